@@ -1,0 +1,59 @@
+/** The only things that can happen at the bench. A run is a list of these with their times. */
+import type { BenchState, Controls, LeadEnd, LeadId, ProofId, ToolId } from './benchState.ts';
+
+export type ControlId = keyof Controls;
+
+export type BenchEvent =
+  | { readonly type: 'cautionsAcknowledged' }
+  | { readonly type: 'isolationSwitched'; readonly on: boolean }
+  | { readonly type: 'powerSwitched'; readonly on: boolean }
+  | { readonly type: 'leadConnected'; readonly lead: LeadId; readonly to: LeadEnd }
+  | { readonly type: 'leadRemoved'; readonly lead: LeadId }
+  | { readonly type: 'controlSet'; readonly control: ControlId; readonly value: number | boolean | string }
+  | { readonly type: 'crystalPlugged'; readonly hz: number }
+  | { readonly type: 'crystalPulled'; readonly hz: number }
+  | { readonly type: 'toolTaken'; readonly tool: ToolId | null }
+  /** the tool is set into a slug, or taken out (null) */
+  | { readonly type: 'toolPlaced'; readonly slug: string | null }
+  /** positive = core in; the tool in the hand is used */
+  | { readonly type: 'slugTurned'; readonly slug: string; readonly turns: number }
+  | { readonly type: 'readingTaken'; readonly what: string; readonly value: number }
+  | { readonly type: 'partReplaced'; readonly element: string }
+  | { readonly type: 'hintAsked'; readonly index: number }
+  | { readonly type: 'signedOff' };
+
+/** Why an act was impossible; the state is then unchanged. `describe` has a sentence for each. */
+export type Refusal =
+  | 'runIsOver'
+  | 'noSuchLead'
+  | 'noSuchPoint'
+  | 'pointRefusesLead'
+  | 'pointTaken'
+  | 'leadNotConnected'
+  | 'noSuchControl'
+  | 'valueOutOfRange'
+  | 'noSuchCrystal'
+  | 'crystalAlreadyIn'
+  | 'crystalNotIn'
+  | 'rackFull'
+  | 'noSuchSlug'
+  | 'noToolInHand'
+  | 'slugCracked'
+  | 'noTurn'
+  | 'noSuchPart'
+  | 'cautionsFirst'
+  | 'alreadySo'
+  | 'nothingToSign'
+  | 'badTime'
+  | 'noHint'
+  | 'notInThisScenario';
+
+export type Applied =
+  | { readonly ok: true; readonly state: BenchState; readonly heard: readonly BenchSound[] }
+  | { readonly ok: false; readonly reason: Refusal };
+
+/** What an ear would notice; the sound room and the screen reader's live region both use it. */
+export type BenchSound =
+  | { readonly kind: 'switch' | 'relay' | 'clip' | 'unclip' | 'crystal' | 'blade' | 'stop' | 'crack' | 'slip' | 'unsafe' | 'sign' }
+  | { readonly kind: 'detent'; readonly slug: string; readonly nearStop: boolean }
+  | { readonly kind: 'proof'; readonly proof: ProofId };

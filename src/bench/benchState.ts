@@ -1,0 +1,131 @@
+/** The bench as one plain, serialisable value. Everything that the tube, the meter and the dial show is a function of it. */
+
+export type LeadId = 'rf' | 'y' | 'x' | 'earth' | 'biasA' | 'biasB' | 'meter';
+
+/** `tube` is where the X lead goes (the tube's X input); every other end is a test point of the receiver. */
+export type LeadEnd = string;
+
+export type ToolId = 'hex' | 'blade' | 'steel';
+
+export type SourceMode = 'sweep' | 'spot' | 'tone' | 'video';
+/** What the tip of the Y lead is: a plain wire, a wire behind 10 kilohm, or the demodulator probe. */
+export type YTip = 'plain' | 'resistor' | 'probe';
+export type MarkerRoute = 'added' | 'through';
+export type Phosphor = 'P1' | 'P31' | 'P7';
+export type BiasOutput = { readonly volts: number; readonly polarity: '+' | '-' };
+
+/** Every knob and switch, in the unit that its name says. */
+export interface Controls {
+  // sweep source
+  readonly sourceMode: SourceMode;
+  readonly centreHz: number;
+  readonly spanHz: number;
+  /** 0 to -80 in steps of 1; 0 dB is 2 V peak open circuit */
+  readonly levelDb: number;
+  /** -90 to 90 */
+  readonly phasingDegrees: number;
+  readonly blanking: boolean;
+  /** X direction reversed */
+  readonly mirror: boolean;
+  // marker rack
+  readonly comb: boolean;
+  readonly tunableOn: boolean;
+  /** what the dial says; the true frequency differs by the dial's own error */
+  readonly tunableHz: number;
+  /** pip height in divisions on the tube at the Y gain of the moment, 0 to 3 */
+  readonly pipHeightDiv: number;
+  readonly markerRoute: MarkerRoute;
+  // leads
+  readonly rfTerminated: boolean;
+  readonly rfCapacitor: boolean;
+  readonly yTip: YTip;
+  // bias supply
+  readonly biasAVolts: number;
+  readonly biasAPolarity: '+' | '-';
+  readonly biasBVolts: number;
+  readonly biasBPolarity: '+' | '-';
+  // meter
+  readonly meterRangeVolts: number;
+  // tube
+  readonly yVoltsPerDiv: number;
+  readonly yPositionDiv: number;
+  /** 1: the sweep just fills the ten divisions */
+  readonly xGain: number;
+  readonly xPositionDiv: number;
+  readonly yCoupling: 'AC' | 'DC';
+  readonly yInvert: boolean;
+  readonly focus: number;
+  readonly brightness: number;
+  readonly phosphor: Phosphor;
+  readonly yInput: 'detected' | 'raw';
+}
+
+export interface SlugState {
+  /** where the screw stands, in turns from the outer stop (0 = out, travel = in); finite */
+  readonly screwTurns: number;
+  /** where the core stands: follows the screw less the backlash */
+  readonly coreTurns: number;
+  readonly cracked: boolean;
+  /** how far it was forced past a stop, turns in all */
+  readonly forcedTurns: number;
+  /** wear from wrong heads, 0 to 1 */
+  readonly wear: number;
+}
+
+/** Something that costs points, with the second at which it happened. */
+export type IncidentKind =
+  | 'hotChassis' // powered on, or a lead clipped, on a live-chassis set without the isolating transformer
+  | 'wrongPowerOrder' // leads handled or isolation changed with the power on
+  | 'steelTool'
+  | 'wrongHead'
+  | 'forcedStop'
+  | 'crackedSlug'
+  | 'hotTouch' // a lead put on the fenced high-tension corner
+  | 'goodPartReplaced';
+
+export interface Incident {
+  readonly kind: IncidentKind;
+  readonly atSeconds: number;
+  /** slug, lead or part concerned */
+  readonly subject: string;
+}
+
+/** Acts at the bench that prove the picture; each is found by a watcher, never by a button. */
+export type ProofId = 'halveLevel' | 'markersOffOn' | 'touchEarth' | 'swingPhase' | 'skirts';
+export const PROOFS: readonly ProofId[] = ['halveLevel', 'markersOffOn', 'touchEarth', 'swingPhase', 'skirts'];
+
+/** How far an act of proof has come: the value left behind, waiting for the return. */
+export interface ProofWatch {
+  readonly done: boolean;
+  readonly doneAtSeconds: number | null;
+  /** state of the watcher between the two halves of an act; a plain number that the watcher understands, or null */
+  readonly from: number | null;
+}
+
+export interface BenchState {
+  /** seconds since the run began, taken from the last event */
+  readonly seconds: number;
+  readonly cautionsAcknowledged: boolean;
+  readonly isolated: boolean;
+  readonly powered: boolean;
+  /** where each lead's free end is; null = in the tray */
+  readonly leads: Readonly<Record<LeadId, LeadEnd | null>>;
+  readonly controls: Controls;
+  /** crystals in the rack's sockets, hertz, at most 8 */
+  readonly crystals: readonly number[];
+  readonly slugs: Readonly<Record<string, SlugState>>;
+  /** tool in the hand */
+  readonly tool: ToolId | null;
+  /** slug that the tool is standing in: steel detunes it while it is there */
+  readonly toolIn: string | null;
+  readonly replaced: readonly string[];
+  readonly incidents: readonly Incident[];
+  readonly proofs: Readonly<Record<ProofId, ProofWatch>>;
+  /** turns of all slugs added up, whichever way */
+  readonly turnsMade: number;
+  readonly lastSlugTurnSeconds: number | null;
+  readonly hintsTaken: number;
+  readonly readings: readonly { readonly what: string; readonly value: number; readonly atSeconds: number }[];
+  readonly signedOff: boolean;
+  readonly stopped: 'hotChassis' | null;
+}

@@ -1,0 +1,30 @@
+/** What the learner can see: the beam, the marker tags, the needle and the dials. Nothing here knows the answer. */
+
+export interface BeamPoints {
+  /** x, y, energy for each point: x in divisions from the centre (right positive), y in divisions (up positive); energy sums to about 1 a mains period */
+  readonly data: Float32Array;
+  readonly count: number;
+}
+
+export interface MarkerTag {
+  readonly hz: number;
+  /** 1, 2, 3... in order of frequency for crystals; null for the tunable marker and comb lines */
+  readonly number: number | null;
+  readonly kind: 'crystal' | 'tunable' | 'comb';
+  /** where its pip stands on the forward trace, divisions from the centre; null when off the sweep */
+  readonly xDiv: number | null;
+}
+
+export interface BenchDisplay {
+  readonly beam: BeamPoints;
+  readonly tags: readonly MarkerTag[];
+  /** what the needle shows, volts, and whether it lies on its stop */
+  readonly meterVolts: number;
+  readonly meterPinned: boolean;
+  /** 400 Hz tone at the detector, volts rms (0 unless the source sends one) */
+  readonly toneVolts: number;
+  /** strength of mains hum on the trace, divisions */
+  readonly humDiv: number;
+  /** why the face is dark or flat, if it is: for the screen reader and the tube's own note */
+  readonly note: 'none' | 'noX' | 'noY' | 'noSignal' | 'powerOff' | 'offScreen';
+}

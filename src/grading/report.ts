@@ -1,0 +1,63 @@
+/** What grading hands out: figures and reason codes. `describe` turns each line into one sentence. */
+import type { ProofId } from '../bench/benchState.ts';
+
+export type Block = 'response' | 'truth' | 'proofs' | 'care' | 'economy';
+export const BLOCKS: readonly Block[] = ['response', 'truth', 'proofs', 'care', 'economy'];
+
+export type FigureUnit = 'percent' | 'db' | 'hz' | 'degrees' | 'volts' | 'turns' | 'seconds' | 'count' | 'ratio' | 'yes' ;
+
+/** One line of the score. `low`/`high` are the wanted limits (null = open); `measured` and limits are in `unit`. */
+export interface ScoreLine {
+  /** unique in the report: `G2:45750000` */
+  readonly id: string;
+  /** number of the rule in docs/grading.md: `G2` */
+  readonly rule: string;
+  readonly block: Block;
+  readonly points: number;
+  readonly max: number;
+  readonly measured: number;
+  readonly low: number | null;
+  readonly high: number | null;
+  readonly unit: FigureUnit;
+  /** frequency or frequencies that the line is about */
+  readonly hz: number | null;
+  readonly toHz: number | null;
+  /** proof, slug, lead or incident concerned */
+  readonly subject: string | ProofId | null;
+  /** when it happened, for a jump in the replay */
+  readonly atSeconds: number | null;
+  /** the slug that most moves this line and how far it stands from the nominal position (turns, positive = too far in); null when not about slugs */
+  readonly cause: { readonly slug: string; readonly turns: number } | null;
+}
+
+export interface Cap {
+  readonly rule: string;
+  readonly limit: number;
+  readonly subject: string;
+  readonly atSeconds: number;
+}
+
+/** Result word by our own ladder, from bare straw to a full stack. */
+export type ResultWord = 'stubble' | 'swath' | 'windrow' | 'haycock' | 'haystack';
+
+export interface CurveSample {
+  readonly hz: Float64Array;
+  /** level relative to the curve's own peak, linear */
+  readonly relative: Float64Array;
+}
+
+export interface Report {
+  readonly total: number;
+  readonly passed: boolean;
+  readonly word: ResultWord;
+  readonly blocks: Readonly<Record<Block, { readonly points: number; readonly max: number }>>;
+  readonly lines: readonly ScoreLine[];
+  readonly caps: readonly Cap[];
+  readonly turns: number;
+  readonly parTurns: number;
+  readonly seconds: number;
+  readonly parSeconds: number;
+  readonly before: CurveSample;
+  readonly after: CurveSample;
+  readonly nominal: CurveSample;
+}

@@ -1,0 +1,239 @@
+/**
+ * What a receiver file says: the deck's name, what may be turned, where one may touch, the laws of bias and detector,
+ * the service sheet and the plan of the chassis. Plain data in SI units; `src/scenario/receiverSchema.ts` checks files against it.
+ */
+
+/** Position on the chassis plan, in drawing units (the plan is about 420 x 384). */
+export interface PlanPoint {
+  readonly x: number;
+  readonly y: number;
+}
+
+export type ToolHead = 'hex' | 'blade';
+
+/** One slug: a coil (with ganged windings scaled by the same factor) whose core is turned by a tool. */
+export interface Adjuster {
+  /** short trade name, unique in the receiver: `T1`, `A2` */
+  readonly id: string;
+  /** `T1 top, mixer plate` */
+  readonly label: string;
+  /** `trap` slugs make a notch; `slug` is all the rest */
+  readonly kind: 'slug' | 'trap';
+  /** deck element (an L) and further windings on the same core */
+  readonly element: string;
+  readonly ganged: readonly string[];
+  readonly nominalHenries: number;
+  readonly minHenries: number;
+  readonly maxHenries: number;
+  /** whole travel between the stops, in turns */
+  readonly travelTurns: number;
+  readonly backlashTurns: number;
+  readonly head: ToolHead;
+  /** the frequency that a trap is meant to take out; null for other slugs */
+  readonly trapHz: number | null;
+  /** one sentence for the learner: what this slug does to the curve */
+  readonly does: string;
+  /** where the can or trap stands; slugs with the same `can` share one drawn can; `hole` tells top from bottom core */
+  readonly plan: PlanPoint & { readonly can: string; readonly shape: 'can' | 'trap'; readonly hole: 'top' | 'bottom' };
+}
+
+/** How the RF lead drives a test point. */
+export type Injection =
+  /** through the receiver's own input: amps in the deck source per volt (peak, open circuit) of the sweep source */
+  | { readonly kind: 'deckSource'; readonly element: string; readonly siemens: number }
+  /** straight on the node: the source's 75 ohm (and the lead's termination) lies across it */
+  | { readonly kind: 'node' };
+
+export interface TestPoint {
+  /** `TP1`, `AGC`, `Earth` */
+  readonly id: string;
+  readonly label: string;
+  /** deck node; null for the AGC line and for earth */
+  readonly node: string | null;
+  readonly role: 'signal' | 'detector' | 'agc' | 'earth';
+  /** null: the RF lead has no business here and is refused */
+  readonly inject: Injection | null;
+  /** the detector whose output stands here (role `detector`) */
+  readonly detector: string | null;
+  /** what the meter reads here with the set at rest, volts (ignoring signal and bias) */
+  readonly dcVolts: number;
+  readonly note: string;
+  readonly plan: PlanPoint;
+}
+
+/** A valve or transistor: the G element and how it saturates and follows the bias. */
+export interface Stage {
+  readonly element: string;
+  readonly device: string;
+  readonly gmSiemens: number;
+  /** `v / saturationVolts` is the argument of tanh in the transfer law, volts peak at the control node */
+  readonly saturationVolts: number;
+  readonly agc: boolean;
+  /** capacitor and resistor at the control node that move with bias; null where none does */
+  readonly inputCapacitor: string | null;
+  readonly inputResistor: string | null;
+}
+
+/**
+ * gm(V)/gm_ref = exp(-(|V| - |ref|)/scale); input capacitance moves by capacitanceFarads * (sqrt(gm_rel) - 1);
+ * input conductance scales with gm_rel. V has the sign of `referenceVolts`; the other sign drives the stage out of its range.
+ */
+export interface BiasLaw {
+  readonly kind: 'exponential';
+  readonly referenceVolts: number;
+  readonly scaleVolts: number;
+  readonly capacitanceFarads: number;
+  /** the unclamped line: V = rest + volts per detected volt (average over the sweep) */
+  readonly unclampedRestVolts: number;
+  readonly unclampedVoltsPerDetectedVolt: number;
+}
+
+/** Envelope detector: exponential diode into a resistive load. */
+export interface EnvelopeDetector {
+  readonly id: string;
+  readonly kind: 'envelope';
+  readonly node: string;
+  readonly polarity: 'positive' | 'negative';
+  readonly saturationAmps: number;
+  /** n * V_T of the diode, volts */
+  readonly emissionVolts: number;
+  readonly loadOhms: number;
+  readonly loadFarads: number;
+}
+
+/** A point of the service sheet: level relative to the reference, linear. */
+export interface SpecPoint {
+  readonly hz: number;
+  readonly target: number;
+  readonly low: number;
+  readonly high: number;
+  readonly weight: number;
+}
+export interface SpecWindow {
+  readonly fromHz: number;
+  readonly toHz: number;
+  readonly maxRippleDb: number;
+  readonly weight: number;
+}
+export interface SpecTilt {
+  readonly lowHz: number;
+  readonly highHz: number;
+  readonly maxDb: number;
+  readonly weight: number;
+}
+export interface SpecTrap {
+  readonly hz: number;
+  /** largest level relative to the reference, decibels (negative) */
+  readonly maxDb: number;
+  /** the notch itself must lie this near */
+  readonly notchWithinHz: number | null;
+  readonly weight: number;
+}
+export interface SpecSkirt {
+  readonly fromHz: number;
+  readonly toHz: number;
+  /** largest relative level, linear */
+  readonly max: number;
+  readonly weight: number;
+}
+export interface SpecBandwidth {
+  readonly levelDb: number;
+  readonly minHz: number;
+  readonly maxHz: number;
+  readonly centreHz: number | null;
+  readonly centreToleranceHz: number | null;
+  readonly weight: number;
+}
+export interface SpecGain {
+  readonly hz: number;
+  /** decibels against the nominal design */
+  readonly minDb: number;
+  readonly nominalVoltsPerAmp: number;
+  readonly weight: number;
+}
+
+/** The curve that the sheet asks for, injection at the receiver's input, level relative to the peak inside `fromHz..toHz`. */
+export interface Specification {
+  readonly node: string;
+  readonly fromHz: number;
+  readonly toHz: number;
+  readonly points: readonly SpecPoint[];
+  readonly windows: readonly SpecWindow[];
+  readonly tilts: readonly SpecTilt[];
+  readonly traps: readonly SpecTrap[];
+  readonly skirts: readonly SpecSkirt[];
+  readonly bandwidths: readonly SpecBandwidth[];
+  readonly gain: SpecGain | null;
+}
+
+/** What the sheet tells the learner to set up. */
+export interface SheetSetUp {
+  readonly centreHz: number;
+  readonly spanHz: number;
+  readonly mainsHz: 50 | 60;
+  /** the test point for the RF lead in the overall measurement, and the one for the Y lead */
+  readonly injectAt: string;
+  readonly observeAt: string;
+  readonly observeWith: 'detectorLead' | 'probe';
+  /** attenuator setting that gives the sheet's detector volts with the nominal slugs */
+  readonly levelDb: number;
+  /** null: no AGC line in this circuit */
+  readonly bias: { readonly at: string; readonly volts: number; readonly toleranceVolts: number } | null;
+  /** low frequency left on the tube unless the sheet says so */
+  readonly lowFrequencyAtLeft: boolean;
+  /** crystals that must be in for the overall curve */
+  readonly markersHz: readonly number[];
+}
+
+export type PlanPart =
+  | { readonly kind: 'valve'; readonly x: number; readonly y: number; readonly label: string }
+  | { readonly kind: 'can'; readonly x: number; readonly y: number; readonly label: string }
+  | { readonly kind: 'electrolytic'; readonly x: number; readonly y: number; readonly label: string }
+  | { readonly kind: 'box'; readonly x: number; readonly y: number; readonly width: number; readonly height: number; readonly label: string; readonly sub: string }
+  | { readonly kind: 'transformer'; readonly x: number; readonly y: number; readonly label: string }
+  | { readonly kind: 'resistor'; readonly x: number; readonly y: number; readonly upright: boolean };
+
+export interface ChassisPlan {
+  readonly width: number;
+  readonly height: number;
+  /** the fenced-off high voltage corner; null where there is none */
+  readonly hot: { readonly x: number; readonly y: number; readonly width: number; readonly height: number; readonly volts: number } | null;
+  readonly parts: readonly PlanPart[];
+  /** the dotted signal path: one or more polylines */
+  readonly path: readonly (readonly PlanPoint[])[];
+}
+
+/** A step of the sheet's procedure, and the phase that it belongs to. */
+export interface ProcedureStep {
+  readonly phase: 'safe' | 'connect' | 'setUp' | 'align' | 'prove';
+  readonly text: string;
+  /** slugs that this step is about; the step counts as done when they meet their lines of the sheet */
+  readonly slugs: readonly string[];
+}
+
+export interface Receiver {
+  readonly format: 'haystack-receiver';
+  readonly version: 1;
+  readonly id: string;
+  readonly setName: string;
+  readonly title: string;
+  readonly description: string;
+  /** file name of the deck beside the receiver file */
+  readonly deck: string;
+  /** a mains set whose chassis may be live, with its high tension; null: nothing here can bite */
+  readonly mains: { readonly hotChassis: boolean; readonly highTensionVolts: number; readonly pictureTube: boolean } | null;
+  readonly adjusters: readonly Adjuster[];
+  readonly testPoints: readonly TestPoint[];
+  /** deck elements that stand for the bench's own demodulator probe resting on a test point: taken out while the probe is elsewhere */
+  readonly probeInDeck: { readonly testPoint: string; readonly elements: readonly string[] } | null;
+  readonly stages: readonly Stage[];
+  readonly biasLaw: BiasLaw | null;
+  readonly detectors: readonly EnvelopeDetector[];
+  readonly setUp: SheetSetUp;
+  /** the box of crystals that belongs to this receiver, hertz */
+  readonly crystalsHz: readonly number[];
+  readonly specification: Specification;
+  readonly procedure: readonly ProcedureStep[];
+  readonly cautions: readonly string[];
+  readonly plan: ChassisPlan;
+}

@@ -1,0 +1,77 @@
+/** What a scenario file says. `scenarioSchema.ts` checks files against it; unknown keys are errors. */
+import type { ControlId } from '../bench/benchEvent.ts';
+import type { ProofId } from '../bench/benchState.ts';
+
+export interface ScenarioWords {
+  /** one or two sentences on the card and at the top of the briefing */
+  readonly brief: string;
+  /** the story: whose set, what was noticed; a short paragraph */
+  readonly story: string;
+  /** what will have been learnt */
+  readonly lesson: string;
+}
+
+export interface ScenarioStart {
+  /** turns away from the nominal position, by slug id; a slug left out stands at nominal (plus scatter) */
+  readonly slugs: Readonly<Record<string, number>>;
+  /** seeded uniform scatter on every slug not named, turns */
+  readonly scatterTurns: number;
+  /** controls that stand elsewhere than the bench's resting values */
+  readonly controls: Readonly<Partial<Record<ControlId, number | boolean | string>>>;
+  /** phases that a helper has already done */
+  readonly prepared: readonly ('safe' | 'connect')[];
+}
+
+export interface ScenarioBench {
+  /** the bench's own lag between sweep and X drive, degrees */
+  readonly phaseLagDegrees: number;
+  /** the lead swaps sense of X (mirror needed) */
+  readonly xSwapped: boolean;
+  readonly mainsHz: 50 | 60;
+  /** error of the tunable marker's dial, hertz (true = dial + error) */
+  readonly dialErrorHz: number;
+}
+
+export interface ScenarioAids {
+  readonly hints: boolean;
+  readonly waxMarks: boolean;
+  readonly exactReadouts: boolean;
+}
+
+export interface ScenarioWeights {
+  readonly response: number;
+  readonly truth: number;
+  readonly proofs: number;
+  readonly care: number;
+  readonly economy: number;
+}
+
+export interface Scenario {
+  readonly format: 'haystack-scenario';
+  readonly version: 1;
+  readonly id: string;
+  /** card code, such as `S-01` */
+  readonly code: string;
+  readonly title: string;
+  readonly track: string;
+  readonly order: number;
+  readonly difficulty: 1 | 2 | 3;
+  /** scenario ids that come before */
+  readonly after: readonly string[];
+  readonly receiver: string;
+  readonly words: ScenarioWords;
+  readonly seed: number;
+  readonly start: ScenarioStart;
+  readonly bench: ScenarioBench;
+  /** names in the fault catalogue; empty until a scenario has any */
+  readonly faults: readonly string[];
+  readonly aids: ScenarioAids;
+  readonly sealed: boolean;
+  readonly timeLimitSeconds: number | null;
+  /** widens every tolerance of the receiver's sheet */
+  readonly toleranceFactor: number;
+  readonly weights: ScenarioWeights;
+  readonly proofs: readonly ProofId[];
+  readonly par: { readonly turns: number; readonly seconds: number };
+  readonly hints: readonly string[];
+}

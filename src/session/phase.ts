@@ -1,0 +1,17 @@
+/** The five phases as the rail shows them, and the session's top-level states. */
+export type Phase = 'safe' | 'connect' | 'setUp' | 'align' | 'prove';
+export const PHASES: readonly Phase[] = ['safe', 'connect', 'setUp', 'align', 'prove'];
+
+export type SessionStage = 'briefing' | 'working' | 'signing' | 'suspended' | 'graded' | 'abandoned' | 'stopped';
+
+/** What the page needs to know of the session. A phase is done while its facts hold; it un-does itself when they no longer do. */
+export interface SessionView {
+  readonly stage: SessionStage;
+  readonly done: Readonly<Record<Phase, boolean>>;
+  /** the first phase that is not done: where the learner is */
+  readonly current: Phase;
+  /** slug motion: nothing yet, turning now, or at rest since the last turn */
+  readonly alignment: 'idle' | 'turning' | 'settled';
+  /** what still keeps each phase from being done, as codes that describe/ has words for */
+  readonly missing: Readonly<Record<Phase, readonly string[]>>;
+}
