@@ -46,7 +46,9 @@ export type Refusal =
   | 'nothingToSign'
   | 'badTime'
   | 'noHint'
-  | 'notInThisScenario';
+  | 'notInThisScenario'
+  /** the run's log has no room left; only signing off is still taken */
+  | 'logFull';
 
 export type Applied =
   | { readonly ok: true; readonly state: BenchState; readonly heard: readonly BenchSound[] }

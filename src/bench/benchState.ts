@@ -98,9 +98,22 @@ export const PROOFS: readonly ProofId[] = ['halveLevel', 'markersOffOn', 'touchE
 export interface ProofWatch {
   readonly done: boolean;
   readonly doneAtSeconds: number | null;
-  /** state of the watcher between the two halves of an act; a plain number that the watcher understands, or null */
+  /** between the two halves of an act: the value to come back to (1 where the act is off and on); null when nothing is half done */
   readonly from: number | null;
+  /** values at which the watched knob stood since the last slug moved, and whether it has been far enough away since */
+  readonly stood?: readonly { readonly value: number; readonly far: boolean }[];
 }
+
+const NOT_BEGUN: ProofWatch = { done: false, doneAtSeconds: null, from: null };
+
+/** No proof done and none begun: at the start, and whenever a slug has moved. */
+export const NO_PROOFS: Readonly<Record<ProofId, ProofWatch>> = {
+  halveLevel: NOT_BEGUN,
+  markersOffOn: NOT_BEGUN,
+  touchEarth: NOT_BEGUN,
+  swingPhase: NOT_BEGUN,
+  skirts: NOT_BEGUN,
+};
 
 export interface BenchState {
   /** seconds since the run began, taken from the last event */

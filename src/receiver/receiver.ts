@@ -33,8 +33,17 @@ export interface Adjuster {
   readonly trapHz: number | null;
   /** one sentence for the learner: what this slug does to the curve */
   readonly does: string;
-  /** where the can or trap stands; slugs with the same `can` share one drawn can; `hole` tells top from bottom core */
-  readonly plan: PlanPoint & { readonly can: string; readonly shape: 'can' | 'trap'; readonly hole: 'top' | 'bottom' };
+  /**
+   * `x`, `y`: the middle of this slug's own hole (of the trap, where it stands alone: radius 19). Slugs with the same `can` share one drawn can,
+   * 54 units square round one hole; round two holes it is 54 wide and the holes' distance plus 54 long, so each hole has its own place to touch.
+   * `hole` tells top from bottom core. `letter` is the middle of the letter's disc (radius 10); left out, the view finds a place.
+   */
+  readonly plan: PlanPoint & {
+    readonly can: string;
+    readonly shape: 'can' | 'trap';
+    readonly hole: 'top' | 'bottom';
+    readonly letter?: PlanPoint;
+  };
 }
 
 /** How the RF lead drives a test point. */
@@ -75,15 +84,17 @@ export interface Stage {
 }
 
 /**
- * gm(V)/gm_ref = exp(-(|V| - |ref|)/scale); input capacitance moves by capacitanceFarads * (sqrt(gm_rel) - 1);
- * input conductance scales with gm_rel. V has the sign of `referenceVolts`; the other sign drives the stage out of its range.
+ * `exponential` (valve of remote cut-off): gm(V)/gm_ref = exp(-(|V| - |ref|)/scale); input capacitance moves by
+ * capacitanceFarads * (sqrt(gm_rel) - 1). `proportional` (transistor whose current follows the line): gm(V)/gm_ref = 1 + (|V| - |ref|)/scale;
+ * capacitance moves by capacitanceFarads * (gm_rel - 1). Either: input conductance scales with gm_rel.
+ * V has the sign of `referenceVolts`; the other sign drives the stage out of its range.
  */
 export interface BiasLaw {
-  readonly kind: 'exponential';
+  readonly kind: 'exponential' | 'proportional';
   readonly referenceVolts: number;
   readonly scaleVolts: number;
   readonly capacitanceFarads: number;
-  /** the unclamped line: V = rest + volts per detected volt (average over the sweep) */
+  /** the unclamped line: V = rest + volts per detected volt (average over the sweep, taken without its sign) */
   readonly unclampedRestVolts: number;
   readonly unclampedVoltsPerDetectedVolt: number;
 }
@@ -155,6 +166,8 @@ export interface SpecGain {
 /** The curve that the sheet asks for, injection at the receiver's input, level relative to the peak inside `fromHz..toHz`. */
 export interface Specification {
   readonly node: string;
+  /** levels are taken relative to the level here instead of to the peak */
+  readonly referenceHz?: number;
   readonly fromHz: number;
   readonly toHz: number;
   readonly points: readonly SpecPoint[];

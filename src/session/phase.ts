@@ -14,4 +14,6 @@ export interface SessionView {
   readonly alignment: 'idle' | 'turning' | 'settled';
   /** what still keeps each phase from being done, as codes that describe/ has words for */
   readonly missing: Readonly<Record<Phase, readonly string[]>>;
+  /** stage `signing` because the time limit is reached: there is no way back, the page signs */
+  readonly timeUp?: boolean;
 }

@@ -3,6 +3,7 @@ import type { Applied, BenchEvent, Refusal } from '../bench/benchEvent.ts';
 import type { BenchState } from '../bench/benchState.ts';
 import type { BenchDisplay } from '../bench/display.ts';
 import type { Facts } from '../bench/facts.ts';
+import type { BenchSetup } from '../bench/setup.ts';
 import type { Report } from '../grading/report.ts';
 import type { Receiver } from '../receiver/receiver.ts';
 import type { RunFile } from '../run/runFile.ts';
@@ -12,6 +13,8 @@ import type { SessionView } from '../session/phase.ts';
 export interface BenchPort {
   readonly receiver: Receiver;
   readonly scenario: Scenario;
+  /** receiver, deck and scenario together: ranges of controls, points that take a lead, the sheet's own figures are asked of it */
+  readonly setup: BenchSetup;
   state(): BenchState;
   /** the picture of this moment; the same object until something changes */
   display(): BenchDisplay;

@@ -1,0 +1,47 @@
+/** Browser tests: the page as `npm start` builds and serves it, in Chromium, one at a time. */
+import { defineConfig } from '@playwright/test';
+import { BROWSER_ARGS, findBrowser, NO_BROWSER } from './scripts/browser.mjs';
+
+const executablePath = process.env.HAYSTACK_BROWSER ?? (await findBrowser());
+if (executablePath === null) throw new Error(NO_BROWSER);
+// Workers read this file again; they shall not look a second time.
+process.env.HAYSTACK_BROWSER = executablePath;
+
+// `npm test` looks for a free port first; by hand it is this one, and a run fails when something else is there.
+const port = Number(process.env.HAYSTACK_TEST_PORT ?? 4576);
+const url = `http://127.0.0.1:${port}/`;
+
+export default defineConfig({
+  testDir: 'tests/e2e',
+  outputDir: 'test-results',
+  workers: 1,
+  retries: 0,
+  forbidOnly: true,
+  fullyParallel: false,
+  timeout: 60_000,
+  snapshotPathTemplate: '{testDir}/shots/{projectName}/{arg}{ext}',
+  expect: {
+    timeout: 10_000,
+    toHaveScreenshot: { animations: 'disabled', caret: 'hide', scale: 'css', threshold: 0, maxDiffPixels: 0 },
+  },
+  use: {
+    baseURL: url,
+    trace: 'retain-on-failure',
+    serviceWorkers: 'block',
+    launchOptions: { executablePath, args: BROWSER_ARGS },
+  },
+  // Every test runs in `full`; one that carries the tag @shelf or @upright runs in that size as well.
+  projects: [
+    { name: 'full', use: { viewport: { width: 1440, height: 900 } } },
+    { name: 'shelf', grep: /@shelf\b/, use: { viewport: { width: 1024, height: 640 } } },
+    { name: 'upright', grep: /@upright\b/, use: { viewport: { width: 820, height: 1180 }, hasTouch: true } },
+  ],
+  webServer: {
+    command: `node scripts/start.mjs --no-open --port ${port}`,
+    url,
+    reuseExistingServer: false,
+    timeout: 120_000,
+    stdout: 'pipe',
+    gracefulShutdown: { signal: 'SIGTERM', timeout: 5_000 },
+  },
+});

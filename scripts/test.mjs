@@ -1,0 +1,133 @@
+/** `npm test`: installs what is missing, a browser too, then runs every check, says how each went, and ends with a line of counts. */
+import { spawn } from 'node:child_process';
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import path from 'node:path';
+import { ensureBrowser } from './browser.mjs';
+import { ensureBuilt } from './build.mjs';
+import { ensureInstalled, nodeProblem, PROJECT } from './install.mjs';
+import { serve } from './serve.mjs';
+import { playwrightCounts, vitestCounts } from './testCounts.mjs';
+
+const CACHE = path.join(PROJECT, '.cache');
+const VITEST_REPORT = path.join(CACHE, 'vitest.json');
+const PLAYWRIGHT_REPORT = path.join(CACHE, 'playwright.json');
+
+/** Every check in order. Each `run` resolves to whether it passed, or throws; `counts` reads how many tests it held. */
+const STEPS = [
+  { name: 'format and lint', run: () => tool('@biomejs/biome', 'ci', '--error-on-warnings', '--no-errors-on-unmatched') },
+  { name: 'types', run: () => tool('typescript', '--noEmit', '-p', 'tsconfig.json') },
+  { name: 'types of the core without the DOM', run: () => tool('typescript', '--noEmit', '-p', 'tsconfig.core.json') },
+  {
+    name: 'unit, laws, oracles, model-based',
+    run: () => tool('vitest', 'run', '--allowOnly=false', '--reporter=default', '--reporter=json', `--outputFile.json=${VITEST_REPORT}`),
+    counts: () => vitestCounts(readReport(VITEST_REPORT)),
+  },
+  { name: 'published schemas are those of the code', run: () => tool('tsx', 'scripts/make-schemas.ts', '--check') },
+  { name: 'sounds are those of the generator', run: () => command(process.execPath, ['scripts/make-sounds.mjs', '--check']) },
+  { name: 'shipped receivers and scenarios', run: checkShipped },
+  { name: 'build', run: () => ensureBuilt({ force: true, quiet: true }) },
+  { name: 'browser', run: browserTests, counts: () => playwrightCounts(readReport(PLAYWRIGHT_REPORT)) },
+];
+
+await main();
+
+async function main() {
+  const problem = nodeProblem() ?? (await ensureInstalled());
+  if (problem !== null) {
+    console.error(problem);
+    console.log('0 passed, 1 failed');
+    process.exitCode = 1;
+    return;
+  }
+  mkdirSync(CACHE, { recursive: true });
+  for (const report of [VITEST_REPORT, PLAYWRIGHT_REPORT]) rmSync(report, { force: true });
+
+  const results = [];
+  for (const step of STEPS) results.push(await runStep(step));
+  summary(results);
+}
+
+async function runStep({ name, run, counts }) {
+  console.log(`\n=== ${name}`);
+  const begin = performance.now();
+  let ok = false;
+  try {
+    ok = (await run()) !== false;
+  } catch (error) {
+    console.error(error instanceof Error ? error.message : error);
+  }
+  const tests = counts?.() ?? null;
+  // A suite without a report, without a test, or with a skipped one has not done its work, whatever its exit code says.
+  if (counts !== undefined && (tests === null || tests.passed === 0 || tests.failed > 0)) ok = false;
+  const seconds = (performance.now() - begin) / 1000;
+  console.log(`=== ${name}: ${ok ? 'passed' : 'FAILED'} (${seconds.toFixed(1)} s)`);
+  return { name, ok, seconds, tests };
+}
+
+function summary(results) {
+  console.log('\n');
+  for (const { name, ok, seconds, tests } of results) {
+    const count = tests === null ? '' : `  ${tests.passed} passed, ${tests.failed} failed`;
+    console.log(`${ok ? 'ok    ' : 'FAILED'}  ${seconds.toFixed(1).padStart(6)} s  ${name}${count}`);
+    if (tests?.skipped) console.log(`        ${tests.skipped} of these failures are tests that were skipped`);
+  }
+  let passed = 0;
+  let failed = 0;
+  for (const { ok, tests } of results) {
+    passed += tests?.passed ?? 0;
+    // A step that failed without a failing test counts as one, so that the line never reads "0 failed" when something did.
+    failed += Math.max(tests?.failed ?? 0, ok ? 0 : 1);
+  }
+  console.log(`\n${passed} passed, ${failed} failed`);
+  process.exitCode = failed > 0 ? 1 : 0;
+}
+
+async function checkShipped() {
+  const root = path.join(PROJECT, 'scenarios');
+  const files = readdirSync(root, { recursive: true })
+    .map((name) => name.replaceAll('\\', '/'))
+    .filter((name) => /\.(json|cir)$/.test(name) && !name.startsWith('schema/'))
+    .map((name) => `scenarios/${name}`)
+    .sort();
+  const receivers = files.filter((name) => name.endsWith('/receiver.json')).length;
+  const scenarios = files.filter((name) => name.endsWith('.json')).length - receivers;
+  if (receivers === 0 || scenarios === 0) throw new Error(`scenarios/ holds ${receivers} receivers and ${scenarios} scenarios`);
+  return tool('tsx', 'src/cli/main.ts', 'check', ...files);
+}
+
+async function browserTests() {
+  const executable = await ensureBrowser();
+  const { port, close } = await serve(path.join(PROJECT, 'dist'));
+  await close();
+  return tool('@playwright/test', 'test', '--reporter=list,json', {
+    HAYSTACK_BROWSER: executable,
+    HAYSTACK_TEST_PORT: String(port),
+    PLAYWRIGHT_JSON_OUTPUT_FILE: PLAYWRIGHT_REPORT,
+  });
+}
+
+/** Runs the program of an installed package; the last argument may be an object of environment variables. */
+function tool(name, ...rest) {
+  const env = typeof rest.at(-1) === 'object' ? rest.pop() : {};
+  const home = path.join(PROJECT, 'node_modules', name);
+  const { bin } = JSON.parse(readFileSync(path.join(home, 'package.json'), 'utf8'));
+  const program = typeof bin === 'string' ? bin : (bin[name === 'typescript' ? 'tsc' : name.replace(/^.*\//, '')] ?? Object.values(bin)[0]);
+  return command(process.execPath, [path.join(home, program), ...rest], env);
+}
+
+function command(program, args, env = {}) {
+  const child = spawn(program, args, {
+    cwd: PROJECT,
+    stdio: ['ignore', 'inherit', 'inherit'],
+    // Nothing may wait for an answer, open a window or write new reference pictures.
+    env: { ...process.env, CI: 'true', HAYSTACK_NO_OPEN: '1', ...env },
+  });
+  return new Promise((resolve, reject) => {
+    child.on('error', reject);
+    child.on('close', (code) => resolve(code === 0));
+  });
+}
+
+function readReport(file) {
+  return existsSync(file) ? JSON.parse(readFileSync(file, 'utf8')) : null;
+}

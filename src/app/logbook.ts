@@ -1,0 +1,127 @@
+/**
+ * What is kept between visits: the runs lying open on the bench and the runs signed off, in IndexedDB on this machine only.
+ * Where storage is blocked, full or broken, everything goes on in memory and `note` says so.
+ */
+import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
+import type { TimedEvent } from '../run/runFile.ts';
+import type { Scenario } from '../scenario/scenario.ts';
+
+/** A run that lies open: enough to stand exactly where the learner left it. */
+export interface OpenRun {
+  readonly scenarioId: string;
+  readonly runId: string;
+  readonly scenario: Scenario;
+  readonly events: readonly TimedEvent[];
+  readonly elapsedMs: number;
+  /** the session machine's persisted snapshot, plain JSON */
+  readonly session: unknown;
+  readonly turns: number;
+}
+
+/** A run that was signed off. `text` is the run file as handed out. */
+export interface KeptRun {
+  readonly runId: string;
+  readonly scenarioId: string;
+  readonly total: number;
+  readonly passed: boolean;
+  /** order of keeping, counts up */
+  readonly serial: number;
+  readonly text: string;
+}
+
+export type StorageNote = 'memoryOnly' | 'full' | 'corrupted' | null;
+
+interface Shelves extends DBSchema {
+  open: { key: string; value: OpenRun };
+  kept: { key: string; value: KeptRun };
+}
+
+export interface Logbook {
+  note(): StorageNote;
+  openRuns(): readonly OpenRun[];
+  keptRuns(): readonly KeptRun[];
+  saveOpen(run: OpenRun): Promise<void>;
+  dropOpen(scenarioId: string): Promise<void>;
+  keep(run: KeptRun): Promise<void>;
+  onNote(listener: () => void): void;
+}
+
+/** Opens the logbook. Never rejects: without a working database it is a logbook in memory. */
+export async function openLogbook(name = 'haystack'): Promise<Logbook> {
+  const open = new Map<string, OpenRun>();
+  const kept = new Map<string, KeptRun>();
+  const listeners: (() => void)[] = [];
+  let note: StorageNote = null;
+  let db: IDBPDatabase<Shelves> | null = null;
+
+  const setNote = (next: StorageNote): void => {
+    if (note === next) return;
+    note = next;
+    for (const listener of listeners) listener();
+  };
+  try {
+    db = await openDB<Shelves>(name, 1, {
+      upgrade(fresh) {
+        fresh.createObjectStore('open', { keyPath: 'scenarioId' });
+        fresh.createObjectStore('kept', { keyPath: 'runId' });
+      },
+      // Another tab wants a newer layout: let it, and go on in memory here.
+      blocking: (_from, _to, event) => {
+        (event.target as IDBDatabase).close();
+        db = null;
+        setNote('memoryOnly');
+      },
+      terminated: () => {
+        db = null;
+        setNote('memoryOnly');
+      },
+    });
+    for (const run of await db.getAll('open')) if (looksOpen(run)) open.set(run.scenarioId, run);
+    for (const run of await db.getAll('kept')) {
+      if (looksKept(run)) kept.set(run.runId, run);
+      else note = 'corrupted';
+    }
+  } catch {
+    db = null;
+    note = 'memoryOnly';
+  }
+
+  const write = async (job: (base: IDBPDatabase<Shelves>) => Promise<unknown>): Promise<void> => {
+    if (db === null) return;
+    try {
+      await job(db);
+      if (note === 'full') setNote(null);
+    } catch (error) {
+      setNote(error instanceof DOMException && error.name === 'QuotaExceededError' ? 'full' : 'memoryOnly');
+    }
+  };
+
+  return {
+    note: () => note,
+    openRuns: () => [...open.values()],
+    keptRuns: () => [...kept.values()].sort((a, b) => a.serial - b.serial),
+    saveOpen(run) {
+      open.set(run.scenarioId, run);
+      return write((base) => base.put('open', run));
+    },
+    dropOpen(scenarioId) {
+      open.delete(scenarioId);
+      return write((base) => base.delete('open', scenarioId));
+    },
+    keep(run) {
+      kept.set(run.runId, run);
+      return write((base) => base.put('kept', run));
+    },
+    onNote(listener) {
+      listeners.push(listener);
+    },
+  };
+}
+
+function looksOpen(run: OpenRun): boolean {
+  return typeof run.scenarioId === 'string' && Array.isArray(run.events) && Number.isFinite(run.elapsedMs);
+}
+
+function looksKept(run: KeptRun): boolean {
+  return typeof run.runId === 'string' && typeof run.text === 'string' && Number.isFinite(run.total);
+}

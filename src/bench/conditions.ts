@@ -1,0 +1,76 @@
+/**
+ * The values that the circuit's elements take at this moment, besides what the leads add to it: slugs, bias, power, and a missing capacitor.
+ *
+ * - A bare RF lead (no isolating capacitor) is a path of 75 ohm for direct current. On the grid of a controlled stage it holds that stage at 0 V
+ *   whatever the line says. On a point that carries direct volts it pulls them down, and every stage that has its control or its
+ *   output there stops working.
+ * - A mains set that is switched off has no gain left in any stage.
+ */
+import { type Deck, findElement, nodeKey } from '../physics/deck.ts';
+import { biasValues, deckValue, type ElementValue, slugValues } from '../receiver/elementValues.ts';
+import type { Receiver, Stage, TestPoint } from '../receiver/receiver.ts';
+import type { BenchState } from './benchState.ts';
+import type { Connections } from './connections.ts';
+import { STEEL_INDUCTANCE } from './instruments.ts';
+import type { BenchSetup } from './setup.ts';
+
+/** What is left of a dead stage's transconductance; a network's values stay above zero. */
+const DEAD = 1e-9;
+/** Direct volts that a 75 ohm path would pull down. */
+const CARRIES_VOLTS = 0.3;
+
+/** The windings that a slug turns, with the steel that may stand in it. */
+export function slugElementValues(
+  { receiver, deck }: BenchSetup,
+  slug: string,
+  coreTurns: number,
+  steel: boolean,
+): ElementValue[] {
+  const adjuster = receiver.adjusters.find((a) => a.id === slug);
+  if (adjuster === undefined) throw new Error(`the receiver has no slug ${slug}`);
+  const values = slugValues(adjuster, deck, coreTurns);
+  return steel ? values.map((v) => ({ ...v, value: v.value * STEEL_INDUCTANCE })) : values;
+}
+
+export interface StageConditions {
+  /** volts on the AGC line; null where the receiver has none */
+  readonly lineVolts: number | null;
+  readonly running: boolean;
+  /** the point that a bare RF lead stands on */
+  readonly bareAt: TestPoint | null;
+}
+
+export function stageConditions(
+  { receiver }: BenchSetup,
+  state: BenchState,
+  { rf }: Connections,
+  lineVolts: number | null,
+): StageConditions {
+  const bare = rf !== null && rf.inject?.kind === 'node' && !state.controls.rfCapacitor;
+  return { lineVolts, running: receiver.mains === null || state.powered, bareAt: bare ? rf : null };
+}
+
+/** Transconductances, input capacitors and input resistors of every stage. */
+export function stageElementValues({ receiver, deck }: BenchSetup, conditions: StageConditions): ElementValue[] {
+  return receiver.stages.flatMap((stage) => oneStage(receiver, deck, stage, conditions));
+}
+
+function oneStage(receiver: Receiver, deck: Deck, stage: Stage, conditions: StageConditions): ElementValue[] {
+  const { lineVolts, running, bareAt } = conditions;
+  const touched = bareAt !== null && bareAt.node !== null ? touches(deck, stage, bareAt.node) : null;
+  const grounded = touched === 'control' && Math.abs(bareAt?.dcVolts ?? 0) < CARRIES_VOLTS;
+  const volts = grounded ? 0 : lineVolts;
+  const pulledDown = touched !== null && Math.abs(bareAt?.dcVolts ?? 0) >= CARRIES_VOLTS;
+  const factor = running && !pulledDown ? 1 : DEAD;
+  if (!stage.agc || volts === null) return [{ element: stage.element, value: deckValue(deck, stage.element) * factor }];
+  const values = biasValues({ ...receiver, stages: [stage] }, deck, volts);
+  return values.map((v) => (v.element === stage.element ? { ...v, value: v.value * factor } : v));
+}
+
+function touches(deck: Deck, stage: Stage, node: string): 'control' | 'output' | null {
+  const element = findElement(deck, stage.element);
+  if (element?.kind !== 'G') throw new Error(`stage ${stage.element} is no transconductance of the deck`);
+  const at = (name: string) => nodeKey(name) === nodeKey(node);
+  if (element.control.some(at)) return 'control';
+  return element.nodes.some(at) ? 'output' : null;
+}

@@ -1,0 +1,105 @@
+/**
+ * What the leads and the tool do to the circuit: the deck that is really on the bench at this moment.
+ *
+ * - RF lead on a node: the source's 75 ohm lies across it, and the lead's 75 ohm termination when fitted, fed by volts / 75 amps (Norton).
+ *   RF lead on the receiver's own input: the deck's current source is driven; the deck holds its resistances already.
+ * - Probe on a signal point: 10 pF and 150 kilohm. Where the deck stands for the bench's probe resting on a point, those parts are taken out
+ *   while it rests elsewhere.
+ * - Plain Y lead: its 100 pF on a signal point. On a detector's load it reaches the last coil through the diode's own 1 pF:
+ *   dC = Cd (CL + Clead) / (Cd + CL + Clead) - Cd CL / (Cd + CL). Behind the isolating resistor: 10 kilohm on a signal point, nothing on a load.
+ * - Steel blade in a slug: a loss resistor across the coil, w L Q at the sheet's centre frequency (its inductance is in conditions.ts).
+ */
+import { type Deck, type DeckElement, findElement } from '../physics/deck.ts';
+import { type DeckEdit, editDeck } from '../physics/editDeck.ts';
+import { BENCH_PROBE } from '../receiver/benchProbe.ts';
+import type { Receiver, TestPoint } from '../receiver/receiver.ts';
+import { SOURCE_OHMS } from '../receiver/sourceLevel.ts';
+import type { BenchState, YTip } from './benchState.ts';
+import { DIODE_FARADS, ISOLATING_OHMS, STEEL_Q, Y_LEAD_FARADS } from './instruments.ts';
+import type { BenchSetup } from './setup.ts';
+
+/** The current source that the RF lead drives when it stands on a node. */
+export const RF_SOURCE = 'Ibench_rf';
+
+export interface Connections {
+  readonly rf: TestPoint | null;
+  readonly terminated: boolean;
+  readonly y: TestPoint | null;
+  readonly tip: YTip;
+  /** slug that a steel blade stands in */
+  readonly steelIn: string | null;
+}
+
+export function connectionsOf({ receiver }: BenchSetup, state: BenchState): Connections {
+  return {
+    rf: pointOf(receiver, state.leads.rf),
+    terminated: state.controls.rfTerminated,
+    y: pointOf(receiver, state.leads.y),
+    tip: state.controls.yTip,
+    steelIn: state.tool === 'steel' ? state.toolIn : null,
+  };
+}
+
+/** Equal keys mean the same deck. */
+export function connectionKey({ rf, terminated, y, tip, steelIn }: Connections): string {
+  return [rf?.id, terminated, y?.id, tip, steelIn].join('|');
+}
+
+export function connectedDeck({ receiver, deck }: BenchSetup, connections: Connections): Deck {
+  const { rf, terminated, y, tip, steelIn } = connections;
+  const edits: DeckEdit[] = [];
+  if (rf !== null && rf.inject?.kind === 'node' && rf.node !== null) {
+    edits.push(add({ kind: 'I', name: RF_SOURCE, nodes: ['0', rf.node], value: 1, phaseDegrees: 0, dcAmps: 0 }));
+    edits.push(add({ kind: 'R', name: 'Rbench_source', nodes: [rf.node, '0'], value: SOURCE_OHMS }));
+    if (terminated) edits.push(add({ kind: 'R', name: 'Rbench_end', nodes: [rf.node, '0'], value: SOURCE_OHMS }));
+  }
+  const inDeck = receiver.probeInDeck;
+  const probeAtHome = inDeck !== null && tip === 'probe' && y?.id === inDeck.testPoint;
+  if (inDeck !== null && !probeAtHome) {
+    for (const name of inDeck.elements) edits.push({ kind: 'remove', name });
+  }
+  if (y !== null && y.node !== null && !probeAtHome) edits.push(...tipEdits(receiver, y, y.node, tip));
+  if (steelIn !== null) edits.push(...steelEdits(receiver, deck, steelIn));
+  return editDeck(deck, edits);
+}
+
+/** Capacitance on the detector's load: its own, and the bare lead's. */
+export function loadFarads(ownFarads: number, tip: YTip): number {
+  return tip === 'plain' ? ownFarads + Y_LEAD_FARADS : ownFarads;
+}
+
+function tipEdits(receiver: Receiver, point: TestPoint, node: string, tip: YTip): DeckEdit[] {
+  const capacitor = (value: number) => add({ kind: 'C', name: 'Cbench_y', nodes: [node, '0'], value });
+  const resistor = (value: number) => add({ kind: 'R', name: 'Rbench_y', nodes: [node, '0'], value });
+  if (point.role === 'detector') {
+    const detector = receiver.detectors.find((d) => d.id === point.detector);
+    if (tip !== 'plain' || detector === undefined) return [];
+    const seen = (farads: number) => (DIODE_FARADS * farads) / (DIODE_FARADS + farads);
+    const more = seen(loadFarads(detector.loadFarads, tip)) - seen(detector.loadFarads);
+    return [add({ kind: 'C', name: 'Cbench_y', nodes: [detector.node, '0'], value: more })];
+  }
+  switch (tip) {
+    case 'probe':
+      return [capacitor(BENCH_PROBE.inputFarads), resistor(BENCH_PROBE.inputOhms)];
+    case 'plain':
+      return [capacitor(Y_LEAD_FARADS)];
+    case 'resistor':
+      return [resistor(ISOLATING_OHMS)];
+  }
+}
+
+function steelEdits(receiver: Receiver, deck: Deck, slug: string): DeckEdit[] {
+  const adjuster = receiver.adjusters.find((a) => a.id === slug);
+  const coil = adjuster === undefined ? undefined : findElement(deck, adjuster.element);
+  if (coil === undefined || coil.kind !== 'L') throw new Error(`slug ${slug} turns no coil of the deck`);
+  const ohms = 2 * Math.PI * receiver.setUp.centreHz * coil.value * STEEL_Q;
+  return [add({ kind: 'R', name: 'Rbench_steel', nodes: coil.nodes, value: ohms })];
+}
+
+function add(element: DeckElement): DeckEdit {
+  return { kind: 'add', element };
+}
+
+function pointOf(receiver: Receiver, end: string | null): TestPoint | null {
+  return end === null ? null : (receiver.testPoints.find((p) => p.id === end) ?? null);
+}

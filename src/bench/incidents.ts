@@ -1,0 +1,17 @@
+/** Things that cost points, written down with the second at which they happened. */
+import type { BenchState, IncidentKind } from './benchState.ts';
+
+/** Repeated tries within this time of the last entry count as one. */
+const CLUSTER_SECONDS = 10;
+
+export function withIncident(state: BenchState, kind: IncidentKind, subject: string): BenchState {
+  return { ...state, incidents: [...state.incidents, { kind, atSeconds: state.seconds, subject }] };
+}
+
+/** The same, but a try that follows an entry for the same thing within ten seconds is not written down again. */
+export function withClusteredIncident(state: BenchState, kind: IncidentKind, subject: string): BenchState {
+  const again = state.incidents.some(
+    (i) => i.kind === kind && i.subject === subject && state.seconds - i.atSeconds < CLUSTER_SECONDS,
+  );
+  return again ? state : withIncident(state, kind, subject);
+}

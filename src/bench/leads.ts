@@ -1,0 +1,75 @@
+/**
+ * Leads: which may go where, and what it costs to handle them at the wrong time.
+ *
+ * RF goes to points that the receiver marks for injection; Y to signal and detector points; bias to the AGC line; earth to earth; X to the tube;
+ * the meter anywhere. Two leads may share a point, save two bias outputs, which would fight each other.
+ * On a mains set that is switched on, handling RF, Y or bias is an incident. Three leads are free: X joins two instruments, the meter's
+ * prods are made for live work, and the earth strap must be lifted and put back for a proof.
+ */
+import type { Applied } from './benchEvent.ts';
+import type { BenchState, LeadEnd, LeadId } from './benchState.ts';
+import { withIncident } from './incidents.ts';
+import { done, refused } from './outcome.ts';
+import { stopIfChassisLive } from './power.ts';
+import { type BenchSetup, HOT_CORNER, TUBE_X } from './setup.ts';
+
+export function connectLead(setup: BenchSetup, state: BenchState, lead: LeadId, to: LeadEnd): Applied {
+  if (!isLead(state, lead)) return refused('noSuchLead');
+  const { receiver } = setup;
+  if (to === HOT_CORNER && receiver.plan.hot !== null && lead !== 'x') {
+    if (receiver.mains !== null && !state.cautionsAcknowledged) return refused('cautionsFirst');
+    const back = { ...state, leads: { ...state.leads, [lead]: null } };
+    return done(withIncident(back, 'hotTouch', lead), { kind: 'unsafe' });
+  }
+  const point = receiver.testPoints.find((p) => p.id === to);
+  if (to !== TUBE_X && point === undefined) return refused('noSuchPoint');
+  if (!accepts(setup, lead, to)) return refused('pointRefusesLead');
+  if (state.leads[lead] === to) return refused('alreadySo');
+  if (biasTwin(state, lead) === to) return refused('pointTaken');
+  if (lead === 'x') return done({ ...state, leads: { ...state.leads, x: to } }, { kind: 'clip' });
+  if (receiver.mains !== null && !state.cautionsAcknowledged) return refused('cautionsFirst');
+  const clipped = handled(setup, { ...state, leads: { ...state.leads, [lead]: to } }, lead);
+  return stopIfChassisLive(setup, clipped, lead, { kind: 'clip' });
+}
+
+export function removeLead(setup: BenchSetup, state: BenchState, lead: LeadId): Applied {
+  if (!isLead(state, lead)) return refused('noSuchLead');
+  if (state.leads[lead] === null) return refused('leadNotConnected');
+  return done(handled(setup, { ...state, leads: { ...state.leads, [lead]: null } }, lead), { kind: 'unclip' });
+}
+
+/** Whether a lead has any business at a point; views use it to mark the points that will take the lead in the hand. */
+export function accepts({ receiver }: BenchSetup, lead: LeadId, to: LeadEnd): boolean {
+  if (lead === 'x') return to === TUBE_X;
+  const point = receiver.testPoints.find((p) => p.id === to);
+  if (point === undefined) return false;
+  switch (lead) {
+    case 'rf':
+      return point.inject !== null;
+    case 'y':
+      return point.node !== null && (point.role === 'signal' || point.role === 'detector');
+    case 'earth':
+      return point.role === 'earth';
+    case 'biasA':
+    case 'biasB':
+      return point.role === 'agc';
+    case 'meter':
+      return true;
+  }
+}
+
+const LIVE_HANDLING: readonly LeadId[] = ['rf', 'y', 'biasA', 'biasB'];
+
+function handled({ receiver }: BenchSetup, state: BenchState, lead: LeadId): BenchState {
+  const live = receiver.mains !== null && state.powered && LIVE_HANDLING.includes(lead);
+  return live ? withIncident(state, 'wrongPowerOrder', lead) : state;
+}
+
+function biasTwin(state: BenchState, lead: LeadId): LeadEnd | null {
+  if (lead === 'biasA') return state.leads.biasB;
+  return lead === 'biasB' ? state.leads.biasA : null;
+}
+
+function isLead(state: BenchState, lead: string): lead is LeadId {
+  return Object.hasOwn(state.leads, lead);
+}

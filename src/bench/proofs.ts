@@ -1,0 +1,108 @@
+/**
+ * Watchers that find acts of proof. Each looks only at the bench before and after an event; what it must remember stands in the state.
+ *
+ * halveLevel    the level goes down by about half (5 dB or more) and comes back (within 1 dB)
+ * swingPhase    the phasing moves by 10 degrees or more and comes back (within 1 degree)
+ * skirts        the picture is made 10 dB larger or more (two clicks of Y gain are 12 dB, or the level is raised), and comes back (within 1 dB)
+ * markersOffOn  every pip goes and pips come back
+ * touchEarth    the earth lead is lifted and put back
+ *
+ * An act counts only while there is a curve to look at. A slug that moves undoes all five (slugTurning).
+ * "Comes back" is to a value at which the knob stood: where it was first found, where it rested for a second, or where a single jump left it.
+ */
+import type { BenchSound } from './benchEvent.ts';
+import { type BenchState, PROOFS, type ProofId, type ProofWatch } from './benchState.ts';
+import type { BenchSetup } from './setup.ts';
+
+const HALVED_DB = -5;
+const SWUNG_DEGREES = 10;
+const ENLARGED_DB = 10;
+const BACK_WITHIN = 1;
+const RESTED_SECONDS = 1;
+const MOST_STOOD = 6;
+
+/** The state with its watchers moved on, and the proofs that this event has completed. */
+export function watchProofs(
+  setup: BenchSetup,
+  before: BenchState,
+  after: BenchState,
+): { readonly state: BenchState; readonly heard: readonly BenchSound[] } {
+  // A slug has moved, or nothing has that a watcher looks at.
+  if (after.lastSlugTurnSeconds !== before.lastSlugTurnSeconds || after.turnsMade !== before.turnsMade) {
+    return { state: after, heard: [] };
+  }
+  const rested = after.seconds - before.seconds >= RESTED_SECONDS;
+  const live = curveIsUp(setup, before) || curveIsUp(setup, after);
+  let proofs = after.proofs;
+  const heard: BenchSound[] = [];
+  for (const id of PROOFS) {
+    const was = proofs[id];
+    const moved = was.done ? was : step(id, was, before, after, rested);
+    if (moved === was) continue;
+    // With nothing on the tube the watcher forgets what it had seen.
+    const kept = live ? moved : { done: false, doneAtSeconds: null, from: null };
+    proofs = { ...proofs, [id]: kept };
+    if (kept.done) heard.push({ kind: 'proof', proof: id });
+  }
+  return { state: proofs === after.proofs ? after : { ...after, proofs }, heard };
+}
+
+/** A swept curve is on the tube: source, tube and set are joined and running. */
+export function curveIsUp({ receiver }: BenchSetup, state: BenchState): boolean {
+  const { leads, controls } = state;
+  const joined = leads.rf !== null && leads.y !== null && leads.x !== null;
+  const running = receiver.mains === null || state.powered;
+  return joined && running && controls.sourceMode === 'sweep' && controls.spanHz > 0;
+}
+
+/** Any pip that could be seen: something plugged or switched on, and height given to it. */
+export function pipsOn({ controls, crystals }: BenchState): boolean {
+  return controls.pipHeightDiv > 0 && (crystals.length > 0 || controls.comb || controls.tunableOn);
+}
+
+function step(id: ProofId, watch: ProofWatch, before: BenchState, after: BenchState, rested: boolean): ProofWatch {
+  switch (id) {
+    case 'halveLevel':
+      return comeBack(watch, before.controls.levelDb, after.controls.levelDb, after.seconds, rested, (d) => d <= HALVED_DB);
+    case 'swingPhase': {
+      const [from, to] = [before.controls.phasingDegrees, after.controls.phasingDegrees];
+      return comeBack(watch, from, to, after.seconds, rested, (d) => Math.abs(d) >= SWUNG_DEGREES);
+    }
+    case 'skirts':
+      return comeBack(watch, sizeDb(before), sizeDb(after), after.seconds, rested, (d) => d >= ENLARGED_DB);
+    case 'markersOffOn':
+      return offAndOn(watch, pipsOn(before), pipsOn(after), after.seconds);
+    case 'touchEarth':
+      return offAndOn(watch, before.leads.earth !== null, after.leads.earth !== null, after.seconds);
+  }
+}
+
+/** How large the picture is made, decibels: source level and Y gain together. */
+function sizeDb({ controls }: BenchState): number {
+  return controls.levelDb - 20 * Math.log10(controls.yVoltsPerDiv);
+}
+
+function comeBack(
+  watch: ProofWatch,
+  from: number,
+  to: number,
+  atSeconds: number,
+  rested: boolean,
+  isFar: (away: number) => boolean,
+): ProofWatch {
+  if (from === to) return watch;
+  const known = watch.stood ?? [];
+  const stoodHere = known.length === 0 || rested || isFar(to - from);
+  const added = stoodHere && !known.some((s) => s.value === from) ? [...known, { value: from, far: false }] : known;
+  const stood = added.slice(-MOST_STOOD).map((s) => ({ value: s.value, far: s.far || isFar(to - s.value) }));
+  if (stood.some((s) => s.far && Math.abs(to - s.value) <= BACK_WITHIN)) {
+    return { done: true, doneAtSeconds: atSeconds, from: null };
+  }
+  return { done: false, doneAtSeconds: null, from: stood.findLast((s) => s.far)?.value ?? null, stood };
+}
+
+function offAndOn(watch: ProofWatch, wasOn: boolean, isOn: boolean, atSeconds: number): ProofWatch {
+  if (wasOn === isOn) return watch;
+  if (!isOn) return { done: false, doneAtSeconds: null, from: 1 };
+  return watch.from === null ? watch : { done: true, doneAtSeconds: atSeconds, from: null };
+}

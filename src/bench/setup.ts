@@ -1,0 +1,126 @@
+/** What a bench is made of, and how it stands before the first act. */
+import { clamp } from '../base/rounding.ts';
+import { seededRandom } from '../base/random.ts';
+import type { Deck } from '../physics/deck.ts';
+import type { Receiver } from '../receiver/receiver.ts';
+import { nominalTurns } from '../receiver/slugLaw.ts';
+import type { Scenario } from '../scenario/scenario.ts';
+import { type BenchState, type Controls, type LeadEnd, type LeadId, NO_PROOFS, type SlugState } from './benchState.ts';
+
+export { type ControlRange, checkControl, controlRange } from './controlRange.ts';
+
+export interface BenchSetup {
+  readonly receiver: Receiver;
+  readonly deck: Deck;
+  readonly scenario: Scenario;
+}
+
+/** Where the X lead goes; every other lead end is a test point of the receiver. */
+export const TUBE_X: LeadEnd = 'tube';
+
+/** The fenced high-tension corner of the plan, as an end that a careless lead may be put on. */
+export const HOT_CORNER: LeadEnd = 'hot';
+
+/** How the bench is left by whoever used it last: nothing is set for any receiver. */
+export const RESTING_CONTROLS: Controls = {
+  sourceMode: 'sweep',
+  centreHz: 20e6,
+  spanHz: 10e6,
+  levelDb: -40,
+  phasingDegrees: 0,
+  blanking: false,
+  mirror: false,
+  comb: false,
+  tunableOn: false,
+  tunableHz: 20e6,
+  pipHeightDiv: 0.5,
+  markerRoute: 'added',
+  rfTerminated: false,
+  rfCapacitor: false,
+  yTip: 'plain',
+  biasAVolts: 0,
+  biasAPolarity: '-',
+  biasBVolts: 0,
+  biasBPolarity: '-',
+  meterRangeVolts: 10,
+  yVoltsPerDiv: 0.1,
+  yPositionDiv: 0,
+  xGain: 1,
+  xPositionDiv: 0,
+  yCoupling: 'DC',
+  yInvert: false,
+  focus: 0.7,
+  brightness: 0.6,
+  phosphor: 'P31',
+  yInput: 'detected',
+};
+
+const NO_LEADS: Readonly<Record<LeadId, LeadEnd | null>> = {
+  rf: null,
+  y: null,
+  x: null,
+  earth: null,
+  biasA: null,
+  biasB: null,
+  meter: null,
+};
+
+export function initialState(setup: BenchSetup): BenchState {
+  const { receiver, scenario } = setup;
+  const safe = scenario.start.prepared.includes('safe');
+  const connected = scenario.start.prepared.includes('connect');
+  return {
+    seconds: 0,
+    cautionsAcknowledged: safe,
+    isolated: safe && receiver.mains !== null,
+    powered: safe || receiver.mains === null,
+    leads: connected ? sheetLeads(receiver) : NO_LEADS,
+    controls: { ...RESTING_CONTROLS, ...(connected ? sheetLeadControls(receiver) : {}), ...scenario.start.controls },
+    crystals: [],
+    slugs: startingSlugs(setup),
+    tool: null,
+    toolIn: null,
+    replaced: [],
+    incidents: [],
+    proofs: NO_PROOFS,
+    turnsMade: 0,
+    lastSlugTurnSeconds: null,
+    hintsTaken: 0,
+    readings: [],
+    signedOff: false,
+    stopped: null,
+  };
+}
+
+/** The leads as the service sheet asks for them in the overall measurement. */
+export function sheetLeads(receiver: Receiver): Readonly<Record<LeadId, LeadEnd | null>> {
+  const { setUp, testPoints } = receiver;
+  return {
+    rf: setUp.injectAt,
+    y: setUp.observeAt,
+    x: TUBE_X,
+    earth: testPoints.find((p) => p.role === 'earth')?.id ?? null,
+    biasA: setUp.bias?.at ?? null,
+    biasB: null,
+    meter: null,
+  };
+}
+
+/** What belongs to the leads themselves: termination, capacitor, tip. */
+export function sheetLeadControls(receiver: Receiver): Pick<Controls, 'rfTerminated' | 'rfCapacitor' | 'yTip'> {
+  const yTip = receiver.setUp.observeWith === 'probe' ? 'probe' : 'resistor';
+  return { rfTerminated: true, rfCapacitor: true, yTip };
+}
+
+function startingSlugs({ receiver, scenario }: BenchSetup): Record<string, SlugState> {
+  const chance = seededRandom(scenario.seed);
+  const slugs: Record<string, SlugState> = {};
+  for (const adjuster of receiver.adjusters) {
+    // Drawn for every slug, so that naming one in a scenario does not move the others.
+    const scatter = (2 * chance() - 1) * scenario.start.scatterTurns;
+    const away = Object.hasOwn(scenario.start.slugs, adjuster.id) ? (scenario.start.slugs[adjuster.id] ?? 0) : scatter;
+    const turns = clamp(nominalTurns(adjuster) + away, 0, adjuster.travelTurns);
+    slugs[adjuster.id] = { screwTurns: turns, coreTurns: turns, cracked: false, forcedTurns: 0, wear: 0 };
+  }
+  return slugs;
+}

@@ -1,0 +1,237 @@
+/** Words of the bench page: panels, widgets, header, sheet. Dialogs, refusals and what is missing stand in benchTalk.ts. */
+import type { LeadId, Phosphor, SourceMode, YTip } from '../../bench/benchState.ts';
+import { aloud, eighths, frequency, said, voltage, width, written } from './benchFigures.ts';
+
+export const knobWords = {
+  drag: 'Drag up or down',
+  typeFor: (label: string): string => `${label}: type a value`,
+  typeHint: (example: string): string => `For example ${example}. Return takes it, escape leaves it.`,
+  unread: (example: string): string => `Not a value for this knob. Try ${example}.`,
+} as const;
+
+export const switchWords = {
+  flipTo: (word: string): string => `Flip to ${word}`,
+  choose: 'Choose a stud',
+  off: 'off',
+  on: 'on',
+} as const;
+
+export const panelWords = {
+  tube: 'Tube',
+  sweep: 'Sweep source',
+  rack: 'Marker rack',
+  bias: 'Bias and meter',
+  chassis: 'Chassis, seen from above',
+  leads: 'Leads',
+  safe: 'Make safe',
+  slugsTouched: (touched: number, all: number): string => `${touched} of ${all} slugs touched`,
+  sides: (panel: string): string => `Sides of the panel: ${panel}`,
+  traceSide: 'Trace',
+  faceSide: 'Face',
+  biasSide: 'Meter',
+  leadsSide: 'Leads',
+  safeSide: 'Make safe',
+  turnOver: (side: string): string => `Turn over to ${side.toLowerCase()}`,
+  shelf: 'Instruments',
+  slideLeft: 'Slide the shelf to the instruments on the left',
+  slideRight: 'Slide the shelf to the instruments on the right',
+} as const;
+
+export const sweepWords = {
+  centre: 'Centre',
+  span: 'Span',
+  level: 'Level',
+  phasing: 'Phasing',
+  blanking: 'Retrace blanking',
+  mirror: 'Mirror',
+  mode: 'Mode',
+  modes: { sweep: 'sweep', spot: 'spot', tone: 'spot with tone', video: 'video' } satisfies Record<SourceMode, string>,
+  modesSpoken: {
+    sweep: 'Sweep',
+    spot: 'Spot frequency, no sweep',
+    tone: 'Spot frequency with a 400 hertz tone',
+    video: 'Video sweep on a carrier',
+  } satisfies Record<SourceMode, string>,
+} as const;
+
+export const tubeControlWords = {
+  yGain: 'Y gain',
+  yPosition: 'Y position',
+  xGain: 'X gain',
+  xPosition: 'X position',
+  yCoupling: 'Y input',
+  couplings: { AC: 'AC, without the base line', DC: 'DC' },
+  yInput: 'Y shows',
+  inputs: { detected: 'curve', raw: 'raw RF' },
+  inputsSpoken: { detected: 'The detected curve', raw: 'The raw RF envelope' },
+  invert: 'Invert',
+  focus: 'Focus',
+  brightness: 'Brightness',
+  phosphor: 'Phosphor',
+  phosphors: {
+    P1: 'P1, medium',
+    P31: 'P31, short',
+    P7: 'P7, long tail',
+  } satisfies Record<Phosphor, string>,
+  wax: 'Wax marks',
+  waxNote: 'Wax marks are help; this run allows none.',
+  hint: ['Drag up or down on a knob.', 'Shift or a second finger for a fine step.'],
+} as const;
+
+const inBox = (hz: number): string => (hz < 2e6 ? written(hz / 1e3, 1) : written(hz / 1e6, 2));
+
+export const rackWords = {
+  comb: 'Comb',
+  tunable: 'Tunable',
+  route: 'Markers',
+  routes: { added: 'added', through: 'through' },
+  routesSpoken: { added: 'Added after the detector', through: 'Sent through the set' },
+  pipHeight: 'Pip height',
+  tune: 'Tune',
+  tunableMarker: 'Tunable marker',
+  crystals: 'Crystals',
+  crystal: (hz: number, pip: number | null): string =>
+    pip === null ? `Crystal ${aloud(frequency(hz))}, lifted` : `Crystal ${aloud(frequency(hz))}, pip ${pip}`,
+  canLabel: inBox,
+  plugIn: (hz: number): string => `Plug in ${frequency(hz)}`,
+  lift: (hz: number): string => `Lift ${frequency(hz)}`,
+  note: (unit: string): string => `Lift a crystal to silence its pip. Figures in ${unit}.`,
+  dialNote: (unit: string): string => `Read at the hairline, ${unit}`,
+  unit: (hz: number): string => (hz < 2e6 ? 'kHz' : 'MHz'),
+} as const;
+
+export const dialWords = {
+  label: 'Tunable marker dial',
+  drag: 'Drag the scale',
+  figure: (hz: number): string => String(Number((hz < 2e6 ? hz / 1e3 : hz / 1e6).toFixed(2))),
+  spoken: (hz: number, markHz: number): string =>
+    `about ${aloud(frequency(hz))}, to the nearest ${aloud(width(markHz))}`,
+} as const;
+
+export const biasWords = {
+  output: { A: 'Bias A', B: 'Bias B' },
+  polarity: { A: 'Polarity of bias A', B: 'Polarity of bias B' },
+  polarities: { '-': 'Negative', '+': 'Positive' },
+  range: 'Range',
+} as const;
+
+export const meterWords = {
+  unit: 'volts',
+  mark: (volts: number): string =>
+    volts === 0 ? '0' : written(volts, Math.abs(volts) < 1 ? 2 : 1).replace(/\.?0+$/, ''),
+  reading: (volts: number, rangeVolts: number, pinned: boolean, connected: boolean): string => {
+    if (!connected) return 'Meter at rest, its lead is in the tray';
+    if (pinned)
+      return `Meter on its stop, ${volts < 0 ? 'below minus' : 'above'} ${voltage(rangeVolts).replace('V', 'volts')}`;
+    return `Meter reads ${said(volts, rangeVolts <= 1 ? 3 : rangeVolts <= 3 ? 2 : 1)} volts`;
+  },
+} as const;
+
+export const leadWords = {
+  names: {
+    rf: 'RF lead',
+    y: 'Y lead',
+    x: 'X lead',
+    earth: 'Earth strap',
+    biasA: 'Bias A lead',
+    biasB: 'Bias B lead',
+    meter: 'Meter lead',
+  } satisfies Record<LeadId, string>,
+  termination: '75 \u03a9 pad',
+  capacitor: 'RF capacitor',
+  tip: 'Y tip',
+  tips: { plain: 'plain', resistor: '10 k\u03a9', probe: 'probe' } satisfies Record<YTip, string>,
+  tipsSpoken: {
+    plain: 'A plain wire',
+    resistor: 'A wire behind 10 kilohms',
+    probe: 'The demodulator probe',
+  } satisfies Record<YTip, string>,
+  note: 'Carry an end to a point on the chassis, or press return on its jack.',
+} as const;
+
+export const safeWords = {
+  isolation: 'Isolating transformer',
+  mains: 'Mains switch',
+  cautions: 'Cautions',
+  read: 'Read the cautions',
+  noMains: 'Nothing on this bench is on the mains.',
+  hot: 'The pan may be live. Isolate first, switch on last.',
+  cold: 'The pan is cold. Mains parts stay fenced off.',
+} as const;
+
+export const headerWords = {
+  exercise: (code: string, set: string): string => `Exercise ${code}, ${set}`,
+  turns: (par: number): string => `Turns (par ${eighths(par)})`,
+  elapsed: 'Elapsed',
+  left: 'Left',
+  signOff: 'Sign off',
+  menu: 'Menu',
+  help: 'Keys and help',
+  hints: (left: number): string => `Hints (${left} left)`,
+  suspend: 'Suspend',
+  abandon: 'Clear the bench',
+  sheet: 'Service sheet',
+  rail: (names: readonly string[], done: readonly boolean[], current: string): string => {
+    const finished = names.filter((_, i) => done[i]);
+    const list = finished.length === 0 ? 'none yet' : finished.join(', ');
+    return `Phases done: ${list}. You are at: ${current}.`;
+  },
+} as const;
+
+export const sheetWords = {
+  kicker: 'Service sheet',
+  figure: (at: string): string => `Fig. 1. Response wanted at ${at}.`,
+  figureSpoken: (at: string, set: string): string =>
+    `Curve that the sheet asks for at ${at} of the ${set}. Its figures stand in the table of levels.`,
+  stepOf: (n: number, all: number): string => `Step ${n} of ${all}`,
+  done: 'done',
+  now: 'now',
+  pages: ['Procedure', 'Levels', 'Slugs and points'],
+  pageOf: (n: number, all: number): string => `${n} / ${all}`,
+  open: 'Open sheet',
+  close: 'Close sheet',
+  cautions: 'Mains and high voltage',
+  levels: 'Levels',
+  levelsCaption: 'Level of the carrier against the peak, and what the detector makes of it on the tube.',
+  columns: { hz: 'At', wanted: 'Wanted', tube: 'On the tube' },
+  ripple: (fromHz: number, toHz: number, db: number): string =>
+    `Flat within ${db} dB from ${frequency(fromHz)} to ${frequency(toHz)}.`,
+  tilt: (lowHz: number, highHz: number, db: number): string =>
+    `${frequency(lowHz)} and ${frequency(highHz)} within ${db} dB of each other.`,
+  trap: (hz: number, db: number): string => `Trap at ${frequency(hz)}: ${written(db, 0)} dB or lower.`,
+  skirt: (fromHz: number, toHz: number, most: number): string =>
+    `From ${frequency(fromHz)} to ${frequency(toHz)} no more than ${Number((100 * most).toFixed(1))}%.`,
+  bandwidth: (db: number, minHz: number, maxHz: number): string =>
+    `${width(minHz)} to ${width(maxHz)} wide at ${written(db, 0)} dB.`,
+  gain: (hz: number, db: number): string =>
+    `Gain at ${frequency(hz)}: no more than ${written(-db, 0)} dB under the design.`,
+  setUp: 'Set up',
+  setUpLines: {
+    inject: (at: string, with_: string): string => `RF lead to ${at}, ${with_}.`,
+    injectWith: 'terminated in 75 \u03a9, through its capacitor',
+    observe: (at: string, probe: boolean): string =>
+      probe ? `Y lead with the probe to ${at}.` : `Y lead with 10 k\u03a9 to ${at}.`,
+    bias: (at: string, volts: number, tolerance: number): string =>
+      `Bias ${at} to ${written(volts, 1)} V (within ${written(tolerance, 1)} V).`,
+    noBias: 'No bias wanted.',
+    sweep: (centreHz: number, spanHz: number): string => `Centre ${frequency(centreHz)}, span ${width(spanHz)}.`,
+    level: (db: number): string => `Level about ${written(db, 0)} dB; lower it until the shape stops changing.`,
+    direction: (lowAtLeft: boolean): string =>
+      lowAtLeft ? 'Low frequency at the left.' : 'Low frequency at the right.',
+  },
+  box: 'Crystals in the box',
+  boxWanted: 'in for the overall curve',
+  slugs: 'Slugs',
+  slugTurns: (turns: number): string => `${Number(turns.toFixed(1))} turns of thread`,
+  head: { hex: 'hexagon', blade: 'blade' },
+  points: 'Test points',
+  percent: (target: number, low: number, high: number): string =>
+    `${Math.round(1000 * target) / 10}% (${Math.round(1000 * low) / 10} to ${Math.round(1000 * high) / 10})`,
+  tubePercent: (value: number): string => `${Math.round(100 * value)}%`,
+} as const;
+
+export const narrowWords = {
+  title: 'The bench wants a wider screen',
+  body: 'A sweep, a rack of crystals and a chassis need about 700 points of width. Turn the tablet upright, or widen the window. The course, the reports and the replays fit here.',
+  back: 'To the course',
+} as const;

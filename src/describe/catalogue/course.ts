@@ -1,0 +1,83 @@
+/** Words of the course page. */
+
+export interface TrackWords {
+  readonly letter: string;
+  readonly title: string;
+  readonly blurb: string;
+}
+
+/** Tracks of the shipped course; a track from elsewhere is called by its own name. */
+const TRACKS: Readonly<Record<string, TrackWords>> = {
+  'first-sweep': {
+    letter: 'S',
+    title: 'First sweep',
+    blurb: 'One can, two slugs, and a bench that does not flatter.',
+  },
+  'vision-if': {
+    letter: 'V',
+    title: 'Vision IF',
+    blurb: 'Staggered stages, traps at the edges, one carrier half way down the slope.',
+  },
+  'sound-if': { letter: 'A', title: 'Sound IF', blurb: 'Narrow and quiet: a peak is not yet a true centre.' },
+  'fm-if': { letter: 'F', title: 'FM IF', blurb: 'A flat top first, then the detector.' },
+  colour: { letter: 'C', title: 'Colour bandpass', blurb: 'The colour side bands must come out level.' },
+};
+
+export function trackWords(track: string): TrackWords {
+  const known = TRACKS[track];
+  if (known !== undefined) return known;
+  const title = track.replace(/[-_]+/g, ' ').replace(/^./, (c) => c.toUpperCase());
+  return { letter: title.slice(0, 1), title, blurb: '' };
+}
+
+const COUNTS = ['No', 'One', 'Two', 'Three', 'Four', 'Five', 'Six', 'Seven', 'Eight', 'Nine'];
+const countWord = (n: number): string => COUNTS[n] ?? String(n);
+
+/** "1 3/8": turns to the nearest eighth. */
+export function eighths(turns: number): string {
+  const count = Math.round(Math.abs(turns) * 8);
+  const whole = Math.floor(count / 8);
+  const rest = count % 8;
+  const part = rest === 0 ? '' : rest % 4 === 0 ? '1/2' : rest % 2 === 0 ? `${rest / 2}/4` : `${rest}/8`;
+  return whole === 0 && part !== '' ? part : part === '' ? String(whole) : `${whole} ${part}`;
+}
+
+export const courseWords = {
+  contents: 'Contents',
+  title: 'Course of alignment',
+  intro: (tracks: number): string =>
+    `${countWord(tracks)} ${tracks === 1 ? 'track' : 'tracks'}. Each card is one job on one set. Draw the curve right and the outline fills with hay: the closer the curve, the thicker the stack. Par is the turns and minutes of a good run.`,
+  nextForYou: 'Next for you',
+  stacksWon: 'Stacks won',
+  wanted: 'wanted',
+  now: 'now',
+  nextFigure: (title: string): string => `${title}: the curve as it stands, and the curve that the sheet wants`,
+  backToBench: 'Back to the bench',
+  open: (code: string): string => `Open ${code}`,
+  again: (code: string): string => `Try ${code} again`,
+  started: (code: string, turns: string, par: string): string => `${code}, started, ${turns} of par ${par}`,
+  notStarted: (code: string, par: string): string => `${code}, not tried yet, par ${par}`,
+  bestOf: (code: string, best: number, par: string): string => `${code}, best ${best}, par ${par}`,
+  allDone: 'Every stack is won. Any card may be done again for a thicker one.',
+  done: (done: number, all: number): string => `${done} of ${all} done`,
+  exercisesDone: (done: number, all: number): string => `${done} of ${all} exercises done`,
+  won: 'Won',
+  best: (score: number): string => `Best ${score}`,
+  notTried: 'Not tried',
+  onBench: 'On the bench',
+  soFar: (turns: string): string => `${turns} so far`,
+  after: (codes: readonly string[]): string => `After ${codes.join(' and ')}`,
+  par: (turns: string, minutes: string): string => `par ${turns}, ${minutes}`,
+  difficulty: (level: 1 | 2 | 3): string => ['', 'Gentle', 'Middling', 'Hard'][level] ?? '',
+  turns: (turns: number): string => `${eighths(turns)} ${turns <= 1 && turns > 0 ? 'turn' : 'turns'}`,
+  minutes: (seconds: number): string => `${Math.max(1, Math.round(seconds / 60))} min`,
+  cards: (track: string): string => `Jobs of the track ${track}`,
+  cautionsTitle: 'Practice here, care there',
+  cautions:
+    'Nothing on this bench can hurt you; a real set can. Its chassis may be live, so an isolating transformer comes first. The picture tube and its supply hold a lethal charge after switching off: discharge, then check with a meter. High-voltage regulators can emit X-rays and picture tubes implode. One hand, insulated tools, no jewellery, somebody within call. Work on real sets belongs under your local codes, by or with people qualified for it.',
+  storage: {
+    memoryOnly: 'This browser gives no storage here, so runs live only as long as this page. Export a run file to keep one.',
+    full: 'The storage is full. New runs are kept only while this page is open: export what you want to keep.',
+    corrupted: 'Some stored runs could not be read and were set aside. The rest are as you left them.',
+  },
+} as const;

@@ -1,0 +1,26 @@
+/** Words that every page shares: the product's name, the rooms, the phases, the tube's tags. */
+import type { Phase } from '../../session/phase.ts';
+
+export const shellWords = {
+  product: 'Haystack',
+  home: 'Haystack, to the course',
+  rooms: 'Rooms',
+  course: 'Course',
+  bench: 'Bench',
+  reports: 'Report',
+} as const;
+
+export const phaseNames: Readonly<Record<Phase, string>> = {
+  safe: 'Make safe',
+  connect: 'Connect',
+  setUp: 'Set up',
+  align: 'Align',
+  prove: 'Prove',
+};
+
+/** "45.75" or "455": what fits on a small paper tag; the unit is understood at the bench. */
+export const tubeWords = {
+  tunable: 'tunable',
+  frequency: (hz: number): string =>
+    hz < 2e6 ? String(Number((hz / 1e3).toFixed(1))) : (hz / 1e6).toFixed(hz % 10e3 === 0 ? 2 : 3),
+} as const;

@@ -1,0 +1,155 @@
+/**
+ * Grades a run: replays it, measures the receiver's true curve and the set-up as they were left, and gives points by the
+ * rules of docs/grading.md. The same events give the same report on every machine.
+ */
+import { clamp, roundTo } from '../base/rounding.ts';
+import { createBench } from '../bench/bench.ts';
+import type { BenchState } from '../bench/benchState.ts';
+import { type BenchSetup, initialState } from '../bench/setup.ts';
+import { highest } from '../receiver/curveReading.ts';
+import { nominalTurns } from '../receiver/slugLaw.ts';
+import { createStatedResponse, type StatedResponse } from '../receiver/statedResponse.ts';
+import { replay } from '../run/replay.ts';
+import type { ClaimedScore, TimedEvent } from '../run/runFile.ts';
+import { careLines, economyLines, proofLines } from './conduct.ts';
+import type { DraftLine } from './draft.ts';
+import { roundFigure } from './falling.ts';
+import { BLOCKS, type Block, type CurveSample, type Report, type ScoreLine } from './report.ts';
+import { type CoreTurns, createSheetJudge } from './response.ts';
+import { truthLines } from './truth.ts';
+import { capsOf, passes, totalOf, wordOf } from './verdictOfRun.ts';
+
+export function grade(setup: BenchSetup, events: readonly TimedEvent[]): Report {
+  const { receiver, scenario } = setup;
+  const limitMs = scenario.timeLimitSeconds === null ? undefined : scenario.timeLimitSeconds * 1000;
+  const start = initialState(setup);
+  const end = replay(setup, events, limitMs).state;
+  const lastMs = Math.min(events.at(-1)?.atMs ?? 0, limitMs ?? Number.POSITIVE_INFINITY);
+  const seconds = roundFigure(Math.max(end.seconds, lastMs / 1000), 'seconds');
+
+  const stated = createStatedResponse(receiver, setup.deck);
+  const judge = createSheetJudge(receiver, stated, scenario.toleranceFactor);
+  const bench = createBench(setup);
+  const workAt = (state: BenchState, withCauses: boolean): readonly DraftLine[] => [
+    ...judge.lines(coresOf(state), withCauses),
+    ...truthLines(bench.facts(state), receiver),
+    ...proofLines(state, scenario),
+  ];
+  const found = workAt(start, false);
+  const left = workAt(end, true);
+  const care = careLines(end.incidents, scenario);
+  const economy = economyLines(end, seconds, scenario.par);
+
+  const maxima = blockMaxima(scenario.weights, [...left, ...care, ...economy]);
+  const workDone = gained(found, left, maxima);
+  const responseDone = gained(ofBlock(found, 'response'), ofBlock(left, 'response'), maxima);
+  const careShare = clamp(2 * (workDone ?? 1), 0, 1);
+  const economyShare = clamp(responseDone ?? workDone ?? 1, 0, 1);
+  const drafts = [
+    ...left,
+    ...care.map((line) => heldBack(line, careShare)),
+    ...economy.map((line) => heldBack(line, economyShare)),
+  ];
+
+  const lines = drafts.map((draft) => lineOf(draft, maxOf(draft, drafts, maxima)));
+  const exact = drafts.reduce((sum, draft) => sum + draft.earned * maxOf(draft, drafts, maxima), 0);
+  const caps = capsOf(end);
+  const total = totalOf(exact, caps);
+  const passed = passes(total, caps, workDone ?? 0);
+  return {
+    total,
+    passed,
+    word: wordOf(total, passed),
+    blocks: blocksOf(drafts, maxima),
+    lines,
+    caps,
+    turns: roundFigure(end.turnsMade, 'turns'),
+    parTurns: scenario.par.turns,
+    seconds,
+    parSeconds: scenario.par.seconds,
+    before: curveOf(stated, setup, coresOf(start)),
+    after: curveOf(stated, setup, coresOf(end)),
+    nominal: curveOf(stated, setup, nominalCores(setup)),
+  };
+}
+
+/** What a report claims when its run is handed in. */
+export function claimOf(report: Report): ClaimedScore {
+  return { total: report.total, passed: report.passed, lines: report.lines.map(({ id, points }) => ({ id, points })) };
+}
+
+type Maxima = Readonly<Record<Block, number>>;
+
+/** The scenario's weights, made to add up to 100 over the blocks that have lines at all. */
+function blockMaxima(weights: Maxima, drafts: readonly DraftLine[]): Maxima {
+  const counted = (block: Block): number => (ofBlock(drafts, block).length === 0 ? 0 : weights[block]);
+  const sum = BLOCKS.reduce((all, block) => all + counted(block), 0);
+  return byBlock((block) => (sum === 0 ? 0 : (100 * counted(block)) / sum));
+}
+
+function maxOf(draft: DraftLine, drafts: readonly DraftLine[], maxima: Maxima): number {
+  const whole = ofBlock(drafts, draft.block).reduce((sum, line) => sum + line.weight, 0);
+  return whole === 0 ? 0 : (maxima[draft.block] * draft.weight) / whole;
+}
+
+function pointsOf(drafts: readonly DraftLine[], maxima: Maxima): number {
+  return drafts.reduce((sum, draft) => sum + draft.earned * maxOf(draft, drafts, maxima), 0);
+}
+
+/** Below this many points nothing was missing, and what came in is not measured against it. */
+const NOTHING_MISSING_POINTS = 0.5;
+
+/** How much of what was missing as found has been won, 1 = all; negative where the set was left worse; null = nothing was missing. */
+function gained(found: readonly DraftLine[], left: readonly DraftLine[], maxima: Maxima): number | null {
+  const full = pointsOf(left.map((line) => ({ ...line, earned: 1 })), maxima);
+  const before = pointsOf(found, maxima);
+  if (full - before < NOTHING_MISSING_POINTS) return null;
+  return (pointsOf(left, maxima) - before) / (full - before);
+}
+
+function heldBack(line: DraftLine, share: number): DraftLine {
+  return share < 1 ? { ...line, earned: line.earned * share, held: 'littleDone' } : line;
+}
+
+function lineOf(draft: DraftLine, max: number): ScoreLine {
+  const { hz = null, toHz = null, subject = null, atSeconds = null, cause = null, held, ...rest } = draft;
+  const { weight: _weight, earned, ...line } = rest;
+  return {
+    ...line,
+    points: roundTo(earned * max, 0.01),
+    max: roundTo(max, 0.01),
+    ...{ hz, toHz, subject, atSeconds, cause },
+    ...(held === undefined ? {} : { held }),
+  };
+}
+
+function blocksOf(drafts: readonly DraftLine[], maxima: Maxima): Report['blocks'] {
+  return byBlock((block) => ({
+    points: roundTo(pointsOf(ofBlock(drafts, block), maxima), 0.01),
+    max: roundTo(maxima[block], 0.01),
+  }));
+}
+
+function ofBlock(drafts: readonly DraftLine[], block: Block): readonly DraftLine[] {
+  return drafts.filter((draft) => draft.block === block);
+}
+
+function byBlock<T>(make: (block: Block) => T): Readonly<Record<Block, T>> {
+  const [response, truth, proofs, care, economy] = BLOCKS.map(make) as [T, T, T, T, T];
+  return { response, truth, proofs, care, economy };
+}
+
+function coresOf(state: BenchState): CoreTurns {
+  return Object.fromEntries(Object.entries(state.slugs).map(([id, slug]) => [id, slug.coreTurns]));
+}
+
+function nominalCores({ receiver }: BenchSetup): CoreTurns {
+  return Object.fromEntries(receiver.adjusters.map((adjuster) => [adjuster.id, nominalTurns(adjuster)]));
+}
+
+function curveOf(stated: StatedResponse, { receiver }: BenchSetup, coreTurns: CoreTurns): CurveSample {
+  const { fromHz, toHz } = receiver.specification;
+  const { hz, volts } = stated.solve(coreTurns);
+  const peak = highest({ hz, volts }, fromHz, toHz).volts;
+  return { hz: Float64Array.from(hz), relative: volts.map((level) => (peak > 0 ? level / peak : 0)) };
+}

@@ -1,0 +1,105 @@
+/** Response lines (G3 to G11): each demand of the service sheet, measured on the receiver's true curve, and the slug that is to blame. */
+import type { Receiver } from '../receiver/receiver.ts';
+import { nominalTurns } from '../receiver/slugLaw.ts';
+import { evaluateSpecification, type SpecItem, type SpecItemKind, widenSpecification } from '../receiver/specification.ts';
+import type { StatedResponse } from '../receiver/statedResponse.ts';
+import type { DraftLine } from './draft.ts';
+import { roundFigure, shareOf } from './falling.ts';
+import type { FigureUnit, ScoreLine } from './report.ts';
+
+export type CoreTurns = Readonly<Record<string, number>>;
+
+const RULE_OF: Readonly<Record<SpecItemKind, string>> = {
+  point: 'G3',
+  window: 'G4',
+  tilt: 'G5',
+  trap: 'G6',
+  notch: 'G7',
+  skirt: 'G8',
+  bandwidth: 'G9',
+  centre: 'G10',
+  gain: 'G11',
+};
+
+/** What the sheet demands of the curve, and how a setting of the slugs answers it. */
+export interface SheetJudge {
+  lines(coreTurns: CoreTurns, withCauses: boolean): readonly DraftLine[];
+}
+
+export function createSheetJudge(receiver: Receiver, stated: StatedResponse, toleranceFactor: number): SheetJudge {
+  const sheet = widenSpecification(receiver.specification, toleranceFactor);
+  const itemsAt = (coreTurns: CoreTurns): readonly SpecItem[] => {
+    const { hz, volts } = stated.solve(coreTurns);
+    return evaluateSpecification(sheet, hz, volts, null);
+  };
+  return {
+    lines(coreTurns, withCauses) {
+      const items = itemsAt(coreTurns);
+      const causes = withCauses ? causesOf(receiver, itemsAt, coreTurns, items) : [];
+      return items.map((item, index) => lineOf(item, causes[index] ?? null));
+    },
+  };
+}
+
+function lineOf(item: SpecItem, cause: ScoreLine['cause']): DraftLine {
+  const inPercent = item.unit === 'ratio';
+  const unit: FigureUnit = inPercent ? 'percent' : item.unit;
+  const figure = (value: number): number => roundFigure(inPercent ? value * 100 : value, unit);
+  const measured = figure(item.measured);
+  const low = item.low === null ? null : figure(item.low);
+  const high = item.high === null ? null : figure(item.high);
+  const tolerance = inPercent ? item.tolerance * 100 : item.tolerance;
+  return {
+    id: `${RULE_OF[item.kind]}:${item.id}`,
+    rule: RULE_OF[item.kind],
+    block: 'response',
+    weight: item.weight,
+    earned: shareOf(measured, { low, high, tolerance }),
+    ...{ measured, low, high, unit, hz: item.hz, toHz: item.toHz, cause },
+  };
+}
+
+/** Offsets below this are as good as none, turns. */
+const NO_OFFSET_TURNS = 0.01;
+
+/**
+ * For each item, the slug that would mend it most if it alone were put to its nominal place; where none would mend it, the one that would move it most.
+ * The whole step is taken, not the slope at the present place: far from nominal the slope may point anywhere.
+ */
+function causesOf(
+  receiver: Receiver,
+  itemsAt: (coreTurns: CoreTurns) => readonly SpecItem[],
+  coreTurns: CoreTurns,
+  items: readonly SpecItem[],
+): readonly ScoreLine['cause'][] {
+  const trials = receiver.adjusters.flatMap((adjuster) => {
+    const nominal = nominalTurns(adjuster);
+    const turns = roundFigure((coreTurns[adjuster.id] ?? nominal) - nominal, 'turns');
+    if (Math.abs(turns) < NO_OFFSET_TURNS) return [];
+    return [{ slug: adjuster.id, turns, items: itemsAt({ ...coreTurns, [adjuster.id]: nominal }) }];
+  });
+  return items.map((item, index) => {
+    let best: ScoreLine['cause'] = null;
+    let bestMend = 0;
+    let bestMove = 0;
+    for (const { slug, turns, items: after } of trials) {
+      const other = after[index]!;
+      const mend = excessOf(item) - excessOf(other);
+      const move = Math.abs(other.measured - item.measured);
+      if (mend > bestMend || (bestMend === 0 && mend <= 0 && move > bestMove)) {
+        best = { slug, turns };
+        bestMend = Math.max(mend, 0);
+        bestMove = move;
+      }
+    }
+    return best;
+  });
+}
+
+function excessOf(item: SpecItem): number {
+  return Math.max(
+    item.low === null ? 0 : item.low - item.measured,
+    item.high === null ? 0 : item.measured - item.high,
+    0,
+  );
+}

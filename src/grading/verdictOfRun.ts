@@ -1,0 +1,40 @@
+/** From points to the verdict: caps for breaches of safety (G38, G39), pass (G40), word of the ladder (G41). */
+import type { BenchState, IncidentKind } from '../bench/benchState.ts';
+import { PASS_POINTS } from './limits.ts';
+import type { Cap, ResultWord } from './report.ts';
+
+const CAPS: readonly { readonly rule: string; readonly kind: IncidentKind; readonly limit: number }[] = [
+  { rule: 'G38', kind: 'hotChassis', limit: 40 },
+  { rule: 'G39', kind: 'hotTouch', limit: 60 },
+];
+
+export function capsOf(state: BenchState): readonly Cap[] {
+  return CAPS.flatMap(({ rule, kind, limit }) => {
+    const first = state.incidents.find((incident) => incident.kind === kind);
+    return first === undefined ? [] : [{ rule, limit, subject: first.subject, atSeconds: first.atSeconds }];
+  });
+}
+
+/** Whole points, rounded down, under the lowest cap. */
+export function totalOf(points: number, caps: readonly Cap[]): number {
+  // A sum of many parts of a hundred may come out a hair below the whole.
+  const whole = Math.floor(points + 1e-6);
+  return caps.reduce((total, cap) => Math.min(total, cap.limit), whole);
+}
+
+export function passes(total: number, caps: readonly Cap[], workDone: number): boolean {
+  return total >= PASS_POINTS && caps.length === 0 && workDone > 0;
+}
+
+const LADDER: readonly (readonly [from: number, word: ResultWord])[] = [
+  [90, 'haystack'],
+  [PASS_POINTS, 'haycock'],
+  [55, 'windrow'],
+  [35, 'swath'],
+];
+
+/** The two upper words belong to runs that pass. */
+export function wordOf(total: number, passed: boolean): ResultWord {
+  const reach = passed ? total : Math.min(total, PASS_POINTS - 1);
+  return LADDER.find(([from]) => reach >= from)?.[1] ?? 'stubble';
+}

@@ -1,0 +1,121 @@
+/** The rules that need the whole deck: bounds, names, values, couplings. Used on files and again after every edit. */
+
+import type { Problem } from '../base/result.ts';
+import type { CoilGroup } from './coilGroups.ts';
+import { inverseInductance } from './coilGroups.ts';
+import type { Coupling, Deck, DeckElement } from './deck.ts';
+import { MAX_ELEMENTS, MAX_NODES, nodeKey } from './deck.ts';
+
+/** `unread` holds names (lower case) of elements that the deck has but that could not be read. */
+export function deckProblems(deck: Deck, file: string, unread: ReadonlySet<string> = new Set()): Problem[] {
+  const problems: Problem[] = [];
+  const { elements } = deck;
+  const add = (element: DeckElement | null, word: number, found: string, wanted: string): void => {
+    const place = element === null ? '' : (element.places?.[word] ?? `element ${element.name}`);
+    problems.push({ file, place, found, wanted });
+  };
+  if (elements.length > MAX_ELEMENTS) {
+    add(null, 0, `${elements.length} elements`, `at most ${MAX_ELEMENTS}`);
+    return problems;
+  }
+  const nodes = nodesOf(deck);
+  if (nodes.length > MAX_NODES) add(null, 0, `${nodes.length} nodes besides ground`, `at most ${MAX_NODES}`);
+
+  const byName = new Map<string, DeckElement>();
+  for (const element of elements) {
+    const key = element.name.toLowerCase();
+    if (byName.has(key)) add(element, 0, `a second element ${element.name}`, 'each name once');
+    else byName.set(key, element);
+    const wrong = wrongValue(element);
+    if (wrong !== null) add(element, (element.places?.length ?? 1) - 1, `${element.value}`, wrong);
+  }
+
+  const pairs = new Set<string>();
+  let couplingsStand = true;
+  for (const element of elements) {
+    if (element.kind !== 'K') continue;
+    for (const [i, coil] of element.coils.entries()) {
+      const target = byName.get(coil.toLowerCase());
+      if (target === undefined && unread.has(coil.toLowerCase())) couplingsStand = false;
+      else if (target?.kind !== 'L') {
+        add(element, i + 1, `coil \`${coil}\``, 'the name of an inductor of this deck');
+        couplingsStand = false;
+      }
+    }
+    const [a, b] = element.coils.map((coil) => coil.toLowerCase()).sort() as [string, string];
+    if (a === b) {
+      add(element, 2, `coil ${element.coils[1]} coupled with itself`, 'two different coils');
+      couplingsStand = false;
+    }
+    if (pairs.has(`${a} ${b}`)) {
+      add(element, 0, `a second coupling of ${element.coils[0]} and ${element.coils[1]}`, 'each pair of coils coupled once');
+      couplingsStand = false;
+    }
+    pairs.add(`${a} ${b}`);
+  }
+  if (couplingsStand && problems.length === 0) {
+    const values = Float64Array.from(elements, (element) => element.value);
+    for (const group of coilGroups(deck)) {
+      const n = group.coils.length;
+      if (inverseInductance(group, values, new Float64Array(n * n))) continue;
+      const names = group.coils.map((i) => elements[i]!.name).join(', ');
+      add(elements[group.pairs[0]!.element]!, 0, `couplings of ${names} that store negative energy`, 'a positive definite inductance matrix');
+    }
+  }
+  return problems;
+}
+
+/** Node names besides ground, first spelling, in order of first use. */
+export function nodesOf(deck: Deck): string[] {
+  const seen = new Map<string, string>();
+  for (const element of deck.elements) {
+    if (element.kind === 'K') continue;
+    const names = element.kind === 'G' ? [...element.nodes, ...element.control] : element.nodes;
+    for (const name of names) {
+      const key = nodeKey(name);
+      if (key !== '0' && !seen.has(key)) seen.set(key, name);
+    }
+  }
+  return [...seen.values()];
+}
+
+/** Inductors joined by couplings, each group with its pairs; a lone coil is a group of one. Couplings must name existing coils. */
+export function coilGroups(deck: Deck): CoilGroup[] {
+  const { elements } = deck;
+  const index = new Map<string, number>();
+  for (const [i, element] of elements.entries()) if (element.kind === 'L') index.set(element.name.toLowerCase(), i);
+  const root = new Map<number, number>();
+  for (const i of index.values()) root.set(i, i);
+  const find = (i: number): number => {
+    let at = i;
+    while (root.get(at) !== at) at = root.get(at)!;
+    return at;
+  };
+  const ends = (k: Coupling): [number, number] => [index.get(k.coils[0].toLowerCase())!, index.get(k.coils[1].toLowerCase())!];
+  for (const element of elements) {
+    if (element.kind !== 'K') continue;
+    const [a, b] = ends(element);
+    root.set(find(a), find(b));
+  }
+  const groups = new Map<number, { coils: number[]; pairs: { i: number; j: number; element: number }[] }>();
+  for (const i of index.values()) {
+    const key = find(i);
+    const group = groups.get(key) ?? { coils: [], pairs: [] };
+    groups.set(key, group);
+    group.coils.push(i);
+  }
+  for (const [at, element] of elements.entries()) {
+    if (element.kind !== 'K') continue;
+    const [a, b] = ends(element);
+    const group = groups.get(find(a))!;
+    group.pairs.push({ i: group.coils.indexOf(a), j: group.coils.indexOf(b), element: at });
+  }
+  return [...groups.values()];
+}
+
+function wrongValue(element: DeckElement): string | null {
+  const { value } = element;
+  if (element.kind === 'K') return Math.abs(value) < 1 ? null : 'a coupling between -1 and 1';
+  if (element.kind === 'I') return value >= 0 && Number.isFinite(value) ? null : 'a current not below zero';
+  return value > 0 && Number.isFinite(value) ? null : 'a finite value above zero';
+}

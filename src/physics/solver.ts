@@ -1,0 +1,140 @@
+/**
+ * Solves a network at many frequencies, block by block.
+ *
+ * Y(w) = G + j w C - (j / w) B, B = A_L inv(L) A_L^T, Y v = i; w in rad/s, amplitudes are peaks, e^{+jwt}. Within a block the response
+ * to one amp into each of its input places is kept; voltages follow by multiplying with the input currents. So a value changed inside
+ * one block solves that block anew and only multiplies through those that hang on it; a drive or a saturation only multiplies.
+ *
+ * Saturation: a G element between blocks gives gm v N(|v| / Vs) (describingFunction.ts), in signal order. One whose control node lies in
+ * the block that it drives is inside a feedback loop and keeps its small-signal gm.
+ * Source: physics texts on nodal analysis; describing functions as there.
+ */
+
+import { createBlock } from './solverBlock.ts';
+import type { SolverBlock } from './solverBlock.ts';
+import type { Network } from './network.ts';
+import { createSystem } from './system.ts';
+import type { System } from './system.ts';
+import { fundamentalGain } from './describingFunction.ts';
+
+export interface Solver {
+  readonly network: Network;
+  readonly nodeNames: readonly string[];
+  /** the frequencies, ascending or not, hertz */
+  readonly hz: Float64Array;
+  /** R ohm, L henry (couplings keep k), C farad, G siemens (may be 0), K coupling */
+  setValue(element: string, value: number): void;
+  value(element: string): number;
+  /** current source, amps peak (0 switches it off); its phase stays as in the deck */
+  setDrive(element: string, amps: number): void;
+  /** G element: volts peak at which tanh has argument 1; null makes it linear */
+  setSaturation(element: string, volts: number | null): void;
+  /** copies; a new length makes earlier views of results stale */
+  setFrequencies(hz: Float64Array): void;
+  /** brings all voltages up to date */
+  solve(): void;
+  /** real parts of a node's voltage, a view that later calls of solve() overwrite */
+  real(node: string): Float64Array;
+  imag(node: string): Float64Array;
+  /** |V| of a node; written to `out` when given */
+  magnitude(node: string, out?: Float64Array): Float64Array;
+  /**
+   * How far the hardest-driven stage with a saturation set is compressed, at its worst frequency, decibels (0: none). Stages inside a
+   * feedback loop count too, as a warning, though they are solved as linear.
+   */
+  worstCompressionDb(): number;
+  /** the assembled equations, for sensitivities */
+  readonly system: System;
+}
+
+export function createSolver(network: Network, hz: Float64Array): Solver {
+  const system = createSystem(network);
+  let frequencies = Float64Array.from(hz);
+  checkFrequencies(frequencies);
+  const nodes = network.nodeNames.length;
+  let re: Float64Array[] = [];
+  let im: Float64Array[] = [];
+  let zero = new Float64Array(frequencies.length);
+  let blocks: SolverBlock[] = [];
+  const moved = new Uint8Array(network.blocks.length);
+
+  const allocate = (): void => {
+    const n = frequencies.length;
+    re = Array.from({ length: nodes }, () => new Float64Array(n));
+    im = Array.from({ length: nodes }, () => new Float64Array(n));
+    zero = new Float64Array(n);
+    blocks = network.blocks.map((_, b) => createBlock(system, b, frequencies, re, im));
+  };
+  allocate();
+
+  const nodeOf = (name: string): number => {
+    const node = network.nodeNumber.get(name.toLowerCase());
+    if (node !== undefined) return node;
+    if (name === '0' || name.toLowerCase() === 'gnd') return -1;
+    throw new Error(`the network has no node ${name}`);
+  };
+
+  return {
+    network,
+    nodeNames: network.nodeNames,
+    system,
+    get hz() {
+      return frequencies;
+    },
+    setValue: (element, value) => system.setValue(element, value),
+    value: (element) => system.value(element),
+    setDrive: (element, amps) => system.setDrive(element, amps),
+    setSaturation: (element, volts) => system.setSaturation(element, volts),
+    setFrequencies(next) {
+      checkFrequencies(next);
+      if (next.length === frequencies.length) frequencies.set(next);
+      else {
+        frequencies = Float64Array.from(next);
+        allocate();
+      }
+      system.matrixDirty.fill(1);
+    },
+    solve() {
+      for (let b = 0; b < blocks.length; b++) moved[b] = blocks[b]!.update(moved) ? 1 : 0;
+    },
+    real(node) {
+      const at = nodeOf(node);
+      return at < 0 ? zero : re[at]!;
+    },
+    imag(node) {
+      const at = nodeOf(node);
+      return at < 0 ? zero : im[at]!;
+    },
+    magnitude(node, out = new Float64Array(frequencies.length)) {
+      const at = nodeOf(node);
+      if (out.length !== frequencies.length) throw new RangeError('out must have one element a frequency');
+      if (at < 0) return out.fill(0);
+      const r = re[at]!;
+      const i = im[at]!;
+      for (let f = 0; f < out.length; f++) out[f] = Math.sqrt(r[f]! * r[f]! + i[f]! * i[f]!);
+      return out;
+    },
+    worstCompressionDb() {
+      let worst = 0;
+      for (const [e, element] of network.elements.entries()) {
+        const limit = system.saturationVolts[e]!;
+        if (element.kind !== 'G' || limit === Number.POSITIVE_INFINITY) continue;
+        const { controlPlus: p, controlMinus: m } = element;
+        const pr = p < 0 ? zero : re[p]!;
+        const pi = p < 0 ? zero : im[p]!;
+        const mr = m < 0 ? zero : re[m]!;
+        const mi = m < 0 ? zero : im[m]!;
+        for (let f = 0; f < frequencies.length; f++) {
+          const r = pr[f]! - mr[f]!;
+          const i = pi[f]! - mi[f]!;
+          worst = Math.max(worst, Math.sqrt(r * r + i * i) / limit);
+        }
+      }
+      return worst === 0 ? 0 : Math.max(0, -20 * Math.log10(fundamentalGain(worst)));
+    },
+  };
+}
+
+function checkFrequencies(hz: Float64Array): void {
+  for (const f of hz) if (!(f > 0 && Number.isFinite(f))) throw new RangeError(`a frequency must be finite and above zero, not ${f}`);
+}

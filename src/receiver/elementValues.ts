@@ -1,0 +1,49 @@
+/**
+ * What the slugs and the bias make of the deck: the values that its elements take. The deck holds every element at the nominal slug positions and at
+ * the reference bias; these functions give the values anywhere else, ready for a solver's `setValue`.
+ */
+import { type Deck, findElement } from '../physics/deck.ts';
+import { stageAtBias } from './biasLaw.ts';
+import type { Adjuster, Receiver } from './receiver.ts';
+import { slugHenries } from './slugLaw.ts';
+
+export interface ElementValue {
+  readonly element: string;
+  /** R ohm, L henry, C farad, G siemens */
+  readonly value: number;
+}
+
+/** The windings on one slug's core: all change by the same factor, so that k stays and M follows the root of their product. */
+export function slugValues(adjuster: Adjuster, deck: Deck, coreTurns: number): ElementValue[] {
+  const henries = slugHenries(adjuster, coreTurns);
+  const factor = henries / adjuster.nominalHenries;
+  const ganged = adjuster.ganged.map((element) => ({ element, value: deckValue(deck, element) * factor }));
+  return [{ element: adjuster.element, value: henries }, ...ganged];
+}
+
+/** The controlled stages with their line at `volts`: transconductance, input capacitor, input resistor. Empty where nothing is controlled. */
+export function biasValues(receiver: Receiver, deck: Deck, volts: number): ElementValue[] {
+  const law = receiver.biasLaw;
+  if (law === null) return [];
+  const effect = stageAtBias(law, volts);
+  const values: ElementValue[] = [];
+  for (const stage of receiver.stages) {
+    if (!stage.agc) continue;
+    values.push({ element: stage.element, value: stage.gmSiemens * effect.gmRelative });
+    if (stage.inputCapacitor !== null) {
+      values.push({ element: stage.inputCapacitor, value: deckValue(deck, stage.inputCapacitor) + effect.inputFarads });
+    }
+    if (stage.inputResistor !== null) {
+      const ohms = deckValue(deck, stage.inputResistor) / effect.inputConductanceRelative;
+      values.push({ element: stage.inputResistor, value: ohms });
+    }
+  }
+  return values;
+}
+
+/** The element's value as the deck has it; the receiver file has been checked against the deck, so a missing one is our error. */
+export function deckValue(deck: Deck, element: string): number {
+  const found = findElement(deck, element);
+  if (found === undefined) throw new Error(`the deck has no element ${element}`);
+  return found.value;
+}

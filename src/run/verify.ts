@@ -1,0 +1,118 @@
+/**
+ * Judges a run file: is it whole, is it of this bench, could it have happened, and does it earn what it claims?
+ * The order of the questions matters: the first that fails names the verdict. A forged file may carry a fresh seal;
+ * then the bench decides whether it could happen, and the score decides the rest.
+ */
+import { ENGINE } from '../base/engine.ts';
+import type { Problem } from '../base/result.ts';
+import type { Refusal } from '../bench/benchEvent.ts';
+import type { BenchSetup } from '../bench/setup.ts';
+import { hashOf } from '../scenario/hash.ts';
+import { replay } from './replay.ts';
+import type { ClaimedScore, RunFile, TimedEvent } from './runFile.ts';
+import { readSeal, sealEvents } from './seal.ts';
+import { receiverHash } from './serialise.ts';
+
+export type ForeignPart = 'format' | 'version' | 'engine' | 'receiver' | 'scenario';
+
+/** One line of the score that is not as claimed; null = not there at all. */
+export interface LineDifference {
+  readonly id: string;
+  readonly claimed: number | null;
+  readonly recomputed: number | null;
+}
+
+export type Verdict =
+  | { readonly kind: 'verified'; readonly score: ClaimedScore }
+  /** all in order, but the run was not finished and claims nothing; `score` is what it would earn as it stands */
+  | { readonly kind: 'unclaimed'; readonly score: ClaimedScore }
+  | {
+      readonly kind: 'scoreDiffers';
+      readonly claimed: ClaimedScore;
+      readonly recomputed: ClaimedScore;
+      readonly lines: readonly LineDifference[];
+    }
+  | { readonly kind: 'eventsChanged' }
+  /** `recorded` is how many events the seal speaks of; null = the seal fits, but the run was never signed off */
+  | { readonly kind: 'truncated'; readonly found: number; readonly recorded: number | null }
+  /** `index` is the first event that stands before its time; null = the times run on, but the order is not the recorded one */
+  | { readonly kind: 'reordered'; readonly index: number | null }
+  | { readonly kind: 'foreign'; readonly part: ForeignPart; readonly found: string; readonly wanted: string }
+  | { readonly kind: 'impossibleEvent'; readonly index: number; readonly atMs: number; readonly type: TimedEvent['type']; readonly reason: Refusal }
+  | { readonly kind: 'unreadable'; readonly problems: readonly Problem[] };
+
+/** What the run is held against: the receiver as this bench knows it. */
+export interface KnownBench {
+  readonly receiver: BenchSetup['receiver'];
+  readonly deck: BenchSetup['deck'];
+  /** the hash of the scenario as it was handed out; null = any scenario that is whole will do */
+  readonly scenarioHash: string | null;
+}
+
+export type Recompute = (setup: BenchSetup, events: readonly TimedEvent[]) => ClaimedScore;
+
+export function verifyRun(file: RunFile, bench: KnownBench, recompute: Recompute): Verdict {
+  const setup: BenchSetup = { receiver: bench.receiver, deck: bench.deck, scenario: file.scenario };
+  return foreignPart(file, bench) ?? sealBroken(file) ?? impossible(file, setup) ?? scoreVerdict(file, setup, recompute);
+}
+
+function foreignPart(file: RunFile, bench: KnownBench): Verdict | null {
+  const foreign = (part: ForeignPart, found: string, wanted: string): Verdict | null =>
+    found === wanted ? null : { kind: 'foreign', part, found, wanted };
+  const inside = hashOf(file.scenario);
+  return (
+    foreign('engine', file.engine, ENGINE) ??
+    foreign('receiver', file.scenario.receiver, bench.receiver.id) ??
+    foreign('receiver', file.receiverHash, receiverHash(bench)) ??
+    foreign('scenario', inside, file.scenarioHash) ??
+    (bench.scenarioHash === null ? null : foreign('scenario', file.scenarioHash, bench.scenarioHash))
+  );
+}
+
+function sealBroken(file: RunFile): Verdict | null {
+  const recorded = readSeal(file.eventsHash);
+  const found = readSeal(sealEvents(file.events));
+  if (recorded === null || found === null) return { kind: 'eventsChanged' };
+  const index = firstBeforeItsTime(file.events);
+  if (found.set === recorded.set && (found.chain !== recorded.chain || index !== null)) return { kind: 'reordered', index };
+  if (found.count < recorded.count) return { kind: 'truncated', found: found.count, recorded: recorded.count };
+  if (found.count !== recorded.count || found.chain !== recorded.chain) return { kind: 'eventsChanged' };
+  return null;
+}
+
+function firstBeforeItsTime(events: readonly TimedEvent[]): number | null {
+  const index = events.findIndex((event, i) => i > 0 && event.atMs < events[i - 1]!.atMs);
+  return index < 0 ? null : index;
+}
+
+function impossible(file: RunFile, setup: BenchSetup): Verdict | null {
+  const { state, refused } = replay(setup, file.events);
+  if (refused !== null) {
+    const event = file.events[refused.index]!;
+    return { kind: 'impossibleEvent', index: refused.index, atMs: event.atMs, type: event.type, reason: refused.reason };
+  }
+  const limit = setup.scenario.timeLimitSeconds;
+  const over = state.signedOff || state.stopped !== null || (limit !== null && state.seconds >= limit);
+  if (file.claimed !== null && !over) return { kind: 'truncated', found: file.events.length, recorded: null };
+  return null;
+}
+
+function scoreVerdict(file: RunFile, setup: BenchSetup, recompute: Recompute): Verdict {
+  const score = recompute(setup, file.events);
+  const claimed = file.claimed;
+  if (claimed === null) return { kind: 'unclaimed', score };
+  const lines = differences(claimed, score);
+  if (lines.length === 0 && claimed.total === score.total && claimed.passed === score.passed) {
+    return { kind: 'verified', score };
+  }
+  return { kind: 'scoreDiffers', claimed, recomputed: score, lines };
+}
+
+function differences(claimed: ClaimedScore, recomputed: ClaimedScore): readonly LineDifference[] {
+  const before = new Map(claimed.lines.map((line) => [line.id, line.points]));
+  const after = new Map(recomputed.lines.map((line) => [line.id, line.points]));
+  const ids = new Set([...before.keys(), ...after.keys()]);
+  return [...ids]
+    .map((id) => ({ id, claimed: before.get(id) ?? null, recomputed: after.get(id) ?? null }))
+    .filter((line) => line.claimed !== line.recomputed);
+}

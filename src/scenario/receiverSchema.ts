@@ -1,0 +1,151 @@
+/**
+ * The shape of a receiver file: every key, every bound. Unknown keys are errors. The published JSON Schema is made from this; what no schema can say
+ * (names that must match, orders, sums) is in receiverConsistency.ts.
+ */
+import * as v from 'valibot';
+import { bad, type Result } from '../base/result.ts';
+import type { Receiver } from '../receiver/receiver.ts';
+import { tooBig } from './guardSize.ts';
+import { bringForward, RECEIVER_HISTORY } from './migrations.ts';
+import { planSchema, slugPlanSchema } from './planSchema.ts';
+import { receiverConsistency } from './receiverConsistency.ts';
+import {
+  deckFile,
+  elementName,
+  fileId,
+  hertz,
+  hertzWide,
+  list,
+  nodeName,
+  number,
+  oneOf,
+  shortId,
+  text,
+  yesOrNo,
+} from './schemaPieces.ts';
+import { problemOf } from './schemaProblems.ts';
+import { specificationSchema } from './specificationSchema.ts';
+
+const volts = () => number(-1000, 1000);
+const henries = () => number(1e-10, 1);
+
+const adjusterSchema = v.strictObject({
+  id: shortId(),
+  label: text(60),
+  kind: oneOf('slug', 'trap'),
+  element: elementName(),
+  ganged: list(elementName(), 0, 4),
+  nominalHenries: henries(),
+  minHenries: henries(),
+  maxHenries: henries(),
+  travelTurns: number(2, 60),
+  backlashTurns: number(0, 0.25),
+  head: oneOf('hex', 'blade'),
+  trapHz: v.nullable(hertz()),
+  does: text(200),
+  plan: slugPlanSchema,
+});
+
+const injectionSchema = v.variant('kind', [
+  v.strictObject({ kind: v.literal('deckSource'), element: elementName(), siemens: number(1e-9, 10) }),
+  v.strictObject({ kind: v.literal('node') }),
+]);
+
+const testPointSchema = v.strictObject({
+  id: shortId(),
+  label: text(60),
+  node: v.nullable(nodeName()),
+  role: oneOf('signal', 'detector', 'agc', 'earth'),
+  inject: v.nullable(injectionSchema),
+  detector: v.nullable(shortId()),
+  dcVolts: volts(),
+  note: text(240),
+  plan: v.strictObject({ x: number(0, 1000), y: number(0, 1000) }),
+});
+
+const stageSchema = v.strictObject({
+  element: elementName(),
+  device: text(60),
+  gmSiemens: number(1e-6, 10),
+  saturationVolts: number(1e-3, 100),
+  agc: yesOrNo(),
+  inputCapacitor: v.nullable(elementName()),
+  inputResistor: v.nullable(elementName()),
+});
+
+const biasLawSchema = v.strictObject({
+  kind: oneOf('exponential', 'proportional'),
+  referenceVolts: number(-50, 50),
+  scaleVolts: number(0.01, 100),
+  capacitanceFarads: number(0, 1e-9),
+  unclampedRestVolts: number(-50, 50),
+  unclampedVoltsPerDetectedVolt: number(-1000, 1000),
+});
+
+const detectorSchema = v.strictObject({
+  id: shortId(),
+  kind: oneOf('envelope'),
+  node: nodeName(),
+  polarity: oneOf('positive', 'negative'),
+  saturationAmps: number(1e-15, 1e-2),
+  emissionVolts: number(0.02, 0.2),
+  loadOhms: number(1, 1e8),
+  loadFarads: number(1e-13, 1e-3),
+});
+
+const setUpSchema = v.strictObject({
+  centreHz: number(0.1e6, 230e6),
+  spanHz: number(1e3, 30e6),
+  mainsHz: oneOf(50, 60),
+  injectAt: shortId(),
+  observeAt: shortId(),
+  observeWith: oneOf('detectorLead', 'probe'),
+  levelDb: v.pipe(number(-80, 0), v.integer('a whole number of decibels')),
+  bias: v.nullable(v.strictObject({ at: shortId(), volts: number(-15, 15), toleranceVolts: number(0.01, 5) })),
+  lowFrequencyAtLeft: yesOrNo(),
+  markersHz: list(hertz(), 1, 8),
+});
+
+const procedureStepSchema = v.strictObject({
+  phase: oneOf('safe', 'connect', 'setUp', 'align', 'prove'),
+  text: text(240),
+  slugs: list(shortId(), 0, 24),
+});
+
+export const receiverSchema = v.strictObject({
+  format: v.literal('haystack-receiver'),
+  version: v.literal(1),
+  id: fileId(),
+  setName: text(60),
+  title: text(100),
+  description: text(600),
+  deck: deckFile(),
+  mains: v.nullable(
+    v.strictObject({ hotChassis: yesOrNo(), highTensionVolts: number(0, 1000), pictureTube: yesOrNo() }),
+  ),
+  adjusters: list(adjusterSchema, 1, 24),
+  testPoints: list(testPointSchema, 2, 24),
+  probeInDeck: v.nullable(v.strictObject({ testPoint: shortId(), elements: list(elementName(), 1, 6) })),
+  stages: list(stageSchema, 0, 16),
+  biasLaw: v.nullable(biasLawSchema),
+  detectors: list(detectorSchema, 0, 8),
+  setUp: setUpSchema,
+  crystalsHz: list(hertz(), 1, 16),
+  specification: specificationSchema,
+  procedure: list(procedureStepSchema, 1, 16),
+  cautions: list(text(240), 1, 12),
+  plan: planSchema,
+});
+
+/** A receiver that is whole in itself, or every problem of the file. Whether its deck bears it out is for `checkReceiver` to say. */
+export function parseReceiver(json: unknown, file: string): Result<Receiver> {
+  const big = tooBig(json, file);
+  if (big !== null) return bad(big);
+  const forward = bringForward(json, RECEIVER_HISTORY, file);
+  if (!forward.ok) return forward;
+  const shape = v.safeParse(receiverSchema, forward.value);
+  if (!shape.success) return bad(...shape.issues.map((issue) => problemOf(issue, file)));
+  const receiver: Receiver = shape.output;
+  const problems = receiverConsistency(receiver, file);
+  return problems.length === 0 ? { ok: true, value: receiver } : bad(...problems);
+}

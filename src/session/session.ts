@@ -1,0 +1,151 @@
+/** The session as the page uses it: send what happened, read how it stands, keep it and take it up again. */
+import { createActor, initialTransition, type SnapshotFrom, transition } from 'xstate';
+import type { Facts } from '../bench/facts.ts';
+import type { BenchSetup } from '../bench/setup.ts';
+import type { Scenario, ScenarioAids } from '../scenario/scenario.ts';
+import { missingByPhase, type Wants } from './missing.ts';
+import { PHASES, type Phase, type SessionStage, type SessionView } from './phase.ts';
+import { secondsAtRest, type SessionEvent, sessionMachine } from './sessionMachine.ts';
+
+export interface Session {
+  /** true where the event meant something in the state of the moment */
+  send(event: Exclude<SessionEvent, { type: 'TIME_UP' }>): boolean;
+  view(): SessionView;
+  /** plain JSON, to be kept beside the log of events */
+  snapshot(): KeptSession;
+  /** takes up what `snapshot` gave; false (and unchanged) where it is not one, or of another scenario */
+  restore(kept: unknown): boolean;
+}
+
+export interface KeptSession {
+  readonly format: 'haystack-session';
+  readonly version: 1;
+  readonly scenario: string;
+  readonly machine: unknown;
+}
+
+type Snapshot = SnapshotFrom<typeof sessionMachine>;
+
+export function createSession(setup: Pick<BenchSetup, 'receiver' | 'scenario'>): Session {
+  const input = { wants: wantsOf(setup), timeLimitSeconds: setup.scenario.timeLimitSeconds };
+  let snapshot: Snapshot = initialTransition(sessionMachine, input)[0];
+  return {
+    send(event) {
+      if (snapshot.status !== 'active' || !snapshot.can(event)) return false;
+      snapshot = transition(sessionMachine, snapshot, event)[0];
+      return true;
+    },
+    view: () => viewOf(snapshot),
+    snapshot: () => ({
+      format: 'haystack-session',
+      version: 1,
+      scenario: setup.scenario.id,
+      machine: JSON.parse(JSON.stringify(sessionMachine.getPersistedSnapshot(snapshot))) as unknown,
+    }),
+    restore(kept) {
+      const restored = isKept(kept) && kept.scenario === setup.scenario.id ? snapshotFrom(kept.machine, input) : null;
+      if (restored === null) return false;
+      snapshot = restored;
+      return true;
+    },
+  };
+}
+
+/** How the session would stand with these facts: for a replay, where any moment may be asked for. */
+export function sessionViewAt(
+  setup: Pick<BenchSetup, 'receiver' | 'scenario'>,
+  facts: Facts,
+  atSeconds: number,
+): SessionView {
+  const session = createSession(setup);
+  session.send({ type: 'BEGIN' });
+  session.send({ type: 'FACTS', facts, atSeconds });
+  return session.view();
+}
+
+/** The aids that may be reached: in a sealed run, none. */
+export function aidsWithin(scenario: Scenario): ScenarioAids {
+  return scenario.sealed ? { hints: false, waxMarks: false, exactReadouts: false } : scenario.aids;
+}
+
+function wantsOf({ receiver, scenario }: Pick<BenchSetup, 'receiver' | 'scenario'>): Wants {
+  return { proofs: scenario.proofs, biasToleranceVolts: receiver.setUp.bias?.toleranceVolts ?? null };
+}
+
+const NOTHING_DONE: Readonly<Record<Phase, boolean>> = { safe: false, connect: false, setUp: false, align: false, prove: false };
+
+function viewOf(snapshot: Snapshot): SessionView {
+  const { facts, wants } = snapshot.context;
+  const missing =
+    facts === null
+      ? { safe: [], connect: [], setUp: [], align: [], prove: [] }
+      : missingByPhase(facts, wants, secondsAtRest(snapshot.context));
+  // Outside `working` the regions are not there; the facts say the same.
+  const done = facts === null ? NOTHING_DONE : doneOf(snapshot, missing);
+  return {
+    stage: stageOf(snapshot),
+    done,
+    current: PHASES.find((phase) => !done[phase]) ?? 'prove',
+    alignment: alignmentOf(missing.align),
+    missing,
+    timeUp: snapshot.matches({ signing: 'timeUp' }),
+  };
+}
+
+function doneOf(snapshot: Snapshot, missing: Readonly<Record<Phase, readonly string[]>>): Readonly<Record<Phase, boolean>> {
+  if (!snapshot.matches('working')) return byPhase((phase) => missing[phase].length === 0);
+  const value = (snapshot.value as { working: WorkingValue }).working;
+  return {
+    safe: value.safety === 'made',
+    connect: value.connection === 'made',
+    setUp: Object.values(value.setUp).every((part) => part === 'right'),
+    align: value.alignment === 'settled',
+    prove: value.proof === 'proved',
+  };
+}
+
+interface WorkingValue {
+  readonly safety: string;
+  readonly connection: string;
+  readonly setUp: Readonly<Record<string, string>>;
+  readonly alignment: string;
+  readonly proof: string;
+}
+
+function byPhase(test: (phase: Phase) => boolean): Readonly<Record<Phase, boolean>> {
+  return { safe: test('safe'), connect: test('connect'), setUp: test('setUp'), align: test('align'), prove: test('prove') };
+}
+
+function alignmentOf(missing: readonly string[]): SessionView['alignment'] {
+  if (missing.includes('noSlugTurned')) return 'idle';
+  return missing.includes('slugTurning') ? 'turning' : 'settled';
+}
+
+function stageOf(snapshot: Snapshot): SessionStage {
+  const value = snapshot.value;
+  return (typeof value === 'string' ? value : Object.keys(value)[0]) as SessionStage;
+}
+
+function isKept(kept: unknown): kept is KeptSession {
+  if (typeof kept !== 'object' || kept === null) return false;
+  const { format, version, machine } = kept as Partial<KeptSession>;
+  return format === 'haystack-session' && version === 1 && typeof machine === 'object' && machine !== null;
+}
+
+function snapshotFrom(machine: unknown, input: Parameters<typeof initialTransition<typeof sessionMachine>>[1]): Snapshot | null {
+  try {
+    // What is asked for comes from the scenario of today, not from the kept copy.
+    const kept = machine as Snapshot;
+    const snapshot = { ...kept, context: { ...kept.context, ...input } } as Snapshot;
+    // XState throws where the states of the snapshot are not states of the machine.
+    const restored = createActor(sessionMachine, { snapshot, input }).getSnapshot();
+    const { elapsedSeconds, slugMovedAtSeconds } = restored.context;
+    const timesAreSound =
+      Number.isFinite(elapsedSeconds) && (slugMovedAtSeconds === null || Number.isFinite(slugMovedAtSeconds));
+    if (!timesAreSound) return null;
+    viewOf(restored);
+    return restored;
+  } catch {
+    return null;
+  }
+}

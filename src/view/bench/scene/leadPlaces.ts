@@ -1,0 +1,229 @@
+/**
+ * Where every lead lies: ends on their points with the handle turned so that slugs, letters and names stay in sight, loose ends beside
+ * their jacks (full form) or sticking up behind the shelf's edge (the other forms). Pure; page pixels.
+ */
+import { TUBE_X } from '../../../bench/setup.ts';
+import type { BenchState, LeadEnd, LeadId } from '../../../bench/benchState.ts';
+import type { Receiver } from '../../../receiver/receiver.ts';
+import type { BenchLayout, Jack } from '../layout.ts';
+import { chassisPlaces, textBox } from './chassisPlaces.ts';
+import { GRIP_AT, LEADS, type LeadKind, type LeadTip, TIP_LENGTH, tipOf } from './leadKinds.ts';
+import { handleEnd, type LeadRoute, leadPolyline, type Polyline, type Spot, step } from './leadPath.ts';
+
+export interface LeadPlace {
+  readonly kind: LeadKind;
+  readonly tip: LeadTip;
+  readonly end: LeadEnd | null;
+  readonly route: LeadRoute;
+  readonly line: Polyline;
+  /** middle of what a hand takes hold of */
+  readonly grip: Spot;
+}
+
+interface Obstacle extends Spot {
+  readonly r: number;
+  readonly weight: number;
+}
+
+/** What of layout and receiver the leads need; made once for both. */
+export interface LeadGround {
+  readonly layout: BenchLayout;
+  readonly ends: ReadonlyMap<LeadEnd, Spot>;
+  readonly obstacles: readonly Obstacle[];
+}
+
+export function leadGround(layout: BenchLayout, receiver: Receiver): LeadGround {
+  const { x, y, scale } = layout.chassis;
+  const at = (p: Spot): Spot => ({ x: x + p.x * scale, y: y + p.y * scale });
+  const ends = new Map<LeadEnd, Spot>(receiver.testPoints.map((p) => [p.id, at(p.plan)]));
+  ends.set(TUBE_X, layout.jacks.xIn);
+  const places = chassisPlaces(receiver, scale);
+  const obstacles: Obstacle[] = [];
+  for (const slug of places.slugs) {
+    obstacles.push({ ...at(slug.hole), r: 13 * scale + 6, weight: 3 });
+    obstacles.push({ ...at(slug.disc), r: 10 * scale + 4, weight: 2 });
+  }
+  for (const point of places.points) {
+    obstacles.push({ ...at(point.at), r: 8, weight: 1 });
+    const box = textBox(point.label, point.id, places.textSize);
+    const n = Math.max(2, Math.round(box.width / 10));
+    for (let i = 0; i <= n; i++)
+      obstacles.push({ ...at({ x: box.x + (box.width * i) / n, y: box.y + box.height / 2 }), r: 8, weight: 1.2 });
+  }
+  return { layout, ends, obstacles };
+}
+
+export function placeLeads(ground: LeadGround, state: Pick<BenchState, 'leads' | 'controls'>): LeadPlace[] {
+  const lying: Obstacle[] = [];
+  return LEADS.map((kind) => {
+    const tip = tipOf(kind.id, state.controls);
+    const end = state.leads[kind.id];
+    const at = end === null ? undefined : ground.ends.get(end);
+    const route =
+      at === undefined
+        ? looseRoute(ground.layout, kind.id, tip)
+        : end === TUBE_X
+          ? tubeRoute(ground.layout, at, tip)
+          : bestRoute(ground, kind.id, tip, at, lying);
+    const place = placed(kind, tip, end, route);
+    for (let d = 0; d <= TIP_LENGTH[tip]; d += 8) lying.push({ ...step(route.tip, route.tipDegrees, d), r: 10, weight: 2 });
+    return place;
+  });
+}
+
+/** A lead whose tip is in the hand at `at`. */
+export function carriedLead(ground: LeadGround, lead: LeadId, tip: LeadTip, at: Spot): LeadPlace {
+  const kind = LEADS.find((k) => k.id === lead)!;
+  const jack = ground.layout.jacks[kind.jack];
+  const base = plain(ground.layout, kind.id, tip, at, Math.abs(at.x - jack.x) < 60 && at.y < jack.y ? 100 : 168);
+  return placed(kind, tip, null, base);
+}
+
+function placed(kind: LeadKind, tip: LeadTip, end: LeadEnd | null, route: LeadRoute): LeadPlace {
+  return { kind, tip, end, route, line: leadPolyline(route), grip: step(route.tip, route.tipDegrees, GRIP_AT[tip]) };
+}
+
+const ANGLES = [168, 178, 158, 188, 148, 198, 138, 210, 125, 225, 110, 245, 90, 270];
+const LEAVES = [6, 24, -20, 44, -40, 70, -64, 100, -92, 140, -130];
+
+function bestRoute(ground: LeadGround, lead: LeadId, tip: LeadTip, at: Spot, lying: readonly Obstacle[]): LeadRoute {
+  const obstacles = [...ground.obstacles, ...lying].filter((o) => Math.hypot(o.x - at.x, o.y - at.y) > 7);
+  const lowest = ground.layout.shelf === null ? ground.layout.page.height : ground.layout.shelf.y - 8;
+  let best: LeadRoute | null = null;
+  let least = Number.POSITIVE_INFINITY;
+  for (const degrees of ANGLES) {
+    const straight = plain(ground.layout, lead, tip, at, degrees);
+    for (const leaveDy of LEAVES) {
+      const route = { ...straight, leaveDy };
+      const before = step(handleEnd(route), degrees, 12);
+      if (before.y + leaveDy > lowest || (straight.laneX === null && leaveDy !== LEAVES[0])) continue;
+      const cost =
+        Math.abs(degrees - 168) / 20 + Math.abs(leaveDy - 6) / 40 + hits(route, obstacles, ground.layout.chassis.x);
+      if (cost < least) {
+        least = cost;
+        best = route;
+      }
+    }
+  }
+  return best ?? plain(ground.layout, lead, tip, at, 168);
+}
+
+/** How much of what should stay in sight the lead and its tip lie on. */
+function hits(route: LeadRoute, obstacles: readonly Obstacle[], chassisX: number): number {
+  let sum = 0;
+  const count = (x: number, y: number, half: number): void => {
+    for (const o of obstacles) {
+      const gap = Math.hypot(o.x - x, o.y - y) - o.r - half;
+      if (gap < 0) sum += o.weight * Math.min(1, -gap / 6);
+    }
+  };
+  for (let d = 4; d <= route.tipLength; d += 6) {
+    const p = step(route.tip, route.tipDegrees, d);
+    count(p.x, p.y, 5);
+  }
+  const line = leadPolyline(route);
+  for (let i = 0; i < line.length; i += 4) if (line[i]! > chassisX - 4) count(line[i]!, line[i + 1]!, 3);
+  return sum;
+}
+
+/** The direct way from a lead's jack to a tip at `at`. */
+function plain(layout: BenchLayout, lead: LeadId, tip: LeadTip, at: Spot, tipDegrees: number): LeadRoute {
+  const { jack, jackDegrees } = jackOf(layout, lead);
+  const route = { jack, jackDegrees, tip: at, tipDegrees, tipLength: TIP_LENGTH[tip], leaveDy: 6 };
+  const level = Math.abs(handleEnd(route).y - jack.y) < 60 && jackDegrees === 0;
+  return { ...route, laneX: level ? null : laneOf(layout, lead, jack) };
+}
+
+/** Across the gully of the full form, counted from the panels' edge. */
+const FULL_LANES: Readonly<Record<LeadId, number>> = { x: 17, biasA: 21, meter: 12, biasB: 24, y: 25, rf: 28, earth: 33 };
+
+function laneOf(layout: BenchLayout, lead: LeadId, jack: Jack): number {
+  if (jack.hidden) return jack.x;
+  if (layout.form === 'upright') return jack.x - 9;
+  if (layout.form === 'shelf') return jack.x + (lead === 'y' ? 22 : 17);
+  return layout.jacks.rf.x + FULL_LANES[lead];
+}
+
+function jackOf(layout: BenchLayout, lead: LeadId): { jack: Jack; jackDegrees: number } {
+  const jack = layout.jacks[LEADS.find((k) => k.id === lead)!.jack];
+  return { jack, jackDegrees: plugDegrees(layout, jack) };
+}
+
+/** Which way a plug sticks out; in the upright form there is no room to the left of the tube, so it hangs down. */
+export function plugDegrees(layout: BenchLayout, jack: Jack): number {
+  if (jack.side === 'top') return -90;
+  if (jack.side === 'bottom') return 90;
+  if (jack.side === 'right') return 0;
+  return layout.form === 'upright' ? 90 : 180;
+}
+
+function tubeRoute(layout: BenchLayout, at: Spot, tip: LeadTip): LeadRoute {
+  const { jack, jackDegrees } = jackOf(layout, 'x');
+  const inward = plugDegrees(layout, layout.jacks.xIn);
+  const laneX = layout.form === 'full' ? layout.jacks.rf.x + FULL_LANES.x : jack.x;
+  return { jack, jackDegrees, laneX, tip: at, tipDegrees: inward, tipLength: TIP_LENGTH[tip] + 3, leaveDy: 26 };
+}
+
+const TRAY_ORDER: readonly LeadId[] = ['x', 'rf', 'biasA', 'biasB', 'meter', 'earth'];
+/** kept free at the right end of the tray for the button that opens the list of leads */
+export const TRAY_BUTTON = 76;
+
+function looseRoute(layout: BenchLayout, lead: LeadId, tip: LeadTip): LeadRoute {
+  const { jack, jackDegrees } = jackOf(layout, lead);
+  const tipLength = TIP_LENGTH[tip];
+  if (jack.hidden) {
+    const tray = layout.leadTray;
+    const pitch = (tray.width - TRAY_BUTTON) / TRAY_ORDER.length;
+    const x = tray.x + pitch * (TRAY_ORDER.indexOf(lead) + 0.3);
+    const handle = { x, y: jack.y - 5 };
+    return {
+      jack: { x: x - 6, y: jack.y + 4 },
+      jackDegrees,
+      laneX: null,
+      tip: step(handle, -52, tipLength),
+      tipDegrees: 128,
+      tipLength,
+      leaveDy: 0,
+    };
+  }
+  const hook = (x: number, dy: number, tipDegrees: number): LeadRoute => ({
+    jack,
+    jackDegrees,
+    laneX: null,
+    tip: { x, y: jack.y + dy - Math.sin((tipDegrees * Math.PI) / 180) * tipLength },
+    tipDegrees,
+    tipLength,
+    leaveDy: 0,
+  });
+  if (layout.form === 'upright') return hook(jack.x - 10, 34, -90);
+  if (layout.form === 'shelf') return hook(jack.x + 26, 22, -90);
+  return fullLoose(layout, lead, jack, hook);
+}
+
+/** The gully is seen from above like the rest: ends lie there pointing up or down, wherever there is a gap beside their jack. */
+function fullLoose(
+  layout: BenchLayout,
+  lead: LeadId,
+  jack: Jack,
+  hook: (x: number, dy: number, tipDegrees: number) => LeadRoute,
+): LeadRoute {
+  switch (lead) {
+    case 'y':
+    case 'rf':
+      return hook(jack.x + 28, -18, 90);
+    case 'x':
+      return hook(jack.x + 28, 16, -90);
+    case 'biasA':
+      return hook(jack.x - 9, -20, 90);
+    case 'biasB': {
+      const route = hook(jack.x - 27, layout.jacks.biasA.y - jack.y - 20, 90);
+      return { ...route, laneX: jack.x - 27, leaveDy: 12 };
+    }
+    case 'meter': {
+      const route = hook(jack.x - 12, layout.leadTray.y + 84 - jack.y, 90);
+      return { ...route, laneX: layout.jacks.rf.x + FULL_LANES.meter, leaveDy: 30 };
+    }
+    case 'earth':
+      return hook(jack.x + 28, 18, -90);
+  }
+}

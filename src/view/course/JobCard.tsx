@@ -1,0 +1,56 @@
+/** One job: its curve as it is found, what has been won of it, and its par. The title is the button and its hit area is the whole card. */
+import { courseWords as words } from '../../describe/catalogue/course.ts';
+import type { CourseCard } from '../port.ts';
+import { Fit, Frac, Frame, Ink, thumb, tick } from '../theme/art.tsx';
+import { C } from '../theme/ink.ts';
+import { parText, turnsText } from './figures.ts';
+import { isWon } from './courseTracks.ts';
+
+export interface JobCardProps {
+  readonly card: CourseCard;
+  /** card code by scenario id */
+  readonly codes: ReadonlyMap<string, string>;
+  readonly open: () => void;
+}
+
+export function JobCard({ card, codes, open }: JobCardProps) {
+  const { scenario, best, locked, onBench } = card;
+  const won = isWon(card);
+  const after = scenario.after.map((id) => codes.get(id) ?? id);
+  const state = locked ? words.after(after) : onBench !== null ? words.soFar(turnsText(onBench.turns)) : best !== null ? words.best(best) : words.notTried;
+  return (
+    <li class={`card${locked ? ' locked' : ''}${onBench !== null ? ' now' : ''}`}>
+      <Frame kind={locked ? 'locked' : 'card'} seed={scenario.seed} />
+      <div class="card-head">
+        <span class="card-code">{scenario.code}</span>
+        <span class="card-level">{words.difficulty(scenario.difficulty)}</span>
+        {onBench !== null ? <strong class="card-now">{words.onBench}</strong> : won ? <WonDisc /> : null}
+      </div>
+      <Fit class="card-curve" of={card} draw={(w, h) => thumb({ x: 0, y: 0, w, h, curve: card.start, score: locked ? null : (best ?? 0) })} />
+      <h3>
+        {locked ? (
+          scenario.title
+        ) : (
+          <button type="button" class="card-open" onClick={open}>
+            {scenario.title}
+          </button>
+        )}
+      </h3>
+      <p class="card-brief">{scenario.words.brief}</p>
+      <p class="card-foot">
+        <span class={best !== null && !locked ? 'card-best' : ''}>
+          <Frac>{state}</Frac>
+        </span>
+        <span>
+          <Frac>{parText(scenario.par)}</Frac>
+        </span>
+      </p>
+    </li>
+  );
+}
+
+const WON = `<circle cx="11" cy="11" r="10" fill="${C.petrol}" stroke="${C.ink}" stroke-width="1.2"/>${tick(11, 11, 0.9, '#fff', 2.1)}`;
+
+function WonDisc() {
+  return <Ink svg={WON} width={22} height={22} label={words.won} class="won-disc" />;
+}

@@ -1,0 +1,59 @@
+/** What the course page shows, worked out from the cards: tracks in order, what is done, what comes next. Pure. */
+import type { CourseCard } from '../port.ts';
+
+/** A stack counts as won from here on; the same mark at which a run passes. */
+export const WON_FROM = 70;
+
+export interface Track {
+  readonly id: string;
+  readonly cards: readonly CourseCard[];
+  readonly done: number;
+}
+
+export const isWon = (card: CourseCard): boolean => card.best !== null && card.best >= WON_FROM;
+
+/** Tracks in the order of their first cards; cards by their order in the track. */
+export function tracksOf(cards: readonly CourseCard[]): readonly Track[] {
+  const byTrack = new Map<string, CourseCard[]>();
+  for (const card of cards) {
+    const held = byTrack.get(card.scenario.track);
+    if (held === undefined) byTrack.set(card.scenario.track, [card]);
+    else held.push(card);
+  }
+  return [...byTrack].map(([id, held]) => ({
+    id,
+    cards: [...held].sort((a, b) => a.scenario.order - b.scenario.order || a.scenario.code.localeCompare(b.scenario.code, 'en')),
+    done: held.filter(isWon).length,
+  }));
+}
+
+/** What to do next: the job on the bench, else the first that waits, else the one with most to gain. */
+export function nextCard(cards: readonly CourseCard[]): CourseCard | null {
+  const ordered = tracksOf(cards).flatMap((t) => t.cards);
+  const open = ordered.filter((c) => !c.locked);
+  return (
+    open.find((c) => c.onBench !== null) ??
+    open.find((c) => !isWon(c)) ??
+    open.reduce<CourseCard | null>((least, c) => (least === null || (c.best ?? 0) < (least.best ?? 0) ? c : least), null)
+  );
+}
+
+/**
+ * Where tracks stand: how many of `columns` each takes, in the order of the page. Short tracks share a row, so that few places stay empty;
+ * what is left of a row goes to its widest track, whose cards then grow.
+ */
+export function arrangeTracks(counts: readonly number[], columns: number): readonly { readonly track: number; readonly span: number }[] {
+  const rows: { track: number; span: number }[][] = [];
+  const used = (row: readonly { span: number }[]): number => row.reduce((sum, t) => sum + t.span, 0);
+  counts.forEach((count, track) => {
+    const span = Math.min(Math.max(count, 1), columns);
+    const row = rows.find((r) => used(r) + span <= columns);
+    if (row === undefined) rows.push([{ track, span }]);
+    else row.push({ track, span });
+  });
+  for (const row of rows) {
+    const widest = row.reduce((a, b) => (b.span > a.span ? b : a));
+    widest.span += columns - used(row);
+  }
+  return rows.flat();
+}

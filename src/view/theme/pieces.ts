@@ -1,0 +1,139 @@
+/** Drawn pieces that several pages share, as SVG strings: mark, rail of phases, panel, sheet, focus ring, hover flag. */
+import { C, callout, hatch, line, r1, rect, shadow, T } from './ink.ts';
+
+/** Keyboard focus round a drawn widget: 3 px petrol over a paper gap. */
+export const focusRing = (x: number, y: number, w: number, h: number, r = 8): string =>
+  `<rect x="${r1(x)}" y="${r1(y)}" width="${r1(w)}" height="${r1(h)}" rx="${r}" fill="none" stroke="${C.paper}" stroke-width="6"/>` +
+  `<rect x="${r1(x)}" y="${r1(y)}" width="${r1(w)}" height="${r1(h)}" rx="${r}" fill="none" stroke="${C.petrol}" stroke-width="3"/>`;
+
+/** Hover: a brass ring inside a 1 px ink line. */
+export const hoverRing = (x: number, y: number, w: number, h: number, r = 3): string =>
+  `<rect x="${r1(x - 6)}" y="${r1(y - 6)}" width="${r1(w + 12)}" height="${r1(h + 12)}" rx="${r + 2}" fill="none" stroke="${C.ink}"/>` +
+  `<rect x="${r1(x - 3.5)}" y="${r1(y - 3.5)}" width="${r1(w + 7)}" height="${r1(h + 7)}" rx="${r}" fill="none" stroke="${C.brass}" stroke-width="4"/>`;
+
+/** A small flag that says what a click would do. */
+export function tag(
+  x: number,
+  y: number,
+  words: string,
+  {
+    w = words.length * 6.1 + 18,
+    dir = 'up',
+    dark = true,
+  }: { readonly w?: number; readonly dir?: 'up' | 'down'; readonly dark?: boolean } = {},
+): string {
+  const h = 24;
+  const up = dir === 'up';
+  const y0 = up ? y - h - 7 : y + 7;
+  const d = up
+    ? `M${r1(x - w / 2)} ${r1(y0)}h${r1(w)}v${h}h${r1(-w / 2 + 5)}l-5 6l-5 -6h${r1(-w / 2 + 5)}z`
+    : `M${r1(x - w / 2)} ${r1(y0)}h${r1(w / 2 - 5)}l5 -6l5 6h${r1(w / 2 - 5)}v${h}h${r1(-w)}z`;
+  return (
+    `<path d="${d}" fill="${dark ? C.ink : C.sheet}" stroke="${C.ink}" stroke-width="1"/>` +
+    T(x, y0 + 16, words, 'ls', { anchor: 'middle', fill: dark ? C.paper : C.ink })
+  );
+}
+
+export interface PanelStyle {
+  readonly no?: string | number;
+  readonly title?: string;
+  readonly sub?: string;
+  readonly fill?: string;
+  /** depth of the cast shade */
+  readonly sh?: number;
+  readonly seed?: number;
+}
+
+/** An instrument's panel: wash, overshot frame, shade, numbered title. */
+export function panel(x: number, y: number, w: number, h: number, style: PanelStyle = {}): string {
+  const { no, title, sub, fill = C.wash, sh = 6, seed = 1 } = style;
+  let s = shadow(x, y, w, h, { s: sh, seed }) + rect(x, y, w, h, { fill, sw: 1.5, seed });
+  if (title === undefined) return s;
+  const disc = no !== undefined;
+  if (disc) s += callout(x + 18, y + 18, no, { fill: C.ink, col: C.ink, txt: C.paper });
+  s += T(x + (disc ? 35 : 14), y + 22.8, title, 'h');
+  if (sub !== undefined) s += T(x + w - 12, y + 22.5, sub, 'l2', { anchor: 'end' });
+  return s;
+}
+
+/** A sheet of paper with a turned corner of `c` px. */
+export function sheetPaper(x: number, y: number, w: number, h: number, c = 24): string {
+  const fold = `M${r1(x + w - c)} ${r1(y)}V${r1(y + c)}H${r1(x + w)}Z`;
+  return (
+    shadow(x, y + c - 6, w, h - c + 6, { s: 6 }) +
+    `<path d="M${r1(x)} ${r1(y)}H${r1(x + w - c)}L${r1(x + w)} ${r1(y + c)}V${r1(y + h)}H${r1(x)}Z" fill="${C.sheet}"/>` +
+    line(x, y, x + w - c, y, { sw: 1.5, over: 1 }) +
+    line(x + w, y + c, x + w, y + h, { sw: 1.5, over: 1 }) +
+    line(x + w, y + h, x, y + h, { sw: 1.5, over: 2 }) +
+    line(x, y + h, x, y, { sw: 1.5, over: 2 }) +
+    `<path d="${fold}" fill="${C.wash2}" stroke="${C.ink}" stroke-width="1.4" stroke-linejoin="round"/>` +
+    hatch(fold, [x + w - c, y, c, c], { a: 45, gap: 3, sw: 0.7, op: 0.6 })
+  );
+}
+
+/** The double rule under a header. */
+export const rule = (x: number, y: number, w: number): string =>
+  `<path d="M${x} ${y}h${w}" stroke="${C.ink}" stroke-width="2"/><path d="M${x} ${y + 3.5}h${w}" stroke="${C.ink}" stroke-width=".7"/>`;
+
+export const tick = (x: number, y: number, k = 1, col: string = C.petrolInk, sw = 2.4): string =>
+  `<path d="M${r1(x - 4.5 * k)} ${r1(y)}l${r1(3.4 * k)} ${r1(4 * k)}l${r1(6.6 * k)} ${r1(-8.6 * k)}" fill="none" stroke="${col}" stroke-width="${sw}" stroke-linecap="round" stroke-linejoin="round"/>`;
+
+export const cross = (x: number, y: number, k = 1, col: string = C.rustInk, sw = 2.4): string =>
+  `<path d="M${r1(x - 4 * k)} ${r1(y - 4 * k)}l${r1(8 * k)} ${r1(8 * k)}m0 ${r1(-8 * k)}l${r1(-8 * k)} ${r1(8 * k)}" fill="none" stroke="${col}" stroke-width="${sw}" stroke-linecap="round"/>`;
+
+/** A response curve stacked with hay; 42 x 32 at k = 1. */
+export function mark(x: number, y: number, k = 1): string {
+  const stack = 'M9 26C10.500 22 11 7 20 4C28 4 29 14 34 26Z';
+  const d = 'M0 26C6 26 7 24 9.5 16C12 7 14 3 20 3C27 3 28 8 31 14C33.5 20 35 26 42 26';
+  return (
+    `<g transform="translate(${x} ${y}) scale(${k})">` +
+    hatch(stack, [8, 3, 28, 24], { a: 62, gap: 2.7, sw: 1, op: 0.95, col: C.brass }) +
+    hatch(stack, [8, 3, 28, 24], { a: 118, gap: 4.6, sw: 0.9, op: 0.9, col: C.brassInk }) +
+    `<path d="${d}" fill="none" stroke="${C.ink}" stroke-width="2.4" stroke-linecap="round"/><path d="M0 29.500H42" stroke="${C.ink}" stroke-width="1.2"/></g>`
+  );
+}
+
+export const wordmark = (x: number, y: number, words: string, k = 1): string =>
+  `${mark(x, y, k)}${T(x + 50 * k, y + 24 * k, words, 'H', { style: `font-weight:700;font-size:${26 * k}px;letter-spacing:.02em` })}`;
+
+export interface RailStop {
+  readonly name: string;
+  readonly done: boolean;
+  readonly now: boolean;
+}
+
+/** The rail of phases: done petrol with a tick, now rust with an outer ring, to come dotted. `y` is the line of the discs. */
+export function phases(
+  x: number,
+  y: number,
+  w: number,
+  stops: readonly RailStop[],
+  { compact = false }: { readonly compact?: boolean } = {},
+): string {
+  const step = w / (stops.length - 1);
+  let s = '';
+  stops.forEach((stop, i) => {
+    if (i === stops.length - 1) return;
+    const a = x + i * step + 14;
+    const b = x + (i + 1) * step - 14;
+    s += stop.done
+      ? line(a, y, b, y, { sw: 2.2, col: C.petrol, amp: 0.3 })
+      : `<path d="M${r1(a)} ${y}H${r1(b)}" stroke="${C.ink}" stroke-width="1.3" stroke-dasharray="2 4"/>`;
+  });
+  stops.forEach(({ name, done, now }, i) => {
+    const cx = x + i * step;
+    const fill = now ? C.rust : done ? C.petrol : C.sheet;
+    s += `<circle cx="${r1(cx)}" cy="${y}" r="${now ? 13 : 11}" fill="${fill}" stroke="${C.ink}" stroke-width="1.5"/>`;
+    if (now) s += `<circle cx="${r1(cx)}" cy="${y}" r="16.5" fill="none" stroke="${C.rust}" stroke-width="1.4"/>`;
+    s +=
+      done && !now
+        ? tick(cx, y, 1, '#fff', 2.2)
+        : T(cx, y + 4.8, i + 1, 'co', { anchor: 'middle', fill: now ? '#fff' : C.ink });
+    if (!compact)
+      s += T(cx, y + 30, name, 'ls', {
+        anchor: 'middle',
+        style: `font-size:13px;font-weight:${now ? 700 : 500};${!done && !now ? 'fill:var(--ink-2)' : ''}`,
+      });
+  });
+  return s;
+}

@@ -1,0 +1,95 @@
+/** The light of one tube face: its layers of phosphor, and one frame of them. Pure; time is an argument. */
+import type { Phosphor as PhosphorKind } from '../../bench/benchState.ts';
+import type { BeamPoints } from '../../bench/display.ts';
+import { Phosphor } from './phosphor.ts';
+import { LAYERS, lightTable } from './phosphorKinds.ts';
+
+export interface FaceSize {
+  /** divisions shown across and down, the glass beyond the graticule included */
+  readonly divAcross: number;
+  readonly divDown: number;
+  readonly pixelsPerDiv: number;
+}
+
+export interface FaceLayer {
+  readonly phosphor: Phosphor;
+  readonly tauSeconds: number;
+  readonly share: number;
+  /** the picture, as RGBA words over `bytes` */
+  readonly words: Uint32Array;
+  readonly bytes: Uint8ClampedArray<ArrayBuffer>;
+  /** its light stands still */
+  rested: boolean;
+  /** the last frame changed the picture */
+  fresh: boolean;
+}
+
+export interface Face {
+  readonly width: number;
+  readonly height: number;
+  readonly layers: readonly FaceLayer[];
+}
+
+/** About 640 x 512 for the bench's tube, a quarter of that for a small one. */
+export const FULL_PIXELS_PER_DIV = 59;
+export const MINI_PIXELS_PER_DIV = 30;
+/** A hidden page comes back with a long step; the afterglow is then gone anyway. */
+const LONGEST_STEP_SECONDS = 0.1;
+const GONE_AFTER_TAUS = 6;
+/** spot radius in divisions: a sharp beam, and what each tenth of wrong focus adds */
+const SPOT_DIV = 0.021;
+
+export function createFace(kind: PhosphorKind, { divAcross, divDown, pixelsPerDiv }: FaceSize): Face {
+  const width = Math.ceil((divAcross * pixelsPerDiv) / 4) * 4;
+  const height = Math.ceil(divDown * pixelsPerDiv);
+  const layers = LAYERS[kind].map((layer): FaceLayer => {
+    const bytes = new Uint8ClampedArray(width * height * 4);
+    const phosphor = new Phosphor({
+      width,
+      height,
+      pixelsPerDiv,
+      sigma: SPOT_DIV * pixelsPerDiv,
+      tauSeconds: layer.tauSeconds,
+      // light per pixel of track: the track grows with the scale, and the spot's width too
+      gain: 8 * pixelsPerDiv * pixelsPerDiv,
+      lut: lightTable(layer),
+    });
+    return { phosphor, tauSeconds: layer.tauSeconds, share: layer.share, words: new Uint32Array(bytes.buffer), bytes, rested: false, fresh: true };
+  });
+  return { width, height, layers };
+}
+
+export interface Beam {
+  /** null: no beam, the afterglow only */
+  readonly points: BeamPoints | null;
+  /** 1 = as the beam comes */
+  readonly brightness: number;
+  /** 0 = sharp, 1 = as blurred as the knob can make it */
+  readonly blur: number;
+}
+
+/**
+ * One frame: old light fades, new light comes at the pace that keeps a standing curve equally bright at any frame rate.
+ * `sinceChangeSeconds` counts from the last change of the beam; `Infinity` draws the settled picture at once.
+ * Returns whether light is still fading, so another frame is wanted.
+ */
+export function paintFrame(face: Face, beam: Beam, stepSeconds: number, sinceChangeSeconds: number): boolean {
+  const step = Math.min(stepSeconds, LONGEST_STEP_SECONDS);
+  let fading = false;
+  for (const layer of face.layers) {
+    const { phosphor, tauSeconds, share, words } = layer;
+    const settled = sinceChangeSeconds > GONE_AFTER_TAUS * tauSeconds;
+    layer.fresh = !(settled && layer.rested) || sinceChangeSeconds === Number.POSITIVE_INFINITY;
+    layer.rested = settled;
+    if (!layer.fresh) continue;
+    phosphor.setSpot(phosphor.sharpSigma * (1 + 2.4 * beam.blur));
+    if (settled) phosphor.clear();
+    else phosphor.fade(step);
+    const { points } = beam;
+    if (points !== null)
+      phosphor.deposit(points.data, points.count, share * beam.brightness * (settled ? 1 : 1 - phosphor.keepAfter(step)));
+    phosphor.paint(words);
+    if (!settled) fading = true;
+  }
+  return fading;
+}

@@ -1,0 +1,266 @@
+import { describe, expect, test } from 'vitest';
+import { PROOFS } from '../../src/bench/benchState.ts';
+import type { Facts } from '../../src/bench/facts.ts';
+import type { BenchSetup } from '../../src/bench/setup.ts';
+import { MISSING_CODES, missingByPhase } from '../../src/session/missing.ts';
+import { PHASES } from '../../src/session/phase.ts';
+import { aidsWithin, createSession, type Session, sessionViewAt } from '../../src/session/session.ts';
+import { ALL_RIGHT, NOTHING_RIGHT } from './fakeFacts.ts';
+
+type Asked = Pick<BenchSetup, 'receiver' | 'scenario'>;
+
+function asked(over: Partial<BenchSetup['scenario']> = {}): Asked {
+  const scenario = {
+    id: 'lopsided',
+    proofs: PROOFS,
+    timeLimitSeconds: null,
+    sealed: false,
+    aids: { hints: true, waxMarks: true, exactReadouts: false },
+    ...over,
+  };
+  const receiver = { setUp: { bias: { at: 'AGC', volts: -4, toleranceVolts: 0.2 } } };
+  return { scenario, receiver } as unknown as Asked;
+}
+
+function working(facts: Facts, over: Partial<BenchSetup['scenario']> = {}): Session {
+  const session = createSession(asked(over));
+  session.send({ type: 'BEGIN' });
+  session.send({ type: 'FACTS', facts, atSeconds: 100 });
+  return session;
+}
+
+describe('the session follows the facts', () => {
+  test('nothing is done at first, and every phase says what is missing', () => {
+    const view = working(NOTHING_RIGHT).view();
+    expect(view.stage).toBe('working');
+    expect(Object.values(view.done)).toEqual([false, false, false, false, false]);
+    expect(view.current).toBe('safe');
+    for (const phase of PHASES) expect(view.missing[phase].length).toBeGreaterThan(0);
+  });
+
+  test('all phases are done when all facts hold', () => {
+    const view = working(ALL_RIGHT).view();
+    expect(Object.values(view.done)).toEqual([true, true, true, true, true]);
+    expect(PHASES.flatMap((phase) => view.missing[phase])).toEqual([]);
+    expect(view.current).toBe('prove');
+  });
+
+  const disturbances: readonly (readonly [string, Partial<Facts>, keyof ReturnType<Session['view']>['done'], string])[] = [
+    ['isolation taken out', { isolated: false }, 'safe', 'notIsolated'],
+    ['cautions', { cautionsAcknowledged: false }, 'safe', 'cautionsNotRead'],
+    ['the RF lead falls off', { rfConnected: false, rfAtSheetPoint: false }, 'connect', 'rfNotConnected'],
+    ['the RF lead elsewhere', { rfAtSheetPoint: false }, 'connect', 'rfWrongPoint'],
+    ['no termination', { rfTerminated: false }, 'connect', 'rfNotTerminated'],
+    ['the Y lead elsewhere', { yAtSheetPoint: false }, 'connect', 'yWrongPoint'],
+    ['the wrong tip', { yTipAsSheet: false }, 'connect', 'yWrongTip'],
+    ['no X lead', { xConnected: false }, 'connect', 'xNotConnected'],
+    ['the strap falls off', { earthed: false }, 'connect', 'notEarthed'],
+    ['the clip falls off', { biasConnected: false }, 'connect', 'biasNotConnected'],
+    ['the set is switched off', { powered: false }, 'connect', 'powerOff'],
+    ['spot', { sweeping: false }, 'setUp', 'notSweeping'],
+    ['a narrow sweep', { spanCovers: false }, 'setUp', 'sweepTooNarrow'],
+    ['the phase slips', { residualPhaseDegrees: -2.1 }, 'setUp', 'phaseOff'],
+    ['blanking off', { blanking: false }, 'setUp', 'blankingOff'],
+    ['the bias drifts', { biasErrorVolts: -0.21 }, 'setUp', 'biasOff'],
+    ['too much level', { compressionDb: 0.51 }, 'setUp', 'overloaded'],
+    ['too little level', { detectedPeakVolts: 0.49 }, 'setUp', 'tooWeak'],
+    ['a crystal lifted', { markersMissingHz: [41_250_000] }, 'setUp', 'markersMissing'],
+    ['markers through the set', { markersAdded: false }, 'setUp', 'markersThroughSet'],
+    ['fat pips', { pipHeightRatio: 0.16 }, 'setUp', 'pipsTooHigh'],
+    ['no pips', { pipHeightRatio: 0.01 }, 'setUp', 'pipsTooLow'],
+    ['X the wrong way', { xDirectionAsSheet: false }, 'setUp', 'xReversed'],
+    ['trace off the face', { traceOnScreen: false }, 'setUp', 'traceOffScreen'],
+    ['a low trace', { traceHeightDiv: 2.9 }, 'setUp', 'traceTooLow'],
+    ['untouched', { slugsTouched: 0, secondsSinceSlugTurn: null }, 'align', 'noSlugTurned'],
+    ['turning', { secondsSinceSlugTurn: 0 }, 'align', 'slugTurning'],
+    ['level proof undone', { proofsDone: PROOFS.filter((p) => p !== 'halveLevel') }, 'prove', 'levelNotHalved'],
+    ['marker proof undone', { proofsDone: PROOFS.filter((p) => p !== 'markersOffOn') }, 'prove', 'markersNotSwitched'],
+    ['earth proof undone', { proofsDone: PROOFS.filter((p) => p !== 'touchEarth') }, 'prove', 'earthNotTouched'],
+    ['phase proof undone', { proofsDone: PROOFS.filter((p) => p !== 'swingPhase') }, 'prove', 'phaseNotSwung'],
+    ['skirt proof undone', { proofsDone: PROOFS.filter((p) => p !== 'skirts') }, 'prove', 'skirtsNotSeen'],
+  ];
+
+  test.each(disturbances)('%s: the step un-does itself and comes back', (_, change, phase, code) => {
+    const session = working(ALL_RIGHT);
+    session.send({ type: 'FACTS', facts: { ...ALL_RIGHT, ...change }, atSeconds: 110 });
+    const view = session.view();
+    expect(PHASES.filter((p) => !view.done[p])).toEqual([phase]);
+    expect(PHASES.flatMap((p) => view.missing[p])).toEqual([code]);
+    expect(view.current).toBe(phase);
+    session.send({ type: 'FACTS', facts: ALL_RIGHT, atSeconds: 120 });
+    expect(session.view().done[phase]).toBe(true);
+  });
+
+  test('every code of the list is met by some disturbance', () => {
+    expect(new Set(disturbances.map(([, , , code]) => code))).toEqual(new Set(MISSING_CODES));
+  });
+
+  test('limits are inclusive: exactly at the tolerance is still right', () => {
+    const edge: Facts = {
+      ...ALL_RIGHT,
+      residualPhaseDegrees: 2,
+      biasErrorVolts: 0.2,
+      compressionDb: 0.5,
+      detectedPeakVolts: 0.5,
+      pipHeightRatio: 0.15,
+      traceHeightDiv: 3,
+    };
+    expect(working(edge).view().done.setUp).toBe(true);
+  });
+
+  test('a sheet without bias never misses it', () => {
+    expect(missingByPhase({ ...ALL_RIGHT, biasErrorVolts: null }, { proofs: [], biasToleranceVolts: null }, 30).setUp).toEqual([]);
+  });
+
+  test('a turned slug comes to rest by the passing of time alone', () => {
+    const session = working({ ...ALL_RIGHT, secondsSinceSlugTurn: 0 });
+    expect(session.view().alignment).toBe('turning');
+    session.send({ type: 'TICK', elapsedSeconds: 101.9 });
+    expect(session.view().alignment).toBe('turning');
+    session.send({ type: 'TICK', elapsedSeconds: 102 });
+    expect(session.view().alignment).toBe('settled');
+    expect(session.view().done.align).toBe(true);
+  });
+});
+
+describe('stages', () => {
+  test('briefing, working, signing, graded', () => {
+    const session = createSession(asked());
+    expect(session.view().stage).toBe('briefing');
+    expect(session.send({ type: 'ASK_TO_SIGN' })).toBe(false);
+    session.send({ type: 'BEGIN' });
+    session.send({ type: 'FACTS', facts: ALL_RIGHT, atSeconds: 50 });
+    session.send({ type: 'ASK_TO_SIGN' });
+    expect(session.view().stage).toBe('signing');
+    session.send({ type: 'KEEP_WORKING' });
+    expect(session.view().stage).toBe('working');
+    expect(session.view().done.setUp).toBe(true);
+    session.send({ type: 'ASK_TO_SIGN' });
+    session.send({ type: 'FACTS', facts: { ...ALL_RIGHT, signedOff: true }, atSeconds: 60 });
+    expect(session.view().stage).toBe('graded');
+    expect(session.send({ type: 'BEGIN' })).toBe(false);
+  });
+
+  test('a live chassis stops the run; from there to the report or away', () => {
+    const session = working({ ...NOTHING_RIGHT, stopped: true });
+    expect(session.view().stage).toBe('stopped');
+    expect(session.send({ type: 'KEEP_WORKING' })).toBe(false);
+    session.send({ type: 'REPORT' });
+    expect(session.view().stage).toBe('graded');
+  });
+
+  test('suspended and taken up again; time does not pass meanwhile', () => {
+    const session = working(ALL_RIGHT, { timeLimitSeconds: 200 });
+    session.send({ type: 'SUSPEND' });
+    expect(session.view().stage).toBe('suspended');
+    expect(session.send({ type: 'TICK', elapsedSeconds: 500 })).toBe(false);
+    session.send({ type: 'RESUME' });
+    expect(session.view().stage).toBe('working');
+    expect(session.view().done.prove).toBe(true);
+  });
+
+  test('abandoned from anywhere before the end', () => {
+    for (const before of [[], ['BEGIN'], ['BEGIN', 'SUSPEND'], ['BEGIN', 'ASK_TO_SIGN']] as const) {
+      const session = createSession(asked());
+      for (const type of before) session.send({ type });
+      session.send({ type: 'ABANDON' });
+      expect(session.view().stage).toBe('abandoned');
+    }
+  });
+});
+
+describe('the clock', () => {
+  test('at the limit nothing is left but to sign', () => {
+    const session = working(ALL_RIGHT, { timeLimitSeconds: 600 });
+    session.send({ type: 'TICK', elapsedSeconds: 599.9 });
+    expect(session.view().stage).toBe('working');
+    session.send({ type: 'TICK', elapsedSeconds: 600 });
+    expect(session.view()).toMatchObject({ stage: 'signing', timeUp: true });
+    expect(session.send({ type: 'KEEP_WORKING' })).toBe(false);
+    session.send({ type: 'FACTS', facts: { ...ALL_RIGHT, signedOff: true }, atSeconds: 600 });
+    expect(session.view().stage).toBe('graded');
+  });
+
+  test('it runs on while the question is open', () => {
+    const session = working(ALL_RIGHT, { timeLimitSeconds: 600 });
+    session.send({ type: 'ASK_TO_SIGN' });
+    session.send({ type: 'TICK', elapsedSeconds: 600 });
+    expect(session.view()).toMatchObject({ stage: 'signing', timeUp: true });
+  });
+
+  test('paused, it takes no ticks', () => {
+    const session = working(ALL_RIGHT, { timeLimitSeconds: 600 });
+    session.send({ type: 'PAUSE_CLOCK' });
+    expect(session.send({ type: 'TICK', elapsedSeconds: 700 })).toBe(false);
+    session.send({ type: 'START_CLOCK' });
+    expect(session.view().stage).toBe('working');
+  });
+
+  test('time never runs back', () => {
+    const session = working(ALL_RIGHT, { timeLimitSeconds: 600 });
+    session.send({ type: 'TICK', elapsedSeconds: 599 });
+    session.send({ type: 'TICK', elapsedSeconds: 5 });
+    session.send({ type: 'FACTS', facts: { ...ALL_RIGHT, secondsSinceSlugTurn: 0 }, atSeconds: 598 });
+    expect(session.view().alignment).toBe('turning');
+    session.send({ type: 'TICK', elapsedSeconds: 600 });
+    expect(session.view().timeUp).toBe(true);
+  });
+});
+
+describe('kept and taken up', () => {
+  const lives: readonly (readonly [string, () => Session])[] = [
+    ['briefing', () => createSession(asked())],
+    ['at work', () => working({ ...ALL_RIGHT, blanking: false })],
+    ['turning', () => working({ ...ALL_RIGHT, secondsSinceSlugTurn: 0 })],
+    ['suspended', () => sent(working(ALL_RIGHT), 'SUSPEND')],
+    ['signing', () => sent(working(ALL_RIGHT), 'ASK_TO_SIGN')],
+    ['stopped', () => working({ ...NOTHING_RIGHT, stopped: true })],
+    ['graded', () => working({ ...ALL_RIGHT, signedOff: true })],
+    ['abandoned', () => sent(working(ALL_RIGHT), 'ABANDON')],
+  ];
+  const sent = (session: Session, type: 'SUSPEND' | 'ASK_TO_SIGN' | 'ABANDON'): Session => {
+    session.send({ type });
+    return session;
+  };
+
+  test.each(lives)('%s: the same after JSON and back, and it goes on the same way', (_, live) => {
+    const before = live();
+    const kept = JSON.parse(JSON.stringify(before.snapshot())) as unknown;
+    expect(kept).toEqual(before.snapshot());
+    const after = createSession(asked());
+    expect(after.restore(kept)).toBe(true);
+    expect(after.view()).toEqual(before.view());
+    for (const type of ['RESUME', 'KEEP_WORKING', 'BEGIN', 'REPORT'] as const) {
+      expect(after.send({ type })).toBe(before.send({ type }));
+      expect(after.view()).toEqual(before.view());
+    }
+    expect(after.snapshot()).toEqual(before.snapshot());
+  });
+
+  const damaged: readonly (readonly [string, (kept: Record<string, unknown>) => unknown])[] = [
+    ['nothing', () => null],
+    ['a word', () => 'working'],
+    ['another format', (kept) => ({ ...kept, format: 'notes' })],
+    ['another scenario', (kept) => ({ ...kept, scenario: 'two-humps' })],
+    ['no machine', (kept) => ({ ...kept, machine: null })],
+    ['a state that is none', (kept) => ({ ...kept, machine: { ...(kept.machine as object), value: 'asleep' } })],
+    ['no time', (kept) => ({ ...kept, machine: { ...(kept.machine as object), context: { facts: null } } })],
+  ];
+  test.each(damaged)('refuses %s and stays as it was', (_, damage) => {
+    const kept = working(ALL_RIGHT).snapshot() as unknown as Record<string, unknown>;
+    const session = createSession(asked());
+    expect(session.restore(damage(kept))).toBe(false);
+    expect(session.view().stage).toBe('briefing');
+  });
+});
+
+describe('aids and replay', () => {
+  test('a sealed run reaches none, practice reaches those of the scenario', () => {
+    expect(aidsWithin(asked({ sealed: true }).scenario)).toEqual({ hints: false, waxMarks: false, exactReadouts: false });
+    expect(aidsWithin(asked().scenario).hints).toBe(true);
+  });
+
+  test('any moment of a replay has its view', () => {
+    expect(sessionViewAt(asked(), ALL_RIGHT, 90)).toEqual(working(ALL_RIGHT).view());
+  });
+});
