@@ -112,7 +112,7 @@ export function sheetLeadControls(receiver: Receiver): Pick<Controls, 'rfTermina
   return { rfTerminated: true, rfCapacitor: true, yTip };
 }
 
-function startingSlugs({ receiver, scenario }: BenchSetup): Record<string, SlugState> {
+export function startingSlugs({ receiver, scenario }: Pick<BenchSetup, 'receiver' | 'scenario'>): Record<string, SlugState> {
   const chance = seededRandom(scenario.seed);
   const slugs: Record<string, SlugState> = {};
   for (const adjuster of receiver.adjusters) {

@@ -108,7 +108,7 @@ function gained(found: readonly DraftLine[], left: readonly DraftLine[], maxima:
 }
 
 function heldBack(line: DraftLine, share: number): DraftLine {
-  return share < 1 ? { ...line, earned: line.earned * share, held: 'littleDone' } : line;
+  return share < 1 ? { ...line, earned: line.earned * share, held: 'workLeft' } : line;
 }
 
 function lineOf(draft: DraftLine, max: number): ScoreLine {

@@ -28,8 +28,8 @@ export interface ScoreLine {
   readonly atSeconds: number | null;
   /** the slug that most moves this line and how far it stands from the nominal position (turns, positive = too far in); null when not about slugs */
   readonly cause: { readonly slug: string; readonly turns: number } | null;
-  /** why less is paid than the figure would earn: there was no picture to judge by, or too little of the work was done; absent = nothing is held back */
-  readonly held?: 'noPicture' | 'littleDone';
+  /** why less is paid than the figure would earn: there was no picture to judge by, or part of the work is still to be done; absent = nothing is held back */
+  readonly held?: 'noPicture' | 'workLeft';
 }
 
 export interface Cap {

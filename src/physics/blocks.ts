@@ -3,7 +3,11 @@
 import type { CoilGroup } from './coilGroups.ts';
 import type { NetworkElement } from './network.ts';
 
-export function topologicalBlocks(nodes: number, elements: readonly NetworkElement[], groups: readonly CoilGroup[]): Int32Array[] {
+export function topologicalBlocks(
+  nodes: number,
+  elements: readonly NetworkElement[],
+  groups: readonly CoilGroup[],
+): Int32Array[] {
   const next: Set<number>[] = Array.from({ length: nodes }, () => new Set<number>());
   const edge = (from: number, to: number): void => {
     if (from >= 0 && to >= 0 && from !== to) next[from]!.add(to);

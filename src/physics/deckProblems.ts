@@ -48,7 +48,12 @@ export function deckProblems(deck: Deck, file: string, unread: ReadonlySet<strin
       couplingsStand = false;
     }
     if (pairs.has(`${a} ${b}`)) {
-      add(element, 0, `a second coupling of ${element.coils[0]} and ${element.coils[1]}`, 'each pair of coils coupled once');
+      add(
+        element,
+        0,
+        `a second coupling of ${element.coils[0]} and ${element.coils[1]}`,
+        'each pair of coils coupled once',
+      );
       couplingsStand = false;
     }
     pairs.add(`${a} ${b}`);
@@ -59,7 +64,12 @@ export function deckProblems(deck: Deck, file: string, unread: ReadonlySet<strin
       const n = group.coils.length;
       if (inverseInductance(group, values, new Float64Array(n * n))) continue;
       const names = group.coils.map((i) => elements[i]!.name).join(', ');
-      add(elements[group.pairs[0]!.element]!, 0, `couplings of ${names} that store negative energy`, 'a positive definite inductance matrix');
+      add(
+        elements[group.pairs[0]!.element]!,
+        0,
+        `couplings of ${names} that store negative energy`,
+        'a positive definite inductance matrix',
+      );
     }
   }
   return problems;
@@ -91,7 +101,10 @@ export function coilGroups(deck: Deck): CoilGroup[] {
     while (root.get(at) !== at) at = root.get(at)!;
     return at;
   };
-  const ends = (k: Coupling): [number, number] => [index.get(k.coils[0].toLowerCase())!, index.get(k.coils[1].toLowerCase())!];
+  const ends = (k: Coupling): [number, number] => [
+    index.get(k.coils[0].toLowerCase())!,
+    index.get(k.coils[1].toLowerCase())!,
+  ];
   for (const element of elements) {
     if (element.kind !== 'K') continue;
     const [a, b] = ends(element);

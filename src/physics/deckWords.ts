@@ -26,7 +26,12 @@ export function deckLines(text: string, file: string): DeckLines {
     const raw = physical[i]!;
     const number = i + 1;
     if (raw.length > MAX_LINE) {
-      problems.push({ file, place: `line ${number}, column ${MAX_LINE + 1}`, found: `${raw.length} characters`, wanted: `at most ${MAX_LINE} in a line` });
+      problems.push({
+        file,
+        place: `line ${number}, column ${MAX_LINE + 1}`,
+        found: `${raw.length} characters`,
+        wanted: `at most ${MAX_LINE} in a line`,
+      });
       continue;
     }
     const start = raw.search(/\S/);
@@ -34,7 +39,8 @@ export function deckLines(text: string, file: string): DeckLines {
     const comment = raw.indexOf(';');
     const body = comment < 0 ? raw : raw.slice(0, comment);
     const words: Word[] = [];
-    for (const match of body.matchAll(/\S+/g)) words.push({ text: match[0], place: `line ${number}, column ${match.index + 1}` });
+    for (const match of body.matchAll(/\S+/g))
+      words.push({ text: match[0], place: `line ${number}, column ${match.index + 1}` });
     const first = words[0];
     if (first === undefined) continue;
     if (!first.text.startsWith('+')) {
@@ -43,7 +49,12 @@ export function deckLines(text: string, file: string): DeckLines {
     }
     const last = lines.at(-1);
     if (last === undefined) {
-      problems.push({ file, place: first.place, found: '`+` with no line before it', wanted: 'a line that it continues' });
+      problems.push({
+        file,
+        place: first.place,
+        found: '`+` with no line before it',
+        wanted: 'a line that it continues',
+      });
       continue;
     }
     if (first.text === '+') words.shift();

@@ -55,12 +55,11 @@ export function createDetector(diode: Diode): (amplitudeVolts: number) => number
   const intervals = 1024;
   const end = Math.log1p(100 / emissionVolts);
   const step = end / intervals;
-  const shape = (amplitude: number): number => (detectEnvelope(amplitude, diode) * (emissionVolts + amplitude)) / amplitude ** 2;
+  // V / A^2 is even in A, so the shape has a smooth continuation to the one table point below zero.
+  const shape = (signed: number): number => (detectEnvelope(signed, diode) / signed ** 2) * (emissionVolts + signed);
   const table = Float64Array.from({ length: intervals + 3 }, (_, i) => {
-    const s = (i - 1) * step;
-    // The point at zero and the one before it come from the limits; near zero V / A^2 is even in A.
-    const amplitude = emissionVolts * Math.expm1(Math.max(Math.abs(s), step * 1e-3));
-    return i === 0 ? shape(amplitude) * ((emissionVolts * Math.exp(s)) / (emissionVolts + amplitude)) : shape(amplitude);
+    if (i === 1) return (detectEnvelope(1e-6 * emissionVolts, diode) / (1e-6 * emissionVolts) ** 2) * emissionVolts;
+    return shape(emissionVolts * Math.expm1((i - 1) * step));
   });
   return (amplitudeVolts) => {
     const amplitude = Math.abs(amplitudeVolts);

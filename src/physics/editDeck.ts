@@ -19,12 +19,16 @@ export function editDeck(deck: Deck, edits: readonly DeckEdit[]): Deck {
 
 function applyEdit(deck: Deck, edit: DeckEdit): Deck {
   if (edit.kind === 'add') {
-    if (findElement(deck, edit.element.name) !== undefined) throw new Error(`the deck already has an element ${edit.element.name}`);
+    if (findElement(deck, edit.element.name) !== undefined)
+      throw new Error(`the deck already has an element ${edit.element.name}`);
     return { ...deck, elements: [...deck.elements, edit.element] };
   }
   const target = findElement(deck, edit.name);
   if (target === undefined) throw new Error(`the deck has no element ${edit.name}`);
-  const change = (changed: DeckElement): Deck => ({ ...deck, elements: deck.elements.map((e) => (e === target ? changed : e)) });
+  const change = (changed: DeckElement): Deck => ({
+    ...deck,
+    elements: deck.elements.map((e) => (e === target ? changed : e)),
+  });
   switch (edit.kind) {
     case 'remove':
       return { ...deck, elements: deck.elements.filter((e) => e !== target && !couples(e, target.name)) };
@@ -34,7 +38,8 @@ function applyEdit(deck: Deck, edit: DeckEdit): Deck {
       return change({ ...target, value: edit.value });
     case 'move': {
       if (target.kind === 'K') throw new Error(`${edit.name} is a coupling and stands on no node`);
-      const nodes: readonly [string, string] = edit.end === 0 ? [edit.node, target.nodes[1]] : [target.nodes[0], edit.node];
+      const nodes: readonly [string, string] =
+        edit.end === 0 ? [edit.node, target.nodes[1]] : [target.nodes[0], edit.node];
       return change({ ...target, nodes });
     }
   }

@@ -18,7 +18,8 @@ export function floatingProblems(network: Network, file: string): Problem[] {
   };
   const at = (node: number): number => (node < 0 ? ground : node);
   for (const element of elements) {
-    if (element.kind === 'R' || element.kind === 'L' || element.kind === 'C') root[find(at(element.plus))] = find(at(element.minus));
+    if (element.kind === 'R' || element.kind === 'L' || element.kind === 'C')
+      root[find(at(element.plus))] = find(at(element.minus));
   }
   const islands = new Map<number, number[]>();
   for (let node = 0; node < ground; node++) {
@@ -39,12 +40,17 @@ export function floatingProblems(network: Network, file: string): Problem[] {
     );
     if (felt && held) continue;
     const names = island.slice(0, 8).map((node) => nodeNames[node]!);
-    const first = elements.findIndex((e) => e.kind !== 'K' && [e.plus, e.minus, e.controlPlus, e.controlMinus].includes(island[0]!));
+    const first = elements.findIndex(
+      (e) => e.kind !== 'K' && [e.plus, e.minus, e.controlPlus, e.controlMinus].includes(island[0]!),
+    );
     const element = network.deck.elements[first];
     problems.push({
       file,
       place: element?.places?.[0] ?? (element === undefined ? '' : `element ${element.name}`),
-      found: island.length === 1 ? `node \`${names[0]}\` with no path to ground` : `nodes \`${names.join('`, `')}\`${island.length > 8 ? ' and more' : ''} with no path to ground`,
+      found:
+        island.length === 1
+          ? `node \`${names[0]}\` with no path to ground`
+          : `nodes \`${names.join('`, `')}\`${island.length > 8 ? ' and more' : ''} with no path to ground`,
       wanted: 'a resistor, coil or capacitor from every part of the circuit to node 0',
     });
   }

@@ -10,10 +10,16 @@
  * Low-pass. `samples` are uniform over one period (the last one is a step before the first); `out` has the same length and may be the same array.
  * tau 0 copies. Seconds.
  */
-export function periodicOnePole(samples: Float64Array, tauSeconds: number, periodSeconds: number, out: Float64Array): void {
+export function periodicOnePole(
+  samples: Float64Array,
+  tauSeconds: number,
+  periodSeconds: number,
+  out: Float64Array,
+): void {
   const n = samples.length;
   if (out.length !== n) throw new RangeError('out must be as long as samples');
-  if (!(tauSeconds >= 0) || !(periodSeconds > 0)) throw new RangeError('tau must not be negative and the period must be above zero');
+  if (!(tauSeconds >= 0) || !(periodSeconds > 0))
+    throw new RangeError('tau must not be negative and the period must be above zero');
   if (n === 0) return;
   const step = periodSeconds / n;
   const oneLessE = tauSeconds === 0 ? 1 : -Math.expm1(-step / tauSeconds);
@@ -36,7 +42,12 @@ export function periodicOnePole(samples: Float64Array, tauSeconds: number, perio
 }
 
 /** High-pass (AC coupling): same arguments; the mean over the period comes out as zero. */
-export function periodicHighPass(samples: Float64Array, tauSeconds: number, periodSeconds: number, out: Float64Array): void {
+export function periodicHighPass(
+  samples: Float64Array,
+  tauSeconds: number,
+  periodSeconds: number,
+  out: Float64Array,
+): void {
   const low = new Float64Array(samples.length);
   periodicOnePole(samples, tauSeconds, periodSeconds, low);
   for (let i = 0; i < samples.length; i++) out[i] = samples[i]! - low[i]!;

@@ -14,16 +14,17 @@ import type { AcLine, Deck, DeckElement } from './deck.ts';
 import { MAX_ELEMENTS, nodeKey } from './deck.ts';
 import { deckProblems } from './deckProblems.ts';
 import type { Word } from './deckWords.ts';
-import { MAX_TEXT, deckLines } from './deckWords.ts';
-import { readElement } from './readElement.ts';
+import { deckLines, MAX_TEXT } from './deckWords.ts';
 import { buildNetwork } from './network.ts';
+import { readElement } from './readElement.ts';
 import { readSpiceNumber } from './spiceNumber.ts';
 
 /** The list of problems is cut here, with a last line that says so. */
 const MAX_PROBLEMS = 1000;
 
 export function readDeck(text: unknown, file: string): Result<Deck> {
-  if (typeof text !== 'string') return bad({ file, place: '', found: `a value of type ${typeof text}`, wanted: 'the text of a deck' });
+  if (typeof text !== 'string')
+    return bad({ file, place: '', found: `a value of type ${typeof text}`, wanted: 'the text of a deck' });
   if (text.length > MAX_TEXT) {
     return bad({ file, place: '', found: `${text.length} characters`, wanted: `at most ${MAX_TEXT}` });
   }
@@ -65,9 +66,15 @@ class Reading {
     const cut = problems.length > MAX_PROBLEMS;
     if (cut) {
       problems.length = MAX_PROBLEMS;
-      problems.push({ file, place: '', found: 'more problems than are listed', wanted: 'a deck in the published subset' });
+      problems.push({
+        file,
+        place: '',
+        found: 'more problems than are listed',
+        wanted: 'a deck in the published subset',
+      });
     } else if (problems.length === 0) {
-      if (this.elements.length === 0) problems.push({ file, place: '', found: 'no elements', wanted: 'at least one element' });
+      if (this.elements.length === 0)
+        problems.push({ file, place: '', found: 'no elements', wanted: 'at least one element' });
       else {
         const network = buildNetwork(deck, file);
         if (!network.ok) problems.push(...network.problems);
@@ -108,11 +115,14 @@ class Reading {
     const toHz = readSpiceNumber(words[4]?.text ?? '');
     const wanted = '.ac lin|dec|oct points from-hertz to-hertz';
     if (words.length !== 5) this.problem(words[5] ?? first, `${words.length - 1} words after .ac`, wanted);
-    else if (spacing !== 'lin' && spacing !== 'dec' && spacing !== 'oct') this.problem(words[1]!, `\`${words[1]!.text}\``, wanted);
+    else if (spacing !== 'lin' && spacing !== 'dec' && spacing !== 'oct')
+      this.problem(words[1]!, `\`${words[1]!.text}\``, wanted);
     else if (points === null || !Number.isInteger(points) || points < 1 || points > 100_000) {
       this.problem(words[2]!, `\`${words[2]!.text}\``, 'a whole number of points, 1 to 100000');
-    } else if (fromHz === null || fromHz <= 0) this.problem(words[3]!, `\`${words[3]!.text}\``, 'a frequency above zero');
-    else if (toHz === null || toHz < fromHz) this.problem(words[4]!, `\`${words[4]!.text}\``, 'a frequency not below the first');
+    } else if (fromHz === null || fromHz <= 0)
+      this.problem(words[3]!, `\`${words[3]!.text}\``, 'a frequency above zero');
+    else if (toHz === null || toHz < fromHz)
+      this.problem(words[4]!, `\`${words[4]!.text}\``, 'a frequency not below the first');
     else this.ac = { spacing, points, fromHz, toHz };
   }
 
@@ -121,11 +131,16 @@ class Reading {
     if (command === '.print') {
       from = 2;
       if (words[1]?.text.toLowerCase() !== 'ac') {
-        this.problem(words[1] ?? words[0]!, words[1] === undefined ? 'nothing after .print' : `\`${words[1].text}\``, '.print ac outputs');
+        this.problem(
+          words[1] ?? words[0]!,
+          words[1] === undefined ? 'nothing after .print' : `\`${words[1].text}\``,
+          '.print ac outputs',
+        );
         return;
       }
     }
-    if (words.length <= from) this.problem(words[0]!, 'no outputs', `at least one output such as v(node) after ${command}`);
+    if (words.length <= from)
+      this.problem(words[0]!, 'no outputs', `at least one output such as v(node) after ${command}`);
     for (const word of words.slice(from)) {
       if (OUTPUT.test(word.text) || (command === '.save' && word.text.toLowerCase() === 'all')) this.outputs.push(word);
       else this.problem(word, `\`${word.text}\``, 'an output such as v(node), vm(node), vp(node) or vdb(node)');
@@ -142,7 +157,8 @@ class Reading {
     for (const word of this.outputs) {
       const match = OUTPUT.exec(word.text);
       for (const node of match?.[1]?.split(',') ?? []) {
-        if (!nodes.has(nodeKey(node.trim()))) this.problem(word, `node \`${node}\` in \`${word.text}\``, 'a node of this deck');
+        if (!nodes.has(nodeKey(node.trim())))
+          this.problem(word, `node \`${node}\` in \`${word.text}\``, 'a node of this deck');
       }
     }
   }

@@ -25,8 +25,10 @@ export function readElement(words: readonly Word[], file: string): Result<DeckEl
   const complain = (word: Word, found: string, wanted: string): void => {
     problems.push({ file, place: word.place, found, wanted });
   };
-  if (!(kind in SHAPE)) return bad({ file, place: first.place, found: quote(first.text), wanted: 'an element R, L, C, K, G or I' });
-  if (!NAME.test(first.text)) complain(first, quote(first.text), 'a name of letters, digits and _ . : # - (at most 64)');
+  if (!(kind in SHAPE))
+    return bad({ file, place: first.place, found: quote(first.text), wanted: 'an element R, L, C, K, G or I' });
+  if (!NAME.test(first.text))
+    complain(first, quote(first.text), 'a name of letters, digits and _ . : # - (at most 64)');
   const name = first.text;
   const places = words.map((word) => word.place);
   const text = (i: number): string => words[i]?.text ?? '';
@@ -51,7 +53,8 @@ export function readElement(words: readonly Word[], file: string): Result<DeckEl
     return value ?? Number.NaN;
   };
   const positive = (value: number): boolean => value > 0;
-  const done = (element: DeckElement): Result<DeckElement> => (problems.length === 0 ? good(element) : bad(...problems));
+  const done = (element: DeckElement): Result<DeckElement> =>
+    problems.length === 0 ? good(element) : bad(...problems);
 
   switch (kind as keyof typeof SHAPE) {
     case 'R':

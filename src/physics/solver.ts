@@ -10,12 +10,12 @@
  * Source: physics texts on nodal analysis; describing functions as there.
  */
 
-import { createBlock } from './solverBlock.ts';
-import type { SolverBlock } from './solverBlock.ts';
-import type { Network } from './network.ts';
-import { createSystem } from './system.ts';
-import type { System } from './system.ts';
 import { fundamentalGain } from './describingFunction.ts';
+import type { Network } from './network.ts';
+import type { SolverBlock } from './solverBlock.ts';
+import { createBlock } from './solverBlock.ts';
+import type { System } from './system.ts';
+import { createSystem } from './system.ts';
 
 export interface Solver {
   readonly network: Network;
@@ -136,5 +136,6 @@ export function createSolver(network: Network, hz: Float64Array): Solver {
 }
 
 function checkFrequencies(hz: Float64Array): void {
-  for (const f of hz) if (!(f > 0 && Number.isFinite(f))) throw new RangeError(`a frequency must be finite and above zero, not ${f}`);
+  for (const f of hz)
+    if (!(f > 0 && Number.isFinite(f))) throw new RangeError(`a frequency must be finite and above zero, not ${f}`);
 }

@@ -91,7 +91,8 @@ export function createBlock(
           vr -= re[input.controlMinus]![f]!;
           vi -= im[input.controlMinus]![f]!;
         }
-        const gm = limit === Number.POSITIVE_INFINITY ? value : value * fundamentalGain(Math.sqrt(vr * vr + vi * vi) / limit);
+        const gm =
+          limit === Number.POSITIVE_INFINITY ? value : value * fundamentalGain(Math.sqrt(vr * vr + vi * vi) / limit);
         sr[f] = sr[f]! + gm * vr;
         si[f] = si[f]! + gm * vi;
       }

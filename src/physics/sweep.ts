@@ -15,14 +15,22 @@ export function sweepAngle(i: number, points: number): number {
 }
 
 /** Frequencies of the forward half, hertz, rising. `out`, if given, must have `points` elements. */
-export function sweepFrequencies(centreHz: number, spanHz: number, points: number, out: Float64Array = new Float64Array(points)): Float64Array {
+export function sweepFrequencies(
+  centreHz: number,
+  spanHz: number,
+  points: number,
+  out: Float64Array = new Float64Array(points),
+): Float64Array {
   if (out.length !== points) throw new RangeError('out must have one element a point');
   for (let i = 0; i < points; i++) out[i] = centreHz + (spanHz / 2) * Math.sin(sweepAngle(i, points));
   return out;
 }
 
 /** Mirrors a forward half into a whole period: out[0..n-1] = forward, out[n..2n-1] = forward reversed. */
-export function wholePeriod(forward: Float64Array, out: Float64Array = new Float64Array(2 * forward.length)): Float64Array {
+export function wholePeriod(
+  forward: Float64Array,
+  out: Float64Array = new Float64Array(2 * forward.length),
+): Float64Array {
   const n = forward.length;
   for (let i = 0; i < n; i++) {
     out[i] = forward[i]!;
@@ -32,7 +40,11 @@ export function wholePeriod(forward: Float64Array, out: Float64Array = new Float
 }
 
 /** X drive over a whole period (2 * points samples), -1..1; `phaseRadians` 0 retraces exactly over the trace. */
-export function xDrive(points: number, phaseRadians: number, out: Float64Array = new Float64Array(2 * points)): Float64Array {
+export function xDrive(
+  points: number,
+  phaseRadians: number,
+  out: Float64Array = new Float64Array(2 * points),
+): Float64Array {
   for (let i = 0; i < 2 * points; i++) out[i] = Math.sin(sweepAngle(i, points) + phaseRadians);
   return out;
 }

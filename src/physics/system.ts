@@ -68,7 +68,9 @@ export function createSystem(network: Network): System {
     return out;
   });
   const plans = blocks.map((nodes, b) => planBlock(network, nodes, b));
-  const blocksOf = elements.map((element, e) => touchedBlocks(network, element, groups[groupOf.get(e) ?? -1]?.coils ?? []));
+  const blocksOf = elements.map((element, e) =>
+    touchedBlocks(network, element, groups[groupOf.get(e) ?? -1]?.coils ?? []),
+  );
   const parts = blocks.map((_, b) => elements.flatMap((_, e) => (blocksOf[e]!.has(b) ? [e] : [])));
 
   const indexOf = (name: string): number => {
@@ -134,7 +136,8 @@ export function createSystem(network: Network): System {
         const m = local(element.minus);
         if (element.kind === 'R') stamp(g, n, p, m, p, m, 1 / value);
         else if (element.kind === 'C') stamp(c, n, p, m, p, m, value);
-        else if (element.kind === 'G') stamp(g, n, p, m, local(element.controlPlus), local(element.controlMinus), value);
+        else if (element.kind === 'G')
+          stamp(g, n, p, m, local(element.controlPlus), local(element.controlMinus), value);
         else if (element.kind === 'L') {
           const group = groups[groupOf.get(e)!]!;
           const gamma = inverse[groupOf.get(e)!]!;
@@ -168,11 +171,14 @@ function stamp(a: Float64Array, n: number, rp: number, rm: number, cp: number, c
 function touchedBlocks(network: Network, element: NetworkElement, coils: readonly number[]): Set<number> {
   const of = (node: number): number => (node < 0 ? -1 : network.blockOfNode[node]!);
   const touched = new Set<number>();
-  if (element.kind === 'R' || element.kind === 'C') for (const node of [element.plus, element.minus]) touched.add(of(node));
+  if (element.kind === 'R' || element.kind === 'C')
+    for (const node of [element.plus, element.minus]) touched.add(of(node));
   else if (element.kind === 'G') {
     const controls = [of(element.controlPlus), of(element.controlMinus)];
     for (const node of [element.plus, element.minus]) if (controls.includes(of(node))) touched.add(of(node));
-  } else for (const coil of coils) for (const node of [network.elements[coil]!.plus, network.elements[coil]!.minus]) touched.add(of(node));
+  } else
+    for (const coil of coils)
+      for (const node of [network.elements[coil]!.plus, network.elements[coil]!.minus]) touched.add(of(node));
   touched.delete(-1);
   return touched;
 }

@@ -3,70 +3,63 @@
  * a problem gives nothing at all. Whether the events are possible and the score is true is the business of verify.ts.
  */
 import * as v from 'valibot';
-import { bad, type Problem, type Result } from '../base/result.ts';
+import { bad, good, type Problem, type Result } from '../base/result.ts';
+import { bringForward, type FormatHistory } from '../scenario/migrations.ts';
+import { parseJson } from '../scenario/parseJson.ts';
 import { parseScenario } from '../scenario/scenarioSchema.ts';
+import { list, number, text, yesOrNo } from '../scenario/schemaPieces.ts';
+import { problemOf } from '../scenario/schemaProblems.ts';
 import { timedEventSchema } from './eventSchema.ts';
 import type { RunFile } from './runFile.ts';
 import { SEAL_PATTERN } from './seal.ts';
 
-/** Longest text that is looked at; parseJson takes it as its bound. */
+/** Longest text that is looked at. */
 export const RUN_FILE_LIMIT_CHARS = 4 * 1024 * 1024;
+const MOST_EVENTS = 120_000;
 /** More problems than this are counted, not listed. */
 const PROBLEMS_LISTED = 200;
 
-const hex64 = v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/, '64 hexadecimal digits'));
-const points = v.pipe(v.number(), v.finite(), v.minValue(-1000), v.maxValue(1000));
+/** Version 1 is the first, so there is nothing to bring forward yet. */
+const RUN_HISTORY: FormatHistory = { format: 'haystack-run', current: 1, migrations: {} };
+
+const hex64 = (wanted = '64 hexadecimal digits') => v.pipe(v.string(wanted), v.regex(/^[0-9a-f]{64}$/, wanted));
+const points = number(-1000, 1000);
+const seal = 'a count, a hash and a hash, joined by colons';
 
 const runFileSchema = v.strictObject({
   format: v.literal('haystack-run'),
   version: v.literal(1),
-  engine: v.pipe(v.string(), v.minLength(1), v.maxLength(20)),
+  engine: text(20),
   scenario: v.unknown(),
-  scenarioHash: hex64,
-  receiverHash: hex64,
-  learner: v.nullable(v.pipe(v.string(), v.minLength(1), v.maxLength(80))),
-  events: v.pipe(v.array(timedEventSchema), v.maxLength(120_000)),
-  eventsHash: v.pipe(v.string(), v.regex(SEAL_PATTERN, 'count:set:chain')),
+  scenarioHash: hex64(),
+  receiverHash: hex64(),
+  learner: v.nullable(text(80)),
+  events: list(timedEventSchema, 0, MOST_EVENTS),
+  eventsHash: v.pipe(v.string(seal), v.regex(SEAL_PATTERN, seal)),
   claimed: v.nullable(
     v.strictObject({
       total: points,
-      passed: v.boolean(),
-      lines: v.pipe(
-        v.array(v.strictObject({ id: v.pipe(v.string(), v.minLength(1), v.maxLength(80)), points })),
-        v.maxLength(400),
-      ),
+      passed: yesOrNo(),
+      lines: list(v.strictObject({ id: text(80), points }), 0, 400),
     }),
   ),
 });
 
+/** From text to a run file, with the bound on its length. */
+export function readRunFile(contents: string, file: string): Result<RunFile> {
+  const json = parseJson(contents, file, RUN_FILE_LIMIT_CHARS);
+  return json.ok ? parseRunFile(json.value, file) : json;
+}
+
 export function parseRunFile(json: unknown, file: string): Result<RunFile> {
-  const shape = v.safeParse(runFileSchema, json);
+  const current = bringForward(json, RUN_HISTORY, file);
+  if (!current.ok) return current;
+  const shape = v.safeParse(runFileSchema, current.value);
   const problems = shape.success ? [] : shape.issues.map((issue) => problemOf(issue, file));
-  const scenario = parseScenario(memberOf(json, 'scenario'), file);
+  const scenario = parseScenario((current.value as { scenario?: unknown }).scenario, file);
   if (!scenario.ok) problems.push(...scenario.problems.map((p) => ({ ...p, place: `/scenario${p.place}` })));
   if (!shape.success || !scenario.ok) return bad(...listed(problems, file));
-  return { ok: true, value: { ...shape.output, scenario: scenario.value } as RunFile };
-}
-
-function memberOf(json: unknown, key: string): unknown {
-  if (typeof json !== 'object' || json === null || !Object.hasOwn(json, key)) return undefined;
-  return (json as Record<string, unknown>)[key];
-}
-
-function problemOf(issue: v.BaseIssue<unknown>, file: string): Problem {
-  const place = (issue.path ?? []).map((step) => `/${escaped(String(step.key))}`).join('');
-  const unknownKey = issue.expected === 'never';
-  return {
-    file,
-    place,
-    found: issue.received,
-    wanted: unknownKey ? 'no such key' : (issue.expected ?? issue.message),
-  };
-}
-
-/** JSON pointer escapes (RFC 6901, section 3). */
-function escaped(key: string): string {
-  return key.replaceAll('~', '~0').replaceAll('/', '~1');
+  return good({ ...shape.output, scenario: scenario.value });
 }
 
 function listed(problems: readonly Problem[], file: string): readonly Problem[] {

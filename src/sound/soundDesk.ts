@@ -4,18 +4,7 @@
  */
 import type { BenchSound } from '../bench/benchEvent.ts';
 import { openSprites } from './howlSprites.ts';
-import { type LoopName, type ShortName, spriteOf } from './spriteNames.ts';
-
-/** What the desk needs of a player; `howlSprites.ts` is the real one. A number names one sounding of a sprite. */
-export interface Sprites {
-  play(sprite: ShortName | LoopName): number;
-  setVolume(sounding: number, volume: number): void;
-  setRate(sounding: number, rate: number): void;
-  stop(sounding: number): void;
-  /** true while the browser holds sound back until the next click or key */
-  waiting(): boolean;
-  close(): void;
-}
+import { type LoopName, type Sprites, spriteOf } from './sprites.ts';
 
 /** `waiting`: on, but the browser lets nothing sound before a click or key. `silent`: on, but this machine cannot play. */
 export type DeskStatus = 'off' | 'on' | 'waiting' | 'silent';
@@ -90,14 +79,22 @@ export function createSoundDesk(open: () => Sprites = openSprites): SoundDesk {
       if (!on) silence();
       enabled = on;
       broken = false;
+      // Opened at once, because the click that turns sound on is what makes the browser allow it.
+      attempt(() => {});
       for (const loop of [tone, hum]) follow(loop);
     },
     status() {
       if (!enabled || closed) return 'off';
-      if (broken) return 'silent';
-      return sprites?.waiting() ? 'waiting' : 'on';
+      const state = broken ? 'failed' : (sprites?.state() ?? 'ready');
+      if (state === 'failed') return 'silent';
+      return state === 'waiting' ? 'waiting' : 'on';
     },
-    play: (sound) => attempt((player) => player.play(spriteOf(sound))),
+    play(sound) {
+      attempt((player) => {
+        // What cannot sound now is dropped: a burst of old clicks afterwards would mean nothing.
+        if (player.state() === 'ready') player.play(spriteOf(sound));
+      });
+    },
     setTone(level) {
       tone.level = unit(level);
       follow(tone);

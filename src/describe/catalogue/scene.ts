@@ -1,0 +1,132 @@
+/** What is written and spoken on the right half of the bench: chassis, leads, magnified slug, tools. */
+import type { LeadId, ToolId, YTip } from '../../bench/benchState.ts';
+import type { ToolHead } from '../../receiver/receiver.ts';
+
+const LEAD_NAMES: Readonly<Record<LeadId, string>> = {
+  rf: 'RF lead',
+  y: 'Y lead',
+  x: 'X lead',
+  earth: 'Earth strap',
+  biasA: 'Bias lead A',
+  biasB: 'Bias lead B',
+  meter: 'Meter prod',
+};
+
+const JACK_NAMES: Readonly<Record<LeadId | 'xIn', string>> = {
+  rf: 'RF out',
+  y: 'Y in',
+  x: 'X out',
+  xIn: 'X in',
+  earth: 'Earth',
+  biasA: 'Bias A',
+  biasB: 'Bias B',
+  meter: 'Meter',
+};
+
+const TOOL_NAMES: Readonly<Record<ToolId, string>> = { hex: 'Hexagon', blade: 'Blade', steel: 'Steel blade' };
+const TOOL_NOTES: Readonly<Record<ToolId, string>> = { hex: 'plastic', blade: 'plastic', steel: 'metal' };
+const HEADS: Readonly<Record<ToolHead, string>> = { hex: 'a hexagon', blade: 'a blade' };
+const TIPS: Readonly<Record<YTip, string>> = {
+  plain: 'plain wire',
+  resistor: 'behind 10 kilohm',
+  probe: 'demodulator probe',
+};
+
+export const sceneWords = {
+  // chassis
+  chassisTitle: 'Chassis, seen from above',
+  chassisName: (set: string) => `Chassis of ${set}, seen from above`,
+  touched: (n: number, of: number) => `${n} of ${of} slugs touched`,
+  live: (volts: number) => `Live: ${volts} V`,
+  keepOut: 'keep out',
+  keepOutTube: 'keep out',
+
+  // slugs
+  slugName: (letter: string, label: string, trap: boolean) => `${trap ? 'Trap' : 'Slug'} ${letter}: ${label}`,
+  slugHint: (letter: string) => `Look at slug ${letter}`,
+  bottomCore: 'the lower core',
+  slugSpoken: (turned: string, deepTurns: number, ofTurns: number, cracked: boolean) =>
+    `${turned}; core ${deepTurns} of ${ofTurns} turns deep${cracked ? '; cracked' : ''}`,
+
+  // magnified slug
+  slugTitle: (letter: string) => `Slug ${letter}`,
+  noSlug: 'Slug',
+  chooseSlug: (first: string, last: string) =>
+    first === last ? `Choose the slug on the chassis, or press ${first}.` : `Choose a slug on the chassis, or press ${first} to ${last}.`,
+  ring: (letter: string) => `Turn slug ${letter}`,
+  ringHint: '[ and ] turn it, shift for 1/32',
+  out: (step: string) => `${step} out`,
+  in: (step: string) => `${step} in`,
+  outSpoken: (step: string, letter: string) => `Turn slug ${letter} ${step} turn out`,
+  inSpoken: (step: string, letter: string) => `Turn slug ${letter} ${step} turn in`,
+  fine: 'Fine',
+  fineSpoken: 'Fine steps, 1/32 of a turn',
+  setIn: 'Set the tool in',
+  liftOut: 'Lift the tool out',
+  handEmpty: 'No tool in the hand',
+  cracked: 'Cracked: it turns no more',
+  atStop: { out: 'At the outer stop', in: 'At the inner stop' },
+  slips: (head: ToolHead) => `It slips: this core takes ${HEADS[head]}`,
+  steelIn: 'Steel in the coil shifts the curve',
+  spare: 'Thread to spare',
+
+  // tools
+  toolsTitle: 'Tools',
+  toolName: (tool: ToolId) => TOOL_NAMES[tool],
+  toolNote: (tool: ToolId) => TOOL_NOTES[tool],
+  toolSpoken: (tool: ToolId, inHand: boolean) =>
+    `${TOOL_NAMES[tool]}, ${TOOL_NOTES[tool]}${inHand ? ', in the hand; press again to lay it down' : ''}`,
+
+  // leads
+  leads: 'Leads',
+  leadsTitle: 'Leads and where they go',
+  leadsHint: 'Drag an end on the bench, or choose here.',
+  close: 'Close',
+  leadName: (lead: LeadId) => LEAD_NAMES[lead],
+  jackName: (jack: LeadId | 'xIn') => JACK_NAMES[jack],
+  leadOn: (lead: LeadId, point: string) => `${LEAD_NAMES[lead]}, on ${point}`,
+  leadLoose: (lead: LeadId) => `${LEAD_NAMES[lead]}, loose`,
+  leadHow: 'Return lifts the end, Delete takes it off.',
+  tubeX: 'the tube’s X input',
+  loose: 'Loose',
+  carry: (lead: LeadId) => `${LEAD_NAMES[lead]} in the hand. Tab or arrows choose a point, Return puts it there, Escape puts it back.`,
+  carryShort: (lead: LeadId) => `${LEAD_NAMES[lead]} in the hand: choose a point`,
+  carryNowhere: (lead: LeadId) => `${LEAD_NAMES[lead]}: nothing on this chassis takes it`,
+  putOn: (point: string) => `Put it on ${point}`,
+  layDown: 'Lay it down',
+  landed: (lead: LeadId, point: string) => `${LEAD_NAMES[lead]} is on ${point}.`,
+  laidDown: (lead: LeadId) => `${LEAD_NAMES[lead]} is loose.`,
+  putBack: (lead: LeadId) => `${LEAD_NAMES[lead]} is back where it was.`,
+  terminated: '75 ohm termination',
+  capacitor: 'Isolating capacitor',
+  tip: 'Tip of the Y lead',
+  tipName: (tip: YTip) => TIPS[tip],
+  pointName: (id: string, label: string) => (label === '' || label === id ? id : `${id}, ${label}`),
+} as const;
+
+/** Turns to the nearest 1/32 without sign: `1 3/8`, `5/32`, `2`, `0`. */
+export function turnsText(turns: number): string {
+  const parts = Math.round(Math.abs(turns) * 32);
+  const whole = Math.floor(parts / 32);
+  let over = parts % 32;
+  let under = 32;
+  while (over > 0 && over % 2 === 0) {
+    over /= 2;
+    under /= 2;
+  }
+  if (over === 0) return String(whole);
+  return whole === 0 ? `${over}/${under}` : `${whole} ${over}/${under}`;
+}
+
+/** `1 3/8 turns in`, `1/8 turn out`, `where it began`. */
+export function turnedText(turns: number): string {
+  const parts = Math.round(turns * 32);
+  if (parts === 0) return 'where it began';
+  return `${turnsText(turns)} ${Math.abs(parts) <= 32 ? 'turn' : 'turns'} ${parts > 0 ? 'in' : 'out'}`;
+}
+
+/** Short form for narrow places: `1 3/8 in`, `0`. */
+export function turnedShort(turns: number): string {
+  const parts = Math.round(turns * 32);
+  return parts === 0 ? '0' : `${turnsText(turns)} ${parts > 0 ? 'in' : 'out'}`;
+}

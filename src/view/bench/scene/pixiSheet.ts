@@ -1,0 +1,52 @@
+/**
+ * A sheet of Pixi drawing on a canvas of its own: canvas renderer, no ticker, drawn once in the next animation frame after something changed.
+ * Loaded only with the bench, never by the other pages.
+ */
+import 'pixi.js/graphics';
+import { CanvasRenderer, Container } from 'pixi.js';
+
+export interface PixiSheet {
+  readonly stage: Container;
+  /** size in CSS pixels; draws at once, so that no frame is blank */
+  resize(width: number, height: number): void;
+  invalidate(): void;
+  close(): void;
+}
+
+export async function openSheet(canvas: HTMLCanvasElement): Promise<PixiSheet> {
+  const renderer = new CanvasRenderer();
+  await renderer.init({
+    canvas,
+    width: 1,
+    height: 1,
+    backgroundAlpha: 0,
+    antialias: true,
+    resolution: window.devicePixelRatio,
+    skipExtensionImports: true,
+  });
+  const stage = new Container();
+  let frame = 0;
+  let open = true;
+  const draw = (): void => {
+    frame = 0;
+    if (open) renderer.render(stage);
+  };
+  return {
+    stage,
+    resize(width, height) {
+      if (!open) return;
+      renderer.resize(Math.max(1, width), Math.max(1, height), window.devicePixelRatio);
+      cancelAnimationFrame(frame);
+      draw();
+    },
+    invalidate() {
+      if (frame === 0 && open) frame = requestAnimationFrame(draw);
+    },
+    close() {
+      open = false;
+      cancelAnimationFrame(frame);
+      stage.destroy({ children: true });
+      renderer.destroy();
+    },
+  };
+}
