@@ -54,7 +54,11 @@ export async function ensureBrowser() {
   const installed = await findBrowser();
   if (installed !== null) return installed;
   console.log('Fetching a Chromium through playwright ...');
-  run(process.execPath, [path.join(PROJECT, 'node_modules', 'playwright', 'cli.js'), 'install', 'chromium'], process.env);
+  run(
+    process.execPath,
+    [path.join(PROJECT, 'node_modules', 'playwright', 'cli.js'), 'install', 'chromium'],
+    process.env,
+  );
   const fetched = await findBrowser();
   if (fetched === null) throw new Error(NO_BROWSER);
   return fetched;

@@ -6,7 +6,16 @@ import { pathToFileURL } from 'node:url';
 import { PROJECT } from './install.mjs';
 
 /** Everything that the built page is made of. */
-const SOURCES = ['index.html', 'vite.config.ts', 'tsconfig.json', 'package-lock.json', 'src', 'assets', 'scenarios', 'public'];
+const SOURCES = [
+  'index.html',
+  'vite.config.ts',
+  'tsconfig.json',
+  'package-lock.json',
+  'src',
+  'assets',
+  'scenarios',
+  'public',
+];
 
 /** Resolves to true when dist/ had to be built. Throws the builder's own error when the sources do not build. */
 export async function ensureBuilt({ project = PROJECT, force = false, quiet = false } = {}) {

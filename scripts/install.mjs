@@ -48,7 +48,8 @@ export function missingPackages(project = PROJECT) {
   return Object.entries(wanted)
     .filter(([place, entry]) => place !== '' && !entry.optional && !entry.link)
     .filter(
-      ([place, entry]) => present[place]?.version !== entry.version || !existsSync(path.join(project, place, 'package.json')),
+      ([place, entry]) =>
+        present[place]?.version !== entry.version || !existsSync(path.join(project, place, 'package.json')),
     )
     .map(([place]) => place.replace(/^.*node_modules\//, ''));
 }

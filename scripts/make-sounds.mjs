@@ -14,11 +14,20 @@ const GAP_SECONDS = 0.006;
 /** Name, seconds, voice: a function of time in seconds and a seeded noise source, giving -1 to 1. */
 const SHORT = {
   // A blade that snaps over: two contacts, the second after the spring.
-  switch: [0.08, (t, n) => 0.7 * tick(t, 1900, 0.004, n) + 0.6 * tick(t - 0.028, 1250, 0.007, n) + 0.25 * ring(t - 0.028, 310, 0.02)],
+  switch: [
+    0.08,
+    (t, n) => 0.7 * tick(t, 1900, 0.004, n) + 0.6 * tick(t - 0.028, 1250, 0.007, n) + 0.25 * ring(t - 0.028, 310, 0.02),
+  ],
   // A relay: the armature's knock under the contact.
-  relay: [0.11, (t, n) => 0.6 * tick(t, 820, 0.008, n) + 0.5 * ring(t, 170, 0.03) + 0.4 * tick(t - 0.05, 1450, 0.006, n)],
+  relay: [
+    0.11,
+    (t, n) => 0.6 * tick(t, 820, 0.008, n) + 0.5 * ring(t, 170, 0.03) + 0.4 * tick(t - 0.05, 1450, 0.006, n),
+  ],
   // A spring clip that closes on a wire.
-  clip: [0.075, (t, n) => 0.6 * tick(t, 2600, 0.004, n) + 0.3 * ring(t, 1180, 0.016) + 0.25 * tick(t - 0.022, 3300, 0.003, n)],
+  clip: [
+    0.075,
+    (t, n) => 0.6 * tick(t, 2600, 0.004, n) + 0.3 * ring(t, 1180, 0.016) + 0.25 * tick(t - 0.022, 3300, 0.003, n),
+  ],
   unclip: [0.065, (t, n) => 0.35 * tick(t, 3300, 0.003, n) + 0.35 * ring(t - 0.012, 1480, 0.012)],
   // Two pins that seat one after the other.
   crystal: [0.09, (t, n) => 0.55 * tick(t, 2100, 0.004, n) + 0.65 * tick(t - 0.045, 1700, 0.005, n)],
@@ -28,7 +37,14 @@ const SHORT = {
   // A thread that binds: a creak which rises while it is forced.
   stop: [0.15, (t, n) => 0.4 * bell(t, 0.15) * saw(180 * t + 420 * t * t) * (0.7 + 0.3 * n())],
   // Ferrite gives way: one hard crack and its crumbs.
-  crack: [0.13, (t, n) => 0.95 * tick(t, 3600, 0.006, n) + 0.35 * burst(t - 0.012, 0.03, n) + 0.4 * tick(t - 0.06, 2700, 0.004, n) + 0.3 * tick(t - 0.095, 3100, 0.003, n)],
+  crack: [
+    0.13,
+    (t, n) =>
+      0.95 * tick(t, 3600, 0.006, n) +
+      0.35 * burst(t - 0.012, 0.03, n) +
+      0.4 * tick(t - 0.06, 2700, 0.004, n) +
+      0.3 * tick(t - 0.095, 3100, 0.003, n),
+  ],
   // A wrong head that rides over the slot.
   slip: [0.11, (t, n) => 0.3 * bell(t, 0.11) * n() + 0.25 * tick(t - 0.07, 1500, 0.006, n)],
   // Two low thuds: a hand that should not be there.
@@ -42,7 +58,15 @@ const SHORT = {
 /** Loops hold whole cycles of every partial, so that end and beginning meet. */
 const LOOPS = {
   // 50 Hz and its harmonics as a ripple on the earth would give; the desk plays it 1.2 times as fast for 60 Hz.
-  hum: [1, (t) => 0.3 * sine(50 * t) + 0.42 * sine(100 * t + 0.1) + 0.22 * sine(150 * t + 0.3) + 0.12 * sine(200 * t) + 0.06 * sine(300 * t + 0.2)],
+  hum: [
+    1,
+    (t) =>
+      0.3 * sine(50 * t) +
+      0.42 * sine(100 * t + 0.1) +
+      0.22 * sine(150 * t + 0.3) +
+      0.12 * sine(200 * t) +
+      0.06 * sine(300 * t + 0.2),
+  ],
   // The 400 Hz tone that a source sends on its carrier, with the little bend that a diode adds.
   tone: [1, (t) => 0.7 * sine(400 * t) + 0.05 * sine(800 * t + 0.25)],
 };
@@ -54,7 +78,15 @@ function main(args) {
   const folder = path.join(PROJECT, 'assets', 'sounds');
   const files = [
     ['sprites.wav', wav],
-    ['sprites.json', Buffer.from(`${JSON.stringify(map, null, 2)}\n`.replace(/\[\s+([^\]]*?)\s+\]/g, (_, inside) => `[${inside.replace(/\s+/g, ' ')}]`))],
+    [
+      'sprites.json',
+      Buffer.from(
+        `${JSON.stringify(map, null, 2)}\n`.replace(
+          /\[\s+([^\]]*?)\s+\]/g,
+          (_, inside) => `[${inside.replace(/\s+/g, ' ')}]`,
+        ),
+      ),
+    ],
   ];
   if (args.includes('--check')) {
     for (const [name, bytes] of files) {

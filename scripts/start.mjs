@@ -47,7 +47,8 @@ function readOptions(args) {
     else if (name === '--port') {
       const text = inline ?? args[++i] ?? '';
       options.port = Number(text);
-      if (!/^\d{1,5}$/.test(text) || options.port < 1 || options.port > 65535) return `--port wants a number from 1 to 65535, not "${text}".`;
+      if (!/^\d{1,5}$/.test(text) || options.port < 1 || options.port > 65535)
+        return `--port wants a number from 1 to 65535, not "${text}".`;
     } else return `There is no option "${args[i]}".`;
   }
   return options;
@@ -63,7 +64,9 @@ async function openServer(port) {
     if (error.code !== 'EADDRINUSE') return `No server could be started: ${error.message}`;
     if (port !== null) return `Port ${port} is taken by another program.`;
   }
-  console.log(`Port ${USUAL_PORT} is taken, perhaps by a Haystack that already runs. The logbook belongs to that address; this one has its own.`);
+  console.log(
+    `Port ${USUAL_PORT} is taken, perhaps by a Haystack that already runs. The logbook belongs to that address; this one has its own.`,
+  );
   return serve(dist, 0);
 }
 
@@ -75,7 +78,9 @@ function mayOpen() {
 
 function openInBrowser(url) {
   const [command, ...args] =
-    process.platform === 'win32' ? ['cmd', '/c', 'start', '', url] : [process.platform === 'darwin' ? 'open' : 'xdg-open', url];
+    process.platform === 'win32'
+      ? ['cmd', '/c', 'start', '', url]
+      : [process.platform === 'darwin' ? 'open' : 'xdg-open', url];
   const child = spawn(command, args, { stdio: 'ignore', detached: true });
   // Without an opener the printed address is enough.
   child.on('error', () => {});

@@ -14,16 +14,30 @@ const PLAYWRIGHT_REPORT = path.join(CACHE, 'playwright.json');
 
 /** Every check in order. Each `run` resolves to whether it passed, or throws; `counts` reads how many tests it held. */
 const STEPS = [
-  { name: 'format and lint', run: () => tool('@biomejs/biome', 'ci', '--error-on-warnings', '--no-errors-on-unmatched') },
+  {
+    name: 'format and lint',
+    run: () => tool('@biomejs/biome', 'ci', '--error-on-warnings', '--no-errors-on-unmatched'),
+  },
   { name: 'types', run: () => tool('typescript', '--noEmit', '-p', 'tsconfig.json') },
   { name: 'types of the core without the DOM', run: () => tool('typescript', '--noEmit', '-p', 'tsconfig.core.json') },
   {
     name: 'unit, laws, oracles, model-based',
-    run: () => tool('vitest', 'run', '--allowOnly=false', '--reporter=default', '--reporter=json', `--outputFile.json=${VITEST_REPORT}`),
+    run: () =>
+      tool(
+        'vitest',
+        'run',
+        '--allowOnly=false',
+        '--reporter=default',
+        '--reporter=json',
+        `--outputFile.json=${VITEST_REPORT}`,
+      ),
     counts: () => vitestCounts(readReport(VITEST_REPORT)),
   },
-  { name: 'published schemas are those of the code', run: () => tool('tsx', 'scripts/make-schemas.ts', '--check') },
-  { name: 'sounds are those of the generator', run: () => command(process.execPath, ['scripts/make-sounds.mjs', '--check']) },
+  { name: 'published schemas are those of the code', run: () => tool('tsx', 'scripts/check-schemas.ts') },
+  {
+    name: 'sounds are those of the generator',
+    run: () => command(process.execPath, ['scripts/make-sounds.mjs', '--check']),
+  },
   { name: 'shipped receivers and scenarios', run: checkShipped },
   { name: 'build', run: () => ensureBuilt({ force: true, quiet: true }) },
   { name: 'browser', run: browserTests, counts: () => playwrightCounts(readReport(PLAYWRIGHT_REPORT)) },
@@ -91,7 +105,8 @@ async function checkShipped() {
     .sort();
   const receivers = files.filter((name) => name.endsWith('/receiver.json')).length;
   const scenarios = files.filter((name) => name.endsWith('.json')).length - receivers;
-  if (receivers === 0 || scenarios === 0) throw new Error(`scenarios/ holds ${receivers} receivers and ${scenarios} scenarios`);
+  if (receivers === 0 || scenarios === 0)
+    throw new Error(`scenarios/ holds ${receivers} receivers and ${scenarios} scenarios`);
   return tool('tsx', 'src/cli/main.ts', 'check', ...files);
 }
 
@@ -111,7 +126,10 @@ function tool(name, ...rest) {
   const env = typeof rest.at(-1) === 'object' ? rest.pop() : {};
   const home = path.join(PROJECT, 'node_modules', name);
   const { bin } = JSON.parse(readFileSync(path.join(home, 'package.json'), 'utf8'));
-  const program = typeof bin === 'string' ? bin : (bin[name === 'typescript' ? 'tsc' : name.replace(/^.*\//, '')] ?? Object.values(bin)[0]);
+  const program =
+    typeof bin === 'string'
+      ? bin
+      : (bin[name === 'typescript' ? 'tsc' : name.replace(/^.*\//, '')] ?? Object.values(bin)[0]);
   return command(process.execPath, [path.join(home, program), ...rest], env);
 }
 

@@ -3,7 +3,9 @@
 /** From vitest's JSON report; a file that could not even be loaded counts as one failure. */
 export function vitestCounts(report) {
   if (report === null) return null;
-  const broken = report.testResults.filter((file) => file.status === 'failed' && file.assertionResults.length === 0).length;
+  const broken = report.testResults.filter(
+    (file) => file.status === 'failed' && file.assertionResults.length === 0,
+  ).length;
   const skipped = (report.numPendingTests ?? 0) + (report.numTodoTests ?? 0);
   return { passed: report.numPassedTests, failed: report.numFailedTests + broken + skipped, skipped };
 }

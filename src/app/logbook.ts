@@ -43,14 +43,15 @@ export interface Logbook {
   saveOpen(run: OpenRun): Promise<void>;
   dropOpen(scenarioId: string): Promise<void>;
   keep(run: KeptRun): Promise<void>;
-  onNote(listener: () => void): void;
+  /** told when `note` changes; returns what stops it */
+  onNote(listener: () => void): () => void;
 }
 
 /** Opens the logbook. Never rejects: without a working database it is a logbook in memory. */
 export async function openLogbook(name = 'haystack'): Promise<Logbook> {
   const open = new Map<string, OpenRun>();
   const kept = new Map<string, KeptRun>();
-  const listeners: (() => void)[] = [];
+  const listeners = new Set<() => void>();
   let note: StorageNote = null;
   let db: IDBPDatabase<Shelves> | null = null;
 
@@ -113,7 +114,10 @@ export async function openLogbook(name = 'haystack'): Promise<Logbook> {
       return write((base) => base.put('kept', run));
     },
     onNote(listener) {
-      listeners.push(listener);
+      listeners.add(listener);
+      return () => {
+        listeners.delete(listener);
+      };
     },
   };
 }

@@ -56,6 +56,19 @@ export type Applied =
 
 /** What an ear would notice; the sound room and the screen reader's live region both use it. */
 export type BenchSound =
-  | { readonly kind: 'switch' | 'relay' | 'clip' | 'unclip' | 'crystal' | 'blade' | 'stop' | 'crack' | 'slip' | 'unsafe' | 'sign' }
+  | {
+      readonly kind:
+        | 'switch'
+        | 'relay'
+        | 'clip'
+        | 'unclip'
+        | 'crystal'
+        | 'blade'
+        | 'stop'
+        | 'crack'
+        | 'slip'
+        | 'unsafe'
+        | 'sign';
+    }
   | { readonly kind: 'detent'; readonly slug: string; readonly nearStop: boolean }
   | { readonly kind: 'proof'; readonly proof: ProofId };

@@ -14,8 +14,6 @@ import type { Connections } from './connections.ts';
 import { STEEL_INDUCTANCE } from './instruments.ts';
 import type { BenchSetup } from './setup.ts';
 
-/** What is left of a dead stage's transconductance; a network's values stay above zero. */
-const DEAD = 1e-9;
 /** Direct volts that a 75 ohm path would pull down. */
 const CARRIES_VOLTS = 0.3;
 
@@ -61,7 +59,7 @@ function oneStage(receiver: Receiver, deck: Deck, stage: Stage, conditions: Stag
   const grounded = touched === 'control' && Math.abs(bareAt?.dcVolts ?? 0) < CARRIES_VOLTS;
   const volts = grounded ? 0 : lineVolts;
   const pulledDown = touched !== null && Math.abs(bareAt?.dcVolts ?? 0) >= CARRIES_VOLTS;
-  const factor = running && !pulledDown ? 1 : DEAD;
+  const factor = running && !pulledDown ? 1 : 0;
   if (!stage.agc || volts === null) return [{ element: stage.element, value: deckValue(deck, stage.element) * factor }];
   const values = biasValues({ ...receiver, stages: [stage] }, deck, volts);
   return values.map((v) => (v.element === stage.element ? { ...v, value: v.value * factor } : v));

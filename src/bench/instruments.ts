@@ -4,6 +4,9 @@
  * receiver/benchProbe.ts, because service sheets are written with them.
  */
 
+/** Neither the source nor the tunable marker goes lower, however their knobs stand. */
+export const LOWEST_HZ = 10e3;
+
 /** The tone is 400 Hz at 30 per cent, the usual test modulation of service generators (common practice, no source). */
 export const TONE_HZ = 400;
 export const TONE_DEPTH = 0.3;

@@ -39,7 +39,7 @@ export function removeLead(setup: BenchSetup, state: BenchState, lead: LeadId): 
 }
 
 /** Whether a lead has any business at a point; views use it to mark the points that will take the lead in the hand. */
-export function accepts({ receiver }: Pick<BenchSetup, 'receiver'>, lead: LeadId, to: LeadEnd): boolean {
+export function accepts({ receiver }: BenchSetup, lead: LeadId, to: LeadEnd): boolean {
   if (lead === 'x') return to === TUBE_X;
   const point = receiver.testPoints.find((p) => p.id === to);
   if (point === undefined) return false;

@@ -63,7 +63,14 @@ export function pipsOn({ controls, crystals }: BenchState): boolean {
 function step(id: ProofId, watch: ProofWatch, before: BenchState, after: BenchState, rested: boolean): ProofWatch {
   switch (id) {
     case 'halveLevel':
-      return comeBack(watch, before.controls.levelDb, after.controls.levelDb, after.seconds, rested, (d) => d <= HALVED_DB);
+      return comeBack(
+        watch,
+        before.controls.levelDb,
+        after.controls.levelDb,
+        after.seconds,
+        rested,
+        (d) => d <= HALVED_DB,
+      );
     case 'swingPhase': {
       const [from, to] = [before.controls.phasingDegrees, after.controls.phasingDegrees];
       return comeBack(watch, from, to, after.seconds, rested, (d) => Math.abs(d) >= SWUNG_DEGREES);

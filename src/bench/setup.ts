@@ -1,6 +1,7 @@
 /** What a bench is made of, and how it stands before the first act. */
-import { clamp } from '../base/rounding.ts';
+
 import { seededRandom } from '../base/random.ts';
+import { clamp } from '../base/rounding.ts';
 import type { Deck } from '../physics/deck.ts';
 import type { Receiver } from '../receiver/receiver.ts';
 import { nominalTurns } from '../receiver/slugLaw.ts';
@@ -75,7 +76,7 @@ export function initialState(setup: BenchSetup): BenchState {
     isolated: safe && receiver.mains !== null,
     powered: safe || receiver.mains === null,
     leads: connected ? sheetLeads(receiver) : NO_LEADS,
-    controls: { ...RESTING_CONTROLS, ...(connected ? sheetLeadControls(receiver) : {}), ...scenario.start.controls },
+    controls: startingControls(setup),
     crystals: [],
     slugs: startingSlugs(setup),
     tool: null,
@@ -90,6 +91,12 @@ export function initialState(setup: BenchSetup): BenchState {
     signedOff: false,
     stopped: null,
   };
+}
+
+function startingControls({ receiver, scenario }: BenchSetup): Controls {
+  const lead = scenario.start.prepared.includes('connect') ? sheetLeadControls(receiver) : {};
+  // The scenario's parser has held each value against controlRange.
+  return { ...RESTING_CONTROLS, ...lead, ...(scenario.start.controls as Partial<Controls>) };
 }
 
 /** The leads as the service sheet asks for them in the overall measurement. */
@@ -112,7 +119,7 @@ export function sheetLeadControls(receiver: Receiver): Pick<Controls, 'rfTermina
   return { rfTerminated: true, rfCapacitor: true, yTip };
 }
 
-export function startingSlugs({ receiver, scenario }: Pick<BenchSetup, 'receiver' | 'scenario'>): Record<string, SlugState> {
+function startingSlugs({ receiver, scenario }: BenchSetup): Record<string, SlugState> {
   const chance = seededRandom(scenario.seed);
   const slugs: Record<string, SlugState> = {};
   for (const adjuster of receiver.adjusters) {

@@ -19,9 +19,14 @@ export interface CoilGroup {
   readonly pairs: readonly CoilPair[];
 }
 
+/** Whether the group can only store positive energy; `values` are henries and couplings by deck index. */
+export function isPositiveDefinite(group: CoilGroup, values: Float64Array): boolean {
+  return group.coils.length === 1 || cholesky(couplingMatrix(group, values), group.coils.length);
+}
+
 /**
  * Writes inv(L) (row-major, size n*n) of the group to `out`; `values` are henries and couplings by deck index.
- * Returns false, with `out` undefined, when L is not positive definite.
+ * Returns false, with `out` untouched, when L is not positive definite.
  */
 export function inverseInductance(group: CoilGroup, values: Float64Array, out: Float64Array): boolean {
   const n = group.coils.length;
@@ -30,31 +35,39 @@ export function inverseInductance(group: CoilGroup, values: Float64Array, out: F
     return true;
   }
   // inv(L) = D inv(K) D with D = diag(1/sqrt(L_i)): factor the coupling matrix, whose diagonal is 1 whatever the units.
+  const k = couplingMatrix(group, values);
+  if (!cholesky(k, n)) return false;
+  const scale = Float64Array.from(group.coils, (coil) => 1 / Math.sqrt(values[coil]!));
+  const column = new Float64Array(n);
+  for (let c = 0; c < n; c++) {
+    column.fill(0);
+    column[c] = 1;
+    for (let i = c; i < n; i++) {
+      let sum = column[i]!;
+      for (let j = c; j < i; j++) sum -= k[i * n + j]! * column[j]!;
+      column[i] = sum / k[i * n + i]!;
+    }
+    for (let i = n - 1; i >= c; i--) {
+      let sum = column[i]!;
+      for (let j = i + 1; j < n; j++) sum -= k[j * n + i]! * column[j]!;
+      column[i] = sum / k[i * n + i]!;
+      const entry = column[i]! * scale[c]! * scale[i]!;
+      out[i * n + c] = entry;
+      out[c * n + i] = entry;
+    }
+  }
+  return true;
+}
+
+function couplingMatrix(group: CoilGroup, values: Float64Array): Float64Array {
+  const n = group.coils.length;
   const k = new Float64Array(n * n);
   for (let i = 0; i < n; i++) k[i * n + i] = 1;
   for (const pair of group.pairs) {
     k[pair.i * n + pair.j] = values[pair.element]!;
     k[pair.j * n + pair.i] = values[pair.element]!;
   }
-  if (!cholesky(k, n)) return false;
-  const column = new Float64Array(n);
-  for (let c = 0; c < n; c++) {
-    column.fill(0);
-    column[c] = 1;
-    for (let i = 0; i < n; i++) {
-      let sum = column[i]!;
-      for (let j = 0; j < i; j++) sum -= k[i * n + j]! * column[j]!;
-      column[i] = sum / k[i * n + i]!;
-    }
-    for (let i = n - 1; i >= 0; i--) {
-      let sum = column[i]!;
-      for (let j = i + 1; j < n; j++) sum -= k[j * n + i]! * column[j]!;
-      column[i] = sum / k[i * n + i]!;
-    }
-    const scale = 1 / Math.sqrt(values[group.coils[c]!]!);
-    for (let i = 0; i < n; i++) out[i * n + c] = (column[i]! * scale) / Math.sqrt(values[group.coils[i]!]!);
-  }
-  return true;
+  return k;
 }
 
 function cholesky(a: Float64Array, n: number): boolean {

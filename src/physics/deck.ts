@@ -3,10 +3,16 @@
  * but not needed for solving. Names and node names keep the spelling of their first use; they are compared without regard to case.
  */
 
+/** Where a word stands in the text, both from 1; a tab counts as one column. */
+export interface Place {
+  readonly line: number;
+  readonly column: number;
+}
+
 interface Named {
   readonly name: string;
-  /** where each word of the line stood (`line 3, column 8`), the name first; absent for elements added by an edit */
-  readonly places?: readonly string[];
+  /** the words of its line, the name first; absent for elements added by an edit */
+  readonly places?: readonly Place[];
 }
 
 /** Resistor (ohm), inductor (henry) or capacitor (farad) between two nodes. */
@@ -62,11 +68,25 @@ export interface Deck {
 
 export const MAX_NODES = 64;
 export const MAX_ELEMENTS = 256;
+/** values (ohm, henry, farad, siemens, amp) outside this range would overflow the arithmetic and mean nothing */
+export const MIN_VALUE = 1e-24;
+export const MAX_VALUE = 1e24;
 
 /** The name under which a node is known: lower case, ground is `0`. */
 export function nodeKey(name: string): string {
   const key = name.toLowerCase();
   return key === 'gnd' ? '0' : key;
+}
+
+/** The place of a word as problems name it. */
+export function placeName(place: Place): string {
+  return `line ${place.line}, column ${place.column}`;
+}
+
+/** The place of an element's word (0 the name), or the element's name when it never stood in a text. */
+export function elementPlace(element: DeckElement, word = 0): string {
+  const place = element.places?.[word];
+  return place === undefined ? `element ${element.name}` : placeName(place);
 }
 
 /** The element of that name (case does not matter), or undefined. */

@@ -2,20 +2,25 @@
 
 import type { Problem } from '../base/result.ts';
 import type { CoilGroup } from './coilGroups.ts';
-import { inverseInductance } from './coilGroups.ts';
+import { isPositiveDefinite } from './coilGroups.ts';
 import type { Coupling, Deck, DeckElement } from './deck.ts';
-import { MAX_ELEMENTS, MAX_NODES, nodeKey } from './deck.ts';
+import { elementPlace, MAX_ELEMENTS, MAX_NODES, MAX_VALUE, MIN_VALUE, nodeKey } from './deck.ts';
 
 /** `unread` holds names (lower case) of elements that the deck has but that could not be read. */
 export function deckProblems(deck: Deck, file: string, unread: ReadonlySet<string> = new Set()): Problem[] {
   const problems: Problem[] = [];
   const { elements } = deck;
   const add = (element: DeckElement | null, word: number, found: string, wanted: string): void => {
-    const place = element === null ? '' : (element.places?.[word] ?? `element ${element.name}`);
+    const place = element === null ? '' : elementPlace(element, word);
     problems.push({ file, place, found, wanted });
   };
   if (elements.length > MAX_ELEMENTS) {
-    add(null, 0, `${elements.length} elements`, `at most ${MAX_ELEMENTS}`);
+    add(
+      null,
+      0,
+      `${elements.length > 4 * MAX_ELEMENTS ? 'very many' : elements.length} elements`,
+      `at most ${MAX_ELEMENTS}`,
+    );
     return problems;
   }
   const nodes = nodesOf(deck);
@@ -61,8 +66,7 @@ export function deckProblems(deck: Deck, file: string, unread: ReadonlySet<strin
   if (couplingsStand && problems.length === 0) {
     const values = Float64Array.from(elements, (element) => element.value);
     for (const group of coilGroups(deck)) {
-      const n = group.coils.length;
-      if (inverseInductance(group, values, new Float64Array(n * n))) continue;
+      if (isPositiveDefinite(group, values)) continue;
       const names = group.coils.map((i) => elements[i]!.name).join(', ');
       add(
         elements[group.pairs[0]!.element]!,
@@ -129,6 +133,6 @@ export function coilGroups(deck: Deck): CoilGroup[] {
 function wrongValue(element: DeckElement): string | null {
   const { value } = element;
   if (element.kind === 'K') return Math.abs(value) < 1 ? null : 'a coupling between -1 and 1';
-  if (element.kind === 'I') return value >= 0 && Number.isFinite(value) ? null : 'a current not below zero';
-  return value > 0 && Number.isFinite(value) ? null : 'a finite value above zero';
+  if (element.kind === 'I') return value >= 0 && value <= MAX_VALUE ? null : `a current from 0 to ${MAX_VALUE} amps`;
+  return value >= MIN_VALUE && value <= MAX_VALUE ? null : `a value from ${MIN_VALUE} to ${MAX_VALUE}`;
 }

@@ -1,15 +1,17 @@
 /** Cuts the text of a deck into lines of words: title, comments, continuation, and the place of every word. */
 
 import type { Problem } from '../base/result.ts';
+import type { Place } from './deck.ts';
+import { placeName } from './deck.ts';
 
-export interface Word {
+export interface Word extends Place {
   readonly text: string;
-  /** `line 3, column 8`, both from 1; a tab counts as one column */
-  readonly place: string;
 }
 
-export const MAX_TEXT = 262_144;
+export const MAX_TEXT = 65_536;
 export const MAX_LINE = 1000;
+/** Reading stops once there are more problems than this. */
+export const MAX_PROBLEMS = 1000;
 
 export interface DeckLines {
   readonly title: string;
@@ -19,28 +21,19 @@ export interface DeckLines {
 
 export function deckLines(text: string, file: string): DeckLines {
   const physical = (text.startsWith('\uFEFF') ? text.slice(1) : text).split(/\r\n|\n|\r/);
-  const title = (physical[0] ?? '').trim();
   const lines: Word[][] = [];
   const problems: Problem[] = [];
-  for (let i = 1; i < physical.length && problems.length <= 1000; i++) {
+  const complain = (place: Place, found: string, wanted: string): void => {
+    problems.push({ file, place: placeName(place), found, wanted });
+  };
+  for (let i = 1; i < physical.length && problems.length <= MAX_PROBLEMS; i++) {
     const raw = physical[i]!;
-    const number = i + 1;
+    const line = i + 1;
     if (raw.length > MAX_LINE) {
-      problems.push({
-        file,
-        place: `line ${number}, column ${MAX_LINE + 1}`,
-        found: `${raw.length} characters`,
-        wanted: `at most ${MAX_LINE} in a line`,
-      });
+      complain({ line, column: MAX_LINE + 1 }, `${raw.length} characters`, `at most ${MAX_LINE} in a line`);
       continue;
     }
-    const start = raw.search(/\S/);
-    if (start < 0 || raw[start] === '*') continue;
-    const comment = raw.indexOf(';');
-    const body = comment < 0 ? raw : raw.slice(0, comment);
-    const words: Word[] = [];
-    for (const match of body.matchAll(/\S+/g))
-      words.push({ text: match[0], place: `line ${number}, column ${match.index + 1}` });
+    const words = wordsOf(raw, line);
     const first = words[0];
     if (first === undefined) continue;
     if (!first.text.startsWith('+')) {
@@ -49,17 +42,31 @@ export function deckLines(text: string, file: string): DeckLines {
     }
     const last = lines.at(-1);
     if (last === undefined) {
-      problems.push({
-        file,
-        place: first.place,
-        found: '`+` with no line before it',
-        wanted: 'a line that it continues',
-      });
+      complain(first, '`+` with no line before it', 'a line that it continues');
       continue;
     }
     if (first.text === '+') words.shift();
-    else words[0] = { text: first.text.slice(1), place: `line ${number}, column ${start + 2}` };
-    last.push(...words);
+    else words[0] = { text: first.text.slice(1), line, column: first.column + 1 };
+    for (const word of words) last.push(word);
   }
-  return { title, lines, problems };
+  return { title: (physical[0] ?? '').trim(), lines, problems };
+}
+
+/** Words between spaces and tabs, up to a `;`; none for a line that opens with `*`. */
+function wordsOf(raw: string, line: number): Word[] {
+  const words: Word[] = [];
+  let from = -1;
+  for (let at = 0; at <= raw.length; at++) {
+    const letter = at < raw.length ? raw[at] : ';';
+    const gap = letter === ' ' || letter === '\t' || letter === ';';
+    if (!gap && from < 0) {
+      if (words.length === 0 && letter === '*') return [];
+      from = at;
+    } else if (gap && from >= 0) {
+      words.push({ text: raw.slice(from, at), line, column: from + 1 });
+      from = -1;
+    }
+    if (letter === ';') break;
+  }
+  return words;
 }

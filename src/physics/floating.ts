@@ -5,6 +5,7 @@
  */
 
 import type { Problem } from '../base/result.ts';
+import { elementPlace } from './deck.ts';
 import type { Network } from './network.ts';
 
 export function floatingProblems(network: Network, file: string): Problem[] {
@@ -46,7 +47,7 @@ export function floatingProblems(network: Network, file: string): Problem[] {
     const element = network.deck.elements[first];
     problems.push({
       file,
-      place: element?.places?.[0] ?? (element === undefined ? '' : `element ${element.name}`),
+      place: element === undefined ? '' : elementPlace(element),
       found:
         island.length === 1
           ? `node \`${names[0]}\` with no path to ground`

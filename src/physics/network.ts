@@ -16,6 +16,7 @@ import type { Deck } from './deck.ts';
 import { nodeKey } from './deck.ts';
 import { coilGroups, deckProblems, nodesOf } from './deckProblems.ts';
 import { floatingProblems } from './floating.ts';
+import { singularProblems } from './singular.ts';
 
 /** An element with its nodes numbered; ground is -1. Index in `elements` equals the index in the deck. */
 export interface NetworkElement {
@@ -85,5 +86,7 @@ export function buildNetwork(deck: Deck, file: string): Result<Network> {
     localOfNode,
   };
   const floating = floatingProblems(network, file);
-  return floating.length === 0 ? good(network) : bad(...floating);
+  if (floating.length > 0) return bad(...floating);
+  const singular = singularProblems(network, file);
+  return singular.length === 0 ? good(network) : bad(...singular);
 }

@@ -11,16 +11,13 @@
 import type { Problem, Result } from '../base/result.ts';
 import { bad, good } from '../base/result.ts';
 import type { AcLine, Deck, DeckElement } from './deck.ts';
-import { MAX_ELEMENTS, nodeKey } from './deck.ts';
+import { MAX_ELEMENTS, nodeKey, placeName } from './deck.ts';
 import { deckProblems } from './deckProblems.ts';
 import type { Word } from './deckWords.ts';
-import { deckLines, MAX_TEXT } from './deckWords.ts';
+import { deckLines, MAX_PROBLEMS, MAX_TEXT } from './deckWords.ts';
 import { buildNetwork } from './network.ts';
 import { readElement } from './readElement.ts';
 import { readSpiceNumber } from './spiceNumber.ts';
-
-/** The list of problems is cut here, with a last line that says so. */
-const MAX_PROBLEMS = 1000;
 
 export function readDeck(text: unknown, file: string): Result<Deck> {
   if (typeof text !== 'string')
@@ -32,7 +29,7 @@ export function readDeck(text: unknown, file: string): Result<Deck> {
   const { title, lines, problems } = deckLines(text, file);
   for (const problem of problems) reading.problems.push(problem);
   for (const words of lines) {
-    if (reading.problems.length > MAX_PROBLEMS) break;
+    if (reading.full()) break;
     reading.line(words);
   }
   return reading.finish(title);
@@ -50,6 +47,11 @@ class Reading {
 
   constructor(file: string) {
     this.file = file;
+  }
+
+  /** so far beyond a bound that the rest of the text need not be read */
+  full(): boolean {
+    return this.problems.length > MAX_PROBLEMS || this.elements.length > 4 * MAX_ELEMENTS;
   }
 
   line(words: readonly Word[]): void {
@@ -80,7 +82,7 @@ class Reading {
         if (!network.ok) problems.push(...network.problems);
       }
       this.checkOutputs(deck);
-    } else if (this.elements.length <= MAX_ELEMENTS) {
+    } else {
       problems.push(...deckProblems(deck, file, this.unread));
     }
     return problems.length === 0 ? good(deck) : bad(...problems);
@@ -164,7 +166,7 @@ class Reading {
   }
 
   private problem(word: Word, found: string, wanted: string): void {
-    this.problems.push({ file: this.file, place: word.place, found, wanted });
+    this.problems.push({ file: this.file, place: placeName(word), found, wanted });
   }
 }
 

@@ -3,8 +3,9 @@
 import type { Problem, Result } from '../base/result.ts';
 import { bad, good } from '../base/result.ts';
 import type { DeckElement } from './deck.ts';
+import { MAX_VALUE, MIN_VALUE, placeName } from './deck.ts';
 import type { Word } from './deckWords.ts';
-import { readSpiceNumber } from './spiceNumber.ts';
+import { numberHint, readSpiceNumber } from './spiceNumber.ts';
 
 const NAME = /^[A-Za-z][A-Za-z0-9_.:#-]{0,63}$/;
 const NODE = /^[A-Za-z0-9_.:#+-]{1,64}$/;
@@ -23,14 +24,13 @@ export function readElement(words: readonly Word[], file: string): Result<DeckEl
   const kind = first.text.charAt(0).toUpperCase();
   const problems: Problem[] = [];
   const complain = (word: Word, found: string, wanted: string): void => {
-    problems.push({ file, place: word.place, found, wanted });
+    problems.push({ file, place: placeName(word), found, wanted });
   };
   if (!(kind in SHAPE))
-    return bad({ file, place: first.place, found: quote(first.text), wanted: 'an element R, L, C, K, G or I' });
+    return bad({ file, place: placeName(first), found: quote(first.text), wanted: 'an element R, L, C, K, G or I' });
   if (!NAME.test(first.text))
     complain(first, quote(first.text), 'a name of letters, digits and _ . : # - (at most 64)');
   const name = first.text;
-  const places = words.map((word) => word.place);
   const text = (i: number): string => words[i]?.text ?? '';
 
   const shape = SHAPE[kind as keyof typeof SHAPE];
@@ -49,10 +49,10 @@ export function readElement(words: readonly Word[], file: string): Result<DeckEl
   };
   const number = (i: number, wanted: string, fits: (value: number) => boolean): number => {
     const value = readSpiceNumber(text(i));
-    if (value === null || !fits(value)) complain(words[i]!, quote(text(i)), wanted);
+    if (value === null || !fits(value)) complain(words[i]!, quote(text(i)), `${wanted}${numberHint(text(i))}`);
     return value ?? Number.NaN;
   };
-  const positive = (value: number): boolean => value > 0;
+  const positive = (value: number): boolean => value >= MIN_VALUE && value <= MAX_VALUE;
   const done = (element: DeckElement): Result<DeckElement> =>
     problems.length === 0 ? good(element) : bad(...problems);
 
@@ -63,19 +63,23 @@ export function readElement(words: readonly Word[], file: string): Result<DeckEl
       if (!exactly(4)) return bad(...problems);
       checkNodes(1, 2);
       const unit = kind === 'R' ? 'ohms' : kind === 'L' ? 'henries' : 'farads';
-      const value = number(3, `a value above zero in ${unit}`, positive);
-      return done({ kind: kind as 'R' | 'L' | 'C', name, nodes: [text(1), text(2)], value, places });
+      const value = number(3, `a value from ${MIN_VALUE} to ${MAX_VALUE} ${unit}`, positive);
+      return done({ kind: kind as 'R' | 'L' | 'C', name, nodes: [text(1), text(2)], value, places: words });
     }
     case 'K': {
       if (!exactly(4)) return bad(...problems);
       const value = number(3, 'a coupling between -1 and 1', (k) => Math.abs(k) < 1);
-      return done({ kind: 'K', name, coils: [text(1), text(2)], value, places });
+      return done({ kind: 'K', name, coils: [text(1), text(2)], value, places: words });
     }
     case 'G': {
       if (!exactly(6)) return bad(...problems);
       checkNodes(1, 4);
-      const value = number(5, 'a value above zero in siemens (for the other sign change the nodes round)', positive);
-      return done({ kind: 'G', name, nodes: [text(1), text(2)], control: [text(3), text(4)], value, places });
+      const value = number(
+        5,
+        `a value from ${MIN_VALUE} to ${MAX_VALUE} siemens (for the other sign change the nodes round)`,
+        positive,
+      );
+      return done({ kind: 'G', name, nodes: [text(1), text(2)], control: [text(3), text(4)], value, places: words });
     }
     case 'I': {
       if (!enough(3)) return bad(...problems);
@@ -94,11 +98,12 @@ export function readElement(words: readonly Word[], file: string): Result<DeckEl
       if (text(at).toLowerCase() === 'ac') {
         at++;
         value = 1;
-        if (at < words.length) value = number(at++, 'alternating current in amps, not below zero', (amps) => amps >= 0);
+        if (at < words.length)
+          value = number(at++, 'alternating current in amps, not below zero', (amps) => amps >= 0 && amps <= MAX_VALUE);
         if (at < words.length) phaseDegrees = number(at++, 'a phase in degrees', finite);
       }
-      if (at < words.length) complain(words[at]!, quote(text(at)), shape);
-      return done({ kind: 'I', name, nodes: [text(1), text(2)], value, phaseDegrees, dcAmps, places });
+      if (at < words.length) complain(words[at]!, quote(text(at)), `${shape}${numberHint(text(at))}`);
+      return done({ kind: 'I', name, nodes: [text(1), text(2)], value, phaseDegrees, dcAmps, places: words });
     }
   }
 }

@@ -57,12 +57,14 @@ export function createSolver(network: Network, hz: Float64Array): Solver {
   let zero = new Float64Array(frequencies.length);
   let blocks: SolverBlock[] = [];
   const moved = new Uint8Array(network.blocks.length);
+  const alive = new Uint8Array(network.blocks.length);
 
   const allocate = (): void => {
     const n = frequencies.length;
     re = Array.from({ length: nodes }, () => new Float64Array(n));
     im = Array.from({ length: nodes }, () => new Float64Array(n));
     zero = new Float64Array(n);
+    alive.fill(0);
     blocks = network.blocks.map((_, b) => createBlock(system, b, frequencies, re, im));
   };
   allocate();
@@ -95,7 +97,7 @@ export function createSolver(network: Network, hz: Float64Array): Solver {
       system.matrixDirty.fill(1);
     },
     solve() {
-      for (let b = 0; b < blocks.length; b++) moved[b] = blocks[b]!.update(moved) ? 1 : 0;
+      for (const block of blocks) block.update(moved, alive);
     },
     real(node) {
       const at = nodeOf(node);

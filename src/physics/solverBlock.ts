@@ -1,12 +1,15 @@
 /** One block at all frequencies: its responses to one amp at each input place, and its voltages. */
 
-import { solveDense } from './denseComplex.ts';
 import { fundamentalGain } from './describingFunction.ts';
-import type { System } from './system.ts';
+import type { BlockInput, System } from './system.ts';
+import { unitResponse } from './unitResponse.ts';
 
 export interface SolverBlock {
-  /** Brings the block up to date; `moved` tells which earlier blocks changed. True when its voltages changed. */
-  update(moved: Uint8Array): boolean;
+  /**
+   * Brings the block up to date. `moved` and `alive` tell of each earlier block whether its voltages changed just now and whether
+   * they are other than zero; the block enters its own. Places where no current enters are not solved for.
+   */
+  update(moved: Uint8Array, alive: Uint8Array): void;
 }
 
 export function createBlock(
@@ -17,114 +20,137 @@ export function createBlock(
   im: readonly Float64Array[],
 ): SolverBlock {
   const plan = system.plans[block]!;
+  const { blockOfNode } = system.network;
   const n = plan.nodes.length;
-  const m = plan.places.length;
+  const all = plan.places.length;
   const count = hz.length;
-  const width = 2 * (n + m);
   const g = new Float64Array(n * n);
   const c = new Float64Array(n * n);
   const b = new Float64Array(n * n);
-  const work = new Float64Array(n * width);
-  /** response of local node i to place p at frequency f: [(p * n + i) * count + f] */
-  const unitRe = new Float64Array(m * n * count);
-  const unitIm = new Float64Array(m * n * count);
-  const currentRe = Array.from({ length: m }, () => new Float64Array(count));
-  const currentIm = Array.from({ length: m }, () => new Float64Array(count));
+  const work = new Float64Array(2 * n * (n + all));
+  /** response of local node i to the p-th solved place at frequency f: [(p * n + i) * count + f] */
+  const unitRe = new Float64Array(all * n * count);
+  const unitIm = new Float64Array(all * n * count);
+  const currentRe = new Float64Array(count);
+  const currentIm = new Float64Array(count);
+  /** numbers of the places that unitRe and unitIm hold */
+  const solved: number[] = [];
+  const used = new Uint8Array(all);
+
+  const carries = (input: BlockInput, alive: Uint8Array): boolean => {
+    if (system.values[input.element] === 0) return false;
+    if (input.kind === 'I') return true;
+    const { controlPlus: p, controlMinus: m } = input;
+    return (p >= 0 && alive[blockOfNode[p]!] === 1) || (m >= 0 && alive[blockOfNode[m]!] === 1);
+  };
 
   const respond = (): void => {
+    solved.length = 0;
+    for (let p = 0; p < all; p++) if (used[p] === 1) solved.push(p);
     system.assemble(block, g, c, b);
-    for (let f = 0; f < count; f++) {
-      const w = 2 * Math.PI * hz[f]!;
-      const perW = 1 / w;
-      for (let i = 0; i < n; i++) {
-        const row = i * width;
-        for (let j = 0; j < n; j++) {
-          const at = i * n + j;
-          work[row + 2 * j] = g[at]!;
-          work[row + 2 * j + 1] = w * c[at]! - perW * b[at]!;
-        }
-        for (let p = 0; p < m; p++) {
-          const place = plan.places[p]!;
-          work[row + 2 * (n + p)] = i === place.minus ? 1 : i === place.plus ? -1 : 0;
-          work[row + 2 * (n + p) + 1] = 0;
-        }
+    const places = solved.map((p) => plan.places[p]!);
+    unitResponse({ g, c, b }, n, places, hz, work, unitRe, unitIm);
+  };
+
+  const gather = (place: number): void => {
+    currentRe.fill(0);
+    currentIm.fill(0);
+    for (const input of plan.inputs) if (input.place === place) addCurrent(input);
+  };
+
+  const addCurrent = (input: BlockInput): void => {
+    const value = system.values[input.element]!;
+    if (input.kind === 'I') {
+      const phase = (system.network.elements[input.element]!.phaseDegrees * Math.PI) / 180;
+      const ar = value * Math.cos(phase);
+      const ai = phase === 0 ? 0 : value * Math.sin(phase);
+      for (let f = 0; f < count; f++) {
+        currentRe[f] = currentRe[f]! + ar;
+        currentIm[f] = currentIm[f]! + ai;
       }
-      solveDense(work, n, m);
-      for (let i = 0; i < n; i++) {
-        for (let p = 0; p < m; p++) {
-          const at = i * width + 2 * (n + p);
-          unitRe[(p * n + i) * count + f] = work[at]!;
-          unitIm[(p * n + i) * count + f] = work[at + 1]!;
-        }
-      }
+      return;
+    }
+    const { controlPlus: p, controlMinus: m } = input;
+    const limit = input.saturates ? system.saturationVolts[input.element]! : Number.POSITIVE_INFINITY;
+    if (limit !== Number.POSITIVE_INFINITY) addSaturated(input, value, limit);
+    else {
+      if (p >= 0) addScaled(re[p]!, im[p]!, value);
+      if (m >= 0) addScaled(re[m]!, im[m]!, -value);
     }
   };
 
-  const drive = (): void => {
-    for (let p = 0; p < m; p++) {
-      currentRe[p]!.fill(0);
-      currentIm[p]!.fill(0);
+  const addScaled = (vr: Float64Array, vi: Float64Array, value: number): void => {
+    for (let f = 0; f < count; f++) {
+      currentRe[f] = currentRe[f]! + value * vr[f]!;
+      currentIm[f] = currentIm[f]! + value * vi[f]!;
     }
-    for (const input of plan.inputs) {
-      const sr = currentRe[input.place]!;
-      const si = currentIm[input.place]!;
-      const value = system.values[input.element]!;
-      if (input.kind === 'I') {
-        const phase = (system.network.elements[input.element]!.phaseDegrees * Math.PI) / 180;
-        const ar = value * Math.cos(phase);
-        const ai = phase === 0 ? 0 : value * Math.sin(phase);
-        for (let f = 0; f < count; f++) {
-          sr[f] = sr[f]! + ar;
-          si[f] = si[f]! + ai;
-        }
-        continue;
-      }
-      const limit = input.saturates ? system.saturationVolts[input.element]! : Number.POSITIVE_INFINITY;
-      for (let f = 0; f < count; f++) {
-        let vr = 0;
-        let vi = 0;
-        if (input.controlPlus >= 0) {
-          vr += re[input.controlPlus]![f]!;
-          vi += im[input.controlPlus]![f]!;
-        }
-        if (input.controlMinus >= 0) {
-          vr -= re[input.controlMinus]![f]!;
-          vi -= im[input.controlMinus]![f]!;
-        }
-        const gm =
-          limit === Number.POSITIVE_INFINITY ? value : value * fundamentalGain(Math.sqrt(vr * vr + vi * vi) / limit);
-        sr[f] = sr[f]! + gm * vr;
-        si[f] = si[f]! + gm * vi;
-      }
+  };
+
+  const addSaturated = ({ controlPlus: p, controlMinus: m }: BlockInput, value: number, limit: number): void => {
+    for (let f = 0; f < count; f++) {
+      const vr = (p < 0 ? 0 : re[p]![f]!) - (m < 0 ? 0 : re[m]![f]!);
+      const vi = (p < 0 ? 0 : im[p]![f]!) - (m < 0 ? 0 : im[m]![f]!);
+      const gm = value * fundamentalGain(Math.sqrt(vr * vr + vi * vi) / limit);
+      currentRe[f] = currentRe[f]! + gm * vr;
+      currentIm[f] = currentIm[f]! + gm * vi;
     }
+  };
+
+  /** Voltages from the responses; the first place overwrites what stood there, the others add. */
+  const multiply = (at: number, fresh: boolean): void => {
     for (let i = 0; i < n; i++) {
       const vr = re[plan.nodes[i]!]!;
       const vi = im[plan.nodes[i]!]!;
-      vr.fill(0);
-      vi.fill(0);
-      for (let p = 0; p < m; p++) {
-        const sr = currentRe[p]!;
-        const si = currentIm[p]!;
-        const from = (p * n + i) * count;
-        for (let f = 0; f < count; f++) {
-          const ur = unitRe[from + f]!;
-          const ui = unitIm[from + f]!;
-          vr[f] = vr[f]! + ur * sr[f]! - ui * si[f]!;
-          vi[f] = vi[f]! + ur * si[f]! + ui * sr[f]!;
-        }
+      const from = (at * n + i) * count;
+      for (let f = 0; f < count; f++) {
+        const ur = unitRe[from + f]!;
+        const ui = unitIm[from + f]!;
+        const sr = currentRe[f]!;
+        const si = currentIm[f]!;
+        const xr = ur * sr - ui * si;
+        const xi = ur * si + ui * sr;
+        vr[f] = fresh ? xr : vr[f]! + xr;
+        vi[f] = fresh ? xi : vi[f]! + xi;
       }
     }
   };
 
   return {
-    update(moved) {
+    update(moved, alive) {
+      moved[block] = 0;
       const matrix = system.matrixDirty[block] === 1;
-      if (!matrix && system.inputDirty[block] === 0 && !plan.fedBy.some((from) => moved[from] === 1)) return false;
-      if (matrix) respond();
-      drive();
-      system.matrixDirty[block] = 0;
+      if (!matrix && system.inputDirty[block] === 0 && !plan.fedBy.some((from) => moved[from] === 1)) return;
+      used.fill(0);
+      let live = 0;
+      for (const input of plan.inputs) {
+        if (!carries(input, alive)) continue;
+        used[input.place] = 1;
+        live = 1;
+      }
+      const wasAlive = alive[block];
+      alive[block] = live;
+      if (live === 1) {
+        let missing = matrix;
+        for (let p = 0; p < all; p++) if (used[p] === 1 && !solved.includes(p)) missing = true;
+        if (missing) {
+          respond();
+          system.matrixDirty[block] = 0;
+        }
+        let fresh = true;
+        for (let at = 0; at < solved.length; at++) {
+          if (used[solved[at]!] === 0) continue;
+          gather(solved[at]!);
+          multiply(at, fresh);
+          fresh = false;
+        }
+      } else if (wasAlive === 1) {
+        for (const node of plan.nodes) {
+          re[node]!.fill(0);
+          im[node]!.fill(0);
+        }
+      }
+      moved[block] = live === 1 || wasAlive === 1 ? 1 : 0;
       system.inputDirty[block] = 0;
-      return true;
     },
   };
 }

@@ -19,3 +19,10 @@ export function readSpiceNumber(word: string): number | null {
   const value = Number(`${digits}e${Number(power) + suffix}`);
   return Number.isFinite(value) ? value : null;
 }
+
+/** A hint for a refused word that other SPICE programs would take, or an empty string. */
+export function numberHint(word: string): string {
+  const tail = NUMBER.exec(word)?.[3]?.toLowerCase() ?? '';
+  if (tail.startsWith('mil')) return ' (mil, a thousandth of an inch, is outside the subset)';
+  return tail.startsWith('a') ? ' (after a number SPICE reads the letter a as 1e-18; it is outside the subset)' : '';
+}

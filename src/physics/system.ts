@@ -68,9 +68,11 @@ export function createSystem(network: Network): System {
     return out;
   });
   const plans = blocks.map((nodes, b) => planBlock(network, nodes, b));
-  const blocksOf = elements.map((element, e) =>
-    touchedBlocks(network, element, groups[groupOf.get(e) ?? -1]?.coils ?? []),
-  );
+  const groupBlocks = groups.map((group) => {
+    const ends = group.coils.flatMap((coil) => [elements[coil]!.plus, elements[coil]!.minus]);
+    return blocksOfNodes(network, ends);
+  });
+  const blocksOf = elements.map((element, e) => groupBlocks[groupOf.get(e) ?? -1] ?? matrixBlocks(network, element));
   const parts = blocks.map((_, b) => elements.flatMap((_, e) => (blocksOf[e]!.has(b) ? [e] : [])));
 
   const indexOf = (name: string): number => {
@@ -142,8 +144,8 @@ export function createSystem(network: Network): System {
           const group = groups[groupOf.get(e)!]!;
           const gamma = inverse[groupOf.get(e)!]!;
           const row = group.coils.indexOf(e) * group.coils.length;
-          for (const [j, coil] of group.coils.entries()) {
-            const other = elements[coil]!;
+          for (let j = 0; j < group.coils.length; j++) {
+            const other = elements[group.coils[j]!]!;
             stamp(b, n, p, m, local(other.plus), local(other.minus), gamma[row + j]!);
           }
         }
@@ -158,29 +160,23 @@ export function createSystem(network: Network): System {
 
 /** Adds value * (row plus - row minus)(column plus - column minus) to a matrix; -1 is outside. */
 function stamp(a: Float64Array, n: number, rp: number, rm: number, cp: number, cm: number, value: number): void {
-  const add = (row: number, column: number, amount: number): void => {
-    if (row >= 0 && column >= 0) a[row * n + column] = a[row * n + column]! + amount;
-  };
-  add(rp, cp, value);
-  add(rm, cm, value);
-  add(rp, cm, -value);
-  add(rm, cp, -value);
+  if (rp >= 0 && cp >= 0) a[rp * n + cp] = a[rp * n + cp]! + value;
+  if (rm >= 0 && cm >= 0) a[rm * n + cm] = a[rm * n + cm]! + value;
+  if (rp >= 0 && cm >= 0) a[rp * n + cm] = a[rp * n + cm]! - value;
+  if (rm >= 0 && cp >= 0) a[rm * n + cp] = a[rm * n + cp]! - value;
 }
 
-/** Blocks whose matrix holds the element. */
-function touchedBlocks(network: Network, element: NetworkElement, coils: readonly number[]): Set<number> {
-  const of = (node: number): number => (node < 0 ? -1 : network.blockOfNode[node]!);
-  const touched = new Set<number>();
-  if (element.kind === 'R' || element.kind === 'C')
-    for (const node of [element.plus, element.minus]) touched.add(of(node));
-  else if (element.kind === 'G') {
-    const controls = [of(element.controlPlus), of(element.controlMinus)];
-    for (const node of [element.plus, element.minus]) if (controls.includes(of(node))) touched.add(of(node));
-  } else
-    for (const coil of coils)
-      for (const node of [network.elements[coil]!.plus, network.elements[coil]!.minus]) touched.add(of(node));
-  touched.delete(-1);
-  return touched;
+/** Blocks whose matrix holds an element that is no coil and no coupling. */
+function matrixBlocks(network: Network, element: NetworkElement): Set<number> {
+  const ends = [element.plus, element.minus];
+  if (element.kind === 'I') return new Set();
+  if (element.kind !== 'G') return blocksOfNodes(network, ends);
+  const controls = blocksOfNodes(network, [element.controlPlus, element.controlMinus]);
+  return new Set([...blocksOfNodes(network, ends)].filter((block) => controls.has(block)));
+}
+
+function blocksOfNodes(network: Network, nodes: readonly number[]): Set<number> {
+  return new Set(nodes.filter((node) => node >= 0).map((node) => network.blockOfNode[node]!));
 }
 
 function planBlock(network: Network, nodes: Int32Array, block: number): BlockPlan {

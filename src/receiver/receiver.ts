@@ -202,7 +202,15 @@ export type PlanPart =
   | { readonly kind: 'valve'; readonly x: number; readonly y: number; readonly label: string }
   | { readonly kind: 'can'; readonly x: number; readonly y: number; readonly label: string }
   | { readonly kind: 'electrolytic'; readonly x: number; readonly y: number; readonly label: string }
-  | { readonly kind: 'box'; readonly x: number; readonly y: number; readonly width: number; readonly height: number; readonly label: string; readonly sub: string }
+  | {
+      readonly kind: 'box';
+      readonly x: number;
+      readonly y: number;
+      readonly width: number;
+      readonly height: number;
+      readonly label: string;
+      readonly sub: string;
+    }
   | { readonly kind: 'transformer'; readonly x: number; readonly y: number; readonly label: string }
   | { readonly kind: 'resistor'; readonly x: number; readonly y: number; readonly upright: boolean };
 
@@ -210,7 +218,13 @@ export interface ChassisPlan {
   readonly width: number;
   readonly height: number;
   /** the fenced-off high voltage corner; null where there is none */
-  readonly hot: { readonly x: number; readonly y: number; readonly width: number; readonly height: number; readonly volts: number } | null;
+  readonly hot: {
+    readonly x: number;
+    readonly y: number;
+    readonly width: number;
+    readonly height: number;
+    readonly volts: number;
+  } | null;
   readonly parts: readonly PlanPart[];
   /** the dotted signal path: one or more polylines */
   readonly path: readonly (readonly PlanPoint[])[];
@@ -234,7 +248,11 @@ export interface Receiver {
   /** file name of the deck beside the receiver file */
   readonly deck: string;
   /** a mains set whose chassis may be live, with its high tension; null: nothing here can bite */
-  readonly mains: { readonly hotChassis: boolean; readonly highTensionVolts: number; readonly pictureTube: boolean } | null;
+  readonly mains: {
+    readonly hotChassis: boolean;
+    readonly highTensionVolts: number;
+    readonly pictureTube: boolean;
+  } | null;
   readonly adjusters: readonly Adjuster[];
   readonly testPoints: readonly TestPoint[];
   /** deck elements that stand for the bench's own demodulator probe resting on a test point: taken out while the probe is elsewhere */

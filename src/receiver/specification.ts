@@ -13,26 +13,10 @@
  *   centre     middle of those crossings, less the wanted centre (Hz)
  *   gain       level at a frequency over the nominal design's (dB)
  */
-import {
-  highest,
-  lowest,
-  nearestNotch,
-  outerCrossings,
-  type ResponseCurve,
-  voltsAt,
-} from './curveReading.ts';
+import { highest, lowest, nearestNotch, outerCrossings, type ResponseCurve, voltsAt } from './curveReading.ts';
 import type { Specification } from './receiver.ts';
 
-export type SpecItemKind =
-  | 'point'
-  | 'window'
-  | 'tilt'
-  | 'trap'
-  | 'notch'
-  | 'skirt'
-  | 'bandwidth'
-  | 'centre'
-  | 'gain';
+export type SpecItemKind = 'point' | 'window' | 'tilt' | 'trap' | 'notch' | 'skirt' | 'bandwidth' | 'centre' | 'gain';
 
 export interface SpecItem {
   /** unique in the sheet: `point:45750000`, `window:42900000-44700000`, `bandwidth:-3` */
@@ -66,9 +50,7 @@ export function evaluateSpecification(
 ): SpecItem[] {
   const curve: ResponseCurve = { hz, volts };
   const reference =
-    spec.referenceHz === undefined
-      ? highest(curve, spec.fromHz, spec.toHz).volts
-      : voltsAt(curve, spec.referenceHz);
+    spec.referenceHz === undefined ? highest(curve, spec.fromHz, spec.toHz).volts : voltsAt(curve, spec.referenceHz);
   const ratio = (level: number): number => (reference > 0 ? level / reference : 0);
   const db = (level: number): number => decibels(ratio(level));
   const items: SpecItem[] = [];
@@ -79,7 +61,13 @@ export function evaluateSpecification(
     items.push({ ...item, measured, low: p.low, high: p.high, tolerance: (p.high - p.low) / 2, weight: p.weight });
   }
   for (const w of spec.windows) {
-    const item = { id: `window:${w.fromHz}-${w.toHz}`, kind: 'window', hz: w.fromHz, toHz: w.toHz, unit: 'db' } as const;
+    const item = {
+      id: `window:${w.fromHz}-${w.toHz}`,
+      kind: 'window',
+      hz: w.fromHz,
+      toHz: w.toHz,
+      unit: 'db',
+    } as const;
     const measured = db(highest(curve, w.fromHz, w.toHz).volts) - db(lowest(curve, w.fromHz, w.toHz).volts);
     items.push({ ...item, measured, low: null, high: w.maxRippleDb, tolerance: w.maxRippleDb, weight: w.weight });
   }
@@ -100,7 +88,13 @@ export function evaluateSpecification(
     });
   }
   for (const s of spec.skirts) {
-    const item = { id: `skirt:${s.fromHz}-${s.toHz}`, kind: 'skirt', hz: s.fromHz, toHz: s.toHz, unit: 'ratio' } as const;
+    const item = {
+      id: `skirt:${s.fromHz}-${s.toHz}`,
+      kind: 'skirt',
+      hz: s.fromHz,
+      toHz: s.toHz,
+      unit: 'ratio',
+    } as const;
     const measured = ratio(highest(curve, s.fromHz, s.toHz).volts);
     items.push({ ...item, measured, low: null, high: s.max, tolerance: s.max, weight: s.weight });
   }

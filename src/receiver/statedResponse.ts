@@ -5,11 +5,12 @@
  * Volts are carrier magnitudes at the sheet's node for one ampere (peak) of injected current: into the deck's own source where the sheet injects there, or
  * as a Norton source with the sweep source's 75 ohm and the lead's 75 ohm across a node.
  */
+
+import { problemLine } from '../base/result.ts';
 import type { Deck } from '../physics/deck.ts';
 import { type DeckEdit, editDeck } from '../physics/editDeck.ts';
 import { buildNetwork } from '../physics/network.ts';
 import { createSolver } from '../physics/solver.ts';
-import { problemLine } from '../base/result.ts';
 import type { ResponseCurve } from './curveReading.ts';
 import { biasValues, slugValues } from './elementValues.ts';
 import type { Injection, Receiver } from './receiver.ts';

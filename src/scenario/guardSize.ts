@@ -15,7 +15,8 @@ export function tooBig(value: unknown, file: string): Problem | null {
   let left: number = MOST.values;
   const walk = (item: unknown, path: readonly (string | number)[]): Problem | null => {
     const problem = (found: string, wanted: string): Problem => ({ file, place: pointer(path), found, wanted });
-    if (--left < 0) return { file, place: '', found: `more than ${MOST.values} values`, wanted: `at most ${MOST.values}` };
+    if (--left < 0)
+      return { file, place: '', found: `more than ${MOST.values} values`, wanted: `at most ${MOST.values}` };
     if (typeof item === 'string' && item.length > MOST.characters) {
       return problem(`${item.length} characters`, `at most ${MOST.characters}`);
     }
@@ -32,7 +33,8 @@ export function tooBig(value: unknown, file: string): Problem | null {
     const keys = Object.keys(item);
     if (keys.length > MOST.keys) return problem(`${keys.length} keys`, `at most ${MOST.keys}`);
     for (const key of keys) {
-      if (key.length > MOST.characters) return problem(`a key of ${key.length} characters`, `at most ${MOST.characters}`);
+      if (key.length > MOST.characters)
+        return problem(`a key of ${key.length} characters`, `at most ${MOST.characters}`);
       if (FORBIDDEN_KEYS.has(key)) return problem(`the key "${key}"`, 'another key');
       const inside = walk((item as Record<string, unknown>)[key], [...path, key]);
       if (inside !== null) return inside;

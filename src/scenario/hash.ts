@@ -22,7 +22,10 @@ export function canonicalJson(value: unknown): string {
     const object = value as Record<string, unknown>;
     const keys = Object.keys(object).filter((key) => object[key] !== undefined);
     // The default order of sort() is by UTF-16 code units, which is what is wanted.
-    return `{${keys.sort().map((key) => `${JSON.stringify(key)}:${canonicalJson(object[key])}`).join(',')}}`;
+    return `{${keys
+      .sort()
+      .map((key) => `${JSON.stringify(key)}:${canonicalJson(object[key])}`)
+      .join(',')}}`;
   }
   throw new Error(`a ${typeof value} has no place in JSON`);
 }

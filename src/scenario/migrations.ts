@@ -20,16 +20,29 @@ export const SCENARIO_HISTORY: FormatHistory = { format: 'haystack-scenario', cu
 /** The value as a file of the current version. */
 export function bringForward(json: unknown, history: FormatHistory, file: string): Result<unknown> {
   if (typeof json !== 'object' || json === null || Array.isArray(json)) {
-    return bad({ file, place: '', found: Array.isArray(json) ? 'a list' : String(json === null ? 'null' : typeof json), wanted: 'an object' });
+    return bad({
+      file,
+      place: '',
+      found: Array.isArray(json) ? 'a list' : String(json === null ? 'null' : typeof json),
+      wanted: 'an object',
+    });
   }
   let value = json as Record<string, unknown>;
   if (value.format !== history.format) {
-    const found = typeof value.format === 'string' ? `a file of format ${JSON.stringify(value.format.slice(0, 40))}` : 'a file that does not say its format';
+    const found =
+      typeof value.format === 'string'
+        ? `a file of format ${JSON.stringify(value.format.slice(0, 40))}`
+        : 'a file that does not say its format';
     return bad({ file, place: '/format', found, wanted: `"${history.format}"` });
   }
   const version = value.version;
   if (typeof version !== 'number' || !Number.isInteger(version) || version < 1) {
-    return bad({ file, place: '/version', found: 'no version that counts', wanted: `a whole number from 1 to ${history.current}` });
+    return bad({
+      file,
+      place: '/version',
+      found: 'no version that counts',
+      wanted: `a whole number from 1 to ${history.current}`,
+    });
   }
   if (version > history.current) {
     const wanted = `version ${history.current} or older; this file was made for a newer bench`;
@@ -38,7 +51,12 @@ export function bringForward(json: unknown, history: FormatHistory, file: string
   for (let from = version; from < history.current; from++) {
     const step = history.migrations[from];
     if (step === undefined) {
-      return bad({ file, place: '/version', found: `version ${version}`, wanted: `version ${from + 1} or newer; older files are no longer read` });
+      return bad({
+        file,
+        place: '/version',
+        found: `version ${version}`,
+        wanted: `version ${from + 1} or newer; older files are no longer read`,
+      });
     }
     value = { ...step(value), version: from + 1 };
   }

@@ -19,7 +19,8 @@ export function parseJson(text: string, file: string, limitChars: number = TEXT_
   const keyProblems: Problem[] = [];
   try {
     const value = readText(text, Math.ceil(limitChars / CHARS_PER_VALUE), (at, found, wanted) => {
-      if (keyProblems.length < KEY_PROBLEMS_LISTED) keyProblems.push({ file, place: lineColumn(text, at), found, wanted });
+      if (keyProblems.length === KEY_PROBLEMS_LISTED) throw new Fault(at, 'still more such keys', wanted);
+      keyProblems.push({ file, place: lineColumn(text, at), found, wanted });
     });
     return keyProblems.length === 0 ? good(value) : bad(...keyProblems);
   } catch (error) {
@@ -44,7 +45,11 @@ const NUMBER = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y;
 const PLAIN = /[^"\\\u0000-\u001f]*/y;
 const SPACE = /[ \t\r\n]*/y;
 
-function readText(text: string, valueLimit: number, badKey: (at: number, found: string, wanted: string) => void): unknown {
+function readText(
+  text: string,
+  valueLimit: number,
+  badKey: (at: number, found: string, wanted: string) => void,
+): unknown {
   // A byte order mark is not JSON, but some editors leave one.
   let at = text.charCodeAt(0) === 0xfeff ? 1 : 0;
   let valuesLeft = valueLimit;
@@ -54,7 +59,8 @@ function readText(text: string, valueLimit: number, badKey: (at: number, found: 
     pattern.test(text);
     return pattern.lastIndex;
   };
-  const found = (): string => (at >= text.length ? 'the end of the text' : JSON.stringify(String.fromCodePoint(text.codePointAt(at)!)));
+  const found = (): string =>
+    at >= text.length ? 'the end of the text' : JSON.stringify(String.fromCodePoint(text.codePointAt(at)!));
   const fail = (wanted: string): never => {
     throw new Fault(at, found(), wanted);
   };

@@ -14,7 +14,6 @@ import {
   elementName,
   fileId,
   hertz,
-  hertzWide,
   list,
   nodeName,
   number,
@@ -23,7 +22,7 @@ import {
   text,
   yesOrNo,
 } from './schemaPieces.ts';
-import { problemOf } from './schemaProblems.ts';
+import { problemsOf } from './schemaProblems.ts';
 import { specificationSchema } from './specificationSchema.ts';
 
 const volts = () => number(-1000, 1000);
@@ -144,7 +143,7 @@ export function parseReceiver(json: unknown, file: string): Result<Receiver> {
   const forward = bringForward(json, RECEIVER_HISTORY, file);
   if (!forward.ok) return forward;
   const shape = v.safeParse(receiverSchema, forward.value);
-  if (!shape.success) return bad(...shape.issues.map((issue) => problemOf(issue, file)));
+  if (!shape.success) return bad(...problemsOf(shape.issues, file));
   const receiver: Receiver = shape.output;
   const problems = receiverConsistency(receiver, file);
   return problems.length === 0 ? { ok: true, value: receiver } : bad(...problems);

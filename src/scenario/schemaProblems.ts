@@ -2,7 +2,18 @@
 import type * as v from 'valibot';
 import type { Problem } from '../base/result.ts';
 
-export function problemOf(issue: v.BaseIssue<unknown>, file: string): Problem {
+/** Each problem once: several checks of one value may want the same thing. */
+export function problemsOf(issues: readonly v.BaseIssue<unknown>[], file: string): Problem[] {
+  const seen = new Set<string>();
+  return issues
+    .map((issue) => problemOf(issue, file))
+    .filter(({ place, wanted }) => {
+      const mark = JSON.stringify([place, wanted]);
+      return seen.has(mark) ? false : seen.add(mark);
+    });
+}
+
+function problemOf(issue: v.BaseIssue<unknown>, file: string): Problem {
   const path = (issue.path ?? []).map((step) => step.key as string | number);
   return { file, place: pointer(path), found: foundOf(issue), wanted: wantedOf(issue) };
 }

@@ -13,16 +13,8 @@ export const specificationSchema = v.strictObject({
   referenceHz: v.exactOptional(hertz()),
   fromHz: hertz(),
   toHz: hertz(),
-  points: list(
-    v.strictObject({ hz: hertz(), target: level(), low: level(), high: level(), weight: weight() }),
-    1,
-    32,
-  ),
-  windows: list(
-    v.strictObject({ fromHz: hertz(), toHz: hertz(), maxRippleDb: decibels(), weight: weight() }),
-    0,
-    8,
-  ),
+  points: list(v.strictObject({ hz: hertz(), target: level(), low: level(), high: level(), weight: weight() }), 1, 32),
+  windows: list(v.strictObject({ fromHz: hertz(), toHz: hertz(), maxRippleDb: decibels(), weight: weight() }), 0, 8),
   tilts: list(v.strictObject({ lowHz: hertz(), highHz: hertz(), maxDb: decibels(), weight: weight() }), 0, 8),
   traps: list(
     v.strictObject({
@@ -48,6 +40,11 @@ export const specificationSchema = v.strictObject({
     8,
   ),
   gain: v.nullable(
-    v.strictObject({ hz: hertz(), minDb: number(-60, -0.01), nominalVoltsPerAmp: number(1e-6, 1e12), weight: weight() }),
+    v.strictObject({
+      hz: hertz(),
+      minDb: number(-60, -0.01),
+      nominalVoltsPerAmp: number(1e-6, 1e12),
+      weight: weight(),
+    }),
   ),
 });

@@ -4,6 +4,7 @@ import type { BenchState } from '../bench/benchState.ts';
 import type { BenchDisplay } from '../bench/display.ts';
 import type { Facts } from '../bench/facts.ts';
 import type { BenchSetup } from '../bench/setup.ts';
+import type { BlindTurn } from '../grading/blindTurns.ts';
 import type { Report } from '../grading/report.ts';
 import type { Receiver } from '../receiver/receiver.ts';
 import type { RunFile } from '../run/runFile.ts';
@@ -64,6 +65,8 @@ export interface ReportPort {
   readonly report: Report;
   readonly run: RunFile;
   readonly receiver: Receiver;
+  /** turns that were made by a picture that lied, for the findings; left out = none are looked for */
+  readonly blind?: readonly BlindTurn[];
   /** best score before this run; null when there was none */
   readonly previousBest: number | null;
   /** the picture, state and session at a time of the run, for the replay (seconds) */

@@ -27,10 +27,18 @@ function proofsOf(events: readonly BenchEvent[], from: BenchState = start, gapSe
 const ACTS: readonly [ProofId, string, readonly BenchEvent[]][] = [
   ['halveLevel', 'down by 6 dB and back', [set('levelDb', -52), set('levelDb', -46)]],
   ['halveLevel', 'down by 5 and back to within 1', [set('levelDb', -51), set('levelDb', -47)]],
-  ['halveLevel', 'after the level was first put right', [set('levelDb', -60), set('levelDb', -66), set('levelDb', -60)]],
+  [
+    'halveLevel',
+    'after the level was first put right',
+    [set('levelDb', -60), set('levelDb', -66), set('levelDb', -60)],
+  ],
   ['swingPhase', 'out by 10 degrees and back', [set('phasingDegrees', 10), set('phasingDegrees', 0)]],
   ['swingPhase', 'the other way, nearly back', [set('phasingDegrees', -25), set('phasingDegrees', -1)]],
-  ['swingPhase', 'through both sides', [set('phasingDegrees', 15), set('phasingDegrees', -15), set('phasingDegrees', 0)]],
+  [
+    'swingPhase',
+    'through both sides',
+    [set('phasingDegrees', 15), set('phasingDegrees', -15), set('phasingDegrees', 0)],
+  ],
   ['markersOffOn', 'by the height knob', [set('pipHeightDiv', 0), set('pipHeightDiv', 0.5)]],
   [
     'markersOffOn',

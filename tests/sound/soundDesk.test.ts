@@ -48,7 +48,19 @@ describe('sound desk', () => {
     const player = fakePlayer();
     const desk = createSoundDesk(player.open);
     desk.setEnabled(true);
-    const kinds = ['switch', 'relay', 'clip', 'unclip', 'crystal', 'blade', 'stop', 'crack', 'slip', 'unsafe', 'sign'] as const;
+    const kinds = [
+      'switch',
+      'relay',
+      'clip',
+      'unclip',
+      'crystal',
+      'blade',
+      'stop',
+      'crack',
+      'slip',
+      'unsafe',
+      'sign',
+    ] as const;
     for (const kind of kinds) desk.play({ kind });
     desk.play({ kind: 'detent', slug: 'T1', nearStop: false });
     desk.play({ kind: 'detent', slug: 'T1', nearStop: true });
@@ -65,7 +77,14 @@ describe('sound desk', () => {
     desk.setTone(0.5);
     desk.setTone(0);
     desk.setTone(0);
-    expect(player.asked).toEqual(['play tone as 101', 'volume 101 0.350', 'rate 101 1', 'volume 101 0.175', 'rate 101 1', 'stop 101']);
+    expect(player.asked).toEqual([
+      'play tone as 101',
+      'volume 101 0.350',
+      'rate 101 1',
+      'volume 101 0.175',
+      'rate 101 1',
+      'stop 101',
+    ]);
   });
 
   it('hums as fast as the mains', () => {

@@ -39,7 +39,19 @@ describe('sprite file', () => {
   });
 
   it('has a sprite for every happening and both loops, each on whole samples inside the file and none over another', () => {
-    const kinds = ['switch', 'relay', 'clip', 'unclip', 'crystal', 'blade', 'stop', 'crack', 'slip', 'unsafe', 'sign'] as const;
+    const kinds = [
+      'switch',
+      'relay',
+      'clip',
+      'unclip',
+      'crystal',
+      'blade',
+      'stop',
+      'crack',
+      'slip',
+      'unsafe',
+      'sign',
+    ] as const;
     const sounds: BenchSound[] = [
       ...kinds.map((kind) => ({ kind })),
       { kind: 'detent', slug: 'T1', nearStop: false },

@@ -64,8 +64,9 @@ export function voltage(volts: number): string {
     : `${Number(volts.toPrecision(6))} V`;
 }
 export const voltsPerDiv = (volts: number): string => `${voltage(volts)}/div`;
-export const biasVolts = (volts: number, polarity: '+' | '-'): string =>
-  `${volts === 0 ? '' : polarity === '-' ? MINUS : '+'}${trimmed(volts, 1, 2)} V`;
+/** `−4.0 V`; without a polarity no sign. */
+export const biasVolts = (volts: number, polarity: '+' | '-' | null): string =>
+  `${volts === 0 || polarity === null ? '' : polarity === '-' ? MINUS : '+'}${trimmed(volts, 1, 2)} V`;
 
 /** Turns to the nearest eighth: `4 3/8`, `1/8`, `0`. */
 export function eighths(turns: number): string {

@@ -1,6 +1,8 @@
 /** What the bench says: refusals, what is still missing, dialogs, cautions, keys. */
 import type { Refusal } from '../../bench/benchEvent.ts';
+import type { BenchDisplay } from '../../bench/display.ts';
 import type { MissingCode } from '../../session/missing.ts';
+import { frequency } from './benchFigures.ts';
 
 /** Why an act was impossible, said where it was tried. */
 export const refusalWords: Readonly<Record<Refusal, string>> = {
@@ -158,4 +160,52 @@ export const dialogWords = {
 export const liveWords = {
   plugged: 'Crystal in',
   phaseDone: (phase: string): string => `${phase}: done`,
+} as const;
+
+interface PipSaid {
+  readonly kind: 'crystal' | 'tunable' | 'comb';
+  readonly number: number | null;
+  readonly hz: number;
+  readonly xDiv: number;
+}
+
+/** The tube in words. The tunable marker's frequency is not said: it is read at its dial. */
+export const tubeTalk = {
+  name: 'Tube',
+  note: {
+    noX: 'No X drive: the X lead is off',
+    noY: 'Nothing on the Y input',
+    noSignal: 'No signal',
+    powerOff: 'The set is off',
+    offScreen: 'The trace is off the graticule',
+  } satisfies Record<Exclude<BenchDisplay['note'], 'none'>, string>,
+  picture: ({
+    note,
+    heightDiv,
+    topXDiv,
+    pips,
+  }: {
+    readonly note: BenchDisplay['note'];
+    readonly heightDiv: number;
+    readonly topXDiv: number;
+    readonly pips: readonly PipSaid[];
+  }): string => {
+    if (note !== 'none') return `Tube. ${tubeTalk.note[note]}.`;
+    const side =
+      Math.abs(topXDiv) < 0.25
+        ? 'in the middle'
+        : `${Math.abs(topXDiv).toFixed(1)} divisions ${topXDiv < 0 ? 'left' : 'right'} of the middle`;
+    const marks = pips.length === 0 ? 'No pips.' : pips.length === 1 ? 'One pip.' : `${pips.length} pips.`;
+    return `Tube. Response curve ${heightDiv.toFixed(1)} divisions high, its top ${side}. ${marks}`;
+  },
+  table: 'Pips on the tube',
+  columns: { pip: 'Pip', at: 'At', level: 'Level' },
+  pip: (kind: PipSaid['kind'], number: number | null): string =>
+    kind === 'tunable' ? 'Tunable' : kind === 'comb' ? 'Comb' : `Pip ${number ?? ''}`,
+  at: ({ kind, hz, xDiv }: PipSaid): string =>
+    kind === 'tunable' ? `${xDiv.toFixed(1)} divisions from the middle` : frequency(hz),
+  level: (heightDiv: number | null, allDiv: number): string =>
+    heightDiv === null || allDiv <= 0
+      ? 'not on the trace'
+      : `${heightDiv.toFixed(1)} divisions, ${Math.round((100 * heightDiv) / allDiv)}% of the height`,
 } as const;

@@ -1,4 +1,5 @@
 /** Words of the course page. */
+import { turnsLong } from '../numbers.ts';
 
 export interface TrackWords {
   readonly letter: string;
@@ -8,19 +9,12 @@ export interface TrackWords {
 
 /** Tracks of the shipped course; a track from elsewhere is called by its own name. */
 const TRACKS: Readonly<Record<string, TrackWords>> = {
-  'first-sweep': {
-    letter: 'S',
-    title: 'First sweep',
-    blurb: 'One can, two slugs, and a bench that does not flatter.',
-  },
+  'first-sweep': { letter: 'S', title: 'First sweep', blurb: 'One can, two slugs, and a bench that does not flatter.' },
   'vision-if': {
     letter: 'V',
     title: 'Vision IF',
     blurb: 'Staggered stages, traps at the edges, one carrier half way down the slope.',
   },
-  'sound-if': { letter: 'A', title: 'Sound IF', blurb: 'Narrow and quiet: a peak is not yet a true centre.' },
-  'fm-if': { letter: 'F', title: 'FM IF', blurb: 'A flat top first, then the detector.' },
-  colour: { letter: 'C', title: 'Colour bandpass', blurb: 'The colour side bands must come out level.' },
 };
 
 export function trackWords(track: string): TrackWords {
@@ -32,15 +26,6 @@ export function trackWords(track: string): TrackWords {
 
 const COUNTS = ['No', 'One', 'Two', 'Three', 'Four', 'Five', 'Six', 'Seven', 'Eight', 'Nine'];
 const countWord = (n: number): string => COUNTS[n] ?? String(n);
-
-/** "1 3/8": turns to the nearest eighth. */
-export function eighths(turns: number): string {
-  const count = Math.round(Math.abs(turns) * 8);
-  const whole = Math.floor(count / 8);
-  const rest = count % 8;
-  const part = rest === 0 ? '' : rest % 4 === 0 ? '1/2' : rest % 2 === 0 ? `${rest / 2}/4` : `${rest}/8`;
-  return whole === 0 && part !== '' ? part : part === '' ? String(whole) : `${whole} ${part}`;
-}
 
 export const courseWords = {
   contents: 'Contents',
@@ -65,11 +50,12 @@ export const courseWords = {
   best: (score: number): string => `Best ${score}`,
   notTried: 'Not tried',
   onBench: 'On the bench',
+  openHint: 'Open',
   soFar: (turns: string): string => `${turns} so far`,
   after: (codes: readonly string[]): string => `After ${codes.join(' and ')}`,
   par: (turns: string, minutes: string): string => `par ${turns}, ${minutes}`,
   difficulty: (level: 1 | 2 | 3): string => ['', 'Gentle', 'Middling', 'Hard'][level] ?? '',
-  turns: (turns: number): string => `${eighths(turns)} ${turns <= 1 && turns > 0 ? 'turn' : 'turns'}`,
+  turns: turnsLong,
   minutes: (seconds: number): string => `${Math.max(1, Math.round(seconds / 60))} min`,
   cards: (track: string): string => `Jobs of the track ${track}`,
   cautionsTitle: 'Practice here, care there',

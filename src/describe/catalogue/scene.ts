@@ -1,16 +1,9 @@
 /** What is written and spoken on the right half of the bench: chassis, leads, magnified slug, tools. */
 import type { LeadId, ToolId, YTip } from '../../bench/benchState.ts';
 import type { ToolHead } from '../../receiver/receiver.ts';
+import { leadWords } from './bench.ts';
 
-const LEAD_NAMES: Readonly<Record<LeadId, string>> = {
-  rf: 'RF lead',
-  y: 'Y lead',
-  x: 'X lead',
-  earth: 'Earth strap',
-  biasA: 'Bias lead A',
-  biasB: 'Bias lead B',
-  meter: 'Meter prod',
-};
+const LEAD_NAMES = leadWords.names;
 
 const JACK_NAMES: Readonly<Record<LeadId | 'xIn', string>> = {
   rf: 'RF out',
@@ -26,12 +19,6 @@ const JACK_NAMES: Readonly<Record<LeadId | 'xIn', string>> = {
 const TOOL_NAMES: Readonly<Record<ToolId, string>> = { hex: 'Hexagon', blade: 'Blade', steel: 'Steel blade' };
 const TOOL_NOTES: Readonly<Record<ToolId, string>> = { hex: 'plastic', blade: 'plastic', steel: 'metal' };
 const HEADS: Readonly<Record<ToolHead, string>> = { hex: 'a hexagon', blade: 'a blade' };
-const TIPS: Readonly<Record<YTip, string>> = {
-  plain: 'plain wire',
-  resistor: 'behind 10 kilohm',
-  probe: 'demodulator probe',
-};
-
 export const sceneWords = {
   // chassis
   chassisTitle: 'Chassis, seen from above',
@@ -39,7 +26,6 @@ export const sceneWords = {
   touched: (n: number, of: number) => `${n} of ${of} slugs touched`,
   live: (volts: number) => `Live: ${volts} V`,
   keepOut: 'keep out',
-  keepOutTube: 'keep out',
 
   // slugs
   slugName: (letter: string, label: string, trap: boolean) => `${trap ? 'Trap' : 'Slug'} ${letter}: ${label}`,
@@ -100,7 +86,7 @@ export const sceneWords = {
   terminated: '75 ohm termination',
   capacitor: 'Isolating capacitor',
   tip: 'Tip of the Y lead',
-  tipName: (tip: YTip) => TIPS[tip],
+  tipName: (tip: YTip) => leadWords.tipsSpoken[tip],
   pointName: (id: string, label: string) => (label === '' || label === id ? id : `${id}, ${label}`),
 } as const;
 

@@ -7,7 +7,7 @@ import type { CoursePort } from '../port.ts';
 import { Header, Rooms } from '../theme/art.tsx';
 import { JobCard } from './JobCard.tsx';
 import { NextSheet } from './NextSheet.tsx';
-import { arrangeTracks, isWon, tracksOf } from './courseTracks.ts';
+import { arrangeTracks, cardsPerRow, isWon, tracksOf } from './courseTracks.ts';
 import { useColumns } from './useColumns.ts';
 import './course.css';
 
@@ -62,6 +62,7 @@ export function CoursePage({ port, onReport, right }: CoursePageProps) {
             {places.map(({ track: i, span }) => {
               const track = tracks[i]!;
               const { letter, title, blurb } = trackWords(track.id);
+              const abreast = cardsPerRow(track.cards.length, span);
               return (
                 <section class="track" key={track.id} aria-labelledby={`track-${i}`} style={{ gridColumn: `span ${span}` }}>
                   <div class="track-head">
@@ -73,9 +74,9 @@ export function CoursePage({ port, onReport, right }: CoursePageProps) {
                     {blurb === '' ? null : <p>{blurb}</p>}
                   </div>
                   <ul
-                    class="cards"
+                    class={abreast === 2 ? 'cards two' : 'cards'}
                     aria-label={words.cards(title)}
-                    style={{ gridTemplateColumns: `repeat(${Math.min(span, track.cards.length)}, minmax(0, 1fr))` }}
+                    style={{ gridTemplateColumns: `repeat(${abreast}, minmax(0, 1fr))` }}
                   >
                     {track.cards.map((card) => (
                       <JobCard key={card.scenario.id} card={card} codes={codes} open={() => port.open(card.scenario.id)} />

@@ -21,30 +21,39 @@ export function JobCard({ card, codes, open }: JobCardProps) {
   return (
     <li class={`card${locked ? ' locked' : ''}${onBench !== null ? ' now' : ''}`}>
       <Frame kind={locked ? 'locked' : 'card'} seed={scenario.seed} />
-      <div class="card-head">
-        <span class="card-code">{scenario.code}</span>
-        <span class="card-level">{words.difficulty(scenario.difficulty)}</span>
-        {onBench !== null ? <strong class="card-now">{words.onBench}</strong> : won ? <WonDisc /> : null}
+      <div class="card-body">
+        <div class="card-head">
+          <span class="card-code">{scenario.code}</span>
+          <span class="card-level">{words.difficulty(scenario.difficulty)}</span>
+          {onBench !== null ? <strong class="card-now">{words.onBench}</strong> : won ? <WonDisc /> : null}
+          {onBench === null && !won && !locked ? (
+            <span class="card-hint" aria-hidden="true">
+              {words.openHint}
+            </span>
+          ) : null}
+        </div>
+        <Fit class="card-curve" of={card} draw={(w, h) => thumb({ x: 0, y: 0, w, h, curve: card.start, score: locked ? null : (best ?? 0) })} />
+        <div class="card-words">
+          <h3>
+            {locked ? (
+              scenario.title
+            ) : (
+              <button type="button" class="card-open" onClick={open}>
+                {scenario.title}
+              </button>
+            )}
+          </h3>
+          <p class="card-brief">{scenario.words.brief}</p>
+          <p class="card-foot">
+            <span class={best !== null && !locked ? 'card-best' : ''}>
+              <Frac>{state}</Frac>
+            </span>
+            <span>
+              <Frac>{parText(scenario.par)}</Frac>
+            </span>
+          </p>
+        </div>
       </div>
-      <Fit class="card-curve" of={card} draw={(w, h) => thumb({ x: 0, y: 0, w, h, curve: card.start, score: locked ? null : (best ?? 0) })} />
-      <h3>
-        {locked ? (
-          scenario.title
-        ) : (
-          <button type="button" class="card-open" onClick={open}>
-            {scenario.title}
-          </button>
-        )}
-      </h3>
-      <p class="card-brief">{scenario.words.brief}</p>
-      <p class="card-foot">
-        <span class={best !== null && !locked ? 'card-best' : ''}>
-          <Frac>{state}</Frac>
-        </span>
-        <span>
-          <Frac>{parText(scenario.par)}</Frac>
-        </span>
-      </p>
     </li>
   );
 }

@@ -1,8 +1,6 @@
 /** What the course page shows, worked out from the cards: tracks in order, what is done, what comes next. Pure. */
+import { PASS_POINTS } from '../../grading/limits.ts';
 import type { CourseCard } from '../port.ts';
-
-/** A stack counts as won from here on; the same mark at which a run passes. */
-export const WON_FROM = 70;
 
 export interface Track {
   readonly id: string;
@@ -10,7 +8,7 @@ export interface Track {
   readonly done: number;
 }
 
-export const isWon = (card: CourseCard): boolean => card.best !== null && card.best >= WON_FROM;
+export const isWon = (card: CourseCard): boolean => card.best !== null && card.best >= PASS_POINTS;
 
 /** Tracks in the order of their first cards; cards by their order in the track. */
 export function tracksOf(cards: readonly CourseCard[]): readonly Track[] {
@@ -56,4 +54,13 @@ export function arrangeTracks(counts: readonly number[], columns: number): reado
     widest.span += columns - used(row);
   }
   return rows.flat();
+}
+
+/** How many cards of a track stand side by side in `span` columns: as many as fit, fewer where that leaves no place empty (four make two and two). */
+export function cardsPerRow(count: number, span: number): number {
+  if (count <= span) return Math.max(1, count);
+  const empty = (n: number): number => (n - (count % n)) % n;
+  let best = span;
+  for (let n = span - 1; n >= 2; n--) if (empty(n) < empty(best)) best = n;
+  return best;
 }

@@ -2,11 +2,12 @@
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { Phosphor as PhosphorKind } from '../../bench/benchState.ts';
 import type { BenchDisplay } from '../../bench/display.ts';
+import { RESTING_CONTROLS } from '../../bench/setup.ts';
 import { tubeWords } from '../../describe/catalogue/shell.ts';
 import { Ink } from '../theme/art.tsx';
 import { BeamPump } from './beamPump.ts';
-import { FULL_PIXELS_PER_DIV, MINI_PIXELS_PER_DIV } from './face.ts';
-import { type Ghosts, ghostsAfterChange, ghostsAtRest, NO_GHOSTS } from './ghosts.ts';
+import { beamBlur, beamBrightness, FULL_PIXELS_PER_DIV, MINI_PIXELS_PER_DIV } from './face.ts';
+import { type Ghosts, ghostPath, ghostsAfterChange, ghostsAtRest, NO_GHOSTS } from './ghosts.ts';
 import { overBeam, TUBE_COLOURS, type TubeGeometry, tubeGeometry, underBeam, type WaxMark, waxMarks } from './hood.ts';
 import { drawTags } from './tags.ts';
 import './tube.css';
@@ -18,10 +19,9 @@ export interface TubeFaceProps {
   /** CSS pixels to a division; the graticule is 10 x 8 */
   readonly cell: number;
   readonly phosphor: PhosphorKind;
-  /** 1 = as the beam comes */
+  /** how the tube's own two knobs stand, 0 to 1; default = where they rest */
   readonly brightness?: number;
-  /** 0 = sharp, 1 = as wide as the focus knob makes it */
-  readonly blur?: number;
+  readonly focus?: number;
   /** turns of all slugs so far: when they grow, the last settled curves stay as warm lines */
   readonly turnsMade?: number;
   readonly wax?: readonly WaxMark[];
@@ -34,13 +34,13 @@ export const TUBE_LIP = 24;
 const REST_MS = 400;
 
 export function TubeFace(props: TubeFaceProps) {
-  const { display, label, cell, phosphor, brightness = 1, blur = 0, turnsMade = 0, wax = NO_WAX, mini = false } = props;
+  const { display, label, cell, phosphor, brightness = RESTING_CONTROLS.brightness, focus = RESTING_CONTROLS.focus, turnsMade = 0, wax = NO_WAX, mini = false } = props;
   const g = useMemo(() => tubeGeometry({ cell, hood: mini ? 9 : TUBE_HOOD, lip: mini ? 0 : TUBE_LIP }), [cell, mini]);
   const under = useMemo(() => underBeam(g), [g]);
   const over = useMemo(() => overBeam(g), [g]);
   const marks = waxMarks(g, wax);
   const tags = mini ? '' : drawTags(g, display.tags, tubeWords);
-  const canvases = useBeam(g, mini, phosphor, display, brightness, blur);
+  const canvases = useBeam(g, mini, phosphor, display, beamBrightness(brightness), beamBlur(focus));
   const ghosts = useGhosts(display, turnsMade);
   const [x, y, w, h] = g.glass;
   return (
@@ -110,7 +110,9 @@ function useGhosts(display: BenchDisplay, turnsMade: number): Ghosts {
   const [ghosts, setGhosts] = useState<Ghosts>(NO_GHOSTS);
   useEffect(() => {
     setGhosts((old) => ghostsAfterChange(old, turnsMade));
-    const timer = setTimeout(() => setGhosts((old) => ghostsAtRest(old, display.beam)), REST_MS);
+    // Taken now: when the curve has rested, the bench may have written another into the same buffer.
+    const path = ghostPath(display.beam);
+    const timer = setTimeout(() => setGhosts((old) => ghostsAtRest(old, path)), REST_MS);
     return () => clearTimeout(timer);
   }, [display, turnsMade]);
   return ghosts;

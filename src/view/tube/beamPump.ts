@@ -1,5 +1,6 @@
 /** Paints the beam on canvases, from the animation frame, only while there is something to paint. */
 import type { Phosphor as PhosphorKind } from '../../bench/benchState.ts';
+import type { BeamPoints } from '../../bench/display.ts';
 import { type Beam, createFace, type Face, type FaceSize, paintFrame } from './face.ts';
 
 export class BeamPump {
@@ -7,6 +8,7 @@ export class BeamPump {
   private images: ImageData[];
   private canvases: readonly CanvasRenderingContext2D[] = [];
   private beam: Beam = { points: null, brightness: 1, blur: 0 };
+  private kept = new Float32Array(0);
   private frame = 0;
   private lastMs = 0;
   private changedMs = 0;
@@ -42,20 +44,26 @@ export class BeamPump {
     });
   }
 
-  /** The picture of this moment. The first one, and every one for a reader who wants no motion, stands at once. */
+  /** The picture of this moment, copied: benches write their next one into the same buffer. The first one, and every one for a reader who wants no motion, stands at once. */
   show(beam: Beam, nowMs: number): void {
-    this.beam = beam;
+    this.beam = { ...beam, points: beam.points === null ? null : this.copy(beam.points) };
     this.changedMs = nowMs;
     if (this.fresh || this.still()) {
       this.fresh = false;
       this.stop();
-      paintFrame(this.face, beam, 0, Number.POSITIVE_INFINITY);
+      paintFrame(this.face, this.beam, 0, Number.POSITIVE_INFINITY);
       this.put();
       return;
     }
     if (this.frame !== 0) return;
     this.lastMs = nowMs;
     this.frame = requestAnimationFrame(this.step);
+  }
+
+  private copy({ data, count }: BeamPoints): BeamPoints {
+    if (this.kept.length < data.length) this.kept = new Float32Array(data.length);
+    this.kept.set(data);
+    return { data: this.kept, count };
   }
 
   stop(): void {

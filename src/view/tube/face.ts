@@ -1,6 +1,7 @@
 /** The light of one tube face: its layers of phosphor, and one frame of them. Pure; time is an argument. */
 import type { Phosphor as PhosphorKind } from '../../bench/benchState.ts';
 import type { BeamPoints } from '../../bench/display.ts';
+import { RESTING_CONTROLS } from '../../bench/setup.ts';
 import { Phosphor } from './phosphor.ts';
 import { LAYERS, lightTable } from './phosphorKinds.ts';
 
@@ -51,7 +52,7 @@ export function createFace(kind: PhosphorKind, { divAcross, divDown, pixelsPerDi
       sigma: SPOT_DIV * pixelsPerDiv,
       tauSeconds: layer.tauSeconds,
       // light per pixel of track: the track grows with the scale, and the spot's width too
-      gain: 8 * pixelsPerDiv * pixelsPerDiv,
+      gain: (8 / RESTING_CONTROLS.brightness) * pixelsPerDiv * pixelsPerDiv,
       lut: lightTable(layer),
     });
     return { phosphor, tauSeconds: layer.tauSeconds, share: layer.share, words: new Uint32Array(bytes.buffer), bytes, rested: false, fresh: true };
@@ -59,10 +60,15 @@ export function createFace(kind: PhosphorKind, { divAcross, divDown, pixelsPerDi
   return { width, height, layers };
 }
 
+/** The focus knob is sharp where it rests and blurs to both sides. */
+export const beamBlur = (focus: number): number => Math.min(1, Math.abs(focus - RESTING_CONTROLS.focus) / 0.5);
+/** The beam's energy goes with the brightness knob; the light goes with more than its square, as the current over a grid does (from memory). */
+export const beamBrightness = (brightness: number): number => (Math.max(0, brightness) / RESTING_CONTROLS.brightness) ** 1.2;
+
 export interface Beam {
   /** null: no beam, the afterglow only */
   readonly points: BeamPoints | null;
-  /** 1 = as the beam comes */
+  /** beside the energy that the points bring: 1 = the knob at rest */
   readonly brightness: number;
   /** 0 = sharp, 1 = as blurred as the knob can make it */
   readonly blur: number;

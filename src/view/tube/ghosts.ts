@@ -25,8 +25,8 @@ export function ghostsAfterChange(ghosts: Ghosts, turnsMade: number): Ghosts {
 }
 
 /** The picture has come to rest: the ghosts may fade, and this curve is the next one to be kept. */
-export function ghostsAtRest(ghosts: Ghosts, beam: BeamPoints): Ghosts {
-  return { ...ghosts, shown: false, settled: ghostPath(beam) };
+export function ghostsAtRest(ghosts: Ghosts, settled: string): Ghosts {
+  return { ...ghosts, shown: false, settled };
 }
 
 /**

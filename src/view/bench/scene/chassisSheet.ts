@@ -60,7 +60,10 @@ async function bake(receiver: Receiver, scale: number, ratio: number): Promise<H
 
 const FACE = '"Barlow Condensed", "Arial Narrow", sans-serif';
 
-function letter(context: CanvasRenderingContext2D, { words, x, y, size, weight, anchor, fill, spacing }: Lettering): void {
+function letter(
+  context: CanvasRenderingContext2D,
+  { words, x, y, size, weight, anchor, fill, spacing }: Lettering,
+): void {
   context.font = `${weight} ${size}px ${FACE}`;
   context.letterSpacing = `${spacing * size}px`;
   context.textAlign = anchor === 'middle' ? 'center' : anchor;

@@ -1,5 +1,5 @@
 /** Leads, plugs, clips, probe and jacks as Pixi graphics. Each lead has a colour and a weave, so that colour is never the only sign. */
-import { Graphics, GraphicsPath } from 'pixi.js';
+import { type Graphics, GraphicsPath } from 'pixi.js';
 import { C } from '../../theme/ink.ts';
 import type { LeadKind, LeadTip } from './leadKinds.ts';
 import { dashes, type Polyline } from './leadPath.ts';

@@ -2,8 +2,9 @@
  * Where every lead lies: ends on their points with the handle turned so that slugs, letters and names stay in sight, loose ends beside
  * their jacks (full form) or sticking up behind the shelf's edge (the other forms). Pure; page pixels.
  */
-import { TUBE_X } from '../../../bench/setup.ts';
+
 import type { BenchState, LeadEnd, LeadId } from '../../../bench/benchState.ts';
+import { TUBE_X } from '../../../bench/setup.ts';
 import type { Receiver } from '../../../receiver/receiver.ts';
 import type { BenchLayout, Jack } from '../layout.ts';
 import { chassisPlaces, textBox } from './chassisPlaces.ts';
@@ -66,7 +67,8 @@ export function placeLeads(ground: LeadGround, state: Pick<BenchState, 'leads' |
           ? tubeRoute(ground.layout, at, tip)
           : bestRoute(ground, kind.id, tip, at, lying);
     const place = placed(kind, tip, end, route);
-    for (let d = 0; d <= TIP_LENGTH[tip]; d += 8) lying.push({ ...step(route.tip, route.tipDegrees, d), r: 10, weight: 2 });
+    for (let d = 0; d <= TIP_LENGTH[tip]; d += 8)
+      lying.push({ ...step(route.tip, route.tipDegrees, d), r: 10, weight: 2 });
     return place;
   });
 }
@@ -135,7 +137,15 @@ function plain(layout: BenchLayout, lead: LeadId, tip: LeadTip, at: Spot, tipDeg
 }
 
 /** Across the gully of the full form, counted from the panels' edge. */
-const FULL_LANES: Readonly<Record<LeadId, number>> = { x: 17, biasA: 21, meter: 12, biasB: 24, y: 25, rf: 28, earth: 33 };
+const FULL_LANES: Readonly<Record<LeadId, number>> = {
+  x: 17,
+  biasA: 21,
+  meter: 12,
+  biasB: 24,
+  y: 25,
+  rf: 28,
+  earth: 33,
+};
 
 function laneOf(layout: BenchLayout, lead: LeadId, jack: Jack): number {
   if (jack.hidden) return jack.x;

@@ -3,6 +3,7 @@ import { memo } from 'preact/compat';
 import { useMemo } from 'preact/hooks';
 import { rackWords } from '../../../describe/catalogue/bench.ts';
 import { Ink } from '../../theme/art.tsx';
+import { px, size } from '../px.ts';
 import { CAN_HEIGHT, canArt, dropLines, LIFT, socketStill } from './crystalArt.ts';
 import { Flag } from './Flag.tsx';
 
@@ -31,7 +32,7 @@ function CrystalBase({ hz, plugged, pip, width: w, tabIndex, onToggle }: Crystal
     <button
       type="button"
       class={`crystal${plugged ? ' in' : ''}`}
-      style={{ width: w + 6, height }}
+      style={size(w + 6, height)}
       aria-pressed={plugged}
       aria-label={rackWords.crystal(hz, pip)}
       tabIndex={tabIndex}
@@ -41,13 +42,13 @@ function CrystalBase({ hz, plugged, pip, width: w, tabIndex, onToggle }: Crystal
       {plugged ? null : <Ink svg={lines} width={w + 6} height={height} viewBox={box} />}
       <span class="can">
         <Ink svg={can} width={w + 6} height={height} viewBox={box} />
-        <span class="m can-label" style={{ top: TOP - CAN_HEIGHT + 21 }}>
+        <span class="m can-label" style={{ top: px(TOP - CAN_HEIGHT + 21) }}>
           {rackWords.canLabel(hz)}
         </span>
       </span>
-      <span class="socket-front" style={{ top: TOP + 2 }} />
+      <span class="socket-front" style={{ top: px(TOP + 2) }} />
       {pip === null ? null : (
-        <span class="co pip-disc" style={{ top: TOP - 1.5 }}>
+        <span class="co pip-disc" style={{ top: px(TOP - 1.5) }}>
           {pip}
         </span>
       )}

@@ -3,6 +3,7 @@ import { memo } from 'preact/compat';
 import { useMemo, useRef, useState } from 'preact/hooks';
 import { knobWords } from '../../../describe/catalogue/bench.ts';
 import { Ink } from '../../theme/art.tsx';
+import { px, size } from '../px.ts';
 import { EntryField } from './EntryField.tsx';
 import { Flag } from './Flag.tsx';
 import { knobBlock, knobStill, needle, needleDegrees, valueArc } from './knobArt.ts';
@@ -33,6 +34,8 @@ export interface KnobProps {
   readonly signed?: boolean;
   readonly readout?: boolean;
   readonly disabled?: boolean;
+  /** for hands only: another control stands for it with keys and readers */
+  readonly unlisted?: boolean;
 }
 
 function KnobBase(props: KnobProps) {
@@ -48,7 +51,7 @@ function KnobBase(props: KnobProps) {
     resting,
     disabled = false,
   } = props;
-  const { r = 23, signed = false, readout = true } = props;
+  const { r = 23, signed = false, readout = true, unlisted = false } = props;
   const held = useHeld(props.value);
   const [typing, setTyping] = useState(false);
   const input = useRef<HTMLInputElement>(null);
@@ -75,7 +78,7 @@ function KnobBase(props: KnobProps) {
   const down = (event: PointerEvent): void => {
     if (disabled || typing) return;
     turn.down(event);
-    input.current?.focus({ preventScroll: true });
+    if (!unlisted) input.current?.focus({ preventScroll: true });
     event.preventDefault();
   };
   const up = (event: PointerEvent): void => {
@@ -92,7 +95,7 @@ function KnobBase(props: KnobProps) {
   };
 
   const block = knobBlock(r);
-  const height = readout ? block.height : block.height - 16;
+  const height = readout ? block.height : block.height - 22;
   const part = place / scale.last;
   const still = useMemo(() => knobStill(r, r < 20 ? 7 : 11), [r]);
   const pointer = useMemo(() => needle(r), [r]);
@@ -100,7 +103,7 @@ function KnobBase(props: KnobProps) {
   return (
     <div
       class={`knob${disabled ? ' locked' : ''}`}
-      style={{ width: block.width, height }}
+      style={size(block.width, height)}
       onPointerDown={down}
       onPointerMove={turn.move}
       onPointerUp={up}
@@ -113,11 +116,10 @@ function KnobBase(props: KnobProps) {
       <Ink svg={still} width={block.width} height={block.height} viewBox={box} />
       <svg class="ink" width={block.width} height={block.height} viewBox={box} aria-hidden="true">
         <path d={valueArc(r, part, signed)} fill="none" stroke="var(--petrol)" stroke-width="3.2" />
-        {/* biome-ignore lint/security/noDangerouslySetInnerHtml: our own constant drawing */}
         <g transform={`rotate(${needleDegrees(part).toFixed(1)})`} dangerouslySetInnerHTML={{ __html: pointer }} />
       </svg>
       {readout ? (
-        <span class="m knob-read" aria-hidden="true" style={{ top: 2 * r + 41 }}>
+        <span class="m knob-read" aria-hidden="true" style={{ top: px(2 * r + 41) }}>
           {show(value)}
         </span>
       ) : null}
@@ -129,7 +131,7 @@ function KnobBase(props: KnobProps) {
         max={scale.last}
         step={1}
         value={Math.round(place)}
-        disabled={disabled}
+        disabled={disabled || unlisted}
         aria-label={label}
         aria-valuetext={spoken(value)}
         onKeyDown={key}

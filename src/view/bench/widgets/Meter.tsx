@@ -4,6 +4,7 @@ import { useId, useMemo } from 'preact/hooks';
 import { clamp } from '../../../base/rounding.ts';
 import { meterWords } from '../../../describe/catalogue/bench.ts';
 import { Ink } from '../../theme/art.tsx';
+import { size } from '../px.ts';
 import { meterNeedle, meterShape, meterStill } from './meterArt.ts';
 
 export interface MeterProps {
@@ -36,12 +37,11 @@ function MeterBase({ volts, pinned, rangeVolts, connected, width: w, height: h }
       class="meter"
       role="img"
       aria-label={meterWords.reading(volts, rangeVolts, pinned, connected)}
-      style={{ width: w, height: h }}
+      style={size(w, h)}
     >
       <Ink svg={still} width={w} height={h} />
       <svg class="ink" width={w} height={h} aria-hidden="true" style={{ overflow: 'hidden' }}>
         <g transform={`translate(${shape.cx} ${shape.cy})`}>
-          {/* biome-ignore lint/security/noDangerouslySetInnerHtml: our own constant drawing */}
           <g
             class="meter-needle"
             style={{ transform: `rotate(${(part * shape.spread).toFixed(2)}deg)` }}

@@ -4,6 +4,7 @@ import { useId, useMemo } from 'preact/hooks';
 import { switchWords } from '../../../describe/catalogue/bench.ts';
 import { Ink } from '../../theme/art.tsx';
 import { r1 } from '../../theme/ink.ts';
+import { size } from '../px.ts';
 import { Flag } from './Flag.tsx';
 import {
   blade,
@@ -45,7 +46,7 @@ function SwitchBase<V extends string | boolean>({ width, ...part }: SwitchProps<
       <span class="l switch-label" aria-hidden="true">
         {label}
       </span>
-      <div class="switch-plate" style={{ width: shape.width, height: shape.height }}>
+      <div class="switch-plate" style={size(shape.width, shape.height)}>
         <Ink svg={still} width={shape.width} height={shape.height} />
         <Blade shape={shape} art={blades} at={indexOf(studs, value)} />
         <Words shape={shape} studs={studs} value={value} />
@@ -70,7 +71,7 @@ function SmallSwitchBase<V extends string | boolean>(part: SwitchPartProps<V>) {
       <span class={at === 0 ? 'ls chosen' : 'l2'} aria-hidden="true">
         {studs[0]!.word}
       </span>
-      <span class="switch-plate" style={{ width: SMALL_SWITCH.width, height: SMALL_SWITCH.height }}>
+      <span class="switch-plate" style={size(SMALL_SWITCH.width, SMALL_SWITCH.height)}>
         <Ink svg={still} width={SMALL_SWITCH.width} height={SMALL_SWITCH.height} />
         <Blade shape={SMALL_SWITCH} art={blades} at={at} />
       </span>
@@ -113,7 +114,6 @@ function Blade({ shape, art, at }: { readonly shape: SwitchShape; readonly art: 
   return (
     <svg class="ink" width={width} height={height} aria-hidden="true">
       <g transform={`translate(${px} ${py})`}>
-        {/* biome-ignore lint/security/noDangerouslySetInnerHtml: our own constant drawing */}
         <g
           class="blade"
           style={{ transform: `rotate(${angles[at] ?? 0}deg)` }}
@@ -182,6 +182,7 @@ function Twins<V extends string | boolean>(part: SwitchPartProps<V> & { readonly
         class="twin hit"
         type="checkbox"
         role="switch"
+        aria-checked={value}
         aria-label={label}
         checked={value}
         disabled={disabled}

@@ -4,6 +4,7 @@ import { useId, useMemo, useRef } from 'preact/hooks';
 import { clamp } from '../../../base/rounding.ts';
 import { dialWords } from '../../../describe/catalogue/bench.ts';
 import { Ink } from '../../theme/art.tsx';
+import { size } from '../px.ts';
 import { dialFrame, dialScale, dialShape, dialStill, hairline, MAJOR_PX } from './dialArt.ts';
 import { Flag } from './Flag.tsx';
 import { useTurning } from './turning.ts';
@@ -67,7 +68,7 @@ function TunableDialBase({ hz, minHz, maxHz, markHz, onChange, width: w, height:
   return (
     <div
       class="dial"
-      style={{ width: w, height: h }}
+      style={size(w, h)}
       onPointerDown={(event) => {
         turn.down(event);
         input.current?.focus({ preventScroll: true });
@@ -84,12 +85,10 @@ function TunableDialBase({ hz, minHz, maxHz, markHz, onChange, width: w, height:
           <rect x="1" y="1" width={w - 2} height={h - 2} rx="3" />
         </clipPath>
         <g clip-path={`url(#${clip})`}>
-          {/* biome-ignore lint/security/noDangerouslySetInnerHtml: our own drawing; figures are numbers */}
           <g
             transform={`rotate(${degrees.toFixed(3)} ${shape.cx} ${shape.cy})`}
             dangerouslySetInnerHTML={{ __html: scale }}
           />
-          {/* biome-ignore lint/security/noDangerouslySetInnerHtml: our own drawing */}
           <g dangerouslySetInnerHTML={{ __html: still }} />
         </g>
       </svg>

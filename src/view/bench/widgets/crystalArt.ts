@@ -28,6 +28,7 @@ export function canArt(w: number): string {
   const top = 4 - CAN_HEIGHT;
   const foot = top + CAN_HEIGHT;
   const pin = w * 0.24;
+  const label = Math.min(44, w + 2);
   const d = `M2 ${foot}V${top + 13}Q2 ${top} 15 ${top}H${w - 15}Q${w - 2} ${top} ${w - 2} ${top + 13}V${foot}Z`;
   const pins = [-pin, pin]
     .map(
@@ -42,6 +43,6 @@ export function canArt(w: number): string {
     hatch(d, [w - 12, top, 12, CAN_HEIGHT], { a: 90, gap: 2.6, sw: 0.7, op: 0.75 }) +
     `<path d="M6 ${foot - 8}V${top + 14}Q6 ${top + 4.5} 15 ${top + 4.5}" fill="none" stroke="${C.ink}" stroke-width=".6" opacity=".7"/>` +
     `<rect x="-1" y="${foot - 5}" width="${w + 2}" height="6.5" fill="${C.wash2}" stroke="${C.ink}" stroke-width="1.3"/>` +
-    `<rect x="${r1(w / 2 - 22)}" y="${top + 16}" width="44" height="19" fill="${C.sheet}" stroke="${C.ink}" stroke-width="1"/>`
+    `<rect x="${r1((w - label) / 2)}" y="${top + 16}" width="${label}" height="19" fill="${C.sheet}" stroke="${C.ink}" stroke-width="1"/>`
   );
 }

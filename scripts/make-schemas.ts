@@ -1,0 +1,11 @@
+/** Writes the JSON Schemas in `scenarios/schema/` anew from the validators. Run: `npx tsx scripts/make-schemas.ts` */
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { SCHEMA_FILES, schemaText } from '../src/scenario/jsonSchema.ts';
+
+const folder = fileURLToPath(new URL('../scenarios/schema/', import.meta.url));
+mkdirSync(folder, { recursive: true });
+for (const name of Object.keys(SCHEMA_FILES) as (keyof typeof SCHEMA_FILES)[]) {
+  writeFileSync(folder + name, schemaText(name));
+  console.log(`scenarios/schema/${name}`);
+}

@@ -1,0 +1,64 @@
+/** Feeds the course page: cards with their solved curves, best scores and what lies open on the bench. */
+import { initialState } from '../bench/setup.ts';
+import type { ResponseCurve } from '../receiver/curveReading.ts';
+import { createStatedResponse } from '../receiver/statedResponse.ts';
+import type { Library } from '../scenario/library.ts';
+import type { Scenario } from '../scenario/scenario.ts';
+import type { CourseCard, CoursePort } from '../view/port.ts';
+import type { Logbook } from './logbook.ts';
+import { setupFor } from './shippedLibrary.ts';
+
+/** Points of a card's curve: enough for a thumbnail and for the figure on the sheet. */
+const CURVE_POINTS = 161;
+
+type Curve = CourseCard['start'];
+
+export function createCoursePort(library: Library, logbook: Logbook, open: (scenarioId: string) => void): CoursePort {
+  const curves = new Map<string, { readonly start: Curve; readonly wanted: Curve }>();
+  const curvesOf = (scenario: Scenario): { readonly start: Curve; readonly wanted: Curve } => {
+    const known = curves.get(scenario.id);
+    if (known !== undefined) return known;
+    const made = solveCurves(library, scenario);
+    curves.set(scenario.id, made);
+    return made;
+  };
+  return {
+    cards() {
+      const kept = logbook.keptRuns();
+      const onBench = new Map(logbook.openRuns().map((run) => [run.scenarioId, run]));
+      const passed = new Set(kept.filter((run) => run.passed).map((run) => run.scenarioId));
+      return library.scenarios.map((scenario) => {
+        const totals = kept.filter((run) => run.scenarioId === scenario.id).map((run) => run.total);
+        const open = onBench.get(scenario.id);
+        return {
+          scenario,
+          receiverName: library.receivers.get(scenario.receiver)?.receiver.setName ?? scenario.receiver,
+          ...curvesOf(scenario),
+          best: totals.length === 0 ? null : Math.max(...totals),
+          onBench: open === undefined ? null : { turns: open.turns, seconds: open.elapsedMs / 1000 },
+          locked: scenario.after.some((id) => !passed.has(id)),
+        };
+      });
+    },
+    open,
+    storageNote: () => logbook.note(),
+    subscribe: (listener) => logbook.onNote(listener),
+  };
+}
+
+function solveCurves(library: Library, scenario: Scenario): { readonly start: Curve; readonly wanted: Curve } {
+  const setup = setupFor(library, scenario);
+  if (setup === null) throw new Error(`no receiver ${scenario.receiver}`);
+  const { fromHz, toHz } = setup.receiver.specification;
+  const hz = Float64Array.from({ length: CURVE_POINTS }, (_, i) => fromHz + ((toHz - fromHz) * i) / (CURVE_POINTS - 1));
+  const stated = createStatedResponse(setup.receiver, setup.deck, hz);
+  const cores: Record<string, number> = {};
+  for (const [id, slug] of Object.entries(initialState(setup).slugs)) cores[id] = slug.coreTurns;
+  const wanted = relative(stated.nominal);
+  return { start: relative(stated.solve(cores)), wanted };
+}
+
+function relative(curve: ResponseCurve): Curve {
+  const peak = curve.volts.reduce((most, v) => Math.max(most, v), 0);
+  return { hz: Float64Array.from(curve.hz), relative: Float64Array.from(curve.volts, (v) => v / peak) };
+}

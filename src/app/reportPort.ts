@@ -1,0 +1,30 @@
+/** Feeds the report page from a run file: the score is computed anew, never read from the file. */
+import { createBench } from '../bench/bench.ts';
+import type { BenchSetup } from '../bench/setup.ts';
+import { grade } from '../grading/grade.ts';
+import { createReplayer } from '../run/replay.ts';
+import type { RunFile } from '../run/runFile.ts';
+import { sessionViewAt } from '../session/session.ts';
+import type { ReportPort } from '../view/port.ts';
+
+export interface ReportActs {
+  readonly exportRun: () => void;
+  readonly again: () => void;
+  readonly toCourse: () => void;
+}
+
+export function createReportPort(setup: BenchSetup, run: RunFile, previousBest: number | null, acts: ReportActs): ReportPort {
+  const replayer = createReplayer(setup, run.events);
+  const bench = createBench(setup);
+  return {
+    report: grade(setup, run.events),
+    run,
+    receiver: setup.receiver,
+    previousBest,
+    at(seconds) {
+      const state = replayer.at(seconds);
+      return { state, display: bench.display(state), session: sessionViewAt(setup, bench.facts(state), seconds) };
+    },
+    ...acts,
+  };
+}

@@ -1,0 +1,81 @@
+/**
+ * The bench as its readers see it: the tube's face and dials, the measured facts, and the truth about the receiver. Pure functions of the state with
+ * caches behind them: equal states give equal answers whatever was asked before.
+ *
+ * `display().beam.data` is one buffer, written anew by each call: read it (or copy it) before asking for the next display.
+ */
+import type { BenchState } from './benchState.ts';
+import type { BenchDisplay } from './display.ts';
+import { createFace, markerTags, toneVolts } from './face.ts';
+import type { Facts } from './facts.ts';
+import { HALF_HEIGHT_DIV, HALF_WIDTH_DIV } from './instruments.ts';
+import { measureFacts, type SheetFigures } from './measureFacts.ts';
+import { createPictureMaker, type Picture } from './picture.ts';
+import type { BenchSetup } from './setup.ts';
+import { createTruth } from './truth.ts';
+
+export interface Truth {
+  readonly hz: Float64Array;
+  /** carrier level over the reference of the sheet (its peak, mostly), linear */
+  readonly relative: Float64Array;
+}
+
+export interface Bench {
+  /** time passing moves only the shimmer of pips, noise and tone: give `{ ...state, seconds }` to see it */
+  display(state: BenchState): BenchDisplay;
+  facts(state: BenchState): Facts;
+  /** the receiver's response under the sheet's own conditions with the slugs as they stand */
+  truth(state: BenchState): Truth;
+}
+
+export function createBench(setup: BenchSetup): Bench {
+  const pictureOf = createPictureMaker(setup);
+  const faceOf = createFace(setup);
+  const truth = createTruth(setup);
+  let figures: SheetFigures | null = null;
+  let known: { readonly of: BenchState; readonly facts: Facts } | null = null;
+
+  return {
+    display(state) {
+      const picture = pictureOf(state);
+      const face = faceOf(state, picture);
+      const range = state.controls.meterRangeVolts;
+      const pinned = Math.abs(picture.meterVolts) > range;
+      return {
+        beam: { data: face.data, count: face.count },
+        tags: markerTags(setup, state, picture),
+        meterVolts: pinned ? Math.sign(picture.meterVolts) * range : picture.meterVolts,
+        meterPinned: pinned,
+        toneVolts: toneVolts(state, picture),
+        humDiv: face.humDiv,
+        note: noteOf(state, picture, face.lowDiv, face.highDiv),
+      };
+    },
+    facts(state) {
+      if (known?.of === state) return known.facts;
+      figures ??= truth.figures();
+      const facts = measureFacts(setup, state, pictureOf(state), figures);
+      known = { of: state, facts };
+      return facts;
+    },
+    truth: (state) => truth.of(state),
+  };
+}
+
+/** Less than this of a carrier is not seen by any diode here. */
+const NOTHING_VOLTS = 1e-6;
+
+function noteOf(
+  { leads, controls }: BenchState,
+  picture: Picture,
+  lowDiv: number,
+  highDiv: number,
+): BenchDisplay['note'] {
+  if (leads.y === null) return 'noY';
+  if (!picture.running) return 'powerOff';
+  if (picture.observation === null || picture.peakCarrierVolts < NOTHING_VOLTS) return 'noSignal';
+  if (leads.x === null) return 'noX';
+  const above = lowDiv > HALF_HEIGHT_DIV || highDiv < -HALF_HEIGHT_DIV;
+  const aside = Math.abs(controls.xPositionDiv) - HALF_WIDTH_DIV * controls.xGain > HALF_WIDTH_DIV;
+  return above || aside ? 'offScreen' : 'none';
+}

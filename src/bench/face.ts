@@ -1,0 +1,192 @@
+/**
+ * The face of the tube: the picture's volts with pips, hum, noise and tone, coupled, amplified and set against the X drive.
+ *
+ *   y = gain * couple(volts + hum + noise) + position + added pips,   x = 5 gain sin(theta + p) + position
+ * p is the bench's own lag plus the phasing control; mirror and a swapped X lead each turn x round. AC coupling is a high-pass at 2 Hz in its
+ * periodic steady state, so it takes the mean away. The beam spends the same time on each point.
+ * Raw input: a carrier far faster than the sweep fills +-A(t); the points go from edge to edge.
+ * Spot and tone: the level stands still while X goes on sweeping, so the trace is a straight line, or the tone's wave across it.
+ */
+import { seededRandom } from '../base/random.ts';
+import { clamp } from '../base/rounding.ts';
+import { periodicOnePole } from '../physics/onePole.ts';
+import { sweepAngle, xDrive, xOfFrequency } from '../physics/sweep.ts';
+import type { BenchState } from './benchState.ts';
+import type { MarkerTag } from './display.ts';
+import {
+  AC_COUPLING_HZ,
+  DEFLECTION_LIMIT_DIV,
+  HALF_WIDTH_DIV,
+  HUM_RADIANS,
+  HUM_SECOND_VOLTS,
+  HUM_VOLTS,
+  NOISE_VOLTS,
+  TONE_DEPTH,
+  TONE_HZ,
+} from './instruments.ts';
+import { beatRadians, createPipStore } from './markers.ts';
+import { TRACE_POINTS } from './moment.ts';
+import type { Picture } from './picture.ts';
+import type { BenchSetup } from './setup.ts';
+
+const COUNT = 2 * TRACE_POINTS;
+
+export interface Face {
+  /** x, y, energy for each point; used again for the next face */
+  readonly data: Float32Array;
+  readonly count: number;
+  /** lowest and highest of the trace without pips, noise included, divisions */
+  readonly lowDiv: number;
+  readonly highDiv: number;
+  /** hum from edge to edge, divisions */
+  readonly humDiv: number;
+}
+
+export function createFace(setup: BenchSetup): (state: BenchState, picture: Picture) => Face {
+  const { bench, seed } = setup.scenario;
+  const period = 1 / bench.mainsHz;
+  const y = new Float64Array(COUNT);
+  const low = new Float64Array(COUNT);
+  const pips = new Float64Array(COUNT);
+  const x = new Float64Array(COUNT);
+  const data = new Float32Array(3 * COUNT);
+  const noise = noiseTable(seed);
+  const hum = humTable();
+  const pipStore = createPipStore();
+  let drivenAt = Number.NaN;
+
+  return (state, picture) => {
+    const { controls, leads, seconds } = state;
+    const phase = phaseRadians(setup, state);
+    if (phase !== drivenAt) xDrive(TRACE_POINTS, phase, x);
+    drivenAt = phase;
+
+    const joined = leads.y !== null;
+    const raw = picture.observation?.raw === true;
+    if (controls.sourceMode === 'tone') writeTone(y, picture, seconds, period, controls.blanking);
+    else y.set(picture.volts);
+    // The carrier is far faster than the sweep: from point to point it is anywhere between its edges.
+    if (raw) for (let i = 1; i < COUNT; i += 2) y[i] = -y[i]!;
+    const humming = joined && leads.earth === null;
+    const from = Math.floor(((seconds * bench.mainsHz * 0.618) % 1) * COUNT);
+    for (let i = 0; i < COUNT; i++) {
+      y[i] = y[i]! + NOISE_VOLTS * noise[(i + from) % COUNT]! + (humming ? hum[i]! : 0);
+    }
+    if (controls.yCoupling === 'AC') {
+      periodicOnePole(y, 1 / (2 * Math.PI * AC_COUPLING_HZ), period, low);
+      for (let i = 0; i < COUNT; i++) y[i] = y[i]! - low[i]!;
+    }
+
+    const pipped = writePips(pips, picture, state, pipStore);
+    const perVolt = (controls.yInvert ? -1 : 1) / controls.yVoltsPerDiv;
+    const pipPerUnit = picture.through === null ? 1 : perVolt;
+    const across = xSense(setup, state) * HALF_WIDTH_DIV * controls.xGain;
+    const energy = controls.brightness / COUNT;
+    let lowDiv = Number.POSITIVE_INFINITY;
+    let highDiv = Number.NEGATIVE_INFINITY;
+    for (let i = 0; i < COUNT; i++) {
+      const plain = y[i]! * perVolt + controls.yPositionDiv;
+      if (plain < lowDiv) lowDiv = plain;
+      if (plain > highDiv) highDiv = plain;
+      const tall = pipped ? plain + pips[i]! * pipPerUnit : plain;
+      data[3 * i] = clamp(
+        leads.x === null ? controls.xPositionDiv : across * x[i]! + controls.xPositionDiv,
+        -DEFLECTION_LIMIT_DIV,
+        DEFLECTION_LIMIT_DIV,
+      );
+      data[3 * i + 1] = clamp(tall, -DEFLECTION_LIMIT_DIV, DEFLECTION_LIMIT_DIV);
+      data[3 * i + 2] = energy;
+    }
+    const humDiv = humming ? (2 * HUM_VOLTS) / controls.yVoltsPerDiv : 0;
+    return { data, count: COUNT, lowDiv, highDiv, humDiv };
+  };
+}
+
+/** Where each marker's pip stands on the trace, divisions from the centre; null off the sweep. */
+export function markerTags(setup: BenchSetup, state: BenchState, picture: Picture): MarkerTag[] {
+  const { controls, leads } = state;
+  const across = xSense(setup, state) * HALF_WIDTH_DIV * controls.xGain;
+  const phase = phaseRadians(setup, state);
+  return picture.markers.map(({ saysHz, trueHz, kind, number }) => {
+    const at = picture.sweep === null ? 2 : xOfFrequency(trueHz, controls.centreHz, controls.spanHz);
+    const swept = Math.abs(at) <= 1 && leads.x !== null;
+    const xDiv = swept ? across * Math.sin(Math.asin(at) + phase) + controls.xPositionDiv : null;
+    return { hz: saysHz, number, kind, xDiv };
+  });
+}
+
+/** The bench's own lag plus the phasing control. */
+export function phaseRadians({ scenario }: BenchSetup, { controls }: BenchState): number {
+  return ((scenario.bench.phaseLagDegrees + controls.phasingDegrees) * Math.PI) / 180;
+}
+
+/** 1 with the low frequency at the left, -1 turned round, as far as the switches go (a phase beyond 90 degrees turns it once more). */
+export function xSense({ scenario }: BenchSetup, { controls }: BenchState): 1 | -1 {
+  return controls.mirror === scenario.bench.xSwapped ? 1 : -1;
+}
+
+/** Volts rms of the tone at the Y input: half the swing between the crest and the trough of the modulation. */
+export function toneVolts({ controls }: BenchState, { observation, peakCarrierVolts }: Picture): number {
+  if (controls.sourceMode !== 'tone' || observation === null || observation.raw) return 0;
+  const { detect } = observation;
+  const crest = detect(peakCarrierVolts * (1 + TONE_DEPTH));
+  return (crest - detect(peakCarrierVolts * (1 - TONE_DEPTH))) / 2 / Math.SQRT2;
+}
+
+function writeTone(
+  y: Float64Array,
+  { observation, peakCarrierVolts, volts }: Picture,
+  seconds: number,
+  period: number,
+  blanked: boolean,
+): void {
+  if (observation === null) {
+    y.fill(0);
+    return;
+  }
+  const { detect, sign, raw } = observation;
+  const lit = blanked ? TRACE_POINTS : COUNT;
+  const start = (TONE_HZ * seconds) % 1;
+  y.set(volts);
+  for (let i = 0; i < lit; i++) {
+    const turns = start + (TONE_HZ * period * i) / COUNT;
+    const amplitude = peakCarrierVolts * (1 + TONE_DEPTH * Math.sin(2 * Math.PI * turns));
+    y[i] = raw ? amplitude : sign * detect(amplitude);
+  }
+}
+
+/** True where there is any pip. Added ones are in divisions from edge to edge, those sent through the set in volts. */
+function writePips(
+  pips: Float64Array,
+  { sweep, markers, through, observation, rfConnected }: Picture,
+  { controls, seconds }: BenchState,
+  store: ReturnType<typeof createPipStore>,
+): boolean {
+  const sent = controls.markerRoute === 'through';
+  if (sweep === null || markers.length === 0 || controls.pipHeightDiv === 0) return false;
+  if (sent && (through === null || observation === null || !rfConnected)) return false;
+  pips.fill(0);
+  for (const [i, marker] of markers.entries()) {
+    const amplitude = through === null ? (controls.pipHeightDiv / 2) * marker.share : through.beatVolts[i]!;
+    store.add(pips, sweep, marker, amplitude, beatRadians(marker, i, seconds));
+  }
+  if (controls.blanking) pips.fill(0, TRACE_POINTS);
+  return true;
+}
+
+function humTable(): Float64Array {
+  return Float64Array.from({ length: COUNT }, (_, i) => {
+    const angle = sweepAngle(i, TRACE_POINTS);
+    return HUM_VOLTS * Math.sin(angle + HUM_RADIANS) + HUM_SECOND_VOLTS * Math.sin(2 * angle);
+  });
+}
+
+/** Near enough to a normal distribution: the sum of twelve uniform numbers, less six. */
+function noiseTable(seed: number): Float64Array {
+  const chance = seededRandom(seed);
+  return Float64Array.from({ length: COUNT }, () => {
+    let sum = -6;
+    for (let i = 0; i < 12; i++) sum += chance();
+    return sum;
+  });
+}

@@ -1,0 +1,98 @@
+/**
+ * The markers that are switched on, and their pips.
+ *
+ * Added after detection: the sweep's sample beats with each crystal and the beat is laid on the trace, its height in divisions. The rack's low-pass follows
+ * the span: 0.6 per cent of it, or 0.7 of the square root of the sweep rate where that is more, below which a beat cannot follow; the comb's teeth always
+ * have the narrower. The sample is the sweep itself, so a blanked retrace has no pips. The beat's phase slides from sweep to sweep.
+ * Comb: every harmonic of the rack's 1 MHz crystal, or of its division to 100 or 10 kHz when the span holds fewer than four; half as high.
+ * Tunable: its true frequency is the dial's plus the dial's own error.
+ */
+import { addPip, type PipShape, type PipSweep, pipShape } from '../physics/pip.ts';
+import { rateHzPerSecond } from '../physics/sweep.ts';
+import type { BenchState } from './benchState.ts';
+import { LOWEST_HZ } from './instruments.ts';
+import type { BenchSetup } from './setup.ts';
+
+export interface ActiveMarker {
+  /** what it says on the crystal or the dial */
+  readonly saysHz: number;
+  readonly trueHz: number;
+  readonly kind: 'crystal' | 'tunable' | 'comb';
+  readonly number: number | null;
+  /** share of the pip height */
+  readonly share: number;
+}
+
+/** In order of frequency within each kind: crystals, tunable, comb. The comb is limited to what the sweep reaches. */
+export function activeMarkers({ scenario }: BenchSetup, { controls, crystals }: BenchState): ActiveMarker[] {
+  const sorted = [...crystals].sort((a, b) => a - b);
+  const markers = sorted.map((hz, i): ActiveMarker => marker(hz, hz, 'crystal', i + 1, 1));
+  if (controls.tunableOn) {
+    const hz = controls.tunableHz;
+    const trueHz = Math.max(LOWEST_HZ, hz + scenario.bench.dialErrorHz);
+    markers.push(marker(hz, trueHz, 'tunable', null, 1));
+  }
+  if (controls.comb && controls.spanHz > 0) {
+    const toothHz = combToothHz(controls.spanHz);
+    const last = Math.floor((controls.centreHz + controls.spanHz / 2) / toothHz);
+    let n = Math.max(1, Math.ceil((controls.centreHz - controls.spanHz / 2) / toothHz));
+    for (; n <= last; n++) markers.push(marker(n * toothHz, n * toothHz, 'comb', null, 0.5));
+  }
+  return markers;
+}
+
+/** Distance between the comb's teeth at a span. */
+export function combToothHz(spanHz: number): number {
+  if (spanHz >= 4e6) return 1e6;
+  return spanHz >= 400e3 ? 100e3 : 10e3;
+}
+
+/** Half-width of the rack's low-pass. */
+export function beatHz(sweep: PipSweep, kind: ActiveMarker['kind']): number {
+  const narrowest = 0.7 * Math.sqrt(rateHzPerSecond(sweep.spanHz, sweep.mainsHz));
+  return kind === 'comb' ? narrowest : Math.max(0.006 * sweep.spanHz, narrowest);
+}
+
+/** Slides by an odd share of a turn each second and stands apart for each marker, so that no two shimmer together. */
+export function beatRadians(marker: ActiveMarker, index: number, seconds: number): number {
+  const turns = index * 0.382 + seconds * (1.7 + 0.31 * index) + (marker.trueHz % 7919) / 7919;
+  return 2 * Math.PI * (turns % 1);
+}
+
+export interface PipStore {
+  /** adds one pip to a whole period */
+  add(trace: Float64Array, sweep: PipSweep, marker: ActiveMarker, amplitude: number, phaseRadians: number): void;
+}
+
+/** Shapes of pips are kept while the sweep stands; a knob that moves the sweep throws them away. */
+export function createPipStore(): PipStore {
+  const shapes = new Map<string, PipShape>();
+  let key = '';
+  return {
+    add(trace, sweep, { trueHz, kind }, amplitude, phaseRadians) {
+      const now = `${sweep.centreHz}|${sweep.spanHz}|${sweep.mainsHz}|${sweep.points}`;
+      if (now !== key) shapes.clear();
+      key = now;
+      const halfWidthHz = beatHz(sweep, kind);
+      const name = `${trueHz}|${halfWidthHz}`;
+      let shape = shapes.get(name);
+      if (shape === undefined) {
+        // A tunable marker being turned would fill the store without end.
+        if (shapes.size >= 128) shapes.clear();
+        shape = pipShape(sweep, trueHz, halfWidthHz);
+        shapes.set(name, shape);
+      }
+      addPip(trace, shape, amplitude, phaseRadians);
+    },
+  };
+}
+
+function marker(
+  saysHz: number,
+  trueHz: number,
+  kind: ActiveMarker['kind'],
+  number: number | null,
+  share: number,
+): ActiveMarker {
+  return { saysHz, trueHz, kind, number, share };
+}

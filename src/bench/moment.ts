@@ -1,0 +1,129 @@
+/**
+ * The bench at one moment, made ready for solving: which circuit, fed how strongly, at which frequencies.
+ *
+ * An unterminated or unearthed lead makes the level depend on frequency (instruments.ts): its level at the centre drives the circuit, and what is
+ * left is a factor on the result, which is exact while no stage is overloaded.
+ */
+import { sweepFrequencies } from '../physics/sweep.ts';
+import { sourceVolts } from '../receiver/sourceLevel.ts';
+import type { BenchState } from './benchState.ts';
+import { type Circuit, type Conditions, createCircuit, type Station } from './circuit.ts';
+import { stageConditions } from './conditions.ts';
+import { type Connections, connectionKey, connectionsOf } from './connections.ts';
+import { LOWEST_HZ, leadFactor } from './instruments.ts';
+import type { BenchSetup } from './setup.ts';
+
+/** Samples of the forward half; the retrace has as many. */
+export const TRACE_POINTS = 1024;
+const THIN_POINTS = 128;
+const MOST_CIRCUITS = 8;
+
+/** A run of the source over its frequencies, and the solver that follows it. With the sweep standing still, one frequency. */
+export interface Scan {
+  readonly station: Station;
+  readonly hz: Float64Array;
+}
+
+export interface Moment {
+  readonly state: BenchState;
+  readonly connections: Connections;
+  readonly circuit: Circuit;
+  /** the set has power, or needs none */
+  readonly running: boolean;
+  readonly swept: boolean;
+  readonly full: Scan;
+  /** as `full`, thinner: good enough for an average */
+  readonly thin: Scan;
+  /** level at the lead's end over its level at the centre; null where it is the same everywhere */
+  readonly ripple: ((hz: number) => number) | null;
+  conditions(lineVolts: number | null): Conditions;
+}
+
+export function createMoments(setup: BenchSetup): (state: BenchState) => Moment {
+  const circuits = new Map<string, Circuit>();
+  const fullHz = new Float64Array(TRACE_POINTS);
+  const thinHz = new Float64Array(THIN_POINTS);
+  const spotHz = new Float64Array(1);
+  let filledCentreHz = Number.NaN;
+  let filledSpanHz = Number.NaN;
+
+  const circuitFor = (connections: Connections): Circuit => {
+    const key = connectionKey(connections);
+    const circuit = circuits.get(key) ?? createCircuit(setup, connections);
+    // Put back at the end, so that the first in the map is the one longest unused.
+    circuits.delete(key);
+    circuits.set(key, circuit);
+    if (circuits.size > MOST_CIRCUITS) circuits.delete(circuits.keys().next().value!);
+    return circuit;
+  };
+
+  return (state) => {
+    const { controls, leads, slugs } = state;
+    const connections = connectionsOf(setup, state);
+    const circuit = circuitFor(connections);
+    const swept = controls.sourceMode === 'sweep' && controls.spanHz > 0;
+    if (!swept) spotHz[0] = controls.centreHz;
+    else if (controls.centreHz !== filledCentreHz || controls.spanHz !== filledSpanHz) {
+      fillSweep(controls.centreHz, controls.spanHz, fullHz);
+      fillSweep(controls.centreHz, controls.spanHz, thinHz);
+      filledCentreHz = controls.centreHz;
+      filledSpanHz = controls.spanHz;
+    }
+    const spot: Scan = { station: circuit.spots, hz: spotHz };
+
+    const share = levelShare(connections, controls.rfTerminated, leads.earth !== null);
+    const centreShare = share(controls.centreHz);
+    const even = controls.rfTerminated && leads.earth !== null;
+    const drive = sourceVolts(controls.levelDb) * centreShare;
+    return {
+      state,
+      connections,
+      circuit,
+      running: setup.receiver.mains === null || state.powered,
+      swept,
+      full: swept ? { station: circuit.sweep, hz: fullHz } : spot,
+      thin: swept ? { station: circuit.thin, hz: thinHz } : spot,
+      ripple: even ? null : (hz) => share(hz) / centreShare,
+      conditions: (lineVolts) => ({
+        slugs,
+        stages: stageConditions(setup, state, connections, lineVolts),
+        sourceVolts: drive,
+      }),
+    };
+  };
+}
+
+/**
+ * Carrier volts at a node of a solved scan; a scan that stands still fills `out` with its one value. All zero where no RF lead is on.
+ */
+export function carrierAt(moment: Moment, { station, hz }: Scan, node: string, out: Float64Array): void {
+  if (moment.connections.rf === null) {
+    out.fill(0);
+    return;
+  }
+  if (!moment.swept) {
+    out.fill(station.magnitude(node, new Float64Array(1))[0]!);
+    return;
+  }
+  station.magnitude(node, out);
+  const { ripple } = moment;
+  if (ripple !== null) for (let i = 0; i < out.length; i++) out[i] = out[i]! * ripple(hz[i]!);
+}
+
+/** Mean of a detector over the mains period, without sign: nothing comes in a blanked retrace. */
+export function meanDetected(moment: Moment, carrier: Float64Array, detect: (volts: number) => number): number {
+  let sum = 0;
+  for (let i = 0; i < carrier.length; i++) sum += detect(carrier[i]!);
+  return (sum / carrier.length) * (moment.state.controls.blanking ? 0.5 : 1);
+}
+
+function levelShare({ rf }: Connections, terminated: boolean, earthed: boolean): (hz: number) => number {
+  // On a node the missing termination is missing from the network, which doubles the level by itself.
+  const already = rf?.inject?.kind === 'node' && !terminated ? 2 : 1;
+  return (hz) => leadFactor(hz, terminated, earthed) / already;
+}
+
+function fillSweep(centreHz: number, spanHz: number, out: Float64Array): void {
+  sweepFrequencies(centreHz, spanHz, out.length, out);
+  for (let i = 0; i < out.length && out[i]! < LOWEST_HZ; i++) out[i] = LOWEST_HZ;
+}

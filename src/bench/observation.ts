@@ -1,0 +1,99 @@
+/**
+ * What the tip of the Y lead brings to the tube.
+ *
+ * - Plain wire or resistor on a detector's load: the volts of that diode.
+ * - Probe on a signal point: the volts of the probe's own diode.
+ * - Plain wire or resistor on a signal point, or the probe on a detector's load: nothing that the tube could follow.
+ * With the tube's raw input the carrier itself is shown, before any diode: at a detector's load the tube takes it from the diode's coil without
+ * loading it; on a signal point through whatever the tip is, and the isolating resistor with the lead behind it lets little of it through.
+ */
+import { createDetector, type Diode } from '../physics/diode.ts';
+import { BENCH_PROBE } from '../receiver/benchProbe.ts';
+import type { EnvelopeDetector } from '../receiver/receiver.ts';
+import type { BenchState } from './benchState.ts';
+import { type Connections, loadFarads } from './connections.ts';
+import { ISOLATING_OHMS, METER_OHMS_PER_VOLT, TUBE_SECONDS, Y_LEAD_FARADS } from './instruments.ts';
+import type { BenchSetup } from './setup.ts';
+
+export type Detect = (amplitudeVolts: number) => number;
+
+export interface Observation {
+  readonly node: string;
+  /** volts of the diode for a carrier, without sign */
+  readonly detect: Detect;
+  readonly sign: 1 | -1;
+  /** time constant of the diode's load, seconds */
+  readonly loadSeconds: number;
+  /** of lead and tube */
+  readonly leadSeconds: number;
+  readonly raw: boolean;
+}
+
+export type ObserveState = Pick<BenchState, 'leads' | 'controls'>;
+
+/** Null where nothing comes through. `detectors` keeps the tables of diode laws that have been met. */
+export function observe(
+  setup: BenchSetup,
+  state: ObserveState,
+  { y, tip }: Connections,
+  detectors: DetectorStore,
+): Observation | null {
+  if (y === null || y.node === null) return null;
+  const raw = state.controls.yInput === 'raw';
+  if (y.role === 'detector') {
+    const detector = setup.receiver.detectors.find((d) => d.id === y.detector);
+    if (detector === undefined || tip === 'probe') return null;
+    const ohms = meteredLoad(state, y.id, detector.loadOhms);
+    return {
+      node: detector.node,
+      detect: detectors.of({ ...lawOf(detector), loadOhms: ohms }),
+      sign: detector.polarity === 'negative' ? -1 : 1,
+      loadSeconds: ohms * loadFarads(detector.loadFarads, tip),
+      leadSeconds: TUBE_SECONDS + (tip === 'resistor' ? ISOLATING_OHMS * Y_LEAD_FARADS : 0),
+      raw,
+    };
+  }
+  if (tip !== 'probe' && !raw) return null;
+  return {
+    node: y.node,
+    detect: detectors.of(lawOf(BENCH_PROBE)),
+    sign: BENCH_PROBE.polarity === 'positive' ? 1 : -1,
+    loadSeconds: BENCH_PROBE.loadOhms * BENCH_PROBE.loadFarads,
+    leadSeconds: TUBE_SECONDS,
+    raw,
+  };
+}
+
+/** How much of a carrier the tip lets through to the raw input, by its share of volts. */
+export function rawShare({ y, tip }: Connections, hz: number): number {
+  if (y === null || y.role !== 'signal' || tip !== 'resistor') return 1;
+  return 1 / Math.hypot(1, 2 * Math.PI * hz * ISOLATING_OHMS * Y_LEAD_FARADS);
+}
+
+/** A detector's load with the meter across it, where the meter stands there. */
+export function meteredLoad({ leads, controls }: ObserveState, point: string, loadOhms: number): number {
+  if (leads.meter !== point) return loadOhms;
+  const meterOhms = METER_OHMS_PER_VOLT * controls.meterRangeVolts;
+  return (loadOhms * meterOhms) / (loadOhms + meterOhms);
+}
+
+export interface DetectorStore {
+  of(diode: Diode): Detect;
+}
+
+/** A table of a diode's law costs a little to make, and a bench meets only a few. */
+export function createDetectorStore(): DetectorStore {
+  const made = new Map<string, Detect>();
+  return {
+    of(diode) {
+      const key = `${diode.saturationAmps}|${diode.emissionVolts}|${diode.loadOhms}`;
+      const known = made.get(key) ?? createDetector(diode);
+      made.set(key, known);
+      return known;
+    },
+  };
+}
+
+export function lawOf({ saturationAmps, emissionVolts, loadOhms }: Diode | EnvelopeDetector): Diode {
+  return { saturationAmps, emissionVolts, loadOhms };
+}

@@ -1,0 +1,108 @@
+/** `curve`: the receiver's true response under the sheet's conditions (the curves of the graded report), of a scenario as found or of a run as found and as left. */
+import { bad, type Result } from '../base/result.ts';
+import type { BenchSetup } from '../bench/setup.ts';
+import { grade } from '../grading/grade.ts';
+import type { Specification } from '../receiver/receiver.ts';
+import { widenSpecification } from '../receiver/specification.ts';
+import { replay } from '../run/replay.ts';
+import type { TimedEvent } from '../run/runFile.ts';
+import { parseRunFile } from '../run/runFileSchema.ts';
+import type { Scenario } from '../scenario/scenario.ts';
+import { parseScenario } from '../scenario/scenarioSchema.ts';
+import { curveSvg } from './curveSvg.ts';
+import { readDocument } from './document.ts';
+import { writeText } from './files.ts';
+import { fittingReceiver } from './shelf.ts';
+import { EXIT, type ExitCode, type Terminal, tellProblems } from './terminal.ts';
+import { curveWords, fileWords } from './words.ts';
+
+export interface CurveOptions {
+  readonly svg?: string;
+  readonly csv?: string;
+}
+
+/** Levels relative to each curve's own peak inside the sheet's range, linear. */
+export interface Curves {
+  readonly title: string;
+  readonly setName: string;
+  readonly specification: Specification;
+  readonly hz: Float64Array;
+  readonly start: Float64Array;
+  /** null for a scenario: nobody has worked on it */
+  readonly after: Float64Array | null;
+  readonly wanted: Float64Array;
+}
+
+export function curve(terminal: Terminal, name: string, options: CurveOptions): ExitCode {
+  const work = readWork(name);
+  const curves = work.ok ? solveCurves(work.value, name) : work;
+  if (!curves.ok) return tellProblems(terminal, curves.problems);
+  if (options.svg === undefined && options.csv === undefined) {
+    terminal.out(curveCsv(curves.value));
+    return EXIT.good;
+  }
+  const problems = [
+    ...(options.svg === undefined ? [] : writeText(options.svg, curveSvg(curves.value))),
+    ...(options.csv === undefined ? [] : writeText(options.csv, curveCsv(curves.value))),
+  ];
+  return tellProblems(terminal, problems);
+}
+
+interface Work {
+  readonly scenario: Scenario;
+  /** null for a scenario file */
+  readonly events: readonly TimedEvent[] | null;
+}
+
+function readWork(name: string): Result<Work> {
+  const document = readDocument(name);
+  if (!document.ok) return document;
+  const { kind } = document.value;
+  if (kind === 'scenario') {
+    const scenario = parseScenario(document.value.json, name);
+    return scenario.ok ? { ok: true, value: { scenario: scenario.value, events: null } } : scenario;
+  }
+  if (kind === 'run') {
+    const run = parseRunFile(document.value.json, name);
+    return run.ok ? { ok: true, value: run.value } : run;
+  }
+  const found = kind === 'deck' ? fileWords.noFormat : fileWords.format(`haystack-${kind}`);
+  return bad({ file: name, place: '/format', found, wanted: fileWords.curveFormats });
+}
+
+function solveCurves({ scenario, events }: Work, name: string): Result<Curves> {
+  const loaded = fittingReceiver(scenario, name, events === null ? '' : '/scenario');
+  if (!loaded.ok) return loaded;
+  const { receiver, deck } = loaded.value;
+  const setup: BenchSetup = { receiver, deck, scenario };
+  const { refused } = replay(setup, events ?? []);
+  if (refused !== null) {
+    const { index, reason } = refused;
+    return bad({
+      file: name,
+      place: `/events/${index}`,
+      found: curveWords.impossible(index, reason),
+      wanted: curveWords.possible,
+    });
+  }
+  const { before, after, nominal } = grade(setup, events ?? []);
+  const value = {
+    title: scenario.title,
+    setName: receiver.setName,
+    specification: widenSpecification(receiver.specification, scenario.toleranceFactor),
+    hz: nominal.hz,
+    start: before.relative,
+    after: events === null ? null : after.relative,
+    wanted: nominal.relative,
+  };
+  return { ok: true, value };
+}
+
+function curveCsv({ hz, start, after, wanted }: Curves): string {
+  const head = after === null ? 'hz,start,wanted' : 'hz,start,after,wanted';
+  const lines = Array.from(hz, (f, i) => {
+    const levels = after === null ? [start[i]!, wanted[i]!] : [start[i]!, after[i]!, wanted[i]!];
+    return [f.toPrecision(12), ...levels.map((level) => level.toFixed(6))].join(',');
+  });
+  return `${[head, ...lines].join('\n')}\n`;
+}

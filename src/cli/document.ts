@@ -1,0 +1,43 @@
+/** What a file is, by what it says of itself, and the JSON ones read as far as their format. */
+import path from 'node:path';
+import { bad, good, type Result } from '../base/result.ts';
+import { RUN_FILE_LIMIT_CHARS } from '../run/runFileSchema.ts';
+import { parseJson } from '../scenario/parseJson.ts';
+import { readText } from './files.ts';
+import { fileWords } from './words.ts';
+
+export type Document =
+  | { readonly kind: 'deck'; readonly text: string }
+  | { readonly kind: 'receiver' | 'scenario' | 'run'; readonly json: unknown };
+
+const DECK_ENDINGS = new Set(['.cir', '.ckt', '.sp', '.net']);
+const KINDS = { 'haystack-receiver': 'receiver', 'haystack-scenario': 'scenario', 'haystack-run': 'run' } as const;
+
+export function readDocument(name: string): Result<Document> {
+  const text = readText(name);
+  if (!text.ok) return text;
+  const ending = path.extname(name).toLowerCase();
+  if (DECK_ENDINGS.has(ending)) return good({ kind: 'deck', text: text.value });
+  if (ending === '.json' || /^\uFEFF?\s*[{[]/.test(text.value)) return jsonDocument(text.value, name);
+  // A deck under another name still has one of these lines.
+  if (/^\s*\.(?:ac|end|print)\b/im.test(text.value)) return good({ kind: 'deck', text: text.value });
+  return bad({ file: name, place: '', found: fileWords.neither, wanted: fileWords.known });
+}
+
+function jsonDocument(text: string, name: string): Result<Document> {
+  // Only a run file may be large; the others keep the smaller bound of the reader.
+  const isRun = /"format"\s*:\s*"haystack-run"/.test(text.slice(0, 2000));
+  const json = isRun ? parseJson(text, name, RUN_FILE_LIMIT_CHARS) : parseJson(text, name);
+  if (!json.ok) return json;
+  const format = formatOf(json.value);
+  if (typeof format === 'string' && Object.hasOwn(KINDS, format)) {
+    return good({ kind: KINDS[format as keyof typeof KINDS], json: json.value });
+  }
+  const found =
+    format === undefined ? fileWords.noFormat : fileWords.format((JSON.stringify(format) ?? '').slice(0, 60));
+  return bad({ file: name, place: '/format', found, wanted: fileWords.formats });
+}
+
+function formatOf(json: unknown): unknown {
+  return typeof json === 'object' && json !== null ? (json as { readonly format?: unknown }).format : undefined;
+}

@@ -1,0 +1,22 @@
+/** The command line as a program: `npm run --silent haystack -- --help`. */
+import { runProgram } from './program.ts';
+
+// A reader that has seen enough (`| head`) closes the pipe; that is no failure of ours.
+for (const stream of [process.stdout, process.stderr]) {
+  stream.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EPIPE') throw error;
+    process.exit(process.exitCode ?? 0);
+  });
+}
+
+runProgram(
+  {
+    out: (text) => void process.stdout.write(text),
+    err: (text) => void process.stderr.write(text),
+    // Not process.exit: what was written must still leave through the pipe.
+    exit: (code) => {
+      process.exitCode = code;
+    },
+  },
+  process.argv.slice(2),
+);

@@ -1,0 +1,67 @@
+/** The receivers and scenarios that lie in the project's own scenarios/ folder, found by their ids. */
+import { existsSync, readdirSync } from 'node:fs';
+import path from 'node:path';
+import { bad, type Result } from '../base/result.ts';
+import { checkScenario } from '../scenario/checkScenario.ts';
+import { hashOf } from '../scenario/hash.ts';
+import { type LoadedReceiver, loadReceiver } from '../scenario/library.ts';
+import { parseJson } from '../scenario/parseJson.ts';
+import { parseReceiver } from '../scenario/receiverSchema.ts';
+import type { Scenario } from '../scenario/scenario.ts';
+import { parseScenario } from '../scenario/scenarioSchema.ts';
+import { PROJECT, readText } from './files.ts';
+import { fileWords } from './words.ts';
+
+const SCENARIOS = path.join(PROJECT, 'scenarios');
+const RECEIVERS = path.join(SCENARIOS, 'receivers');
+
+/** The receiver that a scenario names, where the two fit. `inside` is where in `file` the scenario stands. */
+export function fittingReceiver(scenario: Scenario, file: string, inside: '' | '/scenario'): Result<LoadedReceiver> {
+  const loaded = shelvedReceiver(scenario.receiver, file, `${inside}/receiver`);
+  if (!loaded.ok) return loaded;
+  const problems = checkScenario(scenario, loaded.value.receiver, file);
+  return problems.length === 0
+    ? loaded
+    : bad(...problems.map((problem) => ({ ...problem, place: `${inside}${problem.place}` })));
+}
+
+/** A receiver of the project. `file` and `place` say who asks for it, should it not be there. */
+function shelvedReceiver(id: string, file: string, place: string): Result<LoadedReceiver> {
+  const name = path.join(RECEIVERS, id, 'receiver.json');
+  // An id is letters, digits and hyphens by the scenario's own check; whatever else comes here is no receiver of ours.
+  if (/^[a-z0-9-]+$/.test(id) && existsSync(name)) return receiverFromFile(name);
+  const ids = existsSync(RECEIVERS) ? readdirSync(RECEIVERS).sort() : [];
+  const wanted = ids.length === 0 ? fileWords.noReceivers : fileWords.receivers(ids);
+  return bad({ file, place, found: fileWords.noReceiver(id), wanted });
+}
+
+/** A receiver file with the deck that lies beside it. */
+export function receiverFromFile(name: string): Result<LoadedReceiver> {
+  const text = readText(name);
+  if (!text.ok) return text;
+  const json = parseJson(text.value, name);
+  const receiver = json.ok ? parseReceiver(json.value, name) : json;
+  if (!receiver.ok) return receiver;
+  const deckName = path.join(path.dirname(name), receiver.value.deck);
+  const deck = readText(deckName);
+  if (!deck.ok) return deck;
+  return loadReceiver({ file: name, text: text.value }, { file: deckName, text: deck.value });
+}
+
+/** The hash of a scenario as it lies in the project; null when there is none of that id. */
+export function shelvedScenarioHash(id: string): Result<string | null> {
+  if (!/^[a-z0-9-]+$/.test(id)) return { ok: true, value: null };
+  for (const track of readdirSync(SCENARIOS, { withFileTypes: true })) {
+    const name = path.join(SCENARIOS, track.name, `${id}.json`);
+    if (track.isDirectory() && existsSync(name)) return scenarioHashOf(name);
+  }
+  return { ok: true, value: null };
+}
+
+export function scenarioHashOf(name: string): Result<string> {
+  const text = readText(name);
+  if (!text.ok) return text;
+  const json = parseJson(text.value, name);
+  const scenario = json.ok ? parseScenario(json.value, name) : json;
+  return scenario.ok ? { ok: true, value: hashOf(scenario.value) } : scenario;
+}

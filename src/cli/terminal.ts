@@ -1,0 +1,25 @@
+/** Where the command line speaks. A command hands back its exit code; only main.ts touches the process. */
+import { type Problem, problemLine } from '../base/result.ts';
+
+export interface Terminal {
+  out(text: string): void;
+  err(text: string): void;
+  exit(code: number): void;
+}
+
+/** All well; a file has problems; the command was given wrongly. */
+export const EXIT = { good: 0, bad: 1, usage: 2 } as const;
+export type ExitCode = (typeof EXIT)[keyof typeof EXIT];
+
+/** The command was given wrongly: `program.ts` turns it into its sentence and exit code 2. */
+export class UsageError extends Error {}
+
+export function tellProblems(terminal: Terminal, problems: readonly Problem[]): ExitCode {
+  for (const problem of problems) terminal.err(`${harmless(problemLine(problem))}\n`);
+  return problems.length === 0 ? EXIT.good : EXIT.bad;
+}
+
+/** Words from a file may hold signs that move the cursor or hide text; they are shown by their number. */
+export function harmless(text: string): string {
+  return text.replace(/[\p{Cc}\p{Cf}\u2028\u2029]/gu, (sign) => `\\u{${sign.codePointAt(0)!.toString(16)}}`);
+}

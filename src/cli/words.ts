@@ -1,0 +1,84 @@
+/** Everything that the command line says of its own accord. */
+
+export const programWords = {
+  summary: 'Haystack without the page: the same circuits, checks and grading from a terminal.',
+  exitCodes:
+    'Exit codes: 0 all well; 1 a file has problems, or a run is not verified; 2 the command was given wrongly.',
+  help: 'says this',
+  helpOf: 'says more of one command',
+} as const;
+
+export const responseWords = {
+  summary: 'solves a deck and prints the response at a node as CSV: hz,re,im (volts, 12 significant digits)',
+  deck: 'circuit deck',
+  node: 'node of the deck at which to look',
+  from: 'lowest frequency, hertz; SPICE suffixes such as 41meg will do (default: the deck’s .ac line)',
+  to: 'highest frequency (default: the deck’s .ac line)',
+  points: 'number of frequencies, evenly spaced (default: the deck’s .ac line)',
+  noAcLine: 'The deck has no .ac line: give --from, --to and --points.',
+  badHz: (option: string): string =>
+    `${option} wants a frequency above zero and up to 1e12 hertz, such as 455k or 45.75e6.`,
+  badPoints: (most: number): string => `--points wants a whole number from 1 to ${most}.`,
+  tooManyPoints: (points: number, most: number): string =>
+    `The deck’s .ac line asks for ${points} points; at most ${most} are solved. Give --points.`,
+  backwards: '--from must not lie above --to.',
+  onePoint: 'With one point, --from and --to must be the same.',
+} as const;
+
+export const checkWords = {
+  summary: 'reads decks, receivers, scenarios and run files and lists every problem in them',
+  files: 'files to read',
+  deck: (elements: number, nodes: number): string => `deck, ${elements} elements, ${nodes} nodes`,
+  receiver: (slugs: number): string => `receiver, ${slugs} ${slugs === 1 ? 'slug' : 'slugs'}`,
+  scenario: (receiver: string): string => `scenario on ${receiver}`,
+  run: (events: number, scenario: string): string => `run file, ${events} events on ${scenario}`,
+  ok: (file: string, what: string): string => `ok  ${file}  (${what})`,
+} as const;
+
+export const regradeWords = {
+  summary: 'does a run again from its events and holds the result against the score that it claims',
+  run: 'run file',
+  json: 'print one JSON object and nothing else',
+  scenario: 'the scenario as it was handed out (default: the one of that name in scenarios/)',
+  unknownScenario: 'No scenario of that name lies in scenarios/: the one inside the run file was taken as it stands.',
+} as const;
+
+export const curveWords = {
+  summary: 'draws the response of a scenario as found, or of a run as found and as left, relative to its own peak',
+  file: 'scenario or run file',
+  svg: 'write a drawing to this file',
+  csv: 'write a table to this file: hz,start,after,wanted (levels 0 to 1; a scenario has no after). Without --svg and --csv it is printed',
+  impossible: (index: number, reason: string): string => `event ${index + 1}, which the bench refuses (${reason})`,
+  possible: 'events that can happen on this bench',
+  start: 'as found',
+  after: 'as left',
+  wanted: 'as designed',
+  megahertz: 'MHz',
+  kilohertz: 'kHz',
+} as const;
+
+export const fileWords = {
+  missing: 'no such file',
+  folder: 'a folder',
+  special: 'something that is no plain file',
+  unreadable: (reason: string): string => `a file that cannot be read (${reason})`,
+  unwritable: (reason: string): string => `a place that cannot be written (${reason})`,
+  tooLarge: (bytes: number): string => `${bytes} bytes`,
+  atMost: (bytes: number): string => `at most ${bytes} bytes`,
+  binary: 'bytes that are no text',
+  utf8: 'text in UTF-8',
+  file: 'a file',
+  readable: 'a file that can be read',
+  writable: 'a place that can be written',
+  neither: 'neither a deck nor JSON',
+  known: 'a deck (.cir) or a JSON file of a receiver, scenario or run',
+  format: (format: string): string => `format ${format}`,
+  noFormat: 'no format',
+  formats: 'haystack-receiver, haystack-scenario or haystack-run',
+  curveFormats: 'haystack-scenario or haystack-run',
+  noReceivers: 'no receivers in scenarios/receivers',
+  noReceiver: (id: string): string => `receiver "${id}"`,
+  receivers: (ids: readonly string[]): string => `one of those in scenarios/receivers: ${ids.join(', ')}`,
+  node: (node: string): string => `node "${node}"`,
+  nodes: (names: readonly string[]): string => `one of ${names.join(', ')}`,
+} as const;

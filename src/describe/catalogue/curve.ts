@@ -1,0 +1,25 @@
+/** What is on the tube, told to those who cannot see it. */
+import type { BenchDisplay } from '../../bench/display.ts';
+
+export const curveWords = {
+  notes: {
+    none: '',
+    noX: 'The X lead is off: the beam stands upright as one line.',
+    noY: 'The Y lead is off: the beam runs flat.',
+    noSignal: 'Nothing is detected: the beam runs flat.',
+    powerOff: 'The set is off: the beam runs flat.',
+    offScreen: 'The trace is off the face.',
+  } satisfies Record<BenchDisplay['note'], string>,
+  height: (divisions: string): string => `A curve ${divisions} divisions high`,
+  top: (place: string): string => `top ${place}`,
+  places: { left: 'at the left', middle: 'in the middle', right: 'at the right' },
+  between: (a: string, b: string): string => `between ${a} and ${b}`,
+  beside: (side: 'left' | 'right', tag: string): string => `${side} of ${tag}`,
+  pip: (name: string, percent: string): string => `${name} at ${percent}`,
+  pipNumbered: (number: number, frequency: string): string => `pip ${number}, ${frequency},`,
+  tunable: 'tunable marker',
+  comb: (frequency: string): string => `comb line ${frequency}`,
+  noPips: 'no pips',
+  pipOff: (name: string): string => `${name} off the sweep`,
+  hum: 'the line breathes with the mains',
+} as const;

@@ -1,0 +1,225 @@
+/** A line of the score as one sentence: the figure, what was wanted, the slug to blame, and where it could have been seen. */
+import type { ProofId } from '../bench/benchState.ts';
+import type { ScoreLine } from '../grading/report.ts';
+import type { Receiver } from '../receiver/receiver.ts';
+import {
+  careWords,
+  causeWords,
+  economyWords,
+  limitWords,
+  proofWords,
+  responseWords as R,
+  seenWords,
+  truthWords as T,
+} from './catalogue/grading.ts';
+import { clock, decibels, degrees, figure, frequency, offset, percent, turns, turnsLong, volts } from './numbers.ts';
+import { slugName, slugNameFirst } from './slugName.ts';
+
+export function scoreLineSentence(line: ScoreLine, receiver: Receiver): string {
+  switch (line.block) {
+    case 'response':
+      return responseSentence(line, receiver);
+    case 'truth':
+      return truthSentence(line);
+    case 'proofs': {
+      const words = proofWords[line.subject as ProofId];
+      return line.measured === 1 ? words.done(clock(line.atSeconds ?? 0)) : words.open;
+    }
+    case 'care':
+      return withHeld(line, careSentence(line, receiver));
+    case 'economy':
+      return withHeld(
+        line,
+        line.unit === 'turns'
+          ? economyWords.turns(turnsLong(line.measured), turns(line.high ?? 0))
+          : economyWords.time(clock(line.measured), clock(line.high ?? 0)),
+      );
+  }
+}
+
+/** Earned in full, as far as its own figure goes. */
+export function lineIsMet(line: ScoreLine): boolean {
+  return (line.low === null || line.measured >= line.low) && (line.high === null || line.measured <= line.high);
+}
+
+function responseSentence(line: ScoreLine, receiver: Receiver): string {
+  const { what, seen } = responseParts(line, receiver);
+  if (lineIsMet(line)) return `${what}.`;
+  if (line.cause === null) return causeWords.unknown(what, seen);
+  const name = slugName(receiver, line.cause.slug);
+  const size = turns(line.cause.turns) === '0' ? causeWords.hair : turnsLong(line.cause.turns);
+  return causeWords.whole(what, name, size, line.cause.turns > 0 ? 'in' : 'out', seen);
+}
+
+interface Parts {
+  readonly what: string;
+  readonly seen: string;
+}
+
+function responseParts(line: ScoreLine, receiver: Receiver): Parts {
+  const met = lineIsMet(line);
+  const f = frequency(line.hz ?? 0);
+  const at = figure(line.measured, line.unit);
+  const want = wanted(line);
+  switch (line.rule) {
+    case 'G4':
+      return { what: (met ? R.rippleInside : R.ripple)(stretch(line), at, want), seen: seenWords.ripple };
+    case 'G5':
+      return { what: tilt(line, met, want), seen: seenWords.tilt };
+    case 'G6': {
+      const off = decibels(line.measured - (line.high ?? 0));
+      return { what: met ? R.trapInside(f, at, want) : R.trap(f, off, at, want), seen: beside(line, receiver) ?? seenWords.pip(f) };
+    }
+    case 'G7':
+      return { what: notch(line, met, f), seen: seenWords.notchBeside(sideOf(line.measured < 0, receiver)) };
+    case 'G8':
+      return { what: (met ? R.skirtInside : R.skirt)(stretch(line), at, want), seen: seenWords.skirt };
+    case 'G9':
+      return { what: width(line, met, want), seen: seenWords.width };
+    case 'G10': {
+      const side = line.measured < 0 ? R.below : R.above;
+      const size = offset(line.measured);
+      return { what: (met ? R.centreInside : R.centre)(f, size, side, offset(line.high ?? 0)), seen: seenWords.centre };
+    }
+    case 'G11': {
+      const what = met ? R.gainInside(f, at, want) : R.gain(f, decibels(-line.measured), decibels(-(line.low ?? 0)));
+      return { what, seen: seenWords.gain };
+    }
+    default:
+      return { what: level(line, met, f, at, want), seen: beside(line, receiver) ?? seenWords.pip(f) };
+  }
+}
+
+function level(line: ScoreLine, met: boolean, f: string, at: string, want: string): string {
+  if (met) return R.levelInside(f, at, want);
+  const tooHigh = line.high !== null && line.measured > line.high;
+  const limit = tooHigh ? line.high : (line.low ?? 0);
+  // Nothing at all has no decibels.
+  const off = line.measured > 0 && limit > 0 ? decibels(Math.abs(20 * Math.log10(line.measured / limit))) : percent(limit);
+  return tooHigh ? R.levelHigh(f, off, at, want) : R.levelLow(f, off, at, want);
+}
+
+function tilt(line: ScoreLine, met: boolean, want: string): string {
+  const pair = limitWords.pair(frequency(line.hz ?? 0), frequency(line.toHz ?? 0));
+  const size = decibels(Math.abs(line.measured));
+  const higher = frequency((line.measured > 0 ? line.hz : line.toHz) ?? 0);
+  return met ? R.tiltInside(pair, size, want) : R.tilt(pair, size, higher, want);
+}
+
+function notch(line: ScoreLine, met: boolean, f: string): string {
+  const side = line.measured === 0 ? '' : line.measured < 0 ? R.low : R.high;
+  const size = line.measured === 0 ? R.exactly : offset(line.measured);
+  return (met ? R.notchInside : R.notch)(f, size, side, offset(line.high ?? 0));
+}
+
+function width(line: ScoreLine, met: boolean, want: string): string {
+  const levelDb = decibels(Number(line.id.slice(line.id.lastIndexOf(':') + 1)));
+  const at = offset(line.measured);
+  if (met) return R.widthInside(levelDb, at, want);
+  const wide = line.high !== null && line.measured > line.high;
+  const off = offset(line.measured - (wide ? (line.high ?? 0) : (line.low ?? 0)));
+  return R.widthOff(levelDb, off, wide ? R.wide : R.narrow, at, want);
+}
+
+/** Where the notch of a wrongly set trap stands beside its pip; null when the line is not about that trap. */
+function beside(line: ScoreLine, receiver: Receiver): string | null {
+  const trap = receiver.adjusters.find((adjuster) => adjuster.id === line.cause?.slug);
+  if (line.cause === null || trap?.trapHz === undefined || trap.trapHz === null || trap.trapHz !== line.hz) return null;
+  // Core in: more inductance, lower notch.
+  return seenWords.notchBeside(sideOf(line.cause.turns > 0, receiver));
+}
+
+function sideOf(lower: boolean, receiver: Receiver): 'left' | 'right' {
+  return lower === receiver.setUp.lowFrequencyAtLeft ? 'left' : 'right';
+}
+
+function stretch(line: ScoreLine): string {
+  return limitWords.stretch(frequency(line.hz ?? 0), frequency(line.toHz ?? 0));
+}
+
+function wanted(line: ScoreLine): string {
+  const { low, high, unit } = line;
+  if (low !== null && high !== null) {
+    if (low === -high) return limitWords.within(figure(high, unit));
+    return limitWords.between(withoutUnit(figure(low, unit), figure(high, unit)), figure(high, unit));
+  }
+  if (high !== null) return limitWords.atMost(figure(high, unit));
+  return limitWords.atLeast(figure(low ?? 0, unit));
+}
+
+/** `44` before `56%`, `270` before `320 kHz`; left whole where the units differ. */
+function withoutUnit(low: string, high: string): string {
+  const unit = /[^\d.,/]+$/.exec(high)?.[0] ?? '';
+  return unit !== '' && low.endsWith(unit) ? low.slice(0, -unit.length) : low;
+}
+
+function truthSentence(line: ScoreLine): string {
+  const met = lineIsMet(line);
+  const want = wanted(line);
+  const judged = (words: { readonly name: string }, sentence: string): string =>
+    line.held === 'noPicture' ? T.noPicture(words.name) : sentence;
+  switch (line.rule) {
+    case 'G13': {
+      const at = degrees(Math.abs(line.measured));
+      return judged(T.phasing, met ? T.phasing.good(at) : T.phasing.bad(at, want));
+    }
+    case 'G14':
+      return judged(T.blanking, met ? T.blanking.good : T.blanking.bad);
+    case 'G15': {
+      const at = volts(Math.abs(line.measured));
+      return met ? T.bias.good(at) : T.bias.bad(at, want);
+    }
+    case 'G16': {
+      const at = decibels(line.measured);
+      return judged(T.strong, met ? T.strong.good(at) : T.strong.bad(at, want));
+    }
+    case 'G17':
+      return met ? T.weak.good(percent(line.measured)) : T.weak.bad(percent(line.measured), want);
+    case 'G18':
+      return judged(T.cover, met ? T.cover.good : T.cover.bad);
+    case 'G19':
+      return judged(T.direction, met ? T.direction.good : T.direction.bad);
+    case 'G20':
+      return met ? T.markers.good : T.markers.bad(line.measured, frequency(line.hz ?? 0));
+    case 'G21': {
+      const at = percent(line.measured);
+      return judged(T.pips, met ? T.pips.good(at) : line.measured < (line.low ?? 0) ? T.pips.low : T.pips.high(at, want));
+    }
+    case 'G22':
+      return judged(T.added, met ? T.added.good : T.added.bad);
+    case 'G23':
+      return met ? T.rf.good : T.rf.bad;
+    case 'G24':
+      return met ? T.termination.good : T.termination.bad;
+    case 'G25':
+      return met ? T.y.good : T.y.bad;
+    case 'G26':
+      return met ? T.earth.good : T.earth.bad;
+    default:
+      throw new Error(`no words for the rule ${line.rule}`);
+  }
+}
+
+const CARE_OF_RULE = {
+  G28: careWords.order,
+  G29: careWords.live,
+  G30: careWords.tools,
+  G31: careWords.stops,
+  G32: careWords.cracked,
+  G33: careWords.parts,
+} as const;
+
+function careSentence(line: ScoreLine, receiver: Receiver): string {
+  const words = CARE_OF_RULE[line.rule as keyof typeof CARE_OF_RULE];
+  if (words === undefined) throw new Error(`no words for the rule ${line.rule}`);
+  if (line.measured === 0) return words.good;
+  const subject = line.subject === null ? '' : slugName(receiver, line.subject);
+  const sentence = words.bad(careWords.times(line.measured), clock(line.atSeconds ?? 0), subject);
+  return line.rule === 'G32' && line.subject !== null
+    ? words.bad('', clock(line.atSeconds ?? 0), slugNameFirst(receiver, line.subject))
+    : sentence;
+}
+
+function withHeld(line: ScoreLine, sentence: string): string {
+  return line.held === 'workLeft' ? `${sentence} ${economyWords.held}` : sentence;
+}

@@ -1,0 +1,101 @@
+/** Whether a receiver file and its deck fit each other: every name that the file uses is in the deck, is of the right kind, and has the value that the file says. */
+import type { Problem } from '../base/result.ts';
+import { type Deck, type DeckElement, findElement, nodeKey } from '../physics/deck.ts';
+import type { Receiver } from '../receiver/receiver.ts';
+import { type Complain, complaints, type Path } from './complaints.ts';
+
+const KINDS: Readonly<Record<DeckElement['kind'], string>> = {
+  R: 'a resistor',
+  L: 'an inductor',
+  C: 'a capacitor',
+  K: 'a coupling',
+  G: 'a transconductance',
+  I: 'a current source',
+};
+const SAME_VALUE = 1e-6;
+
+export function checkReceiver(receiver: Receiver, deck: Deck, file: string): Problem[] {
+  const { problems, complain } = complaints(file);
+  const find = finder(deck, complain);
+  const nodes = new Set(deck.elements.flatMap((e) => (e.kind === 'K' ? [] : e.nodes.map(nodeKey))));
+  const node = (name: string, path: Path): void => {
+    if (nodeKey(name) === '0') complain(path, `"${name}", which is ground`, 'a node that is not ground');
+    else if (!nodes.has(nodeKey(name))) complain(path, `"${name}"`, `a node of the deck ${receiver.deck}`);
+  };
+
+  receiver.adjusters.forEach((a, i) => {
+    const coil = find(a.element, 'L', ['adjusters', i, 'element']);
+    same(a.nominalHenries, coil, ['adjusters', i, 'nominalHenries'], complain);
+    a.ganged.forEach((name, k) => {
+      find(name, 'L', ['adjusters', i, 'ganged', k]);
+    });
+  });
+  receiver.testPoints.forEach((p, i) => {
+    if (p.node !== null) node(p.node, ['testPoints', i, 'node']);
+    if (p.inject?.kind === 'deckSource') find(p.inject.element, 'I', ['testPoints', i, 'inject', 'element']);
+  });
+  receiver.detectors.forEach((d, i) => {
+    node(d.node, ['detectors', i, 'node']);
+  });
+  node(receiver.specification.node, ['specification', 'node']);
+  const probeNode = receiver.testPoints.find((p) => p.id === receiver.probeInDeck?.testPoint)?.node;
+  receiver.probeInDeck?.elements.forEach((name, i) => {
+    const path = ['probeInDeck', 'elements', i];
+    const element = findElement(deck, name);
+    if (element === undefined || (element.kind !== 'R' && element.kind !== 'C')) {
+      complain(path, `"${name}"`, 'a resistor or capacitor of the deck');
+    } else if (probeNode && !element.nodes.some((n) => nodeKey(n) === nodeKey(probeNode))) {
+      complain(path, `"${name}"`, `an element at node ${probeNode}, where the probe rests`);
+    }
+  });
+  stages(receiver, deck, find, complain);
+  return problems;
+}
+
+type Find = (name: string, kind: DeckElement['kind'], path: Path) => DeckElement | undefined;
+
+function finder(deck: Deck, complain: Complain): Find {
+  return (name, kind, path) => {
+    const element = findElement(deck, name);
+    if (element === undefined) complain(path, `"${name}"`, `${KINDS[kind]} of the deck`);
+    else if (element.kind !== kind) complain(path, `"${name}", ${KINDS[element.kind]}`, `${KINDS[kind]} of the deck`);
+    else return element;
+    return undefined;
+  };
+}
+
+function stages(receiver: Receiver, deck: Deck, find: Find, complain: Complain): void {
+  receiver.stages.forEach((s, i) => {
+    const device = find(s.element, 'G', ['stages', i, 'element']);
+    same(s.gmSiemens, device, ['stages', i, 'gmSiemens'], complain);
+    const control = device?.kind === 'G' ? device.control.map(nodeKey) : [];
+    const atControl = (name: string | null, kind: 'R' | 'C', path: Path): void => {
+      if (name === null) return;
+      const element = find(name, kind, path);
+      if (element === undefined || element.kind === 'K' || device === undefined) return;
+      if (!element.nodes.some((n) => nodeKey(n) !== '0' && control.includes(nodeKey(n)))) {
+        complain(path, `"${name}"`, `an element at the control node of ${s.element}`);
+      }
+      const change = receiver.biasLaw?.capacitanceFarads ?? 0;
+      if (kind === 'C' && s.agc && element.value <= change) {
+        complain(
+          path,
+          `"${name}" of ${element.value} F`,
+          `more than biasLaw.capacitanceFarads, ${change} F, which may go out of it`,
+        );
+      }
+    };
+    atControl(s.inputCapacitor, 'C', ['stages', i, 'inputCapacitor']);
+    atControl(s.inputResistor, 'R', ['stages', i, 'inputResistor']);
+  });
+  const known = new Set(receiver.stages.map((s) => s.element.toLowerCase()));
+  for (const element of deck.elements) {
+    if (element.kind !== 'G' || known.has(element.name.toLowerCase())) continue;
+    complain(['stages'], `nothing about ${element.name}`, 'a stage for every G element of the deck');
+  }
+}
+
+function same(value: number, element: DeckElement | undefined, path: Path, complain: Complain): void {
+  if (element === undefined || Math.abs(value - element.value) <= SAME_VALUE * Math.abs(element.value)) return;
+  complain(path, String(value), `${element.value}, the value of ${element.name} in the deck`);
+}

@@ -1,0 +1,40 @@
+/** Whether a scenario can be played on its receiver: slugs that exist, starts inside the travel, faults that are known. */
+import type { Problem } from '../base/result.ts';
+import type { Receiver } from '../receiver/receiver.ts';
+import { nominalTurns } from '../receiver/slugLaw.ts';
+import { complaints, oneOfThese } from './complaints.ts';
+import type { Scenario } from './scenario.ts';
+
+/** Names in the fault catalogue. There is none yet. */
+const KNOWN_FAULTS: readonly string[] = [];
+
+export function checkScenario(scenario: Scenario, receiver: Receiver, file = `${scenario.id}.json`): Problem[] {
+  const { problems, complain } = complaints(file);
+  if (scenario.receiver !== receiver.id) complain(['receiver'], `"${scenario.receiver}"`, `"${receiver.id}"`);
+  const known = receiver.adjusters.map((a) => a.id);
+  for (const [id, away] of Object.entries(scenario.start.slugs)) {
+    const adjuster = receiver.adjusters.find((a) => a.id === id);
+    if (adjuster === undefined) {
+      complain(['start', 'slugs', id], `"${id}"`, oneOfThese(known));
+      continue;
+    }
+    const nominal = nominalTurns(adjuster);
+    if (nominal + away < 0 || nominal + away > adjuster.travelTurns) {
+      const wanted = `between ${(-nominal).toFixed(2)} and ${(adjuster.travelTurns - nominal).toFixed(2)}, so that it stands inside its travel`;
+      complain(['start', 'slugs', id], String(away), wanted);
+    }
+  }
+  const scattered = receiver.adjusters.filter((a) => !Object.hasOwn(scenario.start.slugs, a.id));
+  const room = Math.min(...scattered.map((a) => Math.min(nominalTurns(a), a.travelTurns - nominalTurns(a))));
+  if (scenario.start.scatterTurns > room) {
+    complain(
+      ['start', 'scatterTurns'],
+      String(scenario.start.scatterTurns),
+      `at most ${room.toFixed(2)}, the room to the nearer stop`,
+    );
+  }
+  scenario.faults.forEach((name, i) => {
+    if (!KNOWN_FAULTS.includes(name)) complain(['faults', i], `"${name}"`, oneOfThese(KNOWN_FAULTS));
+  });
+  return problems;
+}

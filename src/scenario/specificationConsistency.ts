@@ -1,0 +1,83 @@
+/** What must hold inside a specification beyond its shape: stretches that run upwards, limits that enclose their target, each demand once. */
+import type { Specification } from '../receiver/receiver.ts';
+import { type Complain, complainOfRepeats, type Path } from './complaints.ts';
+
+export function specificationConsistency(spec: Specification, complain: Complain): void {
+  const at = (...path: Path): Path => ['specification', ...path];
+  const rising = (low: number, high: number, path: Path): void => {
+    if (!(low < high)) complain(path, `${low} to ${high}`, 'the lower first');
+  };
+  const inside = (hz: number, path: Path): void => {
+    if (hz < spec.fromHz || hz > spec.toHz)
+      complain(path, String(hz), `a frequency from ${spec.fromHz} to ${spec.toHz}`);
+  };
+
+  rising(spec.fromHz, spec.toHz, at('toHz'));
+  if (spec.referenceHz !== undefined) inside(spec.referenceHz, at('referenceHz'));
+  spec.points.forEach((p, i) => {
+    inside(p.hz, at('points', i, 'hz'));
+    rising(p.low, p.high, at('points', i, 'low'));
+    if (p.target < p.low || p.target > p.high)
+      complain(at('points', i, 'target'), String(p.target), 'a target between low and high');
+  });
+  for (const key of ['windows', 'skirts'] as const) {
+    spec[key].forEach((stretch, i) => {
+      inside(stretch.fromHz, at(key, i, 'fromHz'));
+      inside(stretch.toHz, at(key, i, 'toHz'));
+      rising(stretch.fromHz, stretch.toHz, at(key, i, 'toHz'));
+    });
+    complainOfRepeats(
+      spec[key].map((s) => `${s.fromHz}-${s.toHz}`),
+      (i) => at(key, i),
+      complain,
+    );
+  }
+  spec.tilts.forEach((t, i) => {
+    inside(t.lowHz, at('tilts', i, 'lowHz'));
+    inside(t.highHz, at('tilts', i, 'highHz'));
+    rising(t.lowHz, t.highHz, at('tilts', i, 'highHz'));
+  });
+  spec.traps.forEach((t, i) => {
+    inside(t.hz, at('traps', i, 'hz'));
+    if (t.notchWithinHz === 0) complain(at('traps', i, 'notchWithinHz'), '0', 'a width above 0, or null');
+  });
+  spec.skirts.forEach((s, i) => {
+    if (s.max === 0) complain(at('skirts', i, 'max'), '0', 'a level above 0');
+  });
+  spec.bandwidths.forEach((b, i) => {
+    rising(b.minHz, b.maxHz, at('bandwidths', i, 'minHz'));
+    if ((b.centreHz === null) !== (b.centreToleranceHz === null)) {
+      complain(
+        at('bandwidths', i),
+        'half of a demand on the centre',
+        'centreHz and centreToleranceHz, or null for both',
+      );
+    }
+    if (b.centreHz !== null) inside(b.centreHz, at('bandwidths', i, 'centreHz'));
+    if (b.centreToleranceHz === 0) complain(at('bandwidths', i, 'centreToleranceHz'), '0', 'a tolerance above 0');
+  });
+  complainOfRepeats(
+    spec.points.map((p) => p.hz),
+    (i) => at('points', i, 'hz'),
+    complain,
+  );
+  complainOfRepeats(
+    spec.traps.map((t) => t.hz),
+    (i) => at('traps', i, 'hz'),
+    complain,
+  );
+  complainOfRepeats(
+    spec.tilts.map((t) => `${t.lowHz}-${t.highHz}`),
+    (i) => at('tilts', i),
+    complain,
+  );
+  complainOfRepeats(
+    spec.bandwidths.map((b) => b.levelDb),
+    (i) => at('bandwidths', i, 'levelDb'),
+    complain,
+  );
+  if (spec.gain !== null) inside(spec.gain.hz, at('gain', 'hz'));
+  const weights = [spec.points, spec.windows, spec.tilts, spec.traps, spec.skirts, spec.bandwidths].flat();
+  const sum = weights.reduce((total, item) => total + item.weight, spec.gain?.weight ?? 0);
+  if (sum <= 0) complain(at(), 'weights that sum to 0', 'some weight above 0');
+}

@@ -1,0 +1,100 @@
+/** The tube in its place: hands the picture to the face, says in words what it shows, lays the wax marks. */
+import { memo } from 'preact/compat';
+import { useEffect, useMemo, useState } from 'preact/hooks';
+import { tubeTalk } from '../../describe/catalogue/benchTalk.ts';
+import type { BenchPort } from '../port.ts';
+import { TubeFace } from '../tube/TubeFace.tsx';
+import type { BenchLayout } from './layout.ts';
+import { place } from './px.ts';
+import type { SheetFigures } from './sheet/sheetFigures.ts';
+import { readTube, type TubeReading } from './tubeReading.ts';
+import { usePort } from './usePort.ts';
+import { waxOn } from './wax.ts';
+
+interface TubeStationProps {
+  readonly port: BenchPort;
+  readonly layout: BenchLayout;
+  readonly figures: SheetFigures;
+  readonly wax: boolean;
+}
+
+/** Words follow once the hand rests: nobody can listen thirty times a second. */
+const REST_MS = 350;
+
+function TubeStationBase({ port, layout, figures, wax }: TubeStationProps) {
+  const display = usePort(port, () => port.display());
+  const controls = usePort(port, () => port.state().controls);
+  const turns = usePort(port, () => port.state().turnsMade);
+  const reading = useRested(port);
+  const marks = useMemo(
+    () => (wax ? waxOn(port.setup, controls, figures, port.facts()) : NO_WAX),
+    // A new picture may have another peak, and the marks follow the peak.
+    [port, controls, figures, wax, display],
+  );
+  return (
+    <section class="tube-station placed" style={place(layout.tube)} aria-label={tubeTalk.name}>
+      <TubeFace
+        display={display}
+        label={tubeTalk.picture(reading)}
+        cell={layout.cell}
+        phosphor={controls.phosphor}
+        brightness={controls.brightness}
+        focus={controls.focus}
+        turnsMade={turns}
+        wax={marks}
+      />
+      <PipTable reading={reading} />
+      {display.note === 'none' ? null : <p class="tube-note l">{tubeTalk.note[display.note]}</p>}
+    </section>
+  );
+}
+
+const NO_WAX: ReturnType<typeof waxOn> = [];
+
+function useRested(port: BenchPort): TubeReading {
+  const [reading, setReading] = useState(() => readTube(port.display()));
+  useEffect(() => {
+    let seen = port.display();
+    let timer: ReturnType<typeof setTimeout> | undefined;
+    const stop = port.subscribe(() => {
+      const now = port.display();
+      if (now === seen) return;
+      seen = now;
+      clearTimeout(timer);
+      timer = setTimeout(() => setReading(readTube(port.display())), REST_MS);
+    });
+    return () => {
+      stop();
+      clearTimeout(timer);
+    };
+  }, [port]);
+  return reading;
+}
+
+/** The same as the picture, as figures: for those who do not see it. */
+const PipTable = memo(function PipTable({ reading }: { readonly reading: TubeReading }) {
+  if (reading.pips.length === 0) return null;
+  return (
+    <table class="unseen">
+      <caption>{tubeTalk.table}</caption>
+      <thead>
+        <tr>
+          <th scope="col">{tubeTalk.columns.pip}</th>
+          <th scope="col">{tubeTalk.columns.at}</th>
+          <th scope="col">{tubeTalk.columns.level}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {reading.pips.map((pip) => (
+          <tr key={`${pip.kind}${pip.hz}`}>
+            <th scope="row">{tubeTalk.pip(pip.kind, pip.number)}</th>
+            <td>{tubeTalk.at(pip)}</td>
+            <td>{tubeTalk.level(pip.heightDiv, reading.heightDiv)}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+});
+
+export const TubeStation = memo(TubeStationBase);

@@ -1,0 +1,102 @@
+/** Before a run: the story, the conditions, and on a mains set the cautions, which must be acknowledged. Opened again later it only shows them. */
+import { useState } from 'preact/hooks';
+import { clock, eighths } from '../../../describe/catalogue/benchFigures.ts';
+import { dialogWords } from '../../../describe/catalogue/benchTalk.ts';
+import type { Receiver } from '../../../receiver/receiver.ts';
+import type { Scenario } from '../../../scenario/scenario.ts';
+import type { BenchPort } from '../../port.ts';
+import { Button, Frac } from '../../theme/art.tsx';
+import { Modal } from './Modal.tsx';
+
+const words = dialogWords.briefing;
+
+export function Briefing({ port, onLeave }: { readonly port: BenchPort; readonly onLeave: (() => void) | null }) {
+  const { receiver, scenario } = port;
+  const mustRead = receiver.mains !== null && !port.state().cautionsAcknowledged;
+  const [read, setRead] = useState(!mustRead);
+  const begin = (): void => {
+    port.begin();
+    if (mustRead) port.act({ type: 'cautionsAcknowledged' });
+  };
+  return (
+    <Modal title={scenario.title} onCancel={onLeave} wide>
+      <p class="modal-lead">{scenario.words.brief}</p>
+      <p>{scenario.words.story}</p>
+      <dl class="modal-facts">
+        <dt>{words.lesson}</dt>
+        <dd>{scenario.words.lesson}</dd>
+        <dt>{words.conditions}</dt>
+        <dd>
+          <Conditions scenario={scenario} />
+        </dd>
+      </dl>
+      {receiver.mains === null ? null : (
+        <fieldset class="caution">
+          <div>
+            <legend>
+              <b>{words.cautions}</b>
+            </legend>
+            <CautionList receiver={receiver} />
+            {mustRead ? (
+              <label class="acknowledge">
+                <input type="checkbox" checked={read} onChange={(event) => setRead(event.currentTarget.checked)} />
+                <span>{words.acknowledge}</span>
+              </label>
+            ) : null}
+          </div>
+        </fieldset>
+      )}
+      <p class="si">{words.practice}</p>
+      <div class="modal-buttons">
+        <Button primary disabled={!read} onClick={begin}>
+          {words.begin}
+        </Button>
+        {read ? null : <span class="l2">{words.acknowledgeFirst}</span>}
+      </div>
+    </Modal>
+  );
+}
+
+function Conditions({ scenario }: { readonly scenario: Scenario }) {
+  const { par, timeLimitSeconds, sealed } = scenario;
+  return (
+    <>
+      <Frac>{words.par(eighths(par.turns), clock(par.seconds))}</Frac>{' '}
+      {timeLimitSeconds === null ? '' : `${words.limit(clock(timeLimitSeconds))} `}
+      {sealed ? words.sealed : words.open}
+    </>
+  );
+}
+
+export function CautionList({ receiver }: { readonly receiver: Receiver }) {
+  const { mains, cautions } = receiver;
+  const standing =
+    mains === null ? [] : dialogWords.mainsCautions(mains.highTensionVolts, mains.hotChassis, mains.pictureTube);
+  return (
+    <ul class="caution-list">
+      {[...standing, ...cautions].map((line) => (
+        <li key={line}>{line}</li>
+      ))}
+    </ul>
+  );
+}
+
+/** The cautions alone; a set that was never begun by the briefing (taken over half prepared) can acknowledge them here. */
+export function Cautions({ port, onClose }: { readonly port: BenchPort; readonly onClose: () => void }) {
+  const open = !port.state().cautionsAcknowledged;
+  const acknowledge = (): void => {
+    port.act({ type: 'cautionsAcknowledged' });
+    onClose();
+  };
+  return (
+    <Modal title={words.cautions} onCancel={onClose} danger>
+      <CautionList receiver={port.receiver} />
+      <p class="si">{words.practice}</p>
+      <div class="modal-buttons">
+        <Button primary onClick={open ? acknowledge : onClose}>
+          {open ? words.acknowledge : dialogWords.close}
+        </Button>
+      </div>
+    </Modal>
+  );
+}

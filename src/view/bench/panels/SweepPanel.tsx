@@ -1,0 +1,38 @@
+/** Instrument 3: the sweep source. */
+import { memo } from 'preact/compat';
+import { useMemo } from 'preact/hooks';
+import type { SourceMode } from '../../../bench/benchState.ts';
+import { controlRange } from '../../../bench/setup.ts';
+import { panelWords, sweepWords } from '../../../describe/catalogue/bench.ts';
+import type { BenchPort } from '../../port.ts';
+import type { Rect } from '../layoutTypes.ts';
+import { PortKnob, PortSwitch } from '../parts.tsx';
+import { OFF_ON } from '../studs.ts';
+import { Panel } from './Panel.tsx';
+
+function SweepPanelBase({ port, rect }: { readonly port: BenchPort; readonly rect: Rect | null }) {
+  const modes = useMemo(() => {
+    const range = controlRange(port.setup, 'sourceMode');
+    const choices = range.kind === 'choice' ? (range.choices as readonly SourceMode[]) : [];
+    return choices.map((value) => ({ value, word: sweepWords.modes[value], spoken: sweepWords.modesSpoken[value] }));
+  }, [port]);
+  return (
+    <Panel
+      id="panel-sweep"
+      no={3}
+      title={panelWords.sweep}
+      rect={rect}
+      class="sweep-panel"
+      extra={<PortSwitch port={port} control="sourceMode" label={sweepWords.mode} studs={modes} look="row" />}
+    >
+      <PortKnob port={port} control="centreHz" r={27} />
+      <PortKnob port={port} control="spanHz" />
+      <PortKnob port={port} control="levelDb" />
+      <PortKnob port={port} control="phasingDegrees" />
+      <PortSwitch port={port} control="blanking" label={sweepWords.blanking} studs={OFF_ON} />
+      <PortSwitch port={port} control="mirror" label={sweepWords.mirror} studs={OFF_ON} />
+    </Panel>
+  );
+}
+
+export const SweepPanel = memo(SweepPanelBase);

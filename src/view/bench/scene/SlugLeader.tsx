@@ -1,0 +1,42 @@
+/** What joins the selected slug to its magnified view: two lines like a zoom cone where there is room, else one line from the letter. */
+import { C, r1 } from '../../theme/ink.ts';
+import type { BenchLayout } from '../layout.ts';
+import { DISC_RADIUS, type SlugPlace } from './chassisPlaces.ts';
+import { ringOnPage } from './insetPlaces.ts';
+
+export function SlugLeader({ layout, place }: { readonly layout: BenchLayout; readonly place: SlugPlace | undefined }) {
+  if (place === undefined) return null;
+  const d = layout.leader === 'cone' ? cone(layout, place) : elbow(layout, place);
+  return (
+    <svg class="slug-leader" width={layout.page.width} height={layout.page.height} aria-hidden="true" focusable="false">
+      <path d={d} fill="none" stroke={C.paper} stroke-width="4.5" opacity=".85" />
+      <path d={d} fill="none" stroke={C.rust} stroke-width="1.5" />
+    </svg>
+  );
+}
+
+function cone({ chassis, ...layout }: BenchLayout, { hole, holeRadius }: SlugPlace): string {
+  const ring = ringOnPage({ chassis, ...layout });
+  const x = chassis.x + hole.x * chassis.scale;
+  const y = chassis.y + hole.y * chassis.scale;
+  const small = (holeRadius + 6) * chassis.scale;
+  const away = Math.atan2(ring.y - y, ring.x - x);
+  // Common outer tangents of the two circles.
+  const lean = Math.acos(Math.max(-1, Math.min(1, (small - ring.r) / (Math.hypot(ring.x - x, ring.y - y) || 1))));
+  return [lean, -lean]
+    .map((turn) => {
+      const c = Math.cos(away + turn);
+      const s = Math.sin(away + turn);
+      return `M${r1(x + small * c)} ${r1(y + small * s)}L${r1(ring.x + ring.r * c)} ${r1(ring.y + ring.r * s)}`;
+    })
+    .join('');
+}
+
+function elbow({ chassis, ...layout }: BenchLayout, { disc }: SlugPlace): string {
+  const ring = ringOnPage({ chassis, ...layout });
+  const x = chassis.x + disc.x * chassis.scale;
+  const y = chassis.y + disc.y * chassis.scale;
+  const outside = chassis.x + chassis.width + 9;
+  const from = x + DISC_RADIUS * chassis.scale;
+  return `M${r1(from)} ${r1(y)}H${r1(outside)}V${r1(ring.y)}H${r1(ring.x - ring.r)}`;
+}

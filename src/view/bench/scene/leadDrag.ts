@@ -1,0 +1,92 @@
+/** Dragging the end of a lead by pointer or finger; a press that does not move lifts the end as a key would. */
+import type { RefObject } from 'preact';
+import { useEffect, useRef } from 'preact/hooks';
+import type { LeadEnd, LeadId } from '../../../bench/benchState.ts';
+import { HOT_CORNER } from '../../../bench/setup.ts';
+import type { Receiver } from '../../../receiver/receiver.ts';
+import { endUnder } from './legalEnds.ts';
+import { carriedLead, type LeadGround, type LeadPlace } from './leadPlaces.ts';
+import type { LeadSheet } from './leadSheet.ts';
+
+interface DragUse {
+  readonly ground: LeadGround;
+  readonly receiver: Receiver;
+  readonly sheet: RefObject<LeadSheet | null>;
+  readonly lift: (lead: LeadId, by: 'pointer' | 'keys') => void;
+  readonly drop: (lead: LeadId, end: LeadEnd | null) => void;
+  readonly cancel: () => void;
+}
+
+/** px that a tip may be off its point */
+const REACH = 22;
+const STILL = 5;
+
+export function useLeadDrag(use: DragUse): (e: PointerEvent, place: LeadPlace) => void {
+  const latest = useRef(use);
+  latest.current = use;
+  const stop = useRef<(() => void) | null>(null);
+  useEffect(() => () => stop.current?.(), []);
+
+  return (down, place) => {
+    if (down.button !== 0 || !down.isPrimary) return;
+    const target = down.currentTarget as HTMLElement;
+    const lead = place.kind.id;
+    let lifted = false;
+    let tip = place.route.tip;
+    target.setPointerCapture(down.pointerId);
+    const move = (e: PointerEvent): void => {
+      const dx = e.clientX - down.clientX;
+      const dy = e.clientY - down.clientY;
+      if (!lifted && Math.hypot(dx, dy) < STILL) return;
+      const { ground, sheet, lift } = latest.current;
+      if (!lifted) {
+        lifted = true;
+        lift(lead, 'pointer');
+      }
+      tip = { x: place.route.tip.x + dx, y: place.route.tip.y + dy };
+      sheet.current?.carry(carriedLead(ground, lead, place.tip, tip));
+    };
+    const end = (): void => {
+      target.removeEventListener('pointermove', move);
+      target.removeEventListener('pointerup', up);
+      target.removeEventListener('pointercancel', lost);
+      window.removeEventListener('keydown', key, true);
+      stop.current = null;
+    };
+    const up = (): void => {
+      end();
+      const { ground, receiver, drop, lift } = latest.current;
+      if (!lifted) {
+        lift(lead, 'keys');
+        return;
+      }
+      const reached = endUnder(ground.ends, tip.x, tip.y, REACH);
+      if (reached !== null) drop(lead, reached);
+      else if (inHotCorner(ground, receiver, tip)) drop(lead, HOT_CORNER);
+      else drop(lead, null);
+    };
+    const lost = (): void => {
+      end();
+      latest.current.cancel();
+    };
+    const key = (e: KeyboardEvent): void => {
+      if (e.key !== 'Escape') return;
+      e.preventDefault();
+      e.stopPropagation();
+      lost();
+    };
+    stop.current = end;
+    target.addEventListener('pointermove', move);
+    target.addEventListener('pointerup', up);
+    target.addEventListener('pointercancel', lost);
+    window.addEventListener('keydown', key, true);
+  };
+}
+
+function inHotCorner({ layout }: LeadGround, { plan }: Receiver, tip: { readonly x: number; readonly y: number }): boolean {
+  if (plan.hot === null) return false;
+  const x = (tip.x - layout.chassis.x) / layout.chassis.scale;
+  const y = (tip.y - layout.chassis.y) / layout.chassis.scale;
+  const { hot } = plan;
+  return x >= hot.x && x <= hot.x + hot.width && y >= hot.y && y <= hot.y + hot.height;
+}

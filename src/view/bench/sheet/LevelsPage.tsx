@@ -1,0 +1,80 @@
+/** Second page of the sheet: levels with their tolerances and what they look like on the tube, the other demands, the set-up, the crystals. */
+import { rackWords, sheetWords } from '../../../describe/catalogue/bench.ts';
+import type { Receiver } from '../../../receiver/receiver.ts';
+import type { SheetFigures } from './sheetFigures.ts';
+
+export function LevelsPage({ receiver, figures }: { readonly receiver: Receiver; readonly figures: SheetFigures }) {
+  const { specification: spec, setUp } = receiver;
+  const unit = rackWords.unit(setUp.centreHz);
+  const demands = [
+    ...spec.windows.map((w) => sheetWords.ripple(w.fromHz, w.toHz, w.maxRippleDb)),
+    ...spec.tilts.map((t) => sheetWords.tilt(t.lowHz, t.highHz, t.maxDb)),
+    ...spec.traps.map((t) => sheetWords.trap(t.hz, t.maxDb)),
+    ...spec.skirts.map((s) => sheetWords.skirt(s.fromHz, s.toHz, s.max)),
+    ...spec.bandwidths.map((b) => sheetWords.bandwidth(b.levelDb, b.minHz, b.maxHz)),
+    ...(spec.gain === null ? [] : [sheetWords.gain(spec.gain.hz, spec.gain.minDb)]),
+  ];
+  const wanted = new Set(setUp.markersHz);
+  return (
+    <>
+      <h3>{sheetWords.levels}</h3>
+      <table class="levels">
+        <caption class="si">{sheetWords.levelsCaption}</caption>
+        <thead>
+          <tr>
+            <th scope="col">
+              {sheetWords.columns.hz} {unit}
+            </th>
+            <th scope="col">{sheetWords.columns.wanted}</th>
+            <th scope="col">{sheetWords.columns.tube}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {figures.levels.map((row) => (
+            <tr key={row.hz}>
+              <th scope="row" class="m">
+                {rackWords.canLabel(row.hz)}
+              </th>
+              <td class="m">{sheetWords.percent(row.target, row.low, row.high)}</td>
+              <td class="m">{sheetWords.tubePercent(row.onTube)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <ul class="demands">
+        {demands.map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+      </ul>
+      <h3>{sheetWords.setUp}</h3>
+      <ul class="demands">
+        {setUpLines(receiver).map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+      </ul>
+      <h3>
+        {sheetWords.box}, {unit}
+      </h3>
+      <ul class="box-list">
+        {receiver.crystalsHz.map((hz) => (
+          <li key={hz} class={wanted.has(hz) ? 'm wanted' : 'm'}>
+            {rackWords.canLabel(hz)}
+          </li>
+        ))}
+      </ul>
+      <p class="si">{sheetWords.boxWanted}</p>
+    </>
+  );
+}
+
+function setUpLines({ setUp }: Receiver): string[] {
+  const words = sheetWords.setUpLines;
+  return [
+    words.inject(setUp.injectAt, words.injectWith),
+    words.observe(setUp.observeAt, setUp.observeWith === 'probe'),
+    setUp.bias === null ? words.noBias : words.bias(setUp.bias.at, setUp.bias.volts, setUp.bias.toleranceVolts),
+    words.sweep(setUp.centreHz, setUp.spanHz),
+    words.level(setUp.levelDb),
+    words.direction(setUp.lowFrequencyAtLeft),
+  ];
+}

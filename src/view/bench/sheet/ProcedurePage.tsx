@@ -1,0 +1,86 @@
+/** First page of the sheet: the figure, the numbered steps with their ticks, the caution. */
+import { useEffect, useMemo, useRef } from 'preact/hooks';
+import { initialState } from '../../../bench/setup.ts';
+import { sheetWords } from '../../../describe/catalogue/bench.ts';
+import type { BenchPort } from '../../port.ts';
+import { Ink } from '../../theme/art.tsx';
+import { usePort } from '../usePort.ts';
+import { SheetFigure } from './SheetFigure.tsx';
+import type { SheetFigures } from './sheetFigures.ts';
+import { type StepMark, stepMarks, stepNow, turnedSlugs } from './steps.ts';
+
+export function ProcedurePage({
+  port,
+  figures,
+  width,
+}: {
+  readonly port: BenchPort;
+  readonly figures: SheetFigures;
+  readonly width: number;
+}) {
+  const { receiver } = port;
+  return (
+    <>
+      <figure class="sheet-figure">
+        <SheetFigure receiver={receiver} figures={figures} width={width} height={176} />
+        <figcaption class="si">{sheetWords.figure(receiver.setUp.observeAt)}</figcaption>
+      </figure>
+      <Steps port={port} />
+      {receiver.cautions.length === 0 ? null : <Caution words={receiver.cautions} />}
+    </>
+  );
+}
+
+function Steps({ port }: { readonly port: BenchPort }) {
+  const marks = useStepMarks(port);
+  const list = useRef<HTMLOListElement>(null);
+  const at = stepNow(marks);
+  useEffect(() => {
+    const paper = list.current?.closest('.sheet-text');
+    const step = list.current?.children[at] as HTMLElement | undefined;
+    if (!paper || step === undefined || marks[at] !== 'now') return;
+    const over = step.offsetTop + step.offsetHeight + 8 - paper.clientHeight - paper.scrollTop;
+    // The step to do comes into sight; what the reader has turned back to is left alone.
+    if (over > 0) paper.scrollBy({ top: over });
+  }, [at]);
+  return (
+    <ol class="steps" ref={list}>
+      {port.receiver.procedure.map((step, i) => {
+        const mark = marks[i]!;
+        return (
+          <li key={step.text} class={mark} {...(mark === 'now' ? { 'aria-current': 'step' as const } : {})}>
+            <span class="box" aria-hidden="true">
+              {mark === 'done' ? '\u2713' : i + 1}
+            </span>
+            {mark === 'done' ? <span class="unseen">{sheetWords.done}: </span> : null}
+            {step.text}
+          </li>
+        );
+      })}
+    </ol>
+  );
+}
+
+/** Marks of the steps; a new list only when one of them changes. */
+export function useStepMarks(port: BenchPort): readonly StepMark[] {
+  const start = useMemo(() => initialState(port.setup), [port]);
+  const key = usePort(port, () => stepMarks(port.receiver, port.session(), turnedSlugs(start, port.state())).join());
+  return useMemo(() => key.split(',') as StepMark[], [key]);
+}
+
+export function Caution({ words }: { readonly words: readonly string[] }) {
+  return (
+    <aside class="caution" aria-label={sheetWords.cautions}>
+      <div>
+        <Ink svg={BOLT} width={28} height={26} class="bolt" />
+        <b>{sheetWords.cautions}</b>
+        {words.map((line) => (
+          <p key={line}>{line}</p>
+        ))}
+      </div>
+    </aside>
+  );
+}
+
+export const BOLT =
+  '<path d="M14 2L26 23H2Z" fill="#fcf7ea" stroke="#b5482e" stroke-width="2.2" stroke-linejoin="round"/><path d="M15 7.5l-4.2 8h5.6l-3.4 6" fill="none" stroke="#963820" stroke-width="1.9"/>';

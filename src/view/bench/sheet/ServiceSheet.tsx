@@ -1,0 +1,78 @@
+/** The service sheet: an article of three pages on turned-corner paper. Always open in the full bench, laid over the rest elsewhere. */
+import { memo } from 'preact/compat';
+import { useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { sheetWords } from '../../../describe/catalogue/bench.ts';
+import type { BenchPort } from '../../port.ts';
+import { Frame } from '../../theme/art.tsx';
+import type { Rect } from '../layoutTypes.ts';
+import { place } from '../px.ts';
+import { LevelsPage } from './LevelsPage.tsx';
+import { ProcedurePage } from './ProcedurePage.tsx';
+import { SlugsPage } from './SlugsPage.tsx';
+import type { SheetFigures } from './sheetFigures.ts';
+
+interface ServiceSheetProps {
+  readonly port: BenchPort;
+  readonly rect: Rect;
+  readonly figures: SheetFigures;
+  /** null: this sheet cannot be put away */
+  readonly onClose: (() => void) | null;
+}
+
+function ServiceSheetBase({ port, rect, figures, onClose }: ServiceSheetProps) {
+  const [page, setPage] = useState(0);
+  const sheet = useRef<HTMLElement>(null);
+  const text = useRef<HTMLElement>(null);
+  const { receiver } = port;
+  useLayoutEffect(() => {
+    if (onClose !== null) sheet.current?.focus();
+  }, [onClose !== null]);
+  useLayoutEffect(() => text.current?.scrollTo(0, 0), [page]);
+  const pages = sheetWords.pages;
+  const content = useMemo(() => {
+    if (page === 0) return <ProcedurePage port={port} figures={figures} width={rect.width - 38} />;
+    return page === 1 ? <LevelsPage receiver={receiver} figures={figures} /> : <SlugsPage receiver={receiver} />;
+  }, [page, port, receiver, figures, rect.width]);
+  return (
+    <article
+      id="service-sheet"
+      class={`sheet placed${onClose === null ? '' : ' over'}`}
+      style={place(rect)}
+      aria-label={sheetWords.kicker}
+      ref={sheet}
+      tabIndex={-1}
+      onKeyDown={(event) => {
+        if (event.key !== 'Escape' || onClose === null) return;
+        event.stopPropagation();
+        onClose();
+      }}
+    >
+      <Frame kind="sheet" />
+      <header class="sheet-head">
+        <p class="l sheet-kick">{sheetWords.kicker}</p>
+        <h2>{receiver.title}</h2>
+        <p class="sheet-sub">{receiver.setName}</p>
+      </header>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls must be reachable by keyboard */}
+      <section class="sheet-text" ref={text} tabIndex={0} aria-label={pages[page]!}>
+        {content}
+      </section>
+      <nav class="pager" aria-label={sheetWords.kicker}>
+        <button type="button" disabled={page === 0} onClick={() => setPage(page - 1)}>
+          {page === 0 ? '' : `\u2039 ${pages[page - 1]}`}
+        </button>
+        <span>{sheetWords.pageOf(page + 1, pages.length)}</span>
+        <button type="button" disabled={page === pages.length - 1} onClick={() => setPage(page + 1)}>
+          {page === pages.length - 1 ? '' : `${pages[page + 1]} \u203a`}
+        </button>
+      </nav>
+      {onClose === null ? null : (
+        <button type="button" class="sheet-close" onClick={onClose}>
+          {sheetWords.close}
+        </button>
+      )}
+    </article>
+  );
+}
+
+export const ServiceSheet = memo(ServiceSheetBase);

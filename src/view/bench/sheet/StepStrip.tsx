@@ -1,0 +1,82 @@
+/** The step to do now, in a strip, where the sheet is folded; and the folded sheet's tab with its ticks. */
+import { memo } from 'preact/compat';
+import { sheetWords } from '../../../describe/catalogue/bench.ts';
+import type { BenchPort } from '../../port.ts';
+import { Button, Frame } from '../../theme/art.tsx';
+import type { Rect } from '../layoutTypes.ts';
+import { place } from '../px.ts';
+import { useStepMarks } from './ProcedurePage.tsx';
+import { SheetFigure } from './SheetFigure.tsx';
+import type { SheetFigures } from './sheetFigures.ts';
+import { stepNow } from './steps.ts';
+
+interface StepStripProps {
+  readonly port: BenchPort;
+  readonly rect: Rect;
+  readonly figures: SheetFigures;
+  /** a small figure and a button to open the sheet (upright form) */
+  readonly roomy: boolean;
+  readonly onOpen: () => void;
+}
+
+function StepStripBase({ port, rect, figures, roomy, onOpen }: StepStripProps) {
+  const marks = useStepMarks(port);
+  const at = stepNow(marks);
+  const step = port.receiver.procedure[at];
+  return (
+    <section class={`step-strip placed${roomy ? ' roomy' : ''}`} style={place(rect)} aria-label={sheetWords.kicker}>
+      <Frame kind="card" />
+      <span class="now-bar" aria-hidden="true" />
+      {roomy ? (
+        <SheetFigure receiver={port.receiver} figures={figures} width={86} height={rect.height - 8} small />
+      ) : null}
+      <p title={step?.text}>
+        <b>{sheetWords.stepOf(at + 1, marks.length)}</b> {step?.text}
+      </p>
+      {roomy ? (
+        <Button onClick={onOpen} class="strip-open">
+          {sheetWords.open}
+        </Button>
+      ) : null}
+    </section>
+  );
+}
+
+interface SheetTabProps {
+  readonly port: BenchPort;
+  readonly rect: Rect;
+  readonly open: boolean;
+  readonly onToggle: () => void;
+}
+
+function SheetTabBase({ port, rect, open, onToggle }: SheetTabProps) {
+  const marks = useStepMarks(port);
+  return (
+    <button
+      type="button"
+      class="sheet-tab placed"
+      style={place(rect)}
+      aria-expanded={open}
+      aria-label={sheetWords.open}
+      onClick={onToggle}
+    >
+      <Frame kind="sheet" />
+      <span class="disc dark" aria-hidden="true">
+        1
+      </span>
+      <span class="tab-name" aria-hidden="true">
+        {sheetWords.kicker}
+      </span>
+      <span class="tab-steps" aria-hidden="true">
+        {marks.map((mark, i) => (
+          <span key={i} class={`box ${mark}`}>
+            {mark === 'done' ? '\u2713' : i + 1}
+          </span>
+        ))}
+      </span>
+    </button>
+  );
+}
+
+export const StepStrip = memo(StepStripBase);
+export const SheetTab = memo(SheetTabBase);

@@ -1,0 +1,80 @@
+/** Ways to call the command line in tests: inside this process, which is quick, or as the program that people start. */
+import { spawn } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { runProgram } from '../../src/cli/program.ts';
+
+export interface Said {
+  readonly out: string;
+  readonly err: string;
+  readonly code: number;
+}
+
+export const PROJECT = path.resolve(import.meta.dirname, '..', '..');
+
+export function inside(...words: readonly string[]): Said {
+  let out = '';
+  let err = '';
+  let code = 0;
+  runProgram(
+    {
+      out: (text) => {
+        out += text;
+      },
+      err: (text) => {
+        err += text;
+      },
+      exit: (given) => {
+        code = given;
+      },
+    },
+    words,
+  );
+  return { out, err, code };
+}
+
+export interface Calling {
+  readonly cwd?: string;
+  readonly env?: Readonly<Record<string, string>>;
+  /** stop reading after the first chunk, as `| head` does */
+  readonly readLittle?: boolean;
+}
+
+export function spawned(
+  words: readonly string[],
+  { cwd = PROJECT, env = {}, readLittle = false }: Calling = {},
+): Promise<Said> {
+  const main = path.join(PROJECT, 'src', 'cli', 'main.ts');
+  const tsx = path.join(PROJECT, 'node_modules', 'tsx', 'dist', 'cli.mjs');
+  const own = { ...process.env, npm_lifecycle_event: '', INIT_CWD: '', ...env };
+  const child = spawn(process.execPath, [tsx, main, ...words], { cwd, env: own, stdio: ['ignore', 'pipe', 'pipe'] });
+  let out = '';
+  let err = '';
+  child.stdout.on('data', (chunk) => {
+    out += chunk;
+    if (readLittle) child.stdout.destroy();
+  });
+  child.stderr.on('data', (chunk) => {
+    err += chunk;
+  });
+  return new Promise((resolve, reject) => {
+    child.on('error', reject);
+    child.on('close', (code) => resolve({ out, err, code: code ?? -1 }));
+  });
+}
+
+/** A folder for the files of one test file, and what writes into it. */
+export function scratch() {
+  const folder = mkdtempSync(path.join(tmpdir(), 'haystack-'));
+  return {
+    folder,
+    file(name: string, content: string | Uint8Array): string {
+      const place = path.join(folder, name);
+      writeFileSync(place, content);
+      return place;
+    },
+    place: (name: string) => path.join(folder, name),
+    remove: () => rmSync(folder, { recursive: true, force: true }),
+  };
+}

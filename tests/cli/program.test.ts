@@ -1,0 +1,69 @@
+/** The command line as the program that people start: exit codes, pipes, folders, help. */
+import { symlinkSync } from 'node:fs';
+import path from 'node:path';
+import { afterAll, describe, expect, it } from 'vitest';
+import { inside, PROJECT, scratch, spawned } from './commandLine.ts';
+
+const files = scratch();
+afterAll(files.remove);
+
+const DECK = path.join(PROJECT, 'scenarios/receivers/loose-can-10m7/network.cir');
+
+describe('the program', () => {
+  it('puts results on one stream, problems on the other, and ends with the code that it promises', async () => {
+    const good = await spawned(['check', DECK]);
+    expect([good.err, good.code]).toEqual(['', 0]);
+    const bad = await spawned(['check', DECK, 'nowhere.cir']);
+    expect([bad.out.split('\n').length, bad.err, bad.code]).toEqual([
+      2,
+      'nowhere.cir: found no such file, wanted a file\n',
+      1,
+    ]);
+    const wrong = await spawned(['sing']);
+    expect([wrong.out, wrong.code]).toEqual(['', 2]);
+  });
+
+  it('works from any folder, and finds the receivers of the project from there', async () => {
+    symlinkSync(path.join(PROJECT, 'scenarios/first-sweep/first-curve.json'), files.place('lesson.json'));
+    const { out, err, code } = await spawned(['check', 'lesson.json'], { cwd: files.folder });
+    expect([out, err, code]).toEqual(['ok  lesson.json  (scenario on loose-can-10m7)\n', '', 0]);
+  });
+
+  it('takes file names from where the person stands, also when npm has moved to the project', async () => {
+    files.file('near.cir', 'near\nI1 0 a AC 1\nR1 a 0 1\n');
+    const env = { npm_lifecycle_event: 'haystack', INIT_CWD: files.folder };
+    expect((await spawned(['check', 'near.cir'], { env })).code).toBe(0);
+    expect((await spawned(['check', 'near.cir'])).code).toBe(1);
+  });
+
+  it('ends quietly when the reader closes the pipe', async () => {
+    const { out, err, code } = await spawned(['response', DECK, '--node', 'sec', '--points', '100000'], {
+      readLittle: true,
+    });
+    expect(out.startsWith('hz,re,im\n')).toBe(true);
+    expect([err, code]).toEqual(['', 0]);
+  });
+
+  it('sends all of a long table through a pipe', async () => {
+    const { out } = await spawned(['response', DECK, '--node', 'sec', '--points', '30000']);
+    expect(out.trimEnd().split('\n')).toHaveLength(30_001);
+  });
+});
+
+describe('help', () => {
+  it('is printed on request with code 0, and names every command and the exit codes', () => {
+    const { out, err, code } = inside('--help');
+    expect([err, code]).toEqual(['', 0]);
+    for (const word of ['response', 'check', 'regrade', 'curve', 'Exit codes: 0 ']) expect(out).toContain(word);
+    for (const command of ['response', 'check', 'regrade', 'curve']) {
+      const more = inside(command, '--help');
+      expect([more.err, more.code]).toEqual(['', 0]);
+      expect(more.out).toMatch(new RegExp(`^Usage: haystack ${command} `));
+    }
+  });
+
+  it('is told as an error when no command or an unknown one is given', () => {
+    expect([inside().code, inside('sing').code, inside('check', '--loud').code]).toEqual([2, 2, 2]);
+    expect(inside('sing').err).toContain("unknown command 'sing'");
+  });
+});

@@ -1,0 +1,123 @@
+/** Rules G27 to G35 and G38 to G43: proofs, care, economy, caps and words, each on its own. */
+import { describe, expect, test } from 'vitest';
+import { type BenchState, type IncidentKind, NO_PROOFS } from '../../src/bench/benchState.ts';
+import { initialState } from '../../src/bench/setup.ts';
+import { careLines, economyLines, proofLines } from '../../src/grading/conduct.ts';
+import { capsOf, passes, totalOf, wordOf } from '../../src/grading/verdictOfRun.ts';
+import { canSetup } from '../session/setups.ts';
+
+const { scenario } = canSetup();
+const state = initialState(canSetup());
+const happened = (...kinds: readonly IncidentKind[]): BenchState['incidents'] =>
+  kinds.map((kind, i) => ({ kind, atSeconds: 60 + i, subject: 'T1T' }));
+
+describe('proofs', () => {
+  const done = { done: true, doneAtSeconds: 512, from: null };
+
+  test('[G27] each that stands done earns an equal share', () => {
+    const lines = proofLines({ ...state, proofs: { ...NO_PROOFS, touchEarth: done } }, scenario);
+    expect(lines.map((line) => line.weight)).toEqual([1, 1, 1, 1, 1]);
+    expect(lines.filter((line) => line.earned === 1)).toMatchObject([{ id: 'G27:touchEarth', subject: 'touchEarth', atSeconds: 512 }]);
+  });
+
+  test('[G27] only those that the scenario asks for', () => {
+    expect(proofLines(state, { ...scenario, proofs: ['skirts'] }).map((line) => line.id)).toEqual(['G27:skirts']);
+  });
+});
+
+describe('care', () => {
+  const earned = (rule: string, ...kinds: readonly IncidentKind[]): number =>
+    careLines(happened(...kinds), { ...scenario, faults: ['open-resistor'] }).find((line) => line.rule === rule)!.earned;
+
+  test('nothing happened: everything is paid', () => {
+    expect(careLines([], scenario).every((line) => line.earned === 1 && line.measured === 0)).toBe(true);
+  });
+
+  const rules: readonly (readonly [string, IncidentKind, readonly number[]])[] = [
+    ['[G28] leads handled with the set on: half each time', 'wrongPowerOrder', [0.5, 0, 0]],
+    ['[G29] a live chassis: gone at once', 'hotChassis', [0, 0, 0]],
+    ['[G29] the high-tension corner: gone at once', 'hotTouch', [0, 0, 0]],
+    ['[G30] steel: a quarter each time', 'steelTool', [0.75, 0.5, 0.25]],
+    ['[G30] a head that does not fit: a quarter each time', 'wrongHead', [0.75, 0.5, 0.25]],
+    ['[G31] forced past a stop: half each time', 'forcedStop', [0.5, 0, 0]],
+    ['[G32] a cracked slug: gone at once', 'crackedSlug', [0, 0, 0]],
+    ['[G33] a good part replaced: half each time', 'goodPartReplaced', [0.5, 0, 0]],
+  ];
+  test.each(rules)('%s', (title, kind, shares) => {
+    const rule = /\[(G\d+)\]/.exec(title)![1]!;
+    expect(earned(rule, kind)).toBe(shares[0]);
+    expect(earned(rule, kind, kind)).toBe(shares[1]);
+    expect(earned(rule, kind, kind, kind)).toBe(shares[2]);
+    // Nothing else suffers by it.
+    const others = careLines(happened(kind), { ...scenario, faults: ['open-resistor'] }).filter((line) => line.rule !== rule);
+    expect(others.every((line) => line.earned === 1)).toBe(true);
+  });
+
+  test('[G33] without faults there is no such line', () => {
+    expect(careLines([], scenario).map((line) => line.rule)).toEqual(['G28', 'G29', 'G30', 'G31', 'G32']);
+  });
+
+  test('a line of care says when it first happened, and to what', () => {
+    const line = careLines(happened('forcedStop', 'forcedStop'), scenario).find((one) => one.rule === 'G31');
+    expect(line).toMatchObject({ measured: 2, high: 0, subject: 'T1T', atSeconds: 60 });
+  });
+});
+
+describe('economy', () => {
+  const at = (turnsMade: number, seconds: number): number[] =>
+    economyLines({ ...state, turnsMade }, seconds, { turns: 6, seconds: 600 }).map((line) => line.earned);
+
+  test('[G34] turns: full to par, gone at three times par', () => {
+    expect([at(6, 0), at(12, 0), at(18, 0)].map(([turns]) => turns)).toEqual([1, 0.5, 0]);
+  });
+
+  test('[G35] time: full to par, gone at three times par', () => {
+    expect([at(0, 600), at(0, 1200), at(0, 1800)].map(([, time]) => time)).toEqual([1, 0.5, 0]);
+  });
+
+  test('[G34] a par of nothing is met by turning nothing', () => {
+    const lines = (turnsMade: number) => economyLines({ ...state, turnsMade }, 10, { turns: 0, seconds: 600 });
+    expect(lines(0)[0]!.earned).toBe(1);
+    expect(lines(0.5)[0]!.earned).toBe(0);
+  });
+});
+
+describe('the whole', () => {
+  test('[G38] a hot chassis caps at 40', () => {
+    const caps = capsOf({ ...state, incidents: happened('hotChassis') });
+    expect(caps).toEqual([{ rule: 'G38', limit: 40, subject: 'T1T', atSeconds: 60 }]);
+    expect(totalOf(97, caps)).toBe(40);
+    expect(totalOf(12, caps)).toBe(12);
+  });
+
+  test('[G39] the high-tension corner caps at 60, and the lowest cap counts', () => {
+    expect(totalOf(97, capsOf({ ...state, incidents: happened('hotTouch', 'hotTouch') }))).toBe(60);
+    expect(totalOf(97, capsOf({ ...state, incidents: happened('hotTouch', 'hotChassis') }))).toBe(40);
+  });
+
+  test('[G38] lesser incidents cap nothing', () => {
+    expect(capsOf({ ...state, incidents: happened('wrongPowerOrder', 'steelTool', 'forcedStop', 'crackedSlug') })).toEqual([]);
+  });
+
+  test('[G40] pass from 70, without a cap, with something won', () => {
+    expect(passes(70, [], 0.9)).toBe(true);
+    expect(passes(69, [], 0.9)).toBe(false);
+    expect(passes(90, capsOf({ ...state, incidents: happened('hotTouch') }), 0.9)).toBe(false);
+    expect(passes(80, [], 0)).toBe(false);
+    expect(passes(80, [], -0.2)).toBe(false);
+  });
+
+  test('[G41] the ladder of words', () => {
+    const words = [0, 34, 35, 54, 55, 69, 70, 89, 90, 100].map((total) => wordOf(total, total >= 70));
+    expect(words).toEqual([
+      ...['stubble', 'stubble', 'swath', 'swath', 'windrow'],
+      ...['windrow', 'haycock', 'haycock', 'haystack', 'haystack'],
+    ]);
+    expect(wordOf(95, false)).toBe('windrow');
+  });
+
+  test('[G43] whole points, rounded down, but a hair below the whole is the whole', () => {
+    expect(totalOf(99.99, [])).toBe(99);
+    expect(totalOf(100 - 1e-9, [])).toBe(100);
+  });
+});

@@ -1,0 +1,111 @@
+/** House rules that no compiler knows: files stay short and say what they are for, and the project stands on its own. */
+import { describe, expect, it } from 'vitest';
+import { projectFiles, textOf } from './projectFiles.ts';
+
+const FILES = projectFiles();
+const SOURCES = FILES.filter((file) => /\.(tsx?|mjs|css)$/.test(file));
+const MOST_LINES = 450;
+
+/** Files that are one algorithm and would be worse in two; each with its reason. */
+const LONGER: Readonly<Record<string, string>> = {};
+
+/** Marks of things that lead out of the project or that were left for later. Each pattern is written so that it does not match itself. */
+const STRAY: readonly (readonly [name: string, pattern: RegExp])[] = [
+  ['a place on somebody’s machine', /(?<![\w.:/-])\/(?:work|root|home|Users)\/[\w.]/],
+  ['a temporary place', /(?<![\w.:/])\/tm[p]\/\w/],
+  ['something left for later', /\b(?:TO[D]O|FIX[M]E|XX[X])\b/],
+  ['a number in a list kept elsewhere', /\b[Ii]ssue[s]? #?\d+\b|\bticket[s]? #?\d+\b/],
+];
+
+/** Tests that do not run prove nothing. */
+const SLEEPING = /\b(?:it|test|describe)\.(?:skip|only|todo|fixme|fails|skipIf|runIf)\b/;
+
+function found(pattern: RegExp, files: readonly string[]): string[] {
+  return files.flatMap((file) => {
+    const text = textOf(file);
+    if (text === null) return [];
+    return text
+      .split('\n')
+      .flatMap((line, i) => (pattern.test(line) ? [`${file}:${i + 1}: ${line.trim().slice(0, 120)}`] : []));
+  });
+}
+
+/** Relative places in a text that lead above the root of the project. */
+function climbs(text: string, file: string): string[] {
+  const depth = file.split('/').length - 1;
+  return [...text.matchAll(/(?<![\w./\\])((?:\.\.\/)+)[\w@]/g)]
+    .filter((match) => match[1]!.length / 3 > depth)
+    .map((match) => match[0]);
+}
+
+describe('source files', () => {
+  it(`have at most ${MOST_LINES} lines`, () => {
+    const tooLong = SOURCES.map((file) => [file, textOf(file)!.split('\n').length - 1] as const)
+      .filter(([file, lines]) => lines > MOST_LINES && LONGER[file] === undefined)
+      .map(([file, lines]) => `${file}: ${lines}`);
+    expect(SOURCES.length).toBeGreaterThan(100);
+    expect(tooLong).toEqual([]);
+  });
+
+  it('have no exception that is not needed', () => {
+    for (const [file, reason] of Object.entries(LONGER)) {
+      expect(FILES).toContain(file);
+      expect(textOf(file)!.split('\n').length - 1, file).toBeGreaterThan(MOST_LINES);
+      expect(reason.length, file).toBeGreaterThan(20);
+    }
+  });
+
+  it('open with what they are for', () => {
+    const silent = SOURCES.filter((file) => !/^(?:#!.*\n)?(?:\/\/ @\w.*\n)?(?:\/\*\*?|\/\/) ?\S?/.test(textOf(file)!));
+    expect(silent).toEqual([]);
+  });
+
+  it('are called after one idea', () => {
+    expect(
+      SOURCES.filter(
+        (file) => /\/(?:utils?|helpers?|common|misc|manager)\b/i.test(file) || /Manager\.tsx?$/.test(file),
+      ),
+    ).toEqual([]);
+  });
+});
+
+describe('the project', () => {
+  // Words of those who wrote the lock file and its packages are not ours.
+  const own = FILES.filter((file) => file !== 'package-lock.json');
+  it.each(STRAY)('holds no %s', (_, pattern) => {
+    expect(found(pattern, own)).toEqual([]);
+  });
+
+  it('never climbs out of its own folder', () => {
+    const out = own.flatMap((file) => climbs(textOf(file) ?? '', file).map((place) => `${file}: ${place}`));
+    expect(out).toEqual([]);
+  });
+
+  it('has no sleeping tests', () => {
+    expect(
+      found(
+        SLEEPING,
+        own.filter((file) => file.startsWith('tests/') && file !== 'tests/house.test.ts'),
+      ),
+    ).toEqual([]);
+  });
+
+  it('would see each of these', () => {
+    const samples = [`see /${'work'}/x`, `see /${'tmp'}/x`, `// ${'TO'}DO later`, `as in ${'issue'} 12`];
+    STRAY.forEach(([name, pattern], i) => {
+      expect(samples[i], name).toMatch(pattern);
+    });
+    expect(`${'it'}.skip('x')`).toMatch(SLEEPING);
+    expect(climbs(`'${'../'.repeat(3)}x.ts'`, 'src/base/a.ts')).toHaveLength(1);
+    expect(climbs(`'${'../'.repeat(2)}x.ts'`, 'src/base/a.ts')).toEqual([]);
+    for (const harmless of [
+      'src/base/work/x.ts',
+      'https://example.org/home/x',
+      'TODAY',
+      'an issue of taste',
+      '../receiver/receiver.ts',
+    ]) {
+      for (const [name, pattern] of STRAY) expect(harmless, name).not.toMatch(pattern);
+    }
+  });
+});

@@ -1,0 +1,56 @@
+/** ngspice (the eecircuit-engine package, WebAssembly, offline) as a second opinion on a deck: every node at every frequency. */
+
+import type { ComplexDataType } from 'eecircuit-engine';
+import { Simulation } from 'eecircuit-engine';
+
+export interface SpiceRun {
+  readonly hz: Float64Array;
+  /** by lower-case node name */
+  readonly nodes: ReadonlyMap<string, { readonly re: Float64Array; readonly im: Float64Array }>;
+}
+
+let engine: Promise<Simulation> | null = null;
+
+/** Runs a deck with an `.ac` line. One engine serves the whole process. Outputs asked for do not matter: all nodes come. */
+export async function runSpice(deckText: string): Promise<SpiceRun> {
+  engine ??= start();
+  const simulation = await engine;
+  simulation.setNetList(deckText);
+  const result = await quietly(() => simulation.runSim());
+  if (result.dataType !== 'complex') throw new Error(`ngspice made no AC run: ${simulation.getError().join(' ')}`);
+  const vector = (data: ComplexDataType, part: 'real' | 'img'): Float64Array =>
+    Float64Array.from(data.values, (v) => v[part]);
+  const nodes = new Map<string, { re: Float64Array; im: Float64Array }>();
+  for (const data of result.data) {
+    const name = /^v\((.+)\)$/.exec(data.name)?.[1];
+    if (name !== undefined) nodes.set(name, { re: vector(data, 'real'), im: vector(data, 'img') });
+  }
+  return { hz: vector(result.data[0]!, 'real'), nodes };
+}
+
+async function start(): Promise<Simulation> {
+  const simulation = new Simulation();
+  await quietly(() => simulation.start());
+  return simulation;
+}
+
+/** The engine writes its notes to the console. */
+async function quietly<T>(act: () => Promise<T>): Promise<T> {
+  const { log, warn, error } = console;
+  const silent = (): void => {};
+  Object.assign(console, { log: silent, warn: silent, error: silent });
+  try {
+    return await act();
+  } finally {
+    Object.assign(console, { log, warn, error });
+  }
+}
+
+/** The text of a deck with other inductances, written with all their digits; element names as in the deck. */
+export function withInductances(deckText: string, henries: Readonly<Record<string, number>>): string {
+  return Object.entries(henries).reduce((text, [name, value]) => {
+    const line = new RegExp(`^(${name}\\s+\\S+\\s+\\S+\\s+)(\\S+)`, 'im');
+    if (!line.test(text)) throw new Error(`the deck has no line of ${name}`);
+    return text.replace(line, (_, before: string) => `${before}${value}`);
+  }, deckText);
+}

@@ -1,0 +1,120 @@
+/** The bias law against its published points, and the curve that it gives at each bias against a circuit simulator. */
+import { describe, expect, it } from 'vitest';
+import { stageAtBias, unclampedVolts } from '../../src/receiver/biasLaw.ts';
+import { highest, voltsAt } from '../../src/receiver/curveReading.ts';
+import type { BiasLaw } from '../../src/receiver/receiver.ts';
+import { createStatedResponse } from '../../src/receiver/statedResponse.ts';
+import { shippedReceiver } from '../scenario/shipped.ts';
+
+const strip = shippedReceiver('video-valve-45m');
+const valve = strip.receiver.biasLaw!;
+
+/** A transistor of 2 mA at 2 V on its line; 300 ps of diffusion at 60 mS make 18 pF. */
+const transistor: BiasLaw = {
+  kind: 'proportional',
+  referenceVolts: 2,
+  scaleVolts: 2,
+  capacitanceFarads: 18e-12,
+  unclampedRestVolts: 2.5,
+  unclampedVoltsPerDetectedVolt: -1,
+};
+
+describe('the valve law', () => {
+  // Source: design sheet of the strip, semi-log law of a remote cut-off pentode: bias V, gm over reference, change of input pF, input resistance over
+  // reference; printed to the digits given.
+  it.each([
+    [-1, 1.4918, 0.443, 0.67],
+    [-2, 1.2214, 0.21, 0.819],
+    [-3, 1, 0, 1],
+    [-4.5, 0.7408, -0.279, 1.35],
+    [-6, 0.5488, -0.518, 1.822],
+    [-9, 0.3012, -0.902, 3.32],
+    [-12, 0.1653, -1.187, 6.05],
+    [-18, 0.0498, -1.554, 20.086],
+    [-24, 0.015, -1.755, 66.686],
+  ])('at %f V', (volts, gm, picofarads, resistance) => {
+    const effect = stageAtBias(valve, volts);
+    expect(Math.abs(effect.gmRelative - gm)).toBeLessThanOrEqual(0.00005);
+    expect(Math.abs(effect.inputFarads * 1e12 - picofarads)).toBeLessThanOrEqual(0.0005);
+    expect(Math.abs(1 / effect.inputConductanceRelative - resistance)).toBeLessThanOrEqual(0.0005);
+  });
+
+  it('goes on through zero without a step, and then out of its range', () => {
+    const zero = stageAtBias(valve, 0);
+    const over = stageAtBias(valve, 1e-9);
+    expect(over.gmRelative).toBeCloseTo(zero.gmRelative, 6);
+    expect(over.inputConductanceRelative).toBeCloseTo(zero.inputConductanceRelative, 6);
+    expect(over.inputFarads).toBe(zero.inputFarads);
+    let before = zero;
+    for (let volts = 0.5; volts <= 15; volts += 0.5) {
+      const now = stageAtBias(valve, volts);
+      expect(now.gmRelative).toBeLessThan(before.gmRelative);
+      expect(now.inputConductanceRelative).toBeGreaterThan(before.inputConductanceRelative);
+      before = now;
+    }
+  });
+
+  it('with the wrong sign takes the strip more than 20 dB down', () => {
+    const { receiver, deck } = strip;
+    const right = createStatedResponse(receiver, deck).nominal;
+    const bias = { ...receiver.setUp.bias!, volts: 3 };
+    const wrong = createStatedResponse({ ...receiver, setUp: { ...receiver.setUp, bias } }, deck).nominal;
+    const { fromHz, toHz } = receiver.specification;
+    const drop = highest(right, fromHz, toHz).volts / highest(wrong, fromHz, toHz).volts;
+    expect(20 * Math.log10(drop)).toBeGreaterThan(20);
+  });
+});
+
+describe('the transistor law', () => {
+  // Source: design table of a solid-state strip, gm in step with collector current, dC = gm_ref tau (gm_rel - 1) with tau = 300 ps: current over 2 mA,
+  // gm, pF, resistance.
+  it('follows the current', () => {
+    const more = stageAtBias(transistor, 3);
+    expect(more.gmRelative).toBeCloseTo(1.5, 12);
+    expect(more.inputFarads * 1e12).toBeCloseTo(9, 9);
+    expect(1 / more.inputConductanceRelative).toBeCloseTo(0.667, 3);
+    expect(stageAtBias(transistor, 2)).toEqual({ gmRelative: 1, inputFarads: 0, inputConductanceRelative: 1 });
+  });
+
+  it('is off without current and with the wrong sign, but never backwards', () => {
+    for (const volts of [0, -0.5, -5]) {
+      const effect = stageAtBias(transistor, volts);
+      expect(effect.gmRelative).toBeGreaterThan(0);
+      expect(effect.gmRelative).toBeLessThan(0.001);
+    }
+  });
+});
+
+describe('the curve of the strip with its line at a bias', () => {
+  // Source: ngspice 39, the strip's deck with gm, input capacitor and input resistor of V1 and V2 set by the law; level relative to the peak of a dense sweep,
+  // three decimals; peak gain in dB relative to -3 V, two decimals.
+  const MHZ = [45.75, 45, 44.5, 44, 43.5, 43, 42.5, 42.17, 41.25, 46.5];
+  it.each([
+    [-1, 3.81, [0.556, 0.96, 0.987, 0.92, 0.852, 0.802, 0.762, 0.69, 0.076, 0.147]],
+    [-2, 1.86, [0.528, 0.942, 0.998, 0.963, 0.928, 0.907, 0.859, 0.729, 0.063, 0.143]],
+    [-3, 0, [0.495, 0.914, 0.997, 0.997, 0.998, 0.996, 0.898, 0.696, 0.05, 0.137]],
+    [-4.5, -2.02, [0.409, 0.797, 0.912, 0.96, 0.997, 0.963, 0.756, 0.509, 0.031, 0.117]],
+    [-6, -4.66, [0.361, 0.744, 0.89, 0.973, 0.992, 0.855, 0.592, 0.347, 0.02, 0.105]],
+    [-9, -11.5, [0.33, 0.762, 0.961, 0.982, 0.802, 0.594, 0.34, 0.16, 0.011, 0.099]],
+    [-12, -19.97, [0.355, 0.87, 0.993, 0.809, 0.599, 0.448, 0.206, 0.091, 0.008, 0.106]],
+  ])('%f V', (volts, gainDb, wanted) => {
+    const { receiver, deck } = strip;
+    const { fromHz, toHz } = receiver.specification;
+    const reference = highest(createStatedResponse(receiver, deck).nominal, fromHz, toHz).volts;
+    const bias = { ...receiver.setUp.bias!, volts };
+    const curve = createStatedResponse({ ...receiver, setUp: { ...receiver.setUp, bias } }, deck).nominal;
+    const peak = highest(curve, fromHz, toHz).volts;
+    expect(Math.abs(20 * Math.log10(peak / reference) - gainDb)).toBeLessThan(0.02);
+    wanted.forEach((level, i) => {
+      expect(Math.abs(voltsAt(curve, MHZ[i]! * 1e6) / peak - level), `${MHZ[i]} MHz`).toBeLessThan(0.002);
+    });
+  });
+});
+
+describe('the line left to itself', () => {
+  it('moves with the detector, whichever sign the detector has', () => {
+    expect(unclampedVolts(valve, 0)).toBe(valve.unclampedRestVolts);
+    expect(unclampedVolts(valve, 0.2)).toBe(unclampedVolts(valve, -0.2));
+    expect(unclampedVolts(valve, 0.2)).toBeLessThan(unclampedVolts(valve, 0.1));
+  });
+});

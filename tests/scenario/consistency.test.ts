@@ -1,0 +1,218 @@
+/** What no schema can say: names that refer to each other, sums, orders, a receiver that its deck bears out, a scenario that can be played. */
+import { describe, expect, it } from 'vitest';
+import type { Problem, Result } from '../../src/base/result.ts';
+import { readDeck } from '../../src/physics/readDeck.ts';
+import { checkReceiver } from '../../src/scenario/checkReceiver.ts';
+import { checkScenario } from '../../src/scenario/checkScenario.ts';
+import { bringForward } from '../../src/scenario/migrations.ts';
+import { parseReceiver } from '../../src/scenario/receiverSchema.ts';
+import { parseScenario } from '../../src/scenario/scenarioSchema.ts';
+import { shippedJson, shippedReceiver, shippedTexts } from './shipped.ts';
+
+const STRIP = 'receivers/video-valve-45m';
+const COLD = 'vision-if/from-cold.json';
+
+function problems(result: Result<unknown>): readonly Problem[] {
+  return result.ok ? [] : result.problems;
+}
+
+// biome-ignore lint/suspicious/noExplicitAny: tests break files on purpose, anywhere
+type Break = (json: any) => void;
+
+describe('a receiver in itself', () => {
+  it.each<[string, Break, string]>([
+    ['two slugs of one name', (r) => (r.adjusters[1].id = 'T1'), '/adjusters/1/id'],
+    ['a nominal beyond the stop', (r) => (r.adjusters[0].nominalHenries = 2e-6), '/adjusters/0/nominalHenries'],
+    ['one winding on two slugs', (r) => (r.adjusters[1].ganged = ['lmix']), '/adjusters/1'],
+    ['a trap without a frequency', (r) => (r.adjusters[2].trapHz = null), '/adjusters/2/trapHz'],
+    ['a slug with one', (r) => (r.adjusters[0].trapHz = 4e7), '/adjusters/0/trapHz'],
+    ['two earths', (r) => (r.testPoints[5].role = 'earth'), '/testPoints'],
+    ['a point named like an end of the bench', (r) => (r.testPoints[0].id = 'tube'), '/testPoints/0/id'],
+    ['a signal point without a node', (r) => (r.testPoints[1].node = null), '/testPoints/1/node'],
+    ['an RF lead into earth', (r) => (r.testPoints[6].inject = { kind: 'node' }), '/testPoints/6/inject'],
+    ['a detector that is not there', (r) => (r.testPoints[4].detector = 'sound'), '/testPoints/4/detector'],
+    [
+      'a probe that rests nowhere',
+      (r) => (r.probeInDeck = { testPoint: 'AGC', elements: ['Cdet'] }),
+      '/probeInDeck/testPoint',
+    ],
+    ['controlled stages without a law', (r) => (r.biasLaw = null), '/biasLaw'],
+    ['a law without a controlled stage', (r) => r.stages.forEach((s: { agc: boolean }) => (s.agc = false)), '/biasLaw'],
+    ['a bias at the detector', (r) => (r.setUp.bias.at = 'TP1'), '/setUp/bias/at'],
+    ['a bias of the other sign', (r) => (r.setUp.bias.volts = 3), '/setUp/bias/volts'],
+    ['a sheet that injects at the detector', (r) => (r.setUp.injectAt = 'TP1'), '/setUp/injectAt'],
+    ['a sheet that looks at a grid without the probe', (r) => (r.setUp.observeAt = 'TP2'), '/setUp/observeAt'],
+    ['a curve of another node than the one looked at', (r) => (r.specification.node = 'p2'), '/specification/node'],
+    ['a marker that is not in the box', (r) => (r.setUp.markersHz[0] = 40e6), '/setUp/markersHz/0'],
+    ['a marker outside the sweep', (r) => (r.setUp.spanHz = 4e6), '/setUp/markersHz/0'],
+    ['crystals out of order', (r) => r.crystalsHz.reverse(), '/crystalsHz'],
+    ['a target outside its window', (r) => (r.specification.points[0].target = 0.9), '/specification/points/0/target'],
+    ['a point named twice', (r) => (r.specification.points[1].hz = 45750000), '/specification/points/1/hz'],
+    ['a trap outside the sheet', (r) => (r.specification.traps[0].hz = 60e6), '/specification/traps/0/hz'],
+    ['a window that runs backwards', (r) => (r.specification.windows[0].toHz = 42e6), '/specification/windows/0/toHz'],
+    ['a tilt that runs backwards', (r) => (r.specification.tilts[0].highHz = 42e6), '/specification/tilts/0/highHz'],
+    [
+      'half a demand on the centre',
+      (r) =>
+        r.specification.bandwidths.push({
+          levelDb: -3,
+          minHz: 1e6,
+          maxHz: 2e6,
+          centreHz: 44e6,
+          centreToleranceHz: null,
+          weight: 1,
+        }),
+      '/specification/bandwidths/0',
+    ],
+    [
+      'a sheet that weighs nothing',
+      (r) => {
+        for (const key of ['points', 'windows', 'tilts', 'traps', 'skirts'])
+          for (const item of r.specification[key]) item.weight = 0;
+        r.specification.gain.weight = 0;
+      },
+      '/specification',
+    ],
+    ['a step about a slug that is not there', (r) => r.procedure[0].slugs.push('T9'), '/procedure/0/slugs/0'],
+    ['a slug without a step', (r) => (r.procedure[5].slugs = ['A1', 'A2']), '/procedure'],
+    ['a hole off the plan', (r) => (r.adjusters[0].plan.x = 500), '/adjusters/0/plan'],
+    ['two holes too near', (r) => (r.adjusters[5].plan.y = 260), '/adjusters/5/plan'],
+    ['two top holes', (r) => (r.adjusters[5].plan.hole = 'top'), '/adjusters/5/plan/hole'],
+    ['a round trap in a can of two', (r) => (r.adjusters[5].plan.shape = 'trap'), '/adjusters/5/plan/shape'],
+    ['a live corner on a set without mains', (r) => (r.mains = null), '/plan/hot'],
+    ['a part off the plan', (r) => (r.plan.parts[4].x = 400), '/plan/parts/4'],
+  ])('may not have %s', (_, breakIt, place) => {
+    const json = shippedJson(`${STRIP}/receiver.json`);
+    breakIt(json);
+    expect(problems(parseReceiver(json, 'r.json')).map((p) => p.place)).toContain(place);
+  });
+});
+
+describe('a receiver and its deck', () => {
+  const { receiver, deck } = shippedReceiver('video-valve-45m');
+  const deckText = shippedTexts()[`${STRIP}/network.cir`]!;
+
+  it('fit as shipped', () => {
+    expect(checkReceiver(receiver, deck, 'r.json')).toEqual([]);
+  });
+
+  it.each<[string, Break, string]>([
+    ['a coil that is not in the deck', (r) => (r.adjusters[0].element = 'Lx'), '/adjusters/0/element'],
+    ['a coil that is a capacitor', (r) => (r.adjusters[0].element = 'Cmix'), '/adjusters/0/element'],
+    ['a ganged coil that is not there', (r) => (r.adjusters[0].ganged = ['Ly']), '/adjusters/0/ganged/0'],
+    ['another nominal than the deck', (r) => (r.adjusters[0].nominalHenries = 1.318e-6), '/adjusters/0/nominalHenries'],
+    ['a node that is not in the deck', (r) => (r.testPoints[1].node = 'g9'), '/testPoints/1/node'],
+    ['a test point on ground', (r) => (r.testPoints[1].node = '0'), '/testPoints/1/node'],
+    ['a source that is a coil', (r) => (r.testPoints[0].inject.element = 'Lmix'), '/testPoints/0/inject/element'],
+    ['another gm than the deck', (r) => (r.stages[0].gmSiemens = 0.006), '/stages/0/gmSiemens'],
+    ['an input capacitor elsewhere', (r) => (r.stages[0].inputCapacitor = 'Cdet'), '/stages/0/inputCapacitor'],
+    ['an input resistor elsewhere', (r) => (r.stages[0].inputResistor = 'Rdio'), '/stages/0/inputResistor'],
+    [
+      'more capacitance in the law than in the deck',
+      (r) => (r.biasLaw.capacitanceFarads = 12e-12),
+      '/stages/0/inputCapacitor',
+    ],
+    ['a valve that nothing is said of', (r) => r.stages.pop(), '/stages'],
+    ['a detector on no node', (r) => (r.detectors[0].node = 'x'), '/detectors/0/node'],
+    ['a probe elsewhere', (r) => (r.probeInDeck = { testPoint: 'TP2', elements: ['Cdet'] }), '/probeInDeck/elements/0'],
+  ])('may not have %s', (_, breakIt, place) => {
+    const json = structuredClone(receiver);
+    breakIt(json);
+    expect(checkReceiver(json, deck, 'r.json').map((p) => p.place)).toContain(place);
+  });
+
+  it('compare names as the deck does, without case', () => {
+    const json = structuredClone(receiver) as { adjusters: { element: string }[] };
+    json.adjusters[0]!.element = 'LMIX';
+    const upper = readDeck(deckText.replaceAll('g1', 'G1N'), 'd.cir');
+    expect(upper.ok).toBe(true);
+    expect(checkReceiver(json as unknown as typeof receiver, deck, 'r.json')).toEqual([]);
+  });
+});
+
+describe('a scenario in itself', () => {
+  it.each<[string, Break, string]>([
+    ['weights that miss 100', (s) => (s.weights.care = 11), '/weights'],
+    ['a proof twice', (s) => (s.proofs = ['skirts', 'skirts']), '/proofs/1'],
+    ['points for no proof', (s) => (s.proofs = []), '/weights/proofs'],
+    ['itself before it', (s) => (s.after = ['from-cold']), '/after'],
+    ['help in a sealed run', (s) => (s.sealed = true), '/aids'],
+    ['hints promised but none given', (s) => (s.hints = []), '/hints'],
+    ['less time than par', (s) => (s.timeLimitSeconds = 600), '/timeLimitSeconds'],
+    ['the same preparation twice', (s) => (s.start.prepared = ['safe', 'safe']), '/start/prepared/1'],
+  ])('may not have %s', (_, breakIt, place) => {
+    const json = shippedJson(COLD);
+    breakIt(json);
+    expect(problems(parseScenario(json, 's.json')).map((p) => p.place)).toContain(place);
+  });
+});
+
+describe('a scenario and its receiver', () => {
+  const { receiver } = shippedReceiver('video-valve-45m');
+  const read = (breakIt: Break) => {
+    const json = shippedJson(COLD);
+    breakIt(json);
+    const parsed = parseScenario(json, 's.json');
+    if (!parsed.ok) throw new Error('the scenario should be whole in itself');
+    return checkScenario(parsed.value, receiver, 's.json').map((p) => p.place);
+  };
+
+  it.each<[string, Break, string]>([
+    ['another receiver', (s) => (s.receiver = 'loose-can-10m7'), '/receiver'],
+    ['a slug that is not there', (s) => (s.start.slugs.T9 = 1), '/start/slugs/T9'],
+    ['a start beyond the outer stop', (s) => (s.start.slugs.T1 = -9.5), '/start/slugs/T1'],
+    ['a start beyond the inner stop', (s) => (s.start.slugs.T1 = 10.8), '/start/slugs/T1'],
+    [
+      'a scatter beyond a stop',
+      (s) => {
+        s.start.scatterTurns = 9.5;
+        delete s.start.slugs.T1;
+      },
+      '/start/scatterTurns',
+    ],
+    ['a fault that nobody knows', (s) => (s.faults = ['gremlins']), '/faults/0'],
+  ])('may not have %s', (_, breakIt, place) => {
+    expect(read(breakIt)).toEqual([place]);
+  });
+
+  it('may go to the very stops, and scatter where nothing is scattered', () => {
+    expect(read((s) => (s.start.slugs.T1 = -9.2))).toEqual([]);
+    expect(read((s) => (s.start.scatterTurns = 30))).toEqual([]);
+  });
+});
+
+describe('format and version', () => {
+  it.each([
+    [[], '', 'a list', 'an object'],
+    ['text', '', 'string', 'an object'],
+    [null, '', 'null', 'an object'],
+    [{}, '/format', 'a file that does not say its format', '"haystack-scenario"'],
+    [{ format: 'haystack-receiver' }, '/format', 'a file of format "haystack-receiver"', '"haystack-scenario"'],
+    [{ format: 'haystack-scenario' }, '/version', 'no version that counts', 'a whole number from 1 to 1'],
+    [{ format: 'haystack-scenario', version: '1' }, '/version', 'no version that counts', 'a whole number from 1 to 1'],
+    [
+      { format: 'haystack-scenario', version: 2 },
+      '/version',
+      'version 2',
+      'version 1 or older; this file was made for a newer bench',
+    ],
+  ])('of %j are told in words', (json, place, found, wanted) => {
+    expect(problems(parseScenario(json, 's.json'))).toEqual([{ file: 's.json', place, found, wanted }]);
+  });
+
+  it('bring an old file forward step by step, or say that it is too old', () => {
+    const history = {
+      format: 'haystack-scenario',
+      current: 4,
+      migrations: {
+        2: (old: Readonly<Record<string, unknown>>) => ({ ...old, trail: `${old.trail}b` }),
+        3: (old: Readonly<Record<string, unknown>>) => ({ ...old, trail: `${old.trail}c` }),
+      },
+    };
+    const old = { format: 'haystack-scenario', version: 2, trail: 'a' };
+    expect(bringForward(old, history, 's.json')).toEqual({ ok: true, value: { ...old, version: 4, trail: 'abc' } });
+    expect(old.trail).toBe('a');
+    const tooOld = bringForward({ ...old, version: 1 }, history, 's.json');
+    expect(problems(tooOld).map((p) => p.wanted)).toEqual(['version 2 or newer; older files are no longer read']);
+  });
+});

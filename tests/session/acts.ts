@@ -1,0 +1,141 @@
+/** What a good hand does at the bench, as plain lists of acts made from the receiver and the scenario: for tests and for driving the page. */
+import { createBench } from '../../src/bench/bench.ts';
+import type { BenchEvent } from '../../src/bench/benchEvent.ts';
+import type { BenchState, LeadId, ProofId } from '../../src/bench/benchState.ts';
+import { type BenchSetup, controlRange, initialState, sheetLeadControls, sheetLeads } from '../../src/bench/setup.ts';
+import { applyEvent } from '../../src/bench/applyEvent.ts';
+import { nominalTurns } from '../../src/receiver/slugLaw.ts';
+
+type Acts = readonly BenchEvent[];
+
+const set = (control: Extract<BenchEvent, { type: 'controlSet' }>['control'], value: number | boolean | string): BenchEvent => ({
+  type: 'controlSet',
+  control,
+  value,
+});
+
+export function safetyActs({ receiver, scenario }: BenchSetup): Acts {
+  if (scenario.start.prepared.includes('safe')) return [];
+  return receiver.mains === null
+    ? [{ type: 'cautionsAcknowledged' }]
+    : [{ type: 'cautionsAcknowledged' }, { type: 'isolationSwitched', on: true }];
+}
+
+/** Leads on a set that is off, then the switch. */
+export function connectionActs({ receiver, scenario }: BenchSetup): Acts {
+  const clips = Object.entries(sheetLeads(receiver)).flatMap(([lead, to]): BenchEvent[] =>
+    to === null ? [] : [{ type: 'leadConnected', lead: lead as LeadId, to }],
+  );
+  const ends = Object.entries(sheetLeadControls(receiver)).map(([control, value]) => set(control as 'rfTerminated', value));
+  const leads = scenario.start.prepared.includes('connect') ? [] : [...clips, ...ends];
+  const off = receiver.mains !== null && !scenario.start.prepared.includes('safe');
+  return off ? [...leads, { type: 'powerSwitched', on: true }] : leads;
+}
+
+/** Everything that the sheet asks of the knobs; `yActs` follow, made for the height of the trace. */
+export function setUpActs({ receiver, scenario }: BenchSetup): Acts {
+  const { setUp } = receiver;
+  const bias: Acts =
+    setUp.bias === null
+      ? []
+      : [set('biasAVolts', Math.abs(setUp.bias.volts)), set('biasAPolarity', setUp.bias.volts < 0 ? '-' : '+')];
+  return [
+    set('centreHz', setUp.centreHz),
+    set('spanHz', setUp.spanHz),
+    set('levelDb', setUp.levelDb),
+    set('phasingDegrees', -scenario.bench.phaseLagDegrees),
+    set('mirror', scenario.bench.xSwapped === setUp.lowFrequencyAtLeft),
+    set('blanking', true),
+    ...bias,
+    ...setUp.markersHz.map((hz): BenchEvent => ({ type: 'crystalPlugged', hz })),
+    set('pipHeightDiv', 0.3),
+  ];
+}
+
+/** Y gain and position that show the trace as tall as the graticule allows, found by trying them all. */
+export function yActs(setup: BenchSetup, state: BenchState): Acts {
+  const bench = createBench(setup);
+  const range = controlRange(setup, 'yVoltsPerDiv');
+  const gains = range.kind === 'choice' ? range.choices : [];
+  let best: Acts = [];
+  let bestHeight = 0;
+  for (const gain of gains) {
+    for (const position of [-3.5, 0, 3.5]) {
+      const acts = [set('yVoltsPerDiv', gain), set('yPositionDiv', position)];
+      const facts = bench.facts(stateAfter(setup, acts, state));
+      if (facts.traceOnScreen && facts.traceHeightDiv > bestHeight) {
+        best = acts;
+        bestHeight = facts.traceHeightDiv;
+      }
+    }
+  }
+  return best;
+}
+
+/** Every slug to its nominal place, backlash and all, with the tool that fits. */
+export function alignmentActs({ receiver }: BenchSetup, state: BenchState): Acts {
+  return receiver.adjusters.flatMap((adjuster): BenchEvent[] => {
+    const core = state.slugs[adjuster.id]!.coreTurns;
+    const away = nominalTurns(adjuster) - core;
+    if (away === 0) return [];
+    const whole = away + (Math.sign(away) * adjuster.backlashTurns) / 2;
+    const pieces = Math.ceil(Math.abs(whole) / 2);
+    const turn: BenchEvent = { type: 'slugTurned', slug: adjuster.id, turns: whole / pieces };
+    return [{ type: 'toolTaken', tool: adjuster.head }, ...Array.from({ length: pieces }, () => turn), { type: 'toolTaken', tool: null }];
+  });
+}
+
+export function proofActs(proof: ProofId, { receiver }: BenchSetup, state: BenchState): Acts {
+  const { controls } = state;
+  switch (proof) {
+    case 'halveLevel':
+      return [set('levelDb', controls.levelDb - 6), set('levelDb', controls.levelDb)];
+    case 'markersOffOn':
+      return [set('pipHeightDiv', 0), set('pipHeightDiv', controls.pipHeightDiv)];
+    case 'touchEarth':
+      return [{ type: 'leadRemoved', lead: 'earth' }, { type: 'leadConnected', lead: 'earth', to: earthPoint(receiver) }];
+    case 'swingPhase':
+      return [set('phasingDegrees', controls.phasingDegrees - 15), set('phasingDegrees', controls.phasingDegrees)];
+    case 'skirts': {
+      const larger = controls.yVoltsPerDiv / 10;
+      return [set('yVoltsPerDiv', Number(larger.toPrecision(1))), set('yVoltsPerDiv', controls.yVoltsPerDiv)];
+    }
+  }
+}
+
+/** From first act to signing: the whole job as it should be done. */
+export function wholeJob(setup: BenchSetup): Acts {
+  const acts: BenchEvent[] = [];
+  let state = initialState(setup);
+  const take = (more: Acts): void => {
+    acts.push(...more);
+    state = stateAfter(setup, more, state);
+  };
+  take(safetyActs(setup));
+  take(connectionActs(setup));
+  take(setUpActs(setup));
+  take(alignmentActs(setup, state));
+  take(yActs(setup, state));
+  for (const proof of setup.scenario.proofs) take(proofActs(proof, setup, state));
+  take([{ type: 'signedOff' }]);
+  return acts;
+}
+
+/** Takes every act, a tenth of a second apart; what is so already is passed over, any other refusal is an error. */
+export function stateAfter(setup: BenchSetup, acts: Acts, from: BenchState): BenchState {
+  let state = from;
+  for (const act of acts) {
+    const applied = applyEvent(setup, state, act, state.seconds + 0.1);
+    if (applied.ok) state = applied.state;
+    else if (applied.reason !== 'alreadySo' && applied.reason !== 'crystalAlreadyIn') {
+      throw new Error(`${applied.reason}: ${JSON.stringify(act)}`);
+    }
+  }
+  return state;
+}
+
+function earthPoint({ testPoints }: BenchSetup['receiver']): string {
+  const earth = testPoints.find((point) => point.role === 'earth');
+  if (earth === undefined) throw new Error('a receiver without an earth point');
+  return earth.id;
+}
