@@ -1,4 +1,4 @@
-/** Writes the JSON Schemas in `scenarios/schema/` anew from the validators. Run: `npx tsx scripts/make-schemas.ts` */
+/** Writes the JSON Schemas in `scenarios/schema/` anew from the validators. Run: `npm run schemas` */
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { SCHEMA_FILES, schemaText } from '../src/scenario/jsonSchema.ts';

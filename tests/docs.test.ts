@@ -26,6 +26,7 @@ function lie(said: string, document: string): string | null {
   const command = /^(?:npm|npx|node|\.\/?\.ci\/run|\.ci\/run)\b.*$/.exec(said);
   if (command !== null) return wrongCommand(said);
   if (/^(?:https?|mailto):/.test(said)) return null;
+  if (FILES.some((file) => file === said || file.endsWith(`/${said}`))) return null;
   if (looksLikePath(said)) return pathExists(said, document) ? null : 'no such file or folder';
   const symbol = /^([A-Za-z_$][\w$]*)(?:\.([A-Za-z_$][\w$]*))*(?:\(.*\))?$/.exec(said);
   if (symbol === null) return null;

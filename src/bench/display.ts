@@ -1,7 +1,7 @@
 /** What the learner can see: the beam, the marker tags, the needle and the dials. Nothing here knows the answer. */
 
 export interface BeamPoints {
-  /** x, y, energy for each point: x in divisions from the centre (right positive), y in divisions (up positive); energy sums to about 1 a mains period */
+  /** x, y, energy for each point: x in divisions from the centre (right positive), y in divisions (up positive); energy sums to the brightness knob's figure over a mains period. One buffer, written anew by the next display: copy it to keep it */
   readonly data: Float32Array;
   readonly count: number;
 }

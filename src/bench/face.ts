@@ -43,44 +43,24 @@ export interface Face {
 }
 
 export function createFace(setup: BenchSetup): (state: BenchState, picture: Picture) => Face {
-  const { bench, seed } = setup.scenario;
-  const period = 1 / bench.mainsHz;
-  const y = new Float64Array(COUNT);
-  const low = new Float64Array(COUNT);
+  const signal = createSignal(setup);
   const pips = new Float64Array(COUNT);
   const x = new Float64Array(COUNT);
   const data = new Float32Array(3 * COUNT);
-  const noise = noiseTable(seed);
-  const hum = humTable();
   const pipStore = createPipStore();
   let drivenAt = Number.NaN;
 
   return (state, picture) => {
-    const { controls, leads, seconds } = state;
+    const { controls, leads } = state;
     const phase = phaseRadians(setup, state);
     if (phase !== drivenAt) xDrive(TRACE_POINTS, phase, x);
     drivenAt = phase;
-
-    const joined = leads.y !== null;
-    const raw = picture.observation?.raw === true;
-    if (controls.sourceMode === 'tone') writeTone(y, picture, seconds, period, controls.blanking);
-    else y.set(picture.volts);
-    // The carrier is far faster than the sweep: from point to point it is anywhere between its edges.
-    if (raw) for (let i = 1; i < COUNT; i += 2) y[i] = -y[i]!;
-    const humming = joined && leads.earth === null;
-    const from = Math.floor(((seconds * bench.mainsHz * 0.618) % 1) * COUNT);
-    for (let i = 0; i < COUNT; i++) {
-      y[i] = y[i]! + NOISE_VOLTS * noise[(i + from) % COUNT]! + (humming ? hum[i]! : 0);
-    }
-    if (controls.yCoupling === 'AC') {
-      periodicOnePole(y, 1 / (2 * Math.PI * AC_COUPLING_HZ), period, low);
-      for (let i = 0; i < COUNT; i++) y[i] = y[i]! - low[i]!;
-    }
-
+    const y = signal(state, picture);
     const pipped = writePips(pips, picture, state, pipStore);
+
     const perVolt = (controls.yInvert ? -1 : 1) / controls.yVoltsPerDiv;
-    const pipPerUnit = picture.through === null ? 1 : perVolt;
-    const across = xSense(setup, state) * HALF_WIDTH_DIV * controls.xGain;
+    const perPip = picture.through === null ? 1 : perVolt;
+    const across = leads.x === null ? 0 : xSense(setup, state) * HALF_WIDTH_DIV * controls.xGain;
     const energy = controls.brightness / COUNT;
     let lowDiv = Number.POSITIVE_INFINITY;
     let highDiv = Number.NEGATIVE_INFINITY;
@@ -88,18 +68,48 @@ export function createFace(setup: BenchSetup): (state: BenchState, picture: Pict
       const plain = y[i]! * perVolt + controls.yPositionDiv;
       if (plain < lowDiv) lowDiv = plain;
       if (plain > highDiv) highDiv = plain;
-      const tall = pipped ? plain + pips[i]! * pipPerUnit : plain;
-      data[3 * i] = clamp(
-        leads.x === null ? controls.xPositionDiv : across * x[i]! + controls.xPositionDiv,
-        -DEFLECTION_LIMIT_DIV,
-        DEFLECTION_LIMIT_DIV,
-      );
-      data[3 * i + 1] = clamp(tall, -DEFLECTION_LIMIT_DIV, DEFLECTION_LIMIT_DIV);
+      data[3 * i] = deflection(across * x[i]! + controls.xPositionDiv);
+      data[3 * i + 1] = deflection(pipped ? plain + pips[i]! * perPip : plain);
       data[3 * i + 2] = energy;
     }
-    const humDiv = humming ? (2 * HUM_VOLTS) / controls.yVoltsPerDiv : 0;
+    const humDiv = isHumming(state) ? (2 * HUM_VOLTS) / controls.yVoltsPerDiv : 0;
     return { data, count: COUNT, lowDiv, highDiv, humDiv };
   };
+}
+
+/** Volts at the Y amplifier over a whole period: the picture with tone, hum and noise, coupled. */
+function createSignal({ scenario }: BenchSetup): (state: BenchState, picture: Picture) => Float64Array {
+  const { mainsHz } = scenario.bench;
+  const y = new Float64Array(COUNT);
+  const low = new Float64Array(COUNT);
+  const noise = noiseTable(scenario.seed);
+  const hum = humTable();
+
+  return (state, picture) => {
+    const { controls, seconds } = state;
+    if (controls.sourceMode === 'tone') writeTone(y, picture, seconds, 1 / mainsHz, controls.blanking);
+    else y.set(picture.volts);
+    // The carrier is far faster than the sweep: from point to point it is anywhere between its edges.
+    if (picture.observation?.raw === true) for (let i = 1; i < COUNT; i += 2) y[i] = -y[i]!;
+    const humming = isHumming(state);
+    const from = Math.floor(((seconds * mainsHz * 0.618) % 1) * COUNT);
+    for (let i = 0; i < COUNT; i++) {
+      y[i] = y[i]! + NOISE_VOLTS * noise[(i + from) % COUNT]! + (humming ? hum[i]! : 0);
+    }
+    if (controls.yCoupling === 'AC') {
+      periodicOnePole(y, 1 / (2 * Math.PI * AC_COUPLING_HZ), 1 / mainsHz, low);
+      for (let i = 0; i < COUNT; i++) y[i] = y[i]! - low[i]!;
+    }
+    return y;
+  };
+}
+
+function isHumming({ leads }: BenchState): boolean {
+  return leads.y !== null && leads.earth === null;
+}
+
+function deflection(div: number): number {
+  return clamp(div, -DEFLECTION_LIMIT_DIV, DEFLECTION_LIMIT_DIV);
 }
 
 /** Where each marker's pip stands on the trace, divisions from the centre; null off the sweep. */

@@ -3,12 +3,14 @@
  *
  * Added after detection: the sweep's sample beats with each crystal and the beat is laid on the trace, its height in divisions. The rack's low-pass follows
  * the span: 0.6 per cent of it, or 0.7 of the square root of the sweep rate where that is more, below which a beat cannot follow; the comb's teeth always
- * have the narrower. The sample is the sweep itself, so a blanked retrace has no pips. The beat's phase slides from sweep to sweep.
+ * have the narrower. Its first section is physics/pip.ts; a second, equal one is taken at the beat's own frequency d, as 1 / sqrt(1 + (d / Bp)^2), so that
+ * neighbouring pips leave the curve between them clean. The sample is the sweep itself, so a blanked retrace has no pips. The beat's phase slides from
+ * sweep to sweep.
  * Comb: every harmonic of the rack's 1 MHz crystal, or of its division to 100 or 10 kHz when the span holds fewer than four; half as high.
  * Tunable: its true frequency is the dial's plus the dial's own error.
  */
 import { addPip, type PipShape, type PipSweep, pipShape } from '../physics/pip.ts';
-import { rateHzPerSecond } from '../physics/sweep.ts';
+import { rateHzPerSecond, sweepAngle } from '../physics/sweep.ts';
 import type { BenchState } from './benchState.ts';
 import { LOWEST_HZ } from './instruments.ts';
 import type { BenchSetup } from './setup.ts';
@@ -79,12 +81,22 @@ export function createPipStore(): PipStore {
       if (shape === undefined) {
         // A tunable marker being turned would fill the store without end.
         if (shapes.size >= 128) shapes.clear();
-        shape = pipShape(sweep, trueHz, halfWidthHz);
+        shape = secondSection(pipShape(sweep, trueHz, halfWidthHz), sweep, trueHz, halfWidthHz);
         shapes.set(name, shape);
       }
       addPip(trace, shape, amplitude, phaseRadians);
     },
   };
+}
+
+function secondSection(shape: PipShape, sweep: PipSweep, trueHz: number, halfWidthHz: number): PipShape {
+  return shape.map(({ first, re, im }) => {
+    const share = (i: number): number => {
+      const hz = sweep.centreHz + (sweep.spanHz / 2) * Math.sin(sweepAngle(first + i, sweep.points));
+      return 1 / Math.hypot(1, (hz - trueHz) / halfWidthHz);
+    };
+    return { first, re: re.map((v, i) => v * share(i)), im: im.map((v, i) => v * share(i)) };
+  });
 }
 
 function marker(

@@ -16,6 +16,7 @@ export interface Finding {
 }
 
 const MOST_LOOKS = 2;
+const MOSTLY = 0.75;
 
 export function findings(report: Report, receiver: Receiver, blind: readonly BlindTurn[] = []): readonly Finding[] {
   const praise = praises(report).slice(0, 2);
@@ -35,9 +36,11 @@ function praises(report: Report): readonly Finding[] {
   const found: Finding[] = [];
   if (response.length > 0 && met === response.length) found.push(well(F.everyLine));
   else if (2 * met > response.length) found.push(well(F.mostLines(met, response.length)));
+  const { truth } = report.blocks;
   if (full('truth') && !linesOf(report, 'truth').some((line) => line.held)) found.push(well(F.setUpTrue));
+  else if (truth.max > 0 && truth.points >= MOSTLY * truth.max) found.push(well(F.mostlyTrue));
   if (full('proofs')) found.push(well(F.allProofs));
-  if (full('care') && !linesOf(report, 'care').some((line) => line.held)) found.push(well(F.allCare));
+  if (full('care') && report.turns > 0) found.push(well(F.allCare));
   if (report.turns > 0 && report.turns <= report.parTurns && report.passed) {
     found.push(well(F.underPar(turnsLong(report.turns), turns(report.parTurns))));
   }

@@ -68,7 +68,10 @@ function responseParts(line: ScoreLine, receiver: Receiver): Parts {
       return { what: tilt(line, met, want), seen: seenWords.tilt };
     case 'G6': {
       const off = decibels(line.measured - (line.high ?? 0));
-      return { what: met ? R.trapInside(f, at, want) : R.trap(f, off, at, want), seen: beside(line, receiver) ?? seenWords.pip(f) };
+      return {
+        what: met ? R.trapInside(f, at, want) : R.trap(f, off, at, want),
+        seen: beside(line, receiver) ?? marked(line, receiver),
+      };
     }
     case 'G7':
       return { what: notch(line, met, f), seen: seenWords.notchBeside(sideOf(line.measured < 0, receiver)) };
@@ -86,7 +89,7 @@ function responseParts(line: ScoreLine, receiver: Receiver): Parts {
       return { what, seen: seenWords.gain };
     }
     default:
-      return { what: level(line, met, f, at, want), seen: beside(line, receiver) ?? seenWords.pip(f) };
+      return { what: level(line, met, f, at, want), seen: beside(line, receiver) ?? marked(line, receiver) };
   }
 }
 
@@ -95,7 +98,8 @@ function level(line: ScoreLine, met: boolean, f: string, at: string, want: strin
   const tooHigh = line.high !== null && line.measured > line.high;
   const limit = tooHigh ? line.high : (line.low ?? 0);
   // Nothing at all has no decibels.
-  const off = line.measured > 0 && limit > 0 ? decibels(Math.abs(20 * Math.log10(line.measured / limit))) : percent(limit);
+  const off =
+    line.measured > 0 && limit > 0 ? decibels(Math.abs(20 * Math.log10(line.measured / limit))) : percent(limit);
   return tooHigh ? R.levelHigh(f, off, at, want) : R.levelLow(f, off, at, want);
 }
 
@@ -127,6 +131,12 @@ function beside(line: ScoreLine, receiver: Receiver): string | null {
   if (line.cause === null || trap?.trapHz === undefined || trap.trapHz === null || trap.trapHz !== line.hz) return null;
   // Core in: more inductance, lower notch.
   return seenWords.notchBeside(sideOf(line.cause.turns > 0, receiver));
+}
+
+/** By the pip of a crystal where the box holds one for that frequency, else by the tunable marker. */
+function marked({ hz }: ScoreLine, receiver: Receiver): string {
+  const f = frequency(hz ?? 0);
+  return receiver.crystalsHz.some((crystal) => crystal === hz) ? seenWords.pip(f) : seenWords.tunable(f);
 }
 
 function sideOf(lower: boolean, receiver: Receiver): 'left' | 'right' {
@@ -167,7 +177,7 @@ function truthSentence(line: ScoreLine): string {
       return judged(T.blanking, met ? T.blanking.good : T.blanking.bad);
     case 'G15': {
       const at = volts(Math.abs(line.measured));
-      return met ? T.bias.good(at) : T.bias.bad(at, want);
+      return met ? T.bias.good(at, want) : T.bias.bad(at, want);
     }
     case 'G16': {
       const at = decibels(line.measured);
@@ -183,7 +193,10 @@ function truthSentence(line: ScoreLine): string {
       return met ? T.markers.good : T.markers.bad(line.measured, frequency(line.hz ?? 0));
     case 'G21': {
       const at = percent(line.measured);
-      return judged(T.pips, met ? T.pips.good(at) : line.measured < (line.low ?? 0) ? T.pips.low : T.pips.high(at, want));
+      return judged(
+        T.pips,
+        met ? T.pips.good(at) : line.measured < (line.low ?? 0) ? T.pips.low : T.pips.high(at, want),
+      );
     }
     case 'G22':
       return judged(T.added, met ? T.added.good : T.added.bad);
@@ -221,5 +234,6 @@ function careSentence(line: ScoreLine, receiver: Receiver): string {
 }
 
 function withHeld(line: ScoreLine, sentence: string): string {
-  return line.held === 'workLeft' ? `${sentence} ${economyWords.held}` : sentence;
+  if (line.held !== 'workLeft') return sentence;
+  return `${sentence} ${line.points === 0 ? economyWords.held : economyWords.heldInPart}`;
 }

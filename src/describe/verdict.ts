@@ -1,10 +1,11 @@
 /** What the check of a run file found, in words: a title, a sentence, and what differs, one line each. */
-import { problemLine } from '../base/result.ts';
+
 import { unreachable } from '../base/never.ts';
+import { problemLine } from '../base/result.ts';
 import type { Verdict } from '../run/verify.ts';
 import { clock, written } from './catalogue/benchFigures.ts';
 import { refusalWords } from './catalogue/benchTalk.ts';
-import { actNames, badTimeInFile, verdictSentences as words, verdictTitles } from './catalogue/problems.ts';
+import { actNames, badTimeInFile, verdictTitles, verdictSentences as words } from './catalogue/problems.ts';
 
 export interface VerdictWords {
   readonly title: string;
@@ -15,7 +16,9 @@ export interface VerdictWords {
 export function verdictWords(verdict: Verdict): VerdictWords {
   const details =
     verdict.kind === 'scoreDiffers'
-      ? verdict.lines.map(({ id, claimed, recomputed }) => words.lineDiffers(id, pointsWord(claimed), pointsWord(recomputed)))
+      ? verdict.lines.map(({ id, claimed, recomputed }) =>
+          words.lineDiffers(id, pointsWord(claimed), pointsWord(recomputed)),
+        )
       : verdict.kind === 'unreadable'
         ? verdict.problems.map(problemLine)
         : [];
@@ -33,7 +36,9 @@ function sentenceOf(verdict: Verdict): string {
     case 'eventsChanged':
       return words.eventsChanged;
     case 'truncated':
-      return verdict.recorded === null ? words.neverSigned(verdict.found) : words.cutOff(verdict.found, verdict.recorded);
+      return verdict.recorded === null
+        ? words.neverSigned(verdict.found)
+        : words.cutOff(verdict.found, verdict.recorded);
     case 'reordered':
       return verdict.index === null ? words.reordered : words.reorderedAt(verdict.index + 1);
     case 'foreign':

@@ -2,10 +2,11 @@
  * Turns that were made by a picture that lied: at the start of each bout of turning, was there a picture, was it in phase, unforced, at the sheet's bias?
  * It gives no points of its own (the response and the set-up have theirs); the report uses it to say when things went wrong.
  */
+
+import { applyEvent } from '../bench/applyEvent.ts';
 import { createBench } from '../bench/bench.ts';
 import type { Facts } from '../bench/facts.ts';
 import { type BenchSetup, initialState } from '../bench/setup.ts';
-import { applyEvent } from '../bench/applyEvent.ts';
 import type { Receiver } from '../receiver/receiver.ts';
 import type { TimedEvent } from '../run/runFile.ts';
 import { roundFigure } from './falling.ts';
@@ -57,8 +58,10 @@ export function blindTurns(setup: BenchSetup, events: readonly TimedEvent[]): re
 function lieOf(facts: Facts, receiver: Receiver): Lie | null {
   if (!facts.xConnected || facts.detectedPeakVolts <= 0) return 'noPicture';
   if (facts.compressionDb > COMPRESSION_LIMIT_DB) return 'overloaded';
-  if (facts.sweeping && Math.abs(facts.residualPhaseDegrees) > FOOLING_PHASE * PHASE_TOLERANCE_DEGREES) return 'phaseOff';
+  if (facts.sweeping && Math.abs(facts.residualPhaseDegrees) > FOOLING_PHASE * PHASE_TOLERANCE_DEGREES)
+    return 'phaseOff';
   const tolerance = receiver.setUp.bias?.toleranceVolts ?? null;
-  if (tolerance !== null && facts.biasErrorVolts !== null && Math.abs(facts.biasErrorVolts) > tolerance) return 'biasOff';
+  if (tolerance !== null && facts.biasErrorVolts !== null && Math.abs(facts.biasErrorVolts) > tolerance)
+    return 'biasOff';
   return null;
 }

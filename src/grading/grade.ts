@@ -101,7 +101,10 @@ const NOTHING_MISSING_POINTS = 0.5;
 
 /** How much of what was missing as found has been won, 1 = all; negative where the set was left worse; null = nothing was missing. */
 function gained(found: readonly DraftLine[], left: readonly DraftLine[], maxima: Maxima): number | null {
-  const full = pointsOf(left.map((line) => ({ ...line, earned: 1 })), maxima);
+  const full = pointsOf(
+    left.map((line) => ({ ...line, earned: 1 })),
+    maxima,
+  );
   const before = pointsOf(found, maxima);
   if (full - before < NOTHING_MISSING_POINTS) return null;
   return (pointsOf(left, maxima) - before) / (full - before);

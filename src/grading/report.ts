@@ -4,7 +4,17 @@ import type { ProofId } from '../bench/benchState.ts';
 export type Block = 'response' | 'truth' | 'proofs' | 'care' | 'economy';
 export const BLOCKS: readonly Block[] = ['response', 'truth', 'proofs', 'care', 'economy'];
 
-export type FigureUnit = 'percent' | 'db' | 'hz' | 'degrees' | 'volts' | 'turns' | 'seconds' | 'count' | 'ratio' | 'yes' ;
+export type FigureUnit =
+  | 'percent'
+  | 'db'
+  | 'hz'
+  | 'degrees'
+  | 'volts'
+  | 'turns'
+  | 'seconds'
+  | 'count'
+  | 'ratio'
+  | 'yes';
 
 /** One line of the score. `low`/`high` are the wanted limits (null = open); `measured` and limits are in `unit`. */
 export interface ScoreLine {

@@ -1,7 +1,12 @@
 /** Response lines (G3 to G11): each demand of the service sheet, measured on the receiver's true curve, and the slug that is to blame. */
 import type { Receiver } from '../receiver/receiver.ts';
 import { nominalTurns } from '../receiver/slugLaw.ts';
-import { evaluateSpecification, type SpecItem, type SpecItemKind, widenSpecification } from '../receiver/specification.ts';
+import {
+  evaluateSpecification,
+  type SpecItem,
+  type SpecItemKind,
+  widenSpecification,
+} from '../receiver/specification.ts';
 import type { StatedResponse } from '../receiver/statedResponse.ts';
 import type { DraftLine } from './draft.ts';
 import { roundFigure, shareOf } from './falling.ts';

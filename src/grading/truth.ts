@@ -64,5 +64,16 @@ function figure(rule: string, weight: number, value: number, unit: FigureUnit, l
 
 function yes(rule: string, weight: number, holds: boolean, subject: string | null = null): DraftLine {
   const measured = holds ? 1 : 0;
-  return { id: rule, rule, block: 'truth', weight, earned: measured, measured, low: 1, high: null, unit: 'yes', subject };
+  return {
+    id: rule,
+    rule,
+    block: 'truth',
+    weight,
+    earned: measured,
+    measured,
+    low: 1,
+    high: null,
+    unit: 'yes',
+    subject,
+  };
 }

@@ -62,7 +62,7 @@ export function pipShape(sweep: PipSweep, markerHz: number, halfWidthHz: number)
   if (!(spanHz > 0) || !(halfWidthHz > 0)) return [];
   const x = xOfFrequency(markerHz, centreHz, spanHz);
   const rate = rateHzPerSecond(spanHz, mainsHz, markerHz - centreHz);
-  const reachHz = cappedReach(Math.max(8 * halfWidthHz, 6 * Math.sqrt(rate)), spanHz, mainsHz, rate);
+  const reachHz = cappedReach(Math.max(6 * halfWidthHz, 5 * Math.sqrt(rate)), spanHz, mainsHz, rate);
   const reach = (2 * reachHz) / spanHz;
   if (x - reach >= 1 || x + reach <= -1) return [];
   const from = Math.asin(Math.max(-1, x - reach));
@@ -102,7 +102,7 @@ function stretch(beat: Beat, from: number, to: number): PipStretch {
 
   const tau = 1 / (2 * Math.PI * halfWidthHz);
   const seconds = (to - from) / w;
-  const steps = Math.ceil(seconds * Math.max(16 * reachHz, 8 / tau)) + 2;
+  const steps = Math.ceil(seconds * Math.max(12 * reachHz, 8 / tau)) + 2;
   const h = seconds / steps;
   const oneLessE = -Math.expm1(-h / tau);
   const e = 1 - oneLessE;

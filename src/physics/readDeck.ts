@@ -11,7 +11,7 @@
 import type { Problem, Result } from '../base/result.ts';
 import { bad, good } from '../base/result.ts';
 import type { AcLine, Deck, DeckElement } from './deck.ts';
-import { MAX_ELEMENTS, nodeKey, placeName } from './deck.ts';
+import { findElement, MAX_ELEMENTS, nodeKey, placeName } from './deck.ts';
 import { deckProblems } from './deckProblems.ts';
 import type { Word } from './deckWords.ts';
 import { deckLines, MAX_PROBLEMS, MAX_TEXT } from './deckWords.ts';
@@ -145,7 +145,12 @@ class Reading {
       this.problem(words[0]!, 'no outputs', `at least one output such as v(node) after ${command}`);
     for (const word of words.slice(from)) {
       if (OUTPUT.test(word.text) || (command === '.save' && word.text.toLowerCase() === 'all')) this.outputs.push(word);
-      else this.problem(word, `\`${word.text}\``, 'an output such as v(node), vm(node), vp(node) or vdb(node)');
+      else
+        this.problem(
+          word,
+          `\`${word.text}\``,
+          'an output such as v(node), vm(node), vp(node), vdb(node) or i(element)',
+        );
     }
   }
 
@@ -157,10 +162,15 @@ class Reading {
       if (element.kind === 'G') for (const node of element.control) nodes.add(nodeKey(node));
     }
     for (const word of this.outputs) {
-      const match = OUTPUT.exec(word.text);
-      for (const node of match?.[1]?.split(',') ?? []) {
-        if (!nodes.has(nodeKey(node.trim())))
-          this.problem(word, `node \`${node}\` in \`${word.text}\``, 'a node of this deck');
+      const [, kind = '', inside = ''] = OUTPUT.exec(word.text) ?? [];
+      if (kind.toLowerCase() === 'i') {
+        if (findElement(deck, inside) === undefined)
+          this.problem(word, `element \`${inside}\` in \`${word.text}\``, 'an element of this deck');
+      } else if (kind !== '') {
+        for (const node of inside.split(',')) {
+          if (!nodes.has(nodeKey(node)))
+            this.problem(word, `node \`${node}\` in \`${word.text}\``, 'a node of this deck');
+        }
       }
     }
   }
@@ -170,4 +180,5 @@ class Reading {
   }
 }
 
-const OUTPUT = /^v(?:m|p|db|r|i)?\(([^(),]+(?:,[^(),]+)?)\)$/i;
+/** a voltage of one node or between two, or a current; as such, or its magnitude, phase, decibels, real or imaginary part */
+const OUTPUT = /^([vi])(?:m|p|db|r|i)?\(([^(),]+(?:,[^(),]+)?)\)$/i;

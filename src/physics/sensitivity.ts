@@ -114,7 +114,7 @@ function createAdjoint(
       const c = new Float64Array(n * n);
       const l = new Float64Array(n * n);
       system.assemble(b, g, c, l);
-      return { plan, n, g, c, l, work: new Float64Array(2 * n * (n + 1)) };
+      return { plan, n, g, c, l, work: new Float64Array(2 * n * (n + 1)), reach: new Int32Array(n) };
     });
   const rr = new Float64Array(nodes);
   const ri = new Float64Array(nodes);
@@ -126,7 +126,7 @@ function createAdjoint(
       rr.fill(0);
       ri.fill(0);
       rr[target] = 1;
-      for (const { plan, n, g, c, l, work } of blocks) {
+      for (const { plan, n, g, c, l, work, reach } of blocks) {
         const width = 2 * (n + 1);
         for (let i = 0; i < n; i++) {
           for (let j = 0; j < n; j++) {
@@ -137,7 +137,8 @@ function createAdjoint(
           work[i * width + 2 * n] = rr[plan.nodes[i]!]!;
           work[i * width + 2 * n + 1] = ri[plan.nodes[i]!]!;
         }
-        solveDense(work, n, 1);
+        reach.fill(n - 1);
+        solveDense(work, n, 1, reach);
         for (let i = 0; i < n; i++) {
           qr[plan.nodes[i]!] = work[i * width + 2 * n]!;
           qi[plan.nodes[i]!] = work[i * width + 2 * n + 1]!;

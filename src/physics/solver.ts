@@ -64,7 +64,6 @@ export function createSolver(network: Network, hz: Float64Array): Solver {
     re = Array.from({ length: nodes }, () => new Float64Array(n));
     im = Array.from({ length: nodes }, () => new Float64Array(n));
     zero = new Float64Array(n);
-    alive.fill(0);
     blocks = network.blocks.map((_, b) => createBlock(system, b, frequencies, re, im));
   };
   allocate();

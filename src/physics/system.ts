@@ -102,7 +102,6 @@ export function createSystem(network: Network): System {
       const g = groupOf.get(e);
       if (g !== undefined && !inverseInductance(groups[g]!, values, inverse[g]!)) {
         values[e] = before;
-        inverseInductance(groups[g]!, values, inverse[g]!);
         throw new RangeError(`${name} = ${value} would make the coupled coils store negative energy`);
       }
       for (const b of blocksOf[e]!) matrixDirty[b] = 1;

@@ -2,7 +2,7 @@
  * A block's voltages for one amp into each of its input places, at every frequency: the inner loop of the solver.
  *
  * Y(w) = G + j (w C - B / w). Blocks of one and two nodes are written out (with the same pivoting); larger ones go through solveDense.
- * Nothing is allocated in the loops.
+ * Nothing is allocated in the loops. A lossless circuit struck exactly on resonance gets 1e18 ohm instead of infinity.
  */
 
 import { solveDense } from './denseComplex.ts';
@@ -30,6 +30,8 @@ export function unitResponse(
   else manyNodes(matrices, n, places, hz, work, re, im);
 }
 
+const RUNAWAY_OHMS = 1e18;
+
 /** The current that one amp at a place brings into local node i. */
 function entering(place: InputPlace, i: number): number {
   return (i === place.minus ? 1 : 0) - (i === place.plus ? 1 : 0);
@@ -53,7 +55,7 @@ function oneNode(
       const y = w * c0 - b0 / w;
       const size = gr * gr + y * y;
       const scale = size > 0 ? amps / size : 0;
-      re[p * count + f] = size > 0 ? gr * scale : amps * 1e18;
+      re[p * count + f] = size > 0 ? gr * scale : amps * RUNAWAY_OHMS;
       im[p * count + f] = -y * scale;
     }
   }
@@ -101,6 +103,13 @@ function twoNodes(
       const rr = (kept ? f1 : f0) - lr * top;
       const ri = -li * top;
       const last = dr * dr + di * di;
+      if (last === 0 || size === 0) {
+        re[first + f] = f0 * RUNAWAY_OHMS;
+        re[second + f] = f1 * RUNAWAY_OHMS;
+        im[first + f] = 0;
+        im[second + f] = 0;
+        continue;
+      }
       const xr = (rr * dr + ri * di) / last;
       const xi = (ri * dr - rr * di) / last;
       const sr = top - (ur * xr - ui * xi);
@@ -127,9 +136,12 @@ function manyNodes(
   const width = 2 * (n + m);
   const amps = new Float64Array(n * m);
   for (let i = 0; i < n; i++) for (let p = 0; p < m; p++) amps[i * m + p] = entering(places[p]!, i);
+  const reach = rowReach(n, (i) => g[i] !== 0 || c[i] !== 0 || b[i] !== 0);
+  const working = new Int32Array(n);
   for (let f = 0; f < count; f++) {
     const w = 2 * Math.PI * hz[f]!;
     const perW = 1 / w;
+    for (let i = 0; i < n; i++) working[i] = reach[i]!;
     let at = 0;
     let from = 0;
     let amp = 0;
@@ -143,7 +155,7 @@ function manyNodes(
         work[at + 1] = 0;
       }
     }
-    solveDense(work, n, m);
+    solveDense(work, n, m, working);
     for (let i = 0; i < n; i++) {
       for (let p = 0; p < m; p++) {
         const x = i * width + 2 * (n + p);
@@ -152,4 +164,13 @@ function manyNodes(
       }
     }
   }
+}
+
+/** Last column of each row that may differ from zero; `holds` tells of each place of a row-major n * n matrix. */
+export function rowReach(n: number, holds: (at: number) => boolean): Int32Array {
+  return Int32Array.from({ length: n }, (_, i) => {
+    let last = n - 1;
+    while (last > i && !holds(i * n + last)) last--;
+    return last;
+  });
 }

@@ -8,7 +8,7 @@ import { bringForward, type FormatHistory } from '../scenario/migrations.ts';
 import { parseJson } from '../scenario/parseJson.ts';
 import { parseScenario } from '../scenario/scenarioSchema.ts';
 import { list, number, text, yesOrNo } from '../scenario/schemaPieces.ts';
-import { problemOf } from '../scenario/schemaProblems.ts';
+import { problemsOf } from '../scenario/schemaProblems.ts';
 import { timedEventSchema } from './eventSchema.ts';
 import type { RunFile } from './runFile.ts';
 import { SEAL_PATTERN } from './seal.ts';
@@ -55,7 +55,7 @@ export function parseRunFile(json: unknown, file: string): Result<RunFile> {
   const current = bringForward(json, RUN_HISTORY, file);
   if (!current.ok) return current;
   const shape = v.safeParse(runFileSchema, current.value);
-  const problems = shape.success ? [] : shape.issues.map((issue) => problemOf(issue, file));
+  const problems = shape.success ? [] : problemsOf(shape.issues, file);
   const scenario = parseScenario((current.value as { scenario?: unknown }).scenario, file);
   if (!scenario.ok) problems.push(...scenario.problems.map((p) => ({ ...p, place: `/scenario${p.place}` })));
   if (!shape.success || !scenario.ok) return bad(...listed(problems, file));

@@ -46,7 +46,7 @@ export function appendEvent(run: Run, event: BenchEvent, atMs: number): Appended
   if (!applied.ok) return applied;
   return {
     ok: true,
-    run: { ...run, events: [...run.events, timed], state: applied.state, eventChars },
+    run: { ...run, events: run.events.concat(timed), state: applied.state, eventChars },
     state: applied.state,
     heard: applied.heard,
   };

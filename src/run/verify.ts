@@ -40,7 +40,13 @@ export type Verdict =
   /** `index` is the first event that stands before its time; null = the times run on, but the order is not the recorded one */
   | { readonly kind: 'reordered'; readonly index: number | null }
   | { readonly kind: 'foreign'; readonly part: ForeignPart; readonly found: string; readonly wanted: string }
-  | { readonly kind: 'impossibleEvent'; readonly index: number; readonly atMs: number; readonly type: TimedEvent['type']; readonly reason: Refusal }
+  | {
+      readonly kind: 'impossibleEvent';
+      readonly index: number;
+      readonly atMs: number;
+      readonly type: TimedEvent['type'];
+      readonly reason: Refusal;
+    }
   | { readonly kind: 'unreadable'; readonly problems: readonly Problem[] };
 
 /** What the run is held against: the receiver as this bench knows it. */
@@ -55,7 +61,9 @@ export type Recompute = (setup: BenchSetup, events: readonly TimedEvent[]) => Cl
 
 export function verifyRun(file: RunFile, bench: KnownBench, recompute: Recompute): Verdict {
   const setup: BenchSetup = { receiver: bench.receiver, deck: bench.deck, scenario: file.scenario };
-  return foreignPart(file, bench) ?? sealBroken(file) ?? impossible(file, setup) ?? scoreVerdict(file, setup, recompute);
+  return (
+    foreignPart(file, bench) ?? sealBroken(file) ?? impossible(file, setup) ?? scoreVerdict(file, setup, recompute)
+  );
 }
 
 function foreignPart(file: RunFile, bench: KnownBench): Verdict | null {
@@ -76,7 +84,8 @@ function sealBroken(file: RunFile): Verdict | null {
   const found = readSeal(sealEvents(file.events));
   if (recorded === null || found === null) return { kind: 'eventsChanged' };
   const index = firstBeforeItsTime(file.events);
-  if (found.set === recorded.set && (found.chain !== recorded.chain || index !== null)) return { kind: 'reordered', index };
+  if (found.set === recorded.set && (found.chain !== recorded.chain || index !== null))
+    return { kind: 'reordered', index };
   if (found.count < recorded.count) return { kind: 'truncated', found: found.count, recorded: recorded.count };
   if (found.count !== recorded.count || found.chain !== recorded.chain) return { kind: 'eventsChanged' };
   return null;
@@ -91,7 +100,13 @@ function impossible(file: RunFile, setup: BenchSetup): Verdict | null {
   const { state, refused } = replay(setup, file.events);
   if (refused !== null) {
     const event = file.events[refused.index]!;
-    return { kind: 'impossibleEvent', index: refused.index, atMs: event.atMs, type: event.type, reason: refused.reason };
+    return {
+      kind: 'impossibleEvent',
+      index: refused.index,
+      atMs: event.atMs,
+      type: event.type,
+      reason: refused.reason,
+    };
   }
   const limit = setup.scenario.timeLimitSeconds;
   const over = state.signedOff || state.stopped !== null || (limit !== null && state.seconds >= limit);

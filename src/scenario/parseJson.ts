@@ -5,20 +5,26 @@
  */
 import { bad, good, type Problem, type Result } from '../base/result.ts';
 
-/** Longest text that is looked at, where the caller gives no bound of his own. */
+/** Longest text that is looked at, and the most values in it, where the caller gives no bound of his own. */
 export const TEXT_LIMIT_CHARS = 1_048_576;
+const VALUE_LIMIT = 20_000;
+/** Where a caller allows longer texts, they may hold one value for so many characters. */
+const CHARS_PER_VALUE = 8;
 const DEPTH_LIMIT = 32;
-/** A text may hold one value for so many characters of its bound: ten times denser than any file of ours. */
-const CHARS_PER_VALUE = 4;
 const KEY_PROBLEMS_LISTED = 50;
 
-export function parseJson(text: string, file: string, limitChars: number = TEXT_LIMIT_CHARS): Result<unknown> {
+export function parseJson(
+  text: string,
+  file: string,
+  limitChars: number = TEXT_LIMIT_CHARS,
+  limitValues: number = limitChars > TEXT_LIMIT_CHARS ? Math.ceil(limitChars / CHARS_PER_VALUE) : VALUE_LIMIT,
+): Result<unknown> {
   if (text.length > limitChars) {
     return bad({ file, place: '', found: `${text.length} characters`, wanted: `at most ${limitChars} characters` });
   }
   const keyProblems: Problem[] = [];
   try {
-    const value = readText(text, Math.ceil(limitChars / CHARS_PER_VALUE), (at, found, wanted) => {
+    const value = readText(text, limitValues, (at, found, wanted) => {
       if (keyProblems.length === KEY_PROBLEMS_LISTED) throw new Fault(at, 'still more such keys', wanted);
       keyProblems.push({ file, place: lineColumn(text, at), found, wanted });
     });
@@ -42,6 +48,7 @@ class Fault extends Error {
 }
 
 const NUMBER = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y;
+// biome-ignore lint/suspicious/noControlCharactersInRegex: JSON forbids them in a string, so they end the plain part
 const PLAIN = /[^"\\\u0000-\u001f]*/y;
 const SPACE = /[ \t\r\n]*/y;
 

@@ -13,7 +13,7 @@ export function problemsOf(issues: readonly v.BaseIssue<unknown>[], file: string
     });
 }
 
-function problemOf(issue: v.BaseIssue<unknown>, file: string): Problem {
+export function problemOf(issue: v.BaseIssue<unknown>, file: string): Problem {
   const path = (issue.path ?? []).map((step) => step.key as string | number);
   return { file, place: pointer(path), found: foundOf(issue), wanted: wantedOf(issue) };
 }

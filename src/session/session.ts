@@ -5,7 +5,7 @@ import type { BenchSetup } from '../bench/setup.ts';
 import type { Scenario, ScenarioAids } from '../scenario/scenario.ts';
 import { missingByPhase, type Wants } from './missing.ts';
 import { PHASES, type Phase, type SessionStage, type SessionView } from './phase.ts';
-import { secondsAtRest, type SessionEvent, sessionMachine } from './sessionMachine.ts';
+import { type SessionEvent, secondsAtRest, sessionMachine } from './sessionMachine.ts';
 
 export interface Session {
   /** true where the event meant something in the state of the moment */
@@ -72,7 +72,13 @@ function wantsOf({ receiver, scenario }: Pick<BenchSetup, 'receiver' | 'scenario
   return { proofs: scenario.proofs, biasToleranceVolts: receiver.setUp.bias?.toleranceVolts ?? null };
 }
 
-const NOTHING_DONE: Readonly<Record<Phase, boolean>> = { safe: false, connect: false, setUp: false, align: false, prove: false };
+const NOTHING_DONE: Readonly<Record<Phase, boolean>> = {
+  safe: false,
+  connect: false,
+  setUp: false,
+  align: false,
+  prove: false,
+};
 
 function viewOf(snapshot: Snapshot): SessionView {
   const { facts, wants } = snapshot.context;
@@ -92,7 +98,10 @@ function viewOf(snapshot: Snapshot): SessionView {
   };
 }
 
-function doneOf(snapshot: Snapshot, missing: Readonly<Record<Phase, readonly string[]>>): Readonly<Record<Phase, boolean>> {
+function doneOf(
+  snapshot: Snapshot,
+  missing: Readonly<Record<Phase, readonly string[]>>,
+): Readonly<Record<Phase, boolean>> {
   if (!snapshot.matches('working')) return byPhase((phase) => missing[phase].length === 0);
   const value = (snapshot.value as { working: WorkingValue }).working;
   return {
@@ -113,7 +122,13 @@ interface WorkingValue {
 }
 
 function byPhase(test: (phase: Phase) => boolean): Readonly<Record<Phase, boolean>> {
-  return { safe: test('safe'), connect: test('connect'), setUp: test('setUp'), align: test('align'), prove: test('prove') };
+  return {
+    safe: test('safe'),
+    connect: test('connect'),
+    setUp: test('setUp'),
+    align: test('align'),
+    prove: test('prove'),
+  };
 }
 
 function alignmentOf(missing: readonly string[]): SessionView['alignment'] {
@@ -132,7 +147,10 @@ function isKept(kept: unknown): kept is KeptSession {
   return format === 'haystack-session' && version === 1 && typeof machine === 'object' && machine !== null;
 }
 
-function snapshotFrom(machine: unknown, input: Parameters<typeof initialTransition<typeof sessionMachine>>[1]): Snapshot | null {
+function snapshotFrom(
+  machine: unknown,
+  input: Parameters<typeof initialTransition<typeof sessionMachine>>[1],
+): Snapshot | null {
   try {
     // What is asked for comes from the scenario of today, not from the kept copy.
     const kept = machine as Snapshot;

@@ -90,13 +90,23 @@ const machineSetup = setup({
   },
 });
 
-type GuardName = 'sweepRight' | 'phasingRight' | 'blankingRight' | 'biasRight' | 'levelRight' | 'markersRight' | 'traceRight';
+type GuardName =
+  | 'sweepRight'
+  | 'phasingRight'
+  | 'blankingRight'
+  | 'biasRight'
+  | 'levelRight'
+  | 'markersRight'
+  | 'traceRight';
 
 /** A part of the set-up: wrong or right, as the facts have it. */
 const part = (right: GuardName) =>
   machineSetup.createStateConfig({
     initial: 'wrong',
-    states: { wrong: { always: { guard: right, target: 'right' } }, right: { always: { guard: not(right), target: 'wrong' } } },
+    states: {
+      wrong: { always: { guard: right, target: 'right' } },
+      right: { always: { guard: not(right), target: 'wrong' } },
+    },
   });
 
 const runEnds = [
@@ -118,7 +128,10 @@ export const sessionMachine = machineSetup.createMachine({
       states: {
         safety: {
           initial: 'open',
-          states: { open: { always: { guard: 'safe', target: 'made' } }, made: { always: { guard: not('safe'), target: 'open' } } },
+          states: {
+            open: { always: { guard: 'safe', target: 'made' } },
+            made: { always: { guard: not('safe'), target: 'open' } },
+          },
         },
         connection: {
           initial: 'open',
@@ -164,7 +177,10 @@ export const sessionMachine = machineSetup.createMachine({
         },
         proof: {
           initial: 'open',
-          states: { open: { always: { guard: 'proved', target: 'proved' } }, proved: { always: { guard: not('proved'), target: 'open' } } },
+          states: {
+            open: { always: { guard: 'proved', target: 'proved' } },
+            proved: { always: { guard: not('proved'), target: 'open' } },
+          },
         },
         clock: {
           initial: 'running',

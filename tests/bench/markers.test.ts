@@ -85,7 +85,7 @@ describe('pips added after detection', () => {
     const far = (state: BenchState) => heights(trace(bench.display(state))).slice(0, 200);
     const one = far(on(plug(45.75e6), set('pipHeightDiv', 3)));
     const none = far(on(plug(45.75e6), set('pipHeightDiv', 0)));
-    one.forEach((y, i) => expect(y).toBeCloseTo(none[i]!, 1));
+    for (const [i, y] of one.entries()) expect(y).toBeCloseTo(none[i]!, 1);
   });
 });
 

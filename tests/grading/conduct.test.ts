@@ -17,7 +17,9 @@ describe('proofs', () => {
   test('[G27] each that stands done earns an equal share', () => {
     const lines = proofLines({ ...state, proofs: { ...NO_PROOFS, touchEarth: done } }, scenario);
     expect(lines.map((line) => line.weight)).toEqual([1, 1, 1, 1, 1]);
-    expect(lines.filter((line) => line.earned === 1)).toMatchObject([{ id: 'G27:touchEarth', subject: 'touchEarth', atSeconds: 512 }]);
+    expect(lines.filter((line) => line.earned === 1)).toMatchObject([
+      { id: 'G27:touchEarth', subject: 'touchEarth', atSeconds: 512 },
+    ]);
   });
 
   test('[G27] only those that the scenario asks for', () => {
@@ -27,7 +29,8 @@ describe('proofs', () => {
 
 describe('care', () => {
   const earned = (rule: string, ...kinds: readonly IncidentKind[]): number =>
-    careLines(happened(...kinds), { ...scenario, faults: ['open-resistor'] }).find((line) => line.rule === rule)!.earned;
+    careLines(happened(...kinds), { ...scenario, faults: ['open-resistor'] }).find((line) => line.rule === rule)!
+      .earned;
 
   test('nothing happened: everything is paid', () => {
     expect(careLines([], scenario).every((line) => line.earned === 1 && line.measured === 0)).toBe(true);
@@ -49,7 +52,9 @@ describe('care', () => {
     expect(earned(rule, kind, kind)).toBe(shares[1]);
     expect(earned(rule, kind, kind, kind)).toBe(shares[2]);
     // Nothing else suffers by it.
-    const others = careLines(happened(kind), { ...scenario, faults: ['open-resistor'] }).filter((line) => line.rule !== rule);
+    const others = careLines(happened(kind), { ...scenario, faults: ['open-resistor'] }).filter(
+      (line) => line.rule !== rule,
+    );
     expect(others.every((line) => line.earned === 1)).toBe(true);
   });
 
@@ -96,7 +101,9 @@ describe('the whole', () => {
   });
 
   test('[G38] lesser incidents cap nothing', () => {
-    expect(capsOf({ ...state, incidents: happened('wrongPowerOrder', 'steelTool', 'forcedStop', 'crackedSlug') })).toEqual([]);
+    expect(
+      capsOf({ ...state, incidents: happened('wrongPowerOrder', 'steelTool', 'forcedStop', 'crackedSlug') }),
+    ).toEqual([]);
   });
 
   test('[G40] pass from 70, without a cap, with something won', () => {

@@ -1,9 +1,10 @@
 /** Response curves drawn by hand, so that a rule can be tested on exact figures. */
+
+import type { DraftLine } from '../../src/grading/draft.ts';
+import { createSheetJudge } from '../../src/grading/response.ts';
 import type { ResponseCurve } from '../../src/receiver/curveReading.ts';
 import type { Receiver, Specification } from '../../src/receiver/receiver.ts';
 import type { StatedResponse } from '../../src/receiver/statedResponse.ts';
-import { createSheetJudge } from '../../src/grading/response.ts';
-import type { DraftLine } from '../../src/grading/draft.ts';
 
 export const EMPTY_SHEET: Specification = {
   node: 'det',
@@ -24,7 +25,11 @@ export function curve(level: (hz: number) => number): ResponseCurve {
   return { hz, volts: hz.map(level) };
 }
 
-export function linesOn(sheet: Partial<Specification>, level: (hz: number) => number, toleranceFactor = 1): readonly DraftLine[] {
+export function linesOn(
+  sheet: Partial<Specification>,
+  level: (hz: number) => number,
+  toleranceFactor = 1,
+): readonly DraftLine[] {
   const drawn = curve(level);
   const stated: StatedResponse = { solve: () => drawn, nominal: drawn };
   const receiver = { specification: { ...EMPTY_SHEET, ...sheet }, adjusters: [] } as unknown as Receiver;
@@ -36,4 +41,7 @@ export const bell = (hz: number, middle: number): number =>
   Math.abs(hz - middle) < 1e6 ? Math.cos((Math.PI / 2) * ((hz - middle) / 1e6)) ** 2 : 0;
 
 /** Full height everywhere but about one place, where it sinks smoothly to `level`. */
-export const flatBut = (at: number, level: number) => (hz: number): number => Math.sqrt(1 - (1 - level ** 2) * bell(hz, at));
+export const flatBut =
+  (at: number, level: number) =>
+  (hz: number): number =>
+    Math.sqrt(1 - (1 - level ** 2) * bell(hz, at));

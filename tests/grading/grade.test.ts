@@ -18,7 +18,8 @@ import {
 } from '../session/acts.ts';
 import { canSetup, stripSetup } from '../session/setups.ts';
 
-const timed = (acts: readonly BenchEvent[], stepMs = 1000): TimedEvent[] => acts.map((act, i) => ({ atMs: i * stepMs, ...act }));
+const timed = (acts: readonly BenchEvent[], stepMs = 1000): TimedEvent[] =>
+  acts.map((act, i) => ({ atMs: i * stepMs, ...act }));
 const sum = (numbers: readonly number[]): number => numbers.reduce((a, b) => a + b, 0);
 
 describe.each([
@@ -61,7 +62,8 @@ describe.each([
 
   test('curves before, after and nominal: after equals nominal when all is done', () => {
     const { before, after, nominal } = grade(make(), timed(wholeJob(make())));
-    const worst = (a: Float64Array, b: Float64Array): number => a.reduce((most, v, i) => Math.max(most, Math.abs(v - b[i]!)), 0);
+    const worst = (a: Float64Array, b: Float64Array): number =>
+      a.reduce((most, v, i) => Math.max(most, Math.abs(v - b[i]!)), 0);
     expect(before.hz).toEqual(nominal.hz);
     expect(worst(after.relative, nominal.relative)).toBeLessThan(1e-9);
     expect(worst(before.relative, nominal.relative)).toBeGreaterThan(0.2);
@@ -94,7 +96,9 @@ describe('points that must be earned first', () => {
       expect(report.blocks.truth.points).toBe(20);
       expect(report.blocks.proofs.points).toBe(10);
       expect(report.blocks.economy.points).toBe(0);
-      expect(report.lines.filter((line) => line.block === 'economy').every((line) => line.held === 'workLeft')).toBe(true);
+      expect(report.lines.filter((line) => line.block === 'economy').every((line) => line.held === 'workLeft')).toBe(
+        true,
+      );
       expect(report.passed).toBe(false);
     }
   });
@@ -174,7 +178,11 @@ describe('the whole', () => {
 
   test('[G45] at an impossible act the grading stops', () => {
     const events = timed(wholeJob(canSetup()));
-    const broken = [...events.slice(0, 8), { atMs: 8000, type: 'crystalPulled', hz: 1 } as TimedEvent, ...events.slice(8)];
+    const broken = [
+      ...events.slice(0, 8),
+      { atMs: 8000, type: 'crystalPulled', hz: 1 } as TimedEvent,
+      ...events.slice(8),
+    ];
     expect(grade(canSetup(), broken).blocks).toEqual(grade(canSetup(), events.slice(0, 8)).blocks);
   });
 

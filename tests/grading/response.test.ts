@@ -47,7 +47,14 @@ describe('demands of the sheet', () => {
 
   test('[G3] a level in per cent of the peak', () => {
     const inside = only(linesOn(point, flatBut(45e6, 0.5)));
-    expect(inside).toMatchObject({ id: 'G3:point:45000000', rule: 'G3', block: 'response', unit: 'percent', hz: 45e6, weight: 3 });
+    expect(inside).toMatchObject({
+      id: 'G3:point:45000000',
+      rule: 'G3',
+      block: 'response',
+      unit: 'percent',
+      hz: 45e6,
+      weight: 3,
+    });
     expect(inside).toMatchObject({ measured: 50, low: 44, high: 56, earned: 1 });
     expect(only(linesOn(point, flatBut(45e6, 0.62))).earned).toBeCloseTo(0.5, 9);
     expect(only(linesOn(point, flatBut(45e6, 0.32))).earned).toBeCloseTo(0, 9);
@@ -103,7 +110,10 @@ describe('demands of the sheet', () => {
     expect(six.earned).toBeCloseTo(0.5, 9);
   });
 
-  const hill = (halfHz: number, middle = 44e6) => (hz: number): number => 10 ** (-(((hz - middle) / halfHz) ** 2) * (6 / 20));
+  const hill =
+    (halfHz: number, middle = 44e6) =>
+    (hz: number): number =>
+      10 ** (-(((hz - middle) / halfHz) ** 2) * (6 / 20));
   const width = { levelDb: -6, minHz: 2e6, maxHz: 2.4e6, centreHz: 44e6, centreToleranceHz: 50e3, weight: 1 };
 
   test('[G9] width: one tolerance is half of the range', () => {
@@ -115,7 +125,8 @@ describe('demands of the sheet', () => {
   });
 
   test('[G10] the middle of that width', () => {
-    const at = (middle: number) => linesOn({ bandwidths: [width] }, hill(1.1e6, middle)).find((line) => line.rule === 'G10')!;
+    const at = (middle: number) =>
+      linesOn({ bandwidths: [width] }, hill(1.1e6, middle)).find((line) => line.rule === 'G10')!;
     expect(at(44.1e6)).toMatchObject({ measured: 100_000, low: -50_000, high: 50_000, unit: 'hz' });
     expect(at(44.1e6).earned).toBeCloseTo(0.5, 2);
     expect(at(43.85e6).earned).toBeCloseTo(0, 2);

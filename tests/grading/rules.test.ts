@@ -4,13 +4,21 @@ import { expect, test } from 'vitest';
 import { initialState } from '../../src/bench/setup.ts';
 import { careLines } from '../../src/grading/conduct.ts';
 import { grade } from '../../src/grading/grade.ts';
-import { COMPRESSION_LIMIT_DB, PASS_POINTS, PHASE_TOLERANCE_DEGREES, PIP_SHARE, WEAKEST_SHARE } from '../../src/grading/limits.ts';
+import {
+  COMPRESSION_LIMIT_DB,
+  PASS_POINTS,
+  PHASE_TOLERANCE_DEGREES,
+  PIP_SHARE,
+  WEAKEST_SHARE,
+} from '../../src/grading/limits.ts';
 import { capsOf } from '../../src/grading/verdictOfRun.ts';
 import { wholeJob } from '../session/acts.ts';
 import { stripSetup } from '../session/setups.ts';
 
 const DOCUMENT = readFileSync('docs/grading.md', 'utf8');
-const RULES = new Map([...DOCUMENT.matchAll(/^\*\*(G\d+) [^*]+\*\*([^]*?)(?=^\*\*G|^## |$(?![^]))/gm)].map((m) => [m[1]!, m[2]!]));
+const RULES = new Map(
+  [...DOCUMENT.matchAll(/^\*\*(G\d+) [^*]+\*\*([\s\S]*?)(?=^\*\*G|^## |$(?![\s\S]))/gm)].map((m) => [m[1]!, m[2]!]),
+);
 const TITLES = readdirSync('tests/grading')
   .filter((name) => name.endsWith('.test.ts'))
   .map((name) => readFileSync(`tests/grading/${name}`, 'utf8'))
@@ -23,14 +31,19 @@ test('rules are numbered from 1 without a gap', () => {
 
 test('every rule has a test that carries its number in the title', () => {
   // Titles stand in quotes after test( or in the table of a test.each.
-  const tested = new Set([...TITLES.matchAll(/'(?:\[G\d+\] ?)+[^'\n]*'/g)].flatMap(([title]) => title.match(/G\d+(?=\])/g) ?? []));
+  const tested = new Set(
+    [...TITLES.matchAll(/'(?:\[G\d+\] ?)+[^'\n]*'/g)].flatMap(([title]) => title.match(/G\d+(?=\])/g) ?? []),
+  );
   expect([...RULES.keys()].filter((rule) => !tested.has(rule))).toEqual([]);
   expect([...tested].filter((rule) => !RULES.has(rule))).toEqual([]);
 });
 
 test('every line and every cap of a report carries a rule of the document', () => {
   const setup = stripSetup();
-  const report = grade(setup, wholeJob(setup).map((act, i) => ({ atMs: i, ...act })));
+  const report = grade(
+    setup,
+    wholeJob(setup).map((act, i) => ({ atMs: i, ...act })),
+  );
   const faulty = careLines([], { ...setup.scenario, faults: ['any'] });
   const incidents = (['hotChassis', 'hotTouch'] as const).map((kind) => ({ kind, atSeconds: 1, subject: 'rf' }));
   const caps = capsOf({ ...initialState(setup), incidents });

@@ -11,7 +11,8 @@ const lineOf = (rule: string, change: Partial<Facts>) => {
   if (line === undefined) throw new Error(`no line for ${rule}`);
   return line;
 };
-const earned = (rule: string, ...changes: readonly Partial<Facts>[]): number[] => changes.map((change) => lineOf(rule, change).earned);
+const earned = (rule: string, ...changes: readonly Partial<Facts>[]): number[] =>
+  changes.map((change) => lineOf(rule, change).earned);
 
 test('all right earns every line', () => {
   const lines = truthLines(ALL_RIGHT, receiver);
@@ -31,13 +32,17 @@ describe('what the tube needs', () => {
     const held = lines.filter((line) => line.held === 'noPicture');
     expect(held.map((line) => line.rule)).toEqual(JUDGED);
     expect(held.every((line) => line.earned === 0)).toBe(true);
-    expect(lines.filter((line) => line.held === undefined && line.rule !== 'G17').every((line) => line.earned === 1)).toBe(true);
+    expect(
+      lines.filter((line) => line.held === undefined && line.rule !== 'G17').every((line) => line.earned === 1),
+    ).toBe(true);
   });
 });
 
 test('[G13] phasing: full to 2 degrees, gone at 6, either way', () => {
   const at = (residualPhaseDegrees: number): Partial<Facts> => ({ residualPhaseDegrees });
-  expect(earned('G13', at(0), at(2), at(-2), at(2.04), at(4), at(-4), at(6), at(89))).toEqual([1, 1, 1, 1, 0.5, 0.5, 0, 0]);
+  expect(earned('G13', at(0), at(2), at(-2), at(2.04), at(4), at(-4), at(6), at(89))).toEqual([
+    1, 1, 1, 1, 0.5, 0.5, 0, 0,
+  ]);
   expect(lineOf('G13', at(4)).weight).toBe(4);
 });
 
@@ -81,7 +86,13 @@ test('[G19] the direction of X', () => {
 test('[G20] each missing crystal takes its share', () => {
   expect(receiver.setUp.markersHz.length).toBe(6);
   const missing = (...markersMissingHz: number[]): Partial<Facts> => ({ markersMissingHz });
-  const shares = earned('G20', missing(), missing(41.25e6), missing(41.25e6, 45.75e6, 47.25e6), missing(...receiver.setUp.markersHz));
+  const shares = earned(
+    'G20',
+    missing(),
+    missing(41.25e6),
+    missing(41.25e6, 45.75e6, 47.25e6),
+    missing(...receiver.setUp.markersHz),
+  );
   expect(shares[0]).toBe(1);
   expect(shares[1]).toBeCloseTo(5 / 6, 9);
   expect(shares[2]).toBeCloseTo(0.5, 9);
@@ -96,7 +107,9 @@ test('[G20] a sheet without markers has no such line', () => {
 
 test('[G21] pips: full from 2 to 15 per cent of the trace, gone at 45, nothing when they cannot be seen', () => {
   const ratio = (pipHeightRatio: number): Partial<Facts> => ({ pipHeightRatio });
-  expect(earned('G21', ratio(0.02), ratio(0.15), ratio(0.3), ratio(0.45), ratio(0.019), ratio(0))).toEqual([1, 1, 0.5, 0, 0, 0]);
+  expect(earned('G21', ratio(0.02), ratio(0.15), ratio(0.3), ratio(0.45), ratio(0.019), ratio(0))).toEqual([
+    1, 1, 0.5, 0, 0, 0,
+  ]);
 });
 
 test('[G22] markers added after detection', () => {

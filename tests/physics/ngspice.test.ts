@@ -26,12 +26,12 @@ async function worstDifference(text: string, set: Readonly<Record<string, number
   return worst;
 }
 
-describe.each(DECK_IDS)('%s agrees with ngspice within 1e-9 of each voltage', (id) => {
+describe.each(DECK_IDS)('%s agrees with ngspice within 1e-10 of each voltage', (id) => {
   const text = deckText(id);
 
   test('as designed, 281 frequencies', async () => {
     expect((await runSpice(text)).hz).toHaveLength(281);
-    expect(await worstDifference(text, {})).toBeLessThan(1e-9);
+    expect(await worstDifference(text, {})).toBeLessThan(1e-10);
   });
 
   test.each(SLUGS[id]!)('slug $element at both ends of its travel', async ({ element, ganged, nominal, min, max }) => {
@@ -39,7 +39,7 @@ describe.each(DECK_IDS)('%s agrees with ngspice within 1e-9 of each voltage', (i
       const set: Record<string, number> = { [element]: henries };
       const coils = solved(text);
       for (const other of ganged) set[other] = (coils.value(other) * henries) / nominal;
-      expect(await worstDifference(text, set)).toBeLessThan(1e-9);
+      expect(await worstDifference(text, set)).toBeLessThan(1e-10);
     }
   });
 });

@@ -37,7 +37,11 @@ describe('a receiver in itself', () => {
       '/probeInDeck/testPoint',
     ],
     ['controlled stages without a law', (r) => (r.biasLaw = null), '/biasLaw'],
-    ['a law without a controlled stage', (r) => r.stages.forEach((s: { agc: boolean }) => (s.agc = false)), '/biasLaw'],
+    [
+      'a law without a controlled stage',
+      (r) => (r.stages = r.stages.map((s: object) => ({ ...s, agc: false }))),
+      '/biasLaw',
+    ],
     ['a bias at the detector', (r) => (r.setUp.bias.at = 'TP1'), '/setUp/bias/at'],
     ['a bias of the other sign', (r) => (r.setUp.bias.volts = 3), '/setUp/bias/volts'],
     ['a sheet that injects at the detector', (r) => (r.setUp.injectAt = 'TP1'), '/setUp/injectAt'],
@@ -122,7 +126,7 @@ describe('a receiver and its deck', () => {
   });
 
   it('compare names as the deck does, without case', () => {
-    const json = structuredClone(receiver) as { adjusters: { element: string }[] };
+    const json = structuredClone(receiver) as unknown as { adjusters: { element: string }[] };
     json.adjusters[0]!.element = 'LMIX';
     const upper = readDeck(deckText.replaceAll('g1', 'G1N'), 'd.cir');
     expect(upper.ok).toBe(true);

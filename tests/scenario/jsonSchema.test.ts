@@ -13,16 +13,16 @@ function nodes(value: unknown): Node[] {
 
 describe.each(NAMES)('%s', (name) => {
   it('is published as the validators have it', () => {
-    expect(shippedTexts()[`schema/${name}`], 'write it anew: npx tsx scripts/make-schemas.ts').toBe(schemaText(name));
+    expect(shippedTexts()[`schema/${name}`], 'write it anew: npm run schemas').toBe(schemaText(name));
   });
 
   it('bounds everything', () => {
     const all = nodes(JSON.parse(schemaText(name)));
     const open = all.filter((node) => {
+      if (node.enum !== undefined || node.const !== undefined) return false;
       if (node.type === 'number' || node.type === 'integer')
         return node.minimum === undefined || node.maximum === undefined;
-      if (node.type === 'string')
-        return node.maxLength === undefined && node.pattern === undefined && node.enum === undefined;
+      if (node.type === 'string') return node.maxLength === undefined && node.pattern === undefined;
       if (node.type === 'array') return node.maxItems === undefined;
       if (node.type === 'object')
         return (

@@ -51,8 +51,8 @@ describe('a folder with mistakes', () => {
     ],
     [
       'a deck with a mistake',
-      (t) => edit(t, 'receivers/video-valve-45m/network.cir', '47p\nR39', '47q\nR39'),
-      ['receivers/video-valve-45m/network.cir line 25, column 11'],
+      (t) => edit(t, 'receivers/video-valve-45m/network.cir', 'R39 t39', 'X39 t39'),
+      ['receivers/video-valve-45m/network.cir line 23, column 1'],
     ],
     [
       'a receiver in the wrong folder',
@@ -92,10 +92,10 @@ describe('a folder with mistakes', () => {
 
   it('tells of the receiver’s and the deck’s problems together', () => {
     const found = problemsWith((t) => {
-      edit(t, 'receivers/video-valve-45m/network.cir', '47p\nR39', '47q\nR39');
+      edit(t, 'receivers/video-valve-45m/network.cir', 'R39 t39', 'X39 t39');
       edit(t, 'receivers/video-valve-45m/receiver.json', '"levelDb": -46', '"levelDb": -146');
     });
-    expect(found).toContain('receivers/video-valve-45m/network.cir line 25, column 11');
+    expect(found).toContain('receivers/video-valve-45m/network.cir line 23, column 1');
     expect(found).toContain('receivers/video-valve-45m/receiver.json /setUp/levelDb');
   });
 

@@ -120,6 +120,15 @@ describe('hostile text', () => {
     expect(problemsOf('[1,2,3,4]', 5)).toEqual([
       { file: 'f.json', place: '', found: '9 characters', wanted: 'at most 5 characters' },
     ]);
-    expect(problemsOf('[1,2,3,4]', 9)[0]!.found).toBe('more than 3 values');
+    const many = parseJson('[1,2,3,4]', 'f.json', 9, 4);
+    expect(many.ok ? [] : many.problems.map((p) => p.found)).toEqual(['more than 4 values']);
+    expect(parseJson('[1,2,3,4]', 'f.json', 9, 5).ok).toBe(true);
+  });
+
+  it('may be longer where its reader says so: a run of an hour', () => {
+    const event = '{"atMs":1234567,"type":"slugTurned","slug":"T1","turns":0.03125}';
+    const text = `[${Array(60_000).fill(event).join(',')}]`;
+    expect(parseJson(text, 'f.json').ok).toBe(false);
+    expect(parseJson(text, 'f.json', 4 * TEXT_LIMIT_CHARS).ok).toBe(true);
   });
 });

@@ -1,14 +1,18 @@
 /** What a good hand does at the bench, as plain lists of acts made from the receiver and the scenario: for tests and for driving the page. */
+
+import { applyEvent } from '../../src/bench/applyEvent.ts';
 import { createBench } from '../../src/bench/bench.ts';
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
 import type { BenchState, LeadId, ProofId } from '../../src/bench/benchState.ts';
 import { type BenchSetup, controlRange, initialState, sheetLeadControls, sheetLeads } from '../../src/bench/setup.ts';
-import { applyEvent } from '../../src/bench/applyEvent.ts';
 import { nominalTurns } from '../../src/receiver/slugLaw.ts';
 
 type Acts = readonly BenchEvent[];
 
-const set = (control: Extract<BenchEvent, { type: 'controlSet' }>['control'], value: number | boolean | string): BenchEvent => ({
+const set = (
+  control: Extract<BenchEvent, { type: 'controlSet' }>['control'],
+  value: number | boolean | string,
+): BenchEvent => ({
   type: 'controlSet',
   control,
   value,
@@ -26,7 +30,9 @@ export function connectionActs({ receiver, scenario }: BenchSetup): Acts {
   const clips = Object.entries(sheetLeads(receiver)).flatMap(([lead, to]): BenchEvent[] =>
     to === null ? [] : [{ type: 'leadConnected', lead: lead as LeadId, to }],
   );
-  const ends = Object.entries(sheetLeadControls(receiver)).map(([control, value]) => set(control as 'rfTerminated', value));
+  const ends = Object.entries(sheetLeadControls(receiver)).map(([control, value]) =>
+    set(control as 'rfTerminated', value),
+  );
   const leads = scenario.start.prepared.includes('connect') ? [] : [...clips, ...ends];
   const off = receiver.mains !== null && !scenario.start.prepared.includes('safe');
   return off ? [...leads, { type: 'powerSwitched', on: true }] : leads;
@@ -81,7 +87,11 @@ export function alignmentActs({ receiver }: BenchSetup, state: BenchState): Acts
     const whole = away + (Math.sign(away) * adjuster.backlashTurns) / 2;
     const pieces = Math.ceil(Math.abs(whole) / 2);
     const turn: BenchEvent = { type: 'slugTurned', slug: adjuster.id, turns: whole / pieces };
-    return [{ type: 'toolTaken', tool: adjuster.head }, ...Array.from({ length: pieces }, () => turn), { type: 'toolTaken', tool: null }];
+    return [
+      { type: 'toolTaken', tool: adjuster.head },
+      ...Array.from({ length: pieces }, () => turn),
+      { type: 'toolTaken', tool: null },
+    ];
   });
 }
 
@@ -93,7 +103,10 @@ export function proofActs(proof: ProofId, { receiver }: BenchSetup, state: Bench
     case 'markersOffOn':
       return [set('pipHeightDiv', 0), set('pipHeightDiv', controls.pipHeightDiv)];
     case 'touchEarth':
-      return [{ type: 'leadRemoved', lead: 'earth' }, { type: 'leadConnected', lead: 'earth', to: earthPoint(receiver) }];
+      return [
+        { type: 'leadRemoved', lead: 'earth' },
+        { type: 'leadConnected', lead: 'earth', to: earthPoint(receiver) },
+      ];
     case 'swingPhase':
       return [set('phasingDegrees', controls.phasingDegrees - 15), set('phasingDegrees', controls.phasingDegrees)];
     case 'skirts': {

@@ -1,3 +1,4 @@
+/** The session: it follows the facts, keeps its stages and its clock, and comes back from what was kept. */
 import { describe, expect, test } from 'vitest';
 import { PROOFS } from '../../src/bench/benchState.ts';
 import type { Facts } from '../../src/bench/facts.ts';
@@ -45,7 +46,12 @@ describe('the session follows the facts', () => {
     expect(view.current).toBe('prove');
   });
 
-  const disturbances: readonly (readonly [string, Partial<Facts>, keyof ReturnType<Session['view']>['done'], string])[] = [
+  const disturbances: readonly (readonly [
+    string,
+    Partial<Facts>,
+    keyof ReturnType<Session['view']>['done'],
+    string,
+  ])[] = [
     ['isolation taken out', { isolated: false }, 'safe', 'notIsolated'],
     ['cautions', { cautionsAcknowledged: false }, 'safe', 'cautionsNotRead'],
     ['the RF lead falls off', { rfConnected: false, rfAtSheetPoint: false }, 'connect', 'rfNotConnected'],
@@ -109,7 +115,9 @@ describe('the session follows the facts', () => {
   });
 
   test('a sheet without bias never misses it', () => {
-    expect(missingByPhase({ ...ALL_RIGHT, biasErrorVolts: null }, { proofs: [], biasToleranceVolts: null }, 30).setUp).toEqual([]);
+    expect(
+      missingByPhase({ ...ALL_RIGHT, biasErrorVolts: null }, { proofs: [], biasToleranceVolts: null }, 30).setUp,
+    ).toEqual([]);
   });
 
   test('a turned slug comes to rest by the passing of time alone', () => {
@@ -256,7 +264,11 @@ describe('kept and taken up', () => {
 
 describe('aids and replay', () => {
   test('a sealed run reaches none, practice reaches those of the scenario', () => {
-    expect(aidsWithin(asked({ sealed: true }).scenario)).toEqual({ hints: false, waxMarks: false, exactReadouts: false });
+    expect(aidsWithin(asked({ sealed: true }).scenario)).toEqual({
+      hints: false,
+      waxMarks: false,
+      exactReadouts: false,
+    });
     expect(aidsWithin(asked().scenario).hints).toBe(true);
   });
 

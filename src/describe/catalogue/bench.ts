@@ -21,10 +21,8 @@ export const panelWords = {
   sweep: 'Sweep source',
   rack: 'Marker rack',
   bias: 'Bias and meter',
-  chassis: 'Chassis, seen from above',
   leads: 'Leads',
   safe: 'Make safe',
-  slugsTouched: (touched: number, all: number): string => `${touched} of ${all} slugs touched`,
   sides: (panel: string): string => `Sides of the panel: ${panel}`,
   traceSide: 'Trace',
   faceSide: 'Face',
@@ -62,7 +60,7 @@ export const tubeControlWords = {
   yCoupling: 'Y input',
   couplings: { AC: 'AC, without the base line', DC: 'DC' },
   yInput: 'Y shows',
-  inputs: { detected: 'curve', raw: 'raw RF' },
+  inputs: { detected: 'curve', raw: 'raw' },
   inputsSpoken: { detected: 'The detected curve', raw: 'The raw RF envelope' },
   invert: 'Invert',
   focus: 'Focus',
@@ -75,7 +73,7 @@ export const tubeControlWords = {
   } satisfies Record<Phosphor, string>,
   wax: 'Wax marks',
   waxNote: 'Wax marks are help; this run allows none.',
-  hint: ['Drag up or down on a knob.', 'Shift or a second finger for a fine step.'],
+  hint: ['Drag up or down on a knob.', 'Shift or a second finger: a fine step.'],
 } as const;
 
 const inBox = (hz: number): string => (hz < 2e6 ? written(hz / 1e3, 1) : written(hz / 1e6, 2));
@@ -152,8 +150,7 @@ export const leadWords = {
 export const safeWords = {
   isolation: 'Isolating transformer',
   mains: 'Mains switch',
-  cautions: 'Cautions',
-  read: 'Read the cautions',
+  read: 'Cautions',
   noMains: 'Nothing on this bench is on the mains.',
   hot: 'The pan may be live. Isolate first, switch on last.',
   cold: 'The pan is cold. Mains parts stay fenced off.',
@@ -170,7 +167,6 @@ export const headerWords = {
   hints: (left: number): string => `Hints (${left} left)`,
   suspend: 'Suspend',
   abandon: 'Clear the bench',
-  sheet: 'Service sheet',
   rail: (names: readonly string[], done: readonly boolean[], current: string): string => {
     const finished = names.filter((_, i) => done[i]);
     const list = finished.length === 0 ? 'none yet' : finished.join(', ');
@@ -185,12 +181,12 @@ export const sheetWords = {
     `Curve that the sheet asks for at ${at} of the ${set}. Its figures stand in the table of levels.`,
   stepOf: (n: number, all: number): string => `Step ${n} of ${all}`,
   done: 'done',
-  now: 'now',
   pages: ['Procedure', 'Levels', 'Slugs and points'],
   pageOf: (n: number, all: number): string => `${n} / ${all}`,
   open: 'Open sheet',
   close: 'Close sheet',
   cautions: 'Mains and high voltage',
+  care: 'Care',
   levels: 'Levels',
   levelsCaption: 'Level of the carrier against the peak, and what the detector makes of it on the tube.',
   columns: { hz: 'At', wanted: 'Wanted', tube: 'On the tube' },

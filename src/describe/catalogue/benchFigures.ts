@@ -18,11 +18,12 @@ export function signed(value: number, decimals: number): string {
   return value > 0 && Number(text) !== 0 ? `+${text}` : text;
 }
 
+/** Fixed decimals without trailing noughts beyond the least number of them. */
 const trimmed = (value: number, least: number, most: number): string => {
   const text = written(value, most);
-  if (most <= least) return text;
-  const zeros = /0+$/.exec(text)?.[0].length ?? 0;
-  return text.slice(0, text.length - Math.min(zeros, most - least));
+  const [whole, decimals = ''] = text.split('.');
+  const kept = decimals.slice(0, least) + decimals.slice(least).replace(/0+$/, '');
+  return kept === '' ? whole! : `${whole}.${kept}`;
 };
 
 const KILO_BELOW_HZ = 2e6;

@@ -1,8 +1,6 @@
 /** What the bench says: refusals, what is still missing, dialogs, cautions, keys. */
 import type { Refusal } from '../../bench/benchEvent.ts';
 import type { BenchDisplay } from '../../bench/display.ts';
-import type { MissingCode } from '../../session/missing.ts';
-import { frequency } from './benchFigures.ts';
 
 /** Why an act was impossible, said where it was tried. */
 export const refusalWords: Readonly<Record<Refusal, string>> = {
@@ -32,46 +30,6 @@ export const refusalWords: Readonly<Record<Refusal, string>> = {
   logFull: 'The run has grown too long for its log. It can only be signed off now.',
 };
 
-/** What still keeps a phase from being done. */
-export const missingWords: Readonly<Record<MissingCode, string>> = {
-  cautionsNotRead: 'The cautions have not been acknowledged.',
-  notIsolated: 'The isolating transformer is not in.',
-  rfNotConnected: 'The RF lead is in the tray.',
-  rfWrongPoint: 'The RF lead is not where the sheet asks for it.',
-  rfNotTerminated: 'The RF lead is not terminated.',
-  yWrongPoint: 'The Y lead is not where the sheet asks for it.',
-  yWrongTip: 'The Y lead has not the tip that the sheet asks for.',
-  xNotConnected: 'The X lead does not reach the tube.',
-  notEarthed: 'The earth strap is off.',
-  biasNotConnected: 'The bias lead is not on its line.',
-  powerOff: 'The set is switched off.',
-  notSweeping: 'The source does not sweep.',
-  sweepTooNarrow: 'The sweep does not cover the band.',
-  phaseOff: 'Trace and retrace do not lie on each other: set the phasing.',
-  blankingOff: 'The retrace is not blanked.',
-  biasOff: 'The bias is not what the sheet asks for.',
-  overloaded: 'A stage is overloaded: lower the level.',
-  tooWeak: 'The curve is too weak: raise the level.',
-  markersMissing: 'Crystals that the sheet asks for are not in the rack.',
-  markersThroughSet: 'The markers go through the set.',
-  pipsTooHigh: 'The pips are so high that they bend what they mark.',
-  pipsTooLow: 'The pips are too low to be seen.',
-  xReversed: 'Low frequency is at the wrong side.',
-  traceOffScreen: 'Part of the trace is off the graticule.',
-  traceTooLow: 'The trace does not fill the graticule.',
-  noSlugTurned: 'No slug has been turned yet.',
-  slugTurning: 'A slug has only just been turned.',
-  levelNotHalved: 'The level has not been halved and put back since a slug moved.',
-  markersNotSwitched: 'The markers have not been silenced and put back since a slug moved.',
-  earthNotTouched: 'The earth strap has not been lifted and put back since a slug moved.',
-  phaseNotSwung: 'The phasing has not been swung and put back since a slug moved.',
-  skirtsNotSeen: 'The skirts have not been looked at with more gain since a slug moved.',
-};
-
-export function missingWord(code: string): string {
-  return (missingWords as Readonly<Record<string, string>>)[code] ?? code;
-}
-
 export const dialogWords = {
   close: 'Close',
   briefing: {
@@ -81,24 +39,43 @@ export const dialogWords = {
     par: (turns: string, minutes: string): string => `Par: ${turns} turns and ${minutes}.`,
     limit: (time: string): string => `Time limit: ${time}.`,
     sealed: 'Sealed run: no hints, no wax marks.',
-    open: 'Practice: hints and wax marks may be used.',
+    practice: (hints: boolean, wax: boolean): string => {
+      if (hints && wax) return 'Practice: hints and wax marks may be used.';
+      if (hints) return 'Practice: hints may be used, wax marks not.';
+      return wax ? 'Practice: wax marks may be used, hints not.' : 'No hints, no wax marks.';
+    },
     cautions: 'Before you touch it',
     acknowledge: 'I have read these cautions and will work by them.',
     acknowledgeFirst: 'Tick the cautions to begin.',
-    practice:
-      'This bench is a practice aid. Real sets are worked on under local codes by, or with, people qualified to do it.',
   },
-  /** the standing cautions of a mains set; the receiver may add its own */
-  mainsCautions: (highTensionVolts: number, hotChassis: boolean, pictureTube: boolean): readonly string[] => [
-    ...(hotChassis ? ['The chassis may be live: an isolating transformer first, always.'] : []),
-    `High tension of ${highTensionVolts} V stays on the capacitors: discharge them and check with a meter.`,
+  /** what any mains set needs to have said; a line is left out where the receiver's own cautions already say it */
+  mainsCautions: (
+    highTensionVolts: number,
+    hotChassis: boolean,
+    pictureTube: boolean,
+  ): readonly { readonly says: string; readonly known: RegExp }[] => [
+    ...(hotChassis
+      ? [{ says: 'The chassis may be live: an isolating transformer first, always.', known: /isolating transformer/i }]
+      : []),
+    {
+      says: `High tension of ${highTensionVolts} V stays on the capacitors: discharge them and check with a meter.`,
+      known: /discharge/i,
+    },
     ...(pictureTube
       ? [
-          'The picture tube\u2019s anode and its supply keep a lethal charge after switching off.',
-          'A high-voltage regulator can emit X-rays, and a picture tube can implode.',
+          {
+            says: 'The picture tube\u2019s anode and its supply keep a lethal charge after switching off.',
+            known: /lethal charge/i,
+          },
+          { says: 'A picture tube can implode.', known: /implode/i },
+          { says: 'A high-voltage regulator can emit X-rays.', known: /x-ray/i },
         ]
       : []),
-    'One hand, insulated tools, no jewellery, and somebody within call.',
+    { says: 'One hand, insulated tools, no jewellery, and somebody within call.', known: /one hand/i },
+    {
+      says: 'This bench is a practice aid. Real sets are worked on under local codes by, or with, people qualified to do it.',
+      known: /local codes/i,
+    },
   ],
   signOff: {
     title: 'Sign off this set?',
@@ -148,7 +125,6 @@ export const dialogWords = {
     cost: 'Hints are free in practice; the report counts them.',
     number: (n: number): string => `Hint ${n}`,
   },
-  menu: { title: 'Menu' },
   abandon: {
     title: 'Clear the bench?',
     body: 'The run is thrown away: nothing is graded and nothing kept.',
@@ -158,20 +134,12 @@ export const dialogWords = {
 } as const;
 
 export const liveWords = {
-  plugged: 'Crystal in',
   phaseDone: (phase: string): string => `${phase}: done`,
 } as const;
 
-interface PipSaid {
-  readonly kind: 'crystal' | 'tunable' | 'comb';
-  readonly number: number | null;
-  readonly hz: number;
-  readonly xDiv: number;
-}
-
-/** The tube in words. The tunable marker's frequency is not said: it is read at its dial. */
+/** Beside the tube: what is laid on a dark or empty face, and the table of pips for those who do not see them. */
 export const tubeTalk = {
-  name: 'Tube',
+  name: 'Tube face',
   note: {
     noX: 'No X drive: the X lead is off',
     noY: 'Nothing on the Y input',
@@ -179,33 +147,8 @@ export const tubeTalk = {
     powerOff: 'The set is off',
     offScreen: 'The trace is off the graticule',
   } satisfies Record<Exclude<BenchDisplay['note'], 'none'>, string>,
-  picture: ({
-    note,
-    heightDiv,
-    topXDiv,
-    pips,
-  }: {
-    readonly note: BenchDisplay['note'];
-    readonly heightDiv: number;
-    readonly topXDiv: number;
-    readonly pips: readonly PipSaid[];
-  }): string => {
-    if (note !== 'none') return `Tube. ${tubeTalk.note[note]}.`;
-    const side =
-      Math.abs(topXDiv) < 0.25
-        ? 'in the middle'
-        : `${Math.abs(topXDiv).toFixed(1)} divisions ${topXDiv < 0 ? 'left' : 'right'} of the middle`;
-    const marks = pips.length === 0 ? 'No pips.' : pips.length === 1 ? 'One pip.' : `${pips.length} pips.`;
-    return `Tube. Response curve ${heightDiv.toFixed(1)} divisions high, its top ${side}. ${marks}`;
-  },
   table: 'Pips on the tube',
-  columns: { pip: 'Pip', at: 'At', level: 'Level' },
-  pip: (kind: PipSaid['kind'], number: number | null): string =>
-    kind === 'tunable' ? 'Tunable' : kind === 'comb' ? 'Comb' : `Pip ${number ?? ''}`,
-  at: ({ kind, hz, xDiv }: PipSaid): string =>
-    kind === 'tunable' ? `${xDiv.toFixed(1)} divisions from the middle` : frequency(hz),
-  level: (heightDiv: number | null, allDiv: number): string =>
-    heightDiv === null || allDiv <= 0
-      ? 'not on the trace'
-      : `${heightDiv.toFixed(1)} divisions, ${Math.round((100 * heightDiv) / allDiv)}% of the height`,
+  columns: { pip: 'Pip', level: 'Level' },
+  level: (share: number | null): string =>
+    share === null ? 'off the sweep' : `${Math.round(100 * share)}% of the height`,
 } as const;

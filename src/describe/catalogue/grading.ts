@@ -1,60 +1,41 @@
 /** Words of a graded run: what each line measured and wanted, where it could have been seen, and what to do next. */
 import type { IncidentKind, ProofId } from '../../bench/benchState.ts';
-import type { Block, ResultWord } from '../../grading/report.ts';
-
-export const resultWords: Readonly<Record<ResultWord, string>> = {
-  stubble: 'Stubble',
-  swath: 'Swath',
-  windrow: 'Windrow',
-  haycock: 'Haycock',
-  haystack: 'Haystack',
-};
-
-export const resultNotes: Readonly<Record<ResultWord, string>> = {
-  stubble: 'Bare ground yet. The sheet shows the way; take it step by step.',
-  swath: 'The hay is cut. Now bring it together.',
-  windrow: 'The rows are there, but not yet a stack.',
-  haycock: 'A small stack that stands.',
-  haystack: 'A full stack. This set may go home.',
-};
-
-export const blockNames: Readonly<Record<Block, string>> = {
-  response: 'Response',
-  truth: 'Truth of set-up',
-  proofs: 'Proofs',
-  care: 'Care',
-  economy: 'Economy',
-};
 
 /** Response lines, without the full stop: the slug to blame may follow. `off` is how far outside, `at` the figure, `want` the limits. */
 export const responseWords = {
   levelInside: (f: string, at: string, want: string): string => `${f} stands at ${at}, inside ${want}`,
-  levelHigh: (f: string, off: string, at: string, want: string): string => `${f} sits ${off} too high: ${at}, wanted ${want}`,
-  levelLow: (f: string, off: string, at: string, want: string): string => `${f} sits ${off} too low: ${at}, wanted ${want}`,
+  levelHigh: (f: string, off: string, at: string, want: string): string =>
+    `${f} sits ${off} too high: ${at}, wanted ${want}`,
+  levelLow: (f: string, off: string, at: string, want: string): string =>
+    `${f} sits ${off} too low: ${at}, wanted ${want}`,
   rippleInside: (f: string, at: string, want: string): string => `The top is even from ${f}: ${at}, wanted ${want}`,
   ripple: (f: string, at: string, want: string): string => `The top is uneven from ${f}: ${at}, wanted ${want}`,
-  tiltInside: (f: string, at: string, want: string): string => `${f} stand level within ${at}, wanted ${want}`,
+  tiltInside: (f: string, at: string, want: string): string => `Between ${f} the tilt is ${at}, wanted ${want}`,
   tilt: (f: string, at: string, higher: string, want: string): string =>
     `The top leans: of ${f}, ${higher} is higher by ${at}, wanted ${want}`,
   trapInside: (f: string, at: string, want: string): string => `The trap takes ${f} down to ${at}, wanted ${want}`,
-  trap: (f: string, off: string, at: string, want: string): string => `${f} comes through ${off} too strong: ${at}, wanted ${want}`,
+  trap: (f: string, off: string, at: string, want: string): string =>
+    `${f} comes through ${off} too strong: ${at}, wanted ${want}`,
   notchInside: (f: string, off: string, side: string, want: string): string =>
     `The notch for ${f} lies ${off} ${side}, ${want} is allowed`,
   notch: (f: string, off: string, side: string, want: string): string =>
     `The notch for ${f} lies ${off} ${side}; ${want} is allowed`,
   skirtInside: (f: string, at: string, want: string): string => `From ${f} the skirt stays under ${at}, wanted ${want}`,
   skirt: (f: string, at: string, want: string): string => `From ${f} the skirt reaches ${at}, wanted ${want}`,
-  widthInside: (level: string, at: string, want: string): string => `At ${level} the curve is ${at} wide, inside ${want}`,
+  widthInside: (level: string, at: string, want: string): string =>
+    `At ${level} the curve is ${at} wide, inside ${want}`,
   widthOff: (level: string, off: string, how: string, at: string, want: string): string =>
     `At ${level} the curve is ${off} too ${how}: ${at}, wanted ${want}`,
   wide: 'wide',
   narrow: 'narrow',
   centreInside: (f: string, off: string, side: string, want: string): string =>
-    `The middle of the curve lies ${off} ${side} of ${f}, ${want} is allowed`,
+    `The middle of the curve lies ${off} ${side} ${f}, ${want} is allowed`,
   centre: (f: string, off: string, side: string, want: string): string =>
-    `The middle of the curve lies ${off} ${side} of ${f}; ${want} is allowed`,
-  gainInside: (f: string, at: string, want: string): string => `The gain at ${f} is ${at} against the sheet, wanted ${want}`,
-  gain: (f: string, off: string, want: string): string => `The gain at ${f} is ${off} under the sheet; ${want} is allowed`,
+    `The middle of the curve lies ${off} ${side} ${f}; ${want} is allowed`,
+  gainInside: (f: string, at: string, want: string): string =>
+    `The gain at ${f} is ${at} against the sheet, wanted ${want}`,
+  gain: (f: string, off: string, want: string): string =>
+    `The gain at ${f} is ${off} under the sheet; ${want} is allowed`,
   exactly: 'nothing',
   low: 'low',
   high: 'high',
@@ -74,28 +55,29 @@ export const limitWords = {
 export const causeWords = {
   /** the whole sentence: what is off, which slug, where it could have been seen */
   whole: (what: string, name: string, turns: string, way: 'in' | 'out', seen: string): string =>
-    `${what}; ${name} is ${turns} too far ${way}, and ${seen}.`,
-  unknown: (what: string, seen: string): string => `${what}; ${seen}.`,
+    `${what}; ${name} is ${turns} too far ${way}, and on the tube ${seen}.`,
+  unknown: (what: string, seen: string): string => `${what}; on the tube ${seen}.`,
   hair: 'a hair',
 } as const;
 
-/** Where it could have been seen. */
+/** Where it could have been seen; each goes on from "on the tube". */
 export const seenWords = {
-  pip: (f: string): string => `on the tube, look at pip ${f} against the top of the curve`,
-  notchBeside: (side: 'left' | 'right'): string => `on the tube its notch lies ${side} of the pip`,
-  ripple: 'on the tube, turn the Y gain up and look along the top',
-  tilt: 'on the tube, lay a graticule line through the two pips',
-  skirt: 'on the tube, two clicks more Y gain lift the skirts off the base line',
-  width: 'on the tube, walk the tunable marker from flank to flank',
-  centre: 'on the tube, the flanks stand at unlike distances from the middle pip',
-  gain: 'on the tube, count divisions against the volts of the sheet',
+  pip: (f: string): string => `pip ${f} shows it against the top of the curve`,
+  tunable: (f: string): string => `the tunable marker at ${f} shows it against the top of the curve`,
+  notchBeside: (side: 'left' | 'right'): string => `its notch lies ${side} of the pip`,
+  ripple: 'more Y gain shows it along the top',
+  tilt: 'a graticule line laid through the two places shows it',
+  skirt: 'two clicks more Y gain lift that skirt off the base line',
+  width: 'the tunable marker shows it, walked from flank to flank',
+  centre: 'the flanks stand at unlike distances from the middle pip',
+  gain: 'the height in divisions shows it beside the volts of the sheet',
 } as const;
 
 export const truthWords = {
   noPicture: (what: string): string => `There was no picture on the tube at sign-off, so ${what} could not be judged.`,
   phasing: {
     name: 'the phasing',
-    good: (at: string): string => `Phasing within ${at}: trace and retrace lie on each other.`,
+    good: (at: string): string => `The phasing is ${at} out: trace and retrace lie on each other.`,
     bad: (at: string, want: string): string =>
       `The phasing was left ${at} out, wanted ${want}. With blanking off, trace and retrace lie apart.`,
   },
@@ -105,8 +87,9 @@ export const truthWords = {
     bad: 'Retrace blanking was off. The tube draws a second line, and no base line.',
   },
   bias: {
-    good: (at: string): string => `The bias stood within ${at} of the sheet.`,
-    bad: (at: string, want: string): string => `The bias was ${at} off the sheet, wanted ${want}. The meter on the line shows it.`,
+    good: (at: string, want: string): string => `The bias is ${at} off the sheet, wanted ${want}.`,
+    bad: (at: string, want: string): string =>
+      `The bias was ${at} off the sheet, wanted ${want}. The meter on the line shows it.`,
   },
   strong: {
     name: 'overload',
@@ -116,7 +99,8 @@ export const truthWords = {
   },
   weak: {
     good: (at: string): string => `The detector gives ${at} of the sheet\u2019s volts.`,
-    bad: (at: string, want: string): string => `The picture was too weak: ${at} of the sheet\u2019s volts, wanted ${want}.`,
+    bad: (at: string, want: string): string =>
+      `The picture was too weak: ${at} of the sheet\u2019s volts, wanted ${want}.`,
   },
   cover: {
     name: 'the cover of the sweep',
@@ -131,12 +115,15 @@ export const truthWords = {
   markers: {
     good: 'The crystals of the sheet are in.',
     bad: (count: number, first: string): string =>
-      count === 1 ? `The ${first} crystal was missing.` : `${count} crystals of the sheet were missing, ${first} among them.`,
+      count === 1
+        ? `The ${first} crystal was missing.`
+        : `${count} crystals of the sheet were missing, ${first} among them.`,
   },
   pips: {
     name: 'the pips',
     good: (at: string): string => `The pips are ${at} of the trace: seen, and not in the way.`,
-    high: (at: string, want: string): string => `The pips were ${at} of the trace, wanted ${want}. They bend what they mark.`,
+    high: (at: string, want: string): string =>
+      `The pips were ${at} of the trace, wanted ${want}. They bend what they mark.`,
     low: 'The pips were too small to be seen.',
   },
   added: {
@@ -144,13 +131,22 @@ export const truthWords = {
     good: 'The markers were added after the detector.',
     bad: 'The markers went through the set. A pip then vanishes in a trap and bends the curve elsewhere.',
   },
-  rf: { good: 'The RF lead is at the sheet\u2019s point.', bad: 'The RF lead was not at the sheet\u2019s point: the curve is another one.' },
+  rf: {
+    good: 'The RF lead is at the sheet\u2019s point.',
+    bad: 'The RF lead was not at the sheet\u2019s point: the curve is another one.',
+  },
   termination: {
     good: 'The RF lead ends in 75 ohm.',
     bad: 'The RF lead was not terminated. On the tube, small waves ride on the curve.',
   },
-  y: { good: 'The Y lead is at the sheet\u2019s point with the right tip.', bad: 'The Y lead was not at the sheet\u2019s point with the tip it asks for.' },
-  earth: { good: 'The earth strap is on.', bad: 'The earth strap was off. On the tube, the line breathes with the mains.' },
+  y: {
+    good: 'The Y lead is at the sheet\u2019s point with the right tip.',
+    bad: 'The Y lead was not at the sheet\u2019s point with the tip it asks for.',
+  },
+  earth: {
+    good: 'The earth strap is on.',
+    bad: 'The earth strap was off. On the tube, the line breathes with the mains.',
+  },
 } as const;
 
 export const proofWords: Readonly<Record<ProofId, { readonly done: (at: string) => string; readonly open: string }>> = {
@@ -196,7 +192,8 @@ export const careWords = {
   },
   cracked: {
     good: 'No slug was cracked.',
-    bad: (_times: string, at: string, slug: string): string => `${slug} cracked at ${at}. The next one may be the last of its kind.`,
+    bad: (_times: string, at: string, slug: string): string =>
+      `${slug} cracked at ${at}. The next one may be the last of its kind.`,
   },
   parts: {
     good: 'No good part was replaced.',
@@ -208,11 +205,13 @@ export const careWords = {
 export const economyWords = {
   turns: (made: string, par: string): string => `${made}, par ${par}.`,
   time: (spent: string, par: string): string => `${spent} on the bench, par ${par}.`,
-  held: 'Part is held back while part of the job is still to do.',
+  heldInPart: 'Held back in part: some of the job was still to do.',
+  held: 'Held back: the job was still to do.',
 } as const;
 
 export const capWords: Readonly<Partial<Record<IncidentKind, (limit: number, at: string) => string>>> = {
-  hotChassis: (limit, at) => `At ${at} a live chassis met power or a lead with no isolating transformer. Such a run is worth ${limit} at most.`,
+  hotChassis: (limit, at) =>
+    `At ${at} a live chassis met power or a lead with no isolating transformer. Such a run is worth ${limit} at most.`,
   hotTouch: (limit, at) => `At ${at} a lead touched the high-tension corner. Such a run is worth ${limit} at most.`,
 };
 
@@ -220,11 +219,12 @@ export const findingWords = {
   tones: { wellDone: 'Well done.', lookAgain: 'Look again.', next: 'Next.' },
   everyLine: 'Every line of the sheet is met.',
   mostLines: (good: number, all: number): string => `${good} of ${all} lines of the sheet are met.`,
+  mostlyTrue: 'Most of the set-up told the truth.',
   setUpTrue: 'The set-up told the truth: what stood on the tube is what the set does.',
   allProofs: 'You proved the picture after the last turn.',
   allCare: 'The set was handled with care from the first clip to the last turn.',
   underPar: (turns: string, par: string): string => `You came in with ${turns}, par ${par}.`,
-  began: 'You looked at the set and put your name to it.',
+  began: 'You came to the bench: every stack begins on bare ground.',
   blind: {
     overloaded: (at: string, slug: string, turns: string): string =>
       `At ${at} the sweep was too strong and the top was flat for that reason; ${slug} was turned ${turns} against a false shape.`,
@@ -238,7 +238,8 @@ export const findingWords = {
   next: {
     response: 'Take the traps first, then the stages, then touch up; look at each pip after each turn.',
     truth: 'Before the first turn, make the picture true: phase, bias, level, pips.',
-    proofs: 'After the last turn, prove the picture: halve the level, pips off and on, lift the strap, swing the phase.',
+    proofs:
+      'After the last turn, prove the picture: halve the level, pips off and on, lift the strap, swing the phase.',
     care: 'Slow down with tools and leads. A slug that binds has come to its stop.',
     economy: 'Turn once, look, and turn back less. The traps first save the most turns.',
     perfect: 'Try it again sealed, or take the next card.',

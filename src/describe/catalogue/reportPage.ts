@@ -1,7 +1,7 @@
 /** Words of the report page: names and short notes. The sentences of reasons and findings are made elsewhere in this room. */
 import type { IncidentKind } from '../../bench/benchState.ts';
 import type { Block, Report, ResultWord, ScoreLine } from '../../grading/report.ts';
-import { clock, frequency, turns as turnsOf, turnsLong, written } from '../numbers.ts';
+import { clock, frequency, turnsLong, turns as turnsOf, written } from '../numbers.ts';
 
 export const blockNames: Readonly<Record<Block, string>> = {
   response: 'Response',
@@ -31,7 +31,11 @@ const incidentNames: Readonly<Record<IncidentKind, string>> = {
   goodPartReplaced: 'good part replaced',
 };
 
-const whole = (value: number): string => written(value, Math.abs(value - Math.round(value)) < 0.05 ? 0 : 1);
+/** One decimal under twenty, where it says something; none above. */
+const whole = (value: number): string =>
+  written(value, Math.abs(value) >= 20 || Math.abs(value - Math.round(value)) < 0.05 ? 0 : 1);
+
+const tenths = (value: number): string => written(value, Math.abs(value - Math.round(value)) < 0.05 ? 0 : 1);
 
 /** "52 to 68", "8 or less", "at least 90": limits without their unit. */
 function limits({ low, high }: Pick<ScoreLine, 'low' | 'high'>): string {
@@ -52,15 +56,16 @@ export const reportWords = {
   frequency,
   wants: (line: ScoreLine): string =>
     line.unit === 'db'
-      ? `${whole(line.measured)} dB, wants ${limits(line)}`
-      : `${written(line.measured, 0)}%, wants ${limits(line)}`,
+      ? `${written(line.measured, 1)} dB, wants ${limits(line)}`
+      : `${whole(line.measured)}%, wants ${limits(line)}`,
   met: 'met',
   missed: 'missed',
   figure: (title: string): string => `${title}: the response as found and as left, beside the tolerance of the sheet`,
   figurePoints: 'Points of the sheet',
   score: 'Score',
   of100: 'of 100',
-  verdict: ({ passed, word }: Pick<Report, 'passed' | 'word'>): string => `${resultWords[word]}: ${passed ? 'passed' : 'not passed yet'}`,
+  verdict: ({ passed, word }: Pick<Report, 'passed' | 'word'>): string =>
+    `${resultWords[word]}: ${passed ? 'passed' : 'not passed yet'}`,
   against: (total: number, before: number | null): string | null =>
     before === null
       ? null
@@ -74,7 +79,7 @@ export const reportWords = {
   capped: (limit: number, kind: string, at: string): string => `Held at ${limit}: ${kind}, at ${at}`,
   capKinds: { G38: incidentNames.hotChassis, G39: incidentNames.hotTouch } as Readonly<Record<string, string>>,
   capOther: 'a breach of safety',
-  blockPoints: (points: number, max: number): string => `${whole(points)}/${whole(max)}`,
+  blockPoints: (points: number, max: number): string => `${tenths(points)}/${tenths(max)}`,
   stack: (word: ResultWord): string => `The stack so far: ${resultWords[word]}`,
   findings: 'Findings',
   goTo: (seconds: number): string => `Show ${clock(seconds)} in the replay`,
@@ -89,15 +94,16 @@ export const reportWords = {
   times: (n: number): string => `\u00d7${n}`,
   scrub: 'Moment of the run',
   scrubValue: (at: string, phase: string): string => `${at}, ${phase}`,
-  spell: (letter: string, turns: number, at: string): string => `${at}, slug ${letter}, ${turnsLong(Math.abs(turns))} ${turns < 0 ? 'out' : 'in'}`,
+  spell: (letter: string, turns: number, at: string): string =>
+    `${at}, slug ${letter}, ${turnsLong(Math.abs(turns))} ${turns < 0 ? 'out' : 'in'}`,
   incident: (kind: IncidentKind, at: string): string => `${at}, ${incidentNames[kind]}`,
   acts: 'Turns and mishaps in order',
-  turnsMark: (turns: number): string => (turnsOf(turns) === '0' ? '' : `${turns > 0 ? '+' : '\u2212'}${turnsOf(turns)}`),
+  turnsMark: (turns: number): string =>
+    turnsOf(turns) === '0' ? '' : `${turns > 0 ? '+' : '\u2212'}${turnsOf(turns)}`,
   allLines: (count: number): string => `All ${count} lines`,
   lines: (count: number): string => `Every line of the score: ${count}`,
   rule: 'Rule',
   reason: 'Reason',
   points: 'Points',
-  moment: 'Moment',
-  linePoints: (points: number, max: number): string => `${written(points, 1)} of ${written(max, 1)}`,
+  linePoints: (points: number, max: number): string => `${written(points, 1)} / ${written(max, 1)}`,
 } as const;

@@ -29,7 +29,6 @@ export const sceneWords = {
 
   // slugs
   slugName: (letter: string, label: string, trap: boolean) => `${trap ? 'Trap' : 'Slug'} ${letter}: ${label}`,
-  slugHint: (letter: string) => `Look at slug ${letter}`,
   bottomCore: 'the lower core',
   slugSpoken: (turned: string, deepTurns: number, ofTurns: number, cracked: boolean) =>
     `${turned}; core ${deepTurns} of ${ofTurns} turns deep${cracked ? '; cracked' : ''}`,
@@ -38,8 +37,9 @@ export const sceneWords = {
   slugTitle: (letter: string) => `Slug ${letter}`,
   noSlug: 'Slug',
   chooseSlug: (first: string, last: string) =>
-    first === last ? `Choose the slug on the chassis, or press ${first}.` : `Choose a slug on the chassis, or press ${first} to ${last}.`,
-  ring: (letter: string) => `Turn slug ${letter}`,
+    first === last
+      ? `Choose the slug on the chassis, or press ${first}.`
+      : `Choose a slug on the chassis, or press ${first} to ${last}.`,
   ringHint: '[ and ] turn it, shift for 1/32',
   out: (step: string) => `${step} out`,
   in: (step: string) => `${step} in`,
@@ -54,7 +54,6 @@ export const sceneWords = {
   atStop: { out: 'At the outer stop', in: 'At the inner stop' },
   slips: (head: ToolHead) => `It slips: this core takes ${HEADS[head]}`,
   steelIn: 'Steel in the coil shifts the curve',
-  spare: 'Thread to spare',
 
   // tools
   toolsTitle: 'Tools',
@@ -75,7 +74,8 @@ export const sceneWords = {
   leadHow: 'Return lifts the end, Delete takes it off.',
   tubeX: 'the tube’s X input',
   loose: 'Loose',
-  carry: (lead: LeadId) => `${LEAD_NAMES[lead]} in the hand. Tab or arrows choose a point, Return puts it there, Escape puts it back.`,
+  carry: (lead: LeadId) =>
+    `${LEAD_NAMES[lead]} in the hand. Tab or arrows choose a point, Return puts it there, Escape puts it back.`,
   carryShort: (lead: LeadId) => `${LEAD_NAMES[lead]} in the hand: choose a point`,
   carryNowhere: (lead: LeadId) => `${LEAD_NAMES[lead]}: nothing on this chassis takes it`,
   putOn: (point: string) => `Put it on ${point}`,
@@ -111,8 +111,8 @@ export function turnedText(turns: number): string {
   return `${turnsText(turns)} ${Math.abs(parts) <= 32 ? 'turn' : 'turns'} ${parts > 0 ? 'in' : 'out'}`;
 }
 
-/** Short form for narrow places: `1 3/8 in`, `0`. */
+/** Short form for narrow places: `1 3/8 in`, `0 turns`. */
 export function turnedShort(turns: number): string {
   const parts = Math.round(turns * 32);
-  return parts === 0 ? '0' : `${turnsText(turns)} ${parts > 0 ? 'in' : 'out'}`;
+  return parts === 0 ? '0 turns' : `${turnsText(turns)} ${parts > 0 ? 'in' : 'out'}`;
 }

@@ -5,7 +5,8 @@ export const missingSentences: Readonly<Record<MissingCode, string>> = {
   cautionsNotRead: 'Read the cautions and say that you will work by them.',
   notIsolated: 'The isolating transformer is not in. It goes in before anything else.',
   rfNotConnected: 'The RF lead is in the tray. Clip it to the point that the sheet names.',
-  rfWrongPoint: 'The RF lead is at another point than the sheet\u2019s, so the curve is that of another part of the set.',
+  rfWrongPoint:
+    'The RF lead is at another point than the sheet\u2019s, so the curve is that of another part of the set.',
   rfNotTerminated: 'The RF lead ends in nothing. Switch its 75 ohm in, or the curve carries ripple.',
   yWrongPoint: 'The Y lead is not at the sheet\u2019s point. Put it there to see the whole curve.',
   yWrongTip: 'The Y lead wears another tip than the sheet asks for. The tip is part of the circuit.',

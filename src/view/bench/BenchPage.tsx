@@ -20,6 +20,8 @@ import { RefusalToast } from './Toast.tsx';
 import { TubeStation } from './TubeStation.tsx';
 import { useWindowSize } from './useWindowSize.ts';
 import './bench.css';
+import './panels/panels.css';
+import './shelf.css';
 import './widgets/widgets.css';
 import './sheet/sheet.css';
 import './dialogs/dialogs.css';
@@ -62,7 +64,14 @@ export function BenchPage({ port, onHome }: BenchPageProps) {
         <SheetTab port={port} rect={layout.sheetTab} open={sheetOpen} onToggle={toggleSheet} />
       )}
       {layout.strip === null ? null : (
-        <StepStrip port={port} rect={layout.strip} figures={figures} roomy={form === 'upright'} onOpen={toggleSheet} />
+        <StepStrip
+          port={port}
+          rect={layout.strip}
+          figures={figures}
+          roomy={form === 'upright'}
+          open={sheetOpen}
+          onOpen={toggleSheet}
+        />
       )}
       {sheetFolds && !sheetOpen ? null : (
         <ServiceSheet port={port} rect={layout.sheet} figures={figures} onClose={sheetFolds ? toggleSheet : null} />

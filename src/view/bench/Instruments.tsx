@@ -49,7 +49,7 @@ function InstrumentsBase({ port, layout, wax, onCautions }: InstrumentsProps) {
       name: panelWords.leads,
       content: (
         <Panel id="panel-leads" no={9} title={panelWords.leads}>
-          <LeadFittings port={port} />
+          <LeadFittings port={port} note />
         </Panel>
       ),
     },

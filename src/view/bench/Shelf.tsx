@@ -37,12 +37,13 @@ export function Shelf({ shelf, tabs, items, first }: ShelfProps) {
           const next = new Set(old);
           for (const entry of entries) {
             const id = (entry.target as HTMLElement).dataset.item!;
-            if (entry.intersectionRatio > 0.75) next.add(id);
+            const share = entry.intersectionRect.width / Math.min(entry.boundingClientRect.width, element.clientWidth);
+            if (share > 0.7) next.add(id);
             else next.delete(id);
           }
           return next;
         }),
-      { root: element, threshold: [0.75] },
+      { root: element, threshold: [0, 0.2, 0.4, 0.6, 0.7, 0.8, 1] },
     );
     for (const item of element.querySelectorAll('[data-item]')) whole.observe(item);
     const edge = (): void =>
@@ -120,8 +121,10 @@ function Arrow({ d }: { readonly d: string }) {
 function leftOf(shelf: HTMLElement, id: string): number {
   const item = shelf.querySelector<HTMLElement>(`[data-item="${id}"]`);
   if (item === null) return 0;
-  return shelf.scrollLeft + item.getBoundingClientRect().left - shelf.getBoundingClientRect().left - 2;
+  return shelf.scrollLeft + item.getBoundingClientRect().left - shelf.getBoundingClientRect().left - ARROW_WIDTH;
 }
+
+const ARROW_WIDTH = 50;
 
 function gently(): ScrollBehavior {
   return matchMedia('(prefers-reduced-motion: reduce)').matches ? 'auto' : 'smooth';

@@ -1,6 +1,6 @@
 /** A refusal, said where the act was tried and to screen readers; and the region that speaks what a reader would miss. */
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { refusalWords } from '../../describe/catalogue/benchTalk.ts';
+import { refusalSentence } from '../../describe/sentence.ts';
 import type { BenchPort } from '../port.ts';
 import { px } from './px.ts';
 import { usePressed } from './usePressed.ts';
@@ -21,11 +21,16 @@ export function RefusalToast({ port }: { readonly port: BenchPort }) {
   const pressed = usePressed();
   useEffect(() => {
     let timer: ReturnType<typeof setTimeout> | undefined;
-    const stop = port.onRefused((reason) => {
+    const stop = port.onRefused((reason, event) => {
       count.current += 1;
       const { x, y } = pressed();
       const left = Math.min(innerWidth - HALF_WIDTH - 8, Math.max(HALF_WIDTH + 8, x));
-      setNote({ words: refusalWords[reason], x: left, y: Math.max(64, y - 18), no: count.current });
+      setNote({
+        words: refusalSentence(reason, event, port.receiver),
+        x: left,
+        y: Math.max(64, y - 18),
+        no: count.current,
+      });
       clearTimeout(timer);
       timer = setTimeout(() => setNote(null), SHOWN_MS);
     });

@@ -2,12 +2,12 @@
 import { memo } from 'preact/compat';
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import { tubeTalk } from '../../describe/catalogue/benchTalk.ts';
+import { curveSentence, readCurve } from '../../describe/sentence.ts';
 import type { BenchPort } from '../port.ts';
 import { TubeFace } from '../tube/TubeFace.tsx';
 import type { BenchLayout } from './layout.ts';
 import { place } from './px.ts';
 import type { SheetFigures } from './sheet/sheetFigures.ts';
-import { readTube, type TubeReading } from './tubeReading.ts';
 import { usePort } from './usePort.ts';
 import { waxOn } from './wax.ts';
 
@@ -35,7 +35,7 @@ function TubeStationBase({ port, layout, figures, wax }: TubeStationProps) {
     <section class="tube-station placed" style={place(layout.tube)} aria-label={tubeTalk.name}>
       <TubeFace
         display={display}
-        label={tubeTalk.picture(reading)}
+        label={reading.sentence}
         cell={layout.cell}
         phosphor={controls.phosphor}
         brightness={controls.brightness}
@@ -43,7 +43,7 @@ function TubeStationBase({ port, layout, figures, wax }: TubeStationProps) {
         turnsMade={turns}
         wax={marks}
       />
-      <PipTable reading={reading} />
+      <PipTable pips={reading.pips} />
       {display.note === 'none' ? null : <p class="tube-note l">{tubeTalk.note[display.note]}</p>}
     </section>
   );
@@ -51,8 +51,13 @@ function TubeStationBase({ port, layout, figures, wax }: TubeStationProps) {
 
 const NO_WAX: ReturnType<typeof waxOn> = [];
 
-function useRested(port: BenchPort): TubeReading {
-  const [reading, setReading] = useState(() => readTube(port.display()));
+interface Reading {
+  readonly sentence: string;
+  readonly pips: ReturnType<typeof readCurve>['pips'];
+}
+
+function useRested(port: BenchPort): Reading {
+  const [reading, setReading] = useState(() => read(port));
   useEffect(() => {
     let seen = port.display();
     let timer: ReturnType<typeof setTimeout> | undefined;
@@ -61,7 +66,7 @@ function useRested(port: BenchPort): TubeReading {
       if (now === seen) return;
       seen = now;
       clearTimeout(timer);
-      timer = setTimeout(() => setReading(readTube(port.display())), REST_MS);
+      timer = setTimeout(() => setReading(read(port)), REST_MS);
     });
     return () => {
       stop();
@@ -71,25 +76,28 @@ function useRested(port: BenchPort): TubeReading {
   return reading;
 }
 
+function read(port: BenchPort): Reading {
+  const display = port.display();
+  return { sentence: curveSentence(display), pips: readCurve(display).pips };
+}
+
 /** The same as the picture, as figures: for those who do not see it. */
-const PipTable = memo(function PipTable({ reading }: { readonly reading: TubeReading }) {
-  if (reading.pips.length === 0) return null;
+const PipTable = memo(function PipTable({ pips }: { readonly pips: Reading['pips'] }) {
+  if (pips.length === 0) return null;
   return (
     <table class="unseen">
       <caption>{tubeTalk.table}</caption>
       <thead>
         <tr>
           <th scope="col">{tubeTalk.columns.pip}</th>
-          <th scope="col">{tubeTalk.columns.at}</th>
           <th scope="col">{tubeTalk.columns.level}</th>
         </tr>
       </thead>
       <tbody>
-        {reading.pips.map((pip) => (
-          <tr key={`${pip.kind}${pip.hz}`}>
-            <th scope="row">{tubeTalk.pip(pip.kind, pip.number)}</th>
-            <td>{tubeTalk.at(pip)}</td>
-            <td>{tubeTalk.level(pip.heightDiv, reading.heightDiv)}</td>
+        {pips.map(({ tag, name, share }) => (
+          <tr key={`${tag.kind}${tag.hz}`}>
+            <th scope="row">{name}</th>
+            <td>{tubeTalk.level(share)}</td>
           </tr>
         ))}
       </tbody>

@@ -14,14 +14,14 @@ export function fullLayout(width: number, height: number): BenchLayout {
   const available = bottom - TOP;
   const spare = width - 1440;
 
-  const scale = clamp(Math.min((available - 401) / PLAN.height, 1 + (0.4 * spare) / PLAN.width), 1, 1.25);
+  const scale = clamp(Math.min((available - 395) / PLAN.height, 1 + (0.4 * spare) / PLAN.width), 1, 1.25);
   const rightWidth = Math.round(PLAN.width * scale) + 4;
   const sheetWidth = 300 + Math.round(clamp(spare * 0.12, 0, 60));
   const centreX = MARGIN + sheetWidth + GAP;
   const rightX = width - 14 - rightWidth;
   const centreWidth = rightX - GULLY - centreX;
 
-  const cell = cellThatFits(centreWidth - 17 - RAIL, available - 373, 36, 84);
+  const cell = cellThatFits(centreWidth - 17 - RAIL, available - 373, 36, 100);
   const hood = hoodSize(cell);
   const tube = { x: centreX, y: TOP, ...hood };
   const railX = tube.x + hood.width + 17;
@@ -43,7 +43,7 @@ export function fullLayout(width: number, height: number): BenchLayout {
     height: Math.round(PLAN.height * scale),
     scale,
   };
-  const insetY = chassis.y + chassis.height + 20;
+  const insetY = chassis.y + chassis.height + 14;
   const rightSlack = Math.max(0, bottom - insetY - 196 - 12 - 143);
   const insetHeight = 196 + Math.min(44, Math.round(rightSlack * 0.4));
   const biasY = insetY + insetHeight + 12;
@@ -77,7 +77,7 @@ export function fullLayout(width: number, height: number): BenchLayout {
     leader: 'cone',
     jacks: {
       xIn: right(row(panels.tube.y, panels.tube.height, 0.47)),
-      y: right(panels.tube.y + panels.tube.height - 33),
+      y: right(panels.tube.y + panels.tube.height - 84),
       rf: right(row(sweepY, sweepHeight, 0.27)),
       xOut: right(row(sweepY, sweepHeight, 0.53)),
       earth: right(row(sweepY, sweepHeight, 0.79)),

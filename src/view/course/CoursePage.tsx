@@ -1,13 +1,13 @@
 /** The course: a paper sheet with what comes next, and the tracks with their cards. */
 import type { ComponentChildren } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
-import { courseWords as words, trackWords } from '../../describe/catalogue/course.ts';
+import { trackWords, courseWords as words } from '../../describe/catalogue/course.ts';
 import { shellWords } from '../../describe/catalogue/shell.ts';
 import type { CoursePort } from '../port.ts';
 import { Header, Rooms } from '../theme/art.tsx';
+import { arrangeTracks, cardRows, cardsPerRow, isWon, tracksOf } from './courseTracks.ts';
 import { JobCard } from './JobCard.tsx';
 import { NextSheet } from './NextSheet.tsx';
-import { arrangeTracks, cardsPerRow, isWon, tracksOf } from './courseTracks.ts';
 import { useColumns } from './useColumns.ts';
 import './course.css';
 
@@ -25,16 +25,22 @@ export function CoursePage({ port, onReport, right }: CoursePageProps) {
   const columns = useColumns();
   const cards = port.cards();
   const tracks = tracksOf(cards);
-  const places = arrangeTracks(
+  const rows = arrangeTracks(
     tracks.map((t) => t.cards.length),
     columns,
+  );
+  // Rows of tracks share the height by the rows of cards that they hold.
+  const heights = rows.map((row) =>
+    Math.max(...row.map(({ track, span }) => cardRows(tracks[track]!.cards.length, span))),
   );
   const onBench = cards.find((c) => c.onBench !== null);
   const note = port.storageNote();
   const codes = new Map(cards.map((c) => [c.scenario.id, c.scenario.code]));
   const links = [
     { name: shellWords.course, current: true, go: () => {} },
-    ...(onBench === undefined ? [] : [{ name: shellWords.bench, current: false, go: () => port.open(onBench.scenario.id) }]),
+    ...(onBench === undefined
+      ? []
+      : [{ name: shellWords.bench, current: false, go: () => port.open(onBench.scenario.id) }]),
     ...(onReport === null ? [] : [{ name: shellWords.reports, current: false, go: onReport }]),
   ];
   return (
@@ -58,13 +64,24 @@ export function CoursePage({ port, onReport, right }: CoursePageProps) {
               {words.storage[note]}
             </p>
           )}
-          <div class="tracks" style={{ gridTemplateColumns: `repeat(${columns}, minmax(0, 1fr))` }}>
-            {places.map(({ track: i, span }) => {
+          <div
+            class="tracks"
+            style={{
+              gridTemplateColumns: `repeat(${columns}, minmax(0, 1fr))`,
+              gridTemplateRows: heights.map((n) => `auto minmax(min-content, ${n}fr)`).join(' '),
+            }}
+          >
+            {rows.flat().map(({ track: i, span }) => {
               const track = tracks[i]!;
               const { letter, title, blurb } = trackWords(track.id);
               const abreast = cardsPerRow(track.cards.length, span);
               return (
-                <section class="track" key={track.id} aria-labelledby={`track-${i}`} style={{ gridColumn: `span ${span}` }}>
+                <section
+                  class="track"
+                  key={track.id}
+                  aria-labelledby={`track-${i}`}
+                  style={{ gridColumn: `span ${span}` }}
+                >
                   <div class="track-head">
                     <span class="disc large" aria-hidden="true">
                       {letter}
@@ -79,7 +96,12 @@ export function CoursePage({ port, onReport, right }: CoursePageProps) {
                     style={{ gridTemplateColumns: `repeat(${abreast}, minmax(0, 1fr))` }}
                   >
                     {track.cards.map((card) => (
-                      <JobCard key={card.scenario.id} card={card} codes={codes} open={() => port.open(card.scenario.id)} />
+                      <JobCard
+                        key={card.scenario.id}
+                        card={card}
+                        codes={codes}
+                        open={() => port.open(card.scenario.id)}
+                      />
                     ))}
                   </ul>
                 </section>

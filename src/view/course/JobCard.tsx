@@ -1,10 +1,10 @@
 /** One job: its curve as it is found, what has been won of it, and its par. The title is the button and its hit area is the whole card. */
 import { courseWords as words } from '../../describe/catalogue/course.ts';
 import type { CourseCard } from '../port.ts';
-import { Fit, Frac, Frame, Ink, thumb, tick } from '../theme/art.tsx';
+import { bandOf, Fit, Frac, Frame, Ink, thumb, tick } from '../theme/art.tsx';
 import { C } from '../theme/ink.ts';
-import { parText, turnsText } from './figures.ts';
 import { isWon } from './courseTracks.ts';
+import { parText, turnsText } from './figures.ts';
 
 export interface JobCardProps {
   readonly card: CourseCard;
@@ -17,7 +17,13 @@ export function JobCard({ card, codes, open }: JobCardProps) {
   const { scenario, best, locked, onBench } = card;
   const won = isWon(card);
   const after = scenario.after.map((id) => codes.get(id) ?? id);
-  const state = locked ? words.after(after) : onBench !== null ? words.soFar(turnsText(onBench.turns)) : best !== null ? words.best(best) : words.notTried;
+  const state = locked
+    ? words.after(after)
+    : onBench !== null
+      ? words.soFar(turnsText(onBench.turns))
+      : best !== null
+        ? words.best(best)
+        : words.notTried;
   return (
     <li class={`card${locked ? ' locked' : ''}${onBench !== null ? ' now' : ''}`}>
       <Frame kind={locked ? 'locked' : 'card'} seed={scenario.seed} />
@@ -32,7 +38,21 @@ export function JobCard({ card, codes, open }: JobCardProps) {
             </span>
           ) : null}
         </div>
-        <Fit class="card-curve" of={card} draw={(w, h) => thumb({ x: 0, y: 0, w, h, curve: card.start, score: locked ? null : (best ?? 0) })} />
+        <Fit
+          class="card-curve"
+          of={card}
+          draw={(w, h) =>
+            thumb({
+              x: 0,
+              y: 0,
+              w,
+              h,
+              curve: card.start,
+              band: bandOf([card.start, card.wanted]),
+              score: locked ? null : (best ?? 0),
+            })
+          }
+        />
         <div class="card-words">
           <h3>
             {locked ? (

@@ -1,10 +1,10 @@
 /** The paper sheet at the left of the course: what the course is, what comes next, the stacks won. */
-import { courseWords as words, trackWords } from '../../describe/catalogue/course.ts';
+import { trackWords, courseWords as words } from '../../describe/catalogue/course.ts';
 import type { CourseCard } from '../port.ts';
-import { Button, Fit, Frac, Frame, targetFig } from '../theme/art.tsx';
+import { Button, bandOf, Fit, Frac, Frame, targetFig } from '../theme/art.tsx';
 import { C, hatch, r1, T } from '../theme/ink.ts';
-import { turnsText } from './figures.ts';
 import { isWon, nextCard, type Track } from './courseTracks.ts';
+import { turnsText } from './figures.ts';
 
 export interface NextSheetProps {
   readonly cards: readonly CourseCard[];
@@ -30,7 +30,11 @@ export function NextSheet({ cards, tracks, open }: NextSheetProps) {
             <li key={track.id}>
               <span class="stack-name">{trackWords(track.id).title}</span>
               <span class="m">{`${track.done} / ${track.cards.length}`}</span>
-              <Fit class="stack-bar" of={track.done / track.cards.length} draw={(w, h) => stackBar(w, h, track.done / track.cards.length)} />
+              <Fit
+                class="stack-bar"
+                of={track.done / track.cards.length}
+                draw={(w, h) => stackBar(w, h, track.done / track.cards.length)}
+              />
             </li>
           ))}
         </ul>
@@ -48,7 +52,8 @@ function Next({ card, open }: { readonly card: CourseCard; readonly open: (scena
       : best !== null
         ? words.bestOf(scenario.code, best, par)
         : words.notStarted(scenario.code, par);
-  const action = onBench !== null ? words.backToBench : isWon(card) ? words.again(scenario.code) : words.open(scenario.code);
+  const action =
+    onBench !== null ? words.backToBench : isWon(card) ? words.again(scenario.code) : words.open(scenario.code);
   return (
     <div class="next-job">
       <h2 class="l">{words.nextForYou}</h2>
@@ -56,7 +61,12 @@ function Next({ card, open }: { readonly card: CourseCard; readonly open: (scena
       <p class="next-line">
         <Frac>{line}</Frac>
       </p>
-      <Fit class="next-figure" of={card} label={words.nextFigure(scenario.title)} draw={(w, h) => nextFigure(card, w, h)} />
+      <Fit
+        class="next-figure"
+        of={card}
+        label={words.nextFigure(scenario.title)}
+        draw={(w, h) => nextFigure(card, w, h)}
+      />
       <Button primary onClick={() => open(scenario.id)}>
         {action}
       </Button>
@@ -65,7 +75,19 @@ function Next({ card, open }: { readonly card: CourseCard; readonly open: (scena
 }
 
 function nextFigure(card: CourseCard, w: number, h: number): string {
-  const { svg } = targetFig({ x: 0, y: 12, w, h: h - 12, curve: card.start, wanted: card.wanted, axis: false, hayFill: false });
+  const [fromHz, toHz] = bandOf([card.start, card.wanted]);
+  const { svg } = targetFig({
+    fromHz,
+    toHz,
+    x: 0,
+    y: 12,
+    w,
+    h: h - 12,
+    curve: card.start,
+    wanted: card.wanted,
+    axis: false,
+    hayFill: false,
+  });
   return (
     `<rect x=".6" y=".6" width="${w - 1.2}" height="${h - 1.2}" fill="${C.paper}" stroke="${C.ink}" stroke-width="1.2"/>${svg}` +
     `<path d="M10 16h20" stroke="${C.petrolInk}" stroke-width="1.6" stroke-dasharray="5 4"/>${T(34, 20, words.wanted, 'ls')}` +

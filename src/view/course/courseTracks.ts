@@ -20,7 +20,9 @@ export function tracksOf(cards: readonly CourseCard[]): readonly Track[] {
   }
   return [...byTrack].map(([id, held]) => ({
     id,
-    cards: [...held].sort((a, b) => a.scenario.order - b.scenario.order || a.scenario.code.localeCompare(b.scenario.code, 'en')),
+    cards: [...held].sort(
+      (a, b) => a.scenario.order - b.scenario.order || a.scenario.code.localeCompare(b.scenario.code, 'en'),
+    ),
     done: held.filter(isWon).length,
   }));
 }
@@ -32,17 +34,27 @@ export function nextCard(cards: readonly CourseCard[]): CourseCard | null {
   return (
     open.find((c) => c.onBench !== null) ??
     open.find((c) => !isWon(c)) ??
-    open.reduce<CourseCard | null>((least, c) => (least === null || (c.best ?? 0) < (least.best ?? 0) ? c : least), null)
+    open.reduce<CourseCard | null>(
+      (least, c) => (least === null || (c.best ?? 0) < (least.best ?? 0) ? c : least),
+      null,
+    )
   );
 }
 
+export interface TrackPlace {
+  /** index of the track */
+  readonly track: number;
+  /** columns that it takes */
+  readonly span: number;
+}
+
 /**
- * Where tracks stand: how many of `columns` each takes, in the order of the page. Short tracks share a row, so that few places stay empty;
- * what is left of a row goes to its widest track, whose cards then grow.
+ * Rows of tracks on the page. Short tracks share a row, so that few places stay empty; what is left of a row goes to its
+ * widest track, whose cards then grow.
  */
-export function arrangeTracks(counts: readonly number[], columns: number): readonly { readonly track: number; readonly span: number }[] {
+export function arrangeTracks(counts: readonly number[], columns: number): readonly (readonly TrackPlace[])[] {
   const rows: { track: number; span: number }[][] = [];
-  const used = (row: readonly { span: number }[]): number => row.reduce((sum, t) => sum + t.span, 0);
+  const used = (row: readonly TrackPlace[]): number => row.reduce((sum, t) => sum + t.span, 0);
   counts.forEach((count, track) => {
     const span = Math.min(Math.max(count, 1), columns);
     const row = rows.find((r) => used(r) + span <= columns);
@@ -53,7 +65,7 @@ export function arrangeTracks(counts: readonly number[], columns: number): reado
     const widest = row.reduce((a, b) => (b.span > a.span ? b : a));
     widest.span += columns - used(row);
   }
-  return rows.flat();
+  return rows;
 }
 
 /** How many cards of a track stand side by side in `span` columns: as many as fit, fewer where that leaves no place empty (four make two and two). */
@@ -64,3 +76,5 @@ export function cardsPerRow(count: number, span: number): number {
   for (let n = span - 1; n >= 2; n--) if (empty(n) < empty(best)) best = n;
   return best;
 }
+
+export const cardRows = (count: number, span: number): number => Math.ceil(count / cardsPerRow(count, span));

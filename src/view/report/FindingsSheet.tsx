@@ -27,7 +27,13 @@ export function FindingsSheet({ findings, goTo }: FindingsSheetProps) {
 }
 
 /** The sentence, with its time made into a link; the link stands after it where the sentence does not name the time. */
-function Told({ finding: { text, atSeconds }, goTo }: { readonly finding: Finding; readonly goTo: (seconds: number) => void }) {
+function Told({
+  finding: { text, atSeconds },
+  goTo,
+}: {
+  readonly finding: Finding;
+  readonly goTo: (seconds: number) => void;
+}) {
   if (atSeconds === null) return <Frac>{text}</Frac>;
   const clock = words.clock(atSeconds);
   const at = text.indexOf(clock);

@@ -4,6 +4,7 @@ import { blockNames, reportWords as words } from '../../describe/catalogue/repor
 import { BLOCKS, type Report, type ScoreLine } from '../../grading/report.ts';
 import { Frac, Frame } from '../theme/art.tsx';
 import { MomentLink } from './FindingsSheet.tsx';
+import './lines.css';
 
 export interface LinesTableProps {
   readonly report: Report;
@@ -27,7 +28,6 @@ export function LinesTable({ report, sentence, goTo, innerRef }: LinesTableProps
               <th scope="col">{words.rule}</th>
               <th scope="col">{words.reason}</th>
               <th scope="col">{words.points}</th>
-              <th scope="col">{words.moment}</th>
             </tr>
           </thead>
           {BLOCKS.map((block) => {
@@ -39,16 +39,20 @@ export function LinesTable({ report, sentence, goTo, innerRef }: LinesTableProps
                     {blockNames[block]}
                   </th>
                   <td>{words.blockPoints(report.blocks[block].points, report.blocks[block].max)}</td>
-                  <td />
                 </tr>
                 {lines.map((line) => (
                   <tr key={line.id} class={lost(line) ? 'lost' : ''}>
                     <td class="lines-rule">{line.rule}</td>
                     <td>
                       <Frac>{sentence(line)}</Frac>
+                      {line.atSeconds === null ? null : (
+                        <>
+                          {' '}
+                          <MomentLink seconds={line.atSeconds} goTo={goTo} />
+                        </>
+                      )}
                     </td>
                     <td class="lines-points">{words.linePoints(line.points, line.max)}</td>
-                    <td>{line.atSeconds === null ? null : <MomentLink seconds={line.atSeconds} goTo={goTo} />}</td>
                   </tr>
                 ))}
               </tbody>

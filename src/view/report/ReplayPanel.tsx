@@ -9,9 +9,17 @@ import { C } from '../theme/ink.ts';
 import { useSize } from '../theme/useSize.ts';
 import { TubeFace } from '../tube/TubeFace.tsx';
 import { eventsBy, slugInHand, spells, stopAfter, stopBefore, stops } from './runTimeline.ts';
-import { cursorArt, type Timeline, timelineArt, TIMELINE_LEFT, TIMELINE_RIGHT, type TimelineWords } from './timelineArt.ts';
+import {
+  cursorArt,
+  TIMELINE_LEFT,
+  TIMELINE_RIGHT,
+  type Timeline,
+  type TimelineWords,
+  timelineArt,
+} from './timelineArt.ts';
 import { usePhases } from './usePhases.ts';
 import { type Playback, SPEEDS, type Speed } from './usePlayback.ts';
+import './replay.css';
 
 export interface ReplayPanelProps {
   readonly port: ReportPort;
@@ -19,7 +27,11 @@ export interface ReplayPanelProps {
   readonly lengthSeconds: number;
 }
 
-const TIMELINE_WORDS: TimelineWords = { clock: words.clock, turns: words.turnsMark, phase: (phase) => phaseNames[phase] };
+const TIMELINE_WORDS: TimelineWords = {
+  clock: words.clock,
+  turns: words.turnsMark,
+  phase: (phase) => phaseNames[phase],
+};
 const MINI_CELL = 20.5;
 
 export function ReplayPanel({ port, playback, lengthSeconds }: ReplayPanelProps) {
@@ -37,7 +49,13 @@ export function ReplayPanel({ port, playback, lengthSeconds }: ReplayPanelProps)
   const jumps = useMemo(() => stops(run.events, incidents, lengthSeconds), [run, incidents, lengthSeconds]);
   const phases = usePhases(port, lengthSeconds);
   const timeline = useMemo(
-    () => ({ lengthSeconds, spells: mine, phases, incidents, slugs: receiver.adjusters.map(({ id }) => ({ id, letter: letters.get(id) ?? id })) }),
+    () => ({
+      lengthSeconds,
+      spells: mine,
+      phases,
+      incidents,
+      slugs: receiver.adjusters.map(({ id }) => ({ id, letter: letters.get(id) ?? id })),
+    }),
     [lengthSeconds, mine, phases, incidents, receiver, letters],
   );
   const inHand = useMemo(() => slugInHand(run.events, count), [run, count]);
@@ -64,7 +82,13 @@ export function ReplayPanel({ port, playback, lengthSeconds }: ReplayPanelProps)
           brightness={state.controls.brightness}
           turnsMade={state.turnsMade}
         />
-        <Transport playback={playback} playing={playing} speed={speed} before={() => playback.seek(stopBefore(jumps, seconds))} after={() => playback.seek(stopAfter(jumps, seconds))} />
+        <Transport
+          playback={playback}
+          playing={playing}
+          speed={speed}
+          before={() => playback.seek(stopBefore(jumps, seconds))}
+          after={() => playback.seek(stopAfter(jumps, seconds))}
+        />
       </div>
       <div class="replay-time">
         <Fit class="replay-lanes" of={timeline} draw={(w, h) => timelineArt(w, h, timeline, TIMELINE_WORDS)} />
@@ -83,7 +107,10 @@ export function ReplayPanel({ port, playback, lengthSeconds }: ReplayPanelProps)
         />
         <ol class="unseen" aria-label={words.acts}>
           {[
-            ...mine.map((s) => ({ at: s.fromSeconds, text: words.spell(letters.get(s.slug) ?? s.slug, s.turns, words.clock(s.fromSeconds)) })),
+            ...mine.map((s) => ({
+              at: s.fromSeconds,
+              text: words.spell(letters.get(s.slug) ?? s.slug, s.turns, words.clock(s.fromSeconds)),
+            })),
             ...incidents.map((i) => ({ at: i.atSeconds, text: words.incident(i.kind, words.clock(i.atSeconds)) })),
           ]
             .sort((a, b) => a.at - b.at)
@@ -99,12 +126,26 @@ export function ReplayPanel({ port, playback, lengthSeconds }: ReplayPanelProps)
 /** width of the scrubber's thumb, px: the stylesheet has the same */
 const THUMB = 62;
 
-function Cursor({ timeline, seconds, slug }: { readonly timeline: Timeline; readonly seconds: number; readonly slug: number }) {
+function Cursor({
+  timeline,
+  seconds,
+  slug,
+}: {
+  readonly timeline: Timeline;
+  readonly seconds: number;
+  readonly slug: number;
+}) {
   const ref = useRef<HTMLDivElement>(null);
   const { width, height } = useSize(ref);
   return (
     <div class="replay-cursor" ref={ref} aria-hidden="true">
-      {width > 0 ? <Ink svg={cursorArt(width, height, timeline, { seconds, slug }, TIMELINE_WORDS)} width={width} height={height} /> : null}
+      {width > 0 ? (
+        <Ink
+          svg={cursorArt(width, height, timeline, { seconds, slug }, TIMELINE_WORDS)}
+          width={width}
+          height={height}
+        />
+      ) : null}
     </div>
   );
 }
@@ -131,7 +172,11 @@ function Transport({ playback, playing, speed, before, after }: TransportProps) 
       </Button>
       <label class="speed">
         <span class="l2">{words.speed}</span>
-        <select class="mb" value={String(speed)} onChange={(event) => playback.setSpeed(SPEEDS.find((s) => String(s) === event.currentTarget.value) ?? speed)}>
+        <select
+          class="mb"
+          value={String(speed)}
+          onChange={(event) => playback.setSpeed(SPEEDS.find((s) => String(s) === event.currentTarget.value) ?? speed)}
+        >
           {SPEEDS.map((s) => (
             <option key={s} value={String(s)}>
               {words.times(s)}

@@ -28,7 +28,10 @@ export function ReportPage({ port, onBench = null }: ReportPageProps) {
   const playback = usePlayback(lengthSeconds, lengthSeconds);
   const replay = useRef<HTMLDivElement>(null);
   const lines = useRef<HTMLDetailsElement>(null);
-  const sheet = useMemo(() => widenSpecification(receiver.specification, scenario.toleranceFactor), [receiver, scenario]);
+  const sheet = useMemo(
+    () => widenSpecification(receiver.specification, scenario.toleranceFactor),
+    [receiver, scenario],
+  );
   const told = useMemo(() => sheetPoints(report).filter((p) => p.no !== null), [report]);
   const found = useMemo(() => findings(report, receiver, port.blind ?? []), [port, report, receiver]);
   const goTo = (seconds: number): void => {
@@ -67,10 +70,18 @@ export function ReportPage({ port, onBench = null }: ReportPageProps) {
         <section class="paper report-figure" aria-labelledby="report-title">
           <Frame kind="sheet" />
           <p class="eyebrow">
-            {[words.page(scenario.code, receiver.setName), ...(run.learner === null ? [] : [words.learner(run.learner)])].join(', ')}
+            {[
+              words.page(scenario.code, receiver.setName),
+              ...(run.learner === null ? [] : [words.learner(run.learner)]),
+            ].join(', ')}
           </p>
           <h1 id="report-title">{scenario.title}</h1>
-          <Fit class="figure-place" of={report} label={words.figure(scenario.title)} draw={(w, h) => responseFigure(w, h, report, sheet, words)} />
+          <Fit
+            class="figure-place"
+            of={report}
+            label={words.figure(scenario.title)}
+            draw={(w, h) => responseFigure(w, h, report, sheet, words)}
+          />
           <ol class="figure-points" aria-label={words.figurePoints}>
             {told.map(({ no, hz, line, met }) => (
               <li key={line.id}>
@@ -91,7 +102,12 @@ export function ReportPage({ port, onBench = null }: ReportPageProps) {
         <div class="report-replay" ref={replay}>
           <ReplayPanel port={port} playback={playback} lengthSeconds={lengthSeconds} />
         </div>
-        <LinesTable report={report} sentence={(line) => scoreLineSentence(line, receiver)} goTo={goTo} innerRef={lines} />
+        <LinesTable
+          report={report}
+          sentence={(line) => scoreLineSentence(line, receiver)}
+          goTo={goTo}
+          innerRef={lines}
+        />
       </main>
     </div>
   );

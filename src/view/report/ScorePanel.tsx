@@ -1,7 +1,7 @@
 /** The score: total, word of the ladder, turns and time against par, and a bar for each block, filled with its own hatching. */
-import { reportWords as words, blockNames } from '../../describe/catalogue/reportPage.ts';
-import { type Block, BLOCKS, type Report } from '../../grading/report.ts';
-import { Fit, Frac, Frame, thumb } from '../theme/art.tsx';
+import { blockNames, reportWords as words } from '../../describe/catalogue/reportPage.ts';
+import { BLOCKS, type Block, type Report } from '../../grading/report.ts';
+import { bandOf, Fit, Frac, Frame, thumb } from '../theme/art.tsx';
 import { C, hatch, r1 } from '../theme/ink.ts';
 
 const LOOKS: Readonly<Record<Block, { readonly angle: number; readonly ink: string; readonly tint: string }>> = {
@@ -54,12 +54,19 @@ export function ScorePanel({ report, previousBest, showLines }: ScorePanelProps)
           {words.capped(cap.limit, words.capKinds[cap.rule] ?? words.capOther, words.clock(cap.atSeconds))}
         </p>
       ))}
-      <ul class="score-blocks" style={{ '--blocks': BLOCKS.map((b) => `minmax(50px, ${Math.max(1, report.blocks[b].max)}fr)`).join(' ') }}>
+      <ul
+        class="score-blocks"
+        style={{ '--blocks': BLOCKS.map((b) => `minmax(50px, ${Math.max(1, report.blocks[b].max)}fr)`).join(' ') }}
+      >
         {BLOCKS.map((block) => {
           const { points, max } = report.blocks[block];
           return (
             <li key={block}>
-              <Fit class="score-bar" of={points / max} draw={(w, h) => barArt(w, h, max > 0 ? points / max : 0, block)} />
+              <Fit
+                class="score-bar"
+                of={points / max}
+                draw={(w, h) => barArt(w, h, max > 0 ? points / max : 0, block)}
+              />
               <span class="score-name">{blockNames[block]}</span>
               <span class="m">{words.blockPoints(points, max)}</span>
             </li>
@@ -74,14 +81,18 @@ function barArt(w: number, h: number, share: number, block: Block): string {
   const filled = r1(Math.max(0, Math.min(1, share)) * w);
   const { angle, ink, tint } = LOOKS[block];
   const d = `M0 0H${filled}V${h}H0Z`;
-  const full = filled > 0 ? `<path d="${d}" fill="${tint}"/>${hatch(d, [0, 0, filled, h], { a: angle, gap: 4.5, sw: 0.9, op: 0.75, col: ink })}` : '';
+  const full =
+    filled > 0
+      ? `<path d="${d}" fill="${tint}"/>${hatch(d, [0, 0, filled, h], { a: angle, gap: 4.5, sw: 0.9, op: 0.75, col: ink })}`
+      : '';
   const edge = filled > 0 && filled < w - 1 ? `<path d="M${filled} 0V${h}" stroke="${C.ink}"/>` : '';
   return `<rect width="${w}" height="${h}" fill="${C.sheet}"/><g class="filling sideways">${full}</g>${edge}<rect x=".75" y=".75" width="${w - 1.5}" height="${h - 1.5}" fill="none" stroke="${C.ink}" stroke-width="1.5"/>`;
 }
 
 /** The curve as left, stacked with as much hay as it has earned; the hay rises once. */
 function stackArt(w: number, h: number, report: Report): string {
-  const bare = thumb({ x: 0, y: 0, w, h, curve: report.after, score: 0 });
-  const full = thumb({ x: 0, y: 0, w, h, curve: report.after, score: Math.max(1, report.total) });
+  const place = { x: 0, y: 0, w, h, curve: report.after, band: bandOf([report.after]) };
+  const bare = thumb({ ...place, score: 0 });
+  const full = thumb({ ...place, score: Math.max(1, report.total) });
   return `${bare}<g class="filling upwards">${full}</g>`;
 }

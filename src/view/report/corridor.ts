@@ -22,14 +22,24 @@ interface Anchor {
 export function toleranceCorridor(spec: Specification, nominal: Curve): readonly CorridorPoint[] {
   const anchors = anchorsOf(spec, nominal);
   if (anchors.length === 0) return [];
-  const spots = new Map(within(nominal, spec.fromHz, spec.toHz, 400).map(([hz]) => [hz, true]));
-  for (const { hz } of anchors) if (hz >= spec.fromHz && hz <= spec.toHz) spots.set(hz, true);
-  return [...spots.keys()]
+  const floors = spec.windows.map(({ fromHz, toHz, maxRippleDb }) => {
+    const top = within(nominal, fromHz, toHz, 40).reduce((most, [, level]) => Math.max(most, level), 0);
+    return { fromHz, toHz, low: top * 10 ** (-maxRippleDb / 20) };
+  });
+  const spots = new Set(within(nominal, spec.fromHz, spec.toHz, 400).map(([hz]) => hz));
+  for (const hz of [...anchors.map((a) => a.hz), ...floors.flatMap((f) => [f.fromHz, f.toHz])])
+    if (hz >= spec.fromHz && hz <= spec.toHz) spots.add(hz);
+  return [...spots]
     .sort((a, b) => a - b)
     .map((hz) => {
       const level = levelAt(nominal, hz);
       const { up, down } = roomAt(anchors, hz);
-      return { hz, low: Math.max(0, level - down), high: level + up };
+      // A window of ripple holds over its whole stretch, not only where the sheet names a point.
+      const floor = floors.reduce(
+        (most, f) => (hz >= f.fromHz && hz <= f.toHz ? Math.max(most, Math.min(f.low, level)) : most),
+        0,
+      );
+      return { hz, low: Math.max(floor, level - down), high: level + up };
     });
 }
 
@@ -41,21 +51,18 @@ function anchorsOf(spec: Specification, nominal: Curve): Anchor[] {
   };
   for (const { hz, low, high } of spec.points) add(hz, low, high);
   for (const { hz, maxDb } of spec.traps) add(hz, 0, 10 ** (maxDb / 20));
-  for (const { fromHz, toHz, max } of spec.skirts) for (const hz of [fromHz, (fromHz + toHz) / 2, toHz]) add(hz, 0, max);
-  for (const { fromHz, toHz, maxRippleDb } of spec.windows) {
-    const inside = within(nominal, fromHz, toHz, 40);
-    const top = inside.reduce((most, [, level]) => Math.max(most, level), 0);
-    for (let k = 0; k <= 4; k++) add(fromHz + ((toHz - fromHz) * k) / 4, top * 10 ** (-maxRippleDb / 20), Math.max(1, top));
-  }
-  for (const { levelDb, minHz, maxHz, centreToleranceHz } of spec.bandwidths) {
-    const edges = edgesAt(nominal, 10 ** (levelDb / 20), spec);
-    const sideways = (maxHz - minHz) / 4 + (centreToleranceHz ?? 0) / 2;
-    for (const hz of edges) {
-      const a = levelAt(nominal, hz - sideways);
-      const b = levelAt(nominal, hz + sideways);
-      add(hz, Math.min(a, b), Math.max(a, b));
+  for (const { fromHz, toHz, max } of spec.skirts)
+    for (const hz of [fromHz, (fromHz + toHz) / 2, toHz]) add(hz, 0, max);
+  // Widths say less than points do: they serve where the sheet names no points.
+  if (spec.points.length === 0)
+    for (const { levelDb, minHz, maxHz, centreToleranceHz } of spec.bandwidths) {
+      const sideways = (maxHz - minHz) / 4 + (centreToleranceHz ?? 0) / 2;
+      for (const hz of edgesAt(nominal, 10 ** (levelDb / 20), spec)) {
+        const a = levelAt(nominal, hz - sideways);
+        const b = levelAt(nominal, hz + sideways);
+        add(hz, Math.min(a, b), Math.max(a, b));
+      }
     }
-  }
   return strictestFirst(anchors);
 }
 

@@ -31,26 +31,52 @@ export interface Ink {
 const AWAY = [30, 48, 70, 96, 126, 160, 200, 244];
 const TURNS = 24;
 
-/** Boxes in the order given; null where no place is bearable. */
+/** Each box is placed in turn, then again twice with all the others known. Null where no place is bearable. */
 export function placeBoxes(wanted: readonly BoxWanted[], room: Room, inks: readonly Ink[]): (BoxPlaced | null)[] {
-  const placed: (BoxPlaced & { w: number; h: number })[] = [];
-  return wanted.map((box) => {
-    let best: BoxPlaced | null = null;
-    let least = 400;
-    for (const away of AWAY)
-      for (let i = 0; i < TURNS; i++) {
-        const turn = (i / TURNS) * 2 * Math.PI;
-        for (const candidate of boxesAt(box, box.x + Math.cos(turn) * away, box.y + Math.sin(turn) * away)) {
-          const cost = costOf(candidate, box, room, inks, placed, wanted) + away * 0.12;
-          if (cost < least) {
-            least = cost;
-            best = candidate;
-          }
+  const placed: (BoxPlaced | null)[] = wanted.map(() => null);
+  for (let pass = 0; pass < PASSES; pass++)
+    wanted.forEach((box, i) => {
+      placed[i] = null;
+      const others = wanted.flatMap((other, k) => {
+        const at = placed[k];
+        return at ? [{ ...at, w: other.w, h: other.h, toX: other.x, toY: other.y }] : [];
+      });
+      placed[i] = bestPlace(box, room, inks, others, wanted);
+    });
+  return placed;
+}
+
+const PASSES = 3;
+const UNBEARABLE = 400;
+
+interface Taken extends BoxPlaced {
+  readonly w: number;
+  readonly h: number;
+  readonly toX: number;
+  readonly toY: number;
+}
+
+function bestPlace(
+  box: BoxWanted,
+  room: Room,
+  inks: readonly Ink[],
+  others: readonly Taken[],
+  wanted: readonly BoxWanted[],
+): BoxPlaced | null {
+  let best: BoxPlaced | null = null;
+  let least = UNBEARABLE;
+  for (const away of AWAY)
+    for (let i = 0; i < TURNS; i++) {
+      const turn = (i / TURNS) * 2 * Math.PI;
+      for (const candidate of boxesAt(box, box.x + Math.cos(turn) * away, box.y + Math.sin(turn) * away)) {
+        const cost = costOf(candidate, box, room, inks, others, wanted) + away * 0.12;
+        if (cost < least) {
+          least = cost;
+          best = candidate;
         }
       }
-    if (best !== null) placed.push({ ...best, w: box.w, h: box.h });
-    return best;
-  });
+    }
+  return best;
 }
 
 /** Boxes whose leader ends at (ax, ay), on the far side of that place: beside it, or over or under it and slid to either side. */
@@ -58,35 +84,58 @@ function boxesAt(box: BoxWanted, ax: number, ay: number): BoxPlaced[] {
   const at = (x: number, y: number): BoxPlaced => ({ x: Math.round(x), y: Math.round(y), fromX: ax, fromY: ay });
   const boxes: BoxPlaced[] = [];
   if (Math.abs(ax - box.x) > 12) boxes.push(at(ax > box.x ? ax : ax - box.w, ay - box.h / 2));
-  if (Math.abs(ay - box.y) > 12) for (const slide of [0.5, 0.15, 0.85]) boxes.push(at(ax - box.w * slide, ay > box.y ? ay : ay - box.h));
+  if (Math.abs(ay - box.y) > 12)
+    for (const slide of [0.5, 0.15, 0.85]) boxes.push(at(ax - box.w * slide, ay > box.y ? ay : ay - box.h));
   return boxes;
 }
 
-function costOf(at: BoxPlaced, box: BoxWanted, room: Room, inks: readonly Ink[], placed: readonly (BoxPlaced & { w: number; h: number })[], wanted: readonly BoxWanted[]): number {
+function costOf(
+  at: BoxPlaced,
+  box: BoxWanted,
+  room: Room,
+  inks: readonly Ink[],
+  others: readonly Taken[],
+  wanted: readonly BoxWanted[],
+): number {
   const right = at.x + box.w;
   const bottom = at.y + box.h;
-  if (at.x < room.left || at.y < room.top || right > room.right || bottom > room.bottom) return Number.POSITIVE_INFINITY;
+  if (at.x < room.left || at.y < room.top || right > room.right || bottom > room.bottom)
+    return Number.POSITIVE_INFINITY;
   let cost = 0;
-  for (const p of placed) {
+  for (const p of others) {
     const over = Math.min(right, p.x + p.w) - Math.max(at.x, p.x) + 8;
     const down = Math.min(bottom, p.y + p.h) - Math.max(at.y, p.y) + 8;
     if (over > 0 && down > 0) cost += 500 + over * down;
     if (crossesBox(at.fromX, at.fromY, box.x, box.y, p)) cost += 120;
+    if (crossesBox(p.fromX, p.fromY, p.toX, p.toY, { ...at, w: box.w, h: box.h })) cost += 120;
+    if (cuts(at.fromX, at.fromY, box.x, box.y, p.fromX, p.fromY, p.toX, p.toY)) cost += 120;
   }
   // The other points' discs must stay seen.
-  for (const o of wanted) if (o !== box && o.x > at.x - 8 && o.x < right + 8 && o.y > at.y - 8 && o.y < bottom + 8) cost += 90;
+  for (const o of wanted)
+    if (o !== box && o.x > at.x - 8 && o.x < right + 8 && o.y > at.y - 8 && o.y < bottom + 8) cost += 90;
   for (const { points, cost: each, crossing } of inks)
     for (let i = 0; i < points.length; i++) {
       const [x, y] = points[i]!;
       if (x > at.x - 5 && x < right + 5 && y > at.y - 5 && y < bottom + 5) cost += each;
       const next = points[i + 1];
       // Near its own point every leader touches the curve.
-      if (next !== undefined && Math.hypot(x - box.x, y - box.y) > 12 && cuts(at.fromX, at.fromY, box.x, box.y, x, y, next[0], next[1])) cost += crossing;
+      if (
+        next !== undefined &&
+        Math.hypot(x - box.x, y - box.y) > 12 &&
+        cuts(at.fromX, at.fromY, box.x, box.y, x, y, next[0], next[1])
+      )
+        cost += crossing;
     }
   return cost;
 }
 
-function crossesBox(x0: number, y0: number, x1: number, y1: number, box: BoxPlaced & { w: number; h: number }): boolean {
+function crossesBox(
+  x0: number,
+  y0: number,
+  x1: number,
+  y1: number,
+  box: BoxPlaced & { w: number; h: number },
+): boolean {
   for (let i = 1; i < 12; i++) {
     const x = x0 + ((x1 - x0) * i) / 12;
     const y = y0 + ((y1 - y0) * i) / 12;
@@ -97,6 +146,10 @@ function crossesBox(x0: number, y0: number, x1: number, y1: number, box: BoxPlac
 
 /** Whether the stretches a-b and c-d cross. */
 function cuts(ax: number, ay: number, bx: number, by: number, cx: number, cy: number, dx: number, dy: number): boolean {
-  const side = (px: number, py: number, qx: number, qy: number, rx: number, ry: number): number => (qx - px) * (ry - py) - (qy - py) * (rx - px);
-  return side(ax, ay, bx, by, cx, cy) * side(ax, ay, bx, by, dx, dy) < 0 && side(cx, cy, dx, dy, ax, ay) * side(cx, cy, dx, dy, bx, by) < 0;
+  const side = (px: number, py: number, qx: number, qy: number, rx: number, ry: number): number =>
+    (qx - px) * (ry - py) - (qy - py) * (rx - px);
+  return (
+    side(ax, ay, bx, by, cx, cy) * side(ax, ay, bx, by, dx, dy) < 0 &&
+    side(cx, cy, dx, dy, ax, ay) * side(cx, cy, dx, dy, bx, by) < 0
+  );
 }

@@ -2,7 +2,7 @@
 import { lineIsMet } from '../../describe/scoreLine.ts';
 import type { Report, ScoreLine } from '../../grading/report.ts';
 import type { Specification } from '../../receiver/receiver.ts';
-import { axisMarks, type Curve, curvePath, levelAt, within } from '../theme/figures.ts';
+import { axisLabels, axisMarks, type Curve, curvePath, levelAt, within } from '../theme/figures.ts';
 import { C, callout, hatch, line, r1, rr, T } from '../theme/ink.ts';
 import { cross, tick } from '../theme/pieces.ts';
 import { toleranceCorridor } from './corridor.ts';
@@ -29,8 +29,14 @@ const MOST_TOLD = 6;
 
 /** Points and traps of the sheet (rules G3 and G6) by frequency. */
 export function sheetPoints(report: Report): readonly SheetPoint[] {
-  const lines = report.lines.filter((l): l is ScoreLine & { hz: number } => l.hz !== null && (l.rule === 'G3' || l.rule === 'G6'));
-  const told = new Set([...lines].sort((a, b) => Number(lineIsMet(a)) - Number(lineIsMet(b)) || b.max - a.max || a.hz - b.hz).slice(0, MOST_TOLD));
+  const lines = report.lines.filter(
+    (l): l is ScoreLine & { hz: number } => l.hz !== null && (l.rule === 'G3' || l.rule === 'G6'),
+  );
+  const told = new Set(
+    [...lines]
+      .sort((a, b) => Number(lineIsMet(a)) - Number(lineIsMet(b)) || b.max - a.max || a.hz - b.hz)
+      .slice(0, MOST_TOLD),
+  );
   let no = 0;
   return lines
     .sort((a, b) => a.hz - b.hz)
@@ -65,7 +71,15 @@ export function responseFigure(w: number, h: number, report: Report, spec: Speci
   );
 }
 
-function axes(left: number, right: number, bottom: number, fromHz: number, toHz: number, X: (hz: number) => number, Y: (a: number) => number): string {
+function axes(
+  left: number,
+  right: number,
+  bottom: number,
+  fromHz: number,
+  toHz: number,
+  X: (hz: number) => number,
+  Y: (a: number) => number,
+): string {
   let s = '';
   for (const p of [0, 0.25, 0.5, 0.75, 1])
     s +=
@@ -75,10 +89,11 @@ function axes(left: number, right: number, bottom: number, fromHz: number, toHz:
   const unit = mega ? 1e6 : 1e3;
   const marks = axisMarks(fromHz / unit, toHz / unit, Math.max(3, Math.floor((right - left) / 76)));
   let ticks = '';
-  for (const v of marks) {
+  const labels = axisLabels(marks);
+  marks.forEach((v, i) => {
     ticks += `M${r1(X(v * unit))} ${r1(bottom)}v6`;
-    s += T(X(v * unit), bottom + 21, String(Number(v.toPrecision(6))), 'm', { anchor: 'middle' });
-  }
+    s += T(X(v * unit), bottom + 21, labels[i]!, 'm', { anchor: 'middle' });
+  });
   return `${s}<path d="${ticks}" stroke="${C.ink}" stroke-width="1.1"/>${T(right, bottom + 39, mega ? 'MHz' : 'kHz', 'l2', { anchor: 'end', style: 'font-size:13px' })}`;
 }
 
@@ -86,7 +101,10 @@ function axes(left: number, right: number, bottom: number, fromHz: number, toHz:
 export function band(edges: readonly (readonly [x: number, upper: number, lower: number])[]): string {
   if (edges.length < 2) return '';
   const up = edges.map(([x, y], i) => `${i ? 'L' : 'M'}${r1(x)} ${r1(y)}`).join('');
-  const down = [...edges].reverse().map(([x, , y]) => `L${r1(x)} ${r1(y)}`).join('');
+  const down = [...edges]
+    .reverse()
+    .map(([x, , y]) => `L${r1(x)} ${r1(y)}`)
+    .join('');
   const d = `${up}${down}Z`;
   const xs = edges.map(([x]) => x);
   const ys = edges.flatMap(([, a, b]) => [a, b]);
@@ -94,7 +112,13 @@ export function band(edges: readonly (readonly [x: number, upper: number, lower:
   const y0 = Math.min(...ys);
   return (
     `<path d="${d}" fill="${C.tolerance}" opacity=".75"/>` +
-    hatch(d, [x0, y0, Math.max(...xs) - x0, Math.max(...ys) - y0], { a: 45, gap: 5, sw: 0.8, op: 0.55, col: C.petrol }) +
+    hatch(d, [x0, y0, Math.max(...xs) - x0, Math.max(...ys) - y0], {
+      a: 45,
+      gap: 5,
+      sw: 0.8,
+      op: 0.55,
+      col: C.petrol,
+    }) +
     `<path d="${d}" fill="none" stroke="${C.petrol}" stroke-width="1" stroke-dasharray="4 3"/>`
   );
 }
@@ -112,25 +136,43 @@ function callouts(
   const all = points.map((p) => ({ p, x: X(p.hz), y: Y(levelAt(report.after, p.hz)) }));
   const spots = all.flatMap((s) => (s.p.no === null ? [] : [{ ...s, no: s.p.no }]));
   const disc = (no: number, x: number, y: number): string => callout(x, y, no, { r: 9.5, fill: C.rust, txt: '#fff' });
-  const dots = all.map(({ x, y, p }) => p.no === null ? `<circle cx="${r1(x)}" cy="${r1(y)}" r="3" fill="${p.met ? C.petrol : C.rust}" stroke="${C.sheet}" stroke-width="1.5"/>` : `<circle cx="${r1(x)}" cy="${r1(y)}" r="4.5" fill="${C.sheet}" stroke="${C.ink}" stroke-width="2"/>`).join('');
+  const dots = all
+    .map(({ x, y, p }) =>
+      p.no === null
+        ? `<circle cx="${r1(x)}" cy="${r1(y)}" r="3" fill="${p.met ? C.petrol : C.rust}" stroke="${C.sheet}" stroke-width="1.5"/>`
+        : `<circle cx="${r1(x)}" cy="${r1(y)}" r="4.5" fill="${C.sheet}" stroke="${C.ink}" stroke-width="2"/>`,
+    )
+    .join('');
   if (narrow) return dots + spots.map(({ no, x, y }, i) => disc(no, x, y - 18 - (i % 2) * 4)).join('');
   const wanted = spots.map(({ p, no, x, y }) => {
     const name = words.frequency(p.hz);
     const wants = words.wants(p.line);
-    return { x, y, w: Math.max(34 + name.length * 7.9 + 26, 34 + wants.length * 5.6 + 10), h: BOX_HEIGHT, name, wants, no, met: p.met };
+    return {
+      x,
+      y,
+      w: Math.max(34 + name.length * 7.9 + 26, 34 + wants.length * 5.05 + 10),
+      h: BOX_HEIGHT,
+      name,
+      wants,
+      no,
+      met: p.met,
+    };
   });
-  const pixels = (curve: Curve): (readonly [number, number])[] => within(curve, spec.fromHz, spec.toHz, 150).map(([f, a]) => [X(f), Y(a)]);
-  const corridor = toleranceCorridor(spec, report.nominal).filter((_, i) => i % 3 === 0);
+  const drawn = (curve: Curve): Pixels =>
+    evenly(within(curve, spec.fromHz, spec.toHz, 300).map(([f, a]) => [X(f), Y(a)]));
+  const corridor = toleranceCorridor(spec, report.nominal);
   const places = placeBoxes(wanted, room, [
-    { points: pixels(report.after), cost: 14, crossing: 60 },
-    { points: pixels(report.before), cost: 10, crossing: 25 },
-    { points: corridor.map((c) => [X(c.hz), Y(c.high)]), cost: 5, crossing: 0 },
-    { points: corridor.map((c) => [X(c.hz), Y(c.low)]), cost: 5, crossing: 0 },
+    { points: drawn(report.after), cost: 14, crossing: 90 },
+    { points: drawn(report.before), cost: 9, crossing: 25 },
+    { points: evenly(corridor.map((c) => [X(c.hz), Y(c.high)])), cost: 3, crossing: 0 },
+    { points: evenly(corridor.map((c) => [X(c.hz), Y(c.low)])), cost: 3, crossing: 0 },
   ]);
   const leaders = wanted
     .map(({ x, y }, i) => {
       const at = places[i];
-      return at ? `<path d="M${r1(at.fromX)} ${r1(at.fromY)}L${r1(x)} ${r1(y)}" stroke="${C.ink}" stroke-width="1.2"/>` : '';
+      return at
+        ? `<path d="M${r1(at.fromX)} ${r1(at.fromY)}L${r1(x)} ${r1(y)}" stroke="${C.ink}" stroke-width="1.2"/>`
+        : '';
     })
     .join('');
   const boxes = wanted
@@ -147,6 +189,26 @@ function callouts(
     })
     .join('');
   return leaders + dots + boxes;
+}
+
+type Pixels = (readonly [x: number, y: number])[];
+
+/** Points some 7 px apart along a line, so that steep flanks count as much as flat tops. */
+function evenly(line: Pixels): Pixels {
+  const out: Pixels = [];
+  line.forEach(([x, y], i) => {
+    const before = line[i - 1];
+    const steps = before === undefined ? 1 : Math.max(1, Math.round(Math.hypot(x - before[0], y - before[1]) / 7));
+    const last = out[out.length - 1];
+    if (last !== undefined && steps === 1 && Math.hypot(x - last[0], y - last[1]) < 5) return;
+    for (let k = 1; k <= steps; k++)
+      out.push(
+        before === undefined
+          ? [x, y]
+          : [before[0] + ((x - before[0]) * k) / steps, before[1] + ((y - before[1]) * k) / steps],
+      );
+  });
+  return out;
 }
 
 function legend(right: number, y: number, { asFound, asLeft, tolerance }: FigureWords): string {

@@ -36,12 +36,18 @@ export function spells(events: readonly TimedEvent[], incidents: readonly Incide
   }
   return done.map((s) => ({
     ...s,
-    harmed: incidents.some((i) => i.subject === s.slug && i.atSeconds >= s.fromSeconds - 0.01 && i.atSeconds <= s.toSeconds + 0.01),
+    harmed: incidents.some(
+      (i) => i.subject === s.slug && i.atSeconds >= s.fromSeconds - 0.01 && i.atSeconds <= s.toSeconds + 0.01,
+    ),
   }));
 }
 
 /** Moments worth stepping to: the end of each spell at a slug and every other act, near ones taken together. */
-export function stops(events: readonly TimedEvent[], incidents: readonly Incident[], lengthSeconds: number): readonly number[] {
+export function stops(
+  events: readonly TimedEvent[],
+  incidents: readonly Incident[],
+  lengthSeconds: number,
+): readonly number[] {
   const moments = [
     0,
     ...spells(events, incidents).map((s) => s.toSeconds),
@@ -58,8 +64,10 @@ export function stops(events: readonly TimedEvent[], incidents: readonly Inciden
   }, []);
 }
 
-export const stopBefore = (list: readonly number[], seconds: number): number => [...list].reverse().find((s) => s < seconds - 0.25) ?? 0;
-export const stopAfter = (list: readonly number[], seconds: number): number => list.find((s) => s > seconds + 0.01) ?? list[list.length - 1] ?? 0;
+export const stopBefore = (list: readonly number[], seconds: number): number =>
+  [...list].reverse().find((s) => s < seconds - 0.25) ?? 0;
+export const stopAfter = (list: readonly number[], seconds: number): number =>
+  list.find((s) => s > seconds + 0.01) ?? list[list.length - 1] ?? 0;
 
 /** How many events have happened by a time: the picture is the same for equal counts. */
 export function eventsBy(events: readonly TimedEvent[], seconds: number): number {
@@ -99,15 +107,37 @@ export function phaseProbes(events: readonly TimedEvent[], lengthSeconds: number
   return [...new Set(kept)];
 }
 
-/** Answers to the probes, joined into spans. */
-export function phaseSpans(probes: readonly { readonly atSeconds: number; readonly phase: Phase }[], lengthSeconds: number): readonly PhaseSpan[] {
-  const spans: { phase: Phase; fromSeconds: number; toSeconds: number }[] = [];
-  for (const { atSeconds, phase } of probes) {
-    const last = spans[spans.length - 1];
-    if (last !== undefined) last.toSeconds = atSeconds;
-    if (last?.phase !== phase && atSeconds < lengthSeconds) spans.push({ phase, fromSeconds: atSeconds, toSeconds: atSeconds });
+/** Spells of a phase shorter than this share of the run are a glance aside, not a phase. */
+const GLANCE_SHARE = 0.03;
+
+/** Answers to the probes, joined into spans; what lasted a glance goes to its neighbour. */
+export function phaseSpans(
+  probes: readonly { readonly atSeconds: number; readonly phase: Phase }[],
+  lengthSeconds: number,
+): readonly PhaseSpan[] {
+  let spans = joined(
+    probes.map(({ atSeconds, phase }, i) => ({
+      phase,
+      fromSeconds: atSeconds,
+      toSeconds: probes[i + 1]?.atSeconds ?? lengthSeconds,
+    })),
+  );
+  for (;;) {
+    const length = (s: PhaseSpan): number => s.toSeconds - s.fromSeconds;
+    const shortest = spans.reduce<PhaseSpan | null>((a, b) => (a === null || length(b) < length(a) ? b : a), null);
+    if (shortest === null || spans.length === 1 || length(shortest) >= GLANCE_SHARE * lengthSeconds) return spans;
+    const at = spans.indexOf(shortest);
+    const neighbour = spans[at === 0 ? 1 : at - 1]!;
+    spans = joined(spans.map((s) => (s === shortest ? { ...s, phase: neighbour.phase } : s)));
   }
-  const last = spans[spans.length - 1];
-  if (last !== undefined) last.toSeconds = lengthSeconds;
-  return spans.filter((s) => s.toSeconds > s.fromSeconds);
+}
+
+function joined(spans: readonly PhaseSpan[]): PhaseSpan[] {
+  const out: PhaseSpan[] = [];
+  for (const span of spans) {
+    const last = out[out.length - 1];
+    if (last?.phase === span.phase) out[out.length - 1] = { ...last, toSeconds: span.toSeconds };
+    else if (span.toSeconds > span.fromSeconds) out.push(span);
+  }
+  return out;
 }

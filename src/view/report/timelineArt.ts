@@ -29,10 +29,18 @@ const BAND_HEIGHT = 24;
 const laneHeight = (h: number, lanes: number): number => (h - TIMELINE_BOTTOM - 8 - LANES_TOP) / Math.max(1, lanes);
 const discRadius = (lane: number): number => Math.min(9.5, lane / 2 - 0.5);
 
-export const timelineX = (w: number, lengthSeconds: number) => (seconds: number): number =>
-  TIMELINE_LEFT + (Math.min(seconds, lengthSeconds) / Math.max(1, lengthSeconds)) * (w - TIMELINE_LEFT - TIMELINE_RIGHT);
+export const timelineX =
+  (w: number, lengthSeconds: number) =>
+  (seconds: number): number =>
+    TIMELINE_LEFT +
+    (Math.min(seconds, lengthSeconds) / Math.max(1, lengthSeconds)) * (w - TIMELINE_LEFT - TIMELINE_RIGHT);
 
-export function timelineArt(w: number, h: number, { lengthSeconds, slugs, spells, phases, incidents }: Timeline, words: TimelineWords): string {
+export function timelineArt(
+  w: number,
+  h: number,
+  { lengthSeconds, slugs, spells, phases, incidents }: Timeline,
+  words: TimelineWords,
+): string {
   const X = timelineX(w, lengthSeconds);
   const right = w - TIMELINE_RIGHT;
   const base = h - TIMELINE_BOTTOM;
@@ -43,7 +51,8 @@ export function timelineArt(w: number, h: number, { lengthSeconds, slugs, spells
     const room = X(toSeconds) - x0;
     s += `<rect x="${r1(x0)}" y="${BAND_TOP}" width="${r1(room)}" height="${BAND_HEIGHT}" fill="${phase === 'align' ? '#f0d9c3' : C.sheet}" stroke="${C.ink}" stroke-width="1.2"/>`;
     const name = words.phase(phase);
-    if (room > name.length * 6.6 + 8) s += T(x0 + room / 2, BAND_TOP + 17, name, 'ls', { anchor: 'middle', style: 'font-size:14px;font-weight:600' });
+    if (room > name.length * 6.6 + 8)
+      s += T(x0 + room / 2, BAND_TOP + 17, name, 'ls', { anchor: 'middle', style: 'font-size:14px;font-weight:600' });
   }
   slugs.forEach(({ id, letter }, i) => {
     const y = LANES_TOP + lane * (i + 0.5);
@@ -58,8 +67,11 @@ export function timelineArt(w: number, h: number, { lengthSeconds, slugs, spells
       const end = x + label.length * 6.4;
       const next = mine[k + 1];
       // A figure that would lie on its neighbour is left out: the list below the timeline has it.
-      if (X(spell.fromSeconds) < free || end > right + 30 || (next !== undefined && end > X(next.fromSeconds) - 2)) return;
-      s += T(x, y + (spell.turns >= 0 ? -1 : Math.min(13, lane / 2 + 2)), label, 'ls', { style: 'font-size:14px;font-weight:600;letter-spacing:0' });
+      if (X(spell.fromSeconds) < free || end > right + 30 || (next !== undefined && end > X(next.fromSeconds) - 2))
+        return;
+      s += T(x, y + (spell.turns >= 0 ? -1 : Math.min(13, lane / 2 + 2)), label, 'ls', {
+        style: 'font-size:14px;font-weight:600;letter-spacing:0',
+      });
       free = end;
     });
   });
@@ -68,7 +80,12 @@ export function timelineArt(w: number, h: number, { lengthSeconds, slugs, spells
 }
 
 /** Up = in, down = out; long turns are higher. */
-function wedge(X: (seconds: number) => number, y: number, { fromSeconds, toSeconds, turns, harmed }: Spell, lane: number): string {
+function wedge(
+  X: (seconds: number) => number,
+  y: number,
+  { fromSeconds, toSeconds, turns, harmed }: Spell,
+  lane: number,
+): string {
   const a = X(fromSeconds);
   const b = Math.max(X(toSeconds), a + 5);
   const k = Math.min(14, lane / 2 + 1, 4 + Math.abs(turns) * 8) * (turns >= 0 ? -1 : 1);
@@ -88,7 +105,13 @@ function flag(x: number, base: number): string {
   );
 }
 
-function timeAxis(X: (seconds: number) => number, lengthSeconds: number, right: number, base: number, words: TimelineWords): string {
+function timeAxis(
+  X: (seconds: number) => number,
+  lengthSeconds: number,
+  right: number,
+  base: number,
+  words: TimelineWords,
+): string {
   const minutes = lengthSeconds / 60;
   const room = right - TIMELINE_LEFT;
   const big = axisMarks(0, minutes, Math.max(1, Math.floor(room / 110)));
@@ -110,13 +133,25 @@ export interface Moment {
 }
 
 /** The moment shown: a rust line with its time, and the slug that is in hand; drawn apart from the rest because it moves. */
-export function cursorArt(w: number, h: number, { lengthSeconds, slugs }: Timeline, { seconds, slug }: Moment, words: TimelineWords): string {
+export function cursorArt(
+  w: number,
+  h: number,
+  { lengthSeconds, slugs }: Timeline,
+  { seconds, slug }: Moment,
+  words: TimelineWords,
+): string {
   const x = r1(timelineX(w, lengthSeconds)(seconds));
   const base = h - TIMELINE_BOTTOM;
   const lane = laneHeight(h, slugs.length);
   const held = slugs[slug];
   return (
-    (held === undefined ? '' : callout(18, r1(LANES_TOP + lane * (slug + 0.5)), held.letter, { r: discRadius(lane), fill: C.rust, txt: '#fff' })) +
+    (held === undefined
+      ? ''
+      : callout(18, r1(LANES_TOP + lane * (slug + 0.5)), held.letter, {
+          r: discRadius(lane),
+          fill: C.rust,
+          txt: '#fff',
+        })) +
     `<path d="M${TIMELINE_LEFT} ${r1(base)}H${x}" stroke="${C.rust}" stroke-width="4"/>` +
     `<path d="M${x} 2V${r1(base)}" stroke="${C.rust}" stroke-width="2.2"/>` +
     `<rect x="${r1(x - 31)}" y="${r1(base - 12)}" width="62" height="24" rx="3" fill="${C.rustInk}" stroke="${C.ink}" stroke-width="1.3"/>` +

@@ -2,7 +2,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { Phase } from '../../session/phase.ts';
 import type { ReportPort } from '../port.ts';
-import { phaseProbes, type PhaseSpan, phaseSpans } from './runTimeline.ts';
+import { type PhaseSpan, phaseProbes, phaseSpans } from './runTimeline.ts';
 
 const MOST_PROBES = 90;
 const PIECE_MS = 8;

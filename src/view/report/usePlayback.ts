@@ -20,8 +20,12 @@ export function usePlayback(lengthSeconds: number, startSeconds: number): Playba
   const [seconds, setSeconds] = useState(startSeconds);
   const [playing, setPlaying] = useState(false);
   const [speed, setSpeed] = useState<Speed>(4);
-  const now = useRef(seconds);
-  now.current = seconds;
+  // The clock's own hand: two acts in one frame must see one another.
+  const now = useRef(startSeconds);
+  const moveTo = (to: number): void => {
+    now.current = Math.max(0, Math.min(lengthSeconds, to));
+    setSeconds(now.current);
+  };
   useEffect(() => {
     if (!playing) return;
     const still = matchMedia('(prefers-reduced-motion: reduce)').matches;
@@ -29,10 +33,9 @@ export function usePlayback(lengthSeconds: number, startSeconds: number): Playba
     const timer = setInterval(
       () => {
         const at = performance.now();
-        const next = Math.min(lengthSeconds, now.current + ((at - last) / 1000) * speed);
+        moveTo(now.current + ((at - last) / 1000) * speed);
         last = at;
-        setSeconds(next);
-        if (next >= lengthSeconds) setPlaying(false);
+        if (now.current >= lengthSeconds) setPlaying(false);
       },
       still ? STILL_STEP_MS : STEP_MS,
     );
@@ -42,9 +45,9 @@ export function usePlayback(lengthSeconds: number, startSeconds: number): Playba
     seconds,
     playing,
     speed,
-    seek: (to) => setSeconds(Math.max(0, Math.min(lengthSeconds, to))),
+    seek: moveTo,
     toggle: () => {
-      if (!playing && seconds >= lengthSeconds) setSeconds(0);
+      if (!playing && now.current >= lengthSeconds) moveTo(0);
       setPlaying(!playing);
     },
     setSpeed,

@@ -73,6 +73,32 @@ export function axisMarks(from: number, to: number, count: number): number[] {
   return marks;
 }
 
+/** Figures for such marks, all with the decimals that their step needs. */
+export function axisLabels(marks: readonly number[]): string[] {
+  const step = marks.length > 1 ? marks[1]! - marks[0]! : 1;
+  const decimals = Math.max(0, Math.ceil(-Math.log10(step) - 1e-9));
+  return marks.map((v) => v.toFixed(decimals));
+}
+
+/** The stretch where any of the curves stands above a share of its peak, with some room at both sides, inside what is sampled. */
+export function bandOf(curves: readonly Curve[], above = 0.04, room = 0.16): readonly [fromHz: number, toHz: number] {
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  let first = Number.POSITIVE_INFINITY;
+  let last = Number.NEGATIVE_INFINITY;
+  for (const { hz, relative } of curves)
+    hz.forEach((f, i) => {
+      first = Math.min(first, f);
+      last = Math.max(last, f);
+      if (Math.abs(relative[i]!) < above) return;
+      low = Math.min(low, f);
+      high = Math.max(high, f);
+    });
+  if (!(high > low)) return [first, last];
+  const extra = (high - low) * room;
+  return [Math.max(first, low - extra), Math.min(last, high + extra)];
+}
+
 export interface HayStyle {
   readonly gap?: number;
   readonly op?: number;
@@ -168,9 +194,11 @@ export function targetFig(figure: TargetFigure): { svg: string; X: Scale; Y: Sca
     let ticks = '';
     for (const v of axisMarks(f0 / perUnit, f1 / perUnit, room / 20)) ticks += `M${r1(X(v * perUnit))} ${r1(Y(0))}v4`;
     s += `<path d="${ticks}" stroke="${C.ink}" stroke-width="1"/>`;
-    for (const v of figures)
+    const labels = axisLabels(figures);
+    figures.forEach((v, i) => {
       if (X(v * perUnit) < x + w - right - 26)
-        s += T(X(v * perUnit), Y(0) + 18, String(Number(v.toPrecision(6))), 'ms', { anchor: 'middle' });
+        s += T(X(v * perUnit), Y(0) + 18, labels[i]!, 'ms', { anchor: 'middle' });
+    });
     s += T(x + w - right, Y(0) + 18, unit, 'ls', { anchor: 'end' });
   }
   for (const m of marks) {
@@ -197,14 +225,15 @@ export interface Thumbnail {
   readonly w: number;
   readonly h: number;
   readonly curve: Curve;
+  /** what is shown; default = all that is sampled */
+  readonly band?: readonly [fromHz: number, toHz: number];
   /** best score, which sets how dense the hay is; 0 = bare outline; null = locked, dashed */
   readonly score: number | null;
 }
 
 /** Ink thumbnail of a card: the outline is the job, the hay is what has been won. */
-export function thumb({ x, y, w, h, curve, score }: Thumbnail): string {
-  const f0 = curve.hz[0] ?? 0;
-  const f1 = curve.hz[curve.hz.length - 1] ?? 1;
+export function thumb({ x, y, w, h, curve, band, score }: Thumbnail): string {
+  const [f0, f1] = band ?? [curve.hz[0] ?? 0, curve.hz[curve.hz.length - 1] ?? 1];
   let lowest = 0;
   for (const a of curve.relative) lowest = Math.min(lowest, a);
   const floor = lowest < -0.05 ? -1 : 0;

@@ -34,7 +34,17 @@ export const TUBE_LIP = 24;
 const REST_MS = 400;
 
 export function TubeFace(props: TubeFaceProps) {
-  const { display, label, cell, phosphor, brightness = RESTING_CONTROLS.brightness, focus = RESTING_CONTROLS.focus, turnsMade = 0, wax = NO_WAX, mini = false } = props;
+  const {
+    display,
+    label,
+    cell,
+    phosphor,
+    brightness = RESTING_CONTROLS.brightness,
+    focus = RESTING_CONTROLS.focus,
+    turnsMade = 0,
+    wax = NO_WAX,
+    mini = false,
+  } = props;
   const g = useMemo(() => tubeGeometry({ cell, hood: mini ? 9 : TUBE_HOOD, lip: mini ? 0 : TUBE_LIP }), [cell, mini]);
   const under = useMemo(() => underBeam(g), [g]);
   const over = useMemo(() => overBeam(g), [g]);
@@ -49,7 +59,6 @@ export function TubeFace(props: TubeFaceProps) {
       {marks === '' ? null : <Ink svg={marks} width={g.width} height={g.height} />}
       <WarmLines ghosts={ghosts} g={g} />
       {canvases.map((ref, i) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: layers keep their order
         <canvas key={`${phosphor}${i}`} ref={ref} style={{ left: px(x), top: px(y), width: px(w), height: px(h) }} />
       ))}
       <Ink svg={over} width={g.width} height={g.height} />
@@ -84,16 +93,31 @@ function WarmLines({ ghosts, g }: { readonly ghosts: Ghosts; readonly g: TubeGeo
 }
 
 /** Keeps a pump for the face and hands it each new picture; returns one canvas ref for each layer of light. */
-function useBeam(g: TubeGeometry, mini: boolean, kind: PhosphorKind, display: BenchDisplay, brightness: number, blur: number) {
+function useBeam(
+  g: TubeGeometry,
+  mini: boolean,
+  kind: PhosphorKind,
+  display: BenchDisplay,
+  brightness: number,
+  blur: number,
+) {
   const divAcross = (2 * g.glassX) / g.cell;
   const divDown = (2 * g.glassY) / g.cell;
   const pump = useMemo(
-    () => new BeamPump(kind, { divAcross, divDown, pixelsPerDiv: mini ? MINI_PIXELS_PER_DIV : FULL_PIXELS_PER_DIV }, wantsNoMotion),
+    () =>
+      new BeamPump(
+        kind,
+        { divAcross, divDown, pixelsPerDiv: mini ? MINI_PIXELS_PER_DIV : FULL_PIXELS_PER_DIV },
+        wantsNoMotion,
+      ),
     [kind, divAcross, divDown, mini],
   );
   const elements = useRef<(HTMLCanvasElement | null)[]>([]);
   const refs = useMemo(
-    () => Array.from({ length: pump.layers }, (_, i) => (element: HTMLCanvasElement | null) => void (elements.current[i] = element)),
+    () =>
+      Array.from({ length: pump.layers }, (_, i) => (element: HTMLCanvasElement | null): void => {
+        elements.current[i] = element;
+      }),
     [pump],
   );
   useLayoutEffect(() => {

@@ -72,7 +72,12 @@ export class BeamPump {
   }
 
   private readonly step = (nowMs: number): void => {
-    const more = paintFrame(this.face, this.beam, Math.max(0, nowMs - this.lastMs) / 1000, (nowMs - this.changedMs) / 1000);
+    const more = paintFrame(
+      this.face,
+      this.beam,
+      Math.max(0, nowMs - this.lastMs) / 1000,
+      (nowMs - this.changedMs) / 1000,
+    );
     this.lastMs = nowMs;
     this.put();
     this.frame = more ? requestAnimationFrame(this.step) : 0;

@@ -55,7 +55,15 @@ export function createFace(kind: PhosphorKind, { divAcross, divDown, pixelsPerDi
       gain: (8 / RESTING_CONTROLS.brightness) * pixelsPerDiv * pixelsPerDiv,
       lut: lightTable(layer),
     });
-    return { phosphor, tauSeconds: layer.tauSeconds, share: layer.share, words: new Uint32Array(bytes.buffer), bytes, rested: false, fresh: true };
+    return {
+      phosphor,
+      tauSeconds: layer.tauSeconds,
+      share: layer.share,
+      words: new Uint32Array(bytes.buffer),
+      bytes,
+      rested: false,
+      fresh: true,
+    };
   });
   return { width, height, layers };
 }
@@ -63,7 +71,8 @@ export function createFace(kind: PhosphorKind, { divAcross, divDown, pixelsPerDi
 /** The focus knob is sharp where it rests and blurs to both sides. */
 export const beamBlur = (focus: number): number => Math.min(1, Math.abs(focus - RESTING_CONTROLS.focus) / 0.5);
 /** The beam's energy goes with the brightness knob; the light goes with more than its square, as the current over a grid does (from memory). */
-export const beamBrightness = (brightness: number): number => (Math.max(0, brightness) / RESTING_CONTROLS.brightness) ** 1.2;
+export const beamBrightness = (brightness: number): number =>
+  (Math.max(0, brightness) / RESTING_CONTROLS.brightness) ** 1.2;
 
 export interface Beam {
   /** null: no beam, the afterglow only */
@@ -93,7 +102,11 @@ export function paintFrame(face: Face, beam: Beam, stepSeconds: number, sinceCha
     else phosphor.fade(step);
     const { points } = beam;
     if (points !== null)
-      phosphor.deposit(points.data, points.count, share * beam.brightness * (settled ? 1 : 1 - phosphor.keepAfter(step)));
+      phosphor.deposit(
+        points.data,
+        points.count,
+        share * beam.brightness * (settled ? 1 : 1 - phosphor.keepAfter(step)),
+      );
     phosphor.paint(words);
     if (!settled) fading = true;
   }

@@ -19,7 +19,8 @@ const KEPT = 2;
 
 /** The picture changed. `turnsMade` tells whether a slug did it. */
 export function ghostsAfterChange(ghosts: Ghosts, turnsMade: number): Ghosts {
-  if (turnsMade === ghosts.turnsMade) return ghosts.paths.length === 0 && ghosts.settled === null ? ghosts : { ...NO_GHOSTS, turnsMade };
+  if (turnsMade === ghosts.turnsMade)
+    return ghosts.paths.length === 0 && ghosts.settled === null ? ghosts : { ...NO_GHOSTS, turnsMade };
   const paths = ghosts.settled === null ? ghosts.paths : [...ghosts.paths, ghosts.settled].slice(-KEPT);
   return { paths, shown: true, settled: null, turnsMade };
 }

@@ -1,5 +1,5 @@
 /** The tube's body in ink: light spilt on the paper, hood engraved in white line, glass and graticule. All static, as SVG strings. */
-import { C, type Box, r1, rng, shadow, superell } from '../theme/ink.ts';
+import { type Box, C, r1, rng, shadow, superell } from '../theme/ink.ts';
 
 export const TUBE_COLOURS = {
   glass0: '#16302b',

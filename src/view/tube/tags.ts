@@ -37,7 +37,9 @@ export function moveApart(wanted: readonly number[], apart: number, low: number,
 
 /** Tags that stand on the sweep, in order; combs are thinned to what the lip has room for. */
 export function tagsToShow(tags: readonly MarkerTag[], room: number): (MarkerTag & { readonly xDiv: number })[] {
-  const on = tags.filter((t): t is MarkerTag & { readonly xDiv: number } => t.xDiv !== null).sort((a, b) => a.xDiv - b.xDiv);
+  const on = tags
+    .filter((t): t is MarkerTag & { readonly xDiv: number } => t.xDiv !== null)
+    .sort((a, b) => a.xDiv - b.xDiv);
   const named = on.filter((t) => t.kind !== 'comb');
   const combs = on.filter((t) => t.kind === 'comb');
   const free = room - named.length;
@@ -71,8 +73,18 @@ export function drawTags(g: TubeGeometry, tags: readonly MarkerTag[], words: Tag
       if (tag.number !== null)
         s +=
           `<circle cx="${r1(tx - width / 2 + 9)}" cy="${r1(tagsY + 0.5)}" r="6.6" fill="${C.rust}"/>` +
-          T(tx - width / 2 + 9, tagsY + 4.6, tag.number, 'ls', { anchor: 'middle', fill: '#fff', style: 'font-weight:700' });
-      return s + T(tx + (tag.number === null ? 0 : 7.5), tagsY + 5, label, 'ls', { anchor: 'middle', style: 'font-weight:600;letter-spacing:0' });
+          T(tx - width / 2 + 9, tagsY + 4.6, tag.number, 'ls', {
+            anchor: 'middle',
+            fill: '#fff',
+            style: 'font-weight:700',
+          });
+      return (
+        s +
+        T(tx + (tag.number === null ? 0 : 7.5), tagsY + 5, label, 'ls', {
+          anchor: 'middle',
+          style: 'font-weight:600;letter-spacing:0',
+        })
+      );
     })
     .join('');
 }

@@ -6,17 +6,19 @@ import type { Receiver } from '../../../receiver/receiver.ts';
 import type { Scenario } from '../../../scenario/scenario.ts';
 import type { BenchPort } from '../../port.ts';
 import { Button, Frac } from '../../theme/art.tsx';
+import { cautionsOf } from '../cautions.ts';
 import { Modal } from './Modal.tsx';
 
 const words = dialogWords.briefing;
 
 export function Briefing({ port, onLeave }: { readonly port: BenchPort; readonly onLeave: (() => void) | null }) {
   const { receiver, scenario } = port;
-  const mustRead = receiver.mains !== null && !port.state().cautionsAcknowledged;
+  const mustRead = cautionsOf(receiver).length > 0;
   const [read, setRead] = useState(!mustRead);
   const begin = (): void => {
     port.begin();
-    if (mustRead) port.act({ type: 'cautionsAcknowledged' });
+    // Where a helper has made the set safe the bench has them ticked already; the reader has not.
+    if (!port.state().cautionsAcknowledged) port.act({ type: 'cautionsAcknowledged' });
   };
   return (
     <Modal title={scenario.title} onCancel={onLeave} wide>
@@ -30,23 +32,20 @@ export function Briefing({ port, onLeave }: { readonly port: BenchPort; readonly
           <Conditions scenario={scenario} />
         </dd>
       </dl>
-      {receiver.mains === null ? null : (
+      {!mustRead ? null : (
         <fieldset class="caution">
           <div>
             <legend>
               <b>{words.cautions}</b>
             </legend>
             <CautionList receiver={receiver} />
-            {mustRead ? (
-              <label class="acknowledge">
-                <input type="checkbox" checked={read} onChange={(event) => setRead(event.currentTarget.checked)} />
-                <span>{words.acknowledge}</span>
-              </label>
-            ) : null}
+            <label class="acknowledge">
+              <input type="checkbox" checked={read} onChange={(event) => setRead(event.currentTarget.checked)} />
+              <span>{words.acknowledge}</span>
+            </label>
           </div>
         </fieldset>
       )}
-      <p class="si">{words.practice}</p>
       <div class="modal-buttons">
         <Button primary disabled={!read} onClick={begin}>
           {words.begin}
@@ -58,23 +57,20 @@ export function Briefing({ port, onLeave }: { readonly port: BenchPort; readonly
 }
 
 function Conditions({ scenario }: { readonly scenario: Scenario }) {
-  const { par, timeLimitSeconds, sealed } = scenario;
+  const { par, timeLimitSeconds, sealed, aids } = scenario;
   return (
     <>
       <Frac>{words.par(eighths(par.turns), clock(par.seconds))}</Frac>{' '}
       {timeLimitSeconds === null ? '' : `${words.limit(clock(timeLimitSeconds))} `}
-      {sealed ? words.sealed : words.open}
+      {sealed ? words.sealed : words.practice(aids.hints && scenario.hints.length > 0, aids.waxMarks)}
     </>
   );
 }
 
 export function CautionList({ receiver }: { readonly receiver: Receiver }) {
-  const { mains, cautions } = receiver;
-  const standing =
-    mains === null ? [] : dialogWords.mainsCautions(mains.highTensionVolts, mains.hotChassis, mains.pictureTube);
   return (
     <ul class="caution-list">
-      {[...standing, ...cautions].map((line) => (
+      {cautionsOf(receiver).map((line) => (
         <li key={line}>{line}</li>
       ))}
     </ul>
@@ -91,7 +87,6 @@ export function Cautions({ port, onClose }: { readonly port: BenchPort; readonly
   return (
     <Modal title={words.cautions} onCancel={onClose} danger>
       <CautionList receiver={port.receiver} />
-      <p class="si">{words.practice}</p>
       <div class="modal-buttons">
         <Button primary onClick={open ? acknowledge : onClose}>
           {open ? words.acknowledge : dialogWords.close}

@@ -19,6 +19,7 @@ export function Modal({ title, children, onCancel, wide = false, danger = false 
     const element = dialog.current;
     if (element === null || element.open) return;
     element.showModal();
+    element.querySelector<HTMLElement>('h2')?.focus();
     return () => element.close();
   }, []);
   return (

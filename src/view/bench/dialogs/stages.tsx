@@ -1,11 +1,11 @@
 /** The questions and notices of a session's stages: signing, suspended, stopped; and those of the menu: help, hints, clearing. */
-import { dialogWords, missingWord } from '../../../describe/catalogue/benchTalk.ts';
+import { dialogWords } from '../../../describe/catalogue/benchTalk.ts';
 import { phaseNames } from '../../../describe/catalogue/shell.ts';
+import { missingSentence } from '../../../describe/sentence.ts';
 import { PHASES } from '../../../session/phase.ts';
 import type { BenchPort } from '../../port.ts';
 import { Button } from '../../theme/art.tsx';
 import { usePort } from '../usePort.ts';
-import { CautionList } from './Briefing.tsx';
 import { Modal } from './Modal.tsx';
 
 export function SignOff({ port }: { readonly port: BenchPort }) {
@@ -14,7 +14,7 @@ export function SignOff({ port }: { readonly port: BenchPort }) {
   const timeUp = session.timeUp === true;
   const open = PHASES.filter((phase) => session.missing[phase].length > 0);
   return (
-    <Modal title={words.title} onCancel={timeUp ? null : port.keepWorking}>
+    <Modal title={words.title} onCancel={timeUp ? null : () => port.keepWorking()}>
       <p>{timeUp ? words.timeUp : open.length === 0 ? words.ready : words.missing}</p>
       {open.length === 0 ? null : (
         <dl class="missing">
@@ -24,7 +24,7 @@ export function SignOff({ port }: { readonly port: BenchPort }) {
               <dd>
                 <ul>
                   {session.missing[phase].map((code) => (
-                    <li key={code}>{missingWord(code)}</li>
+                    <li key={code}>{missingSentence(code)}</li>
                   ))}
                 </ul>
               </dd>
@@ -65,7 +65,6 @@ export function Stopped({ port }: { readonly port: BenchPort }) {
       <p>
         <b>{words.next}</b>
       </p>
-      <CautionList receiver={port.receiver} />
       <div class="modal-buttons">
         <Button primary onClick={() => port.sign()}>
           {words.again}

@@ -24,7 +24,7 @@ function BiasPanelBase({ port, rect, onCautions }: BiasPanelProps) {
   if (rect === null) {
     return (
       <Panel {...head} class="bias-panel">
-        <BiasAndMeter port={port} meterWidth={150} meterHeight={92} />
+        <BiasAndMeter port={port} meterWidth={150} meterHeight={92} roomy />
       </Panel>
     );
   }
@@ -62,22 +62,31 @@ function BiasAndMeter({
   port,
   meterWidth,
   meterHeight,
+  roomy = false,
 }: {
   readonly port: BenchPort;
   readonly meterWidth: number;
   readonly meterHeight: number;
+  /** room for a full switch beside each knob */
+  readonly roomy?: boolean;
 }) {
   return (
     <>
-      <Output port={port} output="A" />
-      <Output port={port} output="B" />
+      <Output port={port} output="A" roomy={roomy} />
+      <Output port={port} output="B" roomy={roomy} />
       <PortMeter port={port} width={meterWidth} height={meterHeight} />
       <PortKnob port={port} control="meterRangeVolts" r={16} />
     </>
   );
 }
 
-function Output({ port, output }: { readonly port: BenchPort; readonly output: 'A' | 'B' }) {
+interface OutputProps {
+  readonly port: BenchPort;
+  readonly output: 'A' | 'B';
+  readonly roomy: boolean;
+}
+
+function Output({ port, output, roomy }: OutputProps) {
   const polarity = usePort(port, () => port.state().controls[`bias${output}Polarity`]);
   const shown = useCallback((volts: number) => biasVolts(volts, polarity), [polarity]);
   return (
@@ -88,7 +97,7 @@ function Output({ port, output }: { readonly port: BenchPort; readonly output: '
         control={`bias${output}Polarity`}
         label={biasWords.polarity[output]}
         studs={POLARITIES}
-        look="small"
+        look={roomy ? 'plate' : 'small'}
       />
     </div>
   );
@@ -112,12 +121,13 @@ function PortMeter({
 }
 
 /** What is screwed to the leads: pad and capacitor of the RF lead, tip of the Y lead. */
-export function LeadFittings({ port }: { readonly port: BenchPort }) {
+export function LeadFittings({ port, note = false }: { readonly port: BenchPort; readonly note?: boolean }) {
   return (
     <>
       <PortSwitch port={port} control="rfTerminated" label={leadWords.termination} studs={OFF_ON} />
       <PortSwitch port={port} control="rfCapacitor" label={leadWords.capacitor} studs={OFF_ON} />
-      <PortSwitch port={port} control="yTip" label={leadWords.tip} studs={TIPS} width={118} />
+      <PortSwitch port={port} control="yTip" label={leadWords.tip} studs={TIPS} width={132} />
+      {note ? <p class="s panel-note">{leadWords.note}</p> : null}
     </>
   );
 }

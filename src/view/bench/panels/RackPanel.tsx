@@ -15,10 +15,12 @@ import { linearScale } from '../widgets/scales.ts';
 import { TunableDial } from '../widgets/TunableDial.tsx';
 import { Panel } from './Panel.tsx';
 
-const PITCH = 53;
+const PITCH = 58;
 const LEAST_PITCH = 43;
 const PIP_KNOB = 72;
 const TUNE_KNOB = 76;
+/** from this height on there are two rows */
+const TALL = 300;
 
 function RackPanelBase({
   port,
@@ -29,14 +31,7 @@ function RackPanelBase({
   readonly rect: Rect | null;
   readonly height: number;
 }) {
-  const count = port.receiver.crystalsHz.length;
-  const room = rect === null ? Number.POSITIVE_INFINITY : rect.width - 30 - PIP_KNOB - 36;
-  // The dial can be dragged itself: the knob beside it stands only where there is room.
-  const tuneKnob = room - count * (LEAST_PITCH + 1) - 120 >= TUNE_KNOB;
-  const free = room - (tuneKnob ? TUNE_KNOB : 0);
-  const pitch = Math.max(LEAST_PITCH, Math.min(PITCH, (free - 128) / count));
-  const dialWidth = rect === null ? 170 : Math.max(104, Math.min(230, Math.floor(free - count * pitch)));
-  const dialHeight = Math.min(96, Math.max(70, height - 34 - 16 - 22 - 16));
+  const { pitch, dialWidth, dialHeight, tuneKnob, tall } = rackFit(rect, height, port.receiver.crystalsHz.length);
   const unit = rackWords.unit(port.receiver.setUp.centreHz);
   return (
     <Panel
@@ -44,12 +39,12 @@ function RackPanelBase({
       no={4}
       title={panelWords.rack}
       rect={rect}
-      class="rack-panel"
+      class={tall ? 'rack-panel tall' : 'rack-panel'}
       extra={
         <>
           <PortSwitch port={port} control="comb" label={rackWords.comb} studs={OFF_ON} look="small" />
           <PortSwitch port={port} control="tunableOn" label={rackWords.tunable} studs={OFF_ON} look="small" />
-          <PortSwitch port={port} control="markerRoute" wordWidth={44} label={rackWords.route} studs={ROUTES} look="small" />
+          <PortSwitch port={port} control="markerRoute" label={rackWords.route} studs={ROUTES} look="small" />
         </>
       }
     >
@@ -66,6 +61,37 @@ function RackPanelBase({
       <PortKnob port={port} control="pipHeightDiv" r={17} />
     </Panel>
   );
+}
+
+interface RackFit {
+  readonly pitch: number;
+  readonly dialWidth: number;
+  readonly dialHeight: number;
+  readonly tuneKnob: boolean;
+  /** crystals over dial and knobs, instead of side by side */
+  readonly tall: boolean;
+}
+
+function rackFit(rect: Rect | null, height: number, count: number): RackFit {
+  const dialHeight = Math.min(96, Math.max(70, height - 34 - 16 - 22 - 16));
+  if (rect === null) return { pitch: PITCH, dialWidth: 170, dialHeight, tuneKnob: true, tall: false };
+  const room = rect.width - 30 - PIP_KNOB - 36;
+  if (rect.height >= TALL && rect.width < 900) {
+    const dialWidth = Math.min(340, room - TUNE_KNOB);
+    return {
+      pitch: Math.min(PITCH, (rect.width - 40) / count),
+      dialWidth,
+      dialHeight: 110,
+      tuneKnob: true,
+      tall: true,
+    };
+  }
+  // The dial can be dragged itself: the knob beside it stands only where there is room.
+  const tuneKnob = room - count * (LEAST_PITCH + 1) - 120 >= TUNE_KNOB;
+  const free = room - (tuneKnob ? TUNE_KNOB : 0);
+  const pitch = Math.max(LEAST_PITCH, Math.min(PITCH, (free - 128) / count));
+  const dialWidth = Math.max(104, Math.min(300, Math.floor(free - count * pitch)));
+  return { pitch, dialWidth, dialHeight, tuneKnob, tall: false };
 }
 
 function Crystals({ port, pitch }: { readonly port: BenchPort; readonly pitch: number }) {
@@ -96,6 +122,9 @@ function Crystals({ port, pitch }: { readonly port: BenchPort; readonly pitch: n
       aria-label={rackWords.crystals}
       ref={rack}
       onKeyDown={walk}
+      onFocusIn={(event) =>
+        setAt([...(rack.current?.children ?? [])].indexOf((event.target as Element).closest('button')!))
+      }
       style={{ columnGap: px(pitch - width - 6) }}
     >
       {box.map((hz, i) => {

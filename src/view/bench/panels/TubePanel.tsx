@@ -69,6 +69,7 @@ function TubePanelBase({ port, rect, wax }: TubePanelProps) {
         <>
           <PortSwitch port={port} control="yCoupling" label={tubeControlWords.yCoupling} studs={COUPLINGS} />
           <PortSwitch port={port} control="yInput" label={tubeControlWords.yInput} studs={Y_INPUTS} width={92} />
+          {room > 350 ? <Hint /> : null}
         </>
       )}
     </>
@@ -125,6 +126,16 @@ function Knobs({
   );
 }
 
+function Hint() {
+  return (
+    <p class="s panel-hint">
+      {tubeControlWords.hint.map((line) => (
+        <span key={line}>{line}</span>
+      ))}
+    </p>
+  );
+}
+
 /** Wax marks are the view's own: they are help on the glass, no control of the bench. */
 function Wax({ wax, small = false }: { readonly wax: WaxSwitch; readonly small?: boolean }) {
   const props = {
@@ -134,7 +145,11 @@ function Wax({ wax, small = false }: { readonly wax: WaxSwitch; readonly small?:
     onChange: wax.set,
     disabled: !wax.allowed,
   } as const;
-  return small ? <SmallSwitch {...props} /> : <Switch {...props} />;
+  return (
+    <div {...(wax.allowed ? {} : { title: tubeControlWords.waxNote })}>
+      {small ? <SmallSwitch {...props} /> : <Switch {...props} />}
+    </div>
+  );
 }
 
 export const TubePanel = memo(TubePanelBase);

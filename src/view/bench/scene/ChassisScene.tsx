@@ -92,7 +92,6 @@ export function ChassisScene({ port, layout, selected, onSelect }: ChassisSceneP
         <canvas
           class="chassis-canvas"
           ref={canvas}
-          aria-hidden="true"
           style={placed({
             x: -margin,
             y: -margin,
@@ -116,6 +115,7 @@ export function ChassisScene({ port, layout, selected, onSelect }: ChassisSceneP
             scale={scale}
             planWidth={receiver.plan.width}
             textSize={places.textSize}
+            startTurns={start[place.adjuster.id]!.screwTurns}
             selected={place.adjuster.id === selected}
             toolIn={place.adjuster.id === toolIn}
             onKey={(e) => key(e, i)}
@@ -128,12 +128,25 @@ export function ChassisScene({ port, layout, selected, onSelect }: ChassisSceneP
           />
         ))}
       </section>
-      <SlugLeader layout={layout} place={places.slugs.find((p) => p.adjuster.id === selected)} />
+      <SlugLeader
+        layout={layout}
+        receiver={receiver}
+        places={places}
+        place={places.slugs.find((p) => p.adjuster.id === selected)}
+      />
     </>
   );
 }
 
-function Head({ port, layout, count }: { readonly port: BenchPort; readonly layout: BenchLayout; readonly count: number }) {
+function Head({
+  port,
+  layout,
+  count,
+}: {
+  readonly port: BenchPort;
+  readonly layout: BenchLayout;
+  readonly count: number;
+}) {
   const touched = useBench(port, (_, p) => p.facts().slugsTouched);
   return (
     <div class="chassis-head" style={placed(layout.chassisHead!)}>
@@ -146,8 +159,6 @@ function Head({ port, layout, count }: { readonly port: BenchPort; readonly layo
 function paintSlug(element: HTMLElement, slug: BenchState['slugs'][string], start: number, travel: number): void {
   const turns = readTurns(slug.screwTurns - start);
   element.setAttribute('aria-valuenow', String(turns));
-  element.setAttribute('aria-valuemin', String(readTurns(-start)));
-  element.setAttribute('aria-valuemax', String(readTurns(travel - start)));
   element.setAttribute(
     'aria-valuetext',
     sceneWords.slugSpoken(turnedText(turns), Math.round(slug.screwTurns), Math.round(travel), slug.cracked),

@@ -9,6 +9,9 @@ import { TRAY_BUTTON } from './leadPlaces.ts';
 import { legalEnds } from './legalEnds.ts';
 import { useBench } from './useBench.ts';
 
+/** as it stands with a mouse; a taller one scrolls */
+const LIST_HEIGHT = 500;
+
 export function LeadList({ port, layout }: { readonly port: BenchPort; readonly layout: BenchLayout }) {
   const [open, setOpen] = useState(false);
   const button = useRef<HTMLButtonElement>(null);
@@ -17,7 +20,8 @@ export function LeadList({ port, layout }: { readonly port: BenchPort; readonly 
     if (!open) return;
     box.current?.querySelector('select')?.focus({ preventScroll: true });
     const outside = (e: PointerEvent): void => {
-      if (e.target instanceof Node && !box.current?.contains(e.target) && !button.current?.contains(e.target)) setOpen(false);
+      if (e.target instanceof Node && !box.current?.contains(e.target) && !button.current?.contains(e.target))
+        setOpen(false);
     };
     window.addEventListener('pointerdown', outside, true);
     return () => window.removeEventListener('pointerdown', outside, true);
@@ -32,10 +36,8 @@ export function LeadList({ port, layout }: { readonly port: BenchPort; readonly 
       ? { left: `${tray.x + tray.width - TRAY_BUTTON + 8}px`, top: `${tray.y}px` }
       : { left: `${head.x + head.width - TRAY_BUTTON + 8}px`, top: `${head.y - 4}px` };
   const right = layout.page.width - (chassis.x + chassis.width);
-  const boxAt =
-    head === null
-      ? { right: `${right}px`, bottom: `${layout.page.height - tray.y + 6}px` }
-      : { right: `${right}px`, top: `${head.y + head.height + 8}px` };
+  const top =
+    head === null ? Math.max(12, Math.min(chassis.y, layout.page.height - LIST_HEIGHT)) : head.y + head.height + 8;
   return (
     <>
       <button
@@ -55,7 +57,7 @@ export function LeadList({ port, layout }: { readonly port: BenchPort; readonly 
           role="dialog"
           aria-label={sceneWords.leadsTitle}
           ref={box}
-          style={boxAt}
+          style={{ right: `${right}px`, top: `${top}px`, maxHeight: `calc(100vh - ${Math.min(top, 64) + 12}px)` }}
           onKeyDown={(e) => {
             if (e.key !== 'Escape') return;
             e.preventDefault();

@@ -1,5 +1,5 @@
 /** While an end is in the hand: the points that take it, ringed; with the keyboard only these can be reached. */
-import { useEffect, useRef } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
 import type { LeadEnd } from '../../../bench/benchState.ts';
 import { sceneWords } from '../../../describe/catalogue/scene.ts';
 import type { BenchLayout } from '../layout.ts';
@@ -24,7 +24,8 @@ export function LeadTargets({ carry, layout, ends, from, names, onLook, onDrop, 
   const buttons = useRef(new Map<LeadEnd, HTMLButtonElement>()).current;
   const walk = [...carry.legal, TRAY];
   const byKeys = carry.by === 'keys';
-  useEffect(() => {
+  // Before the next key can come.
+  useLayoutEffect(() => {
     if (!byKeys) return;
     const first = from !== null && carry.legal.includes(from) ? from : (carry.legal[0] ?? TRAY);
     buttons.get(first)?.focus({ preventScroll: true });
@@ -64,16 +65,20 @@ export function LeadTargets({ carry, layout, ends, from, names, onLook, onDrop, 
       onClick={() => onDrop(end === TRAY ? null : end)}
       onKeyDown={(e) => key(e, end)}
     >
-      {end === TRAY ? <span class="tray-words">{sceneWords.layDown}</span> : <span class="target-ring" aria-hidden="true" />}
+      {end === TRAY ? (
+        <span class="tray-words">{sceneWords.layDown}</span>
+      ) : (
+        <span class="target-ring" aria-hidden="true" />
+      )}
     </button>
   );
   return (
-    <div class="lead-targets" role="group" aria-label={sceneWords.carryShort(carry.lead)}>
+    <fieldset class={`lead-targets ${carry.by}`} aria-label={sceneWords.carryShort(carry.lead)}>
       {carry.legal.map((end) => {
         const at = ends.get(end)!;
         return target(end, at.x, at.y);
       })}
-      {byKeys ? target(TRAY, layout.chassis.x + layout.chassis.width / 2, layout.chassis.y + layout.chassis.height - 26) : null}
+      {byKeys ? target(TRAY, layout.chassis.x + layout.chassis.width / 2, layout.chassis.y + 62) : null}
       {byKeys ? (
         <p
           class="carry-note"
@@ -83,6 +88,6 @@ export function LeadTargets({ carry, layout, ends, from, names, onLook, onDrop, 
           {carry.legal.length === 0 ? sceneWords.carryNowhere(carry.lead) : sceneWords.carryShort(carry.lead)}
         </p>
       ) : null}
-    </div>
+    </fieldset>
   );
 }

@@ -10,14 +10,15 @@ import type { BenchLayout, Rect } from '../layout.ts';
 import { JackLabels } from './JackLabels.tsx';
 import { LeadList } from './LeadList.tsx';
 import { LeadTargets } from './LeadTargets.tsx';
-import { legalEnds } from './legalEnds.ts';
-import { carriedLead, leadGround, type LeadPlace, placeLeads } from './leadPlaces.ts';
-import type { LeadSheet } from './leadSheet.ts';
 import { useLeadDrag } from './leadDrag.ts';
+import { type LeadPlace, leadGround, placeLeads, shownOn } from './leadPlaces.ts';
+import type { LeadSheet } from './leadSheet.ts';
+import { legalEnds } from './legalEnds.ts';
 import { placed } from './SceneHead.tsx';
 import { useBench } from './useBench.ts';
 import { useResolution } from './useResolution.ts';
 import './scene.css';
+import './leads.css';
 
 export interface Carry {
   readonly lead: LeadId;
@@ -40,7 +41,7 @@ export function LeadsLayer({ port, layout }: { readonly port: BenchPort; readonl
   const shownAt = (lead: LeadId, end: LeadEnd): void => {
     const at = ground.ends.get(end);
     const place = places.find((p) => p.kind.id === lead)!;
-    if (at !== undefined) sheet.current?.carry(carriedLead(ground, lead, place.tip, at));
+    if (at !== undefined) sheet.current?.carry(shownOn(ground, lead, place.tip, at));
   };
   const over = (): void => {
     setCarry(null);
@@ -68,7 +69,7 @@ export function LeadsLayer({ port, layout }: { readonly port: BenchPort; readonl
 
   return (
     <div class={`leads-layer ${layout.form}${carry === null ? '' : ' carrying'}`}>
-      <canvas class="leads-canvas" ref={canvas} aria-hidden="true" style={placed(area)} />
+      <canvas class="leads-canvas" ref={canvas} style={placed(area)} />
       <JackLabels layout={layout} />
       {places.map((place) => (
         <Grip
@@ -155,7 +156,7 @@ function Grip({
       }}
     >
       <span class="lead-ring" style={{ transform: `rotate(${route.tipDegrees}deg)` }} aria-hidden="true" />
-      <span class="scene-flag" aria-hidden="true">
+      <span class={`scene-flag${grip.x < 80 ? ' to-right' : ''}`} aria-hidden="true">
         {name}
       </span>
     </button>

@@ -12,13 +12,14 @@ import { isWriting, type SlugNote, slugNote, turnBy } from './handTurn.ts';
 import { insetPlaces } from './insetPlaces.ts';
 import { EIGHTH, FINE } from './ringTurns.ts';
 import { placed, SceneHead } from './SceneHead.tsx';
-import { coreRadius } from './slugArt.ts';
-import { slugLetters } from './slugLetters.ts';
 import { SlugRing } from './SlugRing.tsx';
 import { SlugSection } from './SlugSection.tsx';
+import { coreRadius } from './slugArt.ts';
+import { slugLetters } from './slugLetters.ts';
 import { useStart } from './start.ts';
 import { useBench, usePaint } from './useBench.ts';
 import './scene.css';
+import './inset.css';
 
 export interface SlugInsetProps {
   readonly port: BenchPort;
@@ -54,7 +55,10 @@ function NoSlug({ layout, words }: { readonly layout: BenchLayout; readonly word
           {sceneWords.noSlug}
         </SceneHead>
       </div>
-      <p class="no-slug s" style={placed({ x: ring.x - ring.r, y: ring.y - ring.r, width: 2 * ring.r, height: 2 * ring.r })}>
+      <p
+        class="no-slug s"
+        style={placed({ x: ring.x - ring.r, y: ring.y - ring.r, width: 2 * ring.r, height: 2 * ring.r })}
+      >
         <span>{words}</span>
       </p>
     </>
@@ -90,29 +94,43 @@ function Magnified({ port, layout, adjuster, letter }: MagnifiedProps) {
       {places.section === null ? null : (
         <SlugSection port={port} adjuster={adjuster} rect={places.section} tool={tool} toolIn={toolIn} />
       )}
-      <SlugRing port={port} adjuster={adjuster} start={start} ring={places.ring} tool={tool} toolIn={toolIn} step={step} />
-      {tool === null ? null : (
-        <button
-          type="button"
-          class="tool-centre"
-          style={placed({
-            x: places.ring.x - centre,
-            y: places.ring.y - centre,
-            width: 2 * centre,
-            height: 2 * centre,
-          })}
-          aria-label={toolIn ? sceneWords.liftOut : sceneWords.setIn}
-          aria-pressed={toolIn}
-          onClick={() => port.act({ type: 'toolPlaced', slug: toolIn ? null : adjuster.id })}
-        >
-          <span class="scene-flag below" aria-hidden="true">
-            {toolIn ? sceneWords.liftOut : sceneWords.setIn}
-          </span>
-        </button>
-      )}
+      <SlugRing
+        port={port}
+        adjuster={adjuster}
+        start={start}
+        ring={places.ring}
+        tool={tool}
+        toolIn={toolIn}
+        step={step}
+      >
+        {tool === null ? null : (
+          <>
+            <button
+              type="button"
+              class="tool-centre"
+              style={placed({
+                x: places.ring.r - centre,
+                y: places.ring.r - centre,
+                width: 2 * centre,
+                height: 2 * centre,
+              })}
+              aria-label={toolIn ? sceneWords.liftOut : sceneWords.setIn}
+              onClick={() => port.act({ type: 'toolPlaced', slug: toolIn ? null : adjuster.id })}
+            />
+            <span class="scene-flag centre-flag" aria-hidden="true">
+              {toolIn ? sceneWords.liftOut : sceneWords.setIn}
+            </span>
+          </>
+        )}
+      </SlugRing>
       <Note note={tool === null ? 'empty' : note} adjuster={adjuster} ring={places.ring} />
       <div class="inset-part step" style={placed(places.fine)}>
-        <Button onClick={() => setFine(!fine)} pressed={fine} label={sceneWords.fineSpoken} class={fine ? 'chosen' : ''}>
+        <Button
+          onClick={() => setFine(!fine)}
+          pressed={fine}
+          label={sceneWords.fineSpoken}
+          class={fine ? 'chosen' : ''}
+        >
           {sceneWords.fine}
         </Button>
       </div>
@@ -180,7 +198,11 @@ function Note({
   readonly ring: { readonly x: number; readonly y: number; readonly r: number };
 }) {
   return (
-    <p class="inset-note" role="status" style={{ left: `${ring.x}px`, top: `${ring.y + ring.r * 0.5}px`, maxWidth: `${2 * ring.r + 12}px` }}>
+    <p
+      class="inset-note"
+      role="status"
+      style={{ left: `${ring.x}px`, top: `${ring.y + ring.r + 6}px`, maxWidth: `${2 * ring.r + 12}px` }}
+    >
       {note === null ? null : (
         <span class={note === 'empty' ? 'plain' : note === 'cracked' || note === 'slips' ? 'grave' : 'plain'}>
           {NOTES[note](adjuster)}
@@ -208,4 +230,3 @@ function useBracketKeys(port: BenchPort, slug: string, fine: boolean): void {
     return () => window.removeEventListener('keydown', press);
   }, [port]);
 }
-

@@ -1,12 +1,28 @@
 /** What joins the selected slug to its magnified view: two lines like a zoom cone where there is room, else one line from the letter. */
+import { useMemo } from 'preact/hooks';
+import type { Receiver } from '../../../receiver/receiver.ts';
 import { C, r1 } from '../../theme/ink.ts';
 import type { BenchLayout } from '../layout.ts';
-import { DISC_RADIUS, type SlugPlace } from './chassisPlaces.ts';
+import type { ChassisPlaces, SlugPlace } from './chassisPlaces.ts';
 import { ringOnPage } from './insetPlaces.ts';
+import { leaderRoute } from './leaderRoute.ts';
 
-export function SlugLeader({ layout, place }: { readonly layout: BenchLayout; readonly place: SlugPlace | undefined }) {
-  if (place === undefined) return null;
-  const d = layout.leader === 'cone' ? cone(layout, place) : elbow(layout, place);
+export interface SlugLeaderProps {
+  readonly layout: BenchLayout;
+  readonly receiver: Receiver;
+  readonly places: ChassisPlaces;
+  readonly place: SlugPlace | undefined;
+}
+
+export function SlugLeader({ layout, receiver, places, place }: SlugLeaderProps) {
+  const d = useMemo(() => {
+    if (place === undefined) return '';
+    if (layout.leader === 'cone') return cone(layout, place);
+    return leaderRoute(layout, receiver, places, place)
+      .map((p, i) => `${i ? 'L' : 'M'}${r1(p.x)} ${r1(p.y)}`)
+      .join('');
+  }, [layout, receiver, places, place]);
+  if (d === '') return null;
   return (
     <svg class="slug-leader" width={layout.page.width} height={layout.page.height} aria-hidden="true" focusable="false">
       <path d={d} fill="none" stroke={C.paper} stroke-width="4.5" opacity=".85" />
@@ -30,13 +46,4 @@ function cone({ chassis, ...layout }: BenchLayout, { hole, holeRadius }: SlugPla
       return `M${r1(x + small * c)} ${r1(y + small * s)}L${r1(ring.x + ring.r * c)} ${r1(ring.y + ring.r * s)}`;
     })
     .join('');
-}
-
-function elbow({ chassis, ...layout }: BenchLayout, { disc }: SlugPlace): string {
-  const ring = ringOnPage({ chassis, ...layout });
-  const x = chassis.x + disc.x * chassis.scale;
-  const y = chassis.y + disc.y * chassis.scale;
-  const outside = chassis.x + chassis.width + 9;
-  const from = x + DISC_RADIUS * chassis.scale;
-  return `M${r1(from)} ${r1(y)}H${r1(outside)}V${r1(ring.y)}H${r1(ring.x - ring.r)}`;
 }

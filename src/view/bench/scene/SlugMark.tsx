@@ -3,6 +3,7 @@ import { useMemo } from 'preact/hooks';
 import { sceneWords } from '../../../describe/catalogue/scene.ts';
 import { C } from '../../theme/ink.ts';
 import { DISC_RADIUS, type SlugPlace } from './chassisPlaces.ts';
+import { readTurns } from './ringTurns.ts';
 import { holeCrack, holeHead, holeRim } from './slugArt.ts';
 
 export interface SlugMarkProps {
@@ -10,6 +11,8 @@ export interface SlugMarkProps {
   readonly scale: number;
   readonly planWidth: number;
   readonly textSize: number;
+  /** where the run began; the limits are counted from there */
+  readonly startTurns: number;
   readonly selected: boolean;
   readonly toolIn: boolean;
   readonly onKey: (e: KeyboardEvent) => void;
@@ -22,6 +25,7 @@ export function SlugMark({
   scale,
   planWidth,
   textSize,
+  startTurns,
   selected,
   toolIn,
   onKey,
@@ -43,7 +47,8 @@ export function SlugMark({
         tabIndex={0}
         ref={elementRef}
         aria-label={lower ? `${name}, ${sceneWords.bottomCore}` : name}
-        aria-valuenow={0}
+        aria-valuemin={readTurns(-startTurns)}
+        aria-valuemax={readTurns(adjuster.travelTurns - startTurns)}
         data-slug={adjuster.id}
         style={{
           left: `${touch.x * scale}px`,

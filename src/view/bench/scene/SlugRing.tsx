@@ -1,4 +1,5 @@
 /** The ring of the magnified slug: drag round it, turn the wheel over it, or take its grip on a touch screen. */
+import type { ComponentChildren } from 'preact';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import type { BenchState, ToolId } from '../../../bench/benchState.ts';
 import { sceneWords } from '../../../describe/catalogue/scene.ts';
@@ -18,12 +19,14 @@ export interface SlugRingProps {
   readonly tool: ToolId | null;
   readonly toolIn: boolean;
   readonly step: number;
+  /** what stands in the ring's middle */
+  readonly children?: ComponentChildren;
 }
 
 /** where the grip waits before the first turn */
 const GRIP_DEGREES = 135;
 
-export function SlugRing({ port, adjuster, start, ring, tool, toolIn, step }: SlugRingProps) {
+export function SlugRing({ port, adjuster, start, ring, tool, toolIn, step, children }: SlugRingProps) {
   const R = ring.r;
   const cracked = useBench(port, (state) => state.slugs[adjuster.id]!.cracked);
   const wear = useBench(port, (state) => Math.round(state.slugs[adjuster.id]!.wear * 10) / 10);
@@ -71,7 +74,7 @@ export function SlugRing({ port, adjuster, start, ring, tool, toolIn, step }: Sl
       return ringDegrees(e.clientX - box.left - box.width / 2, e.clientY - box.top - box.height / 2);
     };
     const down = (e: PointerEvent): void => {
-      if (e.button !== 0 || !e.isPrimary) return;
+      if (e.button !== 0 || !e.isPrimary || (e.target instanceof Element && e.target.closest('button'))) return;
       const state = port.state();
       const slug = state.slugs[adjuster.id]!;
       e.preventDefault();
@@ -135,19 +138,26 @@ export function SlugRing({ port, adjuster, start, ring, tool, toolIn, step }: Sl
   return (
     <div
       class="slug-ring"
-      aria-hidden="true"
       ref={ringRef}
       style={{ left: `${ring.x - R}px`, top: `${ring.y - R}px`, width: `${2 * R}px`, height: `${2 * R}px` }}
     >
-      <svg width={2 * R} height={2 * R} viewBox={`${-R} ${-R} ${2 * R} ${2 * R}`} focusable="false">
+      <svg width={2 * R} height={2 * R} viewBox={`${-R} ${-R} ${2 * R} ${2 * R}`} aria-hidden="true" focusable="false">
         {/* The drawings write their own markup and hold no words from files. */}
         <g dangerouslySetInnerHTML={{ __html: face }} />
-        <circle ref={arcRef} r={ringArcRadius(R)} fill="none" stroke={C.rust} stroke-width="4" pathLength={360} stroke-dasharray="0 360" />
+        <circle
+          ref={arcRef}
+          r={ringArcRadius(R)}
+          fill="none"
+          stroke={C.rust}
+          stroke-width="4"
+          pathLength={360}
+          stroke-dasharray="0 360"
+        />
         <g ref={coreRef} dangerouslySetInnerHTML={{ __html: body }} />
         <g ref={toolRef} class={toolIn ? 'tool-end' : 'tool-end lifted'} dangerouslySetInnerHTML={{ __html: end }} />
       </svg>
-      <div class="ring-grip" ref={gripRef}>
-        <svg width="44" height="44" viewBox="-22 -22 44 44" focusable="false">
+      <div class="ring-grip" ref={gripRef} aria-hidden="true">
+        <svg width="44" height="44" viewBox="-22 -22 44 44" aria-hidden="true" focusable="false">
           <circle r="20.5" fill={C.sheet} stroke={C.rust} stroke-width="2.8" />
           <path
             d="M-9 3Q0 -5 9 3M-9 3l1.5 -6M-9 3h6M9 3l-1.5 -6M9 3h-6"
@@ -159,7 +169,10 @@ export function SlugRing({ port, adjuster, start, ring, tool, toolIn, step }: Sl
           />
         </svg>
       </div>
-      <span class="scene-flag below">{sceneWords.ringHint}</span>
+      <span class="scene-flag ring-flag" aria-hidden="true">
+        {sceneWords.ringHint}
+      </span>
+      {children}
     </div>
   );
 }

@@ -10,6 +10,7 @@ import { placed, SceneHead } from './SceneHead.tsx';
 import { toolArt } from './toolArt.ts';
 import { useBench } from './useBench.ts';
 import './scene.css';
+import './inset.css';
 
 const TOOLS: readonly ToolId[] = ['hex', 'blade', 'steel'];
 
@@ -36,7 +37,8 @@ export function ToolRack({ port, layout }: { readonly port: BenchPort; readonly 
   }, [port]);
 
   const walk = (e: KeyboardEvent, at: number): void => {
-    const by = e.key === 'ArrowRight' || e.key === 'ArrowDown' ? 1 : e.key === 'ArrowLeft' || e.key === 'ArrowUp' ? -1 : 0;
+    const by =
+      e.key === 'ArrowRight' || e.key === 'ArrowDown' ? 1 : e.key === 'ArrowLeft' || e.key === 'ArrowUp' ? -1 : 0;
     if (by === 0) return;
     e.preventDefault();
     const next = TOOLS[(at + by + TOOLS.length) % TOOLS.length]!;
@@ -50,6 +52,7 @@ export function ToolRack({ port, layout }: { readonly port: BenchPort; readonly 
       <SceneHead no={7}>{sceneWords.toolsTitle}</SceneHead>
       <div class="tools" role="radiogroup" aria-label={sceneWords.toolsTitle}>
         {TOOLS.map((tool, i) => (
+          // biome-ignore lint/a11y/useSemanticElements: pressing it again lays the tool down, which no radio input can
           <button
             key={tool}
             type="button"

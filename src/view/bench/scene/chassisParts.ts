@@ -125,12 +125,13 @@ export function transformer(x: number, y: number): string {
 export const plate = (x: number, y: number, half: number, height = 18): string =>
   `<rect x="${r1(x - half)}" y="${r1(y - height / 2)}" width="${r1(2 * half)}" height="${r1(height)}" fill="${C.sheet}" stroke="${C.ink}" stroke-width=".8"/>`;
 
-export function box(x: number, y: number, w: number, h: number): string {
+/** `rim`: how far in its folded edge lies; four screws where they leave room for the lettering. */
+export function box(x: number, y: number, w: number, h: number, rim: number, screws: boolean): string {
   let s =
     shadow(x, y, w, h, { s: 6 }) +
     `<path d="${rr(x, y, w, h, 2)}" fill="${METAL}" stroke="${C.ink}" stroke-width="1.7"/>` +
-    stroke(`M${x + 6} ${y + 6}h${w - 12}v${h - 12}h${-(w - 12)}Z`, 0.7);
-  if (w < 50 || h < 40) return s;
+    stroke(`M${x + rim} ${y + rim}h${w - 2 * rim}v${h - 2 * rim}h${-(w - 2 * rim)}Z`, 0.7);
+  if (!screws) return s;
   for (const [a, b] of [
     [x + 12, y + 12],
     [x + w - 12, y + 12],
@@ -150,7 +151,7 @@ export function resistor(x: number, y: number, upright: boolean): string {
 }
 
 export const testPoint = (x: number, y: number): string =>
-  disc(x, y, 7, C.sheet, 1.4) + `<circle cx="${x}" cy="${y}" r="2.6" fill="${C.ink}"/>`;
+  `${disc(x, y, 7, C.sheet, 1.4)}<circle cx="${x}" cy="${y}" r="2.6" fill="${C.ink}"/>`;
 
 /** Dotted petrol line with an arrowhead on each long stretch; corners are rounded. */
 export function signalPath(points: readonly { readonly x: number; readonly y: number }[]): string {

@@ -103,7 +103,7 @@ export function partBox(part: PlanPart): Box {
 }
 
 /** Width of condensed lettering, near enough to keep things apart. */
-export const textWidth = (words: string, size: number): number => words.length * size * 0.49;
+export const textWidth = (words: string, size: number): number => words.length * size * 0.44;
 
 function cansOf(adjusters: readonly Adjuster[]): Can[] {
   const groups = new Map<string, Adjuster[]>();

@@ -4,9 +4,9 @@ import { useEffect, useRef } from 'preact/hooks';
 import type { LeadEnd, LeadId } from '../../../bench/benchState.ts';
 import { HOT_CORNER } from '../../../bench/setup.ts';
 import type { Receiver } from '../../../receiver/receiver.ts';
-import { endUnder } from './legalEnds.ts';
 import { carriedLead, type LeadGround, type LeadPlace } from './leadPlaces.ts';
 import type { LeadSheet } from './leadSheet.ts';
+import { endUnder } from './legalEnds.ts';
 
 interface DragUse {
   readonly ground: LeadGround;
@@ -20,6 +20,7 @@ interface DragUse {
 /** px that a tip may be off its point */
 const REACH = 22;
 const STILL = 5;
+const FENCE = 6;
 
 export function useLeadDrag(use: DragUse): (e: PointerEvent, place: LeadPlace) => void {
   const latest = useRef(use);
@@ -32,6 +33,7 @@ export function useLeadDrag(use: DragUse): (e: PointerEvent, place: LeadPlace) =
     const target = down.currentTarget as HTMLElement;
     const lead = place.kind.id;
     let lifted = false;
+    let hand = place.grip;
     let tip = place.route.tip;
     target.setPointerCapture(down.pointerId);
     const move = (e: PointerEvent): void => {
@@ -43,8 +45,10 @@ export function useLeadDrag(use: DragUse): (e: PointerEvent, place: LeadPlace) =
         lifted = true;
         lift(lead, 'pointer');
       }
-      tip = { x: place.route.tip.x + dx, y: place.route.tip.y + dy };
-      sheet.current?.carry(carriedLead(ground, lead, place.tip, tip));
+      hand = { x: place.grip.x + dx, y: place.grip.y + dy };
+      const carried = carriedLead(ground, lead, place.tip, hand);
+      tip = carried.route.tip;
+      sheet.current?.carry(carried);
     };
     const end = (): void => {
       target.removeEventListener('pointermove', move);
@@ -60,7 +64,8 @@ export function useLeadDrag(use: DragUse): (e: PointerEvent, place: LeadPlace) =
         lift(lead, 'keys');
         return;
       }
-      const reached = endUnder(ground.ends, tip.x, tip.y, REACH);
+      // Some aim with the tip, some with the pointer: the tip counts first.
+      const reached = endUnder(ground.ends, tip.x, tip.y, REACH) ?? endUnder(ground.ends, hand.x, hand.y, REACH * 0.7);
       if (reached !== null) drop(lead, reached);
       else if (inHotCorner(ground, receiver, tip)) drop(lead, HOT_CORNER);
       else drop(lead, null);
@@ -83,10 +88,15 @@ export function useLeadDrag(use: DragUse): (e: PointerEvent, place: LeadPlace) =
   };
 }
 
-function inHotCorner({ layout }: LeadGround, { plan }: Receiver, tip: { readonly x: number; readonly y: number }): boolean {
+function inHotCorner(
+  { layout }: LeadGround,
+  { plan }: Receiver,
+  tip: { readonly x: number; readonly y: number },
+): boolean {
   if (plan.hot === null) return false;
   const x = (tip.x - layout.chassis.x) / layout.chassis.scale;
   const y = (tip.y - layout.chassis.y) / layout.chassis.scale;
   const { hot } = plan;
-  return x >= hot.x && x <= hot.x + hot.width && y >= hot.y && y <= hot.y + hot.height;
+  // The fence itself harms nobody.
+  return x >= hot.x + FENCE && x <= hot.x + hot.width - FENCE && y >= hot.y + FENCE && y <= hot.y + hot.height - FENCE;
 }

@@ -25,6 +25,8 @@ export interface LeadRoute {
   readonly tipLength: number;
   /** height at which the lead leaves its lane, against the handle's end; lets it pass above or below what stands in the way */
   readonly leaveDy: number;
+  /** points between lane and handle, where a lead must find its way past something */
+  readonly via?: readonly Spot[];
 }
 
 const SPACING = 4;
@@ -55,7 +57,7 @@ function wayPoints(route: LeadRoute): Spot[] {
   const points: Spot[] = [start];
   // A lead that leaves its jack sideways first reaches its lane; one that comes up from behind the shelf is in it already.
   if (Math.abs(start.x - laneX) > 1) points.push({ x: laneX, y: start.y });
-  points.push({ x: laneX, y: leaveY }, before, end);
+  points.push(...(route.via ?? [{ x: laneX, y: leaveY }]), before, end);
   return points;
 }
 

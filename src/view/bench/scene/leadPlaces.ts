@@ -73,13 +73,18 @@ export function placeLeads(ground: LeadGround, state: Pick<BenchState, 'leads' |
   });
 }
 
-/** A lead whose tip is in the hand at `at`. */
-export function carriedLead(ground: LeadGround, lead: LeadId, tip: LeadTip, at: Spot): LeadPlace {
-  const kind = LEADS.find((k) => k.id === lead)!;
-  const jack = ground.layout.jacks[kind.jack];
-  const base = plain(ground.layout, kind.id, tip, at, Math.abs(at.x - jack.x) < 60 && at.y < jack.y ? 100 : 168);
-  return placed(kind, tip, null, base);
+/** A lead held by its grip at `hand`. */
+export function carriedLead(ground: LeadGround, lead: LeadId, tip: LeadTip, hand: Spot): LeadPlace {
+  return shownOn(ground, lead, tip, step(hand, CARRIED_DEGREES, -GRIP_AT[tip]));
 }
+
+/** A lead tried on a point, before it is put down there. */
+export function shownOn(ground: LeadGround, lead: LeadId, tip: LeadTip, at: Spot): LeadPlace {
+  const kind = LEADS.find((k) => k.id === lead)!;
+  return placed(kind, tip, null, plain(ground.layout, kind.id, tip, at, CARRIED_DEGREES));
+}
+
+const CARRIED_DEGREES = 168;
 
 function placed(kind: LeadKind, tip: LeadTip, end: LeadEnd | null, route: LeadRoute): LeadPlace {
   return { kind, tip, end, route, line: leadPolyline(route), grip: step(route.tip, route.tipDegrees, GRIP_AT[tip]) };
@@ -169,9 +174,21 @@ export function plugDegrees(layout: BenchLayout, jack: Jack): number {
 
 function tubeRoute(layout: BenchLayout, at: Spot, tip: LeadTip): LeadRoute {
   const { jack, jackDegrees } = jackOf(layout, 'x');
-  const inward = plugDegrees(layout, layout.jacks.xIn);
-  const laneX = layout.form === 'full' ? layout.jacks.rf.x + FULL_LANES.x : jack.x;
-  return { jack, jackDegrees, laneX, tip: at, tipDegrees: inward, tipLength: TIP_LENGTH[tip] + 3, leaveDy: 26 };
+  const tipDegrees = plugDegrees(layout, layout.jacks.xIn);
+  const route = { jack, jackDegrees, laneX: jack.x, tip: at, tipDegrees, tipLength: TIP_LENGTH[tip] + 3, leaveDy: 26 };
+  if (layout.form === 'full') return { ...route, laneX: layout.jacks.rf.x + FULL_LANES.x };
+  if (layout.form === 'shelf') return route;
+  // Upright, the Y jack lies on the way.
+  const y = layout.jacks.y.y;
+  const past = at.x + 11;
+  return {
+    ...route,
+    via: [
+      { x: jack.x, y: y + 74 },
+      { x: past, y: y + 44 },
+      { x: past, y: at.y + 44 },
+    ],
+  };
 }
 
 const TRAY_ORDER: readonly LeadId[] = ['x', 'rf', 'biasA', 'biasB', 'meter', 'earth'];
@@ -184,14 +201,14 @@ function looseRoute(layout: BenchLayout, lead: LeadId, tip: LeadTip): LeadRoute 
   if (jack.hidden) {
     const tray = layout.leadTray;
     const pitch = (tray.width - TRAY_BUTTON) / TRAY_ORDER.length;
-    const x = tray.x + pitch * (TRAY_ORDER.indexOf(lead) + 0.3);
+    const x = tray.x + pitch * TRAY_ORDER.indexOf(lead) + 8;
     const handle = { x, y: jack.y - 5 };
     return {
       jack: { x: x - 6, y: jack.y + 4 },
       jackDegrees,
       laneX: null,
-      tip: step(handle, -52, tipLength),
-      tipDegrees: 128,
+      tip: step(handle, -30, tipLength),
+      tipDegrees: 150,
       tipLength,
       leaveDy: 0,
     };
@@ -217,23 +234,23 @@ function fullLoose(
   jack: Jack,
   hook: (x: number, dy: number, tipDegrees: number) => LeadRoute,
 ): LeadRoute {
+  const edge = layout.jacks.rf.x;
+  // Two columns of ends with a lane between them.
+  const [left, lane, right] = [edge + 8, edge + 19, edge + 30];
+  const under = layout.jacks.earth.y - jack.y + 11;
   switch (lead) {
     case 'y':
     case 'rf':
-      return hook(jack.x + 28, -18, 90);
+      return hook(right, -18, 90);
     case 'x':
-      return hook(jack.x + 28, 16, -90);
-    case 'biasA':
-      return hook(jack.x - 9, -20, 90);
-    case 'biasB': {
-      const route = hook(jack.x - 27, layout.jacks.biasA.y - jack.y - 20, 90);
-      return { ...route, laneX: jack.x - 27, leaveDy: 12 };
-    }
-    case 'meter': {
-      const route = hook(jack.x - 12, layout.leadTray.y + 84 - jack.y, 90);
-      return { ...route, laneX: layout.jacks.rf.x + FULL_LANES.meter, leaveDy: 30 };
-    }
+      return hook(right, 16, -90);
     case 'earth':
-      return hook(jack.x + 28, 18, -90);
+      return hook(right, 18, -90);
+    case 'biasA':
+      return hook(right, -17, 90);
+    case 'biasB':
+      return { ...hook(left, layout.jacks.biasA.y - jack.y - 7, 90), laneX: left, leaveDy: 12 };
+    case 'meter':
+      return { ...hook(left, under + TIP_LENGTH.probe, 90), laneX: lane, leaveDy: 10 };
   }
 }

@@ -1,6 +1,7 @@
 /** Where a lead may be put: the bench's own rule, less the point where the other bias output already is. */
-import { accepts } from '../../../bench/leads.ts';
+
 import type { BenchState, LeadEnd, LeadId } from '../../../bench/benchState.ts';
+import { accepts } from '../../../bench/leads.ts';
 import { type BenchSetup, TUBE_X } from '../../../bench/setup.ts';
 
 /** In the order of the receiver's list of points. */

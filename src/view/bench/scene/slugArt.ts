@@ -28,7 +28,9 @@ export function holeRim(r: number, lower: boolean): string {
 
 /** What turns inside the rim. */
 export const holeHead = (r: number, head: ToolHead): string =>
-  head === 'hex' ? `<path d="${hexagon(0, 0, r * 0.6)}" fill="${C.ink}"/>` : `<path d="${bar(r - 0.5, 1.6)}" fill="${C.ink}"/>`;
+  head === 'hex'
+    ? `<path d="${hexagon(0, 0, r * 0.6)}" fill="${C.ink}"/>`
+    : `<path d="${bar(r - 0.5, 1.6)}" fill="${C.ink}"/>`;
 
 export const holeCrack = (r: number): string =>
   `<path d="M${r1(-r * 0.2)} ${r1(-r * 1.3)}L${r1(r * 0.25)} ${r1(-r * 0.45)}L${r1(-r * 0.3)} ${r1(r * 0.2)}L${r1(r * 0.2)} ${r1(r * 1.3)}" fill="none" stroke="${C.rust}" stroke-width="2.2" stroke-linejoin="round"/>`;

@@ -2,6 +2,10 @@
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { initialState } from '../../../bench/setup.ts';
 import { sheetWords } from '../../../describe/catalogue/bench.ts';
+import { missingSentence } from '../../../describe/sentence.ts';
+import type { Receiver } from '../../../receiver/receiver.ts';
+import type { Phase } from '../../../session/phase.ts';
+import { aidsWithin } from '../../../session/session.ts';
 import type { BenchPort } from '../../port.ts';
 import { Ink } from '../../theme/art.tsx';
 import { usePort } from '../usePort.ts';
@@ -26,7 +30,7 @@ export function ProcedurePage({
         <figcaption class="si">{sheetWords.figure(receiver.setUp.observeAt)}</figcaption>
       </figure>
       <Steps port={port} />
-      {receiver.cautions.length === 0 ? null : <Caution words={receiver.cautions} />}
+      {receiver.cautions.length === 0 ? null : <Caution receiver={receiver} />}
     </>
   );
 }
@@ -54,11 +58,20 @@ function Steps({ port }: { readonly port: BenchPort }) {
             </span>
             {mark === 'done' ? <span class="unseen">{sheetWords.done}: </span> : null}
             {step.text}
+            {mark === 'now' ? <Advice port={port} phase={step.phase} /> : null}
           </li>
         );
       })}
     </ol>
   );
+}
+
+/** In a run with hints: the first thing that keeps this step's phase from being done, and the way to mend it. */
+function Advice({ port, phase }: { readonly port: BenchPort; readonly phase: Phase }) {
+  const allowed = useMemo(() => aidsWithin(port.scenario).hints, [port]);
+  const code = usePort(port, () => port.session().missing[phase][0] ?? null);
+  if (!allowed || code === null) return null;
+  return <span class="advice">{missingSentence(code)}</span>;
 }
 
 /** Marks of the steps; a new list only when one of them changes. */
@@ -68,13 +81,14 @@ export function useStepMarks(port: BenchPort): readonly StepMark[] {
   return useMemo(() => key.split(',') as StepMark[], [key]);
 }
 
-export function Caution({ words }: { readonly words: readonly string[] }) {
+export function Caution({ receiver }: { readonly receiver: Receiver }) {
+  const title = receiver.mains === null ? sheetWords.care : sheetWords.cautions;
   return (
-    <aside class="caution" aria-label={sheetWords.cautions}>
+    <aside class="caution" aria-label={title}>
       <div>
         <Ink svg={BOLT} width={28} height={26} class="bolt" />
-        <b>{sheetWords.cautions}</b>
-        {words.map((line) => (
+        <b>{title}</b>
+        {receiver.cautions.map((line) => (
           <p key={line}>{line}</p>
         ))}
       </div>

@@ -58,13 +58,17 @@ function ServiceSheetBase({ port, rect, figures, onClose }: ServiceSheetProps) {
         {content}
       </section>
       <nav class="pager" aria-label={sheetWords.kicker}>
-        <button type="button" disabled={page === 0} onClick={() => setPage(page - 1)}>
-          {page === 0 ? '' : `\u2039 ${pages[page - 1]}`}
-        </button>
+        {page === 0 ? (
+          <span class="pager-gap" />
+        ) : (
+          <button type="button" onClick={() => setPage(page - 1)}>{`\u2039 ${pages[page - 1]}`}</button>
+        )}
         <span>{sheetWords.pageOf(page + 1, pages.length)}</span>
-        <button type="button" disabled={page === pages.length - 1} onClick={() => setPage(page + 1)}>
-          {page === pages.length - 1 ? '' : `${pages[page + 1]} \u203a`}
-        </button>
+        {page === pages.length - 1 ? (
+          <span class="pager-gap" />
+        ) : (
+          <button type="button" onClick={() => setPage(page + 1)}>{`${pages[page + 1]} \u203a`}</button>
+        )}
       </nav>
       {onClose === null ? null : (
         <button type="button" class="sheet-close" onClick={onClose}>

@@ -16,10 +16,11 @@ interface StepStripProps {
   readonly figures: SheetFigures;
   /** a small figure and a button to open the sheet (upright form) */
   readonly roomy: boolean;
+  readonly open: boolean;
   readonly onOpen: () => void;
 }
 
-function StepStripBase({ port, rect, figures, roomy, onOpen }: StepStripProps) {
+function StepStripBase({ port, rect, figures, roomy, open, onOpen }: StepStripProps) {
   const marks = useStepMarks(port);
   const at = stepNow(marks);
   const step = port.receiver.procedure[at];
@@ -35,7 +36,7 @@ function StepStripBase({ port, rect, figures, roomy, onOpen }: StepStripProps) {
       </p>
       {roomy ? (
         <Button onClick={onOpen} class="strip-open">
-          {sheetWords.open}
+          {open ? sheetWords.close : sheetWords.open}
         </Button>
       ) : null}
     </section>
@@ -57,21 +58,17 @@ function SheetTabBase({ port, rect, open, onToggle }: SheetTabProps) {
       class="sheet-tab placed"
       style={place(rect)}
       aria-expanded={open}
-      aria-label={sheetWords.open}
+      aria-label={sheetWords.kicker}
       onClick={onToggle}
     >
       <Frame kind="sheet" />
-      <span class="disc dark" aria-hidden="true">
-        1
-      </span>
+      <span class="disc dark" aria-hidden="true" data-word="1" />
       <span class="tab-name" aria-hidden="true">
         {sheetWords.kicker}
       </span>
       <span class="tab-steps" aria-hidden="true">
         {marks.map((mark, i) => (
-          <span key={i} class={`box ${mark}`}>
-            {mark === 'done' ? '\u2713' : i + 1}
-          </span>
+          <span key={i} class={`box ${mark}`} data-word={mark === 'done' ? '\u2713' : i + 1} />
         ))}
       </span>
     </button>

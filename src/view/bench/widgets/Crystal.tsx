@@ -47,11 +47,7 @@ function CrystalBase({ hz, plugged, pip, width: w, tabIndex, onToggle }: Crystal
         </span>
       </span>
       <span class="socket-front" style={{ top: px(TOP + 2) }} />
-      {pip === null ? null : (
-        <span class="co pip-disc" style={{ top: px(TOP - 1.5) }}>
-          {pip}
-        </span>
-      )}
+      {pip === null ? null : <span class="co pip-disc" style={{ top: px(TOP - 1.5) }} data-word={pip} />}
       <Flag words={plugged ? rackWords.lift(hz) : rackWords.plugIn(hz)} />
     </button>
   );

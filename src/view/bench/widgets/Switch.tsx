@@ -154,14 +154,15 @@ function Words<V>({
           );
         }
         const a = angles[i]!;
-        const x = px + (reach + 9) * Math.sin((a * Math.PI) / 180);
-        const y = py - (reach + 9) * Math.cos((a * Math.PI) / 180);
+        const out = reach + (Math.abs(a) < 10 ? 7 : 9);
+        const x = px + out * Math.sin((a * Math.PI) / 180);
+        const y = py - out * Math.cos((a * Math.PI) / 180);
         return (
           <text
             key={stud.word}
             class={chosen}
             x={r1(x)}
-            y={r1(y + 4)}
+            y={r1(y + (Math.abs(a) < 10 ? 0 : 4))}
             text-anchor={a < -10 ? 'end' : a > 10 ? 'start' : 'middle'}
           >
             {stud.word}
@@ -190,10 +191,11 @@ function Twins<V extends string | boolean>(part: SwitchPartProps<V> & { readonly
       />
     );
   }
+  const turn = (): void => onChange(studs[(indexOf(studs, value) + 1) % hits]!.value);
   const flip = (event: KeyboardEvent): void => {
     if (event.key !== ' ' || disabled) return;
     event.preventDefault();
-    onChange(studs[(indexOf(studs, value) + 1) % hits]!.value);
+    turn();
   };
   return (
     <div role="radiogroup" aria-label={label} class="twins">
@@ -208,6 +210,10 @@ function Twins<V extends string | boolean>(part: SwitchPartProps<V> & { readonly
           aria-label={stud.spoken ?? stud.word}
           onChange={() => onChange(stud.value)}
           onKeyDown={flip}
+          onClick={(event) => {
+            // The whole of a small plate is one place for a finger.
+            if (hits === 2 && stud.value === value && 'pointerType' in event && event.pointerType === 'touch') turn();
+          }}
         />
       ))}
     </div>

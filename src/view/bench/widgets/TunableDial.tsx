@@ -5,7 +5,7 @@ import { clamp } from '../../../base/rounding.ts';
 import { dialWords } from '../../../describe/catalogue/bench.ts';
 import { Ink } from '../../theme/art.tsx';
 import { size } from '../px.ts';
-import { dialFrame, dialScale, dialShape, dialStill, hairline, MAJOR_PX } from './dialArt.ts';
+import { dialFrame, dialScale, dialShape, dialStill, hairline, majorPixels } from './dialArt.ts';
 import { Flag } from './Flag.tsx';
 import { useTurning } from './turning.ts';
 import { useHeld } from './useHeld.ts';
@@ -27,6 +27,7 @@ function TunableDialBase({ hz, minHz, maxHz, markHz, onChange, width: w, height:
   const input = useRef<HTMLInputElement>(null);
   const fineHz = markHz / 10;
   const majorHz = 20 * markHz;
+  const majorPx = majorPixels(dialWords.figure(Math.round(hz / majorHz) * majorHz + majorHz));
   const last = Math.round((maxHz - minHz) / fineHz);
   const put = (position: number, dragging: boolean): void => {
     const next = clamp(minHz + position * fineHz, minHz, maxHz);
@@ -38,13 +39,13 @@ function TunableDialBase({ hz, minHz, maxHz, markHz, onChange, width: w, height:
     last,
     coarse: 1,
     // The scale is dragged, so it follows the finger: left goes up in frequency.
-    pixels: -((maxHz - minHz) / majorHz) * MAJOR_PX,
+    pixels: -((maxHz - minHz) / majorHz) * majorPx,
     sideways: true,
     place: () => (held.shown - minHz) / fineHz,
     set: put,
     released: held.release,
   });
-  const shape = useMemo(() => dialShape(w, h), [w, h]);
+  const shape = useMemo(() => dialShape(w, h, majorPx), [w, h, majorPx]);
   const still = useMemo(() => dialStill(shape, w, h), [shape, w, h]);
   const frame = useMemo(() => dialFrame(w, h), [w, h]);
   const hair = useMemo(() => hairline(w, h), [w, h]);

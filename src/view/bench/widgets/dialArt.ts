@@ -1,8 +1,8 @@
 /** The tunable marker's dial: a ruled scale that slides under a fixed hairline. Figures stand at the major marks only. */
 import { arc, C, hatch, pol, r1, rr, T } from '../../theme/ink.ts';
 
-/** Pixels along the arc between two major marks. */
-export const MAJOR_PX = 34;
+/** Pixels along the arc between two major marks; long figures need more room. */
+export const majorPixels = (figure: string): number => (figure.length > 3 ? 46 : 34);
 
 export interface DialShape {
   readonly cx: number;
@@ -13,13 +13,14 @@ export interface DialShape {
   readonly reach: number;
 }
 
-export function dialShape(w: number, h: number): DialShape {
+export function dialShape(w: number, h: number, majorPx: number): DialShape {
   const radius = Math.max(150, w * 1.15);
   return {
     cx: w / 2,
-    cy: h + radius - 46,
+    // The figures over the arc need 38 pixels.
+    cy: radius + Math.max(38, h - 46),
     radius,
-    degreesPerMajor: ((MAJOR_PX / radius) * 180) / Math.PI,
+    degreesPerMajor: ((majorPx / radius) * 180) / Math.PI,
     reach: Math.min(60, (Math.asin(Math.min(1, w / 2 / radius)) * 180) / Math.PI + 4),
   };
 }

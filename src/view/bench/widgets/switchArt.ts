@@ -20,7 +20,7 @@ export function switchShape(studs: number, width?: number): SwitchShape {
     return { width: w, height: 46, px: w / 2, py: 36, reach: 29, angles: [-40.8, 40.8] };
   }
   if (studs === 3)
-    return { width: width ?? 104, height: 58, px: (width ?? 104) / 2, py: 49, reach: 24, angles: [-58, 0, 58] };
+    return { width: width ?? 132, height: 58, px: (width ?? 132) / 2, py: 49, reach: 24, angles: [-58, 0, 58] };
   return { width: width ?? 132, height: 62, px: (width ?? 132) / 2, py: 52, reach: 27, angles: [-72, -24, 24, 72] };
 }
 

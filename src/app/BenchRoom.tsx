@@ -1,0 +1,87 @@
+/** The bench room: takes up or begins the run of a scenario, and gives the page its port, its sounds and its memory. */
+import { useEffect, useMemo } from 'preact/hooks';
+import { shellWords } from '../describe/catalogue/shell.ts';
+import { claimOf, grade } from '../grading/grade.ts';
+import type { Run } from '../run/runLog.ts';
+import { serialiseRunFile, toRunFile } from '../run/serialise.ts';
+import { createSoundDesk } from '../sound/soundDesk.ts';
+import { BenchPage } from '../view/bench/BenchPage.tsx';
+import { createBenchStore } from './benchStore.ts';
+import { createFrames } from './frames.ts';
+import type { RoomProps } from './Rooms.tsx';
+import { setupFor } from './shippedLibrary.ts';
+import { soundFollowing } from './soundFollowing.ts';
+
+export default function BenchRoom(props: RoomProps & { readonly scenarioId: string }) {
+  const scenario = props.library.scenarios.find((s) => s.id === props.scenarioId);
+  if (scenario === undefined) {
+    return (
+      <main class="notice">
+        <p>{shellWords.noSuchScenario}</p>
+        <a href="#/course">{shellWords.home}</a>
+      </main>
+    );
+  }
+  return <OpenBench {...props} />;
+}
+
+function OpenBench({ library, logbook, go, scenarioId }: RoomProps & { readonly scenarioId: string }) {
+  const { store, sound } = useMemo(() => {
+    const open = logbook.openRuns().find((run) => run.scenarioId === scenarioId) ?? null;
+    const shipped = library.scenarios.find((s) => s.id === scenarioId)!;
+    // A run goes on with the scenario it began with, even where the shipped one has changed since.
+    const setup = setupFor(library, open?.scenario ?? shipped) ?? setupFor(library, shipped)!;
+    const desk = createSoundDesk();
+    const runId = open?.runId ?? crypto.randomUUID();
+    const keep = (run: Run): void => {
+      const report = grade(setup, run.events);
+      const text = serialiseRunFile(toRunFile(run, claimOf(report)));
+      const serial = (logbook.keptRuns().at(-1)?.serial ?? 0) + 1;
+      void logbook.keep({ runId, scenarioId, total: report.total, passed: report.passed, serial, text });
+      void logbook.dropOpen(scenarioId);
+      go({ page: 'report', runId });
+    };
+    const made = createBenchStore(
+      {
+        setup,
+        runId,
+        frames: createFrames(requestAnimationFrame),
+        now: () => performance.now(),
+        request: requestAnimationFrame,
+        every: (milliseconds, callback) => {
+          const timer = setInterval(callback, milliseconds);
+          return () => clearInterval(timer);
+        },
+        after: (milliseconds, callback) => setTimeout(callback, milliseconds),
+        save: (run) => logbook.saveOpen(run),
+        heard: (sounds) => {
+          for (const each of sounds) desk.play(each);
+        },
+        finished: keep,
+        left: () => {
+          void logbook.dropOpen(scenarioId);
+          go({ page: 'course' });
+        },
+      },
+      open,
+    );
+    return { store: made, sound: soundFollowing(made, desk) };
+  }, [library, logbook, scenarioId]);
+
+  useEffect(() => {
+    const hide = (): void => store.flush();
+    const see = (): void => {
+      if (document.visibilityState === 'hidden') store.flush();
+    };
+    addEventListener('pagehide', hide);
+    document.addEventListener('visibilitychange', see);
+    return () => {
+      removeEventListener('pagehide', hide);
+      document.removeEventListener('visibilitychange', see);
+      store.close();
+      sound.close();
+    };
+  }, [store, sound]);
+
+  return <BenchPage port={store} onHome={() => go({ page: 'course' })} />;
+}

@@ -1,0 +1,124 @@
+/** Every receiver and scenario that ships, on the bench: the sheet's set-up shows the sheet's curve. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { createBench } from '../../src/bench/bench.ts';
+import type { BenchEvent } from '../../src/bench/benchEvent.ts';
+import { SOCKETS } from '../../src/bench/markerRack.ts';
+import { type BenchSetup, checkControl, initialState } from '../../src/bench/setup.ts';
+import { readDeck } from '../../src/physics/readDeck.ts';
+import type { Receiver } from '../../src/receiver/receiver.ts';
+import type { Scenario } from '../../src/scenario/scenario.ts';
+import { play, SCENARIO, sheetStart } from './fixture.ts';
+
+const root = join(import.meta.dirname, '../../scenarios');
+const json = (...path: string[]): unknown => JSON.parse(readFileSync(join(root, ...path), 'utf8'));
+const folders = readdirSync(join(root, 'receivers'));
+const tracks = readdirSync(root, { withFileTypes: true })
+  .filter((entry) => entry.isDirectory() && entry.name !== 'receivers' && entry.name !== 'schema')
+  .map((entry) => entry.name);
+const files = tracks.flatMap((track) => readdirSync(join(root, track)).map((name) => join(track, name)));
+
+function setupWith(folder: string, scenario: Scenario): BenchSetup {
+  const receiver = json('receivers', folder, 'receiver.json') as Receiver;
+  const deck = readDeck(readFileSync(join(root, 'receivers', folder, receiver.deck), 'utf8'), folder);
+  if (!deck.ok) throw new Error(JSON.stringify(deck.problems));
+  return { receiver, deck: deck.value, scenario };
+}
+
+test('there are some', () => {
+  expect(folders.length).toBeGreaterThan(0);
+  expect(files.length).toBeGreaterThan(0);
+});
+
+describe.each(folders)('%s', (folder) => {
+  const bare = setupWith(folder, SCENARIO);
+  const { setUp } = bare.receiver;
+  const scenario: Scenario = {
+    ...SCENARIO,
+    start: sheetStart(bare),
+    bench: { ...SCENARIO.bench, mainsHz: setUp.mainsHz },
+  };
+  const setup: BenchSetup = { ...bare, scenario };
+  const plugs = setUp.markersHz.map((hz): BenchEvent => ({ type: 'crystalPlugged', hz }));
+  const bench = createBench(setup);
+
+  test("the sheet's set-up can be made and has its facts right", () => {
+    expect(setUp.markersHz.length).toBeLessThanOrEqual(SOCKETS);
+    const facts = bench.facts(play(setup, plugs));
+    expect(facts).toMatchObject({
+      rfAtSheetPoint: true,
+      yAtSheetPoint: true,
+      yTipAsSheet: true,
+      earthed: true,
+      biasConnected: true,
+      residualPhaseDegrees: 0,
+      spanCovers: true,
+      markersMissingHz: [],
+      sweeping: true,
+    });
+    expect(facts.biasErrorVolts ?? 0).toBe(0);
+    expect(facts.compressionDb).toBeLessThan(0.5);
+    expect(facts.detectedPeakVolts / facts.sheetPeakVolts).toBeGreaterThan(0.97);
+    expect(facts.detectedPeakVolts / facts.sheetPeakVolts).toBeLessThan(1.01);
+  });
+
+  test('some Y gain and position put the whole trace on the screen', () => {
+    const range = [0.001, 0.002, 0.005, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5];
+    const peak = bench.facts(play(setup, [])).detectedPeakVolts;
+    const yVoltsPerDiv = range.find((v) => peak / v <= 7)!;
+    const facts = (yPositionDiv: number) =>
+      bench.facts(
+        play(setup, [
+          { type: 'controlSet', control: 'yVoltsPerDiv', value: yVoltsPerDiv },
+          { type: 'controlSet', control: 'yPositionDiv', value: yPositionDiv },
+        ]),
+      );
+    expect([3.6, -3.6].some((position) => facts(position).traceOnScreen)).toBe(true);
+    expect(facts(0).traceHeightDiv).toBeGreaterThan(2.5);
+  });
+
+  test('the raw curve on the tube is the truth of the sheet, to the noise of the tube', () => {
+    const { levelDb } = setUp;
+    const quiet = Math.max(-80, levelDb - 6);
+    const state = play(setup, [
+      { type: 'controlSet', control: 'yInput', value: 'raw' },
+      { type: 'controlSet', control: 'yVoltsPerDiv', value: 0.2 },
+      { type: 'controlSet', control: 'levelDb', value: quiet },
+      { type: 'controlSet', control: 'spanHz', value: setUp.spanHz },
+    ]);
+    const { data } = bench.display(state).beam;
+    const truth = bench.truth(state);
+    let peak = 0;
+    for (let i = 0; i < 1024; i++) peak = Math.max(peak, Math.abs(data[3 * i + 1]!));
+    let compared = 0;
+    for (let i = 0; i < 1024; i += 16) {
+      const hz = setUp.centreHz + (setUp.spanHz / 2) * (data[3 * i]! / 5);
+      const at = truth.hz.findIndex((f) => f >= hz);
+      if (at < 1) continue;
+      compared++;
+      const [a, b] = [truth.hz[at - 1]!, truth.hz[at]!];
+      const level = truth.relative[at - 1]! + ((truth.relative[at]! - truth.relative[at - 1]!) * (hz - a)) / (b - a);
+      expect(Math.abs(Math.abs(data[3 * i + 1]!) / peak - level)).toBeLessThan(0.01);
+    }
+    expect(compared).toBeGreaterThan(40);
+  });
+});
+
+test.each(files)('scenario %s stands up', (file) => {
+  const scenario = json(file) as Scenario;
+  const setup = setupWith(scenario.receiver, scenario);
+  for (const [control, value] of Object.entries(scenario.start.controls)) {
+    expect([control, checkControl(setup, control, value)]).toEqual([control, null]);
+  }
+  const state = initialState(setup);
+  for (const [slug, away] of Object.entries(scenario.start.slugs)) {
+    expect(Object.hasOwn(state.slugs, slug)).toBe(true);
+    const { travelTurns } = setup.receiver.adjusters.find((a) => a.id === slug)!;
+    // Not cut short by a stop.
+    expect(state.slugs[slug]!.screwTurns).toBeGreaterThan(0);
+    expect(state.slugs[slug]!.screwTurns).toBeLessThan(travelTurns);
+    expect(Math.abs(away)).toBeLessThan(travelTurns);
+  }
+  expect(createBench(setup).display(state).beam.data.every(Number.isFinite)).toBe(true);
+});

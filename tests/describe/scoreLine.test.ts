@@ -1,0 +1,236 @@
+/** Every line of a score has its sentence: with what was measured, what was wanted, who is to blame and where it could have been seen. */
+import { describe, expect, test } from 'vitest';
+import type { BenchEvent } from '../../src/bench/benchEvent.ts';
+import { findings } from '../../src/describe/findings.ts';
+import { lineIsMet, scoreLineSentence } from '../../src/describe/scoreLine.ts';
+import { blindTurns } from '../../src/grading/blindTurns.ts';
+import { careLines } from '../../src/grading/conduct.ts';
+import { grade } from '../../src/grading/grade.ts';
+import type { Report, ScoreLine } from '../../src/grading/report.ts';
+import type { TimedEvent } from '../../src/run/runFile.ts';
+import { connectionActs, safetyActs, setUpActs, wholeJob } from '../session/acts.ts';
+import { canSetup, stripSetup } from '../session/setups.ts';
+
+const timed = (acts: readonly BenchEvent[]): TimedEvent[] => acts.map((act, i) => ({ atMs: i * 1000, ...act }));
+const strip = stripSetup();
+const { receiver } = strip;
+
+const LINE: ScoreLine = {
+  ...{
+    id: 'G3:point:41250000',
+    rule: 'G3',
+    block: 'response',
+    points: 0,
+    max: 3,
+    measured: 14.7,
+    low: 3.5,
+    high: 6.5,
+    unit: 'percent',
+  },
+  ...{ hz: 41.25e6, toHz: null, subject: null, atSeconds: null, cause: { slug: 'A3', turns: 0.62 } },
+};
+const sentence = (change: Partial<ScoreLine>): string => scoreLineSentence({ ...LINE, ...change }, receiver);
+
+describe('response lines', () => {
+  test('a carrier too high because its trap stands wrong: figures, slug with letter and turns, side of the pip', () => {
+    expect(sentence({})).toBe(
+      '41.25 MHz sits 7.1 dB too high: 15%, wanted 3.5 to 6.5%; trap F (A3) is 5/8 turn too far in, and on the tube its notch lies left of the pip.',
+    );
+    expect(sentence({ cause: { slug: 'A3', turns: -1.4 } })).toContain(
+      '1 3/8 turns too far out, and on the tube its notch lies right of the pip.',
+    );
+  });
+
+  test('with low frequency at the right, the notch is on the other side', () => {
+    const mirrored = { ...receiver, setUp: { ...receiver.setUp, lowFrequencyAtLeft: false } };
+    expect(scoreLineSentence(LINE, mirrored)).toContain('its notch lies right of the pip');
+  });
+
+  test('a level too low, for a slug that is no trap', () => {
+    const low = {
+      id: 'G3:point:44000000',
+      measured: 70,
+      low: 94,
+      high: 106,
+      hz: 44e6,
+      cause: { slug: 'T4', turns: -1 },
+    };
+    expect(sentence(low)).toBe(
+      '44.00 MHz sits 2.6 dB too low: 70%, wanted 94 to 106%; slug G (T4) is 1 turn too far out, and on the tube pip 44.00 MHz shows it against the top of the curve.',
+    );
+  });
+
+  test('where the box has no crystal, the tunable marker would have shown it', () => {
+    expect(sentence({ hz: 43.5e6 })).toContain('on the tube the tunable marker at 43.50 MHz shows it');
+  });
+
+  test('a hair is called so, and without a culprit none is named', () => {
+    expect(sentence({ cause: { slug: 'A3', turns: 0.011 } })).toContain('trap F (A3) is a hair too far in');
+    expect(sentence({ cause: null })).toBe(
+      '41.25 MHz sits 7.1 dB too high: 15%, wanted 3.5 to 6.5%; on the tube pip 41.25 MHz shows it against the top of the curve.',
+    );
+  });
+
+  test.each<[string, Partial<ScoreLine>, string]>([
+    [
+      'G4',
+      { id: 'G4:window:1-2', unit: 'db', measured: 2.04, low: null, high: 1, hz: 42.9e6, toHz: 44.7e6 },
+      'The top is uneven from 42.90 MHz to 44.70 MHz: 2 dB, wanted 1 dB at most',
+    ],
+    [
+      'G5',
+      { id: 'G5:tilt:1-2', unit: 'db', measured: -1.9, low: -0.8, high: 0.8, hz: 43e6, toHz: 44.5e6 },
+      'of 43.00 MHz and 44.50 MHz, 44.50 MHz is higher by 1.9 dB, wanted within 0.8 dB',
+    ],
+    [
+      'G6',
+      { id: 'G6:trap:1', unit: 'db', measured: -33.8, low: null, high: -40, hz: 47.25e6 },
+      '47.25 MHz comes through 6.2 dB too strong: \u221233.8 dB, wanted \u221240 dB at most',
+    ],
+    [
+      'G7',
+      { id: 'G7:notch:1', unit: 'hz', measured: -180_000, low: -120e3, high: 120e3, hz: 47.25e6 },
+      'The notch for 47.25 MHz lies 180 kHz low; 120 kHz is allowed',
+    ],
+    [
+      'G8',
+      { id: 'G8:skirt:1-2', measured: 4.1, low: null, high: 3, hz: 47.6e6, toHz: 52e6 },
+      'From 47.60 MHz to 52.00 MHz the skirt reaches 4.1%, wanted 3% at most',
+    ],
+    [
+      'G9',
+      { id: 'G9:bandwidth:-3', unit: 'hz', measured: 332_000, low: 270e3, high: 320e3, hz: 10.5e6, toHz: 10.9e6 },
+      'At \u22123 dB the curve is 12 kHz too wide: 332 kHz, wanted 270 to 320 kHz',
+    ],
+    [
+      'G9',
+      { id: 'G9:bandwidth:-6', unit: 'hz', measured: 200_000, low: 270e3, high: 320e3, hz: 10.5e6, toHz: 10.9e6 },
+      'At \u22126 dB the curve is 70 kHz too narrow',
+    ],
+    [
+      'G10',
+      { id: 'G10:centre:-3', unit: 'hz', measured: 31_000, low: -20e3, high: 20e3, hz: 10.7e6 },
+      'The middle of the curve lies 31 kHz above 10.70 MHz; 20 kHz is allowed',
+    ],
+    [
+      'G11',
+      { id: 'G11:gain:1', unit: 'db', measured: -5.2, low: -4, high: null, hz: 44e6 },
+      'The gain at 44.00 MHz is 5.2 dB under the sheet; 4 dB is allowed',
+    ],
+  ])('%s', (rule, change, wanted) => {
+    const said = sentence({ rule, ...change });
+    expect(said).toContain(wanted);
+    expect(said).toContain('on the tube');
+    expect(said).toContain('trap F (A3)');
+  });
+});
+
+/** Runs that between them make every line good and bad. */
+const REPORTS: readonly (readonly [string, Report])[] = [
+  ['all done', grade(strip, timed(wholeJob(strip)))],
+  ['never begun', grade(strip, [])],
+  ['set up only', grade(strip, timed([...safetyActs(strip), ...connectionActs(strip), ...setUpActs(strip)]))],
+  ['live chassis', grade(strip, timed([{ type: 'cautionsAcknowledged' }, { type: 'powerSwitched', on: true }]))],
+  ['overload and fat pips', grade(strip, timed(spoilt()))],
+  ['the can', grade(canSetup(), [])],
+];
+
+function spoilt(): readonly BenchEvent[] {
+  return [
+    ...safetyActs(strip),
+    ...connectionActs(strip),
+    ...setUpActs(strip),
+    { type: 'toolTaken', tool: 'steel' },
+    { type: 'slugTurned', slug: 'A1', turns: 1.5 },
+    { type: 'controlSet', control: 'levelDb', value: -10 },
+    { type: 'controlSet', control: 'pipHeightDiv', value: 3 },
+    { type: 'controlSet', control: 'yVoltsPerDiv', value: 5 },
+    { type: 'controlSet', control: 'phasingDegrees', value: 20 },
+    { type: 'controlSet', control: 'mirror', value: true },
+    { type: 'controlSet', control: 'blanking', value: false },
+    { type: 'controlSet', control: 'markerRoute', value: 'through' },
+    { type: 'controlSet', control: 'spanHz', value: 3e6 },
+    { type: 'controlSet', control: 'biasAVolts', value: 6 },
+    { type: 'leadRemoved', lead: 'earth' },
+    { type: 'slugTurned', slug: 'T1', turns: 2 },
+  ];
+}
+
+describe('any line of any report', () => {
+  const lines = REPORTS.flatMap(([, report]) => report.lines);
+
+  test('has a whole sentence, fit to be read', () => {
+    for (const line of lines) {
+      const said = scoreLineSentence(
+        line,
+        line.id.includes(':1') && line.hz !== null && line.hz < 12e6 ? canSetup().receiver : receiver,
+      );
+      expect(said, line.id).toMatch(/^[A-Z0-9\u2212].*\.$/);
+      expect(said, line.id).not.toMatch(/undefined|NaN|null|Infinity| {2}|-\d|\.\.|;;/);
+      expect(said.length, said).toBeLessThan(260);
+    }
+  });
+
+  test('every rule is met in both ways, save where only one can be', () => {
+    const met = new Set(lines.filter(lineIsMet).map((line) => line.rule));
+    const missed = new Set(
+      lines.filter((line) => !lineIsMet(line) || line.held !== undefined).map((line) => line.rule),
+    );
+    for (let n = 13; n <= 35; n++) {
+      if (n === 33) continue;
+      expect(met.has(`G${n}`), `G${n} met`).toBe(true);
+      expect(missed.has(`G${n}`), `G${n} missed`).toBe(true);
+    }
+  });
+
+  test('each kind of mishap is told with its time, how often, and the slug', () => {
+    const faulty = { ...strip.scenario, faults: ['any'] };
+    const say = (kind: Parameters<typeof careLines>[0][number]['kind'], rule: string): string => {
+      const incidents = [61, 130].map((atSeconds) => ({ kind, atSeconds, subject: 'A3' }));
+      const draft = careLines(incidents, faulty).find((line) => line.rule === rule)!;
+      return scoreLineSentence({ ...LINE, ...draft, hz: null, cause: null } as ScoreLine, receiver);
+    };
+    expect(say('forcedStop', 'G31')).toBe('Forced past a stop twice, first trap F (A3) at 01:01.');
+    expect(say('crackedSlug', 'G32')).toBe('Trap F (A3) cracked at 01:01. The next one may be the last of its kind.');
+    expect(say('steelTool', 'G30')).toContain('twice, first in trap F (A3) at 01:01');
+    expect(say('wrongPowerOrder', 'G28')).toContain('twice, first at 01:01');
+    expect(say('hotTouch', 'G29')).toContain('At 01:01');
+    expect(say('goodPartReplaced', 'G33')).toContain('twice, first at 01:01');
+  });
+});
+
+describe('findings', () => {
+  test.each(REPORTS)('%s: three to five, praise first, advice last', (_, report) => {
+    const found = findings(report, receiver);
+    expect(found.length).toBeGreaterThanOrEqual(3);
+    expect(found.length).toBeLessThanOrEqual(5);
+    expect(found[0]!.tone).toBe('wellDone');
+    expect(found.at(-1)!.tone).toBe('next');
+    expect(new Set(found.map((finding) => finding.text)).size).toBe(found.length);
+  });
+
+  test('a breach of safety comes before anything else to look at, with its time', () => {
+    const [, report] = REPORTS.find(([name]) => name === 'live chassis')!;
+    const look = findings(report, receiver).find((finding) => finding.tone === 'lookAgain')!;
+    expect(look.atSeconds).toBe(1);
+    expect(look.text).toContain('At 00:01 a live chassis');
+    expect(look.text).toContain('40 at most');
+  });
+
+  test('a turn by a lying picture is told with its time, its slug and what lied', () => {
+    const events = timed(spoilt());
+    const blind = blindTurns(strip, events);
+    const at = events.findIndex((event) => event.type === 'slugTurned' && event.slug === 'T1');
+    const look = findings(grade(strip, events), receiver, blind).find((finding) => finding.atSeconds === at);
+    expect(look?.tone).toBe('lookAgain');
+    expect(look?.text).toContain('slug A (T1) was turned 2 turns');
+  });
+
+  test('nothing is praised that was not done', () => {
+    const [, report] = REPORTS.find(([name]) => name === 'never begun')!;
+    const text = findings(report, receiver)
+      .map((finding) => finding.text)
+      .join(' ');
+    expect(text).not.toMatch(/proved|told the truth|with care/);
+  });
+});

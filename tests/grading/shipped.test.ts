@@ -1,0 +1,46 @@
+/** Every shipped scenario on the real bench: the job done as it should be is worth 100 and is verified from its own file; left alone it does not pass. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import type { BenchSetup } from '../../src/bench/setup.ts';
+import { claimOf, grade } from '../../src/grading/grade.ts';
+import { regrade } from '../../src/grading/regrade.ts';
+import { serialiseRunFile, toRunFile } from '../../src/run/serialise.ts';
+import { hashOf } from '../../src/scenario/hash.ts';
+import { loadLibrary } from '../../src/scenario/library.ts';
+import { runOf } from '../run/runs.ts';
+import { wholeJob } from '../session/acts.ts';
+
+const files = readdirSync('scenarios', { recursive: true, encoding: 'utf8' }).filter((name) =>
+  /\.(json|cir)$/.test(name),
+);
+const library = loadLibrary(
+  Object.fromEntries(files.map((name) => [name.replaceAll('\\', '/'), readFileSync(`scenarios/${name}`, 'utf8')])),
+);
+if (!library.ok) throw new Error(JSON.stringify(library.problems));
+const setups = library.value.scenarios.map((scenario): [string, BenchSetup] => [
+  scenario.id,
+  { ...library.value.receivers.get(scenario.receiver)!, scenario },
+]);
+
+test('there are some', () => {
+  expect(setups.length).toBeGreaterThan(3);
+});
+
+describe.each(setups)('%s', (_, setup) => {
+  test('done well it is worth 100, and its file is verified', () => {
+    const run = runOf(setup, wholeJob(setup), 500);
+    const report = grade(setup, run.events);
+    expect(report.lines.filter((line) => line.points !== line.max)).toEqual([]);
+    expect(report).toMatchObject({ total: 100, passed: true, word: 'haystack' });
+    const text = serialiseRunFile(toRunFile(run, claimOf(report)));
+    const known = { receiver: setup.receiver, deck: setup.deck, scenarioHash: hashOf(setup.scenario) };
+    expect(regrade(text, 'run.json', () => known).kind).toBe('verified');
+  });
+
+  test('left alone it does not pass, and nothing is paid for care or economy', () => {
+    const report = grade(setup, []);
+    expect(report.passed).toBe(false);
+    expect(report.total).toBeLessThan(70);
+    expect([report.blocks.care.points, report.blocks.economy.points]).toEqual([0, 0]);
+  });
+});
