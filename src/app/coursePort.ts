@@ -36,7 +36,7 @@ export function createCoursePort(library: Library, logbook: Logbook, open: (scen
           ...curvesOf(scenario),
           best: totals.length === 0 ? null : Math.max(...totals),
           onBench: open === undefined ? null : { turns: open.turns, seconds: open.elapsedMs / 1000 },
-          locked: scenario.after.some((id) => !passed.has(id)),
+          early: totals.length === 0 && open === undefined && scenario.after.some((id) => !passed.has(id)),
         };
       });
     },

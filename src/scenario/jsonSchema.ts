@@ -14,7 +14,7 @@ export const SCHEMA_FILES = {
     published(
       scenarioSchema,
       'Haystack scenario',
-      'One exercise on a receiver: how it starts, what may be used, what is asked.',
+      'One job on a receiver: how it starts, what may be used, what is asked.',
     ),
 } as const;
 

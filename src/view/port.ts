@@ -50,7 +50,8 @@ export interface CourseCard {
   readonly best: number | null;
   /** a run lies half done on the bench */
   readonly onBench: { readonly turns: number; readonly seconds: number } | null;
-  readonly locked: boolean;
+  /** what should come before is not done yet: drawn dashed, and opens all the same */
+  readonly early: boolean;
 }
 
 export interface CoursePort {

@@ -18,7 +18,7 @@ function cards(state: Readonly<Record<string, Partial<CourseCard>>> = {}): Cours
     wanted: CURVE,
     best: null,
     onBench: null,
-    locked: false,
+    early: false,
     ...state[scenario.id],
   }));
 }
@@ -64,8 +64,8 @@ describe('next for you', () => {
     expect(nextCard(won)?.best).toBe(90 - won.length + 1);
   });
 
-  it('is never a locked card, and nothing where there is nothing', () => {
-    expect(nextCard(cards({ [first]: { locked: true } }))?.scenario.id).not.toBe(first);
+  it('is never a early card, and nothing where there is nothing', () => {
+    expect(nextCard(cards({ [first]: { early: true } }))?.scenario.id).not.toBe(first);
     expect(nextCard([])).toBeNull();
   });
 });

@@ -157,7 +157,7 @@ export const safeWords = {
 } as const;
 
 export const headerWords = {
-  exercise: (code: string, set: string): string => `Exercise ${code}, ${set}`,
+  scenario: (code: string, set: string): string => `Scenario ${code}, ${set}`,
   turns: (par: number): string => `Turns (par ${eighths(par)})`,
   elapsed: 'Elapsed',
   left: 'Left',

@@ -40,7 +40,7 @@ function BenchHeaderBase({ port, layout, menu, onMenu, onHome }: BenchHeaderProp
       )}
       <span class="header-rule" aria-hidden="true" />
       <div class="job">
-        <p class="l2">{headerWords.exercise(scenario.code, receiver.setName)}</p>
+        <p class="l2">{headerWords.scenario(scenario.code, receiver.setName)}</p>
         <h1>{scenario.title}</h1>
       </div>
       <Rail

@@ -49,7 +49,7 @@ export function CoursePage({ port, onReport, right }: CoursePageProps) {
         product={shellWords.product}
         right={
           <>
-            <span class="course-count">{words.exercisesDone(cards.filter(isWon).length, cards.length)}</span>
+            <span class="course-count">{words.scenariosDone(cards.filter(isWon).length, cards.length)}</span>
             {right}
           </>
         }

@@ -14,10 +14,10 @@ export interface JobCardProps {
 }
 
 export function JobCard({ card, codes, open }: JobCardProps) {
-  const { scenario, best, locked, onBench } = card;
+  const { scenario, best, early, onBench } = card;
   const won = isWon(card);
   const after = scenario.after.map((id) => codes.get(id) ?? id);
-  const state = locked
+  const state = early
     ? words.after(after)
     : onBench !== null
       ? words.soFar(turnsText(onBench.turns))
@@ -25,14 +25,14 @@ export function JobCard({ card, codes, open }: JobCardProps) {
         ? words.best(best)
         : words.notTried;
   return (
-    <li class={`card${locked ? ' locked' : ''}${onBench !== null ? ' now' : ''}`}>
-      <Frame kind={locked ? 'locked' : 'card'} seed={scenario.seed} />
+    <li class={`card${early ? ' locked' : ''}${onBench !== null ? ' now' : ''}`}>
+      <Frame kind={early ? 'locked' : 'card'} seed={scenario.seed} />
       <div class="card-body">
         <div class="card-head">
           <span class="card-code">{scenario.code}</span>
           <span class="card-level">{words.difficulty(scenario.difficulty)}</span>
           {onBench !== null ? <strong class="card-now">{words.onBench}</strong> : won ? <WonDisc /> : null}
-          {onBench === null && !won && !locked ? (
+          {onBench === null && !won ? (
             <span class="card-hint" aria-hidden="true">
               {words.openHint}
             </span>
@@ -49,23 +49,19 @@ export function JobCard({ card, codes, open }: JobCardProps) {
               h,
               curve: card.start,
               band: bandOf([card.start, card.wanted]),
-              score: locked ? null : (best ?? 0),
+              score: early ? null : (best ?? 0),
             })
           }
         />
         <div class="card-words">
           <h3>
-            {locked ? (
-              scenario.title
-            ) : (
-              <button type="button" class="card-open" onClick={open}>
-                {scenario.title}
-              </button>
-            )}
+            <button type="button" class="card-open" onClick={open}>
+              {scenario.title}
+            </button>
           </h3>
           <p class="card-brief">{scenario.words.brief}</p>
           <p class="card-foot">
-            <span class={best !== null && !locked ? 'card-best' : ''}>
+            <span class={best !== null && !early ? 'card-best' : ''}>
               <Frac>{state}</Frac>
             </span>
             <span>

@@ -30,7 +30,7 @@ export function tracksOf(cards: readonly CourseCard[]): readonly Track[] {
 /** What to do next: the job on the bench, else the first that waits, else the one with most to gain. */
 export function nextCard(cards: readonly CourseCard[]): CourseCard | null {
   const ordered = tracksOf(cards).flatMap((t) => t.cards);
-  const open = ordered.filter((c) => !c.locked);
+  const open = ordered.filter((c) => !c.early);
   return (
     open.find((c) => c.onBench !== null) ??
     open.find((c) => !isWon(c)) ??
