@@ -83,5 +83,14 @@ function OpenBench({ library, logbook, go, scenarioId }: RoomProps & { readonly 
     };
   }, [store, sound]);
 
-  return <BenchPage port={store} onHome={() => go({ page: 'course' })} />;
+  return (
+    <BenchPage
+      port={store}
+      onHome={() => go({ page: 'course' })}
+      sound={{
+        status: () => sound.desk.status(),
+        toggle: () => sound.desk.setEnabled(sound.desk.status() === 'off'),
+      }}
+    />
+  );
 }

@@ -5,8 +5,8 @@ import { shellWords } from '../describe/catalogue/shell.ts';
 import { readRunFile } from '../run/runFileSchema.ts';
 import { ReportPage } from '../view/report/ReportPage.tsx';
 import { download } from './download.ts';
-import { createReportPort } from './reportPort.ts';
 import type { RoomProps } from './Rooms.tsx';
+import { createReportPort } from './reportPort.ts';
 import { setupFor } from './shippedLibrary.ts';
 
 export default function ReportRoom({ library, logbook, go, runId }: RoomProps & { readonly runId: string }) {

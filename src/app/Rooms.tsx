@@ -30,7 +30,9 @@ export function Rooms({ library, logbook }: { readonly library: Library; readonl
   };
   const room = { library, logbook, go };
   if (route.page === 'bench') {
-    return <Later key={`bench ${route.scenarioId}`} load={benchRoom} props={{ ...room, scenarioId: route.scenarioId }} />;
+    return (
+      <Later key={`bench ${route.scenarioId}`} load={benchRoom} props={{ ...room, scenarioId: route.scenarioId }} />
+    );
   }
   if (route.page === 'report') {
     return <Later key={`report ${route.runId}`} load={reportRoom} props={{ ...room, runId: route.runId }} />;
@@ -44,7 +46,9 @@ function CourseRoom({ library, logbook, go }: RoomProps) {
     [library, logbook],
   );
   const last = logbook.keptRuns().at(-1);
-  return <CoursePage port={port} onReport={last === undefined ? null : () => go({ page: 'report', runId: last.runId })} />;
+  return (
+    <CoursePage port={port} onReport={last === undefined ? null : () => go({ page: 'report', runId: last.runId })} />
+  );
 }
 
 function Later<P extends object>({ load, props }: { readonly load: Lazy<P>; readonly props: P }) {

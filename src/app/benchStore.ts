@@ -2,9 +2,10 @@
  * The run on the bench: takes acts from the page, feeds log, bench and session, tells the page once a frame, keeps everything in the logbook.
  * Live, every act goes the same way that replay and grading take later.
  */
+
+import { createBench } from '../bench/bench.ts';
 import type { Applied, BenchEvent, BenchSound, Refusal } from '../bench/benchEvent.ts';
 import type { BenchState } from '../bench/benchState.ts';
-import { createBench } from '../bench/bench.ts';
 import type { BenchDisplay } from '../bench/display.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 import { appendEvent, createRun, gatherMs, type Run, resumeRun } from '../run/runLog.ts';

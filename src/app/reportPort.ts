@@ -13,7 +13,12 @@ export interface ReportActs {
   readonly toCourse: () => void;
 }
 
-export function createReportPort(setup: BenchSetup, run: RunFile, previousBest: number | null, acts: ReportActs): ReportPort {
+export function createReportPort(
+  setup: BenchSetup,
+  run: RunFile,
+  previousBest: number | null,
+  acts: ReportActs,
+): ReportPort {
   const replayer = createReplayer(setup, run.events);
   const bench = createBench(setup);
   return {

@@ -107,7 +107,7 @@ describe('places', () => {
 
 describe('words', () => {
   it('say what a card says', () => {
-    expect(courseWords.after(['V-01', 'S-02'])).toBe('After V-01 and S-02');
+    expect(courseWords.after(['V-01', 'S-02'])).toBe('Best after V-01 and S-02');
     expect(courseWords.par(courseWords.turns(1.625), courseWords.minutes(600))).toBe('par 1 5/8 turns, 10 min');
     expect(courseWords.intro(2).startsWith('Two tracks. ')).toBe(true);
     expect(courseWords.intro(1).startsWith('One track. ')).toBe(true);

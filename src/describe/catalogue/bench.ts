@@ -166,6 +166,12 @@ export const headerWords = {
   help: 'Keys and help',
   hints: (left: number): string => `Hints (${left} left)`,
   suspend: 'Suspend',
+  sound: {
+    off: 'Turn sound on',
+    on: 'Turn sound off',
+    waiting: 'Turn sound off (waits for a click)',
+    silent: 'Turn sound off (this machine cannot play)',
+  },
   abandon: 'Clear the bench',
   rail: (names: readonly string[], done: readonly boolean[], current: string): string => {
     const finished = names.filter((_, i) => done[i]);

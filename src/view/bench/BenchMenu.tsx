@@ -9,7 +9,10 @@ import type { BenchLayout } from './layout.ts';
 import { place, px } from './px.ts';
 import { usePort } from './usePort.ts';
 
-export type MenuChoice = 'help' | 'hints' | 'suspend' | 'clear';
+/** off; on; on but held back by the browser until the next click or key; on, but this machine cannot play */
+export type SoundStatus = 'off' | 'on' | 'waiting' | 'silent';
+
+export type MenuChoice = 'help' | 'hints' | 'suspend' | 'clear' | 'sound';
 
 interface BenchMenuProps {
   readonly port: BenchPort;
@@ -17,9 +20,11 @@ interface BenchMenuProps {
   readonly open: boolean;
   readonly onToggle: () => void;
   readonly onChoose: (choice: MenuChoice) => void;
+  /** how sound stands; null where there is none to switch */
+  readonly sound: SoundStatus | null;
 }
 
-export function BenchMenu({ port, layout, open, onToggle, onChoose }: BenchMenuProps) {
+export function BenchMenu({ port, layout, open, onToggle, onChoose, sound }: BenchMenuProps) {
   return (
     <>
       {layout.menu === null ? null : (
@@ -42,6 +47,7 @@ export function BenchMenu({ port, layout, open, onToggle, onChoose }: BenchMenuP
           top={layout.header.height}
           onToggle={onToggle}
           onChoose={onChoose}
+          sound={sound}
         />
       ) : null}
     </>
@@ -54,9 +60,10 @@ interface ChoicesProps {
   readonly top: number;
   readonly onToggle: () => void;
   readonly onChoose: (choice: MenuChoice) => void;
+  readonly sound: SoundStatus | null;
 }
 
-function Choices({ port, low, top, onToggle, onChoose }: ChoicesProps) {
+function Choices({ port, low, top, onToggle, onChoose, sound }: ChoicesProps) {
   const list = useRef<HTMLDivElement>(null);
   const taken = usePort(port, () => port.state().hintsTaken);
   const hints = aidsWithin(port.scenario).hints && port.scenario.hints.length > 0;
@@ -101,6 +108,7 @@ function Choices({ port, low, top, onToggle, onChoose }: ChoicesProps) {
       <Frame kind="card" />
       {hints ? item('hints', headerWords.hints(Math.max(0, port.scenario.hints.length - taken))) : null}
       {item('help', headerWords.help)}
+      {sound === null ? null : item('sound', headerWords.sound[sound])}
       {item('suspend', headerWords.suspend)}
       {item('clear', headerWords.abandon)}
     </div>

@@ -6,7 +6,7 @@ import type { BenchPort } from '../port.ts';
 import { Button } from '../theme/art.tsx';
 import { Announcer } from './Announcer.tsx';
 import { BenchHeader } from './BenchHeader.tsx';
-import { BenchMenu, type MenuChoice } from './BenchMenu.tsx';
+import { BenchMenu, type MenuChoice, type SoundStatus } from './BenchMenu.tsx';
 import { BenchScene } from './BenchScene.tsx';
 import { Cautions } from './dialogs/Briefing.tsx';
 import { StageDialogs } from './dialogs/StageDialogs.tsx';
@@ -31,11 +31,13 @@ export interface BenchPageProps {
   readonly port: BenchPort;
   /** the way to the course; the bench is suspended first */
   readonly onHome?: () => void;
+  /** the sounds of the bench: off until somebody turns them on */
+  readonly sound?: { readonly status: () => SoundStatus; readonly toggle: () => void };
 }
 
-type Open = 'none' | 'menu' | 'help' | 'hints' | 'cautions' | 'clear';
+type Open = 'none' | 'menu' | 'cautions' | Exclude<MenuChoice, 'suspend' | 'sound'>;
 
-export function BenchPage({ port, onHome }: BenchPageProps) {
+export function BenchPage({ port, onHome, sound }: BenchPageProps) {
   const { width, height } = useWindowSize();
   const layout = useMemo(() => benchLayout(width, height), [width, height]);
   const figures = useMemo(() => sheetFigures(port.setup), [port]);
@@ -54,7 +56,8 @@ export function BenchPage({ port, onHome }: BenchPageProps) {
   if (layout === null) return <TooNarrow onHome={onHome} />;
   const choose = (choice: MenuChoice): void => {
     if (choice === 'suspend') port.suspend();
-    setOpen(choice === 'suspend' ? 'none' : choice);
+    if (choice === 'sound') sound?.toggle();
+    setOpen(choice === 'suspend' || choice === 'sound' ? 'none' : choice);
   };
   const { sheetFolds, form } = layout;
   return (
@@ -79,7 +82,14 @@ export function BenchPage({ port, onHome }: BenchPageProps) {
       <TubeStation port={port} layout={layout} figures={figures} wax={wax.allowed && wax.on} />
       <Instruments port={port} layout={layout} wax={wax} onCautions={showCautions} />
       <BenchScene port={port} layout={layout} />
-      <BenchMenu port={port} layout={layout} open={open === 'menu'} onToggle={toggleMenu} onChoose={choose} />
+      <BenchMenu
+        port={port}
+        layout={layout}
+        open={open === 'menu'}
+        onToggle={toggleMenu}
+        onChoose={choose}
+        sound={sound?.status() ?? null}
+      />
       {open === 'help' ? <Help onClose={close} /> : null}
       {open === 'hints' ? <Hints port={port} onClose={close} /> : null}
       {open === 'cautions' ? <Cautions port={port} onClose={close} /> : null}
