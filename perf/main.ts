@@ -3,6 +3,7 @@
 import { readdirSync } from 'node:fs';
 import type { PerfCase, Sample } from './case.ts';
 import { median } from './case.ts';
+import { firstLoadBytes } from './pageWeight.ts';
 
 const SEED = 20_260_301;
 
@@ -57,4 +58,8 @@ for (const row of rows) {
       .trimEnd()}\n`,
   );
 }
+const bytes = firstLoadBytes(new URL('../dist', import.meta.url).pathname);
+process.stdout.write(
+  `\nfirst load of the course page, compressed, all fonts counted: ${bytes === null ? 'not run: npm run build first' : `${(bytes / 1000).toFixed(0)} kB`}\n`,
+);
 process.exit(0);

@@ -6,6 +6,7 @@ import type { Run } from '../run/runLog.ts';
 import { serialiseRunFile, toRunFile } from '../run/serialise.ts';
 import { createSoundDesk } from '../sound/soundDesk.ts';
 import { BenchPage } from '../view/bench/BenchPage.tsx';
+import { StorageNotice, type StoragePort } from '../view/bench/StorageNotice.tsx';
 import { createBenchStore } from './benchStore.ts';
 import { createFrames } from './frames.ts';
 import type { RoomProps } from './Rooms.tsx';
@@ -68,6 +69,11 @@ function OpenBench({ library, logbook, go, scenarioId }: RoomProps & { readonly 
     return { store: made, sound: soundFollowing(made, desk) };
   }, [library, logbook, scenarioId]);
 
+  const storage = useMemo<StoragePort>(
+    () => ({ storageNote: () => logbook.note(), subscribe: (listener) => logbook.onNote(listener) }),
+    [logbook],
+  );
+
   useEffect(() => {
     const hide = (): void => store.flush();
     const see = (): void => {
@@ -84,13 +90,16 @@ function OpenBench({ library, logbook, go, scenarioId }: RoomProps & { readonly 
   }, [store, sound]);
 
   return (
-    <BenchPage
-      port={store}
-      onHome={() => go({ page: 'course' })}
-      sound={{
-        status: () => sound.desk.status(),
-        toggle: () => sound.desk.setEnabled(sound.desk.status() === 'off'),
-      }}
-    />
+    <>
+      <StorageNotice storage={storage} />
+      <BenchPage
+        port={store}
+        onHome={() => go({ page: 'course' })}
+        sound={{
+          status: () => sound.desk.status(),
+          toggle: () => sound.desk.setEnabled(sound.desk.status() === 'off'),
+        }}
+      />
+    </>
   );
 }

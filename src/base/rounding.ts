@@ -9,5 +9,5 @@ export function roundTo(value: number, step: number): number {
 }
 
 export function clamp(value: number, low: number, high: number): number {
-  return value < low ? low : value > high ? high : value;
+  return Math.min(Math.max(value, low), high);
 }

@@ -230,10 +230,15 @@ export interface ChassisPlan {
   readonly path: readonly (readonly PlanPoint[])[];
 }
 
+/** The parts of the set-up, each right or wrong by itself. */
+export type SetUpPart = 'sweep' | 'phasing' | 'blanking' | 'bias' | 'level' | 'markers' | 'trace';
+
 /** A step of the sheet's procedure, and the phase that it belongs to. */
 export interface ProcedureStep {
   readonly phase: 'safe' | 'connect' | 'setUp' | 'align' | 'prove';
   readonly text: string;
+  /** set-up steps: what the step is about; it is ticked while these parts are right. Left out: while the whole phase is */
+  readonly parts?: readonly SetUpPart[];
   /** slugs that this step is about; the step counts as done when they meet their lines of the sheet */
   readonly slugs: readonly string[];
 }

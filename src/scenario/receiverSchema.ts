@@ -108,6 +108,7 @@ const setUpSchema = v.strictObject({
 const procedureStepSchema = v.strictObject({
   phase: oneOf('safe', 'connect', 'setUp', 'align', 'prove'),
   text: text(240),
+  parts: v.exactOptional(list(oneOf('sweep', 'phasing', 'blanking', 'bias', 'level', 'markers', 'trace'), 1, 7)),
   slugs: list(shortId(), 0, 24),
 });
 

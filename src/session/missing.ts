@@ -8,6 +8,7 @@ import {
   TRACE_HEIGHT_DIV,
   WEAKEST_SHARE,
 } from '../grading/limits.ts';
+import type { SetUpPart } from '../receiver/receiver.ts';
 import type { Phase } from './phase.ts';
 
 export const MISSING_CODES = [
@@ -52,8 +53,6 @@ export interface Wants {
   /** null: the sheet asks for no bias */
   readonly biasToleranceVolts: number | null;
 }
-
-export type SetUpPart = 'sweep' | 'phasing' | 'blanking' | 'bias' | 'level' | 'markers' | 'trace';
 
 /** A slug counts as turning until it has rested this long, seconds. */
 export const SETTLE_SECONDS = 2;
@@ -113,6 +112,17 @@ export function missingSetUp(part: SetUpPart, facts: Facts, wants: Wants): reado
       ]);
   }
 }
+
+/** What may be missing of each part: for a sheet whose steps are about parts. */
+export const SET_UP_CODES: Readonly<Record<SetUpPart, readonly MissingCode[]>> = {
+  sweep: ['notSweeping', 'sweepTooNarrow'],
+  phasing: ['phaseOff'],
+  blanking: ['blankingOff'],
+  bias: ['biasOff'],
+  level: ['overloaded', 'tooWeak'],
+  markers: ['markersMissing', 'markersThroughSet', 'pipsTooHigh', 'pipsTooLow'],
+  trace: ['xReversed', 'traceOffScreen', 'traceTooLow'],
+};
 
 export const SET_UP_PARTS: readonly SetUpPart[] = ['sweep', 'phasing', 'blanking', 'bias', 'level', 'markers', 'trace'];
 

@@ -5,13 +5,13 @@
  */
 import { and, assign, not, raise, setup } from 'xstate';
 import type { Facts } from '../bench/facts.ts';
+import type { SetUpPart } from '../receiver/receiver.ts';
 import {
   missingConnection,
   missingProofs,
   missingSafety,
   missingSetUp,
   SETTLE_SECONDS,
-  type SetUpPart,
   type Wants,
 } from './missing.ts';
 

@@ -8,7 +8,7 @@ import type { SessionView } from '../../src/session/phase.ts';
 import { createSession } from '../../src/session/session.ts';
 import { cautionsOf } from '../../src/view/bench/cautions.ts';
 import { pipNumbers, sheetFigures } from '../../src/view/bench/sheet/sheetFigures.ts';
-import { stepMarks, stepNow, turnedSlugs } from '../../src/view/bench/sheet/steps.ts';
+import { missingOfStep, stepMarks, stepNow, turnedSlugs } from '../../src/view/bench/sheet/steps.ts';
 import { waxOn } from '../../src/view/bench/wax.ts';
 import { sheetStart, stripSetup } from '../bench/fixture.ts';
 import { heightAt, trace } from '../bench/look.ts';
@@ -141,6 +141,21 @@ describe('ticks of the steps', () => {
       if (step.phase === 'safe') expect(safe[i]).toBe('done');
     });
     expect(receiver.procedure[stepNow(safe)]!.phase).not.toBe('safe');
+  });
+
+  it('tick a step of the set-up while its own parts are right, and name what is missing of it', () => {
+    const steps = receiver.procedure;
+    const level = steps.findIndex((step) => step.parts?.includes('level') === true);
+    const others = steps.flatMap((step, i) => (step.parts !== undefined && i !== level ? [i] : []));
+    const strong: SessionView = {
+      ...view({ safe: true, connect: true }),
+      missing: { ...blank.missing, setUp: ['overloaded'] },
+    };
+    const marks = stepMarks(receiver, strong, new Set());
+    expect(others.length).toBeGreaterThan(0);
+    for (const i of others) expect(marks[i]).toBe('done');
+    expect(marks[level]).toBe('now');
+    expect(missingOfStep(steps[level]!, strong)).toBe('overloaded');
   });
 
   it('tick a step of alignment when all its slugs have been turned', () => {

@@ -3,15 +3,14 @@ import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { initialState } from '../../../bench/setup.ts';
 import { sheetWords } from '../../../describe/catalogue/bench.ts';
 import { missingSentence } from '../../../describe/sentence.ts';
-import type { Receiver } from '../../../receiver/receiver.ts';
-import type { Phase } from '../../../session/phase.ts';
+import type { ProcedureStep, Receiver } from '../../../receiver/receiver.ts';
 import { aidsWithin } from '../../../session/session.ts';
 import type { BenchPort } from '../../port.ts';
 import { Ink } from '../../theme/art.tsx';
 import { usePort } from '../usePort.ts';
 import { SheetFigure } from './SheetFigure.tsx';
 import type { SheetFigures } from './sheetFigures.ts';
-import { type StepMark, stepMarks, stepNow, turnedSlugs } from './steps.ts';
+import { missingOfStep, type StepMark, stepMarks, stepNow, turnedSlugs } from './steps.ts';
 
 export function ProcedurePage({
   port,
@@ -58,7 +57,7 @@ function Steps({ port }: { readonly port: BenchPort }) {
             </span>
             {mark === 'done' ? <span class="unseen">{sheetWords.done}: </span> : null}
             {step.text}
-            {mark === 'now' ? <Advice port={port} phase={step.phase} /> : null}
+            {mark === 'now' ? <Advice port={port} step={step} /> : null}
           </li>
         );
       })}
@@ -66,10 +65,10 @@ function Steps({ port }: { readonly port: BenchPort }) {
   );
 }
 
-/** In a run with hints: the first thing that keeps this step's phase from being done, and the way to mend it. */
-function Advice({ port, phase }: { readonly port: BenchPort; readonly phase: Phase }) {
+/** In a run with hints: the first thing that keeps this step from its tick, and the way to mend it. */
+function Advice({ port, step }: { readonly port: BenchPort; readonly step: ProcedureStep }) {
   const allowed = useMemo(() => aidsWithin(port.scenario).hints, [port]);
-  const code = usePort(port, () => port.session().missing[phase][0] ?? null);
+  const code = usePort(port, () => missingOfStep(step, port.session()));
   if (!allowed || code === null) return null;
   return <span class="advice">{missingSentence(code)}</span>;
 }

@@ -1,0 +1,29 @@
+/**
+ * What the course page asks of the line at its first load: the built page, the scripts and styles that it loads at once, and every font, each gzipped
+ * (fonts as they are: woff2 is compressed already). An upper bound: a browser leaves out fonts that no text wants.
+ */
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { gzipSync } from 'node:zlib';
+
+/** Bytes on the line; null where the page has not been built. */
+export function firstLoadBytes(dist: string): number | null {
+  const start = join(dist, 'index.html');
+  if (!existsSync(start)) return null;
+  const assets = join(dist, 'assets');
+  const html = readFileSync(start, 'utf8');
+  const waiting = [...html.matchAll(/assets\/([\w.-]+\.(?:js|css|svg))/g)].map((m) => m[1]!);
+  const wanted = new Set<string>();
+  for (let name = waiting.pop(); name !== undefined; name = waiting.pop()) {
+    if (wanted.has(name)) continue;
+    wanted.add(name);
+    if (!name.endsWith('.js')) continue;
+    const script = readFileSync(join(assets, name), 'utf8');
+    // Static imports only: `import('...')` waits until its room is opened.
+    for (const found of script.matchAll(/(?:from|import)\s*"\.\/([\w.-]+\.js)"/g)) waiting.push(found[1]!);
+  }
+  let bytes = gzipSync(html).length;
+  for (const name of wanted) bytes += gzipSync(readFileSync(join(assets, name))).length;
+  for (const name of readdirSync(assets)) if (name.endsWith('.woff2')) bytes += readFileSync(join(assets, name)).length;
+  return bytes;
+}
