@@ -242,6 +242,6 @@ export const findingWords = {
       'After the last turn, prove the picture: halve the level, pips off and on, lift the strap, swing the phase.',
     care: 'Slow down with tools and leads. A slug that binds has come to its stop.',
     economy: 'Turn once, look, and turn back less. The traps first save the most turns.',
-    perfect: 'Try it again sealed, or take the next card.',
+    perfect: 'Take the next card, or try this one in fewer turns.',
   },
 } as const;
