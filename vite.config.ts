@@ -1,7 +1,28 @@
+/** How the page is built and how the tests run. What is built stands alone: it may be served from any folder, and carries the licences of its fonts. */
+import { readFileSync } from 'node:fs';
+import type { Plugin } from 'vite';
 import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
   base: './',
   build: { target: 'es2022', sourcemap: false },
+  plugins: [fontLicences()],
   test: { include: ['tests/**/*.test.ts'], exclude: ['tests/e2e/**'], environment: 'node', testTimeout: 60_000 },
 });
+
+/** The Open Font License wants its text to travel with the fonts, and the fonts travel inside the built page. */
+function fontLicences(): Plugin {
+  const textOf = (place: string): string => readFileSync(new URL(place, import.meta.url), 'utf8');
+  const scope = '@fontsource/';
+  return {
+    name: 'font-licences',
+    apply: 'build',
+    generateBundle() {
+      const { devDependencies } = JSON.parse(textOf('package.json')) as { devDependencies: Record<string, string> };
+      for (const font of Object.keys(devDependencies).filter((name) => name.startsWith(scope))) {
+        const source = textOf(`node_modules/${font}/LICENSE`);
+        this.emitFile({ type: 'asset', fileName: `licences/${font.slice(scope.length)}.txt`, source });
+      }
+    },
+  };
+}

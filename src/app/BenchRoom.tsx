@@ -48,7 +48,8 @@ function OpenBench({ library, logbook, go, scenarioId }: RoomProps & { readonly 
         runId,
         frames: createFrames(requestAnimationFrame),
         now: () => performance.now(),
-        request: requestAnimationFrame,
+        // The browser's own function refuses to be called as a method of these parts.
+        request: (callback) => requestAnimationFrame(callback),
         every: (milliseconds, callback) => {
           const timer = setInterval(callback, milliseconds);
           return () => clearInterval(timer);

@@ -1,6 +1,7 @@
 /** Feeds the report page from a run file: the score is computed anew, never read from the file. */
 import { createBench } from '../bench/bench.ts';
 import type { BenchSetup } from '../bench/setup.ts';
+import { blindTurns } from '../grading/blindTurns.ts';
 import { grade } from '../grading/grade.ts';
 import { createReplayer } from '../run/replay.ts';
 import type { RunFile } from '../run/runFile.ts';
@@ -23,6 +24,7 @@ export function createReportPort(
   const bench = createBench(setup);
   return {
     report: grade(setup, run.events),
+    blind: blindTurns(setup, run.events),
     run,
     receiver: setup.receiver,
     previousBest,

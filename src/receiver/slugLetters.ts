@@ -1,5 +1,9 @@
 /** The letters by which people call the slugs: A, B, C... in the order of the receiver file, without I and O (too like 1 and 0). */
-import type { Receiver } from './receiver.ts';
+
+/** As much of a receiver as its letters need. */
+interface Slugged {
+  readonly adjusters: readonly { readonly id: string }[];
+}
 
 export const SLUG_LETTERS = 'ABCDEFGHJKLMNPQRSTUVWXYZ';
 
@@ -11,6 +15,6 @@ export function slugLetter(index: number): string {
 }
 
 /** Letter by slug id. */
-export function slugLetters(receiver: Receiver): ReadonlyMap<string, string> {
+export function slugLetters(receiver: Slugged): ReadonlyMap<string, string> {
   return new Map(receiver.adjusters.map((adjuster, index) => [adjuster.id, slugLetter(index)]));
 }

@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { initialState } from '../../src/bench/setup.ts';
 import { turnedShort, turnedText, turnsText } from '../../src/describe/catalogue/scene.ts';
+import { slugLetters } from '../../src/receiver/slugLetters.ts';
 import { bites, slugNote } from '../../src/view/bench/scene/handTurn.ts';
 import {
   arcDegrees,
@@ -14,7 +15,6 @@ import {
   turnsBetween,
   WheelSteps,
 } from '../../src/view/bench/scene/ringTurns.ts';
-import { slugLetters } from '../../src/view/bench/scene/slugLetters.ts';
 import { canSetup } from '../bench/fixture.ts';
 
 describe('the ring', () => {
@@ -173,7 +173,7 @@ describe('words for turns', () => {
 
 describe('letters of slugs', () => {
   it('leave out I and O', () => {
-    const many = Array.from({ length: 16 }, (_, i) => ({ id: `L${i}` }));
-    expect([...slugLetters(many).values()].join('')).toBe('ABCDEFGHJKLMNPQR');
+    const adjusters = Array.from({ length: 16 }, (_, i) => ({ id: `L${i}` }));
+    expect([...slugLetters({ adjusters }).values()].join('')).toBe('ABCDEFGHJKLMNPQR');
   });
 });

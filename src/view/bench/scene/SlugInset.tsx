@@ -5,6 +5,7 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { sceneWords, turnedShort, turnedText } from '../../../describe/catalogue/scene.ts';
 import type { Adjuster } from '../../../receiver/receiver.ts';
+import { slugLetters } from '../../../receiver/slugLetters.ts';
 import type { BenchPort } from '../../port.ts';
 import { Button, Frac } from '../../theme/art.tsx';
 import type { BenchLayout } from '../layout.ts';
@@ -15,7 +16,6 @@ import { placed, SceneHead } from './SceneHead.tsx';
 import { SlugRing } from './SlugRing.tsx';
 import { SlugSection } from './SlugSection.tsx';
 import { coreRadius } from './slugArt.ts';
-import { slugLetters } from './slugLetters.ts';
 import { useStart } from './start.ts';
 import { useBench, usePaint } from './useBench.ts';
 import './scene.css';
@@ -29,7 +29,7 @@ export interface SlugInsetProps {
 
 export function SlugInset({ port, layout, selected }: SlugInsetProps) {
   const adjuster = port.receiver.adjusters.find((a) => a.id === selected);
-  const letters = slugLetters(port.receiver.adjusters);
+  const letters = slugLetters(port.receiver);
   const all = [...letters.values()];
   return (
     <section

@@ -3,7 +3,7 @@
  * that answer to a finger, letters and the names of test points. Plan units throughout; no drawing here.
  */
 import type { Adjuster, PlanPart, PlanPoint, Receiver } from '../../../receiver/receiver.ts';
-import { slugLetters } from './slugLetters.ts';
+import { slugLetters } from '../../../receiver/slugLetters.ts';
 
 export interface Box {
   readonly x: number;
@@ -52,7 +52,7 @@ const LEAST_TOUCH_PX = 46;
 export function chassisPlaces(receiver: Receiver, scale: number): ChassisPlaces {
   const textSize = 12 * Math.max(1, 1 / scale);
   const cans = cansOf(receiver.adjusters);
-  const letters = slugLetters(receiver.adjusters);
+  const letters = slugLetters(receiver);
   const taken: Box[] = [
     ...cans,
     ...receiver.plan.parts.map(partBox),
