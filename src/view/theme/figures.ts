@@ -196,7 +196,8 @@ export function targetFig(figure: TargetFigure): { svg: string; X: Scale; Y: Sca
     s += `<path d="${ticks}" stroke="${C.ink}" stroke-width="1"/>`;
     const labels = axisLabels(figures);
     figures.forEach((v, i) => {
-      if (X(v * perUnit) < x + w - right - 26)
+      // Half of its own width, the unit's width and a gap: a figure that would touch the unit is left out.
+      if (X(v * perUnit) < x + w - right - 30 - 3.6 * labels[i]!.length)
         s += T(X(v * perUnit), Y(0) + 18, labels[i]!, 'ms', { anchor: 'middle' });
     });
     s += T(x + w - right, Y(0) + 18, unit, 'ls', { anchor: 'end' });
