@@ -1,0 +1,104 @@
+/** A hand does at the page what an event says at the bench. Two hands share the acts' order and differ in their means. */
+import type { BenchEvent } from '../../src/bench/benchEvent.ts';
+import type { LeadId, ToolId } from '../../src/bench/benchState.ts';
+import type { BenchFace } from './face.ts';
+import { expect } from './page.ts';
+
+export abstract class Hand {
+  /** turns of each slug since the run began, as the page reads them */
+  private readonly turned = new Map<string, number>();
+
+  constructor(protected readonly face: BenchFace) {}
+
+  /** presses the button with focus or pointer */
+  abstract press(name: string, within?: 'dialog'): Promise<void>;
+  protected abstract flip(control: string, on: boolean): Promise<void>;
+  protected abstract choose(control: string, value: string): Promise<void>;
+  protected abstract turnKnob(control: string, value: number): Promise<void>;
+  protected abstract connect(lead: LeadId, to: string): Promise<void>;
+  protected abstract takeOff(lead: LeadId): Promise<void>;
+  protected abstract crystal(hz: number): Promise<void>;
+  protected abstract takeTool(tool: ToolId | null, held: ToolId | null): Promise<void>;
+  /** whole 1/32 turns */
+  protected abstract turnSlug(slug: string, parts: number): Promise<void>;
+
+  private held: ToolId | null = null;
+  protected ends = false;
+
+  /** `ends`: the act ends the run, so that what it did can no longer be read off the control */
+  async do(acts: readonly BenchEvent[], ends = false): Promise<void> {
+    this.ends = ends;
+    for (const act of merged(acts)) await this.act(act);
+  }
+
+  /** the knobs as the page shows them, for the controls that are not hidden on the back of a panel */
+  async reading(control: string): Promise<string> {
+    return (await this.face.knob(control)).slider.inputValue();
+  }
+
+  private async act(act: BenchEvent): Promise<void> {
+    switch (act.type) {
+      case 'cautionsAcknowledged':
+        // Ticked in the briefing: without the tick no run begins.
+        return;
+      case 'isolationSwitched':
+        return this.flip('isolation', act.on);
+      case 'powerSwitched':
+        return this.flip('mains', act.on);
+      case 'controlSet':
+        return this.setControl(act.control, act.value);
+      case 'leadConnected':
+        await this.connect(act.lead, act.to);
+        if (!this.ends) await this.face.leadIsOn(act.lead, act.to);
+        return;
+      case 'leadRemoved':
+        await this.takeOff(act.lead);
+        return this.face.leadIsLoose(act.lead);
+      case 'crystalPlugged':
+      case 'crystalPulled': {
+        const plugged = act.type === 'crystalPlugged';
+        if ((await this.face.crystal(act.hz).getAttribute('aria-pressed')) !== String(plugged))
+          await this.crystal(act.hz);
+        return this.face.crystalIs(act.hz, plugged);
+      }
+      case 'toolTaken':
+        if (act.tool === this.held) return;
+        await this.takeTool(act.tool, this.held);
+        this.held = act.tool;
+        return;
+      case 'slugTurned':
+        return this.turn(act.slug, act.turns);
+      default:
+        throw new Error(`no hand for ${act.type}`);
+    }
+  }
+
+  private async setControl(control: string, value: number | boolean | string): Promise<void> {
+    if (typeof value === 'boolean') return this.flip(control, value);
+    if (typeof value === 'string') return this.choose(control, value);
+    const { fitting, slider } = await this.face.knob(control);
+    const position = String(Math.round(fitting.scale.indexOf(value)));
+    if ((await slider.inputValue()) !== position) await this.turnKnob(control, value);
+    await expect(slider).toHaveValue(position);
+  }
+
+  private async turn(slug: string, turns: number): Promise<void> {
+    const parts = Math.round(turns * 32);
+    await this.turnSlug(slug, parts);
+    const total = (this.turned.get(slug) ?? 0) + parts / 32;
+    this.turned.set(slug, total);
+    await expect(this.face.slug(slug)).toHaveAttribute('aria-valuenow', String(total));
+  }
+}
+
+/** Turns of the same slug that follow each other are one turn: steps of 1/32 are counted once. */
+export function merged(acts: readonly BenchEvent[]): readonly BenchEvent[] {
+  const out: BenchEvent[] = [];
+  for (const act of acts) {
+    const last = out.at(-1);
+    if (act.type === 'slugTurned' && last?.type === 'slugTurned' && last.slug === act.slug)
+      out[out.length - 1] = { ...act, turns: act.turns + last.turns };
+    else out.push(act);
+  }
+  return out;
+}

@@ -1,0 +1,85 @@
+/** Every browser test watches the same things: nothing on the console, no error in the page, no request to anybody else. And the few moves all of them make. */
+import { readFileSync } from 'node:fs';
+import { test as base, expect, type Locator, type Page } from '@playwright/test';
+import type { BenchSetup } from '../../src/bench/setup.ts';
+import { headerWords } from '../../src/describe/catalogue/bench.ts';
+import { dialogWords } from '../../src/describe/catalogue/benchTalk.ts';
+import { phaseNames } from '../../src/describe/catalogue/shell.ts';
+import { loadReceiver } from '../../src/scenario/library.ts';
+import type { Scenario } from '../../src/scenario/scenario.ts';
+import { PHASES, type Phase } from '../../src/session/phase.ts';
+
+export { expect };
+
+/** What no page may do, in the order it happened. */
+interface Watch {
+  readonly complaints: string[];
+}
+
+export const test = base.extend<{ watch: Watch }>({
+  watch: [
+    async ({ context, baseURL }, use) => {
+      const complaints: string[] = [];
+      const own = new URL(baseURL!).origin;
+      context.on('console', (message) => {
+        if (message.type() === 'error' || message.type() === 'warning')
+          complaints.push(`${message.type()}: ${message.text()}`);
+      });
+      context.on('weberror', (error) => complaints.push(`page error: ${error.error().message}`));
+      context.on('request', (request) => {
+        const url = new URL(request.url());
+        if (url.protocol !== 'data:' && url.protocol !== 'blob:' && url.origin !== own)
+          complaints.push(`foreign request: ${request.url()}`);
+      });
+      await use({ complaints });
+      expect(complaints).toEqual([]);
+    },
+    { auto: true },
+  ],
+});
+
+/** A shipped scenario with its receiver, read from the files that the page is built from. */
+export function shippedSetup(track: string, id: string): BenchSetup {
+  const scenario = JSON.parse(readFileSync(`scenarios/${track}/${id}.json`, 'utf8')) as Scenario;
+  const folder = `scenarios/receivers/${scenario.receiver}`;
+  const named = (name: string) => ({ file: `${folder}/${name}`, text: readFileSync(`${folder}/${name}`, 'utf8') });
+  const loaded = loadReceiver(named('receiver.json'), named('network.cir'));
+  if (!loaded.ok) throw new Error(JSON.stringify(loaded.problems));
+  return { ...loaded.value, scenario };
+}
+
+export const cardOf = (page: Page, setup: BenchSetup): Locator =>
+  page.locator('.card-open', { hasText: setup.scenario.title });
+
+export async function openCard(page: Page, setup: BenchSetup): Promise<void> {
+  await page.goto('/');
+  await cardOf(page, setup).click();
+  await expect(page.getByRole('dialog', { name: setup.scenario.title })).toBeVisible();
+}
+
+/** Through the briefing to the open bench, by pointer. */
+export async function begin(page: Page): Promise<void> {
+  const { acknowledge, begin: words } = dialogWords.briefing;
+  const tick = page.getByRole('checkbox', { name: acknowledge });
+  if ((await tick.count()) > 0) await tick.check();
+  await page.getByRole('button', { name: words, exact: true }).click();
+  await expect(page.getByRole('dialog')).toHaveCount(0);
+}
+
+export const rail = (page: Page): Locator => page.locator('.phase-rail');
+
+/** What the rail of phases says when these phases, and no others, are done. */
+export function railSays(done: readonly Phase[]): string {
+  const current = PHASES.find((phase) => !done.includes(phase)) ?? 'prove';
+  return headerWords.rail(
+    PHASES.map((phase) => phaseNames[phase]),
+    PHASES.map((phase) => done.includes(phase)),
+    phaseNames[current],
+  );
+}
+
+/** Seconds on the bench's clock. */
+export async function elapsedSeconds(page: Page): Promise<number> {
+  const text = (await page.getByRole('timer').textContent()) ?? '';
+  return text.split(':').reduce((sum, part) => sum * 60 + Number(part), 0);
+}

@@ -1,0 +1,71 @@
+/** Course, bench and report in three sizes: nothing scrolls sideways, nothing stands in the way of a reader, and refusals are said. */
+import { readFileSync } from 'node:fs';
+import type { Page } from '@playwright/test';
+import { headerWords } from '../../src/describe/catalogue/bench.ts';
+import { dialogWords } from '../../src/describe/catalogue/benchTalk.ts';
+import { refusalSentence } from '../../src/describe/sentence.ts';
+import { begin, expect, openCard, shippedSetup, test } from './page.ts';
+
+const setup = shippedSetup('vision-if', 'traps-astray');
+const AXE = readFileSync('node_modules/axe-core/axe.min.js', 'utf8');
+const SIZES = { tag: ['@shelf', '@upright'] };
+
+interface Axe {
+  run(): Promise<{
+    passes: unknown[];
+    violations: { id: string; impact: string | null; nodes: { target: unknown; failureSummary?: string }[] }[];
+  }>;
+}
+
+async function isSound(page: Page): Promise<void> {
+  const wide = await page.evaluate(() => {
+    const { scrollWidth, clientWidth } = document.documentElement;
+    return scrollWidth - clientWidth;
+  });
+  expect(wide).toBeLessThanOrEqual(0);
+  // Evaluated, not added as a script: the page's own policy lets no inline script in.
+  await page.evaluate(AXE);
+  const found = await page.evaluate(async () => {
+    const { violations, passes } = await (window as unknown as { axe: Axe }).axe.run();
+    // A run that looked at nothing would find nothing either.
+    if (passes.length === 0) throw new Error('nothing was looked at');
+    return violations
+      .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+      .map(({ id, nodes }) => `${id}: ${nodes.map((n) => `${String(n.target)} ${n.failureSummary ?? ''}`).join('; ')}`);
+  });
+  expect(found).toEqual([]);
+}
+
+test('the course', SIZES, async ({ page }) => {
+  await page.goto('/');
+  await expect(page.locator('.card-open', { hasText: setup.scenario.title })).toBeVisible();
+  await isSound(page);
+});
+
+test('the briefing and the bench', SIZES, async ({ page }) => {
+  await openCard(page, setup);
+  await isSound(page);
+  await begin(page);
+  await expect(page.locator('[data-slug][aria-valuenow]')).toHaveCount(setup.receiver.adjusters.length);
+  await isSound(page);
+});
+
+test('the report', SIZES, async ({ page }) => {
+  await openCard(page, setup);
+  await begin(page);
+  await page.getByRole('button', { name: headerWords.signOff, exact: true }).click();
+  await page.getByRole('dialog').getByRole('button', { name: dialogWords.signOff.sign, exact: true }).click();
+  await expect(page.locator('.score-figure')).toBeVisible();
+  await isSound(page);
+});
+
+test('a slug turned with an empty hand says why it does not turn', SIZES, async ({ page }) => {
+  await openCard(page, setup);
+  await begin(page);
+  const slug = page.locator('[data-slug="A1"]');
+  await slug.click();
+  await page.getByRole('button', { name: /^Turn slug . 1\/8 turn in$/ }).click();
+  const words = refusalSentence('noToolInHand', { type: 'slugTurned', slug: 'A1', turns: 1 / 8 }, setup.receiver);
+  await expect(page.locator('.toast')).toHaveText(words);
+  await expect(slug).toHaveAttribute('aria-valuenow', '0');
+});
