@@ -1,9 +1,9 @@
 /** A learner's whole run on the valve strip, from the course card to the report, with the mouse alone. */
 import { headerWords } from '../../src/describe/catalogue/bench.ts';
 import { dialogWords } from '../../src/describe/catalogue/benchTalk.ts';
-import { wholeJob } from '../session/acts.ts';
 import { BenchFace } from './face.ts';
 import { begin, expect, openCard, rail, railSays, shippedSetup, test } from './page.ts';
+import { pointerActs } from './pointerActs.ts';
 import { PointerHand } from './pointerHand.ts';
 import { reportPassed } from './reportPassed.ts';
 
@@ -14,13 +14,7 @@ test('the strip from cold by pointer', async ({ page }) => {
   await begin(page);
   await expect(rail(page)).toHaveAttribute('aria-label', railSays([]));
   const hand = new PointerHand(new BenchFace(page, setup, (tab) => tab.click()));
-  // The wheel goes by fifths of a division; a tenth beside the tallest picture is as good.
-  const acts = wholeJob(setup).map((act) =>
-    act.type === 'controlSet' && act.control === 'yPositionDiv'
-      ? { ...act, value: Math.trunc(Number(act.value) * 5) / 5 }
-      : act,
-  );
-  await hand.do(acts.filter((act) => act.type !== 'signedOff'));
+  await hand.do(pointerActs(setup));
   await expect(rail(page)).toHaveAttribute('aria-label', railSays(['safe', 'connect', 'setUp', 'align', 'prove']));
   await hand.press(headerWords.signOff);
   await expect(page.getByRole('dialog')).toContainText(dialogWords.signOff.ready);
