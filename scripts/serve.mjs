@@ -3,6 +3,7 @@ import { createReadStream } from 'node:fs';
 import { realpath, stat } from 'node:fs/promises';
 import http from 'node:http';
 import path from 'node:path';
+import { createGzip } from 'node:zlib';
 
 const TYPES = {
   '.html': 'text/html; charset=utf-8',
@@ -38,6 +39,8 @@ export const POLICY = [
   "frame-ancestors 'none'",
 ].join('; ');
 
+const COMPRESSIBLE = /^text\/|javascript|json|svg/;
+
 /** Serves `root` on 127.0.0.1. `port` 0 takes any free one. Rejects when the port is taken. */
 export async function serve(root, port = 0) {
   const server = http.createServer((request, response) => {
@@ -69,16 +72,21 @@ async function answer(root, request, response) {
   }
   const file = await fileFor(root, request.url ?? '/');
   if (file === null) return say(response, 404, 'There is nothing at this address.');
+  const type = TYPES[path.extname(file.path).toLowerCase()] ?? 'application/octet-stream';
+  // Texts shrink to a third; fonts and pictures are compressed already.
+  const squeezed = COMPRESSIBLE.test(type) && /\bgzip\b/.test(request.headers['accept-encoding'] ?? '');
   response.writeHead(200, {
     ...headersFor(file.place),
-    'Content-Type': TYPES[path.extname(file.path).toLowerCase()] ?? 'application/octet-stream',
-    'Content-Length': file.size,
+    'Content-Type': type,
+    Vary: 'Accept-Encoding',
+    ...(squeezed ? { 'Content-Encoding': 'gzip' } : { 'Content-Length': file.size }),
   });
   if (request.method === 'HEAD') return response.end();
   const stream = createReadStream(file.path);
   stream.on('error', () => response.destroy());
   response.on('close', () => stream.destroy());
-  stream.pipe(response);
+  if (squeezed) stream.pipe(createGzip()).pipe(response);
+  else stream.pipe(response);
 }
 
 /** The file that an address means, or null: never one outside the folder, not even through a link. */

@@ -60,6 +60,18 @@ describe('the server', () => {
     expect(POLICY).not.toMatch(/https?:|\*|unsafe-eval/);
   });
 
+  it('squeezes texts for those who take it, and sounds for nobody', async () => {
+    const get = (place: string) =>
+      fetch(`http://127.0.0.1:${server.port}${place}`, { headers: { 'Accept-Encoding': 'gzip' } });
+    const css = await get('/assets/plain.css');
+    expect(css.headers.get('content-encoding')).toBe('gzip');
+    expect(await css.text()).toBe('a{}');
+    const sound = await get('/sound.wav');
+    expect(sound.headers.get('content-encoding')).toBeNull();
+    expect(await sound.text()).toBe('RIFF');
+    expect((await ask('/assets/plain.css')).headers['content-encoding']).toBeUndefined();
+  });
+
   it('knows the types, and keeps only what is named by its contents', async () => {
     const script = await ask('/assets/main-Ab3_x-9Z.js');
     expect(script.headers['content-type']).toBe('text/javascript; charset=utf-8');
