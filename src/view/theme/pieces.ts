@@ -1,15 +1,5 @@
-/** Drawn pieces that several pages share, as SVG strings: mark, rail of phases, panel, sheet, focus ring, hover flag. */
+/** Drawn pieces that several pages share, as SVG strings: mark, rail of phases, panel, sheet, hover flag. */
 import { C, callout, hatch, line, r1, rect, shadow, T } from './ink.ts';
-
-/** Keyboard focus round a drawn widget: 3 px petrol over a paper gap. */
-export const focusRing = (x: number, y: number, w: number, h: number, r = 8): string =>
-  `<rect x="${r1(x)}" y="${r1(y)}" width="${r1(w)}" height="${r1(h)}" rx="${r}" fill="none" stroke="${C.paper}" stroke-width="6"/>` +
-  `<rect x="${r1(x)}" y="${r1(y)}" width="${r1(w)}" height="${r1(h)}" rx="${r}" fill="none" stroke="${C.petrol}" stroke-width="3"/>`;
-
-/** Hover: a brass ring inside a 1 px ink line. */
-export const hoverRing = (x: number, y: number, w: number, h: number, r = 3): string =>
-  `<rect x="${r1(x - 6)}" y="${r1(y - 6)}" width="${r1(w + 12)}" height="${r1(h + 12)}" rx="${r + 2}" fill="none" stroke="${C.ink}"/>` +
-  `<rect x="${r1(x - 3.5)}" y="${r1(y - 3.5)}" width="${r1(w + 7)}" height="${r1(h + 7)}" rx="${r}" fill="none" stroke="${C.brass}" stroke-width="4"/>`;
 
 /** A small flag that says what a click would do. */
 export function tag(
@@ -92,9 +82,6 @@ export function mark(x: number, y: number, k = 1): string {
     `<path d="${d}" fill="none" stroke="${C.ink}" stroke-width="2.4" stroke-linecap="round"/><path d="M0 29.500H42" stroke="${C.ink}" stroke-width="1.2"/></g>`
   );
 }
-
-export const wordmark = (x: number, y: number, words: string, k = 1): string =>
-  `${mark(x, y, k)}${T(x + 50 * k, y + 24 * k, words, 'H', { style: `font-weight:700;font-size:${26 * k}px;letter-spacing:.02em` })}`;
 
 export interface RailStop {
   readonly name: string;
