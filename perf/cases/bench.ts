@@ -1,9 +1,11 @@
 /** The bench from an act to new beam points, on the nine-slug strip and the trainer can of the bench's own tests. */
+
 import { applyEvent } from '../../src/bench/applyEvent.ts';
 import { createBench } from '../../src/bench/bench.ts';
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
 import type { BenchState } from '../../src/bench/benchState.ts';
 import type { BenchSetup } from '../../src/bench/setup.ts';
+import { mainResponse } from '../../src/receiver/responses.ts';
 import { canSetup, play, readySetup, stripSetup } from '../../tests/bench/fixture.ts';
 import type { PerfCase } from '../case.ts';
 import { timed } from '../case.ts';
@@ -12,7 +14,7 @@ const hex: BenchEvent = { type: 'toolTaken', tool: 'hex' };
 
 function markedStrip(): { readonly setup: BenchSetup; readonly state: BenchState } {
   const setup = readySetup(stripSetup);
-  const plugs = setup.receiver.setUp.markersHz.map((hz): BenchEvent => ({ type: 'crystalPlugged', hz }));
+  const plugs = mainResponse(setup.receiver).setUp.markersHz.map((hz): BenchEvent => ({ type: 'crystalPlugged', hz }));
   return { setup, state: play(setup, [hex, ...plugs]) };
 }
 

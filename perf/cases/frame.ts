@@ -1,7 +1,9 @@
 /** What a frame costs the main thread while a slug turns: the act, the facts for guards, the new beam and the tube's picture. */
+
 import { applyEvent } from '../../src/bench/applyEvent.ts';
 import { createBench } from '../../src/bench/bench.ts';
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
+import { mainResponse } from '../../src/receiver/responses.ts';
 import { createFace, FULL_PIXELS_PER_DIV, paintFrame } from '../../src/view/tube/face.ts';
 import { play, readySetup, stripSetup } from '../../tests/bench/fixture.ts';
 import type { PerfCase } from '../case.ts';
@@ -15,7 +17,9 @@ export const cases: readonly PerfCase[] = [
     title: 'strip, a frame in which the first slug turns: act, facts, beam and picture',
     measure() {
       const setup = readySetup(stripSetup);
-      const plugs = setup.receiver.setUp.markersHz.map((hz): BenchEvent => ({ type: 'crystalPlugged', hz }));
+      const plugs = mainResponse(setup.receiver).setUp.markersHz.map(
+        (hz): BenchEvent => ({ type: 'crystalPlugged', hz }),
+      );
       let state = play(setup, [{ type: 'toolTaken', tool: 'hex' }, ...plugs]);
       const bench = createBench(setup);
       const face = createFace('P31', { divAcross: 10.756, divDown: 8.666, pixelsPerDiv: FULL_PIXELS_PER_DIV });

@@ -56,6 +56,7 @@ function OpenBench({ library, logbook, go, scenarioId }: RoomProps & { readonly 
         },
         after: (milliseconds, callback) => setTimeout(callback, milliseconds),
         save: (run) => logbook.saveOpen(run),
+        saveLast: (run) => logbook.saveLast(run),
         heard: (sounds) => {
           for (const each of sounds) desk.play(each);
         },

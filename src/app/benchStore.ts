@@ -26,6 +26,8 @@ export interface BenchStoreParts {
   readonly every: (milliseconds: number, callback: () => void) => () => void;
   readonly after: (milliseconds: number, callback: () => void) => unknown;
   readonly save: (run: OpenRun) => Promise<void>;
+  /** as `save`, for a page that is going away */
+  readonly saveLast: (run: OpenRun) => void;
   readonly heard: (sounds: readonly BenchSound[]) => void;
   /** the run is over, signed off or stopped: its report is wanted */
   readonly finished: (run: Run) => void;
@@ -72,18 +74,18 @@ export function createBenchStore(parts: BenchStoreParts, open: OpenRun | null): 
       runningSinceMs = null;
     }
   };
+  const asKept = (): OpenRun => ({
+    scenarioId: setup.scenario.id,
+    runId: parts.runId,
+    scenario: setup.scenario,
+    events: run.events,
+    elapsedMs: Math.round(elapsedMs()),
+    session: session.snapshot(),
+    turns: run.state.turnsMade,
+  });
   const save = (): void => {
     saveWaiting = false;
-    if (over) return;
-    void parts.save({
-      scenarioId: setup.scenario.id,
-      runId: parts.runId,
-      scenario: setup.scenario,
-      events: run.events,
-      elapsedMs: Math.round(elapsedMs()),
-      session: session.snapshot(),
-      turns: run.state.turnsMade,
-    });
+    if (!over) void parts.save(asKept());
   };
   const saveSoon = (): void => {
     if (saveWaiting) return;
@@ -205,7 +207,8 @@ export function createBenchStore(parts: BenchStoreParts, open: OpenRun | null): 
     flush() {
       if (over) return;
       gatherer.flush();
-      save();
+      saveWaiting = false;
+      parts.saveLast(asKept());
     },
     close() {
       stopTicking();

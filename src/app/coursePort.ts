@@ -1,6 +1,8 @@
 /** Feeds the course page: cards with their solved curves, best scores and what lies open on the bench. */
-import { initialState } from '../bench/setup.ts';
+import { firstResponse, initialState } from '../bench/setup.ts';
+import { relativeTo } from '../bench/truth.ts';
 import type { ResponseCurve } from '../receiver/curveReading.ts';
+import type { Specification } from '../receiver/receiver.ts';
 import { createStatedResponse } from '../receiver/statedResponse.ts';
 import type { Library } from '../scenario/library.ts';
 import type { Scenario } from '../scenario/scenario.ts';
@@ -49,16 +51,16 @@ export function createCoursePort(library: Library, logbook: Logbook, open: (scen
 function solveCurves(library: Library, scenario: Scenario): { readonly start: Curve; readonly wanted: Curve } {
   const setup = setupFor(library, scenario);
   if (setup === null) throw new Error(`no receiver ${scenario.receiver}`);
-  const { fromHz, toHz } = setup.receiver.specification;
+  const response = firstResponse(setup);
+  const { fromHz, toHz } = response.specification;
   const hz = Float64Array.from({ length: CURVE_POINTS }, (_, i) => fromHz + ((toHz - fromHz) * i) / (CURVE_POINTS - 1));
-  const stated = createStatedResponse(setup.receiver, setup.deck, hz);
+  const stated = createStatedResponse(setup.receiver, setup.deck, response, hz);
   const cores: Record<string, number> = {};
   for (const [id, slug] of Object.entries(initialState(setup).slugs)) cores[id] = slug.coreTurns;
-  const wanted = relative(stated.nominal);
-  return { start: relative(stated.solve(cores)), wanted };
+  const wanted = relative(stated.nominal, response.specification);
+  return { start: relative(stated.solve(cores), response.specification), wanted };
 }
 
-function relative(curve: ResponseCurve): Curve {
-  const peak = curve.volts.reduce((most, v) => Math.max(most, v), 0);
-  return { hz: Float64Array.from(curve.hz), relative: Float64Array.from(curve.volts, (v) => v / peak) };
+function relative(curve: ResponseCurve, spec: Specification): Curve {
+  return { hz: Float64Array.from(curve.hz), relative: relativeTo(curve, spec) };
 }

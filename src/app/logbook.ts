@@ -5,6 +5,7 @@
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
 import type { TimedEvent } from '../run/runFile.ts';
 import type { Scenario } from '../scenario/scenario.ts';
+import { createLifeboat } from './lifeboat.ts';
 
 /** A run that lies open: enough to stand exactly where the learner left it. */
 export interface OpenRun {
@@ -41,6 +42,8 @@ export interface Logbook {
   openRuns(): readonly OpenRun[];
   keptRuns(): readonly KeptRun[];
   saveOpen(run: OpenRun): Promise<void>;
+  /** as `saveOpen`, for a page that is going away: written before it returns */
+  saveLast(run: OpenRun): void;
   dropOpen(scenarioId: string): Promise<void>;
   keep(run: KeptRun): Promise<void>;
   /** told when `note` changes; returns what stops it */
@@ -49,6 +52,7 @@ export interface Logbook {
 
 /** Opens the logbook. Never rejects: without a working database it is a logbook in memory. */
 export async function openLogbook(name = 'haystack'): Promise<Logbook> {
+  const boat = createLifeboat(name, () => localStorage);
   const open = new Map<string, OpenRun>();
   const kept = new Map<string, KeptRun>();
   const listeners = new Set<() => void>();
@@ -97,16 +101,30 @@ export async function openLogbook(name = 'haystack'): Promise<Logbook> {
     }
   };
 
+  const left = boat.find();
+  if (looksLeft(left) && isNewer(left, open.get(left.scenarioId))) {
+    open.set(left.scenarioId, left);
+    await write((base) => base.put('open', left));
+  }
+  if (db !== null) boat.clear();
+
+  const saveOpen = (run: OpenRun): Promise<void> => {
+    open.set(run.scenarioId, run);
+    return write((base) => base.put('open', run));
+  };
+
   return {
     note: () => note,
     openRuns: () => [...open.values()],
     keptRuns: () => [...kept.values()].sort((a, b) => a.serial - b.serial),
-    saveOpen(run) {
-      open.set(run.scenarioId, run);
-      return write((base) => base.put('open', run));
+    saveOpen,
+    saveLast(run) {
+      boat.put(run);
+      void saveOpen(run);
     },
     dropOpen(scenarioId) {
       open.delete(scenarioId);
+      boat.clear();
       return write((base) => base.delete('open', scenarioId));
     },
     keep(run) {
@@ -120,6 +138,16 @@ export async function openLogbook(name = 'haystack'): Promise<Logbook> {
       };
     },
   };
+}
+
+function looksLeft(left: unknown): left is OpenRun {
+  return typeof left === 'object' && left !== null && looksOpen(left as OpenRun);
+}
+
+/** Of one run, the state that has more of it; a run that the database has never heard of is newer than any. */
+function isNewer(left: OpenRun, kept: OpenRun | undefined): boolean {
+  if (kept === undefined || kept.runId !== left.runId) return true;
+  return left.events.length > kept.events.length || left.elapsedMs >= kept.elapsedMs;
 }
 
 function looksOpen(run: OpenRun): boolean {

@@ -4,19 +4,20 @@
  *
  * `display().beam.data` is one buffer, written anew by each call: read it (or copy it) before asking for the next display.
  */
+import { activeResponse } from './activeResponse.ts';
 import type { BenchState } from './benchState.ts';
 import type { BenchDisplay } from './display.ts';
-import { createFace, markerTags, toneVolts } from './face.ts';
+import { createFace, markerTags } from './face.ts';
 import type { Facts } from './facts.ts';
 import { HALF_HEIGHT_DIV, HALF_WIDTH_DIV } from './instruments.ts';
-import { measureFacts, type SheetFigures } from './measureFacts.ts';
+import { measureFacts } from './measureFacts.ts';
 import { createPictureMaker, type Picture } from './picture.ts';
 import type { BenchSetup } from './setup.ts';
 import { createTruth } from './truth.ts';
 
 export interface Truth {
   readonly hz: Float64Array;
-  /** carrier level over the reference of the sheet (its peak, mostly), linear */
+  /** level over the reference of the sheet (its peak, mostly; an S-curve's half height), linear, with its sign */
   readonly relative: Float64Array;
 }
 
@@ -24,15 +25,14 @@ export interface Bench {
   /** time passing moves only the shimmer of pips, noise and tone: give `{ ...state, seconds }` to see it */
   display(state: BenchState): BenchDisplay;
   facts(state: BenchState): Facts;
-  /** the receiver's response under the sheet's own conditions with the slugs as they stand */
-  truth(state: BenchState): Truth;
+  /** a response of the receiver under the sheet's own conditions with the slugs as they stand; left out: the one that the bench is set up for */
+  truth(state: BenchState, response?: string): Truth;
 }
 
 export function createBench(setup: BenchSetup): Bench {
   const pictureOf = createPictureMaker(setup);
   const faceOf = createFace(setup);
   const truth = createTruth(setup);
-  let figures: SheetFigures | null = null;
   let known: { readonly of: BenchState; readonly facts: Facts } | null = null;
 
   return {
@@ -46,20 +46,32 @@ export function createBench(setup: BenchSetup): Bench {
         tags: markerTags(setup, state, picture),
         meterVolts: pinned ? Math.sign(picture.meterVolts) * range : picture.meterVolts,
         meterPinned: pinned,
-        toneVolts: toneVolts(state, picture),
+        toneVolts: picture.tone?.rmsVolts ?? 0,
+        beatHz: beatOf(picture, state),
         humDiv: face.humDiv,
         note: noteOf(state, picture, face.lowDiv, face.highDiv),
       };
     },
     facts(state) {
       if (known?.of === state) return known.facts;
-      figures ??= truth.figures();
-      const facts = measureFacts(setup, state, pictureOf(state), figures);
+      const response = activeResponse(setup, state);
+      const facts = measureFacts(setup, state, response, pictureOf(state), truth.sheetPeakVolts(response));
       known = { of: state, facts };
       return facts;
     },
-    truth: (state) => truth.of(state),
+    truth: (state, response) => truth.of(state, response ?? activeResponse(setup, state).id),
   };
+}
+
+/** The highest beat that an ear takes for a note rather than for hiss. */
+const HIGHEST_NOTE_HZ = 5e3;
+
+/** A source that stands still beats with the nearest marker: zero beat is when the note goes. */
+function beatOf({ markers, sweep, running, rfConnected }: Picture, state: BenchState): number | null {
+  if (sweep !== null || !running || !rfConnected || state.controls.pipHeightDiv === 0) return null;
+  const spotHz = state.controls.centreHz;
+  const away = Math.min(...markers.map((marker) => Math.abs(marker.trueHz - spotHz)));
+  return away <= HIGHEST_NOTE_HZ ? away : null;
 }
 
 /** Less than this of a carrier is not seen by any diode here. */

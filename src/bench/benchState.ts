@@ -22,6 +22,10 @@ export interface Controls {
   readonly spanHz: number;
   /** 0 to -80 in steps of 1; 0 dB is 2 V peak open circuit */
   readonly levelDb: number;
+  /** where the carrier stands that a video sweep modulates */
+  readonly carrierHz: number;
+  /** an eighth of the mains instead of the mains: for narrow circuits, which a mains sweep hurries */
+  readonly slowSweep: boolean;
   /** -90 to 90 */
   readonly phasingDegrees: number;
   readonly blanking: boolean;
@@ -32,6 +36,8 @@ export interface Controls {
   readonly tunableOn: boolean;
   /** what the dial says; the true frequency differs by the dial's own error */
   readonly tunableHz: number;
+  /** shifts the tunable marker's true frequency: set by zero beat against a crystal, it takes out the dial's error */
+  readonly dialTrimHz: number;
   /** pip height in divisions on the tube at the Y gain of the moment, 0 to 3 */
   readonly pipHeightDiv: number;
   readonly markerRoute: MarkerRoute;
@@ -46,6 +52,8 @@ export interface Controls {
   readonly biasBPolarity: '+' | '-';
   // meter
   readonly meterRangeVolts: number;
+  /** direct volts, or the 400 Hz tone's, rms */
+  readonly meterMode: 'dc' | 'tone';
   // tube
   readonly yVoltsPerDiv: number;
   readonly yPositionDiv: number;
@@ -54,6 +62,8 @@ export interface Controls {
   readonly xPositionDiv: number;
   readonly yCoupling: 'AC' | 'DC';
   readonly yInvert: boolean;
+  /** 10 nF across the Y input: takes noise off, and the edges with it */
+  readonly ySmoothing: boolean;
   readonly focus: number;
   readonly brightness: number;
   readonly phosphor: Phosphor;

@@ -1,40 +1,64 @@
 /**
- * The AGC line: clamped by a bias lead, or left to follow the signal.
+ * The bias lines: each clamped by a lead of the bias supply, or left to follow the signal.
  *
- * Left alone it stands at V = rest + slope * D(V), D the detector's mean output over the mains period, which itself falls as the line takes the
- * gain down. The crossing is found by bisection and false position (Illinois rule) between "no signal" and "all the signal that rest bias
- * gives", a fixed number of rounds, always from the same ends, so that the same bench gives the same volts. A meter on the unclamped
- * line draws current through the line's own resistance and pulls it towards earth.
+ * Left alone a line stands at V = rest + slope * D(V), D the mean output over the sweep's period of the detector that it follows, which itself falls as the line
+ * takes the gain down. The crossing is found by bisection and false position (Illinois rule) between "no signal" and "all the signal that rest bias
+ * gives", a fixed number of rounds, always from the same ends, so that the same bench gives the same volts. Two lines that are both free are settled in turn, a
+ * fixed number of times. A meter on an unclamped line draws current through the line's own resistance and pulls it towards earth.
  */
 import { unclampedVolts } from '../receiver/biasLaw.ts';
-import type { BiasLaw } from '../receiver/receiver.ts';
+import type { BiasLaw, BiasLine } from '../receiver/receiver.ts';
 import type { BenchState } from './benchState.ts';
+import type { LineVolts } from './conditions.ts';
 import { AGC_LINE_OHMS, METER_OHMS_PER_VOLT } from './instruments.ts';
 import { carrierAt, type Moment, meanDetected } from './moment.ts';
 import { type DetectorStore, lawOf } from './observation.ts';
 import type { BenchSetup } from './setup.ts';
 
-/** Volts on the line at this moment; null where the receiver has none. A line left to itself is dead without power. */
-export function lineVoltsAt(setup: BenchSetup, moment: Moment, detectors: DetectorStore): number | null {
-  const clamped = clampedVolts(setup, moment.state);
-  const law = setup.receiver.biasLaw;
-  if (clamped !== null || law === null) return clamped;
-  if (!moment.running) return 0;
-  const [detector] = setup.receiver.detectors;
-  const detect = detector === undefined ? null : detectors.of(lawOf(detector));
+/** How often two free lines are settled in turn. */
+const TURNS = 4;
+
+/** Volts on each line at this moment. A line left to itself is dead without power. */
+export function lineVoltsAt(setup: BenchSetup, moment: Moment, detectors: DetectorStore): LineVolts {
+  const volts: Record<string, number> = {};
+  const free: BiasLine[] = [];
+  for (const law of setup.receiver.biasLines) {
+    const clamped = clampedVolts(law.at, moment.state);
+    if (clamped !== null) volts[law.at] = clamped;
+    else if (!moment.running) volts[law.at] = 0;
+    else {
+      volts[law.at] = law.unclampedRestVolts;
+      free.push(law);
+    }
+  }
+  const rounds = free.length > 1 ? TURNS : free.length;
+  for (let round = 0; round < rounds; round++) {
+    for (const law of free) volts[law.at] = settled(setup, moment, detectors, law, volts);
+  }
+  return volts;
+}
+
+function settled(
+  setup: BenchSetup,
+  moment: Moment,
+  detectors: DetectorStore,
+  law: BiasLine,
+  others: LineVolts,
+): number {
+  const detector = setup.receiver.detectors.find((d) => d.id === law.follows);
+  const loading = meterLoading(law.at, moment.state);
+  if (detector?.kind !== 'envelope' || moment.connections.rf === null) return loading * law.unclampedRestVolts;
+  const detect = detectors.of(lawOf(detector));
   const samples = new Float64Array(moment.thin.hz.length);
-  return settledVolts(law, meterLoading(setup, moment.state), (volts) => {
-    if (detector === undefined || detect === null || moment.connections.rf === null) return 0;
-    moment.thin.station.solve(moment.thin.hz, moment.conditions(volts));
+  return settledVolts(law, loading, (volts) => {
+    moment.thin.station.solve(moment.thin.hz, moment.conditions({ ...others, [law.at]: volts }));
     carrierAt(moment, moment.thin, detector.node, samples);
     return meanDetected(moment, samples, detect);
   });
 }
 
-/** Volts of the bias supply where one of its leads stands on the AGC line; null where none does. */
-export function clampedVolts({ receiver }: BenchSetup, { leads, controls }: BenchState): number | null {
-  const line = receiver.testPoints.find((p) => p.role === 'agc')?.id;
-  if (line === undefined) return null;
+/** Volts of the bias supply where one of its leads stands on the line; null where none does. */
+export function clampedVolts(line: string, { leads, controls }: Pick<BenchState, 'leads' | 'controls'>): number | null {
   if (leads.biasA === line) return signed(controls.biasAVolts, controls.biasAPolarity);
   if (leads.biasB === line) return signed(controls.biasBVolts, controls.biasBPolarity);
   return null;
@@ -66,9 +90,8 @@ export function settledVolts(law: BiasLaw, loading: number, meanDetected: (lineV
 }
 
 /** Share of the unclamped line's volts that a meter on it leaves. */
-export function meterLoading({ receiver }: BenchSetup, { leads, controls }: BenchState): number {
-  const line = receiver.testPoints.find((p) => p.role === 'agc')?.id;
-  if (line === undefined || leads.meter !== line) return 1;
+export function meterLoading(line: string, { leads, controls }: Pick<BenchState, 'leads' | 'controls'>): number {
+  if (leads.meter !== line) return 1;
   const meterOhms = METER_OHMS_PER_VOLT * controls.meterRangeVolts;
   return meterOhms / (meterOhms + AGC_LINE_OHMS);
 }

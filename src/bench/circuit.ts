@@ -1,11 +1,10 @@
 /**
- * One deck on the bench, with the leads as they are, ready to be solved at three sets of frequencies: the whole sweep, a thin sweep (for the AGC
- * line, which only needs an average) and single frequencies. Each set keeps its own solver, so that a turned slug re-solves its own block only.
+ * One deck on the bench, with the leads as they are, ready to be solved at several sets of frequencies: the whole sweep, a thin sweep (for the bias lines,
+ * which only need an average), single frequencies, and the lines of a fast sweep. Each set keeps its own solver, so that a turned slug re-solves its own
+ * block only.
  */
-import { problemLine } from '../base/result.ts';
 import type { Deck } from '../physics/deck.ts';
-import { buildNetwork } from '../physics/network.ts';
-import { createSolver, type Solver } from '../physics/solver.ts';
+import { createSignalPath, type SignalPath, type SourceKind } from '../receiver/signalPath.ts';
 import { SOURCE_OHMS } from '../receiver/sourceLevel.ts';
 import type { SlugState } from './benchState.ts';
 import { type StageConditions, slugElementValues, stageElementValues } from './conditions.ts';
@@ -17,6 +16,7 @@ export interface Conditions {
   readonly stages: StageConditions;
   /** open-circuit volts of the source, peak */
   readonly sourceVolts: number;
+  readonly source: SourceKind;
 }
 
 export interface Station {
@@ -24,7 +24,9 @@ export interface Station {
   solve(hz: Float64Array, conditions: Conditions): void;
   /** carrier volts (peak) at a node */
   magnitude(node: string, out: Float64Array): Float64Array;
-  /** gain compression of the hardest-driven stage, decibels */
+  real(node: string): Float64Array;
+  imag(node: string): Float64Array;
+  /** gain compression of the hardest-driven stage that is no limiter, decibels */
   compressionDb(): number;
 }
 
@@ -32,68 +34,58 @@ export interface Circuit {
   readonly sweep: Station;
   readonly thin: Station;
   readonly spots: Station;
+  readonly lines: Station;
 }
 
 export function createCircuit(setup: BenchSetup, connections: Connections): Circuit {
   const deck = connectedDeck(setup, connections);
-  const built = buildNetwork(deck, setup.receiver.deck);
-  if (!built.ok) throw new Error(built.problems.map(problemLine).join('\n'));
-  const station = (): Station => createStation(setup, connections, deck, (hz) => createSolver(built.value, hz));
-  return { sweep: station(), thin: station(), spots: station() };
+  const station = (): Station => createStation(setup, connections, deck);
+  return { sweep: station(), thin: station(), spots: station(), lines: station() };
 }
 
-function createStation(
-  setup: BenchSetup,
-  { rf, steelIn }: Connections,
-  deck: Deck,
-  newSolver: (hz: Float64Array) => Solver,
-): Station {
+function createStation(setup: BenchSetup, { rf, steelIn }: Connections, deck: Deck): Station {
   const { receiver } = setup;
-  let solver: Solver | null = null;
+  let path: SignalPath | null = null;
   const cores = new Map<string, number>();
   let stages: StageConditions | null = null;
   const drive = rf?.inject?.kind === 'deckSource' ? rf.inject.element : RF_SOURCE;
   const siemens = rf?.inject?.kind === 'deckSource' ? rf.inject.siemens : 1 / SOURCE_OHMS;
+  const limiters = receiver.stages.filter((stage) => stage.limiter).map((stage) => stage.element);
 
-  const begin = (hz: Float64Array): Solver => {
-    const fresh = newSolver(hz);
-    for (const element of deck.elements) if (element.kind === 'I') fresh.setDrive(element.name, 0);
+  const begin = (): SignalPath => {
+    const fresh = createSignalPath(receiver, deck);
     for (const stage of receiver.stages) fresh.setSaturation(stage.element, stage.saturationVolts);
     return fresh;
   };
-  const ready = (): Solver => {
-    if (solver === null) throw new Error('a station must be solved before it is read');
-    return solver;
+  const ready = (): SignalPath => {
+    if (path === null) throw new Error('a station must be solved before it is read');
+    return path;
   };
 
   return {
     solve(hz, conditions) {
-      if (solver === null) solver = begin(hz);
-      else if (!sameFrequencies(solver.hz, hz)) solver.setFrequencies(hz);
+      path ??= begin();
       for (const id in conditions.slugs) {
         const core = conditions.slugs[id]!.coreTurns;
         if (cores.get(id) === core) continue;
         cores.set(id, core);
-        for (const v of slugElementValues(setup, id, core, steelIn === id)) solver.setValue(v.element, v.value);
+        for (const v of slugElementValues(setup, id, core, steelIn === id)) path.setValue(v);
       }
       if (stages === null || !sameStages(stages, conditions.stages)) {
         stages = conditions.stages;
-        for (const v of stageElementValues(setup, stages)) solver.setValue(v.element, v.value);
+        for (const v of stageElementValues(setup, stages)) path.setValue(v);
       }
-      if (rf !== null) solver.setDrive(drive, siemens * conditions.sourceVolts);
-      solver.solve();
+      if (rf !== null) path.solve(hz, drive, siemens * conditions.sourceVolts, conditions.source);
     },
-    magnitude: (node, out) => ready().magnitude(node, out),
-    compressionDb: () => ready().worstCompressionDb(),
+    magnitude: (node, out) => (rf === null ? out.fill(0) : ready().magnitude(node, out)),
+    real: (node) => ready().real(node),
+    imag: (node) => ready().imag(node),
+    compressionDb: () => (rf === null ? 0 : ready().compressionDb(limiters)),
   };
 }
 
-function sameFrequencies(a: Float64Array, b: Float64Array): boolean {
-  if (a.length !== b.length) return false;
-  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return false;
-  return true;
-}
-
 function sameStages(a: StageConditions, b: StageConditions): boolean {
-  return a.lineVolts === b.lineVolts && a.running === b.running && a.bareAt === b.bareAt;
+  if (a.running !== b.running || a.bareAt !== b.bareAt) return false;
+  for (const line in b.lineVolts) if (a.lineVolts[line] !== b.lineVolts[line]) return false;
+  return true;
 }

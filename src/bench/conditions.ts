@@ -7,7 +7,7 @@
  * - A mains set that is switched off has no gain left in any stage.
  */
 import { type Deck, findElement, nodeKey } from '../physics/deck.ts';
-import { biasValues, deckValue, type ElementValue, slugValues } from '../receiver/elementValues.ts';
+import { deckValue, type ElementValue, slugValues, stageValues } from '../receiver/elementValues.ts';
 import type { Receiver, Stage, TestPoint } from '../receiver/receiver.ts';
 import type { BenchState } from './benchState.ts';
 import type { Connections } from './connections.ts';
@@ -30,9 +30,11 @@ export function slugElementValues(
   return steel ? values.map((v) => ({ ...v, value: v.value * STEEL_INDUCTANCE })) : values;
 }
 
+export type LineVolts = Readonly<Record<string, number>>;
+
 export interface StageConditions {
-  /** volts on the AGC line; null where the receiver has none */
-  readonly lineVolts: number | null;
+  /** volts on each bias line, by its test point */
+  readonly lineVolts: LineVolts;
   readonly running: boolean;
   /** the point that a bare RF lead stands on */
   readonly bareAt: TestPoint | null;
@@ -42,7 +44,7 @@ export function stageConditions(
   { receiver }: BenchSetup,
   state: BenchState,
   { rf }: Connections,
-  lineVolts: number | null,
+  lineVolts: LineVolts,
 ): StageConditions {
   const bare = rf !== null && rf.inject?.kind === 'node' && !state.controls.rfCapacitor;
   return { lineVolts, running: receiver.mains === null || state.powered, bareAt: bare ? rf : null };
@@ -57,12 +59,15 @@ function oneStage(receiver: Receiver, deck: Deck, stage: Stage, conditions: Stag
   const { lineVolts, running, bareAt } = conditions;
   const touched = bareAt !== null && bareAt.node !== null ? touches(deck, stage, bareAt.node) : null;
   const grounded = touched === 'control' && Math.abs(bareAt?.dcVolts ?? 0) < CARRIES_VOLTS;
-  const volts = grounded ? 0 : lineVolts;
+  const law = receiver.biasLines.find((l) => l.at === stage.agc);
+  const volts = law === undefined ? null : grounded ? 0 : (lineVolts[law.at] ?? law.unclampedRestVolts);
   const pulledDown = touched !== null && Math.abs(bareAt?.dcVolts ?? 0) >= CARRIES_VOLTS;
   const factor = running && !pulledDown ? 1 : 0;
-  if (!stage.agc || volts === null) return [{ element: stage.element, value: deckValue(deck, stage.element) * factor }];
-  const values = biasValues({ ...receiver, stages: [stage] }, deck, volts);
-  return values.map((v) => (v.element === stage.element ? { ...v, value: v.value * factor } : v));
+  if (law === undefined || volts === null)
+    return [{ element: stage.element, value: deckValue(deck, stage.element) * factor }];
+  return stageValues(law, stage, deck, volts).map((v) =>
+    v.element === stage.element ? { ...v, value: v.value * factor } : v,
+  );
 }
 
 function touches(deck: Deck, stage: Stage, node: string): 'control' | 'output' | null {

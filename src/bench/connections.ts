@@ -13,6 +13,7 @@ import { type Deck, type DeckElement, findElement } from '../physics/deck.ts';
 import { type DeckEdit, editDeck } from '../physics/editDeck.ts';
 import { BENCH_PROBE } from '../receiver/benchProbe.ts';
 import type { Receiver, TestPoint } from '../receiver/receiver.ts';
+import { mainResponse } from '../receiver/responses.ts';
 import { SOURCE_OHMS } from '../receiver/sourceLevel.ts';
 import type { BenchState, YTip } from './benchState.ts';
 import { DIODE_FARADS, ISOLATING_OHMS, STEEL_Q, Y_LEAD_FARADS } from './instruments.ts';
@@ -58,7 +59,7 @@ export function connectedDeck({ receiver, deck }: BenchSetup, connections: Conne
   if (inDeck !== null && !probeAtHome) {
     for (const name of inDeck.elements) edits.push({ kind: 'remove', name });
   }
-  if (y !== null && y.node !== null && !probeAtHome) edits.push(...tipEdits(receiver, y, y.node, tip));
+  if (y !== null && !probeAtHome && y.looseLoop !== true) edits.push(...tipEdits(receiver, y, tip));
   if (steelIn !== null) edits.push(...steelEdits(receiver, deck, steelIn));
   return editDeck(deck, edits);
 }
@@ -68,16 +69,18 @@ export function loadFarads(ownFarads: number, tip: YTip): number {
   return tip === 'plain' ? ownFarads + Y_LEAD_FARADS : ownFarads;
 }
 
-function tipEdits(receiver: Receiver, point: TestPoint, node: string, tip: YTip): DeckEdit[] {
-  const capacitor = (value: number) => add({ kind: 'C', name: 'Cbench_y', nodes: [node, '0'], value });
-  const resistor = (value: number) => add({ kind: 'R', name: 'Rbench_y', nodes: [node, '0'], value });
+function tipEdits(receiver: Receiver, point: TestPoint, tip: YTip): DeckEdit[] {
+  const node = point.node;
+  const capacitor = (value: number) => add({ kind: 'C', name: 'Cbench_y', nodes: [node ?? '0', '0'], value });
+  const resistor = (value: number) => add({ kind: 'R', name: 'Rbench_y', nodes: [node ?? '0', '0'], value });
   if (point.role === 'detector') {
     const detector = receiver.detectors.find((d) => d.id === point.detector);
-    if (tip !== 'plain' || detector === undefined) return [];
+    if (tip !== 'plain' || detector?.kind !== 'envelope') return [];
     const seen = (farads: number) => (DIODE_FARADS * farads) / (DIODE_FARADS + farads);
     const more = seen(loadFarads(detector.loadFarads, tip)) - seen(detector.loadFarads);
     return [add({ kind: 'C', name: 'Cbench_y', nodes: [detector.node, '0'], value: more })];
   }
+  if (node === null) return [];
   switch (tip) {
     case 'probe':
       return [capacitor(BENCH_PROBE.inputFarads), resistor(BENCH_PROBE.inputOhms)];
@@ -92,7 +95,7 @@ function steelEdits(receiver: Receiver, deck: Deck, slug: string): DeckEdit[] {
   const adjuster = receiver.adjusters.find((a) => a.id === slug);
   const coil = adjuster === undefined ? undefined : findElement(deck, adjuster.element);
   if (coil === undefined || coil.kind !== 'L') throw new Error(`slug ${slug} turns no coil of the deck`);
-  const ohms = 2 * Math.PI * receiver.setUp.centreHz * coil.value * STEEL_Q;
+  const ohms = 2 * Math.PI * mainResponse(receiver).setUp.centreHz * coil.value * STEEL_Q;
   return [add({ kind: 'R', name: 'Rbench_steel', nodes: coil.nodes, value: ohms })];
 }
 

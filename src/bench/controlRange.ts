@@ -1,4 +1,6 @@
 /** Every knob and switch as data: what it may be set to, in which unit, by which step. Views draw from it, the reducer refuses by it. */
+
+import { mainResponse } from '../receiver/responses.ts';
 import type { Refusal } from './benchEvent.ts';
 import type { Controls } from './benchState.ts';
 import type { BenchSetup } from './setup.ts';
@@ -22,7 +24,7 @@ export type ControlRange =
 export function controlRange(setup: Pick<BenchSetup, 'receiver'>, control: keyof Controls): ControlRange {
   const fixed = FIXED[control];
   if (fixed !== undefined) return fixed;
-  const step = frequencyStepHz(setup.receiver.setUp.centreHz);
+  const step = frequencyStepHz(mainResponse(setup.receiver).setUp.centreHz);
   const span = control === 'spanHz';
   return {
     kind: 'number',
@@ -38,7 +40,7 @@ export function controlRange(setup: Pick<BenchSetup, 'receiver'>, control: keyof
 /** Why a control cannot be set so; null when it can. */
 export function checkControl(setup: BenchSetup, control: string, value: unknown): Refusal | null {
   if (!isControl(control)) return 'noSuchControl';
-  if (control === 'sourceMode' && value === 'video') return 'notInThisScenario';
+  if (control === 'sourceMode' && value === 'video' && setup.receiver.videoFeed === null) return 'notInThisScenario';
   const range = controlRange(setup, control);
   switch (range.kind) {
     case 'switch':
@@ -57,7 +59,7 @@ export function isControl(name: string): name is keyof Controls {
   return Object.hasOwn(FIXED, name) || FREQUENCIES.some((control) => control === name);
 }
 
-const FREQUENCIES = ['centreHz', 'spanHz', 'tunableHz'] as const;
+const FREQUENCIES = ['centreHz', 'spanHz', 'tunableHz', 'carrierHz'] as const;
 
 /** A knob's click is about a hundredth of what that part of the spectrum is swept over. */
 function frequencyStepHz(centreHz: number): number {
@@ -71,13 +73,15 @@ const POLARITY: ControlRange = { kind: 'choice', unit: null, choices: ['+', '-']
 const BIAS: ControlRange = number('volts', 0, 15, 0.5);
 
 const FIXED: Readonly<Partial<Record<keyof Controls, ControlRange>>> = {
-  sourceMode: { kind: 'choice', unit: null, choices: ['sweep', 'spot', 'tone'] },
+  sourceMode: { kind: 'choice', unit: null, choices: ['sweep', 'spot', 'tone', 'video'] },
   levelDb: { ...number('db', -80, 0, 1), fineStep: 1, stepped: true },
+  slowSweep: SWITCH,
   phasingDegrees: number('degrees', -90, 90, 1),
   blanking: SWITCH,
   mirror: SWITCH,
   comb: SWITCH,
   tunableOn: SWITCH,
+  dialTrimHz: { ...number('hz', -1e6, 1e6, 5e3), fineStep: 500 },
   pipHeightDiv: { ...number('divisions', 0, 3, 0.1), fineStep: 0.05 },
   markerRoute: { kind: 'choice', unit: null, choices: ['added', 'through'] },
   rfTerminated: SWITCH,
@@ -88,6 +92,7 @@ const FIXED: Readonly<Partial<Record<keyof Controls, ControlRange>>> = {
   biasBVolts: BIAS,
   biasBPolarity: POLARITY,
   meterRangeVolts: { kind: 'choice', unit: 'volts', choices: [0.3, 1, 3, 10, 30] },
+  meterMode: { kind: 'choice', unit: null, choices: ['dc', 'tone'] },
   yVoltsPerDiv: {
     kind: 'choice',
     unit: 'volts',
@@ -98,6 +103,7 @@ const FIXED: Readonly<Partial<Record<keyof Controls, ControlRange>>> = {
   xPositionDiv: number('divisions', -8, 8, 0.2),
   yCoupling: { kind: 'choice', unit: null, choices: ['AC', 'DC'] },
   yInvert: SWITCH,
+  ySmoothing: SWITCH,
   focus: number('ratio', 0, 1, 0.05),
   brightness: number('ratio', 0, 1, 0.05),
   phosphor: { kind: 'choice', unit: null, choices: ['P1', 'P31', 'P7'] },

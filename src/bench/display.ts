@@ -23,6 +23,8 @@ export interface BenchDisplay {
   readonly meterPinned: boolean;
   /** 400 Hz tone at the detector, volts rms (0 unless the source sends one) */
   readonly toneVolts: number;
+  /** note of a standing source against the nearest marker, hertz; null where none is heard */
+  readonly beatHz: number | null;
   /** strength of mains hum on the trace, divisions */
   readonly humDiv: number;
   /** why the face is dark or flat, if it is: for the screen reader and the tube's own note */

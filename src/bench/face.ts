@@ -21,7 +21,6 @@ import {
   HUM_SECOND_VOLTS,
   HUM_VOLTS,
   NOISE_VOLTS,
-  TONE_DEPTH,
   TONE_HZ,
 } from './instruments.ts';
 import { beatRadians, createPipStore } from './markers.ts';
@@ -79,7 +78,6 @@ export function createFace(setup: BenchSetup): (state: BenchState, picture: Pict
 
 /** Volts at the Y amplifier over a whole period: the picture with tone, hum and noise, coupled. */
 function createSignal({ scenario }: BenchSetup): (state: BenchState, picture: Picture) => Float64Array {
-  const { mainsHz } = scenario.bench;
   const y = new Float64Array(COUNT);
   const low = new Float64Array(COUNT);
   const noise = noiseTable(scenario.seed);
@@ -87,17 +85,19 @@ function createSignal({ scenario }: BenchSetup): (state: BenchState, picture: Pi
 
   return (state, picture) => {
     const { controls, seconds } = state;
-    if (controls.sourceMode === 'tone') writeTone(y, picture, seconds, 1 / mainsHz, controls.blanking);
+    if (controls.sourceMode === 'tone') writeTone(y, picture, seconds, controls.blanking);
     else y.set(picture.volts);
     // The carrier is far faster than the sweep: from point to point it is anywhere between its edges.
     if (picture.observation?.raw === true) for (let i = 1; i < COUNT; i += 2) y[i] = -y[i]!;
     const humming = isHumming(state);
-    const from = Math.floor(((seconds * mainsHz * 0.618) % 1) * COUNT);
+    const from = Math.floor(((seconds * picture.sweepHz * 0.618) % 1) * COUNT);
+    // A slow sweep has several waves of hum in it.
+    const waves = Math.round(scenario.bench.mainsHz / picture.sweepHz);
     for (let i = 0; i < COUNT; i++) {
-      y[i] = y[i]! + NOISE_VOLTS * noise[(i + from) % COUNT]! + (humming ? hum[i]! : 0);
+      y[i] = y[i]! + NOISE_VOLTS * noise[(i + from) % COUNT]! + (humming ? hum[(i * waves) % COUNT]! : 0);
     }
     if (controls.yCoupling === 'AC') {
-      periodicOnePole(y, 1 / (2 * Math.PI * AC_COUPLING_HZ), 1 / mainsHz, low);
+      periodicOnePole(y, 1 / (2 * Math.PI * AC_COUPLING_HZ), 1 / picture.sweepHz, low);
       for (let i = 0; i < COUNT; i++) y[i] = y[i]! - low[i]!;
     }
     return y;
@@ -118,7 +118,7 @@ export function markerTags(setup: BenchSetup, state: BenchState, picture: Pictur
   const across = xSense(setup, state) * HALF_WIDTH_DIV * controls.xGain;
   const phase = phaseRadians(setup, state);
   return picture.markers.map(({ saysHz, trueHz, kind, number }) => {
-    const at = picture.sweep === null ? 2 : xOfFrequency(trueHz, controls.centreHz, controls.spanHz);
+    const at = picture.sweep === null ? 2 : xOfFrequency(trueHz, picture.sweep.centreHz, controls.spanHz);
     const swept = Math.abs(at) <= 1 && leads.x !== null;
     const xDiv = swept ? across * Math.sin(Math.asin(at) + phase) + controls.xPositionDiv : null;
     return { hz: saysHz, number, kind, xDiv };
@@ -135,33 +135,22 @@ export function xSense({ scenario }: BenchSetup, { controls }: BenchState): 1 | 
   return controls.mirror === scenario.bench.xSwapped ? 1 : -1;
 }
 
-/** Volts rms of the tone at the Y input: half the swing between the crest and the trough of the modulation. */
-export function toneVolts({ controls }: BenchState, { observation, peakCarrierVolts }: Picture): number {
-  if (controls.sourceMode !== 'tone' || observation === null || observation.raw) return 0;
-  const { detect } = observation;
-  const crest = detect(peakCarrierVolts * (1 + TONE_DEPTH));
-  return (crest - detect(peakCarrierVolts * (1 - TONE_DEPTH))) / 2 / Math.SQRT2;
-}
-
 function writeTone(
   y: Float64Array,
-  { observation, peakCarrierVolts, volts }: Picture,
+  { tone, observation, volts, sweepHz }: Picture,
   seconds: number,
-  period: number,
   blanked: boolean,
 ): void {
-  if (observation === null) {
+  if (tone === null || observation === null) {
     y.fill(0);
     return;
   }
-  const { detect, sign, raw } = observation;
   const lit = blanked ? TRACE_POINTS : COUNT;
   const start = (TONE_HZ * seconds) % 1;
   y.set(volts);
   for (let i = 0; i < lit; i++) {
-    const turns = start + (TONE_HZ * period * i) / COUNT;
-    const amplitude = peakCarrierVolts * (1 + TONE_DEPTH * Math.sin(2 * Math.PI * turns));
-    y[i] = raw ? amplitude : sign * detect(amplitude);
+    const turns = start + (TONE_HZ * i) / (sweepHz * COUNT);
+    y[i] = tone.at(Math.sin(2 * Math.PI * turns));
   }
 }
 

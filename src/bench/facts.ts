@@ -2,6 +2,8 @@
 import type { ProofId } from './benchState.ts';
 
 export interface Facts {
+  /** the response of the sheet that the bench is set up for, or comes nearest to; all that follows is meant for it */
+  readonly response: string;
   // make safe
   readonly cautionsAcknowledged: boolean;
   /** true also where the receiver has no mains to isolate */
@@ -15,7 +17,7 @@ export interface Facts {
   readonly yTipAsSheet: boolean;
   readonly xConnected: boolean;
   readonly earthed: boolean;
-  /** true also where the sheet asks for no bias */
+  /** every line that the sheet names is clamped; true also where it names none */
   readonly biasConnected: boolean;
   // set up
   /** bench lag plus phasing control, folded to -90..90 (a half turn is the mirror's business), degrees */
@@ -23,9 +25,18 @@ export interface Facts {
   readonly blanking: boolean;
   readonly xDirectionAsSheet: boolean;
   readonly spanCovers: boolean;
-  /** null where the sheet asks for none */
-  readonly biasErrorVolts: number | null;
-  /** gain compression of the worst stage anywhere in the band, decibels (0 = linear, grows) */
+  /** the source's mode as the sheet asks (sweep, or video sweep on a carrier) */
+  readonly sourceAsSheet: boolean;
+  /** of the carrier that a video sweep modulates; null where the sheet asks for none */
+  readonly carrierErrorHz: number | null;
+  /** each line that the sheet names: how far off it stands */
+  readonly biases: readonly {
+    readonly at: string;
+    readonly errorVolts: number;
+    readonly toleranceVolts: number;
+    readonly clamped: boolean;
+  }[];
+  /** gain compression of the worst stage anywhere in the band, limiters left out, decibels (0 = linear, grows) */
   readonly compressionDb: number;
   /** peak detected volts with the bench as it is */
   readonly detectedPeakVolts: number;
@@ -39,6 +50,17 @@ export interface Facts {
   readonly traceHeightDiv: number;
   readonly traceOnScreen: boolean;
   readonly sweeping: boolean;
+  /** how late the sweep shows the curve, as a share of its narrowest width (2 R / (pi B^2) for a single circuit) */
+  readonly sweepLag: number;
+  readonly dcCoupled: boolean;
+  /** what detector load, lead and Y amplifier together make the trace lag behind X, degrees of the sweep */
+  readonly verticalLagDegrees: number;
+  /** hum from edge to edge over the trace's height */
+  readonly humRatio: number;
+  /** error of the tunable marker as it is trimmed; null while it is off */
+  readonly dialErrorHz: number | null;
+  /** slug that a tool of steel stands in */
+  readonly steelIn: string | null;
   // align
   readonly slugsTouched: number;
   readonly secondsSinceSlugTurn: number | null;

@@ -4,6 +4,11 @@
  * receiver/benchProbe.ts, because service sheets are written with them.
  */
 
+/** A slow sweep goes once over its span while the mains goes through eight periods. */
+export const SLOW_SWEEP_DIVISOR = 8;
+/** What the smoothing switch puts across the Y input. */
+export const SMOOTHING_FARADS = 10e-9;
+
 /** Neither the source nor the tunable marker goes lower, however their knobs stand. */
 export const LOWEST_HZ = 10e3;
 

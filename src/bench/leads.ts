@@ -47,7 +47,7 @@ export function accepts({ receiver }: BenchSetup, lead: LeadId, to: LeadEnd): bo
     case 'rf':
       return point.inject !== null;
     case 'y':
-      return point.node !== null && (point.role === 'signal' || point.role === 'detector');
+      return point.role === 'detector' || (point.role === 'signal' && point.node !== null);
     case 'earth':
       return point.role === 'earth';
     case 'biasA':

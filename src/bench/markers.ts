@@ -7,12 +7,13 @@
  * neighbouring pips leave the curve between them clean. The sample is the sweep itself, so a blanked retrace has no pips. The beat's phase slides from
  * sweep to sweep.
  * Comb: every harmonic of the rack's 1 MHz crystal, or of its division to 100 or 10 kHz when the span holds fewer than four; half as high.
- * Tunable: its true frequency is the dial's plus the dial's own error.
+ * Tunable: its true frequency is the dial's plus the dial's own error and the trim.
  */
 import { addPip, type PipShape, type PipSweep, pipShape } from '../physics/pip.ts';
 import { rateHzPerSecond, sweepAngle } from '../physics/sweep.ts';
 import type { BenchState } from './benchState.ts';
 import { LOWEST_HZ } from './instruments.ts';
+import { trueCentreHz } from './moment.ts';
 import type { BenchSetup } from './setup.ts';
 
 export interface ActiveMarker {
@@ -26,18 +27,21 @@ export interface ActiveMarker {
 }
 
 /** In order of frequency within each kind: crystals, tunable, comb. The comb is limited to what the sweep reaches. */
-export function activeMarkers({ scenario }: BenchSetup, { controls, crystals }: BenchState): ActiveMarker[] {
+export function activeMarkers(setup: BenchSetup, state: BenchState): ActiveMarker[] {
+  const { scenario } = setup;
+  const { controls, crystals } = state;
   const sorted = [...crystals].sort((a, b) => a - b);
   const markers = sorted.map((hz, i): ActiveMarker => marker(hz, hz, 'crystal', i + 1, 1));
   if (controls.tunableOn) {
     const hz = controls.tunableHz;
-    const trueHz = Math.max(LOWEST_HZ, hz + scenario.bench.dialErrorHz);
+    const trueHz = Math.max(LOWEST_HZ, hz + scenario.bench.dialErrorHz + controls.dialTrimHz);
     markers.push(marker(hz, trueHz, 'tunable', null, 1));
   }
   if (controls.comb && controls.spanHz > 0) {
     const toothHz = combToothHz(controls.spanHz);
-    const last = Math.floor((controls.centreHz + controls.spanHz / 2) / toothHz);
-    let n = Math.max(1, Math.ceil((controls.centreHz - controls.spanHz / 2) / toothHz));
+    const centreHz = trueCentreHz(setup, state);
+    const last = Math.floor((centreHz + controls.spanHz / 2) / toothHz);
+    let n = Math.max(1, Math.ceil((centreHz - controls.spanHz / 2) / toothHz));
     for (; n <= last; n++) markers.push(marker(n * toothHz, n * toothHz, 'comb', null, 0.5));
   }
   return markers;

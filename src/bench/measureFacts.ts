@@ -1,33 +1,35 @@
 /** What is measurably true of the bench, from its state and its picture. */
+import type { SheetResponse } from '../receiver/receiver.ts';
 import type { BenchState } from './benchState.ts';
 import { PROOFS } from './benchState.ts';
+import { clampedVolts } from './biasLine.ts';
 import { phaseRadians, xSense } from './face.ts';
 import type { Facts } from './facts.ts';
-import { HALF_HEIGHT_DIV, HALF_WIDTH_DIV } from './instruments.ts';
+import { HALF_HEIGHT_DIV, HALF_WIDTH_DIV, HUM_VOLTS } from './instruments.ts';
+import { isSwept, trueCentreHz } from './moment.ts';
 import type { Picture } from './picture.ts';
 import { pipsOn } from './proofs.ts';
 import { type BenchSetup, initialState, sheetLeadControls, TUBE_X } from './setup.ts';
 
-export interface SheetFigures {
-  /** detected volts at the curve's reference, at the sheet's level with nominal slugs */
-  readonly sheetPeakVolts: number;
-}
-
 /** Figures that have no limit (a pip on no trace) stop here, so that all of them are numbers. */
 const MOST_RATIO = 100;
 
+/** `response`: the sheet's that the bench is set up for; `sheetPeakVolts`: what the sheet's level gives with the slugs right. */
 export function measureFacts(
   setup: BenchSetup,
   state: BenchState,
+  response: SheetResponse,
   picture: Picture,
-  { sheetPeakVolts }: SheetFigures,
+  sheetPeakVolts: number,
 ): Facts {
   const { receiver } = setup;
   const { controls, leads, crystals } = state;
-  const { setUp, mains } = receiver;
-  const lead = sheetLeadControls(receiver);
+  const { mains } = receiver;
+  const { setUp } = response;
+  const lead = sheetLeadControls(response);
   const trace = traceOf(state, picture);
   return {
+    response: response.id,
     cautionsAcknowledged: state.cautionsAcknowledged || receiver.cautions.length === 0,
     isolated: mains === null || state.isolated,
     powered: mains === null || state.powered,
@@ -39,22 +41,35 @@ export function measureFacts(
     yTipAsSheet: controls.yTip === lead.yTip,
     xConnected: leads.x === TUBE_X,
     earthed: leads.earth !== null,
-    biasConnected: setUp.bias === null || leads.biasA === setUp.bias.at || leads.biasB === setUp.bias.at,
+    biasConnected: setUp.biases.every((bias) => clampedVolts(bias.at, state) !== null),
 
+    sourceAsSheet: (controls.sourceMode === 'video') === (setUp.source === 'video'),
+    carrierErrorHz: setUp.carrierHz === null ? null : controls.carrierHz - setUp.carrierHz,
     residualPhaseDegrees: residualPhaseDegrees(setup, state),
     blanking: controls.blanking,
     xDirectionAsSheet: lowFrequencyAtLeft(setup, state) === setUp.lowFrequencyAtLeft,
-    spanCovers: spanCovers(setup, state),
-    biasErrorVolts: setUp.bias === null ? null : (picture.lineVolts ?? 0) - setUp.bias.volts,
+    spanCovers: spanCovers(setup, state, response),
+    biases: setUp.biases.map(({ at, volts, toleranceVolts }) => ({
+      at,
+      errorVolts: (picture.lineVolts[at] ?? 0) - volts,
+      toleranceVolts,
+      clamped: clampedVolts(at, state) !== null,
+    })),
     compressionDb: picture.compressionDb,
-    detectedPeakVolts: picture.observation?.detect(picture.peakCarrierVolts) ?? 0,
+    detectedPeakVolts: detectedPeak(picture),
     sheetPeakVolts,
     markersMissingHz: setUp.markersHz.filter((hz) => !crystals.includes(hz)),
     markersAdded: controls.markerRoute === 'added',
     pipHeightRatio: pipHeightRatio(state, picture, trace.heightDiv),
     traceHeightDiv: trace.heightDiv,
     traceOnScreen: trace.onScreen && acrossOnScreen(state),
-    sweeping: controls.sourceMode === 'sweep' && controls.spanHz > 0,
+    sweeping: isSwept(state),
+    sweepLag: picture.sweepLag,
+    dcCoupled: controls.yCoupling === 'DC',
+    verticalLagDegrees: verticalLagDegrees(picture),
+    humRatio: humRatio(state, trace.heightDiv),
+    dialErrorHz: controls.tunableOn ? setup.scenario.bench.dialErrorHz + controls.dialTrimHz : null,
+    steelIn: state.tool === 'steel' ? state.toolIn : null,
 
     slugsTouched: slugsTouched(setup, state),
     secondsSinceSlugTurn: state.lastSlugTurnSeconds === null ? null : state.seconds - state.lastSlugTurnSeconds,
@@ -64,6 +79,26 @@ export function measureFacts(
     stopped: state.stopped !== null,
     signedOff: state.signedOff,
   };
+}
+
+/** Of an FM detector the output itself, which may be small between large diodes; else what the diode makes of the largest carrier. */
+function detectedPeak({ observation, peakCarrierVolts, peakVolts }: Picture): number {
+  if (observation === null) return 0;
+  return observation.pair === null ? observation.detect(peakCarrierVolts) : peakVolts;
+}
+
+/** Angle of the poles of load, lead and tube together at the sweep's own rate: as much as X would have to wait for Y. */
+function verticalLagDegrees({ observation, sweepHz }: Picture): number {
+  if (observation === null || observation.raw) return 0;
+  const { loadSeconds, leadSeconds } = observation;
+  const radians = Math.atan(2 * Math.PI * sweepHz * loadSeconds) + Math.atan(2 * Math.PI * sweepHz * leadSeconds);
+  return (radians * 180) / Math.PI;
+}
+
+function humRatio(state: BenchState, traceHeightDiv: number): number {
+  if (state.leads.y === null || state.leads.earth !== null) return 0;
+  const humDiv = (2 * HUM_VOLTS) / state.controls.yVoltsPerDiv;
+  return traceHeightDiv > 0 ? Math.min(MOST_RATIO, humDiv / traceHeightDiv) : MOST_RATIO;
 }
 
 /** Folded to above -90 and up to 90 degrees: half a turn only swaps left and right. */
@@ -77,13 +112,15 @@ function lowFrequencyAtLeft(setup: BenchSetup, state: BenchState): boolean {
 }
 
 /** The sweep reaches every frequency that the sheet names, its markers included. */
-function spanCovers({ receiver }: BenchSetup, { controls }: BenchState): boolean {
-  const { specification: spec, setUp } = receiver;
+function spanCovers(setup: BenchSetup, state: BenchState, { specification: spec, setUp }: SheetResponse): boolean {
+  const { spanHz } = state.controls;
+  const centreHz = trueCentreHz(setup, state);
   const named = [...setUp.markersHz, ...spec.points.map((p) => p.hz), ...spec.traps.map((t) => t.hz)];
   for (const w of spec.windows) named.push(w.fromHz, w.toHz);
   for (const t of spec.tilts) named.push(t.lowHz, t.highHz);
-  const low = controls.centreHz - controls.spanHz / 2;
-  const high = controls.centreHz + controls.spanHz / 2;
+  for (const p of spec.peaks) named.push(p.hz);
+  const low = centreHz - spanHz / 2;
+  const high = centreHz + spanHz / 2;
   return named.every((hz) => hz >= low && hz <= high);
 }
 

@@ -1,30 +1,65 @@
 /**
- * The needle: direct volts at the meter's point. Detector load: the diode's mean, with the meter's 20 kilohm a volt of range across it.
- * AGC line: its volts. Elsewhere: what the set holds there at rest. Without power only the bias supply and the diode are left.
+ * The needle. Direct volts: of a detector's output the mean, with the meter's 20 kilohm a volt of range across its load; of a bias line its volts; elsewhere
+ * what the set holds there at rest. Without power only the bias supply and the diode are left. Tone: the 400 Hz at a detector's output, volts rms.
  */
-
-import { carrierAt, type Moment, meanDetected } from './moment.ts';
-import type { DetectorStore } from './observation.ts';
-import { lawOf, meteredLoad } from './observation.ts';
+import type { LineVolts } from './conditions.ts';
+import { createDetection } from './detection.ts';
+import { createEnvelopes } from './envelopes.ts';
+import { type Moment, TRACE_POINTS } from './moment.ts';
+import { type DetectorStore, lawOf, meteredLoad, type Observation, reservoirSeconds } from './observation.ts';
 import type { BenchSetup } from './setup.ts';
+import { createTone } from './tone.ts';
 
-/** `scratch` is as long as a trace; the full scan must have been solved. */
-export function meterReading(
+/** The full scan must have been solved. */
+export function createMeter(
   { receiver }: BenchSetup,
-  moment: Moment,
-  lineVolts: number | null,
   detectors: DetectorStore,
-  scratch: Float64Array,
-): number {
-  const { state, running } = moment;
-  const point = receiver.testPoints.find((p) => p.id === state.leads.meter);
-  if (point === undefined) return 0;
-  const atRest = running ? point.dcVolts : 0;
-  if (point.role === 'agc') return lineVolts ?? atRest;
-  const detector = point.role === 'detector' ? receiver.detectors.find((d) => d.id === point.detector) : undefined;
-  if (detector === undefined) return atRest;
-  carrierAt(moment, moment.full, detector.node, scratch);
-  const loadOhms = meteredLoad(state, point.id, detector.loadOhms);
-  const size = meanDetected(moment, scratch, detectors.of({ ...lawOf(detector), loadOhms }));
-  return detector.polarity === 'negative' ? atRest - size : atRest + size;
+): (moment: Moment, lineVolts: LineVolts) => number {
+  const envelopeOf = createEnvelopes();
+  const detection = createDetection(2 * TRACE_POINTS);
+  const toneOf = createTone();
+  const plus = new Float64Array(2 * TRACE_POINTS);
+  const minus = new Float64Array(2 * TRACE_POINTS);
+
+  /** The detector as the meter sees it at its point; null where it stands at none. */
+  const metered = ({ state }: Moment): Observation | null => {
+    const point = receiver.testPoints.find((p) => p.id === state.leads.meter);
+    const detector = point?.role === 'detector' ? receiver.detectors.find((d) => d.id === point.detector) : undefined;
+    if (point === undefined || detector === undefined) return null;
+    const loadOhms = meteredLoad(state, point.id, detector.loadOhms);
+    const common = {
+      detect: detectors.of({ ...lawOf(detector), loadOhms }),
+      loadSeconds: loadOhms * detector.loadFarads,
+      leadSeconds: 0,
+      raw: false,
+    };
+    if (detector.kind === 'envelope') {
+      const sign = detector.polarity === 'negative' ? -1 : 1;
+      return { ...common, node: detector.node, minusNode: null, sign, pair: null };
+    }
+    const pair = {
+      kind: detector.kind,
+      tap: point.tap ?? 'output',
+      reservoirSeconds: reservoirSeconds(detector, loadOhms),
+    } as const;
+    return { ...common, node: detector.plus, minusNode: detector.minus, sign: 1, pair };
+  };
+
+  return (moment, lineVolts) => {
+    const { state, running } = moment;
+    const point = receiver.testPoints.find((p) => p.id === state.leads.meter);
+    if (point === undefined) return 0;
+    const observation = metered(moment);
+    if (state.controls.meterMode === 'tone') {
+      if (observation === null || state.controls.sourceMode !== 'tone') return 0;
+      return toneOf(moment, lineVolts, observation).rmsVolts;
+    }
+    const atRest = running ? point.dcVolts : 0;
+    if (point.role === 'agc') return lineVolts[point.id] ?? atRest;
+    if (observation === null) return atRest;
+    envelopeOf(moment, lineVolts, observation.node, plus);
+    if (observation.minusNode !== null) envelopeOf(moment, lineVolts, observation.minusNode, minus);
+    detection.detect(observation, plus, minus, 1 / moment.sweepHz);
+    return atRest + plus.reduce((sum, v) => sum + v, 0) / plus.length;
+  };
 }

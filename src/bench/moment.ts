@@ -1,16 +1,18 @@
 /**
  * The bench at one moment, made ready for solving: which circuit, fed how strongly, at which frequencies.
  *
+ * The centre dial has an error of its own (the scenario's): everything that is true uses the true centre. A slow sweep runs at an eighth of the mains.
  * An unterminated or unearthed lead makes the level depend on frequency (instruments.ts): its level at the centre drives the circuit, and what is
  * left is a factor on the result, which is exact while no stage is overloaded.
  */
 import { sweepFrequencies } from '../physics/sweep.ts';
-import { sourceVolts } from '../receiver/sourceLevel.ts';
+import { PLAIN_SWEEP, type SourceKind } from '../receiver/signalPath.ts';
+import { sourceVolts, VIDEO_DEPTH } from '../receiver/sourceLevel.ts';
 import type { BenchState } from './benchState.ts';
 import { type Circuit, type Conditions, createCircuit, type Station } from './circuit.ts';
-import { stageConditions } from './conditions.ts';
+import { type LineVolts, stageConditions } from './conditions.ts';
 import { type Connections, connectionKey, connectionsOf } from './connections.ts';
-import { LOWEST_HZ, leadFactor } from './instruments.ts';
+import { LOWEST_HZ, leadFactor, SLOW_SWEEP_DIVISOR } from './instruments.ts';
 import type { BenchSetup } from './setup.ts';
 
 /** Samples of the forward half; the retrace has as many. */
@@ -31,12 +33,17 @@ export interface Moment {
   /** the set has power, or needs none */
   readonly running: boolean;
   readonly swept: boolean;
+  /** where the sweep's centre really is */
+  readonly centreHz: number;
+  /** periods of the sweep a second */
+  readonly sweepHz: number;
   readonly full: Scan;
   /** as `full`, thinner: good enough for an average */
   readonly thin: Scan;
   /** level at the lead's end over its level at the centre; null where it is the same everywhere */
   readonly ripple: ((hz: number) => number) | null;
-  conditions(lineVolts: number | null): Conditions;
+  /** `relative` scales the source: the crest of a modulated carrier is 1.3 */
+  conditions(lineVolts: LineVolts, relative?: number): Conditions;
 }
 
 export function createMoments(setup: BenchSetup): (state: BenchState) => Moment {
@@ -61,36 +68,59 @@ export function createMoments(setup: BenchSetup): (state: BenchState) => Moment 
     const { controls, leads, slugs } = state;
     const connections = connectionsOf(setup, state);
     const circuit = circuitFor(connections);
-    const swept = controls.sourceMode === 'sweep' && controls.spanHz > 0;
-    if (!swept) spotHz[0] = controls.centreHz;
-    else if (controls.centreHz !== filledCentreHz || controls.spanHz !== filledSpanHz) {
-      fillSweep(controls.centreHz, controls.spanHz, fullHz);
-      fillSweep(controls.centreHz, controls.spanHz, thinHz);
-      filledCentreHz = controls.centreHz;
+    const swept = isSwept(state);
+    const centreHz = trueCentreHz(setup, state);
+    if (!swept) spotHz[0] = centreHz;
+    else if (centreHz !== filledCentreHz || controls.spanHz !== filledSpanHz) {
+      fillSweep(centreHz, controls.spanHz, fullHz);
+      fillSweep(centreHz, controls.spanHz, thinHz);
+      filledCentreHz = centreHz;
       filledSpanHz = controls.spanHz;
     }
     const spot: Scan = { station: circuit.spots, hz: spotHz };
 
     const share = levelShare(connections, controls.rfTerminated, leads.earth !== null);
-    const centreShare = share(controls.centreHz);
+    const centreShare = share(centreHz);
     const even = controls.rfTerminated && leads.earth !== null;
     const drive = sourceVolts(controls.levelDb) * centreShare;
+    const source = sourceOf(state);
     return {
       state,
       connections,
       circuit,
       running: setup.receiver.mains === null || state.powered,
       swept,
+      centreHz,
+      sweepHz: sweepRateHz(setup, state),
       full: swept ? { station: circuit.sweep, hz: fullHz } : spot,
       thin: swept ? { station: circuit.thin, hz: thinHz } : spot,
       ripple: even ? null : (hz) => share(hz) / centreShare,
-      conditions: (lineVolts) => ({
+      conditions: (lineVolts, relative = 1) => ({
         slugs,
         stages: stageConditions(setup, state, connections, lineVolts),
-        sourceVolts: drive,
+        sourceVolts: drive * relative,
+        source,
       }),
     };
   };
+}
+
+/** The source moves over a span: a plain sweep, or a video sweep on its carrier. */
+export function isSwept({ controls }: BenchState): boolean {
+  return (controls.sourceMode === 'sweep' || controls.sourceMode === 'video') && controls.spanHz > 0;
+}
+
+export function trueCentreHz({ scenario }: BenchSetup, { controls }: BenchState): number {
+  return Math.max(LOWEST_HZ, controls.centreHz + (scenario.bench.centreErrorHz ?? 0));
+}
+
+export function sweepRateHz({ scenario }: BenchSetup, { controls }: BenchState): number {
+  return controls.slowSweep ? scenario.bench.mainsHz / SLOW_SWEEP_DIVISOR : scenario.bench.mainsHz;
+}
+
+function sourceOf({ controls }: BenchState): SourceKind {
+  if (controls.sourceMode !== 'video') return PLAIN_SWEEP;
+  return { kind: 'video', carrierHz: controls.carrierHz, depth: VIDEO_DEPTH };
 }
 
 /**
@@ -110,7 +140,7 @@ export function carrierAt(moment: Moment, { station, hz }: Scan, node: string, o
   if (ripple !== null) for (let i = 0; i < out.length; i++) out[i] = out[i]! * ripple(hz[i]!);
 }
 
-/** Mean of a detector over the mains period, without sign: nothing comes in a blanked retrace. */
+/** Mean of a detector over the sweep's period, without sign: nothing comes in a blanked retrace. */
 export function meanDetected(moment: Moment, carrier: Float64Array, detect: (volts: number) => number): number {
   let sum = 0;
   for (let i = 0; i < carrier.length; i++) sum += detect(carrier[i]!);

@@ -1,7 +1,7 @@
 /**
  * What the tip of the Y lead brings to the tube.
  *
- * - Plain wire or resistor on a detector's load: the volts of that diode.
+ * - Plain wire or resistor on a detector's load: the volts of that diode; on an FM detector's output or reservoir, what its two diodes make of it.
  * - Probe on a signal point: the volts of the probe's own diode.
  * - Plain wire or resistor on a signal point, or the probe on a detector's load: nothing that the tube could follow.
  * With the tube's raw input the carrier itself is shown, before any diode: at a detector's load the tube takes it from the diode's coil without
@@ -9,22 +9,34 @@
  */
 import { createDetector, type Diode } from '../physics/diode.ts';
 import { BENCH_PROBE } from '../receiver/benchProbe.ts';
-import type { EnvelopeDetector } from '../receiver/receiver.ts';
+import type { Detector, FmDetector } from '../receiver/receiver.ts';
 import type { BenchState } from './benchState.ts';
 import { type Connections, loadFarads } from './connections.ts';
-import { ISOLATING_OHMS, METER_OHMS_PER_VOLT, TUBE_SECONDS, Y_LEAD_FARADS } from './instruments.ts';
+import { ISOLATING_OHMS, METER_OHMS_PER_VOLT, SMOOTHING_FARADS, TUBE_SECONDS, Y_LEAD_FARADS } from './instruments.ts';
 import type { BenchSetup } from './setup.ts';
 
 export type Detect = (amplitudeVolts: number) => number;
 
+/** How two rectified voltages become one. */
+export interface PairOutput {
+  readonly kind: FmDetector['kind'];
+  readonly tap: 'output' | 'sum';
+  /** of the reservoir with both loads; 0 in a discriminator */
+  readonly reservoirSeconds: number;
+}
+
 export interface Observation {
+  /** the node of the diode; of an FM detector the one that counts positive */
   readonly node: string;
+  /** the other node of an FM detector */
+  readonly minusNode: string | null;
   /** volts of the diode for a carrier, without sign */
   readonly detect: Detect;
   readonly sign: 1 | -1;
+  readonly pair: PairOutput | null;
   /** time constant of the diode's load, seconds */
   readonly loadSeconds: number;
-  /** of lead and tube */
+  /** of tip, lead, smoothing and tube */
   readonly leadSeconds: number;
   readonly raw: boolean;
 }
@@ -38,30 +50,47 @@ export function observe(
   { y, tip }: Connections,
   detectors: DetectorStore,
 ): Observation | null {
-  if (y === null || y.node === null) return null;
+  if (y === null) return null;
   const raw = state.controls.yInput === 'raw';
   if (y.role === 'detector') {
     const detector = setup.receiver.detectors.find((d) => d.id === y.detector);
     if (detector === undefined || tip === 'probe') return null;
     const ohms = meteredLoad(state, y.id, detector.loadOhms);
-    return {
-      node: detector.node,
+    const tipOhms = tip === 'resistor' ? ISOLATING_OHMS : ohms;
+    const common = {
       detect: detectors.of({ ...lawOf(detector), loadOhms: ohms }),
-      sign: detector.polarity === 'negative' ? -1 : 1,
       loadSeconds: ohms * loadFarads(detector.loadFarads, tip),
-      leadSeconds: TUBE_SECONDS + (tip === 'resistor' ? ISOLATING_OHMS * Y_LEAD_FARADS : 0),
+      leadSeconds: TUBE_SECONDS + leadSeconds(state, tipOhms, tip === 'resistor' ? Y_LEAD_FARADS : 0),
       raw,
     };
+    if (detector.kind === 'envelope') {
+      const sign = detector.polarity === 'negative' ? -1 : 1;
+      return { ...common, node: detector.node, minusNode: null, sign, pair: null };
+    }
+    const pair = { kind: detector.kind, tap: y.tap ?? 'output', reservoirSeconds: reservoirSeconds(detector, ohms) };
+    return { ...common, node: detector.plus, minusNode: detector.minus, sign: 1, pair };
   }
-  if (tip !== 'probe' && !raw) return null;
+  if (y.node === null || (tip !== 'probe' && !raw)) return null;
   return {
     node: y.node,
+    minusNode: null,
     detect: detectors.of(lawOf(BENCH_PROBE)),
     sign: BENCH_PROBE.polarity === 'positive' ? 1 : -1,
+    pair: null,
     loadSeconds: BENCH_PROBE.loadOhms * BENCH_PROBE.loadFarads,
-    leadSeconds: TUBE_SECONDS,
+    leadSeconds: TUBE_SECONDS + leadSeconds(state, ISOLATING_OHMS, 0),
     raw,
   };
+}
+
+/** Of the tip's resistance with what hangs on it; the smoothing capacitor stands at the tube's end of the lead. */
+function leadSeconds({ controls }: ObserveState, tipOhms: number, farads: number): number {
+  return tipOhms * (farads + (controls.ySmoothing ? SMOOTHING_FARADS : 0));
+}
+
+/** The reservoir lies across both halves of the load. */
+export function reservoirSeconds({ reservoirFarads }: FmDetector, loadOhms: number): number {
+  return reservoirFarads === null ? 0 : 2 * loadOhms * reservoirFarads;
 }
 
 /** How much of a carrier the tip lets through to the raw input, by its share of volts. */
@@ -94,6 +123,6 @@ export function createDetectorStore(): DetectorStore {
   };
 }
 
-export function lawOf({ saturationAmps, emissionVolts, loadOhms }: Diode | EnvelopeDetector): Diode {
+export function lawOf({ saturationAmps, emissionVolts, loadOhms }: Diode | Detector): Diode {
   return { saturationAmps, emissionVolts, loadOhms };
 }

@@ -1,61 +1,79 @@
 /**
- * From the state of the bench to volts at the tube's Y input over one mains period: AGC line, circuit, markers that go through it, detector, lead.
+ * From the state of the bench to volts at the tube's Y input over one period of the sweep: bias lines, circuit, markers that go through it, detector, lead.
  *
- * Quasi-static: the carrier at the node is |H(f(t))| times the source, with every stage saturating by its describing function; then the diode's law,
- * its load's time constant, lead and tube. Blanking takes the carrier away in the retrace.
+ * The carrier's envelope at the node (envelopes.ts) has every stage saturating by its describing function; then the diode's law, its load's time constant,
+ * lead and tube. Blanking takes the carrier away in the retrace.
  */
-import { periodicOnePole } from '../physics/onePole.ts';
 import type { PipSweep } from '../physics/pip.ts';
-import { wholePeriod } from '../physics/sweep.ts';
 import type { BenchState } from './benchState.ts';
 import { lineVoltsAt } from './biasLine.ts';
+import type { LineVolts } from './conditions.ts';
+import { createDetection } from './detection.ts';
+import { createEnvelopes } from './envelopes.ts';
 import { type ActiveMarker, activeMarkers } from './markers.ts';
-import { meterReading } from './meter.ts';
-import { carrierAt, createMoments, type Moment, TRACE_POINTS } from './moment.ts';
+import { createMeter } from './meter.ts';
+import { createMoments, type Moment, TRACE_POINTS } from './moment.ts';
 import { createDetectorStore, type Observation, observe, rawShare } from './observation.ts';
 import type { BenchSetup } from './setup.ts';
 import { type ThroughMarkers, throughMarkers, withMarkers } from './throughMarkers.ts';
+import { createTone, type Tone } from './tone.ts';
 
 /** Its arrays are used again for the next picture. */
 export interface Picture {
   readonly running: boolean;
   /** null while the source stands still */
   readonly sweep: PipSweep | null;
+  readonly sweepHz: number;
   readonly rfConnected: boolean;
   readonly observation: Observation | null;
   readonly markers: readonly ActiveMarker[];
   readonly through: ThroughMarkers | null;
-  /** largest carrier (volts peak) at the observed node, without markers */
+  /** largest carrier (volts peak) at the observed node, without markers; of an FM detector, at the larger of its two */
   readonly peakCarrierVolts: number;
+  /** largest of the volts below, without sign */
+  readonly peakVolts: number;
   /** at the tube's Y input, a whole period: detected volts with their sign, or the carrier's envelope for the raw input; without pips, hum and noise */
   readonly volts: Float64Array;
-  /** null where the receiver has no AGC line */
-  readonly lineVolts: number | null;
+  readonly lineVolts: LineVolts;
   readonly compressionDb: number;
+  /** see envelopes.ts */
+  readonly sweepLag: number;
   readonly meterVolts: number;
+  /** null unless the source sends one */
+  readonly tone: Tone | null;
 }
 
 export function createPictureMaker(setup: BenchSetup): (state: BenchState) => Picture {
-  const { mainsHz } = setup.scenario.bench;
   const momentOf = createMoments(setup);
   const detectors = createDetectorStore();
-  const carrier = new Float64Array(TRACE_POINTS);
-  const forward = new Float64Array(TRACE_POINTS);
+  const envelopeOf = createEnvelopes();
+  const detection = createDetection(2 * TRACE_POINTS);
+  const meterOf = createMeter(setup, detectors);
+  const toneOf = createTone();
   const volts = new Float64Array(2 * TRACE_POINTS);
+  const minus = new Float64Array(2 * TRACE_POINTS);
   let last: { readonly of: BenchState; readonly picture: Picture } | null = null;
 
   const draw = (state: BenchState): Picture => {
     const moment = momentOf(state);
-    const { connections, full, running, swept } = moment;
+    const { connections, full, running, swept, sweepHz } = moment;
     const { controls } = state;
     const observation = observe(setup, state, connections, detectors);
     const lineVolts = lineVoltsAt(setup, moment, detectors);
     const fed = connections.rf !== null;
-    if (fed) full.station.solve(full.hz, moment.conditions(lineVolts));
+    full.station.solve(full.hz, moment.conditions(lineVolts));
     const compressionDb = fed && running ? full.station.compressionDb() : 0;
-    const meterVolts = meterReading(setup, moment, lineVolts, detectors, forward);
-    carrier.fill(0);
-    if (observation !== null) carrierAt(moment, full, observation.node, carrier);
+    const meterVolts = meterOf(moment, lineVolts);
+    let sweepLag = 0;
+    if (observation === null) volts.fill(0);
+    else {
+      sweepLag = envelopeOf(moment, lineVolts, observation.node, volts).lag;
+      if (observation.minusNode !== null) {
+        sweepLag = Math.max(sweepLag, envelopeOf(moment, lineVolts, observation.minusNode, minus).lag);
+      }
+    }
+    const peakCarrierVolts = largest(volts, observation?.minusNode != null ? minus : null);
+    const tone = controls.sourceMode === 'tone' && observation !== null ? toneOf(moment, lineVolts, observation) : null;
 
     // After the carrier has been read: with the sweep standing still, the markers share its solver.
     const markers = activeMarkers(setup, state);
@@ -70,20 +88,23 @@ export function createPictureMaker(setup: BenchSetup): (state: BenchState) => Pi
           moment.ripple,
         )
       : null;
-    if (observation === null) volts.fill(0);
-    else detectInto(volts, forward, carrier, moment, observation, through?.carrierVolts ?? 0, 1 / mainsHz);
+    if (observation !== null) toInput(volts, minus, moment, observation, through);
     return {
       running,
-      sweep: swept ? { centreHz: controls.centreHz, spanHz: controls.spanHz, mainsHz, points: TRACE_POINTS } : null,
+      sweep: swept ? sweepOf(moment) : null,
+      sweepHz,
       rfConnected: fed,
       observation,
       markers,
       through,
-      peakCarrierVolts: largest(carrier),
+      peakCarrierVolts,
+      peakVolts: largest(volts, null),
       volts,
       lineVolts,
       compressionDb,
+      sweepLag,
       meterVolts,
+      tone,
     };
   };
 
@@ -91,26 +112,37 @@ export function createPictureMaker(setup: BenchSetup): (state: BenchState) => Pi
     if (last === null || !sameBench(last.of, state)) last = { of: state, picture: draw(state) };
     return last.picture;
   };
+
+  /** Carriers become volts at the Y input, in place. */
+  function toInput(
+    plus: Float64Array,
+    other: Float64Array,
+    moment: Moment,
+    observation: Observation,
+    through: ThroughMarkers | null,
+  ): void {
+    const markerVolts = through?.carrierVolts ?? 0;
+    if (markerVolts > 0) {
+      for (let i = 0; i < plus.length; i++) plus[i] = withMarkers(plus[i]!, markerVolts);
+      if (observation.minusNode !== null) {
+        const minusVolts = through?.minusCarrierVolts ?? 0;
+        for (let i = 0; i < other.length; i++) other[i] = withMarkers(other[i]!, minusVolts);
+      }
+    }
+    if (observation.raw) {
+      const { connections, full, swept } = moment;
+      for (let i = 0; i < plus.length; i++) {
+        const at = i < TRACE_POINTS ? i : 2 * TRACE_POINTS - 1 - i;
+        plus[i] = plus[i]! * rawShare(connections, full.hz[swept ? at : 0]!);
+      }
+      return;
+    }
+    detection.detect(observation, plus, other, 1 / moment.sweepHz);
+  }
 }
 
-function detectInto(
-  volts: Float64Array,
-  forward: Float64Array,
-  carrier: Float64Array,
-  { state, connections, full, swept }: Moment,
-  { detect, sign, raw, loadSeconds, leadSeconds }: Observation,
-  markerVolts: number,
-  periodSeconds: number,
-): void {
-  for (let i = 0; i < TRACE_POINTS; i++) {
-    const amplitude = markerVolts === 0 ? carrier[i]! : withMarkers(carrier[i]!, markerVolts);
-    forward[i] = raw ? amplitude * rawShare(connections, full.hz[swept ? i : 0]!) : sign * detect(amplitude);
-  }
-  wholePeriod(forward, volts);
-  if (state.controls.blanking) volts.fill(raw ? markerVolts : sign * detect(markerVolts), TRACE_POINTS);
-  if (raw) return;
-  periodicOnePole(volts, loadSeconds, periodSeconds, volts);
-  periodicOnePole(volts, leadSeconds, periodSeconds, volts);
+function sweepOf({ state, centreHz, sweepHz }: Moment): PipSweep {
+  return { centreHz, spanHz: state.controls.spanHz, mainsHz: sweepHz, points: TRACE_POINTS };
 }
 
 /** Nothing has changed that a picture depends on: time may have passed, readings and proofs come and gone. */
@@ -127,8 +159,9 @@ function sameBench(a: BenchState, b: BenchState): boolean {
   );
 }
 
-function largest(samples: Float64Array): number {
+function largest(samples: Float64Array, more: Float64Array | null): number {
   let most = 0;
-  for (let i = 0; i < samples.length; i++) if (samples[i]! > most) most = samples[i]!;
+  for (let i = 0; i < samples.length; i++) most = Math.max(most, Math.abs(samples[i]!));
+  if (more !== null) for (let i = 0; i < more.length; i++) most = Math.max(most, Math.abs(more[i]!));
   return most;
 }

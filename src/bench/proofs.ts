@@ -12,6 +12,7 @@
  */
 import type { BenchSound } from './benchEvent.ts';
 import { type BenchState, PROOFS, type ProofId, type ProofWatch } from './benchState.ts';
+import { isSwept } from './moment.ts';
 import type { BenchSetup } from './setup.ts';
 
 const HALVED_DB = -5;
@@ -49,10 +50,10 @@ export function watchProofs(
 
 /** A swept curve is on the tube: source, tube and set are joined and running. */
 export function curveIsUp({ receiver }: BenchSetup, state: BenchState): boolean {
-  const { leads, controls } = state;
+  const { leads } = state;
   const joined = leads.rf !== null && leads.y !== null && leads.x !== null;
   const running = receiver.mains === null || state.powered;
-  return joined && running && controls.sourceMode === 'sweep' && controls.spanHz > 0;
+  return joined && running && isSwept(state);
 }
 
 /** Any pip that could be seen: something plugged or switched on, and height given to it. */

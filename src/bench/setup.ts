@@ -3,7 +3,8 @@
 import { seededRandom } from '../base/random.ts';
 import { clamp } from '../base/rounding.ts';
 import type { Deck } from '../physics/deck.ts';
-import type { Receiver } from '../receiver/receiver.ts';
+import type { Receiver, SheetResponse } from '../receiver/receiver.ts';
+import { workResponses } from '../receiver/responses.ts';
 import { nominalTurns } from '../receiver/slugLaw.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { type BenchState, type Controls, type LeadEnd, type LeadId, NO_PROOFS, type SlugState } from './benchState.ts';
@@ -28,12 +29,15 @@ export const RESTING_CONTROLS: Controls = {
   centreHz: 20e6,
   spanHz: 10e6,
   levelDb: -40,
+  carrierHz: 20e6,
+  slowSweep: false,
   phasingDegrees: 0,
   blanking: false,
   mirror: false,
   comb: false,
   tunableOn: false,
   tunableHz: 20e6,
+  dialTrimHz: 0,
   pipHeightDiv: 0.5,
   markerRoute: 'added',
   rfTerminated: false,
@@ -44,12 +48,14 @@ export const RESTING_CONTROLS: Controls = {
   biasBVolts: 0,
   biasBPolarity: '-',
   meterRangeVolts: 10,
+  meterMode: 'dc',
   yVoltsPerDiv: 0.1,
   yPositionDiv: 0,
   xGain: 1,
   xPositionDiv: 0,
   yCoupling: 'DC',
   yInvert: false,
+  ySmoothing: false,
   focus: 0.7,
   brightness: 0.6,
   phosphor: 'P31',
@@ -75,7 +81,7 @@ export function initialState(setup: BenchSetup): BenchState {
     cautionsAcknowledged: safe,
     isolated: safe && receiver.mains !== null,
     powered: safe || receiver.mains === null,
-    leads: connected ? sheetLeads(receiver) : NO_LEADS,
+    leads: connected ? sheetLeads(receiver, firstResponse(setup)) : NO_LEADS,
     controls: startingControls(setup),
     crystals: [],
     slugs: startingSlugs(setup),
@@ -93,29 +99,39 @@ export function initialState(setup: BenchSetup): BenchState {
   };
 }
 
-function startingControls({ receiver, scenario }: BenchSetup): Controls {
-  const lead = scenario.start.prepared.includes('connect') ? sheetLeadControls(receiver) : {};
+/** The response that the job begins with: whoever prepared the bench put the leads on for it. */
+export function firstResponse({ receiver, scenario }: BenchSetup): SheetResponse {
+  const [first] = workResponses(receiver, scenario);
+  if (first === undefined) throw new Error(`${scenario.id}: a scenario about no response`);
+  return first;
+}
+
+function startingControls(setup: BenchSetup): Controls {
+  const { scenario } = setup;
+  const lead = scenario.start.prepared.includes('connect') ? sheetLeadControls(firstResponse(setup)) : {};
   // The scenario's parser has held each value against controlRange.
   return { ...RESTING_CONTROLS, ...lead, ...(scenario.start.controls as Partial<Controls>) };
 }
 
-/** The leads as the service sheet asks for them in the overall measurement. */
-export function sheetLeads(receiver: Receiver): Readonly<Record<LeadId, LeadEnd | null>> {
-  const { setUp, testPoints } = receiver;
+/** The leads as the service sheet asks for them for a response. */
+export function sheetLeads(
+  { testPoints }: Receiver,
+  { setUp }: SheetResponse,
+): Readonly<Record<LeadId, LeadEnd | null>> {
   return {
     rf: setUp.injectAt,
     y: setUp.observeAt,
     x: TUBE_X,
     earth: testPoints.find((p) => p.role === 'earth')?.id ?? null,
-    biasA: setUp.bias?.at ?? null,
-    biasB: null,
+    biasA: setUp.biases[0]?.at ?? null,
+    biasB: setUp.biases[1]?.at ?? null,
     meter: null,
   };
 }
 
 /** What belongs to the leads themselves: termination, capacitor, tip. */
-export function sheetLeadControls(receiver: Receiver): Pick<Controls, 'rfTerminated' | 'rfCapacitor' | 'yTip'> {
-  const yTip = receiver.setUp.observeWith === 'probe' ? 'probe' : 'resistor';
+export function sheetLeadControls({ setUp }: SheetResponse): Pick<Controls, 'rfTerminated' | 'rfCapacitor' | 'yTip'> {
+  const yTip = setUp.observeWith === 'probe' ? 'probe' : 'resistor';
   return { rfTerminated: true, rfCapacitor: true, yTip };
 }
 

@@ -8,13 +8,15 @@
  * A + M_k and |A - M_k|. Left out: the markers' own share in overloading a stage, and their pull on an AGC line.
  */
 import type { Conditions, Station } from './circuit.ts';
+import { standingVolts } from './detection.ts';
 import { THROUGH_PER_DIV } from './instruments.ts';
 import type { ActiveMarker } from './markers.ts';
 import type { Observation } from './observation.ts';
 
 export interface ThroughMarkers {
-  /** all of them together at the observed node, volts peak */
+  /** all of them together at the observed node, volts peak; and at the other node of an FM detector */
   readonly carrierVolts: number;
+  readonly minusCarrierVolts: number;
   /** half the swing of each one's beat at the tube's Y input, in the order of the markers */
   readonly beatVolts: Float64Array;
 }
@@ -23,7 +25,7 @@ export interface ThroughMarkers {
 export function throughMarkers(
   markers: readonly ActiveMarker[],
   pipHeightDiv: number,
-  { node, detect, raw }: Observation,
+  observation: Observation,
   spots: Station,
   conditions: Conditions,
   ripple: ((hz: number) => number) | null,
@@ -31,16 +33,27 @@ export function throughMarkers(
   if (markers.length === 0 || pipHeightDiv === 0) return null;
   const hz = Float64Array.from(markers, (m) => m.trueHz);
   spots.solve(hz, conditions);
+  const { node, minusNode, pair, raw } = observation;
   const sweep = spots.magnitude(node, new Float64Array(hz.length));
+  const minus = minusNode === null ? sweep : spots.magnitude(minusNode, new Float64Array(hz.length));
   const beatVolts = new Float64Array(hz.length);
   let power = 0;
+  let minusPower = 0;
   for (const [i, { share }] of markers.entries()) {
-    const level = sweep[i]! * (ripple?.(hz[i]!) ?? 1);
-    const own = THROUGH_PER_DIV * pipHeightDiv * share * level;
-    power += own * own;
-    beatVolts[i] = raw ? own : (detect(level + own) - detect(Math.abs(level - own))) / 2;
+    const factor = ripple?.(hz[i]!) ?? 1;
+    const own = THROUGH_PER_DIV * pipHeightDiv * share;
+    const level = sweep[i]! * factor;
+    const other = minus[i]! * factor;
+    power += (own * level) ** 2;
+    minusPower += (own * other) ** 2;
+    // A ratio detector's reservoir does not follow the beat.
+    const held =
+      pair === null ? undefined : standingVolts({ ...observation, pair: { ...pair, tap: 'sum' } }, level, other);
+    const at = (swing: number) =>
+      standingVolts(observation, Math.abs(1 + swing) * level, Math.abs(1 + swing) * other, held);
+    beatVolts[i] = raw ? own * level : Math.abs(at(own) - at(-own)) / 2;
   }
-  return { carrierVolts: Math.sqrt(power), beatVolts };
+  return { carrierVolts: Math.sqrt(power), minusCarrierVolts: Math.sqrt(minusPower), beatVolts };
 }
 
 /** Mean envelope of a carrier and the markers together. */

@@ -1,34 +1,53 @@
 /** The receiver under the conditions that its sheet states, with the slugs as they stand: what is graded. */
 import { highest, type ResponseCurve, voltsAt } from '../receiver/curveReading.ts';
 import { createDetectorFigure } from '../receiver/detectorFigure.ts';
+import type { SheetResponse, Specification } from '../receiver/receiver.ts';
+import { responseById } from '../receiver/responses.ts';
+import { readSCurve } from '../receiver/sCurveReading.ts';
 import { createStatedResponse, type StatedResponse } from '../receiver/statedResponse.ts';
 import type { Truth } from './bench.ts';
 import type { BenchState } from './benchState.ts';
-import type { SheetFigures } from './measureFacts.ts';
 import type { BenchSetup } from './setup.ts';
 
-export function createTruth({ receiver, deck }: BenchSetup): { of(state: BenchState): Truth; figures(): SheetFigures } {
-  let response: StatedResponse | null = null;
-  let known: { readonly slugs: BenchState['slugs']; readonly truth: Truth } | null = null;
-  const stated = (): StatedResponse => {
-    response ??= createStatedResponse(receiver, deck);
-    return response;
+export function createTruth({ receiver, deck }: BenchSetup): {
+  of(state: BenchState, response: string): Truth;
+  /** detected volts at the curve's reference, at the sheet's level with nominal slugs */
+  sheetPeakVolts(response: SheetResponse): number;
+} {
+  const stated = new Map<string, StatedResponse>();
+  const peaks = new Map<string, number>();
+  const known = new Map<string, { readonly slugs: BenchState['slugs']; readonly truth: Truth }>();
+  const statedOf = (id: string): StatedResponse => {
+    const found = stated.get(id) ?? createStatedResponse(receiver, deck, responseById(receiver, id));
+    stated.set(id, found);
+    return found;
   };
   return {
-    of({ slugs }) {
-      if (known?.slugs === slugs) return known.truth;
+    of({ slugs }, response) {
+      const before = known.get(response);
+      if (before?.slugs === slugs) return before.truth;
       const cores = Object.fromEntries(Object.entries(slugs).map(([id, slug]) => [id, slug.coreTurns]));
-      const curve = stated().solve(cores);
-      const reference = referenceVolts(curve);
-      const relative = curve.volts.map((v) => (reference > 0 ? v / reference : 0));
-      known = { slugs, truth: { hz: curve.hz, relative } };
-      return known.truth;
+      const sheet = statedOf(response);
+      const curve = sheet.solve(cores);
+      const truth = { hz: curve.hz, relative: relativeTo(curve, sheet.response.specification) };
+      known.set(response, { slugs, truth });
+      return truth;
     },
-    figures: () => ({ sheetPeakVolts: createDetectorFigure(receiver, stated().nominal).referenceDetectedVolts }),
+    sheetPeakVolts(response) {
+      const found = peaks.get(response.id) ?? createDetectorFigure(receiver, deck, response).referenceDetectedVolts;
+      peaks.set(response.id, found);
+      return found;
+    },
   };
+}
 
-  function referenceVolts(curve: ResponseCurve): number {
-    const { referenceHz, fromHz, toHz } = receiver.specification;
-    return referenceHz === undefined ? highest(curve, fromHz, toHz).volts : voltsAt(curve, referenceHz);
-  }
+/** Levels over the reference of the sheet: the peak, the level at its reference frequency, or half the distance between an S-curve's peaks. */
+export function relativeTo(curve: ResponseCurve, spec: Specification): Float64Array {
+  const reference = referenceOf(curve, spec);
+  return curve.volts.map((v) => (reference > 0 ? v / reference : 0));
+}
+
+function referenceOf(curve: ResponseCurve, { referenceHz, fromHz, toHz, sCurve }: Specification): number {
+  if (sCurve !== null) return readSCurve(curve, sCurve.centreHz, fromHz, toHz).height;
+  return referenceHz === undefined ? highest(curve, fromHz, toHz).volts : voltsAt(curve, referenceHz);
 }

@@ -3,6 +3,7 @@ import { bad, type Result } from '../base/result.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 import { grade } from '../grading/grade.ts';
 import type { Specification } from '../receiver/receiver.ts';
+import { responseById } from '../receiver/responses.ts';
 import { widenSpecification } from '../receiver/specification.ts';
 import { replay } from '../run/replay.ts';
 import type { TimedEvent } from '../run/runFile.ts';
@@ -17,11 +18,13 @@ import { EXIT, type ExitCode, type Terminal, tellProblems } from './terminal.ts'
 import { curveWords, fileWords } from './words.ts';
 
 export interface CurveOptions {
+  /** id of a response of the sheet; left out: the first that is judged */
+  readonly response?: string;
   readonly svg?: string;
   readonly csv?: string;
 }
 
-/** Levels relative to each curve's own peak inside the sheet's range, linear. */
+/** Levels relative to each curve's own peak inside the sheet's range (an S-curve: half the distance between its peaks), linear. */
 export interface Curves {
   readonly title: string;
   readonly setName: string;
@@ -35,7 +38,7 @@ export interface Curves {
 
 export function curve(terminal: Terminal, name: string, options: CurveOptions): ExitCode {
   const work = readWork(name);
-  const curves = work.ok ? solveCurves(work.value, name) : work;
+  const curves = work.ok ? solveCurves(work.value, name, options.response) : work;
   if (!curves.ok) return tellProblems(terminal, curves.problems);
   if (options.svg === undefined && options.csv === undefined) {
     terminal.out(curveCsv(curves.value));
@@ -70,7 +73,7 @@ function readWork(name: string): Result<Work> {
   return bad({ file: name, place: '/format', found, wanted: fileWords.curveFormats });
 }
 
-function solveCurves({ scenario, events }: Work, name: string): Result<Curves> {
+function solveCurves({ scenario, events }: Work, name: string, wanted: string | undefined): Result<Curves> {
   const loaded = fittingReceiver(scenario, name, events === null ? '' : '/scenario');
   if (!loaded.ok) return loaded;
   const { receiver, deck } = loaded.value;
@@ -85,11 +88,18 @@ function solveCurves({ scenario, events }: Work, name: string): Result<Curves> {
       wanted: curveWords.possible,
     });
   }
-  const { before, after, nominal } = grade(setup, events ?? []);
+  const { curves } = grade(setup, events ?? []);
+  const set = wanted === undefined ? curves[0] : curves.find((c) => c.response === wanted);
+  if (set === undefined) {
+    const known = curves.map((c) => c.response).join(', ');
+    return bad({ file: name, place: '--response', found: `"${wanted}"`, wanted: curveWords.oneOf(known) });
+  }
+  const { before, after, nominal } = set;
+  const response = responseById(receiver, set.response);
   const value = {
-    title: scenario.title,
+    title: receiver.responses.length === 1 ? scenario.title : `${scenario.title}: ${response.title}`,
     setName: receiver.setName,
-    specification: widenSpecification(receiver.specification, scenario.toleranceFactor),
+    specification: widenSpecification(response.specification, scenario.toleranceFactor),
     hz: nominal.hz,
     start: before.relative,
     after: events === null ? null : after.relative,

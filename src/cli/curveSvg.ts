@@ -41,10 +41,13 @@ interface Scale {
   y(level: number): number;
 }
 
-function scaleOf({ fromHz, toHz }: Specification): Scale {
+function scaleOf({ fromHz, toHz, sCurve }: Specification): Scale {
+  const bottom = sCurve === null ? 0 : -TOP_LEVEL;
+  const height = TOP_LEVEL - bottom;
   return {
     x: (hz) => round(FRAME.left + (FRAME.width * (hz - fromHz)) / (toHz - fromHz)),
-    y: (level) => round(FRAME.top + FRAME.height * (1 - Math.min(level, TOP_LEVEL) / TOP_LEVEL)),
+    y: (level) =>
+      round(FRAME.top + FRAME.height * ((TOP_LEVEL - Math.max(Math.min(level, TOP_LEVEL), bottom)) / height)),
   };
 }
 
@@ -81,9 +84,10 @@ function rulings(specification: Specification, scale: Scale): string {
       `<text x="${x}" y="${bottom + 20}" font-size="13" text-anchor="middle">${((k * stepHz) / unitHz).toFixed(digits)}</text>`,
     );
   }
-  for (let percent = 20; percent <= 100; percent += 20) {
+  for (let percent = specification.sCurve === null ? 20 : -100; percent <= 100; percent += 20) {
     const y = scale.y(percent / 100);
-    parts.push(`<path d="M${FRAME.left} ${y}H${FRAME.left + FRAME.width}" stroke="${FAINT}" stroke-width="0.8"/>`);
+    const pen = percent === 0 ? `stroke="${INK}" stroke-width="1"` : `stroke="${FAINT}" stroke-width="0.8"`;
+    parts.push(`<path d="M${FRAME.left} ${y}H${FRAME.left + FRAME.width}" ${pen}/>`);
     parts.push(`<text x="${FRAME.left - 8}" y="${y + 4}" font-size="13" text-anchor="end">${percent}%</text>`);
   }
   const unit = inMega ? curveWords.megahertz : curveWords.kilohertz;

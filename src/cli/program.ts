@@ -45,6 +45,7 @@ export function buildProgram(terminal: Terminal): Command {
     .summary(curveWords.summary)
     .description(curveWords.summary)
     .argument('<FILE>', curveWords.file)
+    .option('--response <ID>', curveWords.response)
     .option('--svg <FILE>', curveWords.svg)
     .option('--csv <FILE>', curveWords.csv)
     .action((file, options) => run(terminal, () => curve(terminal, file, options)));

@@ -46,8 +46,10 @@ export const regradeWords = {
 export const curveWords = {
   summary: 'draws the response of a scenario as found, or of a run as found and as left, relative to its own peak',
   file: 'scenario or run file',
+  response: 'which response of the service sheet (default: the first that the scenario is about)',
+  oneOf: (known: string): string => `one of ${known}`,
   svg: 'write a drawing to this file',
-  csv: 'write a table to this file: hz,start,after,wanted (levels 0 to 1; a scenario has no after). Without --svg and --csv it is printed',
+  csv: 'write a table to this file: hz,start,after,wanted (levels to 1, an S-curve with its sign; a scenario has no after). Without --svg and --csv it is printed',
   impossible: (index: number, reason: string): string => `event ${index + 1}, which the bench refuses (${reason})`,
   possible: 'events that can happen on this bench',
   start: 'as found',

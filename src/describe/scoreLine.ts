@@ -2,6 +2,7 @@
 import type { ProofId } from '../bench/benchState.ts';
 import type { ScoreLine } from '../grading/report.ts';
 import type { Receiver } from '../receiver/receiver.ts';
+import { mainResponse } from '../receiver/responses.ts';
 import {
   careWords,
   causeWords,
@@ -20,7 +21,7 @@ export function scoreLineSentence(line: ScoreLine, receiver: Receiver): string {
     case 'response':
       return responseSentence(line, receiver);
     case 'truth':
-      return truthSentence(line);
+      return truthSentence(line, receiver);
     case 'proofs': {
       const words = proofWords[line.subject as ProofId];
       return line.measured === 1 ? words.done(clock(line.atSeconds ?? 0)) : words.open;
@@ -88,9 +89,30 @@ function responseParts(line: ScoreLine, receiver: Receiver): Parts {
       const what = met ? R.gainInside(f, at, want) : R.gain(f, decibels(-line.measured), decibels(-(line.low ?? 0)));
       return { what, seen: seenWords.gain };
     }
+    case 'G48':
+      return { what: placed(line, met, f, R.peakInside, R.peak), seen: seenWords.peak };
+    case 'G49':
+      return { what: placed(line, met, f, R.zeroInside, R.zero), seen: seenWords.zero };
+    case 'G50':
+      return { what: met ? R.polarityInside : R.polarity, seen: seenWords.peaks };
+    case 'G51':
+      return { what: (met ? R.separationInside : R.separation)(at, want), seen: seenWords.peaks };
+    case 'G52':
+      return { what: (met ? R.symmetryInside : R.symmetry)(at, want), seen: seenWords.peaks };
+    case 'G53':
+      return { what: (met ? R.linearityInside : R.linearity)(stretch(line), at, want), seen: seenWords.straight };
     default:
       return { what: level(line, met, f, at, want), seen: beside(line, receiver) ?? marked(line, receiver) };
   }
+}
+
+type PlaceWords = (f: string, off: string, side: string, want: string) => string;
+
+/** How far above or below its frequency something lies. */
+function placed(line: ScoreLine, met: boolean, f: string, inside: PlaceWords, outside: PlaceWords): string {
+  const side = line.measured < 0 ? R.below : R.above;
+  const off = line.measured === 0 ? R.exactly : offset(line.measured);
+  return (met ? inside : outside)(f, off, side, offset(line.high ?? 0));
 }
 
 function level(line: ScoreLine, met: boolean, f: string, at: string, want: string): string {
@@ -140,7 +162,7 @@ function marked({ hz }: ScoreLine, receiver: Receiver): string {
 }
 
 function sideOf(lower: boolean, receiver: Receiver): 'left' | 'right' {
-  return lower === receiver.setUp.lowFrequencyAtLeft ? 'left' : 'right';
+  return lower === mainResponse(receiver).setUp.lowFrequencyAtLeft ? 'left' : 'right';
 }
 
 function stretch(line: ScoreLine): string {
@@ -163,7 +185,7 @@ function withoutUnit(low: string, high: string): string {
   return unit !== '' && low.endsWith(unit) ? low.slice(0, -unit.length) : low;
 }
 
-function truthSentence(line: ScoreLine): string {
+function truthSentence(line: ScoreLine, receiver: Receiver): string {
   const met = lineIsMet(line);
   const want = wanted(line);
   const judged = (words: { readonly name: string }, sentence: string): string =>
@@ -177,7 +199,7 @@ function truthSentence(line: ScoreLine): string {
       return judged(T.blanking, met ? T.blanking.good : T.blanking.bad);
     case 'G15': {
       const at = volts(Math.abs(line.measured));
-      return met ? T.bias.good(at, want) : T.bias.bad(at, want);
+      return (met ? T.bias.good : T.bias.bad)(line.subject ?? '', at, want);
     }
     case 'G16': {
       const at = decibels(line.measured);
@@ -208,6 +230,27 @@ function truthSentence(line: ScoreLine): string {
       return met ? T.y.good : T.y.bad;
     case 'G26':
       return met ? T.earth.good : T.earth.bad;
+    case 'G54': {
+      if (line.unit === 'yes') return met ? T.source.good : T.source.bad;
+      const at = offset(line.measured);
+      return met ? T.source.carrierGood(at, want) : T.source.carrierBad(frequency(line.hz ?? 0), at, want);
+    }
+    case 'G55':
+      return judged(T.coupling, met ? T.coupling.good : T.coupling.bad);
+    case 'G56': {
+      const at = degrees(line.measured);
+      return judged(T.lag, met ? T.lag.good(at) : T.lag.bad(at, want));
+    }
+    case 'G57':
+      return judged(T.hum, met ? T.hum.good : T.hum.bad(percent(line.measured), want));
+    case 'G58':
+      return judged(T.steel, met ? T.steel.good : T.steel.bad(slugName(receiver, line.subject ?? '')));
+    case 'G59':
+      return met ? T.dial.good(offset(line.measured)) : T.dial.bad(offset(line.measured), want);
+    case 'G60':
+      return judged(T.speed, met ? T.speed.good : T.speed.bad(percent(line.measured), want));
+    case 'G61':
+      return (met ? T.clamp.good : T.clamp.bad)(line.subject ?? '');
     default:
       throw new Error(`no words for the rule ${line.rule}`);
   }

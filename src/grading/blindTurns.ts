@@ -1,5 +1,5 @@
 /**
- * Turns that were made by a picture that lied: at the start of each bout of turning, was there a picture, was it in phase, unforced, at the sheet's bias?
+ * Turns that were made by a picture that lied: at the start of each bout of turning, in which of the known ways did the bench deceive?
  * It gives no points of its own (the response and the set-up have theirs); the report uses it to say when things went wrong.
  */
 
@@ -10,9 +10,39 @@ import { type BenchSetup, initialState } from '../bench/setup.ts';
 import type { Receiver } from '../receiver/receiver.ts';
 import type { TimedEvent } from '../run/runFile.ts';
 import { roundFigure } from './falling.ts';
-import { COMPRESSION_LIMIT_DB, PHASE_TOLERANCE_DEGREES } from './limits.ts';
+import {
+  COMPRESSION_LIMIT_DB,
+  DIAL_SHARE,
+  HUM_SHARE,
+  PHASE_TOLERANCE_DEGREES,
+  PIP_SHARE,
+  SWEEP_LAG_LIMIT,
+  VERTICAL_LAG_LIMIT_DEGREES,
+} from './limits.ts';
 
-export type Lie = 'noPicture' | 'overloaded' | 'phaseOff' | 'biasOff';
+/** The ways in which a bench deceives, worst first: of several at once the first is told. */
+export const LIES = [
+  'noPicture',
+  'wrongPoint',
+  'overloaded',
+  'phaseOff',
+  'tooFast',
+  'agcFree',
+  'biasOff',
+  'probeLoads',
+  'steelIn',
+  'notEarthed',
+  'hum',
+  'unterminated',
+  'markersThrough',
+  'pipsTooHigh',
+  'acCoupled',
+  'verticalLag',
+  'retraceShown',
+  'xReversed',
+  'dialOff',
+] as const;
+export type Lie = (typeof LIES)[number];
 
 export interface BlindTurn {
   readonly lie: Lie;
@@ -55,13 +85,31 @@ export function blindTurns(setup: BenchSetup, events: readonly TimedEvent[]): re
   return found;
 }
 
-function lieOf(facts: Facts, receiver: Receiver): Lie | null {
-  if (!facts.xConnected || facts.detectedPeakVolts <= 0) return 'noPicture';
-  if (facts.compressionDb > COMPRESSION_LIMIT_DB) return 'overloaded';
-  if (facts.sweeping && Math.abs(facts.residualPhaseDegrees) > FOOLING_PHASE * PHASE_TOLERANCE_DEGREES)
-    return 'phaseOff';
-  const tolerance = receiver.setUp.bias?.toleranceVolts ?? null;
-  if (tolerance !== null && facts.biasErrorVolts !== null && Math.abs(facts.biasErrorVolts) > tolerance)
-    return 'biasOff';
-  return null;
+function lieOf(facts: Facts, { testPoints, responses }: Receiver): Lie | null {
+  const { setUp } = responses.find((r) => r.id === facts.response) ?? responses[0]!;
+  const sheetLead = setUp.observeWith === 'detectorLead';
+  const onSignal = testPoints.some((p) => p.role === 'signal');
+  const lies: Readonly<Record<Lie, boolean>> = {
+    noPicture: !facts.xConnected || facts.detectedPeakVolts <= 0,
+    // Stage by stage the RF lead goes from point to point; what is looked at stays.
+    wrongPoint: !facts.yAtSheetPoint,
+    overloaded: facts.compressionDb > COMPRESSION_LIMIT_DB,
+    phaseOff: facts.sweeping && Math.abs(facts.residualPhaseDegrees) > FOOLING_PHASE * PHASE_TOLERANCE_DEGREES,
+    tooFast: facts.sweepLag > SWEEP_LAG_LIMIT,
+    agcFree: facts.biases.some((bias) => !bias.clamped),
+    biasOff: facts.biases.some((bias) => Math.abs(bias.errorVolts) > bias.toleranceVolts),
+    probeLoads: sheetLead && onSignal && !facts.yTipAsSheet,
+    steelIn: facts.steelIn !== null,
+    notEarthed: !facts.earthed,
+    hum: facts.humRatio > HUM_SHARE,
+    unterminated: facts.rfConnected && !facts.rfTerminated,
+    markersThrough: !facts.markersAdded,
+    pipsTooHigh: facts.pipHeightRatio > PIP_SHARE.high,
+    acCoupled: !facts.dcCoupled,
+    verticalLag: facts.verticalLagDegrees > VERTICAL_LAG_LIMIT_DEGREES,
+    retraceShown: facts.sweeping && !facts.blanking,
+    xReversed: facts.sweeping && !facts.xDirectionAsSheet,
+    dialOff: facts.dialErrorHz !== null && Math.abs(facts.dialErrorHz) > DIAL_SHARE * setUp.spanHz,
+  };
+  return LIES.find((lie) => lies[lie]) ?? null;
 }

@@ -5,6 +5,7 @@ export interface DraftLine {
   readonly id: string;
   readonly rule: string;
   readonly block: Block;
+  readonly response?: string;
   /** weight among the lines of the block */
   readonly weight: number;
   /** 0 to 1 */

@@ -6,8 +6,8 @@ import { clamp, roundTo } from '../base/rounding.ts';
 import { createBench } from '../bench/bench.ts';
 import type { BenchState } from '../bench/benchState.ts';
 import { type BenchSetup, initialState } from '../bench/setup.ts';
-import { highest } from '../receiver/curveReading.ts';
-import { nominalTurns } from '../receiver/slugLaw.ts';
+import { relativeTo } from '../bench/truth.ts';
+import { workResponses } from '../receiver/responses.ts';
 import { createStatedResponse, type StatedResponse } from '../receiver/statedResponse.ts';
 import { replay } from '../run/replay.ts';
 import type { ClaimedScore, TimedEvent } from '../run/runFile.ts';
@@ -27,7 +27,8 @@ export function grade(setup: BenchSetup, events: readonly TimedEvent[]): Report 
   const lastMs = Math.min(events.at(-1)?.atMs ?? 0, limitMs ?? Number.POSITIVE_INFINITY);
   const seconds = roundFigure(Math.max(end.seconds, lastMs / 1000), 'seconds');
 
-  const stated = createStatedResponse(receiver, setup.deck);
+  const work = workResponses(receiver, scenario);
+  const stated = work.map((response) => createStatedResponse(receiver, setup.deck, response));
   const judge = createSheetJudge(receiver, stated, scenario.toleranceFactor);
   const bench = createBench(setup);
   const workAt = (state: BenchState, withCauses: boolean): readonly DraftLine[] => [
@@ -67,9 +68,12 @@ export function grade(setup: BenchSetup, events: readonly TimedEvent[]): Report 
     parTurns: scenario.par.turns,
     seconds,
     parSeconds: scenario.par.seconds,
-    before: curveOf(stated, setup, coresOf(start)),
-    after: curveOf(stated, setup, coresOf(end)),
-    nominal: curveOf(stated, setup, nominalCores(setup)),
+    curves: stated.map((one) => ({
+      response: one.response.id,
+      before: curveOf(one, coresOf(start)),
+      after: curveOf(one, coresOf(end)),
+      nominal: curveOf(one, {}),
+    })),
   };
 }
 
@@ -146,13 +150,7 @@ function coresOf(state: BenchState): CoreTurns {
   return Object.fromEntries(Object.entries(state.slugs).map(([id, slug]) => [id, slug.coreTurns]));
 }
 
-function nominalCores({ receiver }: BenchSetup): CoreTurns {
-  return Object.fromEntries(receiver.adjusters.map((adjuster) => [adjuster.id, nominalTurns(adjuster)]));
-}
-
-function curveOf(stated: StatedResponse, { receiver }: BenchSetup, coreTurns: CoreTurns): CurveSample {
-  const { fromHz, toHz } = receiver.specification;
-  const { hz, volts } = stated.solve(coreTurns);
-  const peak = highest({ hz, volts }, fromHz, toHz).volts;
-  return { hz: Float64Array.from(hz), relative: volts.map((level) => (peak > 0 ? level / peak : 0)) };
+function curveOf(stated: StatedResponse, coreTurns: CoreTurns): CurveSample {
+  const curve = stated.solve(coreTurns);
+  return { hz: Float64Array.from(curve.hz), relative: relativeTo(curve, stated.response.specification) };
 }

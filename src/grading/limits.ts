@@ -14,5 +14,16 @@ export const PIP_SHARE = { low: 0.02, high: 0.15 } as const;
 /** Least height of the trace on the graticule, divisions. */
 export const TRACE_HEIGHT_DIV = 3;
 
+/** What load, lead and Y amplifier may make the trace lag behind X before trace and retrace part to the eye, degrees. */
+export const VERTICAL_LAG_LIMIT_DEGREES = 1;
+/** Hum from edge to edge, as a share of the trace's height. */
+export const HUM_SHARE = 0.03;
+/** How late a sweep may show the curve, as a share of its narrowest width. */
+export const SWEEP_LAG_LIMIT = 0.05;
+/** What the tunable marker may be off, as a share of the sheet's span: a fortieth of a division. */
+export const DIAL_SHARE = 1 / 400;
+/** What the carrier of a video sweep may be off, as a share of itself. */
+export const CARRIER_SHARE = 1e-3;
+
 /** Points from which a run passes. */
 export const PASS_POINTS = 70;

@@ -23,6 +23,8 @@ export interface ScoreLine {
   /** number of the rule in docs/grading.md: `G2` */
   readonly rule: string;
   readonly block: Block;
+  /** response lines: the response of the sheet that the line is about */
+  readonly response?: string;
   readonly points: number;
   readonly max: number;
   readonly measured: number;
@@ -54,8 +56,16 @@ export type ResultWord = 'stubble' | 'swath' | 'windrow' | 'haycock' | 'haystack
 
 export interface CurveSample {
   readonly hz: Float64Array;
-  /** level relative to the curve's own peak, linear */
+  /** level relative to the curve's own reference (its peak; an S-curve's half height), linear, with its sign */
   readonly relative: Float64Array;
+}
+
+/** One response of the sheet before and after the work, and as it should be. */
+export interface CurveSet {
+  readonly response: string;
+  readonly before: CurveSample;
+  readonly after: CurveSample;
+  readonly nominal: CurveSample;
 }
 
 export interface Report {
@@ -69,7 +79,6 @@ export interface Report {
   readonly parTurns: number;
   readonly seconds: number;
   readonly parSeconds: number;
-  readonly before: CurveSample;
-  readonly after: CurveSample;
-  readonly nominal: CurveSample;
+  /** those that were judged, in the order of the sheet */
+  readonly curves: readonly CurveSet[];
 }

@@ -1,4 +1,4 @@
-/** Response lines (G3 to G11): each demand of the service sheet, measured on the receiver's true curve, and the slug that is to blame. */
+/** Response lines (G3 to G11, G48 to G53): each demand of the service sheet, measured on the receiver's true curve, and the slug that is to blame. */
 import type { Receiver } from '../receiver/receiver.ts';
 import { nominalTurns } from '../receiver/slugLaw.ts';
 import {
@@ -7,12 +7,12 @@ import {
   type SpecItemKind,
   widenSpecification,
 } from '../receiver/specification.ts';
-import type { StatedResponse } from '../receiver/statedResponse.ts';
+import type { CoreTurns, StatedResponse } from '../receiver/statedResponse.ts';
 import type { DraftLine } from './draft.ts';
 import { roundFigure, shareOf } from './falling.ts';
 import type { FigureUnit, ScoreLine } from './report.ts';
 
-export type CoreTurns = Readonly<Record<string, number>>;
+export type { CoreTurns };
 
 const RULE_OF: Readonly<Record<SpecItemKind, string>> = {
   point: 'G3',
@@ -24,6 +24,12 @@ const RULE_OF: Readonly<Record<SpecItemKind, string>> = {
   bandwidth: 'G9',
   centre: 'G10',
   gain: 'G11',
+  peak: 'G48',
+  zero: 'G49',
+  polarity: 'G50',
+  separation: 'G51',
+  symmetry: 'G52',
+  linearity: 'G53',
 };
 
 /** What the sheet demands of the curve, and how a setting of the slugs answers it. */
@@ -31,12 +37,24 @@ export interface SheetJudge {
   lines(coreTurns: CoreTurns, withCauses: boolean): readonly DraftLine[];
 }
 
-export function createSheetJudge(receiver: Receiver, stated: StatedResponse, toleranceFactor: number): SheetJudge {
-  const sheet = widenSpecification(receiver.specification, toleranceFactor);
-  const itemsAt = (coreTurns: CoreTurns): readonly SpecItem[] => {
-    const { hz, volts } = stated.solve(coreTurns);
-    return evaluateSpecification(sheet, hz, volts, null);
-  };
+/** One item of one response. */
+interface JudgedItem {
+  readonly response: string;
+  readonly item: SpecItem;
+}
+
+export function createSheetJudge(
+  receiver: Receiver,
+  stated: readonly StatedResponse[],
+  toleranceFactor: number,
+): SheetJudge {
+  const sheets = stated.map((one) => ({ one, spec: widenSpecification(one.response.specification, toleranceFactor) }));
+  const itemsAt = (coreTurns: CoreTurns): readonly JudgedItem[] =>
+    sheets.flatMap(({ one, spec }) => {
+      const { hz, volts } = one.solve(coreTurns);
+      const response = one.response.id;
+      return evaluateSpecification(spec, hz, volts, null).map((item) => ({ response, item }));
+    });
   return {
     lines(coreTurns, withCauses) {
       const items = itemsAt(coreTurns);
@@ -46,7 +64,7 @@ export function createSheetJudge(receiver: Receiver, stated: StatedResponse, tol
   };
 }
 
-function lineOf(item: SpecItem, cause: ScoreLine['cause']): DraftLine {
+function lineOf({ response, item }: JudgedItem, cause: ScoreLine['cause']): DraftLine {
   const inPercent = item.unit === 'ratio';
   const unit: FigureUnit = inPercent ? 'percent' : item.unit;
   const figure = (value: number): number => roundFigure(inPercent ? value * 100 : value, unit);
@@ -55,9 +73,10 @@ function lineOf(item: SpecItem, cause: ScoreLine['cause']): DraftLine {
   const high = item.high === null ? null : figure(item.high);
   const tolerance = inPercent ? item.tolerance * 100 : item.tolerance;
   return {
-    id: `${RULE_OF[item.kind]}:${item.id}`,
+    id: `${RULE_OF[item.kind]}:${response}:${item.id}`,
     rule: RULE_OF[item.kind],
     block: 'response',
+    response,
     weight: item.weight,
     earned: shareOf(measured, { low, high, tolerance }),
     ...{ measured, low, high, unit, hz: item.hz, toHz: item.toHz, cause },
@@ -73,9 +92,9 @@ const NO_OFFSET_TURNS = 0.01;
  */
 function causesOf(
   receiver: Receiver,
-  itemsAt: (coreTurns: CoreTurns) => readonly SpecItem[],
+  itemsAt: (coreTurns: CoreTurns) => readonly JudgedItem[],
   coreTurns: CoreTurns,
-  items: readonly SpecItem[],
+  items: readonly JudgedItem[],
 ): readonly ScoreLine['cause'][] {
   const trials = receiver.adjusters.flatMap((adjuster) => {
     const nominal = nominalTurns(adjuster);
@@ -83,12 +102,12 @@ function causesOf(
     if (Math.abs(turns) < NO_OFFSET_TURNS) return [];
     return [{ slug: adjuster.id, turns, items: itemsAt({ ...coreTurns, [adjuster.id]: nominal }) }];
   });
-  return items.map((item, index) => {
+  return items.map(({ item }, index) => {
     let best: ScoreLine['cause'] = null;
     let bestMend = 0;
     let bestMove = 0;
     for (const { slug, turns, items: after } of trials) {
-      const other = after[index]!;
+      const other = after[index]!.item;
       const mend = excessOf(item) - excessOf(other);
       const move = Math.abs(other.measured - item.measured);
       if (mend > bestMend || (bestMend === 0 && mend <= 0 && move > bestMove)) {

@@ -27,6 +27,8 @@ export interface Solver {
   value(element: string): number;
   /** current source, amps peak (0 switches it off); its phase stays as in the deck */
   setDrive(element: string, amps: number): void;
+  /** current source with its own complex amps (peak) at each frequency, copied; the deck's phase is not added. `setDrive` ends it */
+  setDriveSpectrum(element: string, re: Float64Array, im: Float64Array): void;
   /** G element: volts peak at which tanh has argument 1; null makes it linear */
   setSaturation(element: string, volts: number | null): void;
   /** copies; a new length makes earlier views of results stale */
@@ -40,9 +42,9 @@ export interface Solver {
   magnitude(node: string, out?: Float64Array): Float64Array;
   /**
    * How far the hardest-driven stage with a saturation set is compressed, at its worst frequency, decibels (0: none). Stages inside a
-   * feedback loop count too, as a warning, though they are solved as linear.
+   * feedback loop count too, as a warning, though they are solved as linear. Stages named in `except` do not count.
    */
-  worstCompressionDb(): number;
+  worstCompressionDb(except?: readonly string[]): number;
   /** the assembled equations, for sensitivities */
   readonly system: System;
 }
@@ -85,6 +87,7 @@ export function createSolver(network: Network, hz: Float64Array): Solver {
     setValue: (element, value) => system.setValue(element, value),
     value: (element) => system.value(element),
     setDrive: (element, amps) => system.setDrive(element, amps),
+    setDriveSpectrum: (element, re, im) => system.setDriveSpectrum(element, re, im),
     setSaturation: (element, volts) => system.setSaturation(element, volts),
     setFrequencies(next) {
       checkFrequencies(next);
@@ -115,11 +118,11 @@ export function createSolver(network: Network, hz: Float64Array): Solver {
       for (let f = 0; f < out.length; f++) out[f] = Math.sqrt(r[f]! * r[f]! + i[f]! * i[f]!);
       return out;
     },
-    worstCompressionDb() {
+    worstCompressionDb(except = []) {
       let worst = 0;
       for (const [e, element] of network.elements.entries()) {
         const limit = system.saturationVolts[e]!;
-        if (element.kind !== 'G' || limit === Number.POSITIVE_INFINITY) continue;
+        if (element.kind !== 'G' || limit === Number.POSITIVE_INFINITY || except.includes(element.name)) continue;
         const { controlPlus: p, controlMinus: m } = element;
         const pr = p < 0 ? zero : re[p]!;
         const pi = p < 0 ? zero : im[p]!;

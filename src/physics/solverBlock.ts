@@ -61,6 +61,12 @@ export function createBlock(
   const addCurrent = (input: BlockInput): void => {
     const value = system.values[input.element]!;
     if (input.kind === 'I') {
+      const spectrum = system.spectra.get(input.element);
+      if (spectrum !== undefined) {
+        if (spectrum.re.length !== count) throw new RangeError('a spectrum needs one current for each frequency');
+        addScaled(spectrum.re, spectrum.im, 1);
+        return;
+      }
       const phase = (system.network.elements[input.element]!.phaseDegrees * Math.PI) / 180;
       const ar = value * Math.cos(phase);
       const ai = phase === 0 ? 0 : value * Math.sin(phase);

@@ -32,6 +32,12 @@ export interface BlockPlan {
   readonly fedBy: readonly number[];
 }
 
+/** Complex amps (peak) at each of the solver's frequencies. */
+export interface Spectrum {
+  readonly re: Float64Array;
+  readonly im: Float64Array;
+}
+
 export interface System {
   readonly network: Network;
   readonly plans: readonly BlockPlan[];
@@ -46,6 +52,9 @@ export interface System {
   setValue(element: string, value: number): void;
   value(element: string): number;
   setDrive(element: string, amps: number): void;
+  setDriveSpectrum(element: string, re: Float64Array, im: Float64Array): void;
+  /** by element: amps at each frequency, for those that have been given a spectrum */
+  readonly spectra: ReadonlyMap<number, Spectrum>;
   setSaturation(element: string, volts: number | null): void;
   /** writes the block's G, C and B matrices (row-major, n*n each) */
   assemble(block: number, g: Float64Array, c: Float64Array, b: Float64Array): void;
@@ -55,6 +64,7 @@ export function createSystem(network: Network): System {
   const { elements, blocks, blockOfNode, localOfNode, groups } = network;
   const values = Float64Array.from(elements, (element) => element.value);
   const saturationVolts = new Float64Array(elements.length).fill(Number.POSITIVE_INFINITY);
+  const spectra = new Map<number, Spectrum>();
   const matrixDirty = new Uint8Array(blocks.length).fill(1);
   const inputDirty = new Uint8Array(blocks.length).fill(1);
   const groupOf = new Map<number, number>();
@@ -86,6 +96,7 @@ export function createSystem(network: Network): System {
     plans,
     values,
     saturationVolts,
+    spectra,
     matrixDirty,
     inputDirty,
     inverse,
@@ -111,8 +122,21 @@ export function createSystem(network: Network): System {
       const e = indexOf(name);
       if (elements[e]!.kind !== 'I') throw new Error(`${name} is not a current source`);
       if (!Number.isFinite(amps)) throw new RangeError(`${name} cannot have the drive ${amps}`);
-      if (values[e] === amps) return;
+      if (values[e] === amps && !spectra.has(e)) return;
+      spectra.delete(e);
       values[e] = amps;
+      markInputs(e);
+    },
+    setDriveSpectrum(name, re, im) {
+      const e = indexOf(name);
+      if (elements[e]!.kind !== 'I') throw new Error(`${name} is not a current source`);
+      if (re.length !== im.length) throw new RangeError('a spectrum needs as many imaginary as real parts');
+      const known = spectra.get(e);
+      if (known?.re.length === re.length) {
+        known.re.set(re);
+        known.im.set(im);
+      } else spectra.set(e, { re: Float64Array.from(re), im: Float64Array.from(im) });
+      values[e] = 1;
       markInputs(e);
     },
     setSaturation(name, volts) {

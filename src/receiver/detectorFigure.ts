@@ -1,25 +1,27 @@
 /**
- * The "on the tube" figure of the sheet: what the diode makes of a level.
+ * The "on the tube" figure of the sheet: what the detector makes of a level.
  *
- * The sheet's levels are carrier volts relative to the peak. A diode reads small carriers low (square law) and large ones with an offset, so a carrier
- * at 50 per cent stands lower than half way up the tube. At the sheet's level with the slugs right, the peak carrier is
- *   A_peak = |V|_peak per ampere * siemens * source volts,
- * and a level r shows at  D(r A_peak) / D(A_peak),  D the detector's law (physics/diode.ts).
- * The probe's law serves where the sheet asks for the probe.
+ * The sheet's levels are carrier volts relative to the reference. A diode reads small carriers low (square law) and large ones with an offset, so a carrier
+ * at 50 per cent stands lower than half way up the tube. At the sheet's level with the slugs right the path is solved as the bench solves it, its stages
+ * saturating; A is the carrier at the reference, and a level r shows at  D(r A) / D(A),  D the diode's law (physics/diode.ts). The probe's law serves where
+ * the sheet asks for the probe. An FM detector's output is E1 - E2 of its two diodes (half of it in a ratio detector), levels relative to half the
+ * distance between its peaks; there a level shows as it is.
  */
+import type { Deck } from '../physics/deck.ts';
 import { createDetector } from '../physics/diode.ts';
 import { BENCH_PROBE } from './benchProbe.ts';
-import { highest, type ResponseCurve, voltsAt } from './curveReading.ts';
-import type { Receiver } from './receiver.ts';
-import { sourceVolts } from './sourceLevel.ts';
-import { sheetSiemens } from './statedResponse.ts';
+import { highest, voltsAt } from './curveReading.ts';
+import type { FmDetector, Receiver, SheetResponse } from './receiver.ts';
+import { readSCurve } from './sCurveReading.ts';
+import { sourceVolts, VIDEO_DEPTH } from './sourceLevel.ts';
+import { createStatedResponse, sheetSiemens, sheetSource } from './statedResponse.ts';
 
 export interface DetectorFigure {
-  /** carrier volts (peak) at the curve's reference, at the sheet's level with the slugs right */
-  readonly referenceCarrierVolts: number;
-  /** detected volts there, without sign */
+  /** detected volts at the curve's reference (S-curve: half the distance between the peaks), without sign */
   readonly referenceDetectedVolts: number;
-  /** where a carrier level (relative to the reference, linear) shows on the tube, as a share of the reference's height */
+  /** carrier volts (peak) at the curve's reference; of an S-curve the larger diode's at its peak */
+  readonly referenceCarrierVolts: number;
+  /** where a level (relative to the reference, linear) shows on the tube, as a share of the reference's height */
   onTube(relative: number): number;
 }
 
@@ -31,28 +33,51 @@ export interface DiodeLaw {
   readonly loadFarads: number;
 }
 
-/** `nominal` is the stated response of the nominal slugs, volts per ampere. */
-export function createDetectorFigure(receiver: Receiver, nominal: ResponseCurve): DetectorFigure {
-  const spec = receiver.specification;
-  const voltsPerAmp =
-    spec.referenceHz === undefined
-      ? highest(nominal, spec.fromHz, spec.toHz).volts
-      : voltsAt(nominal, spec.referenceHz);
-  const referenceCarrierVolts = voltsPerAmp * sheetSiemens(receiver) * sourceVolts(receiver.setUp.levelDb);
-  const detect = createDetector(sheetDiode(receiver));
-  const referenceDetectedVolts = detect(referenceCarrierVolts);
+/** With the slugs at their nominal places and the source as the sheet sets it. */
+export function createDetectorFigure(receiver: Receiver, deck: Deck, response: SheetResponse): DetectorFigure {
+  const { quantity, specification: spec, setUp } = response;
+  const stated = createStatedResponse(receiver, deck, response);
+  for (const stage of receiver.stages) stated.path.setSaturation(stage.element, stage.saturationVolts);
+  const amps = sheetSiemens(receiver, response) * sourceVolts(setUp.levelDb);
+  stated.path.solve(stated.hz, stated.drive, amps, sheetSource(response, VIDEO_DEPTH));
+  const carrier = (node: string) => stated.path.magnitude(node, new Float64Array(stated.hz.length));
+  if (quantity.kind === 'difference') {
+    const detector = fmDetector(receiver, response);
+    const detect = createDetector(detector);
+    const plus = carrier(detector.plus);
+    const minus = carrier(detector.minus);
+    const share = detector.kind === 'ratio' ? 0.5 : 1;
+    const volts = plus.map((v, i) => share * (detect(v) - detect(minus[i]!)));
+    const { height } = readSCurve({ hz: stated.hz, volts }, spec.sCurve!.centreHz, spec.fromHz, spec.toHz);
+    const most = Math.max(...plus, ...minus);
+    return { referenceDetectedVolts: height, referenceCarrierVolts: most, onTube: (relative) => relative };
+  }
+  const curve = { hz: stated.hz, volts: carrier(quantity.node) };
+  const reference =
+    spec.referenceHz === undefined ? highest(curve, spec.fromHz, spec.toHz).volts : voltsAt(curve, spec.referenceHz);
+  const detect = createDetector(sheetDiode(receiver, response));
+  const referenceDetectedVolts = detect(reference);
   return {
-    referenceCarrierVolts,
+    referenceCarrierVolts: reference,
     referenceDetectedVolts,
-    onTube: (relative) => detect(relative * referenceCarrierVolts) / referenceDetectedVolts,
+    onTube: (relative) => detect(relative * reference) / referenceDetectedVolts,
   };
 }
 
-/** The diode through which the sheet's curve is seen. */
-export function sheetDiode(receiver: Receiver): DiodeLaw {
-  if (receiver.setUp.observeWith === 'probe') return BENCH_PROBE;
-  const point = receiver.testPoints.find((p) => p.id === receiver.setUp.observeAt);
+/** The diode through which a curve of carriers is seen. */
+export function sheetDiode(receiver: Receiver, { setUp }: SheetResponse): DiodeLaw {
+  if (setUp.observeWith === 'probe') return BENCH_PROBE;
+  const point = receiver.testPoints.find((p) => p.id === setUp.observeAt);
   const detector = receiver.detectors.find((d) => d.id === point?.detector);
-  if (detector === undefined) throw new Error(`${receiver.id}: no detector stands at ${receiver.setUp.observeAt}`);
+  if (detector === undefined) throw new Error(`${receiver.id}: no detector stands at ${setUp.observeAt}`);
+  return detector;
+}
+
+function fmDetector(receiver: Receiver, { setUp }: SheetResponse): FmDetector {
+  const point = receiver.testPoints.find((p) => p.id === setUp.observeAt);
+  const detector = receiver.detectors.find((d) => d.id === point?.detector);
+  if (detector === undefined || detector.kind === 'envelope') {
+    throw new Error(`${receiver.id}: no FM detector stands at ${setUp.observeAt}`);
+  }
   return detector;
 }

@@ -4,7 +4,7 @@
  */
 import { type Deck, findElement } from '../physics/deck.ts';
 import { stageAtBias } from './biasLaw.ts';
-import type { Adjuster, Receiver } from './receiver.ts';
+import type { Adjuster, BiasLaw, Receiver, Stage } from './receiver.ts';
 import { slugHenries } from './slugLaw.ts';
 
 export interface ElementValue {
@@ -21,22 +21,23 @@ export function slugValues(adjuster: Adjuster, deck: Deck, coreTurns: number): E
   return [{ element: adjuster.element, value: henries }, ...ganged];
 }
 
-/** The controlled stages with their line at `volts`: transconductance, input capacitor, input resistor. Empty where nothing is controlled. */
-export function biasValues(receiver: Receiver, deck: Deck, volts: number): ElementValue[] {
-  const law = receiver.biasLaw;
-  if (law === null) return [];
+/** The stages of one bias line with the line at `volts`: transconductance, input capacitor, input resistor. `line` is its test point. */
+export function biasValues(receiver: Receiver, deck: Deck, line: string, volts: number): ElementValue[] {
+  const law = receiver.biasLines.find((l) => l.at === line);
+  if (law === undefined) throw new Error(`the receiver has no bias line ${line}`);
+  return receiver.stages.filter((stage) => stage.agc === line).flatMap((stage) => stageValues(law, stage, deck, volts));
+}
+
+/** One controlled stage with its line at `volts`. */
+export function stageValues(law: BiasLaw, stage: Stage, deck: Deck, volts: number): ElementValue[] {
   const effect = stageAtBias(law, volts);
-  const values: ElementValue[] = [];
-  for (const stage of receiver.stages) {
-    if (!stage.agc) continue;
-    values.push({ element: stage.element, value: stage.gmSiemens * effect.gmRelative });
-    if (stage.inputCapacitor !== null) {
-      values.push({ element: stage.inputCapacitor, value: deckValue(deck, stage.inputCapacitor) + effect.inputFarads });
-    }
-    if (stage.inputResistor !== null) {
-      const ohms = deckValue(deck, stage.inputResistor) / effect.inputConductanceRelative;
-      values.push({ element: stage.inputResistor, value: ohms });
-    }
+  const values = [{ element: stage.element, value: stage.gmSiemens * effect.gmRelative }];
+  if (stage.inputCapacitor !== null) {
+    values.push({ element: stage.inputCapacitor, value: deckValue(deck, stage.inputCapacitor) + effect.inputFarads });
+  }
+  if (stage.inputResistor !== null) {
+    const ohms = deckValue(deck, stage.inputResistor) / effect.inputConductanceRelative;
+    values.push({ element: stage.inputResistor, value: ohms });
   }
   return values;
 }

@@ -57,13 +57,17 @@ export interface TestPoint {
   /** `TP1`, `AGC`, `Earth` */
   readonly id: string;
   readonly label: string;
-  /** deck node; null for the AGC line and for earth */
+  /** deck node; null for bias lines, for earth, and for the output of an FM detector, which is no node of the deck */
   readonly node: string | null;
   readonly role: 'signal' | 'detector' | 'agc' | 'earth';
   /** null: the RF lead has no business here and is refused */
   readonly inject: Injection | null;
   /** the detector whose output stands here (role `detector`) */
   readonly detector: string | null;
+  /** of an FM detector: its output (left out: this), or the sum of its two halves (a ratio detector's reservoir) */
+  readonly tap?: 'output' | 'sum';
+  /** a loose loop instead of a clip: what stands here is seen (or driven) without being loaded */
+  readonly looseLoop?: true;
   /** what the meter reads here with the set at rest, volts (ignoring signal and bias) */
   readonly dcVolts: number;
   readonly note: string;
@@ -77,7 +81,10 @@ export interface Stage {
   readonly gmSiemens: number;
   /** `v / saturationVolts` is the argument of tanh in the transfer law, volts peak at the control node */
   readonly saturationVolts: number;
-  readonly agc: boolean;
+  /** meant to saturate at working level: its compression is no fault of the set-up */
+  readonly limiter: boolean;
+  /** test point of the bias line that controls it; null: fixed bias */
+  readonly agc: string | null;
   /** capacitor and resistor at the control node that move with bias; null where none does */
   readonly inputCapacitor: string | null;
   readonly inputResistor: string | null;
@@ -99,6 +106,14 @@ export interface BiasLaw {
   readonly unclampedVoltsPerDetectedVolt: number;
 }
 
+/** One controlled line: the stages that name its test point follow this law. */
+export interface BiasLine extends BiasLaw {
+  /** test point of role `agc` */
+  readonly at: string;
+  /** detector whose mean output the line follows when nothing clamps it; null: it stays at rest */
+  readonly follows: string | null;
+}
+
 /** Envelope detector: exponential diode into a resistive load. */
 export interface EnvelopeDetector {
   readonly id: string;
@@ -110,6 +125,52 @@ export interface EnvelopeDetector {
   readonly emissionVolts: number;
   readonly loadOhms: number;
   readonly loadFarads: number;
+}
+
+/**
+ * Two diodes on the two ends of a phase-shifting transformer, each into its own half load. `discriminator`: the output is the difference of the halves.
+ * `ratio`: a reservoir holds the sum of the halves, the output is half that sum times (E1 - E2) / (E1 + E2).
+ */
+export interface FmDetector {
+  readonly id: string;
+  readonly kind: 'discriminator' | 'ratio';
+  /** the node whose diode counts positive, and the other */
+  readonly plus: string;
+  readonly minus: string;
+  readonly saturationAmps: number;
+  readonly emissionVolts: number;
+  /** load of each half */
+  readonly loadOhms: number;
+  readonly loadFarads: number;
+  /** ratio detector: the capacitor across both halves; null in a discriminator */
+  readonly reservoirFarads: number | null;
+}
+
+export type Detector = EnvelopeDetector | FmDetector;
+
+/**
+ * A mixer: what stands at `from` comes out at |oscillator - f| as a current in the deck source `into`. The deck holds the two sides as parts that are not
+ * connected. The oscillator runs where the tank at `oscillator.node`, driven by its own deck source, has its peak.
+ */
+export interface Converter {
+  readonly from: string;
+  readonly into: string;
+  /** amps of the difference frequency per volt at `from` */
+  readonly siemens: number;
+  readonly oscillator: {
+    readonly node: string;
+    readonly drive: string;
+    readonly fromHz: number;
+    readonly toHz: number;
+  };
+}
+
+/** The envelope detector's output as the source of a video part of the deck: its modulation, at the video frequency, becomes a current in `into`. */
+export interface VideoFeed {
+  readonly detector: string;
+  readonly into: string;
+  /** amps per volt of modulation of the carrier's envelope at the detector's node */
+  readonly siemens: number;
 }
 
 /** A point of the service sheet: level relative to the reference, linear. */
@@ -159,13 +220,34 @@ export interface SpecGain {
   readonly hz: number;
   /** decibels against the nominal design */
   readonly minDb: number;
-  readonly nominalVoltsPerAmp: number;
+  /** in the unit of the response: volts per ampere, or volts per volt of an S-curve (there: half the distance between the peaks) */
+  readonly nominal: number;
   readonly weight: number;
 }
+/** The peak itself must lie within `toleranceHz` of `hz`. */
+export interface SpecPeak {
+  readonly hz: number;
+  readonly toleranceHz: number;
+  readonly weight: number;
+}
+/** What an FM detector's curve must be. Peaks are the outermost extremes of either sign on either side of the zero. */
+export interface SpecSCurve {
+  readonly centreHz: number;
+  /** true: positive above the centre */
+  readonly risesWithFrequency: boolean;
+  readonly zero: { readonly toleranceHz: number; readonly weight: number };
+  readonly separation: { readonly minHz: number; readonly maxHz: number; readonly weight: number };
+  /** height of the upper peak over that of the lower one */
+  readonly symmetry: { readonly low: number; readonly high: number; readonly weight: number };
+  /** greatest distance from the straight line through the zero within `withinHz` of the centre, as a share of the line's value at its end */
+  readonly linearity: { readonly withinHz: number; readonly max: number; readonly weight: number } | null;
+}
 
-/** The curve that the sheet asks for, injection at the receiver's input, level relative to the peak inside `fromHz..toHz`. */
+/**
+ * What the sheet asks of one response, level relative to the peak inside `fromHz..toHz`. With `sCurve` the response has a sign, levels are relative to half
+ * the distance between its peaks, and of the other lists only `points` and `gain` mean anything.
+ */
 export interface Specification {
-  readonly node: string;
   /** levels are taken relative to the level here instead of to the peak */
   readonly referenceHz?: number;
   readonly fromHz: number;
@@ -176,8 +258,18 @@ export interface Specification {
   readonly traps: readonly SpecTrap[];
   readonly skirts: readonly SpecSkirt[];
   readonly bandwidths: readonly SpecBandwidth[];
+  readonly peaks: readonly SpecPeak[];
+  readonly sCurve: SpecSCurve | null;
   readonly gain: SpecGain | null;
 }
+
+/**
+ * What is measured. `carrier`: |V(node)| per ampere of the sheet's injection, through a converter or a video feed where they lie between.
+ * `difference`: (|V(plus)| - |V(minus)|) / |V(per)|, volts per volt: what a limiter that holds `per` constant makes of the detector.
+ */
+export type Quantity =
+  | { readonly kind: 'carrier'; readonly node: string }
+  | { readonly kind: 'difference'; readonly plus: string; readonly minus: string; readonly per: string };
 
 /** What the sheet tells the learner to set up. */
 export interface SheetSetUp {
@@ -190,12 +282,28 @@ export interface SheetSetUp {
   readonly observeWith: 'detectorLead' | 'probe';
   /** attenuator setting that gives the sheet's detector volts with the nominal slugs */
   readonly levelDb: number;
-  /** null: no AGC line in this circuit */
-  readonly bias: { readonly at: string; readonly volts: number; readonly toleranceVolts: number } | null;
+  /** lines that must be clamped, one lead each, two at most */
+  readonly biases: readonly { readonly at: string; readonly volts: number; readonly toleranceVolts: number }[];
+  /** `video`: a carrier that stands at `carrierHz` is modulated by the sweep */
+  readonly source: 'sweep' | 'video';
+  /** the sheet asks for the slow sweep: its circuits are too narrow for the mains */
+  readonly slowSweep?: true;
+  readonly carrierHz: number | null;
   /** low frequency left on the tube unless the sheet says so */
   readonly lowFrequencyAtLeft: boolean;
   /** crystals that must be in for the overall curve */
   readonly markersHz: readonly number[];
+}
+
+/** One measurement of the service sheet: how to set up for it and what must be seen. */
+export interface SheetResponse {
+  /** unique in the receiver: `if`, `s`, `overall` */
+  readonly id: string;
+  /** `IF curve at the limiter grid` */
+  readonly title: string;
+  readonly setUp: SheetSetUp;
+  readonly quantity: Quantity;
+  readonly specification: Specification;
 }
 
 export type PlanPart =
@@ -239,6 +347,10 @@ export interface ProcedureStep {
   readonly text: string;
   /** set-up steps: what the step is about; it is ticked while these parts are right. Left out: while the whole phase is */
   readonly parts?: readonly SetUpPart[];
+  /** the response that the step is about; left out: the first, or whichever is on the tube */
+  readonly response?: string;
+  /** alignment steps: the point that the sweep goes into, where it is not that of the response's set-up */
+  readonly at?: string;
   /** slugs that this step is about; the step counts as done when they meet their lines of the sheet */
   readonly slugs: readonly string[];
 }
@@ -263,12 +375,14 @@ export interface Receiver {
   /** deck elements that stand for the bench's own demodulator probe resting on a test point: taken out while the probe is elsewhere */
   readonly probeInDeck: { readonly testPoint: string; readonly elements: readonly string[] } | null;
   readonly stages: readonly Stage[];
-  readonly biasLaw: BiasLaw | null;
-  readonly detectors: readonly EnvelopeDetector[];
-  readonly setUp: SheetSetUp;
+  readonly biasLines: readonly BiasLine[];
+  readonly detectors: readonly Detector[];
+  readonly converter: Converter | null;
+  readonly videoFeed: VideoFeed | null;
   /** the box of crystals that belongs to this receiver, hertz */
   readonly crystalsHz: readonly number[];
-  readonly specification: Specification;
+  /** what the sheet measures; the first is the one that the receiver is known by */
+  readonly responses: readonly SheetResponse[];
   readonly procedure: readonly ProcedureStep[];
   readonly cautions: readonly string[];
   readonly plan: ChassisPlan;

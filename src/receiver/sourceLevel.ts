@@ -7,3 +7,6 @@ export const SOURCE_OHMS = 75;
 export function sourceVolts(levelDb: number): number {
   return FULL_SOURCE_VOLTS * 10 ** (levelDb / 20);
 }
+
+/** How deep a video sweep modulates its carrier: shallow enough for a linear envelope. */
+export const VIDEO_DEPTH = 0.3;

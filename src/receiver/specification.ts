@@ -11,12 +11,35 @@
  *   skirt      highest level in a stretch (ratio)
  *   bandwidth  distance between the outer crossings of a level (Hz)
  *   centre     middle of those crossings, less the wanted centre (Hz)
- *   gain       level at a frequency over the nominal design's (dB)
+ *   gain       level at a frequency (S-curve: height) over the nominal design's (dB)
+ *   peak       where the highest level lies, less the wanted place (Hz)
+ * and of an S-curve
+ *   zero        where the curve crosses zero, less the centre (Hz)
+ *   polarity    1 where it rises or falls as wanted, else 0 (ratio)
+ *   separation  distance between the peaks (Hz)
+ *   symmetry    height of the peak above the centre over that of the one below (ratio)
+ *   linearity   distance from a straight line (ratio, see sCurveReading.ts)
  */
 import { highest, lowest, nearestNotch, outerCrossings, type ResponseCurve, voltsAt } from './curveReading.ts';
-import type { Specification } from './receiver.ts';
+import type { Specification, SpecSCurve } from './receiver.ts';
+import { nonLinearity, readSCurve, type SCurve, valueAt } from './sCurveReading.ts';
 
-export type SpecItemKind = 'point' | 'window' | 'tilt' | 'trap' | 'notch' | 'skirt' | 'bandwidth' | 'centre' | 'gain';
+export type SpecItemKind =
+  | 'point'
+  | 'window'
+  | 'tilt'
+  | 'trap'
+  | 'notch'
+  | 'skirt'
+  | 'bandwidth'
+  | 'centre'
+  | 'gain'
+  | 'peak'
+  | 'zero'
+  | 'polarity'
+  | 'separation'
+  | 'symmetry'
+  | 'linearity';
 
 export interface SpecItem {
   /** unique in the sheet: `point:45750000`, `window:42900000-44700000`, `bandwidth:-3` */
@@ -37,10 +60,12 @@ export interface SpecItem {
 
 /** What a dead curve measures, so that every figure stays finite. */
 const FLOOR_DB = -200;
+/** What a peak measures against none. */
+const MOST_RATIO = 100;
 
 /**
  * Every item of the sheet. `volts` may be in any unit for the relative items; `nominal` is the nominal design's curve in the same unit (null: `volts` is
- * per ampere of the deck source, and the sheet's own nominal figure serves). The curve must reach from `fromHz` to `toHz`.
+ * in the unit of the response, and the sheet's own nominal figure serves). The curve must reach from `fromHz` to `toHz`.
  */
 export function evaluateSpecification(
   spec: Specification,
@@ -49,6 +74,7 @@ export function evaluateSpecification(
   nominal: ResponseCurve | null,
 ): SpecItem[] {
   const curve: ResponseCurve = { hz, volts };
+  if (spec.sCurve !== null) return sCurveItems(spec, spec.sCurve, curve, nominal);
   const reference =
     spec.referenceHz === undefined ? highest(curve, spec.fromHz, spec.toHz).volts : voltsAt(curve, spec.referenceHz);
   const ratio = (level: number): number => (reference > 0 ? level / reference : 0);
@@ -116,13 +142,95 @@ export function evaluateSpecification(
     });
   }
   if (spec.gain !== null) {
-    const { hz: gainHz, minDb, nominalVoltsPerAmp, weight } = spec.gain;
-    const wanted = nominal === null ? nominalVoltsPerAmp : voltsAt(nominal, gainHz);
+    const { hz: gainHz, minDb, nominal: printed, weight } = spec.gain;
+    const wanted = nominal === null ? printed : voltsAt(nominal, gainHz);
     const measured = decibels(voltsAt(curve, gainHz) / wanted);
     const item = { id: `gain:${gainHz}`, kind: 'gain', hz: gainHz, toHz: null, unit: 'db' } as const;
     items.push({ ...item, measured, low: minDb, high: null, tolerance: Math.abs(minDb), weight });
   }
+  for (const p of spec.peaks) {
+    const item = { id: `peak:${p.hz}`, kind: 'peak', hz: p.hz, toHz: null, unit: 'hz' } as const;
+    const measured = highest(curve, spec.fromHz, spec.toHz).hz - p.hz;
+    const { toleranceHz: within, weight } = p;
+    items.push({ ...item, measured, low: -within, high: within, tolerance: within, weight });
+  }
   return items;
+}
+
+/** A curve that never crosses zero is as far off as the sheet can see. */
+function sCurveItems(
+  spec: Specification,
+  demand: SpecSCurve,
+  curve: ResponseCurve,
+  nominal: ResponseCurve | null,
+): SpecItem[] {
+  const { centreHz, zero, separation, symmetry, linearity, risesWithFrequency } = demand;
+  const read = readSCurve(curve, centreHz, spec.fromHz, spec.toHz);
+  const [upper, lower] = read.top.hz > read.bottom.hz ? [read.top, read.bottom] : [read.bottom, read.top];
+  const rises = upper === read.top;
+  const lowSize = Math.abs(lower.volts);
+  const item = (kind: SpecItemKind, hz: number, toHz: number | null, unit: SpecItem['unit']) => ({
+    ...{ id: `${kind}:${centreHz}`, kind, hz, toHz, unit },
+  });
+  const items: SpecItem[] = [
+    {
+      ...item('zero', centreHz, null, 'hz'),
+      measured: read.zeroHz === null ? spec.toHz - spec.fromHz : read.zeroHz - centreHz,
+      ...{ low: -zero.toleranceHz, high: zero.toleranceHz, tolerance: zero.toleranceHz, weight: zero.weight },
+    },
+    {
+      ...item('polarity', lower.hz, upper.hz, 'ratio'),
+      measured: rises === risesWithFrequency ? 1 : 0,
+      ...{ low: 1, high: null, tolerance: 0.1, weight: zero.weight / 2 },
+    },
+    {
+      ...item('separation', lower.hz, upper.hz, 'hz'),
+      measured: upper.hz - lower.hz,
+      ...{ low: separation.minHz, high: separation.maxHz, tolerance: (separation.maxHz - separation.minHz) / 2 },
+      weight: separation.weight,
+    },
+    {
+      ...item('symmetry', lower.hz, upper.hz, 'ratio'),
+      measured: lowSize > 0 ? Math.min(Math.abs(upper.volts) / lowSize, MOST_RATIO) : MOST_RATIO,
+      ...{ low: symmetry.low, high: symmetry.high, tolerance: (symmetry.high - symmetry.low) / 2 },
+      weight: symmetry.weight,
+    },
+  ];
+  if (linearity !== null) {
+    const { withinHz, max, weight } = linearity;
+    items.push({
+      ...item('linearity', centreHz - withinHz, centreHz + withinHz, 'ratio'),
+      measured: nonLinearity(curve, centreHz, withinHz),
+      ...{ low: null, high: max, tolerance: max, weight },
+    });
+  }
+  for (const p of spec.points) {
+    const measured = read.height > 0 ? valueAt(curve, p.hz) / read.height : 0;
+    const { low, high, weight } = p;
+    items.push({
+      ...item('point', p.hz, null, 'ratio'),
+      id: `point:${p.hz}`,
+      measured,
+      low,
+      high,
+      tolerance: (high - low) / 2,
+      weight,
+    });
+  }
+  if (spec.gain !== null) items.push(sCurveGain(spec, spec.gain, read, nominal));
+  return items;
+}
+
+function sCurveGain(
+  spec: Specification,
+  { hz, minDb, nominal: printed, weight }: NonNullable<Specification['gain']>,
+  read: SCurve,
+  nominal: ResponseCurve | null,
+): SpecItem {
+  const wanted = nominal === null ? printed : readSCurve(nominal, hz, spec.fromHz, spec.toHz).height;
+  const measured = decibels(read.height / wanted);
+  const item = { id: `gain:${hz}`, kind: 'gain', hz, toHz: null, unit: 'db' } as const;
+  return { ...item, measured, low: minDb, high: null, tolerance: Math.abs(minDb), weight };
 }
 
 export function isInside(item: SpecItem): boolean {
@@ -139,7 +247,10 @@ export function widenSpecification(spec: Specification, factor: number): Specifi
   const trapDb = 20 * Math.log10(factor);
   return {
     ...spec,
-    points: spec.points.map((p) => ({ ...p, low: Math.max(grow(p.target, p.low), 0), high: grow(p.target, p.high) })),
+    points: spec.points.map((p) => {
+      const low = grow(p.target, p.low);
+      return { ...p, low: spec.sCurve === null ? Math.max(low, 0) : low, high: grow(p.target, p.high) };
+    }),
     windows: spec.windows.map((w) => ({ ...w, maxRippleDb: w.maxRippleDb * factor })),
     tilts: spec.tilts.map((t) => ({ ...t, maxDb: t.maxDb * factor })),
     traps: spec.traps.map((t) => ({
@@ -157,7 +268,22 @@ export function widenSpecification(spec: Specification, factor: number): Specifi
         centreToleranceHz: b.centreToleranceHz === null ? null : b.centreToleranceHz * factor,
       };
     }),
+    peaks: spec.peaks.map((p) => ({ ...p, toleranceHz: p.toleranceHz * factor })),
+    sCurve: spec.sCurve === null ? null : widenSCurve(spec.sCurve, factor),
     gain: spec.gain === null ? null : { ...spec.gain, minDb: spec.gain.minDb * factor },
+  };
+}
+
+function widenSCurve(s: SpecSCurve, factor: number): SpecSCurve {
+  const middle = (s.separation.minHz + s.separation.maxHz) / 2;
+  const half = ((s.separation.maxHz - s.separation.minHz) / 2) * factor;
+  return {
+    ...s,
+    zero: { ...s.zero, toleranceHz: s.zero.toleranceHz * factor },
+    separation: { ...s.separation, minHz: Math.max(middle - half, 0), maxHz: middle + half },
+    // A ratio widens in decibels, so that twice too high and twice too low stay the same mistake.
+    symmetry: { ...s.symmetry, low: s.symmetry.low ** factor, high: s.symmetry.high ** factor },
+    linearity: s.linearity === null ? null : { ...s.linearity, max: s.linearity.max * factor },
   };
 }
 

@@ -16,6 +16,12 @@ export function specificationFrequencies(spec: Specification): Float64Array {
   for (const w of [...spec.windows, ...spec.skirts]) named.add(w.fromHz).add(w.toHz);
   for (const t of spec.tilts) named.add(t.lowHz).add(t.highHz);
   for (const t of spec.traps) named.add(t.hz);
+  for (const p of spec.peaks) named.add(p.hz);
+  if (spec.sCurve !== null) {
+    const { centreHz, linearity } = spec.sCurve;
+    named.add(centreHz);
+    if (linearity !== null) named.add(centreHz - linearity.withinHz).add(centreHz + linearity.withinHz);
+  }
   if (spec.gain !== null) named.add(spec.gain.hz);
   if (spec.referenceHz !== undefined) named.add(spec.referenceHz);
   const exact = [...named].sort((a, b) => a - b);

@@ -1,75 +1,106 @@
 /**
- * The receiver's response under the conditions that its sheet states: sheet injection, reference bias, small signal, the deck as it is. This is the truth that
+ * A receiver's response under the conditions that its sheet states: sheet injection, reference bias, small signal, the deck as it is. This is the truth that
  * is graded; what the tube shows may be something else.
  *
- * Volts are carrier magnitudes at the sheet's node for one ampere (peak) of injected current: into the deck's own source where the sheet injects there, or
- * as a Norton source with the sweep source's 75 ohm and the lead's 75 ohm across a node.
+ * The unit is that of the quantity: volts (peak) at a node for one ampere (peak) of injected current, into the deck's own source where the sheet injects
+ * there, or as a Norton source with the sweep source's 75 ohm and the lead's 75 ohm across a node; for a video sweep the modulation at the node for one
+ * ampere of carrier, fully modulated; for a difference volts per volt, with a sign.
  */
 
-import { problemLine } from '../base/result.ts';
 import type { Deck } from '../physics/deck.ts';
 import { type DeckEdit, editDeck } from '../physics/editDeck.ts';
-import { buildNetwork } from '../physics/network.ts';
-import { createSolver } from '../physics/solver.ts';
 import type { ResponseCurve } from './curveReading.ts';
 import { biasValues, slugValues } from './elementValues.ts';
-import type { Injection, Receiver } from './receiver.ts';
+import type { Injection, Receiver, SheetResponse } from './receiver.ts';
+import { createSignalPath, PLAIN_SWEEP, type SignalPath, type SourceKind } from './signalPath.ts';
 import { nominalTurns } from './slugLaw.ts';
 import { specificationFrequencies } from './specificationGrid.ts';
 
+export type CoreTurns = Readonly<Record<string, number>>;
+
 export interface StatedResponse {
+  readonly response: SheetResponse;
+  readonly hz: Float64Array;
   /** core positions by slug id, turns from the outer stop; a slug left out stands at its nominal position */
-  solve(coreTurnsById: Readonly<Record<string, number>>): ResponseCurve;
+  solve(coreTurnsById: CoreTurns): ResponseCurve;
   /** the curve with every slug at its nominal position */
   readonly nominal: ResponseCurve;
+  /** the solved path behind it, as the last `solve` left it: for sensitivities and levels */
+  readonly path: SignalPath;
+  /** the deck source that the sheet drives */
+  readonly drive: string;
+  readonly source: SourceKind;
 }
 
 /** Source and lead resistance in parallel. */
 const TERMINATED_OHMS = 75 / 2;
 const DRIVE = 'Istated';
 
-/** Solves at `hz`, or at the frequencies that the sheet needs. */
+/** Solves at `hz`, or at the frequencies that the sheet needs. `deck` may be an edited one; slugs and bias are set as the sheet says. */
 export function createStatedResponse(
   receiver: Receiver,
   deck: Deck,
-  hz: Float64Array = specificationFrequencies(receiver.specification),
+  response: SheetResponse,
+  hz: Float64Array = specificationFrequencies(response.specification),
 ): StatedResponse {
-  const { injection, node } = sheetInjection(receiver);
+  const { injection, node } = sheetInjection(receiver, response);
   const driven = injection.kind === 'deckSource' ? deck : editDeck(deck, driveNode(node));
-  const network = buildNetwork(driven, receiver.deck);
-  if (!network.ok) throw new Error(network.problems.map(problemLine).join('\n'));
-  const solver = createSolver(network.value, hz);
   const drive = injection.kind === 'deckSource' ? injection.element : DRIVE;
-  for (const element of driven.elements) {
-    if (element.kind === 'I') solver.setDrive(element.name, element.name.toLowerCase() === drive.toLowerCase() ? 1 : 0);
-    if (element.kind === 'G') solver.setSaturation(element.name, null);
+  const path = createSignalPath(receiver, driven);
+  for (const law of receiver.biasLines) {
+    const volts = response.setUp.biases.find((b) => b.at === law.at)?.volts ?? law.referenceVolts;
+    for (const value of biasValues(receiver, deck, law.at, volts)) path.setValue(value);
   }
-  const volts = receiver.setUp.bias?.volts ?? receiver.biasLaw?.referenceVolts;
-  if (volts !== undefined) for (const v of biasValues(receiver, deck, volts)) solver.setValue(v.element, v.value);
+  const source = sheetSource(response);
   const nominal = new Map(receiver.adjusters.map((adjuster) => [adjuster.id, nominalTurns(adjuster)]));
+  const set = new Map<string, number>();
+  const read = quantityReader(response, hz.length);
 
-  const solve = (coreTurnsById: Readonly<Record<string, number>>): ResponseCurve => {
+  const solve = (coreTurnsById: CoreTurns): ResponseCurve => {
     for (const adjuster of receiver.adjusters) {
       const turns = coreTurnsById[adjuster.id] ?? nominal.get(adjuster.id)!;
-      for (const v of slugValues(adjuster, deck, turns)) solver.setValue(v.element, v.value);
+      if (set.get(adjuster.id) === turns) continue;
+      set.set(adjuster.id, turns);
+      for (const value of slugValues(adjuster, deck, turns)) path.setValue(value);
     }
-    solver.solve();
-    // The solver's own buffers are used again by the next solve.
-    return { hz, volts: Float64Array.from(solver.magnitude(receiver.specification.node)) };
+    path.solve(hz, drive, 1, source);
+    return { hz, volts: read(path) };
   };
-  return { solve, nominal: solve({}) };
+  return { response, hz, solve, nominal: solve({}), path, drive, source };
+}
+
+/** How the source must stand for a response of the sheet. `depth` of a video sweep's modulation; stated responses have 1. */
+export function sheetSource({ setUp }: SheetResponse, depth = 1): SourceKind {
+  return setUp.source === 'video' ? { kind: 'video', carrierHz: setUp.carrierHz!, depth } : PLAIN_SWEEP;
 }
 
 /** Amperes in the stated injection for each volt (peak, open circuit) of the sweep source. */
-export function sheetSiemens(receiver: Receiver): number {
-  const { injection } = sheetInjection(receiver);
+export function sheetSiemens(receiver: Receiver, response: SheetResponse): number {
+  const { injection } = sheetInjection(receiver, response);
   return injection.kind === 'deckSource' ? injection.siemens : 1 / 75;
 }
 
-function sheetInjection(receiver: Receiver): { readonly injection: Injection; readonly node: string } {
-  const point = receiver.testPoints.find((p) => p.id === receiver.setUp.injectAt);
+/** Gives a new array each time: the path's own buffers are used again by its next solve. */
+function quantityReader({ quantity }: SheetResponse, count: number): (path: SignalPath) => Float64Array {
+  if (quantity.kind === 'carrier') return (path) => path.magnitude(quantity.node, new Float64Array(count));
+  const minus = new Float64Array(count);
+  const per = new Float64Array(count);
+  return (path) => {
+    const volts = path.magnitude(quantity.plus, new Float64Array(count));
+    path.magnitude(quantity.minus, minus);
+    path.magnitude(quantity.per, per);
+    for (let i = 0; i < count; i++) volts[i] = per[i]! > 0 ? (volts[i]! - minus[i]!) / per[i]! : 0;
+    return volts;
+  };
+}
+
+function sheetInjection(
+  { id, testPoints }: Receiver,
+  { setUp }: SheetResponse,
+): { readonly injection: Injection; readonly node: string } {
+  const point = testPoints.find((p) => p.id === setUp.injectAt);
   if (point === undefined || point.inject === null || point.node === null) {
-    throw new Error(`${receiver.id}: the sheet injects at ${receiver.setUp.injectAt}, which takes no RF lead`);
+    throw new Error(`${id}: the sheet injects at ${setUp.injectAt}, which takes no RF lead`);
   }
   return { injection: point.inject, node: point.node };
 }

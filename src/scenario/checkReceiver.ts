@@ -35,9 +35,26 @@ export function checkReceiver(receiver: Receiver, deck: Deck, file: string): Pro
     if (p.inject?.kind === 'deckSource') find(p.inject.element, 'I', ['testPoints', i, 'inject', 'element']);
   });
   receiver.detectors.forEach((d, i) => {
-    node(d.node, ['detectors', i, 'node']);
+    if (d.kind === 'envelope') node(d.node, ['detectors', i, 'node']);
+    else {
+      node(d.plus, ['detectors', i, 'plus']);
+      node(d.minus, ['detectors', i, 'minus']);
+    }
   });
-  node(receiver.specification.node, ['specification', 'node']);
+  receiver.responses.forEach(({ quantity }, i) => {
+    const names = quantity.kind === 'carrier' ? (['node'] as const) : (['plus', 'minus', 'per'] as const);
+    for (const key of names) {
+      node((quantity as Readonly<Record<string, string>>)[key]!, ['responses', i, 'quantity', key]);
+    }
+  });
+  if (receiver.converter !== null) {
+    const { from, into, oscillator } = receiver.converter;
+    node(from, ['converter', 'from']);
+    find(into, 'I', ['converter', 'into']);
+    node(oscillator.node, ['converter', 'oscillator', 'node']);
+    find(oscillator.drive, 'I', ['converter', 'oscillator', 'drive']);
+  }
+  if (receiver.videoFeed !== null) find(receiver.videoFeed.into, 'I', ['videoFeed', 'into']);
   const probeNode = receiver.testPoints.find((p) => p.id === receiver.probeInDeck?.testPoint)?.node;
   receiver.probeInDeck?.elements.forEach((name, i) => {
     const path = ['probeInDeck', 'elements', i];
@@ -76,12 +93,12 @@ function stages(receiver: Receiver, deck: Deck, find: Find, complain: Complain):
       if (!element.nodes.some((n) => nodeKey(n) !== '0' && control.includes(nodeKey(n)))) {
         complain(path, `"${name}"`, `an element at the control node of ${s.element}`);
       }
-      const change = receiver.biasLaw?.capacitanceFarads ?? 0;
-      if (kind === 'C' && s.agc && element.value <= change) {
+      const change = receiver.biasLines.find((law) => law.at === s.agc)?.capacitanceFarads ?? 0;
+      if (kind === 'C' && element.value <= change) {
         complain(
           path,
           `"${name}" of ${element.value} F`,
-          `more than biasLaw.capacitanceFarads, ${change} F, which may go out of it`,
+          `more than capacitanceFarads of its bias line, ${change} F, which may go out of it`,
         );
       }
     };

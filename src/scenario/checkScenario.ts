@@ -11,6 +11,13 @@ const KNOWN_FAULTS: readonly string[] = [];
 export function checkScenario(scenario: Scenario, receiver: Receiver, file = `${scenario.id}.json`): Problem[] {
   const { problems, complain } = complaints(file);
   if (scenario.receiver !== receiver.id) complain(['receiver'], `"${scenario.receiver}"`, `"${receiver.id}"`);
+  const measured = receiver.responses.map((r) => r.id);
+  scenario.work?.forEach((name, i) => {
+    if (!measured.includes(name)) complain(['work', i], `"${name}"`, oneOfThese(measured));
+  });
+  if (scenario.start.controls.sourceMode === 'video' && receiver.videoFeed === null) {
+    complain(['start', 'controls', 'sourceMode'], '"video"', 'another mode, as the receiver has no videoFeed');
+  }
   const known = receiver.adjusters.map((a) => a.id);
   for (const [id, away] of Object.entries(scenario.start.slugs)) {
     const adjuster = receiver.adjusters.find((a) => a.id === id);

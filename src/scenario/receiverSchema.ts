@@ -57,6 +57,8 @@ const testPointSchema = v.strictObject({
   role: oneOf('signal', 'detector', 'agc', 'earth'),
   inject: v.nullable(injectionSchema),
   detector: v.nullable(shortId()),
+  tap: v.exactOptional(oneOf('output', 'sum')),
+  looseLoop: v.exactOptional(v.literal(true)),
   dcVolts: volts(),
   note: text(240),
   plan: v.strictObject({ x: number(0, 1000), y: number(0, 1000) }),
@@ -67,12 +69,15 @@ const stageSchema = v.strictObject({
   device: text(60),
   gmSiemens: number(1e-6, 10),
   saturationVolts: number(1e-3, 100),
-  agc: yesOrNo(),
+  limiter: yesOrNo(),
+  agc: v.nullable(shortId()),
   inputCapacitor: v.nullable(elementName()),
   inputResistor: v.nullable(elementName()),
 });
 
-const biasLawSchema = v.strictObject({
+const biasLineSchema = v.strictObject({
+  at: shortId(),
+  follows: v.nullable(shortId()),
   kind: oneOf('exponential', 'proportional'),
   referenceVolts: number(-50, 50),
   scaleVolts: number(0.01, 100),
@@ -81,16 +86,39 @@ const biasLawSchema = v.strictObject({
   unclampedVoltsPerDetectedVolt: number(-1000, 1000),
 });
 
-const detectorSchema = v.strictObject({
-  id: shortId(),
-  kind: oneOf('envelope'),
-  node: nodeName(),
-  polarity: oneOf('positive', 'negative'),
+const diode = {
   saturationAmps: number(1e-15, 1e-2),
   emissionVolts: number(0.02, 0.2),
   loadOhms: number(1, 1e8),
   loadFarads: number(1e-13, 1e-3),
+};
+
+const detectorSchema = v.variant('kind', [
+  v.strictObject({
+    id: shortId(),
+    kind: v.literal('envelope'),
+    node: nodeName(),
+    polarity: oneOf('positive', 'negative'),
+    ...diode,
+  }),
+  v.strictObject({
+    id: shortId(),
+    kind: oneOf('discriminator', 'ratio'),
+    plus: nodeName(),
+    minus: nodeName(),
+    ...diode,
+    reservoirFarads: v.nullable(number(1e-12, 1e-2)),
+  }),
+]);
+
+const converterSchema = v.strictObject({
+  from: nodeName(),
+  into: elementName(),
+  siemens: number(1e-9, 10),
+  oscillator: v.strictObject({ node: nodeName(), drive: elementName(), fromHz: hertz(), toHz: hertz() }),
 });
+
+const videoFeedSchema = v.strictObject({ detector: shortId(), into: elementName(), siemens: number(1e-9, 10) });
 
 const setUpSchema = v.strictObject({
   centreHz: number(0.1e6, 230e6),
@@ -100,15 +128,31 @@ const setUpSchema = v.strictObject({
   observeAt: shortId(),
   observeWith: oneOf('detectorLead', 'probe'),
   levelDb: v.pipe(number(-80, 0), v.integer('a whole number of decibels')),
-  bias: v.nullable(v.strictObject({ at: shortId(), volts: number(-15, 15), toleranceVolts: number(0.01, 5) })),
+  biases: list(v.strictObject({ at: shortId(), volts: number(-15, 15), toleranceVolts: number(0.01, 5) }), 0, 2),
+  source: oneOf('sweep', 'video'),
+  slowSweep: v.exactOptional(v.literal(true)),
+  carrierHz: v.nullable(hertz()),
   lowFrequencyAtLeft: yesOrNo(),
   markersHz: list(hertz(), 1, 8),
+});
+
+const responseSchema = v.strictObject({
+  id: shortId(),
+  title: text(80),
+  setUp: setUpSchema,
+  quantity: v.variant('kind', [
+    v.strictObject({ kind: v.literal('carrier'), node: nodeName() }),
+    v.strictObject({ kind: v.literal('difference'), plus: nodeName(), minus: nodeName(), per: nodeName() }),
+  ]),
+  specification: specificationSchema,
 });
 
 const procedureStepSchema = v.strictObject({
   phase: oneOf('safe', 'connect', 'setUp', 'align', 'prove'),
   text: text(240),
   parts: v.exactOptional(list(oneOf('sweep', 'phasing', 'blanking', 'bias', 'level', 'markers', 'trace'), 1, 7)),
+  response: v.exactOptional(shortId()),
+  at: v.exactOptional(shortId()),
   slugs: list(shortId(), 0, 24),
 });
 
@@ -127,12 +171,13 @@ export const receiverSchema = v.strictObject({
   testPoints: list(testPointSchema, 2, 24),
   probeInDeck: v.nullable(v.strictObject({ testPoint: shortId(), elements: list(elementName(), 1, 6) })),
   stages: list(stageSchema, 0, 16),
-  biasLaw: v.nullable(biasLawSchema),
+  biasLines: list(biasLineSchema, 0, 4),
   detectors: list(detectorSchema, 0, 8),
-  setUp: setUpSchema,
-  crystalsHz: list(hertz(), 1, 16),
-  specification: specificationSchema,
-  procedure: list(procedureStepSchema, 1, 16),
+  converter: v.nullable(converterSchema),
+  videoFeed: v.nullable(videoFeedSchema),
+  crystalsHz: list(hertz(), 1, 24),
+  responses: list(responseSchema, 1, 6),
+  procedure: list(procedureStepSchema, 1, 24),
   cautions: list(text(240), 1, 12),
   plan: planSchema,
 });

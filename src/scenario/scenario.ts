@@ -30,6 +30,8 @@ export interface ScenarioBench {
   readonly mainsHz: 50 | 60;
   /** error of the tunable marker's dial, hertz (true = dial + error) */
   readonly dialErrorHz: number;
+  /** error of the sweep source's centre dial, hertz (true = dial + error); left out: none */
+  readonly centreErrorHz?: number;
 }
 
 export interface ScenarioAids {
@@ -59,6 +61,8 @@ export interface Scenario {
   /** scenario ids that come before */
   readonly after: readonly string[];
   readonly receiver: string;
+  /** responses of the receiver's sheet that are to be put right and are judged; left out: all */
+  readonly work?: readonly string[];
   readonly words: ScenarioWords;
   readonly seed: number;
   readonly start: ScenarioStart;

@@ -10,6 +10,7 @@ export function scenarioConsistency(scenario: Scenario, file: string): Problem[]
   if (Math.abs(sum - 100) > 1e-9) complain(['weights'], `a sum of ${sum}`, 'weights that sum to 100');
   complainOfRepeats(proofs, (i) => ['proofs', i], complain);
   complainOfRepeats(start.prepared, (i) => ['start', 'prepared', i], complain);
+  complainOfRepeats(scenario.work ?? [], (i) => ['work', i], complain);
   complainOfRepeats(after, (i) => ['after', i], complain);
   complainOfRepeats(scenario.faults, (i) => ['faults', i], complain);
   if (proofs.length === 0 && weights.proofs > 0) {

@@ -27,6 +27,7 @@ const benchSchema = v.strictObject({
   xSwapped: yesOrNo(),
   mainsHz: oneOf(50, 60),
   dialErrorHz: number(-1e6, 1e6),
+  centreErrorHz: v.exactOptional(number(-1e6, 1e6)),
 });
 
 export const scenarioSchema = v.strictObject({
@@ -43,6 +44,7 @@ export const scenarioSchema = v.strictObject({
   difficulty: oneOf(1, 2, 3),
   after: list(fileId(), 0, 8),
   receiver: fileId(),
+  work: v.exactOptional(list(shortId(), 1, 6)),
   words: v.strictObject({ brief: text(240), story: text(800), lesson: text(300) }),
   seed: integer(0, 2 ** 31 - 1),
   start: startSchema,

@@ -2,8 +2,8 @@
 import type { Specification } from '../receiver/receiver.ts';
 import { type Complain, complainOfRepeats, type Path } from './complaints.ts';
 
-export function specificationConsistency(spec: Specification, complain: Complain): void {
-  const at = (...path: Path): Path => ['specification', ...path];
+export function specificationConsistency(spec: Specification, place: Path, complain: Complain): void {
+  const at = (...path: Path): Path => [...place, ...path];
   const rising = (low: number, high: number, path: Path): void => {
     if (!(low < high)) complain(path, `${low} to ${high}`, 'the lower first');
   };
@@ -76,8 +76,45 @@ export function specificationConsistency(spec: Specification, complain: Complain
     (i) => at('bandwidths', i, 'levelDb'),
     complain,
   );
+  spec.peaks.forEach((p, i) => {
+    inside(p.hz, at('peaks', i, 'hz'));
+    if (p.toleranceHz === 0) complain(at('peaks', i, 'toleranceHz'), '0', 'a tolerance above 0');
+  });
+  complainOfRepeats(
+    spec.peaks.map((p) => p.hz),
+    (i) => at('peaks', i, 'hz'),
+    complain,
+  );
   if (spec.gain !== null) inside(spec.gain.hz, at('gain', 'hz'));
-  const weights = [spec.points, spec.windows, spec.tilts, spec.traps, spec.skirts, spec.bandwidths].flat();
+  sCurve(spec, at, inside, complain);
+  const s = spec.sCurve;
+  const weights = [
+    ...[spec.points, spec.windows, spec.tilts, spec.traps, spec.skirts, spec.bandwidths, spec.peaks].flat(),
+    ...(s === null ? [] : [s.zero, s.separation, s.symmetry, ...(s.linearity === null ? [] : [s.linearity])]),
+  ];
   const sum = weights.reduce((total, item) => total + item.weight, spec.gain?.weight ?? 0);
   if (sum <= 0) complain(at(), 'weights that sum to 0', 'some weight above 0');
+}
+
+type Inside = (hz: number, path: Path) => void;
+
+function sCurve(spec: Specification, at: (...path: Path) => Path, inside: Inside, complain: Complain): void {
+  const s = spec.sCurve;
+  if (s === null) {
+    spec.points.forEach((p, i) => {
+      if (p.low < 0) complain(at('points', i, 'low'), String(p.low), 'a level from 0, as this is no S-curve');
+    });
+    return;
+  }
+  inside(s.centreHz, at('sCurve', 'centreHz'));
+  if (s.zero.toleranceHz === 0) complain(at('sCurve', 'zero', 'toleranceHz'), '0', 'a tolerance above 0');
+  if (!(s.separation.minHz < s.separation.maxHz)) {
+    complain(at('sCurve', 'separation'), `${s.separation.minHz} to ${s.separation.maxHz}`, 'the lower first');
+  }
+  if (s.symmetry.low === s.symmetry.high) complain(at('sCurve', 'symmetry'), 'no room', 'low below high');
+  if (s.linearity?.withinHz === 0) complain(at('sCurve', 'linearity', 'withinHz'), '0', 'a width above 0');
+  if (spec.referenceHz !== undefined) complain(at('referenceHz'), String(spec.referenceHz), 'nothing, on an S-curve');
+  for (const key of ['windows', 'tilts', 'traps', 'skirts', 'bandwidths', 'peaks'] as const) {
+    if (spec[key].length > 0) complain(at(key), 'demands', 'an empty list, on an S-curve');
+  }
 }

@@ -1,19 +1,18 @@
 /** The shape of a receiver's specification: what the service sheet demands of the curve. */
 import * as v from 'valibot';
-import { hertz, hertzWide, list, nodeName, number } from './schemaPieces.ts';
+import { hertz, hertzWide, list, number, yesOrNo } from './schemaPieces.ts';
 
 const weight = () => number(0, 100);
-/** Linear level relative to the reference; a little above 1 where the reference is not the peak. */
-const level = () => number(0, 10);
+/** Linear level relative to the reference; above 1 where the reference is not the peak, below 0 on an S-curve. */
+const level = () => number(-10, 10);
 /** A ripple or a slope, decibels. */
 const decibels = () => number(0.01, 60);
 
 export const specificationSchema = v.strictObject({
-  node: nodeName(),
   referenceHz: v.exactOptional(hertz()),
   fromHz: hertz(),
   toHz: hertz(),
-  points: list(v.strictObject({ hz: hertz(), target: level(), low: level(), high: level(), weight: weight() }), 1, 32),
+  points: list(v.strictObject({ hz: hertz(), target: level(), low: level(), high: level(), weight: weight() }), 0, 32),
   windows: list(v.strictObject({ fromHz: hertz(), toHz: hertz(), maxRippleDb: decibels(), weight: weight() }), 0, 8),
   tilts: list(v.strictObject({ lowHz: hertz(), highHz: hertz(), maxDb: decibels(), weight: weight() }), 0, 8),
   traps: list(
@@ -26,7 +25,7 @@ export const specificationSchema = v.strictObject({
     0,
     8,
   ),
-  skirts: list(v.strictObject({ fromHz: hertz(), toHz: hertz(), max: level(), weight: weight() }), 0, 8),
+  skirts: list(v.strictObject({ fromHz: hertz(), toHz: hertz(), max: number(0, 10), weight: weight() }), 0, 8),
   bandwidths: list(
     v.strictObject({
       levelDb: number(-60, -0.1),
@@ -39,11 +38,22 @@ export const specificationSchema = v.strictObject({
     0,
     8,
   ),
+  peaks: list(v.strictObject({ hz: hertz(), toleranceHz: hertzWide(), weight: weight() }), 0, 4),
+  sCurve: v.nullable(
+    v.strictObject({
+      centreHz: hertz(),
+      risesWithFrequency: yesOrNo(),
+      zero: v.strictObject({ toleranceHz: hertzWide(), weight: weight() }),
+      separation: v.strictObject({ minHz: hertzWide(), maxHz: hertzWide(), weight: weight() }),
+      symmetry: v.strictObject({ low: number(0.01, 1), high: number(1, 100), weight: weight() }),
+      linearity: v.nullable(v.strictObject({ withinHz: hertzWide(), max: number(1e-4, 1), weight: weight() })),
+    }),
+  ),
   gain: v.nullable(
     v.strictObject({
       hz: hertz(),
       minDb: number(-60, -0.01),
-      nominalVoltsPerAmp: number(1e-6, 1e12),
+      nominal: number(1e-6, 1e12),
       weight: weight(),
     }),
   ),

@@ -2,10 +2,14 @@
 import type { ProofId } from '../bench/benchState.ts';
 import type { Facts } from '../bench/facts.ts';
 import {
+  CARRIER_SHARE,
   COMPRESSION_LIMIT_DB,
+  DIAL_SHARE,
   PHASE_TOLERANCE_DEGREES,
   PIP_SHARE,
+  SWEEP_LAG_LIMIT,
   TRACE_HEIGHT_DIV,
+  VERTICAL_LAG_LIMIT_DEGREES,
   WEAKEST_SHARE,
 } from '../grading/limits.ts';
 import type { SetUpPart } from '../receiver/receiver.ts';
@@ -25,6 +29,9 @@ export const MISSING_CODES = [
   'powerOff',
   'notSweeping',
   'sweepTooNarrow',
+  'sourceNotAsSheet',
+  'carrierOff',
+  'sweepTooFast',
   'phaseOff',
   'blankingOff',
   'biasOff',
@@ -34,9 +41,13 @@ export const MISSING_CODES = [
   'markersThroughSet',
   'pipsTooHigh',
   'pipsTooLow',
+  'dialOff',
   'xReversed',
   'traceOffScreen',
   'traceTooLow',
+  'acCoupled',
+  'verticalLag',
+  'steelInSlug',
   'noSlugTurned',
   'slugTurning',
   'levelNotHalved',
@@ -50,8 +61,8 @@ export type MissingCode = (typeof MISSING_CODES)[number];
 /** What this scenario asks for, beyond what the facts already know. */
 export interface Wants {
   readonly proofs: readonly ProofId[];
-  /** null: the sheet asks for no bias */
-  readonly biasToleranceVolts: number | null;
+  /** span and carrier of each response of the sheet, by its id */
+  readonly sheets: Readonly<Record<string, { readonly spanHz: number; readonly carrierHz: number | null }>>;
 }
 
 /** A slug counts as turning until it has rested this long, seconds. */
@@ -84,14 +95,17 @@ export function missingSetUp(part: SetUpPart, facts: Facts, wants: Wants): reado
     case 'sweep':
       return codes([
         [!facts.sweeping, 'notSweeping'],
+        [!facts.sourceAsSheet, 'sourceNotAsSheet'],
+        [facts.sourceAsSheet && carrierIsOff(facts, wants), 'carrierOff'],
         [facts.sweeping && !facts.spanCovers, 'sweepTooNarrow'],
+        [facts.sweepLag > SWEEP_LAG_LIMIT, 'sweepTooFast'],
       ]);
     case 'phasing':
       return codes([[Math.abs(facts.residualPhaseDegrees) > PHASE_TOLERANCE_DEGREES, 'phaseOff']]);
     case 'blanking':
       return codes([[!facts.blanking, 'blankingOff']]);
     case 'bias':
-      return codes([[biasIsOff(facts, wants), 'biasOff']]);
+      return codes([[biasIsOff(facts), 'biasOff']]);
     case 'level':
       return codes([
         [facts.compressionDb > COMPRESSION_LIMIT_DB, 'overloaded'],
@@ -103,25 +117,29 @@ export function missingSetUp(part: SetUpPart, facts: Facts, wants: Wants): reado
         [!facts.markersAdded, 'markersThroughSet'],
         [facts.pipHeightRatio > PIP_SHARE.high, 'pipsTooHigh'],
         [facts.pipHeightRatio < PIP_SHARE.low, 'pipsTooLow'],
+        [dialIsOff(facts, wants), 'dialOff'],
       ]);
     case 'trace':
       return codes([
         [!facts.xDirectionAsSheet, 'xReversed'],
         [!facts.traceOnScreen, 'traceOffScreen'],
         [facts.traceHeightDiv < TRACE_HEIGHT_DIV, 'traceTooLow'],
+        [!facts.dcCoupled, 'acCoupled'],
+        [facts.verticalLagDegrees > VERTICAL_LAG_LIMIT_DEGREES, 'verticalLag'],
+        [facts.steelIn !== null, 'steelInSlug'],
       ]);
   }
 }
 
 /** What may be missing of each part: for a sheet whose steps are about parts. */
 export const SET_UP_CODES: Readonly<Record<SetUpPart, readonly MissingCode[]>> = {
-  sweep: ['notSweeping', 'sweepTooNarrow'],
+  sweep: ['notSweeping', 'sourceNotAsSheet', 'carrierOff', 'sweepTooNarrow', 'sweepTooFast'],
   phasing: ['phaseOff'],
   blanking: ['blankingOff'],
   bias: ['biasOff'],
   level: ['overloaded', 'tooWeak'],
-  markers: ['markersMissing', 'markersThroughSet', 'pipsTooHigh', 'pipsTooLow'],
-  trace: ['xReversed', 'traceOffScreen', 'traceTooLow'],
+  markers: ['markersMissing', 'markersThroughSet', 'pipsTooHigh', 'pipsTooLow', 'dialOff'],
+  trace: ['xReversed', 'traceOffScreen', 'traceTooLow', 'acCoupled', 'verticalLag', 'steelInSlug'],
 };
 
 export const SET_UP_PARTS: readonly SetUpPart[] = ['sweep', 'phasing', 'blanking', 'bias', 'level', 'markers', 'trace'];
@@ -159,9 +177,18 @@ export function missingByPhase(
   };
 }
 
-function biasIsOff(facts: Facts, wants: Wants): boolean {
-  if (facts.biasErrorVolts === null || wants.biasToleranceVolts === null) return false;
-  return Math.abs(facts.biasErrorVolts) > wants.biasToleranceVolts;
+function biasIsOff({ biases }: Facts): boolean {
+  return biases.some(({ errorVolts, toleranceVolts }) => Math.abs(errorVolts) > toleranceVolts);
+}
+
+function carrierIsOff({ carrierErrorHz, response }: Facts, { sheets }: Wants): boolean {
+  const carrierHz = sheets[response]?.carrierHz ?? null;
+  if (carrierErrorHz === null || carrierHz === null) return false;
+  return Math.abs(carrierErrorHz) > CARRIER_SHARE * carrierHz;
+}
+
+function dialIsOff({ dialErrorHz, response }: Facts, { sheets }: Wants): boolean {
+  return dialErrorHz !== null && Math.abs(dialErrorHz) > DIAL_SHARE * (sheets[response]?.spanHz ?? 0);
 }
 
 function codes(checks: readonly (readonly [boolean, MissingCode])[]): readonly MissingCode[] {

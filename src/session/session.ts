@@ -69,7 +69,8 @@ export function aidsWithin(scenario: Scenario): ScenarioAids {
 }
 
 function wantsOf({ receiver, scenario }: Pick<BenchSetup, 'receiver' | 'scenario'>): Wants {
-  return { proofs: scenario.proofs, biasToleranceVolts: receiver.setUp.bias?.toleranceVolts ?? null };
+  const sheets = receiver.responses.map(({ id, setUp: { spanHz, carrierHz } }) => [id, { spanHz, carrierHz }] as const);
+  return { proofs: scenario.proofs, sheets: Object.fromEntries(sheets) };
 }
 
 const NOTHING_DONE: Readonly<Record<Phase, boolean>> = {

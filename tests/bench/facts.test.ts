@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { createBench } from '../../src/bench/bench.ts';
 import type { BenchEvent, ControlId } from '../../src/bench/benchEvent.ts';
 import { initialState } from '../../src/bench/setup.ts';
+import { mainResponse } from '../../src/receiver/responses.ts';
 import { canSetup, play, readySetup, stripSetup } from './fixture.ts';
 
 const set = (control: ControlId, value: number | boolean | string): BenchEvent => ({
@@ -16,7 +17,7 @@ const facts = (...events: BenchEvent[]) => bench.facts(play(strip, events));
 
 test('a bench set up as the sheet asks has every fact right', () => {
   const all = facts(
-    ...strip.receiver.setUp.markersHz.map((hz): BenchEvent => ({ type: 'crystalPlugged', hz })),
+    ...mainResponse(strip.receiver).setUp.markersHz.map((hz): BenchEvent => ({ type: 'crystalPlugged', hz })),
     set('yVoltsPerDiv', 0.1),
     set('yPositionDiv', 3),
   );
@@ -36,7 +37,14 @@ test('a bench set up as the sheet asks has every fact right', () => {
     blanking: true,
     xDirectionAsSheet: true,
     spanCovers: true,
-    biasErrorVolts: 0,
+    response: 'if',
+    sourceAsSheet: true,
+    carrierErrorHz: null,
+    biases: [{ at: 'AGC', errorVolts: 0, toleranceVolts: 0.2, clamped: true }],
+    dcCoupled: true,
+    humRatio: 0,
+    dialErrorHz: null,
+    steelIn: null,
     markersMissingHz: [],
     markersAdded: true,
     traceOnScreen: true,
@@ -70,10 +78,10 @@ test('a bench at rest has none of them', () => {
     biasConnected: false,
     blanking: false,
     spanCovers: false,
-    biasErrorVolts: 3,
+    biases: [{ at: 'AGC', errorVolts: 3, toleranceVolts: 0.2, clamped: false }],
     compressionDb: 0,
     detectedPeakVolts: 0,
-    markersMissingHz: cold.receiver.setUp.markersHz,
+    markersMissingHz: mainResponse(cold.receiver).setUp.markersHz,
     traceHeightDiv: 0,
     traceOnScreen: false,
     pipHeightRatio: 0,
@@ -87,7 +95,7 @@ test('a board without mains needs no isolation, no power and no bias', () => {
     isolated: true,
     powered: true,
     biasConnected: true,
-    biasErrorVolts: null,
+    biases: [],
   });
 });
 
@@ -126,9 +134,9 @@ test('the span must reach everything that the sheet names', () => {
 });
 
 test('bias off by the volts it is off, of either sign', () => {
-  expect(facts(set('biasAVolts', 4.5)).biasErrorVolts).toBe(-1.5);
-  expect(facts(set('biasAVolts', 2)).biasErrorVolts).toBe(1);
-  expect(facts(set('biasAPolarity', '+')).biasErrorVolts).toBe(6);
+  expect(facts(set('biasAVolts', 4.5)).biases[0]!.errorVolts).toBe(-1.5);
+  expect(facts(set('biasAVolts', 2)).biases[0]!.errorVolts).toBe(1);
+  expect(facts(set('biasAPolarity', '+')).biases[0]!.errorVolts).toBe(6);
 });
 
 test('height and place of the trace', () => {

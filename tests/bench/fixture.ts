@@ -4,7 +4,8 @@ import type { Applied, BenchEvent, Refusal } from '../../src/bench/benchEvent.ts
 import type { BenchState } from '../../src/bench/benchState.ts';
 import { type BenchSetup, initialState } from '../../src/bench/setup.ts';
 import { readDeck } from '../../src/physics/readDeck.ts';
-import type { Adjuster, Receiver, TestPoint } from '../../src/receiver/receiver.ts';
+import type { Adjuster, Receiver, Specification, TestPoint } from '../../src/receiver/receiver.ts';
+import { mainResponse } from '../../src/receiver/responses.ts';
 import type { Scenario } from '../../src/scenario/scenario.ts';
 
 const CAN_DECK = `* one double-tuned 10.7 MHz transformer
@@ -114,8 +115,10 @@ const NO_SPEC = {
   traps: [],
   skirts: [],
   bandwidths: [],
+  peaks: [],
+  sCurve: null,
   gain: null,
-} satisfies Partial<Receiver['specification']>;
+} satisfies Partial<Specification>;
 
 const CAN: Receiver = {
   format: 'haystack-receiver',
@@ -135,32 +138,42 @@ const CAN: Receiver = {
   ],
   probeInDeck: { testPoint: 'TP1', elements: ['Cprobe', 'Rprobe'] },
   stages: [],
-  biasLaw: null,
+  biasLines: [],
   detectors: [],
-  setUp: {
-    centreHz: 10.7e6,
-    spanHz: 1e6,
-    mainsHz: 60,
-    injectAt: 'TP0',
-    observeAt: 'TP1',
-    observeWith: 'probe',
-    levelDb: -2,
-    bias: null,
-    lowFrequencyAtLeft: true,
-    markersHz: [10.6e6, 10.7e6, 10.8e6],
-  },
+  converter: null,
+  videoFeed: null,
   crystalsHz: [10.5e6, 10.6e6, 10.65e6, 10.7e6, 10.75e6, 10.8e6, 10.9e6, 11e6, 10.4e6],
-  specification: {
-    ...NO_SPEC,
-    node: 'sec',
-    fromHz: 10.2e6,
-    toHz: 11.2e6,
-    points: [
-      { hz: 10.5e6, target: 0.477, low: 0.387, high: 0.567, weight: 1 },
-      { hz: 10.7e6, target: 1, low: 0.94, high: 1.04, weight: 1 },
-      { hz: 10.9e6, target: 0.477, low: 0.387, high: 0.567, weight: 1 },
-    ],
-  },
+  responses: [
+    {
+      id: 'can',
+      title: 'Curve',
+      quantity: { kind: 'carrier', node: 'sec' },
+      setUp: {
+        centreHz: 10.7e6,
+        spanHz: 1e6,
+        mainsHz: 60,
+        injectAt: 'TP0',
+        observeAt: 'TP1',
+        observeWith: 'probe',
+        levelDb: -2,
+        biases: [],
+        source: 'sweep',
+        carrierHz: null,
+        lowFrequencyAtLeft: true,
+        markersHz: [10.6e6, 10.7e6, 10.8e6],
+      },
+      specification: {
+        ...NO_SPEC,
+        fromHz: 10.2e6,
+        toHz: 11.2e6,
+        points: [
+          { hz: 10.5e6, target: 0.477, low: 0.387, high: 0.567, weight: 1 },
+          { hz: 10.7e6, target: 1, low: 0.94, high: 1.04, weight: 1 },
+          { hz: 10.9e6, target: 0.477, low: 0.387, high: 0.567, weight: 1 },
+        ],
+      },
+    },
+  ],
   procedure: [],
   cautions: [],
   plan: { width: 420, height: 384, hot: null, parts: [], path: [] },
@@ -194,18 +207,22 @@ const STRIP: Receiver = {
   ],
   probeInDeck: null,
   stages: [
-    stage('G1', 5e-3, 2, true, 'Cin', 'Rgin'),
-    stage('G2', 5e-3, 2, true, 'Cp1', 'Rgp1'),
-    stage('G3', 9e-3, 1.2, false, 'Cp2', 'Rgp2'),
+    stage('G1', 5e-3, 2, 'AGC', 'Cin', 'Rgin'),
+    stage('G2', 5e-3, 2, 'AGC', 'Cp1', 'Rgp1'),
+    stage('G3', 9e-3, 1.2, null, 'Cp2', 'Rgp2'),
   ],
-  biasLaw: {
-    kind: 'exponential',
-    referenceVolts: -3,
-    scaleVolts: 5,
-    capacitanceFarads: 2e-12,
-    unclampedRestVolts: -1,
-    unclampedVoltsPerDetectedVolt: -6,
-  },
+  biasLines: [
+    {
+      at: 'AGC',
+      follows: 'D1',
+      kind: 'exponential',
+      referenceVolts: -3,
+      scaleVolts: 5,
+      capacitanceFarads: 2e-12,
+      unclampedRestVolts: -1,
+      unclampedVoltsPerDetectedVolt: -6,
+    },
+  ],
   detectors: [
     {
       id: 'D1',
@@ -218,34 +235,42 @@ const STRIP: Receiver = {
       loadFarads: 8e-12,
     },
   ],
-  setUp: {
-    centreHz: 44e6,
-    spanHz: 12e6,
-    mainsHz: 60,
-    injectAt: 'TP1',
-    observeAt: 'TP4',
-    observeWith: 'detectorLead',
-    levelDb: -46,
-    bias: { at: 'AGC', volts: -3, toleranceVolts: 0.2 },
-    lowFrequencyAtLeft: true,
-    markersHz: [41.25e6, 42.17e6, 45.75e6, 47.25e6],
-  },
   crystalsHz: [39.75e6, 41.25e6, 42.17e6, 42.5e6, 43e6, 44e6, 45e6, 45.75e6, 47.25e6],
-  specification: {
-    ...NO_SPEC,
-    node: 'det',
-    fromHz: 38e6,
-    toHz: 52e6,
-    points: [
-      { hz: 45.75e6, target: 0.5, low: 0.44, high: 0.56, weight: 2 },
-      { hz: 44e6, target: 1, low: 0.94, high: 1.06, weight: 1 },
-      { hz: 42.17e6, target: 0.7, low: 0.62, high: 0.78, weight: 1 },
-    ],
-    traps: [
-      { hz: 47.25e6, maxDb: -40, notchWithinHz: 120e3, weight: 1 },
-      { hz: 39.75e6, maxDb: -40, notchWithinHz: 150e3, weight: 1 },
-    ],
-  },
+  responses: [
+    {
+      id: 'if',
+      title: 'Curve',
+      quantity: { kind: 'carrier', node: 'det' },
+      setUp: {
+        centreHz: 44e6,
+        spanHz: 12e6,
+        mainsHz: 60,
+        injectAt: 'TP1',
+        observeAt: 'TP4',
+        observeWith: 'detectorLead',
+        levelDb: -46,
+        biases: [{ at: 'AGC', volts: -3, toleranceVolts: 0.2 }],
+        source: 'sweep',
+        carrierHz: null,
+        lowFrequencyAtLeft: true,
+        markersHz: [41.25e6, 42.17e6, 45.75e6, 47.25e6],
+      },
+      specification: {
+        ...NO_SPEC,
+        fromHz: 38e6,
+        toHz: 52e6,
+        points: [
+          { hz: 45.75e6, target: 0.5, low: 0.44, high: 0.56, weight: 2 },
+          { hz: 44e6, target: 1, low: 0.94, high: 1.06, weight: 1 },
+          { hz: 42.17e6, target: 0.7, low: 0.62, high: 0.78, weight: 1 },
+        ],
+        traps: [
+          { hz: 47.25e6, maxDb: -40, notchWithinHz: 120e3, weight: 1 },
+          { hz: 39.75e6, maxDb: -40, notchWithinHz: 150e3, weight: 1 },
+        ],
+      },
+    },
+  ],
   cautions: ['The chassis may be live.'],
   plan: { ...CAN.plan, hot: { x: 0, y: 0, width: 100, height: 50, volts: 280 } },
 };
@@ -254,11 +279,11 @@ function stage(
   element: string,
   gmSiemens: number,
   saturationVolts: number,
-  agc: boolean,
+  agc: string | null,
   inputCapacitor: string,
   inputResistor: string,
 ): Receiver['stages'][number] {
-  return { element, device: element, gmSiemens, saturationVolts, agc, inputCapacitor, inputResistor };
+  return { element, device: element, gmSiemens, saturationVolts, limiter: false, agc, inputCapacitor, inputResistor };
 }
 
 export const SCENARIO: Scenario = {
@@ -298,7 +323,7 @@ export const stripSetup = (extra: Partial<Scenario> = {}): BenchSetup => setupOf
 
 /** Everything made safe, clipped on and set up as the sheet asks; slugs at nominal. */
 export function sheetStart(setup: BenchSetup): Scenario['start'] {
-  const { setUp } = setup.receiver;
+  const { setUp } = mainResponse(setup.receiver);
   return {
     slugs: {},
     scatterTurns: 0,
@@ -308,9 +333,15 @@ export function sheetStart(setup: BenchSetup): Scenario['start'] {
       spanHz: setUp.spanHz,
       levelDb: setUp.levelDb,
       blanking: true,
-      ...(setUp.bias === null ? {} : { biasAVolts: Math.abs(setUp.bias.volts) }),
+      ...(setUp.slowSweep ? { slowSweep: true } : {}),
+      ...(setUp.biases[0] === undefined ? {} : biasControls('A', setUp.biases[0].volts)),
+      ...(setUp.biases[1] === undefined ? {} : biasControls('B', setUp.biases[1].volts)),
     },
   };
+}
+
+function biasControls(output: 'A' | 'B', volts: number): Scenario['start']['controls'] {
+  return { [`bias${output}Volts`]: Math.abs(volts), [`bias${output}Polarity`]: volts < 0 ? '-' : '+' };
 }
 
 export function readySetup(make: (extra?: Partial<Scenario>) => BenchSetup, extra: Partial<Scenario> = {}): BenchSetup {

@@ -1,4 +1,5 @@
 /** Every line of a score has its sentence: with what was measured, what was wanted, who is to blame and where it could have been seen. */
+
 import { describe, expect, test } from 'vitest';
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
 import { findings } from '../../src/describe/findings.ts';
@@ -7,6 +8,7 @@ import { blindTurns } from '../../src/grading/blindTurns.ts';
 import { careLines } from '../../src/grading/conduct.ts';
 import { grade } from '../../src/grading/grade.ts';
 import type { Report, ScoreLine } from '../../src/grading/report.ts';
+import { mainResponse } from '../../src/receiver/responses.ts';
 import type { TimedEvent } from '../../src/run/runFile.ts';
 import { connectionActs, safetyActs, setUpActs, wholeJob } from '../session/acts.ts';
 import { canSetup, stripSetup } from '../session/setups.ts';
@@ -42,7 +44,9 @@ describe('response lines', () => {
   });
 
   test('with low frequency at the right, the notch is on the other side', () => {
-    const mirrored = { ...receiver, setUp: { ...receiver.setUp, lowFrequencyAtLeft: false } };
+    const main = mainResponse(receiver);
+    const turned = { ...main, setUp: { ...main.setUp, lowFrequencyAtLeft: false } };
+    const mirrored = { ...receiver, responses: [turned] };
     expect(scoreLineSentence(LINE, mirrored)).toContain('its notch lies right of the pip');
   });
 

@@ -1,4 +1,5 @@
 /** Refusals, what is missing, verdicts and the curve: every code has its sentence. */
+
 import { describe, expect, test } from 'vitest';
 import { createBench } from '../../src/bench/bench.ts';
 import type { BenchEvent, Refusal } from '../../src/bench/benchEvent.ts';
@@ -13,6 +14,7 @@ import {
   slugName,
   verdictWords,
 } from '../../src/describe/sentence.ts';
+import { mainResponse } from '../../src/receiver/responses.ts';
 import type { Verdict } from '../../src/run/verify.ts';
 import { MISSING_CODES } from '../../src/session/missing.ts';
 import { alignmentActs, connectionActs, safetyActs, setUpActs, stateAfter, yActs } from '../session/acts.ts';
@@ -171,7 +173,9 @@ describe('the curve, told', () => {
   test('no pips, pips off the sweep, hum and the tunable marker are spoken of; its frequency is not', () => {
     const toldAfter = (...acts: readonly BenchEvent[]): string =>
       curveSentence(bench.display(stateAfter(setup, acts, ready)));
-    const pulled = setup.receiver.setUp.markersHz.map((hz): BenchEvent => ({ type: 'crystalPulled', hz }));
+    const pulled = mainResponse(setup.receiver).setUp.markersHz.map(
+      (hz): BenchEvent => ({ type: 'crystalPulled', hz }),
+    );
     expect(toldAfter(...pulled)).toContain('no pips');
     expect(toldAfter({ type: 'controlSet', control: 'spanHz', value: 6e6 })).toContain('off the sweep');
     expect(toldAfter({ type: 'leadRemoved', lead: 'earth' })).toContain('breathes with the mains');
@@ -192,6 +196,7 @@ describe('the curve, told', () => {
         meterVolts: 0,
         meterPinned: false,
         toneVolts: 0,
+        beatHz: null,
         humDiv: 0,
         note: 'none',
       },

@@ -27,6 +27,8 @@ async function workALittle(page: Page): Promise<void> {
     { type: 'slugTurned', slug: 'A1', turns: -1.5 },
     { type: 'slugTurned', slug: 'A2', turns: 9 / 32 },
   ]);
+  // A slug that has only just been let go counts as turning for two seconds more.
+  await expect(rail(page)).toHaveAttribute('aria-label', /Align/);
 }
 
 interface Standing {

@@ -7,7 +7,6 @@ import type { Receiver, Specification } from '../../src/receiver/receiver.ts';
 import type { StatedResponse } from '../../src/receiver/statedResponse.ts';
 
 export const EMPTY_SHEET: Specification = {
-  node: 'det',
   fromHz: 40e6,
   toHz: 48e6,
   points: [],
@@ -16,6 +15,8 @@ export const EMPTY_SHEET: Specification = {
   traps: [],
   skirts: [],
   bandwidths: [],
+  peaks: [],
+  sCurve: null,
   gain: null,
 };
 
@@ -31,9 +32,10 @@ export function linesOn(
   toleranceFactor = 1,
 ): readonly DraftLine[] {
   const drawn = curve(level);
-  const stated: StatedResponse = { solve: () => drawn, nominal: drawn };
-  const receiver = { specification: { ...EMPTY_SHEET, ...sheet }, adjusters: [] } as unknown as Receiver;
-  return createSheetJudge(receiver, stated, toleranceFactor).lines({}, false);
+  const response = { id: 'if', specification: { ...EMPTY_SHEET, ...sheet } };
+  const stated = { response, solve: () => drawn, nominal: drawn } as unknown as StatedResponse;
+  const receiver = { responses: [response], adjusters: [] } as unknown as Receiver;
+  return createSheetJudge(receiver, [stated], toleranceFactor).lines({}, false);
 }
 
 /** Power bell of one megahertz either side: 1 in its middle, 0 at its feet. */

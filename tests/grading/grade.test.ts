@@ -61,7 +61,9 @@ describe.each([
   });
 
   test('curves before, after and nominal: after equals nominal when all is done', () => {
-    const { before, after, nominal } = grade(make(), timed(wholeJob(make())));
+    const { curves } = grade(make(), timed(wholeJob(make())));
+    expect(curves.map((c) => c.response)).toEqual(make().receiver.responses.map((r) => r.id));
+    const { before, after, nominal } = curves[0]!;
     const worst = (a: Float64Array, b: Float64Array): number =>
       a.reduce((most, v, i) => Math.max(most, Math.abs(v - b[i]!)), 0);
     expect(before.hz).toEqual(nominal.hz);

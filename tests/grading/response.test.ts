@@ -1,7 +1,9 @@
 /** Rules G1 to G11 and G46, G47: what the sheet demands of the curve, on curves drawn by hand and on a real strip. */
+
 import { describe, expect, test } from 'vitest';
 import { roundFigure, shareOf } from '../../src/grading/falling.ts';
 import { createSheetJudge } from '../../src/grading/response.ts';
+import { mainResponse } from '../../src/receiver/responses.ts';
 import { nominalTurns } from '../../src/receiver/slugLaw.ts';
 import { createStatedResponse } from '../../src/receiver/statedResponse.ts';
 import { stripSetup } from '../session/setups.ts';
@@ -48,7 +50,7 @@ describe('demands of the sheet', () => {
   test('[G3] a level in per cent of the peak', () => {
     const inside = only(linesOn(point, flatBut(45e6, 0.5)));
     expect(inside).toMatchObject({
-      id: 'G3:point:45000000',
+      id: 'G3:if:point:45000000',
       rule: 'G3',
       block: 'response',
       unit: 'percent',
@@ -96,7 +98,7 @@ describe('demands of the sheet', () => {
     const sheet = { traps: [{ hz: 47e6, maxDb: -40, notchWithinHz: 120e3, weight: 1 }] };
     const valley = (at: number) => (hz: number) => Math.min(1, Math.abs(hz - at) / 1e6 + 1e-4);
     const place = (at: number) => linesOn(sheet, valley(at)).find((line) => line.rule === 'G7')!;
-    expect(place(47e6)).toMatchObject({ id: 'G7:notch:47000000', measured: 0, earned: 1, unit: 'hz' });
+    expect(place(47e6)).toMatchObject({ id: 'G7:if:notch:47000000', measured: 0, earned: 1, unit: 'hz' });
     expect(place(46.76e6).measured).toBe(-240_000);
     expect(place(46.76e6).earned).toBeCloseTo(0.5, 6);
     expect(place(47.36e6).earned).toBeCloseTo(0, 6);
@@ -118,7 +120,13 @@ describe('demands of the sheet', () => {
 
   test('[G9] width: one tolerance is half of the range', () => {
     const at = (halfHz: number) => linesOn({ bandwidths: [width] }, hill(halfHz)).find((line) => line.rule === 'G9')!;
-    expect(at(1.1e6)).toMatchObject({ id: 'G9:bandwidth:-6', measured: 2_200_000, low: 2e6, high: 2.4e6, earned: 1 });
+    expect(at(1.1e6)).toMatchObject({
+      id: 'G9:if:bandwidth:-6',
+      measured: 2_200_000,
+      low: 2e6,
+      high: 2.4e6,
+      earned: 1,
+    });
     expect(at(1.3e6).measured).toBe(2_600_000);
     expect(at(1.3e6).earned).toBeCloseTo(0.5, 3);
     expect(at(0.8e6).earned).toBeCloseTo(0, 3);
@@ -133,7 +141,7 @@ describe('demands of the sheet', () => {
   });
 
   test('[G11] gain: less costs, more does not', () => {
-    const sheet = { gain: { hz: 44e6, minDb: -2, nominalVoltsPerAmp: 10, weight: 1 } };
+    const sheet = { gain: { hz: 44e6, minDb: -2, nominal: 10, weight: 1 } };
     const at = (volts: number) => only(linesOn(sheet, () => volts));
     expect(at(10)).toMatchObject({ rule: 'G11', measured: 0, low: -2, high: null, earned: 1 });
     expect(at(40).earned).toBe(1);
@@ -149,14 +157,69 @@ describe('demands of the sheet', () => {
   });
 });
 
+describe('an S-curve and a peak', () => {
+  /** Half a sine either side of the middle: peaks a megahertz from it. */
+  const ess =
+    (middle: number, up = 1) =>
+    (hz: number): number => {
+      const x = (hz - middle) / 1e6;
+      if (Math.abs(x) > 2) return 0;
+      return (x > 0 ? up : 1) * Math.sin((Math.PI / 2) * x);
+    };
+  const sheet = {
+    sCurve: {
+      centreHz: 44e6,
+      risesWithFrequency: true,
+      zero: { toleranceHz: 20e3, weight: 1 },
+      separation: { minHz: 1.8e6, maxHz: 2.2e6, weight: 1 },
+      symmetry: { low: 0.8, high: 1.25, weight: 1 },
+      linearity: { withinHz: 400e3, max: 0.1, weight: 1 },
+    },
+  };
+  const line = (rule: string, level: (hz: number) => number) => linesOn(sheet, level).find((one) => one.rule === rule)!;
+
+  test('[G48] the place of a peak', () => {
+    const peaks = { peaks: [{ hz: 44e6, toleranceHz: 50e3, weight: 1 }] };
+    const at = (middle: number) => only(linesOn(peaks, (hz) => bell(hz, middle)));
+    expect(at(44.05e6)).toMatchObject({ rule: 'G48', earned: 1, unit: 'hz' });
+    expect(at(43.9e6).earned).toBeCloseTo(0.5, 2);
+    expect(at(44.15e6).earned).toBeCloseTo(0, 2);
+  });
+
+  test('[G49] the zero', () => {
+    expect(line('G49', ess(44.02e6))).toMatchObject({ measured: 20_000, earned: 1 });
+    expect(line('G49', ess(43.96e6)).earned).toBeCloseTo(0.5, 2);
+  });
+
+  test('[G50] the way it runs', () => {
+    expect(line('G50', ess(44e6)).earned).toBe(1);
+    expect(line('G50', (hz) => -ess(44e6)(hz)).earned).toBe(0);
+  });
+
+  test('[G51] the distance of the peaks', () => {
+    expect(line('G51', ess(44e6))).toMatchObject({ earned: 1, low: 1_800_000, high: 2_200_000 });
+    expect(line('G51', ess(44e6)).measured / 2e6).toBeCloseTo(1, 3);
+  });
+
+  test('[G52] the upper peak over the lower', () => {
+    expect(line('G52', ess(44e6, 1.25))).toMatchObject({ measured: 125, unit: 'percent', earned: 1 });
+    expect(line('G52', ess(44e6, 1.7)).earned).toBeLessThan(0.1);
+  });
+
+  test('[G53] straightness', () => {
+    expect(line('G53', ess(44e6)).earned).toBe(1);
+    expect(line('G53', (hz) => ess(44e6)(hz) ** 3)).toMatchObject({ earned: 0 });
+  });
+});
+
 describe('the slug to blame', () => {
   const { receiver, deck } = stripSetup();
-  const judge = createSheetJudge(receiver, createStatedResponse(receiver, deck), 1);
+  const judge = createSheetJudge(receiver, [createStatedResponse(receiver, deck, mainResponse(receiver))], 1);
 
   test('[G47] a trap that stands wrong is named for its notch, with its turns', () => {
     const a2 = receiver.adjusters.find((adjuster) => adjuster.id === 'A2')!;
     const lines = judge.lines({ A2: nominalTurns(a2) + 0.75 }, true);
-    const notch = lines.find((line) => line.id === 'G7:notch:47250000')!;
+    const notch = lines.find((line) => line.id === 'G7:if:notch:47250000')!;
     expect(notch.earned).toBeLessThan(1);
     // Core in: more inductance, lower notch.
     expect(notch.measured).toBeLessThan(0);
@@ -173,7 +236,7 @@ describe('the slug to blame', () => {
     const at = (id: string, away: number) => nominalTurns(receiver.adjusters.find((a) => a.id === id)!) + away;
     const lines = judge.lines({ A1: at('A1', -0.8), A2: at('A2', 0.8) }, true);
     const causeOf = (id: string) => lines.find((line) => line.id === id)?.cause?.slug;
-    expect(causeOf('G7:notch:39750000')).toBe('A1');
-    expect(causeOf('G7:notch:47250000')).toBe('A2');
+    expect(causeOf('G7:if:notch:39750000')).toBe('A1');
+    expect(causeOf('G7:if:notch:47250000')).toBe('A2');
   });
 });

@@ -5,10 +5,15 @@ import { initialState } from '../../src/bench/setup.ts';
 import { careLines } from '../../src/grading/conduct.ts';
 import { grade } from '../../src/grading/grade.ts';
 import {
+  CARRIER_SHARE,
   COMPRESSION_LIMIT_DB,
+  DIAL_SHARE,
+  HUM_SHARE,
   PASS_POINTS,
   PHASE_TOLERANCE_DEGREES,
   PIP_SHARE,
+  SWEEP_LAG_LIMIT,
+  VERTICAL_LAG_LIMIT_DEGREES,
   WEAKEST_SHARE,
 } from '../../src/grading/limits.ts';
 import { capsOf } from '../../src/grading/verdictOfRun.ts';
@@ -59,5 +64,10 @@ test('the figures in the document are those in the code', () => {
   expect(RULES.get('G17')).toContain(`at least ${100 * WEAKEST_SHARE} per cent`);
   expect(RULES.get('G21')).toContain(`at most ${100 * PIP_SHARE.high} per cent`);
   expect(RULES.get('G21')).toContain(`Under ${100 * PIP_SHARE.low} per cent`);
+  expect(RULES.get('G54')).toContain(`within ${100 * CARRIER_SHARE} per cent`);
+  expect(RULES.get('G56')).toContain(`at most ${VERTICAL_LAG_LIMIT_DEGREES} degree`);
+  expect(RULES.get('G57')).toContain(`at most ${100 * HUM_SHARE} per cent`);
+  expect(1 / DIAL_SHARE).toBe(400);
+  expect(RULES.get('G60')).toContain(`at most ${100 * SWEEP_LAG_LIMIT} per cent`);
   expect(RULES.get('G40')).toContain(`${PASS_POINTS} points or more`);
 });

@@ -1,7 +1,9 @@
-/** Rules G12 to G26: the set-up as it stands at sign-off, from facts. */
+/** Rules G12 to G26 and G54 to G61: the set-up as it stands at sign-off, from facts. */
+
 import { describe, expect, test } from 'vitest';
 import type { Facts } from '../../src/bench/facts.ts';
 import { truthLines } from '../../src/grading/truth.ts';
+import { mainResponse } from '../../src/receiver/responses.ts';
 import { ALL_RIGHT } from '../session/fakeFacts.ts';
 import { canSetup, stripSetup } from '../session/setups.ts';
 
@@ -16,12 +18,12 @@ const earned = (rule: string, ...changes: readonly Partial<Facts>[]): number[] =
 
 test('all right earns every line', () => {
   const lines = truthLines(ALL_RIGHT, receiver);
-  expect(lines.length).toBe(14);
+  expect(lines.length).toBe(20);
   expect(lines.every((line) => line.earned === 1 && line.block === 'truth')).toBe(true);
 });
 
 describe('what the tube needs', () => {
-  const JUDGED = ['G13', 'G14', 'G16', 'G18', 'G19', 'G21', 'G22'];
+  const JUDGED = ['G13', 'G14', 'G16', 'G18', 'G19', 'G21', 'G22', 'G55', 'G56', 'G57', 'G58', 'G60'];
 
   test.each([
     ['the X lead off', { xConnected: false }],
@@ -51,15 +53,18 @@ test('[G14] blanking on or off', () => {
 });
 
 test('[G15] bias within the tolerance of the sheet', () => {
-  expect(receiver.setUp.bias?.toleranceVolts).toBe(0.2);
-  const shares = earned('G15', { biasErrorVolts: 0.2 }, { biasErrorVolts: -0.4 }, { biasErrorVolts: 0.6 });
+  expect(mainResponse(receiver).setUp.biases[0]?.toleranceVolts).toBe(0.2);
+  const off = (errorVolts: number): Partial<Facts> => ({
+    biases: [{ at: 'AGC', errorVolts, toleranceVolts: 0.2, clamped: true }],
+  });
+  const shares = earned('G15', off(0.2), off(-0.4), off(0.6));
   expect(shares[0]).toBe(1);
   expect(shares[1]).toBeCloseTo(0.5, 9);
   expect(shares[2]).toBeCloseTo(0, 9);
 });
 
 test('[G15] a sheet without bias has no such line', () => {
-  const lines = truthLines({ ...ALL_RIGHT, biasErrorVolts: null }, canSetup().receiver);
+  const lines = truthLines({ ...ALL_RIGHT, response: 'can', biases: [] }, canSetup().receiver);
   expect(lines.some((line) => line.rule === 'G15')).toBe(false);
 });
 
@@ -84,14 +89,14 @@ test('[G19] the direction of X', () => {
 });
 
 test('[G20] each missing crystal takes its share', () => {
-  expect(receiver.setUp.markersHz.length).toBe(6);
+  expect(mainResponse(receiver).setUp.markersHz.length).toBe(6);
   const missing = (...markersMissingHz: number[]): Partial<Facts> => ({ markersMissingHz });
   const shares = earned(
     'G20',
     missing(),
     missing(41.25e6),
     missing(41.25e6, 45.75e6, 47.25e6),
-    missing(...receiver.setUp.markersHz),
+    missing(...mainResponse(receiver).setUp.markersHz),
   );
   expect(shares[0]).toBe(1);
   expect(shares[1]).toBeCloseTo(5 / 6, 9);
@@ -101,7 +106,8 @@ test('[G20] each missing crystal takes its share', () => {
 });
 
 test('[G20] a sheet without markers has no such line', () => {
-  const bare = { ...receiver, setUp: { ...receiver.setUp, markersHz: [] } };
+  const main = mainResponse(receiver);
+  const bare = { ...receiver, responses: [{ ...main, setUp: { ...main.setUp, markersHz: [] } }] };
   expect(truthLines(ALL_RIGHT, bare).some((line) => line.rule === 'G20')).toBe(false);
 });
 
@@ -130,4 +136,59 @@ test('[G25] the Y lead at the point of the sheet with its tip', () => {
 
 test('[G26] the earth strap', () => {
   expect(earned('G26', { earthed: true }, { earthed: false })).toEqual([1, 0]);
+});
+
+test('[G54] the mode of the source, and the carrier of a video sweep', () => {
+  expect(truthLines(ALL_RIGHT, receiver).some((line) => line.rule === 'G54')).toBe(false);
+  expect(lineOf('G54', { sourceAsSheet: false })).toMatchObject({ earned: 0, unit: 'yes' });
+  const main = mainResponse(receiver);
+  const setUp = { ...main.setUp, source: 'video', carrierHz: 45.75e6 } as const;
+  const video = { ...receiver, responses: [{ ...main, setUp }] };
+  const at = (carrierErrorHz: number) =>
+    truthLines({ ...ALL_RIGHT, carrierErrorHz }, video).find((line) => line.rule === 'G54')!.earned;
+  // A thousandth of the carrier is allowed: 45.75 kHz, rounded down to 45.7.
+  expect(at(45e3)).toBe(1);
+  expect(at(-91.5e3)).toBeCloseTo(0.5, 2);
+  expect(at(138e3)).toBe(0);
+});
+
+test('[G55] direct coupling', () => {
+  expect(earned('G55', { dcCoupled: true }, { dcCoupled: false })).toEqual([1, 0]);
+});
+
+test('[G56] the lag of the Y input: full to one degree, gone at three', () => {
+  const at = (verticalLagDegrees: number): Partial<Facts> => ({ verticalLagDegrees });
+  expect(earned('G56', at(1), at(2), at(3))).toEqual([1, 0.5, 0]);
+});
+
+test('[G57] hum: full to 3 per cent of the trace, gone at 9', () => {
+  const shares = earned('G57', { humRatio: 0.03 }, { humRatio: 0.06 }, { humRatio: 0.09 });
+  expect(shares[0]).toBe(1);
+  expect(shares[1]).toBeCloseTo(0.5, 9);
+  expect(shares[2]).toBeCloseTo(0, 9);
+});
+
+test('[G58] steel left in a coil is named with its slug', () => {
+  expect(earned('G58', { steelIn: null }, { steelIn: 'T1' })).toEqual([1, 0]);
+  expect(lineOf('G58', { steelIn: 'T1' }).subject).toBe('T1');
+});
+
+test('[G59] the tunable marker, while it is on: a four-hundredth of the span', () => {
+  expect(truthLines(ALL_RIGHT, receiver).some((line) => line.rule === 'G59')).toBe(false);
+  const at = (dialErrorHz: number): Partial<Facts> => ({ dialErrorHz });
+  // 12 MHz of span: 30 kHz.
+  expect(earned('G59', at(30e3), at(-60e3), at(90e3))).toEqual([1, 0.5, 0]);
+});
+
+test('[G60] the speed of the sweep: full to a lag of 5 per cent of the width, gone at 15', () => {
+  const shares = earned('G60', { sweepLag: 0.05 }, { sweepLag: 0.1 }, { sweepLag: 0.15 });
+  expect(shares[0]).toBe(1);
+  expect(shares[1]).toBeCloseTo(0.5, 9);
+  expect(shares[2]).toBeCloseTo(0, 9);
+});
+
+test('[G61] each line that the sheet names must be clamped', () => {
+  const free = { at: 'AGC', errorVolts: 0, toleranceVolts: 0.2, clamped: false };
+  expect(lineOf('G61', { biases: [free] })).toMatchObject({ id: 'G61:AGC', earned: 0, subject: 'AGC' });
+  expect(lineOf('G61', {}).earned).toBe(1);
 });

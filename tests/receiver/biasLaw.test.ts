@@ -3,11 +3,17 @@ import { describe, expect, it } from 'vitest';
 import { stageAtBias, unclampedVolts } from '../../src/receiver/biasLaw.ts';
 import { highest, voltsAt } from '../../src/receiver/curveReading.ts';
 import type { BiasLaw } from '../../src/receiver/receiver.ts';
+import { mainResponse } from '../../src/receiver/responses.ts';
 import { createStatedResponse } from '../../src/receiver/statedResponse.ts';
 import { shippedReceiver } from '../scenario/shipped.ts';
 
 const strip = shippedReceiver('video-valve-45m');
-const valve = strip.receiver.biasLaw!;
+const valve = strip.receiver.biasLines[0]!;
+const sheet = mainResponse(strip.receiver);
+const withBias = (volts: number) => {
+  const biases = sheet.setUp.biases.map((b) => ({ ...b, volts }));
+  return createStatedResponse(strip.receiver, strip.deck, { ...sheet, setUp: { ...sheet.setUp, biases } }).nominal;
+};
 
 /** A transistor of 2 mA at 2 V on its line; 300 ps of diffusion at 60 mS make 18 pF. */
 const transistor: BiasLaw = {
@@ -55,11 +61,9 @@ describe('the valve law', () => {
   });
 
   it('with the wrong sign takes the strip more than 20 dB down', () => {
-    const { receiver, deck } = strip;
-    const right = createStatedResponse(receiver, deck).nominal;
-    const bias = { ...receiver.setUp.bias!, volts: 3 };
-    const wrong = createStatedResponse({ ...receiver, setUp: { ...receiver.setUp, bias } }, deck).nominal;
-    const { fromHz, toHz } = receiver.specification;
+    const right = withBias(-3);
+    const wrong = withBias(3);
+    const { fromHz, toHz } = sheet.specification;
     const drop = highest(right, fromHz, toHz).volts / highest(wrong, fromHz, toHz).volts;
     expect(20 * Math.log10(drop)).toBeGreaterThan(20);
   });
@@ -98,11 +102,9 @@ describe('the curve of the strip with its line at a bias', () => {
     [-9, -11.5, [0.33, 0.762, 0.961, 0.982, 0.802, 0.594, 0.34, 0.16, 0.011, 0.099]],
     [-12, -19.97, [0.355, 0.87, 0.993, 0.809, 0.599, 0.448, 0.206, 0.091, 0.008, 0.106]],
   ])('%f V', (volts, gainDb, wanted) => {
-    const { receiver, deck } = strip;
-    const { fromHz, toHz } = receiver.specification;
-    const reference = highest(createStatedResponse(receiver, deck).nominal, fromHz, toHz).volts;
-    const bias = { ...receiver.setUp.bias!, volts };
-    const curve = createStatedResponse({ ...receiver, setUp: { ...receiver.setUp, bias } }, deck).nominal;
+    const { fromHz, toHz } = sheet.specification;
+    const reference = highest(withBias(-3), fromHz, toHz).volts;
+    const curve = withBias(volts);
     const peak = highest(curve, fromHz, toHz).volts;
     expect(Math.abs(20 * Math.log10(peak / reference) - gainDb)).toBeLessThan(0.02);
     wanted.forEach((level, i) => {

@@ -3,8 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { detectEnvelope } from '../../src/physics/diode.ts';
 import { BENCH_PROBE } from '../../src/receiver/benchProbe.ts';
 import { createDetectorFigure, sheetDiode } from '../../src/receiver/detectorFigure.ts';
+import { mainResponse } from '../../src/receiver/responses.ts';
 import { sourceVolts } from '../../src/receiver/sourceLevel.ts';
-import { createStatedResponse } from '../../src/receiver/statedResponse.ts';
 import { shippedLibrary, shippedReceiver } from '../scenario/shipped.ts';
 
 const can = shippedReceiver('loose-can-10m7');
@@ -25,16 +25,22 @@ describe('diodes', () => {
   });
 
   it('stand where the sheet looks', () => {
-    expect(sheetDiode(can.receiver)).toBe(BENCH_PROBE);
-    expect(sheetDiode(strip.receiver)).toBe(strip.receiver.detectors[0]);
+    expect(sheetDiode(can.receiver, mainResponse(can.receiver))).toBe(BENCH_PROBE);
+    expect(sheetDiode(strip.receiver, mainResponse(strip.receiver))).toBe(strip.receiver.detectors[0]);
   });
 });
 
 describe('the figure on the tube', () => {
-  it.each([...shippedLibrary().receivers.values()].map((loaded) => [loaded.receiver.id, loaded] as const))(
-    'of %s runs from nothing to the whole, lower than the carrier in between',
-    (_, { receiver, deck }) => {
-      const figure = createDetectorFigure(receiver, createStatedResponse(receiver, deck).nominal);
+  it.each(
+    [...shippedLibrary().receivers.values()].flatMap(({ receiver, deck }) =>
+      receiver.responses
+        .filter(({ quantity }) => quantity.kind === 'carrier')
+        .map((response) => [receiver.id, response.id, { receiver, deck, response }] as const),
+    ),
+  )(
+    'of %s, %s, runs from nothing to the whole, lower than the carrier in between',
+    (_, __, { receiver, deck, response }) => {
+      const figure = createDetectorFigure(receiver, deck, response);
       expect(figure.onTube(0)).toBe(0);
       expect(figure.onTube(1)).toBeCloseTo(1, 12);
       let before = 0;
@@ -50,9 +56,9 @@ describe('the figure on the tube', () => {
   // Source: level tables of the two designs: 0.5083 V at the secondary with 22 mA (open circuit 1.65 V), 1.001 V at the detector with 0.14 microamps;
   // the attenuator's whole decibels are -2 (1.589 V) and -46 (0.1403 microamps).
   it('stands at the level of the sheet', () => {
-    const canVolts = createDetectorFigure(can.receiver, createStatedResponse(can.receiver, can.deck).nominal);
+    const canVolts = createDetectorFigure(can.receiver, can.deck, mainResponse(can.receiver));
     expect(canVolts.referenceCarrierVolts).toBeCloseTo((0.5083 / 0.022) * (sourceVolts(-2) / 75), 3);
-    const stripVolts = createDetectorFigure(strip.receiver, createStatedResponse(strip.receiver, strip.deck).nominal);
+    const stripVolts = createDetectorFigure(strip.receiver, strip.deck, mainResponse(strip.receiver));
     expect(stripVolts.referenceCarrierVolts).toBeCloseTo((1.001 / 1.4e-7) * 1.4e-5 * sourceVolts(-46), 2);
     expect(stripVolts.referenceDetectedVolts).toBeCloseTo(0.87, 2);
   });

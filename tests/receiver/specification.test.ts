@@ -2,6 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Specification } from '../../src/receiver/receiver.ts';
+import { mainResponse } from '../../src/receiver/responses.ts';
 import { nominalTurns } from '../../src/receiver/slugLaw.ts';
 import {
   evaluateSpecification,
@@ -17,8 +18,8 @@ const can = shippedReceiver('loose-can-10m7');
 const strip = shippedReceiver('video-valve-45m');
 
 function nominalItems({ receiver, deck }: typeof can) {
-  const { nominal } = createStatedResponse(receiver, deck);
-  return evaluateSpecification(receiver.specification, nominal.hz, nominal.volts, null);
+  const { nominal } = createStatedResponse(receiver, deck, mainResponse(receiver));
+  return evaluateSpecification(mainResponse(receiver).specification, nominal.hz, nominal.volts, null);
 }
 
 /**
@@ -89,7 +90,8 @@ describe.each([
 
 /** A sheet with one of each kind, on the strip. */
 const everyKind: Specification = {
-  ...strip.receiver.specification,
+  ...mainResponse(strip.receiver).specification,
+  peaks: [{ hz: 44e6, toleranceHz: 3e6, weight: 1 }],
   bandwidths: [{ levelDb: -6, minHz: 3e6, maxHz: 4e6, centreHz: 44e6, centreToleranceHz: 100e3, weight: 1 }],
 };
 const KINDS: readonly SpecItemKind[] = [
@@ -102,10 +104,16 @@ const KINDS: readonly SpecItemKind[] = [
   'bandwidth',
   'centre',
   'gain',
+  'peak',
 ];
 
 describe('any curve', () => {
-  const response = createStatedResponse(strip.receiver, strip.deck, specificationFrequencies(everyKind));
+  const response = createStatedResponse(
+    strip.receiver,
+    strip.deck,
+    mainResponse(strip.receiver),
+    specificationFrequencies(everyKind),
+  );
   const away = fc.array(fc.double({ min: -6, max: 6, noNaN: true }), { minLength: 9, maxLength: 9 });
   const curveOf = (turns: readonly number[]) =>
     response.solve(Object.fromEntries(strip.receiver.adjusters.map((a, i) => [a.id, nominalTurns(a) + turns[i]!])));
@@ -179,7 +187,7 @@ describe('any curve', () => {
 
 describe('the frequencies of a sheet', () => {
   it('rise, span the sheet, and hold every frequency that it names', () => {
-    for (const spec of [can.receiver.specification, everyKind]) {
+    for (const spec of [mainResponse(can.receiver).specification, everyKind]) {
       const hz = specificationFrequencies(spec);
       expect(hz[0]).toBe(spec.fromHz);
       expect(hz.at(-1)).toBe(spec.toHz);

@@ -1,6 +1,8 @@
 /** The verdicts on run files, told apart: each kind of damage, and each kind of forgery with a fresh seal. */
+
 import { describe, expect, test } from 'vitest';
 import { regrade } from '../../src/grading/regrade.ts';
+import { mainResponse } from '../../src/receiver/responses.ts';
 import type { RunFile, TimedEvent } from '../../src/run/runFile.ts';
 import { sealEvents } from '../../src/run/seal.ts';
 import { serialiseRunFile, toRunFile } from '../../src/run/serialise.ts';
@@ -164,7 +166,9 @@ describe('foreign', () => {
 
   test('another receiver, or one of the same name that was changed', () => {
     expect(verifyRun(good, knownBench(canSetup()), recompute)).toMatchObject({ kind: 'foreign', part: 'receiver' });
-    const retuned = { ...setup, receiver: { ...setup.receiver, setUp: { ...setup.receiver.setUp, levelDb: -40 } } };
+    const main = mainResponse(setup.receiver);
+    const other = { ...main, setUp: { ...main.setUp, levelDb: -40 } };
+    const retuned = { ...setup, receiver: { ...setup.receiver, responses: [other] } };
     expect(verifyRun(good, knownBench(retuned), recompute)).toMatchObject({ kind: 'foreign', part: 'receiver' });
   });
 

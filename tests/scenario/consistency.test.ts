@@ -19,6 +19,30 @@ function problems(result: Result<unknown>): readonly Problem[] {
 // biome-ignore lint/suspicious/noExplicitAny: tests break files on purpose, anywhere
 type Break = (json: any) => void;
 
+const S_CURVE = {
+  centreHz: 44e6,
+  risesWithFrequency: true,
+  zero: { toleranceHz: 1e4, weight: 1 },
+  separation: { minHz: 1e5, maxHz: 2e5, weight: 1 },
+  symmetry: { low: 0.9, high: 1.1, weight: 1 },
+  linearity: null,
+};
+const FM = {
+  id: 'sound',
+  plus: 'det',
+  minus: 'p2',
+  saturationAmps: 1e-6,
+  emissionVolts: 0.03,
+  loadOhms: 1e4,
+  loadFarads: 1e-10,
+};
+const MIXER = {
+  from: 'det',
+  into: 'Isig',
+  siemens: 1e-3,
+  oscillator: { node: 'mix', drive: 'Isig', fromHz: 40e6, toHz: 50e6 },
+};
+
 describe('a receiver in itself', () => {
   it.each<[string, Break, string]>([
     ['two slugs of one name', (r) => (r.adjusters[1].id = 'T1'), '/adjusters/1/id'],
@@ -36,29 +60,69 @@ describe('a receiver in itself', () => {
       (r) => (r.probeInDeck = { testPoint: 'AGC', elements: ['Cdet'] }),
       '/probeInDeck/testPoint',
     ],
-    ['controlled stages without a law', (r) => (r.biasLaw = null), '/biasLaw'],
+    ['controlled stages without a law', (r) => (r.biasLines = []), '/biasLines'],
     [
       'a law without a controlled stage',
-      (r) => (r.stages = r.stages.map((s: object) => ({ ...s, agc: false }))),
-      '/biasLaw',
+      (r) => (r.stages = r.stages.map((s: object) => ({ ...s, agc: null }))),
+      '/biasLines/0',
     ],
-    ['a bias at the detector', (r) => (r.setUp.bias.at = 'TP1'), '/setUp/bias/at'],
-    ['a bias of the other sign', (r) => (r.setUp.bias.volts = 3), '/setUp/bias/volts'],
-    ['a sheet that injects at the detector', (r) => (r.setUp.injectAt = 'TP1'), '/setUp/injectAt'],
-    ['a sheet that looks at a grid without the probe', (r) => (r.setUp.observeAt = 'TP2'), '/setUp/observeAt'],
-    ['a curve of another node than the one looked at', (r) => (r.specification.node = 'p2'), '/specification/node'],
-    ['a marker that is not in the box', (r) => (r.setUp.markersHz[0] = 40e6), '/setUp/markersHz/0'],
-    ['a marker outside the sweep', (r) => (r.setUp.spanHz = 4e6), '/setUp/markersHz/0'],
+    ['a bias at the detector', (r) => (r.responses[0].setUp.biases[0].at = 'TP1'), '/responses/0/setUp/biases/0/at'],
+    [
+      'a bias of the other sign',
+      (r) => (r.responses[0].setUp.biases[0].volts = 3),
+      '/responses/0/setUp/biases/0/volts',
+    ],
+    [
+      'a sheet that injects at the detector',
+      (r) => (r.responses[0].setUp.injectAt = 'TP1'),
+      '/responses/0/setUp/injectAt',
+    ],
+    [
+      'a sheet that looks at a grid without the probe',
+      (r) => (r.responses[0].setUp.observeAt = 'TP2'),
+      '/responses/0/setUp/observeAt',
+    ],
+    [
+      'a curve of another node than the one looked at',
+      (r) => (r.responses[0].quantity.node = 'p2'),
+      '/responses/0/quantity/node',
+    ],
+    [
+      'a marker that is not in the box',
+      (r) => (r.responses[0].setUp.markersHz[0] = 40e6),
+      '/responses/0/setUp/markersHz/0',
+    ],
+    ['a marker outside the sweep', (r) => (r.responses[0].setUp.spanHz = 4e6), '/responses/0/setUp/markersHz/0'],
     ['crystals out of order', (r) => r.crystalsHz.reverse(), '/crystalsHz'],
-    ['a target outside its window', (r) => (r.specification.points[0].target = 0.9), '/specification/points/0/target'],
-    ['a point named twice', (r) => (r.specification.points[1].hz = 45750000), '/specification/points/1/hz'],
-    ['a trap outside the sheet', (r) => (r.specification.traps[0].hz = 60e6), '/specification/traps/0/hz'],
-    ['a window that runs backwards', (r) => (r.specification.windows[0].toHz = 42e6), '/specification/windows/0/toHz'],
-    ['a tilt that runs backwards', (r) => (r.specification.tilts[0].highHz = 42e6), '/specification/tilts/0/highHz'],
+    [
+      'a target outside its window',
+      (r) => (r.responses[0].specification.points[0].target = 0.9),
+      '/responses/0/specification/points/0/target',
+    ],
+    [
+      'a point named twice',
+      (r) => (r.responses[0].specification.points[1].hz = 45750000),
+      '/responses/0/specification/points/1/hz',
+    ],
+    [
+      'a trap outside the sheet',
+      (r) => (r.responses[0].specification.traps[0].hz = 60e6),
+      '/responses/0/specification/traps/0/hz',
+    ],
+    [
+      'a window that runs backwards',
+      (r) => (r.responses[0].specification.windows[0].toHz = 42e6),
+      '/responses/0/specification/windows/0/toHz',
+    ],
+    [
+      'a tilt that runs backwards',
+      (r) => (r.responses[0].specification.tilts[0].highHz = 42e6),
+      '/responses/0/specification/tilts/0/highHz',
+    ],
     [
       'half a demand on the centre',
       (r) =>
-        r.specification.bandwidths.push({
+        r.responses[0].specification.bandwidths.push({
           levelDb: -3,
           minHz: 1e6,
           maxHz: 2e6,
@@ -66,17 +130,57 @@ describe('a receiver in itself', () => {
           centreToleranceHz: null,
           weight: 1,
         }),
-      '/specification/bandwidths/0',
+      '/responses/0/specification/bandwidths/0',
     ],
     [
       'a sheet that weighs nothing',
       (r) => {
         for (const key of ['points', 'windows', 'tilts', 'traps', 'skirts'])
-          for (const item of r.specification[key]) item.weight = 0;
-        r.specification.gain.weight = 0;
+          for (const item of r.responses[0].specification[key]) item.weight = 0;
+        r.responses[0].specification.gain.weight = 0;
       },
-      '/specification',
+      '/responses/0/specification',
     ],
+    ['a line that no stage follows twice', (r) => r.biasLines.push({ ...r.biasLines[0] }), '/biasLines/1/at'],
+    ['a stage on a line that is not there', (r) => (r.stages[0].agc = 'AGC2'), '/stages/0/agc'],
+    ['a line that follows no detector', (r) => (r.biasLines[0].follows = 'sound'), '/biasLines/0/follows'],
+    ['two responses of one name', (r) => r.responses.push(structuredClone(r.responses[0])), '/responses/1/id'],
+    ['a video sweep without a video part', (r) => (r.responses[0].setUp.source = 'video'), '/responses/0/setUp/source'],
+    ['a carrier for a plain sweep', (r) => (r.responses[0].setUp.carrierHz = 45e6), '/responses/0/setUp/carrierHz'],
+    [
+      'a video feed from no detector',
+      (r) => (r.videoFeed = { detector: 'x', into: 'Isig', siemens: 1e-4 }),
+      '/videoFeed/detector',
+    ],
+    [
+      'a difference of a diode that stands alone',
+      (r) => (r.responses[0].quantity = { kind: 'difference', plus: 'det', minus: 'p2', per: 'g1' }),
+      '/responses/0/quantity',
+    ],
+    [
+      'an S-curve of a level',
+      (r) => (r.responses[0].specification.sCurve = S_CURVE),
+      '/responses/0/specification/sCurve',
+    ],
+    [
+      'ripple on an S-curve',
+      (r) => (r.responses[0].specification.sCurve = S_CURVE),
+      '/responses/0/specification/windows',
+    ],
+    [
+      'a level below nothing',
+      (r) => (r.responses[0].specification.points[0].low = -0.1),
+      '/responses/0/specification/points/0/low',
+    ],
+    ['a loop on the detector', (r) => (r.testPoints[4].looseLoop = true), '/testPoints/4/looseLoop'],
+    ['a tap of a diode that stands alone', (r) => (r.testPoints[4].tap = 'sum'), '/testPoints/4/tap'],
+    [
+      'a ratio detector without its reservoir',
+      (r) => r.detectors.push({ ...FM, kind: 'ratio', reservoirFarads: null }),
+      '/detectors/1/reservoirFarads',
+    ],
+    ['a step about a response that is not there', (r) => (r.procedure[2].response = 's'), '/procedure/2/response'],
+    ['a step that sweeps the detector', (r) => (r.procedure[5].at = 'TP1'), '/procedure/5/at'],
     ['a step about a slug that is not there', (r) => r.procedure[0].slugs.push('T9'), '/procedure/0/slugs/0'],
     ['a slug without a step', (r) => (r.procedure[5].slugs = ['A1', 'A2']), '/procedure'],
     ['a hole off the plan', (r) => (r.adjusters[0].plan.x = 500), '/adjusters/0/plan'],
@@ -113,10 +217,28 @@ describe('a receiver and its deck', () => {
     ['an input resistor elsewhere', (r) => (r.stages[0].inputResistor = 'Rdio'), '/stages/0/inputResistor'],
     [
       'more capacitance in the law than in the deck',
-      (r) => (r.biasLaw.capacitanceFarads = 12e-12),
+      (r) => (r.biasLines[0].capacitanceFarads = 12e-12),
       '/stages/0/inputCapacitor',
     ],
     ['a valve that nothing is said of', (r) => r.stages.pop(), '/stages'],
+    [
+      'an FM detector on no node',
+      (r) => r.detectors.push({ ...FM, plus: 'x', kind: 'discriminator', reservoirFarads: null }),
+      '/detectors/1/plus',
+    ],
+    ['a quantity at no node', (r) => (r.responses[0].quantity.node = 'x'), '/responses/0/quantity/node'],
+    ['a mixer into no source', (r) => (r.converter = { ...MIXER, into: 'Ix' }), '/converter/into'],
+    ['a mixer from no node', (r) => (r.converter = { ...MIXER, from: 'x' }), '/converter/from'],
+    [
+      'an oscillator on no node',
+      (r) => (r.converter = { ...MIXER, oscillator: { ...MIXER.oscillator, node: 'x' } }),
+      '/converter/oscillator/node',
+    ],
+    [
+      'a video feed into no source',
+      (r) => (r.videoFeed = { detector: 'video', into: 'Cdet', siemens: 1e-4 }),
+      '/videoFeed/into',
+    ],
     ['a detector on no node', (r) => (r.detectors[0].node = 'x'), '/detectors/0/node'],
     ['a probe elsewhere', (r) => (r.probeInDeck = { testPoint: 'TP2', elements: ['Cdet'] }), '/probeInDeck/elements/0'],
   ])('may not have %s', (_, breakIt, place) => {

@@ -96,7 +96,7 @@ describe('a folder with mistakes', () => {
       edit(t, 'receivers/video-valve-45m/receiver.json', '"levelDb": -46', '"levelDb": -146');
     });
     expect(found).toContain('receivers/video-valve-45m/network.cir line 23, column 1');
-    expect(found).toContain('receivers/video-valve-45m/receiver.json /setUp/levelDb');
+    expect(found).toContain('receivers/video-valve-45m/receiver.json /responses/0/setUp/levelDb');
   });
 
   it('gives no library at all', () => {

@@ -4,7 +4,14 @@ import { applyEvent } from '../../src/bench/applyEvent.ts';
 import { createBench } from '../../src/bench/bench.ts';
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
 import type { BenchState, LeadId, ProofId } from '../../src/bench/benchState.ts';
-import { type BenchSetup, controlRange, initialState, sheetLeadControls, sheetLeads } from '../../src/bench/setup.ts';
+import {
+  type BenchSetup,
+  controlRange,
+  firstResponse,
+  initialState,
+  sheetLeadControls,
+  sheetLeads,
+} from '../../src/bench/setup.ts';
 import { nominalTurns } from '../../src/receiver/slugLaw.ts';
 
 type Acts = readonly BenchEvent[];
@@ -26,11 +33,13 @@ export function safetyActs({ receiver, scenario }: BenchSetup): Acts {
 }
 
 /** Leads on a set that is off, then the switch. */
-export function connectionActs({ receiver, scenario }: BenchSetup): Acts {
-  const clips = Object.entries(sheetLeads(receiver)).flatMap(([lead, to]): BenchEvent[] =>
+export function connectionActs(setup: BenchSetup): Acts {
+  const { receiver, scenario } = setup;
+  const response = firstResponse(setup);
+  const clips = Object.entries(sheetLeads(receiver, response)).flatMap(([lead, to]): BenchEvent[] =>
     to === null ? [] : [{ type: 'leadConnected', lead: lead as LeadId, to }],
   );
-  const ends = Object.entries(sheetLeadControls(receiver)).map(([control, value]) =>
+  const ends = Object.entries(sheetLeadControls(response)).map(([control, value]) =>
     set(control as 'rfTerminated', value),
   );
   const leads = scenario.start.prepared.includes('connect') ? [] : [...clips, ...ends];
@@ -39,14 +48,17 @@ export function connectionActs({ receiver, scenario }: BenchSetup): Acts {
 }
 
 /** Everything that the sheet asks of the knobs; `yActs` follow, made for the height of the trace. */
-export function setUpActs({ receiver, scenario }: BenchSetup): Acts {
-  const { setUp } = receiver;
-  const bias: Acts =
-    setUp.bias === null
-      ? []
-      : [set('biasAVolts', Math.abs(setUp.bias.volts)), set('biasAPolarity', setUp.bias.volts < 0 ? '-' : '+')];
+export function setUpActs(setup: BenchSetup): Acts {
+  const { scenario } = setup;
+  const { setUp } = firstResponse(setup);
+  const bias = setUp.biases.flatMap((one, i): BenchEvent[] => {
+    const output = i === 0 ? 'A' : 'B';
+    return [set(`bias${output}Volts`, Math.abs(one.volts)), set(`bias${output}Polarity`, one.volts < 0 ? '-' : '+')];
+  });
   return [
-    set('centreHz', setUp.centreHz),
+    ...(setUp.source === 'video' ? [set('sourceMode', 'video'), set('carrierHz', setUp.carrierHz!)] : []),
+    ...(setUp.slowSweep === true ? [set('slowSweep', true)] : []),
+    set('centreHz', setUp.centreHz - (scenario.bench.centreErrorHz ?? 0)),
     set('spanHz', setUp.spanHz),
     set('levelDb', setUp.levelDb),
     set('phasingDegrees', -scenario.bench.phaseLagDegrees),
@@ -55,6 +67,11 @@ export function setUpActs({ receiver, scenario }: BenchSetup): Acts {
     ...bias,
     ...setUp.markersHz.map((hz): BenchEvent => ({ type: 'crystalPlugged', hz })),
     set('pipHeightDiv', 0.3),
+    set('ySmoothing', false),
+    set('yCoupling', 'DC'),
+    set('yInput', 'detected'),
+    set('markerRoute', 'added'),
+    set('tunableOn', false),
   ];
 }
 

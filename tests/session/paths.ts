@@ -2,6 +2,7 @@
  * Paths through the session: named acts, what each does to the facts, and the acts at the bench that bring that about, as plain data. The shortest
  * paths to every state are found by the model-based tester; the same paths are walked on the machine alone, on the real bench, and in the page.
  */
+
 import { createTestModel } from '@xstate/test';
 import { initialTransition, transition } from 'xstate';
 import { getShortestPaths } from 'xstate/graph';
@@ -9,6 +10,7 @@ import type { BenchEvent } from '../../src/bench/benchEvent.ts';
 import { PROOFS } from '../../src/bench/benchState.ts';
 import type { Facts } from '../../src/bench/facts.ts';
 import { type BenchSetup, initialState } from '../../src/bench/setup.ts';
+import { mainResponse } from '../../src/receiver/responses.ts';
 import { SETTLE_SECONDS } from '../../src/session/missing.ts';
 import { type SessionEvent, sessionMachine } from '../../src/session/sessionMachine.ts';
 import { connectionActs, proofActs, safetyActs, setUpActs, stateAfter, yActs } from './acts.ts';
@@ -80,12 +82,16 @@ const proofAdded = (facts: Facts, proof: Facts['proofsDone'][number]): Partial<F
   proofsDone: PROOFS.filter((one) => one === proof || facts.proofsDone.includes(one)),
 });
 
+const biasOff = (errorVolts: number): Facts['biases'] => [
+  { at: 'AGC', errorVolts, toleranceVolts: 0.2, clamped: true },
+];
+
 const SET_UP: Partial<Facts> = {
   residualPhaseDegrees: 0,
   blanking: true,
   xDirectionAsSheet: true,
   spanCovers: true,
-  biasErrorVolts: 0,
+  biases: [{ at: 'AGC', errorVolts: 0, toleranceVolts: 0.2, clamped: true }],
   compressionDb: 0,
   detectedPeakVolts: 2,
   markersMissingHz: [],
@@ -157,8 +163,8 @@ const ACTS: readonly ModelAct[] = [
   { name: 'phase back', when: spoilt('residualPhaseDegrees'), facts: () => ({ residualPhaseDegrees: 0 }) },
   { name: 'blanking off', when: settledAndProved, facts: () => ({ blanking: false }) },
   { name: 'blanking on', when: spoilt('blanking'), facts: () => ({ blanking: true }) },
-  { name: 'bias away', when: settledAndProved, facts: () => ({ biasErrorVolts: -1 }) },
-  { name: 'bias back', when: spoilt('biasErrorVolts'), facts: () => ({ biasErrorVolts: 0 }) },
+  { name: 'bias away', when: settledAndProved, facts: () => ({ biases: biasOff(-1) }) },
+  { name: 'bias back', when: spoilt('biases'), facts: () => ({ biases: biasOff(0) }) },
   { name: 'lift a crystal', when: settledAndProved, facts: () => ({ markersMissingHz: [45.75e6] }) },
   { name: 'plug it in again', when: spoilt('markersMissingHz'), facts: () => ({ markersMissingHz: [] }) },
   { name: 'flip the mirror', when: settledAndProved, facts: () => ({ xDirectionAsSheet: false }) },
@@ -237,8 +243,9 @@ type NamedEvent = SessionEvent & { readonly act: string };
 /** The shortest paths that take every step of the model at least once, longer ones taking in the shorter. */
 export function shortestPaths(setup: BenchSetup): readonly SessionPath[] {
   const benchActs = benchActsFor(setup);
-  const biasToleranceVolts = setup.receiver.setUp.bias?.toleranceVolts ?? null;
-  const input = { wants: { proofs: PROOFS, biasToleranceVolts }, timeLimitSeconds: TIME_LIMIT_SECONDS };
+  const { id, setUp } = mainResponse(setup.receiver);
+  const sheets = { [id]: { spanHz: setUp.spanHz, carrierHz: setUp.carrierHz } };
+  const input = { wants: { proofs: PROOFS, sheets }, timeLimitSeconds: TIME_LIMIT_SECONDS };
   const start = transition(sessionMachine, initialTransition(sessionMachine, input)[0], {
     type: 'FACTS',
     facts: NOTHING_RIGHT,
@@ -311,8 +318,8 @@ export function benchActsFor(setup: BenchSetup): Readonly<Record<string, readonl
   const y = yActs(setup, ready);
   const done = stateAfter(setup, y, ready);
   const phase = -scenario.bench.phaseLagDegrees;
-  const bias = Math.abs(receiver.setUp.bias?.volts ?? 0);
-  const crystal = receiver.setUp.markersHz.at(-1)!;
+  const bias = Math.abs(mainResponse(receiver).setUp.biases[0]?.volts ?? 0);
+  const crystal = mainResponse(receiver).setUp.markersHz.at(-1)!;
   const slug = receiver.adjusters[0]!;
   const strap = done.leads.earth!;
   return {
@@ -337,10 +344,10 @@ export function benchActsFor(setup: BenchSetup): Readonly<Record<string, readonl
     'plug it in again': [{ type: 'crystalPlugged', hz: crystal }],
     'flip the mirror': [control('mirror', !done.controls.mirror)],
     'flip it back': [control('mirror', done.controls.mirror)],
-    'narrow the sweep': [control('spanHz', receiver.setUp.spanHz / 1.6)],
-    'open it again': [control('spanHz', receiver.setUp.spanHz)],
-    'far too strong': [control('levelDb', Math.min(0, receiver.setUp.levelDb + 36))],
-    'as strong as before': [control('levelDb', receiver.setUp.levelDb)],
+    'narrow the sweep': [control('spanHz', mainResponse(receiver).setUp.spanHz / 1.6)],
+    'open it again': [control('spanHz', mainResponse(receiver).setUp.spanHz)],
+    'far too strong': [control('levelDb', Math.min(0, mainResponse(receiver).setUp.levelDb + 36))],
+    'as strong as before': [control('levelDb', mainResponse(receiver).setUp.levelDb)],
     'lift the earth strap': [{ type: 'leadRemoved', lead: 'earth' }],
     'put the strap back': [{ type: 'leadConnected', lead: 'earth', to: strap }],
     sign: [{ type: 'signedOff' }],

@@ -19,7 +19,8 @@ function asked(over: Partial<BenchSetup['scenario']> = {}): Asked {
     aids: { hints: true, waxMarks: true, exactReadouts: false },
     ...over,
   };
-  const receiver = { setUp: { bias: { at: 'AGC', volts: -4, toleranceVolts: 0.2 } } };
+  const sheet = (id: string, carrierHz: number | null) => ({ id, setUp: { spanHz: 12e6, carrierHz } });
+  const receiver = { responses: [sheet('if', null), sheet('video', 45.75e6)] };
   return { scenario, receiver } as unknown as Asked;
 }
 
@@ -30,6 +31,9 @@ function working(facts: Facts, over: Partial<BenchSetup['scenario']> = {}): Sess
   return session;
 }
 
+const biasOff = (errorVolts: number): Facts['biases'] => [
+  { at: 'AGC', errorVolts, toleranceVolts: 0.2, clamped: true },
+];
 describe('the session follows the facts', () => {
   test('nothing is done at first, and every phase says what is missing', () => {
     const view = working(NOTHING_RIGHT).view();
@@ -67,7 +71,14 @@ describe('the session follows the facts', () => {
     ['a narrow sweep', { spanCovers: false }, 'setUp', 'sweepTooNarrow'],
     ['the phase slips', { residualPhaseDegrees: -2.1 }, 'setUp', 'phaseOff'],
     ['blanking off', { blanking: false }, 'setUp', 'blankingOff'],
-    ['the bias drifts', { biasErrorVolts: -0.21 }, 'setUp', 'biasOff'],
+    ['the bias drifts', { biases: biasOff(-0.21) }, 'setUp', 'biasOff'],
+    ['the wrong mode', { sourceAsSheet: false }, 'setUp', 'sourceNotAsSheet'],
+    ['the carrier drifts', { response: 'video', carrierErrorHz: 46e3 }, 'setUp', 'carrierOff'],
+    ['too fast a sweep', { sweepLag: 0.06 }, 'setUp', 'sweepTooFast'],
+    ['a marker that lies', { dialErrorHz: -31e3 }, 'setUp', 'dialOff'],
+    ['AC', { dcCoupled: false }, 'setUp', 'acCoupled'],
+    ['smoothing', { verticalLagDegrees: 1.1 }, 'setUp', 'verticalLag'],
+    ['steel in a coil', { steelIn: 'T1' }, 'setUp', 'steelInSlug'],
     ['too much level', { compressionDb: 0.51 }, 'setUp', 'overloaded'],
     ['too little level', { detectedPeakVolts: 0.49 }, 'setUp', 'tooWeak'],
     ['a crystal lifted', { markersMissingHz: [41_250_000] }, 'setUp', 'markersMissing'],
@@ -105,7 +116,7 @@ describe('the session follows the facts', () => {
     const edge: Facts = {
       ...ALL_RIGHT,
       residualPhaseDegrees: 2,
-      biasErrorVolts: 0.2,
+      biases: biasOff(0.2),
       compressionDb: 0.5,
       detectedPeakVolts: 0.5,
       pipHeightRatio: 0.15,
@@ -115,9 +126,7 @@ describe('the session follows the facts', () => {
   });
 
   test('a sheet without bias never misses it', () => {
-    expect(
-      missingByPhase({ ...ALL_RIGHT, biasErrorVolts: null }, { proofs: [], biasToleranceVolts: null }, 30).setUp,
-    ).toEqual([]);
+    expect(missingByPhase({ ...ALL_RIGHT, biases: [] }, { proofs: [], sheets: {} }, 30).setUp).toEqual([]);
   });
 
   test('a turned slug comes to rest by the passing of time alone', () => {

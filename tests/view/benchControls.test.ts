@@ -3,21 +3,33 @@ import { describe, expect, it } from 'vitest';
 import type { Controls } from '../../src/bench/benchState.ts';
 import { checkControl, controlRange, RESTING_CONTROLS } from '../../src/bench/setup.ts';
 import { fitKnob, type KnobControl } from '../../src/view/bench/controls.ts';
-import { COUPLINGS, OFF_ON, PHOSPHORS, POLARITIES, ROUTES, TIPS, Y_INPUTS } from '../../src/view/bench/studs.ts';
+import {
+  COUPLINGS,
+  METER_MODES,
+  OFF_ON,
+  PHOSPHORS,
+  POLARITIES,
+  ROUTES,
+  TIPS,
+  Y_INPUTS,
+} from '../../src/view/bench/studs.ts';
 import { SETUPS } from './sceneSets.ts';
 
 /** The drawn part of each control: a new control of the bench fails to compile here until it has one. */
 const DRAWN: { readonly [K in keyof Controls]: 'knob' | readonly Controls[K][] } = {
-  sourceMode: ['sweep', 'spot', 'tone'],
+  sourceMode: ['sweep', 'spot', 'tone', 'video'],
   centreHz: 'knob',
   spanHz: 'knob',
   levelDb: 'knob',
+  carrierHz: 'knob',
+  slowSweep: OFF_ON.map((s) => s.value),
   phasingDegrees: 'knob',
   blanking: OFF_ON.map((s) => s.value),
   mirror: OFF_ON.map((s) => s.value),
   comb: OFF_ON.map((s) => s.value),
   tunableOn: OFF_ON.map((s) => s.value),
   tunableHz: 'knob',
+  dialTrimHz: 'knob',
   pipHeightDiv: 'knob',
   markerRoute: ROUTES.map((s) => s.value),
   rfTerminated: OFF_ON.map((s) => s.value),
@@ -28,12 +40,14 @@ const DRAWN: { readonly [K in keyof Controls]: 'knob' | readonly Controls[K][] }
   biasBVolts: 'knob',
   biasBPolarity: POLARITIES.map((s) => s.value),
   meterRangeVolts: 'knob',
+  meterMode: METER_MODES.map((s) => s.value),
   yVoltsPerDiv: 'knob',
   yPositionDiv: 'knob',
   xGain: 'knob',
   xPositionDiv: 'knob',
   yCoupling: COUPLINGS.map((s) => s.value),
   yInvert: OFF_ON.map((s) => s.value),
+  ySmoothing: OFF_ON.map((s) => s.value),
   focus: 'knob',
   brightness: 'knob',
   phosphor: PHOSPHORS.map((s) => s.value),

@@ -1,9 +1,11 @@
 /** The service sheet on the page: figures, ticks, cautions; and the wax marks, held against the bench's own tube. */
+
 import { describe, expect, it } from 'vitest';
 import { applyEvent } from '../../src/bench/applyEvent.ts';
 import { createBench } from '../../src/bench/bench.ts';
 import type { BenchState } from '../../src/bench/benchState.ts';
 import { type BenchSetup, initialState } from '../../src/bench/setup.ts';
+import { mainResponse } from '../../src/receiver/responses.ts';
 import type { SessionView } from '../../src/session/phase.ts';
 import { createSession } from '../../src/session/session.ts';
 import { cautionsOf } from '../../src/view/bench/cautions.ts';
@@ -28,11 +30,12 @@ function rightlySet(setup: BenchSetup, controls: Partial<BenchState['controls']>
 
 describe.each(SHIPPED)('the sheet of %s', (_, setup) => {
   const { receiver } = setup;
-  const figures = sheetFigures(setup);
+  const response = mainResponse(receiver);
+  const figures = sheetFigures(setup, response);
 
   it('draws a curve whose highest place is 1 and that keeps to its own table', () => {
     const { hz, relative } = figures.curve;
-    const spec = receiver.specification;
+    const spec = response.specification;
     if (spec.referenceHz === undefined) {
       let top = 0;
       for (let i = 0; i < hz.length; i++) {
@@ -62,7 +65,7 @@ describe.each(SHIPPED)('the sheet of %s', (_, setup) => {
   });
 
   it('widens its tolerances with the scenario', () => {
-    const wide = sheetFigures({ ...setup, scenario: { ...setup.scenario, toleranceFactor: 2 } });
+    const wide = sheetFigures({ ...setup, scenario: { ...setup.scenario, toleranceFactor: 2 } }, response);
     figures.levels.forEach((row, i) => {
       const wider = wide.levels[i]!;
       expect(wider.high - wider.target).toBeCloseTo(2 * (row.high - row.target), 9);
@@ -73,7 +76,7 @@ describe.each(SHIPPED)('the sheet of %s', (_, setup) => {
 
   it('numbers its pips as the tube does with the sheet\u2019s crystals in', () => {
     let state = initialState(rightlySet(setup));
-    for (const hz of receiver.setUp.markersHz) {
+    for (const hz of response.setUp.markersHz) {
       const applied = applyEvent(setup, state, { type: 'crystalPlugged', hz }, state.seconds + 1);
       expect(applied.ok).toBe(true);
       if (applied.ok) state = applied.state;
@@ -81,7 +84,7 @@ describe.each(SHIPPED)('the sheet of %s', (_, setup) => {
     const tags = createBench(rightlySet(setup))
       .display(state)
       .tags.filter((tag) => tag.kind === 'crystal');
-    expect(new Map(tags.map((tag) => [tag.hz, tag.number]))).toEqual(pipNumbers(receiver));
+    expect(new Map(tags.map((tag) => [tag.hz, tag.number]))).toEqual(pipNumbers(response));
   });
 
   it.each([

@@ -1,9 +1,11 @@
 /** The report's figure: the corridor is the sheet's, the callouts are in the clear, the points told of are those that matter. */
+
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { reportWords } from '../../src/describe/catalogue/reportPage.ts';
 import type { Report, ScoreLine } from '../../src/grading/report.ts';
 import { highest } from '../../src/receiver/curveReading.ts';
+import { mainResponse } from '../../src/receiver/responses.ts';
 import { widenSpecification } from '../../src/receiver/specification.ts';
 import { createStatedResponse } from '../../src/receiver/statedResponse.ts';
 import { toleranceCorridor } from '../../src/view/report/corridor.ts';
@@ -14,14 +16,15 @@ import { shippedReceiver } from '../scenario/shipped.ts';
 
 const SETS = ['loose-can-10m7', 'video-valve-45m'].map((id) => {
   const { receiver, deck } = shippedReceiver(id);
-  const { nominal } = createStatedResponse(receiver, deck);
-  const { fromHz, toHz } = receiver.specification;
+  const { specification: spec } = mainResponse(receiver);
+  const { nominal } = createStatedResponse(receiver, deck, mainResponse(receiver));
+  const { fromHz, toHz } = spec;
   const peak = highest(nominal, fromHz, toHz).volts;
   const curve: Curve = {
     hz: Float64Array.from(nominal.hz),
     relative: Float64Array.from(nominal.volts, (v) => v / peak),
   };
-  return { id, spec: receiver.specification, curve };
+  return { id, spec, curve };
 });
 
 const at = (corridor: ReturnType<typeof toleranceCorridor>, hz: number) => corridor.find((c) => c.hz === hz);
@@ -132,7 +135,18 @@ describe('placeBoxes', () => {
 
 function pointLine(hz: number, measured: number, max: number, rule = 'G3'): ScoreLine {
   return {
-    ...{ id: `${rule}:${hz}`, rule, block: 'response', points: 0, max, measured, low: 45, high: 55, unit: 'percent' },
+    ...{
+      id: `${rule}:${hz}`,
+      rule,
+      block: 'response',
+      response: 'if',
+      points: 0,
+      max,
+      measured,
+      low: 45,
+      high: 55,
+      unit: 'percent',
+    },
     ...{ hz, toHz: null, subject: null, atSeconds: null, cause: null },
   };
 }
@@ -142,7 +156,7 @@ function reportOf(lines: readonly ScoreLine[], curve: Curve): Report {
   return {
     ...{ total: 50, passed: false, word: 'swath', lines, caps: [], turns: 1, parTurns: 1, seconds: 60, parSeconds: 60 },
     blocks: { response: block, truth: block, proofs: block, care: block, economy: block },
-    ...{ before: curve, after: curve, nominal: curve },
+    curves: [{ response: 'if', before: curve, after: curve, nominal: curve }],
   };
 }
 
@@ -155,19 +169,20 @@ describe('the points told of', () => {
   ];
 
   it('are the missed ones and then the weightiest, numbered by frequency', () => {
-    const told = sheetPoints(reportOf(lines, curve)).filter((p) => p.no !== null);
+    const told = sheetPoints(reportOf(lines, curve), 'if').filter((p) => p.no !== null);
     expect(told.map((p) => p.no)).toEqual([1, 2, 3, 4, 5, 6]);
     expect(told[0]).toMatchObject({ hz: 39.75e6, met: false });
     expect(told.slice(1).map((p) => p.line.max)).toEqual([4, 5, 6, 7, 8]);
   });
 
   it('all have a mark in the figure, and a box or a number', () => {
+    const report = reportOf(lines, curve);
     for (const width of [800, 360]) {
-      const svg = responseFigure(width, 400, reportOf(lines, curve), spec, reportWords);
+      const svg = responseFigure(width, 400, report, report.curves[0]!, spec, reportWords);
       for (let no = 1; no <= 6; no++) expect(svg, `${width}: ${no}`).toContain(`>${no}</text>`);
       expect(svg.split('<circle').length - 1).toBe(10 + 6);
     }
-    const wide = responseFigure(800, 400, reportOf(lines, curve), spec, reportWords);
+    const wide = responseFigure(800, 400, report, report.curves[0]!, spec, reportWords);
     expect(wide).toContain('>80%, wants 45 to 55<');
     expect(wide).toContain('>as found<');
   });

@@ -1,9 +1,11 @@
 /** Leads on the bench: where they may go, and the geometry of how they lie. */
+
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { applyEvent } from '../../src/bench/applyEvent.ts';
 import type { BenchState } from '../../src/bench/benchState.ts';
 import { initialState, sheetLeads, TUBE_X } from '../../src/bench/setup.ts';
+import { mainResponse } from '../../src/receiver/responses.ts';
 import { chassisPlaces } from '../../src/view/bench/scene/chassisPlaces.ts';
 import { LEADS } from '../../src/view/bench/scene/leadKinds.ts';
 import {
@@ -141,7 +143,7 @@ describe('the way of a lead', () => {
 describe.each(SCENES)('leads of $name', ({ setup, layout }) => {
   const ground = leadGround(layout, setup.receiver);
   const start = initialState(setup);
-  const connected = { ...start, leads: sheetLeads(setup.receiver) };
+  const connected = { ...start, leads: sheetLeads(setup.receiver, mainResponse(setup.receiver)) };
   const inPage = ({ x, y }: { x: number; y: number }): boolean =>
     x >= -2 && y >= -2 && x <= layout.page.width + 2 && y <= layout.page.height + 2;
 
@@ -204,13 +206,16 @@ describe('a point behind two slugs', () => {
     const receiver = {
       ...setup.receiver,
       testPoints: setup.receiver.testPoints.map((p) =>
-        p.id === setup.receiver.setUp.injectAt ? { ...p, plan: { x: behind, y: row } } : p,
+        p.id === mainResponse(setup.receiver).setUp.injectAt ? { ...p, plan: { x: behind, y: row } } : p,
       ),
     };
     const layout = SCENES[0]!.layout;
     const ground = leadGround(layout, receiver);
     const state = initialState(setup);
-    const rf = placeLeads(ground, { ...state, leads: { ...state.leads, rf: receiver.setUp.injectAt } })[0]!;
+    const rf = placeLeads(ground, {
+      ...state,
+      leads: { ...state.leads, rf: mainResponse(setup.receiver).setUp.injectAt },
+    })[0]!;
     expect(rf.route.tip.x).toBeCloseTo(layout.chassis.x + behind * layout.chassis.scale, 6);
     for (let k = 0; k < rf.line.length / 2; k++) {
       const p = point(rf.line, k);

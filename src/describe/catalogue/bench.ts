@@ -40,6 +40,8 @@ export const sweepWords = {
   span: 'Span',
   level: 'Level',
   phasing: 'Phasing',
+  carrier: 'Carrier',
+  slow: 'Slow',
   blanking: 'Retrace blanking',
   mirror: 'Mirror',
   mode: 'Mode',
@@ -63,6 +65,7 @@ export const tubeControlWords = {
   inputs: { detected: 'curve', raw: 'raw' },
   inputsSpoken: { detected: 'The detected curve', raw: 'The raw RF envelope' },
   invert: 'Invert',
+  smoothing: 'Smoothing',
   focus: 'Focus',
   brightness: 'Brightness',
   phosphor: 'Phosphor',
@@ -86,6 +89,7 @@ export const rackWords = {
   routesSpoken: { added: 'Added after the detector', through: 'Sent through the set' },
   pipHeight: 'Pip height',
   tune: 'Tune',
+  trim: 'Dial trim',
   tunableMarker: 'Tunable marker',
   crystals: 'Crystals',
   crystal: (hz: number, pip: number | null): string =>
@@ -111,6 +115,9 @@ export const biasWords = {
   polarity: { A: 'Polarity of bias A', B: 'Polarity of bias B' },
   polarities: { '-': 'Negative', '+': 'Positive' },
   range: 'Range',
+  mode: 'Meter reads',
+  modes: { dc: 'DC', tone: 'tone' },
+  modesSpoken: { dc: 'Direct volts', tone: 'The 400 hertz tone' },
 } as const;
 
 export const meterWords = {
@@ -186,6 +193,7 @@ export const sheetWords = {
   figure: (at: string): string => `Fig. 1. Response wanted at ${at}.`,
   figureSpoken: (at: string, set: string): string =>
     `Curve that the sheet asks for at ${at} of the ${set}. Its figures stand in the table of levels.`,
+  responses: 'Curves of this sheet',
   stepOf: (n: number, all: number): string => `Step ${n} of ${all}`,
   done: 'done',
   pages: ['Procedure', 'Levels', 'Slugs and points'],
@@ -204,6 +212,14 @@ export const sheetWords = {
   trap: (hz: number, db: number): string => `Trap at ${frequency(hz)}: ${written(db, 0)} dB or lower.`,
   skirt: (fromHz: number, toHz: number, most: number): string =>
     `From ${frequency(fromHz)} to ${frequency(toHz)} no more than ${Number((100 * most).toFixed(1))}%.`,
+  peak: (hz: number, within: number): string => `Peak at ${frequency(hz)}, within ${width(within)}.`,
+  zero: (hz: number, within: number, rises: boolean): string =>
+    `Zero at ${frequency(hz)}, within ${width(within)}; positive ${rises ? 'above' : 'below'} it.`,
+  peaksApart: (minHz: number, maxHz: number): string => `Peaks ${width(minHz)} to ${width(maxHz)} apart.`,
+  evenPeaks: (low: number, high: number): string =>
+    `Upper peak ${Math.round(100 * low)} to ${Math.round(100 * high)}% of the lower.`,
+  straight: (within: number, most: number): string =>
+    `Straight within ${Number((100 * most).toFixed(1))}% out to ${width(within)} either side.`,
   bandwidth: (db: number, minHz: number, maxHz: number): string =>
     `${width(minHz)} to ${width(maxHz)} wide at ${written(db, 0)} dB.`,
   gain: (hz: number, db: number): string =>
@@ -217,6 +233,8 @@ export const sheetWords = {
     bias: (at: string, volts: number, tolerance: number): string =>
       `Bias ${at} to ${written(volts, 1)} V (within ${written(tolerance, 1)} V).`,
     noBias: 'No bias wanted.',
+    carrier: (hz: number): string => `Video sweep on a carrier at ${frequency(hz)}.`,
+    slow: 'Slow sweep on: the mains is too fast for these circuits.',
     sweep: (centreHz: number, spanHz: number): string => `Centre ${frequency(centreHz)}, span ${width(spanHz)}.`,
     level: (db: number): string => `Level about ${written(db, 0)} dB; lower it until the shape stops changing.`,
     direction: (lowAtLeft: boolean): string =>

@@ -38,6 +38,12 @@ export function width(hz: number): string {
   return Math.abs(hz) < 1e6 ? `${trimmed(hz / 1e3, 0, 1)} kHz` : `${trimmed(hz / 1e6, 1, 3)} MHz`;
 }
 
+/** `+20 kHz`, `−1.5 kHz`. */
+export function offset(hz: number): string {
+  const text = width(hz);
+  return hz > 0 ? `+${text}` : text;
+}
+
 export const aloud = (text: string): string =>
   text
     .replace(MINUS, 'minus ')

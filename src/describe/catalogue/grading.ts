@@ -36,6 +36,25 @@ export const responseWords = {
     `The gain at ${f} is ${at} against the sheet, wanted ${want}`,
   gain: (f: string, off: string, want: string): string =>
     `The gain at ${f} is ${off} under the sheet; ${want} is allowed`,
+  peakInside: (f: string, off: string, side: string, want: string): string =>
+    `The peak lies ${off} ${side} ${f}, ${want} is allowed`,
+  peak: (f: string, off: string, side: string, want: string): string =>
+    `The peak lies ${off} ${side} ${f}; ${want} is allowed`,
+  zeroInside: (f: string, off: string, side: string, want: string): string =>
+    `The S-curve crosses zero ${off} ${side} ${f}, ${want} is allowed`,
+  zero: (f: string, off: string, side: string, want: string): string =>
+    `The S-curve crosses zero ${off} ${side} ${f}; ${want} is allowed`,
+  polarityInside: 'The S-curve runs the way that the sheet says',
+  polarity: 'The S-curve runs the wrong way, or has lost one of its peaks',
+  separationInside: (at: string, want: string): string => `The peaks of the S-curve stand ${at} apart, inside ${want}`,
+  separation: (at: string, want: string): string => `The peaks of the S-curve stand ${at} apart, wanted ${want}`,
+  symmetryInside: (at: string, want: string): string =>
+    `The upper peak of the S-curve is ${at} of the lower, inside ${want}`,
+  symmetry: (at: string, want: string): string => `The upper peak of the S-curve is ${at} of the lower, wanted ${want}`,
+  linearityInside: (f: string, at: string, want: string): string =>
+    `From ${f} the S-curve bends from a straight line by ${at}, wanted ${want}`,
+  linearity: (f: string, at: string, want: string): string =>
+    `From ${f} the S-curve bends from a straight line by ${at}, wanted ${want}`,
   exactly: 'nothing',
   low: 'low',
   high: 'high',
@@ -71,6 +90,10 @@ export const seenWords = {
   width: 'the tunable marker shows it, walked from flank to flank',
   centre: 'the flanks stand at unlike distances from the middle pip',
   gain: 'the height in divisions shows it beside the volts of the sheet',
+  peak: 'the top stands beside the pip',
+  zero: 'the line crosses the base line beside the pip, and the meter does not stand at zero with the source on the spot',
+  peaks: 'the two peaks show it, counted in divisions from the base line',
+  straight: 'a ruler laid along the middle of the slope shows it',
 } as const;
 
 export const truthWords = {
@@ -87,9 +110,55 @@ export const truthWords = {
     bad: 'Retrace blanking was off. The tube draws a second line, and no base line.',
   },
   bias: {
-    good: (at: string, want: string): string => `The bias is ${at} off the sheet, wanted ${want}.`,
+    good: (line: string, at: string, want: string): string =>
+      `The bias on ${line} is ${at} off the sheet, wanted ${want}.`,
+    bad: (line: string, at: string, want: string): string =>
+      `The bias on ${line} was ${at} off the sheet, wanted ${want}. The meter on the line shows it.`,
+  },
+  clamp: {
+    good: (line: string): string => `${line} was clamped.`,
+    bad: (line: string): string =>
+      `${line} was left to follow the signal. Change the level and the curve changes its shape.`,
+  },
+  source: {
+    good: 'The source ran in the mode that the sheet asks for.',
+    bad: 'The source ran in another mode than the sheet asks for: the curve is another one.',
+    carrierGood: (at: string, want: string): string => `The carrier stood ${at} off the sheet, wanted ${want}.`,
+    carrierBad: (f: string, at: string, want: string): string =>
+      `The carrier stood ${at} off ${f}, wanted ${want}. A marker in zero beat with it would have told.`,
+  },
+  coupling: {
+    name: 'the coupling',
+    good: 'The tube was coupled for direct volts: the base line is zero.',
+    bad: 'The tube was AC coupled. The base line slides with the curve, so heights from it mean nothing.',
+  },
+  lag: {
+    name: 'the speed of the Y input',
+    good: (at: string): string => `The Y input follows the sweep: ${at} of lag.`,
     bad: (at: string, want: string): string =>
-      `The bias was ${at} off the sheet, wanted ${want}. The meter on the line shows it.`,
+      `The Y input lagged ${at} behind the sweep, wanted ${want}. Trace and retrace part, and notches fill up.`,
+  },
+  hum: {
+    name: 'the hum',
+    good: 'No hum worth the name was on the trace.',
+    bad: (at: string, want: string): string =>
+      `Hum was ${at} of the trace, wanted ${want}. Lift the strap and put it back: it should not matter.`,
+  },
+  steel: {
+    name: 'the tool in the slug',
+    good: 'No steel was left in a coil.',
+    bad: (slug: string): string => `A steel blade was left in ${slug}. The curve moves when it comes out.`,
+  },
+  dial: {
+    good: (at: string): string => `The tunable marker told the truth to ${at}.`,
+    bad: (at: string, want: string): string =>
+      `The tunable marker was ${at} off, wanted ${want}. Zero beat against a crystal, and the trim, put it right.`,
+  },
+  speed: {
+    name: 'the speed of the sweep',
+    good: 'The sweep was slow enough for the circuits.',
+    bad: (at: string, want: string): string =>
+      `The sweep was too fast: the curve came late by ${at} of its width, wanted ${want}. A smaller span or the slow sweep mends it.`,
   },
   strong: {
     name: 'overload',
@@ -234,6 +303,36 @@ export const findingWords = {
       `At ${at} the bias was off the sheet; ${slug} was turned ${turns} for a set that nobody will meet.`,
     noPicture: (at: string, slug: string, turns: string): string =>
       `At ${at} ${slug} was turned ${turns} with no picture on the tube.`,
+    wrongPoint: (at: string, slug: string, turns: string): string =>
+      `At ${at} the Y lead was at another point than the sheet\u2019s; ${slug} was turned ${turns} for a curve of something else.`,
+    tooFast: (at: string, slug: string, turns: string): string =>
+      `At ${at} the sweep was too fast for the circuits; ${slug} was turned ${turns} by a curve that came late.`,
+    agcFree: (at: string, slug: string, turns: string): string =>
+      `At ${at} the bias line was free; ${slug} was turned ${turns} while the set turned its own gain.`,
+    probeLoads: (at: string, slug: string, turns: string): string =>
+      `At ${at} the probe or the bare lead loaded the circuit; ${slug} was turned ${turns} to make up for it.`,
+    steelIn: (at: string, slug: string, turns: string): string =>
+      `At ${at} steel stood in the coil; ${slug} was turned ${turns} for a curve that goes when the blade does.`,
+    notEarthed: (at: string, slug: string, turns: string): string =>
+      `At ${at} the earth strap was off; ${slug} was turned ${turns} by a curve that the leads made.`,
+    hum: (at: string, slug: string, turns: string): string =>
+      `At ${at} the line breathed with the mains; ${slug} was turned ${turns} by it.`,
+    unterminated: (at: string, slug: string, turns: string): string =>
+      `At ${at} the RF lead was open at its end; ${slug} was turned ${turns} against a tilt of the lead\u2019s own.`,
+    markersThrough: (at: string, slug: string, turns: string): string =>
+      `At ${at} the markers went through the set; ${slug} was turned ${turns} by a curve that they bent.`,
+    pipsTooHigh: (at: string, slug: string, turns: string): string =>
+      `At ${at} the pips were too high; ${slug} was turned ${turns} by a line that they bent.`,
+    acCoupled: (at: string, slug: string, turns: string): string =>
+      `At ${at} the tube was AC coupled; ${slug} was turned ${turns} by heights from a base line that slides.`,
+    verticalLag: (at: string, slug: string, turns: string): string =>
+      `At ${at} the Y input lagged; ${slug} was turned ${turns} by a curve that had moved and gone round.`,
+    retraceShown: (at: string, slug: string, turns: string): string =>
+      `At ${at} the retrace was not blanked, so there was no base line; ${slug} was turned ${turns}.`,
+    xReversed: (at: string, slug: string, turns: string): string =>
+      `At ${at} left and right were changed about; ${slug} was turned ${turns}.`,
+    dialOff: (at: string, slug: string, turns: string): string =>
+      `At ${at} the tunable marker was off and not trimmed; ${slug} was turned ${turns} to suit it.`,
   },
   next: {
     response: 'Take the traps first, then the stages, then touch up; look at each pip after each turn.',

@@ -45,6 +45,7 @@ function limits({ low, high }: Pick<ScoreLine, 'low' | 'high'>): string {
 }
 
 export const reportWords = {
+  curves: 'Curves of the report',
   page: (code: string, set: string): string => `${code}, ${set}`,
   learner: (name: string): string => `run by ${name}`,
   exportRun: 'Export run file',

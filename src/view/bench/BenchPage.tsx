@@ -15,7 +15,7 @@ import { Instruments } from './Instruments.tsx';
 import { benchLayout } from './layout.ts';
 import { ServiceSheet } from './sheet/ServiceSheet.tsx';
 import { SheetTab, StepStrip } from './sheet/StepStrip.tsx';
-import { sheetFigures } from './sheet/sheetFigures.ts';
+import { useSheetFigures } from './sheet/useSheetFigures.ts';
 import { RefusalToast } from './Toast.tsx';
 import { TubeStation } from './TubeStation.tsx';
 import { useWindowSize } from './useWindowSize.ts';
@@ -40,7 +40,7 @@ type Open = 'none' | 'menu' | 'cautions' | Exclude<MenuChoice, 'suspend' | 'soun
 export function BenchPage({ port, onHome, sound }: BenchPageProps) {
   const { width, height } = useWindowSize();
   const layout = useMemo(() => benchLayout(width, height), [width, height]);
-  const figures = useMemo(() => sheetFigures(port.setup), [port]);
+  const { figures, paper, turnTo } = useSheetFigures(port);
   const aids = useMemo(() => aidsWithin(port.scenario), [port]);
   const [waxOn, setWaxOn] = useState(true);
   const [sheetOpen, setSheetOpen] = useState(false);
@@ -70,14 +70,20 @@ export function BenchPage({ port, onHome, sound }: BenchPageProps) {
         <StepStrip
           port={port}
           rect={layout.strip}
-          figures={figures}
+          figures={paper}
           roomy={form === 'upright'}
           open={sheetOpen}
           onOpen={toggleSheet}
         />
       )}
       {sheetFolds && !sheetOpen ? null : (
-        <ServiceSheet port={port} rect={layout.sheet} figures={figures} onClose={sheetFolds ? toggleSheet : null} />
+        <ServiceSheet
+          port={port}
+          rect={layout.sheet}
+          figures={paper}
+          turnTo={turnTo}
+          onClose={sheetFolds ? toggleSheet : null}
+        />
       )}
       <TubeStation port={port} layout={layout} figures={figures} wax={wax.allowed && wax.on} />
       <Instruments port={port} layout={layout} wax={wax} onCautions={showCautions} />

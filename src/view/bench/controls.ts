@@ -4,6 +4,7 @@ import { roundTo } from '../../base/rounding.ts';
 import { type ControlRange, controlRange, RESTING_CONTROLS } from '../../bench/setup.ts';
 import { biasWords, rackWords, sweepWords, tubeControlWords } from '../../describe/catalogue/bench.ts';
 import * as figures from '../../describe/catalogue/benchFigures.ts';
+import { mainResponse } from '../../receiver/responses.ts';
 import type { BenchPort } from '../port.ts';
 import { type KnobScale, linearScale, listScale, ratioScale } from './widgets/scales.ts';
 
@@ -11,9 +12,11 @@ import { type KnobScale, linearScale, listScale, ratioScale } from './widgets/sc
 export type KnobControl =
   | 'centreHz'
   | 'spanHz'
+  | 'carrierHz'
   | 'levelDb'
   | 'phasingDegrees'
   | 'tunableHz'
+  | 'dialTrimHz'
   | 'pipHeightDiv'
   | 'yVoltsPerDiv'
   | 'yPositionDiv'
@@ -64,12 +67,29 @@ function scaleFor(control: KnobControl, range: ControlRange): { scale: KnobScale
 }
 
 function dressFor({ receiver }: BenchPort['setup'], control: KnobControl): KnobDress {
-  const bareUnitHz = receiver.setUp.centreHz < 2e6 ? 1e3 : 1e6;
+  const { setUp } = mainResponse(receiver);
+  const bareUnitHz = setUp.centreHz < 2e6 ? 1e3 : 1e6;
   const typedHz = figures.typedFrequency(bareUnitHz);
-  const likeCentre = figures.frequency(receiver.setUp.centreHz);
+  const likeCentre = figures.frequency(setUp.centreHz);
   switch (control) {
     case 'centreHz':
       return { label: sweepWords.centre, shown: figures.frequency, parse: typedHz, example: likeCentre, signed: false };
+    case 'carrierHz':
+      return {
+        label: sweepWords.carrier,
+        shown: figures.frequency,
+        parse: typedHz,
+        example: likeCentre,
+        signed: false,
+      };
+    case 'dialTrimHz':
+      return {
+        label: rackWords.trim,
+        shown: figures.offset,
+        parse: typedHz,
+        example: figures.offset(-20e3),
+        signed: true,
+      };
     case 'tunableHz':
       return { label: rackWords.tune, shown: figures.frequency, parse: typedHz, example: likeCentre, signed: true };
     case 'spanHz':
@@ -77,7 +97,7 @@ function dressFor({ receiver }: BenchPort['setup'], control: KnobControl): KnobD
         label: sweepWords.span,
         shown: figures.width,
         parse: typedHz,
-        example: figures.width(receiver.setUp.spanHz),
+        example: figures.width(setUp.spanHz),
         signed: false,
       };
     case 'levelDb':

@@ -1,5 +1,5 @@
 /** Studs that several panels share. */
-import type { Phosphor, YTip } from '../../bench/benchState.ts';
+import type { Controls, Phosphor, YTip } from '../../bench/benchState.ts';
 import { biasWords, leadWords, rackWords, switchWords, tubeControlWords } from '../../describe/catalogue/bench.ts';
 import type { Stud } from './widgets/Switch.tsx';
 
@@ -38,4 +38,10 @@ export const TIPS: readonly Stud<YTip>[] = (['plain', 'resistor', 'probe'] as co
   value,
   word: leadWords.tips[value],
   spoken: leadWords.tipsSpoken[value],
+}));
+
+export const METER_MODES: readonly Stud<Controls['meterMode']>[] = (['dc', 'tone'] as const).map((value) => ({
+  value,
+  word: biasWords.modes[value],
+  spoken: biasWords.modesSpoken[value],
 }));

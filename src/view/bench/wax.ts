@@ -6,7 +6,7 @@ import type { Controls } from '../../bench/benchState.ts';
 import type { Facts } from '../../bench/facts.ts';
 import type { BenchSetup } from '../../bench/setup.ts';
 import { BENCH_PROBE } from '../../receiver/benchProbe.ts';
-import type { Receiver } from '../../receiver/receiver.ts';
+import type { Receiver, SheetResponse } from '../../receiver/receiver.ts';
 import type { WaxMark } from '../tube/hood.ts';
 import type { SheetFigures } from './sheet/sheetFigures.ts';
 
@@ -18,7 +18,8 @@ export function waxOn(
 ): readonly WaxMark[] {
   const { yCoupling, yInput, yVoltsPerDiv, yPositionDiv, xGain, xPositionDiv, centreHz, spanHz } = controls;
   if (!facts.yAtSheetPoint || !facts.sweeping || yCoupling !== 'DC' || yInput !== 'detected') return [];
-  const up = (detectsNegative(receiver) !== controls.yInvert ? -1 : 1) * Math.abs(facts.detectedPeakVolts);
+  const up =
+    (detectsNegative(receiver, figures.response) !== controls.yInvert ? -1 : 1) * Math.abs(facts.detectedPeakVolts);
   const right = controls.mirror !== scenario.bench.xSwapped ? -1 : 1;
   const y = (relative: number): number => (up * figures.onTube(relative)) / yVoltsPerDiv + yPositionDiv;
   return figures.levels
@@ -34,8 +35,9 @@ export function waxOn(
     });
 }
 
-function detectsNegative({ setUp, testPoints, detectors }: Receiver): boolean {
+function detectsNegative({ testPoints, detectors }: Receiver, { setUp }: SheetResponse): boolean {
   if (setUp.observeWith === 'probe') return BENCH_PROBE.polarity === 'negative';
   const point = testPoints.find((p) => p.id === setUp.observeAt);
-  return detectors.find((d) => d.id === point?.detector)?.polarity === 'negative';
+  const detector = detectors.find((d) => d.id === point?.detector);
+  return detector?.kind === 'envelope' && detector.polarity === 'negative';
 }

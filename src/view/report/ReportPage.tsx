@@ -1,9 +1,10 @@
 /** The report of a run: what was found and left, the score with its reasons, the run to look at again. */
-import { useMemo, useRef } from 'preact/hooks';
+import { useMemo, useRef, useState } from 'preact/hooks';
 import { reportWords as words } from '../../describe/catalogue/reportPage.ts';
 import { shellWords } from '../../describe/catalogue/shell.ts';
 import { findings } from '../../describe/findings.ts';
 import { scoreLineSentence } from '../../describe/scoreLine.ts';
+import { responseById } from '../../receiver/responses.ts';
 import { widenSpecification } from '../../receiver/specification.ts';
 import type { ReportPort } from '../port.ts';
 import { Button, Fit, Frame, Header, Rooms } from '../theme/art.tsx';
@@ -28,11 +29,13 @@ export function ReportPage({ port, onBench = null }: ReportPageProps) {
   const playback = usePlayback(lengthSeconds, lengthSeconds);
   const replay = useRef<HTMLDivElement>(null);
   const lines = useRef<HTMLDetailsElement>(null);
+  const [shown, setShown] = useState(0);
+  const set = report.curves[Math.min(shown, report.curves.length - 1)]!;
   const sheet = useMemo(
-    () => widenSpecification(receiver.specification, scenario.toleranceFactor),
-    [receiver, scenario],
+    () => widenSpecification(responseById(receiver, set.response).specification, scenario.toleranceFactor),
+    [receiver, scenario, set],
   );
-  const told = useMemo(() => sheetPoints(report).filter((p) => p.no !== null), [report]);
+  const told = useMemo(() => sheetPoints(report, set.response).filter((p) => p.no !== null), [report, set]);
   const found = useMemo(() => findings(report, receiver, port.blind ?? []), [port, report, receiver]);
   const goTo = (seconds: number): void => {
     playback.seek(seconds);
@@ -76,11 +79,25 @@ export function ReportPage({ port, onBench = null }: ReportPageProps) {
             ].join(', ')}
           </p>
           <h1 id="report-title">{scenario.title}</h1>
+          {report.curves.length < 2 ? null : (
+            <fieldset class="figure-tabs" aria-label={words.curves}>
+              {report.curves.map(({ response }, i) => (
+                <button
+                  key={response}
+                  type="button"
+                  aria-pressed={set.response === response}
+                  onClick={() => setShown(i)}
+                >
+                  {responseById(receiver, response).title}
+                </button>
+              ))}
+            </fieldset>
+          )}
           <Fit
             class="figure-place"
-            of={report}
+            of={set}
             label={words.figure(scenario.title)}
-            draw={(w, h) => responseFigure(w, h, report, sheet, words)}
+            draw={(w, h) => responseFigure(w, h, report, set, sheet, words)}
           />
           <ol class="figure-points" aria-label={words.figurePoints}>
             {told.map(({ no, hz, line, met }) => (

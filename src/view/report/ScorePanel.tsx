@@ -91,7 +91,7 @@ function barArt(w: number, h: number, share: number, block: Block): string {
 
 /** The curve as left, stacked with as much hay as it has earned; the hay rises once. */
 function stackArt(w: number, h: number, report: Report): string {
-  const place = { x: 0, y: 0, w, h, curve: report.after, band: bandOf([report.after]) };
+  const place = { x: 0, y: 0, w, h, curve: report.curves[0]!.after, band: bandOf([report.curves[0]!.after]) };
   const bare = thumb({ ...place, score: 0 });
   const full = thumb({ ...place, score: Math.max(1, report.total) });
   return `${bare}<g class="filling upwards">${full}</g>`;

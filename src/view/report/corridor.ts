@@ -39,7 +39,7 @@ export function toleranceCorridor(spec: Specification, nominal: Curve): readonly
         (most, f) => (hz >= f.fromHz && hz <= f.toHz ? Math.max(most, Math.min(f.low, level)) : most),
         0,
       );
-      return { hz, low: Math.max(floor, level - down), high: level + up };
+      return { hz, low: spec.sCurve === null ? Math.max(floor, level - down) : level - down, high: level + up };
     });
 }
 

@@ -1,6 +1,6 @@
 /** The large figure of a report: as found, as left, the corridor of tolerance, and a callout at each point and trap of the sheet. */
 import { lineIsMet } from '../../describe/scoreLine.ts';
-import type { Report, ScoreLine } from '../../grading/report.ts';
+import type { CurveSet, Report, ScoreLine } from '../../grading/report.ts';
 import type { Specification } from '../../receiver/receiver.ts';
 import { axisLabels, axisMarks, type Curve, curvePath, levelAt, within } from '../theme/figures.ts';
 import { C, callout, hatch, line, r1, rr, T } from '../theme/ink.ts';
@@ -28,9 +28,10 @@ export interface SheetPoint {
 const MOST_TOLD = 6;
 
 /** Points and traps of the sheet (rules G3 and G6) by frequency. */
-export function sheetPoints(report: Report): readonly SheetPoint[] {
+export function sheetPoints(report: Report, response: string): readonly SheetPoint[] {
   const lines = report.lines.filter(
-    (l): l is ScoreLine & { hz: number } => l.hz !== null && (l.rule === 'G3' || l.rule === 'G6'),
+    (l): l is ScoreLine & { hz: number } =>
+      l.hz !== null && l.response === response && (l.rule === 'G3' || l.rule === 'G6'),
   );
   const told = new Set(
     [...lines]
@@ -47,7 +48,14 @@ const BOX_HEIGHT = 42;
 /** narrower figures carry numbers only; the page lists them below */
 export const BOXES_FROM_PX = 620;
 
-export function responseFigure(w: number, h: number, report: Report, spec: Specification, words: FigureWords): string {
+export function responseFigure(
+  w: number,
+  h: number,
+  report: Report,
+  set: CurveSet,
+  spec: Specification,
+  words: FigureWords,
+): string {
   const narrow = w < BOXES_FROM_PX;
   const left = narrow ? 44 : 54;
   const right = w - 8;
@@ -55,18 +63,19 @@ export function responseFigure(w: number, h: number, report: Report, spec: Speci
   const bottom = h - 44;
   const { fromHz, toHz } = spec;
   const X = (hz: number): number => left + ((hz - fromHz) / (toHz - fromHz)) * (right - left);
-  const Y = (level: number): number => bottom - (level / 1.07) * (bottom - top);
+  const floor = spec.sCurve === null ? 0 : -1.07;
+  const Y = (level: number): number => bottom - ((level - floor) / (1.07 - floor)) * (bottom - top);
   const path = (curve: Curve): string => curvePath(curve, fromHz, toHz, X, Y, 360);
-  const corridor = toleranceCorridor(spec, report.nominal);
+  const corridor = toleranceCorridor(spec, set.nominal);
   return (
-    axes(left, right, bottom, fromHz, toHz, X, Y) +
+    axes(left, right, bottom, fromHz, toHz, X, Y, spec.sCurve !== null) +
     band(corridor.map((p) => [X(p.hz), Y(Math.min(p.high, 1.065)), Y(p.low)] as const)) +
-    `<path d="${path(report.before)}" fill="none" stroke="${C.rust}" stroke-width="2" stroke-dasharray="7 4"/>` +
-    `<path d="${path(report.after)}" fill="none" stroke="${C.sheet}" stroke-width="6" opacity=".8"/>` +
-    `<path d="${path(report.after)}" fill="none" stroke="${C.ink}" stroke-width="2.8" stroke-linejoin="round"/>` +
+    `<path d="${path(set.before)}" fill="none" stroke="${C.rust}" stroke-width="2" stroke-dasharray="7 4"/>` +
+    `<path d="${path(set.after)}" fill="none" stroke="${C.sheet}" stroke-width="6" opacity=".8"/>` +
+    `<path d="${path(set.after)}" fill="none" stroke="${C.ink}" stroke-width="2.8" stroke-linejoin="round"/>` +
     line(left, top - 4, left, bottom, { sw: 1.5, over: 2 }) +
     line(left, bottom, right, bottom, { sw: 1.6, over: 3 }) +
-    callouts(report, spec, narrow, X, Y, { left: left + 8, top, right, bottom: bottom - 4 }, words) +
+    callouts(report, set, spec, narrow, X, Y, { left: left + 8, top, right, bottom: bottom - 4 }, words) +
     legend(right, narrow ? 12 : 6, words)
   );
 }
@@ -79,9 +88,10 @@ function axes(
   toHz: number,
   X: (hz: number) => number,
   Y: (a: number) => number,
+  signed: boolean,
 ): string {
   let s = '';
-  for (const p of [0, 0.25, 0.5, 0.75, 1])
+  for (const p of signed ? [-1, -0.5, 0, 0.5, 1] : [0, 0.25, 0.5, 0.75, 1])
     s +=
       `<path d="M${left} ${r1(Y(p))}H${right}" stroke="${C.ink}" stroke-width=".7"${p ? ' stroke-dasharray="2 4"' : ''} opacity=".55"/>` +
       T(left - 8, Y(p) + 4.5, `${p * 100}${p === 1 ? '%' : ''}`, 'm', { anchor: 'end' });
@@ -125,6 +135,7 @@ export function band(edges: readonly (readonly [x: number, upper: number, lower:
 
 function callouts(
   report: Report,
+  set: CurveSet,
   spec: Specification,
   narrow: boolean,
   X: (hz: number) => number,
@@ -132,8 +143,8 @@ function callouts(
   room: { left: number; top: number; right: number; bottom: number },
   words: FigureWords,
 ): string {
-  const points = sheetPoints(report).filter((p) => p.hz >= spec.fromHz && p.hz <= spec.toHz);
-  const all = points.map((p) => ({ p, x: X(p.hz), y: Y(levelAt(report.after, p.hz)) }));
+  const points = sheetPoints(report, set.response).filter((p) => p.hz >= spec.fromHz && p.hz <= spec.toHz);
+  const all = points.map((p) => ({ p, x: X(p.hz), y: Y(levelAt(set.after, p.hz)) }));
   const spots = all.flatMap((s) => (s.p.no === null ? [] : [{ ...s, no: s.p.no }]));
   const disc = (no: number, x: number, y: number): string => callout(x, y, no, { r: 9.5, fill: C.rust, txt: '#fff' });
   const dots = all
@@ -160,10 +171,10 @@ function callouts(
   });
   const drawn = (curve: Curve): Pixels =>
     evenly(within(curve, spec.fromHz, spec.toHz, 300).map(([f, a]) => [X(f), Y(a)]));
-  const corridor = toleranceCorridor(spec, report.nominal);
+  const corridor = toleranceCorridor(spec, set.nominal);
   const places = placeBoxes(wanted, room, [
-    { points: drawn(report.after), cost: 14, crossing: 90 },
-    { points: drawn(report.before), cost: 9, crossing: 25 },
+    { points: drawn(set.after), cost: 14, crossing: 90 },
+    { points: drawn(set.before), cost: 9, crossing: 25 },
     { points: evenly(corridor.map((c) => [X(c.hz), Y(c.high)])), cost: 3, crossing: 0 },
     { points: evenly(corridor.map((c) => [X(c.hz), Y(c.low)])), cost: 3, crossing: 0 },
   ]);

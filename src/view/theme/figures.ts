@@ -148,6 +148,8 @@ export interface TargetFigure {
   /** divides the frequencies for the axis figures, 1e6 for MHz; the unit is written at the right */
   readonly perUnit?: number;
   readonly unit?: string;
+  /** an S-curve: zero stands in the middle */
+  readonly signed?: boolean;
 }
 
 /** The sheet's figure of a response; returns its drawing and its two scales. */
@@ -165,6 +167,7 @@ export function targetFig(figure: TargetFigure): { svg: string; X: Scale; Y: Sca
     wanted = null,
     perUnit = 1e6,
     unit = 'MHz',
+    signed = false,
   } = figure;
   const f0 = figure.fromHz ?? curve.hz[0] ?? 0;
   const f1 = figure.toHz ?? curve.hz[curve.hz.length - 1] ?? 1;
@@ -173,11 +176,13 @@ export function targetFig(figure: TargetFigure): { svg: string; X: Scale; Y: Sca
   const top = axis ? 12 : 6;
   const right = 8;
   const X: Scale = (f) => x + left + ((f - f0) / (f1 - f0)) * (w - left - right);
-  const Y: Scale = (a) => y + h - bottom - a * (h - bottom - top);
+  const floor = signed ? -1.05 : 0;
+  const roof = signed ? 1.05 : 1;
+  const Y: Scale = (a) => y + h - bottom - ((a - floor) / (roof - floor)) * (h - bottom - top);
   const d = curvePath(curve, f0, f1, X, Y);
   let s = '';
   if (axis)
-    for (const p of [0, 0.5, 1])
+    for (const p of signed ? [-1, 0, 1] : [0, 0.5, 1])
       s +=
         `<path d="M${x + left} ${r1(Y(p))}H${x + w - right}" stroke="${C.ink}" stroke-width=".6"${p ? ' stroke-dasharray="2 3"' : ''} opacity=".6"/>` +
         T(x + left - 6, Y(p) + 4, `${p * 100}${p === 1 ? '%' : ''}`, 'ms', { anchor: 'end' });
@@ -187,20 +192,21 @@ export function targetFig(figure: TargetFigure): { svg: string; X: Scale; Y: Sca
   s += `<path d="${d}" fill="none" stroke="${C.ink}" stroke-width="2.1" stroke-linejoin="round"/>`;
   if (axis) {
     s +=
-      line(x + left, y + 4, x + left, Y(0), { sw: 1.2, over: 2 }) +
-      line(x + left, Y(0), x + w - right, Y(0), { sw: 1.4, over: 2 });
+      line(x + left, y + 4, x + left, Y(floor), { sw: 1.2, over: 2 }) +
+      line(x + left, Y(floor), x + w - right, Y(floor), { sw: 1.4, over: 2 });
     const room = X(f1) - X(f0);
     const figures = axisMarks(f0 / perUnit, f1 / perUnit, Math.max(2, Math.floor((room - 30) / 46)));
     let ticks = '';
-    for (const v of axisMarks(f0 / perUnit, f1 / perUnit, room / 20)) ticks += `M${r1(X(v * perUnit))} ${r1(Y(0))}v4`;
+    for (const v of axisMarks(f0 / perUnit, f1 / perUnit, room / 20))
+      ticks += `M${r1(X(v * perUnit))} ${r1(Y(floor))}v4`;
     s += `<path d="${ticks}" stroke="${C.ink}" stroke-width="1"/>`;
     const labels = axisLabels(figures);
     figures.forEach((v, i) => {
       // Half of its own width, the unit's width and a gap: a figure that would touch the unit is left out.
       if (X(v * perUnit) < x + w - right - 30 - 3.6 * labels[i]!.length)
-        s += T(X(v * perUnit), Y(0) + 18, labels[i]!, 'ms', { anchor: 'middle' });
+        s += T(X(v * perUnit), Y(floor) + 18, labels[i]!, 'ms', { anchor: 'middle' });
     });
-    s += T(x + w - right, Y(0) + 18, unit, 'ls', { anchor: 'end' });
+    s += T(x + w - right, Y(floor) + 18, unit, 'ls', { anchor: 'end' });
   }
   for (const m of marks) {
     const px = r1(X(m.hz));

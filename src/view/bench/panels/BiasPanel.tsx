@@ -6,7 +6,7 @@ import { biasVolts } from '../../../describe/catalogue/benchFigures.ts';
 import type { BenchPort } from '../../port.ts';
 import type { Rect } from '../layoutTypes.ts';
 import { PortKnob, PortSwitch } from '../parts.tsx';
-import { OFF_ON, POLARITIES, TIPS } from '../studs.ts';
+import { METER_MODES, OFF_ON, POLARITIES, TIPS } from '../studs.ts';
 import { usePort } from '../usePort.ts';
 import { Meter } from '../widgets/Meter.tsx';
 import { Panel, SidedPanel } from './Panel.tsx';
@@ -75,7 +75,10 @@ function BiasAndMeter({
       <Output port={port} output="A" roomy={roomy} />
       <Output port={port} output="B" roomy={roomy} />
       <PortMeter port={port} width={meterWidth} height={meterHeight} />
-      <PortKnob port={port} control="meterRangeVolts" r={16} />
+      <div class="bias-output">
+        <PortKnob port={port} control="meterRangeVolts" r={16} />
+        <PortSwitch port={port} control="meterMode" label={biasWords.mode} studs={METER_MODES} look="small" />
+      </div>
     </>
   );
 }

@@ -3,6 +3,7 @@ import { memo } from 'preact/compat';
 import { useCallback, useMemo, useRef, useState } from 'preact/hooks';
 import { controlRange } from '../../../bench/setup.ts';
 import { panelWords, rackWords } from '../../../describe/catalogue/bench.ts';
+import { mainResponse } from '../../../receiver/responses.ts';
 import type { BenchPort } from '../../port.ts';
 import type { Rect } from '../layoutTypes.ts';
 import { PortKnob, PortSwitch } from '../parts.tsx';
@@ -18,6 +19,7 @@ import { Panel } from './Panel.tsx';
 const PITCH = 58;
 const LEAST_PITCH = 43;
 const PIP_KNOB = 72;
+const TRIM_KNOB = 70;
 const TUNE_KNOB = 76;
 /** from this height on there are two rows */
 const TALL = 300;
@@ -32,7 +34,7 @@ function RackPanelBase({
   readonly height: number;
 }) {
   const { pitch, dialWidth, dialHeight, tuneKnob, tall } = rackFit(rect, height, port.receiver.crystalsHz.length);
-  const unit = rackWords.unit(port.receiver.setUp.centreHz);
+  const unit = rackWords.unit(mainResponse(port.receiver).setUp.centreHz);
   return (
     <Panel
       id="panel-rack"
@@ -58,6 +60,7 @@ function RackPanelBase({
         </span>
         <Tunable port={port} width={dialWidth} height={dialHeight} knob={tuneKnob} unit={unit} />
       </div>
+      <PortKnob port={port} control="dialTrimHz" r={17} />
       <PortKnob port={port} control="pipHeightDiv" r={17} />
     </Panel>
   );
@@ -75,7 +78,7 @@ interface RackFit {
 function rackFit(rect: Rect | null, height: number, count: number): RackFit {
   const dialHeight = Math.min(96, Math.max(70, height - 34 - 16 - 22 - 16));
   if (rect === null) return { pitch: PITCH, dialWidth: 170, dialHeight, tuneKnob: true, tall: false };
-  const room = rect.width - 30 - PIP_KNOB - 36;
+  const room = rect.width - 30 - PIP_KNOB - TRIM_KNOB - 36;
   if (rect.height >= TALL && rect.width < 900) {
     const dialWidth = Math.min(340, room - TUNE_KNOB);
     return {

@@ -11,11 +11,15 @@ import { OFF_ON } from '../studs.ts';
 import { Panel } from './Panel.tsx';
 
 function SweepPanelBase({ port, rect }: { readonly port: BenchPort; readonly rect: Rect | null }) {
+  const video = port.receiver.videoFeed !== null;
   const modes = useMemo(() => {
     const range = controlRange(port.setup, 'sourceMode');
     const choices = range.kind === 'choice' ? (range.choices as readonly SourceMode[]) : [];
-    return choices.map((value) => ({ value, word: sweepWords.modes[value], spoken: sweepWords.modesSpoken[value] }));
-  }, [port]);
+    // A set without a video part has no use for a video sweep.
+    return choices
+      .filter((value) => value !== 'video' || video)
+      .map((value) => ({ value, word: sweepWords.modes[value], spoken: sweepWords.modesSpoken[value] }));
+  }, [port, video]);
   return (
     <Panel
       id="panel-sweep"
@@ -23,11 +27,17 @@ function SweepPanelBase({ port, rect }: { readonly port: BenchPort; readonly rec
       title={panelWords.sweep}
       rect={rect}
       class="sweep-panel"
-      extra={<PortSwitch port={port} control="sourceMode" label={sweepWords.mode} studs={modes} look="row" />}
+      extra={
+        <>
+          <PortSwitch port={port} control="sourceMode" label={sweepWords.mode} studs={modes} look="row" />
+          <PortSwitch port={port} control="slowSweep" label={sweepWords.slow} studs={OFF_ON} look="small" />
+        </>
+      }
     >
       <PortKnob port={port} control="centreHz" r={27} />
       <PortKnob port={port} control="spanHz" />
       <PortKnob port={port} control="levelDb" />
+      {video ? <PortKnob port={port} control="carrierHz" /> : null}
       <PortKnob port={port} control="phasingDegrees" />
       <PortSwitch port={port} control="blanking" label={sweepWords.blanking} studs={OFF_ON} />
       <PortSwitch port={port} control="mirror" label={sweepWords.mirror} studs={OFF_ON} />

@@ -30,6 +30,7 @@ function TubePanelBase({ port, rect, wax }: TubePanelProps) {
         <PortSwitch port={port} control="yCoupling" label={tubeControlWords.yCoupling} studs={COUPLINGS} />
         <PortSwitch port={port} control="yInput" label={tubeControlWords.yInput} studs={Y_INPUTS} width={92} />
         <PortSwitch port={port} control="yInvert" label={tubeControlWords.invert} studs={OFF_ON} />
+        <PortSwitch port={port} control="ySmoothing" label={tubeControlWords.smoothing} studs={OFF_ON} />
         <Knobs port={port} controls={['focus', 'brightness']} r={23} />
         <PortSwitch port={port} control="phosphor" label={tubeControlWords.phosphor} studs={PHOSPHORS} />
         <Wax wax={wax} />
@@ -52,6 +53,7 @@ function TubePanelBase({ port, rect, wax }: TubePanelProps) {
         <PortSwitch port={port} control="yCoupling" label={tubeControlWords.yCoupling} studs={COUPLINGS} />
         <PortSwitch port={port} control="yInput" label={tubeControlWords.yInput} studs={Y_INPUTS} width={92} />
         <PortSwitch port={port} control="yInvert" label={tubeControlWords.invert} studs={OFF_ON} />
+        <PortSwitch port={port} control="ySmoothing" label={tubeControlWords.smoothing} studs={OFF_ON} />
         <Wax wax={wax} />
         <PortSwitch port={port} control="phosphor" label={tubeControlWords.phosphor} studs={PHOSPHORS} />
       </Panel>
@@ -64,7 +66,16 @@ function TubePanelBase({ port, rect, wax }: TubePanelProps) {
       <PortKnob port={port} control="xGain" r={r} />
       <PortKnob port={port} control="xPositionDiv" r={r} readout={!rail} />
       {rail ? (
-        <PortSwitch port={port} control="yCoupling" label={tubeControlWords.yCoupling} studs={COUPLINGS} look="small" />
+        <>
+          <PortSwitch
+            port={port}
+            control="yCoupling"
+            label={tubeControlWords.yCoupling}
+            studs={COUPLINGS}
+            look="small"
+          />
+          <PortSwitch port={port} control="ySmoothing" label={tubeControlWords.smoothing} studs={OFF_ON} look="small" />
+        </>
       ) : (
         <>
           <PortSwitch port={port} control="yCoupling" label={tubeControlWords.yCoupling} studs={COUPLINGS} />
@@ -87,6 +98,7 @@ function TubePanelBase({ port, rect, wax }: TubePanelProps) {
       ) : (
         <>
           <PortSwitch port={port} control="yInvert" label={tubeControlWords.invert} studs={OFF_ON} />
+          <PortSwitch port={port} control="ySmoothing" label={tubeControlWords.smoothing} studs={OFF_ON} />
           <Wax wax={wax} />
           <PortSwitch port={port} control="phosphor" label={tubeControlWords.phosphor} studs={PHOSPHORS} />
         </>

@@ -26,7 +26,7 @@ export function ProcedurePage({
     <>
       <figure class="sheet-figure">
         <SheetFigure receiver={receiver} figures={figures} width={width} height={176} />
-        <figcaption class="si">{sheetWords.figure(receiver.setUp.observeAt)}</figcaption>
+        <figcaption class="si">{sheetWords.figure(figures.response.setUp.observeAt)}</figcaption>
       </figure>
       <Steps port={port} />
       {receiver.cautions.length === 0 ? null : <Caution receiver={receiver} />}

@@ -2,6 +2,7 @@
 import { memo } from 'preact/compat';
 import { useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { sheetWords } from '../../../describe/catalogue/bench.ts';
+import { workResponses } from '../../../receiver/responses.ts';
 import type { BenchPort } from '../../port.ts';
 import { Frame } from '../../theme/art.tsx';
 import type { Rect } from '../layoutTypes.ts';
@@ -15,11 +16,12 @@ interface ServiceSheetProps {
   readonly port: BenchPort;
   readonly rect: Rect;
   readonly figures: SheetFigures;
+  readonly turnTo: (response: string) => void;
   /** null: this sheet cannot be put away */
   readonly onClose: (() => void) | null;
 }
 
-function ServiceSheetBase({ port, rect, figures, onClose }: ServiceSheetProps) {
+function ServiceSheetBase({ port, rect, figures, turnTo, onClose }: ServiceSheetProps) {
   const [page, setPage] = useState(0);
   const sheet = useRef<HTMLElement>(null);
   const text = useRef<HTMLElement>(null);
@@ -52,6 +54,7 @@ function ServiceSheetBase({ port, rect, figures, onClose }: ServiceSheetProps) {
         <p class="l sheet-kick">{sheetWords.kicker}</p>
         <h2>{receiver.title}</h2>
         <p class="sheet-sub">{receiver.setName}</p>
+        <ResponseTabs port={port} shown={figures.response.id} turnTo={turnTo} />
       </header>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls must be reachable by keyboard */}
       <section class="sheet-text" ref={text} tabIndex={0} aria-label={pages[page]!}>
@@ -76,6 +79,29 @@ function ServiceSheetBase({ port, rect, figures, onClose }: ServiceSheetProps) {
         </button>
       )}
     </article>
+  );
+}
+
+/** One tab for each curve that the job is about; none where there is only one. */
+function ResponseTabs({
+  port,
+  shown,
+  turnTo,
+}: {
+  readonly port: BenchPort;
+  readonly shown: string;
+  readonly turnTo: (response: string) => void;
+}) {
+  const work = useMemo(() => workResponses(port.receiver, port.scenario), [port]);
+  if (work.length < 2) return null;
+  return (
+    <fieldset class="sheet-tabs" aria-label={sheetWords.responses}>
+      {work.map(({ id, title }) => (
+        <button key={id} type="button" aria-pressed={id === shown} onClick={() => turnTo(id)}>
+          {title}
+        </button>
+      ))}
+    </fieldset>
   );
 }
 

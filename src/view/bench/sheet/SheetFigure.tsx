@@ -2,7 +2,7 @@
 import { memo } from 'preact/compat';
 import { useMemo } from 'preact/hooks';
 import { rackWords, sheetWords } from '../../../describe/catalogue/bench.ts';
-import type { Receiver } from '../../../receiver/receiver.ts';
+import type { Receiver, SheetResponse } from '../../../receiver/receiver.ts';
 import { type FigureMark, type FigureTrap, Ink, targetFig } from '../../theme/art.tsx';
 import { pipNumbers, type SheetFigures } from './sheetFigures.ts';
 
@@ -17,8 +17,9 @@ interface SheetFigureProps {
 
 function SheetFigureBase({ receiver, figures, width, height, small = false }: SheetFigureProps) {
   const svg = useMemo(() => {
-    const [fromHz, toHz] = shownRange(receiver);
-    const unit = rackWords.unit(receiver.setUp.centreHz);
+    const { response } = figures;
+    const [fromHz, toHz] = shownRange(response);
+    const unit = rackWords.unit(response.setUp.centreHz);
     return targetFig({
       x: 0,
       y: 0,
@@ -28,7 +29,8 @@ function SheetFigureBase({ receiver, figures, width, height, small = false }: Sh
       fromHz,
       toHz,
       marks: small ? [] : marks(figures, width / (toHz - fromHz)),
-      traps: small ? [] : traps(receiver),
+      traps: small ? [] : traps(response),
+      signed: response.specification.sCurve !== null,
       axis: !small,
       perUnit: unit === 'kHz' ? 1e3 : 1e6,
       unit,
@@ -40,7 +42,7 @@ function SheetFigureBase({ receiver, figures, width, height, small = false }: Sh
       svg={svg}
       width={width}
       height={height}
-      label={sheetWords.figureSpoken(receiver.setUp.observeAt, receiver.setName)}
+      label={sheetWords.figureSpoken(figures.response.setUp.observeAt, receiver.setName)}
     />
   );
 }
@@ -72,10 +74,10 @@ function marks(figures: SheetFigures, perHz: number): FigureMark[] {
   });
 }
 
-function traps(receiver: Receiver): FigureTrap[] {
-  const pips = pipNumbers(receiver);
-  return receiver.specification.traps
-    .filter((t) => !receiver.specification.points.some((p) => p.hz === t.hz))
+function traps(response: SheetResponse): FigureTrap[] {
+  const pips = pipNumbers(response);
+  return response.specification.traps
+    .filter((t) => !response.specification.points.some((p) => p.hz === t.hz))
     .map((t) => {
       const no = pips.get(t.hz);
       return no === undefined ? { hz: t.hz } : { hz: t.hz, no };
@@ -83,8 +85,9 @@ function traps(receiver: Receiver): FigureTrap[] {
 }
 
 /** All that the sheet names, with a little on either side. */
-function shownRange({ specification: spec }: Receiver): readonly [number, number] {
-  const named = [...spec.points, ...spec.traps].map((p) => p.hz);
+function shownRange({ specification: spec }: SheetResponse): readonly [number, number] {
+  const named = [...spec.points, ...spec.traps, ...spec.peaks].map((p) => p.hz);
+  if (spec.sCurve !== null || named.length < 2) return [spec.fromHz, spec.toHz];
   const low = Math.min(...named);
   const high = Math.max(...named);
   const margin = Math.max(0.16 * (high - low), 1e3);

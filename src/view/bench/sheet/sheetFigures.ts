@@ -1,8 +1,8 @@
 /** What the sheet's figure and table are made of: the curve of the nominal slugs, and for each level what the detector makes of it. Pure. */
 import type { BenchSetup } from '../../../bench/setup.ts';
-import { highest, voltsAt } from '../../../receiver/curveReading.ts';
+import { relativeTo } from '../../../bench/truth.ts';
 import { createDetectorFigure } from '../../../receiver/detectorFigure.ts';
-import type { Receiver } from '../../../receiver/receiver.ts';
+import type { SheetResponse } from '../../../receiver/receiver.ts';
 import { createStatedResponse } from '../../../receiver/statedResponse.ts';
 import type { Curve } from '../../theme/figures.ts';
 
@@ -18,30 +18,28 @@ export interface LevelRow {
 }
 
 export interface SheetFigures {
+  readonly response: SheetResponse;
   readonly curve: Curve;
   /** in order of frequency, tolerances as wide as the scenario makes them */
   readonly levels: readonly LevelRow[];
   onTube(relative: number): number;
 }
 
-export function sheetFigures({ receiver, deck, scenario }: BenchSetup): SheetFigures {
-  const { specification: spec } = receiver;
-  const { nominal } = createStatedResponse(receiver, deck);
-  const reference =
-    spec.referenceHz === undefined
-      ? highest(nominal, spec.fromHz, spec.toHz).volts
-      : voltsAt(nominal, spec.referenceHz);
-  const detector = createDetectorFigure(receiver, nominal);
-  const pips = pipNumbers(receiver);
+export function sheetFigures({ receiver, deck, scenario }: BenchSetup, response: SheetResponse): SheetFigures {
+  const { specification: spec } = response;
+  const { nominal } = createStatedResponse(receiver, deck, response);
+  const detector = createDetectorFigure(receiver, deck, response);
+  const pips = pipNumbers(response);
   const wide = scenario.toleranceFactor;
   return {
-    curve: { hz: nominal.hz, relative: nominal.volts.map((v) => v / reference) },
+    response,
+    curve: { hz: nominal.hz, relative: relativeTo(nominal, spec) },
     levels: [...spec.points]
       .sort((a, b) => a.hz - b.hz)
       .map(({ hz, target, low, high }) => ({
         hz,
         target,
-        low: Math.max(0, target - (target - low) * wide),
+        low: spec.sCurve === null ? Math.max(0, target - (target - low) * wide) : target - (target - low) * wide,
         high: target + (high - target) * wide,
         onTube: detector.onTube(target),
         pip: pips.get(hz) ?? null,
@@ -51,7 +49,7 @@ export function sheetFigures({ receiver, deck, scenario }: BenchSetup): SheetFig
 }
 
 /** Pip numbers of the crystals that the sheet asks for. */
-export function pipNumbers(receiver: Receiver): ReadonlyMap<number, number> {
-  const wanted = [...receiver.setUp.markersHz].sort((a, b) => a - b);
+export function pipNumbers({ setUp }: SheetResponse): ReadonlyMap<number, number> {
+  const wanted = [...setUp.markersHz].sort((a, b) => a - b);
   return new Map(wanted.map((hz, i) => [hz, i + 1]));
 }

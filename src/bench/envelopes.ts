@@ -1,0 +1,69 @@
+/**
+ * The carrier's envelope at a node over a whole period of the sweep, trace then retrace.
+ *
+ * Where the sweep is slow against every circuit, |H(f(t))| in both directions. Where it is not, the exact periodic steady state as long as its lines fit into a
+ * frame, else the first order in the rate (physics/fastSweep.ts, gentleSweep.ts): trace and retrace then part, and the peak moves. A limiter ahead of the node
+ * is then reckoned as it stands at each frequency by itself.
+ */
+import { createFastSweep, linesFit } from '../physics/fastSweep.ts';
+import { createGentleSweep, type SweepMode, sweepMode } from '../physics/gentleSweep.ts';
+import { wholePeriod } from '../physics/sweep.ts';
+import type { LineVolts } from './conditions.ts';
+import { LOWEST_HZ } from './instruments.ts';
+import { carrierAt, type Moment, TRACE_POINTS } from './moment.ts';
+
+export interface Envelopes {
+  /** how far the sweep hurries the circuits up to the node: see `LAG_LIMIT`; 0 while the source stands still */
+  readonly lag: number;
+  readonly mode: SweepMode;
+}
+
+/** Writes to `out` (2 * TRACE_POINTS). The moment's full scan must have been solved. */
+export type EnvelopeMaker = (moment: Moment, lineVolts: LineVolts, node: string, out: Float64Array) => Envelopes;
+
+const STILL: Envelopes = { lag: 0, mode: 'quasiStatic' };
+
+export function createEnvelopes(): EnvelopeMaker {
+  const carrier = new Float64Array(TRACE_POINTS);
+  const gentle = createGentleSweep(TRACE_POINTS);
+  const fast = createFastSweep(TRACE_POINTS);
+
+  return (moment, lineVolts, node, out) => {
+    const { full, state, sweepHz, swept } = moment;
+    const { spanHz, blanking } = state.controls;
+    const found = swept && moment.connections.rf !== null ? lagOf(moment, node) : STILL;
+    if (found.mode === 'quasiStatic') {
+      carrierAt(moment, full, node, carrier);
+      wholePeriod(carrier, out);
+    } else {
+      if (found.mode === 'gentle') gentle.envelope(full.station.real(node), full.station.imag(node), out);
+      else {
+        const { lines } = moment.circuit;
+        const hz = fast.linesHz(moment.centreHz, spanHz, sweepHz, LOWEST_HZ);
+        lines.solve(hz, moment.conditions(lineVolts));
+        fast.envelope(lines.real(node), lines.imag(node), blanking, out);
+      }
+      ripple(moment, out);
+    }
+    // In the exact answer the circuits ring on into the blanked retrace; in the others they stop with the carrier.
+    if (blanking && found.mode !== 'exact') out.fill(0, TRACE_POINTS);
+    return found;
+  };
+
+  function lagOf({ full, state, sweepHz }: Moment, node: string): Envelopes {
+    // A video sweep stands on its carrier; its own circuits are wide against any sweep.
+    if (state.controls.sourceMode === 'video') return STILL;
+    const { spanHz } = state.controls;
+    const lag = gentle.lag(full.station.real(node), full.station.imag(node), full.hz, spanHz, sweepHz);
+    return { lag, mode: sweepMode(lag, linesFit(spanHz, sweepHz)) };
+  }
+}
+
+function ripple({ ripple: factor, full }: Moment, out: Float64Array): void {
+  if (factor === null) return;
+  for (let i = 0; i < TRACE_POINTS; i++) {
+    const share = factor(full.hz[i]!);
+    out[i] = out[i]! * share;
+    out[2 * TRACE_POINTS - 1 - i] = out[2 * TRACE_POINTS - 1 - i]! * share;
+  }
+}

@@ -1,0 +1,331 @@
+/**
+ * From the RF lead's current to the volts at any node of a receiver, through a mixer and into the video part where the receiver has them.
+ *
+ * Plain: every node of the driven part at the sweep's frequencies f.
+ * Converter: the part behind the mixer is solved at |f_LO - f|, driven by siemens * V(from); f_LO is where the oscillator's tank has its peak. With the
+ * oscillator above the signal the difference turns the spectrum round, so amplitudes go over as their conjugates.
+ * Video: a carrier f_p of `amps` stands still and is modulated by the sweep f_v. Small depth and linear envelope detection give at the
+ * detector's node a modulation of  | H(f_p + f_v) e^{-ja} + conj(H(f_p - f_v)) e^{+ja} | / 2,  a = arg H(f_p), per amp and unit depth; it drives the video part
+ * at f_v with `siemens` times that. The stages' gains are those that the standing carrier leaves them (a describing function has no small-signal gain of its own, so
+ * a limiter's effect on the sidebands is not modelled). Source: envelope of a carrier with two unequal sidebands, e.g. Terman (from memory).
+ */
+import { problemLine } from '../base/result.ts';
+import type { Deck } from '../physics/deck.ts';
+import { nodeKey } from '../physics/deck.ts';
+import { fundamentalGain } from '../physics/describingFunction.ts';
+import { buildNetwork } from '../physics/network.ts';
+import { createSolver, type Solver } from '../physics/solver.ts';
+import { deckParts } from './deckParts.ts';
+import type { ElementValue } from './elementValues.ts';
+import { createOscillator, type Oscillator } from './oscillator.ts';
+import type { Receiver } from './receiver.ts';
+
+/** `sweep`: the source is the signal. `video`: it modulates a carrier that stands at `carrierHz`; `depth` 1 is full modulation. */
+export type SourceKind =
+  | { readonly kind: 'sweep' }
+  | { readonly kind: 'video'; readonly carrierHz: number; readonly depth: number };
+
+export const PLAIN_SWEEP: SourceKind = { kind: 'sweep' };
+
+export interface SignalPath {
+  /** R ohm, L henry, C farad, G siemens */
+  setValue(value: ElementValue): void;
+  /** volts peak at which a G element's tanh has argument 1; null makes it linear */
+  setSaturation(element: string, volts: number | null): void;
+  /**
+   * Brings all nodes up to date. `drive` is a current source of the deck, `amps` peak; every other source is off. `hz` has the sweep's frequencies,
+   * each above 0.
+   */
+  solve(hz: Float64Array, drive: string, amps: number, source: SourceKind): void;
+  /** volts of a node at each of the sweep's frequencies, views until the next solve; a node that no signal reaches has none */
+  real(node: string): Float64Array;
+  imag(node: string): Float64Array;
+  magnitude(node: string, out: Float64Array): Float64Array;
+  /** worst compression of a stage that the signal passes, decibels; `except` names stages that are meant to saturate */
+  compressionDb(except?: readonly string[]): number;
+  /** where the oscillator runs; null without a converter */
+  oscillatorHz(): number | null;
+}
+
+/** Neither side of a mixer is solved below this. */
+const LOWEST_HZ = 10e3;
+
+interface Part {
+  readonly nodes: ReadonlySet<string>;
+  readonly elements: ReadonlySet<string>;
+  readonly sources: readonly string[];
+  readonly fresh: (hz: Float64Array) => Solver;
+  /** values and saturations that solvers of this part must have */
+  readonly values: Map<string, number>;
+  readonly saturations: Map<string, number>;
+  main: Solver | null;
+  carrier: Solver | null;
+  sidebands: Solver | null;
+}
+
+/** What is known of a part after a solve: its solver and how to read it. */
+type Reading =
+  | { readonly kind: 'swept'; readonly solver: Solver }
+  | { readonly kind: 'standing'; readonly solver: Solver }
+  | null;
+
+export function createSignalPath(receiver: Receiver, deck: Deck): SignalPath {
+  const parts = deckParts(deck).map((part) => makePart(receiver, part.deck, part.nodes));
+  const { converter, videoFeed } = receiver;
+  const partOfNode = (node: string): Part | undefined => parts.find((p) => p.nodes.has(nodeKey(node)));
+  const partOfElement = (name: string): Part => {
+    const found = parts.find((p) => p.elements.has(name.toLowerCase()));
+    if (found === undefined) throw new Error(`the deck has no element ${name}`);
+    return found;
+  };
+  const oscillator: Oscillator | null = converter === null ? null : createOscillator(converter);
+  const readings = new Map<Part, Reading>();
+  let count = 0;
+  let empty = new Float64Array(0);
+  let mapped = new Float64Array(0);
+  let fedRe = new Float64Array(0);
+  let fedIm = new Float64Array(0);
+  let standing = new Map<string, { re: Float64Array; im: Float64Array }>();
+
+  const resize = (n: number): void => {
+    if (n === count) return;
+    count = n;
+    empty = new Float64Array(n);
+    mapped = new Float64Array(n);
+    fedRe = new Float64Array(n);
+    fedIm = new Float64Array(n);
+    standing = new Map();
+  };
+  const fed = (part: Part): boolean =>
+    converter !== null && part.nodes.has(nodeKey(converter.from)) && partOfElement(converter.into) !== part;
+
+  const oscillatorHz = (): number | null => {
+    if (oscillator === null || converter === null) return null;
+    const part = partOfNode(converter.oscillator.node);
+    return part === undefined ? null : oscillator.hz(part.fresh, part.values);
+  };
+
+  /** The mixer's product of `solver`'s part into the next; returns the part that was driven. */
+  const convert = (from: Solver, hz: Float64Array): { readonly part: Part; readonly hz: Float64Array } => {
+    const { from: node, into, siemens } = converter!;
+    const lo = oscillatorHz()!;
+    const re = from.real(node);
+    const im = from.imag(node);
+    const target = hz.length === count ? mapped : new Float64Array(hz.length);
+    const [outRe, outIm] =
+      hz.length === count ? [fedRe, fedIm] : [new Float64Array(hz.length), new Float64Array(hz.length)];
+    for (let i = 0; i < hz.length; i++) {
+      const above = lo > hz[i]!;
+      target[i] = Math.max(Math.abs(lo - hz[i]!), LOWEST_HZ);
+      outRe[i] = siemens * re[i]!;
+      outIm[i] = above ? -siemens * im[i]! : siemens * im[i]!;
+    }
+    const part = partOfElement(into);
+    return { part, hz: target };
+  };
+
+  const sweepThrough = (start: Part, hz: Float64Array, drive: string, amps: number): void => {
+    const solver = ready(start, 'main', hz);
+    for (const name of start.sources) solver.setDrive(name, name.toLowerCase() === drive.toLowerCase() ? amps : 0);
+    solver.solve();
+    readings.set(start, { kind: 'swept', solver });
+    if (!fed(start)) return;
+    const next = convert(solver, hz);
+    const behind = ready(next.part, 'main', next.hz);
+    for (const name of next.part.sources) behind.setDrive(name, 0);
+    behind.setDriveSpectrum(converter!.into, fedRe, fedIm);
+    behind.solve();
+    readings.set(next.part, { kind: 'swept', solver: behind });
+  };
+
+  /** Carrier and sidebands through one part; `spectrum` gives the drive at [carrier] and at [upper..., lower...]. */
+  const modulatedThrough = (
+    part: Part,
+    carrierHz: number,
+    bands: Float64Array,
+    set: (solver: Solver, which: 'carrier' | 'sidebands') => void,
+  ): { readonly carrier: Solver; readonly sidebands: Solver } => {
+    const carrier = ready(part, 'carrier', Float64Array.of(carrierHz));
+    for (const name of part.sources) carrier.setDrive(name, 0);
+    set(carrier, 'carrier');
+    carrier.solve();
+    const sidebands = ready(part, 'sidebands', bands);
+    for (const name of part.sources) sidebands.setDrive(name, 0);
+    for (const [stage, volts] of part.saturations) {
+      const gain = fundamentalGain(controlVolts(carrier, stage) / volts);
+      sidebands.setSaturation(stage, null);
+      sidebands.setValue(stage, (part.values.get(stage) ?? carrier.value(stage)) * gain);
+    }
+    set(sidebands, 'sidebands');
+    sidebands.solve();
+    readings.set(part, { kind: 'standing', solver: carrier });
+    return { carrier, sidebands };
+  };
+
+  const videoThrough = (
+    start: Part,
+    hz: Float64Array,
+    drive: string,
+    amps: number,
+    { carrierHz, depth }: { readonly carrierHz: number; readonly depth: number },
+  ): void => {
+    const n = hz.length;
+    const bands = new Float64Array(2 * n);
+    for (let i = 0; i < n; i++) {
+      bands[i] = carrierHz + hz[i]!;
+      bands[n + i] = Math.max(Math.abs(carrierHz - hz[i]!), LOWEST_HZ);
+    }
+    let last = modulatedThrough(start, carrierHz, bands, (solver) => solver.setDrive(drive, amps));
+    let part = start;
+    if (fed(start)) {
+      const lo = oscillatorHz()!;
+      const { from, into, siemens } = converter!;
+      const turned = lo > carrierHz;
+      const through = (source: Solver, solver: Solver): void => {
+        const re = source.real(from);
+        const im = source.imag(from);
+        // What was above the carrier comes out below it.
+        const place = (i: number): number => (turned && re.length > 1 ? (i + n) % (2 * n) : i);
+        const outRe = new Float64Array(re.length);
+        const outIm = new Float64Array(re.length);
+        for (let i = 0; i < re.length; i++) {
+          outRe[place(i)] = siemens * re[i]!;
+          outIm[place(i)] = (turned ? -siemens : siemens) * im[i]!;
+        }
+        solver.setDriveSpectrum(into, outRe, outIm);
+      };
+      const before = last;
+      const behindHz = Math.abs(lo - carrierHz);
+      const behind = new Float64Array(2 * n);
+      for (let i = 0; i < n; i++) {
+        behind[i] = behindHz + hz[i]!;
+        behind[n + i] = Math.max(Math.abs(behindHz - hz[i]!), LOWEST_HZ);
+      }
+      part = partOfElement(into);
+      last = modulatedThrough(part, behindHz, behind, (solver, which) => through(before[which], solver));
+    }
+    if (videoFeed === null) return;
+    const node = detectorNode(receiver, videoFeed.detector);
+    if (!part.nodes.has(nodeKey(node))) return;
+    const carrierRe = last.carrier.real(node)[0]!;
+    const carrierIm = last.carrier.imag(node)[0]!;
+    const size = Math.hypot(carrierRe, carrierIm);
+    const [c, s] = size === 0 ? [1, 0] : [carrierRe / size, carrierIm / size];
+    const share = videoFeed.siemens * depth;
+    const re = last.sidebands.real(node);
+    const im = last.sidebands.imag(node);
+    for (let i = 0; i < n; i++) {
+      // u e^{-ja} + conj(l e^{-ja}), a the carrier's phase
+      const [ur, ui, lr, li] = [re[i]!, im[i]!, re[n + i]!, im[n + i]!];
+      fedRe[i] = (share * (ur * c + ui * s + lr * c + li * s)) / 2;
+      fedIm[i] = (share * (ui * c - ur * s - (li * c - lr * s))) / 2;
+    }
+    const video = partOfElement(videoFeed.into);
+    const solver = ready(video, 'main', hz);
+    for (const name of video.sources) solver.setDrive(name, 0);
+    solver.setDriveSpectrum(videoFeed.into, fedRe, fedIm);
+    solver.solve();
+    readings.set(video, { kind: 'swept', solver });
+  };
+
+  const read = (node: string, which: 're' | 'im'): Float64Array => {
+    const part = partOfNode(node);
+    const reading = part === undefined ? null : (readings.get(part) ?? null);
+    if (reading === null) return empty;
+    if (reading.kind === 'swept') return which === 're' ? reading.solver.real(node) : reading.solver.imag(node);
+    const kept = standing.get(node) ?? { re: new Float64Array(count), im: new Float64Array(count) };
+    standing.set(node, kept);
+    return kept[which].fill((which === 're' ? reading.solver.real(node) : reading.solver.imag(node))[0]!);
+  };
+
+  return {
+    setValue({ element, value }) {
+      const part = partOfElement(element);
+      part.values.set(element, value);
+      for (const solver of [part.main, part.carrier, part.sidebands]) solver?.setValue(element, value);
+    },
+    setSaturation(element, volts) {
+      const part = partOfElement(element);
+      if (volts === null) part.saturations.delete(element);
+      else part.saturations.set(element, volts);
+      for (const solver of [part.main, part.carrier]) solver?.setSaturation(element, volts);
+    },
+    solve(hz, drive, amps, source) {
+      resize(hz.length);
+      readings.clear();
+      const start = partOfElement(drive);
+      if (source.kind === 'sweep') sweepThrough(start, hz, drive, amps);
+      else videoThrough(start, hz, drive, amps, source);
+    },
+    real: (node) => read(node, 're'),
+    imag: (node) => read(node, 'im'),
+    magnitude(node, out) {
+      const part = partOfNode(node);
+      const reading = part === undefined ? null : (readings.get(part) ?? null);
+      if (reading === null) return out.fill(0);
+      if (reading.kind === 'swept') return reading.solver.magnitude(node, out);
+      return out.fill(Math.hypot(reading.solver.real(node)[0]!, reading.solver.imag(node)[0]!));
+    },
+    compressionDb(except = []) {
+      let worst = 0;
+      for (const reading of readings.values()) {
+        if (reading !== null) worst = Math.max(worst, reading.solver.worstCompressionDb(except));
+      }
+      return worst;
+    },
+    oscillatorHz,
+  };
+}
+
+function makePart(receiver: Receiver, deck: Deck, nodes: ReadonlySet<string>): Part {
+  const built = buildNetwork(deck, receiver.deck);
+  if (!built.ok) throw new Error(built.problems.map(problemLine).join('\n'));
+  const names = deck.elements.map((e) => e.name);
+  return {
+    nodes,
+    elements: new Set(names.map((name) => name.toLowerCase())),
+    sources: deck.elements.filter((e) => e.kind === 'I').map((e) => e.name),
+    fresh: (hz) => createSolver(built.value, hz),
+    values: new Map(),
+    saturations: new Map(),
+    main: null,
+    carrier: null,
+    sidebands: null,
+  };
+}
+
+/** The part's solver for one purpose, at the frequencies asked for, with every value that has been set. */
+function ready(part: Part, which: 'main' | 'carrier' | 'sidebands', hz: Float64Array): Solver {
+  const known = part[which];
+  if (known !== null) {
+    if (!sameFrequencies(known.hz, hz)) known.setFrequencies(hz);
+    return known;
+  }
+  const solver = part.fresh(hz);
+  for (const [element, value] of part.values) solver.setValue(element, value);
+  if (which !== 'sidebands') for (const [element, volts] of part.saturations) solver.setSaturation(element, volts);
+  part[which] = solver;
+  return solver;
+}
+
+function controlVolts(solver: Solver, stage: string): number {
+  const { network } = solver;
+  const element = network.elements[network.elementIndex.get(stage.toLowerCase())!]!;
+  const volts = (at: number, of: (node: string) => Float64Array): number =>
+    at < 0 ? 0 : of(network.nodeNames[at]!)[0]!;
+  const { controlPlus: p, controlMinus: m } = element;
+  return Math.hypot(volts(p, solver.real) - volts(m, solver.real), volts(p, solver.imag) - volts(m, solver.imag));
+}
+
+function detectorNode({ id, detectors }: Receiver, name: string): string {
+  const detector = detectors.find((d) => d.id === name);
+  if (detector?.kind !== 'envelope')
+    throw new Error(`${id}: the video feed's detector ${name} is no envelope detector`);
+  return detector.node;
+}
+
+function sameFrequencies(a: Float64Array, b: Float64Array): boolean {
+  if (a.length !== b.length) return false;
+  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return false;
+  return true;
+}

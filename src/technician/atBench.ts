@@ -1,0 +1,56 @@
+/**
+ * Seats the person of `person/` at a bench: prints the sheet from a sound set, hands over eyes and hands, keeps the log. This file alone sees bench and
+ * receiver; what it hands on is the display, the knobs, the leads and how deep each core stands.
+ */
+import { createBench } from '../bench/bench.ts';
+import type { BenchEvent } from '../bench/benchEvent.ts';
+import type { BenchSetup } from '../bench/setup.ts';
+import { workResponses } from '../receiver/responses.ts';
+import { appendEvent, createRun, type Run } from '../run/runLog.ts';
+import type { Hands } from './person/hands.ts';
+import { doTheJob } from './person/technician.ts';
+import { createTurner } from './person/turner.ts';
+import { printSheet } from './printSheet.ts';
+
+/** What a hand needs for each kind of act, milliseconds. */
+const PACE_MS: Readonly<Record<BenchEvent['type'], number>> = {
+  cautionsAcknowledged: 8000,
+  isolationSwitched: 2000,
+  powerSwitched: 3000,
+  leadConnected: 4000,
+  leadRemoved: 2000,
+  controlSet: 700,
+  crystalPlugged: 1500,
+  crystalPulled: 1000,
+  toolTaken: 1500,
+  toolPlaced: 500,
+  slugTurned: 900,
+  readingTaken: 500,
+  partReplaced: 60_000,
+  hintAsked: 1000,
+  signedOff: 1000,
+};
+
+/** The technician's run, signed off. */
+export function demonstrate(setup: BenchSetup): Run {
+  const sheet = printSheet(setup);
+  const bench = createBench(setup);
+  let run = createRun(setup, null);
+  let atMs = 0;
+  const hands: Hands = {
+    act(event) {
+      atMs += PACE_MS[event.type];
+      const taken = appendEvent(run, event, atMs);
+      if (!taken.ok) return taken.reason;
+      run = taken.run;
+      return null;
+    },
+    look: () => bench.display(run.state),
+    knobs: () => run.state.controls,
+    leads: () => run.state.leads,
+  };
+  const turner = createTurner(hands, sheet, (slug) => run.state.slugs[slug]?.coreTurns ?? 0);
+  if (workResponses(setup.receiver, setup.scenario).length > 0)
+    doTheJob(hands, sheet, turner, setup.receiver.crystalsHz);
+  return run;
+}

@@ -1,0 +1,137 @@
+/**
+ * Reading the tube as a person does: heights to a tenth of a division, places to a twentieth, nothing that is off the graticule. The frequency of a place
+ * is that of the dials, with the sweep's own straight axis.
+ */
+import type { BenchDisplay } from '../../bench/display.ts';
+import { type Hands, set } from './hands.ts';
+
+export const HEIGHT_STEP_DIV = 0.1;
+export const PLACE_STEP_DIV = 0.05;
+const HALF_HEIGHT_DIV = 4;
+const HALF_WIDTH_DIV = 5;
+
+export interface Trace {
+  /** places and heights in divisions as read; null where the spot is off the graticule */
+  readonly xDiv: readonly number[];
+  readonly yDiv: readonly (number | null)[];
+}
+
+export interface Sight {
+  readonly forward: Trace;
+  readonly back: Trace;
+}
+
+export function see({ beam }: BenchDisplay): Sight {
+  const half = beam.count / 2;
+  const part = (from: number): Trace => {
+    const xDiv: number[] = [];
+    const yDiv: (number | null)[] = [];
+    for (let i = from; i < from + half; i++) {
+      const x = beam.data[3 * i]!;
+      const y = beam.data[3 * i + 1]!;
+      xDiv.push(x);
+      yDiv.push(Math.abs(y) > HALF_HEIGHT_DIV || Math.abs(x) > HALF_WIDTH_DIV ? null : y);
+    }
+    return { xDiv, yDiv };
+  };
+  return { forward: part(0), back: part(half) };
+}
+
+/** Height of a trace at a place, read to a tenth; null off the graticule. */
+export function heightAt({ xDiv, yDiv }: Trace, atDiv: number): number | null {
+  for (let i = 1; i < xDiv.length; i++) {
+    const [a, b] = [xDiv[i - 1]!, xDiv[i]!];
+    if ((a - atDiv) * (b - atDiv) > 0) continue;
+    const [ya, yb] = [yDiv[i - 1]!, yDiv[i]!];
+    if (ya === null || yb === null) return null;
+    const y = a === b ? ya : ya + ((yb - ya) * (atDiv - a)) / (b - a);
+    return roundTo(y, HEIGHT_STEP_DIV);
+  }
+  return null;
+}
+
+/** Lowest and highest of a trace on the graticule. */
+export function extent({ yDiv }: Trace): { readonly low: number; readonly high: number; readonly whole: boolean } {
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  let whole = true;
+  for (const y of yDiv) {
+    if (y === null) whole = false;
+    else {
+      low = Math.min(low, y);
+      high = Math.max(high, y);
+    }
+  }
+  return { low: roundTo(low, HEIGHT_STEP_DIV), high: roundTo(high, HEIGHT_STEP_DIV), whole };
+}
+
+/** The base line: where a blanked retrace lies. */
+export function baseLine({ back }: Sight): number | null {
+  const seen = back.yDiv.filter((y) => y !== null);
+  if (seen.length === 0) return null;
+  return roundTo(seen.reduce((sum, y) => sum + y, 0) / seen.length, HEIGHT_STEP_DIV);
+}
+
+/** The tube's frequency axis: place = at0 + perHz * (hz - centreHz of the dial). */
+export interface Axis {
+  readonly at0Div: number;
+  readonly perHzDiv: number;
+}
+
+/** As near as a person tells two places apart on the tube. */
+const AGREES_DIV = 0.15;
+
+/**
+ * The axis by the dials, unless the crystals' pips stand elsewhere: then by the pips, through which the best straight line is laid.
+ */
+export function axisOf(hands: Hands): Axis {
+  const { centreHz, spanHz, xGain, xPositionDiv } = hands.knobs();
+  const pips = hands
+    .look()
+    .tags.filter((tag) => tag.kind === 'crystal' && tag.xDiv !== null)
+    .map((tag) => ({ off: tag.hz - centreHz, x: roundTo(tag.xDiv!, PLACE_STEP_DIV) }));
+  const turned = pips.length >= 2 && pips[pips.length - 1]!.x < pips[0]!.x;
+  const dials = { at0Div: xPositionDiv, perHzDiv: ((turned ? -2 : 2) * HALF_WIDTH_DIV * xGain) / spanHz };
+  const away = Math.max(0, ...pips.map((p) => Math.abs(p.x - dials.at0Div - dials.perHzDiv * p.off)));
+  if (pips.length < 2 || away <= AGREES_DIV) return dials;
+  const n = pips.length;
+  const meanOff = pips.reduce((sum, p) => sum + p.off, 0) / n;
+  const meanX = pips.reduce((sum, p) => sum + p.x, 0) / n;
+  const across = pips.reduce((sum, p) => sum + (p.off - meanOff) * (p.x - meanX), 0);
+  const perHzDiv = across / pips.reduce((sum, p) => sum + (p.off - meanOff) ** 2, 0);
+  return { at0Div: meanX - perHzDiv * meanOff, perHzDiv };
+}
+
+function placeOf(hands: Hands, axis: Axis, hz: number): number {
+  return axis.at0Div + axis.perHzDiv * (hz - hands.knobs().centreHz);
+}
+
+/** Y gains from coarse to fine: with each the tall parts leave the tube and the low ones can be read. */
+const GAINS = [5, 2, 1, 0.5, 0.2, 0.1, 0.05, 0.02, 0.01, 0.005, 0.002, 0.001];
+
+/**
+ * Volts at the Y input above the base line at each of some frequencies: read at the gain that fills the graticule and at finer ones
+ * for what is low. Leaves the Y knobs as they were.
+ */
+export function readVolts(hands: Hands, hz: readonly number[], axis: Axis, fine = true): number[] {
+  const { yVoltsPerDiv, yPositionDiv, yInvert } = hands.knobs();
+  const found: (number | null)[] = hz.map(() => null);
+  const steps = GAINS.filter((gain) => gain <= yVoltsPerDiv).slice(0, fine ? 5 : 1);
+  for (const gain of steps) {
+    set(hands, 'yVoltsPerDiv', gain);
+    const sight = see(hands.look());
+    const base = baseLine(sight);
+    if (base === null) continue;
+    hz.forEach((f, i) => {
+      const y = heightAt(sight.forward, placeOf(hands, axis, f));
+      if (y !== null) found[i] = (y - base) * gain * (yInvert ? -1 : 1);
+    });
+  }
+  set(hands, 'yVoltsPerDiv', yVoltsPerDiv);
+  set(hands, 'yPositionDiv', yPositionDiv);
+  return found.map((v) => v ?? 0);
+}
+
+function roundTo(value: number, step: number): number {
+  return Math.round(value / step) * step;
+}

@@ -1,0 +1,28 @@
+/** A person at the bench: hands that act, eyes that see the display. There is no other way in. */
+import type { BenchEvent, ControlId, Refusal } from '../../bench/benchEvent.ts';
+import type { Controls, LeadId } from '../../bench/benchState.ts';
+import type { BenchDisplay } from '../../bench/display.ts';
+
+export interface Hands {
+  /** null when done; else why the bench would not */
+  act(event: BenchEvent): Refusal | null;
+  /** what the tube, the needle and the dials show at this moment */
+  look(): BenchDisplay;
+  /** what the knobs' own scales say, and where the leads are: both lie open to the eye */
+  knobs(): Controls;
+  leads(): Readonly<Record<LeadId, string | null>>;
+}
+
+/** Turns a knob; what is so already is left alone. */
+export function set(hands: Hands, control: ControlId, value: number | boolean | string): void {
+  if (hands.knobs()[control] === value) return;
+  const refused = hands.act({ type: 'controlSet', control, value });
+  if (refused !== null) throw new Error(`the bench will not set ${control} to ${String(value)}: ${refused}`);
+}
+
+export function clip(hands: Hands, lead: LeadId, to: string | null): void {
+  const now = hands.leads()[lead];
+  if (now === to) return;
+  const refused = hands.act(to === null ? { type: 'leadRemoved', lead } : { type: 'leadConnected', lead, to });
+  if (refused !== null) throw new Error(`the bench will not take ${lead} to ${to}: ${refused}`);
+}

@@ -1,0 +1,174 @@
+/** Making safe, clipping leads, setting the source, phasing, blanking, level and Y: what comes before any slug is touched, and again for each curve. */
+import type { SheetSetUp } from '../../receiver/receiver.ts';
+import { baseLine, extent, heightAt, see } from './eyes.ts';
+import { clip, type Hands, set } from './hands.ts';
+import type { PrintedCurve, PrintedSheet } from './sheet.ts';
+
+const TUBE = 'tube';
+
+export function makeSafe(hands: Hands, sheet: PrintedSheet): void {
+  hands.act({ type: 'cautionsAcknowledged' });
+  // What a helper has done already is refused as being so, and that is well.
+  if (sheet.mains) hands.act({ type: 'isolationSwitched', on: true });
+}
+
+/** Leads for a curve, on a set that is off while it is touched. */
+export function clipLeads(hands: Hands, sheet: PrintedSheet, setUp: SheetSetUp, injectAt: string): void {
+  const earth = sheet.testPoints.find((p) => p.role === 'earth')?.id ?? null;
+  const wanted = {
+    rf: injectAt,
+    y: setUp.observeAt,
+    biasA: setUp.biases[0]?.at ?? null,
+    biasB: setUp.biases[1]?.at ?? null,
+  };
+  const leads = hands.leads();
+  const moves = (['rf', 'y', 'biasA', 'biasB'] as const).filter(
+    (lead) => wanted[lead] !== null && leads[lead] !== wanted[lead],
+  );
+  if (sheet.mains && moves.length > 0) hands.act({ type: 'powerSwitched', on: false });
+  clip(hands, 'earth', earth);
+  clip(hands, 'x', TUBE);
+  // A lead that is in the way of another comes off first.
+  for (const lead of moves) if (leads[lead] !== null) clip(hands, lead, null);
+  for (const lead of moves) clip(hands, lead, wanted[lead]);
+  set(hands, 'rfTerminated', true);
+  set(hands, 'rfCapacitor', true);
+  set(hands, 'yTip', setUp.observeWith === 'probe' ? 'probe' : 'resistor');
+  if (sheet.mains) hands.act({ type: 'powerSwitched', on: true });
+}
+
+/** Source, bias, markers and tube as the sheet says, whatever they were left at. */
+export function setSource(hands: Hands, setUp: SheetSetUp, crystalsHz: readonly number[]): void {
+  set(hands, 'sourceMode', setUp.source);
+  if (setUp.carrierHz !== null) set(hands, 'carrierHz', setUp.carrierHz);
+  set(hands, 'centreHz', setUp.centreHz);
+  set(hands, 'spanHz', setUp.spanHz);
+  set(hands, 'slowSweep', setUp.slowSweep === true);
+  const [a, b] = setUp.biases;
+  if (a !== undefined) {
+    set(hands, 'biasAVolts', Math.abs(a.volts));
+    set(hands, 'biasAPolarity', a.volts < 0 ? '-' : '+');
+  }
+  if (b !== undefined) {
+    set(hands, 'biasBVolts', Math.abs(b.volts));
+    set(hands, 'biasBPolarity', b.volts < 0 ? '-' : '+');
+  }
+  for (const [control, value] of PLAIN) set(hands, control, value);
+  for (const hz of crystalsHz) if (!setUp.markersHz.includes(hz)) hands.act({ type: 'crystalPulled', hz });
+  for (const hz of setUp.markersHz) hands.act({ type: 'crystalPlugged', hz });
+}
+
+const PLAIN = [
+  ['yInput', 'detected'],
+  ['yCoupling', 'DC'],
+  ['ySmoothing', false],
+  ['markerRoute', 'added'],
+  ['tunableOn', false],
+  ['comb', false],
+  ['xGain', 1],
+  ['xPositionDiv', 0],
+  ['pipHeightDiv', 0],
+] as const;
+
+/** Degrees of the first, coarse look and of each closer one. */
+const LOOKS = [15, 5, 2, 0.5] as const;
+
+/** Turns the phasing until trace and retrace lie on each other, blanking off; then blanking on and low frequency to its side. */
+export function phase(hands: Hands, setUp: SheetSetUp): void {
+  set(hands, 'blanking', false);
+  let best = 0;
+  let low = -90;
+  let high = 90;
+  for (const step of LOOKS) {
+    let least = Number.POSITIVE_INFINITY;
+    const even: number[] = [];
+    for (let degrees = low; degrees <= high + 1e-9; degrees += step) {
+      set(hands, 'phasingDegrees', degrees);
+      const apart = split(hands);
+      if (apart < least - 1e-9) {
+        least = apart;
+        even.length = 0;
+      }
+      if (Math.abs(apart - least) <= 1e-9) even.push(degrees);
+    }
+    // Where the eye sees no difference, the middle is the best guess.
+    best = even.reduce((sum, d) => sum + d, 0) / even.length;
+    low = Math.max(-90, best - step);
+    high = Math.min(90, best + step);
+  }
+  set(hands, 'phasingDegrees', Math.round(best * 10) / 10);
+  set(hands, 'blanking', true);
+  turnRound(hands, setUp);
+}
+
+/** Low frequency to the side that the sheet says, by the pips. */
+function turnRound(hands: Hands, setUp: SheetSetUp): void {
+  const pips = hands.look().tags.filter((tag) => tag.kind === 'crystal' && tag.xDiv !== null);
+  const [first, last] = [pips[0], pips.at(-1)];
+  if (first === undefined || last === undefined || first === last) return;
+  const lowAtLeft = first.xDiv! < last.xDiv!;
+  if (lowAtLeft !== setUp.lowFrequencyAtLeft) set(hands, 'mirror', !hands.knobs().mirror);
+}
+
+/** How far trace and retrace stand apart, divisions of height added up over the width. */
+function split(hands: Hands): number {
+  const { forward, back } = see(hands.look());
+  let sum = 0;
+  for (let x = -4.5; x <= 4.5; x += 0.25) {
+    const a = heightAt(forward, x);
+    const b = heightAt(back, x);
+    if (a !== null && b !== null) sum += Math.abs(a - b);
+  }
+  return Math.round(sum * 10) / 10;
+}
+
+const GAINS = [0.001, 0.002, 0.005, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5];
+const MARGIN_DIV = 0.5;
+
+/** The largest Y gain at which the whole trace is on the tube, the base line a little inside its edge (an S-curve: in the middle). */
+export function fillGraticule(hands: Hands, bothWays: boolean): void {
+  for (const gain of GAINS) {
+    set(hands, 'yVoltsPerDiv', gain);
+    for (const position of bothWays ? [0] : [-3.5, 3.5]) {
+      set(hands, 'yPositionDiv', position);
+      const { forward, back } = see(hands.look());
+      const f = extent(forward);
+      const b = extent(back);
+      const inside = Math.max(f.high, b.high) <= 4 - MARGIN_DIV / 5 && Math.min(f.low, b.low) >= -4 + MARGIN_DIV / 5;
+      if (!f.whole || !b.whole || !inside) continue;
+      if (position > 0) {
+        // The detector gives volts downwards: turn the picture over.
+        set(hands, 'yInvert', !hands.knobs().yInvert);
+        set(hands, 'yPositionDiv', -3.5);
+      }
+      return;
+    }
+  }
+}
+
+/** Pips that can be seen and do not bend the line: a tenth of the trace. */
+export function smallPips(hands: Hands): void {
+  const sight = see(hands.look());
+  const { low, high } = extent(sight.forward);
+  const base = baseLine(sight) ?? low;
+  const height = Math.max(high - Math.min(low, base), 0.5);
+  set(hands, 'pipHeightDiv', Math.max(0.05, Math.round(0.07 * height * 20) / 20));
+}
+
+/** The whole set-up for one printed curve. */
+export function setUpFor(
+  hands: Hands,
+  sheet: PrintedSheet,
+  setUp: SheetSetUp,
+  curve: PrintedCurve,
+  crystalsHz: readonly number[],
+  isSCurve: boolean,
+): void {
+  clipLeads(hands, sheet, setUp, curve.injectAt);
+  setSource(hands, setUp, crystalsHz);
+  set(hands, 'levelDb', curve.levelDb);
+  set(hands, 'blanking', false);
+  fillGraticule(hands, isSCurve);
+  phase(hands, setUp);
+  fillGraticule(hands, isSCurve);
+}

@@ -1,0 +1,51 @@
+/**
+ * What a person has on paper: the service sheet with its printed curves, and the parts of the set by name. No element value stands here, and nothing of
+ * the set on the bench: the curves are those of a sound set with its slugs right, as its tube would show them.
+ */
+import type { ProcedureStep, SheetSetUp, Specification, TestPoint } from '../../receiver/receiver.ts';
+
+export interface PrintedSlug {
+  readonly id: string;
+  readonly kind: 'slug' | 'trap';
+  readonly head: 'hex' | 'blade';
+  readonly trapHz: number | null;
+  readonly travelTurns: number;
+}
+
+/** A curve as the tube of a sound set shows it, volts at the Y input with their sign. */
+export interface PrintedCurve {
+  readonly response: string;
+  readonly injectAt: string;
+  /** the source's attenuator for these volts */
+  readonly levelDb: number;
+  readonly hz: readonly number[];
+  readonly volts: readonly number[];
+}
+
+/** What the tube shows, at the sheet's set-up, of a set that is sound but for one part. */
+export interface ChartEntry {
+  readonly part: string;
+  readonly volts: readonly number[];
+}
+
+export interface PrintedResponse {
+  readonly id: string;
+  readonly setUp: SheetSetUp;
+  readonly specification: Specification;
+}
+
+export interface PrintedSheet {
+  readonly mains: boolean;
+  readonly slugs: readonly PrintedSlug[];
+  readonly testPoints: readonly Pick<TestPoint, 'id' | 'role' | 'inject'>[];
+  /** those that this job asks for */
+  readonly responses: readonly PrintedResponse[];
+  readonly procedure: readonly ProcedureStep[];
+  /** for each response as set up, and for each step of the procedure that sweeps another point */
+  readonly curves: readonly PrintedCurve[];
+  /** for the first response; empty where no part is in doubt */
+  readonly chart: readonly ChartEntry[];
+  readonly proofs: readonly string[];
+  /** widens every tolerance of the sheet */
+  readonly toleranceFactor: number;
+}

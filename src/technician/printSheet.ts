@@ -1,0 +1,161 @@
+/**
+ * The sheet as a person has it: printed from a sound set with its slugs right, at a bench without errors. What the tube shows there, after phasing, is read off
+ * point by point in volts at the Y input.
+ */
+import { applyEvent } from '../bench/applyEvent.ts';
+import { createBench } from '../bench/bench.ts';
+import type { BenchEvent } from '../bench/benchEvent.ts';
+import { type BenchSetup, initialState, sheetLeadControls, sheetLeads } from '../bench/setup.ts';
+import type { SheetResponse } from '../receiver/receiver.ts';
+import { responseById, workResponses } from '../receiver/responses.ts';
+import type { ChartEntry, PrintedCurve, PrintedSheet } from './person/sheet.ts';
+
+/** Points of a printed curve. */
+const POINTS = 41;
+/** As far as the curve is printed, as a share of the sweep from its centre. */
+const REACH = 0.46;
+
+export function printSheet(setup: BenchSetup): PrintedSheet {
+  const { receiver, scenario } = setup;
+  const work = workResponses(receiver, scenario);
+  const sound: BenchSetup = { ...setup, scenario: soundScenario(setup) };
+  const curves: PrintedCurve[] = [];
+  const print = (response: SheetResponse, injectAt: string): void => {
+    if (curves.some((c) => c.response === response.id && c.injectAt === injectAt)) return;
+    curves.push(printCurve(sound, response, injectAt));
+  };
+  for (const response of work) print(response, response.setUp.injectAt);
+  for (const step of receiver.procedure) {
+    const id = step.response ?? work[0]?.id;
+    if (step.phase !== 'align' || step.at === undefined || !work.some((r) => r.id === id)) continue;
+    print(responseById(receiver, id!), step.at);
+  }
+  return {
+    mains: receiver.mains !== null,
+    slugs: receiver.adjusters.map(({ id, kind, head, trapHz, travelTurns }) => ({
+      id,
+      kind,
+      head,
+      trapHz,
+      travelTurns,
+    })),
+    testPoints: receiver.testPoints.map(({ id, role, inject }) => ({ id, role, inject })),
+    responses: work.map(({ id, setUp, specification }) => ({ id, setUp, specification })),
+    procedure: receiver.procedure,
+    curves,
+    chart: chartOf(),
+    proofs: scenario.proofs,
+    toleranceFactor: scenario.toleranceFactor,
+  };
+}
+
+function chartOf(): readonly ChartEntry[] {
+  return [];
+}
+
+/** Nothing out of place, nothing failed, a bench without errors of its own. */
+function soundScenario({ scenario }: BenchSetup): BenchSetup['scenario'] {
+  return {
+    ...scenario,
+    start: { slugs: {}, scatterTurns: 0, controls: {}, prepared: [] },
+    bench: { phaseLagDegrees: 0, xSwapped: false, mainsHz: scenario.bench.mainsHz, dialErrorHz: 0 },
+    faults: [],
+    timeLimitSeconds: null,
+  };
+}
+
+function printCurve(sound: BenchSetup, response: SheetResponse, injectAt: string): PrintedCurve {
+  const { setUp } = response;
+  const bench = createBench(sound);
+  // Stage by stage the level is set for the volts that the sheet's own level gives from the front.
+  const wanted = peakOf(bench, sound, response, setUp.injectAt, setUp.levelDb);
+  let levelDb = setUp.levelDb;
+  if (injectAt !== setUp.injectAt) {
+    for (levelDb = -80; levelDb < 0; levelDb++) {
+      if (peakOf(bench, sound, response, injectAt, levelDb) >= wanted) break;
+    }
+  }
+  const hz = Array.from(
+    { length: POINTS },
+    (_, i) => setUp.centreHz + setUp.spanHz * REACH * ((2 * i) / (POINTS - 1) - 1),
+  );
+  return {
+    response: response.id,
+    injectAt,
+    levelDb,
+    hz,
+    volts: readOff(bench, sound, response, injectAt, levelDb, hz),
+  };
+}
+
+type Bench = ReturnType<typeof createBench>;
+
+function peakOf(bench: Bench, sound: BenchSetup, response: SheetResponse, injectAt: string, levelDb: number): number {
+  return bench.facts(stateFor(sound, response, injectAt, levelDb)).detectedPeakVolts;
+}
+
+/** One volt a division, straight from the beam: no eye is needed for what is printed. */
+function readOff(
+  bench: Bench,
+  sound: BenchSetup,
+  response: SheetResponse,
+  injectAt: string,
+  levelDb: number,
+  hz: readonly number[],
+): number[] {
+  const { setUp } = response;
+  const { beam } = bench.display(stateFor(sound, response, injectAt, levelDb));
+  const half = beam.count / 2;
+  return hz.map((f) => {
+    const at = (10 * (f - setUp.centreHz)) / setUp.spanHz;
+    for (let i = 1; i < half; i++) {
+      const [a, b] = [beam.data[3 * (i - 1)]!, beam.data[3 * i]!];
+      if ((a - at) * (b - at) > 0) continue;
+      const [ya, yb] = [beam.data[3 * (i - 1) + 1]!, beam.data[3 * i + 1]!];
+      return a === b ? ya : ya + ((yb - ya) * (at - a)) / (b - a);
+    }
+    return 0;
+  });
+}
+
+function stateFor(sound: BenchSetup, response: SheetResponse, injectAt: string, levelDb: number) {
+  const { receiver } = sound;
+  const { setUp } = response;
+  const leads = { ...sheetLeads(receiver, response), rf: injectAt };
+  const set = (
+    control: Extract<BenchEvent, { type: 'controlSet' }>['control'],
+    value: number | boolean | string,
+  ): BenchEvent => ({
+    type: 'controlSet',
+    control,
+    value,
+  });
+  const [a, b] = setUp.biases;
+  const events: BenchEvent[] = [
+    { type: 'cautionsAcknowledged' },
+    ...(receiver.mains === null ? [] : [{ type: 'isolationSwitched', on: true } as const]),
+    ...Object.entries(leads).flatMap(([lead, to]): BenchEvent[] =>
+      to === null ? [] : [{ type: 'leadConnected', lead: lead as keyof typeof leads, to }],
+    ),
+    ...Object.entries(sheetLeadControls(response)).map(([control, value]) => set(control as 'rfTerminated', value)),
+    ...(receiver.mains === null ? [] : [{ type: 'powerSwitched', on: true } as const]),
+    set('sourceMode', setUp.source),
+    ...(setUp.carrierHz === null ? [] : [set('carrierHz', setUp.carrierHz)]),
+    set('centreHz', setUp.centreHz),
+    set('spanHz', setUp.spanHz),
+    set('levelDb', levelDb),
+    set('slowSweep', setUp.slowSweep === true),
+    ...(a === undefined ? [] : [set('biasAVolts', Math.abs(a.volts)), set('biasAPolarity', a.volts < 0 ? '-' : '+')]),
+    ...(b === undefined ? [] : [set('biasBVolts', Math.abs(b.volts)), set('biasBPolarity', b.volts < 0 ? '-' : '+')]),
+    set('blanking', true),
+    set('yVoltsPerDiv', 1),
+    set('pipHeightDiv', 0),
+  ];
+  let state = initialState(sound);
+  for (const event of events) {
+    const applied = applyEvent(sound, state, event, state.seconds + 0.1);
+    if (applied.ok) state = applied.state;
+    else if (applied.reason !== 'alreadySo') throw new Error(`printing the sheet: ${applied.reason}`);
+  }
+  return state;
+}
