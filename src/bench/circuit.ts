@@ -26,8 +26,8 @@ export interface Station {
   magnitude(node: string, out: Float64Array): Float64Array;
   real(node: string): Float64Array;
   imag(node: string): Float64Array;
-  /** gain compression of the hardest-driven stage that is no limiter, decibels */
-  compressionDb(): number;
+  /** gain compression of the hardest-driven stage that is no limiter, on the way to a node, decibels */
+  compressionDb(node?: string): number;
 }
 
 export interface Circuit {
@@ -80,7 +80,7 @@ function createStation(setup: BenchSetup, { rf, steelIn }: Connections, deck: De
     magnitude: (node, out) => (rf === null ? out.fill(0) : ready().magnitude(node, out)),
     real: (node) => ready().real(node),
     imag: (node) => ready().imag(node),
-    compressionDb: () => (rf === null ? 0 : ready().compressionDb(limiters)),
+    compressionDb: (node) => (rf === null ? 0 : ready().compressionDb(limiters, node)),
   };
 }
 

@@ -62,7 +62,7 @@ export function createPictureMaker(setup: BenchSetup): (state: BenchState) => Pi
     const lineVolts = lineVoltsAt(setup, moment, detectors);
     const fed = connections.rf !== null;
     full.station.solve(full.hz, moment.conditions(lineVolts));
-    const compressionDb = fed && running ? full.station.compressionDb() : 0;
+    const compressionDb = fed && running ? full.station.compressionDb(observation?.node) : 0;
     const meterVolts = meterOf(moment, lineVolts);
     let sweepLag = 0;
     if (observation === null) volts.fill(0);

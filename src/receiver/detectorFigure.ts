@@ -5,16 +5,18 @@
  * at 50 per cent stands lower than half way up the tube. At the sheet's level with the slugs right the path is solved as the bench solves it, its stages
  * saturating; A is the carrier at the reference, and a level r shows at  D(r A) / D(A),  D the diode's law (physics/diode.ts). The probe's law serves where
  * the sheet asks for the probe. An FM detector's output is E1 - E2 of its two diodes (half of it in a ratio detector), levels relative to half the
- * distance between its peaks; there a level shows as it is.
+ * distance between its peaks; there a level shows as it is. The sum of a ratio detector is held at its mean over the blanked sweep.
  */
 import type { Deck } from '../physics/deck.ts';
 import { createDetector } from '../physics/diode.ts';
+import { fmOutput } from '../physics/fmDetector.ts';
+import { sweepFrequencies } from '../physics/sweep.ts';
 import { BENCH_PROBE } from './benchProbe.ts';
 import { highest, voltsAt } from './curveReading.ts';
 import type { FmDetector, Receiver, SheetResponse } from './receiver.ts';
 import { readSCurve } from './sCurveReading.ts';
 import { sourceVolts, VIDEO_DEPTH } from './sourceLevel.ts';
-import { createStatedResponse, sheetSiemens, sheetSource } from './statedResponse.ts';
+import { createStatedResponse, type StatedResponse, sheetSiemens, sheetSource } from './statedResponse.ts';
 
 export interface DetectorFigure {
   /** detected volts at the curve's reference (S-curve: half the distance between the peaks), without sign */
@@ -46,8 +48,8 @@ export function createDetectorFigure(receiver: Receiver, deck: Deck, response: S
     const detect = createDetector(detector);
     const plus = carrier(detector.plus);
     const minus = carrier(detector.minus);
-    const share = detector.kind === 'ratio' ? 0.5 : 1;
-    const volts = plus.map((v, i) => share * (detect(v) - detect(minus[i]!)));
+    const held = detector.kind === 'ratio' ? heldSum(stated, response, detector, detect, amps) : 0;
+    const volts = plus.map((v, i) => fmOutput(detector.kind, detect(v), detect(minus[i]!), held));
     const { height } = readSCurve({ hz: stated.hz, volts }, spec.sCurve!.centreHz, spec.fromHz, spec.toHz);
     const most = Math.max(...plus, ...minus);
     return { referenceDetectedVolts: height, referenceCarrierVolts: most, onTube: (relative) => relative };
@@ -62,6 +64,23 @@ export function createDetectorFigure(receiver: Receiver, deck: Deck, response: S
     referenceDetectedVolts,
     onTube: (relative) => detect(relative * reference) / referenceDetectedVolts,
   };
+}
+
+const SWEEP_POINTS = 256;
+
+/** Mean of both diodes over trace and blanked retrace. */
+function heldSum(
+  stated: StatedResponse,
+  { setUp }: SheetResponse,
+  { plus, minus }: FmDetector,
+  detect: (volts: number) => number,
+  amps: number,
+): number {
+  const hz = sweepFrequencies(setUp.centreHz, setUp.spanHz, SWEEP_POINTS);
+  stated.path.solve(hz, stated.drive, amps, stated.source);
+  const a = stated.path.magnitude(plus, new Float64Array(SWEEP_POINTS));
+  const b = stated.path.magnitude(minus, new Float64Array(SWEEP_POINTS));
+  return a.reduce((sum, v, i) => sum + detect(v) + detect(b[i]!), 0) / (2 * SWEEP_POINTS);
 }
 
 /** The diode through which a curve of carriers is seen. */

@@ -41,8 +41,11 @@ export interface SignalPath {
   real(node: string): Float64Array;
   imag(node: string): Float64Array;
   magnitude(node: string, out: Float64Array): Float64Array;
-  /** worst compression of a stage that the signal passes, decibels; `except` names stages that are meant to saturate */
-  compressionDb(except?: readonly string[]): number;
+  /**
+   * worst compression of a stage on the way to `node` (its part of the deck and those before it; left out: everywhere), decibels; `except` names stages that
+   * are meant to saturate
+   */
+  compressionDb(except?: readonly string[], node?: string): number;
   /** where the oscillator runs; null without a converter */
   oscillatorHz(): number | null;
 }
@@ -266,10 +269,13 @@ export function createSignalPath(receiver: Receiver, deck: Deck): SignalPath {
       if (reading.kind === 'swept') return reading.solver.magnitude(node, out);
       return out.fill(Math.hypot(reading.solver.real(node)[0]!, reading.solver.imag(node)[0]!));
     },
-    compressionDb(except = []) {
+    compressionDb(except = [], node) {
+      const last = node === undefined ? undefined : partOfNode(node);
       let worst = 0;
-      for (const reading of readings.values()) {
+      // In the order in which the signal went through them.
+      for (const [part, reading] of readings) {
         if (reading !== null) worst = Math.max(worst, reading.solver.worstCompressionDb(except));
+        if (part === last) break;
       }
       return worst;
     },

@@ -117,7 +117,8 @@ function split(hands: Hands): number {
   for (let x = -4.5; x <= 4.5; x += 0.25) {
     const a = heightAt(forward, x);
     const b = heightAt(back, x);
-    if (a !== null && b !== null) sum += Math.abs(a - b);
+    // A place that only one of the two reaches is as bad as any.
+    sum += a !== null && b !== null ? Math.abs(a - b) : 2;
   }
   return Math.round(sum * 10) / 10;
 }
