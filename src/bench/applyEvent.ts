@@ -6,6 +6,7 @@ import { checkControl } from './controlRange.ts';
 import { connectLead, removeLead } from './leads.ts';
 import { plugCrystal, pullCrystal } from './markerRack.ts';
 import { done, refused } from './outcome.ts';
+import { replacePart } from './parts.ts';
 import { acknowledgeCautions, switchIsolation, switchPower } from './power.ts';
 import { watchProofs } from './proofs.ts';
 import type { BenchSetup } from './setup.ts';
@@ -84,13 +85,6 @@ function takeReading(state: BenchState, what: string, value: number): Applied {
   if (!Number.isFinite(value) || what.length > LONGEST_READING_NAME) return refused('valueOutOfRange');
   if (state.readings.length >= MOST_READINGS) return refused('valueOutOfRange');
   return done({ ...state, readings: [...state.readings, { what, value: value + 0, atSeconds: state.seconds }] });
-}
-
-function replacePart({ scenario, deck }: BenchSetup, state: BenchState, element: string): Applied {
-  if (scenario.faults.length === 0) return refused('notInThisScenario');
-  if (!deck.elements.some((e) => e.name === element)) return refused('noSuchPart');
-  if (state.replaced.includes(element)) return refused('alreadySo');
-  return done({ ...state, replaced: [...state.replaced, element] });
 }
 
 /** Hints come in order of telling more; asking for a later one counts those before it. */

@@ -9,6 +9,7 @@ import type { BenchState } from './benchState.ts';
 import type { BenchDisplay } from './display.ts';
 import { createFace, markerTags } from './face.ts';
 import type { Facts } from './facts.ts';
+import { createFaultBook, reallySo } from './faultsNow.ts';
 import { HALF_HEIGHT_DIV, HALF_WIDTH_DIV } from './instruments.ts';
 import { measureFacts } from './measureFacts.ts';
 import { createPictureMaker, type Picture } from './picture.ts';
@@ -30,13 +31,15 @@ export interface Bench {
 }
 
 export function createBench(setup: BenchSetup): Bench {
-  const pictureOf = createPictureMaker(setup);
+  const faults = createFaultBook(setup);
+  const pictureOf = createPictureMaker(setup, faults);
   const faceOf = createFace(setup);
-  const truth = createTruth(setup);
+  const truth = createTruth(setup, faults);
   let known: { readonly of: BenchState; readonly facts: Facts } | null = null;
 
   return {
-    display(state) {
+    display(shown) {
+      const state = reallySo(shown, faults(shown.replaced));
       const picture = pictureOf(state);
       const face = faceOf(state, picture);
       const range = state.controls.meterRangeVolts;
@@ -52,11 +55,12 @@ export function createBench(setup: BenchSetup): Bench {
         note: noteOf(state, picture, face.lowDiv, face.highDiv),
       };
     },
-    facts(state) {
-      if (known?.of === state) return known.facts;
+    facts(shown) {
+      if (known?.of === shown) return known.facts;
+      const state = reallySo(shown, faults(shown.replaced));
       const response = activeResponse(setup, state);
       const facts = measureFacts(setup, state, response, pictureOf(state), truth.sheetPeakVolts(response));
-      known = { of: state, facts };
+      known = { of: shown, facts };
       return facts;
     },
     truth: (state, response) => truth.of(state, response ?? activeResponse(setup, state).id),

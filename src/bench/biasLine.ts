@@ -13,16 +13,15 @@ import type { LineVolts } from './conditions.ts';
 import { AGC_LINE_OHMS, METER_OHMS_PER_VOLT } from './instruments.ts';
 import { carrierAt, type Moment, meanDetected } from './moment.ts';
 import { type DetectorStore, lawOf } from './observation.ts';
-import type { BenchSetup } from './setup.ts';
 
 /** How often two free lines are settled in turn. */
 const TURNS = 4;
 
 /** Volts on each line at this moment. A line left to itself is dead without power. */
-export function lineVoltsAt(setup: BenchSetup, moment: Moment, detectors: DetectorStore): LineVolts {
+export function lineVoltsAt(moment: Moment, detectors: DetectorStore): LineVolts {
   const volts: Record<string, number> = {};
   const free: BiasLine[] = [];
-  for (const law of setup.receiver.biasLines) {
+  for (const law of moment.setup.receiver.biasLines) {
     const clamped = clampedVolts(law.at, moment.state);
     if (clamped !== null) volts[law.at] = clamped;
     else if (!moment.running) volts[law.at] = 0;
@@ -33,20 +32,16 @@ export function lineVoltsAt(setup: BenchSetup, moment: Moment, detectors: Detect
   }
   const rounds = free.length > 1 ? TURNS : free.length;
   for (let round = 0; round < rounds; round++) {
-    for (const law of free) volts[law.at] = settled(setup, moment, detectors, law, volts);
+    for (const law of free) volts[law.at] = settled(moment, detectors, law, volts);
   }
   return volts;
 }
 
-function settled(
-  setup: BenchSetup,
-  moment: Moment,
-  detectors: DetectorStore,
-  law: BiasLine,
-  others: LineVolts,
-): number {
-  const detector = setup.receiver.detectors.find((d) => d.id === law.follows);
-  const loading = meterLoading(law.at, moment.state);
+function settled(moment: Moment, detectors: DetectorStore, law: BiasLine, others: LineVolts): number {
+  const detector = moment.setup.receiver.detectors.find((d) => d.id === law.follows);
+  const leak = moment.leaks[law.at];
+  // A leak and a meter both hang on the line's own resistance.
+  const loading = meterLoading(law.at, moment.state) * (leak === undefined ? 1 : leak / (leak + AGC_LINE_OHMS));
   if (detector?.kind !== 'envelope' || moment.connections.rf === null) return loading * law.unclampedRestVolts;
   const detect = detectors.of(lawOf(detector));
   const samples = new Float64Array(moment.thin.hz.length);

@@ -8,6 +8,7 @@
  */
 import type { Applied } from './benchEvent.ts';
 import type { BenchState, LeadEnd, LeadId } from './benchState.ts';
+import { reconnected } from './faultsNow.ts';
 import { withIncident } from './incidents.ts';
 import { done, refused } from './outcome.ts';
 import { stopIfChassisLive } from './power.ts';
@@ -28,7 +29,8 @@ export function connectLead(setup: BenchSetup, state: BenchState, lead: LeadId, 
   if (biasTwin(state, lead) === to) return refused('pointTaken');
   if (lead === 'x') return done({ ...state, leads: { ...state.leads, x: to } }, { kind: 'clip' });
   if (receiver.mains !== null && !state.cautionsAcknowledged) return refused('cautionsFirst');
-  const clipped = handled(setup, { ...state, leads: { ...state.leads, [lead]: to } }, lead);
+  const joined = setup.scenario.faults.length === 0 ? state : reconnected(state, lead);
+  const clipped = handled(setup, { ...joined, leads: { ...joined.leads, [lead]: to } }, lead);
   return stopIfChassisLive(setup, clipped, lead, { kind: 'clip' });
 }
 

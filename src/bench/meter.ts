@@ -6,15 +6,11 @@ import type { LineVolts } from './conditions.ts';
 import { createDetection } from './detection.ts';
 import { createEnvelopes } from './envelopes.ts';
 import { type Moment, TRACE_POINTS } from './moment.ts';
-import { type DetectorStore, lawOf, meteredLoad, type Observation, reservoirSeconds } from './observation.ts';
-import type { BenchSetup } from './setup.ts';
+import { type DetectorStore, lawOf, meteredLoad, type Observation, pairOutput } from './observation.ts';
 import { createTone } from './tone.ts';
 
 /** The full scan must have been solved. */
-export function createMeter(
-  { receiver }: BenchSetup,
-  detectors: DetectorStore,
-): (moment: Moment, lineVolts: LineVolts) => number {
+export function createMeter(detectors: DetectorStore): (moment: Moment, lineVolts: LineVolts) => number {
   const envelopeOf = createEnvelopes();
   const detection = createDetection(2 * TRACE_POINTS);
   const toneOf = createTone();
@@ -22,7 +18,7 @@ export function createMeter(
   const minus = new Float64Array(2 * TRACE_POINTS);
 
   /** The detector as the meter sees it at its point; null where it stands at none. */
-  const metered = ({ state }: Moment): Observation | null => {
+  const metered = ({ state, setup: { receiver } }: Moment): Observation | null => {
     const point = receiver.testPoints.find((p) => p.id === state.leads.meter);
     const detector = point?.role === 'detector' ? receiver.detectors.find((d) => d.id === point.detector) : undefined;
     if (point === undefined || detector === undefined) return null;
@@ -37,16 +33,13 @@ export function createMeter(
       const sign = detector.polarity === 'negative' ? -1 : 1;
       return { ...common, node: detector.node, minusNode: null, sign, pair: null };
     }
-    const pair = {
-      kind: detector.kind,
-      tap: point.tap ?? 'output',
-      reservoirSeconds: reservoirSeconds(detector, loadOhms),
-    } as const;
+    const pair = pairOutput(detector, point, loadOhms);
     return { ...common, node: detector.plus, minusNode: detector.minus, sign: 1, pair };
   };
 
   return (moment, lineVolts) => {
-    const { state, running } = moment;
+    const { state, running, setup } = moment;
+    const { receiver } = setup;
     const point = receiver.testPoints.find((p) => p.id === state.leads.meter);
     if (point === undefined) return 0;
     const observation = metered(moment);

@@ -12,6 +12,7 @@ import type { BenchState } from './benchState.ts';
 import { type Circuit, type Conditions, createCircuit, type Station } from './circuit.ts';
 import { type LineVolts, stageConditions } from './conditions.ts';
 import { type Connections, connectionKey, connectionsOf } from './connections.ts';
+import type { FaultBook, FaultsNow } from './faultsNow.ts';
 import { LOWEST_HZ, leadFactor, SLOW_SWEEP_DIVISOR } from './instruments.ts';
 import type { BenchSetup } from './setup.ts';
 
@@ -27,6 +28,10 @@ export interface Scan {
 }
 
 export interface Moment {
+  /** receiver and deck with what has failed in them */
+  readonly setup: BenchSetup;
+  /** leaks of the bias lines, ohms, by test point */
+  readonly leaks: Readonly<Record<string, number>>;
   readonly state: BenchState;
   readonly connections: Connections;
   readonly circuit: Circuit;
@@ -46,7 +51,8 @@ export interface Moment {
   conditions(lineVolts: LineVolts, relative?: number): Conditions;
 }
 
-export function createMoments(setup: BenchSetup): (state: BenchState) => Moment {
+/** `state` as it really is (faultsNow.ts). */
+export function createMoments(whole: BenchSetup, faults: FaultBook): (state: BenchState) => Moment {
   const circuits = new Map<string, Circuit>();
   const fullHz = new Float64Array(TRACE_POINTS);
   const thinHz = new Float64Array(THIN_POINTS);
@@ -54,9 +60,9 @@ export function createMoments(setup: BenchSetup): (state: BenchState) => Moment 
   let filledCentreHz = Number.NaN;
   let filledSpanHz = Number.NaN;
 
-  const circuitFor = (connections: Connections): Circuit => {
-    const key = connectionKey(connections);
-    const circuit = circuits.get(key) ?? createCircuit(setup, connections);
+  const circuitFor = (connections: Connections, now: FaultsNow): Circuit => {
+    const key = `${now.key}#${connectionKey(connections)}`;
+    const circuit = circuits.get(key) ?? createCircuit(now.setup, connections);
     // Put back at the end, so that the first in the map is the one longest unused.
     circuits.delete(key);
     circuits.set(key, circuit);
@@ -66,8 +72,10 @@ export function createMoments(setup: BenchSetup): (state: BenchState) => Moment 
 
   return (state) => {
     const { controls, leads, slugs } = state;
+    const now = faults(state.replaced);
+    const { setup } = now;
     const connections = connectionsOf(setup, state);
-    const circuit = circuitFor(connections);
+    const circuit = circuitFor(connections, now);
     const swept = isSwept(state);
     const centreHz = trueCentreHz(setup, state);
     if (!swept) spotHz[0] = centreHz;
@@ -85,10 +93,12 @@ export function createMoments(setup: BenchSetup): (state: BenchState) => Moment 
     const drive = sourceVolts(controls.levelDb) * centreShare;
     const source = sourceOf(state);
     return {
+      setup,
+      leaks: now.effects.leaks,
       state,
       connections,
       circuit,
-      running: setup.receiver.mains === null || state.powered,
+      running: whole.receiver.mains === null || state.powered,
       swept,
       centreHz,
       sweepHz: sweepRateHz(setup, state),

@@ -9,7 +9,7 @@
  */
 import { createDetector, type Diode } from '../physics/diode.ts';
 import { BENCH_PROBE } from '../receiver/benchProbe.ts';
-import type { Detector, FmDetector } from '../receiver/receiver.ts';
+import type { Detector, FmDetector, TestPoint } from '../receiver/receiver.ts';
 import type { BenchState } from './benchState.ts';
 import { type Connections, loadFarads } from './connections.ts';
 import { ISOLATING_OHMS, METER_OHMS_PER_VOLT, SMOOTHING_FARADS, TUBE_SECONDS, Y_LEAD_FARADS } from './instruments.ts';
@@ -67,8 +67,7 @@ export function observe(
       const sign = detector.polarity === 'negative' ? -1 : 1;
       return { ...common, node: detector.node, minusNode: null, sign, pair: null };
     }
-    const pair = { kind: detector.kind, tap: y.tap ?? 'output', reservoirSeconds: reservoirSeconds(detector, ohms) };
-    return { ...common, node: detector.plus, minusNode: detector.minus, sign: 1, pair };
+    return { ...common, node: detector.plus, minusNode: detector.minus, sign: 1, pair: pairOutput(detector, y, ohms) };
   }
   if (y.node === null || (tip !== 'probe' && !raw)) return null;
   return {
@@ -88,9 +87,10 @@ function leadSeconds({ controls }: ObserveState, tipOhms: number, farads: number
   return tipOhms * (farads + (controls.ySmoothing ? SMOOTHING_FARADS : 0));
 }
 
-/** The reservoir lies across both halves of the load. */
-export function reservoirSeconds({ reservoirFarads }: FmDetector, loadOhms: number): number {
-  return reservoirFarads === null ? 0 : 2 * loadOhms * reservoirFarads;
+/** What a point of an FM detector shows; the reservoir lies across both halves of the load, unless its link is open. */
+export function pairOutput({ kind, reservoirFarads }: FmDetector, { tap }: TestPoint, loadOhms: number): PairOutput {
+  if (tap === 'open') return { kind: 'discriminator', tap: 'output', reservoirSeconds: 0 };
+  return { kind, tap: tap ?? 'output', reservoirSeconds: 2 * loadOhms * (reservoirFarads ?? 0) };
 }
 
 /** How much of a carrier the tip lets through to the raw input, by its share of volts. */

@@ -10,6 +10,7 @@ import { lineVoltsAt } from './biasLine.ts';
 import type { LineVolts } from './conditions.ts';
 import { createDetection } from './detection.ts';
 import { createEnvelopes } from './envelopes.ts';
+import type { FaultBook } from './faultsNow.ts';
 import { type ActiveMarker, activeMarkers } from './markers.ts';
 import { createMeter } from './meter.ts';
 import { createMoments, type Moment, TRACE_POINTS } from './moment.ts';
@@ -43,12 +44,12 @@ export interface Picture {
   readonly tone: Tone | null;
 }
 
-export function createPictureMaker(setup: BenchSetup): (state: BenchState) => Picture {
-  const momentOf = createMoments(setup);
+export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state: BenchState) => Picture {
+  const momentOf = createMoments(whole, faults);
   const detectors = createDetectorStore();
   const envelopeOf = createEnvelopes();
   const detection = createDetection(2 * TRACE_POINTS);
-  const meterOf = createMeter(setup, detectors);
+  const meterOf = createMeter(detectors);
   const toneOf = createTone();
   const volts = new Float64Array(2 * TRACE_POINTS);
   const minus = new Float64Array(2 * TRACE_POINTS);
@@ -56,10 +57,10 @@ export function createPictureMaker(setup: BenchSetup): (state: BenchState) => Pi
 
   const draw = (state: BenchState): Picture => {
     const moment = momentOf(state);
-    const { connections, full, running, swept, sweepHz } = moment;
+    const { setup, connections, full, running, swept, sweepHz } = moment;
     const { controls } = state;
     const observation = observe(setup, state, connections, detectors);
-    const lineVolts = lineVoltsAt(setup, moment, detectors);
+    const lineVolts = lineVoltsAt(moment, detectors);
     const fed = connections.rf !== null;
     full.station.solve(full.hz, moment.conditions(lineVolts));
     const compressionDb = fed && running ? full.station.compressionDb(observation?.node) : 0;

@@ -135,15 +135,24 @@ export function sheetLeadControls({ setUp }: SheetResponse): Pick<Controls, 'rfT
   return { rfTerminated: true, rfCapacitor: true, yTip };
 }
 
+/** How far from the inner stop they were left by somebody who screwed them all in. */
+const SCREWED_IN_TURNS = 1;
+
 function startingSlugs({ receiver, scenario }: BenchSetup): Record<string, SlugState> {
   const chance = seededRandom(scenario.seed);
+  const allIn = scenario.faults.some((fault) => fault.kind === 'screwedIn');
   const slugs: Record<string, SlugState> = {};
   for (const adjuster of receiver.adjusters) {
     // Drawn for every slug, so that naming one in a scenario does not move the others.
     const scatter = (2 * chance() - 1) * scenario.start.scatterTurns;
     const away = Object.hasOwn(scenario.start.slugs, adjuster.id) ? (scenario.start.slugs[adjuster.id] ?? 0) : scatter;
-    const turns = clamp(nominalTurns(adjuster) + away, 0, adjuster.travelTurns);
-    slugs[adjuster.id] = { screwTurns: turns, coreTurns: turns, cracked: false, forcedTurns: 0, wear: 0 };
+    const named = Object.hasOwn(scenario.start.slugs, adjuster.id);
+    const turns =
+      allIn && !named
+        ? adjuster.travelTurns - SCREWED_IN_TURNS
+        : clamp(nominalTurns(adjuster) + away, 0, adjuster.travelTurns);
+    const cracked = scenario.faults.some((fault) => fault.kind === 'crackedSlug' && fault.slug === adjuster.id);
+    slugs[adjuster.id] = { screwTurns: turns, coreTurns: turns, cracked, forcedTurns: 0, wear: 0 };
   }
   return slugs;
 }

@@ -7,30 +7,36 @@ import { readSCurve } from '../receiver/sCurveReading.ts';
 import { createStatedResponse, type StatedResponse } from '../receiver/statedResponse.ts';
 import type { Truth } from './bench.ts';
 import type { BenchState } from './benchState.ts';
+import type { FaultBook, FaultsNow } from './faultsNow.ts';
 import type { BenchSetup } from './setup.ts';
 
-export function createTruth({ receiver, deck }: BenchSetup): {
+export function createTruth(
+  { receiver, deck }: BenchSetup,
+  faults: FaultBook,
+): {
   of(state: BenchState, response: string): Truth;
   /** detected volts at the curve's reference, at the sheet's level with nominal slugs */
   sheetPeakVolts(response: SheetResponse): number;
 } {
   const stated = new Map<string, StatedResponse>();
   const peaks = new Map<string, number>();
-  const known = new Map<string, { readonly slugs: BenchState['slugs']; readonly truth: Truth }>();
-  const statedOf = (id: string): StatedResponse => {
-    const found = stated.get(id) ?? createStatedResponse(receiver, deck, responseById(receiver, id));
-    stated.set(id, found);
+  const known = new Map<string, { readonly slugs: BenchState['slugs']; readonly key: string; readonly truth: Truth }>();
+  const statedOf = (id: string, { key, effects }: FaultsNow): StatedResponse => {
+    const found =
+      stated.get(`${key}#${id}`) ?? createStatedResponse(receiver, effects.deck, responseById(receiver, id));
+    stated.set(`${key}#${id}`, found);
     return found;
   };
   return {
-    of({ slugs }, response) {
+    of({ slugs, replaced }, response) {
+      const now = faults(replaced);
       const before = known.get(response);
-      if (before?.slugs === slugs) return before.truth;
+      if (before?.slugs === slugs && before.key === now.key) return before.truth;
       const cores = Object.fromEntries(Object.entries(slugs).map(([id, slug]) => [id, slug.coreTurns]));
-      const sheet = statedOf(response);
+      const sheet = statedOf(response, now);
       const curve = sheet.solve(cores);
       const truth = { hz: curve.hz, relative: relativeTo(curve, sheet.response.specification) };
-      known.set(response, { slugs, truth });
+      known.set(response, { slugs, key: now.key, truth });
       return truth;
     },
     sheetPeakVolts(response) {

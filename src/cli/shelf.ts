@@ -19,7 +19,7 @@ const RECEIVERS = path.join(SCENARIOS, 'receivers');
 export function fittingReceiver(scenario: Scenario, file: string, inside: '' | '/scenario'): Result<LoadedReceiver> {
   const loaded = shelvedReceiver(scenario.receiver, file, `${inside}/receiver`);
   if (!loaded.ok) return loaded;
-  const problems = checkScenario(scenario, loaded.value.receiver, file);
+  const problems = checkScenario(scenario, loaded.value, file);
   return problems.length === 0
     ? loaded
     : bad(...problems.map((problem) => ({ ...problem, place: `${inside}${problem.place}` })));

@@ -7,6 +7,7 @@ import {
   careWords,
   causeWords,
   economyWords,
+  faultWords,
   limitWords,
   proofWords,
   responseWords as R,
@@ -44,8 +45,10 @@ export function lineIsMet(line: ScoreLine): boolean {
 }
 
 function responseSentence(line: ScoreLine, receiver: Receiver): string {
+  if (line.rule === 'G62') return (lineIsMet(line) ? faultWords.cured : faultWords.open)(line.subject ?? '');
   const { what, seen } = responseParts(line, receiver);
   if (lineIsMet(line)) return `${what}.`;
+  if (line.part !== undefined) return causeWords.part(what, line.part, seen);
   if (line.cause === null) return causeWords.unknown(what, seen);
   const name = slugName(receiver, line.cause.slug);
   const size = turns(line.cause.turns) === '0' ? causeWords.hair : turnsLong(line.cause.turns);

@@ -19,6 +19,7 @@ export interface DraftLine {
   readonly subject?: string | null;
   readonly atSeconds?: number | null;
   readonly cause?: ScoreLine['cause'];
+  readonly part?: string;
   /** why less than `measured` would earn is paid: see ScoreLine.held */
   readonly held?: ScoreLine['held'];
 }

@@ -7,6 +7,7 @@ import { createBench } from '../bench/bench.ts';
 import type { BenchState } from '../bench/benchState.ts';
 import { type BenchSetup, initialState } from '../bench/setup.ts';
 import { relativeTo } from '../bench/truth.ts';
+import { faultEffects } from '../receiver/faults/faultEffects.ts';
 import { workResponses } from '../receiver/responses.ts';
 import { createStatedResponse, type StatedResponse } from '../receiver/statedResponse.ts';
 import { replay } from '../run/replay.ts';
@@ -14,6 +15,7 @@ import type { ClaimedScore, TimedEvent } from '../run/runFile.ts';
 import { careLines, economyLines, proofLines } from './conduct.ts';
 import type { DraftLine } from './draft.ts';
 import { roundFigure } from './falling.ts';
+import { allCures, faultLines, uncured } from './faultLines.ts';
 import { BLOCKS, type Block, type CurveSample, type Report, type ScoreLine } from './report.ts';
 import { type CoreTurns, createSheetJudge } from './response.ts';
 import { truthLines } from './truth.ts';
@@ -28,11 +30,21 @@ export function grade(setup: BenchSetup, events: readonly TimedEvent[]): Report 
   const seconds = roundFigure(Math.max(end.seconds, lastMs / 1000), 'seconds');
 
   const work = workResponses(receiver, scenario);
-  const stated = work.map((response) => createStatedResponse(receiver, setup.deck, response));
-  const judge = createSheetJudge(receiver, stated, scenario.toleranceFactor);
+  const statedWith = (cured: readonly string[]): readonly StatedResponse[] => {
+    const { deck } = faultEffects(receiver, setup.deck, scenario.faults, cured);
+    return work.map((response) => createStatedResponse(receiver, deck, response));
+  };
+  const sound = statedWith(allCures(setup));
+  const asFound = scenario.faults.length === 0 ? sound : statedWith(start.replaced);
+  const asLeft = scenario.faults.length === 0 ? sound : statedWith(end.replaced);
+  const stillFailed = uncured(setup, end.replaced);
+  const mended = stillFailed.map((part) => ({ part, stated: statedWith([...end.replaced, part]) }));
+  const judgeFound = createSheetJudge(receiver, asFound, scenario.toleranceFactor);
+  const judgeLeft = createSheetJudge(receiver, asLeft, scenario.toleranceFactor, mended);
   const bench = createBench(setup);
   const workAt = (state: BenchState, withCauses: boolean): readonly DraftLine[] => [
-    ...judge.lines(coresOf(state), withCauses),
+    ...(withCauses ? judgeLeft : judgeFound).lines(coresOf(state), withCauses),
+    ...faultLines(setup, state.replaced),
     ...truthLines(bench.facts(state), receiver),
     ...proofLines(state, scenario),
   ];
@@ -68,10 +80,10 @@ export function grade(setup: BenchSetup, events: readonly TimedEvent[]): Report 
     parTurns: scenario.par.turns,
     seconds,
     parSeconds: scenario.par.seconds,
-    curves: stated.map((one) => ({
+    curves: sound.map((one, i) => ({
       response: one.response.id,
-      before: curveOf(one, coresOf(start)),
-      after: curveOf(one, coresOf(end)),
+      before: curveOf(asFound[i]!, coresOf(start)),
+      after: curveOf(asLeft[i]!, coresOf(end)),
       nominal: curveOf(one, {}),
     })),
   };
@@ -119,13 +131,14 @@ function heldBack(line: DraftLine, share: number): DraftLine {
 }
 
 function lineOf(draft: DraftLine, max: number): ScoreLine {
-  const { hz = null, toHz = null, subject = null, atSeconds = null, cause = null, held, ...rest } = draft;
+  const { hz = null, toHz = null, subject = null, atSeconds = null, cause = null, part, held, ...rest } = draft;
   const { weight: _weight, earned, ...line } = rest;
   return {
     ...line,
     points: roundTo(earned * max, 0.01),
     max: roundTo(max, 0.01),
     ...{ hz, toHz, subject, atSeconds, cause },
+    ...(part === undefined ? {} : { part }),
     ...(held === undefined ? {} : { held }),
   };
 }

@@ -40,6 +40,8 @@ export interface ScoreLine {
   readonly atSeconds: number | null;
   /** the slug that most moves this line and how far it stands from the nominal position (turns, positive = too far in); null when not about slugs */
   readonly cause: { readonly slug: string; readonly turns: number } | null;
+  /** a failed part that keeps this line down more than any slug does: its name in the parts tray */
+  readonly part?: string;
   /** why less is paid than the figure would earn: there was no picture to judge by, or part of the work is still to be done; absent = nothing is held back */
   readonly held?: 'noPicture' | 'workLeft';
 }

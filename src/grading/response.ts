@@ -43,28 +43,58 @@ interface JudgedItem {
   readonly item: SpecItem;
 }
 
+/** What the curves would be with one failed part replaced. */
+export interface Mended {
+  readonly part: string;
+  readonly stated: readonly StatedResponse[];
+}
+
 export function createSheetJudge(
   receiver: Receiver,
   stated: readonly StatedResponse[],
   toleranceFactor: number,
+  mended: readonly Mended[] = [],
 ): SheetJudge {
   const sheets = stated.map((one) => ({ one, spec: widenSpecification(one.response.specification, toleranceFactor) }));
-  const itemsAt = (coreTurns: CoreTurns): readonly JudgedItem[] =>
-    sheets.flatMap(({ one, spec }) => {
+  const itemsOf = (list: typeof sheets, coreTurns: CoreTurns): readonly JudgedItem[] =>
+    list.flatMap(({ one, spec }) => {
       const { hz, volts } = one.solve(coreTurns);
       const response = one.response.id;
       return evaluateSpecification(spec, hz, volts, null).map((item) => ({ response, item }));
     });
+  const itemsAt = (coreTurns: CoreTurns): readonly JudgedItem[] => itemsOf(sheets, coreTurns);
   return {
     lines(coreTurns, withCauses) {
       const items = itemsAt(coreTurns);
       const causes = withCauses ? causesOf(receiver, itemsAt, coreTurns, items) : [];
-      return items.map((item, index) => lineOf(item, causes[index] ?? null));
+      const parts = withCauses ? partsToBlame(items, causes) : [];
+      return items.map((item, index) => lineOf(item, causes[index]?.cause ?? null, parts[index]));
+
+      function partsToBlame(as: readonly JudgedItem[], slugs: readonly SlugCause[]): readonly (string | undefined)[] {
+        const trials = mended.map((m) => ({
+          part: m.part,
+          items: itemsOf(
+            m.stated.map((one) => ({ one, spec: widenSpecification(one.response.specification, toleranceFactor) })),
+            coreTurns,
+          ),
+        }));
+        return as.map(({ item }, index) => {
+          let best: string | undefined;
+          let most = slugs[index]?.mend ?? 0;
+          for (const trial of trials) {
+            const mend = excessOf(item) - excessOf(trial.items[index]!.item);
+            if (mend <= most) continue;
+            most = mend;
+            best = trial.part;
+          }
+          return best;
+        });
+      }
     },
   };
 }
 
-function lineOf({ response, item }: JudgedItem, cause: ScoreLine['cause']): DraftLine {
+function lineOf({ response, item }: JudgedItem, cause: ScoreLine['cause'], part: string | undefined): DraftLine {
   const inPercent = item.unit === 'ratio';
   const unit: FigureUnit = inPercent ? 'percent' : item.unit;
   const figure = (value: number): number => roundFigure(inPercent ? value * 100 : value, unit);
@@ -80,6 +110,7 @@ function lineOf({ response, item }: JudgedItem, cause: ScoreLine['cause']): Draf
     weight: item.weight,
     earned: shareOf(measured, { low, high, tolerance }),
     ...{ measured, low, high, unit, hz: item.hz, toHz: item.toHz, cause },
+    ...(part === undefined ? {} : { part }),
   };
 }
 
@@ -95,7 +126,7 @@ function causesOf(
   itemsAt: (coreTurns: CoreTurns) => readonly JudgedItem[],
   coreTurns: CoreTurns,
   items: readonly JudgedItem[],
-): readonly ScoreLine['cause'][] {
+): readonly SlugCause[] {
   const trials = receiver.adjusters.flatMap((adjuster) => {
     const nominal = nominalTurns(adjuster);
     const turns = roundFigure((coreTurns[adjuster.id] ?? nominal) - nominal, 'turns');
@@ -116,8 +147,14 @@ function causesOf(
         bestMove = move;
       }
     }
-    return best;
+    return { cause: best, mend: bestMend };
   });
+}
+
+/** The slug to blame, and how far it alone would bring the figure back, in its unit. */
+interface SlugCause {
+  readonly cause: ScoreLine['cause'];
+  readonly mend: number;
 }
 
 function excessOf(item: SpecItem): number {

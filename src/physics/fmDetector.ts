@@ -3,18 +3,22 @@
  *
  * E1 and E2 are the rectified volts of the two halves (diode.ts, each with its load's time constant). Discriminator: E1 - E2. Ratio detector: a reservoir holds
  * the sum, V_s = E1 + E2 through one pole of some tenths of a second, and the output is  (V_s / 2) (E1 - E2) / (E1 + E2): half a discriminator's while the level
- * stands still, and deaf to changes of level quicker than the reservoir.
+ * stands still, and deaf to changes of level quicker than the reservoir. When the input falls the diodes draw less and the circuit's Q rises, so the sum can be
+ * held until the input has fallen to about a third; below that the diodes are cut off and the output falls with the input.
  * Source: Seeley and Avins, The Ratio Detector, RCA Review, June 1947; Foster and Seeley, Proc. IRE, March 1937 (from memory).
  */
 import { periodicOnePole } from './onePole.ts';
 
 export type FmDetectorKind = 'discriminator' | 'ratio';
 
+/** The input may fall to one part in so many before the reservoir cuts the diodes off. */
+const RESERVE = 3;
+
 /** Output for two rectified voltages; `sumVolts` is the held sum of a ratio detector. */
 export function fmOutput(kind: FmDetectorKind, plusVolts: number, minusVolts: number, sumVolts: number): number {
   if (kind === 'discriminator') return plusVolts - minusVolts;
   const sum = plusVolts + minusVolts;
-  return sum === 0 ? 0 : (0.5 * sumVolts * (plusVolts - minusVolts)) / sum;
+  return sum === 0 ? 0 : (0.5 * Math.min(sumVolts, RESERVE * sum) * (plusVolts - minusVolts)) / sum;
 }
 
 /**

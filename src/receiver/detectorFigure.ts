@@ -48,8 +48,10 @@ export function createDetectorFigure(receiver: Receiver, deck: Deck, response: S
     const detect = createDetector(detector);
     const plus = carrier(detector.plus);
     const minus = carrier(detector.minus);
-    const held = detector.kind === 'ratio' ? heldSum(stated, response, detector, detect, amps) : 0;
-    const volts = plus.map((v, i) => fmOutput(detector.kind, detect(v), detect(minus[i]!), held));
+    const open = receiver.testPoints.find((p) => p.id === setUp.observeAt)?.tap === 'open';
+    const kind = open ? 'discriminator' : detector.kind;
+    const held = kind === 'ratio' ? heldSum(stated, response, detector, detect, amps) : 0;
+    const volts = plus.map((v, i) => fmOutput(kind, detect(v), detect(minus[i]!), held));
     const { height } = readSCurve({ hz: stated.hz, volts }, spec.sCurve!.centreHz, spec.fromHz, spec.toHz);
     const most = Math.max(...plus, ...minus);
     return { referenceDetectedVolts: height, referenceCarrierVolts: most, onTube: (relative) => relative };

@@ -31,7 +31,7 @@ export function biasValues(receiver: Receiver, deck: Deck, line: string, volts: 
 /** One controlled stage with its line at `volts`. */
 export function stageValues(law: BiasLaw, stage: Stage, deck: Deck, volts: number): ElementValue[] {
   const effect = stageAtBias(law, volts);
-  const values = [{ element: stage.element, value: stage.gmSiemens * effect.gmRelative }];
+  const values = [{ element: stage.element, value: deckValue(deck, stage.element) * effect.gmRelative }];
   if (stage.inputCapacitor !== null) {
     values.push({ element: stage.inputCapacitor, value: deckValue(deck, stage.inputCapacitor) + effect.inputFarads });
   }

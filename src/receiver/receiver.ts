@@ -64,8 +64,11 @@ export interface TestPoint {
   readonly inject: Injection | null;
   /** the detector whose output stands here (role `detector`) */
   readonly detector: string | null;
-  /** of an FM detector: its output (left out: this), or the sum of its two halves (a ratio detector's reservoir) */
-  readonly tap?: 'output' | 'sum';
+  /**
+   * of an FM detector: its output (left out: this); the sum of its two halves, which is a ratio detector's reservoir; or the plain difference of the halves with the
+   * reservoir's link `open`, as it is swept
+   */
+  readonly tap?: 'output' | 'sum' | 'open';
   /** a loose loop instead of a clip: what stands here is seen (or driven) without being loaded */
   readonly looseLoop?: true;
   /** what the meter reads here with the set at rest, volts (ignoring signal and bias) */

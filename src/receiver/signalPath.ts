@@ -129,13 +129,14 @@ export function createSignalPath(receiver: Receiver, deck: Deck): SignalPath {
 
   const sweepThrough = (start: Part, hz: Float64Array, drive: string, amps: number): void => {
     const solver = ready(start, 'main', hz);
-    for (const name of start.sources) solver.setDrive(name, name.toLowerCase() === drive.toLowerCase() ? amps : 0);
+    silence(solver, start, drive);
+    solver.setDrive(drive, amps);
     solver.solve();
     readings.set(start, { kind: 'swept', solver });
     if (!fed(start)) return;
     const next = convert(solver, hz);
     const behind = ready(next.part, 'main', next.hz);
-    for (const name of next.part.sources) behind.setDrive(name, 0);
+    silence(behind, next.part, converter!.into);
     behind.setDriveSpectrum(converter!.into, fedRe, fedIm);
     behind.solve();
     readings.set(next.part, { kind: 'swept', solver: behind });
@@ -144,16 +145,17 @@ export function createSignalPath(receiver: Receiver, deck: Deck): SignalPath {
   /** Carrier and sidebands through one part; `spectrum` gives the drive at [carrier] and at [upper..., lower...]. */
   const modulatedThrough = (
     part: Part,
+    driven: string,
     carrierHz: number,
     bands: Float64Array,
     set: (solver: Solver, which: 'carrier' | 'sidebands') => void,
   ): { readonly carrier: Solver; readonly sidebands: Solver } => {
     const carrier = ready(part, 'carrier', Float64Array.of(carrierHz));
-    for (const name of part.sources) carrier.setDrive(name, 0);
+    silence(carrier, part, driven);
     set(carrier, 'carrier');
     carrier.solve();
     const sidebands = ready(part, 'sidebands', bands);
-    for (const name of part.sources) sidebands.setDrive(name, 0);
+    silence(sidebands, part, driven);
     for (const [stage, volts] of part.saturations) {
       const gain = fundamentalGain(controlVolts(carrier, stage) / volts);
       sidebands.setSaturation(stage, null);
@@ -178,7 +180,7 @@ export function createSignalPath(receiver: Receiver, deck: Deck): SignalPath {
       bands[i] = carrierHz + hz[i]!;
       bands[n + i] = Math.max(Math.abs(carrierHz - hz[i]!), LOWEST_HZ);
     }
-    let last = modulatedThrough(start, carrierHz, bands, (solver) => solver.setDrive(drive, amps));
+    let last = modulatedThrough(start, drive, carrierHz, bands, (solver) => solver.setDrive(drive, amps));
     let part = start;
     if (fed(start)) {
       const lo = oscillatorHz()!;
@@ -205,7 +207,7 @@ export function createSignalPath(receiver: Receiver, deck: Deck): SignalPath {
         behind[n + i] = Math.max(Math.abs(behindHz - hz[i]!), LOWEST_HZ);
       }
       part = partOfElement(into);
-      last = modulatedThrough(part, behindHz, behind, (solver, which) => through(before[which], solver));
+      last = modulatedThrough(part, into, behindHz, behind, (solver, which) => through(before[which], solver));
     }
     if (videoFeed === null) return;
     const node = detectorNode(receiver, videoFeed.detector);
@@ -225,7 +227,7 @@ export function createSignalPath(receiver: Receiver, deck: Deck): SignalPath {
     }
     const video = partOfElement(videoFeed.into);
     const solver = ready(video, 'main', hz);
-    for (const name of video.sources) solver.setDrive(name, 0);
+    silence(solver, video, videoFeed.into);
     solver.setDriveSpectrum(videoFeed.into, fedRe, fedIm);
     solver.solve();
     readings.set(video, { kind: 'swept', solver });
@@ -298,6 +300,11 @@ function makePart(receiver: Receiver, deck: Deck, nodes: ReadonlySet<string>): P
     carrier: null,
     sidebands: null,
   };
+}
+
+/** Every source off but the one that is to be driven. */
+function silence(solver: Solver, part: Part, driven: string): void {
+  for (const name of part.sources) if (name.toLowerCase() !== driven.toLowerCase()) solver.setDrive(name, 0);
 }
 
 /** The part's solver for one purpose, at the frequencies asked for, with every value that has been set. */

@@ -146,7 +146,7 @@ export function verifyText(
   const { receiver, id } = read.value.scenario;
   const bench = find(receiver, id);
   if (bench === null) return { kind: 'foreign', part: 'receiver', found: receiver, wanted: 'a receiver that is here' };
-  const misfits = checkScenario(read.value.scenario, bench.receiver, file);
+  const misfits = checkScenario(read.value.scenario, bench, file);
   if (misfits.length > 0) {
     return { kind: 'unreadable', problems: misfits.map((p) => ({ ...p, place: `/scenario${p.place}` })) };
   }

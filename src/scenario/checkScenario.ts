@@ -1,14 +1,17 @@
 /** Whether a scenario can be played on its receiver: slugs that exist, starts inside the travel, faults that are known. */
 import type { Problem } from '../base/result.ts';
+import type { Deck } from '../physics/deck.ts';
 import type { Receiver } from '../receiver/receiver.ts';
 import { nominalTurns } from '../receiver/slugLaw.ts';
+import { checkFaults } from './checkFaults.ts';
 import { complaints, oneOfThese } from './complaints.ts';
 import type { Scenario } from './scenario.ts';
 
-/** Names in the fault catalogue. There is none yet. */
-const KNOWN_FAULTS: readonly string[] = [];
-
-export function checkScenario(scenario: Scenario, receiver: Receiver, file = `${scenario.id}.json`): Problem[] {
+export function checkScenario(
+  scenario: Scenario,
+  { receiver, deck }: { readonly receiver: Receiver; readonly deck: Deck },
+  file = `${scenario.id}.json`,
+): Problem[] {
   const { problems, complain } = complaints(file);
   if (scenario.receiver !== receiver.id) complain(['receiver'], `"${scenario.receiver}"`, `"${receiver.id}"`);
   const measured = receiver.responses.map((r) => r.id);
@@ -40,8 +43,6 @@ export function checkScenario(scenario: Scenario, receiver: Receiver, file = `${
       `at most ${room.toFixed(2)}, the room to the nearer stop`,
     );
   }
-  scenario.faults.forEach((name, i) => {
-    if (!KNOWN_FAULTS.includes(name)) complain(['faults', i], `"${name}"`, oneOfThese(KNOWN_FAULTS));
-  });
+  checkFaults(scenario.faults, receiver, deck, complain);
   return problems;
 }

@@ -51,7 +51,7 @@ export function loadReceiver(receiverText: NamedText, deckText: NamedText): Resu
 /** A scenario that fits one of the receivers, or its problems. */
 export function loadScenario(
   scenarioText: NamedText,
-  receivers: ReadonlyMap<string, { readonly receiver: Receiver }>,
+  receivers: ReadonlyMap<string, LoadedReceiver>,
 ): Result<Scenario> {
   const { file } = scenarioText;
   const json = parseJson(scenarioText.text, file);
@@ -66,7 +66,7 @@ export function loadScenario(
       wanted: oneOfThese([...receivers.keys()]),
     });
   }
-  const problems = checkScenario(scenario.value, loaded.receiver, file);
+  const problems = checkScenario(scenario.value, loaded, file);
   return problems.length === 0 ? scenario : bad(...problems);
 }
 

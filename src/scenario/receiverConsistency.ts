@@ -74,6 +74,9 @@ function testPoints(receiver: Receiver, complain: Complain): void {
       const wanted = carries ? 'the deck node' : ofPair ? 'null, as an FM detector has two' : `null for role ${p.role}`;
       complain(at('node'), String(p.node), wanted);
     }
+    if (p.tap === 'open' && shown?.kind !== 'ratio') {
+      complain(at('tap'), '"open"', '"output" or "sum", as no reservoir is there to open');
+    }
     if (p.tap !== undefined && !ofPair)
       complain(at('tap'), `"${p.tap}"`, 'nothing: it is for the points of FM detectors');
     if (p.looseLoop !== undefined && p.role !== 'signal')

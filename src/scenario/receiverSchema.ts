@@ -57,7 +57,7 @@ const testPointSchema = v.strictObject({
   role: oneOf('signal', 'detector', 'agc', 'earth'),
   inject: v.nullable(injectionSchema),
   detector: v.nullable(shortId()),
-  tap: v.exactOptional(oneOf('output', 'sum')),
+  tap: v.exactOptional(oneOf('output', 'sum', 'open')),
   looseLoop: v.exactOptional(v.literal(true)),
   dcVolts: volts(),
   note: text(240),

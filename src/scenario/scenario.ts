@@ -1,6 +1,7 @@
 /** What a scenario file says. `scenarioSchema.ts` checks files against it; unknown keys are errors. */
 import type { ControlId } from '../bench/benchEvent.ts';
 import type { ProofId } from '../bench/benchState.ts';
+import type { Fault } from '../receiver/faults/fault.ts';
 
 export interface ScenarioWords {
   /** one or two sentences on the card and at the top of the briefing */
@@ -67,8 +68,7 @@ export interface Scenario {
   readonly seed: number;
   readonly start: ScenarioStart;
   readonly bench: ScenarioBench;
-  /** names in the fault catalogue; empty until a scenario has any */
-  readonly faults: readonly string[];
+  readonly faults: readonly Fault[];
   readonly aids: ScenarioAids;
   readonly sealed: boolean;
   readonly timeLimitSeconds: number | null;

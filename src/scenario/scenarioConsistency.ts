@@ -12,7 +12,6 @@ export function scenarioConsistency(scenario: Scenario, file: string): Problem[]
   complainOfRepeats(start.prepared, (i) => ['start', 'prepared', i], complain);
   complainOfRepeats(scenario.work ?? [], (i) => ['work', i], complain);
   complainOfRepeats(after, (i) => ['after', i], complain);
-  complainOfRepeats(scenario.faults, (i) => ['faults', i], complain);
   if (proofs.length === 0 && weights.proofs > 0) {
     complain(['weights', 'proofs'], String(weights.proofs), '0, as no proof is asked for');
   }

@@ -4,6 +4,7 @@
  */
 import * as v from 'valibot';
 import { bad, type Result } from '../base/result.ts';
+import { faultSchema } from './faultSchema.ts';
 import { tooBig } from './guardSize.ts';
 import { bringForward, SCENARIO_HISTORY } from './migrations.ts';
 import type { Scenario } from './scenario.ts';
@@ -49,7 +50,7 @@ export const scenarioSchema = v.strictObject({
   seed: integer(0, 2 ** 31 - 1),
   start: startSchema,
   bench: benchSchema,
-  faults: list(fileId(), 0, 8),
+  faults: list(faultSchema, 0, 8),
   aids: v.strictObject({ hints: yesOrNo(), waxMarks: yesOrNo(), exactReadouts: yesOrNo() }),
   sealed: yesOrNo(),
   timeLimitSeconds: v.nullable(integer(60, 14_400)),

@@ -158,7 +158,7 @@ describe('what is refused', () => {
   });
 
   test('parts that are not in the deck, or new already, where there are faults', () => {
-    const broken = canSetup({ faults: ['openDamping'] });
+    const broken = canSetup({ faults: [{ kind: 'screwedIn' }] });
     const state = play(broken, [{ type: 'partReplaced', element: 'RQ1' }]);
     expect(state.replaced).toEqual(['RQ1']);
     expect(refusal(broken, state, { type: 'partReplaced', element: 'RQ1' })).toBe('alreadySo');

@@ -322,8 +322,8 @@ export const canSetup = (extra: Partial<Scenario> = {}): BenchSetup => setupOf(C
 export const stripSetup = (extra: Partial<Scenario> = {}): BenchSetup => setupOf(STRIP, STRIP_DECK, extra);
 
 /** Everything made safe, clipped on and set up as the sheet asks; slugs at nominal. */
-export function sheetStart(setup: BenchSetup): Scenario['start'] {
-  const { setUp } = mainResponse(setup.receiver);
+export function sheetStart(setup: BenchSetup, response = mainResponse(setup.receiver)): Scenario['start'] {
+  const { setUp } = response;
   return {
     slugs: {},
     scatterTurns: 0,
@@ -332,6 +332,8 @@ export function sheetStart(setup: BenchSetup): Scenario['start'] {
       centreHz: setUp.centreHz,
       spanHz: setUp.spanHz,
       levelDb: setUp.levelDb,
+      sourceMode: setUp.source,
+      ...(setUp.carrierHz === null ? {} : { carrierHz: setUp.carrierHz }),
       blanking: true,
       ...(setUp.slowSweep ? { slowSweep: true } : {}),
       ...(setUp.biases[0] === undefined ? {} : biasControls('A', setUp.biases[0].volts)),

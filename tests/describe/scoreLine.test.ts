@@ -188,7 +188,7 @@ describe('any line of any report', () => {
   });
 
   test('each kind of mishap is told with its time, how often, and the slug', () => {
-    const faulty = { ...strip.scenario, faults: ['any'] };
+    const faulty = { ...strip.scenario, faults: [{ kind: 'screwedIn' } as const] };
     const say = (kind: Parameters<typeof careLines>[0][number]['kind'], rule: string): string => {
       const incidents = [61, 130].map((atSeconds) => ({ kind, atSeconds, subject: 'A3' }));
       const draft = careLines(incidents, faulty).find((line) => line.rule === rule)!;

@@ -29,7 +29,7 @@ describe('proofs', () => {
 
 describe('care', () => {
   const earned = (rule: string, ...kinds: readonly IncidentKind[]): number =>
-    careLines(happened(...kinds), { ...scenario, faults: ['open-resistor'] }).find((line) => line.rule === rule)!
+    careLines(happened(...kinds), { ...scenario, faults: [{ kind: 'screwedIn' }] }).find((line) => line.rule === rule)!
       .earned;
 
   test('nothing happened: everything is paid', () => {
@@ -52,7 +52,7 @@ describe('care', () => {
     expect(earned(rule, kind, kind)).toBe(shares[1]);
     expect(earned(rule, kind, kind, kind)).toBe(shares[2]);
     // Nothing else suffers by it.
-    const others = careLines(happened(kind), { ...scenario, faults: ['open-resistor'] }).filter(
+    const others = careLines(happened(kind), { ...scenario, faults: [{ kind: 'screwedIn' }] }).filter(
       (line) => line.rule !== rule,
     );
     expect(others.every((line) => line.earned === 1)).toBe(true);

@@ -225,3 +225,28 @@ describe('turns by a picture that lied', () => {
     expect(lieAfter({ type: 'leadRemoved', lead: 'rf' })).toMatchObject([{ lie: 'noPicture' }]);
   });
 });
+
+describe('failed parts', () => {
+  const broken = () => {
+    const setup = stripSetup();
+    return { ...setup, scenario: { ...setup.scenario, faults: [{ kind: 'openResistor', element: 'Rdio' } as const] } };
+  };
+
+  test('[G62] a part that has failed is worth its line when it has been replaced, and names itself where it has not', () => {
+    const setup = broken();
+    const job = wholeJob(setup);
+    const left = grade(setup, timed(job)).lines.find((line) => line.rule === 'G62')!;
+    expect(left).toMatchObject({ id: 'G62:Rdio', points: 0, subject: 'Rdio' });
+    expect(left.max).toBeGreaterThan(1);
+    const bad = grade(setup, timed(job)).lines.filter((line) => line.block === 'response' && line.points < line.max);
+    expect(bad.some((line) => line.part === 'Rdio')).toBe(true);
+    const before = job.findIndex((act) => act.type === 'powerSwitched');
+    const mended = [...job.slice(0, before), { type: 'partReplaced', element: 'Rdio' } as const, ...job.slice(before)];
+    const report = grade(setup, timed(mended));
+    expect(report.lines.find((line) => line.rule === 'G62')!.points).toBeCloseTo(left.max, 9);
+    expect(report.lines.filter((line) => line.block === 'response').every((line) => line.points === line.max)).toBe(
+      true,
+    );
+    expect(report.lines.find((line) => line.rule === 'G33')!.measured).toBe(0);
+  });
+});

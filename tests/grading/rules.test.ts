@@ -49,7 +49,7 @@ test('every line and every cap of a report carries a rule of the document', () =
     setup,
     wholeJob(setup).map((act, i) => ({ atMs: i, ...act })),
   );
-  const faulty = careLines([], { ...setup.scenario, faults: ['any'] });
+  const faulty = careLines([], { ...setup.scenario, faults: [{ kind: 'screwedIn' }] });
   const incidents = (['hotChassis', 'hotTouch'] as const).map((kind) => ({ kind, atSeconds: 1, subject: 'rf' }));
   const caps = capsOf({ ...initialState(setup), incidents });
   expect(caps.length).toBe(2);

@@ -274,13 +274,13 @@ describe('a scenario in itself', () => {
 });
 
 describe('a scenario and its receiver', () => {
-  const { receiver } = shippedReceiver('video-valve-45m');
+  const { receiver, deck } = shippedReceiver('video-valve-45m');
   const read = (breakIt: Break) => {
     const json = shippedJson(COLD);
     breakIt(json);
     const parsed = parseScenario(json, 's.json');
     if (!parsed.ok) throw new Error('the scenario should be whole in itself');
-    return checkScenario(parsed.value, receiver, 's.json').map((p) => p.place);
+    return checkScenario(parsed.value, { receiver, deck }, 's.json').map((p) => p.place);
   };
 
   it.each<[string, Break, string]>([
@@ -296,7 +296,25 @@ describe('a scenario and its receiver', () => {
       },
       '/start/scatterTurns',
     ],
-    ['a fault that nobody knows', (s) => (s.faults = ['gremlins']), '/faults/0'],
+    [
+      'a fault of a part that nobody knows',
+      (s) => (s.faults = [{ kind: 'openResistor', element: 'Rx' }]),
+      '/faults/0/element',
+    ],
+    ['a fault twice', (s) => (s.faults = [{ kind: 'screwedIn' }, { kind: 'screwedIn' }]), '/faults/1'],
+    [
+      'a weak stage that is no stage',
+      (s) => (s.faults = [{ kind: 'weakStage', element: 'Cin', factor: 0.5 }]),
+      '/faults/0/element',
+    ],
+    ['a cracked slug that is no slug', (s) => (s.faults = [{ kind: 'crackedSlug', slug: 'T9' }]), '/faults/0/slug'],
+    ['a leak on no line', (s) => (s.faults = [{ kind: 'leakyBiasLine', at: 'TP1', ohms: 1e5 }]), '/faults/0/at'],
+    ['a diode that is none', (s) => (s.faults = [{ kind: 'reversedDiode', detector: 'x' }]), '/faults/0/detector'],
+    [
+      'a shield between nothing',
+      (s) => (s.faults = [{ kind: 'missingShield', from: 'det', to: 'x', farads: 1e-13 }]),
+      '/faults/0/to',
+    ],
   ])('may not have %s', (_, breakIt, place) => {
     expect(read(breakIt)).toEqual([place]);
   });

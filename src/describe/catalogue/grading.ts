@@ -62,6 +62,12 @@ export const responseWords = {
   above: 'above',
 } as const;
 
+export const faultWords = {
+  cured: (part: string): string => `${part} had failed, and you found it.`,
+  open: (part: string): string =>
+    `${part} has failed and is still in the set. A shape that no slug can make is a part, not a slug.`,
+} as const;
+
 export const limitWords = {
   between: (low: string, high: string): string => `${low} to ${high}`,
   atMost: (high: string): string => `${high} at most`,
@@ -75,6 +81,8 @@ export const causeWords = {
   /** the whole sentence: what is off, which slug, where it could have been seen */
   whole: (what: string, name: string, turns: string, way: 'in' | 'out', seen: string): string =>
     `${what}; ${name} is ${turns} too far ${way}, and on the tube ${seen}.`,
+  part: (what: string, part: string, seen: string): string =>
+    `${what}; no slug makes up for ${part}, which has failed; on the tube ${seen}.`,
   unknown: (what: string, seen: string): string => `${what}; on the tube ${seen}.`,
   hair: 'a hair',
 } as const;

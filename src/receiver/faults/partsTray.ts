@@ -1,0 +1,36 @@
+/** The parts that may be replaced at a set, by the name that an act of replacing uses. */
+import type { Deck } from '../../physics/deck.ts';
+import type { Receiver } from '../receiver.ts';
+import { SHIELD } from './faultEffects.ts';
+
+export type PartKind = 'resistor' | 'capacitor' | 'coil' | 'stage' | 'diode' | 'line' | 'shield';
+
+export interface Part {
+  /** deck element, detector, bias line's test point, or the shield */
+  readonly name: string;
+  readonly kind: PartKind;
+  /** ohms or farads; null for the others */
+  readonly value: number | null;
+  /** the slug that a coil carries */
+  readonly slug: string | null;
+}
+
+/** In the order of the deck, diodes, lines and shield after it. */
+export function partsTray({ adjusters, stages, detectors, biasLines }: Receiver, { elements }: Deck): readonly Part[] {
+  const parts: Part[] = [];
+  for (const { kind, name, value } of elements) {
+    if (kind === 'R') parts.push({ name, kind: 'resistor', value, slug: null });
+    if (kind === 'C') parts.push({ name, kind: 'capacitor', value, slug: null });
+    if (kind === 'L') {
+      const slug = adjusters.find((a) => a.element.toLowerCase() === name.toLowerCase());
+      if (slug !== undefined) parts.push({ name, kind: 'coil', value: null, slug: slug.id });
+    }
+    if (kind === 'G' && stages.some((s) => s.element.toLowerCase() === name.toLowerCase())) {
+      parts.push({ name, kind: 'stage', value: null, slug: null });
+    }
+  }
+  for (const { id } of detectors) parts.push({ name: id, kind: 'diode', value: null, slug: null });
+  for (const { at } of biasLines) parts.push({ name: at, kind: 'line', value: null, slug: null });
+  parts.push({ name: SHIELD, kind: 'shield', value: null, slug: null });
+  return parts;
+}
