@@ -4,7 +4,7 @@
  * |e| = |H - j pi R d2H/dw2| at the instantaneous frequency, R the rate in hertz a second with its sign (trace +, retrace -), w in radians a second.
  * The lag |pi R H''| / max |H| tells how far the slow picture is from the truth: for one tuned circuit at its peak it is 2 R / (pi B^2), which is also the
  * shift of the peak in bandwidths. At R/B^2 = 0.02, where |H(f(t))| is no longer taken as exact enough, it is 0.0127.
- * Validity: lag up to about 0.1 (there the error left is about its square); beyond it fastSweep.ts.
+ * Validity: lag up to about 0.1 (the error left is one to four times its square, of the highest point); beyond it fastSweep.ts.
  * Source: quasi-stationary expansion, Carson and Fry, Variable frequency electric circuit theory, BSTJ 1937 (from memory).
  */
 import { rateHzPerSecond, sweepAngle } from './sweep.ts';
@@ -37,9 +37,9 @@ export function createGentleSweep(points: number): GentleSweep {
 
   return {
     lag(re, im, hz, spanHz, sweepHz) {
-      let top = 0;
-      let most = 0;
       const base = spanHz * BASE_SHARE;
+      let first = points;
+      let last = -1;
       let below = 0;
       let above = 0;
       for (let i = 0; i < points; i++) {
@@ -47,20 +47,27 @@ export function createGentleSweep(points: number): GentleSweep {
         while (below + 1 < i && f - hz[below + 1]! >= base) below++;
         if (above < i) above = i;
         while (above < points - 1 && hz[above]! - f < base) above++;
-        const size = Math.hypot(re[i]!, im[i]!);
-        if (size > top) top = size;
         const a = hz[below]! - f;
         const b = hz[above]! - f;
-        if (a > -base / 2 || b < base / 2) {
-          bentRe[i] = 0;
-          bentIm[i] = 0;
-          continue;
-        }
-        // Second derivative of the parabola through the three samples, over (2 pi)^2.
+        if (a > -base / 2 || b < base / 2) continue;
+        if (first === points) first = i;
+        last = i;
+        // Second derivative of the parabola through the three samples.
+        bentRe[i] = (2 / (b - a)) * ((re[above]! - re[i]!) / b - (re[below]! - re[i]!) / a);
+        bentIm[i] = (2 / (b - a)) * ((im[above]! - im[i]!) / b - (im[below]! - im[i]!) / a);
+      }
+      // Samples too near an end to have neighbours on both sides bend as the nearest one that has.
+      bentRe.fill(bentRe[first] ?? 0, 0, first).fill(bentRe[last] ?? 0, last + 1);
+      bentIm.fill(bentIm[first] ?? 0, 0, first).fill(bentIm[last] ?? 0, last + 1);
+      let top = 0;
+      let most = 0;
+      for (let i = 0; i < points; i++) {
         const rate = rateHzPerSecond(spanHz, sweepHz, (spanHz / 2) * Math.sin(sweepAngle(i, points)));
-        const scale = (2 * Math.PI * rate) / (4 * Math.PI * Math.PI * (b - a));
-        bentRe[i] = scale * ((re[above]! - re[i]!) / b - (re[below]! - re[i]!) / a);
-        bentIm[i] = scale * ((im[above]! - im[i]!) / b - (im[below]! - im[i]!) / a);
+        // d2H/dw2 is d2H/df2 over (2 pi)^2.
+        bentRe[i] = (bentRe[i]! * rate) / (4 * Math.PI);
+        bentIm[i] = (bentIm[i]! * rate) / (4 * Math.PI);
+        const size = Math.hypot(re[i]!, im[i]!);
+        if (size > top) top = size;
         const bent = Math.hypot(bentRe[i]!, bentIm[i]!);
         if (bent > most) most = bent;
       }

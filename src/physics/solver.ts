@@ -122,7 +122,8 @@ export function createSolver(network: Network, hz: Float64Array): Solver {
       let worst = 0;
       for (const [e, element] of network.elements.entries()) {
         const limit = system.saturationVolts[e]!;
-        if (element.kind !== 'G' || limit === Number.POSITIVE_INFINITY || except.includes(element.name)) continue;
+        if (element.kind !== 'G' || limit === Number.POSITIVE_INFINITY) continue;
+        if (except.some((name) => name.toLowerCase() === element.name.toLowerCase())) continue;
         const { controlPlus: p, controlMinus: m } = element;
         const pr = p < 0 ? zero : re[p]!;
         const pi = p < 0 ? zero : im[p]!;

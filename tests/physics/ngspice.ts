@@ -28,6 +28,28 @@ export async function runSpice(deckText: string): Promise<SpiceRun> {
   return { hz: vector(result.data[0]!, 'real'), nodes };
 }
 
+export interface SpiceTransient {
+  /** the engine's own instants, not evenly spaced */
+  readonly seconds: Float64Array;
+  /** volts by lower-case node name */
+  readonly nodes: ReadonlyMap<string, Float64Array>;
+}
+
+/** Runs a deck with a `.tran` line. */
+export async function runTransient(deckText: string): Promise<SpiceTransient> {
+  engine ??= start();
+  const simulation = await engine;
+  simulation.setNetList(deckText);
+  const result = await quietly(() => simulation.runSim());
+  if (result.dataType !== 'real') throw new Error(`ngspice made no time run: ${simulation.getError().join(' ')}`);
+  const nodes = new Map<string, Float64Array>();
+  for (const data of result.data) {
+    const name = /^v\((.+)\)$/.exec(data.name)?.[1];
+    if (name !== undefined) nodes.set(name, Float64Array.from(data.values));
+  }
+  return { seconds: Float64Array.from(result.data[0]!.values), nodes };
+}
+
 async function start(): Promise<Simulation> {
   const simulation = new Simulation();
   await quietly(() => simulation.start());
