@@ -2,7 +2,7 @@
 import * as v from 'valibot';
 import type { ControlId } from '../bench/benchEvent.ts';
 import { RESTING_CONTROLS } from '../bench/setup.ts';
-import { elementName, integer, number, oneOf, shortId, text, yesOrNo } from '../scenario/schemaPieces.ts';
+import { integer, number, oneOf, shortId, text, yesOrNo } from '../scenario/schemaPieces.ts';
 import type { TimedEvent } from './runFile.ts';
 
 /** Longest run that a file may tell of: one day. */
@@ -29,7 +29,7 @@ export const timedEventSchema = v.variant('type', [
   v.strictObject({ atMs, type: v.literal('toolPlaced'), slug: v.nullable(shortId()) }),
   v.strictObject({ atMs, type: v.literal('slugTurned'), slug: shortId(), turns: number(-100, 100) }),
   v.strictObject({ atMs, type: v.literal('readingTaken'), what: text(80), value: number(-1e12, 1e12) }),
-  v.strictObject({ atMs, type: v.literal('partReplaced'), element: elementName() }),
+  v.strictObject({ atMs, type: v.literal('partReplaced'), element: text(32) }),
   v.strictObject({ atMs, type: v.literal('hintAsked'), index: integer(0, 1000) }),
   v.strictObject({ atMs, type: v.literal('signedOff') }),
 ]);

@@ -12,6 +12,7 @@ import {
   sheetLeadControls,
   sheetLeads,
 } from '../../src/bench/setup.ts';
+import { cureOf } from '../../src/receiver/faults/faultEffects.ts';
 import { nominalTurns } from '../../src/receiver/slugLaw.ts';
 
 type Acts = readonly BenchEvent[];
@@ -32,19 +33,39 @@ export function safetyActs({ receiver, scenario }: BenchSetup): Acts {
     : [{ type: 'cautionsAcknowledged' }, { type: 'isolationSwitched', on: true }];
 }
 
-/** Leads on a set that is off, then the switch. */
-export function connectionActs(setup: BenchSetup): Acts {
-  const { receiver, scenario } = setup;
+/** Leads on a set that is off, then the switch; where the bench was made ready, what is not as the sheet wants it. */
+export function connectionActs(setup: BenchSetup, state: BenchState = initialState(setup)): Acts {
+  const { receiver } = setup;
   const response = firstResponse(setup);
   const clips = Object.entries(sheetLeads(receiver, response)).flatMap(([lead, to]): BenchEvent[] =>
-    to === null ? [] : [{ type: 'leadConnected', lead: lead as LeadId, to }],
+    to === null || state.leads[lead as LeadId] === to ? [] : [{ type: 'leadConnected', lead: lead as LeadId, to }],
   );
-  const ends = Object.entries(sheetLeadControls(response)).map(([control, value]) =>
-    set(control as 'rfTerminated', value),
+  const ends = Object.entries(sheetLeadControls(response)).flatMap(([control, value]) =>
+    state.controls[control as 'rfTerminated'] === value ? [] : [set(control as 'rfTerminated', value)],
   );
-  const leads = scenario.start.prepared.includes('connect') ? [] : [...clips, ...ends];
-  const off = receiver.mains !== null && !scenario.start.prepared.includes('safe');
-  return off ? [...leads, { type: 'powerSwitched', on: true }] : leads;
+  return onASetThatIsOff(setup, state, [...clips, ...ends]);
+}
+
+/** Every part that has failed replaced, every bad contact made again. */
+export function cureActs(setup: BenchSetup, state: BenchState): Acts {
+  const { receiver, deck, scenario } = setup;
+  const acts = scenario.faults.flatMap((fault): BenchEvent[] => {
+    const cure = cureOf(fault, receiver, deck);
+    if (cure.kind === 'replace') return [{ type: 'partReplaced', element: cure.part }];
+    if (cure.kind === 'turn') return [];
+    return [
+      { type: 'leadRemoved', lead: cure.lead },
+      { type: 'leadConnected', lead: cure.lead, to: state.leads[cure.lead]! },
+    ];
+  });
+  return onASetThatIsOff(setup, state, acts);
+}
+
+function onASetThatIsOff({ receiver }: BenchSetup, state: BenchState, acts: Acts): Acts {
+  if (receiver.mains === null) return acts;
+  if (!state.powered) return [...acts, { type: 'powerSwitched', on: true }];
+  if (acts.length === 0) return acts;
+  return [{ type: 'powerSwitched', on: false }, ...acts, { type: 'powerSwitched', on: true }];
 }
 
 /** Everything that the sheet asks of the knobs; `yActs` follow, made for the height of the trace. */
@@ -112,7 +133,8 @@ export function alignmentActs({ receiver }: BenchSetup, state: BenchState): Acts
   });
 }
 
-export function proofActs(proof: ProofId, { receiver }: BenchSetup, state: BenchState): Acts {
+export function proofActs(proof: ProofId, setup: BenchSetup, state: BenchState): Acts {
+  const { receiver } = setup;
   const { controls } = state;
   switch (proof) {
     case 'halveLevel':
@@ -127,8 +149,12 @@ export function proofActs(proof: ProofId, { receiver }: BenchSetup, state: Bench
     case 'swingPhase':
       return [set('phasingDegrees', controls.phasingDegrees - 15), set('phasingDegrees', controls.phasingDegrees)];
     case 'skirts': {
-      const larger = controls.yVoltsPerDiv / 10;
-      return [set('yVoltsPerDiv', Number(larger.toPrecision(1))), set('yVoltsPerDiv', controls.yVoltsPerDiv)];
+      const range = controlRange(setup, 'yVoltsPerDiv');
+      const gains = range.kind === 'choice' ? range.choices : [];
+      const larger = gains.filter((gain) => Number(gain) <= controls.yVoltsPerDiv / 4).at(-1);
+      // With the gain at its end already the level makes the picture larger.
+      if (larger === undefined) return [set('levelDb', controls.levelDb + 12), set('levelDb', controls.levelDb)];
+      return [set('yVoltsPerDiv', larger), set('yVoltsPerDiv', controls.yVoltsPerDiv)];
     }
   }
 }
@@ -142,7 +168,8 @@ export function wholeJob(setup: BenchSetup): Acts {
     state = stateAfter(setup, more, state);
   };
   take(safetyActs(setup));
-  take(connectionActs(setup));
+  take(connectionActs(setup, state));
+  take(cureActs(setup, state));
   take(setUpActs(setup));
   take(alignmentActs(setup, state));
   take(yActs(setup, state));
