@@ -12,6 +12,7 @@ import type { Facts } from './facts.ts';
 import { createFaultBook, reallySo } from './faultsNow.ts';
 import { HALF_HEIGHT_DIV, HALF_WIDTH_DIV } from './instruments.ts';
 import { measureFacts } from './measureFacts.ts';
+import { trueCentreHz } from './moment.ts';
 import { createPictureMaker, type Picture } from './picture.ts';
 import type { BenchSetup } from './setup.ts';
 import { createTruth } from './truth.ts';
@@ -50,7 +51,7 @@ export function createBench(setup: BenchSetup): Bench {
         meterVolts: pinned ? Math.sign(picture.meterVolts) * range : picture.meterVolts,
         meterPinned: pinned,
         toneVolts: picture.tone?.rmsVolts ?? 0,
-        beatHz: beatOf(picture, state),
+        beatHz: beatOf(setup, picture, state),
         humDiv: face.humDiv,
         note: noteOf(state, picture, face.lowDiv, face.highDiv),
       };
@@ -71,9 +72,13 @@ export function createBench(setup: BenchSetup): Bench {
 const HIGHEST_NOTE_HZ = 5e3;
 
 /** A source that stands still beats with the nearest marker: zero beat is when the note goes. */
-function beatOf({ markers, sweep, running, rfConnected }: Picture, state: BenchState): number | null {
+function beatOf(
+  setup: BenchSetup,
+  { markers, sweep, running, rfConnected }: Picture,
+  state: BenchState,
+): number | null {
   if (sweep !== null || !running || !rfConnected || state.controls.pipHeightDiv === 0) return null;
-  const spotHz = state.controls.centreHz;
+  const spotHz = trueCentreHz(setup, state);
   const away = Math.min(...markers.map((marker) => Math.abs(marker.trueHz - spotHz)));
   return away <= HIGHEST_NOTE_HZ ? away : null;
 }

@@ -1,11 +1,21 @@
 /** The commands, their arguments and options, as commander wants them told. */
 import { Command, CommanderError } from 'commander';
+import { certify } from './certify.ts';
 import { check } from './check.ts';
 import { curve } from './curve.ts';
+import { demonstrate } from './demonstrate.ts';
 import { regrade } from './regrade.ts';
 import { response } from './response.ts';
 import { EXIT, type ExitCode, type Terminal, UsageError } from './terminal.ts';
-import { checkWords, curveWords, programWords, regradeWords, responseWords } from './words.ts';
+import {
+  certifyWords,
+  checkWords,
+  curveWords,
+  demonstrateWords,
+  programWords,
+  regradeWords,
+  responseWords,
+} from './words.ts';
 
 export function buildProgram(terminal: Terminal): Command {
   const program = new Command('haystack');
@@ -49,6 +59,21 @@ export function buildProgram(terminal: Terminal): Command {
     .option('--svg <FILE>', curveWords.svg)
     .option('--csv <FILE>', curveWords.csv)
     .action((file, options) => run(terminal, () => curve(terminal, file, options)));
+  program
+    .command('certify')
+    .summary(certifyWords.summary)
+    .description(certifyWords.summary)
+    .argument('<SCENARIO.json...>', certifyWords.files)
+    .option('--json', certifyWords.json)
+    .option('--write', certifyWords.write)
+    .action((files, options) => run(terminal, () => certify(terminal, files, options)));
+  program
+    .command('demonstrate')
+    .summary(demonstrateWords.summary)
+    .description(demonstrateWords.summary)
+    .argument('<SCENARIO.json>', demonstrateWords.file)
+    .option('--out <RUN.json>', demonstrateWords.out)
+    .action((file, options) => run(terminal, () => demonstrate(terminal, file, options)));
   for (const command of [program, ...program.commands]) {
     command.exitOverride().configureOutput(output).helpOption('-h, --help', programWords.help);
   }

@@ -59,6 +59,40 @@ export const curveWords = {
   kilohertz: 'kHz',
 } as const;
 
+export const certifyWords = {
+  summary: 'says whether a scenario can be solved through the bench, by which route, and what par is',
+  files: 'scenario files',
+  json: 'print one JSON array and nothing else',
+  write: 'put the measured par into the scenario file and the certificate into certificates/',
+  scenarioOnly: 'haystack-scenario',
+  ok: (file: string, turns: number, seconds: number, difficulty: number, line: string): string =>
+    `ok  ${file}  (par ${turns} turns, ${seconds} s; difficulty ${difficulty}; ${line})`,
+  narrowest: (response: string, line: string, spare: number): string =>
+    `narrowest line ${response} ${line}, ${spare} of a tolerance inside`,
+  lineAt: (response: string, line: string, measured: number, unit: string): string =>
+    `${response} ${line} at ${measured}${unit === 'ratio' ? '' : ` ${unit}`}`,
+  between: (low: number | null, high: number | null, excess: number): string =>
+    `${low === null ? '' : `at least ${low}`}${low === null || high === null ? '' : ' and '}${high === null ? '' : `at most ${high}`} (${excess} tolerances outside)`,
+  nominal: (line: string): string => `a sound set at its nominal slugs with ${line}`,
+  reach: (line: string): string => `no slug setting nearer than ${line}`,
+  noSymptom: (part: string): string => `${part}, which slugs alone can make up for`,
+  symptom: 'a failed part that shows',
+  refusal: (act: string, reason: string): string => `the act ${act}, which the bench refuses (${reason})`,
+  possible: 'a route of acts that can happen',
+  lost: (line: string, share: number): string => `score line ${line} at ${share} of its points by the best route`,
+  whole: 'every line of the score within reach',
+} as const;
+
+export const demonstrateWords = {
+  summary: 'does a scenario as a careful technician would, by tube and knobs alone, and grades the run',
+  file: 'scenario file',
+  out: 'write the run to this file',
+  scenarioOnly: 'haystack-scenario',
+  score: (id: string, total: number, word: string, events: number): string =>
+    `${id}: ${total} of 100, ${word} (${events} acts)`,
+  notPassed: 'below the pass line',
+} as const;
+
 export const fileWords = {
   missing: 'no such file',
   folder: 'a folder',

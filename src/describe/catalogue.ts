@@ -1,4 +1,5 @@
 /** Every word that people read or hear, in one value: one member for each file of the catalogue. A translation is another value of the same type. */
+import * as advice from './catalogue/advice.ts';
 import * as bench from './catalogue/bench.ts';
 import * as benchFigures from './catalogue/benchFigures.ts';
 import * as benchTalk from './catalogue/benchTalk.ts';
@@ -14,6 +15,7 @@ import * as session from './catalogue/session.ts';
 import * as shell from './catalogue/shell.ts';
 
 export const catalogue = {
+  advice,
   bench,
   benchFigures,
   benchTalk,

@@ -5,11 +5,12 @@
 import type { BenchDisplay, MarkerTag } from '../bench/display.ts';
 import { frequency, written } from './catalogue/benchFigures.ts';
 import { curveWords as words } from './catalogue/curve.ts';
+import { type HumpReading, readHumps, readSCurveOnTube, type SCurveOnTube } from './curveShape.ts';
 
 export interface PipReading {
   readonly tag: MarkerTag;
   readonly name: string;
-  /** level at the pip as a share of the curve's height, to 0.05; null where the pip is off the sweep */
+  /** level at the pip as a share of the curve's height (of an S-curve: of half of it, with its sign), to 0.05; null where the pip is off the sweep */
   readonly share: number | null;
 }
 
@@ -18,14 +19,21 @@ export interface CurveReading {
   readonly heightDiv: number;
   /** where its highest place stands, divisions from the centre */
   readonly topXDiv: number;
+  /** its humps from left to right, where there is more than one, with the deepest dip between them as a share of the height */
+  readonly humps: HumpReading | null;
+  /** both peaks and the crossing of a line that runs to either side of its base line */
+  readonly sCurve: SCurveOnTube | null;
   readonly pips: readonly PipReading[];
 }
 
 export function curveSentence(display: BenchDisplay): string {
   if (display.note !== 'none') return words.notes[display.note];
-  const { heightDiv, topXDiv, pips } = readCurve(display);
+  const { heightDiv, topXDiv, humps, sCurve, pips } = readCurve(display);
   if (heightDiv === 0) return words.notes.noSignal;
-  const parts = [words.height(written(heightDiv, 1)), words.top(placeOf(topXDiv, pips))];
+  const parts: string[] =
+    sCurve === null
+      ? [words.height(written(heightDiv, 1)), words.top(placeOf(topXDiv, pips)), ...humpWords(humps, pips)]
+      : [...sCurveWords(sCurve, heightDiv, pips)];
   if (pips.length === 0) parts.push(words.noPips);
   for (const { name, share } of pips) {
     parts.push(share === null ? words.pipOff(name) : words.pip(name, `${written(100 * share, 0)}%`));
@@ -53,17 +61,23 @@ export function readCurve({ beam, tags }: Pick<BenchDisplay, 'beam' | 'tags'>): 
       topXDiv = beam.data[3 * i]!;
     }
   }
-  const height = top - base;
-  const seen = Math.abs(height) > VISIBLE_DIV;
+  const seen = Math.abs(top - base) > VISIBLE_DIV;
+  const sCurve = seen ? readSCurveOnTube(beam, base) : null;
+  const height = sCurve === null ? top - base : (sCurve.upperDiv + sCurve.lowerDiv) / 2;
   const pips = tags.map((tag) => ({
     tag,
     name: nameOf(tag),
     share: tag.xDiv === null ? null : seen ? levelAt(beam, tag.xDiv, base) / height : 0,
   }));
   return {
-    heightDiv: seen ? Math.abs(height) : 0,
+    heightDiv: seen ? Math.abs(height) * (sCurve === null ? 1 : 2) : 0,
     topXDiv,
-    pips: pips.map((pip) => ({ ...pip, share: pip.share === null ? null : asRead(pip.share) })),
+    humps: seen && sCurve === null ? readHumps(beam, base, height) : null,
+    sCurve,
+    pips: pips.map((pip) => ({
+      ...pip,
+      share: pip.share === null ? null : asRead(pip.share, sCurve === null ? 0 : -1),
+    })),
   };
 }
 
@@ -97,9 +111,10 @@ function levelAt({ data, count }: BenchDisplay['beam'], xDiv: number, base: numb
   return points === 0 ? 0 : sum / points;
 }
 
-function asRead(share: number): number {
-  const steps = Math.round(Math.min(Math.max(share, 0), 1) / READING_STEP);
-  return steps / Math.round(1 / READING_STEP);
+function asRead(share: number, least: number): number {
+  const steps = Math.round(Math.min(Math.max(share, least), 1) / READING_STEP);
+  // Adding zero makes a plain nought of a negative one.
+  return steps / Math.round(1 / READING_STEP) + 0;
 }
 
 function nameOf(tag: MarkerTag): string {
@@ -117,4 +132,27 @@ function placeOf(topXDiv: number, pips: readonly PipReading[]): string {
   if (left !== undefined) return words.beside('right', frequency(left.tag.hz));
   if (right !== undefined) return words.beside('left', frequency(right.tag.hz));
   return topXDiv < -1.5 ? words.places.left : topXDiv > 1.5 ? words.places.right : words.places.middle;
+}
+
+/** At a pip where the place is as near to one as an eye would tell, else between its neighbours. */
+function placeAt(xDiv: number, pips: readonly PipReading[]): string {
+  const near = pips.find((pip) => pip.tag.xDiv !== null && Math.abs(pip.tag.xDiv - xDiv) <= PIP_REACH_DIV);
+  return near === undefined ? placeOf(xDiv, pips) : words.at(frequency(near.tag.hz));
+}
+
+function humpWords(humps: HumpReading | null, pips: readonly PipReading[]): readonly string[] {
+  if (humps === null) return [];
+  const places = humps.xDiv.map((x) => placeAt(x, pips));
+  return [words.humps(places, `${written(100 * asRead(humps.dipShare, 0), 0)}%`)];
+}
+
+function sCurveWords(curve: SCurveOnTube, heightDiv: number, pips: readonly PipReading[]): readonly string[] {
+  const even = written(100 * (Math.round((20 * curve.upperDiv) / curve.lowerDiv) / 20), 0);
+  return [
+    words.sCurve(written(heightDiv, 1)),
+    words.upper(placeAt(curve.upperXDiv, pips)),
+    words.lower(placeAt(curve.lowerXDiv, pips)),
+    words.even(`${even}%`),
+    words.crossing(placeAt(curve.zeroXDiv, pips)),
+  ];
 }

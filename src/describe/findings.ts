@@ -3,6 +3,7 @@ import type { IncidentKind } from '../bench/benchState.ts';
 import type { BlindTurn } from '../grading/blindTurns.ts';
 import { BLOCKS, type Block, type Cap, type Report, type ScoreLine } from '../grading/report.ts';
 import type { Receiver } from '../receiver/receiver.ts';
+import { adviceFor } from './advice.ts';
 import { capWords, findingWords as F } from './catalogue/grading.ts';
 import { clock, turns, turnsLong } from './numbers.ts';
 import { lineIsMet, scoreLineSentence } from './scoreLine.ts';
@@ -73,7 +74,8 @@ function worstLines(report: Report, receiver: Receiver): readonly Finding[] {
   for (const line of lost) {
     if (seen.has(line.block)) continue;
     seen.add(line.block);
-    found.push({ tone: 'lookAgain', text: scoreLineSentence(line, receiver), atSeconds: line.atSeconds });
+    const text = `${scoreLineSentence(line, receiver)} ${adviceFor(line)}`;
+    found.push({ tone: 'lookAgain', text, atSeconds: line.atSeconds });
   }
   return found;
 }

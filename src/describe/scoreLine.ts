@@ -45,7 +45,10 @@ export function lineIsMet(line: ScoreLine): boolean {
 }
 
 function responseSentence(line: ScoreLine, receiver: Receiver): string {
-  if (line.rule === 'G62') return (lineIsMet(line) ? faultWords.cured : faultWords.open)(line.subject ?? '');
+  if (line.rule === 'G62') {
+    const said = (lineIsMet(line) ? faultWords.cured : faultWords.open)(line.subject ?? '');
+    return said.charAt(0).toUpperCase() + said.slice(1);
+  }
   const { what, seen } = responseParts(line, receiver);
   if (lineIsMet(line)) return `${what}.`;
   if (line.part !== undefined) return causeWords.part(what, line.part, seen);

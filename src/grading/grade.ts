@@ -57,7 +57,7 @@ export function grade(setup: BenchSetup, events: readonly TimedEvent[]): Report 
   const workDone = gained(found, left, maxima);
   const responseDone = gained(ofBlock(found, 'response'), ofBlock(left, 'response'), maxima);
   const careShare = clamp(2 * (workDone ?? 1), 0, 1);
-  const economyShare = clamp(responseDone ?? workDone ?? 1, 0, 1);
+  const economyShare = Math.min(careShare, clamp(responseDone ?? workDone ?? 1, 0, 1));
   const drafts = [
     ...left,
     ...care.map((line) => heldBack(line, careShare)),
@@ -68,7 +68,9 @@ export function grade(setup: BenchSetup, events: readonly TimedEvent[]): Report 
   const exact = drafts.reduce((sum, draft) => sum + draft.earned * maxOf(draft, drafts, maxima), 0);
   const caps = capsOf(end);
   const total = totalOf(exact, caps);
-  const passed = passes(total, caps, workDone ?? 0);
+  const { proofs } = scenario;
+  const proved = proofs.length === 0 || proofs.some((proof) => end.proofs[proof].done);
+  const passed = passes(total, caps, workDone ?? 0, proved);
   return {
     total,
     passed,

@@ -1,6 +1,6 @@
 /** From points to the verdict: caps for breaches of safety (G38, G39), pass (G40), word of the ladder (G41). */
 import type { BenchState, IncidentKind } from '../bench/benchState.ts';
-import { PASS_POINTS } from './limits.ts';
+import { LEAST_WORK_SHARE, PASS_POINTS } from './limits.ts';
 import type { Cap, ResultWord } from './report.ts';
 
 const CAPS: readonly { readonly rule: string; readonly kind: IncidentKind; readonly limit: number }[] = [
@@ -22,8 +22,9 @@ export function totalOf(points: number, caps: readonly Cap[]): number {
   return caps.reduce((total, cap) => Math.min(total, cap.limit), whole);
 }
 
-export function passes(total: number, caps: readonly Cap[], workDone: number): boolean {
-  return total >= PASS_POINTS && caps.length === 0 && workDone > 0;
+/** `proved`: a proof of the scenario stands, or it asks for none. */
+export function passes(total: number, caps: readonly Cap[], workDone: number, proved: boolean): boolean {
+  return total >= PASS_POINTS && caps.length === 0 && workDone >= LEAST_WORK_SHARE && proved;
 }
 
 const LADDER: readonly (readonly [from: number, word: ResultWord])[] = [

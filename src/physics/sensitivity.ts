@@ -12,12 +12,31 @@ import { nodeKey } from './deck.ts';
 import { solveDense } from './denseComplex.ts';
 import type { Solver } from './solver.ts';
 
-/** Results keyed by the names given; every one has an element for each of the solver's frequencies. Brings the solver up to date first. */
+/** Change of a node's complex voltage, volt per henry, at each of the solver's frequencies. */
+export interface ComplexSlope {
+  readonly re: Float64Array;
+  readonly im: Float64Array;
+}
+
+/** d|V|/dL, volt per henry, keyed by the names given, at each of the solver's frequencies; 0 where the node is dead. Brings the solver up to date first. */
 export function inductanceSensitivities(
   solver: Solver,
   node: string,
   elements: readonly string[],
 ): Map<string, Float64Array> {
+  const slopes = inductanceSlopes(solver, node, elements);
+  const kr = solver.real(node);
+  const ki = solver.imag(node);
+  const levelSlope = ({ re, im }: ComplexSlope): Float64Array =>
+    re.map((r, f) => {
+      const level = Math.hypot(kr[f]!, ki[f]!);
+      return level === 0 ? 0 : (kr[f]! * r + ki[f]! * im[f]!) / level;
+    });
+  return new Map([...slopes].map(([name, slope]) => [name, levelSlope(slope)] as const));
+}
+
+/** dV/dL, keyed by the names given. Brings the solver up to date first. */
+export function inductanceSlopes(solver: Solver, node: string, elements: readonly string[]): Map<string, ComplexSlope> {
   const { network, system, hz } = solver;
   if (system.saturationVolts.some(Number.isFinite))
     throw new Error('sensitivities are of the linear network: take the saturation off');
@@ -27,16 +46,13 @@ export function inductanceSensitivities(
   solver.solve();
   const vr = network.nodeNames.map((name) => solver.real(name));
   const vi = network.nodeNames.map((name) => solver.imag(name));
-  const out = elements.map(() => new Float64Array(hz.length));
+  const out = elements.map(() => ({ re: new Float64Array(hz.length), im: new Float64Array(hz.length) }));
   const adjoint = createAdjoint(solver, target);
   const { qr, qi } = adjoint;
 
   for (let f = 0; f < hz.length; f++) {
     const w = 2 * Math.PI * hz[f]!;
     adjoint.solveAt(w);
-    const kr = vr[target]![f]!;
-    const ki = vi[target]![f]!;
-    const level = Math.sqrt(kr * kr + ki * ki);
     for (const [c, coil] of coils.entries()) {
       const { group, at, inverse } = coil;
       const n = group.length;
@@ -69,8 +85,9 @@ export function inductanceSensitivities(
       const br = psr * ur - psi * ui + sr * pur - si * pui;
       const bi = psr * ui + psi * ur + sr * pui + si * pur;
       const scale = 1 / (2 * w * system.values[coil.element]!);
-      // dV = -j scale (br + j bi); d|V| = Re(conj(V) dV) / |V|.
-      out[c]![f] = level === 0 ? 0 : (scale * (kr * bi - ki * br)) / level;
+      // dV = -j scale (br + j bi).
+      out[c]!.re[f] = scale * bi;
+      out[c]!.im[f] = -scale * br;
     }
   }
   return new Map(elements.map((name, c) => [name, out[c]!] as const));

@@ -48,6 +48,16 @@ export interface SignalPath {
   compressionDb(except?: readonly string[], node?: string): number;
   /** where the oscillator runs; null without a converter */
   oscillatorHz(): number | null;
+  /** what the last solve used for the part of the deck that `element` lies in, for sensitivities; each null where it was not needed */
+  solversOf(element: string): PartSolvers;
+}
+
+export interface PartSolvers {
+  readonly main: Solver | null;
+  /** the standing carrier of a video sweep: one frequency */
+  readonly carrier: Solver | null;
+  /** its sidebands: all upper ones, then all lower ones */
+  readonly sidebands: Solver | null;
 }
 
 /** Neither side of a mixer is solved below this. */
@@ -282,6 +292,13 @@ export function createSignalPath(receiver: Receiver, deck: Deck): SignalPath {
       return worst;
     },
     oscillatorHz,
+    solversOf(element) {
+      const part = partOfElement(element);
+      const reading = readings.get(part) ?? null;
+      if (reading === null) return { main: null, carrier: null, sidebands: null };
+      if (reading.kind === 'swept') return { main: part.main, carrier: null, sidebands: null };
+      return { main: null, carrier: part.carrier, sidebands: part.sidebands };
+    },
   };
 }
 

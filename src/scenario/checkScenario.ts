@@ -34,6 +34,8 @@ export function checkScenario(
       complain(['start', 'slugs', id], String(away), wanted);
     }
   }
+  const { steelIn } = scenario.start;
+  if (steelIn !== undefined && !known.includes(steelIn)) complain(['start', 'steelIn'], `"${steelIn}"`, oneOfThese(known));
   const scattered = receiver.adjusters.filter((a) => !Object.hasOwn(scenario.start.slugs, a.id));
   const room = Math.min(...scattered.map((a) => Math.min(nominalTurns(a), a.travelTurns - nominalTurns(a))));
   if (scenario.start.scatterTurns > room) {

@@ -21,6 +21,8 @@ export interface ScenarioStart {
   readonly controls: Readonly<Partial<Record<ControlId, number | boolean | string>>>;
   /** phases that a helper has already done */
   readonly prepared: readonly ('safe' | 'connect')[];
+  /** slug that somebody has left a screwdriver of steel standing in; left out: none */
+  readonly steelIn?: string;
 }
 
 export interface ScenarioBench {

@@ -21,6 +21,7 @@ const startSchema = v.strictObject({
   scatterTurns: number(0, 60),
   controls: startControlsSchema,
   prepared: list(oneOf('safe', 'connect'), 0, 2),
+  steelIn: v.exactOptional(shortId()),
 });
 
 const benchSchema = v.strictObject({

@@ -47,9 +47,10 @@ export function demonstrate(setup: BenchSetup): Run {
     },
     look: () => bench.display(run.state),
     knobs: () => run.state.controls,
+    clockSeconds: () => atMs / 1000,
     leads: () => run.state.leads,
   };
-  const turner = createTurner(hands, sheet, (slug) => run.state.slugs[slug]?.coreTurns ?? 0);
+  const turner = createTurner(hands, sheet, (slug) => run.state.slugs[slug]?.screwTurns ?? 0);
   if (workResponses(setup.receiver, setup.scenario).length > 0)
     doTheJob(hands, sheet, turner, setup.receiver.crystalsHz);
   return run;

@@ -5,10 +5,12 @@
 import { applyEvent } from '../bench/applyEvent.ts';
 import { createBench } from '../bench/bench.ts';
 import type { BenchEvent } from '../bench/benchEvent.ts';
+import type { BenchState } from '../bench/benchState.ts';
 import { type BenchSetup, initialState, sheetLeadControls, sheetLeads } from '../bench/setup.ts';
 import type { SheetResponse } from '../receiver/receiver.ts';
 import { responseById, workResponses } from '../receiver/responses.ts';
-import type { ChartEntry, PrintedCurve, PrintedSheet } from './person/sheet.ts';
+import { chartedFaults } from './faultChart.ts';
+import type { ChartEntry, PrintedCurve, PrintedLine, PrintedSheet } from './person/sheet.ts';
 
 /** Points of a printed curve. */
 const POINTS = 41;
@@ -16,7 +18,7 @@ const POINTS = 41;
 const REACH = 0.46;
 
 export function printSheet(setup: BenchSetup): PrintedSheet {
-  const { receiver, scenario } = setup;
+  const { receiver, deck, scenario } = setup;
   const work = workResponses(receiver, scenario);
   const sound: BenchSetup = { ...setup, scenario: soundScenario(setup) };
   const curves: PrintedCurve[] = [];
@@ -32,8 +34,9 @@ export function printSheet(setup: BenchSetup): PrintedSheet {
   }
   return {
     mains: receiver.mains !== null,
-    slugs: receiver.adjusters.map(({ id, kind, head, trapHz, travelTurns }) => ({
+    slugs: receiver.adjusters.map(({ id, element, kind, head, trapHz, travelTurns }) => ({
       id,
+      coil: deck.elements.find((e) => e.name.toLowerCase() === element.toLowerCase())?.name ?? element,
       kind,
       head,
       trapHz,
@@ -43,14 +46,42 @@ export function printSheet(setup: BenchSetup): PrintedSheet {
     responses: work.map(({ id, setUp, specification }) => ({ id, setUp, specification })),
     procedure: receiver.procedure,
     curves,
-    chart: chartOf(),
+    chart: scenario.faults.length === 0 ? [] : chartOf(sound, curves, work[0]),
+    lines: receiver.biasLines.map(({ at }) => printLine(sound, at)),
     proofs: scenario.proofs,
+    timeLimitSeconds: scenario.timeLimitSeconds,
     toleranceFactor: scenario.toleranceFactor,
   };
 }
 
-function chartOf(): readonly ChartEntry[] {
-  return [];
+/** What each failure makes of the first response as the sheet sets it up. */
+function chartOf(sound: BenchSetup, curves: readonly PrintedCurve[], main: SheetResponse | undefined): ChartEntry[] {
+  const curve = curves.find((c) => c.response === main?.id && c.injectAt === main.setUp.injectAt);
+  if (main === undefined || curve === undefined) return [];
+  return chartedFaults(sound.receiver, sound.deck).map(({ part, fault }) => {
+    const setup = { ...sound, scenario: { ...sound.scenario, faults: [fault] } };
+    const volts = readOff(createBench(setup), setup, main, curve.injectAt, curve.levelDb, curve.hz);
+    return { part, volts };
+  });
+}
+
+/** Ranges of the meter that a line may want, volts. */
+const RANGES_VOLTS = [3, 10, 30] as const;
+
+function printLine(sound: BenchSetup, at: string): PrintedLine {
+  const read = (meterRangeVolts: number): PrintedLine => {
+    const events: BenchEvent[] = [
+      { type: 'cautionsAcknowledged' },
+      ...(sound.receiver.mains === null ? [] : [{ type: 'isolationSwitched', on: true } as const]),
+      { type: 'leadConnected', lead: 'meter', to: at },
+      ...(sound.receiver.mains === null ? [] : [{ type: 'powerSwitched', on: true } as const]),
+      { type: 'controlSet', control: 'meterMode', value: 'dc' },
+      { type: 'controlSet', control: 'meterRangeVolts', value: meterRangeVolts },
+    ];
+    return { at, meterRangeVolts, restVolts: createBench(sound).display(stateAfter(sound, events)).meterVolts };
+  };
+  const enough = RANGES_VOLTS.find((range) => Math.abs(read(range).restVolts) < range);
+  return read(enough ?? RANGES_VOLTS[RANGES_VOLTS.length - 1]!);
 }
 
 /** Nothing out of place, nothing failed, a bench without errors of its own. */
@@ -151,6 +182,10 @@ function stateFor(sound: BenchSetup, response: SheetResponse, injectAt: string, 
     set('yVoltsPerDiv', 1),
     set('pipHeightDiv', 0),
   ];
+  return stateAfter(sound, events);
+}
+
+function stateAfter(sound: BenchSetup, events: readonly BenchEvent[]): BenchState {
   let state = initialState(sound);
   for (const event of events) {
     const applied = applyEvent(sound, state, event, state.seconds + 0.1);

@@ -106,12 +106,15 @@ describe('the whole', () => {
     ).toEqual([]);
   });
 
-  test('[G40] pass from 70, without a cap, with something won', () => {
-    expect(passes(70, [], 0.9)).toBe(true);
-    expect(passes(69, [], 0.9)).toBe(false);
-    expect(passes(90, capsOf({ ...state, incidents: happened('hotTouch') }), 0.9)).toBe(false);
-    expect(passes(80, [], 0)).toBe(false);
-    expect(passes(80, [], -0.2)).toBe(false);
+  test('[G40] pass from 70, without a cap, with a quarter of what was lacking won and a proof that stands', () => {
+    expect(passes(70, [], 0.9, true)).toBe(true);
+    expect(passes(69, [], 0.9, true)).toBe(false);
+    expect(passes(90, capsOf({ ...state, incidents: happened('hotTouch') }), 0.9, true)).toBe(false);
+    expect(passes(80, [], 0.25, true)).toBe(true);
+    expect(passes(80, [], 0.24, true)).toBe(false);
+    expect(passes(80, [], 0.9, false)).toBe(false);
+    expect(passes(80, [], 0, true)).toBe(false);
+    expect(passes(80, [], -0.2, true)).toBe(false);
   });
 
   test('[G41] the ladder of words', () => {

@@ -116,7 +116,8 @@ const GAINS = [5, 2, 1, 0.5, 0.2, 0.1, 0.05, 0.02, 0.01, 0.005, 0.002, 0.001];
 export function readVolts(hands: Hands, hz: readonly number[], axis: Axis, fine = true): number[] {
   const { yVoltsPerDiv, yPositionDiv, yInvert } = hands.knobs();
   const found: (number | null)[] = hz.map(() => null);
-  const steps = GAINS.filter((gain) => gain <= yVoltsPerDiv).slice(0, fine ? 5 : 1);
+  const coarsest = wholeGain(hands, yVoltsPerDiv);
+  const steps = GAINS.filter((gain) => gain <= coarsest).slice(0, fine ? 5 : 1);
   for (const gain of steps) {
     set(hands, 'yVoltsPerDiv', gain);
     const sight = see(hands.look());
@@ -130,6 +131,15 @@ export function readVolts(hands: Hands, hz: readonly number[], axis: Axis, fine 
   set(hands, 'yVoltsPerDiv', yVoltsPerDiv);
   set(hands, 'yPositionDiv', yPositionDiv);
   return found.map((v) => v ?? 0);
+}
+
+/** What has grown past the edge of the tube is brought back on it before it is read. */
+function wholeGain(hands: Hands, gainNow: number): number {
+  for (const gain of GAINS.filter((g) => g >= gainNow).reverse()) {
+    set(hands, 'yVoltsPerDiv', gain);
+    if (extent(see(hands.look()).forward).whole) return gain;
+  }
+  return gainNow;
 }
 
 function roundTo(value: number, step: number): number {

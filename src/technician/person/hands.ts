@@ -10,6 +10,8 @@ export interface Hands {
   look(): BenchDisplay;
   /** what the knobs' own scales say, and where the leads are: both lie open to the eye */
   knobs(): Controls;
+  /** what the clock on the wall says since the job began */
+  clockSeconds(): number;
   leads(): Readonly<Record<LeadId, string | null>>;
 }
 

@@ -12,6 +12,17 @@ export function makeSafe(hands: Hands, sheet: PrintedSheet): void {
   if (sheet.mains) hands.act({ type: 'isolationSwitched', on: true });
 }
 
+/** Clips that somebody else put on are taken off and put on again, on a set that is off: one of them may make no contact. */
+export function clipAfresh(hands: Hands, sheet: PrintedSheet): void {
+  if (sheet.mains) hands.act({ type: 'powerSwitched', on: false });
+  for (const lead of ['rf', 'earth'] as const) {
+    const at = hands.leads()[lead];
+    if (at === null) continue;
+    clip(hands, lead, null);
+    clip(hands, lead, at);
+  }
+}
+
 /** Leads for a curve, on a set that is off while it is touched. */
 export function clipLeads(hands: Hands, sheet: PrintedSheet, setUp: SheetSetUp, injectAt: string): void {
   const earth = sheet.testPoints.find((p) => p.role === 'earth')?.id ?? null;
@@ -71,7 +82,7 @@ const PLAIN = [
 ] as const;
 
 /** Degrees of the first, coarse look and of each closer one. */
-const LOOKS = [15, 5, 2, 0.5] as const;
+const LOOKS = [6, 2, 0.5] as const;
 
 /** Turns the phasing until trace and retrace lie on each other, blanking off; then blanking on and low frequency to its side. */
 export function phase(hands: Hands, setUp: SheetSetUp): void {
@@ -118,7 +129,7 @@ function split(hands: Hands): number {
     const a = heightAt(forward, x);
     const b = heightAt(back, x);
     // A place that only one of the two reaches is as bad as any.
-    sum += a !== null && b !== null ? Math.abs(a - b) : 2;
+    sum += a !== null && b !== null ? Math.abs(a - b) : 4;
   }
   return Math.round(sum * 10) / 10;
 }

@@ -6,6 +6,8 @@ import type { ProcedureStep, SheetSetUp, Specification, TestPoint } from '../../
 
 export interface PrintedSlug {
   readonly id: string;
+  /** the coil that it turns, by its name in the list of parts */
+  readonly coil: string;
   readonly kind: 'slug' | 'trap';
   readonly head: 'hex' | 'blade';
   readonly trapHz: number | null;
@@ -22,10 +24,17 @@ export interface PrintedCurve {
   readonly volts: readonly number[];
 }
 
-/** What the tube shows, at the sheet's set-up, of a set that is sound but for one part. */
+/** What the tube shows, at the sheet's set-up, of a set that is sound but for one part. A part may stand there more than once. */
 export interface ChartEntry {
   readonly part: string;
   readonly volts: readonly number[];
+}
+
+/** What a bias line gives left to itself with no signal, with the meter on it at that range. */
+export interface PrintedLine {
+  readonly at: string;
+  readonly meterRangeVolts: number;
+  readonly restVolts: number;
 }
 
 export interface PrintedResponse {
@@ -45,7 +54,9 @@ export interface PrintedSheet {
   readonly curves: readonly PrintedCurve[];
   /** for the first response; empty where no part is in doubt */
   readonly chart: readonly ChartEntry[];
+  readonly lines: readonly PrintedLine[];
   readonly proofs: readonly string[];
+  readonly timeLimitSeconds: number | null;
   /** widens every tolerance of the sheet */
   readonly toleranceFactor: number;
 }

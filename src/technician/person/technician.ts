@@ -2,11 +2,12 @@
  * The whole job as a careful person does it: safe, connect, set up, then the sheet's own procedure step by step, touch up, look for a failed part where the
  * curve cannot be had, prove, sign off.
  */
-import { axisOf, readVolts } from './eyes.ts';
+import { replacePart, suspicion, tryLines } from './faultFinding.ts';
 import { type Fit, fitCurve, residualOf } from './fit.ts';
 import type { Hands } from './hands.ts';
+import { peakUp } from './peaking.ts';
 import { prove } from './proofs.ts';
-import { makeSafe, setUpFor, smallPips } from './settings.ts';
+import { clipAfresh, makeSafe, setUpFor, smallPips } from './settings.ts';
 import type { PrintedCurve, PrintedResponse, PrintedSheet } from './sheet.ts';
 import { setTrap } from './traps.ts';
 import type { Turner } from './turner.ts';
@@ -16,23 +17,72 @@ const RIGHT_DB = 0.25;
 const WRONG_DB = 1.2;
 const S_CURVE_RIGHT = 1;
 const S_CURVE_WRONG = 6;
+/** Farther off than this, narrow circuits are peaked first; and what counts as narrow, as a share of the centre. */
+const FAR_DB = 3;
+const NARROW = 0.2;
+/** A curve that only wants touching up, and one that wants the whole procedure again. */
+const NEARLY = 2;
+const FAR = 12;
+const NEAR_STOP_TURNS = 1.5;
+const RESERVE_SECONDS = 600;
+const RESERVE_SHARE = 0.4;
 const ROUNDS = 8;
 const PASSES = 3;
-const MOST_PARTS = 6;
+const MOST_PARTS = 4;
+const MOST_OBVIOUS = 3;
+/** A part that leaves less than this of what is wrong unexplained is worth a try. */
+const EXPLAINED = 0.4;
+/** The same once the slugs have done what they can. */
+const EXPLAINED_BY_ONE = 0.7;
 
 export function doTheJob(hands: Hands, sheet: PrintedSheet, turner: Turner, crystalsHz: readonly number[]): void {
   makeSafe(hands, sheet);
+  clipAfresh(hands, sheet);
   const bench = { hands, sheet, turner, crystalsHz };
   const [main] = sheet.responses;
   if (main === undefined) throw new Error('the sheet asks for nothing');
-  if (sheet.chart.length > 0) obviousPart(bench, main);
-  followProcedure(bench);
+  if (sheet.chart.length > 0) {
+    tryLines(bench);
+    obviousParts(bench, main);
+  }
+  backFromStops(bench);
+  if (!asPrinted(bench, NEARLY)) followAndTouchUp(bench);
+  for (let pass = 1; pass < PASSES && timeLeft(bench) && !asPrinted(bench, FAR); pass++) followAndTouchUp(bench);
   touchUp(bench);
   if (sheet.chart.length > 0) failedPart(bench, main);
   standFor(bench, main);
   smallPips(hands);
   prove(hands, sheet);
   hands.act({ type: 'signedOff' });
+}
+
+function followAndTouchUp(bench: AtBench): void {
+  followProcedure(bench);
+  touchUp(bench);
+}
+
+/** Against the clock, what is left is kept for proving and signing. */
+function timeLeft({ hands, sheet }: AtBench): boolean {
+  const { timeLimitSeconds: limit } = sheet;
+  return limit === null || hands.clockSeconds() < limit - Math.max(RESERVE_SECONDS, RESERVE_SHARE * limit);
+}
+
+/** Where every core stands at the same stop, somebody has screwed them in or out: half way is where coils are wound for. */
+function backFromStops({ sheet, turner }: AtBench): void {
+  const atStop = sheet.slugs.every(({ id, travelTurns }) => {
+    const depth = turner.depthOf(id);
+    return depth < NEAR_STOP_TURNS || depth > travelTurns - NEAR_STOP_TURNS;
+  });
+  if (!atStop) return;
+  for (const { id, travelTurns } of sheet.slugs) turner.turn(id, travelTurns / 2 - turner.depthOf(id));
+}
+
+/** Every curve that the job asks for is near enough, in units of what is called right. */
+function asPrinted(bench: AtBench, times: number): boolean {
+  return bench.sheet.responses.every((response) => {
+    const curve = standFor(bench, response);
+    return residualOf(bench.hands, curve, isSCurve(response)) < times * right(response);
+  });
 }
 
 interface AtBench {
@@ -71,7 +121,7 @@ function touchUp(bench: AtBench): void {
   const { hands, sheet, turner } = bench;
   for (const response of sheet.responses) {
     let last = Number.POSITIVE_INFINITY;
-    for (let pass = 0; pass < PASSES; pass++) {
+    for (let pass = 0; pass < PASSES && timeLeft(bench); pass++) {
       const curve = standFor(bench, response);
       const left = residualOf(hands, curve, isSCurve(response));
       if (left < right(response) || left > 0.97 * last) break;
@@ -96,51 +146,61 @@ function fitSlugs(
   curve: PrintedCurve,
   slugs: readonly string[],
 ): Fit {
+  if (isNarrow(response) && residualOf(hands, curve, false) > FAR_DB) {
+    peakUp(hands, turner, response.setUp.centreHz, slugs);
+  }
   return fitCurve(hands, turner, curve, slugs, isSCurve(response), ROUNDS, right(response));
 }
 
-/** The set as it was brought in already looks like one line of the chart: that part is replaced before a slug is touched. */
-function obviousPart(bench: AtBench, main: PrintedResponse): void {
+/** The set as it was brought in already looks like one line of the chart: such parts are replaced before a slug is touched. */
+function obviousParts(bench: AtBench, main: PrintedResponse): void {
+  const tried = new Set<string>();
+  for (let n = 0; n < MOST_OBVIOUS; n++) {
+    const curve = standFor(bench, main);
+    const { left, candidates } = suspicion(bench.hands, bench.sheet, curve);
+    if (left < 2 * right(main)) return;
+    const first = candidates.find((c) => !tried.has(c.part));
+    if (first === undefined || first.apart > EXPLAINED * left) return;
+    tried.add(first.part);
+    replacePart(bench, first.part);
+    renewSlugOf(bench, first.part, main);
+  }
+}
+
+/** A new coil comes with its core half way: it is brought to the curve alone. */
+function renewSlugOf(bench: AtBench, part: string, main: PrintedResponse): void {
+  const slug = bench.sheet.slugs.find((s) => s.coil === part);
+  if (slug === undefined) return;
   const curve = standFor(bench, main);
-  if (residualOf(bench.hands, curve, isSCurve(main)) < right(main)) return;
-  const [first] = ranked(bench, curve);
-  if (first !== undefined && first.apart < WRONG_DB / 2) replace(bench, first.part);
+  if (slug.trapHz !== null && reaches(bench.hands, slug.trapHz)) {
+    setTrap(bench.hands, bench.turner, slug.id, slug.trapHz);
+  } else fitCurve(bench.hands, bench.turner, curve, [slug.id], isSCurve(main), ROUNDS, right(main));
+}
+
+/** A core that would not turn is in a coil that has to go. */
+function stuckCoils(bench: AtBench): boolean {
+  const stuck = bench.sheet.slugs.filter((s) => bench.turner.stuck.has(s.id));
+  for (const slug of stuck) replacePart(bench, slug.coil);
+  return stuck.length > 0;
 }
 
 /** What the slugs cannot cure: parts are tried in the order in which their symptoms fit, until the curve can be had. */
 function failedPart(bench: AtBench, main: PrintedResponse): void {
-  const { hands, sheet, turner } = bench;
+  const { hands, sheet } = bench;
   const tried = new Set<string>();
-  for (let n = 0; n < MOST_PARTS; n++) {
-    const curve = standFor(bench, main);
-    if (residualOf(hands, curve, isSCurve(main)) < wrong(main) && turner.stuck.size === 0) return;
-    const candidates = ranked(bench, curve).filter((c) => !tried.has(c.part));
-    const next = candidates[0];
-    if (next === undefined) return;
-    tried.add(next.part);
-    replace(bench, next.part);
-    followProcedure({ ...bench, sheet: { ...sheet, procedure: sheet.procedure } });
+  for (let n = 0; n < MOST_PARTS && timeLeft(bench); n++) {
+    if (!stuckCoils(bench)) {
+      const curve = standFor(bench, main);
+      const { left, candidates } = suspicion(hands, sheet, curve);
+      if (left < wrong(main)) return;
+      const next = candidates.find((c) => !tried.has(c.part));
+      if (next === undefined || next.apart > EXPLAINED_BY_ONE * left) return;
+      tried.add(next.part);
+      if (!replacePart(bench, next.part)) continue;
+    }
+    followProcedure(bench);
     touchUp(bench);
   }
-}
-
-function replace({ hands, sheet }: AtBench, part: string): void {
-  if (sheet.mains) hands.act({ type: 'powerSwitched', on: false });
-  hands.act({ type: 'partReplaced', element: part });
-  if (sheet.mains) hands.act({ type: 'powerSwitched', on: true });
-}
-
-/** The chart's parts, the most like first: what is seen against what each would show, both in decibels under the printed peak. */
-function ranked({ hands, sheet }: AtBench, curve: PrintedCurve): { readonly part: string; readonly apart: number }[] {
-  const peak = Math.max(...curve.volts.map(Math.abs));
-  const db = (v: number): number => Math.max(-46, 20 * Math.log10(Math.max(Math.abs(v) / peak, 1e-6)));
-  const seen = readVolts(hands, curve.hz, axisOf(hands)).map(db);
-  return sheet.chart
-    .map(({ part, volts }) => {
-      const sum = volts.reduce((total, v, i) => total + (db(v) - seen[i]!) ** 2, 0);
-      return { part, apart: Math.sqrt(sum / volts.length) };
-    })
-    .sort((a, b) => a.apart - b.apart);
 }
 
 function slugsOf(sheet: PrintedSheet, response: PrintedResponse): PrintedSheet['slugs'] {
@@ -156,6 +216,12 @@ function slugsOf(sheet: PrintedSheet, response: PrintedResponse): PrintedSheet['
 function reaches(hands: Hands, hz: number): boolean {
   const { centreHz, spanHz } = hands.knobs();
   return Math.abs(hz - centreHz) < spanHz / 2;
+}
+
+/** One hump in the middle of a narrow band: what peaking is for. */
+function isNarrow({ specification, setUp }: PrintedResponse): boolean {
+  const { traps, sCurve, fromHz, toHz } = specification;
+  return sCurve === null && traps.length === 0 && setUp.source === 'sweep' && toHz - fromHz < NARROW * setUp.centreHz;
 }
 
 function isSCurve({ specification }: PrintedResponse): boolean {

@@ -7,6 +7,10 @@ export interface Turner {
   turn(slug: string, turns: number): number;
   /** slugs that would not turn at all */
   readonly stuck: ReadonlySet<string>;
+  /** how deep a screw is seen to stand, turns from the outer stop */
+  depthOf(slug: string): number;
+  /** a new coil turns again */
+  renewed(slug: string): void;
 }
 
 const LEAST_TURNS = 1 / 64;
@@ -25,6 +29,10 @@ export function createTurner(hands: Hands, sheet: PrintedSheet, depthOf: (slug: 
   let inHand: string | null = null;
   return {
     stuck,
+    depthOf,
+    renewed: (slug) => {
+      stuck.delete(slug);
+    },
     turn(id, turns) {
       const slug = slugOf(id);
       const depth = depthOf(id);

@@ -1,0 +1,198 @@
+/**
+ * Is a scenario solvable through the bench, by how much, and at what par? Pure: the same setup gives the same certificate everywhere; a worker may call it.
+ *
+ * (a) the sound set meets its own sheet; (b) while failed parts stand in it, no slug setting does, where the failure touches the curve; (c) with everything cured a
+ * setting is found inside the stops; (d) its route gives the par; (e) a figure of difficulty; (f) the route, done without a slip, has every line of the score.
+ * That no setting meets a sheet is as sure as TRIES starts of a local search make it.
+ */
+import { ENGINE } from '../base/engine.ts';
+import { clamp, roundTo } from '../base/rounding.ts';
+import { type BenchSetup, initialState } from '../bench/setup.ts';
+import { faultLines, uncured } from '../grading/faultLines.ts';
+import { grade } from '../grading/grade.ts';
+import { truthLines } from '../grading/truth.ts';
+import { faultEffects } from '../receiver/faults/faultEffects.ts';
+import type { Adjuster } from '../receiver/receiver.ts';
+import { workResponses } from '../receiver/responses.ts';
+import { nominalTurns } from '../receiver/slugLaw.ts';
+import type { CoreTurns } from '../receiver/statedResponse.ts';
+import { hashOf } from '../scenario/hash.ts';
+import type { Certification, CertifiedLine, CertifyProblem, RouteStep } from './certificate.ts';
+import { createDemands, type Demands, type Standing } from './demands.ts';
+import { createHand, fillTube, makeSound, prove, setUpFor, turnAll } from './goodHand.ts';
+import { parOf } from './par.ts';
+import { type Found, search, worstOf } from './search.ts';
+
+const TRIES = 7;
+const TRIES_UNCURED = 4;
+/** Turns less than this are no step of a route. */
+const LEAST_STEP = 0.02;
+
+export function certifyScenario(setup: BenchSetup): Certification {
+  const { receiver, deck, scenario } = setup;
+  const problems: CertifyProblem[] = [];
+  const start = initialState(setup).slugs;
+  const startTurns = Object.fromEntries(Object.entries(start).map(([id, slug]) => [id, slug.coreTurns]));
+  const nominal = Object.fromEntries(receiver.adjusters.map((a) => [a.id, nominalTurns(a)]));
+  const sound = searcher(setup, deck, receiver.adjusters);
+  const asNominal = sound.demands.standings(nominal);
+  const outside = asNominal.filter((one) => one.excess > 0);
+  for (const one of outside) problems.push({ code: 'nominalOutside', line: lineOf(one) });
+
+  const failed = faultEffects(receiver, deck, scenario.faults, []);
+  const stuck = receiver.adjusters.filter((a) => start[a.id]?.cracked === true);
+  const touched = failed.deck !== deck || stuck.length > 0;
+  const free = receiver.adjusters.filter((a) => !stuck.includes(a));
+  const broken = touched ? searcher(setup, failed.deck, free) : sound;
+  const asFound = worstOf(broken.demands.standings(startTurns));
+  const withoutCure = touched ? broken.find(startTurns, TRIES_UNCURED) : null;
+  if (withoutCure?.met === true && faultLines(setup, []).length === 0) {
+    problems.push({ code: 'nothingToSee', part: uncured(setup, [])[0] ?? scenario.faults[0]!.kind });
+  }
+
+  // A new coil comes with its core half way in.
+  const hand = createHand(setup);
+  makeSound(setup, hand);
+  const after = Object.fromEntries(Object.entries(hand.state.slugs).map(([id, slug]) => [id, slug.coreTurns]));
+  const found = sound.find(after, TRIES);
+  const best = bestEnd(sound.demands, found, after, nominal, receiver.adjusters);
+  if (best.worst.excess > 0) problems.push({ code: 'outOfReach', line: lineOf(best.worst) });
+  if (problems.length > 0) return { ok: false, problems };
+
+  const route = routeOf(receiver.adjusters, after, best.turns);
+  const done = points(setup, hand, best.turns);
+  problems.push(...done.problems);
+  if (problems.length > 0) return { ok: false, problems };
+  const responses = workResponses(receiver, scenario);
+  const par = parOf({
+    route,
+    traps: route.filter((step) => receiver.adjusters.some((a) => a.id === step.slug && a.kind === 'trap')).length,
+    responses: responses.length,
+    cures: scenario.faults.filter((fault) => fault.kind !== 'screwedIn').length,
+    proofs: scenario.proofs.length,
+    prepared: scenario.start.prepared,
+  });
+  // A time limit is no use to anybody when par takes longer.
+  const seconds = scenario.timeLimitSeconds === null ? par.seconds : Math.min(par.seconds, scenario.timeLimitSeconds);
+  return {
+    ok: true,
+    certificate: {
+      format: 'haystack-certificate',
+      version: 1,
+      scenario: scenario.id,
+      scenarioHash: hashOf({ ...scenario, par: undefined }),
+      receiverHash: hashOf({ receiver, deck }),
+      engine: ENGINE,
+      nominal: asNominal.map(lineOf),
+      asFound: lineOf(asFound),
+      uncured: withoutCure === null ? null : lineOf(withoutCure.worst),
+      route,
+      reached: lineOf(best.worst),
+      tries: found.met ? found.tries : null,
+      par: { turns: par.turns, seconds },
+      difficulty: difficultyOf(setup, asFound, route, found),
+      points: done.points,
+    },
+  };
+}
+
+function searcher(
+  { receiver, deck, scenario }: BenchSetup,
+  standing: BenchSetup['deck'],
+  adjusters: readonly Adjuster[],
+): { readonly demands: Demands; find(start: CoreTurns, mostTries: number): Found } {
+  const responses = workResponses(receiver, scenario);
+  const slugs = adjusters.map((a) => a.id);
+  const make = (some: typeof responses): Demands =>
+    createDemands(receiver, deck, standing, some, scenario.toleranceFactor, slugs);
+  const demands = make(responses);
+  // From the detector backwards: what comes later on the sheet is a part of what comes first.
+  const stages = responses.length < 2 ? [] : [...responses].reverse().map((one) => make([one]));
+  return {
+    demands,
+    find: (start, mostTries) =>
+      search({ demands, stages, adjusters, start, seed: scenario.seed, mostTries, stopWhenMet: true }),
+  };
+}
+
+/** The end of the shorter route of two: the place that was found, and the nominal one. */
+function bestEnd(
+  demands: Demands,
+  found: Found,
+  from: CoreTurns,
+  nominal: CoreTurns,
+  adjusters: readonly Adjuster[],
+): { readonly turns: CoreTurns; readonly worst: Standing } {
+  const printed = { turns: nominal, worst: worstOf(demands.standings(nominal)) };
+  const own = { turns: found.turns, worst: found.worst };
+  if (printed.worst.excess > 0) return own;
+  if (!found.met) return printed;
+  const length = (turns: CoreTurns): number =>
+    adjusters.reduce((sum, { id }) => sum + Math.abs(turns[id]! - from[id]!), 0);
+  return length(own.turns) < length(printed.turns) ? own : printed;
+}
+
+/** Traps first, then from the set's output backwards: the sheet lists slugs from the front. */
+function routeOf(adjusters: readonly Adjuster[], from: CoreTurns, to: CoreTurns): RouteStep[] {
+  const ordered = [
+    ...adjusters.filter((a) => a.kind === 'trap'),
+    ...adjusters.filter((a) => a.kind !== 'trap').reverse(),
+  ];
+  return ordered
+    .map(({ id }) => ({ slug: id, turns: roundTo(to[id]! - from[id]!, 0.001) }))
+    .filter((step) => Math.abs(step.turns) >= LEAST_STEP);
+}
+
+/** Does the route at the bench, the first response last, and grades it. */
+function points(
+  setup: BenchSetup,
+  hand: ReturnType<typeof createHand>,
+  turns: CoreTurns,
+): { readonly points: number; readonly problems: readonly CertifyProblem[] } {
+  const { receiver, scenario } = setup;
+  const problems: CertifyProblem[] = [];
+  const lost = new Map<string, number>();
+  for (const [i, response] of [...workResponses(receiver, scenario)].reverse().entries()) {
+    setUpFor(setup, hand, response);
+    if (i === 0) turnAll(setup, hand, turns);
+    fillTube(setup, hand);
+    const facts = hand.bench.facts(hand.state);
+    for (const line of truthLines(facts, receiver)) {
+      const name = `${line.id} (${response.id})`;
+      if (facts.response !== response.id || line.earned < 1)
+        lost.set(name, facts.response === response.id ? line.earned : 0);
+    }
+  }
+  for (const proof of scenario.proofs) prove(proof, hand);
+  hand.take({ type: 'signedOff' });
+  for (const { event, reason } of hand.refused) problems.push({ code: 'refused', act: JSON.stringify(event), reason });
+  const report = grade(setup, hand.events);
+  for (const line of report.lines) {
+    // Par is what is being made here; what it holds back follows from it.
+    if (line.block === 'economy' || line.max === 0) continue;
+    if (line.points < line.max && !lost.has(line.id)) lost.set(line.id, line.points / line.max);
+  }
+  for (const [line, share] of lost) problems.push({ code: 'lineLost', line, share: roundTo(share, 0.001) });
+  return { points: report.total, problems };
+}
+
+function lineOf({ response, item, excess }: Standing): CertifiedLine {
+  const { id, unit, measured, low, high } = item;
+  return { response, line: id, unit, measured: roundTo(measured, 1e-4), low, high, excess: roundTo(excess, 0.001) };
+}
+
+/**
+ * Slugs that are out, how far the worst line is out, whether the search needed more than one start, faults, and what of the bench tells lies; each has a share, together
+ * 10 at most. A model of ours.
+ */
+function difficultyOf({ scenario }: BenchSetup, asFound: Standing, route: readonly RouteStep[], found: Found): number {
+  const { bench, faults } = scenario;
+  const lies = [bench.phaseLagDegrees !== 0, bench.xSwapped, bench.dialErrorHz !== 0, (bench.centreErrorHz ?? 0) !== 0];
+  const parts =
+    3 * clamp(route.length / 10, 0, 1) +
+    2 * clamp(Math.log2(1 + Math.max(asFound.excess, 0)) / 5, 0, 1) +
+    2 * clamp(((found.met ? found.tries : TRIES) - 1) / (TRIES - 1), 0, 1) +
+    2 * clamp(faults.length / 2, 0, 1) +
+    lies.filter(Boolean).length / 4;
+  return roundTo(clamp(parts, 0, 10), 0.1);
+}

@@ -1,0 +1,160 @@
+/**
+ * What the sheet asks of a set of slugs, as residuals for least squares, and how far a setting is outside.
+ *
+ * Demands: for every line of the sheet the distance beyond limits drawn in by SPARE of a tolerance, in tolerances times the root of the line's weight; 0 inside. Its
+ * slope is taken by walking the curve along responseJacobian.ts a little way and measuring again, so that only `specification.ts` says what a line is.
+ * Printed: decibels of the curve against the nominal design's at PRINTED frequencies (S-curve: difference over the height, ten times), as one lays a trace on the
+ * printed curve. Levels far below the peak count less: a floor of FLOOR of the nominal's highest is added in power.
+ */
+import type { Deck } from '../physics/deck.ts';
+import type { Receiver, SheetResponse, Specification } from '../receiver/receiver.ts';
+import { responseJacobian } from '../receiver/responseJacobian.ts';
+import { evaluateSpecification, type SpecItem, widenSpecification } from '../receiver/specification.ts';
+import { type CoreTurns, createStatedResponse, type StatedResponse } from '../receiver/statedResponse.ts';
+import type { Residuals } from './leastSquares.ts';
+
+/** A line of the sheet at some setting. */
+export interface Standing {
+  readonly response: string;
+  readonly item: SpecItem;
+  /** tolerances outside the limits; negative: inside by so much */
+  readonly excess: number;
+}
+
+export interface Demands {
+  /** every line of every response; `excess` in tolerances */
+  standings(turns: CoreTurns): readonly Standing[];
+  demanded(turns: CoreTurns): Float64Array;
+  demandedSlopes(turns: CoreTurns): Residuals;
+  printed(turns: CoreTurns): Float64Array;
+  printedSlopes(turns: CoreTurns): Residuals;
+  /** level at a frequency on the first curve that shows it, for setting a trap by itself; null where none does */
+  levelAt(hz: number): ((turns: CoreTurns) => number) | null;
+}
+
+const SPARE = 0.2;
+const PRINTED = 61;
+const FLOOR = 3e-3;
+const WALK_TURNS = 1e-4;
+
+interface Sheet {
+  readonly fine: StatedResponse;
+  readonly coarse: StatedResponse;
+  readonly spec: Specification;
+  /** volts of the sound nominal design at the coarse frequencies, and the greatest of them */
+  readonly wanted: Float64Array;
+  readonly height: number;
+}
+
+/** `sound`: the deck that the sheet was printed from; `deck`: what stands on the bench. `slugs`: those that turn, in the order of the columns. */
+export function createDemands(
+  receiver: Receiver,
+  sound: Deck,
+  deck: Deck,
+  responses: readonly SheetResponse[],
+  toleranceFactor: number,
+  slugs: readonly string[],
+): Demands {
+  const sheets = responses.map((response): Sheet => {
+    const { specification } = response;
+    const hz = printedFrequencies(specification);
+    const coarse = createStatedResponse(receiver, deck, response, hz);
+    const wanted = (deck === sound ? coarse : createStatedResponse(receiver, sound, response, hz)).nominal.volts;
+    return {
+      fine: createStatedResponse(receiver, deck, response),
+      coarse,
+      spec: widenSpecification(specification, toleranceFactor),
+      wanted,
+      height: wanted.reduce((top, v) => Math.max(top, Math.abs(v)), 0),
+    };
+  });
+  const itemsOf = ({ fine, spec }: Sheet, volts: Float64Array): SpecItem[] =>
+    evaluateSpecification(spec, fine.hz, volts, null);
+
+  const slopesOf = (
+    turns: CoreTurns,
+    part: (sheet: Sheet) => StatedResponse,
+    measure: (sheet: Sheet, volts: Float64Array) => Float64Array,
+  ): Residuals => {
+    const all = sheets.map((sheet) => {
+      const stated = part(sheet);
+      const jacobian = responseJacobian(receiver, deck, stated, turns, slugs);
+      const { volts } = stated.solve(turns);
+      const r = measure(sheet, volts);
+      const columns = slugs.map((slug) => {
+        const slope = jacobian.get(slug)!;
+        const walked = (k: number) =>
+          measure(
+            sheet,
+            volts.map((v, f) => v + k * WALK_TURNS * slope[f]!),
+          );
+        const [up, down] = [walked(1), walked(-1)];
+        return up.map((v, i) => (v - down[i]!) / (2 * WALK_TURNS));
+      });
+      return { r, columns };
+    });
+    const count = all.reduce((sum, one) => sum + one.r.length, 0);
+    const r = new Float64Array(count);
+    const jacobian = new Float64Array(count * slugs.length);
+    let row = 0;
+    for (const one of all) {
+      for (let i = 0; i < one.r.length; i++, row++) {
+        r[row] = one.r[i]!;
+        for (let j = 0; j < slugs.length; j++) jacobian[row * slugs.length + j] = one.columns[j]![i]!;
+      }
+    }
+    return { r, jacobian };
+  };
+  const joined = (parts: readonly Float64Array[]): Float64Array =>
+    Float64Array.from(parts.flatMap((part) => [...part]));
+  const demandsIn = (sheet: Sheet, volts: Float64Array): Float64Array =>
+    Float64Array.from(itemsOf(sheet, volts).map((item) => Math.sqrt(item.weight) * signedExcess(item, SPARE)));
+
+  return {
+    standings: (turns) =>
+      sheets.flatMap((sheet) =>
+        itemsOf(sheet, sheet.fine.solve(turns).volts).map((item) => ({
+          response: sheet.fine.response.id,
+          item,
+          excess: excessOf(item),
+        })),
+      ),
+    demanded: (turns) => joined(sheets.map((sheet) => demandsIn(sheet, sheet.fine.solve(turns).volts))),
+    demandedSlopes: (turns) => slopesOf(turns, (sheet) => sheet.fine, demandsIn),
+    printed: (turns) => joined(sheets.map((sheet) => laidOver(sheet, sheet.coarse.solve(turns).volts))),
+    printedSlopes: (turns) => slopesOf(turns, (sheet) => sheet.coarse, laidOver),
+    levelAt(hz) {
+      const response = responses.find(({ specification: s }) => s.sCurve === null && hz >= s.fromHz && hz <= s.toHz);
+      if (response === undefined) return null;
+      const stated = createStatedResponse(receiver, deck, response, Float64Array.of(hz));
+      return (turns) => stated.solve(turns).volts[0]!;
+    },
+  };
+}
+
+/** Tolerances outside the limits; inside it is negative. */
+export function excessOf(item: SpecItem): number {
+  const { low, high, measured, tolerance } = item;
+  const below = low === null ? Number.NEGATIVE_INFINITY : low - measured;
+  const above = high === null ? Number.NEGATIVE_INFINITY : measured - high;
+  return Math.max(below, above) / tolerance;
+}
+
+/** Distance beyond limits that are drawn in by `spare` tolerances, with its sign, in tolerances; 0 inside. */
+function signedExcess({ kind, low, high, measured, tolerance }: SpecItem, spare: number): number {
+  const drawn = kind === 'polarity' ? 0 : spare * tolerance;
+  if (high !== null && measured > high - drawn) return (measured - high + drawn) / tolerance;
+  if (low !== null && measured < low + drawn) return (measured - low - drawn) / tolerance;
+  return 0;
+}
+
+function laidOver({ spec, wanted, height }: Sheet, volts: Float64Array): Float64Array {
+  const share = 1 / Math.sqrt(volts.length);
+  if (spec.sCurve !== null) return volts.map((v, f) => (10 * share * (v - wanted[f]!)) / height);
+  const floor = (FLOOR * height) ** 2;
+  return volts.map((v, f) => 10 * share * Math.log10((v * v + floor) / (wanted[f]! ** 2 + floor)));
+}
+
+function printedFrequencies({ fromHz, toHz }: Specification): Float64Array {
+  return Float64Array.from({ length: PRINTED }, (_, i) => fromHz + ((toHz - fromHz) * i) / (PRINTED - 1));
+}

@@ -1,0 +1,179 @@
+/** The acts of a good hand that knows where every slug belongs: from making safe to signing, for the par and to see that every line of the score can be had. */
+import { unreachable } from '../base/never.ts';
+import { applyEvent } from '../bench/applyEvent.ts';
+import { type Bench, createBench } from '../bench/bench.ts';
+import type { BenchEvent, Refusal } from '../bench/benchEvent.ts';
+import type { BenchState, Controls, LeadId, ProofId } from '../bench/benchState.ts';
+import { HALF_HEIGHT_DIV } from '../bench/instruments.ts';
+import { type BenchSetup, controlRange, initialState, sheetLeadControls, sheetLeads } from '../bench/setup.ts';
+import { MOST_TURNS_PER_EVENT } from '../bench/slugTurning.ts';
+import { cureOf } from '../receiver/faults/faultEffects.ts';
+import type { SheetResponse } from '../receiver/receiver.ts';
+import type { CoreTurns } from '../receiver/statedResponse.ts';
+import type { TimedEvent } from '../run/runFile.ts';
+
+const STEP_MS = 100;
+
+export interface Hand {
+  readonly state: BenchState;
+  readonly events: readonly TimedEvent[];
+  readonly bench: Bench;
+  /** acts that the bench refused */
+  readonly refused: readonly { readonly event: BenchEvent; readonly reason: Refusal }[];
+  take(...events: readonly BenchEvent[]): void;
+}
+
+export function createHand(setup: BenchSetup): Hand {
+  let state = initialState(setup);
+  const events: TimedEvent[] = [];
+  const refused: { event: BenchEvent; reason: Refusal }[] = [];
+  return {
+    get state() {
+      return state;
+    },
+    events,
+    refused,
+    bench: createBench(setup),
+    take(...more) {
+      for (const event of more) {
+        const atMs = (events.length + 1) * STEP_MS;
+        const applied = applyEvent(setup, state, event, atMs / 1000);
+        if (applied.ok) {
+          state = applied.state;
+          events.push({ atMs, ...event });
+        } else if (applied.reason !== 'alreadySo' && applied.reason !== 'crystalAlreadyIn') {
+          refused.push({ event, reason: applied.reason });
+        }
+      }
+    },
+  };
+}
+
+/** Safe, every failed part replaced and every bad contact made anew, before the set is on. */
+export function makeSound(setup: BenchSetup, hand: Hand): void {
+  const { receiver, deck, scenario } = setup;
+  hand.take({ type: 'cautionsAcknowledged' });
+  if (receiver.mains !== null) hand.take({ type: 'isolationSwitched', on: true });
+  if (receiver.mains !== null) hand.take({ type: 'powerSwitched', on: false });
+  for (const fault of scenario.faults) {
+    const cure = cureOf(fault, receiver, deck);
+    if (cure.kind === 'replace' && !hand.state.replaced.includes(cure.part)) {
+      hand.take({ type: 'partReplaced', element: cure.part });
+    }
+    if (cure.kind === 'reconnect' && hand.state.leads[cure.lead] !== null) {
+      hand.take({ type: 'leadRemoved', lead: cure.lead });
+    }
+  }
+}
+
+/** Leads, knobs and crystals as the sheet has them for one response. */
+export function setUpFor(setup: BenchSetup, hand: Hand, response: SheetResponse): void {
+  const { receiver, scenario } = setup;
+  const { setUp } = response;
+  if (receiver.mains !== null) hand.take({ type: 'powerSwitched', on: false });
+  for (const [lead, to] of Object.entries(sheetLeads(receiver, response)) as [LeadId, string | null][]) {
+    if (hand.state.leads[lead] === to) continue;
+    if (hand.state.leads[lead] !== null) hand.take({ type: 'leadRemoved', lead });
+  }
+  for (const [lead, to] of Object.entries(sheetLeads(receiver, response)) as [LeadId, string | null][]) {
+    if (to !== null && hand.state.leads[lead] !== to) hand.take({ type: 'leadConnected', lead, to });
+  }
+  for (const [control, value] of Object.entries(sheetLeadControls(response))) set(hand, control as 'yTip', value);
+  if (receiver.mains !== null) hand.take({ type: 'powerSwitched', on: true });
+  set(hand, 'sourceMode', setUp.source);
+  if (setUp.carrierHz !== null) set(hand, 'carrierHz', setUp.carrierHz);
+  set(hand, 'slowSweep', setUp.slowSweep === true);
+  set(hand, 'centreHz', setUp.centreHz - (scenario.bench.centreErrorHz ?? 0));
+  set(hand, 'spanHz', setUp.spanHz);
+  set(hand, 'levelDb', setUp.levelDb);
+  set(hand, 'phasingDegrees', -scenario.bench.phaseLagDegrees);
+  set(hand, 'mirror', scenario.bench.xSwapped === setUp.lowFrequencyAtLeft);
+  set(hand, 'blanking', true);
+  const [a, b] = setUp.biases;
+  if (a !== undefined) set(hand, 'biasAVolts', Math.abs(a.volts));
+  if (a !== undefined) set(hand, 'biasAPolarity', a.volts < 0 ? '-' : '+');
+  if (b !== undefined) set(hand, 'biasBVolts', Math.abs(b.volts));
+  if (b !== undefined) set(hand, 'biasBPolarity', b.volts < 0 ? '-' : '+');
+  for (const hz of hand.state.crystals) if (!setUp.markersHz.includes(hz)) hand.take({ type: 'crystalPulled', hz });
+  for (const hz of setUp.markersHz) {
+    if (!hand.state.crystals.includes(hz)) hand.take({ type: 'crystalPlugged', hz });
+  }
+  set(hand, 'pipHeightDiv', 0.3);
+  set(hand, 'ySmoothing', false);
+  set(hand, 'yCoupling', 'DC');
+  set(hand, 'yInput', 'detected');
+  set(hand, 'markerRoute', 'added');
+  set(hand, 'comb', false);
+  set(hand, 'tunableOn', false);
+  set(hand, 'xGain', 1);
+  set(hand, 'xPositionDiv', 0);
+}
+
+/** Each slug straight to where it belongs, its backlash taken up; returns those that could not be turned. */
+export function turnAll(setup: BenchSetup, hand: Hand, wanted: CoreTurns): void {
+  for (const adjuster of setup.receiver.adjusters) {
+    const slug = hand.state.slugs[adjuster.id]!;
+    const away = (wanted[adjuster.id] ?? slug.coreTurns) - slug.coreTurns;
+    if (Math.abs(away) < LEAST_TURN) continue;
+    const screw = slug.coreTurns + away + (Math.sign(away) * adjuster.backlashTurns) / 2;
+    const whole = Math.min(Math.max(screw, 0), adjuster.travelTurns) - slug.screwTurns;
+    if (whole === 0) continue;
+    const pieces = Math.ceil(Math.abs(whole) / MOST_TURNS_PER_EVENT);
+    hand.take({ type: 'toolTaken', tool: adjuster.head });
+    for (let i = 0; i < pieces; i++) {
+      hand.take({ type: 'slugTurned', slug: adjuster.id, turns: whole / pieces });
+    }
+  }
+  hand.take({ type: 'toolTaken', tool: null });
+}
+
+/** Y gain that shows the trace as tall as the graticule allows, put in its middle. */
+export function fillTube(setup: BenchSetup, hand: Hand): void {
+  const range = controlRange(setup, 'yVoltsPerDiv');
+  const gains = range.kind === 'choice' ? range.choices.map(Number) : [];
+  const most = 2 * HALF_HEIGHT_DIV * 0.95;
+  for (const gain of gains) {
+    set(hand, 'yVoltsPerDiv', gain);
+    if (hand.bench.facts(hand.state).traceHeightDiv <= most) break;
+  }
+  for (const position of [0, -3.5, 3.5]) {
+    set(hand, 'yPositionDiv', position);
+    if (hand.bench.facts(hand.state).traceOnScreen) return;
+  }
+}
+
+export function prove(proof: ProofId, hand: Hand): void {
+  const { controls, leads } = hand.state;
+  switch (proof) {
+    case 'halveLevel':
+      thereAndBack(hand, 'levelDb', controls.levelDb - 6);
+      break;
+    case 'markersOffOn':
+      thereAndBack(hand, 'pipHeightDiv', 0);
+      break;
+    case 'swingPhase':
+      thereAndBack(hand, 'phasingDegrees', controls.phasingDegrees + (controls.phasingDegrees > 0 ? -15 : 15));
+      break;
+    case 'skirts':
+      thereAndBack(hand, 'levelDb', Math.min(controls.levelDb + 12, 0));
+      break;
+    case 'touchEarth':
+      if (leads.earth === null) break;
+      hand.take({ type: 'leadRemoved', lead: 'earth' }, { type: 'leadConnected', lead: 'earth', to: leads.earth });
+      break;
+    default:
+      unreachable(proof);
+  }
+}
+
+/** Nearer than this nobody turns. */
+const LEAST_TURN = 1e-3;
+
+function set(hand: Hand, control: keyof Controls, value: number | boolean | string): void {
+  if (hand.state.controls[control] !== value) hand.take({ type: 'controlSet', control, value });
+}
+
+function thereAndBack(hand: Hand, control: 'levelDb' | 'pipHeightDiv' | 'phasingDegrees', away: number): void {
+  const here = hand.state.controls[control];
+  hand.take({ type: 'controlSet', control, value: away }, { type: 'controlSet', control, value: here });
+}

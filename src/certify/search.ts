@@ -1,0 +1,122 @@
+/**
+ * Finding a slug setting that meets the sheet, as a good hand with the printed curve would: each trap alone for its minimum, the curve laid on the printed one, then the
+ * lines of the sheet; where that ends wrongly, again from another place.
+ */
+import { seededRandom } from '../base/random.ts';
+import type { Adjuster } from '../receiver/receiver.ts';
+import type { CoreTurns } from '../receiver/statedResponse.ts';
+import type { Demands, Standing } from './demands.ts';
+import { leastSquares } from './leastSquares.ts';
+
+export interface Found {
+  readonly turns: CoreTurns;
+  readonly met: boolean;
+  /** the line that is furthest outside, or the least far inside */
+  readonly worst: Standing;
+  /** 1: the first try served */
+  readonly tries: number;
+}
+
+export interface SearchTask {
+  readonly demands: Demands;
+  /** each response by itself, in the order in which they are first laid on; empty where there is but one */
+  readonly stages: readonly Demands[];
+  /** slugs that turn */
+  readonly adjusters: readonly Adjuster[];
+  readonly start: CoreTurns;
+  readonly seed: number;
+  readonly mostTries: number;
+  /** ask no more once the sheet is met */
+  readonly stopWhenMet: boolean;
+}
+
+const TRAP_STEPS = 24;
+const MOST_PRINTED = 25;
+const MOST_DEMANDED = 30;
+/** Three hundredths of a decibel all over: nearer a hand does not lay it. */
+const PRINTED_ENOUGH = 1e-3;
+/** New starts lie this far from the middle of the travel, as a share of it. */
+const RESTART_SHARE = 0.35;
+
+export function search(task: SearchTask): Found {
+  const { adjusters, demands, start } = task;
+  const chance = seededRandom(task.seed);
+  let best: Found | null = null;
+  for (let tries = 1; tries <= task.mostTries; tries++) {
+    const from = tries === 1 ? start : scattered(adjusters, start, chance);
+    const turns = adjusters.length === 0 ? start : oneTry(task, from);
+    const worst = worstOf(demands.standings(turns));
+    if (best === null || worst.excess < best.worst.excess) best = { turns, met: worst.excess <= 0, worst, tries };
+    if ((best.met && task.stopWhenMet) || adjusters.length === 0) break;
+  }
+  return best!;
+}
+
+export function worstOf(standings: readonly Standing[]): Standing {
+  const [first, ...rest] = standings;
+  if (first === undefined) throw new Error('a sheet without a line');
+  return rest.reduce((worst, one) => (one.excess > worst.excess ? one : worst), first);
+}
+
+function oneTry({ demands, stages, adjusters }: SearchTask, from: CoreTurns): CoreTurns {
+  const box = { low: adjusters.map(() => 0), high: adjusters.map((a) => a.travelTurns) };
+  const turnsOf = (x: Float64Array): CoreTurns => ({
+    ...from,
+    ...Object.fromEntries(adjusters.map((a, j) => [a.id, x[j]!])),
+  });
+  const trapped = trapsAlone(demands, adjusters, from);
+  const lay = (on: Demands, x: Float64Array): Float64Array =>
+    leastSquares(
+      {
+        residuals: (at) => on.printed(turnsOf(at)),
+        slopes: (at) => on.printedSlopes(turnsOf(at)),
+        box,
+        mostIterations: MOST_PRINTED,
+        enough: PRINTED_ENOUGH,
+      },
+      x,
+    ).x;
+  const placed = Float64Array.from(adjusters, (a) => trapped[a.id]!);
+  const laid = [...stages, demands].reduce<Float64Array>((x, on) => lay(on, x), placed);
+  const met = leastSquares(
+    {
+      residuals: (x) => demands.demanded(turnsOf(x)),
+      slopes: (x) => demands.demandedSlopes(turnsOf(x)),
+      box,
+      mostIterations: MOST_DEMANDED,
+      enough: 1e-12,
+    },
+    laid,
+  );
+  return turnsOf(met.x);
+}
+
+/** Each trap by itself for the least level at its own frequency, the rest standing still: the travel in steps, then the best place halved down. */
+function trapsAlone(
+  demands: Demands,
+  adjusters: readonly Adjuster[],
+  from: CoreTurns,
+): Readonly<Record<string, number>> {
+  const turns: Record<string, number> = { ...from };
+  for (const { id, kind, trapHz, travelTurns } of adjusters) {
+    const level = kind === 'trap' && trapHz !== null ? demands.levelAt(trapHz) : null;
+    if (level === null) continue;
+    const at = (t: number): number => level({ ...turns, [id]: t });
+    let step = travelTurns / TRAP_STEPS;
+    let best = turns[id]!;
+    let least = at(best);
+    const consider = (t: number): void => {
+      const volts = t < 0 || t > travelTurns ? Number.POSITIVE_INFINITY : at(t);
+      if (volts < least) [best, least] = [t, volts];
+    };
+    for (let i = 0; i <= TRAP_STEPS; i++) consider(i * step);
+    for (; step > 0.005; step /= 2) for (const t of [best - step, best + step]) consider(t);
+    turns[id] = best;
+  }
+  return turns;
+}
+
+function scattered(adjusters: readonly Adjuster[], start: CoreTurns, chance: () => number): CoreTurns {
+  const places = adjusters.map(({ id, travelTurns }) => [id, travelTurns * (0.5 + RESTART_SHARE * (2 * chance() - 1))]);
+  return { ...start, ...Object.fromEntries(places) };
+}

@@ -1,0 +1,90 @@
+/** `certify`: says of each scenario whether it can be solved through the bench, and writes par and certificate where asked. */
+import { mkdirSync } from 'node:fs';
+import path from 'node:path';
+import type { Problem, Result } from '../base/result.ts';
+import type { Certificate, CertifiedLine, CertifyProblem } from '../certify/certificate.ts';
+import { certifyScenario } from '../certify/certifyScenario.ts';
+import type { Scenario } from '../scenario/scenario.ts';
+import { parseScenario } from '../scenario/scenarioSchema.ts';
+import { readDocument } from './document.ts';
+import { PROJECT, readText, writeText } from './files.ts';
+import { fittingReceiver } from './shelf.ts';
+import { EXIT, type ExitCode, harmless, type Terminal, tellProblems } from './terminal.ts';
+import { certifyWords, fileWords } from './words.ts';
+
+export interface CertifyOptions {
+  readonly json?: boolean;
+  readonly write?: boolean;
+}
+
+const CERTIFICATES = path.join(PROJECT, 'certificates');
+
+export function certify(terminal: Terminal, names: readonly string[], options: CertifyOptions): ExitCode {
+  let code: ExitCode = EXIT.good;
+  const told: unknown[] = [];
+  for (const name of names) {
+    const scenario = readScenario(name);
+    const certified = scenario.ok ? certificateFor(scenario.value, name) : scenario;
+    const written = certified.ok && options.write === true ? write(name, certified.value) : [];
+    const problems = certified.ok ? written : certified.problems;
+    if (problems.length > 0) code = tellProblems(terminal, problems);
+    if (options.json === true) told.push(certified.ok ? { file: name, ...certified.value } : { file: name, problems });
+    else if (certified.ok) terminal.out(`${harmless(okLine(name, certified.value))}\n`);
+  }
+  if (options.json === true) terminal.out(`${JSON.stringify(told, null, 2)}\n`);
+  return code;
+}
+
+function readScenario(name: string): Result<Scenario> {
+  const document = readDocument(name);
+  if (!document.ok) return document;
+  if (document.value.kind === 'scenario') return parseScenario(document.value.json, name);
+  const { kind } = document.value;
+  const found = kind === 'deck' ? fileWords.noFormat : fileWords.format(`haystack-${kind}`);
+  return { ok: false, problems: [{ file: name, place: '/format', found, wanted: certifyWords.scenarioOnly }] };
+}
+
+function certificateFor(scenario: Scenario, name: string): Result<Certificate> {
+  const loaded = fittingReceiver(scenario, name, '');
+  if (!loaded.ok) return loaded;
+  const outcome = certifyScenario({ ...loaded.value, scenario });
+  if (outcome.ok) return { ok: true, value: outcome.certificate };
+  return { ok: false, problems: outcome.problems.map((problem) => problemOf(problem, name)) };
+}
+
+function problemOf(problem: CertifyProblem, file: string): Problem {
+  const say = (found: string, wanted: string): Problem => ({ file, place: '', found, wanted });
+  const at = ({ response, line, measured, unit }: CertifiedLine): string =>
+    certifyWords.lineAt(response, line, measured, unit);
+  const limits = ({ low, high, excess }: CertifiedLine): string => certifyWords.between(low, high, excess);
+  switch (problem.code) {
+    case 'nominalOutside':
+      return say(certifyWords.nominal(at(problem.line)), limits(problem.line));
+    case 'outOfReach':
+      return say(certifyWords.reach(at(problem.line)), limits(problem.line));
+    case 'nothingToSee':
+      return say(certifyWords.noSymptom(problem.part), certifyWords.symptom);
+    case 'refused':
+      return say(certifyWords.refusal(problem.act, problem.reason), certifyWords.possible);
+    case 'lineLost':
+      return say(certifyWords.lost(problem.line, problem.share), certifyWords.whole);
+  }
+}
+
+function okLine(name: string, { par, difficulty, reached }: Certificate): string {
+  const { response, line, excess } = reached;
+  return certifyWords.ok(name, par.turns, par.seconds, difficulty, certifyWords.narrowest(response, line, -excess));
+}
+
+/** Only the figures of par change in the scenario's text; its layout stays. */
+function write(name: string, certificate: Certificate): readonly Problem[] {
+  const text = readText(name);
+  if (!text.ok) return text.problems;
+  const { turns, seconds } = certificate.par;
+  const par = /("par"\s*:\s*\{\s*"turns"\s*:\s*)[-+.\deE]+(\s*,\s*"seconds"\s*:\s*)[-+.\deE]+/;
+  const changed = text.value.replace(par, `$1${turns}$2${seconds}`);
+  const problems = changed === text.value ? [] : writeText(name, changed);
+  mkdirSync(CERTIFICATES, { recursive: true });
+  const place = path.join(CERTIFICATES, `${certificate.scenario}.json`);
+  return [...problems, ...writeText(place, `${JSON.stringify(certificate, null, 2)}\n`)];
+}

@@ -1,0 +1,44 @@
+/** `demonstrate`: the technician does a scenario; the run is graded and, where asked, kept as a run file like any learner's. */
+import type { Result } from '../base/result.ts';
+import { claimOf, grade } from '../grading/grade.ts';
+import { serialiseRunFile, toRunFile } from '../run/serialise.ts';
+import type { Scenario } from '../scenario/scenario.ts';
+import { parseScenario } from '../scenario/scenarioSchema.ts';
+import { demonstrate as doAtBench } from '../technician/atBench.ts';
+import { readDocument } from './document.ts';
+import { writeText } from './files.ts';
+import { fittingReceiver } from './shelf.ts';
+import { EXIT, type ExitCode, harmless, type Terminal, tellProblems } from './terminal.ts';
+import { demonstrateWords, fileWords } from './words.ts';
+
+export interface DemonstrateOptions {
+  readonly out?: string;
+}
+
+/** Good only where the run passes. */
+export function demonstrate(terminal: Terminal, name: string, options: DemonstrateOptions): ExitCode {
+  const scenario = readScenario(name);
+  if (!scenario.ok) return tellProblems(terminal, scenario.problems);
+  const loaded = fittingReceiver(scenario.value, name, '');
+  if (!loaded.ok) return tellProblems(terminal, loaded.problems);
+  const setup = { ...loaded.value, scenario: scenario.value };
+  const run = doAtBench(setup);
+  const report = grade(setup, run.events);
+  if (options.out !== undefined) {
+    const problems = writeText(options.out, serialiseRunFile(toRunFile(run, claimOf(report))));
+    if (problems.length > 0) return tellProblems(terminal, problems);
+  }
+  const { score, notPassed } = demonstrateWords;
+  const line = score(scenario.value.id, report.total, report.word, run.events.length);
+  terminal.out(`${harmless(report.passed ? line : `${line}, ${notPassed}`)}\n`);
+  return report.passed ? EXIT.good : EXIT.bad;
+}
+
+function readScenario(name: string): Result<Scenario> {
+  const document = readDocument(name);
+  if (!document.ok) return document;
+  if (document.value.kind === 'scenario') return parseScenario(document.value.json, name);
+  const { kind } = document.value;
+  const found = kind === 'deck' ? fileWords.noFormat : fileWords.format(`haystack-${kind}`);
+  return { ok: false, problems: [{ file: name, place: '/format', found, wanted: demonstrateWords.scenarioOnly }] };
+}

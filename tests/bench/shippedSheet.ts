@@ -1,0 +1,146 @@
+/** A shipped receiver on the bench as its sheet asks for one response, slugs where they belong; and the plain arithmetic that its picture is held against. */
+import { type Bench, createBench } from '../../src/bench/bench.ts';
+import type { BenchEvent, ControlId } from '../../src/bench/benchEvent.ts';
+import type { BenchState, LeadId } from '../../src/bench/benchState.ts';
+import type { BenchSetup } from '../../src/bench/setup.ts';
+import { type Deck, findElement, nodeKey } from '../../src/physics/deck.ts';
+import { type DeckEdit, editDeck } from '../../src/physics/editDeck.ts';
+import type { SheetResponse } from '../../src/receiver/receiver.ts';
+import { mainResponse, responseById } from '../../src/receiver/responses.ts';
+import type { Scenario } from '../../src/scenario/scenario.ts';
+import { fullSolve } from '../laws/fullSolve.ts';
+import { shippedLibrary } from '../scenario/shipped.ts';
+import { play, SCENARIO, sheetStart } from './fixture.ts';
+import { type Spot, spots } from './look.ts';
+
+const library = shippedLibrary();
+
+export interface OnBench {
+  readonly setup: BenchSetup;
+  readonly bench: Bench;
+  readonly response: SheetResponse;
+  readonly deck: Deck;
+  /** the sheet's set-up, with these acts after it */
+  after(...acts: BenchEvent[]): BenchState;
+  /** volts at the Y input of trace and retrace after these acts: divisions times the gain, less the position */
+  volts(...acts: BenchEvent[]): { readonly trace: Spot[]; readonly retrace: Spot[] };
+}
+
+export function onBench(receiver: string, id?: string, bench: Partial<Scenario['bench']> = {}): OnBench {
+  const loaded = library.receivers.get(receiver)!;
+  const response = id === undefined ? mainResponse(loaded.receiver) : responseById(loaded.receiver, id);
+  const bare: BenchSetup = { ...loaded, scenario: { ...SCENARIO, receiver, work: [response.id] } };
+  const start = sheetStart(bare, response);
+  const { mainsHz } = response.setUp;
+  const setup = { ...bare, scenario: { ...bare.scenario, start, bench: { ...SCENARIO.bench, mainsHz, ...bench } } };
+  const made = createBench(setup);
+  // A lead that is to go where it stands already is left there.
+  const after = (...acts: BenchEvent[]): BenchState =>
+    acts.reduce(
+      (state, act) =>
+        act.type === 'leadConnected' && state.leads[act.lead] === act.to ? state : play(setup, [act], state),
+      play(setup, []),
+    );
+  return {
+    setup,
+    bench: made,
+    response,
+    deck: loaded.deck,
+    after,
+    volts(...acts) {
+      const state = after(...acts);
+      const { yVoltsPerDiv, yPositionDiv } = state.controls;
+      const all = spots(made.display(state)).map(({ x, y }) => ({ x, y: (y - yPositionDiv) * yVoltsPerDiv }));
+      return { trace: all.slice(0, all.length / 2), retrace: all.slice(all.length / 2) };
+    },
+  };
+}
+
+export const set = (control: ControlId, value: number | boolean | string): BenchEvent => ({
+  type: 'controlSet',
+  control,
+  value,
+});
+export const clip = (lead: LeadId, to: string): BenchEvent => ({ type: 'leadConnected', lead, to });
+export const lift = (lead: LeadId): BenchEvent => ({ type: 'leadRemoved', lead });
+
+/** The carrier itself on the tube, at a gain that holds it. */
+export const RAW = set('yInput', 'raw');
+export const gain = (voltsPerDiv: number): BenchEvent => set('yVoltsPerDiv', voltsPerDiv);
+
+/** Frequency that a place of the trace stands for: the sweep is a sine, and so is X. */
+export function hzAt({ response }: OnBench, x: number): number {
+  return response.setUp.centreHz + (response.setUp.spanHz / 2) * (x / 5);
+}
+export function xAt({ response }: OnBench, hz: number): number {
+  return (5 * (hz - response.setUp.centreHz)) / (response.setUp.spanHz / 2);
+}
+
+/** |V| at a node for an ampere in one source, by the dense route. */
+export function level(deck: Deck, edits: readonly DeckEdit[], source: string, node: string, hz: number): number {
+  const others = deck.elements.filter((e) => e.kind === 'I' && e.name.toLowerCase() !== source.toLowerCase());
+  const only = editDeck(deck, [
+    ...others.map((e): DeckEdit => ({ kind: 'set', name: e.name, value: 0 })),
+    ...edits,
+    { kind: 'set', name: source, value: 1 },
+  ]);
+  const [re, im] = fullSolve(only, hz).get(nodeKey(node))!;
+  return Math.hypot(re, im);
+}
+
+export const scale = (name: string, factor: number): DeckEdit => ({ kind: 'scale', name, factor });
+export const setTo = (name: string, value: number): DeckEdit => ({ kind: 'set', name, value });
+export const deckValueOf = (deck: Deck, name: string): number => findElement(deck, name)!.value;
+export function resistor(name: string, node: string, ohms: number): DeckEdit {
+  return { kind: 'add', element: { kind: 'R', name, nodes: [node, '0'], value: ohms } };
+}
+export function capacitor(name: string, node: string, farads: number): DeckEdit {
+  return { kind: 'add', element: { kind: 'C', name, nodes: [node, '0'], value: farads } };
+}
+/** The bench's source on a node: two times 75 ohm across it, and its Norton current. */
+export function driveAt(node: string): DeckEdit[] {
+  return [
+    { kind: 'add', element: { kind: 'I', name: 'Itest', nodes: ['0', node], value: 1, phaseDegrees: 0, dcAmps: 0 } },
+    resistor('Rtest', node, 37.5),
+  ];
+}
+
+/** Volts of the source, peak, open circuit: 0 dB is 2 V. */
+export const sourceVolts = (levelDb: number): number => 2 * 10 ** (levelDb / 20);
+
+/** Fundamental of tanh(a sin t) over a: the describing function by plain summing (Gelb and Vander Velde, from memory). */
+export function tanhGain(a: number): number {
+  if (a < 1e-6) return 1;
+  let sum = 0;
+  for (let i = 0; i < 2000; i++) {
+    const s = Math.sin((Math.PI * (i + 0.5)) / 2000);
+    sum += Math.tanh(a * s) * s;
+  }
+  return sum / (1000 * a);
+}
+
+/** Output of an exponential diode into a load, by bisection on equal mean currents: I0(A/v) = (1 + V/(R Is)) exp(V/v) (Knight). */
+export function diodeVolts(amplitude: number, saturationAmps: number, emissionVolts: number, loadOhms: number): number {
+  const a = amplitude / emissionVolts;
+  let mean = 0;
+  // exp(a (cos t - 1)) averaged: I0 without its exponential growth.
+  for (let i = 0; i < 4000; i++) mean += Math.exp(a * (Math.cos((Math.PI * (i + 0.5)) / 4000) - 1)) / 4000;
+  const wanted = Math.log(mean) + a;
+  let [low, high] = [0, amplitude];
+  for (let i = 0; i < 60; i++) {
+    const v = (low + high) / 2;
+    if (Math.log1p(v / (loadOhms * saturationAmps)) + v / emissionVolts < wanted) low = v;
+    else high = v;
+  }
+  return low;
+}
+
+/** Each raw point is an edge of the carrier's band: heights without sign, hum and position taken out by pairs. */
+export function rawHeights(half: readonly Spot[]): Spot[] {
+  const out: Spot[] = [];
+  for (let i = 1; i < half.length; i += 2) {
+    const [a, b] = [half[i - 1]!, half[i]!];
+    out.push({ x: (a.x + b.x) / 2, y: Math.abs(a.y - b.y) / 2 });
+  }
+  return out;
+}

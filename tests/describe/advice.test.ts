@@ -1,0 +1,54 @@
+/** For every rule by which points can be lost there is a sentence with its cause, and one that says what to try. */
+import { readFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import { adviceFor } from '../../src/describe/advice.ts';
+import { adviceWords } from '../../src/describe/catalogue/advice.ts';
+import { findings } from '../../src/describe/findings.ts';
+import { lineIsMet, scoreLineSentence } from '../../src/describe/scoreLine.ts';
+import { grade } from '../../src/grading/grade.ts';
+import type { ScoreLine } from '../../src/grading/report.ts';
+import { shippedLibrary } from '../scenario/shipped.ts';
+
+/** Rules that make no line of their own. */
+const NO_LINE = ['G1', 'G2', 'G12', 'G36', 'G37', 'G38', 'G39', 'G40', 'G41', 'G42', 'G43', 'G44', 'G45', 'G46', 'G47'];
+
+const library = shippedLibrary();
+const found = library.scenarios.map((scenario) => {
+  const loaded = library.receivers.get(scenario.receiver)!;
+  return { receiver: loaded.receiver, report: grade({ ...loaded, scenario }, [{ atMs: 1000, type: 'signedOff' }]) };
+});
+const lost: { readonly line: ScoreLine; readonly said: string }[] = found.flatMap(({ receiver, report }) =>
+  report.lines
+    .filter((line) => line.points < line.max && !lineIsMet(line))
+    .map((line) => ({ line, said: scoreLineSentence(line, receiver) })),
+);
+
+test('every numbered rule that makes a line has its advice, and no other', () => {
+  const rules = [...readFileSync('docs/grading.md', 'utf8').matchAll(/^\*\*(G\d+) /gm)].map((match) => match[1]!);
+  expect(rules.length).toBeGreaterThan(55);
+  expect(Object.keys(adviceWords).sort()).toEqual(rules.filter((rule) => !NO_LINE.includes(rule)).sort());
+  for (const rule of Object.keys(adviceWords)) expect(adviceFor({ rule })).toMatch(/^[A-Z].*[.]$/);
+  expect(new Set(Object.values(adviceWords)).size).toBe(Object.keys(adviceWords).length);
+  expect(() => adviceFor({ rule: 'G1' })).toThrow('no advice');
+});
+
+test('every line that was lost as found, over the whole course, names what was off; a response line where it could be seen and what is to blame', () => {
+  expect(lost.length).toBeGreaterThan(300);
+  for (const { line, said } of lost) {
+    expect(said, line.id).toMatch(/^[A-Z0-9\u2212].*\.$/);
+    if (line.block !== 'response' || line.rule === 'G62') continue;
+    expect(said, line.id).toContain('on the tube');
+    // A sound set with every slug in its place meets its sheet: what is off is a slug or a part.
+    expect(line.part !== undefined || line.cause !== null, `${line.id}: ${said}`).toBe(true);
+    if (line.part !== undefined) expect(said).toContain(line.part);
+    else expect(said).toMatch(/(turns?|a hair) too far (in|out)/);
+  }
+});
+
+test('what the report says to look at again ends with what to try', () => {
+  for (const { receiver, report } of found) {
+    const looks = findings(report, receiver).filter((finding) => finding.tone === 'lookAgain');
+    expect(looks.length).toBeGreaterThan(0);
+    for (const { text } of looks) expect(Object.values(adviceWords).some((advice) => text.endsWith(advice))).toBe(true);
+  }
+});

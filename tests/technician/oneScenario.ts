@@ -1,0 +1,23 @@
+/** One scenario of the course done by the technician and graded: plain data in and out, so that a worker may run it. */
+import { grade } from '../../src/grading/grade.ts';
+import { demonstrate } from '../../src/technician/atBench.ts';
+import { shippedLibrary } from '../scenario/shipped.ts';
+
+export interface Demonstrated {
+  readonly id: string;
+  readonly total: number;
+  readonly passed: boolean;
+}
+
+export function setupOf(id: string) {
+  const library = shippedLibrary();
+  const scenario = library.scenarios.find((s) => s.id === id);
+  if (scenario === undefined) throw new Error(`no scenario ${id}`);
+  return { ...library.receivers.get(scenario.receiver)!, scenario };
+}
+
+export function demonstrated(id: string): Demonstrated {
+  const setup = setupOf(id);
+  const { total, passed } = grade(setup, demonstrate(setup).events);
+  return { id, total, passed };
+}
