@@ -60,8 +60,8 @@ describe('next for you', () => {
     expect(nextCard(cards({ [first]: { best: 90 } }))?.scenario.id).toBe(second);
     const last = library.scenarios.at(-1)!.id;
     expect(nextCard(cards({ [last]: { onBench: { turns: 1, seconds: 60 } } }))?.scenario.id).toBe(last);
-    const won = all.map((c, i) => ({ ...c, best: 90 - i }));
-    expect(nextCard(won)?.best).toBe(90 - won.length + 1);
+    const won = all.map((c, i) => ({ ...c, best: 100 - i / 4 }));
+    expect(nextCard(won)?.best).toBe(100 - (won.length - 1) / 4);
   });
 
   it('is never a early card, and nothing where there is nothing', () => {

@@ -15,6 +15,12 @@ const TRACKS: Readonly<Record<string, TrackWords>> = {
     title: 'Vision IF',
     blurb: 'Staggered stages, traps at the edges, one carrier half way down the slope.',
   },
+  'sound-fm': { letter: 'F', title: 'Sound and FM', blurb: 'S-curves, limiters, and a trap that is set by ear.' },
+  am: { letter: 'A', title: 'AM', blurb: 'Circuits so narrow that the sweep has to wait for them.' },
+  colour: { letter: 'C', title: 'Colour', blurb: 'A slope that answers a slope, seen by a carrier that is swept.' },
+  'front-end': { letter: 'R', title: 'Front end', blurb: 'Tuner, oscillator and fine tuning: from the antenna on.' },
+  'set-ups': { letter: 'D', title: 'Set-ups that deceive', blurb: 'One slug is off, and the bench says otherwise.' },
+  'fault-finding': { letter: 'X', title: 'Fault finding', blurb: 'What no slug cures: find the part that has failed.' },
 };
 
 export function trackWords(track: string): TrackWords {

@@ -19,7 +19,8 @@ export function waxOn(
   const { yCoupling, yInput, yVoltsPerDiv, yPositionDiv, xGain, xPositionDiv, centreHz, spanHz } = controls;
   if (!facts.yAtSheetPoint || !facts.sweeping || yCoupling !== 'DC' || yInput !== 'detected') return [];
   const up =
-    (detectsNegative(receiver, figures.response) !== controls.yInvert ? -1 : 1) * Math.abs(facts.detectedPeakVolts);
+    ((detectsNegative(receiver, figures.response) !== controls.yInvert ? -1 : 1) * Math.abs(facts.detectedPeakVolts)) /
+    figures.onTube(highest(figures));
   const right = controls.mirror !== scenario.bench.xSwapped ? -1 : 1;
   const y = (relative: number): number => (up * figures.onTube(relative)) / yVoltsPerDiv + yPositionDiv;
   return figures.levels
@@ -33,6 +34,17 @@ export function waxOn(
         highDiv: Math.max(a, b),
       };
     });
+}
+
+/** The sheet's highest place; other than 1 where its levels are counted from a reference frequency. */
+function highest({ response, curve }: SheetFigures): number {
+  const { specification: spec } = response;
+  if (spec.referenceHz === undefined) return 1;
+  let top = 0;
+  for (let i = 0; i < curve.hz.length; i++) {
+    if (curve.hz[i]! >= spec.fromHz && curve.hz[i]! <= spec.toHz) top = Math.max(top, curve.relative[i]!);
+  }
+  return top;
 }
 
 function detectsNegative({ testPoints, detectors }: Receiver, { setUp }: SheetResponse): boolean {

@@ -56,21 +56,34 @@ export function leadGround(layout: BenchLayout, receiver: Receiver): LeadGround 
 
 export function placeLeads(ground: LeadGround, state: Pick<BenchState, 'leads' | 'controls'>): LeadPlace[] {
   const lying: Obstacle[] = [];
+  // What has only one way to lie comes first: the rest keep their grips clear of it.
+  const grips = LEADS.flatMap((kind) => {
+    const tip = tipOf(kind.id, state.controls);
+    const route = onlyRoute(ground, kind.id, tip, state.leads[kind.id]);
+    return route === null ? [] : [gripOf(route, tip)];
+  });
   return LEADS.map((kind) => {
     const tip = tipOf(kind.id, state.controls);
     const end = state.leads[kind.id];
-    const at = end === null ? undefined : ground.ends.get(end);
-    const route =
-      at === undefined
-        ? looseRoute(ground.layout, kind.id, tip)
-        : end === TUBE_X
-          ? tubeRoute(ground.layout, at, tip)
-          : bestRoute(ground, kind.id, tip, at, lying);
+    const only = onlyRoute(ground, kind.id, tip, end);
+    const route = only ?? bestRoute(ground, kind.id, tip, ground.ends.get(end!)!, lying, grips);
     const place = placed(kind, tip, end, route);
+    if (only === null) grips.push(place.grip);
     for (let d = 0; d <= TIP_LENGTH[tip]; d += 8)
       lying.push({ ...step(route.tip, route.tipDegrees, d), r: 10, weight: 2 });
     return place;
   });
+}
+
+/** The way of a loose lead or of the one to the tube; null for a lead on a point of the chassis, which may lie in many ways. */
+function onlyRoute(ground: LeadGround, lead: LeadId, tip: LeadTip, end: LeadEnd | null): LeadRoute | null {
+  const at = end === null ? undefined : ground.ends.get(end);
+  if (at === undefined) return looseRoute(ground.layout, lead, tip);
+  return end === TUBE_X ? tubeRoute(ground.layout, at, tip) : null;
+}
+
+function gripOf(route: LeadRoute, tip: LeadTip): Spot {
+  return step(route.tip, route.tipDegrees, GRIP_AT[tip]);
 }
 
 /** A lead held by its grip at `hand`. */
@@ -87,25 +100,40 @@ export function shownOn(ground: LeadGround, lead: LeadId, tip: LeadTip, at: Spot
 const CARRIED_DEGREES = 168;
 
 function placed(kind: LeadKind, tip: LeadTip, end: LeadEnd | null, route: LeadRoute): LeadPlace {
-  return { kind, tip, end, route, line: leadPolyline(route), grip: step(route.tip, route.tipDegrees, GRIP_AT[tip]) };
+  return { kind, tip, end, route, line: leadPolyline(route), grip: gripOf(route, tip) };
 }
 
 const ANGLES = [168, 178, 158, 188, 148, 198, 138, 210, 125, 225, 110, 245, 90, 270];
 const LEAVES = [6, 24, -20, 44, -40, 70, -64, 100, -92, 140, -130];
 
-function bestRoute(ground: LeadGround, lead: LeadId, tip: LeadTip, at: Spot, lying: readonly Obstacle[]): LeadRoute {
+/** Grips nearer than this cannot be taken hold of one by one (24 px is the least target of WCAG 2.2, 2.5.8, from memory). */
+const GRIP_APART = 24.5;
+
+function bestRoute(
+  ground: LeadGround,
+  lead: LeadId,
+  tip: LeadTip,
+  at: Spot,
+  lying: readonly Obstacle[],
+  grips: readonly Spot[],
+): LeadRoute {
   const obstacles = [...ground.obstacles, ...lying].filter((o) => Math.hypot(o.x - at.x, o.y - at.y) > 7);
   const lowest = ground.layout.shelf === null ? ground.layout.page.height : ground.layout.shelf.y - 8;
   let best: LeadRoute | null = null;
   let least = Number.POSITIVE_INFINITY;
   for (const degrees of ANGLES) {
     const straight = plain(ground.layout, lead, tip, at, degrees);
+    const grip = step(at, degrees, GRIP_AT[tip]);
+    const tooNear = grips.filter((other) => Math.hypot(grip.x - other.x, grip.y - other.y) < GRIP_APART).length;
     for (const leaveDy of LEAVES) {
       const route = { ...straight, leaveDy };
       const before = step(handleEnd(route), degrees, 12);
       if (before.y + leaveDy > lowest || (straight.laneX === null && leaveDy !== LEAVES[0])) continue;
       const cost =
-        Math.abs(degrees - 168) / 20 + Math.abs(leaveDy - 6) / 40 + hits(route, obstacles, ground.layout.chassis.x);
+        40 * tooNear +
+        Math.abs(degrees - 168) / 20 +
+        Math.abs(leaveDy - 6) / 40 +
+        hits(route, obstacles, ground.layout.chassis.x);
       if (cost < least) {
         least = cost;
         best = route;
