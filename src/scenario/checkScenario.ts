@@ -35,7 +35,8 @@ export function checkScenario(
     }
   }
   const { steelIn } = scenario.start;
-  if (steelIn !== undefined && !known.includes(steelIn)) complain(['start', 'steelIn'], `"${steelIn}"`, oneOfThese(known));
+  if (steelIn !== undefined && !known.includes(steelIn))
+    complain(['start', 'steelIn'], `"${steelIn}"`, oneOfThese(known));
   const scattered = receiver.adjusters.filter((a) => !Object.hasOwn(scenario.start.slugs, a.id));
   const room = Math.min(...scattered.map((a) => Math.min(nominalTurns(a), a.travelTurns - nominalTurns(a))));
   if (scenario.start.scatterTurns > room) {
