@@ -6,6 +6,7 @@ import {
   biasWords,
   leadWords,
   panelWords,
+  rackWords,
   safeWords,
   sweepWords,
   tubeControlWords,
@@ -18,6 +19,9 @@ import { fitKnob, type KnobControl, type KnobFitting } from '../../src/view/benc
 const SIDES: Readonly<Record<string, string>> = {
   biasAVolts: panelWords.biasSide,
   biasAPolarity: panelWords.biasSide,
+  biasBVolts: panelWords.biasSide,
+  biasBPolarity: panelWords.biasSide,
+  meterMode: panelWords.biasSide,
   rfTerminated: panelWords.leadsSide,
   rfCapacitor: panelWords.leadsSide,
   yTip: panelWords.leadsSide,
@@ -28,6 +32,10 @@ const SIDES: Readonly<Record<string, string>> = {
 const SWITCHES: Readonly<Record<string, string>> = {
   blanking: sweepWords.blanking,
   mirror: sweepWords.mirror,
+  slowSweep: sweepWords.slow,
+  comb: rackWords.comb,
+  tunableOn: rackWords.tunable,
+  ySmoothing: tubeControlWords.smoothing,
   yInvert: tubeControlWords.invert,
   rfTerminated: leadWords.termination,
   rfCapacitor: leadWords.capacitor,
@@ -37,6 +45,12 @@ const SWITCHES: Readonly<Record<string, string>> = {
 
 const GROUPS: Readonly<Record<string, { readonly label: string; readonly studs: Readonly<Record<string, string>> }>> = {
   biasAPolarity: { label: biasWords.polarity.A, studs: biasWords.polarities },
+  biasBPolarity: { label: biasWords.polarity.B, studs: biasWords.polarities },
+  sourceMode: { label: sweepWords.mode, studs: sweepWords.modesSpoken },
+  markerRoute: { label: rackWords.route, studs: rackWords.routesSpoken },
+  meterMode: { label: biasWords.mode, studs: biasWords.modesSpoken },
+  yCoupling: { label: tubeControlWords.yCoupling, studs: tubeControlWords.couplings },
+  yInput: { label: tubeControlWords.yInput, studs: tubeControlWords.inputsSpoken },
   yTip: { label: leadWords.tip, studs: leadWords.tipsSpoken },
 };
 

@@ -10,7 +10,7 @@ import { begin, elapsedSeconds, expect, openCard, rail, shippedSetup, test } fro
 
 const setup = shippedSetup('vision-if', 'traps-astray');
 /** A page that is opened again may need this long to stand; the clock does not count it, but the reading does. */
-const SECONDS_APART = 3;
+const SECONDS_APART = 12;
 
 const faceOf = (page: Page): BenchFace => new BenchFace(page, setup, (tab) => tab.click());
 
@@ -59,7 +59,8 @@ async function standing(page: Page): Promise<Standing> {
 async function standsAsBefore(page: Page, before: Standing, seconds: number): Promise<void> {
   await expect(page.getByRole('timer')).toBeVisible();
   await expect(page.getByRole('dialog')).toHaveCount(0);
-  expect(await standing(page)).toEqual(before);
+  // A slug that was let go just before counts as turning for two seconds of the new page too.
+  await expect(async () => expect(await standing(page)).toEqual(before)).toPass({ timeout: 8_000 });
   const now = await elapsedSeconds(page);
   expect(now).toBeGreaterThanOrEqual(seconds - 1);
   expect(now).toBeLessThanOrEqual(seconds + SECONDS_APART);
@@ -116,5 +117,5 @@ test('without storage the run goes on in memory, and the course says so', async 
   await expect(page.locator('.storage-note')).toHaveText(courseWords.storage.memoryOnly);
   await page.locator('.card.now .card-open').click();
   await page.getByRole('button', { name: dialogWords.suspended.resume }).click();
-  expect(await standing(page)).toEqual(before);
+  await expect(async () => expect(await standing(page)).toEqual(before)).toPass({ timeout: 8_000 });
 });

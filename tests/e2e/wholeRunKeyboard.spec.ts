@@ -10,7 +10,7 @@ import { reportPassed } from './reportPassed.ts';
 
 /** Walks on by Tab until the wanted element has the focus; fails when it is not on the way. */
 async function tabTo(page: Page, wanted: ReturnType<Page['locator']>): Promise<void> {
-  for (let i = 0; i < 60; i++) {
+  for (let i = 0; i < 200; i++) {
     if (await wanted.evaluate((element) => element === document.activeElement)) return;
     await page.keyboard.press('Tab');
   }

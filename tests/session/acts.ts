@@ -76,9 +76,22 @@ export function setUpActs(setup: BenchSetup): Acts {
     const output = i === 0 ? 'A' : 'B';
     return [set(`bias${output}Volts`, Math.abs(one.volts)), set(`bias${output}Polarity`, one.volts < 0 ? '-' : '+')];
   });
+  const { controls } = initialState(setup);
+  // What a bench stands at unless somebody has moved it.
+  const usual = {
+    ySmoothing: false,
+    yCoupling: 'DC',
+    yInput: 'detected',
+    markerRoute: 'added',
+    tunableOn: false,
+  } as const;
+  const moved = (Object.keys(usual) as (keyof typeof usual)[]).filter(
+    (control) => controls[control] !== usual[control],
+  );
   return [
-    ...(setUp.source === 'video' ? [set('sourceMode', 'video'), set('carrierHz', setUp.carrierHz!)] : []),
-    ...(setUp.slowSweep === true ? [set('slowSweep', true)] : []),
+    ...(setUp.source === controls.sourceMode ? [] : [set('sourceMode', setUp.source)]),
+    ...(setUp.source === 'video' ? [set('carrierHz', setUp.carrierHz!)] : []),
+    ...(controls.slowSweep === (setUp.slowSweep === true) ? [] : [set('slowSweep', setUp.slowSweep === true)]),
     set('centreHz', setUp.centreHz - (scenario.bench.centreErrorHz ?? 0)),
     set('spanHz', setUp.spanHz),
     set('levelDb', setUp.levelDb),
@@ -88,11 +101,7 @@ export function setUpActs(setup: BenchSetup): Acts {
     ...bias,
     ...setUp.markersHz.map((hz): BenchEvent => ({ type: 'crystalPlugged', hz })),
     set('pipHeightDiv', 0.3),
-    set('ySmoothing', false),
-    set('yCoupling', 'DC'),
-    set('yInput', 'detected'),
-    set('markerRoute', 'added'),
-    set('tunableOn', false),
+    ...moved.map((control) => set(control, usual[control])),
   ];
 }
 
