@@ -112,6 +112,8 @@ export interface ProofWatch {
   readonly from: number | null;
   /** values at which the watched knob stood since the last slug moved, and whether it has been far enough away since */
   readonly stood?: readonly { readonly value: number; readonly far: boolean }[];
+  /** when the knob that it watches last moved */
+  readonly movedAtSeconds?: number;
 }
 
 const NOT_BEGUN: ProofWatch = { done: false, doneAtSeconds: null, from: null };

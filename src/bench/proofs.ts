@@ -20,7 +20,7 @@ const SWUNG_DEGREES = 10;
 const ENLARGED_DB = 10;
 const BACK_WITHIN = 1;
 const RESTED_SECONDS = 1;
-const MOST_STOOD = 6;
+const MOST_STOOD = 40;
 
 /** The state with its watchers moved on, and the proofs that this event has completed. */
 export function watchProofs(
@@ -32,13 +32,12 @@ export function watchProofs(
   if (after.lastSlugTurnSeconds !== before.lastSlugTurnSeconds || after.turnsMade !== before.turnsMade) {
     return { state: after, heard: [] };
   }
-  const rested = after.seconds - before.seconds >= RESTED_SECONDS;
   const live = curveIsUp(setup, before) || curveIsUp(setup, after);
   let proofs = after.proofs;
   const heard: BenchSound[] = [];
   for (const id of PROOFS) {
     const was = proofs[id];
-    const moved = was.done ? was : step(id, was, before, after, rested);
+    const moved = was.done ? was : step(id, was, before, after);
     if (moved === was) continue;
     // With nothing on the tube the watcher forgets what it had seen.
     const kept = live ? moved : { done: false, doneAtSeconds: null, from: null };
@@ -61,23 +60,16 @@ export function pipsOn({ controls, crystals }: BenchState): boolean {
   return controls.pipHeightDiv > 0 && (crystals.length > 0 || controls.comb || controls.tunableOn);
 }
 
-function step(id: ProofId, watch: ProofWatch, before: BenchState, after: BenchState, rested: boolean): ProofWatch {
+function step(id: ProofId, watch: ProofWatch, before: BenchState, after: BenchState): ProofWatch {
   switch (id) {
     case 'halveLevel':
-      return comeBack(
-        watch,
-        before.controls.levelDb,
-        after.controls.levelDb,
-        after.seconds,
-        rested,
-        (d) => d <= HALVED_DB,
-      );
+      return comeBack(watch, before.controls.levelDb, after.controls.levelDb, after.seconds, (d) => d <= HALVED_DB);
     case 'swingPhase': {
       const [from, to] = [before.controls.phasingDegrees, after.controls.phasingDegrees];
-      return comeBack(watch, from, to, after.seconds, rested, (d) => Math.abs(d) >= SWUNG_DEGREES);
+      return comeBack(watch, from, to, after.seconds, (d) => Math.abs(d) >= SWUNG_DEGREES);
     }
     case 'skirts':
-      return comeBack(watch, sizeDb(before), sizeDb(after), after.seconds, rested, (d) => d >= ENLARGED_DB);
+      return comeBack(watch, sizeDb(before), sizeDb(after), after.seconds, (d) => d >= ENLARGED_DB);
     case 'markersOffOn':
       return offAndOn(watch, pipsOn(before), pipsOn(after), after.seconds);
     case 'touchEarth':
@@ -95,18 +87,25 @@ function comeBack(
   from: number,
   to: number,
   atSeconds: number,
-  rested: boolean,
   isFar: (away: number) => boolean,
 ): ProofWatch {
   if (from === to) return watch;
   const known = watch.stood ?? [];
+  // Of this knob: what else is done meanwhile does not count.
+  const rested = atSeconds - (watch.movedAtSeconds ?? 0) >= RESTED_SECONDS;
   const stoodHere = known.length === 0 || rested || isFar(to - from);
   const added = stoodHere && !known.some((s) => s.value === from) ? [...known, { value: from, far: false }] : known;
   const stood = added.slice(-MOST_STOOD).map((s) => ({ value: s.value, far: s.far || isFar(to - s.value) }));
   if (stood.some((s) => s.far && Math.abs(to - s.value) <= BACK_WITHIN)) {
     return { done: true, doneAtSeconds: atSeconds, from: null };
   }
-  return { done: false, doneAtSeconds: null, from: stood.findLast((s) => s.far)?.value ?? null, stood };
+  return {
+    done: false,
+    doneAtSeconds: null,
+    from: stood.findLast((s) => s.far)?.value ?? null,
+    stood,
+    movedAtSeconds: atSeconds,
+  };
 }
 
 function offAndOn(watch: ProofWatch, wasOn: boolean, isOn: boolean, atSeconds: number): ProofWatch {
