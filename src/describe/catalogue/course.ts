@@ -23,6 +23,18 @@ const TRACKS: Readonly<Record<string, TrackWords>> = {
   'fault-finding': { letter: 'X', title: 'Fault finding', blurb: 'What no slug cures: find the part that has failed.' },
 };
 
+/** The order in which the course goes through its tracks; a track from elsewhere comes after them. */
+export const TRACK_ORDER: readonly string[] = [
+  'first-sweep',
+  'sound-fm',
+  'am',
+  'vision-if',
+  'colour',
+  'front-end',
+  'set-ups',
+  'fault-finding',
+];
+
 export function trackWords(track: string): TrackWords {
   const known = TRACKS[track];
   if (known !== undefined) return known;
@@ -35,6 +47,7 @@ const countWord = (n: number): string => COUNTS[n] ?? String(n);
 
 export const courseWords = {
   contents: 'Contents',
+  goTo: (title: string): string => `Go to the track ${title}`,
   title: 'Course of alignment',
   intro: (tracks: number): string =>
     `${countWord(tracks)} ${tracks === 1 ? 'track' : 'tracks'}. Each card is one job on one set. Draw the curve right and the outline fills with hay: the closer the curve, the thicker the stack. Par is the turns and minutes of a good run.`,

@@ -1,6 +1,7 @@
 /** The menu: keys and help, hints, suspending, clearing the bench. */
 import { useEffect, useRef } from 'preact/hooks';
 import { headerWords } from '../../describe/catalogue/bench.ts';
+import { partsWords } from '../../describe/catalogue/parts.ts';
 import { aidsWithin } from '../../session/session.ts';
 import type { BenchPort } from '../port.ts';
 import { Frame } from '../theme/art.tsx';
@@ -12,7 +13,7 @@ import { usePort } from './usePort.ts';
 /** off; on; on but held back by the browser until the next click or key; on, but this machine cannot play */
 export type SoundStatus = 'off' | 'on' | 'waiting' | 'silent';
 
-export type MenuChoice = 'help' | 'hints' | 'suspend' | 'clear' | 'sound';
+export type MenuChoice = 'help' | 'hints' | 'parts' | 'suspend' | 'clear' | 'sound';
 
 interface BenchMenuProps {
   readonly port: BenchPort;
@@ -107,6 +108,7 @@ function Choices({ port, low, top, onToggle, onChoose, sound }: ChoicesProps) {
     >
       <Frame kind="card" />
       {hints ? item('hints', headerWords.hints(Math.max(0, port.scenario.hints.length - taken))) : null}
+      {port.scenario.faults.length > 0 ? item('parts', partsWords.menu) : null}
       {item('help', headerWords.help)}
       {sound === null ? null : item('sound', headerWords.sound[sound])}
       {item('suspend', headerWords.suspend)}

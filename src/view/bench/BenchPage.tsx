@@ -9,6 +9,7 @@ import { BenchHeader } from './BenchHeader.tsx';
 import { BenchMenu, type MenuChoice, type SoundStatus } from './BenchMenu.tsx';
 import { BenchScene } from './BenchScene.tsx';
 import { Cautions } from './dialogs/Briefing.tsx';
+import { PartsTray } from './dialogs/PartsTray.tsx';
 import { StageDialogs } from './dialogs/StageDialogs.tsx';
 import { Clear, Help, Hints } from './dialogs/stages.tsx';
 import { Instruments } from './Instruments.tsx';
@@ -98,6 +99,7 @@ export function BenchPage({ port, onHome, sound }: BenchPageProps) {
       />
       {open === 'help' ? <Help onClose={close} /> : null}
       {open === 'hints' ? <Hints port={port} onClose={close} /> : null}
+      {open === 'parts' ? <PartsTray port={port} onClose={close} /> : null}
       {open === 'cautions' ? <Cautions port={port} onClose={close} /> : null}
       {open === 'clear' ? <Clear port={port} onClose={close} /> : null}
       <StageDialogs port={port} onLeave={leave} />

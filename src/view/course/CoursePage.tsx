@@ -86,7 +86,9 @@ export function CoursePage({ port, onReport, right }: CoursePageProps) {
                     <span class="disc large" aria-hidden="true">
                       {letter}
                     </span>
-                    <h2 id={`track-${i}`}>{title}</h2>
+                    <h2 id={`track-${i}`} tabIndex={-1}>
+                      {title}
+                    </h2>
                     <span class="track-done">{words.done(track.done, track.cards.length)}</span>
                     {blurb === '' ? null : <p>{blurb}</p>}
                   </div>

@@ -26,9 +26,16 @@ export function NextSheet({ cards, tracks, open }: NextSheetProps) {
       <div class="next-stacks">
         <h2 class="l">{words.stacksWon}</h2>
         <ul>
-          {tracks.map((track) => (
+          {tracks.map((track, i) => (
             <li key={track.id}>
-              <span class="stack-name">{trackWords(track.id).title}</span>
+              <button
+                type="button"
+                class="stack-name"
+                aria-label={words.goTo(trackWords(track.id).title)}
+                onClick={() => goToTrack(i)}
+              >
+                {trackWords(track.id).title}
+              </button>
               <span class="m">{`${track.done} / ${track.cards.length}`}</span>
               <Fit
                 class="stack-bar"
@@ -41,6 +48,13 @@ export function NextSheet({ cards, tracks, open }: NextSheetProps) {
       </div>
     </section>
   );
+}
+
+/** The page's heading takes the focus, so that Tab goes on from there. */
+function goToTrack(i: number): void {
+  const heading = document.getElementById(`track-${i}`);
+  heading?.scrollIntoView({ block: 'start' });
+  heading?.focus({ preventScroll: true });
 }
 
 function Next({ card, open }: { readonly card: CourseCard; readonly open: (scenarioId: string) => void }) {

@@ -1,4 +1,5 @@
 /** What the course page shows, worked out from the cards: tracks in order, what is done, what comes next. Pure. */
+import { TRACK_ORDER } from '../../describe/catalogue/course.ts';
 import { PASS_POINTS } from '../../grading/limits.ts';
 import type { CourseCard } from '../port.ts';
 
@@ -10,7 +11,7 @@ export interface Track {
 
 export const isWon = (card: CourseCard): boolean => card.best !== null && card.best >= PASS_POINTS;
 
-/** Tracks in the order of their first cards; cards by their order in the track. */
+/** Tracks in the order of the course, others after them in the order of their first cards; cards by their order in the track. */
 export function tracksOf(cards: readonly CourseCard[]): readonly Track[] {
   const byTrack = new Map<string, CourseCard[]>();
   for (const card of cards) {
@@ -18,7 +19,9 @@ export function tracksOf(cards: readonly CourseCard[]): readonly Track[] {
     if (held === undefined) byTrack.set(card.scenario.track, [card]);
     else held.push(card);
   }
-  return [...byTrack].map(([id, held]) => ({
+  const place = (id: string): number => (TRACK_ORDER.includes(id) ? TRACK_ORDER.indexOf(id) : TRACK_ORDER.length);
+  const inOrder = [...byTrack].sort(([a], [b]) => place(a) - place(b));
+  return inOrder.map(([id, held]) => ({
     id,
     cards: [...held].sort(
       (a, b) => a.scenario.order - b.scenario.order || a.scenario.code.localeCompare(b.scenario.code, 'en'),

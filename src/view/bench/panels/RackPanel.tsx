@@ -21,6 +21,7 @@ const LEAST_PITCH = 43;
 const PIP_KNOB = 72;
 const TRIM_KNOB = 70;
 const TUNE_KNOB = 76;
+const LEAST_DIAL = 104;
 /** from this height on there are two rows */
 const TALL = 300;
 
@@ -33,7 +34,8 @@ function RackPanelBase({
   readonly rect: Rect | null;
   readonly height: number;
 }) {
-  const { pitch, dialWidth, dialHeight, tuneKnob, tall } = rackFit(rect, height, port.receiver.crystalsHz.length);
+  const count = port.receiver.crystalsHz.length;
+  const { pitch, dialWidth, dialHeight, tuneKnob, tall, shown } = rackFit(rect, height, count);
   const unit = rackWords.unit(mainResponse(port.receiver).setUp.centreHz);
   return (
     <Panel
@@ -51,7 +53,9 @@ function RackPanelBase({
       }
     >
       <div class="rack">
-        <Crystals port={port} pitch={pitch} />
+        <div class="crystal-box" style={shown < count ? { maxWidth: px(Math.round((shown + 0.5) * pitch)) } : {}}>
+          <Crystals port={port} pitch={pitch} />
+        </div>
         <p class="l2">{rackWords.note(unit)}</p>
       </div>
       <div class="rack-dial">
@@ -73,16 +77,20 @@ interface RackFit {
   readonly tuneKnob: boolean;
   /** crystals over dial and knobs, instead of side by side */
   readonly tall: boolean;
+  /** crystals in sight at once; the rest are reached by scrolling the box */
+  readonly shown: number;
 }
 
 function rackFit(rect: Rect | null, height: number, count: number): RackFit {
   const dialHeight = Math.min(96, Math.max(70, height - 34 - 16 - 22 - 16));
-  if (rect === null) return { pitch: PITCH, dialWidth: 170, dialHeight, tuneKnob: true, tall: false };
+  if (rect === null) return { pitch: PITCH, dialWidth: 170, dialHeight, tuneKnob: true, tall: false, shown: count };
   const room = rect.width - 30 - PIP_KNOB - TRIM_KNOB - 36;
   if (rect.height >= TALL && rect.width < 900) {
     const dialWidth = Math.min(340, room - TUNE_KNOB);
+    const shown = Math.min(count, Math.floor((rect.width - 40) / LEAST_PITCH));
     return {
-      pitch: Math.min(PITCH, (rect.width - 40) / count),
+      shown,
+      pitch: Math.min(PITCH, (rect.width - 40) / shown),
       dialWidth,
       dialHeight: 110,
       tuneKnob: true,
@@ -90,11 +98,13 @@ function rackFit(rect: Rect | null, height: number, count: number): RackFit {
     };
   }
   // The dial can be dragged itself: the knob beside it stands only where there is room.
-  const tuneKnob = room - count * (LEAST_PITCH + 1) - 120 >= TUNE_KNOB;
-  const free = room - (tuneKnob ? TUNE_KNOB : 0);
-  const pitch = Math.max(LEAST_PITCH, Math.min(PITCH, (free - 128) / count));
-  const dialWidth = Math.max(104, Math.min(300, Math.floor(free - count * pitch)));
-  return { pitch, dialWidth, dialHeight, tuneKnob, tall: false };
+  const most = Math.max(3, Math.floor((room - LEAST_DIAL - 24) / (LEAST_PITCH + 1)));
+  const shown = Math.min(count, most);
+  const tuneKnob = room - shown * (LEAST_PITCH + 1) - 120 >= TUNE_KNOB;
+  const free = room - (tuneKnob ? TUNE_KNOB : 0) - (shown < count ? LEAST_PITCH / 2 : 0);
+  const pitch = Math.max(LEAST_PITCH, Math.min(PITCH, (free - 128) / shown));
+  const dialWidth = Math.max(LEAST_DIAL, Math.min(300, Math.floor(free - shown * pitch)));
+  return { pitch, dialWidth, dialHeight, tuneKnob, tall: false, shown };
 }
 
 function Crystals({ port, pitch }: { readonly port: BenchPort; readonly pitch: number }) {

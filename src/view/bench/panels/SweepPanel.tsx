@@ -39,8 +39,17 @@ function SweepPanelBase({ port, rect }: { readonly port: BenchPort; readonly rec
       <PortKnob port={port} control="levelDb" />
       {video ? <PortKnob port={port} control="carrierHz" /> : null}
       <PortKnob port={port} control="phasingDegrees" />
-      <PortSwitch port={port} control="blanking" label={sweepWords.blanking} studs={OFF_ON} />
-      <PortSwitch port={port} control="mirror" label={sweepWords.mirror} studs={OFF_ON} />
+      {video && rect !== null ? (
+        <div class="switch-pair">
+          <PortSwitch port={port} control="blanking" label={sweepWords.blanking} studs={OFF_ON} look="small" />
+          <PortSwitch port={port} control="mirror" label={sweepWords.mirror} studs={OFF_ON} look="small" />
+        </div>
+      ) : (
+        <>
+          <PortSwitch port={port} control="blanking" label={sweepWords.blanking} studs={OFF_ON} />
+          <PortSwitch port={port} control="mirror" label={sweepWords.mirror} studs={OFF_ON} />
+        </>
+      )}
     </Panel>
   );
 }

@@ -39,7 +39,7 @@ function TubePanelBase({ port, rect, wax }: TubePanelProps) {
   }
   const rail = rect.width < 190;
   const room = rect.height - 40;
-  const r = rail ? 16 : rect.width > 250 && room > 330 ? 26 : 20;
+  const r = rail ? (room < 420 ? 13 : 16) : rect.width > 250 && room > 330 ? 26 : 20;
   const cls = rail ? 'tube-panel rail' : 'tube-panel pairs';
   // Two columns: three rows of knobs and three of switches.
   if (!rail && room >= 3 * (2 * r + 59) + 3 * 76) {

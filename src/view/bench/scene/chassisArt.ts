@@ -77,10 +77,27 @@ function cansArt({ cans, textSize }: ChassisPlaces, lettering: Lettering[]): str
   return svg;
 }
 
+/** Plan units: lower than this, sign and two lines do not stand under one another. */
+const LOW_CAGE = 64;
+
 function hotCorner(hot: NonNullable<Receiver['plan']['hot']>, size: number, lettering: Lettering[]): string {
   const { x, y, width, height, volts } = hot;
   const words = [sceneWords.live(volts), sceneWords.keepOut];
   const big = size * (13 / 12);
+  if (height < LOW_CAGE) {
+    // No room under the sign: the words stand beside it, in one line.
+    const line = words.join(', ');
+    const left = x + 50;
+    lettering.push(
+      text(line, left, y + height / 2 + big * 0.35, big, { weight: 700, anchor: 'start', fill: C.rustInk }),
+    );
+    const wide = textWidth(line, big) + 10;
+    return (
+      cage(x, y, width, height) +
+      liveSign(x + 28, y + height / 2 - 18) +
+      `<rect x="${r1(left - 5)}" y="${r1(y + height / 2 - big / 2 - 4)}" width="${r1(wide)}" height="${r1(big + 8)}" fill="${C.wash}"/>`
+    );
+  }
   const half = Math.max(...words.map((w) => textWidth(w, big))) / 2 + 3;
   const middle = x + 8 + Math.max(half, 38);
   const top = y + height / 2 - 34;

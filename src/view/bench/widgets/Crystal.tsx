@@ -42,7 +42,10 @@ function CrystalBase({ hz, plugged, pip, width: w, tabIndex, onToggle }: Crystal
       {plugged ? null : <Ink svg={lines} width={w + 6} height={height} viewBox={box} />}
       <span class="can">
         <Ink svg={can} width={w + 6} height={height} viewBox={box} />
-        <span class="m can-label" style={{ top: px(TOP - CAN_HEIGHT + 21) }}>
+        <span
+          class={rackWords.canLabel(hz).length > 5 ? 'm can-label long' : 'm can-label'}
+          style={{ top: px(TOP - CAN_HEIGHT + 21) }}
+        >
           {rackWords.canLabel(hz)}
         </span>
       </span>
