@@ -39,6 +39,7 @@ const STEPS = [
     run: () => command(process.execPath, ['scripts/make-sounds.mjs', '--check']),
   },
   { name: 'shipped receivers and scenarios', run: checkShipped },
+  { name: 'certification of the course', run: () => tool('tsx', 'scripts/certify-course.ts') },
   { name: 'build', run: () => ensureBuilt({ force: true, quiet: true }) },
   { name: 'browser', run: browserTests, counts: () => playwrightCounts(readReport(PLAYWRIGHT_REPORT)) },
 ];

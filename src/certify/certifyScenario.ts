@@ -8,7 +8,7 @@
 import { ENGINE } from '../base/engine.ts';
 import { clamp, roundTo } from '../base/rounding.ts';
 import { type BenchSetup, initialState } from '../bench/setup.ts';
-import { faultLines, uncured } from '../grading/faultLines.ts';
+import { uncured } from '../grading/faultLines.ts';
 import { grade } from '../grading/grade.ts';
 import { truthLines } from '../grading/truth.ts';
 import { faultEffects } from '../receiver/faults/faultEffects.ts';
@@ -46,7 +46,7 @@ export function certifyScenario(setup: BenchSetup): Certification {
   const broken = touched ? searcher(setup, failed.deck, free) : sound;
   const asFound = worstOf(broken.demands.standings(startTurns));
   const withoutCure = touched ? broken.find(startTurns, TRIES_UNCURED) : null;
-  if (withoutCure?.met === true && faultLines(setup, []).length === 0) {
+  if (withoutCure?.met === true) {
     problems.push({ code: 'nothingToSee', part: uncured(setup, [])[0] ?? scenario.faults[0]!.kind });
   }
 

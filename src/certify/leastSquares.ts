@@ -2,7 +2,7 @@
  * Levenberg-Marquardt with bounds: the x inside a box for which the sum of squares of r(x) is least.
  *
  * Each step solves (J'J + lambda diag(J'J)) d = -J'r for the variables that are free; one that stands at a bound and is pushed against it is held for that step.
- * Steps are cut off at the bounds. lambda follows Nielsen's rule from the gain ratio.
+ * A variable that its step would carry over a bound goes to the bound, and the step of the others is taken anew with it there. lambda follows Nielsen's rule from the gain ratio.
  * Validity: r smooth almost everywhere; a local minimum is found. Source: Marquardt, SIAM J. 1963; Nielsen, IMM-REP-1999-05 (both from memory).
  */
 
@@ -52,9 +52,8 @@ export function leastSquares(task: LeastSquaresTask, start: Float64Array): Least
       const pushedOut = gradient[j]! > 0 ? x[j]! <= box.low[j]! : x[j]! >= box.high[j]!;
       return square[j * n + j]! > 0 && !(pushedOut && gradient[j] !== 0);
     });
-    const step = free.length === 0 ? null : solveDamped(square, gradient, free, n, damping);
-    if (step === null) break;
-    const next = x.map((v, j) => Math.min(Math.max(v + step[j]!, box.low[j]!), box.high[j]!));
+    const next = free.length === 0 ? null : stepInside(square, gradient, free, x, box, damping);
+    if (next === null) break;
     const after = squares(task.residuals(next));
     const promised = promise(square, gradient, x, next, n);
     if (!(promised > LEAST_GAIN * cost)) break;
@@ -95,6 +94,38 @@ function normal({ r, jacobian }: Residuals, n: number): { square: Float64Array; 
   }
   for (let j = 0; j < n; j++) for (let k = j + 1; k < n; k++) square[j * n + k] = square[k * n + j]!;
   return { square, gradient };
+}
+
+/** The damped step with what would leave the box put on its bound; null where there is none. */
+function stepInside(
+  square: Float64Array,
+  gradient: Float64Array,
+  free: readonly number[],
+  x: Float64Array,
+  box: Box,
+  damping: number,
+): Float64Array<ArrayBuffer> | null {
+  const n = x.length;
+  const held = new Float64Array(n);
+  let open = [...free];
+  for (;;) {
+    // What has been put on its bound pulls at the others.
+    const pulled = gradient.map((g, j) => {
+      let sum = g;
+      for (let k = 0; k < n; k++) sum += square[j * n + k]! * held[k]!;
+      return sum;
+    });
+    const step = open.length === 0 ? new Float64Array(n) : solveDamped(square, pulled, open, n, damping);
+    if (step === null) return null;
+    const over = open.filter((j) => x[j]! + step[j]! < box.low[j]! || x[j]! + step[j]! > box.high[j]!);
+    if (over.length === 0) {
+      return Float64Array.from(x, (v, j) =>
+        Math.min(Math.max(v + held[j]! + (open.includes(j) ? step[j]! : 0), box.low[j]!), box.high[j]!),
+      );
+    }
+    for (const j of over) held[j] = (step[j]! > 0 ? box.high[j]! : box.low[j]!) - x[j]!;
+    open = open.filter((j) => !over.includes(j));
+  }
 }
 
 /** What the linear model says the cost falls by. */

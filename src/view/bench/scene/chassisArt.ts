@@ -78,7 +78,7 @@ function cansArt({ cans, textSize }: ChassisPlaces, lettering: Lettering[]): str
 }
 
 /** Plan units: lower than this, sign and two lines do not stand under one another. */
-const LOW_CAGE = 64;
+const LOW_CAGE = 50;
 
 function hotCorner(hot: NonNullable<Receiver['plan']['hot']>, size: number, lettering: Lettering[]): string {
   const { x, y, width, height, volts } = hot;
