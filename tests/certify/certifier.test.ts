@@ -121,8 +121,8 @@ describe('the optimum', () => {
     const demands = createDemands(receiver, deck, damped, workResponses(receiver, scenario), 1, slugs);
     const turnsOf = (x: ArrayLike<number>) => Object.fromEntries(slugs.map((s, j) => [s, x[j]!]));
     const high = receiver.adjusters.map((a) => a.travelTurns);
-    // Coupled coils have more than one place to rest in: both methods begin in the same three.
-    const starts = [0.8, -0.8, 0.1].map((off) =>
+    // Coupled coils have more than one place to rest in: both methods begin in the same five.
+    const starts = [0.8, -0.8, 0.1, 2, -2].map((off) =>
       receiver.adjusters.map((a, i) => nominalTurns(a) + (i % 2 ? off : -off)),
     );
     const task = {
