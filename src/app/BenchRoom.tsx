@@ -1,9 +1,12 @@
 /** The bench room: takes up or begins the run of a scenario, and gives the page its port, its sounds and its memory. */
 import { useEffect, useMemo } from 'preact/hooks';
+import { endlessWords } from '../describe/catalogue/endless.ts';
 import { shellWords } from '../describe/catalogue/shell.ts';
 import { claimOf, grade } from '../grading/grade.ts';
 import type { Run } from '../run/runLog.ts';
 import { serialiseRunFile, toRunFile } from '../run/serialise.ts';
+import { readEndlessId } from '../scenario/endlessId.ts';
+import type { Scenario } from '../scenario/scenario.ts';
 import { createSoundDesk } from '../sound/soundDesk.ts';
 import { BenchPage } from '../view/bench/BenchPage.tsx';
 import { StorageNotice, type StoragePort } from '../view/bench/StorageNotice.tsx';
@@ -12,26 +15,40 @@ import { createFrames } from './frames.ts';
 import type { RoomProps } from './Rooms.tsx';
 import { setupFor } from './shippedLibrary.ts';
 import { soundFollowing } from './soundFollowing.ts';
+import { useScenario } from './useScenario.ts';
 
 export default function BenchRoom(props: RoomProps & { readonly scenarioId: string }) {
-  const scenario = props.library.scenarios.find((s) => s.id === props.scenarioId);
-  if (scenario === undefined) {
+  const { library, logbook, scenarioId } = props;
+  const open = logbook.openRuns().find((run) => run.scenarioId === scenarioId) ?? null;
+  const found = useScenario(library, scenarioId, open?.scenario ?? null);
+  if (found.kind === 'making') {
+    return (
+      <main class="notice" aria-busy="true">
+        <p role="status">{endlessWords.making}</p>
+      </main>
+    );
+  }
+  if (found.kind !== 'found') {
     return (
       <main class="notice">
-        <p>{shellWords.noSuchScenario}</p>
+        <p>{readEndlessId(scenarioId) !== null ? endlessWords.failed : shellWords.noSuchScenario}</p>
         <a href="#/course">{shellWords.home}</a>
       </main>
     );
   }
-  return <OpenBench {...props} />;
+  return <OpenBench {...props} scenario={found.scenario} />;
 }
 
-function OpenBench({ library, logbook, go, scenarioId }: RoomProps & { readonly scenarioId: string }) {
+interface OpenBenchProps extends RoomProps {
+  readonly scenarioId: string;
+  readonly scenario: Scenario;
+}
+
+function OpenBench({ library, logbook, go, scenarioId, scenario }: OpenBenchProps) {
   const { store, sound } = useMemo(() => {
     const open = logbook.openRuns().find((run) => run.scenarioId === scenarioId) ?? null;
-    const shipped = library.scenarios.find((s) => s.id === scenarioId)!;
     // A run goes on with the scenario it began with, even where the shipped one has changed since.
-    const setup = setupFor(library, open?.scenario ?? shipped) ?? setupFor(library, shipped)!;
+    const setup = setupFor(library, open?.scenario ?? scenario) ?? setupFor(library, scenario)!;
     const desk = createSoundDesk();
     const runId = open?.runId ?? crypto.randomUUID();
     const keep = (run: Run): void => {

@@ -4,6 +4,7 @@ import { relativeTo } from '../bench/truth.ts';
 import type { ResponseCurve } from '../receiver/curveReading.ts';
 import type { Specification } from '../receiver/receiver.ts';
 import { createStatedResponse } from '../receiver/statedResponse.ts';
+import { endlessId } from '../scenario/endlessId.ts';
 import type { Library } from '../scenario/library.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import type { CourseCard, CoursePort } from '../view/port.ts';
@@ -43,6 +44,8 @@ export function createCoursePort(library: Library, logbook: Logbook, open: (scen
       });
     },
     open,
+    newSeed: () => crypto.randomUUID().slice(0, 6),
+    openEndless: (difficulty, seed) => open(endlessId(difficulty, seed)),
     storageNote: () => logbook.note(),
     subscribe: (listener) => logbook.onNote(listener),
   };

@@ -2,7 +2,10 @@
 import { existsSync, readdirSync } from 'node:fs';
 import path from 'node:path';
 import { bad, type Result } from '../base/result.ts';
+import { endlessScenario } from '../certify/endless.ts';
+import { endlessWords } from '../describe/catalogue/endless.ts';
 import { checkScenario } from '../scenario/checkScenario.ts';
+import { readEndlessId } from '../scenario/endlessId.ts';
 import { hashOf } from '../scenario/hash.ts';
 import { type LoadedReceiver, loadReceiver } from '../scenario/library.ts';
 import { parseJson } from '../scenario/parseJson.ts';
@@ -55,7 +58,19 @@ export function shelvedScenarioHash(id: string): Result<string | null> {
     const name = path.join(SCENARIOS, track.name, `${id}.json`);
     if (track.isDirectory() && existsSync(name)) return scenarioHashOf(name);
   }
-  return { ok: true, value: null };
+  return readEndlessId(id) === null ? { ok: true, value: null } : endlessHash(id);
+}
+
+/** A scenario of the endless track is made anew from its name. */
+function endlessHash(id: string): Result<string | null> {
+  const receivers = new Map<string, LoadedReceiver>();
+  for (const name of readdirSync(RECEIVERS)) {
+    const loaded = receiverFromFile(path.join(RECEIVERS, name, 'receiver.json'));
+    if (!loaded.ok) return loaded;
+    receivers.set(name, loaded.value);
+  }
+  const scenario = endlessScenario(receivers, id, endlessWords);
+  return { ok: true, value: scenario === null ? null : hashOf(scenario) };
 }
 
 export function scenarioHashOf(name: string): Result<string> {

@@ -5,8 +5,10 @@ import * as benchFigures from './catalogue/benchFigures.ts';
 import * as benchTalk from './catalogue/benchTalk.ts';
 import * as course from './catalogue/course.ts';
 import * as curve from './catalogue/curve.ts';
+import * as endless from './catalogue/endless.ts';
 import * as facts from './catalogue/facts.ts';
 import * as grading from './catalogue/grading.ts';
+import * as parts from './catalogue/parts.ts';
 import * as problems from './catalogue/problems.ts';
 import * as refusals from './catalogue/refusals.ts';
 import * as reportPage from './catalogue/reportPage.ts';
@@ -21,8 +23,10 @@ export const catalogue = {
   benchTalk,
   course,
   curve,
+  endless,
   facts,
   grading,
+  parts,
   problems,
   refusals,
   reportPage,

@@ -87,7 +87,15 @@ export function createSheetJudge(
             most = mend;
             best = trial.part;
           }
-          return best;
+          if (best !== undefined || slugs[index]?.cause != null || excessOf(item) <= 0) return best;
+          // Several parts have failed and none mends the line by itself: the one that moves it most.
+          return trials.reduce<{ part?: string; moved: number }>(
+            (top, trial) => {
+              const moved = Math.abs(excessOf(item) - excessOf(trial.items[index]!.item));
+              return moved > top.moved ? { part: trial.part, moved } : top;
+            },
+            { moved: -1 },
+          ).part;
         });
       }
     },

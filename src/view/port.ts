@@ -8,6 +8,7 @@ import type { BlindTurn } from '../grading/blindTurns.ts';
 import type { Report } from '../grading/report.ts';
 import type { Receiver } from '../receiver/receiver.ts';
 import type { RunFile } from '../run/runFile.ts';
+import type { EndlessDifficulty } from '../scenario/endlessId.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import type { SessionView } from '../session/phase.ts';
 
@@ -57,6 +58,9 @@ export interface CourseCard {
 export interface CoursePort {
   cards(): readonly CourseCard[];
   open(scenarioId: string): void;
+  /** a seed word for the endless track that nobody has had yet */
+  newSeed(): string;
+  openEndless(difficulty: EndlessDifficulty, seed: string): void;
   /** storage trouble to tell of, or null */
   storageNote(): 'memoryOnly' | 'full' | 'corrupted' | null;
   subscribe(listener: () => void): () => void;

@@ -16,10 +16,10 @@ const SCENARIOS = [
   ['vision-if', 'flat-top'],
   ['am', 'slow-down'],
   ['sound-fm', 'dots'],
-  ['sound-fm', 'zero'],
   ['colour', 'carrier-and-sweep'],
   ['front-end', 'off-channel'],
   ['set-ups', 'plus-for-minus'],
+  ['fault-finding', 'one-hump-gone'],
 ] as const;
 
 for (const [track, id] of SCENARIOS) {

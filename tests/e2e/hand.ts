@@ -1,6 +1,11 @@
 /** A hand does at the page what an event says at the bench. Two hands share the acts' order and differ in their means. */
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
 import type { LeadId, ToolId } from '../../src/bench/benchState.ts';
+import { headerWords } from '../../src/describe/catalogue/bench.ts';
+import { dialogWords } from '../../src/describe/catalogue/benchTalk.ts';
+import { partsWords } from '../../src/describe/catalogue/parts.ts';
+import { partsTray } from '../../src/receiver/faults/partsTray.ts';
+import { slugLetters } from '../../src/receiver/slugLetters.ts';
 import type { BenchFace } from './face.ts';
 import { expect } from './page.ts';
 
@@ -21,6 +26,22 @@ export abstract class Hand {
   protected abstract takeTool(tool: ToolId | null, held: ToolId | null): Promise<void>;
   /** whole 1/32 turns */
   protected abstract turnSlug(slug: string, parts: number): Promise<void>;
+
+  /** From the tray in the menu, by the name that the tray gives it. */
+  private async replacePart(element: string): Promise<void> {
+    const { page, setup } = this.face;
+    const part = partsTray(setup.receiver, setup.deck).find((one) => one.name === element)!;
+    const name = partsWords.name(part, part.slug === null ? null : slugLetters(setup.receiver).get(part.slug)!);
+    await this.press(headerWords.menu);
+    await this.choosePart(partsWords.menu);
+    await this.press(name, 'dialog');
+    await this.press(partsWords.replace, 'dialog');
+    await expect(page.getByRole('dialog')).toContainText(partsWords.done(name));
+    await this.press(dialogWords.close, 'dialog');
+  }
+
+  /** an item of the menu */
+  protected abstract choosePart(words: string): Promise<void>;
 
   private held: ToolId | null = null;
   protected ends = false;
@@ -68,6 +89,8 @@ export abstract class Hand {
         return;
       case 'slugTurned':
         return this.turn(act.slug, act.turns);
+      case 'partReplaced':
+        return this.replacePart(act.element);
       default:
         throw new Error(`no hand for ${act.type}`);
     }

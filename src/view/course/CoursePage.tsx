@@ -6,6 +6,7 @@ import { shellWords } from '../../describe/catalogue/shell.ts';
 import type { CoursePort } from '../port.ts';
 import { Header, Rooms } from '../theme/art.tsx';
 import { arrangeTracks, cardRows, cardsPerRow, isWon, tracksOf } from './courseTracks.ts';
+import { EndlessPlace } from './EndlessPlace.tsx';
 import { JobCard } from './JobCard.tsx';
 import { NextSheet } from './NextSheet.tsx';
 import { useColumns } from './useColumns.ts';
@@ -110,6 +111,7 @@ export function CoursePage({ port, onReport, right }: CoursePageProps) {
               );
             })}
           </div>
+          <EndlessPlace newSeed={port.newSeed} open={port.openEndless} />
           <aside class="course-cautions" aria-labelledby="course-cautions">
             <h2 id="course-cautions">{words.cautionsTitle}</h2>
             <p>{words.cautions}</p>

@@ -1,0 +1,55 @@
+/** The endless track: the same word is the same set, every set can be done, and its run is worth what anybody makes it. */
+import { describe, expect, it } from 'vitest';
+import { certifyScenario } from '../../src/certify/certifyScenario.ts';
+import { endlessScenario } from '../../src/certify/endless.ts';
+import { endlessWords } from '../../src/describe/catalogue/endless.ts';
+import { grade } from '../../src/grading/grade.ts';
+import { checkScenario } from '../../src/scenario/checkScenario.ts';
+import { endlessId, readEndlessId } from '../../src/scenario/endlessId.ts';
+import { parseScenario } from '../../src/scenario/scenarioSchema.ts';
+import { demonstrate } from '../../src/technician/atBench.ts';
+import { shippedLibrary } from '../scenario/shipped.ts';
+
+const { receivers } = shippedLibrary();
+const make = (id: string) => endlessScenario(receivers, id, endlessWords);
+const IDS = ([1, 2, 3] as const).flatMap((difficulty) =>
+  ['gale', 'ebb', 'lantern7'].map((seed) => endlessId(difficulty, seed)),
+);
+
+describe('a scenario of the endless track', () => {
+  it.each(IDS)('%s is whole, certified and the same again', (id) => {
+    const scenario = make(id);
+    expect(scenario).not.toBeNull();
+    const loaded = receivers.get(scenario!.receiver)!;
+    expect(parseScenario(JSON.parse(JSON.stringify(scenario)), `${id}.json`)).toMatchObject({ ok: true });
+    expect(checkScenario(scenario!, loaded)).toEqual([]);
+    const outcome = certifyScenario({ ...loaded, scenario: scenario! });
+    expect(outcome.ok && outcome.certificate.par).toEqual(scenario!.par);
+    expect(make(id)).toEqual(scenario);
+  });
+
+  it('differs from word to word, and is harder where it is asked to be', () => {
+    const all = IDS.map((id) => make(id)!);
+    expect(new Set(all.map((s) => JSON.stringify(s.start.slugs) + s.receiver)).size).toBe(IDS.length);
+    const mean = (level: number) => {
+      const of = all.filter((s) => s.difficulty === level);
+      return of.reduce((sum, s) => sum + Object.keys(s.start.slugs).length, 0) / of.length;
+    };
+    expect(mean(1)).toBeLessThan(mean(2));
+    expect(mean(2)).toBeLessThan(mean(3));
+  });
+
+  it('can be passed by somebody who sees nothing but the bench', () => {
+    const scenario = make(endlessId(1, 'gale'))!;
+    const setup = { ...receivers.get(scenario.receiver)!, scenario };
+    expect(grade(setup, demonstrate(setup).events).passed).toBe(true);
+  });
+
+  it.each(['endless-4-a', 'endless-1-', 'endless-1-ABC', 'endless-1-abcdefghijklm', 'first-curve'])(
+    '%s is none',
+    (id) => {
+      expect(readEndlessId(id)).toBeNull();
+      expect(make(id)).toBeNull();
+    },
+  );
+});
