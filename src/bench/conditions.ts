@@ -27,7 +27,10 @@ export function slugElementValues(
   const adjuster = receiver.adjusters.find((a) => a.id === slug);
   if (adjuster === undefined) throw new Error(`the receiver has no slug ${slug}`);
   const values = slugValues(adjuster, deck, coreTurns);
-  return steel ? values.map((v) => ({ ...v, value: v.value * STEEL_INDUCTANCE })) : values;
+  if (!steel) return values;
+  // Steel is more inductance; the coupling is the core's business.
+  const windings = [adjuster.element, ...adjuster.ganged];
+  return values.map((v) => (windings.includes(v.element) ? { ...v, value: v.value * STEEL_INDUCTANCE } : v));
 }
 
 export type LineVolts = Readonly<Record<string, number>>;

@@ -5,11 +5,11 @@
 import { type Deck, findElement } from '../physics/deck.ts';
 import { stageAtBias } from './biasLaw.ts';
 import type { Adjuster, BiasLaw, Receiver, Stage } from './receiver.ts';
-import { slugHenries } from './slugLaw.ts';
+import { couplingFactor, slugHenries } from './slugLaw.ts';
 
 export interface ElementValue {
   readonly element: string;
-  /** R ohm, L henry, C farad, G siemens */
+  /** R ohm, L henry, C farad, G siemens, K as it is */
   readonly value: number;
 }
 
@@ -18,7 +18,10 @@ export function slugValues(adjuster: Adjuster, deck: Deck, coreTurns: number): E
   const henries = slugHenries(adjuster, coreTurns);
   const factor = henries / adjuster.nominalHenries;
   const ganged = adjuster.ganged.map((element) => ({ element, value: deckValue(deck, element) * factor }));
-  return [{ element: adjuster.element, value: henries }, ...ganged];
+  const windings = [{ element: adjuster.element, value: henries }, ...ganged];
+  if (adjuster.twoPeaks === undefined) return windings;
+  const { coupling } = adjuster.twoPeaks;
+  return [...windings, { element: coupling, value: deckValue(deck, coupling) * couplingFactor(adjuster, coreTurns) }];
 }
 
 /** The stages of one bias line with the line at `volts`: transconductance, input capacitor, input resistor. `line` is its test point. */

@@ -31,6 +31,11 @@ export interface Adjuster {
   readonly head: ToolHead;
   /** the frequency that a trap is meant to take out; null for other slugs */
   readonly trapHz: number | null;
+  /**
+   * Left out for most slugs. The core can be screwed right through the winding, so that every inductance is met twice: once with the core outside the middle, where it
+   * belongs, and once beyond it, nearer the other winding of the can, where it raises the `coupling` (a K of the deck) by up to the `share`.
+   */
+  readonly twoPeaks?: { readonly coupling: string; readonly share: number };
   /** one sentence for the learner: what this slug does to the curve */
   readonly does: string;
   /**

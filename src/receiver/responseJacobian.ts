@@ -34,7 +34,8 @@ export function responseJacobian(
     if (!slugs.includes(adjuster.id)) continue;
     const solvers = adjuster.ganged.concat(adjuster.element).map((name) => stated.path.solversOf(name).main);
     const [solver] = solvers;
-    if (solver == null || solvers.some((s) => s !== solver)) rest.push(adjuster);
+    // A core that moves a coupling too is taken by the central difference as well.
+    if (solver == null || adjuster.twoPeaks !== undefined || solvers.some((s) => s !== solver)) rest.push(adjuster);
     else mains.set(solver, [...(mains.get(solver) ?? []), adjuster]);
   }
   const nodes = wantedNodes(stated);

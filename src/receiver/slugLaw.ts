@@ -8,6 +8,10 @@
  * (1.44 times the mean rate; 0.44 at the stops). Monotone, smooth, exact at the stops, and it can be inverted in closed form.
  * The shape is a plain model of ours (from the picture of a core entering a coil), not a measured coil; k was chosen, not fitted.
  * With 40 per cent of range over 20 turns, 1/32 turn in the middle is 0.09 per cent of L.
+ *
+ * Where a core can be screwed right through (`twoPeaks`), L rises to the middle of the travel and falls again:
+ *   S(u) = (1 - cos(2 pi u)) / 2
+ * and beyond the middle the coupling to the other winding grows to 1 + share times its value, as w^2 (3 - 2 w), w = 2u - 1. Nominal is on the outer side. A plain model too.
  */
 import { clamp } from '../base/rounding.ts';
 import type { Adjuster } from './receiver.ts';
@@ -19,15 +23,19 @@ const EDGE = Math.tanh(STEEPNESS);
 export function slugHenries(adjuster: Adjuster, coreTurns: number): number {
   const u = clamp(coreTurns / adjuster.travelTurns, 0, 1);
   // The two-sided sum is exact at both ends, where Lmin + (Lmax - Lmin) need not be.
-  const s = (1 + Math.tanh(STEEPNESS * (2 * u - 1)) / EDGE) / 2;
+  const s =
+    adjuster.twoPeaks === undefined
+      ? (1 + Math.tanh(STEEPNESS * (2 * u - 1)) / EDGE) / 2
+      : (1 - Math.cos(2 * Math.PI * u)) / 2;
   return adjuster.minHenries * (1 - s) + adjuster.maxHenries * s;
 }
 
-/** The turns that give `henries`; null when the slug cannot reach them. */
+/** The turns that give `henries`, on the outer side where there are two; null when the slug cannot reach them. */
 export function turnsForHenries(adjuster: Adjuster, henries: number): number | null {
   const { minHenries, maxHenries, travelTurns } = adjuster;
   if (!(henries >= minHenries && henries <= maxHenries)) return null;
   const s = (henries - minHenries) / (maxHenries - minHenries);
+  if (adjuster.twoPeaks !== undefined) return (travelTurns * Math.acos(clamp(1 - 2 * s, -1, 1))) / (2 * Math.PI);
   // Rounding may carry the quotient a hair past the ends, where atanh would be infinite or not a number.
   const t = clamp((2 * s - 1) * EDGE, -EDGE, EDGE);
   return clamp((travelTurns * (1 + Math.atanh(t) / STEEPNESS)) / 2, 0, travelTurns);
@@ -44,7 +52,15 @@ export function nominalTurns(adjuster: Adjuster): number {
 export function henriesPerTurn(adjuster: Adjuster, coreTurns: number): number {
   const u = coreTurns / adjuster.travelTurns;
   if (u < 0 || u > 1) return 0;
-  const t = Math.tanh(STEEPNESS * (2 * u - 1));
   const range = adjuster.maxHenries - adjuster.minHenries;
+  if (adjuster.twoPeaks !== undefined) return (range * Math.PI * Math.sin(2 * Math.PI * u)) / adjuster.travelTurns;
+  const t = Math.tanh(STEEPNESS * (2 * u - 1));
   return (range * STEEPNESS * (1 - t * t)) / (EDGE * adjuster.travelTurns);
+}
+
+/** What the core's place makes of the coupling of its can; 1 on the outer side and for slugs with one peak. */
+export function couplingFactor({ twoPeaks, travelTurns }: Adjuster, coreTurns: number): number {
+  if (twoPeaks === undefined) return 1;
+  const w = clamp((2 * coreTurns) / travelTurns - 1, 0, 1);
+  return 1 + twoPeaks.share * w * w * (3 - 2 * w);
 }

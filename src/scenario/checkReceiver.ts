@@ -29,6 +29,7 @@ export function checkReceiver(receiver: Receiver, deck: Deck, file: string): Pro
     a.ganged.forEach((name, k) => {
       find(name, 'L', ['adjusters', i, 'ganged', k]);
     });
+    if (a.twoPeaks !== undefined) checkTwoPeaks(receiver, deck, i, complain);
   });
   receiver.testPoints.forEach((p, i) => {
     if (p.node !== null) node(p.node, ['testPoints', i, 'node']);
@@ -115,4 +116,20 @@ function stages(receiver: Receiver, deck: Deck, find: Find, complain: Complain):
 function same(value: number, element: DeckElement | undefined, path: Path, complain: Complain): void {
   if (element === undefined || Math.abs(value - element.value) <= SAME_VALUE * Math.abs(element.value)) return;
   complain(path, String(value), `${element.value}, the value of ${element.name} in the deck`);
+}
+
+/** The coupling that a core moves is one of its own winding, is moved by no other core, and stays a coupling at its strongest. */
+function checkTwoPeaks({ adjusters }: Receiver, deck: Deck, i: number, complain: Complain): void {
+  const { element, twoPeaks } = adjusters[i]!;
+  const { coupling, share } = twoPeaks!;
+  const path: Path = ['adjusters', i, 'twoPeaks'];
+  const found = findElement(deck, coupling);
+  if (found?.kind !== 'K' || !found.coils.some((coil) => coil.toLowerCase() === element.toLowerCase())) {
+    complain([...path, 'coupling'], `"${coupling}"`, `a coupling (K) of ${element}`);
+    return;
+  }
+  const twice = adjusters.findIndex((a) => a.twoPeaks?.coupling.toLowerCase() === coupling.toLowerCase());
+  if (twice < i) complain([...path, 'coupling'], `"${coupling}"`, 'a coupling that no other slug moves');
+  const strongest = Math.abs(found.value) * (1 + share);
+  if (strongest >= 1) complain([...path, 'share'], String(share), `a share that leaves ${coupling} below 1`);
 }

@@ -41,6 +41,7 @@ const adjusterSchema = v.strictObject({
   backlashTurns: number(0, 0.25),
   head: oneOf('hex', 'blade'),
   trapHz: v.nullable(hertz()),
+  twoPeaks: v.exactOptional(v.strictObject({ coupling: elementName(), share: number(0, 2) })),
   does: text(200),
   plan: slugPlanSchema,
 });

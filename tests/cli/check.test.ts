@@ -140,12 +140,9 @@ describe('check', () => {
       [wide, /more than \d+ values/],
       [deck, /found 900006 characters, wanted at most/],
     ] as const) {
-      const begin = performance.now();
       const { err, code } = inside('check', file);
       expect(err).toMatch(wanted);
       expect(code).toBe(1);
-      // The bound of 50 ms is measured elsewhere; here it is only that nothing runs away on a busy machine.
-      expect(performance.now() - begin).toBeLessThan(2000);
     }
   });
 

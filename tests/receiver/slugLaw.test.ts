@@ -2,7 +2,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Adjuster } from '../../src/receiver/receiver.ts';
-import { henriesPerTurn, nominalTurns, slugHenries, turnsForHenries } from '../../src/receiver/slugLaw.ts';
+import {
+  couplingFactor,
+  henriesPerTurn,
+  nominalTurns,
+  slugHenries,
+  turnsForHenries,
+} from '../../src/receiver/slugLaw.ts';
 import { shippedLibrary } from '../scenario/shipped.ts';
 
 const pattern = shippedLibrary().receivers.get('loose-can-10m7')!.receiver.adjusters[0]!;
@@ -95,10 +101,62 @@ describe('the slug law', () => {
   it('makes 1/32 turn at most 0.1 per cent of inductance in every shipped receiver', () => {
     for (const { receiver } of shippedLibrary().receivers.values()) {
       for (const a of receiver.adjusters) {
-        const step = henriesPerTurn(a, a.travelTurns / 2) / 32 / a.nominalHenries;
+        // At its steepest: half way in, or half way to the middle where the core goes right through.
+        const steepest = a.twoPeaks === undefined ? a.travelTurns / 2 : a.travelTurns / 4;
+        const step = henriesPerTurn(a, steepest) / 32 / a.nominalHenries;
         expect(step, a.id).toBeGreaterThan(0.0005);
         expect(step, a.id).toBeLessThan(0.001);
       }
     }
+  });
+});
+
+describe('a core that can be screwed right through', () => {
+  const twice: fc.Arbitrary<Adjuster> = adjusters.map((a) => ({ ...a, twoPeaks: { coupling: 'K1', share: 0.5 } }));
+
+  it('meets every inductance twice, as far from the middle either way', () => {
+    fc.assert(
+      fc.property(twice, share, (a, p) => {
+        const out = slugHenries(a, (p * a.travelTurns) / 2);
+        const through = slugHenries(a, (1 - p / 2) * a.travelTurns);
+        expect(Math.abs(out / through - 1)).toBeLessThan(1e-12);
+      }),
+    );
+  });
+
+  it('rises to the middle, falls from there, and stands nominal outside it', () => {
+    fc.assert(
+      fc.property(twice, fc.double({ min: 0.01, max: 0.99, noNaN: true }), (a, p) => {
+        const half = a.travelTurns / 2;
+        expect(henriesPerTurn(a, p * half)).toBeGreaterThan(0);
+        expect(henriesPerTurn(a, half + p * half)).toBeLessThan(0);
+        expect(nominalTurns(a)).toBeLessThan(half);
+        expect(Math.abs(slugHenries(a, nominalTurns(a)) / a.nominalHenries - 1)).toBeLessThan(1e-9);
+        expect(slugHenries(a, half)).toBeCloseTo(a.maxHenries, 12);
+      }),
+    );
+  });
+
+  it('has the slope of its own curve', () => {
+    fc.assert(
+      fc.property(twice, fc.double({ min: 0.05, max: 0.95, noNaN: true }), (a, p) => {
+        const at = p * a.travelTurns;
+        const h = 1e-5 * a.travelTurns;
+        const difference = (slugHenries(a, at + h) - slugHenries(a, at - h)) / (2 * h);
+        const scale = (a.maxHenries - a.minHenries) / a.travelTurns;
+        expect(Math.abs(henriesPerTurn(a, at) - difference) / scale).toBeLessThan(1e-4);
+      }),
+    );
+  });
+
+  it('couples more closely the further it has gone through, smoothly, and not at all before', () => {
+    const a = { ...pattern, twoPeaks: { coupling: 'K1', share: 0.5 } };
+    const at = (u: number) => couplingFactor(a, u * a.travelTurns);
+    expect([at(0), at(0.3), at(0.5)]).toEqual([1, 1, 1]);
+    expect(at(0.75)).toBeCloseTo(1.25, 12);
+    expect(at(1)).toBeCloseTo(1.5, 12);
+    // No corner at the middle: the first hundredth of the way adds less than a thousandth of the share.
+    expect(at(0.505) - 1).toBeLessThan(0.5e-3);
+    expect(couplingFactor(pattern, pattern.travelTurns)).toBe(1);
   });
 });

@@ -1,0 +1,122 @@
+/**
+ * Failed parts against ngspice (as packaged in eecircuit-engine): the fault is written into the text of the deck by hand here, and by `faultEffects` on our side; every
+ * node must agree. Kinds that edit no deck (a diode the wrong way round or leaking, a leaking bias line, a bad contact) are the bench's: tests/bench/parts.test.ts;
+ * of those that move cores, the cores are moved.
+ */
+import { describe, expect, it } from 'vitest';
+import { buildNetwork } from '../../../src/physics/network.ts';
+import { createSolver } from '../../../src/physics/solver.ts';
+import { slugValues } from '../../../src/receiver/elementValues.ts';
+import { FAULT_KINDS, type Fault } from '../../../src/receiver/faults/fault.ts';
+import { cureOf, faultEffects } from '../../../src/receiver/faults/faultEffects.ts';
+import { runSpice } from '../../physics/ngspice.ts';
+import { shippedReceiver, shippedTexts } from '../../scenario/shipped.ts';
+
+type Edit = (text: string) => string;
+const valued = (name: string, change: (value: string) => string): Edit => {
+  const nodes = /^G/i.test(name) ? 4 : 2;
+  const line = new RegExp(`^(${name}(?:\\s+\\S+){${nodes}}\\s+)(\\S+)`, 'im');
+  return (text) => {
+    if (!line.test(text)) throw new Error(`no line of ${name}`);
+    return text.replace(line, (_, head: string, value: string) => head + change(value));
+  };
+};
+const added =
+  (line: string): Edit =>
+  (text) =>
+    text.replace(/^\.ac /im, `${line}\n.ac `);
+
+const CASES: readonly (readonly [string, Fault, readonly Edit[]])[] = [
+  ['video-valve-45m', { kind: 'openResistor', element: 'Rp1' }, [valued('Rp1', () => '120meg')]],
+  ['chroma-3m58', { kind: 'wrongLoad', element: 'R2', ohms: 820 }, [valued('R2', () => '820')]],
+  ['video-early-25m', { kind: 'weakStage', element: 'G2', factor: 0.35 }, [valued('G2', () => '1.75m')]],
+  ['video-solid-45m', { kind: 'driftedCapacitor', element: 'C39a', factor: 1.6 }, [valued('C39a', () => '256p')]],
+  ['video-valve-45m', { kind: 'shortedTrap', slug: 'A2' }, [added('Rturns t47 0 0.3')]],
+  ['video-valve-45m', { kind: 'openBypass', element: 'G2', farads: 4e-14 }, [added('Cback p2 p1 0.04p')]],
+  ['video-solid-45m', { kind: 'missingShield', from: 'c3', to: 'b2', farads: 2e-13 }, [added('Cair c3 b2 0.2p')]],
+  ['fm-10m7', { kind: 'openCoupling', element: 'K2' }, [valued('K2', () => '2.4e-5')]],
+  [
+    'video-solid-45m',
+    { kind: 'swappedTraps', first: 'C39a', second: 'C47a' },
+    [valued('C39a', () => '130p'), valued('C47a', () => '160p')],
+  ],
+];
+
+async function worstDifference(id: string, faults: readonly Fault[], text: string, set: Record<string, number> = {}) {
+  const { receiver, deck } = shippedReceiver(id);
+  const { fromHz, toHz } = receiver.responses[0]!.specification;
+  const driven = text
+    .replace(/^(I\S+\s+\S+\s+\S+).*$/gim, '$1 AC 1u')
+    .replace(/^\.ac .*$/im, `.ac lin 281 ${fromHz} ${toHz}`);
+  const spice = await runSpice(driven);
+  const network = buildNetwork(faultEffects(receiver, deck, faults, []).deck, 'faulty.cir');
+  if (!network.ok) throw new Error(JSON.stringify(network.problems));
+  const solver = createSolver(network.value, spice.hz);
+  for (const e of deck.elements) if (e.kind === 'I') solver.setDrive(e.name, 1e-6);
+  for (const [element, value] of Object.entries(set)) solver.setValue(element, value);
+  solver.solve();
+  let worst = 0;
+  expect(spice.nodes.size).toBeGreaterThan(2);
+  for (const [name, { re, im }] of spice.nodes) {
+    const [a, b] = [solver.real(name), solver.imag(name)];
+    for (let f = 0; f < re.length; f++) {
+      const off = Math.hypot(a[f]! - re[f]!, b[f]! - im[f]!);
+      if (off > 0) worst = Math.max(worst, off / Math.hypot(re[f]!, im[f]!));
+    }
+  }
+  return worst;
+}
+
+describe('a set with a failed part', () => {
+  it.each(CASES)('%s, %o: all nodes as in ngspice', async (id, fault, edits) => {
+    const text = edits.reduce((t, edit) => edit(t), shippedTexts()[`receivers/${id}/network.cir`]!);
+    expect(await worstDifference(id, [fault], text)).toBeLessThan(1e-9);
+  });
+
+  it('two at once are both there, whichever is named first', async () => {
+    const [, first, a] = CASES[0]!;
+    const [, second, b] = CASES[4]!;
+    const text = [...a, ...b].reduce((t, edit) => edit(t), shippedTexts()['receivers/video-valve-45m/network.cir']!);
+    expect(await worstDifference('video-valve-45m', [first, second], text)).toBeLessThan(1e-9);
+    expect(await worstDifference('video-valve-45m', [second, first], text)).toBeLessThan(1e-9);
+  });
+
+  it('screwed in: every coil near its most', async () => {
+    const { receiver, deck } = shippedReceiver('video-valve-45m');
+    const set = Object.fromEntries(
+      receiver.adjusters.flatMap((a) => slugValues(a, deck, a.travelTurns - 1).map((v) => [v.element, v.value])),
+    );
+    const text = Object.entries(set).reduce(
+      (t, [name, value]) => valued(name, () => String(value))(t),
+      shippedTexts()['receivers/video-valve-45m/network.cir']!,
+    );
+    expect(await worstDifference('video-valve-45m', [{ kind: 'screwedIn' }], text, set)).toBeLessThan(1e-9);
+  });
+
+  it('every kind that edits the deck is here', () => {
+    const here = new Set(CASES.map(([, fault]) => fault.kind));
+    const elsewhere = [
+      'leakyBiasLine',
+      'reversedDiode',
+      'leakyDiode',
+      'crackedSlug',
+      'screwedIn',
+      'looseEarth',
+      'unmatchedLead',
+    ];
+    expect(FAULT_KINDS.filter((kind) => !here.has(kind))).toEqual(
+      FAULT_KINDS.filter((kind) => elsewhere.includes(kind)),
+    );
+  });
+});
+
+describe('the cure', () => {
+  it.each(CASES)('of %s, %o gives the deck back as it was', (id, fault) => {
+    const { receiver, deck } = shippedReceiver(id);
+    const cure = cureOf(fault, receiver, deck);
+    if (cure.kind !== 'replace') throw new Error('all of these are cured by a part');
+    expect(faultEffects(receiver, deck, [fault], []).deck).not.toEqual(deck);
+    expect(faultEffects(receiver, deck, [fault], [cure.part]).deck.elements).toEqual(deck.elements);
+    expect(faultEffects(receiver, deck, [fault], ['no-such-part']).deck).not.toEqual(deck);
+  });
+});

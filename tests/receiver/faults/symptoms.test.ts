@@ -1,0 +1,106 @@
+/** What a failed part does to the curve, the way the trade says (common practice, no source, where no formula stands beside it). */
+import { describe, expect, it } from 'vitest';
+import type { Fault } from '../../../src/receiver/faults/fault.ts';
+import { faultEffects } from '../../../src/receiver/faults/faultEffects.ts';
+import { plausibleFaults } from '../../../src/receiver/faults/plausible.ts';
+import { symptomOf } from '../../../src/receiver/faults/symptom.ts';
+import { nominalTurns } from '../../../src/receiver/slugLaw.ts';
+import { createStatedResponse } from '../../../src/receiver/statedResponse.ts';
+import { shippedLibrary, shippedReceiver } from '../../scenario/shipped.ts';
+
+function seen(id: string, fault: Fault, turns: Record<string, number> = {}) {
+  const { receiver, deck } = shippedReceiver(id);
+  const response = receiver.responses[0]!;
+  const { fromHz, toHz } = response.specification;
+  const sound = createStatedResponse(receiver, deck, response).nominal;
+  const faulty = createStatedResponse(receiver, faultEffects(receiver, deck, [fault], []).deck, response).solve(turns);
+  return { ...symptomOf(sound, faulty, fromHz, toHz), sound, faulty };
+}
+const level = ({ hz, volts }: { hz: Float64Array; volts: Float64Array }, at: number): number =>
+  volts[hz.findIndex((f) => f >= at - 1)]!;
+
+describe('symptoms', () => {
+  it('an open damping resistor: higher and narrower', () => {
+    const s = seen('video-valve-45m', { kind: 'openResistor', element: 'Rp2' });
+    expect(s.peakDb).toBeGreaterThan(1);
+    expect(s.widthRatio).toBeLessThan(0.95);
+  });
+
+  it('a load from the wrong drawer, too low: lower and wider', () => {
+    const s = seen('chroma-3m58', { kind: 'wrongLoad', element: 'R2', ohms: 820 });
+    expect(s.peakDb).toBeLessThan(-1);
+  });
+
+  it('a weak stage: 20 log10 of the factor everywhere, the shape stays', () => {
+    const s = seen('video-early-25m', { kind: 'weakStage', element: 'G2', factor: 0.35 });
+    expect(s.peakDb).toBeCloseTo(20 * Math.log10(0.35), 6);
+    expect(s.worstDb).toBeCloseTo(20 * Math.log10(0.35), 6);
+    expect(s.widthRatio).toBeCloseTo(1, 6);
+    expect(s.peakShiftHz).toBeCloseTo(0, 6);
+  });
+
+  it('a drifted trap capacitor: no place of its slug brings the notch back', () => {
+    const { receiver } = shippedReceiver('video-solid-45m');
+    const trap = receiver.adjusters.find((a) => a.trapHz === 39750000)!;
+    const fault: Fault = { kind: 'driftedCapacitor', element: 'C39a', factor: 1.6 };
+    const sound = level(seen('video-solid-45m', fault).sound, 39750000);
+    for (let turns = 0; turns <= trap.travelTurns; turns += 0.25) {
+      expect(level(seen('video-solid-45m', fault, { [trap.id]: turns }).faulty, 39750000)).toBeGreaterThan(1.5 * sound);
+    }
+  });
+
+  it('a shorted trap: no notch, wherever the core stands', () => {
+    const { receiver } = shippedReceiver('video-valve-45m');
+    const trap = receiver.adjusters.find((a) => a.id === 'A2')!;
+    const fault: Fault = { kind: 'shortedTrap', slug: 'A2' };
+    const sound = level(seen('video-valve-45m', fault).sound, 47250000);
+    for (const turns of [0, nominalTurns(trap), trap.travelTurns]) {
+      expect(level(seen('video-valve-45m', fault, { A2: turns }).faulty, 47250000)).toBeGreaterThan(3 * sound);
+    }
+  });
+
+  it('an open bypass: the stage peaks', () => {
+    const s = seen('video-valve-45m', { kind: 'openBypass', element: 'G2', farads: 4e-14 });
+    expect(s.peakDb).toBeGreaterThan(0.3);
+  });
+
+  it('an open coupling: little gets across', () => {
+    expect(seen('fm-10m7', { kind: 'openCoupling', element: 'K2' }).peakDb).toBeLessThan(-20);
+  });
+
+  it('swapped capacitors of two traps: both notches are gone from their places', () => {
+    const s = seen('video-solid-45m', { kind: 'swappedTraps', first: 'C39a', second: 'C47a' });
+    for (const hz of [39750000, 47250000]) expect(level(s.faulty, hz)).toBeGreaterThan(3 * level(s.sound, hz));
+  });
+
+  it('a missing screen changes the curve', () => {
+    const s = seen('video-solid-45m', { kind: 'missingShield', from: 'c3', to: 'b2', farads: 2e-13 });
+    expect(Math.abs(s.worstDb)).toBeGreaterThan(1);
+  });
+
+  it('nothing wrong: nothing to be seen', () => {
+    const { receiver, deck } = shippedReceiver('video-valve-45m');
+    const response = receiver.responses[0]!;
+    const { nominal } = createStatedResponse(receiver, deck, response);
+    const s = symptomOf(nominal, nominal, response.specification.fromHz, response.specification.toHz);
+    expect([s.peakDb, s.peakShiftHz, s.widthRatio, s.worstDb]).toEqual([0, 0, 1, 0]);
+  });
+});
+
+describe('the faults that make sense at a receiver', () => {
+  it.each([...shippedLibrary().receivers.values()].map((r) => [r.receiver.id, r] as const))(
+    '%s: there are some, each is a circuit still, and each once',
+    (_, { receiver, deck }) => {
+      const faults = plausibleFaults(receiver, deck);
+      expect(faults.length).toBeGreaterThan(1);
+      expect(new Set(faults.map((f) => JSON.stringify(f))).size).toBe(faults.length);
+      for (const fault of faults) {
+        const edited = faultEffects(receiver, deck, [fault], []).deck;
+        for (const response of receiver.responses) {
+          const { volts } = createStatedResponse(receiver, edited, response).nominal;
+          expect([...volts].every(Number.isFinite), JSON.stringify(fault)).toBe(true);
+        }
+      }
+    },
+  );
+});
