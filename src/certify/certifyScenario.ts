@@ -60,9 +60,6 @@ export function certifyScenario(setup: BenchSetup): Certification {
   if (problems.length > 0) return { ok: false, problems };
 
   const route = routeOf(receiver.adjusters, after, best.turns);
-  const done = points(setup, hand, best.turns);
-  problems.push(...done.problems);
-  if (problems.length > 0) return { ok: false, problems };
   const responses = workResponses(receiver, scenario);
   const par = parOf({
     route,
@@ -74,6 +71,11 @@ export function certifyScenario(setup: BenchSetup): Certification {
   });
   // A time limit is no use to anybody when par takes longer.
   const seconds = scenario.timeLimitSeconds === null ? par.seconds : Math.min(par.seconds, scenario.timeLimitSeconds);
+  const own = { turns: par.turns, seconds };
+  // Graded against its own par, not against what the file says.
+  const done = points({ ...setup, scenario: { ...scenario, par: own } }, hand, best.turns);
+  problems.push(...done.problems);
+  if (problems.length > 0) return { ok: false, problems };
   return {
     ok: true,
     certificate: {
@@ -89,7 +91,7 @@ export function certifyScenario(setup: BenchSetup): Certification {
       route,
       reached: lineOf(best.worst),
       tries: found.met ? found.tries : null,
-      par: { turns: par.turns, seconds },
+      par: own,
       difficulty: difficultyOf(setup, asFound, route, found),
       points: done.points,
     },
