@@ -19,7 +19,7 @@ import { allCures, faultLines, uncured } from './faultLines.ts';
 import { BLOCKS, type Block, type CurveSample, type Report, type ScoreLine } from './report.ts';
 import { type CoreTurns, createSheetJudge } from './response.ts';
 import { truthLines } from './truth.ts';
-import { capsOf, passes, totalOf, wordOf } from './verdictOfRun.ts';
+import { capsOf, passes, totalOf, wantingFor, wordOf } from './verdictOfRun.ts';
 
 export function grade(setup: BenchSetup, events: readonly TimedEvent[]): Report {
   const { receiver, scenario } = setup;
@@ -74,6 +74,7 @@ export function grade(setup: BenchSetup, events: readonly TimedEvent[]): Report 
   return {
     total,
     passed,
+    wanting: wantingFor(total, caps, workDone ?? 0, proved),
     word: wordOf(total, passed),
     blocks: blocksOf(drafts, maxima),
     lines,

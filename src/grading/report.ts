@@ -73,6 +73,8 @@ export interface CurveSet {
 export interface Report {
   readonly total: number;
   readonly passed: boolean;
+  /** what keeps a run with enough points from passing (G40) */
+  readonly wanting: readonly ('proof' | 'work')[];
   readonly word: ResultWord;
   readonly blocks: Readonly<Record<Block, { readonly points: number; readonly max: number }>>;
   readonly lines: readonly ScoreLine[];

@@ -27,6 +27,17 @@ export function passes(total: number, caps: readonly Cap[], workDone: number, pr
   return total >= PASS_POINTS && caps.length === 0 && workDone >= LEAST_WORK_SHARE && proved;
 }
 
+/** Why a run with points enough does not pass; none where the points or a cap say it already. */
+export function wantingFor(
+  total: number,
+  caps: readonly Cap[],
+  workDone: number,
+  proved: boolean,
+): readonly ('proof' | 'work')[] {
+  if (total < PASS_POINTS || caps.length > 0) return [];
+  return [...(proved ? [] : (['proof'] as const)), ...(workDone >= LEAST_WORK_SHARE ? [] : (['work'] as const))];
+}
+
 const LADDER: readonly (readonly [from: number, word: ResultWord])[] = [
   [90, 'haystack'],
   [PASS_POINTS, 'haycock'],

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { type BenchState, type IncidentKind, NO_PROOFS } from '../../src/bench/benchState.ts';
 import { initialState } from '../../src/bench/setup.ts';
 import { careLines, economyLines, proofLines } from '../../src/grading/conduct.ts';
-import { capsOf, passes, totalOf, wordOf } from '../../src/grading/verdictOfRun.ts';
+import { capsOf, passes, totalOf, wantingFor, wordOf } from '../../src/grading/verdictOfRun.ts';
 import { canSetup } from '../session/setups.ts';
 
 const { scenario } = canSetup();
@@ -104,6 +104,14 @@ describe('the whole', () => {
     expect(
       capsOf({ ...state, incidents: happened('wrongPowerOrder', 'steelTool', 'forcedStop', 'crackedSlug') }),
     ).toEqual([]);
+  });
+
+  test('[G40] a run with points enough that does not pass is told what it wants', () => {
+    expect(wantingFor(80, [], 1, true)).toEqual([]);
+    expect(wantingFor(80, [], 1, false)).toEqual(['proof']);
+    expect(wantingFor(80, [], 0.1, false)).toEqual(['proof', 'work']);
+    expect(wantingFor(69, [], 0.1, false)).toEqual([]);
+    expect(wantingFor(60, [{ rule: 'G39', limit: 60, subject: 'rf', atSeconds: 1 }], 1, false)).toEqual([]);
   });
 
   test('[G40] pass from 70, without a cap, with a quarter of what was lacking won and a proof that stands', () => {

@@ -154,7 +154,18 @@ function pointLine(hz: number, measured: number, max: number, rule = 'G3'): Scor
 function reportOf(lines: readonly ScoreLine[], curve: Curve): Report {
   const block = { points: 10, max: 20 };
   return {
-    ...{ total: 50, passed: false, word: 'swath', lines, caps: [], turns: 1, parTurns: 1, seconds: 60, parSeconds: 60 },
+    ...{
+      total: 50,
+      passed: false,
+      wanting: [],
+      word: 'swath',
+      lines,
+      caps: [],
+      turns: 1,
+      parTurns: 1,
+      seconds: 60,
+      parSeconds: 60,
+    },
     blocks: { response: block, truth: block, proofs: block, care: block, economy: block },
     curves: [{ response: 'if', before: curve, after: curve, nominal: curve }],
   };

@@ -65,6 +65,10 @@ export const reportWords = {
   figurePoints: 'Points of the sheet',
   score: 'Score',
   of100: 'of 100',
+  wanting: {
+    proof: 'Points enough, but no proof stands: a curve that nobody has proved does not pass.',
+    work: 'Points enough, but too little of what was wrong has been put right to pass.',
+  } satisfies Record<Report['wanting'][number], string>,
   verdict: ({ passed, word }: Pick<Report, 'passed' | 'word'>): string =>
     `${resultWords[word]}: ${passed ? 'passed' : 'not passed yet'}`,
   against: (total: number, before: number | null): string | null =>

@@ -54,6 +54,11 @@ export function ScorePanel({ report, previousBest, showLines }: ScorePanelProps)
           {words.capped(cap.limit, words.capKinds[cap.rule] ?? words.capOther, words.clock(cap.atSeconds))}
         </p>
       ))}
+      {report.wanting.map((what) => (
+        <p class="score-cap" key={what}>
+          {words.wanting[what]}
+        </p>
+      ))}
       <ul
         class="score-blocks"
         style={{ '--blocks': BLOCKS.map((b) => `minmax(50px, ${Math.max(1, report.blocks[b].max)}fr)`).join(' ') }}
