@@ -1,6 +1,6 @@
 /*
- * The solver's loop in C, for comparison: block by block, dense complex elimination with partial pivoting at every
- * frequency, then multiplication with the input currents. Reads a network that perf/cLoop.ts has written:
+ * The solver in C, for comparison: block by block, dense complex elimination with partial pivoting at every
+ * frequency, then multiplication with the input currents. Reads a network that perf/networkText.ts has written:
  *   blocks points repeats, the frequencies, then for each block
  *   n places inputs, node numbers, plus and minus of each place, inputs (place kind controlPlus controlMinus re im), G, C, B.
  * Prints microseconds of each repeat, then the checksum (sum of |V| over all nodes and frequencies).

@@ -1,11 +1,12 @@
 /**
  * A block's voltages for one amp into each of its input places, at every frequency: the inner loop of the solver.
  *
- * Y(w) = G + j (w C - B / w). Blocks of one and two nodes are written out (with the same pivoting); larger ones go through solveDense.
- * Nothing is allocated in the loops. A lossless circuit struck exactly on resonance gets 1e18 ohm instead of infinity.
+ * Y(w) = G + j (w C - B / w). Blocks of one and two nodes are written out (with the same pivoting); larger ones go through solveSparse,
+ * and frequencies that it gives up through solveDense. Nothing is allocated in the loops. A lossless circuit struck exactly on resonance gets 1e18 ohm instead of infinity.
  */
 
 import { solveDense } from './denseComplex.ts';
+import { solveSparse, sparsePlan, sparseWork } from './sparseBlock.ts';
 import type { InputPlace } from './system.ts';
 
 export interface BlockMatrices {
@@ -123,7 +124,7 @@ function twoNodes(
 }
 
 function manyNodes(
-  { g, c, b }: BlockMatrices,
+  matrices: BlockMatrices,
   n: number,
   places: readonly InputPlace[],
   hz: Float64Array,
@@ -131,37 +132,54 @@ function manyNodes(
   re: Float64Array,
   im: Float64Array,
 ): void {
-  const count = hz.length;
+  const { g, c, b } = matrices;
   const m = places.length;
-  const width = 2 * (n + m);
   const amps = new Float64Array(n * m);
-  for (let i = 0; i < n; i++) for (let p = 0; p < m; p++) amps[i * m + p] = entering(places[p]!, i);
-  const reach = rowReach(n, (i) => g[i] !== 0 || c[i] !== 0 || b[i] !== 0);
+  for (let p = 0; p < m; p++) for (let i = 0; i < n; i++) amps[p * n + i] = entering(places[p]!, i);
+  const holds = (at: number): boolean => g[at] !== 0 || c[at] !== 0 || b[at] !== 0;
+  const plan = sparsePlan(n, holds);
+  const reach = rowReach(n, holds);
   const working = new Int32Array(n);
-  for (let f = 0; f < count; f++) {
-    const w = 2 * Math.PI * hz[f]!;
-    const perW = 1 / w;
-    for (let i = 0; i < n; i++) working[i] = reach[i]!;
-    let at = 0;
-    let from = 0;
-    let amp = 0;
-    for (let i = 0; i < n; i++) {
-      for (let j = 0; j < n; j++, at += 2, from++) {
-        work[at] = g[from]!;
-        work[at + 1] = w * c[from]! - perW * b[from]!;
-      }
-      for (let p = 0; p < m; p++, at += 2, amp++) {
-        work[at] = amps[amp]!;
-        work[at + 1] = 0;
-      }
+  solveSparse(plan, sparseWork(plan), matrices, amps, m, hz, re, im, (f) => {
+    working.set(reach);
+    oneFrequency(matrices, n, amps, f, hz, work, working, re, im);
+  });
+}
+
+/** One frequency with partial pivoting. */
+function oneFrequency(
+  { g, c, b }: BlockMatrices,
+  n: number,
+  amps: Float64Array,
+  f: number,
+  hz: Float64Array,
+  work: Float64Array,
+  working: Int32Array,
+  re: Float64Array,
+  im: Float64Array,
+): void {
+  const count = hz.length;
+  const m = amps.length / n;
+  const width = 2 * (n + m);
+  const w = 2 * Math.PI * hz[f]!;
+  let at = 0;
+  let from = 0;
+  for (let i = 0; i < n; i++) {
+    for (let j = 0; j < n; j++, at += 2, from++) {
+      work[at] = g[from]!;
+      work[at + 1] = w * c[from]! - b[from]! / w;
     }
-    solveDense(work, n, m, working);
-    for (let i = 0; i < n; i++) {
-      for (let p = 0; p < m; p++) {
-        const x = i * width + 2 * (n + p);
-        re[(p * n + i) * count + f] = work[x]!;
-        im[(p * n + i) * count + f] = work[x + 1]!;
-      }
+    for (let p = 0; p < m; p++, at += 2) {
+      work[at] = amps[p * n + i]!;
+      work[at + 1] = 0;
+    }
+  }
+  solveDense(work, n, m, working);
+  for (let i = 0; i < n; i++) {
+    for (let p = 0; p < m; p++) {
+      const x = i * width + 2 * (n + p);
+      re[(p * n + i) * count + f] = work[x]!;
+      im[(p * n + i) * count + f] = work[x + 1]!;
     }
   }
 }

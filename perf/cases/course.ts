@@ -1,0 +1,93 @@
+/** Certificates of scenarios on the nine-slug strip and on the largest receivers; a run of one hour graded, and judged from its file as `regrade` does. */
+
+import type { BenchEvent } from '../../src/bench/benchEvent.ts';
+import { certifyScenario } from '../../src/certify/certifyScenario.ts';
+import { claimOf, grade } from '../../src/grading/grade.ts';
+import { parseRunFile } from '../../src/run/runFileSchema.ts';
+import { appendEvent, createRun, type Run } from '../../src/run/runLog.ts';
+import { serialiseRunFile, toRunFile } from '../../src/run/serialise.ts';
+import { verifyRun } from '../../src/run/verify.ts';
+import { demonstrate } from '../../src/technician/atBench.ts';
+import { setupOf } from '../../tests/technician/oneScenario.ts';
+import type { PerfCase } from '../case.ts';
+import { timed } from '../case.ts';
+
+/** All nine slugs of the valve strip astray. */
+const NINE = 'from-cold';
+const HOUR_MS = 3_600_000;
+
+const certified = (id: string): PerfCase => ({
+  id: `certify-${id}`,
+  title: `certificate of ${id}`,
+  measure() {
+    const setup = setupOf(id);
+    let sum = 0;
+    const run = () => {
+      const outcome = certifyScenario(setup);
+      sum = outcome.ok ? outcome.certificate.difficulty + outcome.certificate.par.turns : Number.NaN;
+    };
+    return timed({ warmUp: 2, runs: 7, run, checksum: () => sum });
+  },
+});
+
+/** The technician's run with slow turning to and fro in it, ten acts a second, signed off after one hour. */
+function hourLong(): Run {
+  const setup = setupOf(NINE);
+  const short = demonstrate(setup).events;
+  const last = short.length - 1;
+  let run = createRun(setup, 'a patient hand');
+  const act = ({ atMs, ...event }: BenchEvent & { readonly atMs: number }): void => {
+    const appended = appendEvent(run, event as BenchEvent, atMs);
+    if (!appended.ok) throw new Error(`${appended.reason}: ${event.type} at ${atMs} ms`);
+    run = appended.run;
+  };
+  for (const event of short.slice(0, last)) act(event);
+  const turn = short.findLast((event) => event.type === 'slugTurned');
+  if (turn?.type !== 'slugTurned') throw new Error('the technician turned nothing');
+  const from = short[last - 1]!.atMs;
+  for (let ms = from, i = 0; ms < HOUR_MS - 60_000; ms += 100, i++) {
+    const turns = (Math.floor(i / 8) % 2 === 0 ? 1 : -1) / 64;
+    act({ type: 'slugTurned', slug: turn.slug, turns, atMs: Math.round(ms) });
+  }
+  act({ ...short[last]!, atMs: HOUR_MS });
+  return run;
+}
+
+export const cases: readonly PerfCase[] = [
+  certified(NINE),
+  certified('brent-sealed'),
+  certified('marram-sealed'),
+  certified('antenna-to-diode'),
+  certified('colour-sealed'),
+  {
+    id: 'hour-grade',
+    title: 'a run of one hour, graded',
+    measure() {
+      const { events } = hourLong();
+      const setup = setupOf(NINE);
+      let total = 0;
+      const run = () => {
+        total = grade(setup, events).total + events.length / 1e6;
+      };
+      return timed({ warmUp: 1, runs: 5, run, checksum: () => total });
+    },
+  },
+  {
+    id: 'hour-regrade',
+    title: 'a run of one hour from its file: read, replayed, graded, compared',
+    measure() {
+      const run = hourLong();
+      const setup = setupOf(NINE);
+      const text = serialiseRunFile(toRunFile(run, claimOf(grade(setup, run.events))));
+      let verified = 0;
+      const judge = () => {
+        const file = parseRunFile(JSON.parse(text), 'hour.json');
+        if (!file.ok) throw new Error(file.problems[0]!.found);
+        const bench = { receiver: setup.receiver, deck: setup.deck, scenarioHash: null };
+        const verdict = verifyRun(file.value, bench, (known, events) => claimOf(grade(known, events)));
+        verified = verdict.kind === 'verified' ? text.length : Number.NaN;
+      };
+      return timed({ warmUp: 1, runs: 5, run: judge, checksum: () => verified });
+    },
+  },
+];
