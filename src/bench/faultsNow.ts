@@ -48,7 +48,8 @@ export function reconnected(state: BenchState, lead: string): BenchState {
   return state.replaced.includes(mark) ? state : { ...state, replaced: [...state.replaced, mark] };
 }
 
-function withDetectors(receiver: Receiver, { detectors: faulty }: FaultEffects): Receiver {
+/** The receiver with its diodes as the faults leave them. */
+export function withDetectors(receiver: Receiver, { detectors: faulty }: FaultEffects): Receiver {
   if (Object.keys(faulty).length === 0) return receiver;
   const detectors = receiver.detectors.map((detector): Detector => {
     const fault = faulty[detector.id];

@@ -20,7 +20,7 @@ export function replacePart(setup: BenchSetup, state: BenchState, name: string):
   if (state.replaced.includes(name) && !cracked) return refused('alreadySo');
   const cures = scenario.faults.some((fault) => {
     const cure = cureOf(fault, receiver, deck);
-    return cure.kind === 'replace' && cure.part === name && !state.replaced.includes(name);
+    return cure.kind === 'replace' && cure.parts.includes(name) && !state.replaced.includes(name);
   });
   const live = receiver.mains !== null && state.powered;
   const handled = live ? withIncident(state, 'wrongPowerOrder', name) : state;

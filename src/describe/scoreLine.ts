@@ -16,6 +16,7 @@ import {
 } from './catalogue/grading.ts';
 import { clock, decibels, degrees, figure, frequency, offset, percent, turns, turnsLong, volts } from './numbers.ts';
 import { slugName, slugNameFirst } from './slugName.ts';
+import { symptomSentence } from './symptomSentence.ts';
 
 export function scoreLineSentence(line: ScoreLine, receiver: Receiver): string {
   switch (line.block) {
@@ -47,7 +48,8 @@ export function lineIsMet(line: ScoreLine): boolean {
 function responseSentence(line: ScoreLine, receiver: Receiver): string {
   if (line.rule === 'G62') {
     const said = (lineIsMet(line) ? faultWords.cured : faultWords.open)(line.subject ?? '');
-    return said.charAt(0).toUpperCase() + said.slice(1);
+    const first = said.charAt(0).toUpperCase() + said.slice(1);
+    return line.symptom === undefined ? first : `${first} ${symptomSentence(line.symptom, receiver)}`;
   }
   const { what, seen } = responseParts(line, receiver);
   if (lineIsMet(line)) return `${what}.`;

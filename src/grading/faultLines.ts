@@ -2,15 +2,21 @@
 import type { BenchSetup } from '../bench/setup.ts';
 import { cureOf, isCured, leadMark } from '../receiver/faults/faultEffects.ts';
 import type { DraftLine } from './draft.ts';
+import { symptomOfPart } from './partSymptom.ts';
 
 const WEIGHT = 6;
 
-/** One line for each part that has to be replaced; it counts with the response. */
-export function faultLines(setup: BenchSetup, replaced: readonly string[]): readonly DraftLine[] {
+/** One line for each part that has to be replaced; it counts with the response. Symptoms are worked out where asked for. */
+export function faultLines(
+  setup: BenchSetup,
+  replaced: readonly string[],
+  withSymptoms: boolean,
+): readonly DraftLine[] {
   const open = uncured(setup, replaced);
   return curableParts(setup).map((part) => {
     const measured = open.includes(part) ? 0 : 1;
     return {
+      ...(withSymptoms ? { symptom: symptomOfPart(setup, part) } : {}),
       ...{ id: `G62:${part}`, rule: 'G62', block: 'response', weight: WEIGHT, earned: measured },
       ...{ measured, low: 1, high: null, unit: 'yes', subject: part },
     };

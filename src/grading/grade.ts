@@ -44,7 +44,7 @@ export function grade(setup: BenchSetup, events: readonly TimedEvent[]): Report 
   const bench = createBench(setup);
   const workAt = (state: BenchState, withCauses: boolean): readonly DraftLine[] => [
     ...(withCauses ? judgeLeft : judgeFound).lines(coresOf(state), withCauses),
-    ...faultLines(setup, state.replaced),
+    ...faultLines(setup, state.replaced, withCauses),
     ...truthLines(bench.facts(state), receiver),
     ...proofLines(state, scenario),
   ];
@@ -70,11 +70,12 @@ export function grade(setup: BenchSetup, events: readonly TimedEvent[]): Report 
   const total = totalOf(exact, caps);
   const { proofs } = scenario;
   const proved = proofs.length === 0 || proofs.some((proof) => end.proofs[proof].done);
-  const passed = passes(total, caps, workDone ?? 0, proved);
+  const standing = { workDone: workDone ?? 0, proved, mended: stillFailed.length === 0 };
+  const passed = passes(total, caps, standing);
   return {
     total,
     passed,
-    wanting: wantingFor(total, caps, workDone ?? 0, proved),
+    wanting: wantingFor(total, caps, standing),
     word: wordOf(total, passed),
     blocks: blocksOf(drafts, maxima),
     lines,
@@ -134,7 +135,17 @@ function heldBack(line: DraftLine, share: number): DraftLine {
 }
 
 function lineOf(draft: DraftLine, max: number): ScoreLine {
-  const { hz = null, toHz = null, subject = null, atSeconds = null, cause = null, part, held, ...rest } = draft;
+  const {
+    hz = null,
+    toHz = null,
+    subject = null,
+    atSeconds = null,
+    cause = null,
+    part,
+    symptom,
+    held,
+    ...rest
+  } = draft;
   const { weight: _weight, earned, ...line } = rest;
   return {
     ...line,
@@ -142,6 +153,7 @@ function lineOf(draft: DraftLine, max: number): ScoreLine {
     max: roundTo(max, 0.01),
     ...{ hz, toHz, subject, atSeconds, cause },
     ...(part === undefined ? {} : { part }),
+    ...(symptom === undefined ? {} : { symptom }),
     ...(held === undefined ? {} : { held }),
   };
 }

@@ -16,6 +16,41 @@ export type FigureUnit =
   | 'ratio'
   | 'yes';
 
+/** What a failed part does to a set that is sound and aligned otherwise. */
+export type PartSymptom =
+  | {
+      readonly kind: 'curve';
+      /** the response of the sheet that shows it most */
+      readonly response: string;
+      readonly peakDb: number;
+      readonly peakShiftHz: number;
+      /** width at half power over what it should be */
+      readonly widthRatio: number;
+      /** largest change of level, and where */
+      readonly worstDb: number;
+      readonly worstHz: number;
+    }
+  | {
+      readonly kind: 'sCurve';
+      readonly response: string;
+      readonly heightDb: number;
+      /** null where it no longer crosses zero */
+      readonly zeroShiftHz: number | null;
+    }
+  | {
+      readonly kind: 'diode';
+      readonly reversed: boolean;
+      /** volts at the sheet's level over what they should be */
+      readonly detectedRatio: number;
+    }
+  | {
+      readonly kind: 'line';
+      /** at rest, with nothing clipped on */
+      readonly volts: number;
+      readonly soundVolts: number;
+    }
+  | { readonly kind: 'core' };
+
 /** One line of the score. `low`/`high` are the wanted limits (null = open); `measured` and limits are in `unit`. */
 export interface ScoreLine {
   /** unique in the report: `G2:45750000` */
@@ -42,6 +77,8 @@ export interface ScoreLine {
   readonly cause: { readonly slug: string; readonly turns: number } | null;
   /** a failed part that keeps this line down more than any slug does: its name in the parts tray */
   readonly part?: string;
+  /** G62: what the failed part does by itself */
+  readonly symptom?: PartSymptom;
   /** why less is paid than the figure would earn: there was no picture to judge by, or part of the work is still to be done; absent = nothing is held back */
   readonly held?: 'noPicture' | 'workLeft';
 }
@@ -74,7 +111,7 @@ export interface Report {
   readonly total: number;
   readonly passed: boolean;
   /** what keeps a run with enough points from passing (G40) */
-  readonly wanting: readonly ('proof' | 'work')[];
+  readonly wanting: readonly ('proof' | 'work' | 'part')[];
   readonly word: ResultWord;
   readonly blocks: Readonly<Record<Block, { readonly points: number; readonly max: number }>>;
   readonly lines: readonly ScoreLine[];

@@ -1,7 +1,7 @@
 /** From points to the verdict: caps for breaches of safety (G38, G39), pass (G40), word of the ladder (G41). */
 import type { BenchState, IncidentKind } from '../bench/benchState.ts';
 import { LEAST_WORK_SHARE, PASS_POINTS } from './limits.ts';
-import type { Cap, ResultWord } from './report.ts';
+import type { Cap, Report, ResultWord } from './report.ts';
 
 const CAPS: readonly { readonly rule: string; readonly kind: IncidentKind; readonly limit: number }[] = [
   { rule: 'G38', kind: 'hotChassis', limit: 40 },
@@ -22,20 +22,31 @@ export function totalOf(points: number, caps: readonly Cap[]): number {
   return caps.reduce((total, cap) => Math.min(total, cap.limit), whole);
 }
 
-/** `proved`: a proof of the scenario stands, or it asks for none. */
-export function passes(total: number, caps: readonly Cap[], workDone: number, proved: boolean): boolean {
-  return total >= PASS_POINTS && caps.length === 0 && workDone >= LEAST_WORK_SHARE && proved;
+/** What a run needs besides its points. */
+export interface Standing {
+  /** share of what was missing that has been won */
+  readonly workDone: number;
+  /** a proof of the scenario stands, or it asks for none */
+  readonly proved: boolean;
+  /** no part that has failed is left in the set */
+  readonly mended: boolean;
+}
+
+export function passes(total: number, caps: readonly Cap[], standing: Standing): boolean {
+  return total >= PASS_POINTS && caps.length === 0 && lacking(standing).length === 0;
 }
 
 /** Why a run with points enough does not pass; none where the points or a cap say it already. */
-export function wantingFor(
-  total: number,
-  caps: readonly Cap[],
-  workDone: number,
-  proved: boolean,
-): readonly ('proof' | 'work')[] {
-  if (total < PASS_POINTS || caps.length > 0) return [];
-  return [...(proved ? [] : (['proof'] as const)), ...(workDone >= LEAST_WORK_SHARE ? [] : (['work'] as const))];
+export function wantingFor(total: number, caps: readonly Cap[], standing: Standing): Report['wanting'] {
+  return total < PASS_POINTS || caps.length > 0 ? [] : lacking(standing);
+}
+
+function lacking({ workDone, proved, mended }: Standing): Report['wanting'] {
+  return [
+    ...(proved ? [] : (['proof'] as const)),
+    ...(workDone >= LEAST_WORK_SHARE ? [] : (['work'] as const)),
+    ...(mended ? [] : (['part'] as const)),
+  ];
 }
 
 const LADDER: readonly (readonly [from: number, word: ResultWord])[] = [

@@ -6,7 +6,7 @@
 import { type Deck, nodeKey } from '../physics/deck.ts';
 import type { Fault } from '../receiver/faults/fault.ts';
 import { cureOf } from '../receiver/faults/faultEffects.ts';
-import { plausibleFaults, trapCapacitor } from '../receiver/faults/plausible.ts';
+import { plausibleFaults, trapCapacitors } from '../receiver/faults/plausible.ts';
 import type { Receiver } from '../receiver/receiver.ts';
 
 const WRONG_VALUE = 0.3;
@@ -16,15 +16,17 @@ const STRAY_FARADS = 0.2e-12;
 const LEAST_OHMS = 100;
 
 export interface ChartedFault {
+  /** the part to replace, the first where there are several */
   readonly part: string;
-  readonly fault: Fault;
+  readonly faults: readonly Fault[];
 }
 
 /** Faults whose cure is a new part; a stuck core is felt, and a leaky bias line is found with the meter. */
 export function chartedFaults(receiver: Receiver, deck: Deck): readonly ChartedFault[] {
-  return [...plausibleFaults(receiver, deck), ...further(receiver, deck)].flatMap((fault) => {
-    const cure = cureOf(fault, receiver, deck);
-    return cure.kind === 'replace' ? [{ part: cure.part, fault }] : [];
+  const single = [...plausibleFaults(receiver, deck), ...further(receiver, deck)].map((fault) => [fault]);
+  return [...single, ...changedSets(receiver, deck)].flatMap((faults) => {
+    const cure = cureOf(faults[0]!, receiver, deck);
+    return cure.kind === 'replace' ? [{ part: cure.part, faults }] : [];
   });
 }
 
@@ -38,14 +40,27 @@ function further({ adjusters, stages, detectors }: Receiver, deck: Deck): readon
   for (const { id, loadOhms } of detectors) {
     faults.push({ kind: 'leakyDiode', detector: id, ohms: loadOhms * LEAK_SHARE });
   }
-  const traps = adjusters.flatMap((a) => (a.trapHz === null ? [] : [trapCapacitor(deck, a.element)]));
-  for (const [i, first] of traps.entries()) {
-    for (const second of traps.slice(i + 1)) {
-      if (first !== null && second !== null) faults.push({ kind: 'swappedTraps', first, second });
-    }
-  }
+  for (const set of swaps(adjusters, deck)) faults.push(...set);
   for (const pair of shieldedNodes(stages, deck)) faults.push({ kind: 'missingShield', ...pair, farads: STRAY_FARADS });
   return faults;
+}
+
+/** Of traps with more than one capacitor: all of them changed about. */
+function changedSets({ adjusters }: Receiver, deck: Deck): readonly (readonly Fault[])[] {
+  return swaps(adjusters, deck).filter((set) => set.length > 1);
+}
+
+/** For each two traps: the capacitors that may have changed places, one fault for each pair of them. */
+function swaps(adjusters: Receiver['adjusters'], deck: Deck): readonly (readonly Fault[])[] {
+  const traps = adjusters.flatMap((a) => (a.trapHz === null ? [] : [trapCapacitors(deck, a.element)]));
+  return traps.flatMap((firsts, i) =>
+    traps.slice(i + 1).map((seconds) =>
+      firsts.flatMap((first, n): Fault[] => {
+        const second = seconds[n];
+        return second === undefined ? [] : [{ kind: 'swappedTraps', first, second }];
+      }),
+    ),
+  );
 }
 
 /** A screen keeps each stage's output from the inputs of the stages before it. */

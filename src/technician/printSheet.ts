@@ -12,7 +12,7 @@ import { responseById, workResponses } from '../receiver/responses.ts';
 import { chartedFaults } from './faultChart.ts';
 import type { ChartEntry, PrintedCurve, PrintedLine, PrintedSheet } from './person/sheet.ts';
 
-/** Points of a printed curve. */
+/** Points of a printed curve, beside those at its traps. */
 const POINTS = 41;
 /** As far as the curve is printed, as a share of the sweep from its centre. */
 const REACH = 0.46;
@@ -54,14 +54,17 @@ export function printSheet(setup: BenchSetup): PrintedSheet {
   };
 }
 
-/** What each failure makes of the first response as the sheet sets it up. */
+/** What each failure makes of the first response, from every point that the sheet sweeps for it. */
 function chartOf(sound: BenchSetup, curves: readonly PrintedCurve[], main: SheetResponse | undefined): ChartEntry[] {
-  const curve = curves.find((c) => c.response === main?.id && c.injectAt === main.setUp.injectAt);
-  if (main === undefined || curve === undefined) return [];
-  return chartedFaults(sound.receiver, sound.deck).map(({ part, fault }) => {
-    const setup = { ...sound, scenario: { ...sound.scenario, faults: [fault] } };
-    const volts = readOff(createBench(setup), setup, main, curve.injectAt, curve.levelDb, curve.hz);
-    return { part, volts };
+  if (main === undefined) return [];
+  const own = curves.filter((c) => c.response === main.id);
+  return chartedFaults(sound.receiver, sound.deck).map(({ part, faults }) => {
+    const setup = { ...sound, scenario: { ...sound.scenario, faults } };
+    const bench = createBench(setup);
+    const voltsFrom = Object.fromEntries(
+      own.map(({ injectAt, levelDb, hz }) => [injectAt, readOff(bench, setup, main, injectAt, levelDb, hz)]),
+    );
+    return { part, voltsFrom };
   });
 }
 
@@ -106,10 +109,14 @@ function printCurve(sound: BenchSetup, response: SheetResponse, injectAt: string
       if (peakOf(bench, sound, response, injectAt, levelDb) >= wanted) break;
     }
   }
-  const hz = Array.from(
+  const even = Array.from(
     { length: POINTS },
     (_, i) => setUp.centreHz + setUp.spanHz * REACH * ((2 * i) / (POINTS - 1) - 1),
   );
+  const traps = sound.receiver.adjusters.flatMap(({ trapHz }) =>
+    trapHz !== null && Math.abs(trapHz - setUp.centreHz) < REACH * setUp.spanHz ? [trapHz] : [],
+  );
+  const hz = [...new Set([...even, ...traps])].sort((a, b) => a - b);
   return {
     response: response.id,
     injectAt,

@@ -107,22 +107,32 @@ describe('the whole', () => {
   });
 
   test('[G40] a run with points enough that does not pass is told what it wants', () => {
-    expect(wantingFor(80, [], 1, true)).toEqual([]);
-    expect(wantingFor(80, [], 1, false)).toEqual(['proof']);
-    expect(wantingFor(80, [], 0.1, false)).toEqual(['proof', 'work']);
-    expect(wantingFor(69, [], 0.1, false)).toEqual([]);
-    expect(wantingFor(60, [{ rule: 'G39', limit: 60, subject: 'rf', atSeconds: 1 }], 1, false)).toEqual([]);
+    expect(wantingFor(80, [], { workDone: 1, proved: true, mended: true })).toEqual([]);
+    expect(wantingFor(80, [], { workDone: 1, proved: false, mended: true })).toEqual(['proof']);
+    expect(wantingFor(80, [], { workDone: 0.1, proved: false, mended: true })).toEqual(['proof', 'work']);
+    expect(wantingFor(80, [], { workDone: 1, proved: true, mended: false })).toEqual(['part']);
+    expect(wantingFor(69, [], { workDone: 0.1, proved: false, mended: true })).toEqual([]);
+    expect(
+      wantingFor(60, [{ rule: 'G39', limit: 60, subject: 'rf', atSeconds: 1 }], {
+        workDone: 1,
+        proved: false,
+        mended: true,
+      }),
+    ).toEqual([]);
   });
 
   test('[G40] pass from 70, without a cap, with a quarter of what was lacking won and a proof that stands', () => {
-    expect(passes(70, [], 0.9, true)).toBe(true);
-    expect(passes(69, [], 0.9, true)).toBe(false);
-    expect(passes(90, capsOf({ ...state, incidents: happened('hotTouch') }), 0.9, true)).toBe(false);
-    expect(passes(80, [], 0.25, true)).toBe(true);
-    expect(passes(80, [], 0.24, true)).toBe(false);
-    expect(passes(80, [], 0.9, false)).toBe(false);
-    expect(passes(80, [], 0, true)).toBe(false);
-    expect(passes(80, [], -0.2, true)).toBe(false);
+    expect(passes(70, [], { workDone: 0.9, proved: true, mended: true })).toBe(true);
+    expect(passes(69, [], { workDone: 0.9, proved: true, mended: true })).toBe(false);
+    expect(
+      passes(90, capsOf({ ...state, incidents: happened('hotTouch') }), { workDone: 0.9, proved: true, mended: true }),
+    ).toBe(false);
+    expect(passes(80, [], { workDone: 0.25, proved: true, mended: true })).toBe(true);
+    expect(passes(80, [], { workDone: 0.24, proved: true, mended: true })).toBe(false);
+    expect(passes(80, [], { workDone: 0.9, proved: false, mended: true })).toBe(false);
+    expect(passes(80, [], { workDone: 0, proved: true, mended: true })).toBe(false);
+    expect(passes(90, [], { workDone: 0.9, proved: true, mended: false })).toBe(false);
+    expect(passes(80, [], { workDone: -0.2, proved: true, mended: true })).toBe(false);
   });
 
   test('[G41] the ladder of words', () => {

@@ -66,6 +66,25 @@ export const faultWords = {
   cured: (part: string): string => `${part} had failed, and you found it.`,
   open: (part: string): string =>
     `${part} has failed and is still in the set. A shape that no slug can make is a part, not a slug.`,
+  /** `response` is empty where the sheet has but one */
+  curve: (response: string, changes: string): string =>
+    `By itself, with every slug in its place, it leaves ${response === '' ? 'the curve' : `the curve \u201c${response}\u201d`} ${changes}.`,
+  higher: (db: string): string => `${db} higher`,
+  lower: (db: string): string => `${db} lower`,
+  wider: (percent: string): string => `${percent} wider`,
+  narrower: (percent: string): string => `${percent} narrower`,
+  topMoved: (off: string, up: boolean): string => `with its top ${off} ${up ? 'up' : 'down'} in frequency`,
+  worst: (db: string, up: boolean, f: string): string => `${db} too ${up ? 'high' : 'low'} at ${f}`,
+  hardly: 'hardly changed',
+  zero: (off: string, up: boolean): string => `crossing zero ${off} ${up ? 'high' : 'low'}`,
+  noZero: 'without a zero',
+  reversed: 'By it the picture stands upside down.',
+  leaky: (percent: string): string => `By it the detector gives ${percent} of its volts.`,
+  line: (volts: string, sound: string): string =>
+    `By it the line, left to itself, stands at ${volts} instead of ${sound}.`,
+  core: 'Its screw turns and the curve stands still.',
+  and: ' and ',
+  comma: ', ',
 } as const;
 
 export const limitWords = {

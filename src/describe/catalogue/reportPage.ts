@@ -67,6 +67,7 @@ export const reportWords = {
   of100: 'of 100',
   wanting: {
     proof: 'Points enough, but no proof stands: a curve that nobody has proved does not pass.',
+    part: 'Points enough, but a part that has failed is still in the set.',
     work: 'Points enough, but too little of what was wrong has been put right to pass.',
   } satisfies Record<Report['wanting'][number], string>,
   verdict: ({ passed, word }: Pick<Report, 'passed' | 'word'>): string =>

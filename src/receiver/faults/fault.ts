@@ -55,6 +55,11 @@ export const FAULT_KINDS: readonly FaultKind[] = [
 
 /** `replace` a part (a deck element, or a detector's name), `turn` slugs, or `reconnect` a lead. */
 export type Cure =
-  | { readonly kind: 'replace'; readonly part: string }
+  | {
+      readonly kind: 'replace';
+      readonly part: string;
+      /** parts any one of which is the cure: two that have changed places go back together */
+      readonly parts: readonly string[];
+    }
   | { readonly kind: 'turn' }
   | { readonly kind: 'reconnect'; readonly lead: 'earth' | 'rf' };

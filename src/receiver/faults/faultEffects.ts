@@ -3,7 +3,8 @@
  *
  * Sizes. An open resistor is 1e4 times its value. Shorted turns are 0.3 ohm across the coil. An open coupling keeps one part in a thousand (a K) or in a hundred
  * (a capacitor, through its strays). Feedback of an open bypass and of a missing screen is a capacitor of the size that the fault names between output and input of
- * the stage, or between two nodes, so that blocks of the network merge. Our own plain models, no source; each is checked against a circuit simulator.
+ * the stage, or between two nodes, so that blocks of the network merge. A diode's leak lies across its load, and, as the load's capacitor is a short to the carrier,
+ * across the circuit that feeds it. Our own plain models, no source; each is checked against a circuit simulator.
  * Faults compose: each edits the deck as the one before left it, in a fixed order of kinds.
  */
 import { type Deck, findElement, nodeKey } from '../../physics/deck.ts';
@@ -63,7 +64,7 @@ export function isCured(fault: Fault, receiver: Receiver, deck: Deck, cured: rea
   const cure = cureOf(fault, receiver, deck);
   switch (cure.kind) {
     case 'replace':
-      return cured.includes(cure.part);
+      return cure.parts.some((part) => cured.includes(part));
     case 'reconnect':
       return cured.includes(leadMark(cure.lead));
     case 'turn':
@@ -83,27 +84,24 @@ export function cureOf(fault: Fault, receiver: Receiver, deck: Deck): Cure {
     case 'weakStage':
     case 'driftedCapacitor':
     case 'openBypass':
-      return { kind: 'replace', part: nameOf(deck, fault.element) };
+      return replacing(nameOf(deck, fault.element));
     case 'openCoupling': {
       const element = findElement(deck, fault.element);
       // The coupling of two coils goes with the coil that it is wound on.
-      return {
-        kind: 'replace',
-        part: element?.kind === 'K' ? nameOf(deck, element.coils[1]) : nameOf(deck, fault.element),
-      };
+      return replacing(element?.kind === 'K' ? nameOf(deck, element.coils[1]) : nameOf(deck, fault.element));
     }
     case 'swappedTraps':
-      return { kind: 'replace', part: nameOf(deck, fault.first) };
+      return replacing(nameOf(deck, fault.first), nameOf(deck, fault.second));
     case 'leakyBiasLine':
-      return { kind: 'replace', part: fault.at };
+      return replacing(fault.at);
     case 'missingShield':
-      return { kind: 'replace', part: SHIELD };
+      return replacing(SHIELD);
     case 'reversedDiode':
     case 'leakyDiode':
-      return { kind: 'replace', part: fault.detector };
+      return replacing(fault.detector);
     case 'shortedTrap':
     case 'crackedSlug':
-      return { kind: 'replace', part: coilOf(receiver, deck, fault.slug) };
+      return replacing(coilOf(receiver, deck, fault.slug));
     case 'screwedIn':
       return { kind: 'turn' };
     case 'looseEarth':
@@ -111,6 +109,10 @@ export function cureOf(fault: Fault, receiver: Receiver, deck: Deck): Cure {
     case 'unmatchedLead':
       return { kind: 'reconnect', lead: 'rf' };
   }
+}
+
+function replacing(part: string, ...others: readonly string[]): Cure {
+  return { kind: 'replace', part, parts: [part, ...others] };
 }
 
 /** The screening can, as a part of the tray. */
@@ -158,9 +160,16 @@ function editsOf(fault: Fault, receiver: Receiver, deck: Deck): DeckEdit[] {
         { kind: 'set', name: fault.second, value: first.value },
       ];
     }
+    case 'leakyDiode': {
+      const detector = receiver.detectors.find((d) => d.id === fault.detector);
+      if (detector === undefined) return [];
+      const node = detector.kind === 'envelope' ? detector.node : detector.plus;
+      return [
+        { kind: 'add', element: { kind: 'R', name: `Rleak_${detector.id}`, nodes: [node, '0'], value: fault.ohms } },
+      ];
+    }
     case 'leakyBiasLine':
     case 'reversedDiode':
-    case 'leakyDiode':
     case 'crackedSlug':
     case 'screwedIn':
     case 'looseEarth':

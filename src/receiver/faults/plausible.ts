@@ -1,5 +1,5 @@
 /** Single faults that make sense at a receiver: what a trouble chart would list, and what the endless track draws from. */
-import { type Deck, findElement } from '../../physics/deck.ts';
+import { type Deck, findElement, nodeKey } from '../../physics/deck.ts';
 import type { Receiver } from '../receiver.ts';
 import type { Fault } from './fault.ts';
 
@@ -21,21 +21,41 @@ export function plausibleFaults({ adjusters, stages, detectors }: Receiver, deck
   }
   for (const trap of adjusters) {
     if (trap.trapHz === null) continue;
-    const capacitor = trapCapacitor(deck, trap.element);
-    if (capacitor !== null) faults.push({ kind: 'driftedCapacitor', element: capacitor, factor: DRIFT });
+    for (const capacitor of trapCapacitors(deck, trap.element)) {
+      faults.push({ kind: 'driftedCapacitor', element: capacitor, factor: DRIFT });
+    }
     faults.push({ kind: 'shortedTrap', slug: trap.id });
   }
   for (const { id, kind } of detectors) if (kind === 'envelope') faults.push({ kind: 'reversedDiode', detector: id });
   return faults;
 }
 
-/** The capacitor at the node of a trap's coil that is not earth. */
-export function trapCapacitor(deck: Deck, coil: string): string | null {
+/**
+ * The capacitors that tune a trap's coil: one across it, or two in a chain across it (a bridged T); else, where one end is earthed by way of something, the one
+ * from its other end to earth. In the order of the deck.
+ */
+export function trapCapacitors(deck: Deck, coil: string): readonly string[] {
   const found = findElement(deck, coil);
-  if (found?.kind !== 'L') return null;
-  const node = found.nodes.find((n) => n !== '0');
-  const capacitor = deck.elements.find((e) => e.kind === 'C' && e.nodes.some((n) => n === node));
-  return capacitor?.name ?? null;
+  if (found?.kind !== 'L') return [];
+  const [a, b] = found.nodes.map(nodeKey) as [string, string];
+  const capacitors = deck.elements.flatMap((e) =>
+    e.kind === 'C' ? [{ name: e.name, ends: e.nodes.map(nodeKey) as [string, string] }] : [],
+  );
+  const joins = ([p, q]: readonly [string, string], one: string, other: string): boolean =>
+    (p === one && q === other) || (p === other && q === one);
+  const across = capacitors.filter((c) => joins(c.ends, a, b));
+  if (across.length > 0) return across.map((c) => c.name);
+  const far = ({ ends: [p, q] }: (typeof capacitors)[number], near: string): string | null =>
+    p === near ? q : q === near ? p : null;
+  const chains = capacitors.flatMap((first) => {
+    const middle = far(first, a);
+    if (middle === null || middle === '0') return [];
+    const second = capacitors.find((c) => c !== first && joins(c.ends, middle, b));
+    return second === undefined ? [] : [first.name, second.name];
+  });
+  if (chains.length > 0) return chains;
+  const hot = a === '0' ? b : a;
+  return capacitors.filter((c) => joins(c.ends, hot, '0')).map((c) => c.name);
 }
 
 /** Links and leads of some ohms are no parts that fail open unseen. */

@@ -12,6 +12,9 @@ const SMALLEST = 0.4;
 const LARGEST = 2;
 /** A line that gives less than this share of what the sheet says leaks. */
 const SAGS = 0.9;
+const TRIAL_TURNS = 0.5;
+const LEAST_SLOPE_DB = 0.1;
+const TRAP_DB = 6;
 
 export interface Candidate {
   readonly part: string;
@@ -20,28 +23,104 @@ export interface Candidate {
 }
 
 export interface Suspicion {
-  /** root mean square of what is wrong, decibels */
+  /** root mean square of what is wrong, decibels; of what no slug can mend, where slopes were given */
   readonly left: number;
   /** each part once, the most like first */
   readonly candidates: readonly Candidate[];
 }
 
-export function suspicion(hands: Hands, sheet: PrintedSheet, curve: PrintedCurve): Suspicion {
+/** What half a turn of each slug does to the curve, decibels a turn at each frequency: found by trying. */
+export type Slopes = readonly (readonly number[])[];
+
+/** What is on the tube against the chart. With `slopes`, what the slugs could do is left out of it on both sides. A part's symptom may be `smallest` to LARGEST times that charted. */
+export function suspicion(
+  hands: Hands,
+  sheet: PrintedSheet,
+  curve: PrintedCurve,
+  slopes: Slopes = [],
+  smallest = SMALLEST,
+): Suspicion {
   const sound = curve.volts.map((v) => signedDb(v, curve));
-  const seen = readVolts(hands, curve.hz, axisOf(hands)).map((v, i) => signedDb(v, curve) - sound[i]!);
+  const seen = readDb(hands, curve).map((v, i) => v - sound[i]!);
+  const beyond = beyondSlugs(slopes);
+  const rest = beyond(seen);
+  const left = Math.sqrt(dot(seen, rest) / seen.length);
   const best = new Map<string, number>();
-  for (const { part, volts } of sheet.chart) {
+  for (const { part, voltsFrom } of sheet.chart) {
+    const volts = voltsFrom[curve.injectAt];
+    if (volts === undefined) continue;
     const change = volts.map((v, i) => signedDb(v, curve) - sound[i]!);
-    const size = change.reduce((sum, v) => sum + v * v, 0);
-    if (size < 1e-6) continue;
-    const along = change.reduce((sum, v, i) => sum + v * seen[i]!, 0) / size;
-    const share = Math.min(Math.max(along, SMALLEST), LARGEST);
-    const missed = seen.reduce((sum, v, i) => sum + (v - share * change[i]!) ** 2, 0);
-    const apart = Math.sqrt(missed / seen.length);
+    const own = beyond(change);
+    const size = dot(change, own);
+    const share = size < 1e-6 ? 0 : Math.min(Math.max(dot(change, rest) / size, smallest), LARGEST);
+    const missed = dot(seen, rest) - 2 * share * dot(change, rest) + share * share * size;
+    const apart = Math.sqrt(Math.max(missed, 0) / seen.length);
     best.set(part, Math.min(apart, best.get(part) ?? Number.POSITIVE_INFINITY));
   }
   const candidates = [...best].map(([part, apart]) => ({ part, apart })).sort((a, b) => a.apart - b.apart);
-  return { left: Math.sqrt(seen.reduce((sum, v) => sum + v * v, 0) / seen.length), candidates };
+  return { left, candidates };
+}
+
+/** Tries each slug by half a turn, and puts it back. */
+export function trySlugs({ hands, turner }: Fitter, curve: PrintedCurve, slugs: readonly string[]): Slopes {
+  const before = readDb(hands, curve);
+  return slugs.flatMap((id) => {
+    const made = turner.turn(id, TRIAL_TURNS) || turner.turn(id, -TRIAL_TURNS);
+    if (made === 0) return [];
+    const after = readDb(hands, curve);
+    turner.turn(id, -made);
+    return [after.map((v, i) => (v - before[i]!) / made)];
+  });
+}
+
+/** Parts of the chart that spoil a trap: those that raise the level at its frequency by more than TRAP_DB and leave alone the traps that are as they should be. */
+export function spoilers(
+  sheet: PrintedSheet,
+  curve: PrintedCurve,
+  missedHz: readonly number[],
+  goodHz: readonly number[],
+): ReadonlySet<string> {
+  const rise = (volts: readonly number[], hz: number): number => {
+    const at = curve.hz.indexOf(hz);
+    return at < 0 ? 0 : signedDb(volts[at]!, curve) - signedDb(curve.volts[at]!, curve);
+  };
+  const fitting = sheet.chart.filter(({ voltsFrom }) => {
+    const volts = voltsFrom[curve.injectAt] ?? curve.volts;
+    return missedHz.some((hz) => rise(volts, hz) > TRAP_DB) && goodHz.every((hz) => rise(volts, hz) < TRAP_DB);
+  });
+  return new Set(fitting.map(({ part }) => part));
+}
+
+/** Level at a frequency of the curve, decibels over the printed peak. */
+export function levelDb(hands: Hands, curve: PrintedCurve, hz: number): number {
+  const peak = Math.max(...readVolts(hands, curve.hz, axisOf(hands)).map(Math.abs));
+  const volts = Math.abs(readVolts(hands, [hz], axisOf(hands))[0]!);
+  return 20 * Math.log10(Math.max(volts / Math.max(peak, 1e-9), 1e-6));
+}
+
+function readDb(hands: Hands, curve: PrintedCurve): number[] {
+  return readVolts(hands, curve.hz, axisOf(hands)).map((v) => signedDb(v, curve));
+}
+
+/** Takes out of a change what turns of the slugs could make: y - J (J'J + r)^-1 J' y, by conjugate directions one slug at a time. */
+function beyondSlugs(slopes: Slopes): (change: readonly number[]) => readonly number[] {
+  const directions: number[][] = [];
+  for (const slope of slopes) {
+    let rest = [...slope];
+    for (const d of directions) rest = minus(rest, d, dot(rest, d));
+    const size = Math.sqrt(dot(rest, rest));
+    // A slug that does next to nothing of its own here would explain anything by many turns.
+    if (size > LEAST_SLOPE_DB * Math.sqrt(slope.length)) directions.push(rest.map((v) => v / size));
+  }
+  return (change) => directions.reduce<readonly number[]>((rest, d) => minus(rest, d, dot(rest, d)), change);
+}
+
+function minus(a: readonly number[], b: readonly number[], share: number): number[] {
+  return a.map((v, i) => v - share * b[i]!);
+}
+
+function dot(a: readonly number[], b: readonly number[]): number {
+  return a.reduce((sum, v, i) => sum + v * b[i]!, 0);
 }
 
 /** A diode the wrong way round gives the other sign: that is far from any level. */

@@ -24,10 +24,10 @@ export interface PrintedCurve {
   readonly volts: readonly number[];
 }
 
-/** What the tube shows, at the sheet's set-up, of a set that is sound but for one part. A part may stand there more than once. */
+/** What the tube shows of a set that is sound but for one part, from each point that the sheet sweeps. A part may stand there more than once. */
 export interface ChartEntry {
   readonly part: string;
-  readonly volts: readonly number[];
+  readonly voltsFrom: Readonly<Record<string, readonly number[]>>;
 }
 
 /** What a bias line gives left to itself with no signal, with the meter on it at that range. */

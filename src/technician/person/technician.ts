@@ -2,7 +2,7 @@
  * The whole job as a careful person does it: safe, connect, set up, then the sheet's own procedure step by step, touch up, look for a failed part where the
  * curve cannot be had, prove, sign off.
  */
-import { replacePart, suspicion, tryLines } from './faultFinding.ts';
+import { levelDb, replacePart, type Suspicion, spoilers, suspicion, tryLines, trySlugs } from './faultFinding.ts';
 import { type Fit, fitCurve, residualOf } from './fit.ts';
 import type { Hands } from './hands.ts';
 import { peakUp } from './peaking.ts';
@@ -34,6 +34,14 @@ const MOST_OBVIOUS = 3;
 const EXPLAINED = 0.4;
 /** The same once the slugs have done what they can. */
 const EXPLAINED_BY_ONE = 0.7;
+/** Symptoms this near to each other look the same, decibels rms. */
+const ALIKE_DB = 0.1;
+/** Of two parts the better must leave less than this share of what the other leaves. */
+const STANDS_OUT = 0.7;
+/** From a later point a part shows as charted or not at all. */
+const SMALLEST_THERE = 0.8;
+/** A trap that lets through more than its limit by this much has something the matter. */
+const TRAP_MISSED_DB = 3;
 
 export function doTheJob(hands: Hands, sheet: PrintedSheet, turner: Turner, crystalsHz: readonly number[]): void {
   makeSafe(hands, sheet);
@@ -47,9 +55,11 @@ export function doTheJob(hands: Hands, sheet: PrintedSheet, turner: Turner, crys
   }
   backFromStops(bench);
   if (!asPrinted(bench, NEARLY)) followAndTouchUp(bench);
+  const tried = new Set<string>();
+  if (sheet.chart.length > 0) failedPart(bench, main, tried);
   for (let pass = 1; pass < PASSES && timeLeft(bench) && !asPrinted(bench, FAR); pass++) followAndTouchUp(bench);
   touchUp(bench);
-  if (sheet.chart.length > 0) failedPart(bench, main);
+  if (sheet.chart.length > 0) failedPart(bench, main, tried);
   standFor(bench, main);
   smallPips(hands);
   prove(hands, sheet);
@@ -152,19 +162,65 @@ function fitSlugs(
   return fitCurve(hands, turner, curve, slugs, isSCurve(response), ROUNDS, right(response));
 }
 
-/** The set as it was brought in already looks like one line of the chart: such parts are replaced before a slug is touched. */
+/**
+ * The set as it was brought in already looks like one line of the chart, as it stands or but for what slugs could do: such parts are replaced before a slug is
+ * touched.
+ */
 function obviousParts(bench: AtBench, main: PrintedResponse): void {
   const tried = new Set<string>();
   for (let n = 0; n < MOST_OBVIOUS; n++) {
     const curve = standFor(bench, main);
-    const { left, candidates } = suspicion(bench.hands, bench.sheet, curve);
-    if (left < 2 * right(main)) return;
-    const first = candidates.find((c) => !tried.has(c.part));
-    if (first === undefined || first.apart > EXPLAINED * left) return;
-    tried.add(first.part);
-    replacePart(bench, first.part);
-    renewSlugOf(bench, first.part, main);
+    const plain = suspicion(bench.hands, bench.sheet, curve);
+    if (plain.left < 2 * right(main)) return;
+    const part = likeliest(bench, main, plain, tried) ?? beyondSlugs(bench, main, curve, tried);
+    if (part === null) return;
+    tried.add(part);
+    replacePart(bench, part);
+    renewSlugOf(bench, part, main);
   }
+}
+
+/** The part whose symptom is seen, among like ones the one that other points of injection speak for; null where none explains it. */
+function likeliest(
+  bench: AtBench,
+  main: PrintedResponse,
+  { left, candidates }: Suspicion,
+  tried: ReadonlySet<string>,
+): string | null {
+  const open = candidates.filter((c) => !tried.has(c.part));
+  const [first] = open;
+  if (first === undefined || first.apart > EXPLAINED * left) return null;
+  const alike = open.filter((c) => c.apart <= first.apart + ALIKE_DB).map((c) => c.part);
+  return alike.length < 2 ? first.part : byStages(bench, main, alike);
+}
+
+/** The same with what the slugs could do left out; only where one part stands out. */
+function beyondSlugs(
+  bench: AtBench,
+  main: PrintedResponse,
+  curve: PrintedCurve,
+  tried: ReadonlySet<string>,
+): string | null {
+  const slugs = slugsOf(bench.sheet, main).map((s) => s.id);
+  const { left, candidates } = suspicion(bench.hands, bench.sheet, curve, trySlugs(bench, curve, slugs));
+  const [first, second] = candidates.filter((c) => !tried.has(c.part));
+  if (first === undefined || left < right(main) || first.apart > EXPLAINED * left) return null;
+  return second !== undefined && first.apart > STANDS_OUT * second.apart ? null : first.part;
+}
+
+/** Swept from each point of the sheet in turn: a part before the point shows nothing there. */
+function byStages(bench: AtBench, main: PrintedResponse, parts: readonly string[]): string {
+  const apart = new Map(parts.map((part) => [part, 0]));
+  for (const { response, injectAt } of bench.sheet.curves) {
+    if (response !== main.id || injectAt === main.setUp.injectAt) continue;
+    const { candidates } = suspicion(bench.hands, bench.sheet, standFor(bench, main, injectAt), [], SMALLEST_THERE);
+    for (const c of candidates) {
+      const sum = apart.get(c.part);
+      if (sum !== undefined) apart.set(c.part, sum + c.apart ** 2);
+    }
+  }
+  standFor(bench, main);
+  return parts.reduce((best, part) => (apart.get(part)! < apart.get(best)! - 1e-9 ? part : best));
 }
 
 /** A new coil comes with its core half way: it is brought to the curve alone. */
@@ -184,23 +240,42 @@ function stuckCoils(bench: AtBench): boolean {
   return stuck.length > 0;
 }
 
-/** What the slugs cannot cure: parts are tried in the order in which their symptoms fit, until the curve can be had. */
-function failedPart(bench: AtBench, main: PrintedResponse): void {
+/**
+ * What the slugs cannot cure: parts are tried in the order in which their symptoms fit, until the curve can be had. Where a trap will not come down, only what spoils
+ * that trap is in question.
+ */
+function failedPart(bench: AtBench, main: PrintedResponse, tried: Set<string>): void {
   const { hands, sheet } = bench;
-  const tried = new Set<string>();
   for (let n = 0; n < MOST_PARTS && timeLeft(bench); n++) {
     if (!stuckCoils(bench)) {
       const curve = standFor(bench, main);
-      const { left, candidates } = suspicion(hands, sheet, curve);
-      if (left < wrong(main)) return;
-      const next = candidates.find((c) => !tried.has(c.part));
-      if (next === undefined || next.apart > EXPLAINED_BY_ONE * left) return;
+      const { missed, good } = traps(bench, main, curve);
+      if (missed.length === 0 && suspicion(hands, sheet, curve).left < wrong(main)) return;
+      const slugs = slugsOf(sheet, main).map((s) => s.id);
+      const { left, candidates } = suspicion(hands, sheet, curve, trySlugs(bench, curve, slugs));
+      const spoils = spoilers(sheet, curve, missed, good);
+      const next = candidates.find((c) => !tried.has(c.part) && (spoils.size === 0 || spoils.has(c.part)));
+      if (next === undefined || (spoils.size === 0 && next.apart > EXPLAINED_BY_ONE * left)) return;
       tried.add(next.part);
       if (!replacePart(bench, next.part)) continue;
     }
     followProcedure(bench);
     touchUp(bench);
   }
+}
+
+/** Which traps of the sheet hold their level down as asked, and which do not, whatever was turned. */
+function traps(
+  { hands, sheet }: AtBench,
+  main: PrintedResponse,
+  curve: PrintedCurve,
+): { readonly missed: readonly number[]; readonly good: readonly number[] } {
+  const asked = main.specification.traps.filter(({ hz }) => curve.hz.includes(hz) && reaches(hands, hz));
+  const over = asked.map(({ hz, maxDb }) => levelDb(hands, curve, hz) - maxDb);
+  return {
+    missed: asked.filter((_, i) => over[i]! > TRAP_MISSED_DB * sheet.toleranceFactor).map(({ hz }) => hz),
+    good: asked.filter((_, i) => over[i]! <= 0).map(({ hz }) => hz),
+  };
 }
 
 function slugsOf(sheet: PrintedSheet, response: PrintedResponse): PrintedSheet['slugs'] {

@@ -1,6 +1,6 @@
 /**
  * Failed parts against ngspice (as packaged in eecircuit-engine): the fault is written into the text of the deck by hand here, and by `faultEffects` on our side; every
- * node must agree. Kinds that edit no deck (a diode the wrong way round or leaking, a leaking bias line, a bad contact) are the bench's: tests/bench/parts.test.ts;
+ * node must agree. Kinds that edit no deck (a diode the wrong way round, a leaking bias line, a bad contact) are the bench's: tests/bench/parts.test.ts;
  * of those that move cores, the cores are moved.
  */
 import { describe, expect, it } from 'vitest';
@@ -34,6 +34,7 @@ const CASES: readonly (readonly [string, Fault, readonly Edit[]])[] = [
   ['video-valve-45m', { kind: 'shortedTrap', slug: 'A2' }, [added('Rturns t47 0 0.3')]],
   ['video-valve-45m', { kind: 'openBypass', element: 'G2', farads: 4e-14 }, [added('Cback p2 p1 0.04p')]],
   ['video-solid-45m', { kind: 'missingShield', from: 'c3', to: 'b2', farads: 2e-13 }, [added('Cair c3 b2 0.2p')]],
+  ['video-early-25m', { kind: 'leakyDiode', detector: 'video', ohms: 800 }, [added('Rleaks det 0 800')]],
   ['fm-10m7', { kind: 'openCoupling', element: 'K2' }, [valued('K2', () => '2.4e-5')]],
   [
     'video-solid-45m',
@@ -95,15 +96,7 @@ describe('a set with a failed part', () => {
 
   it('every kind that edits the deck is here', () => {
     const here = new Set(CASES.map(([, fault]) => fault.kind));
-    const elsewhere = [
-      'leakyBiasLine',
-      'reversedDiode',
-      'leakyDiode',
-      'crackedSlug',
-      'screwedIn',
-      'looseEarth',
-      'unmatchedLead',
-    ];
+    const elsewhere = ['leakyBiasLine', 'reversedDiode', 'crackedSlug', 'screwedIn', 'looseEarth', 'unmatchedLead'];
     expect(FAULT_KINDS.filter((kind) => !here.has(kind))).toEqual(
       FAULT_KINDS.filter((kind) => elsewhere.includes(kind)),
     );

@@ -1,0 +1,61 @@
+/** What a failed part does by itself, as one sentence with its figures. */
+import type { PartSymptom } from '../grading/report.ts';
+import type { Receiver } from '../receiver/receiver.ts';
+import { responseById } from '../receiver/responses.ts';
+import { faultWords as W } from './catalogue/grading.ts';
+import { decibels, frequency, offset, percent, volts } from './numbers.ts';
+
+/** Less than this is not spoken of. */
+const LEAST_DB = 0.25;
+const LEAST_WIDTH = 0.03;
+/** A place is named where its change exceeds that of the top by this much. */
+const WORSE_DB = 1;
+/** The top of a flat curve wanders: its place is spoken of from this share of its frequency. */
+const LEAST_SHIFT = 0.002;
+
+export function symptomSentence(symptom: PartSymptom, receiver: Receiver): string {
+  switch (symptom.kind) {
+    case 'core':
+      return W.core;
+    case 'line':
+      return W.line(signedVolts(symptom.volts), signedVolts(symptom.soundVolts));
+    case 'diode':
+      return symptom.reversed ? W.reversed : W.leaky(percent(100 * symptom.detectedRatio));
+    case 'sCurve': {
+      const { heightDb, zeroShiftHz, response } = symptom;
+      const moved =
+        zeroShiftHz === null ? [W.noZero] : zeroShiftHz === 0 ? [] : [W.zero(offset(zeroShiftHz), zeroShiftHz > 0)];
+      return W.curve(titleOf(receiver, response), listed([...level(heightDb), ...moved]));
+    }
+    case 'curve': {
+      const { peakDb, peakShiftHz, widthRatio, worstDb, worstHz, response } = symptom;
+      const changes = [...level(peakDb)];
+      if (Math.abs(widthRatio - 1) >= LEAST_WIDTH)
+        changes.push((widthRatio > 1 ? W.wider : W.narrower)(percent(100 * Math.abs(widthRatio - 1))));
+      if (Math.abs(peakShiftHz) >= LEAST_SHIFT * worstHz)
+        changes.push(W.topMoved(offset(peakShiftHz), peakShiftHz > 0));
+      if (Math.abs(worstDb - peakDb) >= WORSE_DB)
+        changes.push(W.worst(decibels(Math.abs(worstDb)), worstDb > 0, frequency(worstHz)));
+      return W.curve(titleOf(receiver, response), listed(changes));
+    }
+  }
+}
+
+function level(db: number): string[] {
+  return Math.abs(db) < LEAST_DB ? [] : [(db > 0 ? W.higher : W.lower)(decibels(Math.abs(db)))];
+}
+
+function listed(changes: readonly string[]): string {
+  const last = changes.at(-1);
+  if (last === undefined) return W.hardly;
+  const before = changes.slice(0, -1);
+  return before.length === 0 ? last : `${before.join(W.comma)}${W.and}${last}`;
+}
+
+function titleOf(receiver: Receiver, response: string): string {
+  return receiver.responses.length < 2 ? '' : responseById(receiver, response).title;
+}
+
+function signedVolts(value: number): string {
+  return `${value < 0 ? '\u2212' : ''}${volts(Math.abs(value))}`;
+}

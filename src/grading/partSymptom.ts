@@ -1,0 +1,87 @@
+/** What one failed part does by itself: the set sound but for it, every slug in its place. Computed from the model, for the report. */
+import { roundTo } from '../base/rounding.ts';
+import { withDetectors } from '../bench/faultsNow.ts';
+import { AGC_LINE_OHMS } from '../bench/instruments.ts';
+import type { BenchSetup } from '../bench/setup.ts';
+import { createDetectorFigure } from '../receiver/detectorFigure.ts';
+import type { Fault } from '../receiver/faults/fault.ts';
+import { cureOf, faultEffects } from '../receiver/faults/faultEffects.ts';
+import { symptomOf } from '../receiver/faults/symptom.ts';
+import type { SheetResponse } from '../receiver/receiver.ts';
+import { workResponses } from '../receiver/responses.ts';
+import { readSCurve } from '../receiver/sCurveReading.ts';
+import { createStatedResponse } from '../receiver/statedResponse.ts';
+import type { PartSymptom } from './report.ts';
+
+/** `part` by its name in the parts tray; throws where none of the scenario's faults is cured by it. */
+export function symptomOfPart(setup: BenchSetup, part: string): PartSymptom {
+  const { receiver, deck, scenario } = setup;
+  const faults = scenario.faults.filter((fault) => {
+    const cure = cureOf(fault, receiver, deck);
+    return cure.kind === 'replace' && cure.part === part;
+  });
+  const [first] = faults;
+  if (first === undefined) throw new Error(`no failed part ${part}`);
+  switch (first.kind) {
+    case 'crackedSlug':
+      return { kind: 'core' };
+    case 'leakyBiasLine':
+      return lineSymptom(setup, first);
+    case 'reversedDiode':
+    case 'leakyDiode':
+      return diodeSymptom(setup, faults);
+    default:
+      return curveSymptom(setup, faults);
+  }
+}
+
+function lineSymptom({ receiver }: BenchSetup, { at, ohms }: Fault & { readonly kind: 'leakyBiasLine' }): PartSymptom {
+  const soundVolts = receiver.biasLines.find((line) => line.at === at)?.unclampedRestVolts ?? 0;
+  return { kind: 'line', volts: roundTo((soundVolts * ohms) / (ohms + AGC_LINE_OHMS), 0.01), soundVolts };
+}
+
+function diodeSymptom({ receiver, deck, scenario }: BenchSetup, faults: readonly Fault[]): PartSymptom {
+  const effects = faultEffects(receiver, deck, faults, []);
+  const [response] = workResponses(receiver, scenario);
+  const volts = (set: BenchSetup['receiver'], standing: BenchSetup['deck']): number =>
+    createDetectorFigure(set, standing, response!).referenceDetectedVolts;
+  return {
+    kind: 'diode',
+    reversed: faults.some((fault) => fault.kind === 'reversedDiode'),
+    detectedRatio: roundTo(volts(withDetectors(receiver, effects), effects.deck) / volts(receiver, deck), 0.001),
+  };
+}
+
+function curveSymptom(setup: BenchSetup, faults: readonly Fault[]): PartSymptom {
+  const responses = workResponses(setup.receiver, setup.scenario);
+  const { deck } = faultEffects(setup.receiver, setup.deck, faults, []);
+  const shown = responses.map((response) => responseSymptom(setup, deck, response));
+  return shown.reduce((most, one) => (sizeOf(one) > sizeOf(most) ? one : most));
+}
+
+function responseSymptom(
+  { receiver, deck }: BenchSetup,
+  faulty: BenchSetup['deck'],
+  response: SheetResponse,
+): PartSymptom {
+  const { fromHz, toHz, sCurve } = response.specification;
+  const before = createStatedResponse(receiver, deck, response).nominal;
+  const after = createStatedResponse(receiver, faulty, response).nominal;
+  if (sCurve === null) {
+    const { peakDb, peakShiftHz, widthRatio, worstDb, worstHz } = symptomOf(before, after, fromHz, toHz);
+    return {
+      ...{ kind: 'curve', response: response.id, peakShiftHz: roundTo(peakShiftHz, 1), worstHz: roundTo(worstHz, 1) },
+      ...{ peakDb: roundTo(peakDb, 0.01), widthRatio: roundTo(widthRatio, 0.001), worstDb: roundTo(worstDb, 0.01) },
+    };
+  }
+  const sound = readSCurve(before, sCurve.centreHz, fromHz, toHz);
+  const failed = readSCurve(after, sCurve.centreHz, fromHz, toHz);
+  const moved = failed.zeroHz === null || sound.zeroHz === null ? null : roundTo(failed.zeroHz - sound.zeroHz, 1);
+  const heightDb = roundTo(20 * Math.log10(failed.height / sound.height), 0.01);
+  return { kind: 'sCurve', response: response.id, heightDb, zeroShiftHz: moved };
+}
+
+function sizeOf(symptom: PartSymptom): number {
+  if (symptom.kind === 'curve') return Math.abs(symptom.worstDb);
+  return symptom.kind === 'sCurve' ? Math.abs(symptom.heightDb) : 0;
+}
