@@ -39,9 +39,7 @@ export function lineVoltsAt(moment: Moment, detectors: DetectorStore): LineVolts
 
 function settled(moment: Moment, detectors: DetectorStore, law: BiasLine, others: LineVolts): number {
   const detector = moment.setup.receiver.detectors.find((d) => d.id === law.follows);
-  const leak = moment.leaks[law.at];
-  // A leak and a meter both hang on the line's own resistance.
-  const loading = meterLoading(law.at, moment.state) * (leak === undefined ? 1 : leak / (leak + AGC_LINE_OHMS));
+  const loading = lineLoading(law.at, moment.state, moment.leaks[law.at]);
   if (detector?.kind !== 'envelope' || moment.connections.rf === null) return loading * law.unclampedRestVolts;
   const detect = detectors.of(lawOf(detector));
   const samples = new Float64Array(moment.thin.hz.length);
@@ -84,11 +82,14 @@ export function settledVolts(law: BiasLaw, loading: number, meanDetected: (lineV
   return b;
 }
 
-/** Share of the unclamped line's volts that a meter on it leaves. */
-export function meterLoading(line: string, { leads, controls }: Pick<BenchState, 'leads' | 'controls'>): number {
-  if (leads.meter !== line) return 1;
-  const meterOhms = METER_OHMS_PER_VOLT * controls.meterRangeVolts;
-  return meterOhms / (meterOhms + AGC_LINE_OHMS);
+/** Share of the unclamped line's volts that a meter on it and a leak to earth leave: both hang on the line's own resistance. */
+export function lineLoading(
+  line: string,
+  { leads, controls }: Pick<BenchState, 'leads' | 'controls'>,
+  leakOhms = Number.POSITIVE_INFINITY,
+): number {
+  const meterOhms = leads.meter === line ? METER_OHMS_PER_VOLT * controls.meterRangeVolts : Number.POSITIVE_INFINITY;
+  return 1 / (1 + AGC_LINE_OHMS / meterOhms + AGC_LINE_OHMS / leakOhms);
 }
 
 function signed(volts: number, polarity: '+' | '-'): number {

@@ -47,9 +47,7 @@ function level(db: number): string[] {
 
 function listed(changes: readonly string[]): string {
   const last = changes.at(-1);
-  if (last === undefined) return W.hardly;
-  const before = changes.slice(0, -1);
-  return before.length === 0 ? last : `${before.join(W.comma)}${W.and}${last}`;
+  return last === undefined ? W.hardly : W.listed(changes.slice(0, -1), last);
 }
 
 function titleOf(receiver: Receiver, response: string): string {

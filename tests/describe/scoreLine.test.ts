@@ -33,6 +33,57 @@ const LINE: ScoreLine = {
 };
 const sentence = (change: Partial<ScoreLine>): string => scoreLineSentence({ ...LINE, ...change }, receiver);
 
+describe('what a failed part does by itself', () => {
+  const said = (symptom: NonNullable<ScoreLine['symptom']>): string =>
+    scoreLineSentence(
+      {
+        ...LINE,
+        rule: 'G62',
+        id: 'G62:Rp1',
+        subject: 'Rp1',
+        measured: 1,
+        low: 1,
+        high: null,
+        unit: 'yes',
+        cause: null,
+        symptom,
+      },
+      receiver,
+    );
+  const curve = {
+    kind: 'curve',
+    response: 'if',
+    peakDb: 0.1,
+    peakShiftHz: 1000,
+    widthRatio: 1.01,
+    worstDb: 0.3,
+    worstHz: 44e6,
+  } as const;
+
+  test('a curve: level, width, top and the worst place, each only where it is worth a word', () => {
+    expect(
+      said({ ...curve, peakDb: 4.02, widthRatio: 0.67, peakShiftHz: -463e3, worstDb: 18.2, worstHz: 47.25e6 }),
+    ).toBe(
+      'Rp1 had failed, and you found it. By itself, with every slug in its place, it leaves the curve 4 dB higher, 33% narrower, with its top 463 kHz down in frequency and 18.2 dB too high at 47.25 MHz.',
+    );
+    expect(said({ ...curve, peakDb: -9.1, worstDb: -9.1 })).toContain('it leaves the curve 9.1 dB lower.');
+    expect(said({ ...curve, widthRatio: 1.25 })).toContain('it leaves the curve 25% wider.');
+    expect(said(curve)).toContain('it leaves the curve hardly changed.');
+  });
+
+  test('an S-curve, a diode, a line, a core', () => {
+    const s = { kind: 'sCurve', response: 'if', heightDb: -3, zeroShiftHz: 12e3 } as const;
+    expect(said(s)).toContain('3 dB lower and crossing zero 12 kHz high.');
+    expect(said({ ...s, zeroShiftHz: null })).toContain('3 dB lower and without a zero.');
+    expect(said({ kind: 'diode', reversed: true, detectedRatio: 1 })).toContain('stands upside down.');
+    expect(said({ kind: 'diode', reversed: false, detectedRatio: 0.19 })).toContain('gives 19% of its volts.');
+    expect(said({ kind: 'line', volts: -0.24, soundVolts: -1 })).toContain(
+      'stands at \u22120.24 V instead of \u22121 V.',
+    );
+    expect(said({ kind: 'core' })).toContain('Its screw turns');
+  });
+});
+
 describe('response lines', () => {
   test('a carrier too high because its trap stands wrong: figures, slug with letter and turns, side of the pip', () => {
     expect(sentence({})).toBe(

@@ -5,6 +5,7 @@ import { type BenchSetup, initialState } from '../../src/bench/setup.ts';
 import { blindTurns } from '../../src/grading/blindTurns.ts';
 import { claimOf, grade } from '../../src/grading/grade.ts';
 import { BLOCKS, type Report } from '../../src/grading/report.ts';
+import type { Fault } from '../../src/receiver/faults/fault.ts';
 import type { TimedEvent } from '../../src/run/runFile.ts';
 import {
   alignmentActs,
@@ -248,5 +249,43 @@ describe('failed parts', () => {
       true,
     );
     expect(report.lines.find((line) => line.rule === 'G33')!.measured).toBe(0);
+  });
+
+  const symptomOf = (fault: Fault) => {
+    const setup = stripSetup();
+    const scenario = { ...setup.scenario, faults: [fault] };
+    return grade({ ...setup, scenario }, []).lines.find((line) => line.rule === 'G62')!.symptom;
+  };
+
+  test('[G62] the symptom is worked out: a weak stage loses 20 log10 of its factor, and the shape stays', () => {
+    const symptom = symptomOf({ kind: 'weakStage', element: 'G2', factor: 0.35 });
+    expect(symptom).toMatchObject({ kind: 'curve', peakDb: -9.12, worstDb: -9.12, widthRatio: 1, peakShiftHz: 0 });
+  });
+
+  test('[G62] diode, line and core have symptoms of their own', () => {
+    expect(symptomOf({ kind: 'reversedDiode', detector: 'D1' })).toEqual({
+      ...{ kind: 'diode', reversed: true, detectedRatio: 1 },
+    });
+    expect(symptomOf({ kind: 'leakyDiode', detector: 'D1', ohms: 500 })).toMatchObject({
+      kind: 'diode',
+      reversed: false,
+    });
+    // Ohm's law with the 470 kilohm of a line: 150 / 620 of a volt.
+    expect(symptomOf({ kind: 'leakyBiasLine', at: 'AGC', ohms: 150e3 })).toEqual({
+      ...{ kind: 'line', volts: -0.24, soundVolts: -1 },
+    });
+    expect(symptomOf({ kind: 'crackedSlug', slug: 'T3' })).toEqual({ kind: 'core' });
+  });
+
+  test('[G40] with a part left that has failed a run does not pass, whatever its points', () => {
+    const setup = stripSetup();
+    const faults = [{ kind: 'leakyBiasLine', at: 'AGC', ohms: 150e3 } as const];
+    const faulty = { ...setup, scenario: { ...setup.scenario, faults } };
+    const job = wholeJob(faulty);
+    const done = grade(faulty, timed(job));
+    const left = grade(faulty, timed(job.filter((act) => act.type !== 'partReplaced')));
+    expect(left.total).toBeGreaterThanOrEqual(70);
+    expect([left.passed, left.wanting]).toEqual([false, ['part']]);
+    expect([done.passed, done.wanting]).toEqual([true, []]);
   });
 });

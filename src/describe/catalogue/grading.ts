@@ -83,8 +83,8 @@ export const faultWords = {
   line: (volts: string, sound: string): string =>
     `By it the line, left to itself, stands at ${volts} instead of ${sound}.`,
   core: 'Its screw turns and the curve stands still.',
-  and: ' and ',
-  comma: ', ',
+  listed: (before: readonly string[], last: string): string =>
+    before.length === 0 ? last : `${before.join(', ')} and ${last}`,
 } as const;
 
 export const limitWords = {
