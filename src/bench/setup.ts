@@ -81,7 +81,8 @@ export function initialState(setup: BenchSetup): BenchState {
     cautionsAcknowledged: safe,
     isolated: safe && receiver.mains !== null,
     powered: safe || receiver.mains === null,
-    leads: connected ? sheetLeads(receiver, firstResponse(setup)) : NO_LEADS,
+    // The parser has held each end against what the lead may be put on.
+    leads: { ...(connected ? sheetLeads(receiver, firstResponse(setup)) : NO_LEADS), ...scenario.start.leads },
     controls: startingControls(setup),
     crystals: [],
     slugs: startingSlugs(setup),

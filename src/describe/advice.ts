@@ -2,7 +2,8 @@
 import type { ScoreLine } from '../grading/report.ts';
 import { adviceWords } from './catalogue/advice.ts';
 
-export function adviceFor({ rule }: Pick<ScoreLine, 'rule'>): string {
+export function adviceFor({ rule, part }: Pick<ScoreLine, 'rule' | 'part'>): string {
   if (!Object.hasOwn(adviceWords, rule)) throw new Error(`no advice for the rule ${rule}`);
-  return adviceWords[rule as keyof typeof adviceWords];
+  // Where a failed part is to blame no slug is named.
+  return adviceWords[part === undefined ? (rule as keyof typeof adviceWords) : 'G62'];
 }

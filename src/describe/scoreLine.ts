@@ -130,7 +130,8 @@ function level(line: ScoreLine, met: boolean, f: string, at: string, want: strin
   // Nothing at all has no decibels.
   const off =
     line.measured > 0 && limit > 0 ? decibels(Math.abs(20 * Math.log10(line.measured / limit))) : percent(limit);
-  return tooHigh ? R.levelHigh(f, off, at, want) : R.levelLow(f, off, at, want);
+  const size = off === decibels(0) ? causeWords.hair : off;
+  return tooHigh ? R.levelHigh(f, size, at, want) : R.levelLow(f, size, at, want);
 }
 
 function tilt(line: ScoreLine, met: boolean, want: string): string {

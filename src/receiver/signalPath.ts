@@ -15,6 +15,7 @@ import { nodeKey } from '../physics/deck.ts';
 import { fundamentalGain } from '../physics/describingFunction.ts';
 import { buildNetwork } from '../physics/network.ts';
 import { createSolver, type Solver } from '../physics/solver.ts';
+import { envelopeModulation } from '../physics/videoEnvelope.ts';
 import { deckParts } from './deckParts.ts';
 import type { ElementValue } from './elementValues.ts';
 import { createOscillator, type Oscillator } from './oscillator.ts';
@@ -224,17 +225,9 @@ export function createSignalPath(receiver: Receiver, deck: Deck): SignalPath {
     if (!part.nodes.has(nodeKey(node))) return;
     const carrierRe = last.carrier.real(node)[0]!;
     const carrierIm = last.carrier.imag(node)[0]!;
-    const size = Math.hypot(carrierRe, carrierIm);
-    const [c, s] = size === 0 ? [1, 0] : [carrierRe / size, carrierIm / size];
+    const { sidebands } = last;
     const share = videoFeed.siemens * depth;
-    const re = last.sidebands.real(node);
-    const im = last.sidebands.imag(node);
-    for (let i = 0; i < n; i++) {
-      // u e^{-ja} + conj(l e^{-ja}), a the carrier's phase
-      const [ur, ui, lr, li] = [re[i]!, im[i]!, re[n + i]!, im[n + i]!];
-      fedRe[i] = (share * (ur * c + ui * s + lr * c + li * s)) / 2;
-      fedIm[i] = (share * (ui * c - ur * s - (li * c - lr * s))) / 2;
-    }
+    envelopeModulation(carrierRe, carrierIm, sidebands.real(node), sidebands.imag(node), share, fedRe, fedIm);
     const video = partOfElement(videoFeed.into);
     const solver = ready(video, 'main', hz);
     silence(solver, video, videoFeed.into);

@@ -4,7 +4,7 @@ import type { Deck } from '../physics/deck.ts';
 import type { Receiver } from '../receiver/receiver.ts';
 import { nominalTurns } from '../receiver/slugLaw.ts';
 import { checkFaults } from './checkFaults.ts';
-import { complaints, oneOfThese } from './complaints.ts';
+import { type Complain, complaints, oneOfThese } from './complaints.ts';
 import type { Scenario } from './scenario.ts';
 
 export function checkScenario(
@@ -34,6 +34,7 @@ export function checkScenario(
       complain(['start', 'slugs', id], String(away), wanted);
     }
   }
+  complainOfLeads(scenario, receiver, complain);
   const { steelIn } = scenario.start;
   if (steelIn !== undefined && !known.includes(steelIn))
     complain(['start', 'steelIn'], `"${steelIn}"`, oneOfThese(known));
@@ -48,4 +49,23 @@ export function checkScenario(
   }
   checkFaults(scenario.faults, receiver, deck, complain);
   return problems;
+}
+
+/** Ends that the leads may have, by lead: as the bench itself takes them (a test holds the two against each other). */
+function complainOfLeads(scenario: Scenario, { testPoints }: Receiver, complain: Complain): void {
+  const { leads = {} } = scenario.start;
+  const fits: Readonly<Record<string, (point: Receiver['testPoints'][number]) => boolean>> = {
+    rf: (point) => point.inject !== null,
+    y: ({ role, node }) => role === 'detector' || (role === 'signal' && node !== null),
+    earth: ({ role }) => role === 'earth',
+    biasA: ({ role }) => role === 'agc',
+    biasB: ({ role }) => role === 'agc',
+  };
+  for (const [lead, end] of Object.entries(leads)) {
+    if (end === null) continue;
+    const wanted = testPoints.filter((point) => fits[lead]!(point)).map(({ id }) => id);
+    if (!wanted.includes(end)) complain(['start', 'leads', lead], `"${end}"`, oneOfThese(wanted));
+  }
+  const { biasA = null, biasB = null } = leads;
+  if (biasA !== null && biasA === biasB) complain(['start', 'leads', 'biasB'], `"${biasB}"`, 'another line than biasA');
 }

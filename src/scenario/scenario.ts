@@ -21,6 +21,8 @@ export interface ScenarioStart {
   readonly controls: Readonly<Partial<Record<ControlId, number | boolean | string>>>;
   /** phases that a helper has already done */
   readonly prepared: readonly ('safe' | 'connect')[];
+  /** leads that stand elsewhere than the sheet has them: a test point, or null for the tray; a lead left out stands as prepared */
+  readonly leads?: Readonly<Partial<Record<'rf' | 'y' | 'earth' | 'biasA' | 'biasB', string | null>>>;
   /** slug that somebody has left a screwdriver of steel standing in; left out: none */
   readonly steelIn?: string;
 }

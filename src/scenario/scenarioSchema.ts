@@ -21,6 +21,15 @@ const startSchema = v.strictObject({
   scatterTurns: number(0, 60),
   controls: startControlsSchema,
   prepared: list(oneOf('safe', 'connect'), 0, 2),
+  leads: v.exactOptional(
+    v.strictObject({
+      rf: v.exactOptional(v.nullable(shortId())),
+      y: v.exactOptional(v.nullable(shortId())),
+      earth: v.exactOptional(v.nullable(shortId())),
+      biasA: v.exactOptional(v.nullable(shortId())),
+      biasB: v.exactOptional(v.nullable(shortId())),
+    }),
+  ),
   steelIn: v.exactOptional(shortId()),
 });
 

@@ -30,6 +30,7 @@ test('every numbered rule that makes a line has its advice, and no other', () =>
   for (const rule of Object.keys(adviceWords)) expect(adviceFor({ rule })).toMatch(/^[A-Z].*[.]$/);
   expect(new Set(Object.values(adviceWords)).size).toBe(Object.keys(adviceWords).length);
   expect(() => adviceFor({ rule: 'G1' })).toThrow('no advice');
+  expect(adviceFor({ rule: 'G3', part: 'Rp1' })).toBe(adviceFor({ rule: 'G62' }));
 });
 
 test('every line that was lost as found, over the whole course, names what was off; a response line where it could be seen and what is to blame', () => {

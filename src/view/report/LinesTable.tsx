@@ -1,6 +1,8 @@
 /** Every line of the score with its reason, folded away until asked for. */
 import type { Ref } from 'preact';
+import { adviceFor } from '../../describe/advice.ts';
 import { blockNames, reportWords as words } from '../../describe/catalogue/reportPage.ts';
+import { lineIsMet } from '../../describe/scoreLine.ts';
 import { BLOCKS, type Report, type ScoreLine } from '../../grading/report.ts';
 import { Frac, Frame } from '../theme/art.tsx';
 import { MomentLink } from './FindingsSheet.tsx';
@@ -45,6 +47,12 @@ export function LinesTable({ report, sentence, goTo, innerRef }: LinesTableProps
                     <td class="lines-rule">{line.rule}</td>
                     <td>
                       <Frac>{sentence(line)}</Frac>
+                      {lost(line) && !lineIsMet(line) ? (
+                        <>
+                          {' '}
+                          <span class="lines-try">{adviceFor(line)}</span>
+                        </>
+                      ) : null}
                       {line.atSeconds === null ? null : (
                         <>
                           {' '}

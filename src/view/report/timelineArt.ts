@@ -24,6 +24,7 @@ export const TIMELINE_RIGHT = 34;
 export const TIMELINE_BOTTOM = 36;
 const BAND_TOP = 8;
 const LANES_TOP = 46;
+const LABEL_HEIGHT = 12;
 const BAND_HEIGHT = 24;
 
 const laneHeight = (h: number, lanes: number): number => (h - TIMELINE_BOTTOM - 8 - LANES_TOP) / Math.max(1, lanes);
@@ -54,6 +55,7 @@ export function timelineArt(
     if (room > name.length * 6.6 + 8)
       s += T(x0 + room / 2, BAND_TOP + 17, name, 'ls', { anchor: 'middle', style: 'font-size:14px;font-weight:600' });
   }
+  const placed: { readonly from: number; readonly to: number; readonly y: number }[] = [];
   slugs.forEach(({ id, letter }, i) => {
     const y = LANES_TOP + lane * (i + 0.5);
     s += callout(18, r1(y), letter, { r: discRadius(lane) });
@@ -69,7 +71,10 @@ export function timelineArt(
       // A figure that would lie on its neighbour is left out: the list below the timeline has it.
       if (X(spell.fromSeconds) < free || end > right + 30 || (next !== undefined && end > X(next.fromSeconds) - 2))
         return;
-      s += T(x, y + (spell.turns >= 0 ? -1 : Math.min(13, lane / 2 + 2)), label, 'ls', {
+      const top = y + (spell.turns >= 0 ? -1 : Math.min(13, lane / 2 + 2));
+      if (placed.some((p) => Math.abs(p.y - top) < LABEL_HEIGHT && p.from < end && x < p.to)) return;
+      placed.push({ from: x, to: end, y: top });
+      s += T(x, top, label, 'ls', {
         style: 'font-size:14px;font-weight:600;letter-spacing:0',
       });
       free = end;
