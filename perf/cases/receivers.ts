@@ -8,6 +8,7 @@ import { grid, networkOf } from '../../tests/physics/decks.ts';
 import { shippedLibrary } from '../../tests/scenario/shipped.ts';
 import type { PerfCase, Sample } from '../case.ts';
 import { median, timed } from '../case.ts';
+import { voltageSum, wholeSolve } from '../solving.ts';
 
 const RECEIVERS = [...shippedLibrary().receivers.values()];
 
@@ -16,12 +17,6 @@ function solverOf({ receiver, deck }: (typeof RECEIVERS)[number]): Solver {
   const solver = createSolver(networkOf(deck), grid(fromHz, toHz, 1024));
   solver.solve();
   return solver;
-}
-
-function checksum(solver: Solver): number {
-  let sum = 0;
-  for (const node of solver.nodeNames) for (const volts of solver.magnitude(node)) sum += volts;
-  return sum;
 }
 
 /** Sets the coil and those on the same slug to a factor of what they are as designed. */
@@ -42,7 +37,7 @@ async function worstSlug(solver: Solver, receiver: Receiver, seed: number): Prom
         turned(solver, adjuster, nominal, 0.98 + 0.04 * random());
         solver.solve();
       },
-      checksum: () => checksum(solver),
+      checksum: () => voltageSum(solver),
     });
     turned(solver, adjuster, nominal, 1);
     sum += sample.checksum;
@@ -58,15 +53,7 @@ export const cases: readonly PerfCase[] = RECEIVERS.flatMap((loaded): PerfCase[]
     {
       id: `all-solve-${id}`,
       title: `${id}, 1024 points, whole solve`,
-      measure() {
-        const solver = solverOf(loaded);
-        const hz = solver.hz.slice();
-        const run = () => {
-          solver.setFrequencies(hz);
-          solver.solve();
-        };
-        return timed({ warmUp: 300, runs: 300, run, checksum: () => checksum(solver) });
-      },
+      measure: () => wholeSolve(solverOf(loaded)),
     },
     {
       id: `all-slug-${id}`,

@@ -5,30 +5,17 @@ import { existsSync, mkdirSync, statSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { seededRandom } from '../../src/base/random.ts';
 import { inductanceSensitivities } from '../../src/physics/sensitivity.ts';
-import type { Solver } from '../../src/physics/solver.ts';
 import { deckText, grid, solved } from '../../tests/physics/decks.ts';
 import { runSpice } from '../../tests/physics/ngspice.ts';
 import type { PerfCase } from '../case.ts';
 import { timed } from '../case.ts';
 import { networkText } from '../networkText.ts';
+import { voltageSum, wholeSolve } from '../solving.ts';
 
 const HZ = grid(38e6, 52e6, 1024);
 const VALVE = 'video-valve-45m';
 
-function checksum(solver: Solver): number {
-  let sum = 0;
-  for (const node of solver.nodeNames) for (const volts of solver.magnitude(node)) sum += volts;
-  return sum;
-}
-
-const whole = (deck: string) => () => {
-  const solver = solved(deckText(deck), HZ);
-  const run = () => {
-    solver.setFrequencies(HZ);
-    solver.solve();
-  };
-  return timed({ warmUp: 400, runs: 400, run, checksum: () => checksum(solver) });
-};
+const whole = (deck: string) => () => wholeSolve(solved(deckText(deck), HZ));
 
 /** Turns one slug to and fro by up to two per cent. */
 const slug = (coil: string) => (seed: number) => {
@@ -39,7 +26,7 @@ const slug = (coil: string) => (seed: number) => {
     solver.setValue(coil, nominal * (0.98 + 0.04 * random()));
     solver.solve();
   };
-  return timed({ warmUp: 400, runs: 400, run, checksum: () => checksum(solver) });
+  return timed({ warmUp: 400, runs: 400, run, checksum: () => voltageSum(solver) });
 };
 
 /** The same loop, perf/solve.c, built with whatever C compiler is at hand. */
@@ -116,7 +103,7 @@ export const cases: readonly PerfCase[] = [
         solver.setDrive('Isig', 1e-6 * 10 ** random());
         solver.solve();
       };
-      return timed({ warmUp: 400, runs: 400, run, checksum: () => checksum(solver) });
+      return timed({ warmUp: 400, runs: 400, run, checksum: () => voltageSum(solver) });
     },
   },
   {

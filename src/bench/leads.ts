@@ -6,6 +6,7 @@
  * On a mains set that is switched on, handling RF, Y or bias is an incident. Three leads are free: X joins two instruments, the meter's
  * prods are made for live work, and the earth strap must be lifted and put back for a proof.
  */
+import { pointTakes } from '../receiver/leadEnds.ts';
 import type { Applied } from './benchEvent.ts';
 import type { BenchState, LeadEnd, LeadId } from './benchState.ts';
 import { reconnected } from './faultsNow.ts';
@@ -44,20 +45,7 @@ export function removeLead(setup: BenchSetup, state: BenchState, lead: LeadId): 
 export function accepts({ receiver }: BenchSetup, lead: LeadId, to: LeadEnd): boolean {
   if (lead === 'x') return to === TUBE_X;
   const point = receiver.testPoints.find((p) => p.id === to);
-  if (point === undefined) return false;
-  switch (lead) {
-    case 'rf':
-      return point.inject !== null;
-    case 'y':
-      return point.role === 'detector' || (point.role === 'signal' && point.node !== null);
-    case 'earth':
-      return point.role === 'earth';
-    case 'biasA':
-    case 'biasB':
-      return point.role === 'agc';
-    case 'meter':
-      return true;
-  }
+  return point !== undefined && pointTakes(lead, point);
 }
 
 const LIVE_HANDLING: readonly LeadId[] = ['rf', 'y', 'biasA', 'biasB'];

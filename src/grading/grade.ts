@@ -44,7 +44,7 @@ export function grade(setup: BenchSetup, events: readonly TimedEvent[]): Report 
   const bench = createBench(setup);
   const workAt = (state: BenchState, withCauses: boolean): readonly DraftLine[] => [
     ...(withCauses ? judgeLeft : judgeFound).lines(coresOf(state), withCauses),
-    ...faultLines(setup, state.replaced, withCauses),
+    ...faultLines(setup, state.replaced, withCauses ? sound : null),
     ...truthLines(bench.facts(state), receiver),
     ...proofLines(state, scenario),
   ];

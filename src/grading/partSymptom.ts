@@ -1,20 +1,20 @@
 /** What one failed part does by itself: the set sound but for it, every slug in its place. Computed from the model, for the report. */
 import { roundTo } from '../base/rounding.ts';
+import { lineLoading } from '../bench/biasLine.ts';
 import { withDetectors } from '../bench/faultsNow.ts';
-import { AGC_LINE_OHMS } from '../bench/instruments.ts';
-import type { BenchSetup } from '../bench/setup.ts';
+import { type BenchSetup, initialState } from '../bench/setup.ts';
+import type { ResponseCurve } from '../receiver/curveReading.ts';
 import { createDetectorFigure } from '../receiver/detectorFigure.ts';
 import type { Fault } from '../receiver/faults/fault.ts';
 import { cureOf, faultEffects } from '../receiver/faults/faultEffects.ts';
 import { symptomOf } from '../receiver/faults/symptom.ts';
 import type { SheetResponse } from '../receiver/receiver.ts';
-import { workResponses } from '../receiver/responses.ts';
 import { readSCurve } from '../receiver/sCurveReading.ts';
-import { createStatedResponse } from '../receiver/statedResponse.ts';
+import { createStatedResponse, type StatedResponse } from '../receiver/statedResponse.ts';
 import type { PartSymptom } from './report.ts';
 
-/** `part` by its name in the parts tray; throws where none of the scenario's faults is cured by it. */
-export function symptomOfPart(setup: BenchSetup, part: string): PartSymptom {
+/** `part` by its name in the parts tray; `sound`: the responses of the work as the sound set has them. Throws where none of the scenario's faults is cured by it. */
+export function symptomOfPart(setup: BenchSetup, part: string, sound: readonly StatedResponse[]): PartSymptom {
   const { receiver, deck, scenario } = setup;
   const faults = scenario.faults.filter((fault) => {
     const cure = cureOf(fault, receiver, deck);
@@ -29,22 +29,26 @@ export function symptomOfPart(setup: BenchSetup, part: string): PartSymptom {
       return lineSymptom(setup, first);
     case 'reversedDiode':
     case 'leakyDiode':
-      return diodeSymptom(setup, faults);
+      return diodeSymptom(setup, faults, sound);
     default:
-      return curveSymptom(setup, faults);
+      return curveSymptom(setup, faults, sound);
   }
 }
 
-function lineSymptom({ receiver }: BenchSetup, { at, ohms }: Fault & { readonly kind: 'leakyBiasLine' }): PartSymptom {
-  const soundVolts = receiver.biasLines.find((line) => line.at === at)?.unclampedRestVolts ?? 0;
-  return { kind: 'line', volts: roundTo((soundVolts * ohms) / (ohms + AGC_LINE_OHMS), 0.01), soundVolts };
+function lineSymptom(setup: BenchSetup, { at, ohms }: Fault & { readonly kind: 'leakyBiasLine' }): PartSymptom {
+  const soundVolts = setup.receiver.biasLines.find((line) => line.at === at)?.unclampedRestVolts ?? 0;
+  // As a run begins no meter hangs on the line.
+  return { kind: 'line', volts: roundTo(soundVolts * lineLoading(at, initialState(setup), ohms), 0.01), soundVolts };
 }
 
-function diodeSymptom({ receiver, deck, scenario }: BenchSetup, faults: readonly Fault[]): PartSymptom {
+function diodeSymptom(
+  { receiver, deck }: BenchSetup,
+  faults: readonly Fault[],
+  [first]: readonly StatedResponse[],
+): PartSymptom {
   const effects = faultEffects(receiver, deck, faults, []);
-  const [response] = workResponses(receiver, scenario);
   const volts = (set: BenchSetup['receiver'], standing: BenchSetup['deck']): number =>
-    createDetectorFigure(set, standing, response!).referenceDetectedVolts;
+    createDetectorFigure(set, standing, first!.response).referenceDetectedVolts;
   return {
     kind: 'diode',
     reversed: faults.some((fault) => fault.kind === 'reversedDiode'),
@@ -52,21 +56,20 @@ function diodeSymptom({ receiver, deck, scenario }: BenchSetup, faults: readonly
   };
 }
 
-function curveSymptom(setup: BenchSetup, faults: readonly Fault[]): PartSymptom {
-  const responses = workResponses(setup.receiver, setup.scenario);
-  const { deck } = faultEffects(setup.receiver, setup.deck, faults, []);
-  const shown = responses.map((response) => responseSymptom(setup, deck, response));
+function curveSymptom(
+  { receiver, deck }: BenchSetup,
+  faults: readonly Fault[],
+  sound: readonly StatedResponse[],
+): PartSymptom {
+  const faulty = faultEffects(receiver, deck, faults, []).deck;
+  const shown = sound.map(({ response, nominal }) =>
+    responseSymptom(response, nominal, createStatedResponse(receiver, faulty, response).nominal),
+  );
   return shown.reduce((most, one) => (sizeOf(one) > sizeOf(most) ? one : most));
 }
 
-function responseSymptom(
-  { receiver, deck }: BenchSetup,
-  faulty: BenchSetup['deck'],
-  response: SheetResponse,
-): PartSymptom {
+function responseSymptom(response: SheetResponse, before: ResponseCurve, after: ResponseCurve): PartSymptom {
   const { fromHz, toHz, sCurve } = response.specification;
-  const before = createStatedResponse(receiver, deck, response).nominal;
-  const after = createStatedResponse(receiver, faulty, response).nominal;
   if (sCurve === null) {
     const { peakDb, peakShiftHz, widthRatio, worstDb, worstHz } = symptomOf(before, after, fromHz, toHz);
     return {

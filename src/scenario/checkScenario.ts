@@ -1,6 +1,7 @@
 /** Whether a scenario can be played on its receiver: slugs that exist, starts inside the travel, faults that are known. */
 import type { Problem } from '../base/result.ts';
 import type { Deck } from '../physics/deck.ts';
+import { pointTakes } from '../receiver/leadEnds.ts';
 import type { Receiver } from '../receiver/receiver.ts';
 import { nominalTurns } from '../receiver/slugLaw.ts';
 import { checkFaults } from './checkFaults.ts';
@@ -51,19 +52,11 @@ export function checkScenario(
   return problems;
 }
 
-/** Ends that the leads may have, by lead: as the bench itself takes them (a test holds the two against each other). */
 function complainOfLeads(scenario: Scenario, { testPoints }: Receiver, complain: Complain): void {
   const { leads = {} } = scenario.start;
-  const fits: Readonly<Record<string, (point: Receiver['testPoints'][number]) => boolean>> = {
-    rf: (point) => point.inject !== null,
-    y: ({ role, node }) => role === 'detector' || (role === 'signal' && node !== null),
-    earth: ({ role }) => role === 'earth',
-    biasA: ({ role }) => role === 'agc',
-    biasB: ({ role }) => role === 'agc',
-  };
-  for (const [lead, end] of Object.entries(leads)) {
+  for (const [lead, end] of Object.entries(leads) as [keyof typeof leads, string | null][]) {
     if (end === null) continue;
-    const wanted = testPoints.filter((point) => fits[lead]!(point)).map(({ id }) => id);
+    const wanted = testPoints.filter((point) => pointTakes(lead, point)).map(({ id }) => id);
     if (!wanted.includes(end)) complain(['start', 'leads', lead], `"${end}"`, oneOfThese(wanted));
   }
   const { biasA = null, biasB = null } = leads;

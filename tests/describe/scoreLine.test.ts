@@ -94,6 +94,10 @@ describe('response lines', () => {
     );
   });
 
+  test('off by less than can be said in decibels is a hair', () => {
+    expect(sentence({ measured: 6.52 })).toContain('41.25 MHz sits a hair too high: 6.5%, wanted 3.5 to 6.5%');
+  });
+
   test('with low frequency at the right, the notch is on the other side', () => {
     const main = mainResponse(receiver);
     const turned = { ...main, setUp: { ...main.setUp, lowFrequencyAtLeft: false } };

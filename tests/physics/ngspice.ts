@@ -35,6 +35,19 @@ export interface SpiceTransient {
   readonly nodes: ReadonlyMap<string, Float64Array>;
 }
 
+/** For decks with diodes: 300 K for both the diode's law and its data, and tolerances far below what is compared. */
+export const DIODE_SETTINGS = '.options temp=26.85 tnom=26.85 reltol=1e-6 vntol=1e-10 abstol=1e-15 chgtol=1e-20';
+/** kT/q at that temperature, volts. */
+export const K_T_PER_Q = (1.380649e-23 * 300) / 1.602176634e-19;
+
+/** Mean of a node's volts over the time run, by the trapezoidal rule. */
+export function meanVolts({ seconds, nodes }: SpiceTransient, node: string): number {
+  const volts = nodes.get(node)!;
+  let area = 0;
+  for (let i = 1; i < seconds.length; i++) area += ((volts[i]! + volts[i - 1]!) / 2) * (seconds[i]! - seconds[i - 1]!);
+  return area / (seconds[seconds.length - 1]! - seconds[0]!);
+}
+
 /** Runs a deck with a `.tran` line. */
 export async function runTransient(deckText: string): Promise<SpiceTransient> {
   engine ??= start();

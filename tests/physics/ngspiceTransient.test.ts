@@ -8,11 +8,7 @@ import { detectEnvelope } from '../../src/physics/diode.ts';
 import { createFastSweep } from '../../src/physics/fastSweep.ts';
 import { rateHzPerSecond, sweepAngle, sweepFrequencies } from '../../src/physics/sweep.ts';
 import { solved } from './decks.ts';
-import { runTransient } from './ngspice.ts';
-
-/** Temperature 300 K for both the diode's law and its data; tolerances far below what is compared. */
-const SETTINGS = '.options temp=26.85 tnom=26.85 reltol=1e-6 vntol=1e-10 abstol=1e-15 chgtol=1e-20';
-const K_T_PER_Q = (1.380649e-23 * 300) / 1.602176634e-19;
+import { DIODE_SETTINGS, K_T_PER_Q, meanVolts, runTransient } from './ngspice.ts';
 
 describe('exponential diode, 1 uA, into 10 kilohm and 0.1 uF, from a 1 MHz carrier', () => {
   // Left over: the last e^-10 of the charging, and ripple of a thousandth of the mean, which counts in the second order.
@@ -26,7 +22,7 @@ describe('exponential diode, 1 uA, into 10 kilohm and 0.1 uF, from a 1 MHz carri
       const from = seconds - 20e-6;
       const text = [
         'diode detector',
-        SETTINGS,
+        DIODE_SETTINGS,
         '.model dd d(is=1u n=1)',
         `V1 a 0 sin(0 ${amplitude} 1meg)`,
         'D1 a o dd',
@@ -35,11 +31,7 @@ describe('exponential diode, 1 uA, into 10 kilohm and 0.1 uF, from a 1 MHz carri
         `.tran 20n ${seconds} ${from} 20n`,
         '.end',
       ];
-      const { seconds: t, nodes } = await runTransient(text.join('\n'));
-      const volts = nodes.get('o')!;
-      let area = 0;
-      for (let i = 1; i < t.length; i++) area += ((volts[i]! + volts[i - 1]!) / 2) * (t[i]! - t[i - 1]!);
-      const mean = area / (t[t.length - 1]! - t[0]!);
+      const mean = meanVolts(await runTransient(text.join('\n')), 'o');
       const law = detectEnvelope(amplitude, { saturationAmps: 1e-6, emissionVolts: K_T_PER_Q, loadOhms: 10e3 });
       expect(Math.abs(mean / law - 1)).toBeLessThan(2e-4);
     },

@@ -286,6 +286,10 @@ describe('a scenario and its receiver', () => {
   it.each<[string, Break, string]>([
     ['another receiver', (s) => (s.receiver = 'loose-can-10m7'), '/receiver'],
     ['a slug that is not there', (s) => (s.start.slugs.T9 = 1), '/start/slugs/T9'],
+    ['an RF lead on a point that takes none', (s) => (s.start.leads = { rf: 'TP1' }), '/start/leads/rf'],
+    ['a Y lead on a point that is not there', (s) => (s.start.leads = { y: 'TP99' }), '/start/leads/y'],
+    ['a strap on a grid', (s) => (s.start.leads = { earth: 'TP2' }), '/start/leads/earth'],
+    ['two bias leads on one line', (s) => (s.start.leads = { biasA: 'AGC', biasB: 'AGC' }), '/start/leads/biasB'],
     ['a start beyond the outer stop', (s) => (s.start.slugs.T1 = -9.5), '/start/slugs/T1'],
     ['a start beyond the inner stop', (s) => (s.start.slugs.T1 = 10.8), '/start/slugs/T1'],
     [

@@ -1,5 +1,5 @@
 /** The symptom of a fault in figures: a faulty curve beside the sound one. */
-import { highest, nearestNotch, outerCrossings, type ResponseCurve, voltsAt } from '../curveReading.ts';
+import { highest, outerCrossings, type ResponseCurve } from '../curveReading.ts';
 
 export interface Symptom {
   /** level at the peak against the sound curve's, decibels */
@@ -39,12 +39,6 @@ export function symptomOf(sound: ResponseCurve, faulty: ResponseCurve, fromHz: n
     worstDb,
     worstHz,
   };
-}
-
-/** Where a trap's notch has gone; null where there is none any more. */
-export function notchShiftHz(faulty: ResponseCurve, trapHz: number, fromHz: number, toHz: number): number | null {
-  const notch = nearestNotch(faulty, trapHz, fromHz, toHz);
-  return notch === null || voltsAt(faulty, trapHz) === 0 ? null : notch.hz - trapHz;
 }
 
 function widthOf(curve: ResponseCurve, peakVolts: number, fromHz: number, toHz: number): number {

@@ -3,6 +3,7 @@
  * symptoms are compared by their shape: the change against the sound curve, in decibels, with the size left free between bounds.
  */
 import { axisOf, readVolts } from './eyes.ts';
+import { trial } from './fit.ts';
 import { clip, type Hands, set } from './hands.ts';
 import type { PrintedCurve, PrintedSheet } from './sheet.ts';
 import type { Turner } from './turner.ts';
@@ -12,7 +13,6 @@ const SMALLEST = 0.4;
 const LARGEST = 2;
 /** A line that gives less than this share of what the sheet says leaks. */
 const SAGS = 0.9;
-const TRIAL_TURNS = 0.5;
 const LEAST_SLOPE_DB = 0.1;
 const TRAP_DB = 6;
 
@@ -29,10 +29,13 @@ export interface Suspicion {
   readonly candidates: readonly Candidate[];
 }
 
-/** What half a turn of each slug does to the curve, decibels a turn at each frequency: found by trying. */
+/** What each slug does to the curve, decibels a turn at each frequency: found by trying. */
 export type Slopes = readonly (readonly number[])[];
 
-/** What is on the tube against the chart. With `slopes`, what the slugs could do is left out of it on both sides. A part's symptom may be `smallest` to LARGEST times that charted. */
+/**
+ * What is on the tube against the chart. With `slopes`, what the slugs could do is left out of it on both sides. A part's symptom may be `smallest` to LARGEST
+ * times that charted.
+ */
 export function suspicion(
   hands: Hands,
   sheet: PrintedSheet,
@@ -61,16 +64,10 @@ export function suspicion(
   return { left, candidates };
 }
 
-/** Tries each slug by half a turn, and puts it back. */
 export function trySlugs({ hands, turner }: Fitter, curve: PrintedCurve, slugs: readonly string[]): Slopes {
-  const before = readDb(hands, curve);
-  return slugs.flatMap((id) => {
-    const made = turner.turn(id, TRIAL_TURNS) || turner.turn(id, -TRIAL_TURNS);
-    if (made === 0) return [];
-    const after = readDb(hands, curve);
-    turner.turn(id, -made);
-    return [after.map((v, i) => (v - before[i]!) / made)];
-  });
+  const look = (): number[] => readDb(hands, curve);
+  const before = look();
+  return slugs.map((id) => trial((slug, by) => turner.turn(slug, by), look, before, id));
 }
 
 /** Parts of the chart that spoil a trap: those that raise the level at its frequency by more than TRAP_DB and leave alone the traps that are as they should be. */
@@ -91,18 +88,18 @@ export function spoilers(
   return new Set(fitting.map(({ part }) => part));
 }
 
-/** Level at a frequency of the curve, decibels over the printed peak. */
-export function levelDb(hands: Hands, curve: PrintedCurve, hz: number): number {
-  const peak = Math.max(...readVolts(hands, curve.hz, axisOf(hands)).map(Math.abs));
-  const volts = Math.abs(readVolts(hands, [hz], axisOf(hands))[0]!);
-  return 20 * Math.log10(Math.max(volts / Math.max(peak, 1e-9), 1e-6));
+/** Levels at some of the printed frequencies, decibels under the highest point that is seen. */
+export function levelsDb(hands: Hands, curve: PrintedCurve, hz: readonly number[]): number[] {
+  const volts = readVolts(hands, curve.hz, axisOf(hands)).map(Math.abs);
+  const peak = Math.max(...volts, 1e-9);
+  return hz.map((f) => 20 * Math.log10(Math.max(volts[curve.hz.indexOf(f)]! / peak, 1e-6)));
 }
 
 function readDb(hands: Hands, curve: PrintedCurve): number[] {
   return readVolts(hands, curve.hz, axisOf(hands)).map((v) => signedDb(v, curve));
 }
 
-/** Takes out of a change what turns of the slugs could make: y - J (J'J + r)^-1 J' y, by conjugate directions one slug at a time. */
+/** Takes out of a change what turns of the slugs could make: their slopes made orthogonal one after the other (Gram and Schmidt), and projected off. */
 function beyondSlugs(slopes: Slopes): (change: readonly number[]) => readonly number[] {
   const directions: number[][] = [];
   for (const slope of slopes) {

@@ -82,7 +82,8 @@ function shown(volts: number, peak: number, isSCurve: boolean): number {
   return Math.max(FLOOR_DB, 20 * Math.log10(Math.max(Math.abs(volts) / peak, 1e-6)));
 }
 
-function trial(
+/** Turns a slug by half a turn and back: what that does to the look, for each turn; nothing for one that will not turn. */
+export function trial(
   turn: (id: string, by: number) => number,
   look: () => number[],
   residual: readonly number[],

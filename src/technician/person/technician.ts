@@ -2,7 +2,7 @@
  * The whole job as a careful person does it: safe, connect, set up, then the sheet's own procedure step by step, touch up, look for a failed part where the
  * curve cannot be had, prove, sign off.
  */
-import { levelDb, replacePart, type Suspicion, spoilers, suspicion, tryLines, trySlugs } from './faultFinding.ts';
+import { levelsDb, replacePart, type Suspicion, spoilers, suspicion, tryLines, trySlugs } from './faultFinding.ts';
 import { type Fit, fitCurve, residualOf } from './fit.ts';
 import type { Hands } from './hands.ts';
 import { peakUp } from './peaking.ts';
@@ -172,7 +172,7 @@ function obviousParts(bench: AtBench, main: PrintedResponse): void {
     const curve = standFor(bench, main);
     const plain = suspicion(bench.hands, bench.sheet, curve);
     if (plain.left < 2 * right(main)) return;
-    const part = likeliest(bench, main, plain, tried) ?? beyondSlugs(bench, main, curve, tried);
+    const part = likeliest(bench, main, plain, tried) ?? standingOut(bench, main, curve, tried);
     if (part === null) return;
     tried.add(part);
     replacePart(bench, part);
@@ -195,7 +195,7 @@ function likeliest(
 }
 
 /** The same with what the slugs could do left out; only where one part stands out. */
-function beyondSlugs(
+function standingOut(
   bench: AtBench,
   main: PrintedResponse,
   curve: PrintedCurve,
@@ -271,7 +271,12 @@ function traps(
   curve: PrintedCurve,
 ): { readonly missed: readonly number[]; readonly good: readonly number[] } {
   const asked = main.specification.traps.filter(({ hz }) => curve.hz.includes(hz) && reaches(hands, hz));
-  const over = asked.map(({ hz, maxDb }) => levelDb(hands, curve, hz) - maxDb);
+  const seen = levelsDb(
+    hands,
+    curve,
+    asked.map(({ hz }) => hz),
+  );
+  const over = asked.map(({ maxDb }, i) => seen[i]! - maxDb);
   return {
     missed: asked.filter((_, i) => over[i]! > TRAP_MISSED_DB * sheet.toleranceFactor).map(({ hz }) => hz),
     good: asked.filter((_, i) => over[i]! <= 0).map(({ hz }) => hz),

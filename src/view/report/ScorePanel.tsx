@@ -83,8 +83,6 @@ export function ScorePanel({ report, previousBest, showLines }: ScorePanelProps)
 }
 
 function barArt(w: number, h: number, share: number, block: Block): string {
-  // While the page is being laid out a bar may have no room yet.
-  if (w < 2 || h < 2) return '';
   const filled = r1(Math.max(0, Math.min(1, share)) * w);
   const { angle, ink, tint } = LOOKS[block];
   const d = `M0 0H${filled}V${h}H0Z`;

@@ -78,10 +78,13 @@ export interface FitProps {
 }
 
 /** A drawing that takes the size of its place: the stylesheet says how large. */
+/** px; while a page is laid out a place may have less, too little for the frame of any drawing */
+const LEAST_ROOM = 2;
+
 export function Fit({ draw, of, label, class: cls }: FitProps) {
   const ref = useRef<HTMLDivElement>(null);
   const { width, height } = useSize(ref);
-  const svg = useMemo(() => (width > 0 && height > 0 ? draw(width, height) : ''), [of, width, height]);
+  const svg = useMemo(() => (Math.min(width, height) >= LEAST_ROOM ? draw(width, height) : ''), [of, width, height]);
   return (
     <div class={cls === undefined ? 'fit' : `fit ${cls}`} ref={ref}>
       {svg === '' ? null : <Ink svg={svg} width={width} height={height} {...(label === undefined ? {} : { label })} />}

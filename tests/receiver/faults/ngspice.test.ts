@@ -1,7 +1,7 @@
 /**
  * Failed parts against ngspice (as packaged in eecircuit-engine): the fault is written into the text of the deck by hand here, and by `faultEffects` on our side; every
- * node must agree. Kinds that edit no deck (a diode the wrong way round, a leaking bias line, a bad contact) are in ngspiceBench.test.ts and at the bench in tests/bench/parts.test.ts;
- * of those that move cores, the cores are moved.
+ * node must agree. Kinds that edit no deck (a diode the wrong way round, a leaking bias line, a bad contact) are in
+ * ngspiceBench.test.ts and at the bench in tests/bench/parts.test.ts; of those that move cores, the cores are moved.
  */
 import { describe, expect, it } from 'vitest';
 import { buildNetwork } from '../../../src/physics/network.ts';

@@ -11,20 +11,13 @@ import { detectEnvelope } from '../../../src/physics/diode.ts';
 import type { Fault } from '../../../src/receiver/faults/fault.ts';
 import { faultEffects } from '../../../src/receiver/faults/faultEffects.ts';
 import { play, readySetup, stripSetup } from '../../bench/fixture.ts';
-import { runTransient } from '../../physics/ngspice.ts';
+import { DIODE_SETTINGS, K_T_PER_Q, meanVolts, runTransient } from '../../physics/ngspice.ts';
 import { shippedReceiver } from '../../scenario/shipped.ts';
 
-/** 300 K; emission and saturation of the set's diode are put into the model's n and is. */
-const SETTINGS = '.options temp=26.85 tnom=26.85 reltol=1e-6 vntol=1e-10 abstol=1e-15 chgtol=1e-20';
-const K_T_PER_Q = (1.380649e-23 * 300) / 1.602176634e-19;
-
-async function meanVolts(lines: readonly string[], seconds: number): Promise<number> {
-  const text = ['circuit', SETTINGS, ...lines, `.tran 20n ${seconds} ${seconds - 20e-6} 20n`, '.end'];
-  const { seconds: t, nodes } = await runTransient(text.join('\n'));
-  const volts = nodes.get('o')!;
-  let area = 0;
-  for (let i = 1; i < t.length; i++) area += ((volts[i]! + volts[i - 1]!) / 2) * (t[i]! - t[i - 1]!);
-  return area / (t[t.length - 1]! - t[0]!);
+/** Mean volts at the node `o` over the last 20 us. */
+async function settledVolts(lines: readonly string[], seconds: number): Promise<number> {
+  const text = ['circuit', DIODE_SETTINGS, ...lines, `.tran 20n ${seconds} ${seconds - 20e-6} 20n`, '.end'];
+  return meanVolts(await runTransient(text.join('\n')), 'o');
 }
 
 /** What our side makes of the detector that the fault leaves, for a carrier of some volts from a source without resistance. */
@@ -45,7 +38,7 @@ describe('the diode of the valve strip on a carrier of 1 MHz, smoothed by 0.1 uF
   test.each([0.5, 2])('%d V peak, the wrong way round: as much the other way (within 0.05 %)', async (volts) => {
     // The strip's own diode gives negative volts: turned round, its anode is at the coil.
     expect(sound.polarity).toBe('negative');
-    const mean = await meanVolts([`V1 a 0 sin(0 ${volts} 1meg)`, model, 'D1 a o dd', ...load], 4e-3);
+    const mean = await settledVolts([`V1 a 0 sin(0 ${volts} 1meg)`, model, 'D1 a o dd', ...load], 4e-3);
     expect(ours({ kind: 'reversedDiode', detector: sound.id }, volts) / mean).toBeGreaterThan(0.9995);
     expect(ours({ kind: 'reversedDiode', detector: sound.id }, volts) / mean).toBeLessThan(1.0005);
   });
@@ -54,7 +47,7 @@ describe('the diode of the valve strip on a carrier of 1 MHz, smoothed by 0.1 uF
     '%d V peak, 800 ohms across it: what it lets back counts as load (within 0.1 %)',
     async (volts) => {
       const lines = [`V1 a 0 sin(0 ${volts} 1meg)`, model, 'D1 o a dd', 'Rleak o a 800', ...load];
-      const mean = await meanVolts(lines, 4e-3);
+      const mean = await settledVolts(lines, 4e-3);
       const law = ours({ kind: 'leakyDiode', detector: sound.id, ohms: 800 }, volts);
       expect(law / mean).toBeGreaterThan(0.999);
       expect(law / mean).toBeLessThan(1.001);
@@ -84,7 +77,7 @@ describe('a bias line that leaks', () => {
         'Rleak o 0 150k',
         `Rmeter o 0 ${METER_OHMS_PER_VOLT * range}`,
       ];
-      const spice = await meanVolts(lines, 40e-6);
+      const spice = await settledVolts(lines, 40e-6);
       const needle = createBench(setup).display(play(setup, acts)).meterVolts;
       expect(needle / spice).toBeGreaterThan(0.999);
       expect(needle / spice).toBeLessThan(1.001);
