@@ -6,7 +6,7 @@ import { fork } from 'node:child_process';
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { certifyScenario } from '../src/certify/certifyScenario.ts';
-import { shippedLibrary } from '../tests/scenario/shipped.ts';
+import { shippedLibrary } from '../tests/files/shipped.ts';
 import { demonstrated, setupOf } from '../tests/technician/oneScenario.ts';
 
 const PARTS = 2;

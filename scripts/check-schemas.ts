@@ -1,7 +1,7 @@
 /** Says whether the JSON Schemas in `scenarios/schema/` are those of the validators. Run: `npx tsx scripts/check-schemas.ts` */
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { SCHEMA_FILES, schemaText } from '../src/scenario/jsonSchema.ts';
+import { SCHEMA_FILES, schemaText } from '../src/files/jsonSchema.ts';
 
 const folder = fileURLToPath(new URL('../scenarios/schema/', import.meta.url));
 const published = new Set(readdirSync(folder));

@@ -1,7 +1,7 @@
 /** Writes the JSON Schemas in `scenarios/schema/` anew from the validators. Run: `npm run schemas` */
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { SCHEMA_FILES, schemaText } from '../src/scenario/jsonSchema.ts';
+import { SCHEMA_FILES, schemaText } from '../src/files/jsonSchema.ts';
 
 const folder = fileURLToPath(new URL('../scenarios/schema/', import.meta.url));
 mkdirSync(folder, { recursive: true });

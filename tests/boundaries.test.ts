@@ -5,7 +5,7 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { breaches, type ImportUse, importsOf, type Room, readRooms, wildGlobals } from './roomLaw.ts';
+import { breaches, circles, type ImportUse, importsOf, type Room, readRooms, roomOf, wildGlobals } from './roomLaw.ts';
 
 const ROOMS = readRooms(readFileSync('DEVELOPERS.md', 'utf8'));
 const FILES = readdirSync('src', { recursive: true, encoding: 'utf8' })
@@ -13,13 +13,15 @@ const FILES = readdirSync('src', { recursive: true, encoding: 'utf8' })
   .filter((name) => /\.tsx?$/.test(name))
   .sort();
 const read = (file: string): string => readFileSync(file, 'utf8');
-const roomOf = (file: string): string => file.split('/')[1]!;
 
 describe('the table of rooms', () => {
   it('has a row for every folder of src and a folder for every row', () => {
     const folders = readdirSync('src', { withFileTypes: true });
     expect(folders.filter((entry) => !entry.isDirectory()).map((entry) => entry.name)).toEqual([]);
-    expect(folders.map((entry) => entry.name).sort()).toEqual([...ROOMS.keys()].sort());
+    const below = readdirSync('src/rooms', { withFileTypes: true });
+    expect(below.filter((entry) => !entry.isDirectory()).map((entry) => entry.name)).toEqual([]);
+    const rooms = folders.map((entry) => entry.name).filter((name) => name !== 'rooms');
+    expect([...rooms, ...below.map((entry) => `rooms/${entry.name}`)].sort()).toEqual([...ROOMS.keys()].sort());
   });
 
   it('lets a row import code only from rows above it, and nobody from app', () => {
@@ -73,6 +75,25 @@ describe('every file of src', () => {
     expect(lost).toEqual([]);
   });
 
+  it('stands in no circle, types counted', () => {
+    const imports = new Map(
+      FILES.map((file) => [
+        file,
+        importsOf(read(file), file)
+          .map((use) => path.posix.join(path.posix.dirname(file), use.from))
+          .filter((target) => FILES.includes(target)),
+      ]),
+    );
+    expect(circles(imports)).toEqual([]);
+    const ring = new Map([
+      ['a', ['b']],
+      ['b', ['c']],
+      ['c', ['a', 'd']],
+      ['d', []],
+    ]);
+    expect(circles(ring)).toEqual([['a', 'b', 'c']]);
+  });
+
   it('leaves time, chance and timers to its callers when its room is pure', () => {
     const found = FILES.filter((file) => ROOMS.get(roomOf(file))?.platform === 'no').flatMap((file) =>
       wildGlobals(read(file), file).map((name) => `${file}: ${name}`),
@@ -97,6 +118,8 @@ describe('this net itself', () => {
 | scenario | x | base | valibot | no |
 | cli | x | base, bench | commander | node |
 | view | x | base | pixi.js, @fontsource | yes |
+| rooms/one | x | base | - | yes |
+| rooms/two | x | base | - | yes |
 | app | x | everything | idb | yes |
 `);
   const breachesOf = (file: string, source: string): string[] => breaches(file, importsOf(source, file), rooms);
@@ -151,6 +174,8 @@ describe('this net itself', () => {
     expect(breachesOf('src/cli/a.ts', "import { readFile } from 'node:fs'; import '../view/v.ts';")).toHaveLength(1);
     expect(breachesOf('src/cli/a.ts', "export * from '../app/main.tsx';")).toHaveLength(1);
     expect(breachesOf('src/app/a.ts', "import '../view/v.ts'; import '../cli/c.ts'; import x from 'idb';")).toEqual([]);
+    expect(breachesOf('src/rooms/one/a.ts', `import '${'../'.repeat(2)}base/x.ts'; import './b.ts';`)).toEqual([]);
+    expect(breachesOf('src/rooms/one/a.ts', "import type { X } from '../two/x.ts';")).toHaveLength(1);
     expect(breachesOf('src/base/a.ts', `import x from '${'../'.repeat(3)}elsewhere/x.ts';`)).toHaveLength(1);
     expect(breachesOf('src/base/a.ts', `import x from '${'../'.repeat(2)}tests/x.ts';`)).toHaveLength(1);
   });

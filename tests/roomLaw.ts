@@ -45,15 +45,43 @@ export function readRooms(markdown: string): ReadonlyMap<string, Room> {
   return rooms;
 }
 
+/** The room a file of `src/` lies in: its folder, and under `src/rooms/` the folder below that. */
+export function roomOf(file: string): string {
+  const [, folder, below] = file.split('/');
+  return folder === 'rooms' ? `rooms/${below}` : folder!;
+}
+
 /** One sentence for each import that the law forbids. */
 export function breaches(file: string, uses: readonly ImportUse[], rooms: ReadonlyMap<string, Room>): string[] {
-  const own = file.split('/')[1]!;
+  const own = roomOf(file);
   const room = rooms.get(own);
   if (room === undefined) return [`${file}: its room has no row`];
   return uses.flatMap((use) => {
     const reason = forbidden(file, own, room, use, rooms);
     return reason === null ? [] : [`${file}: ${use.from}: ${reason}`];
   });
+}
+
+/** Files that reach themselves through what they import, each circle sorted. Tarjan's strongly connected components. */
+export function circles(imports: ReadonlyMap<string, readonly string[]>): string[][] {
+  const order = new Map<string, number>();
+  const low = new Map<string, number>();
+  const stack: string[] = [];
+  const found: string[][] = [];
+  const visit = (file: string): void => {
+    order.set(file, order.size);
+    low.set(file, order.get(file)!);
+    stack.push(file);
+    for (const other of imports.get(file) ?? []) {
+      if (!order.has(other)) visit(other);
+      if (stack.includes(other)) low.set(file, Math.min(low.get(file)!, low.get(other)!));
+    }
+    if (low.get(file) !== order.get(file)) return;
+    const circle = stack.splice(stack.indexOf(file));
+    if (circle.length > 1 || imports.get(file)?.includes(file)) found.push(circle.sort());
+  };
+  for (const file of imports.keys()) if (!order.has(file)) visit(file);
+  return found;
 }
 
 function forbidden(
@@ -72,9 +100,9 @@ function forbidden(
   const target = path.posix.normalize(path.posix.join(path.posix.dirname(file), use.from));
   if (target.startsWith('assets/') && !/\.[cm]?[jt]sx?$/.test(target))
     return room.platform === 'no' ? 'a pure room has no assets' : null;
-  if (target.startsWith('scenarios/') && own === 'app') return null;
+  if (target.startsWith('scenarios/') && own === 'services') return null;
   if (!target.startsWith('src/')) return 'outside src';
-  const other = target.split('/')[1]!;
+  const other = roomOf(target);
   if (other === own) return null;
   if (!rooms.has(other)) return `there is no room ${other}`;
   if (other === 'app') return 'nothing imports app';

@@ -2,8 +2,8 @@
 
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
 import { certifyScenario } from '../../src/certify/certifyScenario.ts';
+import { parseRunFile } from '../../src/files/runFileSchema.ts';
 import { claimOf, grade } from '../../src/grading/grade.ts';
-import { parseRunFile } from '../../src/run/runFileSchema.ts';
 import { appendEvent, createRun, type Run } from '../../src/run/runLog.ts';
 import { serialiseRunFile, toRunFile } from '../../src/run/serialise.ts';
 import { verifyRun } from '../../src/run/verify.ts';

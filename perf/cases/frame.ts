@@ -3,8 +3,8 @@
 import { applyEvent } from '../../src/bench/applyEvent.ts';
 import { createBench } from '../../src/bench/bench.ts';
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
+import { createFace, FULL_PIXELS_PER_DIV, paintFrame } from '../../src/kit/tube/face.ts';
 import { mainResponse } from '../../src/receiver/responses.ts';
-import { createFace, FULL_PIXELS_PER_DIV, paintFrame } from '../../src/view/tube/face.ts';
 import { play, readySetup, stripSetup } from '../../tests/bench/fixture.ts';
 import type { PerfCase } from '../case.ts';
 import { timed } from '../case.ts';

@@ -2,7 +2,7 @@
 
 import { seededRandom } from '../../src/base/random.ts';
 import type { BeamPoints } from '../../src/bench/display.ts';
-import { createFace, FULL_PIXELS_PER_DIV, MINI_PIXELS_PER_DIV, paintFrame } from '../../src/view/tube/face.ts';
+import { createFace, FULL_PIXELS_PER_DIV, MINI_PIXELS_PER_DIV, paintFrame } from '../../src/kit/tube/face.ts';
 import type { PerfCase } from '../case.ts';
 import { timed } from '../case.ts';
 

@@ -1,19 +1,19 @@
 /** The bench room: takes up or begins the run of a scenario, and gives the page its port, its sounds and its memory. */
 import { useEffect, useMemo } from 'preact/hooks';
-import { endlessWords } from '../describe/catalogue/endless.ts';
-import { shellWords } from '../describe/catalogue/shell.ts';
 import { claimOf, grade } from '../grading/grade.ts';
+import { BenchPage } from '../rooms/bench/BenchPage.tsx';
+import { StorageNotice, type StoragePort } from '../rooms/bench/StorageNotice.tsx';
 import type { Run } from '../run/runLog.ts';
 import { serialiseRunFile, toRunFile } from '../run/serialise.ts';
 import { readEndlessId } from '../scenario/endlessId.ts';
 import type { Scenario } from '../scenario/scenario.ts';
-import { createSoundDesk } from '../sound/soundDesk.ts';
-import { BenchPage } from '../view/bench/BenchPage.tsx';
-import { StorageNotice, type StoragePort } from '../view/bench/StorageNotice.tsx';
+import { setupFor } from '../services/library/shippedLibrary.ts';
+import { createSoundDesk } from '../services/sound/soundDesk.ts';
+import { endlessWords } from '../words/en/endless.ts';
+import { shellWords } from '../words/en/shell.ts';
 import { createBenchStore } from './benchStore.ts';
 import { createFrames } from './frames.ts';
-import type { RoomProps } from './Rooms.tsx';
-import { setupFor } from './shippedLibrary.ts';
+import type { RoomProps } from './roomProps.ts';
 import { soundFollowing } from './soundFollowing.ts';
 import { useScenario } from './useScenario.ts';
 

@@ -1,13 +1,13 @@
 /** The report room: takes a kept run from the logbook, reads it like any run file and grades it anew. */
 import { useMemo } from 'preact/hooks';
 import { problemLine } from '../base/result.ts';
-import { shellWords } from '../describe/catalogue/shell.ts';
-import { readRunFile } from '../run/runFileSchema.ts';
-import { ReportPage } from '../view/report/ReportPage.tsx';
+import { readRunFile } from '../files/runFileSchema.ts';
+import { ReportPage } from '../rooms/report/ReportPage.tsx';
+import { setupFor } from '../services/library/shippedLibrary.ts';
+import { shellWords } from '../words/en/shell.ts';
 import { download } from './download.ts';
-import type { RoomProps } from './Rooms.tsx';
 import { createReportPort } from './reportPort.ts';
-import { setupFor } from './shippedLibrary.ts';
+import type { RoomProps } from './roomProps.ts';
 
 export default function ReportRoom({ library, logbook, go, runId }: RoomProps & { readonly runId: string }) {
   const found = useMemo(() => {

@@ -1,17 +1,12 @@
 /** Which room is shown: the course at once, bench and report when they are first wanted. */
 import type { ComponentType } from 'preact';
 import { useEffect, useMemo, useState } from 'preact/hooks';
-import type { Library } from '../scenario/library.ts';
-import { CoursePage } from '../view/course/CoursePage.tsx';
+import type { Library } from '../files/library.ts';
+import { CoursePage } from '../rooms/course/CoursePage.tsx';
+import type { Logbook } from '../services/store/logbook.ts';
 import { createCoursePort } from './coursePort.ts';
-import type { Logbook } from './logbook.ts';
+import type { RoomProps } from './roomProps.ts';
 import { type Route, readRoute, routeHash } from './routes.ts';
-
-export interface RoomProps {
-  readonly library: Library;
-  readonly logbook: Logbook;
-  readonly go: (route: Route) => void;
-}
 
 type Lazy<P> = () => Promise<{ readonly default: ComponentType<P> }>;
 

@@ -8,12 +8,12 @@ import type { Applied, BenchEvent, BenchSound, Refusal } from '../bench/benchEve
 import type { BenchState } from '../bench/benchState.ts';
 import type { BenchDisplay } from '../bench/display.ts';
 import type { BenchSetup } from '../bench/setup.ts';
+import type { BenchPort } from '../present/ports.ts';
 import { appendEvent, createRun, gatherMs, type Run, resumeRun } from '../run/runLog.ts';
+import type { OpenRun } from '../services/store/keptRuns.ts';
 import { createSession } from '../session/session.ts';
-import type { BenchPort } from '../view/port.ts';
 import type { Frames } from './frames.ts';
 import { createGatherer } from './gatherer.ts';
-import type { OpenRun } from './logbook.ts';
 
 export interface BenchStoreParts {
   readonly setup: BenchSetup;

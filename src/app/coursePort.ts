@@ -1,15 +1,15 @@
 /** Feeds the course page: cards with their solved curves, best scores and what lies open on the bench. */
 import { firstResponse, initialState } from '../bench/setup.ts';
 import { relativeTo } from '../bench/truth.ts';
+import type { Library } from '../files/library.ts';
+import type { CourseCard, CoursePort } from '../present/ports.ts';
 import type { ResponseCurve } from '../receiver/curveReading.ts';
 import type { Specification } from '../receiver/receiver.ts';
 import { createStatedResponse } from '../receiver/statedResponse.ts';
 import { endlessId } from '../scenario/endlessId.ts';
-import type { Library } from '../scenario/library.ts';
 import type { Scenario } from '../scenario/scenario.ts';
-import type { CourseCard, CoursePort } from '../view/port.ts';
-import type { Logbook } from './logbook.ts';
-import { setupFor } from './shippedLibrary.ts';
+import { setupFor } from '../services/library/shippedLibrary.ts';
+import type { Logbook } from '../services/store/logbook.ts';
 
 /** Points of a card's curve: enough for a thumbnail and for the figure on the sheet. */
 const CURVE_POINTS = 161;

@@ -1,9 +1,9 @@
 /** The page: opens the logbook, reads the shipped library and shows the room that the address names. */
 import { render } from 'preact';
-import '../view/theme/theme.css';
-import { openLogbook } from './logbook.ts';
+import '../kit/theme/theme.css';
+import { readShippedLibrary } from '../services/library/shippedLibrary.ts';
+import { openLogbook } from '../services/store/logbook.ts';
 import { Rooms } from './Rooms.tsx';
-import { readShippedLibrary } from './shippedLibrary.ts';
 
 const root = document.getElementById('app');
 if (root === null) throw new Error('the page has no #app');

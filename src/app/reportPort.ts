@@ -1,12 +1,12 @@
 /** Feeds the report page from a run file: the score is computed anew, never read from the file. */
 import { createBench } from '../bench/bench.ts';
 import type { BenchSetup } from '../bench/setup.ts';
+import type { RunFile } from '../files/runFile.ts';
 import { blindTurns } from '../grading/blindTurns.ts';
 import { grade } from '../grading/grade.ts';
+import type { ReportPort } from '../present/ports.ts';
 import { createReplayer } from '../run/replay.ts';
-import type { RunFile } from '../run/runFile.ts';
 import { sessionViewAt } from '../session/session.ts';
-import type { ReportPort } from '../view/port.ts';
 
 export interface ReportActs {
   readonly exportRun: () => void;

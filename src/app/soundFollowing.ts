@@ -1,6 +1,7 @@
 /** Lets tone and hum follow what the bench shows. */
-import type { SoundDesk } from '../sound/soundDesk.ts';
-import type { BenchPort } from '../view/port.ts';
+
+import type { BenchPort } from '../present/ports.ts';
+import type { SoundDesk } from '../services/sound/soundDesk.ts';
 
 export interface SoundSwitch {
   readonly desk: SoundDesk;

@@ -1,9 +1,9 @@
 /** The scenario of an id: a shipped one at once, one of the endless track when it has been made and certified. */
 import { useEffect, useState } from 'preact/hooks';
+import type { Library } from '../files/library.ts';
 import { readEndlessId } from '../scenario/endlessId.ts';
-import type { Library } from '../scenario/library.ts';
 import type { Scenario } from '../scenario/scenario.ts';
-import type { EndlessOrder } from './endlessWorker.ts';
+import type { EndlessOrder } from '../services/jobs/endlessWorker.ts';
 
 export type FoundScenario =
   | { readonly kind: 'found'; readonly scenario: Scenario }
@@ -18,7 +18,7 @@ export function useScenario(library: Library, id: string, known: Scenario | null
   });
   useEffect(() => {
     if (found.kind !== 'making') return;
-    const worker = new Worker(new URL('./endlessWorker.ts', import.meta.url), { type: 'module' });
+    const worker = new Worker(new URL('../services/jobs/endlessWorker.ts', import.meta.url), { type: 'module' });
     worker.onmessage = ({ data }: MessageEvent<Scenario | null>) => {
       setFound(data === null ? { kind: 'none' } : { kind: 'found', scenario: data });
     };

@@ -15,13 +15,7 @@ import { measureFacts } from './measureFacts.ts';
 import { trueCentreHz } from './moment.ts';
 import { createPictureMaker, type Picture } from './picture.ts';
 import type { BenchSetup } from './setup.ts';
-import { createTruth } from './truth.ts';
-
-export interface Truth {
-  readonly hz: Float64Array;
-  /** level over the reference of the sheet (its peak, mostly; an S-curve's half height), linear, with its sign */
-  readonly relative: Float64Array;
-}
+import { createTruth, type Truth } from './truth.ts';
 
 export interface Bench {
   /** time passing moves only the shimmer of pips, noise and tone: give `{ ...state, seconds }` to see it */

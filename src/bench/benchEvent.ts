@@ -1,5 +1,7 @@
 /** The only things that can happen at the bench. A run is a list of these with their times. */
-import type { BenchState, Controls, LeadEnd, LeadId, ProofId, ToolId } from './benchState.ts';
+
+import type { ProofId } from '../scenario/proofId.ts';
+import type { BenchState, Controls, LeadEnd, LeadId, ToolId } from './benchState.ts';
 
 export type ControlId = keyof Controls;
 

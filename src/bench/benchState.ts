@@ -1,5 +1,7 @@
 /** The bench as one plain, serialisable value. Everything that the tube, the meter and the dial show is a function of it. */
 
+import type { ProofId } from '../scenario/proofId.ts';
+
 export type LeadId = 'rf' | 'y' | 'x' | 'earth' | 'biasA' | 'biasB' | 'meter';
 
 /** `tube` is where the X lead goes (the tube's X input); every other end is a test point of the receiver. */
@@ -99,10 +101,6 @@ export interface Incident {
   /** slug, lead or part concerned */
   readonly subject: string;
 }
-
-/** Acts at the bench that prove the picture; each is found by a watcher, never by a button. */
-export type ProofId = 'halveLevel' | 'markersOffOn' | 'touchEarth' | 'swingPhase' | 'skirts';
-export const PROOFS: readonly ProofId[] = ['halveLevel', 'markersOffOn', 'touchEarth', 'swingPhase', 'skirts'];
 
 /** How far an act of proof has come: the value left behind, waiting for the return. */
 export interface ProofWatch {

@@ -1,5 +1,5 @@
 /** What is measurably true of the bench at a moment: guards, grading and the coach read these, never the screen. */
-import type { ProofId } from './benchState.ts';
+import type { ProofId } from '../scenario/proofId.ts';
 
 export interface Facts {
   /** the response of the sheet that the bench is set up for, or comes nearest to; all that follows is meant for it */

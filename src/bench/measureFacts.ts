@@ -1,7 +1,7 @@
 /** What is measurably true of the bench, from its state and its picture. */
 import type { SheetResponse } from '../receiver/receiver.ts';
+import { PROOFS } from '../scenario/proofId.ts';
 import type { BenchState } from './benchState.ts';
-import { PROOFS } from './benchState.ts';
 import { clampedVolts } from './biasLine.ts';
 import { phaseRadians, xSense } from './face.ts';
 import type { Facts } from './facts.ts';

@@ -10,8 +10,10 @@
  * An act counts only while there is a curve to look at. A slug that moves undoes all five (slugTurning).
  * "Comes back" is to a value at which the knob stood: where it was first found, where it rested for a second, or where a single jump left it.
  */
+
+import { PROOFS, type ProofId } from '../scenario/proofId.ts';
 import type { BenchSound } from './benchEvent.ts';
-import { type BenchState, PROOFS, type ProofId, type ProofWatch } from './benchState.ts';
+import type { BenchState, ProofWatch } from './benchState.ts';
 import { isSwept } from './moment.ts';
 import type { BenchSetup } from './setup.ts';
 

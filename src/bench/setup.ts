@@ -9,8 +9,6 @@ import { nominalTurns } from '../receiver/slugLaw.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { type BenchState, type Controls, type LeadEnd, type LeadId, NO_PROOFS, type SlugState } from './benchState.ts';
 
-export { type ControlRange, checkControl, controlRange } from './controlRange.ts';
-
 export interface BenchSetup {
   readonly receiver: Receiver;
   readonly deck: Deck;

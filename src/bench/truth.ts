@@ -5,10 +5,15 @@ import type { SheetResponse, Specification } from '../receiver/receiver.ts';
 import { responseById } from '../receiver/responses.ts';
 import { readSCurve } from '../receiver/sCurveReading.ts';
 import { createStatedResponse, type StatedResponse } from '../receiver/statedResponse.ts';
-import type { Truth } from './bench.ts';
 import type { BenchState } from './benchState.ts';
 import type { FaultBook, FaultsNow } from './faultsNow.ts';
 import type { BenchSetup } from './setup.ts';
+
+export interface Truth {
+  readonly hz: Float64Array;
+  /** level over the reference of the sheet (its peak, mostly; an S-curve's half height), linear, with its sign */
+  readonly relative: Float64Array;
+}
 
 export function createTruth(
   { receiver, deck }: BenchSetup,

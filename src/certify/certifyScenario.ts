@@ -8,6 +8,7 @@
 import { ENGINE } from '../base/engine.ts';
 import { clamp, roundTo } from '../base/rounding.ts';
 import { type BenchSetup, initialState } from '../bench/setup.ts';
+import { hashOf } from '../files/hash.ts';
 import { uncured } from '../grading/faultLines.ts';
 import { grade } from '../grading/grade.ts';
 import { truthLines } from '../grading/truth.ts';
@@ -16,7 +17,6 @@ import type { Adjuster } from '../receiver/receiver.ts';
 import { workResponses } from '../receiver/responses.ts';
 import { nominalTurns } from '../receiver/slugLaw.ts';
 import type { CoreTurns } from '../receiver/statedResponse.ts';
-import { hashOf } from '../scenario/hash.ts';
 import type { Certification, CertifiedLine, CertifyProblem, RouteStep } from './certificate.ts';
 import { createDemands, type Demands, type Standing } from './demands.ts';
 import { createHand, fillTube, makeSound, prove, setUpFor, turnAll } from './goodHand.ts';

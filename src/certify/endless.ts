@@ -7,12 +7,12 @@
  */
 import { seededRandom } from '../base/random.ts';
 import type { BenchSetup } from '../bench/setup.ts';
+import type { LoadedReceiver } from '../files/library.ts';
 import { plausibleFaults } from '../receiver/faults/plausible.ts';
 import type { Adjuster, Receiver } from '../receiver/receiver.ts';
 import { workResponses } from '../receiver/responses.ts';
 import { nominalTurns } from '../receiver/slugLaw.ts';
 import { type EndlessDifficulty, readEndlessId } from '../scenario/endlessId.ts';
-import type { LoadedReceiver } from '../scenario/library.ts';
 import type { Scenario, ScenarioWords } from '../scenario/scenario.ts';
 import { certifyScenario } from './certifyScenario.ts';
 

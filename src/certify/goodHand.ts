@@ -3,14 +3,16 @@ import { unreachable } from '../base/never.ts';
 import { applyEvent } from '../bench/applyEvent.ts';
 import { type Bench, createBench } from '../bench/bench.ts';
 import type { BenchEvent, Refusal } from '../bench/benchEvent.ts';
-import type { BenchState, Controls, LeadId, ProofId } from '../bench/benchState.ts';
+import type { BenchState, Controls, LeadId } from '../bench/benchState.ts';
+import { controlRange } from '../bench/controlRange.ts';
 import { HALF_HEIGHT_DIV } from '../bench/instruments.ts';
-import { type BenchSetup, controlRange, initialState, sheetLeadControls, sheetLeads } from '../bench/setup.ts';
+import { type BenchSetup, initialState, sheetLeadControls, sheetLeads } from '../bench/setup.ts';
 import { MOST_TURNS_PER_EVENT } from '../bench/slugTurning.ts';
+import type { TimedEvent } from '../files/runFile.ts';
 import { cureOf } from '../receiver/faults/faultEffects.ts';
 import type { SheetResponse } from '../receiver/receiver.ts';
 import type { CoreTurns } from '../receiver/statedResponse.ts';
-import type { TimedEvent } from '../run/runFile.ts';
+import type { ProofId } from '../scenario/proofId.ts';
 
 const STEP_MS = 100;
 

@@ -1,9 +1,9 @@
 /** `check`: reads files of any kind, says of each whether it is sound, and lists every problem of every file. */
 import { good, type Result } from '../base/result.ts';
+import { parseRunFile } from '../files/runFileSchema.ts';
+import { parseScenario } from '../files/scenarioSchema.ts';
 import { nodesOf } from '../physics/deckProblems.ts';
 import { readDeck } from '../physics/readDeck.ts';
-import { parseRunFile } from '../run/runFileSchema.ts';
-import { parseScenario } from '../scenario/scenarioSchema.ts';
 import { type Document, readDocument } from './document.ts';
 import { fittingReceiver, receiverFromFile } from './shelf.ts';
 import { EXIT, type ExitCode, harmless, type Terminal, tellProblems } from './terminal.ts';

@@ -1,16 +1,15 @@
 /** `curve`: the receiver's true response under the sheet's conditions (the curves of the graded report), of a scenario as found or of a run as found and as left. */
 import { bad, type Result } from '../base/result.ts';
 import type { BenchSetup } from '../bench/setup.ts';
+import type { TimedEvent } from '../files/runFile.ts';
+import { parseRunFile } from '../files/runFileSchema.ts';
+import { parseScenario } from '../files/scenarioSchema.ts';
 import { grade } from '../grading/grade.ts';
-import type { Specification } from '../receiver/receiver.ts';
 import { responseById } from '../receiver/responses.ts';
 import { widenSpecification } from '../receiver/specification.ts';
 import { replay } from '../run/replay.ts';
-import type { TimedEvent } from '../run/runFile.ts';
-import { parseRunFile } from '../run/runFileSchema.ts';
 import type { Scenario } from '../scenario/scenario.ts';
-import { parseScenario } from '../scenario/scenarioSchema.ts';
-import { curveSvg } from './curveSvg.ts';
+import { type Curves, curveSvg } from './curveSvg.ts';
 import { readDocument } from './document.ts';
 import { writeText } from './files.ts';
 import { fittingReceiver } from './shelf.ts';
@@ -22,18 +21,6 @@ export interface CurveOptions {
   readonly response?: string;
   readonly svg?: string;
   readonly csv?: string;
-}
-
-/** Levels relative to each curve's own peak inside the sheet's range (an S-curve: half the distance between its peaks), linear. */
-export interface Curves {
-  readonly title: string;
-  readonly setName: string;
-  readonly specification: Specification;
-  readonly hz: Float64Array;
-  readonly start: Float64Array;
-  /** null for a scenario: nobody has worked on it */
-  readonly after: Float64Array | null;
-  readonly wanted: Float64Array;
 }
 
 export function curve(terminal: Terminal, name: string, options: CurveOptions): ExitCode {

@@ -1,7 +1,18 @@
 /** Draws curves as an ink plate: ruled frame, tolerance brackets and trap marks from the sheet, one line for each curve. SVG 1.1, no script, no outside font. */
 import type { Specification } from '../receiver/receiver.ts';
-import type { Curves } from './curve.ts';
 import { curveWords } from './words.ts';
+
+/** Levels relative to each curve's own peak inside the sheet's range (an S-curve: half the distance between its peaks), linear. */
+export interface Curves {
+  readonly title: string;
+  readonly setName: string;
+  readonly specification: Specification;
+  readonly hz: Float64Array;
+  readonly start: Float64Array;
+  /** null for a scenario: nobody has worked on it */
+  readonly after: Float64Array | null;
+  readonly wanted: Float64Array;
+}
 
 const WIDTH = 860;
 const HEIGHT = 520;

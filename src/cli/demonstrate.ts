@@ -1,9 +1,9 @@
 /** `demonstrate`: the technician does a scenario; the run is graded and, where asked, kept as a run file like any learner's. */
 import type { Result } from '../base/result.ts';
+import { parseScenario } from '../files/scenarioSchema.ts';
 import { claimOf, grade } from '../grading/grade.ts';
 import { serialiseRunFile, toRunFile } from '../run/serialise.ts';
 import type { Scenario } from '../scenario/scenario.ts';
-import { parseScenario } from '../scenario/scenarioSchema.ts';
 import { demonstrate as doAtBench } from '../technician/atBench.ts';
 import { readDocument } from './document.ts';
 import { writeText } from './files.ts';

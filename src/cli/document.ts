@@ -1,8 +1,8 @@
 /** What a file is, by what it says of itself, and the JSON ones read as far as their format. */
 import path from 'node:path';
 import { bad, good, type Result } from '../base/result.ts';
-import { RUN_FILE_LIMIT_CHARS } from '../run/runFileSchema.ts';
-import { parseJson } from '../scenario/parseJson.ts';
+import { parseJson } from '../files/parseJson.ts';
+import { RUN_FILE_LIMIT_CHARS } from '../files/runFileSchema.ts';
 import { readText } from './files.ts';
 import { fileWords } from './words.ts';
 

@@ -1,9 +1,9 @@
 /** `regrade`: does a run again on this machine and says whether it earns what it claims. */
 import type { Problem, Result } from '../base/result.ts';
 import { verdictWords } from '../describe/verdict.ts';
+import type { RunFile } from '../files/runFile.ts';
+import { parseRunFile } from '../files/runFileSchema.ts';
 import { claimOf, grade } from '../grading/grade.ts';
-import type { RunFile } from '../run/runFile.ts';
-import { parseRunFile } from '../run/runFileSchema.ts';
 import { type Verdict, verifyRun } from '../run/verify.ts';
 import { readDocument } from './document.ts';
 import { fittingReceiver, scenarioHashOf, shelvedScenarioHash } from './shelf.ts';

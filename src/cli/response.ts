@@ -1,7 +1,7 @@
 /** `response`: a deck's own alternating-current solution at one node, as CSV. */
 import { bad, type Result } from '../base/result.ts';
+import { buildNetwork } from '../physics/buildNetwork.ts';
 import { type AcLine, acFrequencies, type Deck } from '../physics/deck.ts';
-import { buildNetwork } from '../physics/network.ts';
 import { readDeck } from '../physics/readDeck.ts';
 import { createSolver } from '../physics/solver.ts';
 import { readSpiceNumber } from '../physics/spiceNumber.ts';

@@ -1,6 +1,6 @@
 /** What to try next time, for a line of the score that lost points. Its sentence (scoreLine.ts) says what was off, why, and where it could have been seen. */
 import type { ScoreLine } from '../grading/report.ts';
-import { adviceWords } from './catalogue/advice.ts';
+import { adviceWords } from '../words/en/advice.ts';
 
 export function adviceFor({ rule, part }: Pick<ScoreLine, 'rule' | 'part'>): string {
   if (!Object.hasOwn(adviceWords, rule)) throw new Error(`no advice for the rule ${rule}`);

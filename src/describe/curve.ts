@@ -3,8 +3,8 @@
  * per cent of the height; it knows nothing that the screen does not show.
  */
 import type { BenchDisplay, MarkerTag } from '../bench/display.ts';
-import { frequency, written } from './catalogue/benchFigures.ts';
-import { curveWords as words } from './catalogue/curve.ts';
+import { frequency, written } from '../words/en/benchFigures.ts';
+import { curveWords as words } from '../words/en/curve.ts';
 import { type HumpReading, readHumps, readSCurveOnTube, type SCurveOnTube } from './curveShape.ts';
 
 export interface PipReading {

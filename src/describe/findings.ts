@@ -3,9 +3,9 @@ import type { IncidentKind } from '../bench/benchState.ts';
 import type { BlindTurn } from '../grading/blindTurns.ts';
 import { BLOCKS, type Block, type Cap, type Report, type ScoreLine } from '../grading/report.ts';
 import type { Receiver } from '../receiver/receiver.ts';
+import { capWords, findingWords as F } from '../words/en/grading.ts';
+import { clock, turns, turnsLong } from '../words/en/numbers.ts';
 import { adviceFor } from './advice.ts';
-import { capWords, findingWords as F } from './catalogue/grading.ts';
-import { clock, turns, turnsLong } from './numbers.ts';
 import { lineIsMet, scoreLineSentence } from './scoreLine.ts';
 import { slugName } from './slugName.ts';
 

@@ -1,10 +1,10 @@
 /** Why an act was impossible, as a sentence that names what was tried where that helps. */
 import type { BenchEvent, Refusal } from '../bench/benchEvent.ts';
 import type { Receiver } from '../receiver/receiver.ts';
-import { frequency } from './catalogue/benchFigures.ts';
-import { refusalWords } from './catalogue/benchTalk.ts';
-import { leadNames, toolNames } from './catalogue/facts.ts';
-import { refusalWithSubject as words } from './catalogue/refusals.ts';
+import { frequency } from '../words/en/benchFigures.ts';
+import { refusalWords } from '../words/en/benchTalk.ts';
+import { leadNames, toolNames } from '../words/en/facts.ts';
+import { refusalWithSubject as words } from '../words/en/refusals.ts';
 import { slugName, slugNameFirst } from './slugName.ts';
 
 export function refusalSentence(reason: Refusal, event: BenchEvent, receiver: Receiver | null = null): string {

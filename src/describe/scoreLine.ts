@@ -1,8 +1,9 @@
 /** A line of the score as one sentence: the figure, what was wanted, the slug to blame, and where it could have been seen. */
-import type { ProofId } from '../bench/benchState.ts';
+
 import type { ScoreLine } from '../grading/report.ts';
 import type { Receiver } from '../receiver/receiver.ts';
 import { mainResponse } from '../receiver/responses.ts';
+import type { ProofId } from '../scenario/proofId.ts';
 import {
   careWords,
   causeWords,
@@ -13,8 +14,19 @@ import {
   responseWords as R,
   seenWords,
   truthWords as T,
-} from './catalogue/grading.ts';
-import { clock, decibels, degrees, figure, frequency, offset, percent, turns, turnsLong, volts } from './numbers.ts';
+} from '../words/en/grading.ts';
+import {
+  clock,
+  decibels,
+  degrees,
+  figure,
+  frequency,
+  offset,
+  percent,
+  turns,
+  turnsLong,
+  volts,
+} from '../words/en/numbers.ts';
 import { slugName, slugNameFirst } from './slugName.ts';
 import { symptomSentence } from './symptomSentence.ts';
 

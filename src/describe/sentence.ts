@@ -1,6 +1,6 @@
 /** The sentences of the product, by what they are about: one place to import from. */
 import type { MissingCode } from '../session/missing.ts';
-import { missingSentences } from './catalogue/session.ts';
+import { missingSentences } from '../words/en/session.ts';
 
 export { curveSentence, readCurve } from './curve.ts';
 export { type Finding, findings } from './findings.ts';

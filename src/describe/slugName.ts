@@ -1,7 +1,7 @@
 /** How a slug is called in a sentence: its letter, and what it is. */
 import type { Receiver } from '../receiver/receiver.ts';
 import { slugLetters } from '../receiver/slugLetters.ts';
-import { slugNames } from './catalogue/facts.ts';
+import { slugNames } from '../words/en/facts.ts';
 
 /** `slug F (T3)`, `trap B (A2)`; an id that the receiver has not is given as it is. */
 export function slugName(receiver: Receiver, id: string): string {

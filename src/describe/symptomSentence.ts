@@ -2,8 +2,8 @@
 import type { PartSymptom } from '../grading/report.ts';
 import type { Receiver } from '../receiver/receiver.ts';
 import { responseById } from '../receiver/responses.ts';
-import { faultWords as W } from './catalogue/grading.ts';
-import { decibels, frequency, offset, percent, volts } from './numbers.ts';
+import { faultWords as W } from '../words/en/grading.ts';
+import { decibels, frequency, offset, percent, volts } from '../words/en/numbers.ts';
 
 /** Less than this is not spoken of. */
 const LEAST_DB = 0.25;

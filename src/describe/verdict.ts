@@ -3,9 +3,9 @@
 import { unreachable } from '../base/never.ts';
 import { problemLine } from '../base/result.ts';
 import type { Verdict } from '../run/verify.ts';
-import { clock, written } from './catalogue/benchFigures.ts';
-import { refusalWords } from './catalogue/benchTalk.ts';
-import { actNames, badTimeInFile, verdictTitles, verdictSentences as words } from './catalogue/problems.ts';
+import { clock, written } from '../words/en/benchFigures.ts';
+import { refusalWords } from '../words/en/benchTalk.ts';
+import { actNames, badTimeInFile, verdictTitles, verdictSentences as words } from '../words/en/problems.ts';
 
 export interface VerdictWords {
   readonly title: string;

@@ -7,8 +7,8 @@ import { applyEvent } from '../bench/applyEvent.ts';
 import { createBench } from '../bench/bench.ts';
 import type { Facts } from '../bench/facts.ts';
 import { type BenchSetup, initialState } from '../bench/setup.ts';
+import type { TimedEvent } from '../files/runFile.ts';
 import type { Receiver } from '../receiver/receiver.ts';
-import type { TimedEvent } from '../run/runFile.ts';
 import { roundFigure } from './falling.ts';
 import {
   COMPRESSION_LIMIT_DB,

@@ -1,5 +1,5 @@
 /** What grading hands out: figures and reason codes. `describe` turns each line into one sentence. */
-import type { ProofId } from '../bench/benchState.ts';
+import type { ProofId } from '../scenario/proofId.ts';
 
 export type Block = 'response' | 'truth' | 'proofs' | 'care' | 'economy';
 export const BLOCKS: readonly Block[] = ['response', 'truth', 'proofs', 'care', 'economy'];

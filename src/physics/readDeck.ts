@@ -10,12 +10,12 @@
 
 import type { Problem, Result } from '../base/result.ts';
 import { bad, good } from '../base/result.ts';
+import { buildNetwork } from './buildNetwork.ts';
 import type { AcLine, Deck, DeckElement } from './deck.ts';
 import { findElement, MAX_ELEMENTS, nodeKey, placeName } from './deck.ts';
 import { deckProblems } from './deckProblems.ts';
 import type { Word } from './deckWords.ts';
 import { deckLines, MAX_PROBLEMS, MAX_TEXT } from './deckWords.ts';
-import { buildNetwork } from './network.ts';
 import { readElement } from './readElement.ts';
 import { readSpiceNumber } from './spiceNumber.ts';
 

@@ -1,6 +1,6 @@
 /**
  * What a receiver file says: the deck's name, what may be turned, where one may touch, the laws of bias and detector,
- * the service sheet and the plan of the chassis. Plain data in SI units; `src/scenario/receiverSchema.ts` checks files against it.
+ * the service sheet and the plan of the chassis. Plain data in SI units; `src/files/receiverSchema.ts` checks files against it.
  */
 
 /** Position on the chassis plan, in drawing units (the plan is about 420 x 384). */

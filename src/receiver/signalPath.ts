@@ -10,10 +10,10 @@
  * a limiter's effect on the sidebands is not modelled). Source: envelope of a carrier with two unequal sidebands, e.g. Terman (from memory).
  */
 import { problemLine } from '../base/result.ts';
+import { buildNetwork } from '../physics/buildNetwork.ts';
 import type { Deck } from '../physics/deck.ts';
 import { nodeKey } from '../physics/deck.ts';
 import { fundamentalGain } from '../physics/describingFunction.ts';
-import { buildNetwork } from '../physics/network.ts';
 import { createSolver, type Solver } from '../physics/solver.ts';
 import { envelopeModulation } from '../physics/videoEnvelope.ts';
 import { deckParts } from './deckParts.ts';

@@ -3,7 +3,7 @@ import { applyEvent } from '../bench/applyEvent.ts';
 import type { Refusal } from '../bench/benchEvent.ts';
 import type { BenchState } from '../bench/benchState.ts';
 import { type BenchSetup, initialState } from '../bench/setup.ts';
-import type { TimedEvent } from './runFile.ts';
+import type { TimedEvent } from '../files/runFile.ts';
 
 export interface Replayed {
   /** the state after the last event that was taken */

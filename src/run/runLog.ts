@@ -6,8 +6,8 @@ import { applyEvent } from '../bench/applyEvent.ts';
 import type { BenchEvent, BenchSound, Refusal } from '../bench/benchEvent.ts';
 import type { BenchState } from '../bench/benchState.ts';
 import { type BenchSetup, initialState } from '../bench/setup.ts';
+import type { TimedEvent } from '../files/runFile.ts';
 import { replay } from './replay.ts';
-import type { TimedEvent } from './runFile.ts';
 
 export interface Run {
   readonly setup: BenchSetup;

@@ -1,10 +1,10 @@
 /** Makes the file that a learner keeps or hands in: plain JSON, one event a line. */
 import { ENGINE } from '../base/engine.ts';
 import type { BenchSetup } from '../bench/setup.ts';
-import { hashOf } from '../scenario/hash.ts';
-import type { ClaimedScore, RunFile } from './runFile.ts';
+import { hashOf } from '../files/hash.ts';
+import type { ClaimedScore, RunFile } from '../files/runFile.ts';
+import { sealEvents } from '../files/seal.ts';
 import type { Run } from './runLog.ts';
-import { sealEvents } from './seal.ts';
 
 export function toRunFile(run: Run, claimed: ClaimedScore | null): RunFile {
   return {

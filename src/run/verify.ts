@@ -7,12 +7,12 @@ import { ENGINE } from '../base/engine.ts';
 import type { Problem } from '../base/result.ts';
 import type { Refusal } from '../bench/benchEvent.ts';
 import type { BenchSetup } from '../bench/setup.ts';
-import { checkScenario } from '../scenario/checkScenario.ts';
-import { hashOf } from '../scenario/hash.ts';
+import { checkScenario } from '../files/checkScenario.ts';
+import { hashOf } from '../files/hash.ts';
+import type { ClaimedScore, RunFile, TimedEvent } from '../files/runFile.ts';
+import { readRunFile } from '../files/runFileSchema.ts';
+import { readSeal, sealEvents } from '../files/seal.ts';
 import { replay } from './replay.ts';
-import type { ClaimedScore, RunFile, TimedEvent } from './runFile.ts';
-import { readRunFile } from './runFileSchema.ts';
-import { readSeal, sealEvents } from './seal.ts';
 import { receiverHash } from './serialise.ts';
 
 export type ForeignPart = 'format' | 'version' | 'engine' | 'receiver' | 'scenario';

@@ -1,7 +1,6 @@
 /** What a scenario file says. `scenarioSchema.ts` checks files against it; unknown keys are errors. */
-import type { ControlId } from '../bench/benchEvent.ts';
-import type { ProofId } from '../bench/benchState.ts';
 import type { Fault } from '../receiver/faults/fault.ts';
+import type { ProofId } from './proofId.ts';
 
 export interface ScenarioWords {
   /** one or two sentences on the card and at the top of the briefing */
@@ -18,7 +17,7 @@ export interface ScenarioStart {
   /** seeded uniform scatter on every slug not named, turns */
   readonly scatterTurns: number;
   /** controls that stand elsewhere than the bench's resting values */
-  readonly controls: Readonly<Partial<Record<ControlId, number | boolean | string>>>;
+  readonly controls: Readonly<Record<string, number | boolean | string>>;
   /** phases that a helper has already done */
   readonly prepared: readonly ('safe' | 'connect')[];
   /** leads that stand elsewhere than the sheet has them: a test point, or null for the tray; a lead left out stands as prepared */

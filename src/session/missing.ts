@@ -1,5 +1,5 @@
 /** What still keeps each phase from being done: measured facts in, codes out. The machine's guards and the page's list are both made of this. */
-import type { ProofId } from '../bench/benchState.ts';
+
 import type { Facts } from '../bench/facts.ts';
 import {
   CARRIER_SHARE,
@@ -13,6 +13,7 @@ import {
   WEAKEST_SHARE,
 } from '../grading/limits.ts';
 import type { SetUpPart } from '../receiver/receiver.ts';
+import type { ProofId } from '../scenario/proofId.ts';
 import type { Phase } from './phase.ts';
 
 export const MISSING_CODES = [

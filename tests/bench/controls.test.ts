@@ -1,7 +1,8 @@
 /** The table of knobs and switches. */
 import { expect, test } from 'vitest';
 import type { Controls } from '../../src/bench/benchState.ts';
-import { checkControl, controlRange, RESTING_CONTROLS } from '../../src/bench/setup.ts';
+import { checkControl, controlRange } from '../../src/bench/controlRange.ts';
+import { RESTING_CONTROLS } from '../../src/bench/setup.ts';
 import { canSetup, sheetStart, stripSetup } from './fixture.ts';
 
 const can = canSetup();

@@ -5,7 +5,8 @@ import { applyEvent } from '../../src/bench/applyEvent.ts';
 import { type Bench, createBench } from '../../src/bench/bench.ts';
 import type { BenchEvent, ControlId } from '../../src/bench/benchEvent.ts';
 import type { BenchState } from '../../src/bench/benchState.ts';
-import { type BenchSetup, controlRange, initialState, RESTING_CONTROLS } from '../../src/bench/setup.ts';
+import { controlRange } from '../../src/bench/controlRange.ts';
+import { type BenchSetup, initialState, RESTING_CONTROLS } from '../../src/bench/setup.ts';
 import { canSetup, readySetup, sheetStart, stripSetup } from './fixture.ts';
 
 const lagging = { phaseLagDegrees: 17, xSwapped: true, mainsHz: 50, dialErrorHz: -40e3 } as const;

@@ -5,7 +5,7 @@ import type { BenchEvent, ControlId } from '../../src/bench/benchEvent.ts';
 import type { BenchState } from '../../src/bench/benchState.ts';
 import { connectedDeck, connectionsOf } from '../../src/bench/connections.ts';
 import type { BenchSetup } from '../../src/bench/setup.ts';
-import { buildNetwork } from '../../src/physics/network.ts';
+import { buildNetwork } from '../../src/physics/buildNetwork.ts';
 import { readDeck } from '../../src/physics/readDeck.ts';
 import { createSolver } from '../../src/physics/solver.ts';
 import { canSetup, play, readySetup, stripSetup } from './fixture.ts';

@@ -7,8 +7,8 @@ import type { BenchEvent } from '../../src/bench/benchEvent.ts';
 import { type Deck, nodeKey } from '../../src/physics/deck.ts';
 import { type DeckEdit, editDeck } from '../../src/physics/editDeck.ts';
 import type { FmDetector } from '../../src/receiver/receiver.ts';
+import { shippedLibrary } from '../files/shipped.ts';
 import { fullSolve } from '../laws/fullSolve.ts';
-import { shippedLibrary } from '../scenario/shipped.ts';
 import { heightAt, heights, mean, type Spot, spread } from './look.ts';
 import {
   clip,

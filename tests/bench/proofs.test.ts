@@ -2,8 +2,9 @@
 import { describe, expect, test } from 'vitest';
 import { applyEvent } from '../../src/bench/applyEvent.ts';
 import type { BenchEvent, ControlId } from '../../src/bench/benchEvent.ts';
-import { type BenchState, NO_PROOFS, PROOFS, type ProofId } from '../../src/bench/benchState.ts';
+import { type BenchState, NO_PROOFS } from '../../src/bench/benchState.ts';
 import { initialState } from '../../src/bench/setup.ts';
+import { PROOFS, type ProofId } from '../../src/scenario/proofId.ts';
 import { accepted, play, readySetup, stripSetup } from './fixture.ts';
 
 const ready = readySetup(stripSetup);

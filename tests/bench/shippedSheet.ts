@@ -8,8 +8,8 @@ import { type DeckEdit, editDeck } from '../../src/physics/editDeck.ts';
 import type { SheetResponse } from '../../src/receiver/receiver.ts';
 import { mainResponse, responseById } from '../../src/receiver/responses.ts';
 import type { Scenario } from '../../src/scenario/scenario.ts';
+import { shippedLibrary } from '../files/shipped.ts';
 import { fullSolve } from '../laws/fullSolve.ts';
-import { shippedLibrary } from '../scenario/shipped.ts';
 import { play, SCENARIO, sheetStart } from './fixture.ts';
 import { type Spot, spots } from './look.ts';
 

@@ -2,13 +2,13 @@
 import { describe, expect, it } from 'vitest';
 import { certifyScenario } from '../../src/certify/certifyScenario.ts';
 import { endlessScenario } from '../../src/certify/endless.ts';
-import { endlessWords } from '../../src/describe/catalogue/endless.ts';
+import { checkScenario } from '../../src/files/checkScenario.ts';
+import { parseScenario } from '../../src/files/scenarioSchema.ts';
 import { grade } from '../../src/grading/grade.ts';
-import { checkScenario } from '../../src/scenario/checkScenario.ts';
 import { endlessId, readEndlessId } from '../../src/scenario/endlessId.ts';
-import { parseScenario } from '../../src/scenario/scenarioSchema.ts';
 import { demonstrate } from '../../src/technician/atBench.ts';
-import { shippedLibrary } from '../scenario/shipped.ts';
+import { endlessWords } from '../../src/words/en/endless.ts';
+import { shippedLibrary } from '../files/shipped.ts';
 
 const { receivers } = shippedLibrary();
 const make = (id: string) => endlessScenario(receivers, id, endlessWords);

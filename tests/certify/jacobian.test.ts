@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { responseJacobian } from '../../src/receiver/responseJacobian.ts';
 import { nominalTurns } from '../../src/receiver/slugLaw.ts';
 import { createStatedResponse } from '../../src/receiver/statedResponse.ts';
-import { shippedLibrary } from '../scenario/shipped.ts';
+import { shippedLibrary } from '../files/shipped.ts';
 
 const CASES = [...shippedLibrary().receivers.values()].flatMap(({ receiver, deck }) =>
   receiver.responses.map((response) => [`${receiver.id} ${response.id}`, receiver, deck, response] as const),

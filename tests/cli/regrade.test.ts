@@ -2,13 +2,13 @@
 import { readFileSync } from 'node:fs';
 import { afterAll, describe, expect, it } from 'vitest';
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
+import { hashOf } from '../../src/files/hash.ts';
+import { loadReceiver, loadScenario } from '../../src/files/library.ts';
+import type { RunFile } from '../../src/files/runFile.ts';
+import { sealEvents } from '../../src/files/seal.ts';
 import { claimOf, grade } from '../../src/grading/grade.ts';
-import type { RunFile } from '../../src/run/runFile.ts';
 import { appendEvent, createRun, type Run } from '../../src/run/runLog.ts';
-import { sealEvents } from '../../src/run/seal.ts';
 import { serialiseRunFile, toRunFile } from '../../src/run/serialise.ts';
-import { hashOf } from '../../src/scenario/hash.ts';
-import { loadReceiver, loadScenario } from '../../src/scenario/library.ts';
 import { inside, scratch } from './commandLine.ts';
 
 const files = scratch();

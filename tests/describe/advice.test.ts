@@ -2,12 +2,12 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { adviceFor } from '../../src/describe/advice.ts';
-import { adviceWords } from '../../src/describe/catalogue/advice.ts';
 import { findings } from '../../src/describe/findings.ts';
 import { lineIsMet, scoreLineSentence } from '../../src/describe/scoreLine.ts';
 import { grade } from '../../src/grading/grade.ts';
 import type { ScoreLine } from '../../src/grading/report.ts';
-import { shippedLibrary } from '../scenario/shipped.ts';
+import { adviceWords } from '../../src/words/en/advice.ts';
+import { shippedLibrary } from '../files/shipped.ts';
 
 /** Rules that make no line of their own. */
 const NO_LINE = ['G1', 'G2', 'G12', 'G36', 'G37', 'G38', 'G39', 'G40', 'G41', 'G42', 'G43', 'G44', 'G45', 'G46', 'G47'];

@@ -5,7 +5,6 @@ import { createBench } from '../../src/bench/bench.ts';
 import type { BenchEvent, Refusal } from '../../src/bench/benchEvent.ts';
 import type { BenchDisplay } from '../../src/bench/display.ts';
 import { initialState } from '../../src/bench/setup.ts';
-import { catalogue } from '../../src/describe/catalogue.ts';
 import {
   curveSentence,
   missingSentence,
@@ -17,6 +16,7 @@ import {
 import { mainResponse } from '../../src/receiver/responses.ts';
 import type { Verdict } from '../../src/run/verify.ts';
 import { MISSING_CODES } from '../../src/session/missing.ts';
+import { catalogue } from '../../src/words/words.ts';
 import { alignmentActs, connectionActs, safetyActs, setUpActs, stateAfter, yActs } from '../session/acts.ts';
 import { canSetup, stripSetup } from '../session/setups.ts';
 

@@ -1,5 +1,5 @@
 /** The endless track: a word becomes a set on the bench, the same from the address alone. */
-import { endlessWords } from '../../src/describe/catalogue/endless.ts';
+import { endlessWords } from '../../src/words/en/endless.ts';
 import { expect, test } from './page.ts';
 
 test('a seed word makes a certified set, and its address makes it again', async ({ page }) => {

@@ -2,6 +2,7 @@
 import { expect, type Locator, type Page } from '@playwright/test';
 import type { LeadId, ToolId } from '../../src/bench/benchState.ts';
 import type { BenchSetup } from '../../src/bench/setup.ts';
+import { fitKnob, type KnobControl, type KnobFitting } from '../../src/present/controlScales.ts';
 import {
   biasWords,
   leadWords,
@@ -10,10 +11,9 @@ import {
   safeWords,
   sweepWords,
   tubeControlWords,
-} from '../../src/describe/catalogue/bench.ts';
-import { aloud, frequency } from '../../src/describe/catalogue/benchFigures.ts';
-import { sceneWords } from '../../src/describe/catalogue/scene.ts';
-import { fitKnob, type KnobControl, type KnobFitting } from '../../src/view/bench/controls.ts';
+} from '../../src/words/en/bench.ts';
+import { aloud, frequency } from '../../src/words/en/benchFigures.ts';
+import { sceneWords } from '../../src/words/en/scene.ts';
 
 /** On the bias panel's sides where it has sides. */
 const SIDES: Readonly<Record<string, string>> = {

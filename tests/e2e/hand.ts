@@ -1,11 +1,11 @@
 /** A hand does at the page what an event says at the bench. Two hands share the acts' order and differ in their means. */
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
 import type { LeadId, ToolId } from '../../src/bench/benchState.ts';
-import { headerWords } from '../../src/describe/catalogue/bench.ts';
-import { dialogWords } from '../../src/describe/catalogue/benchTalk.ts';
-import { partsWords } from '../../src/describe/catalogue/parts.ts';
 import { partsTray } from '../../src/receiver/faults/partsTray.ts';
 import { slugLetters } from '../../src/receiver/slugLetters.ts';
+import { headerWords } from '../../src/words/en/bench.ts';
+import { dialogWords } from '../../src/words/en/benchTalk.ts';
+import { partsWords } from '../../src/words/en/parts.ts';
 import type { BenchFace } from './face.ts';
 import { expect } from './page.ts';
 

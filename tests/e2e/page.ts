@@ -2,12 +2,12 @@
 import { readFileSync } from 'node:fs';
 import { test as base, expect, type Locator, type Page } from '@playwright/test';
 import type { BenchSetup } from '../../src/bench/setup.ts';
-import { headerWords } from '../../src/describe/catalogue/bench.ts';
-import { dialogWords } from '../../src/describe/catalogue/benchTalk.ts';
-import { phaseNames } from '../../src/describe/catalogue/shell.ts';
-import { loadReceiver } from '../../src/scenario/library.ts';
+import { loadReceiver } from '../../src/files/library.ts';
 import type { Scenario } from '../../src/scenario/scenario.ts';
 import { PHASES, type Phase } from '../../src/session/phase.ts';
+import { headerWords } from '../../src/words/en/bench.ts';
+import { dialogWords } from '../../src/words/en/benchTalk.ts';
+import { phaseNames } from '../../src/words/en/shell.ts';
 
 export { expect };
 

@@ -1,9 +1,9 @@
 /** Course, bench and report in three sizes: nothing scrolls sideways, nothing stands in the way of a reader, and refusals are said. */
 import { readFileSync } from 'node:fs';
 import type { Page } from '@playwright/test';
-import { headerWords } from '../../src/describe/catalogue/bench.ts';
-import { dialogWords } from '../../src/describe/catalogue/benchTalk.ts';
 import { refusalSentence } from '../../src/describe/sentence.ts';
+import { headerWords } from '../../src/words/en/bench.ts';
+import { dialogWords } from '../../src/words/en/benchTalk.ts';
 import { begin, expect, openCard, shippedSetup, test } from './page.ts';
 
 const setup = shippedSetup('vision-if', 'traps-astray');

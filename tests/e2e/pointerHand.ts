@@ -1,7 +1,7 @@
 /** The hand with a mouse: clicks, drags and the wheel, no key at all. */
 import type { Locator } from '@playwright/test';
 import type { LeadId, ToolId } from '../../src/bench/benchState.ts';
-import { sceneWords } from '../../src/describe/catalogue/scene.ts';
+import { sceneWords } from '../../src/words/en/scene.ts';
 import { Hand } from './hand.ts';
 import { expect } from './page.ts';
 

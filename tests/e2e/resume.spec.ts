@@ -1,9 +1,9 @@
 /** Leaving in the middle: a reload, a closed page, and a browser that keeps nothing. */
 import type { Page } from '@playwright/test';
-import { headerWords } from '../../src/describe/catalogue/bench.ts';
-import { dialogWords } from '../../src/describe/catalogue/benchTalk.ts';
-import { courseWords } from '../../src/describe/catalogue/course.ts';
-import { shellWords } from '../../src/describe/catalogue/shell.ts';
+import { headerWords } from '../../src/words/en/bench.ts';
+import { dialogWords } from '../../src/words/en/benchTalk.ts';
+import { courseWords } from '../../src/words/en/course.ts';
+import { shellWords } from '../../src/words/en/shell.ts';
 import { BenchFace } from './face.ts';
 import { KeyHand } from './keyHand.ts';
 import { begin, elapsedSeconds, expect, openCard, rail, shippedSetup, test } from './page.ts';

@@ -1,8 +1,8 @@
 /** Shortest paths through the session's states, walked at the page's own controls; the page must stand where the model says after every act. */
 import type { Page } from '@playwright/test';
-import { headerWords } from '../../src/describe/catalogue/bench.ts';
-import { dialogWords } from '../../src/describe/catalogue/benchTalk.ts';
 import type { Phase } from '../../src/session/phase.ts';
+import { headerWords } from '../../src/words/en/bench.ts';
+import { dialogWords } from '../../src/words/en/benchTalk.ts';
 import { type PathStep, type SessionPath, shortestPaths } from '../session/paths.ts';
 import { BenchFace } from './face.ts';
 import { KeyHand } from './keyHand.ts';

@@ -1,7 +1,7 @@
 /** The same run on the valve strip without a pointer: Tab, arrows, Return, letters and brackets. */
 import type { Page } from '@playwright/test';
-import { headerWords } from '../../src/describe/catalogue/bench.ts';
-import { dialogWords } from '../../src/describe/catalogue/benchTalk.ts';
+import { headerWords } from '../../src/words/en/bench.ts';
+import { dialogWords } from '../../src/words/en/benchTalk.ts';
 import { wholeJob } from '../session/acts.ts';
 import { BenchFace } from './face.ts';
 import { KeyHand } from './keyHand.ts';

@@ -1,6 +1,6 @@
 /** A learner's whole run on the valve strip, from the course card to the report, with the mouse alone. */
-import { headerWords } from '../../src/describe/catalogue/bench.ts';
-import { dialogWords } from '../../src/describe/catalogue/benchTalk.ts';
+import { headerWords } from '../../src/words/en/bench.ts';
+import { dialogWords } from '../../src/words/en/benchTalk.ts';
 import { BenchFace } from './face.ts';
 import { begin, expect, openCard, rail, railSays, shippedSetup, test } from './page.ts';
 import { pointerActs } from './pointerActs.ts';

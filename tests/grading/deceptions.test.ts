@@ -9,13 +9,13 @@ import type { BenchSetup } from '../../src/bench/setup.ts';
 import { initialState } from '../../src/bench/setup.ts';
 import { findings } from '../../src/describe/findings.ts';
 import { scoreLineSentence } from '../../src/describe/scoreLine.ts';
+import type { TimedEvent } from '../../src/files/runFile.ts';
 import { blindTurns, LIES, type Lie } from '../../src/grading/blindTurns.ts';
 import { grade } from '../../src/grading/grade.ts';
 import type { Adjuster, Receiver } from '../../src/receiver/receiver.ts';
 import { responseById } from '../../src/receiver/responses.ts';
-import type { TimedEvent } from '../../src/run/runFile.ts';
 import { SCENARIO } from '../bench/fixture.ts';
-import { shippedLibrary } from '../scenario/shipped.ts';
+import { shippedLibrary } from '../files/shipped.ts';
 import { alignmentActs, connectionActs, safetyActs, setUpActs, stateAfter, yActs } from '../session/acts.ts';
 
 const library = shippedLibrary();

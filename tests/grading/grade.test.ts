@@ -2,11 +2,11 @@
 import { describe, expect, test } from 'vitest';
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
 import { type BenchSetup, initialState } from '../../src/bench/setup.ts';
+import type { TimedEvent } from '../../src/files/runFile.ts';
 import { blindTurns } from '../../src/grading/blindTurns.ts';
 import { claimOf, grade } from '../../src/grading/grade.ts';
 import { BLOCKS, type Report } from '../../src/grading/report.ts';
 import type { Fault } from '../../src/receiver/faults/fault.ts';
-import type { TimedEvent } from '../../src/run/runFile.ts';
 import {
   alignmentActs,
   connectionActs,

@@ -2,11 +2,11 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { BenchSetup } from '../../src/bench/setup.ts';
+import { hashOf } from '../../src/files/hash.ts';
+import { loadLibrary } from '../../src/files/library.ts';
 import { claimOf, grade } from '../../src/grading/grade.ts';
 import { regrade } from '../../src/grading/regrade.ts';
 import { serialiseRunFile, toRunFile } from '../../src/run/serialise.ts';
-import { hashOf } from '../../src/scenario/hash.ts';
-import { loadLibrary } from '../../src/scenario/library.ts';
 import { runOf } from '../run/runs.ts';
 import { wholeJob } from '../session/acts.ts';
 

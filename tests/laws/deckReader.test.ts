@@ -2,7 +2,7 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { buildNetwork } from '../../src/physics/network.ts';
+import { buildNetwork } from '../../src/physics/buildNetwork.ts';
 import { readDeck } from '../../src/physics/readDeck.ts';
 import { createSolver } from '../../src/physics/solver.ts';
 import { DECK_IDS, deckText } from '../physics/decks.ts';

@@ -2,10 +2,10 @@
 
 import { readdirSync, readFileSync } from 'node:fs';
 import { problemLine } from '../../src/base/result.ts';
+import { buildNetwork } from '../../src/physics/buildNetwork.ts';
 import type { Deck } from '../../src/physics/deck.ts';
 import { acFrequencies } from '../../src/physics/deck.ts';
 import type { Network } from '../../src/physics/network.ts';
-import { buildNetwork } from '../../src/physics/network.ts';
 import { readDeck } from '../../src/physics/readDeck.ts';
 import type { Solver } from '../../src/physics/solver.ts';
 import { createSolver } from '../../src/physics/solver.ts';

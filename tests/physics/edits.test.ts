@@ -1,9 +1,9 @@
 /** Edits of a deck and sensitivities on a circuit known by hand. Source: resonance formula; no other figures. */
 
 import { describe, expect, test } from 'vitest';
+import { buildNetwork } from '../../src/physics/buildNetwork.ts';
 import { findElement } from '../../src/physics/deck.ts';
 import { editDeck } from '../../src/physics/editDeck.ts';
-import { buildNetwork } from '../../src/physics/network.ts';
 import { inductanceSensitivities } from '../../src/physics/sensitivity.ts';
 import { createSolver } from '../../src/physics/solver.ts';
 import { deckOf, deckText, grid, networkOf, solved } from './decks.ts';

@@ -4,7 +4,7 @@
  */
 
 import { describe, expect, test } from 'vitest';
-import { shippedLibrary, shippedTexts } from '../scenario/shipped.ts';
+import { shippedLibrary, shippedTexts } from '../files/shipped.ts';
 import { solved } from './decks.ts';
 import { runSpice, withInductances } from './ngspice.ts';
 

@@ -5,7 +5,7 @@ import { highest, voltsAt } from '../../src/receiver/curveReading.ts';
 import type { BiasLaw } from '../../src/receiver/receiver.ts';
 import { mainResponse } from '../../src/receiver/responses.ts';
 import { createStatedResponse } from '../../src/receiver/statedResponse.ts';
-import { shippedReceiver } from '../scenario/shipped.ts';
+import { shippedReceiver } from '../files/shipped.ts';
 
 const strip = shippedReceiver('video-valve-45m');
 const valve = strip.receiver.biasLines[0]!;

@@ -5,7 +5,7 @@ import { BENCH_PROBE } from '../../src/receiver/benchProbe.ts';
 import { createDetectorFigure, sheetDiode } from '../../src/receiver/detectorFigure.ts';
 import { mainResponse } from '../../src/receiver/responses.ts';
 import { sourceVolts } from '../../src/receiver/sourceLevel.ts';
-import { shippedLibrary, shippedReceiver } from '../scenario/shipped.ts';
+import { shippedLibrary, shippedReceiver } from '../files/shipped.ts';
 
 const can = shippedReceiver('loose-can-10m7');
 const strip = shippedReceiver('video-valve-45m');

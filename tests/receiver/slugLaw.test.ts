@@ -9,7 +9,7 @@ import {
   slugHenries,
   turnsForHenries,
 } from '../../src/receiver/slugLaw.ts';
-import { shippedLibrary } from '../scenario/shipped.ts';
+import { shippedLibrary } from '../files/shipped.ts';
 
 const pattern = shippedLibrary().receivers.get('loose-can-10m7')!.receiver.adjusters[0]!;
 

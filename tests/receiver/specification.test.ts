@@ -12,7 +12,7 @@ import {
 } from '../../src/receiver/specification.ts';
 import { specificationFrequencies } from '../../src/receiver/specificationGrid.ts';
 import { createStatedResponse } from '../../src/receiver/statedResponse.ts';
-import { shippedReceiver } from '../scenario/shipped.ts';
+import { shippedReceiver } from '../files/shipped.ts';
 
 const can = shippedReceiver('loose-can-10m7');
 const strip = shippedReceiver('video-valve-45m');

@@ -6,7 +6,7 @@ import type { Receiver } from '../../src/receiver/receiver.ts';
 import { mainResponse } from '../../src/receiver/responses.ts';
 import { nominalTurns } from '../../src/receiver/slugLaw.ts';
 import { createStatedResponse, sheetSiemens } from '../../src/receiver/statedResponse.ts';
-import { shippedReceiver } from '../scenario/shipped.ts';
+import { shippedReceiver } from '../files/shipped.ts';
 
 const can = shippedReceiver('loose-can-10m7');
 const strip = shippedReceiver('video-valve-45m');

@@ -4,8 +4,8 @@ import { slugValues } from '../../src/receiver/elementValues.ts';
 import { nominalTurns, slugHenries } from '../../src/receiver/slugLaw.ts';
 import { evaluateSpecification, isInside } from '../../src/receiver/specification.ts';
 import { createStatedResponse } from '../../src/receiver/statedResponse.ts';
+import { shippedLibrary, shippedTexts } from '../files/shipped.ts';
 import { runSpice } from '../physics/ngspice.ts';
-import { shippedLibrary, shippedTexts } from '../scenario/shipped.ts';
 
 const CASES = [...shippedLibrary().receivers.values()].flatMap(({ receiver, deck }) =>
   receiver.adjusters.flatMap((a) =>

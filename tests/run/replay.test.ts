@@ -1,8 +1,8 @@
 /** Replay: the same state as live, at the end and at every moment between. */
 import { describe, expect, test } from 'vitest';
 import { initialState } from '../../src/bench/setup.ts';
+import type { TimedEvent } from '../../src/files/runFile.ts';
 import { createReplayer, replay } from '../../src/run/replay.ts';
-import type { TimedEvent } from '../../src/run/runFile.ts';
 import { appendEvent, createRun } from '../../src/run/runLog.ts';
 import { wholeJob } from '../session/acts.ts';
 import { canSetup, stripSetup } from '../session/setups.ts';

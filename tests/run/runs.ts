@@ -1,8 +1,8 @@
 /** Runs made through the log itself, for the tests of replay, file and verdict. */
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
 import type { BenchSetup } from '../../src/bench/setup.ts';
+import type { RunFile } from '../../src/files/runFile.ts';
 import { claimOf, grade } from '../../src/grading/grade.ts';
-import type { RunFile } from '../../src/run/runFile.ts';
 import { appendEvent, createRun, type Run } from '../../src/run/runLog.ts';
 import { toRunFile } from '../../src/run/serialise.ts';
 import type { KnownBench, Recompute } from '../../src/run/verify.ts';

@@ -1,13 +1,13 @@
 /** The verdicts on run files, told apart: each kind of damage, and each kind of forgery with a fresh seal. */
 
 import { describe, expect, test } from 'vitest';
+import { hashOf } from '../../src/files/hash.ts';
+import type { RunFile, TimedEvent } from '../../src/files/runFile.ts';
+import { sealEvents } from '../../src/files/seal.ts';
 import { regrade } from '../../src/grading/regrade.ts';
 import { mainResponse } from '../../src/receiver/responses.ts';
-import type { RunFile, TimedEvent } from '../../src/run/runFile.ts';
-import { sealEvents } from '../../src/run/seal.ts';
 import { serialiseRunFile, toRunFile } from '../../src/run/serialise.ts';
 import { type Verdict, verifyRun, verifyText } from '../../src/run/verify.ts';
-import { hashOf } from '../../src/scenario/hash.ts';
 import { wholeJob } from '../session/acts.ts';
 import { canSetup, stripSetup } from '../session/setups.ts';
 import { finishedFile, knownBench, recompute, runOf } from './runs.ts';

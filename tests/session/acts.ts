@@ -3,17 +3,12 @@
 import { applyEvent } from '../../src/bench/applyEvent.ts';
 import { createBench } from '../../src/bench/bench.ts';
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
-import type { BenchState, LeadId, ProofId } from '../../src/bench/benchState.ts';
-import {
-  type BenchSetup,
-  controlRange,
-  firstResponse,
-  initialState,
-  sheetLeadControls,
-  sheetLeads,
-} from '../../src/bench/setup.ts';
+import type { BenchState, LeadId } from '../../src/bench/benchState.ts';
+import { controlRange } from '../../src/bench/controlRange.ts';
+import { type BenchSetup, firstResponse, initialState, sheetLeadControls, sheetLeads } from '../../src/bench/setup.ts';
 import { cureOf } from '../../src/receiver/faults/faultEffects.ts';
 import { nominalTurns } from '../../src/receiver/slugLaw.ts';
+import type { ProofId } from '../../src/scenario/proofId.ts';
 
 type Acts = readonly BenchEvent[];
 

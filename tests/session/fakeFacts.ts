@@ -1,6 +1,7 @@
 /** Facts of a bench that is not there: all wrong, or all right, for tests that are about the session alone. */
-import { PROOFS } from '../../src/bench/benchState.ts';
+
 import type { Facts } from '../../src/bench/facts.ts';
+import { PROOFS } from '../../src/scenario/proofId.ts';
 
 export const NOTHING_RIGHT: Facts = {
   response: 'if',

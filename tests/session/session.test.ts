@@ -1,8 +1,8 @@
 /** The session: it follows the facts, keeps its stages and its clock, and comes back from what was kept. */
 import { describe, expect, test } from 'vitest';
-import { PROOFS } from '../../src/bench/benchState.ts';
 import type { Facts } from '../../src/bench/facts.ts';
 import type { BenchSetup } from '../../src/bench/setup.ts';
+import { PROOFS } from '../../src/scenario/proofId.ts';
 import { MISSING_CODES, missingByPhase } from '../../src/session/missing.ts';
 import { PHASES } from '../../src/session/phase.ts';
 import { aidsWithin, createSession, type Session, sessionViewAt } from '../../src/session/session.ts';

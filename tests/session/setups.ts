@@ -1,8 +1,8 @@
 /** Two shipped receivers with scenarios of our own, for tests that need the real bench. */
 import { readFileSync } from 'node:fs';
-import { PROOFS } from '../../src/bench/benchState.ts';
 import type { BenchSetup } from '../../src/bench/setup.ts';
-import { loadReceiver } from '../../src/scenario/library.ts';
+import { loadReceiver } from '../../src/files/library.ts';
+import { PROOFS } from '../../src/scenario/proofId.ts';
 import type { Scenario } from '../../src/scenario/scenario.ts';
 
 const SCENARIO: Scenario = {

@@ -1,7 +1,7 @@
 /** One scenario of the course done by the technician and graded: plain data in and out, so that a worker may run it. */
 import { grade } from '../../src/grading/grade.ts';
 import { demonstrate } from '../../src/technician/atBench.ts';
-import { shippedLibrary } from '../scenario/shipped.ts';
+import { shippedLibrary } from '../files/shipped.ts';
 
 export interface Demonstrated {
   readonly id: string;

@@ -4,13 +4,13 @@
  * ngspiceBench.test.ts and at the bench in tests/bench/parts.test.ts; of those that move cores, the cores are moved.
  */
 import { describe, expect, it } from 'vitest';
-import { buildNetwork } from '../../../src/physics/network.ts';
+import { buildNetwork } from '../../../src/physics/buildNetwork.ts';
 import { createSolver } from '../../../src/physics/solver.ts';
 import { slugValues } from '../../../src/receiver/elementValues.ts';
 import { FAULT_KINDS, type Fault } from '../../../src/receiver/faults/fault.ts';
 import { cureOf, faultEffects } from '../../../src/receiver/faults/faultEffects.ts';
+import { shippedReceiver, shippedTexts } from '../../files/shipped.ts';
 import { runSpice } from '../../physics/ngspice.ts';
-import { shippedReceiver, shippedTexts } from '../../scenario/shipped.ts';
 
 type Edit = (text: string) => string;
 const valued = (name: string, change: (value: string) => string): Edit => {

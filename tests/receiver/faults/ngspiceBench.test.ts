@@ -11,8 +11,8 @@ import { detectEnvelope } from '../../../src/physics/diode.ts';
 import type { Fault } from '../../../src/receiver/faults/fault.ts';
 import { faultEffects } from '../../../src/receiver/faults/faultEffects.ts';
 import { play, readySetup, stripSetup } from '../../bench/fixture.ts';
+import { shippedReceiver } from '../../files/shipped.ts';
 import { DIODE_SETTINGS, K_T_PER_Q, meanVolts, runTransient } from '../../physics/ngspice.ts';
-import { shippedReceiver } from '../../scenario/shipped.ts';
 
 /** Mean volts at the node `o` over the last 20 us. */
 async function settledVolts(lines: readonly string[], seconds: number): Promise<number> {

@@ -6,7 +6,7 @@ import { plausibleFaults } from '../../../src/receiver/faults/plausible.ts';
 import { symptomOf } from '../../../src/receiver/faults/symptom.ts';
 import { nominalTurns } from '../../../src/receiver/slugLaw.ts';
 import { createStatedResponse } from '../../../src/receiver/statedResponse.ts';
-import { shippedLibrary, shippedReceiver } from '../../scenario/shipped.ts';
+import { shippedLibrary, shippedReceiver } from '../../files/shipped.ts';
 
 function seen(id: string, fault: Fault, turns: Record<string, number> = {}) {
   const { receiver, deck } = shippedReceiver(id);

@@ -1,0 +1,148 @@
+/** The tube: hood and glass in ink, the beam in light, pip tags on the lip. One picture to a screen reader, named by the page. */
+import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
+import type { Phosphor as PhosphorKind } from '../../bench/benchState.ts';
+import type { BenchDisplay } from '../../bench/display.ts';
+import { RESTING_CONTROLS } from '../../bench/setup.ts';
+import type { WaxMark } from '../../present/wax.ts';
+import { tubeWords } from '../../words/en/shell.ts';
+import { Ink } from '../theme/art.tsx';
+import { BeamPump } from './beamPump.ts';
+import { beamBlur, beamBrightness, FULL_PIXELS_PER_DIV, MINI_PIXELS_PER_DIV } from './face.ts';
+import { type Ghosts, ghostPath, ghostsAfterChange, ghostsAtRest, NO_GHOSTS } from './ghosts.ts';
+import { overBeam, TUBE_COLOURS, type TubeGeometry, tubeGeometry, underBeam, waxMarks } from './hood.ts';
+import { drawTags } from './tags.ts';
+import './tube.css';
+
+export interface TubeFaceProps {
+  readonly display: BenchDisplay;
+  /** what the curve shows, in words, for screen readers */
+  readonly label: string;
+  /** CSS pixels to a division; the graticule is 10 x 8 */
+  readonly cell: number;
+  readonly phosphor: PhosphorKind;
+  /** how the tube's own two knobs stand, 0 to 1; default = where they rest */
+  readonly brightness?: number;
+  readonly focus?: number;
+  /** turns of all slugs so far: when they grow, the last settled curves stay as warm lines */
+  readonly turnsMade?: number;
+  readonly wax?: readonly WaxMark[];
+  /** a small tube: no lip, no tags, a coarser beam */
+  readonly mini?: boolean;
+}
+
+export const TUBE_HOOD = 15;
+export const TUBE_LIP = 24;
+const REST_MS = 400;
+
+export function TubeFace(props: TubeFaceProps) {
+  const {
+    display,
+    label,
+    cell,
+    phosphor,
+    brightness = RESTING_CONTROLS.brightness,
+    focus = RESTING_CONTROLS.focus,
+    turnsMade = 0,
+    wax = NO_WAX,
+    mini = false,
+  } = props;
+  const g = useMemo(() => tubeGeometry({ cell, hood: mini ? 9 : TUBE_HOOD, lip: mini ? 0 : TUBE_LIP }), [cell, mini]);
+  const under = useMemo(() => underBeam(g), [g]);
+  const over = useMemo(() => overBeam(g), [g]);
+  const marks = waxMarks(g, wax);
+  const tags = mini ? '' : drawTags(g, display.tags, tubeWords);
+  const canvases = useBeam(g, mini, phosphor, display, beamBrightness(brightness), beamBlur(focus));
+  const ghosts = useGhosts(display, turnsMade);
+  const [x, y, w, h] = g.glass;
+  return (
+    <div class="tube" role="img" aria-label={label} style={{ width: px(g.width), height: px(g.height) }}>
+      <Ink svg={under} width={g.width} height={g.height} />
+      {marks === '' ? null : <Ink svg={marks} width={g.width} height={g.height} />}
+      <WarmLines ghosts={ghosts} g={g} />
+      {canvases.map((ref, i) => (
+        <canvas key={`${phosphor}${i}`} ref={ref} style={{ left: px(x), top: px(y), width: px(w), height: px(h) }} />
+      ))}
+      <Ink svg={over} width={g.width} height={g.height} />
+      {tags === '' ? null : <Ink svg={tags} width={g.width} height={g.height} />}
+    </div>
+  );
+}
+
+const px = (v: number): string => `${v}px`;
+const NO_WAX: readonly WaxMark[] = [];
+
+/** The last settled curves, the older one fainter. */
+function WarmLines({ ghosts, g }: { readonly ghosts: Ghosts; readonly g: TubeGeometry }) {
+  if (ghosts.paths.length === 0) return null;
+  const scale = g.cell / 100;
+  const first = 2 - ghosts.paths.length;
+  return (
+    <svg class={`ink warm${ghosts.shown ? ' shown' : ''}`} width={g.width} height={g.height} aria-hidden="true">
+      <g transform={`translate(${g.cx} ${g.cy}) scale(${scale})`} fill="none" stroke={TUBE_COLOURS.warm}>
+        {ghosts.paths.map((d, i) => {
+          const strength = first + i === 0 ? 0.2 : 0.34;
+          return (
+            <g key={d}>
+              <path d={d} stroke-width={4.5 / scale} opacity={strength / 2} stroke-linejoin="round" />
+              <path d={d} stroke-width={1.4 / scale} opacity={strength * 1.3} />
+            </g>
+          );
+        })}
+      </g>
+    </svg>
+  );
+}
+
+/** Keeps a pump for the face and hands it each new picture; returns one canvas ref for each layer of light. */
+function useBeam(
+  g: TubeGeometry,
+  mini: boolean,
+  kind: PhosphorKind,
+  display: BenchDisplay,
+  brightness: number,
+  blur: number,
+) {
+  const divAcross = (2 * g.glassX) / g.cell;
+  const divDown = (2 * g.glassY) / g.cell;
+  const pump = useMemo(
+    () =>
+      new BeamPump(
+        kind,
+        { divAcross, divDown, pixelsPerDiv: mini ? MINI_PIXELS_PER_DIV : FULL_PIXELS_PER_DIV },
+        wantsNoMotion,
+      ),
+    [kind, divAcross, divDown, mini],
+  );
+  const elements = useRef<(HTMLCanvasElement | null)[]>([]);
+  const refs = useMemo(
+    () =>
+      Array.from({ length: pump.layers }, (_, i) => (element: HTMLCanvasElement | null): void => {
+        elements.current[i] = element;
+      }),
+    [pump],
+  );
+  useLayoutEffect(() => {
+    pump.attach(elements.current.slice(0, pump.layers).filter((c): c is HTMLCanvasElement => c !== null));
+    return () => pump.stop();
+  }, [pump]);
+  useLayoutEffect(() => {
+    pump.show({ points: display.beam, brightness, blur }, performance.now());
+  }, [pump, display, brightness, blur]);
+  return refs;
+}
+
+function useGhosts(display: BenchDisplay, turnsMade: number): Ghosts {
+  const [ghosts, setGhosts] = useState<Ghosts>(NO_GHOSTS);
+  useEffect(() => {
+    setGhosts((old) => ghostsAfterChange(old, turnsMade));
+    // Taken now: when the curve has rested, the bench may have written another into the same buffer.
+    const path = ghostPath(display.beam);
+    const timer = setTimeout(() => setGhosts((old) => ghostsAtRest(old, path)), REST_MS);
+    return () => clearTimeout(timer);
+  }, [display, turnsMade]);
+  return ghosts;
+}
+
+function wantsNoMotion(): boolean {
+  return matchMedia('(prefers-reduced-motion: reduce)').matches;
+}

@@ -1,0 +1,59 @@
+/** One crystal of the box, in its socket or lifted over it. A toggle button; the rack walks between them with left and right. */
+import { memo } from 'preact/compat';
+import { useMemo } from 'preact/hooks';
+import { rackWords } from '../../words/en/bench.ts';
+import { px, size } from '../px.ts';
+import { Ink } from '../theme/art.tsx';
+import { CAN_HEIGHT, canArt, dropLines, LIFT, socketStill } from './crystalArt.ts';
+import { Flag } from './Flag.tsx';
+
+export interface CrystalProps {
+  readonly hz: number;
+  readonly plugged: boolean;
+  /** number of its pip on the tube; null while lifted */
+  readonly pip: number | null;
+  /** width of the can: 38 to 46 */
+  readonly width: number;
+  readonly tabIndex: number;
+  readonly onToggle: (hz: number) => void;
+}
+
+/** Space over the lifted can, and the socket below. */
+const TOP = CAN_HEIGHT - 4 + LIFT;
+const BOTTOM = 18;
+
+function CrystalBase({ hz, plugged, pip, width: w, tabIndex, onToggle }: CrystalProps) {
+  const socket = useMemo(() => socketStill(w), [w]);
+  const lines = useMemo(() => dropLines(w), [w]);
+  const can = useMemo(() => canArt(w), [w]);
+  const height = TOP + BOTTOM;
+  const box = `-3 ${-TOP} ${w + 6} ${height}`;
+  return (
+    <button
+      type="button"
+      class={`crystal${plugged ? ' in' : ''}`}
+      style={size(w + 6, height)}
+      aria-pressed={plugged}
+      aria-label={rackWords.crystal(hz, pip)}
+      tabIndex={tabIndex}
+      onClick={() => onToggle(hz)}
+    >
+      <Ink svg={socket} width={w + 6} height={height} viewBox={box} />
+      {plugged ? null : <Ink svg={lines} width={w + 6} height={height} viewBox={box} />}
+      <span class="can">
+        <Ink svg={can} width={w + 6} height={height} viewBox={box} />
+        <span
+          class={rackWords.canLabel(hz).length > 5 ? 'm can-label long' : 'm can-label'}
+          style={{ top: px(TOP - CAN_HEIGHT + 21) }}
+        >
+          {rackWords.canLabel(hz)}
+        </span>
+      </span>
+      <span class="socket-front" style={{ top: px(TOP + 2) }} />
+      {pip === null ? null : <span class="co pip-disc" style={{ top: px(TOP - 1.5) }} data-word={pip} />}
+      <Flag words={plugged ? rackWords.lift(hz) : rackWords.plugIn(hz)} />
+    </button>
+  );
+}
+
+export const Crystal = memo(CrystalBase);

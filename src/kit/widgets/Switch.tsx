@@ -1,0 +1,237 @@
+/** A blade between studs. Two studs that mean off and on are a switch; studs with names of their own are a radio group. */
+import { memo } from 'preact/compat';
+import { useId, useMemo } from 'preact/hooks';
+import { switchWords } from '../../words/en/bench.ts';
+import { size } from '../px.ts';
+import { Ink } from '../theme/art.tsx';
+import { r1 } from '../theme/ink.ts';
+import { Flag } from './Flag.tsx';
+import {
+  blade,
+  SMALL_SWITCH,
+  type SwitchShape,
+  smallBlade,
+  smallSwitchStill,
+  switchShape,
+  switchStill,
+} from './switchArt.ts';
+
+export interface Stud<V> {
+  readonly value: V;
+  /** on the plate */
+  readonly word: string;
+  /** for a screen reader, where the word alone says too little */
+  readonly spoken?: string;
+}
+
+interface SwitchPartProps<V> {
+  readonly label: string;
+  readonly studs: readonly Stud<V>[];
+  readonly value: V;
+  readonly onChange: (value: V) => void;
+  readonly disabled?: boolean;
+}
+
+export interface SwitchProps<V> extends SwitchPartProps<V> {
+  readonly width?: number;
+}
+
+function SwitchBase<V extends string | boolean>({ width, ...part }: SwitchProps<V>) {
+  const { label, studs, value, disabled = false } = part;
+  const shape = useMemo(() => switchShape(studs.length, width), [studs.length, width]);
+  const still = useMemo(() => switchStill(shape), [shape]);
+  const blades = useMemo(() => blade(shape.reach), [shape]);
+  return (
+    <div class={`switch${disabled ? ' locked' : ''}`}>
+      <span class="l switch-label" aria-hidden="true">
+        {label}
+      </span>
+      <div class="switch-plate" style={size(shape.width, shape.height)}>
+        <Ink svg={still} width={shape.width} height={shape.height} />
+        <Blade shape={shape} art={blades} at={indexOf(studs, value)} />
+        <Words shape={shape} studs={studs} value={value} />
+        <Twins {...part} hits={studs.length} />
+        {disabled ? null : <Flag words={flagOf(studs, value)} />}
+      </div>
+    </div>
+  );
+}
+
+/** In one line for a title row: name, small blade, word of the place it is in. */
+function SmallSwitchBase<V extends string | boolean>(part: SwitchPartProps<V>) {
+  const { label, studs, value, disabled = false } = part;
+  const still = useMemo(() => smallSwitchStill(), []);
+  const blades = useMemo(() => smallBlade(), []);
+  const at = indexOf(studs, value);
+  return (
+    <div class={`switch small${disabled ? ' locked' : ''}`}>
+      <span class="l" aria-hidden="true">
+        {label}
+      </span>
+      <span class={at === 0 ? 'ls chosen' : 'l2'} aria-hidden="true">
+        {studs[0]!.word}
+      </span>
+      <span class="switch-plate" style={size(SMALL_SWITCH.width, SMALL_SWITCH.height)}>
+        <Ink svg={still} width={SMALL_SWITCH.width} height={SMALL_SWITCH.height} />
+        <Blade shape={SMALL_SWITCH} art={blades} at={at} />
+      </span>
+      <span class={at === 1 ? 'ls chosen' : 'l2'} aria-hidden="true">
+        {studs[1]!.word}
+      </span>
+      <Twins {...part} hits={2} />
+    </div>
+  );
+}
+
+/** Three or more studs in a row, each with its word beside it. */
+function StudRowBase<V extends string>({ label, studs, value, onChange, disabled = false }: SwitchPartProps<V>) {
+  const name = useId();
+  return (
+    <div class={`stud-row${disabled ? ' locked' : ''}`} role="radiogroup" aria-label={label}>
+      <span class="l" aria-hidden="true">
+        {label}
+      </span>
+      {studs.map((stud) => (
+        <label key={stud.value} class={stud.value === value ? 'ls chosen' : 'l2'}>
+          <input
+            type="radio"
+            name={name}
+            checked={stud.value === value}
+            disabled={disabled}
+            {...(stud.spoken === undefined ? {} : { 'aria-label': stud.spoken })}
+            onChange={() => onChange(stud.value)}
+          />
+          <span class="stud" aria-hidden="true" />
+          {stud.word}
+        </label>
+      ))}
+    </div>
+  );
+}
+
+function Blade({ shape, art, at }: { readonly shape: SwitchShape; readonly art: string; readonly at: number }) {
+  const { px, py, angles, width, height } = shape;
+  return (
+    <svg class="ink" width={width} height={height} aria-hidden="true">
+      <g transform={`translate(${px} ${py})`}>
+        <g
+          class="blade"
+          style={{ transform: `rotate(${angles[at] ?? 0}deg)` }}
+          dangerouslySetInnerHTML={{ __html: art }}
+        />
+      </g>
+    </svg>
+  );
+}
+
+/** Two words stand in the lower corners; more stand at their studs. */
+function Words<V>({
+  shape,
+  studs,
+  value,
+}: {
+  readonly shape: SwitchShape;
+  readonly studs: readonly Stud<V>[];
+  readonly value: V;
+}) {
+  const { width, px, py, reach, angles } = shape;
+  return (
+    <svg class="ink" width={width} height={shape.height} aria-hidden="true">
+      {studs.map((stud, i) => {
+        const chosen = stud.value === value ? 'ls chosen' : 'l2';
+        const big = stud.word.length === 1 ? ' big' : '';
+        if (studs.length === 2) {
+          return (
+            <text
+              key={stud.word}
+              class={`${chosen}${big}`}
+              x={i === 0 ? 6 : width - 6}
+              y={40.5}
+              text-anchor={i === 0 ? 'start' : 'end'}
+            >
+              {stud.word}
+            </text>
+          );
+        }
+        const a = angles[i]!;
+        const out = reach + (Math.abs(a) < 10 ? 7 : 9);
+        const x = px + out * Math.sin((a * Math.PI) / 180);
+        const y = py - out * Math.cos((a * Math.PI) / 180);
+        return (
+          <text
+            key={stud.word}
+            class={chosen}
+            x={r1(x)}
+            y={r1(y + (Math.abs(a) < 10 ? 0 : 4))}
+            text-anchor={a < -10 ? 'end' : a > 10 ? 'start' : 'middle'}
+          >
+            {stud.word}
+          </text>
+        );
+      })}
+    </svg>
+  );
+}
+
+/** The native controls that lie unseen over the plate: one checkbox, or a radio for each stud. */
+function Twins<V extends string | boolean>(part: SwitchPartProps<V> & { readonly hits: number }) {
+  const { label, studs, value, onChange, disabled = false, hits } = part;
+  const name = useId();
+  if (typeof value === 'boolean') {
+    return (
+      <input
+        class="twin hit"
+        type="checkbox"
+        role="switch"
+        aria-checked={value}
+        aria-label={label}
+        checked={value}
+        disabled={disabled}
+        onChange={(event) => onChange(event.currentTarget.checked as V)}
+      />
+    );
+  }
+  const turn = (): void => onChange(studs[(indexOf(studs, value) + 1) % hits]!.value);
+  const flip = (event: KeyboardEvent): void => {
+    if (event.key !== ' ' || disabled) return;
+    event.preventDefault();
+    turn();
+  };
+  return (
+    <div role="radiogroup" aria-label={label} class="twins">
+      {studs.map((stud) => (
+        <input
+          key={stud.word}
+          class="twin hit"
+          type="radio"
+          name={name}
+          checked={stud.value === value}
+          disabled={disabled}
+          aria-label={stud.spoken ?? stud.word}
+          onChange={() => onChange(stud.value)}
+          onKeyDown={flip}
+          onClick={(event) => {
+            // The whole of a small plate is one place for a finger.
+            if (hits === 2 && stud.value === value && 'pointerType' in event && event.pointerType === 'touch') turn();
+          }}
+        />
+      ))}
+    </div>
+  );
+}
+
+function indexOf<V>(studs: readonly Stud<V>[], value: V): number {
+  return Math.max(
+    0,
+    studs.findIndex((stud) => stud.value === value),
+  );
+}
+
+function flagOf<V>(studs: readonly Stud<V>[], value: V): string {
+  if (studs.length > 2) return switchWords.choose;
+  return switchWords.flipTo(studs[1 - indexOf(studs, value)]!.word);
+}
+
+export const Switch = memo(SwitchBase) as typeof SwitchBase;
+export const SmallSwitch = memo(SmallSwitchBase) as typeof SmallSwitchBase;
+export const StudRow = memo(StudRowBase) as typeof StudRowBase;

@@ -1,0 +1,83 @@
+/** What the pages may ask of the rest: state, picture and facts to read, events to send. The app hands it down; views hold no bench state. */
+import type { Applied, BenchEvent, Refusal } from '../bench/benchEvent.ts';
+import type { BenchState } from '../bench/benchState.ts';
+import type { BenchDisplay } from '../bench/display.ts';
+import type { Facts } from '../bench/facts.ts';
+import type { BenchSetup } from '../bench/setup.ts';
+import type { RunFile } from '../files/runFile.ts';
+import type { BlindTurn } from '../grading/blindTurns.ts';
+import type { Report } from '../grading/report.ts';
+import type { Receiver } from '../receiver/receiver.ts';
+import type { EndlessDifficulty } from '../scenario/endlessId.ts';
+import type { Scenario } from '../scenario/scenario.ts';
+import type { SessionView } from '../session/phase.ts';
+
+export interface BenchPort {
+  readonly receiver: Receiver;
+  readonly scenario: Scenario;
+  /** receiver, deck and scenario together: ranges of controls, points that take a lead, the sheet's own figures are asked of it */
+  readonly setup: BenchSetup;
+  state(): BenchState;
+  /** the picture of this moment; the same object until something changes */
+  display(): BenchDisplay;
+  facts(): Facts;
+  session(): SessionView;
+  /** time on the bench, seconds, without the time suspended */
+  elapsedSeconds(): number;
+  /** sends an act; a refusal changes nothing and is also shown where the act was tried */
+  act(event: BenchEvent): Applied;
+  /** continuous turning and dragging: gathered and sent at most 30 times a second */
+  actSoon(event: BenchEvent): void;
+  begin(): void;
+  /** asks to sign off (opens the question), goes back to work, or signs */
+  askToSign(): void;
+  keepWorking(): void;
+  sign(): void;
+  abandon(): void;
+  suspend(): void;
+  resume(): void;
+  /** called at most once an animation frame, when something changed */
+  subscribe(listener: () => void): () => void;
+  /** told of each refusal */
+  onRefused(listener: (reason: Refusal, event: BenchEvent) => void): () => void;
+}
+
+/** What a card of the course shows. Curves are solved from the scenario's own start. */
+export interface CourseCard {
+  readonly scenario: Scenario;
+  readonly receiverName: string;
+  readonly start: { readonly hz: Float64Array; readonly relative: Float64Array };
+  readonly wanted: { readonly hz: Float64Array; readonly relative: Float64Array };
+  readonly best: number | null;
+  /** a run lies half done on the bench */
+  readonly onBench: { readonly turns: number; readonly seconds: number } | null;
+  /** what should come before is not done yet: drawn dashed, and opens all the same */
+  readonly early: boolean;
+}
+
+export interface CoursePort {
+  cards(): readonly CourseCard[];
+  open(scenarioId: string): void;
+  /** a seed word for the endless track that nobody has had yet */
+  newSeed(): string;
+  openEndless(difficulty: EndlessDifficulty, seed: string): void;
+  /** storage trouble to tell of, or null */
+  storageNote(): 'memoryOnly' | 'full' | 'corrupted' | null;
+  subscribe(listener: () => void): () => void;
+}
+
+export interface ReportPort {
+  readonly report: Report;
+  readonly run: RunFile;
+  readonly receiver: Receiver;
+  /** turns that were made by a picture that lied, for the findings; left out = none are looked for */
+  readonly blind?: readonly BlindTurn[];
+  /** best score before this run; null when there was none */
+  readonly previousBest: number | null;
+  /** the picture, state and session at a time of the run, for the replay (seconds) */
+  at(seconds: number): { readonly state: BenchState; readonly display: BenchDisplay; readonly session: SessionView };
+  /** hands the run file to the browser as a download */
+  exportRun(): void;
+  again(): void;
+  toCourse(): void;
+}

@@ -1,0 +1,165 @@
+/** The bench's header: mark, job, rail of phases, turns against par, time, menu and the one primary button. */
+import { memo } from 'preact/compat';
+import { useEffect, useState } from 'preact/hooks';
+import { usePort, usePortParts } from '../../kit/hooks/usePort.ts';
+import { place } from '../../kit/px.ts';
+import { Button, Frac, Mark, PhaseRail } from '../../kit/theme/art.tsx';
+import type { BenchPort } from '../../present/ports.ts';
+import { PHASES } from '../../session/phase.ts';
+import { headerWords } from '../../words/en/bench.ts';
+import { clock, eighths } from '../../words/en/benchFigures.ts';
+import { phaseNames, shellWords } from '../../words/en/shell.ts';
+import type { BenchLayout } from './layout.ts';
+
+interface BenchHeaderProps {
+  readonly port: BenchPort;
+  readonly layout: BenchLayout;
+  readonly menu: boolean;
+  readonly onMenu: () => void;
+  readonly onHome: (() => void) | null;
+}
+
+function BenchHeaderBase({ port, layout, menu, onMenu, onHome }: BenchHeaderProps) {
+  const { form, header, headerRows } = layout;
+  const { scenario, receiver } = port;
+  const words = form === 'full' && header.width >= 1424;
+  const brand = (
+    <>
+      <Mark scale={form === 'shelf' ? 0.9 : 1} />
+      {words ? <span class="brand-words">{shellWords.product}</span> : null}
+    </>
+  );
+  return (
+    <header class={`bench-header placed ${form}`} style={place(header)}>
+      {onHome === null ? (
+        <div class="brand">{brand}</div>
+      ) : (
+        <button type="button" class="brand" aria-label={shellWords.home} onClick={onHome}>
+          {brand}
+        </button>
+      )}
+      <span class="header-rule" aria-hidden="true" />
+      <div class="job">
+        <p class="l2">{headerWords.scenario(scenario.code, receiver.setName)}</p>
+        <h1>{scenario.title}</h1>
+      </div>
+      <Rail
+        port={port}
+        width={railWidth(layout)}
+        compact={form === 'shelf' || (headerRows === 2 && header.height < 110)}
+      />
+      <Counter port={port} />
+      <Clock port={port} />
+      {layout.menu === null ? (
+        <button
+          type="button"
+          class="menu-button"
+          aria-haspopup="true"
+          aria-expanded={menu}
+          aria-label={headerWords.menu}
+          onClick={onMenu}
+        >
+          <MenuBars />
+        </button>
+      ) : null}
+      <Button primary onClick={() => port.askToSign()} class="sign-off">
+        {headerWords.signOff}
+      </Button>
+    </header>
+  );
+}
+
+export function MenuBars() {
+  return (
+    <svg width="24" height="16" aria-hidden="true" class="ink">
+      <path d="M1 2h22M1 8h22M1 14h22" stroke="var(--ink)" stroke-width="1.8" />
+    </svg>
+  );
+}
+
+function railWidth({ form, header, headerRows }: BenchLayout): number {
+  if (headerRows === 2) return header.width - 60;
+  if (form === 'full') return Math.min(540, header.width - 900);
+  return Math.min(400, Math.max(230, header.width - 780));
+}
+
+function Rail({
+  port,
+  width,
+  compact,
+}: {
+  readonly port: BenchPort;
+  readonly width: number;
+  readonly compact: boolean;
+}) {
+  const parts = usePortParts(port, () => {
+    const { done, current } = port.session();
+    return { ...done, current };
+  });
+  const names = PHASES.map((phase) => phaseNames[phase]);
+  const stops = PHASES.map((phase, i) => ({
+    name: names[i]!,
+    done: parts[phase],
+    now: parts.current === phase && !parts[phase],
+  }));
+  const now = phaseNames[parts.current];
+  return (
+    <div class="rail">
+      <PhaseRail
+        stops={stops}
+        name={headerWords.rail(
+          names,
+          stops.map((s) => s.done),
+          now,
+        )}
+        width={width}
+        compact={compact}
+      />
+      {compact ? (
+        <span class="rail-now" aria-hidden="true">
+          {now}
+        </span>
+      ) : null}
+    </div>
+  );
+}
+
+function Counter({ port }: { readonly port: BenchPort }) {
+  const turns = usePort(port, () => eighths(port.state().turnsMade));
+  return (
+    <div class="counter turns">
+      <span class="l2">
+        <Frac>{headerWords.turns(port.scenario.par.turns)}</Frac>
+      </span>
+      <span class="H">
+        <Frac>{turns}</Frac>
+      </span>
+    </div>
+  );
+}
+
+const TICK_MS = 250;
+
+function Clock({ port }: { readonly port: BenchPort }) {
+  const limit = port.scenario.timeLimitSeconds;
+  const read = (): string => {
+    const elapsed = port.elapsedSeconds();
+    return clock(limit === null ? elapsed : Math.max(0, limit - elapsed));
+  };
+  const [text, setText] = useState(read);
+  useEffect(() => {
+    setText(read());
+    const timer = setInterval(() => setText(read()), TICK_MS);
+    return () => clearInterval(timer);
+  }, [port]);
+  return (
+    <div class="counter">
+      <span class="l2">{limit === null ? headerWords.elapsed : headerWords.left}</span>
+      <span class="mb" role="timer" aria-live="off">
+        {text}
+      </span>
+    </div>
+  );
+}
+
+export const BenchHeader = memo(BenchHeaderBase);

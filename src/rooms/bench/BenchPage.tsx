@@ -1,0 +1,144 @@
+/** The bench: composes header, sheet, tube, instruments, chassis and leads for the size of the window, and what is said over them. */
+import { useCallback, useEffect, useMemo, useState } from 'preact/hooks';
+import { useWindowSize } from '../../kit/hooks/useWindowSize.ts';
+import { Button } from '../../kit/theme/art.tsx';
+import type { BenchPort } from '../../present/ports.ts';
+import { aidsWithin } from '../../session/session.ts';
+import { narrowWords } from '../../words/en/bench.ts';
+import { Announcer } from './Announcer.tsx';
+import { BenchHeader } from './BenchHeader.tsx';
+import { BenchMenu, type MenuChoice, type SoundStatus } from './BenchMenu.tsx';
+import { BenchScene } from './BenchScene.tsx';
+import { Cautions } from './dialogs/Briefing.tsx';
+import { PartsTray } from './dialogs/PartsTray.tsx';
+import { StageDialogs } from './dialogs/StageDialogs.tsx';
+import { Clear, Help, Hints } from './dialogs/stages.tsx';
+import { Instruments } from './Instruments.tsx';
+import { benchLayout } from './layout.ts';
+import { ServiceSheet } from './sheet/ServiceSheet.tsx';
+import { SheetTab, StepStrip } from './sheet/StepStrip.tsx';
+import { useSheetFigures } from './sheet/useSheetFigures.ts';
+import { RefusalToast } from './Toast.tsx';
+import { TubeStation } from './TubeStation.tsx';
+import './bench.css';
+import './panels/panels.css';
+import './shelf.css';
+import '../../kit/widgets/widgets.css';
+import './sheet/sheet.css';
+import './dialogs/dialogs.css';
+import { size } from '../../kit/px.ts';
+
+export interface BenchPageProps {
+  readonly port: BenchPort;
+  /** the way to the course; the bench is suspended first */
+  readonly onHome?: () => void;
+  /** the sounds of the bench: off until somebody turns them on */
+  readonly sound?: { readonly status: () => SoundStatus; readonly toggle: () => void };
+}
+
+type Open = 'none' | 'menu' | 'cautions' | Exclude<MenuChoice, 'suspend' | 'sound'>;
+
+export function BenchPage({ port, onHome, sound }: BenchPageProps) {
+  const { width, height } = useWindowSize();
+  const layout = useMemo(() => benchLayout(width, height), [width, height]);
+  const { figures, paper, turnTo } = useSheetFigures(port);
+  const aids = useMemo(() => aidsWithin(port.scenario), [port]);
+  const [waxOn, setWaxOn] = useState(true);
+  const [sheetOpen, setSheetOpen] = useState(false);
+  const [open, setOpen] = useState<Open>('none');
+  const close = useCallback(() => setOpen('none'), []);
+  const toggleSheet = useCallback(() => setSheetOpen((old) => !old), []);
+  const toggleMenu = useCallback(() => setOpen((old) => (old === 'menu' ? 'none' : 'menu')), []);
+  const showCautions = useCallback(() => setOpen('cautions'), []);
+  const wax = useMemo(() => ({ allowed: aids.waxMarks, on: waxOn, set: setWaxOn }), [aids, waxOn]);
+  const leave = useMemo(() => (onHome === undefined ? null : () => leaveBench(port, onHome)), [port, onHome]);
+  usePageKeys(toggleSheet, () => setOpen('help'));
+
+  if (layout === null) return <TooNarrow onHome={onHome} />;
+  const choose = (choice: MenuChoice): void => {
+    if (choice === 'suspend') port.suspend();
+    if (choice === 'sound') sound?.toggle();
+    setOpen(choice === 'suspend' || choice === 'sound' ? 'none' : choice);
+  };
+  const { sheetFolds, form } = layout;
+  return (
+    <main class={`bench ${form}`} style={size(layout.page.width, layout.page.height)}>
+      <BenchHeader port={port} layout={layout} menu={open === 'menu'} onMenu={toggleMenu} onHome={leave} />
+      {layout.sheetTab === null ? null : (
+        <SheetTab port={port} rect={layout.sheetTab} open={sheetOpen} onToggle={toggleSheet} />
+      )}
+      {layout.strip === null ? null : (
+        <StepStrip
+          port={port}
+          rect={layout.strip}
+          figures={paper}
+          roomy={form === 'upright'}
+          open={sheetOpen}
+          onOpen={toggleSheet}
+        />
+      )}
+      {sheetFolds && !sheetOpen ? null : (
+        <ServiceSheet
+          port={port}
+          rect={layout.sheet}
+          figures={paper}
+          turnTo={turnTo}
+          onClose={sheetFolds ? toggleSheet : null}
+        />
+      )}
+      <TubeStation port={port} layout={layout} figures={figures} wax={wax.allowed && wax.on} />
+      <Instruments port={port} layout={layout} wax={wax} onCautions={showCautions} />
+      <BenchScene port={port} layout={layout} />
+      <BenchMenu
+        port={port}
+        layout={layout}
+        open={open === 'menu'}
+        onToggle={toggleMenu}
+        onChoose={choose}
+        sound={sound?.status() ?? null}
+      />
+      {open === 'help' ? <Help onClose={close} /> : null}
+      {open === 'hints' ? <Hints port={port} onClose={close} /> : null}
+      {open === 'parts' ? <PartsTray port={port} onClose={close} /> : null}
+      {open === 'cautions' ? <Cautions port={port} onClose={close} /> : null}
+      {open === 'clear' ? <Clear port={port} onClose={close} /> : null}
+      <StageDialogs port={port} onLeave={leave} />
+      <RefusalToast port={port} />
+      <Announcer port={port} />
+    </main>
+  );
+}
+
+function leaveBench(port: BenchPort, onHome: () => void): void {
+  if (port.session().stage === 'working') port.suspend();
+  onHome();
+}
+
+function TooNarrow({ onHome }: { readonly onHome: (() => void) | undefined }) {
+  return (
+    <main class="bench-narrow">
+      <h1>{narrowWords.title}</h1>
+      <p>{narrowWords.body}</p>
+      {onHome === undefined ? null : <Button onClick={onHome}>{narrowWords.back}</Button>}
+    </main>
+  );
+}
+
+/** S for the sheet, ? for the keys; never while something is typed. */
+function usePageKeys(onSheet: () => void, onHelp: () => void): void {
+  useEffect(() => {
+    const key = (event: KeyboardEvent): void => {
+      if (event.ctrlKey || event.altKey || event.metaKey || event.defaultPrevented || isTyping(event.target)) return;
+      if (event.key === 's' || event.key === 'S') onSheet();
+      else if (event.key === '?') onHelp();
+      else return;
+      event.preventDefault();
+    };
+    addEventListener('keydown', key);
+    return () => removeEventListener('keydown', key);
+  });
+}
+
+function isTyping(target: EventTarget | null): boolean {
+  return target instanceof HTMLInputElement ? target.type === 'text' : target instanceof HTMLTextAreaElement;
+}

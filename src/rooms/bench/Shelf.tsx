@@ -1,0 +1,139 @@
+/** The shelf of instruments: slides sideways, with arrows at its edges and tabs under it that bring an instrument to the front. */
+import type { ComponentChildren } from 'preact';
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import type { Rect } from '../../kit/px.ts';
+import { place } from '../../kit/px.ts';
+import { panelWords } from '../../words/en/bench.ts';
+import type { BenchLayout } from './layout.ts';
+
+export interface ShelfItem {
+  readonly id: string;
+  readonly no: string | number;
+  readonly name: string;
+  readonly content: ComponentChildren;
+}
+
+interface ShelfProps {
+  readonly shelf: NonNullable<BenchLayout['shelf']>;
+  readonly tabs: Rect;
+  readonly items: readonly ShelfItem[];
+  /** id of the instrument that stands in front at first */
+  readonly first: string;
+}
+
+export function Shelf({ shelf, tabs, items, first }: ShelfProps) {
+  const scroller = useRef<HTMLDivElement>(null);
+  const [seen, setSeen] = useState<ReadonlySet<string>>(new Set());
+  const [edges, setEdges] = useState({ left: false, right: true });
+  const rows = useMemo(() => intoRows(items, shelf.rows), [items, shelf.rows]);
+
+  useEffect(() => {
+    const element = scroller.current;
+    if (element === null) return;
+    // No picture of the shelf is wanted before it stands where the work begins.
+    element.scrollLeft = leftOf(element, first);
+    const whole = new IntersectionObserver(
+      (entries) =>
+        setSeen((old) => {
+          const next = new Set(old);
+          for (const entry of entries) {
+            const id = (entry.target as HTMLElement).dataset.item!;
+            const share = entry.intersectionRect.width / Math.min(entry.boundingClientRect.width, element.clientWidth);
+            if (share > 0.7) next.add(id);
+            else next.delete(id);
+          }
+          return next;
+        }),
+      { root: element, threshold: [0, 0.2, 0.4, 0.6, 0.7, 0.8, 1] },
+    );
+    for (const item of element.querySelectorAll('[data-item]')) whole.observe(item);
+    const edge = (): void =>
+      setEdges((old) => {
+        const left = element.scrollLeft > 8;
+        const right = element.scrollLeft < element.scrollWidth - element.clientWidth - 8;
+        return old.left === left && old.right === right ? old : { left, right };
+      });
+    edge();
+    element.addEventListener('scroll', edge, { passive: true });
+    return () => {
+      whole.disconnect();
+      element.removeEventListener('scroll', edge);
+    };
+  }, [first, rows]);
+
+  const slide = (by: number): void => {
+    const element = scroller.current;
+    element?.scrollBy({ left: by * element.clientWidth * 0.7, behavior: gently() });
+  };
+  const bring = (id: string): void => {
+    const element = scroller.current;
+    if (element === null) return;
+    element.scrollTo({ left: leftOf(element, id), behavior: gently() });
+    element.querySelector<HTMLElement>(`[data-item="${id}"] h2`)?.focus({ preventScroll: true });
+  };
+  return (
+    <>
+      <div class="shelf-window placed" style={place(shelf)}>
+        <div class="shelf-slide" ref={scroller}>
+          {rows.map((row) => (
+            <div class="shelf-row" key={row[0]!.id}>
+              {row.map((item) => (
+                <div class="shelf-item" key={item.id} data-item={item.id}>
+                  {item.content}
+                </div>
+              ))}
+            </div>
+          ))}
+        </div>
+        {edges.left ? (
+          <button type="button" class="shelf-arrow left" aria-label={panelWords.slideLeft} onClick={() => slide(-1)}>
+            <Arrow d="M16 8l-8 8l8 8" />
+          </button>
+        ) : null}
+        {edges.right ? (
+          <button type="button" class="shelf-arrow right" aria-label={panelWords.slideRight} onClick={() => slide(1)}>
+            <Arrow d="M8 8l8 8l-8 8" />
+          </button>
+        ) : null}
+      </div>
+      <nav class="shelf-tabs placed" style={place(tabs)} aria-label={panelWords.shelf}>
+        {items.map((item) => (
+          <button type="button" key={item.id} class={seen.has(item.id) ? 'open' : ''} onClick={() => bring(item.id)}>
+            <span class={seen.has(item.id) ? 'disc dark' : 'disc'} aria-hidden="true">
+              {item.no}
+            </span>
+            {item.name}
+          </button>
+        ))}
+      </nav>
+    </>
+  );
+}
+
+function Arrow({ d }: { readonly d: string }) {
+  return (
+    <svg width="24" height="32" aria-hidden="true" class="ink">
+      <path d={d} fill="none" stroke="var(--ink)" stroke-width="2.4" stroke-linecap="round" stroke-linejoin="round" />
+    </svg>
+  );
+}
+
+/** How far the shelf has slid when this instrument stands at its left end. */
+function leftOf(shelf: HTMLElement, id: string): number {
+  const item = shelf.querySelector<HTMLElement>(`[data-item="${id}"]`);
+  if (item === null) return 0;
+  return shelf.scrollLeft + item.getBoundingClientRect().left - shelf.getBoundingClientRect().left - ARROW_WIDTH;
+}
+
+const ARROW_WIDTH = 50;
+
+function gently(): ScrollBehavior {
+  return matchMedia('(prefers-reduced-motion: reduce)').matches ? 'auto' : 'smooth';
+}
+
+/** One row, or two of about equal length with the order kept from top to bottom, left to right. */
+function intoRows(items: readonly ShelfItem[], rows: 1 | 2): readonly (readonly ShelfItem[])[] {
+  if (rows === 1) return [items];
+  const half = Math.ceil(items.length / 2);
+  return [items.slice(0, half), items.slice(half)];
+}

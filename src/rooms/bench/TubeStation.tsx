@@ -1,0 +1,108 @@
+/** The tube in its place: hands the picture to the face, says in words what it shows, lays the wax marks. */
+import { memo } from 'preact/compat';
+import { useEffect, useMemo, useState } from 'preact/hooks';
+import { curveSentence, readCurve } from '../../describe/sentence.ts';
+import { usePort } from '../../kit/hooks/usePort.ts';
+import { place } from '../../kit/px.ts';
+import { TubeFace } from '../../kit/tube/TubeFace.tsx';
+import type { BenchPort } from '../../present/ports.ts';
+import type { SheetFigures } from '../../present/sheetFigures.ts';
+import { waxOn } from '../../present/wax.ts';
+import { tubeTalk } from '../../words/en/benchTalk.ts';
+import type { BenchLayout } from './layout.ts';
+
+interface TubeStationProps {
+  readonly port: BenchPort;
+  readonly layout: BenchLayout;
+  readonly figures: SheetFigures;
+  readonly wax: boolean;
+}
+
+/** Words follow once the hand rests: nobody can listen thirty times a second. */
+const REST_MS = 350;
+
+function TubeStationBase({ port, layout, figures, wax }: TubeStationProps) {
+  const display = usePort(port, () => port.display());
+  const controls = usePort(port, () => port.state().controls);
+  const turns = usePort(port, () => port.state().turnsMade);
+  const reading = useRested(port);
+  const marks = useMemo(
+    () => (wax ? waxOn(port.setup, controls, figures, port.facts()) : NO_WAX),
+    // A new picture may have another peak, and the marks follow the peak.
+    [port, controls, figures, wax, display],
+  );
+  return (
+    <section class="tube-station placed" style={place(layout.tube)} aria-label={tubeTalk.name}>
+      <TubeFace
+        display={display}
+        label={reading.sentence}
+        cell={layout.cell}
+        phosphor={controls.phosphor}
+        brightness={controls.brightness}
+        focus={controls.focus}
+        turnsMade={turns}
+        wax={marks}
+      />
+      <PipTable pips={reading.pips} />
+      {display.note === 'none' ? null : <p class="tube-note l">{tubeTalk.note[display.note]}</p>}
+    </section>
+  );
+}
+
+const NO_WAX: ReturnType<typeof waxOn> = [];
+
+interface Reading {
+  readonly sentence: string;
+  readonly pips: ReturnType<typeof readCurve>['pips'];
+}
+
+function useRested(port: BenchPort): Reading {
+  const [reading, setReading] = useState(() => read(port));
+  useEffect(() => {
+    let seen = port.display();
+    let timer: ReturnType<typeof setTimeout> | undefined;
+    const stop = port.subscribe(() => {
+      const now = port.display();
+      if (now === seen) return;
+      seen = now;
+      clearTimeout(timer);
+      timer = setTimeout(() => setReading(read(port)), REST_MS);
+    });
+    return () => {
+      stop();
+      clearTimeout(timer);
+    };
+  }, [port]);
+  return reading;
+}
+
+function read(port: BenchPort): Reading {
+  const display = port.display();
+  return { sentence: curveSentence(display), pips: readCurve(display).pips };
+}
+
+/** The same as the picture, as figures: for those who do not see it. */
+const PipTable = memo(function PipTable({ pips }: { readonly pips: Reading['pips'] }) {
+  if (pips.length === 0) return null;
+  return (
+    <table class="unseen">
+      <caption>{tubeTalk.table}</caption>
+      <thead>
+        <tr>
+          <th scope="col">{tubeTalk.columns.pip}</th>
+          <th scope="col">{tubeTalk.columns.level}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {pips.map(({ tag, name, share }) => (
+          <tr key={`${tag.kind}${tag.hz}`}>
+            <th scope="row">{name}</th>
+            <td>{tubeTalk.level(share)}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+});
+
+export const TubeStation = memo(TubeStationBase);

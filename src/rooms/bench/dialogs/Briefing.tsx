@@ -1,0 +1,97 @@
+/** Before a run: the story, the conditions, and on a mains set the cautions, which must be acknowledged. Opened again later it only shows them. */
+import { useState } from 'preact/hooks';
+import { Modal } from '../../../kit/dialogs/Modal.tsx';
+import { Button, Frac } from '../../../kit/theme/art.tsx';
+import { cautionsOf } from '../../../present/cautions.ts';
+import type { BenchPort } from '../../../present/ports.ts';
+import type { Receiver } from '../../../receiver/receiver.ts';
+import type { Scenario } from '../../../scenario/scenario.ts';
+import { clock, eighths } from '../../../words/en/benchFigures.ts';
+import { dialogWords } from '../../../words/en/benchTalk.ts';
+
+const words = dialogWords.briefing;
+
+export function Briefing({ port, onLeave }: { readonly port: BenchPort; readonly onLeave: (() => void) | null }) {
+  const { receiver, scenario } = port;
+  const mustRead = cautionsOf(receiver).length > 0;
+  const [read, setRead] = useState(!mustRead);
+  const begin = (): void => {
+    port.begin();
+    // Where a helper has made the set safe the bench has them ticked already; the reader has not.
+    if (!port.state().cautionsAcknowledged) port.act({ type: 'cautionsAcknowledged' });
+  };
+  return (
+    <Modal title={scenario.title} onCancel={onLeave} wide>
+      <p class="modal-lead">{scenario.words.brief}</p>
+      <p>{scenario.words.story}</p>
+      <dl class="modal-facts">
+        <dt>{words.lesson}</dt>
+        <dd>{scenario.words.lesson}</dd>
+        <dt>{words.conditions}</dt>
+        <dd>
+          <Conditions scenario={scenario} />
+        </dd>
+      </dl>
+      {!mustRead ? null : (
+        <fieldset class="caution">
+          <div>
+            <legend>
+              <b>{words.cautions}</b>
+            </legend>
+            <CautionList receiver={receiver} />
+            <label class="acknowledge">
+              <input type="checkbox" checked={read} onChange={(event) => setRead(event.currentTarget.checked)} />
+              <span>{words.acknowledge}</span>
+            </label>
+          </div>
+        </fieldset>
+      )}
+      <div class="modal-buttons">
+        <Button primary disabled={!read} onClick={begin}>
+          {words.begin}
+        </Button>
+        {read ? null : <span class="l2">{words.acknowledgeFirst}</span>}
+      </div>
+    </Modal>
+  );
+}
+
+function Conditions({ scenario }: { readonly scenario: Scenario }) {
+  const { par, timeLimitSeconds, sealed, aids } = scenario;
+  return (
+    <>
+      <Frac>{words.par(eighths(par.turns), clock(par.seconds))}</Frac>{' '}
+      {timeLimitSeconds === null ? '' : `${words.limit(clock(timeLimitSeconds))} `}
+      {sealed ? words.sealed : words.practice(aids.hints && scenario.hints.length > 0, aids.waxMarks)}
+    </>
+  );
+}
+
+export function CautionList({ receiver }: { readonly receiver: Receiver }) {
+  return (
+    <ul class="caution-list">
+      {cautionsOf(receiver).map((line) => (
+        <li key={line}>{line}</li>
+      ))}
+    </ul>
+  );
+}
+
+/** The cautions alone; a set that was never begun by the briefing (taken over half prepared) can acknowledge them here. */
+export function Cautions({ port, onClose }: { readonly port: BenchPort; readonly onClose: () => void }) {
+  const open = !port.state().cautionsAcknowledged;
+  const acknowledge = (): void => {
+    port.act({ type: 'cautionsAcknowledged' });
+    onClose();
+  };
+  return (
+    <Modal title={words.cautions} onCancel={onClose} danger>
+      <CautionList receiver={port.receiver} />
+      <div class="modal-buttons">
+        <Button primary onClick={open ? acknowledge : onClose}>
+          {open ? words.acknowledge : dialogWords.close}
+        </Button>
+      </div>
+    </Modal>
+  );
+}

@@ -1,0 +1,148 @@
+/** The questions and notices of a session's stages: signing, suspended, stopped; and those of the menu: help, hints, clearing. */
+
+import { missingSentence } from '../../../describe/sentence.ts';
+import { Modal } from '../../../kit/dialogs/Modal.tsx';
+import { usePort } from '../../../kit/hooks/usePort.ts';
+import { Button } from '../../../kit/theme/art.tsx';
+import type { BenchPort } from '../../../present/ports.ts';
+import { PHASES } from '../../../session/phase.ts';
+import { dialogWords } from '../../../words/en/benchTalk.ts';
+import { phaseNames } from '../../../words/en/shell.ts';
+
+export function SignOff({ port }: { readonly port: BenchPort }) {
+  const words = dialogWords.signOff;
+  const session = port.session();
+  const timeUp = session.timeUp === true;
+  const open = PHASES.filter((phase) => session.missing[phase].length > 0);
+  return (
+    <Modal title={words.title} onCancel={timeUp ? null : () => port.keepWorking()}>
+      <p>{timeUp ? words.timeUp : open.length === 0 ? words.ready : words.missing}</p>
+      {open.length === 0 ? null : (
+        <dl class="missing">
+          {open.map((phase) => (
+            <div key={phase}>
+              <dt>{phaseNames[phase]}</dt>
+              <dd>
+                <ul>
+                  {session.missing[phase].map((code) => (
+                    <li key={code}>{missingSentence(code)}</li>
+                  ))}
+                </ul>
+              </dd>
+            </div>
+          ))}
+        </dl>
+      )}
+      <div class="modal-buttons">
+        <Button primary onClick={() => port.sign()}>
+          {words.sign}
+        </Button>
+        {timeUp ? null : <Button onClick={() => port.keepWorking()}>{words.keep}</Button>}
+      </div>
+    </Modal>
+  );
+}
+
+export function Suspended({ port, onLeave }: { readonly port: BenchPort; readonly onLeave: (() => void) | null }) {
+  const words = dialogWords.suspended;
+  return (
+    <Modal title={words.title} onCancel={null}>
+      <p>{words.body}</p>
+      <div class="modal-buttons">
+        <Button primary onClick={() => port.resume()}>
+          {words.resume}
+        </Button>
+        {onLeave === null ? null : <Button onClick={onLeave}>{words.leave}</Button>}
+      </div>
+    </Modal>
+  );
+}
+
+export function Stopped({ port }: { readonly port: BenchPort }) {
+  const words = dialogWords.stopped;
+  return (
+    <Modal title={words.title} onCancel={null} danger>
+      <p>{words.body}</p>
+      <p>
+        <b>{words.next}</b>
+      </p>
+      <div class="modal-buttons">
+        <Button primary onClick={() => port.sign()}>
+          {words.again}
+        </Button>
+      </div>
+    </Modal>
+  );
+}
+
+export function Help({ onClose }: { readonly onClose: () => void }) {
+  const words = dialogWords.help;
+  return (
+    <Modal title={words.title} onCancel={onClose} wide>
+      <p>{words.intro}</p>
+      <dl class="keys">
+        {words.keys.map(([key, does]) => (
+          <div key={key}>
+            <dt>{key}</dt>
+            <dd>{does}</dd>
+          </div>
+        ))}
+      </dl>
+      <p>{words.mouse}</p>
+      <div class="modal-buttons">
+        <Button primary onClick={onClose}>
+          {dialogWords.close}
+        </Button>
+      </div>
+    </Modal>
+  );
+}
+
+export function Hints({ port, onClose }: { readonly port: BenchPort; readonly onClose: () => void }) {
+  const words = dialogWords.hints;
+  const taken = usePort(port, () => port.state().hintsTaken);
+  const all = port.scenario.hints;
+  return (
+    <Modal title={words.title} onCancel={onClose}>
+      {taken === 0 ? <p>{words.none}</p> : null}
+      <ol class="hint-list">
+        {all.slice(0, taken).map((hint, i) => (
+          <li key={hint}>
+            <b>{words.number(i + 1)}</b> {hint}
+          </li>
+        ))}
+      </ol>
+      <p class="si">{taken < all.length ? words.cost : words.last}</p>
+      <div class="modal-buttons">
+        {taken < all.length ? (
+          <Button primary onClick={() => port.act({ type: 'hintAsked', index: taken })}>
+            {words.take}
+          </Button>
+        ) : null}
+        <Button onClick={onClose}>{dialogWords.close}</Button>
+      </div>
+    </Modal>
+  );
+}
+
+export function Clear({ port, onClose }: { readonly port: BenchPort; readonly onClose: () => void }) {
+  const words = dialogWords.abandon;
+  return (
+    <Modal title={words.title} onCancel={onClose} danger>
+      <p>{words.body}</p>
+      <div class="modal-buttons">
+        <Button primary onClick={onClose}>
+          {words.no}
+        </Button>
+        <Button
+          onClick={() => {
+            onClose();
+            port.abandon();
+          }}
+        >
+          {words.yes}
+        </Button>
+      </div>
+    </Modal>
+  );
+}

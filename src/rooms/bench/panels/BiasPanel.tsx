@@ -1,0 +1,138 @@
+/** Instrument 8: two bias outputs and the meter. In the full bench its other sides hold the leads' fittings and the mains. */
+import { memo } from 'preact/compat';
+import { useCallback } from 'preact/hooks';
+import { usePort } from '../../../kit/hooks/usePort.ts';
+import type { Rect } from '../../../kit/px.ts';
+import { Meter } from '../../../kit/widgets/Meter.tsx';
+import type { BenchPort } from '../../../present/ports.ts';
+import { biasWords, leadWords, panelWords } from '../../../words/en/bench.ts';
+import { biasVolts } from '../../../words/en/benchFigures.ts';
+import { PortKnob, PortSwitch } from '../parts.tsx';
+import { METER_MODES, OFF_ON, POLARITIES, TIPS } from '../studs.ts';
+import { Panel, SidedPanel } from './Panel.tsx';
+import { SafeStrip } from './SafeStrip.tsx';
+
+interface BiasPanelProps {
+  readonly port: BenchPort;
+  readonly rect: Rect | null;
+  readonly onCautions: () => void;
+}
+
+function BiasPanelBase({ port, rect, onCautions }: BiasPanelProps) {
+  const head = { id: 'panel-bias', no: 8, title: panelWords.bias, rect } as const;
+  const mains = port.receiver.mains !== null;
+  if (rect === null) {
+    return (
+      <Panel {...head} class="bias-panel">
+        <BiasAndMeter port={port} meterWidth={150} meterHeight={92} roomy />
+      </Panel>
+    );
+  }
+  const bench = () => (
+    <BiasAndMeter port={port} meterWidth={meterRoom(rect)} meterHeight={Math.min(120, rect.height - 48)} />
+  );
+  const leads = () => <LeadFittings port={port} />;
+  const safe = () => <SafeStrip port={port} onCautions={onCautions} />;
+  if (rect.height >= 370) {
+    return (
+      <Panel {...head} class="bias-panel tall">
+        <div class="panel-row">{<BiasAndMeter port={port} meterWidth={meterRoom(rect)} meterHeight={104} />}</div>
+        <div class="panel-row">{leads()}</div>
+        {mains ? <div class="panel-row">{safe()}</div> : null}
+      </Panel>
+    );
+  }
+  return (
+    <SidedPanel
+      {...head}
+      class="bias-panel"
+      start={mains && !port.state().powered ? 2 : 0}
+      sides={[
+        { name: panelWords.biasSide, content: bench },
+        { name: panelWords.leadsSide, content: leads },
+        ...(mains ? [{ name: panelWords.safeSide, content: safe }] : []),
+      ]}
+    />
+  );
+}
+
+const meterRoom = (rect: Rect): number => Math.min(210, Math.max(118, rect.width - 46 - 2 * 72 - 66 - 36));
+
+function BiasAndMeter({
+  port,
+  meterWidth,
+  meterHeight,
+  roomy = false,
+}: {
+  readonly port: BenchPort;
+  readonly meterWidth: number;
+  readonly meterHeight: number;
+  /** room for a full switch beside each knob */
+  readonly roomy?: boolean;
+}) {
+  return (
+    <>
+      <Output port={port} output="A" roomy={roomy} />
+      <Output port={port} output="B" roomy={roomy} />
+      <PortMeter port={port} width={meterWidth} height={meterHeight} />
+      <div class="bias-output">
+        <PortKnob port={port} control="meterRangeVolts" r={16} />
+        <PortSwitch port={port} control="meterMode" label={biasWords.mode} studs={METER_MODES} look="small" />
+      </div>
+    </>
+  );
+}
+
+interface OutputProps {
+  readonly port: BenchPort;
+  readonly output: 'A' | 'B';
+  readonly roomy: boolean;
+}
+
+function Output({ port, output, roomy }: OutputProps) {
+  const polarity = usePort(port, () => port.state().controls[`bias${output}Polarity`]);
+  const shown = useCallback((volts: number) => biasVolts(volts, polarity), [polarity]);
+  return (
+    <div class="bias-output">
+      <PortKnob port={port} control={`bias${output}Volts`} r={16} shown={shown} />
+      <PortSwitch
+        port={port}
+        control={`bias${output}Polarity`}
+        label={biasWords.polarity[output]}
+        studs={POLARITIES}
+        look={roomy ? 'plate' : 'small'}
+      />
+    </div>
+  );
+}
+
+function PortMeter({
+  port,
+  width,
+  height,
+}: {
+  readonly port: BenchPort;
+  readonly width: number;
+  readonly height: number;
+}) {
+  const range = usePort(port, () => port.state().controls.meterRangeVolts);
+  const connected = usePort(port, () => port.state().leads.meter !== null);
+  // To a thousandth of the range: the needle shows no more.
+  const volts = usePort(port, () => Math.round((1000 * port.display().meterVolts) / range) * (range / 1000));
+  const pinned = usePort(port, () => port.display().meterPinned);
+  return <Meter volts={volts} pinned={pinned} rangeVolts={range} connected={connected} width={width} height={height} />;
+}
+
+/** What is screwed to the leads: pad and capacitor of the RF lead, tip of the Y lead. */
+export function LeadFittings({ port, note = false }: { readonly port: BenchPort; readonly note?: boolean }) {
+  return (
+    <>
+      <PortSwitch port={port} control="rfTerminated" label={leadWords.termination} studs={OFF_ON} />
+      <PortSwitch port={port} control="rfCapacitor" label={leadWords.capacitor} studs={OFF_ON} />
+      <PortSwitch port={port} control="yTip" label={leadWords.tip} studs={TIPS} width={132} />
+      {note ? <p class="s panel-note">{leadWords.note}</p> : null}
+    </>
+  );
+}
+
+export const BiasPanel = memo(BiasPanelBase);

@@ -1,0 +1,120 @@
+/** An instrument: wash and frame in ink, numbered title, what stands in the title row, and where there is too little room two or more sides. */
+import type { ComponentChildren } from 'preact';
+import { useId, useRef, useState } from 'preact/hooks';
+import type { Rect } from '../../../kit/px.ts';
+import { place, px } from '../../../kit/px.ts';
+import { Frame } from '../../../kit/theme/art.tsx';
+import { panelWords } from '../../../words/en/bench.ts';
+
+export interface PanelProps {
+  readonly id: string;
+  readonly no: string | number;
+  readonly title: string;
+  /** absent on the shelf, where panels stand in a row */
+  readonly rect?: Rect | null;
+  readonly width?: number;
+  /** right part of the title row */
+  readonly extra?: ComponentChildren;
+  readonly children: ComponentChildren;
+  readonly class?: string;
+}
+
+export function Panel({ id, no, title, rect, width, extra, children, class: cls }: PanelProps) {
+  return (
+    <section
+      id={id}
+      class={`panel${cls === undefined ? '' : ` ${cls}`}${rect ? ' placed' : ''}`}
+      aria-labelledby={`${id}-title`}
+      style={rect ? place(rect) : width === undefined ? {} : { width: px(width) }}
+    >
+      <Frame kind="panel" />
+      <div class="panel-head">
+        <span class="disc dark" aria-hidden="true">
+          {no}
+        </span>
+        <h2 id={`${id}-title`} class="h" tabIndex={-1}>
+          {title}
+        </h2>
+        {extra === undefined ? null : <div class="panel-extra">{extra}</div>}
+      </div>
+      <div class="panel-body">{children}</div>
+    </section>
+  );
+}
+
+export interface Side {
+  readonly name: string;
+  readonly content: () => ComponentChildren;
+}
+
+/** A panel with several sides: tabs in its title row, or one corner to turn it over where the row is short. */
+export function SidedPanel({
+  sides,
+  start = 0,
+  corner = false,
+  ...panel
+}: Omit<PanelProps, 'children' | 'extra'> & {
+  readonly sides: readonly Side[];
+  readonly start?: number;
+  readonly corner?: boolean;
+}) {
+  const [open, setOpen] = useState(start);
+  const scope = useId();
+  const tabs = useRef<HTMLDivElement>(null);
+  const at = Math.min(open, sides.length - 1);
+  if (corner) {
+    const next = (at + 1) % sides.length;
+    return (
+      <Panel
+        {...panel}
+        extra={
+          <button
+            type="button"
+            class="corner"
+            aria-label={panelWords.turnOver(sides[next]!.name)}
+            onClick={() => setOpen(next)}
+          >
+            {sides[next]!.name} {'\u203a'}
+          </button>
+        }
+      >
+        {sides[at]!.content()}
+      </Panel>
+    );
+  }
+  const key = (event: KeyboardEvent): void => {
+    const move = event.key === 'ArrowRight' ? 1 : event.key === 'ArrowLeft' ? -1 : 0;
+    if (move === 0) return;
+    event.preventDefault();
+    const next = (at + move + sides.length) % sides.length;
+    setOpen(next);
+    (tabs.current?.children[next] as HTMLElement | undefined)?.focus();
+  };
+  return (
+    <Panel
+      {...panel}
+      extra={
+        <div class="side-tabs" role="tablist" aria-label={panelWords.sides(panel.title)} ref={tabs} onKeyDown={key}>
+          {sides.map((side, i) => (
+            <button
+              key={side.name}
+              type="button"
+              role="tab"
+              id={`${scope}-tab-${i}`}
+              aria-selected={i === at}
+              aria-controls={`${scope}-side`}
+              tabIndex={i === at ? 0 : -1}
+              onClick={() => setOpen(i)}
+            >
+              {side.name}
+            </button>
+          ))}
+        </div>
+      }
+    >
+      <div class="side" role="tabpanel" id={`${scope}-side`} aria-labelledby={`${scope}-tab-${at}`}>
+        {sides[at]!.content()}
+      </div>
+    </Panel>
+  );
+}

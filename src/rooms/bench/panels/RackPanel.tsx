@@ -1,0 +1,222 @@
+/** Instrument 4: crystals of the receiver's box in the rack, comb, tunable marker, height and route of the pips. */
+import { memo } from 'preact/compat';
+import { useCallback, useMemo, useRef, useState } from 'preact/hooks';
+import { controlRange } from '../../../bench/controlRange.ts';
+import { usePort } from '../../../kit/hooks/usePort.ts';
+import type { Rect } from '../../../kit/px.ts';
+import { px } from '../../../kit/px.ts';
+import { Crystal } from '../../../kit/widgets/Crystal.tsx';
+import { Knob } from '../../../kit/widgets/Knob.tsx';
+import { TunableDial } from '../../../kit/widgets/TunableDial.tsx';
+import { linearScale } from '../../../present/knobScale.ts';
+import type { BenchPort } from '../../../present/ports.ts';
+import { mainResponse } from '../../../receiver/responses.ts';
+import { panelWords, rackWords } from '../../../words/en/bench.ts';
+import { PortKnob, PortSwitch } from '../parts.tsx';
+import { OFF_ON, ROUTES } from '../studs.ts';
+import { Panel } from './Panel.tsx';
+
+const PITCH = 58;
+const LEAST_PITCH = 43;
+const PIP_KNOB = 72;
+const TRIM_KNOB = 70;
+const TUNE_KNOB = 76;
+const LEAST_DIAL = 104;
+/** from this height on there are two rows */
+const TALL = 300;
+
+function RackPanelBase({
+  port,
+  rect,
+  height,
+}: {
+  readonly port: BenchPort;
+  readonly rect: Rect | null;
+  readonly height: number;
+}) {
+  const count = port.receiver.crystalsHz.length;
+  const { pitch, dialWidth, dialHeight, tuneKnob, tall, shown } = rackFit(rect, height, count);
+  const unit = rackWords.unit(mainResponse(port.receiver).setUp.centreHz);
+  return (
+    <Panel
+      id="panel-rack"
+      no={4}
+      title={panelWords.rack}
+      rect={rect}
+      class={tall ? 'rack-panel tall' : 'rack-panel'}
+      extra={
+        <>
+          <PortSwitch port={port} control="comb" label={rackWords.comb} studs={OFF_ON} look="small" />
+          <PortSwitch port={port} control="tunableOn" label={rackWords.tunable} studs={OFF_ON} look="small" />
+          <PortSwitch port={port} control="markerRoute" label={rackWords.route} studs={ROUTES} look="small" />
+        </>
+      }
+    >
+      <div class="rack">
+        <div class="crystal-box" style={shown < count ? { maxWidth: px(Math.round((shown + 0.5) * pitch)) } : {}}>
+          <Crystals port={port} pitch={pitch} />
+        </div>
+        <p class="l2">{rackWords.note(unit)}</p>
+      </div>
+      <div class="rack-dial">
+        <span class="l" aria-hidden="true">
+          {rackWords.tunableMarker}
+        </span>
+        <Tunable port={port} width={dialWidth} height={dialHeight} knob={tuneKnob} unit={unit} />
+      </div>
+      <PortKnob port={port} control="dialTrimHz" r={17} />
+      <PortKnob port={port} control="pipHeightDiv" r={17} />
+    </Panel>
+  );
+}
+
+interface RackFit {
+  readonly pitch: number;
+  readonly dialWidth: number;
+  readonly dialHeight: number;
+  readonly tuneKnob: boolean;
+  /** crystals over dial and knobs, instead of side by side */
+  readonly tall: boolean;
+  /** crystals in sight at once; the rest are reached by scrolling the box */
+  readonly shown: number;
+}
+
+function rackFit(rect: Rect | null, height: number, count: number): RackFit {
+  const dialHeight = Math.min(96, Math.max(70, height - 34 - 16 - 22 - 16));
+  if (rect === null) return { pitch: PITCH, dialWidth: 170, dialHeight, tuneKnob: true, tall: false, shown: count };
+  const room = rect.width - 30 - PIP_KNOB - TRIM_KNOB - 36;
+  if (rect.height >= TALL && rect.width < 900) {
+    const dialWidth = Math.min(340, room - TUNE_KNOB);
+    const shown = Math.min(count, Math.floor((rect.width - 40) / LEAST_PITCH));
+    return {
+      shown,
+      pitch: Math.min(PITCH, (rect.width - 40) / shown),
+      dialWidth,
+      dialHeight: 110,
+      tuneKnob: true,
+      tall: true,
+    };
+  }
+  // The dial can be dragged itself: the knob beside it stands only where there is room.
+  const most = Math.max(3, Math.floor((room - LEAST_DIAL - 24) / (LEAST_PITCH + 1)));
+  const shown = Math.min(count, most);
+  const tuneKnob = room - shown * (LEAST_PITCH + 1) - 120 >= TUNE_KNOB;
+  const free = room - (tuneKnob ? TUNE_KNOB : 0) - (shown < count ? LEAST_PITCH / 2 : 0);
+  const pitch = Math.max(LEAST_PITCH, Math.min(PITCH, (free - 128) / shown));
+  const dialWidth = Math.max(LEAST_DIAL, Math.min(300, Math.floor(free - shown * pitch)));
+  return { pitch, dialWidth, dialHeight, tuneKnob, tall: false, shown };
+}
+
+function Crystals({ port, pitch }: { readonly port: BenchPort; readonly pitch: number }) {
+  const plugged = usePort(port, () => port.state().crystals);
+  const rack = useRef<HTMLDivElement>(null);
+  const [at, setAt] = useState(0);
+  const box = port.receiver.crystalsHz;
+  const inOrder = useMemo(() => [...plugged].sort((a, b) => a - b), [plugged]);
+  const toggle = useCallback(
+    (hz: number) =>
+      port.act(port.state().crystals.includes(hz) ? { type: 'crystalPulled', hz } : { type: 'crystalPlugged', hz }),
+    [port],
+  );
+  const walk = (event: KeyboardEvent): void => {
+    const move = event.key === 'ArrowRight' ? 1 : event.key === 'ArrowLeft' ? -1 : 0;
+    const buttons = rack.current?.children;
+    if (move === 0 || buttons === undefined) return;
+    event.preventDefault();
+    const next = Math.min(box.length - 1, Math.max(0, at + move));
+    setAt(next);
+    (buttons[next] as HTMLElement | undefined)?.focus();
+  };
+  const width = Math.min(46, pitch - 5);
+  return (
+    <div
+      class="crystals"
+      role="toolbar"
+      aria-label={rackWords.crystals}
+      ref={rack}
+      onKeyDown={walk}
+      onFocusIn={(event) =>
+        setAt([...(rack.current?.children ?? [])].indexOf((event.target as Element).closest('button')!))
+      }
+      style={{ columnGap: px(pitch - width - 6) }}
+    >
+      {box.map((hz, i) => {
+        const pip = inOrder.indexOf(hz);
+        return (
+          <Crystal
+            key={hz}
+            hz={hz}
+            plugged={pip >= 0}
+            pip={pip >= 0 ? pip + 1 : null}
+            width={width}
+            tabIndex={i === at ? 0 : -1}
+            onToggle={toggle}
+          />
+        );
+      })}
+    </div>
+  );
+}
+
+interface TunableProps {
+  readonly port: BenchPort;
+  readonly width: number;
+  readonly height: number;
+  readonly knob: boolean;
+  readonly unit: string;
+}
+
+function Tunable({ port, width, height, knob, unit }: TunableProps) {
+  const hz = usePort(port, () => port.state().controls.tunableHz);
+  const range = useMemo(() => controlRange(port.setup, 'tunableHz'), [port]);
+  const change = useCallback(
+    (value: number, held: boolean) => {
+      const event = { type: 'controlSet', control: 'tunableHz', value } as const;
+      if (held) port.actSoon(event);
+      else if (port.state().controls.tunableHz !== value) port.act(event);
+    },
+    [port],
+  );
+  const scale = useMemo(
+    () => (range.kind === 'number' ? linearScale(range.min, range.max, range.fineStep) : null),
+    [range],
+  );
+  if (range.kind !== 'number' || scale === null) return null;
+  return (
+    <>
+      <TunableDial
+        hz={hz}
+        minHz={range.min}
+        maxHz={range.max}
+        markHz={range.step}
+        onChange={change}
+        width={width}
+        height={height}
+      />
+      {knob ? (
+        // The dial is the control; this knob is another grip on it, for hands only, and says no figure.
+        <div class="tune-grip" aria-hidden="true">
+          <Knob
+            label={rackWords.tune}
+            value={hz}
+            scale={scale}
+            coarse={range.step / range.fineStep}
+            shown={NOTHING}
+            spoken={NOTHING}
+            onChange={change}
+            resting={hz}
+            readout={false}
+            signed
+            r={20}
+            unlisted
+          />
+        </div>
+      ) : null}
+      <span class="l2 dial-note">{rackWords.dialNote(unit)}</span>
+    </>
+  );
+}
+
+const NOTHING = (): string => '';
+
+export const RackPanel = memo(RackPanelBase);

@@ -1,0 +1,210 @@
+/** The chassis from above: a baked drawing on a Pixi canvas, and over it the slugs as real elements that take keys, pointer and finger. */
+import { useEffect, useMemo, useRef } from 'preact/hooks';
+import type { BenchState } from '../../../bench/benchState.ts';
+import { useResolution } from '../../../kit/hooks/useResolution.ts';
+import type { BenchPort } from '../../../present/ports.ts';
+import { sceneWords, turnedText } from '../../../words/en/scene.ts';
+import type { BenchLayout } from '../layout.ts';
+import { ART_MARGIN } from './chassisArt.ts';
+import { chassisPlaces } from './chassisPlaces.ts';
+import type { ChassisSheet } from './chassisSheet.ts';
+import { isWriting, turnBy } from './handTurn.ts';
+import { EIGHTH, FINE, readTurns } from './ringTurns.ts';
+import { placed, SceneHead } from './SceneHead.tsx';
+import { SlugLeader } from './SlugLeader.tsx';
+import { SlugMark } from './SlugMark.tsx';
+import { useStart } from './start.ts';
+import { useBench, usePaint } from './useBench.ts';
+import './scene.css';
+
+export interface ChassisSceneProps {
+  readonly port: BenchPort;
+  readonly layout: BenchLayout;
+  readonly selected: string | null;
+  readonly onSelect: (slug: string) => void;
+}
+
+export function ChassisScene({ port, layout, selected, onSelect }: ChassisSceneProps) {
+  const { receiver } = port;
+  const { scale } = layout.chassis;
+  const places = useMemo(() => chassisPlaces(receiver, scale), [receiver, scale]);
+  const start = useStart(port);
+  const toolIn = useBench(port, (state) => state.toolIn);
+  const canvas = useChassisCanvas(port, scale);
+  const elements = useRef(new Map<string, HTMLElement>()).current;
+
+  const select = (slug: string): void => {
+    const standing = port.state().toolIn;
+    // The hand goes to the next slug and takes its tool along.
+    if (standing !== null && standing !== slug) port.act({ type: 'toolPlaced', slug: null });
+    onSelect(slug);
+  };
+  const choose = (slug: string): void => {
+    select(slug);
+    elements.get(slug)?.focus({ preventScroll: true });
+  };
+  const turn = (slug: string, turns: number): void => {
+    if (slug !== selected) select(slug);
+    turnBy(port, slug, turns);
+  };
+  useLetterKeys(places.slugs, choose);
+
+  const seen = useRef(new Map<string, BenchState['slugs'][string]>()).current;
+  usePaint(
+    port,
+    (state) => {
+      for (const { adjuster } of places.slugs) {
+        const slug = state.slugs[adjuster.id]!;
+        const element = elements.get(adjuster.id);
+        if (element === undefined || seen.get(adjuster.id) === slug) continue;
+        seen.set(adjuster.id, slug);
+        paintSlug(element, slug, start[adjuster.id]!.screwTurns, adjuster.travelTurns);
+      }
+    },
+    [places],
+  );
+
+  const key = (e: KeyboardEvent, i: number): void => {
+    if (e.ctrlKey || e.metaKey || e.altKey) return;
+    const slug = places.slugs[i]!.adjuster.id;
+    const step = e.shiftKey ? FINE : EIGHTH;
+    const walk = (by: number): void => {
+      const next = places.slugs[(i + by + places.slugs.length) % places.slugs.length]!;
+      elements.get(next.adjuster.id)?.focus();
+    };
+    if (e.key === 'Enter' || e.key === ' ') select(slug);
+    else if (e.key === 'ArrowUp') turn(slug, step);
+    else if (e.key === 'ArrowDown') turn(slug, -step);
+    else if (e.key === 'ArrowRight') walk(1);
+    else if (e.key === 'ArrowLeft') walk(-1);
+    else if (e.key === ']' || e.key === '}') turn(slug, e.key === '}' || e.shiftKey ? FINE : EIGHTH);
+    else if (e.key === '[' || e.key === '{') turn(slug, e.key === '{' || e.shiftKey ? -FINE : -EIGHTH);
+    else return;
+    e.preventDefault();
+  };
+
+  const { chassis } = layout;
+  const margin = ART_MARGIN * scale;
+  return (
+    <>
+      {layout.chassisHead === null ? null : <Head port={port} layout={layout} count={receiver.adjusters.length} />}
+      <section class="chassis-scene" style={placed(chassis)} aria-label={sceneWords.chassisName(receiver.setName)}>
+        <canvas
+          class="chassis-canvas"
+          ref={canvas}
+          style={placed({
+            x: -margin,
+            y: -margin,
+            width: (receiver.plan.width + 2 * ART_MARGIN) * scale,
+            height: (receiver.plan.height + 2 * ART_MARGIN) * scale,
+          })}
+        />
+        {receiver.testPoints.map((point) => (
+          <span
+            key={point.id}
+            class={`point-spot${point.plan.y * scale < 60 ? ' low' : ''}`}
+            style={{ left: `${point.plan.x * scale}px`, top: `${point.plan.y * scale}px` }}
+          >
+            <span class="scene-flag">{sceneWords.pointName(point.id, point.label)}</span>
+          </span>
+        ))}
+        {places.slugs.map((place, i) => (
+          <SlugMark
+            key={place.adjuster.id}
+            place={place}
+            scale={scale}
+            planWidth={receiver.plan.width}
+            textSize={places.textSize}
+            startTurns={start[place.adjuster.id]!.screwTurns}
+            selected={place.adjuster.id === selected}
+            toolIn={place.adjuster.id === toolIn}
+            onKey={(e) => key(e, i)}
+            onSelect={() => select(place.adjuster.id)}
+            elementRef={(element) => {
+              if (element === null) elements.delete(place.adjuster.id);
+              else elements.set(place.adjuster.id, element);
+              seen.delete(place.adjuster.id);
+            }}
+          />
+        ))}
+      </section>
+      <SlugLeader
+        layout={layout}
+        receiver={receiver}
+        places={places}
+        place={places.slugs.find((p) => p.adjuster.id === selected)}
+      />
+    </>
+  );
+}
+
+function Head({
+  port,
+  layout,
+  count,
+}: {
+  readonly port: BenchPort;
+  readonly layout: BenchLayout;
+  readonly count: number;
+}) {
+  const touched = useBench(port, (_, p) => p.facts().slugsTouched);
+  return (
+    <div class="chassis-head" style={placed(layout.chassisHead!)}>
+      <SceneHead no={5}>{sceneWords.chassisTitle}</SceneHead>
+      <span class="l2">{sceneWords.touched(touched, count)}</span>
+    </div>
+  );
+}
+
+function paintSlug(element: HTMLElement, slug: BenchState['slugs'][string], start: number, travel: number): void {
+  const turns = readTurns(slug.screwTurns - start);
+  element.setAttribute('aria-valuenow', String(turns));
+  element.setAttribute(
+    'aria-valuetext',
+    sceneWords.slugSpoken(turnedText(turns), Math.round(slug.screwTurns), Math.round(travel), slug.cracked),
+  );
+  element.classList.toggle('cracked', slug.cracked);
+  const head = element.querySelector('[data-turns]');
+  head?.setAttribute('transform', `rotate(${Math.round((slug.screwTurns - start) * 3600) / 10})`);
+}
+
+/** Letters call their slugs from anywhere on the page but from where something is written. */
+function useLetterKeys(
+  slugs: readonly { readonly letter: string; readonly adjuster: { readonly id: string } }[],
+  choose: (slug: string) => void,
+): void {
+  const latest = useRef({ slugs, choose });
+  latest.current = { slugs, choose };
+  useEffect(() => {
+    const press = (e: KeyboardEvent): void => {
+      if (e.defaultPrevented || e.ctrlKey || e.metaKey || e.altKey || e.key.length !== 1 || isWriting(e.target)) return;
+      // An open dialog has the keys to itself.
+      if (document.querySelector('dialog[open]') !== null) return;
+      const found = latest.current.slugs.find((s) => s.letter === e.key.toUpperCase());
+      if (found === undefined) return;
+      e.preventDefault();
+      latest.current.choose(found.adjuster.id);
+    };
+    window.addEventListener('keydown', press);
+    return () => window.removeEventListener('keydown', press);
+  }, []);
+}
+
+function useChassisCanvas({ receiver }: BenchPort, scale: number) {
+  const canvas = useRef<HTMLCanvasElement>(null);
+  const sheet = useRef<Promise<ChassisSheet> | null>(null);
+  const resolution = useResolution();
+  useEffect(() => {
+    const element = canvas.current!;
+    const opening = import('./chassisSheet.ts').then((m) => m.openChassisSheet(element));
+    sheet.current = opening;
+    return () => {
+      sheet.current = null;
+      void opening.then((s) => s.close());
+    };
+  }, []);
+  useEffect(() => {
+    void sheet.current?.then((s) => s.show(receiver, scale));
+  }, [receiver, scale, resolution]);
+  return canvas;
+}

@@ -1,0 +1,27 @@
+/** Names beside the jacks that are drawn: on a panel in ink, on the tube's hood in paper. */
+import type { LeadId } from '../../../bench/benchState.ts';
+import { sceneWords } from '../../../words/en/scene.ts';
+import type { BenchLayout, JackId } from '../layout.ts';
+
+export function JackLabels({ layout }: { readonly layout: BenchLayout }) {
+  return (
+    <>
+      {(Object.keys(layout.jacks) as JackId[]).map((id) => {
+        const jack = layout.jacks[id];
+        if (jack.hidden) return null;
+        const onHood = layout.form !== 'full';
+        const words = sceneWords.jackName(id === 'xOut' ? 'x' : (id as LeadId | 'xIn'));
+        return (
+          <span
+            key={id}
+            class={`jack-label ls ${jack.side}${onHood ? ' on-hood' : ''}`}
+            style={{ left: `${jack.x}px`, top: `${jack.y}px` }}
+            aria-hidden="true"
+          >
+            {onHood ? words.charAt(0) : words}
+          </span>
+        );
+      })}
+    </>
+  );
+}

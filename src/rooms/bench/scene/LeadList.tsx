@@ -1,0 +1,154 @@
+/** All leads as a list of plain selects, behind one button: the same acts without dragging, for keys, fingers and screen readers. */
+import { useEffect, useRef, useState } from 'preact/hooks';
+import type { LeadId, YTip } from '../../../bench/benchState.ts';
+import type { BenchPort } from '../../../present/ports.ts';
+import { sceneWords } from '../../../words/en/scene.ts';
+import type { BenchLayout } from '../layout.ts';
+import { LEADS } from './leadKinds.ts';
+import { TRAY_BUTTON } from './leadPlaces.ts';
+import { legalEnds } from './legalEnds.ts';
+import { useBench } from './useBench.ts';
+
+/** as it stands with a mouse; a taller one scrolls */
+const LIST_HEIGHT = 500;
+
+export function LeadList({ port, layout }: { readonly port: BenchPort; readonly layout: BenchLayout }) {
+  const [open, setOpen] = useState(false);
+  const button = useRef<HTMLButtonElement>(null);
+  const box = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    if (!open) return;
+    box.current?.querySelector('select')?.focus({ preventScroll: true });
+    const outside = (e: PointerEvent): void => {
+      if (e.target instanceof Node && !box.current?.contains(e.target) && !button.current?.contains(e.target))
+        setOpen(false);
+    };
+    window.addEventListener('pointerdown', outside, true);
+    return () => window.removeEventListener('pointerdown', outside, true);
+  }, [open]);
+  const shut = (): void => {
+    setOpen(false);
+    button.current?.focus({ preventScroll: true });
+  };
+  const { chassisHead: head, leadTray: tray, chassis } = layout;
+  const at =
+    head === null
+      ? { left: `${tray.x + tray.width - TRAY_BUTTON + 8}px`, top: `${tray.y}px` }
+      : { left: `${head.x + head.width - TRAY_BUTTON + 8}px`, top: `${head.y - 4}px` };
+  const right = layout.page.width - (chassis.x + chassis.width);
+  const top =
+    head === null ? Math.max(12, Math.min(chassis.y, layout.page.height - LIST_HEIGHT)) : head.y + head.height + 8;
+  return (
+    <>
+      <button
+        type="button"
+        class="leads-button ringed"
+        style={{ ...at, width: `${TRAY_BUTTON - 12}px` }}
+        aria-expanded={open}
+        aria-haspopup="dialog"
+        ref={button}
+        onClick={() => setOpen(!open)}
+      >
+        {sceneWords.leads}
+      </button>
+      {open ? (
+        <div
+          class="lead-list"
+          role="dialog"
+          aria-label={sceneWords.leadsTitle}
+          ref={box}
+          style={{ right: `${right}px`, top: `${top}px`, maxHeight: `calc(100vh - ${Math.min(top, 64) + 12}px)` }}
+          onKeyDown={(e) => {
+            if (e.key !== 'Escape') return;
+            e.preventDefault();
+            e.stopPropagation();
+            shut();
+          }}
+        >
+          <p class="h">{sceneWords.leadsTitle}</p>
+          <p class="si">{sceneWords.leadsHint}</p>
+          {LEADS.map(({ id }) => (
+            <LeadRow key={id} port={port} lead={id} />
+          ))}
+          <TipRows port={port} />
+          <button type="button" class="lead-list-close" onClick={shut}>
+            {sceneWords.close}
+          </button>
+        </div>
+      ) : null}
+    </>
+  );
+}
+
+function LeadRow({ port, lead }: { readonly port: BenchPort; readonly lead: LeadId }) {
+  const leads = useBench(port, (state) => state.leads);
+  const end = leads[lead];
+  const [, again] = useState(0);
+  const names = new Map(port.receiver.testPoints.map((p) => [p.id, sceneWords.pointName(p.id, p.label)]));
+  const legal = legalEnds(port.setup, leads, lead);
+  return (
+    <label class="lead-row">
+      <span class={`lead-swatch ${lead}`} aria-hidden="true" />
+      <span class="lead-row-name">{sceneWords.leadName(lead)}</span>
+      <select
+        value={end ?? ''}
+        onChange={(e) => {
+          const to = e.currentTarget.value;
+          port.act(to === '' ? { type: 'leadRemoved', lead } : { type: 'leadConnected', lead, to });
+          // After a refusal the select must go back to what is true.
+          e.currentTarget.value = port.state().leads[lead] ?? '';
+          again((n) => n + 1);
+        }}
+      >
+        <option value="">{sceneWords.loose}</option>
+        {legal.map((id) => (
+          <option key={id} value={id}>
+            {names.get(id) ?? sceneWords.tubeX}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}
+
+const TIPS: readonly YTip[] = ['plain', 'resistor', 'probe'];
+
+function TipRows({ port }: { readonly port: BenchPort }) {
+  const yTip = useBench(port, (state) => state.controls.yTip);
+  const terminated = useBench(port, (state) => state.controls.rfTerminated);
+  const capacitor = useBench(port, (state) => state.controls.rfCapacitor);
+  return (
+    <>
+      <label class="lead-row">
+        <span class="lead-swatch y" aria-hidden="true" />
+        <span class="lead-row-name">{sceneWords.tip}</span>
+        <select
+          value={yTip}
+          onChange={(e) => port.act({ type: 'controlSet', control: 'yTip', value: e.currentTarget.value })}
+        >
+          {TIPS.map((tip) => (
+            <option key={tip} value={tip}>
+              {sceneWords.tipName(tip)}
+            </option>
+          ))}
+        </select>
+      </label>
+      <label class="lead-row check">
+        <input
+          type="checkbox"
+          checked={terminated}
+          onChange={(e) => port.act({ type: 'controlSet', control: 'rfTerminated', value: e.currentTarget.checked })}
+        />
+        <span>{sceneWords.terminated}</span>
+      </label>
+      <label class="lead-row check">
+        <input
+          type="checkbox"
+          checked={capacitor}
+          onChange={(e) => port.act({ type: 'controlSet', control: 'rfCapacitor', value: e.currentTarget.checked })}
+        />
+        <span>{sceneWords.capacitor}</span>
+      </label>
+    </>
+  );
+}

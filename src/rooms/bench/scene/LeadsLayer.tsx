@@ -1,0 +1,210 @@
+/**
+ * Leads over the bench: drawn by Pixi on a canvas that takes no pointer, each with a button on its free end. An end is dragged to a point, or
+ * lifted with Return and walked over the legal points; a list of plain selects does the same for whoever prefers it.
+ */
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import type { LeadEnd, LeadId } from '../../../bench/benchState.ts';
+import { useResolution } from '../../../kit/hooks/useResolution.ts';
+import type { Rect } from '../../../kit/px.ts';
+import type { BenchPort } from '../../../present/ports.ts';
+import { sceneWords } from '../../../words/en/scene.ts';
+import type { BenchLayout } from '../layout.ts';
+import { JackLabels } from './JackLabels.tsx';
+import { LeadList } from './LeadList.tsx';
+import { LeadTargets } from './LeadTargets.tsx';
+import type { Carry } from './leadCarry.ts';
+import { useLeadDrag } from './leadDrag.ts';
+import { type LeadPlace, leadGround, placeLeads, shownOn } from './leadPlaces.ts';
+import type { LeadSheet } from './leadSheet.ts';
+import { legalEnds } from './legalEnds.ts';
+import { placed } from './SceneHead.tsx';
+import { useBench } from './useBench.ts';
+import './scene.css';
+import './leads.css';
+
+export function LeadsLayer({ port, layout }: { readonly port: BenchPort; readonly layout: BenchLayout }) {
+  const { receiver } = port;
+  const leads = useBench(port, (state) => state.leads);
+  const tips = useBench(port, ({ controls: c }) => `${c.yTip} ${c.rfTerminated} ${c.rfCapacitor}`);
+  const ground = useMemo(() => leadGround(layout, receiver), [layout, receiver]);
+  const places = useMemo(() => placeLeads(ground, port.state()), [ground, leads, tips]);
+  const area = useMemo(() => leadArea(layout), [layout]);
+  const { canvas, sheet } = useLeadCanvas(layout, area, places, leads);
+  const [carry, setCarry] = useState<Carry | null>(null);
+  const [spoken, setSpoken] = useState('');
+  const grips = useRef(new Map<LeadId, HTMLButtonElement>()).current;
+
+  const shownAt = (lead: LeadId, end: LeadEnd): void => {
+    const at = ground.ends.get(end);
+    const place = places.find((p) => p.kind.id === lead)!;
+    if (at !== undefined) sheet.current?.carry(shownOn(ground, lead, place.tip, at));
+  };
+  const over = (): void => {
+    setCarry(null);
+    sheet.current?.carry(null);
+  };
+  const lift = (lead: LeadId, by: Carry['by']): void => {
+    const legal = legalEnds(port.setup, port.state().leads, lead);
+    setCarry({ lead, legal, by });
+    if (by === 'keys') setSpoken(legal.length === 0 ? sceneWords.carryNowhere(lead) : sceneWords.carry(lead));
+  };
+  /** Puts an end down; where the bench refuses, the page says why and the lead goes back. */
+  const drop = (lead: LeadId, end: LeadEnd | null): void => {
+    over();
+    const now = port.state().leads[lead];
+    if (end === now) {
+      setSpoken(sceneWords.putBack(lead));
+    } else if (end === null) {
+      if (port.act({ type: 'leadRemoved', lead }).ok) setSpoken(sceneWords.laidDown(lead));
+    } else if (port.act({ type: 'leadConnected', lead, to: end }).ok && port.state().leads[lead] === end) {
+      setSpoken(sceneWords.landed(lead, endName(end)));
+    } else setSpoken(sceneWords.putBack(lead));
+  };
+  const backToGrip = (lead: LeadId): void => grips.get(lead)?.focus({ preventScroll: true });
+  const drag = useLeadDrag({ ground, receiver, sheet, lift, drop, cancel: over });
+
+  return (
+    <div class={`leads-layer ${layout.form}${carry === null ? '' : ' carrying'}`}>
+      <canvas class="leads-canvas" ref={canvas} style={placed(area)} />
+      <JackLabels layout={layout} />
+      {places.map((place) => (
+        <Grip
+          key={place.kind.id}
+          place={place}
+          away={carry?.lead === place.kind.id}
+          elementRef={(element) => {
+            if (element === null) grips.delete(place.kind.id);
+            else grips.set(place.kind.id, element);
+          }}
+          onDown={(e) => drag(e, place)}
+          onLift={() => lift(place.kind.id, 'keys')}
+          onOff={() => drop(place.kind.id, null)}
+        />
+      ))}
+      {carry === null ? null : (
+        <LeadTargets
+          carry={carry}
+          layout={layout}
+          ends={ground.ends}
+          from={leads[carry.lead]}
+          names={endName}
+          onLook={(end) => {
+            if (end === null) sheet.current?.carry(null);
+            else shownAt(carry.lead, end);
+          }}
+          onDrop={(end) => {
+            drop(carry.lead, end);
+            backToGrip(carry.lead);
+          }}
+          onCancel={() => {
+            over();
+            setSpoken(sceneWords.putBack(carry.lead));
+            backToGrip(carry.lead);
+          }}
+        />
+      )}
+      <LeadList port={port} layout={layout} />
+      <p class="unseen" role="status">
+        {spoken}
+      </p>
+    </div>
+  );
+}
+
+export const endName = (end: LeadEnd): string => (end === 'tube' ? sceneWords.tubeX : end);
+
+function Grip({
+  place,
+  away,
+  elementRef,
+  onDown,
+  onLift,
+  onOff,
+}: {
+  readonly place: LeadPlace;
+  readonly away: boolean;
+  readonly elementRef: (element: HTMLButtonElement | null) => void;
+  readonly onDown: (e: PointerEvent) => void;
+  readonly onLift: () => void;
+  readonly onOff: () => void;
+}) {
+  const { kind, end, grip, route } = place;
+  const name = end === null ? sceneWords.leadLoose(kind.id) : sceneWords.leadOn(kind.id, endName(end));
+  const across = Math.abs(Math.cos((route.tipDegrees * Math.PI) / 180)) > 0.6;
+  return (
+    <button
+      type="button"
+      class={`lead-grip${across ? ' across' : ' upright'}${away ? ' away' : ''}`}
+      style={{ left: `${grip.x}px`, top: `${grip.y}px` }}
+      aria-label={name}
+      aria-description={sceneWords.leadHow}
+      data-lead={kind.id}
+      ref={elementRef}
+      onPointerDown={onDown}
+      onClick={(e) => {
+        // A key or a screen reader presses without a pointer; taps are the drag's business.
+        if (e.detail === 0) onLift();
+      }}
+      onKeyDown={(e) => {
+        if ((e.key !== 'Delete' && e.key !== 'Backspace') || end === null) return;
+        e.preventDefault();
+        onOff();
+      }}
+    >
+      <span class="lead-ring" style={{ transform: `rotate(${route.tipDegrees}deg)` }} aria-hidden="true" />
+      <span class={`scene-flag${grip.x < 80 ? ' to-right' : ''}`} aria-hidden="true">
+        {name}
+      </span>
+    </button>
+  );
+}
+
+/** Everything that a lead may cross; on the shelf forms it ends at the shelf, from behind which the leads come up. */
+function leadArea(layout: BenchLayout): Rect {
+  const { chassis, leadTray: tray, shelf, page } = layout;
+  const jacks = Object.values(layout.jacks);
+  const left = Math.max(0, Math.min(chassis.x, tray.x, ...jacks.map((j) => j.x)) - 30);
+  const top = Math.max(0, Math.min(chassis.y, tray.y, ...jacks.map((j) => j.y)) - 30);
+  const right = Math.min(page.width, Math.max(chassis.x + chassis.width, tray.x + tray.width) + 14);
+  const lowest = Math.max(chassis.y + chassis.height, tray.y + tray.height, ...jacks.map((j) => j.y)) + 30;
+  const bottom = shelf === null ? Math.min(page.height, lowest) : shelf.y;
+  return { x: left, y: top, width: right - left, height: bottom - top };
+}
+
+function useLeadCanvas(layout: BenchLayout, area: Rect, places: readonly LeadPlace[], leads: unknown) {
+  const canvas = useRef<HTMLCanvasElement>(null);
+  const sheet = useRef<LeadSheet | null>(null);
+  const [ready, setReady] = useState(false);
+  const resolution = useResolution();
+  useEffect(() => {
+    let closed = false;
+    void import('./leadSheet.ts')
+      .then((m) => m.openLeadSheet(canvas.current!))
+      .then((opened) => {
+        if (closed) return opened.close();
+        sheet.current = opened;
+        setReady(true);
+      });
+    return () => {
+      closed = true;
+      sheet.current?.close();
+      sheet.current = null;
+    };
+  }, []);
+  useEffect(() => {
+    sheet.current?.cover(area);
+    sheet.current?.jacks(Object.values(layout.jacks).filter((j) => !j.hidden));
+  }, [ready, area, layout, resolution]);
+  const before = useRef<{ leads: unknown; places: readonly LeadPlace[] } | null>(null);
+  useEffect(() => {
+    if (sheet.current === null) return;
+    sheet.current.show(places);
+    const old = before.current;
+    before.current = { leads, places };
+    if (old === null || old.leads === leads) return;
+    const moved = places.find((p) => old.places.find((o) => o.kind.id === p.kind.id)?.end !== p.end);
+    const still = window.matchMedia('(prefers-reduced-motion: reduce)').matches;
+    if (moved !== undefined && !still) sheet.current.settle(moved.kind.id);
+  }, [ready, places, leads]);
+  return { canvas, sheet };
+}

@@ -1,0 +1,232 @@
+/**
+ * The magnified slug: ring, core and tool from above, section with depth and thread to spare, readout, step buttons.
+ * While a hand turns, nothing here is rendered anew: a few attributes of its SVG change, that is all.
+ */
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { Button, Frac } from '../../../kit/theme/art.tsx';
+import type { BenchPort } from '../../../present/ports.ts';
+import type { Adjuster } from '../../../receiver/receiver.ts';
+import { slugLetters } from '../../../receiver/slugLetters.ts';
+import { sceneWords, turnedShort, turnedText } from '../../../words/en/scene.ts';
+import type { BenchLayout } from '../layout.ts';
+import { isWriting, type SlugNote, slugNote, turnBy } from './handTurn.ts';
+import { insetPlaces } from './insetPlaces.ts';
+import { EIGHTH, FINE } from './ringTurns.ts';
+import { placed, SceneHead } from './SceneHead.tsx';
+import { SlugRing } from './SlugRing.tsx';
+import { SlugSection } from './SlugSection.tsx';
+import { coreRadius } from './slugArt.ts';
+import { useStart } from './start.ts';
+import { useBench, usePaint } from './useBench.ts';
+import './scene.css';
+import './inset.css';
+
+export interface SlugInsetProps {
+  readonly port: BenchPort;
+  readonly layout: BenchLayout;
+  readonly selected: string | null;
+}
+
+export function SlugInset({ port, layout, selected }: SlugInsetProps) {
+  const adjuster = port.receiver.adjusters.find((a) => a.id === selected);
+  const letters = slugLetters(port.receiver);
+  const all = [...letters.values()];
+  return (
+    <section
+      class={`slug-inset ${layout.form}`}
+      style={placed(layout.slugInset)}
+      aria-label={adjuster ? sceneWords.slugTitle(letters.get(adjuster.id)!) : sceneWords.noSlug}
+    >
+      {adjuster ? (
+        <Magnified port={port} layout={layout} adjuster={adjuster} letter={letters.get(adjuster.id)!} />
+      ) : (
+        <NoSlug layout={layout} words={sceneWords.chooseSlug(all[0]!, all[all.length - 1]!)} />
+      )}
+    </section>
+  );
+}
+
+function NoSlug({ layout, words }: { readonly layout: BenchLayout; readonly words: string }) {
+  const { ring, head, narrow } = insetPlaces(layout.form, layout.slugInset);
+  return (
+    <>
+      <div class="inset-part" style={placed(head)}>
+        <SceneHead no={6} hideTitle={narrow}>
+          {sceneWords.noSlug}
+        </SceneHead>
+      </div>
+      <p
+        class="no-slug s"
+        style={placed({ x: ring.x - ring.r, y: ring.y - ring.r, width: 2 * ring.r, height: 2 * ring.r })}
+      >
+        <span>{words}</span>
+      </p>
+    </>
+  );
+}
+
+interface MagnifiedProps {
+  readonly port: BenchPort;
+  readonly layout: BenchLayout;
+  readonly adjuster: Adjuster;
+  readonly letter: string;
+}
+
+function Magnified({ port, layout, adjuster, letter }: MagnifiedProps) {
+  const places = useMemo(() => insetPlaces(layout.form, layout.slugInset), [layout]);
+  const start = useStart(port)[adjuster.id]!.screwTurns;
+  const [fine, setFine] = useState(false);
+  const step = fine ? FINE : EIGHTH;
+  const note = useBench(port, (state) => slugNote(state, adjuster));
+  const tool = useBench(port, (state) => state.tool);
+  const toolIn = useBench(port, (state) => state.toolIn === adjuster.id);
+  const stepWords = fine ? '1/32' : '1/8';
+  useBracketKeys(port, adjuster.id, fine);
+  const centre = Math.max(22, Math.min(26, coreRadius(places.ring.r)));
+  return (
+    <>
+      <div class="inset-part" style={placed(places.head)}>
+        <SceneHead no={6} hideTitle={places.narrow}>
+          {sceneWords.slugTitle(letter)}
+        </SceneHead>
+      </div>
+      <Reading port={port} adjuster={adjuster} start={start} places={places} />
+      {places.section === null ? null : (
+        <SlugSection port={port} adjuster={adjuster} rect={places.section} tool={tool} toolIn={toolIn} />
+      )}
+      <SlugRing
+        port={port}
+        adjuster={adjuster}
+        start={start}
+        ring={places.ring}
+        tool={tool}
+        toolIn={toolIn}
+        step={step}
+      >
+        {tool === null ? null : (
+          <>
+            <button
+              type="button"
+              class="tool-centre"
+              style={placed({
+                x: places.ring.r - centre,
+                y: places.ring.r - centre,
+                width: 2 * centre,
+                height: 2 * centre,
+              })}
+              aria-label={toolIn ? sceneWords.liftOut : sceneWords.setIn}
+              onClick={() => port.act({ type: 'toolPlaced', slug: toolIn ? null : adjuster.id })}
+            />
+            <span class="scene-flag centre-flag" aria-hidden="true">
+              {toolIn ? sceneWords.liftOut : sceneWords.setIn}
+            </span>
+          </>
+        )}
+      </SlugRing>
+      <Note note={tool === null ? 'empty' : note} adjuster={adjuster} ring={places.ring} />
+      <div class="inset-part step" style={placed(places.fine)}>
+        <Button
+          onClick={() => setFine(!fine)}
+          pressed={fine}
+          label={sceneWords.fineSpoken}
+          class={fine ? 'chosen' : ''}
+        >
+          {sceneWords.fine}
+        </Button>
+      </div>
+      <div class="inset-part step" style={placed(places.out)}>
+        <Button onClick={() => turnBy(port, adjuster.id, -step)} label={sceneWords.outSpoken(stepWords, letter)}>
+          <span>
+            <Frac>{sceneWords.out(stepWords)}</Frac>
+          </span>
+        </Button>
+      </div>
+      <div class="inset-part step" style={placed(places.in)}>
+        <Button onClick={() => turnBy(port, adjuster.id, step)} label={sceneWords.inSpoken(stepWords, letter)}>
+          <span>
+            <Frac>{sceneWords.in(stepWords)}</Frac>
+          </span>
+        </Button>
+      </div>
+    </>
+  );
+}
+
+function Reading({
+  port,
+  adjuster,
+  start,
+  places,
+}: {
+  readonly port: BenchPort;
+  readonly adjuster: Adjuster;
+  readonly start: number;
+  readonly places: ReturnType<typeof insetPlaces>;
+}) {
+  const ref = useRef<HTMLParagraphElement>(null);
+  const last = useRef('');
+  usePaint(
+    port,
+    (state) => {
+      const turns = state.slugs[adjuster.id]!.screwTurns - start;
+      const words = places.narrow ? turnedShort(turns) : turnedText(turns);
+      if (words === last.current || ref.current === null) return;
+      last.current = words;
+      ref.current.textContent = words;
+    },
+    [adjuster.id, start, places],
+  );
+  return <p class={`inset-part reading${places.narrow ? ' narrow' : ''}`} style={placed(places.reading)} ref={ref} />;
+}
+
+const NOTES: Readonly<Record<Exclude<SlugNote, null> | 'empty', (adjuster: Adjuster) => string>> = {
+  cracked: () => sceneWords.cracked,
+  slips: (adjuster) => sceneWords.slips(adjuster.head),
+  outerStop: () => sceneWords.atStop.out,
+  innerStop: () => sceneWords.atStop.in,
+  steelIn: () => sceneWords.steelIn,
+  empty: () => sceneWords.handEmpty,
+};
+
+function Note({
+  note,
+  adjuster,
+  ring,
+}: {
+  readonly note: SlugNote | 'empty';
+  readonly adjuster: Adjuster;
+  readonly ring: { readonly x: number; readonly y: number; readonly r: number };
+}) {
+  return (
+    <p
+      class="inset-note"
+      role="status"
+      style={{ left: `${ring.x}px`, top: `${ring.y + ring.r + 6}px`, maxWidth: `${2 * ring.r + 12}px` }}
+    >
+      {note === null ? null : (
+        <span class={note === 'empty' ? 'plain' : note === 'cracked' || note === 'slips' ? 'grave' : 'plain'}>
+          {NOTES[note](adjuster)}
+        </span>
+      )}
+    </p>
+  );
+}
+
+/** `[` turns out, `]` turns in, wherever the focus is; shift (which makes braces of them) or the fine switch: 1/32. */
+function useBracketKeys(port: BenchPort, slug: string, fine: boolean): void {
+  const now = useRef({ slug, fine });
+  now.current = { slug, fine };
+  useEffect(() => {
+    const press = (e: KeyboardEvent): void => {
+      if (e.defaultPrevented || e.ctrlKey || e.metaKey || isWriting(e.target)) return;
+      const way = e.key === '[' || e.key === '{' ? -1 : e.key === ']' || e.key === '}' ? 1 : 0;
+      // AltGr makes brackets on many keyboards and counts as alt; plain alt belongs to the browser.
+      if (way === 0 || (e.altKey && !e.getModifierState('AltGraph'))) return;
+      e.preventDefault();
+      const small = now.current.fine || e.shiftKey || e.key === '{' || e.key === '}';
+      turnBy(port, now.current.slug, way * (small ? FINE : EIGHTH));
+    };
+    window.addEventListener('keydown', press);
+    return () => window.removeEventListener('keydown', press);
+  }, [port]);
+}

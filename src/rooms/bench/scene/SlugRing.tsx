@@ -1,0 +1,178 @@
+/** The ring of the magnified slug: drag round it, turn the wheel over it, or take its grip on a touch screen. */
+import type { ComponentChildren } from 'preact';
+import { useEffect, useMemo, useRef } from 'preact/hooks';
+import type { BenchState, ToolId } from '../../../bench/benchState.ts';
+import { C, pol, r1 } from '../../../kit/theme/ink.ts';
+import type { BenchPort } from '../../../present/ports.ts';
+import type { Adjuster } from '../../../receiver/receiver.ts';
+import { sceneWords } from '../../../words/en/scene.ts';
+import { bites, turnBy } from './handTurn.ts';
+import { arcDegrees, FINE, ringDegrees, TurnFollower, turnsBetween, WheelSteps } from './ringTurns.ts';
+import { core, ringArcRadius, ringFace, toolEnd } from './slugArt.ts';
+import { useBench, usePaint } from './useBench.ts';
+
+export interface SlugRingProps {
+  readonly port: BenchPort;
+  readonly adjuster: Adjuster;
+  readonly start: number;
+  readonly ring: { readonly x: number; readonly y: number; readonly r: number };
+  readonly tool: ToolId | null;
+  readonly toolIn: boolean;
+  readonly step: number;
+  /** what stands in the ring's middle */
+  readonly children?: ComponentChildren;
+}
+
+/** where the grip waits before the first turn */
+const GRIP_DEGREES = 135;
+
+export function SlugRing({ port, adjuster, start, ring, tool, toolIn, step, children }: SlugRingProps) {
+  const R = ring.r;
+  const cracked = useBench(port, (state) => state.slugs[adjuster.id]!.cracked);
+  const wear = useBench(port, (state) => Math.round(state.slugs[adjuster.id]!.wear * 10) / 10);
+  const face = useMemo(() => ringFace(R), [R]);
+  const body = useMemo(() => core(R, adjuster.head, cracked, wear), [R, adjuster.head, cracked, wear]);
+  const end = useMemo(() => (tool === null ? '' : toolEnd(R, tool)), [R, tool]);
+
+  const coreRef = useRef<SVGGElement>(null);
+  const toolRef = useRef<SVGGElement>(null);
+  const arcRef = useRef<SVGCircleElement>(null);
+  const gripRef = useRef<HTMLDivElement>(null);
+  const ringRef = useRef<HTMLDivElement>(null);
+  const follower = useRef(new TurnFollower()).current;
+  /** how far the tool stands from the core, turns: a head that slips moves against it */
+  const slipped = useRef(0);
+
+  const paint = (state: BenchState): void => {
+    const turns = follower.shown(state.slugs[adjuster.id]!.screwTurns) - start;
+    const degrees = r1(turns * 360);
+    coreRef.current?.setAttribute('transform', `rotate(${degrees})`);
+    toolRef.current?.setAttribute('transform', `rotate(${r1(degrees + slipped.current * 360)})`);
+    const way = arcDegrees(turns);
+    arcRef.current?.setAttribute('stroke-dasharray', `${r1(Math.abs(way))} 360`);
+    arcRef.current?.setAttribute('transform', way < 0 ? 'rotate(-90) scale(1 -1)' : 'rotate(-90)');
+    if (gripRef.current !== null) {
+      const [x, y] = pol(R, R, R, GRIP_DEGREES + (turns + slipped.current) * 360);
+      gripRef.current.style.transform = `translate(${r1(x)}px, ${r1(y)}px)`;
+    }
+  };
+  usePaint(port, paint, [adjuster.id, start, R, tool, toolIn, cracked, wear]);
+
+  useEffect(() => {
+    slipped.current = 0;
+    paint(port.state());
+  }, [adjuster.id, tool]);
+
+  const bitesHere = bites(tool, adjuster);
+  useEffect(() => {
+    const element = ringRef.current;
+    if (element === null) return;
+    const wheel = new WheelSteps();
+    let from: number | null = null;
+    const direction = (e: PointerEvent): number => {
+      const box = element.getBoundingClientRect();
+      return ringDegrees(e.clientX - box.left - box.width / 2, e.clientY - box.top - box.height / 2);
+    };
+    const down = (e: PointerEvent): void => {
+      if (e.button !== 0 || !e.isPrimary || (e.target instanceof Element && e.target.closest('button'))) return;
+      const state = port.state();
+      const slug = state.slugs[adjuster.id]!;
+      e.preventDefault();
+      if (state.tool === null || slug.cracked) {
+        // One honest try: the refusal says why nothing turns.
+        turnBy(port, adjuster.id, FINE);
+        return;
+      }
+      from = direction(e);
+      element.setPointerCapture(e.pointerId);
+      follower.grasp(slug.screwTurns, adjuster.travelTurns, bitesHere);
+      element.classList.add('held');
+    };
+    const move = (e: PointerEvent): void => {
+      if (from === null) return;
+      const to = direction(e);
+      const turns = turnsBetween(from, to);
+      from = to;
+      if (turns === 0) return;
+      if (!bitesHere) slipped.current += turns;
+      follower.turn(turns);
+      port.actSoon({ type: 'slugTurned', slug: adjuster.id, turns });
+      const state = port.state();
+      if (state.slugs[adjuster.id]!.cracked) follower.slip();
+      paint(state);
+    };
+    const up = (): void => {
+      if (from === null) return;
+      from = null;
+      element.classList.remove('held');
+      // The last gathered turns are still on their way; let go when they have been heard of.
+      const settle = (): void => {
+        follower.letGo();
+        paint(port.state());
+        stop();
+        clearTimeout(timer);
+      };
+      const stop = port.subscribe(settle);
+      const timer = setTimeout(settle, 120);
+    };
+    const roll = (e: WheelEvent): void => {
+      e.preventDefault();
+      const steps = wheel.take(-e.deltaY, e.deltaMode);
+      if (steps !== 0) turnBy(port, adjuster.id, steps * (e.shiftKey ? FINE : step));
+    };
+    element.addEventListener('pointerdown', down);
+    element.addEventListener('pointermove', move);
+    element.addEventListener('pointerup', up);
+    element.addEventListener('pointercancel', up);
+    element.addEventListener('wheel', roll, { passive: false });
+    return () => {
+      element.removeEventListener('pointerdown', down);
+      element.removeEventListener('pointermove', move);
+      element.removeEventListener('pointerup', up);
+      element.removeEventListener('pointercancel', up);
+      element.removeEventListener('wheel', roll);
+      follower.letGo();
+    };
+  }, [port, adjuster, bitesHere, step, R]);
+
+  return (
+    <div
+      class="slug-ring"
+      ref={ringRef}
+      style={{ left: `${ring.x - R}px`, top: `${ring.y - R}px`, width: `${2 * R}px`, height: `${2 * R}px` }}
+    >
+      <svg width={2 * R} height={2 * R} viewBox={`${-R} ${-R} ${2 * R} ${2 * R}`} aria-hidden="true" focusable="false">
+        {/* The drawings write their own markup and hold no words from files. */}
+        <g dangerouslySetInnerHTML={{ __html: face }} />
+        <circle
+          ref={arcRef}
+          r={ringArcRadius(R)}
+          fill="none"
+          stroke={C.rust}
+          stroke-width="4"
+          pathLength={360}
+          stroke-dasharray="0 360"
+        />
+        <g ref={coreRef} dangerouslySetInnerHTML={{ __html: body }} />
+        <g ref={toolRef} class={toolIn ? 'tool-end' : 'tool-end lifted'} dangerouslySetInnerHTML={{ __html: end }} />
+      </svg>
+      <div class="ring-grip" ref={gripRef} aria-hidden="true">
+        <svg width="44" height="44" viewBox="-22 -22 44 44" aria-hidden="true" focusable="false">
+          <circle r="20.5" fill={C.sheet} stroke={C.rust} stroke-width="2.8" />
+          <path
+            d="M-9 3Q0 -5 9 3M-9 3l1.5 -6M-9 3h6M9 3l-1.5 -6M9 3h-6"
+            fill="none"
+            stroke={C.ink}
+            stroke-width="1.9"
+            stroke-linecap="round"
+            stroke-linejoin="round"
+          />
+        </svg>
+      </div>
+      <span class="scene-flag ring-flag" aria-hidden="true">
+        {sceneWords.ringHint}
+      </span>
+      {children}
+    </div>
+  );
+}

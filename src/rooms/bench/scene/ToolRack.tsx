@@ -1,0 +1,87 @@
+/** Three trimming tools; one at most is in the hand. Keys 1 to 3 take one, 0 lays it down. */
+import { useEffect, useMemo, useRef } from 'preact/hooks';
+import type { ToolId } from '../../../bench/benchState.ts';
+import { Ink } from '../../../kit/theme/art.tsx';
+import type { BenchPort } from '../../../present/ports.ts';
+import { sceneWords } from '../../../words/en/scene.ts';
+import type { BenchLayout } from '../layout.ts';
+import { isWriting } from './handTurn.ts';
+import { placed, SceneHead } from './SceneHead.tsx';
+import { toolArt } from './toolArt.ts';
+import { useBench } from './useBench.ts';
+import './scene.css';
+import './inset.css';
+
+const TOOLS: readonly ToolId[] = ['hex', 'blade', 'steel'];
+
+export function ToolRack({ port, layout }: { readonly port: BenchPort; readonly layout: BenchLayout }) {
+  const inHand = useBench(port, (state) => state.tool);
+  const buttons = useRef(new Map<ToolId, HTMLButtonElement>()).current;
+  const take = (tool: ToolId | null): void => {
+    if (port.state().tool !== tool) port.act({ type: 'toolTaken', tool });
+  };
+  useEffect(() => {
+    const press = (e: KeyboardEvent): void => {
+      if (e.defaultPrevented || e.ctrlKey || e.metaKey || e.altKey || isWriting(e.target)) return;
+      if (document.querySelector('dialog[open]') !== null) return;
+      if (e.key === '0') take(null);
+      else {
+        const tool = TOOLS[['1', '2', '3'].indexOf(e.key)];
+        if (tool === undefined) return;
+        take(tool);
+      }
+      e.preventDefault();
+    };
+    window.addEventListener('keydown', press);
+    return () => window.removeEventListener('keydown', press);
+  }, [port]);
+
+  const walk = (e: KeyboardEvent, at: number): void => {
+    const by =
+      e.key === 'ArrowRight' || e.key === 'ArrowDown' ? 1 : e.key === 'ArrowLeft' || e.key === 'ArrowUp' ? -1 : 0;
+    if (by === 0) return;
+    e.preventDefault();
+    const next = TOOLS[(at + by + TOOLS.length) % TOOLS.length]!;
+    take(next);
+    buttons.get(next)?.focus();
+  };
+  const { form, tools } = layout;
+  const artWidth = form === 'full' ? tools.width - 18 : form === 'shelf' ? tools.width - 80 : tools.width / 3 - 22;
+  return (
+    <section class={`tool-rack ${form}`} style={placed(tools)} aria-label={sceneWords.toolsTitle}>
+      <SceneHead no={7}>{sceneWords.toolsTitle}</SceneHead>
+      <div class="tools" role="radiogroup" aria-label={sceneWords.toolsTitle}>
+        {TOOLS.map((tool, i) => (
+          // biome-ignore lint/a11y/useSemanticElements: pressing it again lays the tool down, which no radio input can
+          <button
+            key={tool}
+            type="button"
+            role="radio"
+            class={`tool ringed${tool === inHand ? ' in-hand' : ''}`}
+            aria-checked={tool === inHand}
+            aria-label={sceneWords.toolSpoken(tool, tool === inHand)}
+            aria-keyshortcuts={String(i + 1)}
+            tabIndex={tool === inHand || (inHand === null && i === 0) ? 0 : -1}
+            ref={(element) => {
+              if (element === null) buttons.delete(tool);
+              else buttons.set(tool, element);
+            }}
+            onClick={() => take(tool === inHand ? null : tool)}
+            onKeyDown={(e) => walk(e, i)}
+          >
+            <ToolPicture tool={tool} width={Math.round(artWidth)} />
+            <span class="tool-words">
+              <span class="tool-name">{sceneWords.toolName(tool)}</span>
+              {form === 'full' ? <span class="l2">{sceneWords.toolNote(tool)}</span> : null}
+            </span>
+          </button>
+        ))}
+      </div>
+    </section>
+  );
+}
+
+function ToolPicture({ tool, width }: { readonly tool: ToolId; readonly width: number }) {
+  const svg = useMemo(() => toolArt(tool, width), [tool, width]);
+  return <Ink svg={svg} width={width} height={18} />;
+}

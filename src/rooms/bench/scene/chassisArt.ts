@@ -1,0 +1,201 @@
+/**
+ * The chassis as one drawing, made from the receiver file: everything that stands still. Holes, rings and letters' discs that change
+ * lie over it as elements of the page. Lettering comes as a list, because an SVG used as an image cannot see the page's typefaces.
+ */
+
+import { C, r1 } from '../../../kit/theme/ink.ts';
+import type { PlanPart, Receiver } from '../../../receiver/receiver.ts';
+import { sceneWords } from '../../../words/en/scene.ts';
+import {
+  box,
+  cage,
+  canBody,
+  electrolytic,
+  liveSign,
+  pan,
+  plainCan,
+  plate,
+  resistor,
+  signalPath,
+  testPoint,
+  transformer,
+  trapBody,
+  valve,
+} from './chassisParts.ts';
+import { type ChassisPlaces, chassisPlaces, DISC_RADIUS, TRAP_RADIUS, textWidth } from './chassisPlaces.ts';
+
+export interface Lettering {
+  readonly words: string;
+  readonly x: number;
+  readonly y: number;
+  readonly size: number;
+  readonly weight: 500 | 600 | 700;
+  readonly anchor: 'start' | 'middle' | 'end';
+  readonly fill: string;
+  /** em */
+  readonly spacing: number;
+}
+
+export interface ChassisArt {
+  /** inside of an `<svg>` in plan units */
+  readonly svg: string;
+  readonly lettering: readonly Lettering[];
+}
+
+/** Room left round the plan for its cast shade, plan units. */
+export const ART_MARGIN = 10;
+
+export function chassisArt(receiver: Receiver, scale: number): ChassisArt {
+  const places = chassisPlaces(receiver, scale);
+  const { plan } = receiver;
+  const lettering: Lettering[] = [];
+  let svg = pan(plan.width, plan.height);
+  if (plan.hot) svg += hotCorner(plan.hot, places.textSize, lettering);
+  for (const line of plan.path) svg += signalPath(line);
+  for (const part of plan.parts) svg += partArt(part, places.textSize, lettering);
+  svg += cansArt(places, lettering);
+  for (const point of places.points) {
+    svg += testPoint(point.at.x, point.at.y);
+    lettering.push(
+      text(point.id, point.label.x, point.label.y, places.textSize, { weight: 700, anchor: point.label.anchor }),
+    );
+  }
+  for (const slug of places.slugs) svg += leader(slug.disc, slug.hole);
+  return { svg, lettering };
+}
+
+function cansArt({ cans, textSize }: ChassisPlaces, lettering: Lettering[]): string {
+  let svg = '';
+  for (const can of cans) {
+    if (can.shape === 'trap') {
+      svg += trapBody(can.x + TRAP_RADIUS, can.y + TRAP_RADIUS, TRAP_RADIUS);
+      continue;
+    }
+    svg += canBody(can.x, can.y, can.width, can.height);
+    lettering.push(text(can.id, can.x + 7.5, can.y + can.height - 7, textSize, { weight: 700 }));
+  }
+  return svg;
+}
+
+/** Plan units: lower than this, sign and two lines do not stand under one another. */
+const LOW_CAGE = 50;
+
+function hotCorner(hot: NonNullable<Receiver['plan']['hot']>, size: number, lettering: Lettering[]): string {
+  const { x, y, width, height, volts } = hot;
+  const words = [sceneWords.live(volts), sceneWords.keepOut];
+  const big = size * (13 / 12);
+  if (height < LOW_CAGE) {
+    // No room under the sign: the words stand beside it, in one line.
+    const line = words.join(', ');
+    const left = x + 50;
+    lettering.push(
+      text(line, left, y + height / 2 + big * 0.35, big, { weight: 700, anchor: 'start', fill: C.rustInk }),
+    );
+    const wide = textWidth(line, big) + 10;
+    return (
+      cage(x, y, width, height) +
+      liveSign(x + 28, y + height / 2 - 18) +
+      `<rect x="${r1(left - 5)}" y="${r1(y + height / 2 - big / 2 - 4)}" width="${r1(wide)}" height="${r1(big + 8)}" fill="${C.wash}"/>`
+    );
+  }
+  const half = Math.max(...words.map((w) => textWidth(w, big))) / 2 + 3;
+  const middle = x + 8 + Math.max(half, 38);
+  const top = y + height / 2 - 34;
+  words.forEach((w, i) => {
+    lettering.push(
+      text(w, middle, top + 50 + i * (big + 3), big, {
+        weight: i === 0 ? 700 : 600,
+        anchor: 'middle',
+        fill: C.rustInk,
+      }),
+    );
+  });
+  return (
+    cage(x, y, width, height) +
+    liveSign(middle, top) +
+    `<rect x="${r1(middle - half)}" y="${r1(top + 36)}" width="${r1(2 * half)}" height="${r1(2 * big + 8)}" fill="${C.wash}"/>`
+  );
+}
+
+function partArt(part: PlanPart, size: number, lettering: Lettering[]): string {
+  const { x, y } = part;
+  const drop = size * 0.36;
+  switch (part.kind) {
+    case 'valve':
+      lettering.push(text(part.label, x, y + drop, size, { weight: 700, anchor: 'middle' }));
+      return valve(x, y);
+    case 'electrolytic':
+      lettering.push(text(part.label, x, y + drop, size, { anchor: 'middle' }));
+      return electrolytic(x, y);
+    case 'transformer': {
+      lettering.push(text(part.label, x, y + drop, size, { weight: 700, anchor: 'middle' }));
+      return transformer(x, y) + plate(x, y, Math.max(19, textWidth(part.label, size) / 2 + 4), size + 6);
+    }
+    case 'resistor':
+      return resistor(x, y, part.upright);
+    case 'can': {
+      const lines = brokenToFit(part.label, 40, size);
+      const first = y + drop - ((lines.length - 1) * (size + 1)) / 2;
+      lines.forEach((words, i) => {
+        lettering.push(text(words, x, first + i * (size + 1), size, { anchor: 'middle' }));
+      });
+      return plainCan(x, y);
+    }
+    case 'box': {
+      const middle = x + part.width / 2;
+      // A second line that does not fit is left out: the drawing has one thing to say first.
+      const two = part.sub !== '' && textWidth(part.sub, size) <= part.width - 6 && part.height >= 2.4 * size;
+      const at = y + part.height / 2 + drop - (two ? size * 0.66 : 0);
+      const label = part.label.toUpperCase();
+      lettering.push(text(label, middle, at, size, { weight: 600, anchor: 'middle', spacing: 0.05 }));
+      if (two) lettering.push(text(part.sub, middle, at + size * 1.33, size, { anchor: 'middle', fill: C.ink2 }));
+      const widest = Math.max(textWidth(label, size) * 1.2, two ? textWidth(part.sub, size) : 0);
+      const rim = widest <= part.width - 16 ? 6 : 2.6;
+      return box(
+        x,
+        y,
+        part.width,
+        part.height,
+        rim,
+        widest <= part.width - 34 && part.height >= (two ? 3.6 : 2.6) * size,
+      );
+    }
+  }
+}
+
+/** One word too wide for its can is parted with a hyphen, as on a drawing. */
+function brokenToFit(words: string, room: number, size: number): string[] {
+  if (textWidth(words, size) <= room) return [words];
+  const spaced = words.split(' ');
+  if (spaced.length > 1) return spaced;
+  const cut = Math.min(words.length - 2, Math.max(2, Math.floor(room / (size * 0.49)) - 1));
+  return [`${words.slice(0, cut)}-`, words.slice(cut)];
+}
+
+function leader(from: { x: number; y: number }, to: { x: number; y: number }): string {
+  const length = Math.hypot(to.x - from.x, to.y - from.y) || 1;
+  const ux = (to.x - from.x) / length;
+  const uy = (to.y - from.y) / length;
+  const reach = Math.max(0, length - 14);
+  if (reach <= DISC_RADIUS) return '';
+  return `<path d="M${r1(from.x + ux * DISC_RADIUS)} ${r1(from.y + uy * DISC_RADIUS)}L${r1(from.x + ux * reach)} ${r1(from.y + uy * reach)}" stroke="${C.ink}" stroke-width="1"/>`;
+}
+
+function text(
+  words: string,
+  x: number,
+  y: number,
+  size: number,
+  style: Partial<Pick<Lettering, 'weight' | 'anchor' | 'fill' | 'spacing'>> = {},
+): Lettering {
+  return {
+    words,
+    x,
+    y,
+    size,
+    weight: style.weight ?? 500,
+    anchor: style.anchor ?? 'start',
+    fill: style.fill ?? C.ink,
+    spacing: style.spacing ?? 0.03,
+  };
+}

@@ -1,0 +1,96 @@
+/** Second page of the sheet: levels with their tolerances and what they look like on the tube, the other demands, the set-up, the crystals. */
+
+import type { SheetFigures } from '../../../present/sheetFigures.ts';
+import type { Receiver, SheetResponse } from '../../../receiver/receiver.ts';
+import { rackWords, sheetWords } from '../../../words/en/bench.ts';
+
+export function LevelsPage({ receiver, figures }: { readonly receiver: Receiver; readonly figures: SheetFigures }) {
+  const { specification: spec, setUp } = figures.response;
+  const s = spec.sCurve;
+  const unit = rackWords.unit(setUp.centreHz);
+  const demands = [
+    ...spec.windows.map((w) => sheetWords.ripple(w.fromHz, w.toHz, w.maxRippleDb)),
+    ...spec.tilts.map((t) => sheetWords.tilt(t.lowHz, t.highHz, t.maxDb)),
+    ...spec.traps.map((t) => sheetWords.trap(t.hz, t.maxDb)),
+    ...spec.skirts.map((s) => sheetWords.skirt(s.fromHz, s.toHz, s.max)),
+    ...spec.peaks.map((p) => sheetWords.peak(p.hz, p.toleranceHz)),
+    ...(s === null
+      ? []
+      : [
+          sheetWords.zero(s.centreHz, s.zero.toleranceHz, s.risesWithFrequency),
+          sheetWords.peaksApart(s.separation.minHz, s.separation.maxHz),
+          sheetWords.evenPeaks(s.symmetry.low, s.symmetry.high),
+          ...(s.linearity === null ? [] : [sheetWords.straight(s.linearity.withinHz, s.linearity.max)]),
+        ]),
+    ...spec.bandwidths.map((b) => sheetWords.bandwidth(b.levelDb, b.minHz, b.maxHz)),
+    ...(spec.gain === null ? [] : [sheetWords.gain(spec.gain.hz, spec.gain.minDb)]),
+  ];
+  const wanted = new Set(setUp.markersHz);
+  return (
+    <>
+      <h3>{sheetWords.levels}</h3>
+      {figures.levels.length === 0 ? null : (
+        <table class="levels">
+          <caption class="si">{sheetWords.levelsCaption}</caption>
+          <thead>
+            <tr>
+              <th scope="col">
+                {sheetWords.columns.hz} {unit}
+              </th>
+              <th scope="col">{sheetWords.columns.wanted}</th>
+              <th scope="col">{sheetWords.columns.tube}</th>
+            </tr>
+          </thead>
+          <tbody>
+            {figures.levels.map((row) => (
+              <tr key={row.hz}>
+                <th scope="row" class="m">
+                  {rackWords.canLabel(row.hz)}
+                </th>
+                <td class="m">{sheetWords.percent(row.target, row.low, row.high)}</td>
+                <td class="m">{sheetWords.tubePercent(row.onTube)}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+      <ul class="demands">
+        {demands.map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+      </ul>
+      <h3>{sheetWords.setUp}</h3>
+      <ul class="demands">
+        {setUpLines(figures.response).map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+      </ul>
+      <h3>
+        {sheetWords.box}, {unit}
+      </h3>
+      <ul class="box-list">
+        {receiver.crystalsHz.map((hz) => (
+          <li key={hz} class={wanted.has(hz) ? 'm wanted' : 'm'}>
+            {rackWords.canLabel(hz)}
+          </li>
+        ))}
+      </ul>
+      <p class="si">{sheetWords.boxWanted}</p>
+    </>
+  );
+}
+
+function setUpLines({ setUp }: SheetResponse): string[] {
+  const words = sheetWords.setUpLines;
+  return [
+    words.inject(setUp.injectAt, words.injectWith),
+    words.observe(setUp.observeAt, setUp.observeWith === 'probe'),
+    ...(setUp.biases.length === 0 ? [words.noBias] : []),
+    ...setUp.biases.map((bias) => words.bias(bias.at, bias.volts, bias.toleranceVolts)),
+    ...(setUp.carrierHz === null ? [] : [words.carrier(setUp.carrierHz)]),
+    words.sweep(setUp.centreHz, setUp.spanHz),
+    ...(setUp.slowSweep === true ? [words.slow] : []),
+    words.level(setUp.levelDb),
+    words.direction(setUp.lowFrequencyAtLeft),
+  ];
+}

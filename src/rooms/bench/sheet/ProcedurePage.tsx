@@ -1,0 +1,99 @@
+/** First page of the sheet: the figure, the numbered steps with their ticks, the caution. */
+import { useEffect, useMemo, useRef } from 'preact/hooks';
+import { initialState } from '../../../bench/setup.ts';
+import { missingSentence } from '../../../describe/sentence.ts';
+import { usePort } from '../../../kit/hooks/usePort.ts';
+import { Ink } from '../../../kit/theme/art.tsx';
+import type { BenchPort } from '../../../present/ports.ts';
+import type { SheetFigures } from '../../../present/sheetFigures.ts';
+import { missingOfStep, type StepMark, stepMarks, stepNow, turnedSlugs } from '../../../present/steps.ts';
+import type { ProcedureStep, Receiver } from '../../../receiver/receiver.ts';
+import { aidsWithin } from '../../../session/session.ts';
+import { sheetWords } from '../../../words/en/bench.ts';
+import { SheetFigure } from './SheetFigure.tsx';
+
+export function ProcedurePage({
+  port,
+  figures,
+  width,
+}: {
+  readonly port: BenchPort;
+  readonly figures: SheetFigures;
+  readonly width: number;
+}) {
+  const { receiver } = port;
+  return (
+    <>
+      <figure class="sheet-figure">
+        <SheetFigure receiver={receiver} figures={figures} width={width} height={176} />
+        <figcaption class="si">{sheetWords.figure(figures.response.setUp.observeAt)}</figcaption>
+      </figure>
+      <Steps port={port} />
+      {receiver.cautions.length === 0 ? null : <Caution receiver={receiver} />}
+    </>
+  );
+}
+
+function Steps({ port }: { readonly port: BenchPort }) {
+  const marks = useStepMarks(port);
+  const list = useRef<HTMLOListElement>(null);
+  const at = stepNow(marks);
+  useEffect(() => {
+    const paper = list.current?.closest('.sheet-text');
+    const step = list.current?.children[at] as HTMLElement | undefined;
+    if (!paper || step === undefined || marks[at] !== 'now') return;
+    const over = step.offsetTop + step.offsetHeight + 8 - paper.clientHeight - paper.scrollTop;
+    // The step to do comes into sight; what the reader has turned back to is left alone.
+    if (over > 0) paper.scrollBy({ top: over });
+  }, [at]);
+  return (
+    <ol class="steps" ref={list}>
+      {port.receiver.procedure.map((step, i) => {
+        const mark = marks[i]!;
+        return (
+          <li key={step.text} class={mark} {...(mark === 'now' ? { 'aria-current': 'step' as const } : {})}>
+            <span class="box" aria-hidden="true">
+              {mark === 'done' ? '\u2713' : i + 1}
+            </span>
+            {mark === 'done' ? <span class="unseen">{sheetWords.done}: </span> : null}
+            {step.text}
+            {mark === 'now' ? <Advice port={port} step={step} /> : null}
+          </li>
+        );
+      })}
+    </ol>
+  );
+}
+
+/** In a run with hints: the first thing that keeps this step from its tick, and the way to mend it. */
+function Advice({ port, step }: { readonly port: BenchPort; readonly step: ProcedureStep }) {
+  const allowed = useMemo(() => aidsWithin(port.scenario).hints, [port]);
+  const code = usePort(port, () => missingOfStep(step, port.session()));
+  if (!allowed || code === null) return null;
+  return <span class="advice">{missingSentence(code)}</span>;
+}
+
+/** Marks of the steps; a new list only when one of them changes. */
+export function useStepMarks(port: BenchPort): readonly StepMark[] {
+  const start = useMemo(() => initialState(port.setup), [port]);
+  const key = usePort(port, () => stepMarks(port.receiver, port.session(), turnedSlugs(start, port.state())).join());
+  return useMemo(() => key.split(',') as StepMark[], [key]);
+}
+
+export function Caution({ receiver }: { readonly receiver: Receiver }) {
+  const title = receiver.mains === null ? sheetWords.care : sheetWords.cautions;
+  return (
+    <aside class="caution" aria-label={title}>
+      <div>
+        <Ink svg={BOLT} width={28} height={26} class="bolt" />
+        <b>{title}</b>
+        {receiver.cautions.map((line) => (
+          <p key={line}>{line}</p>
+        ))}
+      </div>
+    </aside>
+  );
+}
+
+export const BOLT =
+  '<path d="M14 2L26 23H2Z" fill="#fcf7ea" stroke="#b5482e" stroke-width="2.2" stroke-linejoin="round"/><path d="M15 7.5l-4.2 8h5.6l-3.4 6" fill="none" stroke="#963820" stroke-width="1.9"/>';

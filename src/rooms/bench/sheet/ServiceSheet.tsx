@@ -1,0 +1,108 @@
+/** The service sheet: an article of three pages on turned-corner paper. Always open in the full bench, laid over the rest elsewhere. */
+import { memo } from 'preact/compat';
+import { useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
+import type { Rect } from '../../../kit/px.ts';
+import { place } from '../../../kit/px.ts';
+import { Frame } from '../../../kit/theme/art.tsx';
+import type { BenchPort } from '../../../present/ports.ts';
+import type { SheetFigures } from '../../../present/sheetFigures.ts';
+import { workResponses } from '../../../receiver/responses.ts';
+import { sheetWords } from '../../../words/en/bench.ts';
+import { LevelsPage } from './LevelsPage.tsx';
+import { ProcedurePage } from './ProcedurePage.tsx';
+import { SlugsPage } from './SlugsPage.tsx';
+
+interface ServiceSheetProps {
+  readonly port: BenchPort;
+  readonly rect: Rect;
+  readonly figures: SheetFigures;
+  readonly turnTo: (response: string) => void;
+  /** null: this sheet cannot be put away */
+  readonly onClose: (() => void) | null;
+}
+
+function ServiceSheetBase({ port, rect, figures, turnTo, onClose }: ServiceSheetProps) {
+  const [page, setPage] = useState(0);
+  const sheet = useRef<HTMLElement>(null);
+  const text = useRef<HTMLElement>(null);
+  const { receiver } = port;
+  useLayoutEffect(() => {
+    if (onClose !== null) sheet.current?.focus();
+  }, [onClose !== null]);
+  useLayoutEffect(() => text.current?.scrollTo(0, 0), [page]);
+  const pages = sheetWords.pages;
+  const content = useMemo(() => {
+    if (page === 0) return <ProcedurePage port={port} figures={figures} width={rect.width - 38} />;
+    return page === 1 ? <LevelsPage receiver={receiver} figures={figures} /> : <SlugsPage receiver={receiver} />;
+  }, [page, port, receiver, figures, rect.width]);
+  return (
+    <article
+      id="service-sheet"
+      class={`sheet placed${onClose === null ? '' : ' over'}`}
+      style={place(rect)}
+      aria-label={sheetWords.kicker}
+      ref={sheet}
+      tabIndex={-1}
+      onKeyDown={(event) => {
+        if (event.key !== 'Escape' || onClose === null) return;
+        event.stopPropagation();
+        onClose();
+      }}
+    >
+      <Frame kind="sheet" />
+      <header class="sheet-head">
+        <p class="l sheet-kick">{sheetWords.kicker}</p>
+        <h2>{receiver.title}</h2>
+        <p class="sheet-sub">{receiver.setName}</p>
+        <ResponseTabs port={port} shown={figures.response.id} turnTo={turnTo} />
+      </header>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls must be reachable by keyboard */}
+      <section class="sheet-text" ref={text} tabIndex={0} aria-label={pages[page]!}>
+        {content}
+      </section>
+      <nav class="pager" aria-label={sheetWords.kicker}>
+        {page === 0 ? (
+          <span class="pager-gap" />
+        ) : (
+          <button type="button" onClick={() => setPage(page - 1)}>{`\u2039 ${pages[page - 1]}`}</button>
+        )}
+        <span>{sheetWords.pageOf(page + 1, pages.length)}</span>
+        {page === pages.length - 1 ? (
+          <span class="pager-gap" />
+        ) : (
+          <button type="button" onClick={() => setPage(page + 1)}>{`${pages[page + 1]} \u203a`}</button>
+        )}
+      </nav>
+      {onClose === null ? null : (
+        <button type="button" class="sheet-close" onClick={onClose}>
+          {sheetWords.close}
+        </button>
+      )}
+    </article>
+  );
+}
+
+/** One tab for each curve that the job is about; none where there is only one. */
+function ResponseTabs({
+  port,
+  shown,
+  turnTo,
+}: {
+  readonly port: BenchPort;
+  readonly shown: string;
+  readonly turnTo: (response: string) => void;
+}) {
+  const work = useMemo(() => workResponses(port.receiver, port.scenario), [port]);
+  if (work.length < 2) return null;
+  return (
+    <fieldset class="sheet-tabs" aria-label={sheetWords.responses}>
+      {work.map(({ id, title }) => (
+        <button key={id} type="button" aria-pressed={id === shown} onClick={() => turnTo(id)}>
+          {title}
+        </button>
+      ))}
+    </fieldset>
+  );
+}
+
+export const ServiceSheet = memo(ServiceSheetBase);

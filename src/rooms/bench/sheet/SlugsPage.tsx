@@ -1,0 +1,42 @@
+/** Third page of the sheet: what each slug does, and the test points. */
+import { useMemo } from 'preact/hooks';
+import type { Receiver } from '../../../receiver/receiver.ts';
+import { slugLetters } from '../../../receiver/slugLetters.ts';
+import { sheetWords } from '../../../words/en/bench.ts';
+
+export function SlugsPage({ receiver }: { readonly receiver: Receiver }) {
+  const letters = useMemo(() => slugLetters(receiver), [receiver]);
+  return (
+    <>
+      <h3>{sheetWords.slugs}</h3>
+      <dl class="slug-list">
+        {receiver.adjusters.map((slug) => (
+          <div key={slug.id}>
+            <dt>
+              <span class="disc co" aria-hidden="true">
+                {letters.get(slug.id)}
+              </span>
+              <span class="unseen">{letters.get(slug.id)}: </span>
+              <b>{slug.label}</b>
+            </dt>
+            <dd>
+              {slug.does}{' '}
+              <span class="l2">{`${sheetWords.head[slug.head]}, ${sheetWords.slugTurns(slug.travelTurns)}`}</span>
+            </dd>
+          </div>
+        ))}
+      </dl>
+      <h3>{sheetWords.points}</h3>
+      <dl class="point-list">
+        {receiver.testPoints.map((point) => (
+          <div key={point.id}>
+            <dt>
+              <b>{point.id}</b> {point.label === point.id ? '' : point.label}
+            </dt>
+            <dd>{point.note}</dd>
+          </div>
+        ))}
+      </dl>
+    </>
+  );
+}

@@ -1,0 +1,64 @@
+/** Findings in whole sentences, each with the moment to look at. */
+
+import type { Finding } from '../../describe/findings.ts';
+import { Frac, Frame } from '../../kit/theme/art.tsx';
+import { findingWords } from '../../words/en/grading.ts';
+import { reportWords as words } from '../../words/en/reportPage.ts';
+
+export interface FindingsSheetProps {
+  readonly findings: readonly Finding[];
+  readonly goTo: (seconds: number) => void;
+}
+
+export function FindingsSheet({ findings, goTo }: FindingsSheetProps) {
+  return (
+    <section class="paper findings" aria-labelledby="findings-title">
+      <Frame kind="sheet" />
+      <h2 id="findings-title">{words.findings}</h2>
+      <div class="findings-body">
+        {findings.map((finding) => (
+          <p key={finding.text} class={finding.tone}>
+            <b>{findingWords.tones[finding.tone]} </b>
+            <Told finding={finding} goTo={goTo} />
+          </p>
+        ))}
+      </div>
+    </section>
+  );
+}
+
+/** The sentence, with its time made into a link; the link stands after it where the sentence does not name the time. */
+function Told({
+  finding: { text, atSeconds },
+  goTo,
+}: {
+  readonly finding: Finding;
+  readonly goTo: (seconds: number) => void;
+}) {
+  if (atSeconds === null) return <Frac>{text}</Frac>;
+  const clock = words.clock(atSeconds);
+  const at = text.indexOf(clock);
+  const link = <MomentLink seconds={atSeconds} goTo={goTo} />;
+  if (at < 0)
+    return (
+      <>
+        <Frac>{text}</Frac> {link}
+      </>
+    );
+  return (
+    <>
+      <Frac>{text.slice(0, at)}</Frac>
+      {link}
+      <Frac>{text.slice(at + clock.length)}</Frac>
+    </>
+  );
+}
+
+/** A time that takes the replay there. */
+export function MomentLink({ seconds, goTo }: { readonly seconds: number; readonly goTo: (seconds: number) => void }) {
+  return (
+    <button type="button" class="moment" aria-label={words.goTo(seconds)} onClick={() => goTo(seconds)}>
+      {words.clock(seconds)}
+    </button>
+  );
+}

@@ -1,0 +1,73 @@
+/** Every line of the score with its reason, folded away until asked for. */
+import type { Ref } from 'preact';
+import { adviceFor } from '../../describe/advice.ts';
+import { lineIsMet } from '../../describe/scoreLine.ts';
+import { BLOCKS, type Report, type ScoreLine } from '../../grading/report.ts';
+import { Frac, Frame } from '../../kit/theme/art.tsx';
+import { blockNames, reportWords as words } from '../../words/en/reportPage.ts';
+import { MomentLink } from './FindingsSheet.tsx';
+import './lines.css';
+
+export interface LinesTableProps {
+  readonly report: Report;
+  readonly sentence: (line: ScoreLine) => string;
+  readonly goTo: (seconds: number) => void;
+  readonly innerRef?: Ref<HTMLDetailsElement>;
+}
+
+export function LinesTable({ report, sentence, goTo, innerRef }: LinesTableProps) {
+  const lost = (l: ScoreLine): boolean => l.points < l.max - 0.005;
+  return (
+    <details class="plate lines" {...(innerRef === undefined ? {} : { ref: innerRef })}>
+      <summary>
+        <Frame kind="button" />
+        <span>{words.lines(report.lines.length)}</span>
+      </summary>
+      <div class="lines-scroll">
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">{words.rule}</th>
+              <th scope="col">{words.reason}</th>
+              <th scope="col">{words.points}</th>
+            </tr>
+          </thead>
+          {BLOCKS.map((block) => {
+            const lines = report.lines.filter((l) => l.block === block);
+            return lines.length === 0 ? null : (
+              <tbody key={block}>
+                <tr class="lines-block">
+                  <th scope="rowgroup" colSpan={2}>
+                    {blockNames[block]}
+                  </th>
+                  <td>{words.blockPoints(report.blocks[block].points, report.blocks[block].max)}</td>
+                </tr>
+                {lines.map((line) => (
+                  <tr key={line.id} class={lost(line) ? 'lost' : ''}>
+                    <td class="lines-rule">{line.rule}</td>
+                    <td>
+                      <Frac>{sentence(line)}</Frac>
+                      {lost(line) && !lineIsMet(line) ? (
+                        <>
+                          {' '}
+                          <span class="lines-try">{adviceFor(line)}</span>
+                        </>
+                      ) : null}
+                      {line.atSeconds === null ? null : (
+                        <>
+                          {' '}
+                          <MomentLink seconds={line.atSeconds} goTo={goTo} />
+                        </>
+                      )}
+                    </td>
+                    <td class="lines-points">{words.linePoints(line.points, line.max)}</td>
+                  </tr>
+                ))}
+              </tbody>
+            );
+          })}
+        </table>
+      </div>
+    </details>
+  );
+}

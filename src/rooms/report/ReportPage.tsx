@@ -1,0 +1,131 @@
+/** The report of a run: what was found and left, the score with its reasons, the run to look at again. */
+import { useMemo, useRef, useState } from 'preact/hooks';
+import { findings } from '../../describe/findings.ts';
+import { scoreLineSentence } from '../../describe/scoreLine.ts';
+import { Button, Fit, Frame, Header, Rooms } from '../../kit/theme/art.tsx';
+import type { ReportPort } from '../../present/ports.ts';
+import { responseById } from '../../receiver/responses.ts';
+import { widenSpecification } from '../../receiver/specification.ts';
+import { reportWords as words } from '../../words/en/reportPage.ts';
+import { shellWords } from '../../words/en/shell.ts';
+import { FindingsSheet } from './FindingsSheet.tsx';
+import { LinesTable } from './LinesTable.tsx';
+import { ReplayPanel } from './ReplayPanel.tsx';
+import { responseFigure, sheetPoints } from './responseFigure.ts';
+import { ScorePanel } from './ScorePanel.tsx';
+import { usePlayback } from './usePlayback.ts';
+import './report.css';
+
+export interface ReportPageProps {
+  readonly port: ReportPort;
+  /** to the run that lies half done on the bench; null where there is none */
+  readonly onBench?: (() => void) | null;
+}
+
+export function ReportPage({ port, onBench = null }: ReportPageProps) {
+  const { report, run, receiver } = port;
+  const { scenario } = run;
+  const lengthSeconds = Math.max(1, Math.ceil(report.seconds), Math.ceil((run.events.at(-1)?.atMs ?? 0) / 1000));
+  const playback = usePlayback(lengthSeconds, lengthSeconds);
+  const replay = useRef<HTMLDivElement>(null);
+  const lines = useRef<HTMLDetailsElement>(null);
+  const [shown, setShown] = useState(0);
+  const set = report.curves[Math.min(shown, report.curves.length - 1)]!;
+  const sheet = useMemo(
+    () => widenSpecification(responseById(receiver, set.response).specification, scenario.toleranceFactor),
+    [receiver, scenario, set],
+  );
+  const told = useMemo(() => sheetPoints(report, set.response).filter((p) => p.no !== null), [report, set]);
+  const found = useMemo(() => findings(report, receiver, port.blind ?? []), [port, report, receiver]);
+  const goTo = (seconds: number): void => {
+    playback.seek(seconds);
+    const still = matchMedia('(prefers-reduced-motion: reduce)').matches;
+    replay.current?.scrollIntoView({ block: 'nearest', behavior: still ? 'auto' : 'smooth' });
+  };
+  const showLines = (): void => {
+    if (lines.current === null) return;
+    lines.current.open = true;
+    lines.current.querySelector('summary')?.focus();
+    lines.current.scrollIntoView({ block: 'start' });
+  };
+  const links = [
+    { name: shellWords.course, current: false, go: () => port.toCourse() },
+    ...(onBench === null ? [] : [{ name: shellWords.bench, current: false, go: onBench }]),
+    { name: shellWords.reports, current: true, go: () => {} },
+  ];
+  return (
+    <div class="report-page">
+      <Header
+        product={shellWords.product}
+        right={
+          <>
+            <Button onClick={() => port.exportRun()}>{words.exportRun}</Button>
+            <Button onClick={() => port.again()}>{words.again}</Button>
+            <Button primary onClick={() => port.toCourse()}>
+              {words.toCourse}
+            </Button>
+          </>
+        }
+      >
+        <Rooms name={shellWords.rooms} links={links} />
+      </Header>
+      <main class="report">
+        <section class="paper report-figure" aria-labelledby="report-title">
+          <Frame kind="sheet" />
+          <p class="eyebrow">
+            {[
+              words.page(scenario.code, receiver.setName),
+              ...(run.learner === null ? [] : [words.learner(run.learner)]),
+            ].join(', ')}
+          </p>
+          <h1 id="report-title">{scenario.title}</h1>
+          {report.curves.length < 2 ? null : (
+            <fieldset class="figure-tabs" aria-label={words.curves}>
+              {report.curves.map(({ response }, i) => (
+                <button
+                  key={response}
+                  type="button"
+                  aria-pressed={set.response === response}
+                  onClick={() => setShown(i)}
+                >
+                  {responseById(receiver, response).title}
+                </button>
+              ))}
+            </fieldset>
+          )}
+          <Fit
+            class="figure-place"
+            of={set}
+            label={words.figure(scenario.title)}
+            draw={(w, h) => responseFigure(w, h, report, set, sheet, words)}
+          />
+          <ol class="figure-points" aria-label={words.figurePoints}>
+            {told.map(({ no, hz, line, met }) => (
+              <li key={line.id}>
+                <span class="disc rust" aria-hidden="true">
+                  {no}
+                </span>
+                <span class="m">{words.frequency(hz)}</span>
+                <span>{words.wants(line)}</span>
+                <b class={met ? 'met' : 'missed'}>{met ? words.met : words.missed}</b>
+              </li>
+            ))}
+          </ol>
+        </section>
+        <div class="report-side">
+          <ScorePanel report={report} previousBest={port.previousBest} showLines={showLines} />
+          <FindingsSheet findings={found} goTo={goTo} />
+        </div>
+        <div class="report-replay" ref={replay}>
+          <ReplayPanel port={port} playback={playback} lengthSeconds={lengthSeconds} />
+        </div>
+        <LinesTable
+          report={report}
+          sentence={(line) => scoreLineSentence(line, receiver)}
+          goTo={goTo}
+          innerRef={lines}
+        />
+      </main>
+    </div>
+  );
+}

@@ -1,0 +1,104 @@
+/** The score: total, word of the ladder, turns and time against par, and a bar for each block, filled with its own hatching. */
+
+import { BLOCKS, type Block, type Report } from '../../grading/report.ts';
+import { bandOf, Fit, Frac, Frame, thumb } from '../../kit/theme/art.tsx';
+import { C, hatch, r1 } from '../../kit/theme/ink.ts';
+import { blockNames, reportWords as words } from '../../words/en/reportPage.ts';
+
+const LOOKS: Readonly<Record<Block, { readonly angle: number; readonly ink: string; readonly tint: string }>> = {
+  response: { angle: 45, ink: C.petrol, tint: '#cfe0d6' },
+  truth: { angle: -45, ink: C.rust, tint: '#ecd0bf' },
+  proofs: { angle: 90, ink: C.brassInk, tint: '#ead9ae' },
+  care: { angle: 0, ink: C.ink, tint: '#d5d8d6' },
+  economy: { angle: 64, ink: C.ink2, tint: '#e6e0d0' },
+};
+
+export interface ScorePanelProps {
+  readonly report: Report;
+  readonly previousBest: number | null;
+  /** opens the list of all lines */
+  readonly showLines: () => void;
+}
+
+export function ScorePanel({ report, previousBest, showLines }: ScorePanelProps) {
+  const against = words.against(report.total, previousBest);
+  return (
+    <section class="plate score" aria-labelledby="score-title">
+      <Frame kind="panel" />
+      <h2 class="plate-title" id="score-title">
+        <span class="disc" aria-hidden="true">
+          1
+        </span>
+        {words.score}
+      </h2>
+      <button type="button" class="all-lines" onClick={showLines}>
+        {words.allLines(report.lines.length)}
+      </button>
+      <div class="score-row">
+        <p class="score-total">
+          <span class="score-figure">{report.total}</span> <span class="score-of">{words.of100}</span>
+        </p>
+        <p class={`score-verdict${report.passed ? ' passed' : ''}`}>
+          <strong>{words.verdict(report)}</strong>
+          {against === null ? null : <span>{against}</span>}
+        </p>
+        <Fit class="score-stack" of={report} label={words.stack(report.word)} draw={(w, h) => stackArt(w, h, report)} />
+        <p class="score-par">
+          <strong>
+            <Frac>{words.turns(report.turns, report.parTurns)}</Frac>
+          </strong>
+          <span>{words.time(report.seconds, report.parSeconds)}</span>
+        </p>
+      </div>
+      {report.caps.map((cap) => (
+        <p class="score-cap" key={cap.rule + cap.subject}>
+          {words.capped(cap.limit, words.capKinds[cap.rule] ?? words.capOther, words.clock(cap.atSeconds))}
+        </p>
+      ))}
+      {report.wanting.map((what) => (
+        <p class="score-cap" key={what}>
+          {words.wanting[what]}
+        </p>
+      ))}
+      <ul
+        class="score-blocks"
+        style={{ '--blocks': BLOCKS.map((b) => `minmax(50px, ${Math.max(1, report.blocks[b].max)}fr)`).join(' ') }}
+      >
+        {BLOCKS.map((block) => {
+          const { points, max } = report.blocks[block];
+          return (
+            <li key={block}>
+              <Fit
+                class="score-bar"
+                of={points / max}
+                draw={(w, h) => barArt(w, h, max > 0 ? points / max : 0, block)}
+              />
+              <span class="score-name">{blockNames[block]}</span>
+              <span class="m">{words.blockPoints(points, max)}</span>
+            </li>
+          );
+        })}
+      </ul>
+    </section>
+  );
+}
+
+function barArt(w: number, h: number, share: number, block: Block): string {
+  const filled = r1(Math.max(0, Math.min(1, share)) * w);
+  const { angle, ink, tint } = LOOKS[block];
+  const d = `M0 0H${filled}V${h}H0Z`;
+  const full =
+    filled > 0
+      ? `<path d="${d}" fill="${tint}"/>${hatch(d, [0, 0, filled, h], { a: angle, gap: 4.5, sw: 0.9, op: 0.75, col: ink })}`
+      : '';
+  const edge = filled > 0 && filled < w - 1 ? `<path d="M${filled} 0V${h}" stroke="${C.ink}"/>` : '';
+  return `<rect width="${w}" height="${h}" fill="${C.sheet}"/><g class="filling sideways">${full}</g>${edge}<rect x=".75" y=".75" width="${w - 1.5}" height="${h - 1.5}" fill="none" stroke="${C.ink}" stroke-width="1.5"/>`;
+}
+
+/** The curve as left, stacked with as much hay as it has earned; the hay rises once. */
+function stackArt(w: number, h: number, report: Report): string {
+  const place = { x: 0, y: 0, w, h, curve: report.curves[0]!.after, band: bandOf([report.curves[0]!.after]) };
+  const bare = thumb({ ...place, score: 0 });
+  const full = thumb({ ...place, score: Math.max(1, report.total) });
+  return `${bare}<g class="filling upwards">${full}</g>`;
+}

@@ -1,0 +1,89 @@
+/** Words of the course page. */
+import { turnsLong } from './numbers.ts';
+
+export interface TrackWords {
+  readonly letter: string;
+  readonly title: string;
+  readonly blurb: string;
+}
+
+/** Tracks of the shipped course; a track from elsewhere is called by its own name. */
+const TRACKS: Readonly<Record<string, TrackWords>> = {
+  'first-sweep': { letter: 'S', title: 'First sweep', blurb: 'One can, two slugs, and a bench that does not flatter.' },
+  'vision-if': {
+    letter: 'V',
+    title: 'Vision IF',
+    blurb: 'Staggered stages, traps at the edges, one carrier half way down the slope.',
+  },
+  'sound-fm': { letter: 'F', title: 'Sound and FM', blurb: 'S-curves, limiters, and a trap that is set by ear.' },
+  am: { letter: 'A', title: 'AM', blurb: 'Circuits so narrow that the sweep has to wait for them.' },
+  colour: { letter: 'C', title: 'Colour', blurb: 'A slope that answers a slope, seen by a carrier that is swept.' },
+  'front-end': { letter: 'R', title: 'Front end', blurb: 'Tuner, oscillator and fine tuning: from the antenna on.' },
+  'set-ups': { letter: 'D', title: 'Set-ups that deceive', blurb: 'One slug is off, and the bench says otherwise.' },
+  'fault-finding': { letter: 'X', title: 'Fault finding', blurb: 'What no slug cures: find the part that has failed.' },
+};
+
+/** The order in which the course goes through its tracks; a track from elsewhere comes after them. */
+export const TRACK_ORDER: readonly string[] = [
+  'first-sweep',
+  'sound-fm',
+  'am',
+  'vision-if',
+  'colour',
+  'front-end',
+  'set-ups',
+  'fault-finding',
+];
+
+export function trackWords(track: string): TrackWords {
+  const known = TRACKS[track];
+  if (known !== undefined) return known;
+  const title = track.replace(/[-_]+/g, ' ').replace(/^./, (c) => c.toUpperCase());
+  return { letter: title.slice(0, 1), title, blurb: '' };
+}
+
+const COUNTS = ['No', 'One', 'Two', 'Three', 'Four', 'Five', 'Six', 'Seven', 'Eight', 'Nine'];
+const countWord = (n: number): string => COUNTS[n] ?? String(n);
+
+export const courseWords = {
+  contents: 'Contents',
+  goTo: (title: string): string => `Go to the track ${title}`,
+  title: 'Course of alignment',
+  intro: (tracks: number): string =>
+    `${countWord(tracks)} ${tracks === 1 ? 'track' : 'tracks'}. Each card is one job on one set. Draw the curve right and the outline fills with hay: the closer the curve, the thicker the stack. Par is the turns and minutes of a good run.`,
+  nextForYou: 'Next for you',
+  stacksWon: 'Stacks won',
+  wanted: 'wanted',
+  now: 'now',
+  nextFigure: (title: string): string => `${title}: the curve as it stands, and the curve that the sheet wants`,
+  backToBench: 'Back to the bench',
+  open: (code: string): string => `Open ${code}`,
+  again: (code: string): string => `Try ${code} again`,
+  started: (code: string, turns: string, par: string): string => `${code}, started, ${turns} of par ${par}`,
+  notStarted: (code: string, par: string): string => `${code}, not tried yet, par ${par}`,
+  bestOf: (code: string, best: number, par: string): string => `${code}, best ${best}, par ${par}`,
+  allDone: 'Every stack is won. Any card may be done again for a thicker one.',
+  done: (done: number, all: number): string => `${done} of ${all} done`,
+  scenariosDone: (done: number, all: number): string => `${done} of ${all} scenarios done`,
+  won: 'Won',
+  best: (score: number): string => `Best ${score}`,
+  notTried: 'Not tried',
+  onBench: 'On the bench',
+  openHint: 'Open',
+  soFar: (turns: string): string => `${turns} so far`,
+  after: (codes: readonly string[]): string => `Best after ${codes.join(' and ')}`,
+  par: (turns: string, minutes: string): string => `par ${turns}, ${minutes}`,
+  difficulty: (level: 1 | 2 | 3): string => ['', 'Gentle', 'Middling', 'Hard'][level] ?? '',
+  turns: turnsLong,
+  minutes: (seconds: number): string => `${Math.max(1, Math.round(seconds / 60))} min`,
+  cards: (track: string): string => `Jobs of the track ${track}`,
+  cautionsTitle: 'Practice here, care there',
+  cautions:
+    'Nothing on this bench can hurt you; a real set can. Its chassis may be live, so an isolating transformer comes first. The picture tube and its supply hold a lethal charge after switching off: discharge, then check with a meter. High-voltage regulators can emit X-rays and picture tubes implode. One hand, insulated tools, no jewellery, somebody within call. Work on real sets belongs under your local codes, by or with people qualified for it.',
+  storage: {
+    memoryOnly:
+      'This browser gives no storage here, so runs live only as long as this page. Export a run file to keep one.',
+    full: 'The storage is full. New runs are kept only while this page is open: export what you want to keep.',
+    corrupted: 'Some stored runs could not be read and were set aside. The rest are as you left them.',
+  },
+} as const;

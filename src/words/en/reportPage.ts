@@ -1,0 +1,115 @@
+/** Words of the report page: names and short notes. The sentences of reasons and findings are made elsewhere in this room. */
+import type { IncidentKind } from '../../bench/benchState.ts';
+import type { Block, Report, ResultWord, ScoreLine } from '../../grading/report.ts';
+import { clock, frequency, turnsLong, turns as turnsOf, written } from './numbers.ts';
+
+export const blockNames: Readonly<Record<Block, string>> = {
+  response: 'Response',
+  truth: 'Set-up',
+  proofs: 'Proofs',
+  care: 'Care',
+  economy: 'Economy',
+};
+
+/** Our ladder, from bare straw to a full stack. */
+export const resultWords: Readonly<Record<ResultWord, string>> = {
+  stubble: 'Stubble',
+  swath: 'Swath',
+  windrow: 'Windrow',
+  haycock: 'Haycock',
+  haystack: 'Haystack',
+};
+
+const incidentNames: Readonly<Record<IncidentKind, string>> = {
+  hotChassis: 'live chassis without the isolating transformer',
+  wrongPowerOrder: 'leads or isolation handled with the power on',
+  steelTool: 'steel tool in a slug',
+  wrongHead: 'wrong head for the slug',
+  forcedStop: 'slug forced past its stop',
+  crackedSlug: 'slug cracked',
+  hotTouch: 'lead on the high tension',
+  goodPartReplaced: 'good part replaced',
+};
+
+/** One decimal under twenty, where it says something; none above. */
+const whole = (value: number): string =>
+  written(value, Math.abs(value) >= 20 || Math.abs(value - Math.round(value)) < 0.05 ? 0 : 1);
+
+const tenths = (value: number): string => written(value, Math.abs(value - Math.round(value)) < 0.05 ? 0 : 1);
+
+/** "52 to 68", "8 or less", "at least 90": limits without their unit. */
+function limits({ low, high }: Pick<ScoreLine, 'low' | 'high'>): string {
+  if (low !== null && high !== null) return `${whole(low)} to ${whole(high)}`;
+  if (high !== null) return `${whole(high)} or less`;
+  return low === null ? 'anything' : `${whole(low)} or more`;
+}
+
+export const reportWords = {
+  curves: 'Curves of the report',
+  page: (code: string, set: string): string => `${code}, ${set}`,
+  learner: (name: string): string => `run by ${name}`,
+  exportRun: 'Export run file',
+  again: 'Try again',
+  toCourse: 'To the course',
+  asFound: 'as found',
+  asLeft: 'as left',
+  tolerance: 'tolerance',
+  frequency,
+  wants: (line: ScoreLine): string =>
+    line.unit === 'db'
+      ? `${written(line.measured, 1)} dB, wants ${limits(line)}`
+      : `${whole(line.measured)}%, wants ${limits(line)}`,
+  met: 'met',
+  missed: 'missed',
+  figure: (title: string): string => `${title}: the response as found and as left, beside the tolerance of the sheet`,
+  figurePoints: 'Points of the sheet',
+  score: 'Score',
+  of100: 'of 100',
+  wanting: {
+    proof: 'Points enough, but no proof stands: a curve that nobody has proved does not pass.',
+    part: 'Points enough, but a part that has failed is still in the set.',
+    work: 'Points enough, but too little of what was wrong has been put right to pass.',
+  } satisfies Record<Report['wanting'][number], string>,
+  verdict: ({ passed, word }: Pick<Report, 'passed' | 'word'>): string =>
+    `${resultWords[word]}: ${passed ? 'passed' : 'not passed yet'}`,
+  against: (total: number, before: number | null): string | null =>
+    before === null
+      ? null
+      : total > before
+        ? `best so far, up ${total - before}`
+        : total === before
+          ? 'as good as your best'
+          : `your best is ${before}`,
+  turns: (turns: number, par: number): string => `${turnsLong(turns)}, par ${turnsOf(par)}`,
+  time: (seconds: number, par: number): string => `${clock(seconds)} on the bench, par ${clock(par)}`,
+  capped: (limit: number, kind: string, at: string): string => `Held at ${limit}: ${kind}, at ${at}`,
+  capKinds: { G38: incidentNames.hotChassis, G39: incidentNames.hotTouch } as Readonly<Record<string, string>>,
+  capOther: 'a breach of safety',
+  blockPoints: (points: number, max: number): string => `${tenths(points)}/${tenths(max)}`,
+  stack: (word: ResultWord): string => `The stack so far: ${resultWords[word]}`,
+  findings: 'Findings',
+  goTo: (seconds: number): string => `Show ${clock(seconds)} in the replay`,
+  clock,
+  replay: 'The run, replayed',
+  replayTube: (at: string, seen: string): string => `The tube at ${at}. ${seen}`,
+  play: 'Play',
+  pause: 'Pause',
+  back: 'To the act before',
+  forward: 'To the next act',
+  speed: 'Speed',
+  times: (n: number): string => `\u00d7${n}`,
+  scrub: 'Moment of the run',
+  scrubValue: (at: string, phase: string): string => `${at}, ${phase}`,
+  spell: (letter: string, turns: number, at: string): string =>
+    `${at}, slug ${letter}, ${turnsLong(Math.abs(turns))} ${turns < 0 ? 'out' : 'in'}`,
+  incident: (kind: IncidentKind, at: string): string => `${at}, ${incidentNames[kind]}`,
+  acts: 'Turns and mishaps in order',
+  turnsMark: (turns: number): string =>
+    turnsOf(turns) === '0' ? '' : `${turns > 0 ? '+' : '\u2212'}${turnsOf(turns)}`,
+  allLines: (count: number): string => `All ${count} lines`,
+  lines: (count: number): string => `Every line of the score: ${count}`,
+  rule: 'Rule',
+  reason: 'Reason',
+  points: 'Points',
+  linePoints: (points: number, max: number): string => `${written(points, 1)} / ${written(max, 1)}`,
+} as const;

@@ -1,0 +1,131 @@
+/** The JSON reader: as the built-in one on good text, better on bad, cheap on hostile. */
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { parseJson, TEXT_LIMIT_CHARS } from '../../src/files/parseJson.ts';
+import { shippedTexts } from './shipped.ts';
+
+function problemsOf(text: string, limit?: number) {
+  const result = limit === undefined ? parseJson(text, 'f.json') : parseJson(text, 'f.json', limit);
+  return result.ok ? [] : result.problems;
+}
+
+describe('good text', () => {
+  it('gives what the built-in reader gives, however it is laid out', () => {
+    fc.assert(
+      fc.property(fc.json({ maxDepth: 6 }), fc.constantFrom(0, 1, 4), (text, indent) => {
+        fc.pre(!text.includes('__proto__'));
+        const laidOut = JSON.stringify(JSON.parse(text), null, indent);
+        expect(parseJson(laidOut, 'f.json')).toEqual({ ok: true, value: JSON.parse(text) });
+      }),
+    );
+  });
+
+  it('may hold every escape, a byte order mark, and numbers in any dress', () => {
+    const text = '\ufeff{"a":"\\u00e9\\n\\"\\\\\\/\\b\\f\\r\\t","b":[-0.5e-3,1E+2,0,-0],"c":null,"d":true,"e":false}';
+    expect(parseJson(text, 'f.json')).toEqual({ ok: true, value: JSON.parse(text.slice(1)) });
+  });
+
+  it('is every JSON file of the scenarios folder', () => {
+    const files = Object.entries(shippedTexts()).filter(([path]) => path.endsWith('.json'));
+    expect(files.length).toBeGreaterThan(8);
+    for (const [path, text] of files) expect(parseJson(text, path)).toEqual({ ok: true, value: JSON.parse(text) });
+  });
+});
+
+describe('bad text', () => {
+  it.each([
+    ['', 'line 1, column 1', 'the end of the text', 'a value'],
+    ['{\n  "a": 1,\n  "b" 2\n}', 'line 3, column 7', '"2"', 'a colon after the key'],
+    ['{"a":1,}', 'line 1, column 8', '"}"', 'a key in double quotes'],
+    ['[1 2]', 'line 1, column 4', '"2"', 'a comma or the end of the list'],
+    ['[1,\n2', 'line 2, column 2', 'the end of the text', 'a comma or the end of the list'],
+    ['{"a":"x\ny"}', 'line 1, column 8', '"\\n"', 'the rest of a string and its closing quote'],
+    ['"\\q"', 'line 1, column 3', '"q"', 'a known escape after the backslash'],
+    ['"\\u12g4"', 'line 1, column 3', '"u"', 'four hexadecimal digits after \\u'],
+    ['nul', 'line 1, column 1', '"n"', 'a value'],
+    ['{} x', 'line 1, column 4', '"x"', 'nothing more after the value'],
+    ['01', 'line 1, column 2', '"1"', 'nothing more after the value'],
+    ['-', 'line 1, column 1', '"-"', 'a digit'],
+    ['1e999', 'line 1, column 1', '1e999', 'a number that can be held'],
+    ["{'a':1}", 'line 1, column 2', '"\'"', 'a key in double quotes'],
+  ])('%j is told with its place', (text, place, found, wanted) => {
+    expect(problemsOf(text)).toEqual([{ file: 'f.json', place, found, wanted }]);
+  });
+
+  it('is refused whenever the built-in reader refuses it', () => {
+    fc.assert(
+      fc.property(
+        fc.json({ maxDepth: 4 }),
+        fc.nat(),
+        fc.constantFrom('', '"', ',', '}', '\\', 'x', '\u0001'),
+        (text, at, sign) => {
+          const place = at % (text.length + 1);
+          const broken = text.slice(0, place) + sign + text.slice(place + 1);
+          let builtIn = true;
+          try {
+            JSON.parse(broken);
+          } catch {
+            builtIn = false;
+          }
+          if (!builtIn) expect(parseJson(broken, 'f.json').ok).toBe(false);
+        },
+      ),
+    );
+  });
+
+  it('may not say a key twice, however it spells it', () => {
+    const problems = problemsOf('{"a":1,\n "b":{"c":1,"c":2},\n "\\u0061":3}');
+    expect(problems.map((p) => [p.place, p.found])).toEqual([
+      ['line 2, column 13', 'the key "c" a second time'],
+      ['line 3, column 2', 'the key "a" a second time'],
+    ]);
+  });
+
+  it('may not touch the prototype', () => {
+    const problems = problemsOf('{"a":{"__proto__":{"admin":true}}}');
+    expect(problems.map((p) => p.found)).toEqual(['the key "__proto__"']);
+    expect(problemsOf('{"\\u005f_proto__":1}')).toHaveLength(1);
+    expect(({} as { admin?: boolean }).admin).toBeUndefined();
+  });
+});
+
+describe('hostile text', () => {
+  const mega = TEXT_LIMIT_CHARS;
+  const hostile: readonly (readonly [string, string])[] = [
+    ['far too long', ' '.repeat(mega * 8)],
+    ['deep lists', '['.repeat(mega)],
+    ['deep objects', '{"a":'.repeat(Math.floor(mega / 5))],
+    ['many values', `[${'1,'.repeat(mega / 2 - 2)}1]`],
+    ['a string without end', `"${'x'.repeat(mega - 1)}`],
+    ['escapes without end', `"${'\\u0041'.repeat(Math.floor(mega / 6))}`],
+    ['the same key again and again', `{${'"a":1,'.repeat(Math.floor(mega / 6) - 2)}"a":1}`],
+    ['lines without end', '\n'.repeat(mega)],
+    ['a number without end', '1'.repeat(mega)],
+  ];
+  it.each(hostile)('%s is refused, with few words', (_, text) => {
+    const result = parseJson(text, 'f.json');
+    expect(result.ok).toBe(false);
+    expect(result.ok ? 0 : result.problems.length).toBeLessThanOrEqual(51);
+    expect(result.ok ? 0 : Math.max(...result.problems.map((p) => p.found.length))).toBeLessThan(200);
+  });
+
+  it('lists no more than it must', () => {
+    expect(problemsOf(hostile[6]![1]).length).toBeLessThanOrEqual(51);
+  });
+
+  it('is bounded by whoever reads it', () => {
+    expect(problemsOf('[1,2,3,4]', 5)).toEqual([
+      { file: 'f.json', place: '', found: '9 characters', wanted: 'at most 5 characters' },
+    ]);
+    const many = parseJson('[1,2,3,4]', 'f.json', 9, 4);
+    expect(many.ok ? [] : many.problems.map((p) => p.found)).toEqual(['more than 4 values']);
+    expect(parseJson('[1,2,3,4]', 'f.json', 9, 5).ok).toBe(true);
+  });
+
+  it('may be longer where its reader says so: a run of an hour', () => {
+    const event = '{"atMs":1234567,"type":"slugTurned","slug":"T1","turns":0.03125}';
+    const text = `[${Array(60_000).fill(event).join(',')}]`;
+    expect(parseJson(text, 'f.json').ok).toBe(false);
+    expect(parseJson(text, 'f.json', 4 * TEXT_LIMIT_CHARS).ok).toBe(true);
+  });
+});

@@ -1,0 +1,230 @@
+/** The service sheet on the page: figures, ticks, cautions; and the wax marks, held against the bench's own tube. */
+
+import { describe, expect, it } from 'vitest';
+import { applyEvent } from '../../src/bench/applyEvent.ts';
+import { createBench } from '../../src/bench/bench.ts';
+import type { BenchState } from '../../src/bench/benchState.ts';
+import { type BenchSetup, initialState } from '../../src/bench/setup.ts';
+import { cautionsOf } from '../../src/present/cautions.ts';
+import { pipNumbers, sheetFigures } from '../../src/present/sheetFigures.ts';
+import { missingOfStep, stepMarks, stepNow, turnedSlugs } from '../../src/present/steps.ts';
+import { waxOn } from '../../src/present/wax.ts';
+import { mainResponse } from '../../src/receiver/responses.ts';
+import type { SessionView } from '../../src/session/phase.ts';
+import { createSession } from '../../src/session/session.ts';
+import { sheetStart, stripSetup } from '../bench/fixture.ts';
+import { heightAt, trace } from '../bench/look.ts';
+import { SETUPS } from '../rooms/sceneSets.ts';
+
+const SHIPPED = SETUPS.map((setup) => [setup.receiver.id, setup] as const);
+
+/** The sheet's own set-up with the slugs right, no pips, a trace that fills the graticule. */
+function rightlySet(setup: BenchSetup, controls: Partial<BenchState['controls']> = {}): BenchSetup {
+  const start = sheetStart(setup);
+  const bare = { ...setup, scenario: { ...setup.scenario, start } };
+  const peak = Math.abs(createBench(bare).facts(initialState(bare)).detectedPeakVolts);
+  const yVoltsPerDiv = [0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2].find((gain) => peak / gain <= 6)!;
+  const more = { pipHeightDiv: 0, yVoltsPerDiv, ...controls };
+  return { ...setup, scenario: { ...setup.scenario, start: { ...start, controls: { ...start.controls, ...more } } } };
+}
+
+describe.each(SHIPPED)('the sheet of %s', (_, setup) => {
+  const { receiver } = setup;
+  const response = mainResponse(receiver);
+  const figures = sheetFigures(setup, response);
+
+  it('draws a curve whose highest place is 1 and that keeps to its own table', () => {
+    const { hz, relative } = figures.curve;
+    const spec = response.specification;
+    if (spec.referenceHz === undefined) {
+      let top = 0;
+      for (let i = 0; i < hz.length; i++) {
+        if (hz[i]! >= spec.fromHz && hz[i]! <= spec.toHz) top = Math.max(top, relative[i]!);
+      }
+      expect(top).toBeCloseTo(1, 3);
+    }
+    for (const row of figures.levels) {
+      const i = hz.findIndex((f) => Math.abs(f - row.hz) < 1);
+      expect(i, `${row.hz} Hz is a sample`).toBeGreaterThanOrEqual(0);
+      expect(relative[i]).toBeGreaterThanOrEqual(row.low);
+      expect(relative[i]).toBeLessThanOrEqual(row.high);
+    }
+  });
+
+  it('gives each level its place on the tube: never above the carrier level, in the same order', () => {
+    expect(figures.onTube(1)).toBeCloseTo(1, 9);
+    expect(figures.onTube(0)).toBe(0);
+    let before = 0;
+    for (let level = 0.02; level < 1; level += 0.02) {
+      const shown = figures.onTube(level);
+      // A diode reads a smaller carrier too low (square law when small, an offset when large), never too high; an S-curve is volts as they are.
+      if (response.specification.sCurve === null) expect(shown).toBeLessThan(level);
+      else expect(shown).toBeCloseTo(level, 9);
+      expect(shown).toBeGreaterThan(before);
+      before = shown;
+    }
+  });
+
+  it('widens its tolerances with the scenario', () => {
+    const wide = sheetFigures({ ...setup, scenario: { ...setup.scenario, toleranceFactor: 2 } }, response);
+    figures.levels.forEach((row, i) => {
+      const wider = wide.levels[i]!;
+      expect(wider.high - wider.target).toBeCloseTo(2 * (row.high - row.target), 9);
+      const low = 2 * row.low - row.target;
+      expect(wider.low).toBeCloseTo(response.specification.sCurve === null ? Math.max(0, low) : low, 9);
+      expect(wider.target).toBe(row.target);
+    });
+  });
+
+  it('numbers its pips as the tube does with the sheet\u2019s crystals in', () => {
+    let state = initialState(rightlySet(setup));
+    for (const hz of response.setUp.markersHz) {
+      const applied = applyEvent(setup, state, { type: 'crystalPlugged', hz }, state.seconds + 1);
+      expect(applied.ok).toBe(true);
+      if (applied.ok) state = applied.state;
+    }
+    const tags = createBench(rightlySet(setup))
+      .display(state)
+      .tags.filter((tag) => tag.kind === 'crystal');
+    expect(new Map(tags.map((tag) => [tag.hz, tag.number]))).toEqual(pipNumbers(response));
+  });
+
+  it.each([
+    ['as the sheet has it', {}],
+    ['turned over and moved', { yInvert: true, yPositionDiv: -2, xPositionDiv: 0.6, xGain: 0.9 }],
+    ['mirrored', { mirror: true }],
+  ])('the curve of right slugs passes through every wax mark, %s', (_name, controls) => {
+    const ready = rightlySet(setup, controls);
+    const state = initialState(ready);
+    const bench = createBench(ready);
+    const marks = waxOn(ready, state.controls, figures, bench.facts(state));
+    expect(marks.length).toBe(figures.levels.filter((row) => row.pip !== null).length);
+    expect(marks.length).toBeGreaterThan(0);
+    const marked = figures.levels.filter((row) => row.pip !== null);
+    const plugged = { ...state, crystals: marked.map((row) => row.hz) };
+    const tags = bench.display(plugged).tags.filter((tag) => tag.kind === 'crystal');
+    marks.forEach(({ xDiv }, i) => {
+      // The bench says where the pip of the same frequency stands.
+      expect(xDiv).toBeCloseTo(tags.find((tag) => tag.hz === marked[i]!.hz)!.xDiv!, 6);
+    });
+    const line = trace(bench.display(state));
+    // The spot and the noise of the tube are not part of the sheet: a twentieth of a division.
+    for (const { xDiv, lowDiv, highDiv } of marks) {
+      const height = heightAt(line, xDiv);
+      expect(height).toBeGreaterThan(lowDiv - 0.05);
+      expect(height).toBeLessThan(highDiv + 0.05);
+    }
+  });
+
+  it('has no wax marks where base line or scale are unknown', () => {
+    const ready = rightlySet(setup);
+    const state = initialState(ready);
+    const facts = createBench(ready).facts(state);
+    const none = (controls: Partial<BenchState['controls']>, other: Partial<typeof facts> = {}): void => {
+      expect(waxOn(ready, { ...state.controls, ...controls }, figures, { ...facts, ...other })).toEqual([]);
+    };
+    none({ yCoupling: 'AC' });
+    none({ yInput: 'raw' });
+    none({}, { yAtSheetPoint: false });
+    none({}, { sweeping: false });
+  });
+});
+
+describe('ticks of the steps', () => {
+  const setup = SETUPS.find(({ receiver }) => receiver.procedure.some((step) => step.slugs.length > 1))!;
+  const { receiver } = setup;
+  const start = initialState(setup);
+  const blank = createSession(setup).view();
+  const view = (done: Partial<SessionView['done']>): SessionView => ({ ...blank, done: { ...blank.done, ...done } });
+
+  it('follow the phases, and the first that is open is the one to do now', () => {
+    const none = stepMarks(receiver, view({}), new Set());
+    expect(none[0]).toBe('now');
+    expect(none.filter((mark) => mark === 'now')).toHaveLength(1);
+    const safe = stepMarks(receiver, view({ safe: true }), new Set());
+    receiver.procedure.forEach((step, i) => {
+      if (step.phase === 'safe') expect(safe[i]).toBe('done');
+    });
+    expect(receiver.procedure[stepNow(safe)]!.phase).not.toBe('safe');
+  });
+
+  it('tick a step of the set-up while its own parts are right, and name what is missing of it', () => {
+    const steps = receiver.procedure;
+    const level = steps.findIndex((step) => step.parts?.includes('level') === true);
+    const others = steps.flatMap((step, i) => (step.parts !== undefined && i !== level ? [i] : []));
+    const strong: SessionView = {
+      ...view({ safe: true, connect: true }),
+      missing: { ...blank.missing, setUp: ['overloaded'] },
+    };
+    const marks = stepMarks(receiver, strong, new Set());
+    expect(others.length).toBeGreaterThan(0);
+    for (const i of others) expect(marks[i]).toBe('done');
+    expect(marks[level]).toBe('now');
+    expect(missingOfStep(steps[level]!, strong)).toBe('overloaded');
+  });
+
+  it('tick a step of alignment when all its slugs have been turned', () => {
+    const at = receiver.procedure.findIndex((step) => step.phase === 'align' && step.slugs.length > 1);
+    const { slugs } = receiver.procedure[at]!;
+    const done = { safe: true, connect: true, setUp: true };
+    expect(stepMarks(receiver, view(done), new Set(slugs.slice(1)))[at]).not.toBe('done');
+    expect(stepMarks(receiver, view(done), new Set(slugs))[at]).toBe('done');
+  });
+
+  it('count a slug as turned only when its screw has moved', () => {
+    expect(turnedSlugs(start, start).size).toBe(0);
+    const id = receiver.adjusters[0]!.id;
+    const slug = start.slugs[id]!;
+    const moved = { ...start, slugs: { ...start.slugs, [id]: { ...slug, screwTurns: slug.screwTurns + 1 / 32 } } };
+    expect([...turnedSlugs(start, moved)]).toEqual([id]);
+  });
+
+  it('stay on the last step when all is done', () => {
+    const all = view({ safe: true, connect: true, setUp: true, align: true, prove: true });
+    const marks = stepMarks(receiver, all, new Set(receiver.adjusters.map((a) => a.id)));
+    expect(marks.every((mark) => mark === 'done')).toBe(true);
+    expect(stepNow(marks)).toBe(receiver.procedure.length - 1);
+  });
+});
+
+describe('cautions', () => {
+  const { receiver } = stripSetup();
+  // What the product must show before any scenario on a mains set.
+  const needed = [
+    /isolating transformer/i,
+    /lethal charge/i,
+    /discharge/i,
+    /x-ray/i,
+    /implode/i,
+    /one hand/i,
+    /local codes/i,
+  ];
+
+  it('are complete for a mains set whose file says nothing itself', () => {
+    const lines = cautionsOf({ ...receiver, cautions: [] }).join(' ');
+    for (const words of needed) expect(lines).toMatch(words);
+  });
+
+  it.each(SHIPPED.filter(([, { receiver: r }]) => r.mains !== null))(
+    'are complete for %s, and say nothing twice',
+    (_, setup) => {
+      const lines = cautionsOf(setup.receiver);
+      const { hotChassis, pictureTube } = setup.receiver.mains!;
+      const here = needed.filter(
+        (words) =>
+          (pictureTube || !/lethal|x-ray|implode/i.test(words.source)) &&
+          (hotChassis || !/isolating/i.test(words.source)),
+      );
+      for (const words of here) {
+        expect(lines.join(' ')).toMatch(words);
+        expect(lines.filter((line) => words.test(line)).length, String(words)).toBe(1);
+      }
+    },
+  );
+
+  it('leave a bench without mains to its own file', () => {
+    expect(cautionsOf({ ...receiver, mains: null, cautions: ['Do not force a slug.'] })).toEqual([
+      'Do not force a slug.',
+    ]);
+  });
+});

@@ -1,0 +1,115 @@
+/** What the course page works out from its cards: tracks, what is won, what comes next, where things stand. */
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { PASS_POINTS } from '../../src/grading/limits.ts';
+import { arrangeTracks, cardRows, cardsPerRow, isWon, nextCard, tracksOf } from '../../src/present/courseTracks.ts';
+import type { CourseCard } from '../../src/present/ports.ts';
+import { courseWords, trackWords } from '../../src/words/en/course.ts';
+import { shippedLibrary } from '../files/shipped.ts';
+
+const library = shippedLibrary();
+const CURVE = { hz: Float64Array.of(1, 2), relative: Float64Array.of(0, 1) };
+
+function cards(state: Readonly<Record<string, Partial<CourseCard>>> = {}): CourseCard[] {
+  return library.scenarios.map((scenario) => ({
+    scenario,
+    receiverName: 'a set',
+    start: CURVE,
+    wanted: CURVE,
+    best: null,
+    onBench: null,
+    early: false,
+    ...state[scenario.id],
+  }));
+}
+
+describe('tracks', () => {
+  it('hold every card once, in the order of the track', () => {
+    const tracks = tracksOf(cards());
+    expect(
+      tracks
+        .flatMap((t) => t.cards)
+        .map((c) => c.scenario.id)
+        .sort(),
+    ).toEqual(library.scenarios.map((s) => s.id).sort());
+    for (const { id, cards: held } of tracks) {
+      expect(held.every((c) => c.scenario.track === id)).toBe(true);
+      expect(held.map((c) => c.scenario.order)).toEqual(held.map((c) => c.scenario.order).sort((a, b) => a - b));
+    }
+  });
+
+  it('of the shipped course all have words of their own', () => {
+    for (const { id } of tracksOf(cards())) expect(trackWords(id).blurb, id).not.toBe('');
+    expect(trackWords('harbour_radio')).toEqual({ letter: 'H', title: 'Harbour radio', blurb: '' });
+  });
+
+  it('count as won what a run would pass with', () => {
+    const [first] = cards();
+    expect([PASS_POINTS - 1, PASS_POINTS, 100].map((best) => isWon({ ...first!, best }))).toEqual([false, true, true]);
+    expect(isWon({ ...first!, best: null })).toBe(false);
+  });
+});
+
+describe('next for you', () => {
+  const first = tracksOf(cards())[0]!.cards[0]!.scenario.id;
+  const second = tracksOf(cards())[0]!.cards[1]!.scenario.id;
+
+  it('is what lies on the bench, else the first that is not won, else the poorest', () => {
+    const all = cards();
+    expect(nextCard(all)?.scenario.id).toBe(first);
+    expect(nextCard(cards({ [first]: { best: 90 } }))?.scenario.id).toBe(second);
+    const last = library.scenarios.at(-1)!.id;
+    expect(nextCard(cards({ [last]: { onBench: { turns: 1, seconds: 60 } } }))?.scenario.id).toBe(last);
+    const won = all.map((c, i) => ({ ...c, best: 100 - i / 4 }));
+    expect(nextCard(won)?.best).toBe(100 - (won.length - 1) / 4);
+  });
+
+  it('is never a early card, and nothing where there is nothing', () => {
+    expect(nextCard(cards({ [first]: { early: true } }))?.scenario.id).not.toBe(first);
+    expect(nextCard([])).toBeNull();
+  });
+});
+
+describe('places', () => {
+  const counts = fc.array(fc.integer({ min: 1, max: 9 }), { minLength: 1, maxLength: 8 });
+
+  it('hold each track once and fill every row', () => {
+    fc.assert(
+      fc.property(counts, fc.integer({ min: 1, max: 3 }), (tracks, columns) => {
+        const rows = arrangeTracks(tracks, columns);
+        expect(
+          rows
+            .flat()
+            .map((p) => p.track)
+            .sort((a, b) => a - b),
+        ).toEqual(tracks.map((_, i) => i));
+        for (const row of rows) expect(row.reduce((sum, p) => sum + p.span, 0)).toBe(columns);
+      }),
+    );
+  });
+
+  it('put a short track beside another that leaves room', () => {
+    expect(arrangeTracks([2, 3, 1], 3)).toEqual([
+      [
+        { track: 0, span: 2 },
+        { track: 2, span: 1 },
+      ],
+      [{ track: 1, span: 3 }],
+    ]);
+  });
+
+  it('make two and two of four, three of three, and lose no card', () => {
+    expect([1, 2, 3, 4, 5, 6].map((n) => cardsPerRow(n, 3))).toEqual([1, 2, 3, 2, 3, 3]);
+    expect(cardsPerRow(5, 1)).toBe(1);
+    for (let n = 1; n < 20; n++) expect(cardRows(n, 3) * cardsPerRow(n, 3)).toBeGreaterThanOrEqual(n);
+  });
+});
+
+describe('words', () => {
+  it('say what a card says', () => {
+    expect(courseWords.after(['V-01', 'S-02'])).toBe('Best after V-01 and S-02');
+    expect(courseWords.par(courseWords.turns(1.625), courseWords.minutes(600))).toBe('par 1 5/8 turns, 10 min');
+    expect(courseWords.intro(2).startsWith('Two tracks. ')).toBe(true);
+    expect(courseWords.intro(1).startsWith('One track. ')).toBe(true);
+  });
+});
