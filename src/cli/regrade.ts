@@ -3,8 +3,7 @@ import type { Problem, Result } from '../base/result.ts';
 import { verdictWords } from '../describe/verdict.ts';
 import type { RunFile } from '../files/runFile.ts';
 import { parseRunFile } from '../files/runFileSchema.ts';
-import { claimOf, grade } from '../grading/grade.ts';
-import { type Verdict, verifyRun } from '../run/verify.ts';
+import { type Judgement, judgeRun } from '../judge/judgeRun.ts';
 import { readDocument } from './document.ts';
 import { fittingReceiver, scenarioHashOf, shelvedScenarioHash } from './shelf.ts';
 import { EXIT, type ExitCode, harmless, type Terminal, tellProblems } from './terminal.ts';
@@ -15,46 +14,31 @@ export interface RegradeOptions {
   readonly scenario?: string;
 }
 
-interface Judged {
-  readonly run: RunFile;
-  readonly verdict: Verdict;
-  /** whether the scenario was held against one that lies here */
-  readonly scenarioKnown: boolean;
-}
-
 export function regrade(terminal: Terminal, name: string, options: RegradeOptions): ExitCode {
-  const judged = judge(name, options.scenario);
-  const verdict: Verdict = judged.ok ? judged.value.verdict : { kind: 'unreadable', problems: judged.problems };
+  const { verdict, run, scenarioKnown } = judged(name, options.scenario);
   if (options.json === true) {
-    const run = judged.ok
-      ? {
-          learner: judged.value.run.learner,
-          scenario: judged.value.run.scenario.id,
-          scenarioKnown: judged.value.scenarioKnown,
-        }
-      : {};
+    const of = run === null ? {} : { learner: run.learner, scenario: run.scenario.id, scenarioKnown };
     const { kind, ...rest } = verdict;
-    terminal.out(`${JSON.stringify({ file: name, verdict: kind, ...run, ...rest }, null, 2)}\n`);
-  } else if (!judged.ok) tellProblems(terminal, judged.problems);
+    terminal.out(`${JSON.stringify({ file: name, verdict: kind, ...of, ...rest }, null, 2)}\n`);
+  } else if (run === null && verdict.kind === 'unreadable') tellProblems(terminal, verdict.problems);
   else {
     const { title, sentence, details } = verdictWords(verdict);
     for (const line of [`${title}. ${sentence}`, ...details]) terminal.out(`${harmless(line)}\n`);
-    if (!judged.value.scenarioKnown) terminal.out(`${regradeWords.unknownScenario}\n`);
+    if (!scenarioKnown) terminal.out(`${regradeWords.unknownScenario}\n`);
   }
   return verdict.kind === 'verified' ? EXIT.good : EXIT.bad;
 }
 
-function judge(name: string, scenarioName: string | undefined): Result<Judged> {
+/** The outcome for one file; a file that is no run has its problems. */
+function judged(name: string, scenarioName: string | undefined): Judgement {
   const run = readRun(name);
-  if (!run.ok) return run;
-  const { scenario } = run.value;
-  const loaded = fittingReceiver(scenario, name, '/scenario');
-  if (!loaded.ok) return loaded;
-  const hash = scenarioName === undefined ? shelvedScenarioHash(scenario.id) : scenarioHashOf(scenarioName);
-  if (!hash.ok) return hash;
-  const bench = { ...loaded.value, scenarioHash: hash.value };
-  const verdict = verifyRun(run.value, bench, (setup, events) => claimOf(grade(setup, events)));
-  return { ok: true, value: { run: run.value, verdict, scenarioKnown: hash.value !== null } };
+  if (!run.ok) return { verdict: { kind: 'unreadable', problems: run.problems }, run: null, scenarioKnown: false };
+  return judgeRun(run.value, name, (scenario) => {
+    const loaded = fittingReceiver(scenario, name, '/scenario');
+    if (!loaded.ok) return loaded;
+    const hash = scenarioName === undefined ? shelvedScenarioHash(scenario.id) : scenarioHashOf(scenarioName);
+    return hash.ok ? { ok: true, value: { ...loaded.value, scenarioHash: hash.value } } : hash;
+  });
 }
 
 function readRun(name: string): Result<RunFile> {

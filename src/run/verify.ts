@@ -7,10 +7,8 @@ import { ENGINE } from '../base/engine.ts';
 import type { Problem } from '../base/result.ts';
 import type { Refusal } from '../bench/benchEvent.ts';
 import type { BenchSetup } from '../bench/setup.ts';
-import { checkScenario } from '../files/checkScenario.ts';
 import { hashOf } from '../files/hash.ts';
 import type { ClaimedScore, RunFile, TimedEvent } from '../files/runFile.ts';
-import { readRunFile } from '../files/runFileSchema.ts';
 import { readSeal, sealEvents } from '../files/seal.ts';
 import { replay } from './replay.ts';
 import { receiverHash } from './serialise.ts';
@@ -132,31 +130,4 @@ function differences(claimed: ClaimedScore, recomputed: ClaimedScore): readonly 
   return [...ids]
     .map((id) => ({ id, claimed: before.get(id) ?? null, recomputed: after.get(id) ?? null }))
     .filter((line) => line.claimed !== line.recomputed);
-}
-
-/** From the text of a file to the verdict. `find` gives the receiver as this bench knows it; null = it knows none of that name. */
-export function verifyText(
-  contents: string,
-  file: string,
-  find: (receiver: string, scenario: string) => KnownBench | null,
-  recompute: Recompute,
-): Verdict {
-  const read = readRunFile(contents, file);
-  if (!read.ok) return foreignFile(read.problems) ?? { kind: 'unreadable', problems: read.problems };
-  const { receiver, id } = read.value.scenario;
-  const bench = find(receiver, id);
-  if (bench === null) return { kind: 'foreign', part: 'receiver', found: receiver, wanted: 'a receiver that is here' };
-  const misfits = checkScenario(read.value.scenario, bench, file);
-  if (misfits.length > 0) {
-    return { kind: 'unreadable', problems: misfits.map((p) => ({ ...p, place: `/scenario${p.place}` })) };
-  }
-  return verifyRun(read.value, bench, recompute);
-}
-
-/** A file of another kind, or of a newer bench, has one problem: what it says it is. */
-function foreignFile(problems: readonly Problem[]): Verdict | null {
-  const only = problems.length === 1 ? problems[0]! : null;
-  if (only?.place === '/format') return { kind: 'foreign', part: 'format', found: only.found, wanted: only.wanted };
-  if (only?.place === '/version') return { kind: 'foreign', part: 'version', found: only.found, wanted: only.wanted };
-  return null;
 }

@@ -1,11 +1,12 @@
 /** Every shipped scenario on the real bench: the job done as it should be is worth 100 and is verified from its own file; left alone it does not pass. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import { good } from '../../src/base/result.ts';
 import type { BenchSetup } from '../../src/bench/setup.ts';
 import { hashOf } from '../../src/files/hash.ts';
 import { loadLibrary } from '../../src/files/library.ts';
 import { claimOf, grade } from '../../src/grading/grade.ts';
-import { regrade } from '../../src/grading/regrade.ts';
+import { judgeText } from '../../src/judge/judgeRun.ts';
 import { serialiseRunFile, toRunFile } from '../../src/run/serialise.ts';
 import { runOf } from '../run/runs.ts';
 import { wholeJob } from '../session/acts.ts';
@@ -34,7 +35,7 @@ describe.each(setups)('%s', (_, setup) => {
     expect(report).toMatchObject({ total: 100, passed: true, word: 'haystack' });
     const text = serialiseRunFile(toRunFile(run, claimOf(report)));
     const known = { receiver: setup.receiver, deck: setup.deck, scenarioHash: hashOf(setup.scenario) };
-    expect(regrade(text, 'run.json', () => known).kind).toBe('verified');
+    expect(judgeText(text, 'run.json', () => good(known)).verdict.kind).toBe('verified');
   });
 
   test('left alone it does not pass, and nothing is paid for care or economy', () => {

@@ -1,13 +1,14 @@
 /** The verdicts on run files, told apart: each kind of damage, and each kind of forgery with a fresh seal. */
 
 import { describe, expect, test } from 'vitest';
+import { good as found } from '../../src/base/result.ts';
 import { hashOf } from '../../src/files/hash.ts';
 import type { RunFile, TimedEvent } from '../../src/files/runFile.ts';
 import { sealEvents } from '../../src/files/seal.ts';
-import { regrade } from '../../src/grading/regrade.ts';
+import { judgeText } from '../../src/judge/judgeRun.ts';
 import { mainResponse } from '../../src/receiver/responses.ts';
 import { serialiseRunFile, toRunFile } from '../../src/run/serialise.ts';
-import { type Verdict, verifyRun, verifyText } from '../../src/run/verify.ts';
+import { type Verdict, verifyRun } from '../../src/run/verify.ts';
 import { wholeJob } from '../session/acts.ts';
 import { canSetup, stripSetup } from '../session/setups.ts';
 import { finishedFile, knownBench, recompute, runOf } from './runs.ts';
@@ -33,12 +34,17 @@ describe('whole and true', () => {
     expect(judge(good)).toEqual({ kind: 'verified', score: good.claimed });
   });
 
-  test('verified from text, by regrade', () => {
-    const verdict = regrade(serialiseRunFile(good), 'run.json', (receiver, scenario) => {
-      expect([receiver, scenario]).toEqual(['video-valve-45m', 'harbour-night']);
-      return knownBench(setup, hashOf(setup.scenario));
+  test('verified from text', () => {
+    const judgement = judgeText(serialiseRunFile(good), 'run.json', (scenario) => {
+      expect(scenario).toEqual(setup.scenario);
+      return found(knownBench(setup, hashOf(setup.scenario)));
     });
-    expect(verdict.kind).toBe('verified');
+    expect(judgement).toMatchObject({
+      verdict: { kind: 'verified' },
+      scenarioKnown: true,
+      run: { learner: good.learner },
+    });
+    expect(judgeText(serialiseRunFile(good), 'run.json', () => found(knownBench(setup))).scenarioKnown).toBe(false);
   });
 
   test('unclaimed: in order but not signed off', () => {
@@ -182,7 +188,7 @@ describe('foreign', () => {
     });
   });
 
-  const fromText = (text: string): Verdict => verifyText(text, 'run.json', () => knownBench(setup), recompute);
+  const fromText = (text: string): Verdict => judgeText(text, 'run.json', () => found(knownBench(setup))).verdict;
 
   test('a file of another kind or of a newer bench', () => {
     expect(fromText(JSON.stringify(setup.scenario))).toMatchObject({ kind: 'foreign', part: 'format' });
@@ -191,7 +197,7 @@ describe('foreign', () => {
   });
 
   test('a receiver that nobody here knows', () => {
-    expect(verifyText(serialiseRunFile(good), 'run.json', () => null, recompute)).toMatchObject({
+    expect(judgeText(serialiseRunFile(good), 'run.json', () => null).verdict).toMatchObject({
       kind: 'foreign',
       part: 'receiver',
     });

@@ -1,7 +1,8 @@
 /** The technician passes one scenario of each kind of work, through the display alone; its run file is a learner's run file. */
 import { describe, expect, it } from 'vitest';
+import { good } from '../../src/base/result.ts';
 import { claimOf, grade } from '../../src/grading/grade.ts';
-import { regrade } from '../../src/grading/regrade.ts';
+import { judgeText } from '../../src/judge/judgeRun.ts';
 import { serialiseRunFile, toRunFile } from '../../src/run/serialise.ts';
 import { demonstrate } from '../../src/technician/atBench.ts';
 import { demonstrated, setupOf } from './oneScenario.ts';
@@ -57,7 +58,7 @@ describe('a demonstrated run', () => {
     const run = demonstrate(setup);
     expect(demonstrate(setup).events).toEqual(run.events);
     const text = serialiseRunFile(toRunFile(run, claimOf(grade(setup, run.events))));
-    const verdict = regrade(text, 'run.json', () => ({ ...setup, scenarioHash: null }));
+    const verdict = judgeText(text, 'run.json', () => good({ ...setup, scenarioHash: null })).verdict;
     expect(verdict.kind).toBe('verified');
   });
 });
