@@ -3,7 +3,7 @@ import { useEffect, useState } from 'preact/hooks';
 import type { Library } from '../files/library.ts';
 import { readEndlessId } from '../scenario/endlessId.ts';
 import type { Scenario } from '../scenario/scenario.ts';
-import type { EndlessOrder } from '../services/jobs/endlessWorker.ts';
+import { pageJobs } from '../services/jobs/pageJobs.ts';
 
 export type FoundScenario =
   | { readonly kind: 'found'; readonly scenario: Scenario }
@@ -18,14 +18,16 @@ export function useScenario(library: Library, id: string, known: Scenario | null
   });
   useEffect(() => {
     if (found.kind !== 'making') return;
-    const worker = new Worker(new URL('../services/jobs/endlessWorker.ts', import.meta.url), { type: 'module' });
-    worker.onmessage = ({ data }: MessageEvent<Scenario | null>) => {
-      setFound(data === null ? { kind: 'none' } : { kind: 'found', scenario: data });
-    };
-    worker.onerror = () => setFound({ kind: 'none' });
-    const order: EndlessOrder = { id, receivers: library.receivers };
-    worker.postMessage(order);
-    return () => worker.terminate();
+    const calledOff = new AbortController();
+    pageJobs()
+      .run('endless', { id }, { signal: calledOff.signal })
+      .then(
+        (scenario) => setFound(scenario === null ? { kind: 'none' } : { kind: 'found', scenario }),
+        () => {
+          if (!calledOff.signal.aborted) setFound({ kind: 'none' });
+        },
+      );
+    return () => calledOff.abort();
   }, []);
   return found;
 }

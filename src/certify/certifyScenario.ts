@@ -28,7 +28,8 @@ const TRIES_UNCURED = 4;
 /** Turns less than this are no step of a route. */
 const LEAST_STEP = 0.02;
 
-export function certifyScenario(setup: BenchSetup): Certification {
+/** `onShare` hears how much of the work is done, from 0 to 1. */
+export function certifyScenario(setup: BenchSetup, onShare: (share: number) => void = () => {}): Certification {
   const { receiver, deck, scenario } = setup;
   const problems: CertifyProblem[] = [];
   const start = initialState(setup).slugs;
@@ -39,6 +40,7 @@ export function certifyScenario(setup: BenchSetup): Certification {
   const outside = asNominal.filter((one) => one.excess > 0);
   for (const one of outside) problems.push({ code: 'nominalOutside', line: lineOf(one) });
 
+  onShare(0.05);
   const failed = faultEffects(receiver, deck, scenario.faults, []);
   const stuck = receiver.adjusters.filter((a) => start[a.id]?.cracked === true);
   const touched = failed.deck !== deck || stuck.length > 0;
@@ -50,11 +52,13 @@ export function certifyScenario(setup: BenchSetup): Certification {
     problems.push({ code: 'nothingToSee', part: uncured(setup, [])[0] ?? scenario.faults[0]!.kind });
   }
 
+  onShare(touched ? 0.4 : 0.05);
   // A new coil comes with its core half way in.
   const hand = createHand(setup);
   makeSound(setup, hand);
   const after = Object.fromEntries(Object.entries(hand.state.slugs).map(([id, slug]) => [id, slug.coreTurns]));
   const found = sound.find(after, TRIES);
+  onShare(0.8);
   const best = bestEnd(sound.demands, found, after, nominal, receiver.adjusters);
   if (best.worst.excess > 0) problems.push({ code: 'outOfReach', line: lineOf(best.worst) });
   if (problems.length > 0) return { ok: false, problems };

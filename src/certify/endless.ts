@@ -23,14 +23,15 @@ export interface EndlessWords {
 }
 
 /** A seed whose first idea cannot be certified has so many more. */
-const MOST_IDEAS = 16;
+export const MOST_IDEAS = 16;
 const EIGHTH = 1 / 8;
 
-/** The scenario of an id; null where the id is none of the track's, or (not met so far) no idea of its seed can be certified. */
+/** The scenario of an id; null where the id is none of the track's, or (not met so far) no idea of its seed can be certified. `onIdea` hears which idea is being tried, from 0. */
 export function endlessScenario(
   receivers: ReadonlyMap<string, LoadedReceiver>,
   id: string,
   words: EndlessWords,
+  onIdea: (idea: number) => void = () => {},
 ): Scenario | null {
   const asked = readEndlessId(id);
   if (asked === null) return null;
@@ -38,6 +39,7 @@ export function endlessScenario(
   const chance = seededRandom(numberOf(id));
   const ids = [...receivers.keys()].sort();
   for (let idea = 0; idea < MOST_IDEAS; idea++) {
+    onIdea(idea);
     const loaded = receivers.get(ids[Math.floor(chance() * ids.length)]!)!;
     const scenario = draw(loaded, id, seed, difficulty, chance, words);
     const outcome = certifyScenario({ ...loaded, scenario });

@@ -1,0 +1,57 @@
+/** Each job as a plain function: what a worker does, and what a test can do without one. */
+import { certifyScenario } from '../../certify/certifyScenario.ts';
+import { type EndlessWords, endlessScenario, MOST_IDEAS } from '../../certify/endless.ts';
+import { hashOf } from '../../files/hash.ts';
+import type { Library } from '../../files/library.ts';
+import { blindTurns } from '../../grading/blindTurns.ts';
+import { grade } from '../../grading/grade.ts';
+import { judgeText } from '../../judge/judgeRun.ts';
+import { readEndlessId } from '../../scenario/endlessId.ts';
+import type { JobName, JobTable, OnShare, Order, Outcome } from './jobTable.ts';
+
+/** What the jobs know of the world. The library is asked for only by those that need it. */
+export interface JobWorld {
+  readonly library: () => Promise<Library>;
+  readonly endlessWords: EndlessWords;
+}
+
+type Job<N extends JobName> = (order: Order<N>, world: JobWorld, onShare: OnShare) => Promise<Outcome<N>>;
+
+const JOBS: { readonly [N in keyof JobTable]: Job<N> } = {
+  async endless({ id }, { library, endlessWords }, onShare) {
+    const { receivers } = await library();
+    return endlessScenario(receivers, id, endlessWords, (idea) => onShare(idea / MOST_IDEAS));
+  },
+  async certify({ scenario }, { library }, onShare) {
+    const loaded = (await library()).receivers.get(scenario.receiver);
+    if (loaded === undefined) throw new Error(`no receiver ${scenario.receiver}`);
+    return certifyScenario({ ...loaded, scenario }, onShare);
+  },
+  async grade({ setup, events }) {
+    return { report: grade(setup, events), blind: blindTurns(setup, events) };
+  },
+  async judge({ text, file }, { library, endlessWords }) {
+    const { receivers, scenarios } = await library();
+    return judgeText(text, file, (scenario) => {
+      const loaded = receivers.get(scenario.receiver);
+      if (loaded === undefined) return null;
+      const shipped = scenarios.find((one) => one.id === scenario.id);
+      const known =
+        shipped ?? (readEndlessId(scenario.id) === null ? null : endlessScenario(receivers, scenario.id, endlessWords));
+      return { ok: true, value: { ...loaded, scenarioHash: known === null ? null : hashOf(known) } };
+    });
+  },
+};
+
+/** Does a job. What it throws is a programmer's error. */
+export async function doJob<N extends JobName>(
+  name: N,
+  order: Order<N>,
+  world: JobWorld,
+  onShare: OnShare = () => {},
+): Promise<Outcome<N>> {
+  const job: Job<N> = JOBS[name];
+  const outcome = await job(order, world, onShare);
+  onShare(1);
+  return outcome;
+}

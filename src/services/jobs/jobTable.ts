@@ -1,0 +1,40 @@
+/** What can be done beside the page: for each job what it is given, what comes of it, and how it tells how far it is. Plain data, so that it can cross to a worker. */
+
+import type { BenchSetup } from '../../bench/setup.ts';
+import type { Certification } from '../../certify/certificate.ts';
+import type { TimedEvent } from '../../files/runFile.ts';
+import type { BlindTurn } from '../../grading/blindTurns.ts';
+import type { Report } from '../../grading/report.ts';
+import type { Judgement } from '../../judge/judgeRun.ts';
+import type { Scenario } from '../../scenario/scenario.ts';
+
+export interface JobTable {
+  /** makes and certifies the endless track's scenario of an id; null where none can be had */
+  readonly endless: { readonly order: { readonly id: string }; readonly outcome: Scenario | null };
+  /** can this scenario be solved, and at what par? */
+  readonly certify: { readonly order: { readonly scenario: Scenario }; readonly outcome: Certification };
+  /** grades a run that is known to fit its bench */
+  readonly grade: {
+    readonly order: { readonly setup: BenchSetup; readonly events: readonly TimedEvent[] };
+    readonly outcome: GradedRun;
+  };
+  /** judges the text of a run file as it was handed in */
+  readonly judge: { readonly order: { readonly text: string; readonly file: string }; readonly outcome: Judgement };
+}
+
+export interface GradedRun {
+  readonly report: Report;
+  readonly blind: readonly BlindTurn[];
+}
+
+export type JobName = keyof JobTable;
+export type Order<N extends JobName> = JobTable[N]['order'];
+export type Outcome<N extends JobName> = JobTable[N]['outcome'];
+
+/** Hears the share of a job that is done, 0 to 1, never falling. */
+export type OnShare = (share: number) => void;
+
+/** What a worker offers. */
+export interface Workbench {
+  run<N extends JobName>(name: N, order: Order<N>, onShare: OnShare): Promise<Outcome<N>>;
+}

@@ -1,0 +1,210 @@
+/** Jobs beside the page, over real message ports: outcomes, progress, calling off, what breaks, and that at most so many run at a time. */
+import { expose } from 'comlink';
+import { afterEach, describe, expect, it } from 'vitest';
+import { certifyScenario } from '../../src/certify/certifyScenario.ts';
+import { endlessScenario } from '../../src/certify/endless.ts';
+import { claimOf, grade } from '../../src/grading/grade.ts';
+import { serialiseRunFile, toRunFile } from '../../src/run/serialise.ts';
+import { doJob, type JobWorld } from '../../src/services/jobs/doJob.ts';
+import { createJobs, JobFailed, type Jobs, type WorkerLike } from '../../src/services/jobs/jobPool.ts';
+import type { Workbench } from '../../src/services/jobs/jobTable.ts';
+import { demonstrate } from '../../src/technician/atBench.ts';
+import { endlessWords } from '../../src/words/en/endless.ts';
+import { shippedLibrary } from '../files/shipped.ts';
+import { setupOf } from '../technician/oneScenario.ts';
+
+const library = shippedLibrary();
+const world: JobWorld = { library: async () => library, endlessWords };
+
+interface Made {
+  readonly workers: readonly (WorkerLike & { readonly gone: boolean; fail(message: string): void })[];
+  readonly jobs: Jobs;
+}
+
+const open: Made[] = [];
+afterEach(() => {
+  for (const { jobs } of open.splice(0)) jobs.close();
+});
+
+/** A pool whose workers are message ports inside this process. */
+function pool(bench: Workbench, most = 2): Made {
+  const workers: (WorkerLike & { gone: boolean; fail(message: string): void })[] = [];
+  const jobs = createJobs(() => {
+    const { port1, port2 } = new MessageChannel();
+    expose(bench, port2 as never);
+    port2.start();
+    port1.start();
+    const errors = new EventTarget();
+    const worker = {
+      gone: false,
+      postMessage: (message: unknown, transfer: Transferable[]) => port1.postMessage(message, transfer as never),
+      addEventListener: (type: string, listener: never) =>
+        type === 'error' ? errors.addEventListener(type, listener) : port1.addEventListener(type, listener),
+      removeEventListener: (type: string, listener: never) =>
+        type === 'error' ? errors.removeEventListener(type, listener) : port1.removeEventListener(type, listener),
+      terminate() {
+        worker.gone = true;
+        port1.close();
+      },
+      fail: (message: string) => errors.dispatchEvent(Object.assign(new Event('error'), { message })),
+    };
+    workers.push(worker);
+    return worker as never;
+  }, most);
+  const made = { workers, jobs };
+  open.push(made);
+  return made;
+}
+
+/** A bench whose jobs end when they are told to. */
+function slowBench() {
+  const begun: { name: string; onShare: (share: number) => void; end: (outcome: unknown) => void }[] = [];
+  const bench = {
+    run: (name: string, _order: unknown, onShare: (share: number) => void) =>
+      new Promise((resolve) => begun.push({ name, onShare, end: resolve })),
+  } as unknown as Workbench;
+  return { begun, bench };
+}
+
+const settled = () => new Promise((resolve) => setTimeout(resolve, 20));
+const order = { id: 'endless-1-gale' };
+
+describe('the jobs', () => {
+  const { jobs } = (() => {
+    const made = pool({ run: (name, what, onShare) => doJob(name, what, world, onShare) });
+    open.splice(open.indexOf(made), 1);
+    return made;
+  })();
+
+  it('make an endless scenario as the command line does, and tell how far they are', async () => {
+    const shares: number[] = [];
+    const made = await jobs.run('endless', order, { onShare: (share) => shares.push(share) });
+    expect(made).toEqual(endlessScenario(library.receivers, order.id, endlessWords));
+    await settled();
+    expect(shares.at(-1)).toBeLessThanOrEqual(1);
+    expect([...shares].sort((a, b) => a - b)).toEqual(shares);
+  });
+
+  it('certify as the command line does', async () => {
+    const setup = setupOf('off-centre');
+    expect(await jobs.run('certify', { scenario: setup.scenario })).toEqual(certifyScenario(setup));
+  });
+
+  it('grade and judge a run as the command line does', async () => {
+    const setup = setupOf('first-curve');
+    const run = demonstrate(setup);
+    const report = grade(setup, run.events);
+    expect((await jobs.run('grade', { setup, events: run.events })).report).toEqual(report);
+    const text = serialiseRunFile(toRunFile(run, claimOf(report)));
+    expect(await jobs.run('judge', { text, file: 'run.json' })).toMatchObject({
+      verdict: { kind: 'verified' },
+      scenarioKnown: true,
+    });
+    expect((await jobs.run('judge', { text: text.slice(0, 900), file: 'half.json' })).verdict.kind).toBe('unreadable');
+    jobs.close();
+  });
+});
+
+describe('the pool', () => {
+  it('runs no more at a time than it may, in the order asked, and uses its workers again', async () => {
+    const { begun, bench } = slowBench();
+    const { jobs, workers } = pool(bench, 2);
+    const ends: string[] = [];
+    const all = ['a', 'b', 'c'].map((id) => jobs.run('endless', { id }).then(() => ends.push(id)));
+    await settled();
+    expect([begun.length, workers.length]).toEqual([2, 2]);
+    begun[0]!.end(null);
+    await settled();
+    expect([begun.length, workers.length, ends]).toEqual([3, 2, ['a']]);
+    begun[1]!.end(null);
+    begun[2]!.end(null);
+    await Promise.all(all);
+    expect(workers.some((worker) => worker.gone)).toBe(false);
+  });
+
+  it('calls off a job that waits, and one that has begun with its worker', async () => {
+    const { begun, bench } = slowBench();
+    const { jobs, workers } = pool(bench, 1);
+    const [first, second, third] = [new AbortController(), new AbortController(), new AbortController()];
+    const a = jobs.run('endless', order, { signal: first.signal });
+    const b = jobs.run('endless', order, { signal: second.signal });
+    const c = jobs.run('endless', { id: 'c' }, { signal: third.signal });
+    await settled();
+    second.abort();
+    await expect(b).rejects.toMatchObject({ failure: 'calledOff' });
+    expect(workers[0]!.gone).toBe(false);
+    first.abort();
+    await expect(a).rejects.toBeInstanceOf(JobFailed);
+    expect(workers[0]!.gone).toBe(true);
+    await settled();
+    begun.at(-1)!.end(null);
+    expect(await c).toBeNull();
+    expect(workers).toHaveLength(2);
+    const late = new AbortController();
+    late.abort();
+    await expect(jobs.run('endless', order, { signal: late.signal })).rejects.toMatchObject({ failure: 'calledOff' });
+  });
+
+  it('says what a job threw and goes on with the same worker', async () => {
+    let bad = true;
+    const bench = {
+      run: async () => {
+        if (bad) throw new Error('no receiver nobody');
+        return null;
+      },
+    } as unknown as Workbench;
+    const { jobs, workers } = pool(bench, 1);
+    await expect(jobs.run('endless', order)).rejects.toMatchObject({
+      failure: 'threw',
+      message: 'threw: no receiver nobody',
+    });
+    bad = false;
+    expect(await jobs.run('endless', order)).toBeNull();
+    expect(workers).toHaveLength(1);
+  });
+
+  it('fails the job of a worker that breaks down, and the jobs of a page that can have none', async () => {
+    const { bench } = slowBench();
+    const { jobs, workers } = pool(bench, 1);
+    const job = jobs.run('endless', order);
+    await settled();
+    workers[0]!.fail('script not found');
+    await expect(job).rejects.toMatchObject({ failure: 'noWorker', message: 'noWorker: script not found' });
+    expect(workers[0]!.gone).toBe(true);
+    const none = createJobs(() => {
+      throw new Error('blocked');
+    }, 1);
+    await expect(none.run('endless', order)).rejects.toMatchObject({
+      failure: 'noWorker',
+      message: 'noWorker: blocked',
+    });
+  });
+
+  it('hears no share that falls, and none after the end', async () => {
+    const { begun, bench } = slowBench();
+    const { jobs } = pool(bench, 1);
+    const shares: number[] = [];
+    const job = jobs.run('endless', order, { onShare: (share) => shares.push(share) });
+    await settled();
+    for (const share of [0.2, 0.1, 0.5, 7]) begun[0]!.onShare(share);
+    await settled();
+    begun[0]!.end(null);
+    await job;
+    begun[0]!.onShare(1);
+    await settled();
+    expect(shares).toEqual([0.2, 0.5, 1]);
+  });
+
+  it('takes nothing more once it is closed', async () => {
+    const { bench } = slowBench();
+    const { jobs, workers } = pool(bench, 1);
+    const running = jobs.run('endless', order);
+    const waiting = jobs.run('endless', order);
+    await settled();
+    jobs.close();
+    await expect(running).rejects.toMatchObject({ failure: 'calledOff' });
+    await expect(waiting).rejects.toMatchObject({ failure: 'calledOff' });
+    await expect(jobs.run('endless', order)).rejects.toMatchObject({ failure: 'calledOff' });
+    expect(workers.every((worker) => worker.gone)).toBe(true);
+  });
+});
