@@ -16,14 +16,14 @@ import {
 import { mainResponse } from '../../src/receiver/responses.ts';
 import type { Verdict } from '../../src/run/verify.ts';
 import { MISSING_CODES } from '../../src/session/missing.ts';
-import { catalogue } from '../../src/words/words.ts';
+import { en } from '../../src/words/en/index.ts';
 import { alignmentActs, connectionActs, safetyActs, setUpActs, stateAfter, yActs } from '../session/acts.ts';
 import { canSetup, stripSetup } from '../session/setups.ts';
 
 const WHOLE = /^[A-Z0-9].*[.!?]$/s;
 
 describe('refusals', () => {
-  const words = catalogue.benchTalk.refusalWords;
+  const words = en.refusals;
   const reasons = Object.keys(words) as Refusal[];
   const { receiver } = stripSetup();
 
@@ -158,16 +158,10 @@ describe('the curve, told', () => {
 
   test('a dark or flat face says why', () => {
     const said = (state: typeof ready): string => curveSentence(bench.display(state));
-    expect(said(bare)).toBe(catalogue.curve.curveWords.notes.noY);
-    expect(said(stateAfter(setup, [{ type: 'powerSwitched', on: false }], ready))).toBe(
-      catalogue.curve.curveWords.notes.powerOff,
-    );
-    expect(said(stateAfter(setup, [{ type: 'leadRemoved', lead: 'rf' }], ready))).toBe(
-      catalogue.curve.curveWords.notes.noSignal,
-    );
-    expect(said(stateAfter(setup, [{ type: 'leadRemoved', lead: 'x' }], ready))).toBe(
-      catalogue.curve.curveWords.notes.noX,
-    );
+    expect(said(bare)).toBe(en.curve.notes.noY);
+    expect(said(stateAfter(setup, [{ type: 'powerSwitched', on: false }], ready))).toBe(en.curve.notes.powerOff);
+    expect(said(stateAfter(setup, [{ type: 'leadRemoved', lead: 'rf' }], ready))).toBe(en.curve.notes.noSignal);
+    expect(said(stateAfter(setup, [{ type: 'leadRemoved', lead: 'x' }], ready))).toBe(en.curve.notes.noX);
   });
 
   test('no pips, pips off the sweep, hum and the tunable marker are spoken of; its frequency is not', () => {
@@ -201,7 +195,7 @@ describe('the curve, told', () => {
         note: 'none',
       },
     };
-    expect(curveSentence(empty)).toBe(catalogue.curve.curveWords.notes.noSignal);
+    expect(curveSentence(empty)).toBe(en.curve.notes.noSignal);
   });
 
   test('the can, too: the top stands on the middle pip', () => {

@@ -1,6 +1,6 @@
 /** Words of the parts tray. */
 import type { Part } from '../../receiver/faults/partsTray.ts';
-import { written } from './benchFigures.ts';
+import { format } from './figures.ts';
 
 const KINDS: Readonly<Record<Part['kind'], string>> = {
   resistor: 'Resistors',
@@ -11,23 +11,6 @@ const KINDS: Readonly<Record<Part['kind'], string>> = {
   line: 'Parts of a bias line',
   shield: 'Screening',
 };
-
-const PREFIXES: readonly (readonly [number, string])[] = [
-  [1e6, 'M'],
-  [1e3, 'k'],
-  [1, ''],
-  [1e-3, 'm'],
-  [1e-6, '\u00b5'],
-  [1e-9, 'n'],
-  [1e-12, 'p'],
-];
-
-/** 9100 ohms as `9.1 k\u03a9`, 47e-12 farads as `47 pF`. */
-export function partValue(value: number, unit: string): string {
-  const [scale, prefix] = PREFIXES.find(([least]) => value >= least * 0.9995) ?? PREFIXES.at(-1)!;
-  const figure = value / scale;
-  return `${written(figure, figure < 10 ? 1 : 0).replace(/\.0$/, '')} ${prefix}${unit}`;
-}
 
 export const partsWords = {
   title: 'Parts tray',
@@ -41,7 +24,7 @@ export const partsWords = {
     if (kind === 'coil') return letter === null ? name : `${name}, slug ${letter}`;
     if (kind === 'shield') return 'Screening lid';
     if (value === null) return name;
-    return `${name}, ${partValue(value, kind === 'resistor' ? '\u03a9' : 'F')}`;
+    return `${name}, ${format.prefixed(value, kind === 'resistor' ? '\u03a9' : 'F')}`;
   },
   replaced: 'new',
   ask: (name: string): string => `Replace ${name}?`,

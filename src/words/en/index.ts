@@ -1,0 +1,96 @@
+/** English: everything that the pages say. */
+import { adviceWords } from './advice.ts';
+import {
+  biasWords,
+  dialWords,
+  headerWords,
+  knobWords,
+  leadWords,
+  meterWords,
+  narrowWords,
+  panelWords,
+  rackWords,
+  safeWords,
+  sheetWords,
+  sweepWords,
+  switchWords,
+  tubeControlWords,
+} from './bench.ts';
+import { dialogWords, liveWords, refusalWords, tubeTalk } from './benchTalk.ts';
+import { curveWords } from './curve.ts';
+import { leadNames, slugNames, toolNames } from './facts.ts';
+import { first } from './first.ts';
+import {
+  capWords,
+  careWords,
+  causeWords,
+  economyWords,
+  faultWords,
+  findingWords,
+  limitWords,
+  proofWords,
+  responseWords,
+  seenWords,
+  truthWords,
+} from './grading.ts';
+import { partsWords } from './parts.ts';
+import { actNames, badTimeInFile, verdictSentences, verdictTitles } from './problems.ts';
+import { refusalWithSubject } from './refusals.ts';
+import { blockNames, reportWords } from './reportPage.ts';
+import { sceneWords } from './scene.ts';
+import { missingSentences } from './session.ts';
+import { tubeWords } from './shell.ts';
+
+export const en = {
+  ...first,
+
+  // widgets and panels
+  knob: knobWords,
+  switches: switchWords,
+  panels: panelWords,
+  sweep: sweepWords,
+  tubeControls: tubeControlWords,
+  rack: rackWords,
+  dial: dialWords,
+  bias: biasWords,
+  meter: meterWords,
+  leads: leadWords,
+  safe: safeWords,
+
+  // the bench page
+  header: headerWords,
+  sheet: sheetWords,
+  narrow: narrowWords,
+  dialogs: dialogWords,
+  live: liveWords,
+  tubeTags: tubeWords,
+  tubeTalk,
+  scene: sceneWords,
+  parts: partsWords,
+
+  // what is told of acts, the tube and the phases
+  refusals: refusalWords,
+  refusalsOf: refusalWithSubject,
+  missing: missingSentences,
+  curve: curveWords,
+  names: { slugs: slugNames, leads: leadNames, tools: toolNames },
+
+  // score, report and run files
+  grading: {
+    response: responseWords,
+    faults: faultWords,
+    limits: limitWords,
+    causes: causeWords,
+    seen: seenWords,
+    truth: truthWords,
+    proofs: proofWords,
+    care: careWords,
+    economy: economyWords,
+    caps: capWords,
+    findings: findingWords,
+  },
+  advice: adviceWords,
+  blocks: blockNames,
+  report: reportWords,
+  verdicts: { titles: verdictTitles, sentences: verdictSentences, acts: actNames, badTimeInFile },
+} as const;
