@@ -11,7 +11,7 @@ import { type BenchSetup, initialState } from '../bench/setup.ts';
 import { hashOf } from '../files/hash.ts';
 import { uncured } from '../grading/faultLines.ts';
 import { grade } from '../grading/grade.ts';
-import { truthLines } from '../grading/truth.ts';
+import { setUpLines } from '../grading/standing.ts';
 import { faultEffects } from '../receiver/faults/faultEffects.ts';
 import type { Adjuster } from '../receiver/receiver.ts';
 import { workResponses } from '../receiver/responses.ts';
@@ -163,7 +163,7 @@ function points(
     if (i === 0) turnAll(setup, hand, turns);
     fillTube(setup, hand);
     const facts = hand.bench.facts(hand.state);
-    for (const line of truthLines(facts, receiver)) {
+    for (const line of setUpLines(facts, receiver)) {
       const name = `${line.id} (${response.id})`;
       if (facts.response !== response.id || line.earned < 1)
         lost.set(name, facts.response === response.id ? line.earned : 0);

@@ -6,6 +6,7 @@
  * Printed: decibels of the curve against the nominal design's at PRINTED frequencies (S-curve: difference over the height, ten times), as one lays a trace on the
  * printed curve. Levels far below the peak count less: a floor of FLOOR of the nominal's highest is added in power.
  */
+import { excessOver } from '../base/limits.ts';
 import type { Deck } from '../physics/deck.ts';
 import type { Receiver, SheetResponse, Specification } from '../receiver/receiver.ts';
 import { responseJacobian } from '../receiver/responseJacobian.ts';
@@ -134,10 +135,7 @@ export function createDemands(
 
 /** Tolerances outside the limits; inside it is negative. */
 export function excessOf(item: SpecItem): number {
-  const { low, high, measured, tolerance } = item;
-  const below = low === null ? Number.NEGATIVE_INFINITY : low - measured;
-  const above = high === null ? Number.NEGATIVE_INFINITY : measured - high;
-  return Math.max(below, above) / tolerance;
+  return excessOver(item, item.measured) / item.tolerance;
 }
 
 /** Distance beyond limits that are drawn in by `spare` tolerances, with its sign, in tolerances; 0 inside. */

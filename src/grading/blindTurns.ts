@@ -10,15 +10,7 @@ import { type BenchSetup, initialState } from '../bench/setup.ts';
 import type { TimedEvent } from '../files/runFile.ts';
 import type { Receiver } from '../receiver/receiver.ts';
 import { roundFigure } from './falling.ts';
-import {
-  COMPRESSION_LIMIT_DB,
-  DIAL_SHARE,
-  HUM_SHARE,
-  PHASE_TOLERANCE_DEGREES,
-  PIP_SHARE,
-  SWEEP_LAG_LIMIT,
-  VERTICAL_LAG_LIMIT_DEGREES,
-} from './limits.ts';
+import { isOff, type SetUpRuleNumber, standingBy } from './standing.ts';
 
 /** The ways in which a bench deceives, worst first: of several at once the first is told. */
 export const LIES = [
@@ -54,8 +46,8 @@ export interface BlindTurn {
 
 /** A slug that rests longer than this, or another slug, begins a new bout. */
 const BOUT_GAP_MS = 3000;
-/** A residual of phase must be this much beyond its tolerance before it fools anybody. */
-const FOOLING_PHASE = 2;
+/** A residual of phase must be so far beyond its tolerance before it fools anybody. */
+const FOOLING_PHASE_DEGREES = 2;
 
 export function blindTurns(setup: BenchSetup, events: readonly TimedEvent[]): readonly BlindTurn[] {
   const bench = createBench(setup);
@@ -89,27 +81,28 @@ function lieOf(facts: Facts, { testPoints, responses }: Receiver): Lie | null {
   const { setUp } = responses.find((r) => r.id === facts.response) ?? responses[0]!;
   const sheetLead = setUp.observeWith === 'detectorLead';
   const onSignal = testPoints.some((p) => p.role === 'signal');
+  const off = (rule: SetUpRuleNumber): boolean => isOff(rule, facts, setUp);
   const lies: Readonly<Record<Lie, boolean>> = {
     noPicture: !facts.xConnected || facts.detectedPeakVolts <= 0,
     // Stage by stage the RF lead goes from point to point; what is looked at stays.
     wrongPoint: !facts.yAtSheetPoint,
-    overloaded: facts.compressionDb > COMPRESSION_LIMIT_DB,
-    phaseOff: facts.sweeping && Math.abs(facts.residualPhaseDegrees) > FOOLING_PHASE * PHASE_TOLERANCE_DEGREES,
-    tooFast: facts.sweepLag > SWEEP_LAG_LIMIT,
-    agcFree: facts.biases.some((bias) => !bias.clamped),
-    biasOff: facts.biases.some((bias) => Math.abs(bias.errorVolts) > bias.toleranceVolts),
+    overloaded: off('G16'),
+    phaseOff: facts.sweeping && standingBy('G13', facts, setUp).excess > FOOLING_PHASE_DEGREES,
+    tooFast: off('G60'),
+    agcFree: off('G61'),
+    biasOff: off('G15'),
     probeLoads: sheetLead && onSignal && !facts.yTipAsSheet,
-    steelIn: facts.steelIn !== null,
-    notEarthed: !facts.earthed,
-    hum: facts.humRatio > HUM_SHARE,
-    unterminated: facts.rfConnected && !facts.rfTerminated,
-    markersThrough: !facts.markersAdded,
-    pipsTooHigh: facts.pipHeightRatio > PIP_SHARE.high,
-    acCoupled: !facts.dcCoupled,
-    verticalLag: facts.verticalLagDegrees > VERTICAL_LAG_LIMIT_DEGREES,
-    retraceShown: facts.sweeping && !facts.blanking,
-    xReversed: facts.sweeping && !facts.xDirectionAsSheet,
-    dialOff: facts.dialErrorHz !== null && Math.abs(facts.dialErrorHz) > DIAL_SHARE * setUp.spanHz,
+    steelIn: off('G58'),
+    notEarthed: off('G26'),
+    hum: off('G57'),
+    unterminated: facts.rfConnected && off('G24'),
+    markersThrough: off('G22'),
+    pipsTooHigh: standingBy('G21', facts, setUp).passed === 'high',
+    acCoupled: off('G55'),
+    verticalLag: off('G56'),
+    retraceShown: facts.sweeping && off('G14'),
+    xReversed: facts.sweeping && off('G19'),
+    dialOff: off('G59'),
   };
   return LIES.find((lie) => lies[lie]) ?? null;
 }

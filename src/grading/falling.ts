@@ -1,23 +1,24 @@
 /** How a measured figure becomes a share of the points: all inside the limits, nothing from three tolerances, a straight line between. */
+import { excessOver, type Limits } from '../base/limits.ts';
 import { clamp, roundTo } from '../base/rounding.ts';
 import type { FigureUnit } from './report.ts';
 
-export interface Limits {
-  readonly low: number | null;
-  readonly high: number | null;
+export interface FallingLimits extends Limits {
   /** one tolerance, in the unit of the figure; the limit itself stands one tolerance from what is wanted */
   readonly tolerance: number;
+  /** where the share falls otherwise under the low limit than over the high one; 0 = it is gone at once */
+  readonly toleranceBelow?: number;
 }
 
 const TOLERANCES_TO_NOTHING = 3;
 
 /** 0 to 1. */
-export function shareOf(measured: number, limits: Limits): number {
-  const below = limits.low === null ? 0 : limits.low - measured;
-  const above = limits.high === null ? 0 : measured - limits.high;
-  const excess = Math.max(below, above, 0);
-  if (excess === 0) return 1;
-  return clamp(1 - excess / (limits.tolerance * (TOLERANCES_TO_NOTHING - 1)), 0, 1);
+export function shareOf(measured: number, limits: FallingLimits): number {
+  const excess = excessOver(limits, measured);
+  if (excess <= 0) return 1;
+  const below = limits.low !== null && measured < limits.low;
+  const tolerance = below ? (limits.toleranceBelow ?? limits.tolerance) : limits.tolerance;
+  return clamp(1 - excess / (tolerance * (TOLERANCES_TO_NOTHING - 1)), 0, 1);
 }
 
 /** Steps to which figures are rounded before anything is made of them: a last-bit difference between machines then changes nothing. */

@@ -1,27 +1,22 @@
-/** Failed parts (G62): found and replaced, or not. A lead without contact has its own lines (G24, G26), slugs that were screwed in theirs (G3 to G11). */
+/** Failed parts: found and replaced, or not. A lead without contact has its own lines (G24, G26), slugs that were screwed in theirs (G3 to G11). */
 import type { BenchSetup } from '../bench/setup.ts';
 import { cureOf, isCured, leadMark } from '../receiver/faults/faultEffects.ts';
 import type { StatedResponse } from '../receiver/statedResponse.ts';
-import type { DraftLine } from './draft.ts';
 import { symptomOfPart } from './partSymptom.ts';
+import type { Subjects } from './rules/rule.ts';
 
-const WEIGHT = 6;
-
-/** One line for each part that has to be replaced; it counts with the response. With the responses of the sound set each says its part's symptom. */
-export function faultLines(
+/** Each part that has to be replaced. With the responses of the sound set each says its part's symptom. */
+export function failedParts(
   setup: BenchSetup,
   replaced: readonly string[],
   sound: readonly StatedResponse[] | null,
-): readonly DraftLine[] {
+): readonly Subjects['failedPart'][] {
   const open = uncured(setup, replaced);
-  return curableParts(setup).map((part) => {
-    const measured = open.includes(part) ? 0 : 1;
-    return {
-      ...(sound === null ? {} : { symptom: symptomOfPart(setup, part, sound) }),
-      ...{ id: `G62:${part}`, rule: 'G62', block: 'response', weight: WEIGHT, earned: measured },
-      ...{ measured, low: 1, high: null, unit: 'yes', subject: part },
-    };
-  });
+  return curableParts(setup).map((part) => ({
+    part,
+    cured: !open.includes(part),
+    ...(sound === null ? {} : { symptom: symptomOfPart(setup, part, sound) }),
+  }));
 }
 
 /** Parts that have failed and still stand in the set. */

@@ -1,6 +1,6 @@
 /**
  * Grades a run: replays it, measures the receiver's true curve and the set-up as they were left, and gives points by the
- * rules of docs/grading.md. The same events give the same report on every machine.
+ * rows of rules/ (docs/grading.md). The same events give the same report on every machine.
  */
 import { clamp, roundTo } from '../base/rounding.ts';
 import { createBench } from '../bench/bench.ts';
@@ -9,89 +9,108 @@ import { type BenchSetup, initialState } from '../bench/setup.ts';
 import { relativeTo } from '../bench/truth.ts';
 import type { ClaimedScore, TimedEvent } from '../files/runFile.ts';
 import { faultEffects } from '../receiver/faults/faultEffects.ts';
-import { workResponses } from '../receiver/responses.ts';
+import { responseById, workResponses } from '../receiver/responses.ts';
 import { createStatedResponse, type StatedResponse } from '../receiver/statedResponse.ts';
 import { replay } from '../run/replay.ts';
-import { careLines, economyLines, proofLines } from './conduct.ts';
 import type { DraftLine } from './draft.ts';
+import { conductEvidence, proofEvidence, setUpEvidence } from './evidence.ts';
 import { roundFigure } from './falling.ts';
-import { allCures, faultLines, uncured } from './faultLines.ts';
+import { allCures, failedParts, uncured } from './faultLines.ts';
+import { type Evidence, linesOf } from './lines.ts';
 import { BLOCKS, type Block, type CurveSample, type Report, type ScoreLine } from './report.ts';
 import { type CoreTurns, createSheetJudge } from './response.ts';
-import { truthLines } from './truth.ts';
+import { makesLines, type Rule } from './rules/rule.ts';
+import { RULES } from './rules/rules.ts';
 import { capsOf, passes, totalOf, wantingFor, wordOf } from './verdictOfRun.ts';
 
-export function grade(setup: BenchSetup, events: readonly TimedEvent[]): Report {
-  const { receiver, scenario } = setup;
-  const limitMs = scenario.timeLimitSeconds === null ? undefined : scenario.timeLimitSeconds * 1000;
-  const start = initialState(setup);
-  const end = replay(setup, events, limitMs).state;
-  const lastMs = Math.min(events.at(-1)?.atMs ?? 0, limitMs ?? Number.POSITIVE_INFINITY);
-  const seconds = roundFigure(Math.max(end.seconds, lastMs / 1000), 'seconds');
+export type Grade = (setup: BenchSetup, events: readonly TimedEvent[]) => Report;
 
-  const work = workResponses(receiver, scenario);
-  const statedWith = (cured: readonly string[]): readonly StatedResponse[] => {
-    const { deck } = faultEffects(receiver, setup.deck, scenario.faults, cured);
-    return work.map((response) => createStatedResponse(receiver, deck, response));
-  };
-  const sound = statedWith(allCures(setup));
-  const asFound = scenario.faults.length === 0 ? sound : statedWith(start.replaced);
-  const asLeft = scenario.faults.length === 0 ? sound : statedWith(end.replaced);
-  const stillFailed = uncured(setup, end.replaced);
-  const mended = stillFailed.map((part) => ({ part, stated: statedWith([...end.replaced, part]) }));
-  const judgeFound = createSheetJudge(receiver, asFound, scenario.toleranceFactor);
-  const judgeLeft = createSheetJudge(receiver, asLeft, scenario.toleranceFactor, mended);
-  const bench = createBench(setup);
-  const workAt = (state: BenchState, withCauses: boolean): readonly DraftLine[] => [
-    ...(withCauses ? judgeLeft : judgeFound).lines(coresOf(state), withCauses),
-    ...faultLines(setup, state.replaced, withCauses ? sound : null),
-    ...truthLines(bench.facts(state), receiver),
-    ...proofLines(state, scenario),
-  ];
-  const found = workAt(start, false);
-  const left = workAt(end, true);
-  const care = careLines(end.incidents, scenario);
-  const economy = economyLines(end, seconds, scenario.par);
+/** What is judged before and after the work; care and economy are about the work itself. */
+const WORK: readonly Block[] = ['response', 'truth', 'proofs'];
 
-  const maxima = blockMaxima(scenario.weights, [...left, ...care, ...economy]);
-  const workDone = gained(found, left, maxima);
-  const responseDone = gained(ofBlock(found, 'response'), ofBlock(left, 'response'), maxima);
-  const careShare = clamp(2 * (workDone ?? 1), 0, 1);
-  const economyShare = Math.min(careShare, clamp(responseDone ?? workDone ?? 1, 0, 1));
-  const drafts = [
-    ...left,
-    ...care.map((line) => heldBack(line, careShare)),
-    ...economy.map((line) => heldBack(line, economyShare)),
-  ];
+/** A grader by a table of rules; `grade` is the one by the shipped table. */
+export function createGrader(rules: readonly Rule[]): Grade {
+  const ofBlocks = (...blocks: readonly Block[]): readonly Rule[] =>
+    rules.filter(makesLines).filter((rule) => blocks.includes(rule.block));
+  return (setup, events) => {
+    const { receiver, scenario } = setup;
+    const limitMs = scenario.timeLimitSeconds === null ? undefined : scenario.timeLimitSeconds * 1000;
+    const start = initialState(setup);
+    const end = replay(setup, events, limitMs).state;
+    const lastMs = Math.min(events.at(-1)?.atMs ?? 0, limitMs ?? Number.POSITIVE_INFINITY);
+    const seconds = roundFigure(Math.max(end.seconds, lastMs / 1000), 'seconds');
 
-  const lines = drafts.map((draft) => lineOf(draft, maxOf(draft, drafts, maxima)));
-  const exact = drafts.reduce((sum, draft) => sum + draft.earned * maxOf(draft, drafts, maxima), 0);
-  const caps = capsOf(end);
-  const total = totalOf(exact, caps);
-  const { proofs } = scenario;
-  const proved = proofs.length === 0 || proofs.some((proof) => end.proofs[proof].done);
-  const standing = { workDone: workDone ?? 0, proved, mended: stillFailed.length === 0 };
-  const passed = passes(total, caps, standing);
-  return {
-    total,
-    passed,
-    wanting: wantingFor(total, caps, standing),
-    word: wordOf(total, passed),
-    blocks: blocksOf(drafts, maxima),
-    lines,
-    caps,
-    turns: roundFigure(end.turnsMade, 'turns'),
-    parTurns: scenario.par.turns,
-    seconds,
-    parSeconds: scenario.par.seconds,
-    curves: sound.map((one, i) => ({
-      response: one.response.id,
-      before: curveOf(asFound[i]!, coresOf(start)),
-      after: curveOf(asLeft[i]!, coresOf(end)),
-      nominal: curveOf(one, {}),
-    })),
+    const work = workResponses(receiver, scenario);
+    const statedWith = (cured: readonly string[]): readonly StatedResponse[] => {
+      const { deck } = faultEffects(receiver, setup.deck, scenario.faults, cured);
+      return work.map((response) => createStatedResponse(receiver, deck, response));
+    };
+    const sound = statedWith(allCures(setup));
+    const asFound = scenario.faults.length === 0 ? sound : statedWith(start.replaced);
+    const asLeft = scenario.faults.length === 0 ? sound : statedWith(end.replaced);
+    const stillFailed = uncured(setup, end.replaced);
+    const mended = stillFailed.map((part) => ({ part, stated: statedWith([...end.replaced, part]) }));
+    const judgeFound = createSheetJudge(receiver, asFound, scenario.toleranceFactor);
+    const judgeLeft = createSheetJudge(receiver, asLeft, scenario.toleranceFactor, mended);
+    const bench = createBench(setup);
+    const evidenceAt = (state: BenchState, withCauses: boolean): Evidence => {
+      const facts = bench.facts(state);
+      return {
+        demand: (withCauses ? judgeLeft : judgeFound).demands(coresOf(state), withCauses),
+        failedPart: failedParts(setup, state.replaced, withCauses ? sound : null),
+        ...setUpEvidence(facts, responseById(receiver, facts.response).setUp),
+        ...proofEvidence(state, scenario),
+        ...conductEvidence(state, seconds, scenario),
+      };
+    };
+    const evidence = evidenceAt(end, true);
+    const found = linesOf(ofBlocks(...WORK), evidenceAt(start, false));
+    const left = linesOf(ofBlocks(...WORK), evidence);
+    const care = linesOf(ofBlocks('care'), evidence);
+    const economy = linesOf(ofBlocks('economy'), evidence);
+
+    const maxima = blockMaxima(scenario.weights, [...left, ...care, ...economy]);
+    const workDone = gained(found, left, maxima);
+    const responseDone = gained(ofBlock(found, 'response'), ofBlock(left, 'response'), maxima);
+    const careShare = clamp(2 * (workDone ?? 1), 0, 1);
+    const economyShare = Math.min(careShare, clamp(responseDone ?? workDone ?? 1, 0, 1));
+    const drafts = [
+      ...left,
+      ...care.map((line) => heldBack(line, careShare)),
+      ...economy.map((line) => heldBack(line, economyShare)),
+    ];
+
+    const lines = drafts.map((draft) => lineOf(draft, maxOf(draft, drafts, maxima)));
+    const exact = drafts.reduce((sum, draft) => sum + draft.earned * maxOf(draft, drafts, maxima), 0);
+    const caps = capsOf(end, rules);
+    const total = totalOf(exact, caps);
+    const { proofs } = scenario;
+    const proved = proofs.length === 0 || proofs.some((proof) => end.proofs[proof].done);
+    const standing = { workDone: workDone ?? 0, proved, mended: stillFailed.length === 0 };
+    const passed = passes(total, caps, standing);
+    return {
+      total,
+      passed,
+      wanting: wantingFor(total, caps, standing),
+      word: wordOf(total, passed),
+      blocks: blocksOf(drafts, maxima),
+      lines,
+      caps,
+      turns: roundFigure(end.turnsMade, 'turns'),
+      parTurns: scenario.par.turns,
+      seconds,
+      parSeconds: scenario.par.seconds,
+      curves: sound.map((one, i) => ({
+        response: one.response.id,
+        before: curveOf(asFound[i]!, coresOf(start)),
+        after: curveOf(asLeft[i]!, coresOf(end)),
+        nominal: curveOf(one, {}),
+      })),
+    };
   };
 }
+
+export const grade: Grade = createGrader(RULES);
 
 /** What a report claims when its run is handed in. */
 export function claimOf(report: Report): ClaimedScore {

@@ -1,40 +1,18 @@
-/** Response lines (G3 to G11, G48 to G53): each demand of the service sheet, measured on the receiver's true curve, and the slug that is to blame. */
+/** The response as it is judged: each demand of the service sheet, measured on the receiver's true curve, and the slug or the part that is to blame. */
+import { excessOver } from '../base/limits.ts';
 import type { Receiver } from '../receiver/receiver.ts';
 import { nominalTurns } from '../receiver/slugLaw.ts';
-import {
-  evaluateSpecification,
-  type SpecItem,
-  type SpecItemKind,
-  widenSpecification,
-} from '../receiver/specification.ts';
+import { evaluateSpecification, type SpecItem, widenSpecification } from '../receiver/specification.ts';
 import type { CoreTurns, StatedResponse } from '../receiver/statedResponse.ts';
-import type { DraftLine } from './draft.ts';
-import { roundFigure, shareOf } from './falling.ts';
-import type { FigureUnit, ScoreLine } from './report.ts';
+import { roundFigure } from './falling.ts';
+import type { ScoreLine } from './report.ts';
+import type { Subjects } from './rules/rule.ts';
 
 export type { CoreTurns };
 
-const RULE_OF: Readonly<Record<SpecItemKind, string>> = {
-  point: 'G3',
-  window: 'G4',
-  tilt: 'G5',
-  trap: 'G6',
-  notch: 'G7',
-  skirt: 'G8',
-  bandwidth: 'G9',
-  centre: 'G10',
-  gain: 'G11',
-  peak: 'G48',
-  zero: 'G49',
-  polarity: 'G50',
-  separation: 'G51',
-  symmetry: 'G52',
-  linearity: 'G53',
-};
-
 /** What the sheet demands of the curve, and how a setting of the slugs answers it. */
 export interface SheetJudge {
-  lines(coreTurns: CoreTurns, withCauses: boolean): readonly DraftLine[];
+  demands(coreTurns: CoreTurns, withCauses: boolean): readonly Subjects['demand'][];
 }
 
 /** One item of one response. */
@@ -64,11 +42,14 @@ export function createSheetJudge(
     });
   const itemsAt = (coreTurns: CoreTurns): readonly JudgedItem[] => itemsOf(sheets, coreTurns);
   return {
-    lines(coreTurns, withCauses) {
+    demands(coreTurns, withCauses) {
       const items = itemsAt(coreTurns);
       const causes = withCauses ? causesOf(receiver, itemsAt, coreTurns, items) : [];
       const parts = withCauses ? partsToBlame(items, causes) : [];
-      return items.map((item, index) => lineOf(item, causes[index]?.cause ?? null, parts[index]));
+      return items.map((item, index) => {
+        const part = parts[index];
+        return { ...item, cause: causes[index]?.cause ?? null, ...(part === undefined ? {} : { part }) };
+      });
 
       function partsToBlame(as: readonly JudgedItem[], slugs: readonly SlugCause[]): readonly (string | undefined)[] {
         const trials = mended.map((m) => ({
@@ -99,26 +80,6 @@ export function createSheetJudge(
         });
       }
     },
-  };
-}
-
-function lineOf({ response, item }: JudgedItem, cause: ScoreLine['cause'], part: string | undefined): DraftLine {
-  const inPercent = item.unit === 'ratio';
-  const unit: FigureUnit = inPercent ? 'percent' : item.unit;
-  const figure = (value: number): number => roundFigure(inPercent ? value * 100 : value, unit);
-  const measured = figure(item.measured);
-  const low = item.low === null ? null : figure(item.low);
-  const high = item.high === null ? null : figure(item.high);
-  const tolerance = inPercent ? item.tolerance * 100 : item.tolerance;
-  return {
-    id: `${RULE_OF[item.kind]}:${response}:${item.id}`,
-    rule: RULE_OF[item.kind],
-    block: 'response',
-    response,
-    weight: item.weight,
-    earned: shareOf(measured, { low, high, tolerance }),
-    ...{ measured, low, high, unit, hz: item.hz, toHz: item.toHz, cause },
-    ...(part === undefined ? {} : { part }),
   };
 }
 
@@ -165,10 +126,7 @@ interface SlugCause {
   readonly mend: number;
 }
 
+/** How far outside its limits, in its unit. */
 function excessOf(item: SpecItem): number {
-  return Math.max(
-    item.low === null ? 0 : item.low - item.measured,
-    item.high === null ? 0 : item.measured - item.high,
-    0,
-  );
+  return Math.max(excessOver(item, item.measured), 0);
 }

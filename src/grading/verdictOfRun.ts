@@ -1,17 +1,14 @@
 /** From points to the verdict: caps for breaches of safety (G38, G39), pass (G40), word of the ladder (G41). */
-import type { BenchState, IncidentKind } from '../bench/benchState.ts';
+import type { BenchState } from '../bench/benchState.ts';
 import { LEAST_WORK_SHARE, PASS_POINTS } from './limits.ts';
 import type { Cap, Report, ResultWord } from './report.ts';
+import { isCap, type Rule } from './rules/rule.ts';
+import { RULES } from './rules/rules.ts';
 
-const CAPS: readonly { readonly rule: string; readonly kind: IncidentKind; readonly limit: number }[] = [
-  { rule: 'G38', kind: 'hotChassis', limit: 40 },
-  { rule: 'G39', kind: 'hotTouch', limit: 60 },
-];
-
-export function capsOf(state: BenchState): readonly Cap[] {
-  return CAPS.flatMap(({ rule, kind, limit }) => {
-    const first = state.incidents.find((incident) => incident.kind === kind);
-    return first === undefined ? [] : [{ rule, limit, subject: first.subject, atSeconds: first.atSeconds }];
+export function capsOf({ incidents }: Pick<BenchState, 'incidents'>, rules: readonly Rule[] = RULES): readonly Cap[] {
+  return rules.filter(isCap).flatMap(({ number, breach, limit }) => {
+    const first = incidents.find((incident) => incident.kind === breach);
+    return first === undefined ? [] : [{ rule: number, limit, subject: first.subject, atSeconds: first.atSeconds }];
   });
 }
 

@@ -4,7 +4,7 @@
  */
 import type { BenchState } from '../bench/benchState.ts';
 import type { ProcedureStep, Receiver } from '../receiver/receiver.ts';
-import { SET_UP_CODES } from '../session/missing.ts';
+import { setUpCodes } from '../session/missing.ts';
 import type { SessionView } from '../session/phase.ts';
 
 export type StepMark = 'done' | 'now' | 'toCome';
@@ -41,7 +41,7 @@ export function stepNow(marks: readonly StepMark[]): number {
 export function missingOfStep(step: ProcedureStep, session: SessionView): string | null {
   const missing = session.missing[step.phase];
   if (step.parts === undefined) return missing[0] ?? null;
-  const codes: readonly string[] = step.parts.flatMap((part) => SET_UP_CODES[part]);
+  const codes: readonly string[] = step.parts.flatMap((part) => setUpCodes(part));
   return missing.find((code) => codes.includes(code)) ?? null;
 }
 

@@ -20,6 +20,7 @@
  *   symmetry    height of the peak above the centre over that of the one below (ratio)
  *   linearity   distance from a straight line (ratio, see sCurveReading.ts)
  */
+import { isInside as insideLimits } from '../base/limits.ts';
 import { highest, lowest, nearestNotch, outerCrossings, type ResponseCurve, voltsAt } from './curveReading.ts';
 import type { Specification, SpecSCurve } from './receiver.ts';
 import { nonLinearity, readSCurve, type SCurve, valueAt } from './sCurveReading.ts';
@@ -234,7 +235,7 @@ function sCurveGain(
 }
 
 export function isInside(item: SpecItem): boolean {
-  return (item.low === null || item.measured >= item.low) && (item.high === null || item.measured <= item.high);
+  return insideLimits(item, item.measured);
 }
 
 /**

@@ -1,17 +1,8 @@
 /** What still keeps each phase from being done: measured facts in, codes out. The machine's guards and the page's list are both made of this. */
 
 import type { Facts } from '../bench/facts.ts';
-import {
-  CARRIER_SHARE,
-  COMPRESSION_LIMIT_DB,
-  DIAL_SHARE,
-  PHASE_TOLERANCE_DEGREES,
-  PIP_SHARE,
-  SWEEP_LAG_LIMIT,
-  TRACE_HEIGHT_DIV,
-  VERTICAL_LAG_LIMIT_DEGREES,
-  WEAKEST_SHARE,
-} from '../grading/limits.ts';
+import type { SheetAsks } from '../grading/rules/rule.ts';
+import { isOff, type SetUpRuleNumber, standingBy } from '../grading/standing.ts';
 import type { SetUpPart } from '../receiver/receiver.ts';
 import type { ProofId } from '../scenario/proofId.ts';
 import type { Phase } from './phase.ts';
@@ -62,12 +53,14 @@ export type MissingCode = (typeof MISSING_CODES)[number];
 /** What this scenario asks for, beyond what the facts already know. */
 export interface Wants {
   readonly proofs: readonly ProofId[];
-  /** span and carrier of each response of the sheet, by its id */
-  readonly sheets: Readonly<Record<string, { readonly spanHz: number; readonly carrierHz: number | null }>>;
+  /** what each response of the sheet asks of the set-up, by its id */
+  readonly sheets: Readonly<Record<string, SheetAsks>>;
 }
 
 /** A slug counts as turning until it has rested this long, seconds. */
 export const SETTLE_SECONDS = 2;
+/** Least height of the trace on the graticule, divisions. */
+const TRACE_HEIGHT_DIV = 3;
 
 export function missingSafety(facts: Facts): readonly MissingCode[] {
   return codes([
@@ -91,57 +84,61 @@ export function missingConnection(facts: Facts): readonly MissingCode[] {
   ]);
 }
 
-export function missingSetUp(part: SetUpPart, facts: Facts, wants: Wants): readonly MissingCode[] {
-  switch (part) {
-    case 'sweep':
-      return codes([
-        [!facts.sweeping, 'notSweeping'],
-        [!facts.sourceAsSheet, 'sourceNotAsSheet'],
-        [facts.sourceAsSheet && carrierIsOff(facts, wants), 'carrierOff'],
-        [facts.sweeping && !facts.spanCovers, 'sweepTooNarrow'],
-        [facts.sweepLag > SWEEP_LAG_LIMIT, 'sweepTooFast'],
-      ]);
-    case 'phasing':
-      return codes([[Math.abs(facts.residualPhaseDegrees) > PHASE_TOLERANCE_DEGREES, 'phaseOff']]);
-    case 'blanking':
-      return codes([[!facts.blanking, 'blankingOff']]);
-    case 'bias':
-      return codes([[biasIsOff(facts), 'biasOff']]);
-    case 'level':
-      return codes([
-        [facts.compressionDb > COMPRESSION_LIMIT_DB, 'overloaded'],
-        [facts.detectedPeakVolts < WEAKEST_SHARE * facts.sheetPeakVolts, 'tooWeak'],
-      ]);
-    case 'markers':
-      return codes([
-        [facts.markersMissingHz.length > 0, 'markersMissing'],
-        [!facts.markersAdded, 'markersThroughSet'],
-        [facts.pipHeightRatio > PIP_SHARE.high, 'pipsTooHigh'],
-        [facts.pipHeightRatio < PIP_SHARE.low, 'pipsTooLow'],
-        [dialIsOff(facts, wants), 'dialOff'],
-      ]);
-    case 'trace':
-      return codes([
-        [!facts.xDirectionAsSheet, 'xReversed'],
-        [!facts.traceOnScreen, 'traceOffScreen'],
-        [facts.traceHeightDiv < TRACE_HEIGHT_DIV, 'traceTooLow'],
-        [!facts.dcCoupled, 'acCoupled'],
-        [facts.verticalLagDegrees > VERTICAL_LAG_LIMIT_DEGREES, 'verticalLag'],
-        [facts.steelIn !== null, 'steelInSlug'],
-      ]);
-  }
+/** The moment that a check of the set-up looks at; `off` asks the row of the score, so that what has its tick also has its points. */
+interface Moment {
+  readonly facts: Facts;
+  readonly off: (rule: SetUpRuleNumber) => boolean;
+  readonly passed: (rule: SetUpRuleNumber) => 'low' | 'high' | null;
+}
+type Check = readonly [MissingCode, (moment: Moment) => boolean];
+
+const SET_UP_CHECKS: Readonly<Record<SetUpPart, readonly Check[]>> = {
+  sweep: [
+    ['notSweeping', ({ facts }) => !facts.sweeping],
+    ['sourceNotAsSheet', ({ facts }) => !facts.sourceAsSheet],
+    ['carrierOff', ({ facts, off }) => facts.sourceAsSheet && off('G54')],
+    ['sweepTooNarrow', ({ facts, off }) => facts.sweeping && off('G18')],
+    ['sweepTooFast', ({ off }) => off('G60')],
+  ],
+  phasing: [['phaseOff', ({ off }) => off('G13')]],
+  blanking: [['blankingOff', ({ off }) => off('G14')]],
+  bias: [['biasOff', ({ off }) => off('G15')]],
+  level: [
+    ['overloaded', ({ off }) => off('G16')],
+    ['tooWeak', ({ off }) => off('G17')],
+  ],
+  markers: [
+    ['markersMissing', ({ off }) => off('G20')],
+    ['markersThroughSet', ({ off }) => off('G22')],
+    ['pipsTooHigh', ({ passed }) => passed('G21') === 'high'],
+    ['pipsTooLow', ({ passed }) => passed('G21') === 'low'],
+    ['dialOff', ({ off }) => off('G59')],
+  ],
+  trace: [
+    ['xReversed', ({ off }) => off('G19')],
+    ['traceOffScreen', ({ facts }) => !facts.traceOnScreen],
+    ['traceTooLow', ({ facts }) => facts.traceHeightDiv < TRACE_HEIGHT_DIV],
+    ['acCoupled', ({ off }) => off('G55')],
+    ['verticalLag', ({ off }) => off('G56')],
+    ['steelInSlug', ({ off }) => off('G58')],
+  ],
+};
+
+export function missingSetUp(part: SetUpPart, facts: Facts, { sheets }: Wants): readonly MissingCode[] {
+  const sheet = sheets[facts.response];
+  if (sheet === undefined) throw new Error(`no sheet for the response ${facts.response}`);
+  const moment: Moment = {
+    facts,
+    off: (rule) => isOff(rule, facts, sheet),
+    passed: (rule) => standingBy(rule, facts, sheet).passed,
+  };
+  return codes(SET_UP_CHECKS[part].map(([code, isMissing]) => [isMissing(moment), code]));
 }
 
 /** What may be missing of each part: for a sheet whose steps are about parts. */
-export const SET_UP_CODES: Readonly<Record<SetUpPart, readonly MissingCode[]>> = {
-  sweep: ['notSweeping', 'sourceNotAsSheet', 'carrierOff', 'sweepTooNarrow', 'sweepTooFast'],
-  phasing: ['phaseOff'],
-  blanking: ['blankingOff'],
-  bias: ['biasOff'],
-  level: ['overloaded', 'tooWeak'],
-  markers: ['markersMissing', 'markersThroughSet', 'pipsTooHigh', 'pipsTooLow', 'dialOff'],
-  trace: ['xReversed', 'traceOffScreen', 'traceTooLow', 'acCoupled', 'verticalLag', 'steelInSlug'],
-};
+export function setUpCodes(part: SetUpPart): readonly MissingCode[] {
+  return SET_UP_CHECKS[part].map(([code]) => code);
+}
 
 export const SET_UP_PARTS: readonly SetUpPart[] = ['sweep', 'phasing', 'blanking', 'bias', 'level', 'markers', 'trace'];
 
@@ -176,20 +173,6 @@ export function missingByPhase(
     align: missingAlignment(facts, secondsAtRest),
     prove: missingProofs(facts, wants),
   };
-}
-
-function biasIsOff({ biases }: Facts): boolean {
-  return biases.some(({ errorVolts, toleranceVolts }) => Math.abs(errorVolts) > toleranceVolts);
-}
-
-function carrierIsOff({ carrierErrorHz, response }: Facts, { sheets }: Wants): boolean {
-  const carrierHz = sheets[response]?.carrierHz ?? null;
-  if (carrierErrorHz === null || carrierHz === null) return false;
-  return Math.abs(carrierErrorHz) > CARRIER_SHARE * carrierHz;
-}
-
-function dialIsOff({ dialErrorHz, response }: Facts, { sheets }: Wants): boolean {
-  return dialErrorHz !== null && Math.abs(dialErrorHz) > DIAL_SHARE * (sheets[response]?.spanHz ?? 0);
 }
 
 function codes(checks: readonly (readonly [boolean, MissingCode])[]): readonly MissingCode[] {

@@ -2,6 +2,7 @@
 import { createActor, initialTransition, type SnapshotFrom, transition } from 'xstate';
 import type { Facts } from '../bench/facts.ts';
 import type { BenchSetup } from '../bench/setup.ts';
+import type { SheetAsks } from '../grading/rules/rule.ts';
 import type { Scenario, ScenarioAids } from '../scenario/scenario.ts';
 import { missingByPhase, type Wants } from './missing.ts';
 import { PHASES, type Phase, type SessionStage, type SessionView } from './phase.ts';
@@ -69,8 +70,13 @@ export function aidsWithin(scenario: Scenario): ScenarioAids {
 }
 
 function wantsOf({ receiver, scenario }: Pick<BenchSetup, 'receiver' | 'scenario'>): Wants {
-  const sheets = receiver.responses.map(({ id, setUp: { spanHz, carrierHz } }) => [id, { spanHz, carrierHz }] as const);
-  return { proofs: scenario.proofs, sheets: Object.fromEntries(sheets) };
+  const sheets = Object.fromEntries(receiver.responses.map(({ id, setUp }) => [id, sheetAsks(setUp)]));
+  return { proofs: scenario.proofs, sheets };
+}
+
+/** Only what is asked about: it is kept with the session. */
+function sheetAsks({ source, carrierHz, spanHz, markersHz }: SheetAsks): SheetAsks {
+  return { source, carrierHz, spanHz, markersHz };
 }
 
 const NOTHING_DONE: Readonly<Record<Phase, boolean>> = {

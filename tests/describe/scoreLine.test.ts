@@ -6,10 +6,10 @@ import { findings } from '../../src/describe/findings.ts';
 import { lineIsMet, scoreLineSentence } from '../../src/describe/scoreLine.ts';
 import type { TimedEvent } from '../../src/files/runFile.ts';
 import { blindTurns } from '../../src/grading/blindTurns.ts';
-import { careLines } from '../../src/grading/conduct.ts';
 import { grade } from '../../src/grading/grade.ts';
 import type { Report, ScoreLine } from '../../src/grading/report.ts';
 import { mainResponse } from '../../src/receiver/responses.ts';
+import { careLines } from '../grading/drafts.ts';
 import { connectionActs, safetyActs, setUpActs, wholeJob } from '../session/acts.ts';
 import { canSetup, stripSetup } from '../session/setups.ts';
 

@@ -3,15 +3,10 @@ import { describe, expect, it, test } from 'vitest';
 import { createBench } from '../../src/bench/bench.ts';
 import type { Facts } from '../../src/bench/facts.ts';
 import { firstResponse, initialState } from '../../src/bench/setup.ts';
-import {
-  COMPRESSION_LIMIT_DB,
-  HUM_SHARE,
-  PHASE_TOLERANCE_DEGREES,
-  PIP_SHARE,
-  SWEEP_LAG_LIMIT,
-  VERTICAL_LAG_LIMIT_DEGREES,
-} from '../../src/grading/limits.ts';
+import { isOff } from '../../src/grading/standing.ts';
 import { FAULT_KINDS } from '../../src/receiver/faults/fault.ts';
+import type { SheetSetUp } from '../../src/receiver/receiver.ts';
+import { responseById } from '../../src/receiver/responses.ts';
 import { shippedLibrary } from './shipped.ts';
 
 const { scenarios, receivers } = shippedLibrary();
@@ -25,27 +20,28 @@ const starts = scenarios
     // The sheet's crystals are in: a pip can be too high only where there is one.
     const crystals = [...firstResponse(setup).setUp.markersHz].slice(0, 4);
     const state = { ...initialState(setup), crystals };
-    return { scenario, facts: bench.facts(state) };
+    const facts = bench.facts(state);
+    return { scenario, facts, sheet: responseById(setup.receiver, facts.response).setUp };
   });
 
-const DECEPTIONS: Readonly<Record<string, (facts: Facts, dialErrorHz: number) => boolean>> = {
-  'phasing off': (f) => Math.abs(f.residualPhaseDegrees) > PHASE_TOLERANCE_DEGREES,
+const DECEPTIONS: Readonly<Record<string, (facts: Facts, sheet: SheetSetUp, dialErrorHz: number) => boolean>> = {
+  'phasing off': (f, sheet) => isOff('G13', f, sheet),
   'retrace not blanked': (f) => !f.blanking,
-  overload: (f) => f.compressionDb > COMPRESSION_LIMIT_DB,
+  overload: (f, sheet) => isOff('G16', f, sheet),
   'wrong bias': (f) => f.biases.some((b) => b.clamped && Math.abs(b.errorVolts) > b.toleranceVolts),
   'AGC unclamped': (f) => f.biases.some((b) => !b.clamped),
   'probe loading': (f) => !f.yTipAsSheet,
   'lead unterminated': (f) => f.rfConnected && !f.rfTerminated,
   'ground missing': (f) => !f.earthed,
-  'pips too high': (f) => f.pipHeightRatio > PIP_SHARE.high,
+  'pips too high': (f) => f.pipHeightRatio > 0.15,
   'markers through the set': (f) => !f.markersAdded,
   'AC coupling': (f) => !f.dcCoupled,
-  'vertical bandwidth too low': (f) => f.verticalLagDegrees > 2 * VERTICAL_LAG_LIMIT_DEGREES,
+  'vertical bandwidth too low': (f) => f.verticalLagDegrees > 2,
   'wrong test point': (f) => (f.rfConnected && !f.rfAtSheetPoint) || !f.yAtSheetPoint,
-  'mains hum': (f) => f.humRatio > HUM_SHARE,
+  'mains hum': (f, sheet) => isOff('G57', f, sheet),
   'steel tool in a slug': (f) => f.steelIn !== null,
-  'dial error': (_, dialErrorHz) => dialErrorHz !== 0,
-  'sweep too fast': (f) => f.sweepLag > SWEEP_LAG_LIMIT,
+  'dial error': (_f, _sheet, dialErrorHz) => dialErrorHz !== 0,
+  'sweep too fast': (f, sheet) => isOff('G60', f, sheet),
 };
 
 test('sixty scenarios and more, each with a number and a place of its own', () => {
@@ -70,7 +66,7 @@ test('every kind of fault occurs, and once at least two of them together', () =>
 
 describe('deceptions that stand on the bench as a scenario begins', () => {
   it.each(Object.entries(DECEPTIONS))('%s', (_, found) => {
-    const where = starts.filter(({ facts, scenario }) => found(facts, scenario.bench.dialErrorHz));
+    const where = starts.filter(({ facts, sheet, scenario }) => found(facts, sheet, scenario.bench.dialErrorHz));
     expect(where.map(({ scenario }) => scenario.id)).not.toEqual([]);
   });
 });

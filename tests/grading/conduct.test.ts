@@ -2,9 +2,9 @@
 import { describe, expect, test } from 'vitest';
 import { type BenchState, type IncidentKind, NO_PROOFS } from '../../src/bench/benchState.ts';
 import { initialState } from '../../src/bench/setup.ts';
-import { careLines, economyLines, proofLines } from '../../src/grading/conduct.ts';
 import { capsOf, passes, totalOf, wantingFor, wordOf } from '../../src/grading/verdictOfRun.ts';
 import { canSetup } from '../session/setups.ts';
+import { careLines, economyLines, proofLines } from './drafts.ts';
 
 const { scenario } = canSetup();
 const state = initialState(canSetup());
@@ -70,7 +70,7 @@ describe('care', () => {
 
 describe('economy', () => {
   const at = (turnsMade: number, seconds: number): number[] =>
-    economyLines({ ...state, turnsMade }, seconds, { turns: 6, seconds: 600 }).map((line) => line.earned);
+    economyLines(turnsMade, seconds, { turns: 6, seconds: 600 }).map((line) => line.earned);
 
   test('[G34] turns: full to par, gone at three times par', () => {
     expect([at(6, 0), at(12, 0), at(18, 0)].map(([turns]) => turns)).toEqual([1, 0.5, 0]);
@@ -81,7 +81,7 @@ describe('economy', () => {
   });
 
   test('[G34] a par of nothing is met by turning nothing', () => {
-    const lines = (turnsMade: number) => economyLines({ ...state, turnsMade }, 10, { turns: 0, seconds: 600 });
+    const lines = (turnsMade: number) => economyLines(turnsMade, 10, { turns: 0, seconds: 600 });
     expect(lines(0)[0]!.earned).toBe(1);
     expect(lines(0.5)[0]!.earned).toBe(0);
   });

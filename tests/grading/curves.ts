@@ -1,7 +1,9 @@
 /** Response curves drawn by hand, so that a rule can be tested on exact figures. */
 
 import type { DraftLine } from '../../src/grading/draft.ts';
+import { linesOf } from '../../src/grading/lines.ts';
 import { createSheetJudge } from '../../src/grading/response.ts';
+import { RULES } from '../../src/grading/rules/rules.ts';
 import type { ResponseCurve } from '../../src/receiver/curveReading.ts';
 import type { Receiver, Specification } from '../../src/receiver/receiver.ts';
 import type { StatedResponse } from '../../src/receiver/statedResponse.ts';
@@ -35,7 +37,7 @@ export function linesOn(
   const response = { id: 'if', specification: { ...EMPTY_SHEET, ...sheet } };
   const stated = { response, solve: () => drawn, nominal: drawn } as unknown as StatedResponse;
   const receiver = { responses: [response], adjusters: [] } as unknown as Receiver;
-  return createSheetJudge(receiver, [stated], toleranceFactor).lines({}, false);
+  return linesOf(RULES, { demand: createSheetJudge(receiver, [stated], toleranceFactor).demands({}, false) });
 }
 
 /** Power bell of one megahertz either side: 1 in its middle, 0 at its feet. */

@@ -2,10 +2,12 @@
 
 import { describe, expect, test } from 'vitest';
 import { roundFigure, shareOf } from '../../src/grading/falling.ts';
+import { linesOf } from '../../src/grading/lines.ts';
 import { createSheetJudge } from '../../src/grading/response.ts';
+import { RULES } from '../../src/grading/rules/rules.ts';
 import { mainResponse } from '../../src/receiver/responses.ts';
 import { nominalTurns } from '../../src/receiver/slugLaw.ts';
-import { createStatedResponse } from '../../src/receiver/statedResponse.ts';
+import { type CoreTurns, createStatedResponse } from '../../src/receiver/statedResponse.ts';
 import { stripSetup } from '../session/setups.ts';
 import { bell, flatBut, linesOn } from './curves.ts';
 
@@ -215,10 +217,11 @@ describe('an S-curve and a peak', () => {
 describe('the slug to blame', () => {
   const { receiver, deck } = stripSetup();
   const judge = createSheetJudge(receiver, [createStatedResponse(receiver, deck, mainResponse(receiver))], 1);
+  const judged = (turns: CoreTurns) => linesOf(RULES, { demand: judge.demands(turns, true) });
 
   test('[G47] a trap that stands wrong is named for its notch, with its turns', () => {
     const a2 = receiver.adjusters.find((adjuster) => adjuster.id === 'A2')!;
-    const lines = judge.lines({ A2: nominalTurns(a2) + 0.75 }, true);
+    const lines = judged({ A2: nominalTurns(a2) + 0.75 });
     const notch = lines.find((line) => line.id === 'G7:if:notch:47250000')!;
     expect(notch.earned).toBeLessThan(1);
     // Core in: more inductance, lower notch.
@@ -227,14 +230,14 @@ describe('the slug to blame', () => {
   });
 
   test('[G47] with every slug in its place nobody is named', () => {
-    const lines = judge.lines({}, true);
+    const lines = judged({});
     expect(lines.every((line) => line.earned === 1)).toBe(true);
     expect(lines.filter((line) => line.cause !== null)).toEqual([]);
   });
 
   test('[G47] of two wrong slugs, each is named for what it spoils', () => {
     const at = (id: string, away: number) => nominalTurns(receiver.adjusters.find((a) => a.id === id)!) + away;
-    const lines = judge.lines({ A1: at('A1', -0.8), A2: at('A2', 0.8) }, true);
+    const lines = judged({ A1: at('A1', -0.8), A2: at('A2', 0.8) });
     const causeOf = (id: string) => lines.find((line) => line.id === id)?.cause?.slug;
     expect(causeOf('G7:if:notch:39750000')).toBe('A1');
     expect(causeOf('G7:if:notch:47250000')).toBe('A2');

@@ -2,23 +2,14 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { initialState } from '../../src/bench/setup.ts';
-import { careLines } from '../../src/grading/conduct.ts';
 import { grade } from '../../src/grading/grade.ts';
-import {
-  CARRIER_SHARE,
-  COMPRESSION_LIMIT_DB,
-  DIAL_SHARE,
-  HUM_SHARE,
-  PASS_POINTS,
-  PHASE_TOLERANCE_DEGREES,
-  PIP_SHARE,
-  SWEEP_LAG_LIMIT,
-  VERTICAL_LAG_LIMIT_DEGREES,
-  WEAKEST_SHARE,
-} from '../../src/grading/limits.ts';
+import { PASS_POINTS } from '../../src/grading/limits.ts';
+import { setUpLines } from '../../src/grading/standing.ts';
 import { capsOf } from '../../src/grading/verdictOfRun.ts';
 import { wholeJob } from '../session/acts.ts';
+import { ALL_RIGHT } from '../session/fakeFacts.ts';
 import { stripSetup } from '../session/setups.ts';
+import { careLines } from './drafts.ts';
 
 const DOCUMENT = readFileSync('docs/grading.md', 'utf8');
 const RULES = new Map(
@@ -58,16 +49,23 @@ test('every line and every cap of a report carries a rule of the document', () =
   expect(report.lines.every((line) => line.id === line.rule || line.id.startsWith(`${line.rule}:`))).toBe(true);
 });
 
-test('the figures in the document are those in the code', () => {
-  expect(RULES.get('G13')).toContain(`within ${PHASE_TOLERANCE_DEGREES} degrees`);
-  expect(RULES.get('G16')).toContain(`at most ${COMPRESSION_LIMIT_DB} dB`);
-  expect(RULES.get('G17')).toContain(`at least ${100 * WEAKEST_SHARE} per cent`);
-  expect(RULES.get('G21')).toContain(`at most ${100 * PIP_SHARE.high} per cent`);
-  expect(RULES.get('G21')).toContain(`Under ${100 * PIP_SHARE.low} per cent`);
-  expect(RULES.get('G54')).toContain(`within ${100 * CARRIER_SHARE} per cent`);
-  expect(RULES.get('G56')).toContain(`at most ${VERTICAL_LAG_LIMIT_DEGREES} degree`);
-  expect(RULES.get('G57')).toContain(`at most ${100 * HUM_SHARE} per cent`);
-  expect(1 / DIAL_SHARE).toBe(400);
-  expect(RULES.get('G60')).toContain(`at most ${100 * SWEEP_LAG_LIMIT} per cent`);
+test('the figures in the document are those in the rows', () => {
+  const { receiver } = stripSetup();
+  const [main, ...others] = receiver.responses;
+  const video = { ...main!, setUp: { ...main!.setUp, source: 'video', carrierHz: 40e6, spanHz: 12e6 } as const };
+  const facts = { ...ALL_RIGHT, dialErrorHz: 0, carrierErrorHz: 0 };
+  const lines = setUpLines(facts, { ...receiver, responses: [video, ...others] });
+  const of = (rule: string) => lines.find((line) => line.rule === rule)!;
+  expect(RULES.get('G13')).toContain(`within ${of('G13').high} degrees`);
+  expect(RULES.get('G16')).toContain(`at most ${of('G16').high} dB`);
+  expect(RULES.get('G17')).toContain(`at least ${of('G17').low} per cent`);
+  expect(RULES.get('G21')).toContain(`at most ${of('G21').high} per cent`);
+  expect(RULES.get('G21')).toContain(`Under ${of('G21').low} per cent`);
+  expect(RULES.get('G54')).toContain(`within ${(100 * of('G54').high!) / 40e6} per cent`);
+  expect(RULES.get('G56')).toContain(`at most ${of('G56').high} degree`);
+  expect(RULES.get('G57')).toContain(`at most ${of('G57').high} per cent`);
+  expect(RULES.get('G59')).toContain('at most a four-hundredth of');
+  expect(of('G59').high).toBe(12e6 / 400);
+  expect(RULES.get('G60')).toContain(`at most ${of('G60').high} per cent`);
   expect(RULES.get('G40')).toContain(`${PASS_POINTS} points or more`);
 });

@@ -2,14 +2,14 @@
 
 import { describe, expect, test } from 'vitest';
 import type { Facts } from '../../src/bench/facts.ts';
-import { truthLines } from '../../src/grading/truth.ts';
+import { setUpLines } from '../../src/grading/standing.ts';
 import { mainResponse } from '../../src/receiver/responses.ts';
 import { ALL_RIGHT } from '../session/fakeFacts.ts';
 import { canSetup, stripSetup } from '../session/setups.ts';
 
 const { receiver } = stripSetup();
 const lineOf = (rule: string, change: Partial<Facts>) => {
-  const line = truthLines({ ...ALL_RIGHT, ...change }, receiver).find((one) => one.rule === rule);
+  const line = setUpLines({ ...ALL_RIGHT, ...change }, receiver).find((one) => one.rule === rule);
   if (line === undefined) throw new Error(`no line for ${rule}`);
   return line;
 };
@@ -17,7 +17,7 @@ const earned = (rule: string, ...changes: readonly Partial<Facts>[]): number[] =
   changes.map((change) => lineOf(rule, change).earned);
 
 test('all right earns every line', () => {
-  const lines = truthLines(ALL_RIGHT, receiver);
+  const lines = setUpLines(ALL_RIGHT, receiver);
   expect(lines.length).toBe(20);
   expect(lines.every((line) => line.earned === 1 && line.block === 'truth')).toBe(true);
 });
@@ -30,7 +30,7 @@ describe('what the tube needs', () => {
     ['no sweep', { sweeping: false }],
     ['nothing detected', { detectedPeakVolts: 0 }],
   ])('[G12] with %s, nothing that a picture shows is paid', (_, change) => {
-    const lines = truthLines({ ...ALL_RIGHT, ...change }, receiver);
+    const lines = setUpLines({ ...ALL_RIGHT, ...change }, receiver);
     const held = lines.filter((line) => line.held === 'noPicture');
     expect(held.map((line) => line.rule)).toEqual(JUDGED);
     expect(held.every((line) => line.earned === 0)).toBe(true);
@@ -64,7 +64,7 @@ test('[G15] bias within the tolerance of the sheet', () => {
 });
 
 test('[G15] a sheet without bias has no such line', () => {
-  const lines = truthLines({ ...ALL_RIGHT, response: 'can', biases: [] }, canSetup().receiver);
+  const lines = setUpLines({ ...ALL_RIGHT, response: 'can', biases: [] }, canSetup().receiver);
   expect(lines.some((line) => line.rule === 'G15')).toBe(false);
 });
 
@@ -108,7 +108,7 @@ test('[G20] each missing crystal takes its share', () => {
 test('[G20] a sheet without markers has no such line', () => {
   const main = mainResponse(receiver);
   const bare = { ...receiver, responses: [{ ...main, setUp: { ...main.setUp, markersHz: [] } }] };
-  expect(truthLines(ALL_RIGHT, bare).some((line) => line.rule === 'G20')).toBe(false);
+  expect(setUpLines(ALL_RIGHT, bare).some((line) => line.rule === 'G20')).toBe(false);
 });
 
 test('[G21] pips: full from 2 to 15 per cent of the trace, gone at 45, nothing when they cannot be seen', () => {
@@ -139,13 +139,13 @@ test('[G26] the earth strap', () => {
 });
 
 test('[G54] the mode of the source, and the carrier of a video sweep', () => {
-  expect(truthLines(ALL_RIGHT, receiver).some((line) => line.rule === 'G54')).toBe(false);
+  expect(setUpLines(ALL_RIGHT, receiver).some((line) => line.rule === 'G54')).toBe(false);
   expect(lineOf('G54', { sourceAsSheet: false })).toMatchObject({ earned: 0, unit: 'yes' });
   const main = mainResponse(receiver);
   const setUp = { ...main.setUp, source: 'video', carrierHz: 45.75e6 } as const;
   const video = { ...receiver, responses: [{ ...main, setUp }] };
   const at = (carrierErrorHz: number) =>
-    truthLines({ ...ALL_RIGHT, carrierErrorHz }, video).find((line) => line.rule === 'G54')!.earned;
+    setUpLines({ ...ALL_RIGHT, carrierErrorHz }, video).find((line) => line.rule === 'G54')!.earned;
   // A thousandth of the carrier is allowed: 45.75 kHz, rounded down to 45.7.
   expect(at(45e3)).toBe(1);
   expect(at(-91.5e3)).toBeCloseTo(0.5, 2);
@@ -174,7 +174,7 @@ test('[G58] steel left in a coil is named with its slug', () => {
 });
 
 test('[G59] the tunable marker, while it is on: a four-hundredth of the span', () => {
-  expect(truthLines(ALL_RIGHT, receiver).some((line) => line.rule === 'G59')).toBe(false);
+  expect(setUpLines(ALL_RIGHT, receiver).some((line) => line.rule === 'G59')).toBe(false);
   const at = (dialErrorHz: number): Partial<Facts> => ({ dialErrorHz });
   // 12 MHz of span: 30 kHz.
   expect(earned('G59', at(30e3), at(-60e3), at(90e3))).toEqual([1, 0.5, 0]);

@@ -244,8 +244,7 @@ type NamedEvent = SessionEvent & { readonly act: string };
 export function shortestPaths(setup: BenchSetup): readonly SessionPath[] {
   const benchActs = benchActsFor(setup);
   const { id, setUp } = mainResponse(setup.receiver);
-  const sheets = { [id]: { spanHz: setUp.spanHz, carrierHz: setUp.carrierHz } };
-  const input = { wants: { proofs: PROOFS, sheets }, timeLimitSeconds: TIME_LIMIT_SECONDS };
+  const input = { wants: { proofs: PROOFS, sheets: { [id]: setUp } }, timeLimitSeconds: TIME_LIMIT_SECONDS };
   const start = transition(sessionMachine, initialTransition(sessionMachine, input)[0], {
     type: 'FACTS',
     facts: NOTHING_RIGHT,

@@ -19,7 +19,10 @@ function asked(over: Partial<BenchSetup['scenario']> = {}): Asked {
     aids: { hints: true, waxMarks: true, exactReadouts: false },
     ...over,
   };
-  const sheet = (id: string, carrierHz: number | null) => ({ id, setUp: { spanHz: 12e6, carrierHz } });
+  const sheet = (id: string, carrierHz: number | null) => ({
+    id,
+    setUp: { source: carrierHz === null ? 'sweep' : 'video', spanHz: 12e6, carrierHz, markersHz: [41_250_000] },
+  });
   const receiver = { responses: [sheet('if', null), sheet('video', 45.75e6)] };
   return { scenario, receiver } as unknown as Asked;
 }
@@ -126,7 +129,8 @@ describe('the session follows the facts', () => {
   });
 
   test('a sheet without bias never misses it', () => {
-    expect(missingByPhase({ ...ALL_RIGHT, biases: [] }, { proofs: [], sheets: {} }, 30).setUp).toEqual([]);
+    const sheet = { source: 'sweep', spanHz: 12e6, carrierHz: null, markersHz: [] } as const;
+    expect(missingByPhase({ ...ALL_RIGHT, biases: [] }, { proofs: [], sheets: { if: sheet } }, 30).setUp).toEqual([]);
   });
 
   test('a turned slug comes to rest by the passing of time alone', () => {

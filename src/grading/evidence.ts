@@ -1,0 +1,25 @@
+/** What the rules look at, made of the bench's facts, its state and its scenario. */
+import type { BenchState } from '../bench/benchState.ts';
+import type { Facts } from '../bench/facts.ts';
+import type { Scenario } from '../scenario/scenario.ts';
+import type { Evidence } from './lines.ts';
+import type { SheetAsks } from './rules/rule.ts';
+
+/** The set-up as it stands, beside the sheet of the response that it stands for. */
+export function setUpEvidence(facts: Facts, sheet: SheetAsks): Evidence {
+  const of = facts.biases.length;
+  return { bench: [{ ...facts, sheet }], biasLine: facts.biases.map((bias) => ({ ...bias, of })) };
+}
+
+export function proofEvidence({ proofs }: Pick<BenchState, 'proofs'>, scenario: Scenario): Evidence {
+  return { proof: scenario.proofs.map((proof) => ({ proof, ...proofs[proof] })) };
+}
+
+/** What happened on the way, and what it took. */
+export function conductEvidence(
+  { incidents, turnsMade }: Pick<BenchState, 'incidents' | 'turnsMade'>,
+  seconds: number,
+  { faults, par }: Pick<Scenario, 'faults' | 'par'>,
+): Evidence {
+  return { mishaps: [{ incidents, partsMayFail: faults.length > 0 }], effort: [{ turns: turnsMade, seconds, par }] };
+}

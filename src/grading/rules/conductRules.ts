@@ -1,0 +1,50 @@
+/** Rules of how the work was done: proofs since the last slug moved (G27), care (G28 to G33), economy against par (G34, G35), breaches of safety (G38, G39). */
+import type { IncidentKind } from '../../bench/benchState.ts';
+import { answer, noneOf } from './readings.ts';
+import type { CapRule, LineRule, Reading, Subjects } from './rule.ts';
+
+export const CONDUCT_RULES = [
+  {
+    number: 'G27',
+    block: 'proofs',
+    about: 'proof',
+    weight: 1,
+    reads: ({ proof, done, doneAtSeconds }) => ({ ...answer(done), subject: proof, atSeconds: doneAtSeconds }),
+  },
+  { number: 'G28', block: 'care', about: 'mishaps', weight: 2, reads: mishaps(2, 'wrongPowerOrder') },
+  { number: 'G29', block: 'care', about: 'mishaps', weight: 3, reads: mishaps(1, 'hotChassis', 'hotTouch') },
+  { number: 'G30', block: 'care', about: 'mishaps', weight: 2, reads: mishaps(4, 'steelTool', 'wrongHead') },
+  { number: 'G31', block: 'care', about: 'mishaps', weight: 1, reads: mishaps(2, 'forcedStop') },
+  { number: 'G32', block: 'care', about: 'mishaps', weight: 2, reads: mishaps(1, 'crackedSlug') },
+  {
+    number: 'G33',
+    block: 'care',
+    about: 'mishaps',
+    weight: 2,
+    reads: (all) => (all.partsMayFail ? mishaps(2, 'goodPartReplaced')(all) : null),
+  },
+  { number: 'G34', block: 'economy', about: 'effort', weight: 1, reads: against('turns') },
+  { number: 'G35', block: 'economy', about: 'effort', weight: 1, reads: against('seconds') },
+] as const satisfies readonly LineRule[];
+
+export const CAP_RULES = [
+  { number: 'G38', breach: 'hotChassis', limit: 40 },
+  { number: 'G39', breach: 'hotTouch', limit: 60 },
+] as const satisfies readonly CapRule[];
+
+/** `allGoneAt`: so many use up the whole line. The first is told of. */
+function mishaps(allGoneAt: number, ...kinds: readonly IncidentKind[]): (all: Subjects['mishaps']) => Reading {
+  return ({ incidents }) => {
+    const found = incidents.filter((incident) => kinds.includes(incident.kind));
+    const { subject = null, atSeconds = null } = found[0] ?? {};
+    return { measured: found.length, unit: 'count', limits: noneOf(allGoneAt), subject, atSeconds };
+  };
+}
+
+/** Full up to par, nothing from three times par. */
+function against(unit: 'turns' | 'seconds'): (effort: Subjects['effort']) => Reading {
+  return (effort) => {
+    const par = effort.par[unit];
+    return { measured: effort[unit], unit, limits: { low: null, high: par, tolerance: par } };
+  };
+}

@@ -1,0 +1,74 @@
+/** Rules of the response (G3 to G11, G48 to G53): one for each demand that a service sheet can make; and of parts that have failed (G62). */
+import type { SpecItem, SpecItemKind } from '../../receiver/specification.ts';
+import { roundFigure } from '../falling.ts';
+import { answer } from './readings.ts';
+import type { LineRule, Reading, Subjects } from './rule.ts';
+
+/** Every kind of demand has its rule, or this does not compile. */
+const DEMANDS = {
+  point: demanded('G3', 'point', { drawn: true }),
+  window: demanded('G4', 'window'),
+  tilt: demanded('G5', 'tilt'),
+  trap: demanded('G6', 'trap', { drawn: true }),
+  notch: demanded('G7', 'notch'),
+  skirt: demanded('G8', 'skirt'),
+  bandwidth: demanded('G9', 'bandwidth'),
+  centre: demanded('G10', 'centre'),
+  gain: demanded('G11', 'gain'),
+  peak: demanded('G48', 'peak'),
+  zero: demanded('G49', 'zero'),
+  polarity: demanded('G50', 'polarity'),
+  separation: demanded('G51', 'separation'),
+  symmetry: demanded('G52', 'symmetry'),
+  linearity: demanded('G53', 'linearity'),
+} as const satisfies { readonly [K in SpecItemKind]: LineRule & { readonly demand: K } };
+
+const PARTS = [
+  {
+    number: 'G62',
+    block: 'response',
+    about: 'failedPart',
+    weight: 6,
+    reads: ({ part, cured, symptom }) => ({
+      ...answer(cured),
+      subject: part,
+      ...(symptom === undefined ? {} : { symptom }),
+    }),
+  },
+] as const satisfies readonly LineRule[];
+
+export const SHEET_RULES = [...Object.values(DEMANDS), ...PARTS];
+
+/** Limits and weight are those of the sheet. */
+function demanded<const N extends string, const K extends SpecItemKind>(
+  number: N,
+  demand: K,
+  more: { readonly drawn?: true } = {},
+) {
+  return {
+    number,
+    block: 'response',
+    about: 'demand',
+    demand,
+    ...more,
+    weight: ({ item }: Subjects['demand']) => item.weight,
+    reads: (subject: Subjects['demand']) => (subject.item.kind === demand ? readingOf(subject) : null),
+  } as const;
+}
+
+function readingOf({ response, item, cause, part }: Subjects['demand']): Reading {
+  const { hz, toHz } = item;
+  return { ...figuresOf(item), response, hz, toHz, cause, ...(part === undefined ? {} : { part }) };
+}
+
+/** Ratios are told in per cent, and the limits rounded like the figure. */
+function figuresOf(item: SpecItem): Pick<Reading, 'measured' | 'unit' | 'limits'> {
+  const unit = item.unit === 'ratio' ? 'percent' : item.unit;
+  const times = item.unit === 'ratio' ? 100 : 1;
+  const limit = (value: number | null): number | null => (value === null ? null : roundFigure(value * times, unit));
+  return {
+    measured: item.measured * times,
+    unit,
+    limits: { low: limit(item.low), high: limit(item.high), tolerance: item.tolerance * times },
+  };
+}
