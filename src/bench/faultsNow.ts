@@ -1,5 +1,6 @@
 /** What has failed at this moment: the scenario's faults without those that have been cured, and the set and the bench as they then are. */
-import { type FaultEffects, faultEffects, leadMark } from '../receiver/faults/faultEffects.ts';
+import { leadMark } from '../receiver/faults/cure.ts';
+import { type FaultEffects, faultEffects } from '../receiver/faults/faultEffects.ts';
 import type { Detector, Receiver } from '../receiver/receiver.ts';
 import type { BenchState } from './benchState.ts';
 import type { BenchSetup } from './setup.ts';

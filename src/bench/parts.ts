@@ -2,7 +2,7 @@
  * Replacing a part from the tray. A new part is good; where the old one was good too, that is an incident. A coil comes with a whole core, half way in.
  * Work with the soldering iron is done on a set that is off.
  */
-import { cureOf } from '../receiver/faults/faultEffects.ts';
+import { cureOf } from '../receiver/faults/cure.ts';
 import { partsTray } from '../receiver/faults/partsTray.ts';
 import type { Applied } from './benchEvent.ts';
 import { type BenchState, NO_PROOFS } from './benchState.ts';

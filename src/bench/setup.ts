@@ -3,6 +3,7 @@
 import { seededRandom } from '../base/random.ts';
 import { clamp } from '../base/rounding.ts';
 import type { Deck } from '../physics/deck.ts';
+import { faultMarks } from '../receiver/faults/faultEffects.ts';
 import type { Receiver, SheetResponse } from '../receiver/receiver.ts';
 import { workResponses } from '../receiver/responses.ts';
 import { nominalTurns } from '../receiver/slugLaw.ts';
@@ -139,7 +140,8 @@ const SCREWED_IN_TURNS = 1;
 
 function startingSlugs({ receiver, scenario }: BenchSetup): Record<string, SlugState> {
   const chance = seededRandom(scenario.seed);
-  const allIn = scenario.faults.some((fault) => fault.kind === 'screwedIn');
+  const marks = faultMarks(scenario.faults);
+  const allIn = marks.some((mark) => mark.kind === 'screwedIn');
   const slugs: Record<string, SlugState> = {};
   for (const adjuster of receiver.adjusters) {
     // Drawn for every slug, so that naming one in a scenario does not move the others.
@@ -150,7 +152,7 @@ function startingSlugs({ receiver, scenario }: BenchSetup): Record<string, SlugS
       allIn && !named
         ? adjuster.travelTurns - SCREWED_IN_TURNS
         : clamp(nominalTurns(adjuster) + away, 0, adjuster.travelTurns);
-    const cracked = scenario.faults.some((fault) => fault.kind === 'crackedSlug' && fault.slug === adjuster.id);
+    const cracked = marks.some((mark) => mark.kind === 'stuckCore' && mark.slug === adjuster.id);
     slugs[adjuster.id] = { screwTurns: turns, coreTurns: turns, cracked, forcedTurns: 0, wear: 0 };
   }
   return slugs;

@@ -12,6 +12,7 @@ import { hashOf } from '../files/hash.ts';
 import { uncured } from '../grading/faultLines.ts';
 import { grade } from '../grading/grade.ts';
 import { setUpLines } from '../grading/standing.ts';
+import { cureOf } from '../receiver/faults/cure.ts';
 import { faultEffects } from '../receiver/faults/faultEffects.ts';
 import type { Adjuster } from '../receiver/receiver.ts';
 import { workResponses } from '../receiver/responses.ts';
@@ -69,7 +70,7 @@ export function certifyScenario(setup: BenchSetup, onShare: (share: number) => v
     route,
     traps: route.filter((step) => receiver.adjusters.some((a) => a.id === step.slug && a.kind === 'trap')).length,
     responses: responses.length,
-    cures: scenario.faults.filter((fault) => fault.kind !== 'screwedIn').length,
+    cures: scenario.faults.filter((fault) => cureOf(fault, receiver, deck).kind !== 'turn').length,
     proofs: scenario.proofs.length,
     prepared: scenario.start.prepared,
   });

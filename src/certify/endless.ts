@@ -8,7 +8,7 @@
 import { seededRandom } from '../base/random.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 import type { LoadedReceiver } from '../files/library.ts';
-import { plausibleFaults } from '../receiver/faults/plausible.ts';
+import { plausibleFaults } from '../receiver/faults/faultsThatFit.ts';
 import type { Adjuster, Receiver } from '../receiver/receiver.ts';
 import { workResponses } from '../receiver/responses.ts';
 import { nominalTurns } from '../receiver/slugLaw.ts';

@@ -9,7 +9,7 @@ import { HALF_HEIGHT_DIV } from '../bench/instruments.ts';
 import { type BenchSetup, initialState, sheetLeadControls, sheetLeads } from '../bench/setup.ts';
 import { MOST_TURNS_PER_EVENT } from '../bench/slugTurning.ts';
 import type { TimedEvent } from '../files/runFile.ts';
-import { cureOf } from '../receiver/faults/faultEffects.ts';
+import { cureOf } from '../receiver/faults/cure.ts';
 import type { SheetResponse } from '../receiver/receiver.ts';
 import type { CoreTurns } from '../receiver/statedResponse.ts';
 import type { ProofId } from '../scenario/proofId.ts';

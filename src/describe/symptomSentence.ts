@@ -15,8 +15,6 @@ const LEAST_SHIFT = 0.002;
 
 export function symptomSentence(symptom: PartSymptom, receiver: Receiver): string {
   switch (symptom.kind) {
-    case 'core':
-      return W.core;
     case 'line':
       return W.line(signedVolts(symptom.volts), signedVolts(symptom.soundVolts));
     case 'diode':
@@ -38,6 +36,8 @@ export function symptomSentence(symptom: PartSymptom, receiver: Receiver): strin
         changes.push(W.worst(decibels(Math.abs(worstDb)), worstDb > 0, frequency(worstHz)));
       return W.curve(titleOf(receiver, response), listed(changes));
     }
+    default:
+      return W.told[symptom.kind];
   }
 }
 

@@ -2,8 +2,9 @@
 
 import { buildNetwork } from '../physics/buildNetwork.ts';
 import { type Deck, type DeckElement, findElement, nodeKey } from '../physics/deck.ts';
-import type { Fault } from '../receiver/faults/fault.ts';
+import { type Fault, faultRowOf } from '../receiver/faults/fault.ts';
 import { faultEffects } from '../receiver/faults/faultEffects.ts';
+import type { FaultField } from '../receiver/faults/faultField.ts';
 import type { Receiver } from '../receiver/receiver.ts';
 import { type Complain, oneOfThese, type Path } from './complaints.ts';
 
@@ -31,77 +32,48 @@ export function checkFaults(faults: readonly Fault[], receiver: Receiver, deck: 
 }
 
 function checkFault(fault: Fault, receiver: Receiver, deck: Deck, at: Path, complain: Complain): void {
-  const element = (name: string, kinds: readonly DeckElement['kind'][], key: string): void => {
-    const found = findElement(deck, name);
-    if (found !== undefined && kinds.includes(found.kind)) return;
-    const known = deck.elements.filter((e) => kinds.includes(e.kind)).map((e) => e.name);
-    complain([...at, key], `"${name}"`, oneOfThese(known));
-  };
-  const among = (name: string, known: readonly string[], key: string): void => {
-    if (!known.includes(name)) complain([...at, key], `"${name}"`, oneOfThese(known));
-  };
-  switch (fault.kind) {
-    case 'openResistor':
-    case 'wrongLoad':
-      element(fault.element, ['R'], 'element');
-      return;
-    case 'driftedCapacitor':
-      element(fault.element, ['C'], 'element');
-      return;
-    case 'weakStage':
-    case 'openBypass':
-      among(
-        fault.element,
-        receiver.stages.map((s) => s.element),
-        'element',
-      );
-      return;
-    case 'openCoupling':
-      element(fault.element, ['K', 'C'], 'element');
-      return;
-    case 'swappedTraps':
-      element(fault.first, ['C'], 'first');
-      element(fault.second, ['C'], 'second');
-      return;
-    case 'shortedTrap':
-    case 'crackedSlug':
-      among(
-        fault.slug,
-        receiver.adjusters.map((a) => a.id),
-        'slug',
-      );
-      return;
-    case 'leakyBiasLine':
-      among(
-        fault.at,
-        receiver.biasLines.map((l) => l.at),
-        'at',
-      );
-      return;
-    case 'missingShield': {
-      const nodes = new Set(deck.elements.flatMap((e) => (e.kind === 'K' ? [] : e.nodes.map(nodeKey))));
-      for (const key of ['from', 'to'] as const) {
-        if (!nodes.has(nodeKey(fault[key]))) complain([...at, key], `"${fault[key]}"`, 'a node of the deck');
-      }
-      return;
+  const values: Readonly<Record<string, unknown>> = fault;
+  for (const [key, field] of Object.entries(faultRowOf(fault).fields)) {
+    const known = choicesOf(field, receiver, deck);
+    const value = String(values[key]);
+    if (known !== null && !known.has(value)) complain([...at, key], `"${value}"`, known.wanted);
+  }
+}
+
+interface Choices {
+  readonly wanted: string;
+  has(name: string): boolean;
+}
+
+/** What a field may name at this receiver; null where it names nothing. */
+function choicesOf(field: FaultField, receiver: Receiver, deck: Deck): Choices | null {
+  const among = (known: readonly string[]): Choices => ({
+    wanted: oneOfThese(known),
+    has: (name) => known.includes(name),
+  });
+  switch (field.holds) {
+    case 'element': {
+      const isOf = (kind: DeckElement['kind']): boolean => field.of.some((one) => one === kind);
+      const known = deck.elements.filter((e) => isOf(e.kind)).map((e) => e.name);
+      const has = (name: string): boolean => {
+        const found = findElement(deck, name);
+        return found !== undefined && isOf(found.kind);
+      };
+      return { wanted: oneOfThese(known), has };
     }
-    case 'reversedDiode':
-      among(
-        fault.detector,
-        receiver.detectors.filter((d) => d.kind === 'envelope').map((d) => d.id),
-        'detector',
-      );
-      return;
-    case 'leakyDiode':
-      among(
-        fault.detector,
-        receiver.detectors.map((d) => d.id),
-        'detector',
-      );
-      return;
-    case 'screwedIn':
-    case 'looseEarth':
-    case 'unmatchedLead':
-      return;
+    case 'stage':
+      return among(receiver.stages.map((s) => s.element));
+    case 'slug':
+      return among(receiver.adjusters.map((a) => a.id));
+    case 'line':
+      return among(receiver.biasLines.map((l) => l.at));
+    case 'detector':
+      return among(receiver.detectors.filter((d) => field.of === 'any' || d.kind === field.of).map((d) => d.id));
+    case 'node': {
+      const nodes = new Set(deck.elements.flatMap((e) => (e.kind === 'K' ? [] : e.nodes.map(nodeKey))));
+      return { wanted: 'a node of the deck', has: (name) => nodes.has(nodeKey(name)) };
+    }
+    case 'number':
+      return null;
   }
 }

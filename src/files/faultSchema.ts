@@ -1,27 +1,37 @@
-/** The shape of a fault in a scenario file, one for each kind; what must hold against the receiver is in checkFaults.ts. */
+/** The shape of a fault in a scenario file, made from the table of faults; what must hold against the receiver is in checkFaults.ts. */
 import * as v from 'valibot';
+import type { Fault, FaultKind } from '../receiver/faults/fault.ts';
+import type { FaultField, FaultFields } from '../receiver/faults/faultField.ts';
+import { FAULT_ROWS } from '../receiver/faults/faultRows.ts';
 import { elementName, nodeName, number, shortId } from './schemaPieces.ts';
 
-const kind = <const K extends string>(name: K) => v.literal(name);
-const ohms = () => number(1e-3, 1e9);
-const factor = () => number(0.01, 100);
-const farads = () => number(1e-16, 1e-9);
+type Shape = v.StrictObjectSchema<{ readonly kind: v.LiteralSchema<string, undefined> }, undefined>;
 
-export const faultSchema = v.variant('kind', [
-  v.strictObject({ kind: kind('openResistor'), element: elementName() }),
-  v.strictObject({ kind: kind('wrongLoad'), element: elementName(), ohms: ohms() }),
-  v.strictObject({ kind: kind('leakyBiasLine'), at: shortId(), ohms: ohms() }),
-  v.strictObject({ kind: kind('weakStage'), element: elementName(), factor: number(0.01, 1) }),
-  v.strictObject({ kind: kind('driftedCapacitor'), element: elementName(), factor: factor() }),
-  v.strictObject({ kind: kind('shortedTrap'), slug: shortId() }),
-  v.strictObject({ kind: kind('openBypass'), element: elementName(), farads: farads() }),
-  v.strictObject({ kind: kind('missingShield'), from: nodeName(), to: nodeName(), farads: farads() }),
-  v.strictObject({ kind: kind('reversedDiode'), detector: shortId() }),
-  v.strictObject({ kind: kind('leakyDiode'), detector: shortId(), ohms: ohms() }),
-  v.strictObject({ kind: kind('crackedSlug'), slug: shortId() }),
-  v.strictObject({ kind: kind('openCoupling'), element: elementName() }),
-  v.strictObject({ kind: kind('swappedTraps'), first: elementName(), second: elementName() }),
-  v.strictObject({ kind: kind('screwedIn') }),
-  v.strictObject({ kind: kind('looseEarth') }),
-  v.strictObject({ kind: kind('unmatchedLead') }),
-]);
+/** One shape for each row. The shapes are as many and of the kinds that the table has, which the compiler cannot count. */
+export const faultSchema = v.variant('kind', shapes()) as unknown as v.GenericSchema<Fault>;
+
+function shapes(): [Shape, ...Shape[]] {
+  const kinds = Object.keys(FAULT_ROWS) as FaultKind[];
+  return kinds.map((kind) => shapeOf(kind, FAULT_ROWS[kind].fields)) as [Shape, ...Shape[]];
+}
+
+function shapeOf(kind: FaultKind, fields: FaultFields): Shape {
+  const pieces = Object.entries(fields).map(([key, field]) => [key, pieceOf(field)] as const);
+  return v.strictObject({ kind: v.literal<string>(kind), ...Object.fromEntries(pieces) });
+}
+
+function pieceOf(field: FaultField): v.GenericSchema {
+  switch (field.holds) {
+    case 'element':
+    case 'stage':
+      return elementName();
+    case 'slug':
+    case 'line':
+    case 'detector':
+      return shortId();
+    case 'node':
+      return nodeName();
+    case 'number':
+      return number(field.least, field.most);
+  }
+}

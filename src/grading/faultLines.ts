@@ -1,6 +1,6 @@
 /** Failed parts: found and replaced, or not. A lead without contact has its own lines (G24, G26), slugs that were screwed in theirs (G3 to G11). */
 import type { BenchSetup } from '../bench/setup.ts';
-import { cureOf, isCured, leadMark } from '../receiver/faults/faultEffects.ts';
+import { cureOf, isCured, leadMark } from '../receiver/faults/cure.ts';
 import type { StatedResponse } from '../receiver/statedResponse.ts';
 import { symptomOfPart } from './partSymptom.ts';
 import type { Subjects } from './rules/rule.ts';

@@ -5,8 +5,9 @@ import { withDetectors } from '../bench/faultsNow.ts';
 import { type BenchSetup, initialState } from '../bench/setup.ts';
 import type { ResponseCurve } from '../receiver/curveReading.ts';
 import { createDetectorFigure } from '../receiver/detectorFigure.ts';
-import type { Fault } from '../receiver/faults/fault.ts';
-import { cureOf, faultEffects } from '../receiver/faults/faultEffects.ts';
+import { cureOf } from '../receiver/faults/cure.ts';
+import { type Fault, faultRowOf, type ToldSymptom } from '../receiver/faults/fault.ts';
+import { faultEffects } from '../receiver/faults/faultEffects.ts';
 import { symptomOf } from '../receiver/faults/symptom.ts';
 import type { SheetResponse } from '../receiver/receiver.ts';
 import { readSCurve } from '../receiver/sCurveReading.ts';
@@ -22,20 +23,22 @@ export function symptomOfPart(setup: BenchSetup, part: string, sound: readonly S
   });
   const [first] = faults;
   if (first === undefined) throw new Error(`no failed part ${part}`);
-  switch (first.kind) {
-    case 'crackedSlug':
-      return { kind: 'core' };
-    case 'leakyBiasLine':
-      return lineSymptom(setup, first);
-    case 'reversedDiode':
-    case 'leakyDiode':
+  const row = faultRowOf(first);
+  if (!('symptom' in row)) throw new Error(`${first.kind}: no part cures it`);
+  switch (row.symptom) {
+    case 'line':
+      return lineSymptom(setup, part, faults);
+    case 'detector':
       return diodeSymptom(setup, faults, sound);
-    default:
+    case 'curve':
       return curveSymptom(setup, faults, sound);
+    default:
+      return { kind: row.symptom.tells as ToldSymptom };
   }
 }
 
-function lineSymptom(setup: BenchSetup, { at, ohms }: Fault & { readonly kind: 'leakyBiasLine' }): PartSymptom {
+function lineSymptom(setup: BenchSetup, at: string, faults: readonly Fault[]): PartSymptom {
+  const ohms = faultEffects(setup.receiver, setup.deck, faults, []).leaks[at];
   const soundVolts = setup.receiver.biasLines.find((line) => line.at === at)?.unclampedRestVolts ?? 0;
   // As a run begins no meter hangs on the line.
   return { kind: 'line', volts: roundTo(soundVolts * lineLoading(at, initialState(setup), ohms), 0.01), soundVolts };
@@ -51,7 +54,7 @@ function diodeSymptom(
     createDetectorFigure(set, standing, first!.response).referenceDetectedVolts;
   return {
     kind: 'diode',
-    reversed: faults.some((fault) => fault.kind === 'reversedDiode'),
+    reversed: Object.values(effects.detectors).some((detector) => detector.reversed),
     detectedRatio: roundTo(volts(withDetectors(receiver, effects), effects.deck) / volts(receiver, deck), 0.001),
   };
 }

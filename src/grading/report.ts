@@ -1,4 +1,5 @@
 /** What grading hands out: figures and reason codes. `describe` turns each line into one sentence. */
+import type { ToldSymptom } from '../receiver/faults/fault.ts';
 import type { ProofId } from '../scenario/proofId.ts';
 
 export type Block = 'response' | 'truth' | 'proofs' | 'care' | 'economy';
@@ -49,7 +50,8 @@ export type PartSymptom =
       readonly volts: number;
       readonly soundVolts: number;
     }
-  | { readonly kind: 'core' };
+  /** nothing that can be measured: words by this key */
+  | { readonly kind: ToldSymptom };
 
 /** One line of the score. `low`/`high` are the wanted limits (null = open); `measured` and limits are in `unit`. */
 export interface ScoreLine {

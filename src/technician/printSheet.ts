@@ -9,7 +9,7 @@ import type { BenchState } from '../bench/benchState.ts';
 import { type BenchSetup, initialState, sheetLeadControls, sheetLeads } from '../bench/setup.ts';
 import type { SheetResponse } from '../receiver/receiver.ts';
 import { responseById, workResponses } from '../receiver/responses.ts';
-import { chartedFaults } from './faultChart.ts';
+import { chartedParts } from './faultChart.ts';
 import type { ChartEntry, PrintedCurve, PrintedLine, PrintedSheet } from './person/sheet.ts';
 
 /** Points of a printed curve, beside those at its traps. */
@@ -58,7 +58,7 @@ export function printSheet(setup: BenchSetup): PrintedSheet {
 function chartOf(sound: BenchSetup, curves: readonly PrintedCurve[], main: SheetResponse | undefined): ChartEntry[] {
   if (main === undefined) return [];
   const own = curves.filter((c) => c.response === main.id);
-  return chartedFaults(sound.receiver, sound.deck).map(({ part, faults }) => {
+  return chartedParts(sound.receiver, sound.deck).map(({ part, faults }) => {
     const setup = { ...sound, scenario: { ...sound.scenario, faults } };
     const bench = createBench(setup);
     const voltsFrom = Object.fromEntries(

@@ -6,7 +6,7 @@ import { findings } from '../../src/describe/findings.ts';
 import { lineIsMet, scoreLineSentence } from '../../src/describe/scoreLine.ts';
 import { grade } from '../../src/grading/grade.ts';
 import type { ScoreLine } from '../../src/grading/report.ts';
-import { adviceWords } from '../../src/words/en/advice.ts';
+import { adviceWords, symptomAdvice } from '../../src/words/en/advice.ts';
 import { shippedLibrary } from '../files/shipped.ts';
 
 /** Rules that make no line of their own. */
@@ -46,10 +46,32 @@ test('every line that was lost as found, over the whole course, names what was o
   }
 });
 
+const tries: readonly string[] = [...Object.values(adviceWords), ...Object.values(symptomAdvice)];
+
 test('what the report says to look at again ends with what to try', () => {
   for (const { receiver, report } of found) {
     const looks = findings(report, receiver).filter((finding) => finding.tone === 'lookAgain');
     expect(looks.length).toBeGreaterThan(0);
-    for (const { text } of looks) expect(Object.values(adviceWords).some((advice) => text.endsWith(advice))).toBe(true);
+    for (const { text } of looks)
+      expect(
+        tries.some((advice) => text.endsWith(advice)),
+        text,
+      ).toBe(true);
   }
+});
+
+test('a failed part that the curve cannot show is looked for otherwise', () => {
+  const curve = {
+    kind: 'curve',
+    response: 'if',
+    peakDb: 0,
+    peakShiftHz: 0,
+    widthRatio: 1,
+    worstDb: 0,
+    worstHz: 1,
+  } as const;
+  expect(adviceFor({ rule: 'G62', symptom: curve })).toBe(adviceWords.G62);
+  expect(adviceFor({ rule: 'G62', symptom: { kind: 'core' } })).toContain('screw turns');
+  expect(adviceFor({ rule: 'G62', symptom: { kind: 'line', volts: -1, soundVolts: -2 } })).toContain('meter');
+  expect(new Set(tries).size).toBe(tries.length);
 });

@@ -6,7 +6,7 @@ import type { BenchEvent } from '../../src/bench/benchEvent.ts';
 import type { BenchState, LeadId } from '../../src/bench/benchState.ts';
 import { controlRange } from '../../src/bench/controlRange.ts';
 import { type BenchSetup, firstResponse, initialState, sheetLeadControls, sheetLeads } from '../../src/bench/setup.ts';
-import { cureOf } from '../../src/receiver/faults/faultEffects.ts';
+import { cureOf } from '../../src/receiver/faults/cure.ts';
 import { nominalTurns } from '../../src/receiver/slugLaw.ts';
 import type { ProofId } from '../../src/scenario/proofId.ts';
 

@@ -1,12 +1,13 @@
 /** The parts that may be replaced at a set, by the name that an act of replacing uses. */
 import type { Deck } from '../../physics/deck.ts';
 import type { Receiver } from '../receiver.ts';
-import { SHIELD } from './faultEffects.ts';
+import type { OwnPartKind } from './fault.ts';
+import { FAULT_ROWS } from './faultRows.ts';
 
-export type PartKind = 'resistor' | 'capacitor' | 'coil' | 'stage' | 'diode' | 'line' | 'shield';
+export type PartKind = 'resistor' | 'capacitor' | 'coil' | 'stage' | 'diode' | 'line' | OwnPartKind;
 
 export interface Part {
-  /** deck element, detector, bias line's test point, or the shield */
+  /** deck element, detector, bias line's test point, or what a fault's row calls its own part */
   readonly name: string;
   readonly kind: PartKind;
   /** ohms or farads; null for the others */
@@ -15,7 +16,7 @@ export interface Part {
   readonly slug: string | null;
 }
 
-/** In the order of the deck, diodes, lines and shield after it. */
+/** In the order of the deck; diodes, lines and the faults' own parts after it. */
 export function partsTray({ adjusters, stages, detectors, biasLines }: Receiver, { elements }: Deck): readonly Part[] {
   const parts: Part[] = [];
   for (const { kind, name, value } of elements) {
@@ -31,6 +32,10 @@ export function partsTray({ adjusters, stages, detectors, biasLines }: Receiver,
   }
   for (const { id } of detectors) parts.push({ name: id, kind: 'diode', value: null, slug: null });
   for (const { at } of biasLines) parts.push({ name: at, kind: 'line', value: null, slug: null });
-  parts.push({ name: SHIELD, kind: 'shield', value: null, slug: null });
+  for (const { cure } of Object.values(FAULT_ROWS)) {
+    const own = cure.by === 'part' ? cure.own : undefined;
+    if (own === undefined || parts.some((part) => part.name === own.name)) continue;
+    parts.push({ name: own.name, kind: own.kind, value: null, slug: null });
+  }
   return parts;
 }

@@ -1,5 +1,7 @@
 /** Words of a graded run: what each line measured and wanted, where it could have been seen, and what to do next. */
+
 import type { IncidentKind } from '../../bench/benchState.ts';
+import type { ToldSymptom } from '../../receiver/faults/fault.ts';
 import type { ProofId } from '../../scenario/proofId.ts';
 
 /** Response lines, without the full stop: the slug to blame may follow. `off` is how far outside, `at` the figure, `want` the limits. */
@@ -83,7 +85,10 @@ export const faultWords = {
   leaky: (percent: string): string => `By it the detector gives ${percent} of its volts.`,
   line: (volts: string, sound: string): string =>
     `By it the line, left to itself, stands at ${volts} instead of ${sound}.`,
-  core: 'Its screw turns and the curve stands still.',
+  /** where nothing can be measured, by the key that the fault's row gives */
+  told: {
+    core: 'Its screw turns and the curve stands still.',
+  } satisfies Readonly<Record<ToldSymptom, string>>,
   listed: (before: readonly string[], last: string): string =>
     before.length === 0 ? last : `${before.join(', ')} and ${last}`,
 } as const;

@@ -1,4 +1,5 @@
 /** Words of the parts tray. */
+import type { OwnPartKind } from '../../receiver/faults/fault.ts';
 import type { Part } from '../../receiver/faults/partsTray.ts';
 import { format } from './figures.ts';
 
@@ -12,17 +13,21 @@ const KINDS: Readonly<Record<Part['kind'], string>> = {
   shield: 'Screening',
 };
 
+/** Parts that are neither of the deck nor a detector or a line, by name. */
+const OWN: Readonly<Record<OwnPartKind, string>> = { shield: 'Screening lid' };
+
 export const partsWords = {
   title: 'Parts tray',
   menu: 'Parts tray',
   kinds: KINDS,
+  own: OWN,
   intro:
     'A spare for every part of the set. A new part is good; a coil comes with its core half way in. Replacing a part that was good costs points.',
   live: 'The set is on. The soldering iron belongs in a set that is off.',
   /** `letter`: of the slug that the coil carries */
   name: ({ kind, name, value }: Part, letter: string | null): string => {
     if (kind === 'coil') return letter === null ? name : `${name}, slug ${letter}`;
-    if (kind === 'shield') return 'Screening lid';
+    if (Object.hasOwn(OWN, kind)) return OWN[kind as OwnPartKind];
     if (value === null) return name;
     return `${name}, ${format.prefixed(value, kind === 'resistor' ? '\u03a9' : 'F')}`;
   },

@@ -7,8 +7,9 @@ import { describe, expect, it } from 'vitest';
 import { buildNetwork } from '../../../src/physics/buildNetwork.ts';
 import { createSolver } from '../../../src/physics/solver.ts';
 import { slugValues } from '../../../src/receiver/elementValues.ts';
+import { cureOf } from '../../../src/receiver/faults/cure.ts';
 import { FAULT_KINDS, type Fault } from '../../../src/receiver/faults/fault.ts';
-import { cureOf, faultEffects } from '../../../src/receiver/faults/faultEffects.ts';
+import { faultEffects } from '../../../src/receiver/faults/faultEffects.ts';
 import { shippedReceiver, shippedTexts } from '../../files/shipped.ts';
 import { runSpice } from '../../physics/ngspice.ts';
 

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Fault } from '../../../src/receiver/faults/fault.ts';
 import { faultEffects } from '../../../src/receiver/faults/faultEffects.ts';
-import { plausibleFaults } from '../../../src/receiver/faults/plausible.ts';
+import { plausibleFaults } from '../../../src/receiver/faults/faultsThatFit.ts';
 import { symptomOf } from '../../../src/receiver/faults/symptom.ts';
 import { nominalTurns } from '../../../src/receiver/slugLaw.ts';
 import { createStatedResponse } from '../../../src/receiver/statedResponse.ts';

@@ -1,0 +1,91 @@
+/** Where a fault may sit: a walk over the places of a receiver, always in the same order. */
+import { type Deck, type DeckElement, findElement, nodeKey, type Transconductance } from '../../physics/deck.ts';
+import type { Adjuster, Detector, Receiver, Stage } from '../receiver.ts';
+
+/** What a fault is made real in: a receiver and its deck. */
+export interface FaultySet {
+  readonly receiver: Receiver;
+  readonly deck: Deck;
+}
+
+export interface FaultPlaces {
+  readonly element: DeckElement;
+  readonly stage: Stage;
+  readonly trap: Adjuster;
+  readonly detector: Detector;
+  readonly trapPair: { readonly first: Adjuster; readonly second: Adjuster };
+  /** two stages, as elements of the deck; the signal comes to `early` first */
+  readonly stagePair: { readonly early: Transconductance; readonly late: Transconductance };
+}
+
+export type PlaceKind = keyof FaultPlaces;
+export type FaultPlace = { readonly [P in PlaceKind]: { readonly at: P; readonly place: FaultPlaces[P] } }[PlaceKind];
+
+export function faultPlaces({ receiver, deck }: FaultySet): readonly FaultPlace[] {
+  const { adjusters, stages, detectors } = receiver;
+  const traps = adjusters.filter((a) => a.trapHz !== null);
+  const sources = stages.flatMap((s) => deck.elements.filter((e) => e.kind === 'G' && e.name === s.element));
+  return [
+    ...deck.elements.map((place) => ({ at: 'element', place }) as const),
+    ...stages.map((place) => ({ at: 'stage', place }) as const),
+    ...traps.map((place) => ({ at: 'trap', place }) as const),
+    ...detectors.map((place) => ({ at: 'detector', place }) as const),
+    ...traps.flatMap((first, i) =>
+      traps.slice(i + 1).map((second) => ({ at: 'trapPair', place: { first, second } }) as const),
+    ),
+    ...(sources as readonly Transconductance[]).flatMap((late, i, all) =>
+      all.slice(0, i).map((early) => ({ at: 'stagePair', place: { early, late } }) as const),
+    ),
+  ];
+}
+
+/**
+ * The capacitors that tune a trap's coil: one across it, or two in a chain across it (a bridged T); else, where one end is earthed by way of something, the one
+ * from its other end to earth. In the order of the deck.
+ */
+export function trapCapacitors(deck: Deck, coil: string): readonly string[] {
+  const found = findElement(deck, coil);
+  if (found?.kind !== 'L') return [];
+  const [a, b] = found.nodes.map(nodeKey) as [string, string];
+  const capacitors = deck.elements.flatMap((e) =>
+    e.kind === 'C' ? [{ name: e.name, ends: e.nodes.map(nodeKey) as [string, string] }] : [],
+  );
+  const joins = ([p, q]: readonly [string, string], one: string, other: string): boolean =>
+    (p === one && q === other) || (p === other && q === one);
+  const across = capacitors.filter((c) => joins(c.ends, a, b));
+  if (across.length > 0) return across.map((c) => c.name);
+  const far = ({ ends: [p, q] }: (typeof capacitors)[number], near: string): string | null =>
+    p === near ? q : q === near ? p : null;
+  const chains = capacitors.flatMap((first) => {
+    const middle = far(first, a);
+    if (middle === null || middle === '0') return [];
+    const second = capacitors.find((c) => c !== first && joins(c.ends, middle, b));
+    return second === undefined ? [] : [first.name, second.name];
+  });
+  if (chains.length > 0) return chains;
+  const hot = a === '0' ? b : a;
+  return capacitors.filter((c) => joins(c.ends, hot, '0')).map((c) => c.name);
+}
+
+/** Both coils of a coupling are turned by slugs, and the coupling is loose enough to be a part of its own. */
+export function joinsTwoSlugs(element: DeckElement, adjusters: Receiver['adjusters']): boolean {
+  if (element.kind !== 'K') return false;
+  const turned = (coil: string) =>
+    adjusters.some((a) => [a.element, ...a.ganged].some((e) => e.toLowerCase() === coil.toLowerCase()));
+  return element.coils.every(turned) && element.value < 0.5;
+}
+
+/** Of two nodes the one that is not earth. */
+export function hotNode(nodes: readonly [string, string]): string {
+  return nodeKey(nodes[0]) === '0' ? nodes[1] : nodes[0];
+}
+
+/** An element's name as the deck spells it. */
+export function nameOf(deck: Deck, element: string): string {
+  return findElement(deck, element)?.name ?? element;
+}
+
+/** The coil that a slug turns. */
+export function coilOf({ receiver, deck }: FaultySet, slug: string): string {
+  return nameOf(deck, receiver.adjusters.find((a) => a.id === slug)?.element ?? '');
+}
