@@ -1,4 +1,5 @@
 /** The course as a whole: what a learner must have met by its end. The lists are the project's own; each deception is found on the bench as a scenario begins. */
+import { readFileSync } from 'node:fs';
 import { describe, expect, it, test } from 'vitest';
 import { createBench } from '../../src/bench/bench.ts';
 import type { Facts } from '../../src/bench/facts.ts';
@@ -58,9 +59,11 @@ test('X reversed occurs: a lead that turns left and right round, and the mirror 
   expect(scenarios.some((s) => s.bench.xSwapped && s.start.controls.mirror !== true)).toBe(true);
 });
 
-test('every kind of fault occurs, and once at least two of them together', () => {
+test('every kind of fault occurs and stands in the description of the format, and once at least two of them together', () => {
   const met = new Set(scenarios.flatMap((s) => s.faults.map((fault) => fault.kind)));
   expect(FAULT_KINDS.filter((kind) => !met.has(kind))).toEqual([]);
+  const format = readFileSync('docs/scenario-format.md', 'utf8');
+  expect(FAULT_KINDS.filter((kind) => !format.includes(`\`${kind}\``))).toEqual([]);
   expect(scenarios.some((s) => new Set(s.faults.map((fault) => fault.kind)).size > 1)).toBe(true);
 });
 
