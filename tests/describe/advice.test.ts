@@ -6,7 +6,8 @@ import { findings } from '../../src/describe/findings.ts';
 import { lineIsMet, scoreLineSentence } from '../../src/describe/scoreLine.ts';
 import { grade } from '../../src/grading/grade.ts';
 import type { ScoreLine } from '../../src/grading/report.ts';
-import { adviceWords, symptomAdvice } from '../../src/words/en/advice.ts';
+import { adviceWords } from '../../src/words/en/advice.ts';
+import { faultWords } from '../../src/words/en/grading.ts';
 import { shippedLibrary } from '../files/shipped.ts';
 
 /** Rules that make no line of their own. */
@@ -46,7 +47,7 @@ test('every line that was lost as found, over the whole course, names what was o
   }
 });
 
-const tries: readonly string[] = [...Object.values(adviceWords), ...Object.values(symptomAdvice)];
+const tries: readonly string[] = [...Object.values(adviceWords), ...Object.values(faultWords.tries)];
 
 test('what the report says to look at again ends with what to try', () => {
   for (const { receiver, report } of found) {

@@ -1,5 +1,4 @@
 /** What to try where a line of the score lost points, by its rule: one sentence each. */
-import type { PartSymptom } from '../../grading/report.ts';
 
 export const adviceWords = {
   G3: 'Put the slug that is named a quarter turn towards its place, and watch that pip alone.',
@@ -50,11 +49,3 @@ export const adviceWords = {
   G61: 'Put a lead of the bias supply on the line before the first turn.',
   G62: 'Look for the response line that no slug mends, and replace what stands behind it with the set off.',
 } as const satisfies Readonly<Record<string, string>>;
-
-/** How to find a failed part whose symptom is no change of the curve's shape: in place of the advice of G62. */
-export const symptomAdvice = {
-  line: 'Before the bias supply is clipped on, put the meter on each bias line: one that stands well below the sheet leaks, and its parts are replaced with the set off.',
-  diode:
-    'Look at the height and the side of the whole curve: where every slug is right and they are not, it is the diode, and it is replaced with the set off.',
-  core: 'Where a screw turns and nothing moves on the tube, the core no longer turns with it: replace that coil with the set off.',
-} as const satisfies Readonly<Record<Exclude<PartSymptom['kind'], 'curve' | 'sCurve'>, string>>;

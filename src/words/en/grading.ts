@@ -89,6 +89,13 @@ export const faultWords = {
   told: {
     core: 'Its screw turns and the curve stands still.',
   } satisfies Readonly<Record<ToldSymptom, string>>,
+  /** how to find a part whose symptom is no change of the curve's shape: in place of the advice of G62 */
+  tries: {
+    line: 'Before the bias supply is clipped on, put the meter on each bias line: one that stands well below the sheet leaks, and its parts are replaced with the set off.',
+    diode:
+      'Look at the height and the side of the whole curve: where every slug is right and they are not, it is the diode, and it is replaced with the set off.',
+    core: 'Where a screw turns and nothing moves on the tube, the core no longer turns with it: replace that coil with the set off.',
+  } satisfies Readonly<Record<'line' | 'diode' | ToldSymptom, string>>,
   listed: (before: readonly string[], last: string): string =>
     before.length === 0 ? last : `${before.join(', ')} and ${last}`,
 } as const;

@@ -48,12 +48,7 @@ vi.mock('../../../src/words/en/parts.ts', async (load) => {
 vi.mock('../../../src/words/en/grading.ts', async (load) => {
   const real = await load<typeof import('../../../src/words/en/grading.ts')>();
   Object.assign(real.faultWords.told, { damp: 'It drinks the signal on wet days.' });
-  return real;
-});
-
-vi.mock('../../../src/words/en/advice.ts', async (load) => {
-  const real = await load<typeof import('../../../src/words/en/advice.ts')>();
-  Object.assign(real.symptomAdvice, { damp: 'Dry the coil and coat it.' });
+  Object.assign(real.faultWords.tries, { damp: 'Dry the coil and coat it.' });
   return real;
 });
 
