@@ -1,6 +1,8 @@
 /** The bench as one plain, serialisable value. Everything that the tube, the meter and the dial show is a function of it. */
 
 import type { ProofId } from '../scenario/proofId.ts';
+import type { ValuesOf } from './controls/row.ts';
+import type { CONTROL_ROWS } from './controls/rows.ts';
 
 export type LeadId = 'rf' | 'y' | 'x' | 'earth' | 'biasA' | 'biasB' | 'meter';
 
@@ -9,68 +11,13 @@ export type LeadEnd = string;
 
 export type ToolId = 'hex' | 'blade' | 'steel';
 
-export type SourceMode = 'sweep' | 'spot' | 'tone' | 'video';
-/** What the tip of the Y lead is: a plain wire, a wire behind 10 kilohm, or the demodulator probe. */
-export type YTip = 'plain' | 'resistor' | 'probe';
-export type MarkerRoute = 'added' | 'through';
-export type Phosphor = 'P1' | 'P31' | 'P7';
-export type BiasOutput = { readonly volts: number; readonly polarity: '+' | '-' };
-
 /** Every knob and switch, in the unit that its name says. */
-export interface Controls {
-  // sweep source
-  readonly sourceMode: SourceMode;
-  readonly centreHz: number;
-  readonly spanHz: number;
-  /** 0 to -80 in steps of 1; 0 dB is 2 V peak open circuit */
-  readonly levelDb: number;
-  /** where the carrier stands that a video sweep modulates */
-  readonly carrierHz: number;
-  /** an eighth of the mains instead of the mains: for narrow circuits, which a mains sweep hurries */
-  readonly slowSweep: boolean;
-  /** -90 to 90 */
-  readonly phasingDegrees: number;
-  readonly blanking: boolean;
-  /** X direction reversed */
-  readonly mirror: boolean;
-  // marker rack
-  readonly comb: boolean;
-  readonly tunableOn: boolean;
-  /** what the dial says; the true frequency differs by the dial's own error */
-  readonly tunableHz: number;
-  /** shifts the tunable marker's true frequency: set by zero beat against a crystal, it takes out the dial's error */
-  readonly dialTrimHz: number;
-  /** pip height in divisions on the tube at the Y gain of the moment, 0 to 3 */
-  readonly pipHeightDiv: number;
-  readonly markerRoute: MarkerRoute;
-  // leads
-  readonly rfTerminated: boolean;
-  readonly rfCapacitor: boolean;
-  readonly yTip: YTip;
-  // bias supply
-  readonly biasAVolts: number;
-  readonly biasAPolarity: '+' | '-';
-  readonly biasBVolts: number;
-  readonly biasBPolarity: '+' | '-';
-  // meter
-  readonly meterRangeVolts: number;
-  /** direct volts, or the 400 Hz tone's, rms */
-  readonly meterMode: 'dc' | 'tone';
-  // tube
-  readonly yVoltsPerDiv: number;
-  readonly yPositionDiv: number;
-  /** 1: the sweep just fills the ten divisions */
-  readonly xGain: number;
-  readonly xPositionDiv: number;
-  readonly yCoupling: 'AC' | 'DC';
-  readonly yInvert: boolean;
-  /** 10 nF across the Y input: takes noise off, and the edges with it */
-  readonly ySmoothing: boolean;
-  readonly focus: number;
-  readonly brightness: number;
-  readonly phosphor: Phosphor;
-  readonly yInput: 'detected' | 'raw';
-}
+export type Controls = ValuesOf<typeof CONTROL_ROWS>;
+export type SourceMode = Controls['sourceMode'];
+/** What the tip of the Y lead is: a plain wire, a wire behind 10 kilohm, or the demodulator probe. */
+export type YTip = Controls['yTip'];
+export type MarkerRoute = Controls['markerRoute'];
+export type Phosphor = Controls['phosphor'];
 
 export interface SlugState {
   /** where the screw stands, in turns from the outer stop (0 = out, travel = in); finite */

@@ -9,6 +9,7 @@
 import { unclampedVolts } from '../receiver/biasLaw.ts';
 import type { BiasLaw, BiasLine } from '../receiver/receiver.ts';
 import type { BenchState } from './benchState.ts';
+import { BIAS_OUTPUTS, outputVolts } from './biasOutputs.ts';
 import type { LineVolts } from './conditions.ts';
 import { AGC_LINE_OHMS, METER_OHMS_PER_VOLT } from './instruments.ts';
 import { carrierAt, type Moment, meanDetected } from './moment.ts';
@@ -52,9 +53,8 @@ function settled(moment: Moment, detectors: DetectorStore, law: BiasLine, others
 
 /** Volts of the bias supply where one of its leads stands on the line; null where none does. */
 export function clampedVolts(line: string, { leads, controls }: Pick<BenchState, 'leads' | 'controls'>): number | null {
-  if (leads.biasA === line) return signed(controls.biasAVolts, controls.biasAPolarity);
-  if (leads.biasB === line) return signed(controls.biasBVolts, controls.biasBPolarity);
-  return null;
+  const output = BIAS_OUTPUTS.find(({ lead }) => leads[lead] === line);
+  return output === undefined ? null : outputVolts(output, controls);
 }
 
 const ROUNDS = 24;
@@ -90,8 +90,4 @@ export function lineLoading(
 ): number {
   const meterOhms = leads.meter === line ? METER_OHMS_PER_VOLT * controls.meterRangeVolts : Number.POSITIVE_INFINITY;
   return 1 / (1 + AGC_LINE_OHMS / meterOhms + AGC_LINE_OHMS / leakOhms);
-}
-
-function signed(volts: number, polarity: '+' | '-'): number {
-  return polarity === '-' ? 0 - volts : volts;
 }

@@ -9,6 +9,7 @@
 import { pointTakes } from '../receiver/leadEnds.ts';
 import type { Applied } from './benchEvent.ts';
 import type { BenchState, LeadEnd, LeadId } from './benchState.ts';
+import { BIAS_OUTPUTS, twinEnd } from './biasOutputs.ts';
 import { reconnected } from './faultsNow.ts';
 import { withIncident } from './incidents.ts';
 import { done, refused } from './outcome.ts';
@@ -27,7 +28,7 @@ export function connectLead(setup: BenchSetup, state: BenchState, lead: LeadId, 
   if (to !== TUBE_X && point === undefined) return refused('noSuchPoint');
   if (!accepts(setup, lead, to)) return refused('pointRefusesLead');
   if (state.leads[lead] === to) return refused('alreadySo');
-  if (biasTwin(state, lead) === to) return refused('pointTaken');
+  if (twinEnd(state.leads, lead) === to) return refused('pointTaken');
   if (lead === 'x') return done({ ...state, leads: { ...state.leads, x: to } }, { kind: 'clip' });
   if (receiver.mains !== null && !state.cautionsAcknowledged) return refused('cautionsFirst');
   const joined = setup.scenario.faults.length === 0 ? state : reconnected(state, lead);
@@ -41,23 +42,26 @@ export function removeLead(setup: BenchSetup, state: BenchState, lead: LeadId): 
   return done(handled(setup, { ...state, leads: { ...state.leads, [lead]: null } }, lead), { kind: 'unclip' });
 }
 
-/** Whether a lead has any business at a point; views use it to mark the points that will take the lead in the hand. */
+/** Where a lead may be put as the leads stand, in the order of the receiver's list of points: views mark these for the lead in the hand. */
+export function legalEnds(setup: BenchSetup, leads: BenchState['leads'], lead: LeadId): LeadEnd[] {
+  const twin = twinEnd(leads, lead);
+  return [TUBE_X, ...setup.receiver.testPoints.map((p) => p.id)].filter(
+    (end) => end !== twin && accepts(setup, lead, end),
+  );
+}
+
+/** Whether a lead has any business at a point. */
 export function accepts({ receiver }: BenchSetup, lead: LeadId, to: LeadEnd): boolean {
   if (lead === 'x') return to === TUBE_X;
   const point = receiver.testPoints.find((p) => p.id === to);
   return point !== undefined && pointTakes(lead, point);
 }
 
-const LIVE_HANDLING: readonly LeadId[] = ['rf', 'y', 'biasA', 'biasB'];
+const LIVE_HANDLING: readonly LeadId[] = ['rf', 'y', ...BIAS_OUTPUTS.map(({ lead }) => lead)];
 
 function handled({ receiver }: BenchSetup, state: BenchState, lead: LeadId): BenchState {
   const live = receiver.mains !== null && state.powered && LIVE_HANDLING.includes(lead);
   return live ? withIncident(state, 'wrongPowerOrder', lead) : state;
-}
-
-function biasTwin(state: BenchState, lead: LeadId): LeadEnd | null {
-  if (lead === 'biasA') return state.leads.biasB;
-  return lead === 'biasB' ? state.leads.biasA : null;
 }
 
 function isLead(state: BenchState, lead: string): lead is LeadId {

@@ -9,6 +9,7 @@ import { workResponses } from '../receiver/responses.ts';
 import { nominalTurns } from '../receiver/slugLaw.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { type BenchState, type Controls, type LeadEnd, type LeadId, NO_PROOFS, type SlugState } from './benchState.ts';
+import { CONTROLS } from './controls/controls.ts';
 
 export interface BenchSetup {
   readonly receiver: Receiver;
@@ -23,43 +24,7 @@ export const TUBE_X: LeadEnd = 'tube';
 export const HOT_CORNER: LeadEnd = 'hot';
 
 /** How the bench is left by whoever used it last: nothing is set for any receiver. */
-export const RESTING_CONTROLS: Controls = {
-  sourceMode: 'sweep',
-  centreHz: 20e6,
-  spanHz: 10e6,
-  levelDb: -40,
-  carrierHz: 20e6,
-  slowSweep: false,
-  phasingDegrees: 0,
-  blanking: false,
-  mirror: false,
-  comb: false,
-  tunableOn: false,
-  tunableHz: 20e6,
-  dialTrimHz: 0,
-  pipHeightDiv: 0.5,
-  markerRoute: 'added',
-  rfTerminated: false,
-  rfCapacitor: false,
-  yTip: 'plain',
-  biasAVolts: 0,
-  biasAPolarity: '-',
-  biasBVolts: 0,
-  biasBPolarity: '-',
-  meterRangeVolts: 10,
-  meterMode: 'dc',
-  yVoltsPerDiv: 0.1,
-  yPositionDiv: 0,
-  xGain: 1,
-  xPositionDiv: 0,
-  yCoupling: 'DC',
-  yInvert: false,
-  ySmoothing: false,
-  focus: 0.7,
-  brightness: 0.6,
-  phosphor: 'P31',
-  yInput: 'detected',
-};
+export const RESTING_CONTROLS: Controls = CONTROLS.resting;
 
 const NO_LEADS: Readonly<Record<LeadId, LeadEnd | null>> = {
   rf: null,

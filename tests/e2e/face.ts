@@ -1,58 +1,27 @@
 /** Where each control is found in the page: its panel's side, its role and its accessible name. */
 import { expect, type Locator, type Page } from '@playwright/test';
+import type { ControlId } from '../../src/bench/benchEvent.ts';
 import type { LeadId, ToolId } from '../../src/bench/benchState.ts';
+import { CONTROL_ROWS } from '../../src/bench/controls/rows.ts';
 import type { BenchSetup } from '../../src/bench/setup.ts';
 import { fitKnob, type KnobControl, type KnobFitting } from '../../src/present/controlScales.ts';
-import {
-  biasWords,
-  leadWords,
-  panelWords,
-  rackWords,
-  safeWords,
-  sweepWords,
-  tubeControlWords,
-} from '../../src/words/en/bench.ts';
+import type { ControlWords } from '../../src/words/controlWords.ts';
+import { controlWords, panelWords, safeWords } from '../../src/words/en/bench.ts';
 import { aloud, frequency } from '../../src/words/en/benchFigures.ts';
 import { sceneWords } from '../../src/words/en/scene.ts';
 
+/** The mains are no control of the bench's table. */
+const MAINS: Readonly<Record<string, string>> = { isolation: safeWords.isolation, mains: safeWords.mains };
+
 /** On the bias panel's sides where it has sides. */
-const SIDES: Readonly<Record<string, string>> = {
-  biasAVolts: panelWords.biasSide,
-  biasAPolarity: panelWords.biasSide,
-  biasBVolts: panelWords.biasSide,
-  biasBPolarity: panelWords.biasSide,
-  meterMode: panelWords.biasSide,
-  rfTerminated: panelWords.leadsSide,
-  rfCapacitor: panelWords.leadsSide,
-  yTip: panelWords.leadsSide,
-  isolation: panelWords.safeSide,
-  mains: panelWords.safeSide,
-};
+function sideOf(control: string): string | undefined {
+  if (control in MAINS) return panelWords.safeSide;
+  const { panel } = CONTROL_ROWS[control as ControlId];
+  return panel === 'bias' ? panelWords.biasSide : panel === 'leads' ? panelWords.leadsSide : undefined;
+}
 
-const SWITCHES: Readonly<Record<string, string>> = {
-  blanking: sweepWords.blanking,
-  mirror: sweepWords.mirror,
-  slowSweep: sweepWords.slow,
-  comb: rackWords.comb,
-  tunableOn: rackWords.tunable,
-  ySmoothing: tubeControlWords.smoothing,
-  yInvert: tubeControlWords.invert,
-  rfTerminated: leadWords.termination,
-  rfCapacitor: leadWords.capacitor,
-  isolation: safeWords.isolation,
-  mains: safeWords.mains,
-};
-
-const GROUPS: Readonly<Record<string, { readonly label: string; readonly studs: Readonly<Record<string, string>> }>> = {
-  biasAPolarity: { label: biasWords.polarity.A, studs: biasWords.polarities },
-  biasBPolarity: { label: biasWords.polarity.B, studs: biasWords.polarities },
-  sourceMode: { label: sweepWords.mode, studs: sweepWords.modesSpoken },
-  markerRoute: { label: rackWords.route, studs: rackWords.routesSpoken },
-  meterMode: { label: biasWords.mode, studs: biasWords.modesSpoken },
-  yCoupling: { label: tubeControlWords.yCoupling, studs: tubeControlWords.couplings },
-  yInput: { label: tubeControlWords.yInput, studs: tubeControlWords.inputsSpoken },
-  yTip: { label: leadWords.tip, studs: leadWords.tipsSpoken },
-};
+const kindOf = (control: string) => (control in MAINS ? 'switch' : CONTROL_ROWS[control as ControlId].kind);
+const WORDS: ControlWords = controlWords;
 
 export type SideOpener = (tab: Locator) => Promise<void>;
 
@@ -77,15 +46,16 @@ export class BenchFace {
 
   async toggle(control: string): Promise<Locator> {
     await this.toFront(control);
-    return this.page.getByRole('switch', { name: SWITCHES[control]!, exact: true });
+    return this.page.getByRole('switch', { name: MAINS[control] ?? WORDS[control]!.label, exact: true });
   }
 
   /** the radio group of a control with named studs, and the stud for a value */
   async studs(control: string, value: string): Promise<{ readonly group: Locator; readonly stud: Locator }> {
     await this.toFront(control);
-    const { label, studs } = GROUPS[control]!;
+    const { label, studs } = WORDS[control]!;
+    const { word, spoken = word } = studs![value]!;
     const group = this.page.getByRole('radiogroup', { name: label, exact: true });
-    return { group, stud: group.getByRole('radio', { name: studs[value]!, exact: true }) };
+    return { group, stud: group.getByRole('radio', { name: spoken, exact: true }) };
   }
 
   crystal(hz: number): Locator {
@@ -112,11 +82,11 @@ export class BenchFace {
   }
 
   isSwitch(control: string): boolean {
-    return control in SWITCHES;
+    return kindOf(control) === 'switch';
   }
 
   isStuds(control: string): boolean {
-    return control in GROUPS;
+    return kindOf(control) === 'studs';
   }
 
   async leadIsOn(lead: LeadId, end: string): Promise<void> {
@@ -133,7 +103,7 @@ export class BenchFace {
   }
 
   private async toFront(control: string): Promise<void> {
-    const side = SIDES[control];
+    const side = sideOf(control);
     if (side === undefined) return;
     const tab = this.page.getByRole('tab', { name: side, exact: true });
     if ((await tab.count()) === 0 || (await tab.getAttribute('aria-selected')) === 'true') return;

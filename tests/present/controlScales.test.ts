@@ -1,77 +1,34 @@
-/** Every control of the bench has a drawn part, and every position of a knob is one that the bench takes. */
+/** Every control of the bench has a drawn part with words, and every position of a knob is one that the bench takes. */
 import { describe, expect, it } from 'vitest';
-import type { Controls } from '../../src/bench/benchState.ts';
 import { checkControl, controlRange } from '../../src/bench/controlRange.ts';
-import { RESTING_CONTROLS } from '../../src/bench/setup.ts';
+import { CONTROLS } from '../../src/bench/controls/controls.ts';
+import type { ControlRow } from '../../src/bench/controls/row.ts';
 import { fitKnob, type KnobControl } from '../../src/present/controlScales.ts';
-import {
-  COUPLINGS,
-  METER_MODES,
-  OFF_ON,
-  PHOSPHORS,
-  POLARITIES,
-  ROUTES,
-  TIPS,
-  Y_INPUTS,
-} from '../../src/rooms/bench/studs.ts';
+import { studsOf } from '../../src/present/panelRows.ts';
+import type { ControlWords } from '../../src/words/controlWords.ts';
+import { controlWords } from '../../src/words/en/bench.ts';
 import { SETUPS } from '../rooms/sceneSets.ts';
 
-/** The drawn part of each control: a new control of the bench fails to compile here until it has one. */
-const DRAWN: { readonly [K in keyof Controls]: 'knob' | readonly Controls[K][] } = {
-  sourceMode: ['sweep', 'spot', 'tone', 'video'],
-  centreHz: 'knob',
-  spanHz: 'knob',
-  levelDb: 'knob',
-  carrierHz: 'knob',
-  slowSweep: OFF_ON.map((s) => s.value),
-  phasingDegrees: 'knob',
-  blanking: OFF_ON.map((s) => s.value),
-  mirror: OFF_ON.map((s) => s.value),
-  comb: OFF_ON.map((s) => s.value),
-  tunableOn: OFF_ON.map((s) => s.value),
-  tunableHz: 'knob',
-  dialTrimHz: 'knob',
-  pipHeightDiv: 'knob',
-  markerRoute: ROUTES.map((s) => s.value),
-  rfTerminated: OFF_ON.map((s) => s.value),
-  rfCapacitor: OFF_ON.map((s) => s.value),
-  yTip: TIPS.map((s) => s.value),
-  biasAVolts: 'knob',
-  biasAPolarity: POLARITIES.map((s) => s.value),
-  biasBVolts: 'knob',
-  biasBPolarity: POLARITIES.map((s) => s.value),
-  meterRangeVolts: 'knob',
-  meterMode: METER_MODES.map((s) => s.value),
-  yVoltsPerDiv: 'knob',
-  yPositionDiv: 'knob',
-  xGain: 'knob',
-  xPositionDiv: 'knob',
-  yCoupling: COUPLINGS.map((s) => s.value),
-  yInvert: OFF_ON.map((s) => s.value),
-  ySmoothing: OFF_ON.map((s) => s.value),
-  focus: 'knob',
-  brightness: 'knob',
-  phosphor: PHOSPHORS.map((s) => s.value),
-  yInput: Y_INPUTS.map((s) => s.value),
-};
+const ROWS: Readonly<Record<string, ControlRow>> = CONTROLS.rows;
+const WORDS: ControlWords = controlWords;
+const STUDS = CONTROLS.ids.flatMap((control) => {
+  const row = ROWS[control]!;
+  return row.kind === 'studs' ? [[control, row] as const] : [];
+});
+const KNOBS = CONTROLS.ids.filter((id) => ['range', 'clicks'].includes(ROWS[id]!.kind)) as KnobControl[];
 
-const CONTROLS = Object.keys(DRAWN) as (keyof Controls)[];
-const KNOBS = CONTROLS.filter((control) => DRAWN[control] === 'knob') as KnobControl[];
+it('the catalogue has words for the controls, and for no others', () => {
+  expect(Object.keys(WORDS).toSorted()).toEqual([...CONTROLS.ids].toSorted());
+});
 
 describe.each(SETUPS.map((setup) => [setup.receiver.id, setup] as const))('controls for %s', (_, setup) => {
-  it('cover what the bench has', () => {
-    expect(CONTROLS.toSorted()).toEqual(Object.keys(RESTING_CONTROLS).toSorted());
-  });
-
-  it('have a stud for each choice and no other', () => {
-    for (const control of CONTROLS) {
-      const studs = DRAWN[control];
-      if (studs === 'knob') continue;
-      const range = controlRange(setup, control);
-      expect(range.kind, control).not.toBe('number');
-      const choices = range.kind === 'choice' ? range.choices : [false, true];
-      expect([...studs].map(String).toSorted(), control).toEqual(choices.map(String).toSorted());
-    }
+  it.each(STUDS)('%s: a stud with a word of its own for each choice that the bench takes', (control, row) => {
+    const studs = studsOf(setup.receiver, row, WORDS[control]!.studs!);
+    const taken = row.choices.filter((choice) => checkControl(setup, control, choice) === null);
+    expect(studs.map(({ value }) => value)).toEqual(taken);
+    expect(taken.length).toBeGreaterThan(1);
+    expect(new Set(studs.map(({ word }) => word)).size).toBe(taken.length);
+    expect(new Set(studs.map(({ word, spoken = word }) => spoken)).size).toBe(taken.length);
   });
 
   it.each(KNOBS)('%s: the bench takes every position, from one end to the other', (control) => {

@@ -4,9 +4,11 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { applyEvent } from '../../src/bench/applyEvent.ts';
 import type { BenchState } from '../../src/bench/benchState.ts';
+import { legalEnds } from '../../src/bench/leads.ts';
 import { initialState, sheetLeads, TUBE_X } from '../../src/bench/setup.ts';
 import { mainResponse } from '../../src/receiver/responses.ts';
 import { chassisPlaces } from '../../src/rooms/bench/scene/chassisPlaces.ts';
+import { endUnder, nextEnd } from '../../src/rooms/bench/scene/leadAim.ts';
 import { LEADS } from '../../src/rooms/bench/scene/leadKinds.ts';
 import {
   bent,
@@ -19,7 +21,6 @@ import {
   swing,
 } from '../../src/rooms/bench/scene/leadPath.ts';
 import { carriedLead, leadGround, placeLeads } from '../../src/rooms/bench/scene/leadPlaces.ts';
-import { endUnder, legalEnds, nextEnd } from '../../src/rooms/bench/scene/legalEnds.ts';
 import { SCENES, SETUPS } from './sceneSets.ts';
 
 const point = (line: Polyline, k: number) => ({ x: line[2 * k]!, y: line[2 * k + 1]! });

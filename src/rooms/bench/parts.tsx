@@ -1,39 +1,80 @@
-/** Widgets tied to the bench's controls: each reads its own control and redraws only when that one changes. */
+/** Widgets tied to the bench's controls, chosen by the control's row: each reads its own control and redraws only when that one changes. */
 import { useCallback, useMemo } from 'preact/hooks';
-import type { Controls } from '../../bench/benchState.ts';
+import type { ControlId } from '../../bench/benchEvent.ts';
+import type { ControlRow, IdsOfKind } from '../../bench/controls/row.ts';
+import { CONTROL_ROWS } from '../../bench/controls/rows.ts';
 import { usePort } from '../../kit/hooks/usePort.ts';
 import { Knob } from '../../kit/widgets/Knob.tsx';
 import { SmallSwitch, type Stud, StudRow, Switch } from '../../kit/widgets/Switch.tsx';
+import { TunableDial } from '../../kit/widgets/TunableDial.tsx';
 import { fitKnob, type KnobControl } from '../../present/controlScales.ts';
+import { studsOf } from '../../present/panelRows.ts';
 import type { BenchPort } from '../../present/ports.ts';
+import { controlWords, switchWords } from '../../words/en/bench.ts';
 import { aloud } from '../../words/en/benchFigures.ts';
 
-export interface PortKnobProps {
-  readonly port: BenchPort;
-  readonly control: KnobControl;
+export const OFF_ON: readonly Stud<boolean>[] = [
+  { value: false, word: switchWords.off },
+  { value: true, word: switchWords.on },
+];
+
+/** How a control is drawn where it stands; what does not belong to its kind is left aside. */
+export interface Look {
+  /** radius of a knob */
   readonly r?: number;
+  /** a knob's figure under it */
   readonly readout?: boolean;
-  /** another figure than the control's own (bias with its sign) */
-  readonly shown?: (value: number) => string;
-  readonly label?: string;
+  /** a switch as a plate of its own, in one line, or as a row of studs */
+  readonly look?: 'plate' | 'small' | 'row';
+  /** of a switch's plate, or of a dial */
+  readonly width?: number;
+  /** of a dial */
+  readonly height?: number;
 }
 
-export function PortKnob({ port, control, r = 23, readout = true, shown, label }: PortKnobProps) {
-  const value = usePort(port, () => port.state().controls[control]);
-  const fitting = useMemo(() => fitKnob(port.setup, control), [port, control]);
-  const change = useCallback(
-    (next: number, held: boolean) => {
-      const event = { type: 'controlSet', control, value: next } as const;
+export interface PortControlProps extends Look {
+  readonly port: BenchPort;
+  readonly control: ControlId;
+}
+
+/** The widget of a control, by the kind of its row. */
+export function PortControl({ port, control, ...look }: PortControlProps) {
+  const row: ControlRow = CONTROL_ROWS[control];
+  if (row.kind === 'switch' || row.kind === 'studs')
+    return <PortSwitch port={port} control={control as SwitchControl} {...look} />;
+  const turns = control as KnobControl;
+  if (row.kind === 'range' && row.drawnAs === 'dial') return <PortDial port={port} control={turns} {...look} />;
+  return <PortKnob port={port} control={turns} {...look} />;
+}
+
+export interface PortKnobProps extends Pick<Look, 'r' | 'readout'> {
+  readonly port: BenchPort;
+  readonly control: KnobControl;
+  /** another figure than the control's own (bias with its sign) */
+  readonly shown?: (value: number) => string;
+}
+
+/** What a turned control does with each new value: a drag is gathered, the rest sent at once. */
+export function useTurned(port: BenchPort, control: KnobControl): (value: number, held: boolean) => void {
+  return useCallback(
+    (value: number, held: boolean) => {
+      const event = { type: 'controlSet', control, value } as const;
       if (held) port.actSoon(event);
-      else if (port.state().controls[control] !== next) port.act(event);
+      else if (port.state().controls[control] !== value) port.act(event);
     },
     [port, control],
   );
+}
+
+export function PortKnob({ port, control, r = 23, readout = true, shown }: PortKnobProps) {
+  const value = usePort(port, () => port.state().controls[control]);
+  const fitting = useMemo(() => fitKnob(port.setup, control), [port, control]);
+  const change = useTurned(port, control);
   const show = shown ?? fitting.shown;
   const spoken = useCallback((v: number) => aloud(show(v)), [show]);
   return (
     <Knob
-      label={label ?? fitting.label}
+      label={fitting.label}
       value={value}
       scale={fitting.scale}
       coarse={fitting.coarse}
@@ -50,39 +91,60 @@ export function PortKnob({ port, control, r = 23, readout = true, shown, label }
   );
 }
 
-type SwitchControl = {
-  [K in keyof Controls]: Controls[K] extends number ? never : K;
-}[keyof Controls];
-
-export interface PortSwitchProps<K extends SwitchControl> {
+export interface PortDialProps extends Pick<Look, 'width' | 'height'> {
   readonly port: BenchPort;
-  readonly control: K;
-  readonly label: string;
-  readonly studs: readonly Stud<Controls[K]>[];
-  readonly look?: 'plate' | 'small' | 'row';
-  readonly width?: number;
+  readonly control: KnobControl;
 }
 
-export function PortSwitch<K extends SwitchControl>({
-  port,
-  control,
-  label,
-  studs,
-  look = 'plate',
-  width,
-}: PortSwitchProps<K>) {
-  const value = usePort(port, () => port.state().controls[control]) as string | boolean;
+export function PortDial({ port, control, width = 170, height = 70 }: PortDialProps) {
+  const hz = usePort(port, () => port.state().controls[control]);
+  const { scale, coarse } = useMemo(() => fitKnob(port.setup, control), [port, control]);
+  const change = useTurned(port, control);
+  const [minHz, maxHz] = [scale.valueAt(0), scale.valueAt(scale.last)];
+  return (
+    <TunableDial
+      hz={hz}
+      minHz={minHz}
+      maxHz={maxHz}
+      markHz={scale.valueAt(coarse) - minHz}
+      onChange={change}
+      width={width}
+      height={height}
+    />
+  );
+}
+
+type SwitchControl = IdsOfKind<typeof CONTROL_ROWS, 'switch' | 'studs'>;
+
+export interface PortSwitchProps extends Pick<Look, 'look' | 'width'> {
+  readonly port: BenchPort;
+  readonly control: SwitchControl;
+}
+
+export function PortSwitch({ port, control, look = 'plate', width }: PortSwitchProps) {
+  const value: string | boolean = usePort(port, () => port.state().controls[control]);
+  const { label, studs } = useMemo(() => fitSwitch(port, control), [port, control]);
   const change = useCallback(
     (next: string | boolean) => {
       if (port.state().controls[control] !== next) port.act({ type: 'controlSet', control, value: next });
     },
     [port, control],
   );
-  const choices = studs as readonly Stud<string | boolean>[];
-  if (look === 'small') return <SmallSwitch label={label} studs={choices} value={value} onChange={change} />;
-  if (look === 'row')
+  // A small blade has two places.
+  if (look === 'row' || (look === 'small' && studs.length > 2))
     return <StudRow label={label} studs={studs as readonly Stud<string>[]} value={value as string} onChange={change} />;
+  if (look === 'small') return <SmallSwitch label={label} studs={studs} value={value} onChange={change} />;
   return (
-    <Switch label={label} studs={choices} value={value} onChange={change} {...(width === undefined ? {} : { width })} />
+    <Switch label={label} studs={studs} value={value} onChange={change} {...(width === undefined ? {} : { width })} />
   );
+}
+
+function fitSwitch(
+  port: BenchPort,
+  control: SwitchControl,
+): { label: string; studs: readonly Stud<string | boolean>[] } {
+  const row: ControlRow = CONTROL_ROWS[control];
+  const words = controlWords[control];
+  const studs = row.kind === 'studs' && 'studs' in words ? studsOf(port.receiver, row, words.studs) : OFF_ON;
+  return { label: words.label, studs };
 }

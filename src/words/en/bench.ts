@@ -1,5 +1,7 @@
 /** Words of the bench page: panels, widgets, header, sheet. Dialogs, refusals and what is missing stand in benchTalk.ts. */
-import type { LeadId, Phosphor, SourceMode, YTip } from '../../bench/benchState.ts';
+import type { LeadId } from '../../bench/benchState.ts';
+import type { CONTROL_ROWS } from '../../bench/controls/rows.ts';
+import type { ControlWordsFor } from '../controlWords.ts';
 import { aloud, eighths, frequency, said, voltage, width, written } from './benchFigures.ts';
 
 export const knobWords = {
@@ -35,45 +37,88 @@ export const panelWords = {
   slideRight: 'Slide the shelf to the instruments on the right',
 } as const;
 
-export const sweepWords = {
-  centre: 'Centre',
-  span: 'Span',
-  level: 'Level',
-  phasing: 'Phasing',
-  carrier: 'Carrier',
-  slow: 'Slow',
-  blanking: 'Retrace blanking',
-  mirror: 'Mirror',
-  mode: 'Mode',
-  modes: { sweep: 'sweep', spot: 'spot', tone: 'spot with tone', video: 'video' } satisfies Record<SourceMode, string>,
-  modesSpoken: {
-    sweep: 'Sweep',
-    spot: 'Spot frequency, no sweep',
-    tone: 'Spot frequency with a 400 hertz tone',
-    video: 'Video sweep on a carrier',
-  } satisfies Record<SourceMode, string>,
-} as const;
+const POLARITIES = { '-': { word: '\u2212', spoken: 'Negative' }, '+': { word: '+', spoken: 'Positive' } } as const;
+
+/** What each control is called, and its studs. */
+export const controlWords: ControlWordsFor<typeof CONTROL_ROWS> = {
+  sourceMode: {
+    label: 'Mode',
+    studs: {
+      sweep: { word: 'sweep', spoken: 'Sweep' },
+      spot: { word: 'spot', spoken: 'Spot frequency, no sweep' },
+      tone: { word: 'spot with tone', spoken: 'Spot frequency with a 400 hertz tone' },
+      video: { word: 'video', spoken: 'Video sweep on a carrier' },
+    },
+  },
+  centreHz: { label: 'Centre' },
+  spanHz: { label: 'Span' },
+  levelDb: { label: 'Level' },
+  carrierHz: { label: 'Carrier' },
+  slowSweep: { label: 'Slow' },
+  phasingDegrees: { label: 'Phasing' },
+  blanking: { label: 'Retrace blanking' },
+  mirror: { label: 'Mirror' },
+  comb: { label: 'Comb' },
+  tunableOn: { label: 'Tunable' },
+  tunableHz: { label: 'Tune' },
+  dialTrimHz: { label: 'Dial trim' },
+  pipHeightDiv: { label: 'Pip height' },
+  markerRoute: {
+    label: 'Markers',
+    studs: {
+      added: { word: 'added', spoken: 'Added after the detector' },
+      through: { word: 'through', spoken: 'Sent through the set' },
+    },
+  },
+  rfTerminated: { label: '75 \u03a9 pad' },
+  rfCapacitor: { label: 'RF capacitor' },
+  yTip: {
+    label: 'Y tip',
+    studs: {
+      plain: { word: 'plain', spoken: 'A plain wire' },
+      resistor: { word: '10 k\u03a9', spoken: 'A wire behind 10 kilohms' },
+      probe: { word: 'probe', spoken: 'The demodulator probe' },
+    },
+  },
+  biasAVolts: { label: 'Bias A' },
+  biasAPolarity: { label: 'Polarity of bias A', studs: POLARITIES },
+  biasBVolts: { label: 'Bias B' },
+  biasBPolarity: { label: 'Polarity of bias B', studs: POLARITIES },
+  meterRangeVolts: { label: 'Range' },
+  meterMode: {
+    label: 'Meter reads',
+    studs: { dc: { word: 'DC', spoken: 'Direct volts' }, tone: { word: 'tone', spoken: 'The 400 hertz tone' } },
+  },
+  yVoltsPerDiv: { label: 'Y gain' },
+  yPositionDiv: { label: 'Y position' },
+  xGain: { label: 'X gain' },
+  xPositionDiv: { label: 'X position' },
+  yCoupling: {
+    label: 'Y input',
+    studs: { AC: { word: 'AC', spoken: 'AC, without the base line' }, DC: { word: 'DC' } },
+  },
+  yInvert: { label: 'Invert' },
+  ySmoothing: { label: 'Smoothing' },
+  focus: { label: 'Focus' },
+  brightness: { label: 'Brightness' },
+  phosphor: {
+    label: 'Phosphor',
+    studs: {
+      P1: { word: 'P1', spoken: 'P1, medium' },
+      P31: { word: 'P31', spoken: 'P31, short' },
+      P7: { word: 'P7', spoken: 'P7, long tail' },
+    },
+  },
+  yInput: {
+    label: 'Y shows',
+    studs: {
+      detected: { word: 'curve', spoken: 'The detected curve' },
+      raw: { word: 'raw', spoken: 'The raw RF envelope' },
+    },
+  },
+};
 
 export const tubeControlWords = {
-  yGain: 'Y gain',
-  yPosition: 'Y position',
-  xGain: 'X gain',
-  xPosition: 'X position',
-  yCoupling: 'Y input',
-  couplings: { AC: 'AC, without the base line', DC: 'DC' },
-  yInput: 'Y shows',
-  inputs: { detected: 'curve', raw: 'raw' },
-  inputsSpoken: { detected: 'The detected curve', raw: 'The raw RF envelope' },
-  invert: 'Invert',
-  smoothing: 'Smoothing',
-  focus: 'Focus',
-  brightness: 'Brightness',
-  phosphor: 'Phosphor',
-  phosphors: {
-    P1: 'P1, medium',
-    P31: 'P31, short',
-    P7: 'P7, long tail',
-  } satisfies Record<Phosphor, string>,
   wax: 'Wax marks',
   waxNote: 'Wax marks are help; this run allows none.',
   hint: ['Drag up or down on a knob.', 'Shift or a second finger: a fine step.'],
@@ -82,14 +127,6 @@ export const tubeControlWords = {
 const inBox = (hz: number): string => (hz < 2e6 ? written(hz / 1e3, 1) : written(hz / 1e6, 2));
 
 export const rackWords = {
-  comb: 'Comb',
-  tunable: 'Tunable',
-  route: 'Markers',
-  routes: { added: 'added', through: 'through' },
-  routesSpoken: { added: 'Added after the detector', through: 'Sent through the set' },
-  pipHeight: 'Pip height',
-  tune: 'Tune',
-  trim: 'Dial trim',
   tunableMarker: 'Tunable marker',
   crystals: 'Crystals',
   crystal: (hz: number, pip: number | null): string =>
@@ -108,16 +145,6 @@ export const dialWords = {
   figure: (hz: number): string => String(Number((hz < 2e6 ? hz / 1e3 : hz / 1e6).toFixed(2))),
   spoken: (hz: number, markHz: number): string =>
     `about ${aloud(frequency(hz))}, to the nearest ${aloud(width(markHz))}`,
-} as const;
-
-export const biasWords = {
-  output: { A: 'Bias A', B: 'Bias B' },
-  polarity: { A: 'Polarity of bias A', B: 'Polarity of bias B' },
-  polarities: { '-': 'Negative', '+': 'Positive' },
-  range: 'Range',
-  mode: 'Meter reads',
-  modes: { dc: 'DC', tone: 'tone' },
-  modesSpoken: { dc: 'Direct volts', tone: 'The 400 hertz tone' },
 } as const;
 
 export const meterWords = {
@@ -142,15 +169,6 @@ export const leadWords = {
     biasB: 'Bias B lead',
     meter: 'Meter lead',
   } satisfies Record<LeadId, string>,
-  termination: '75 \u03a9 pad',
-  capacitor: 'RF capacitor',
-  tip: 'Y tip',
-  tips: { plain: 'plain', resistor: '10 k\u03a9', probe: 'probe' } satisfies Record<YTip, string>,
-  tipsSpoken: {
-    plain: 'A plain wire',
-    resistor: 'A wire behind 10 kilohms',
-    probe: 'The demodulator probe',
-  } satisfies Record<YTip, string>,
   note: 'Carry an end to a point on the chassis, or press return on its jack.',
 } as const;
 

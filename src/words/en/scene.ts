@@ -1,7 +1,7 @@
 /** What is written and spoken on the right half of the bench: chassis, leads, magnified slug, tools. */
 import type { LeadId, ToolId, YTip } from '../../bench/benchState.ts';
 import type { ToolHead } from '../../receiver/receiver.ts';
-import { leadWords } from './bench.ts';
+import { controlWords, leadWords } from './bench.ts';
 
 const LEAD_NAMES = leadWords.names;
 
@@ -86,7 +86,7 @@ export const sceneWords = {
   terminated: '75 ohm termination',
   capacitor: 'Isolating capacitor',
   tip: 'Tip of the Y lead',
-  tipName: (tip: YTip) => leadWords.tipsSpoken[tip],
+  tipName: (tip: YTip) => controlWords.yTip.studs[tip].spoken ?? controlWords.yTip.studs[tip].word,
   pointName: (id: string, label: string) => (label === '' || label === id ? id : `${id}, ${label}`),
 } as const;
 

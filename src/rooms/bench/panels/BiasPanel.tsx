@@ -1,15 +1,17 @@
 /** Instrument 8: two bias outputs and the meter. In the full bench its other sides hold the leads' fittings and the mains. */
 import { memo } from 'preact/compat';
 import { useCallback } from 'preact/hooks';
+import type { ControlId } from '../../../bench/benchEvent.ts';
+import { BIAS_OUTPUTS, type BiasOutput } from '../../../bench/biasOutputs.ts';
 import { usePort } from '../../../kit/hooks/usePort.ts';
 import type { Rect } from '../../../kit/px.ts';
 import { Meter } from '../../../kit/widgets/Meter.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
-import { biasWords, leadWords, panelWords } from '../../../words/en/bench.ts';
+import { leadWords, panelWords } from '../../../words/en/bench.ts';
 import { biasVolts } from '../../../words/en/benchFigures.ts';
 import { PortKnob, PortSwitch } from '../parts.tsx';
-import { METER_MODES, OFF_ON, POLARITIES, TIPS } from '../studs.ts';
 import { Panel, SidedPanel } from './Panel.tsx';
+import { each, Others, Places } from './Places.tsx';
 import { SafeStrip } from './SafeStrip.tsx';
 
 interface BiasPanelProps {
@@ -72,36 +74,38 @@ function BiasAndMeter({
 }) {
   return (
     <>
-      <Output port={port} output="A" roomy={roomy} />
-      <Output port={port} output="B" roomy={roomy} />
+      {BIAS_OUTPUTS.map((output) => (
+        <Output key={output.lead} port={port} output={output} roomy={roomy} />
+      ))}
       <PortMeter port={port} width={meterWidth} height={meterHeight} />
       <div class="bias-output">
         <PortKnob port={port} control="meterRangeVolts" r={16} />
-        <PortSwitch port={port} control="meterMode" label={biasWords.mode} studs={METER_MODES} look="small" />
+        <PortSwitch port={port} control="meterMode" look="small" />
       </div>
+      <Others port={port} panel="bias" placed={BIAS_PLACED} look={{ r: 16, look: 'small' }} />
     </>
   );
 }
 
+const BIAS_PLACED: readonly ControlId[] = [
+  ...BIAS_OUTPUTS.flatMap(({ volts, polarity }) => [volts, polarity]),
+  'meterRangeVolts',
+  'meterMode',
+];
+
 interface OutputProps {
   readonly port: BenchPort;
-  readonly output: 'A' | 'B';
+  readonly output: BiasOutput;
   readonly roomy: boolean;
 }
 
 function Output({ port, output, roomy }: OutputProps) {
-  const polarity = usePort(port, () => port.state().controls[`bias${output}Polarity`]);
+  const polarity = usePort(port, () => port.state().controls[output.polarity]);
   const shown = useCallback((volts: number) => biasVolts(volts, polarity), [polarity]);
   return (
     <div class="bias-output">
-      <PortKnob port={port} control={`bias${output}Volts`} r={16} shown={shown} />
-      <PortSwitch
-        port={port}
-        control={`bias${output}Polarity`}
-        label={biasWords.polarity[output]}
-        studs={POLARITIES}
-        look={roomy ? 'plate' : 'small'}
-      />
+      <PortKnob port={port} control={output.volts} r={16} shown={shown} />
+      <PortSwitch port={port} control={output.polarity} look={roomy ? 'plate' : 'small'} />
     </div>
   );
 }
@@ -123,13 +127,14 @@ function PortMeter({
   return <Meter volts={volts} pinned={pinned} rangeVolts={range} connected={connected} width={width} height={height} />;
 }
 
+const FITTINGS = [...each(['rfTerminated', 'rfCapacitor']), { control: 'yTip', width: 132 }] as const;
+
 /** What is screwed to the leads: pad and capacitor of the RF lead, tip of the Y lead. */
 export function LeadFittings({ port, note = false }: { readonly port: BenchPort; readonly note?: boolean }) {
   return (
     <>
-      <PortSwitch port={port} control="rfTerminated" label={leadWords.termination} studs={OFF_ON} />
-      <PortSwitch port={port} control="rfCapacitor" label={leadWords.capacitor} studs={OFF_ON} />
-      <PortSwitch port={port} control="yTip" label={leadWords.tip} studs={TIPS} width={132} />
+      <Places port={port} places={FITTINGS} />
+      <Others port={port} panel="leads" placed={FITTINGS.map(({ control }) => control)} />
       {note ? <p class="s panel-note">{leadWords.note}</p> : null}
     </>
   );

@@ -1,20 +1,23 @@
 /** Instrument 4: crystals of the receiver's box in the rack, comb, tunable marker, height and route of the pips. */
 import { memo } from 'preact/compat';
 import { useCallback, useMemo, useRef, useState } from 'preact/hooks';
-import { controlRange } from '../../../bench/controlRange.ts';
+import type { ControlId } from '../../../bench/benchEvent.ts';
 import { usePort } from '../../../kit/hooks/usePort.ts';
 import type { Rect } from '../../../kit/px.ts';
 import { px } from '../../../kit/px.ts';
 import { Crystal } from '../../../kit/widgets/Crystal.tsx';
 import { Knob } from '../../../kit/widgets/Knob.tsx';
-import { TunableDial } from '../../../kit/widgets/TunableDial.tsx';
-import { linearScale } from '../../../present/knobScale.ts';
+import { fitKnob } from '../../../present/controlScales.ts';
 import type { BenchPort } from '../../../present/ports.ts';
 import { mainResponse } from '../../../receiver/responses.ts';
 import { panelWords, rackWords } from '../../../words/en/bench.ts';
-import { PortKnob, PortSwitch } from '../parts.tsx';
-import { OFF_ON, ROUTES } from '../studs.ts';
+import { PortDial, useTurned } from '../parts.tsx';
 import { Panel } from './Panel.tsx';
+import { each, Others, Places } from './Places.tsx';
+
+const HEAD = each(['comb', 'tunableOn', 'markerRoute'], { look: 'small' });
+const KNOBS = each(['dialTrimHz', 'pipHeightDiv'], { r: 17 });
+const PLACED: readonly ControlId[] = [...[...HEAD, ...KNOBS].map(({ control }) => control), 'tunableHz'];
 
 const PITCH = 58;
 const LEAST_PITCH = 43;
@@ -44,13 +47,7 @@ function RackPanelBase({
       title={panelWords.rack}
       rect={rect}
       class={tall ? 'rack-panel tall' : 'rack-panel'}
-      extra={
-        <>
-          <PortSwitch port={port} control="comb" label={rackWords.comb} studs={OFF_ON} look="small" />
-          <PortSwitch port={port} control="tunableOn" label={rackWords.tunable} studs={OFF_ON} look="small" />
-          <PortSwitch port={port} control="markerRoute" label={rackWords.route} studs={ROUTES} look="small" />
-        </>
-      }
+      extra={<Places port={port} places={HEAD} />}
     >
       <div class="rack">
         <div class="crystal-box" style={shown < count ? { maxWidth: px(Math.round((shown + 0.5) * pitch)) } : {}}>
@@ -64,8 +61,8 @@ function RackPanelBase({
         </span>
         <Tunable port={port} width={dialWidth} height={dialHeight} knob={tuneKnob} unit={unit} />
       </div>
-      <PortKnob port={port} control="dialTrimHz" r={17} />
-      <PortKnob port={port} control="pipHeightDiv" r={17} />
+      <Places port={port} places={KNOBS} />
+      <Others port={port} panel="rack" placed={PLACED} look={{ r: 17 }} />
     </Panel>
   );
 }
@@ -167,53 +164,37 @@ interface TunableProps {
 }
 
 function Tunable({ port, width, height, knob, unit }: TunableProps) {
-  const hz = usePort(port, () => port.state().controls.tunableHz);
-  const range = useMemo(() => controlRange(port.setup, 'tunableHz'), [port]);
-  const change = useCallback(
-    (value: number, held: boolean) => {
-      const event = { type: 'controlSet', control: 'tunableHz', value } as const;
-      if (held) port.actSoon(event);
-      else if (port.state().controls.tunableHz !== value) port.act(event);
-    },
-    [port],
-  );
-  const scale = useMemo(
-    () => (range.kind === 'number' ? linearScale(range.min, range.max, range.fineStep) : null),
-    [range],
-  );
-  if (range.kind !== 'number' || scale === null) return null;
   return (
     <>
-      <TunableDial
-        hz={hz}
-        minHz={range.min}
-        maxHz={range.max}
-        markHz={range.step}
-        onChange={change}
-        width={width}
-        height={height}
-      />
-      {knob ? (
-        // The dial is the control; this knob is another grip on it, for hands only, and says no figure.
-        <div class="tune-grip" aria-hidden="true">
-          <Knob
-            label={rackWords.tune}
-            value={hz}
-            scale={scale}
-            coarse={range.step / range.fineStep}
-            shown={NOTHING}
-            spoken={NOTHING}
-            onChange={change}
-            resting={hz}
-            readout={false}
-            signed
-            r={20}
-            unlisted
-          />
-        </div>
-      ) : null}
+      <PortDial port={port} control="tunableHz" width={width} height={height} />
+      {knob ? <TuneGrip port={port} /> : null}
       <span class="l2 dial-note">{rackWords.dialNote(unit)}</span>
     </>
+  );
+}
+
+/** The dial is the control; this knob is another grip on it, for hands only, and says no figure. */
+function TuneGrip({ port }: { readonly port: BenchPort }) {
+  const hz = usePort(port, () => port.state().controls.tunableHz);
+  const { label, scale, coarse, signed } = useMemo(() => fitKnob(port.setup, 'tunableHz'), [port]);
+  const change = useTurned(port, 'tunableHz');
+  return (
+    <div class="tune-grip" aria-hidden="true">
+      <Knob
+        label={label}
+        value={hz}
+        scale={scale}
+        coarse={coarse}
+        shown={NOTHING}
+        spoken={NOTHING}
+        onChange={change}
+        resting={hz}
+        readout={false}
+        signed={signed}
+        r={20}
+        unlisted
+      />
+    </div>
   );
 }
 

@@ -6,7 +6,7 @@ import { Button } from '../../../kit/theme/art.tsx';
 import { Switch } from '../../../kit/widgets/Switch.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
 import { safeWords } from '../../../words/en/bench.ts';
-import { OFF_ON } from '../studs.ts';
+import { OFF_ON } from '../parts.tsx';
 
 function SafeStripBase({ port, onCautions }: { readonly port: BenchPort; readonly onCautions: () => void }) {
   const isolated = usePort(port, () => port.state().isolated);

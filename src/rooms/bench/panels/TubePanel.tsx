@@ -1,12 +1,13 @@
 /** Instrument 2: the tube's own controls. All at once where there is room, else a trace side and a face side. */
 import { memo } from 'preact/compat';
+import type { ControlId } from '../../../bench/benchEvent.ts';
 import type { Rect } from '../../../kit/px.ts';
 import { SmallSwitch, Switch } from '../../../kit/widgets/Switch.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
 import { panelWords, tubeControlWords } from '../../../words/en/bench.ts';
-import { PortKnob, PortSwitch } from '../parts.tsx';
-import { COUPLINGS, OFF_ON, PHOSPHORS, Y_INPUTS } from '../studs.ts';
+import { OFF_ON } from '../parts.tsx';
 import { Panel, SidedPanel } from './Panel.tsx';
+import { each, Others, Places } from './Places.tsx';
 
 export interface WaxSwitch {
   readonly allowed: boolean;
@@ -21,18 +22,25 @@ interface TubePanelProps {
   readonly wax: WaxSwitch;
 }
 
+const BEAM = ['yVoltsPerDiv', 'yPositionDiv', 'xGain', 'xPositionDiv'] as const;
+const FACE = ['focus', 'brightness'] as const;
+const PLACED: readonly ControlId[] = [
+  ...BEAM,
+  ...FACE,
+  ...(['yCoupling', 'yInput', 'yInvert', 'ySmoothing', 'phosphor'] as const),
+];
+
+const Y_INPUT = { control: 'yInput', width: 92 } as const;
+
 function TubePanelBase({ port, rect, wax }: TubePanelProps) {
   const head = { id: 'panel-tube', no: 2, title: panelWords.tube, rect } as const;
   if (rect === null) {
     return (
       <Panel {...head}>
-        <Knobs port={port} controls={['yVoltsPerDiv', 'yPositionDiv', 'xGain', 'xPositionDiv']} r={23} />
-        <PortSwitch port={port} control="yCoupling" label={tubeControlWords.yCoupling} studs={COUPLINGS} />
-        <PortSwitch port={port} control="yInput" label={tubeControlWords.yInput} studs={Y_INPUTS} width={92} />
-        <PortSwitch port={port} control="yInvert" label={tubeControlWords.invert} studs={OFF_ON} />
-        <PortSwitch port={port} control="ySmoothing" label={tubeControlWords.smoothing} studs={OFF_ON} />
-        <Knobs port={port} controls={['focus', 'brightness']} r={23} />
-        <PortSwitch port={port} control="phosphor" label={tubeControlWords.phosphor} studs={PHOSPHORS} />
+        <Places port={port} places={each(BEAM)} />
+        <Places port={port} places={[...each(['yCoupling']), Y_INPUT, ...each(['yInvert', 'ySmoothing'])]} />
+        <Places port={port} places={each([...FACE, 'phosphor'])} />
+        <Others port={port} panel="tube" placed={PLACED} />
         <Wax wax={wax} />
       </Panel>
     );
@@ -45,41 +53,23 @@ function TubePanelBase({ port, rect, wax }: TubePanelProps) {
   if (!rail && room >= 3 * (2 * r + 59) + 3 * 76) {
     return (
       <Panel {...head} class={cls}>
-        <Knobs
-          port={port}
-          controls={['yVoltsPerDiv', 'yPositionDiv', 'xGain', 'xPositionDiv', 'focus', 'brightness']}
-          r={r}
-        />
-        <PortSwitch port={port} control="yCoupling" label={tubeControlWords.yCoupling} studs={COUPLINGS} />
-        <PortSwitch port={port} control="yInput" label={tubeControlWords.yInput} studs={Y_INPUTS} width={92} />
-        <PortSwitch port={port} control="yInvert" label={tubeControlWords.invert} studs={OFF_ON} />
-        <PortSwitch port={port} control="ySmoothing" label={tubeControlWords.smoothing} studs={OFF_ON} />
+        <Places port={port} places={each([...BEAM, ...FACE], { r })} />
+        <Places port={port} places={[...each(['yCoupling']), Y_INPUT, ...each(['yInvert', 'ySmoothing'])]} />
         <Wax wax={wax} />
-        <PortSwitch port={port} control="phosphor" label={tubeControlWords.phosphor} studs={PHOSPHORS} />
+        <Places port={port} places={each(['phosphor'])} />
+        <Others port={port} panel="tube" placed={PLACED} look={{ r }} />
       </Panel>
     );
   }
+  const small = { look: 'small' } as const;
   const trace = () => (
     <>
-      <PortKnob port={port} control="yVoltsPerDiv" r={r} />
-      <PortKnob port={port} control="yPositionDiv" r={r} readout={!rail} />
-      <PortKnob port={port} control="xGain" r={r} />
-      <PortKnob port={port} control="xPositionDiv" r={r} readout={!rail} />
+      <Places port={port} places={BEAM.map((control) => ({ control, r, readout: !rail || !isPosition(control) }))} />
       {rail ? (
-        <>
-          <PortSwitch
-            port={port}
-            control="yCoupling"
-            label={tubeControlWords.yCoupling}
-            studs={COUPLINGS}
-            look="small"
-          />
-          <PortSwitch port={port} control="ySmoothing" label={tubeControlWords.smoothing} studs={OFF_ON} look="small" />
-        </>
+        <Places port={port} places={each(['yCoupling', 'ySmoothing'], small)} />
       ) : (
         <>
-          <PortSwitch port={port} control="yCoupling" label={tubeControlWords.yCoupling} studs={COUPLINGS} />
-          <PortSwitch port={port} control="yInput" label={tubeControlWords.yInput} studs={Y_INPUTS} width={92} />
+          <Places port={port} places={[...each(['yCoupling']), Y_INPUT]} />
           {room > 350 ? <Hint /> : null}
         </>
       )}
@@ -87,22 +77,21 @@ function TubePanelBase({ port, rect, wax }: TubePanelProps) {
   );
   const face = () => (
     <>
-      <Knobs port={port} controls={['focus', 'brightness']} r={r} />
+      <Places port={port} places={each(FACE, { r })} />
       {rail ? (
         <>
-          <PortSwitch port={port} control="yInput" label={tubeControlWords.yInput} studs={Y_INPUTS} look="small" />
-          <PortSwitch port={port} control="yInvert" label={tubeControlWords.invert} studs={OFF_ON} look="small" />
+          <Places port={port} places={each(['yInput', 'yInvert'], small)} />
           <Wax wax={wax} small />
-          <PortSwitch port={port} control="phosphor" label={tubeControlWords.phosphor} studs={PHOSPHORS} look="row" />
+          <Places port={port} places={each(['phosphor'], { look: 'row' })} />
         </>
       ) : (
         <>
-          <PortSwitch port={port} control="yInvert" label={tubeControlWords.invert} studs={OFF_ON} />
-          <PortSwitch port={port} control="ySmoothing" label={tubeControlWords.smoothing} studs={OFF_ON} />
+          <Places port={port} places={each(['yInvert', 'ySmoothing'])} />
           <Wax wax={wax} />
-          <PortSwitch port={port} control="phosphor" label={tubeControlWords.phosphor} studs={PHOSPHORS} />
+          <Places port={port} places={each(['phosphor'])} />
         </>
       )}
+      <Others port={port} panel="tube" placed={PLACED} look={{ r, ...(rail ? small : {}) }} />
     </>
   );
   return (
@@ -118,25 +107,7 @@ function TubePanelBase({ port, rect, wax }: TubePanelProps) {
   );
 }
 
-type TubeKnob = 'yVoltsPerDiv' | 'yPositionDiv' | 'xGain' | 'xPositionDiv' | 'focus' | 'brightness';
-
-function Knobs({
-  port,
-  controls,
-  r,
-}: {
-  readonly port: BenchPort;
-  readonly controls: readonly TubeKnob[];
-  readonly r: number;
-}) {
-  return (
-    <>
-      {controls.map((control) => (
-        <PortKnob key={control} port={port} control={control} r={r} />
-      ))}
-    </>
-  );
-}
+const isPosition = (control: ControlId): boolean => control === 'yPositionDiv' || control === 'xPositionDiv';
 
 function Hint() {
   return (

@@ -1,12 +1,12 @@
 /** All leads as a list of plain selects, behind one button: the same acts without dragging, for keys, fingers and screen readers. */
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { LeadId, YTip } from '../../../bench/benchState.ts';
+import { legalEnds } from '../../../bench/leads.ts';
 import type { BenchPort } from '../../../present/ports.ts';
 import { sceneWords } from '../../../words/en/scene.ts';
 import type { BenchLayout } from '../layout.ts';
 import { LEADS } from './leadKinds.ts';
 import { TRAY_BUTTON } from './leadPlaces.ts';
-import { legalEnds } from './legalEnds.ts';
 import { useBench } from './useBench.ts';
 
 /** as it stands with a mouse; a taller one scrolls */

@@ -3,8 +3,8 @@ import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
 import type { LeadEnd } from '../../../bench/benchState.ts';
 import { sceneWords } from '../../../words/en/scene.ts';
 import type { BenchLayout } from '../layout.ts';
+import { nextEnd } from './leadAim.ts';
 import type { Carry } from './leadCarry.ts';
-import { nextEnd } from './legalEnds.ts';
 
 export interface LeadTargetsProps {
   readonly carry: Carry;

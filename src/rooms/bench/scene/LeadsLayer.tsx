@@ -4,6 +4,7 @@
  */
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { LeadEnd, LeadId } from '../../../bench/benchState.ts';
+import { legalEnds } from '../../../bench/leads.ts';
 import { useResolution } from '../../../kit/hooks/useResolution.ts';
 import type { Rect } from '../../../kit/px.ts';
 import type { BenchPort } from '../../../present/ports.ts';
@@ -16,7 +17,6 @@ import type { Carry } from './leadCarry.ts';
 import { useLeadDrag } from './leadDrag.ts';
 import { type LeadPlace, leadGround, placeLeads, shownOn } from './leadPlaces.ts';
 import type { LeadSheet } from './leadSheet.ts';
-import { legalEnds } from './legalEnds.ts';
 import { placed } from './SceneHead.tsx';
 import { useBench } from './useBench.ts';
 import './scene.css';

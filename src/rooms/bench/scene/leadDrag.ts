@@ -4,9 +4,9 @@ import { useEffect, useRef } from 'preact/hooks';
 import type { LeadEnd, LeadId } from '../../../bench/benchState.ts';
 import { HOT_CORNER } from '../../../bench/setup.ts';
 import type { Receiver } from '../../../receiver/receiver.ts';
+import { endUnder } from './leadAim.ts';
 import { carriedLead, type LeadGround, type LeadPlace } from './leadPlaces.ts';
 import type { LeadSheet } from './leadSheet.ts';
-import { endUnder } from './legalEnds.ts';
 
 interface DragUse {
   readonly ground: LeadGround;

@@ -1,16 +1,5 @@
-/** Where a lead may be put: the bench's own rule, less the point where the other bias output already is. */
-
-import type { BenchState, LeadEnd, LeadId } from '../../../bench/benchState.ts';
-import { accepts } from '../../../bench/leads.ts';
-import { type BenchSetup, TUBE_X } from '../../../bench/setup.ts';
-
-/** In the order of the receiver's list of points. */
-export function legalEnds(setup: BenchSetup, leads: BenchState['leads'], lead: LeadId): LeadEnd[] {
-  const twin = lead === 'biasA' ? leads.biasB : lead === 'biasB' ? leads.biasA : null;
-  return [TUBE_X, ...setup.receiver.testPoints.map((p) => p.id)].filter(
-    (end) => end !== twin && accepts(setup, lead, end),
-  );
-}
+/** Walking over the points that take a lead, and finding the one under its tip. */
+import type { LeadEnd } from '../../../bench/benchState.ts';
 
 /** The next legal point for an arrow key; from nowhere, the first or the last. Null where there is none. */
 export function nextEnd(legal: readonly LeadEnd[], from: LeadEnd | null, by: 1 | -1): LeadEnd | null {
