@@ -4,12 +4,14 @@ import type { ProofId } from '../scenario/proofId.ts';
 import type { ValuesOf } from './controls/row.ts';
 import type { CONTROL_ROWS } from './controls/rows.ts';
 
-export type LeadId = 'rf' | 'y' | 'x' | 'earth' | 'biasA' | 'biasB' | 'meter';
+export const LEAD_IDS = ['rf', 'y', 'x', 'earth', 'biasA', 'biasB', 'meter'] as const;
+export type LeadId = (typeof LEAD_IDS)[number];
 
 /** `tube` is where the X lead goes (the tube's X input); every other end is a test point of the receiver. */
 export type LeadEnd = string;
 
-export type ToolId = 'hex' | 'blade' | 'steel';
+export const TOOL_IDS = ['hex', 'blade', 'steel'] as const;
+export type ToolId = (typeof TOOL_IDS)[number];
 
 /** Every knob and switch, in the unit that its name says. */
 export type Controls = ValuesOf<typeof CONTROL_ROWS>;

@@ -5,7 +5,7 @@
  * without the isolating transformer ends the run.
  */
 import type { Applied, BenchSound } from './benchEvent.ts';
-import type { BenchState, LeadId } from './benchState.ts';
+import { type BenchState, LEAD_IDS } from './benchState.ts';
 import { withIncident } from './incidents.ts';
 import { done, refused } from './outcome.ts';
 import type { BenchSetup } from './setup.ts';
@@ -29,7 +29,8 @@ export function switchPower(setup: BenchSetup, state: BenchState, on: boolean): 
   return stopIfChassisLive(setup, { ...state, powered: on }, 'power', { kind: 'switch' });
 }
 
-const CHASSIS_LEADS: readonly LeadId[] = ['rf', 'y', 'earth', 'biasA', 'biasB', 'meter'];
+/** The X lead joins two instruments. */
+const CHASSIS_LEADS = LEAD_IDS.filter((lead) => lead !== 'x');
 
 /** Ends the run where a live chassis now has power or a lead on it and nothing isolates it; else the act is simply done. */
 export function stopIfChassisLive(setup: BenchSetup, state: BenchState, subject: string, sound: BenchSound): Applied {

@@ -8,7 +8,15 @@ import type { Receiver, SheetResponse } from '../receiver/receiver.ts';
 import { workResponses } from '../receiver/responses.ts';
 import { nominalTurns } from '../receiver/slugLaw.ts';
 import type { Scenario } from '../scenario/scenario.ts';
-import { type BenchState, type Controls, type LeadEnd, type LeadId, NO_PROOFS, type SlugState } from './benchState.ts';
+import {
+  type BenchState,
+  type Controls,
+  LEAD_IDS,
+  type LeadEnd,
+  type LeadId,
+  NO_PROOFS,
+  type SlugState,
+} from './benchState.ts';
 import { CONTROLS } from './controls/controls.ts';
 
 export interface BenchSetup {
@@ -26,15 +34,7 @@ export const HOT_CORNER: LeadEnd = 'hot';
 /** How the bench is left by whoever used it last: nothing is set for any receiver. */
 export const RESTING_CONTROLS: Controls = CONTROLS.resting;
 
-const NO_LEADS: Readonly<Record<LeadId, LeadEnd | null>> = {
-  rf: null,
-  y: null,
-  x: null,
-  earth: null,
-  biasA: null,
-  biasB: null,
-  meter: null,
-};
+const NO_LEADS = Object.fromEntries(LEAD_IDS.map((lead) => [lead, null])) as Readonly<Record<LeadId, null>>;
 
 export function initialState(setup: BenchSetup): BenchState {
   const { receiver, scenario } = setup;

@@ -1,5 +1,7 @@
 /** Whether a scenario can be played on its receiver: slugs that exist, starts inside the travel, faults that are known. */
 import type { Problem } from '../base/result.ts';
+import { BIAS_OUTPUTS } from '../bench/biasOutputs.ts';
+import { CONTROLS } from '../bench/controls/controls.ts';
 import type { Deck } from '../physics/deck.ts';
 import { pointTakes } from '../receiver/leadEnds.ts';
 import type { Receiver } from '../receiver/receiver.ts';
@@ -19,8 +21,9 @@ export function checkScenario(
   scenario.work?.forEach((name, i) => {
     if (!measured.includes(name)) complain(['work', i], `"${name}"`, oneOfThese(measured));
   });
-  if (scenario.start.controls.sourceMode === 'video' && receiver.videoFeed === null) {
-    complain(['start', 'controls', 'sourceMode'], '"video"', 'another mode, as the receiver has no videoFeed');
+  for (const [control, value] of Object.entries(scenario.start.controls)) {
+    if (CONTROLS.check(receiver, control, value) !== 'notInThisScenario') continue;
+    complain(['start', 'controls', control], `"${value}"`, 'another choice, as the receiver has no part for it');
   }
   const known = receiver.adjusters.map((a) => a.id);
   for (const [id, away] of Object.entries(scenario.start.slugs)) {
@@ -59,6 +62,8 @@ function complainOfLeads(scenario: Scenario, { testPoints }: Receiver, complain:
     const wanted = testPoints.filter((point) => pointTakes(lead, point)).map(({ id }) => id);
     if (!wanted.includes(end)) complain(['start', 'leads', lead], `"${end}"`, oneOfThese(wanted));
   }
-  const { biasA = null, biasB = null } = leads;
-  if (biasA !== null && biasA === biasB) complain(['start', 'leads', 'biasB'], `"${biasB}"`, 'another line than biasA');
+  const [first, second] = BIAS_OUTPUTS;
+  const end = leads[second.lead] ?? null;
+  if (end !== null && end === leads[first.lead])
+    complain(['start', 'leads', second.lead], `"${end}"`, `another line than ${first.lead}`);
 }

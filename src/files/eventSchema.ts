@@ -1,7 +1,7 @@
 /** The shape of each event as a file may hold it. Whether the act was possible is for the bench to say, not for the schema. */
 import * as v from 'valibot';
-import type { ControlId } from '../bench/benchEvent.ts';
-import { RESTING_CONTROLS } from '../bench/setup.ts';
+import { LEAD_IDS, TOOL_IDS } from '../bench/benchState.ts';
+import { CONTROLS } from '../bench/controls/controls.ts';
 import type { TimedEvent } from './runFile.ts';
 import { integer, number, oneOf, shortId, text, yesOrNo } from './schemaPieces.ts';
 
@@ -11,28 +11,31 @@ const RUN_LIMIT_MS = 86_400_000;
 const atMs = integer(0, RUN_LIMIT_MS);
 const on = yesOrNo();
 const hz = number(0, 1e9);
-const lead = oneOf('rf', 'y', 'x', 'earth', 'biasA', 'biasB', 'meter');
-const tool = oneOf('hex', 'blade', 'steel');
-const control = v.picklist(Object.keys(RESTING_CONTROLS) as ControlId[]);
+const lead = oneOf(...LEAD_IDS);
+const tool = oneOf(...TOOL_IDS);
 const value = v.union([number(-1e9, 1e9), v.boolean(), text(20)], 'a number, true or false, or a short word');
 
-export const timedEventSchema = v.variant('type', [
-  v.strictObject({ atMs, type: v.literal('cautionsAcknowledged') }),
-  v.strictObject({ atMs, type: v.literal('isolationSwitched'), on }),
-  v.strictObject({ atMs, type: v.literal('powerSwitched'), on }),
-  v.strictObject({ atMs, type: v.literal('leadConnected'), lead, to: shortId() }),
-  v.strictObject({ atMs, type: v.literal('leadRemoved'), lead }),
-  v.strictObject({ atMs, type: v.literal('controlSet'), control, value }),
-  v.strictObject({ atMs, type: v.literal('crystalPlugged'), hz }),
-  v.strictObject({ atMs, type: v.literal('crystalPulled'), hz }),
-  v.strictObject({ atMs, type: v.literal('toolTaken'), tool: v.nullable(tool) }),
-  v.strictObject({ atMs, type: v.literal('toolPlaced'), slug: v.nullable(shortId()) }),
-  v.strictObject({ atMs, type: v.literal('slugTurned'), slug: shortId(), turns: number(-100, 100) }),
-  v.strictObject({ atMs, type: v.literal('readingTaken'), what: text(80), value: number(-1e12, 1e12) }),
-  v.strictObject({ atMs, type: v.literal('partReplaced'), element: text(32) }),
-  v.strictObject({ atMs, type: v.literal('hintAsked'), index: integer(0, 1000) }),
-  v.strictObject({ atMs, type: v.literal('signedOff') }),
-]);
+export function timedEventSchemaOf<Control extends string>(controls: readonly Control[]) {
+  return v.variant('type', [
+    v.strictObject({ atMs, type: v.literal('cautionsAcknowledged') }),
+    v.strictObject({ atMs, type: v.literal('isolationSwitched'), on }),
+    v.strictObject({ atMs, type: v.literal('powerSwitched'), on }),
+    v.strictObject({ atMs, type: v.literal('leadConnected'), lead, to: shortId() }),
+    v.strictObject({ atMs, type: v.literal('leadRemoved'), lead }),
+    v.strictObject({ atMs, type: v.literal('controlSet'), control: v.picklist(controls), value }),
+    v.strictObject({ atMs, type: v.literal('crystalPlugged'), hz }),
+    v.strictObject({ atMs, type: v.literal('crystalPulled'), hz }),
+    v.strictObject({ atMs, type: v.literal('toolTaken'), tool: v.nullable(tool) }),
+    v.strictObject({ atMs, type: v.literal('toolPlaced'), slug: v.nullable(shortId()) }),
+    v.strictObject({ atMs, type: v.literal('slugTurned'), slug: shortId(), turns: number(-100, 100) }),
+    v.strictObject({ atMs, type: v.literal('readingTaken'), what: text(80), value: number(-1e12, 1e12) }),
+    v.strictObject({ atMs, type: v.literal('partReplaced'), element: text(32) }),
+    v.strictObject({ atMs, type: v.literal('hintAsked'), index: integer(0, 1000) }),
+    v.strictObject({ atMs, type: v.literal('signedOff') }),
+  ]);
+}
+
+export const timedEventSchema = timedEventSchemaOf(CONTROLS.ids);
 
 // Both ways round, so that neither the schema nor the union can grow alone.
 type Parsed = v.InferOutput<typeof timedEventSchema>;

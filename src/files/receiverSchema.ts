@@ -4,7 +4,10 @@
  */
 import * as v from 'valibot';
 import { bad, type Result } from '../base/result.ts';
+import { BIAS_OUTPUTS } from '../bench/biasOutputs.ts';
+import { CONTROL_ROWS } from '../bench/controls/rows.ts';
 import type { Receiver } from '../receiver/receiver.ts';
+import { controlSchema } from './controlSchema.ts';
 import { tooBig } from './guardSize.ts';
 import { bringForward, RECEIVER_HISTORY } from './migrations.ts';
 import { planSchema, slugPlanSchema } from './planSchema.ts';
@@ -121,15 +124,22 @@ const converterSchema = v.strictObject({
 
 const videoFeedSchema = v.strictObject({ detector: shortId(), into: elementName(), siemens: number(1e-9, 10) });
 
+const { max: MOST_BIAS_VOLTS } = CONTROL_ROWS[BIAS_OUTPUTS[0].volts];
+const biasSchema = v.strictObject({
+  at: shortId(),
+  volts: number(-MOST_BIAS_VOLTS, MOST_BIAS_VOLTS),
+  toleranceVolts: number(0.01, 5),
+});
+
 const setUpSchema = v.strictObject({
-  centreHz: number(0.1e6, 230e6),
-  spanHz: number(1e3, 30e6),
+  centreHz: controlSchema(CONTROL_ROWS.centreHz),
+  spanHz: number(1e3, CONTROL_ROWS.spanHz.max),
   mainsHz: oneOf(50, 60),
   injectAt: shortId(),
   observeAt: shortId(),
   observeWith: oneOf('detectorLead', 'probe'),
-  levelDb: v.pipe(number(-80, 0), v.integer('a whole number of decibels')),
-  biases: list(v.strictObject({ at: shortId(), volts: number(-15, 15), toleranceVolts: number(0.01, 5) }), 0, 2),
+  levelDb: controlSchema(CONTROL_ROWS.levelDb),
+  biases: list(biasSchema, 0, BIAS_OUTPUTS.length),
   source: oneOf('sweep', 'video'),
   slowSweep: v.exactOptional(v.literal(true)),
   carrierHz: v.nullable(hertz()),

@@ -144,7 +144,7 @@ describe('several mistakes in one file', () => {
       '/colour: the key "colour" / only keys that the format has',
       '/difficulty: 9 / one of 1, 2, 3',
       '/par/seconds: "an hour" / a whole number from 30 to 14400',
-      '/start/controls/levelDb: 6 / a number from -80 to 0',
+      '/start/controls/levelDb: 6 / a whole number from -80 to 0',
       '/title: "" / text of 1 to 60 characters without control characters, not blank',
       '/words/lesson: nothing / a value for "lesson"',
     ]);

@@ -1,6 +1,6 @@
 /** Three trimming tools; one at most is in the hand. Keys 1 to 3 take one, 0 lays it down. */
 import { useEffect, useMemo, useRef } from 'preact/hooks';
-import type { ToolId } from '../../../bench/benchState.ts';
+import { TOOL_IDS as TOOLS, type ToolId } from '../../../bench/benchState.ts';
 import { Ink } from '../../../kit/theme/art.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
 import { sceneWords } from '../../../words/en/scene.ts';
@@ -11,8 +11,6 @@ import { toolArt } from './toolArt.ts';
 import { useBench } from './useBench.ts';
 import './scene.css';
 import './inset.css';
-
-const TOOLS: readonly ToolId[] = ['hex', 'blade', 'steel'];
 
 export function ToolRack({ port, layout }: { readonly port: BenchPort; readonly layout: BenchLayout }) {
   const inHand = useBench(port, (state) => state.tool);
