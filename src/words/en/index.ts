@@ -1,7 +1,7 @@
 /** English: everything that the pages say. */
 import { adviceWords } from './advice.ts';
 import {
-  biasWords,
+  controlWords,
   dialWords,
   headerWords,
   knobWords,
@@ -12,7 +12,6 @@ import {
   rackWords,
   safeWords,
   sheetWords,
-  sweepWords,
   switchWords,
   tubeControlWords,
 } from './bench.ts';
@@ -48,11 +47,10 @@ export const en = {
   knob: knobWords,
   switches: switchWords,
   panels: panelWords,
-  sweep: sweepWords,
+  controls: controlWords,
   tubeControls: tubeControlWords,
   rack: rackWords,
   dial: dialWords,
-  bias: biasWords,
   meter: meterWords,
   leads: leadWords,
   safe: safeWords,
