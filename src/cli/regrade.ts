@@ -4,6 +4,7 @@ import { verdictWords } from '../describe/verdict.ts';
 import type { RunFile } from '../files/runFile.ts';
 import { parseRunFile } from '../files/runFileSchema.ts';
 import { type Judgement, judgeRun } from '../judge/judgeRun.ts';
+import { en } from '../words/en/index.ts';
 import { readDocument } from './document.ts';
 import { fittingReceiver, scenarioHashOf, shelvedScenarioHash } from './shelf.ts';
 import { EXIT, type ExitCode, harmless, type Terminal, tellProblems } from './terminal.ts';
@@ -22,7 +23,7 @@ export function regrade(terminal: Terminal, name: string, options: RegradeOption
     terminal.out(`${JSON.stringify({ file: name, verdict: kind, ...of, ...rest }, null, 2)}\n`);
   } else if (run === null && verdict.kind === 'unreadable') tellProblems(terminal, verdict.problems);
   else {
-    const { title, sentence, details } = verdictWords(verdict);
+    const { title, sentence, details } = verdictWords(en, verdict);
     for (const line of [`${title}. ${sentence}`, ...details]) terminal.out(`${harmless(line)}\n`);
     if (!scenarioKnown) terminal.out(`${regradeWords.unknownScenario}\n`);
   }

@@ -3,13 +3,11 @@
  * per cent of the height; it knows nothing that the screen does not show.
  */
 import type { BenchDisplay, MarkerTag } from '../bench/display.ts';
-import { frequency, written } from '../words/en/benchFigures.ts';
-import { curveWords as words } from '../words/en/curve.ts';
+import type { Words } from '../words/words.ts';
 import { type HumpReading, readHumps, readSCurveOnTube, type SCurveOnTube } from './curveShape.ts';
 
 export interface PipReading {
   readonly tag: MarkerTag;
-  readonly name: string;
   /** level at the pip as a share of the curve's height (of an S-curve: of half of it, with its sign), to 0.05; null where the pip is off the sweep */
   readonly share: number | null;
 }
@@ -26,19 +24,25 @@ export interface CurveReading {
   readonly pips: readonly PipReading[];
 }
 
-export function curveSentence(display: BenchDisplay): string {
-  if (display.note !== 'none') return words.notes[display.note];
+export function curveSentence(words: Words, display: BenchDisplay): string {
+  const { curve: say, format } = words;
+  if (display.note !== 'none') return say.notes[display.note];
   const { heightDiv, topXDiv, humps, sCurve, pips } = readCurve(display);
-  if (heightDiv === 0) return words.notes.noSignal;
+  if (heightDiv === 0) return say.notes.noSignal;
   const parts: string[] =
     sCurve === null
-      ? [words.height(written(heightDiv, 1)), words.top(placeOf(topXDiv, pips)), ...humpWords(humps, pips)]
-      : [...sCurveWords(sCurve, heightDiv, pips)];
-  if (pips.length === 0) parts.push(words.noPips);
-  for (const { name, share } of pips) {
-    parts.push(share === null ? words.pipOff(name) : words.pip(name, `${written(100 * share, 0)}%`));
+      ? [
+          say.height(format.written(heightDiv, 1)),
+          say.top(placeOf(words, topXDiv, pips)),
+          ...humpWords(words, humps, pips),
+        ]
+      : [...sCurveWords(words, sCurve, heightDiv, pips)];
+  if (pips.length === 0) parts.push(say.noPips);
+  for (const { tag, share } of pips) {
+    const name = pipName(words, tag);
+    parts.push(share === null ? say.pipOff(name) : say.pip(name, format.percent(share)));
   }
-  if (display.humDiv > VISIBLE_DIV) parts.push(words.hum);
+  if (display.humDiv > VISIBLE_DIV) parts.push(say.hum);
   return `${parts.join('; ')}.`;
 }
 
@@ -66,7 +70,6 @@ export function readCurve({ beam, tags }: Pick<BenchDisplay, 'beam' | 'tags'>): 
   const height = sCurve === null ? top - base : (sCurve.upperDiv + sCurve.lowerDiv) / 2;
   const pips = tags.map((tag) => ({
     tag,
-    name: nameOf(tag),
     share: tag.xDiv === null ? null : seen ? levelAt(beam, tag.xDiv, base) / height : 0,
   }));
   return {
@@ -117,42 +120,49 @@ function asRead(share: number, least: number): number {
   return steps / Math.round(1 / READING_STEP) + 0;
 }
 
-function nameOf(tag: MarkerTag): string {
-  if (tag.kind === 'tunable') return words.tunable;
-  return tag.number === null ? words.comb(frequency(tag.hz)) : words.pipNumbered(tag.number, frequency(tag.hz));
+/** `pip 3, 44.00 MHz,` or what else made it. */
+export function pipName({ curve, format }: Words, tag: MarkerTag): string {
+  if (tag.kind === 'tunable') return curve.tunable;
+  const at = format.frequency(tag.hz);
+  return tag.number === null ? curve.comb(at) : curve.pipNumbered(tag.number, at);
 }
 
 /** Between which pips the top stands; without pips, at which part of the face. */
-function placeOf(topXDiv: number, pips: readonly PipReading[]): string {
+function placeOf({ curve: say, format: { frequency } }: Words, topXDiv: number, pips: readonly PipReading[]): string {
   const numbered = pips.filter((pip) => pip.tag.number !== null && pip.tag.xDiv !== null);
   const byPlace = [...numbered].sort((a, b) => a.tag.xDiv! - b.tag.xDiv!);
   const left = byPlace.filter((pip) => pip.tag.xDiv! <= topXDiv).at(-1);
   const right = byPlace.find((pip) => pip.tag.xDiv! > topXDiv);
-  if (left !== undefined && right !== undefined) return words.between(frequency(left.tag.hz), frequency(right.tag.hz));
-  if (left !== undefined) return words.beside('right', frequency(left.tag.hz));
-  if (right !== undefined) return words.beside('left', frequency(right.tag.hz));
-  return topXDiv < -1.5 ? words.places.left : topXDiv > 1.5 ? words.places.right : words.places.middle;
+  if (left !== undefined && right !== undefined) return say.between(frequency(left.tag.hz), frequency(right.tag.hz));
+  if (left !== undefined) return say.beside('right', frequency(left.tag.hz));
+  if (right !== undefined) return say.beside('left', frequency(right.tag.hz));
+  return topXDiv < -1.5 ? say.places.left : topXDiv > 1.5 ? say.places.right : say.places.middle;
 }
 
 /** At a pip where the place is as near to one as an eye would tell, else between its neighbours. */
-function placeAt(xDiv: number, pips: readonly PipReading[]): string {
+function placeAt(words: Words, xDiv: number, pips: readonly PipReading[]): string {
   const near = pips.find((pip) => pip.tag.xDiv !== null && Math.abs(pip.tag.xDiv - xDiv) <= PIP_REACH_DIV);
-  return near === undefined ? placeOf(xDiv, pips) : words.at(frequency(near.tag.hz));
+  return near === undefined ? placeOf(words, xDiv, pips) : words.curve.at(words.format.frequency(near.tag.hz));
 }
 
-function humpWords(humps: HumpReading | null, pips: readonly PipReading[]): readonly string[] {
+function humpWords(words: Words, humps: HumpReading | null, pips: readonly PipReading[]): readonly string[] {
   if (humps === null) return [];
-  const places = humps.xDiv.map((x) => placeAt(x, pips));
-  return [words.humps(places, `${written(100 * asRead(humps.dipShare, 0), 0)}%`)];
+  const places = humps.xDiv.map((x) => placeAt(words, x, pips));
+  return [words.curve.humps(places, words.format.percent(asRead(humps.dipShare, 0)))];
 }
 
-function sCurveWords(curve: SCurveOnTube, heightDiv: number, pips: readonly PipReading[]): readonly string[] {
-  const even = written(100 * (Math.round((20 * curve.upperDiv) / curve.lowerDiv) / 20), 0);
+function sCurveWords(
+  words: Words,
+  curve: SCurveOnTube,
+  heightDiv: number,
+  pips: readonly PipReading[],
+): readonly string[] {
+  const { curve: say, format } = words;
   return [
-    words.sCurve(written(heightDiv, 1)),
-    words.upper(placeAt(curve.upperXDiv, pips)),
-    words.lower(placeAt(curve.lowerXDiv, pips)),
-    words.even(`${even}%`),
-    words.crossing(placeAt(curve.zeroXDiv, pips)),
+    say.sCurve(format.written(heightDiv, 1)),
+    say.upper(placeAt(words, curve.upperXDiv, pips)),
+    say.lower(placeAt(words, curve.lowerXDiv, pips)),
+    say.even(format.percent(Math.round((20 * curve.upperDiv) / curve.lowerDiv) / 20)),
+    say.crossing(placeAt(words, curve.zeroXDiv, pips)),
   ];
 }

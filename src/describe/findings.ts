@@ -3,8 +3,7 @@ import type { IncidentKind } from '../bench/benchState.ts';
 import type { BlindTurn } from '../grading/blindTurns.ts';
 import { BLOCKS, type Block, type Cap, type Report, type ScoreLine } from '../grading/report.ts';
 import type { Receiver } from '../receiver/receiver.ts';
-import { capWords, findingWords as F } from '../words/en/grading.ts';
-import { clock, turns, turnsLong } from '../words/en/numbers.ts';
+import type { Words } from '../words/words.ts';
 import { adviceFor } from './advice.ts';
 import { lineIsMet, scoreLineSentence } from './scoreLine.ts';
 import { slugName } from './slugName.ts';
@@ -19,53 +18,61 @@ export interface Finding {
 const MOST_LOOKS = 2;
 const MOSTLY = 0.75;
 
-export function findings(report: Report, receiver: Receiver, blind: readonly BlindTurn[] = []): readonly Finding[] {
-  const praise = praises(report).slice(0, 2);
+export function findings(
+  words: Words,
+  report: Report,
+  receiver: Receiver,
+  blind: readonly BlindTurn[] = [],
+): readonly Finding[] {
+  const praise = praises(words, report).slice(0, 2);
   const looks = [
-    ...report.caps.map(capFinding),
-    ...worstBlind(report, receiver, blind),
-    ...worstLines(report, receiver),
+    ...report.caps.map((cap) => capFinding(words, cap)),
+    ...worstBlind(words, report, receiver, blind),
+    ...worstLines(words, report, receiver),
   ].slice(0, MOST_LOOKS);
-  return [...praise, ...looks, nextFinding(report)];
+  return [...praise, ...looks, nextFinding(words, report)];
 }
 
-function praises(report: Report): readonly Finding[] {
+function praises({ grading, format }: Words, report: Report): readonly Finding[] {
+  const say = grading.findings;
   const well = (text: string): Finding => ({ tone: 'wellDone', text, atSeconds: null });
   const full = (block: Block): boolean => report.blocks[block].max > 0 && linesOf(report, block).every(lineIsMet);
   const response = linesOf(report, 'response');
   const met = response.filter(lineIsMet).length;
   const found: Finding[] = [];
-  if (response.length > 0 && met === response.length) found.push(well(F.everyLine));
-  else if (2 * met > response.length) found.push(well(F.mostLines(met, response.length)));
+  if (response.length > 0 && met === response.length) found.push(well(say.everyLine));
+  else if (2 * met > response.length) found.push(well(say.mostLines(met, response.length)));
   const { truth } = report.blocks;
-  if (full('truth') && !linesOf(report, 'truth').some((line) => line.held)) found.push(well(F.setUpTrue));
-  else if (truth.max > 0 && truth.points >= MOSTLY * truth.max) found.push(well(F.mostlyTrue));
-  if (full('proofs')) found.push(well(F.allProofs));
-  if (full('care') && report.turns > 0) found.push(well(F.allCare));
+  if (full('truth') && !linesOf(report, 'truth').some((line) => line.held)) found.push(well(say.setUpTrue));
+  else if (truth.max > 0 && truth.points >= MOSTLY * truth.max) found.push(well(say.mostlyTrue));
+  if (full('proofs')) found.push(well(say.allProofs));
+  if (full('care') && report.turns > 0) found.push(well(say.allCare));
   if (report.turns > 0 && report.turns <= report.parTurns && report.passed) {
-    found.push(well(F.underPar(turnsLong(report.turns), turns(report.parTurns))));
+    found.push(well(say.underPar(format.turnsLong(report.turns), format.turns(report.parTurns))));
   }
-  return found.length === 0 ? [well(F.began)] : found;
+  return found.length === 0 ? [well(say.began)] : found;
 }
 
-function capFinding(cap: Cap): Finding {
+function capFinding({ grading, format }: Words, cap: Cap): Finding {
   const kind: IncidentKind = cap.rule === 'G38' ? 'hotChassis' : 'hotTouch';
-  const words = capWords[kind];
-  if (words === undefined) throw new Error(`no words for the cap ${cap.rule}`);
-  return { tone: 'lookAgain', text: words(cap.limit, clock(cap.atSeconds)), atSeconds: cap.atSeconds };
+  const say = grading.caps[kind];
+  if (say === undefined) throw new Error(`no words for the cap ${cap.rule}`);
+  return { tone: 'lookAgain', text: say(cap.limit, format.clock(cap.atSeconds)), atSeconds: cap.atSeconds };
 }
 
 /** The longest turn by a lying picture, where the curve suffered for it. */
-function worstBlind(report: Report, receiver: Receiver, blind: readonly BlindTurn[]): readonly Finding[] {
+function worstBlind(words: Words, report: Report, receiver: Receiver, blind: readonly BlindTurn[]): readonly Finding[] {
   if (linesOf(report, 'response').every(lineIsMet)) return [];
   const worst = [...blind].sort((a, b) => Math.abs(b.turns) - Math.abs(a.turns))[0];
   if (worst === undefined) return [];
-  const text = F.blind[worst.lie](clock(worst.atSeconds), slugName(receiver, worst.slug), turnsLong(worst.turns));
+  const { clock, turnsLong } = words.format;
+  const say = words.grading.findings.blind[worst.lie];
+  const text = say(clock(worst.atSeconds), slugName(words, receiver, worst.slug), turnsLong(worst.turns));
   return [{ tone: 'lookAgain', text, atSeconds: worst.atSeconds }];
 }
 
 /** The lines that lost most, one for each block so that they do not all say the same. */
-function worstLines(report: Report, receiver: Receiver): readonly Finding[] {
+function worstLines(words: Words, report: Report, receiver: Receiver): readonly Finding[] {
   const seen = new Set<Block>();
   const lost = [...report.lines]
     .filter((line) => !lineIsMet(line) || line.held === 'noPicture')
@@ -74,16 +81,17 @@ function worstLines(report: Report, receiver: Receiver): readonly Finding[] {
   for (const line of lost) {
     if (seen.has(line.block)) continue;
     seen.add(line.block);
-    const text = `${scoreLineSentence(line, receiver)} ${adviceFor(line)}`;
+    const text = `${scoreLineSentence(words, line, receiver)} ${adviceFor(words, line)}`;
     found.push({ tone: 'lookAgain', text, atSeconds: line.atSeconds });
   }
   return found;
 }
 
-function nextFinding(report: Report): Finding {
+function nextFinding({ grading }: Words, report: Report): Finding {
+  const { next } = grading.findings;
   const loss = (block: Block): number => report.blocks[block].max - report.blocks[block].points;
   const worst = [...BLOCKS].sort((a, b) => loss(b) - loss(a))[0]!;
-  return { tone: 'next', text: loss(worst) < 1 ? F.next.perfect : F.next[worst], atSeconds: null };
+  return { tone: 'next', text: loss(worst) < 1 ? next.perfect : next[worst], atSeconds: null };
 }
 
 function linesOf(report: Report, block: Block): readonly ScoreLine[] {

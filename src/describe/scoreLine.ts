@@ -4,50 +4,30 @@ import type { ScoreLine } from '../grading/report.ts';
 import type { Receiver } from '../receiver/receiver.ts';
 import { mainResponse } from '../receiver/responses.ts';
 import type { ProofId } from '../scenario/proofId.ts';
-import {
-  careWords,
-  causeWords,
-  economyWords,
-  faultWords,
-  limitWords,
-  proofWords,
-  responseWords as R,
-  seenWords,
-  truthWords as T,
-} from '../words/en/grading.ts';
-import {
-  clock,
-  decibels,
-  degrees,
-  figure,
-  frequency,
-  offset,
-  percent,
-  turns,
-  turnsLong,
-  volts,
-} from '../words/en/numbers.ts';
+import type { Words } from '../words/words.ts';
 import { slugName, slugNameFirst } from './slugName.ts';
 import { symptomSentence } from './symptomSentence.ts';
 
-export function scoreLineSentence(line: ScoreLine, receiver: Receiver): string {
+export function scoreLineSentence(words: Words, line: ScoreLine, receiver: Receiver): string {
+  const { grading, format } = words;
   switch (line.block) {
     case 'response':
-      return responseSentence(line, receiver);
+      return responseSentence(words, line, receiver);
     case 'truth':
-      return truthSentence(line, receiver);
+      return truthSentence(words, line, receiver);
     case 'proofs': {
-      const words = proofWords[line.subject as ProofId];
-      return line.measured === 1 ? words.done(clock(line.atSeconds ?? 0)) : words.open;
+      const proof = grading.proofs[line.subject as ProofId];
+      return line.measured === 1 ? proof.done(format.clock(line.atSeconds ?? 0)) : proof.open;
     }
     case 'care':
-      return withHeld(line, careSentence(line, receiver));
+      return withHeld(words, line, careSentence(words, line, receiver));
     case 'economy':
       return withHeld(
+        words,
         line,
         line.unit === 'turns'
-          ? economyWords.turns(turnsLong(line.measured), turns(line.high ?? 0))
-          : economyWords.time(clock(line.measured), clock(line.high ?? 0)),
+          ? grading.economy.turns(format.turnsLong(line.measured), format.turns(line.high ?? 0))
+          : grading.economy.time(format.clock(line.measured), format.clock(line.high ?? 0)),
       );
   }
 }
@@ -57,19 +37,21 @@ export function lineIsMet(line: ScoreLine): boolean {
   return (line.low === null || line.measured >= line.low) && (line.high === null || line.measured <= line.high);
 }
 
-function responseSentence(line: ScoreLine, receiver: Receiver): string {
+function responseSentence(words: Words, line: ScoreLine, receiver: Receiver): string {
+  const { faults, causes } = words.grading;
+  const { turns, turnsLong } = words.format;
   if (line.rule === 'G62') {
-    const said = (lineIsMet(line) ? faultWords.cured : faultWords.open)(line.subject ?? '');
+    const said = (lineIsMet(line) ? faults.cured : faults.open)(line.subject ?? '');
     const first = said.charAt(0).toUpperCase() + said.slice(1);
-    return line.symptom === undefined ? first : `${first} ${symptomSentence(line.symptom, receiver)}`;
+    return line.symptom === undefined ? first : `${first} ${symptomSentence(words, line.symptom, receiver)}`;
   }
-  const { what, seen } = responseParts(line, receiver);
+  const { what, seen } = responseParts(words, line, receiver);
   if (lineIsMet(line)) return `${what}.`;
-  if (line.part !== undefined) return causeWords.part(what, line.part, seen);
-  if (line.cause === null) return causeWords.unknown(what, seen);
-  const name = slugName(receiver, line.cause.slug);
-  const size = turns(line.cause.turns) === '0' ? causeWords.hair : turnsLong(line.cause.turns);
-  return causeWords.whole(what, name, size, line.cause.turns > 0 ? 'in' : 'out', seen);
+  if (line.part !== undefined) return causes.part(what, line.part, seen);
+  if (line.cause === null) return causes.unknown(what, seen);
+  const name = slugName(words, receiver, line.cause.slug);
+  const size = turns(line.cause.turns) === '0' ? causes.hair : turnsLong(line.cause.turns);
+  return causes.whole(what, name, size, line.cause.turns > 0 ? 'in' : 'out', seen);
 }
 
 interface Parts {
@@ -77,89 +59,111 @@ interface Parts {
   readonly seen: string;
 }
 
-function responseParts(line: ScoreLine, receiver: Receiver): Parts {
+function responseParts(words: Words, line: ScoreLine, receiver: Receiver): Parts {
+  const { response: R, seen: seenAt } = words.grading;
+  const { decibels, figure, offset } = words.format.score;
   const met = lineIsMet(line);
-  const f = frequency(line.hz ?? 0);
+  const f = words.format.frequency(line.hz ?? 0);
   const at = figure(line.measured, line.unit);
-  const want = wanted(line);
+  const want = wanted(words, line);
   switch (line.rule) {
     case 'G4':
-      return { what: (met ? R.rippleInside : R.ripple)(stretch(line), at, want), seen: seenWords.ripple };
+      return { what: (met ? R.rippleInside : R.ripple)(stretch(words, line), at, want), seen: seenAt.ripple };
     case 'G5':
-      return { what: tilt(line, met, want), seen: seenWords.tilt };
+      return { what: tilt(words, line, met, want), seen: seenAt.tilt };
     case 'G6': {
       const off = decibels(line.measured - (line.high ?? 0));
       return {
         what: met ? R.trapInside(f, at, want) : R.trap(f, off, at, want),
-        seen: beside(line, receiver) ?? marked(line, receiver),
+        seen: beside(words, line, receiver) ?? marked(words, line, receiver),
       };
     }
     case 'G7':
-      return { what: notch(line, met, f), seen: seenWords.notchBeside(sideOf(line.measured < 0, receiver)) };
+      return { what: notch(words, line, met, f), seen: seenAt.notchBeside(sideOf(line.measured < 0, receiver)) };
     case 'G8':
-      return { what: (met ? R.skirtInside : R.skirt)(stretch(line), at, want), seen: seenWords.skirt };
+      return { what: (met ? R.skirtInside : R.skirt)(stretch(words, line), at, want), seen: seenAt.skirt };
     case 'G9':
-      return { what: width(line, met, want), seen: seenWords.width };
+      return { what: width(words, line, met, want), seen: seenAt.width };
     case 'G10': {
       const side = line.measured < 0 ? R.below : R.above;
       const size = offset(line.measured);
-      return { what: (met ? R.centreInside : R.centre)(f, size, side, offset(line.high ?? 0)), seen: seenWords.centre };
+      return { what: (met ? R.centreInside : R.centre)(f, size, side, offset(line.high ?? 0)), seen: seenAt.centre };
     }
     case 'G11': {
       const what = met ? R.gainInside(f, at, want) : R.gain(f, decibels(-line.measured), decibels(-(line.low ?? 0)));
-      return { what, seen: seenWords.gain };
+      return { what, seen: seenAt.gain };
     }
     case 'G48':
-      return { what: placed(line, met, f, R.peakInside, R.peak), seen: seenWords.peak };
+      return { what: placed(words, line, met, f, R.peakInside, R.peak), seen: seenAt.peak };
     case 'G49':
-      return { what: placed(line, met, f, R.zeroInside, R.zero), seen: seenWords.zero };
+      return { what: placed(words, line, met, f, R.zeroInside, R.zero), seen: seenAt.zero };
     case 'G50':
-      return { what: met ? R.polarityInside : R.polarity, seen: seenWords.peaks };
+      return { what: met ? R.polarityInside : R.polarity, seen: seenAt.peaks };
     case 'G51':
-      return { what: (met ? R.separationInside : R.separation)(at, want), seen: seenWords.peaks };
+      return { what: (met ? R.separationInside : R.separation)(at, want), seen: seenAt.peaks };
     case 'G52':
-      return { what: (met ? R.symmetryInside : R.symmetry)(at, want), seen: seenWords.peaks };
+      return { what: (met ? R.symmetryInside : R.symmetry)(at, want), seen: seenAt.peaks };
     case 'G53':
-      return { what: (met ? R.linearityInside : R.linearity)(stretch(line), at, want), seen: seenWords.straight };
+      return { what: (met ? R.linearityInside : R.linearity)(stretch(words, line), at, want), seen: seenAt.straight };
     default:
-      return { what: level(line, met, f, at, want), seen: beside(line, receiver) ?? marked(line, receiver) };
+      return {
+        what: level(words, line, met, f, at, want),
+        seen: beside(words, line, receiver) ?? marked(words, line, receiver),
+      };
   }
 }
 
 type PlaceWords = (f: string, off: string, side: string, want: string) => string;
 
 /** How far above or below its frequency something lies. */
-function placed(line: ScoreLine, met: boolean, f: string, inside: PlaceWords, outside: PlaceWords): string {
+function placed(
+  { grading, format }: Words,
+  line: ScoreLine,
+  met: boolean,
+  f: string,
+  inside: PlaceWords,
+  outside: PlaceWords,
+): string {
+  const R = grading.response;
+  const { offset } = format.score;
   const side = line.measured < 0 ? R.below : R.above;
   const off = line.measured === 0 ? R.exactly : offset(line.measured);
   return (met ? inside : outside)(f, off, side, offset(line.high ?? 0));
 }
 
-function level(line: ScoreLine, met: boolean, f: string, at: string, want: string): string {
+function level({ grading, format }: Words, line: ScoreLine, met: boolean, f: string, at: string, want: string): string {
+  const R = grading.response;
+  const { decibels, percent } = format.score;
   if (met) return R.levelInside(f, at, want);
   const tooHigh = line.high !== null && line.measured > line.high;
   const limit = tooHigh ? line.high : (line.low ?? 0);
   // Nothing at all has no decibels.
   const off =
     line.measured > 0 && limit > 0 ? decibels(Math.abs(20 * Math.log10(line.measured / limit))) : percent(limit);
-  const size = off === decibels(0) ? causeWords.hair : off;
+  const size = off === decibels(0) ? grading.causes.hair : off;
   return tooHigh ? R.levelHigh(f, size, at, want) : R.levelLow(f, size, at, want);
 }
 
-function tilt(line: ScoreLine, met: boolean, want: string): string {
-  const pair = limitWords.pair(frequency(line.hz ?? 0), frequency(line.toHz ?? 0));
-  const size = decibels(Math.abs(line.measured));
+function tilt({ grading, format }: Words, line: ScoreLine, met: boolean, want: string): string {
+  const R = grading.response;
+  const { frequency } = format;
+  const pair = grading.limits.pair(frequency(line.hz ?? 0), frequency(line.toHz ?? 0));
+  const size = format.score.decibels(Math.abs(line.measured));
   const higher = frequency((line.measured > 0 ? line.hz : line.toHz) ?? 0);
   return met ? R.tiltInside(pair, size, want) : R.tilt(pair, size, higher, want);
 }
 
-function notch(line: ScoreLine, met: boolean, f: string): string {
+function notch({ grading, format }: Words, line: ScoreLine, met: boolean, f: string): string {
+  const R = grading.response;
+  const { offset } = format.score;
   const side = line.measured === 0 ? '' : line.measured < 0 ? R.low : R.high;
   const size = line.measured === 0 ? R.exactly : offset(line.measured);
   return (met ? R.notchInside : R.notch)(f, size, side, offset(line.high ?? 0));
 }
 
-function width(line: ScoreLine, met: boolean, want: string): string {
+function width({ grading, format }: Words, line: ScoreLine, met: boolean, want: string): string {
+  const R = grading.response;
+  const { decibels, offset } = format.score;
   const levelDb = decibels(Number(line.id.slice(line.id.lastIndexOf(':') + 1)));
   const at = offset(line.measured);
   if (met) return R.widthInside(levelDb, at, want);
@@ -169,35 +173,38 @@ function width(line: ScoreLine, met: boolean, want: string): string {
 }
 
 /** Where the notch of a wrongly set trap stands beside its pip; null when the line is not about that trap. */
-function beside(line: ScoreLine, receiver: Receiver): string | null {
+function beside({ grading }: Words, line: ScoreLine, receiver: Receiver): string | null {
   const trap = receiver.adjusters.find((adjuster) => adjuster.id === line.cause?.slug);
   if (line.cause === null || trap?.trapHz === undefined || trap.trapHz === null || trap.trapHz !== line.hz) return null;
   // Core in: more inductance, lower notch.
-  return seenWords.notchBeside(sideOf(line.cause.turns > 0, receiver));
+  return grading.seen.notchBeside(sideOf(line.cause.turns > 0, receiver));
 }
 
 /** By the pip of a crystal where the box holds one for that frequency, else by the tunable marker. */
-function marked({ hz }: ScoreLine, receiver: Receiver): string {
-  const f = frequency(hz ?? 0);
-  return receiver.crystalsHz.some((crystal) => crystal === hz) ? seenWords.pip(f) : seenWords.tunable(f);
+function marked({ grading, format }: Words, { hz }: ScoreLine, receiver: Receiver): string {
+  const { pip, tunable } = grading.seen;
+  const f = format.frequency(hz ?? 0);
+  return receiver.crystalsHz.some((crystal) => crystal === hz) ? pip(f) : tunable(f);
 }
 
 function sideOf(lower: boolean, receiver: Receiver): 'left' | 'right' {
   return lower === mainResponse(receiver).setUp.lowFrequencyAtLeft ? 'left' : 'right';
 }
 
-function stretch(line: ScoreLine): string {
-  return limitWords.stretch(frequency(line.hz ?? 0), frequency(line.toHz ?? 0));
+function stretch({ grading, format: { frequency } }: Words, line: ScoreLine): string {
+  return grading.limits.stretch(frequency(line.hz ?? 0), frequency(line.toHz ?? 0));
 }
 
-function wanted(line: ScoreLine): string {
+function wanted({ grading, format }: Words, line: ScoreLine): string {
+  const { limits } = grading;
+  const { figure } = format.score;
   const { low, high, unit } = line;
   if (low !== null && high !== null) {
-    if (low === -high) return limitWords.within(figure(high, unit));
-    return limitWords.between(withoutUnit(figure(low, unit), figure(high, unit)), figure(high, unit));
+    if (low === -high) return limits.within(figure(high, unit));
+    return limits.between(withoutUnit(figure(low, unit), figure(high, unit)), figure(high, unit));
   }
-  if (high !== null) return limitWords.atMost(figure(high, unit));
-  return limitWords.atLeast(figure(low ?? 0, unit));
+  if (high !== null) return limits.atMost(figure(high, unit));
+  return limits.atLeast(figure(low ?? 0, unit));
 }
 
 /** `44` before `56%`, `270` before `320 kHz`; left whole where the units differ. */
@@ -206,11 +213,14 @@ function withoutUnit(low: string, high: string): string {
   return unit !== '' && low.endsWith(unit) ? low.slice(0, -unit.length) : low;
 }
 
-function truthSentence(line: ScoreLine, receiver: Receiver): string {
+function truthSentence(words: Words, line: ScoreLine, receiver: Receiver): string {
+  const T = words.grading.truth;
+  const { frequency } = words.format;
+  const { decibels, degrees, offset, percent, volts } = words.format.score;
   const met = lineIsMet(line);
-  const want = wanted(line);
-  const judged = (words: { readonly name: string }, sentence: string): string =>
-    line.held === 'noPicture' ? T.noPicture(words.name) : sentence;
+  const want = wanted(words, line);
+  const judged = (about: { readonly name: string }, sentence: string): string =>
+    line.held === 'noPicture' ? T.noPicture(about.name) : sentence;
   switch (line.rule) {
     case 'G13': {
       const at = degrees(Math.abs(line.measured));
@@ -265,7 +275,7 @@ function truthSentence(line: ScoreLine, receiver: Receiver): string {
     case 'G57':
       return judged(T.hum, met ? T.hum.good : T.hum.bad(percent(line.measured), want));
     case 'G58':
-      return judged(T.steel, met ? T.steel.good : T.steel.bad(slugName(receiver, line.subject ?? '')));
+      return judged(T.steel, met ? T.steel.good : T.steel.bad(slugName(words, receiver, line.subject ?? '')));
     case 'G59':
       return met ? T.dial.good(offset(line.measured)) : T.dial.bad(offset(line.measured), want);
     case 'G60':
@@ -278,26 +288,29 @@ function truthSentence(line: ScoreLine, receiver: Receiver): string {
 }
 
 const CARE_OF_RULE = {
-  G28: careWords.order,
-  G29: careWords.live,
-  G30: careWords.tools,
-  G31: careWords.stops,
-  G32: careWords.cracked,
-  G33: careWords.parts,
+  G28: 'order',
+  G29: 'live',
+  G30: 'tools',
+  G31: 'stops',
+  G32: 'cracked',
+  G33: 'parts',
 } as const;
 
-function careSentence(line: ScoreLine, receiver: Receiver): string {
-  const words = CARE_OF_RULE[line.rule as keyof typeof CARE_OF_RULE];
-  if (words === undefined) throw new Error(`no words for the rule ${line.rule}`);
-  if (line.measured === 0) return words.good;
-  const subject = line.subject === null ? '' : slugName(receiver, line.subject);
-  const sentence = words.bad(careWords.times(line.measured), clock(line.atSeconds ?? 0), subject);
+function careSentence(words: Words, line: ScoreLine, receiver: Receiver): string {
+  const { care } = words.grading;
+  const { clock } = words.format;
+  const kind = CARE_OF_RULE[line.rule as keyof typeof CARE_OF_RULE];
+  if (kind === undefined) throw new Error(`no words for the rule ${line.rule}`);
+  const say = care[kind];
+  if (line.measured === 0) return say.good;
+  const subject = line.subject === null ? '' : slugName(words, receiver, line.subject);
+  const sentence = say.bad(care.times(line.measured), clock(line.atSeconds ?? 0), subject);
   return line.rule === 'G32' && line.subject !== null
-    ? words.bad('', clock(line.atSeconds ?? 0), slugNameFirst(receiver, line.subject))
+    ? say.bad('', clock(line.atSeconds ?? 0), slugNameFirst(words, receiver, line.subject))
     : sentence;
 }
 
-function withHeld(line: ScoreLine, sentence: string): string {
+function withHeld({ grading }: Words, line: ScoreLine, sentence: string): string {
   if (line.held !== 'workLeft') return sentence;
-  return `${sentence} ${line.points === 0 ? economyWords.held : economyWords.heldInPart}`;
+  return `${sentence} ${line.points === 0 ? grading.economy.held : grading.economy.heldInPart}`;
 }

@@ -3,9 +3,7 @@
 import { unreachable } from '../base/never.ts';
 import { problemLine } from '../base/result.ts';
 import type { Verdict } from '../run/verify.ts';
-import { clock, written } from '../words/en/benchFigures.ts';
-import { refusalWords } from '../words/en/benchTalk.ts';
-import { actNames, badTimeInFile, verdictTitles, verdictSentences as words } from '../words/en/problems.ts';
+import type { Words } from '../words/words.ts';
 
 export interface VerdictWords {
   readonly title: string;
@@ -13,47 +11,51 @@ export interface VerdictWords {
   readonly details: readonly string[];
 }
 
-export function verdictWords(verdict: Verdict): VerdictWords {
+export function verdictWords(words: Words, verdict: Verdict): VerdictWords {
   const details =
     verdict.kind === 'scoreDiffers'
       ? verdict.lines.map(({ id, claimed, recomputed }) =>
-          words.lineDiffers(id, pointsWord(claimed), pointsWord(recomputed)),
+          words.verdicts.sentences.lineDiffers(id, pointsWord(words, claimed), pointsWord(words, recomputed)),
         )
       : verdict.kind === 'unreadable'
         ? verdict.problems.map(problemLine)
         : [];
-  return { title: verdictTitles[verdict.kind], sentence: sentenceOf(verdict), details };
+  return { title: words.verdicts.titles[verdict.kind], sentence: sentenceOf(words, verdict), details };
 }
 
-function sentenceOf(verdict: Verdict): string {
+function sentenceOf({ verdicts, refusals, format }: Words, verdict: Verdict): string {
+  const say = verdicts.sentences;
   switch (verdict.kind) {
     case 'verified':
-      return words.verified(verdict.score.total, verdict.score.passed);
+      return say.verified(verdict.score.total, verdict.score.passed);
     case 'unclaimed':
-      return words.unclaimed(verdict.score.total);
+      return say.unclaimed(verdict.score.total);
     case 'scoreDiffers':
-      return words.scoreDiffers(verdict.claimed.total, verdict.recomputed.total);
+      return say.scoreDiffers(verdict.claimed.total, verdict.recomputed.total);
     case 'eventsChanged':
-      return words.eventsChanged;
+      return say.eventsChanged;
     case 'truncated':
-      return verdict.recorded === null
-        ? words.neverSigned(verdict.found)
-        : words.cutOff(verdict.found, verdict.recorded);
+      return verdict.recorded === null ? say.neverSigned(verdict.found) : say.cutOff(verdict.found, verdict.recorded);
     case 'reordered':
-      return verdict.index === null ? words.reordered : words.reorderedAt(verdict.index + 1);
+      return verdict.index === null ? say.reordered : say.reorderedAt(verdict.index + 1);
     case 'foreign':
-      return words.foreign(verdict.part, verdict.found, verdict.wanted);
+      return say.foreign(verdict.part, verdict.found, verdict.wanted);
     case 'impossibleEvent': {
-      const reason = badTimeInFile[verdict.reason] ?? refusalWords[verdict.reason];
-      return words.impossibleEvent(verdict.index + 1, clock(verdict.atMs / 1000), actNames[verdict.type], reason);
+      const reason = verdicts.badTimeInFile[verdict.reason] ?? refusals[verdict.reason];
+      return say.impossibleEvent(
+        verdict.index + 1,
+        format.clock(verdict.atMs / 1000),
+        verdicts.acts[verdict.type],
+        reason,
+      );
     }
     case 'unreadable':
-      return words.unreadable(verdict.problems.length);
+      return say.unreadable(verdict.problems.length);
     default:
       return unreachable(verdict);
   }
 }
 
-function pointsWord(points: number | null): string {
-  return points === null ? words.lineAbsent : written(points, 2);
+function pointsWord({ verdicts, format }: Words, points: number | null): string {
+  return points === null ? verdicts.sentences.lineAbsent : format.written(points, 2);
 }

@@ -5,8 +5,8 @@
 import type { first } from './en/first.ts';
 import type { en } from './en/index.ts';
 
-export type FirstWords = Widened<typeof first>;
-export type Words = Widened<typeof en>;
+export interface FirstWords extends Widened<typeof first> {}
+export interface Words extends Widened<typeof en> {}
 
 /** The same shape with any text in it: English fixes what there is to be said, not how. */
 export type Widened<T> = T extends string

@@ -6,8 +6,7 @@ import { findings } from '../../src/describe/findings.ts';
 import { lineIsMet, scoreLineSentence } from '../../src/describe/scoreLine.ts';
 import { grade } from '../../src/grading/grade.ts';
 import type { ScoreLine } from '../../src/grading/report.ts';
-import { adviceWords } from '../../src/words/en/advice.ts';
-import { faultWords } from '../../src/words/en/grading.ts';
+import { en } from '../../src/words/en/index.ts';
 import { shippedLibrary } from '../files/shipped.ts';
 
 /** Rules that make no line of their own. */
@@ -21,17 +20,17 @@ const found = library.scenarios.map((scenario) => {
 const lost: { readonly line: ScoreLine; readonly said: string }[] = found.flatMap(({ receiver, report }) =>
   report.lines
     .filter((line) => line.points < line.max && !lineIsMet(line))
-    .map((line) => ({ line, said: scoreLineSentence(line, receiver) })),
+    .map((line) => ({ line, said: scoreLineSentence(en, line, receiver) })),
 );
 
 test('every numbered rule that makes a line has its advice, and no other', () => {
   const rules = [...readFileSync('docs/grading.md', 'utf8').matchAll(/^\*\*(G\d+) /gm)].map((match) => match[1]!);
   expect(rules.length).toBeGreaterThan(55);
-  expect(Object.keys(adviceWords).sort()).toEqual(rules.filter((rule) => !NO_LINE.includes(rule)).sort());
-  for (const rule of Object.keys(adviceWords)) expect(adviceFor({ rule })).toMatch(/^[A-Z].*[.]$/);
-  expect(new Set(Object.values(adviceWords)).size).toBe(Object.keys(adviceWords).length);
-  expect(() => adviceFor({ rule: 'G1' })).toThrow('no advice');
-  expect(adviceFor({ rule: 'G3', part: 'Rp1' })).toBe(adviceFor({ rule: 'G62' }));
+  expect(Object.keys(en.advice).sort()).toEqual(rules.filter((rule) => !NO_LINE.includes(rule)).sort());
+  for (const rule of Object.keys(en.advice)) expect(adviceFor(en, { rule })).toMatch(/^[A-Z].*[.]$/);
+  expect(new Set(Object.values(en.advice)).size).toBe(Object.keys(en.advice).length);
+  expect(() => adviceFor(en, { rule: 'G1' })).toThrow('no advice');
+  expect(adviceFor(en, { rule: 'G3', part: 'Rp1' })).toBe(adviceFor(en, { rule: 'G62' }));
 });
 
 test('every line that was lost as found, over the whole course, names what was off; a response line where it could be seen and what is to blame', () => {
@@ -47,11 +46,11 @@ test('every line that was lost as found, over the whole course, names what was o
   }
 });
 
-const tries: readonly string[] = [...Object.values(adviceWords), ...Object.values(faultWords.tries)];
+const tries: readonly string[] = [...Object.values(en.advice), ...Object.values(en.grading.faults.tries)];
 
 test('what the report says to look at again ends with what to try', () => {
   for (const { receiver, report } of found) {
-    const looks = findings(report, receiver).filter((finding) => finding.tone === 'lookAgain');
+    const looks = findings(en, report, receiver).filter((finding) => finding.tone === 'lookAgain');
     expect(looks.length).toBeGreaterThan(0);
     for (const { text } of looks)
       expect(
@@ -71,8 +70,8 @@ test('a failed part that the curve cannot show is looked for otherwise', () => {
     worstDb: 0,
     worstHz: 1,
   } as const;
-  expect(adviceFor({ rule: 'G62', symptom: curve })).toBe(adviceWords.G62);
-  expect(adviceFor({ rule: 'G62', symptom: { kind: 'core' } })).toContain('screw turns');
-  expect(adviceFor({ rule: 'G62', symptom: { kind: 'line', volts: -1, soundVolts: -2 } })).toContain('meter');
+  expect(adviceFor(en, { rule: 'G62', symptom: curve })).toBe(en.advice.G62);
+  expect(adviceFor(en, { rule: 'G62', symptom: { kind: 'core' } })).toContain('screw turns');
+  expect(adviceFor(en, { rule: 'G62', symptom: { kind: 'line', volts: -1, soundVolts: -2 } })).toContain('meter');
   expect(new Set(tries).size).toBe(tries.length);
 });

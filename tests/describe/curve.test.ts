@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
 import type { BenchDisplay } from '../../src/bench/display.ts';
 import { curveSentence, readCurve } from '../../src/describe/sentence.ts';
+import { en } from '../../src/words/en/index.ts';
 import { gain, onBench, set, xAt } from '../bench/shippedSheet.ts';
 
 const plugs = (...hz: number[]): BenchEvent[] => hz.map((one) => ({ type: 'crystalPlugged', hz: one }));
@@ -56,7 +57,7 @@ describe('on shipped sets', () => {
     const tuner = onBench('fm-10m7', 's');
     const acts = [...plugs(10.6e6, 10.7e6, 10.8e6), gain(1), set('pipHeightDiv', 0.2)];
     const display = tuner.bench.display(tuner.after(...acts));
-    const said = curveSentence(display);
+    const said = curveSentence(en, display);
     expect(said).toMatch(/^An S-curve \d+\.\d divisions from peak to peak; /);
     expect(said).toContain('it crosses the base line at 10.70 MHz');
     const { sCurve } = readCurve(display);
@@ -66,7 +67,7 @@ describe('on shipped sets', () => {
     // Read in columns of a fifth of a division, 20 kHz.
     expect(apart).toBeGreaterThan(xAt(tuner, 10.7e6 + minHz) - 0.4);
     expect(apart).toBeLessThan(xAt(tuner, 10.7e6 + maxHz) + 0.4);
-    const turned = curveSentence(tuner.bench.display(tuner.after(...acts, set('yInvert', true))));
+    const turned = curveSentence(en, tuner.bench.display(tuner.after(...acts, set('yInvert', true))));
     expect(turned).not.toBe(said);
   });
 

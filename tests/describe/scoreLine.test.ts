@@ -9,6 +9,7 @@ import { blindTurns } from '../../src/grading/blindTurns.ts';
 import { grade } from '../../src/grading/grade.ts';
 import type { Report, ScoreLine } from '../../src/grading/report.ts';
 import { mainResponse } from '../../src/receiver/responses.ts';
+import { en } from '../../src/words/en/index.ts';
 import { careLines } from '../grading/drafts.ts';
 import { connectionActs, safetyActs, setUpActs, wholeJob } from '../session/acts.ts';
 import { canSetup, stripSetup } from '../session/setups.ts';
@@ -31,11 +32,12 @@ const LINE: ScoreLine = {
   },
   ...{ hz: 41.25e6, toHz: null, subject: null, atSeconds: null, cause: { slug: 'A3', turns: 0.62 } },
 };
-const sentence = (change: Partial<ScoreLine>): string => scoreLineSentence({ ...LINE, ...change }, receiver);
+const sentence = (change: Partial<ScoreLine>): string => scoreLineSentence(en, { ...LINE, ...change }, receiver);
 
 describe('what a failed part does by itself', () => {
   const said = (symptom: NonNullable<ScoreLine['symptom']>): string =>
     scoreLineSentence(
+      en,
       {
         ...LINE,
         rule: 'G62',
@@ -102,7 +104,7 @@ describe('response lines', () => {
     const main = mainResponse(receiver);
     const turned = { ...main, setUp: { ...main.setUp, lowFrequencyAtLeft: false } };
     const mirrored = { ...receiver, responses: [turned] };
-    expect(scoreLineSentence(LINE, mirrored)).toContain('its notch lies right of the pip');
+    expect(scoreLineSentence(en, LINE, mirrored)).toContain('its notch lies right of the pip');
   });
 
   test('a level too low, for a slug that is no trap', () => {
@@ -221,6 +223,7 @@ describe('any line of any report', () => {
   test('has a whole sentence, fit to be read', () => {
     for (const line of lines) {
       const said = scoreLineSentence(
+        en,
         line,
         line.id.includes(':1') && line.hz !== null && line.hz < 12e6 ? canSetup().receiver : receiver,
       );
@@ -247,7 +250,7 @@ describe('any line of any report', () => {
     const say = (kind: Parameters<typeof careLines>[0][number]['kind'], rule: string): string => {
       const incidents = [61, 130].map((atSeconds) => ({ kind, atSeconds, subject: 'A3' }));
       const draft = careLines(incidents, faulty).find((line) => line.rule === rule)!;
-      return scoreLineSentence({ ...LINE, ...draft, hz: null, cause: null } as ScoreLine, receiver);
+      return scoreLineSentence(en, { ...LINE, ...draft, hz: null, cause: null } as ScoreLine, receiver);
     };
     expect(say('forcedStop', 'G31')).toBe('Forced past a stop twice, first trap F (A3) at 01:01.');
     expect(say('crackedSlug', 'G32')).toBe('Trap F (A3) cracked at 01:01. The next one may be the last of its kind.');
@@ -260,7 +263,7 @@ describe('any line of any report', () => {
 
 describe('findings', () => {
   test.each(REPORTS)('%s: three to five, praise first, advice last', (_, report) => {
-    const found = findings(report, receiver);
+    const found = findings(en, report, receiver);
     expect(found.length).toBeGreaterThanOrEqual(3);
     expect(found.length).toBeLessThanOrEqual(5);
     expect(found[0]!.tone).toBe('wellDone');
@@ -270,7 +273,7 @@ describe('findings', () => {
 
   test('a breach of safety comes before anything else to look at, with its time', () => {
     const [, report] = REPORTS.find(([name]) => name === 'live chassis')!;
-    const look = findings(report, receiver).find((finding) => finding.tone === 'lookAgain')!;
+    const look = findings(en, report, receiver).find((finding) => finding.tone === 'lookAgain')!;
     expect(look.atSeconds).toBe(1);
     expect(look.text).toContain('At 00:01 a live chassis');
     expect(look.text).toContain('40 at most');
@@ -280,14 +283,14 @@ describe('findings', () => {
     const events = timed(spoilt());
     const blind = blindTurns(strip, events);
     const at = events.findIndex((event) => event.type === 'slugTurned' && event.slug === 'T1');
-    const look = findings(grade(strip, events), receiver, blind).find((finding) => finding.atSeconds === at);
+    const look = findings(en, grade(strip, events), receiver, blind).find((finding) => finding.atSeconds === at);
     expect(look?.tone).toBe('lookAgain');
     expect(look?.text).toContain('slug A (T1) was turned 2 turns');
   });
 
   test('nothing is praised that was not done', () => {
     const [, report] = REPORTS.find(([name]) => name === 'never begun')!;
-    const text = findings(report, receiver)
+    const text = findings(en, report, receiver)
       .map((finding) => finding.text)
       .join(' ');
     expect(text).not.toMatch(/proved|told the truth|with care/);

@@ -38,34 +38,35 @@ describe('refusals', () => {
       { type: 'partReplaced', element: 'R12' },
       { type: 'signedOff' },
     ];
-    for (const act of acts) for (const reason of reasons) expect(refusalSentence(reason, act, receiver)).toMatch(WHOLE);
+    for (const act of acts)
+      for (const reason of reasons) expect(refusalSentence(en, reason, act, receiver)).toMatch(WHOLE);
   });
 
   test('what was tried is named where it helps', () => {
-    expect(refusalSentence('pointRefusesLead', { type: 'leadConnected', lead: 'rf', to: 'AGC' })).toBe(
+    expect(refusalSentence(en, 'pointRefusesLead', { type: 'leadConnected', lead: 'rf', to: 'AGC' })).toBe(
       'The RF lead has no business at AGC.',
     );
-    expect(refusalSentence('slugCracked', { type: 'slugTurned', slug: 'A3', turns: 1 }, receiver)).toBe(
+    expect(refusalSentence(en, 'slugCracked', { type: 'slugTurned', slug: 'A3', turns: 1 }, receiver)).toBe(
       'Trap F (A3) is cracked and turns no more.',
     );
-    expect(refusalSentence('rackFull', { type: 'crystalPlugged', hz: 44e6 })).toContain('44.00 MHz');
-    expect(refusalSentence('badTime', { type: 'signedOff' })).toBe(words.badTime);
+    expect(refusalSentence(en, 'rackFull', { type: 'crystalPlugged', hz: 44e6 })).toContain('44.00 MHz');
+    expect(refusalSentence(en, 'badTime', { type: 'signedOff' })).toBe(words.badTime);
   });
 });
 
 test('everything that can be missing has its way to be mended, and nothing else is spoken of', () => {
-  for (const code of MISSING_CODES) expect(missingSentence(code)).toMatch(WHOLE);
-  expect(new Set(MISSING_CODES.map(missingSentence)).size).toBe(MISSING_CODES.length);
-  expect(() => missingSentence('toString')).toThrow('no words');
+  for (const code of MISSING_CODES) expect(missingSentence(en, code)).toMatch(WHOLE);
+  expect(new Set(MISSING_CODES.map((code) => missingSentence(en, code))).size).toBe(MISSING_CODES.length);
+  expect(() => missingSentence(en, 'toString')).toThrow('no words');
 });
 
 test('slugs are called by letter and name', () => {
   const { receiver } = stripSetup();
   expect([
-    slugName(receiver, 'T1'),
-    slugName(receiver, 'A1'),
-    slugName(receiver, 'T5S'),
-    slugName(receiver, 'Z9'),
+    slugName(en, receiver, 'T1'),
+    slugName(en, receiver, 'A1'),
+    slugName(en, receiver, 'T5S'),
+    slugName(en, receiver, 'Z9'),
   ]).toEqual(['slug A (T1)', 'trap C (A1)', 'slug J (T5S)', 'Z9']);
 });
 
@@ -97,7 +98,7 @@ describe('verdicts', () => {
   ];
 
   test('each is told apart from the others', () => {
-    const told = verdicts.map((verdict) => verdictWords(verdict));
+    const told = verdicts.map((verdict) => verdictWords(en, verdict));
     for (const { title, sentence } of told) {
       expect(title).toMatch(/^[A-Z]/);
       expect(sentence).toMatch(WHOLE);
@@ -107,14 +108,14 @@ describe('verdicts', () => {
   });
 
   test('they say which line, which act, which problem', () => {
-    expect(verdictWords(verdicts[2]!)).toMatchObject({
+    expect(verdictWords(en, verdicts[2]!)).toMatchObject({
       sentence: 'The file claims 91 points; the same acts earn 84.',
       details: ['G13: claimed 4.00, recomputed no such line'],
     });
-    expect(verdictWords(verdicts[14]!).sentence).toBe(
+    expect(verdictWords(en, verdicts[14]!).sentence).toBe(
       'Act 8, at 01:01 (slug turned), cannot have happened. Take a trimming tool first.',
     );
-    expect(verdictWords(verdicts[16]!).details).toEqual(['run.json, /events/3: found nothing, wanted an event']);
+    expect(verdictWords(en, verdicts[16]!).details).toEqual(['run.json, /events/3: found nothing, wanted an event']);
   });
 });
 
@@ -142,7 +143,7 @@ describe('the curve, told', () => {
   });
 
   test('a sentence with the height, the top and each pip by number', () => {
-    const said = curveSentence(bench.display(ready));
+    const said = curveSentence(en, bench.display(ready));
     expect(said).toMatch(
       /^A curve \d\.\d divisions high; top between 42\.17 MHz and 45\.75 MHz|^A curve \d\.\d divisions high; top between 42\.17 MHz and 44\.00 MHz|^A curve \d\.\d divisions high; top between 44\.00 MHz and 45\.75 MHz/,
     );
@@ -153,11 +154,11 @@ describe('the curve, told', () => {
   test('turning a slug changes what is said', () => {
     const off = stripSetup({ start: { slugs: { T4: -3 }, scatterTurns: 0, controls: {}, prepared: [] } });
     const away = { ...ready, slugs: initialState(off).slugs };
-    expect(curveSentence(createBench(off).display(away))).not.toBe(curveSentence(bench.display(ready)));
+    expect(curveSentence(en, createBench(off).display(away))).not.toBe(curveSentence(en, bench.display(ready)));
   });
 
   test('a dark or flat face says why', () => {
-    const said = (state: typeof ready): string => curveSentence(bench.display(state));
+    const said = (state: typeof ready): string => curveSentence(en, bench.display(state));
     expect(said(bare)).toBe(en.curve.notes.noY);
     expect(said(stateAfter(setup, [{ type: 'powerSwitched', on: false }], ready))).toBe(en.curve.notes.powerOff);
     expect(said(stateAfter(setup, [{ type: 'leadRemoved', lead: 'rf' }], ready))).toBe(en.curve.notes.noSignal);
@@ -166,7 +167,7 @@ describe('the curve, told', () => {
 
   test('no pips, pips off the sweep, hum and the tunable marker are spoken of; its frequency is not', () => {
     const toldAfter = (...acts: readonly BenchEvent[]): string =>
-      curveSentence(bench.display(stateAfter(setup, acts, ready)));
+      curveSentence(en, bench.display(stateAfter(setup, acts, ready)));
     const pulled = mainResponse(setup.receiver).setUp.markersHz.map(
       (hz): BenchEvent => ({ type: 'crystalPulled', hz }),
     );
@@ -195,7 +196,7 @@ describe('the curve, told', () => {
         note: 'none',
       },
     };
-    expect(curveSentence(empty)).toBe(en.curve.notes.noSignal);
+    expect(curveSentence(en, empty)).toBe(en.curve.notes.noSignal);
   });
 
   test('the can, too: the top stands on the middle pip', () => {

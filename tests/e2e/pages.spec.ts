@@ -4,6 +4,7 @@ import type { Page } from '@playwright/test';
 import { refusalSentence } from '../../src/describe/sentence.ts';
 import { headerWords } from '../../src/words/en/bench.ts';
 import { dialogWords } from '../../src/words/en/benchTalk.ts';
+import { en } from '../../src/words/en/index.ts';
 import { begin, expect, openCard, shippedSetup, test } from './page.ts';
 
 const setup = shippedSetup('vision-if', 'traps-astray');
@@ -65,7 +66,7 @@ test('a slug turned with an empty hand says why it does not turn', SIZES, async 
   const slug = page.locator('[data-slug="A1"]');
   await slug.click();
   await page.getByRole('button', { name: /^Turn slug . 1\/8 turn in$/ }).click();
-  const words = refusalSentence('noToolInHand', { type: 'slugTurned', slug: 'A1', turns: 1 / 8 }, setup.receiver);
+  const words = refusalSentence(en, 'noToolInHand', { type: 'slugTurned', slug: 'A1', turns: 1 / 8 }, setup.receiver);
   await expect(page.locator('.toast')).toHaveText(words);
   await expect(slug).toHaveAttribute('aria-valuenow', '0');
 });

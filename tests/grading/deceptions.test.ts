@@ -14,6 +14,7 @@ import { blindTurns, LIES, type Lie } from '../../src/grading/blindTurns.ts';
 import { grade } from '../../src/grading/grade.ts';
 import type { Adjuster, Receiver } from '../../src/receiver/receiver.ts';
 import { responseById } from '../../src/receiver/responses.ts';
+import { en } from '../../src/words/en/index.ts';
 import { SCENARIO } from '../bench/fixture.ts';
 import { shippedLibrary } from '../files/shipped.ts';
 import { alignmentActs, connectionActs, safetyActs, setUpActs, stateAfter, yActs } from '../session/acts.ts';
@@ -230,7 +231,7 @@ describe.each(DECEPTIONS.map((one) => [one.name, one] as const))('%s', (_, decep
     expect(report.total).toBeLessThan(100);
     const line = report.lines.find((one) => one.rule === deception.rule)!;
     expect(line.points).toBeLessThan(line.max);
-    expect(scoreLineSentence(line, setup.receiver)).toMatch(deception.says);
+    expect(scoreLineSentence(en, line, setup.receiver)).toMatch(deception.says);
     // The receiver itself is as good as it was: its true curve is graded, not the picture.
     expect(report.blocks.response).toEqual(honest.blocks.response);
   });
@@ -242,7 +243,7 @@ describe.each(DECEPTIONS.map((one) => [one.name, one] as const))('%s', (_, decep
     const blind = blindTurns(setup, run);
     expect(blind.map((one) => [one.lie, one.slug])).toEqual([[deception.lie, id]]);
     const report = grade(setup, run);
-    const looks = findings(report, setup.receiver, blind).filter((one) => one.tone === 'lookAgain');
+    const looks = findings(en, report, setup.receiver, blind).filter((one) => one.tone === 'lookAgain');
     expect(looks.some((one) => one.atSeconds === blind[0]!.atSeconds)).toBe(true);
   });
 

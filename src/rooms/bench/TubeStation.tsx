@@ -1,14 +1,16 @@
 /** The tube in its place: hands the picture to the face, says in words what it shows, lays the wax marks. */
+
 import { memo } from 'preact/compat';
 import { useEffect, useMemo, useState } from 'preact/hooks';
-import { curveSentence, readCurve } from '../../describe/sentence.ts';
+import { curveSentence, pipName, readCurve } from '../../describe/sentence.ts';
 import { usePort } from '../../kit/hooks/usePort.ts';
+import { useWords } from '../../kit/hooks/useWords.ts';
 import { place } from '../../kit/px.ts';
 import { TubeFace } from '../../kit/tube/TubeFace.tsx';
 import type { BenchPort } from '../../present/ports.ts';
 import type { SheetFigures } from '../../present/sheetFigures.ts';
 import { waxOn } from '../../present/wax.ts';
-import { tubeTalk } from '../../words/en/benchTalk.ts';
+import type { Words } from '../../words/words.ts';
 import type { BenchLayout } from './layout.ts';
 
 interface TubeStationProps {
@@ -22,10 +24,12 @@ interface TubeStationProps {
 const REST_MS = 350;
 
 function TubeStationBase({ port, layout, figures, wax }: TubeStationProps) {
+  const words = useWords();
+  const { tubeTalk } = words;
   const display = usePort(port, () => port.display());
   const controls = usePort(port, () => port.state().controls);
   const turns = usePort(port, () => port.state().turnsMade);
-  const reading = useRested(port);
+  const reading = useRested(words, port);
   const marks = useMemo(
     () => (wax ? waxOn(port.setup, controls, figures, port.facts()) : NO_WAX),
     // A new picture may have another peak, and the marks follow the peak.
@@ -56,8 +60,8 @@ interface Reading {
   readonly pips: ReturnType<typeof readCurve>['pips'];
 }
 
-function useRested(port: BenchPort): Reading {
-  const [reading, setReading] = useState(() => read(port));
+function useRested(words: Words, port: BenchPort): Reading {
+  const [reading, setReading] = useState(() => read(words, port));
   useEffect(() => {
     let seen = port.display();
     let timer: ReturnType<typeof setTimeout> | undefined;
@@ -66,23 +70,25 @@ function useRested(port: BenchPort): Reading {
       if (now === seen) return;
       seen = now;
       clearTimeout(timer);
-      timer = setTimeout(() => setReading(read(port)), REST_MS);
+      timer = setTimeout(() => setReading(read(words, port)), REST_MS);
     });
     return () => {
       stop();
       clearTimeout(timer);
     };
-  }, [port]);
+  }, [words, port]);
   return reading;
 }
 
-function read(port: BenchPort): Reading {
+function read(words: Words, port: BenchPort): Reading {
   const display = port.display();
-  return { sentence: curveSentence(display), pips: readCurve(display).pips };
+  return { sentence: curveSentence(words, display), pips: readCurve(display).pips };
 }
 
 /** The same as the picture, as figures: for those who do not see it. */
 const PipTable = memo(function PipTable({ pips }: { readonly pips: Reading['pips'] }) {
+  const words = useWords();
+  const { tubeTalk } = words;
   if (pips.length === 0) return null;
   return (
     <table class="unseen">
@@ -94,9 +100,9 @@ const PipTable = memo(function PipTable({ pips }: { readonly pips: Reading['pips
         </tr>
       </thead>
       <tbody>
-        {pips.map(({ tag, name, share }) => (
+        {pips.map(({ tag, share }) => (
           <tr key={`${tag.kind}${tag.hz}`}>
-            <th scope="row">{name}</th>
+            <th scope="row">{pipName(words, tag)}</th>
             <td>{tubeTalk.level(share)}</td>
           </tr>
         ))}

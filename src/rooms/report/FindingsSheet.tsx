@@ -1,9 +1,8 @@
 /** Findings in whole sentences, each with the moment to look at. */
 
 import type { Finding } from '../../describe/findings.ts';
+import { useWords } from '../../kit/hooks/useWords.ts';
 import { Frac, Frame } from '../../kit/theme/art.tsx';
-import { findingWords } from '../../words/en/grading.ts';
-import { reportWords as words } from '../../words/en/reportPage.ts';
 
 export interface FindingsSheetProps {
   readonly findings: readonly Finding[];
@@ -11,14 +10,15 @@ export interface FindingsSheetProps {
 }
 
 export function FindingsSheet({ findings, goTo }: FindingsSheetProps) {
+  const { report: say, grading } = useWords();
   return (
     <section class="paper findings" aria-labelledby="findings-title">
       <Frame kind="sheet" />
-      <h2 id="findings-title">{words.findings}</h2>
+      <h2 id="findings-title">{say.findings}</h2>
       <div class="findings-body">
         {findings.map((finding) => (
           <p key={finding.text} class={finding.tone}>
-            <b>{findingWords.tones[finding.tone]} </b>
+            <b>{grading.findings.tones[finding.tone]} </b>
             <Told finding={finding} goTo={goTo} />
           </p>
         ))}
@@ -35,8 +35,9 @@ function Told({
   readonly finding: Finding;
   readonly goTo: (seconds: number) => void;
 }) {
+  const { report: say } = useWords();
   if (atSeconds === null) return <Frac>{text}</Frac>;
-  const clock = words.clock(atSeconds);
+  const clock = say.clock(atSeconds);
   const at = text.indexOf(clock);
   const link = <MomentLink seconds={atSeconds} goTo={goTo} />;
   if (at < 0)
@@ -56,9 +57,10 @@ function Told({
 
 /** A time that takes the replay there. */
 export function MomentLink({ seconds, goTo }: { readonly seconds: number; readonly goTo: (seconds: number) => void }) {
+  const { report: say } = useWords();
   return (
-    <button type="button" class="moment" aria-label={words.goTo(seconds)} onClick={() => goTo(seconds)}>
-      {words.clock(seconds)}
+    <button type="button" class="moment" aria-label={say.goTo(seconds)} onClick={() => goTo(seconds)}>
+      {say.clock(seconds)}
     </button>
   );
 }

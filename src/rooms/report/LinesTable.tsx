@@ -1,10 +1,11 @@
 /** Every line of the score with its reason, folded away until asked for. */
+
 import type { Ref } from 'preact';
 import { adviceFor } from '../../describe/advice.ts';
 import { lineIsMet } from '../../describe/scoreLine.ts';
 import { BLOCKS, type Report, type ScoreLine } from '../../grading/report.ts';
+import { useWords } from '../../kit/hooks/useWords.ts';
 import { Frac, Frame } from '../../kit/theme/art.tsx';
-import { blockNames, reportWords as words } from '../../words/en/reportPage.ts';
 import { MomentLink } from './FindingsSheet.tsx';
 import './lines.css';
 
@@ -16,20 +17,22 @@ export interface LinesTableProps {
 }
 
 export function LinesTable({ report, sentence, goTo, innerRef }: LinesTableProps) {
+  const words = useWords();
+  const { blocks, report: say } = words;
   const lost = (l: ScoreLine): boolean => l.points < l.max - 0.005;
   return (
     <details class="plate lines" {...(innerRef === undefined ? {} : { ref: innerRef })}>
       <summary>
         <Frame kind="button" />
-        <span>{words.lines(report.lines.length)}</span>
+        <span>{say.lines(report.lines.length)}</span>
       </summary>
       <div class="lines-scroll">
         <table>
           <thead>
             <tr>
-              <th scope="col">{words.rule}</th>
-              <th scope="col">{words.reason}</th>
-              <th scope="col">{words.points}</th>
+              <th scope="col">{say.rule}</th>
+              <th scope="col">{say.reason}</th>
+              <th scope="col">{say.points}</th>
             </tr>
           </thead>
           {BLOCKS.map((block) => {
@@ -38,9 +41,9 @@ export function LinesTable({ report, sentence, goTo, innerRef }: LinesTableProps
               <tbody key={block}>
                 <tr class="lines-block">
                   <th scope="rowgroup" colSpan={2}>
-                    {blockNames[block]}
+                    {blocks[block]}
                   </th>
-                  <td>{words.blockPoints(report.blocks[block].points, report.blocks[block].max)}</td>
+                  <td>{say.blockPoints(report.blocks[block].points, report.blocks[block].max)}</td>
                 </tr>
                 {lines.map((line) => (
                   <tr key={line.id} class={lost(line) ? 'lost' : ''}>
@@ -50,7 +53,7 @@ export function LinesTable({ report, sentence, goTo, innerRef }: LinesTableProps
                       {lost(line) && !lineIsMet(line) ? (
                         <>
                           {' '}
-                          <span class="lines-try">{adviceFor(line)}</span>
+                          <span class="lines-try">{adviceFor(words, line)}</span>
                         </>
                       ) : null}
                       {line.atSeconds === null ? null : (
@@ -60,7 +63,7 @@ export function LinesTable({ report, sentence, goTo, innerRef }: LinesTableProps
                         </>
                       )}
                     </td>
-                    <td class="lines-points">{words.linePoints(line.points, line.max)}</td>
+                    <td class="lines-points">{say.linePoints(line.points, line.max)}</td>
                   </tr>
                 ))}
               </tbody>

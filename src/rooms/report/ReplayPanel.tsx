@@ -1,14 +1,14 @@
 /** The run again: a small tube, the transport, and a timeline with a lane for each slug under a scrubber. */
+
 import { useMemo, useRef } from 'preact/hooks';
 import { useSize } from '../../kit/hooks/useSize.ts';
+import { useWords } from '../../kit/hooks/useWords.ts';
 import { Button, Fit, Frame, Ink } from '../../kit/theme/art.tsx';
 import { C } from '../../kit/theme/ink.ts';
 import { TubeFace } from '../../kit/tube/TubeFace.tsx';
 import type { ReportPort } from '../../present/ports.ts';
 import { eventsBy, slugInHand, spells, stopAfter, stopBefore, stops } from '../../present/runTimeline.ts';
 import { slugLetters } from '../../receiver/slugLetters.ts';
-import { reportWords as words } from '../../words/en/reportPage.ts';
-import { phaseNames } from '../../words/en/shell.ts';
 import {
   cursorArt,
   TIMELINE_LEFT,
@@ -27,14 +27,14 @@ export interface ReplayPanelProps {
   readonly lengthSeconds: number;
 }
 
-const TIMELINE_WORDS: TimelineWords = {
-  clock: words.clock,
-  turns: words.turnsMark,
-  phase: (phase) => phaseNames[phase],
-};
 const MINI_CELL = 20.5;
 
 export function ReplayPanel({ port, playback, lengthSeconds }: ReplayPanelProps) {
+  const { report: say, phases: phaseNames } = useWords();
+  const timelineWords = useMemo<TimelineWords>(
+    () => ({ clock: say.clock, turns: say.turnsMark, phase: (one) => phaseNames[one] }),
+    [say, phaseNames],
+  );
   const { run, receiver } = port;
   const { seconds, playing, speed } = playback;
   const count = eventsBy(run.events, seconds);
@@ -59,7 +59,7 @@ export function ReplayPanel({ port, playback, lengthSeconds }: ReplayPanelProps)
     [lengthSeconds, mine, phases, incidents, receiver, letters],
   );
   const inHand = useMemo(() => slugInHand(run.events, count), [run, count]);
-  const clock = words.clock(seconds);
+  const clock = say.clock(seconds);
   const phase = phaseNames[moment.session.current];
   const { display, state } = moment;
   return (
@@ -69,14 +69,14 @@ export function ReplayPanel({ port, playback, lengthSeconds }: ReplayPanelProps)
         <span class="disc" aria-hidden="true">
           2
         </span>
-        {words.replay}
+        {say.replay}
       </h2>
       <div class="replay-tube">
         <TubeFace
           mini
           cell={MINI_CELL}
           display={display}
-          label={words.replayTube(clock, phase)}
+          label={say.replayTube(clock, phase)}
           phosphor={state.controls.phosphor}
           focus={state.controls.focus}
           brightness={state.controls.brightness}
@@ -91,8 +91,13 @@ export function ReplayPanel({ port, playback, lengthSeconds }: ReplayPanelProps)
         />
       </div>
       <div class="replay-time">
-        <Fit class="replay-lanes" of={timeline} draw={(w, h) => timelineArt(w, h, timeline, TIMELINE_WORDS)} />
-        <Cursor timeline={timeline} seconds={seconds} slug={receiver.adjusters.findIndex(({ id }) => id === inHand)} />
+        <Fit class="replay-lanes" of={timeline} draw={(w, h) => timelineArt(w, h, timeline, timelineWords)} />
+        <Cursor
+          words={timelineWords}
+          timeline={timeline}
+          seconds={seconds}
+          slug={receiver.adjusters.findIndex(({ id }) => id === inHand)}
+        />
         <input
           class="scrubber"
           type="range"
@@ -100,18 +105,18 @@ export function ReplayPanel({ port, playback, lengthSeconds }: ReplayPanelProps)
           max={lengthSeconds}
           step={1}
           value={Math.round(seconds)}
-          aria-label={words.scrub}
-          aria-valuetext={words.scrubValue(clock, phase)}
+          aria-label={say.scrub}
+          aria-valuetext={say.scrubValue(clock, phase)}
           style={{ left: `${TIMELINE_LEFT - THUMB / 2}px`, right: `${TIMELINE_RIGHT - THUMB / 2}px` }}
           onInput={(event) => playback.seek(Number(event.currentTarget.value))}
         />
-        <ol class="unseen" aria-label={words.acts}>
+        <ol class="unseen" aria-label={say.acts}>
           {[
             ...mine.map((s) => ({
               at: s.fromSeconds,
-              text: words.spell(letters.get(s.slug) ?? s.slug, s.turns, words.clock(s.fromSeconds)),
+              text: say.spell(letters.get(s.slug) ?? s.slug, s.turns, say.clock(s.fromSeconds)),
             })),
-            ...incidents.map((i) => ({ at: i.atSeconds, text: words.incident(i.kind, words.clock(i.atSeconds)) })),
+            ...incidents.map((i) => ({ at: i.atSeconds, text: say.incident(i.kind, say.clock(i.atSeconds)) })),
           ]
             .sort((a, b) => a.at - b.at)
             .map(({ text }, i) => (
@@ -127,10 +132,12 @@ export function ReplayPanel({ port, playback, lengthSeconds }: ReplayPanelProps)
 const THUMB = 62;
 
 function Cursor({
+  words,
   timeline,
   seconds,
   slug,
 }: {
+  readonly words: TimelineWords;
   readonly timeline: Timeline;
   readonly seconds: number;
   readonly slug: number;
@@ -140,11 +147,7 @@ function Cursor({
   return (
     <div class="replay-cursor" ref={ref} aria-hidden="true">
       {width > 0 ? (
-        <Ink
-          svg={cursorArt(width, height, timeline, { seconds, slug }, TIMELINE_WORDS)}
-          width={width}
-          height={height}
-        />
+        <Ink svg={cursorArt(width, height, timeline, { seconds, slug }, words)} width={width} height={height} />
       ) : null}
     </div>
   );
@@ -159,19 +162,20 @@ interface TransportProps {
 }
 
 function Transport({ playback, playing, speed, before, after }: TransportProps) {
+  const { report: say } = useWords();
   return (
     <div class="transport">
-      <Button onClick={before} label={words.back}>
+      <Button onClick={before} label={say.back}>
         <Sign d="M7 -8L-4 0L7 8ZM-7 -8V8" />
       </Button>
-      <Button onClick={() => playback.toggle()} label={playing ? words.pause : words.play} class="play">
+      <Button onClick={() => playback.toggle()} label={playing ? say.pause : say.play} class="play">
         <Sign d={playing ? 'M-6 -9H-2V9H-6ZM2 -9H6V9H2Z' : 'M-6 -10L9 0L-6 10Z'} />
       </Button>
-      <Button onClick={after} label={words.forward}>
+      <Button onClick={after} label={say.forward}>
         <Sign d="M-7 -8L4 0L-7 8ZM7 -8V8" />
       </Button>
       <label class="speed">
-        <span class="l2">{words.speed}</span>
+        <span class="l2">{say.speed}</span>
         <select
           class="mb"
           value={String(speed)}
@@ -179,7 +183,7 @@ function Transport({ playback, playing, speed, before, after }: TransportProps) 
         >
           {SPEEDS.map((s) => (
             <option key={s} value={String(s)}>
-              {words.times(s)}
+              {say.times(s)}
             </option>
           ))}
         </select>

@@ -1,13 +1,13 @@
 /** The report of a run: what was found and left, the score with its reasons, the run to look at again. */
+
 import { useMemo, useRef, useState } from 'preact/hooks';
 import { findings } from '../../describe/findings.ts';
 import { scoreLineSentence } from '../../describe/scoreLine.ts';
+import { useWords } from '../../kit/hooks/useWords.ts';
 import { Button, Fit, Frame, Header, Rooms } from '../../kit/theme/art.tsx';
 import type { ReportPort } from '../../present/ports.ts';
 import { responseById } from '../../receiver/responses.ts';
 import { widenSpecification } from '../../receiver/specification.ts';
-import { reportWords as words } from '../../words/en/reportPage.ts';
-import { shellWords } from '../../words/en/shell.ts';
 import { FindingsSheet } from './FindingsSheet.tsx';
 import { LinesTable } from './LinesTable.tsx';
 import { ReplayPanel } from './ReplayPanel.tsx';
@@ -23,6 +23,8 @@ export interface ReportPageProps {
 }
 
 export function ReportPage({ port, onBench = null }: ReportPageProps) {
+  const words = useWords();
+  const { report: say, shell: shellWords } = words;
   const { report, run, receiver } = port;
   const { scenario } = run;
   const lengthSeconds = Math.max(1, Math.ceil(report.seconds), Math.ceil((run.events.at(-1)?.atMs ?? 0) / 1000));
@@ -36,7 +38,7 @@ export function ReportPage({ port, onBench = null }: ReportPageProps) {
     [receiver, scenario, set],
   );
   const told = useMemo(() => sheetPoints(report, set.response).filter((p) => p.no !== null), [report, set]);
-  const found = useMemo(() => findings(report, receiver, port.blind ?? []), [port, report, receiver]);
+  const found = useMemo(() => findings(words, report, receiver, port.blind ?? []), [words, port, report, receiver]);
   const goTo = (seconds: number): void => {
     playback.seek(seconds);
     const still = matchMedia('(prefers-reduced-motion: reduce)').matches;
@@ -59,10 +61,10 @@ export function ReportPage({ port, onBench = null }: ReportPageProps) {
         product={shellWords.product}
         right={
           <>
-            <Button onClick={() => port.exportRun()}>{words.exportRun}</Button>
-            <Button onClick={() => port.again()}>{words.again}</Button>
+            <Button onClick={() => port.exportRun()}>{say.exportRun}</Button>
+            <Button onClick={() => port.again()}>{say.again}</Button>
             <Button primary onClick={() => port.toCourse()}>
-              {words.toCourse}
+              {say.toCourse}
             </Button>
           </>
         }
@@ -74,13 +76,13 @@ export function ReportPage({ port, onBench = null }: ReportPageProps) {
           <Frame kind="sheet" />
           <p class="eyebrow">
             {[
-              words.page(scenario.code, receiver.setName),
-              ...(run.learner === null ? [] : [words.learner(run.learner)]),
+              say.page(scenario.code, receiver.setName),
+              ...(run.learner === null ? [] : [say.learner(run.learner)]),
             ].join(', ')}
           </p>
           <h1 id="report-title">{scenario.title}</h1>
           {report.curves.length < 2 ? null : (
-            <fieldset class="figure-tabs" aria-label={words.curves}>
+            <fieldset class="figure-tabs" aria-label={say.curves}>
               {report.curves.map(({ response }, i) => (
                 <button
                   key={response}
@@ -96,18 +98,18 @@ export function ReportPage({ port, onBench = null }: ReportPageProps) {
           <Fit
             class="figure-place"
             of={set}
-            label={words.figure(scenario.title)}
-            draw={(w, h) => responseFigure(w, h, report, set, sheet, words)}
+            label={say.figure(scenario.title)}
+            draw={(w, h) => responseFigure(w, h, report, set, sheet, say)}
           />
-          <ol class="figure-points" aria-label={words.figurePoints}>
+          <ol class="figure-points" aria-label={say.figurePoints}>
             {told.map(({ no, hz, line, met }) => (
               <li key={line.id}>
                 <span class="disc rust" aria-hidden="true">
                   {no}
                 </span>
-                <span class="m">{words.frequency(hz)}</span>
-                <span>{words.wants(line)}</span>
-                <b class={met ? 'met' : 'missed'}>{met ? words.met : words.missed}</b>
+                <span class="m">{say.frequency(hz)}</span>
+                <span>{say.wants(line)}</span>
+                <b class={met ? 'met' : 'missed'}>{met ? say.met : say.missed}</b>
               </li>
             ))}
           </ol>
@@ -121,7 +123,7 @@ export function ReportPage({ port, onBench = null }: ReportPageProps) {
         </div>
         <LinesTable
           report={report}
-          sentence={(line) => scoreLineSentence(line, receiver)}
+          sentence={(line) => scoreLineSentence(words, line, receiver)}
           goTo={goTo}
           innerRef={lines}
         />

@@ -1,9 +1,9 @@
 /** The score: total, word of the ladder, turns and time against par, and a bar for each block, filled with its own hatching. */
 
 import { BLOCKS, type Block, type Report } from '../../grading/report.ts';
+import { useWords } from '../../kit/hooks/useWords.ts';
 import { bandOf, Fit, Frac, Frame, thumb } from '../../kit/theme/art.tsx';
 import { C, hatch, r1 } from '../../kit/theme/ink.ts';
-import { blockNames, reportWords as words } from '../../words/en/reportPage.ts';
 
 const LOOKS: Readonly<Record<Block, { readonly angle: number; readonly ink: string; readonly tint: string }>> = {
   response: { angle: 45, ink: C.petrol, tint: '#cfe0d6' },
@@ -21,7 +21,8 @@ export interface ScorePanelProps {
 }
 
 export function ScorePanel({ report, previousBest, showLines }: ScorePanelProps) {
-  const against = words.against(report.total, previousBest);
+  const { blocks, report: say } = useWords();
+  const against = say.against(report.total, previousBest);
   return (
     <section class="plate score" aria-labelledby="score-title">
       <Frame kind="panel" />
@@ -29,35 +30,35 @@ export function ScorePanel({ report, previousBest, showLines }: ScorePanelProps)
         <span class="disc" aria-hidden="true">
           1
         </span>
-        {words.score}
+        {say.score}
       </h2>
       <button type="button" class="all-lines" onClick={showLines}>
-        {words.allLines(report.lines.length)}
+        {say.allLines(report.lines.length)}
       </button>
       <div class="score-row">
         <p class="score-total">
-          <span class="score-figure">{report.total}</span> <span class="score-of">{words.of100}</span>
+          <span class="score-figure">{report.total}</span> <span class="score-of">{say.of100}</span>
         </p>
         <p class={`score-verdict${report.passed ? ' passed' : ''}`}>
-          <strong>{words.verdict(report)}</strong>
+          <strong>{say.verdict(report)}</strong>
           {against === null ? null : <span>{against}</span>}
         </p>
-        <Fit class="score-stack" of={report} label={words.stack(report.word)} draw={(w, h) => stackArt(w, h, report)} />
+        <Fit class="score-stack" of={report} label={say.stack(report.word)} draw={(w, h) => stackArt(w, h, report)} />
         <p class="score-par">
           <strong>
-            <Frac>{words.turns(report.turns, report.parTurns)}</Frac>
+            <Frac>{say.turns(report.turns, report.parTurns)}</Frac>
           </strong>
-          <span>{words.time(report.seconds, report.parSeconds)}</span>
+          <span>{say.time(report.seconds, report.parSeconds)}</span>
         </p>
       </div>
       {report.caps.map((cap) => (
         <p class="score-cap" key={cap.rule + cap.subject}>
-          {words.capped(cap.limit, words.capKinds[cap.rule] ?? words.capOther, words.clock(cap.atSeconds))}
+          {say.capped(cap.limit, say.capKinds[cap.rule] ?? say.capOther, say.clock(cap.atSeconds))}
         </p>
       ))}
       {report.wanting.map((what) => (
         <p class="score-cap" key={what}>
-          {words.wanting[what]}
+          {say.wanting[what]}
         </p>
       ))}
       <ul
@@ -73,8 +74,8 @@ export function ScorePanel({ report, previousBest, showLines }: ScorePanelProps)
                 of={points / max}
                 draw={(w, h) => barArt(w, h, max > 0 ? points / max : 0, block)}
               />
-              <span class="score-name">{blockNames[block]}</span>
-              <span class="m">{words.blockPoints(points, max)}</span>
+              <span class="score-name">{blocks[block]}</span>
+              <span class="m">{say.blockPoints(points, max)}</span>
             </li>
           );
         })}

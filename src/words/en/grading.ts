@@ -96,8 +96,6 @@ export const faultWords = {
       'Look at the height and the side of the whole curve: where every slug is right and they are not, it is the diode, and it is replaced with the set off.',
     core: 'Where a screw turns and nothing moves on the tube, the core no longer turns with it: replace that coil with the set off.',
   } satisfies Readonly<Record<'line' | 'diode' | ToldSymptom, string>>,
-  listed: (before: readonly string[], last: string): string =>
-    before.length === 0 ? last : `${before.join(', ')} and ${last}`,
 } as const;
 
 export const limitWords = {

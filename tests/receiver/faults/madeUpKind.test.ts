@@ -16,7 +16,7 @@ import type { FaultySet } from '../../../src/receiver/faults/faultPlaces.ts';
 import { plausibleFaults } from '../../../src/receiver/faults/faultsThatFit.ts';
 import { partsTray } from '../../../src/receiver/faults/partsTray.ts';
 import { chartedParts } from '../../../src/technician/faultChart.ts';
-import { partsWords } from '../../../src/words/en/parts.ts';
+import { en } from '../../../src/words/en/index.ts';
 import { shippedJson, shippedReceiver } from '../../files/shipped.ts';
 
 vi.mock('../../../src/receiver/faults/faultRows.ts', async (load) => {
@@ -97,7 +97,7 @@ describe('a made-up kind of fault', () => {
 
   test('has its part in the tray, under its own name', () => {
     const part = partsTray(receiver, deck).find(({ name }) => name === 'varnish')!;
-    expect([partsWords.kinds[part.kind], partsWords.name(part, null)]).toEqual(['Varnish', 'A coat of varnish']);
+    expect([en.parts.kinds[part.kind], en.parts.name(part, null)]).toEqual(['Varnish', 'A coat of varnish']);
   });
 
   test('may be drawn, and stands in the chart', () => {
@@ -117,7 +117,7 @@ describe('a made-up kind of fault', () => {
 
   test('is told of in the report, with what to try', () => {
     const line = grade(setup(), []).lines.find(({ id }) => id === 'G62:varnish')!;
-    expect(scoreLineSentence(line, receiver)).toContain('It drinks the signal on wet days.');
-    expect(adviceFor(line)).toBe('Dry the coil and coat it.');
+    expect(scoreLineSentence(en, line, receiver)).toContain('It drinks the signal on wet days.');
+    expect(adviceFor(en, line)).toBe('Dry the coil and coat it.');
   });
 });

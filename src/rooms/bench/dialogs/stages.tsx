@@ -3,13 +3,14 @@
 import { missingSentence } from '../../../describe/sentence.ts';
 import { Modal } from '../../../kit/dialogs/Modal.tsx';
 import { usePort } from '../../../kit/hooks/usePort.ts';
+import { useWords } from '../../../kit/hooks/useWords.ts';
 import { Button } from '../../../kit/theme/art.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
 import { PHASES } from '../../../session/phase.ts';
-import { dialogWords } from '../../../words/en/benchTalk.ts';
-import { phaseNames } from '../../../words/en/shell.ts';
 
 export function SignOff({ port }: { readonly port: BenchPort }) {
+  const all = useWords();
+  const { dialogs: dialogWords, phases: phaseNames } = all;
   const words = dialogWords.signOff;
   const session = port.session();
   const timeUp = session.timeUp === true;
@@ -25,7 +26,7 @@ export function SignOff({ port }: { readonly port: BenchPort }) {
               <dd>
                 <ul>
                   {session.missing[phase].map((code) => (
-                    <li key={code}>{missingSentence(code)}</li>
+                    <li key={code}>{missingSentence(all, code)}</li>
                   ))}
                 </ul>
               </dd>
@@ -44,6 +45,7 @@ export function SignOff({ port }: { readonly port: BenchPort }) {
 }
 
 export function Suspended({ port, onLeave }: { readonly port: BenchPort; readonly onLeave: (() => void) | null }) {
+  const { dialogs: dialogWords } = useWords();
   const words = dialogWords.suspended;
   return (
     <Modal title={words.title} onCancel={null}>
@@ -59,6 +61,7 @@ export function Suspended({ port, onLeave }: { readonly port: BenchPort; readonl
 }
 
 export function Stopped({ port }: { readonly port: BenchPort }) {
+  const { dialogs: dialogWords } = useWords();
   const words = dialogWords.stopped;
   return (
     <Modal title={words.title} onCancel={null} danger>
@@ -76,6 +79,7 @@ export function Stopped({ port }: { readonly port: BenchPort }) {
 }
 
 export function Help({ onClose }: { readonly onClose: () => void }) {
+  const { dialogs: dialogWords } = useWords();
   const words = dialogWords.help;
   return (
     <Modal title={words.title} onCancel={onClose} wide>
@@ -99,6 +103,7 @@ export function Help({ onClose }: { readonly onClose: () => void }) {
 }
 
 export function Hints({ port, onClose }: { readonly port: BenchPort; readonly onClose: () => void }) {
+  const { dialogs: dialogWords } = useWords();
   const words = dialogWords.hints;
   const taken = usePort(port, () => port.state().hintsTaken);
   const all = port.scenario.hints;
@@ -126,6 +131,7 @@ export function Hints({ port, onClose }: { readonly port: BenchPort; readonly on
 }
 
 export function Clear({ port, onClose }: { readonly port: BenchPort; readonly onClose: () => void }) {
+  const { dialogs: dialogWords } = useWords();
   const words = dialogWords.abandon;
   return (
     <Modal title={words.title} onCancel={onClose} danger>

@@ -1,15 +1,16 @@
 /** First page of the sheet: the figure, the numbered steps with their ticks, the caution. */
+
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { initialState } from '../../../bench/setup.ts';
 import { missingSentence } from '../../../describe/sentence.ts';
 import { usePort } from '../../../kit/hooks/usePort.ts';
+import { useWords } from '../../../kit/hooks/useWords.ts';
 import { Ink } from '../../../kit/theme/art.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
 import type { SheetFigures } from '../../../present/sheetFigures.ts';
 import { missingOfStep, type StepMark, stepMarks, stepNow, turnedSlugs } from '../../../present/steps.ts';
 import type { ProcedureStep, Receiver } from '../../../receiver/receiver.ts';
 import { aidsWithin } from '../../../session/session.ts';
-import { sheetWords } from '../../../words/en/bench.ts';
 import { SheetFigure } from './SheetFigure.tsx';
 
 export function ProcedurePage({
@@ -21,6 +22,7 @@ export function ProcedurePage({
   readonly figures: SheetFigures;
   readonly width: number;
 }) {
+  const { sheet: sheetWords } = useWords();
   const { receiver } = port;
   return (
     <>
@@ -35,6 +37,7 @@ export function ProcedurePage({
 }
 
 function Steps({ port }: { readonly port: BenchPort }) {
+  const { sheet: sheetWords } = useWords();
   const marks = useStepMarks(port);
   const list = useRef<HTMLOListElement>(null);
   const at = stepNow(marks);
@@ -67,10 +70,11 @@ function Steps({ port }: { readonly port: BenchPort }) {
 
 /** In a run with hints: the first thing that keeps this step from its tick, and the way to mend it. */
 function Advice({ port, step }: { readonly port: BenchPort; readonly step: ProcedureStep }) {
+  const words = useWords();
   const allowed = useMemo(() => aidsWithin(port.scenario).hints, [port]);
   const code = usePort(port, () => missingOfStep(step, port.session()));
   if (!allowed || code === null) return null;
-  return <span class="advice">{missingSentence(code)}</span>;
+  return <span class="advice">{missingSentence(words, code)}</span>;
 }
 
 /** Marks of the steps; a new list only when one of them changes. */
@@ -81,6 +85,7 @@ export function useStepMarks(port: BenchPort): readonly StepMark[] {
 }
 
 export function Caution({ receiver }: { readonly receiver: Receiver }) {
+  const { sheet: sheetWords } = useWords();
   const title = receiver.mains === null ? sheetWords.care : sheetWords.cautions;
   return (
     <aside class="caution" aria-label={title}>
