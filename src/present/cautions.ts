@@ -1,12 +1,53 @@
-/** The cautions that must be read before a set is touched: what its file says, completed by what any mains set needs to have said. Pure. */
-
+/**
+ * The cautions that must be read before a set is touched: those that hold for every set on the mains, in the words of the page, and what its file says besides.
+ * A file that says one of the standing cautions itself says it in the sentence below; such a sentence is known and not said twice. Pure.
+ */
 import type { Receiver } from '../receiver/receiver.ts';
-import { dialogWords } from '../words/en/benchTalk.ts';
+import type { Words } from '../words/words.ts';
 
-/** The receiver's own cautions, and of the standing ones of a mains set those that it does not say itself. */
-export function cautionsOf({ mains, cautions }: Receiver): readonly string[] {
+type Mains = NonNullable<Receiver['mains']>;
+type Standing = keyof Words['dialogs']['standingCautions'];
+
+interface StandingRow {
+  /** the sentence that receiver files have for it; part of their fingerprint, so it never changes */
+  readonly inFile: (mains: Mains) => string;
+  readonly needed: (mains: Mains) => boolean;
+}
+
+const ROWS: Readonly<Record<Standing, StandingRow>> = {
+  isolate: {
+    inFile: () => 'The pan may be live: one side of the mains can reach it. Work only from the isolating transformer.',
+    needed: ({ hotChassis }) => hotChassis,
+  },
+  discharge: {
+    inFile: ({ highTensionVolts }) =>
+      `The cage holds ${highTensionVolts} V and stays charged after switching off. Discharge the capacitors, then check with a meter.`,
+    needed: () => true,
+  },
+  pictureTube: {
+    inFile: () =>
+      'The picture tube and its supply keep a lethal charge, and the tube can implode. High-voltage regulators can give off X-rays.',
+    needed: ({ pictureTube }) => pictureTube,
+  },
+  oneHand: {
+    inFile: () => 'One hand, insulated tools, no jewellery, somebody within call.',
+    needed: () => true,
+  },
+  practice: {
+    inFile: () =>
+      'This bench is for practice. Work on real sets follows local codes, by or with people qualified to do it.',
+    needed: () => true,
+  },
+};
+
+/** The standing cautions first, then what the receiver's file adds. */
+export function cautionsOf({ dialogs }: Words, { mains, cautions }: Receiver): readonly string[] {
   if (mains === null) return cautions;
-  const said = cautions.join(' ');
-  const standing = dialogWords.mainsCautions(mains.highTensionVolts, mains.hotChassis, mains.pictureTube);
-  return [...cautions, ...standing.filter(({ known }) => !known.test(said)).map(({ says }) => says)];
+  const codes = Object.keys(ROWS) as Standing[];
+  const standing = codes.filter((code) => ROWS[code].needed(mains) || cautions.includes(ROWS[code].inFile(mains)));
+  const known = codes.map((code) => ROWS[code].inFile(mains));
+  return [
+    ...standing.map((code) => dialogs.standingCautions[code](mains.highTensionVolts)),
+    ...cautions.filter((line) => !known.includes(line)),
+  ];
 }

@@ -5,8 +5,8 @@ import type { ClicksRow, ControlUnit, IdsOfKind, RangeRow } from '../bench/contr
 import { CONTROL_ROWS } from '../bench/controls/rows.ts';
 import type { Receiver } from '../receiver/receiver.ts';
 import { mainResponse } from '../receiver/responses.ts';
-import { controlWords } from '../words/en/bench.ts';
-import * as figures from '../words/en/benchFigures.ts';
+import type { Format } from '../words/format.ts';
+import type { Words } from '../words/words.ts';
 import { type KnobScale, linearScale, listScale, ratioScale } from './knobScale.ts';
 import type { BenchPort } from './ports.ts';
 
@@ -25,15 +25,19 @@ export interface KnobFitting {
 }
 
 /** Everything that a knob needs to know of its control, for this receiver. */
-export function fitKnob({ receiver }: Pick<BenchPort['setup'], 'receiver'>, control: KnobControl): KnobFitting {
-  return fitRow(receiver, CONTROL_ROWS[control], controlWords[control].label);
+export function fitKnob(
+  { format, controls }: Words,
+  { receiver }: Pick<BenchPort['setup'], 'receiver'>,
+  control: KnobControl,
+): KnobFitting {
+  return fitRow(format, receiver, CONTROL_ROWS[control], controls[control].label);
 }
 
-export function fitRow(receiver: Receiver, row: ClicksRow | RangeRow, label: string): KnobFitting {
+export function fitRow(format: Format, receiver: Receiver, row: ClicksRow | RangeRow, label: string): KnobFitting {
   const range = rangeOf(row, receiver);
   const { scale, coarse } = scaleFor(row, range);
   const { setUp } = mainResponse(receiver);
-  const { shown, typed } = figuresFor(row.unit, setUp.centreHz < 2e6 ? 1e3 : 1e6);
+  const { shown, typed } = figuresFor(format, row.unit, setUp.centreHz < 2e6 ? 1e3 : 1e6);
   const inside = (value: number): boolean => value >= scale.valueAt(0) && value <= scale.valueAt(scale.last);
   const parse = (text: string): number | null => {
     const value = typed(text);
@@ -63,21 +67,21 @@ interface Figures {
 }
 
 /** `bareUnitHz`: what a frequency typed without a unit is counted in. */
-function figuresFor(unit: ControlUnit, bareUnitHz: number): Figures {
-  const typedHz = figures.typedFrequency(bareUnitHz);
+function figuresFor({ knob, typed, frequency, width }: Format, unit: ControlUnit, bareUnitHz: number): Figures {
+  const typedHz = typed.frequency(bareUnitHz);
   const all: Readonly<Record<ControlUnit, Figures>> = {
-    hz: { shown: figures.frequency, typed: typedHz },
-    hzWide: { shown: figures.width, typed: typedHz },
-    hzOff: { shown: figures.offset, typed: typedHz },
-    db: { shown: figures.decibels, typed: figures.typedDecibels },
-    degrees: { shown: figures.degrees, typed: figures.typedDegrees },
-    divisions: { shown: figures.divisions, typed: figures.typedDivisions },
-    volts: { shown: figures.voltage, typed: figures.typedVolts },
+    hz: { shown: frequency, typed: typedHz },
+    hzWide: { shown: width, typed: typedHz },
+    hzOff: { shown: knob.offset, typed: typedHz },
+    db: { shown: knob.decibels, typed: typed.decibels },
+    degrees: { shown: knob.degrees, typed: typed.degrees },
+    divisions: { shown: knob.divisions, typed: typed.divisions },
+    volts: { shown: knob.voltage, typed: typed.volts },
     // A typed sign is left to the switch.
-    unsignedVolts: { shown: (volts) => figures.biasVolts(volts, null), typed: unsigned(figures.typedVolts) },
-    voltsPerDiv: { shown: figures.voltsPerDiv, typed: figures.typedVolts },
-    times: { shown: figures.times, typed: figures.typedTimes },
-    share: { shown: figures.share, typed: figures.typedShare },
+    unsignedVolts: { shown: (volts) => knob.biasVolts(volts, null), typed: unsigned(typed.volts) },
+    voltsPerDiv: { shown: knob.voltsPerDiv, typed: typed.volts },
+    times: { shown: knob.times, typed: typed.times },
+    share: { shown: knob.share, typed: typed.share },
   };
   return all[unit];
 }

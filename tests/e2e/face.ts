@@ -8,6 +8,7 @@ import { fitKnob, type KnobControl, type KnobFitting } from '../../src/present/c
 import type { ControlWords } from '../../src/words/controlWords.ts';
 import { controlWords, panelWords, safeWords } from '../../src/words/en/bench.ts';
 import { aloud, frequency } from '../../src/words/en/benchFigures.ts';
+import { en } from '../../src/words/en/index.ts';
 import { sceneWords } from '../../src/words/en/scene.ts';
 
 /** The mains are no control of the bench's table. */
@@ -40,7 +41,7 @@ export class BenchFace {
 
   async knob(control: string): Promise<Knob> {
     await this.toFront(control);
-    const fitting = fitKnob(this.setup, control as KnobControl);
+    const fitting = fitKnob(en, this.setup, control as KnobControl);
     return { fitting, slider: this.page.getByRole('slider', { name: fitting.label, exact: true }) };
   }
 

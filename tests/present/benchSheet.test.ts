@@ -12,6 +12,7 @@ import { waxOn } from '../../src/present/wax.ts';
 import { mainResponse } from '../../src/receiver/responses.ts';
 import type { SessionView } from '../../src/session/phase.ts';
 import { createSession } from '../../src/session/session.ts';
+import { en } from '../../src/words/en/index.ts';
 import { sheetStart, stripSetup } from '../bench/fixture.ts';
 import { heightAt, trace } from '../bench/look.ts';
 import { SETUPS } from '../rooms/sceneSets.ts';
@@ -201,14 +202,14 @@ describe('cautions', () => {
   ];
 
   it('are complete for a mains set whose file says nothing itself', () => {
-    const lines = cautionsOf({ ...receiver, cautions: [] }).join(' ');
+    const lines = cautionsOf(en, { ...receiver, cautions: [] }).join(' ');
     for (const words of needed) expect(lines).toMatch(words);
   });
 
   it.each(SHIPPED.filter(([, { receiver: r }]) => r.mains !== null))(
     'are complete for %s, and say nothing twice',
     (_, setup) => {
-      const lines = cautionsOf(setup.receiver);
+      const lines = cautionsOf(en, setup.receiver);
       const { hotChassis, pictureTube } = setup.receiver.mains!;
       const here = needed.filter(
         (words) =>
@@ -223,7 +224,7 @@ describe('cautions', () => {
   );
 
   it('leave a bench without mains to its own file', () => {
-    expect(cautionsOf({ ...receiver, mains: null, cautions: ['Do not force a slug.'] })).toEqual([
+    expect(cautionsOf(en, { ...receiver, mains: null, cautions: ['Do not force a slug.'] })).toEqual([
       'Do not force a slug.',
     ]);
   });

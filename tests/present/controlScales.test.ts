@@ -7,6 +7,7 @@ import { fitKnob, type KnobControl } from '../../src/present/controlScales.ts';
 import { studsOf } from '../../src/present/panelRows.ts';
 import type { ControlWords } from '../../src/words/controlWords.ts';
 import { controlWords } from '../../src/words/en/bench.ts';
+import { en } from '../../src/words/en/index.ts';
 import { SETUPS } from '../rooms/sceneSets.ts';
 
 const ROWS: Readonly<Record<string, ControlRow>> = CONTROLS.rows;
@@ -32,7 +33,7 @@ describe.each(SETUPS.map((setup) => [setup.receiver.id, setup] as const))('contr
   });
 
   it.each(KNOBS)('%s: the bench takes every position, from one end to the other', (control) => {
-    const { scale, coarse, resting } = fitKnob(setup, control);
+    const { scale, coarse, resting } = fitKnob(en, setup, control);
     const range = controlRange(setup, control);
     const stride = Math.max(1, Math.floor(scale.last / 700));
     for (let i = 0; i <= scale.last; i += stride) expect(checkControl(setup, control, scale.valueAt(i))).toBeNull();
@@ -45,7 +46,7 @@ describe.each(SETUPS.map((setup) => [setup.receiver.id, setup] as const))('contr
   });
 
   it.each(KNOBS)('%s: reads back what it shows, and refuses what lies beyond', (control) => {
-    const { scale, shown, parse, example, coarse } = fitKnob(setup, control);
+    const { scale, shown, parse, example, coarse } = fitKnob(en, setup, control);
     for (const index of [0, coarse, Math.round(scale.last / 2), scale.last]) {
       const value = scale.valueAt(index);
       const read = parse(shown(value));

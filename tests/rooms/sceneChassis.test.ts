@@ -1,4 +1,5 @@
 /** The chassis plan as it is drawn: places to touch, letters, names, the drawing itself, the magnified slug's parts and its leader. */
+
 import { describe, expect, it } from 'vitest';
 import type { Receiver } from '../../src/receiver/receiver.ts';
 import { chassisArt } from '../../src/rooms/bench/scene/chassisArt.ts';
@@ -12,6 +13,7 @@ import {
 } from '../../src/rooms/bench/scene/chassisPlaces.ts';
 import { insetPlaces, ringOnPage } from '../../src/rooms/bench/scene/insetPlaces.ts';
 import { leaderRoute } from '../../src/rooms/bench/scene/leaderRoute.ts';
+import { en } from '../../src/words/en/index.ts';
 import { SCENES, SETUPS } from './sceneSets.ts';
 
 const overlap = (a: Box, b: Box): number => {
@@ -63,7 +65,8 @@ describe.each(SCENES)('places of $name', ({ setup: { receiver }, layout }) => {
   });
 
   it('letter nothing smaller than 12 px', () => {
-    for (const words of chassisArt(receiver, scale).lettering) expect(words.size * scale).toBeGreaterThanOrEqual(11.99);
+    for (const words of chassisArt(en.scene, receiver, scale).lettering)
+      expect(words.size * scale).toBeGreaterThanOrEqual(11.99);
   });
 
   it('lead from each slug to the ring with level and upright lines, past other letters and holes', () => {
@@ -119,9 +122,9 @@ describe.each(SCENES)('places of $name', ({ setup: { receiver }, layout }) => {
 
 describe('the drawing', () => {
   it.each(SETUPS)('of $receiver.id holds no words, no broken figures, and the same ink each time', ({ receiver }) => {
-    const { svg, lettering } = chassisArt(receiver, 1);
+    const { svg, lettering } = chassisArt(en.scene, receiver, 1);
     expect(svg).not.toMatch(/<text|NaN|undefined|Infinity/);
-    expect(chassisArt(receiver, 1).svg).toBe(svg);
+    expect(chassisArt(en.scene, receiver, 1).svg).toBe(svg);
     const words = lettering.map((l) => l.words);
     for (const point of receiver.testPoints) expect(words).toContain(point.id);
     for (const part of receiver.plan.parts) {
@@ -135,7 +138,7 @@ describe('the drawing', () => {
     const hot = SETUPS.find((s) => s.receiver.plan.hot !== null)!.receiver;
     const bare: Receiver = { ...hot, plan: { ...hot.plan, hot: null, parts: [] } };
     const warning = (r: Receiver) =>
-      chassisArt(r, 1).lettering.some((l) => l.words.includes(`${hot.plan.hot!.volts} V`));
+      chassisArt(en.scene, r, 1).lettering.some((l) => l.words.includes(`${hot.plan.hot!.volts} V`));
     expect(warning(hot)).toBe(true);
     expect(warning(bare)).toBe(false);
   });

@@ -14,7 +14,7 @@ import {
   turnsBetween,
   WheelSteps,
 } from '../../src/rooms/bench/scene/ringTurns.ts';
-import { turnedShort, turnedText, turnsText } from '../../src/words/en/scene.ts';
+import { en } from '../../src/words/en/index.ts';
 import { canSetup } from '../bench/fixture.ts';
 
 describe('the ring', () => {
@@ -148,7 +148,7 @@ describe('what the hand meets', () => {
 
 describe('words for turns', () => {
   it('are whole turns and the plainest fraction', () => {
-    expect([0, 0.125, 0.5, 1.375, 2, 5 / 32, 3 + 30 / 32].map(turnsText)).toEqual([
+    expect([0, 0.125, 0.5, 1.375, 2, 5 / 32, 3 + 30 / 32].map(en.format.turnsFine)).toEqual([
       '0',
       '1/8',
       '1/2',
@@ -157,17 +157,17 @@ describe('words for turns', () => {
       '5/32',
       '3 15/16',
     ]);
-    expect(turnsText(-1.375)).toBe('1 3/8');
-    expect(turnsText(0.999)).toBe('1');
+    expect(en.format.turnsFine(-1.375)).toBe('1 3/8');
+    expect(en.format.turnsFine(0.999)).toBe('1');
   });
 
   it('say which way', () => {
-    expect(turnedText(1.375)).toBe('1 3/8 turns in');
-    expect(turnedText(-0.125)).toBe('1/8 turn out');
-    expect(turnedText(1)).toBe('1 turn in');
-    expect(turnedText(0.001)).toBe('where it began');
-    expect(turnedShort(-1.5)).toBe('1 1/2 out');
-    expect(turnedShort(0)).toBe('0 turns');
+    expect(en.scene.turned(1.375)).toBe('1 3/8 turns in');
+    expect(en.scene.turned(-0.125)).toBe('1/8 turn out');
+    expect(en.scene.turned(1)).toBe('1 turn in');
+    expect(en.scene.turned(0.001)).toBe('where it began');
+    expect(en.scene.turnedShort(-1.5)).toBe('1 1/2 out');
+    expect(en.scene.turnedShort(0)).toBe('0 turns');
   });
 });
 

@@ -1,10 +1,11 @@
 /** The tube: hood and glass in ink, the beam in light, pip tags on the lip. One picture to a screen reader, named by the page. */
+
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { Phosphor as PhosphorKind } from '../../bench/benchState.ts';
 import type { BenchDisplay } from '../../bench/display.ts';
 import { RESTING_CONTROLS } from '../../bench/setup.ts';
 import type { WaxMark } from '../../present/wax.ts';
-import { tubeWords } from '../../words/en/shell.ts';
+import { useWords } from '../hooks/useWords.ts';
 import { Ink } from '../theme/art.tsx';
 import { BeamPump } from './beamPump.ts';
 import { beamBlur, beamBrightness, FULL_PIXELS_PER_DIV, MINI_PIXELS_PER_DIV } from './face.ts';
@@ -35,6 +36,7 @@ export const TUBE_LIP = 24;
 const REST_MS = 400;
 
 export function TubeFace(props: TubeFaceProps) {
+  const { tubeTags: tubeWords } = useWords();
   const {
     display,
     label,

@@ -1,7 +1,8 @@
 /** One crystal of the box, in its socket or lifted over it. A toggle button; the rack walks between them with left and right. */
+
 import { memo } from 'preact/compat';
 import { useMemo } from 'preact/hooks';
-import { rackWords } from '../../words/en/bench.ts';
+import { useWords } from '../hooks/useWords.ts';
 import { px, size } from '../px.ts';
 import { Ink } from '../theme/art.tsx';
 import { CAN_HEIGHT, canArt, dropLines, LIFT, socketStill } from './crystalArt.ts';
@@ -23,6 +24,7 @@ const TOP = CAN_HEIGHT - 4 + LIFT;
 const BOTTOM = 18;
 
 function CrystalBase({ hz, plugged, pip, width: w, tabIndex, onToggle }: CrystalProps) {
+  const { rack: rackWords } = useWords();
   const socket = useMemo(() => socketStill(w), [w]);
   const lines = useMemo(() => dropLines(w), [w]);
   const can = useMemo(() => canArt(w), [w]);

@@ -1,6 +1,7 @@
 /** A small field over a knob: a value typed with its unit. Return takes it, escape or leaving puts it away. */
+
 import { useEffect, useId, useRef, useState } from 'preact/hooks';
-import { knobWords } from '../../words/en/bench.ts';
+import { useWords } from '../hooks/useWords.ts';
 
 export interface EntryFieldProps {
   readonly label: string;
@@ -12,6 +13,7 @@ export interface EntryFieldProps {
 }
 
 export function EntryField({ label, start, example, parse, onDone }: EntryFieldProps) {
+  const { knob: knobWords } = useWords();
   const field = useRef<HTMLInputElement>(null);
   const hint = useId();
   const [unread, setUnread] = useState(false);

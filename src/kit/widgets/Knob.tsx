@@ -1,8 +1,9 @@
 /** A fluted knob with a compass needle over a real range input: eyes and hands have the drawing, keys and readers have the input. */
+
 import { memo } from 'preact/compat';
 import { useMemo, useRef, useState } from 'preact/hooks';
 import type { KnobScale } from '../../present/knobScale.ts';
-import { knobWords } from '../../words/en/bench.ts';
+import { useWords } from '../hooks/useWords.ts';
 import { px, size } from '../px.ts';
 import { Ink } from '../theme/art.tsx';
 import { EntryField } from './EntryField.tsx';
@@ -39,6 +40,7 @@ export interface KnobProps {
 }
 
 function KnobBase(props: KnobProps) {
+  const { knob: knobWords } = useWords();
   const {
     label,
     scale,

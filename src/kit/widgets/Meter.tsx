@@ -1,8 +1,9 @@
 /** The meter: its reading is its accessible name. Centre zero; the needle leans on its stop when pinned. */
+
 import { memo } from 'preact/compat';
 import { useId, useMemo } from 'preact/hooks';
 import { clamp } from '../../base/rounding.ts';
-import { meterWords } from '../../words/en/bench.ts';
+import { useWords } from '../hooks/useWords.ts';
 import { size } from '../px.ts';
 import { Ink } from '../theme/art.tsx';
 import { meterNeedle, meterShape, meterStill } from './meterArt.ts';
@@ -17,6 +18,7 @@ export interface MeterProps {
 }
 
 function MeterBase({ volts, pinned, rangeVolts, connected, width: w, height: h }: MeterProps) {
+  const { meter: meterWords } = useWords();
   const clip = useId();
   const shape = useMemo(() => meterShape(w, h), [w, h]);
   const still = useMemo(

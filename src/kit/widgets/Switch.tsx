@@ -1,7 +1,9 @@
 /** A blade between studs. Two studs that mean off and on are a switch; studs with names of their own are a radio group. */
+
 import { memo } from 'preact/compat';
 import { useId, useMemo } from 'preact/hooks';
-import { switchWords } from '../../words/en/bench.ts';
+import type { Words as AllWords } from '../../words/words.ts';
+import { useWords } from '../hooks/useWords.ts';
 import { size } from '../px.ts';
 import { Ink } from '../theme/art.tsx';
 import { r1 } from '../theme/ink.ts';
@@ -37,6 +39,7 @@ export interface SwitchProps<V> extends SwitchPartProps<V> {
 }
 
 function SwitchBase<V extends string | boolean>({ width, ...part }: SwitchProps<V>) {
+  const { switches } = useWords();
   const { label, studs, value, disabled = false } = part;
   const shape = useMemo(() => switchShape(studs.length, width), [studs.length, width]);
   const still = useMemo(() => switchStill(shape), [shape]);
@@ -51,7 +54,7 @@ function SwitchBase<V extends string | boolean>({ width, ...part }: SwitchProps<
         <Blade shape={shape} art={blades} at={indexOf(studs, value)} />
         <Words shape={shape} studs={studs} value={value} />
         <Twins {...part} hits={studs.length} />
-        {disabled ? null : <Flag words={flagOf(studs, value)} />}
+        {disabled ? null : <Flag words={flagOf(switches, studs, value)} />}
       </div>
     </div>
   );
@@ -227,9 +230,9 @@ function indexOf<V>(studs: readonly Stud<V>[], value: V): number {
   );
 }
 
-function flagOf<V>(studs: readonly Stud<V>[], value: V): string {
-  if (studs.length > 2) return switchWords.choose;
-  return switchWords.flipTo(studs[1 - indexOf(studs, value)]!.word);
+function flagOf<V>({ choose, flipTo }: AllWords['switches'], studs: readonly Stud<V>[], value: V): string {
+  if (studs.length > 2) return choose;
+  return flipTo(studs[1 - indexOf(studs, value)]!.word);
 }
 
 export const Switch = memo(SwitchBase) as typeof SwitchBase;

@@ -1,8 +1,9 @@
 /** The tunable marker's dial: the scale slides under the hairline. It is read by eye; a reader hears it to the nearest ruled mark. */
+
 import { memo } from 'preact/compat';
 import { useId, useMemo, useRef } from 'preact/hooks';
 import { clamp } from '../../base/rounding.ts';
-import { dialWords } from '../../words/en/bench.ts';
+import { useWords } from '../hooks/useWords.ts';
 import { size } from '../px.ts';
 import { Ink } from '../theme/art.tsx';
 import { dialFrame, dialScale, dialShape, dialStill, hairline, majorPixels } from './dialArt.ts';
@@ -22,6 +23,7 @@ export interface TunableDialProps {
 }
 
 function TunableDialBase({ hz, minHz, maxHz, markHz, onChange, width: w, height: h }: TunableDialProps) {
+  const { dial: dialWords } = useWords();
   const held = useHeld(hz);
   const clip = useId();
   const input = useRef<HTMLInputElement>(null);

@@ -1,11 +1,12 @@
 /** Says what a reader would otherwise miss: a phase that has just been done. */
+
 import { useEffect, useState } from 'preact/hooks';
+import { useWords } from '../../kit/hooks/useWords.ts';
 import type { BenchPort } from '../../present/ports.ts';
 import { PHASES } from '../../session/phase.ts';
-import { liveWords } from '../../words/en/benchTalk.ts';
-import { phaseNames } from '../../words/en/shell.ts';
 
 export function Announcer({ port }: { readonly port: BenchPort }) {
+  const { live: liveWords, phases: phaseNames } = useWords();
   const [words, setWords] = useState('');
   useEffect(() => {
     let before = port.session().done;

@@ -1,14 +1,13 @@
 /** The bench's header: mark, job, rail of phases, turns against par, time, menu and the one primary button. */
+
 import { memo } from 'preact/compat';
 import { useEffect, useState } from 'preact/hooks';
 import { usePort, usePortParts } from '../../kit/hooks/usePort.ts';
+import { useWords } from '../../kit/hooks/useWords.ts';
 import { place } from '../../kit/px.ts';
 import { Button, Frac, Mark, PhaseRail } from '../../kit/theme/art.tsx';
 import type { BenchPort } from '../../present/ports.ts';
 import { PHASES } from '../../session/phase.ts';
-import { headerWords } from '../../words/en/bench.ts';
-import { clock, eighths } from '../../words/en/benchFigures.ts';
-import { phaseNames, shellWords } from '../../words/en/shell.ts';
 import type { BenchLayout } from './layout.ts';
 
 interface BenchHeaderProps {
@@ -20,6 +19,7 @@ interface BenchHeaderProps {
 }
 
 function BenchHeaderBase({ port, layout, menu, onMenu, onHome }: BenchHeaderProps) {
+  const { header: headerWords, shell: shellWords } = useWords();
   const { form, header, headerRows } = layout;
   const { scenario, receiver } = port;
   const words = form === 'full' && header.width >= 1424;
@@ -92,6 +92,7 @@ function Rail({
   readonly width: number;
   readonly compact: boolean;
 }) {
+  const { header: headerWords, phases: phaseNames } = useWords();
   const parts = usePortParts(port, () => {
     const { done, current } = port.session();
     return { ...done, current };
@@ -125,6 +126,8 @@ function Rail({
 }
 
 function Counter({ port }: { readonly port: BenchPort }) {
+  const { header: headerWords } = useWords();
+  const { eighths } = useWords().format;
   const turns = usePort(port, () => eighths(port.state().turnsMade));
   return (
     <div class="counter turns">
@@ -141,6 +144,8 @@ function Counter({ port }: { readonly port: BenchPort }) {
 const TICK_MS = 250;
 
 function Clock({ port }: { readonly port: BenchPort }) {
+  const { header: headerWords } = useWords();
+  const { clock } = useWords().format;
   const limit = port.scenario.timeLimitSeconds;
   const read = (): string => {
     const elapsed = port.elapsedSeconds();

@@ -1,12 +1,12 @@
 /** The menu: keys and help, hints, suspending, clearing the bench. */
+
 import { useEffect, useRef } from 'preact/hooks';
 import { usePort } from '../../kit/hooks/usePort.ts';
+import { useWords } from '../../kit/hooks/useWords.ts';
 import { place, px } from '../../kit/px.ts';
 import { Frame } from '../../kit/theme/art.tsx';
 import type { BenchPort } from '../../present/ports.ts';
 import { aidsWithin } from '../../session/session.ts';
-import { headerWords } from '../../words/en/bench.ts';
-import { partsWords } from '../../words/en/parts.ts';
 import { MenuBars } from './BenchHeader.tsx';
 import type { BenchLayout } from './layout.ts';
 
@@ -26,6 +26,7 @@ interface BenchMenuProps {
 }
 
 export function BenchMenu({ port, layout, open, onToggle, onChoose, sound }: BenchMenuProps) {
+  const { header: headerWords } = useWords();
   return (
     <>
       {layout.menu === null ? null : (
@@ -65,6 +66,7 @@ interface ChoicesProps {
 }
 
 function Choices({ port, low, top, onToggle, onChoose, sound }: ChoicesProps) {
+  const { header: headerWords, parts: partsWords } = useWords();
   const list = useRef<HTMLDivElement>(null);
   const taken = usePort(port, () => port.state().hintsTaken);
   const hints = aidsWithin(port.scenario).hints && port.scenario.hints.length > 0;

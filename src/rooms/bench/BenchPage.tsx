@@ -1,10 +1,11 @@
 /** The bench: composes header, sheet, tube, instruments, chassis and leads for the size of the window, and what is said over them. */
+
 import { useCallback, useEffect, useMemo, useState } from 'preact/hooks';
 import { useWindowSize } from '../../kit/hooks/useWindowSize.ts';
+import { useWords } from '../../kit/hooks/useWords.ts';
 import { Button } from '../../kit/theme/art.tsx';
 import type { BenchPort } from '../../present/ports.ts';
 import { aidsWithin } from '../../session/session.ts';
-import { narrowWords } from '../../words/en/bench.ts';
 import { Announcer } from './Announcer.tsx';
 import { BenchHeader } from './BenchHeader.tsx';
 import { BenchMenu, type MenuChoice, type SoundStatus } from './BenchMenu.tsx';
@@ -115,6 +116,7 @@ function leaveBench(port: BenchPort, onHome: () => void): void {
 }
 
 function TooNarrow({ onHome }: { readonly onHome: (() => void) | undefined }) {
+  const { narrow: narrowWords } = useWords();
   return (
     <main class="bench-narrow">
       <h1>{narrowWords.title}</h1>

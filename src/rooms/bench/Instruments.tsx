@@ -1,8 +1,9 @@
 /** The instruments where the layout has them: panels of their own, the rest on the shelf. */
+
 import { memo } from 'preact/compat';
 import { useMemo } from 'preact/hooks';
+import { useWords } from '../../kit/hooks/useWords.ts';
 import type { BenchPort } from '../../present/ports.ts';
-import { panelWords } from '../../words/en/bench.ts';
 import type { BenchLayout } from './layout.ts';
 import { BiasPanel, LeadFittings } from './panels/BiasPanel.tsx';
 import { Panel } from './panels/Panel.tsx';
@@ -20,6 +21,7 @@ interface InstrumentsProps {
 }
 
 function InstrumentsBase({ port, layout, wax, onCautions }: InstrumentsProps) {
+  const { panels: panelWords } = useWords();
   const { panels, shelf, tabs } = layout;
   const shelfHeight = shelf === null ? 0 : shelf.height / shelf.rows;
   const sweep = <SweepPanel port={port} rect={panels.sweep} />;

@@ -1,9 +1,10 @@
 /** The shelf of instruments: slides sideways, with arrows at its edges and tabs under it that bring an instrument to the front. */
+
 import type { ComponentChildren } from 'preact';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { useWords } from '../../kit/hooks/useWords.ts';
 import type { Rect } from '../../kit/px.ts';
 import { place } from '../../kit/px.ts';
-import { panelWords } from '../../words/en/bench.ts';
 import type { BenchLayout } from './layout.ts';
 
 export interface ShelfItem {
@@ -22,6 +23,7 @@ interface ShelfProps {
 }
 
 export function Shelf({ shelf, tabs, items, first }: ShelfProps) {
+  const { panels: panelWords } = useWords();
   const scroller = useRef<HTMLDivElement>(null);
   const [seen, setSeen] = useState<ReadonlySet<string>>(new Set());
   const [edges, setEdges] = useState({ left: false, right: true });

@@ -1,12 +1,13 @@
 /** Said over the bench when a run can not be kept: the run goes on, and the learner knows. Stays until it is put away. */
+
 import { useEffect, useState } from 'preact/hooks';
+import { useWords } from '../../kit/hooks/useWords.ts';
 import type { CoursePort } from '../../present/ports.ts';
-import { headerWords } from '../../words/en/bench.ts';
-import { courseWords } from '../../words/en/course.ts';
 
 export type StoragePort = Pick<CoursePort, 'storageNote' | 'subscribe'>;
 
 export function StorageNotice({ storage }: { readonly storage: StoragePort }) {
+  const { header: headerWords, course: courseWords } = useWords();
   const [note, setNote] = useState(storage.storageNote);
   const [seen, setSeen] = useState<ReturnType<StoragePort['storageNote']>>(null);
   useEffect(() => storage.subscribe(() => setNote(storage.storageNote())), [storage]);

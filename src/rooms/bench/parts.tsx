@@ -1,22 +1,30 @@
 /** Widgets tied to the bench's controls, chosen by the control's row: each reads its own control and redraws only when that one changes. */
+
 import { useCallback, useMemo } from 'preact/hooks';
 import type { ControlId } from '../../bench/benchEvent.ts';
 import type { ControlRow, IdsOfKind } from '../../bench/controls/row.ts';
 import { CONTROL_ROWS } from '../../bench/controls/rows.ts';
 import { usePort } from '../../kit/hooks/usePort.ts';
+import { useWords } from '../../kit/hooks/useWords.ts';
 import { Knob } from '../../kit/widgets/Knob.tsx';
 import { SmallSwitch, type Stud, StudRow, Switch } from '../../kit/widgets/Switch.tsx';
 import { TunableDial } from '../../kit/widgets/TunableDial.tsx';
 import { fitKnob, type KnobControl } from '../../present/controlScales.ts';
 import { studsOf } from '../../present/panelRows.ts';
 import type { BenchPort } from '../../present/ports.ts';
-import { controlWords, switchWords } from '../../words/en/bench.ts';
-import { aloud } from '../../words/en/benchFigures.ts';
+import type { Words } from '../../words/words.ts';
 
-export const OFF_ON: readonly Stud<boolean>[] = [
-  { value: false, word: switchWords.off },
-  { value: true, word: switchWords.on },
-];
+function offOn({ switches }: Words): readonly Stud<boolean>[] {
+  return [
+    { value: false, word: switches.off },
+    { value: true, word: switches.on },
+  ];
+}
+
+export function useOffOn(): readonly Stud<boolean>[] {
+  const words = useWords();
+  return useMemo(() => offOn(words), [words]);
+}
 
 /** How a control is drawn where it stands; what does not belong to its kind is left aside. */
 export interface Look {
@@ -67,11 +75,13 @@ export function useTurned(port: BenchPort, control: KnobControl): (value: number
 }
 
 export function PortKnob({ port, control, r = 23, readout = true, shown }: PortKnobProps) {
+  const words = useWords();
+  const { aloud } = words.format;
   const value = usePort(port, () => port.state().controls[control]);
-  const fitting = useMemo(() => fitKnob(port.setup, control), [port, control]);
+  const fitting = useMemo(() => fitKnob(words, port.setup, control), [words, port, control]);
   const change = useTurned(port, control);
   const show = shown ?? fitting.shown;
-  const spoken = useCallback((v: number) => aloud(show(v)), [show]);
+  const spoken = useCallback((v: number) => aloud(show(v)), [aloud, show]);
   return (
     <Knob
       label={fitting.label}
@@ -98,7 +108,8 @@ export interface PortDialProps extends Pick<Look, 'width' | 'height'> {
 
 export function PortDial({ port, control, width = 170, height = 70 }: PortDialProps) {
   const hz = usePort(port, () => port.state().controls[control]);
-  const { scale, coarse } = useMemo(() => fitKnob(port.setup, control), [port, control]);
+  const words = useWords();
+  const { scale, coarse } = useMemo(() => fitKnob(words, port.setup, control), [words, port, control]);
   const change = useTurned(port, control);
   const [minHz, maxHz] = [scale.valueAt(0), scale.valueAt(scale.last)];
   return (
@@ -123,7 +134,8 @@ export interface PortSwitchProps extends Pick<Look, 'look' | 'width'> {
 
 export function PortSwitch({ port, control, look = 'plate', width }: PortSwitchProps) {
   const value: string | boolean = usePort(port, () => port.state().controls[control]);
-  const { label, studs } = useMemo(() => fitSwitch(port, control), [port, control]);
+  const words = useWords();
+  const { label, studs } = useMemo(() => fitSwitch(words, port, control), [words, port, control]);
   const change = useCallback(
     (next: string | boolean) => {
       if (port.state().controls[control] !== next) port.act({ type: 'controlSet', control, value: next });
@@ -140,11 +152,12 @@ export function PortSwitch({ port, control, look = 'plate', width }: PortSwitchP
 }
 
 function fitSwitch(
+  words: Words,
   port: BenchPort,
   control: SwitchControl,
 ): { label: string; studs: readonly Stud<string | boolean>[] } {
   const row: ControlRow = CONTROL_ROWS[control];
-  const words = controlWords[control];
-  const studs = row.kind === 'studs' && 'studs' in words ? studsOf(port.receiver, row, words.studs) : OFF_ON;
-  return { label: words.label, studs };
+  const say = words.controls[control];
+  const studs = row.kind === 'studs' && 'studs' in say ? studsOf(port.receiver, row, say.studs) : offOn(words);
+  return { label: say.label, studs };
 }

@@ -48,35 +48,18 @@ export const dialogWords = {
     acknowledge: 'I have read these cautions and will work by them.',
     acknowledgeFirst: 'Tick the cautions to begin.',
   },
-  /** what any mains set needs to have said; a line is left out where the receiver's own cautions already say it */
-  mainsCautions: (
-    highTensionVolts: number,
-    hotChassis: boolean,
-    pictureTube: boolean,
-  ): readonly { readonly says: string; readonly known: RegExp }[] => [
-    ...(hotChassis
-      ? [{ says: 'The chassis may be live: an isolating transformer first, always.', known: /isolating transformer/i }]
-      : []),
-    {
-      says: `High tension of ${highTensionVolts} V stays on the capacitors: discharge them and check with a meter.`,
-      known: /discharge/i,
-    },
-    ...(pictureTube
-      ? [
-          {
-            says: 'The picture tube\u2019s anode and its supply keep a lethal charge after switching off.',
-            known: /lethal charge/i,
-          },
-          { says: 'A picture tube can implode.', known: /implode/i },
-          { says: 'A high-voltage regulator can emit X-rays.', known: /x-ray/i },
-        ]
-      : []),
-    { says: 'One hand, insulated tools, no jewellery, and somebody within call.', known: /one hand/i },
-    {
-      says: 'This bench is a practice aid. Real sets are worked on under local codes by, or with, people qualified to do it.',
-      known: /local codes/i,
-    },
-  ],
+  /** what holds for every set on the mains; which of them a set needs, the receiver knows */
+  standingCautions: {
+    isolate: (_volts: number): string =>
+      'The pan may be live: one side of the mains can reach it. Work only from the isolating transformer.',
+    discharge: (volts: number): string =>
+      `The cage holds ${volts} V and stays charged after switching off. Discharge the capacitors, then check with a meter.`,
+    pictureTube: (_volts: number): string =>
+      'The picture tube and its supply keep a lethal charge, and the tube can implode. High-voltage regulators can give off X-rays.',
+    oneHand: (_volts: number): string => 'One hand, insulated tools, no jewellery, somebody within call.',
+    practice: (_volts: number): string =>
+      'This bench is for practice. Work on real sets follows local codes, by or with people qualified to do it.',
+  },
   signOff: {
     title: 'Sign off this set?',
     ready: 'Every phase is done. Signing ends the run and grades it.',

@@ -2,6 +2,7 @@
 import type { LeadId, ToolId, YTip } from '../../bench/benchState.ts';
 import type { ToolHead } from '../../receiver/receiver.ts';
 import { controlWords, leadWords } from './bench.ts';
+import { format } from './figures.ts';
 
 const LEAD_NAMES = leadWords.names;
 
@@ -34,6 +35,12 @@ export const sceneWords = {
     `${turned}; core ${deepTurns} of ${ofTurns} turns deep${cracked ? '; cracked' : ''}`,
 
   // magnified slug
+  /** `1 3/8 turns in`, `1/8 turn out`, `where it began` */
+  turned: (turns: number) =>
+    Math.round(turns * 32) === 0 ? 'where it began' : `${format.turnsFineLong(turns)} ${turns > 0 ? 'in' : 'out'}`,
+  /** for narrow places: `1 3/8 in`, `0 turns` */
+  turnedShort: (turns: number) =>
+    Math.round(turns * 32) === 0 ? '0 turns' : `${format.turnsFine(turns)} ${turns > 0 ? 'in' : 'out'}`,
   slugTitle: (letter: string) => `Slug ${letter}`,
   noSlug: 'Slug',
   chooseSlug: (first: string, last: string) =>
@@ -89,30 +96,3 @@ export const sceneWords = {
   tipName: (tip: YTip) => controlWords.yTip.studs[tip].spoken ?? controlWords.yTip.studs[tip].word,
   pointName: (id: string, label: string) => (label === '' || label === id ? id : `${id}, ${label}`),
 } as const;
-
-/** Turns to the nearest 1/32 without sign: `1 3/8`, `5/32`, `2`, `0`. */
-export function turnsText(turns: number): string {
-  const parts = Math.round(Math.abs(turns) * 32);
-  const whole = Math.floor(parts / 32);
-  let over = parts % 32;
-  let under = 32;
-  while (over > 0 && over % 2 === 0) {
-    over /= 2;
-    under /= 2;
-  }
-  if (over === 0) return String(whole);
-  return whole === 0 ? `${over}/${under}` : `${whole} ${over}/${under}`;
-}
-
-/** `1 3/8 turns in`, `1/8 turn out`, `where it began`. */
-export function turnedText(turns: number): string {
-  const parts = Math.round(turns * 32);
-  if (parts === 0) return 'where it began';
-  return `${turnsText(turns)} ${Math.abs(parts) <= 32 ? 'turn' : 'turns'} ${parts > 0 ? 'in' : 'out'}`;
-}
-
-/** Short form for narrow places: `1 3/8 in`, `0 turns`. */
-export function turnedShort(turns: number): string {
-  const parts = Math.round(turns * 32);
-  return parts === 0 ? '0 turns' : `${turnsText(turns)} ${parts > 0 ? 'in' : 'out'}`;
-}

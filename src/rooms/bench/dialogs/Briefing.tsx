@@ -1,19 +1,19 @@
 /** Before a run: the story, the conditions, and on a mains set the cautions, which must be acknowledged. Opened again later it only shows them. */
+
 import { useState } from 'preact/hooks';
 import { Modal } from '../../../kit/dialogs/Modal.tsx';
+import { useWords } from '../../../kit/hooks/useWords.ts';
 import { Button, Frac } from '../../../kit/theme/art.tsx';
 import { cautionsOf } from '../../../present/cautions.ts';
 import type { BenchPort } from '../../../present/ports.ts';
 import type { Receiver } from '../../../receiver/receiver.ts';
 import type { Scenario } from '../../../scenario/scenario.ts';
-import { clock, eighths } from '../../../words/en/benchFigures.ts';
-import { dialogWords } from '../../../words/en/benchTalk.ts';
-
-const words = dialogWords.briefing;
 
 export function Briefing({ port, onLeave }: { readonly port: BenchPort; readonly onLeave: (() => void) | null }) {
+  const all = useWords();
+  const words = all.dialogs.briefing;
   const { receiver, scenario } = port;
-  const mustRead = cautionsOf(receiver).length > 0;
+  const mustRead = cautionsOf(all, receiver).length > 0;
   const [read, setRead] = useState(!mustRead);
   const begin = (): void => {
     port.begin();
@@ -57,6 +57,9 @@ export function Briefing({ port, onLeave }: { readonly port: BenchPort; readonly
 }
 
 function Conditions({ scenario }: { readonly scenario: Scenario }) {
+  const { dialogs, format } = useWords();
+  const { clock, eighths } = format;
+  const words = dialogs.briefing;
   const { par, timeLimitSeconds, sealed, aids } = scenario;
   return (
     <>
@@ -68,9 +71,10 @@ function Conditions({ scenario }: { readonly scenario: Scenario }) {
 }
 
 export function CautionList({ receiver }: { readonly receiver: Receiver }) {
+  const words = useWords();
   return (
     <ul class="caution-list">
-      {cautionsOf(receiver).map((line) => (
+      {cautionsOf(words, receiver).map((line) => (
         <li key={line}>{line}</li>
       ))}
     </ul>
@@ -79,6 +83,8 @@ export function CautionList({ receiver }: { readonly receiver: Receiver }) {
 
 /** The cautions alone; a set that was never begun by the briefing (taken over half prepared) can acknowledge them here. */
 export function Cautions({ port, onClose }: { readonly port: BenchPort; readonly onClose: () => void }) {
+  const { dialogs } = useWords();
+  const words = dialogs.briefing;
   const open = !port.state().cautionsAcknowledged;
   const acknowledge = (): void => {
     port.act({ type: 'cautionsAcknowledged' });
@@ -89,7 +95,7 @@ export function Cautions({ port, onClose }: { readonly port: BenchPort; readonly
       <CautionList receiver={port.receiver} />
       <div class="modal-buttons">
         <Button primary onClick={open ? acknowledge : onClose}>
-          {open ? words.acknowledge : dialogWords.close}
+          {open ? words.acknowledge : dialogs.close}
         </Button>
       </div>
     </Modal>

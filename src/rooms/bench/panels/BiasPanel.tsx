@@ -1,14 +1,14 @@
 /** Instrument 8: two bias outputs and the meter. In the full bench its other sides hold the leads' fittings and the mains. */
+
 import { memo } from 'preact/compat';
 import { useCallback } from 'preact/hooks';
 import type { ControlId } from '../../../bench/benchEvent.ts';
 import { BIAS_OUTPUTS, type BiasOutput } from '../../../bench/biasOutputs.ts';
 import { usePort } from '../../../kit/hooks/usePort.ts';
+import { useWords } from '../../../kit/hooks/useWords.ts';
 import type { Rect } from '../../../kit/px.ts';
 import { Meter } from '../../../kit/widgets/Meter.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
-import { leadWords, panelWords } from '../../../words/en/bench.ts';
-import { biasVolts } from '../../../words/en/benchFigures.ts';
 import { PortKnob, PortSwitch } from '../parts.tsx';
 import { Panel, SidedPanel } from './Panel.tsx';
 import { each, Others, Places } from './Places.tsx';
@@ -21,6 +21,7 @@ interface BiasPanelProps {
 }
 
 function BiasPanelBase({ port, rect, onCautions }: BiasPanelProps) {
+  const { panels: panelWords } = useWords();
   const head = { id: 'panel-bias', no: 8, title: panelWords.bias, rect } as const;
   const mains = port.receiver.mains !== null;
   if (rect === null) {
@@ -100,6 +101,7 @@ interface OutputProps {
 }
 
 function Output({ port, output, roomy }: OutputProps) {
+  const { biasVolts } = useWords().format.knob;
   const polarity = usePort(port, () => port.state().controls[output.polarity]);
   const shown = useCallback((volts: number) => biasVolts(volts, polarity), [polarity]);
   return (
@@ -131,6 +133,7 @@ const FITTINGS = [...each(['rfTerminated', 'rfCapacitor']), { control: 'yTip', w
 
 /** What is screwed to the leads: pad and capacitor of the RF lead, tip of the Y lead. */
 export function LeadFittings({ port, note = false }: { readonly port: BenchPort; readonly note?: boolean }) {
+  const { leads: leadWords } = useWords();
   return (
     <>
       <Places port={port} places={FITTINGS} />

@@ -1,10 +1,11 @@
 /** An instrument: wash and frame in ink, numbered title, what stands in the title row, and where there is too little room two or more sides. */
+
 import type { ComponentChildren } from 'preact';
 import { useId, useRef, useState } from 'preact/hooks';
+import { useWords } from '../../../kit/hooks/useWords.ts';
 import type { Rect } from '../../../kit/px.ts';
 import { place, px } from '../../../kit/px.ts';
 import { Frame } from '../../../kit/theme/art.tsx';
-import { panelWords } from '../../../words/en/bench.ts';
 
 export interface PanelProps {
   readonly id: string;
@@ -58,6 +59,7 @@ export function SidedPanel({
   readonly start?: number;
   readonly corner?: boolean;
 }) {
+  const { panels: panelWords } = useWords();
   const [open, setOpen] = useState(start);
   const scope = useId();
   const tabs = useRef<HTMLDivElement>(null);

@@ -1,8 +1,10 @@
 /** Instrument 4: crystals of the receiver's box in the rack, comb, tunable marker, height and route of the pips. */
+
 import { memo } from 'preact/compat';
 import { useCallback, useMemo, useRef, useState } from 'preact/hooks';
 import type { ControlId } from '../../../bench/benchEvent.ts';
 import { usePort } from '../../../kit/hooks/usePort.ts';
+import { useWords } from '../../../kit/hooks/useWords.ts';
 import type { Rect } from '../../../kit/px.ts';
 import { px } from '../../../kit/px.ts';
 import { Crystal } from '../../../kit/widgets/Crystal.tsx';
@@ -10,7 +12,6 @@ import { Knob } from '../../../kit/widgets/Knob.tsx';
 import { fitKnob } from '../../../present/controlScales.ts';
 import type { BenchPort } from '../../../present/ports.ts';
 import { mainResponse } from '../../../receiver/responses.ts';
-import { panelWords, rackWords } from '../../../words/en/bench.ts';
 import { PortDial, useTurned } from '../parts.tsx';
 import { Panel } from './Panel.tsx';
 import { each, Others, Places } from './Places.tsx';
@@ -37,6 +38,7 @@ function RackPanelBase({
   readonly rect: Rect | null;
   readonly height: number;
 }) {
+  const { panels: panelWords, rack: rackWords } = useWords();
   const count = port.receiver.crystalsHz.length;
   const { pitch, dialWidth, dialHeight, tuneKnob, tall, shown } = rackFit(rect, height, count);
   const unit = rackWords.unit(mainResponse(port.receiver).setUp.centreHz);
@@ -105,6 +107,7 @@ function rackFit(rect: Rect | null, height: number, count: number): RackFit {
 }
 
 function Crystals({ port, pitch }: { readonly port: BenchPort; readonly pitch: number }) {
+  const { rack: rackWords } = useWords();
   const plugged = usePort(port, () => port.state().crystals);
   const rack = useRef<HTMLDivElement>(null);
   const [at, setAt] = useState(0);
@@ -164,6 +167,7 @@ interface TunableProps {
 }
 
 function Tunable({ port, width, height, knob, unit }: TunableProps) {
+  const { rack: rackWords } = useWords();
   return (
     <>
       <PortDial port={port} control="tunableHz" width={width} height={height} />
@@ -176,7 +180,8 @@ function Tunable({ port, width, height, knob, unit }: TunableProps) {
 /** The dial is the control; this knob is another grip on it, for hands only, and says no figure. */
 function TuneGrip({ port }: { readonly port: BenchPort }) {
   const hz = usePort(port, () => port.state().controls.tunableHz);
-  const { label, scale, coarse, signed } = useMemo(() => fitKnob(port.setup, 'tunableHz'), [port]);
+  const words = useWords();
+  const { label, scale, coarse, signed } = useMemo(() => fitKnob(words, port.setup, 'tunableHz'), [words, port]);
   const change = useTurned(port, 'tunableHz');
   return (
     <div class="tune-grip" aria-hidden="true">

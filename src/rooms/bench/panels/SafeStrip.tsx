@@ -1,14 +1,17 @@
 /** Make safe: isolating transformer, mains switch, cautions. Only for sets on the mains. */
+
 import { memo } from 'preact/compat';
 import { useCallback } from 'preact/hooks';
 import { usePort } from '../../../kit/hooks/usePort.ts';
+import { useWords } from '../../../kit/hooks/useWords.ts';
 import { Button } from '../../../kit/theme/art.tsx';
 import { Switch } from '../../../kit/widgets/Switch.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
-import { safeWords } from '../../../words/en/bench.ts';
-import { OFF_ON } from '../parts.tsx';
+import { useOffOn } from '../parts.tsx';
 
 function SafeStripBase({ port, onCautions }: { readonly port: BenchPort; readonly onCautions: () => void }) {
+  const { safe: safeWords } = useWords();
+  const offOn = useOffOn();
   const isolated = usePort(port, () => port.state().isolated);
   const powered = usePort(port, () => port.state().powered);
   const isolate = useCallback((on: boolean) => void port.act({ type: 'isolationSwitched', on }), [port]);
@@ -17,8 +20,8 @@ function SafeStripBase({ port, onCautions }: { readonly port: BenchPort; readonl
   if (mains === null) return <p class="s safe-note">{safeWords.noMains}</p>;
   return (
     <>
-      <Switch label={safeWords.isolation} studs={OFF_ON} value={isolated} onChange={isolate} />
-      <Switch label={safeWords.mains} studs={OFF_ON} value={powered} onChange={power} />
+      <Switch label={safeWords.isolation} studs={offOn} value={isolated} onChange={isolate} />
+      <Switch label={safeWords.mains} studs={offOn} value={powered} onChange={power} />
       <div class="safe-words">
         <p class="s">{mains.hotChassis ? safeWords.hot : safeWords.cold}</p>
         <Button onClick={onCautions} class="low">

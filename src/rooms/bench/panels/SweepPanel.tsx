@@ -1,9 +1,10 @@
 /** Instrument 3: the sweep source. */
+
 import { memo } from 'preact/compat';
 import type { ControlId } from '../../../bench/benchEvent.ts';
+import { useWords } from '../../../kit/hooks/useWords.ts';
 import type { Rect } from '../../../kit/px.ts';
 import type { BenchPort } from '../../../present/ports.ts';
-import { panelWords } from '../../../words/en/bench.ts';
 import { Panel } from './Panel.tsx';
 import { each, Others, Places } from './Places.tsx';
 
@@ -16,6 +17,7 @@ const SWITCHES = ['blanking', 'mirror'] as const;
 const PLACED: readonly ControlId[] = [...[...HEAD, ...KNOBS].map(({ control }) => control), ...SWITCHES];
 
 function SweepPanelBase({ port, rect }: { readonly port: BenchPort; readonly rect: Rect | null }) {
+  const { panels: panelWords } = useWords();
   // With the carrier's knob there is less room.
   const close = port.receiver.videoFeed !== null && rect !== null;
   return (

@@ -1,11 +1,12 @@
 /** Instrument 2: the tube's own controls. All at once where there is room, else a trace side and a face side. */
+
 import { memo } from 'preact/compat';
 import type { ControlId } from '../../../bench/benchEvent.ts';
+import { useWords } from '../../../kit/hooks/useWords.ts';
 import type { Rect } from '../../../kit/px.ts';
 import { SmallSwitch, Switch } from '../../../kit/widgets/Switch.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
-import { panelWords, tubeControlWords } from '../../../words/en/bench.ts';
-import { OFF_ON } from '../parts.tsx';
+import { useOffOn } from '../parts.tsx';
 import { Panel, SidedPanel } from './Panel.tsx';
 import { each, Others, Places } from './Places.tsx';
 
@@ -33,6 +34,7 @@ const PLACED: readonly ControlId[] = [
 const Y_INPUT = { control: 'yInput', width: 92 } as const;
 
 function TubePanelBase({ port, rect, wax }: TubePanelProps) {
+  const { panels: panelWords } = useWords();
   const head = { id: 'panel-tube', no: 2, title: panelWords.tube, rect } as const;
   if (rect === null) {
     return (
@@ -110,6 +112,7 @@ function TubePanelBase({ port, rect, wax }: TubePanelProps) {
 const isPosition = (control: ControlId): boolean => control === 'yPositionDiv' || control === 'xPositionDiv';
 
 function Hint() {
+  const { tubeControls: tubeControlWords } = useWords();
   return (
     <p class="s panel-hint">
       {tubeControlWords.hint.map((line) => (
@@ -121,9 +124,10 @@ function Hint() {
 
 /** Wax marks are the view's own: they are help on the glass, no control of the bench. */
 function Wax({ wax, small = false }: { readonly wax: WaxSwitch; readonly small?: boolean }) {
+  const { tubeControls: tubeControlWords } = useWords();
   const props = {
     label: tubeControlWords.wax,
-    studs: OFF_ON,
+    studs: useOffOn(),
     value: wax.on && wax.allowed,
     onChange: wax.set,
     disabled: !wax.allowed,

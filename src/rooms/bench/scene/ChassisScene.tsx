@@ -1,9 +1,11 @@
 /** The chassis from above: a baked drawing on a Pixi canvas, and over it the slugs as real elements that take keys, pointer and finger. */
+
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import type { BenchState } from '../../../bench/benchState.ts';
 import { useResolution } from '../../../kit/hooks/useResolution.ts';
+import { useWords } from '../../../kit/hooks/useWords.ts';
 import type { BenchPort } from '../../../present/ports.ts';
-import { sceneWords, turnedText } from '../../../words/en/scene.ts';
+import type { Words } from '../../../words/words.ts';
 import type { BenchLayout } from '../layout.ts';
 import { ART_MARGIN } from './chassisArt.ts';
 import { chassisPlaces } from './chassisPlaces.ts';
@@ -25,6 +27,7 @@ export interface ChassisSceneProps {
 }
 
 export function ChassisScene({ port, layout, selected, onSelect }: ChassisSceneProps) {
+  const { scene: sceneWords } = useWords();
   const { receiver } = port;
   const { scale } = layout.chassis;
   const places = useMemo(() => chassisPlaces(receiver, scale), [receiver, scale]);
@@ -58,10 +61,10 @@ export function ChassisScene({ port, layout, selected, onSelect }: ChassisSceneP
         const element = elements.get(adjuster.id);
         if (element === undefined || seen.get(adjuster.id) === slug) continue;
         seen.set(adjuster.id, slug);
-        paintSlug(element, slug, start[adjuster.id]!.screwTurns, adjuster.travelTurns);
+        paintSlug(sceneWords, element, slug, start[adjuster.id]!.screwTurns, adjuster.travelTurns);
       }
     },
-    [places],
+    [places, sceneWords],
   );
 
   const key = (e: KeyboardEvent, i: number): void => {
@@ -147,6 +150,7 @@ function Head({
   readonly layout: BenchLayout;
   readonly count: number;
 }) {
+  const { scene: sceneWords } = useWords();
   const touched = useBench(port, (_, p) => p.facts().slugsTouched);
   return (
     <div class="chassis-head" style={placed(layout.chassisHead!)}>
@@ -156,12 +160,18 @@ function Head({
   );
 }
 
-function paintSlug(element: HTMLElement, slug: BenchState['slugs'][string], start: number, travel: number): void {
+function paintSlug(
+  say: Words['scene'],
+  element: HTMLElement,
+  slug: BenchState['slugs'][string],
+  start: number,
+  travel: number,
+): void {
   const turns = readTurns(slug.screwTurns - start);
   element.setAttribute('aria-valuenow', String(turns));
   element.setAttribute(
     'aria-valuetext',
-    sceneWords.slugSpoken(turnedText(turns), Math.round(slug.screwTurns), Math.round(travel), slug.cracked),
+    say.slugSpoken(say.turned(turns), Math.round(slug.screwTurns), Math.round(travel), slug.cracked),
   );
   element.classList.toggle('cracked', slug.cracked);
   const head = element.querySelector('[data-turns]');
@@ -191,6 +201,7 @@ function useLetterKeys(
 }
 
 function useChassisCanvas({ receiver }: BenchPort, scale: number) {
+  const { scene } = useWords();
   const canvas = useRef<HTMLCanvasElement>(null);
   const sheet = useRef<Promise<ChassisSheet> | null>(null);
   const resolution = useResolution();
@@ -204,7 +215,7 @@ function useChassisCanvas({ receiver }: BenchPort, scale: number) {
     };
   }, []);
   useEffect(() => {
-    void sheet.current?.then((s) => s.show(receiver, scale));
-  }, [receiver, scale, resolution]);
+    void sheet.current?.then((s) => s.show(scene, receiver, scale));
+  }, [scene, receiver, scale, resolution]);
   return canvas;
 }

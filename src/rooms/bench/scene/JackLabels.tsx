@@ -1,9 +1,11 @@
 /** Names beside the jacks that are drawn: on a panel in ink, on the tube's hood in paper. */
+
 import type { LeadId } from '../../../bench/benchState.ts';
-import { sceneWords } from '../../../words/en/scene.ts';
+import { useWords } from '../../../kit/hooks/useWords.ts';
 import type { BenchLayout, JackId } from '../layout.ts';
 
 export function JackLabels({ layout }: { readonly layout: BenchLayout }) {
+  const { scene: sceneWords } = useWords();
   return (
     <>
       {(Object.keys(layout.jacks) as JackId[]).map((id) => {

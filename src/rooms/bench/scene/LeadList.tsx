@@ -1,9 +1,10 @@
 /** All leads as a list of plain selects, behind one button: the same acts without dragging, for keys, fingers and screen readers. */
+
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { LeadId, YTip } from '../../../bench/benchState.ts';
 import { legalEnds } from '../../../bench/leads.ts';
+import { useWords } from '../../../kit/hooks/useWords.ts';
 import type { BenchPort } from '../../../present/ports.ts';
-import { sceneWords } from '../../../words/en/scene.ts';
 import type { BenchLayout } from '../layout.ts';
 import { LEADS } from './leadKinds.ts';
 import { TRAY_BUTTON } from './leadPlaces.ts';
@@ -13,6 +14,7 @@ import { useBench } from './useBench.ts';
 const LIST_HEIGHT = 500;
 
 export function LeadList({ port, layout }: { readonly port: BenchPort; readonly layout: BenchLayout }) {
+  const { scene: sceneWords } = useWords();
   const [open, setOpen] = useState(false);
   const button = useRef<HTMLButtonElement>(null);
   const box = useRef<HTMLDivElement>(null);
@@ -81,6 +83,7 @@ export function LeadList({ port, layout }: { readonly port: BenchPort; readonly 
 }
 
 function LeadRow({ port, lead }: { readonly port: BenchPort; readonly lead: LeadId }) {
+  const { scene: sceneWords } = useWords();
   const leads = useBench(port, (state) => state.leads);
   const end = leads[lead];
   const [, again] = useState(0);
@@ -114,6 +117,7 @@ function LeadRow({ port, lead }: { readonly port: BenchPort; readonly lead: Lead
 const TIPS: readonly YTip[] = ['plain', 'resistor', 'probe'];
 
 function TipRows({ port }: { readonly port: BenchPort }) {
+  const { scene: sceneWords } = useWords();
   const yTip = useBench(port, (state) => state.controls.yTip);
   const terminated = useBench(port, (state) => state.controls.rfTerminated);
   const capacitor = useBench(port, (state) => state.controls.rfCapacitor);

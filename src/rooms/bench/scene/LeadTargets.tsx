@@ -1,7 +1,8 @@
 /** While an end is in the hand: the points that take it, ringed; with the keyboard only these can be reached. */
+
 import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
 import type { LeadEnd } from '../../../bench/benchState.ts';
-import { sceneWords } from '../../../words/en/scene.ts';
+import { useWords } from '../../../kit/hooks/useWords.ts';
 import type { BenchLayout } from '../layout.ts';
 import { nextEnd } from './leadAim.ts';
 import type { Carry } from './leadCarry.ts';
@@ -21,6 +22,7 @@ export interface LeadTargetsProps {
 const TRAY = '';
 
 export function LeadTargets({ carry, layout, ends, from, names, onLook, onDrop, onCancel }: LeadTargetsProps) {
+  const { scene: sceneWords } = useWords();
   const buttons = useRef(new Map<LeadEnd, HTMLButtonElement>()).current;
   const walk = [...carry.legal, TRAY];
   const byKeys = carry.by === 'keys';

@@ -2,13 +2,15 @@
  * Leads over the bench: drawn by Pixi on a canvas that takes no pointer, each with a button on its free end. An end is dragged to a point, or
  * lifted with Return and walked over the legal points; a list of plain selects does the same for whoever prefers it.
  */
+
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { LeadEnd, LeadId } from '../../../bench/benchState.ts';
 import { legalEnds } from '../../../bench/leads.ts';
 import { useResolution } from '../../../kit/hooks/useResolution.ts';
+import { useWords } from '../../../kit/hooks/useWords.ts';
 import type { Rect } from '../../../kit/px.ts';
 import type { BenchPort } from '../../../present/ports.ts';
-import { sceneWords } from '../../../words/en/scene.ts';
+import type { Words } from '../../../words/words.ts';
 import type { BenchLayout } from '../layout.ts';
 import { JackLabels } from './JackLabels.tsx';
 import { LeadList } from './LeadList.tsx';
@@ -23,6 +25,7 @@ import './scene.css';
 import './leads.css';
 
 export function LeadsLayer({ port, layout }: { readonly port: BenchPort; readonly layout: BenchLayout }) {
+  const { scene: sceneWords } = useWords();
   const { receiver } = port;
   const leads = useBench(port, (state) => state.leads);
   const tips = useBench(port, ({ controls: c }) => `${c.yTip} ${c.rfTerminated} ${c.rfCapacitor}`);
@@ -57,7 +60,7 @@ export function LeadsLayer({ port, layout }: { readonly port: BenchPort; readonl
     } else if (end === null) {
       if (port.act({ type: 'leadRemoved', lead }).ok) setSpoken(sceneWords.laidDown(lead));
     } else if (port.act({ type: 'leadConnected', lead, to: end }).ok && port.state().leads[lead] === end) {
-      setSpoken(sceneWords.landed(lead, endName(end)));
+      setSpoken(sceneWords.landed(lead, endName(sceneWords, end)));
     } else setSpoken(sceneWords.putBack(lead));
   };
   const backToGrip = (lead: LeadId): void => grips.get(lead)?.focus({ preventScroll: true });
@@ -87,7 +90,7 @@ export function LeadsLayer({ port, layout }: { readonly port: BenchPort; readonl
           layout={layout}
           ends={ground.ends}
           from={leads[carry.lead]}
-          names={endName}
+          names={(end) => endName(sceneWords, end)}
           onLook={(end) => {
             if (end === null) sheet.current?.carry(null);
             else shownAt(carry.lead, end);
@@ -111,7 +114,7 @@ export function LeadsLayer({ port, layout }: { readonly port: BenchPort; readonl
   );
 }
 
-export const endName = (end: LeadEnd): string => (end === 'tube' ? sceneWords.tubeX : end);
+export const endName = ({ tubeX }: Words['scene'], end: LeadEnd): string => (end === 'tube' ? tubeX : end);
 
 function Grip({
   place,
@@ -128,8 +131,9 @@ function Grip({
   readonly onLift: () => void;
   readonly onOff: () => void;
 }) {
+  const { scene: sceneWords } = useWords();
   const { kind, end, grip, route } = place;
-  const name = end === null ? sceneWords.leadLoose(kind.id) : sceneWords.leadOn(kind.id, endName(end));
+  const name = end === null ? sceneWords.leadLoose(kind.id) : sceneWords.leadOn(kind.id, endName(sceneWords, end));
   const across = Math.abs(Math.cos((route.tipDegrees * Math.PI) / 180)) > 0.6;
   return (
     <button

@@ -2,12 +2,14 @@
  * The magnified slug: ring, core and tool from above, section with depth and thread to spare, readout, step buttons.
  * While a hand turns, nothing here is rendered anew: a few attributes of its SVG change, that is all.
  */
+
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { useWords } from '../../../kit/hooks/useWords.ts';
 import { Button, Frac } from '../../../kit/theme/art.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
 import type { Adjuster } from '../../../receiver/receiver.ts';
 import { slugLetters } from '../../../receiver/slugLetters.ts';
-import { sceneWords, turnedShort, turnedText } from '../../../words/en/scene.ts';
+import type { Words } from '../../../words/words.ts';
 import type { BenchLayout } from '../layout.ts';
 import { isWriting, type SlugNote, slugNote, turnBy } from './handTurn.ts';
 import { insetPlaces } from './insetPlaces.ts';
@@ -28,6 +30,7 @@ export interface SlugInsetProps {
 }
 
 export function SlugInset({ port, layout, selected }: SlugInsetProps) {
+  const { scene: sceneWords } = useWords();
   const adjuster = port.receiver.adjusters.find((a) => a.id === selected);
   const letters = slugLetters(port.receiver);
   const all = [...letters.values()];
@@ -47,6 +50,7 @@ export function SlugInset({ port, layout, selected }: SlugInsetProps) {
 }
 
 function NoSlug({ layout, words }: { readonly layout: BenchLayout; readonly words: string }) {
+  const { scene: sceneWords } = useWords();
   const { ring, head, narrow } = insetPlaces(layout.form, layout.slugInset);
   return (
     <>
@@ -73,6 +77,7 @@ interface MagnifiedProps {
 }
 
 function Magnified({ port, layout, adjuster, letter }: MagnifiedProps) {
+  const { scene: sceneWords } = useWords();
   const places = useMemo(() => insetPlaces(layout.form, layout.slugInset), [layout]);
   const start = useStart(port)[adjuster.id]!.screwTurns;
   const [fine, setFine] = useState(false);
@@ -163,30 +168,32 @@ function Reading({
   readonly start: number;
   readonly places: ReturnType<typeof insetPlaces>;
 }) {
+  const { turned, turnedShort } = useWords().scene;
   const ref = useRef<HTMLParagraphElement>(null);
   const last = useRef('');
   usePaint(
     port,
     (state) => {
       const turns = state.slugs[adjuster.id]!.screwTurns - start;
-      const words = places.narrow ? turnedShort(turns) : turnedText(turns);
-      if (words === last.current || ref.current === null) return;
-      last.current = words;
-      ref.current.textContent = words;
+      const text = places.narrow ? turnedShort(turns) : turned(turns);
+      if (text === last.current || ref.current === null) return;
+      last.current = text;
+      ref.current.textContent = text;
     },
-    [adjuster.id, start, places],
+    [adjuster.id, start, places, turned, turnedShort],
   );
   return <p class={`inset-part reading${places.narrow ? ' narrow' : ''}`} style={placed(places.reading)} ref={ref} />;
 }
 
-const NOTES: Readonly<Record<Exclude<SlugNote, null> | 'empty', (adjuster: Adjuster) => string>> = {
-  cracked: () => sceneWords.cracked,
-  slips: (adjuster) => sceneWords.slips(adjuster.head),
-  outerStop: () => sceneWords.atStop.out,
-  innerStop: () => sceneWords.atStop.in,
-  steelIn: () => sceneWords.steelIn,
-  empty: () => sceneWords.handEmpty,
-};
+const NOTES: Readonly<Record<Exclude<SlugNote, null> | 'empty', (say: Words['scene'], adjuster: Adjuster) => string>> =
+  {
+    cracked: (say) => say.cracked,
+    slips: (say, adjuster) => say.slips(adjuster.head),
+    outerStop: (say) => say.atStop.out,
+    innerStop: (say) => say.atStop.in,
+    steelIn: (say) => say.steelIn,
+    empty: (say) => say.handEmpty,
+  };
 
 function Note({
   note,
@@ -197,6 +204,7 @@ function Note({
   readonly adjuster: Adjuster;
   readonly ring: { readonly x: number; readonly y: number; readonly r: number };
 }) {
+  const { scene } = useWords();
   return (
     <p
       class="inset-note"
@@ -205,7 +213,7 @@ function Note({
     >
       {note === null ? null : (
         <span class={note === 'empty' ? 'plain' : note === 'cracked' || note === 'slips' ? 'grave' : 'plain'}>
-          {NOTES[note](adjuster)}
+          {NOTES[note](scene, adjuster)}
         </span>
       )}
     </p>

@@ -1,7 +1,8 @@
 /** One slug on the chassis: hole with its turning head, rings for hover, selection and tool, the letter's disc. */
+
 import { useMemo } from 'preact/hooks';
+import { useWords } from '../../../kit/hooks/useWords.ts';
 import { C } from '../../../kit/theme/ink.ts';
-import { sceneWords } from '../../../words/en/scene.ts';
 import { DISC_RADIUS, type SlugPlace } from './chassisPlaces.ts';
 import { readTurns } from './ringTurns.ts';
 import { holeCrack, holeHead, holeRim } from './slugArt.ts';
@@ -32,6 +33,7 @@ export function SlugMark({
   onSelect,
   elementRef,
 }: SlugMarkProps) {
+  const { scene: sceneWords } = useWords();
   const { adjuster, letter, hole, holeRadius: r, touch, disc } = place;
   const lower = adjuster.plan.hole === 'bottom';
   const rim = useMemo(() => holeRim(r, lower), [r, lower]);

@@ -1,11 +1,12 @@
 /** The ring of the magnified slug: drag round it, turn the wheel over it, or take its grip on a touch screen. */
+
 import type { ComponentChildren } from 'preact';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import type { BenchState, ToolId } from '../../../bench/benchState.ts';
+import { useWords } from '../../../kit/hooks/useWords.ts';
 import { C, pol, r1 } from '../../../kit/theme/ink.ts';
 import type { BenchPort } from '../../../present/ports.ts';
 import type { Adjuster } from '../../../receiver/receiver.ts';
-import { sceneWords } from '../../../words/en/scene.ts';
 import { bites, turnBy } from './handTurn.ts';
 import { arcDegrees, FINE, ringDegrees, TurnFollower, turnsBetween, WheelSteps } from './ringTurns.ts';
 import { core, ringArcRadius, ringFace, toolEnd } from './slugArt.ts';
@@ -27,6 +28,7 @@ export interface SlugRingProps {
 const GRIP_DEGREES = 135;
 
 export function SlugRing({ port, adjuster, start, ring, tool, toolIn, step, children }: SlugRingProps) {
+  const { scene: sceneWords } = useWords();
   const R = ring.r;
   const cracked = useBench(port, (state) => state.slugs[adjuster.id]!.cracked);
   const wear = useBench(port, (state) => Math.round(state.slugs[adjuster.id]!.wear * 10) / 10);

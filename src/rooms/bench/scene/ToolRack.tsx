@@ -1,9 +1,10 @@
 /** Three trimming tools; one at most is in the hand. Keys 1 to 3 take one, 0 lays it down. */
+
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { TOOL_IDS as TOOLS, type ToolId } from '../../../bench/benchState.ts';
+import { useWords } from '../../../kit/hooks/useWords.ts';
 import { Ink } from '../../../kit/theme/art.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
-import { sceneWords } from '../../../words/en/scene.ts';
 import type { BenchLayout } from '../layout.ts';
 import { isWriting } from './handTurn.ts';
 import { placed, SceneHead } from './SceneHead.tsx';
@@ -13,6 +14,7 @@ import './scene.css';
 import './inset.css';
 
 export function ToolRack({ port, layout }: { readonly port: BenchPort; readonly layout: BenchLayout }) {
+  const { scene: sceneWords } = useWords();
   const inHand = useBench(port, (state) => state.tool);
   const buttons = useRef(new Map<ToolId, HTMLButtonElement>()).current;
   const take = (tool: ToolId | null): void => {

@@ -5,7 +5,7 @@
 
 import { C, r1 } from '../../../kit/theme/ink.ts';
 import type { PlanPart, Receiver } from '../../../receiver/receiver.ts';
-import { sceneWords } from '../../../words/en/scene.ts';
+import type { Words } from '../../../words/words.ts';
 import {
   box,
   cage,
@@ -45,12 +45,12 @@ export interface ChassisArt {
 /** Room left round the plan for its cast shade, plan units. */
 export const ART_MARGIN = 10;
 
-export function chassisArt(receiver: Receiver, scale: number): ChassisArt {
+export function chassisArt(say: Words['scene'], receiver: Receiver, scale: number): ChassisArt {
   const places = chassisPlaces(receiver, scale);
   const { plan } = receiver;
   const lettering: Lettering[] = [];
   let svg = pan(plan.width, plan.height);
-  if (plan.hot) svg += hotCorner(plan.hot, places.textSize, lettering);
+  if (plan.hot) svg += hotCorner(say, plan.hot, places.textSize, lettering);
   for (const line of plan.path) svg += signalPath(line);
   for (const part of plan.parts) svg += partArt(part, places.textSize, lettering);
   svg += cansArt(places, lettering);
@@ -80,9 +80,14 @@ function cansArt({ cans, textSize }: ChassisPlaces, lettering: Lettering[]): str
 /** Plan units: lower than this, sign and two lines do not stand under one another. */
 const LOW_CAGE = 50;
 
-function hotCorner(hot: NonNullable<Receiver['plan']['hot']>, size: number, lettering: Lettering[]): string {
+function hotCorner(
+  say: Words['scene'],
+  hot: NonNullable<Receiver['plan']['hot']>,
+  size: number,
+  lettering: Lettering[],
+): string {
   const { x, y, width, height, volts } = hot;
-  const words = [sceneWords.live(volts), sceneWords.keepOut];
+  const words = [say.live(volts), say.keepOut];
   const big = size * (13 / 12);
   if (height < LOW_CAGE) {
     // No room under the sign: the words stand beside it, in one line.

@@ -2,11 +2,12 @@
 import { Sprite, Texture } from 'pixi.js';
 import { openSheet } from '../../../kit/pixiSheet.ts';
 import type { Receiver } from '../../../receiver/receiver.ts';
+import type { Words } from '../../../words/words.ts';
 import { ART_MARGIN, chassisArt, type Lettering } from './chassisArt.ts';
 
 export interface ChassisSheet {
   /** bakes anew; a later call overtakes an earlier one that is not ready */
-  show(receiver: Receiver, scale: number): Promise<void>;
+  show(say: Words['scene'], receiver: Receiver, scale: number): Promise<void>;
   close(): void;
 }
 
@@ -17,10 +18,10 @@ export async function openChassisSheet(canvas: HTMLCanvasElement): Promise<Chass
   let latest = 0;
   let open = true;
   return {
-    async show(receiver, scale) {
+    async show(say, receiver, scale) {
       const mine = ++latest;
       const ratio = window.devicePixelRatio;
-      const baked = await bake(receiver, scale, ratio);
+      const baked = await bake(say, receiver, scale, ratio);
       if (mine !== latest || !open) return;
       const old = sprite.texture;
       sprite.texture = Texture.from(baked, true);
@@ -36,8 +37,8 @@ export async function openChassisSheet(canvas: HTMLCanvasElement): Promise<Chass
   };
 }
 
-async function bake(receiver: Receiver, scale: number, ratio: number): Promise<HTMLCanvasElement> {
-  const { svg, lettering } = chassisArt(receiver, scale);
+async function bake(say: Words['scene'], receiver: Receiver, scale: number, ratio: number): Promise<HTMLCanvasElement> {
+  const { svg, lettering } = chassisArt(say, receiver, scale);
   const units = { w: receiver.plan.width + 2 * ART_MARGIN, h: receiver.plan.height + 2 * ART_MARGIN };
   const k = scale * ratio;
   const width = Math.round(units.w * k);

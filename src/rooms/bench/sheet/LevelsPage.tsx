@@ -1,10 +1,12 @@
 /** Second page of the sheet: levels with their tolerances and what they look like on the tube, the other demands, the set-up, the crystals. */
 
+import { useWords } from '../../../kit/hooks/useWords.ts';
 import type { SheetFigures } from '../../../present/sheetFigures.ts';
 import type { Receiver, SheetResponse } from '../../../receiver/receiver.ts';
-import { rackWords, sheetWords } from '../../../words/en/bench.ts';
+import type { Words } from '../../../words/words.ts';
 
 export function LevelsPage({ receiver, figures }: { readonly receiver: Receiver; readonly figures: SheetFigures }) {
+  const { rack: rackWords, sheet: sheetWords } = useWords();
   const { specification: spec, setUp } = figures.response;
   const s = spec.sCurve;
   const unit = rackWords.unit(setUp.centreHz);
@@ -61,7 +63,7 @@ export function LevelsPage({ receiver, figures }: { readonly receiver: Receiver;
       </ul>
       <h3>{sheetWords.setUp}</h3>
       <ul class="demands">
-        {setUpLines(figures.response).map((line) => (
+        {setUpLines(sheetWords.setUpLines, figures.response).map((line) => (
           <li key={line}>{line}</li>
         ))}
       </ul>
@@ -80,8 +82,7 @@ export function LevelsPage({ receiver, figures }: { readonly receiver: Receiver;
   );
 }
 
-function setUpLines({ setUp }: SheetResponse): string[] {
-  const words = sheetWords.setUpLines;
+function setUpLines(words: Words['sheet']['setUpLines'], { setUp }: SheetResponse): string[] {
   return [
     words.inject(setUp.injectAt, words.injectWith),
     words.observe(setUp.observeAt, setUp.observeWith === 'probe'),

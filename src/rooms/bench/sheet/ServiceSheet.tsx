@@ -1,13 +1,14 @@
 /** The service sheet: an article of three pages on turned-corner paper. Always open in the full bench, laid over the rest elsewhere. */
+
 import { memo } from 'preact/compat';
 import { useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { useWords } from '../../../kit/hooks/useWords.ts';
 import type { Rect } from '../../../kit/px.ts';
 import { place } from '../../../kit/px.ts';
 import { Frame } from '../../../kit/theme/art.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
 import type { SheetFigures } from '../../../present/sheetFigures.ts';
 import { workResponses } from '../../../receiver/responses.ts';
-import { sheetWords } from '../../../words/en/bench.ts';
 import { LevelsPage } from './LevelsPage.tsx';
 import { ProcedurePage } from './ProcedurePage.tsx';
 import { SlugsPage } from './SlugsPage.tsx';
@@ -22,6 +23,7 @@ interface ServiceSheetProps {
 }
 
 function ServiceSheetBase({ port, rect, figures, turnTo, onClose }: ServiceSheetProps) {
+  const { sheet: sheetWords } = useWords();
   const [page, setPage] = useState(0);
   const sheet = useRef<HTMLElement>(null);
   const text = useRef<HTMLElement>(null);
@@ -92,6 +94,7 @@ function ResponseTabs({
   readonly shown: string;
   readonly turnTo: (response: string) => void;
 }) {
+  const { sheet: sheetWords } = useWords();
   const work = useMemo(() => workResponses(port.receiver, port.scenario), [port]);
   if (work.length < 2) return null;
   return (

@@ -1,10 +1,11 @@
 /** The figure of the sheet: the curve wanted, in ink and hay, with the tolerance bars of the marked levels. */
+
 import { memo } from 'preact/compat';
 import { useMemo } from 'preact/hooks';
+import { useWords } from '../../../kit/hooks/useWords.ts';
 import { type FigureMark, type FigureTrap, Ink, targetFig } from '../../../kit/theme/art.tsx';
 import { pipNumbers, type SheetFigures } from '../../../present/sheetFigures.ts';
 import type { Receiver, SheetResponse } from '../../../receiver/receiver.ts';
-import { rackWords, sheetWords } from '../../../words/en/bench.ts';
 
 interface SheetFigureProps {
   readonly receiver: Receiver;
@@ -16,6 +17,7 @@ interface SheetFigureProps {
 }
 
 function SheetFigureBase({ receiver, figures, width, height, small = false }: SheetFigureProps) {
+  const { rack: rackWords, sheet: sheetWords } = useWords();
   const svg = useMemo(() => {
     const { response } = figures;
     const [fromHz, toHz] = shownRange(response);

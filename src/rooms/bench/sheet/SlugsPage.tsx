@@ -1,10 +1,12 @@
 /** Third page of the sheet: what each slug does, and the test points. */
+
 import { useMemo } from 'preact/hooks';
+import { useWords } from '../../../kit/hooks/useWords.ts';
 import type { Receiver } from '../../../receiver/receiver.ts';
 import { slugLetters } from '../../../receiver/slugLetters.ts';
-import { sheetWords } from '../../../words/en/bench.ts';
 
 export function SlugsPage({ receiver }: { readonly receiver: Receiver }) {
+  const { sheet: sheetWords } = useWords();
   const letters = useMemo(() => slugLetters(receiver), [receiver]);
   return (
     <>

@@ -1,12 +1,13 @@
 /** The step to do now, in a strip, where the sheet is folded; and the folded sheet's tab with its ticks. */
+
 import { memo } from 'preact/compat';
+import { useWords } from '../../../kit/hooks/useWords.ts';
 import type { Rect } from '../../../kit/px.ts';
 import { place } from '../../../kit/px.ts';
 import { Button, Frame } from '../../../kit/theme/art.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
 import type { SheetFigures } from '../../../present/sheetFigures.ts';
 import { stepNow } from '../../../present/steps.ts';
-import { sheetWords } from '../../../words/en/bench.ts';
 import { useStepMarks } from './ProcedurePage.tsx';
 import { SheetFigure } from './SheetFigure.tsx';
 
@@ -21,6 +22,7 @@ interface StepStripProps {
 }
 
 function StepStripBase({ port, rect, figures, roomy, open, onOpen }: StepStripProps) {
+  const { sheet: sheetWords } = useWords();
   const marks = useStepMarks(port);
   const at = stepNow(marks);
   const step = port.receiver.procedure[at];
@@ -51,6 +53,7 @@ interface SheetTabProps {
 }
 
 function SheetTabBase({ port, rect, open, onToggle }: SheetTabProps) {
+  const { sheet: sheetWords } = useWords();
   const marks = useStepMarks(port);
   return (
     <button
