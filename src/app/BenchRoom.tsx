@@ -1,26 +1,63 @@
-/** The bench room: takes up or begins the run of a scenario, and gives the page its port, its sounds and its memory. */
-import { useEffect, useMemo } from 'preact/hooks';
-import { claimOf, grade } from '../grading/grade.ts';
+/** The bench room: takes up or begins the run of a scenario where this tab may, and gives the page its port, its sounds and its memory. */
+import { useLayoutEffect, useMemo, useState } from 'preact/hooks';
+import { useWords } from '../kit/hooks/useWords.ts';
+import { SlipPage } from '../kit/slips/Slip.tsx';
+import { Button } from '../kit/theme/art.tsx';
 import { BenchPage } from '../rooms/bench/BenchPage.tsx';
-import { StorageNotice, type StoragePort } from '../rooms/bench/StorageNotice.tsx';
-import type { Run } from '../run/runLog.ts';
-import { serialiseRunFile, toRunFile } from '../run/serialise.ts';
 import { readEndlessId } from '../scenario/endlessId.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { setupFor } from '../services/library/shippedLibrary.ts';
 import { createSoundDesk } from '../services/sound/soundDesk.ts';
-import { endlessWords } from '../words/en/endless.ts';
-import { shellWords } from '../words/en/shell.ts';
-import { createBenchStore } from './benchStore.ts';
-import { createFrames } from './frames.ts';
+import { LostBench } from './LostBench.tsx';
+import { openBench } from './openBench.ts';
 import type { RoomProps } from './roomProps.ts';
+import { StorageSlips } from './StorageSlips.tsx';
 import { soundFollowing } from './soundFollowing.ts';
+import { type BenchHere, type HandOver, useBenchAccess } from './useBenchAccess.ts';
 import { useScenario } from './useScenario.ts';
 
-export default function BenchRoom(props: RoomProps & { readonly scenarioId: string }) {
-  const { library, logbook, scenarioId } = props;
-  const open = logbook.openRuns().find((run) => run.scenarioId === scenarioId) ?? null;
-  const found = useScenario(library, scenarioId, open?.scenario ?? null);
+type BenchRoomProps = RoomProps & { readonly scenarioId: string };
+
+export default function BenchRoom(props: BenchRoomProps) {
+  const { shell, store: words } = useWords();
+  const { access, handOver, asking, takeOver } = useBenchAccess(props.logbook, props.claims, props.scenarioId);
+  if (access.kind === 'waiting') return <main aria-busy="true" />;
+  if (access.kind === 'elsewhere') {
+    const { title, body } = words.elsewhere;
+    return (
+      <SlipPage
+        product={shell.product}
+        title={title}
+        busy={asking}
+        buttons={
+          <>
+            <Button primary disabled={asking} onClick={takeOver}>
+              {asking ? words.elsewhere.asking : words.elsewhere.takeOver}
+            </Button>
+            <Button onClick={() => props.go({ page: 'course' })}>{words.toCourse}</Button>
+          </>
+        }
+      >
+        <p>{body}</p>
+      </SlipPage>
+    );
+  }
+  return (
+    <FoundBench key={access.turn} {...props} access={access} handOver={handOver} asking={asking} takeOver={takeOver} />
+  );
+}
+
+interface HereProps extends BenchRoomProps {
+  readonly access: BenchHere;
+  readonly handOver: HandOver;
+  readonly asking: boolean;
+  readonly takeOver: () => void;
+}
+
+function FoundBench(props: HereProps) {
+  const { endless: endlessWords, shell: shellWords } = useWords();
+  const { library, scenarioId, access } = props;
+  const found = useScenario(library, scenarioId, access.open?.run.scenario ?? null);
   if (found.kind === 'making') {
     return (
       <main class="notice" aria-busy="true">
@@ -39,61 +76,30 @@ export default function BenchRoom(props: RoomProps & { readonly scenarioId: stri
   return <OpenBench {...props} scenario={found.scenario} />;
 }
 
-interface OpenBenchProps extends RoomProps {
-  readonly scenarioId: string;
-  readonly scenario: Scenario;
-}
-
-function OpenBench({ library, logbook, go, scenarioId, scenario }: OpenBenchProps) {
-  const { store, sound } = useMemo(() => {
-    const open = logbook.openRuns().find((run) => run.scenarioId === scenarioId) ?? null;
-    // A run goes on with the scenario it began with, even where the shipped one has changed since.
-    const setup = setupFor(library, open?.scenario ?? scenario) ?? setupFor(library, scenario)!;
+function OpenBench({ scenario, ...props }: HereProps & { readonly scenario: Scenario }) {
+  const { library, logbook, go, access, handOver, asking, takeOver, dismissed } = props;
+  const [failure, setFailure] = useState<{ readonly error: unknown } | null>(null);
+  // Thrown where the room's boundary hears it.
+  if (failure !== null) throw failure.error;
+  const { bench, sound } = useMemo(() => {
     const desk = createSoundDesk();
-    const runId = open?.runId ?? crypto.randomUUID();
-    const keep = (run: Run): void => {
-      const report = grade(setup, run.events);
-      const text = serialiseRunFile(toRunFile(run, claimOf(report)));
-      const serial = (logbook.keptRuns().at(-1)?.serial ?? 0) + 1;
-      void logbook.keep({ runId, scenarioId, total: report.total, passed: report.passed, serial, text });
-      void logbook.dropOpen(scenarioId);
-      go({ page: 'report', runId });
-    };
-    const made = createBenchStore(
-      {
-        setup,
-        runId,
-        frames: createFrames(requestAnimationFrame),
-        now: () => performance.now(),
-        // The browser's own function refuses to be called as a method of these parts.
-        request: (callback) => requestAnimationFrame(callback),
-        every: (milliseconds, callback) => {
-          const timer = setInterval(callback, milliseconds);
-          return () => clearInterval(timer);
-        },
-        after: (milliseconds, callback) => setTimeout(callback, milliseconds),
-        save: (run) => logbook.saveOpen(run),
-        saveLast: (run) => logbook.saveLast(run),
-        heard: (sounds) => {
-          for (const each of sounds) desk.play(each);
-        },
-        finished: keep,
-        left: () => {
-          void logbook.dropOpen(scenarioId);
-          go({ page: 'course' });
-        },
-      },
-      open,
-    );
-    return { store: made, sound: soundFollowing(made, desk) };
-  }, [library, logbook, scenarioId]);
+    const opened = openBench({
+      logbook,
+      open: access.open,
+      // A run goes on with the scenario it began with, even where the shipped one has changed since.
+      recorded: access.open === null ? null : setupFor(library, access.open.run.scenario),
+      shipped: setupFor(library, scenario)!,
+      desk,
+      go,
+      failed: (error) => setFailure({ error }),
+    });
+    return { bench: opened, sound: soundFollowing(opened.store, desk) };
+  }, []);
+  const { store } = bench;
 
-  const storage = useMemo<StoragePort>(
-    () => ({ storageNote: () => logbook.note(), subscribe: (listener) => logbook.onNote(listener) }),
-    [logbook],
-  );
-
-  useEffect(() => {
+  useLayoutEffect(() => {
+    handOver.current = () => store.handOver();
+    void bench.putAside();
     const hide = (): void => store.flush();
     const see = (): void => {
       if (document.visibilityState === 'hidden') store.flush();
@@ -103,14 +109,17 @@ function OpenBench({ library, logbook, go, scenarioId, scenario }: OpenBenchProp
     return () => {
       removeEventListener('pagehide', hide);
       document.removeEventListener('visibilitychange', see);
-      store.close();
+      void store.close();
       sound.close();
     };
-  }, [store, sound]);
+  }, [bench, sound]);
+  useLayoutEffect(() => {
+    if (access.lost) store.freeze();
+  }, [access.lost]);
 
   return (
     <>
-      <StorageNotice storage={storage} />
+      <StorageSlips logbook={logbook} dismissed={dismissed} unguarded={access.unguarded} over />
       <BenchPage
         port={store}
         onHome={() => go({ page: 'course' })}
@@ -119,6 +128,7 @@ function OpenBench({ library, logbook, go, scenarioId, scenario }: OpenBenchProp
           toggle: () => sound.desk.setEnabled(sound.desk.status() === 'off'),
         }}
       />
+      {access.lost ? <LostBench asking={asking} takeBack={takeOver} toCourse={() => go({ page: 'course' })} /> : null}
     </>
   );
 }

@@ -1,38 +1,93 @@
 /** The report room: takes a kept run from the logbook, reads it like any run file and grades it anew. */
-import { useMemo } from 'preact/hooks';
+import { useEffect, useMemo, useReducer, useState } from 'preact/hooks';
 import { problemLine } from '../base/result.ts';
 import { readRunFile } from '../files/runFileSchema.ts';
+import { useWords } from '../kit/hooks/useWords.ts';
+import { Slip, SlipPage } from '../kit/slips/Slip.tsx';
+import { Button } from '../kit/theme/art.tsx';
 import { ReportPage } from '../rooms/report/ReportPage.tsx';
 import { setupFor } from '../services/library/shippedLibrary.ts';
-import { shellWords } from '../words/en/shell.ts';
+import { linesOf } from '../services/store/indexEntry.ts';
+import type { KeptRun } from '../services/store/keptRuns.ts';
 import { download } from './download.ts';
 import { createReportPort } from './reportPort.ts';
 import type { RoomProps } from './roomProps.ts';
+import { StorageSlips } from './StorageSlips.tsx';
 
-export default function ReportRoom({ library, logbook, go, runId }: RoomProps & { readonly runId: string }) {
+type ReportRoomProps = RoomProps & { readonly runId: string };
+
+/** What the logbook has of the run: null while it is being read. */
+interface Found {
+  readonly kept: KeptRun | null;
+  readonly text: string | null;
+}
+
+export default function ReportRoom(props: ReportRoomProps) {
+  const { logbook, runId, go } = props;
+  const { shell, store: words } = useWords();
+  const [found, setFound] = useState<Found | null>(null);
+  useEffect(() => {
+    let here = true;
+    void logbook.readText(runId).then((text) => {
+      const kept = logbook.keptRuns().find((run) => run.runId === runId) ?? null;
+      if (here) setFound({ kept, text });
+    });
+    return () => {
+      here = false;
+    };
+  }, [logbook, runId]);
+  if (found === null) return <main aria-busy="true" />;
+  const { kept, text } = found;
+  if (kept !== null && text !== null) return <Reported {...props} kept={kept} text={text} />;
+  return (
+    <SlipPage
+      product={shell.product}
+      title={shell.reports}
+      buttons={<Button onClick={() => go({ page: 'course' })}>{words.toCourse}</Button>}
+    >
+      <p>{kept === null ? shell.noSuchRun : words.noText}</p>
+    </SlipPage>
+  );
+}
+
+function Reported(props: ReportRoomProps & { readonly kept: KeptRun; readonly text: string }) {
+  const { library, logbook, go, kept, text, dismissed } = props;
+  const { shell, store: words } = useWords();
+  const save = (): void => download(`haystack-${kept.scenarioId}-${kept.serial}.json`, text);
   const found = useMemo(() => {
-    const runs = logbook.keptRuns();
-    const kept = runs.find((run) => run.runId === runId);
-    if (kept === undefined) return { problem: shellWords.noSuchRun };
-    const read = readRunFile(kept.text, `${kept.runId}.json`);
-    if (!read.ok) return { problem: read.problems.map(problemLine).join('\n') };
+    const read = readRunFile(text, `${kept.runId}.json`);
+    if (!read.ok) return { says: words.badText, problem: read.problems.map(problemLine).join('\n') };
     const setup = setupFor(library, read.value.scenario);
-    if (setup === null) return { problem: shellWords.noSuchReceiver };
-    const earlier = runs.filter((run) => run.scenarioId === kept.scenarioId && run.serial < kept.serial);
+    if (setup === null) return { says: shell.noSuchReceiver, problem: null };
+    const earlier = logbook.keptRuns().filter((run) => run.scenarioId === kept.scenarioId && run.serial < kept.serial);
     const previousBest = earlier.length === 0 ? null : Math.max(...earlier.map((run) => run.total));
     const port = createReportPort(setup, read.value, previousBest, {
-      exportRun: () => download(`haystack-${kept.scenarioId}-${kept.serial}.json`, kept.text),
+      exportRun: save,
       again: () => go({ page: 'bench', scenarioId: kept.scenarioId }),
       toCourse: () => go({ page: 'course' }),
     });
     return { port };
-  }, [library, logbook, runId]);
+  }, [text]);
+  useEffect(() => {
+    if (found.port !== undefined) void logbook.fillLines(kept.runId, linesOf(found.port.report));
+  }, [found]);
   if (found.port === undefined) {
     return (
-      <main class="notice">
-        <p>{found.problem}</p>
-        <a href="#/course">{shellWords.home}</a>
-      </main>
+      <SlipPage
+        product={shell.product}
+        title={shell.reports}
+        buttons={
+          <>
+            <Button primary onClick={save}>
+              {words.report.save}
+            </Button>
+            <Button onClick={() => go({ page: 'course' })}>{words.toCourse}</Button>
+          </>
+        }
+      >
+        <p>{found.says}</p>
+        {found.problem === null ? null : <p class="slip-said">{found.problem}</p>}
+      </SlipPage>
     );
   }
   const open = logbook.openRuns()[0];
@@ -40,6 +95,38 @@ export default function ReportRoom({ library, logbook, go, runId }: RoomProps & 
     <ReportPage
       port={found.port}
       onBench={open === undefined ? null : () => go({ page: 'bench', scenarioId: open.scenarioId })}
+      notices={
+        <>
+          <NotStored logbook={logbook} runId={kept.runId} save={save} />
+          <StorageSlips logbook={logbook} dismissed={dismissed} />
+        </>
+      }
     />
+  );
+}
+
+interface NotStoredProps extends Pick<ReportRoomProps, 'logbook'> {
+  readonly runId: string;
+  readonly save: () => void;
+}
+
+/** Stays as long as it is true. */
+function NotStored({ logbook, runId, save }: NotStoredProps) {
+  const words = useWords().store;
+  const [, redraw] = useReducer<number, void>((n) => n + 1, 0);
+  useEffect(() => logbook.subscribe(() => redraw()), [logbook]);
+  if (logbook.isStored(runId)) return null;
+  return (
+    <Slip
+      urgent
+      buttons={
+        <>
+          <Button onClick={save}>{words.report.save}</Button>
+          <Button onClick={() => void logbook.storeAgain()}>{words.tryAgain}</Button>
+        </>
+      }
+    >
+      <p>{words.report.notStored}</p>
+    </Slip>
   );
 }

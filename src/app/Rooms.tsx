@@ -1,15 +1,19 @@
 /** Which room is shown: the course at once, bench and report when they are first wanted. */
 import type { ComponentType } from 'preact';
 import { useEffect, useMemo, useState } from 'preact/hooks';
+import { unreachable } from '../base/never.ts';
 import type { Library } from '../files/library.ts';
 import { WordsContext } from '../kit/hooks/useWords.ts';
 import { CoursePage } from '../rooms/course/CoursePage.tsx';
+import type { ClaimParts } from '../services/store/benchClaims.ts';
 import type { Logbook } from '../services/store/logbook.ts';
 import type { Words } from '../words/words.ts';
 import { createCoursePort } from './coursePort.ts';
 import type { Language } from './language.ts';
-import type { RoomProps } from './roomProps.ts';
+import { RoomBoundary } from './RoomBoundary.tsx';
+import type { Dismissed, RoomProps } from './roomProps.ts';
 import { type Route, readRoute, routeHash } from './routes.ts';
+import { StorageSlips } from './StorageSlips.tsx';
 
 type Lazy<P> = () => Promise<{ readonly default: ComponentType<P> }>;
 
@@ -20,9 +24,10 @@ interface RoomsProps {
   readonly language: Language;
   readonly library: Library;
   readonly logbook: Logbook;
+  readonly claims: ClaimParts;
 }
 
-export function Rooms({ language, library, logbook }: RoomsProps) {
+export function Rooms({ language, library, logbook, claims }: RoomsProps) {
   const [route, setRoute] = useState<Route>(() => readRoute(location.hash));
   useEffect(() => {
     const follow = (): void => setRoute(readRoute(location.hash));
@@ -32,30 +37,50 @@ export function Rooms({ language, library, logbook }: RoomsProps) {
   const go = (next: Route): void => {
     location.hash = routeHash(next);
   };
-  const room = { library, logbook, go };
-  if (route.page === 'bench') {
-    const props = { ...room, scenarioId: route.scenarioId };
-    return <Later key={`bench ${route.scenarioId}`} load={benchRoom} words={language.all} props={props} />;
-  }
-  if (route.page === 'report') {
-    const props = { ...room, runId: route.runId };
-    return <Later key={`report ${route.runId}`} load={reportRoom} words={language.all} props={props} />;
-  }
+  const dismissed = useMemo<Dismissed>(() => new Set(), []);
+  const room = { library, logbook, claims, dismissed, go };
   return (
     <WordsContext.Provider value={language.first}>
-      <CourseRoom {...room} />
+      <RoomBoundary key={routeHash(route)} {...{ route, library, logbook, go }}>
+        <Shown route={route} language={language} room={room} />
+      </RoomBoundary>
     </WordsContext.Provider>
   );
 }
 
-function CourseRoom({ library, logbook, go }: RoomProps) {
+interface ShownProps {
+  readonly route: Route;
+  readonly language: Language;
+  readonly room: RoomProps;
+}
+
+function Shown({ route, language, room }: ShownProps) {
+  switch (route.page) {
+    case 'bench':
+      return <Later load={benchRoom} words={language.all} props={{ ...room, scenarioId: route.scenarioId }} />;
+    case 'report':
+      return <Later load={reportRoom} words={language.all} props={{ ...room, runId: route.runId }} />;
+    case 'course':
+      return <CourseRoom {...room} />;
+    default:
+      return unreachable(route);
+  }
+}
+
+/** There at once: what it tells of runs comes when the logbook has been read. */
+function CourseRoom({ library, logbook, dismissed, go }: RoomProps) {
   const port = useMemo(
     () => createCoursePort(library, logbook, (scenarioId) => go({ page: 'bench', scenarioId })),
     [library, logbook],
   );
-  const last = logbook.keptRuns().at(-1);
+  const [last, setLast] = useState(() => logbook.keptRuns().at(-1));
+  useEffect(() => logbook.subscribe(() => setLast(logbook.keptRuns().at(-1))), [logbook]);
   return (
-    <CoursePage port={port} onReport={last === undefined ? null : () => go({ page: 'report', runId: last.runId })} />
+    <CoursePage
+      port={port}
+      onReport={last === undefined ? null : () => go({ page: 'report', runId: last.runId })}
+      notices={<StorageSlips logbook={logbook} dismissed={dismissed} />}
+    />
   );
 }
 
@@ -68,15 +93,23 @@ interface LaterProps<P> {
 /** A room that comes with its words. */
 function Later<P extends object>({ load, words, props }: LaterProps<P>) {
   const [loaded, setLoaded] = useState<{ readonly Room: ComponentType<P>; readonly words: Words } | null>(null);
+  const [failure, setFailure] = useState<{ readonly error: unknown } | null>(null);
   useEffect(() => {
     let here = true;
-    void Promise.all([load(), words()]).then(([module, all]) => {
-      if (here) setLoaded({ Room: module.default, words: all });
-    });
+    Promise.all([load(), words()]).then(
+      ([module, all]) => {
+        if (here) setLoaded({ Room: module.default, words: all });
+      },
+      (error: unknown) => {
+        if (here) setFailure({ error });
+      },
+    );
     return () => {
       here = false;
     };
   }, [load, words]);
+  // Thrown where the room's boundary hears it.
+  if (failure !== null) throw failure.error;
   if (loaded === null) return <main aria-busy="true" />;
   return (
     <WordsContext.Provider value={loaded.words}>

@@ -9,7 +9,7 @@ import type { BenchState } from '../bench/benchState.ts';
 import type { BenchDisplay } from '../bench/display.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 import type { BenchPort } from '../present/ports.ts';
-import { appendEvent, createRun, gatherMs, type Run, resumeRun } from '../run/runLog.ts';
+import { appendEvent, createRun, gatherMs, type Run } from '../run/runLog.ts';
 import type { OpenRun } from '../services/store/keptRuns.ts';
 import { createSession } from '../session/session.ts';
 import type { Frames } from './frames.ts';
@@ -25,7 +25,8 @@ export interface BenchStoreParts {
   /** calls back again and again; returns what stops it */
   readonly every: (milliseconds: number, callback: () => void) => () => void;
   readonly after: (milliseconds: number, callback: () => void) => unknown;
-  readonly save: (run: OpenRun) => Promise<void>;
+  /** settles when the run is written, or is known not to be; never rejects */
+  readonly save: (run: OpenRun) => Promise<unknown>;
   /** as `save`, for a page that is going away */
   readonly saveLast: (run: OpenRun) => void;
   readonly heard: (sounds: readonly BenchSound[]) => void;
@@ -34,10 +35,23 @@ export interface BenchStoreParts {
   readonly left: () => void;
 }
 
+/** A run that lay open, as far as it could be replayed. */
+export interface TakenUp {
+  readonly run: Run;
+  readonly elapsedMs: number;
+  /** what the session machine left; a session that can not be restored begins with the briefing */
+  readonly session: unknown;
+}
+
 export interface BenchStore extends BenchPort {
   /** writes what is not yet kept; for a page that is being hidden or closed */
   flush(): void;
-  close(): void;
+  /** writes what is not yet kept and lets the bench stand still: another tab goes on with the run */
+  handOver(): Promise<void>;
+  /** lets the bench stand still and writes nothing: another tab has the run already */
+  freeze(): void;
+  /** writes what is not yet kept; settles when that is done */
+  close(): Promise<void>;
 }
 
 const SAVE_AFTER_MS = 150;
@@ -45,14 +59,14 @@ const TICK_MS = 500;
 /** how often the elapsed time alone is worth a write */
 const TIME_SAVE_TICKS = 10;
 
-export function createBenchStore(parts: BenchStoreParts, open: OpenRun | null): BenchStore {
+export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null): BenchStore {
   const { setup, frames } = parts;
   const bench = createBench(setup);
   const session = createSession(setup);
-  const taken = open === null ? null : resumeRun(setup, null, open.events);
-  let run: Run = taken ?? createRun(setup, null);
-  let restMs = taken === null || open === null ? 0 : open.elapsedMs;
+  let run: Run = taken?.run ?? createRun(setup, null);
+  let restMs = taken?.elapsedMs ?? 0;
   let runningSinceMs: number | null = null;
+  /** nothing happens any more: the run is signed off or thrown away, or another tab has it */
   let over = false;
   let shown: { readonly state: BenchState; readonly display: BenchDisplay } | null = null;
   let saveWaiting = false;
@@ -77,6 +91,7 @@ export function createBenchStore(parts: BenchStoreParts, open: OpenRun | null): 
   const asKept = (): OpenRun => ({
     scenarioId: setup.scenario.id,
     runId: parts.runId,
+    learner: run.learner,
     scenario: setup.scenario,
     events: run.events,
     elapsedMs: Math.round(elapsedMs()),
@@ -102,13 +117,18 @@ export function createBenchStore(parts: BenchStoreParts, open: OpenRun | null): 
   const tell = (): void => {
     session.send({ type: 'FACTS', facts: bench.facts(run.state), atSeconds: atMs() / 1000 });
   };
-  const finish = (): void => {
+  const standStill = (): void => {
     over = true;
     restMs = elapsedMs();
     runningSinceMs = null;
+  };
+  const finish = (): void => {
+    standStill();
     parts.finished(run);
   };
   const take = (event: BenchEvent): Applied => {
+    // A hand that was on a knob when the run ended may still be turning it.
+    if (over) return { ok: false, reason: 'runIsOver' };
     const appended = appendEvent(run, event, atMs());
     if (!appended.ok) {
       for (const listener of refusedListeners) listener(appended.reason, event);
@@ -136,12 +156,20 @@ export function createBenchStore(parts: BenchStoreParts, open: OpenRun | null): 
     });
   };
   const send = (event: Parameters<typeof session.send>[0]): boolean => {
+    if (over) return false;
     const meant = session.send(event);
     if (meant) changed();
     return meant;
   };
 
-  if (taken !== null && open !== null) session.restore(open.session);
+  const leave = async (): Promise<void> => {
+    if (over) return;
+    gatherer.flush();
+    standStill();
+    await parts.save(asKept());
+  };
+
+  if (taken !== null) session.restore(taken.session);
   tell();
   minuteClock();
   const stopTicking = parts.every(TICK_MS, () => {
@@ -182,13 +210,12 @@ export function createBenchStore(parts: BenchStoreParts, open: OpenRun | null): 
     sign() {
       gatherer.flush();
       if (session.view().stage === 'stopped') {
-        send({ type: 'REPORT' });
-        finish();
+        if (send({ type: 'REPORT' })) finish();
       } else if (take({ type: 'signedOff' }).ok) finish();
     },
     abandon() {
       if (send({ type: 'ABANDON' })) {
-        over = true;
+        standStill();
         parts.left();
       }
     },
@@ -210,12 +237,13 @@ export function createBenchStore(parts: BenchStoreParts, open: OpenRun | null): 
       saveWaiting = false;
       parts.saveLast(asKept());
     },
+    handOver: leave,
+    freeze() {
+      if (!over) standStill();
+    },
     close() {
       stopTicking();
-      if (!over) {
-        gatherer.flush();
-        save();
-      }
+      return leave();
     },
   };
 }

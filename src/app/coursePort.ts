@@ -46,8 +46,7 @@ export function createCoursePort(library: Library, logbook: Logbook, open: (scen
     open,
     newSeed: () => crypto.randomUUID().slice(0, 6),
     openEndless: (difficulty, seed) => open(endlessId(difficulty, seed)),
-    storageNote: () => logbook.note(),
-    subscribe: (listener) => logbook.onNote(listener),
+    subscribe: (listener) => logbook.subscribe(listener),
   };
 }
 

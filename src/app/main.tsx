@@ -2,7 +2,9 @@
 import { render } from 'preact';
 import '../kit/theme/theme.css';
 import { readShippedLibrary } from '../services/library/shippedLibrary.ts';
-import { openLogbook } from '../services/store/logbook.ts';
+import type { ClaimParts } from '../services/store/benchClaims.ts';
+import { openLogbook } from '../services/store/openLogbook.ts';
+import { openTabChannel } from '../services/store/tabChannel.ts';
 import { languageOf } from './language.ts';
 import { Rooms } from './Rooms.tsx';
 
@@ -12,5 +14,21 @@ const language = await languageOf(location.search);
 document.documentElement.lang = language.first.language;
 document.documentElement.dir = language.first.rightToLeft ? 'rtl' : 'ltr';
 const library = readShippedLibrary();
-const logbook = await openLogbook();
-render(<Rooms language={language} library={library} logbook={logbook} />, root);
+const channel = openTabChannel('haystack');
+const logbook = openLogbook({
+  name: 'haystack',
+  storage: () => localStorage,
+  now: () => Date.now(),
+  newId: () => crypto.randomUUID(),
+  channel,
+});
+const claims: ClaimParts = {
+  // Some browsers have it only for pages that came over a safe way.
+  locks: (navigator as Partial<Navigator>).locks ?? null,
+  channel,
+  after: (milliseconds, callback) => {
+    const timer = setTimeout(callback, milliseconds);
+    return () => clearTimeout(timer);
+  },
+};
+render(<Rooms {...{ language, library, logbook, claims }} />, root);

@@ -61,8 +61,6 @@ export interface CoursePort {
   /** a seed word for the endless track that nobody has had yet */
   newSeed(): string;
   openEndless(difficulty: EndlessDifficulty, seed: string): void;
-  /** storage trouble to tell of, or null */
-  storageNote(): 'memoryOnly' | 'full' | 'corrupted' | null;
   subscribe(listener: () => void): () => void;
 }
 

@@ -7,7 +7,7 @@ import type { BenchEvent, BenchSound, Refusal } from '../bench/benchEvent.ts';
 import type { BenchState } from '../bench/benchState.ts';
 import { type BenchSetup, initialState } from '../bench/setup.ts';
 import type { TimedEvent } from '../files/runFile.ts';
-import { replay } from './replay.ts';
+import { type Replayed, replay } from './replay.ts';
 
 export interface Run {
   readonly setup: BenchSetup;
@@ -52,12 +52,19 @@ export function appendEvent(run: Run, event: BenchEvent, atMs: number): Appended
   };
 }
 
-/** Takes up a run from its kept events; null when they do not fit the bench. */
-export function resumeRun(setup: BenchSetup, learner: string | null, events: readonly TimedEvent[]): Run | null {
-  const replayed = replay(setup, events);
-  if (replayed.refused !== null) return null;
+export interface Resumed {
+  /** with the events up to the first that the bench refuses */
+  readonly run: Run;
+  /** that event; null = all went through */
+  readonly refused: Replayed['refused'];
+}
+
+/** Takes up a run from its kept events, as far as they fit the bench. */
+export function resumeRun(setup: BenchSetup, learner: string | null, recorded: readonly TimedEvent[]): Resumed {
+  const { state, taken, refused } = replay(setup, recorded);
+  const events = refused === null ? recorded : recorded.slice(0, taken);
   const eventChars = events.reduce((sum, event) => sum + JSON.stringify(event).length + 1, 0);
-  return { setup, learner, events, state: replayed.state, eventChars };
+  return { run: { setup, learner, events, state, eventChars }, refused };
 }
 
 /**

@@ -4,6 +4,7 @@ import { headerWords } from '../../src/words/en/bench.ts';
 import { dialogWords } from '../../src/words/en/benchTalk.ts';
 import { courseWords } from '../../src/words/en/course.ts';
 import { shellWords } from '../../src/words/en/shell.ts';
+import { storeWords } from '../../src/words/en/store.ts';
 import { BenchFace } from './face.ts';
 import { KeyHand } from './keyHand.ts';
 import { begin, elapsedSeconds, expect, openCard, rail, shippedSetup, test } from './page.ts';
@@ -114,7 +115,7 @@ test('without storage the run goes on in memory, and the course says so', async 
   await workALittle(page);
   const before = await standing(page);
   await page.getByRole('button', { name: shellWords.home }).click();
-  await expect(page.locator('.storage-note')).toHaveText(courseWords.storage.memoryOnly);
+  await expect(page.locator('.course .slip')).toContainText(storeWords.trouble.memoryOnly);
   await page.locator('.card.now .card-open').click();
   await page.getByRole('button', { name: dialogWords.suspended.resume }).click();
   await expect(async () => expect(await standing(page)).toEqual(before)).toPass({ timeout: 8_000 });

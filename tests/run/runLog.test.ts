@@ -54,12 +54,24 @@ describe('appending', () => {
 describe('resuming', () => {
   test('the kept events give the same run', () => {
     const run = runOf(setup, wholeJob(setup).slice(0, -1));
-    expect(resumeRun(setup, run.learner, JSON.parse(JSON.stringify(run.events)))).toEqual(run);
+    const resumed = resumeRun(setup, run.learner, JSON.parse(JSON.stringify(run.events)));
+    expect(resumed).toEqual({ run, refused: null });
   });
 
-  test('events that do not fit give none', () => {
+  test('events of another bench go through up to the first that does not fit', () => {
     const run = runOf(setup, wholeJob(setup).slice(0, -1));
-    expect(resumeRun(stripSetup(), null, run.events)).toBeNull();
+    const { run: resumed, refused } = resumeRun(stripSetup(), null, run.events);
+    expect(refused).not.toBeNull();
+    expect(resumed.events).toEqual(run.events.slice(0, refused!.index));
+    expect(resumed.events.length).toBeLessThan(run.events.length);
+  });
+
+  test('what follows an act that the bench refuses is left out, and the run goes on from there', () => {
+    const whole = runOf(setup, wholeJob(setup).slice(0, -1));
+    const torn = whole.events.with(7, { ...whole.events[7]!, atMs: 0 });
+    const { run, refused } = resumeRun(setup, null, torn);
+    expect(refused).toEqual({ index: 7, reason: 'badTime' });
+    expect(run).toEqual({ ...runOf(setup, wholeJob(setup).slice(0, 7)), learner: null });
   });
 });
 

@@ -16,11 +16,13 @@ export interface CoursePageProps {
   readonly port: CoursePort;
   /** to the report of the last finished run; null where there is none */
   readonly onReport: (() => void) | null;
+  /** what is told above the tracks */
+  readonly notices?: ComponentChildren;
   /** what else stands at the right of the header */
   readonly right?: ComponentChildren;
 }
 
-export function CoursePage({ port, onReport, right }: CoursePageProps) {
+export function CoursePage({ port, onReport, notices, right }: CoursePageProps) {
   const [, redraw] = useState(0);
   useEffect(() => port.subscribe(() => redraw((n) => n + 1)), [port]);
   const columns = useColumns();
@@ -35,7 +37,6 @@ export function CoursePage({ port, onReport, right }: CoursePageProps) {
     Math.max(...row.map(({ track, span }) => cardRows(tracks[track]!.cards.length, span))),
   );
   const onBench = cards.find((c) => c.onBench !== null);
-  const note = port.storageNote();
   const codes = new Map(cards.map((c) => [c.scenario.id, c.scenario.code]));
   const links = [
     { name: shellWords.course, current: true, go: () => {} },
@@ -60,11 +61,7 @@ export function CoursePage({ port, onReport, right }: CoursePageProps) {
       <main class="course">
         <NextSheet cards={cards} tracks={tracks} open={(id) => port.open(id)} />
         <div class="course-main">
-          {note === null ? null : (
-            <p class="storage-note" role="status">
-              {words.storage[note]}
-            </p>
-          )}
+          {notices}
           <div
             class="tracks"
             style={{

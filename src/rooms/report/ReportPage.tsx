@@ -1,5 +1,5 @@
 /** The report of a run: what was found and left, the score with its reasons, the run to look at again. */
-
+import type { ComponentChildren } from 'preact';
 import { useMemo, useRef, useState } from 'preact/hooks';
 import { findings } from '../../describe/findings.ts';
 import { scoreLineSentence } from '../../describe/scoreLine.ts';
@@ -20,9 +20,11 @@ export interface ReportPageProps {
   readonly port: ReportPort;
   /** to the run that lies half done on the bench; null where there is none */
   readonly onBench?: (() => void) | null;
+  /** what is told above the figure */
+  readonly notices?: ComponentChildren;
 }
 
-export function ReportPage({ port, onBench = null }: ReportPageProps) {
+export function ReportPage({ port, onBench = null, notices }: ReportPageProps) {
   const words = useWords();
   const { report: say, shell: shellWords } = words;
   const { report, run, receiver } = port;
@@ -72,6 +74,7 @@ export function ReportPage({ port, onBench = null }: ReportPageProps) {
         <Rooms name={shellWords.rooms} links={links} />
       </Header>
       <main class="report">
+        <div class="report-notices">{notices}</div>
         <section class="paper report-figure" aria-labelledby="report-title">
           <Frame kind="sheet" />
           <p class="eyebrow">

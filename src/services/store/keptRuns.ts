@@ -1,11 +1,12 @@
-/** What the store holds of a run: one that lies open, one that was signed off. */
+/** What the store holds: runs that lie open, runs that were signed off (their index apart from their files), and what was set aside. */
 import type { TimedEvent } from '../../files/runFile.ts';
 import type { Scenario } from '../../scenario/scenario.ts';
 
 /** A run that lies open: enough to stand exactly where the learner left it. */
 export interface OpenRun {
-  readonly scenarioId: string;
   readonly runId: string;
+  readonly scenarioId: string;
+  readonly learner: string | null;
   readonly scenario: Scenario;
   readonly events: readonly TimedEvent[];
   readonly elapsedMs: number;
@@ -14,13 +15,68 @@ export interface OpenRun {
   readonly turns: number;
 }
 
-/** A run that was signed off. `text` is the run file as handed out. */
+/** What the course tells of an open run; its events are read when somebody goes to the bench. */
+export interface OpenHead {
+  readonly runId: string;
+  readonly scenarioId: string;
+  readonly elapsedMs: number;
+  readonly turns: number;
+  /** the day's clock when it was last written, milliseconds; of two runs of one scenario the later one lies on the bench */
+  readonly savedAtMs: number;
+}
+
+/** What keeps a line down most: a slug and how far it stands off, or a part that has failed. */
+export type KeptCause =
+  | { readonly kind: 'slug'; readonly slug: string; readonly turns: number }
+  | { readonly kind: 'part'; readonly part: string };
+
+/** One line of a kept run's score. */
+export interface KeptLine {
+  /** unique in the report: `G2:45750000` */
+  readonly id: string;
+  readonly points: number;
+  /** null: not known, for a run that was kept before lines were counted one by one and has not been looked at since */
+  readonly max: number | null;
+  readonly cause: KeptCause | null;
+}
+
+/** A run that was signed off, as the index has it. The run file itself is read only when somebody wants it. */
 export interface KeptRun {
   readonly runId: string;
   readonly scenarioId: string;
+  readonly track: string;
+  readonly receiver: string;
+  readonly sealed: boolean;
+  /** null until learners are named */
+  readonly learner: string | null;
   readonly total: number;
   readonly passed: boolean;
+  readonly lines: readonly KeptLine[];
+  /** the day's clock at signing, milliseconds since 1970; null for a run that was kept before dates were */
+  readonly signedAtMs: number | null;
   /** order of keeping, counts up */
   readonly serial: number;
+}
+
+/** A run about to be kept: the store counts it. */
+export type FreshRun = Omit<KeptRun, 'serial'>;
+
+/** Why something lies aside. */
+export type AsideReason =
+  /** the record is not what the store writes */
+  | 'unreadable'
+  /** the acts go through only so far; the run goes on from there */
+  | 'stopsShort'
+  /** not even the first act goes through, or the set is not here */
+  | 'doesNotStart'
+  /** its page failed on it, and the learner wanted a clear bench */
+  | 'putAside';
+
+/** Something that could not be used as it was, kept whole to be saved as a file. */
+export interface Aside {
+  readonly id: string;
+  readonly reason: AsideReason;
+  /** of which scenario, as far as that can be read */
+  readonly scenarioId: string | null;
   readonly text: string;
 }

@@ -1,26 +1,37 @@
 /**
- * The last state of a run, written at once while the page goes away. A page that is being closed may not live to see its database write through;
- * local storage is written before the call returns. What is found here at the next opening is taken into the logbook and the boat is emptied.
+ * The last state of each run, written at once while the page goes away. A page that is being closed may not live to see its database write through;
+ * local storage is written before the call returns. Every run has its own copy. What is found at the next opening is checked like any record, and each
+ * copy stays until its state stands in the database.
  */
 import type { OpenRun } from './keptRuns.ts';
 
-export interface Lifeboat {
-  /** false: there was no room or no storage, and the database must do */
-  put(run: OpenRun): boolean;
-  /** what was left, or null; stays until `clear` */
-  find(): unknown;
-  clear(): void;
+export interface LeftCopy {
+  /** names the copy for `clear` */
+  readonly key: string;
+  readonly text: string;
 }
 
-type Store = Pick<Storage, 'getItem' | 'setItem' | 'removeItem'>;
+export interface Lifeboat {
+  /** false: there was no room or no storage, and the database must do */
+  put(run: OpenRun, savedAtMs: number): boolean;
+  /** what was left, unread */
+  find(): readonly LeftCopy[];
+  keyOf(runId: string): string;
+  clear(key: string): void;
+}
+
+export type BoatStorage = Pick<Storage, 'getItem' | 'setItem' | 'removeItem' | 'key' | 'length'>;
 
 /** `storage` is asked for anew each time: where it is blocked, the asking itself throws. */
-export function createLifeboat(name: string, storage: () => Store): Lifeboat {
-  const key = `${name}-lifeboat`;
+export function createLifeboat(name: string, storage: () => BoatStorage): Lifeboat {
+  // The key alone, without a run's name, is how one copy for all runs used to be kept.
+  const start = `${name}-lifeboat`;
+  const keyOf = (runId: string): string => `${start}-${runId}`;
   return {
-    put(run) {
+    keyOf,
+    put(run, savedAtMs) {
       try {
-        storage().setItem(key, JSON.stringify(run));
+        storage().setItem(keyOf(run.runId), JSON.stringify({ ...run, savedAtMs }));
         return true;
       } catch {
         return false;
@@ -28,13 +39,16 @@ export function createLifeboat(name: string, storage: () => Store): Lifeboat {
     },
     find() {
       try {
-        const text = storage().getItem(key);
-        return text === null ? null : (JSON.parse(text) as unknown);
+        const found = storage();
+        const keys = Array.from({ length: found.length }, (_, i) => found.key(i));
+        return keys
+          .filter((key): key is string => key !== null && (key === start || key.startsWith(`${start}-`)))
+          .map((key) => ({ key, text: found.getItem(key) ?? '' }));
       } catch {
-        return null;
+        return [];
       }
     },
-    clear() {
+    clear(key) {
       try {
         storage().removeItem(key);
       } catch {

@@ -80,10 +80,4 @@ export const courseWords = {
   cautionsTitle: 'Practice here, care there',
   cautions:
     'Nothing on this bench can hurt you; a real set can. Its chassis may be live, so an isolating transformer comes first. The picture tube and its supply hold a lethal charge after switching off: discharge, then check with a meter. High-voltage regulators can emit X-rays and picture tubes implode. One hand, insulated tools, no jewellery, somebody within call. Work on real sets belongs under your local codes, by or with people qualified for it.',
-  storage: {
-    memoryOnly:
-      'This browser gives no storage here, so runs live only as long as this page. Export a run file to keep one.',
-    full: 'The storage is full. New runs are kept only while this page is open: export what you want to keep.',
-    corrupted: 'Some stored runs could not be read and were set aside. The rest are as you left them.',
-  },
 } as const;

@@ -3,6 +3,7 @@ import { courseWords, trackWords } from './course.ts';
 import { endlessWords } from './endless.ts';
 import { format } from './figures.ts';
 import { phaseNames, shellWords } from './shell.ts';
+import { storeWords } from './store.ts';
 
 export const first = {
   language: 'en-GB',
@@ -14,4 +15,5 @@ export const first = {
   /** letter, title and blurb of a track by its id */
   track: trackWords,
   endless: endlessWords,
+  store: storeWords,
 } as const;

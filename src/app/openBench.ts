@@ -1,0 +1,84 @@
+/** Puts a run on the bench: one that lay open, as far as it can be followed, or a new one. What happens to it in the end goes to the logbook. */
+import type { BenchSetup } from '../bench/setup.ts';
+import { claimOf, grade } from '../grading/grade.ts';
+import type { Run } from '../run/runLog.ts';
+import { serialiseRunFile, toRunFile } from '../run/serialise.ts';
+import type { SoundDesk } from '../services/sound/soundDesk.ts';
+import { entryOfReport } from '../services/store/indexEntry.ts';
+import type { Logbook } from '../services/store/logbook.ts';
+import type { ReadOpen } from '../services/store/records.ts';
+import { type BenchStore, createBenchStore } from './benchStore.ts';
+import { createFrames } from './frames.ts';
+import type { Route } from './routes.ts';
+import { fileOfOpen, takeUp } from './takeUp.ts';
+
+export interface OpenBenchParts {
+  readonly logbook: Logbook;
+  readonly open: ReadOpen | null;
+  /** the bench with the open run's own scenario; null where its receiver is not here */
+  readonly recorded: BenchSetup | null;
+  /** the bench with the scenario as it is today */
+  readonly shipped: BenchSetup;
+  readonly desk: Pick<SoundDesk, 'play'>;
+  readonly go: (route: Route) => void;
+  readonly failed: (error: unknown) => void;
+}
+
+export interface OpenedBench {
+  readonly store: BenchStore;
+  /** sets the record aside where it could not be taken up whole */
+  putAside(): Promise<void>;
+}
+
+export function openBench({ logbook, open, recorded, shipped, desk, go, failed }: OpenBenchParts): OpenedBench {
+  const up = open === null ? null : takeUp(recorded, open);
+  const taken = up?.taken ?? null;
+  const setup = taken?.run.setup ?? shipped;
+  const scenarioId = setup.scenario.id;
+  const runId = taken === null || open === null ? crypto.randomUUID() : open.run.runId;
+
+  const keep = async (run: Run): Promise<void> => {
+    const report = grade(setup, run.events);
+    const text = serialiseRunFile(toRunFile(run, claimOf(report)));
+    const { learner } = run;
+    const entry = entryOfReport(runId, { scenario: setup.scenario, learner }, report, Date.now());
+    go({ page: 'report', runId: await logbook.keep(entry, text) });
+  };
+  const store = createBenchStore(
+    {
+      setup,
+      runId,
+      frames: createFrames(requestAnimationFrame),
+      now: () => performance.now(),
+      // The browser's own function refuses to be called as a method of these parts.
+      request: (callback) => requestAnimationFrame(callback),
+      every: (milliseconds, callback) => {
+        const timer = setInterval(callback, milliseconds);
+        return () => clearInterval(timer);
+      },
+      after: (milliseconds, callback) => setTimeout(callback, milliseconds),
+      save: (run) => logbook.saveOpen(run),
+      saveLast: (run) => logbook.saveLast(run),
+      heard: (sounds) => {
+        for (const each of sounds) desk.play(each);
+      },
+      finished: (run) => void keep(run).catch(failed),
+      left: () => {
+        void logbook.dropOpen(runId);
+        go({ page: 'course' });
+      },
+    },
+    taken,
+  );
+
+  return {
+    store,
+    async putAside() {
+      if (open === null || up === null || up.aside === null) return;
+      const text = open.text ?? fileOfOpen(recorded, open.run);
+      const instead =
+        taken === null ? null : { ...open.run, events: taken.run.events, turns: taken.run.state.turnsMade };
+      await logbook.setAside({ reason: up.aside, scenarioId, text }, { runId: open.run.runId, run: instead });
+    },
+  };
+}

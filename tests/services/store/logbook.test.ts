@@ -1,0 +1,440 @@
+/** What the logbook keeps, over visits, over failing storage and between tabs. Source: the house's own promises; IndexedDB as fake-indexeddb has it. */
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import type { KeptRun } from '../../../src/services/store/keptRuns.ts';
+import {
+  asked,
+  emptyMachine,
+  openRun,
+  openTab,
+  rawDatabase,
+  scribble,
+  shelf,
+  signedRun,
+  startTab,
+  tabs,
+} from './storage.ts';
+
+beforeEach(emptyMachine);
+afterEach(() => {
+  vi.restoreAllMocks();
+});
+
+const full = (): never => {
+  throw new DOMException('no room', 'QuotaExceededError');
+};
+/** From now on nothing more can be written. */
+function fillDisk(): { free(): void } {
+  const puts = vi.spyOn(IDBObjectStore.prototype, 'put').mockImplementation(full);
+  const adds = vi.spyOn(IDBObjectStore.prototype, 'add').mockImplementation(full);
+  return {
+    free() {
+      puts.mockRestore();
+      adds.mockRestore();
+    },
+  };
+}
+
+describe('the logbook', () => {
+  it('is there at once and empty, and tells when it has been read', async () => {
+    await (await openTab()).logbook.keep(signedRun('r1').run, 'file');
+    const { logbook } = startTab();
+    expect(logbook.isReady()).toBe(false);
+    expect([logbook.keptRuns(), logbook.openRuns(), logbook.asides()]).toEqual([[], [], []]);
+    const heard = new Promise<void>((resolve) => {
+      logbook.subscribe(() => {
+        if (logbook.isReady()) resolve();
+      });
+    });
+    await heard;
+    await logbook.ready;
+    expect(logbook.keptRuns()).toHaveLength(1);
+  });
+
+  it('gives back an open run as it was written last', async () => {
+    const { logbook } = await openTab();
+    await logbook.saveOpen(openRun('r1', 4));
+    expect(await logbook.saveOpen(openRun('r1', 9))).toBe(true);
+    const again = (await openTab()).logbook;
+    expect(again.openRuns()).toMatchObject([{ runId: 'r1', scenarioId: 'first-curve' }]);
+    const whole = { run: openRun('r1', 9), recorded: 9, text: null };
+    expect(await again.readOpen('first-curve')).toMatchObject(whole);
+    expect(await again.readOpen('both-ways')).toBeNull();
+  });
+
+  it('keeps a signed run with its file, and lets go of the open one in the same act', async () => {
+    const { logbook } = await openTab();
+    await logbook.saveOpen(openRun('r1'));
+    const { run, text } = signedRun('r1');
+    expect(await logbook.keep(run, text)).toBe('r1');
+    expect(logbook.isStored('r1')).toBe(true);
+    const again = (await openTab()).logbook;
+    expect(again.openRuns()).toEqual([]);
+    expect(again.keptRuns()).toEqual([{ ...run, serial: 1 }]);
+    expect(await again.readText('r1')).toBe(text);
+    expect(await again.readText('r2')).toBeNull();
+  });
+
+  it('never writes over a kept run: the later one gets another name', async () => {
+    const { logbook } = await openTab();
+    const { run } = signedRun('r1');
+    await logbook.keep(run, 'first');
+    const name = await logbook.keep({ ...run, total: 3 }, 'second');
+    expect(name).not.toBe('r1');
+    const again = (await openTab()).logbook;
+    expect(again.keptRuns().map(({ runId, total, serial }) => [runId, total, serial])).toEqual([
+      ['r1', run.total, 1],
+      [name, 3, 2],
+    ]);
+    expect(await again.readText('r1')).toBe('first');
+    expect(await again.readText(name)).toBe('second');
+  });
+
+  it('drops the open run that is wanted no more, and that one only', async () => {
+    const { logbook } = await openTab();
+    await logbook.saveOpen(openRun('r1'));
+    await logbook.saveOpen(openRun('r2'));
+    await logbook.dropOpen('r2');
+    const { run } = (await (await openTab()).logbook.readOpen('first-curve'))!;
+    expect(run.runId).toBe('r1');
+  });
+
+  it('of two open runs of one scenario shows the one that was worked at last', async () => {
+    const { logbook } = await openTab();
+    await logbook.saveOpen(openRun('r1'));
+    await logbook.saveOpen(openRun('r2'));
+    await logbook.saveOpen(openRun('r1'));
+    for (const { openRuns, readOpen } of [logbook, (await openTab()).logbook]) {
+      expect(openRuns().map(({ runId }) => runId)).toEqual(['r1']);
+      expect((await readOpen('first-curve'))!.run.runId).toBe('r1');
+    }
+    expect(await shelf('open')).toHaveLength(2);
+  });
+
+  it('gives everything that is here as one text', async () => {
+    const { logbook } = await openTab();
+    await logbook.saveOpen(openRun('r1'));
+    await logbook.keep(signedRun('r2').run, 'the file');
+    const { stored } = JSON.parse(await logbook.everything());
+    expect(stored.open).toMatchObject([{ runId: 'r1' }]);
+    expect(stored.kept).toMatchObject([{ runId: 'r2' }]);
+    expect(stored.texts).toEqual([{ runId: 'r2', text: 'the file' }]);
+  });
+});
+
+describe('the index of kept runs', () => {
+  const line = (id: string, points: number, slug: string | null): KeptRun['lines'][number] => ({
+    id,
+    points,
+    max: 10,
+    cause: slug === null ? null : { kind: 'slug', slug, turns: 0.5 },
+  });
+
+  it('finds them by date, scenario, receiver, track, points, seal, learner, line and cause', async () => {
+    const { logbook } = await openTab();
+    const { run } = signedRun('a');
+    const lines = [line('G1', 10, null), line('G2:455000', 4, 'A1')];
+    await logbook.keep({ ...run, lines, total: 90, signedAtMs: 100 }, '');
+    const part = { ...line('G1', 9.98, null), cause: { kind: 'part', part: 'C9' } as const };
+    const other = {
+      ...run,
+      runId: 'b',
+      scenarioId: 'x',
+      receiver: 'set-y',
+      track: 'am',
+      sealed: true,
+      learner: 'Ines',
+    };
+    await logbook.keep({ ...other, lines: [part, line('G2:455000', 9.998, null)], total: 40, signedAtMs: 200 }, '');
+    const base = await rawDatabase();
+    const found = async (index: string, key: IDBValidKey | IDBKeyRange): Promise<unknown[]> => {
+      const records = await asked(base.transaction('kept').objectStore('kept').index(index).getAll(key));
+      return records.map(({ runId }) => runId);
+    };
+    expect(await found('byDate', IDBKeyRange.lowerBound(150))).toEqual(['b']);
+    expect(await found('byScenario', 'first-curve')).toEqual(['a']);
+    expect(await found('byReceiver', 'set-y')).toEqual(['b']);
+    expect(await found('byTrack', 'am')).toEqual(['b']);
+    expect(await found('byPoints', IDBKeyRange.lowerBound(80))).toEqual(['a']);
+    expect(await found('bySealed', 1)).toEqual(['b']);
+    expect(await found('byLearner', 'Ines')).toEqual(['b']);
+    expect(await found('byEarned', 'G1')).toEqual(['a']);
+    expect(await found('byEarned', 'G2:455000')).toEqual(['b']);
+    expect(await found('byLost', 'G2:455000')).toEqual(['a']);
+    expect(await found('byCause', 'slug A1')).toEqual(['a']);
+    expect(await found('byCause', 'part C9')).toEqual(['b']);
+    base.close();
+  });
+
+  it('has every line of the report with its full marks', async () => {
+    const { logbook } = await openTab();
+    const { run, text } = signedRun('a');
+    await logbook.keep(run, text);
+    const [kept] = (await openTab()).logbook.keptRuns();
+    expect(kept!.lines.length).toBeGreaterThan(5);
+    expect(kept!.lines.reduce((sum, { max }) => sum + max!, 0)).toBeCloseTo(100, 0);
+    expect(kept).toMatchObject({ track: 'first-sweep', signedAtMs: 1.7e12, sealed: false, learner: null });
+  });
+});
+
+describe('storage that is full', () => {
+  it('keeps the signed run in memory, says so, and leaves the open record where it is', async () => {
+    const { logbook } = await openTab();
+    await logbook.saveOpen(openRun('r1'));
+    const heard = vi.fn();
+    logbook.subscribe(heard);
+    const disk = fillDisk();
+    const { run, text } = signedRun('r1');
+    expect(await logbook.keep(run, text)).toBe('r1');
+    expect(logbook.trouble()).toBe('full');
+    expect(heard).toHaveBeenCalled();
+    expect(logbook.isStored('r1')).toBe(false);
+    expect(logbook.keptRuns()).toMatchObject([{ runId: 'r1', total: run.total }]);
+    expect(await logbook.readText('r1')).toBe(text);
+    // In this page the run is signed; on the machine it still lies open.
+    expect(logbook.openRuns()).toEqual([]);
+    expect(await logbook.readOpen('first-curve')).toBeNull();
+    expect(await shelf('open')).toMatchObject([{ runId: 'r1' }]);
+    expect(await shelf('kept')).toEqual([]);
+    expect(await logbook.storeAgain()).toBe(false);
+    disk.free();
+    expect(await logbook.storeAgain()).toBe(true);
+    expect(logbook.trouble()).toBeNull();
+    expect(logbook.isStored('r1')).toBe(true);
+    expect(await shelf('open')).toEqual([]);
+    expect(await shelf('texts')).toEqual([{ runId: 'r1', text }]);
+  });
+
+  it('writes it by itself with the next write that goes through', async () => {
+    const { logbook } = await openTab();
+    const disk = fillDisk();
+    await logbook.keep(signedRun('r1').run, 'file');
+    disk.free();
+    await logbook.saveOpen(openRun('r2'));
+    await vi.waitFor(() => expect(logbook.isStored('r1')).toBe(true));
+    expect(await shelf('kept')).toMatchObject([{ runId: 'r1' }]);
+  });
+
+  it('keeps the open run in memory, and in the lifeboat where the page goes', async () => {
+    const { logbook, held } = await openTab();
+    const disk = fillDisk();
+    expect(await logbook.saveOpen(openRun('r1'))).toBe(false);
+    expect((await logbook.readOpen('first-curve'))!.run).toEqual(openRun('r1'));
+    logbook.saveLast(openRun('r1', 11));
+    expect(Object.keys(held)).toEqual(['haystack-lifeboat-r1']);
+    await vi.waitFor(async () => expect(logbook.trouble()).toBe('full'));
+    expect(Object.keys(held)).toEqual(['haystack-lifeboat-r1']);
+    disk.free();
+    const again = (await openTab(held)).logbook;
+    expect((await again.readOpen('first-curve'))!.run).toEqual(openRun('r1', 11));
+    expect(held).toEqual({});
+  });
+
+  it('takes a half-done write back whole: the file of a run never stands without its entry', async () => {
+    const { logbook } = await openTab();
+    await logbook.saveOpen(openRun('r1'));
+    const add = IDBObjectStore.prototype.add;
+    const spy = vi.spyOn(IDBObjectStore.prototype, 'add').mockImplementation(function (
+      this: IDBObjectStore,
+      value,
+      key,
+    ) {
+      if (this.name === 'texts') full();
+      return add.call(this, value, key);
+    });
+    await logbook.keep(signedRun('r1').run, 'file');
+    spy.mockRestore();
+    expect(logbook.isStored('r1')).toBe(false);
+    expect(await shelf('kept')).toEqual([]);
+    expect(await shelf('open')).toHaveLength(1);
+  });
+});
+
+describe('a database that can not be had', () => {
+  const withoutDatabase = async (held = {}) => {
+    vi.spyOn(IDBFactory.prototype, 'open').mockImplementation(() => {
+      throw new DOMException('blocked', 'SecurityError');
+    });
+    return openTab(held);
+  };
+
+  it('leaves everything in memory, and says so', async () => {
+    const { logbook } = await withoutDatabase();
+    expect(logbook.trouble()).toBe('memoryOnly');
+    expect(logbook.isReady()).toBe(true);
+    expect(await logbook.saveOpen(openRun('r1'))).toBe(false);
+    expect((await logbook.readOpen('first-curve'))!.run).toEqual(openRun('r1'));
+    const { run } = signedRun('r1');
+    await logbook.keep(run, 'file');
+    await logbook.keep({ ...run, runId: 'r2' }, 'file 2');
+    expect(logbook.keptRuns().map(({ runId, serial }) => [runId, serial])).toEqual([
+      ['r1', 1],
+      ['r2', 2],
+    ]);
+    expect(logbook.openRuns()).toEqual([]);
+    expect(await logbook.readText('r2')).toBe('file 2');
+    expect(logbook.isStored('r1')).toBe(false);
+  });
+
+  it('takes up the run that was left, and leaves the boat as it is, for it is all there is', async () => {
+    const run = openRun('r1');
+    const held: Record<string, string> = { 'haystack-lifeboat': JSON.stringify(run) };
+    const { logbook } = await withoutDatabase(held);
+    expect((await logbook.readOpen('first-curve'))!.run).toEqual(run);
+    expect(Object.values(held)).toHaveLength(1);
+    await logbook.dropOpen('r1');
+    expect(held).toEqual({});
+  });
+
+  it('is taken for lost when another page wants a newer layout, which is not kept waiting', async () => {
+    const { logbook } = await openTab();
+    const newer = indexedDB.open('haystack', 3);
+    newer.onupgradeneeded = () => {};
+    (await asked(newer)).close();
+    expect(logbook.trouble()).toBe('outdated');
+    expect(await logbook.saveOpen(openRun('r1'))).toBe(false);
+    expect(logbook.openRuns()).toHaveLength(1);
+  });
+});
+
+describe('two tabs', () => {
+  it('hear of each other’s runs', async () => {
+    const channel = tabs();
+    const one = (await openTab({}, channel())).logbook;
+    const two = (await openTab({}, channel())).logbook;
+    await one.saveOpen(openRun('r1'));
+    await vi.waitFor(() => expect(two.openRuns()).toHaveLength(1));
+    await one.keep(signedRun('r1').run, 'file');
+    await vi.waitFor(() => expect(two.keptRuns()).toHaveLength(1));
+    expect(two.openRuns()).toEqual([]);
+    expect(await two.readText('r1')).toBe('file');
+  });
+
+  it('that sign one run both keep a report', async () => {
+    const one = (await openTab()).logbook;
+    await one.saveOpen(openRun('r1'));
+    const two = (await openTab()).logbook;
+    const { run } = signedRun('r1');
+    await one.keep(run, 'one');
+    const name = await two.keep({ ...run, total: 7 }, 'two');
+    const { logbook } = await openTab();
+    expect(logbook.keptRuns().map(({ runId, total, serial }) => [runId, total, serial])).toEqual([
+      ['r1', run.total, 1],
+      [name, 7, 2],
+    ]);
+    expect(await logbook.readText('r1')).toBe('one');
+    expect(await logbook.readText(name)).toBe('two');
+  });
+
+  it('read the run as the other left it', async () => {
+    const one = (await openTab()).logbook;
+    const two = (await openTab()).logbook;
+    await one.saveOpen(openRun('r1', 4));
+    expect((await two.readOpen('first-curve'))!.run.events).toHaveLength(4);
+    const disk = fillDisk();
+    await two.saveOpen(openRun('r1', 5));
+    disk.free();
+    await one.saveOpen(openRun('r1', 9));
+    // What this tab could not write is older now than what the other wrote.
+    expect((await two.readOpen('first-curve'))!.run.events).toHaveLength(9);
+  });
+});
+
+describe('rubbish on the shelves', () => {
+  it('costs the open record that it is, and no other', async () => {
+    const { logbook } = await openTab();
+    await logbook.saveOpen(openRun('r1'));
+    await scribble('open', { runId: 'bad', scenarioId: 7 }, { ...openRun('r3'), savedAtMs: 'soon' }, { runId: '' });
+    const again = (await openTab()).logbook;
+    expect(again.openRuns().map(({ runId }) => runId)).toEqual(['r1']);
+    expect(again.asides().map(({ reason }) => reason)).toEqual(['unreadable', 'unreadable', 'unreadable']);
+    expect(again.trouble()).toBeNull();
+    expect(await shelf('open')).toHaveLength(1);
+    // Set aside once, and shown until somebody takes it away.
+    const third = (await openTab()).logbook;
+    expect(third.asides()).toHaveLength(3);
+    await third.dropAside(third.asides()[0]!.id);
+    expect((await openTab()).logbook.asides()).toHaveLength(2);
+  });
+
+  it('inside an open run is met when the run is read, and the scenario’s other run comes to light', async () => {
+    const { logbook } = await openTab();
+    await logbook.saveOpen(openRun('r1'));
+    const bad = { ...openRun('r2'), scenario: { ...openRun('r2').scenario, seed: 'x' }, savedAtMs: 1e12 };
+    await scribble('open', bad);
+    const again = (await openTab()).logbook;
+    expect((await again.readOpen('first-curve'))!.run.runId).toBe('r1');
+    expect(again.asides()).toMatchObject([{ reason: 'unreadable', scenarioId: 'first-curve' }]);
+    expect(JSON.parse(again.asides()[0]!.text)).toMatchObject({ runId: 'r2', scenario: { seed: 'x' } });
+  });
+
+  it('among the acts of an open run leaves the acts before it, and the record as text', async () => {
+    await openTab();
+    const run = openRun('r1');
+    const events = run.events.with(5, { atMs: 'late' } as never);
+    await scribble('open', { ...run, events, savedAtMs: 5 });
+    const found = (await (await openTab()).logbook.readOpen('first-curve'))!;
+    expect(found.run.events).toEqual(run.events.slice(0, 5));
+    expect(found.recorded).toBe(9);
+    expect(JSON.parse(found.text!).events[5]).toEqual({ atMs: 'late' });
+  });
+
+  it('in the index is made good from the run’s file', async () => {
+    const { logbook } = await openTab();
+    const { run, text } = signedRun('r1');
+    await logbook.keep(run, text);
+    await scribble('kept', { runId: 'r1', serial: 'one', total: Number.NaN });
+    const again = (await openTab()).logbook;
+    expect(again.asides()).toEqual([]);
+    expect(again.keptRuns()).toMatchObject([{ runId: 'r1', total: run.total, passed: run.passed, serial: 1 }]);
+  });
+
+  it('in index and file both goes aside with what is left of the file', async () => {
+    const { logbook } = await openTab();
+    await logbook.keep(signedRun('r2').run, signedRun('r2').text);
+    await scribble('kept', { runId: 'r1', serial: 4 });
+    await scribble('texts', { runId: 'r1', text: '{ "format": "haystack-run", "ver' });
+    const again = (await openTab()).logbook;
+    expect(again.keptRuns().map(({ runId }) => runId)).toEqual(['r2']);
+    expect(again.asides()).toMatchObject([{ reason: 'unreadable', text: '{ "format": "haystack-run", "ver' }]);
+    expect(await shelf('texts')).toHaveLength(1);
+  });
+
+  it('in the place of a file is no file', async () => {
+    await openTab();
+    await scribble('texts', { runId: 'r1', text: { not: 'a text' } });
+    expect(await (await openTab()).logbook.readText('r1')).toBeNull();
+  });
+});
+
+describe('setting aside', () => {
+  const cutRun = { ...openRun('r1', 9), events: openRun('r1', 5).events };
+
+  it('keeps the record and what can be used of the run', async () => {
+    const { logbook } = await openTab();
+    await logbook.saveOpen(openRun('r1', 9));
+    const what = { reason: 'stopsShort', scenarioId: 'first-curve', text: 'all nine' } as const;
+    await logbook.setAside(what, { runId: 'r1', run: openRun('r1', 5) });
+    const again = (await openTab()).logbook;
+    expect(again.asides()).toMatchObject([what]);
+    expect((await again.readOpen('first-curve'))!.run.events).toHaveLength(5);
+  });
+
+  it('takes a run off the bench that can not be used', async () => {
+    const { logbook } = await openTab();
+    await logbook.saveOpen(openRun('r1', 9));
+    await logbook.setAside({ reason: 'doesNotStart', scenarioId: null, text: 'x' }, { runId: 'r1', run: null });
+    expect(await logbook.readOpen('first-curve')).toBeNull();
+    expect((await openTab()).logbook.asides()).toMatchObject([{ reason: 'doesNotStart', text: 'x' }]);
+  });
+
+  it('on a full disk goes on in memory, and leaves the record where it is', async () => {
+    const { logbook } = await openTab();
+    await logbook.saveOpen(openRun('r1', 9));
+    const disk = fillDisk();
+    await logbook.setAside({ reason: 'stopsShort', scenarioId: null, text: 'x' }, { runId: 'r1', run: cutRun });
+    expect(logbook.asides()).toHaveLength(1);
+    expect((await logbook.readOpen('first-curve'))!.run.events).toHaveLength(5);
+    disk.free();
+    expect((await (await openTab()).logbook.readOpen('first-curve'))!.run.events).toHaveLength(9);
+  });
+});
