@@ -1,8 +1,6 @@
 /** Gathers continuous turning and dragging, so that the log gets at most some thirty acts a second and none is lost. */
 import type { BenchEvent } from '../bench/benchEvent.ts';
-
-/** No one act may turn a slug by more than this; the bench refuses it. */
-const MOST_TURNS = 2;
+import { MOST_TURNS_PER_EVENT } from '../bench/slugTurning.ts';
 
 export interface Gatherer {
   add(event: BenchEvent): void;
@@ -20,7 +18,7 @@ export function createGatherer(hand: (event: BenchEvent) => void): Gatherer {
         const turns = before.turns + event.turns;
         // Turning back is another act: the thread's play is taken up anew.
         const sameWay = Math.sign(before.turns) === Math.sign(event.turns);
-        if (sameWay && Math.abs(turns) <= MOST_TURNS) {
+        if (sameWay && Math.abs(turns) <= MOST_TURNS_PER_EVENT) {
           waiting.set(key, { ...event, turns });
           return;
         }

@@ -2,8 +2,13 @@
 
 import type { ProofId } from '../scenario/proofId.ts';
 import type { BenchState, Controls, LeadEnd, LeadId, ToolId } from './benchState.ts';
+import type { IdsOfKind } from './controls/row.ts';
+import type { CONTROL_ROWS } from './controls/rows.ts';
 
 export type ControlId = keyof Controls;
+/** The controls that turn, and those that are flipped. */
+export type KnobId = IdsOfKind<typeof CONTROL_ROWS, 'clicks' | 'range'>;
+export type SwitchId = Exclude<ControlId, KnobId>;
 
 export type BenchEvent =
   | { readonly type: 'cautionsAcknowledged' }

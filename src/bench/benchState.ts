@@ -7,8 +7,12 @@ import type { CONTROL_ROWS } from './controls/rows.ts';
 export const LEAD_IDS = ['rf', 'y', 'x', 'earth', 'biasA', 'biasB', 'meter'] as const;
 export type LeadId = (typeof LEAD_IDS)[number];
 
-/** `tube` is where the X lead goes (the tube's X input); every other end is a test point of the receiver. */
+/** A test point of the receiver, or one of the two ends that every bench has. */
 export type LeadEnd = string;
+/** Where the X lead goes. */
+export const TUBE_X: LeadEnd = 'tube';
+/** The fenced high-tension corner of the plan, as an end that a careless lead may be put on. */
+export const HOT_CORNER: LeadEnd = 'hot';
 
 export const TOOL_IDS = ['hex', 'blade', 'steel'] as const;
 export type ToolId = (typeof TOOL_IDS)[number];

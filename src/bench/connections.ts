@@ -14,10 +14,11 @@ import { type DeckEdit, editDeck } from '../physics/editDeck.ts';
 import { BENCH_PROBE } from '../receiver/benchProbe.ts';
 import type { Receiver, TestPoint } from '../receiver/receiver.ts';
 import { mainResponse } from '../receiver/responses.ts';
-import { SOURCE_OHMS } from '../receiver/sourceLevel.ts';
+import { LEAD_OHMS, SOURCE_OHMS } from '../receiver/sourceLevel.ts';
 import type { BenchState, YTip } from './benchState.ts';
 import { DIODE_FARADS, ISOLATING_OHMS, STEEL_Q, Y_LEAD_FARADS } from './instruments.ts';
 import type { BenchSetup } from './setup.ts';
+import { steelIn } from './tools.ts';
 
 /** The current source that the RF lead drives when it stands on a node. */
 export const RF_SOURCE = 'Ibench_rf';
@@ -37,7 +38,7 @@ export function connectionsOf({ receiver }: BenchSetup, state: BenchState): Conn
     terminated: state.controls.rfTerminated,
     y: pointOf(receiver, state.leads.y),
     tip: state.controls.yTip,
-    steelIn: state.tool === 'steel' ? state.toolIn : null,
+    steelIn: steelIn(state),
   };
 }
 
@@ -52,7 +53,7 @@ export function connectedDeck({ receiver, deck }: BenchSetup, connections: Conne
   if (rf !== null && rf.inject?.kind === 'node' && rf.node !== null) {
     edits.push(add({ kind: 'I', name: RF_SOURCE, nodes: ['0', rf.node], value: 1, phaseDegrees: 0, dcAmps: 0 }));
     edits.push(add({ kind: 'R', name: 'Rbench_source', nodes: [rf.node, '0'], value: SOURCE_OHMS }));
-    if (terminated) edits.push(add({ kind: 'R', name: 'Rbench_end', nodes: [rf.node, '0'], value: SOURCE_OHMS }));
+    if (terminated) edits.push(add({ kind: 'R', name: 'Rbench_end', nodes: [rf.node, '0'], value: LEAD_OHMS }));
   }
   const inDeck = receiver.probeInDeck;
   const probeAtHome = inDeck !== null && tip === 'probe' && y?.id === inDeck.testPoint;

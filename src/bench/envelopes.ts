@@ -8,8 +8,8 @@
 import { createFastSweep, linesFit } from '../physics/fastSweep.ts';
 import { createGentleSweep, type SweepMode, sweepMode } from '../physics/gentleSweep.ts';
 import { wholePeriod } from '../physics/sweep.ts';
+import { LOWEST_HZ } from '../receiver/sourceLevel.ts';
 import type { LineVolts } from './conditions.ts';
-import { LOWEST_HZ } from './instruments.ts';
 import { carrierAt, type Moment, TRACE_POINTS } from './moment.ts';
 
 export interface Envelopes {

@@ -12,6 +12,7 @@ import { clamp } from '../base/rounding.ts';
 import { periodicOnePole } from '../physics/onePole.ts';
 import { sweepAngle, xDrive, xOfFrequency } from '../physics/sweep.ts';
 import type { BenchState } from './benchState.ts';
+import { divPerVolt, xSense } from './deflection.ts';
 import type { MarkerTag } from './display.ts';
 import {
   AC_COUPLING_HZ,
@@ -57,7 +58,7 @@ export function createFace(setup: BenchSetup): (state: BenchState, picture: Pict
     const y = signal(state, picture);
     const pipped = writePips(pips, picture, state, pipStore);
 
-    const perVolt = (controls.yInvert ? -1 : 1) / controls.yVoltsPerDiv;
+    const perVolt = divPerVolt(controls);
     const perPip = picture.through === null ? 1 : perVolt;
     const across = leads.x === null ? 0 : xSense(setup, state) * HALF_WIDTH_DIV * controls.xGain;
     const energy = controls.brightness / COUNT;
@@ -128,11 +129,6 @@ export function markerTags(setup: BenchSetup, state: BenchState, picture: Pictur
 /** The bench's own lag plus the phasing control. */
 export function phaseRadians({ scenario }: BenchSetup, { controls }: BenchState): number {
   return ((scenario.bench.phaseLagDegrees + controls.phasingDegrees) * Math.PI) / 180;
-}
-
-/** 1 with the low frequency at the left, -1 turned round, as far as the switches go (a phase beyond 90 degrees turns it once more). */
-export function xSense({ scenario }: BenchSetup, { controls }: BenchState): 1 | -1 {
-  return controls.mirror === scenario.bench.xSwapped ? 1 : -1;
 }
 
 function writeTone(

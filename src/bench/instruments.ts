@@ -1,6 +1,6 @@
 /**
  * The bench's own figures: what its source, leads, probe, meter and tube are made of. All invented for this bench unless a source is named;
- * each is an ordinary service-bench value (common practice, no source). The source's level is in receiver/sourceLevel.ts, the probe in
+ * each is an ordinary service-bench value (common practice, no source). The source's level and its lowest frequency are in receiver/sourceLevel.ts, the probe in
  * receiver/benchProbe.ts, because service sheets are written with them.
  */
 
@@ -8,9 +8,6 @@
 export const SLOW_SWEEP_DIVISOR = 8;
 /** What the smoothing switch puts across the Y input. */
 export const SMOOTHING_FARADS = 10e-9;
-
-/** Neither the source nor the tunable marker goes lower, however their knobs stand. */
-export const LOWEST_HZ = 10e3;
 
 /** The tone is 400 Hz at 30 per cent, the usual test modulation of service generators (common practice, no source). */
 export const TONE_HZ = 400;

@@ -8,13 +8,13 @@
  */
 import { pointTakes } from '../receiver/leadEnds.ts';
 import type { Applied } from './benchEvent.ts';
-import type { BenchState, LeadEnd, LeadId } from './benchState.ts';
+import { type BenchState, HOT_CORNER, type LeadEnd, type LeadId, TUBE_X } from './benchState.ts';
 import { BIAS_OUTPUTS, twinEnd } from './biasOutputs.ts';
 import { reconnected } from './faultsNow.ts';
 import { withIncident } from './incidents.ts';
 import { done, refused } from './outcome.ts';
 import { stopIfChassisLive } from './power.ts';
-import { type BenchSetup, HOT_CORNER, TUBE_X } from './setup.ts';
+import type { BenchSetup } from './setup.ts';
 
 export function connectLead(setup: BenchSetup, state: BenchState, lead: LeadId, to: LeadEnd): Applied {
   if (!isLead(state, lead)) return refused('noSuchLead');

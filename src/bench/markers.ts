@@ -11,8 +11,8 @@
  */
 import { addPip, type PipShape, type PipSweep, pipShape } from '../physics/pip.ts';
 import { rateHzPerSecond, sweepAngle } from '../physics/sweep.ts';
+import { LOWEST_HZ } from '../receiver/sourceLevel.ts';
 import type { BenchState } from './benchState.ts';
-import { LOWEST_HZ } from './instruments.ts';
 import { trueCentreHz } from './moment.ts';
 import type { BenchSetup } from './setup.ts';
 

@@ -1,15 +1,18 @@
 /** What is measurably true of the bench, from its state and its picture. */
 import type { SheetResponse } from '../receiver/receiver.ts';
 import { PROOFS } from '../scenario/proofId.ts';
-import type { BenchState } from './benchState.ts';
+import { type BenchState, TUBE_X } from './benchState.ts';
 import { clampedVolts } from './biasLine.ts';
-import { phaseRadians, xSense } from './face.ts';
+import { divPerVolt, xSense } from './deflection.ts';
+import { phaseRadians } from './face.ts';
 import type { Facts } from './facts.ts';
 import { HALF_HEIGHT_DIV, HALF_WIDTH_DIV, HUM_VOLTS } from './instruments.ts';
 import { isSwept, trueCentreHz } from './moment.ts';
 import type { Picture } from './picture.ts';
 import { pipsOn } from './proofs.ts';
-import { type BenchSetup, initialState, sheetLeadControls, TUBE_X } from './setup.ts';
+import { type BenchSetup, initialState } from './setup.ts';
+import { sheetFittings } from './sheetSetUp.ts';
+import { steelIn } from './tools.ts';
 
 /** Figures that have no limit (a pip on no trace) stop here, so that all of them are numbers. */
 const MOST_RATIO = 100;
@@ -26,7 +29,6 @@ export function measureFacts(
   const { controls, leads, crystals } = state;
   const { mains } = receiver;
   const { setUp } = response;
-  const lead = sheetLeadControls(response);
   const trace = traceOf(state, picture);
   return {
     response: response.id,
@@ -38,7 +40,7 @@ export function measureFacts(
     rfConnected: leads.rf !== null,
     rfTerminated: controls.rfTerminated,
     yAtSheetPoint: leads.y === setUp.observeAt,
-    yTipAsSheet: controls.yTip === lead.yTip,
+    yTipAsSheet: controls.yTip === sheetFittings(setUp).yTip,
     xConnected: leads.x === TUBE_X,
     earthed: leads.earth !== null,
     biasConnected: setUp.biases.every((bias) => clampedVolts(bias.at, state) !== null),
@@ -69,7 +71,7 @@ export function measureFacts(
     verticalLagDegrees: verticalLagDegrees(picture),
     humRatio: humRatio(state, trace.heightDiv),
     dialErrorHz: controls.tunableOn ? setup.scenario.bench.dialErrorHz + controls.dialTrimHz : null,
-    steelIn: state.tool === 'steel' ? state.toolIn : null,
+    steelIn: steelIn(state),
 
     slugsTouched: slugsTouched(setup, state),
     secondsSinceSlugTurn: state.lastSlugTurnSeconds === null ? null : state.seconds - state.lastSlugTurnSeconds,
@@ -143,7 +145,7 @@ function traceOf(
     sum = 0;
   }
   const mean = controls.yCoupling === 'AC' ? sum / picture.volts.length : 0;
-  const perVolt = (controls.yInvert ? -1 : 1) / controls.yVoltsPerDiv;
+  const perVolt = divPerVolt(controls);
   const ends = [low, high].map((v) => (v - mean) * perVolt + controls.yPositionDiv);
   return {
     heightDiv: (high - low) / controls.yVoltsPerDiv,

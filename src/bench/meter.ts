@@ -6,7 +6,7 @@ import type { LineVolts } from './conditions.ts';
 import { createDetection } from './detection.ts';
 import { createEnvelopes } from './envelopes.ts';
 import { type Moment, TRACE_POINTS } from './moment.ts';
-import { type DetectorStore, lawOf, meteredLoad, type Observation, pairOutput } from './observation.ts';
+import { type DetectorStore, diodesOf, lawOf, meteredLoad, type Observation } from './observation.ts';
 import { createTone } from './tone.ts';
 
 /** The full scan must have been solved. */
@@ -29,12 +29,7 @@ export function createMeter(detectors: DetectorStore): (moment: Moment, lineVolt
       leadSeconds: 0,
       raw: false,
     };
-    if (detector.kind === 'envelope') {
-      const sign = detector.polarity === 'negative' ? -1 : 1;
-      return { ...common, node: detector.node, minusNode: null, sign, pair: null };
-    }
-    const pair = pairOutput(detector, point, loadOhms);
-    return { ...common, node: detector.plus, minusNode: detector.minus, sign: 1, pair };
+    return { ...common, ...diodesOf(detector, point, loadOhms) };
   };
 
   return (moment, lineVolts) => {

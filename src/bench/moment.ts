@@ -7,13 +7,13 @@
  */
 import { sweepFrequencies } from '../physics/sweep.ts';
 import { PLAIN_SWEEP, type SourceKind } from '../receiver/signalPath.ts';
-import { sourceVolts, VIDEO_DEPTH } from '../receiver/sourceLevel.ts';
+import { LOWEST_HZ, sourceVolts, VIDEO_DEPTH } from '../receiver/sourceLevel.ts';
 import type { BenchState } from './benchState.ts';
 import { type Circuit, type Conditions, createCircuit, type Station } from './circuit.ts';
 import { type LineVolts, stageConditions } from './conditions.ts';
 import { type Connections, connectionKey, connectionsOf } from './connections.ts';
 import type { FaultBook, FaultsNow } from './faultsNow.ts';
-import { LOWEST_HZ, leadFactor, SLOW_SWEEP_DIVISOR } from './instruments.ts';
+import { leadFactor, SLOW_SWEEP_DIVISOR } from './instruments.ts';
 import type { BenchSetup } from './setup.ts';
 
 /** Samples of the forward half; the retrace has as many. */

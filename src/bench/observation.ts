@@ -9,6 +9,7 @@
  */
 import { createDetector, type Diode } from '../physics/diode.ts';
 import { BENCH_PROBE } from '../receiver/benchProbe.ts';
+import { signOf } from '../receiver/detectorSign.ts';
 import type { Detector, FmDetector, TestPoint } from '../receiver/receiver.ts';
 import type { BenchState } from './benchState.ts';
 import { type Connections, loadFarads } from './connections.ts';
@@ -63,18 +64,14 @@ export function observe(
       leadSeconds: TUBE_SECONDS + leadSeconds(state, tipOhms, tip === 'resistor' ? Y_LEAD_FARADS : 0),
       raw,
     };
-    if (detector.kind === 'envelope') {
-      const sign = detector.polarity === 'negative' ? -1 : 1;
-      return { ...common, node: detector.node, minusNode: null, sign, pair: null };
-    }
-    return { ...common, node: detector.plus, minusNode: detector.minus, sign: 1, pair: pairOutput(detector, y, ohms) };
+    return { ...common, ...diodesOf(detector, y, ohms) };
   }
   if (y.node === null || (tip !== 'probe' && !raw)) return null;
   return {
     node: y.node,
     minusNode: null,
     detect: detectors.of(lawOf(BENCH_PROBE)),
-    sign: BENCH_PROBE.polarity === 'positive' ? 1 : -1,
+    sign: signOf(BENCH_PROBE.polarity),
     pair: null,
     loadSeconds: BENCH_PROBE.loadOhms * BENCH_PROBE.loadFarads,
     leadSeconds: TUBE_SECONDS + leadSeconds(state, ISOLATING_OHMS, 0),
@@ -87,8 +84,20 @@ function leadSeconds({ controls }: ObserveState, tipOhms: number, farads: number
   return tipOhms * (farads + (controls.ySmoothing ? SMOOTHING_FARADS : 0));
 }
 
+/** The diode, or the pair of them, behind a point. */
+export function diodesOf(
+  detector: Detector,
+  point: TestPoint,
+  loadOhms: number,
+): Pick<Observation, 'node' | 'minusNode' | 'sign' | 'pair'> {
+  if (detector.kind === 'envelope')
+    return { node: detector.node, minusNode: null, sign: signOf(detector.polarity), pair: null };
+  const pair = pairOutput(detector, point, loadOhms);
+  return { node: detector.plus, minusNode: detector.minus, sign: 1, pair };
+}
+
 /** What a point of an FM detector shows; the reservoir lies across both halves of the load, unless its link is open. */
-export function pairOutput({ kind, reservoirFarads }: FmDetector, { tap }: TestPoint, loadOhms: number): PairOutput {
+function pairOutput({ kind, reservoirFarads }: FmDetector, { tap }: TestPoint, loadOhms: number): PairOutput {
   if (tap === 'open') return { kind: 'discriminator', tap: 'output', reservoirSeconds: 0 };
   return { kind, tap: tap ?? 'output', reservoirSeconds: 2 * loadOhms * (reservoirFarads ?? 0) };
 }

@@ -8,28 +8,15 @@ import type { Receiver, SheetResponse } from '../receiver/receiver.ts';
 import { workResponses } from '../receiver/responses.ts';
 import { nominalTurns } from '../receiver/slugLaw.ts';
 import type { Scenario } from '../scenario/scenario.ts';
-import {
-  type BenchState,
-  type Controls,
-  LEAD_IDS,
-  type LeadEnd,
-  type LeadId,
-  NO_PROOFS,
-  type SlugState,
-} from './benchState.ts';
+import { type BenchState, type Controls, LEAD_IDS, type LeadId, NO_PROOFS, type SlugState } from './benchState.ts';
 import { CONTROLS } from './controls/controls.ts';
+import { sheetFittings, sheetLeads } from './sheetSetUp.ts';
 
 export interface BenchSetup {
   readonly receiver: Receiver;
   readonly deck: Deck;
   readonly scenario: Scenario;
 }
-
-/** Where the X lead goes; every other lead end is a test point of the receiver. */
-export const TUBE_X: LeadEnd = 'tube';
-
-/** The fenced high-tension corner of the plan, as an end that a careless lead may be put on. */
-export const HOT_CORNER: LeadEnd = 'hot';
 
 /** How the bench is left by whoever used it last: nothing is set for any receiver. */
 export const RESTING_CONTROLS: Controls = CONTROLS.resting;
@@ -73,31 +60,9 @@ export function firstResponse({ receiver, scenario }: BenchSetup): SheetResponse
 
 function startingControls(setup: BenchSetup): Controls {
   const { scenario } = setup;
-  const lead = scenario.start.prepared.includes('connect') ? sheetLeadControls(firstResponse(setup)) : {};
+  const lead = scenario.start.prepared.includes('connect') ? sheetFittings(firstResponse(setup).setUp) : {};
   // The scenario's parser has held each value against controlRange.
   return { ...RESTING_CONTROLS, ...lead, ...(scenario.start.controls as Partial<Controls>) };
-}
-
-/** The leads as the service sheet asks for them for a response. */
-export function sheetLeads(
-  { testPoints }: Receiver,
-  { setUp }: SheetResponse,
-): Readonly<Record<LeadId, LeadEnd | null>> {
-  return {
-    rf: setUp.injectAt,
-    y: setUp.observeAt,
-    x: TUBE_X,
-    earth: testPoints.find((p) => p.role === 'earth')?.id ?? null,
-    biasA: setUp.biases[0]?.at ?? null,
-    biasB: setUp.biases[1]?.at ?? null,
-    meter: null,
-  };
-}
-
-/** What belongs to the leads themselves: termination, capacitor, tip. */
-export function sheetLeadControls({ setUp }: SheetResponse): Pick<Controls, 'rfTerminated' | 'rfCapacitor' | 'yTip'> {
-  const yTip = setUp.observeWith === 'probe' ? 'probe' : 'resistor';
-  return { rfTerminated: true, rfCapacitor: true, yTip };
 }
 
 /** How far from the inner stop they were left by somebody who screwed them all in. */

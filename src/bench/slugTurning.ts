@@ -13,9 +13,17 @@ import { type BenchState, NO_PROOFS, type SlugState, type ToolId } from './bench
 import { withClusteredIncident, withIncident } from './incidents.ts';
 import { done, refused } from './outcome.ts';
 import type { BenchSetup } from './setup.ts';
+import { fits } from './tools.ts';
 
 /** One event may carry at most this much turning, either way. */
 export const MOST_TURNS_PER_EVENT = 2;
+
+/** The fewest equal turns, each of which one event can carry. */
+export function inPieces(turns: number): readonly number[] {
+  const pieces = Math.ceil(Math.abs(turns) / MOST_TURNS_PER_EVENT);
+  return Array.from({ length: pieces }, () => turns / pieces);
+}
+
 const CRACKING_FORCE_TURNS = 0.5;
 const STEEL_WEAR_PER_TURN = 0.08;
 const SLIP_WEAR_PER_TURN = 0.2;
@@ -31,7 +39,7 @@ export function turnSlug(setup: BenchSetup, state: BenchState, slug: string, tur
   if (slugOf(state, slug).cracked) return refused('slugCracked');
   const heard: BenchSound[] = state.toolIn === slug ? [] : [{ kind: 'blade' }];
   const placed = withToolIn(state, state.tool, slug);
-  if (slips(state.tool, adjuster)) return slip(placed, slug, Math.abs(turns), heard);
+  if (!fits(state.tool, adjuster.head)) return slip(placed, slug, Math.abs(turns), heard);
   return drive(placed, adjuster, turns, state.tool === 'steel', heard);
 }
 
@@ -51,10 +59,6 @@ export function takeTool(state: BenchState, tool: ToolId | null): Applied {
 /** Where the core stands after its screw has come to `screwTurns`. */
 export function followScrew(coreTurns: number, screwTurns: number, backlashTurns: number): number {
   return clamp(coreTurns, screwTurns - backlashTurns / 2, screwTurns + backlashTurns / 2);
-}
-
-function slips(tool: ToolId, adjuster: Adjuster): boolean {
-  return tool !== 'steel' && tool !== adjuster.head;
 }
 
 function withToolIn(state: BenchState, tool: ToolId, slug: string): BenchState {

@@ -6,7 +6,8 @@
  * two of five a part that has failed.
  */
 import { seededRandom } from '../base/random.ts';
-import type { BenchSetup } from '../bench/setup.ts';
+import { type BenchSetup, RESTING_CONTROLS } from '../bench/setup.ts';
+import { settings, sheetControls } from '../bench/sheetSetUp.ts';
 import type { LoadedReceiver } from '../files/library.ts';
 import { plausibleFaults } from '../receiver/faults/faultsThatFit.ts';
 import type { Adjuster, Receiver } from '../receiver/receiver.ts';
@@ -125,17 +126,11 @@ function slugsOff(
 /** Knobs as the sheet of the first response asks for them. */
 function readyControls({ receiver, scenario }: BenchSetup): Scenario['start']['controls'] {
   const { setUp } = workResponses(receiver, scenario)[0]!;
-  const [a, b] = setUp.biases;
-  return {
-    centreHz: setUp.centreHz,
-    spanHz: setUp.spanHz,
-    levelDb: setUp.levelDb,
-    blanking: true,
-    ...(setUp.source === 'video' ? { sourceMode: 'video' as const, carrierHz: setUp.carrierHz! } : {}),
-    ...(setUp.slowSweep === true ? { slowSweep: true } : {}),
-    ...(a === undefined ? {} : { biasAVolts: Math.abs(a.volts), biasAPolarity: a.volts < 0 ? '-' : '+' }),
-    ...(b === undefined ? {} : { biasBVolts: Math.abs(b.volts), biasBPolarity: b.volts < 0 ? '-' : '+' }),
-  };
+  const said = settings(sheetControls(setUp)).filter(
+    ([control, value]) =>
+      typeof value === 'number' || control.startsWith('bias') || value !== RESTING_CONTROLS[control],
+  );
+  return { ...Object.fromEntries(said), blanking: true };
 }
 
 function pick<T>(from: readonly T[], chance: () => number): T {

@@ -4,10 +4,13 @@ import { applyEvent } from '../bench/applyEvent.ts';
 import { type Bench, createBench } from '../bench/bench.ts';
 import type { BenchEvent, Refusal } from '../bench/benchEvent.ts';
 import type { BenchState, Controls, LeadId } from '../bench/benchState.ts';
-import { controlRange } from '../bench/controlRange.ts';
+import { choicesOf } from '../bench/controlRange.ts';
+import { mirrorFor } from '../bench/deflection.ts';
 import { HALF_HEIGHT_DIV } from '../bench/instruments.ts';
-import { type BenchSetup, initialState, sheetLeadControls, sheetLeads } from '../bench/setup.ts';
-import { MOST_TURNS_PER_EVENT } from '../bench/slugTurning.ts';
+import { type BenchSetup, initialState } from '../bench/setup.ts';
+import { PLAIN_PICTURE, settings, sheetControls, sheetFittings, sheetLeads } from '../bench/sheetSetUp.ts';
+import { inPieces } from '../bench/slugTurning.ts';
+import { toolFor } from '../bench/tools.ts';
 import type { TimedEvent } from '../files/runFile.ts';
 import { cureOf } from '../receiver/faults/cure.ts';
 import type { SheetResponse } from '../receiver/receiver.ts';
@@ -80,35 +83,20 @@ export function setUpFor(setup: BenchSetup, hand: Hand, response: SheetResponse)
   for (const [lead, to] of Object.entries(sheetLeads(receiver, response)) as [LeadId, string | null][]) {
     if (to !== null && hand.state.leads[lead] !== to) hand.take({ type: 'leadConnected', lead, to });
   }
-  for (const [control, value] of Object.entries(sheetLeadControls(response))) set(hand, control as 'yTip', value);
+  setAll(hand, sheetFittings(setUp));
   if (receiver.mains !== null) hand.take({ type: 'powerSwitched', on: true });
-  set(hand, 'sourceMode', setUp.source);
-  if (setUp.carrierHz !== null) set(hand, 'carrierHz', setUp.carrierHz);
-  set(hand, 'slowSweep', setUp.slowSweep === true);
-  set(hand, 'centreHz', setUp.centreHz - (scenario.bench.centreErrorHz ?? 0));
-  set(hand, 'spanHz', setUp.spanHz);
-  set(hand, 'levelDb', setUp.levelDb);
-  set(hand, 'phasingDegrees', -scenario.bench.phaseLagDegrees);
-  set(hand, 'mirror', scenario.bench.xSwapped === setUp.lowFrequencyAtLeft);
-  set(hand, 'blanking', true);
-  const [a, b] = setUp.biases;
-  if (a !== undefined) set(hand, 'biasAVolts', Math.abs(a.volts));
-  if (a !== undefined) set(hand, 'biasAPolarity', a.volts < 0 ? '-' : '+');
-  if (b !== undefined) set(hand, 'biasBVolts', Math.abs(b.volts));
-  if (b !== undefined) set(hand, 'biasBPolarity', b.volts < 0 ? '-' : '+');
+  setAll(hand, {
+    ...sheetControls(setUp),
+    centreHz: setUp.centreHz - (scenario.bench.centreErrorHz ?? 0),
+    phasingDegrees: -scenario.bench.phaseLagDegrees,
+    mirror: mirrorFor(setup, setUp.lowFrequencyAtLeft),
+    blanking: true,
+  });
   for (const hz of hand.state.crystals) if (!setUp.markersHz.includes(hz)) hand.take({ type: 'crystalPulled', hz });
   for (const hz of setUp.markersHz) {
     if (!hand.state.crystals.includes(hz)) hand.take({ type: 'crystalPlugged', hz });
   }
-  set(hand, 'pipHeightDiv', 0.3);
-  set(hand, 'ySmoothing', false);
-  set(hand, 'yCoupling', 'DC');
-  set(hand, 'yInput', 'detected');
-  set(hand, 'markerRoute', 'added');
-  set(hand, 'comb', false);
-  set(hand, 'tunableOn', false);
-  set(hand, 'xGain', 1);
-  set(hand, 'xPositionDiv', 0);
+  setAll(hand, { pipHeightDiv: 0.3, ...PLAIN_PICTURE });
 }
 
 /** Each slug straight to where it belongs, its backlash taken up; returns those that could not be turned. */
@@ -120,19 +108,15 @@ export function turnAll(setup: BenchSetup, hand: Hand, wanted: CoreTurns): void 
     const screw = slug.coreTurns + away + (Math.sign(away) * adjuster.backlashTurns) / 2;
     const whole = Math.min(Math.max(screw, 0), adjuster.travelTurns) - slug.screwTurns;
     if (whole === 0) continue;
-    const pieces = Math.ceil(Math.abs(whole) / MOST_TURNS_PER_EVENT);
-    hand.take({ type: 'toolTaken', tool: adjuster.head });
-    for (let i = 0; i < pieces; i++) {
-      hand.take({ type: 'slugTurned', slug: adjuster.id, turns: whole / pieces });
-    }
+    hand.take({ type: 'toolTaken', tool: toolFor(adjuster.head) });
+    for (const turns of inPieces(whole)) hand.take({ type: 'slugTurned', slug: adjuster.id, turns });
   }
   hand.take({ type: 'toolTaken', tool: null });
 }
 
 /** Y gain that shows the trace as tall as the graticule allows, put in its middle. */
 export function fillTube(setup: BenchSetup, hand: Hand): void {
-  const range = controlRange(setup, 'yVoltsPerDiv');
-  const gains = range.kind === 'choice' ? range.choices.map(Number) : [];
+  const gains = choicesOf(setup, 'yVoltsPerDiv').map(Number);
   const most = 2 * HALF_HEIGHT_DIV * 0.95;
   for (const gain of gains) {
     set(hand, 'yVoltsPerDiv', gain);
@@ -173,6 +157,10 @@ const LEAST_TURN = 1e-3;
 
 function set(hand: Hand, control: keyof Controls, value: number | boolean | string): void {
   if (hand.state.controls[control] !== value) hand.take({ type: 'controlSet', control, value });
+}
+
+function setAll(hand: Hand, controls: Partial<Controls>): void {
+  for (const [control, value] of settings(controls)) set(hand, control, value);
 }
 
 function thereAndBack(hand: Hand, control: 'levelDb' | 'pipHeightDiv' | 'phasingDegrees', away: number): void {

@@ -1,5 +1,7 @@
 /** What must hold inside a receiver file beyond its shape: names that refer to each other, limits that enclose their nominal, a sheet that can be followed. */
+
 import type { Problem } from '../base/result.ts';
+import { HOT_CORNER, TUBE_X } from '../bench/benchState.ts';
 import type { Adjuster, Receiver, SheetResponse, TestPoint } from '../receiver/receiver.ts';
 import { SLUG_LETTERS } from '../receiver/slugLetters.ts';
 import { type Complain, complainOfRepeats, complaints, oneOfThese, type Path } from './complaints.ts';
@@ -7,7 +9,7 @@ import { planConsistency } from './planConsistency.ts';
 import { specificationConsistency } from './specificationConsistency.ts';
 
 /** Ends of leads that are no test points: the tube's X input and the high-tension corner. */
-const RESERVED_ENDS = ['tube', 'hot'];
+const RESERVED_ENDS: readonly string[] = [TUBE_X, HOT_CORNER];
 
 export function receiverConsistency(receiver: Receiver, file: string): Problem[] {
   const { problems, complain } = complaints(file);

@@ -1,7 +1,8 @@
 /** How each numeric control is drawn and said: its scale, its figures and where it rests. All of it from the control's row and the receiver's sheet. */
 import { roundTo } from '../base/rounding.ts';
+import type { KnobId } from '../bench/benchEvent.ts';
 import { type ControlRange, rangeOf } from '../bench/controls/range.ts';
-import type { ClicksRow, ControlUnit, IdsOfKind, RangeRow } from '../bench/controls/row.ts';
+import type { ClicksRow, ControlUnit, RangeRow } from '../bench/controls/row.ts';
 import { CONTROL_ROWS } from '../bench/controls/rows.ts';
 import type { Receiver } from '../receiver/receiver.ts';
 import { mainResponse } from '../receiver/responses.ts';
@@ -9,9 +10,6 @@ import type { Format } from '../words/format.ts';
 import type { Words } from '../words/words.ts';
 import { type KnobScale, linearScale, listScale, ratioScale } from './knobScale.ts';
 import type { BenchPort } from './ports.ts';
-
-/** The controls that turn. */
-export type KnobControl = IdsOfKind<typeof CONTROL_ROWS, 'clicks' | 'range'>;
 
 export interface KnobFitting {
   readonly label: string;
@@ -28,7 +26,7 @@ export interface KnobFitting {
 export function fitKnob(
   { format, controls }: Words,
   { receiver }: Pick<BenchPort['setup'], 'receiver'>,
-  control: KnobControl,
+  control: KnobId,
 ): KnobFitting {
   return fitRow(format, receiver, CONTROL_ROWS[control], controls[control].label);
 }

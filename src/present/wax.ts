@@ -3,10 +3,10 @@
  * curve's own peak. They are help: a scenario may forbid them. Only where base line and scale are known: sheet's point, DC, detected, sweeping. Pure.
  */
 import type { Controls } from '../bench/benchState.ts';
+import { divPerVolt, xSense } from '../bench/deflection.ts';
 import type { Facts } from '../bench/facts.ts';
 import type { BenchSetup } from '../bench/setup.ts';
-import { BENCH_PROBE } from '../receiver/benchProbe.ts';
-import type { Receiver, SheetResponse } from '../receiver/receiver.ts';
+import { sheetSign } from '../receiver/detectorSign.ts';
 import type { SheetFigures } from './sheetFigures.ts';
 
 export interface WaxMark {
@@ -21,13 +21,12 @@ export function waxOn(
   figures: SheetFigures,
   facts: Pick<Facts, 'yAtSheetPoint' | 'sweeping' | 'detectedPeakVolts'>,
 ): readonly WaxMark[] {
-  const { yCoupling, yInput, yVoltsPerDiv, yPositionDiv, xGain, xPositionDiv, centreHz, spanHz } = controls;
+  const { yCoupling, yInput, yPositionDiv, xGain, xPositionDiv, centreHz, spanHz } = controls;
   if (!facts.yAtSheetPoint || !facts.sweeping || yCoupling !== 'DC' || yInput !== 'detected') return [];
   const up =
-    ((detectsNegative(receiver, figures.response) !== controls.yInvert ? -1 : 1) * Math.abs(facts.detectedPeakVolts)) /
-    figures.onTube(highest(figures));
-  const right = controls.mirror !== scenario.bench.xSwapped ? -1 : 1;
-  const y = (relative: number): number => (up * figures.onTube(relative)) / yVoltsPerDiv + yPositionDiv;
+    (sheetSign(receiver, figures.response) * Math.abs(facts.detectedPeakVolts)) / figures.onTube(highest(figures));
+  const right = xSense({ scenario }, { controls });
+  const y = (relative: number): number => up * figures.onTube(relative) * divPerVolt(controls) + yPositionDiv;
   return figures.levels
     .filter((row) => row.pip !== null)
     .map((row) => {
@@ -50,11 +49,4 @@ function highest({ response, curve }: SheetFigures): number {
     if (curve.hz[i]! >= spec.fromHz && curve.hz[i]! <= spec.toHz) top = Math.max(top, curve.relative[i]!);
   }
   return top;
-}
-
-function detectsNegative({ testPoints, detectors }: Receiver, { setUp }: SheetResponse): boolean {
-  if (setUp.observeWith === 'probe') return BENCH_PROBE.polarity === 'negative';
-  const point = testPoints.find((p) => p.id === setUp.observeAt);
-  const detector = detectors.find((d) => d.id === point?.detector);
-  return detector?.kind === 'envelope' && detector.polarity === 'negative';
 }

@@ -20,6 +20,7 @@ import { deckParts } from './deckParts.ts';
 import type { ElementValue } from './elementValues.ts';
 import { createOscillator, type Oscillator } from './oscillator.ts';
 import type { Receiver } from './receiver.ts';
+import { LOWEST_HZ } from './sourceLevel.ts';
 
 /** `sweep`: the source is the signal. `video`: it modulates a carrier that stands at `carrierHz`; `depth` 1 is full modulation. */
 export type SourceKind =
@@ -60,9 +61,6 @@ export interface PartSolvers {
   /** its sidebands: all upper ones, then all lower ones */
   readonly sidebands: Solver | null;
 }
-
-/** Neither side of a mixer is solved below this. */
-const LOWEST_HZ = 10e3;
 
 interface Part {
   readonly nodes: ReadonlySet<string>;

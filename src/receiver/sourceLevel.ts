@@ -2,6 +2,8 @@
 
 export const FULL_SOURCE_VOLTS = 2;
 export const SOURCE_OHMS = 75;
+/** What a terminated lead ends in: the same. */
+export const LEAD_OHMS = SOURCE_OHMS;
 
 /** Open-circuit volts (peak) at an attenuator setting in decibels. */
 export function sourceVolts(levelDb: number): number {
@@ -10,3 +12,6 @@ export function sourceVolts(levelDb: number): number {
 
 /** How deep a video sweep modulates its carrier: shallow enough for a linear envelope. */
 export const VIDEO_DEPTH = 0.3;
+
+/** Nothing is driven or solved below this: not the source or the tunable marker, however their knobs stand, and neither side of a mixer. */
+export const LOWEST_HZ = 10e3;

@@ -14,6 +14,7 @@ import { biasValues, slugValues } from './elementValues.ts';
 import type { Injection, Receiver, SheetResponse } from './receiver.ts';
 import { createSignalPath, PLAIN_SWEEP, type SignalPath, type SourceKind } from './signalPath.ts';
 import { nominalTurns } from './slugLaw.ts';
+import { LEAD_OHMS, SOURCE_OHMS } from './sourceLevel.ts';
 import { specificationFrequencies } from './specificationGrid.ts';
 
 export type CoreTurns = Readonly<Record<string, number>>;
@@ -33,7 +34,7 @@ export interface StatedResponse {
 }
 
 /** Source and lead resistance in parallel. */
-const TERMINATED_OHMS = 75 / 2;
+const TERMINATED_OHMS = 1 / (1 / SOURCE_OHMS + 1 / LEAD_OHMS);
 const DRIVE = 'Istated';
 
 /** Solves at `hz`, or at the frequencies that the sheet needs. `deck` may be an edited one; slugs and bias are set as the sheet says. */
@@ -77,7 +78,7 @@ export function sheetSource({ setUp }: SheetResponse, depth = 1): SourceKind {
 /** Amperes in the stated injection for each volt (peak, open circuit) of the sweep source. */
 export function sheetSiemens(receiver: Receiver, response: SheetResponse): number {
   const { injection } = sheetInjection(receiver, response);
-  return injection.kind === 'deckSource' ? injection.siemens : 1 / 75;
+  return injection.kind === 'deckSource' ? injection.siemens : 1 / SOURCE_OHMS;
 }
 
 /** Gives a new array each time: the path's own buffers are used again by its next solve. */

@@ -4,10 +4,13 @@
  */
 import { createBench } from '../bench/bench.ts';
 import type { BenchEvent } from '../bench/benchEvent.ts';
+import { controlRange } from '../bench/controlRange.ts';
+import type { ControlRange } from '../bench/controls/range.ts';
 import type { BenchSetup } from '../bench/setup.ts';
+import { MOST_TURNS_PER_EVENT } from '../bench/slugTurning.ts';
 import { workResponses } from '../receiver/responses.ts';
 import { appendEvent, createRun, type Run } from '../run/runLog.ts';
-import type { Hands } from './person/hands.ts';
+import type { Engraving, Hands } from './person/hands.ts';
 import { doTheJob } from './person/technician.ts';
 import { createTurner } from './person/turner.ts';
 import { printSheet } from './printSheet.ts';
@@ -47,11 +50,18 @@ export function demonstrate(setup: BenchSetup): Run {
     },
     look: () => bench.display(run.state),
     knobs: () => run.state.controls,
+    scale: (knob) => engraved(controlRange(setup, knob)),
     clockSeconds: () => atMs / 1000,
     leads: () => run.state.leads,
   };
-  const turner = createTurner(hands, sheet, (slug) => run.state.slugs[slug]?.screwTurns ?? 0);
+  const turner = createTurner(hands, sheet, MOST_TURNS_PER_EVENT, (slug) => run.state.slugs[slug]?.screwTurns ?? 0);
   if (workResponses(setup.receiver, setup.scenario).length > 0)
     doTheJob(hands, sheet, turner, setup.receiver.crystalsHz);
   return run;
+}
+
+function engraved(range: ControlRange): Engraving {
+  if (range.kind === 'number') return { low: range.min, high: range.max, clicks: [] };
+  const clicks = range.kind === 'choice' ? range.choices.map(Number) : [];
+  return { low: clicks[0] ?? 0, high: clicks.at(-1) ?? 0, clicks };
 }

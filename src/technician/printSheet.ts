@@ -6,11 +6,20 @@ import { applyEvent } from '../bench/applyEvent.ts';
 import { createBench } from '../bench/bench.ts';
 import type { BenchEvent } from '../bench/benchEvent.ts';
 import type { BenchState } from '../bench/benchState.ts';
-import { type BenchSetup, initialState, sheetLeadControls, sheetLeads } from '../bench/setup.ts';
-import type { SheetResponse } from '../receiver/receiver.ts';
+import { choicesOf } from '../bench/controlRange.ts';
+import { type BenchSetup, initialState } from '../bench/setup.ts';
+import {
+  PLAIN_PICTURE,
+  type Setting,
+  settings,
+  sheetControls,
+  sheetFittings,
+  sheetLeads,
+} from '../bench/sheetSetUp.ts';
+import type { Receiver, SheetResponse } from '../receiver/receiver.ts';
 import { responseById, workResponses } from '../receiver/responses.ts';
 import { chartedParts } from './faultChart.ts';
-import type { ChartEntry, PrintedCurve, PrintedLine, PrintedSheet } from './person/sheet.ts';
+import type { ChartEntry, PrintedCurve, PrintedLine, PrintedResponse, PrintedSheet } from './person/sheet.ts';
 
 /** Points of a printed curve, beside those at its traps. */
 const POINTS = 41;
@@ -43,7 +52,7 @@ export function printSheet(setup: BenchSetup): PrintedSheet {
       travelTurns,
     })),
     testPoints: receiver.testPoints.map(({ id, role, inject }) => ({ id, role, inject })),
-    responses: work.map(({ id, setUp, specification }) => ({ id, setUp, specification })),
+    responses: work.map((response) => printResponse(receiver, response)),
     procedure: receiver.procedure,
     curves,
     chart: scenario.faults.length === 0 ? [] : chartOf(sound, curves, work[0]),
@@ -51,6 +60,20 @@ export function printSheet(setup: BenchSetup): PrintedSheet {
     proofs: scenario.proofs,
     timeLimitSeconds: scenario.timeLimitSeconds,
     toleranceFactor: scenario.toleranceFactor,
+  };
+}
+
+function printResponse(receiver: Receiver, response: SheetResponse): PrintedResponse {
+  const { id, setUp, specification } = response;
+  // The level is printed with each curve.
+  const { levelDb: _, ...source } = sheetControls(setUp);
+  return {
+    id,
+    setUp,
+    specification,
+    leads: sheetLeads(receiver, response),
+    fittings: settings(sheetFittings(setUp)),
+    knobs: settings({ ...source, ...PLAIN_PICTURE, pipHeightDiv: 0 }),
   };
 }
 
@@ -68,8 +91,8 @@ function chartOf(sound: BenchSetup, curves: readonly PrintedCurve[], main: Sheet
   });
 }
 
-/** Ranges of the meter that a line may want, volts. */
-const RANGES_VOLTS = [3, 10, 30] as const;
+/** On a finer range the meter would load the line too much. */
+const LEAST_RANGE_VOLTS = 3;
 
 function printLine(sound: BenchSetup, at: string): PrintedLine {
   const read = (meterRangeVolts: number): PrintedLine => {
@@ -83,8 +106,9 @@ function printLine(sound: BenchSetup, at: string): PrintedLine {
     ];
     return { at, meterRangeVolts, restVolts: createBench(sound).display(stateAfter(sound, events)).meterVolts };
   };
-  const enough = RANGES_VOLTS.find((range) => Math.abs(read(range).restVolts) < range);
-  return read(enough ?? RANGES_VOLTS[RANGES_VOLTS.length - 1]!);
+  const ranges = choicesOf(sound, 'meterRangeVolts').map(Number);
+  const enough = ranges.find((range) => range >= LEAST_RANGE_VOLTS && Math.abs(read(range).restVolts) < range);
+  return read(enough ?? ranges.at(-1)!);
 }
 
 /** Nothing out of place, nothing failed, a bench without errors of its own. */
@@ -160,34 +184,17 @@ function stateFor(sound: BenchSetup, response: SheetResponse, injectAt: string, 
   const { receiver } = sound;
   const { setUp } = response;
   const leads = { ...sheetLeads(receiver, response), rf: injectAt };
-  const set = (
-    control: Extract<BenchEvent, { type: 'controlSet' }>['control'],
-    value: number | boolean | string,
-  ): BenchEvent => ({
-    type: 'controlSet',
-    control,
-    value,
-  });
-  const [a, b] = setUp.biases;
+  const set = ([control, value]: Setting): BenchEvent => ({ type: 'controlSet', control, value });
+  const knobs = { ...sheetControls(setUp), levelDb, blanking: true, yVoltsPerDiv: 1, pipHeightDiv: 0 };
   const events: BenchEvent[] = [
     { type: 'cautionsAcknowledged' },
     ...(receiver.mains === null ? [] : [{ type: 'isolationSwitched', on: true } as const]),
     ...Object.entries(leads).flatMap(([lead, to]): BenchEvent[] =>
       to === null ? [] : [{ type: 'leadConnected', lead: lead as keyof typeof leads, to }],
     ),
-    ...Object.entries(sheetLeadControls(response)).map(([control, value]) => set(control as 'rfTerminated', value)),
+    ...settings(sheetFittings(setUp)).map(set),
     ...(receiver.mains === null ? [] : [{ type: 'powerSwitched', on: true } as const]),
-    set('sourceMode', setUp.source),
-    ...(setUp.carrierHz === null ? [] : [set('carrierHz', setUp.carrierHz)]),
-    set('centreHz', setUp.centreHz),
-    set('spanHz', setUp.spanHz),
-    set('levelDb', levelDb),
-    set('slowSweep', setUp.slowSweep === true),
-    ...(a === undefined ? [] : [set('biasAVolts', Math.abs(a.volts)), set('biasAPolarity', a.volts < 0 ? '-' : '+')]),
-    ...(b === undefined ? [] : [set('biasBVolts', Math.abs(b.volts)), set('biasBPolarity', b.volts < 0 ? '-' : '+')]),
-    set('blanking', true),
-    set('yVoltsPerDiv', 1),
-    set('pipHeightDiv', 0),
+    ...settings(knobs).map(set),
   ];
   return stateAfter(sound, events);
 }

@@ -3,6 +3,7 @@ import { applyEvent } from '../../src/bench/applyEvent.ts';
 import type { Applied, BenchEvent, Refusal } from '../../src/bench/benchEvent.ts';
 import type { BenchState } from '../../src/bench/benchState.ts';
 import { type BenchSetup, initialState } from '../../src/bench/setup.ts';
+import { sheetControls } from '../../src/bench/sheetSetUp.ts';
 import { readDeck } from '../../src/physics/readDeck.ts';
 import type { Adjuster, Receiver, Specification, TestPoint } from '../../src/receiver/receiver.ts';
 import { mainResponse } from '../../src/receiver/responses.ts';
@@ -328,22 +329,8 @@ export function sheetStart(setup: BenchSetup, response = mainResponse(setup.rece
     slugs: {},
     scatterTurns: 0,
     prepared: ['safe', 'connect'],
-    controls: {
-      centreHz: setUp.centreHz,
-      spanHz: setUp.spanHz,
-      levelDb: setUp.levelDb,
-      sourceMode: setUp.source,
-      ...(setUp.carrierHz === null ? {} : { carrierHz: setUp.carrierHz }),
-      blanking: true,
-      ...(setUp.slowSweep ? { slowSweep: true } : {}),
-      ...(setUp.biases[0] === undefined ? {} : biasControls('A', setUp.biases[0].volts)),
-      ...(setUp.biases[1] === undefined ? {} : biasControls('B', setUp.biases[1].volts)),
-    },
+    controls: { ...sheetControls(setUp), blanking: true },
   };
-}
-
-function biasControls(output: 'A' | 'B', volts: number): Scenario['start']['controls'] {
-  return { [`bias${output}Volts`]: Math.abs(volts), [`bias${output}Polarity`]: volts < 0 ? '-' : '+' };
 }
 
 export function readySetup(make: (extra?: Partial<Scenario>) => BenchSetup, extra: Partial<Scenario> = {}): BenchSetup {

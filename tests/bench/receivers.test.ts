@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { createBench } from '../../src/bench/bench.ts';
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
-import { checkControl } from '../../src/bench/controlRange.ts';
+import { checkControl, choicesOf } from '../../src/bench/controlRange.ts';
 import { SOCKETS } from '../../src/bench/markerRack.ts';
 import { type BenchSetup, initialState } from '../../src/bench/setup.ts';
 import { readDeck } from '../../src/physics/readDeck.ts';
@@ -79,7 +79,7 @@ describe.each(sheets)('%s, %s', (folder, id) => {
   });
 
   test('some Y gain and position put the whole trace on the screen', () => {
-    const range = [0.001, 0.002, 0.005, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5];
+    const range = choicesOf(setup, 'yVoltsPerDiv').map(Number);
     const peak = bench.facts(play(setup, [])).detectedPeakVolts;
     const tall = quantity.kind === 'carrier' ? 7 : 3.5;
     const yVoltsPerDiv = range.find((v) => peak / v <= tall)!;

@@ -1,10 +1,10 @@
 /** Where each control is found in the page: its panel's side, its role and its accessible name. */
 import { expect, type Locator, type Page } from '@playwright/test';
-import type { ControlId } from '../../src/bench/benchEvent.ts';
+import type { ControlId, KnobId } from '../../src/bench/benchEvent.ts';
 import type { LeadId, ToolId } from '../../src/bench/benchState.ts';
 import { CONTROL_ROWS } from '../../src/bench/controls/rows.ts';
 import type { BenchSetup } from '../../src/bench/setup.ts';
-import { fitKnob, type KnobControl, type KnobFitting } from '../../src/present/controlScales.ts';
+import { fitKnob, type KnobFitting } from '../../src/present/controlScales.ts';
 import type { ControlWords } from '../../src/words/controlWords.ts';
 import { controlWords, panelWords, safeWords } from '../../src/words/en/bench.ts';
 import { aloud, frequency } from '../../src/words/en/benchFigures.ts';
@@ -41,7 +41,7 @@ export class BenchFace {
 
   async knob(control: string): Promise<Knob> {
     await this.toFront(control);
-    const fitting = fitKnob(en, this.setup, control as KnobControl);
+    const fitting = fitKnob(en, this.setup, control as KnobId);
     return { fitting, slider: this.page.getByRole('slider', { name: fitting.label, exact: true }) };
   }
 

@@ -6,10 +6,10 @@ import { describe, expect, test } from 'vitest';
 import { seededRandom } from '../../src/base/random.ts';
 import { applyEvent } from '../../src/bench/applyEvent.ts';
 import type { BenchEvent, ControlId } from '../../src/bench/benchEvent.ts';
-import type { BenchState, LeadId, ToolId } from '../../src/bench/benchState.ts';
+import { type BenchState, LEAD_IDS, TOOL_IDS, TUBE_X } from '../../src/bench/benchState.ts';
 import { controlRange } from '../../src/bench/controlRange.ts';
 import { accepts } from '../../src/bench/leads.ts';
-import { type BenchSetup, initialState, RESTING_CONTROLS, TUBE_X } from '../../src/bench/setup.ts';
+import { type BenchSetup, initialState, RESTING_CONTROLS } from '../../src/bench/setup.ts';
 import { MOST_TURNS_PER_EVENT } from '../../src/bench/slugTurning.ts';
 import type { TimedEvent } from '../../src/files/runFile.ts';
 import { grade } from '../../src/grading/grade.ts';
@@ -26,8 +26,7 @@ const setups = library.scenarios.map((scenario): BenchSetup => {
   return { ...library.receivers.get(scenario.receiver)!, scenario };
 });
 const CONTROLS = Object.keys(RESTING_CONTROLS) as readonly ControlId[];
-const LEADS: readonly LeadId[] = ['rf', 'y', 'x', 'earth', 'biasA', 'biasB', 'meter'];
-const TOOLS: readonly (ToolId | null)[] = ['hex', 'blade', 'steel', null];
+const TOOLS = [...TOOL_IDS, null];
 
 /** An act of whatever kind; the bench may refuse it. Half of all are turns with the tool that fits, or what makes them possible. */
 function anyAct({ receiver, deck }: BenchSetup, state: BenchState, chance: () => number): BenchEvent {
@@ -47,12 +46,12 @@ function anyAct({ receiver, deck }: BenchSetup, state: BenchState, chance: () =>
     return { type: 'controlSet', control, value: range.stepped ? Math.round(value) : value };
   }
   if (kind < 0.8) {
-    const lead = oneOf(LEADS);
+    const lead = oneOf(LEAD_IDS);
     const ends = [TUBE_X, ...receiver.testPoints.map((point) => point.id)];
     const fit = ends.filter((end) => accepts({ receiver } as BenchSetup, lead, end));
     return { type: 'leadConnected', lead, to: oneOf(fit.length > 0 ? fit : ends) };
   }
-  if (kind < 0.82) return { type: 'leadRemoved', lead: oneOf(LEADS) };
+  if (kind < 0.82) return { type: 'leadRemoved', lead: oneOf(LEAD_IDS) };
   if (kind < 0.88) return { type: 'crystalPlugged', hz: oneOf(receiver.crystalsHz) };
   if (kind < 0.89) return { type: 'crystalPulled', hz: oneOf(receiver.crystalsHz) };
   if (kind < 0.91) return { type: 'cautionsAcknowledged' };

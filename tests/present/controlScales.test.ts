@@ -1,9 +1,10 @@
 /** Every control of the bench has a drawn part with words, and every position of a knob is one that the bench takes. */
 import { describe, expect, it } from 'vitest';
+import type { KnobId } from '../../src/bench/benchEvent.ts';
 import { checkControl, controlRange } from '../../src/bench/controlRange.ts';
 import { CONTROLS } from '../../src/bench/controls/controls.ts';
 import type { ControlRow } from '../../src/bench/controls/row.ts';
-import { fitKnob, type KnobControl } from '../../src/present/controlScales.ts';
+import { fitKnob } from '../../src/present/controlScales.ts';
 import { studsOf } from '../../src/present/panelRows.ts';
 import type { ControlWords } from '../../src/words/controlWords.ts';
 import { controlWords } from '../../src/words/en/bench.ts';
@@ -16,7 +17,7 @@ const STUDS = CONTROLS.ids.flatMap((control) => {
   const row = ROWS[control]!;
   return row.kind === 'studs' ? [[control, row] as const] : [];
 });
-const KNOBS = CONTROLS.ids.filter((id) => ['range', 'clicks'].includes(ROWS[id]!.kind)) as KnobControl[];
+const KNOBS = CONTROLS.ids.filter((id) => ['range', 'clicks'].includes(ROWS[id]!.kind)) as KnobId[];
 
 it('the catalogue has words for the controls, and for no others', () => {
   expect(Object.keys(WORDS).toSorted()).toEqual([...CONTROLS.ids].toSorted());

@@ -3,9 +3,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { applyEvent } from '../../src/bench/applyEvent.ts';
-import type { BenchState } from '../../src/bench/benchState.ts';
+import { type BenchState, TUBE_X } from '../../src/bench/benchState.ts';
 import { legalEnds } from '../../src/bench/leads.ts';
-import { initialState, sheetLeads, TUBE_X } from '../../src/bench/setup.ts';
+import { initialState } from '../../src/bench/setup.ts';
+import { sheetLeads } from '../../src/bench/sheetSetUp.ts';
 import { mainResponse } from '../../src/receiver/responses.ts';
 import { chassisPlaces } from '../../src/rooms/bench/scene/chassisPlaces.ts';
 import { endUnder, nextEnd } from '../../src/rooms/bench/scene/leadAim.ts';

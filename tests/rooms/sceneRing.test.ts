@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { initialState } from '../../src/bench/setup.ts';
 import { slugLetters } from '../../src/receiver/slugLetters.ts';
-import { bites, slugNote } from '../../src/rooms/bench/scene/handTurn.ts';
+import { slugNote } from '../../src/rooms/bench/scene/handTurn.ts';
 import {
   arcDegrees,
   EIGHTH,
@@ -124,14 +124,6 @@ describe('what the hand meets', () => {
   const withSlug = (change: object) => ({
     ...state,
     slugs: { ...state.slugs, [adjuster.id]: { ...state.slugs[adjuster.id]!, ...change } },
-  });
-
-  it('bites with its own head and with steel', () => {
-    expect(bites('hex', { head: 'hex' })).toBe(true);
-    expect(bites('blade', { head: 'hex' })).toBe(false);
-    expect(bites('blade', { head: 'blade' })).toBe(true);
-    expect(bites('steel', { head: 'hex' })).toBe(true);
-    expect(bites(null, { head: 'hex' })).toBe(false);
   });
 
   it('is told the gravest thing first', () => {

@@ -4,8 +4,12 @@ import { applyEvent } from '../../src/bench/applyEvent.ts';
 import { createBench } from '../../src/bench/bench.ts';
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
 import type { BenchState, LeadId } from '../../src/bench/benchState.ts';
-import { controlRange } from '../../src/bench/controlRange.ts';
-import { type BenchSetup, firstResponse, initialState, sheetLeadControls, sheetLeads } from '../../src/bench/setup.ts';
+import { choicesOf } from '../../src/bench/controlRange.ts';
+import { mirrorFor } from '../../src/bench/deflection.ts';
+import { type BenchSetup, firstResponse, initialState } from '../../src/bench/setup.ts';
+import { PLAIN_PICTURE, settings, sheetControls, sheetFittings, sheetLeads } from '../../src/bench/sheetSetUp.ts';
+import { inPieces } from '../../src/bench/slugTurning.ts';
+import { toolFor } from '../../src/bench/tools.ts';
 import { cureOf } from '../../src/receiver/faults/cure.ts';
 import { nominalTurns } from '../../src/receiver/slugLaw.ts';
 import type { ProofId } from '../../src/scenario/proofId.ts';
@@ -35,8 +39,8 @@ export function connectionActs(setup: BenchSetup, state: BenchState = initialSta
   const clips = Object.entries(sheetLeads(receiver, response)).flatMap(([lead, to]): BenchEvent[] =>
     to === null || state.leads[lead as LeadId] === to ? [] : [{ type: 'leadConnected', lead: lead as LeadId, to }],
   );
-  const ends = Object.entries(sheetLeadControls(response)).flatMap(([control, value]) =>
-    state.controls[control as 'rfTerminated'] === value ? [] : [set(control as 'rfTerminated', value)],
+  const ends = settings(sheetFittings(response.setUp)).flatMap(([control, value]) =>
+    state.controls[control] === value ? [] : [set(control, value)],
   );
   return onASetThatIsOff(setup, state, [...clips, ...ends]);
 }
@@ -67,44 +71,31 @@ function onASetThatIsOff({ receiver }: BenchSetup, state: BenchState, acts: Acts
 export function setUpActs(setup: BenchSetup): Acts {
   const { scenario } = setup;
   const { setUp } = firstResponse(setup);
-  const bias = setUp.biases.flatMap((one, i): BenchEvent[] => {
-    const output = i === 0 ? 'A' : 'B';
-    return [set(`bias${output}Volts`, Math.abs(one.volts)), set(`bias${output}Polarity`, one.volts < 0 ? '-' : '+')];
-  });
   const { controls } = initialState(setup);
-  // What a bench stands at unless somebody has moved it.
-  const usual = {
-    ySmoothing: false,
-    yCoupling: 'DC',
-    yInput: 'detected',
-    markerRoute: 'added',
-    tunableOn: false,
-  } as const;
-  const moved = (Object.keys(usual) as (keyof typeof usual)[]).filter(
-    (control) => controls[control] !== usual[control],
+  const source = {
+    ...sheetControls(setUp),
+    centreHz: setUp.centreHz - (scenario.bench.centreErrorHz ?? 0),
+    phasingDegrees: -scenario.bench.phaseLagDegrees,
+    mirror: mirrorFor(setup, setUp.lowFrequencyAtLeft),
+    blanking: true,
+  };
+  const moved = settings(PLAIN_PICTURE).filter(([control, value]) => controls[control] !== value);
+  // Knobs are set as the sheet says, wherever they stand; switches are flipped where they stand otherwise.
+  const wanted = settings(source).filter(
+    ([control, value]) => controls[control] !== value || !['sourceMode', 'slowSweep'].includes(control),
   );
   return [
-    ...(setUp.source === controls.sourceMode ? [] : [set('sourceMode', setUp.source)]),
-    ...(setUp.source === 'video' ? [set('carrierHz', setUp.carrierHz!)] : []),
-    ...(controls.slowSweep === (setUp.slowSweep === true) ? [] : [set('slowSweep', setUp.slowSweep === true)]),
-    set('centreHz', setUp.centreHz - (scenario.bench.centreErrorHz ?? 0)),
-    set('spanHz', setUp.spanHz),
-    set('levelDb', setUp.levelDb),
-    set('phasingDegrees', -scenario.bench.phaseLagDegrees),
-    set('mirror', scenario.bench.xSwapped === setUp.lowFrequencyAtLeft),
-    set('blanking', true),
-    ...bias,
+    ...wanted.map(([control, value]) => set(control, value)),
     ...setUp.markersHz.map((hz): BenchEvent => ({ type: 'crystalPlugged', hz })),
     set('pipHeightDiv', 0.3),
-    ...moved.map((control) => set(control, usual[control])),
+    ...moved.map(([control, value]) => set(control, value)),
   ];
 }
 
 /** Y gain and position that show the trace as tall as the graticule allows, found by trying them all. */
 export function yActs(setup: BenchSetup, state: BenchState): Acts {
   const bench = createBench(setup);
-  const range = controlRange(setup, 'yVoltsPerDiv');
-  const gains = range.kind === 'choice' ? range.choices : [];
+  const gains = choicesOf(setup, 'yVoltsPerDiv');
   let best: Acts = [];
   let bestHeight = 0;
   for (const gain of gains) {
@@ -127,11 +118,9 @@ export function alignmentActs({ receiver }: BenchSetup, state: BenchState): Acts
     const away = nominalTurns(adjuster) - core;
     if (away === 0) return [];
     const whole = away + (Math.sign(away) * adjuster.backlashTurns) / 2;
-    const pieces = Math.ceil(Math.abs(whole) / 2);
-    const turn: BenchEvent = { type: 'slugTurned', slug: adjuster.id, turns: whole / pieces };
     return [
-      { type: 'toolTaken', tool: adjuster.head },
-      ...Array.from({ length: pieces }, () => turn),
+      { type: 'toolTaken', tool: toolFor(adjuster.head) },
+      ...inPieces(whole).map((turns): BenchEvent => ({ type: 'slugTurned', slug: adjuster.id, turns })),
       { type: 'toolTaken', tool: null },
     ];
   });
@@ -153,9 +142,9 @@ export function proofActs(proof: ProofId, setup: BenchSetup, state: BenchState):
     case 'swingPhase':
       return [set('phasingDegrees', controls.phasingDegrees - 15), set('phasingDegrees', controls.phasingDegrees)];
     case 'skirts': {
-      const range = controlRange(setup, 'yVoltsPerDiv');
-      const gains = range.kind === 'choice' ? range.choices : [];
-      const larger = gains.filter((gain) => Number(gain) <= controls.yVoltsPerDiv / 4).at(-1);
+      const larger = choicesOf(setup, 'yVoltsPerDiv')
+        .filter((gain) => Number(gain) <= controls.yVoltsPerDiv / 4)
+        .at(-1);
       // With the gain at its end already the level makes the picture larger.
       if (larger === undefined) return [set('levelDb', controls.levelDb + 12), set('levelDb', controls.levelDb)];
       return [set('yVoltsPerDiv', larger), set('yVoltsPerDiv', controls.yVoltsPerDiv)];

@@ -1,15 +1,15 @@
 /** Widgets tied to the bench's controls, chosen by the control's row: each reads its own control and redraws only when that one changes. */
 
 import { useCallback, useMemo } from 'preact/hooks';
-import type { ControlId } from '../../bench/benchEvent.ts';
-import type { ControlRow, IdsOfKind } from '../../bench/controls/row.ts';
+import type { ControlId, KnobId, SwitchId } from '../../bench/benchEvent.ts';
+import type { ControlRow } from '../../bench/controls/row.ts';
 import { CONTROL_ROWS } from '../../bench/controls/rows.ts';
 import { usePort } from '../../kit/hooks/usePort.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { Knob } from '../../kit/widgets/Knob.tsx';
 import { SmallSwitch, type Stud, StudRow, Switch } from '../../kit/widgets/Switch.tsx';
 import { TunableDial } from '../../kit/widgets/TunableDial.tsx';
-import { fitKnob, type KnobControl } from '../../present/controlScales.ts';
+import { fitKnob } from '../../present/controlScales.ts';
 import { studsOf } from '../../present/panelRows.ts';
 import type { BenchPort } from '../../present/ports.ts';
 import type { Words } from '../../words/words.ts';
@@ -49,21 +49,21 @@ export interface PortControlProps extends Look {
 export function PortControl({ port, control, ...look }: PortControlProps) {
   const row: ControlRow = CONTROL_ROWS[control];
   if (row.kind === 'switch' || row.kind === 'studs')
-    return <PortSwitch port={port} control={control as SwitchControl} {...look} />;
-  const turns = control as KnobControl;
+    return <PortSwitch port={port} control={control as SwitchId} {...look} />;
+  const turns = control as KnobId;
   if (row.kind === 'range' && row.drawnAs === 'dial') return <PortDial port={port} control={turns} {...look} />;
   return <PortKnob port={port} control={turns} {...look} />;
 }
 
 export interface PortKnobProps extends Pick<Look, 'r' | 'readout'> {
   readonly port: BenchPort;
-  readonly control: KnobControl;
+  readonly control: KnobId;
   /** another figure than the control's own (bias with its sign) */
   readonly shown?: (value: number) => string;
 }
 
 /** What a turned control does with each new value: a drag is gathered, the rest sent at once. */
-export function useTurned(port: BenchPort, control: KnobControl): (value: number, held: boolean) => void {
+export function useTurned(port: BenchPort, control: KnobId): (value: number, held: boolean) => void {
   return useCallback(
     (value: number, held: boolean) => {
       const event = { type: 'controlSet', control, value } as const;
@@ -103,7 +103,7 @@ export function PortKnob({ port, control, r = 23, readout = true, shown }: PortK
 
 export interface PortDialProps extends Pick<Look, 'width' | 'height'> {
   readonly port: BenchPort;
-  readonly control: KnobControl;
+  readonly control: KnobId;
 }
 
 export function PortDial({ port, control, width = 170, height = 70 }: PortDialProps) {
@@ -125,11 +125,9 @@ export function PortDial({ port, control, width = 170, height = 70 }: PortDialPr
   );
 }
 
-type SwitchControl = IdsOfKind<typeof CONTROL_ROWS, 'switch' | 'studs'>;
-
 export interface PortSwitchProps extends Pick<Look, 'look' | 'width'> {
   readonly port: BenchPort;
-  readonly control: SwitchControl;
+  readonly control: SwitchId;
 }
 
 export function PortSwitch({ port, control, look = 'plate', width }: PortSwitchProps) {
@@ -154,7 +152,7 @@ export function PortSwitch({ port, control, look = 'plate', width }: PortSwitchP
 function fitSwitch(
   words: Words,
   port: BenchPort,
-  control: SwitchControl,
+  control: SwitchId,
 ): { label: string; studs: readonly Stud<string | boolean>[] } {
   const row: ControlRow = CONTROL_ROWS[control];
   const say = words.controls[control];

@@ -106,9 +106,6 @@ function placeOf(hands: Hands, axis: Axis, hz: number): number {
   return axis.at0Div + axis.perHzDiv * (hz - hands.knobs().centreHz);
 }
 
-/** Y gains from coarse to fine: with each the tall parts leave the tube and the low ones can be read. */
-const GAINS = [5, 2, 1, 0.5, 0.2, 0.1, 0.05, 0.02, 0.01, 0.005, 0.002, 0.001];
-
 /**
  * Volts at the Y input above the base line at each of some frequencies: read at the gain that fills the graticule and at finer ones
  * for what is low. Leaves the Y knobs as they were.
@@ -117,7 +114,9 @@ export function readVolts(hands: Hands, hz: readonly number[], axis: Axis, fine 
   const { yVoltsPerDiv, yPositionDiv, yInvert } = hands.knobs();
   const found: (number | null)[] = hz.map(() => null);
   const coarsest = wholeGain(hands, yVoltsPerDiv);
-  const steps = GAINS.filter((gain) => gain <= coarsest).slice(0, fine ? 5 : 1);
+  // From coarse to fine: with each the tall parts leave the tube and the low ones can be read.
+  const gains = hands.scale('yVoltsPerDiv').clicks.toReversed();
+  const steps = gains.filter((gain) => gain <= coarsest).slice(0, fine ? 5 : 1);
   for (const gain of steps) {
     set(hands, 'yVoltsPerDiv', gain);
     const sight = see(hands.look());
@@ -135,7 +134,7 @@ export function readVolts(hands: Hands, hz: readonly number[], axis: Axis, fine 
 
 /** What has grown past the edge of the tube is brought back on it before it is read. */
 function wholeGain(hands: Hands, gainNow: number): number {
-  for (const gain of GAINS.filter((g) => g >= gainNow).reverse()) {
+  for (const gain of hands.scale('yVoltsPerDiv').clicks.filter((g) => g >= gainNow)) {
     set(hands, 'yVoltsPerDiv', gain);
     if (extent(see(hands.look()).forward).whole) return gain;
   }

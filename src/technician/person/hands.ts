@@ -1,7 +1,14 @@
 /** A person at the bench: hands that act, eyes that see the display. There is no other way in. */
-import type { BenchEvent, ControlId, Refusal } from '../../bench/benchEvent.ts';
+import type { BenchEvent, ControlId, KnobId, Refusal } from '../../bench/benchEvent.ts';
 import type { Controls, LeadId } from '../../bench/benchState.ts';
 import type { BenchDisplay } from '../../bench/display.ts';
+
+export interface Engraving {
+  readonly low: number;
+  readonly high: number;
+  /** values in rising order where it clicks; empty where it may stand anywhere between its ends */
+  readonly clicks: readonly number[];
+}
 
 export interface Hands {
   /** null when done; else why the bench would not */
@@ -10,6 +17,8 @@ export interface Hands {
   look(): BenchDisplay;
   /** what the knobs' own scales say, and where the leads are: both lie open to the eye */
   knobs(): Controls;
+  /** what is engraved round a knob */
+  scale(knob: KnobId): Engraving;
   /** what the clock on the wall says since the job began */
   clockSeconds(): number;
   leads(): Readonly<Record<LeadId, string | null>>;

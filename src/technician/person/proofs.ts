@@ -7,7 +7,7 @@ export function prove(hands: Hands, sheet: PrintedSheet): void {
     const knobs = hands.knobs();
     switch (proof) {
       case 'halveLevel':
-        set(hands, 'levelDb', Math.max(knobs.levelDb - 6, -80));
+        set(hands, 'levelDb', Math.max(knobs.levelDb - 6, hands.scale('levelDb').low));
         set(hands, 'levelDb', knobs.levelDb);
         break;
       case 'markersOffOn':
@@ -28,16 +28,15 @@ export function prove(hands: Hands, sheet: PrintedSheet): void {
         break;
       }
       case 'skirts':
-        set(hands, 'yVoltsPerDiv', finer(knobs.yVoltsPerDiv));
+        set(hands, 'yVoltsPerDiv', finer(hands, knobs.yVoltsPerDiv));
         set(hands, 'yVoltsPerDiv', knobs.yVoltsPerDiv);
         break;
     }
   }
 }
 
-const GAINS = [0.001, 0.002, 0.005, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5];
-
 /** At least ten decibels more gain, where the knob goes so far. */
-function finer(voltsPerDiv: number): number {
-  return GAINS.findLast((gain) => gain <= voltsPerDiv / 3.2) ?? GAINS[0]!;
+function finer(hands: Hands, voltsPerDiv: number): number {
+  const { clicks, low } = hands.scale('yVoltsPerDiv');
+  return clicks.findLast((gain) => gain <= voltsPerDiv / 3.2) ?? low;
 }

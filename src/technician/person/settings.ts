@@ -2,9 +2,7 @@
 import type { SheetSetUp } from '../../receiver/receiver.ts';
 import { baseLine, extent, heightAt, see } from './eyes.ts';
 import { clip, type Hands, set } from './hands.ts';
-import type { PrintedCurve, PrintedSheet } from './sheet.ts';
-
-const TUBE = 'tube';
+import type { PrintedCurve, PrintedResponse, PrintedSheet } from './sheet.ts';
 
 export function makeSafe(hands: Hands, sheet: PrintedSheet): void {
   hands.act({ type: 'cautionsAcknowledged' });
@@ -24,62 +22,33 @@ export function clipAfresh(hands: Hands, sheet: PrintedSheet): void {
 }
 
 /** Leads for a curve, on a set that is off while it is touched. */
-export function clipLeads(hands: Hands, sheet: PrintedSheet, setUp: SheetSetUp, injectAt: string): void {
-  const earth = sheet.testPoints.find((p) => p.role === 'earth')?.id ?? null;
-  const wanted = {
-    rf: injectAt,
-    y: setUp.observeAt,
-    biasA: setUp.biases[0]?.at ?? null,
-    biasB: setUp.biases[1]?.at ?? null,
-  };
+function clipLeads(
+  hands: Hands,
+  sheet: PrintedSheet,
+  { leads: asPrinted, fittings }: PrintedResponse,
+  injectAt: string,
+) {
+  const wanted = { ...asPrinted, rf: injectAt };
   const leads = hands.leads();
   const moves = (['rf', 'y', 'biasA', 'biasB'] as const).filter(
     (lead) => wanted[lead] !== null && leads[lead] !== wanted[lead],
   );
   if (sheet.mains && moves.length > 0) hands.act({ type: 'powerSwitched', on: false });
-  clip(hands, 'earth', earth);
-  clip(hands, 'x', TUBE);
+  clip(hands, 'earth', wanted.earth);
+  clip(hands, 'x', wanted.x);
   // A lead that is in the way of another comes off first.
   for (const lead of moves) if (leads[lead] !== null) clip(hands, lead, null);
   for (const lead of moves) clip(hands, lead, wanted[lead]);
-  set(hands, 'rfTerminated', true);
-  set(hands, 'rfCapacitor', true);
-  set(hands, 'yTip', setUp.observeWith === 'probe' ? 'probe' : 'resistor');
+  for (const [control, value] of fittings) set(hands, control, value);
   if (sheet.mains) hands.act({ type: 'powerSwitched', on: true });
 }
 
 /** Source, bias, markers and tube as the sheet says, whatever they were left at. */
-export function setSource(hands: Hands, setUp: SheetSetUp, crystalsHz: readonly number[]): void {
-  set(hands, 'sourceMode', setUp.source);
-  if (setUp.carrierHz !== null) set(hands, 'carrierHz', setUp.carrierHz);
-  set(hands, 'centreHz', setUp.centreHz);
-  set(hands, 'spanHz', setUp.spanHz);
-  set(hands, 'slowSweep', setUp.slowSweep === true);
-  const [a, b] = setUp.biases;
-  if (a !== undefined) {
-    set(hands, 'biasAVolts', Math.abs(a.volts));
-    set(hands, 'biasAPolarity', a.volts < 0 ? '-' : '+');
-  }
-  if (b !== undefined) {
-    set(hands, 'biasBVolts', Math.abs(b.volts));
-    set(hands, 'biasBPolarity', b.volts < 0 ? '-' : '+');
-  }
-  for (const [control, value] of PLAIN) set(hands, control, value);
+function setSource(hands: Hands, { knobs, setUp }: PrintedResponse, crystalsHz: readonly number[]): void {
+  for (const [control, value] of knobs) set(hands, control, value);
   for (const hz of crystalsHz) if (!setUp.markersHz.includes(hz)) hands.act({ type: 'crystalPulled', hz });
   for (const hz of setUp.markersHz) hands.act({ type: 'crystalPlugged', hz });
 }
-
-const PLAIN = [
-  ['yInput', 'detected'],
-  ['yCoupling', 'DC'],
-  ['ySmoothing', false],
-  ['markerRoute', 'added'],
-  ['tunableOn', false],
-  ['comb', false],
-  ['xGain', 1],
-  ['xPositionDiv', 0],
-  ['pipHeightDiv', 0],
-] as const;
 
 /** Degrees of the first, coarse look and of each closer one. */
 const LOOKS = [6, 2, 0.5] as const;
@@ -87,9 +56,9 @@ const LOOKS = [6, 2, 0.5] as const;
 /** Turns the phasing until trace and retrace lie on each other, blanking off; then blanking on and low frequency to its side. */
 export function phase(hands: Hands, setUp: SheetSetUp): void {
   set(hands, 'blanking', false);
+  const ends = hands.scale('phasingDegrees');
   let best = 0;
-  let low = -90;
-  let high = 90;
+  let { low, high } = ends;
   for (const step of LOOKS) {
     let least = Number.POSITIVE_INFINITY;
     const even: number[] = [];
@@ -104,8 +73,8 @@ export function phase(hands: Hands, setUp: SheetSetUp): void {
     }
     // Where the eye sees no difference, the middle is the best guess.
     best = even.reduce((sum, d) => sum + d, 0) / even.length;
-    low = Math.max(-90, best - step);
-    high = Math.min(90, best + step);
+    low = Math.max(ends.low, best - step);
+    high = Math.min(ends.high, best + step);
   }
   set(hands, 'phasingDegrees', Math.round(best * 10) / 10);
   set(hands, 'blanking', true);
@@ -134,12 +103,11 @@ function split(hands: Hands): number {
   return Math.round(sum * 10) / 10;
 }
 
-const GAINS = [0.001, 0.002, 0.005, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5];
 const MARGIN_DIV = 0.5;
 
 /** The largest Y gain at which the whole trace is on the tube, the base line a little inside its edge (an S-curve: in the middle). */
 export function fillGraticule(hands: Hands, bothWays: boolean): void {
-  for (const gain of GAINS) {
+  for (const gain of hands.scale('yVoltsPerDiv').clicks) {
     set(hands, 'yVoltsPerDiv', gain);
     for (const position of bothWays ? [0] : [-3.5, 3.5]) {
       set(hands, 'yPositionDiv', position);
@@ -171,16 +139,16 @@ export function smallPips(hands: Hands): void {
 export function setUpFor(
   hands: Hands,
   sheet: PrintedSheet,
-  setUp: SheetSetUp,
+  response: PrintedResponse,
   curve: PrintedCurve,
   crystalsHz: readonly number[],
   isSCurve: boolean,
 ): void {
-  clipLeads(hands, sheet, setUp, curve.injectAt);
-  setSource(hands, setUp, crystalsHz);
+  clipLeads(hands, sheet, response, curve.injectAt);
+  setSource(hands, response, crystalsHz);
   set(hands, 'levelDb', curve.levelDb);
   set(hands, 'blanking', false);
   fillGraticule(hands, isSCurve);
-  phase(hands, setUp);
+  phase(hands, response.setUp);
   fillGraticule(hands, isSCurve);
 }

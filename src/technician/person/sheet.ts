@@ -2,6 +2,8 @@
  * What a person has on paper: the service sheet with its printed curves, and the parts of the set by name. No element value stands here, and nothing of
  * the set on the bench: the curves are those of a sound set with its slugs right, as its tube would show them.
  */
+import type { ControlId } from '../../bench/benchEvent.ts';
+import type { LeadId } from '../../bench/benchState.ts';
 import type { ProcedureStep, SheetSetUp, Specification, TestPoint } from '../../receiver/receiver.ts';
 
 export interface PrintedSlug {
@@ -41,7 +43,13 @@ export interface PrintedResponse {
   readonly id: string;
   readonly setUp: SheetSetUp;
   readonly specification: Specification;
+  /** where the leads go for the overall curve, what is screwed to them, and how the knobs stand, in the order in which they are set */
+  readonly leads: Readonly<Record<LeadId, string | null>>;
+  readonly fittings: readonly PrintedSetting[];
+  readonly knobs: readonly PrintedSetting[];
 }
+
+export type PrintedSetting = readonly [control: ControlId, value: number | boolean | string];
 
 export interface PrintedSheet {
   readonly mains: boolean;

@@ -106,7 +106,7 @@ function standFor({ hands, sheet, crystalsHz }: AtBench, response: PrintedRespon
   const at = injectAt ?? response.setUp.injectAt;
   const curve = sheet.curves.find((c) => c.response === response.id && c.injectAt === at);
   if (curve === undefined) throw new Error(`the sheet has no curve of ${response.id} from ${at}`);
-  setUpFor(hands, sheet, response.setUp, curve, crystalsHz, isSCurve(response));
+  setUpFor(hands, sheet, response, curve, crystalsHz, isSCurve(response));
   return curve;
 }
 

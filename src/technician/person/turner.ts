@@ -14,12 +14,19 @@ export interface Turner {
 }
 
 const LEAST_TURNS = 1 / 64;
-const MOST_AT_ONCE = 2;
 /** Kept clear of the stops. */
 const MARGIN_TURNS = 0.3;
 
-/** `depthOf` is how deep a core is seen to stand, turns from the outer stop: the dial ring beside each slug shows it. */
-export function createTurner(hands: Hands, sheet: PrintedSheet, depthOf: (slug: string) => number): Turner {
+/**
+ * `mostAtOnce`: turns that a hand makes in one go. `depthOf` is how deep a core is seen to stand, turns from the outer stop: the dial ring beside each slug
+ * shows it.
+ */
+export function createTurner(
+  hands: Hands,
+  sheet: PrintedSheet,
+  mostAtOnce: number,
+  depthOf: (slug: string) => number,
+): Turner {
   const stuck = new Set<string>();
   const slugOf = (id: string): PrintedSlug => {
     const found = sheet.slugs.find((s) => s.id === id);
@@ -45,7 +52,7 @@ export function createTurner(hands: Hands, sheet: PrintedSheet, depthOf: (slug: 
         hands.act({ type: 'toolTaken', tool: slug.head });
         inHand = slug.head;
       }
-      const pieces = Math.ceil(Math.abs(whole) / MOST_AT_ONCE);
+      const pieces = Math.ceil(Math.abs(whole) / mostAtOnce);
       let made = 0;
       for (let i = 0; i < pieces; i++) {
         if (hands.act({ type: 'slugTurned', slug: id, turns: whole / pieces }) !== null) {

@@ -3,11 +3,12 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import type { BenchState, ToolId } from '../../../bench/benchState.ts';
+import { fits } from '../../../bench/tools.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { C, pol, r1 } from '../../../kit/theme/ink.ts';
 import type { BenchPort } from '../../../present/ports.ts';
 import type { Adjuster } from '../../../receiver/receiver.ts';
-import { bites, turnBy } from './handTurn.ts';
+import { turnBy } from './handTurn.ts';
 import { arcDegrees, FINE, ringDegrees, TurnFollower, turnsBetween, WheelSteps } from './ringTurns.ts';
 import { core, ringArcRadius, ringFace, toolEnd } from './slugArt.ts';
 import { useBench, usePaint } from './useBench.ts';
@@ -65,7 +66,7 @@ export function SlugRing({ port, adjuster, start, ring, tool, toolIn, step, chil
     paint(port.state());
   }, [adjuster.id, tool]);
 
-  const bitesHere = bites(tool, adjuster);
+  const bitesHere = tool !== null && fits(tool, adjuster.head);
   useEffect(() => {
     const element = ringRef.current;
     if (element === null) return;

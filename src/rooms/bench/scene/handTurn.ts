@@ -1,17 +1,11 @@
 /** Turning a slug by step, from whichever key, button or wheel it comes, and what the hand meets when it tries. */
-import type { BenchState, ToolId } from '../../../bench/benchState.ts';
+import type { BenchState } from '../../../bench/benchState.ts';
+import { fits, steelIn } from '../../../bench/tools.ts';
 import type { BenchPort } from '../../../present/ports.ts';
-import type { Adjuster, ToolHead } from '../../../receiver/receiver.ts';
+import type { Adjuster } from '../../../receiver/receiver.ts';
 
 export function turnBy(port: BenchPort, slug: string, turns: number): void {
   port.act({ type: 'slugTurned', slug, turns });
-}
-
-export const headOf = (tool: ToolId): ToolHead => (tool === 'hex' ? 'hex' : 'blade');
-
-/** The tool goes with the slug: its head fits, or it is the steel blade, which bites into anything. */
-export function bites(tool: ToolId | null, adjuster: Pick<Adjuster, 'head'>): boolean {
-  return tool !== null && (tool === 'steel' || headOf(tool) === adjuster.head);
 }
 
 export type SlugNote = 'cracked' | 'slips' | 'outerStop' | 'innerStop' | 'steelIn' | null;
@@ -24,10 +18,10 @@ export function slugNote(state: BenchState, adjuster: Adjuster): SlugNote {
   if (slug === undefined) return null;
   if (slug.cracked) return 'cracked';
   const inHere = state.toolIn === adjuster.id;
-  if (inHere && state.tool !== null && !bites(state.tool, adjuster)) return 'slips';
+  if (inHere && state.tool !== null && !fits(state.tool, adjuster.head)) return 'slips';
   if (slug.screwTurns <= AT_STOP_TURNS) return 'outerStop';
   if (slug.screwTurns >= adjuster.travelTurns - AT_STOP_TURNS) return 'innerStop';
-  return inHere && state.tool === 'steel' ? 'steelIn' : null;
+  return steelIn(state) === adjuster.id ? 'steelIn' : null;
 }
 
 /** True where a key press belongs to something being written or chosen. */

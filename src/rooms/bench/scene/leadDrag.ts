@@ -2,7 +2,7 @@
 import type { RefObject } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import type { LeadEnd, LeadId } from '../../../bench/benchState.ts';
-import { HOT_CORNER } from '../../../bench/setup.ts';
+import { HOT_CORNER } from '../../../bench/benchState.ts';
 import type { Receiver } from '../../../receiver/receiver.ts';
 import { endUnder } from './leadAim.ts';
 import { carriedLead, type LeadGround, type LeadPlace } from './leadPlaces.ts';

@@ -4,7 +4,7 @@
  */
 
 import type { BenchState, LeadEnd, LeadId } from '../../../bench/benchState.ts';
-import { TUBE_X } from '../../../bench/setup.ts';
+import { TUBE_X } from '../../../bench/benchState.ts';
 import type { Receiver } from '../../../receiver/receiver.ts';
 import type { BenchLayout, Jack } from '../layout.ts';
 import { chassisPlaces, textBox } from './chassisPlaces.ts';
