@@ -6,6 +6,8 @@ import { useWords } from '../kit/hooks/useWords.ts';
 import { Slip, SlipPage } from '../kit/slips/Slip.tsx';
 import { Button } from '../kit/theme/art.tsx';
 import { ReportPage } from '../rooms/report/ReportPage.tsx';
+import type { GradedRun } from '../services/jobs/jobTable.ts';
+import { beside } from '../services/jobs/pageJobs.ts';
 import { setupFor } from '../services/library/shippedLibrary.ts';
 import { linesOf } from '../services/store/indexEntry.ts';
 import type { KeptRun } from '../services/store/keptRuns.ts';
@@ -59,19 +61,34 @@ function Reported(props: ReportRoomProps & { readonly kept: KeptRun; readonly te
     if (!read.ok) return { says: words.badText, problem: read.problems.map(problemLine).join('\n') };
     const setup = setupFor(library, read.value.scenario);
     if (setup === null) return { says: shell.noSuchReceiver, problem: null };
+    return { run: read.value, setup };
+  }, [text]);
+  const [graded, setGraded] = useState<GradedRun | { readonly error: unknown } | null>(null);
+  useEffect(() => {
+    if (found.setup === undefined) return;
+    const calledOff = new AbortController();
+    const { setup, run } = found;
+    beside('report', { setup, events: run.events }, { signal: calledOff.signal }).then(setGraded, (error: unknown) => {
+      if (!calledOff.signal.aborted) setGraded({ error });
+    });
+    return () => calledOff.abort();
+  }, [found]);
+  // Thrown where the room's boundary hears it.
+  if (graded !== null && 'error' in graded) throw graded.error;
+  const port = useMemo(() => {
+    if (graded === null || found.setup === undefined) return null;
     const earlier = logbook.keptRuns().filter((run) => run.scenarioId === kept.scenarioId && run.serial < kept.serial);
     const previousBest = earlier.length === 0 ? null : Math.max(...earlier.map((run) => run.total));
-    const port = createReportPort(setup, read.value, previousBest, {
+    return createReportPort(found.setup, found.run, graded, previousBest, {
       exportRun: save,
       again: () => go({ page: 'bench', scenarioId: kept.scenarioId }),
       toCourse: () => go({ page: 'course' }),
     });
-    return { port };
-  }, [text]);
+  }, [graded]);
   useEffect(() => {
-    if (found.port !== undefined) void logbook.fillLines(kept.runId, linesOf(found.port.report));
-  }, [found]);
-  if (found.port === undefined) {
+    if (port !== null) void logbook.fillLines(kept.runId, linesOf(port.report));
+  }, [port]);
+  if (found.setup === undefined) {
     return (
       <SlipPage
         product={shell.product}
@@ -90,10 +107,17 @@ function Reported(props: ReportRoomProps & { readonly kept: KeptRun; readonly te
       </SlipPage>
     );
   }
+  if (port === null) {
+    return (
+      <main class="notice" aria-busy="true">
+        <p role="status">{shell.grading}</p>
+      </main>
+    );
+  }
   const open = logbook.openRuns()[0];
   return (
     <ReportPage
-      port={found.port}
+      port={port}
       onBench={open === undefined ? null : () => go({ page: 'bench', scenarioId: open.scenarioId })}
       notices={
         <>

@@ -1,8 +1,9 @@
 /** Puts a run on the bench: one that lay open, as far as it can be followed, or a new one. What happens to it in the end goes to the logbook. */
 import type { BenchSetup } from '../bench/setup.ts';
-import { claimOf, grade } from '../grading/grade.ts';
+import { claimOf } from '../grading/grade.ts';
 import type { Run } from '../run/runLog.ts';
 import { serialiseRunFile, toRunFile } from '../run/serialise.ts';
+import { beside } from '../services/jobs/pageJobs.ts';
 import type { SoundDesk } from '../services/sound/soundDesk.ts';
 import { entryOfReport } from '../services/store/indexEntry.ts';
 import type { Logbook } from '../services/store/logbook.ts';
@@ -38,7 +39,7 @@ export function openBench({ logbook, open, recorded, shipped, desk, go, failed }
   const runId = taken === null || open === null ? crypto.randomUUID() : open.run.runId;
 
   const keep = async (run: Run): Promise<void> => {
-    const report = grade(setup, run.events);
+    const report = await beside('grade', { setup, events: run.events });
     const text = serialiseRunFile(toRunFile(run, claimOf(report)));
     const { learner } = run;
     const entry = entryOfReport(runId, { scenario: setup.scenario, learner }, report, Date.now());

@@ -1,11 +1,10 @@
-/** Feeds the report page from a run file: the score is computed anew, never read from the file. */
+/** Feeds the report page from a run file and what has been made of it: the score is computed anew, never read from the file. */
 import { createBench } from '../bench/bench.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 import type { RunFile } from '../files/runFile.ts';
-import { blindTurns } from '../grading/blindTurns.ts';
-import { grade } from '../grading/grade.ts';
 import type { ReportPort } from '../present/ports.ts';
 import { createReplayer } from '../run/replay.ts';
+import type { GradedRun } from '../services/jobs/jobTable.ts';
 import { sessionViewAt } from '../session/session.ts';
 
 export interface ReportActs {
@@ -17,14 +16,15 @@ export interface ReportActs {
 export function createReportPort(
   setup: BenchSetup,
   run: RunFile,
+  { report, blind }: GradedRun,
   previousBest: number | null,
   acts: ReportActs,
 ): ReportPort {
   const replayer = createReplayer(setup, run.events);
   const bench = createBench(setup);
   return {
-    report: grade(setup, run.events),
-    blind: blindTurns(setup, run.events),
+    report,
+    blind,
     run,
     receiver: setup.receiver,
     previousBest,

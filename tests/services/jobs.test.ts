@@ -3,6 +3,7 @@ import { expose } from 'comlink';
 import { afterEach, describe, expect, it } from 'vitest';
 import { certifyScenario } from '../../src/certify/certifyScenario.ts';
 import { endlessScenario } from '../../src/certify/endless.ts';
+import { blindTurns } from '../../src/grading/blindTurns.ts';
 import { claimOf, grade } from '../../src/grading/grade.ts';
 import { serialiseRunFile, toRunFile } from '../../src/run/serialise.ts';
 import { doJob, type JobWorld } from '../../src/services/jobs/doJob.ts';
@@ -94,7 +95,11 @@ describe('the jobs', () => {
     const setup = setupOf('first-curve');
     const run = demonstrate(setup);
     const report = grade(setup, run.events);
-    expect((await jobs.run('grade', { setup, events: run.events })).report).toEqual(report);
+    expect(await jobs.run('grade', { setup, events: run.events })).toEqual(report);
+    expect(await jobs.run('report', { setup, events: run.events })).toEqual({
+      report,
+      blind: blindTurns(setup, run.events),
+    });
     const text = serialiseRunFile(toRunFile(run, claimOf(report)));
     expect(await jobs.run('judge', { text, file: 'run.json' })).toMatchObject({
       verdict: { kind: 'verified' },

@@ -3,11 +3,10 @@ import { certifyScenario } from '../../certify/certifyScenario.ts';
 import { type EndlessWords, endlessScenario, MOST_IDEAS } from '../../certify/endless.ts';
 import { hashOf } from '../../files/hash.ts';
 import type { Library } from '../../files/library.ts';
-import { blindTurns } from '../../grading/blindTurns.ts';
-import { grade } from '../../grading/grade.ts';
 import { judgeText } from '../../judge/judgeRun.ts';
 import { readEndlessId } from '../../scenario/endlessId.ts';
 import type { JobName, JobTable, OnShare, Order, Outcome } from './jobTable.ts';
+import { RUN_JOBS } from './runJobs.ts';
 
 /** What the jobs know of the world. The library is asked for only by those that need it. */
 export interface JobWorld {
@@ -27,9 +26,8 @@ const JOBS: { readonly [N in keyof JobTable]: Job<N> } = {
     if (loaded === undefined) throw new Error(`no receiver ${scenario.receiver}`);
     return certifyScenario({ ...loaded, scenario }, onShare);
   },
-  async grade({ setup, events }) {
-    return { report: grade(setup, events), blind: blindTurns(setup, events) };
-  },
+  grade: async (order) => RUN_JOBS.grade(order),
+  report: async (order) => RUN_JOBS.report(order),
   async judge({ text, file }, { library, endlessWords }) {
     const { receivers, scenarios } = await library();
     return judgeText(text, file, (scenario) => {

@@ -14,12 +14,16 @@ export interface JobTable {
   /** can this scenario be solved, and at what par? */
   readonly certify: { readonly order: { readonly scenario: Scenario }; readonly outcome: Certification };
   /** grades a run that is known to fit its bench */
-  readonly grade: {
-    readonly order: { readonly setup: BenchSetup; readonly events: readonly TimedEvent[] };
-    readonly outcome: GradedRun;
-  };
+  readonly grade: { readonly order: RunOnBench; readonly outcome: Report };
+  /** grades it and looks back on it: all that a report is made of */
+  readonly report: { readonly order: RunOnBench; readonly outcome: GradedRun };
   /** judges the text of a run file as it was handed in */
   readonly judge: { readonly order: { readonly text: string; readonly file: string }; readonly outcome: Judgement };
+}
+
+export interface RunOnBench {
+  readonly setup: BenchSetup;
+  readonly events: readonly TimedEvent[];
 }
 
 export interface GradedRun {

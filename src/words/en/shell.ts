@@ -9,6 +9,7 @@ export const shellWords = {
   bench: 'Bench',
   reports: 'Report',
   noSuchScenario: 'There is no scenario of that name in this course.',
+  grading: 'Grading the run…',
   noSuchRun: 'This run is not kept here any more. A run file that you exported can still be opened where it lies.',
   noSuchReceiver: 'This run was made on a set that this page does not have.',
 } as const;
