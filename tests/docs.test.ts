@@ -6,6 +6,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { buildProgram } from '../src/cli/program.ts';
+import { terminal } from '../src/words/en/terminal.ts';
 import { projectFiles, textOf } from './projectFiles.ts';
 
 const FILES = projectFiles();
@@ -50,7 +51,9 @@ function wrongCommand(said: string): string | null {
   if (script !== 'haystack') return null;
   const given = rest.slice(rest.indexOf('--') + 1);
   if (rest.indexOf('--') < 0 || given[0] === undefined || /^[<[-]/.test(given[0])) return null;
-  const wanted = buildProgram({ out() {}, err() {}, exit() {} }).commands.find((one) => one.name() === given[0]);
+  const wanted = buildProgram({ words: terminal, out() {}, err() {}, exit() {} }).commands.find(
+    (one) => one.name() === given[0],
+  );
   if (wanted === undefined) return `the command line has no command ${given[0]}`;
   const known = new Set(wanted.options.flatMap((option) => [option.long, option.short]));
   const unknown = given
@@ -122,7 +125,9 @@ describe('the documents', () => {
 
   it('tell of every command that the command line has', () => {
     const all = DOCUMENTS.map((document) => readFileSync(document, 'utf8')).join('\n');
-    const commands = buildProgram({ out() {}, err() {}, exit() {} }).commands.map((command) => command.name());
+    const commands = buildProgram({ words: terminal, out() {}, err() {}, exit() {} }).commands.map((command) =>
+      command.name(),
+    );
     expect(commands.filter((name) => !new RegExp(`haystack -- ${name}\\b`).test(all))).toEqual([]);
   });
 });

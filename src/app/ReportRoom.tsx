@@ -1,6 +1,6 @@
 /** The report room: takes a kept run from the logbook, reads it like any run file and grades it anew. */
 import { useEffect, useMemo, useReducer, useState } from 'preact/hooks';
-import { problemLine } from '../base/result.ts';
+import { problemSentence } from '../describe/problem.ts';
 import { readRunFile } from '../files/runFileSchema.ts';
 import { useWords } from '../kit/hooks/useWords.ts';
 import { Slip, SlipPage } from '../kit/slips/Slip.tsx';
@@ -54,11 +54,13 @@ export default function ReportRoom(props: ReportRoomProps) {
 
 function Reported(props: ReportRoomProps & { readonly kept: KeptRun; readonly text: string }) {
   const { library, logbook, go, kept, text, dismissed } = props;
-  const { shell, store: words } = useWords();
+  const all = useWords();
+  const { shell, store: words } = all;
   const save = (): void => download(`haystack-${kept.scenarioId}-${kept.serial}.json`, text);
   const found = useMemo(() => {
     const read = readRunFile(text, `${kept.runId}.json`);
-    if (!read.ok) return { says: words.badText, problem: read.problems.map(problemLine).join('\n') };
+    if (!read.ok)
+      return { says: words.badText, problem: read.problems.map((problem) => problemSentence(all, problem)).join('\n') };
     const setup = setupFor(library, read.value.scenario);
     if (setup === null) return { says: shell.noSuchReceiver, problem: null };
     return { run: read.value, setup };

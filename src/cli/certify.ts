@@ -10,7 +10,6 @@ import { readDocument } from './document.ts';
 import { PROJECT, readText, writeText } from './files.ts';
 import { fittingReceiver } from './shelf.ts';
 import { EXIT, type ExitCode, harmless, type Terminal, tellProblems } from './terminal.ts';
-import { certifyWords, fileWords } from './words.ts';
 
 export interface CertifyOptions {
   readonly json?: boolean;
@@ -23,36 +22,38 @@ export function certify(terminal: Terminal, names: readonly string[], options: C
   let code: ExitCode = EXIT.good;
   const told: unknown[] = [];
   for (const name of names) {
-    const scenario = readScenario(name);
-    const certified = scenario.ok ? certificateFor(scenario.value, name) : scenario;
-    const written = certified.ok && options.write === true ? write(name, certified.value) : [];
+    const scenario = readScenario(terminal, name);
+    const certified = scenario.ok ? certificateFor(terminal, scenario.value, name) : scenario;
+    const written = certified.ok && options.write === true ? write(terminal, name, certified.value) : [];
     const problems = certified.ok ? written : certified.problems;
     if (problems.length > 0) code = tellProblems(terminal, problems);
     if (options.json === true) told.push(certified.ok ? { file: name, ...certified.value } : { file: name, problems });
-    else if (certified.ok) terminal.out(`${harmless(okLine(name, certified.value))}\n`);
+    else if (certified.ok) terminal.out(`${harmless(okLine(terminal, name, certified.value))}\n`);
   }
   if (options.json === true) terminal.out(`${JSON.stringify(told, null, 2)}\n`);
   return code;
 }
 
-function readScenario(name: string): Result<Scenario> {
-  const document = readDocument(name);
+function readScenario(terminal: Terminal, name: string): Result<Scenario> {
+  const document = readDocument(terminal, name);
   if (!document.ok) return document;
   if (document.value.kind === 'scenario') return parseScenario(document.value.json, name);
   const { kind } = document.value;
-  const found = kind === 'deck' ? fileWords.noFormat : fileWords.format(`haystack-${kind}`);
-  return { ok: false, problems: [{ file: name, place: '/format', found, wanted: certifyWords.scenarioOnly }] };
+  const { files, certify } = terminal.words.cli;
+  const found = kind === 'deck' ? files.noFormat : files.format(`haystack-${kind}`);
+  return { ok: false, problems: [{ file: name, place: '/format', found, wanted: certify.scenarioOnly }] };
 }
 
-function certificateFor(scenario: Scenario, name: string): Result<Certificate> {
-  const loaded = fittingReceiver(scenario, name, '');
+function certificateFor(terminal: Terminal, scenario: Scenario, name: string): Result<Certificate> {
+  const loaded = fittingReceiver(terminal, scenario, name, '');
   if (!loaded.ok) return loaded;
   const outcome = certifyScenario({ ...loaded.value, scenario });
   if (outcome.ok) return { ok: true, value: outcome.certificate };
-  return { ok: false, problems: outcome.problems.map((problem) => problemOf(problem, name)) };
+  return { ok: false, problems: outcome.problems.map((problem) => problemOf(terminal, problem, name)) };
 }
 
-function problemOf(problem: CertifyProblem, file: string): Problem {
+function problemOf(terminal: Terminal, problem: CertifyProblem, file: string): Problem {
+  const certifyWords = terminal.words.cli.certify;
   const say = (found: string, wanted: string): Problem => ({ file, place: '', found, wanted });
   const at = ({ response, line, measured, unit }: CertifiedLine): string =>
     certifyWords.lineAt(response, line, measured, unit);
@@ -71,20 +72,21 @@ function problemOf(problem: CertifyProblem, file: string): Problem {
   }
 }
 
-function okLine(name: string, { par, difficulty, reached }: Certificate): string {
+function okLine(terminal: Terminal, name: string, { par, difficulty, reached }: Certificate): string {
   const { response, line, excess } = reached;
+  const certifyWords = terminal.words.cli.certify;
   return certifyWords.ok(name, par.turns, par.seconds, difficulty, certifyWords.narrowest(response, line, -excess));
 }
 
 /** Only the figures of par change in the scenario's text; its layout stays. */
-function write(name: string, certificate: Certificate): readonly Problem[] {
-  const text = readText(name);
+function write(terminal: Terminal, name: string, certificate: Certificate): readonly Problem[] {
+  const text = readText(terminal, name);
   if (!text.ok) return text.problems;
   const { turns, seconds } = certificate.par;
   const par = /("par"\s*:\s*\{\s*"turns"\s*:\s*)[-+.\deE]+(\s*,\s*"seconds"\s*:\s*)[-+.\deE]+/;
   const changed = text.value.replace(par, `$1${turns}$2${seconds}`);
-  const problems = changed === text.value ? [] : writeText(name, changed);
+  const problems = changed === text.value ? [] : writeText(terminal, name, changed);
   mkdirSync(CERTIFICATES, { recursive: true });
   const place = path.join(CERTIFICATES, `${certificate.scenario}.json`);
-  return [...problems, ...writeText(place, `${JSON.stringify(certificate, null, 2)}\n`)];
+  return [...problems, ...writeText(terminal, place, `${JSON.stringify(certificate, null, 2)}\n`)];
 }

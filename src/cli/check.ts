@@ -7,42 +7,42 @@ import { readDeck } from '../physics/readDeck.ts';
 import { type Document, readDocument } from './document.ts';
 import { fittingReceiver, receiverFromFile } from './shelf.ts';
 import { EXIT, type ExitCode, harmless, type Terminal, tellProblems } from './terminal.ts';
-import { checkWords } from './words.ts';
 
 export function check(terminal: Terminal, names: readonly string[]): ExitCode {
   let code: ExitCode = EXIT.good;
   for (const name of names) {
-    const document = readDocument(name);
-    const sound = document.ok ? soundness(document.value, name) : document;
-    if (sound.ok) terminal.out(`${harmless(checkWords.ok(name, sound.value))}\n`);
+    const document = readDocument(terminal, name);
+    const sound = document.ok ? soundness(terminal, document.value, name) : document;
+    if (sound.ok) terminal.out(`${harmless(terminal.words.cli.check.ok(name, sound.value))}\n`);
     else code = tellProblems(terminal, sound.problems);
   }
   return code;
 }
 
 /** What a sound file is, in a few words. */
-function soundness(document: Document, name: string): Result<string> {
+function soundness(terminal: Terminal, document: Document, name: string): Result<string> {
+  const say = terminal.words.cli.check;
   switch (document.kind) {
     case 'deck': {
       const deck = readDeck(document.text, name);
-      return deck.ok ? good(checkWords.deck(deck.value.elements.length, nodesOf(deck.value).length)) : deck;
+      return deck.ok ? good(say.deck(deck.value.elements.length, nodesOf(deck.value).length)) : deck;
     }
     case 'receiver': {
-      const loaded = receiverFromFile(name);
-      return loaded.ok ? good(checkWords.receiver(loaded.value.receiver.adjusters.length)) : loaded;
+      const loaded = receiverFromFile(terminal, name);
+      return loaded.ok ? good(say.receiver(loaded.value.receiver.adjusters.length)) : loaded;
     }
     case 'scenario': {
       const scenario = parseScenario(document.json, name);
       if (!scenario.ok) return scenario;
-      const fitting = fittingReceiver(scenario.value, name, '');
-      return fitting.ok ? good(checkWords.scenario(scenario.value.receiver)) : fitting;
+      const fitting = fittingReceiver(terminal, scenario.value, name, '');
+      return fitting.ok ? good(say.scenario(scenario.value.receiver)) : fitting;
     }
     case 'run': {
       const run = parseRunFile(document.json, name);
       if (!run.ok) return run;
       const { scenario, events } = run.value;
-      const fitting = fittingReceiver(scenario, name, '/scenario');
-      return fitting.ok ? good(checkWords.run(events.length, scenario.id)) : fitting;
+      const fitting = fittingReceiver(terminal, scenario, name, '/scenario');
+      return fitting.ok ? good(say.run(events.length, scenario.id)) : fitting;
     }
   }
 }

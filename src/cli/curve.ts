@@ -14,7 +14,6 @@ import { readDocument } from './document.ts';
 import { writeText } from './files.ts';
 import { fittingReceiver } from './shelf.ts';
 import { EXIT, type ExitCode, type Terminal, tellProblems } from './terminal.ts';
-import { curveWords, fileWords } from './words.ts';
 
 export interface CurveOptions {
   /** id of a response of the sheet; left out: the first that is judged */
@@ -24,16 +23,16 @@ export interface CurveOptions {
 }
 
 export function curve(terminal: Terminal, name: string, options: CurveOptions): ExitCode {
-  const work = readWork(name);
-  const curves = work.ok ? solveCurves(work.value, name, options.response) : work;
+  const work = readWork(terminal, name);
+  const curves = work.ok ? solveCurves(terminal, work.value, name, options.response) : work;
   if (!curves.ok) return tellProblems(terminal, curves.problems);
   if (options.svg === undefined && options.csv === undefined) {
     terminal.out(curveCsv(curves.value));
     return EXIT.good;
   }
   const problems = [
-    ...(options.svg === undefined ? [] : writeText(options.svg, curveSvg(curves.value))),
-    ...(options.csv === undefined ? [] : writeText(options.csv, curveCsv(curves.value))),
+    ...(options.svg === undefined ? [] : writeText(terminal, options.svg, curveSvg(terminal.words, curves.value))),
+    ...(options.csv === undefined ? [] : writeText(terminal, options.csv, curveCsv(curves.value))),
   ];
   return tellProblems(terminal, problems);
 }
@@ -44,8 +43,8 @@ interface Work {
   readonly events: readonly TimedEvent[] | null;
 }
 
-function readWork(name: string): Result<Work> {
-  const document = readDocument(name);
+function readWork(terminal: Terminal, name: string): Result<Work> {
+  const document = readDocument(terminal, name);
   if (!document.ok) return document;
   const { kind } = document.value;
   if (kind === 'scenario') {
@@ -56,12 +55,19 @@ function readWork(name: string): Result<Work> {
     const run = parseRunFile(document.value.json, name);
     return run.ok ? { ok: true, value: run.value } : run;
   }
-  const found = kind === 'deck' ? fileWords.noFormat : fileWords.format(`haystack-${kind}`);
-  return bad({ file: name, place: '/format', found, wanted: fileWords.curveFormats });
+  const { files } = terminal.words.cli;
+  const found = kind === 'deck' ? files.noFormat : files.format(`haystack-${kind}`);
+  return bad({ file: name, place: '/format', found, wanted: files.curveFormats });
 }
 
-function solveCurves({ scenario, events }: Work, name: string, wanted: string | undefined): Result<Curves> {
-  const loaded = fittingReceiver(scenario, name, events === null ? '' : '/scenario');
+function solveCurves(
+  terminal: Terminal,
+  { scenario, events }: Work,
+  name: string,
+  wanted: string | undefined,
+): Result<Curves> {
+  const curveWords = terminal.words.cli.curve;
+  const loaded = fittingReceiver(terminal, scenario, name, events === null ? '' : '/scenario');
   if (!loaded.ok) return loaded;
   const { receiver, deck } = loaded.value;
   const setup: BenchSetup = { receiver, deck, scenario };

@@ -1,6 +1,6 @@
 /** Draws curves as an ink plate: ruled frame, tolerance brackets and trap marks from the sheet, one line for each curve. SVG 1.1, no script, no outside font. */
 import type { Specification } from '../receiver/receiver.ts';
-import { curveWords } from './words.ts';
+import type { TerminalWords } from '../words/words.ts';
 
 /** Levels relative to each curve's own peak inside the sheet's range (an S-curve: half the distance between its peaks), linear. */
 export interface Curves {
@@ -13,6 +13,8 @@ export interface Curves {
   readonly after: Float64Array | null;
   readonly wanted: Float64Array;
 }
+
+type CurveWords = TerminalWords['cli']['curve'];
 
 const WIDTH = 860;
 const HEIGHT = 520;
@@ -27,7 +29,7 @@ const FAINT = '#dfd2b3';
 const RUST = '#963820';
 const PETROL = '#1f5a58';
 
-export function curveSvg(curves: Curves): string {
+export function curveSvg({ cli }: TerminalWords, curves: Curves): string {
   const scale = scaleOf(curves.specification);
   const after = curves.after === null ? '' : line(curves.hz, curves.after, scale, `stroke="${INK}" stroke-width="2.4"`);
   const start = `stroke="${RUST}" stroke-width="${curves.after === null ? 2 : 1.4}" stroke-dasharray="7 4"`;
@@ -36,8 +38,8 @@ export function curveSvg(curves: Curves): string {
 <rect width="${WIDTH}" height="${HEIGHT}" fill="${PAPER}"/>
 <text x="${FRAME.left}" y="34" font-size="20" font-weight="600">${escaped(curves.title)}</text>
 <text x="${FRAME.left}" y="54" font-size="14" fill="${SECOND_INK}">${escaped(curves.setName)}</text>
-${legend(curves.after !== null)}
-${rulings(curves.specification, scale)}
+${legend(cli.curve, curves.after !== null)}
+${rulings(cli.curve, curves.specification, scale)}
 ${sheetMarks(curves.specification, scale)}
 ${line(curves.hz, curves.wanted, scale, `stroke="${PETROL}" stroke-width="1.2" stroke-dasharray="2 3"`)}
 ${line(curves.hz, curves.start, scale, start)}
@@ -80,7 +82,7 @@ function frame(): string {
   return `<path d="${path.join('')}" fill="none" stroke="${INK}" stroke-width="1.5" stroke-linecap="round"/>`;
 }
 
-function rulings(specification: Specification, scale: Scale): string {
+function rulings(say: CurveWords, specification: Specification, scale: Scale): string {
   const { fromHz, toHz } = specification;
   const inMega = toHz >= 1e6;
   const unitHz = inMega ? 1e6 : 1e3;
@@ -101,7 +103,7 @@ function rulings(specification: Specification, scale: Scale): string {
     parts.push(`<path d="M${FRAME.left} ${y}H${FRAME.left + FRAME.width}" ${pen}/>`);
     parts.push(`<text x="${FRAME.left - 8}" y="${y + 4}" font-size="13" text-anchor="end">${percent}%</text>`);
   }
-  const unit = inMega ? curveWords.megahertz : curveWords.kilohertz;
+  const unit = inMega ? say.megahertz : say.kilohertz;
   parts.push(
     `<text x="${FRAME.left + FRAME.width}" y="${bottom + 40}" font-size="13" text-anchor="end" fill="${SECOND_INK}">${unit}</text>`,
   );
@@ -123,11 +125,11 @@ function sheetMarks({ points, skirts, traps }: Specification, scale: Scale): str
   return [...brackets, ...ceilings, ...notches].join('\n');
 }
 
-function legend(withAfter: boolean): string {
+function legend(say: CurveWords, withAfter: boolean): string {
   const entries = [
-    [curveWords.start, `stroke="${RUST}" stroke-width="2" stroke-dasharray="7 4"`],
-    ...(withAfter ? [[curveWords.after, `stroke="${INK}" stroke-width="2.4"`]] : []),
-    [curveWords.wanted, `stroke="${PETROL}" stroke-width="1.2" stroke-dasharray="2 3"`],
+    [say.start, `stroke="${RUST}" stroke-width="2" stroke-dasharray="7 4"`],
+    ...(withAfter ? [[say.after, `stroke="${INK}" stroke-width="2.4"`]] : []),
+    [say.wanted, `stroke="${PETROL}" stroke-width="1.2" stroke-dasharray="2 3"`],
   ] as const;
   return entries
     .map(([label, stroke], i) => {

@@ -9,7 +9,6 @@ import { readDocument } from './document.ts';
 import { writeText } from './files.ts';
 import { fittingReceiver } from './shelf.ts';
 import { EXIT, type ExitCode, harmless, type Terminal, tellProblems } from './terminal.ts';
-import { demonstrateWords, fileWords } from './words.ts';
 
 export interface DemonstrateOptions {
   readonly out?: string;
@@ -17,28 +16,29 @@ export interface DemonstrateOptions {
 
 /** Good only where the run passes. */
 export function demonstrate(terminal: Terminal, name: string, options: DemonstrateOptions): ExitCode {
-  const scenario = readScenario(name);
+  const scenario = readScenario(terminal, name);
   if (!scenario.ok) return tellProblems(terminal, scenario.problems);
-  const loaded = fittingReceiver(scenario.value, name, '');
+  const loaded = fittingReceiver(terminal, scenario.value, name, '');
   if (!loaded.ok) return tellProblems(terminal, loaded.problems);
   const setup = { ...loaded.value, scenario: scenario.value };
   const run = doAtBench(setup);
   const report = grade(setup, run.events);
   if (options.out !== undefined) {
-    const problems = writeText(options.out, serialiseRunFile(toRunFile(run, claimOf(report))));
+    const problems = writeText(terminal, options.out, serialiseRunFile(toRunFile(run, claimOf(report))));
     if (problems.length > 0) return tellProblems(terminal, problems);
   }
-  const { score, notPassed } = demonstrateWords;
+  const { score, notPassed } = terminal.words.cli.demonstrate;
   const line = score(scenario.value.id, report.total, report.word, run.events.length);
   terminal.out(`${harmless(report.passed ? line : `${line}, ${notPassed}`)}\n`);
   return report.passed ? EXIT.good : EXIT.bad;
 }
 
-function readScenario(name: string): Result<Scenario> {
-  const document = readDocument(name);
+function readScenario(terminal: Terminal, name: string): Result<Scenario> {
+  const document = readDocument(terminal, name);
   if (!document.ok) return document;
   if (document.value.kind === 'scenario') return parseScenario(document.value.json, name);
   const { kind } = document.value;
-  const found = kind === 'deck' ? fileWords.noFormat : fileWords.format(`haystack-${kind}`);
-  return { ok: false, problems: [{ file: name, place: '/format', found, wanted: demonstrateWords.scenarioOnly }] };
+  const { files, demonstrate: say } = terminal.words.cli;
+  const found = kind === 'deck' ? files.noFormat : files.format(`haystack-${kind}`);
+  return { ok: false, problems: [{ file: name, place: '/format', found, wanted: say.scenarioOnly }] };
 }

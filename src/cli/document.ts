@@ -4,7 +4,7 @@ import { bad, good, type Result } from '../base/result.ts';
 import { parseJson } from '../files/parseJson.ts';
 import { RUN_FILE_LIMIT_CHARS } from '../files/runFileSchema.ts';
 import { readText } from './files.ts';
-import { fileWords } from './words.ts';
+import type { Terminal } from './terminal.ts';
 
 export type Document =
   | { readonly kind: 'deck'; readonly text: string }
@@ -13,18 +13,19 @@ export type Document =
 const DECK_ENDINGS = new Set(['.cir', '.ckt', '.sp', '.net']);
 const KINDS = { 'haystack-receiver': 'receiver', 'haystack-scenario': 'scenario', 'haystack-run': 'run' } as const;
 
-export function readDocument(name: string): Result<Document> {
-  const text = readText(name);
+export function readDocument(terminal: Terminal, name: string): Result<Document> {
+  const text = readText(terminal, name);
   if (!text.ok) return text;
   const ending = path.extname(name).toLowerCase();
   if (DECK_ENDINGS.has(ending)) return good({ kind: 'deck', text: text.value });
-  if (ending === '.json' || /^\uFEFF?\s*[{[]/.test(text.value)) return jsonDocument(text.value, name);
+  if (ending === '.json' || /^\uFEFF?\s*[{[]/.test(text.value)) return jsonDocument(terminal, text.value, name);
   // A deck under another name still has one of these lines.
   if (/^\s*\.(?:ac|end|print)\b/im.test(text.value)) return good({ kind: 'deck', text: text.value });
-  return bad({ file: name, place: '', found: fileWords.neither, wanted: fileWords.known });
+  const { neither, known } = terminal.words.cli.files;
+  return bad({ file: name, place: '', found: neither, wanted: known });
 }
 
-function jsonDocument(text: string, name: string): Result<Document> {
+function jsonDocument(terminal: Terminal, text: string, name: string): Result<Document> {
   // Only a run file may be large; the others keep the smaller bound of the reader.
   const isRun = /"format"\s*:\s*"haystack-run"/.test(text.slice(0, 2000));
   const json = isRun ? parseJson(text, name, RUN_FILE_LIMIT_CHARS) : parseJson(text, name);
@@ -33,6 +34,7 @@ function jsonDocument(text: string, name: string): Result<Document> {
   if (typeof format === 'string' && Object.hasOwn(KINDS, format)) {
     return good({ kind: KINDS[format as keyof typeof KINDS], json: json.value });
   }
+  const fileWords = terminal.words.cli.files;
   const found =
     format === undefined ? fileWords.noFormat : fileWords.format((JSON.stringify(format) ?? '').slice(0, 60));
   return bad({ file: name, place: '/format', found, wanted: fileWords.formats });

@@ -3,7 +3,7 @@ import { readFileSync, statSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { bad, good, type Problem, type Result } from '../base/result.ts';
-import { fileWords } from './words.ts';
+import type { Terminal } from './terminal.ts';
 
 /** The folder of the project, wherever the command was called from. */
 export const PROJECT = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '..', '..');
@@ -18,7 +18,8 @@ export function placeOf(name: string): string {
 }
 
 /** The text of a file. `file` in problems is the name as given. */
-export function readText(name: string): Result<string> {
+export function readText({ words }: Terminal, name: string): Result<string> {
+  const fileWords = words.cli.files;
   const problem = (found: string, wanted: string): Problem => ({ file: name, place: '', found, wanted });
   try {
     const stats = statSync(placeOf(name));
@@ -40,12 +41,13 @@ export function readText(name: string): Result<string> {
   }
 }
 
-export function writeText(name: string, text: string): readonly Problem[] {
+export function writeText({ words }: Terminal, name: string, text: string): readonly Problem[] {
+  const { unwritable, writable } = words.cli.files;
   try {
     writeFileSync(placeOf(name), text);
     return [];
   } catch (error) {
-    return [{ file: name, place: '', found: fileWords.unwritable(codeOf(error)), wanted: fileWords.writable }];
+    return [{ file: name, place: '', found: unwritable(codeOf(error)), wanted: writable }];
   }
 }
 

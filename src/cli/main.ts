@@ -1,4 +1,5 @@
 /** The command line as a program: `npm run --silent haystack -- --help`. */
+import { terminal } from '../words/en/terminal.ts';
 import { runProgram } from './program.ts';
 
 // A reader that has seen enough (`| head`) closes the pipe; that is no failure of ours.
@@ -11,6 +12,7 @@ for (const stream of [process.stdout, process.stderr]) {
 
 runProgram(
   {
+    words: terminal,
     out: (text) => void process.stdout.write(text),
     err: (text) => void process.stderr.write(text),
     // Not process.exit: what was written must still leave through the pipe.

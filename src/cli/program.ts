@@ -7,75 +7,67 @@ import { demonstrate } from './demonstrate.ts';
 import { regrade } from './regrade.ts';
 import { response } from './response.ts';
 import { EXIT, type ExitCode, type Terminal, UsageError } from './terminal.ts';
-import {
-  certifyWords,
-  checkWords,
-  curveWords,
-  demonstrateWords,
-  programWords,
-  regradeWords,
-  responseWords,
-} from './words.ts';
 
 export function buildProgram(terminal: Terminal): Command {
+  const say = terminal.words.cli;
   const program = new Command('haystack');
   const output = { writeOut: (text: string) => terminal.out(text), writeErr: (text: string) => terminal.err(text) };
   program
-    .description(programWords.summary)
-    .helpOption('-h, --help', programWords.help)
-    .helpCommand('help [command]', programWords.helpOf)
-    .addHelpText('after', `\n${programWords.exitCodes}`);
+    .description(say.program.summary)
+    .helpOption('-h, --help', say.program.help)
+    .helpCommand('help [command]', say.program.helpOf)
+    .addHelpText('after', `\n${say.program.exitCodes}`);
 
   program
     .command('response')
-    .summary(responseWords.summary)
-    .description(responseWords.summary)
-    .argument('<DECK.cir>', responseWords.deck)
-    .requiredOption('--node <name>', responseWords.node)
-    .option('--from <hz>', responseWords.from)
-    .option('--to <hz>', responseWords.to)
-    .option('--points <n>', responseWords.points)
+    .summary(say.response.summary)
+    .description(say.response.summary)
+    .argument('<DECK.cir>', say.response.deck)
+    .requiredOption('--node <name>', say.response.node)
+    .option('--from <hz>', say.response.from)
+    .option('--to <hz>', say.response.to)
+    .option('--points <n>', say.response.points)
     .action((deck, options) => run(terminal, () => response(terminal, deck, options)));
   program
     .command('check')
-    .summary(checkWords.summary)
-    .description(checkWords.summary)
-    .argument('<FILE...>', checkWords.files)
+    .summary(say.check.summary)
+    .description(say.check.summary)
+    .argument('<FILE...>', say.check.files)
     .action((files) => run(terminal, () => check(terminal, files)));
   program
     .command('regrade')
-    .summary(regradeWords.summary)
-    .description(regradeWords.summary)
-    .argument('<RUN.json>', regradeWords.run)
-    .option('--json', regradeWords.json)
-    .option('--scenario <FILE>', regradeWords.scenario)
+    .summary(say.regrade.summary)
+    .description(say.regrade.summary)
+    .argument('<RUN.json>', say.regrade.run)
+    .option('--json', say.regrade.json)
+    .option('--scenario <FILE>', say.regrade.scenario)
     .action((file, options) => run(terminal, () => regrade(terminal, file, options)));
   program
     .command('curve')
-    .summary(curveWords.summary)
-    .description(curveWords.summary)
-    .argument('<FILE>', curveWords.file)
-    .option('--response <ID>', curveWords.response)
-    .option('--svg <FILE>', curveWords.svg)
-    .option('--csv <FILE>', curveWords.csv)
+    .summary(say.curve.summary)
+    .description(say.curve.summary)
+    .argument('<FILE>', say.curve.file)
+    .option('--response <ID>', say.curve.response)
+    .option('--svg <FILE>', say.curve.svg)
+    .option('--csv <FILE>', say.curve.csv)
     .action((file, options) => run(terminal, () => curve(terminal, file, options)));
   program
     .command('certify')
-    .summary(certifyWords.summary)
-    .description(certifyWords.summary)
-    .argument('<SCENARIO.json...>', certifyWords.files)
-    .option('--json', certifyWords.json)
-    .option('--write', certifyWords.write)
+    .summary(say.certify.summary)
+    .description(say.certify.summary)
+    .argument('<SCENARIO.json...>', say.certify.files)
+    .option('--json', say.certify.json)
+    .option('--write', say.certify.write)
     .action((files, options) => run(terminal, () => certify(terminal, files, options)));
   program
     .command('demonstrate')
-    .summary(demonstrateWords.summary)
-    .description(demonstrateWords.summary)
-    .argument('<SCENARIO.json>', demonstrateWords.file)
-    .option('--out <RUN.json>', demonstrateWords.out)
+    .summary(say.demonstrate.summary)
+    .description(say.demonstrate.summary)
+    .argument('<SCENARIO.json>', say.demonstrate.file)
+    .option('--out <RUN.json>', say.demonstrate.out)
     .action((file, options) => run(terminal, () => demonstrate(terminal, file, options)));
   for (const command of [program, ...program.commands]) {
-    command.exitOverride().configureOutput(output).helpOption('-h, --help', programWords.help);
+    command.exitOverride().configureOutput(output).helpOption('-h, --help', say.program.help);
   }
   return program;
 }
@@ -97,7 +89,7 @@ function run(terminal: Terminal, command: () => ExitCode): void {
     terminal.exit(command());
   } catch (error) {
     if (!(error instanceof UsageError)) throw error;
-    terminal.err(`error: ${error.message}\n`);
+    terminal.err(`${terminal.words.cli.program.error(error.message)}\n`);
     terminal.exit(EXIT.usage);
   }
 }

@@ -7,7 +7,6 @@ import { createSolver } from '../physics/solver.ts';
 import { readSpiceNumber } from '../physics/spiceNumber.ts';
 import { readText } from './files.ts';
 import { EXIT, type ExitCode, type Terminal, tellProblems, UsageError } from './terminal.ts';
-import { fileWords, responseWords } from './words.ts';
 
 export interface ResponseOptions {
   readonly node: string;
@@ -22,28 +21,28 @@ const DIGITS = 12;
 
 export function response(terminal: Terminal, name: string, options: ResponseOptions): ExitCode {
   const asked = {
-    fromHz: hertz('--from', options.from),
-    toHz: hertz('--to', options.to),
-    points: wholePoints(options.points),
+    fromHz: hertz(terminal, '--from', options.from),
+    toHz: hertz(terminal, '--to', options.to),
+    points: wholePoints(terminal, options.points),
   };
-  const text = readText(name);
+  const text = readText(terminal, name);
   const deck = text.ok ? readDeck(text.value, name) : text;
   if (!deck.ok) return tellProblems(terminal, deck.problems);
-  const table = solveAt(deck.value, name, options.node, frequencies(deck.value.ac, asked));
+  const table = solveAt(terminal, deck.value, name, options.node, frequencies(terminal, deck.value.ac, asked));
   if (!table.ok) return tellProblems(terminal, table.problems);
   terminal.out(table.value);
   return EXIT.good;
 }
 
-function solveAt(deck: Deck, file: string, node: string, hz: Float64Array): Result<string> {
+function solveAt(terminal: Terminal, deck: Deck, file: string, node: string, hz: Float64Array): Result<string> {
   const network = buildNetwork(deck, file);
   if (!network.ok) return network;
   if (!network.value.nodeNumber.has(node.toLowerCase())) {
     return bad({
       file,
       place: '--node',
-      found: fileWords.node(node),
-      wanted: fileWords.nodes(network.value.nodeNames),
+      found: terminal.words.cli.files.node(node),
+      wanted: terminal.words.cli.files.nodes(network.value.nodeNames),
     });
   }
   const solver = createSolver(network.value, hz);
@@ -62,13 +61,13 @@ interface Asked {
   readonly points: number | null;
 }
 
-function frequencies(ac: AcLine | null, asked: Asked): Float64Array {
+function frequencies(terminal: Terminal, ac: AcLine | null, asked: Asked): Float64Array {
+  const say = terminal.words.cli.response;
   const { fromHz, toHz, points } = asked;
-  if (ac === null && (fromHz === null || toHz === null || points === null))
-    throw new UsageError(responseWords.noAcLine);
+  if (ac === null && (fromHz === null || toHz === null || points === null)) throw new UsageError(say.noAcLine);
   if (ac !== null && fromHz === null && toHz === null && points === null) {
     const own = acFrequencies(ac);
-    if (own.length > MOST_POINTS) throw new UsageError(responseWords.tooManyPoints(own.length, MOST_POINTS));
+    if (own.length > MOST_POINTS) throw new UsageError(say.tooManyPoints(own.length, MOST_POINTS));
     return own;
   }
   const grid: AcLine = {
@@ -77,23 +76,23 @@ function frequencies(ac: AcLine | null, asked: Asked): Float64Array {
     toHz: toHz ?? ac!.toHz,
     points: points ?? acFrequencies(ac!).length,
   };
-  if (grid.fromHz > grid.toHz) throw new UsageError(responseWords.backwards);
-  if (grid.points === 1 && grid.fromHz !== grid.toHz) throw new UsageError(responseWords.onePoint);
+  if (grid.fromHz > grid.toHz) throw new UsageError(say.backwards);
+  if (grid.points === 1 && grid.fromHz !== grid.toHz) throw new UsageError(say.onePoint);
   return acFrequencies(grid);
 }
 
-function hertz(option: string, text: string | undefined): number | null {
+function hertz(terminal: Terminal, option: string, text: string | undefined): number | null {
   if (text === undefined) return null;
   const value = readSpiceNumber(text);
-  if (value === null || value <= 0 || value > MOST_HZ) throw new UsageError(responseWords.badHz(option));
+  if (value === null || value <= 0 || value > MOST_HZ) throw new UsageError(terminal.words.cli.response.badHz(option));
   return value;
 }
 
-function wholePoints(text: string | undefined): number | null {
+function wholePoints(terminal: Terminal, text: string | undefined): number | null {
   if (text === undefined) return null;
   const value = readSpiceNumber(text);
   if (value === null || !Number.isInteger(value) || value < 1 || value > MOST_POINTS) {
-    throw new UsageError(responseWords.badPoints(MOST_POINTS));
+    throw new UsageError(terminal.words.cli.response.badPoints(MOST_POINTS));
   }
   return value;
 }

@@ -13,14 +13,19 @@ import { readEndlessId } from '../scenario/endlessId.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { endlessWords } from '../words/en/endless.ts';
 import { PROJECT, readText } from './files.ts';
-import { fileWords } from './words.ts';
+import type { Terminal } from './terminal.ts';
 
 const SCENARIOS = path.join(PROJECT, 'scenarios');
 const RECEIVERS = path.join(SCENARIOS, 'receivers');
 
 /** The receiver that a scenario names, where the two fit. `inside` is where in `file` the scenario stands. */
-export function fittingReceiver(scenario: Scenario, file: string, inside: '' | '/scenario'): Result<LoadedReceiver> {
-  const loaded = shelvedReceiver(scenario.receiver, file, `${inside}/receiver`);
+export function fittingReceiver(
+  terminal: Terminal,
+  scenario: Scenario,
+  file: string,
+  inside: '' | '/scenario',
+): Result<LoadedReceiver> {
+  const loaded = shelvedReceiver(terminal, scenario.receiver, file, `${inside}/receiver`);
   if (!loaded.ok) return loaded;
   const problems = checkScenario(scenario, loaded.value, file);
   return problems.length === 0
@@ -29,43 +34,44 @@ export function fittingReceiver(scenario: Scenario, file: string, inside: '' | '
 }
 
 /** A receiver of the project. `file` and `place` say who asks for it, should it not be there. */
-function shelvedReceiver(id: string, file: string, place: string): Result<LoadedReceiver> {
+function shelvedReceiver(terminal: Terminal, id: string, file: string, place: string): Result<LoadedReceiver> {
   const name = path.join(RECEIVERS, id, 'receiver.json');
   // An id is letters, digits and hyphens by the scenario's own check; whatever else comes here is no receiver of ours.
-  if (/^[a-z0-9-]+$/.test(id) && existsSync(name)) return receiverFromFile(name);
+  if (/^[a-z0-9-]+$/.test(id) && existsSync(name)) return receiverFromFile(terminal, name);
   const ids = existsSync(RECEIVERS) ? readdirSync(RECEIVERS).sort() : [];
-  const wanted = ids.length === 0 ? fileWords.noReceivers : fileWords.receivers(ids);
-  return bad({ file, place, found: fileWords.noReceiver(id), wanted });
+  const { noReceivers, receivers, noReceiver } = terminal.words.cli.files;
+  const wanted = ids.length === 0 ? noReceivers : receivers(ids);
+  return bad({ file, place, found: noReceiver(id), wanted });
 }
 
 /** A receiver file with the deck that lies beside it. */
-export function receiverFromFile(name: string): Result<LoadedReceiver> {
-  const text = readText(name);
+export function receiverFromFile(terminal: Terminal, name: string): Result<LoadedReceiver> {
+  const text = readText(terminal, name);
   if (!text.ok) return text;
   const json = parseJson(text.value, name);
   const receiver = json.ok ? parseReceiver(json.value, name) : json;
   if (!receiver.ok) return receiver;
   const deckName = path.join(path.dirname(name), receiver.value.deck);
-  const deck = readText(deckName);
+  const deck = readText(terminal, deckName);
   if (!deck.ok) return deck;
   return loadReceiver({ file: name, text: text.value }, { file: deckName, text: deck.value });
 }
 
 /** The hash of a scenario as it lies in the project; null when there is none of that id. */
-export function shelvedScenarioHash(id: string): Result<string | null> {
+export function shelvedScenarioHash(terminal: Terminal, id: string): Result<string | null> {
   if (!/^[a-z0-9-]+$/.test(id)) return { ok: true, value: null };
   for (const track of readdirSync(SCENARIOS, { withFileTypes: true })) {
     const name = path.join(SCENARIOS, track.name, `${id}.json`);
-    if (track.isDirectory() && existsSync(name)) return scenarioHashOf(name);
+    if (track.isDirectory() && existsSync(name)) return scenarioHashOf(terminal, name);
   }
-  return readEndlessId(id) === null ? { ok: true, value: null } : endlessHash(id);
+  return readEndlessId(id) === null ? { ok: true, value: null } : endlessHash(terminal, id);
 }
 
 /** A scenario of the endless track is made anew from its name. */
-function endlessHash(id: string): Result<string | null> {
+function endlessHash(terminal: Terminal, id: string): Result<string | null> {
   const receivers = new Map<string, LoadedReceiver>();
   for (const name of readdirSync(RECEIVERS)) {
-    const loaded = receiverFromFile(path.join(RECEIVERS, name, 'receiver.json'));
+    const loaded = receiverFromFile(terminal, path.join(RECEIVERS, name, 'receiver.json'));
     if (!loaded.ok) return loaded;
     receivers.set(name, loaded.value);
   }
@@ -73,8 +79,8 @@ function endlessHash(id: string): Result<string | null> {
   return { ok: true, value: scenario === null ? null : hashOf(scenario) };
 }
 
-export function scenarioHashOf(name: string): Result<string> {
-  const text = readText(name);
+export function scenarioHashOf(terminal: Terminal, name: string): Result<string> {
+  const text = readText(terminal, name);
   if (!text.ok) return text;
   const json = parseJson(text.value, name);
   const scenario = json.ok ? parseScenario(json.value, name) : json;

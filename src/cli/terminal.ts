@@ -1,7 +1,10 @@
 /** Where the command line speaks. A command hands back its exit code; only main.ts touches the process. */
-import { type Problem, problemLine } from '../base/result.ts';
+import type { Problem } from '../base/result.ts';
+import { problemSentence } from '../describe/problem.ts';
+import type { TerminalWords } from '../words/words.ts';
 
 export interface Terminal {
+  readonly words: TerminalWords;
   out(text: string): void;
   err(text: string): void;
   exit(code: number): void;
@@ -15,7 +18,7 @@ export type ExitCode = (typeof EXIT)[keyof typeof EXIT];
 export class UsageError extends Error {}
 
 export function tellProblems(terminal: Terminal, problems: readonly Problem[]): ExitCode {
-  for (const problem of problems) terminal.err(`${harmless(problemLine(problem))}\n`);
+  for (const problem of problems) terminal.err(`${harmless(problemSentence(terminal.words, problem))}\n`);
   return problems.length === 0 ? EXIT.good : EXIT.bad;
 }
 

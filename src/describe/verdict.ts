@@ -1,9 +1,9 @@
 /** What the check of a run file found, in words: a title, a sentence, and what differs, one line each. */
 
 import { unreachable } from '../base/never.ts';
-import { problemLine } from '../base/result.ts';
 import type { Verdict } from '../run/verify.ts';
 import type { Words } from '../words/words.ts';
+import { problemSentence } from './problem.ts';
 
 export interface VerdictWords {
   readonly title: string;
@@ -18,7 +18,7 @@ export function verdictWords(words: Words, verdict: Verdict): VerdictWords {
           words.verdicts.sentences.lineDiffers(id, pointsWord(words, claimed), pointsWord(words, recomputed)),
         )
       : verdict.kind === 'unreadable'
-        ? verdict.problems.map(problemLine)
+        ? verdict.problems.map((problem) => problemSentence(words, problem))
         : [];
   return { title: words.verdicts.titles[verdict.kind], sentence: sentenceOf(words, verdict), details };
 }

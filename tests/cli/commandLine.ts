@@ -4,6 +4,8 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { runProgram } from '../../src/cli/program.ts';
+import { terminal } from '../../src/words/en/terminal.ts';
+import type { TerminalWords } from '../../src/words/words.ts';
 
 export interface Said {
   readonly out: string;
@@ -13,12 +15,16 @@ export interface Said {
 
 export const PROJECT = path.resolve(import.meta.dirname, '..', '..');
 
-export function inside(...words: readonly string[]): Said {
+export const inside = (...words: readonly string[]): Said => insideSaying(terminal, ...words);
+
+/** In other words than the usual. */
+export function insideSaying(language: TerminalWords, ...words: readonly string[]): Said {
   let out = '';
   let err = '';
   let code = 0;
   runProgram(
     {
+      words: language,
       out: (text) => {
         out += text;
       },

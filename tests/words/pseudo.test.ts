@@ -1,11 +1,11 @@
 /** The made-up language of the page's tests: it has every member of English, and every text of it can be told from English. */
 import { describe, expect, it } from 'vitest';
-import { en } from '../../src/words/en/index.ts';
+import { terminal as en } from '../../src/words/en/terminal.ts';
 import { pseudoWords, strangeText } from '../../src/words/pseudo.ts';
-import type { Words } from '../../src/words/words.ts';
+import type { TerminalWords } from '../../src/words/words.ts';
 import { outsideBrackets } from './strange.ts';
 
-const pseudo: Words = pseudoWords<Words>(en);
+const pseudo: TerminalWords = pseudoWords<TerminalWords>(en);
 
 /** Every member with its kind. */
 function shape(value: unknown, path = ''): string[] {
@@ -20,7 +20,7 @@ function texts(value: unknown): string[] {
 }
 
 /** Figures and the tag are no texts. */
-const textsOf = (words: Words): object => ({ ...words, format: null, language: null });
+const textsOf = (words: TerminalWords): object => ({ ...words, format: null, language: null });
 
 describe('the pseudo language', () => {
   it('has every member of English, and no other', () => {
@@ -59,7 +59,7 @@ describe('the pseudo language', () => {
   });
 
   it('runs from right to left when asked', () => {
-    expect(pseudoWords<Words>(en, true)).toMatchObject({ language: 'en-XB', rightToLeft: true });
+    expect(pseudoWords<TerminalWords>(en, true)).toMatchObject({ language: 'en-XB', rightToLeft: true });
   });
 });
 
@@ -73,7 +73,7 @@ describe('another language', () => {
       if (typeof value !== 'object' || value === null) return value;
       return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, loud(inner)]));
     };
-    const capitals: Words = { ...(loud(en) as Words), language: 'en', format: en.format };
+    const capitals: TerminalWords = { ...(loud(en) as TerminalWords), language: 'en', format: en.format };
     expect(shape(capitals)).toEqual(shape(en));
     expect(capitals.header.turns(12)).toBe('TURNS (PAR 12)');
   });

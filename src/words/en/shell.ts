@@ -11,6 +11,9 @@ export const shellWords = {
   noSuchScenario: 'There is no scenario of that name in this course.',
   grading: 'Grading the run…',
   noSuchRun: 'This run is not kept here any more. A run file that you exported can still be opened where it lies.',
+  /** one thing wrong with a file */
+  problem: (where: string, found: string, wanted: string): string => `${where}: found ${found}, wanted ${wanted}`,
+  inFile: (file: string, place: string): string => `${file}, ${place}`,
   noSuchReceiver: 'This run was made on a set that this page does not have.',
 } as const;
 

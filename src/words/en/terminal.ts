@@ -1,14 +1,26 @@
-/** Everything that the command line says of its own accord. */
+/** English: everything that the command line says of its own accord, beside what the pages say. */
+import { format } from './figures.ts';
+import { en } from './index.ts';
 
-export const programWords = {
+const ELEMENTS = { one: 'element', other: 'elements' };
+const NODES = { one: 'node', other: 'nodes' };
+const SLUGS = { one: 'slug', other: 'slugs' };
+const EVENTS = { one: 'event', other: 'events' };
+const TURNS = { one: 'turn', other: 'turns' };
+const ACTS = { one: 'act', other: 'acts' };
+const TOLERANCES = { one: 'tolerance', other: 'tolerances' };
+const BYTES = { one: 'byte', other: 'bytes' };
+
+const programWords = {
   summary: 'Haystack without the page: the same circuits, checks and grading from a terminal.',
   exitCodes:
     'Exit codes: 0 all well; 1 a file has problems, or a run is not verified; 2 the command was given wrongly.',
   help: 'says this',
   helpOf: 'says more of one command',
+  error: (message: string): string => `error: ${message}`,
 } as const;
 
-export const responseWords = {
+const responseWords = {
   summary: 'solves a deck and prints the response at a node as CSV: hz,re,im (volts, 12 significant digits)',
   deck: 'circuit deck',
   node: 'node of the deck at which to look',
@@ -25,17 +37,18 @@ export const responseWords = {
   onePoint: 'With one point, --from and --to must be the same.',
 } as const;
 
-export const checkWords = {
+const checkWords = {
   summary: 'reads decks, receivers, scenarios and run files and lists every problem in them',
   files: 'files to read',
-  deck: (elements: number, nodes: number): string => `deck, ${elements} elements, ${nodes} nodes`,
-  receiver: (slugs: number): string => `receiver, ${slugs} ${slugs === 1 ? 'slug' : 'slugs'}`,
+  deck: (elements: number, nodes: number): string =>
+    `deck, ${format.counted(elements, ELEMENTS)}, ${format.counted(nodes, NODES)}`,
+  receiver: (slugs: number): string => `receiver, ${format.counted(slugs, SLUGS)}`,
   scenario: (receiver: string): string => `scenario on ${receiver}`,
-  run: (events: number, scenario: string): string => `run file, ${events} events on ${scenario}`,
+  run: (events: number, scenario: string): string => `run file, ${format.counted(events, EVENTS)} on ${scenario}`,
   ok: (file: string, what: string): string => `ok  ${file}  (${what})`,
 } as const;
 
-export const regradeWords = {
+const regradeWords = {
   summary: 'does a run again from its events and holds the result against the score that it claims',
   run: 'run file',
   json: 'print one JSON object and nothing else',
@@ -43,7 +56,7 @@ export const regradeWords = {
   unknownScenario: 'No scenario of that name lies in scenarios/: the one inside the run file was taken as it stands.',
 } as const;
 
-export const curveWords = {
+const curveWords = {
   summary: 'draws the response of a scenario as found, or of a run as found and as left, relative to its own peak',
   file: 'scenario or run file',
   response: 'which response of the service sheet (default: the first that the scenario is about)',
@@ -59,20 +72,20 @@ export const curveWords = {
   kilohertz: 'kHz',
 } as const;
 
-export const certifyWords = {
+const certifyWords = {
   summary: 'says whether a scenario can be solved through the bench, by which route, and what par is',
   files: 'scenario files',
   json: 'print one JSON array and nothing else',
   write: 'put the measured par into the scenario file and the certificate into certificates/',
   scenarioOnly: 'haystack-scenario',
   ok: (file: string, turns: number, seconds: number, difficulty: number, line: string): string =>
-    `ok  ${file}  (par ${turns} turns, ${seconds} s; difficulty ${difficulty}; ${line})`,
+    `ok  ${file}  (par ${format.counted(turns, TURNS)}, ${seconds} s; difficulty ${difficulty}; ${line})`,
   narrowest: (response: string, line: string, spare: number): string =>
     `narrowest line ${response} ${line}, ${spare} of a tolerance inside`,
   lineAt: (response: string, line: string, measured: number, unit: string): string =>
     `${response} ${line} at ${measured}${unit === 'ratio' ? '' : ` ${unit}`}`,
   between: (low: number | null, high: number | null, excess: number): string =>
-    `${low === null ? '' : `at least ${low}`}${low === null || high === null ? '' : ' and '}${high === null ? '' : `at most ${high}`} (${excess} tolerances outside)`,
+    `${low === null ? '' : `at least ${low}`}${low === null || high === null ? '' : ' and '}${high === null ? '' : `at most ${high}`} (${format.counted(excess, TOLERANCES)} outside)`,
   nominal: (line: string): string => `a sound set at its nominal slugs with ${line}`,
   reach: (line: string): string => `no slug setting nearer than ${line}`,
   noSymptom: (part: string): string => `${part}, which slugs alone can make up for`,
@@ -83,24 +96,24 @@ export const certifyWords = {
   whole: 'every line of the score within reach',
 } as const;
 
-export const demonstrateWords = {
+const demonstrateWords = {
   summary: 'does a scenario as a careful technician would, by tube and knobs alone, and grades the run',
   file: 'scenario file',
   out: 'write the run to this file',
   scenarioOnly: 'haystack-scenario',
   score: (id: string, total: number, word: string, events: number): string =>
-    `${id}: ${total} of 100, ${word} (${events} acts)`,
+    `${id}: ${total} of 100, ${word} (${format.counted(events, ACTS)})`,
   notPassed: 'below the pass line',
 } as const;
 
-export const fileWords = {
+const fileWords = {
   missing: 'no such file',
   folder: 'a folder',
   special: 'something that is no plain file',
   unreadable: (reason: string): string => `a file that cannot be read (${reason})`,
   unwritable: (reason: string): string => `a place that cannot be written (${reason})`,
-  tooLarge: (bytes: number): string => `${bytes} bytes`,
-  atMost: (bytes: number): string => `at most ${bytes} bytes`,
+  tooLarge: (bytes: number): string => format.counted(bytes, BYTES),
+  atMost: (bytes: number): string => `at most ${format.counted(bytes, BYTES)}`,
   binary: 'bytes that are no text',
   utf8: 'text in UTF-8',
   file: 'a file',
@@ -117,4 +130,18 @@ export const fileWords = {
   receivers: (ids: readonly string[]): string => `one of those in scenarios/receivers: ${ids.join(', ')}`,
   node: (node: string): string => `node "${node}"`,
   nodes: (names: readonly string[]): string => `one of ${names.join(', ')}`,
+} as const;
+
+export const terminal = {
+  ...en,
+  cli: {
+    program: programWords,
+    response: responseWords,
+    check: checkWords,
+    regrade: regradeWords,
+    curve: curveWords,
+    certify: certifyWords,
+    demonstrate: demonstrateWords,
+    files: fileWords,
+  },
 } as const;
