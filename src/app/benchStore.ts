@@ -1,5 +1,6 @@
 /**
  * The run on the bench: takes acts from the page, feeds log, bench and session, tells the page once a frame, keeps everything in the logbook.
+ * An act goes into the log at once and is solved in the next frame, or when somebody asks before that: many acts in one frame are solved once.
  * Live, every act goes the same way that replay and grading take later.
  */
 
@@ -8,22 +9,21 @@ import type { Applied, BenchEvent, BenchSound, Refusal } from '../bench/benchEve
 import type { BenchState } from '../bench/benchState.ts';
 import type { BenchDisplay } from '../bench/display.ts';
 import type { BenchSetup } from '../bench/setup.ts';
+import type { FrameLoop } from '../kit/frameLoop.ts';
 import type { BenchPort } from '../present/ports.ts';
 import { appendEvent, createRun, gatherMs, type Run } from '../run/runLog.ts';
 import type { OpenRun } from '../services/store/keptRuns.ts';
 import { createSession } from '../session/session.ts';
-import type { Frames } from './frames.ts';
+import { createBenchClock } from './benchClock.ts';
+import { createFrames } from './frames.ts';
 import { createGatherer } from './gatherer.ts';
 
 export interface BenchStoreParts {
   readonly setup: BenchSetup;
   readonly runId: string;
-  readonly frames: Frames;
+  readonly loop: FrameLoop;
   /** milliseconds of a clock that never runs backwards */
   readonly now: () => number;
-  readonly request: (callback: () => void) => unknown;
-  /** calls back again and again; returns what stops it */
-  readonly every: (milliseconds: number, callback: () => void) => () => void;
   readonly after: (milliseconds: number, callback: () => void) => unknown;
   /** settles when the run is written, or is known not to be; never rejects */
   readonly save: (run: OpenRun) => Promise<unknown>;
@@ -55,38 +55,43 @@ export interface BenchStore extends BenchPort {
 }
 
 const SAVE_AFTER_MS = 150;
-const TICK_MS = 500;
-/** how often the elapsed time alone is worth a write */
-const TIME_SAVE_TICKS = 10;
+/** how often the elapsed time alone is worth a write, seconds */
+const TIME_SAVE_TICKS = 5;
 
 export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null): BenchStore {
-  const { setup, frames } = parts;
+  const { setup, loop } = parts;
+  const frames = createFrames(loop);
   const bench = createBench(setup);
   const session = createSession(setup);
   let run: Run = taken?.run ?? createRun(setup, null);
-  let restMs = taken?.elapsedMs ?? 0;
-  let runningSinceMs: number | null = null;
+  const clock = createBenchClock({ ...parts, ticked }, taken?.elapsedMs ?? 0);
   /** nothing happens any more: the run is signed off or thrown away, or another tab has it */
   let over = false;
+  /** the session has not yet heard of the latest act */
+  let untold = false;
   let shown: { readonly state: BenchState; readonly display: BenchDisplay } | null = null;
   let saveWaiting = false;
-  let flushWaiting = false;
   let lastFlushMs = Number.NEGATIVE_INFINITY;
   let ticks = 0;
+  const secondListeners = new Set<() => void>();
   const refusedListeners = new Set<(reason: Refusal, event: BenchEvent) => void>();
 
-  const elapsedMs = (): number => restMs + (runningSinceMs === null ? 0 : parts.now() - runningSinceMs);
-  const atMs = (): number => Math.max(Math.round(elapsedMs()), run.events.at(-1)?.atMs ?? 0);
+  const atMs = (): number => Math.max(Math.round(clock.elapsedMs()), run.events.at(-1)?.atMs ?? 0);
 
   /** The clock runs while the session works or asks to sign, and stands otherwise. */
   const minuteClock = (): void => {
     const { stage } = session.view();
-    const runs = stage === 'working' || stage === 'signing';
-    if (runs && runningSinceMs === null) runningSinceMs = parts.now();
-    if (!runs && runningSinceMs !== null) {
-      restMs = elapsedMs();
-      runningSinceMs = null;
-    }
+    clock.run(!over && (stage === 'working' || stage === 'signing'));
+  };
+  const tell = (toldAtMs: number): void => {
+    untold = false;
+    session.send({ type: 'FACTS', facts: bench.facts(run.state), atSeconds: toldAtMs / 1000 });
+    minuteClock();
+  };
+  /** Whatever the session is asked, it has heard of every act. */
+  const told = (): typeof session => {
+    if (untold) tell(run.events.at(-1)!.atMs);
+    return session;
   };
   const asKept = (): OpenRun => ({
     scenarioId: setup.scenario.id,
@@ -94,8 +99,8 @@ export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null):
     learner: run.learner,
     scenario: setup.scenario,
     events: run.events,
-    elapsedMs: Math.round(elapsedMs()),
-    session: session.snapshot(),
+    elapsedMs: Math.round(clock.elapsedMs()),
+    session: told().snapshot(),
     turns: run.state.turnsMade,
   });
   const save = (): void => {
@@ -110,17 +115,12 @@ export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null):
     });
   };
   const changed = (): void => {
-    minuteClock();
     saveSoon();
     frames.invalidate();
   };
-  const tell = (): void => {
-    session.send({ type: 'FACTS', facts: bench.facts(run.state), atSeconds: atMs() / 1000 });
-  };
   const standStill = (): void => {
     over = true;
-    restMs = elapsedMs();
-    runningSinceMs = null;
+    clock.run(false);
   };
   const finish = (): void => {
     standStill();
@@ -135,32 +135,45 @@ export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null):
       return appended;
     }
     run = appended.run;
-    tell();
+    untold = true;
+    // An act that ends the run stops the clock, and that does not wait.
+    if (appended.state.stopped !== null || appended.state.signedOff) told();
     parts.heard(appended.heard);
     changed();
     return { ok: true, state: appended.state, heard: appended.heard };
   };
   const gatherer = createGatherer(take);
-  const flushSoon = (): void => {
-    if (flushWaiting) return;
-    flushWaiting = true;
-    parts.request(function look() {
-      const now = parts.now();
-      if (now - lastFlushMs < gatherMs(run, elapsedMs())) {
-        parts.request(look);
-        return;
-      }
-      flushWaiting = false;
-      lastFlushMs = now;
-      gatherer.flush();
-    });
+  const flushWhenDue = (frameMs: number): void => {
+    if (frameMs - lastFlushMs < gatherMs(run, clock.elapsedMs())) {
+      loop.ask('act', flushWhenDue);
+      return;
+    }
+    lastFlushMs = frameMs;
+    gatherer.flush();
   };
   const send = (event: Parameters<typeof session.send>[0]): boolean => {
     if (over) return false;
-    const meant = session.send(event);
-    if (meant) changed();
+    const meant = told().send(event);
+    if (meant) {
+      minuteClock();
+      changed();
+    }
     return meant;
   };
+  function ticked(): void {
+    const before = told().view();
+    session.send({ type: 'TICK', elapsedSeconds: clock.elapsedMs() / 1000 });
+    const { stage, alignment } = session.view();
+    minuteClock();
+    ticks++;
+    if (ticks % TIME_SAVE_TICKS === 0) saveSoon();
+    // Time alone brings a slug to rest and a run to its limit; of the rest nothing can have changed.
+    if (stage !== before.stage || alignment !== before.alignment) frames.invalidate();
+    loop.ask('tell', tellSecond);
+  }
+  function tellSecond(): void {
+    for (const listener of [...secondListeners]) listener();
+  }
 
   const leave = async (): Promise<void> => {
     if (over) return;
@@ -170,16 +183,9 @@ export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null):
   };
 
   if (taken !== null) session.restore(taken.session);
-  tell();
-  minuteClock();
-  const stopTicking = parts.every(TICK_MS, () => {
-    if (runningSinceMs === null) return;
-    session.send({ type: 'TICK', elapsedSeconds: elapsedMs() / 1000 });
-    minuteClock();
-    ticks++;
-    if (ticks % TIME_SAVE_TICKS === 0) saveSoon();
-    frames.invalidate();
-  });
+  tell(atMs());
+  // The first to hear of a frame: what the others then ask has been solved.
+  frames.subscribe(() => void told());
 
   return {
     receiver: setup.receiver,
@@ -191,15 +197,15 @@ export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null):
       return shown.display;
     },
     facts: () => bench.facts(run.state),
-    session: () => session.view(),
-    elapsedSeconds: () => elapsedMs() / 1000,
+    session: () => told().view(),
+    elapsedSeconds: () => clock.elapsedMs() / 1000,
     act(event) {
       gatherer.flush();
       return take(event);
     },
     actSoon(event) {
       gatherer.add(event);
-      flushSoon();
+      loop.ask('act', flushWhenDue);
     },
     begin: () => void send({ type: 'BEGIN' }),
     askToSign() {
@@ -209,7 +215,7 @@ export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null):
     keepWorking: () => void send({ type: 'KEEP_WORKING' }),
     sign() {
       gatherer.flush();
-      if (session.view().stage === 'stopped') {
+      if (told().view().stage === 'stopped') {
         if (send({ type: 'REPORT' })) finish();
       } else if (take({ type: 'signedOff' }).ok) finish();
     },
@@ -225,6 +231,12 @@ export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null):
     },
     resume: () => void send({ type: 'RESUME' }),
     subscribe: (listener) => frames.subscribe(listener),
+    onSecond(listener) {
+      secondListeners.add(listener);
+      return () => {
+        secondListeners.delete(listener);
+      };
+    },
     onRefused(listener) {
       refusedListeners.add(listener);
       return () => {
@@ -242,7 +254,9 @@ export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null):
       if (!over) standStill();
     },
     close() {
-      stopTicking();
+      clock.close();
+      loop.drop(flushWhenDue);
+      loop.drop(tellSecond);
       return leave();
     },
   };

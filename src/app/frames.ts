@@ -1,23 +1,18 @@
 /** The one redraw funnel: however much happens, listeners hear of it once in the next animation frame. */
+import type { FrameLoop } from '../kit/frameLoop.ts';
 
 export interface Frames {
   invalidate(): void;
   subscribe(listener: () => void): () => void;
 }
 
-export function createFrames(request: (callback: () => void) => unknown): Frames {
+export function createFrames(loop: FrameLoop): Frames {
   const listeners = new Set<() => void>();
-  let waiting = false;
   const flush = (): void => {
-    waiting = false;
     for (const listener of [...listeners]) listener();
   };
   return {
-    invalidate() {
-      if (waiting) return;
-      waiting = true;
-      request(flush);
-    },
+    invalidate: () => loop.ask('tell', flush),
     subscribe(listener) {
       listeners.add(listener);
       return () => {

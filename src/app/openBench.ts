@@ -1,6 +1,7 @@
 /** Puts a run on the bench: one that lay open, as far as it can be followed, or a new one. What happens to it in the end goes to the logbook. */
 import type { BenchSetup } from '../bench/setup.ts';
 import { claimOf } from '../grading/grade.ts';
+import { pageFrames } from '../kit/frameLoop.ts';
 import type { Run } from '../run/runLog.ts';
 import { serialiseRunFile, toRunFile } from '../run/serialise.ts';
 import { beside } from '../services/jobs/pageJobs.ts';
@@ -9,7 +10,6 @@ import { entryOfReport } from '../services/store/indexEntry.ts';
 import type { Logbook } from '../services/store/logbook.ts';
 import type { ReadOpen } from '../services/store/records.ts';
 import { type BenchStore, createBenchStore } from './benchStore.ts';
-import { createFrames } from './frames.ts';
 import type { Route } from './routes.ts';
 import { fileOfOpen, takeUp } from './takeUp.ts';
 
@@ -49,14 +49,8 @@ export function openBench({ logbook, open, recorded, shipped, desk, go, failed }
     {
       setup,
       runId,
-      frames: createFrames(requestAnimationFrame),
+      loop: pageFrames,
       now: () => performance.now(),
-      // The browser's own function refuses to be called as a method of these parts.
-      request: (callback) => requestAnimationFrame(callback),
-      every: (milliseconds, callback) => {
-        const timer = setInterval(callback, milliseconds);
-        return () => clearInterval(timer);
-      },
       after: (milliseconds, callback) => setTimeout(callback, milliseconds),
       save: (run) => logbook.saveOpen(run),
       saveLast: (run) => logbook.saveLast(run),

@@ -5,7 +5,8 @@
 import 'pixi.js/graphics';
 // Pixi checks for it at start even where nothing is compiled; with this the page needs no permission to evaluate strings.
 import 'pixi.js/unsafe-eval';
-import { CanvasRenderer, Container } from 'pixi.js';
+import { CanvasRenderer, Container, Ticker } from 'pixi.js';
+import { pageFrames } from './frameLoop.ts';
 
 export interface PixiSheet {
   readonly stage: Container;
@@ -13,6 +14,12 @@ export interface PixiSheet {
   resize(width: number, height: number): void;
   invalidate(): void;
   close(): void;
+}
+
+// Pixi's own clock would ask for sixty frames a second for ever. Its housekeeping runs when something is drawn.
+for (const ticker of [Ticker.system, Ticker.shared]) {
+  ticker.autoStart = false;
+  ticker.stop();
 }
 
 export async function openSheet(canvas: HTMLCanvasElement): Promise<PixiSheet> {
@@ -27,26 +34,26 @@ export async function openSheet(canvas: HTMLCanvasElement): Promise<PixiSheet> {
     skipExtensionImports: true,
   });
   const stage = new Container();
-  let frame = 0;
   let open = true;
   const draw = (): void => {
-    frame = 0;
-    if (open) renderer.render(stage);
+    if (!open) return;
+    renderer.render(stage);
+    Ticker.system.update();
   };
   return {
     stage,
     resize(width, height) {
       if (!open) return;
       renderer.resize(Math.max(1, width), Math.max(1, height), window.devicePixelRatio);
-      cancelAnimationFrame(frame);
+      pageFrames.drop(draw);
       draw();
     },
     invalidate() {
-      if (frame === 0 && open) frame = requestAnimationFrame(draw);
+      if (open) pageFrames.ask('paint', draw);
     },
     close() {
       open = false;
-      cancelAnimationFrame(frame);
+      pageFrames.drop(draw);
       stage.destroy({ children: true });
       renderer.destroy();
     },

@@ -38,6 +38,8 @@ export interface BenchPort {
   resume(): void;
   /** called at most once an animation frame, when something changed */
   subscribe(listener: () => void): () => void;
+  /** called when the bench's clock has counted another second, whether or not anything else changed */
+  onSecond(listener: () => void): () => void;
   /** told of each refusal */
   onRefused(listener: (reason: Refusal, event: BenchEvent) => void): () => void;
 }

@@ -1,7 +1,7 @@
 /** The bench's header: mark, job, rail of phases, turns against par, time, menu and the one primary button. */
 
 import { memo } from 'preact/compat';
-import { useEffect, useState } from 'preact/hooks';
+import { useMemo } from 'preact/hooks';
 import { usePort, usePortParts } from '../../kit/hooks/usePort.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { place } from '../../kit/px.ts';
@@ -141,22 +141,17 @@ function Counter({ port }: { readonly port: BenchPort }) {
   );
 }
 
-const TICK_MS = 250;
-
 function Clock({ port }: { readonly port: BenchPort }) {
   const { header: headerWords } = useWords();
   const { clock } = useWords().format;
   const limit = port.scenario.timeLimitSeconds;
-  const read = (): string => {
-    const elapsed = port.elapsedSeconds();
-    return clock(limit === null ? elapsed : Math.max(0, limit - elapsed));
-  };
-  const [text, setText] = useState(read);
-  useEffect(() => {
-    setText(read());
-    const timer = setInterval(() => setText(read()), TICK_MS);
-    return () => clearInterval(timer);
-  }, [port]);
+  const text = usePort(
+    useMemo(() => ({ subscribe: (listener) => port.onSecond(listener) }), [port]),
+    () => {
+      const elapsed = port.elapsedSeconds();
+      return clock(limit === null ? elapsed : Math.max(0, limit - elapsed));
+    },
+  );
   return (
     <div class="counter">
       <span class="l2">{limit === null ? headerWords.elapsed : headerWords.left}</span>

@@ -1,6 +1,7 @@
 /** The Pixi canvas of the leads: wires below, then plugs, then tips, the lead in the hand on top. Draws a lead again only when its place changed. */
 import { Container, Graphics } from 'pixi.js';
 import type { LeadId } from '../../../bench/benchState.ts';
+import { pageFrames } from '../../../kit/frameLoop.ts';
 import { openSheet } from '../../../kit/pixiSheet.ts';
 import type { Rect } from '../../../kit/px.ts';
 import { drawJack, drawPlug, drawTip, drawWire } from './leadDrawing.ts';
@@ -38,8 +39,8 @@ export async function openLeadSheet(canvas: HTMLCanvasElement): Promise<LeadShee
   const carried = { wire: new Graphics(), tip: new Graphics() };
   hand.addChild(carried.wire, carried.tip);
   let inHand: LeadId | null = null;
-  let settling: LeadId | null = null;
-  let frame = 0;
+  let settling: Drawn | null = null;
+  let began = -1;
 
   const setTip = (g: Graphics, place: LeadPlace): void => {
     drawTip(g, place.tip, place.kind.colour);
@@ -55,11 +56,20 @@ export async function openLeadSheet(canvas: HTMLCanvasElement): Promise<LeadShee
     setTip(d.tip, d.place);
   };
   const rest = (): void => {
-    cancelAnimationFrame(frame);
-    const d = settling === null ? undefined : drawn.get(settling);
+    pageFrames.drop(step);
+    if (settling !== null) drawWire(settling.wire, settling.place.line, settling.place.kind);
     settling = null;
-    if (d !== undefined) drawWire(d.wire, d.place.line, d.place.kind);
   };
+  function step(nowMs: number): void {
+    if (settling === null) return;
+    if (began < 0) began = nowMs;
+    const { wire, place } = settling;
+    const t = (nowMs - began) / SETTLE_MS;
+    drawWire(wire, bent(place.line, SWING_PX * swing(t)), place.kind);
+    sheet.invalidate();
+    if (t < 1) pageFrames.ask('tell', step);
+    else settling = null;
+  }
 
   return {
     cover(area) {
@@ -109,20 +119,12 @@ export async function openLeadSheet(canvas: HTMLCanvasElement): Promise<LeadShee
       rest();
       const d = drawn.get(lead);
       if (d === undefined) return;
-      settling = lead;
-      let began = -1;
-      const step = (now: number): void => {
-        if (began < 0) began = now;
-        const t = (now - began) / SETTLE_MS;
-        drawWire(d.wire, bent(d.place.line, SWING_PX * swing(t)), d.place.kind);
-        sheet.invalidate();
-        if (t < 1) frame = requestAnimationFrame(step);
-        else settling = null;
-      };
-      frame = requestAnimationFrame(step);
+      settling = d;
+      began = -1;
+      pageFrames.ask('tell', step);
     },
     close() {
-      cancelAnimationFrame(frame);
+      pageFrames.drop(step);
       sheet.close();
     },
   };

@@ -1,0 +1,49 @@
+/** Time on the bench: it runs while somebody works and stands otherwise. Ticks once a second, on the second, and not at all while it stands. */
+
+export interface BenchClock {
+  elapsedMs(): number;
+  /** starts or stops it; what it is already, it stays */
+  run(on: boolean): void;
+  close(): void;
+}
+
+export interface ClockParts {
+  /** milliseconds of a clock that never runs backwards */
+  readonly now: () => number;
+  readonly after: (milliseconds: number, callback: () => void) => unknown;
+  readonly ticked: () => void;
+}
+
+const SECOND_MS = 1000;
+/** Timers may come a little early, and the second must be over when it is read. */
+const PAST_MS = 5;
+
+export function createBenchClock({ now, after, ticked }: ClockParts, fromMs: number): BenchClock {
+  let restMs = fromMs;
+  let runningSinceMs: number | null = null;
+  /** counts the times that it was started or stopped: a tick that was ordered before is none */
+  let spell = 0;
+
+  const elapsedMs = (): number => restMs + (runningSinceMs === null ? 0 : now() - runningSinceMs);
+  const orderTick = (): void => {
+    const mine = spell;
+    after(SECOND_MS - (elapsedMs() % SECOND_MS) + PAST_MS, () => {
+      if (mine !== spell || runningSinceMs === null) return;
+      ticked();
+      if (mine === spell) orderTick();
+    });
+  };
+  return {
+    elapsedMs,
+    run(on) {
+      if (on === (runningSinceMs !== null)) return;
+      restMs = elapsedMs();
+      runningSinceMs = on ? now() : null;
+      spell++;
+      if (on) orderTick();
+    },
+    close() {
+      spell++;
+    },
+  };
+}

@@ -1,0 +1,246 @@
+/** The live bench: what is solved waits for the frame, and log, session and clock are none the wiser. Common practice, no source. */
+import { describe, expect, it, vi } from 'vitest';
+import { type BenchStore, createBenchStore, type TakenUp } from '../../src/app/benchStore.ts';
+import type { BenchEvent } from '../../src/bench/benchEvent.ts';
+import { createFrameLoop } from '../../src/kit/frameLoop.ts';
+import { type Run, resumeRun } from '../../src/run/runLog.ts';
+import type { OpenRun } from '../../src/services/store/keptRuns.ts';
+import { pointerActs } from '../e2e/pointerActs.ts';
+import { stripSetup } from '../session/setups.ts';
+import { madeTime } from './madeTime.ts';
+
+const solved = vi.hoisted(() => ({ facts: 0, displays: 0 }));
+vi.mock('../../src/bench/bench.ts', async (original) => {
+  const { createBench } = await original<typeof import('../../src/bench/bench.ts')>();
+  return {
+    createBench(...all: Parameters<typeof createBench>) {
+      const bench = createBench(...all);
+      return {
+        ...bench,
+        display(state: Parameters<typeof bench.display>[0]) {
+          solved.displays++;
+          return bench.display(state);
+        },
+        facts(state: Parameters<typeof bench.facts>[0]) {
+          solved.facts++;
+          return bench.facts(state);
+        },
+      };
+    },
+  };
+});
+
+interface Live {
+  readonly store: BenchStore;
+  readonly saved: OpenRun[];
+  readonly finished: Run[];
+  readonly asked: () => number;
+  frame(): void;
+  pass(milliseconds: number): void;
+}
+
+function live(taken: TakenUp | null = null, timeLimitSeconds: number | null = null): Live {
+  const time = madeTime();
+  const saved: OpenRun[] = [];
+  const finished: Run[] = [];
+  let waiting: ((nowMs: number) => void)[] = [];
+  const store = createBenchStore(
+    {
+      setup: stripSetup({ timeLimitSeconds }),
+      runId: 'run',
+      loop: createFrameLoop((callback) => waiting.push(callback)),
+      now: time.now,
+      after: time.after,
+      save: async (run) => void saved.push(run),
+      saveLast: (run) => void saved.push(run),
+      heard: () => {},
+      finished: (run) => void finished.push(run),
+      left: () => {},
+    },
+    taken,
+  );
+  const frame = (): void => {
+    const now = waiting;
+    waiting = [];
+    for (const callback of now) callback(time.now());
+  };
+  return { store, saved, finished, frame, pass: time.pass, asked: () => waiting.length };
+}
+
+const acts = pointerActs(stripSetup());
+const turn: BenchEvent = { type: 'slugTurned', slug: 'T1', turns: 1 / 8 };
+
+function readied(bench: Live): Live {
+  bench.store.begin();
+  for (const act of acts.filter(({ type }) => type !== 'slugTurned' && type !== 'toolTaken')) {
+    bench.pass(40);
+    bench.store.act(act);
+  }
+  bench.store.act({ type: 'toolTaken', tool: 'hex' });
+  bench.frame();
+  return bench;
+}
+
+describe('an act', () => {
+  it('is in the log and the state at once, and solved in the frame, once for many', () => {
+    const { store, frame } = readied(live());
+    store.display();
+    const before = { ...solved, turns: store.state().turnsMade };
+    for (let i = 0; i < 5; i++) expect(store.act(turn).ok).toBe(true);
+    expect(store.state().turnsMade).toBeCloseTo(before.turns + 5 / 8);
+    expect(solved).toMatchObject({ facts: before.facts, displays: before.displays });
+    let heard = 0;
+    store.subscribe(() => {
+      heard++;
+      store.display();
+      store.facts();
+      store.session();
+    });
+    frame();
+    expect(heard).toBe(1);
+    expect(solved.displays).toBe(before.displays + 1);
+    // The facts are asked for by the session and by the page; the bench keeps them.
+    expect(solved.facts).toBe(before.facts + 2);
+    frame();
+    expect(heard).toBe(1);
+  });
+
+  it('leaves the same log and the same session whether anybody asks between acts or not', () => {
+    const [asking, quiet] = [live(), live()];
+    asking.store.begin();
+    quiet.store.begin();
+    for (const act of acts) {
+      for (const bench of [asking, quiet]) {
+        bench.pass(250);
+        expect(bench.store.act(act).ok || act.type !== 'signedOff').toBe(true);
+      }
+      asking.frame();
+      asking.store.session();
+    }
+    asking.store.flush();
+    quiet.store.flush();
+    expect(quiet.saved.at(-1)!.events.length).toBeGreaterThan(20);
+    expect(quiet.saved.at(-1)).toEqual(asking.saved.at(-1));
+    expect(quiet.store.session()).toEqual(asking.store.session());
+  });
+
+  it('is refused at once, with the reason, and changes nothing', () => {
+    const { store, asked } = live();
+    store.begin();
+    const reasons: string[] = [];
+    store.onRefused((reason) => reasons.push(reason));
+    const before = store.state();
+    expect(store.act(turn)).toEqual({ ok: false, reason: 'noToolInHand' });
+    expect(reasons).toEqual(['noToolInHand']);
+    expect(store.state()).toBe(before);
+    expect(asked()).toBe(1);
+  });
+
+  it('that ends the run stops the clock without waiting for a frame', () => {
+    const { store, pass } = live();
+    store.begin();
+    store.act({ type: 'cautionsAcknowledged' });
+    pass(1500);
+    store.act({ type: 'powerSwitched', on: true });
+    store.act({ type: 'leadConnected', lead: 'earth', to: 'CH' });
+    const stopped = store.state().stopped !== null;
+    expect(stopped).toBe(true);
+    pass(4000);
+    expect(store.elapsedSeconds()).toBe(1.5);
+    expect(store.session().stage).toBe('stopped');
+  });
+});
+
+describe('a hand that goes on moving', () => {
+  it('is gathered into acts that are done in the frame, and the page hears of them in the same frame', () => {
+    const { store, frame, pass } = readied(live());
+    pass(100);
+    const before = store.state().turnsMade;
+    let heardAt = Number.NaN;
+    store.subscribe(() => {
+      heardAt = store.state().turnsMade;
+    });
+    for (let i = 0; i < 4; i++) store.actSoon({ ...turn, turns: 1 / 64 });
+    expect(store.state().turnsMade).toBe(before);
+    frame();
+    expect(heardAt).toBeCloseTo(before + 4 / 64);
+    // The next act waits until some thirtieth of a second has gone by.
+    store.actSoon({ ...turn, turns: 1 / 64 });
+    pass(16);
+    frame();
+    expect(store.state().turnsMade).toBeCloseTo(before + 4 / 64);
+    pass(17);
+    frame();
+    expect(store.state().turnsMade).toBeCloseTo(before + 5 / 64);
+  });
+});
+
+describe('time alone', () => {
+  it('tells of each second and asks for no other frame', () => {
+    const { store, frame, pass, asked } = readied(live());
+    pass(5000);
+    frame();
+    let told = 0;
+    let seconds = 0;
+    store.subscribe(() => told++);
+    store.onSecond(() => seconds++);
+    for (let i = 0; i < 10; i++) {
+      pass(1000);
+      expect(asked()).toBe(1);
+      frame();
+      expect(asked()).toBe(0);
+    }
+    expect(seconds).toBe(10);
+    expect(told).toBe(0);
+  });
+
+  it('brings a turned slug to rest, and the page is told', () => {
+    const { store, frame, pass } = readied(live());
+    store.act(turn);
+    frame();
+    expect(store.session().alignment).toBe('turning');
+    let told = 0;
+    store.subscribe(() => told++);
+    pass(3100);
+    frame();
+    expect(store.session().alignment).toBe('settled');
+    expect(told).toBe(1);
+  });
+
+  it('brings a run to its limit, and nothing is left but to sign', () => {
+    const { store, frame, pass, finished } = readied(live(null, 60));
+    pass(61_000);
+    frame();
+    expect(store.session()).toMatchObject({ stage: 'signing', timeUp: true });
+    store.sign();
+    expect(finished).toHaveLength(1);
+  });
+
+  it('stands while the run is suspended', () => {
+    const { store, frame, pass, asked } = readied(live());
+    store.suspend();
+    frame();
+    const at = store.elapsedSeconds();
+    pass(30_000);
+    expect(store.elapsedSeconds()).toBe(at);
+    expect(asked()).toBe(0);
+    store.resume();
+    pass(1000);
+    expect(store.elapsedSeconds()).toBe(at + 1);
+  });
+});
+
+describe('a run taken up again', () => {
+  it('stands as it stood', () => {
+    const first = readied(live());
+    first.store.act(turn);
+    first.pass(700);
+    first.store.flush();
+    const kept = JSON.parse(JSON.stringify(first.saved.at(-1))) as OpenRun;
+    const { elapsedMs, session } = kept;
+    const { store } = live({ run: resumeRun(stripSetup(), null, kept.events)!, elapsedMs, session });
+    expect(store.state()).toEqual(first.store.state());
+    expect(store.session()).toEqual(first.store.session());
+    expect(store.elapsedSeconds()).toBe(first.store.elapsedSeconds());
+  });
+});
