@@ -2,7 +2,7 @@
 import { fileURLToPath } from 'node:url';
 import type { Browser, Page } from '@playwright/test';
 import type { Phosphor } from '../../src/bench/benchState.ts';
-import { panelWords, tubeControlWords } from '../../src/words/en/bench.ts';
+import { panelWords } from '../../src/words/en/bench.ts';
 import { BenchFace } from '../../tests/e2e/face.ts';
 import { KeyHand } from '../../tests/e2e/keyHand.ts';
 import { begin, expect, openCard, shippedSetup } from '../../tests/e2e/page.ts';
@@ -33,11 +33,14 @@ export async function readyBench(
   await begin(page);
   const acts = wholeJob(setup);
   const ready = acts.filter((act) => !['slugTurned', 'toolTaken', 'signedOff'].includes(act.type));
-  const hand = new KeyHand(new BenchFace(page, setup, (tab) => tab.click()));
+  const face = new BenchFace(page, setup, (tab) => tab.click());
+  const hand = new KeyHand(face);
   await hand.do(ready);
   if (phosphor !== 'P31') {
-    await page.getByRole('tab', { name: panelWords.faceSide, exact: true }).click();
-    await page.getByRole('radio', { name: tubeControlWords.phosphors[phosphor], exact: true }).click();
+    const tab = page.getByRole('tab', { name: panelWords.faceSide, exact: true });
+    if ((await tab.count()) > 0) await tab.click();
+    const { stud } = await face.studs('phosphor', phosphor);
+    await stud.click();
   }
   const head = setup.receiver.adjusters.find((adjuster) => adjuster.id === slug)!.head;
   await hand.do([{ type: 'toolTaken', tool: head }]);
