@@ -37,8 +37,9 @@ export async function readyBench(
   const hand = new KeyHand(face);
   await hand.do(ready);
   if (phosphor !== 'P31') {
-    const tab = page.getByRole('tab', { name: panelWords.faceSide, exact: true });
-    if ((await tab.count()) > 0) await tab.click();
+    // Where the panel is narrow the phosphor is on its other side.
+    const corner = page.getByRole('button', { name: panelWords.faceSide });
+    if ((await corner.count()) > 0) await corner.click();
     const { stud } = await face.studs('phosphor', phosphor);
     await stud.click();
   }

@@ -238,7 +238,7 @@ describe('a run taken up again', () => {
     first.store.flush();
     const kept = JSON.parse(JSON.stringify(first.saved.at(-1))) as OpenRun;
     const { elapsedMs, session } = kept;
-    const { store } = live({ run: resumeRun(stripSetup(), null, kept.events)!, elapsedMs, session });
+    const { store } = live({ run: resumeRun(stripSetup(), null, kept.events).run, elapsedMs, session });
     expect(store.state()).toEqual(first.store.state());
     expect(store.session()).toEqual(first.store.session());
     expect(store.elapsedSeconds()).toBe(first.store.elapsedSeconds());
