@@ -1,8 +1,10 @@
 /** The bench room: takes up or begins the run of a scenario where this tab may, and gives the page its port, its sounds and its memory. */
+
 import { useLayoutEffect, useMemo, useState } from 'preact/hooks';
 import { useWords } from '../kit/hooks/useWords.ts';
 import { SlipPage } from '../kit/slips/Slip.tsx';
 import { Button } from '../kit/theme/art.tsx';
+import { toldBench } from '../present/told.ts';
 import { BenchPage } from '../rooms/bench/BenchPage.tsx';
 import { readEndlessId } from '../scenario/endlessId.ts';
 import type { Scenario } from '../scenario/scenario.ts';
@@ -96,6 +98,8 @@ function OpenBench({ scenario, ...props }: HereProps & { readonly scenario: Scen
     return { bench: opened, sound: soundFollowing(opened.store, desk) };
   }, []);
   const { store } = bench;
+  const words = useWords();
+  const port = useMemo(() => toldBench(words, store), [words, store]);
 
   useLayoutEffect(() => {
     handOver.current = () => store.handOver();
@@ -121,7 +125,7 @@ function OpenBench({ scenario, ...props }: HereProps & { readonly scenario: Scen
     <>
       <StorageSlips logbook={logbook} dismissed={dismissed} unguarded={access.unguarded} over />
       <BenchPage
-        port={store}
+        port={port}
         onHome={() => go({ page: 'course' })}
         sound={{
           status: () => sound.desk.status(),

@@ -1,10 +1,12 @@
 /** The report room: takes a kept run from the logbook, reads it like any run file and grades it anew. */
+
 import { useEffect, useMemo, useReducer, useState } from 'preact/hooks';
 import { problemSentence } from '../describe/problem.ts';
 import { readRunFile } from '../files/runFileSchema.ts';
 import { useWords } from '../kit/hooks/useWords.ts';
 import { Slip, SlipPage } from '../kit/slips/Slip.tsx';
 import { Button } from '../kit/theme/art.tsx';
+import { toldReport } from '../present/told.ts';
 import { ReportPage } from '../rooms/report/ReportPage.tsx';
 import type { GradedRun } from '../services/jobs/jobTable.ts';
 import { beside } from '../services/jobs/pageJobs.ts';
@@ -81,11 +83,12 @@ function Reported(props: ReportRoomProps & { readonly kept: KeptRun; readonly te
     if (graded === null || found.setup === undefined) return null;
     const earlier = logbook.keptRuns().filter((run) => run.scenarioId === kept.scenarioId && run.serial < kept.serial);
     const previousBest = earlier.length === 0 ? null : Math.max(...earlier.map((run) => run.total));
-    return createReportPort(found.setup, found.run, graded, previousBest, {
+    const made = createReportPort(found.setup, found.run, graded, previousBest, {
       exportRun: save,
       again: () => go({ page: 'bench', scenarioId: kept.scenarioId }),
       toCourse: () => go({ page: 'course' }),
     });
+    return toldReport(all, made);
   }, [graded]);
   useEffect(() => {
     if (port !== null) void logbook.fillLines(kept.runId, linesOf(port.report));

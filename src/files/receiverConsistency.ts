@@ -7,6 +7,7 @@ import { SLUG_LETTERS } from '../receiver/slugLetters.ts';
 import { type Complain, complainOfRepeats, complaints, oneOfThese, type Path } from './complaints.ts';
 import { planConsistency } from './planConsistency.ts';
 import { specificationConsistency } from './specificationConsistency.ts';
+import { receiverTranslations } from './translationConsistency.ts';
 
 /** Ends of leads that are no test points: the tube's X input and the high-tension corner. */
 const RESERVED_ENDS: readonly string[] = [TUBE_X, HOT_CORNER];
@@ -20,6 +21,7 @@ export function receiverConsistency(receiver: Receiver, file: string): Problem[]
   responses(receiver, complain);
   procedure(receiver, complain);
   planConsistency(receiver, complain);
+  receiverTranslations(receiver, complain);
   return problems;
 }
 

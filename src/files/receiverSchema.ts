@@ -13,10 +13,12 @@ import { bringForward, RECEIVER_HISTORY } from './migrations.ts';
 import { planSchema, slugPlanSchema } from './planSchema.ts';
 import { receiverConsistency } from './receiverConsistency.ts';
 import {
+  byLanguage,
   deckFile,
   elementName,
   fileId,
   hertz,
+  languageTag,
   list,
   nodeName,
   number,
@@ -167,6 +169,20 @@ const procedureStepSchema = v.strictObject({
   slugs: list(shortId(), 0, 24),
 });
 
+const byId = <T extends v.GenericSchema>(most: number, texts: T) =>
+  v.pipe(v.record(shortId(), texts), v.maxEntries(most, `at most ${most}`));
+
+const textSchema = v.strictObject({
+  setName: text(60),
+  title: text(100),
+  description: text(600),
+  adjusters: byId(24, v.strictObject({ label: text(60), does: text(200) })),
+  testPoints: byId(24, v.strictObject({ label: text(60), note: text(240) })),
+  responses: byId(6, text(80)),
+  procedure: list(text(240), 1, 24),
+  cautions: list(text(240), 1, 12),
+});
+
 export const receiverSchema = v.strictObject({
   format: v.literal('haystack-receiver'),
   version: v.literal(1),
@@ -191,6 +207,8 @@ export const receiverSchema = v.strictObject({
   procedure: list(procedureStepSchema, 1, 24),
   cautions: list(text(240), 1, 12),
   plan: planSchema,
+  language: v.exactOptional(languageTag()),
+  translations: v.exactOptional(byLanguage(textSchema)),
 });
 
 /** A receiver that is whole in itself, or every problem of the file. Whether its deck bears it out is for `checkReceiver` to say. */

@@ -2,6 +2,7 @@
 import type { Problem } from '../base/result.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { complainOfRepeats, complaints } from './complaints.ts';
+import { scenarioTranslations } from './translationConsistency.ts';
 
 export function scenarioConsistency(scenario: Scenario, file: string): Problem[] {
   const { problems, complain } = complaints(file);
@@ -23,5 +24,6 @@ export function scenarioConsistency(scenario: Scenario, file: string): Problem[]
   if (timeLimitSeconds !== null && timeLimitSeconds < par.seconds) {
     complain(['timeLimitSeconds'], String(timeLimitSeconds), `at least par, ${par.seconds} seconds`);
   }
+  scenarioTranslations(scenario, complain);
   return problems;
 }

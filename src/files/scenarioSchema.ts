@@ -9,12 +9,26 @@ import { faultSchema } from './faultSchema.ts';
 import { tooBig } from './guardSize.ts';
 import { bringForward, SCENARIO_HISTORY } from './migrations.ts';
 import { scenarioConsistency } from './scenarioConsistency.ts';
-import { fileId, integer, list, number, oneOf, shortId, text, yesOrNo } from './schemaPieces.ts';
+import {
+  byLanguage,
+  fileId,
+  integer,
+  languageTag,
+  list,
+  number,
+  oneOf,
+  shortId,
+  text,
+  yesOrNo,
+} from './schemaPieces.ts';
 import { problemsOf } from './schemaProblems.ts';
 import { startControlsSchema } from './startControlsSchema.ts';
 
 const turns = (most: number) => number(-most, most);
 const points = () => number(0, 100);
+const title = () => text(60);
+const words = () => v.strictObject({ brief: text(240), story: text(800), lesson: text(300) });
+const hints = () => list(text(240), 0, 8);
 
 const startSchema = v.strictObject({
   slugs: v.pipe(v.record(shortId(), turns(60)), v.maxEntries(24, 'at most 24 slugs')),
@@ -49,14 +63,14 @@ export const scenarioSchema = v.strictObject({
     v.string('a code such as "S-01"'),
     v.regex(/^[A-Z]{1,3}-[0-9]{2}$/, 'one to three capitals, a hyphen and two digits, such as "S-01"'),
   ),
-  title: text(60),
+  title: title(),
   track: fileId(),
   order: integer(1, 999),
   difficulty: oneOf(1, 2, 3),
   after: list(fileId(), 0, 8),
   receiver: fileId(),
   work: v.exactOptional(list(shortId(), 1, 6)),
-  words: v.strictObject({ brief: text(240), story: text(800), lesson: text(300) }),
+  words: words(),
   seed: integer(0, 2 ** 31 - 1),
   start: startSchema,
   bench: benchSchema,
@@ -74,7 +88,9 @@ export const scenarioSchema = v.strictObject({
   }),
   proofs: list(oneOf('halveLevel', 'markersOffOn', 'touchEarth', 'swingPhase', 'skirts'), 0, 5),
   par: v.strictObject({ turns: number(0.125, 2000), seconds: integer(30, 14_400) }),
-  hints: list(text(240), 0, 8),
+  hints: hints(),
+  language: v.exactOptional(languageTag()),
+  translations: v.exactOptional(byLanguage(v.strictObject({ title: title(), words: words(), hints: hints() }))),
 });
 
 /** A scenario that is whole in itself, or every problem of the file. Whether its receiver bears it out is for `checkScenario` to say. */

@@ -50,6 +50,16 @@ export function nodeName() {
   return name(/^[A-Za-z0-9_]+$/, 'the name of a deck node', 24);
 }
 
+/** A tag of BCP 47, as far as its shape goes. */
+export function languageTag() {
+  return name(/^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$/, 'the tag of a language, such as "en" or "pt-BR"', 35);
+}
+
+/** Texts in other languages, by tag. */
+export function byLanguage<T extends v.GenericSchema>(texts: T) {
+  return v.pipe(v.record(languageTag(), texts), v.maxEntries(40, 'at most 40 languages'));
+}
+
 export function deckFile() {
   return name(/^[a-z0-9_-]+\.cir$/, 'the name of a deck beside this file, such as "network.cir"', 40);
 }

@@ -4,6 +4,7 @@
  */
 import type { Receiver } from '../receiver/receiver.ts';
 import type { Words } from '../words/words.ts';
+import { langOf } from './langOf.ts';
 
 type Mains = NonNullable<Receiver['mains']>;
 type Standing = keyof Words['dialogs']['standingCautions'];
@@ -40,14 +41,24 @@ const ROWS: Readonly<Record<Standing, StandingRow>> = {
   },
 };
 
+export function isStandingCaution({ mains }: Receiver, caution: string): boolean {
+  return mains !== null && Object.values(ROWS).some(({ inFile }) => inFile(mains) === caution);
+}
+
+export interface Caution {
+  readonly text: string;
+  /** undefined: that of the page */
+  readonly lang: string | undefined;
+}
+
 /** The standing cautions first, then what the receiver's file adds. */
-export function cautionsOf({ dialogs }: Words, { mains, cautions }: Receiver): readonly string[] {
-  if (mains === null) return cautions;
+export function cautionsOf(words: Words, receiver: Receiver): readonly Caution[] {
+  const { mains, cautions } = receiver;
+  const lang = langOf(words, receiver);
+  const own = cautions.filter((line) => !isStandingCaution(receiver, line)).map((text) => ({ text, lang }));
+  if (mains === null) return own;
   const codes = Object.keys(ROWS) as Standing[];
   const standing = codes.filter((code) => ROWS[code].needed(mains) || cautions.includes(ROWS[code].inFile(mains)));
-  const known = codes.map((code) => ROWS[code].inFile(mains));
-  return [
-    ...standing.map((code) => dialogs.standingCautions[code](mains.highTensionVolts)),
-    ...cautions.filter((line) => !known.includes(line)),
-  ];
+  const say = words.dialogs.standingCautions;
+  return [...standing.map((code) => ({ text: say[code](mains.highTensionVolts), lang: undefined })), ...own];
 }

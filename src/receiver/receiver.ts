@@ -3,6 +3,8 @@
  * the service sheet and the plan of the chassis. Plain data in SI units; `src/files/receiverSchema.ts` checks files against it.
  */
 
+import type { ReceiverText } from './receiverText.ts';
+
 /** Position on the chassis plan, in drawing units (the plan is about 420 x 384). */
 export interface PlanPoint {
   readonly x: number;
@@ -394,4 +396,8 @@ export interface Receiver {
   readonly procedure: readonly ProcedureStep[];
   readonly cautions: readonly string[];
   readonly plan: ChassisPlan;
+  /** of the texts in this file, a tag of BCP 47; left out: English */
+  readonly language?: string;
+  /** the same texts in other languages, by tag */
+  readonly translations?: Readonly<Record<string, ReceiverText>>;
 }

@@ -81,4 +81,11 @@ export interface Scenario {
   readonly proofs: readonly ProofId[];
   readonly par: { readonly turns: number; readonly seconds: number };
   readonly hints: readonly string[];
+  /** of the texts in this file, a tag of BCP 47; left out: English */
+  readonly language?: string;
+  /** the same texts in other languages, by tag */
+  readonly translations?: Readonly<Record<string, ScenarioText>>;
 }
+
+/** Everything that a scenario file says to people. */
+export type ScenarioText = Pick<Scenario, 'title' | 'words' | 'hints'>;

@@ -202,14 +202,16 @@ describe('cautions', () => {
   ];
 
   it('are complete for a mains set whose file says nothing itself', () => {
-    const lines = cautionsOf(en, { ...receiver, cautions: [] }).join(' ');
+    const lines = cautionsOf(en, { ...receiver, cautions: [] })
+      .map(({ text }) => text)
+      .join(' ');
     for (const words of needed) expect(lines).toMatch(words);
   });
 
   it.each(SHIPPED.filter(([, { receiver: r }]) => r.mains !== null))(
     'are complete for %s, and say nothing twice',
     (_, setup) => {
-      const lines = cautionsOf(en, setup.receiver);
+      const lines = cautionsOf(en, setup.receiver).map(({ text }) => text);
       const { hotChassis, pictureTube } = setup.receiver.mains!;
       const here = needed.filter(
         (words) =>
@@ -225,7 +227,7 @@ describe('cautions', () => {
 
   it('leave a bench without mains to its own file', () => {
     expect(cautionsOf(en, { ...receiver, mains: null, cautions: ['Do not force a slug.'] })).toEqual([
-      'Do not force a slug.',
+      { text: 'Do not force a slug.', lang: undefined },
     ]);
   });
 });

@@ -4,7 +4,7 @@ import { useEffect, useId, useRef } from 'preact/hooks';
 import { Frame } from '../theme/art.tsx';
 
 export interface ModalProps {
-  readonly title: string;
+  readonly title: ComponentChildren;
   readonly children: ComponentChildren;
   /** what escape does; null: it must be answered */
   readonly onCancel: (() => void) | null;

@@ -5,6 +5,7 @@ import { useMemo } from 'preact/hooks';
 import { usePort, usePortParts } from '../../kit/hooks/usePort.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { place } from '../../kit/px.ts';
+import { Told } from '../../kit/Told.tsx';
 import { Button, Frac, Mark, PhaseRail } from '../../kit/theme/art.tsx';
 import type { BenchPort } from '../../present/ports.ts';
 import { PHASES } from '../../session/phase.ts';
@@ -41,7 +42,9 @@ function BenchHeaderBase({ port, layout, menu, onMenu, onHome }: BenchHeaderProp
       <span class="header-rule" aria-hidden="true" />
       <div class="job">
         <p class="l2">{headerWords.scenario(scenario.code, receiver.setName)}</p>
-        <h1>{scenario.title}</h1>
+        <h1>
+          <Told of={scenario}>{scenario.title}</Told>
+        </h1>
       </div>
       <Rail
         port={port}

@@ -1,9 +1,11 @@
 /** The report of a run: what was found and left, the score with its reasons, the run to look at again. */
+
 import type { ComponentChildren } from 'preact';
 import { useMemo, useRef, useState } from 'preact/hooks';
 import { findings } from '../../describe/findings.ts';
 import { scoreLineSentence } from '../../describe/scoreLine.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
+import { Told } from '../../kit/Told.tsx';
 import { Button, Fit, Frame, Header, Rooms } from '../../kit/theme/art.tsx';
 import type { ReportPort } from '../../present/ports.ts';
 import { responseById } from '../../receiver/responses.ts';
@@ -83,7 +85,9 @@ export function ReportPage({ port, onBench = null, notices }: ReportPageProps) {
               ...(run.learner === null ? [] : [say.learner(run.learner)]),
             ].join(', ')}
           </p>
-          <h1 id="report-title">{scenario.title}</h1>
+          <h1 id="report-title">
+            <Told of={scenario}>{scenario.title}</Told>
+          </h1>
           {report.curves.length < 2 ? null : (
             <fieldset class="figure-tabs" aria-label={say.curves}>
               {report.curves.map(({ response }, i) => (
@@ -93,7 +97,7 @@ export function ReportPage({ port, onBench = null, notices }: ReportPageProps) {
                   aria-pressed={set.response === response}
                   onClick={() => setShown(i)}
                 >
-                  {responseById(receiver, response).title}
+                  <Told of={receiver}>{responseById(receiver, response).title}</Told>
                 </button>
               ))}
             </fieldset>

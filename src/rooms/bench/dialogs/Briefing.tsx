@@ -3,6 +3,7 @@
 import { useState } from 'preact/hooks';
 import { Modal } from '../../../kit/dialogs/Modal.tsx';
 import { useWords } from '../../../kit/hooks/useWords.ts';
+import { Told } from '../../../kit/Told.tsx';
 import { Button, Frac } from '../../../kit/theme/art.tsx';
 import { cautionsOf } from '../../../present/cautions.ts';
 import type { BenchPort } from '../../../present/ports.ts';
@@ -21,12 +22,18 @@ export function Briefing({ port, onLeave }: { readonly port: BenchPort; readonly
     if (!port.state().cautionsAcknowledged) port.act({ type: 'cautionsAcknowledged' });
   };
   return (
-    <Modal title={scenario.title} onCancel={onLeave} wide>
-      <p class="modal-lead">{scenario.words.brief}</p>
-      <p>{scenario.words.story}</p>
+    <Modal title={<Told of={scenario}>{scenario.title}</Told>} onCancel={onLeave} wide>
+      <p class="modal-lead">
+        <Told of={scenario}>{scenario.words.brief}</Told>
+      </p>
+      <p>
+        <Told of={scenario}>{scenario.words.story}</Told>
+      </p>
       <dl class="modal-facts">
         <dt>{words.lesson}</dt>
-        <dd>{scenario.words.lesson}</dd>
+        <dd>
+          <Told of={scenario}>{scenario.words.lesson}</Told>
+        </dd>
         <dt>{words.conditions}</dt>
         <dd>
           <Conditions scenario={scenario} />
@@ -74,8 +81,10 @@ export function CautionList({ receiver }: { readonly receiver: Receiver }) {
   const words = useWords();
   return (
     <ul class="caution-list">
-      {cautionsOf(words, receiver).map((line) => (
-        <li key={line}>{line}</li>
+      {cautionsOf(words, receiver).map(({ text, lang }) => (
+        <li key={text} lang={lang}>
+          {text}
+        </li>
       ))}
     </ul>
   );

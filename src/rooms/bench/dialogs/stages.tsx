@@ -4,6 +4,7 @@ import { missingSentence } from '../../../describe/sentence.ts';
 import { Modal } from '../../../kit/dialogs/Modal.tsx';
 import { usePort } from '../../../kit/hooks/usePort.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
+import { Told } from '../../../kit/Told.tsx';
 import { Button } from '../../../kit/theme/art.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
 import { PHASES } from '../../../session/phase.ts';
@@ -113,7 +114,7 @@ export function Hints({ port, onClose }: { readonly port: BenchPort; readonly on
       <ol class="hint-list">
         {all.slice(0, taken).map((hint, i) => (
           <li key={hint}>
-            <b>{words.number(i + 1)}</b> {hint}
+            <b>{words.number(i + 1)}</b> <Told of={port.scenario}>{hint}</Told>
           </li>
         ))}
       </ol>

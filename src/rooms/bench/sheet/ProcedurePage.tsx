@@ -5,6 +5,7 @@ import { initialState } from '../../../bench/setup.ts';
 import { missingSentence } from '../../../describe/sentence.ts';
 import { usePort } from '../../../kit/hooks/usePort.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
+import { Told } from '../../../kit/Told.tsx';
 import { Ink } from '../../../kit/theme/art.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
 import type { SheetFigures } from '../../../present/sheetFigures.ts';
@@ -59,7 +60,7 @@ function Steps({ port }: { readonly port: BenchPort }) {
               {mark === 'done' ? '\u2713' : i + 1}
             </span>
             {mark === 'done' ? <span class="unseen">{sheetWords.done}: </span> : null}
-            {step.text}
+            <Told of={port.receiver}>{step.text}</Told>
             {mark === 'now' ? <Advice port={port} step={step} /> : null}
           </li>
         );

@@ -5,6 +5,7 @@ import { useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import type { Rect } from '../../../kit/px.ts';
 import { place } from '../../../kit/px.ts';
+import { Told } from '../../../kit/Told.tsx';
 import { Frame } from '../../../kit/theme/art.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
 import type { SheetFigures } from '../../../present/sheetFigures.ts';
@@ -54,8 +55,12 @@ function ServiceSheetBase({ port, rect, figures, turnTo, onClose }: ServiceSheet
       <Frame kind="sheet" />
       <header class="sheet-head">
         <p class="l sheet-kick">{sheetWords.kicker}</p>
-        <h2>{receiver.title}</h2>
-        <p class="sheet-sub">{receiver.setName}</p>
+        <h2>
+          <Told of={receiver}>{receiver.title}</Told>
+        </h2>
+        <p class="sheet-sub">
+          <Told of={receiver}>{receiver.setName}</Told>
+        </p>
         <ResponseTabs port={port} shown={figures.response.id} turnTo={turnTo} />
       </header>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls must be reachable by keyboard */}

@@ -2,6 +2,7 @@
 
 import { useMemo } from 'preact/hooks';
 import { useWords } from '../../../kit/hooks/useWords.ts';
+import { Told } from '../../../kit/Told.tsx';
 import type { Receiver } from '../../../receiver/receiver.ts';
 import { slugLetters } from '../../../receiver/slugLetters.ts';
 
@@ -19,10 +20,12 @@ export function SlugsPage({ receiver }: { readonly receiver: Receiver }) {
                 {letters.get(slug.id)}
               </span>
               <span class="unseen">{letters.get(slug.id)}: </span>
-              <b>{slug.label}</b>
+              <b>
+                <Told of={receiver}>{slug.label}</Told>
+              </b>
             </dt>
             <dd>
-              {slug.does}{' '}
+              <Told of={receiver}>{slug.does}</Told>{' '}
               <span class="l2">{`${sheetWords.head[slug.head]}, ${sheetWords.slugTurns(slug.travelTurns)}`}</span>
             </dd>
           </div>
@@ -33,9 +36,11 @@ export function SlugsPage({ receiver }: { readonly receiver: Receiver }) {
         {receiver.testPoints.map((point) => (
           <div key={point.id}>
             <dt>
-              <b>{point.id}</b> {point.label === point.id ? '' : point.label}
+              <b>{point.id}</b> {point.label === point.id ? '' : <Told of={receiver}>{point.label}</Told>}
             </dt>
-            <dd>{point.note}</dd>
+            <dd>
+              <Told of={receiver}>{point.note}</Told>
+            </dd>
           </div>
         ))}
       </dl>

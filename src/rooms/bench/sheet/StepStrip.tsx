@@ -4,6 +4,7 @@ import { memo } from 'preact/compat';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import type { Rect } from '../../../kit/px.ts';
 import { place } from '../../../kit/px.ts';
+import { Told } from '../../../kit/Told.tsx';
 import { Button, Frame } from '../../../kit/theme/art.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
 import type { SheetFigures } from '../../../present/sheetFigures.ts';
@@ -34,7 +35,7 @@ function StepStripBase({ port, rect, figures, roomy, open, onOpen }: StepStripPr
         <SheetFigure receiver={port.receiver} figures={figures} width={86} height={rect.height - 8} small />
       ) : null}
       <p title={step?.text}>
-        <b>{sheetWords.stepOf(at + 1, marks.length)}</b> {step?.text}
+        <b>{sheetWords.stepOf(at + 1, marks.length)}</b> <Told of={port.receiver}>{step?.text}</Told>
       </p>
       {roomy ? (
         <Button onClick={onOpen} class="strip-open">
