@@ -4,7 +4,11 @@ import type { BenchState, IncidentKind } from './benchState.ts';
 /** Repeated tries within this time of the last entry count as one. */
 const CLUSTER_SECONDS = 10;
 
+/** With so many of a kind there is nothing left to lose by it, and a run of nothing else must not grow slow. */
+export const MOST_OF_A_KIND = 200;
+
 export function withIncident(state: BenchState, kind: IncidentKind, subject: string): BenchState {
+  if (state.incidents.filter((incident) => incident.kind === kind).length >= MOST_OF_A_KIND) return state;
   return { ...state, incidents: [...state.incidents, { kind, atSeconds: state.seconds, subject }] };
 }
 

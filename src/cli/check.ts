@@ -1,6 +1,5 @@
 /** `check`: reads files of any kind, says of each whether it is sound, and lists every problem of every file. */
 import { good, type Result } from '../base/result.ts';
-import { parseRunFile } from '../files/runFileSchema.ts';
 import { parseScenario } from '../files/scenarioSchema.ts';
 import { nodesOf } from '../physics/deckProblems.ts';
 import { readDeck } from '../physics/readDeck.ts';
@@ -38,9 +37,7 @@ function soundness(terminal: Terminal, document: Document, name: string): Result
       return fitting.ok ? good(say.scenario(scenario.value.receiver)) : fitting;
     }
     case 'run': {
-      const run = parseRunFile(document.json, name);
-      if (!run.ok) return run;
-      const { scenario, events } = run.value;
+      const { scenario, events } = document.run;
       const fitting = fittingReceiver(terminal, scenario, name, '/scenario');
       return fitting.ok ? good(say.run(events.length, scenario.id)) : fitting;
     }

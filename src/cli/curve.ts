@@ -2,7 +2,6 @@
 import { bad, type Result } from '../base/result.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 import type { TimedEvent } from '../files/runFile.ts';
-import { parseRunFile } from '../files/runFileSchema.ts';
 import { parseScenario } from '../files/scenarioSchema.ts';
 import { grade } from '../grading/grade.ts';
 import { responseById } from '../receiver/responses.ts';
@@ -47,13 +46,10 @@ function readWork(terminal: Terminal, name: string): Result<Work> {
   const document = readDocument(terminal, name);
   if (!document.ok) return document;
   const { kind } = document.value;
+  if (kind === 'run') return { ok: true, value: document.value.run };
   if (kind === 'scenario') {
     const scenario = parseScenario(document.value.json, name);
     return scenario.ok ? { ok: true, value: { scenario: scenario.value, events: null } } : scenario;
-  }
-  if (kind === 'run') {
-    const run = parseRunFile(document.value.json, name);
-    return run.ok ? { ok: true, value: run.value } : run;
   }
   const { files } = terminal.words.cli;
   const found = kind === 'deck' ? files.noFormat : files.format(`haystack-${kind}`);

@@ -1,17 +1,19 @@
-/** What a file is, by what it says of itself, and the JSON ones read as far as their format. */
+/** What a file is, by what it says of itself; receivers and scenarios are read as far as their format, runs whole. */
 import path from 'node:path';
 import { bad, good, type Result } from '../base/result.ts';
 import { parseJson } from '../files/parseJson.ts';
-import { RUN_FILE_LIMIT_CHARS } from '../files/runFileSchema.ts';
+import type { RunFile } from '../files/runFile.ts';
+import { parseRunFile, readRunFile } from '../files/runFileSchema.ts';
 import { readText } from './files.ts';
 import type { Terminal } from './terminal.ts';
 
 export type Document =
   | { readonly kind: 'deck'; readonly text: string }
-  | { readonly kind: 'receiver' | 'scenario' | 'run'; readonly json: unknown };
+  | { readonly kind: 'receiver' | 'scenario'; readonly json: unknown }
+  | { readonly kind: 'run'; readonly run: RunFile };
 
 const DECK_ENDINGS = new Set(['.cir', '.ckt', '.sp', '.net']);
-const KINDS = { 'haystack-receiver': 'receiver', 'haystack-scenario': 'scenario', 'haystack-run': 'run' } as const;
+const KINDS = { 'haystack-receiver': 'receiver', 'haystack-scenario': 'scenario' } as const;
 
 export function readDocument(terminal: Terminal, name: string): Result<Document> {
   const text = readText(terminal, name);
@@ -27,10 +29,11 @@ export function readDocument(terminal: Terminal, name: string): Result<Document>
 
 function jsonDocument(terminal: Terminal, text: string, name: string): Result<Document> {
   // Only a run file may be large; the others keep the smaller bound of the reader.
-  const isRun = /"format"\s*:\s*"haystack-run"/.test(text.slice(0, 2000));
-  const json = isRun ? parseJson(text, name, RUN_FILE_LIMIT_CHARS) : parseJson(text, name);
+  if (/"format"\s*:\s*"haystack-run"/.test(text.slice(0, 2000))) return runDocument(readRunFile(text, name));
+  const json = parseJson(text, name);
   if (!json.ok) return json;
   const format = formatOf(json.value);
+  if (format === 'haystack-run') return runDocument(parseRunFile(json.value, name));
   if (typeof format === 'string' && Object.hasOwn(KINDS, format)) {
     return good({ kind: KINDS[format as keyof typeof KINDS], json: json.value });
   }
@@ -38,6 +41,10 @@ function jsonDocument(terminal: Terminal, text: string, name: string): Result<Do
   const found =
     format === undefined ? fileWords.noFormat : fileWords.format((JSON.stringify(format) ?? '').slice(0, 60));
   return bad({ file: name, place: '/format', found, wanted: fileWords.formats });
+}
+
+function runDocument(run: Result<RunFile>): Result<Document> {
+  return run.ok ? good({ kind: 'run', run: run.value }) : run;
 }
 
 function formatOf(json: unknown): unknown {

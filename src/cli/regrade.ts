@@ -2,7 +2,6 @@
 import type { Problem, Result } from '../base/result.ts';
 import { verdictWords } from '../describe/verdict.ts';
 import type { RunFile } from '../files/runFile.ts';
-import { parseRunFile } from '../files/runFileSchema.ts';
 import { type Judgement, judgeRun } from '../judge/judgeRun.ts';
 import { readDocument } from './document.ts';
 import { fittingReceiver, scenarioHashOf, shelvedScenarioHash } from './shelf.ts';
@@ -44,7 +43,7 @@ function judged(terminal: Terminal, name: string, scenarioName: string | undefin
 function readRun(terminal: Terminal, name: string): Result<RunFile> {
   const document = readDocument(terminal, name);
   if (!document.ok) return document;
-  if (document.value.kind === 'run') return parseRunFile(document.value.json, name);
+  if (document.value.kind === 'run') return { ok: true, value: document.value.run };
   const { files } = terminal.words.cli;
   const { kind } = document.value;
   const found = kind === 'deck' ? files.noFormat : files.format(`haystack-${kind}`);

@@ -5,25 +5,36 @@
 import type { Problem } from '../base/result.ts';
 import { pointer } from './schemaProblems.ts';
 
-/** Largest sizes in any file of ours, with room: values in all, items of a list, keys of an object, characters of a string. */
-const MOST = { values: 8000, items: 200, keys: 100, characters: 4000, depth: 12 } as const;
+export interface Sizes {
+  readonly values: number;
+  /** of one list */
+  readonly items: number;
+  /** of one object */
+  readonly keys: number;
+  /** of one string or key */
+  readonly characters: number;
+  readonly levels: number;
+}
+
+/** Largest sizes that a receiver or a scenario may have, with room. */
+const MOST: Sizes = { values: 4000, items: 64, keys: 64, characters: 1000, levels: 12 };
 /** Keys that mean something to the language itself. */
 const FORBIDDEN_KEYS = new Set(['__proto__', 'constructor', 'prototype']);
 
 /** Null when the value may be looked at closely. */
-export function tooBig(value: unknown, file: string): Problem | null {
-  let left: number = MOST.values;
+export function tooBig(value: unknown, file: string, most = MOST): Problem | null {
+  let left = most.values;
   const walk = (item: unknown, path: readonly (string | number)[]): Problem | null => {
     const problem = (found: string, wanted: string): Problem => ({ file, place: pointer(path), found, wanted });
     if (--left < 0)
-      return { file, place: '', found: `more than ${MOST.values} values`, wanted: `at most ${MOST.values}` };
-    if (typeof item === 'string' && item.length > MOST.characters) {
-      return problem(`${item.length} characters`, `at most ${MOST.characters}`);
+      return { file, place: '', found: `more than ${most.values} values`, wanted: `at most ${most.values}` };
+    if (typeof item === 'string' && item.length > most.characters) {
+      return problem(`${item.length} characters`, `at most ${most.characters}`);
     }
     if (typeof item !== 'object' || item === null) return null;
-    if (path.length >= MOST.depth) return problem('something nested deeper still', `at most ${MOST.depth} levels`);
+    if (path.length >= most.levels) return problem('something nested deeper still', `at most ${most.levels} levels`);
     if (Array.isArray(item)) {
-      if (item.length > MOST.items) return problem(`a list of ${item.length}`, `at most ${MOST.items}`);
+      if (item.length > most.items) return problem(`a list of ${item.length}`, `at most ${most.items}`);
       for (let i = 0; i < item.length; i++) {
         const inside = walk(item[i], [...path, i]);
         if (inside !== null) return inside;
@@ -31,10 +42,10 @@ export function tooBig(value: unknown, file: string): Problem | null {
       return null;
     }
     const keys = Object.keys(item);
-    if (keys.length > MOST.keys) return problem(`${keys.length} keys`, `at most ${MOST.keys}`);
+    if (keys.length > most.keys) return problem(`${keys.length} keys`, `at most ${most.keys}`);
     for (const key of keys) {
-      if (key.length > MOST.characters)
-        return problem(`a key of ${key.length} characters`, `at most ${MOST.characters}`);
+      if (key.length > most.characters)
+        return problem(`a key of ${key.length} characters`, `at most ${most.characters}`);
       if (FORBIDDEN_KEYS.has(key)) return problem(`the key "${key}"`, 'another key');
       const inside = walk((item as Record<string, unknown>)[key], [...path, key]);
       if (inside !== null) return inside;

@@ -5,33 +5,57 @@
  */
 import { bad, good, type Problem, type Result } from '../base/result.ts';
 
-/** Longest text that is looked at, and the most values in it, where the caller gives no bound of his own. */
+/** What is read at most; the reader stops where a bound is passed, before anything is made of the rest. */
+export interface JsonLimits {
+  readonly textCharacters: number;
+  readonly values: number;
+  readonly levels: number;
+  /** of one list */
+  readonly items: number;
+  /** of one object */
+  readonly keys: number;
+  /** of one string or key */
+  readonly characters: number;
+}
+
+/** Longest text that is looked at where the caller gives no bounds of his own. */
 export const TEXT_LIMIT_CHARS = 1_048_576;
-const VALUE_LIMIT = 20_000;
-/** Where a caller allows longer texts, they may hold one value for so many characters. */
-const CHARS_PER_VALUE = 8;
-const DEPTH_LIMIT = 32;
+const FILE_LIMITS: JsonLimits = {
+  ...{ textCharacters: TEXT_LIMIT_CHARS, values: 20_000, levels: 32, items: 20_000, keys: 20_000 },
+  characters: TEXT_LIMIT_CHARS,
+};
 const KEY_PROBLEMS_LISTED = 50;
 
+/** The one list of a file that may be long: the value of a key of the outermost object. */
+export interface LongList {
+  readonly key: string;
+  readonly most: number;
+  /** is handed each item as it is read, which then is not kept, and what stands before the list; reading stops where it answers false */
+  take(item: unknown, index: number, before: Readonly<Record<string, unknown>>): boolean;
+}
+
+/** With `long`, its list comes back empty: whoever takes its items keeps what he wants of them. */
 export function parseJson(
   text: string,
   file: string,
-  limitChars: number = TEXT_LIMIT_CHARS,
-  limitValues: number = limitChars > TEXT_LIMIT_CHARS ? Math.ceil(limitChars / CHARS_PER_VALUE) : VALUE_LIMIT,
+  limits: JsonLimits = FILE_LIMITS,
+  long: LongList | null = null,
 ): Result<unknown> {
-  if (text.length > limitChars) {
-    return bad({ file, place: '', found: `${text.length} characters`, wanted: `at most ${limitChars} characters` });
+  if (text.length > limits.textCharacters) {
+    const wanted = `at most ${limits.textCharacters} characters`;
+    return bad({ file, place: '', found: `${text.length} characters`, wanted });
   }
   const keyProblems: Problem[] = [];
+  const lineColumn = createPlaces(text);
   try {
-    const value = readText(text, limitValues, (at, found, wanted) => {
+    const value = readText(text, limits, long, (at, found, wanted) => {
       if (keyProblems.length === KEY_PROBLEMS_LISTED) throw new Fault(at, 'still more such keys', wanted);
-      keyProblems.push({ file, place: lineColumn(text, at), found, wanted });
+      keyProblems.push({ file, place: lineColumn(at), found, wanted });
     });
     return keyProblems.length === 0 ? good(value) : bad(...keyProblems);
   } catch (error) {
     if (!(error instanceof Fault)) throw error;
-    return bad(...keyProblems, { file, place: lineColumn(text, error.at), found: error.found, wanted: error.wanted });
+    return bad(...keyProblems, { file, place: lineColumn(error.at), found: error.found, wanted: error.wanted });
   }
 }
 
@@ -54,12 +78,13 @@ const SPACE = /[ \t\r\n]*/y;
 
 function readText(
   text: string,
-  valueLimit: number,
+  limits: JsonLimits,
+  long: LongList | null,
   badKey: (at: number, found: string, wanted: string) => void,
 ): unknown {
   // A byte order mark is not JSON, but some editors leave one.
   let at = text.charCodeAt(0) === 0xfeff ? 1 : 0;
-  let valuesLeft = valueLimit;
+  let valuesLeft = limits.values;
 
   const skip = (pattern: RegExp): number => {
     pattern.lastIndex = at;
@@ -81,6 +106,9 @@ function readText(
     let plain = true;
     for (;;) {
       at = skip(PLAIN);
+      if (at - from - 1 > limits.characters) {
+        throw new Fault(from, `more than ${limits.characters} characters in a string`, 'a shorter one');
+      }
       const code = text.charCodeAt(at);
       if (code === 0x22) break;
       if (code !== 0x5c) fail('the rest of a string and its closing quote');
@@ -112,16 +140,26 @@ function readText(
     return value;
   };
 
-  const readList = (depth: number): unknown[] => {
+  const readList = (
+    depth: number,
+    taken: LongList | null = null,
+    before: Readonly<Record<string, unknown>> = {},
+  ): unknown[] => {
     const list: unknown[] = [];
+    const most = taken?.most ?? limits.items;
     at++;
     space();
     if (text[at] === ']') {
       at++;
       return list;
     }
-    for (;;) {
-      list.push(readValue(depth));
+    for (let index = 0; ; index++) {
+      space();
+      const itemAt = at;
+      if (index === most) throw new Fault(itemAt, `a list of more than ${most}`, 'a shorter list');
+      const item = readValue(depth);
+      if (taken === null) list.push(item);
+      else if (!taken.take(item, index, before)) throw new Fault(itemAt, 'more problems than are listed', 'none');
       space();
       if (text[at] === ']') break;
       if (text[at] !== ',') fail('a comma or the end of the list');
@@ -139,18 +177,24 @@ function readText(
       at++;
       return object;
     }
-    for (;;) {
+    for (let count = 0; ; count++) {
       space();
       if (text[at] !== '"') fail('a key in double quotes');
       const keyAt = at;
+      if (count === limits.keys) {
+        throw new Fault(keyAt, `an object of more than ${limits.keys} keys`, 'fewer keys');
+      }
       const key = readString();
+      const twice = Object.hasOwn(object, key);
+      if (key === '__proto__') badKey(keyAt, 'the key "__proto__"', 'another key');
+      else if (twice) badKey(keyAt, `the key ${shortened(key)} a second time`, 'each key once');
       space();
       if (text[at] !== ':') fail('a colon after the key');
       at++;
-      const value = readValue(depth);
-      if (key === '__proto__') badKey(keyAt, 'the key "__proto__"', 'another key');
-      else if (Object.hasOwn(object, key)) badKey(keyAt, `the key ${shortened(key)} a second time`, 'each key once');
-      else object[key] = value;
+      space();
+      const taken = long !== null && depth === 1 && key === long.key && !twice && text[at] === '[' ? long : null;
+      const value = taken === null ? readValue(depth) : readList(depth + 1, taken, object);
+      if (key !== '__proto__' && !twice) object[key] = value;
       space();
       if (text[at] === '}') break;
       if (text[at] !== ',') fail('a comma or the end of the object');
@@ -162,8 +206,8 @@ function readText(
 
   const readValue = (depth: number): unknown => {
     space();
-    if (--valuesLeft < 0) throw new Fault(at, `more than ${valueLimit} values`, 'a smaller file');
-    if (depth > DEPTH_LIMIT) throw new Fault(at, `more than ${DEPTH_LIMIT} levels`, 'a flatter file');
+    if (--valuesLeft < 0) throw new Fault(at, `more than ${limits.values} values`, 'a smaller file');
+    if (depth > limits.levels) throw new Fault(at, `more than ${limits.levels} levels`, 'a flatter file');
     switch (text[at]) {
       case '{':
         return readObject(depth + 1);
@@ -192,12 +236,17 @@ function shortened(key: string): string {
   return JSON.stringify(key.length > 40 ? `${key.slice(0, 39)}…` : key);
 }
 
-function lineColumn(text: string, at: number): string {
+/** Places of a text in words, asked for from its start to its end: the lines between are counted once. */
+function createPlaces(text: string): (at: number) => string {
   let line = 1;
   let start = 0;
-  for (let i = text.indexOf('\n'); i >= 0 && i < at; i = text.indexOf('\n', i + 1)) {
-    line++;
-    start = i + 1;
-  }
-  return `line ${line}, column ${at - start + 1}`;
+  let counted = 0;
+  return (at) => {
+    for (; counted < at; counted++) {
+      if (text.charCodeAt(counted) !== 0x0a) continue;
+      line++;
+      start = counted + 1;
+    }
+    return `line ${line}, column ${at - start + 1}`;
+  };
 }

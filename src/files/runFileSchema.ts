@@ -1,23 +1,32 @@
 /**
  * Reads a run file: shape, bounds and the scenario inside. Every problem is told with its JSON pointer, and a file with
  * a problem gives nothing at all. Whether the events are possible and the score is true is the business of verify.ts.
+ * Anybody may hand in a file: its bounds are looked at before anything is made of it, and its events one by one as they are read.
  */
 import * as v from 'valibot';
-import { bad, good, type Problem, type Result } from '../base/result.ts';
-import { timedEventSchema } from './eventSchema.ts';
+import { bad, good, type Result } from '../base/result.ts';
+import { createEventReader, type EventReader } from './eventReader.ts';
+import { type Sizes, tooBig } from './guardSize.ts';
 import { bringForward, type FormatHistory } from './migrations.ts';
-import { parseJson } from './parseJson.ts';
+import { type JsonLimits, parseJson } from './parseJson.ts';
 import type { RunFile } from './runFile.ts';
 import { parseScenario } from './scenarioSchema.ts';
 import { list, number, text, yesOrNo } from './schemaPieces.ts';
-import { problemsOf } from './schemaProblems.ts';
+import { listed, problemsOf } from './schemaProblems.ts';
 import { SEAL_PATTERN } from './seal.ts';
 
 /** Longest text that is looked at. */
 export const RUN_FILE_LIMIT_CHARS = 4 * 1024 * 1024;
 const MOST_EVENTS = 120_000;
-/** More problems than this are counted, not listed. */
-const PROBLEMS_LISTED = 200;
+const MOST_LINES = 400;
+/** Of what is not an event: a scenario and a claim, with room. The scenario has bounds of its own, which are narrower. */
+const LIMITS: JsonLimits = {
+  ...{ textCharacters: RUN_FILE_LIMIT_CHARS, values: 6 * MOST_EVENTS, levels: 16 },
+  ...{ items: MOST_LINES, keys: 64, characters: 4000 },
+};
+
+/** Of what is neither event nor scenario. */
+const HEAD: Sizes = { values: 4 * MOST_LINES, items: MOST_LINES, keys: 64, characters: 4000, levels: 4 };
 
 /** Version 1 is the first, so there is nothing to bring forward yet. */
 const RUN_HISTORY: FormatHistory = { format: 'haystack-run', current: 1, migrations: {} };
@@ -34,36 +43,61 @@ const runFileSchema = v.strictObject({
   scenarioHash: hex64(),
   receiverHash: hex64(),
   learner: v.nullable(text(80)),
-  events: list(timedEventSchema, 0, MOST_EVENTS),
+  // each is looked at by itself
+  events: list(v.unknown(), 0, MOST_EVENTS),
   eventsHash: v.pipe(v.string(seal), v.regex(SEAL_PATTERN, seal)),
   claimed: v.nullable(
     v.strictObject({
       total: points,
       passed: yesOrNo(),
-      lines: list(v.strictObject({ id: text(80), points }), 0, 400),
+      lines: list(v.strictObject({ id: text(80), points }), 0, MOST_LINES),
     }),
   ),
 });
 
-/** From text to a run file, with the bound on its length. */
+/** From text to a run file. */
 export function readRunFile(contents: string, file: string): Result<RunFile> {
-  const json = parseJson(contents, file, RUN_FILE_LIMIT_CHARS);
-  return json.ok ? parseRunFile(json.value, file) : json;
+  const events = createEventReader(file);
+  let foreign: Result<unknown> | null = null;
+  const json = parseJson(contents, file, LIMITS, {
+    key: 'events',
+    most: MOST_EVENTS,
+    take(item, index, before) {
+      // A file of another kind or of a newer bench is told as such, not by what its events lack.
+      if (index === 0 && Object.hasOwn(before, 'format') && Object.hasOwn(before, 'version')) {
+        const current = bringForward(before, RUN_HISTORY, file);
+        if (!current.ok) foreign = current;
+      }
+      return foreign === null && events.take(item, index);
+    },
+  });
+  if (foreign !== null) return foreign;
+  return json.ok ? runFrom(json.value, events, file) : bad(...listed([...events.problems, ...json.problems], file));
 }
 
 export function parseRunFile(json: unknown, file: string): Result<RunFile> {
-  const current = bringForward(json, RUN_HISTORY, file);
-  if (!current.ok) return current;
-  const shape = v.safeParse(runFileSchema, current.value);
-  const problems = shape.success ? [] : problemsOf(shape.issues, file);
-  const scenario = parseScenario((current.value as { scenario?: unknown }).scenario, file);
-  if (!scenario.ok) problems.push(...scenario.problems.map((p) => ({ ...p, place: `/scenario${p.place}` })));
-  if (!shape.success || !scenario.ok) return bad(...listed(problems, file));
-  return good({ ...shape.output, scenario: scenario.value });
+  const events = createEventReader(file);
+  const given = (json as { readonly events?: unknown } | null)?.events;
+  if (!Array.isArray(given)) return runFrom(json, events, file);
+  if (given.length > MOST_EVENTS) {
+    const wanted = `a list of 0 to ${MOST_EVENTS}`;
+    return bad({ file, place: '/events', found: `a list of ${given.length}`, wanted });
+  }
+  given.every((item, index) => events.take(item, index));
+  return runFrom({ ...(json as object), events: [] }, events, file);
 }
 
-function listed(problems: readonly Problem[], file: string): readonly Problem[] {
-  if (problems.length <= PROBLEMS_LISTED) return problems;
-  const rest = problems.length - PROBLEMS_LISTED;
-  return [...problems.slice(0, PROBLEMS_LISTED), { file, place: '', found: `${rest} more problems`, wanted: 'none' }];
+/** `json` without its events, which have been read. */
+function runFrom(json: unknown, { events, problems: wrongEvents }: EventReader, file: string): Result<RunFile> {
+  const current = bringForward(json, RUN_HISTORY, file);
+  if (!current.ok) return current;
+  const { scenario: inside, ...rest } = current.value as { readonly scenario?: unknown };
+  const big = tooBig(rest, file, HEAD);
+  if (big !== null) return bad(big);
+  const shape = v.safeParse(runFileSchema, current.value);
+  const scenario = parseScenario(inside, file);
+  const problems = [...(shape.success ? [] : problemsOf(shape.issues, file)), ...wrongEvents];
+  if (!scenario.ok) problems.push(...scenario.problems.map((p) => ({ ...p, place: `/scenario${p.place}` })));
+  if (!shape.success || !scenario.ok || wrongEvents.length > 0) return bad(...listed(problems, file));
+  return good({ ...shape.output, scenario: scenario.value, events });
 }

@@ -2,15 +2,28 @@
 import type * as v from 'valibot';
 import type { Problem } from '../base/result.ts';
 
+/** More problems of a file than this are not listed. */
+export const PROBLEMS_LISTED = 200;
+
 /** Each problem once: several checks of one value may want the same thing. */
 export function problemsOf(issues: readonly v.BaseIssue<unknown>[], file: string): Problem[] {
   const seen = new Set<string>();
-  return issues
-    .map((issue) => problemOf(issue, file))
-    .filter(({ place, wanted }) => {
-      const mark = JSON.stringify([place, wanted]);
-      return seen.has(mark) ? false : seen.add(mark);
-    });
+  const problems: Problem[] = [];
+  for (const issue of issues) {
+    if (problems.length > PROBLEMS_LISTED) break;
+    const problem = problemOf(issue, file);
+    const mark = JSON.stringify([problem.place, problem.wanted]);
+    if (!seen.has(mark)) problems.push(problem);
+    seen.add(mark);
+  }
+  return listed(problems, file);
+}
+
+/** The list cut to its length, with a word at its end where it was longer. */
+export function listed(problems: readonly Problem[], file: string): Problem[] {
+  if (problems.length <= PROBLEMS_LISTED) return [...problems];
+  const rest = { file, place: '', found: 'more problems than are listed', wanted: 'none' };
+  return [...problems.slice(0, PROBLEMS_LISTED), rest];
 }
 
 export function problemOf(issue: v.BaseIssue<unknown>, file: string): Problem {
@@ -42,6 +55,8 @@ function wantedOf(issue: v.BaseIssue<unknown>): string {
   if (issue.input === undefined && issue.type === 'strict_object') return `a value for ${issue.expected}`;
   if (issue.type === 'strict_object' || issue.type === 'record') return 'an object';
   if (issue.expected !== null && (issue.type === 'picklist' || issue.type === 'literal' || issue.type === 'variant')) {
+    // a variant that is given something else altogether
+    if (issue.expected === 'Object') return 'an object';
     const choices = issue.expected.replace(/^\((.*)\)$/, '$1').split(' | ');
     return choices.length > 1 ? `one of ${choices.join(', ')}` : choices[0]!;
   }

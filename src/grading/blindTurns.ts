@@ -46,6 +46,8 @@ export interface BlindTurn {
 
 /** A slug that rests longer than this, or another slug, begins a new bout. */
 const BOUT_GAP_MS = 3000;
+/** No honest run comes near so many bouts; each costs a look at the bench. */
+const MOST_BOUTS = 1000;
 /** A residual of phase must be so far beyond its tolerance before it fools anybody. */
 const FOOLING_PHASE_DEGREES = 2;
 
@@ -53,12 +55,15 @@ export function blindTurns(setup: BenchSetup, events: readonly TimedEvent[]): re
   const bench = createBench(setup);
   const found: BlindTurn[] = [];
   let state = initialState(setup);
+  let bouts = 0;
   let bout: { slug: string; untilMs: number; blind: BlindTurn | null } | null = null;
   for (const timed of events) {
     const { atMs, ...event } = timed;
     if (event.type === 'slugTurned') {
       if (bout === null || bout.slug !== event.slug || atMs - bout.untilMs > BOUT_GAP_MS) {
         if (bout?.blind) found.push(bout.blind);
+        bouts++;
+        if (bouts > MOST_BOUTS) return found;
         const lie = lieOf(bench.facts(state), setup.receiver);
         bout = {
           slug: event.slug,

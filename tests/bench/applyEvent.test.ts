@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { applyEvent } from '../../src/bench/applyEvent.ts';
 import type { BenchEvent, Refusal } from '../../src/bench/benchEvent.ts';
 import { type BenchState, NO_PROOFS } from '../../src/bench/benchState.ts';
+import { MOST_OF_A_KIND } from '../../src/bench/incidents.ts';
 import { initialState, RESTING_CONTROLS } from '../../src/bench/setup.ts';
 import { nominalTurns } from '../../src/receiver/slugLaw.ts';
 import { accepted, canSetup, play, readySetup, refusal, stripSetup } from './fixture.ts';
@@ -235,6 +236,18 @@ describe('what is done', () => {
 });
 
 describe('power and safety on a live chassis', () => {
+  test('what goes wrong again and again is written down so often and no more, and nothing else is hidden by it', () => {
+    const on = play(strip, [cautions, isolate, connect('earth', 'Earth'), power]);
+    const swaps = Array.from({ length: 3 * MOST_OF_A_KIND }, (_, i) =>
+      i % 2 === 0 ? connect('rf', 'TP1') : ({ type: 'leadRemoved', lead: 'rf' } as const),
+    );
+    const often = play(strip, swaps, on);
+    expect(often.incidents).toHaveLength(MOST_OF_A_KIND);
+    const touched = play(strip, [connect('rf', 'hot')], often);
+    expect(touched.incidents.slice(MOST_OF_A_KIND).map((i) => i.kind)).not.toContain('wrongPowerOrder');
+    expect(touched.incidents.length).toBeGreaterThan(MOST_OF_A_KIND);
+  });
+
   test('in the right order nothing is written down', () => {
     const state = play(strip, [cautions, isolate, connect('earth', 'Earth'), connect('rf', 'TP1'), power]);
     expect(state).toMatchObject({ powered: true, stopped: null, incidents: [] });

@@ -1,11 +1,14 @@
 /** The JSON reader: as the built-in one on good text, better on bad, cheap on hostile. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { parseJson, TEXT_LIMIT_CHARS } from '../../src/files/parseJson.ts';
+import { type JsonLimits, parseJson, TEXT_LIMIT_CHARS } from '../../src/files/parseJson.ts';
 import { shippedTexts } from './shipped.ts';
 
-function problemsOf(text: string, limit?: number) {
-  const result = limit === undefined ? parseJson(text, 'f.json') : parseJson(text, 'f.json', limit);
+const WIDE: JsonLimits = { textCharacters: 1e9, values: 1e9, levels: 1e9, items: 1e9, keys: 1e9, characters: 1e9 };
+
+function problemsOf(text: string, limits: Partial<JsonLimits> = {}) {
+  const result =
+    Object.keys(limits).length === 0 ? parseJson(text, 'f.json') : parseJson(text, 'f.json', { ...WIDE, ...limits });
   return result.ok ? [] : result.problems;
 }
 
@@ -114,18 +117,58 @@ describe('hostile text', () => {
   });
 
   it('is bounded by whoever reads it', () => {
-    expect(problemsOf('[1,2,3,4]', 5)).toEqual([
-      { file: 'f.json', place: '', found: '9 characters', wanted: 'at most 5 characters' },
+    const cases: readonly (readonly [string, Partial<JsonLimits>, Partial<JsonLimits>, string, string])[] = [
+      ['[1,2,3,4]', { textCharacters: 8 }, { textCharacters: 9 }, '', '9 characters'],
+      ['[1,2,3,4]', { values: 4 }, { values: 5 }, 'line 1, column 8', 'more than 4 values'],
+      ['[1,2,3,4]', { items: 3 }, { items: 4 }, 'line 1, column 8', 'a list of more than 3'],
+      ['[[[1]]]', { levels: 2 }, { levels: 3 }, 'line 1, column 4', 'more than 2 levels'],
+      ['{"a":1,\n"b":2}', { keys: 1 }, { keys: 2 }, 'line 2, column 1', 'an object of more than 1 keys'],
+      ['["abc"]', { characters: 2 }, { characters: 3 }, 'line 1, column 2', 'more than 2 characters in a string'],
+      ['{"abc":1}', { characters: 2 }, { characters: 3 }, 'line 1, column 2', 'more than 2 characters in a string'],
+    ];
+    for (const [text, narrow, wide, place, found] of cases) {
+      expect(problemsOf(text, narrow), text).toMatchObject([{ file: 'f.json', place, found }]);
+      expect(problemsOf(text, wide), text).toEqual([]);
+    }
+  });
+
+  it('hands over the one long list item by item, with what stands before it, and stops when it is told to', () => {
+    const text = '{"a":1,"long":[5,6,{"long":[7,7,7]},8],"b":[1]}';
+    const seen: unknown[] = [];
+    const upTo = (most: number, last: number) =>
+      parseJson(
+        text,
+        'f.json',
+        { ...WIDE, items: 3 },
+        {
+          ...{ key: 'long', most },
+          take: (item, index, before) => seen.push([index, item, { ...before }]) > 0 && index < last,
+        },
+      );
+    expect(upTo(4, 9)).toEqual({ ok: true, value: { a: 1, long: [], b: [1] } });
+    expect(seen).toEqual([
+      [0, 5, { a: 1 }],
+      [1, 6, { a: 1 }],
+      [2, { long: [7, 7, 7] }, { a: 1 }],
+      [3, 8, { a: 1 }],
     ]);
-    const many = parseJson('[1,2,3,4]', 'f.json', 9, 4);
-    expect(many.ok ? [] : many.problems.map((p) => p.found)).toEqual(['more than 4 values']);
-    expect(parseJson('[1,2,3,4]', 'f.json', 9, 5).ok).toBe(true);
+    expect(upTo(3, 9)).toMatchObject({ problems: [{ place: 'line 1, column 37', found: 'a list of more than 3' }] });
+    seen.length = 0;
+    expect(upTo(4, 1)).toMatchObject({ problems: [{ place: 'line 1, column 18' }] });
+    expect(seen).toHaveLength(2);
+  });
+
+  it('counts its lines once, however many problems it has', () => {
+    const text = `${'\n'.repeat(1000)}{${'"k":0,\n'.repeat(20)}"k":0}`;
+    expect(problemsOf(text).map((p) => p.place)).toEqual(
+      Array.from({ length: 20 }, (_, i) => `line ${1002 + i}, column 1`),
+    );
   });
 
   it('may be longer where its reader says so: a run of an hour', () => {
     const event = '{"atMs":1234567,"type":"slugTurned","slug":"T1","turns":0.03125}';
     const text = `[${Array(60_000).fill(event).join(',')}]`;
     expect(parseJson(text, 'f.json').ok).toBe(false);
-    expect(parseJson(text, 'f.json', 4 * TEXT_LIMIT_CHARS).ok).toBe(true);
+    expect(problemsOf(text, { textCharacters: 4 * TEXT_LIMIT_CHARS })).toEqual([]);
   });
 });
