@@ -25,6 +25,8 @@ const LIMITS: JsonLimits = {
   ...{ items: MOST_LINES, keys: 64, characters: 4000 },
 };
 
+/** Of a run whose events are kept in the text with the rest. */
+export const OPEN_RUN_LIMITS: JsonLimits = { ...LIMITS, items: MOST_EVENTS };
 /** Of what is neither event nor scenario. */
 const HEAD: Sizes = { values: 4 * MOST_LINES, items: MOST_LINES, keys: 64, characters: 4000, levels: 4 };
 

@@ -4,6 +4,7 @@ import { ENGINE } from '../../src/base/engine.ts';
 import { hashOf } from '../../src/files/hash.ts';
 import type { RunFile } from '../../src/files/runFile.ts';
 import { parseRunFile, RUN_FILE_LIMIT_CHARS, readRunFile } from '../../src/files/runFileSchema.ts';
+import { PROBLEMS_LISTED } from '../../src/files/schemaProblems.ts';
 import { readSeal, sealEvents } from '../../src/files/seal.ts';
 import { receiverHash, serialiseRunFile, toRunFile } from '../../src/run/serialise.ts';
 import { finishedFile, runOf } from '../run/runs.ts';
@@ -177,8 +178,70 @@ describe('a bad file', () => {
     const run = json();
     run.events = Array.from({ length: 100_000 }, () => ({ atMs: 'soon', type: 'signedOff' }));
     const found = problemsOf(run);
-    expect(found.length).toBeLessThanOrEqual(201);
+    expect(found.length).toBe(PROBLEMS_LISTED + 1);
     expect(found.at(-1)![1]).toBe('none');
+  });
+
+  describe('made to be slow', () => {
+    /** A text with a run's head, and any text at all under one of its keys. */
+    const hostile = (value: string, key = 'events') =>
+      JSON.stringify({ ...json(), [key]: '@' }).replace(`"${key}":"@"`, () => `"${key}":${value}`);
+    const many = (item: string, count: number): string => `[${Array(count).fill(item).join(',')}]`;
+    const told = (text: string) => {
+      const parsed = readRunFile(text, 'run.json');
+      return parsed.ok ? [] : parsed.problems;
+    };
+
+    test('the head that is used here is good', () => {
+      expect(told(hostile(JSON.stringify(json().events)))).toEqual([]);
+    });
+
+    test.each([
+      ['half a million zeros', many('0', 519_000)],
+      ['as many empty objects', many('{}', 519_000)],
+      ['events that lack everything', many('{"type":"slugTurned"}', 119_000)],
+      ['events of no type', many('{"atMs":1,"type":"x"}', 119_000)],
+      ['lists in lists', many('[[[[[[]]]]]]', 200_000)],
+    ])('%s are refused by the first of them', (_, events) => {
+      const problems = told(hostile(events));
+      expect(problems.length).toBeLessThanOrEqual(PROBLEMS_LISTED + 1);
+      expect(problems[0]).toMatchObject({ file: 'run.json', place: expect.stringMatching(/^\/events\/0/) });
+      expect(problems.at(-1)).toEqual({ ...problems.at(-1), found: 'more problems than are listed', wanted: 'none' });
+      const last = Math.max(...problems.map((p) => Number(/^\/events\/(\d+)/.exec(p.place)?.[1] ?? 0)));
+      expect(last).toBeLessThanOrEqual(PROBLEMS_LISTED);
+    });
+
+    test.each([
+      ['more events than a run may have', many('{"atMs":0,"type":"signedOff"}', 120_001), 'a list of more than 120000'],
+      [
+        'one event with very many keys',
+        `[{${Array.from({ length: 1e5 }, (_, i) => `"k${i}":0`).join(',')}}]`,
+        'an object of more than 64 keys',
+      ],
+      ['one string without end', `["${'x'.repeat(3_000_000)}"]`, 'more than 4000 characters in a string'],
+      ['lists without end', '['.repeat(1e6), 'more than 16 levels'],
+    ])('%s: refused at its bound', (_, events, found) => {
+      expect(told(hostile(events)).map((p) => p.found)).toEqual([found]);
+    });
+
+    test('a claim or a scenario of very many things is not read to its end', () => {
+      for (const key of ['claimed', 'scenario']) {
+        expect(told(hostile(many('0', 4e5), key)).map((p) => p.found)).toEqual(['a list of more than 400']);
+      }
+      expect(places({ ...json(), claimed: { ...file.claimed, lines: Array(401).fill(0) } })).toEqual([
+        '/claimed/lines',
+      ]);
+    });
+
+    test('a file of another kind or of a newer bench is told as such, not by what its events lack', () => {
+      for (const [key, value] of [
+        ['format', 'another-format'],
+        ['version', 2],
+      ] as const) {
+        const foreign = JSON.stringify({ ...json(), [key]: value, events: Array(1000).fill(0) });
+        expect(told(foreign).map((p) => p.place)).toEqual([`/${key}`]);
+      }
+    });
   });
 
   test('text that is no JSON says where it breaks', () => {

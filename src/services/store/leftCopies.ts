@@ -1,6 +1,6 @@
 /** Takes up what pages left in the lifeboat while they went away: each copy into its own run, and only where it has more than the database. */
 import { parseJson } from '../../files/parseJson.ts';
-import { RUN_FILE_LIMIT_CHARS } from '../../files/runFileSchema.ts';
+import { OPEN_RUN_LIMITS } from '../../files/runFileSchema.ts';
 import type { Aside, OpenRun } from './keptRuns.ts';
 import { type Base, changeShelves } from './layout.ts';
 import type { LeftCopy } from './lifeboat.ts';
@@ -15,7 +15,7 @@ export interface ReadCopy {
 
 /** Read like any file: it may have been torn off in the middle, or written by anybody. */
 export function readLeftCopy({ text }: LeftCopy, newId: () => string): ReadCopy {
-  const json = parseJson(text, 'last copy', RUN_FILE_LIMIT_CHARS);
+  const json = parseJson(text, 'last copy', OPEN_RUN_LIMITS);
   const record = json.ok && isObject(json.value) ? json.value : {};
   // A copy from before there were learners and dates says nothing of them.
   const read = readOpenRun({ learner: null, ...record });
