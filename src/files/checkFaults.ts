@@ -1,7 +1,10 @@
 /** Whether the faults of a scenario can be had at its receiver: parts that exist and are of the right kind, and a set that is still a circuit. */
 
+import type { Problem } from '../base/result.ts';
 import { buildNetwork } from '../physics/buildNetwork.ts';
 import { type Deck, type DeckElement, findElement, nodeKey } from '../physics/deck.ts';
+import { deckProblems } from '../physics/deckProblems.ts';
+import { cureOf } from '../receiver/faults/cure.ts';
 import { type Fault, faultRowOf } from '../receiver/faults/fault.ts';
 import { faultEffects } from '../receiver/faults/faultEffects.ts';
 import type { FaultField } from '../receiver/faults/faultField.ts';
@@ -16,19 +19,82 @@ export function checkFaults(faults: readonly Fault[], receiver: Receiver, deck: 
   };
   faults.forEach((fault, i) => {
     checkFault(fault, receiver, deck, ['faults', i], tell);
-    if (faults.slice(0, i).some((other) => JSON.stringify(other) === JSON.stringify(fault))) {
-      tell(['faults', i], 'a fault that is there already', 'each fault once');
-    }
   });
   if (!whole || faults.length === 0) return;
+  complainOfSameParts(faults, receiver, deck, tell);
+  complainOfTakenNames(faults, receiver, deck, tell);
+  if (!whole) return;
+  const left = firstOutOfBounds(faults, receiver, deck);
+  if (left !== null) {
+    complain(left.faults.length === 1 ? ['faults', left.faults[0]!] : ['faults'], left.found, left.wanted);
+    return;
+  }
   const built = buildNetwork(faultEffects(receiver, deck, faults, []).deck, receiver.deck);
   if (built.ok) return;
-  const [first] = built.problems;
-  complain(
-    ['faults'],
-    `a set that is no circuit any more (${first?.found ?? 'unknown'})`,
-    'faults that leave a circuit',
-  );
+  const { found, wanted } = noCircuit(built.problems[0]);
+  complain(['faults'], found, wanted);
+}
+
+/** A part fails in each way once: of two such faults one would undo or overlay the other. What no part cures is there once. */
+function complainOfSameParts(faults: readonly Fault[], receiver: Receiver, deck: Deck, complain: Complain): void {
+  const seen = new Set<string>();
+  faults.forEach((fault, i) => {
+    const cure = cureOf(fault, receiver, deck);
+    const parts = cure.kind === 'replace' ? cure.parts : [''];
+    const again = parts.find((part) => seen.has(`${fault.kind} ${part.toLowerCase()}`));
+    for (const part of parts) seen.add(`${fault.kind} ${part.toLowerCase()}`);
+    if (again === undefined) return;
+    const found = again === '' ? `"${fault.kind}" a second time` : `"${fault.kind}" of ${again} a second time`;
+    complain(['faults', i], found, 'each kind of fault once for a part');
+  });
+}
+
+/** Faults add elements under names of their own, which the receiver's deck may happen to have. */
+function complainOfTakenNames(faults: readonly Fault[], receiver: Receiver, deck: Deck, complain: Complain): void {
+  faults.forEach((fault, i) => {
+    for (const edit of faultRowOf(fault).edits?.(fault, { receiver, deck }) ?? []) {
+      if (edit.kind !== 'add' || findElement(deck, edit.element.name) === undefined) continue;
+      const found = `"${fault.kind}", which adds ${edit.element.name} to a deck that has one`;
+      complain(['faults', i], found, `a deck without an element ${edit.element.name}`);
+    }
+  });
+}
+
+interface OutOfBounds {
+  /** indices of the faults that stand together */
+  readonly faults: readonly number[];
+  readonly found: string;
+  readonly wanted: string;
+}
+
+/**
+ * Parts may be replaced in any order, so every choice of the faults must leave values that can be had: each inside the bounds of a deck, and each input capacitor
+ * larger than what bias may take out of it. Of those that do not the smallest choice.
+ */
+function firstOutOfBounds(faults: readonly Fault[], receiver: Receiver, deck: Deck): OutOfBounds | null {
+  const choices = Array.from({ length: 2 ** faults.length }, (_, bits) =>
+    faults.flatMap((_fault, i) => ((bits >> i) & 1 ? [i] : [])),
+  ).sort((a, b) => a.length - b.length);
+  for (const choice of choices.slice(1)) {
+    const chosen = choice.map((i) => faults[i]!);
+    const edited = faultEffects(receiver, deck, chosen, []).deck;
+    const [problem] = deckProblems(edited, receiver.deck);
+    if (problem !== undefined) return { faults: choice, ...noCircuit(problem) };
+    for (const { element, agc, inputCapacitor } of receiver.stages) {
+      if (inputCapacitor === null) continue;
+      const taken = receiver.biasLines.find((law) => law.at === agc)?.capacitanceFarads ?? 0;
+      const { value } = findElement(edited, inputCapacitor)!;
+      if (value > taken) continue;
+      const wanted = `more than the ${taken} F that the bias of ${element} may take out of it`;
+      return { faults: choice, found: `${inputCapacitor} of ${value} F`, wanted };
+    }
+  }
+  return null;
+}
+
+function noCircuit(problem: Problem | undefined): { readonly found: string; readonly wanted: string } {
+  const found = `a set that is no circuit any more (${problem?.found ?? 'unknown'})`;
+  return { found, wanted: 'faults that leave a circuit' };
 }
 
 function checkFault(fault: Fault, receiver: Receiver, deck: Deck, at: Path, complain: Complain): void {
