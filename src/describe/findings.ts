@@ -1,11 +1,11 @@
 /** Three to five findings for the top of a report: what went well, what to look at again (with the time to jump to), what to do next. */
-import type { IncidentKind } from '../bench/benchState.ts';
 import type { BlindTurn } from '../grading/blindTurns.ts';
-import { BLOCKS, type Block, type Cap, type Report, type ScoreLine } from '../grading/report.ts';
+import { BLOCKS, type Block, type Cap, lineIsMet, type Report, type ScoreLine } from '../grading/report.ts';
 import type { Receiver } from '../receiver/receiver.ts';
 import type { Words } from '../words/words.ts';
 import { adviceFor } from './advice.ts';
-import { lineIsMet, scoreLineSentence } from './scoreLine.ts';
+import { capWords } from './ruleWords.ts';
+import { scoreLineSentence } from './scoreLine.ts';
 import { slugName } from './slugName.ts';
 
 export interface Finding {
@@ -53,11 +53,9 @@ function praises({ grading, format }: Words, report: Report): readonly Finding[]
   return found.length === 0 ? [well(say.began)] : found;
 }
 
-function capFinding({ grading, format }: Words, cap: Cap): Finding {
-  const kind: IncidentKind = cap.rule === 'G38' ? 'hotChassis' : 'hotTouch';
-  const say = grading.caps[kind];
-  if (say === undefined) throw new Error(`no words for the cap ${cap.rule}`);
-  return { tone: 'lookAgain', text: say(cap.limit, format.clock(cap.atSeconds)), atSeconds: cap.atSeconds };
+function capFinding(words: Words, { rule, limit, atSeconds }: Cap): Finding {
+  const text = capWords(words, rule).capped(limit, words.format.clock(atSeconds));
+  return { tone: 'lookAgain', text, atSeconds };
 }
 
 /** The longest turn by a lying picture, where the curve suffered for it. */

@@ -4,7 +4,7 @@ import type { Words } from '../words/words.ts';
 export { curveSentence, pipName, readCurve } from './curve.ts';
 export { type Finding, findings } from './findings.ts';
 export { refusalSentence } from './refusal.ts';
-export { lineIsMet, scoreLineSentence } from './scoreLine.ts';
+export { scoreLineSentence } from './scoreLine.ts';
 export { slugName, slugNameFirst } from './slugName.ts';
 export { verdictWords } from './verdict.ts';
 

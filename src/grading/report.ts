@@ -1,4 +1,5 @@
 /** What grading hands out: figures and reason codes. `describe` turns each line into one sentence. */
+import { isInside } from '../base/limits.ts';
 import type { ToldSymptom } from '../receiver/faults/fault.ts';
 import type { ProofId } from '../scenario/proofId.ts';
 
@@ -83,6 +84,11 @@ export interface ScoreLine {
   readonly symptom?: PartSymptom;
   /** why less is paid than the figure would earn: there was no picture to judge by, or part of the work is still to be done; absent = nothing is held back */
   readonly held?: 'noPicture' | 'workLeft';
+}
+
+/** Earned in full, as far as its own figure goes. */
+export function lineIsMet(line: ScoreLine): boolean {
+  return isInside(line, line.measured);
 }
 
 export interface Cap {

@@ -61,7 +61,8 @@ export function strangeText(text: string, given: readonly unknown[] = []): strin
 /** What of the text stays as it is, and what does not. */
 function pieces(text: string, given: readonly unknown[]): (readonly [piece: string, stays: boolean])[] {
   const outside = given
-    .flat(2)
+    .flatMap((one) => (typeof one === 'object' && one !== null ? Object.values(one) : one))
+    .flat()
     .filter((one): one is string => typeof one === 'string' && one.trim() !== '')
     .sort((a, b) => b.length - a.length)
     .map((one) => `(?<![\\p{L}])${escaped(one)}(?![\\p{L}])`);

@@ -2,8 +2,8 @@
 
 import type { Ref } from 'preact';
 import { adviceFor } from '../../describe/advice.ts';
-import { lineIsMet } from '../../describe/scoreLine.ts';
-import { BLOCKS, type Report, type ScoreLine } from '../../grading/report.ts';
+import { ruleLabel } from '../../describe/ruleWords.ts';
+import { BLOCKS, lineIsMet, type Report, type ScoreLine } from '../../grading/report.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { Frac, Frame } from '../../kit/theme/art.tsx';
 import { MomentLink } from './FindingsSheet.tsx';
@@ -47,7 +47,9 @@ export function LinesTable({ report, sentence, goTo, innerRef }: LinesTableProps
                 </tr>
                 {lines.map((line) => (
                   <tr key={line.id} class={lost(line) ? 'lost' : ''}>
-                    <td class="lines-rule">{line.rule}</td>
+                    <td class="lines-rule" title={ruleLabel(words, line.rule)}>
+                      {line.rule}
+                    </td>
                     <td>
                       <Frac>{sentence(line)}</Frac>
                       {lost(line) && !lineIsMet(line) ? (

@@ -1,5 +1,6 @@
 /** The score: total, word of the ladder, turns and time against par, and a bar for each block, filled with its own hatching. */
 
+import { capWords } from '../../describe/ruleWords.ts';
 import { BLOCKS, type Block, type Report } from '../../grading/report.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { bandOf, Fit, Frac, Frame, thumb } from '../../kit/theme/art.tsx';
@@ -21,7 +22,8 @@ export interface ScorePanelProps {
 }
 
 export function ScorePanel({ report, previousBest, showLines }: ScorePanelProps) {
-  const { blocks, report: say } = useWords();
+  const words = useWords();
+  const { blocks, report: say } = words;
   const against = say.against(report.total, previousBest);
   return (
     <section class="plate score" aria-labelledby="score-title">
@@ -53,7 +55,7 @@ export function ScorePanel({ report, previousBest, showLines }: ScorePanelProps)
       </div>
       {report.caps.map((cap) => (
         <p class="score-cap" key={cap.rule + cap.subject}>
-          {say.capped(cap.limit, say.capKinds[cap.rule] ?? say.capOther, say.clock(cap.atSeconds))}
+          {say.capped(cap.limit, capWords(words, cap.rule).name, say.clock(cap.atSeconds))}
         </p>
       ))}
       {report.wanting.map((what) => (

@@ -1,6 +1,6 @@
 /** The large figure of a report: as found, as left, the corridor of tolerance, and a callout at each point and trap of the sheet. */
-import { lineIsMet } from '../../describe/scoreLine.ts';
-import type { CurveSet, Report, ScoreLine } from '../../grading/report.ts';
+import { type CurveSet, lineIsMet, type Report, type ScoreLine } from '../../grading/report.ts';
+import { DRAWN_RULES } from '../../grading/rules/rules.ts';
 import { axisLabels, axisMarks, curvePath } from '../../kit/theme/figures.ts';
 import { C, callout, hatch, line, r1, rr, T } from '../../kit/theme/ink.ts';
 import { cross, tick } from '../../kit/theme/pieces.ts';
@@ -28,11 +28,10 @@ export interface SheetPoint {
 /** A sheet may ask for a dozen points: these many are told of, the missed ones first, then the weightiest. */
 const MOST_TOLD = 6;
 
-/** Points and traps of the sheet (rules G3 and G6) by frequency. */
+/** Points and traps of the sheet, and whatever else a rule wants drawn, by frequency. */
 export function sheetPoints(report: Report, response: string): readonly SheetPoint[] {
   const lines = report.lines.filter(
-    (l): l is ScoreLine & { hz: number } =>
-      l.hz !== null && l.response === response && (l.rule === 'G3' || l.rule === 'G6'),
+    (l): l is ScoreLine & { hz: number } => l.hz !== null && l.response === response && DRAWN_RULES.includes(l.rule),
   );
   const told = new Set(
     [...lines]

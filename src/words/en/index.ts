@@ -1,5 +1,6 @@
 /** English: everything that the pages say. */
-import { adviceWords } from './advice.ts';
+
+import type { RuleWords } from '../ruleWords.ts';
 import {
   controlWords,
   dialWords,
@@ -16,28 +17,19 @@ import {
   tubeControlWords,
 } from './bench.ts';
 import { dialogWords, liveWords, refusalWords, tubeTalk } from './benchTalk.ts';
+import { conductRuleWords } from './conductRules.ts';
 import { curveWords } from './curve.ts';
 import { leadNames, slugNames, toolNames } from './facts.ts';
 import { first } from './first.ts';
-import {
-  capWords,
-  careWords,
-  causeWords,
-  economyWords,
-  faultWords,
-  findingWords,
-  limitWords,
-  proofWords,
-  responseWords,
-  seenWords,
-  truthWords,
-} from './grading.ts';
+import { causeWords, faultWords, findingWords, heldWords, limitWords } from './grading.ts';
 import { partsWords } from './parts.ts';
 import { actNames, badTimeInFile, verdictSentences, verdictTitles } from './problems.ts';
 import { refusalWithSubject } from './refusals.ts';
 import { blockNames, reportWords } from './reportPage.ts';
 import { sceneWords } from './scene.ts';
 import { missingSentences } from './session.ts';
+import { setUpRuleWords } from './setUpRules.ts';
+import { sheetRuleWords } from './sheetRules.ts';
 import { tubeWords } from './shell.ts';
 
 export const en = {
@@ -74,20 +66,8 @@ export const en = {
   names: { slugs: slugNames, leads: leadNames, tools: toolNames },
 
   // score, report and run files
-  grading: {
-    response: responseWords,
-    faults: faultWords,
-    limits: limitWords,
-    causes: causeWords,
-    seen: seenWords,
-    truth: truthWords,
-    proofs: proofWords,
-    care: careWords,
-    economy: economyWords,
-    caps: capWords,
-    findings: findingWords,
-  },
-  advice: adviceWords,
+  rules: { ...sheetRuleWords, ...setUpRuleWords, ...conductRuleWords } satisfies RuleWords,
+  grading: { faults: faultWords, limits: limitWords, causes: causeWords, held: heldWords, findings: findingWords },
   blocks: blockNames,
   report: reportWords,
   verdicts: { titles: verdictTitles, sentences: verdictSentences, acts: actNames, badTimeInFile },

@@ -20,7 +20,7 @@ export const resultWords: Readonly<Record<ResultWord, string>> = {
   haystack: 'Haystack',
 };
 
-const incidentNames: Readonly<Record<IncidentKind, string>> = {
+export const incidentNames: Readonly<Record<IncidentKind, string>> = {
   hotChassis: 'live chassis without the isolating transformer',
   wrongPowerOrder: 'leads or isolation handled with the power on',
   steelTool: 'steel tool in a slug',
@@ -83,8 +83,6 @@ export const reportWords = {
   turns: (turns: number, par: number): string => `${turnsLong(turns)}, par ${turnsOf(par)}`,
   time: (seconds: number, par: number): string => `${clock(seconds)} on the bench, par ${clock(par)}`,
   capped: (limit: number, kind: string, at: string): string => `Held at ${limit}: ${kind}, at ${at}`,
-  capKinds: { G38: incidentNames.hotChassis, G39: incidentNames.hotTouch } as Readonly<Record<string, string>>,
-  capOther: 'a breach of safety',
   blockPoints: (points: number, max: number): string => `${tenths(points)}/${tenths(max)}`,
   stack: (word: ResultWord): string => `The stack so far: ${resultWords[word]}`,
   findings: 'Findings',

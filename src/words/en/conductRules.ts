@@ -1,0 +1,99 @@
+/** Words of the rules of how the work was done: proofs, care, economy, and breaches of safety that cap a run. */
+import type { CAP_RULES, CONDUCT_RULES } from '../../grading/rules/conductRules.ts';
+import type { ProofId } from '../../scenario/proofId.ts';
+import type { Said, WordsOf } from '../ruleWords.ts';
+import { incidentNames } from './reportPage.ts';
+
+const times = (count: number): string => (count === 1 ? 'once' : count === 2 ? 'twice' : `${count} times`);
+
+const PROOFS: Readonly<Record<ProofId, { readonly done: (at: string) => string; readonly open: string }>> = {
+  halveLevel: {
+    done: (at) => `Level halved and put back at ${at}: the shape is the set\u2019s own.`,
+    open: 'The level was not halved and put back after the last turn. Overload would have hidden.',
+  },
+  markersOffOn: {
+    done: (at) => `Pips off and on at ${at}: the markers do not bend the curve.`,
+    open: 'The pips were not taken off and brought back after the last turn. A bent curve would have hidden.',
+  },
+  touchEarth: {
+    done: (at) => `Earth strap lifted and put back at ${at}: the curve is not in the leads.`,
+    open: 'The earth strap was not lifted and put back after the last turn.',
+  },
+  swingPhase: {
+    done: (at) => `Phasing swung and put back at ${at}: one line covers the other.`,
+    open: 'The phasing was not swung and put back after the last turn.',
+  },
+  skirts: {
+    done: (at) => `Skirts looked at with more gain at ${at}.`,
+    open: 'The skirts were not looked at with more gain after the last turn.',
+  },
+};
+const proofOf = ({ subject }: Said): (typeof PROOFS)[ProofId] => PROOFS[subject as ProofId];
+
+export const conductRuleWords: WordsOf<(typeof CONDUCT_RULES)[number] | (typeof CAP_RULES)[number]> = {
+  G27: {
+    label: 'Proofs',
+    good: (s) => proofOf(s).done(s.when),
+    bad: (s) => proofOf(s).open,
+    advice: 'Do the act and undo it again, after the last turn and before you sign.',
+  },
+  G28: {
+    label: 'Order of power',
+    good: 'Leads and isolation were handled with the set off.',
+    bad: (s) => `Leads or isolation handled with the set on, ${times(s.count)}, first at ${s.when}.`,
+    advice: 'Switch the set off before a lead or the transformer is touched.',
+  },
+  G29: {
+    label: 'Live parts',
+    good: 'Nothing live was touched.',
+    bad: (s) => `At ${s.when} something live was touched. On a real set this can kill.`,
+    advice: 'Isolating transformer first, one hand, and nothing on the fenced corner.',
+  },
+  G30: {
+    label: 'Tools',
+    good: 'Every slug got the tool that fits.',
+    bad: (s) => `A tool that does not fit, or steel in the coil, ${times(s.count)}, first in ${s.slug} at ${s.when}.`,
+    advice: 'Look into the slug before a tool is taken, and leave the steel in the drawer.',
+  },
+  G31: {
+    label: 'Stops',
+    good: 'No slug was forced.',
+    bad: (s) => `Forced past a stop ${times(s.count)}, first ${s.slug} at ${s.when}.`,
+    advice: 'Stop when the slug binds, and come back a quarter turn.',
+  },
+  G32: {
+    label: 'Cracked slugs',
+    good: 'No slug was cracked.',
+    bad: (s) => `${s.slug} cracked at ${s.when}. The next one may be the last of its kind.`,
+    advice: 'Never turn against a stop; a slug at its end means that something else is off.',
+  },
+  G33: {
+    label: 'Good parts replaced',
+    good: 'No good part was replaced.',
+    bad: (s) => `A good part was replaced ${times(s.count)}, first at ${s.when}.`,
+    advice: 'Measure before you replace: a part is bad when no slug makes up for it.',
+  },
+  G34: {
+    label: 'Turns',
+    good: (s) => `${s.at}, par ${s.limit}.`,
+    bad: (s) => `${s.at}, par ${s.limit}.`,
+    advice: 'Turn once, look, and go back by less; traps first, then stage after stage.',
+  },
+  G35: {
+    label: 'Time',
+    good: (s) => `${s.at} on the bench, par ${s.limit}.`,
+    bad: (s) => `${s.at} on the bench, par ${s.limit}.`,
+    advice: 'Set up the whole picture first; a true picture saves the second round.',
+  },
+  G38: {
+    label: 'Hot chassis',
+    name: incidentNames.hotChassis,
+    capped: (limit, at) =>
+      `At ${at} a live chassis met power or a lead with no isolating transformer. Such a run is worth ${limit} at most.`,
+  },
+  G39: {
+    label: 'High tension touched',
+    name: incidentNames.hotTouch,
+    capped: (limit, at) => `At ${at} a lead touched the high-tension corner. Such a run is worth ${limit} at most.`,
+  },
+};
