@@ -28,7 +28,8 @@ export function rangeOf(row: ControlRow, receiver: Receiver): ControlRange {
       return { kind: 'choice', unit: row.unit, choices: row.choices };
     case 'range': {
       const step = row.step === 'bySet' ? frequencyStepHz(mainResponse(receiver).setUp.centreHz) : row.step;
-      const { unit, min, max, fineStep = step / 10, stepped = false } = row;
+      const { unit, min, max, stepped = false } = row;
+      const fineStep = row.fineStep ?? (stepped ? step : step / 10);
       return { kind: 'number', unit, min, max, step, fineStep, stepped };
     }
   }

@@ -65,7 +65,7 @@ export interface RangeRow extends Turned {
   readonly max: number;
   /** `bySet`: about a hundredth of what the receiver's part of the spectrum is swept over */
   readonly step: number | 'bySet';
-  /** left out: a tenth of the step */
+  /** left out: a tenth of the step, or the whole of it where there are only whole ones */
   readonly fineStep?: number;
   /** only whole steps exist, as in an attenuator */
   readonly stepped?: true;
@@ -86,6 +86,11 @@ export type ValueOf<Row> = Row extends { readonly kind: 'switch' }
     : number;
 
 export type ValuesOf<Rows> = { readonly [Id in keyof Rows]: ValueOf<Rows[Id]> };
+
+/** Names of the rows that stand on a panel. */
+export type IdsOnPanel<Rows, Panel extends ControlPanel> = {
+  [Id in keyof Rows]: Rows[Id] extends { readonly panel: Panel } ? Id : never;
+}[keyof Rows];
 
 /** Names of the rows of some kinds. */
 export type IdsOfKind<Rows, Kind extends ControlRow['kind']> = {

@@ -47,7 +47,6 @@ export const CONTROL_ROWS = {
     min: -80,
     max: 0,
     step: 1,
-    fineStep: 1,
     stepped: true,
     resting: -40,
     example: -46,

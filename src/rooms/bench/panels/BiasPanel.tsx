@@ -2,7 +2,6 @@
 
 import { memo } from 'preact/compat';
 import { useCallback } from 'preact/hooks';
-import type { ControlId } from '../../../bench/benchEvent.ts';
 import { BIAS_OUTPUTS, type BiasOutput } from '../../../bench/biasOutputs.ts';
 import { usePort } from '../../../kit/hooks/usePort.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
@@ -11,7 +10,7 @@ import { Meter } from '../../../kit/widgets/Meter.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
 import { PortKnob, PortSwitch } from '../parts.tsx';
 import { Panel, SidedPanel } from './Panel.tsx';
-import { each, Others, Places } from './Places.tsx';
+import { each, type OnPanel, Others, Places } from './Places.tsx';
 import { SafeStrip } from './SafeStrip.tsx';
 
 interface BiasPanelProps {
@@ -88,7 +87,7 @@ function BiasAndMeter({
   );
 }
 
-const BIAS_PLACED: readonly ControlId[] = [
+const BIAS_PLACED: OnPanel<'bias'> = [
   ...BIAS_OUTPUTS.flatMap(({ volts, polarity }) => [volts, polarity]),
   'meterRangeVolts',
   'meterMode',

@@ -1,18 +1,21 @@
 /** Controls where a panel's layout has them, and a place for every control of the panel that the layout does not name. */
 import type { ControlId } from '../../../bench/benchEvent.ts';
 import { CONTROLS } from '../../../bench/controls/controls.ts';
-import type { ControlPanel } from '../../../bench/controls/row.ts';
+import type { ControlPanel, IdsOnPanel } from '../../../bench/controls/row.ts';
+import type { CONTROL_ROWS } from '../../../bench/controls/rows.ts';
 import { drawn, unplaced } from '../../../present/panelRows.ts';
 import type { BenchPort } from '../../../present/ports.ts';
 import { type Look, PortControl } from '../parts.tsx';
 
-export interface Place extends Look {
-  readonly control: ControlId;
+export interface Place<Control extends ControlId = ControlId> extends Look {
+  readonly control: Control;
 }
 
 /** The same look for several controls. */
-export const each = (controls: readonly ControlId[], look: Look = {}): readonly Place[] =>
-  controls.map((control) => ({ control, ...look }));
+export const each = <Control extends ControlId>(
+  controls: readonly Control[],
+  look: Look = {},
+): readonly Place<Control>[] => controls.map((control) => ({ control, ...look }));
 
 interface PlacesProps {
   readonly port: BenchPort;
@@ -29,14 +32,17 @@ export function Places({ port, places }: PlacesProps) {
   );
 }
 
-interface OthersProps {
+/** The controls whose rows stand on a panel: a layout that places another there does not compile. */
+export type OnPanel<Panel extends ControlPanel> = readonly IdsOnPanel<typeof CONTROL_ROWS, Panel>[];
+
+interface OthersProps<Panel extends ControlPanel> {
   readonly port: BenchPort;
-  readonly panel: ControlPanel;
+  readonly panel: Panel;
   /** what stands on the panel already */
-  readonly placed: readonly ControlId[];
+  readonly placed: OnPanel<Panel>;
   readonly look?: Look;
 }
 
-export function Others({ port, panel, placed, look = {} }: OthersProps) {
+export function Others<Panel extends ControlPanel>({ port, panel, placed, look = {} }: OthersProps<Panel>) {
   return <Places port={port} places={each(unplaced(CONTROLS, port.receiver, panel, placed), look)} />;
 }

@@ -2,7 +2,6 @@
 
 import { memo } from 'preact/compat';
 import { useCallback, useMemo, useRef, useState } from 'preact/hooks';
-import type { ControlId } from '../../../bench/benchEvent.ts';
 import { usePort } from '../../../kit/hooks/usePort.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import type { Rect } from '../../../kit/px.ts';
@@ -14,11 +13,11 @@ import type { BenchPort } from '../../../present/ports.ts';
 import { mainResponse } from '../../../receiver/responses.ts';
 import { PortDial, useTurned } from '../parts.tsx';
 import { Panel } from './Panel.tsx';
-import { each, Others, Places } from './Places.tsx';
+import { each, type OnPanel, Others, Places } from './Places.tsx';
 
 const HEAD = each(['comb', 'tunableOn', 'markerRoute'], { look: 'small' });
 const KNOBS = each(['dialTrimHz', 'pipHeightDiv'], { r: 17 });
-const PLACED: readonly ControlId[] = [...[...HEAD, ...KNOBS].map(({ control }) => control), 'tunableHz'];
+const PLACED: OnPanel<'rack'> = [...[...HEAD, ...KNOBS].map(({ control }) => control), 'tunableHz'];
 
 const PITCH = 58;
 const LEAST_PITCH = 43;

@@ -1,12 +1,11 @@
 /** Instrument 3: the sweep source. */
 
 import { memo } from 'preact/compat';
-import type { ControlId } from '../../../bench/benchEvent.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import type { Rect } from '../../../kit/px.ts';
 import type { BenchPort } from '../../../present/ports.ts';
 import { Panel } from './Panel.tsx';
-import { each, Others, Places } from './Places.tsx';
+import { each, type OnPanel, Others, Places } from './Places.tsx';
 
 const HEAD = [
   { control: 'sourceMode', look: 'row' },
@@ -14,7 +13,7 @@ const HEAD = [
 ] as const;
 const KNOBS = [{ control: 'centreHz', r: 27 }, ...each(['spanHz', 'levelDb', 'carrierHz', 'phasingDegrees'])] as const;
 const SWITCHES = ['blanking', 'mirror'] as const;
-const PLACED: readonly ControlId[] = [...[...HEAD, ...KNOBS].map(({ control }) => control), ...SWITCHES];
+const PLACED: OnPanel<'sweep'> = [...[...HEAD, ...KNOBS].map(({ control }) => control), ...SWITCHES];
 
 function SweepPanelBase({ port, rect }: { readonly port: BenchPort; readonly rect: Rect | null }) {
   const { panels: panelWords } = useWords();

@@ -8,7 +8,7 @@ import { SmallSwitch, Switch } from '../../../kit/widgets/Switch.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
 import { useOffOn } from '../parts.tsx';
 import { Panel, SidedPanel } from './Panel.tsx';
-import { each, Others, Places } from './Places.tsx';
+import { each, type OnPanel, Others, Places } from './Places.tsx';
 
 export interface WaxSwitch {
   readonly allowed: boolean;
@@ -25,7 +25,7 @@ interface TubePanelProps {
 
 const BEAM = ['yVoltsPerDiv', 'yPositionDiv', 'xGain', 'xPositionDiv'] as const;
 const FACE = ['focus', 'brightness'] as const;
-const PLACED: readonly ControlId[] = [
+const PLACED: OnPanel<'tube'> = [
   ...BEAM,
   ...FACE,
   ...(['yCoupling', 'yInput', 'yInvert', 'ySmoothing', 'phosphor'] as const),
