@@ -2,6 +2,7 @@
 
 import { memo } from 'preact/compat';
 import { useCallback, useMemo, useRef, useState } from 'preact/hooks';
+import { CONTROLS } from '../../../bench/controls/controls.ts';
 import { usePort } from '../../../kit/hooks/usePort.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import type { Rect } from '../../../kit/px.ts';
@@ -9,6 +10,7 @@ import { px } from '../../../kit/px.ts';
 import { Crystal } from '../../../kit/widgets/Crystal.tsx';
 import { Knob } from '../../../kit/widgets/Knob.tsx';
 import { fitKnob } from '../../../present/controlScales.ts';
+import { unplaced } from '../../../present/panelRows.ts';
 import type { BenchPort } from '../../../present/ports.ts';
 import { mainResponse } from '../../../receiver/responses.ts';
 import { PortDial, useTurned } from '../parts.tsx';
@@ -39,7 +41,12 @@ function RackPanelBase({
 }) {
   const { panels: panelWords, rack: rackWords } = useWords();
   const count = port.receiver.crystalsHz.length;
-  const { pitch, dialWidth, dialHeight, tuneKnob, tall, shown } = rackFit(rect, height, count);
+  const { pitch, dialWidth, dialHeight, tuneKnob, tall, shown } = rackFit(
+    rect,
+    height,
+    count,
+    unplaced(CONTROLS, port.receiver, 'rack', PLACED).length,
+  );
   const unit = rackWords.unit(mainResponse(port.receiver).setUp.centreHz);
   return (
     <Panel
@@ -79,10 +86,11 @@ interface RackFit {
   readonly shown: number;
 }
 
-function rackFit(rect: Rect | null, height: number, count: number): RackFit {
+/** `others`: controls without a place of their own, which stand beside the knobs. */
+function rackFit(rect: Rect | null, height: number, count: number, others: number): RackFit {
   const dialHeight = Math.min(96, Math.max(70, height - 34 - 16 - 22 - 16));
   if (rect === null) return { pitch: PITCH, dialWidth: 170, dialHeight, tuneKnob: true, tall: false, shown: count };
-  const room = rect.width - 30 - PIP_KNOB - TRIM_KNOB - 36;
+  const room = rect.width - 30 - PIP_KNOB - TRIM_KNOB - others * PIP_KNOB - 36;
   if (rect.height >= TALL && rect.width < 900) {
     const dialWidth = Math.min(340, room - TUNE_KNOB);
     const shown = Math.min(count, Math.floor((rect.width - 40) / LEAST_PITCH));
