@@ -86,7 +86,7 @@ function firstOutOfBounds(faults: readonly Fault[], receiver: Receiver, deck: De
       const { value } = findElement(edited, inputCapacitor)!;
       if (value > taken) continue;
       const wanted = `more than the ${taken} F that the bias of ${element} may take out of it`;
-      return { faults: choice, found: `${inputCapacitor} of ${value} F`, wanted };
+      return { faults: choice, found: `${inputCapacitor} of ${Number(value.toPrecision(6))} F`, wanted };
     }
   }
   return null;
