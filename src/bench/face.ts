@@ -9,7 +9,7 @@
  */
 import { seededRandom } from '../base/random.ts';
 import { clamp } from '../base/rounding.ts';
-import { periodicOnePole } from '../physics/onePole.ts';
+import { periodicHighPass } from '../physics/onePole.ts';
 import { sweepAngle, xDrive, xOfFrequency } from '../physics/sweep.ts';
 import type { BenchState } from './benchState.ts';
 import { divPerVolt, xSense } from './deflection.ts';
@@ -98,8 +98,7 @@ function createSignal({ scenario }: BenchSetup): (state: BenchState, picture: Pi
       y[i] = y[i]! + NOISE_VOLTS * noise[(i + from) % COUNT]! + (humming ? hum[(i * waves) % COUNT]! : 0);
     }
     if (controls.yCoupling === 'AC') {
-      periodicOnePole(y, 1 / (2 * Math.PI * AC_COUPLING_HZ), 1 / picture.sweepHz, low);
-      for (let i = 0; i < COUNT; i++) y[i] = y[i]! - low[i]!;
+      periodicHighPass(y, 1 / (2 * Math.PI * AC_COUPLING_HZ), 1 / picture.sweepHz, y, low);
     }
     return y;
   };

@@ -41,14 +41,14 @@ export function periodicOnePole(
   }
 }
 
-/** High-pass (AC coupling): same arguments; the mean over the period comes out as zero. */
+/** High-pass (AC coupling): same arguments, and `low`, of the same length, for what is taken away; the mean over the period comes out as zero. */
 export function periodicHighPass(
   samples: Float64Array,
   tauSeconds: number,
   periodSeconds: number,
   out: Float64Array,
+  low: Float64Array,
 ): void {
-  const low = new Float64Array(samples.length);
   periodicOnePole(samples, tauSeconds, periodSeconds, low);
   for (let i = 0; i < samples.length; i++) out[i] = samples[i]! - low[i]!;
 }

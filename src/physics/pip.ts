@@ -28,26 +28,7 @@ export interface PipStretch {
 /** A pip without its phase: at most one stretch on the trace and one on the retrace. Worth keeping while the sweep stands. */
 export type PipShape = readonly PipStretch[];
 
-export interface PipMarker {
-  readonly hz: number;
-  /** height of the full beat, in the unit of the trace */
-  readonly amplitude: number;
-  /** phi, radians */
-  readonly phaseRadians: number;
-}
-
-/** Adds pips to a trace of a whole period (2 * points samples, see sweep.ts). Markers outside the sweep add nothing. */
-export function addPips(
-  trace: Float64Array,
-  sweep: PipSweep,
-  halfWidthHz: number,
-  markers: readonly PipMarker[],
-): void {
-  for (const marker of markers)
-    addPip(trace, pipShape(sweep, marker.hz, halfWidthHz), marker.amplitude, marker.phaseRadians);
-}
-
-/** Adds one pip of known shape. */
+/** Adds one pip of known shape to a trace of a whole period (2 * points samples, see sweep.ts). `amplitude`: height of the full beat, in the unit of the trace. */
 export function addPip(trace: Float64Array, shape: PipShape, amplitude: number, phaseRadians: number): void {
   const c = amplitude * Math.cos(phaseRadians);
   const s = amplitude * Math.sin(phaseRadians);

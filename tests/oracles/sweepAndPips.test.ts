@@ -4,7 +4,7 @@
  */
 
 import { describe, expect, test } from 'vitest';
-import { addPips, pipShape } from '../../src/physics/pip.ts';
+import { addPip, pipShape } from '../../src/physics/pip.ts';
 import { isQuasiStatic, rateHzPerSecond, sweepFrequencies, wholePeriod, xDrive } from '../../src/physics/sweep.ts';
 
 const SPAN = 10e6;
@@ -22,7 +22,7 @@ describe('zero-beat pip through a one-pole low-pass, largest output of a full be
     [2, 0.9988],
   ])('corner %d of the root of the rate: %d (within 0.002)', (ratio, expected) => {
     const trace = new Float64Array(2 * sweep.points);
-    addPips(trace, sweep, ratio * root, [{ hz: CENTRE, amplitude: 1, phaseRadians: 0 }]);
+    addPip(trace, pipShape(sweep, CENTRE, ratio * root), 1, 0);
     const largest = trace.subarray(0, sweep.points).reduce((most, v) => Math.max(most, Math.abs(v)), 0);
     expect(Math.abs(largest - expected)).toBeLessThan(0.002);
   });

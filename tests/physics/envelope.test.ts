@@ -1,72 +1,11 @@
-/** Envelopes: the beat against direct quadrature, the slow load and the gate against a free discharge, and what wrong use does. */
+/** Envelopes: a detected carrier against its own samples, a swept one against its differential equation, the gate against a free discharge, and what wrong use does. */
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { envelopeOfTwo, periodicPeakDetector } from '../../src/physics/envelope.ts';
 import { createFastSweep, linesFit, MOST_LINES, sideLines } from '../../src/physics/fastSweep.ts';
 import { createGentleSweep, LAG_LIMIT, sweepMode } from '../../src/physics/gentleSweep.ts';
 import { envelopeModulation } from '../../src/physics/videoEnvelope.ts';
 import { SEED } from '../laws/randomNetworks.ts';
-
-describe('beat of two carriers', () => {
-  /** Fourier coefficient of |a + b e^{jt}| by the midpoint rule, whose error falls as r^n, or as 1 / n^2 for equal carriers. */
-  const byQuadrature = (a: number, b: number, n: number): number => {
-    let sum = 0;
-    for (let i = 0; i < n; i++) {
-      const t = (2 * Math.PI * (i + 0.5)) / n;
-      sum += Math.sqrt(a * a + b * b + 2 * a * b * Math.cos(t)) * Math.cos(t);
-    }
-    return (2 * sum) / n;
-  };
-
-  test('agrees with the integral within 1e-12 on both sides of where the series ends', () => {
-    for (const r of [0.01, 0.1, 0.3, 0.499, 0.5, 0.501, 0.7, 0.9, 0.95]) {
-      expect(Math.abs(envelopeOfTwo(1, r) / byQuadrature(1, r, 4000) - 1)).toBeLessThan(1e-12);
-    }
-    expect(Math.abs(envelopeOfTwo(1, 0.999) / byQuadrature(1, 0.999, 400_000) - 1)).toBeLessThan(1e-11);
-  });
-
-  test('no second carrier, no beat; scale and sign do not matter otherwise', () => {
-    expect(envelopeOfTwo(1, 0)).toBe(0);
-    expect(envelopeOfTwo(0, 0)).toBe(0);
-    expect(envelopeOfTwo(-3, 1.2)).toBeCloseTo(3 * envelopeOfTwo(1, 0.4), 14);
-  });
-});
-
-describe('slow load', () => {
-  test('never below the carrier, never above its highest, settled, and in place the same', () => {
-    const wave = fc.array(fc.double({ min: 0, max: 5, noNaN: true }), { minLength: 1, maxLength: 50 });
-    fc.assert(
-      fc.property(wave, fc.double({ min: -4, max: 2, noNaN: true }), (list, decade) => {
-        const x = Float64Array.from(list);
-        const [one, two] = [new Float64Array(x.length), new Float64Array(2 * x.length)];
-        periodicPeakDetector(x, 10 ** decade, 0.02, one);
-        periodicPeakDetector(Float64Array.from([...list, ...list]), 10 ** decade, 0.04, two);
-        const top = Math.max(...list);
-        for (let i = 0; i < two.length; i++) {
-          expect(Math.abs(two[i]! - one[i % x.length]!)).toBeLessThan(1e-12);
-          expect(one[i % x.length]).toBeGreaterThanOrEqual(x[i % x.length]!);
-          expect(one[i % x.length]).toBeLessThanOrEqual(top);
-        }
-        periodicPeakDetector(x, 10 ** decade, 0.02, x);
-        expect([...x]).toEqual([...one]);
-      }),
-      { seed: SEED, numRuns: 200 },
-    );
-  });
-
-  test('no time constant copies', () => {
-    const out = new Float64Array(3);
-    periodicPeakDetector(Float64Array.of(1, 0, 2), 0, 1, out);
-    expect([...out]).toEqual([1, 0, 2]);
-  });
-
-  test('wrong use throws', () => {
-    expect(() => periodicPeakDetector(new Float64Array(3), 1, 1, new Float64Array(2))).toThrow('out');
-    expect(() => periodicPeakDetector(new Float64Array(3), -1, 1, new Float64Array(3))).toThrow('tau');
-    expect(() => periodicPeakDetector(new Float64Array(3), 1, 0, new Float64Array(3))).toThrow('period');
-  });
-});
 
 describe('modulation of a detected carrier', () => {
   const modulation = (

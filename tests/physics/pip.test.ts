@@ -2,7 +2,7 @@
 
 import { describe, expect, test } from 'vitest';
 import type { PipSweep } from '../../src/physics/pip.ts';
-import { addPip, addPips, pipShape } from '../../src/physics/pip.ts';
+import { addPip, pipShape } from '../../src/physics/pip.ts';
 import { rateHzPerSecond, sweepFrequencies, wholePeriod } from '../../src/physics/sweep.ts';
 
 const sweep: PipSweep = { centreHz: 44e6, spanHz: 10e6, mainsHz: 60, points: 16_384 };
@@ -41,7 +41,7 @@ describe('pips', () => {
     (hz, phi) => {
       const halfWidth = 60e3;
       const trace = new Float64Array(2 * sweep.points);
-      addPips(trace, sweep, halfWidth, [{ hz, amplitude: 1, phaseRadians: phi }]);
+      addPip(trace, pipShape(sweep, hz, halfWidth), 1, phi);
       const expected = byIntegration(hz, halfWidth, phi);
       const at = sweepFrequencies(sweep.centreHz, sweep.spanHz, sweep.points);
       let compared = 0;
@@ -56,7 +56,7 @@ describe('pips', () => {
 
   test('stand on trace and retrace where the sweep passes the marker, and nowhere else', () => {
     const trace = new Float64Array(2 * sweep.points);
-    addPips(trace, sweep, 30e3, [{ hz: 42e6, amplitude: 1, phaseRadians: 0.3 }]);
+    addPip(trace, pipShape(sweep, 42e6, 30e3), 1, 0.3);
     const hz = wholePeriod(sweepFrequencies(sweep.centreHz, sweep.spanHz, sweep.points));
     const energy = (from: number, to: number, near: boolean) => {
       let sum = 0;
@@ -101,7 +101,7 @@ describe('pips', () => {
     expect(pipShape(sweep, 44e6, 0)).toEqual([]);
     for (const hz of [39e6, 49e6, 38.99e6, 49.01e6, 39.0001e6]) {
       const trace = new Float64Array(2 * sweep.points);
-      addPips(trace, sweep, 50e3, [{ hz, amplitude: 1, phaseRadians: 0 }]);
+      addPip(trace, pipShape(sweep, hz, 50e3), 1, 0);
       expect(trace.every(Number.isFinite)).toBe(true);
       expect(Math.max(...trace.map(Math.abs))).toBeLessThanOrEqual(1);
     }
@@ -110,7 +110,7 @@ describe('pips', () => {
   test('a low-pass wider than the sweep still gives a bounded beat', () => {
     const narrow: PipSweep = { centreHz: 455e3, spanHz: 20e3, mainsHz: 50, points: 512 };
     const trace = new Float64Array(1024);
-    addPips(trace, narrow, 50e3, [{ hz: 456e3, amplitude: 2, phaseRadians: 0 }]);
+    addPip(trace, pipShape(narrow, 456e3, 50e3), 2, 0);
     expect(trace.every((v) => Math.abs(v) <= 2)).toBe(true);
     expect(Math.max(...trace)).toBeGreaterThan(1.8);
   });
