@@ -24,6 +24,7 @@ export type BenchEvent =
   | { readonly type: 'toolPlaced'; readonly slug: string | null }
   /** positive = core in; the tool in the hand is used */
   | { readonly type: 'slugTurned'; readonly slug: string; readonly turns: number }
+  /** nobody makes it any more: runs of before may hold it, and nothing comes of it */
   | { readonly type: 'readingTaken'; readonly what: string; readonly value: number }
   | { readonly type: 'partReplaced'; readonly element: string }
   | { readonly type: 'hintAsked'; readonly index: number }

@@ -101,7 +101,6 @@ export interface BenchState {
   readonly turnsMade: number;
   readonly lastSlugTurnSeconds: number | null;
   readonly hintsTaken: number;
-  readonly readings: readonly { readonly what: string; readonly value: number; readonly atSeconds: number }[];
   readonly signedOff: boolean;
   readonly stopped: 'hotChassis' | null;
 }

@@ -146,7 +146,7 @@ function sweepOf({ state, centreHz, sweepHz }: Moment): PipSweep {
   return { centreHz, spanHz: state.controls.spanHz, mainsHz: sweepHz, points: TRACE_POINTS };
 }
 
-/** Nothing has changed that a picture depends on: time may have passed, readings and proofs come and gone. */
+/** Nothing has changed that a picture depends on: time may have passed, proofs come and gone. */
 function sameBench(a: BenchState, b: BenchState): boolean {
   return (
     a.controls === b.controls &&

@@ -45,7 +45,6 @@ export function initialState(setup: BenchSetup): BenchState {
     turnsMade: 0,
     lastSlugTurnSeconds: null,
     hintsTaken: 0,
-    readings: [],
     signedOff: false,
     stopped: null,
   };

@@ -33,8 +33,6 @@ export type SessionEvent =
   /** the facts after an act, and the bench time of that act */
   | { readonly type: 'FACTS'; readonly facts: Facts; readonly atSeconds: number }
   | { readonly type: 'TICK'; readonly elapsedSeconds: number }
-  | { readonly type: 'PAUSE_CLOCK' }
-  | { readonly type: 'START_CLOCK' }
   | { readonly type: 'ASK_TO_SIGN' }
   | { readonly type: 'KEEP_WORKING' }
   | { readonly type: 'SUSPEND' }
@@ -187,9 +185,8 @@ export const sessionMachine = machineSetup.createMachine({
           states: {
             running: {
               always: { guard: 'timeIsUp', target: 'timeUp' },
-              on: { TICK: { actions: 'takeTime' }, PAUSE_CLOCK: 'paused' },
+              on: { TICK: { actions: 'takeTime' } },
             },
-            paused: { on: { START_CLOCK: 'running' } },
             timeUp: { entry: raise({ type: 'TIME_UP' }) },
           },
         },

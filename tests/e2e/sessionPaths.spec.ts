@@ -12,14 +12,12 @@ const setup = shippedSetup('vision-if', 'from-cold');
 const paths = shortestPaths(setup);
 const { signOff, suspended, stopped, abandon } = dialogWords;
 
-/** What the page lets one do in each stage; the clock of a hidden page, an hour's wait and clearing through a dialog are no acts of a hand. */
+/** What the page lets one do in each stage; an hour's wait and clearing through a dialog are no acts of a hand. */
 function pageAllows(path: SessionPath): boolean {
   let stage = 'briefing';
   return path.steps.every(({ act, value }) => {
     const fits =
       act.restSeconds <= 5 &&
-      act.session !== 'PAUSE_CLOCK' &&
-      act.session !== 'START_CLOCK' &&
       act.session !== 'ABANDON' &&
       !(act.name === 'suspend' && stage === 'signing') &&
       !(act.name === 'sign' && stage !== 'signing');

@@ -17,16 +17,7 @@ import { connectionActs, proofActs, safetyActs, setUpActs, stateAfter, yActs } f
 import { ALL_RIGHT, NOTHING_RIGHT } from './fakeFacts.ts';
 
 type Snapshot = ReturnType<typeof initialTransition<typeof sessionMachine>>[0];
-type PageEvent =
-  | 'BEGIN'
-  | 'ASK_TO_SIGN'
-  | 'KEEP_WORKING'
-  | 'SUSPEND'
-  | 'RESUME'
-  | 'ABANDON'
-  | 'REPORT'
-  | 'PAUSE_CLOCK'
-  | 'START_CLOCK';
+type PageEvent = 'BEGIN' | 'ASK_TO_SIGN' | 'KEEP_WORKING' | 'SUSPEND' | 'RESUME' | 'ABANDON' | 'REPORT';
 
 /** One step of a path: what is done at the bench, what is asked of the session, how long nothing happens. */
 export interface PathAct {
@@ -211,12 +202,6 @@ const ACTS: readonly ModelAct[] = [
       s.matches({ signing: 'asking' }) || settledAndProved(f, s) || (atWork(f, s) && !f.cautionsAcknowledged),
   },
   { name: 'resume', session: 'RESUME', when: (_, s) => s.matches('suspended') },
-  {
-    name: 'stop the clock',
-    session: 'PAUSE_CLOCK',
-    when: (f, s) => settledAndProved(f, s) && s.matches({ working: { clock: 'running' } }),
-  },
-  { name: 'start the clock', session: 'START_CLOCK', when: (_, s) => s.matches({ working: { clock: 'paused' } }) },
   {
     name: 'let the time run out',
     restSeconds: 3600,

@@ -209,11 +209,11 @@ describe('the clock', () => {
     expect(session.view()).toMatchObject({ stage: 'signing', timeUp: true });
   });
 
-  test('paused, it takes no ticks', () => {
+  test('put away, it takes no ticks', () => {
     const session = working(ALL_RIGHT, { timeLimitSeconds: 600 });
-    session.send({ type: 'PAUSE_CLOCK' });
+    session.send({ type: 'SUSPEND' });
     expect(session.send({ type: 'TICK', elapsedSeconds: 700 })).toBe(false);
-    session.send({ type: 'START_CLOCK' });
+    session.send({ type: 'RESUME' });
     expect(session.view().stage).toBe('working');
   });
 
