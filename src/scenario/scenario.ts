@@ -41,6 +41,7 @@ export interface ScenarioBench {
 export interface ScenarioAids {
   readonly hints: boolean;
   readonly waxMarks: boolean;
+  /** stands in every file and nothing comes of it: without it the seals of older runs would not fit */
   readonly exactReadouts: boolean;
 }
 

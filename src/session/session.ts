@@ -65,8 +65,8 @@ export function sessionViewAt(
 }
 
 /** The aids that may be reached: in a sealed run, none. */
-export function aidsWithin(scenario: Scenario): ScenarioAids {
-  return scenario.sealed ? { hints: false, waxMarks: false, exactReadouts: false } : scenario.aids;
+export function aidsWithin({ sealed, aids }: Scenario): Pick<ScenarioAids, 'hints' | 'waxMarks'> {
+  return { hints: !sealed && aids.hints, waxMarks: !sealed && aids.waxMarks };
 }
 
 function wantsOf({ receiver, scenario }: Pick<BenchSetup, 'receiver' | 'scenario'>): Wants {

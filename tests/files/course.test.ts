@@ -77,7 +77,7 @@ describe('deceptions that stand on the bench as a scenario begins', () => {
 test('aids fade along a track: the last of each has no more of them than the first, and a sealed one has none', () => {
   for (const track of new Set(scenarios.map((s) => s.track))) {
     const ordered = scenarios.filter((s) => s.track === track).sort((a, b) => a.order - b.order);
-    const aids = ordered.map(({ aids: a }) => Number(a.hints) + Number(a.waxMarks) + Number(a.exactReadouts));
+    const aids = ordered.map(({ aids: a }) => Number(a.hints) + Number(a.waxMarks));
     expect(aids.at(-1)!, track).toBeLessThanOrEqual(aids[0]!);
   }
   for (const { id, sealed, aids, hints } of scenarios) {

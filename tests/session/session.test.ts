@@ -280,7 +280,6 @@ describe('aids and replay', () => {
     expect(aidsWithin(asked({ sealed: true }).scenario)).toEqual({
       hints: false,
       waxMarks: false,
-      exactReadouts: false,
     });
     expect(aidsWithin(asked().scenario).hints).toBe(true);
   });
