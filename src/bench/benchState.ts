@@ -19,10 +19,8 @@ export type ToolId = (typeof TOOL_IDS)[number];
 
 /** Every knob and switch, in the unit that its name says. */
 export type Controls = ValuesOf<typeof CONTROL_ROWS>;
-export type SourceMode = Controls['sourceMode'];
 /** What the tip of the Y lead is: a plain wire, a wire behind 10 kilohm, or the demodulator probe. */
 export type YTip = Controls['yTip'];
-export type MarkerRoute = Controls['markerRoute'];
 export type Phosphor = Controls['phosphor'];
 
 export interface SlugState {

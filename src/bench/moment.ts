@@ -124,7 +124,7 @@ export function trueCentreHz({ scenario }: BenchSetup, { controls }: BenchState)
   return Math.max(LOWEST_HZ, controls.centreHz + (scenario.bench.centreErrorHz ?? 0));
 }
 
-export function sweepRateHz({ scenario }: BenchSetup, { controls }: BenchState): number {
+function sweepRateHz({ scenario }: BenchSetup, { controls }: BenchState): number {
   return controls.slowSweep ? scenario.bench.mainsHz / SLOW_SWEEP_DIVISOR : scenario.bench.mainsHz;
 }
 

@@ -50,7 +50,7 @@ export function watchProofs(
 }
 
 /** A swept curve is on the tube: source, tube and set are joined and running. */
-export function curveIsUp({ receiver }: BenchSetup, state: BenchState): boolean {
+function curveIsUp({ receiver }: BenchSetup, state: BenchState): boolean {
   const { leads } = state;
   const joined = leads.rf !== null && leads.y !== null && leads.x !== null;
   const running = receiver.mains === null || state.powered;

@@ -9,7 +9,7 @@ export interface Word extends Place {
 }
 
 export const MAX_TEXT = 65_536;
-export const MAX_LINE = 1000;
+const MAX_LINE = 1000;
 /** Reading stops once there are more problems than this. */
 export const MAX_PROBLEMS = 1000;
 

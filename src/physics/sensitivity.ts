@@ -36,7 +36,7 @@ export function inductanceSensitivities(
 }
 
 /** dV/dL, keyed by the names given. Brings the solver up to date first. */
-export function inductanceSlopes(solver: Solver, node: string, elements: readonly string[]): Map<string, ComplexSlope> {
+function inductanceSlopes(solver: Solver, node: string, elements: readonly string[]): Map<string, ComplexSlope> {
   const { network, system, hz } = solver;
   if (system.saturationVolts.some(Number.isFinite))
     throw new Error('sensitivities are of the linear network: take the saturation off');

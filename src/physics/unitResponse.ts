@@ -185,7 +185,7 @@ function oneFrequency(
 }
 
 /** Last column of each row that may differ from zero; `holds` tells of each place of a row-major n * n matrix. */
-export function rowReach(n: number, holds: (at: number) => boolean): Int32Array {
+function rowReach(n: number, holds: (at: number) => boolean): Int32Array {
   return Int32Array.from({ length: n }, (_, i) => {
     let last = n - 1;
     while (last > i && !holds(i * n + last)) last--;

@@ -39,20 +39,6 @@ export function listScale(values: readonly number[]): KnobScale {
   };
 }
 
-/** 1, 2, 5, 10, 20, 50... from `min` to `max` (both must be of the sequence). */
-export function oneTwoFive(min: number, max: number): number[] {
-  const values: number[] = [];
-  let power = 10 ** Math.floor(Math.log10(min) + 1e-9);
-  for (;;) {
-    for (const k of [1, 2, 5]) {
-      const value = clean(k * power);
-      if (value > max * (1 + 1e-9)) return values;
-      if (value >= min * (1 - 1e-9)) values.push(value);
-    }
-    power *= 10;
-  }
-}
-
 /** `count` steps that each multiply by the same factor: for ranges of several decades. */
 export function ratioScale(min: number, max: number, count: number, round: (value: number) => number): KnobScale {
   const factor = Math.log(max / min);

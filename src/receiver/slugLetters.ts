@@ -8,7 +8,7 @@ interface Slugged {
 export const SLUG_LETTERS = 'ABCDEFGHJKLMNPQRSTUVWXYZ';
 
 /** Letter of the slug that stands at `index` in the receiver's list. */
-export function slugLetter(index: number): string {
+function slugLetter(index: number): string {
   const letter = SLUG_LETTERS[index];
   if (letter === undefined) throw new Error(`no letter for slug ${index}`);
   return letter;

@@ -1,6 +1,6 @@
 /** The sweep source's attenuator: 0 dB is 2 V peak, open circuit, behind 75 ohm. */
 
-export const FULL_SOURCE_VOLTS = 2;
+const FULL_SOURCE_VOLTS = 2;
 export const SOURCE_OHMS = 75;
 /** What a terminated lead ends in: the same. */
 export const LEAD_OHMS = SOURCE_OHMS;

@@ -5,8 +5,8 @@
 import type { BenchDisplay } from '../../bench/display.ts';
 import { type Hands, set } from './hands.ts';
 
-export const HEIGHT_STEP_DIV = 0.1;
-export const PLACE_STEP_DIV = 0.05;
+const HEIGHT_STEP_DIV = 0.1;
+const PLACE_STEP_DIV = 0.05;
 const HALF_HEIGHT_DIV = 4;
 const HALF_WIDTH_DIV = 5;
 

@@ -106,7 +106,7 @@ function split(hands: Hands): number {
 const MARGIN_DIV = 0.5;
 
 /** The largest Y gain at which the whole trace is on the tube, the base line a little inside its edge (an S-curve: in the middle). */
-export function fillGraticule(hands: Hands, bothWays: boolean): void {
+function fillGraticule(hands: Hands, bothWays: boolean): void {
   for (const gain of hands.scale('yVoltsPerDiv').clicks) {
     set(hands, 'yVoltsPerDiv', gain);
     for (const position of bothWays ? [0] : [-3.5, 3.5]) {
