@@ -122,10 +122,10 @@ describe('check', () => {
     const folder = inside('check', files.folder);
     const device = inside('check', '/dev/null');
     expect(
-      [picture.err, latin.err].every((err) => err.includes('found bytes that are no text, wanted text in UTF-8')),
+      [picture.err, latin.err].every((err) => err.includes('found bytes that are not text, wanted text in UTF-8')),
     ).toBe(true);
     expect(folder.err).toContain('found a folder, wanted a file');
-    expect(device.err).toContain('found something that is no plain file, wanted a file');
+    expect(device.err).toContain('found something that is not a plain file, wanted a file');
     expect([picture.code, latin.code, folder.code, device.code]).toEqual([1, 1, 1, 1]);
   });
 

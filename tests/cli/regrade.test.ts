@@ -140,7 +140,7 @@ describe('regrade', () => {
     const score = claimOf(grade({ ...run.setup, scenario: own }, honest.events));
     const file = saved('own.json', { scenario: own, scenarioHash: hashOf(own), claimed: score });
     expect(verdictOf(file)).toMatchObject({ verdict: 'verified', scenarioKnown: false });
-    expect(inside('regrade', file).out).toContain('No scenario of that name');
+    expect(inside('regrade', file).out).toContain('There is no scenario of that name');
     const handed = files.file('tuesday.json', JSON.stringify(own));
     expect(verdictOf(file, '--scenario', handed)).toMatchObject({ verdict: 'verified', scenarioKnown: true });
     const stricter = files.file('stricter.json', JSON.stringify({ ...own, toleranceFactor: 1 }));

@@ -44,10 +44,10 @@ describe('refusals', () => {
 
   test('what was tried is named where it helps', () => {
     expect(refusalSentence(en, 'pointRefusesLead', { type: 'leadConnected', lead: 'rf', to: 'AGC' })).toBe(
-      'The RF lead has no business at AGC.',
+      'The RF lead does not go to AGC.',
     );
     expect(refusalSentence(en, 'slugCracked', { type: 'slugTurned', slug: 'A3', turns: 1 }, receiver)).toBe(
-      'Trap F (A3) is cracked and turns no more.',
+      'Trap F (A3) is cracked and no longer turns.',
     );
     expect(refusalSentence(en, 'rackFull', { type: 'crystalPlugged', hz: 44e6 })).toContain('44.00 MHz');
     expect(refusalSentence(en, 'badTime', { type: 'signedOff' })).toBe(words.badTime);
@@ -109,11 +109,11 @@ describe('verdicts', () => {
 
   test('they say which line, which act, which problem', () => {
     expect(verdictWords(en, verdicts[2]!)).toMatchObject({
-      sentence: 'The file claims 91 points; the same acts earn 84.',
+      sentence: 'The file claims 91 points; the same actions earn 84.',
       details: ['G13: claimed 4.00, recomputed no such line'],
     });
     expect(verdictWords(en, verdicts[14]!).sentence).toBe(
-      'Act 8, at 01:01 (slug turned), cannot have happened. Take a trimming tool first.',
+      'Action 8, at 01:01 (slug turned), cannot have happened. Take a trimming tool first.',
     );
     expect(verdictWords(en, verdicts[16]!).details).toEqual(['run.json, /events/3: found nothing, wanted an event']);
   });
@@ -173,7 +173,7 @@ describe('the curve, told', () => {
     );
     expect(toldAfter(...pulled)).toContain('no pips');
     expect(toldAfter({ type: 'controlSet', control: 'spanHz', value: 6e6 })).toContain('off the sweep');
-    expect(toldAfter({ type: 'leadRemoved', lead: 'earth' })).toContain('breathes with the mains');
+    expect(toldAfter({ type: 'leadRemoved', lead: 'earth' })).toContain('wavers with the mains');
     const tuned = toldAfter(
       ...pulled,
       { type: 'controlSet', control: 'tunableHz', value: 43.3e6 },

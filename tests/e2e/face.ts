@@ -7,9 +7,10 @@ import type { BenchSetup } from '../../src/bench/setup.ts';
 import { fitKnob, type KnobFitting } from '../../src/present/controlScales.ts';
 import type { ControlWords } from '../../src/words/controlWords.ts';
 import { controlWords, panelWords, safeWords } from '../../src/words/en/bench.ts';
-import { aloud, frequency } from '../../src/words/en/benchFigures.ts';
 import { en } from '../../src/words/en/index.ts';
 import { sceneWords } from '../../src/words/en/scene.ts';
+
+const { aloud, frequency } = en.format;
 
 /** The mains are no control of the bench's table. */
 const MAINS: Readonly<Record<string, string>> = { isolation: safeWords.isolation, mains: safeWords.mains };

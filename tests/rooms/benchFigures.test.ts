@@ -1,25 +1,12 @@
 /** How the bench writes, speaks and reads quantities. House style: one unit, a true minus, fractions with a gap (common practice, no source). */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { dialWords, meterWords } from '../../src/words/en/bench.ts';
-import {
-  aloud,
-  biasVolts,
-  clock,
-  decibels,
-  degrees,
-  divisions,
-  eighths,
-  frequency,
-  typedDecibels,
-  typedDegrees,
-  typedFrequency,
-  typedShare,
-  typedVolts,
-  voltage,
-  voltsPerDiv,
-  width,
-} from '../../src/words/en/benchFigures.ts';
+import { en } from '../../src/words/en/index.ts';
+
+const { aloud, clock, eighths, frequency, width } = en.format;
+const { biasVolts, decibels, degrees, divisions, voltage, voltsPerDiv } = en.format.knob;
+const { frequency: typedFrequency, decibels: typedDecibels, degrees: typedDegrees } = en.format.typed;
+const { share: typedShare, volts: typedVolts } = en.format.typed;
 
 describe('written quantities', () => {
   it.each([
@@ -111,13 +98,13 @@ describe('typed quantities', () => {
 
 describe('readings', () => {
   it('say the tunable marker to the nearest ruled mark only', () => {
-    expect(dialWords.spoken(43.6e6, 50e3)).toBe('about 43.60 megahertz, to the nearest 50 kilohertz');
+    expect(en.dial.spoken(43.6e6, 50e3)).toBe('about 43.60 megahertz, to the nearest 50 kilohertz');
   });
 
   it('say what the needle says, and no more', () => {
-    expect(meterWords.reading(-3.0123, 10, false, true)).toBe('Meter reads minus 3.0 volts');
-    expect(meterWords.reading(0.1234, 0.3, false, true)).toBe('Meter reads 0.123 volts');
-    expect(meterWords.reading(-10, 10, true, true)).toBe('Meter on its stop, below minus 10 volts');
-    expect(meterWords.reading(0, 10, false, false)).toBe('Meter at rest, its lead is in the tray');
+    expect(en.meter.reading(-3.0123, 10, false, true)).toBe('Meter reads minus 3.0 volts');
+    expect(en.meter.reading(0.1234, 0.3, false, true)).toBe('Meter reads 0.123 volts');
+    expect(en.meter.reading(-10, 10, true, true)).toBe('Meter on its stop, below minus 10 volts');
+    expect(en.meter.reading(0, 10, false, false)).toBe('Meter at rest: its lead is in the tray');
   });
 });

@@ -194,7 +194,7 @@ describe('the points told of', () => {
       expect(svg.split('<circle').length - 1).toBe(10 + 6);
     }
     const wide = responseFigure(800, 400, report, report.curves[0]!, spec, reportWords);
-    expect(wide).toContain('>80%, wants 45 to 55<');
+    expect(wide).toContain('>80%, wanted 45 to 55<');
     expect(wide).toContain('>as found<');
   });
 });
@@ -202,11 +202,11 @@ describe('the points told of', () => {
 describe('words', () => {
   it('give measured and wanted in few figures', () => {
     const line = pointLine(45.75e6, 53.4, 3);
-    expect(reportWords.wants(line)).toBe('53%, wants 45 to 55');
+    expect(reportWords.wants(line)).toBe('53%, wanted 45 to 55');
     expect(reportWords.wants({ ...line, measured: -41.26, low: null, high: -30, unit: 'db' })).toBe(
-      '−41.3 dB, wants −30 or less',
+      '−41.3 dB, wanted −30 or less',
     );
-    expect(reportWords.wants({ ...line, measured: 5.94, low: 3.125, high: 6.9 })).toBe('5.9%, wants 3.1 to 6.9');
+    expect(reportWords.wants({ ...line, measured: 5.94, low: 3.125, high: 6.9 })).toBe('5.9%, wanted 3.1 to 6.9');
   });
 
   it('compare with the best so far', () => {

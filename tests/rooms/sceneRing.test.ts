@@ -157,7 +157,7 @@ describe('words for turns', () => {
     expect(en.scene.turned(1.375)).toBe('1 3/8 turns in');
     expect(en.scene.turned(-0.125)).toBe('1/8 turn out');
     expect(en.scene.turned(1)).toBe('1 turn in');
-    expect(en.scene.turned(0.001)).toBe('where it began');
+    expect(en.scene.turned(0.001)).toBe('as found');
     expect(en.scene.turnedShort(-1.5)).toBe('1 1/2 out');
     expect(en.scene.turnedShort(0)).toBe('0 turns');
   });

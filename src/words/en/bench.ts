@@ -2,18 +2,20 @@
 import type { LeadId } from '../../bench/benchState.ts';
 import type { CONTROL_ROWS } from '../../bench/controls/rows.ts';
 import type { ControlWordsFor } from '../controlWords.ts';
-import { aloud, eighths, frequency, said, voltage, width, written } from './benchFigures.ts';
+import { format } from './figures.ts';
+
+const { aloud, atMost, eighths, frequency, percent, said, width, written } = format;
 
 export const knobWords = {
   drag: 'Drag up or down',
   typeFor: (label: string): string => `${label}: type a value`,
-  typeHint: (example: string): string => `For example ${example}. Return takes it, escape leaves it.`,
-  unread: (example: string): string => `Not a value for this knob. Try ${example}.`,
+  typeHint: (example: string): string => `For example ${example}. Return sets it, Escape leaves it as it was.`,
+  unread: (example: string): string => `That is not a value for this knob. Try ${example}.`,
 } as const;
 
 export const switchWords = {
   flipTo: (word: string): string => `Flip to ${word}`,
-  choose: 'Choose a stud',
+  choose: 'Choose a position',
   off: 'off',
   on: 'on',
 } as const;
@@ -27,14 +29,14 @@ export const panelWords = {
   safe: 'Make safe',
   sides: (panel: string): string => `Sides of the panel: ${panel}`,
   traceSide: 'Trace',
-  faceSide: 'Face',
+  faceSide: 'Beam',
   biasSide: 'Meter',
   leadsSide: 'Leads',
   safeSide: 'Make safe',
   turnOver: (side: string): string => `Turn over to ${side.toLowerCase()}`,
   shelf: 'Instruments',
-  slideLeft: 'Slide the shelf to the instruments on the left',
-  slideRight: 'Slide the shelf to the instruments on the right',
+  slideLeft: 'Show the instruments to the left',
+  slideRight: 'Show the instruments to the right',
 } as const;
 
 const POLARITIES = { '-': { word: '\u2212', spoken: 'Negative' }, '+': { word: '+', spoken: 'Positive' } } as const;
@@ -70,7 +72,7 @@ export const controlWords: ControlWordsFor<typeof CONTROL_ROWS> = {
       through: { word: 'through', spoken: 'Sent through the set' },
     },
   },
-  rfTerminated: { label: '75 \u03a9 pad' },
+  rfTerminated: { label: 'Termination' },
   rfCapacitor: { label: 'RF capacitor' },
   yTip: {
     label: 'Y tip',
@@ -87,7 +89,7 @@ export const controlWords: ControlWordsFor<typeof CONTROL_ROWS> = {
   meterRangeVolts: { label: 'Range' },
   meterMode: {
     label: 'Meter reads',
-    studs: { dc: { word: 'DC', spoken: 'Direct volts' }, tone: { word: 'tone', spoken: 'The 400 hertz tone' } },
+    studs: { dc: { word: 'DC', spoken: 'DC volts' }, tone: { word: 'tone', spoken: 'The 400 hertz tone' } },
   },
   yVoltsPerDiv: { label: 'Y gain' },
   yPositionDiv: { label: 'Y position' },
@@ -120,7 +122,7 @@ export const controlWords: ControlWordsFor<typeof CONTROL_ROWS> = {
 
 export const tubeControlWords = {
   wax: 'Wax marks',
-  waxNote: 'Wax marks are help; this run allows none.',
+  waxNote: 'Wax marks are an aid; this run allows none.',
   hint: ['Drag up or down on a knob.', 'Shift or a second finger: a fine step.'],
 } as const;
 
@@ -134,7 +136,7 @@ export const rackWords = {
   canLabel: inBox,
   plugIn: (hz: number): string => `Plug in ${frequency(hz)}`,
   lift: (hz: number): string => `Lift ${frequency(hz)}`,
-  note: (unit: string): string => `Lift a crystal to silence its pip. Figures in ${unit}.`,
+  note: (unit: string): string => `Lift a crystal to take its pip away. Marked in ${unit}.`,
   dialNote: (unit: string): string => `Read at the hairline, ${unit}`,
   unit: (hz: number): string => (hz < 2e6 ? 'kHz' : 'MHz'),
 } as const;
@@ -142,19 +144,18 @@ export const rackWords = {
 export const dialWords = {
   label: 'Tunable marker dial',
   drag: 'Drag the scale',
-  figure: (hz: number): string => String(Number((hz < 2e6 ? hz / 1e3 : hz / 1e6).toFixed(2))),
+  figure: (hz: number): string => atMost(hz < 2e6 ? hz / 1e3 : hz / 1e6, 2),
   spoken: (hz: number, markHz: number): string =>
     `about ${aloud(frequency(hz))}, to the nearest ${aloud(width(markHz))}`,
 } as const;
 
 export const meterWords = {
   unit: 'volts',
-  mark: (volts: number): string =>
-    volts === 0 ? '0' : written(volts, Math.abs(volts) < 1 ? 2 : 1).replace(/\.?0+$/, ''),
+  mark: (volts: number): string => atMost(volts, Math.abs(volts) < 1 ? 2 : 1),
   reading: (volts: number, rangeVolts: number, pinned: boolean, connected: boolean): string => {
-    if (!connected) return 'Meter at rest, its lead is in the tray';
+    if (!connected) return 'Meter at rest: its lead is in the tray';
     if (pinned)
-      return `Meter on its stop, ${volts < 0 ? 'below minus' : 'above'} ${voltage(rangeVolts).replace('V', 'volts')}`;
+      return `Meter on its stop, ${volts < 0 ? 'below minus' : 'above'} ${aloud(format.knob.voltage(rangeVolts))}`;
     return `Meter reads ${said(volts, rangeVolts <= 1 ? 3 : rangeVolts <= 3 ? 2 : 1)} volts`;
   },
 } as const;
@@ -177,12 +178,12 @@ export const safeWords = {
   mains: 'Mains switch',
   read: 'Cautions',
   noMains: 'Nothing on this bench is on the mains.',
-  hot: 'The pan may be live. Isolate first, switch on last.',
-  cold: 'The pan is cold. Mains parts stay fenced off.',
+  hot: 'The chassis may be live. Isolate first, switch on last.',
+  cold: 'The chassis is not live. The mains parts stay fenced off.',
 } as const;
 
 export const headerWords = {
-  scenario: (code: string, set: string): string => `Scenario ${code}, ${set}`,
+  scenario: (code: string, set: string): string => `Job ${code}, ${set}`,
   turns: (par: number): string => `Turns (par ${eighths(par)})`,
   elapsed: 'Elapsed',
   left: 'Left',
@@ -210,7 +211,7 @@ export const sheetWords = {
   kicker: 'Service sheet',
   figure: (at: string): string => `Fig. 1. Response wanted at ${at}.`,
   figureSpoken: (at: string, set: string): string =>
-    `Curve that the sheet asks for at ${at} of the ${set}. Its figures stand in the table of levels.`,
+    `The curve that the sheet asks for at ${at} of the ${set}. Its levels are in the table.`,
   responses: 'Curves of this sheet',
   stepOf: (n: number, all: number): string => `Step ${n} of ${all}`,
   done: 'done',
@@ -221,7 +222,7 @@ export const sheetWords = {
   cautions: 'Mains and high voltage',
   care: 'Care',
   levels: 'Levels',
-  levelsCaption: 'Level of the carrier against the peak, and what the detector makes of it on the tube.',
+  levelsCaption: 'Carrier level relative to the peak, and how high it looks on the tube after the detector.',
   columns: { hz: 'At', wanted: 'Wanted', tube: 'On the tube' },
   ripple: (fromHz: number, toHz: number, db: number): string =>
     `Flat within ${db} dB from ${frequency(fromHz)} to ${frequency(toHz)}.`,
@@ -229,19 +230,19 @@ export const sheetWords = {
     `${frequency(lowHz)} and ${frequency(highHz)} within ${db} dB of each other.`,
   trap: (hz: number, db: number): string => `Trap at ${frequency(hz)}: ${written(db, 0)} dB or lower.`,
   skirt: (fromHz: number, toHz: number, most: number): string =>
-    `From ${frequency(fromHz)} to ${frequency(toHz)} no more than ${Number((100 * most).toFixed(1))}%.`,
+    `From ${frequency(fromHz)} to ${frequency(toHz)} no more than ${percent(most, 1)}.`,
   peak: (hz: number, within: number): string => `Peak at ${frequency(hz)}, within ${width(within)}.`,
   zero: (hz: number, within: number, rises: boolean): string =>
     `Zero at ${frequency(hz)}, within ${width(within)}; positive ${rises ? 'above' : 'below'} it.`,
   peaksApart: (minHz: number, maxHz: number): string => `Peaks ${width(minHz)} to ${width(maxHz)} apart.`,
   evenPeaks: (low: number, high: number): string =>
-    `Upper peak ${Math.round(100 * low)} to ${Math.round(100 * high)}% of the lower.`,
+    `Upper peak ${atMost(100 * low, 0)} to ${percent(high)} of the lower.`,
   straight: (within: number, most: number): string =>
-    `Straight within ${Number((100 * most).toFixed(1))}% out to ${width(within)} either side.`,
+    `Straight within ${percent(most, 1)} out to ${width(within)} either side.`,
   bandwidth: (db: number, minHz: number, maxHz: number): string =>
     `${width(minHz)} to ${width(maxHz)} wide at ${written(db, 0)} dB.`,
   gain: (hz: number, db: number): string =>
-    `Gain at ${frequency(hz)}: no more than ${written(-db, 0)} dB under the design.`,
+    `Gain at ${frequency(hz)}: no more than ${written(-db, 0)} dB below the design.`,
   setUp: 'Set up',
   setUpLines: {
     inject: (at: string, with_: string): string => `RF lead to ${at}, ${with_}.`,
@@ -250,27 +251,28 @@ export const sheetWords = {
       probe ? `Y lead with the probe to ${at}.` : `Y lead with 10 k\u03a9 to ${at}.`,
     bias: (at: string, volts: number, tolerance: number): string =>
       `Bias ${at} to ${written(volts, 1)} V (within ${written(tolerance, 1)} V).`,
-    noBias: 'No bias wanted.',
+    noBias: 'No bias needed.',
     carrier: (hz: number): string => `Video sweep on a carrier at ${frequency(hz)}.`,
-    slow: 'Slow sweep on: the mains is too fast for these circuits.',
+    slow: 'Slow sweep on: the mains rate is too fast for these circuits.',
     sweep: (centreHz: number, spanHz: number): string => `Centre ${frequency(centreHz)}, span ${width(spanHz)}.`,
     level: (db: number): string => `Level about ${written(db, 0)} dB; lower it until the shape stops changing.`,
     direction: (lowAtLeft: boolean): string =>
-      lowAtLeft ? 'Low frequency at the left.' : 'Low frequency at the right.',
+      lowAtLeft ? 'Low frequency on the left.' : 'Low frequency on the right.',
   },
   box: 'Crystals in the box',
-  boxWanted: 'in for the overall curve',
+  boxWanted: 'plugged in for the overall curve',
   slugs: 'Slugs',
-  slugTurns: (turns: number): string => `${Number(turns.toFixed(1))} turns of thread`,
+  slugTurns: (turns: number): string =>
+    `${atMost(turns, 1)} ${format.plural(turns, { one: 'turn', other: 'turns' })} of thread`,
   head: { hex: 'hexagon', blade: 'blade' },
   points: 'Test points',
   percent: (target: number, low: number, high: number): string =>
-    `${Math.round(1000 * target) / 10}% (${Math.round(1000 * low) / 10} to ${Math.round(1000 * high) / 10})`,
-  tubePercent: (value: number): string => `${Math.round(100 * value)}%`,
+    `${percent(target, 1)} (${atMost(100 * low, 1)} to ${atMost(100 * high, 1)})`,
+  tubePercent: (value: number): string => percent(value),
 } as const;
 
 export const narrowWords = {
-  title: 'The bench wants a wider screen',
-  body: 'A sweep, a rack of crystals and a chassis need about 700 points of width. Turn the tablet upright, or widen the window. The course, the reports and the replays fit here.',
+  title: 'The bench needs a wider screen',
+  body: 'It takes about 700 pixels across. Turn the device, or widen the window. The course and the reports fit on this screen.',
   back: 'To the course',
 } as const;

@@ -1,13 +1,14 @@
 /** What the bench says: refusals, what is still missing, dialogs, cautions, keys. */
 import type { Refusal } from '../../bench/benchEvent.ts';
 import type { BenchDisplay } from '../../bench/display.ts';
+import { format } from './figures.ts';
 
 /** Why an act was impossible, said where it was tried. */
 export const refusalWords: Readonly<Record<Refusal, string>> = {
   runIsOver: 'This run is signed off. Nothing more can change.',
   noSuchLead: 'There is no such lead on this bench.',
   noSuchPoint: 'There is no such point on this chassis.',
-  pointRefusesLead: 'This lead has no business at that point.',
+  pointRefusesLead: 'That lead does not go to that point.',
   pointTaken: 'The other bias output is there already. Two outputs would fight.',
   leadNotConnected: 'That lead is in the tray already.',
   noSuchControl: 'There is no such control.',
@@ -18,16 +19,16 @@ export const refusalWords: Readonly<Record<Refusal, string>> = {
   rackFull: 'All eight sockets are taken. Lift a crystal first.',
   noSuchSlug: 'There is no such slug.',
   noToolInHand: 'Take a trimming tool first.',
-  slugCracked: 'This slug is cracked and turns no more.',
-  noTurn: 'That is no turn.',
+  slugCracked: 'This slug is cracked and no longer turns.',
+  noTurn: 'That is not a turn.',
   noSuchPart: 'There is no such part.',
-  cautionsFirst: 'Read the cautions and say so first.',
-  alreadySo: 'It stands so already.',
-  nothingToSign: 'There is nothing to sign yet.',
-  badTime: 'The clock and the act do not agree.',
+  cautionsFirst: 'Read the cautions and tick them first.',
+  alreadySo: 'It is already set that way.',
+  nothingToSign: 'There is nothing to sign off yet.',
+  badTime: 'The time of this action cannot be right.',
   noHint: 'There are no more hints for this job.',
-  notInThisScenario: 'This job has no use for that.',
-  logFull: 'The run has grown too long for its log. It can only be signed off now.',
+  notInThisScenario: 'That is not used in this job.',
+  logFull: 'The run has grown as long as a run may be. It can only be signed off now.',
 };
 
 export const dialogWords = {
@@ -36,13 +37,13 @@ export const dialogWords = {
     begin: 'Begin',
     lesson: 'What it teaches',
     conditions: 'Conditions',
-    par: (turns: string, minutes: string): string => `Par: ${turns} turns and ${minutes}.`,
+    par: (turns: string, time: string): string => `Par: ${turns} and ${time}.`,
     limit: (time: string): string => `Time limit: ${time}.`,
     sealed: 'Sealed run: no hints, no wax marks.',
     practice: (hints: boolean, wax: boolean): string => {
       if (hints && wax) return 'Practice: hints and wax marks may be used.';
-      if (hints) return 'Practice: hints may be used, wax marks not.';
-      return wax ? 'Practice: wax marks may be used, hints not.' : 'No hints, no wax marks.';
+      if (hints) return 'Practice: hints may be used, but no wax marks.';
+      return wax ? 'Practice: wax marks may be used, but no hints.' : 'No hints, no wax marks.';
     },
     cautions: 'Before you touch it',
     acknowledge: 'I have read these cautions and will work by them.',
@@ -51,39 +52,40 @@ export const dialogWords = {
   /** what holds for every set on the mains; which of them a set needs, the receiver knows */
   standingCautions: {
     isolate: (_volts: number): string =>
-      'The pan may be live: one side of the mains can reach it. Work only from the isolating transformer.',
+      'The chassis may be live: one side of the mains can reach it. Work only from the isolating transformer.',
     discharge: (volts: number): string =>
-      `The cage holds ${volts} V and stays charged after switching off. Discharge the capacitors, then check with a meter.`,
+      `The fenced corner carries ${volts} V and stays charged after the set is switched off. Discharge the capacitors, then check with a meter.`,
     pictureTube: (_volts: number): string =>
       'The picture tube and its supply keep a lethal charge, and the tube can implode. High-voltage regulators can give off X-rays.',
-    oneHand: (_volts: number): string => 'One hand, insulated tools, no jewellery, somebody within call.',
+    oneHand: (_volts: number): string =>
+      'Work with one hand and insulated tools, wear no jewellery, and have somebody within call.',
     practice: (_volts: number): string =>
-      'This bench is for practice. Work on real sets follows local codes, by or with people qualified to do it.',
+      'This bench is for practice. Real sets are worked on under local codes, by people qualified to do it or together with them.',
   },
   signOff: {
     title: 'Sign off this set?',
     ready: 'Every phase is done. Signing ends the run and grades it.',
-    missing: 'Still missing. You may sign all the same; it costs points.',
+    missing: 'Something is still missing. You may sign off all the same, but it costs points.',
     sign: 'Sign off',
     keep: 'Keep working',
-    timeUp: 'The time is up. The bench takes its pencil down: sign to see the report.',
+    timeUp: 'The time is up. Sign off to see the report.',
   },
   suspended: {
     title: 'The bench is covered',
-    body: 'The clock stands still and everything stays where it is.',
+    body: 'The clock has stopped and everything stays where it is.',
     resume: 'Take the cover off',
     leave: 'To the course',
   },
   stopped: {
     title: 'Stop: the chassis was live',
-    body: 'Power or a lead met a chassis that nothing isolated. On a real set this can kill. The run ends here.',
-    next: 'What to do: switch off at the wall, put the isolating transformer in, measure from pan to earth, and only then clip the first lead.',
+    body: 'Power or a lead was put on a chassis that was not isolated from the mains. On a real set this can kill. The run ends here.',
+    next: 'What to do: switch off at the wall, put the isolating transformer in, measure from chassis to earth, and only then clip on the first lead.',
     again: 'To the report',
   },
   help: {
     title: 'Keys and help',
     intro:
-      'Everything can be done from the keyboard. Tab goes from header to sheet, tube, sweep, rack, bias, chassis by letter, tools.',
+      'Everything can be done from the keyboard. Tab goes through the header, the sheet, the tube, the sweep, rack and bias panels, the slugs by letter and the tools.',
     keys: [
       ['Arrows', 'one step of a knob; with shift a tenth of it'],
       ['Page up, page down', 'ten steps'],
@@ -110,7 +112,7 @@ export const dialogWords = {
   },
   abandon: {
     title: 'Clear the bench?',
-    body: 'The run is thrown away: nothing is graded and nothing kept.',
+    body: 'The run is thrown away: nothing is graded and nothing is kept.',
     yes: 'Clear the bench',
     no: 'Keep working',
   },
@@ -133,5 +135,5 @@ export const tubeTalk = {
   table: 'Pips on the tube',
   columns: { pip: 'Pip', level: 'Level' },
   level: (share: number | null): string =>
-    share === null ? 'off the sweep' : `${Math.round(100 * share)}% of the height`,
+    share === null ? 'off the sweep' : `${format.percent(share)} of the height`,
 } as const;

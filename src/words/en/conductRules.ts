@@ -9,18 +9,18 @@ const times = (count: number): string => (count === 1 ? 'once' : count === 2 ? '
 const PROOFS: Readonly<Record<ProofId, { readonly done: (at: string) => string; readonly open: string }>> = {
   halveLevel: {
     done: (at) => `Level halved and put back at ${at}: the shape is the set\u2019s own.`,
-    open: 'The level was not halved and put back after the last turn. Overload would have hidden.',
+    open: 'The level was not halved and put back after the last turn, so an overload would not have been noticed.',
   },
   markersOffOn: {
-    done: (at) => `Pips off and on at ${at}: the markers do not bend the curve.`,
-    open: 'The pips were not taken off and brought back after the last turn. A bent curve would have hidden.',
+    done: (at) => `Pips off and on at ${at}: the markers do not distort the curve.`,
+    open: 'The pips were not taken off and put back after the last turn, so a curve that they distort would not have been noticed.',
   },
   touchEarth: {
-    done: (at) => `Earth strap lifted and put back at ${at}: the curve is not in the leads.`,
+    done: (at) => `Earth strap lifted and put back at ${at}: the curve does not come from the leads.`,
     open: 'The earth strap was not lifted and put back after the last turn.',
   },
   swingPhase: {
-    done: (at) => `Phasing swung and put back at ${at}: one line covers the other.`,
+    done: (at) => `Phasing swung and put back at ${at}: trace and retrace meet again.`,
     open: 'The phasing was not swung and put back after the last turn.',
   },
   skirts: {
@@ -35,7 +35,7 @@ export const conductRuleWords: WordsOf<(typeof CONDUCT_RULES)[number] | (typeof 
     label: 'Proofs',
     good: (s) => proofOf(s).done(s.when),
     bad: (s) => proofOf(s).open,
-    advice: 'Do the act and undo it again, after the last turn and before you sign.',
+    advice: 'Do it and undo it again, after the last turn and before you sign.',
   },
   G28: {
     label: 'Order of power',
@@ -51,21 +51,21 @@ export const conductRuleWords: WordsOf<(typeof CONDUCT_RULES)[number] | (typeof 
   },
   G30: {
     label: 'Tools',
-    good: 'Every slug got the tool that fits.',
+    good: 'Every slug was turned with the tool that fits.',
     bad: (s) => `A tool that does not fit, or steel in the coil, ${times(s.count)}, first in ${s.slug} at ${s.when}.`,
-    advice: 'Look into the slug before a tool is taken, and leave the steel in the drawer.',
+    advice: 'Look into the slug before you take a tool, and leave the steel in the drawer.',
   },
   G31: {
     label: 'Stops',
     good: 'No slug was forced.',
-    bad: (s) => `Forced past a stop ${times(s.count)}, first ${s.slug} at ${s.when}.`,
+    bad: (s) => `A slug was forced past its stop ${times(s.count)}, first ${s.slug} at ${s.when}.`,
     advice: 'Stop when the slug binds, and come back a quarter turn.',
   },
   G32: {
     label: 'Cracked slugs',
     good: 'No slug was cracked.',
     bad: (s) => `${s.slug} cracked at ${s.when}. The next one may be the last of its kind.`,
-    advice: 'Never turn against a stop; a slug at its end means that something else is off.',
+    advice: 'Never turn against a stop; a slug at its stop means that something else is wrong.',
   },
   G33: {
     label: 'Good parts replaced',
@@ -83,13 +83,13 @@ export const conductRuleWords: WordsOf<(typeof CONDUCT_RULES)[number] | (typeof 
     label: 'Time',
     good: (s) => `${s.at} on the bench, par ${s.limit}.`,
     bad: (s) => `${s.at} on the bench, par ${s.limit}.`,
-    advice: 'Set up the whole picture first; a true picture saves the second round.',
+    advice: 'Set up the whole picture first; a true picture saves going round again.',
   },
   G38: {
     label: 'Hot chassis',
     name: incidentNames.hotChassis,
     capped: (limit, at) =>
-      `At ${at} a live chassis met power or a lead with no isolating transformer. Such a run is worth ${limit} at most.`,
+      `At ${at} power or a lead was put on a live chassis without the isolating transformer. Such a run is worth ${limit} at most.`,
   },
   G39: {
     label: 'High tension touched',

@@ -4,15 +4,15 @@ import type { BenchDisplay } from '../../bench/display.ts';
 export const curveWords = {
   notes: {
     none: '',
-    noX: 'The X lead is off: the beam stands upright as one line.',
-    noY: 'The Y lead is off: the beam runs flat.',
-    noSignal: 'Nothing is detected: the beam runs flat.',
-    powerOff: 'The set is off: the beam runs flat.',
-    offScreen: 'The trace is off the face.',
+    noX: 'The X lead is off: the trace is one upright line.',
+    noY: 'The Y lead is off: the trace is flat.',
+    noSignal: 'Nothing is detected: the trace is flat.',
+    powerOff: 'The set is off: the trace is flat.',
+    offScreen: 'The trace is off the graticule.',
   } satisfies Record<BenchDisplay['note'], string>,
   height: (divisions: string): string => `A curve ${divisions} divisions high`,
   top: (place: string): string => `top ${place}`,
-  places: { left: 'at the left', middle: 'in the middle', right: 'at the right' },
+  places: { left: 'on the left', middle: 'in the middle', right: 'on the right' },
   between: (a: string, b: string): string => `between ${a} and ${b}`,
   beside: (side: 'left' | 'right', tag: string): string => `${side} of ${tag}`,
   at: (tag: string): string => `at ${tag}`,
@@ -29,5 +29,5 @@ export const curveWords = {
   comb: (frequency: string): string => `comb line ${frequency}`,
   noPips: 'no pips',
   pipOff: (name: string): string => `${name} off the sweep`,
-  hum: 'the line breathes with the mains',
+  hum: 'the trace wavers with the mains',
 } as const;

@@ -11,9 +11,9 @@ export const leadNames: Readonly<Record<LeadId, string>> = {
   y: 'Y lead',
   x: 'X lead',
   earth: 'earth strap',
-  biasA: 'bias lead A',
-  biasB: 'bias lead B',
-  meter: 'meter prod',
+  biasA: 'bias A lead',
+  biasB: 'bias B lead',
+  meter: 'meter lead',
 };
 
 export const toolNames: Readonly<Record<ToolId, string>> = { hex: 'hexagon', blade: 'blade', steel: 'steel blade' };

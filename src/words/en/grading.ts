@@ -11,22 +11,22 @@ export const faultWords = {
   narrower: (percent: string): string => `${percent} narrower`,
   topMoved: (off: string, up: boolean): string => `with its top ${off} ${up ? 'up' : 'down'} in frequency`,
   worst: (db: string, up: boolean, f: string): string => `${db} too ${up ? 'high' : 'low'} at ${f}`,
-  hardly: 'hardly changed',
+  hardly: 'almost unchanged',
   zero: (off: string, up: boolean): string => `crossing zero ${off} ${up ? 'high' : 'low'}`,
   noZero: 'without a zero',
-  reversed: 'By it the picture stands upside down.',
-  leaky: (percent: string): string => `By it the detector gives ${percent} of its volts.`,
+  reversed: 'It turns the picture upside down.',
+  leaky: (percent: string): string => `It leaves the detector ${percent} of its volts.`,
   line: (volts: string, sound: string): string =>
-    `By it the line, left to itself, stands at ${volts} instead of ${sound}.`,
+    `It leaves the bias line, with nothing clamping it, at ${volts} instead of ${sound}.`,
   /** where nothing can be measured, by the key that the fault's row gives */
   told: {
-    core: 'Its screw turns and the curve stands still.',
+    core: 'Its screw turns and the curve does not move.',
   } satisfies Readonly<Record<ToldSymptom, string>>,
   /** how to find a part whose symptom is no change of the curve's shape: in place of the advice of G62 */
   tries: {
-    line: 'Before the bias supply is clipped on, put the meter on each bias line: one that stands well below the sheet leaks, and its parts are replaced with the set off.',
+    line: 'Before you clip the bias supply on, put the meter on each bias line: one that reads well below the sheet leaks. Replace its parts with the set off.',
     diode:
-      'Look at the height and the side of the whole curve: where every slug is right and they are not, it is the diode, and it is replaced with the set off.',
+      'Look at the height of the whole curve, and which way up it is: where every slug is right and they are not, it is the diode. Replace it with the set off.',
     core: 'Where a screw turns and nothing moves on the tube, the core no longer turns with it: replace that coil with the set off.',
   } satisfies Readonly<Record<'line' | 'diode' | ToldSymptom, string>>,
 } as const;
@@ -59,59 +59,59 @@ export const findingWords = {
   tones: { wellDone: 'Well done.', lookAgain: 'Look again.', next: 'Next.' },
   everyLine: 'Every line of the sheet is met.',
   mostLines: (good: number, all: number): string => `${good} of ${all} lines of the sheet are met.`,
-  mostlyTrue: 'Most of the set-up told the truth.',
-  setUpTrue: 'The set-up told the truth: what stood on the tube is what the set does.',
+  mostlyTrue: 'Most of the set-up was right.',
+  setUpTrue: 'The set-up was right: what the tube showed is what the set does.',
   allProofs: 'You proved the picture after the last turn.',
   allCare: 'The set was handled with care from the first clip to the last turn.',
-  underPar: (turns: string, par: string): string => `You came in with ${turns}, par ${par}.`,
+  underPar: (turns: string, par: string): string => `You took ${turns}; par is ${par}.`,
   began: 'You came to the bench: every stack begins on bare ground.',
   blind: {
     overloaded: (at: string, slug: string, turns: string): string =>
-      `At ${at} the sweep was too strong and the top was flat for that reason; ${slug} was turned ${turns} against a false shape.`,
+      `At ${at} the level was too strong, which flattened the top; ${slug} was turned ${turns} to suit a false shape.`,
     phaseOff: (at: string, slug: string, turns: string): string =>
-      `At ${at} trace and retrace lay apart; ${slug} was turned ${turns} by a line that was not where it seemed.`,
+      `At ${at} trace and retrace did not coincide; ${slug} was turned ${turns} by a trace that was not where it seemed.`,
     biasOff: (at: string, slug: string, turns: string): string =>
-      `At ${at} the bias was off the sheet; ${slug} was turned ${turns} for a set that nobody will meet.`,
+      `At ${at} the bias was not that of the sheet; ${slug} was turned ${turns} to suit the wrong bias.`,
     noPicture: (at: string, slug: string, turns: string): string =>
       `At ${at} ${slug} was turned ${turns} with no picture on the tube.`,
     wrongPoint: (at: string, slug: string, turns: string): string =>
-      `At ${at} the Y lead was at another point than the sheet\u2019s; ${slug} was turned ${turns} for a curve of something else.`,
+      `At ${at} the Y lead was not at the sheet\u2019s point; ${slug} was turned ${turns} by the curve of something else.`,
     tooFast: (at: string, slug: string, turns: string): string =>
-      `At ${at} the sweep was too fast for the circuits; ${slug} was turned ${turns} by a curve that came late.`,
+      `At ${at} the sweep was too fast for the circuits; ${slug} was turned ${turns} by a curve that lagged.`,
     agcFree: (at: string, slug: string, turns: string): string =>
-      `At ${at} the bias line was free; ${slug} was turned ${turns} while the set turned its own gain.`,
+      `At ${at} the bias line was not clamped; ${slug} was turned ${turns} while the set changed its own gain.`,
     probeLoads: (at: string, slug: string, turns: string): string =>
       `At ${at} the probe or the bare lead loaded the circuit; ${slug} was turned ${turns} to make up for it.`,
     steelIn: (at: string, slug: string, turns: string): string =>
-      `At ${at} steel stood in the coil; ${slug} was turned ${turns} for a curve that goes when the blade does.`,
+      `At ${at} there was steel in the coil; ${slug} was turned ${turns} to suit a curve that goes when the blade does.`,
     notEarthed: (at: string, slug: string, turns: string): string =>
       `At ${at} the earth strap was off; ${slug} was turned ${turns} by a curve that the leads made.`,
     hum: (at: string, slug: string, turns: string): string =>
-      `At ${at} the line breathed with the mains; ${slug} was turned ${turns} by it.`,
+      `At ${at} the trace wavered with the mains; ${slug} was turned ${turns} by it.`,
     unterminated: (at: string, slug: string, turns: string): string =>
-      `At ${at} the RF lead was open at its end; ${slug} was turned ${turns} against a tilt of the lead\u2019s own.`,
+      `At ${at} the RF lead was not terminated; ${slug} was turned ${turns} against a tilt that the lead made.`,
     markersThrough: (at: string, slug: string, turns: string): string =>
-      `At ${at} the markers went through the set; ${slug} was turned ${turns} by a curve that they bent.`,
+      `At ${at} the markers went through the set; ${slug} was turned ${turns} by a curve that they distorted.`,
     pipsTooHigh: (at: string, slug: string, turns: string): string =>
-      `At ${at} the pips were too high; ${slug} was turned ${turns} by a line that they bent.`,
+      `At ${at} the pips were too high; ${slug} was turned ${turns} by a curve that they distorted.`,
     acCoupled: (at: string, slug: string, turns: string): string =>
-      `At ${at} the tube was AC coupled; ${slug} was turned ${turns} by heights from a base line that slides.`,
+      `At ${at} the Y input was AC coupled; ${slug} was turned ${turns} by heights above a base line that shifts.`,
     verticalLag: (at: string, slug: string, turns: string): string =>
-      `At ${at} the Y input lagged; ${slug} was turned ${turns} by a curve that had moved and gone round.`,
+      `At ${at} the Y input lagged; ${slug} was turned ${turns} by a curve that was shifted and rounded.`,
     retraceShown: (at: string, slug: string, turns: string): string =>
       `At ${at} the retrace was not blanked, so there was no base line; ${slug} was turned ${turns}.`,
     xReversed: (at: string, slug: string, turns: string): string =>
-      `At ${at} left and right were changed about; ${slug} was turned ${turns}.`,
+      `At ${at} left and right were swapped; ${slug} was turned ${turns}.`,
     dialOff: (at: string, slug: string, turns: string): string =>
       `At ${at} the tunable marker was off and not trimmed; ${slug} was turned ${turns} to suit it.`,
   },
   next: {
     response: 'Take the traps first, then the stages, then touch up; look at each pip after each turn.',
-    truth: 'Before the first turn, make the picture true: phase, bias, level, pips.',
+    truth: 'Before the first turn, make the picture true: phasing, bias, level, pips.',
     proofs:
-      'After the last turn, prove the picture: halve the level, pips off and on, lift the strap, swing the phase.',
-    care: 'Slow down with tools and leads. A slug that binds has come to its stop.',
-    economy: 'Turn once, look, and turn back less. The traps first save the most turns.',
-    perfect: 'Take the next card, or try this one in fewer turns.',
+      'After the last turn, prove the picture: halve the level, pips off and on, lift the strap, swing the phasing.',
+    care: 'Slow down with tools and leads. A slug that binds has reached its stop.',
+    economy: 'Turn once, look, and turn back less. Doing the traps first saves the most turns.',
+    perfect: 'Take the next job, or try this one in fewer turns.',
   },
 } as const;

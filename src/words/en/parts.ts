@@ -23,7 +23,7 @@ export const partsWords = {
   own: OWN,
   intro:
     'A spare for every part of the set. A new part is good; a coil comes with its core half way in. Replacing a part that was good costs points.',
-  live: 'The set is on. The soldering iron belongs in a set that is off.',
+  live: 'The set is on. Switch it off before you solder.',
   /** `letter`: of the slug that the coil carries */
   name: ({ kind, name, value }: Part, letter: string | null): string => {
     if (kind === 'coil') return letter === null ? name : `${name}, slug ${letter}`;

@@ -1,7 +1,9 @@
 /** Words of the report page: names and short notes. The sentences of reasons and findings are made elsewhere in this room. */
 import type { IncidentKind } from '../../bench/benchState.ts';
 import type { Block, Report, ResultWord, ScoreLine } from '../../grading/report.ts';
-import { clock, frequency, turnsLong, turns as turnsOf, written } from './numbers.ts';
+import { format } from './figures.ts';
+
+const { clock, frequency, turns: turnsOf, turnsLong, written } = format;
 
 export const blockNames: Readonly<Record<Block, string>> = {
   response: 'Response',
@@ -24,7 +26,7 @@ export const incidentNames: Readonly<Record<IncidentKind, string>> = {
   hotChassis: 'live chassis without the isolating transformer',
   wrongPowerOrder: 'leads or isolation handled with the power on',
   steelTool: 'steel tool in a slug',
-  wrongHead: 'wrong head for the slug',
+  wrongHead: 'wrong tool for the slug',
   forcedStop: 'slug forced past its stop',
   crackedSlug: 'slug cracked',
   hotTouch: 'lead on the high tension',
@@ -57,18 +59,19 @@ export const reportWords = {
   frequency,
   wants: (line: ScoreLine): string =>
     line.unit === 'db'
-      ? `${written(line.measured, 1)} dB, wants ${limits(line)}`
-      : `${whole(line.measured)}%, wants ${limits(line)}`,
+      ? `${written(line.measured, 1)} dB, wanted ${limits(line)}`
+      : `${whole(line.measured)}%, wanted ${limits(line)}`,
   met: 'met',
   missed: 'missed',
-  figure: (title: string): string => `${title}: the response as found and as left, beside the tolerance of the sheet`,
+  figure: (title: string): string => `${title}: the response as found and as left, with the tolerance on the sheet`,
   figurePoints: 'Points of the sheet',
   score: 'Score',
   of100: 'of 100',
   wanting: {
-    proof: 'Points enough, but no proof stands: a curve that nobody has proved does not pass.',
-    part: 'Points enough, but a part that has failed is still in the set.',
-    work: 'Points enough, but too little of what was wrong has been put right to pass.',
+    proof:
+      'Enough points to pass, but nothing was proved after the last turn: a curve that is not proved does not pass.',
+    part: 'Enough points to pass, but a failed part is still in the set.',
+    work: 'Enough points to pass, but too little of what was wrong has been put right.',
   } satisfies Record<Report['wanting'][number], string>,
   verdict: ({ passed, word }: Pick<Report, 'passed' | 'word'>): string =>
     `${resultWords[word]}: ${passed ? 'passed' : 'not passed yet'}`,
@@ -82,7 +85,7 @@ export const reportWords = {
           : `your best is ${before}`,
   turns: (turns: number, par: number): string => `${turnsLong(turns)}, par ${turnsOf(par)}`,
   time: (seconds: number, par: number): string => `${clock(seconds)} on the bench, par ${clock(par)}`,
-  capped: (limit: number, kind: string, at: string): string => `Held at ${limit}: ${kind}, at ${at}`,
+  capped: (limit: number, kind: string, at: string): string => `Limited to ${limit}: ${kind}, at ${at}`,
   blockPoints: (points: number, max: number): string => `${tenths(points)}/${tenths(max)}`,
   stack: (word: ResultWord): string => `The stack so far: ${resultWords[word]}`,
   findings: 'Findings',
@@ -92,11 +95,11 @@ export const reportWords = {
   replayTube: (at: string, seen: string): string => `The tube at ${at}. ${seen}`,
   play: 'Play',
   pause: 'Pause',
-  back: 'To the act before',
-  forward: 'To the next act',
+  back: 'Previous action',
+  forward: 'Next action',
   speed: 'Speed',
   times: (n: number): string => `\u00d7${n}`,
-  scrub: 'Moment of the run',
+  scrub: 'Time in the run',
   scrubValue: (at: string, phase: string): string => `${at}, ${phase}`,
   spell: (letter: string, turns: number, at: string): string =>
     `${at}, slug ${letter}, ${turnsLong(Math.abs(turns))} ${turns < 0 ? 'out' : 'in'}`,

@@ -35,9 +35,9 @@ export const sceneWords = {
     `${turned}; core ${deepTurns} of ${ofTurns} turns deep${cracked ? '; cracked' : ''}`,
 
   // magnified slug
-  /** `1 3/8 turns in`, `1/8 turn out`, `where it began` */
+  /** `1 3/8 turns in`, `1/8 turn out`, `as found` */
   turned: (turns: number) =>
-    Math.round(turns * 32) === 0 ? 'where it began' : `${format.turnsFineLong(turns)} ${turns > 0 ? 'in' : 'out'}`,
+    Math.round(turns * 32) === 0 ? 'as found' : `${format.turnsFineLong(turns)} ${turns > 0 ? 'in' : 'out'}`,
   /** for narrow places: `1 3/8 in`, `0 turns` */
   turnedShort: (turns: number) =>
     Math.round(turns * 32) === 0 ? '0 turns' : `${format.turnsFine(turns)} ${turns > 0 ? 'in' : 'out'}`,
@@ -54,10 +54,10 @@ export const sceneWords = {
   inSpoken: (step: string, letter: string) => `Turn slug ${letter} ${step} turn in`,
   fine: 'Fine',
   fineSpoken: 'Fine steps, 1/32 of a turn',
-  setIn: 'Set the tool in',
-  liftOut: 'Lift the tool out',
-  handEmpty: 'No tool in the hand',
-  cracked: 'Cracked: it turns no more',
+  setIn: 'Put the tool in',
+  liftOut: 'Take the tool out',
+  handEmpty: 'No tool in hand',
+  cracked: 'Cracked: it no longer turns',
   atStop: { out: 'At the outer stop', in: 'At the inner stop' },
   slips: (head: ToolHead) => `It slips: this core takes ${HEADS[head]}`,
   steelIn: 'Steel in the coil shifts the curve',
@@ -67,7 +67,7 @@ export const sceneWords = {
   toolName: (tool: ToolId) => TOOL_NAMES[tool],
   toolNote: (tool: ToolId) => TOOL_NOTES[tool],
   toolSpoken: (tool: ToolId, inHand: boolean) =>
-    `${TOOL_NAMES[tool]}, ${TOOL_NOTES[tool]}${inHand ? ', in the hand; press again to lay it down' : ''}`,
+    `${TOOL_NAMES[tool]}, ${TOOL_NOTES[tool]}${inHand ? ', in hand; press again to put it down' : ''}`,
 
   // leads
   leads: 'Leads',
@@ -77,18 +77,18 @@ export const sceneWords = {
   leadName: (lead: LeadId) => LEAD_NAMES[lead],
   jackName: (jack: LeadId | 'xIn') => JACK_NAMES[jack],
   leadOn: (lead: LeadId, point: string) => `${LEAD_NAMES[lead]}, on ${point}`,
-  leadLoose: (lead: LeadId) => `${LEAD_NAMES[lead]}, loose`,
+  leadLoose: (lead: LeadId) => `${LEAD_NAMES[lead]}, in the tray`,
   leadHow: 'Return lifts the end, Delete takes it off.',
   tubeX: 'the tube’s X input',
-  loose: 'Loose',
+  loose: 'In the tray',
   carry: (lead: LeadId) =>
-    `${LEAD_NAMES[lead]} in the hand. Tab or arrows choose a point, Return puts it there, Escape puts it back.`,
-  carryShort: (lead: LeadId) => `${LEAD_NAMES[lead]} in the hand: choose a point`,
-  carryNowhere: (lead: LeadId) => `${LEAD_NAMES[lead]}: nothing on this chassis takes it`,
+    `${LEAD_NAMES[lead]} in hand. Tab or arrows choose a point, Return puts it there, Escape puts it back.`,
+  carryShort: (lead: LeadId) => `${LEAD_NAMES[lead]} in hand: choose a point`,
+  carryNowhere: (lead: LeadId) => `${LEAD_NAMES[lead]}: there is nowhere on this chassis for it`,
   putOn: (point: string) => `Put it on ${point}`,
-  layDown: 'Lay it down',
+  layDown: 'Put it in the tray',
   landed: (lead: LeadId, point: string) => `${LEAD_NAMES[lead]} is on ${point}.`,
-  laidDown: (lead: LeadId) => `${LEAD_NAMES[lead]} is loose.`,
+  laidDown: (lead: LeadId) => `${LEAD_NAMES[lead]} is in the tray.`,
   putBack: (lead: LeadId) => `${LEAD_NAMES[lead]} is back where it was.`,
   terminated: '75 ohm termination',
   capacitor: 'Isolating capacitor',

@@ -7,28 +7,29 @@ export const setUpRuleWords: WordsOf<(typeof SET_UP_RULES)[number]> = {
     label: 'Phasing',
     name: 'the phasing',
     good: (s) => `The phasing is ${s.size} out: trace and retrace lie on each other.`,
-    bad: (s) => `The phasing was left ${s.size} out, wanted ${s.want}. With blanking off, trace and retrace lie apart.`,
+    bad: (s) =>
+      `The phasing was left ${s.size} out, wanted ${s.want}. With blanking off, trace and retrace do not coincide.`,
     advice: 'Blanking off, phasing until trace and retrace are one line, blanking on again.',
   },
   G14: {
     label: 'Blanking',
     name: 'the blanking',
     good: 'The retrace was blanked.',
-    bad: 'Retrace blanking was off. The tube draws a second line, and no base line.',
+    bad: 'Retrace blanking was off. The tube draws a second trace, and no base line.',
     advice: 'Switch the blanking on once the phasing is right.',
   },
   G15: {
     label: 'Bias',
     good: (s) => `The bias on ${s.subject} is ${s.size} off the sheet, wanted ${s.want}.`,
     bad: (s) =>
-      `The bias on ${s.subject} was ${s.size} off the sheet, wanted ${s.want}. The meter on the line shows it.`,
-    advice: 'Put the meter on the line and turn the bias supply until it reads what the sheet says.',
+      `The bias on ${s.subject} was ${s.size} off the sheet, wanted ${s.want}. A meter on the bias line shows it.`,
+    advice: 'Put the meter on the bias line and turn the bias supply until it reads what the sheet says.',
   },
   G61: {
     label: 'Clamped',
     good: (s) => `${s.subject} was clamped.`,
-    bad: (s) => `${s.subject} was left to follow the signal. Change the level and the curve changes its shape.`,
-    advice: 'Put a lead of the bias supply on the line before the first turn.',
+    bad: (s) => `${s.subject} was left to follow the signal. Change the level and the curve changes shape.`,
+    advice: 'Put a lead of the bias supply on the bias line before the first turn.',
   },
   G16: {
     label: 'Not too strong',
@@ -39,31 +40,31 @@ export const setUpRuleWords: WordsOf<(typeof SET_UP_RULES)[number]> = {
   },
   G17: {
     label: 'Not too weak',
-    good: (s) => `The detector gives ${s.at} of the sheet\u2019s volts.`,
-    bad: (s) => `The picture was too weak: ${s.at} of the sheet\u2019s volts, wanted ${s.want}.`,
+    good: (s) => `The detector gives ${s.at} of the volts on the sheet.`,
+    bad: (s) => `The picture was too weak: ${s.at} of the volts on the sheet, wanted ${s.want}.`,
     advice: 'Raise the level towards that of the sheet, as long as halving it leaves the shape alone.',
   },
   G18: {
     label: 'Cover',
-    name: 'the cover of the sweep',
+    name: 'the width of the sweep',
     good: 'The sweep covers the band.',
     bad: 'The sweep leaves out part of the band. On the tube, a skirt runs off the side.',
-    advice: 'Open the span, or shift the centre, until both skirts end on the base line.',
+    advice: 'Widen the span, or shift the centre, until both skirts end on the base line.',
   },
   G19: {
     label: 'Direction',
     name: 'the direction',
-    good: 'Low frequency stands at the side that the sheet says.',
-    bad: 'Low frequency stood at the wrong side. The numbers of the pips show it.',
-    advice: 'Turn the mirror switch over and read the numbers of the pips again.',
+    good: 'Low frequency is on the side that the sheet says.',
+    bad: 'Low frequency was on the wrong side. The numbers of the pips show it.',
+    advice: 'Flip the mirror switch and read the numbers of the pips again.',
   },
   G20: {
     label: 'Markers',
-    good: 'The crystals of the sheet are in.',
+    good: 'The crystals that the sheet names are in.',
     bad: (s) =>
       s.count === 1
         ? `The ${s.f} crystal was missing.`
-        : `${s.count} crystals of the sheet were missing, ${s.f} among them.`,
+        : `${s.count} crystals that the sheet names were missing, ${s.f} among them.`,
     advice: 'Plug every crystal that the sheet names before the first turn.',
   },
   G21: {
@@ -72,28 +73,28 @@ export const setUpRuleWords: WordsOf<(typeof SET_UP_RULES)[number]> = {
     good: (s) => `The pips are ${s.at} of the trace: seen, and not in the way.`,
     bad: (s) =>
       s.tooHigh
-        ? `The pips were ${s.at} of the trace, wanted ${s.want}. They bend what they mark.`
+        ? `The pips were ${s.at} of the trace, wanted ${s.want}. They distort what they mark.`
         : 'The pips were too small to be seen.',
-    advice: 'Set the pips so high that they can just be told from the line.',
+    advice: 'Set the pips just high enough to be seen on the trace.',
   },
   G22: {
     label: 'Pips added after detection',
-    name: 'the way of the markers',
+    name: 'the route of the markers',
     good: 'The markers were added after the detector.',
-    bad: 'The markers went through the set. A pip then vanishes in a trap and bends the curve elsewhere.',
+    bad: 'The markers went through the set. A pip then vanishes in a trap and distorts the curve elsewhere.',
     advice: 'Switch the markers to be added after the detector.',
   },
   G23: {
     label: 'RF point',
     good: 'The RF lead is at the sheet\u2019s point.',
-    bad: 'The RF lead was not at the sheet\u2019s point: the curve is another one.',
+    bad: 'The RF lead was not at the sheet\u2019s point, so this is a different curve.',
     advice: 'Look up the point on the sheet, and move the lead with the set off.',
   },
   G24: {
     label: 'Termination',
-    good: 'The RF lead ends in 75 ohm.',
-    bad: 'The RF lead was not terminated. On the tube, small waves ride on the curve.',
-    advice: 'Fit the 75 ohm end, or lift the lead and put it back where its pad makes no contact.',
+    good: 'The RF lead is terminated in 75 ohms.',
+    bad: 'The RF lead was not terminated. On the tube, a small ripple rides on the curve.',
+    advice: 'Switch the termination in; where it makes no contact, lift the lead and put it back.',
   },
   G25: {
     label: 'Y lead',
@@ -104,7 +105,7 @@ export const setUpRuleWords: WordsOf<(typeof SET_UP_RULES)[number]> = {
   G26: {
     label: 'Earth',
     good: 'The earth strap is on.',
-    bad: 'The earth strap was off. On the tube, the line breathes with the mains.',
+    bad: 'The earth strap was off. On the tube, the trace wavers with the mains.',
     advice: 'Clip the strap on first and take it off last.',
   },
   G54: {
@@ -112,55 +113,56 @@ export const setUpRuleWords: WordsOf<(typeof SET_UP_RULES)[number]> = {
     good: (s) =>
       s.hasFigure
         ? `The carrier stood ${s.size} off the sheet, wanted ${s.want}.`
-        : 'The source ran in the mode that the sheet asks for.',
+        : 'The source was in the mode that the sheet asks for.',
     bad: (s) =>
       s.hasFigure
-        ? `The carrier stood ${s.size} off ${s.f}, wanted ${s.want}. A marker in zero beat with it would have told.`
-        : 'The source ran in another mode than the sheet asks for: the curve is another one.',
+        ? `The carrier stood ${s.size} off ${s.f}, wanted ${s.want}. Zero beat with a marker would have shown it.`
+        : 'The source was not in the mode that the sheet asks for, so this is a different curve.',
     advice: 'Set the mode that the sheet asks for, and bring the carrier to zero beat with a marker.',
   },
   G55: {
     label: 'Coupling',
     name: 'the coupling',
-    good: 'The tube was coupled for direct volts: the base line is zero.',
-    bad: 'The tube was AC coupled. The base line slides with the curve, so heights from it mean nothing.',
-    advice: 'Switch the tube to direct coupling.',
+    good: 'The Y input was DC coupled: the base line is zero.',
+    bad: 'The Y input was AC coupled. The base line shifts with the curve, so heights from it mean nothing.',
+    advice: 'Switch the Y input to DC.',
   },
   G56: {
     label: 'Speed of the Y input',
     name: 'the speed of the Y input',
     good: (s) => `The Y input follows the sweep: ${s.at} of lag.`,
     bad: (s) =>
-      `The Y input lagged ${s.at} behind the sweep, wanted ${s.want}. Trace and retrace part, and notches fill up.`,
+      `The Y input lagged ${s.at} behind the sweep, wanted ${s.want}. Trace and retrace separate, and notches fill in.`,
     advice: 'Switch the smoothing off and use the tip that the sheet asks for.',
   },
   G57: {
     label: 'Hum',
     name: 'the hum',
-    good: 'No hum worth the name was on the trace.',
-    bad: (s) => `Hum was ${s.at} of the trace, wanted ${s.want}. Lift the strap and put it back: it should not matter.`,
-    advice: 'Lift the strap and put it back: when the line stops breathing, it makes contact.',
+    good: 'There was no hum to speak of on the trace.',
+    bad: (s) =>
+      `Hum was ${s.at} of the trace, wanted ${s.want}. Lift the strap and put it back: it should make no difference.`,
+    advice: 'Lift the strap and put it back: when the trace stops wavering, it makes contact.',
   },
   G58: {
     label: 'No steel',
     name: 'the tool in the slug',
     good: 'No steel was left in a coil.',
-    bad: (s) => `A steel blade was left in ${s.slug}. The curve moves when it comes out.`,
+    bad: (s) => `A steel blade was left in ${s.slug}. The curve shifts when it comes out.`,
     advice: 'Take the tool out, and use plastic.',
   },
   G59: {
     label: 'Tunable marker',
-    good: (s) => `The tunable marker told the truth to ${s.size}.`,
+    good: (s) => `The tunable marker was right to within ${s.size}.`,
     bad: (s) =>
-      `The tunable marker was ${s.size} off, wanted ${s.want}. Zero beat against a crystal, and the trim, put it right.`,
-    advice: 'Bring the marker to zero beat against a crystal with the trim, then read the dial.',
+      `The tunable marker was ${s.size} off, wanted ${s.want}. Zero beat against a crystal and the dial trim put it right.`,
+    advice: 'Bring the marker to zero beat against a crystal with the dial trim, then read the dial.',
   },
   G60: {
     label: 'Speed of the sweep',
     name: 'the speed of the sweep',
     good: 'The sweep was slow enough for the circuits.',
     bad: (s) =>
-      `The sweep was too fast: the curve came late by ${s.at} of its width, wanted ${s.want}. A smaller span or the slow sweep mends it.`,
+      `The sweep was too fast: the curve lagged by ${s.at} of its width, wanted ${s.want}. A smaller span or the slow sweep cures it.`,
     advice: 'Use the slow sweep, or a smaller span, until trace and retrace lie together.',
   },
 };

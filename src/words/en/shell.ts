@@ -1,5 +1,7 @@
 /** Words that every page shares: the product's name, the rooms, the phases, the tube's tags. */
+
 import type { Phase } from '../../session/phase.ts';
+import { format } from './figures.ts';
 
 export const shellWords = {
   product: 'Haystack',
@@ -8,9 +10,9 @@ export const shellWords = {
   course: 'Course',
   bench: 'Bench',
   reports: 'Report',
-  noSuchScenario: 'There is no scenario of that name in this course.',
+  noSuchScenario: 'There is no job of that name in this course.',
   grading: 'Grading the run…',
-  noSuchRun: 'This run is not kept here any more. A run file that you exported can still be opened where it lies.',
+  noSuchRun: 'This run is no longer stored here. If you exported its run file, you still have that.',
   /** one thing wrong with a file */
   problem: (where: string, found: string, wanted: string): string => `${where}: found ${found}, wanted ${wanted}`,
   inFile: (file: string, place: string): string => `${file}, ${place}`,
@@ -29,5 +31,5 @@ export const phaseNames: Readonly<Record<Phase, string>> = {
 export const tubeWords = {
   tunable: 'tunable',
   frequency: (hz: number): string =>
-    hz < 2e6 ? String(Number((hz / 1e3).toFixed(1))) : (hz / 1e6).toFixed(hz % 10e3 === 0 ? 2 : 3),
+    hz < 2e6 ? format.atMost(hz / 1e3, 1) : format.written(hz / 1e6, hz % 10e3 === 0 ? 2 : 3),
 } as const;

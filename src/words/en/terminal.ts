@@ -7,16 +7,15 @@ const NODES = { one: 'node', other: 'nodes' };
 const SLUGS = { one: 'slug', other: 'slugs' };
 const EVENTS = { one: 'event', other: 'events' };
 const TURNS = { one: 'turn', other: 'turns' };
-const ACTS = { one: 'act', other: 'acts' };
+const ACTS = { one: 'action', other: 'actions' };
 const TOLERANCES = { one: 'tolerance', other: 'tolerances' };
 const BYTES = { one: 'byte', other: 'bytes' };
 
 const programWords = {
   summary: 'Haystack without the page: the same circuits, checks and grading from a terminal.',
-  exitCodes:
-    'Exit codes: 0 all well; 1 a file has problems, or a run is not verified; 2 the command was given wrongly.',
-  help: 'says this',
-  helpOf: 'says more of one command',
+  exitCodes: 'Exit codes: 0 all well; 1 a file has problems, or a run is not verified; 2 the command was used wrongly.',
+  help: 'shows this help',
+  helpOf: 'shows help for one command',
   error: (message: string): string => `error: ${message}`,
 } as const;
 
@@ -24,13 +23,13 @@ const responseWords = {
   summary: 'solves a deck and prints the response at a node as CSV: hz,re,im (volts, 12 significant digits)',
   deck: 'circuit deck',
   node: 'node of the deck at which to look',
-  from: 'lowest frequency, hertz; SPICE suffixes such as 41meg will do (default: the deck’s .ac line)',
+  from: 'lowest frequency, hertz; SPICE suffixes such as 41meg may be used (default: the deck’s .ac line)',
   to: 'highest frequency (default: the deck’s .ac line)',
   points: 'number of frequencies, evenly spaced (default: the deck’s .ac line)',
   noAcLine: 'The deck has no .ac line: give --from, --to and --points.',
   badHz: (option: string): string =>
-    `${option} wants a frequency above zero and up to 1e12 hertz, such as 455k or 45.75e6.`,
-  badPoints: (most: number): string => `--points wants a whole number from 1 to ${most}.`,
+    `${option} takes a frequency above zero and up to 1e12 hertz, such as 455k or 45.75e6.`,
+  badPoints: (most: number): string => `--points takes a whole number from 1 to ${most}.`,
   tooManyPoints: (points: number, most: number): string =>
     `The deck’s .ac line asks for ${points} points; at most ${most} are solved. Give --points.`,
   backwards: '--from must not lie above --to.',
@@ -49,11 +48,11 @@ const checkWords = {
 } as const;
 
 const regradeWords = {
-  summary: 'does a run again from its events and holds the result against the score that it claims',
+  summary: 'repeats a run from its events and compares the result with the score that it claims',
   run: 'run file',
   json: 'print one JSON object and nothing else',
   scenario: 'the scenario as it was handed out (default: the one of that name in scenarios/)',
-  unknownScenario: 'No scenario of that name lies in scenarios/: the one inside the run file was taken as it stands.',
+  unknownScenario: 'There is no scenario of that name in scenarios/: the one inside the run file was used as it is.',
 } as const;
 
 const curveWords = {
@@ -90,8 +89,8 @@ const certifyWords = {
   reach: (line: string): string => `no slug setting nearer than ${line}`,
   noSymptom: (part: string): string => `${part}, which slugs alone can make up for`,
   symptom: 'a failed part that shows',
-  refusal: (act: string, reason: string): string => `the act ${act}, which the bench refuses (${reason})`,
-  possible: 'a route of acts that can happen',
+  refusal: (act: string, reason: string): string => `the action ${act}, which the bench refuses (${reason})`,
+  possible: 'a route of actions that can happen',
   lost: (line: string, share: number): string => `score line ${line} at ${share} of its points by the best route`,
   whole: 'every line of the score within reach',
 } as const;
@@ -109,12 +108,12 @@ const demonstrateWords = {
 const fileWords = {
   missing: 'no such file',
   folder: 'a folder',
-  special: 'something that is no plain file',
+  special: 'something that is not a plain file',
   unreadable: (reason: string): string => `a file that cannot be read (${reason})`,
   unwritable: (reason: string): string => `a place that cannot be written (${reason})`,
   tooLarge: (bytes: number): string => format.counted(bytes, BYTES),
   atMost: (bytes: number): string => `at most ${format.counted(bytes, BYTES)}`,
-  binary: 'bytes that are no text',
+  binary: 'bytes that are not text',
   utf8: 'text in UTF-8',
   file: 'a file',
   readable: 'a file that can be read',

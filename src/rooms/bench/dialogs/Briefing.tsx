@@ -65,12 +65,12 @@ export function Briefing({ port, onLeave }: { readonly port: BenchPort; readonly
 
 function Conditions({ scenario }: { readonly scenario: Scenario }) {
   const { dialogs, format } = useWords();
-  const { clock, eighths } = format;
+  const { clock, turnsLong } = format;
   const words = dialogs.briefing;
   const { par, timeLimitSeconds, sealed, aids } = scenario;
   return (
     <>
-      <Frac>{words.par(eighths(par.turns), clock(par.seconds))}</Frac>{' '}
+      <Frac>{words.par(turnsLong(par.turns), clock(par.seconds))}</Frac>{' '}
       {timeLimitSeconds === null ? '' : `${words.limit(clock(timeLimitSeconds))} `}
       {sealed ? words.sealed : words.practice(aids.hints && scenario.hints.length > 0, aids.waxMarks)}
     </>
