@@ -10,5 +10,5 @@ export interface ToldProps {
 
 export function Told({ of, children }: ToldProps) {
   const lang = langOf(useFirstWords(), of);
-  return lang === undefined ? <>{children}</> : <span lang={lang}>{children}</span>;
+  return lang === undefined ? children : <span lang={lang}>{children}</span>;
 }

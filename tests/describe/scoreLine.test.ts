@@ -78,10 +78,10 @@ describe('what a failed part does by itself', () => {
     expect(said(s)).toContain('3 dB lower and crossing zero 12 kHz high.');
     expect(said({ ...s, zeroShiftHz: null })).toContain('3 dB lower and without a zero.');
     expect(said({ kind: 'diode', reversed: true, detectedRatio: 1 })).toContain('upside down.');
-    expect(said({ kind: 'diode', reversed: false, detectedRatio: 0.19 })).toContain('leaves the detector 19% of its volts.');
-    expect(said({ kind: 'line', volts: -0.24, soundVolts: -1 })).toContain(
-      'stands at \u22120.24 V instead of \u22121 V.',
+    expect(said({ kind: 'diode', reversed: false, detectedRatio: 0.19 })).toContain(
+      'leaves the detector 19% of its volts.',
     );
+    expect(said({ kind: 'line', volts: -0.24, soundVolts: -1 })).toContain('at \u22120.24 V instead of \u22121 V.');
     expect(said({ kind: 'core' })).toContain('Its screw turns');
   });
 });
