@@ -1,6 +1,6 @@
 /**
  * Rules of the set-up at sign-off (G13 to G26, G54 to G61): is what stands on the tube what the receiver does?
- * The limits are judgement of common practice; no published source. The session's guards and the look back at lying pictures ask the same rows (setUp.ts), so that
+ * The limits are judgement of common practice; no published source. The session's guards and the look back at lying pictures ask the same rows (standing.ts), so that
  * a step that shows its tick also earns its points.
  */
 import { answer, atMost, figure, noneOf, within, yes } from './readings.ts';
