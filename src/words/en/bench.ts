@@ -192,7 +192,6 @@ export const headerWords = {
   help: 'Keys and help',
   hints: (left: number): string => `Hints (${left} left)`,
   suspend: 'Suspend',
-  noteSeen: 'I see',
   sound: {
     off: 'Turn sound on',
     on: 'Turn sound off',

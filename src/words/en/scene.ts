@@ -91,7 +91,7 @@ export const sceneWords = {
   laidDown: (lead: LeadId) => `${LEAD_NAMES[lead]} is in the tray.`,
   putBack: (lead: LeadId) => `${LEAD_NAMES[lead]} is back where it was.`,
   terminated: '75 ohm termination',
-  capacitor: 'Isolating capacitor',
+  capacitor: 'RF capacitor',
   tip: 'Tip of the Y lead',
   tipName: (tip: YTip) => controlWords.yTip.studs[tip].spoken ?? controlWords.yTip.studs[tip].word,
   pointName: (id: string, label: string) => (label === '' || label === id ? id : `${id}, ${label}`),
