@@ -40,8 +40,8 @@ export async function readyBench(
     // Where the panel is narrow the phosphor is on its other side.
     const corner = page.getByRole('button', { name: panelWords.faceSide });
     if ((await corner.count()) > 0) await corner.click();
-    const { stud } = await face.studs('phosphor', phosphor);
-    await stud.click();
+    const { position } = await face.positions('phosphor', phosphor);
+    await position.click();
   }
   const head = setup.receiver.adjusters.find((adjuster) => adjuster.id === slug)!.head;
   await hand.do([{ type: 'toolTaken', tool: head }]);

@@ -17,7 +17,7 @@ export function checkControl(
   return CONTROLS.check(receiver, control, value);
 }
 
-/** The values of a control that clicks or has studs, in the order of its scale; none of one that may stand anywhere. */
+/** The values of a control that clicks or has positions, in the order of its scale; none of one that may stand anywhere. */
 export function choicesOf(setup: Pick<BenchSetup, 'receiver'>, control: ControlId): readonly (string | number)[] {
   const range = controlRange(setup, control);
   return range.kind === 'choice' ? range.choices : [];

@@ -10,7 +10,7 @@ function schemaOf(row: ControlRow) {
   switch (row.kind) {
     case 'switch':
       return yesOrNo();
-    case 'studs':
+    case 'positions':
     case 'clicks':
       return oneOf<readonly (string | number)[]>(...row.choices);
     case 'range': {

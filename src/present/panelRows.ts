@@ -1,11 +1,11 @@
-/** What stands on a panel: places that the panel's layout gives by hand, and a place for every control that has none. And the studs of a control with names. */
+/** What stands on a panel: places that the panel's layout gives by hand, and a place for every control that has none. And the positions of a control with names. */
 import type { ControlId } from '../bench/benchEvent.ts';
 import type { ControlTable } from '../bench/controls/derive.ts';
 import { isDrawn, isOffered } from '../bench/controls/range.ts';
-import type { ControlPanel, ControlRows, StudsRow } from '../bench/controls/row.ts';
+import type { ControlPanel, ControlRows, PositionsRow } from '../bench/controls/row.ts';
 import { CONTROL_ROWS } from '../bench/controls/rows.ts';
 import type { Receiver } from '../receiver/receiver.ts';
-import type { StudWords } from '../words/controlWords.ts';
+import type { PositionWords } from '../words/controlWords.ts';
 
 /** The controls of a panel that its layout has no place for, in the table's order. */
 export function unplaced<Rows extends ControlRows>(
@@ -25,15 +25,15 @@ export function drawn<Place extends { readonly control: ControlId }>(
   return places.filter(({ control }) => isDrawn(CONTROL_ROWS[control], receiver));
 }
 
-export interface ControlStud extends StudWords {
+export interface ControlPosition extends PositionWords {
   readonly value: string;
 }
 
 /** The choices of a control that this receiver has any use for, with their words. */
-export function studsOf(
+export function positionsOf(
   receiver: Receiver,
-  row: StudsRow,
-  words: Readonly<Record<string, StudWords>>,
-): readonly ControlStud[] {
+  row: PositionsRow,
+  words: Readonly<Record<string, PositionWords>>,
+): readonly ControlPosition[] {
   return row.choices.filter((choice) => isOffered(row, receiver, choice)).map((value) => ({ value, ...words[value]! }));
 }

@@ -1,7 +1,7 @@
 /** The words that a table of controls must have: a row without them does not compile. */
 import type { ControlRows } from '../bench/controls/row.ts';
 
-export interface StudWords {
+export interface PositionWords {
   /** on the plate */
   readonly word: string;
   /** for a screen reader, where the word alone says too little */
@@ -10,14 +10,14 @@ export interface StudWords {
 
 export type ControlWordsFor<Rows extends ControlRows> = {
   readonly [Id in keyof Rows]: Rows[Id] extends {
-    readonly kind: 'studs';
+    readonly kind: 'positions';
     readonly choices: readonly (infer Choice extends string)[];
   }
-    ? { readonly label: string; readonly studs: Readonly<Record<Choice, StudWords>> }
+    ? { readonly label: string; readonly positions: Readonly<Record<Choice, PositionWords>> }
     : { readonly label: string };
 };
 
 /** The words of any table, for those who do not know which. */
 export type ControlWords = Readonly<
-  Record<string, { readonly label: string; readonly studs?: Readonly<Record<string, StudWords>> }>
+  Record<string, { readonly label: string; readonly positions?: Readonly<Record<string, PositionWords>> }>
 >;

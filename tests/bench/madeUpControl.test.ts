@@ -15,7 +15,7 @@ import { parseRunFile } from '../../src/files/runFileSchema.ts';
 import { parseScenario } from '../../src/files/scenarioSchema.ts';
 import { startControlsSchemaOf } from '../../src/files/startControlsSchema.ts';
 import { fitKnob, fitRow } from '../../src/present/controlScales.ts';
-import { studsOf, unplaced } from '../../src/present/panelRows.ts';
+import { positionsOf, unplaced } from '../../src/present/panelRows.ts';
 import { replay } from '../../src/run/replay.ts';
 import { serialiseRunFile, toRunFile } from '../../src/run/serialise.ts';
 import type { Scenario } from '../../src/scenario/scenario.ts';
@@ -25,14 +25,14 @@ import type { Words } from '../../src/words/words.ts';
 import { runOf } from '../run/runs.ts';
 import { canSetup } from './fixture.ts';
 
-/** An attenuator pad on the RF lead in steps of 6 dB, a switch for sets with a converter, and studs of which one needs a video part. */
+/** An attenuator pad on the RF lead in steps of 6 dB, a switch for sets with a converter, and positions of which one needs a video part. */
 const made = vi.hoisted(
   () =>
     ({
       padDb: { kind: 'range', panel: 'leads', unit: 'db', min: -18, max: 0, step: 6, stepped: true, resting: 0 },
       squelch: { kind: 'switch', panel: 'sweep', drawnWith: 'converter', resting: true },
       strobe: {
-        kind: 'studs',
+        kind: 'positions',
         panel: 'tube',
         choices: ['free', 'line', 'field'],
         needs: { field: 'videoFeed' },
@@ -50,7 +50,7 @@ const ROWS = made satisfies ControlRows;
 const SAY: ControlWordsFor<typeof made> = {
   padDb: { label: 'Pad' },
   squelch: { label: 'Squelch' },
-  strobe: { label: 'Strobe', studs: { free: { word: 'free' }, line: { word: 'line' }, field: { word: 'field' } } },
+  strobe: { label: 'Strobe', positions: { free: { word: 'free' }, line: { word: 'line' }, field: { word: 'field' } } },
 };
 const words = { ...en, controls: { ...en.controls, ...SAY } } as Words;
 
@@ -160,9 +160,9 @@ describe('a control of the bench by its row alone', () => {
     }
   });
 
-  it('has studs with their words, less what this set has no part for', () => {
-    const studs = studsOf(can.receiver, ROWS.strobe, SAY.strobe.studs);
-    expect(studs).toEqual([
+  it('has positions with their words, less what this set has no part for', () => {
+    const positions = positionsOf(can.receiver, ROWS.strobe, SAY.strobe.positions);
+    expect(positions).toEqual([
       { value: 'free', word: 'free' },
       { value: 'line', word: 'line' },
     ]);
@@ -193,12 +193,12 @@ describe('what follows from any table of rows', () => {
 
   it('does not compile without its words', () => {
     const { strobe, ...some } = SAY;
-    const { field: _, ...less } = strobe.studs;
+    const { field: _, ...less } = strobe.positions;
     // @ts-expect-error: no words for the strobe
     const wordless: ControlWordsFor<typeof made> = some;
-    const half = { label: 'Strobe', studs: less };
-    // @ts-expect-error: no word for one of its studs
-    const studless: ControlWordsFor<typeof made> = { ...some, strobe: half };
-    expect([Object.keys(wordless).length, Object.keys(studless).length]).toEqual([2, 3]);
+    const half = { label: 'Strobe', positions: less };
+    // @ts-expect-error: no word for one of its positions
+    const shortOne: ControlWordsFor<typeof made> = { ...some, strobe: half };
+    expect([Object.keys(wordless).length, Object.keys(shortOne).length]).toEqual([2, 3]);
   });
 });

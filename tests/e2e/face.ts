@@ -51,13 +51,13 @@ export class BenchFace {
     return this.page.getByRole('switch', { name: MAINS[control] ?? WORDS[control]!.label, exact: true });
   }
 
-  /** the radio group of a control with named studs, and the stud for a value */
-  async studs(control: string, value: string): Promise<{ readonly group: Locator; readonly stud: Locator }> {
+  /** the radio group of a control with named positions, and the position for a value */
+  async positions(control: string, value: string): Promise<{ readonly group: Locator; readonly position: Locator }> {
     await this.toFront(control);
-    const { label, studs } = WORDS[control]!;
-    const { word, spoken = word } = studs![value]!;
+    const { label, positions } = WORDS[control]!;
+    const { word, spoken = word } = positions![value]!;
     const group = this.page.getByRole('radiogroup', { name: label, exact: true });
-    return { group, stud: group.getByRole('radio', { name: spoken, exact: true }) };
+    return { group, position: group.getByRole('radio', { name: spoken, exact: true }) };
   }
 
   crystal(hz: number): Locator {
@@ -87,8 +87,8 @@ export class BenchFace {
     return kindOf(control) === 'switch';
   }
 
-  isStuds(control: string): boolean {
-    return kindOf(control) === 'studs';
+  hasPositions(control: string): boolean {
+    return kindOf(control) === 'positions';
   }
 
   async leadIsOn(lead: LeadId, end: string): Promise<void> {

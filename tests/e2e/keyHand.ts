@@ -24,10 +24,10 @@ export class KeyHand extends Hand {
   }
 
   protected async choose(control: string, value: string): Promise<void> {
-    const { group, stud } = await this.face.studs(control, value);
+    const { group, position } = await this.face.positions(control, value);
     await group.getByRole('radio', { checked: true }).focus();
-    for (let i = 0; i < 3 && !(await stud.isChecked()); i++) await this.key('ArrowRight');
-    await expect(stud).toBeChecked();
+    for (let i = 0; i < 3 && !(await position.isChecked()); i++) await this.key('ArrowRight');
+    await expect(position).toBeChecked();
   }
 
   protected async turnKnob(control: string, value: number): Promise<void> {

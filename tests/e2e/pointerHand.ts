@@ -25,9 +25,9 @@ export class PointerHand extends Hand {
   }
 
   protected async choose(control: string, value: string): Promise<void> {
-    const { stud } = await this.face.studs(control, value);
-    if (!(await stud.isChecked())) await stud.click();
-    await expect(stud).toBeChecked();
+    const { position } = await this.face.positions(control, value);
+    if (!(await position.isChecked())) await position.click();
+    await expect(position).toBeChecked();
   }
 
   protected async turnKnob(control: string, value: number): Promise<void> {

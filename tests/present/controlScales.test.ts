@@ -5,7 +5,7 @@ import { checkControl, controlRange } from '../../src/bench/controlRange.ts';
 import { CONTROLS } from '../../src/bench/controls/controls.ts';
 import type { ControlRow } from '../../src/bench/controls/row.ts';
 import { fitKnob } from '../../src/present/controlScales.ts';
-import { studsOf } from '../../src/present/panelRows.ts';
+import { positionsOf } from '../../src/present/panelRows.ts';
 import type { ControlWords } from '../../src/words/controlWords.ts';
 import { controlWords } from '../../src/words/en/bench.ts';
 import { en } from '../../src/words/en/index.ts';
@@ -13,9 +13,9 @@ import { SETUPS } from '../rooms/sceneSets.ts';
 
 const ROWS: Readonly<Record<string, ControlRow>> = CONTROLS.rows;
 const WORDS: ControlWords = controlWords;
-const STUDS = CONTROLS.ids.flatMap((control) => {
+const POSITIONS = CONTROLS.ids.flatMap((control) => {
   const row = ROWS[control]!;
-  return row.kind === 'studs' ? [[control, row] as const] : [];
+  return row.kind === 'positions' ? [[control, row] as const] : [];
 });
 const KNOBS = CONTROLS.ids.filter((id) => ['range', 'clicks'].includes(ROWS[id]!.kind)) as KnobId[];
 
@@ -24,13 +24,13 @@ it('the catalogue has words for the controls, and for no others', () => {
 });
 
 describe.each(SETUPS.map((setup) => [setup.receiver.id, setup] as const))('controls for %s', (_, setup) => {
-  it.each(STUDS)('%s: a stud with a word of its own for each choice that the bench takes', (control, row) => {
-    const studs = studsOf(setup.receiver, row, WORDS[control]!.studs!);
+  it.each(POSITIONS)('%s: a position with a word of its own for each choice that the bench takes', (control, row) => {
+    const positions = positionsOf(setup.receiver, row, WORDS[control]!.positions!);
     const taken = row.choices.filter((choice) => checkControl(setup, control, choice) === null);
-    expect(studs.map(({ value }) => value)).toEqual(taken);
+    expect(positions.map(({ value }) => value)).toEqual(taken);
     expect(taken.length).toBeGreaterThan(1);
-    expect(new Set(studs.map(({ word }) => word)).size).toBe(taken.length);
-    expect(new Set(studs.map(({ word, spoken = word }) => spoken)).size).toBe(taken.length);
+    expect(new Set(positions.map(({ word }) => word)).size).toBe(taken.length);
+    expect(new Set(positions.map(({ word, spoken = word }) => spoken)).size).toBe(taken.length);
   });
 
   it.each(KNOBS)('%s: the bench takes every position, from one end to the other', (control) => {

@@ -22,7 +22,7 @@ export function rangeOf(row: ControlRow, receiver: Receiver): ControlRange {
   switch (row.kind) {
     case 'switch':
       return { kind: 'switch' };
-    case 'studs':
+    case 'positions':
       return { kind: 'choice', unit: null, choices: row.choices };
     case 'clicks':
       return { kind: 'choice', unit: row.unit, choices: row.choices };
@@ -57,7 +57,7 @@ export const isDrawn = (row: ControlRow, receiver: Receiver): boolean => hasPart
 
 /** A set without the part that a choice needs has no use for it. */
 export function isOffered(row: ControlRow, receiver: Receiver, choice: string | number): boolean {
-  return row.kind !== 'studs' || hasPart(receiver, row.needs?.[choice]);
+  return row.kind !== 'positions' || hasPart(receiver, row.needs?.[choice]);
 }
 
 const hasPart = (receiver: Receiver, part: SetPart | undefined): boolean =>

@@ -32,9 +32,9 @@ export interface SwitchRow extends Standing {
   readonly resting: boolean;
 }
 
-/** Two or more studs with names of their own. */
-export interface StudsRow extends Standing {
-  readonly kind: 'studs';
+/** Two or more positions with names of their own. */
+export interface PositionsRow extends Standing {
+  readonly kind: 'positions';
   /** in the order in which they are drawn */
   readonly choices: readonly string[];
   /** a choice that is refused where the set has no such part */
@@ -75,13 +75,13 @@ export interface RangeRow extends Turned {
   readonly drawnAs?: 'dial';
 }
 
-export type ControlRow = SwitchRow | StudsRow | ClicksRow | RangeRow;
+export type ControlRow = SwitchRow | PositionsRow | ClicksRow | RangeRow;
 export type ControlRows = Readonly<Record<string, ControlRow>>;
 
 /** What a control of this row holds. */
 export type ValueOf<Row> = Row extends { readonly kind: 'switch' }
   ? boolean
-  : Row extends { readonly kind: 'studs'; readonly choices: readonly (infer Choice)[] }
+  : Row extends { readonly kind: 'positions'; readonly choices: readonly (infer Choice)[] }
     ? Choice
     : number;
 

@@ -26,12 +26,12 @@ const BIAS_VOLTS = {
   resting: 0,
   example: 4,
 } as const satisfies RangeRow;
-const POLARITY = { kind: 'studs', panel: 'bias', choices: ['-', '+'], resting: '-' } as const;
+const POLARITY = { kind: 'positions', panel: 'bias', choices: ['-', '+'], resting: '-' } as const;
 
 export const CONTROL_ROWS = {
   // sweep source
   sourceMode: {
-    kind: 'studs',
+    kind: 'positions',
     panel: 'sweep',
     choices: ['sweep', 'spot', 'tone', 'video'],
     needs: { video: 'videoFeed' },
@@ -97,13 +97,13 @@ export const CONTROL_ROWS = {
     resting: 0.5,
     example: 0.4,
   },
-  markerRoute: { kind: 'studs', panel: 'rack', choices: ['added', 'through'], resting: 'added' },
+  markerRoute: { kind: 'positions', panel: 'rack', choices: ['added', 'through'], resting: 'added' },
 
   // what is screwed to the leads
   rfTerminated: { kind: 'switch', panel: 'leads', resting: false },
   rfCapacitor: { kind: 'switch', panel: 'leads', resting: false },
   /** a plain wire, a wire behind 10 kilohm, or the demodulator probe */
-  yTip: { kind: 'studs', panel: 'leads', choices: ['plain', 'resistor', 'probe'], resting: 'plain' },
+  yTip: { kind: 'positions', panel: 'leads', choices: ['plain', 'resistor', 'probe'], resting: 'plain' },
 
   // bias supply
   biasAVolts: BIAS_VOLTS,
@@ -114,7 +114,7 @@ export const CONTROL_ROWS = {
   // meter
   meterRangeVolts: { kind: 'clicks', panel: 'bias', unit: 'volts', choices: [0.3, 1, 3, 10, 30], resting: 10 },
   /** direct volts, or the 400 Hz tone's, rms */
-  meterMode: { kind: 'studs', panel: 'bias', choices: ['dc', 'tone'], resting: 'dc' },
+  meterMode: { kind: 'positions', panel: 'bias', choices: ['dc', 'tone'], resting: 'dc' },
 
   // tube
   yVoltsPerDiv: {
@@ -141,12 +141,12 @@ export const CONTROL_ROWS = {
     example: 1.2,
   },
   xPositionDiv: { ...POSITION, example: 0.5 },
-  yCoupling: { kind: 'studs', panel: 'tube', choices: ['AC', 'DC'], resting: 'DC' },
+  yCoupling: { kind: 'positions', panel: 'tube', choices: ['AC', 'DC'], resting: 'DC' },
   yInvert: { kind: 'switch', panel: 'tube', resting: false },
   /** 10 nF across the Y input: takes noise off, and the edges with it */
   ySmoothing: { kind: 'switch', panel: 'tube', resting: false },
   focus: { ...SHARE, resting: 0.7 },
   brightness: { ...SHARE, resting: 0.6 },
-  phosphor: { kind: 'studs', panel: 'tube', choices: ['P1', 'P31', 'P7'], resting: 'P31' },
-  yInput: { kind: 'studs', panel: 'tube', choices: ['detected', 'raw'], resting: 'detected' },
+  phosphor: { kind: 'positions', panel: 'tube', choices: ['P1', 'P31', 'P7'], resting: 'P31' },
+  yInput: { kind: 'positions', panel: 'tube', choices: ['detected', 'raw'], resting: 'detected' },
 } as const satisfies ControlRows;

@@ -1,4 +1,4 @@
-/** A blade between studs. Two studs that mean off and on are a switch; studs with names of their own are a radio group. */
+/** A blade between positions. Two positions that mean off and on are a switch; positions with names of their own are a radio group. */
 
 import { memo } from 'preact/compat';
 import { useId, useMemo } from 'preact/hooks';
@@ -18,7 +18,7 @@ import {
   switchStill,
 } from './switchArt.ts';
 
-export interface Stud<V> {
+export interface Position<V> {
   readonly value: V;
   /** on the plate */
   readonly word: string;
@@ -28,7 +28,7 @@ export interface Stud<V> {
 
 interface SwitchPartProps<V> {
   readonly label: string;
-  readonly studs: readonly Stud<V>[];
+  readonly positions: readonly Position<V>[];
   readonly value: V;
   readonly onChange: (value: V) => void;
   readonly disabled?: boolean;
@@ -40,8 +40,8 @@ export interface SwitchProps<V> extends SwitchPartProps<V> {
 
 function SwitchBase<V extends string | boolean>({ width, ...part }: SwitchProps<V>) {
   const { switches } = useWords();
-  const { label, studs, value, disabled = false } = part;
-  const shape = useMemo(() => switchShape(studs.length, width), [studs.length, width]);
+  const { label, positions, value, disabled = false } = part;
+  const shape = useMemo(() => switchShape(positions.length, width), [positions.length, width]);
   const still = useMemo(() => switchStill(shape), [shape]);
   const blades = useMemo(() => blade(shape.reach), [shape]);
   return (
@@ -51,10 +51,10 @@ function SwitchBase<V extends string | boolean>({ width, ...part }: SwitchProps<
       </span>
       <div class="switch-plate" style={size(shape.width, shape.height)}>
         <Ink svg={still} width={shape.width} height={shape.height} />
-        <Blade shape={shape} art={blades} at={indexOf(studs, value)} />
-        <Words shape={shape} studs={studs} value={value} />
-        <Twins {...part} hits={studs.length} />
-        {disabled ? null : <Flag words={flagOf(switches, studs, value)} />}
+        <Blade shape={shape} art={blades} at={indexOf(positions, value)} />
+        <Words shape={shape} positions={positions} value={value} />
+        <Twins {...part} hits={positions.length} />
+        {disabled ? null : <Flag words={flagOf(switches, positions, value)} />}
       </div>
     </div>
   );
@@ -62,50 +62,56 @@ function SwitchBase<V extends string | boolean>({ width, ...part }: SwitchProps<
 
 /** In one line for a title row: name, small blade, word of the place it is in. */
 function SmallSwitchBase<V extends string | boolean>(part: SwitchPartProps<V>) {
-  const { label, studs, value, disabled = false } = part;
+  const { label, positions, value, disabled = false } = part;
   const still = useMemo(() => smallSwitchStill(), []);
   const blades = useMemo(() => smallBlade(), []);
-  const at = indexOf(studs, value);
+  const at = indexOf(positions, value);
   return (
     <div class={`switch small${disabled ? ' locked' : ''}`}>
       <span class="l" aria-hidden="true">
         {label}
       </span>
       <span class={at === 0 ? 'ls chosen' : 'l2'} aria-hidden="true">
-        {studs[0]!.word}
+        {positions[0]!.word}
       </span>
       <span class="switch-plate" style={size(SMALL_SWITCH.width, SMALL_SWITCH.height)}>
         <Ink svg={still} width={SMALL_SWITCH.width} height={SMALL_SWITCH.height} />
         <Blade shape={SMALL_SWITCH} art={blades} at={at} />
       </span>
       <span class={at === 1 ? 'ls chosen' : 'l2'} aria-hidden="true">
-        {studs[1]!.word}
+        {positions[1]!.word}
       </span>
       <Twins {...part} hits={2} />
     </div>
   );
 }
 
-/** Three or more studs in a row, each with its word beside it. */
-function StudRowBase<V extends string>({ label, studs, value, onChange, disabled = false }: SwitchPartProps<V>) {
+/** Three or more positions in a row, each with its word beside it. */
+function PositionRowBase<V extends string>({
+  label,
+  positions,
+  value,
+  onChange,
+  disabled = false,
+}: SwitchPartProps<V>) {
   const name = useId();
   return (
-    <div class={`stud-row${disabled ? ' locked' : ''}`} role="radiogroup" aria-label={label}>
+    <div class={`position-row${disabled ? ' locked' : ''}`} role="radiogroup" aria-label={label}>
       <span class="l" aria-hidden="true">
         {label}
       </span>
-      {studs.map((stud) => (
-        <label key={stud.value} class={stud.value === value ? 'ls chosen' : 'l2'}>
+      {positions.map((position) => (
+        <label key={position.value} class={position.value === value ? 'ls chosen' : 'l2'}>
           <input
             type="radio"
             name={name}
-            checked={stud.value === value}
+            checked={position.value === value}
             disabled={disabled}
-            {...(stud.spoken === undefined ? {} : { 'aria-label': stud.spoken })}
-            onChange={() => onChange(stud.value)}
+            {...(position.spoken === undefined ? {} : { 'aria-label': position.spoken })}
+            onChange={() => onChange(position.value)}
           />
-          <span class="stud" aria-hidden="true" />
-          {stud.word}
+          <span class="position" aria-hidden="true" />
+          {position.word}
         </label>
       ))}
     </div>
@@ -127,32 +133,32 @@ function Blade({ shape, art, at }: { readonly shape: SwitchShape; readonly art: 
   );
 }
 
-/** Two words stand in the lower corners; more stand at their studs. */
+/** Two words stand in the lower corners; more stand at their positions. */
 function Words<V>({
   shape,
-  studs,
+  positions,
   value,
 }: {
   readonly shape: SwitchShape;
-  readonly studs: readonly Stud<V>[];
+  readonly positions: readonly Position<V>[];
   readonly value: V;
 }) {
   const { width, px, py, reach, angles } = shape;
   return (
     <svg class="ink" width={width} height={shape.height} aria-hidden="true">
-      {studs.map((stud, i) => {
-        const chosen = stud.value === value ? 'ls chosen' : 'l2';
-        const big = stud.word.length === 1 ? ' big' : '';
-        if (studs.length === 2) {
+      {positions.map((position, i) => {
+        const chosen = position.value === value ? 'ls chosen' : 'l2';
+        const big = position.word.length === 1 ? ' big' : '';
+        if (positions.length === 2) {
           return (
             <text
-              key={stud.word}
+              key={position.word}
               class={`${chosen}${big}`}
               x={i === 0 ? 6 : width - 6}
               y={40.5}
               text-anchor={i === 0 ? 'start' : 'end'}
             >
-              {stud.word}
+              {position.word}
             </text>
           );
         }
@@ -162,13 +168,13 @@ function Words<V>({
         const y = py - out * Math.cos((a * Math.PI) / 180);
         return (
           <text
-            key={stud.word}
+            key={position.word}
             class={chosen}
             x={r1(x)}
             y={r1(y + (Math.abs(a) < 10 ? 0 : 4))}
             text-anchor={a < -10 ? 'end' : a > 10 ? 'start' : 'middle'}
           >
-            {stud.word}
+            {position.word}
           </text>
         );
       })}
@@ -176,9 +182,9 @@ function Words<V>({
   );
 }
 
-/** The native controls that lie unseen over the plate: one checkbox, or a radio for each stud. */
+/** The native controls that lie unseen over the plate: one checkbox, or a radio for each position. */
 function Twins<V extends string | boolean>(part: SwitchPartProps<V> & { readonly hits: number }) {
-  const { label, studs, value, onChange, disabled = false, hits } = part;
+  const { label, positions, value, onChange, disabled = false, hits } = part;
   const name = useId();
   if (typeof value === 'boolean') {
     return (
@@ -194,7 +200,7 @@ function Twins<V extends string | boolean>(part: SwitchPartProps<V> & { readonly
       />
     );
   }
-  const turn = (): void => onChange(studs[(indexOf(studs, value) + 1) % hits]!.value);
+  const turn = (): void => onChange(positions[(indexOf(positions, value) + 1) % hits]!.value);
   const flip = (event: KeyboardEvent): void => {
     if (event.key !== ' ' || disabled) return;
     event.preventDefault();
@@ -202,20 +208,21 @@ function Twins<V extends string | boolean>(part: SwitchPartProps<V> & { readonly
   };
   return (
     <div role="radiogroup" aria-label={label} class="twins">
-      {studs.map((stud) => (
+      {positions.map((position) => (
         <input
-          key={stud.word}
+          key={position.word}
           class="twin hit"
           type="radio"
           name={name}
-          checked={stud.value === value}
+          checked={position.value === value}
           disabled={disabled}
-          aria-label={stud.spoken ?? stud.word}
-          onChange={() => onChange(stud.value)}
+          aria-label={position.spoken ?? position.word}
+          onChange={() => onChange(position.value)}
           onKeyDown={flip}
           onClick={(event) => {
             // The whole of a small plate is one place for a finger.
-            if (hits === 2 && stud.value === value && 'pointerType' in event && event.pointerType === 'touch') turn();
+            if (hits === 2 && position.value === value && 'pointerType' in event && event.pointerType === 'touch')
+              turn();
           }}
         />
       ))}
@@ -223,18 +230,18 @@ function Twins<V extends string | boolean>(part: SwitchPartProps<V> & { readonly
   );
 }
 
-function indexOf<V>(studs: readonly Stud<V>[], value: V): number {
+function indexOf<V>(positions: readonly Position<V>[], value: V): number {
   return Math.max(
     0,
-    studs.findIndex((stud) => stud.value === value),
+    positions.findIndex((position) => position.value === value),
   );
 }
 
-function flagOf<V>({ choose, flipTo }: AllWords['switches'], studs: readonly Stud<V>[], value: V): string {
-  if (studs.length > 2) return choose;
-  return flipTo(studs[1 - indexOf(studs, value)]!.word);
+function flagOf<V>({ choose, flipTo }: AllWords['switches'], positions: readonly Position<V>[], value: V): string {
+  if (positions.length > 2) return choose;
+  return flipTo(positions[1 - indexOf(positions, value)]!.word);
 }
 
 export const Switch = memo(SwitchBase) as typeof SwitchBase;
 export const SmallSwitch = memo(SmallSwitchBase) as typeof SmallSwitchBase;
-export const StudRow = memo(StudRowBase) as typeof StudRowBase;
+export const PositionRow = memo(PositionRowBase) as typeof PositionRowBase;

@@ -1,4 +1,4 @@
-/** The switch as ink: the circuit symbol itself, a brass blade from a pivot to one of its studs. Pivot at (0, 0), y down. */
+/** The switch as ink: the circuit symbol itself, a brass blade from a pivot to one of its positions. Pivot at (0, 0), y down. */
 import { C, pol, r1, rr, shadow } from '../theme/ink.ts';
 
 export interface SwitchShape {
@@ -7,26 +7,26 @@ export interface SwitchShape {
   /** pivot from the top left of the plate */
   readonly px: number;
   readonly py: number;
-  /** blade length from the pivot to the studs' centres */
+  /** blade length from the pivot to the positions' centres */
   readonly reach: number;
-  /** degrees of each stud, 0 = up */
+  /** degrees of each position, 0 = up */
   readonly angles: readonly number[];
 }
 
-/** Two studs: 84 x 46 with the words in the lower corners. Three or four: a wider plate with a word at each stud. */
-export function switchShape(studs: number, width?: number): SwitchShape {
-  if (studs === 2) {
+/** Two positions: 84 x 46 with the words in the lower corners. Three or four: a wider plate with a word at each position. */
+export function switchShape(positions: number, width?: number): SwitchShape {
+  if (positions === 2) {
     const w = width ?? 84;
     return { width: w, height: 46, px: w / 2, py: 36, reach: 29, angles: [-40.8, 40.8] };
   }
-  if (studs === 3)
+  if (positions === 3)
     return { width: width ?? 132, height: 58, px: (width ?? 132) / 2, py: 49, reach: 24, angles: [-58, 0, 58] };
   return { width: width ?? 132, height: 62, px: (width ?? 132) / 2, py: 52, reach: 27, angles: [-72, -24, 24, 72] };
 }
 
 export function switchStill({ width: w, height: h, px, py, reach, angles }: SwitchShape): string {
   const plate = rr(0, 0, w, h, 3);
-  const studs = angles
+  const positions = angles
     .map((a) => {
       const [x, y] = pol(px, py, reach, a);
       return `<circle cx="${r1(x)}" cy="${r1(y)}" r="4.6" fill="${C.sheet}" stroke="${C.ink}" stroke-width="1.2"/>`;
@@ -35,11 +35,11 @@ export function switchStill({ width: w, height: h, px, py, reach, angles }: Swit
   return (
     shadow(0, 0, w, h, { s: 3.5, gap: 2.6, sw: 0.7, op: 0.55 }) +
     `<path class="brass-ring" d="${rr(-5.5, -5.5, w + 11, h + 11, 6)}" fill="${C.brass}" stroke="${C.ink}"/>` +
-    `<path d="${plate}" fill="${C.sheet}" stroke="${C.ink}" stroke-width="1.3"/>${studs}`
+    `<path d="${plate}" fill="${C.sheet}" stroke="${C.ink}" stroke-width="1.3"/>${positions}`
   );
 }
 
-/** Blade pointing up with the rust stud under its tip; the caller turns it by the stud's angle. */
+/** Blade pointing up with the rust contact under its tip; the caller turns it by the position's angle. */
 export function blade(reach: number): string {
   const tip = r1(1 - reach);
   return (
@@ -50,11 +50,11 @@ export function blade(reach: number): string {
   );
 }
 
-/** A small one for a title row: 38 x 24, studs at the sides. */
+/** A small one for a title row: 38 x 24, positions at the sides. */
 export const SMALL_SWITCH: SwitchShape = { width: 38, height: 24, px: 19, py: 18.5, reach: 14, angles: [-52, 52] };
 
 export function smallSwitchStill({ width: w, height: h, px, py, reach, angles }: SwitchShape = SMALL_SWITCH): string {
-  const studs = angles
+  const positions = angles
     .map((a) => {
       const [x, y] = pol(px, py, reach, a);
       return `<circle cx="${r1(x)}" cy="${r1(y)}" r="3" fill="${C.sheet}" stroke="${C.ink}" stroke-width="1"/>`;
@@ -62,7 +62,7 @@ export function smallSwitchStill({ width: w, height: h, px, py, reach, angles }:
     .join('');
   return (
     `<path class="brass-ring" d="${rr(-4, -4, w + 8, h + 8, 4)}" fill="${C.brass}" stroke="${C.ink}" stroke-width=".9"/>` +
-    `<path d="${rr(0, 0, w, h, 2)}" fill="${C.sheet}" stroke="${C.ink}" stroke-width="1.1"/>${studs}`
+    `<path d="${rr(0, 0, w, h, 2)}" fill="${C.sheet}" stroke="${C.ink}" stroke-width="1.1"/>${positions}`
   );
 }
 

@@ -7,21 +7,21 @@ import { CONTROL_ROWS } from '../../bench/controls/rows.ts';
 import { usePort } from '../../kit/hooks/usePort.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { Knob } from '../../kit/widgets/Knob.tsx';
-import { SmallSwitch, type Stud, StudRow, Switch } from '../../kit/widgets/Switch.tsx';
+import { type Position, PositionRow, SmallSwitch, Switch } from '../../kit/widgets/Switch.tsx';
 import { TunableDial } from '../../kit/widgets/TunableDial.tsx';
 import { fitKnob } from '../../present/controlScales.ts';
-import { studsOf } from '../../present/panelRows.ts';
+import { positionsOf } from '../../present/panelRows.ts';
 import type { BenchPort } from '../../present/ports.ts';
 import type { Words } from '../../words/words.ts';
 
-function offOn({ switches }: Words): readonly Stud<boolean>[] {
+function offOn({ switches }: Words): readonly Position<boolean>[] {
   return [
     { value: false, word: switches.off },
     { value: true, word: switches.on },
   ];
 }
 
-export function useOffOn(): readonly Stud<boolean>[] {
+export function useOffOn(): readonly Position<boolean>[] {
   const words = useWords();
   return useMemo(() => offOn(words), [words]);
 }
@@ -32,7 +32,7 @@ export interface Look {
   readonly r?: number;
   /** a knob's figure under it */
   readonly readout?: boolean;
-  /** a switch as a plate of its own, in one line, or as a row of studs */
+  /** a switch as a plate of its own, in one line, or as a row of positions */
   readonly look?: 'plate' | 'small' | 'row';
   /** of a switch's plate, or of a dial */
   readonly width?: number;
@@ -48,7 +48,7 @@ export interface PortControlProps extends Look {
 /** The widget of a control, by the kind of its row. */
 export function PortControl({ port, control, ...look }: PortControlProps) {
   const row: ControlRow = CONTROL_ROWS[control];
-  if (row.kind === 'switch' || row.kind === 'studs')
+  if (row.kind === 'switch' || row.kind === 'positions')
     return <PortSwitch port={port} control={control as SwitchId} {...look} />;
   const turns = control as KnobId;
   if (row.kind === 'range' && row.drawnAs === 'dial') return <PortDial port={port} control={turns} {...look} />;
@@ -133,7 +133,7 @@ export interface PortSwitchProps extends Pick<Look, 'look' | 'width'> {
 export function PortSwitch({ port, control, look = 'plate', width }: PortSwitchProps) {
   const value: string | boolean = usePort(port, () => port.state().controls[control]);
   const words = useWords();
-  const { label, studs } = useMemo(() => fitSwitch(words, port, control), [words, port, control]);
+  const { label, positions } = useMemo(() => fitSwitch(words, port, control), [words, port, control]);
   const change = useCallback(
     (next: string | boolean) => {
       if (port.state().controls[control] !== next) port.act({ type: 'controlSet', control, value: next });
@@ -141,11 +141,24 @@ export function PortSwitch({ port, control, look = 'plate', width }: PortSwitchP
     [port, control],
   );
   // A small blade has two places.
-  if (look === 'row' || (look === 'small' && studs.length > 2))
-    return <StudRow label={label} studs={studs as readonly Stud<string>[]} value={value as string} onChange={change} />;
-  if (look === 'small') return <SmallSwitch label={label} studs={studs} value={value} onChange={change} />;
+  if (look === 'row' || (look === 'small' && positions.length > 2))
+    return (
+      <PositionRow
+        label={label}
+        positions={positions as readonly Position<string>[]}
+        value={value as string}
+        onChange={change}
+      />
+    );
+  if (look === 'small') return <SmallSwitch label={label} positions={positions} value={value} onChange={change} />;
   return (
-    <Switch label={label} studs={studs} value={value} onChange={change} {...(width === undefined ? {} : { width })} />
+    <Switch
+      label={label}
+      positions={positions}
+      value={value}
+      onChange={change}
+      {...(width === undefined ? {} : { width })}
+    />
   );
 }
 
@@ -153,9 +166,10 @@ function fitSwitch(
   words: Words,
   port: BenchPort,
   control: SwitchId,
-): { label: string; studs: readonly Stud<string | boolean>[] } {
+): { label: string; positions: readonly Position<string | boolean>[] } {
   const row: ControlRow = CONTROL_ROWS[control];
   const say = words.controls[control];
-  const studs = row.kind === 'studs' && 'studs' in say ? studsOf(port.receiver, row, say.studs) : offOn(words);
-  return { label: say.label, studs };
+  const positions =
+    row.kind === 'positions' && 'positions' in say ? positionsOf(port.receiver, row, say.positions) : offOn(words);
+  return { label: say.label, positions };
 }

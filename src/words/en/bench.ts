@@ -41,11 +41,11 @@ export const panelWords = {
 
 const POLARITIES = { '-': { word: '\u2212', spoken: 'Negative' }, '+': { word: '+', spoken: 'Positive' } } as const;
 
-/** What each control is called, and its studs. */
+/** What each control is called, and its positions. */
 export const controlWords: ControlWordsFor<typeof CONTROL_ROWS> = {
   sourceMode: {
     label: 'Mode',
-    studs: {
+    positions: {
       sweep: { word: 'sweep', spoken: 'Sweep' },
       spot: { word: 'spot', spoken: 'Spot frequency, no sweep' },
       tone: { word: 'spot with tone', spoken: 'Spot frequency with a 400 hertz tone' },
@@ -67,7 +67,7 @@ export const controlWords: ControlWordsFor<typeof CONTROL_ROWS> = {
   pipHeightDiv: { label: 'Pip height' },
   markerRoute: {
     label: 'Markers',
-    studs: {
+    positions: {
       added: { word: 'added', spoken: 'Added after the detector' },
       through: { word: 'through', spoken: 'Sent through the set' },
     },
@@ -76,20 +76,20 @@ export const controlWords: ControlWordsFor<typeof CONTROL_ROWS> = {
   rfCapacitor: { label: 'RF capacitor' },
   yTip: {
     label: 'Y tip',
-    studs: {
+    positions: {
       plain: { word: 'plain', spoken: 'A plain wire' },
       resistor: { word: '10 k\u03a9', spoken: 'A wire behind 10 kilohms' },
       probe: { word: 'probe', spoken: 'The demodulator probe' },
     },
   },
   biasAVolts: { label: 'Bias A' },
-  biasAPolarity: { label: 'Polarity of bias A', studs: POLARITIES },
+  biasAPolarity: { label: 'Polarity of bias A', positions: POLARITIES },
   biasBVolts: { label: 'Bias B' },
-  biasBPolarity: { label: 'Polarity of bias B', studs: POLARITIES },
+  biasBPolarity: { label: 'Polarity of bias B', positions: POLARITIES },
   meterRangeVolts: { label: 'Range' },
   meterMode: {
     label: 'Meter reads',
-    studs: { dc: { word: 'DC', spoken: 'DC volts' }, tone: { word: 'tone', spoken: 'The 400 hertz tone' } },
+    positions: { dc: { word: 'DC', spoken: 'DC volts' }, tone: { word: 'tone', spoken: 'The 400 hertz tone' } },
   },
   yVoltsPerDiv: { label: 'Y gain' },
   yPositionDiv: { label: 'Y position' },
@@ -97,7 +97,7 @@ export const controlWords: ControlWordsFor<typeof CONTROL_ROWS> = {
   xPositionDiv: { label: 'X position' },
   yCoupling: {
     label: 'Y input',
-    studs: { AC: { word: 'AC', spoken: 'AC, without the base line' }, DC: { word: 'DC' } },
+    positions: { AC: { word: 'AC', spoken: 'AC, without the base line' }, DC: { word: 'DC' } },
   },
   yInvert: { label: 'Invert' },
   ySmoothing: { label: 'Smoothing' },
@@ -105,7 +105,7 @@ export const controlWords: ControlWordsFor<typeof CONTROL_ROWS> = {
   brightness: { label: 'Brightness' },
   phosphor: {
     label: 'Phosphor',
-    studs: {
+    positions: {
       P1: { word: 'P1', spoken: 'P1, medium' },
       P31: { word: 'P31', spoken: 'P31, short' },
       P7: { word: 'P7', spoken: 'P7, long tail' },
@@ -113,7 +113,7 @@ export const controlWords: ControlWordsFor<typeof CONTROL_ROWS> = {
   },
   yInput: {
     label: 'Y shows',
-    studs: {
+    positions: {
       detected: { word: 'curve', spoken: 'The detected curve' },
       raw: { word: 'raw', spoken: 'The raw RF envelope' },
     },

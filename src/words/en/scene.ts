@@ -93,6 +93,6 @@ export const sceneWords = {
   terminated: '75 ohm termination',
   capacitor: 'RF capacitor',
   tip: 'Tip of the Y lead',
-  tipName: (tip: YTip) => controlWords.yTip.studs[tip].spoken ?? controlWords.yTip.studs[tip].word,
+  tipName: (tip: YTip) => controlWords.yTip.positions[tip].spoken ?? controlWords.yTip.positions[tip].word,
   pointName: (id: string, label: string) => (label === '' || label === id ? id : `${id}, ${label}`),
 } as const;

@@ -20,8 +20,8 @@ function SafeStripBase({ port, onCautions }: { readonly port: BenchPort; readonl
   if (mains === null) return <p class="s safe-note">{safeWords.noMains}</p>;
   return (
     <>
-      <Switch label={safeWords.isolation} studs={offOn} value={isolated} onChange={isolate} />
-      <Switch label={safeWords.mains} studs={offOn} value={powered} onChange={power} />
+      <Switch label={safeWords.isolation} positions={offOn} value={isolated} onChange={isolate} />
+      <Switch label={safeWords.mains} positions={offOn} value={powered} onChange={power} />
       <div class="safe-words">
         <p class="s">{mains.hotChassis ? safeWords.hot : safeWords.cold}</p>
         <Button onClick={onCautions} class="low">

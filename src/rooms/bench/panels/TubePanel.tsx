@@ -127,7 +127,7 @@ function Wax({ wax, small = false }: { readonly wax: WaxSwitch; readonly small?:
   const { tubeControls: tubeControlWords } = useWords();
   const props = {
     label: tubeControlWords.wax,
-    studs: useOffOn(),
+    positions: useOffOn(),
     value: wax.on && wax.allowed,
     onChange: wax.set,
     disabled: !wax.allowed,
