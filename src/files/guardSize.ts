@@ -1,6 +1,6 @@
 /**
  * A first look at a value from outside, before its shape is checked key by key: how large, how deep, how long. What is far too big is refused here at
- * small cost; what passes is small enough for every problem in it to be listed.
+ * small cost; what passes is small enough to be looked at key by key.
  */
 import type { Problem } from '../base/result.ts';
 import { pointer } from './schemaProblems.ts';

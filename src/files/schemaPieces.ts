@@ -1,4 +1,4 @@
-/** The bounded building blocks of our file formats. Every number, text and list in a file goes through one of these. */
+/** The bounded building blocks of our file formats. Every number and list in a file goes through one of these, and every text that has no pattern of its own. */
 import * as v from 'valibot';
 
 /** A finite number between two bounds, inclusive. */

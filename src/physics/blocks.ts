@@ -1,4 +1,4 @@
-/** Strongly connected components of the signal graph, in topological order (Tarjan 1972, see network.ts). */
+/** Strongly connected components of the signal graph, in topological order (Tarjan 1972, see buildNetwork.ts). */
 
 import type { CoilGroup } from './coilGroups.ts';
 import type { NetworkElement } from './network.ts';

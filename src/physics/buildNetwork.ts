@@ -2,7 +2,7 @@
  * From a deck to a network ready for solving: numbered nodes, groups of coupled coils, and blocks.
  *
  * R, L, C and coupled coils tie nodes both ways, a G element only from its control nodes to its output nodes. The strongly
- * connected components of that graph are the blocks; in topological order each is a small dense system whose inputs are
+ * connected components of that graph are the blocks; in topological order each is a small system whose inputs are
  * the currents of its own sources and of G elements fed by earlier blocks (block triangular form).
  * Source: Tarjan, Depth-first search and linear graph algorithms, SIAM J. Comput. 1972; block triangular form as in sparse
  * circuit solvers (Davis and Palamadai Natarajan, Algorithm 907: KLU, ACM TOMS 2010), both from memory.

@@ -3,13 +3,13 @@
  *
  * |e| = |H - j pi R d2H/dw2| at the instantaneous frequency, R the rate in hertz a second with its sign (trace +, retrace -), w in radians a second.
  * The lag |pi R H''| / max |H| tells how far the slow picture is from the truth: for one tuned circuit at its peak it is 2 R / (pi B^2), which is also the
- * shift of the peak in bandwidths. At R/B^2 = 0.02, where |H(f(t))| is no longer taken as exact enough, it is 0.0127.
+ * shift of the peak in bandwidths. From R/B^2 = 0.02 on |H(f(t))| is no longer taken as exact enough: there the lag is 0.0127.
  * Validity: lag up to about 0.1 (the error left is one to four times its square, of the highest point); beyond it fastSweep.ts.
  * Source: quasi-stationary expansion, Carson and Fry, Variable frequency electric circuit theory, BSTJ 1937 (from memory).
  */
 import { rateHzPerSecond, sweepAngle } from './sweep.ts';
 
-/** 2 * 0.02 / pi: the lag at which `isQuasiStatic` of sweep.ts ends. */
+/** 2 * 0.02 / pi: below it |H(f(t))| is exact enough. */
 export const LAG_LIMIT = 0.04 / Math.PI;
 
 export type SweepMode = 'quasiStatic' | 'gentle' | 'exact';

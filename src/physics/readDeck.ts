@@ -5,7 +5,7 @@
  * the line before. Elements: R L C (two nodes, value), K (two coils, coupling), G (two output nodes, two control nodes, siemens),
  * I (two nodes, optional [DC] amps, optional AC [amps [degrees]]). Lines `.ac`, `.print`, `.save` are read; `.end` closes
  * the deck and may be missing. Case does not matter. Node 0 is ground, also called gnd.
- * Everything else is a problem with its line and column; all problems are listed and nothing is half loaded.
+ * Everything else is a problem with its line and column; problems are listed up to a bound, and nothing is half loaded.
  */
 
 import type { Problem, Result } from '../base/result.ts';

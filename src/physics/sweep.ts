@@ -59,11 +59,3 @@ export function rateHzPerSecond(spanHz: number, mainsHz: number, offsetHz = 0): 
   const d = (2 * offsetHz) / spanHz;
   return Math.PI * mainsHz * spanHz * Math.sqrt(Math.max(0, 1 - d * d));
 }
-
-/**
- * True while |H(f(t))| is exact enough: S_r / B^2 < 0.02, B the narrowest 3 dB bandwidth in hertz. At the limit one tuned circuit shows
- * its peak 0.013 B late and 0.0001 low.
- */
-export function isQuasiStatic(rate: number, bandwidthHz: number): boolean {
-  return rate < 0.02 * bandwidthHz * bandwidthHz;
-}

@@ -4,7 +4,8 @@
  * Sizes. An open resistor is 1e4 times its value. Shorted turns are 0.3 ohm across the coil. An open coupling keeps one part in a thousand (a K) or in a hundred
  * (a capacitor, through its strays). Feedback of an open bypass and of a missing screen is a capacitor of the size that the fault names between output and input of
  * the stage, or between two nodes, so that blocks of the network merge. A diode's leak lies across its load, and, as the load's capacitor is a short to the carrier,
- * across the circuit that feeds it. Our own plain models, no source; each is checked against a circuit simulator. Sizes of the chart: round figures of our own, no source.
+ * across the circuit that feeds it. Our own plain models, no source; what they make of deck, diodes and lines is checked against a circuit
+ * simulator. The sizes that are drawn and charted: round figures of our own, no source.
  */
 import { findElement } from '../../physics/deck.ts';
 import { elementOf, numberFrom } from './faultField.ts';
