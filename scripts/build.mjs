@@ -9,6 +9,7 @@ import { PROJECT } from './install.mjs';
 const SOURCES = [
   'index.html',
   'vite.config.ts',
+  'scripts',
   'tsconfig.json',
   'package-lock.json',
   'src',

@@ -7,8 +7,6 @@ import { Button } from '../kit/theme/art.tsx';
 import { toldBench } from '../present/told.ts';
 import { BenchPage } from '../rooms/bench/BenchPage.tsx';
 import { readEndlessId } from '../scenario/endlessId.ts';
-import type { Scenario } from '../scenario/scenario.ts';
-import { setupFor } from '../services/library/shippedLibrary.ts';
 import { createSoundDesk } from '../services/sound/soundDesk.ts';
 import { LostBench } from './LostBench.tsx';
 import { openBench } from './openBench.ts';
@@ -16,7 +14,7 @@ import type { RoomProps } from './roomProps.ts';
 import { StorageSlips } from './StorageSlips.tsx';
 import { soundFollowing } from './soundFollowing.ts';
 import { type BenchHere, type HandOver, useBenchAccess } from './useBenchAccess.ts';
-import { useScenario } from './useScenario.ts';
+import { type BenchSetups, useSetups } from './useSetups.ts';
 
 type BenchRoomProps = RoomProps & { readonly scenarioId: string };
 
@@ -59,8 +57,10 @@ interface HereProps extends BenchRoomProps {
 function FoundBench(props: HereProps) {
   const { endless: endlessWords, shell: shellWords } = useWords();
   const { library, scenarioId, access } = props;
-  const found = useScenario(library, scenarioId, access.open?.run.scenario ?? null);
-  if (found.kind === 'making') {
+  const endless = readEndlessId(scenarioId) !== null;
+  const found = useSetups(library, scenarioId, access.open?.run.scenario ?? null);
+  if (found.kind === 'fetching') {
+    if (!endless) return <main aria-busy="true" />;
     return (
       <main class="notice" aria-busy="true">
         <p role="status">{endlessWords.making}</p>
@@ -70,16 +70,16 @@ function FoundBench(props: HereProps) {
   if (found.kind !== 'found') {
     return (
       <main class="notice">
-        <p>{readEndlessId(scenarioId) !== null ? endlessWords.failed : shellWords.noSuchScenario}</p>
+        <p>{endless ? endlessWords.failed : shellWords.noSuchScenario}</p>
         <a href="#/course">{shellWords.home}</a>
       </main>
     );
   }
-  return <OpenBench {...props} scenario={found.scenario} />;
+  return <OpenBench {...props} setups={found.setups} />;
 }
 
-function OpenBench({ scenario, ...props }: HereProps & { readonly scenario: Scenario }) {
-  const { library, logbook, go, access, handOver, asking, takeOver, dismissed } = props;
+function OpenBench({ setups, ...props }: HereProps & { readonly setups: BenchSetups }) {
+  const { logbook, go, access, handOver, asking, takeOver, dismissed } = props;
   const [failure, setFailure] = useState<{ readonly error: unknown } | null>(null);
   // Thrown where the room's boundary hears it.
   if (failure !== null) throw failure.error;
@@ -88,9 +88,7 @@ function OpenBench({ scenario, ...props }: HereProps & { readonly scenario: Scen
     const opened = openBench({
       logbook,
       open: access.open,
-      // A run goes on with the scenario it began with, even where the shipped one has changed since.
-      recorded: access.open === null ? null : setupFor(library, access.open.run.scenario),
-      shipped: setupFor(library, scenario)!,
+      ...setups,
       desk,
       go,
       failed: (error) => setFailure({ error }),

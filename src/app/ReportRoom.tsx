@@ -1,6 +1,7 @@
 /** The report room: takes a kept run from the logbook, reads it like any run file and grades it anew. */
 
 import { useEffect, useMemo, useReducer, useState } from 'preact/hooks';
+import type { BenchSetup } from '../bench/setup.ts';
 import { problemSentence } from '../describe/problem.ts';
 import { readRunFile } from '../files/runFileSchema.ts';
 import { useWords } from '../kit/hooks/useWords.ts';
@@ -10,7 +11,7 @@ import { toldReport } from '../present/told.ts';
 import { ReportPage } from '../rooms/report/ReportPage.tsx';
 import type { GradedRun } from '../services/jobs/jobTable.ts';
 import { beside } from '../services/jobs/pageJobs.ts';
-import { setupFor } from '../services/library/shippedLibrary.ts';
+import { setupWith } from '../services/library/library.ts';
 import { linesOf } from '../services/store/indexEntry.ts';
 import type { KeptRun } from '../services/store/keptRuns.ts';
 import { download } from './download.ts';
@@ -59,31 +60,33 @@ function Reported(props: ReportRoomProps & { readonly kept: KeptRun; readonly te
   const all = useWords();
   const { shell, store: words } = all;
   const save = (): void => download(`haystack-${kept.scenarioId}-${kept.serial}.json`, text);
-  const found = useMemo(() => {
-    const read = readRunFile(text, `${kept.runId}.json`);
-    if (!read.ok)
-      return { says: words.badText, problem: read.problems.map((problem) => problemSentence(all, problem)).join('\n') };
-    const setup = setupFor(library, read.value.scenario);
-    if (setup === null) return { says: shell.noSuchReceiver, problem: null };
-    return { run: read.value, setup };
-  }, [text]);
+  const read = useMemo(() => readRunFile(text, `${kept.runId}.json`), [text]);
+  // null while the receiver is being fetched
+  const [setup, setSetup] = useState<BenchSetup | 'notHere' | null>(null);
   const [graded, setGraded] = useState<GradedRun | { readonly error: unknown } | null>(null);
   useEffect(() => {
-    if (found.setup === undefined) return;
+    if (!read.ok) return;
     const calledOff = new AbortController();
-    const { setup, run } = found;
-    beside('report', { setup, events: run.events }, { signal: calledOff.signal }).then(setGraded, (error: unknown) => {
-      if (!calledOff.signal.aborted) setGraded({ error });
+    const { signal } = calledOff;
+    const { scenario, events } = read.value;
+    const grade = async (): Promise<GradedRun | null> => {
+      const fetched = await setupWith(library, scenario);
+      if (signal.aborted) return null;
+      setSetup(fetched ?? 'notHere');
+      return fetched === null ? null : beside('report', { setup: fetched, events }, { signal });
+    };
+    grade().then(setGraded, (error: unknown) => {
+      if (!signal.aborted) setGraded({ error });
     });
     return () => calledOff.abort();
-  }, [found]);
+  }, [read]);
   // Thrown where the room's boundary hears it.
   if (graded !== null && 'error' in graded) throw graded.error;
   const port = useMemo(() => {
-    if (graded === null || found.setup === undefined) return null;
+    if (graded === null || setup === null || setup === 'notHere' || !read.ok) return null;
     const earlier = logbook.keptRuns().filter((run) => run.scenarioId === kept.scenarioId && run.serial < kept.serial);
     const previousBest = earlier.length === 0 ? null : Math.max(...earlier.map((run) => run.total));
-    const made = createReportPort(found.setup, found.run, graded, previousBest, {
+    const made = createReportPort(setup, read.value, graded, previousBest, {
       exportRun: save,
       again: () => go({ page: 'bench', scenarioId: kept.scenarioId }),
       toCourse: () => go({ page: 'course' }),
@@ -93,7 +96,8 @@ function Reported(props: ReportRoomProps & { readonly kept: KeptRun; readonly te
   useEffect(() => {
     if (port !== null) void logbook.fillLines(kept.runId, linesOf(port.report));
   }, [port]);
-  if (found.setup === undefined) {
+  if (!read.ok || setup === 'notHere') {
+    const problem = read.ok ? null : read.problems.map((one) => problemSentence(all, one)).join('\n');
     return (
       <SlipPage
         product={shell.product}
@@ -107,8 +111,8 @@ function Reported(props: ReportRoomProps & { readonly kept: KeptRun; readonly te
           </>
         }
       >
-        <p>{found.says}</p>
-        {found.problem === null ? null : <p class="slip-said">{found.problem}</p>}
+        <p>{read.ok ? shell.noSuchReceiver : words.badText}</p>
+        {problem === null ? null : <p class="slip-said">{problem}</p>}
       </SlipPage>
     );
   }

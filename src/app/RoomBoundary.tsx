@@ -1,11 +1,11 @@
 /** Round each room: where it fails, the learner sees so, can save what is here, and goes on. */
 import { Component, type ComponentChildren } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
-import type { Library } from '../files/library.ts';
 import { useFirstWords } from '../kit/hooks/useWords.ts';
 import { SlipPage } from '../kit/slips/Slip.tsx';
 import { Button } from '../kit/theme/art.tsx';
-import { setupFor } from '../services/library/shippedLibrary.ts';
+import type { Library } from '../services/library/library.ts';
+import { setupWith } from '../services/library/library.ts';
 import type { Logbook } from '../services/store/logbook.ts';
 import { download } from './download.ts';
 import type { Route } from './routes.ts';
@@ -107,7 +107,7 @@ async function runHere(library: Library, logbook: Logbook, route: Route): Promis
   }
   const open = await logbook.readOpen(route.scenarioId);
   if (open === null) return null;
-  const text = open.text ?? fileOfOpen(setupFor(library, open.run.scenario), open.run);
+  const text = open.text ?? fileOfOpen(await setupWith(library, open.run.scenario), open.run);
   return { runId: open.run.runId, name: route.scenarioId, text };
 }
 

@@ -2,9 +2,9 @@
 import type { ComponentType } from 'preact';
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import { unreachable } from '../base/never.ts';
-import type { Library } from '../files/library.ts';
-import { WordsContext } from '../kit/hooks/useWords.ts';
+import { useFirstWords, WordsContext } from '../kit/hooks/useWords.ts';
 import { CoursePage } from '../rooms/course/CoursePage.tsx';
+import type { Library } from '../services/library/library.ts';
 import type { ClaimParts } from '../services/store/benchClaims.ts';
 import type { Logbook } from '../services/store/logbook.ts';
 import type { Words } from '../words/words.ts';
@@ -69,9 +69,10 @@ function Shown({ route, language, room }: ShownProps) {
 
 /** There at once: what it tells of runs comes when the logbook has been read. */
 function CourseRoom({ library, logbook, dismissed, go }: RoomProps) {
+  const { language } = useFirstWords();
   const port = useMemo(
-    () => createCoursePort(library, logbook, (scenarioId) => go({ page: 'bench', scenarioId })),
-    [library, logbook],
+    () => createCoursePort(library, logbook, language, (scenarioId) => go({ page: 'bench', scenarioId })),
+    [library, logbook, language],
   );
   const [last, setLast] = useState(() => logbook.keptRuns().at(-1));
   useEffect(() => logbook.subscribe(() => setLast(logbook.keptRuns().at(-1))), [logbook]);

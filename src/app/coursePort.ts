@@ -1,68 +1,46 @@
-/** Feeds the course page: cards with their solved curves, best scores and what lies open on the bench. */
-import { firstResponse, initialState } from '../bench/setup.ts';
-import { relativeTo } from '../bench/truth.ts';
-import type { Library } from '../files/library.ts';
-import type { CourseCard, CoursePort } from '../present/ports.ts';
-import type { ResponseCurve } from '../receiver/curveReading.ts';
-import type { Specification } from '../receiver/receiver.ts';
-import { createStatedResponse } from '../receiver/statedResponse.ts';
+/** Feeds the course page: the library's cards, and what the logbook says of each: best scores, what lies open on the bench. */
+import type { CoursePort } from '../present/ports.ts';
+import { entryIn } from '../present/scenarioEntry.ts';
 import { endlessId } from '../scenario/endlessId.ts';
-import type { Scenario } from '../scenario/scenario.ts';
-import { setupFor } from '../services/library/shippedLibrary.ts';
+import type { Library } from '../services/library/library.ts';
 import type { Logbook } from '../services/store/logbook.ts';
 
-/** Points of a card's curve: enough for a thumbnail and for the figure on the sheet. */
-const CURVE_POINTS = 161;
-
-type Curve = CourseCard['start'];
-
-export function createCoursePort(library: Library, logbook: Logbook, open: (scenarioId: string) => void): CoursePort {
-  const curves = new Map<string, { readonly start: Curve; readonly wanted: Curve }>();
-  const curvesOf = (scenario: Scenario): { readonly start: Curve; readonly wanted: Curve } => {
-    const known = curves.get(scenario.id);
-    if (known !== undefined) return known;
-    const made = solveCurves(library, scenario);
-    curves.set(scenario.id, made);
-    return made;
-  };
+/** `language`: that of the page. */
+export function createCoursePort(
+  library: Library,
+  logbook: Logbook,
+  language: string,
+  open: (scenarioId: string) => void,
+): CoursePort {
   return {
     cards() {
       const kept = logbook.keptRuns();
       const onBench = new Map(logbook.openRuns().map((run) => [run.scenarioId, run]));
       const passed = new Set(kept.filter((run) => run.passed).map((run) => run.scenarioId));
-      return library.scenarios.map((scenario) => {
-        const totals = kept.filter((run) => run.scenarioId === scenario.id).map((run) => run.total);
-        const open = onBench.get(scenario.id);
+      const best = new Map<string, number>();
+      for (const { scenarioId, total } of kept) best.set(scenarioId, Math.max(total, best.get(scenarioId) ?? 0));
+      return library.entries().map((entry) => {
+        const scenario = entryIn(language, entry);
+        const { id, after } = scenario;
+        const run = onBench.get(id);
         return {
           scenario,
-          receiverName: library.receivers.get(scenario.receiver)?.receiver.setName ?? scenario.receiver,
-          ...curvesOf(scenario),
-          best: totals.length === 0 ? null : Math.max(...totals),
-          onBench: open === undefined ? null : { turns: open.turns, seconds: open.elapsedMs / 1000 },
-          early: totals.length === 0 && open === undefined && scenario.after.some((id) => !passed.has(id)),
+          best: best.get(id) ?? null,
+          onBench: run === undefined ? null : { turns: run.turns, seconds: run.elapsedMs / 1000 },
+          early: logbook.isReady() && !best.has(id) && run === undefined && after.some((one) => !passed.has(one)),
         };
       });
     },
+    runsRead: () => logbook.isReady(),
+    leftOut: () => library.leftOut(),
     open,
     newSeed: () => crypto.randomUUID().slice(0, 6),
     openEndless: (difficulty, seed) => open(endlessId(difficulty, seed)),
-    subscribe: (listener) => logbook.subscribe(listener),
+    subscribe(listener) {
+      const stops = [library.subscribe(listener), logbook.subscribe(listener)];
+      return () => {
+        for (const stop of stops) stop();
+      };
+    },
   };
-}
-
-function solveCurves(library: Library, scenario: Scenario): { readonly start: Curve; readonly wanted: Curve } {
-  const setup = setupFor(library, scenario);
-  if (setup === null) throw new Error(`no receiver ${scenario.receiver}`);
-  const response = firstResponse(setup);
-  const { fromHz, toHz } = response.specification;
-  const hz = Float64Array.from({ length: CURVE_POINTS }, (_, i) => fromHz + ((toHz - fromHz) * i) / (CURVE_POINTS - 1));
-  const stated = createStatedResponse(setup.receiver, setup.deck, response, hz);
-  const cores: Record<string, number> = {};
-  for (const [id, slug] of Object.entries(initialState(setup).slugs)) cores[id] = slug.coreTurns;
-  const wanted = relative(stated.nominal, response.specification);
-  return { start: relative(stated.solve(cores), response.specification), wanted };
-}
-
-function relative(curve: ResponseCurve, spec: Specification): Curve {
-  return { hz: Float64Array.from(curve.hz), relative: relativeTo(curve, spec) };
 }

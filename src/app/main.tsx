@@ -1,7 +1,7 @@
-/** The page: takes its language, opens the logbook, reads the shipped library and shows the room that the address names. */
+/** The page: takes its language, sets the logbook opening and shows the room that the address names. */
 import { render } from 'preact';
 import '../kit/theme/theme.css';
-import { readShippedLibrary } from '../services/library/shippedLibrary.ts';
+import { pageLibrary } from '../services/library/pageLibrary.ts';
 import type { ClaimParts } from '../services/store/benchClaims.ts';
 import { openLogbook } from '../services/store/openLogbook.ts';
 import { openTabChannel } from '../services/store/tabChannel.ts';
@@ -13,7 +13,7 @@ if (root === null) throw new Error('the page has no #app');
 const language = await languageOf(location.search);
 document.documentElement.lang = language.first.language;
 document.documentElement.dir = language.first.rightToLeft ? 'rtl' : 'ltr';
-const library = readShippedLibrary();
+const library = pageLibrary();
 const channel = openTabChannel('haystack');
 const logbook = openLogbook({
   name: 'haystack',
@@ -31,4 +31,6 @@ const claims: ClaimParts = {
     return () => clearTimeout(timer);
   },
 };
+// Running the scripts is one piece of work, drawing the page the next: neither is long, both together would be.
+await new Promise((resolve) => setTimeout(resolve));
 render(<Rooms {...{ language, library, logbook, claims }} />, root);

@@ -1,5 +1,5 @@
 /** What every room is given. */
-import type { Library } from '../files/library.ts';
+import type { Library } from '../services/library/library.ts';
 import type { ClaimParts } from '../services/store/benchClaims.ts';
 import type { Logbook } from '../services/store/logbook.ts';
 import type { Route } from './routes.ts';

@@ -26,7 +26,7 @@ export interface LoadedReceiver {
   readonly deck: Deck;
 }
 
-export interface Library {
+export interface ScenarioFolder {
   /** by receiver id */
   readonly receivers: ReadonlyMap<string, LoadedReceiver>;
   /** in the order of the course: by track, then by order */
@@ -74,7 +74,7 @@ export function loadScenario(
  * The whole of a scenarios folder: texts by path, where a path ends in `receivers/<id>/receiver.json`, `receivers/<id>/<deck>.cir` or
  * `<track>/<id>.json`. Other files (the published schemas, words for people) are left alone.
  */
-export function loadLibrary(texts: Readonly<Record<string, string>>): Result<Library> {
+export function loadScenarioFolder(texts: Readonly<Record<string, string>>): Result<ScenarioFolder> {
   const problems: Problem[] = [];
   const receivers = new Map<string, LoadedReceiver>();
   for (const [file, text] of sorted(texts, /(^|\/)receivers\/[^/]+\/receiver\.json$/)) {
@@ -141,7 +141,7 @@ function courseProblems(all: readonly { readonly file: string; readonly scenario
 }
 
 /** The deck's name, from a receiver text that may be broken in other ways: its own problems are told when it is read. */
-function deckNameIn(text: string): string {
+export function deckNameIn(text: string): string {
   return /"deck"\s*:\s*"([a-z0-9_-]+\.cir)"/.exec(text.slice(0, 100_000))?.[1] ?? 'network.cir';
 }
 

@@ -47,3 +47,22 @@ export function within(
   inside.push([toHz, levelAt(curve, toHz)]);
   return inside;
 }
+
+/** The stretch where any of the curves stands above a share of its peak, with some room at both sides, inside what is sampled. */
+export function bandOf(curves: readonly Curve[], above = 0.04, room = 0.16): readonly [fromHz: number, toHz: number] {
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  let first = Number.POSITIVE_INFINITY;
+  let last = Number.NEGATIVE_INFINITY;
+  for (const { hz, relative } of curves)
+    hz.forEach((f, i) => {
+      first = Math.min(first, f);
+      last = Math.max(last, f);
+      if (Math.abs(relative[i]!) < above) return;
+      low = Math.min(low, f);
+      high = Math.max(high, f);
+    });
+  if (!(high > low)) return [first, last];
+  const extra = (high - low) * room;
+  return [Math.max(first, low - extra), Math.min(last, high + extra)];
+}

@@ -11,6 +11,7 @@ import type { Receiver } from '../receiver/receiver.ts';
 import type { EndlessDifficulty } from '../scenario/endlessId.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import type { SessionView } from '../session/phase.ts';
+import type { ScenarioEntry } from './scenarioEntry.ts';
 
 export interface BenchPort {
   readonly receiver: Receiver;
@@ -44,12 +45,9 @@ export interface BenchPort {
   onRefused(listener: (reason: Refusal, event: BenchEvent) => void): () => void;
 }
 
-/** What a card of the course shows. Curves are solved from the scenario's own start. */
+/** What a card of the course shows. */
 export interface CourseCard {
-  readonly scenario: Scenario;
-  readonly receiverName: string;
-  readonly start: { readonly hz: Float64Array; readonly relative: Float64Array };
-  readonly wanted: { readonly hz: Float64Array; readonly relative: Float64Array };
+  readonly scenario: ScenarioEntry;
   readonly best: number | null;
   /** a run lies half done on the bench */
   readonly onBench: { readonly turns: number; readonly seconds: number } | null;
@@ -59,6 +57,10 @@ export interface CourseCard {
 
 export interface CoursePort {
   cards(): readonly CourseCard[];
+  /** false while the logbook opens: no card has a mark yet */
+  runsRead(): boolean;
+  /** cards that could not be read, by code or whatever else is known of them */
+  leftOut(): readonly string[];
   open(scenarioId: string): void;
   /** a seed word for the endless track that nobody has had yet */
   newSeed(): string;

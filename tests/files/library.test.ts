@@ -1,12 +1,12 @@
 /** Putting a folder of texts together. */
 import { describe, expect, it } from 'vitest';
-import { loadLibrary } from '../../src/files/library.ts';
+import { loadScenarioFolder } from '../../src/files/library.ts';
 import { shippedLibrary, shippedTexts } from './shipped.ts';
 
 function problemsWith(change: (texts: Record<string, string>) => void): string[] {
   const texts = shippedTexts();
   change(texts);
-  const result = loadLibrary(texts);
+  const result = loadScenarioFolder(texts);
   return result.ok ? [] : result.problems.map((p) => `${p.file} ${p.place}`.trim());
 }
 const edit = (texts: Record<string, string>, file: string, from: string | RegExp, to: string) => {
@@ -33,7 +33,7 @@ const RECEIVERS = [
 
 describe('the shipped folder', () => {
   it('is whole, and in the order of the course', () => {
-    const result = loadLibrary(shippedTexts());
+    const result = loadScenarioFolder(shippedTexts());
     if (!result.ok) throw new Error('the shipped folder should be whole');
     expect([...result.value.receivers.keys()]).toEqual(RECEIVERS);
     const { scenarios } = result.value;
@@ -49,7 +49,7 @@ describe('the shipped folder', () => {
     const moved = Object.fromEntries(
       Object.entries(shippedTexts()).map(([path, text]) => [`../../scenarios/${path}`, text]),
     );
-    const result = loadLibrary(moved);
+    const result = loadScenarioFolder(moved);
     expect(result.ok && result.value.scenarios.length).toBe(shippedLibrary().scenarios.length);
   });
 });
@@ -118,6 +118,6 @@ describe('a folder with mistakes', () => {
   it('gives no library at all', () => {
     const texts = shippedTexts();
     edit(texts, 'vision-if/flat-top.json', '"order": 3', '"order": 2');
-    expect(loadLibrary(texts).ok).toBe(false);
+    expect(loadScenarioFolder(texts).ok).toBe(false);
   });
 });

@@ -1,24 +1,15 @@
 /** The scenarios folder as texts by path, and the library made of it, for tests. */
-import { readdirSync, readFileSync } from 'node:fs';
-import path from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { textsIn } from '../../scripts/makeCourseIndex.ts';
 import { problemLine } from '../../src/base/result.ts';
-import { type Library, type LoadedReceiver, loadLibrary } from '../../src/files/library.ts';
+import { type LoadedReceiver, loadScenarioFolder, type ScenarioFolder } from '../../src/files/library.ts';
 
 export const SCENARIOS = fileURLToPath(new URL('../../scenarios/', import.meta.url));
 
-export function shippedTexts(): Record<string, string> {
-  const names = readdirSync(SCENARIOS, { recursive: true, withFileTypes: true }).filter((entry) => entry.isFile());
-  const texts: Record<string, string> = {};
-  for (const entry of names) {
-    const full = path.join(entry.parentPath, entry.name);
-    texts[path.relative(SCENARIOS, full).replaceAll('\\', '/')] = readFileSync(full, 'utf8');
-  }
-  return texts;
-}
+export const shippedTexts = (): Record<string, string> => textsIn(SCENARIOS);
 
-export function shippedLibrary(): Library {
-  const library = loadLibrary(shippedTexts());
+export function shippedLibrary(): ScenarioFolder {
+  const library = loadScenarioFolder(shippedTexts());
   if (!library.ok) throw new Error(library.problems.map(problemLine).join('\n'));
   return library.value;
 }

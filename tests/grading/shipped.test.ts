@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { good } from '../../src/base/result.ts';
 import type { BenchSetup } from '../../src/bench/setup.ts';
 import { hashOf } from '../../src/files/hash.ts';
-import { loadLibrary } from '../../src/files/library.ts';
+import { loadScenarioFolder } from '../../src/files/library.ts';
 import { claimOf, grade } from '../../src/grading/grade.ts';
 import { judgeText } from '../../src/judge/judgeRun.ts';
 import { serialiseRunFile, toRunFile } from '../../src/run/serialise.ts';
@@ -14,7 +14,7 @@ import { wholeJob } from '../session/acts.ts';
 const files = readdirSync('scenarios', { recursive: true, encoding: 'utf8' }).filter((name) =>
   /\.(json|cir)$/.test(name),
 );
-const library = loadLibrary(
+const library = loadScenarioFolder(
   Object.fromEntries(files.map((name) => [name.replaceAll('\\', '/'), readFileSync(`scenarios/${name}`, 'utf8')])),
 );
 if (!library.ok) throw new Error(JSON.stringify(library.problems));

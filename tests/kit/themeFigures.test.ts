@@ -1,8 +1,8 @@
 /** Curves in ink: levels between samples, thinning that keeps the notches, round axes, the stretch that is worth showing. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { axisLabels, axisMarks, axisStep, bandOf, targetFig, thumb } from '../../src/kit/theme/figures.ts';
-import { type Curve, levelAt, within } from '../../src/present/curves.ts';
+import { axisLabels, axisMarks, axisStep, targetFig, thumb } from '../../src/kit/theme/figures.ts';
+import { bandOf, type Curve, levelAt, within } from '../../src/present/curves.ts';
 
 const curve = (n: number, f: (hz: number) => number, from = 38e6, to = 48e6): Curve => {
   const hz = Float64Array.from({ length: n }, (_, i) => from + ((to - from) * i) / (n - 1));
@@ -84,6 +84,15 @@ describe('figures', () => {
     const line = /^<path d="M0 ([\d.]+)H160"/.exec(thumb({ x: 0, y: 0, w: 160, h: 80, curve: s, score: 0 }))![1];
     expect(Number(line)).toBeGreaterThan(30);
     expect(Number(line)).toBeLessThan(50);
+  });
+
+  it('find room for an S that is higher on one side than on the other', () => {
+    const s = curve(201, (hz) => (hz > 43e6 ? 1.7 : 0.3) * Math.sin(((hz - 43e6) / 5e6) * Math.PI));
+    const heights = [...thumb({ x: 0, y: 0, w: 160, h: 80, curve: s, score: 0 }).matchAll(/[ML][\d.]+ (-?[\d.]+)/g)];
+    const ys = heights.map((match) => Number(match[1]));
+    expect(ys.length).toBeGreaterThan(100);
+    expect(Math.min(...ys)).toBeGreaterThanOrEqual(0);
+    expect(Math.max(...ys)).toBeLessThanOrEqual(80);
   });
 
   it('put a sheet’s figure on its scales', () => {

@@ -8,14 +8,11 @@ import { courseWords, trackWords } from '../../src/words/en/course.ts';
 import { shippedLibrary } from '../files/shipped.ts';
 
 const library = shippedLibrary();
-const CURVE = { hz: Float64Array.of(1, 2), relative: Float64Array.of(0, 1) };
+const CURVE = { found: 'M0 1000l1000 0', wanted: 'M0 1000l1000 0', zero: 1000 };
 
 function cards(state: Readonly<Record<string, Partial<CourseCard>>> = {}): CourseCard[] {
   return library.scenarios.map((scenario) => ({
-    scenario,
-    receiverName: 'a set',
-    start: CURVE,
-    wanted: CURVE,
+    scenario: { ...scenario, brief: scenario.words.brief, receiverName: 'a set', curve: CURVE, translations: {} },
     best: null,
     onBench: null,
     early: false,

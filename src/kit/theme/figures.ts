@@ -34,25 +34,6 @@ export function axisLabels(marks: readonly number[]): string[] {
   return marks.map((v) => v.toFixed(decimals));
 }
 
-/** The stretch where any of the curves stands above a share of its peak, with some room at both sides, inside what is sampled. */
-export function bandOf(curves: readonly Curve[], above = 0.04, room = 0.16): readonly [fromHz: number, toHz: number] {
-  let low = Number.POSITIVE_INFINITY;
-  let high = Number.NEGATIVE_INFINITY;
-  let first = Number.POSITIVE_INFINITY;
-  let last = Number.NEGATIVE_INFINITY;
-  for (const { hz, relative } of curves)
-    hz.forEach((f, i) => {
-      first = Math.min(first, f);
-      last = Math.max(last, f);
-      if (Math.abs(relative[i]!) < above) return;
-      low = Math.min(low, f);
-      high = Math.max(high, f);
-    });
-  if (!(high > low)) return [first, last];
-  const extra = (high - low) * room;
-  return [Math.max(first, low - extra), Math.min(last, high + extra)];
-}
-
 export interface HayStyle {
   readonly gap?: number;
   readonly op?: number;
@@ -195,11 +176,12 @@ export interface Thumbnail {
 /** Ink thumbnail of a card: the outline is the job, the hay is what has been won. */
 export function thumb({ x, y, w, h, curve, band, score }: Thumbnail): string {
   const [f0, f1] = band ?? [curve.hz[0] ?? 0, curve.hz[curve.hz.length - 1] ?? 1];
-  let lowest = 0;
-  for (const a of curve.relative) lowest = Math.min(lowest, a);
-  const floor = lowest < -0.05 ? -1 : 0;
+  // An S-curve that is out of line stands higher on one side of zero than its sheet has it: whatever is highest and lowest must find room.
+  const levels = within(curve, f0, f1, 160).map(([, level]) => level);
+  const floor = Math.min(0, ...levels);
+  const roof = Math.max(floor + 0.01, ...levels);
   const X: Scale = (f) => x + ((f - f0) / (f1 - f0)) * w;
-  const Y: Scale = (a) => y + h - 3 - ((a - floor) / (1 - floor)) * (h - 10);
+  const Y: Scale = (a) => y + h - 3 - ((a - floor) / (roof - floor)) * (h - 10);
   const d = curvePath(curve, f0, f1, X, Y, 160);
   let s = `<path d="M${x} ${r1(Y(0))}H${x + w}" stroke="${C.ink}" stroke-width="1"/>`;
   if (score) {

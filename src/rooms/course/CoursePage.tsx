@@ -1,15 +1,17 @@
 /** The course: a paper sheet with what comes next, and the tracks with their cards. */
 import type { ComponentChildren } from 'preact';
-import { useEffect, useState } from 'preact/hooks';
+import { useLayoutEffect, useMemo, useState } from 'preact/hooks';
+import { useFirstWords } from '../../kit/hooks/useWords.ts';
+import { Slip } from '../../kit/slips/Slip.tsx';
 import { Header, Rooms } from '../../kit/theme/art.tsx';
-import { arrangeTracks, cardRows, cardsPerRow, isWon, tracksOf } from '../../present/courseTracks.ts';
+import { arrangeTracks, isWon, tracksOf } from '../../present/courseTracks.ts';
 import type { CoursePort } from '../../present/ports.ts';
-import { trackWords, courseWords as words } from '../../words/en/course.ts';
-import { shellWords } from '../../words/en/shell.ts';
 import { EndlessPlace } from './EndlessPlace.tsx';
-import { JobCard } from './JobCard.tsx';
 import { NextSheet } from './NextSheet.tsx';
+import { TrackSection } from './TrackSection.tsx';
 import { useColumns } from './useColumns.ts';
+import { useLetters } from './useLetters.ts';
+import { useTurns } from './useTurns.ts';
 import './course.css';
 
 export interface CoursePageProps {
@@ -23,21 +25,30 @@ export interface CoursePageProps {
 }
 
 export function CoursePage({ port, onReport, notices, right }: CoursePageProps) {
-  const [, redraw] = useState(0);
-  useEffect(() => port.subscribe(() => redraw((n) => n + 1)), [port]);
+  const [changes, setChanges] = useState(0);
+  // Laid out at once and not after the paint: what the logbook tells in between would be lost.
+  useLayoutEffect(() => port.subscribe(() => setChanges((n) => n + 1)), [port]);
+  const { course: words, shell: shellWords } = useFirstWords();
   const columns = useColumns();
-  const cards = port.cards();
-  const tracks = tracksOf(cards);
+  const runsRead = port.runsRead();
+  const { cards, tracks, codes } = useMemo(() => {
+    const all = port.cards();
+    return {
+      cards: all,
+      tracks: tracksOf(all),
+      codes: new Map(all.map((card) => [card.scenario.id, card.scenario.code])),
+    };
+  }, [port, changes]);
   const rows = arrangeTracks(
     tracks.map((t) => t.cards.length),
     columns,
   );
-  // Rows of tracks share the height by the rows of cards that they hold.
-  const heights = rows.map((row) =>
-    Math.max(...row.map(({ track, span }) => cardRows(tracks[track]!.cards.length, span))),
-  );
+  // The page is there with its first track, then come the others, one by one; what is drawn to measure comes last, when letters no longer change the layout.
+  const shown = 1 + useTurns(tracks.length, true);
+  const lettered = useLetters(shown > tracks.length);
+  const drawn = useTurns(tracks.length + 1, lettered && runsRead);
   const onBench = cards.find((c) => c.onBench !== null);
-  const codes = new Map(cards.map((c) => [c.scenario.id, c.scenario.code]));
+  const leftOut = port.leftOut();
   const links = [
     { name: shellWords.course, current: true, go: () => {} },
     ...(onBench === undefined
@@ -59,56 +70,30 @@ export function CoursePage({ port, onReport, notices, right }: CoursePageProps) 
         <Rooms name={shellWords.rooms} links={links} />
       </Header>
       <main class="course">
-        <NextSheet cards={cards} tracks={tracks} open={(id) => port.open(id)} />
+        <NextSheet cards={cards} tracks={tracks} runsRead={runsRead} drawn={drawn > 0} open={port.open} />
         <div class="course-main">
           {notices}
-          <div
-            class="tracks"
-            style={{
-              gridTemplateColumns: `repeat(${columns}, minmax(0, 1fr))`,
-              gridTemplateRows: heights.map((n) => `auto minmax(min-content, ${n}fr)`).join(' '),
-            }}
-          >
-            {rows.flat().map(({ track: i, span }) => {
-              const track = tracks[i]!;
-              const { letter, title, blurb } = trackWords(track.id);
-              const abreast = cardsPerRow(track.cards.length, span);
-              return (
-                <section
-                  class="track"
-                  key={track.id}
-                  aria-labelledby={`track-${i}`}
-                  style={{ gridColumn: `span ${span}` }}
-                >
-                  <div class="track-head">
-                    <span class="disc large" aria-hidden="true">
-                      {letter}
-                    </span>
-                    <h2 id={`track-${i}`} tabIndex={-1}>
-                      {title}
-                    </h2>
-                    <span class="track-done">{words.done(track.done, track.cards.length)}</span>
-                    {blurb === '' ? null : <p>{blurb}</p>}
-                  </div>
-                  <ul
-                    class={abreast === 2 ? 'cards two' : 'cards'}
-                    aria-label={words.cards(title)}
-                    style={{ gridTemplateColumns: `repeat(${abreast}, minmax(0, 1fr))` }}
-                  >
-                    {track.cards.map((card) => (
-                      <JobCard
-                        key={card.scenario.id}
-                        card={card}
-                        codes={codes}
-                        open={() => port.open(card.scenario.id)}
-                      />
-                    ))}
-                  </ul>
-                </section>
-              );
-            })}
+          {leftOut.length === 0 ? null : (
+            <Slip>
+              <p>{words.leftOut(leftOut)}</p>
+            </Slip>
+          )}
+          <div class="tracks" style={{ gridTemplateColumns: `repeat(${columns}, minmax(0, 1fr))` }}>
+            {rows.flat().map(({ track: place, span }) => (
+              <TrackSection
+                key={tracks[place]!.id}
+                track={tracks[place]!}
+                place={place}
+                span={span}
+                codes={codes}
+                runsRead={runsRead}
+                shown={place < shown}
+                drawn={place + 1 < drawn}
+                open={port.open}
+              />
+            ))}
           </div>
-          <EndlessPlace newSeed={port.newSeed} open={port.openEndless} />
+          {shown > tracks.length ? <EndlessPlace newSeed={port.newSeed} open={port.openEndless} /> : null}
           <aside class="course-cautions" aria-labelledby="course-cautions">
             <h2 id="course-cautions">{words.cautionsTitle}</h2>
             <p>{words.cautions}</p>

@@ -1,7 +1,8 @@
 /** The endless track's place on the course: how hard, which seed word, and off to the bench. */
 import { useState } from 'preact/hooks';
+import { useFirstWords } from '../../kit/hooks/useWords.ts';
 import { Button, Frame } from '../../kit/theme/art.tsx';
-import { endlessWords as words } from '../../words/en/endless.ts';
+import './endless.css';
 
 export interface EndlessPlaceProps {
   /** a word that nobody has had yet */
@@ -12,6 +13,7 @@ export interface EndlessPlaceProps {
 const SEED = /^[a-z0-9]{1,12}$/;
 
 export function EndlessPlace({ newSeed, open }: EndlessPlaceProps) {
+  const { endless: words } = useFirstWords();
   const [difficulty, setDifficulty] = useState<1 | 2 | 3>(1);
   const [seed, setSeed] = useState(newSeed);
   const good = SEED.test(seed);

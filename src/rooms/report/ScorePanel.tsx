@@ -3,8 +3,9 @@
 import { capWords } from '../../describe/ruleWords.ts';
 import { BLOCKS, type Block, type Report } from '../../grading/report.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
-import { bandOf, Fit, Frac, Frame, thumb } from '../../kit/theme/art.tsx';
+import { Fit, Frac, Frame, thumb } from '../../kit/theme/art.tsx';
 import { C, hatch, r1 } from '../../kit/theme/ink.ts';
+import { bandOf } from '../../present/curves.ts';
 
 const LOOKS: Readonly<Record<Block, { readonly angle: number; readonly ink: string; readonly tint: string }>> = {
   response: { angle: 45, ink: C.petrol, tint: '#cfe0d6' },

@@ -2,7 +2,7 @@
 import { certifyScenario } from '../../certify/certifyScenario.ts';
 import { type EndlessWords, endlessScenario, MOST_IDEAS } from '../../certify/endless.ts';
 import { hashOf } from '../../files/hash.ts';
-import type { Library } from '../../files/library.ts';
+import type { ScenarioFolder } from '../../files/library.ts';
 import { judgeText } from '../../judge/judgeRun.ts';
 import { readEndlessId } from '../../scenario/endlessId.ts';
 import type { JobName, JobTable, OnShare, Order, Outcome } from './jobTable.ts';
@@ -10,7 +10,7 @@ import { RUN_JOBS } from './runJobs.ts';
 
 /** What the jobs know of the world. The library is asked for only by those that need it. */
 export interface JobWorld {
-  readonly library: () => Promise<Library>;
+  readonly library: () => Promise<ScenarioFolder>;
   readonly endlessWords: EndlessWords;
 }
 

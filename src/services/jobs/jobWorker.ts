@@ -1,14 +1,18 @@
 /** Beside the page: takes jobs from the pool. */
 import { expose } from 'comlink';
 import { endlessWords } from '../../words/en/endless.ts';
-import { readShippedLibrary } from '../library/shippedLibrary.ts';
+import { readShippedFolder } from '../library/shippedReading.ts';
 import { doJob } from './doJob.ts';
 import type { Workbench } from './jobTable.ts';
 
-let library: ReturnType<typeof readShippedLibrary> | null = null;
+let library: ReturnType<typeof readShippedFolder> | null = null;
 const world = {
-  library: async () => {
-    library ??= readShippedLibrary();
+  library: () => {
+    library ??= readShippedFolder().catch((error: unknown) => {
+      // What could not be fetched once may be had the next time.
+      library = null;
+      throw error;
+    });
     return library;
   },
   endlessWords,

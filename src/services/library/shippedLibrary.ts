@@ -1,22 +1,20 @@
-/** The receivers and scenarios that come with the page, bundled as texts and read like any other file. */
-import { problemLine } from '../../base/result.ts';
-import type { BenchSetup } from '../../bench/setup.ts';
-import { type Library, loadLibrary } from '../../files/library.ts';
-import type { Scenario } from '../../scenario/scenario.ts';
+/** The scenarios and receivers that come with the page: listed from the index made when it was built, read one by one when they are wanted. */
+import type { Library } from './library.ts';
+import { readEntries } from './readEntries.ts';
+import { SHIPPED_INDEX } from './shippedIndex.ts';
 
-const TEXTS = import.meta.glob<string>(
-  ['../../../scenarios/*/*.json', '../../../scenarios/receivers/*/*', '!../../../scenarios/schema/*'],
-  { query: '?raw', import: 'default', eager: true },
-);
-
-/** Throws with every problem: a page built with a broken file is a programmer's error. */
-export function readShippedLibrary(): Library {
-  const library = loadLibrary(TEXTS);
-  if (!library.ok) throw new Error(library.problems.map(problemLine).join('\n'));
-  return library.value;
-}
-
-export function setupFor(library: Library, scenario: Scenario): BenchSetup | null {
-  const loaded = library.receivers.get(scenario.receiver);
-  return loaded === undefined ? null : { receiver: loaded.receiver, deck: loaded.deck, scenario };
+export function createShippedLibrary(index: unknown = SHIPPED_INDEX): Library {
+  const { entries, leftOut } = readEntries(index);
+  // The readers and the list of texts are not for the first page.
+  const reading = () => import('./shippedReading.ts');
+  return {
+    entries: () => entries,
+    leftOut: () => leftOut,
+    async setup(id) {
+      const entry = entries.find((one) => one.id === id);
+      return entry === undefined ? null : (await reading()).readShippedSetup(id, entry.receiver);
+    },
+    receiver: async (id) => (await reading()).readShippedReceiver(id),
+    subscribe: () => () => {},
+  };
 }

@@ -76,6 +76,10 @@ export const courseWords = {
   difficulty: (level: 1 | 2 | 3): string => ['', 'Gentle', 'Middling', 'Hard'][level] ?? '',
   turns: turnsLong,
   minutes: (seconds: number): string => `${Math.max(1, Math.round(seconds / 60))} min`,
+  leftOut: (cards: readonly string[]): string =>
+    cards.length === 1
+      ? `One card could not be read and is left out: ${cards[0]}.`
+      : `${cards.length} cards could not be read and are left out: ${cards.join(', ')}.`,
   cards: (track: string): string => `Jobs of the track ${track}`,
   cautionsTitle: 'Practice here, care there',
   cautions:

@@ -1,0 +1,57 @@
+/** What may be put on the bench under an id: the scenario as the library has it today, and the one that the open run began with. */
+import { useEffect, useState } from 'preact/hooks';
+import { problemLine } from '../base/result.ts';
+import type { BenchSetup } from '../bench/setup.ts';
+import { readEndlessId } from '../scenario/endlessId.ts';
+import type { Scenario } from '../scenario/scenario.ts';
+import { type Library, setupWith } from '../services/library/library.ts';
+
+export interface BenchSetups {
+  /** A run goes on with the scenario it began with, even where the library's has changed since. null: no run is open, or its receiver is not here. */
+  readonly recorded: BenchSetup | null;
+  readonly shipped: BenchSetup;
+}
+
+export type FoundSetups =
+  | { readonly kind: 'found'; readonly setups: BenchSetups }
+  | { readonly kind: 'fetching' | 'none' };
+
+/** `begun`: the scenario of the run that lies open under this id, if there is one. What cannot be fetched or read is thrown where the room's boundary hears it. */
+export function useSetups(library: Library, id: string, begun: Scenario | null): FoundSetups {
+  const [found, setFound] = useState<FoundSetups>({ kind: 'fetching' });
+  const [failure, setFailure] = useState<{ readonly error: unknown } | null>(null);
+  useEffect(() => {
+    const calledOff = new AbortController();
+    const { signal } = calledOff;
+    setupsOf(library, id, begun, signal).then(
+      (setups) => {
+        if (!signal.aborted) setFound(setups === null ? { kind: 'none' } : { kind: 'found', setups });
+      },
+      (error: unknown) => {
+        if (!signal.aborted) setFailure({ error });
+      },
+    );
+    return () => calledOff.abort();
+  }, []);
+  if (failure !== null) throw failure.error;
+  return found;
+}
+
+async function setupsOf(
+  library: Library,
+  id: string,
+  begun: Scenario | null,
+  signal: AbortSignal,
+): Promise<BenchSetups | null> {
+  const recorded = begun === null ? null : await setupWith(library, begun);
+  const endless = readEndlessId(id) !== null;
+  // A scenario of the endless track is the same whenever it is made; what the run has of it is quicker to be had.
+  if (endless && recorded !== null) return { recorded, shipped: recorded };
+  const today = await library.setup(id, { signal }).catch((error: unknown) => {
+    if (endless) return null;
+    throw error;
+  });
+  if (today !== null && !today.ok && !endless) throw new Error(today.problems.map(problemLine).join('\n'));
+  const shipped = today?.ok ? today.value : recorded;
+  return shipped === null ? null : { recorded, shipped };
+}

@@ -1,0 +1,45 @@
+/** Makes the entry of a scenario. This solves a circuit: whoever shows entries has them made beforehand. */
+import { createFaultBook } from '../bench/faultsNow.ts';
+import { type BenchSetup, firstResponse, initialState } from '../bench/setup.ts';
+import { createTruth, relativeTo } from '../bench/truth.ts';
+import { createStatedResponse } from '../receiver/statedResponse.ts';
+import type { Scenario } from '../scenario/scenario.ts';
+import { type CardCurve, drawCardCurve } from './cardCurve.ts';
+import type { EntryText, ScenarioEntry } from './scenarioEntry.ts';
+
+export function entryOf(setup: BenchSetup): ScenarioEntry {
+  const { scenario } = setup;
+  const { id, code, title, track, order, difficulty, after, sealed, par, seed, receiver, words } = scenario;
+  return {
+    id,
+    code,
+    title,
+    track,
+    order,
+    difficulty,
+    after,
+    sealed,
+    par,
+    seed,
+    receiver,
+    brief: words.brief,
+    receiverName: setup.receiver.setName,
+    curve: curveOf(setup),
+    ...(scenario.language === undefined ? {} : { language: scenario.language }),
+    ...(scenario.translations === undefined ? {} : { translations: textsOf(scenario.translations) }),
+  };
+}
+
+function textsOf(translations: NonNullable<Scenario['translations']>): Readonly<Record<string, EntryText>> {
+  return Object.fromEntries(
+    Object.entries(translations).map(([tag, { title, words }]) => [tag, { title, brief: words.brief }]),
+  );
+}
+
+/** The first response of the job: as it is found, with whatever has failed, and as the sheet wants it. */
+function curveOf(setup: BenchSetup): CardCurve {
+  const response = firstResponse(setup);
+  const found = createTruth(setup, createFaultBook(setup)).of(initialState(setup), response.id);
+  const { nominal } = createStatedResponse(setup.receiver, setup.deck, response);
+  return drawCardCurve(found, { hz: nominal.hz, relative: relativeTo(nominal, response.specification) });
+}

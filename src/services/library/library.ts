@@ -1,0 +1,61 @@
+/**
+ * One way to whatever can be put on the bench: the scenarios that come with the page, those made from a seed, and those of somebody's own. Lists are told at once, from
+ * entries that say enough for a card; a scenario and its receiver are read when they are asked for.
+ */
+import type { Result } from '../../base/result.ts';
+import type { BenchSetup } from '../../bench/setup.ts';
+import type { LoadedReceiver } from '../../files/library.ts';
+import type { ScenarioEntry } from '../../present/scenarioEntry.ts';
+import type { Scenario } from '../../scenario/scenario.ts';
+
+export interface FetchOptions {
+  readonly signal?: AbortSignal;
+  /** hears the share that is done, 0 to 1, where making takes long */
+  readonly onShare?: (share: number) => void;
+}
+
+export interface Library {
+  /** in the order of the course */
+  entries(): readonly ScenarioEntry[];
+  /** names of the entries that could not be read and are left out of the lists */
+  leftOut(): readonly string[];
+  /** The bench as the scenario of an id sets it up, or what is wrong with it; null: this library has none of that id. Rejects when it is called off or cannot be fetched. */
+  setup(scenarioId: string, options?: FetchOptions): Promise<Result<BenchSetup> | null>;
+  /** as `setup`, for a receiver by itself */
+  receiver(receiverId: string): Promise<Result<LoadedReceiver> | null>;
+  /** told when the entries change; returns what stops it */
+  subscribe(listener: () => void): () => void;
+}
+
+/** Several as one. Where two know the same id, the earlier one is asked. */
+export function joinLibraries(...libraries: readonly Library[]): Library {
+  return {
+    entries: () => libraries.flatMap((library) => library.entries()),
+    leftOut: () => libraries.flatMap((library) => library.leftOut()),
+    setup: (id, options) => firstOf(libraries, (library) => library.setup(id, options)),
+    receiver: (id) => firstOf(libraries, (library) => library.receiver(id)),
+    subscribe(listener) {
+      const stops = libraries.map((library) => library.subscribe(listener));
+      return () => {
+        for (const stop of stops) stop();
+      };
+    },
+  };
+}
+
+/** The bench with a scenario that somebody has already, such as that of a run; null: its receiver is not here, or cannot be read. */
+export async function setupWith(library: Pick<Library, 'receiver'>, scenario: Scenario): Promise<BenchSetup | null> {
+  const loaded = await library.receiver(scenario.receiver);
+  return loaded?.ok ? { ...loaded.value, scenario } : null;
+}
+
+async function firstOf<T>(
+  libraries: readonly Library[],
+  ask: (library: Library) => Promise<T | null>,
+): Promise<T | null> {
+  for (const library of libraries) {
+    const answer = await ask(library);
+    if (answer !== null) return answer;
+  }
+  return null;
+}

@@ -1,0 +1,40 @@
+/** Reads shipped receivers and scenarios from their texts, like any other file. This is what a bench needs; the lists do without it. */
+import { good, problemLine, type Result } from '../../base/result.ts';
+import type { BenchSetup } from '../../bench/setup.ts';
+import {
+  deckNameIn,
+  type LoadedReceiver,
+  loadReceiver,
+  loadScenario,
+  loadScenarioFolder,
+  type ScenarioFolder,
+} from '../../files/library.ts';
+import { SHIPPED_PATHS, shippedText } from './shippedTexts.ts';
+
+/** null: no receiver of that id. */
+export async function readShippedReceiver(id: string): Promise<Result<LoadedReceiver> | null> {
+  const folder = `/receivers/${id}`;
+  const receiver = await shippedText(`${folder}/receiver.json`);
+  if (receiver === null) return null;
+  const deckFile = `${folder}/${deckNameIn(receiver.text)}`;
+  const deck = await shippedText(deckFile);
+  if (deck === null) throw new Error(`${deckFile} is not there`);
+  return loadReceiver(receiver, deck);
+}
+
+/** null: no scenario of that id. `receiverId`, where it is known beforehand, spares a second wait. */
+export async function readShippedSetup(id: string, receiverId: string): Promise<Result<BenchSetup> | null> {
+  const [text, loaded] = await Promise.all([shippedText(`/${id}.json`), readShippedReceiver(receiverId)]);
+  if (text === null || loaded === null) return null;
+  if (!loaded.ok) return loaded;
+  const scenario = loadScenario(text, new Map([[receiverId, loaded.value]]));
+  return scenario.ok ? good({ ...loaded.value, scenario: scenario.value }) : scenario;
+}
+
+/** Everything. Throws with every problem: a page built with a broken file is a programmer's error. */
+export async function readShippedFolder(): Promise<ScenarioFolder> {
+  const texts = await Promise.all(SHIPPED_PATHS.map(shippedText));
+  const folder = loadScenarioFolder(Object.fromEntries(texts.map((one) => [one!.file, one!.text])));
+  if (!folder.ok) throw new Error(folder.problems.map(problemLine).join('\n'));
+  return folder.value;
+}

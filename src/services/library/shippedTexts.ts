@@ -1,0 +1,20 @@
+/** The texts of the receivers and scenarios that come with the page, each in a piece of its own that is fetched when it is asked for. */
+
+const TEXTS = import.meta.glob<string>(
+  ['../../../scenarios/*/*.json', '../../../scenarios/receivers/*/*', '!../../../scenarios/schema/*'],
+  { query: '?raw', import: 'default' },
+);
+
+/** Paths of all of them, as the bundler has them. */
+export const SHIPPED_PATHS: readonly string[] = Object.keys(TEXTS);
+
+export interface ShippedText {
+  readonly file: string;
+  readonly text: string;
+}
+
+/** The text whose path ends so; null: there is none. Rejects when it cannot be fetched. */
+export async function shippedText(ending: string): Promise<ShippedText | null> {
+  const file = SHIPPED_PATHS.find((path) => path.endsWith(ending));
+  return file === undefined ? null : { file, text: await TEXTS[file]!() };
+}
