@@ -7,6 +7,7 @@ import { usePort } from '../../../kit/hooks/usePort.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { Told } from '../../../kit/Told.tsx';
 import { Ink } from '../../../kit/theme/art.tsx';
+import { cautionsOf } from '../../../present/cautions.ts';
 import type { BenchPort } from '../../../present/ports.ts';
 import type { SheetFigures } from '../../../present/sheetFigures.ts';
 import { missingOfStep, type StepMark, stepMarks, stepNow, turnedSlugs } from '../../../present/steps.ts';
@@ -86,15 +87,18 @@ export function useStepMarks(port: BenchPort): readonly StepMark[] {
 }
 
 export function Caution({ receiver }: { readonly receiver: Receiver }) {
-  const { sheet: sheetWords } = useWords();
+  const words = useWords();
+  const sheetWords = words.sheet;
   const title = receiver.mains === null ? sheetWords.care : sheetWords.cautions;
   return (
     <aside class="caution" aria-label={title}>
       <div>
         <Ink svg={BOLT} width={28} height={26} class="bolt" />
         <b>{title}</b>
-        {receiver.cautions.map((line) => (
-          <p key={line}>{line}</p>
+        {cautionsOf(words, receiver).map(({ text, lang }) => (
+          <p key={text} lang={lang}>
+            {text}
+          </p>
         ))}
       </div>
     </aside>
