@@ -1,17 +1,23 @@
 /** The tube: hood and glass in ink, the beam in light, pip tags on the lip. One picture to a screen reader, named by the page. */
 
-import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { useLayoutEffect, useMemo, useReducer, useRef } from 'preact/hooks';
 import type { Phosphor as PhosphorKind } from '../../bench/benchState.ts';
 import type { BenchDisplay } from '../../bench/display.ts';
-import { RESTING_CONTROLS } from '../../bench/setup.ts';
 import type { WaxMark } from '../../present/wax.ts';
 import { useWords } from '../hooks/useWords.ts';
 import { Ink } from '../theme/art.tsx';
-import { BeamPump } from './beamPump.ts';
-import { beamBlur, beamBrightness, FULL_PIXELS_PER_DIV, MINI_PIXELS_PER_DIV } from './face.ts';
+import {
+  beamBlur,
+  beamBrightness,
+  FULL_PIXELS_PER_DIV,
+  MINI_PIXELS_PER_DIV,
+  RESTING_BRIGHTNESS,
+  RESTING_FOCUS,
+} from './face.ts';
 import { type Ghosts, ghostPath, ghostsAfterChange, ghostsAtRest, NO_GHOSTS } from './ghosts.ts';
 import { overBeam, TUBE_COLOURS, type TubeGeometry, tubeGeometry, underBeam, waxMarks } from './hood.ts';
 import { drawTags } from './tags.ts';
+import { openTubeLight, type TubeLight } from './tubeLight.ts';
 import './tube.css';
 
 export interface TubeFaceProps {
@@ -42,8 +48,8 @@ export function TubeFace(props: TubeFaceProps) {
     label,
     cell,
     phosphor,
-    brightness = RESTING_CONTROLS.brightness,
-    focus = RESTING_CONTROLS.focus,
+    brightness = RESTING_BRIGHTNESS,
+    focus = RESTING_FOCUS,
     turnsMade = 0,
     wax = NO_WAX,
     mini = false,
@@ -51,9 +57,9 @@ export function TubeFace(props: TubeFaceProps) {
   const g = useMemo(() => tubeGeometry({ cell, hood: mini ? 9 : TUBE_HOOD, lip: mini ? 0 : TUBE_LIP }), [cell, mini]);
   const under = useMemo(() => underBeam(g), [g]);
   const over = useMemo(() => overBeam(g), [g]);
-  const marks = waxMarks(g, wax);
+  const marks = useMemo(() => waxMarks(g, wax), [g, wax]);
   const tags = mini ? '' : drawTags(g, display.tags, tubeWords);
-  const canvases = useBeam(g, mini, phosphor, display, beamBrightness(brightness), beamBlur(focus));
+  const beam = useBeam(g, mini, phosphor, display, beamBrightness(brightness), beamBlur(focus));
   const ghosts = useGhosts(display, turnsMade);
   const [x, y, w, h] = g.glass;
   return (
@@ -61,9 +67,7 @@ export function TubeFace(props: TubeFaceProps) {
       <Ink svg={under} width={g.width} height={g.height} />
       {marks === '' ? null : <Ink svg={marks} width={g.width} height={g.height} />}
       <WarmLines ghosts={ghosts} g={g} />
-      {canvases.map((ref, i) => (
-        <canvas key={`${phosphor}${i}`} ref={ref} style={{ left: px(x), top: px(y), width: px(w), height: px(h) }} />
-      ))}
+      <div class="beam" ref={beam} style={{ left: px(x), top: px(y), width: px(w), height: px(h) }} />
       <Ink svg={over} width={g.width} height={g.height} />
       {tags === '' ? null : <Ink svg={tags} width={g.width} height={g.height} />}
     </div>
@@ -95,7 +99,7 @@ function WarmLines({ ghosts, g }: { readonly ghosts: Ghosts; readonly g: TubeGeo
   );
 }
 
-/** Keeps a pump for the face and hands it each new picture; returns one canvas ref for each layer of light. */
+/** Keeps the light of the face and hands it each new picture; returns where its canvases go. */
 function useBeam(
   g: TubeGeometry,
   mini: boolean,
@@ -104,45 +108,38 @@ function useBeam(
   brightness: number,
   blur: number,
 ) {
+  const host = useRef<HTMLDivElement>(null);
+  const light = useRef<TubeLight | null>(null);
   const divAcross = (2 * g.glassX) / g.cell;
   const divDown = (2 * g.glassY) / g.cell;
-  const pump = useMemo(
-    () =>
-      new BeamPump(
-        kind,
-        { divAcross, divDown, pixelsPerDiv: mini ? MINI_PIXELS_PER_DIV : FULL_PIXELS_PER_DIV },
-        wantsNoMotion,
-      ),
-    [kind, divAcross, divDown, mini],
-  );
-  const elements = useRef<(HTMLCanvasElement | null)[]>([]);
-  const refs = useMemo(
-    () =>
-      Array.from({ length: pump.layers }, (_, i) => (element: HTMLCanvasElement | null): void => {
-        elements.current[i] = element;
-      }),
-    [pump],
-  );
   useLayoutEffect(() => {
-    pump.attach(elements.current.slice(0, pump.layers).filter((c): c is HTMLCanvasElement => c !== null));
-    return () => pump.stop();
-  }, [pump]);
+    const size = { divAcross, divDown, pixelsPerDiv: mini ? MINI_PIXELS_PER_DIV : FULL_PIXELS_PER_DIV };
+    const opened = openTubeLight(host.current!, kind, size, wantsNoMotion);
+    light.current = opened;
+    return () => opened.close();
+  }, [kind, divAcross, divDown, mini]);
   useLayoutEffect(() => {
-    pump.show({ points: display.beam, brightness, blur }, performance.now());
-  }, [pump, display, brightness, blur]);
-  return refs;
+    light.current?.show({ points: display.beam, brightness, blur }, performance.now());
+  }, [kind, divAcross, divDown, mini, display, brightness, blur]);
+  return host;
 }
 
+/** While a slug turns nothing is drawn anew for the warm lines: they change when it begins to turn and when it has come to rest. */
 function useGhosts(display: BenchDisplay, turnsMade: number): Ghosts {
-  const [ghosts, setGhosts] = useState<Ghosts>(NO_GHOSTS);
-  useEffect(() => {
-    setGhosts((old) => ghostsAfterChange(old, turnsMade));
-    // Taken now: when the curve has rested, the bench may have written another into the same buffer.
-    const path = ghostPath(display.beam);
-    const timer = setTimeout(() => setGhosts((old) => ghostsAtRest(old, path)), REST_MS);
+  const ghosts = useRef<Ghosts>(NO_GHOSTS);
+  const [, redraw] = useReducer<number, void>((n) => n + 1, 0);
+  useLayoutEffect(() => {
+    const become = (next: Ghosts): void => {
+      const { paths, shown } = ghosts.current;
+      ghosts.current = next;
+      if (next.paths !== paths || next.shown !== shown) redraw();
+    };
+    become(ghostsAfterChange(ghosts.current, turnsMade));
+    // Nobody has asked for another picture meanwhile, else this would have been called off: the points are still those of this one.
+    const timer = setTimeout(() => become(ghostsAtRest(ghosts.current, ghostPath(display.beam))), REST_MS);
     return () => clearTimeout(timer);
   }, [display, turnsMade]);
-  return ghosts;
+  return ghosts.current;
 }
 
 function wantsNoMotion(): boolean {

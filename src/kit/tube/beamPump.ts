@@ -1,23 +1,27 @@
-/** Paints the beam on canvases, from the animation frame, only while there is something to paint. */
+/** Paints the beam on canvases, frame by frame, only while there is something to paint. The same on the page and in a worker. */
 import type { Phosphor as PhosphorKind } from '../../bench/benchState.ts';
-import type { BeamPoints } from '../../bench/display.ts';
+import type { FrameLoop } from '../frameLoop.ts';
 import { type Beam, createFace, type Face, type FaceSize, paintFrame } from './face.ts';
 
+/** What a canvas of either kind gives to paint on. */
+export type Glass = Pick<CanvasRenderingContext2D, 'putImageData'>;
+
 export class BeamPump {
-  private face: Face;
-  private images: ImageData[];
-  private canvases: readonly CanvasRenderingContext2D[] = [];
+  private readonly face: Face;
+  private readonly images: readonly ImageData[];
+  private glasses: readonly Glass[] = [];
   private beam: Beam = { points: null, brightness: 1, blur: 0 };
-  private kept = new Float32Array(0);
-  private frame = 0;
+  private moving = false;
   private lastMs = 0;
   private changedMs = 0;
   private fresh = true;
+  /** pictures painted so far */
+  painted = 0;
 
   constructor(
     kind: PhosphorKind,
     size: FaceSize,
-    private readonly still: () => boolean,
+    private readonly loop: Pick<FrameLoop, 'ask' | 'drop'>,
   ) {
     this.face = createFace(kind, size);
     this.images = this.face.layers.map(({ bytes }) => new ImageData(bytes, this.face.width, this.face.height));
@@ -33,46 +37,35 @@ export class BeamPump {
     return this.face.layers.length;
   }
 
-  /** The canvases of the layers, the lowest first, each of the face's size. */
-  attach(canvases: readonly HTMLCanvasElement[]): void {
-    this.canvases = canvases.map((canvas) => {
-      canvas.width = this.face.width;
-      canvas.height = this.face.height;
-      const context = canvas.getContext('2d');
-      if (context === null) throw new Error('this browser gives no 2d canvas');
-      return context;
-    });
+  /** One for each layer, the lowest first, each of the face's size. */
+  attach(glasses: readonly Glass[]): void {
+    this.glasses = glasses;
   }
 
-  /** The picture of this moment, copied: benches write their next one into the same buffer. The first one, and every one for a reader who wants no motion, stands at once. */
-  show(beam: Beam, nowMs: number): void {
-    this.beam = { ...beam, points: beam.points === null ? null : this.copy(beam.points) };
+  /** The picture from now on. Its points are read until the next one comes. The first one, and every one for a reader who wants no motion, stands at once. */
+  show(beam: Beam, nowMs: number, still: boolean): void {
+    this.beam = beam;
     this.changedMs = nowMs;
-    if (this.fresh || this.still()) {
+    if (this.fresh || still) {
       this.fresh = false;
       this.stop();
-      paintFrame(this.face, this.beam, 0, Number.POSITIVE_INFINITY);
+      paintFrame(this.face, beam, 0, Number.POSITIVE_INFINITY);
       this.put();
       return;
     }
-    if (this.frame !== 0) return;
+    if (this.moving) return;
+    this.moving = true;
     this.lastMs = nowMs;
-    this.frame = requestAnimationFrame(this.step);
-  }
-
-  private copy({ data, count }: BeamPoints): BeamPoints {
-    if (this.kept.length < data.length) this.kept = new Float32Array(data.length);
-    this.kept.set(data);
-    return { data: this.kept, count };
+    this.loop.ask('paint', this.step);
   }
 
   stop(): void {
-    cancelAnimationFrame(this.frame);
-    this.frame = 0;
+    this.loop.drop(this.step);
+    this.moving = false;
   }
 
   private readonly step = (nowMs: number): void => {
-    const more = paintFrame(
+    this.moving = paintFrame(
       this.face,
       this.beam,
       Math.max(0, nowMs - this.lastMs) / 1000,
@@ -80,13 +73,14 @@ export class BeamPump {
     );
     this.lastMs = nowMs;
     this.put();
-    this.frame = more ? requestAnimationFrame(this.step) : 0;
+    if (this.moving) this.loop.ask('paint', this.step);
   };
 
   private put(): void {
+    this.painted++;
     this.face.layers.forEach((layer, i) => {
       const image = this.images[i];
-      if (layer.fresh && image !== undefined) this.canvases[i]?.putImageData(image, 0, 0);
+      if (layer.fresh && image !== undefined) this.glasses[i]?.putImageData(image, 0, 0);
     });
   }
 }

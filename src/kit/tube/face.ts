@@ -1,9 +1,13 @@
 /** The light of one tube face: its layers of phosphor, and one frame of them. Pure; time is an argument. */
 import type { Phosphor as PhosphorKind } from '../../bench/benchState.ts';
+import { CONTROL_ROWS } from '../../bench/controls/rows.ts';
 import type { BeamPoints } from '../../bench/display.ts';
-import { RESTING_CONTROLS } from '../../bench/setup.ts';
 import { Phosphor } from './phosphor.ts';
 import { LAYERS, lightTable } from './phosphorKinds.ts';
+
+/** From the rows alone: the worker that paints shall not carry the bench. */
+export const RESTING_BRIGHTNESS = CONTROL_ROWS.brightness.resting;
+export const RESTING_FOCUS = CONTROL_ROWS.focus.resting;
 
 export interface FaceSize {
   /** divisions shown across and down, the glass beyond the graticule included */
@@ -52,7 +56,7 @@ export function createFace(kind: PhosphorKind, { divAcross, divDown, pixelsPerDi
       sigma: SPOT_DIV * pixelsPerDiv,
       tauSeconds: layer.tauSeconds,
       // light per pixel of track: the track grows with the scale, and the spot's width too
-      gain: (8 / RESTING_CONTROLS.brightness) * pixelsPerDiv * pixelsPerDiv,
+      gain: (8 / RESTING_BRIGHTNESS) * pixelsPerDiv * pixelsPerDiv,
       lut: lightTable(layer),
     });
     return {
@@ -69,10 +73,9 @@ export function createFace(kind: PhosphorKind, { divAcross, divDown, pixelsPerDi
 }
 
 /** The focus knob is sharp where it rests and blurs to both sides. */
-export const beamBlur = (focus: number): number => Math.min(1, Math.abs(focus - RESTING_CONTROLS.focus) / 0.5);
+export const beamBlur = (focus: number): number => Math.min(1, Math.abs(focus - RESTING_FOCUS) / 0.5);
 /** The beam's energy goes with the brightness knob; the light goes with more than its square, as the current over a grid does (from memory). */
-export const beamBrightness = (brightness: number): number =>
-  (Math.max(0, brightness) / RESTING_CONTROLS.brightness) ** 1.2;
+export const beamBrightness = (brightness: number): number => (Math.max(0, brightness) / RESTING_BRIGHTNESS) ** 1.2;
 
 export interface Beam {
   /** null: no beam, the afterglow only */

@@ -4,6 +4,7 @@ import type { ComponentChildren } from 'preact';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import type { BenchState, ToolId } from '../../../bench/benchState.ts';
 import { fits } from '../../../bench/tools.ts';
+import { pageFrames } from '../../../kit/frameLoop.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { C, pol, r1 } from '../../../kit/theme/ink.ts';
 import type { BenchPort } from '../../../present/ports.ts';
@@ -72,8 +73,9 @@ export function SlugRing({ port, adjuster, start, ring, tool, toolIn, step, chil
     if (element === null) return;
     const wheel = new WheelSteps();
     let from: number | null = null;
+    // The ring stays where it is while it is held: asked at each move, the page would be laid out anew for the answer.
+    let box = new DOMRect();
     const direction = (e: PointerEvent): number => {
-      const box = element.getBoundingClientRect();
       return ringDegrees(e.clientX - box.left - box.width / 2, e.clientY - box.top - box.height / 2);
     };
     const down = (e: PointerEvent): void => {
@@ -86,6 +88,7 @@ export function SlugRing({ port, adjuster, start, ring, tool, toolIn, step, chil
         turnBy(port, adjuster.id, FINE);
         return;
       }
+      box = element.getBoundingClientRect();
       from = direction(e);
       element.setPointerCapture(e.pointerId);
       follower.grasp(slug.screwTurns, adjuster.travelTurns, bitesHere);
@@ -100,9 +103,9 @@ export function SlugRing({ port, adjuster, start, ring, tool, toolIn, step, chil
       if (!bitesHere) slipped.current += turns;
       follower.turn(turns);
       port.actSoon({ type: 'slugTurned', slug: adjuster.id, turns });
-      const state = port.state();
-      if (state.slugs[adjuster.id]!.cracked) follower.slip();
-      paint(state);
+      if (port.state().slugs[adjuster.id]!.cracked) follower.slip();
+      // However many moves come before it, the frame shows the last.
+      pageFrames.ask('paint', paintNow);
     };
     const up = (): void => {
       if (from === null) return;
@@ -123,6 +126,7 @@ export function SlugRing({ port, adjuster, start, ring, tool, toolIn, step, chil
       const steps = wheel.take(-e.deltaY, e.deltaMode);
       if (steps !== 0) turnBy(port, adjuster.id, steps * (e.shiftKey ? FINE : step));
     };
+    const paintNow = (): void => paint(port.state());
     element.addEventListener('pointerdown', down);
     element.addEventListener('pointermove', move);
     element.addEventListener('pointerup', up);
@@ -134,6 +138,7 @@ export function SlugRing({ port, adjuster, start, ring, tool, toolIn, step, chil
       element.removeEventListener('pointerup', up);
       element.removeEventListener('pointercancel', up);
       element.removeEventListener('wheel', roll);
+      pageFrames.drop(paintNow);
       follower.letGo();
     };
   }, [port, adjuster, bitesHere, step, R]);

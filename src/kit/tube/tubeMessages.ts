@@ -1,0 +1,30 @@
+/** What the page and the worker that paints its tube say to one another. */
+import type { Phosphor as PhosphorKind } from '../../bench/benchState.ts';
+import type { FaceSize } from './face.ts';
+
+export type ToPainter =
+  /** the canvases of the layers, the lowest first; they stay with the worker */
+  | {
+      readonly say: 'open';
+      readonly phosphor: PhosphorKind;
+      readonly size: FaceSize;
+      readonly canvases: readonly OffscreenCanvas[];
+    }
+  /** another picture; its points (x, y, energy each) come as a buffer that is handed over and goes back */
+  | {
+      readonly say: 'show';
+      readonly data: ArrayBuffer;
+      readonly count: number;
+      readonly brightness: number;
+      readonly blur: number;
+      readonly still: boolean;
+    };
+
+export type FromPainter =
+  /** it runs, and can paint on a canvas */
+  | { readonly say: 'ready' }
+  | { readonly say: 'cannot' }
+  /** the first picture stands */
+  | { readonly say: 'opened' }
+  /** a buffer that is read no more, and how many pictures have been painted since the last one went back */
+  | { readonly say: 'back'; readonly data: ArrayBuffer; readonly painted: number };
