@@ -88,6 +88,13 @@ describe('the tube’s body', () => {
     const g = tubeGeometry({ cell: 45, hood: 15, lip: 24 });
     expect(waxMarks(g, [{ xDiv: 6, lowDiv: 0, highDiv: 1 }])).toBe('');
     expect(waxMarks(g, [{ xDiv: 2, lowDiv: -1, highDiv: 1 }])).toContain('M347 165V255');
+    // Above, below, and across either edge of the eight divisions.
+    expect(waxMarks(g, [{ xDiv: 2, lowDiv: 4.1, highDiv: 6 }])).toBe('');
+    expect(waxMarks(g, [{ xDiv: 2, lowDiv: -9, highDiv: -4.1 }])).toBe('');
+    const across = waxMarks(g, [{ xDiv: 2, lowDiv: -1, highDiv: 20 }]);
+    expect(across).toContain('M347 30V255');
+    expect(across.match(/h14/g)).toHaveLength(1);
+    expect(waxMarks(g, [{ xDiv: 2, lowDiv: -20, highDiv: 20 }])).toContain('M347 30V390');
   });
 });
 

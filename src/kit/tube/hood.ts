@@ -183,15 +183,18 @@ function evenlyAround(a: number, b: number, gap: number): [number, number][] {
   return points;
 }
 
-/** Tolerance brackets in grease pencil, on the glass, under the beam. */
+/** Tolerance brackets in grease pencil, on the glass, under the beam. What of a bracket lies off the graticule is left away. */
 export function waxMarks({ cx, cy, cell }: TubeGeometry, marks: readonly WaxMark[]): string {
+  const edge = DIVS_DOWN / 2;
   let s = '';
   for (const { xDiv, lowDiv, highDiv } of marks) {
-    if (Math.abs(xDiv) > DIVS_ACROSS / 2) continue;
+    if (Math.abs(xDiv) > DIVS_ACROSS / 2 || lowDiv > edge || highDiv < -edge) continue;
     const x = r1(cx + xDiv * cell);
-    const low = r1(cy - lowDiv * cell);
-    const high = r1(cy - highDiv * cell);
-    s += `<g stroke="${TUBE_COLOURS.wax}" fill="none" stroke-width="2" stroke-linecap="round" opacity=".85"><path d="M${x - 7} ${high}h14M${x - 7} ${low}h14"/><path d="M${x} ${high}V${low}" stroke-dasharray="2 4" stroke-width="1.3"/></g>`;
+    const low = r1(cy - Math.max(lowDiv, -edge) * cell);
+    const high = r1(cy - Math.min(highDiv, edge) * cell);
+    const ends = [...(highDiv <= edge ? [high] : []), ...(lowDiv >= -edge ? [low] : [])];
+    const caps = ends.map((y) => `M${x - 7} ${y}h14`).join('');
+    s += `<g stroke="${TUBE_COLOURS.wax}" fill="none" stroke-width="2" stroke-linecap="round" opacity=".85"><path d="${caps}"/><path d="M${x} ${high}V${low}" stroke-dasharray="2 4" stroke-width="1.3"/></g>`;
   }
   return s;
 }

@@ -4,7 +4,7 @@
  */
 
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
-import type { LeadEnd, LeadId } from '../../../bench/benchState.ts';
+import { type LeadEnd, type LeadId, TUBE_X } from '../../../bench/benchState.ts';
 import { legalEnds } from '../../../bench/leads.ts';
 import { useResolution } from '../../../kit/hooks/useResolution.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
@@ -114,7 +114,7 @@ export function LeadsLayer({ port, layout }: { readonly port: BenchPort; readonl
   );
 }
 
-export const endName = ({ tubeX }: Words['scene'], end: LeadEnd): string => (end === 'tube' ? tubeX : end);
+export const endName = ({ tubeX }: Words['scene'], end: LeadEnd): string => (end === TUBE_X ? tubeX : end);
 
 function Grip({
   place,
