@@ -63,6 +63,16 @@ describe('every file of src', () => {
     expect(found).toEqual([]);
   });
 
+  it('takes its words as they are handed down: only the wiring of page and program imports a language', () => {
+    const WIRING = ['src/app/language.ts', 'src/cli/main.ts'];
+    const importers = FILES.filter(
+      (file) =>
+        !file.startsWith('src/words/') &&
+        importsOf(read(file), file).some(({ from }) => /\/words\/(?!\w+\.ts$)/.test(from)),
+    );
+    expect(importers).toEqual(WIRING);
+  });
+
   it('finds what it imports, under the name with its ending', () => {
     const lost: string[] = [];
     for (const file of FILES) {

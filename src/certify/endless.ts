@@ -10,18 +10,13 @@ import { type BenchSetup, RESTING_CONTROLS } from '../bench/setup.ts';
 import { settings, sheetControls } from '../bench/sheetSetUp.ts';
 import type { LoadedReceiver } from '../files/library.ts';
 import { plausibleFaults } from '../receiver/faults/faultsThatFit.ts';
-import type { Adjuster, Receiver } from '../receiver/receiver.ts';
+import type { Adjuster } from '../receiver/receiver.ts';
 import { workResponses } from '../receiver/responses.ts';
 import { nominalTurns } from '../receiver/slugLaw.ts';
 import { type EndlessDifficulty, readEndlessId } from '../scenario/endlessId.ts';
-import type { Scenario, ScenarioWords } from '../scenario/scenario.ts';
+import type { Scenario } from '../scenario/scenario.ts';
 import { certifyScenario } from './certifyScenario.ts';
-
-/** What the catalogue says of a scenario that nobody has written. */
-export interface EndlessWords {
-  title(receiver: Receiver, seed: string): string;
-  words(receiver: Receiver, difficulty: EndlessDifficulty): ScenarioWords;
-}
+import { endlessText, endlessTitle } from './endlessText.ts';
 
 /** A seed whose first idea cannot be certified has so many more. */
 export const MOST_IDEAS = 16;
@@ -31,7 +26,6 @@ const EIGHTH = 1 / 8;
 export function endlessScenario(
   receivers: ReadonlyMap<string, LoadedReceiver>,
   id: string,
-  words: EndlessWords,
   onIdea: (idea: number) => void = () => {},
 ): Scenario | null {
   const asked = readEndlessId(id);
@@ -42,7 +36,7 @@ export function endlessScenario(
   for (let idea = 0; idea < MOST_IDEAS; idea++) {
     onIdea(idea);
     const loaded = receivers.get(ids[Math.floor(chance() * ids.length)]!)!;
-    const scenario = draw(loaded, id, seed, difficulty, chance, words);
+    const scenario = draw(loaded, id, seed, difficulty, chance);
     const outcome = certifyScenario({ ...loaded, scenario });
     // Where the sheet is met as found there is nothing to do.
     if (!outcome.ok || (outcome.certificate.asFound.excess <= 0 && scenario.faults.length === 0)) continue;
@@ -57,7 +51,6 @@ function draw(
   seed: string,
   difficulty: EndlessDifficulty,
   chance: () => number,
-  words: EndlessWords,
 ): Scenario {
   const hard = difficulty === 3;
   const faults = hard && chance() < 0.4 ? [pick(plausibleFaults(receiver, deck), chance)] : [];
@@ -66,13 +59,13 @@ function draw(
     version: 1,
     id,
     code: `E-0${difficulty}`,
-    title: words.title(receiver, seed),
+    title: endlessTitle(receiver, seed),
     track: 'endless',
     order: difficulty,
     difficulty,
     after: [],
     receiver: receiver.id,
-    words: words.words(receiver, difficulty),
+    words: endlessText(receiver, difficulty),
     seed: numberOf(id) & 0x7fffffff,
     start: {
       slugs: slugsOff(receiver.adjusters, difficulty, chance),

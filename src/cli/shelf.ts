@@ -11,7 +11,6 @@ import { parseReceiver } from '../files/receiverSchema.ts';
 import { parseScenario } from '../files/scenarioSchema.ts';
 import { readEndlessId } from '../scenario/endlessId.ts';
 import type { Scenario } from '../scenario/scenario.ts';
-import { endlessWords } from '../words/en/endless.ts';
 import { PROJECT, readText } from './files.ts';
 import type { Terminal } from './terminal.ts';
 
@@ -75,7 +74,7 @@ function endlessHash(terminal: Terminal, id: string): Result<string | null> {
     if (!loaded.ok) return loaded;
     receivers.set(name, loaded.value);
   }
-  const scenario = endlessScenario(receivers, id, endlessWords);
+  const scenario = endlessScenario(receivers, id);
   return { ok: true, value: scenario === null ? null : hashOf(scenario) };
 }
 

@@ -1,8 +1,19 @@
 /** What the course page shows, worked out from the cards: tracks in order, what is done, what comes next. Pure. */
 
 import { PASS_POINTS } from '../grading/limits.ts';
-import { TRACK_ORDER } from '../words/en/course.ts';
 import type { CourseCard } from './ports.ts';
+
+/** The order in which the course goes through its tracks; a track from elsewhere comes after them. */
+const TRACK_ORDER: readonly string[] = [
+  'first-sweep',
+  'sound-fm',
+  'am',
+  'vision-if',
+  'colour',
+  'front-end',
+  'set-ups',
+  'fault-finding',
+];
 
 export interface Track {
   readonly id: string;

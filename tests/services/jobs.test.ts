@@ -10,12 +10,11 @@ import { doJob, type JobWorld } from '../../src/services/jobs/doJob.ts';
 import { createJobs, JobFailed, type Jobs, type WorkerLike } from '../../src/services/jobs/jobPool.ts';
 import type { Workbench } from '../../src/services/jobs/jobTable.ts';
 import { demonstrate } from '../../src/technician/atBench.ts';
-import { endlessWords } from '../../src/words/en/endless.ts';
 import { shippedLibrary } from '../files/shipped.ts';
 import { setupOf } from '../technician/oneScenario.ts';
 
 const library = shippedLibrary();
-const world: JobWorld = { library: async () => library, endlessWords };
+const world: JobWorld = { library: async () => library };
 
 interface Made {
   readonly workers: readonly (WorkerLike & { readonly gone: boolean; fail(message: string): void })[];
@@ -80,7 +79,7 @@ describe('the jobs', () => {
   it('make an endless scenario as the command line does, and tell how far they are', async () => {
     const shares: number[] = [];
     const made = await jobs.run('endless', order, { onShare: (share) => shares.push(share) });
-    expect(made).toEqual(endlessScenario(library.receivers, order.id, endlessWords));
+    expect(made).toEqual(endlessScenario(library.receivers, order.id));
     await settled();
     expect(shares.at(-1)).toBeLessThanOrEqual(1);
     expect([...shares].sort((a, b) => a - b)).toEqual(shares);

@@ -88,6 +88,7 @@ export function ReportPage({ port, onBench = null, notices }: ReportPageProps) {
           <h1 id="report-title">
             <Told of={scenario}>{scenario.title}</Told>
           </h1>
+          <p class="si">{say.room}</p>
           {report.curves.length < 2 ? null : (
             <fieldset class="figure-tabs" aria-label={say.curves}>
               {report.curves.map(({ response }, i) => (

@@ -1,6 +1,6 @@
 /** Each job as a plain function: what a worker does, and what a test can do without one. */
 import { certifyScenario } from '../../certify/certifyScenario.ts';
-import { type EndlessWords, endlessScenario, MOST_IDEAS } from '../../certify/endless.ts';
+import { endlessScenario, MOST_IDEAS } from '../../certify/endless.ts';
 import { hashOf } from '../../files/hash.ts';
 import type { ScenarioFolder } from '../../files/library.ts';
 import { judgeText } from '../../judge/judgeRun.ts';
@@ -11,15 +11,14 @@ import { RUN_JOBS } from './runJobs.ts';
 /** What the jobs know of the world. The library is asked for only by those that need it. */
 export interface JobWorld {
   readonly library: () => Promise<ScenarioFolder>;
-  readonly endlessWords: EndlessWords;
 }
 
 type Job<N extends JobName> = (order: Order<N>, world: JobWorld, onShare: OnShare) => Promise<Outcome<N>>;
 
 const JOBS: { readonly [N in keyof JobTable]: Job<N> } = {
-  async endless({ id }, { library, endlessWords }, onShare) {
+  async endless({ id }, { library }, onShare) {
     const { receivers } = await library();
-    return endlessScenario(receivers, id, endlessWords, (idea) => onShare(idea / MOST_IDEAS));
+    return endlessScenario(receivers, id, (idea) => onShare(idea / MOST_IDEAS));
   },
   async certify({ scenario }, { library }, onShare) {
     const loaded = (await library()).receivers.get(scenario.receiver);
@@ -28,14 +27,13 @@ const JOBS: { readonly [N in keyof JobTable]: Job<N> } = {
   },
   grade: async (order) => RUN_JOBS.grade(order),
   report: async (order) => RUN_JOBS.report(order),
-  async judge({ text, file }, { library, endlessWords }) {
+  async judge({ text, file }, { library }) {
     const { receivers, scenarios } = await library();
     return judgeText(text, file, (scenario) => {
       const loaded = receivers.get(scenario.receiver);
       if (loaded === undefined) return null;
       const shipped = scenarios.find((one) => one.id === scenario.id);
-      const known =
-        shipped ?? (readEndlessId(scenario.id) === null ? null : endlessScenario(receivers, scenario.id, endlessWords));
+      const known = shipped ?? (readEndlessId(scenario.id) === null ? null : endlessScenario(receivers, scenario.id));
       return { ok: true, value: { ...loaded, scenarioHash: known === null ? null : hashOf(known) } };
     });
   },

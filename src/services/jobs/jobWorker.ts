@@ -1,6 +1,5 @@
 /** Beside the page: takes jobs from the pool. */
 import { expose } from 'comlink';
-import { endlessWords } from '../../words/en/endless.ts';
 import { readShippedFolder } from '../library/shippedReading.ts';
 import { doJob } from './doJob.ts';
 import type { Workbench } from './jobTable.ts';
@@ -15,7 +14,6 @@ const world = {
     });
     return library;
   },
-  endlessWords,
 };
 
 const bench: Workbench = { run: (name, order, onShare) => doJob(name, order, world, onShare) };

@@ -1,5 +1,5 @@
 /** Words of the course page. */
-import { turnsLong } from './numbers.ts';
+import { format } from './figures.ts';
 
 export interface TrackWords {
   readonly letter: string;
@@ -9,31 +9,39 @@ export interface TrackWords {
 
 /** Tracks of the shipped course; a track from elsewhere is called by its own name. */
 const TRACKS: Readonly<Record<string, TrackWords>> = {
-  'first-sweep': { letter: 'S', title: 'First sweep', blurb: 'One can, two slugs, and a bench that does not flatter.' },
+  'first-sweep': {
+    letter: 'S',
+    title: 'First sweep',
+    blurb: 'One can, two slugs, and a bench that has to be set up before it tells the truth.',
+  },
   'vision-if': {
     letter: 'V',
     title: 'Vision IF',
-    blurb: 'Staggered stages, traps at the edges, one carrier half way down the slope.',
+    blurb: 'Staggered stages, traps at both edges, and one carrier half way up the slope.',
   },
-  'sound-fm': { letter: 'F', title: 'Sound and FM', blurb: 'S-curves, limiters, and a trap that is set by ear.' },
-  am: { letter: 'A', title: 'AM', blurb: 'Circuits so narrow that the sweep has to wait for them.' },
-  colour: { letter: 'C', title: 'Colour', blurb: 'A slope that answers a slope, seen by a carrier that is swept.' },
-  'front-end': { letter: 'R', title: 'Front end', blurb: 'Tuner, oscillator and fine tuning: from the antenna on.' },
-  'set-ups': { letter: 'D', title: 'Set-ups that deceive', blurb: 'One slug is off, and the bench says otherwise.' },
-  'fault-finding': { letter: 'X', title: 'Fault finding', blurb: 'What no slug cures: find the part that has failed.' },
+  'sound-fm': { letter: 'F', title: 'Sound and FM', blurb: 'S-curves, limiters, and a trap that can be set by ear.' },
+  am: { letter: 'A', title: 'AM', blurb: 'Circuits so narrow that the sweep has to slow down for them.' },
+  colour: {
+    letter: 'C',
+    title: 'Colour',
+    blurb: 'An amplifier whose slope makes up for that of the IF, seen with a swept carrier.',
+  },
+  'front-end': {
+    letter: 'R',
+    title: 'Front end',
+    blurb: 'Tuner, oscillator and fine tuning, from the antenna onwards.',
+  },
+  'set-ups': {
+    letter: 'D',
+    title: 'Set-ups that deceive',
+    blurb: 'One slug is off, but the bench shows something else.',
+  },
+  'fault-finding': {
+    letter: 'X',
+    title: 'Fault finding',
+    blurb: 'What no slug can cure: find the part that has failed.',
+  },
 };
-
-/** The order in which the course goes through its tracks; a track from elsewhere comes after them. */
-export const TRACK_ORDER: readonly string[] = [
-  'first-sweep',
-  'sound-fm',
-  'am',
-  'vision-if',
-  'colour',
-  'front-end',
-  'set-ups',
-  'fault-finding',
-];
 
 export function trackWords(track: string): TrackWords {
   const known = TRACKS[track];
@@ -50,38 +58,39 @@ export const courseWords = {
   goTo: (title: string): string => `Go to the track ${title}`,
   title: 'Course of alignment',
   intro: (tracks: number): string =>
-    `${countWord(tracks)} ${tracks === 1 ? 'track' : 'tracks'}. Each card is one job on one set. Draw the curve right and the outline fills with hay: the closer the curve, the thicker the stack. Par is the turns and minutes of a good run.`,
+    `${countWord(tracks)} ${format.plural(tracks, { one: 'track', other: 'tracks' })}. Each card is one job on one set. Put its curve right and the outline fills with hay: the closer the curve, the thicker the stack. Par is the turns and minutes of a good run.`,
   nextForYou: 'Next for you',
   stacksWon: 'Stacks won',
   wanted: 'wanted',
   now: 'now',
-  nextFigure: (title: string): string => `${title}: the curve as it stands, and the curve that the sheet wants`,
+  nextFigure: (title: string): string => `${title}: the curve as it is now, and the curve that the sheet asks for`,
   backToBench: 'Back to the bench',
   open: (code: string): string => `Open ${code}`,
   again: (code: string): string => `Try ${code} again`,
   started: (code: string, turns: string, par: string): string => `${code}, started, ${turns} of par ${par}`,
   notStarted: (code: string, par: string): string => `${code}, not tried yet, par ${par}`,
   bestOf: (code: string, best: number, par: string): string => `${code}, best ${best}, par ${par}`,
-  allDone: 'Every stack is won. Any card may be done again for a thicker one.',
+  allDone: 'Every stack is won. Any job may be done again for a thicker one.',
   done: (done: number, all: number): string => `${done} of ${all} done`,
-  scenariosDone: (done: number, all: number): string => `${done} of ${all} scenarios done`,
+  scenariosDone: (done: number, all: number): string => `${done} of ${all} jobs done`,
   won: 'Won',
   best: (score: number): string => `Best ${score}`,
   notTried: 'Not tried',
   onBench: 'On the bench',
   openHint: 'Open',
   soFar: (turns: string): string => `${turns} so far`,
-  after: (codes: readonly string[]): string => `Best after ${codes.join(' and ')}`,
+  after: (codes: readonly string[]): string => `Best after ${format.list(codes)}`,
   par: (turns: string, minutes: string): string => `par ${turns}, ${minutes}`,
   difficulty: (level: 1 | 2 | 3): string => ['', 'Gentle', 'Middling', 'Hard'][level] ?? '',
-  turns: turnsLong,
+  turns: format.turnsLong,
   minutes: (seconds: number): string => `${Math.max(1, Math.round(seconds / 60))} min`,
   leftOut: (cards: readonly string[]): string =>
-    cards.length === 1
-      ? `One card could not be read and is left out: ${cards[0]}.`
-      : `${cards.length} cards could not be read and are left out: ${cards.join(', ')}.`,
+    format.plural(cards.length, {
+      one: `One card could not be read and is left out: ${cards[0]}.`,
+      other: `${cards.length} cards could not be read and are left out: ${format.list(cards)}.`,
+    }),
   cards: (track: string): string => `Jobs of the track ${track}`,
   cautionsTitle: 'Practice here, care there',
   cautions:
-    'Nothing on this bench can hurt you; a real set can. Its chassis may be live, so an isolating transformer comes first. The picture tube and its supply hold a lethal charge after switching off: discharge, then check with a meter. High-voltage regulators can emit X-rays and picture tubes implode. One hand, insulated tools, no jewellery, somebody within call. Work on real sets belongs under your local codes, by or with people qualified for it.',
+    'Nothing on this bench can hurt you; a real set can. Its chassis may be live, so an isolating transformer comes first. The picture tube and its supply keep a lethal charge after the set is switched off: discharge them, then check with a meter. High-voltage regulators can give off X-rays, and a picture tube can implode. Work with one hand and insulated tools, wear no jewellery, and have somebody within call. Real sets are worked on under your local codes, by people qualified to do it or together with them.',
 } as const;

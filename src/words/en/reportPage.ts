@@ -47,6 +47,8 @@ function limits({ low, high }: Pick<ScoreLine, 'low' | 'high'>): string {
 }
 
 export const reportWords = {
+  /** for those who see the room for the first time */
+  room: 'What the run was worth, line by line, and why. The figure shows the curve as found and as left; the replay plays the run again.',
   curves: 'Curves of the report',
   page: (code: string, set: string): string => `${code}, ${set}`,
   learner: (name: string): string => `run by ${name}`,

@@ -29,6 +29,7 @@ export function Briefing({ port, onLeave }: { readonly port: BenchPort; readonly
       <p>
         <Told of={scenario}>{scenario.words.story}</Told>
       </p>
+      <p class="si">{words.room}</p>
       <dl class="modal-facts">
         <dt>{words.lesson}</dt>
         <dd>
