@@ -4,13 +4,14 @@ import type { Facts } from '../bench/facts.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 import type { SheetAsks } from '../grading/rules/rule.ts';
 import type { Scenario, ScenarioAids } from '../scenario/scenario.ts';
-import { missingByPhase, type Wants } from './missing.ts';
-import { PHASES, type Phase, type SessionStage, type SessionView } from './phase.ts';
+import type { Wants } from './missing.ts';
+import type { SessionStage, SessionView } from './phase.ts';
 import { type SessionEvent, secondsAtRest, sessionMachine } from './sessionMachine.ts';
+import { standingOf } from './standing.ts';
 
 export interface Session {
   /** true where the event meant something in the state of the moment */
-  send(event: Exclude<SessionEvent, { type: 'TIME_UP' }>): boolean;
+  send(event: SessionEvent): boolean;
   view(): SessionView;
   /** plain JSON, to be kept beside the log of events */
   snapshot(): KeptSession;
@@ -25,11 +26,11 @@ export interface KeptSession {
   readonly machine: unknown;
 }
 
-type Snapshot = SnapshotFrom<typeof sessionMachine>;
+export type SessionSnapshot = SnapshotFrom<typeof sessionMachine>;
 
 export function createSession(setup: Pick<BenchSetup, 'receiver' | 'scenario'>): Session {
   const input = { wants: wantsOf(setup), timeLimitSeconds: setup.scenario.timeLimitSeconds };
-  let snapshot: Snapshot = initialTransition(sessionMachine, input)[0];
+  let snapshot: SessionSnapshot = initialTransition(sessionMachine, input)[0];
   return {
     send(event) {
       if (snapshot.status !== 'active' || !snapshot.can(event)) return false;
@@ -79,73 +80,30 @@ function sheetAsks({ source, carrierHz, spanHz, markersHz }: SheetAsks): SheetAs
   return { source, carrierHz, spanHz, markersHz };
 }
 
-const NOTHING_DONE: Readonly<Record<Phase, boolean>> = {
-  safe: false,
-  connect: false,
-  setUp: false,
-  align: false,
-  prove: false,
-};
+/** The same object for the same snapshot: it is asked for many times a frame. */
+const views = new WeakMap<SessionSnapshot, SessionView>();
 
-function viewOf(snapshot: Snapshot): SessionView {
+export function viewOf(snapshot: SessionSnapshot): SessionView {
+  const known = views.get(snapshot);
+  if (known !== undefined) return known;
   const { facts, wants } = snapshot.context;
-  const missing =
-    facts === null
-      ? { safe: [], connect: [], setUp: [], align: [], prove: [] }
-      : missingByPhase(facts, wants, secondsAtRest(snapshot.context));
-  // Outside `working` the regions are not there; the facts say the same.
-  const done = facts === null ? NOTHING_DONE : doneOf(snapshot, missing);
-  return {
+  const view = {
     stage: stageOf(snapshot),
-    done,
-    current: PHASES.find((phase) => !done[phase]) ?? 'prove',
-    alignment: alignmentOf(missing.align),
-    missing,
+    ...standingOf(facts, wants, secondsAtRest(snapshot.context)),
     timeUp: snapshot.matches({ signing: 'timeUp' }),
   };
+  views.set(snapshot, view);
+  return view;
 }
 
-function doneOf(
-  snapshot: Snapshot,
-  missing: Readonly<Record<Phase, readonly string[]>>,
-): Readonly<Record<Phase, boolean>> {
-  if (!snapshot.matches('working')) return byPhase((phase) => missing[phase].length === 0);
-  const value = (snapshot.value as { working: WorkingValue }).working;
-  return {
-    safe: value.safety === 'made',
-    connect: value.connection === 'made',
-    setUp: Object.values(value.setUp).every((part) => part === 'right'),
-    align: value.alignment === 'settled',
-    prove: value.proof === 'proved',
-  };
-}
-
-interface WorkingValue {
-  readonly safety: string;
-  readonly connection: string;
-  readonly setUp: Readonly<Record<string, string>>;
-  readonly alignment: string;
-  readonly proof: string;
-}
-
-function byPhase(test: (phase: Phase) => boolean): Readonly<Record<Phase, boolean>> {
-  return {
-    safe: test('safe'),
-    connect: test('connect'),
-    setUp: test('setUp'),
-    align: test('align'),
-    prove: test('prove'),
-  };
-}
-
-function alignmentOf(missing: readonly string[]): SessionView['alignment'] {
-  if (missing.includes('noSlugTurned')) return 'idle';
-  return missing.includes('slugTurning') ? 'turning' : 'settled';
-}
-
-function stageOf(snapshot: Snapshot): SessionStage {
+function stageOf(snapshot: SessionSnapshot): SessionStage {
   const value = snapshot.value;
   return (typeof value === 'string' ? value : Object.keys(value)[0]) as SessionStage;
+}
+
+/** Runs that lie open from before the work's standing followed from the facts alone have it among the states of `working`. */
+function topStateOf(kept: unknown): unknown {
+  return typeof kept === 'object' && kept !== null && 'working' in kept ? 'working' : kept;
 }
 
 function isKept(kept: unknown): kept is KeptSession {
@@ -157,11 +115,15 @@ function isKept(kept: unknown): kept is KeptSession {
 function snapshotFrom(
   machine: unknown,
   input: Parameters<typeof initialTransition<typeof sessionMachine>>[1],
-): Snapshot | null {
+): SessionSnapshot | null {
   try {
     // What is asked for comes from the scenario of today, not from the kept copy.
-    const kept = machine as Snapshot;
-    const snapshot = { ...kept, context: { ...kept.context, ...input } } as Snapshot;
+    const kept = machine as SessionSnapshot;
+    const snapshot = {
+      ...kept,
+      value: topStateOf(kept.value),
+      context: { ...kept.context, ...input },
+    } as SessionSnapshot;
     // XState throws where the states of the snapshot are not states of the machine.
     const restored = createActor(sessionMachine, { snapshot, input }).getSnapshot();
     const { elapsedSeconds, slugMovedAtSeconds } = restored.context;

@@ -1,19 +1,10 @@
 /**
- * The machine of a session: briefing, working, signing, graded, with suspended, stopped and abandoned. While working,
- * parallel regions follow the measured facts: a step is done while its facts hold and un-does itself when they do not.
- * It owns the procedure and no physics; it has no timers: time comes in with FACTS and TICK.
+ * The machine of a session: briefing, working, signing, graded, with suspended, stopped and abandoned. It owns the procedure and no physics, and it has no
+ * timers: time comes in with FACTS and TICK. How far the work is, phase by phase, is no state of the machine: it follows from the facts (standing.ts).
  */
-import { and, assign, not, raise, setup } from 'xstate';
+import { assign, setup } from 'xstate';
 import type { Facts } from '../bench/facts.ts';
-import type { SetUpPart } from '../receiver/receiver.ts';
-import {
-  missingConnection,
-  missingProofs,
-  missingSafety,
-  missingSetUp,
-  SETTLE_SECONDS,
-  type Wants,
-} from './missing.ts';
+import type { Wants } from './missing.ts';
 
 export interface SessionInput {
   readonly wants: Wants;
@@ -39,14 +30,7 @@ export type SessionEvent =
   | { readonly type: 'RESUME' }
   | { readonly type: 'ABANDON' }
   /** from a stopped run to its report */
-  | { readonly type: 'REPORT' }
-  /** raised by the machine's own clock */
-  | { readonly type: 'TIME_UP' };
-
-const partIsRight =
-  (part: SetUpPart) =>
-  ({ context }: { context: SessionContext }): boolean =>
-    context.facts !== null && missingSetUp(part, context.facts, context.wants).length === 0;
+  | { readonly type: 'REPORT' };
 
 /** Seconds since a slug last moved; null = none has. */
 export function secondsAtRest(context: SessionContext): number | null {
@@ -70,42 +54,11 @@ const machineSetup = setup({
     ),
   },
   guards: {
-    safe: ({ context }) => context.facts !== null && missingSafety(context.facts).length === 0,
-    connected: ({ context }) => context.facts !== null && missingConnection(context.facts).length === 0,
-    sweepRight: partIsRight('sweep'),
-    phasingRight: partIsRight('phasing'),
-    blankingRight: partIsRight('blanking'),
-    biasRight: partIsRight('bias'),
-    levelRight: partIsRight('level'),
-    markersRight: partIsRight('markers'),
-    traceRight: partIsRight('trace'),
-    slugTouched: ({ context }) => context.facts !== null && context.facts.slugsTouched > 0,
-    slugRests: ({ context }) => (secondsAtRest(context) ?? SETTLE_SECONDS) >= SETTLE_SECONDS,
-    proved: ({ context }) => context.facts !== null && missingProofs(context.facts, context.wants).length === 0,
     signedOff: ({ context }) => context.facts?.signedOff === true,
     stopped: ({ context }) => context.facts?.stopped === true,
     timeIsUp: ({ context }) => context.timeLimitSeconds !== null && context.elapsedSeconds >= context.timeLimitSeconds,
   },
 });
-
-type GuardName =
-  | 'sweepRight'
-  | 'phasingRight'
-  | 'blankingRight'
-  | 'biasRight'
-  | 'levelRight'
-  | 'markersRight'
-  | 'traceRight';
-
-/** A part of the set-up: wrong or right, as the facts have it. */
-const part = (right: GuardName) =>
-  machineSetup.createStateConfig({
-    initial: 'wrong',
-    states: {
-      wrong: { always: { guard: right, target: 'right' } },
-      right: { always: { guard: not(right), target: 'wrong' } },
-    },
-  });
 
 const runEnds = [
   { guard: 'stopped', target: '#session.stopped' },
@@ -120,77 +73,8 @@ export const sessionMachine = machineSetup.createMachine({
   states: {
     briefing: { on: { BEGIN: 'working', ABANDON: 'abandoned' } },
     working: {
-      type: 'parallel',
-      always: runEnds,
-      on: { ASK_TO_SIGN: 'signing', TIME_UP: 'signing.timeUp', SUSPEND: 'suspended', ABANDON: 'abandoned' },
-      states: {
-        safety: {
-          initial: 'open',
-          states: {
-            open: { always: { guard: 'safe', target: 'made' } },
-            made: { always: { guard: not('safe'), target: 'open' } },
-          },
-        },
-        connection: {
-          initial: 'open',
-          states: {
-            open: { always: { guard: 'connected', target: 'made' } },
-            made: { always: { guard: not('connected'), target: 'open' } },
-          },
-        },
-        setUp: {
-          type: 'parallel',
-          states: {
-            sweep: part('sweepRight'),
-            phasing: part('phasingRight'),
-            blanking: part('blankingRight'),
-            bias: part('biasRight'),
-            level: part('levelRight'),
-            markers: part('markersRight'),
-            trace: part('traceRight'),
-          },
-        },
-        alignment: {
-          initial: 'idle',
-          states: {
-            idle: {
-              always: [
-                { guard: and(['slugTouched', 'slugRests']), target: 'settled' },
-                { guard: 'slugTouched', target: 'turning' },
-              ],
-            },
-            turning: {
-              always: [
-                { guard: not('slugTouched'), target: 'idle' },
-                { guard: 'slugRests', target: 'settled' },
-              ],
-            },
-            settled: {
-              always: [
-                { guard: not('slugTouched'), target: 'idle' },
-                { guard: not('slugRests'), target: 'turning' },
-              ],
-            },
-          },
-        },
-        proof: {
-          initial: 'open',
-          states: {
-            open: { always: { guard: 'proved', target: 'proved' } },
-            proved: { always: { guard: not('proved'), target: 'open' } },
-          },
-        },
-        clock: {
-          initial: 'running',
-          states: {
-            running: {
-              always: { guard: 'timeIsUp', target: 'timeUp' },
-              on: { TICK: { actions: 'takeTime' } },
-            },
-            timeUp: { entry: raise({ type: 'TIME_UP' }) },
-          },
-        },
-      },
+      always: [...runEnds, { guard: 'timeIsUp', target: 'signing.timeUp' }],
+      on: { TICK: { actions: 'takeTime' }, ASK_TO_SIGN: 'signing', SUSPEND: 'suspended', ABANDON: 'abandoned' },
     },
     signing: {
       initial: 'asking',

@@ -3,7 +3,7 @@ import type { Page } from '@playwright/test';
 import type { Phase } from '../../src/session/phase.ts';
 import { headerWords } from '../../src/words/en/bench.ts';
 import { dialogWords } from '../../src/words/en/benchTalk.ts';
-import { type PathStep, type SessionPath, shortestPaths } from '../session/paths.ts';
+import { type PathStep, type SessionPath, shortestPaths, type Working } from '../session/paths.ts';
 import { BenchFace } from './face.ts';
 import { KeyHand } from './keyHand.ts';
 import { begin, expect, openCard, rail, railSays, shippedSetup, test } from './page.ts';
@@ -27,14 +27,6 @@ function pageAllows(path: SessionPath): boolean {
 }
 
 const stageOf = (value: unknown): string => (typeof value === 'string' ? value : Object.keys(value as object)[0]!);
-
-interface Working {
-  readonly safety: string;
-  readonly connection: string;
-  readonly setUp: Readonly<Record<string, string>>;
-  readonly alignment: string;
-  readonly proof: string;
-}
 
 function doneOf({ safety, connection, setUp, alignment, proof }: Working): readonly Phase[] {
   const done: [Phase, boolean][] = [

@@ -9,14 +9,16 @@ import { getShortestPaths } from 'xstate/graph';
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
 import type { Facts } from '../../src/bench/facts.ts';
 import { type BenchSetup, initialState } from '../../src/bench/setup.ts';
+import type { SetUpPart } from '../../src/receiver/receiver.ts';
 import { mainResponse } from '../../src/receiver/responses.ts';
 import { PROOFS } from '../../src/scenario/proofId.ts';
-import { SETTLE_SECONDS } from '../../src/session/missing.ts';
+import { SET_UP_PARTS, SETTLE_SECONDS, setUpCodes } from '../../src/session/missing.ts';
+import type { SessionStage, SessionView } from '../../src/session/phase.ts';
+import { type SessionSnapshot as Snapshot, viewOf } from '../../src/session/session.ts';
 import { type SessionEvent, sessionMachine } from '../../src/session/sessionMachine.ts';
 import { connectionActs, proofActs, safetyActs, setUpActs, stateAfter, yActs } from './acts.ts';
 import { ALL_RIGHT, NOTHING_RIGHT } from './fakeFacts.ts';
 
-type Snapshot = ReturnType<typeof initialTransition<typeof sessionMachine>>[0];
 type PageEvent = 'BEGIN' | 'ASK_TO_SIGN' | 'KEEP_WORKING' | 'SUSPEND' | 'RESUME' | 'ABANDON' | 'REPORT';
 
 /** One step of a path: what is done at the bench, what is asked of the session, how long nothing happens. */
@@ -27,10 +29,42 @@ export interface PathAct {
   readonly restSeconds: number;
 }
 
+/** The session as plain data: its stage, and at work how far each phase is. */
+export type Stands =
+  | Exclude<SessionStage, 'working' | 'signing'>
+  | { readonly signing: 'asking' | 'timeUp' }
+  | { readonly working: Working };
+
+export interface Working {
+  readonly safety: 'open' | 'made';
+  readonly connection: 'open' | 'made';
+  readonly setUp: Readonly<Record<SetUpPart, 'wrong' | 'right'>>;
+  readonly alignment: SessionView['alignment'];
+  readonly proof: 'open' | 'proved';
+}
+
+export function standsAt({ stage, done, alignment, missing, timeUp }: SessionView): Stands {
+  if (stage === 'signing') return { signing: timeUp === true ? 'timeUp' : 'asking' };
+  if (stage !== 'working') return stage;
+  const parts = SET_UP_PARTS.map((part) => {
+    const codes: readonly string[] = setUpCodes(part);
+    return [part, missing.setUp.some((code) => codes.includes(code)) ? 'wrong' : 'right'] as const;
+  });
+  return {
+    working: {
+      safety: done.safe ? 'made' : 'open',
+      connection: done.connect ? 'made' : 'open',
+      setUp: Object.fromEntries(parts) as Working['setUp'],
+      alignment,
+      proof: done.prove ? 'proved' : 'open',
+    },
+  };
+}
+
 export interface PathStep {
   readonly act: PathAct;
-  /** the machine's state after it, as XState writes state values */
-  readonly value: unknown;
+  /** how the session stands after it */
+  readonly value: Stands;
   /** what the machine itself was told: for walking the path without a bench */
   readonly event: SessionEvent;
 }
@@ -60,7 +94,7 @@ const calm = (facts: Facts, snapshot: Snapshot): boolean =>
   facts.powered &&
   facts.earthed &&
   allSetUp(facts) &&
-  !snapshot.matches({ working: { alignment: 'turning' } });
+  viewOf(snapshot).alignment !== 'turning';
 const spoilt =
   (key: keyof Facts) =>
   (facts: Facts, snapshot: Snapshot): boolean =>
@@ -141,7 +175,7 @@ const ACTS: readonly ModelAct[] = [
   {
     name: 'let it rest',
     restSeconds: SETTLE_SECONDS,
-    when: (_, s) => s.matches({ working: { alignment: 'turning' } }),
+    when: (_, s) => atWork(_, s) && viewOf(s).alignment === 'turning',
   },
   {
     name: 'prove',
@@ -205,15 +239,14 @@ const ACTS: readonly ModelAct[] = [
   {
     name: 'let the time run out',
     restSeconds: 3600,
-    when: (f, s) =>
-      s.matches({ signing: 'asking' }) || (settledAndProved(f, s) && s.matches({ working: { clock: 'running' } })),
+    when: (f, s) => s.matches({ signing: 'asking' }) || settledAndProved(f, s),
   },
   { name: 'to the report', session: 'REPORT', when: (_, s) => s.matches('stopped') },
   { name: 'abandon', session: 'ABANDON', when: (_, s) => s.status === 'active' && !s.matches('working') },
 ];
 
 function settledAndProved(facts: Facts, snapshot: Snapshot): boolean {
-  return calm(facts, snapshot) && snapshot.matches({ working: { alignment: 'settled', proof: 'proved' } });
+  return calm(facts, snapshot) && viewOf(snapshot).done.align && viewOf(snapshot).done.prove;
 }
 
 /** A time limit that the model's act of letting it run out reaches. */
@@ -250,7 +283,7 @@ export function shortestPaths(setup: BenchSetup): readonly SessionPath[] {
         const bench = benchActs[name] ?? [];
         if (model.facts !== undefined && bench.length === 0) throw new Error(`nothing at the bench does "${name}"`);
         const act: PathAct = { name, bench, session: model.session ?? null, restSeconds: model.restSeconds ?? 0 };
-        return { act, value: step.state.value, event: event as SessionEvent };
+        return { act, value: standsAt(viewOf(step.state)), event: event as SessionEvent };
       });
     return { name: steps.map((step) => step.act.name).join(', '), steps };
   });
@@ -279,8 +312,9 @@ function stepKey(snapshot: Snapshot, event?: NamedEvent, before?: Snapshot): str
 }
 
 /** Two moments are the same state when machine and facts agree; time itself does not count. */
-function stateKey({ value, context }: Snapshot): string {
-  return JSON.stringify([value, { ...context.facts, secondsSinceSlugTurn: null }]);
+function stateKey(snapshot: Snapshot): string {
+  const { context } = snapshot;
+  return JSON.stringify([standsAt(viewOf(snapshot)), { ...context.facts, secondsSinceSlugTurn: null }]);
 }
 
 /** What a hand does for each act, for one receiver: plain data. */

@@ -258,6 +258,29 @@ describe('kept and taken up', () => {
     expect(after.snapshot()).toEqual(before.snapshot());
   });
 
+  test('takes up a run that was kept with the standing of the work among its states', () => {
+    const before = working({ ...ALL_RIGHT, blanking: false });
+    const kept = before.snapshot();
+    const part = 'right';
+    const setUp = {
+      sweep: part,
+      phasing: part,
+      blanking: 'wrong',
+      bias: part,
+      level: part,
+      markers: part,
+      trace: part,
+    };
+    const regions = { safety: 'made', connection: 'made', setUp, alignment: 'settled', proof: 'proved' };
+    const machine = { ...(kept.machine as object), value: { working: { ...regions, clock: 'running' } } };
+    const after = createSession(asked());
+    expect(after.restore({ ...kept, machine })).toBe(true);
+    expect(after.view()).toEqual(before.view());
+    expect(after.snapshot()).toEqual(kept);
+    after.send({ type: 'FACTS', facts: ALL_RIGHT, atSeconds: 120 });
+    expect(after.view().done.setUp).toBe(true);
+  });
+
   const damaged: readonly (readonly [string, (kept: Record<string, unknown>) => unknown])[] = [
     ['nothing', () => null],
     ['a word', () => 'working'],
@@ -282,6 +305,14 @@ describe('aids and replay', () => {
       waxMarks: false,
     });
     expect(aidsWithin(asked().scenario).hints).toBe(true);
+  });
+
+  test('a view is the same object until something is heard', () => {
+    const session = working(ALL_RIGHT);
+    const view = session.view();
+    expect(session.view()).toBe(view);
+    session.send({ type: 'TICK', elapsedSeconds: 200 });
+    expect(session.view()).not.toBe(view);
   });
 
   test('any moment of a replay has its view', () => {
