@@ -6,8 +6,6 @@
 
 import { createBench } from '../bench/bench.ts';
 import type { Applied, BenchEvent, BenchSound, Refusal } from '../bench/benchEvent.ts';
-import type { BenchState } from '../bench/benchState.ts';
-import type { BenchDisplay } from '../bench/display.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 import type { FrameLoop } from '../kit/frameLoop.ts';
 import type { BenchPort } from '../present/ports.ts';
@@ -69,7 +67,6 @@ export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null):
   let over = false;
   /** the session has not yet heard of the latest act */
   let untold = false;
-  let shown: { readonly state: BenchState; readonly display: BenchDisplay } | null = null;
   let saveWaiting = false;
   let lastFlushMs = Number.NEGATIVE_INFINITY;
   let ticks = 0;
@@ -192,10 +189,7 @@ export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null):
     scenario: setup.scenario,
     setup,
     state: () => run.state,
-    display() {
-      if (shown === null || shown.state !== run.state) shown = { state: run.state, display: bench.display(run.state) };
-      return shown.display;
-    },
+    display: () => bench.display(run.state),
     facts: () => bench.facts(run.state),
     session: () => told().view(),
     elapsedSeconds: () => clock.elapsedMs() / 1000,

@@ -1,6 +1,6 @@
 /**
  * The bench as its readers see it: the tube's face and dials, the measured facts, and the truth about the receiver. Pure functions of the state with
- * caches behind them: equal states give equal answers whatever was asked before.
+ * caches behind them (kept.ts): equal states give equal answers whatever was asked before, and the same state the same object.
  *
  * `display().beam.data` is one buffer, written anew by each call: read it (or copy it) before asking for the next display.
  */
@@ -9,8 +9,9 @@ import type { BenchState } from './benchState.ts';
 import type { BenchDisplay } from './display.ts';
 import { createFace, markerTags } from './face.ts';
 import type { Facts } from './facts.ts';
-import { createFaultBook, reallySo } from './faultsNow.ts';
+import { createFaultBook } from './faultsNow.ts';
 import { HALF_HEIGHT_DIV, HALF_WIDTH_DIV } from './instruments.ts';
+import { keepLast } from './kept.ts';
 import { measureFacts } from './measureFacts.ts';
 import { trueCentreHz } from './moment.ts';
 import { createPictureMaker, type Picture } from './picture.ts';
@@ -30,34 +31,40 @@ export function createBench(setup: BenchSetup): Bench {
   const pictureOf = createPictureMaker(setup, faults);
   const faceOf = createFace(setup);
   const truth = createTruth(setup, faults);
-  let known: { readonly of: BenchState; readonly facts: Facts } | null = null;
+  const tagsOf = keepLast(
+    ({ controls, leads }: BenchState, { markers, sweep }: Picture) => [controls, leads, markers, sweep === null],
+    (state, picture) => markerTags(setup, state, picture),
+  );
 
   return {
-    display(shown) {
-      const state = reallySo(shown, faults(shown.replaced));
-      const picture = pictureOf(state);
-      const face = faceOf(state, picture);
-      const range = state.controls.meterRangeVolts;
-      const pinned = Math.abs(picture.meterVolts) > range;
-      return {
-        beam: { data: face.data, count: face.count },
-        tags: markerTags(setup, state, picture),
-        meterVolts: pinned ? Math.sign(picture.meterVolts) * range : picture.meterVolts,
-        meterPinned: pinned,
-        toneVolts: picture.tone?.rmsVolts ?? 0,
-        beatHz: beatOf(setup, picture, state),
-        humDiv: face.humDiv,
-        note: noteOf(state, picture, face.lowDiv, face.highDiv),
-      };
-    },
-    facts(shown) {
-      if (known?.of === shown) return known.facts;
-      const state = reallySo(shown, faults(shown.replaced));
-      const response = activeResponse(setup, state);
-      const facts = measureFacts(setup, state, response, pictureOf(state), truth.sheetPeakVolts(response));
-      known = { of: shown, facts };
-      return facts;
-    },
+    display: keepLast(
+      (shown) => [shown],
+      (shown) => {
+        const state = faults(shown.replaced).really(shown);
+        const picture = pictureOf(state);
+        const face = faceOf(state, picture);
+        const range = state.controls.meterRangeVolts;
+        const pinned = Math.abs(picture.meterVolts) > range;
+        return {
+          beam: { data: face.data, count: face.count },
+          tags: tagsOf(state, picture),
+          meterVolts: pinned ? Math.sign(picture.meterVolts) * range : picture.meterVolts,
+          meterPinned: pinned,
+          toneVolts: picture.tone?.rmsVolts ?? 0,
+          beatHz: beatOf(setup, picture, state),
+          humDiv: face.humDiv,
+          note: noteOf(state, picture, face.lowDiv, face.highDiv),
+        };
+      },
+    ),
+    facts: keepLast(
+      (shown) => [shown],
+      (shown) => {
+        const state = faults(shown.replaced).really(shown);
+        const response = activeResponse(setup, state);
+        return measureFacts(setup, state, response, pictureOf(state), truth.sheetPeakVolts(response));
+      },
+    ),
     truth: (state, response) => truth.of(state, response ?? activeResponse(setup, state).id),
   };
 }

@@ -24,6 +24,7 @@ import {
   NOISE_VOLTS,
   TONE_HZ,
 } from './instruments.ts';
+import { keepLast } from './kept.ts';
 import { beatRadians, createPipStore } from './markers.ts';
 import { TRACE_POINTS } from './moment.ts';
 import type { Picture } from './picture.ts';
@@ -48,13 +49,14 @@ export function createFace(setup: BenchSetup): (state: BenchState, picture: Pict
   const x = new Float64Array(COUNT);
   const data = new Float32Array(3 * COUNT);
   const pipStore = createPipStore();
-  let drivenAt = Number.NaN;
+  const drive = keepLast(
+    (phase: number) => [phase],
+    (phase) => xDrive(TRACE_POINTS, phase, x),
+  );
 
   return (state, picture) => {
     const { controls, leads } = state;
-    const phase = phaseRadians(setup, state);
-    if (phase !== drivenAt) xDrive(TRACE_POINTS, phase, x);
-    drivenAt = phase;
+    drive(phaseRadians(setup, state));
     const y = signal(state, picture);
     const pipped = writePips(pips, picture, state, pipStore);
 

@@ -3,6 +3,7 @@ import { leadMark } from '../receiver/faults/cure.ts';
 import { type FaultEffects, faultEffects } from '../receiver/faults/faultEffects.ts';
 import type { Detector, Receiver } from '../receiver/receiver.ts';
 import type { BenchState } from './benchState.ts';
+import { keepByKey, keepLast } from './kept.ts';
 import type { BenchSetup } from './setup.ts';
 
 export interface FaultsNow {
@@ -11,34 +12,46 @@ export interface FaultsNow {
   readonly effects: FaultEffects;
   /** receiver and deck as they are with what has failed */
   readonly setup: BenchSetup;
+  /** The state as it really is: a strap without contact is no strap, a pad without contact does not end the lead. Equal parts stay the same objects. */
+  really(state: BenchState): BenchState;
 }
 
 export type FaultBook = (replaced: readonly string[]) => FaultsNow;
 
 /** Keeps each set of failed parts that has been asked for. */
 export function createFaultBook(setup: BenchSetup): FaultBook {
-  const known = new Map<string, FaultsNow>();
-  return (replaced) => {
-    const key = setup.scenario.faults.length === 0 ? '' : [...replaced].sort().join('|');
-    const found = known.get(key);
-    if (found !== undefined) return found;
-    const effects = faultEffects(setup.receiver, setup.deck, setup.scenario.faults, replaced);
-    const receiver = withDetectors(setup.receiver, effects);
-    const made: FaultsNow = { key, effects, setup: { ...setup, receiver, deck: effects.deck } };
-    known.set(key, made);
-    return made;
-  };
+  const kept = keepByKey<FaultsNow>(Number.POSITIVE_INFINITY);
+  return keepLast(
+    (replaced) => [replaced],
+    (replaced) => {
+      const key = setup.scenario.faults.length === 0 ? '' : [...replaced].sort().join('|');
+      return kept(key, () => {
+        const effects = faultEffects(setup.receiver, setup.deck, setup.scenario.faults, replaced);
+        const receiver = withDetectors(setup.receiver, effects);
+        return { key, effects, setup: { ...setup, receiver, deck: effects.deck }, really: reality(effects) };
+      });
+    },
+  );
 }
 
-/** The state as it really is: a strap without contact is no strap, a pad without contact does not end the lead. */
-export function reallySo(state: BenchState, { effects }: FaultsNow): BenchState {
-  const loose = effects.earthLoose && state.leads.earth !== null;
-  const open = effects.leadUnmatched && state.controls.rfTerminated;
-  if (!loose && !open) return state;
-  return {
-    ...state,
-    leads: loose ? { ...state.leads, earth: null } : state.leads,
-    controls: open ? { ...state.controls, rfTerminated: false } : state.controls,
+function reality({ earthLoose, leadUnmatched }: FaultEffects): FaultsNow['really'] {
+  const withoutEarth = keepLast(
+    (leads: BenchState['leads']) => [leads],
+    (leads): BenchState['leads'] => ({ ...leads, earth: null }),
+  );
+  const unended = keepLast(
+    (controls: BenchState['controls']) => [controls],
+    (controls): BenchState['controls'] => ({ ...controls, rfTerminated: false }),
+  );
+  return (state) => {
+    const loose = earthLoose && state.leads.earth !== null;
+    const open = leadUnmatched && state.controls.rfTerminated;
+    if (!loose && !open) return state;
+    return {
+      ...state,
+      leads: loose ? withoutEarth(state.leads) : state.leads,
+      controls: open ? unended(state.controls) : state.controls,
+    };
   };
 }
 

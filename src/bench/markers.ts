@@ -13,6 +13,7 @@ import { addPip, type PipShape, type PipSweep, pipShape } from '../physics/pip.t
 import { rateHzPerSecond, sweepAngle } from '../physics/sweep.ts';
 import { LOWEST_HZ } from '../receiver/sourceLevel.ts';
 import type { BenchState } from './benchState.ts';
+import { keepByKey, keepLast } from './kept.ts';
 import { trueCentreHz } from './moment.ts';
 import type { BenchSetup } from './setup.ts';
 
@@ -65,6 +66,8 @@ export function beatRadians(marker: ActiveMarker, index: number, seconds: number
   return 2 * Math.PI * (turns % 1);
 }
 
+const MOST_SHAPES = 128;
+
 export interface PipStore {
   /** adds one pip to a whole period */
   add(trace: Float64Array, sweep: PipSweep, marker: ActiveMarker, amplitude: number, phaseRadians: number): void;
@@ -72,22 +75,17 @@ export interface PipStore {
 
 /** Shapes of pips are kept while the sweep stands; a knob that moves the sweep throws them away. */
 export function createPipStore(): PipStore {
-  const shapes = new Map<string, PipShape>();
-  let key = '';
+  const shapesOf = keepLast(
+    ({ centreHz, spanHz, mainsHz, points }: PipSweep) => [centreHz, spanHz, mainsHz, points],
+    // A tunable marker being turned would fill the store without end.
+    () => keepByKey<PipShape>(MOST_SHAPES),
+  );
   return {
     add(trace, sweep, { trueHz, kind }, amplitude, phaseRadians) {
-      const now = `${sweep.centreHz}|${sweep.spanHz}|${sweep.mainsHz}|${sweep.points}`;
-      if (now !== key) shapes.clear();
-      key = now;
       const halfWidthHz = beatHz(sweep, kind);
-      const name = `${trueHz}|${halfWidthHz}`;
-      let shape = shapes.get(name);
-      if (shape === undefined) {
-        // A tunable marker being turned would fill the store without end.
-        if (shapes.size >= 128) shapes.clear();
-        shape = secondSection(pipShape(sweep, trueHz, halfWidthHz), sweep, trueHz, halfWidthHz);
-        shapes.set(name, shape);
-      }
+      const shape = shapesOf(sweep)(`${trueHz}|${halfWidthHz}`, () =>
+        secondSection(pipShape(sweep, trueHz, halfWidthHz), sweep, trueHz, halfWidthHz),
+      );
       addPip(trace, shape, amplitude, phaseRadians);
     },
   };

@@ -14,6 +14,7 @@ import { type LineVolts, stageConditions } from './conditions.ts';
 import { type Connections, connectionKey, connectionsOf } from './connections.ts';
 import type { FaultBook, FaultsNow } from './faultsNow.ts';
 import { leadFactor, SLOW_SWEEP_DIVISOR } from './instruments.ts';
+import { keepByKey, keepLast } from './kept.ts';
 import type { BenchSetup } from './setup.ts';
 
 /** Samples of the forward half; the retrace has as many. */
@@ -51,24 +52,22 @@ export interface Moment {
   conditions(lineVolts: LineVolts, relative?: number): Conditions;
 }
 
-/** `state` as it really is (faultsNow.ts). */
+/** `state` as it really is (`really` in faultsNow.ts). */
 export function createMoments(whole: BenchSetup, faults: FaultBook): (state: BenchState) => Moment {
-  const circuits = new Map<string, Circuit>();
+  const circuits = keepByKey<Circuit>(MOST_CIRCUITS);
   const fullHz = new Float64Array(TRACE_POINTS);
   const thinHz = new Float64Array(THIN_POINTS);
   const spotHz = new Float64Array(1);
-  let filledCentreHz = Number.NaN;
-  let filledSpanHz = Number.NaN;
+  const fillScans = keepLast(
+    (centreHz: number, spanHz: number) => [centreHz, spanHz],
+    (centreHz, spanHz) => {
+      fillSweep(centreHz, spanHz, fullHz);
+      fillSweep(centreHz, spanHz, thinHz);
+    },
+  );
 
-  const circuitFor = (connections: Connections, now: FaultsNow): Circuit => {
-    const key = `${now.key}#${connectionKey(connections)}`;
-    const circuit = circuits.get(key) ?? createCircuit(now.setup, connections);
-    // Put back at the end, so that the first in the map is the one longest unused.
-    circuits.delete(key);
-    circuits.set(key, circuit);
-    if (circuits.size > MOST_CIRCUITS) circuits.delete(circuits.keys().next().value!);
-    return circuit;
-  };
+  const circuitFor = (connections: Connections, now: FaultsNow): Circuit =>
+    circuits(`${now.key}#${connectionKey(connections)}`, () => createCircuit(now.setup, connections));
 
   return (state) => {
     const { controls, leads, slugs } = state;
@@ -78,13 +77,8 @@ export function createMoments(whole: BenchSetup, faults: FaultBook): (state: Ben
     const circuit = circuitFor(connections, now);
     const swept = isSwept(state);
     const centreHz = trueCentreHz(setup, state);
-    if (!swept) spotHz[0] = centreHz;
-    else if (centreHz !== filledCentreHz || controls.spanHz !== filledSpanHz) {
-      fillSweep(centreHz, controls.spanHz, fullHz);
-      fillSweep(centreHz, controls.spanHz, thinHz);
-      filledCentreHz = centreHz;
-      filledSpanHz = controls.spanHz;
-    }
+    if (swept) fillScans(centreHz, controls.spanHz);
+    else spotHz[0] = centreHz;
     const spot: Scan = { station: circuit.spots, hz: spotHz };
 
     const share = levelShare(connections, controls.rfTerminated, leads.earth !== null);

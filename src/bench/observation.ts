@@ -14,6 +14,7 @@ import type { Detector, FmDetector, TestPoint } from '../receiver/receiver.ts';
 import type { BenchState } from './benchState.ts';
 import { type Connections, loadFarads } from './connections.ts';
 import { ISOLATING_OHMS, METER_OHMS_PER_VOLT, SMOOTHING_FARADS, TUBE_SECONDS, Y_LEAD_FARADS } from './instruments.ts';
+import { keepByKey } from './kept.ts';
 import type { BenchSetup } from './setup.ts';
 
 export type Detect = (amplitudeVolts: number) => number;
@@ -121,14 +122,10 @@ export interface DetectorStore {
 
 /** A table of a diode's law costs a little to make, and a bench meets only a few. */
 export function createDetectorStore(): DetectorStore {
-  const made = new Map<string, Detect>();
+  const made = keepByKey<Detect>(Number.POSITIVE_INFINITY);
   return {
-    of(diode) {
-      const key = `${diode.saturationAmps}|${diode.emissionVolts}|${diode.loadOhms}`;
-      const known = made.get(key) ?? createDetector(diode);
-      made.set(key, known);
-      return known;
-    },
+    of: (diode) =>
+      made(`${diode.saturationAmps}|${diode.emissionVolts}|${diode.loadOhms}`, () => createDetector(diode)),
   };
 }
 

@@ -11,6 +11,7 @@ import type { LineVolts } from './conditions.ts';
 import { createDetection } from './detection.ts';
 import { createEnvelopes } from './envelopes.ts';
 import type { FaultBook } from './faultsNow.ts';
+import { keepLast } from './kept.ts';
 import { type ActiveMarker, activeMarkers } from './markers.ts';
 import { createMeter } from './meter.ts';
 import { createMoments, type Moment, TRACE_POINTS } from './moment.ts';
@@ -53,7 +54,10 @@ export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state
   const toneOf = createTone();
   const volts = new Float64Array(2 * TRACE_POINTS);
   const minus = new Float64Array(2 * TRACE_POINTS);
-  let last: { readonly of: BenchState; readonly picture: Picture } | null = null;
+  const markersOf = keepLast(
+    ({ controls, crystals }: BenchState) => [controls, crystals],
+    (state) => activeMarkers(whole, state),
+  );
 
   const draw = (state: BenchState): Picture => {
     const moment = momentOf(state);
@@ -77,7 +81,7 @@ export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state
     const tone = controls.sourceMode === 'tone' && observation !== null ? toneOf(moment, lineVolts, observation) : null;
 
     // After the carrier has been read: with the sweep standing still, the markers share its solver.
-    const markers = activeMarkers(setup, state);
+    const markers = markersOf(state);
     const sent = observation !== null && fed && controls.markerRoute === 'through';
     const through = sent
       ? throughMarkers(
@@ -109,10 +113,7 @@ export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state
     };
   };
 
-  return (state) => {
-    if (last === null || !sameBench(last.of, state)) last = { of: state, picture: draw(state) };
-    return last.picture;
-  };
+  return keepLast(partsDrawn, draw);
 
   /** Carriers become volts at the Y input, in place. */
   function toInput(
@@ -146,18 +147,10 @@ function sweepOf({ state, centreHz, sweepHz }: Moment): PipSweep {
   return { centreHz, spanHz: state.controls.spanHz, mainsHz: sweepHz, points: TRACE_POINTS };
 }
 
-/** Nothing has changed that a picture depends on: time may have passed, proofs come and gone. */
-function sameBench(a: BenchState, b: BenchState): boolean {
-  return (
-    a.controls === b.controls &&
-    a.slugs === b.slugs &&
-    a.leads === b.leads &&
-    a.crystals === b.crystals &&
-    a.replaced === b.replaced &&
-    a.tool === b.tool &&
-    a.toolIn === b.toolIn &&
-    a.powered === b.powered
-  );
+/** All that a picture is made of: time may pass and proofs come and go without another. */
+function partsDrawn(state: BenchState): readonly unknown[] {
+  const { controls, slugs, leads, crystals, replaced, tool, toolIn, powered } = state;
+  return [controls, slugs, leads, crystals, replaced, tool, toolIn, powered];
 }
 
 function largest(samples: Float64Array, more: Float64Array | null): number {

@@ -7,6 +7,7 @@ import { readSCurve } from '../receiver/sCurveReading.ts';
 import { createStatedResponse, type StatedResponse } from '../receiver/statedResponse.ts';
 import type { BenchState } from './benchState.ts';
 import type { FaultBook, FaultsNow } from './faultsNow.ts';
+import { keepByKey, keepLast } from './kept.ts';
 import type { BenchSetup } from './setup.ts';
 
 export interface Truth {
@@ -23,32 +24,25 @@ export function createTruth(
   /** detected volts at the curve's reference, at the sheet's level with nominal slugs */
   sheetPeakVolts(response: SheetResponse): number;
 } {
-  const stated = new Map<string, StatedResponse>();
-  const peaks = new Map<string, number>();
-  const known = new Map<string, { readonly slugs: BenchState['slugs']; readonly key: string; readonly truth: Truth }>();
-  const statedOf = (id: string, { key, effects }: FaultsNow): StatedResponse => {
-    const found =
-      stated.get(`${key}#${id}`) ?? createStatedResponse(receiver, effects.deck, responseById(receiver, id));
-    stated.set(`${key}#${id}`, found);
-    return found;
-  };
+  const stated = keepByKey<StatedResponse>(Number.POSITIVE_INFINITY);
+  const peaks = keepByKey<number>(Number.POSITIVE_INFINITY);
+  const truths = keepByKey<(slugs: BenchState['slugs'], now: FaultsNow) => Truth>(Number.POSITIVE_INFINITY);
+  const statedOf = (id: string, { key, effects }: FaultsNow): StatedResponse =>
+    stated(`${key}#${id}`, () => createStatedResponse(receiver, effects.deck, responseById(receiver, id)));
+  const truthOf = (response: string) =>
+    keepLast(
+      (slugs: BenchState['slugs'], now: FaultsNow) => [slugs, now],
+      (slugs, now): Truth => {
+        const cores = Object.fromEntries(Object.entries(slugs).map(([id, slug]) => [id, slug.coreTurns]));
+        const sheet = statedOf(response, now);
+        const curve = sheet.solve(cores);
+        return { hz: curve.hz, relative: relativeTo(curve, sheet.response.specification) };
+      },
+    );
   return {
-    of({ slugs, replaced }, response) {
-      const now = faults(replaced);
-      const before = known.get(response);
-      if (before?.slugs === slugs && before.key === now.key) return before.truth;
-      const cores = Object.fromEntries(Object.entries(slugs).map(([id, slug]) => [id, slug.coreTurns]));
-      const sheet = statedOf(response, now);
-      const curve = sheet.solve(cores);
-      const truth = { hz: curve.hz, relative: relativeTo(curve, sheet.response.specification) };
-      known.set(response, { slugs, key: now.key, truth });
-      return truth;
-    },
-    sheetPeakVolts(response) {
-      const found = peaks.get(response.id) ?? createDetectorFigure(receiver, deck, response).referenceDetectedVolts;
-      peaks.set(response.id, found);
-      return found;
-    },
+    of: ({ slugs, replaced }, response) => truths(response, () => truthOf(response))(slugs, faults(replaced)),
+    sheetPeakVolts: (response) =>
+      peaks(response.id, () => createDetectorFigure(receiver, deck, response).referenceDetectedVolts),
   };
 }
 

@@ -58,7 +58,7 @@ export function TubeFace(props: TubeFaceProps) {
   const under = useMemo(() => underBeam(g), [g]);
   const over = useMemo(() => overBeam(g), [g]);
   const marks = useMemo(() => waxMarks(g, wax), [g, wax]);
-  const tags = mini ? '' : drawTags(g, display.tags, tubeWords);
+  const tags = useMemo(() => (mini ? '' : drawTags(g, display.tags, tubeWords)), [mini, g, display.tags, tubeWords]);
   const beam = useBeam(g, mini, phosphor, display, beamBrightness(brightness), beamBlur(focus));
   const ghosts = useGhosts(display, turnsMade);
   const [x, y, w, h] = g.glass;
