@@ -62,10 +62,16 @@ export function claimBench(parts: ClaimParts, scenarioId: string, handOver: () =
       letGo = resolve;
     });
   };
-  /** `request` rejects where the lock is stolen, where the queue is left before the turn came, and where a page may have no locks at all. */
-  const ended = (error: unknown): void => {
-    if (state === 'held') set('lost');
-    else if ((error as { name?: unknown } | null)?.name !== 'AbortError') set('unguarded');
+  /** Only the last request counts: that of a queue that was left may still be answered. */
+  let last = 0;
+  const request = (all: Locks, options: LockOptions): void => {
+    const mine = ++last;
+    // It rejects where the lock is stolen, where the queue is left before the turn came, and where a page may have no locks at all.
+    all.request(name, options, hold).catch((error: unknown) => {
+      if (mine !== last) return;
+      if (state === 'held') set('lost');
+      else if ((error as { name?: unknown } | null)?.name !== 'AbortError') set('unguarded');
+    });
   };
   const queue = (all: Locks): void => {
     const leaving = new AbortController();
@@ -73,11 +79,12 @@ export function claimBench(parts: ClaimParts, scenarioId: string, handOver: () =
     stopWaiting = after(LEAVING_MS, () => {
       if (state === 'asking') set('elsewhere');
     });
-    all.request(name, { signal: leaving.signal }, hold).catch(ended);
+    request(all, { signal: leaving.signal });
   };
   const seize = (all: Locks): void => {
-    leaveQueue();
-    all.request(name, { steal: true }, hold).catch(ended);
+    const leave = leaveQueue;
+    request(all, { steal: true });
+    leave();
   };
 
   const stopListening = channel?.listen((message) => {

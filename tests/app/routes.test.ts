@@ -1,0 +1,29 @@
+/** Addresses: what is written there is read back, and rubbish leads to the course. */
+import { describe, expect, it } from 'vitest';
+import { type Route, readRoute, routeHash } from '../../src/app/routes.ts';
+
+describe('an address', () => {
+  it.each<Route>([
+    { page: 'course' },
+    { page: 'bench', scenarioId: 'first-curve' },
+    { page: 'bench', scenarioId: 'endless-2-gale' },
+    { page: 'report', runId: '0b6a2f0e-6d0c-4b0e-9d58-1c2f3a4b5c6d' },
+  ])('is read back as it was written: %o', (route) => {
+    expect(readRoute(routeHash(route))).toEqual(route);
+  });
+
+  it.each([
+    '',
+    '#',
+    '#/',
+    '#/nowhere',
+    '#/bench',
+    '#/bench/',
+    '#/bench/../x',
+    '#/bench/%00',
+    '#/report/<b>',
+    `#/report/${'a'.repeat(90)}`,
+  ])('that means nothing leads to the course: %s', (hash) => {
+    expect(readRoute(hash)).toEqual({ page: 'course' });
+  });
+});
