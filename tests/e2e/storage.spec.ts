@@ -30,7 +30,7 @@ async function levelStands(page: Page, value: number): Promise<void> {
 }
 
 /** Until the act stands in the database. */
-async function lastActStored(page: Page, act: object): Promise<void> {
+async function lastActStored(page: Page, act: Record<string, unknown>): Promise<void> {
   await expect
     .poll(async () => (await stored(page, 'open')).map(({ events }) => (events as unknown[]).at(-1)))
     .toEqual([expect.objectContaining(act)]);
