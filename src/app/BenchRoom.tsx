@@ -79,7 +79,7 @@ function FoundBench(props: HereProps) {
 }
 
 function OpenBench({ setups, ...props }: HereProps & { readonly setups: BenchSetups }) {
-  const { logbook, go, access, handOver, asking, takeOver, dismissed } = props;
+  const { logbook, go, access, handOver, asking, takeOver, dismissed, scenarioId } = props;
   const [failure, setFailure] = useState<{ readonly error: unknown } | null>(null);
   // Thrown where the room's boundary hears it.
   if (failure !== null) throw failure.error;
@@ -121,7 +121,7 @@ function OpenBench({ setups, ...props }: HereProps & { readonly setups: BenchSet
 
   return (
     <>
-      <StorageSlips logbook={logbook} dismissed={dismissed} unguarded={access.unguarded} over />
+      <StorageSlips {...{ logbook, dismissed, scenarioId }} unguarded={access.unguarded} over />
       <BenchPage
         port={port}
         onHome={() => go({ page: 'course' })}

@@ -128,38 +128,39 @@ function Reported(props: ReportRoomProps & { readonly kept: KeptRun; readonly te
     <ReportPage
       port={port}
       onBench={open === undefined ? null : () => go({ page: 'bench', scenarioId: open.scenarioId })}
-      notices={
-        <>
-          <NotStored logbook={logbook} runId={kept.runId} save={save} />
-          <StorageSlips logbook={logbook} dismissed={dismissed} />
-        </>
-      }
+      notices={<ReportNotices {...{ logbook, dismissed, kept, save }} />}
     />
   );
 }
 
-interface NotStoredProps extends Pick<ReportRoomProps, 'logbook'> {
-  readonly runId: string;
+interface ReportNoticesProps extends Pick<ReportRoomProps, 'logbook' | 'dismissed'> {
+  readonly kept: KeptRun;
   readonly save: () => void;
 }
 
-/** Stays as long as it is true. */
-function NotStored({ logbook, runId, save }: NotStoredProps) {
+/** That the run is not stored stays as long as it is true. */
+function ReportNotices({ logbook, dismissed, kept, save }: ReportNoticesProps) {
+  const { runId, scenarioId } = kept;
   const words = useWords().store;
   const [, redraw] = useReducer<number, void>((n) => n + 1, 0);
   useEffect(() => logbook.subscribe(() => redraw()), [logbook]);
-  if (logbook.isStored(runId)) return null;
+  const stored = logbook.isStored(runId);
   return (
-    <Slip
-      urgent
-      buttons={
-        <>
-          <Button onClick={save}>{words.report.save}</Button>
-          <Button onClick={() => void logbook.storeAgain()}>{words.tryAgain}</Button>
-        </>
-      }
-    >
-      <p>{words.report.notStored}</p>
-    </Slip>
+    <>
+      {stored ? null : (
+        <Slip
+          urgent
+          buttons={
+            <>
+              <Button onClick={save}>{words.report.save}</Button>
+              <Button onClick={() => void logbook.storeAgain()}>{words.tryAgain}</Button>
+            </>
+          }
+        >
+          <p>{words.report.notStored}</p>
+        </Slip>
+      )}
+      <StorageSlips {...{ logbook, dismissed, scenarioId }} saidAlready={!stored} />
+    </>
   );
 }

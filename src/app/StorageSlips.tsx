@@ -11,13 +11,23 @@ import type { Dismissed } from './roomProps.ts';
 export interface StorageSlipsProps {
   readonly logbook: Logbook;
   readonly dismissed: Dismissed;
+  /** only what was set aside of this scenario is told; left out: everything is */
+  readonly scenarioId?: string;
   /** the browser can not tell tabs apart, and this is a bench */
   readonly unguarded?: boolean;
   /** over the page, or in it */
   readonly over?: boolean;
+  /** the page says itself what the trouble means for it */
+  readonly saidAlready?: boolean;
 }
 
-export function StorageSlips({ logbook, dismissed, unguarded = false, over = false }: StorageSlipsProps) {
+export function StorageSlips({
+  logbook,
+  dismissed,
+  unguarded = false,
+  over = false,
+  saidAlready = false,
+}: StorageSlipsProps) {
   const words = useFirstWords().store;
   const [, redraw] = useReducer<number, void>((n) => n + 1, 0);
   useEffect(() => logbook.subscribe(() => redraw()), [logbook]);
@@ -28,8 +38,11 @@ export function StorageSlips({ logbook, dismissed, unguarded = false, over = fal
   const trouble = logbook.trouble();
   // A trouble that has passed and comes again is told again.
   for (const what of dismissed) if (isTrouble(what) && what !== troubleKey(trouble)) dismissed.delete(what);
+  const asides = logbook
+    .asides()
+    .filter((one) => !dismissed.has(one.id) && (scenarioId === undefined || one.scenarioId === scenarioId));
   const slips = [
-    ...(trouble === null || dismissed.has(troubleKey(trouble))
+    ...(trouble === null || saidAlready || dismissed.has(troubleKey(trouble))
       ? []
       : [
           <TroubleSlip
@@ -39,7 +52,7 @@ export function StorageSlips({ logbook, dismissed, unguarded = false, over = fal
             dismiss={() => dismiss(troubleKey(trouble))}
           />,
         ]),
-    ...byReason(logbook.asides().filter((one) => !dismissed.has(one.id))).map((some) => (
+    ...byReason(asides).map((some) => (
       <AsideSlip
         key={some[0]!.reason}
         some={some}

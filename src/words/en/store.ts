@@ -16,7 +16,7 @@ export const storeWords = {
     outdated:
       'A newer version of this page is open in another tab and looks after your stored runs now. Reload this page to go on.',
   },
-  tryAgain: 'Try again',
+  tryAgain: 'Try storing again',
   reload: 'Reload',
   aside: {
     unreadable: (runs: number): string =>
@@ -41,11 +41,11 @@ export const storeWords = {
       }),
   },
   saveAside: (runs: number): string => format.plural(runs, { one: 'Save the record', other: 'Save the records' }),
-  removeAside: 'Remove it from here',
+  removeAside: 'Remove from here',
   report: {
     notStored:
-      'This run is signed off but not stored: it will be gone when this page closes. Save its run file, or make room and try again.',
-    save: 'Save the run file',
+      'This run is signed off but not stored: it will be gone when this page closes. Export the run file, or make room and try again.',
+    save: 'Export run file',
   },
   elsewhere: {
     title: 'This job is open in another tab',
