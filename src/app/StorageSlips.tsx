@@ -21,13 +21,8 @@ export interface StorageSlipsProps {
   readonly saidAlready?: boolean;
 }
 
-export function StorageSlips({
-  logbook,
-  dismissed,
-  unguarded = false,
-  over = false,
-  saidAlready = false,
-}: StorageSlipsProps) {
+export function StorageSlips(props: StorageSlipsProps) {
+  const { logbook, dismissed, scenarioId, unguarded = false, over = false, saidAlready = false } = props;
   const words = useFirstWords().store;
   const [, redraw] = useReducer<number, void>((n) => n + 1, 0);
   useEffect(() => logbook.subscribe(() => redraw()), [logbook]);

@@ -1,45 +1,30 @@
-/** The run on the bench, with a clock wound by hand: what is written when, and when nothing more is. Source: the house's own promises. */
+/** How a run on the bench is kept, with a clock wound by hand: what is written when, and when nothing more is. Source: the house's own promises. */
 import { describe, expect, it, vi } from 'vitest';
 import { type BenchStoreParts, createBenchStore, type TakenUp } from '../../src/app/benchStore.ts';
-import { createFrames } from '../../src/app/frames.ts';
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
+import { createFrameLoop } from '../../src/kit/frameLoop.ts';
 import { resumeRun } from '../../src/run/runLog.ts';
 import type { OpenRun } from '../../src/services/store/keptRuns.ts';
 import { wholeJob } from '../session/acts.ts';
 import { setupOf } from '../technician/oneScenario.ts';
+import { madeTime } from './madeTime.ts';
 
 const setup = setupOf('first-curve');
 const acts = wholeJob(setup);
 const level = (value: number): BenchEvent => ({ type: 'controlSet', control: 'levelDb', value });
 
-interface Waiting {
-  readonly at: number;
-  readonly callback: () => void;
-}
-
 /** A page whose time passes only when it is told to; what it wrote stands in order. */
 function page(taken: TakenUp | null = null, change: Partial<BenchStoreParts> = {}) {
-  let now = 0;
-  let waiting: Waiting[] = [];
-  const ticks = new Set<{ every: number; next: number; callback: () => void }>();
+  const { now, after, pass } = madeTime();
   const saved: OpenRun[] = [];
   const left: OpenRun[] = [];
   const finished = vi.fn();
-  const after = (milliseconds: number, callback: () => void): void => {
-    waiting.push({ at: now + milliseconds, callback });
-  };
   const store = createBenchStore(
     {
       setup,
       runId: 'r1',
-      frames: createFrames((callback) => after(16, callback)),
-      now: () => now,
-      request: (callback) => after(16, callback),
-      every(milliseconds, callback) {
-        const tick = { every: milliseconds, next: now + milliseconds, callback };
-        ticks.add(tick);
-        return () => ticks.delete(tick);
-      },
+      loop: createFrameLoop((callback) => after(16, () => callback(now()))),
+      now,
       after,
       save: async (run) => saved.push(run),
       saveLast: (run) => left.push(run),
@@ -50,20 +35,6 @@ function page(taken: TakenUp | null = null, change: Partial<BenchStoreParts> = {
     },
     taken,
   );
-  const pass = (milliseconds: number): void => {
-    const end = now + milliseconds;
-    while (now < end) {
-      now++;
-      const due = waiting.filter(({ at }) => at <= now);
-      waiting = waiting.filter(({ at }) => at > now);
-      for (const { callback } of due) callback();
-      for (const tick of ticks) {
-        if (tick.next > now) continue;
-        tick.next += tick.every;
-        tick.callback();
-      }
-    }
-  };
   /** Through the briefing to work. */
   const begun = () => {
     store.act(acts[0]!);
@@ -71,7 +42,7 @@ function page(taken: TakenUp | null = null, change: Partial<BenchStoreParts> = {
     pass(200);
     saved.length = 0;
   };
-  return { store, saved, left, finished, pass, begun, ticking: () => ticks.size };
+  return { store, saved, left, finished, pass, begun };
 }
 
 const doAll = (store: ReturnType<typeof page>['store'], events: readonly BenchEvent[]): void => {
@@ -185,13 +156,14 @@ describe('a bench that goes to another tab', () => {
 });
 
 describe('closing', () => {
-  it('writes what stands, and winds nothing more', async () => {
-    const { store, saved, begun, ticking } = page();
+  it('writes what stands, once, and nothing after it', async () => {
+    const { store, saved, pass, begun } = page();
     begun();
     store.act(level(-33));
     await store.close();
+    pass(60_000);
     expect(saved).toHaveLength(1);
-    expect(ticking()).toBe(0);
+    expect(saved[0]!.events.at(-1)).toMatchObject({ value: -33 });
   });
 });
 

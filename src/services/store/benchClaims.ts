@@ -89,10 +89,12 @@ export function claimBench(parts: ClaimParts, scenarioId: string, handOver: () =
 
   const stopListening = channel?.listen((message) => {
     if (!isAsked(message, name) || state !== 'held') return;
-    void handOver().finally(() => {
+    const done = (): void => {
       set('lost');
       letGo();
-    });
+    };
+    // What could not be written is told by whoever tried.
+    void handOver().then(done, done);
   });
   if (locks === null) state = 'unguarded';
   else queue(locks);

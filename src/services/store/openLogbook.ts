@@ -146,12 +146,17 @@ export function openLogbook(parts: LogbookParts): Logbook {
       return null;
     }
     if (trouble === 'full' || trouble === 'failing') setTrouble(null);
-    if (!tryingAgain && unsavedKept.size > 0) void storeAgain();
+    if (!tryingAgain && unsavedKept.size + unsavedAsides.size > 0) void storeAgain();
     return done;
   };
   const write = async (job: (base: StoreDatabase) => Promise<void>): Promise<boolean> =>
     (await attempt((there) => job(there).then(() => true))) ?? false;
 
+  /** Sets something aside in memory; the database is asked later. */
+  const hold = (one: Aside): void => {
+    asides.set(one.id, one);
+    unsavedAsides.set(one.id, one);
+  };
   const saveOpen = async (run: OpenRun): Promise<boolean> => {
     const savedAtMs = now();
     const isNew = !heads.has(run.runId);
@@ -194,8 +199,11 @@ export function openLogbook(parts: LogbookParts): Logbook {
     tryingAgain = true;
     for (const runId of [...unsavedKept.keys()]) await storeKept(runId);
     for (const run of [...unsavedOpen.values()]) await saveOpen(run);
+    for (const one of [...unsavedAsides.values()]) {
+      if (await write((there) => there.setAside(one, null))) unsavedAsides.delete(one.id);
+    }
     tryingAgain = false;
-    return unsavedKept.size + unsavedOpen.size === 0;
+    return unsavedKept.size + unsavedOpen.size + unsavedAsides.size === 0;
   };
 
   return {
@@ -224,6 +232,7 @@ export function openLogbook(parts: LogbookParts): Logbook {
       const goneOn = stored?.run.runId === own.runId && stored.run.elapsedMs > own.elapsedMs;
       if (!goneOn) return { run: own, recorded: own.events.length, text: null };
       unsavedOpen.delete(own.runId);
+      hold({ id: newId(), reason: 'putAside', scenarioId, text: JSON.stringify(own, null, 1) });
       return stored;
     },
     async readText(runId) {
@@ -266,11 +275,10 @@ export function openLogbook(parts: LogbookParts): Logbook {
     },
     async setAside(what, { runId, run }) {
       const one: Aside = { ...what, id: newId() };
-      asides.set(one.id, one);
-      unsavedAsides.set(one.id, one);
+      hold(one);
       unsavedOpen.delete(runId);
       if (run === null) heads.delete(runId);
-      const stored = await write((there) => there.setAside(one, runId, run, now()));
+      const stored = await write((there) => there.setAside(one, { runId, run }));
       if (stored) {
         unsavedAsides.delete(one.id);
         boat.clear(boat.keyOf(runId));

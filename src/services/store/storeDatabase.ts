@@ -17,8 +17,8 @@ export interface StoreDatabase {
   /** Takes a signed run and lets go of the open one that it was. A run that is there already stays as it is: this one gets another name. */
   keep(run: FreshRun, text: string, openId: string): Promise<KeptRun>;
   putKept(run: KeptRun): Promise<void>;
-  /** an open run is replaced by what can be used of it, or taken away */
-  setAside(one: Aside, runId: string, instead: OpenRun | null, savedAtMs: number): Promise<void>;
+  /** an open run is replaced by what can be used of it, or taken away; `instead` null: no open run has to do with it */
+  setAside(one: Aside, instead: { readonly runId: string; readonly run: OpenRun | null } | null): Promise<void>;
   dropAside(id: string): Promise<void>;
   /** takes up a copy from the lifeboat */
   stow(copy: LeftCopy): Promise<void>;
@@ -70,11 +70,13 @@ export async function openStoreDatabase(parts: DatabaseParts): Promise<StoreData
     async putKept(run) {
       await base.put('kept', keptRecord(run));
     },
-    setAside: (one, runId, instead, savedAtMs) =>
+    setAside: (one, instead) =>
       changeShelves(base, ['open', 'aside'], async (change) => {
         await change.objectStore('aside').put(one);
-        if (instead === null) await change.objectStore('open').delete(runId);
-        else await change.objectStore('open').put({ ...instead, savedAtMs });
+        if (instead === null) return;
+        const { runId, run } = instead;
+        if (run === null) await change.objectStore('open').delete(runId);
+        else await change.objectStore('open').put({ ...run, savedAtMs: parts.now() });
       }),
     dropAside: (id) => base.delete('aside', id),
     stow: (copy) => stowCopy(base, copy, newId),

@@ -334,8 +334,11 @@ describe('two tabs', () => {
     await two.saveOpen(openRun('r1', 5));
     disk.free();
     await one.saveOpen(openRun('r1', 9));
-    // What this tab could not write is older now than what the other wrote.
+    // What this tab could not write is older now than what the other wrote; it is not thrown away either.
     expect((await two.readOpen('first-curve'))!.run.events).toHaveLength(9);
+    expect(two.asides().map(({ text }) => JSON.parse(text))).toEqual([openRun('r1', 5)]);
+    expect(await two.storeAgain()).toBe(true);
+    expect(await shelf('aside')).toHaveLength(1);
   });
 });
 
