@@ -55,24 +55,21 @@ interface HereProps extends BenchRoomProps {
 }
 
 function FoundBench(props: HereProps) {
-  const { endless: endlessWords, shell: shellWords } = useWords();
-  const { library, scenarioId, access } = props;
+  const { endless: endlessWords, shell, store } = useWords();
+  const { library, scenarioId, access, go } = props;
   const endless = readEndlessId(scenarioId) !== null;
   const found = useSetups(library, scenarioId, access.open?.run.scenario ?? null);
   if (found.kind === 'fetching') {
     if (!endless) return <main aria-busy="true" />;
-    return (
-      <main class="notice" aria-busy="true">
-        <p role="status">{endlessWords.making}</p>
-      </main>
-    );
+    return <SlipPage product={shell.product} title={endlessWords.making} busy />;
   }
   if (found.kind !== 'found') {
     return (
-      <main class="notice">
-        <p>{endless ? endlessWords.failed : shellWords.noSuchScenario}</p>
-        <a href="#/course">{shellWords.home}</a>
-      </main>
+      <SlipPage
+        product={shell.product}
+        title={endless ? endlessWords.failed : shell.noSuchScenario}
+        buttons={<Button onClick={() => go({ page: 'course' })}>{store.toCourse}</Button>}
+      />
     );
   }
   return <OpenBench {...props} setups={found.setups} />;

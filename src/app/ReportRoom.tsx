@@ -116,13 +116,7 @@ function Reported(props: ReportRoomProps & { readonly kept: KeptRun; readonly te
       </SlipPage>
     );
   }
-  if (port === null) {
-    return (
-      <main class="notice" aria-busy="true">
-        <p role="status">{shell.grading}</p>
-      </main>
-    );
-  }
+  if (port === null) return <SlipPage product={shell.product} title={shell.grading} busy />;
   const open = logbook.openRuns()[0];
   return (
     <ReportPage

@@ -209,6 +209,8 @@ export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null):
     keepWorking: () => void send({ type: 'KEEP_WORKING' }),
     sign() {
       gatherer.flush();
+      // Grading takes its time, and the page may be gone before the signed run is kept.
+      save();
       if (told().view().stage === 'stopped') {
         if (send({ type: 'REPORT' })) finish();
       } else if (take({ type: 'signedOff' }).ok) finish();

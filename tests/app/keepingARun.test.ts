@@ -174,6 +174,8 @@ describe('signing', () => {
     doAll(store, acts.slice(1, -1));
     store.askToSign();
     store.sign();
+    // Everything up to the signing stands in the open record before the run is handed out.
+    expect(saved.at(-1)!.events).toHaveLength(acts.length - 1);
     expect(finished).toHaveBeenCalledTimes(1);
     expect(finished.mock.calls[0]![0].events.at(-1)).toMatchObject({ type: 'signedOff' });
     const writes = saved.length;

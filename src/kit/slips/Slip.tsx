@@ -34,11 +34,12 @@ export function SlipStack({ name, children }: { readonly name: string; readonly 
   );
 }
 
-export interface SlipPageProps extends SlipProps {
+export interface SlipPageProps extends Omit<SlipProps, 'children' | 'urgent'> {
   readonly product: string;
   /** what it is for: the page's heading */
   readonly title: string;
   readonly busy?: boolean;
+  readonly children?: ComponentChildren;
 }
 
 export function SlipPage({ product, title, busy = false, children, buttons }: SlipPageProps) {
