@@ -4,8 +4,10 @@ import { execFileSync } from 'node:child_process';
 import { existsSync, mkdirSync, statSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { seededRandom } from '../../src/base/random.ts';
+import { diodeLaw } from '../../src/physics/diodeLaw.ts';
 import { inductanceSensitivities } from '../../src/physics/sensitivity.ts';
-import { deckText, grid, solved } from '../../tests/physics/decks.ts';
+import type { Solver } from '../../src/physics/solver.ts';
+import { deckText, grid, solved, tankHarmonics } from '../../tests/physics/decks.ts';
 import { runSpice } from '../../tests/physics/ngspice.ts';
 import type { PerfCase } from '../case.ts';
 import { timed } from '../case.ts';
@@ -15,11 +17,29 @@ import { voltageSum, wholeSolve } from '../solving.ts';
 const HZ = grid(38e6, 52e6, 1024);
 const VALVE = 'video-valve-45m';
 
+/** The strip without the resistor that stands for its diode, and the diode itself. */
+const LOADED_TEXT = deckText(VALVE).replace(/^Rdio .*$/m, '');
+const DIODE = {
+  ...{ saturationAmps: 26e-6, emissionVolts: 0.027, loadOhms: 4700, loadFarads: 8e-12 },
+  harmonics: tankHarmonics(12e-12, 44e6),
+};
+
+/** At the sheet's level, 1.4e-5 S times 2 V less 46 dB. */
+function loadedSolver(): Solver {
+  const solver = solved(LOADED_TEXT, HZ);
+  solver.setDrive('Isig', 1.4e-7);
+  solver.setLoads([{ node: 'det', admittance: diodeLaw(DIODE).admittance }]);
+  solver.solve();
+  return solver;
+}
+
 const whole = (deck: string) => () => wholeSolve(solved(deckText(deck), HZ));
 
+const plain = (): Solver => solved(deckText(VALVE), HZ);
+
 /** Turns one slug to and fro by up to two per cent. */
-const slug = (coil: string) => (seed: number) => {
-  const solver = solved(deckText(VALVE), HZ);
+const slug = (coil: string, make: () => Solver) => (seed: number) => {
+  const solver = make();
   const nominal = solver.value(coil);
   const random = seededRandom(seed);
   const run = () => {
@@ -55,6 +75,18 @@ export const cases: readonly PerfCase[] = [
   { id: 'c-valve', title: 'valve strip, 1024 points, dense elimination in C -O3', measure: inC(VALVE) },
   { id: 'solve-valve', title: 'valve strip, 1024 points, whole solve', against: 'c-valve', measure: whole(VALVE) },
   {
+    id: 'solve-valve-loaded',
+    title: 'valve strip, 1024 points, whole solve, its diode loading the last coil',
+    against: 'solve-valve',
+    measure: () => wholeSolve(loadedSolver()),
+  },
+  {
+    id: 'slug-first-loaded',
+    title: 'valve strip with its diode, first slug (T1) turned: all blocks',
+    against: 'solve-valve',
+    measure: slug('Lmix', loadedSolver),
+  },
+  {
     id: 'ngspice-valve',
     title: 'valve strip, 1024 points, ngspice in WebAssembly',
     against: 'solve-valve',
@@ -78,19 +110,19 @@ export const cases: readonly PerfCase[] = [
     id: 'slug-first',
     title: 'valve strip, first slug (T1) turned: all blocks',
     against: 'solve-valve',
-    measure: slug('Lmix'),
+    measure: slug('Lmix', plain),
   },
   {
     id: 'slug-trap',
     title: 'valve strip, 41.25 trap turned: three blocks',
     against: 'solve-valve',
-    measure: slug('L41'),
+    measure: slug('L41', plain),
   },
   {
     id: 'slug-last',
     title: 'valve strip, last slug (T5 top) turned: one block',
     against: 'solve-valve',
-    measure: slug('Ldet'),
+    measure: slug('Ldet', plain),
   },
   {
     id: 'level-step',

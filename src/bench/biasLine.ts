@@ -6,20 +6,21 @@
  * gives", a fixed number of rounds, always from the same ends, so that the same bench gives the same volts. Two lines that are both free are settled in turn, a
  * fixed number of times. A meter on an unclamped line draws current through the line's own resistance and pulls it towards earth.
  */
+import { diodeLaw } from '../physics/diodeLaw.ts';
 import { unclampedVolts } from '../receiver/biasLaw.ts';
 import type { BiasLaw, BiasLine } from '../receiver/receiver.ts';
 import type { BenchState } from './benchState.ts';
 import { BIAS_OUTPUTS, outputVolts } from './biasOutputs.ts';
 import type { LineVolts } from './conditions.ts';
 import { AGC_LINE_OHMS, METER_OHMS_PER_VOLT } from './instruments.ts';
+import { diodeNow } from './loads.ts';
 import { carrierAt, type Moment, meanDetected } from './moment.ts';
-import { type DetectorStore, lawOf } from './observation.ts';
 
 /** How often two free lines are settled in turn. */
 const TURNS = 4;
 
 /** Volts on each line at this moment. A line left to itself is dead without power. */
-export function lineVoltsAt(moment: Moment, detectors: DetectorStore): LineVolts {
+export function lineVoltsAt(moment: Moment): LineVolts {
   const volts: Record<string, number> = {};
   const free: BiasLine[] = [];
   for (const law of moment.setup.receiver.biasLines) {
@@ -33,16 +34,16 @@ export function lineVoltsAt(moment: Moment, detectors: DetectorStore): LineVolts
   }
   const rounds = free.length > 1 ? TURNS : free.length;
   for (let round = 0; round < rounds; round++) {
-    for (const law of free) volts[law.at] = settled(moment, detectors, law, volts);
+    for (const law of free) volts[law.at] = settled(moment, law, volts);
   }
   return volts;
 }
 
-function settled(moment: Moment, detectors: DetectorStore, law: BiasLine, others: LineVolts): number {
+function settled(moment: Moment, law: BiasLine, others: LineVolts): number {
   const detector = moment.setup.receiver.detectors.find((d) => d.id === law.follows);
   const loading = lineLoading(law.at, moment.state, moment.leaks[law.at]);
   if (detector?.kind !== 'envelope' || moment.connections.rf === null) return loading * law.unclampedRestVolts;
-  const detect = detectors.of(lawOf(detector));
+  const { detect } = diodeLaw(diodeNow(moment.setup, detector, moment.state, moment.connections));
   const samples = new Float64Array(moment.thin.hz.length);
   return settledVolts(law, loading, (volts) => {
     moment.thin.station.solve(moment.thin.hz, moment.conditions({ ...others, [law.at]: volts }));

@@ -4,7 +4,8 @@
  * block only.
  */
 import type { Deck } from '../physics/deck.ts';
-import { createSignalPath, type SignalPath, type SourceKind } from '../receiver/signalPath.ts';
+import type { PathLoad } from '../receiver/pathLoad.ts';
+import { createSignalPath, type LevelShare, type SignalPath, type SourceKind } from '../receiver/signalPath.ts';
 import { SOURCE_OHMS } from '../receiver/sourceLevel.ts';
 import type { SlugState } from './benchState.ts';
 import { type StageConditions, slugElementValues, stageElementValues } from './conditions.ts';
@@ -14,9 +15,12 @@ import type { BenchSetup } from './setup.ts';
 export interface Conditions {
   readonly slugs: Readonly<Record<string, SlugState>>;
   readonly stages: StageConditions;
-  /** open-circuit volts of the source, peak */
+  /** open-circuit volts of the source, peak, at the sweep's centre; and its level elsewhere over that, null where it is the same everywhere */
   readonly sourceVolts: number;
+  readonly share: LevelShare | null;
   readonly source: SourceKind;
+  /** the diodes that hang on it */
+  readonly loads: readonly PathLoad[];
 }
 
 export interface Station {
@@ -75,7 +79,8 @@ function createStation(setup: BenchSetup, { rf, steelIn }: Connections, deck: De
         stages = conditions.stages;
         for (const v of stageElementValues(setup, stages)) path.setValue(v);
       }
-      if (rf !== null) path.solve(hz, drive, siemens * conditions.sourceVolts, conditions.source);
+      path.setLoads(conditions.loads);
+      if (rf !== null) path.solve(hz, drive, siemens * conditions.sourceVolts, conditions.source, conditions.share);
     },
     magnitude: (node, out) => (rf === null ? out.fill(0) : ready().magnitude(node, out)),
     real: (node) => ready().real(node),

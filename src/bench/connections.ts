@@ -3,8 +3,8 @@
  *
  * - RF lead on a node: the source's 75 ohm lies across it, and the lead's 75 ohm termination when fitted, fed by volts / 75 amps (Norton).
  *   RF lead on the receiver's own input: the deck's current source is driven; the deck holds its resistances already.
- * - Probe on a signal point: 10 pF and 150 kilohm. Where the deck stands for the bench's probe resting on a point, those parts are taken out
- *   while it rests elsewhere.
+ * - Probe on a signal point: 10 pF (its diode, which loads the point by the carrier there, is in loads.ts). Where the deck stands for the bench's probe resting on a
+ *   point, that part is taken out while it rests elsewhere.
  * - Plain Y lead: its 100 pF on a signal point. On a detector's load it reaches the last coil through the diode's own 1 pF:
  *   dC = Cd (CL + Clead) / (Cd + CL + Clead) - Cd CL / (Cd + CL). Behind the isolating resistor: 10 kilohm on a signal point, nothing on a load.
  * - Steel blade in a slug: a loss resistor across the coil, w L Q at the sheet's centre frequency (its inductance is in conditions.ts).
@@ -84,7 +84,7 @@ function tipEdits(receiver: Receiver, point: TestPoint, tip: YTip): DeckEdit[] {
   if (node === null) return [];
   switch (tip) {
     case 'probe':
-      return [capacitor(BENCH_PROBE.inputFarads), resistor(BENCH_PROBE.inputOhms)];
+      return [capacitor(BENCH_PROBE.inputFarads)];
     case 'plain':
       return [capacitor(Y_LEAD_FARADS)];
     case 'resistor':

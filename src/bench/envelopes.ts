@@ -43,7 +43,6 @@ export function createEnvelopes(): EnvelopeMaker {
         lines.solve(hz, moment.conditions(lineVolts));
         fast.envelope(lines.real(node), lines.imag(node), blanking, out);
       }
-      ripple(moment, out);
     }
     // In the exact answer the circuits ring on into the blanked retrace; in the others they stop with the carrier.
     if (blanking && found.mode !== 'exact') out.fill(0, TRACE_POINTS);
@@ -56,14 +55,5 @@ export function createEnvelopes(): EnvelopeMaker {
     const { spanHz } = state.controls;
     const lag = gentle.lag(full.station.real(node), full.station.imag(node), full.hz, spanHz, sweepHz);
     return { lag, mode: sweepMode(lag, linesFit(spanHz, sweepHz)) };
-  }
-}
-
-function ripple({ ripple: factor, full }: Moment, out: Float64Array): void {
-  if (factor === null) return;
-  for (let i = 0; i < TRACE_POINTS; i++) {
-    const share = factor(full.hz[i]!);
-    out[i] = out[i]! * share;
-    out[2 * TRACE_POINTS - 1 - i] = out[2 * TRACE_POINTS - 1 - i]! * share;
   }
 }

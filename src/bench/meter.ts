@@ -2,15 +2,17 @@
  * The needle. Direct volts: of a detector's output the mean, with the meter's 20 kilohm a volt of range across its load; of a bias line its volts; elsewhere
  * what the set holds there at rest. Without power only the bias supply and the diode are left. Tone: the 400 Hz at a detector's output, volts rms.
  */
+import { diodeLaw } from '../physics/diodeLaw.ts';
 import type { LineVolts } from './conditions.ts';
 import { createDetection } from './detection.ts';
 import { createEnvelopes } from './envelopes.ts';
+import { diodeNow } from './loads.ts';
 import { type Moment, TRACE_POINTS } from './moment.ts';
-import { type DetectorStore, diodesOf, lawOf, meteredLoad, type Observation } from './observation.ts';
+import { diodesOf, type Observation } from './observation.ts';
 import { createTone } from './tone.ts';
 
 /** The full scan must have been solved. */
-export function createMeter(detectors: DetectorStore): (moment: Moment, lineVolts: LineVolts) => number {
+export function createMeter(): (moment: Moment, lineVolts: LineVolts) => number {
   const envelopeOf = createEnvelopes();
   const detection = createDetection(2 * TRACE_POINTS);
   const toneOf = createTone();
@@ -18,18 +20,19 @@ export function createMeter(detectors: DetectorStore): (moment: Moment, lineVolt
   const minus = new Float64Array(2 * TRACE_POINTS);
 
   /** The detector as the meter sees it at its point; null where it stands at none. */
-  const metered = ({ state, setup: { receiver } }: Moment): Observation | null => {
+  const metered = ({ state, connections, setup }: Moment): Observation | null => {
+    const { receiver } = setup;
     const point = receiver.testPoints.find((p) => p.id === state.leads.meter);
     const detector = point?.role === 'detector' ? receiver.detectors.find((d) => d.id === point.detector) : undefined;
     if (point === undefined || detector === undefined) return null;
-    const loadOhms = meteredLoad(state, point.id, detector.loadOhms);
+    const diode = diodeNow(setup, detector, state, connections);
     const common = {
-      detect: detectors.of({ ...lawOf(detector), loadOhms }),
-      loadSeconds: loadOhms * detector.loadFarads,
+      detect: diodeLaw(diode).detect,
+      loadSeconds: diode.loadOhms * diode.loadFarads,
       leadSeconds: 0,
       raw: false,
     };
-    return { ...common, ...diodesOf(detector, point, loadOhms) };
+    return { ...common, ...diodesOf(detector, point, diode.loadOhms) };
   };
 
   return (moment, lineVolts) => {

@@ -2,8 +2,7 @@
  * The bench at one moment, made ready for solving: which circuit, fed how strongly, at which frequencies.
  *
  * The centre dial has an error of its own (the scenario's): everything that is true uses the true centre. A slow sweep runs at an eighth of the mains.
- * An unterminated or unearthed lead makes the level depend on frequency (instruments.ts): its level at the centre drives the circuit, and what is
- * left is a factor on the result, which is exact while no stage is overloaded.
+ * An unterminated or unearthed lead makes the level depend on frequency (instruments.ts).
  */
 import { sweepFrequencies } from '../physics/sweep.ts';
 import { PLAIN_SWEEP, type SourceKind } from '../receiver/signalPath.ts';
@@ -15,6 +14,7 @@ import { type Connections, connectionKey, connectionsOf } from './connections.ts
 import type { FaultBook, FaultsNow } from './faultsNow.ts';
 import { leadFactor, SLOW_SWEEP_DIVISOR } from './instruments.ts';
 import { keepByKey, keepLast } from './kept.ts';
+import { loadsNow } from './loads.ts';
 import type { BenchSetup } from './setup.ts';
 
 /** Samples of the forward half; the retrace has as many. */
@@ -46,8 +46,6 @@ export interface Moment {
   readonly full: Scan;
   /** as `full`, thinner: good enough for an average */
   readonly thin: Scan;
-  /** level at the lead's end over its level at the centre; null where it is the same everywhere */
-  readonly ripple: ((hz: number) => number) | null;
   /** `relative` scales the source: the crest of a modulated carrier is 1.3 */
   conditions(lineVolts: LineVolts, relative?: number): Conditions;
 }
@@ -85,7 +83,9 @@ export function createMoments(whole: BenchSetup, faults: FaultBook): (state: Ben
     const centreShare = share(centreHz);
     const even = controls.rfTerminated && leads.earth !== null;
     const drive = sourceVolts(controls.levelDb) * centreShare;
+    const relativeShare = even ? null : (hz: number) => share(hz) / centreShare;
     const source = sourceOf(state);
+    const loads = loadsNow(setup, state, connections);
     return {
       setup,
       leaks: now.effects.leaks,
@@ -98,12 +98,13 @@ export function createMoments(whole: BenchSetup, faults: FaultBook): (state: Ben
       sweepHz: sweepRateHz(setup, state),
       full: swept ? { station: circuit.sweep, hz: fullHz } : spot,
       thin: swept ? { station: circuit.thin, hz: thinHz } : spot,
-      ripple: even ? null : (hz) => share(hz) / centreShare,
       conditions: (lineVolts, relative = 1) => ({
         slugs,
         stages: stageConditions(setup, state, connections, lineVolts),
         sourceVolts: drive * relative,
+        share: relativeShare,
         source,
+        loads,
       }),
     };
   };
@@ -130,7 +131,7 @@ function sourceOf({ controls }: BenchState): SourceKind {
 /**
  * Carrier volts at a node of a solved scan; a scan that stands still fills `out` with its one value. All zero where no RF lead is on.
  */
-export function carrierAt(moment: Moment, { station, hz }: Scan, node: string, out: Float64Array): void {
+export function carrierAt(moment: Moment, { station }: Scan, node: string, out: Float64Array): void {
   if (moment.connections.rf === null) {
     out.fill(0);
     return;
@@ -140,8 +141,6 @@ export function carrierAt(moment: Moment, { station, hz }: Scan, node: string, o
     return;
   }
   station.magnitude(node, out);
-  const { ripple } = moment;
-  if (ripple !== null) for (let i = 0; i < out.length; i++) out[i] = out[i]! * ripple(hz[i]!);
 }
 
 /** Mean of a detector over the sweep's period, without sign: nothing comes in a blanked retrace. */

@@ -7,14 +7,13 @@
  * With the tube's raw input the carrier itself is shown, before any diode: at a detector's load the tube takes it from the diode's coil without
  * loading it; on a signal point through whatever the tip is, and the isolating resistor with the lead behind it lets little of it through.
  */
-import { createDetector, type Diode } from '../physics/diode.ts';
+import { diodeLaw } from '../physics/diodeLaw.ts';
 import { BENCH_PROBE } from '../receiver/benchProbe.ts';
 import { signOf } from '../receiver/detectorSign.ts';
 import type { Detector, FmDetector, TestPoint } from '../receiver/receiver.ts';
-import type { BenchState } from './benchState.ts';
-import { type Connections, loadFarads } from './connections.ts';
-import { ISOLATING_OHMS, METER_OHMS_PER_VOLT, SMOOTHING_FARADS, TUBE_SECONDS, Y_LEAD_FARADS } from './instruments.ts';
-import { keepByKey } from './kept.ts';
+import type { Connections } from './connections.ts';
+import { ISOLATING_OHMS, SMOOTHING_FARADS, TUBE_SECONDS, Y_LEAD_FARADS } from './instruments.ts';
+import { diodeNow, type LoadingState } from './loads.ts';
 import type { BenchSetup } from './setup.ts';
 
 export type Detect = (amplitudeVolts: number) => number;
@@ -43,25 +42,20 @@ export interface Observation {
   readonly raw: boolean;
 }
 
-export type ObserveState = Pick<BenchState, 'leads' | 'controls'>;
-
-/** Null where nothing comes through. `detectors` keeps the tables of diode laws that have been met. */
-export function observe(
-  setup: BenchSetup,
-  state: ObserveState,
-  { y, tip }: Connections,
-  detectors: DetectorStore,
-): Observation | null {
+/** Null where nothing comes through. */
+export function observe(setup: BenchSetup, state: LoadingState, connections: Connections): Observation | null {
+  const { y, tip } = connections;
   if (y === null) return null;
   const raw = state.controls.yInput === 'raw';
   if (y.role === 'detector') {
     const detector = setup.receiver.detectors.find((d) => d.id === y.detector);
     if (detector === undefined || tip === 'probe') return null;
-    const ohms = meteredLoad(state, y.id, detector.loadOhms);
+    const diode = diodeNow(setup, detector, state, connections);
+    const ohms = diode.loadOhms;
     const tipOhms = tip === 'resistor' ? ISOLATING_OHMS : ohms;
     const common = {
-      detect: detectors.of({ ...lawOf(detector), loadOhms: ohms }),
-      loadSeconds: ohms * loadFarads(detector.loadFarads, tip),
+      detect: diodeLaw(diode).detect,
+      loadSeconds: ohms * diode.loadFarads,
       leadSeconds: TUBE_SECONDS + leadSeconds(state, tipOhms, tip === 'resistor' ? Y_LEAD_FARADS : 0),
       raw,
     };
@@ -71,7 +65,7 @@ export function observe(
   return {
     node: y.node,
     minusNode: null,
-    detect: detectors.of(lawOf(BENCH_PROBE)),
+    detect: diodeLaw(BENCH_PROBE).detect,
     sign: signOf(BENCH_PROBE.polarity),
     pair: null,
     loadSeconds: BENCH_PROBE.loadOhms * BENCH_PROBE.loadFarads,
@@ -81,7 +75,7 @@ export function observe(
 }
 
 /** Of the tip's resistance with what hangs on it; the smoothing capacitor stands at the tube's end of the lead. */
-function leadSeconds({ controls }: ObserveState, tipOhms: number, farads: number): number {
+function leadSeconds({ controls }: LoadingState, tipOhms: number, farads: number): number {
   return tipOhms * (farads + (controls.ySmoothing ? SMOOTHING_FARADS : 0));
 }
 
@@ -107,28 +101,4 @@ function pairOutput({ kind, reservoirFarads }: FmDetector, { tap }: TestPoint, l
 export function rawShare({ y, tip }: Connections, hz: number): number {
   if (y === null || y.role !== 'signal' || tip !== 'resistor') return 1;
   return 1 / Math.hypot(1, 2 * Math.PI * hz * ISOLATING_OHMS * Y_LEAD_FARADS);
-}
-
-/** A detector's load with the meter across it, where the meter stands there. */
-export function meteredLoad({ leads, controls }: ObserveState, point: string, loadOhms: number): number {
-  if (leads.meter !== point) return loadOhms;
-  const meterOhms = METER_OHMS_PER_VOLT * controls.meterRangeVolts;
-  return (loadOhms * meterOhms) / (loadOhms + meterOhms);
-}
-
-export interface DetectorStore {
-  of(diode: Diode): Detect;
-}
-
-/** A table of a diode's law costs a little to make, and a bench meets only a few. */
-export function createDetectorStore(): DetectorStore {
-  const made = keepByKey<Detect>(Number.POSITIVE_INFINITY);
-  return {
-    of: (diode) =>
-      made(`${diode.saturationAmps}|${diode.emissionVolts}|${diode.loadOhms}`, () => createDetector(diode)),
-  };
-}
-
-export function lawOf({ saturationAmps, emissionVolts, loadOhms }: Diode | Detector): Diode {
-  return { saturationAmps, emissionVolts, loadOhms };
 }

@@ -15,7 +15,7 @@ import { keepLast } from './kept.ts';
 import { type ActiveMarker, activeMarkers } from './markers.ts';
 import { createMeter } from './meter.ts';
 import { createMoments, type Moment, TRACE_POINTS } from './moment.ts';
-import { createDetectorStore, type Observation, observe, rawShare } from './observation.ts';
+import { type Observation, observe, rawShare } from './observation.ts';
 import type { BenchSetup } from './setup.ts';
 import { type ThroughMarkers, throughMarkers, withMarkers } from './throughMarkers.ts';
 import { createTone, type Tone } from './tone.ts';
@@ -47,10 +47,9 @@ export interface Picture {
 
 export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state: BenchState) => Picture {
   const momentOf = createMoments(whole, faults);
-  const detectors = createDetectorStore();
   const envelopeOf = createEnvelopes();
   const detection = createDetection(2 * TRACE_POINTS);
-  const meterOf = createMeter(detectors);
+  const meterOf = createMeter();
   const toneOf = createTone();
   const volts = new Float64Array(2 * TRACE_POINTS);
   const minus = new Float64Array(2 * TRACE_POINTS);
@@ -63,8 +62,8 @@ export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state
     const moment = momentOf(state);
     const { setup, connections, full, running, swept, sweepHz } = moment;
     const { controls } = state;
-    const observation = observe(setup, state, connections, detectors);
-    const lineVolts = lineVoltsAt(moment, detectors);
+    const observation = observe(setup, state, connections);
+    const lineVolts = lineVoltsAt(moment);
     const fed = connections.rf !== null;
     full.station.solve(full.hz, moment.conditions(lineVolts));
     const compressionDb = fed && running ? full.station.compressionDb(observation?.node) : 0;
@@ -84,14 +83,7 @@ export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state
     const markers = markersOf(state);
     const sent = observation !== null && fed && controls.markerRoute === 'through';
     const through = sent
-      ? throughMarkers(
-          markers,
-          controls.pipHeightDiv,
-          observation,
-          moment.circuit.spots,
-          moment.conditions(lineVolts),
-          moment.ripple,
-        )
+      ? throughMarkers(markers, controls.pipHeightDiv, observation, moment.circuit.spots, moment.conditions(lineVolts))
       : null;
     if (observation !== null) toInput(volts, minus, moment, observation, through);
     return {

@@ -28,7 +28,6 @@ export function throughMarkers(
   observation: Observation,
   spots: Station,
   conditions: Conditions,
-  ripple: ((hz: number) => number) | null,
 ): ThroughMarkers | null {
   if (markers.length === 0 || pipHeightDiv === 0) return null;
   const hz = Float64Array.from(markers, (m) => m.trueHz);
@@ -40,10 +39,9 @@ export function throughMarkers(
   let power = 0;
   let minusPower = 0;
   for (const [i, { share }] of markers.entries()) {
-    const factor = ripple?.(hz[i]!) ?? 1;
     const own = THROUGH_PER_DIV * pipHeightDiv * share;
-    const level = sweep[i]! * factor;
-    const other = minus[i]! * factor;
+    const level = sweep[i]!;
+    const other = minus[i]!;
     power += (own * level) ** 2;
     minusPower += (own * other) ** 2;
     // A ratio detector's reservoir does not follow the beat.

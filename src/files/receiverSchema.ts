@@ -97,6 +97,7 @@ const diode = {
   emissionVolts: number(0.02, 0.2),
   loadOhms: number(1, 1e8),
   loadFarads: number(1e-13, 1e-3),
+  carrierHz: hertz(),
 };
 
 const detectorSchema = v.variant('kind', [

@@ -32,6 +32,22 @@ export function fundamentalGain(a: number): number {
   );
 }
 
+/** dN/da at |a|, 0 or below. */
+export function fundamentalGainSlope(a: number): number {
+  const size = Math.abs(a);
+  if (size >= TABLE_END) return asymptoticSlope(size);
+  table ??= makeTable();
+  const at = size / STEP;
+  const i = Math.floor(at);
+  const t = at - i;
+  const p0 = table[i]!;
+  const p1 = table[i + 1]!;
+  const p2 = table[i + 2]!;
+  const p3 = table[i + 3]!;
+  const cube = (p3 - 3 * p2 + 3 * p1 - p0) / 6;
+  return ((p2 - p0) / 2 - cube + t * (p2 - 2 * p1 + p0 + 3 * t * cube)) / STEP;
+}
+
 /**
  * N(a) by the trapezoidal rule, which converges geometrically on this smooth periodic integrand; a from 0 to about 20.
  */
@@ -45,13 +61,19 @@ export function fundamentalGainByQuadrature(a: number, points = 400): number {
   return (2 * sum) / (points * a);
 }
 
+const C1 = Math.PI ** 2 / 24;
+const C3 = (0.75 * 7 * Math.PI ** 4) / 720;
+const C5 = (3.75 * 31 * Math.PI ** 6) / 30240;
+
 /** Expansion for large a: 1 - tanh u decays as exp(-2u), so each term is a moment of it over the zero crossing. */
 function asymptoticGain(a: number): number {
   const q = 1 / (a * a);
-  const c1 = Math.PI ** 2 / 24;
-  const c3 = (0.75 * 7 * Math.PI ** 4) / 720;
-  const c5 = (3.75 * 31 * Math.PI ** 6) / 30240;
-  return (4 / (Math.PI * a)) * (1 - q * (c1 + q * (c3 / 2 + (q * 3 * c5) / 8)));
+  return (4 / (Math.PI * a)) * (1 - q * (C1 + q * (C3 / 2 + (q * 3 * C5) / 8)));
+}
+
+function asymptoticSlope(a: number): number {
+  const q = 1 / (a * a);
+  return (-4 * q * (1 - q * (3 * C1 + q * ((5 * C3) / 2 + (q * 21 * C5) / 8)))) / Math.PI;
 }
 
 function makeTable(): Float64Array {

@@ -6,27 +6,14 @@
  * Square law V ~ A^2 when small, A less an offset when large. Valid while the load keeps V steady over a carrier cycle.
  * Source: D. W. Knight, Diode detectors for RF measurement; the loaded form follows from equal mean currents.
  */
+import { cubicAt } from './admittance.ts';
+import { besselI0LessOne, besselI0Scaled, besselI1Scaled } from './bessel.ts';
 
 export interface Diode {
   readonly saturationAmps: number;
   /** n times kT/q, volts */
   readonly emissionVolts: number;
   readonly loadOhms: number;
-}
-
-/** exp(-|x|) I0(x): the modified Bessel function of order zero, scaled. Relative error below 1e-14. */
-export function besselI0Scaled(x: number): number {
-  const size = Math.abs(x);
-  if (size <= 20) return (1 + besselI0LessOne(size)) * Math.exp(-size);
-  // Asymptotic series (Abramowitz and Stegun 9.7.1): at 20 and above its terms fall below 1e-16 before they grow.
-  let term = 1;
-  let sum = 1;
-  for (let k = 1; k < 30; k++) {
-    term *= (2 * k - 1) ** 2 / (8 * size * k);
-    sum += term;
-    if (term < 1e-17) break;
-  }
-  return sum / Math.sqrt(2 * Math.PI * size);
 }
 
 /** The detector's output, volts, for a carrier of `amplitudeVolts` peak. Solved to rounding error by Newton's rule. */
@@ -44,6 +31,20 @@ export function detectEnvelope(amplitudeVolts: number, diode: Diode): number {
     if (Math.abs(step) <= 1e-15 * u) break;
   }
   return u * emissionVolts;
+}
+
+/**
+ * The conductance, siemens, that the diode presents to a carrier of `amplitudeVolts` peak at its circuit: fundamental current over amplitude,
+ * G = (2 / A) (Is + V / R) I1(A / nVt) / I0(A / nVt). A small carrier sees Is / nVt, a large one 2 / R. Valid where circuit and load are short circuits to the
+ * carrier's harmonics; diodeHarmonics.ts says what is left otherwise. Source: Clarke and Hess, Communication Circuits, 1971 (from memory).
+ */
+export function diodeConductance(amplitudeVolts: number, diode: Diode): number {
+  const { emissionVolts, saturationAmps, loadOhms } = diode;
+  const x = Math.abs(amplitudeVolts) / emissionVolts;
+  // The next term of the series is x^2 / 8.
+  if (x < 1e-8) return saturationAmps / emissionVolts;
+  const amps = saturationAmps + detectEnvelope(amplitudeVolts, diode) / loadOhms;
+  return (2 * amps * besselI1Scaled(x)) / (besselI0Scaled(x) * x * emissionVolts);
 }
 
 /**
@@ -66,25 +67,7 @@ export function createDetector(diode: Diode): (amplitudeVolts: number) => number
     const at = Math.log1p(amplitude / emissionVolts) / step;
     const i = Math.floor(at);
     if (!(i < intervals - 1)) return detectEnvelope(amplitude, diode);
-    const t = at - i;
-    const q =
-      (-t * (t - 1) * (t - 2) * table[i]!) / 6 +
-      ((t + 1) * (t - 1) * (t - 2) * table[i + 1]!) / 2 -
-      ((t + 1) * t * (t - 2) * table[i + 2]!) / 2 +
-      ((t + 1) * t * (t - 1) * table[i + 3]!) / 6;
+    const q = cubicAt(table, at);
     return (q * amplitude * amplitude) / (emissionVolts + amplitude);
   };
-}
-
-/** I0(x) - 1 without cancellation, by its power series; for |x| up to about 20. */
-function besselI0LessOne(x: number): number {
-  const q = (x * x) / 4;
-  let term = 1;
-  let sum = 0;
-  for (let k = 1; k < 200; k++) {
-    term *= q / (k * k);
-    sum += term;
-    if (term < sum * 1e-17) break;
-  }
-  return sum;
 }

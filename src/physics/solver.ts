@@ -7,15 +7,22 @@
  *
  * Saturation: a G element between blocks gives gm v N(|v| / Vs) (describingFunction.ts), in signal order. One whose control node lies in
  * the block that it drives is inside a feedback loop and keeps its small-signal gm.
+ * Diodes at a node load it by their fundamental current (blockLoads.ts); the voltages are those with the loads.
  * Source: physics texts on nodal analysis; describing functions as there.
  */
 
-import { fundamentalGain } from './describingFunction.ts';
+import type { Admittance } from './admittance.ts';
+import { fundamentalGain, fundamentalGainSlope } from './describingFunction.ts';
 import type { Network } from './network.ts';
 import type { SolverBlock } from './solverBlock.ts';
 import { createBlock } from './solverBlock.ts';
 import type { System } from './system.ts';
 import { createSystem } from './system.ts';
+
+export interface NodeLoad {
+  readonly node: string;
+  readonly admittance: Admittance;
+}
 
 export interface Solver {
   readonly network: Network;
@@ -31,6 +38,8 @@ export interface Solver {
   setDriveSpectrum(element: string, re: Float64Array, im: Float64Array): void;
   /** G element: volts peak at which tanh has argument 1; null makes it linear */
   setSaturation(element: string, volts: number | null): void;
+  /** nonlinear loads from nodes to ground, all of them anew; several may hang on one node */
+  setLoads(loads: readonly NodeLoad[]): void;
   /** copies; a new length makes earlier views of results stale */
   setFrequencies(hz: Float64Array): void;
   /** brings all voltages up to date */
@@ -45,6 +54,18 @@ export interface Solver {
    * feedback loop count too, as a warning, though they are solved as linear. Stages named in `except` do not count.
    */
   worstCompressionDb(except?: readonly string[]): number;
+  /**
+   * Gain left of a G element at each frequency, N of describingFunction.ts (1 where it is linear or lies inside a loop), and of a small change of its control voltage's
+   * size, d(aN)/da.
+   */
+  stageGain(element: string, gain: Float64Array, ofChange: Float64Array): void;
+  /** volts at a loaded node for one amp drawn there, without its loads: less the impedance that they see; null where nothing hangs. Views until the next solve */
+  drawnAt(node: string): { readonly re: Float64Array; readonly im: Float64Array } | null;
+  /**
+   * Small changes carried on: `dRe`, `dIm` by node number hold in the nodes of `block` what its own elements bring about there without its loads, elsewhere zero; they
+   * become the changes of all voltages. The solver must be up to date.
+   */
+  follow(block: number, dRe: readonly Float64Array[], dIm: readonly Float64Array[]): void;
   /** the assembled equations, for sensitivities */
   readonly system: System;
 }
@@ -60,6 +81,7 @@ export function createSolver(network: Network, hz: Float64Array): Solver {
   let blocks: SolverBlock[] = [];
   const moved = new Uint8Array(network.blocks.length);
   const alive = new Uint8Array(network.blocks.length);
+  const changed = new Uint8Array(network.blocks.length);
 
   const allocate = (): void => {
     const n = frequencies.length;
@@ -77,6 +99,20 @@ export function createSolver(network: Network, hz: Float64Array): Solver {
     throw new Error(`the network has no node ${name}`);
   };
 
+  /** |V| between a G element's control nodes, by frequency. */
+  const controlVolts = (element: number): ((f: number) => number) => {
+    const { controlPlus: p, controlMinus: m } = network.elements[element]!;
+    const pr = p < 0 ? zero : re[p]!;
+    const pi = p < 0 ? zero : im[p]!;
+    const mr = m < 0 ? zero : re[m]!;
+    const mi = m < 0 ? zero : im[m]!;
+    return (f) => {
+      const r = pr[f]! - mr[f]!;
+      const i = pi[f]! - mi[f]!;
+      return Math.sqrt(r * r + i * i);
+    };
+  };
+
   return {
     network,
     nodeNames: network.nodeNames,
@@ -89,6 +125,24 @@ export function createSolver(network: Network, hz: Float64Array): Solver {
     setDrive: (element, amps) => system.setDrive(element, amps),
     setDriveSpectrum: (element, re, im) => system.setDriveSpectrum(element, re, im),
     setSaturation: (element, volts) => system.setSaturation(element, volts),
+    setLoads(list) {
+      const next = network.nodeNames.map((): Admittance[] => []);
+      for (const { node, admittance } of list) {
+        const at = nodeOf(node);
+        if (at >= 0) next[at]!.push(admittance);
+      }
+      let others = false;
+      for (const [node, loads] of next.entries()) {
+        const before = system.loads[node];
+        if (sameLoads(before ?? [], loads)) continue;
+        if ((before === null) !== (loads.length === 0)) others = true;
+        system.loads[node] = loads.length === 0 ? null : loads;
+        system.inputDirty[network.blockOfNode[node]!] = 1;
+      }
+      if (!others) return;
+      allocate();
+      system.matrixDirty.fill(1);
+    },
     setFrequencies(next) {
       checkFrequencies(next);
       if (next.length === frequencies.length) frequencies.set(next);
@@ -100,6 +154,29 @@ export function createSolver(network: Network, hz: Float64Array): Solver {
     },
     solve() {
       for (const block of blocks) block.update(moved, alive);
+    },
+    stageGain(name, gain, ofChange) {
+      gain.fill(1);
+      ofChange.fill(1);
+      const e = network.elementIndex.get(name.toLowerCase());
+      if (e === undefined) throw new Error(`the network has no element ${name}`);
+      const limit = system.saturationVolts[e]!;
+      const saturates = system.plans.some((plan) => plan.inputs.some((i) => i.element === e && i.saturates));
+      if (limit === Number.POSITIVE_INFINITY || !saturates) return;
+      const volts = controlVolts(e);
+      for (let f = 0; f < gain.length; f++) {
+        const a = volts(f) / limit;
+        gain[f] = fundamentalGain(a);
+        ofChange[f] = gain[f]! + a * fundamentalGainSlope(a);
+      }
+    },
+    drawnAt(node) {
+      const at = nodeOf(node);
+      return at < 0 ? null : blocks[network.blockOfNode[at]!]!.drawnAt(network.localOfNode[at]!);
+    },
+    follow(first, dRe, dIm) {
+      changed.fill(0);
+      for (let b = first; b < blocks.length; b++) blocks[b]!.follow(dRe, dIm, b === first, changed, alive);
     },
     real(node) {
       const at = nodeOf(node);
@@ -124,20 +201,16 @@ export function createSolver(network: Network, hz: Float64Array): Solver {
         const limit = system.saturationVolts[e]!;
         if (element.kind !== 'G' || limit === Number.POSITIVE_INFINITY) continue;
         if (except.some((name) => name.toLowerCase() === element.name.toLowerCase())) continue;
-        const { controlPlus: p, controlMinus: m } = element;
-        const pr = p < 0 ? zero : re[p]!;
-        const pi = p < 0 ? zero : im[p]!;
-        const mr = m < 0 ? zero : re[m]!;
-        const mi = m < 0 ? zero : im[m]!;
-        for (let f = 0; f < frequencies.length; f++) {
-          const r = pr[f]! - mr[f]!;
-          const i = pi[f]! - mi[f]!;
-          worst = Math.max(worst, Math.sqrt(r * r + i * i) / limit);
-        }
+        const volts = controlVolts(e);
+        for (let f = 0; f < frequencies.length; f++) worst = Math.max(worst, volts(f) / limit);
       }
       return worst === 0 ? 0 : Math.max(0, -20 * Math.log10(fundamentalGain(worst)));
     },
   };
+}
+
+function sameLoads(a: readonly Admittance[], b: readonly Admittance[]): boolean {
+  return a.length === b.length && a.every((one, i) => one === b[i]);
 }
 
 function checkFrequencies(hz: Float64Array): void {

@@ -1,7 +1,8 @@
 /** One block at all frequencies: its responses to one amp at each input place, and its voltages. */
 
-import { fundamentalGain } from './describingFunction.ts';
-import type { BlockInput, System } from './system.ts';
+import { type BlockLoads, createBlockLoads } from './blockLoads.ts';
+import { fundamentalGain, fundamentalGainSlope } from './describingFunction.ts';
+import type { BlockInput, InputPlace, System } from './system.ts';
 import { unitResponse } from './unitResponse.ts';
 
 export interface SolverBlock {
@@ -10,6 +11,19 @@ export interface SolverBlock {
    * they are other than zero; the block enters its own. Places where no current enters are not solved for.
    */
   update(moved: Uint8Array, alive: Uint8Array): void;
+  /** voltage of a loaded node (its local number) for one amp drawn there, without the loads, at each frequency; views until the next update */
+  drawnAt(local: number): { readonly re: Float64Array; readonly im: Float64Array } | null;
+  /**
+   * How the voltages follow small changes: `dRe`, `dIm` by node hold the changes of earlier blocks, zero from this block on, save that where `begun` this block's
+   * hold what its own elements bring about without its loads; they become whole. `changed` tells of each block whether it has any; the block enters its own.
+   */
+  follow(
+    dRe: readonly Float64Array[],
+    dIm: readonly Float64Array[],
+    begun: boolean,
+    changed: Uint8Array,
+    alive: Uint8Array,
+  ): void;
 }
 
 export function createBlock(
@@ -22,7 +36,19 @@ export function createBlock(
   const plan = system.plans[block]!;
   const { blockOfNode } = system.network;
   const n = plan.nodes.length;
-  const all = plan.places.length;
+  /** where current enters, and where loads draw theirs */
+  const places: InputPlace[] = [...plan.places];
+  const loaded = Int32Array.from([...plan.nodes.keys()].filter((i) => system.loads[plan.nodes[i]!] !== null));
+  const loadPlaces = Int32Array.from(loaded, (i) => {
+    const known = places.findIndex((p) => p.plus === i && p.minus === -1);
+    return known >= 0 ? known : places.push({ plus: i, minus: -1 }) - 1;
+  });
+  const columns = new Int32Array(loaded.length);
+  const loads: BlockLoads | null =
+    loaded.length === 0
+      ? null
+      : createBlockLoads(loaded, () => Array.from(loaded, (i) => system.loads[plan.nodes[i]!] ?? []));
+  const all = places.length;
   const count = hz.length;
   const g = new Float64Array(n * n);
   const c = new Float64Array(n * n);
@@ -35,7 +61,9 @@ export function createBlock(
   const currentIm = new Float64Array(count);
   /** numbers of the places that unitRe and unitIm hold */
   const solved: number[] = [];
+  /** places wanted now, and those of them where a current enters */
   const used = new Uint8Array(all);
+  const fed = new Uint8Array(all);
 
   const carries = (input: BlockInput, alive: Uint8Array): boolean => {
     if (system.values[input.element] === 0) return false;
@@ -48,8 +76,17 @@ export function createBlock(
     solved.length = 0;
     for (let p = 0; p < all; p++) if (used[p] === 1) solved.push(p);
     system.assemble(block, g, c, b);
-    const places = solved.map((p) => plan.places[p]!);
-    unitResponse({ g, c, b }, n, places, hz, work, unitRe, unitIm);
+    const wanted = solved.map((p) => places[p]!);
+    unitResponse({ g, c, b }, n, wanted, hz, work, unitRe, unitIm);
+    for (let k = 0; k < columns.length; k++) columns[k] = solved.indexOf(loadPlaces[k]!);
+  };
+  const own = {
+    n,
+    count,
+    re: Array.from(plan.nodes, (node) => re[node]!),
+    im: Array.from(plan.nodes, (node) => im[node]!),
+    unitRe,
+    unitIm,
   };
 
   const gather = (place: number): void => {
@@ -103,10 +140,15 @@ export function createBlock(
   };
 
   /** Voltages from the responses; the first place overwrites what stood there, the others add. */
-  const multiply = (at: number, fresh: boolean): void => {
+  const multiply = (
+    at: number,
+    fresh: boolean,
+    outRe: readonly Float64Array[],
+    outIm: readonly Float64Array[],
+  ): void => {
     for (let i = 0; i < n; i++) {
-      const vr = re[plan.nodes[i]!]!;
-      const vi = im[plan.nodes[i]!]!;
+      const vr = outRe[i]!;
+      const vi = outIm[i]!;
       const from = (at * n + i) * count;
       for (let f = 0; f < count; f++) {
         const ur = unitRe[from + f]!;
@@ -121,18 +163,76 @@ export function createBlock(
     }
   };
 
+  /** The current that a G element adds for changes at its control nodes. */
+  const addChange = (input: BlockInput, dRe: readonly Float64Array[], dIm: readonly Float64Array[]): void => {
+    const value = system.values[input.element]!;
+    const { controlPlus: p, controlMinus: m } = input;
+    const limit = input.saturates ? system.saturationVolts[input.element]! : Number.POSITIVE_INFINITY;
+    for (let f = 0; f < count; f++) {
+      const dr = (p < 0 ? 0 : dRe[p]![f]!) - (m < 0 ? 0 : dRe[m]![f]!);
+      const di = (p < 0 ? 0 : dIm[p]![f]!) - (m < 0 ? 0 : dIm[m]![f]!);
+      let gm = value;
+      let bend = 0;
+      let vr = 0;
+      let vi = 0;
+      if (limit !== Number.POSITIVE_INFINITY) {
+        vr = (p < 0 ? 0 : re[p]![f]!) - (m < 0 ? 0 : re[m]![f]!);
+        vi = (p < 0 ? 0 : im[p]![f]!) - (m < 0 ? 0 : im[m]![f]!);
+        const size = Math.sqrt(vr * vr + vi * vi);
+        gm = value * fundamentalGain(size / limit);
+        // The gain falls with the size of the control voltage.
+        if (size > 0) bend = (value * fundamentalGainSlope(size / limit) * (vr * dr + vi * di)) / (limit * size);
+      }
+      currentRe[f] = currentRe[f]! + gm * dr + bend * vr;
+      currentIm[f] = currentIm[f]! + gm * di + bend * vi;
+    }
+  };
+
   return {
+    drawnAt(local) {
+      const k = loaded.indexOf(local);
+      if (k < 0 || solved.length === 0) return null;
+      const from = (columns[k]! * n + local) * count;
+      return { re: unitRe.subarray(from, from + count), im: unitIm.subarray(from, from + count) };
+    },
+    follow(dRe, dIm, begun, changed, alive) {
+      changed[block] = 0;
+      if (alive[block] !== 1) return;
+      const comes = plan.inputs.filter(
+        ({ kind, controlPlus: p, controlMinus: m, element }) =>
+          kind === 'G' &&
+          system.values[element] !== 0 &&
+          ((p >= 0 && changed[blockOfNode[p]!] === 1) || (m >= 0 && changed[blockOfNode[m]!] === 1)),
+      );
+      if (!begun && comes.length === 0) return;
+      changed[block] = 1;
+      const change = {
+        ...own,
+        re: Array.from(plan.nodes, (node) => dRe[node]!),
+        im: Array.from(plan.nodes, (node) => dIm[node]!),
+      };
+      for (const place of new Set(comes.map((input) => input.place))) {
+        currentRe.fill(0);
+        currentIm.fill(0);
+        for (const input of comes) if (input.place === place) addChange(input, dRe, dIm);
+        multiply(solved.indexOf(place), false, change.re, change.im);
+      }
+      loads?.follow(change, columns, own);
+    },
     update(moved, alive) {
       moved[block] = 0;
       const matrix = system.matrixDirty[block] === 1;
       if (!matrix && system.inputDirty[block] === 0 && !plan.fedBy.some((from) => moved[from] === 1)) return;
       used.fill(0);
+      fed.fill(0);
       let live = 0;
       for (const input of plan.inputs) {
         if (!carries(input, alive)) continue;
         used[input.place] = 1;
+        fed[input.place] = 1;
         live = 1;
       }
+      if (live === 1) for (const p of loadPlaces) used[p] = 1;
       const wasAlive = alive[block];
       alive[block] = live;
       if (live === 1) {
@@ -144,11 +244,12 @@ export function createBlock(
         }
         let fresh = true;
         for (let at = 0; at < solved.length; at++) {
-          if (used[solved[at]!] === 0) continue;
+          if (fed[solved[at]!] === 0) continue;
           gather(solved[at]!);
-          multiply(at, fresh);
+          multiply(at, fresh, own.re, own.im);
           fresh = false;
         }
+        loads?.apply(own, columns);
       } else if (wasAlive === 1) {
         for (const node of plan.nodes) {
           re[node]!.fill(0);

@@ -3,6 +3,7 @@
  * Programmer's errors (unknown element, impossible value) throw.
  */
 
+import type { Admittance } from './admittance.ts';
 import { inverseInductance } from './coilGroups.ts';
 import type { Network, NetworkElement } from './network.ts';
 
@@ -56,6 +57,8 @@ export interface System {
   /** by element: amps at each frequency, for those that have been given a spectrum */
   readonly spectra: ReadonlyMap<number, Spectrum>;
   setSaturation(element: string, volts: number | null): void;
+  /** by node: what hangs on it besides the elements; null: nothing. A change of which nodes are loaded is the caller's to follow up */
+  readonly loads: (readonly Admittance[] | null)[];
   /** writes the block's G, C and B matrices (row-major, n*n each) */
   assemble(block: number, g: Float64Array, c: Float64Array, b: Float64Array): void;
 }
@@ -97,6 +100,7 @@ export function createSystem(network: Network): System {
     values,
     saturationVolts,
     spectra,
+    loads: network.nodeNames.map(() => null),
     matrixDirty,
     inputDirty,
     inverse,

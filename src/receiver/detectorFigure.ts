@@ -2,21 +2,20 @@
  * The "on the tube" figure of the sheet: what the detector makes of a level.
  *
  * The sheet's levels are carrier volts relative to the reference. A diode reads small carriers low (square law) and large ones with an offset, so a carrier
- * at 50 per cent stands lower than half way up the tube. At the sheet's level with the slugs right the path is solved as the bench solves it, its stages
- * saturating; A is the carrier at the reference, and a level r shows at  D(r A) / D(A),  D the diode's law (physics/diode.ts). The probe's law serves where
+ * at 50 per cent stands lower than half way up the tube. At the sheet's level with the slugs right A is the carrier at the reference, and a level r shows at  D(r A) / D(A),  D the diode's law (physics/diodeLaw.ts). The probe's law serves where
  * the sheet asks for the probe. An FM detector's output is E1 - E2 of its two diodes (half of it in a ratio detector), levels relative to half the
  * distance between its peaks; there a level shows as it is. The sum of a ratio detector is held at its mean over the blanked sweep.
  */
 import type { Deck } from '../physics/deck.ts';
-import { createDetector } from '../physics/diode.ts';
+import { diodeLaw, type LoadedDiode } from '../physics/diodeLaw.ts';
 import { fmOutput } from '../physics/fmDetector.ts';
 import { sweepFrequencies } from '../physics/sweep.ts';
 import { BENCH_PROBE } from './benchProbe.ts';
 import { highest, voltsAt } from './curveReading.ts';
+import { detectorDiode } from './diodes.ts';
 import type { FmDetector, Receiver, SheetResponse } from './receiver.ts';
 import { readSCurve } from './sCurveReading.ts';
-import { sourceVolts, VIDEO_DEPTH } from './sourceLevel.ts';
-import { createStatedResponse, type StatedResponse, sheetSiemens, sheetSource } from './statedResponse.ts';
+import { createStatedResponse, type StatedResponse } from './statedResponse.ts';
 
 export interface DetectorFigure {
   /** detected volts at the curve's reference (S-curve: half the distance between the peaks), without sign */
@@ -27,25 +26,16 @@ export interface DetectorFigure {
   onTube(relative: number): number;
 }
 
-/** The part of a diode law that a detector and the probe have in common. */
-export interface DiodeLaw {
-  readonly saturationAmps: number;
-  readonly emissionVolts: number;
-  readonly loadOhms: number;
-  readonly loadFarads: number;
-}
-
 /** With the slugs at their nominal places and the source as the sheet sets it. */
 export function createDetectorFigure(receiver: Receiver, deck: Deck, response: SheetResponse): DetectorFigure {
   const { quantity, specification: spec, setUp } = response;
   const stated = createStatedResponse(receiver, deck, response);
-  for (const stage of receiver.stages) stated.path.setSaturation(stage.element, stage.saturationVolts);
-  const amps = sheetSiemens(receiver, response) * sourceVolts(setUp.levelDb);
-  stated.path.solve(stated.hz, stated.drive, amps, sheetSource(response, VIDEO_DEPTH));
+  const { amps } = stated;
+  stated.path.solve(stated.hz, stated.drive, amps, stated.source);
   const carrier = (node: string) => stated.path.magnitude(node, new Float64Array(stated.hz.length));
   if (quantity.kind === 'difference') {
     const detector = fmDetector(receiver, response);
-    const detect = createDetector(detector);
+    const { detect } = diodeLaw(detectorDiode(deck, detector));
     const plus = carrier(detector.plus);
     const minus = carrier(detector.minus);
     const open = receiver.testPoints.find((p) => p.id === setUp.observeAt)?.tap === 'open';
@@ -59,7 +49,7 @@ export function createDetectorFigure(receiver: Receiver, deck: Deck, response: S
   const curve = { hz: stated.hz, volts: carrier(quantity.node) };
   const reference =
     spec.referenceHz === undefined ? highest(curve, spec.fromHz, spec.toHz).volts : voltsAt(curve, spec.referenceHz);
-  const detect = createDetector(sheetDiode(receiver, response));
+  const { detect } = diodeLaw(sheetDiode(receiver, deck, response));
   const referenceDetectedVolts = detect(reference);
   return {
     referenceCarrierVolts: reference,
@@ -86,12 +76,12 @@ function heldSum(
 }
 
 /** The diode through which a curve of carriers is seen. */
-export function sheetDiode(receiver: Receiver, { setUp }: SheetResponse): DiodeLaw {
+export function sheetDiode(receiver: Receiver, deck: Deck, { setUp }: SheetResponse): LoadedDiode {
   if (setUp.observeWith === 'probe') return BENCH_PROBE;
   const point = receiver.testPoints.find((p) => p.id === setUp.observeAt);
   const detector = receiver.detectors.find((d) => d.id === point?.detector);
   if (detector === undefined) throw new Error(`${receiver.id}: no detector stands at ${setUp.observeAt}`);
-  return detector;
+  return detectorDiode(deck, detector);
 }
 
 function fmDetector(receiver: Receiver, { setUp }: SheetResponse): FmDetector {

@@ -124,7 +124,7 @@ export interface BiasLine extends BiasLaw {
   readonly follows: string | null;
 }
 
-/** Envelope detector: exponential diode into a resistive load. */
+/** Envelope detector: exponential diode into a resistive load. The deck holds the circuit without it: what it draws there follows from this. */
 export interface EnvelopeDetector {
   readonly id: string;
   readonly kind: 'envelope';
@@ -135,6 +135,8 @@ export interface EnvelopeDetector {
   readonly emissionVolts: number;
   readonly loadOhms: number;
   readonly loadFarads: number;
+  /** the middle of its band, at whose harmonics the diode's pulses meet the circuit */
+  readonly carrierHz: number;
 }
 
 /**
@@ -152,6 +154,8 @@ export interface FmDetector {
   /** load of each half */
   readonly loadOhms: number;
   readonly loadFarads: number;
+  /** see EnvelopeDetector */
+  readonly carrierHz: number;
   /** ratio detector: the capacitor across both halves; null in a discriminator */
   readonly reservoirFarads: number | null;
 }

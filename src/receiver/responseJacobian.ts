@@ -1,20 +1,19 @@
 /**
  * How a stated response changes with the turn of every slug: d(curve)/d(turn) at each of its frequencies, in the response's unit per turn.
  *
- * Chain: dL/dturn of the slug law (ganged windings in proportion) times dV/dL by the adjoint method (physics/sensitivity.ts). A plain carrier takes d|V|; a
- * difference D = (|P| - |M|) / |R| takes dD = (d|P| - d|M|) / |R| - D d|R| / |R|. Behind a converter the level is a product, |V| = |V_from| * |T|, so a coil before it
- * gives d|V| = |V| d|V_from| / |V_from|. Coils that the signal does not pass (the oscillator's tank, which moves the difference frequency) and the signal's coils in
- * a video sweep (which move carrier and both sidebands) are taken by a central difference of STEP_TURNS; coils behind the video feed by the adjoint method.
- * Validity: linear network, as stated responses are. Error of the central difference about 1e-6 of the largest slope.
+ * Chain: dL/dturn of the slug law (ganged windings in proportion) times dV/dL with stages and loads as they stand (physics/sensitivity.ts). A plain carrier takes
+ * d|V| over the unit; a difference D = (|P| - |M|) / (N |R|) takes dD = (d|P| - d|M|) / (N |R|) - D d(N |R|) / (N |R|). Coils before a converter (the level that loads and
+ * stages behind it meet changes with them), its oscillator's coil (which moves the difference frequency) and the signal's coils in a video sweep (which move carrier and both
+ * sidebands) are taken by a central difference of STEP_TURNS; its error is about 1e-6 of the largest slope.
  */
 import type { Deck } from '../physics/deck.ts';
 import { nodeKey } from '../physics/deck.ts';
-import { inductanceSensitivities } from '../physics/sensitivity.ts';
+import { inductanceSlopes, levelSlope } from '../physics/sensitivity.ts';
 import type { Solver } from '../physics/solver.ts';
 import { deckValue } from './elementValues.ts';
 import type { Adjuster, Receiver } from './receiver.ts';
 import { henriesPerTurn, nominalTurns } from './slugLaw.ts';
-import type { CoreTurns, StatedResponse } from './statedResponse.ts';
+import { type CoreTurns, drivenStage, type StatedResponse } from './statedResponse.ts';
 
 const STEP_TURNS = 5e-4;
 
@@ -41,7 +40,7 @@ export function responseJacobian(
   const nodes = wantedNodes(stated);
   for (const [solver, adjusters] of mains) {
     const coils = adjusters.flatMap((a) => [a.element, ...a.ganged]);
-    const slopes = levelSlopes(receiver, stated, solver, nodes, coils);
+    const slopes = levelSlopes(receiver, deck, stated, solver, nodes, coils);
     if (slopes === null) {
       rest.push(...adjusters);
       continue;
@@ -78,33 +77,32 @@ function wantedNodes({ response: { quantity } }: StatedResponse): readonly strin
   return quantity.kind === 'carrier' ? [quantity.node] : [quantity.plus, quantity.minus, quantity.per];
 }
 
-/** Slope of the quantity for each henry of a coil of `solver`'s part; null where the part does not lead to the quantity by products alone. */
+/** Slope of the quantity for each henry of a coil of `solver`'s part; null where the quantity lies in another part. */
 function levelSlopes(
   receiver: Receiver,
-  stated: StatedResponse,
+  deck: Deck,
+  { path, response: { quantity }, perUnit }: StatedResponse,
   solver: Solver,
   nodes: readonly string[],
   coils: readonly string[],
 ): ((coil: string) => Float64Array) | null {
-  const count = stated.hz.length;
-  const holds = (node: string): boolean => solver.network.nodeNumber.has(nodeKey(node));
-  const from = receiver.converter?.from;
-  const levels = nodes.map((node) => stated.path.magnitude(node, new Float64Array(count)));
-  const slopes = nodes.map((node, i) => {
-    if (holds(node)) return inductanceSensitivities(solver, node, coils);
-    if (from === undefined || !holds(from)) return null;
-    const before = solver.magnitude(from);
-    const scaled = [...inductanceSensitivities(solver, from, coils)].map(
-      ([coil, s]) => [coil, s.map((v, f) => (before[f]! > 0 ? (v / before[f]!) * levels[i]![f]! : 0))] as const,
-    );
-    return new Map(scaled);
-  });
-  if (slopes.includes(null)) return null;
-  const of = (i: number, coil: string): Float64Array => slopes[i]!.get(coil)!;
-  if (nodes.length === 1) return (coil) => of(0, coil);
-  const [plus, minus, per] = levels as [Float64Array, Float64Array, Float64Array];
+  if (!nodes.every((node) => solver.network.nodeNumber.has(nodeKey(node)))) return null;
+  const slopes = inductanceSlopes(solver, nodes, coils);
+  const ofLevel = (i: number, coil: string): Float64Array =>
+    levelSlope(solver.real(nodes[i]!), solver.imag(nodes[i]!), slopes.get(coil)![i]!);
+  if (quantity.kind === 'carrier') return (coil) => ofLevel(0, coil).map((v) => v / perUnit);
+  const count = solver.hz.length;
+  const [plus, minus, per] = nodes.map((node) => path.magnitude(node, new Float64Array(count)));
+  const gain = new Float64Array(count).fill(1);
+  const ofChange = new Float64Array(count).fill(1);
+  const stage = drivenStage(receiver, deck, quantity.per);
+  if (stage !== null) path.stageGain(stage, gain, ofChange);
   return (coil) => {
-    const [dp, dm, dr] = [of(0, coil), of(1, coil), of(2, coil)];
-    return per.map((r, f) => (r > 0 ? (dp[f]! - dm[f]! - ((plus[f]! - minus[f]!) / r) * dr[f]!) / r : 0));
+    const [dp, dm, dr] = [ofLevel(0, coil), ofLevel(1, coil), ofLevel(2, coil)];
+    return per!.map((r, f) => {
+      const driving = gain[f]! * r;
+      if (!(driving > 0)) return 0;
+      return (dp[f]! - dm[f]! - ((plus![f]! - minus![f]!) / driving) * ofChange[f]! * dr[f]!) / driving;
+    });
   };
 }

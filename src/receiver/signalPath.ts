@@ -14,12 +14,14 @@ import { buildNetwork } from '../physics/buildNetwork.ts';
 import type { Deck } from '../physics/deck.ts';
 import { nodeKey } from '../physics/deck.ts';
 import { fundamentalGain } from '../physics/describingFunction.ts';
-import { createSolver, type Solver } from '../physics/solver.ts';
+import { createSolver, type NodeLoad, type Solver } from '../physics/solver.ts';
 import { envelopeModulation } from '../physics/videoEnvelope.ts';
 import { deckParts } from './deckParts.ts';
 import type { ElementValue } from './elementValues.ts';
 import { createOscillator, type Oscillator } from './oscillator.ts';
+import type { PathLoad } from './pathLoad.ts';
 import type { Receiver } from './receiver.ts';
+import { meetModulation, standingLoads } from './sidebandLoads.ts';
 import { LOWEST_HZ } from './sourceLevel.ts';
 
 /** `sweep`: the source is the signal. `video`: it modulates a carrier that stands at `carrierHz`; `depth` 1 is full modulation. */
@@ -29,16 +31,21 @@ export type SourceKind =
 
 export const PLAIN_SWEEP: SourceKind = { kind: 'sweep' };
 
+/** Level at a frequency of the source, over the level that is asked for. */
+export type LevelShare = (hz: number) => number;
+
 export interface SignalPath {
   /** R ohm, L henry, C farad, G siemens */
   setValue(value: ElementValue): void;
   /** volts peak at which a G element's tanh has argument 1; null makes it linear */
   setSaturation(element: string, volts: number | null): void;
+  /** the diodes that hang on nodes of the deck, all of them anew; none on a node that the deck does not have */
+  setLoads(loads: readonly PathLoad[]): void;
   /**
    * Brings all nodes up to date. `drive` is a current source of the deck, `amps` peak; every other source is off. `hz` has the sweep's frequencies,
-   * each above 0.
+   * each above 0. `share` makes the amps depend on the source's frequency; null: the same everywhere.
    */
-  solve(hz: Float64Array, drive: string, amps: number, source: SourceKind): void;
+  solve(hz: Float64Array, drive: string, amps: number, source: SourceKind, share?: LevelShare | null): void;
   /** volts of a node at each of the sweep's frequencies, views until the next solve; a node that no signal reaches has none */
   real(node: string): Float64Array;
   imag(node: string): Float64Array;
@@ -48,6 +55,8 @@ export interface SignalPath {
    * are meant to saturate
    */
   compressionDb(except?: readonly string[], node?: string): number;
+  /** see `Solver.stageGain`, as the last solve left the stage; of one that no signal reached 1 */
+  stageGain(element: string, gain: Float64Array, ofChange: Float64Array): void;
   /** where the oscillator runs; null without a converter */
   oscillatorHz(): number | null;
   /** what the last solve used for the part of the deck that `element` lies in, for sensitivities; each null where it was not needed */
@@ -67,9 +76,10 @@ interface Part {
   readonly elements: ReadonlySet<string>;
   readonly sources: readonly string[];
   readonly fresh: (hz: Float64Array) => Solver;
-  /** values and saturations that solvers of this part must have */
+  /** values, saturations and loads that solvers of this part must have */
   readonly values: Map<string, number>;
   readonly saturations: Map<string, number>;
+  loads: readonly PathLoad[];
   main: Solver | null;
   carrier: Solver | null;
   sidebands: Solver | null;
@@ -136,10 +146,10 @@ export function createSignalPath(receiver: Receiver, deck: Deck): SignalPath {
     return { part, hz: target };
   };
 
-  const sweepThrough = (start: Part, hz: Float64Array, drive: string, amps: number): void => {
+  const sweepThrough = (start: Part, hz: Float64Array, drive: string, amps: number, share: LevelShare | null): void => {
     const solver = ready(start, 'main', hz);
     silence(solver, start, drive);
-    solver.setDrive(drive, amps);
+    driveWith(solver, drive, amps, share);
     solver.solve();
     readings.set(start, { kind: 'swept', solver });
     if (!fed(start)) return;
@@ -170,6 +180,7 @@ export function createSignalPath(receiver: Receiver, deck: Deck): SignalPath {
       sidebands.setSaturation(stage, null);
       sidebands.setValue(stage, (part.values.get(stage) ?? carrier.value(stage)) * gain);
     }
+    sidebands.setLoads(standingLoads(part.loads, carrier));
     set(sidebands, 'sidebands');
     sidebands.solve();
     readings.set(part, { kind: 'standing', solver: carrier });
@@ -182,6 +193,7 @@ export function createSignalPath(receiver: Receiver, deck: Deck): SignalPath {
     drive: string,
     amps: number,
     { carrierHz, depth }: { readonly carrierHz: number; readonly depth: number },
+    share: LevelShare | null,
   ): void => {
     const n = hz.length;
     const bands = new Float64Array(2 * n);
@@ -189,7 +201,7 @@ export function createSignalPath(receiver: Receiver, deck: Deck): SignalPath {
       bands[i] = carrierHz + hz[i]!;
       bands[n + i] = Math.max(Math.abs(carrierHz - hz[i]!), LOWEST_HZ);
     }
-    let last = modulatedThrough(start, drive, carrierHz, bands, (solver) => solver.setDrive(drive, amps));
+    let last = modulatedThrough(start, drive, carrierHz, bands, (solver) => driveWith(solver, drive, amps, share));
     let part = start;
     if (fed(start)) {
       const lo = oscillatorHz()!;
@@ -224,8 +236,10 @@ export function createSignalPath(receiver: Receiver, deck: Deck): SignalPath {
     const carrierRe = last.carrier.real(node)[0]!;
     const carrierIm = last.carrier.imag(node)[0]!;
     const { sidebands } = last;
-    const share = videoFeed.siemens * depth;
-    envelopeModulation(carrierRe, carrierIm, sidebands.real(node), sidebands.imag(node), share, fedRe, fedIm);
+    const modulated = videoFeed.siemens * depth;
+    envelopeModulation(carrierRe, carrierIm, sidebands.real(node), sidebands.imag(node), modulated, fedRe, fedIm);
+    const own = part.loads.find((load) => nodeKey(load.node) === nodeKey(node));
+    if (own !== undefined) meetModulation(own, last.carrier, sidebands, hz, fedRe, fedIm);
     const video = partOfElement(videoFeed.into);
     const solver = ready(video, 'main', hz);
     silence(solver, video, videoFeed.into);
@@ -256,12 +270,20 @@ export function createSignalPath(receiver: Receiver, deck: Deck): SignalPath {
       else part.saturations.set(element, volts);
       for (const solver of [part.main, part.carrier]) solver?.setSaturation(element, volts);
     },
-    solve(hz, drive, amps, source) {
+    setLoads(loads) {
+      for (const part of parts) {
+        const own = loads.filter(({ node }) => part.nodes.has(nodeKey(node)));
+        if (sameLoads(part.loads, own)) continue;
+        part.loads = own;
+        for (const solver of [part.main, part.carrier]) solver?.setLoads(nodeLoads(own));
+      }
+    },
+    solve(hz, drive, amps, source, share = null) {
       resize(hz.length);
       readings.clear();
       const start = partOfElement(drive);
-      if (source.kind === 'sweep') sweepThrough(start, hz, drive, amps);
-      else videoThrough(start, hz, drive, amps, source);
+      if (source.kind === 'sweep') sweepThrough(start, hz, drive, amps, share);
+      else videoThrough(start, hz, drive, amps, source, share);
     },
     real: (node) => read(node, 're'),
     imag: (node) => read(node, 'im'),
@@ -281,6 +303,12 @@ export function createSignalPath(receiver: Receiver, deck: Deck): SignalPath {
         if (part === last) break;
       }
       return worst;
+    },
+    stageGain(element, gain, ofChange) {
+      const reading = readings.get(partOfElement(element)) ?? null;
+      gain.fill(1);
+      ofChange.fill(1);
+      if (reading?.kind === 'swept') reading.solver.stageGain(element, gain, ofChange);
     },
     oscillatorHz,
     solversOf(element) {
@@ -304,10 +332,21 @@ function makePart(receiver: Receiver, deck: Deck, nodes: ReadonlySet<string>): P
     fresh: (hz) => createSolver(built.value, hz),
     values: new Map(),
     saturations: new Map(),
+    loads: [],
     main: null,
     carrier: null,
     sidebands: null,
   };
+}
+
+function driveWith(solver: Solver, drive: string, amps: number, share: LevelShare | null): void {
+  if (share === null) solver.setDrive(drive, amps);
+  else
+    solver.setDriveSpectrum(
+      drive,
+      solver.hz.map((hz) => amps * share(hz)),
+      new Float64Array(solver.hz.length),
+    );
 }
 
 /** Every source off but the one that is to be driven. */
@@ -324,9 +363,20 @@ function ready(part: Part, which: 'main' | 'carrier' | 'sidebands', hz: Float64A
   }
   const solver = part.fresh(hz);
   for (const [element, value] of part.values) solver.setValue(element, value);
-  if (which !== 'sidebands') for (const [element, volts] of part.saturations) solver.setSaturation(element, volts);
+  if (which !== 'sidebands') {
+    for (const [element, volts] of part.saturations) solver.setSaturation(element, volts);
+    solver.setLoads(nodeLoads(part.loads));
+  }
   part[which] = solver;
   return solver;
+}
+
+function sameLoads(a: readonly PathLoad[], b: readonly PathLoad[]): boolean {
+  return a.length === b.length && a.every((one, i) => one.node === b[i]!.node && one.law === b[i]!.law);
+}
+
+function nodeLoads(loads: readonly PathLoad[]): NodeLoad[] {
+  return loads.map(({ node, law }) => ({ node, admittance: law.admittance }));
 }
 
 function controlVolts(solver: Solver, stage: string): number {

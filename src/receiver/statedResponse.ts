@@ -1,20 +1,27 @@
 /**
- * A receiver's response under the conditions that its sheet states: sheet injection, reference bias, small signal, the deck as it is. This is the truth that
+ * A receiver's response under the conditions that its sheet states: sheet injection, sheet level, reference bias, the deck as it is. This is the truth that
  * is graded; what the tube shows may be something else.
  *
- * The unit is that of the quantity: volts (peak) at a node for one ampere (peak) of injected current, into the deck's own source where the sheet injects
- * there, or as a Norton source with the sweep source's 75 ohm and the lead's 75 ohm across a node; for a video sweep the modulation at the node for one
- * ampere of carrier, fully modulated; for a difference volts per volt, with a sign.
+ * A diode loads its circuit by the carrier there, and stages give way a little, so the curve belongs to a level: the sheet's own. Every detector has its own load; where
+ * the sheet observes with the probe, and the deck has a place for it, the probe's diode hangs on.
+ * The unit is that of the quantity: volts (peak) at a node for each ampere (peak) of injected current, into the deck's own source where the sheet injects
+ * there, or as a Norton source with the sweep source's 75 ohm and the lead's 75 ohm across a node; for a video sweep the modulation at the node for each
+ * ampere of modulated carrier; for a difference volts per volt, with a sign: both diodes' carriers over the volts that drive their stage, which of a limiter are
+ * those that its output still follows.
  */
 
-import type { Deck } from '../physics/deck.ts';
+import { type Deck, findElement, nodeKey } from '../physics/deck.ts';
+import { diodeLaw } from '../physics/diodeLaw.ts';
 import { type DeckEdit, editDeck } from '../physics/editDeck.ts';
+import { BENCH_PROBE } from './benchProbe.ts';
 import type { ResponseCurve } from './curveReading.ts';
+import { detectorDiode, detectorLoads } from './diodes.ts';
 import { biasValues, slugValues } from './elementValues.ts';
+import type { PathLoad } from './pathLoad.ts';
 import type { Injection, Receiver, SheetResponse } from './receiver.ts';
 import { createSignalPath, PLAIN_SWEEP, type SignalPath, type SourceKind } from './signalPath.ts';
 import { nominalTurns } from './slugLaw.ts';
-import { LEAD_OHMS, SOURCE_OHMS } from './sourceLevel.ts';
+import { LEAD_OHMS, SOURCE_OHMS, sourceVolts, VIDEO_DEPTH } from './sourceLevel.ts';
 import { specificationFrequencies } from './specificationGrid.ts';
 
 export type CoreTurns = Readonly<Record<string, number>>;
@@ -31,6 +38,9 @@ export interface StatedResponse {
   /** the deck source that the sheet drives */
   readonly drive: string;
   readonly source: SourceKind;
+  /** peak, at the sheet's level; and what a level at a node is divided by: of a video sweep the part of the amps that is modulated */
+  readonly amps: number;
+  readonly perUnit: number;
 }
 
 /** Source and lead resistance in parallel. */
@@ -48,6 +58,10 @@ export function createStatedResponse(
   const driven = injection.kind === 'deckSource' ? deck : editDeck(deck, driveNode(node));
   const drive = injection.kind === 'deckSource' ? injection.element : DRIVE;
   const path = createSignalPath(receiver, driven);
+  for (const stage of receiver.stages) path.setSaturation(stage.element, stage.saturationVolts);
+  path.setLoads(sheetLoads(receiver, deck, response));
+  const amps = sheetSiemens(receiver, response) * sourceVolts(response.setUp.levelDb);
+  const perUnit = response.setUp.source === 'video' ? amps * VIDEO_DEPTH : amps;
   for (const law of receiver.biasLines) {
     const volts = response.setUp.biases.find((b) => b.at === law.at)?.volts ?? law.referenceVolts;
     for (const value of biasValues(receiver, deck, law.at, volts)) path.setValue(value);
@@ -55,7 +69,7 @@ export function createStatedResponse(
   const source = sheetSource(response);
   const nominal = new Map(receiver.adjusters.map((adjuster) => [adjuster.id, nominalTurns(adjuster)]));
   const set = new Map<string, number>();
-  const read = quantityReader(response, hz.length);
+  const read = quantityReader(receiver, deck, response, hz.length);
 
   const solve = (coreTurnsById: CoreTurns): ResponseCurve => {
     for (const adjuster of receiver.adjusters) {
@@ -64,15 +78,15 @@ export function createStatedResponse(
       set.set(adjuster.id, turns);
       for (const value of slugValues(adjuster, deck, turns)) path.setValue(value);
     }
-    path.solve(hz, drive, 1, source);
-    return { hz, volts: read(path) };
+    path.solve(hz, drive, amps, source);
+    return { hz, volts: read(path, perUnit) };
   };
-  return { response, hz, solve, nominal: solve({}), path, drive, source };
+  return { response, hz, solve, nominal: solve({}), path, drive, source, amps, perUnit };
 }
 
-/** How the source must stand for a response of the sheet. `depth` of a video sweep's modulation; stated responses have 1. */
-export function sheetSource({ setUp }: SheetResponse, depth = 1): SourceKind {
-  return setUp.source === 'video' ? { kind: 'video', carrierHz: setUp.carrierHz!, depth } : PLAIN_SWEEP;
+/** How the source must stand for a response of the sheet. */
+export function sheetSource({ setUp }: SheetResponse): SourceKind {
+  return setUp.source === 'video' ? { kind: 'video', carrierHz: setUp.carrierHz!, depth: VIDEO_DEPTH } : PLAIN_SWEEP;
 }
 
 /** Amperes in the stated injection for each volt (peak, open circuit) of the sweep source. */
@@ -81,16 +95,53 @@ export function sheetSiemens(receiver: Receiver, response: SheetResponse): numbe
   return injection.kind === 'deckSource' ? injection.siemens : 1 / SOURCE_OHMS;
 }
 
+/** The diodes that load the circuit when it is measured as the sheet says. */
+function sheetLoads(
+  { detectors, probeInDeck }: Receiver,
+  deck: Deck,
+  { setUp, quantity }: SheetResponse,
+): readonly PathLoad[] {
+  const loads = detectors.flatMap((detector) => detectorLoads(detector, detectorDiode(deck, detector)));
+  const probed = setUp.observeWith === 'probe' && probeInDeck?.testPoint === setUp.observeAt;
+  return probed && quantity.kind === 'carrier'
+    ? [...loads, { node: quantity.node, law: diodeLaw(BENCH_PROBE) }]
+    : loads;
+}
+
+/** The stage that `per` of a difference drives; null where none does. */
+export function drivenStage(receiver: Receiver, deck: Deck, per: string): string | null {
+  const driven = receiver.stages.find(({ element }) => {
+    const found = findElement(deck, element);
+    return found?.kind === 'G' && nodeKey(found.control[0]) === nodeKey(per);
+  });
+  return driven?.element ?? null;
+}
+
 /** Gives a new array each time: the path's own buffers are used again by its next solve. */
-function quantityReader({ quantity }: SheetResponse, count: number): (path: SignalPath) => Float64Array {
-  if (quantity.kind === 'carrier') return (path) => path.magnitude(quantity.node, new Float64Array(count));
+function quantityReader(
+  receiver: Receiver,
+  deck: Deck,
+  { quantity }: SheetResponse,
+  count: number,
+): (path: SignalPath, amps: number) => Float64Array {
+  if (quantity.kind === 'carrier') {
+    return (path, amps) => {
+      const volts = path.magnitude(quantity.node, new Float64Array(count));
+      for (let i = 0; i < count; i++) volts[i] = volts[i]! / amps;
+      return volts;
+    };
+  }
+  const stage = drivenStage(receiver, deck, quantity.per);
   const minus = new Float64Array(count);
   const per = new Float64Array(count);
+  const gain = new Float64Array(count).fill(1);
+  const ofChange = new Float64Array(count);
   return (path) => {
     const volts = path.magnitude(quantity.plus, new Float64Array(count));
     path.magnitude(quantity.minus, minus);
     path.magnitude(quantity.per, per);
-    for (let i = 0; i < count; i++) volts[i] = per[i]! > 0 ? (volts[i]! - minus[i]!) / per[i]! : 0;
+    if (stage !== null) path.stageGain(stage, gain, ofChange);
+    for (let i = 0; i < count; i++) volts[i] = per[i]! > 0 ? (volts[i]! - minus[i]!) / (gain[i]! * per[i]!) : 0;
     return volts;
   };
 }

@@ -4,8 +4,9 @@
  */
 import { describe, expect, test } from 'vitest';
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
-import { editDeck } from '../../src/physics/editDeck.ts';
-import { fullSolve } from '../laws/fullSolve.ts';
+import { diodeLaw } from '../../src/physics/diodeLaw.ts';
+import type { DeckEdit } from '../../src/physics/editDeck.ts';
+import { BENCH_PROBE } from '../../src/receiver/benchProbe.ts';
 import { heightAt, heights, mean, peakX, type Spot, spread } from './look.ts';
 import {
   capacitor,
@@ -14,9 +15,9 @@ import {
   driveAt,
   gain,
   hzAt,
-  level,
   lift,
   onBench,
+  ownLoads,
   RAW,
   rawHeights,
   resistor,
@@ -24,7 +25,7 @@ import {
   set,
   setTo,
   sourceVolts,
-  tanhGain,
+  worked,
   xAt,
 } from './shippedSheet.ts';
 
@@ -34,6 +35,12 @@ const MHZ = [40.5, 42, 43, 44, 45, 45.75, 46.5].map((f) => f * 1e6);
 const at = (half: readonly Spot[], hz: number): number => heightAt(half, xAt(valve, hz));
 /** The carrier at the diode on the tube, volts, at a frequency. */
 const raw = (hz: number, ...acts: BenchEvent[]): number => at(rawHeights(valve.volts(RAW, gain(1), ...acts).trace), hz);
+
+const { stages } = valve.setup.receiver;
+const loads = ownLoads(valve.setup);
+/** The carrier at a node: three stages in a row, each saturating by its describing function, the diode loading its coil. */
+const carrier = (node: string, hz: number, levelDb: number, edits: readonly DeckEdit[] = []): number =>
+  Math.hypot(...worked(valve.deck, edits, 'Isig', 1.4e-5 * sourceVolts(levelDb), hz, stages, loads)(node));
 
 describe('x', () => {
   test('phasing off by p parts trace and retrace: x = 5 sin(wt + p) one way, 5 sin(wt - p) the other (Lissajous)', () => {
@@ -69,18 +76,7 @@ describe('x', () => {
 });
 
 describe('the set', () => {
-  const linear = (node: string, hz: number): number => level(valve.deck, [], 'Isig', node, hz);
-
-  /** Three stages in a row, each saturating by its describing function with the volts that the ones before leave it. */
-  const saturated = (hz: number, levelDb: number): number => {
-    const amps = 1.4e-5 * sourceVolts(levelDb);
-    const [g1, p1, p2, det] = ['g1', 'p1', 'p2', 'det'].map((node) => amps * linear(node, hz)) as [
-      ...[number, number, number, number],
-    ];
-    const first = tanhGain(g1);
-    const second = tanhGain(p1 * first);
-    return det * first * second * tanhGain((p2 * first * second) / 0.6);
-  };
+  const saturated = (hz: number, levelDb: number): number => carrier('det', hz, levelDb);
 
   test('overload flattens the top as the describing function says', () => {
     for (const hz of MHZ) {
@@ -99,7 +95,7 @@ describe('the set', () => {
     const edits = ['Cin', 'Cp1'].map((name) => setTo(name, deckValueOf(valve.deck, name) + farads));
     const all = [...edits, ...['G1', 'G2'].map((g) => scale(g, gm)), ...['Rgin', 'Rgp1'].map((r) => scale(r, 1 / gm))];
     for (const hz of MHZ) {
-      const wanted = 1.4e-5 * sourceVolts(-46) * level(valve.deck, all, 'Isig', 'det', hz);
+      const wanted = carrier('det', hz, -46, all);
       const seen = raw(hz, set('biasAVolts', 6), gain(0.1));
       expect(Math.abs(seen - wanted)).toBeLessThan(0.01 * wanted + 0.003);
     }
@@ -126,16 +122,20 @@ describe('the set', () => {
     expect(valve.bench.facts(valve.after(lift('biasA'))).biases[0]!.clamped).toBe(false);
   });
 
-  test('probe on a plate: 10 pF and 150 kilohm more, and the hump goes down in frequency', () => {
+  test('probe on a plate: 10 pF and its diode more, and the hump goes down in frequency', () => {
     const probed = [clip('y', 'TP4'), set('yTip', 'probe'), set('levelDb', -20), RAW, gain(0.1)];
-    const extra = [capacitor('Cx', 'p1', 10e-12), resistor('Rx', 'p1', 150e3)];
+    const extra = [capacitor('Cx', 'p1', 10e-12)];
+    const amps = 1.4e-5 * sourceVolts(-20);
+    const withProbe = [...loads, { node: 'p1', law: diodeLaw(BENCH_PROBE) }];
+    const plate = (hz: number, edits: readonly DeckEdit[], hanging: typeof loads): number =>
+      Math.hypot(...worked(valve.deck, edits, 'Isig', amps, hz, stages, hanging)('p1'));
     const { trace } = valve.volts(...probed);
     for (const hz of MHZ) {
-      const wanted = 1.4e-5 * sourceVolts(-20) * level(valve.deck, extra, 'Isig', 'p1', hz);
+      const wanted = plate(hz, extra, withProbe);
       // A hundredth, and the noise of the tube: 0.1 mV rms.
       expect(Math.abs(at(rawHeights(trace), hz) - wanted)).toBeLessThan(0.01 * wanted + 0.3e-3);
     }
-    expect(Math.abs(level(valve.deck, extra, 'Isig', 'p1', 44e6) / linear('p1', 44e6) - 1)).toBeGreaterThan(0.2);
+    expect(Math.abs(plate(44e6, extra, withProbe) / plate(44e6, [], loads) - 1)).toBeGreaterThan(0.2);
     expect(valve.bench.facts(valve.after(...probed)).yTipAsSheet).toBe(false);
   });
 
@@ -144,7 +144,7 @@ describe('the set', () => {
     const { trace } = valve.volts(...acts);
     for (const hz of MHZ) {
       const amps = sourceVolts(-20) / 75;
-      const wanted = amps * level(valve.deck, driveAt('p2'), 'Itest', 'det', hz);
+      const wanted = Math.hypot(...worked(valve.deck, driveAt('p2'), 'Itest', amps, hz, stages, loads)('det'));
       expect(Math.abs(at(rawHeights(trace), hz) / wanted - 1)).toBeLessThan(0.01);
     }
     expect(valve.bench.facts(valve.after(...acts)).rfAtSheetPoint).toBe(false);
@@ -171,7 +171,8 @@ describe('the set', () => {
     const { trace } = can.volts(...acts);
     const drive = source.siemens * sourceVolts(can.response.setUp.levelDb);
     for (const x of [-4, -2, 0, 2, 4]) {
-      const wanted = drive * level(can.deck, steel, source.element, observed, hzAt(can, x));
+      const probe = [{ node: observed, law: diodeLaw(BENCH_PROBE) }];
+      const wanted = Math.hypot(...worked(can.deck, steel, source.element, drive, hzAt(can, x), [], probe)(observed));
       expect(Math.abs(heightAt(rawHeights(trace), x) - wanted)).toBeLessThan(0.02 * wanted + 0.002);
     }
     expect(can.bench.facts(can.after(...acts)).steelIn).toBe('T1T');
@@ -193,7 +194,9 @@ describe('the leads', () => {
     const acts = [set('rfTerminated', false), set('levelDb', -66)];
     for (const hz of MHZ.slice(1)) {
       const ratio = raw(hz, ...acts, gain(0.1)) / raw(hz, set('levelDb', -66), gain(0.1));
-      expect(Math.abs(ratio / (2 * echoes(hz, 0.2, 10e-9)) - 1)).toBeLessThan(0.02);
+      // The diode loads the stronger carrier less.
+      const raised = carrier('det', hz, -66 + 20 * Math.log10(2 * echoes(hz, 0.2, 10e-9)));
+      expect(Math.abs(ratio / (raised / carrier('det', hz, -66)) - 1)).toBeLessThan(0.02);
     }
     expect(valve.bench.facts(valve.after(...acts)).rfTerminated).toBe(false);
   });
@@ -201,7 +204,8 @@ describe('the leads', () => {
   test('ground missing: the long way home comes back 30 ns late, and ripples the curve (common practice, no source)', () => {
     for (const hz of MHZ.slice(1)) {
       const ratio = raw(hz, lift('earth')) / raw(hz);
-      expect(Math.abs(ratio / echoes(hz, 0.12, 30e-9) - 1)).toBeLessThan(0.01);
+      const raised = carrier('det', hz, -46 + 20 * Math.log10(echoes(hz, 0.12, 30e-9)));
+      expect(Math.abs(ratio / (raised / carrier('det', hz, -46)) - 1)).toBeLessThan(0.01);
     }
     expect(valve.bench.facts(valve.after(lift('earth'))).earthed).toBe(false);
   });
@@ -324,7 +328,17 @@ describe('sweep too fast', () => {
         re += Math.cos(angle) / samples;
         im += Math.sin(angle) / samples;
       }
-      const [hr, hi] = fullSolve(editDeck(radio.deck, [setTo('Isig', drive)]), 455e3 + n * sweepHz).get('det')!;
+      // The diode's load as it stands at each frequency by itself.
+      const hz = 455e3 + n * sweepHz;
+      const [hr, hi] = worked(
+        radio.deck,
+        [],
+        'Isig',
+        drive,
+        hz,
+        radio.setup.receiver.stages,
+        ownLoads(radio.setup),
+      )('det');
       answer.push({ n, re: re * hr - im * hi, im: re * hi + im * hr });
     }
     return (turn) => {

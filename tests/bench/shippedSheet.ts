@@ -3,9 +3,12 @@ import { type Bench, createBench } from '../../src/bench/bench.ts';
 import type { BenchEvent, ControlId } from '../../src/bench/benchEvent.ts';
 import type { BenchState, LeadId } from '../../src/bench/benchState.ts';
 import type { BenchSetup } from '../../src/bench/setup.ts';
+import { admittanceAt } from '../../src/physics/admittance.ts';
 import { type Deck, findElement, nodeKey } from '../../src/physics/deck.ts';
 import { type DeckEdit, editDeck } from '../../src/physics/editDeck.ts';
-import type { SheetResponse } from '../../src/receiver/receiver.ts';
+import { detectorDiode, detectorLoads } from '../../src/receiver/diodes.ts';
+import type { PathLoad } from '../../src/receiver/pathLoad.ts';
+import type { Receiver, SheetResponse } from '../../src/receiver/receiver.ts';
 import { mainResponse, responseById } from '../../src/receiver/responses.ts';
 import type { Scenario } from '../../src/scenario/scenario.ts';
 import { shippedLibrary } from '../files/shipped.ts';
@@ -76,7 +79,71 @@ export function xAt({ response }: OnBench, hz: number): number {
   return (5 * (hz - response.setUp.centreHz)) / (response.setUp.spanHz / 2);
 }
 
-/** |V| at a node for an ampere in one source, by the dense route. */
+export type Complex = readonly [re: number, im: number];
+
+/** The diodes on a receiver's nodes when nothing but its own loads hangs on them. */
+export function ownLoads({ receiver, deck }: BenchSetup): readonly PathLoad[] {
+  return receiver.detectors.flatMap((detector) => detectorLoads(detector, detectorDiode(deck, detector)));
+}
+
+/**
+ * Phasors at the nodes for so many amps in one source, every stage saturating and every diode drawing what it draws at that carrier: a resistor and a capacitor stand
+ * for each diode, the stages' gains are scaled, all of it solved by the dense route and put right again until nothing moves.
+ */
+export function worked(
+  deck: Deck,
+  edits: readonly DeckEdit[],
+  source: string,
+  amps: number,
+  hz: number,
+  stages: Receiver['stages'],
+  loads: readonly PathLoad[],
+): (node: string) => Complex {
+  const others = deck.elements.filter((e) => e.kind === 'I' && e.name.toLowerCase() !== source.toLowerCase());
+  const standing = editDeck(deck, [
+    ...others.map((e): DeckEdit => ({ kind: 'set', name: e.name, value: 0 })),
+    ...edits,
+    { kind: 'set', name: source, value: amps },
+  ]);
+  const levels = loads.map(() => 0.1);
+  const gains = stages.map(() => 1);
+  const y = new Float64Array(4);
+  for (let round = 0; round < 400; round++) {
+    const parts = loads.flatMap(({ node, law }, k): DeckEdit[] => {
+      admittanceAt(law.admittance, levels[k]!, y);
+      const susceptance = y[1]! / (2 * Math.PI * hz);
+      const draws = [resistor(`Rworked${k}`, node, 1 / y[0]!)];
+      return susceptance > 0
+        ? [...draws, capacitor(`Cworked${k}`, node, susceptance)]
+        : [...draws, coil(k, node, hz, -y[1]!)];
+    });
+    const scaled = stages.map((stage, k): DeckEdit => ({ kind: 'scale', name: stage.element, factor: gains[k]! }));
+    const solved = fullSolve(editDeck(standing, [...parts, ...scaled]), hz);
+    const size = (node: string): number => (nodeKey(node) === '0' ? 0 : Math.hypot(...solved.get(nodeKey(node))!));
+    let moved = 0;
+    for (const [k, { node }] of loads.entries()) {
+      // Where no signal comes, nothing has to settle.
+      if (size(node) > 0) moved = Math.max(moved, Math.abs(size(node) / levels[k]! - 1));
+      levels[k] = size(node) > 0 ? (levels[k]! + size(node)) / 2 : 0;
+    }
+    for (const [k, stage] of stages.entries()) {
+      const g = findElement(standing, stage.element)!;
+      const next = g.kind === 'G' ? tanhGain(size(g.control[0]) / stage.saturationVolts) : 1;
+      moved = Math.max(moved, Math.abs(next - gains[k]!));
+      gains[k] = next;
+    }
+    if (moved < 1e-5) return (node) => solved.get(nodeKey(node))!;
+  }
+  throw new Error(`no standing state at ${hz} Hz`);
+}
+
+/** A susceptance below zero. */
+function coil(k: number, node: string, hz: number, siemens: number): DeckEdit {
+  const value = 1 / (2 * Math.PI * hz * Math.max(siemens, 1e-12));
+  return { kind: 'add', element: { kind: 'L', name: `Lworked${k}`, nodes: [node, '0'], value } };
+}
+
+/** |V| at a node for an ampere in one source, by the dense route; no diodes, no stage gives way. */
 export function level(deck: Deck, edits: readonly DeckEdit[], source: string, node: string, hz: number): number {
   const others = deck.elements.filter((e) => e.kind === 'I' && e.name.toLowerCase() !== source.toLowerCase());
   const only = editDeck(deck, [
@@ -96,6 +163,12 @@ export function resistor(name: string, node: string, ohms: number): DeckEdit {
 }
 export function capacitor(name: string, node: string, farads: number): DeckEdit {
   return { kind: 'add', element: { kind: 'C', name, nodes: [node, '0'], value: farads } };
+}
+/** A current into a node, and nothing else there. */
+export function driveWithout(node: string): DeckEdit[] {
+  return [
+    { kind: 'add', element: { kind: 'I', name: 'Itest', nodes: ['0', node], value: 1, phaseDegrees: 0, dcAmps: 0 } },
+  ];
 }
 /** The bench's source on a node: two times 75 ohm across it, and its Norton current. */
 export function driveAt(node: string): DeckEdit[] {

@@ -35,6 +35,7 @@ const FM = {
   emissionVolts: 0.03,
   loadOhms: 1e4,
   loadFarads: 1e-10,
+  carrierHz: 10.7e6,
 };
 const MIXER = {
   from: 'det',

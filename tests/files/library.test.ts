@@ -98,7 +98,7 @@ describe('a folder with mistakes', () => {
     ],
     [
       'a slug that the receiver has not',
-      (t) => edit(t, 'vision-if/flat-top.json', '"T4": 0.75', '"T6": 0.75'),
+      (t) => edit(t, 'vision-if/flat-top.json', '"T4": 0.5', '"T6": 0.75'),
       ['vision-if/flat-top.json /start/slugs/T6'],
     ],
   ])('tells of %s', (_, change, wanted) => {

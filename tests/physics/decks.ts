@@ -5,6 +5,7 @@ import { problemLine } from '../../src/base/result.ts';
 import { buildNetwork } from '../../src/physics/buildNetwork.ts';
 import type { Deck } from '../../src/physics/deck.ts';
 import { acFrequencies } from '../../src/physics/deck.ts';
+import { HARMONICS, type HarmonicCircuit } from '../../src/physics/diodeHarmonics.ts';
 import type { Network } from '../../src/physics/network.ts';
 import { readDeck } from '../../src/physics/readDeck.ts';
 import type { Solver } from '../../src/physics/solver.ts';
@@ -56,6 +57,12 @@ export function solved(text: string, hz?: Float64Array): Solver {
 
 export function grid(fromHz: number, toHz: number, points: number): Float64Array {
   return Float64Array.from({ length: points }, (_, i) => fromHz + ((toHz - fromHz) * i) / (points - 1));
+}
+
+/** A circuit resonant at the carrier whose capacitor alone counts at the harmonics: 1 / (j w C (h - 1/h)). */
+export function tankHarmonics(farads: number, hz: number): HarmonicCircuit {
+  const orders = Array.from({ length: HARMONICS - 1 }, (_, k) => k + 2);
+  return { hz, re: orders.map(() => 0), im: orders.map((h) => -1 / (2 * Math.PI * hz * farads * (h - 1 / h))) };
 }
 
 export function decibels(ratio: number): number {

@@ -5,8 +5,9 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { besselI0Scaled } from '../../src/physics/bessel.ts';
 import { fundamentalGain, fundamentalGainByQuadrature } from '../../src/physics/describingFunction.ts';
-import { besselI0Scaled, createDetector, detectEnvelope } from '../../src/physics/diode.ts';
+import { createDetector, detectEnvelope } from '../../src/physics/diode.ts';
 import { periodicHighPass, periodicOnePole } from '../../src/physics/onePole.ts';
 import { sweepAngle, sweepFrequencies, wholePeriod, xDrive, xOfFrequency } from '../../src/physics/sweep.ts';
 import { SEED } from '../laws/randomNetworks.ts';

@@ -31,12 +31,15 @@ describe('symptoms', () => {
     expect(s.peakDb).toBeLessThan(-1);
   });
 
-  it('a weak stage: 20 log10 of the factor everywhere, the shape stays', () => {
+  it('a weak stage: 20 log10 of the factor, and a little more as the diode loads a small carrier harder; the shape stays', () => {
     const s = seen('video-early-25m', { kind: 'weakStage', element: 'G2', factor: 0.35 });
-    expect(s.peakDb).toBeCloseTo(20 * Math.log10(0.35), 6);
-    expect(s.worstDb).toBeCloseTo(20 * Math.log10(0.35), 6);
-    expect(s.widthRatio).toBeCloseTo(1, 6);
-    expect(s.peakShiftHz).toBeCloseTo(0, 6);
+    const own = 20 * Math.log10(0.35);
+    for (const db of [s.peakDb, s.worstDb]) {
+      expect(db).toBeLessThan(own);
+      expect(db).toBeGreaterThan(own - 2.5);
+    }
+    expect(Math.abs(s.widthRatio - 1)).toBeLessThan(0.03);
+    expect(Math.abs(s.peakShiftHz)).toBeLessThan(150e3);
   });
 
   it('a drifted trap capacitor: no place of its slug brings the notch back', () => {

@@ -1,0 +1,36 @@
+/** The diodes on the circuit at this moment: each detector's with what hangs on its load, and the probe's where it rests on a point. */
+import { diodeLaw, type LoadedDiode } from '../physics/diodeLaw.ts';
+import { BENCH_PROBE } from '../receiver/benchProbe.ts';
+import { detectorDiode, detectorLoads } from '../receiver/diodes.ts';
+import type { PathLoad } from '../receiver/pathLoad.ts';
+import type { Detector } from '../receiver/receiver.ts';
+import type { BenchState } from './benchState.ts';
+import { type Connections, loadFarads } from './connections.ts';
+import { METER_OHMS_PER_VOLT } from './instruments.ts';
+import type { BenchSetup } from './setup.ts';
+
+export type LoadingState = Pick<BenchState, 'leads' | 'controls'>;
+
+/** A detector's diode, its circuit as the deck has it without the leads, its load with the meter across it and the bare lead's capacitance on it, where they are. */
+export function diodeNow(
+  { receiver: { testPoints }, deck }: BenchSetup,
+  detector: Detector,
+  { leads, controls }: LoadingState,
+  { y, tip }: Connections,
+): LoadedDiode {
+  const own = detector.loadOhms;
+  const metered = testPoints.some((p) => p.id === leads.meter && p.detector === detector.id);
+  const meterOhms = METER_OHMS_PER_VOLT * controls.meterRangeVolts;
+  const ohms = metered ? (own * meterOhms) / (own + meterOhms) : own;
+  const touched = y?.role === 'detector' && y.detector === detector.id;
+  return detectorDiode(deck, detector, ohms, touched ? loadFarads(detector.loadFarads, tip) : detector.loadFarads);
+}
+
+export function loadsNow(setup: BenchSetup, state: LoadingState, connections: Connections): readonly PathLoad[] {
+  const own = setup.receiver.detectors.flatMap((detector) =>
+    detectorLoads(detector, diodeNow(setup, detector, state, connections)),
+  );
+  const { y, tip } = connections;
+  const probed = tip === 'probe' && y?.role === 'signal' && y.node !== null && y.looseLoop !== true;
+  return probed ? [...own, { node: y.node, law: diodeLaw(BENCH_PROBE) }] : own;
+}

@@ -1,0 +1,99 @@
+/**
+ * What a nonlinear load presents to the carrier at its node, by the carrier's amplitude: a table of g + j b, siemens, with its slope.
+ *
+ * Samples are even in log(1 + A / scale), cubic interpolation between them; the last one holds for all larger amplitudes.
+ */
+
+export interface Admittance {
+  readonly scaleVolts: number;
+  readonly step: number;
+  /** sample i stands at place i + 1: one more before zero (both are even in A) and two beyond the last */
+  readonly g: Float64Array;
+  readonly b: Float64Array;
+}
+
+/** `at` gives g and b for an amplitude of zero or more, volts. */
+export function tabulateAdmittance(
+  scaleVolts: number,
+  endVolts: number,
+  intervals: number,
+  at: (amplitudeVolts: number) => readonly [g: number, b: number],
+): Admittance {
+  const step = Math.log1p(endVolts / scaleVolts) / intervals;
+  const g = new Float64Array(intervals + 4);
+  const b = new Float64Array(intervals + 4);
+  for (let i = 0; i < g.length; i++) {
+    const [re, im] = at(Math.abs(scaleVolts * Math.expm1((i - 1) * step)));
+    g[i] = re;
+    b[i] = im;
+  }
+  return { scaleVolts, step, g, b };
+}
+
+/** A table of such samples at the place `at`, 0 for an amplitude of zero; up to its last sample but one. */
+export function cubicAt(table: Float64Array, at: number): number {
+  const i = Math.floor(at);
+  const t = at - i;
+  return (
+    (-t * (t - 1) * (t - 2) * table[i]!) / 6 +
+    ((t + 1) * (t - 1) * (t - 2) * table[i + 1]!) / 2 -
+    ((t + 1) * t * (t - 2) * table[i + 2]!) / 2 +
+    ((t + 1) * t * (t - 1) * table[i + 3]!) / 6
+  );
+}
+
+/** The same at every amplitude. */
+export function constantAdmittance(g: number, b: number): Admittance {
+  return { scaleVolts: 1, step: 1, g: new Float64Array(4).fill(g), b: new Float64Array(4).fill(b) };
+}
+
+/** Writes g, b and their slopes by the amplitude (siemens per volt) to the four places of `out`. */
+export function admittanceAt(law: Admittance, amplitudeVolts: number, out: Float64Array): void {
+  const { scaleVolts, step, g, b } = law;
+  // Of a place in the table the absolute error counts.
+  const at = Math.log(1 + amplitudeVolts / scaleVolts) / step;
+  const i = Math.floor(at);
+  const last = g.length - 4;
+  if (!(i < last)) {
+    out[0] = g[last + 1]!;
+    out[1] = b[last + 1]!;
+    out[2] = 0;
+    out[3] = 0;
+    return;
+  }
+  const g0 = g[i]!;
+  const g1 = g[i + 1]!;
+  const g2 = g[i + 2]!;
+  const g3 = g[i + 3]!;
+  const b0 = b[i]!;
+  const b1 = b[i + 1]!;
+  const b2 = b[i + 2]!;
+  const b3 = b[i + 3]!;
+  // The cubic through the four, by powers of t.
+  const t = at - i;
+  const gA = (g2 - g0) / 2 - (g3 - 3 * g2 + 3 * g1 - g0) / 6;
+  const gB = (g2 - 2 * g1 + g0) / 2;
+  const gC = (g3 - 3 * g2 + 3 * g1 - g0) / 6;
+  const bA = (b2 - b0) / 2 - (b3 - 3 * b2 + 3 * b1 - b0) / 6;
+  const bB = (b2 - 2 * b1 + b0) / 2;
+  const bC = (b3 - 3 * b2 + 3 * b1 - b0) / 6;
+  const perVolt = 1 / ((scaleVolts + amplitudeVolts) * step);
+  out[0] = g1 + t * (gA + t * (gB + t * gC));
+  out[1] = b1 + t * (bA + t * (bB + t * bC));
+  out[2] = (gA + t * (2 * gB + 3 * t * gC)) * perVolt;
+  out[3] = (bA + t * (2 * bB + 3 * t * bC)) * perVolt;
+}
+
+/** The same of several side by side. */
+export function admittanceOf(
+  laws: readonly Admittance[],
+  amplitudeVolts: number,
+  out: Float64Array,
+  scratch: Float64Array,
+): void {
+  admittanceAt(laws[0]!, amplitudeVolts, out);
+  for (let k = 1; k < laws.length; k++) {
+    admittanceAt(laws[k]!, amplitudeVolts, scratch);
+    for (let j = 0; j < 4; j++) out[j] = out[j]! + scratch[j]!;
+  }
+}

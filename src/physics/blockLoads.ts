@@ -1,0 +1,313 @@
+/**
+ * Nonlinear loads inside one block: the voltages that stand once diodes load their nodes.
+ *
+ * With U the block's response to one amp drawn at the loaded nodes (so -U is its Thevenin impedance there) and V0 its voltages without them,  V = V0 + U I(V),
+ * I = (g + j b)(|V|) V at each loaded node, the fundamental alone. One load leaves one real equation a frequency, |V| |1 - U Y(|V|)| = |V0|, whose left side rises
+ * with |V| for a passive circuit: Newton's rule between bounds, begun from the last frequency's answer. Several loads are solved together by Newton's rule on the real and imaginary parts,
+ * where that does not settle with the drive brought up in steps.
+ * A small change d of V0 becomes d + U dI, dI the change of the loads' currents: the same equations made linear. Nothing is allocated in the loops.
+ */
+import { type Admittance, admittanceOf } from './admittance.ts';
+import { eliminate } from './eliminate.ts';
+
+/** What a block's loads work on. Response of node i to the load in column c at frequency f: [(c * n + i) * count + f]. */
+export interface LoadedBlock {
+  readonly n: number;
+  readonly count: number;
+  /** by local node */
+  readonly re: readonly Float64Array[];
+  readonly im: readonly Float64Array[];
+  readonly unitRe: Float64Array;
+  readonly unitIm: Float64Array;
+}
+
+export interface BlockLoads {
+  /** the block's voltages without the loads become those with them; `columns` tells where the response to each load stands */
+  apply(block: LoadedBlock, columns: Int32Array): void;
+  /** changes of the voltages, without the loads' own, become whole ones; `at` holds the voltages themselves */
+  follow(block: LoadedBlock, columns: Int32Array, at: LoadedBlock): void;
+}
+
+const MOST_ROUNDS = 60;
+const RAMP_STEPS = 16;
+/** The answer is some hundred times the square of this from the true one at worst. */
+const CLOSE = 1e-5;
+
+/** `nodes`: local numbers of the loaded nodes; `laws`: what hangs on each. */
+export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readonly Admittance[])[]): BlockLoads {
+  const m = nodes.length;
+  const size = 2 * m;
+  const y = new Float64Array(4);
+  const scratch = new Float64Array(4);
+  /** of the loads: voltages, what would stand without them, and the responses among them (row by row) */
+  const v = new Float64Array(size);
+  const bare = new Float64Array(size);
+  const uRe = new Float64Array(m * m);
+  const uIm = new Float64Array(m * m);
+  const off = new Float64Array(size);
+  const trial = new Float64Array(size);
+  const matrix = new Float64Array(size * (size + 1));
+  const current = new Float64Array(size);
+  let drawnBefore = new Float64Array(0);
+
+  /** Room for a complex current at each frequency, real parts first. */
+  const drawn = (count: number): Float64Array => {
+    if (drawnBefore.length !== 2 * count) drawnBefore = new Float64Array(2 * count);
+    return drawnBefore;
+  };
+
+  const admittance = (list: readonly Admittance[], amplitude: number): void => {
+    admittanceOf(list, amplitude, y, scratch);
+  };
+
+  /** |V| where one load hangs on the response ur + j ui, `from` where the search begins; y is left as it is there, without slopes. */
+  const oneAmplitude = (
+    list: readonly Admittance[],
+    ur: number,
+    ui: number,
+    bareVolts: number,
+    from: number,
+  ): number => {
+    let low = 0;
+    let high = Number.POSITIVE_INFINITY;
+    let a = from;
+    for (let round = 0; round < MOST_ROUNDS; round++) {
+      admittance(list, a);
+      const g = y[0]!;
+      const b = y[1]!;
+      const dg = y[2]!;
+      const db = y[3]!;
+      const dr = 1 - (ur * g - ui * b);
+      const di = -(ur * b + ui * g);
+      const d = Math.sqrt(dr * dr + di * di);
+      const wrong = a * d - bareVolts;
+      if (wrong > 0) high = a;
+      else low = a;
+      const slope = d - (a * (dr * (ur * dg - ui * db) + di * (ur * db + ui * dg))) / d;
+      let next = a - wrong / slope;
+      if (!(next > low && next < high)) next = high === Number.POSITIVE_INFINITY ? 2 * a : (low + high) / 2;
+      const moved = next - a;
+      a = next;
+      // The rule doubles the good figures each time, and on so short a way the load goes in a straight line.
+      if (Math.abs(moved) <= CLOSE * a || high - low <= 1e-15 * a) {
+        y[0] = g + dg * moved;
+        y[1] = b + db * moved;
+        break;
+      }
+    }
+    return a;
+  };
+
+  const applyOne = ({ n, count, re, im, unitRe, unitIm }: LoadedBlock, column: number): void => {
+    const node = nodes[0]!;
+    const list = laws()[0]!;
+    const own = (column * n + node) * count;
+    const vr = re[node]!;
+    const vi = im[node]!;
+    const drawnRe = drawn(count);
+    const drawnIm = drawnRe.subarray(count);
+    /** |V| over |V0| at the last three frequencies: the search begins on their parabola */
+    let share = 0.5;
+    let second = 0.5;
+    let third = 0.5;
+    for (let f = 0; f < count; f++) {
+      const br = vr[f]!;
+      const bi = vi[f]!;
+      const bareVolts = Math.sqrt(br * br + bi * bi);
+      if (bareVolts === 0) {
+        drawnRe[f] = 0;
+        drawnIm[f] = 0;
+        continue;
+      }
+      const ur = unitRe[own + f]!;
+      const ui = unitIm[own + f]!;
+      const ahead = 3 * (share - second) + third;
+      const a = oneAmplitude(list, ur, ui, bareVolts, bareVolts * (ahead > 0 ? ahead : share));
+      third = second;
+      second = share;
+      share = a / bareVolts;
+      // V = V0 / (1 - U Y), I = Y V.
+      const g = y[0]!;
+      const b = y[1]!;
+      const dr = 1 - (ur * g - ui * b);
+      const di = -(ur * b + ui * g);
+      const d = dr * dr + di * di;
+      const xr = (br * dr + bi * di) / d;
+      const xi = (bi * dr - br * di) / d;
+      drawnRe[f] = g * xr - b * xi;
+      drawnIm[f] = g * xi + b * xr;
+    }
+    for (let i = 0; i < n; i++) {
+      const outRe = re[i]!;
+      const outIm = im[i]!;
+      const at = (column * n + i) * count;
+      for (let f = 0; f < count; f++) {
+        const ur = unitRe[at + f]!;
+        const ui = unitIm[at + f]!;
+        const ir = drawnRe[f]!;
+        const ii = drawnIm[f]!;
+        outRe[f] = outRe[f]! + ur * ir - ui * ii;
+        outIm[f] = outIm[f]! + ur * ii + ui * ir;
+      }
+    }
+  };
+
+  /** The loads' currents at `at`, and from them how far `at` is from the answer; returns the square of that. */
+  const measure = (at: Float64Array, list: readonly (readonly Admittance[])[], share: number): number => {
+    for (let k = 0; k < m; k++) {
+      const [x, z] = [at[2 * k]!, at[2 * k + 1]!];
+      admittance(list[k]!, Math.sqrt(x * x + z * z));
+      current[2 * k] = y[0]! * x - y[1]! * z;
+      current[2 * k + 1] = y[0]! * z + y[1]! * x;
+    }
+    let sum = 0;
+    for (let k = 0; k < m; k++) {
+      let r = at[2 * k]! - share * bare[2 * k]!;
+      let i = at[2 * k + 1]! - share * bare[2 * k + 1]!;
+      for (let j = 0; j < m; j++) {
+        const [ur, ui] = [uRe[k * m + j]!, uIm[k * m + j]!];
+        r -= ur * current[2 * j]! - ui * current[2 * j + 1]!;
+        i -= ur * current[2 * j + 1]! + ui * current[2 * j]!;
+      }
+      off[2 * k] = r;
+      off[2 * k + 1] = i;
+      sum += r * r + i * i;
+    }
+    return sum;
+  };
+
+  /** matrix = 1 - U dI/dV at `at`, real and imaginary parts in turn; its last column is left alone. */
+  const linearize = (at: Float64Array, list: readonly (readonly Admittance[])[]): void => {
+    const width = size + 1;
+    for (let j = 0; j < m; j++) {
+      const [x, z] = [at[2 * j]!, at[2 * j + 1]!];
+      const a = Math.sqrt(x * x + z * z);
+      admittance(list[j]!, a);
+      const [g, b, dg, db] = [y[0]!, y[1]!, y[2]!, y[3]!];
+      const [cx, cz] = a > 0 ? [x / a, z / a] : [0, 0];
+      const pr = dg * x - db * z;
+      const pi = dg * z + db * x;
+      // dI by x and by z.
+      const [rx, ix] = [g + pr * cx, b + pi * cx];
+      const [rz, iz] = [-b + pr * cz, g + pi * cz];
+      for (let k = 0; k < m; k++) {
+        const [ur, ui] = [uRe[k * m + j]!, uIm[k * m + j]!];
+        const own = k === j ? 1 : 0;
+        matrix[2 * k * width + 2 * j] = own - (ur * rx - ui * ix);
+        matrix[(2 * k + 1) * width + 2 * j] = -(ur * ix + ui * rx);
+        matrix[2 * k * width + 2 * j + 1] = -(ur * rz - ui * iz);
+        matrix[(2 * k + 1) * width + 2 * j + 1] = own - (ur * iz + ui * rz);
+      }
+    }
+  };
+
+  /** Newton's rule from where v stands, the drive at `share` of the whole; false where it does not settle. */
+  const settle = (list: readonly (readonly Admittance[])[], share: number): boolean => {
+    let wrong = measure(v, list, share);
+    for (let round = 0; round < MOST_ROUNDS; round++) {
+      linearize(v, list);
+      for (let k = 0; k < size; k++) matrix[k * (size + 1) + size] = -off[k]!;
+      if (!eliminate(matrix, size)) return false;
+      let length = 0;
+      let scale = 0;
+      for (let k = 0; k < size; k++) {
+        const step = matrix[k * (size + 1) + size]!;
+        length += step * step;
+        scale += v[k]! * v[k]!;
+      }
+      let part = 1;
+      for (;;) {
+        for (let k = 0; k < size; k++) trial[k] = v[k]! + part * matrix[k * (size + 1) + size]!;
+        const then = measure(trial, list, share);
+        if (then < wrong || length <= 1e-26 * scale) {
+          wrong = then;
+          break;
+        }
+        part /= 2;
+        if (part < 1e-6) return length <= 1e-20 * scale;
+      }
+      v.set(trial);
+      if (part * part * length <= 1e-26 * scale) return true;
+    }
+    return false;
+  };
+
+  const many = (list: readonly (readonly Admittance[])[]): void => {
+    if (settle(list, 1)) return;
+    v.fill(0);
+    for (let step = 1; step <= RAMP_STEPS; step++) {
+      const share = step / RAMP_STEPS;
+      if (step === 1) for (let k = 0; k < size; k++) v[k] = share * bare[k]!;
+      else for (let k = 0; k < size; k++) v[k] = (v[k]! * step) / (step - 1);
+      settle(list, share);
+    }
+  };
+
+  const fetch = ({ n, count, re, im, unitRe, unitIm }: LoadedBlock, columns: Int32Array, f: number): void => {
+    for (let k = 0; k < m; k++) {
+      const node = nodes[k]!;
+      bare[2 * k] = re[node]![f]!;
+      bare[2 * k + 1] = im[node]![f]!;
+      for (let j = 0; j < m; j++) {
+        const at = (columns[j]! * n + node) * count + f;
+        uRe[k * m + j] = unitRe[at]!;
+        uIm[k * m + j] = unitIm[at]!;
+      }
+    }
+  };
+
+  /** Adds what the loads' currents make at every node of the block. */
+  const spread = ({ n, count, re, im, unitRe, unitIm }: LoadedBlock, columns: Int32Array, f: number): void => {
+    for (let j = 0; j < m; j++) {
+      const ir = current[2 * j]!;
+      const ii = current[2 * j + 1]!;
+      let at = columns[j]! * n * count + f;
+      for (let i = 0; i < n; i++, at += count) {
+        const ur = unitRe[at]!;
+        const ui = unitIm[at]!;
+        re[i]![f] = re[i]![f]! + ur * ir - ui * ii;
+        im[i]![f] = im[i]![f]! + ur * ii + ui * ir;
+      }
+    }
+  };
+
+  return {
+    apply(block, columns) {
+      if (m === 1) {
+        applyOne(block, columns[0]!);
+        return;
+      }
+      const list = laws();
+      v.fill(0);
+      for (let f = 0; f < block.count; f++) {
+        fetch(block, columns, f);
+        many(list);
+        spread(block, columns, f);
+      }
+    },
+    follow(block, columns, at) {
+      const list = laws();
+      const width = size + 1;
+      for (let f = 0; f < block.count; f++) {
+        fetch(block, columns, f);
+        for (let k = 0; k < m; k++) {
+          v[2 * k] = at.re[nodes[k]!]![f]!;
+          v[2 * k + 1] = at.im[nodes[k]!]![f]!;
+        }
+        linearize(v, list);
+        for (let k = 0; k < size; k++) matrix[k * width + size] = bare[k]!;
+        eliminate(matrix, size);
+        for (let k = 0; k < m; k++) {
+          const [x, z] = [v[2 * k]!, v[2 * k + 1]!];
+          const [dx, dz] = [matrix[2 * k * width + size]!, matrix[(2 * k + 1) * width + size]!];
+          const a = Math.sqrt(x * x + z * z);
+          admittance(list[k]!, a);
+          const da = a > 0 ? (x * dx + z * dz) / a : 0;
+          current[2 * k] = y[0]! * dx - y[1]! * dz + (y[2]! * x - y[3]! * z) * da;
+          current[2 * k + 1] = y[0]! * dz + y[1]! * dx + (y[2]! * z + y[3]! * x) * da;
+        }
+        spread(block, columns, f);
+      }
+    },
+  };
+}

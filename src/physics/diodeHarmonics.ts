@@ -1,0 +1,166 @@
+/**
+ * A diode detector whose tuned circuit and load are no short circuits to the carrier's harmonics.
+ *
+ * The diode's current comes in pulses. Where the circuit that feeds it and the capacitor of its load are no short circuits to them (the last coil of a wide vision strip
+ * has 12 pF, the halves of an FM detector's secondary have leakage inductance), each pulse dents the voltage that drives it: it grows longer and lower, comes late or
+ * early, and so detunes as well as damps. Periodic steady state with the carrier's fundamental at the node held at A cos wt:
+ *   v(t) = A cos wt - sum over h of Re(Z_h I_h e^{jhwt}),  i = Is (exp(v / nVt) - 1),
+ * v across the diode, Z_0 = R, Z_1 that of the load R and C, Z_h beyond that of the load and of the circuit at h w, up to HARMONICS. Newton's rule on SAMPLES samples
+ * of v. Of the current the node sees I_1 = (g + j b) A, the load I_0 = V / R.
+ * Validity: w at the middle of the band (a tenth beside it changes g by about 1 %); another diode on the same coils is met at the fundamental only.
+ * Source: harmonic balance, e.g. Nakhla and Vlach, IEEE Trans. Circuits and Systems 1976 (from memory); held against time runs of ngspice in the tests.
+ */
+import type { Diode } from './diode.ts';
+import { eliminate } from './eliminate.ts';
+
+/** Highest harmonic of the carrier that is reckoned with. */
+export const HARMONICS = 20;
+
+/** What stands between a diode's node and ground at the carrier's harmonics. */
+export interface HarmonicCircuit {
+  /** the carrier */
+  readonly hz: number;
+  /** ohms at 2 hz, 3 hz ... HARMONICS hz */
+  readonly re: readonly number[];
+  readonly im: readonly number[];
+}
+
+export interface DiodeCircuit extends Diode {
+  readonly loadFarads: number;
+  readonly harmonics: HarmonicCircuit;
+}
+
+export interface DiodeState {
+  /** fundamental current over the carrier at the node, siemens */
+  readonly g: number;
+  readonly b: number;
+  /** volts on the load */
+  readonly volts: number;
+}
+
+const SAMPLES = 64;
+const ROUNDS = 200;
+/** Less conductance than this part of 1/R does not count in a step. */
+const BLOCKED = 1e-9;
+
+/** One after the other for rising amplitudes: each starts from the last. */
+export function createDiodeBalance(circuit: DiodeCircuit): (amplitudeVolts: number) => DiodeState {
+  const { saturationAmps, emissionVolts, loadOhms } = circuit;
+  const kernel = impedanceKernel(circuit);
+  const cos = Float64Array.from({ length: SAMPLES }, (_, k) => Math.cos((2 * Math.PI * k) / SAMPLES));
+  const sin = Float64Array.from({ length: SAMPLES }, (_, k) => Math.sin((2 * Math.PI * k) / SAMPLES));
+  const v = new Float64Array(SAMPLES);
+  const amps = new Float64Array(SAMPLES);
+  const slope = new Float64Array(SAMPLES);
+  const off = new Float64Array(SAMPLES);
+  const step = new Float64Array(SAMPLES);
+  const matrix = new Float64Array(SAMPLES * (SAMPLES + 1));
+  let before = 0;
+
+  const measure = (amplitude: number): void => {
+    for (let k = 0; k < SAMPLES; k++) {
+      const e = Math.exp(v[k]! / emissionVolts);
+      amps[k] = saturationAmps * (e - 1);
+      slope[k] = (saturationAmps * e) / emissionVolts;
+    }
+    for (let j = 0; j < SAMPLES; j++) {
+      let sum = v[j]! - amplitude * cos[j]!;
+      for (let k = 0; k < SAMPLES; k++) sum += kernel[(j - k) & (SAMPLES - 1)]! * amps[k]!;
+      off[j] = sum;
+    }
+  };
+
+  return (amplitude) => {
+    // The load has followed the amplitude by then, so the crests stay about where they were.
+    for (let k = 0; k < SAMPLES; k++) v[k] = v[k]! + (amplitude - before) * (cos[k]! - 1) * 0.9;
+    before = amplitude;
+    for (let round = 0; round < ROUNDS; round++) {
+      measure(amplitude);
+      newtonStep(kernel, slope, off, loadOhms, matrix, step);
+      let most = 0;
+      let size = 0;
+      for (let k = 0; k < SAMPLES; k++) {
+        most = Math.max(most, step[k]!);
+        size = Math.max(size, Math.abs(step[k]!));
+      }
+      // An exponential that is overshot takes long to come back.
+      const share = most > 2 * emissionVolts ? (2 * emissionVolts) / most : 1;
+      for (let k = 0; k < SAMPLES; k++) v[k] = v[k]! + share * step[k]!;
+      if (size < 1e-13 + 1e-11 * amplitude) break;
+    }
+    measure(amplitude);
+    let mean = 0;
+    let re = 0;
+    let im = 0;
+    for (let k = 0; k < SAMPLES; k++) {
+      mean += amps[k]! / SAMPLES;
+      re += (2 * amps[k]! * cos[k]!) / SAMPLES;
+      im -= (2 * amps[k]! * sin[k]!) / SAMPLES;
+    }
+    return { g: re / amplitude, b: im / amplitude, volts: mean * loadOhms };
+  };
+}
+
+/** A carrier so small that the diode is its conductance Is / nVt; `volts` is the output over the amplitude squared. */
+export function smallDiode(circuit: DiodeCircuit): DiodeState {
+  const { saturationAmps, emissionVolts, loadOhms, loadFarads, harmonics } = circuit;
+  const own = saturationAmps / emissionVolts;
+  const load = loadImpedance(loadOhms, loadFarads, 2 * Math.PI * harmonics.hz);
+  const re = 1 + own * load.re;
+  const im = own * load.im;
+  const size = re * re + im * im;
+  // Of the carrier the diode has 1 / (1 + g Z); the square of that makes the mean current g a^2 / (4 nVt).
+  const volts = own / (4 * emissionVolts) / size / (1 / loadOhms + own);
+  return { g: (own * re) / size, b: (-own * im) / size, volts };
+}
+
+function loadImpedance(ohms: number, farads: number, w: number): { readonly re: number; readonly im: number } {
+  const x = w * ohms * farads;
+  return { re: ohms / (1 + x * x), im: (-ohms * x) / (1 + x * x) };
+}
+
+/** v at a sample for one amp in the sample `k` before it. */
+function impedanceKernel({ loadOhms, loadFarads, harmonics }: DiodeCircuit): Float64Array {
+  const w = 2 * Math.PI * harmonics.hz;
+  const kernel = new Float64Array(SAMPLES).fill(loadOhms / SAMPLES);
+  for (let h = 1; h <= HARMONICS; h++) {
+    const load = loadImpedance(loadOhms, loadFarads, h * w);
+    const re = load.re + (harmonics.re[h - 2] ?? 0);
+    const im = load.im + (harmonics.im[h - 2] ?? 0);
+    for (let k = 0; k < SAMPLES; k++) {
+      const angle = (2 * Math.PI * h * k) / SAMPLES;
+      kernel[k] = kernel[k]! + (2 * (re * Math.cos(angle) - im * Math.sin(angle))) / SAMPLES;
+    }
+  }
+  return kernel;
+}
+
+/** step = -(1 + K diag(slope))^-1 off; only samples that conduct need solving, the others follow. */
+function newtonStep(
+  kernel: Float64Array,
+  slope: Float64Array,
+  off: Float64Array,
+  loadOhms: number,
+  matrix: Float64Array,
+  step: Float64Array,
+): void {
+  const on: number[] = [];
+  for (let k = 0; k < SAMPLES; k++) if (slope[k]! * loadOhms > BLOCKED) on.push(k);
+  const n = on.length;
+  const width = n + 1;
+  for (let a = 0; a < n; a++) {
+    for (let c = 0; c < n; c++) {
+      const k = on[c]!;
+      matrix[a * width + c] = (a === c ? 1 : 0) + kernel[(on[a]! - k) & (SAMPLES - 1)]! * slope[k]!;
+    }
+    matrix[a * width + n] = -off[on[a]!]!;
+  }
+  eliminate(matrix, n);
+  for (let j = 0; j < SAMPLES; j++) {
+    let sum = -off[j]!;
+    for (let c = 0; c < n; c++) {
+      sum -= kernel[(j - on[c]!) & (SAMPLES - 1)]! * slope[on[c]!]! * matrix[c * width + n]!;
+    }
+    step[j] = sum;
+  }
+}

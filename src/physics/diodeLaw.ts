@@ -1,0 +1,84 @@
+/**
+ * A loaded diode as its circuit and its reader meet it: volts out and admittance presented, by the carrier's amplitude at its node.
+ *
+ * Without `harmonics` the closed forms of diode.ts. With them the balance of diodeHarmonics.ts, in a table of INTERVALS up to END_VOLTS; beyond, the admittance stands
+ * still and the volts go on in a straight line. Interpolation within 5e-5 of each value. Laws are kept: equal diodes share one.
+ */
+import { type Admittance, cubicAt, tabulateAdmittance } from './admittance.ts';
+import { createDetector, type Diode, diodeConductance } from './diode.ts';
+import { createDiodeBalance, type DiodeCircuit, type HarmonicCircuit, smallDiode } from './diodeHarmonics.ts';
+
+export interface LoadedDiode extends Diode {
+  /** across the load; counts only with harmonics */
+  readonly loadFarads: number;
+  /** null: circuit and load are short circuits to the carrier's harmonics */
+  readonly harmonics: HarmonicCircuit | null;
+}
+
+export interface DiodeLaw {
+  readonly diode: LoadedDiode;
+  /** volts on the load for a carrier of so many volts peak */
+  detect(amplitudeVolts: number): number;
+  readonly admittance: Admittance;
+}
+
+const CLOSED_INTERVALS = 512;
+const CLOSED_END_VOLTS = 100;
+const INTERVALS = 64;
+const END_VOLTS = 12;
+const MOST_LAWS = 64;
+
+const known = new Map<string, DiodeLaw>();
+
+export function diodeLaw(diode: LoadedDiode): DiodeLaw {
+  const { saturationAmps, emissionVolts, loadOhms, loadFarads, harmonics } = diode;
+  const circuit =
+    harmonics === null ? '' : `${loadFarads}|${harmonics.hz}|${harmonics.re.join(' ')}|${harmonics.im.join(' ')}`;
+  const key = `${saturationAmps}|${emissionVolts}|${loadOhms}|${circuit}`;
+  const law = known.get(key) ?? (harmonics === null ? closedLaw(diode) : balancedLaw({ ...diode, harmonics }));
+  // Put back at the end, so that the first in the map is the one longest unused.
+  known.delete(key);
+  known.set(key, law);
+  if (known.size > MOST_LAWS) known.delete(known.keys().next().value!);
+  return law;
+}
+
+function closedLaw(diode: LoadedDiode): DiodeLaw {
+  const at = (amplitude: number): [number, number] => [diodeConductance(amplitude, diode), 0];
+  return {
+    diode,
+    detect: createDetector(diode),
+    admittance: tabulateAdmittance(diode.emissionVolts, CLOSED_END_VOLTS, CLOSED_INTERVALS, at),
+  };
+}
+
+function balancedLaw(circuit: DiodeCircuit & LoadedDiode): DiodeLaw {
+  const { emissionVolts } = circuit;
+  const balance = createDiodeBalance(circuit);
+  const small = smallDiode(circuit);
+  /** V (nVt + A) / A^2, smooth and bounded from square law to straight line */
+  const shape: number[] = [];
+  const admittance = tabulateAdmittance(emissionVolts, END_VOLTS, INTERVALS, (amplitude) => {
+    const state = amplitude === 0 ? small : balance(amplitude);
+    const perSquare = amplitude === 0 ? small.volts : state.volts / amplitude ** 2;
+    // Its continuation to the one sample before zero is taken as even, as the volts themselves are.
+    shape.push(perSquare * (emissionVolts + (shape.length === 0 ? -amplitude : amplitude)));
+    return [state.g, state.b];
+  });
+  const { step } = admittance;
+  const table = Float64Array.from(shape);
+  const within = (amplitude: number): number => {
+    const at = Math.min(Math.log1p(amplitude / emissionVolts) / step, INTERVALS);
+    return (cubicAt(table, at) * amplitude * amplitude) / (emissionVolts + amplitude);
+  };
+  const endVolts = within(END_VOLTS);
+  const endSlope = (endVolts - within(END_VOLTS * 0.99)) / (END_VOLTS * 0.01);
+  return {
+    diode: circuit,
+    admittance,
+    detect(amplitudeVolts) {
+      const amplitude = Math.abs(amplitudeVolts);
+      return amplitude < END_VOLTS ? within(amplitude) : endVolts + (amplitude - END_VOLTS) * endSlope;
+    },
+  };
+}

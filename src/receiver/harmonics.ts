@@ -1,0 +1,56 @@
+/**
+ * What a detector's nodes look like at the harmonics of its carrier, from the deck at its nominal values: the circuit by itself, every source off.
+ *
+ * Rounded to a small part of the largest, so that decks which differ only far away share one diode's table (physics/diodeLaw.ts). Of an FM detector's two nodes the mean.
+ */
+import { problemLine } from '../base/result.ts';
+import { buildNetwork } from '../physics/buildNetwork.ts';
+import { type Deck, nodeKey } from '../physics/deck.ts';
+import { HARMONICS, type HarmonicCircuit } from '../physics/diodeHarmonics.ts';
+import { editDeck } from '../physics/editDeck.ts';
+import { createSolver } from '../physics/solver.ts';
+import { deckParts } from './deckParts.ts';
+import type { Detector } from './receiver.ts';
+
+const PROBING = 'Iharmonics';
+/** Parts of the largest. */
+const ROUNDED = 2 ** 20;
+
+const known = new WeakMap<Deck, Map<string, HarmonicCircuit>>();
+
+export function harmonicCircuit(deck: Deck, detector: Detector): HarmonicCircuit {
+  const hz = detector.carrierHz;
+  const ofDeck = known.get(deck) ?? new Map<string, HarmonicCircuit>();
+  known.set(deck, ofDeck);
+  const nodes = detector.kind === 'envelope' ? [detector.node] : [detector.plus, detector.minus];
+  const key = `${nodes.join('|')}|${hz}`;
+  const found = ofDeck.get(key) ?? meanCircuit(deck, nodes, hz);
+  ofDeck.set(key, found);
+  return found;
+}
+
+function meanCircuit(deck: Deck, nodes: readonly string[], hz: number): HarmonicCircuit {
+  const all = nodes.map((node) => impedances(deck, node, hz));
+  const mean = (of: 're' | 'im'): number[] =>
+    Array.from({ length: HARMONICS - 1 }, (_, k) => all.reduce((sum, one) => sum + one[of][k]! / all.length, 0));
+  const [re, im] = [mean('re'), mean('im')];
+  const most = Math.max(...re.map((v, k) => Math.hypot(v, im[k]!)));
+  const unit = 2 ** Math.round(Math.log2(most / ROUNDED));
+  const rounded = (list: readonly number[]): number[] => list.map((v) => Math.round(v / unit) * unit);
+  return { hz, re: rounded(re), im: rounded(im) };
+}
+
+function impedances(deck: Deck, node: string, hz: number): { readonly re: Float64Array; readonly im: Float64Array } {
+  const part = deckParts(deck).find(({ nodes }) => nodes.has(nodeKey(node)));
+  if (part === undefined) throw new Error(`the deck has no node ${node}`);
+  const source = { kind: 'I', name: PROBING, nodes: ['0', node], value: 1, phaseDegrees: 0, dcAmps: 0 } as const;
+  const built = buildNetwork(editDeck(part.deck, [{ kind: 'add', element: source }]), 'harmonics');
+  if (!built.ok) throw new Error(built.problems.map(problemLine).join('\n'));
+  const solver = createSolver(
+    built.value,
+    Float64Array.from({ length: HARMONICS - 1 }, (_, k) => (k + 2) * hz),
+  );
+  for (const e of part.deck.elements) if (e.kind === 'I') solver.setDrive(e.name, 0);
+  solver.solve();
+  return { re: solver.real(node), im: solver.imag(node) };
+}
