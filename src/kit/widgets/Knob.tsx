@@ -11,6 +11,8 @@ import { Flag } from './Flag.tsx';
 import { knobBlock, knobStill, needle, needleDegrees, valueArc } from './knobArt.ts';
 import { useTurning } from './turning.ts';
 import { useHeld } from './useHeld.ts';
+import './widgets.css';
+import './knob.css';
 
 export interface KnobProps {
   readonly label: string;

@@ -17,6 +17,8 @@ import {
   switchShape,
   switchStill,
 } from './switchArt.ts';
+import './widgets.css';
+import './switch.css';
 
 export interface Position<V> {
   readonly value: V;

@@ -101,7 +101,7 @@ export function Shelf({ shelf, tabs, items, first }: ShelfProps) {
       <nav class="shelf-tabs placed" style={place(tabs)} aria-label={panelWords.shelf}>
         {items.map((item) => (
           <button type="button" key={item.id} class={seen.has(item.id) ? 'open' : ''} onClick={() => bring(item.id)}>
-            <span class={seen.has(item.id) ? 'disc dark' : 'disc'} aria-hidden="true">
+            <span class={seen.has(item.id) ? 'disc' : 'disc hollow'} aria-hidden="true">
               {item.no}
             </span>
             {item.name}

@@ -6,6 +6,7 @@ import { useWords } from '../../kit/hooks/useWords.ts';
 import { Fit, Frac, Frame, thumb } from '../../kit/theme/art.tsx';
 import { C, hatch, r1 } from '../../kit/theme/ink.ts';
 import { bandOf } from '../../present/curves.ts';
+import './score.css';
 
 const LOOKS: Readonly<Record<Block, { readonly angle: number; readonly ink: string; readonly tint: string }>> = {
   response: { angle: 45, ink: C.petrol, tint: '#cfe0d6' },

@@ -6,6 +6,8 @@ import { useWords } from '../../../kit/hooks/useWords.ts';
 import type { Rect } from '../../../kit/px.ts';
 import { place, px } from '../../../kit/px.ts';
 import { Frame } from '../../../kit/theme/art.tsx';
+import '../../../kit/tabs/tabs.css';
+import './panels.css';
 
 export interface PanelProps {
   readonly id: string;
@@ -30,7 +32,7 @@ export function Panel({ id, no, title, rect, width, extra, children, class: cls 
     >
       <Frame kind="panel" />
       <div class="panel-head">
-        <span class="disc dark" aria-hidden="true">
+        <span class="disc" aria-hidden="true">
           {no}
         </span>
         <h2 id={`${id}-title`} class="h" tabIndex={-1}>
@@ -72,7 +74,7 @@ export function SidedPanel({
         extra={
           <button
             type="button"
-            class="corner"
+            class="tab corner"
             aria-label={panelWords.turnOver(sides[next]!.name)}
             onClick={() => setOpen(next)}
           >
@@ -96,7 +98,13 @@ export function SidedPanel({
     <Panel
       {...panel}
       extra={
-        <div class="side-tabs" role="tablist" aria-label={panelWords.sides(panel.title)} ref={tabs} onKeyDown={key}>
+        <div
+          class="tabs side-tabs"
+          role="tablist"
+          aria-label={panelWords.sides(panel.title)}
+          ref={tabs}
+          onKeyDown={key}
+        >
           {sides.map((side, i) => (
             <button
               key={side.name}

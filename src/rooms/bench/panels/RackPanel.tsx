@@ -16,6 +16,7 @@ import { mainResponse } from '../../../receiver/responses.ts';
 import { PortDial, useTurned } from '../parts.tsx';
 import { Panel } from './Panel.tsx';
 import { each, type OnPanel, Others, Places } from './Places.tsx';
+import './rack.css';
 
 const HEAD = each(['comb', 'tunableOn', 'markerRoute'], { look: 'small' });
 const KNOBS = each(['dialTrimHz', 'pipHeightDiv'], { r: 17 });

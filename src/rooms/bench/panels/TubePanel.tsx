@@ -9,6 +9,7 @@ import type { BenchPort } from '../../../present/ports.ts';
 import { useOffOn } from '../parts.tsx';
 import { Panel, SidedPanel } from './Panel.tsx';
 import { each, type OnPanel, Others, Places } from './Places.tsx';
+import './tubePanel.css';
 
 export interface WaxSwitch {
   readonly allowed: boolean;

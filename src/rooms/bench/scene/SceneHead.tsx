@@ -13,7 +13,7 @@ export function SceneHead({
 }) {
   return (
     <h2 class="scene-head">
-      <span class="scene-no" aria-hidden="true">
+      <span class="disc" aria-hidden="true">
         {no}
       </span>
       <span class={hideTitle ? 'unseen' : 'h'}>{children}</span>

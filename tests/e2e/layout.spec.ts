@@ -1,0 +1,54 @@
+/** Every room and state in every size of window: all text large enough and whole, nothing on anything else, every target large enough to hit; in English, and in made-up words that are longer. */
+
+import { type LayoutFault, layoutFaults } from './layoutFaults.ts';
+import { expect, test } from './page.ts';
+import { type Look, visitBench, visitCourse, visitReport, visitStrip } from './visits.ts';
+
+const LANGUAGES = [
+  ['in English', ''],
+  ['in longer words', '?words=pseudo'],
+] as const;
+const ROUNDS = { course: visitCourse, report: visitReport, bench: visitBench, strip: visitStrip } as const;
+
+for (const [language, search] of LANGUAGES) {
+  for (const [name, visit] of Object.entries(ROUNDS)) {
+    test(`${name} ${language}`, async ({ page }) => {
+      test.setTimeout(300_000);
+      const places: string[] = [];
+      const found: string[] = [];
+      const look: Look = async (place, within) => {
+        places.push(place);
+        for (const { kind, what } of await page.evaluate(layoutFaults, within))
+          found.push(`${place}: ${kind}: ${what}`);
+      };
+      await visit(page, search, look);
+      expect(places.length).toBeGreaterThan(3);
+      expect(found).toEqual([]);
+    });
+  }
+}
+
+test('each fault would be seen', async ({ page }) => {
+  await page.goto('/');
+  await expect(page.locator('.card-open').first()).toBeVisible();
+  const planted: Readonly<Record<LayoutFault['kind'], string>> = {
+    'small text': '<p style="font: 11px/16px serif">planted</p>',
+    'small target': '<button style="width: 20px; height: 40px; padding: 0">x</button>',
+    'cut text': '<p style="width: 40px; overflow: hidden; white-space: nowrap; font-size: 16px">planted and cut</p>',
+    outside:
+      '<svg width="60" height="30" style="overflow: visible; display: block"><text x="30" y="20" font-size="14">planted</text></svg>',
+    overlap: '<p style="height: 0; font-size: 16px">planted</p><p style="font-size: 16px">planted too</p>',
+    sideways: '<div style="width: calc(100vw + 40px); height: 4px"></div>',
+  };
+  for (const [kind, html] of Object.entries(planted)) {
+    await page.evaluate((inside) => {
+      const place = document.createElement('div');
+      place.id = 'planted';
+      place.innerHTML = inside;
+      document.body.append(place);
+    }, html);
+    const kinds = (await page.evaluate(layoutFaults, '#planted')).map((fault) => fault.kind);
+    expect([...new Set(kinds)], kind).toEqual([kind]);
+    await page.evaluate(() => document.getElementById('planted')?.remove());
+  }
+});
