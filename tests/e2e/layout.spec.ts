@@ -28,6 +28,26 @@ for (const [language, search] of LANGUAGES) {
   }
 }
 
+test('the layers of the style sheets come in their order in every room', async ({ page }) => {
+  const order = () =>
+    page.evaluate(() => {
+      const rules = [...document.styleSheets].flatMap((sheet) => [...sheet.cssRules]);
+      const names = rules.flatMap((rule) => {
+        if (rule instanceof CSSLayerStatementRule) return [...rule.nameList];
+        return rule instanceof CSSLayerBlockRule ? [rule.name] : [`unlayered ${rule.cssText.slice(0, 40)}`];
+      });
+      return [...new Set(names)];
+    });
+  for (const [address, there] of [
+    ['/', '.card-open'],
+    ['/#/bench/first-curve', 'dialog[open]'],
+  ] as const) {
+    await page.goto(address);
+    await expect(page.locator(there).first()).toBeVisible();
+    expect(await order()).toEqual(['tokens', 'kit', 'room']);
+  }
+});
+
 test('each fault would be seen', async ({ page }) => {
   await page.goto('/');
   await expect(page.locator('.card-open').first()).toBeVisible();

@@ -152,15 +152,15 @@ export function layoutFaults(within: string): LayoutFault[] {
   }
 
   // Words on words. What lies under something that is not to be seen through does not count.
-  const hittable = document.createElement('style');
-  hittable.textContent = '* { pointer-events: auto !important; }';
+  // Text and drawings that let the pointer through are made to stop it for as long as it takes.
   const sheets = document.adoptedStyleSheets;
-  const all = new CSSStyleSheet();
-  all.replaceSync(hittable.textContent);
-  document.adoptedStyleSheets = [...sheets, all];
+  const hittable = new CSSStyleSheet();
+  hittable.replaceSync('* { pointer-events: auto !important; }');
+  document.adoptedStyleSheets = [...sheets, hittable];
   const isOpaque = (element: Element): boolean => {
-    const { backgroundColor, opacity } = styleOf(element);
+    const { backgroundColor, opacity, fill, fillOpacity } = styleOf(element);
     if (Number(opacity) < 0.5) return false;
+    if (element instanceof SVGGeometryElement) return fill.startsWith('rgb(') && Number(fillOpacity) > 0.9;
     const alpha = /rgba\(.*,\s*([\d.]+)\)/.exec(backgroundColor);
     return alpha === null ? backgroundColor.startsWith('rgb') : Number(alpha[1]) > 0.9;
   };
