@@ -153,7 +153,7 @@ export function layoutFaults(within: string): LayoutFault[] {
 
   // Words on words. What lies under something that is not to be seen through does not count.
   // Text and drawings that let the pointer through are made to stop it for as long as it takes.
-  const sheets = document.adoptedStyleSheets;
+  const sheets = [...document.adoptedStyleSheets];
   const hittable = new CSSStyleSheet();
   hittable.replaceSync('* { pointer-events: auto !important; }');
   document.adoptedStyleSheets = [...sheets, hittable];
