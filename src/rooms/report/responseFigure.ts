@@ -58,7 +58,8 @@ export function responseFigure(
 ): string {
   const narrow = w < BOXES_FROM_PX;
   const left = narrow ? 44 : 54;
-  const right = w - 8;
+  // Half of the last figure under the axis stands beyond it.
+  const right = w - 18;
   const top = narrow ? 40 : 30;
   const bottom = h - 44;
   const { fromHz, toHz } = spec;
