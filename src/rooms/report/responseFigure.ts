@@ -64,21 +64,29 @@ export function responseFigure(
   const bottom = h - 44;
   const { fromHz, toHz } = spec;
   const X = (hz: number): number => left + ((hz - fromHz) / (toHz - fromHz)) * (right - left);
-  const floor = spec.sCurve === null ? 0 : -1.07;
-  const Y = (level: number): number => bottom - ((level - floor) / (1.07 - floor)) * (bottom - top);
+  const [floor, roof] = levelsShown(set, spec);
+  const Y = (level: number): number => bottom - ((level - floor) / (roof - floor)) * (bottom - top);
   const path = (curve: Curve): string => curvePath(curve, fromHz, toHz, X, Y, 360);
   const corridor = toleranceCorridor(spec, set.nominal);
   return (
     axes(left, right, bottom, fromHz, toHz, X, Y, spec.sCurve !== null) +
     band(corridor.map((p) => [X(p.hz), Y(Math.min(p.high, 1.065)), Y(p.low)] as const)) +
+    `<clipPath id="plot"><rect x="${left}" y="${top - 4}" width="${r1(right - left)}" height="${r1(bottom - top + 6)}"/></clipPath><g clip-path="url(#plot)">` +
     `<path d="${path(set.before)}" fill="none" stroke="${C.rust}" stroke-width="2" stroke-dasharray="7 4"/>` +
     `<path d="${path(set.after)}" fill="none" stroke="${C.sheet}" stroke-width="6" opacity=".8"/>` +
-    `<path d="${path(set.after)}" fill="none" stroke="${C.ink}" stroke-width="2.8" stroke-linejoin="round"/>` +
+    `<path d="${path(set.after)}" fill="none" stroke="${C.ink}" stroke-width="2.8" stroke-linejoin="round"/></g>` +
     line(left, top - 4, left, bottom, { sw: 1.5, over: 2 }) +
     line(left, bottom, right, bottom, { sw: 1.6, over: 3 }) +
     callouts(report, set, spec, narrow, X, Y, { left: left + 8, top, right, bottom: bottom - 4 }, words) +
     legend(right, narrow ? 12 : 6, words)
   );
+}
+
+/** Lowest and highest level of the figure: those of the sheet, or as far as the two curves go; a curve that goes very far is cut. */
+function levelsShown({ before, after }: CurveSet, { fromHz, toHz, sCurve }: Specification): readonly [number, number] {
+  const levels = [before, after].flatMap((curve) => within(curve, fromHz, toHz).map(([, level]) => level));
+  const lowest = sCurve === null ? 0 : Math.max(-1.6, Math.min(-1.07, Math.min(...levels) - 0.03));
+  return [lowest, Math.min(1.6, Math.max(1.07, Math.max(...levels) + 0.03))];
 }
 
 function axes(
