@@ -114,7 +114,7 @@ function KnobBase(props: KnobProps) {
       onPointerCancel={turn.up}
       onWheel={disabled ? undefined : turn.wheel}
     >
-      <span class="l knob-label" aria-hidden="true">
+      <span class="l short knob-label" title={label} aria-hidden="true">
         {label}
       </span>
       <Ink svg={still} width={block.width} height={block.height} viewBox={box} />

@@ -5,6 +5,7 @@ import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import type { Rect } from '../../kit/px.ts';
 import { place } from '../../kit/px.ts';
+import { Short } from '../../kit/Short.tsx';
 import type { BenchLayout } from './layout.ts';
 
 export interface ShelfItem {
@@ -104,7 +105,7 @@ export function Shelf({ shelf, tabs, items, first }: ShelfProps) {
             <span class={seen.has(item.id) ? 'disc' : 'disc hollow'} aria-hidden="true">
               {item.no}
             </span>
-            {item.name}
+            <Short>{item.name}</Short>
           </button>
         ))}
       </nav>

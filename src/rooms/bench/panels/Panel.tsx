@@ -5,6 +5,7 @@ import { useId, useRef, useState } from 'preact/hooks';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import type { Rect } from '../../../kit/px.ts';
 import { place, px } from '../../../kit/px.ts';
+import { Short } from '../../../kit/Short.tsx';
 import { Frame } from '../../../kit/theme/art.tsx';
 import '../../../kit/tabs/tabs.css';
 import './panels.css';
@@ -35,7 +36,7 @@ export function Panel({ id, no, title, rect, width, extra, children, class: cls 
         <span class="disc" aria-hidden="true">
           {no}
         </span>
-        <h2 id={`${id}-title`} class="h" tabIndex={-1}>
+        <h2 id={`${id}-title`} class="h short" title={title} tabIndex={-1}>
           {title}
         </h2>
         {extra === undefined ? null : <div class="panel-extra">{extra}</div>}
@@ -78,7 +79,7 @@ export function SidedPanel({
             aria-label={panelWords.turnOver(sides[next]!.name)}
             onClick={() => setOpen(next)}
           >
-            {sides[next]!.name} {'\u203a'}
+            <Short>{`${sides[next]!.name} \u203a`}</Short>
           </button>
         }
       >
@@ -116,7 +117,7 @@ export function SidedPanel({
               tabIndex={i === at ? 0 : -1}
               onClick={() => setOpen(i)}
             >
-              {side.name}
+              <Short>{side.name}</Short>
             </button>
           ))}
         </div>

@@ -62,10 +62,12 @@ function RackPanelBase({
         <div class="crystal-box" style={shown < count ? { maxWidth: px(Math.round((shown + 0.5) * pitch)) } : {}}>
           <Crystals port={port} pitch={pitch} />
         </div>
-        <p class="l2">{rackWords.note(unit)}</p>
+        <p class="l2 short" title={rackWords.note(unit)}>
+          {rackWords.note(unit)}
+        </p>
       </div>
       <div class="rack-dial">
-        <span class="l" aria-hidden="true">
+        <span class="l short" title={rackWords.tunableMarker} aria-hidden="true">
           {rackWords.tunableMarker}
         </span>
         <Tunable port={port} width={dialWidth} height={dialHeight} knob={tuneKnob} unit={unit} />

@@ -1,5 +1,5 @@
 /** The numbered heading of a part of the bench: dark disc and title. */
-import type { ComponentChildren } from 'preact';
+import { Short } from '../../../kit/Short.tsx';
 
 export function SceneHead({
   no,
@@ -7,7 +7,7 @@ export function SceneHead({
   hideTitle = false,
 }: {
   readonly no: number;
-  readonly children: ComponentChildren;
+  readonly children: string;
   /** the disc alone is seen; the title is still read out */
   readonly hideTitle?: boolean;
 }) {
@@ -16,7 +16,7 @@ export function SceneHead({
       <span class="disc" aria-hidden="true">
         {no}
       </span>
-      <span class={hideTitle ? 'unseen' : 'h'}>{children}</span>
+      {hideTitle ? <span class="unseen">{children}</span> : <Short class="h">{children}</Short>}
     </h2>
   );
 }

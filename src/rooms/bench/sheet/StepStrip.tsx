@@ -69,7 +69,7 @@ function SheetTabBase({ port, rect, open, onToggle }: SheetTabProps) {
     >
       <Frame kind="sheet" />
       <span class="disc" aria-hidden="true" data-word="1" />
-      <span class="tab-name" aria-hidden="true">
+      <span class="tab-name short" title={sheetWords.kicker} aria-hidden="true">
         {sheetWords.kicker}
       </span>
       <span class="tab-steps" aria-hidden="true">
