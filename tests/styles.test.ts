@@ -65,6 +65,13 @@ function ownClasses(css: string): string[] {
   });
 }
 
+/** What else the outermost element of a room wears, as far as it is written out. */
+function outermostClasses(view: string, room: string): string[] {
+  return [...view.matchAll(new RegExp(`class=(?:"|\\{\`)room-${room}([^"\`$]*)`, 'g'))].flatMap((match) =>
+    match[1]!.split(' ').filter((name) => name !== ''),
+  );
+}
+
 describe('style sheets', () => {
   it('stand in their layer, and those of a room in its scope', () => {
     expect(SHEETS.length).toBeGreaterThan(15);
@@ -91,6 +98,18 @@ describe('style sheets', () => {
     }
   });
 
+  it('say `:scope` where they mean the outermost element: in a scope other selectors look only inside it', () => {
+    for (const file of SHEETS) {
+      const room = roomOf(file);
+      if (room === null) continue;
+      const views = projectFiles().filter((view) => view.startsWith(`src/rooms/${room}/`) && view.endsWith('.tsx'));
+      const outermost = views.flatMap((view) => outermostClasses(textOf(view)!, room));
+      const css = textOf(file)!.replace(/\/\*[\s\S]*?\*\//g, '');
+      const wrong = outermost.filter((name) => new RegExp(`(?<!:scope)\\.${name}(?![\\w-])`).test(css));
+      expect(wrong, file).toEqual([]);
+    }
+  });
+
   it('say no class twice', () => {
     const places = new Map<string, Set<string>>();
     for (const file of SHEETS) {
@@ -111,6 +130,9 @@ describe('style sheets', () => {
     expect(strays('src/rooms/a/a.css', '@layer room { .a { color: red; } }')).toEqual(['.a']);
     expect(strays('src/rooms/a/a.css', '@layer room { @scope (.room-b) { .a {} } }')).toEqual(['@scope (.room-b)']);
     expect(strays('src/rooms/a/a.css', '@layer room { @scope (.room-a) { .a {} } }')).toEqual([]);
+    expect(
+      outermostClasses(['<main class={`room-a b $', '{form}`}> <main class="room-a b-narrow">'].join(''), 'a'),
+    ).toEqual(['b', 'b-narrow']);
     expect(ownClasses('@layer room { @scope (.room-a) { .a, .b .c, .d { } @media print { .e {} } } }')).toEqual([
       'a',
       'd',

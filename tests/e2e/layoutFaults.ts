@@ -19,6 +19,7 @@ export function layoutFaults(within: string): LayoutFault[] {
 
   interface Line {
     readonly text: string;
+    readonly node: Node;
     readonly element: Element;
     /** where its letters are, roughly from the top of capitals to the foot line */
     readonly box: Box;
@@ -92,6 +93,14 @@ export function layoutFaults(within: string): LayoutFault[] {
     return { box, cutBy };
   }
 
+  /** A drawing shows part of a scale through a window of its own: what slides past the window's edge is meant to. */
+  function isClipped({ element, box }: Line): boolean {
+    const svg = element.closest('[clip-path]')?.closest('svg');
+    if (svg === null || svg === undefined) return false;
+    const { left, right, top, bottom } = svg.getBoundingClientRect();
+    return box.left < left || box.right > right || box.top < top || box.bottom > bottom;
+  }
+
   function scaleOf(element: Element): number {
     if (element instanceof SVGGraphicsElement) {
       const matrix = element.getScreenCTM();
@@ -118,14 +127,14 @@ export function layoutFaults(within: string): LayoutFault[] {
       const middle = (top + bottom) / 2;
       const turned = styleOf(element).writingMode !== 'horizontal-tb' || bottom - top > 2.2 * size;
       const half = turned ? (bottom - top) / 2 : Math.min((bottom - top) / 2, size * 0.36);
-      lines.push({ text, element, box: { left, right, top: middle - half, bottom: middle + half } });
+      lines.push({ text, node, element, box: { left, right, top: middle - half, bottom: middle + half } });
     }
   }
 
   const seen: { readonly line: Line; readonly box: Box }[] = [];
   for (const line of lines) {
     const shown = showing(line);
-    if (shown === null) continue;
+    if (shown === null || isClipped(line)) continue;
     const { box, cutBy } = shown;
     const where = `“${line.text}” in ${named(line.element)} at ${px(line.box)}`;
     if (cutBy !== null) add('cut text', `${where}, by ${named(cutBy)}`);
@@ -184,7 +193,8 @@ export function layoutFaults(within: string): LayoutFault[] {
       const right = Math.min(one.box.right, other.box.right);
       const top = Math.max(one.box.top, other.box.top);
       const bottom = Math.min(one.box.bottom, other.box.bottom);
-      if (right - left <= MOST_OVERLAP || bottom - top <= MOST_OVERLAP) continue;
+      // A text that is cut short is drawn twice: whole, and as it is seen.
+      if (one.line.node === other.line.node || right - left <= MOST_OVERLAP || bottom - top <= MOST_OVERLAP) continue;
       const x = (left + right) / 2;
       const y = (top + bottom) / 2;
       if (isCovered(one.line.element, x, y) || isCovered(other.line.element, x, y)) continue;

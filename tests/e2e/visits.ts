@@ -61,6 +61,10 @@ export async function visitReport(page: Page, search: string, look: Look): Promi
   });
   expect(events.length).toBeGreaterThan(0);
   await page.goto(`/${search}`);
+  // The page lays its own shelves when it has been drawn.
+  await expect
+    .poll(() => page.evaluate(async () => (await indexedDB.databases()).some(({ name }) => name === 'haystack')))
+    .toBe(true);
   await page.evaluate(
     async ([kept, file]) => {
       const opening = indexedDB.open('haystack');

@@ -119,6 +119,7 @@ export function phases(
     if (!compact)
       s += T(cx, y + 30, name, 'ls', {
         anchor: 'middle',
+        room: Math.min(step, 2 * x) - 4,
         style: `font-size:13px;font-weight:${now ? 700 : 500};${!done && !now ? 'fill:var(--ink-2)' : ''}`,
       });
   });

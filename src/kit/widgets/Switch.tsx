@@ -7,7 +7,7 @@ import { useWords } from '../hooks/useWords.ts';
 import { size } from '../px.ts';
 import { Short } from '../Short.tsx';
 import { Ink } from '../theme/art.tsx';
-import { r1 } from '../theme/ink.ts';
+import { LETTER_PX, r1 } from '../theme/ink.ts';
 import { Flag } from './Flag.tsx';
 import {
   blade,
@@ -136,15 +136,12 @@ function Blade({ shape, art, at }: { readonly shape: SwitchShape; readonly art: 
   );
 }
 
-/** px, about: a letter of the plates' lettering */
-const LETTER_WIDTH = 6;
-
 /** A word too long for its place on the plate is set narrower. */
 function squeezed(
   word: string,
   room: number,
 ): { readonly textLength?: number; readonly lengthAdjust?: 'spacingAndGlyphs' } {
-  return word.length * LETTER_WIDTH <= room ? {} : { textLength: r1(room), lengthAdjust: 'spacingAndGlyphs' };
+  return word.length * LETTER_PX <= room ? {} : { textLength: r1(room), lengthAdjust: 'spacingAndGlyphs' };
 }
 
 /** Two words stand in the lower corners; more stand at their positions. */

@@ -12,7 +12,6 @@ import { TrackSection } from './TrackSection.tsx';
 import { useColumns } from './useColumns.ts';
 import { useLetters } from './useLetters.ts';
 import { useTurns } from './useTurns.ts';
-import '../../kit/notices/caution.css';
 import './course.css';
 
 export interface CoursePageProps {
@@ -58,7 +57,7 @@ export function CoursePage({ port, onReport, notices, right }: CoursePageProps) 
     ...(onReport === null ? [] : [{ name: shellWords.reports, current: false, go: onReport }]),
   ];
   return (
-    <div class="room-course course-page">
+    <div class="room-course">
       <Header
         product={shellWords.product}
         right={

@@ -61,7 +61,7 @@ export function ReportPage({ port, onBench = null, notices }: ReportPageProps) {
     { name: shellWords.reports, current: true, go: () => {} },
   ];
   return (
-    <div class="room-report report-page">
+    <div class="room-report">
       <Header
         product={shellWords.product}
         right={

@@ -9,7 +9,6 @@ import { cautionsOf } from '../../../present/cautions.ts';
 import type { BenchPort } from '../../../present/ports.ts';
 import type { Receiver } from '../../../receiver/receiver.ts';
 import type { Scenario } from '../../../scenario/scenario.ts';
-import '../../../kit/notices/caution.css';
 import './dialogs.css';
 
 export function Briefing({ port, onLeave }: { readonly port: BenchPort; readonly onLeave: (() => void) | null }) {

@@ -14,7 +14,6 @@ import { missingOfStep, type StepMark, stepMarks, stepNow, turnedSlugs } from '.
 import type { ProcedureStep, Receiver } from '../../../receiver/receiver.ts';
 import { aidsWithin } from '../../../session/session.ts';
 import { SheetFigure } from './SheetFigure.tsx';
-import '../../../kit/notices/caution.css';
 import './steps.css';
 
 export function ProcedurePage({
