@@ -7,6 +7,7 @@ import { usePort } from '../../../kit/hooks/usePort.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import type { Rect } from '../../../kit/px.ts';
 import { px } from '../../../kit/px.ts';
+import { Short } from '../../../kit/Short.tsx';
 import { Crystal } from '../../../kit/widgets/Crystal.tsx';
 import { Knob } from '../../../kit/widgets/Knob.tsx';
 import { fitKnob } from '../../../present/controlScales.ts';
@@ -182,7 +183,7 @@ function Tunable({ port, width, height, knob, unit }: TunableProps) {
     <>
       <PortDial port={port} control="tunableHz" width={width} height={height} />
       {knob ? <TuneGrip port={port} /> : null}
-      <span class="l2 dial-note">{rackWords.dialNote(unit)}</span>
+      <Short class="l2 dial-note">{rackWords.dialNote(unit)}</Short>
     </>
   );
 }
