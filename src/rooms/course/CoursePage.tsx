@@ -96,7 +96,9 @@ export function CoursePage({ port, onReport, notices, right }: CoursePageProps) 
           {shown > tracks.length ? <EndlessPlace newSeed={port.newSeed} open={port.openEndless} /> : null}
           <aside class="caution" aria-labelledby="course-cautions">
             <div>
-              <h2 id="course-cautions">{words.cautionsTitle}</h2>
+              <h2 class="h" id="course-cautions">
+                {words.cautionsTitle}
+              </h2>
               <p>{words.cautions}</p>
             </div>
           </aside>

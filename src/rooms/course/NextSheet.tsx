@@ -26,7 +26,7 @@ export function NextSheet({ cards, tracks, runsRead, drawn, open }: NextSheetPro
     <section class="paper next-sheet" aria-labelledby="course-title">
       {drawn ? <Frame kind="sheet" /> : <span class="frame plain" />}
       <div class="next-what">
-        <p class="eyebrow">{words.contents}</p>
+        <p class="l eyebrow">{words.contents}</p>
         <h1 id="course-title">{words.title}</h1>
         <p>{words.intro(tracks.length)}</p>
       </div>

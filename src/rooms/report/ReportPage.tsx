@@ -80,7 +80,7 @@ export function ReportPage({ port, onBench = null, notices }: ReportPageProps) {
         <div class="report-notices">{notices}</div>
         <section class="paper report-figure" aria-labelledby="report-title">
           <Frame kind="sheet" />
-          <p class="eyebrow">
+          <p class="l eyebrow">
             {[
               say.page(scenario.code, receiver.setName),
               ...(run.learner === null ? [] : [say.learner(run.learner)]),

@@ -45,7 +45,7 @@ export function Briefing({ port, onLeave }: { readonly port: BenchPort; readonly
         <fieldset class="caution">
           <div>
             <legend>
-              <b>{words.cautions}</b>
+              <b class="h">{words.cautions}</b>
             </legend>
             <CautionList receiver={receiver} />
             <label class="acknowledge">
