@@ -185,12 +185,9 @@ export interface TextStyle {
   readonly anchor?: 'start' | 'middle' | 'end';
   readonly fill?: string;
   readonly style?: string;
-  /** px that there are for it: a longer text is set narrower */
-  readonly room?: number;
+  /** further attributes, each after a space */
+  readonly more?: string;
 }
-
-/** px, about: a letter of 12 or 13 px lettering */
-export const LETTER_PX = 6.2;
 
 /** Text in one of the classes of tokens.css. The words are escaped: files from strangers may name things. */
 export const T = (
@@ -198,15 +195,11 @@ export const T = (
   y: number,
   words: string | number,
   cls = 'l',
-  { anchor = 'start', fill, style, room }: TextStyle = {},
+  { anchor = 'start', fill, style, more = '' }: TextStyle = {},
 ): string =>
   `<text x="${r1(x)}" y="${r1(y)}" class="${cls}"${anchor !== 'start' ? ` text-anchor="${anchor}"` : ''}${
     fill || style ? ` style="${fill ? `fill:${fill};` : ''}${style ?? ''}"` : ''
-  }${
-    room !== undefined && String(words).length * LETTER_PX > room
-      ? ` textLength="${r1(room)}" lengthAdjust="spacingAndGlyphs"`
-      : ''
-  }>${escapeText(String(words))}</text>`;
+  }${more}>${escapeText(String(words))}</text>`;
 
 export const G = (x: number, y: number, svg: string, extra = ''): string =>
   `<g transform="translate(${r1(x)} ${r1(y)})"${extra ? ` ${extra}` : ''}>${svg}</g>`;

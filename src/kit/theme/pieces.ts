@@ -1,5 +1,6 @@
 /** Drawn pieces that several pages share, as SVG strings: mark, rail of phases, panel, sheet, hover flag. */
 import { C, callout, hatch, line, r1, rect, shadow, T } from './ink.ts';
+import { squeezedText } from './squeeze.ts';
 
 /** A small flag that says what a click would do. */
 export function tag(
@@ -119,7 +120,7 @@ export function phases(
     if (!compact)
       s += T(cx, y + 30, name, 'ls', {
         anchor: 'middle',
-        room: Math.min(step, 2 * x) - 4,
+        more: squeezedText(name, Math.min(step, 2 * x) - 4),
         style: `font-size:13px;font-weight:${now ? 700 : 500};${!done && !now ? 'fill:var(--ink-2)' : ''}`,
       });
   });

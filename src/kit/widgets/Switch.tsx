@@ -7,7 +7,8 @@ import { useWords } from '../hooks/useWords.ts';
 import { size } from '../px.ts';
 import { Short } from '../Short.tsx';
 import { Ink } from '../theme/art.tsx';
-import { LETTER_PX, r1 } from '../theme/ink.ts';
+import { r1 } from '../theme/ink.ts';
+import { squeezed } from '../theme/squeeze.ts';
 import { Flag } from './Flag.tsx';
 import {
   blade,
@@ -134,14 +135,6 @@ function Blade({ shape, art, at }: { readonly shape: SwitchShape; readonly art: 
       </g>
     </svg>
   );
-}
-
-/** A word too long for its place on the plate is set narrower. */
-function squeezed(
-  word: string,
-  room: number,
-): { readonly textLength?: number; readonly lengthAdjust?: 'spacingAndGlyphs' } {
-  return word.length * LETTER_PX <= room ? {} : { textLength: r1(room), lengthAdjust: 'spacingAndGlyphs' };
 }
 
 /** Two words stand in the lower corners; more stand at their positions. */
