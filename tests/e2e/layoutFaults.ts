@@ -31,6 +31,7 @@ export function layoutFaults(within: string): LayoutFault[] {
     bottom: number;
   }
 
+  const was = [scrollX, scrollY] as const;
   const faults: LayoutFault[] = [];
   const told = new Set<string>();
   const add = (kind: LayoutFault['kind'], what: string): void => {
@@ -174,8 +175,9 @@ export function layoutFaults(within: string): LayoutFault[] {
     return alpha === null ? backgroundColor.startsWith('rgb') : Number(alpha[1]) > 0.9;
   };
   const isCovered = (element: Element, x: number, y: number): boolean => {
-    if (x < 0 || y < 0 || x >= innerWidth || y >= innerHeight) return false;
-    for (const over of document.elementsFromPoint(x, y)) {
+    const now = (): number => y + was[1] - scrollY;
+    if (now() < 0 || now() >= innerHeight) scrollBy(0, now() - innerHeight / 2);
+    for (const over of document.elementsFromPoint(x, now())) {
       if (over === element || over.contains(element)) return false;
       if (
         isOpaque(over) ||
@@ -205,7 +207,6 @@ export function layoutFaults(within: string): LayoutFault[] {
   document.adoptedStyleSheets = sheets;
 
   // Targets: as large as their box, or as large as what lets itself be hit.
-  const was = [scrollX, scrollY] as const;
   for (const target of root.querySelectorAll(
     'button, input, select, summary, [role=button], [role=radio], [role=tab], [role=switch], a[href]',
   )) {

@@ -18,6 +18,12 @@ const READING_SIZES: readonly Size[] = [...BENCH_SIZES, [390, 844]];
 /** Called once in each state and size; `within`: what to look at. */
 export type Look = (place: string, within: string) => Promise<void>;
 
+/** The course comes letter by letter; now all of it is there. */
+async function drawn(page: Page): Promise<void> {
+  await expect(page.locator('.endless-form')).toBeVisible();
+  await expect(page.locator('.cards.waiting')).toHaveCount(0);
+}
+
 /** Looked at in each size; the page is left in the first one. */
 async function inSizes(page: Page, sizes: readonly Size[], look: Look, place: string, within = 'body'): Promise<void> {
   for (const [width, height] of [...sizes.slice(1), sizes[0]!]) {
@@ -37,7 +43,7 @@ async function settled(page: Page): Promise<void> {
 
 export async function visitCourse(page: Page, search: string, look: Look): Promise<void> {
   await page.goto(`/${search}`);
-  await expect(page.locator('.card-open').first()).toBeVisible();
+  await drawn(page);
   await inSizes(page, READING_SIZES, look, 'course');
 }
 
@@ -80,6 +86,7 @@ export async function visitReport(page: Page, search: string, look: Look): Promi
   );
   await page.reload();
   await expect(page.locator('.rooms li')).toHaveCount(2);
+  await drawn(page);
   await inSizes(page, READING_SIZES, look, 'course with a run');
   await page.goto(`/${search}#/report/${runId}`);
   await expect(page.locator('.score-figure')).toBeVisible();

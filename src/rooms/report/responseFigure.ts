@@ -4,6 +4,7 @@ import { DRAWN_RULES } from '../../grading/rules/rules.ts';
 import { axisLabels, axisMarks, curvePath } from '../../kit/theme/figures.ts';
 import { C, callout, hatch, line, r1, rr, T } from '../../kit/theme/ink.ts';
 import { cross, tick } from '../../kit/theme/pieces.ts';
+import { squeezedText } from '../../kit/theme/squeeze.ts';
 import { toleranceCorridor } from '../../present/corridor.ts';
 import { type Curve, levelAt, within } from '../../present/curves.ts';
 import type { Specification } from '../../receiver/receiver.ts';
@@ -232,15 +233,17 @@ function evenly(line: Pixels): Pixels {
 }
 
 function legend(right: number, y: number, { asFound, asLeft, tolerance }: FigureWords): string {
-  const style = { style: 'font-size:14px' };
-  const widthOf = (words: string): number => words.length * 6.4 + 14;
+  // Each has a third of the figure's width at most, the sign before it included.
+  const most = right / 3 - 34;
+  const styled = (words: string) => ({ style: 'font-size:14px', more: squeezedText(words, most - 14) });
+  const widthOf = (words: string): number => Math.min(words.length * 6.4 + 14, most);
   const box = rr(0, -8, 26, 15, 1);
   const third = right - 34 - widthOf(tolerance);
   const second = third - 34 - widthOf(asLeft);
   const first = second - 34 - widthOf(asFound);
   return (
-    `<g transform="translate(0 ${y})"><path d="M${r1(first)} 0h26" stroke="${C.rust}" stroke-width="2" stroke-dasharray="7 4"/>${T(first + 32, 4.5, asFound, 'ls', style)}` +
-    `<path d="M${r1(second)} 0h26" stroke="${C.ink}" stroke-width="2.8"/>${T(second + 32, 4.5, asLeft, 'ls', style)}` +
-    `<g transform="translate(${r1(third)} 0)"><path d="${box}" fill="${C.tolerance}" stroke="${C.petrol}" stroke-dasharray="4 3"/>${hatch(box, [0, -8, 26, 15], { a: 45, gap: 5, sw: 0.8, op: 0.6, col: C.petrol })}${T(32, 4.5, tolerance, 'ls', style)}</g></g>`
+    `<g transform="translate(0 ${y})"><path d="M${r1(first)} 0h26" stroke="${C.rust}" stroke-width="2" stroke-dasharray="7 4"/>${T(first + 32, 4.5, asFound, 'ls', styled(asFound))}` +
+    `<path d="M${r1(second)} 0h26" stroke="${C.ink}" stroke-width="2.8"/>${T(second + 32, 4.5, asLeft, 'ls', styled(asLeft))}` +
+    `<g transform="translate(${r1(third)} 0)"><path d="${box}" fill="${C.tolerance}" stroke="${C.petrol}" stroke-dasharray="4 3"/>${hatch(box, [0, -8, 26, 15], { a: 45, gap: 5, sw: 0.8, op: 0.6, col: C.petrol })}${T(32, 4.5, tolerance, 'ls', styled(tolerance))}</g></g>`
   );
 }
