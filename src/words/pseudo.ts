@@ -55,7 +55,12 @@ export function strangeText(text: string, given: readonly unknown[] = []): strin
     }
   }
   if (letters === 0) return text;
-  return `${OPEN}${strange}${FILLER.repeat(Math.ceil(letters * (LONGER - 1)))}${CLOSE}`;
+  return `${OPEN}${strange}${filler(Math.ceil(letters * (LONGER - 1)))}${CLOSE}`;
+}
+
+/** In words of six signs, so that long texts may wrap. */
+function filler(signs: number): string {
+  return Array.from({ length: signs }, (_, i) => (i % 7 === 6 && i < signs - 1 ? ' ' : FILLER)).join('');
 }
 
 /** What of the text stays as it is, and what does not. */

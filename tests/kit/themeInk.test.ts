@@ -2,7 +2,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { C, callout, contentId, hatch, line, rect, rr, shadow, superell, T } from '../../src/kit/theme/ink.ts';
-import { mark, panel, phases, sheetPaper, tag } from '../../src/kit/theme/pieces.ts';
+import { phases } from '../../src/kit/theme/PhaseRail.tsx';
+import { mark, panel, sheetPaper, tag } from '../../src/kit/theme/pieces.ts';
 
 const PLACE = new URL('../../src/', import.meta.url);
 const TOKENS = readFileSync(new URL('kit/theme/tokens.css', PLACE), 'utf8');

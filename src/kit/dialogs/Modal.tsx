@@ -2,6 +2,7 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useId, useRef } from 'preact/hooks';
 import { Frame } from '../theme/art.tsx';
+import './modal.css';
 
 export interface ModalProps {
   readonly title: ComponentChildren;

@@ -1,8 +1,8 @@
-/** The pieces that pages are put together from, as components: ink drawings, frames, buttons, header, rail of phases, fractions. */
+/** The pieces that pages are put together from, as components: ink drawings, frames, buttons, header, fractions. */
 import type { ComponentChildren, CSSProperties, Ref } from 'preact';
 import { useId, useMemo, useRef } from 'preact/hooks';
 import { C, rect, shadow } from './ink.ts';
-import { mark, panel, phases, type RailStop, sheetPaper } from './pieces.ts';
+import { mark, panel, sheetPaper } from './pieces.ts';
 import './theme.css';
 import { useSize } from '../hooks/useSize.ts';
 
@@ -152,25 +152,6 @@ export function Button({
       <span class="button-words">{children}</span>
     </button>
   );
-}
-
-/** Five discs that report where the learner is. `name` says so to screen readers, as one sentence. */
-export function PhaseRail({
-  stops,
-  name,
-  width = 480,
-  compact = false,
-}: {
-  readonly stops: readonly RailStop[];
-  readonly name: string;
-  readonly width?: number;
-  readonly compact?: boolean;
-}) {
-  const pad = compact ? 20 : 40;
-  const height = compact ? 40 : 58;
-  const key = stops.map((s) => `${s.name}${s.done}${s.now}`).join('|');
-  const svg = useMemo(() => phases(pad, 20, width - 2 * pad, stops, { compact }), [key, width, compact, pad]);
-  return <Ink svg={svg} width={width} height={height} label={name} class="phase-rail" />;
 }
 
 /** The mark alone, 42 x 32 times `scale`. */

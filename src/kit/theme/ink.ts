@@ -185,6 +185,8 @@ export interface TextStyle {
   readonly anchor?: 'start' | 'middle' | 'end';
   readonly fill?: string;
   readonly style?: string;
+  /** further attributes, each after a space */
+  readonly more?: string;
 }
 
 /** Text in one of the classes of tokens.css. The words are escaped: files from strangers may name things. */
@@ -193,11 +195,11 @@ export const T = (
   y: number,
   words: string | number,
   cls = 'l',
-  { anchor = 'start', fill, style }: TextStyle = {},
+  { anchor = 'start', fill, style, more = '' }: TextStyle = {},
 ): string =>
   `<text x="${r1(x)}" y="${r1(y)}" class="${cls}"${anchor !== 'start' ? ` text-anchor="${anchor}"` : ''}${
     fill || style ? ` style="${fill ? `fill:${fill};` : ''}${style ?? ''}"` : ''
-  }>${escapeText(String(words))}</text>`;
+  }${more}>${escapeText(String(words))}</text>`;
 
 export const G = (x: number, y: number, svg: string, extra = ''): string =>
   `<g transform="translate(${r1(x)} ${r1(y)})"${extra ? ` ${extra}` : ''}>${svg}</g>`;

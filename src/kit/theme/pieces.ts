@@ -1,4 +1,4 @@
-/** Drawn pieces that several pages share, as SVG strings: mark, rail of phases, panel, sheet, hover flag. */
+/** Drawn pieces that several pages share, as SVG strings: mark, panel, sheet, hover flag. */
 import { C, callout, hatch, line, r1, rect, shadow, T } from './ink.ts';
 
 /** A small flag that says what a click would do. */
@@ -81,46 +81,4 @@ export function mark(x: number, y: number, k = 1): string {
     hatch(stack, [8, 3, 28, 24], { a: 118, gap: 4.6, sw: 0.9, op: 0.9, col: C.brassInk }) +
     `<path d="${d}" fill="none" stroke="${C.ink}" stroke-width="2.4" stroke-linecap="round"/><path d="M0 29.500H42" stroke="${C.ink}" stroke-width="1.2"/></g>`
   );
-}
-
-export interface RailStop {
-  readonly name: string;
-  readonly done: boolean;
-  readonly now: boolean;
-}
-
-/** The rail of phases: done petrol with a tick, now rust with an outer ring, to come dotted. `y` is the line of the discs. */
-export function phases(
-  x: number,
-  y: number,
-  w: number,
-  stops: readonly RailStop[],
-  { compact = false }: { readonly compact?: boolean } = {},
-): string {
-  const step = w / (stops.length - 1);
-  let s = '';
-  stops.forEach((stop, i) => {
-    if (i === stops.length - 1) return;
-    const a = x + i * step + 14;
-    const b = x + (i + 1) * step - 14;
-    s += stop.done
-      ? line(a, y, b, y, { sw: 2.2, col: C.petrol, amp: 0.3 })
-      : `<path d="M${r1(a)} ${y}H${r1(b)}" stroke="${C.ink}" stroke-width="1.3" stroke-dasharray="2 4"/>`;
-  });
-  stops.forEach(({ name, done, now }, i) => {
-    const cx = x + i * step;
-    const fill = now ? C.rust : done ? C.petrol : C.sheet;
-    s += `<circle cx="${r1(cx)}" cy="${y}" r="${now ? 13 : 11}" fill="${fill}" stroke="${C.ink}" stroke-width="1.5"/>`;
-    if (now) s += `<circle cx="${r1(cx)}" cy="${y}" r="16.5" fill="none" stroke="${C.rust}" stroke-width="1.4"/>`;
-    s +=
-      done && !now
-        ? tick(cx, y, 1, '#fff', 2.2)
-        : T(cx, y + 4.8, i + 1, 'co', { anchor: 'middle', fill: now ? '#fff' : C.ink });
-    if (!compact)
-      s += T(cx, y + 30, name, 'ls', {
-        anchor: 'middle',
-        style: `font-size:13px;font-weight:${now ? 700 : 500};${!done && !now ? 'fill:var(--ink-2)' : ''}`,
-      });
-  });
-  return s;
 }

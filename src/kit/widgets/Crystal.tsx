@@ -7,6 +7,8 @@ import { px, size } from '../px.ts';
 import { Ink } from '../theme/art.tsx';
 import { CAN_HEIGHT, canArt, dropLines, LIFT, socketStill } from './crystalArt.ts';
 import { Flag } from './Flag.tsx';
+import './widgets.css';
+import './crystal.css';
 
 export interface CrystalProps {
   readonly hz: number;

@@ -2,6 +2,8 @@
 
 import { useEffect, useId, useRef, useState } from 'preact/hooks';
 import { useWords } from '../hooks/useWords.ts';
+import './widgets.css';
+import './knob.css';
 
 export interface EntryFieldProps {
   readonly label: string;

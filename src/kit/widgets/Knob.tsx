@@ -11,6 +11,8 @@ import { Flag } from './Flag.tsx';
 import { knobBlock, knobStill, needle, needleDegrees, valueArc } from './knobArt.ts';
 import { useTurning } from './turning.ts';
 import { useHeld } from './useHeld.ts';
+import './widgets.css';
+import './knob.css';
 
 export interface KnobProps {
   readonly label: string;
@@ -112,7 +114,7 @@ function KnobBase(props: KnobProps) {
       onPointerCancel={turn.up}
       onWheel={disabled ? undefined : turn.wheel}
     >
-      <span class="l knob-label" aria-hidden="true">
+      <span class="l short knob-label" title={label} aria-hidden="true">
         {label}
       </span>
       <Ink svg={still} width={block.width} height={block.height} viewBox={box} />

@@ -7,6 +7,8 @@ import { useWords } from '../hooks/useWords.ts';
 import { size } from '../px.ts';
 import { Ink } from '../theme/art.tsx';
 import { meterNeedle, meterShape, meterStill } from './meterArt.ts';
+import './widgets.css';
+import './dial.css';
 
 export interface MeterProps {
   readonly volts: number;

@@ -5,8 +5,10 @@ import { useId, useMemo } from 'preact/hooks';
 import type { Words as AllWords } from '../../words/words.ts';
 import { useWords } from '../hooks/useWords.ts';
 import { size } from '../px.ts';
+import { Short } from '../Short.tsx';
 import { Ink } from '../theme/art.tsx';
 import { r1 } from '../theme/ink.ts';
+import { squeezed } from '../theme/squeeze.ts';
 import { Flag } from './Flag.tsx';
 import {
   blade,
@@ -17,6 +19,8 @@ import {
   switchShape,
   switchStill,
 } from './switchArt.ts';
+import './widgets.css';
+import './switch.css';
 
 export interface Position<V> {
   readonly value: V;
@@ -46,7 +50,7 @@ function SwitchBase<V extends string | boolean>({ width, ...part }: SwitchProps<
   const blades = useMemo(() => blade(shape.reach), [shape]);
   return (
     <div class={`switch${disabled ? ' locked' : ''}`}>
-      <span class="l switch-label" aria-hidden="true">
+      <span class="l short switch-label" title={label} aria-hidden="true">
         {label}
       </span>
       <div class="switch-plate" style={size(shape.width, shape.height)}>
@@ -68,17 +72,17 @@ function SmallSwitchBase<V extends string | boolean>(part: SwitchPartProps<V>) {
   const at = indexOf(positions, value);
   return (
     <div class={`switch small${disabled ? ' locked' : ''}`}>
-      <span class="l" aria-hidden="true">
+      <span class="l short" title={label} aria-hidden="true">
         {label}
       </span>
-      <span class={at === 0 ? 'ls chosen' : 'l2'} aria-hidden="true">
+      <span class={`short ${at === 0 ? 'ls chosen' : 'l2'}`} title={positions[0]!.word} aria-hidden="true">
         {positions[0]!.word}
       </span>
       <span class="switch-plate" style={size(SMALL_SWITCH.width, SMALL_SWITCH.height)}>
         <Ink svg={still} width={SMALL_SWITCH.width} height={SMALL_SWITCH.height} />
         <Blade shape={SMALL_SWITCH} art={blades} at={at} />
       </span>
-      <span class={at === 1 ? 'ls chosen' : 'l2'} aria-hidden="true">
+      <span class={`short ${at === 1 ? 'ls chosen' : 'l2'}`} title={positions[1]!.word} aria-hidden="true">
         {positions[1]!.word}
       </span>
       <Twins {...part} hits={2} />
@@ -97,7 +101,7 @@ function PositionRowBase<V extends string>({
   const name = useId();
   return (
     <div class={`position-row${disabled ? ' locked' : ''}`} role="radiogroup" aria-label={label}>
-      <span class="l" aria-hidden="true">
+      <span class="l short" title={label} aria-hidden="true">
         {label}
       </span>
       {positions.map((position) => (
@@ -111,7 +115,7 @@ function PositionRowBase<V extends string>({
             onChange={() => onChange(position.value)}
           />
           <span class="position" aria-hidden="true" />
-          {position.word}
+          <Short>{position.word}</Short>
         </label>
       ))}
     </div>
@@ -157,6 +161,7 @@ function Words<V>({
               x={i === 0 ? 6 : width - 6}
               y={40.5}
               text-anchor={i === 0 ? 'start' : 'end'}
+              {...squeezed(position.word, width / 2 - 8)}
             >
               {position.word}
             </text>
@@ -173,6 +178,7 @@ function Words<V>({
             x={r1(x)}
             y={r1(y + (Math.abs(a) < 10 ? 0 : 4))}
             text-anchor={a < -10 ? 'end' : a > 10 ? 'start' : 'middle'}
+            {...squeezed(position.word, a < -10 ? x - 4 : a > 10 ? width - x - 4 : width / 2)}
           >
             {position.word}
           </text>

@@ -10,6 +10,8 @@ import { dialFrame, dialScale, dialShape, dialStill, hairline, majorPixels } fro
 import { Flag } from './Flag.tsx';
 import { useTurning } from './turning.ts';
 import { useHeld } from './useHeld.ts';
+import './widgets.css';
+import './dial.css';
 
 export interface TunableDialProps {
   readonly hz: number;

@@ -5,8 +5,10 @@ import { useMemo } from 'preact/hooks';
 import { usePort, usePortParts } from '../../kit/hooks/usePort.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { place } from '../../kit/px.ts';
+import { Short } from '../../kit/Short.tsx';
 import { Told } from '../../kit/Told.tsx';
-import { Button, Frac, Mark, PhaseRail } from '../../kit/theme/art.tsx';
+import { Button, Frac, Mark } from '../../kit/theme/art.tsx';
+import { PhaseRail } from '../../kit/theme/PhaseRail.tsx';
 import type { BenchPort } from '../../present/ports.ts';
 import { PHASES } from '../../session/phase.ts';
 import type { BenchLayout } from './layout.ts';
@@ -41,8 +43,10 @@ function BenchHeaderBase({ port, layout, menu, onMenu, onHome }: BenchHeaderProp
       )}
       <span class="header-rule" aria-hidden="true" />
       <div class="job">
-        <p class="l2">{headerWords.scenario(scenario.code, receiver.setName)}</p>
-        <h1>
+        <p class="l2 short" title={headerWords.scenario(scenario.code, receiver.setName)}>
+          {headerWords.scenario(scenario.code, receiver.setName)}
+        </p>
+        <h1 class="short" title={scenario.title}>
           <Told of={scenario}>{scenario.title}</Told>
         </h1>
       </div>
@@ -120,7 +124,7 @@ function Rail({
         compact={compact}
       />
       {compact ? (
-        <span class="rail-now" aria-hidden="true">
+        <span class="rail-now short" title={now} aria-hidden="true">
           {now}
         </span>
       ) : null}
@@ -134,7 +138,7 @@ function Counter({ port }: { readonly port: BenchPort }) {
   const turns = usePort(port, () => eighths(port.state().turnsMade));
   return (
     <div class="counter turns">
-      <span class="l2">
+      <span class="l2 short" title={headerWords.turns(port.scenario.par.turns)}>
         <Frac>{headerWords.turns(port.scenario.par.turns)}</Frac>
       </span>
       <span class="H">
@@ -157,7 +161,7 @@ function Clock({ port }: { readonly port: BenchPort }) {
   );
   return (
     <div class="counter">
-      <span class="l2">{limit === null ? headerWords.elapsed : headerWords.left}</span>
+      <Short class="l2">{limit === null ? headerWords.elapsed : headerWords.left}</Short>
       <span class="mb" role="timer" aria-live="off">
         {text}
       </span>

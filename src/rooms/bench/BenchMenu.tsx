@@ -4,6 +4,7 @@ import { useEffect, useRef } from 'preact/hooks';
 import { usePort } from '../../kit/hooks/usePort.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { place, px } from '../../kit/px.ts';
+import { Short } from '../../kit/Short.tsx';
 import { Frame } from '../../kit/theme/art.tsx';
 import type { BenchPort } from '../../present/ports.ts';
 import { aidsWithin } from '../../session/session.ts';
@@ -39,7 +40,7 @@ export function BenchMenu({ port, layout, open, onToggle, onChoose, sound }: Ben
           onClick={onToggle}
         >
           <MenuBars />
-          {headerWords.menu}
+          <Short>{headerWords.menu}</Short>
         </button>
       )}
       {open ? (

@@ -22,11 +22,7 @@ import { useSheetFigures } from './sheet/useSheetFigures.ts';
 import { RefusalToast } from './Toast.tsx';
 import { TubeStation } from './TubeStation.tsx';
 import './bench.css';
-import './panels/panels.css';
 import './shelf.css';
-import '../../kit/widgets/widgets.css';
-import './sheet/sheet.css';
-import './dialogs/dialogs.css';
 import { size } from '../../kit/px.ts';
 
 export interface BenchPageProps {
@@ -63,7 +59,7 @@ export function BenchPage({ port, onHome, sound }: BenchPageProps) {
   };
   const { sheetFolds, form } = layout;
   return (
-    <main class={`bench ${form}`} style={size(layout.page.width, layout.page.height)}>
+    <main class={`room-bench bench ${form}`} style={size(layout.page.width, layout.page.height)}>
       <BenchHeader port={port} layout={layout} menu={open === 'menu'} onMenu={toggleMenu} onHome={leave} />
       {layout.sheetTab === null ? null : (
         <SheetTab port={port} rect={layout.sheetTab} open={sheetOpen} onToggle={toggleSheet} />
@@ -118,7 +114,7 @@ function leaveBench(port: BenchPort, onHome: () => void): void {
 function TooNarrow({ onHome }: { readonly onHome: (() => void) | undefined }) {
   const { narrow: narrowWords } = useWords();
   return (
-    <main class="bench-narrow">
+    <main class="room-bench bench-narrow">
       <h1>{narrowWords.title}</h1>
       <p>{narrowWords.body}</p>
       {onHome === undefined ? null : <Button onClick={onHome}>{narrowWords.back}</Button>}

@@ -5,6 +5,7 @@ import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import type { Rect } from '../../kit/px.ts';
 import { place } from '../../kit/px.ts';
+import { Short } from '../../kit/Short.tsx';
 import type { BenchLayout } from './layout.ts';
 
 export interface ShelfItem {
@@ -101,10 +102,10 @@ export function Shelf({ shelf, tabs, items, first }: ShelfProps) {
       <nav class="shelf-tabs placed" style={place(tabs)} aria-label={panelWords.shelf}>
         {items.map((item) => (
           <button type="button" key={item.id} class={seen.has(item.id) ? 'open' : ''} onClick={() => bring(item.id)}>
-            <span class={seen.has(item.id) ? 'disc dark' : 'disc'} aria-hidden="true">
+            <span class={seen.has(item.id) ? 'disc' : 'disc hollow'} aria-hidden="true">
               {item.no}
             </span>
-            {item.name}
+            <Short>{item.name}</Short>
           </button>
         ))}
       </nav>

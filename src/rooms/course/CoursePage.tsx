@@ -57,7 +57,7 @@ export function CoursePage({ port, onReport, notices, right }: CoursePageProps) 
     ...(onReport === null ? [] : [{ name: shellWords.reports, current: false, go: onReport }]),
   ];
   return (
-    <div class="course-page">
+    <div class="room-course">
       <Header
         product={shellWords.product}
         right={
@@ -94,9 +94,13 @@ export function CoursePage({ port, onReport, notices, right }: CoursePageProps) 
             ))}
           </div>
           {shown > tracks.length ? <EndlessPlace newSeed={port.newSeed} open={port.openEndless} /> : null}
-          <aside class="course-cautions" aria-labelledby="course-cautions">
-            <h2 id="course-cautions">{words.cautionsTitle}</h2>
-            <p>{words.cautions}</p>
+          <aside class="caution" aria-labelledby="course-cautions">
+            <div>
+              <h2 class="h" id="course-cautions">
+                {words.cautionsTitle}
+              </h2>
+              <p>{words.cautions}</p>
+            </div>
           </aside>
         </div>
       </main>

@@ -26,7 +26,7 @@ export function NextSheet({ cards, tracks, runsRead, drawn, open }: NextSheetPro
     <section class="paper next-sheet" aria-labelledby="course-title">
       {drawn ? <Frame kind="sheet" /> : <span class="frame plain" />}
       <div class="next-what">
-        <p class="eyebrow">{words.contents}</p>
+        <p class="l eyebrow">{words.contents}</p>
         <h1 id="course-title">{words.title}</h1>
         <p>{words.intro(tracks.length)}</p>
       </div>
@@ -92,7 +92,12 @@ function Next({ card, known, open }: NextProps) {
       </p>
       <div class="next-figure" role="img" aria-label={words.nextFigure(scenario.title)}>
         <CurveInk curve={scenario.curve} wanted />
-        <Ink svg={keyOf(words.wanted, words.now)} width={90} height={30} class="next-key" />
+        <Ink
+          svg={keyOf(words.wanted, words.now)}
+          width={keyWidth(words.wanted, words.now)}
+          height={30}
+          class="next-key"
+        />
       </div>
       {known ? (
         <Button primary onClick={() => open(scenario.id)}>
@@ -104,6 +109,9 @@ function Next({ card, known, open }: NextProps) {
     </div>
   );
 }
+
+/** px: about 7 to a letter, and the strokes before them. */
+const keyWidth = (...texts: readonly string[]): number => 34 + 7 * Math.max(...texts.map((text) => text.length));
 
 /** Which line is which. */
 const keyOf = (wanted: string, now: string): string =>

@@ -3,6 +3,7 @@
 import type { Finding } from '../../describe/findings.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { Frac, Frame } from '../../kit/theme/art.tsx';
+import './findings.css';
 
 export interface FindingsSheetProps {
   readonly findings: readonly Finding[];

@@ -17,6 +17,7 @@ import { responseFigure, sheetPoints } from './responseFigure.ts';
 import { ScorePanel } from './ScorePanel.tsx';
 import { usePlayback } from './usePlayback.ts';
 import './report.css';
+import '../../kit/tabs/tabs.css';
 
 export interface ReportPageProps {
   readonly port: ReportPort;
@@ -60,7 +61,7 @@ export function ReportPage({ port, onBench = null, notices }: ReportPageProps) {
     { name: shellWords.reports, current: true, go: () => {} },
   ];
   return (
-    <div class="report-page">
+    <div class="room-report">
       <Header
         product={shellWords.product}
         right={
@@ -79,7 +80,7 @@ export function ReportPage({ port, onBench = null, notices }: ReportPageProps) {
         <div class="report-notices">{notices}</div>
         <section class="paper report-figure" aria-labelledby="report-title">
           <Frame kind="sheet" />
-          <p class="eyebrow">
+          <p class="l eyebrow">
             {[
               say.page(scenario.code, receiver.setName),
               ...(run.learner === null ? [] : [say.learner(run.learner)]),
@@ -90,7 +91,7 @@ export function ReportPage({ port, onBench = null, notices }: ReportPageProps) {
           </h1>
           <p class="si">{say.room}</p>
           {report.curves.length < 2 ? null : (
-            <fieldset class="figure-tabs" aria-label={say.curves}>
+            <fieldset class="tabs" aria-label={say.curves}>
               {report.curves.map(({ response }, i) => (
                 <button
                   key={response}

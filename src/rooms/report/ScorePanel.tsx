@@ -3,9 +3,11 @@
 import { capWords } from '../../describe/ruleWords.ts';
 import { BLOCKS, type Block, type Report } from '../../grading/report.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
+import { Short } from '../../kit/Short.tsx';
 import { Fit, Frac, Frame, thumb } from '../../kit/theme/art.tsx';
 import { C, hatch, r1 } from '../../kit/theme/ink.ts';
 import { bandOf } from '../../present/curves.ts';
+import './score.css';
 
 const LOOKS: Readonly<Record<Block, { readonly angle: number; readonly ink: string; readonly tint: string }>> = {
   response: { angle: 45, ink: C.petrol, tint: '#cfe0d6' },
@@ -77,7 +79,7 @@ export function ScorePanel({ report, previousBest, showLines }: ScorePanelProps)
                 of={points / max}
                 draw={(w, h) => barArt(w, h, max > 0 ? points / max : 0, block)}
               />
-              <span class="score-name">{blocks[block]}</span>
+              <Short class="score-name">{blocks[block]}</Short>
               <span class="m">{say.blockPoints(points, max)}</span>
             </li>
           );

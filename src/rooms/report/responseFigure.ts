@@ -4,6 +4,7 @@ import { DRAWN_RULES } from '../../grading/rules/rules.ts';
 import { axisLabels, axisMarks, curvePath } from '../../kit/theme/figures.ts';
 import { C, callout, hatch, line, r1, rr, T } from '../../kit/theme/ink.ts';
 import { cross, tick } from '../../kit/theme/pieces.ts';
+import { squeezedText } from '../../kit/theme/squeeze.ts';
 import { toleranceCorridor } from '../../present/corridor.ts';
 import { type Curve, levelAt, within } from '../../present/curves.ts';
 import type { Specification } from '../../receiver/receiver.ts';
@@ -58,26 +59,35 @@ export function responseFigure(
 ): string {
   const narrow = w < BOXES_FROM_PX;
   const left = narrow ? 44 : 54;
-  const right = w - 8;
+  // Half of the last figure under the axis stands beyond it.
+  const right = w - 18;
   const top = narrow ? 40 : 30;
   const bottom = h - 44;
   const { fromHz, toHz } = spec;
   const X = (hz: number): number => left + ((hz - fromHz) / (toHz - fromHz)) * (right - left);
-  const floor = spec.sCurve === null ? 0 : -1.07;
-  const Y = (level: number): number => bottom - ((level - floor) / (1.07 - floor)) * (bottom - top);
+  const [floor, roof] = levelsShown(set, spec);
+  const Y = (level: number): number => bottom - ((level - floor) / (roof - floor)) * (bottom - top);
   const path = (curve: Curve): string => curvePath(curve, fromHz, toHz, X, Y, 360);
   const corridor = toleranceCorridor(spec, set.nominal);
   return (
     axes(left, right, bottom, fromHz, toHz, X, Y, spec.sCurve !== null) +
     band(corridor.map((p) => [X(p.hz), Y(Math.min(p.high, 1.065)), Y(p.low)] as const)) +
+    `<clipPath id="plot"><rect x="${left}" y="${top - 4}" width="${r1(right - left)}" height="${r1(bottom - top + 6)}"/></clipPath><g clip-path="url(#plot)">` +
     `<path d="${path(set.before)}" fill="none" stroke="${C.rust}" stroke-width="2" stroke-dasharray="7 4"/>` +
     `<path d="${path(set.after)}" fill="none" stroke="${C.sheet}" stroke-width="6" opacity=".8"/>` +
-    `<path d="${path(set.after)}" fill="none" stroke="${C.ink}" stroke-width="2.8" stroke-linejoin="round"/>` +
+    `<path d="${path(set.after)}" fill="none" stroke="${C.ink}" stroke-width="2.8" stroke-linejoin="round"/></g>` +
     line(left, top - 4, left, bottom, { sw: 1.5, over: 2 }) +
     line(left, bottom, right, bottom, { sw: 1.6, over: 3 }) +
     callouts(report, set, spec, narrow, X, Y, { left: left + 8, top, right, bottom: bottom - 4 }, words) +
     legend(right, narrow ? 12 : 6, words)
   );
+}
+
+/** Lowest and highest level of the figure: those of the sheet, or as far as the two curves go; a curve that goes very far is cut. */
+function levelsShown({ before, after }: CurveSet, { fromHz, toHz, sCurve }: Specification): readonly [number, number] {
+  const levels = [before, after].flatMap((curve) => within(curve, fromHz, toHz).map(([, level]) => level));
+  const lowest = sCurve === null ? 0 : Math.max(-1.6, Math.min(-1.07, Math.min(...levels) - 0.03));
+  return [lowest, Math.min(1.6, Math.max(1.07, Math.max(...levels) + 0.03))];
 }
 
 function axes(
@@ -223,15 +233,17 @@ function evenly(line: Pixels): Pixels {
 }
 
 function legend(right: number, y: number, { asFound, asLeft, tolerance }: FigureWords): string {
-  const style = { style: 'font-size:14px' };
-  const widthOf = (words: string): number => words.length * 6.4 + 14;
+  // Each has a third of the figure's width at most, the sign before it included.
+  const most = right / 3 - 34;
+  const styled = (words: string) => ({ style: 'font-size:14px', more: squeezedText(words, most - 14) });
+  const widthOf = (words: string): number => Math.min(words.length * 6.4 + 14, most);
   const box = rr(0, -8, 26, 15, 1);
   const third = right - 34 - widthOf(tolerance);
   const second = third - 34 - widthOf(asLeft);
   const first = second - 34 - widthOf(asFound);
   return (
-    `<g transform="translate(0 ${y})"><path d="M${r1(first)} 0h26" stroke="${C.rust}" stroke-width="2" stroke-dasharray="7 4"/>${T(first + 32, 4.5, asFound, 'ls', style)}` +
-    `<path d="M${r1(second)} 0h26" stroke="${C.ink}" stroke-width="2.8"/>${T(second + 32, 4.5, asLeft, 'ls', style)}` +
-    `<g transform="translate(${r1(third)} 0)"><path d="${box}" fill="${C.tolerance}" stroke="${C.petrol}" stroke-dasharray="4 3"/>${hatch(box, [0, -8, 26, 15], { a: 45, gap: 5, sw: 0.8, op: 0.6, col: C.petrol })}${T(32, 4.5, tolerance, 'ls', style)}</g></g>`
+    `<g transform="translate(0 ${y})"><path d="M${r1(first)} 0h26" stroke="${C.rust}" stroke-width="2" stroke-dasharray="7 4"/>${T(first + 32, 4.5, asFound, 'ls', styled(asFound))}` +
+    `<path d="M${r1(second)} 0h26" stroke="${C.ink}" stroke-width="2.8"/>${T(second + 32, 4.5, asLeft, 'ls', styled(asLeft))}` +
+    `<g transform="translate(${r1(third)} 0)"><path d="${box}" fill="${C.tolerance}" stroke="${C.petrol}" stroke-dasharray="4 3"/>${hatch(box, [0, -8, 26, 15], { a: 45, gap: 5, sw: 0.8, op: 0.6, col: C.petrol })}${T(32, 4.5, tolerance, 'ls', styled(tolerance))}</g></g>`
   );
 }

@@ -9,6 +9,7 @@ import { cautionsOf } from '../../../present/cautions.ts';
 import type { BenchPort } from '../../../present/ports.ts';
 import type { Receiver } from '../../../receiver/receiver.ts';
 import type { Scenario } from '../../../scenario/scenario.ts';
+import './dialogs.css';
 
 export function Briefing({ port, onLeave }: { readonly port: BenchPort; readonly onLeave: (() => void) | null }) {
   const all = useWords();
@@ -44,7 +45,7 @@ export function Briefing({ port, onLeave }: { readonly port: BenchPort; readonly
         <fieldset class="caution">
           <div>
             <legend>
-              <b>{words.cautions}</b>
+              <b class="h">{words.cautions}</b>
             </legend>
             <CautionList receiver={receiver} />
             <label class="acknowledge">

@@ -9,6 +9,8 @@ import { Button } from '../../../kit/theme/art.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
 import { type Part, type PartKind, partsTray } from '../../../receiver/faults/partsTray.ts';
 import { slugLetters } from '../../../receiver/slugLetters.ts';
+import './parts.css';
+import './dialogs.css';
 
 export function PartsTray({ port, onClose }: { readonly port: BenchPort; readonly onClose: () => void }) {
   const words = useWords();

@@ -8,6 +8,7 @@ import { Told } from '../../../kit/Told.tsx';
 import { Button } from '../../../kit/theme/art.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
 import { PHASES } from '../../../session/phase.ts';
+import './dialogs.css';
 
 export function SignOff({ port }: { readonly port: BenchPort }) {
   const all = useWords();

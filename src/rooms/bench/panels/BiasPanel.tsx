@@ -12,6 +12,7 @@ import { PortKnob, PortSwitch } from '../parts.tsx';
 import { Panel, SidedPanel } from './Panel.tsx';
 import { each, type OnPanel, Others, Places } from './Places.tsx';
 import { SafeStrip } from './SafeStrip.tsx';
+import './biasPanel.css';
 
 interface BiasPanelProps {
   readonly port: BenchPort;

@@ -5,7 +5,10 @@ import { useId, useRef, useState } from 'preact/hooks';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import type { Rect } from '../../../kit/px.ts';
 import { place, px } from '../../../kit/px.ts';
+import { Short } from '../../../kit/Short.tsx';
 import { Frame } from '../../../kit/theme/art.tsx';
+import '../../../kit/tabs/tabs.css';
+import './panels.css';
 
 export interface PanelProps {
   readonly id: string;
@@ -30,10 +33,10 @@ export function Panel({ id, no, title, rect, width, extra, children, class: cls 
     >
       <Frame kind="panel" />
       <div class="panel-head">
-        <span class="disc dark" aria-hidden="true">
+        <span class="disc" aria-hidden="true">
           {no}
         </span>
-        <h2 id={`${id}-title`} class="h" tabIndex={-1}>
+        <h2 id={`${id}-title`} class="h short" title={title} tabIndex={-1}>
           {title}
         </h2>
         {extra === undefined ? null : <div class="panel-extra">{extra}</div>}
@@ -72,11 +75,11 @@ export function SidedPanel({
         extra={
           <button
             type="button"
-            class="corner"
+            class="tab corner"
             aria-label={panelWords.turnOver(sides[next]!.name)}
             onClick={() => setOpen(next)}
           >
-            {sides[next]!.name} {'\u203a'}
+            <Short>{`${sides[next]!.name} \u203a`}</Short>
           </button>
         }
       >
@@ -96,7 +99,13 @@ export function SidedPanel({
     <Panel
       {...panel}
       extra={
-        <div class="side-tabs" role="tablist" aria-label={panelWords.sides(panel.title)} ref={tabs} onKeyDown={key}>
+        <div
+          class="tabs side-tabs"
+          role="tablist"
+          aria-label={panelWords.sides(panel.title)}
+          ref={tabs}
+          onKeyDown={key}
+        >
           {sides.map((side, i) => (
             <button
               key={side.name}
@@ -108,7 +117,7 @@ export function SidedPanel({
               tabIndex={i === at ? 0 : -1}
               onClick={() => setOpen(i)}
             >
-              {side.name}
+              <Short>{side.name}</Short>
             </button>
           ))}
         </div>

@@ -7,6 +7,7 @@ import { usePort } from '../../../kit/hooks/usePort.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import type { Rect } from '../../../kit/px.ts';
 import { px } from '../../../kit/px.ts';
+import { Short } from '../../../kit/Short.tsx';
 import { Crystal } from '../../../kit/widgets/Crystal.tsx';
 import { Knob } from '../../../kit/widgets/Knob.tsx';
 import { fitKnob } from '../../../present/controlScales.ts';
@@ -16,6 +17,7 @@ import { mainResponse } from '../../../receiver/responses.ts';
 import { PortDial, useTurned } from '../parts.tsx';
 import { Panel } from './Panel.tsx';
 import { each, type OnPanel, Others, Places } from './Places.tsx';
+import './rack.css';
 
 const HEAD = each(['comb', 'tunableOn', 'markerRoute'], { look: 'small' });
 const KNOBS = each(['dialTrimHz', 'pipHeightDiv'], { r: 17 });
@@ -61,10 +63,12 @@ function RackPanelBase({
         <div class="crystal-box" style={shown < count ? { maxWidth: px(Math.round((shown + 0.5) * pitch)) } : {}}>
           <Crystals port={port} pitch={pitch} />
         </div>
-        <p class="l2">{rackWords.note(unit)}</p>
+        <p class="l2 short" title={rackWords.note(unit)}>
+          {rackWords.note(unit)}
+        </p>
       </div>
       <div class="rack-dial">
-        <span class="l" aria-hidden="true">
+        <span class="l short" title={rackWords.tunableMarker} aria-hidden="true">
           {rackWords.tunableMarker}
         </span>
         <Tunable port={port} width={dialWidth} height={dialHeight} knob={tuneKnob} unit={unit} />
@@ -179,7 +183,7 @@ function Tunable({ port, width, height, knob, unit }: TunableProps) {
     <>
       <PortDial port={port} control="tunableHz" width={width} height={height} />
       {knob ? <TuneGrip port={port} /> : null}
-      <span class="l2 dial-note">{rackWords.dialNote(unit)}</span>
+      <Short class="l2 dial-note">{rackWords.dialNote(unit)}</Short>
     </>
   );
 }

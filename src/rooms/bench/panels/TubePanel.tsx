@@ -4,11 +4,13 @@ import { memo } from 'preact/compat';
 import type { ControlId } from '../../../bench/benchEvent.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import type { Rect } from '../../../kit/px.ts';
+import { Short } from '../../../kit/Short.tsx';
 import { SmallSwitch, Switch } from '../../../kit/widgets/Switch.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
 import { useOffOn } from '../parts.tsx';
 import { Panel, SidedPanel } from './Panel.tsx';
 import { each, type OnPanel, Others, Places } from './Places.tsx';
+import './tubePanel.css';
 
 export interface WaxSwitch {
   readonly allowed: boolean;
@@ -116,7 +118,7 @@ function Hint() {
   return (
     <p class="s panel-hint">
       {tubeControlWords.hint.map((line) => (
-        <span key={line}>{line}</span>
+        <Short key={line}>{line}</Short>
       ))}
     </p>
   );

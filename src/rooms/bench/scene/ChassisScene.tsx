@@ -4,6 +4,7 @@ import { useEffect, useMemo, useRef } from 'preact/hooks';
 import type { BenchState } from '../../../bench/benchState.ts';
 import { useResolution } from '../../../kit/hooks/useResolution.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
+import { Short } from '../../../kit/Short.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
 import type { Words } from '../../../words/words.ts';
 import type { BenchLayout } from '../layout.ts';
@@ -155,7 +156,7 @@ function Head({
   return (
     <div class="chassis-head" style={placed(layout.chassisHead!)}>
       <SceneHead no={5}>{sceneWords.chassisTitle}</SceneHead>
-      <span class="l2">{sceneWords.touched(touched, count)}</span>
+      <Short class="l2">{sceneWords.touched(touched, count)}</Short>
     </div>
   );
 }

@@ -16,8 +16,9 @@ export function JackLabels({ layout }: { readonly layout: BenchLayout }) {
         return (
           <span
             key={id}
-            class={`jack-label ls ${jack.side}${onHood ? ' on-hood' : ''}`}
+            class={`jack-label ls short ${jack.side}${onHood ? ' on-hood' : ''}`}
             style={{ left: `${jack.x}px`, top: `${jack.y}px` }}
+            title={words}
             aria-hidden="true"
           >
             {onHood ? words.charAt(0) : words}

@@ -4,6 +4,7 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import type { LeadId, YTip } from '../../../bench/benchState.ts';
 import { legalEnds } from '../../../bench/leads.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
+import { Short } from '../../../kit/Short.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
 import type { BenchLayout } from '../layout.ts';
 import { LEADS } from './leadKinds.ts';
@@ -51,7 +52,7 @@ export function LeadList({ port, layout }: { readonly port: BenchPort; readonly 
         ref={button}
         onClick={() => setOpen(!open)}
       >
-        {sceneWords.leads}
+        <Short>{sceneWords.leads}</Short>
       </button>
       {open ? (
         <div

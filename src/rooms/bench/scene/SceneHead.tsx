@@ -1,5 +1,5 @@
 /** The numbered heading of a part of the bench: dark disc and title. */
-import type { ComponentChildren } from 'preact';
+import { Short } from '../../../kit/Short.tsx';
 
 export function SceneHead({
   no,
@@ -7,16 +7,16 @@ export function SceneHead({
   hideTitle = false,
 }: {
   readonly no: number;
-  readonly children: ComponentChildren;
+  readonly children: string;
   /** the disc alone is seen; the title is still read out */
   readonly hideTitle?: boolean;
 }) {
   return (
     <h2 class="scene-head">
-      <span class="scene-no" aria-hidden="true">
+      <span class="disc" aria-hidden="true">
         {no}
       </span>
-      <span class={hideTitle ? 'unseen' : 'h'}>{children}</span>
+      {hideTitle ? <span class="unseen">{children}</span> : <Short class="h">{children}</Short>}
     </h2>
   );
 }

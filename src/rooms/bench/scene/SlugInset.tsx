@@ -179,10 +179,13 @@ function Reading({
       if (text === last.current || ref.current === null) return;
       last.current = text;
       ref.current.textContent = text;
+      ref.current.title = text;
     },
     [adjuster.id, start, places, turned, turnedShort],
   );
-  return <p class={`inset-part reading${places.narrow ? ' narrow' : ''}`} style={placed(places.reading)} ref={ref} />;
+  return (
+    <p class={`inset-part short reading${places.narrow ? ' narrow' : ''}`} style={placed(places.reading)} ref={ref} />
+  );
 }
 
 const NOTES: Readonly<Record<Exclude<SlugNote, null> | 'empty', (say: Words['scene'], adjuster: Adjuster) => string>> =

@@ -3,6 +3,7 @@
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { TOOL_IDS as TOOLS, type ToolId } from '../../../bench/benchState.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
+import { Short } from '../../../kit/Short.tsx';
 import { Ink } from '../../../kit/theme/art.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
 import type { BenchLayout } from '../layout.ts';
@@ -71,8 +72,8 @@ export function ToolRack({ port, layout }: { readonly port: BenchPort; readonly 
           >
             <ToolPicture tool={tool} width={Math.round(artWidth)} />
             <span class="tool-words">
-              <span class="tool-name">{sceneWords.toolName(tool)}</span>
-              {form === 'full' ? <span class="l2">{sceneWords.toolNote(tool)}</span> : null}
+              <Short class="tool-name">{sceneWords.toolName(tool)}</Short>
+              {form === 'full' ? <Short class="l2">{sceneWords.toolNote(tool)}</Short> : null}
             </span>
           </button>
         ))}

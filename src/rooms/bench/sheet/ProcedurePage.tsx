@@ -14,6 +14,7 @@ import { missingOfStep, type StepMark, stepMarks, stepNow, turnedSlugs } from '.
 import type { ProcedureStep, Receiver } from '../../../receiver/receiver.ts';
 import { aidsWithin } from '../../../session/session.ts';
 import { SheetFigure } from './SheetFigure.tsx';
+import './steps.css';
 
 export function ProcedurePage({
   port,
@@ -94,7 +95,7 @@ export function Caution({ receiver }: { readonly receiver: Receiver }) {
     <aside class="caution" aria-label={title}>
       <div>
         <Ink svg={BOLT} width={28} height={26} class="bolt" />
-        <b>{title}</b>
+        <b class="h">{title}</b>
         {cautionsOf(words, receiver).map(({ text, lang }) => (
           <p key={text} lang={lang}>
             {text}

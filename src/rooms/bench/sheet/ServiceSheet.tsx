@@ -13,6 +13,9 @@ import { workResponses } from '../../../receiver/responses.ts';
 import { LevelsPage } from './LevelsPage.tsx';
 import { ProcedurePage } from './ProcedurePage.tsx';
 import { SlugsPage } from './SlugsPage.tsx';
+import '../../../kit/tabs/tabs.css';
+import './sheet.css';
+import './lists.css';
 
 interface ServiceSheetProps {
   readonly port: BenchPort;
@@ -103,7 +106,7 @@ function ResponseTabs({
   const work = useMemo(() => workResponses(port.receiver, port.scenario), [port]);
   if (work.length < 2) return null;
   return (
-    <fieldset class="sheet-tabs" aria-label={sheetWords.responses}>
+    <fieldset class="tabs" aria-label={sheetWords.responses}>
       {work.map(({ id, title }) => (
         <button key={id} type="button" aria-pressed={id === shown} onClick={() => turnTo(id)}>
           {title}

@@ -16,7 +16,7 @@ export function SlugsPage({ receiver }: { readonly receiver: Receiver }) {
         {receiver.adjusters.map((slug) => (
           <div key={slug.id}>
             <dt>
-              <span class="disc co" aria-hidden="true">
+              <span class="disc hollow co" aria-hidden="true">
                 {letters.get(slug.id)}
               </span>
               <span class="unseen">{letters.get(slug.id)}: </span>

@@ -11,6 +11,8 @@ import type { SheetFigures } from '../../../present/sheetFigures.ts';
 import { stepNow } from '../../../present/steps.ts';
 import { useStepMarks } from './ProcedurePage.tsx';
 import { SheetFigure } from './SheetFigure.tsx';
+import './steps.css';
+import './strip.css';
 
 interface StepStripProps {
   readonly port: BenchPort;
@@ -66,8 +68,8 @@ function SheetTabBase({ port, rect, open, onToggle }: SheetTabProps) {
       onClick={onToggle}
     >
       <Frame kind="sheet" />
-      <span class="disc dark" aria-hidden="true" data-word="1" />
-      <span class="tab-name" aria-hidden="true">
+      <span class="disc" aria-hidden="true" data-word="1" />
+      <span class="tab-name short" title={sheetWords.kicker} aria-hidden="true">
         {sheetWords.kicker}
       </span>
       <span class="tab-steps" aria-hidden="true">
