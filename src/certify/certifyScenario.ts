@@ -111,7 +111,7 @@ function searcher(
   const responses = workResponses(receiver, scenario);
   const slugs = adjusters.map((a) => a.id);
   const make = (some: typeof responses): Demands =>
-    createDemands(receiver, deck, standing, some, scenario.toleranceFactor, slugs);
+    createDemands(receiver, standing, some, scenario.toleranceFactor, slugs, { receiver, deck });
   const demands = make(responses);
   // From the detector backwards: what comes later on the sheet is a part of what comes first.
   const stages = responses.length < 2 ? [] : [...responses].reverse().map((one) => make([one]));
