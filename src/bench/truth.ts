@@ -7,7 +7,7 @@ import { readSCurve } from '../receiver/sCurveReading.ts';
 import { createStatedResponse, type StatedResponse } from '../receiver/statedResponse.ts';
 import type { BenchState } from './benchState.ts';
 import type { FaultBook, FaultsNow } from './faultsNow.ts';
-import type { BenchSetup } from './setup.ts';
+import { type BenchSetup, designOf } from './setup.ts';
 
 export interface Truth {
   readonly hz: Float64Array;
@@ -16,13 +16,15 @@ export interface Truth {
 }
 
 export function createTruth(
-  { receiver, deck }: BenchSetup,
+  setup: BenchSetup,
   faults: FaultBook,
 ): {
   of(state: BenchState, response: string): Truth;
   /** detected volts at the curve's reference, at the sheet's level with nominal slugs */
   sheetPeakVolts(response: SheetResponse): number;
 } {
+  const { receiver } = setup;
+  const design = designOf(setup);
   const stated = new Map<string, StatedResponse>();
   const peaks = new Map<string, number>();
   const known = new Map<string, { readonly slugs: BenchState['slugs']; readonly key: string; readonly truth: Truth }>();
@@ -45,7 +47,8 @@ export function createTruth(
       return truth;
     },
     sheetPeakVolts(response) {
-      const found = peaks.get(response.id) ?? createDetectorFigure(receiver, deck, response).referenceDetectedVolts;
+      const found =
+        peaks.get(response.id) ?? createDetectorFigure(design.receiver, design.deck, response).referenceDetectedVolts;
       peaks.set(response.id, found);
       return found;
     },

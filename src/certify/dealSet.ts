@@ -6,8 +6,8 @@
  * the design's.
  */
 import { type Deck, findElement, nodeKey } from '../physics/deck.ts';
-import type { SetParts } from '../receiver/individualSet.ts';
-import { drawParts, placeSlugs, slugDepths, type Spreads, withLongReach } from '../receiver/individualSet.ts';
+import { drawParts, placeSlugs, type SetParts, slugDepths, withLongReach } from '../receiver/individualSet.ts';
+import type { Spreads } from '../receiver/receiver.ts';
 import { nominalTurns, slugHenries, turnsForHenries } from '../receiver/slugLaw.ts';
 import { createDemands, type Standing } from './demands.ts';
 import { search, worstOf } from './search.ts';

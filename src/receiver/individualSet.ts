@@ -11,7 +11,7 @@
  */
 import { seededRandom } from '../base/random.ts';
 import { type Deck, type DeckElement, nodeKey } from '../physics/deck.ts';
-import type { Adjuster, Receiver } from './receiver.ts';
+import type { Adjuster, Receiver, Spreads } from './receiver.ts';
 import { slugShare } from './slugLaw.ts';
 
 /** A receiver with its deck. */
@@ -20,21 +20,17 @@ export interface SetParts {
   readonly deck: Deck;
 }
 
-/** Greatest departure of a value from the design's, as a share of it, either way. */
-export interface Spreads {
-  readonly capacitors: number;
-  /** resistors, and with them the Q of coils, whose loss is one */
-  readonly resistors: number;
-  readonly couplings: number;
-  readonly transconductances: number;
-}
-
-export const FULL_SPREADS: Spreads = { capacitors: 0.05, resistors: 0.1, couplings: 0.05, transconductances: 0.15 };
+const FULL_SPREADS: Spreads = { capacitors: 0.05, resistors: 0.1, couplings: 0.05, transconductances: 0.15 };
 
 const DEPTHS = [0.25, 0.75] as const;
 const DEPTHS_TWO_PEAKS = [0.15, 0.35] as const;
 /** How far below and above the design a trial may look, as a share of it: capacitors and couplings within their spreads want less. */
 const TRIAL_REACH = 0.8;
+
+/** Those of a receiver: what its file says, or the full ones. */
+export function spreadsOf(receiver: Receiver): Spreads {
+  return { ...FULL_SPREADS, ...receiver.spreads };
+}
 
 /** Draw number `draw` of the sets of a seed: the parts, every slug still as the design has it. */
 export function drawParts({ receiver, deck }: SetParts, seed: number, draw: number, spreads: Spreads): SetParts {
