@@ -1,5 +1,5 @@
 /** Reads shipped receivers and scenarios from their texts, like any other file. This is what a bench needs; the lists do without it. */
-import { good, problemLine, type Result } from '../../base/result.ts';
+import { problemLine, type Result } from '../../base/result.ts';
 import type { BenchSetup } from '../../bench/setup.ts';
 import {
   deckNameIn,
@@ -9,6 +9,7 @@ import {
   loadScenarioFolder,
   type ScenarioFolder,
 } from '../../files/library.ts';
+import { onBench } from './onBench.ts';
 import { SHIPPED_PATHS, shippedText } from './shippedTexts.ts';
 
 /** null: no receiver of that id. */
@@ -28,7 +29,7 @@ export async function readShippedSetup(id: string, receiverId: string): Promise<
   if (text === null || loaded === null) return null;
   if (!loaded.ok) return loaded;
   const scenario = loadScenario(text, new Map([[receiverId, loaded.value]]));
-  return scenario.ok ? good({ ...loaded.value, scenario: scenario.value }) : scenario;
+  return scenario.ok ? onBench(loaded.value, scenario.value) : scenario;
 }
 
 /** Everything. Throws with every problem: a page built with a broken file is a programmer's error. */
