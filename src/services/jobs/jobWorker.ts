@@ -1,7 +1,7 @@
 /** Beside the page: takes jobs from the pool. */
 import { expose } from 'comlink';
 import { endlessWords } from '../../words/en/endless.ts';
-import { readShippedFolder } from '../library/shippedReading.ts';
+import { readShippedFolder } from '../library/shippedFolder.ts';
 import { doJob } from './doJob.ts';
 import type { Workbench } from './jobTable.ts';
 
