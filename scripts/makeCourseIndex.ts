@@ -2,6 +2,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { problemLine } from '../src/base/result.ts';
+import { benchSetup } from '../src/certify/benchSetup.ts';
 import { loadScenarioFolder } from '../src/files/library.ts';
 import { entryOf } from '../src/present/entryOf.ts';
 import type { ScenarioEntry } from '../src/present/scenarioEntry.ts';
@@ -14,10 +15,10 @@ export function makeCourseIndex(folder: string): CourseIndex {
   const loaded = loadScenarioFolder(textsIn(folder));
   if (!loaded.ok) return { ok: false, lines: loaded.problems.map(problemLine) };
   const { scenarios, receivers } = loaded.value;
-  return {
-    ok: true,
-    entries: scenarios.map((scenario) => entryOf({ ...receivers.get(scenario.receiver)!, scenario })),
-  };
+  const setups = scenarios.map((scenario) => benchSetup(receivers.get(scenario.receiver)!, scenario));
+  const lines = setups.flatMap((setup) => (setup.ok ? [] : setup.problems.map(problemLine)));
+  if (lines.length > 0) return { ok: false, lines };
+  return { ok: true, entries: setups.flatMap((setup) => (setup.ok ? [entryOf(setup.value)] : [])) };
 }
 
 /** Every file of a folder as text, by its path from there. */

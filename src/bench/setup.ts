@@ -4,6 +4,7 @@ import { seededRandom } from '../base/random.ts';
 import { clamp } from '../base/rounding.ts';
 import type { Deck } from '../physics/deck.ts';
 import { faultMarks } from '../receiver/faults/faultEffects.ts';
+import type { SetParts } from '../receiver/individualSet.ts';
 import type { Receiver, SheetResponse } from '../receiver/receiver.ts';
 import { workResponses } from '../receiver/responses.ts';
 import { nominalTurns } from '../receiver/slugLaw.ts';
@@ -13,9 +14,17 @@ import { CONTROLS } from './controls/controls.ts';
 import { sheetFittings, sheetLeads } from './sheetSetUp.ts';
 
 export interface BenchSetup {
+  /** what stands on the bench */
   readonly receiver: Receiver;
   readonly deck: Deck;
   readonly scenario: Scenario;
+  /** the design that the sheet was printed from; left out: `receiver` and `deck` are it */
+  readonly design?: SetParts;
+}
+
+/** What the printed sheet is about. */
+export function designOf({ receiver, deck, design }: Pick<BenchSetup, 'receiver' | 'deck' | 'design'>): SetParts {
+  return design ?? { receiver, deck };
 }
 
 /** How the bench is left by whoever used it last: nothing is set for any receiver. */

@@ -8,7 +8,7 @@ import { createStatedResponse, type StatedResponse } from '../receiver/statedRes
 import type { BenchState } from './benchState.ts';
 import type { FaultBook, FaultsNow } from './faultsNow.ts';
 import { keepByKey, keepLast } from './kept.ts';
-import type { BenchSetup } from './setup.ts';
+import { type BenchSetup, designOf } from './setup.ts';
 
 export interface Truth {
   readonly hz: Float64Array;
@@ -17,13 +17,15 @@ export interface Truth {
 }
 
 export function createTruth(
-  { receiver, deck }: BenchSetup,
+  setup: BenchSetup,
   faults: FaultBook,
 ): {
   of(state: BenchState, response: string): Truth;
   /** detected volts at the curve's reference, at the sheet's level with nominal slugs */
   sheetPeakVolts(response: SheetResponse): number;
 } {
+  const { receiver } = setup;
+  const design = designOf(setup);
   const stated = keepByKey<StatedResponse>(Number.POSITIVE_INFINITY);
   const peaks = keepByKey<number>(Number.POSITIVE_INFINITY);
   const truths = keepByKey<(slugs: BenchState['slugs'], now: FaultsNow) => Truth>(Number.POSITIVE_INFINITY);
@@ -42,7 +44,7 @@ export function createTruth(
   return {
     of: ({ slugs, replaced }, response) => truths(response, () => truthOf(response))(slugs, faults(replaced)),
     sheetPeakVolts: (response) =>
-      peaks(response.id, () => createDetectorFigure(receiver, deck, response).referenceDetectedVolts),
+      peaks(response.id, () => createDetectorFigure(design.receiver, design.deck, response).referenceDetectedVolts),
   };
 }
 

@@ -7,13 +7,14 @@
  */
 import { ENGINE } from '../base/engine.ts';
 import { clamp, roundTo } from '../base/rounding.ts';
-import { type BenchSetup, initialState } from '../bench/setup.ts';
+import { type BenchSetup, designOf, initialState } from '../bench/setup.ts';
 import { hashOf } from '../files/hash.ts';
 import { uncured } from '../grading/faultLines.ts';
 import { grade } from '../grading/grade.ts';
 import { setUpLines } from '../grading/standing.ts';
 import { cureOf } from '../receiver/faults/cure.ts';
 import { faultEffects } from '../receiver/faults/faultEffects.ts';
+import type { SetParts } from '../receiver/individualSet.ts';
 import type { Adjuster } from '../receiver/receiver.ts';
 import { workResponses } from '../receiver/responses.ts';
 import { nominalTurns } from '../receiver/slugLaw.ts';
@@ -32,11 +33,12 @@ const LEAST_STEP = 0.02;
 /** `onShare` hears how much of the work is done, from 0 to 1. */
 export function certifyScenario(setup: BenchSetup, onShare: (share: number) => void = () => {}): Certification {
   const { receiver, deck, scenario } = setup;
+  const printed = designOf(setup);
   const problems: CertifyProblem[] = [];
   const start = initialState(setup).slugs;
   const startTurns = Object.fromEntries(Object.entries(start).map(([id, slug]) => [id, slug.coreTurns]));
   const nominal = Object.fromEntries(receiver.adjusters.map((a) => [a.id, nominalTurns(a)]));
-  const sound = searcher(setup, deck, receiver.adjusters);
+  const sound = searcher(setup, printed, deck, receiver.adjusters);
   const asNominal = sound.demands.standings(nominal);
   const outside = asNominal.filter((one) => one.excess > 0);
   for (const one of outside) problems.push({ code: 'nominalOutside', line: lineOf(one) });
@@ -46,7 +48,7 @@ export function certifyScenario(setup: BenchSetup, onShare: (share: number) => v
   const stuck = receiver.adjusters.filter((a) => start[a.id]?.cracked === true);
   const touched = failed.deck !== deck || stuck.length > 0;
   const free = receiver.adjusters.filter((a) => !stuck.includes(a));
-  const broken = touched ? searcher(setup, failed.deck, free) : sound;
+  const broken = touched ? searcher(setup, printed, failed.deck, free) : sound;
   const asFound = worstOf(broken.demands.standings(startTurns));
   const withoutCure = touched ? broken.find(startTurns, TRIES_UNCURED) : null;
   if (withoutCure?.met === true) {
@@ -88,7 +90,7 @@ export function certifyScenario(setup: BenchSetup, onShare: (share: number) => v
       version: 1,
       scenario: scenario.id,
       scenarioHash: hashOf({ ...scenario, par: undefined }),
-      receiverHash: hashOf({ receiver, deck }),
+      receiverHash: hashOf({ receiver: printed.receiver, deck: printed.deck }),
       engine: ENGINE,
       nominal: asNominal.map(lineOf),
       asFound: lineOf(asFound),
@@ -104,14 +106,15 @@ export function certifyScenario(setup: BenchSetup, onShare: (share: number) => v
 }
 
 function searcher(
-  { receiver, deck, scenario }: BenchSetup,
+  { receiver, scenario }: BenchSetup,
+  printed: SetParts,
   standing: BenchSetup['deck'],
   adjusters: readonly Adjuster[],
 ): { readonly demands: Demands; find(start: CoreTurns, mostTries: number): Found } {
   const responses = workResponses(receiver, scenario);
   const slugs = adjusters.map((a) => a.id);
   const make = (some: typeof responses): Demands =>
-    createDemands(receiver, deck, standing, some, scenario.toleranceFactor, slugs);
+    createDemands(receiver, standing, some, scenario.toleranceFactor, slugs, printed);
   const demands = make(responses);
   // From the detector backwards: what comes later on the sheet is a part of what comes first.
   const stages = responses.length < 2 ? [] : [...responses].reverse().map((one) => make([one]));

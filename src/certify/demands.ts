@@ -8,6 +8,7 @@
  */
 import { excessOver } from '../base/limits.ts';
 import type { Deck } from '../physics/deck.ts';
+import type { SetParts } from '../receiver/individualSet.ts';
 import type { Receiver, SheetResponse, Specification } from '../receiver/receiver.ts';
 import { responseJacobian } from '../receiver/responseJacobian.ts';
 import { evaluateSpecification, type SpecItem, widenSpecification } from '../receiver/specification.ts';
@@ -47,20 +48,23 @@ interface Sheet {
   readonly height: number;
 }
 
-/** `sound`: the deck that the sheet was printed from; `deck`: what stands on the bench. `slugs`: those that turn, in the order of the columns. */
+/** `receiver`, `deck`: what stands on the bench. `slugs`: those that turn, in the order of the columns. `printed`: the design that the sheet was printed from. */
 export function createDemands(
   receiver: Receiver,
-  sound: Deck,
   deck: Deck,
   responses: readonly SheetResponse[],
   toleranceFactor: number,
   slugs: readonly string[],
+  printed: SetParts,
 ): Demands {
   const sheets = responses.map((response): Sheet => {
     const { specification } = response;
     const hz = printedFrequencies(specification);
     const coarse = createStatedResponse(receiver, deck, response, hz);
-    const wanted = (deck === sound ? coarse : createStatedResponse(receiver, sound, response, hz)).nominal.volts;
+    const wanted =
+      deck === printed.deck
+        ? coarse.nominal.volts
+        : createStatedResponse(printed.receiver, printed.deck, response, hz).nominal.volts;
     return {
       fine: createStatedResponse(receiver, deck, response),
       coarse,
@@ -133,9 +137,10 @@ export function createDemands(
   };
 }
 
-/** Tolerances outside the limits; inside it is negative. */
+/** Tolerances outside the limits; inside it is negative. A yes-or-no line has no margin: right is a whole tolerance inside, wrong a whole one outside. */
 export function excessOf(item: SpecItem): number {
-  return excessOver(item, item.measured) / item.tolerance;
+  const excess = excessOver(item, item.measured) / item.tolerance;
+  return item.kind === 'polarity' ? (excess <= 0 ? -1 : 1) : excess;
 }
 
 /** Distance beyond limits that are drawn in by `spare` tolerances, with its sign, in tolerances; 0 inside. */

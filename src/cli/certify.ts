@@ -8,7 +8,7 @@ import { parseScenario } from '../files/scenarioSchema.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { readDocument } from './document.ts';
 import { PROJECT, readText, writeText } from './files.ts';
-import { fittingReceiver } from './shelf.ts';
+import { fittingSetup } from './shelf.ts';
 import { EXIT, type ExitCode, harmless, type Terminal, tellProblems } from './terminal.ts';
 
 export interface CertifyOptions {
@@ -45,9 +45,9 @@ function readScenario(terminal: Terminal, name: string): Result<Scenario> {
 }
 
 function certificateFor(terminal: Terminal, scenario: Scenario, name: string): Result<Certificate> {
-  const loaded = fittingReceiver(terminal, scenario, name, '');
+  const loaded = fittingSetup(terminal, scenario, name, '');
   if (!loaded.ok) return loaded;
-  const outcome = certifyScenario({ ...loaded.value, scenario });
+  const outcome = certifyScenario(loaded.value);
   if (outcome.ok) return { ok: true, value: outcome.certificate };
   return { ok: false, problems: outcome.problems.map((problem) => problemOf(terminal, problem, name)) };
 }

@@ -1,6 +1,5 @@
 /** `curve`: the receiver's true response under the sheet's conditions (the curves of the graded report), of a scenario as found or of a run as found and as left. */
 import { bad, type Result } from '../base/result.ts';
-import type { BenchSetup } from '../bench/setup.ts';
 import type { TimedEvent } from '../files/runFile.ts';
 import { parseScenario } from '../files/scenarioSchema.ts';
 import { grade } from '../grading/grade.ts';
@@ -11,7 +10,7 @@ import type { Scenario } from '../scenario/scenario.ts';
 import { type Curves, curveSvg } from './curveSvg.ts';
 import { readDocument } from './document.ts';
 import { writeText } from './files.ts';
-import { fittingReceiver } from './shelf.ts';
+import { fittingSetup } from './shelf.ts';
 import { EXIT, type ExitCode, type Terminal, tellProblems } from './terminal.ts';
 
 export interface CurveOptions {
@@ -63,10 +62,10 @@ function solveCurves(
   wanted: string | undefined,
 ): Result<Curves> {
   const curveWords = terminal.words.cli.curve;
-  const loaded = fittingReceiver(terminal, scenario, name, events === null ? '' : '/scenario');
+  const loaded = fittingSetup(terminal, scenario, name, events === null ? '' : '/scenario');
   if (!loaded.ok) return loaded;
-  const { receiver, deck } = loaded.value;
-  const setup: BenchSetup = { receiver, deck, scenario };
+  const setup = loaded.value;
+  const { receiver } = setup;
   const { refused } = replay(setup, events ?? []);
   if (refused !== null) {
     const { index, reason } = refused;

@@ -7,7 +7,7 @@ import type { Scenario } from '../scenario/scenario.ts';
 import { demonstrate as doAtBench } from '../technician/atBench.ts';
 import { readDocument } from './document.ts';
 import { writeText } from './files.ts';
-import { fittingReceiver } from './shelf.ts';
+import { fittingSetup } from './shelf.ts';
 import { EXIT, type ExitCode, harmless, type Terminal, tellProblems } from './terminal.ts';
 
 export interface DemonstrateOptions {
@@ -18,9 +18,9 @@ export interface DemonstrateOptions {
 export function demonstrate(terminal: Terminal, name: string, options: DemonstrateOptions): ExitCode {
   const scenario = readScenario(terminal, name);
   if (!scenario.ok) return tellProblems(terminal, scenario.problems);
-  const loaded = fittingReceiver(terminal, scenario.value, name, '');
+  const loaded = fittingSetup(terminal, scenario.value, name, '');
   if (!loaded.ok) return tellProblems(terminal, loaded.problems);
-  const setup = { ...loaded.value, scenario: scenario.value };
+  const setup = loaded.value;
   const run = doAtBench(setup);
   const report = grade(setup, run.events);
   if (options.out !== undefined) {

@@ -2,6 +2,8 @@
 import { existsSync, readdirSync } from 'node:fs';
 import path from 'node:path';
 import { bad, type Result } from '../base/result.ts';
+import type { BenchSetup } from '../bench/setup.ts';
+import { benchSetup } from '../certify/benchSetup.ts';
 import { endlessScenario } from '../certify/endless.ts';
 import { checkScenario } from '../files/checkScenario.ts';
 import { hashOf } from '../files/hash.ts';
@@ -30,6 +32,19 @@ export function fittingReceiver(
   return problems.length === 0
     ? loaded
     : bad(...problems.map((problem) => ({ ...problem, place: `${inside}${problem.place}` })));
+}
+
+/** The bench with the set that a scenario puts on it. */
+export function fittingSetup(
+  terminal: Terminal,
+  scenario: Scenario,
+  file: string,
+  inside: '' | '/scenario',
+): Result<BenchSetup> {
+  const loaded = fittingReceiver(terminal, scenario, file, inside);
+  if (!loaded.ok) return loaded;
+  const setup = benchSetup(loaded.value, scenario, file);
+  return setup.ok ? setup : bad(...setup.problems.map((p) => ({ ...p, place: `${inside}${p.place}` })));
 }
 
 /** A receiver of the project. `file` and `place` say who asks for it, should it not be there. */

@@ -197,6 +197,14 @@ export const receiverSchema = v.strictObject({
   ),
   adjusters: list(adjusterSchema, 1, 24),
   testPoints: list(testPointSchema, 2, 24),
+  spreads: v.exactOptional(
+    v.strictObject({
+      capacitors: v.exactOptional(number(0, 0.2)),
+      resistors: v.exactOptional(number(0, 0.3)),
+      couplings: v.exactOptional(number(0, 0.2)),
+      transconductances: v.exactOptional(number(0, 0.3)),
+    }),
+  ),
   probeInDeck: v.nullable(v.strictObject({ testPoint: shortId(), elements: list(elementName(), 1, 6) })),
   stages: list(stageSchema, 0, 16),
   biasLines: list(biasLineSchema, 0, 4),

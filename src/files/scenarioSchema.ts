@@ -72,6 +72,7 @@ export const scenarioSchema = v.strictObject({
   work: v.exactOptional(list(shortId(), 1, 6)),
   words: words(),
   seed: integer(0, 2 ** 31 - 1),
+  set: v.exactOptional(integer(0, 2 ** 31 - 1)),
   start: startSchema,
   bench: benchSchema,
   faults: list(faultSchema, 0, 8),

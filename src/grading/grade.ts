@@ -46,6 +46,11 @@ export function createGrader(rules: readonly Rule[]): Grade {
       return work.map((response) => createStatedResponse(receiver, deck, response));
     };
     const sound = statedWith(allCures(setup));
+    const { design } = setup;
+    const printed =
+      design === undefined
+        ? sound
+        : work.map((response) => createStatedResponse(design.receiver, design.deck, response));
     const asFound = scenario.faults.length === 0 ? sound : statedWith(start.replaced);
     const asLeft = scenario.faults.length === 0 ? sound : statedWith(end.replaced);
     const stillFailed = uncured(setup, end.replaced);
@@ -104,7 +109,7 @@ export function createGrader(rules: readonly Rule[]): Grade {
         response: one.response.id,
         before: curveOf(asFound[i]!, coresOf(start)),
         after: curveOf(asLeft[i]!, coresOf(end)),
-        nominal: curveOf(one, {}),
+        nominal: curveOf(printed[i]!, {}),
       })),
     };
   };

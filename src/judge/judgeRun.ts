@@ -1,5 +1,7 @@
 /** Judges a run file that was handed in: does the run again, grades it anew and says whether its claim holds. The page and the command line both call it. */
 import type { Problem, Result } from '../base/result.ts';
+import type { BenchSetup } from '../bench/setup.ts';
+import { benchSetup } from '../certify/benchSetup.ts';
 import { checkScenario } from '../files/checkScenario.ts';
 import type { RunFile } from '../files/runFile.ts';
 import { readRunFile } from '../files/runFileSchema.ts';
@@ -41,7 +43,13 @@ export function judgeRun(run: RunFile, file: string, find: FindBench): Judgement
     const problems = misfits.map((problem) => ({ ...problem, place: `/scenario${problem.place}` }));
     return unread({ kind: 'unreadable', problems });
   }
-  const verdict = verifyRun(run, bench.value, (setup, events) => claimOf(grade(setup, events)));
+  const setup = benchSetup(bench.value, run.scenario, file);
+  if (!setup.ok) {
+    const problems = setup.problems.map((problem) => ({ ...problem, place: `/scenario${problem.place}` }));
+    return unread({ kind: 'unreadable', problems });
+  }
+  const recompute = (on: BenchSetup, events: RunFile['events']) => claimOf(grade(on, events));
+  const verdict = verifyRun(run, bench.value, recompute, setup.value);
   return { verdict, run, scenarioKnown: bench.value.scenarioHash !== null };
 }
 

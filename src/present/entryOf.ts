@@ -1,6 +1,6 @@
 /** Makes the entry of a scenario. This solves a circuit: whoever shows entries has them made beforehand. */
 import { createFaultBook } from '../bench/faultsNow.ts';
-import { type BenchSetup, firstResponse, initialState } from '../bench/setup.ts';
+import { type BenchSetup, designOf, firstResponse, initialState } from '../bench/setup.ts';
 import { createTruth, relativeTo } from '../bench/truth.ts';
 import { createStatedResponse } from '../receiver/statedResponse.ts';
 import type { Scenario } from '../scenario/scenario.ts';
@@ -40,6 +40,7 @@ function textsOf(translations: NonNullable<Scenario['translations']>): Readonly<
 function curveOf(setup: BenchSetup): CardCurve {
   const response = firstResponse(setup);
   const found = createTruth(setup, createFaultBook(setup)).of(initialState(setup), response.id);
-  const { nominal } = createStatedResponse(setup.receiver, setup.deck, response);
+  const { receiver, deck } = designOf(setup);
+  const { nominal } = createStatedResponse(receiver, deck, response);
   return drawCardCurve(found, { hz: nominal.hz, relative: relativeTo(nominal, response.specification) });
 }

@@ -1,5 +1,5 @@
 /** What the sheet's figure and table are made of: the curve of the nominal slugs, and for each level what the detector makes of it. Pure. */
-import type { BenchSetup } from '../bench/setup.ts';
+import { type BenchSetup, designOf } from '../bench/setup.ts';
 import { relativeTo } from '../bench/truth.ts';
 import { createDetectorFigure } from '../receiver/detectorFigure.ts';
 import type { SheetResponse } from '../receiver/receiver.ts';
@@ -25,7 +25,9 @@ export interface SheetFigures {
   onTube(relative: number): number;
 }
 
-export function sheetFigures({ receiver, deck, scenario }: BenchSetup, response: SheetResponse): SheetFigures {
+export function sheetFigures(setup: BenchSetup, response: SheetResponse): SheetFigures {
+  const { scenario } = setup;
+  const { receiver, deck } = designOf(setup);
   const { specification: spec } = response;
   const { nominal } = createStatedResponse(receiver, deck, response);
   const detector = createDetectorFigure(receiver, deck, response);

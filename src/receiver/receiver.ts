@@ -369,6 +369,15 @@ export interface ProcedureStep {
   readonly slugs: readonly string[];
 }
 
+/** Greatest departure of a value from the design's, as a share of it, either way. */
+export interface Spreads {
+  readonly capacitors: number;
+  /** resistors, and with them the Q of coils, whose loss is one */
+  readonly resistors: number;
+  readonly couplings: number;
+  readonly transconductances: number;
+}
+
 export interface Receiver {
   readonly format: 'haystack-receiver';
   readonly version: 1;
@@ -384,6 +393,8 @@ export interface Receiver {
     readonly highTensionVolts: number;
     readonly pictureTube: boolean;
   } | null;
+  /** how far the parts of one set may depart from the design, as shares; what is left out: see `individualSet.ts` */
+  readonly spreads?: Partial<Spreads>;
   readonly adjusters: readonly Adjuster[];
   readonly testPoints: readonly TestPoint[];
   /** deck elements that stand for the bench's own demodulator probe resting on a test point: taken out while the probe is elsewhere */

@@ -19,14 +19,18 @@ import type { Adjuster } from './receiver.ts';
 const STEEPNESS = 1.2;
 const EDGE = Math.tanh(STEEPNESS);
 
+/** S(u): how much of the range between least and greatest inductance the coil has with the core at the share `u` of its travel; beyond a stop as at the stop. */
+export function slugShare({ twoPeaks }: Pick<Adjuster, 'twoPeaks'>, u: number): number {
+  const at = clamp(u, 0, 1);
+  // The two-sided sum is exact at both ends, where Lmin + (Lmax - Lmin) need not be.
+  return twoPeaks === undefined
+    ? (1 + Math.tanh(STEEPNESS * (2 * at - 1)) / EDGE) / 2
+    : (1 - Math.cos(2 * Math.PI * at)) / 2;
+}
+
 /** Henries of the first winding with the core `coreTurns` from the outer stop; beyond a stop the core stands at the stop. */
 export function slugHenries(adjuster: Adjuster, coreTurns: number): number {
-  const u = clamp(coreTurns / adjuster.travelTurns, 0, 1);
-  // The two-sided sum is exact at both ends, where Lmin + (Lmax - Lmin) need not be.
-  const s =
-    adjuster.twoPeaks === undefined
-      ? (1 + Math.tanh(STEEPNESS * (2 * u - 1)) / EDGE) / 2
-      : (1 - Math.cos(2 * Math.PI * u)) / 2;
+  const s = slugShare(adjuster, coreTurns / adjuster.travelTurns);
   return adjuster.minHenries * (1 - s) + adjuster.maxHenries * s;
 }
 

@@ -1,6 +1,6 @@
 /** Makes the file that a learner keeps or hands in: plain JSON, one event a line. */
 import { ENGINE } from '../base/engine.ts';
-import type { BenchSetup } from '../bench/setup.ts';
+import { type BenchSetup, designOf } from '../bench/setup.ts';
 import { hashOf } from '../files/hash.ts';
 import type { ClaimedScore, RunFile } from '../files/runFile.ts';
 import { sealEvents } from '../files/seal.ts';
@@ -30,6 +30,7 @@ export function serialiseRunFile(file: RunFile): string {
 }
 
 /** One hash for everything that makes the receiver what it is: its file and its deck. */
-export function receiverHash(setup: Pick<BenchSetup, 'receiver' | 'deck'>): string {
-  return hashOf({ receiver: setup.receiver, deck: setup.deck });
+export function receiverHash(setup: Pick<BenchSetup, 'receiver' | 'deck' | 'design'>): string {
+  const { receiver, deck } = designOf(setup);
+  return hashOf({ receiver, deck });
 }

@@ -57,8 +57,13 @@ export interface KnownBench {
 
 export type Recompute = (setup: BenchSetup, events: readonly TimedEvent[]) => ClaimedScore;
 
-export function verifyRun(file: RunFile, bench: KnownBench, recompute: Recompute): Verdict {
-  const setup: BenchSetup = { receiver: bench.receiver, deck: bench.deck, scenario: file.scenario };
+/** `setup`: the set that the run was done on, where it is not the design itself. */
+export function verifyRun(
+  file: RunFile,
+  bench: KnownBench,
+  recompute: Recompute,
+  setup: BenchSetup = { receiver: bench.receiver, deck: bench.deck, scenario: file.scenario },
+): Verdict {
   return (
     foreignPart(file, bench) ?? sealBroken(file) ?? impossible(file, setup) ?? scoreVerdict(file, setup, recompute)
   );

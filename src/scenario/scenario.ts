@@ -70,6 +70,8 @@ export interface Scenario {
   readonly work?: readonly string[];
   readonly words: ScenarioWords;
   readonly seed: number;
+  /** which set of the design stands on the bench; left out: the design itself, every part as printed */
+  readonly set?: number;
   readonly start: ScenarioStart;
   readonly bench: ScenarioBench;
   readonly faults: readonly Fault[];

@@ -7,7 +7,7 @@ import { createBench } from '../bench/bench.ts';
 import type { BenchEvent } from '../bench/benchEvent.ts';
 import type { BenchState } from '../bench/benchState.ts';
 import { choicesOf } from '../bench/controlRange.ts';
-import { type BenchSetup, initialState } from '../bench/setup.ts';
+import { type BenchSetup, designOf, initialState } from '../bench/setup.ts';
 import {
   PLAIN_PICTURE,
   type Setting,
@@ -29,7 +29,7 @@ const REACH = 0.46;
 export function printSheet(setup: BenchSetup): PrintedSheet {
   const { receiver, deck, scenario } = setup;
   const work = workResponses(receiver, scenario);
-  const sound: BenchSetup = { ...setup, scenario: soundScenario(setup) };
+  const sound: BenchSetup = { ...designOf(setup), scenario: soundScenario(setup) };
   const curves: PrintedCurve[] = [];
   const print = (response: SheetResponse, injectAt: string): void => {
     if (curves.some((c) => c.response === response.id && c.injectAt === injectAt)) return;

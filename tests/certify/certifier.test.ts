@@ -118,7 +118,7 @@ describe('the optimum', () => {
       ...deck,
       elements: deck.elements.map((e) => (e.kind === 'R' ? { ...e, value: e.value * 1.3 } : e)),
     };
-    const demands = createDemands(receiver, deck, damped, workResponses(receiver, scenario), 1, slugs);
+    const demands = createDemands(receiver, damped, workResponses(receiver, scenario), 1, slugs, { receiver, deck });
     const turnsOf = (x: ArrayLike<number>) => Object.fromEntries(slugs.map((s, j) => [s, x[j]!]));
     const high = receiver.adjusters.map((a) => a.travelTurns);
     // Coupled coils have more than one place to rest in: both methods begin in the same five.

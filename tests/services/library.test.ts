@@ -7,9 +7,9 @@ import type { ScenarioEntry } from '../../src/present/scenarioEntry.ts';
 import { createEndlessLibrary } from '../../src/services/library/endlessLibrary.ts';
 import { joinLibraries, type Library } from '../../src/services/library/library.ts';
 import { readEntries } from '../../src/services/library/readEntries.ts';
+import { readShippedFolder } from '../../src/services/library/shippedFolder.ts';
 import { SHIPPED_INDEX } from '../../src/services/library/shippedIndex.ts';
 import { createShippedLibrary } from '../../src/services/library/shippedLibrary.ts';
-import { readShippedFolder } from '../../src/services/library/shippedReading.ts';
 import { SCENARIOS, shippedLibrary } from '../files/shipped.ts';
 import { setupOf } from '../technician/oneScenario.ts';
 

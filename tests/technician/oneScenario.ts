@@ -1,4 +1,5 @@
 /** One scenario of the course done by the technician and graded: plain data in and out, so that a worker may run it. */
+import { benchSetup } from '../../src/certify/benchSetup.ts';
 import { grade } from '../../src/grading/grade.ts';
 import { demonstrate } from '../../src/technician/atBench.ts';
 import { shippedLibrary } from '../files/shipped.ts';
@@ -13,7 +14,9 @@ export function setupOf(id: string) {
   const library = shippedLibrary();
   const scenario = library.scenarios.find((s) => s.id === id);
   if (scenario === undefined) throw new Error(`no scenario ${id}`);
-  return { ...library.receivers.get(scenario.receiver)!, scenario };
+  const setup = benchSetup(library.receivers.get(scenario.receiver)!, scenario);
+  if (!setup.ok) throw new Error(JSON.stringify(setup.problems));
+  return setup.value;
 }
 
 export function demonstrated(id: string): Demonstrated {

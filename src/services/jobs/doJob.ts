@@ -1,4 +1,6 @@
 /** Each job as a plain function: what a worker does, and what a test can do without one. */
+import { problemLine } from '../../base/result.ts';
+import { benchSetup } from '../../certify/benchSetup.ts';
 import { certifyScenario } from '../../certify/certifyScenario.ts';
 import { endlessScenario, MOST_IDEAS } from '../../certify/endless.ts';
 import { hashOf } from '../../files/hash.ts';
@@ -6,7 +8,7 @@ import type { ScenarioFolder } from '../../files/library.ts';
 import { judgeText } from '../../judge/judgeRun.ts';
 import { readEndlessId } from '../../scenario/endlessId.ts';
 import type { JobName, JobTable, OnShare, Order, Outcome } from './jobTable.ts';
-import { RUN_JOBS } from './runJobs.ts';
+import { PLAIN_JOBS } from './plainJobs.ts';
 
 /** What the jobs know of the world. The library is asked for only by those that need it. */
 export interface JobWorld {
@@ -23,10 +25,13 @@ const JOBS: { readonly [N in keyof JobTable]: Job<N> } = {
   async certify({ scenario }, { library }, onShare) {
     const loaded = (await library()).receivers.get(scenario.receiver);
     if (loaded === undefined) throw new Error(`no receiver ${scenario.receiver}`);
-    return certifyScenario({ ...loaded, scenario }, onShare);
+    const setup = benchSetup(loaded, scenario);
+    if (!setup.ok) throw new Error(setup.problems.map(problemLine).join('\n'));
+    return certifyScenario(setup.value, onShare);
   },
-  grade: async (order) => RUN_JOBS.grade(order),
-  report: async (order) => RUN_JOBS.report(order),
+  setUp: async (order) => PLAIN_JOBS.setUp(order),
+  grade: async (order) => PLAIN_JOBS.grade(order),
+  report: async (order) => PLAIN_JOBS.report(order),
   async judge({ text, file }, { library }) {
     const { receivers, scenarios } = await library();
     return judgeText(text, file, (scenario) => {

@@ -1,11 +1,13 @@
 /** What can be done beside the page: for each job what it is given, what comes of it, and how it tells how far it is. Plain data, so that it can cross to a worker. */
 
+import type { Result } from '../../base/result.ts';
 import type { BenchSetup } from '../../bench/setup.ts';
 import type { Certification } from '../../certify/certificate.ts';
 import type { TimedEvent } from '../../files/runFile.ts';
 import type { BlindTurn } from '../../grading/blindTurns.ts';
 import type { Report } from '../../grading/report.ts';
 import type { Judgement } from '../../judge/judgeRun.ts';
+import type { SetParts } from '../../receiver/individualSet.ts';
 import type { Scenario } from '../../scenario/scenario.ts';
 
 export interface JobTable {
@@ -13,6 +15,11 @@ export interface JobTable {
   readonly endless: { readonly order: { readonly id: string }; readonly outcome: Scenario | null };
   /** can this scenario be solved, and at what par? */
   readonly certify: { readonly order: { readonly scenario: Scenario }; readonly outcome: Certification };
+  /** the bench of a scenario, with the set that it deals */
+  readonly setUp: {
+    readonly order: { readonly design: SetParts; readonly scenario: Scenario };
+    readonly outcome: Result<BenchSetup>;
+  };
   /** grades a run that is known to fit its bench */
   readonly grade: { readonly order: RunOnBench; readonly outcome: Report };
   /** grades it and looks back on it: all that a report is made of */

@@ -1,6 +1,6 @@
 /** Beside the page: takes jobs from the pool. */
 import { expose } from 'comlink';
-import { readShippedFolder } from '../library/shippedReading.ts';
+import { readShippedFolder } from '../library/shippedFolder.ts';
 import { doJob } from './doJob.ts';
 import type { Workbench } from './jobTable.ts';
 

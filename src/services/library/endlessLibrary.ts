@@ -1,8 +1,9 @@
 /** The scenarios of the endless track: none is listed, each is made from its own id when it is asked for. */
-import { bad, good } from '../../base/result.ts';
+import { bad } from '../../base/result.ts';
 import { readEndlessId } from '../../scenario/endlessId.ts';
 import type { Scenario } from '../../scenario/scenario.ts';
 import type { FetchOptions, Library } from './library.ts';
+import { onBench } from './onBench.ts';
 
 /** `make` gives null where nothing can be made of an id; `receivers` has the receivers that the scenarios are about. */
 export function createEndlessLibrary(
@@ -19,7 +20,7 @@ export function createEndlessLibrary(
         return bad({ file: id, place: '', found: 'nothing', wanted: 'a scenario that can be certified' });
       const loaded = await receivers.receiver(scenario.receiver);
       if (loaded === null) return null;
-      return loaded.ok ? good({ ...loaded.value, scenario }) : loaded;
+      return loaded.ok ? onBench(loaded.value, scenario) : loaded;
     },
     receiver: async () => null,
     subscribe: () => () => {},

@@ -7,6 +7,7 @@ import type { BenchSetup } from '../../bench/setup.ts';
 import type { LoadedReceiver } from '../../files/library.ts';
 import type { ScenarioEntry } from '../../present/scenarioEntry.ts';
 import type { Scenario } from '../../scenario/scenario.ts';
+import { onBench } from './onBench.ts';
 
 export interface FetchOptions {
   readonly signal?: AbortSignal;
@@ -46,7 +47,9 @@ export function joinLibraries(...libraries: readonly Library[]): Library {
 /** The bench with a scenario that somebody has already, such as that of a run; null: its receiver is not here, or cannot be read. */
 export async function setupWith(library: Pick<Library, 'receiver'>, scenario: Scenario): Promise<BenchSetup | null> {
   const loaded = await library.receiver(scenario.receiver);
-  return loaded?.ok ? { ...loaded.value, scenario } : null;
+  if (!loaded?.ok) return null;
+  const setup = await onBench(loaded.value, scenario);
+  return setup.ok ? setup.value : null;
 }
 
 async function firstOf<T>(

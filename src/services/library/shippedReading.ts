@@ -1,15 +1,9 @@
 /** Reads shipped receivers and scenarios from their texts, like any other file. This is what a bench needs; the lists do without it. */
-import { good, problemLine, type Result } from '../../base/result.ts';
+import type { Result } from '../../base/result.ts';
 import type { BenchSetup } from '../../bench/setup.ts';
-import {
-  deckNameIn,
-  type LoadedReceiver,
-  loadReceiver,
-  loadScenario,
-  loadScenarioFolder,
-  type ScenarioFolder,
-} from '../../files/library.ts';
-import { SHIPPED_PATHS, shippedText } from './shippedTexts.ts';
+import { deckNameIn, type LoadedReceiver, loadReceiver, loadScenario } from '../../files/library.ts';
+import { onBench } from './onBench.ts';
+import { shippedText } from './shippedTexts.ts';
 
 /** null: no receiver of that id. */
 export async function readShippedReceiver(id: string): Promise<Result<LoadedReceiver> | null> {
@@ -28,13 +22,5 @@ export async function readShippedSetup(id: string, receiverId: string): Promise<
   if (text === null || loaded === null) return null;
   if (!loaded.ok) return loaded;
   const scenario = loadScenario(text, new Map([[receiverId, loaded.value]]));
-  return scenario.ok ? good({ ...loaded.value, scenario: scenario.value }) : scenario;
-}
-
-/** Everything. Throws with every problem: a page built with a broken file is a programmer's error. */
-export async function readShippedFolder(): Promise<ScenarioFolder> {
-  const texts = await Promise.all(SHIPPED_PATHS.map(shippedText));
-  const folder = loadScenarioFolder(Object.fromEntries(texts.map((one) => [one!.file, one!.text])));
-  if (!folder.ok) throw new Error(folder.problems.map(problemLine).join('\n'));
-  return folder.value;
+  return scenario.ok ? onBench(loaded.value, scenario.value) : scenario;
 }

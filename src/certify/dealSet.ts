@@ -1,0 +1,81 @@
+/**
+ * Deals one set of a design from a seed: parts are drawn and the slugs' best places searched, draw after draw, until one meets the printed sheet with something to spare.
+ *
+ * The order of the draws is that of their numbers, 0, 1, 2 ..., so a seed means the same set everywhere. The best place is found from the design's own inductances as a
+ * good hand would (search.ts): each trap alone, the curve laid on the printed one, then the lines of the sheet. That place is this set's nominal; the printed sheet stays
+ * the design's.
+ */
+import { type Deck, findElement, nodeKey } from '../physics/deck.ts';
+import { drawParts, placeSlugs, type SetParts, slugDepths, withLongReach } from '../receiver/individualSet.ts';
+import type { Spreads } from '../receiver/receiver.ts';
+import { nominalTurns, slugHenries, turnsForHenries } from '../receiver/slugLaw.ts';
+import { createDemands, type Standing } from './demands.ts';
+import { search, worstOf } from './search.ts';
+
+export interface DealtSet {
+  readonly set: SetParts;
+  /** which draw it was, from 0 */
+  readonly draw: number;
+  /** the line of the sheet that its best place is nearest to losing */
+  readonly narrowest: Standing;
+}
+
+export type Deal =
+  | { readonly ok: true; readonly dealt: DealtSet }
+  /** no draw can be aligned: the least bad, and the line that fails on it */
+  | { readonly ok: false; readonly draws: number; readonly narrowest: Standing };
+
+export const MOST_DRAWS = 12;
+const TRIES = 2;
+/** Tolerances that the worst line must be inside by. */
+const SPARE = 0.1;
+
+/** `mostDraws`: give up after so many. */
+export function dealSet(design: SetParts, seed: number, spreads: Spreads, mostDraws = MOST_DRAWS): Deal {
+  const depths = slugDepths(design.receiver, seed);
+  let least: Standing | null = null;
+  for (let draw = 0; draw < mostDraws; draw++) {
+    const parts = withLongReach(drawParts(design, seed, draw, spreads));
+    const { henries, narrowest } = bestPlace(design, parts);
+    if (least === null || narrowest.excess < least.excess) least = narrowest;
+    if (narrowest.excess > -SPARE) continue;
+    return { ok: true, dealt: { set: placeSlugs(restored(design, parts), henries, depths), draw, narrowest } };
+  }
+  return { ok: false, draws: mostDraws, narrowest: least! };
+}
+
+/** The slugs of the design on the parts of the draw: their ranges are what `placeSlugs` moves. */
+function restored(design: SetParts, { receiver, deck }: SetParts): SetParts {
+  return { receiver: { ...receiver, adjusters: design.receiver.adjusters }, deck };
+}
+
+function bestPlace(
+  design: SetParts,
+  { receiver, deck }: SetParts,
+): { readonly henries: Readonly<Record<string, number>>; readonly narrowest: Standing } {
+  const slugs = receiver.adjusters.map((a) => a.id);
+  const make = (responses: typeof receiver.responses) =>
+    createDemands(receiver, deck, responses, 1, slugs, { receiver: design.receiver, deck: design.deck });
+  const demands = make(receiver.responses);
+  const start = Object.fromEntries(
+    receiver.adjusters.map((a) => {
+      const henries = (a.nominalHenries * faradsAt(design.deck, a.element)) / faradsAt(deck, a.element);
+      return [a.id, turnsForHenries(a, henries) ?? nominalTurns(a)];
+    }),
+  );
+  const stages = receiver.responses.length < 2 ? [] : [...receiver.responses].reverse().map((one) => make([one]));
+  const { adjusters } = receiver;
+  const found = search({ demands, stages, adjusters, start, seed: 1, mostTries: TRIES, stopWhenMet: true });
+  const henries = Object.fromEntries(adjusters.map((a) => [a.id, slugHenries(a, found.turns[a.id]!)]));
+  return { henries, narrowest: worstOf(demands.standings(found.turns)) };
+}
+
+/** All capacitance that hangs on a coil's ends. A coil that is turned so that its product with this stays is about where it was, however narrow its circuit. */
+function faradsAt(deck: Deck, coil: string): number {
+  const element = findElement(deck, coil);
+  const ends = new Set(element === undefined || element.kind === 'K' ? [] : element.nodes.map(nodeKey));
+  ends.delete('0');
+  return deck.elements
+    .filter((e) => e.kind === 'C' && e.nodes.some((node) => ends.has(nodeKey(node))))
+    .reduce((sum, e) => sum + e.value, 0);
+}
