@@ -8,6 +8,8 @@
  * detector's node a modulation of  | H(f_p + f_v) e^{-ja} + conj(H(f_p - f_v)) e^{+ja} | / 2,  a = arg H(f_p), per amp and unit depth; it drives the video part
  * at f_v with `siemens` times that. The stages' gains are those that the standing carrier leaves them (a describing function has no small-signal gain of its own, so
  * a limiter's effect on the sidebands is not modelled). Source: envelope of a carrier with two unequal sidebands, e.g. Terman (from memory).
+ *
+ * Over 300 lines: sweep, mixer and video share solvers and buffers that no second file should hold.
  */
 import { problemLine } from '../base/result.ts';
 import { buildNetwork } from '../physics/buildNetwork.ts';

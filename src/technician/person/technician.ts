@@ -1,6 +1,8 @@
 /**
  * The whole job as a careful person does it: safe, connect, set up, then the sheet's own procedure step by step, touch up, look for a failed part where the
  * curve cannot be had, prove, sign off.
+ *
+ * Over 300 lines: the job from start to end, one step of it after the other.
  */
 import { levelsDb, replacePart, type Suspicion, spoilers, suspicion, tryLines, trySlugs } from './faultFinding.ts';
 import { type Fit, fitCurve, residualOf } from './fit.ts';
