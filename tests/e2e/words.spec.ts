@@ -20,8 +20,8 @@ async function ownEnglish(page: Page, files: readonly object[]): Promise<string[
   const fromFiles = files.flatMap(textsOf);
   return [...new Set(said)].filter(
     (text) =>
-      /[a-z]{3}/.test(text) &&
-      !text.includes('\u27e6') &&
+      /[a-z]{3}/.test(text.replace(/\b(?:V\/)?div\b/g, '')) &&
+      !/[\u27e6\u27e7]/.test(text) &&
       !fromFiles.some((own) => own.includes(text.trim()) || text.includes(own)),
   );
 }

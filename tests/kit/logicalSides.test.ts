@@ -9,7 +9,7 @@ const SHEETS = readdirSync('src', { recursive: true, encoding: 'utf8' })
 /** Room left for jacks and leads, whose places are reckoned in pixels. */
 const PHYSICAL: Readonly<Record<string, readonly string[]>> = {
   'src/rooms/bench/panels/biasPanel.css': ['padding-left: 54px'],
-  'src/rooms/bench/panels/sweepPanel.css': ['padding-right: 62px'],
+  'src/rooms/bench/panels/panels.css': ['padding-right: 62px'],
   'src/rooms/bench/panels/tubePanel.css': ['padding-right: 14px'],
 };
 
