@@ -11,7 +11,7 @@ import { createSoundDesk } from '../services/sound/soundDesk.ts';
 import { LostBench } from './LostBench.tsx';
 import { openBench } from './openBench.ts';
 import type { RoomProps } from './roomProps.ts';
-import { StorageSlips } from './StorageSlips.tsx';
+import { Reading, StorageSlips } from './StorageSlips.tsx';
 import { soundFollowing } from './soundFollowing.ts';
 import { type BenchHere, type HandOver, useBenchAccess } from './useBenchAccess.ts';
 import { type BenchSetups, useSetups } from './useSetups.ts';
@@ -21,7 +21,7 @@ type BenchRoomProps = RoomProps & { readonly scenarioId: string };
 export default function BenchRoom(props: BenchRoomProps) {
   const { shell, store: words } = useWords();
   const { access, handOver, asking, takeOver } = useBenchAccess(props.logbook, props.claims, props.scenarioId);
-  if (access.kind === 'waiting') return <main aria-busy="true" />;
+  if (access.kind === 'waiting') return <Reading logbook={props.logbook} dismissed={props.dismissed} />;
   if (access.kind === 'elsewhere') {
     const { title, body } = words.elsewhere;
     return (

@@ -17,7 +17,7 @@ import type { KeptRun } from '../services/store/keptRuns.ts';
 import { download } from './download.ts';
 import { createReportPort } from './reportPort.ts';
 import type { RoomProps } from './roomProps.ts';
-import { StorageSlips } from './StorageSlips.tsx';
+import { Reading, StorageSlips } from './StorageSlips.tsx';
 
 type ReportRoomProps = RoomProps & { readonly runId: string };
 
@@ -41,7 +41,7 @@ export default function ReportRoom(props: ReportRoomProps) {
       here = false;
     };
   }, [logbook, runId]);
-  if (found === null) return <main aria-busy="true" />;
+  if (found === null) return <Reading logbook={logbook} dismissed={props.dismissed} />;
   const { kept, text } = found;
   if (kept !== null && text !== null) return <Reported {...props} kept={kept} text={text} />;
   return (

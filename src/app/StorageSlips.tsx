@@ -67,6 +67,16 @@ export function StorageSlips(props: StorageSlipsProps) {
   return over ? <SlipStack name={words.notices}>{slips}</SlipStack> : slips;
 }
 
+/** A room whose run is still being read: empty, but for what keeps it from being read. */
+export function Reading(props: Pick<StorageSlipsProps, 'logbook' | 'dismissed'>) {
+  return (
+    <>
+      <main aria-busy="true" />
+      <StorageSlips {...props} over />
+    </>
+  );
+}
+
 interface Dismissible {
   readonly logbook: Logbook;
   readonly dismiss: () => void;

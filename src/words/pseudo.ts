@@ -19,16 +19,14 @@ const ACCENT_OF: ReadonlyMap<string, string> = new Map([...PLAIN].map((letter, i
 const FIGURE =
   /[+\u2212]?\d[\d.,:/]*(?: \d+\/\d+)?(?:\s?(?:[kM]?Hz|dB|m?V(?:\/div)?|div|k?\u03a9|\u00b5F|[pn]F|%|\u00b0)(?![\p{L}]))?|(?<![\p{L}])(?:[kM]Hz|dB)(?![\p{L}])/u;
 
-/** The words of another language, every text of them made strange. `format` and the language's own tag are no texts. */
+/** The words of another language, every text of them made strange. */
 export function pseudoWords<W extends { readonly language: string; readonly rightToLeft: boolean }>(
   words: W,
   rightToLeft = false,
 ): W {
-  const strange = Object.fromEntries(
-    Object.entries(words).map(([key, value]) => [key, key === 'format' ? value : strangeValue(value, [])]),
-  );
+  const strange = strangeValue(words, []) as W;
   // en-XA and en-XB are the tags that the Unicode locale data keep for made-up English, the latter from right to left.
-  return { ...strange, language: rightToLeft ? 'en-XB' : 'en-XA', rightToLeft } as W;
+  return { ...strange, language: rightToLeft ? 'en-XB' : 'en-XA', rightToLeft };
 }
 
 /** `given`: the arguments of the function that made the value. */

@@ -1,7 +1,32 @@
-/** The layers of the style sheets come in their order, and what looks for faults of layout sees each kind of them. */
+/** Every room and state in every size of window: all text large enough and whole, nothing on anything else, every target large enough to hit; in English, and in made-up words that are longer. */
 
 import { type LayoutFault, layoutFaults } from './layoutFaults.ts';
 import { expect, test } from './page.ts';
+import { type Look, visitBench, visitCourse, visitReport, visitStrip } from './visits.ts';
+
+const LANGUAGES = [
+  ['in English', ''],
+  ['in longer words', '?words=pseudo'],
+] as const;
+const ROUNDS = { course: visitCourse, report: visitReport, bench: visitBench, strip: visitStrip } as const;
+
+for (const [language, search] of LANGUAGES) {
+  for (const [name, visit] of Object.entries(ROUNDS)) {
+    test(`${name} ${language}`, async ({ page }) => {
+      test.setTimeout(300_000);
+      const places: string[] = [];
+      const found: string[] = [];
+      const look: Look = async (place, within) => {
+        places.push(place);
+        for (const { kind, what } of await page.evaluate(layoutFaults, within))
+          found.push(`${place}: ${kind}: ${what}`);
+      };
+      await visit(page, search, look);
+      expect(places.length).toBeGreaterThan(3);
+      expect(found).toEqual([]);
+    });
+  }
+}
 
 test('the layers of the style sheets come in their order in every room', async ({ page }) => {
   const order = () =>

@@ -1,41 +1,13 @@
 /** Course, bench and report in three sizes: nothing scrolls sideways, nothing stands in the way of a reader, and refusals are said. */
-import { readFileSync } from 'node:fs';
-import type { Page } from '@playwright/test';
 import { refusalSentence } from '../../src/describe/sentence.ts';
 import { headerWords } from '../../src/words/en/bench.ts';
 import { dialogWords } from '../../src/words/en/benchTalk.ts';
 import { en } from '../../src/words/en/index.ts';
 import { begin, expect, openCard, shippedSetup, test } from './page.ts';
+import { isSound } from './soundPage.ts';
 
 const setup = shippedSetup('vision-if', 'traps-astray');
-const AXE = readFileSync('node_modules/axe-core/axe.min.js', 'utf8');
 const SIZES = { tag: ['@shelf', '@upright'] };
-
-interface Axe {
-  run(): Promise<{
-    passes: unknown[];
-    violations: { id: string; impact: string | null; nodes: { target: unknown; failureSummary?: string }[] }[];
-  }>;
-}
-
-async function isSound(page: Page): Promise<void> {
-  const wide = await page.evaluate(() => {
-    const { scrollWidth, clientWidth } = document.documentElement;
-    return scrollWidth - clientWidth;
-  });
-  expect(wide).toBeLessThanOrEqual(0);
-  // Evaluated, not added as a script: the page's own policy lets no inline script in.
-  await page.evaluate(AXE);
-  const found = await page.evaluate(async () => {
-    const { violations, passes } = await (window as unknown as { axe: Axe }).axe.run();
-    // A run that looked at nothing would find nothing either.
-    if (passes.length === 0) throw new Error('nothing was looked at');
-    return violations
-      .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-      .map(({ id, nodes }) => `${id}: ${nodes.map((n) => `${String(n.target)} ${n.failureSummary ?? ''}`).join('; ')}`);
-  });
-  expect(found).toEqual([]);
-}
 
 test('the course', SIZES, async ({ page }) => {
   await page.goto('/');

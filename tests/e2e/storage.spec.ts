@@ -10,6 +10,7 @@ import { storeWords as words } from '../../src/words/en/store.ts';
 import { BenchFace } from './face.ts';
 import { KeyHand } from './keyHand.ts';
 import { begin, cardOf, expect, openCard, shippedSetup, test } from './page.ts';
+import { isSound } from './soundPage.ts';
 import { scribble, stored, withDisk } from './storedRecords.ts';
 
 const setup = shippedSetup('first-sweep', 'first-curve');
@@ -52,8 +53,11 @@ async function signOff(page: Page): Promise<void> {
 
 async function sign(page: Page): Promise<void> {
   await button(page, headerWords.signOff).click();
-  await page.getByRole('dialog').getByRole('button', { name: dialogWords.signOff.sign, exact: true }).click();
+  await answerSign(page);
 }
+
+const answerSign = (page: Page): Promise<void> =>
+  page.getByRole('dialog').getByRole('button', { name: dialogWords.signOff.sign, exact: true }).click();
 
 const turnASlug = (page: Page): Promise<void> =>
   new KeyHand(faceOf(page)).do([
@@ -74,6 +78,7 @@ test.describe('a full disk', () => {
     const told = slip(page, words.report.notStored);
     await expect(told).toBeVisible();
     await expect(told).toHaveRole('alert');
+    await isSound(page);
     expect(await stored(page, 'kept')).toEqual([]);
     expect(await stored(page, 'open')).toHaveLength(1);
 
@@ -115,6 +120,7 @@ test.describe('a full disk', () => {
     await setLevel(page, -40);
     const told = slip(page, words.trouble.full);
     await expect(told).toBeVisible();
+    await isSound(page);
     await told.getByRole('button', { name: words.seen }).click();
     await expect(told).toHaveCount(0);
     await setLevel(page, -41);
@@ -138,6 +144,7 @@ test.describe('two tabs on one job', () => {
     const other = await context.newPage();
     await other.goto(BENCH);
     await expect(other.getByRole('heading', { name: words.elsewhere.title })).toBeVisible();
+    await isSound(other);
     // Not yet written when the other asks for it.
     await setLevel(page, -40);
     await button(other, words.elsewhere.takeOver).click();
@@ -145,6 +152,7 @@ test.describe('two tabs on one job', () => {
     await levelStands(other, -40);
     const lost = page.getByRole('dialog', { name: words.lost.title });
     await expect(lost).toBeVisible();
+    await isSound(page);
     const time = await page.getByRole('timer').textContent();
 
     await setLevel(other, -41);
@@ -215,6 +223,7 @@ test.describe('rubbish', () => {
     const told = slip(page, words.aside.unreadable(2));
     await expect(told).toBeVisible();
     await expect(page.locator('.card.now')).toContainText(courseWords.onBench);
+    await isSound(page);
     const saving = page.waitForEvent('download');
     await told.getByRole('button', { name: words.saveAside(2) }).click();
     const records = JSON.parse(await textOf(await saving)) as { text: string }[];
@@ -324,7 +333,8 @@ test.describe('a page that is killed', () => {
     await next.locator('.card.now .card-open').click();
     await benchStands(next);
     await levelStands(next, -40);
-    await sign(next);
+    // The question is still open.
+    await answerSign(next);
     await expect(next.locator('.score-figure')).toBeVisible();
     expect(await stored(next, 'kept')).toHaveLength(1);
   });
@@ -358,6 +368,7 @@ test('a room that fails says so, and the learner saves the run, goes on, and is 
   await page.locator('.card.now .card-open').click();
   await expect(page.getByRole('heading', { name: words.broken.title })).toBeVisible();
   await expect(page.getByText(words.broken.what('made to fail'))).toBeVisible();
+  await isSound(page);
   expect(watch.complaints.splice(0)).toEqual([expect.stringContaining('made to fail')]);
 
   const saving = page.waitForEvent('download');

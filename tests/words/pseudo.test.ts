@@ -49,6 +49,20 @@ describe('the pseudo language', () => {
     expect(pseudo.names.slugs.slug('A', 'T1')).toMatch(/^\u27e6[^A]+A \(T1\)/);
   });
 
+  it('leaves figures as they are, but not the words that go with them', () => {
+    const { frequency, knob, turnsLong, aloud, list, typed } = pseudo.format;
+    expect([frequency(43.5e6), knob.voltsPerDiv(0.2), knob.divisions(-0.5), knob.degrees(12)]).toEqual([
+      ...['43.50 MHz', '0.2 V/div', '\u22120.5 div', '+12\u00b0'],
+    ]);
+    expect(outsideBrackets(turnsLong(1.375))).toBe('');
+    expect(turnsLong(1.375)).toContain('1 3/8');
+    expect([outsideBrackets(aloud('\u221246 dB')), outsideBrackets(list(['43.50 MHz', '44.00 MHz']))]).toEqual([
+      '',
+      '',
+    ]);
+    expect(typed.frequency(1e6)('43.5')).toBe(43.5e6);
+  });
+
   it('leaves what has no word in it alone, and does not touch a text twice', () => {
     expect(strangeText('43.50 MHz')).toBe('43.50 MHz');
     expect(strangeText('\u00d72')).toBe('\u00d72');

@@ -14,8 +14,7 @@ export function carryOverFor(clerk: Clerk): CarryOver {
   return async (base, from, change, layOut) => {
     const before = from === 1 ? await takeFirstLayout(base, change) : { open: [], kept: [] };
     layOut();
-    // Where a write fails the whole opening fails and tells so; the first layout then stands as it was.
-    await Promise.all(carryOver(before, change, clerk)).catch(() => {});
+    await carryOver(before, change, clerk);
   };
 }
 
@@ -34,11 +33,10 @@ async function takeFirstLayout(base: Base, change: Upgrade): Promise<FirstLayout
   return before;
 }
 
-/** No record may stop another from being carried over: what can not be read is set aside whole. */
-function carryOver(before: FirstLayout, change: Upgrade, { now, newId }: Clerk): readonly Promise<unknown>[] {
-  const writes: Promise<unknown>[] = [];
-  const aside = (record: unknown): void => {
-    writes.push(change.objectStore('aside').put(asideOf(newId(), 'unreadable', record)));
+/** No record may stop another from being carried over: what cannot be read is set aside whole. */
+async function carryOver(before: FirstLayout, change: Upgrade, { now, newId }: Clerk): Promise<void> {
+  const aside = async (record: unknown): Promise<void> => {
+    await change.objectStore('aside').put(asideOf(newId(), 'unreadable', record));
   };
   const seen = new Set<string>();
   for (const record of before.open) {
@@ -46,26 +44,25 @@ function carryOver(before: FirstLayout, change: Upgrade, { now, newId }: Clerk):
     const today = isObject(record) ? { ...record, learner: null, savedAtMs: now() } : record;
     const read = readOpenRun(today);
     if (read === null || seen.has(read.run.runId)) {
-      aside(record);
+      await aside(record);
       continue;
     }
     seen.add(read.run.runId);
     // Acts that can not be read are met when the run is taken up, and told then.
-    writes.push(change.objectStore('open').put(today as OpenRecord));
+    await change.objectStore('open').put(today as OpenRecord);
   }
   let serial = 0;
   for (const record of [...before.kept].sort((a, b) => serialOf(a) - serialOf(b))) {
     const text = stringIn(record, 'text');
     const entry = entryFromText(stringIn(record, 'runId'), text);
     if (entry === null || text === null) {
-      aside(record);
+      await aside(record);
       continue;
     }
     serial++;
-    writes.push(change.objectStore('kept').put(keptRecord({ ...entry, serial })));
-    writes.push(change.objectStore('texts').put({ runId: entry.runId, text }));
+    await change.objectStore('kept').put(keptRecord({ ...entry, serial }));
+    await change.objectStore('texts').put({ runId: entry.runId, text });
   }
-  return writes;
 }
 
 /** The file says everything that the index wants to know. */

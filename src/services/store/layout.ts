@@ -62,9 +62,19 @@ export interface OpeningParts {
   readonly lost: () => void;
 }
 
-export function openDatabase(parts: OpeningParts): Promise<Base> {
-  return openDB<Shelves>(parts.name, VERSION, {
-    upgrade: (base, from, _to, change) => parts.carryOver(base, from, change, () => layOut(base)),
+export async function openDatabase(parts: OpeningParts): Promise<Base> {
+  let failure: { readonly error: unknown } | null = null;
+  const opening = openDB<Shelves>(parts.name, VERSION, {
+    upgrade(base, from, _to, change) {
+      change.done.catch(() => {});
+      // Half a change of layout would cost records: where any of it fails the database stays as it was.
+      parts
+        .carryOver(base, from, change, () => layOut(base))
+        .catch((error: unknown) => {
+          failure = { error };
+          change.abort();
+        });
+    },
     blocked: parts.waiting,
     blocking(_from, _to, event) {
       (event.target as IDBDatabase).close();
@@ -72,6 +82,11 @@ export function openDatabase(parts: OpeningParts): Promise<Base> {
     },
     terminated: parts.lost,
   });
+  try {
+    return await opening;
+  } catch (error) {
+    throw (failure as { readonly error: unknown } | null)?.error ?? error;
+  }
 }
 
 /**

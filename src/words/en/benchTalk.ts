@@ -35,7 +35,7 @@ export const dialogWords = {
   close: 'Close',
   briefing: {
     /** for those who see the room for the first time */
-    room: 'On the bench are the service sheet, the tube with its instruments, and the set with its slugs. Set up a true picture, bring the curve to that of the sheet, prove it and sign off.',
+    room: 'On the bench are the service sheet, the tube with its instruments, and the set with its slugs. Set up a true picture, turn the slugs until the curve is that of the sheet, prove it and sign off.',
     begin: 'Begin',
     lesson: 'What it teaches',
     conditions: 'Conditions',

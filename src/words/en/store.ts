@@ -60,7 +60,6 @@ export const storeWords = {
   },
   unguarded: 'This browser cannot tell whether the job is open in a second tab. Keep it open in one tab only.',
   toCourse: 'To the course',
-  opening: 'Looking for your stored runs\u2026',
   noText: 'The file of this run is missing from the storage of this browser.',
   badText: 'The file of this run can no longer be read. You can still save it as it is.',
   broken: {

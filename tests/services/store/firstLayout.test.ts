@@ -3,14 +3,14 @@
  * that layout wrote: two runs signed off by the technician, and one of the same scenario left lying open after 450 acts.
  */
 import { readFileSync } from 'node:fs';
-import { beforeEach, describe, expect, it } from 'vitest';
+import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { readRunFile } from '../../../src/files/runFileSchema.ts';
 import { grade } from '../../../src/grading/grade.ts';
 import { resumeRun } from '../../../src/run/runLog.ts';
 import { linesOf } from '../../../src/services/store/indexEntry.ts';
 import { createSession } from '../../../src/session/session.ts';
 import { setupOf } from '../../technician/oneScenario.ts';
-import { asked, emptyMachine, openTab, rawDatabase, shelf } from './storage.ts';
+import { asked, emptyMachine, openTab, rawDatabase, shelf, startTab } from './storage.ts';
 
 interface Taken {
   readonly version: number;
@@ -124,6 +124,29 @@ describe('a database of the first layout', () => {
     expect(asides.some((one) => one.text === '{"format":')).toBe(true);
     expect(asides.some((one) => one.scenarioId === 'torn' && JSON.parse(one.text).runId === open!.runId)).toBe(true);
     expect(asides.some((one) => one.text.includes('"map"'))).toBe(true);
+  });
+
+  it('that an old page holds open is waited for, and the wait is told', async () => {
+    await firstDatabase();
+    const oldPage = await rawDatabase();
+    const { logbook } = startTab();
+    await vi.waitFor(() => expect(logbook.trouble()).toBe('waiting'));
+    expect(logbook.isReady()).toBe(false);
+    oldPage.close();
+    await logbook.ready;
+    expect(logbook.trouble()).toBeNull();
+    expect(logbook.keptRuns()).toHaveLength(2);
+  });
+
+  it('stays as it was where there is no room to carry it over', async () => {
+    await firstDatabase();
+    const put = vi.spyOn(IDBObjectStore.prototype, 'put').mockImplementation(() => {
+      throw new DOMException('no room', 'QuotaExceededError');
+    });
+    const { logbook } = await openTab();
+    put.mockRestore();
+    expect(logbook.trouble()).toBe('full');
+    expect((await openTab()).logbook.keptRuns()).toHaveLength(2);
   });
 
   it('keeps two open runs apart that claim to be the same', async () => {

@@ -1,0 +1,32 @@
+/** What holds for every page as it stands: it does not scroll sideways, and the rules of axe find nothing serious in it. */
+import { readFileSync } from 'node:fs';
+import type { Page } from '@playwright/test';
+import { expect } from './page.ts';
+
+const AXE = readFileSync('node_modules/axe-core/axe.min.js', 'utf8');
+
+interface Axe {
+  run(): Promise<{
+    passes: unknown[];
+    violations: { id: string; impact: string | null; nodes: { target: unknown; failureSummary?: string }[] }[];
+  }>;
+}
+
+export async function isSound(page: Page): Promise<void> {
+  const wide = await page.evaluate(() => {
+    const { scrollWidth, clientWidth } = document.documentElement;
+    return scrollWidth - clientWidth;
+  });
+  expect(wide).toBeLessThanOrEqual(0);
+  // Evaluated, not added as a script: the page's own policy lets no inline script in.
+  await page.evaluate(AXE);
+  const found = await page.evaluate(async () => {
+    const { violations, passes } = await (window as unknown as { axe: Axe }).axe.run();
+    // A run that looked at nothing would find nothing either.
+    if (passes.length === 0) throw new Error('nothing was looked at');
+    return violations
+      .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+      .map(({ id, nodes }) => `${id}: ${nodes.map((n) => `${String(n.target)} ${n.failureSummary ?? ''}`).join('; ')}`);
+  });
+  expect(found).toEqual([]);
+}

@@ -1,0 +1,166 @@
+/** Takes one page through every room and state that a learner meets, and lets each be looked at in every size of window that the room is made for. */
+import { readFileSync } from 'node:fs';
+import type { Page } from '@playwright/test';
+import type { RunFile } from '../../src/files/runFile.ts';
+import { keptRecord } from '../../src/services/store/layout.ts';
+import { expect, shippedSetup } from './page.ts';
+
+type Size = readonly [width: number, height: number];
+
+const BENCH_SIZES: readonly Size[] = [
+  [1440, 900],
+  [1366, 768],
+  [1024, 640],
+  [820, 1180],
+];
+const READING_SIZES: readonly Size[] = [...BENCH_SIZES, [390, 844]];
+
+/** Called once in each state and size; `within`: what to look at. */
+export type Look = (place: string, within: string) => Promise<void>;
+
+/** The course comes letter by letter; now all of it is there. */
+async function drawn(page: Page): Promise<void> {
+  await expect(page.locator('.endless-form')).toBeVisible();
+  await expect(page.locator('.cards.waiting')).toHaveCount(0);
+}
+
+/** Looked at in each size; the page is left in the first one. */
+async function inSizes(page: Page, sizes: readonly Size[], look: Look, place: string, within = 'body'): Promise<void> {
+  for (const [width, height] of [...sizes.slice(1), sizes[0]!]) {
+    await page.setViewportSize({ width, height });
+    await settled(page);
+    await look(`${place} ${width}x${height}`, within);
+  }
+}
+
+/** Sizes are observed, drawings made for them and lettering loaded: a few pictures later all has come to rest. */
+async function settled(page: Page): Promise<void> {
+  await page.evaluate(async () => {
+    await document.fonts.ready;
+    for (let i = 0; i < 4; i++) await new Promise(requestAnimationFrame);
+  });
+}
+
+export async function visitCourse(page: Page, search: string, look: Look): Promise<void> {
+  await page.goto(`/${search}`);
+  await drawn(page);
+  await inSizes(page, READING_SIZES, look, 'course');
+}
+
+/** A run that was played before, kept as the page itself keeps it, and a spoilt record beside it; then course and report. */
+export async function visitReport(page: Page, search: string, look: Look): Promise<void> {
+  const runId = 'kept-before';
+  const text = readFileSync('tests/fixtures/runs/zero.json', 'utf8');
+  const { scenario, events } = JSON.parse(text) as RunFile;
+  const record = keptRecord({
+    runId,
+    scenarioId: scenario.id,
+    track: scenario.track,
+    receiver: scenario.receiver,
+    sealed: scenario.sealed,
+    learner: null,
+    total: 92,
+    passed: true,
+    lines: [],
+    signedAtMs: 0,
+    serial: 1,
+  });
+  expect(events.length).toBeGreaterThan(0);
+  await page.goto(`/${search}`);
+  // The page lays its own shelves when it has been drawn.
+  await expect
+    .poll(() => page.evaluate(async () => (await indexedDB.databases()).some(({ name }) => name === 'haystack')))
+    .toBe(true);
+  await page.evaluate(
+    async ([kept, file]) => {
+      const opening = indexedDB.open('haystack');
+      await new Promise((done) => opening.addEventListener('success', done));
+      const base = opening.result;
+      const change = base.transaction(['kept', 'texts', 'open'], 'readwrite');
+      change.objectStore('kept').put(kept);
+      change.objectStore('texts').put(file);
+      // No record of an open run: the page says that it has laid it aside.
+      change.objectStore('open').put({ runId: 'torn' });
+      await new Promise((done) => change.addEventListener('complete', done));
+      base.close();
+    },
+    [record, { runId, text }] as const,
+  );
+  await page.reload();
+  await expect(page.locator('.rooms li')).toHaveCount(2);
+  await drawn(page);
+  await expect(page.locator('.slip')).toBeVisible();
+  await inSizes(page, READING_SIZES, look, 'course with a run and a slip');
+  await page.goto(`/${search}#/report/${runId}`);
+  await expect(page.locator('.score-figure')).toBeVisible();
+  await inSizes(page, READING_SIZES, look, 'report');
+  await page.locator('.lines summary').click();
+  await inSizes(page, READING_SIZES, look, 'report, every line', '.lines');
+}
+
+const toBench = async (page: Page, search: string, id: string): Promise<void> => {
+  await page.goto(`/${search}#/bench/${id}`);
+  await page.reload();
+  await expect(page.locator('dialog[open]')).toBeVisible();
+};
+
+const begin = async (page: Page): Promise<void> => {
+  const tick = page.locator('dialog .acknowledge input');
+  if ((await tick.count()) > 0) await tick.check();
+  await page.locator('dialog .button.primary').click();
+  await expect(page.locator('dialog[open]')).toHaveCount(0);
+};
+
+async function openMenu(page: Page): Promise<void> {
+  await page.locator('.menu-button, .menu-corner').click();
+  await expect(page.locator('.menu')).toBeVisible();
+}
+
+async function visitMenu(page: Page, look: Look, place: string, item: number): Promise<void> {
+  await openMenu(page);
+  await page.locator('.menu button').nth(item).click();
+  await expect(page.locator('dialog[open]')).toBeVisible();
+  await inSizes(page, BENCH_SIZES, look, place, 'dialog[open]');
+  await page.keyboard.press('Escape');
+  await expect(page.locator('dialog[open]')).toHaveCount(0);
+}
+
+/** The first job: briefing, bench, menu, sheet open, tool in a slug, hints, keys, signing off. */
+export async function visitBench(page: Page, search: string, look: Look): Promise<void> {
+  const { receiver } = shippedSetup('first-sweep', 'first-curve');
+  await toBench(page, search, 'first-curve');
+  await inSizes(page, BENCH_SIZES, look, 'briefing', 'dialog[open]');
+  await begin(page);
+  await expect(page.locator('[data-slug][aria-valuenow]')).toHaveCount(receiver.adjusters.length);
+  await inSizes(page, BENCH_SIZES, look, 'bench');
+  await openMenu(page);
+  await inSizes(page, BENCH_SIZES.slice(0, 1), look, 'menu', '.menu');
+  await page.keyboard.press('Escape');
+  await visitMenu(page, look, 'hints', 0);
+  await visitMenu(page, look, 'keys', 1);
+  await page.locator('[data-slug]').first().click();
+  await page.locator('.tool').first().click();
+  await page.locator('.step .button').last().click();
+  await inSizes(page, BENCH_SIZES, look, 'tool in a slug');
+  await page.locator('.sign-off').click();
+  await expect(page.locator('dialog[open]')).toBeVisible();
+  await inSizes(page, BENCH_SIZES, look, 'signing off', 'dialog[open]');
+}
+
+/** A valve strip on the mains with a fault in it: cautions, the parts tray, the sheet unfolded where it folds. */
+export async function visitStrip(page: Page, search: string, look: Look): Promise<void> {
+  await toBench(page, search, 'one-hump-gone');
+  await inSizes(page, BENCH_SIZES, look, 'briefing of the strip', 'dialog[open]');
+  await begin(page);
+  await expect(page.locator('[data-slug][aria-valuenow]').first()).toBeVisible();
+  await inSizes(page, BENCH_SIZES, look, 'strip');
+  await page.locator('.menu-button, .menu-corner').click();
+  const parts = (await page.locator('.menu button').count()) - 5;
+  await page.keyboard.press('Escape');
+  await visitMenu(page, look, 'parts', Math.max(0, parts));
+  await page.setViewportSize({ width: 820, height: 1180 });
+  await settled(page);
+  await page.keyboard.press('s');
+  await expect(page.locator('.sheet.over')).toBeVisible();
+  await inSizes(page, BENCH_SIZES.slice(2), look, 'sheet unfolded', '.sheet.over');
+}
