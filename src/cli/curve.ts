@@ -11,9 +11,12 @@ import { type Curves, curveSvg } from './curveSvg.ts';
 import { readDocument } from './document.ts';
 import { writeText } from './files.ts';
 import { fittingSetup } from './shelf.ts';
-import { EXIT, type ExitCode, type Terminal, tellProblems } from './terminal.ts';
+import { EXIT, type ExitCode, type Terminal, tellProblems, UsageError } from './terminal.ts';
+import { type VoltsOptions, volts } from './volts.ts';
 
-export interface CurveOptions {
+export interface CurveOptions extends VoltsOptions {
+  /** see volts.ts */
+  readonly volts?: boolean;
   /** id of a response of the sheet; left out: the first that is judged */
   readonly response?: string;
   readonly svg?: string;
@@ -21,6 +24,12 @@ export interface CurveOptions {
 }
 
 export function curve(terminal: Terminal, name: string, options: CurveOptions): ExitCode {
+  const say = terminal.words.cli.curve;
+  if (options.volts) {
+    if ((options.response ?? options.svg ?? options.csv) !== undefined) throw new UsageError(say.notWithVolts);
+    return volts(terminal, name, options);
+  }
+  if ((options.hz ?? options.seed ?? options.standing) !== undefined) throw new UsageError(say.onlyWithVolts);
   const work = readWork(terminal, name);
   const curves = work.ok ? solveCurves(terminal, work.value, name, options.response) : work;
   if (!curves.ok) return tellProblems(terminal, curves.problems);

@@ -1,11 +1,8 @@
 /** `demonstrate`: the technician does a scenario; the run is graded and, where asked, kept as a run file like any learner's. */
-import type { Result } from '../base/result.ts';
-import { parseScenario } from '../files/scenarioSchema.ts';
 import { claimOf, grade } from '../grading/grade.ts';
 import { serialiseRunFile, toRunFile } from '../run/serialise.ts';
-import type { Scenario } from '../scenario/scenario.ts';
 import { demonstrate as doAtBench } from '../technician/atBench.ts';
-import { readDocument } from './document.ts';
+import { readScenario } from './document.ts';
 import { writeText } from './files.ts';
 import { fittingSetup } from './shelf.ts';
 import { EXIT, type ExitCode, harmless, type Terminal, tellProblems } from './terminal.ts';
@@ -31,14 +28,4 @@ export function demonstrate(terminal: Terminal, name: string, options: Demonstra
   const line = score(scenario.value.id, report.total, report.word, run.events.length);
   terminal.out(`${harmless(report.passed ? line : `${line}, ${notPassed}`)}\n`);
   return report.passed ? EXIT.good : EXIT.bad;
-}
-
-function readScenario(terminal: Terminal, name: string): Result<Scenario> {
-  const document = readDocument(terminal, name);
-  if (!document.ok) return document;
-  if (document.value.kind === 'scenario') return parseScenario(document.value.json, name);
-  const { kind } = document.value;
-  const { files, demonstrate: say } = terminal.words.cli;
-  const found = kind === 'deck' ? files.noFormat : files.format(`haystack-${kind}`);
-  return { ok: false, problems: [{ file: name, place: '/format', found, wanted: say.scenarioOnly }] };
 }

@@ -4,6 +4,8 @@ import { bad, good, type Result } from '../base/result.ts';
 import { parseJson } from '../files/parseJson.ts';
 import type { RunFile } from '../files/runFile.ts';
 import { parseRunFile, readRunFile } from '../files/runFileSchema.ts';
+import { parseScenario } from '../files/scenarioSchema.ts';
+import type { Scenario } from '../scenario/scenario.ts';
 import { readText } from './files.ts';
 import type { Terminal } from './terminal.ts';
 
@@ -25,6 +27,17 @@ export function readDocument(terminal: Terminal, name: string): Result<Document>
   if (/^\s*\.(?:ac|end|print)\b/im.test(text.value)) return good({ kind: 'deck', text: text.value });
   const { neither, known } = terminal.words.cli.files;
   return bad({ file: name, place: '', found: neither, wanted: known });
+}
+
+/** For commands that take nothing but a scenario. */
+export function readScenario(terminal: Terminal, name: string): Result<Scenario> {
+  const document = readDocument(terminal, name);
+  if (!document.ok) return document;
+  if (document.value.kind === 'scenario') return parseScenario(document.value.json, name);
+  const { kind } = document.value;
+  const { files } = terminal.words.cli;
+  const found = kind === 'deck' ? files.noFormat : files.format(`haystack-${kind}`);
+  return bad({ file: name, place: '/format', found, wanted: files.scenarioOnly });
 }
 
 function jsonDocument(terminal: Terminal, text: string, name: string): Result<Document> {

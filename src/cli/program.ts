@@ -3,6 +3,7 @@ import { Command, CommanderError } from 'commander';
 import { certify } from './certify.ts';
 import { check } from './check.ts';
 import { curve } from './curve.ts';
+import { deck } from './deck.ts';
 import { demonstrate } from './demonstrate.ts';
 import { regrade } from './regrade.ts';
 import { response } from './response.ts';
@@ -50,7 +51,20 @@ export function buildProgram(terminal: Terminal): Command {
     .option('--response <ID>', say.curve.response)
     .option('--svg <FILE>', say.curve.svg)
     .option('--csv <FILE>', say.curve.csv)
+    .option('--volts', say.curve.volts)
+    .option('--hz <LIST>', say.curve.voltsHz)
+    .option('--seed <N>', say.deck.seed)
+    .option('--standing <found|best>', say.deck.standing)
     .action((file, options) => run(terminal, () => curve(terminal, file, options)));
+  program
+    .command('deck')
+    .summary(say.deck.summary)
+    .description(say.deck.summary)
+    .argument('<SCENARIO.json>', say.deck.file)
+    .requiredOption('--hz <F>', say.deck.hz)
+    .option('--seed <N>', say.deck.seed)
+    .option('--standing <found|best>', say.deck.standing)
+    .action((file, options) => run(terminal, () => deck(terminal, file, options)));
   program
     .command('certify')
     .summary(say.certify.summary)

@@ -12,7 +12,7 @@ import { periodicOnePole } from './onePole.ts';
 export type FmDetectorKind = 'discriminator' | 'ratio';
 
 /** The input may fall to one part in so many before the reservoir cuts the diodes off. */
-const RESERVE = 3;
+export const RESERVE = 3;
 
 /** Output for two rectified voltages; `sumVolts` is the held sum of a ratio detector. */
 export function fmOutput(kind: FmDetectorKind, plusVolts: number, minusVolts: number, sumVolts: number): number {

@@ -69,6 +69,55 @@ const curveWords = {
   wanted: 'as designed',
   megahertz: 'MHz',
   kilohertz: 'kHz',
+  volts:
+    'print hz,volts instead: the volts at the Y lead with the bench set up as the sheet says and the source standing still at each frequency of --hz (scenarios only)',
+  voltsHz: 'with --volts: frequencies in hertz, separated by commas; SPICE suffixes such as 10.7meg may be used',
+  voltsNeedHz: '--volts needs --hz with one or more frequencies.',
+  onlyWithVolts: '--hz, --seed and --standing go with --volts.',
+  notWithVolts: '--response, --svg and --csv do not go with --volts, which prints its table.',
+  tooManyHz: (most: number): string => `--hz takes at most ${most} frequencies.`,
+} as const;
+
+const deckWords = {
+  summary:
+    'prints the set on the bench, connected as its sheet says, as a SPICE deck for ngspice -b; out is the end of the Y lead',
+  file: 'scenario file',
+  hz: 'where the source stands still, hertz; SPICE suffixes such as 10.7meg may be used',
+  seed: 'number of the set of this design to put on the bench (default: the one that the scenario names)',
+  standing:
+    'found: as the scenario starts, with its faults; best: nothing failed and every slug where this set wants it (default: found)',
+  badHz: (given: string, least: number, most: number): string =>
+    `--hz takes frequencies from ${least} to ${most} hertz, such as 455k or 45.75e6, not "${given}".`,
+  badSeed: (given: string, most: number): string => `--seed takes a whole number from 0 to ${most}, not "${given}".`,
+  badStanding: (given: string, known: readonly string[]): string =>
+    `--standing takes ${known.join(' or ')}, not "${given}".`,
+  videoSweep: (title: string): string => `"${title}", which is measured with a modulated carrier`,
+  plainSweep: 'a response that is measured with a plain carrier',
+  nothingSeen: (title: string): string => `"${title}", whose leads bring nothing to the tube`,
+  something: 'a response that the tube can show',
+  title: (set: string, scenario: string): string => `${set}, scenario ${scenario}`,
+  number: (set: number): string => `set number ${set} of the design`,
+  design: 'the design itself, every part as printed',
+  found: 'as found: slugs as the scenario starts, with its faults',
+  best: 'at its best: nothing failed, every slug where this set wants it',
+  setUp: (title: string, levelDb: number, hz: number): string =>
+    `Sheet: ${title}; attenuator at ${levelDb} dB, source standing still at ${hz} Hz`,
+  bias: (line: string, volts: number): string => `Bias: ${line} at ${volts} V`,
+  parts:
+    'The set and what the leads put across it. A stage gives Is tanh(v / Vs), with Is the gm at this bias times Vs.',
+  mixer: (oscillatorHz: number): string =>
+    `Mixer: signal times oscillator at ${oscillatorHz} Hz. A product holds half in the difference and half in the sum, so the factor 2 makes the difference come out whole.`,
+  diode: (id: string): string => `Detector ${id}: diode without series resistance or capacitance, and its load`,
+  difference: 'FM detector: the difference of its two halves',
+  reservoir: (seconds: number): string =>
+    `Ratio detector: half the held sum times difference over sum. The reservoir, ${seconds} s here as 1 ohm and a capacitor, begins full: the run is too short to fill it.`,
+  loop: 'A loose loop: it sees the node without loading it.',
+  probe: 'The probe: its diode and load; out is what it hands to the tube.',
+  tip: 'The Y lead: isolating resistor in its tip, capacitance of its cable',
+  length: (circuits: number, lacking: number, constants: number, load: number): string =>
+    `Length: after ${circuits} s the circuits lack less than ${lacking} of the highest carrier; then ${constants} time constants of the slowest load (${load} s); the last tenth of the run stands still.`,
+  steps: (steps: number): string =>
+    `Steps: ${steps} a period of the carrier, so that the trapezoidal rule moves the circuits by little against their width.`,
 } as const;
 
 const certifyWords = {
@@ -99,7 +148,6 @@ const demonstrateWords = {
   summary: 'does a scenario as a careful technician would, by tube and knobs alone, and grades the run',
   file: 'scenario file',
   out: 'write the run to this file',
-  scenarioOnly: 'haystack-scenario',
   score: (id: string, total: number, word: string, events: number): string =>
     `${id}: ${total} of 100, ${word} (${format.counted(events, ACTS)})`,
   notPassed: 'below the pass line',
@@ -123,6 +171,7 @@ const fileWords = {
   format: (format: string): string => `format ${format}`,
   noFormat: 'no format',
   formats: 'haystack-receiver, haystack-scenario or haystack-run',
+  scenarioOnly: 'haystack-scenario',
   curveFormats: 'haystack-scenario or haystack-run',
   noReceivers: 'no receivers in scenarios/receivers',
   noReceiver: (id: string): string => `receiver "${id}"`,
@@ -139,6 +188,7 @@ export const terminal = {
     check: checkWords,
     regrade: regradeWords,
     curve: curveWords,
+    deck: deckWords,
     certify: certifyWords,
     demonstrate: demonstrateWords,
     files: fileWords,

@@ -1,0 +1,95 @@
+/** The bench as a service sheet sets it up for the first response that a scenario is about, its source standing still at one frequency. */
+import { good, type Result } from '../base/result.ts';
+import { type BenchState, LEAD_IDS } from '../bench/benchState.ts';
+import { type BenchSetup, firstResponse, initialState, RESTING_CONTROLS } from '../bench/setup.ts';
+import { PLAIN_PICTURE, sheetControls, sheetFittings, sheetLeads } from '../bench/sheetSetUp.ts';
+import { readSpiceNumber } from '../physics/spiceNumber.ts';
+import type { SheetResponse } from '../receiver/receiver.ts';
+import { LOWEST_HZ } from '../receiver/sourceLevel.ts';
+import type { Scenario } from '../scenario/scenario.ts';
+import { readScenario } from './document.ts';
+import { fittingSetup } from './shelf.ts';
+import { type Terminal, UsageError } from './terminal.ts';
+
+export interface SetOptions {
+  /** number of the set that is put on the bench; left out: the scenario's own */
+  readonly seed?: string;
+  readonly standing?: string;
+}
+
+export const STANDINGS = ['found', 'best'] as const;
+type StandingWord = (typeof STANDINGS)[number];
+
+export interface SheetBench {
+  readonly setup: BenchSetup;
+  readonly response: SheetResponse;
+  readonly standing: StandingWord;
+  /** the source standing still there, which is the true frequency whatever its dial would say */
+  stateAt(hz: number): BenchState;
+}
+
+/** The highest set number that a scenario file may name. */
+const MOST_SEED = 2 ** 31 - 1;
+const MOST_HZ = 1e9;
+
+export function sheetBench(terminal: Terminal, name: string, options: SetOptions): Result<SheetBench> {
+  const seed = seedOf(terminal, options.seed);
+  const standing = standingOf(terminal, options.standing);
+  const read = readScenario(terminal, name);
+  if (!read.ok) return read;
+  const numbered = seed === null ? read.value : { ...read.value, set: seed };
+  const loaded = fittingSetup(terminal, standing === 'best' ? madeGood(numbered) : numbered, name, '');
+  if (!loaded.ok) return loaded;
+  const setup = loaded.value;
+  const response = firstResponse(setup);
+  const start = initialState(setup);
+  const none = Object.fromEntries(LEAD_IDS.map((lead) => [lead, null]));
+  const ready: BenchState = {
+    ...start,
+    cautionsAcknowledged: true,
+    isolated: setup.receiver.mains !== null,
+    powered: true,
+    leads: { ...none, ...sheetLeads(setup.receiver, response) },
+    controls: {
+      ...RESTING_CONTROLS,
+      ...sheetFittings(response.setUp),
+      ...sheetControls(response.setUp),
+      ...PLAIN_PICTURE,
+      spanHz: 0,
+      blanking: false,
+    },
+  };
+  const stillMode = response.setUp.source === 'video' ? 'video' : 'spot';
+  const dialErrorHz = setup.scenario.bench.centreErrorHz ?? 0;
+  const stateAt = (hz: number): BenchState => ({
+    ...ready,
+    controls: { ...ready.controls, sourceMode: stillMode, centreHz: hz - dialErrorHz },
+  });
+  return good({ setup, response, standing, stateAt });
+}
+
+/** Nothing has failed and every slug is where this set wants it. */
+function madeGood(scenario: Scenario): Scenario {
+  const { steelIn: _, ...start } = scenario.start;
+  return { ...scenario, faults: [], start: { ...start, slugs: {}, scatterTurns: 0 } };
+}
+
+/** A frequency as given with `--hz`. */
+export function hertzOf(terminal: Terminal, text: string): number {
+  const value = readSpiceNumber(text.trim());
+  if (value !== null && value >= LOWEST_HZ && value <= MOST_HZ) return value;
+  throw new UsageError(terminal.words.cli.deck.badHz(text, LOWEST_HZ, MOST_HZ));
+}
+
+function seedOf(terminal: Terminal, text: string | undefined): number | null {
+  if (text === undefined) return null;
+  const value = /^\d{1,10}$/.test(text) ? Number(text) : Number.NaN;
+  if (value <= MOST_SEED) return value;
+  throw new UsageError(terminal.words.cli.deck.badSeed(text, MOST_SEED));
+}
+
+function standingOf(terminal: Terminal, text: string | undefined): StandingWord {
+  const found = STANDINGS.find((one) => one === (text ?? 'found'));
+  if (found !== undefined) return found;
+  throw new UsageError(terminal.words.cli.deck.badStanding(text ?? '', STANDINGS));
+}
