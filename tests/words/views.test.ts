@@ -17,7 +17,7 @@ test('such a text would be seen, and nothing else', () => {
   for (const inner of [
     '<p>Sign off</p>',
     '<b aria-label="Close" />',
-    '<b title={`Turn ${n}`} />',
+    '<b title={`Turn $' + '{n}`} />',
     '<p>{n > 1 ? "turns" : words.turn}</p>',
   ])
     expect(ownTexts(page(inner)), inner).toHaveLength(1);
