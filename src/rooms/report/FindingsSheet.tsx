@@ -4,6 +4,7 @@ import type { Finding } from '../../describe/findings.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { Frac, Frame } from '../../kit/theme/art.tsx';
 import './findings.css';
+import '../../kit/links/link.css';
 
 export interface FindingsSheetProps {
   readonly findings: readonly Finding[];
@@ -60,7 +61,7 @@ function Told({
 export function MomentLink({ seconds, goTo }: { readonly seconds: number; readonly goTo: (seconds: number) => void }) {
   const { report: say } = useWords();
   return (
-    <button type="button" class="moment" aria-label={say.goTo(seconds)} onClick={() => goTo(seconds)}>
+    <button type="button" class="link moment" aria-label={say.goTo(seconds)} onClick={() => goTo(seconds)}>
       {say.clock(seconds)}
     </button>
   );

@@ -37,7 +37,7 @@ export function ScorePanel({ report, previousBest, showLines }: ScorePanelProps)
         </span>
         {say.score}
       </h2>
-      <button type="button" class="all-lines" onClick={showLines}>
+      <button type="button" class="link all-lines" onClick={showLines}>
         {say.allLines(report.lines.length)}
       </button>
       <div class="score-row">

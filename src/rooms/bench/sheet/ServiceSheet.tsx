@@ -14,6 +14,7 @@ import { LevelsPage } from './LevelsPage.tsx';
 import { ProcedurePage } from './ProcedurePage.tsx';
 import { SlugsPage } from './SlugsPage.tsx';
 import '../../../kit/tabs/tabs.css';
+import '../../../kit/links/link.css';
 import './sheet.css';
 import './lists.css';
 
@@ -74,17 +75,17 @@ function ServiceSheetBase({ port, rect, figures, turnTo, onClose }: ServiceSheet
         {page === 0 ? (
           <span class="pager-gap" />
         ) : (
-          <button type="button" onClick={() => setPage(page - 1)}>{`\u2039 ${pages[page - 1]}`}</button>
+          <button type="button" class="link" onClick={() => setPage(page - 1)}>{`\u2039 ${pages[page - 1]}`}</button>
         )}
         <span>{sheetWords.pageOf(page + 1, pages.length)}</span>
         {page === pages.length - 1 ? (
           <span class="pager-gap" />
         ) : (
-          <button type="button" onClick={() => setPage(page + 1)}>{`${pages[page + 1]} \u203a`}</button>
+          <button type="button" class="link" onClick={() => setPage(page + 1)}>{`${pages[page + 1]} \u203a`}</button>
         )}
       </nav>
       {onClose === null ? null : (
-        <button type="button" class="sheet-close" onClick={onClose}>
+        <button type="button" class="link sheet-close" onClick={onClose}>
           {sheetWords.close}
         </button>
       )}
