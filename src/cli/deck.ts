@@ -3,7 +3,7 @@ import { bad, type Result } from '../base/result.ts';
 import { lineVoltsAt } from '../bench/biasLine.ts';
 import { type LineVolts, slugElementValues, stageElementValues } from '../bench/conditions.ts';
 import { connectedDeck, RF_SOURCE } from '../bench/connections.ts';
-import { createFaultBook, reallySo } from '../bench/faultsNow.ts';
+import { createFaultBook } from '../bench/faultsNow.ts';
 import { diodeNow } from '../bench/loads.ts';
 import { createMoments, type Moment } from '../bench/moment.ts';
 import { type Observation, observe } from '../bench/observation.ts';
@@ -38,7 +38,7 @@ function written(terminal: Terminal, name: string, bench: SheetBench, hz: number
   }
   const faults = createFaultBook(setup);
   const state = bench.stateAt(hz);
-  const moment = createMoments(setup, faults)(reallySo(state, faults(state.replaced)));
+  const moment = createMoments(setup, faults)(faults(state.replaced).really(state));
   const { receiver } = moment.setup;
   const lineVolts = lineVoltsAt(moment);
   const { slugs, stages, sourceVolts } = moment.conditions(lineVolts);

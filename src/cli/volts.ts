@@ -1,5 +1,5 @@
 /** `curve --volts`: what the bench itself has at the end of the Y lead with the source standing still, volts with their sign. */
-import { createFaultBook, reallySo } from '../bench/faultsNow.ts';
+import { createFaultBook } from '../bench/faultsNow.ts';
 import { createPictureMaker } from '../bench/picture.ts';
 import { hertzOf, type SetOptions, sheetBench } from './sheetBench.ts';
 import { EXIT, type ExitCode, type Terminal, tellProblems, UsageError } from './terminal.ts';
@@ -25,7 +25,7 @@ export function volts(terminal: Terminal, name: string, options: VoltsOptions): 
   const lines = hz.map((f) => {
     const state = stateAt(f);
     // The source stands still, so every sample of the period is alike.
-    const [still] = pictureOf(reallySo(state, faults(state.replaced))).volts;
+    const [still] = pictureOf(faults(state.replaced).really(state)).volts;
     return `${f},${still!.toPrecision(DIGITS)}`;
   });
   terminal.out(`${['hz,volts', ...lines].join('\n')}\n`);
