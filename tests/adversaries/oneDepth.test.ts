@@ -6,8 +6,23 @@ import { oneDepth } from './oneDepth.ts';
 
 const { scenarios, receivers } = shippedLibrary();
 
+/** Met by luck, with the reason. */
+const LUCKY: Readonly<Record<string, string>> = {
+  dots: 'practice; one trap alone answers for its sheet, so that one depth for all is nothing but a search with that one slug',
+};
+
 describe('one depth for every slug', () => {
-  it.each(scenarios.map((s) => s.id))('does not meet the sheet of %s', (id) => {
+  it('meets by luck no more than three scenarios, all of them practice without a fault', () => {
+    const lucky = scenarios.filter((s) => LUCKY[s.id] !== undefined);
+    expect(lucky.map((s) => s.id)).toEqual(Object.keys(LUCKY));
+    expect(lucky.length).toBeLessThanOrEqual(3);
+    for (const { sealed, faults, id } of lucky) {
+      expect([sealed, faults]).toEqual([false, []]);
+      expect(oneDepth(setupOf(id))).toBeLessThanOrEqual(0);
+    }
+  });
+
+  it.each(scenarios.map((s) => s.id).filter((id) => LUCKY[id] === undefined))('does not meet the sheet of %s', (id) => {
     expect(oneDepth(setupOf(id))).toBeGreaterThan(0);
   });
 

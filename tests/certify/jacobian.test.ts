@@ -14,7 +14,8 @@ describe('slopes of a response', () => {
     const stated = createStatedResponse(receiver, deck, response);
     const off = Object.fromEntries(receiver.adjusters.map((a, i) => [a.id, nominalTurns(a) + (i % 2 ? 0.7 : -0.6)]));
     const slopes = responseJacobian(receiver, deck, stated, off);
-    const H = 1e-3;
+    // Short, for a limiter's law bends within a thousandth of a turn.
+    const H = 1e-4;
     const height = stated.solve(off).volts.reduce((top, v) => Math.max(top, Math.abs(v)), 0);
     for (const { id } of receiver.adjusters) {
       // Of the fourth order (any numerical handbook).

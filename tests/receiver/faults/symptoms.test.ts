@@ -39,7 +39,11 @@ describe('symptoms', () => {
       expect(db).toBeGreaterThan(own - 2.5);
     }
     expect(Math.abs(s.widthRatio - 1)).toBeLessThan(0.03);
-    expect(Math.abs(s.peakShiftHz)).toBeLessThan(150e3);
+    // Its top has two humps of one height, so the place of the highest point says nothing; the whole curve does.
+    const height = (volts: Float64Array): number => volts.reduce((top, v) => Math.max(top, v), 0);
+    const [was, is] = [height(s.sound.volts), height(s.faulty.volts)];
+    const apart = s.faulty.volts.map((v, i) => Math.abs(v / is - s.sound.volts[i]! / was));
+    expect(height(apart)).toBeLessThan(0.06);
   });
 
   it('a drifted trap capacitor: no place of its slug brings the notch back', () => {
