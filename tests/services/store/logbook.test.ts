@@ -249,7 +249,7 @@ describe('storage that is full', () => {
   });
 });
 
-describe('a database that can not be had', () => {
+describe('a database that cannot be had', () => {
   const withoutDatabase = async (held = {}) => {
     vi.spyOn(IDBFactory.prototype, 'open').mockImplementation(() => {
       throw new DOMException('blocked', 'SecurityError');
@@ -422,7 +422,7 @@ describe('setting aside', () => {
     expect((await again.readOpen('first-curve'))!.run.events).toHaveLength(5);
   });
 
-  it('takes a run off the bench that can not be used', async () => {
+  it('takes a run off the bench that cannot be used', async () => {
     const { logbook } = await openTab();
     await logbook.saveOpen(openRun('r1', 9));
     await logbook.setAside({ reason: 'doesNotStart', scenarioId: null, text: 'x' }, { runId: 'r1', run: null });
