@@ -110,30 +110,34 @@ export function openLogbook(parts: LogbookParts): Logbook {
     if (message === CHANGED) void ready.then(lookAgain);
   });
 
-  /** What the job gave once it stands in the database; null: it does not. */
-  const attempt = async <T>(job: (base: StoreDatabase) => Promise<T>): Promise<T | null> => {
+  /** What the database gave; null: nothing, and why is told. */
+  const ask = async <T>(job: (base: StoreDatabase) => Promise<T>): Promise<T | null> => {
     await ready;
     if (base === null) return null;
-    let done: T;
     try {
-      done = await job(base);
+      return await job(base);
     } catch (error) {
       failed(error);
       return null;
     }
+  };
+  /** What the job gave once it stands in the database; null: it does not. Where one write goes through, what waits is tried again. */
+  const write = async <T>(job: (base: StoreDatabase) => Promise<T>): Promise<T | null> => {
+    const done = await ask(job);
+    if (done === null) return null;
     if (trouble === 'full' || trouble === 'failing') setTrouble(null);
     if (!tryingAgain && unsavedKept.size + unsavedAsides.size > 0) void storeAgain();
     return done;
   };
-  const write = async (job: (base: StoreDatabase) => Promise<void>): Promise<boolean> =>
-    (await attempt((there) => job(there).then(() => true))) ?? false;
+  const stands = async (job: (base: StoreDatabase) => Promise<void>): Promise<boolean> =>
+    (await write((there) => job(there).then(() => true))) ?? false;
 
   const saveOpen = async (run: OpenRun): Promise<boolean> => {
     const savedAtMs = now();
     const isNew = !heads.has(run.runId);
     memory.putOpen(run, savedAtMs);
     if (isNew) tell();
-    const stored = await write((there) => there.putOpen(run, savedAtMs));
+    const stored = await stands((there) => there.putOpen(run, savedAtMs));
     // A later state may be on its way already.
     if (stored && unsavedOpen.get(run.runId) === run) unsavedOpen.delete(run.runId);
     if (stored && isNew) channel?.post(CHANGED);
@@ -150,7 +154,7 @@ export function openLogbook(parts: LogbookParts): Logbook {
   };
   const sendKept = async (runId: string, waiting: Waiting): Promise<string | null> => {
     const { run, text, openId } = waiting;
-    const taken = await attempt((there) => there.keep(run, text, openId));
+    const taken = await write((there) => there.keep(run, text, openId));
     if (taken === null) return null;
     unsavedKept.delete(runId);
     memory.forgetOpen(openId);
@@ -166,9 +170,13 @@ export function openLogbook(parts: LogbookParts): Logbook {
   const storeAgain = async (): Promise<boolean> => {
     tryingAgain = true;
     for (const runId of [...unsavedKept.keys()]) await storeKept(runId);
-    for (const run of [...unsavedOpen.values()]) await saveOpen(run);
+    for (const runId of [...unsavedOpen.keys()]) {
+      // The bench may have gone on meanwhile: what is written is how the run stands now.
+      const run = unsavedOpen.get(runId);
+      if (run !== undefined) await saveOpen(run);
+    }
     for (const one of [...unsavedAsides.values()]) {
-      if (await write((there) => there.setAside(one, null))) unsavedAsides.delete(one.id);
+      if (await stands((there) => there.setAside(one, null))) unsavedAsides.delete(one.id);
     }
     tryingAgain = false;
     return memory.isAllSaved();
@@ -184,7 +192,7 @@ export function openLogbook(parts: LogbookParts): Logbook {
     async readOpen(scenarioId) {
       await ready;
       const own = memory.unsavedOf(scenarioId);
-      const found = await attempt((there) => there.openRuns(scenarioId));
+      const found = await ask((there) => there.openRuns(scenarioId));
       const stored = found?.find(({ run }) => !memory.isSigned(run.runId)) ?? null;
       await lookAgain();
       if (own === undefined) return stored;
@@ -199,7 +207,7 @@ export function openLogbook(parts: LogbookParts): Logbook {
       await ready;
       const waiting = unsavedKept.get(runId);
       if (waiting !== undefined) return waiting.text;
-      return attempt((there) => there.text(runId));
+      return ask((there) => there.text(runId));
     },
     saveOpen,
     saveLast(run) {
@@ -211,7 +219,7 @@ export function openLogbook(parts: LogbookParts): Logbook {
     async dropOpen(runId) {
       memory.forgetOpen(runId);
       tell();
-      const dropped = await write((there) => there.dropOpen(runId));
+      const dropped = await stands((there) => there.dropOpen(runId));
       // Without a database the boat is all there is, and this run is wanted no more.
       if (dropped || base === null) boat.clear(boat.keyOf(runId));
       if (dropped) channel?.post(CHANGED);
@@ -229,25 +237,25 @@ export function openLogbook(parts: LogbookParts): Logbook {
       const run = kept.get(runId);
       if (run === undefined || unsavedKept.has(runId) || !run.lines.some((line) => line.max === null)) return;
       const filled = { ...run, lines };
-      if (await write((there) => there.putKept(filled))) kept.set(runId, filled);
+      if (await stands((there) => there.putKept(filled))) kept.set(runId, filled);
     },
     async setAside(what, { runId, run }) {
       const one: Aside = { ...what, id: newId() };
       memory.putAside(one);
       if (run === null) memory.forgetOpen(runId);
       else unsavedOpen.delete(runId);
-      const stored = await write((there) => there.setAside(one, { runId, run }));
+      const stored = await stands((there) => there.setAside(one, { runId, run }));
       if (stored) {
         unsavedAsides.delete(one.id);
         boat.clear(boat.keyOf(runId));
-      } else if (run !== null) unsavedOpen.set(runId, run);
+      } else if (run !== null && !unsavedOpen.has(runId)) unsavedOpen.set(runId, run);
       tell();
     },
     async dropAside(id) {
       asides.delete(id);
       unsavedAsides.delete(id);
       tell();
-      await write((there) => there.dropAside(id));
+      await stands((there) => there.dropAside(id));
     },
     async everything() {
       await ready;

@@ -229,6 +229,28 @@ describe('storage that is full', () => {
     expect(held).toEqual({});
   });
 
+  it('is not thought to have room because something could be read from it', async () => {
+    const { logbook } = await openTab();
+    await logbook.keep(signedRun('r1').run, 'file');
+    fillDisk();
+    await logbook.saveOpen(openRun('r2'));
+    expect(await logbook.readText('r1')).toBe('file');
+    await logbook.readOpen('both-ways');
+    expect(logbook.trouble()).toBe('full');
+  });
+
+  it('that is tried again takes the run as it stands by then', async () => {
+    const { logbook } = await openTab();
+    const disk = fillDisk();
+    await logbook.keep(signedRun('r1').run, 'file');
+    await logbook.saveOpen(openRun('r2', 4));
+    disk.free();
+    const again = logbook.storeAgain();
+    void logbook.saveOpen(openRun('r2', 9));
+    expect(await again).toBe(true);
+    expect((await (await openTab()).logbook.readOpen('first-curve'))!.run).toEqual(openRun('r2', 9));
+  });
+
   it('takes a half-done write back whole: the file of a run never stands without its entry', async () => {
     const { logbook } = await openTab();
     await logbook.saveOpen(openRun('r1'));
