@@ -3,8 +3,8 @@ import type { ComponentChildren, CSSProperties, Ref } from 'preact';
 import { useId, useMemo, useRef } from 'preact/hooks';
 import { C, rect, shadow } from './ink.ts';
 import { mark, panel, sheetPaper } from './pieces.ts';
-import './fonts.css';
 import './theme.css';
+import './fonts.css';
 import { useSize } from '../hooks/useSize.ts';
 
 export * from './figures.ts';
