@@ -3,11 +3,12 @@ import { readFileSync } from 'node:fs';
 import type { Plugin } from 'vite';
 import { defineConfig } from 'vitest/config';
 import { courseIndex } from './scripts/courseIndex.ts';
+import { fontPieces } from './scripts/fontPieces.ts';
 
 export default defineConfig({
   base: './',
   build: { target: 'es2022', sourcemap: false },
-  plugins: [courseIndex(), fontLicences()],
+  plugins: [courseIndex(), fontPieces(), fontLicences()],
   // A worker fetches what it needs, as the page does.
   worker: { format: 'es' },
   test: { include: ['tests/**/*.test.ts'], exclude: ['tests/e2e/**'], environment: 'node', testTimeout: 60_000 },

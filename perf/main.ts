@@ -60,6 +60,6 @@ for (const row of rows) {
 }
 const bytes = firstLoadBytes(new URL('../dist', import.meta.url).pathname);
 process.stdout.write(
-  `\nfirst load of the course page, compressed, all fonts counted: ${bytes === null ? 'not run: npm run build first' : `${(bytes / 1000).toFixed(0)} kB`}\n`,
+  `\nfirst load of the course page, compressed, all faces in English letters counted: ${bytes === null ? 'not run: npm run build first' : `${(bytes / 1000).toFixed(0)} kB`}\n`,
 );
 process.exit(0);

@@ -9,7 +9,6 @@ import { setupWith } from '../services/library/library.ts';
 import type { Logbook } from '../services/store/logbook.ts';
 import { download } from './download.ts';
 import type { Route } from './routes.ts';
-import { fileOfOpen } from './takeUp.ts';
 
 interface RoomBoundaryProps {
   readonly route: Route;
@@ -107,6 +106,8 @@ async function runHere(library: Library, logbook: Logbook, route: Route): Promis
   }
   const open = await logbook.readOpen(route.scenarioId);
   if (open === null) return null;
+  // What reads runs comes only when one is to be saved: the first page does without it.
+  const { fileOfOpen } = await import('./takeUp.ts');
   const text = open.text ?? fileOfOpen(await setupWith(library, open.run.scenario), open.run);
   return { runId: open.run.runId, name: route.scenarioId, text };
 }

@@ -13,7 +13,7 @@ export interface StorageSlipsProps {
   readonly dismissed: Dismissed;
   /** only what was set aside of this scenario is told; left out: everything is */
   readonly scenarioId?: string;
-  /** the browser can not tell tabs apart, and this is a bench */
+  /** the browser cannot tell tabs apart, and this is a bench */
   readonly unguarded?: boolean;
   /** over the page, or in it */
   readonly over?: boolean;

@@ -37,7 +37,7 @@ export interface BenchStoreParts {
 export interface TakenUp {
   readonly run: Run;
   readonly elapsedMs: number;
-  /** what the session machine left; a session that can not be restored begins with the briefing */
+  /** what the session machine left; a session that cannot be restored begins with the briefing */
   readonly session: unknown;
 }
 

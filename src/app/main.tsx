@@ -1,6 +1,7 @@
 /** The page: takes its language, sets the logbook opening and shows the room that the address names. */
 import { render } from 'preact';
 import '../kit/theme/theme.css';
+import '../kit/theme/fonts.css';
 import { pageLibrary } from '../services/library/pageLibrary.ts';
 import type { ClaimParts } from '../services/store/benchClaims.ts';
 import { openLogbook } from '../services/store/openLogbook.ts';

@@ -1,4 +1,4 @@
-/** Takes up a run that lay open, as far as the bench of today can follow it. What it can not follow is handed back, to be set aside whole. */
+/** Takes up a run that lay open, as far as the bench of today can follow it. What it cannot follow is handed back, to be set aside whole. */
 import type { BenchSetup } from '../bench/setup.ts';
 import { checkScenario } from '../files/checkScenario.ts';
 import { createRun, resumeRun } from '../run/runLog.ts';
@@ -32,7 +32,7 @@ function resumed(setup: BenchSetup, { events, learner }: OpenRun): TakenUp['run'
   }
 }
 
-/** The whole record as a run file, or as it stands where it can not be one. */
+/** The whole record as a run file, or as it stands where it cannot be one. */
 export function fileOfOpen(setup: BenchSetup | null, open: OpenRun): string {
   if (setup === null) return JSON.stringify(open, null, 1);
   const run = { ...createRun(setup, open.learner), events: open.events };

@@ -11,7 +11,7 @@ export interface BenchHere {
   readonly turn: number;
   /** another tab has taken it over since */
   readonly lost: boolean;
-  /** the browser can not tell whether another tab works here too */
+  /** the browser cannot tell whether another tab works here too */
   readonly unguarded: boolean;
 }
 

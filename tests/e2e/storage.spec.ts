@@ -1,4 +1,4 @@
-/** Storage that is full, doubled, spoilt or torn off: no run is lost, and what can not be done is said. */
+/** Storage that is full, doubled, spoilt or torn off: no run is lost, and what cannot be done is said. */
 import { readFileSync } from 'node:fs';
 import type { Download, Locator, Page } from '@playwright/test';
 import { readRunFile } from '../../src/files/runFileSchema.ts';

@@ -4,6 +4,11 @@ export interface ServeModule {
   readonly POLICY: string;
 }
 
+export interface BrowserModule {
+  findBrowser(): Promise<string | null>;
+  readonly BROWSER_ARGS: string[];
+}
+
 export interface InstallModule {
   nodeProblem(version?: string): string | null;
   missingPackages(project?: string): string[];

@@ -4,6 +4,7 @@ import { useId, useMemo, useRef } from 'preact/hooks';
 import { C, rect, shadow } from './ink.ts';
 import { mark, panel, sheetPaper } from './pieces.ts';
 import './theme.css';
+import './fonts.css';
 import { useSize } from '../hooks/useSize.ts';
 
 export * from './figures.ts';

@@ -12,7 +12,7 @@ export type ClaimState =
   | 'elsewhere'
   /** this tab had it, and another took it over */
   | 'lost'
-  /** the browser can not tell: go on, and say so */
+  /** the browser cannot tell: go on, and say so */
   | 'unguarded';
 
 export interface BenchClaim {

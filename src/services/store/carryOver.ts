@@ -48,7 +48,7 @@ async function carryOver(before: FirstLayout, change: Upgrade, { now, newId }: C
       continue;
     }
     seen.add(read.run.runId);
-    // Acts that can not be read are met when the run is taken up, and told then.
+    // Acts that cannot be read are met when the run is taken up, and told then.
     await change.objectStore('open').put(today as OpenRecord);
   }
   let serial = 0;

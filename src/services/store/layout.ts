@@ -90,7 +90,7 @@ export async function openDatabase(parts: OpeningParts): Promise<Base> {
 }
 
 /**
- * Changes shelves all together or not at all. `strict`: not done before it is on the disk, for what can not be made again.
+ * Changes shelves all together or not at all. `strict`: not done before it is on the disk, for what cannot be made again.
  * Rejects with what went wrong, be it a single request or the writing of the whole (a full disk may show only there).
  */
 export async function changeShelves(

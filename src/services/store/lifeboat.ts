@@ -17,7 +17,8 @@ export interface Lifeboat {
   /** what was left, unread */
   find(): readonly LeftCopy[];
   keyOf(runId: string): string;
-  clear(key: string): void;
+  /** `only`: where the copy is still this one, and no other page has left a later one since */
+  clear(key: string, only?: string): void;
 }
 
 export type BoatStorage = Pick<Storage, 'getItem' | 'setItem' | 'removeItem' | 'key' | 'length'>;
@@ -48,8 +49,9 @@ export function createLifeboat(name: string, storage: () => BoatStorage): Lifebo
         return [];
       }
     },
-    clear(key) {
+    clear(key, only) {
       try {
+        if (only !== undefined && storage().getItem(key) !== only) return;
         storage().removeItem(key);
       } catch {
         // Blocked storage holds nothing to clear.

@@ -118,7 +118,7 @@ function outputOf<T extends v.GenericSchema>(schema: T, record: unknown): v.Infe
   }
 }
 
-/** What can not be used as it is, made ready to be saved: the run file in it where there is one, else all of it. */
+/** What cannot be used as it is, made ready to be saved: the run file in it where there is one, else all of it. */
 export function asideOf(id: string, reason: AsideReason, record: unknown): Aside {
   const scenarioId = outputOf(fileId(), isObject(record) ? record.scenarioId : null);
   return { id, reason, scenarioId, text: stringIn(record, 'text') ?? anyText(record) };
@@ -133,7 +133,7 @@ export function stringIn(record: unknown, key: string): string | null {
   return typeof value === 'string' && value !== '' ? value : null;
 }
 
-/** A value as text that can be saved, whatever it is: storage may hold what JSON can not (dates, maps, circles). */
+/** A value as text that can be saved, whatever it is: storage may hold what JSON cannot (dates, maps, circles). */
 export function anyText(value: unknown): string {
   const above: unknown[] = [];
   try {

@@ -15,7 +15,7 @@ export interface Index {
 export async function readIndex(base: Base, newId: () => string): Promise<Index> {
   const { heads, kept, asides, rubbish } = await lookThrough(base);
   if (rubbish.open.length === 0 && rubbish.kept.length === 0) return { heads, kept, asides };
-  // What can not be put away stays where it is and is met again next time.
+  // What cannot be put away stays where it is and is met again next time.
   for (const key of rubbish.open) await moveAside(base, key, newId).catch(() => {});
   for (const key of rubbish.kept) await mendKept(base, key, newId).catch(() => {});
   return lookThrough(base);

@@ -130,7 +130,7 @@ describe('a bench', () => {
     expect([one.state(), two.state()]).toEqual(['lost', 'held']);
   });
 
-  it('is taken at once where tabs can not speak to one another', async () => {
+  it('is taken at once where tabs cannot speak to one another', async () => {
     const { tab, clock } = browser();
     const one = claimBench({ ...tab(), channel: null }, 'x', nothing);
     await settle();

@@ -104,7 +104,7 @@ describe('a database of the first layout', () => {
     expect(again.lines.every((line) => line.max !== null)).toBe(true);
   });
 
-  it('sets aside what it can not read, whole, and carries everything else over', async () => {
+  it('sets aside what it cannot read, whole, and carries everything else over', async () => {
     const torn = { ...open, scenarioId: 'torn', events: 'none' };
     const other = {
       runId: 'x',

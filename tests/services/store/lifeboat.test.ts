@@ -29,7 +29,9 @@ describe('the lifeboat', () => {
       { ...openRun('r2', 4), savedAtMs: 9 },
     ]);
     expect(createLifeboat('b', () => localStorageOf(held)).find()).toEqual([]);
-    boat.clear(boat.keyOf('r1'));
+    boat.clear(boat.keyOf('r1'), 'what stood there before');
+    expect(boat.find()).toHaveLength(2);
+    boat.clear(boat.keyOf('r1'), found[0]!.text);
     expect(boat.find().map(({ key }) => key)).toEqual([boat.keyOf('r2')]);
     boat.clear(boat.keyOf('r2'));
     expect(held).toEqual({ other: 'stays' });
@@ -121,7 +123,7 @@ describe('the next page', () => {
     expect(logbook.asides()).toMatchObject([{ reason: 'stopsShort', text, scenarioId: 'first-curve' }]);
   });
 
-  it('sets the record aside that stands in the way and can not be read', async () => {
+  it('sets the record aside that stands in the way and cannot be read', async () => {
     await openTab();
     await scribble('open', { ...openRun('r1'), scenario: 'none', savedAtMs: 3 });
     const { logbook } = await openTab(left(openRun('r1')));

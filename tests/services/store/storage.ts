@@ -1,6 +1,7 @@
 /** Storage for the tests of the store: databases that begin empty, a local storage, tabs that hear one another, runs to be kept. */
 import 'fake-indexeddb/auto';
 import { IDBFactory } from 'fake-indexeddb';
+import { vi } from 'vitest';
 import { claimOf, grade } from '../../../src/grading/grade.ts';
 import { serialiseRunFile, toRunFile } from '../../../src/run/serialise.ts';
 import { entryOfReport } from '../../../src/services/store/indexEntry.ts';
@@ -138,4 +139,19 @@ export async function scribble(name: string, ...records: readonly unknown[]): Pr
   const change = base.transaction(name, 'readwrite');
   for (const record of records) await asked(change.objectStore(name).put(record));
   base.close();
+}
+
+const noRoom = (): never => {
+  throw new DOMException('no room', 'QuotaExceededError');
+};
+/** From now on nothing more can be written. */
+export function fillDisk(): { free(): void } {
+  const puts = vi.spyOn(IDBObjectStore.prototype, 'put').mockImplementation(noRoom);
+  const adds = vi.spyOn(IDBObjectStore.prototype, 'add').mockImplementation(noRoom);
+  return {
+    free() {
+      puts.mockRestore();
+      adds.mockRestore();
+    },
+  };
 }
