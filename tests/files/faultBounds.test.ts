@@ -148,7 +148,7 @@ describe('a capacitor that bias takes from', () => {
 describe('as many faults as a scenario may have', () => {
   it('are held against the receiver in every choice of them', () => {
     const eight: Fault[] = [
-      ...['Rp1', 'Rp2', 'Rp3', 'Rdio'].map((element): Fault => ({ kind: 'openResistor', element })),
+      ...['Rp1', 'Rp2', 'Rp3', 'Rmix'].map((element): Fault => ({ kind: 'openResistor', element })),
       { kind: 'weakStage', element: 'G1', factor: 0.5 },
       { kind: 'weakStage', element: 'G2', factor: 0.5 },
       { kind: 'swappedTraps', first: 'C39', second: 'C47' },
