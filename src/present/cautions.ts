@@ -17,12 +17,12 @@ interface StandingRow {
 
 const ROWS: Readonly<Record<Standing, StandingRow>> = {
   isolate: {
-    inFile: () => 'The pan may be live: one side of the mains can reach it. Work only from the isolating transformer.',
+    inFile: () => 'The chassis may be live: one side of the mains can reach it. Work only from the isolating transformer.',
     needed: ({ hotChassis }) => hotChassis,
   },
   discharge: {
     inFile: ({ highTensionVolts }) =>
-      `The cage holds ${highTensionVolts} V and stays charged after switching off. Discharge the capacitors, then check with a meter.`,
+      `The fenced corner holds ${highTensionVolts} V and stays charged after switching off. Discharge the capacitors, then check with a meter.`,
     needed: () => true,
   },
   pictureTube: {

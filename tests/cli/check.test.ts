@@ -23,7 +23,7 @@ describe('check', () => {
     const { out, err, code } = inside('check', DECK, RECEIVER, SCENARIO);
     expect([err, code]).toEqual(['', 0]);
     expect(out).toBe(
-      `ok  ${DECK}  (deck, 12 elements, 3 nodes)\nok  ${RECEIVER}  (receiver, 2 slugs)\nok  ${SCENARIO}  (scenario on loose-can-10m7)\n`,
+      `ok  ${DECK}  (deck, 11 elements, 3 nodes)\nok  ${RECEIVER}  (receiver, 2 slugs)\nok  ${SCENARIO}  (scenario on loose-can-10m7)\n`,
     );
   });
 

@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { afterAll, describe, expect, it } from 'vitest';
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
+import { benchSetup } from '../../src/certify/benchSetup.ts';
 import { hashOf } from '../../src/files/hash.ts';
 import { loadReceiver, loadScenario } from '../../src/files/library.ts';
 import type { RunFile } from '../../src/files/runFile.ts';
@@ -33,19 +34,20 @@ const WORK: readonly BenchEvent[] = [
 function workedRun(): Run {
   const loaded = loadReceiver(named(`${HOME}/receiver.json`), named(`${HOME}/network.cir`));
   if (!loaded.ok) throw new Error(JSON.stringify(loaded.problems));
-  const { receiver, deck } = loaded.value;
   const scenario = loadScenario(
     named('scenarios/first-sweep/first-curve.json'),
-    new Map([[receiver.id, loaded.value]]),
+    new Map([[loaded.value.receiver.id, loaded.value]]),
   );
   if (!scenario.ok) throw new Error(JSON.stringify(scenario.problems));
+  const setup = benchSetup(loaded.value, scenario.value);
+  if (!setup.ok) throw new Error(JSON.stringify(setup.problems));
   return WORK.reduce(
     (run, event, i) => {
       const appended = appendEvent(run, event, 5000 * (i + 1));
       if (!appended.ok) throw new Error(`${event.type}: ${appended.reason}`);
       return appended.run;
     },
-    createRun({ receiver, deck, scenario: scenario.value }, 'Ottilie'),
+    createRun(setup.value, 'Ottilie'),
   );
 }
 

@@ -1,4 +1,5 @@
 /** Nothing that the describing rooms say is English of their own: with the words of the pseudo language every sentence of theirs is in that language. */
+
 import { expect, it } from 'vitest';
 import { createBench } from '../../src/bench/bench.ts';
 import type { Refusal } from '../../src/bench/benchEvent.ts';
@@ -15,6 +16,7 @@ import { en } from '../../src/words/en/index.ts';
 import { pseudoWords } from '../../src/words/pseudo.ts';
 import type { Words } from '../../src/words/words.ts';
 import { shippedLibrary } from '../files/shipped.ts';
+import { setupOf } from '../technician/oneScenario.ts';
 import { outsideBrackets } from '../words/strange.ts';
 
 const strange: Words = pseudoWords<Words>(en);
@@ -48,7 +50,9 @@ it('says every line, finding and advice of reports on every receiver', () => {
 });
 
 it('tells every curve as found', () => {
-  const said = setups.map((setup) => curveSentence(strange, createBench(setup).display(initialState(setup))));
+  // The sets as they stand on the bench, each its own.
+  const found = setups.map(({ scenario }) => setupOf(scenario.id));
+  const said = found.map((setup) => curveSentence(strange, createBench(setup).display(initialState(setup))));
   expect(new Set(said).size).toBeGreaterThan(20);
   expect(english(said)).toEqual([]);
 });

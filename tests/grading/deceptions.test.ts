@@ -121,7 +121,7 @@ const DECEPTIONS: readonly Deception[] = [
     receiver: VALVE,
     acts: [set('pipHeightDiv', 3)],
     rule: 'G21',
-    says: /bend what they mark/,
+    says: /distort what they mark/,
   },
   {
     name: 'markers through the set',

@@ -1,8 +1,6 @@
 /**
  * Opens the logbook: IndexedDB on this machine only. It is there at once and empty; `ready` says when what is stored has been read. Where storage is blocked,
  * full or broken, everything goes on in memory and `trouble` says so. Nothing leaves the database before what replaces it stands there.
- *
- * Over 300 lines: every act of the logbook works on the one picture of what is kept.
  */
 import type { Aside, OpenRun } from './keptRuns.ts';
 import { type BoatStorage, createLifeboat } from './lifeboat.ts';
