@@ -1,40 +1,32 @@
 /** Every shipped scenario on the real bench: the job done as it should be is worth 100 and is verified from its own file; left alone it does not pass. */
-import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { good } from '../../src/base/result.ts';
-import type { BenchSetup } from '../../src/bench/setup.ts';
+import { designOf } from '../../src/bench/setup.ts';
 import { hashOf } from '../../src/files/hash.ts';
-import { loadScenarioFolder } from '../../src/files/library.ts';
 import { claimOf, grade } from '../../src/grading/grade.ts';
 import { judgeText } from '../../src/judge/judgeRun.ts';
 import { serialiseRunFile, toRunFile } from '../../src/run/serialise.ts';
+import { shippedLibrary } from '../files/shipped.ts';
 import { runOf } from '../run/runs.ts';
 import { wholeJob } from '../session/acts.ts';
+import { setupOf } from '../technician/oneScenario.ts';
 
-const files = readdirSync('scenarios', { recursive: true, encoding: 'utf8' }).filter((name) =>
-  /\.(json|cir)$/.test(name),
-);
-const library = loadScenarioFolder(
-  Object.fromEntries(files.map((name) => [name.replaceAll('\\', '/'), readFileSync(`scenarios/${name}`, 'utf8')])),
-);
-if (!library.ok) throw new Error(JSON.stringify(library.problems));
-const setups = library.value.scenarios.map((scenario): [string, BenchSetup] => [
-  scenario.id,
-  { ...library.value.receivers.get(scenario.receiver)!, scenario },
-]);
+const setups = shippedLibrary().scenarios.map((scenario) => scenario.id);
 
 test('there are some', () => {
   expect(setups.length).toBeGreaterThan(3);
 });
 
-describe.each(setups)('%s', (_, setup) => {
+describe.each(setups)('%s', (id) => {
+  const setup = setupOf(id);
+
   test('done well it is worth 100, and its file is verified', () => {
     const run = runOf(setup, wholeJob(setup), 500);
     const report = grade(setup, run.events);
     expect(report.lines.filter((line) => line.points !== line.max)).toEqual([]);
     expect(report).toMatchObject({ total: 100, passed: true, word: 'haystack' });
     const text = serialiseRunFile(toRunFile(run, claimOf(report)));
-    const known = { receiver: setup.receiver, deck: setup.deck, scenarioHash: hashOf(setup.scenario) };
+    const known = { ...designOf(setup), scenarioHash: hashOf(setup.scenario) };
     expect(judgeText(text, 'run.json', () => good(known)).verdict.kind).toBe('verified');
   });
 
