@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { test as base, expect, type Locator, type Page } from '@playwright/test';
 import type { BenchSetup } from '../../src/bench/setup.ts';
+import { benchSetup } from '../../src/certify/benchSetup.ts';
 import { loadReceiver } from '../../src/files/library.ts';
 import type { Scenario } from '../../src/scenario/scenario.ts';
 import { PHASES, type Phase } from '../../src/session/phase.ts';
@@ -38,14 +39,16 @@ export const test = base.extend<{ watch: Watch }>({
   ],
 });
 
-/** A shipped scenario with its receiver, read from the files that the page is built from. */
+/** A shipped scenario with the set that it deals, read from the files that the page is built from. */
 export function shippedSetup(track: string, id: string): BenchSetup {
   const scenario = JSON.parse(readFileSync(`scenarios/${track}/${id}.json`, 'utf8')) as Scenario;
   const folder = `scenarios/receivers/${scenario.receiver}`;
   const named = (name: string) => ({ file: `${folder}/${name}`, text: readFileSync(`${folder}/${name}`, 'utf8') });
   const loaded = loadReceiver(named('receiver.json'), named('network.cir'));
   if (!loaded.ok) throw new Error(JSON.stringify(loaded.problems));
-  return { ...loaded.value, scenario };
+  const setup = benchSetup(loaded.value, scenario);
+  if (!setup.ok) throw new Error(JSON.stringify(setup.problems));
+  return setup.value;
 }
 
 export const cardOf = (page: Page, setup: BenchSetup): Locator =>
