@@ -17,7 +17,8 @@ interface StandingRow {
 
 const ROWS: Readonly<Record<Standing, StandingRow>> = {
   isolate: {
-    inFile: () => 'The chassis may be live: one side of the mains can reach it. Work only from the isolating transformer.',
+    inFile: () =>
+      'The chassis may be live: one side of the mains can reach it. Work only from the isolating transformer.',
     needed: ({ hotChassis }) => hotChassis,
   },
   discharge: {
