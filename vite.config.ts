@@ -2,13 +2,22 @@
 import { readFileSync } from 'node:fs';
 import type { Plugin } from 'vite';
 import { defineConfig } from 'vitest/config';
+import { contentPolicy } from './scripts/contentPolicy.ts';
 import { courseIndex } from './scripts/courseIndex.ts';
 import { fontPieces } from './scripts/fontPieces.ts';
+import { PAGE_POLICY } from './scripts/policy.mjs';
 
 export default defineConfig({
   base: './',
-  build: { target: 'es2022', sourcemap: false },
-  plugins: [courseIndex(), fontPieces(), fontLicences()],
+  // Nothing is written into style sheets or scripts as data: the page's policy lets nothing come from there.
+  build: {
+    target: 'es2022',
+    sourcemap: false,
+    assetsInlineLimit: 0,
+    // What the first page needs comes in one piece: every piece by itself is another wait.
+    rolldownOptions: { output: { codeSplitting: { groups: [{ name: 'first', tags: ['$initial'] }] } } },
+  },
+  plugins: [courseIndex(), fontPieces(), fontLicences(), contentPolicy(PAGE_POLICY)],
   // A worker fetches what it needs, as the page does.
   worker: { format: 'es' },
   test: { include: ['tests/**/*.test.ts'], exclude: ['tests/e2e/**'], environment: 'node', testTimeout: 60_000 },

@@ -4,6 +4,7 @@ import { realpath, stat } from 'node:fs/promises';
 import http from 'node:http';
 import path from 'node:path';
 import { createGzip } from 'node:zlib';
+import { POLICY } from './policy.mjs';
 
 const TYPES = {
   '.html': 'text/html; charset=utf-8',
@@ -23,21 +24,6 @@ const TYPES = {
   '.md': 'text/plain; charset=utf-8',
   '.cir': 'text/plain; charset=utf-8',
 };
-
-export const POLICY = [
-  "default-src 'self'",
-  "img-src 'self' data: blob:",
-  "style-src 'self' 'unsafe-inline'",
-  // The builder writes the smallest font files into the style sheet itself.
-  "font-src 'self' data:",
-  "connect-src 'self'",
-  "media-src 'self' data: blob:",
-  "worker-src 'self' blob:",
-  "object-src 'none'",
-  "base-uri 'none'",
-  "form-action 'none'",
-  "frame-ancestors 'none'",
-].join('; ');
 
 const COMPRESSIBLE = /^text\/|javascript|json|svg/;
 

@@ -1,7 +1,6 @@
 /** The plain scripts of scripts/, with the types that they cannot carry themselves. */
 export interface ServeModule {
   serve(root: string, port?: number): Promise<{ readonly port: number; readonly url: string; close(): Promise<void> }>;
-  readonly POLICY: string;
 }
 
 export interface BrowserModule {

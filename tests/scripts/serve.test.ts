@@ -4,9 +4,10 @@ import { request } from 'node:http';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { PAGE_POLICY, POLICY } from '../../scripts/policy.mjs';
 import { type ServeModule, script } from './scriptModules.ts';
 
-const { serve, POLICY } = await script<ServeModule>('serve.mjs');
+const { serve } = await script<ServeModule>('serve.mjs');
 const folder = mkdtempSync(path.join(tmpdir(), 'haystack-'));
 const root = path.join(folder, 'dist');
 let server: Awaited<ReturnType<ServeModule['serve']>>;
@@ -56,8 +57,9 @@ describe('the server', () => {
     expect(headers['content-type']).toBe('text/html; charset=utf-8');
     expect(headers['content-security-policy']).toBe(POLICY);
     expect(headers['x-content-type-options']).toBe('nosniff');
-    expect(POLICY).toContain("default-src 'self'");
-    expect(POLICY).not.toMatch(/https?:|\*|unsafe-eval/);
+    expect(POLICY).toContain("default-src 'none'");
+    expect(POLICY).not.toMatch(/https?:|\*|unsafe|blob:/);
+    expect(POLICY).toBe(`${PAGE_POLICY}; frame-ancestors 'none'`);
   });
 
   it('squeezes texts for those who take it, and sounds for nobody', async () => {

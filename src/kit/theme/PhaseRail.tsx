@@ -61,7 +61,9 @@ export function phases(
       s += T(cx, y + 30, name, 'ls', {
         anchor: 'middle',
         more: squeezedText(name, Math.min(step, 2 * x) - 4),
-        style: `font-size:13px;font-weight:${now ? 700 : 500};${!done && !now ? 'fill:var(--ink-2)' : ''}`,
+        size: 13,
+        weight: now ? 700 : 500,
+        ...(done || now ? {} : { fill: C.ink2 }),
       });
   });
   return s;

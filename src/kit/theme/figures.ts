@@ -156,7 +156,7 @@ export function targetFig(figure: TargetFigure): { svg: string; X: Scale; Y: Sca
     s += `<path d="M${px} ${r1(Y(0) - 4)}l-3.5 -7h7z" fill="${C.petrol}" stroke="${C.ink}" stroke-width=".8"/>`;
     if (t.no !== undefined)
       s += callout(px + (t.dx ?? 0), Y(0) - 24 + (t.dy ?? 0), t.no, { r: 8, fill: t.col ?? C.rust, txt: '#fff' });
-    if (t.letter !== undefined) s += T(px, Y(0) - 15, t.letter, 'ls', { anchor: 'middle', style: 'font-weight:700' });
+    if (t.letter !== undefined) s += T(px, Y(0) - 15, t.letter, 'ls', { anchor: 'middle', weight: 700 });
   }
   return { svg: s, X, Y };
 }

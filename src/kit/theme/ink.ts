@@ -184,21 +184,33 @@ export const escapeText = (text: string): string =>
 export interface TextStyle {
   readonly anchor?: 'start' | 'middle' | 'end';
   readonly fill?: string;
-  readonly style?: string;
+  /** px, where it is not that of the class */
+  readonly size?: 13 | 14;
+  readonly weight?: 500 | 600 | 700;
+  /** letters stand closer than the class has them: not spaced at all, or a little */
+  readonly tracking?: 'none' | 'slight';
   /** further attributes, each after a space */
   readonly more?: string;
 }
 
-/** Text in one of the classes of tokens.css. The words are escaped: files from strangers may name things. */
+/**
+ * Text in one of the classes of tokens.css. The words are escaped: files from strangers may name things. What differs from the class is said by further classes: the
+ * page's policy lets no drawing bring a style of its own.
+ */
 export const T = (
   x: number,
   y: number,
   words: string | number,
   cls = 'l',
-  { anchor = 'start', fill, style, more = '' }: TextStyle = {},
+  { anchor = 'start', fill, size, weight, tracking, more = '' }: TextStyle = {},
 ): string =>
-  `<text x="${r1(x)}" y="${r1(y)}" class="${cls}"${anchor !== 'start' ? ` text-anchor="${anchor}"` : ''}${
-    fill || style ? ` style="${fill ? `fill:${fill};` : ''}${style ?? ''}"` : ''
+  `<text x="${r1(x)}" y="${r1(y)}" class="${[
+    cls,
+    ...(size === undefined ? [] : [`size-${size}`]),
+    ...(weight === undefined ? [] : [`weight-${weight}`]),
+    ...(tracking === undefined ? [] : [`tracking-${tracking}`]),
+  ].join(' ')}"${anchor !== 'start' ? ` text-anchor="${anchor}"` : ''}${
+    fill === undefined ? '' : ` fill="${fill}"`
   }${more}>${escapeText(String(words))}</text>`;
 
 export const G = (x: number, y: number, svg: string, extra = ''): string =>

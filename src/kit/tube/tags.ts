@@ -76,13 +76,14 @@ export function drawTags(g: TubeGeometry, tags: readonly MarkerTag[], words: Tag
           T(tx - width / 2 + 9, tagsY + 4.6, tag.number, 'ls', {
             anchor: 'middle',
             fill: '#fff',
-            style: 'font-weight:700',
+            weight: 700,
           });
       return (
         s +
         T(tx + (tag.number === null ? 0 : 7.5), tagsY + 5, label, 'ls', {
           anchor: 'middle',
-          style: 'font-weight:600;letter-spacing:0',
+          weight: 600,
+          tracking: 'none',
         })
       );
     })

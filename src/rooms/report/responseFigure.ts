@@ -114,7 +114,7 @@ function axes(
     ticks += `M${r1(X(v * unit))} ${r1(bottom)}v6`;
     s += T(X(v * unit), bottom + 21, labels[i]!, 'm', { anchor: 'middle' });
   });
-  return `${s}<path d="${ticks}" stroke="${C.ink}" stroke-width="1.1"/>${T(right, bottom + 39, mega ? 'MHz' : 'kHz', 'l2', { anchor: 'end', style: 'font-size:13px' })}`;
+  return `${s}<path d="${ticks}" stroke="${C.ink}" stroke-width="1.1"/>${T(right, bottom + 39, mega ? 'MHz' : 'kHz', 'l2', { anchor: 'end', size: 13 })}`;
 }
 
 /** A hatched band between an upper and a lower edge. */
@@ -203,8 +203,8 @@ function callouts(
       return (
         `<rect x="${at.x}" y="${at.y}" width="${r1(w)}" height="${BOX_HEIGHT}" fill="${C.sheet}" stroke="${C.ink}" stroke-width="1.2"/>` +
         disc(no, at.x + 17, at.y + 21) +
-        T(at.x + 34, at.y + 17, name, 'm', { style: 'font-size:13px' }) +
-        T(at.x + 34, at.y + 34, wants, 'ls', { style: 'font-size:13px;letter-spacing:.01em' }) +
+        T(at.x + 34, at.y + 17, name, 'm', { size: 13 }) +
+        T(at.x + 34, at.y + 34, wants, 'ls', { size: 13, tracking: 'slight' }) +
         (met ? tick(at.x + w - 14, at.y + 13, 0.85) : cross(at.x + w - 14, at.y + 12, 0.85))
       );
     })
@@ -235,7 +235,7 @@ function evenly(line: Pixels): Pixels {
 function legend(right: number, y: number, { asFound, asLeft, tolerance }: FigureWords): string {
   // Each has a third of the figure's width at most, the sign before it included.
   const most = right / 3 - 34;
-  const styled = (words: string) => ({ style: 'font-size:14px', more: squeezedText(words, most - 14) });
+  const styled = (words: string) => ({ size: 14 as const, more: squeezedText(words, most - 14) });
   const widthOf = (words: string): number => Math.min(words.length * 6.4 + 14, most);
   const box = rr(0, -8, 26, 15, 1);
   const third = right - 34 - widthOf(tolerance);

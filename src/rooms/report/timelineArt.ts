@@ -53,7 +53,7 @@ export function timelineArt(
     s += `<rect x="${r1(x0)}" y="${BAND_TOP}" width="${r1(room)}" height="${BAND_HEIGHT}" fill="${phase === 'align' ? '#f0d9c3' : C.sheet}" stroke="${C.ink}" stroke-width="1.2"/>`;
     const name = words.phase(phase);
     if (room > name.length * 6.6 + 8)
-      s += T(x0 + room / 2, BAND_TOP + 17, name, 'ls', { anchor: 'middle', style: 'font-size:14px;font-weight:600' });
+      s += T(x0 + room / 2, BAND_TOP + 17, name, 'ls', { anchor: 'middle', size: 14, weight: 600 });
   }
   const placed: { readonly from: number; readonly to: number; readonly y: number }[] = [];
   slugs.forEach(({ id, letter }, i) => {
@@ -75,7 +75,9 @@ export function timelineArt(
       if (placed.some((p) => Math.abs(p.y - top) < LABEL_HEIGHT && p.from < end && x < p.to)) return;
       placed.push({ from: x, to: end, y: top });
       s += T(x, top, label, 'ls', {
-        style: 'font-size:14px;font-weight:600;letter-spacing:0',
+        size: 14,
+        weight: 600,
+        tracking: 'none',
       });
       free = end;
     });
@@ -106,7 +108,7 @@ function flag(x: number, base: number): string {
   return (
     `<path d="M${r1(x)} ${y}V${r1(base)}" stroke="${C.rust}" stroke-dasharray="3 3"/>` +
     `<path d="M${r1(x)} ${y}l9 15h-18z" fill="${C.sheet}" stroke="${C.rust}" stroke-width="1.8" stroke-linejoin="round"/>` +
-    T(x, y + 13, '!', 'ls', { anchor: 'middle', fill: C.rustInk, style: 'font-weight:700' })
+    T(x, y + 13, '!', 'ls', { anchor: 'middle', fill: C.rustInk, weight: 700 })
   );
 }
 

@@ -52,7 +52,7 @@ export function ringFace(R: number): string {
     `<path d="${small}" stroke="${C.ink}" stroke-width=".8"/><path d="${large}" stroke="${C.ink}" stroke-width="1.7"/>`;
   for (let i = 0; i < 8; i += 2) {
     const [x, y] = pol(0, 0, R - 22, i * 45);
-    s += T(x, y + 4.5, i, 'ls', { anchor: 'middle', style: 'font-weight:600;font-size:14px' });
+    s += T(x, y + 4.5, i, 'ls', { anchor: 'middle', weight: 600, size: 14 });
   }
   const r0 = formerRadius(R);
   s += `<circle r="${R - 31}" fill="none" stroke="${C.ink}" stroke-width=".8"/><circle r="${r1(r0)}" fill="#e9dcc0" stroke="${C.ink}" stroke-width="1.6"/>`;

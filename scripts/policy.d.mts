@@ -1,0 +1,3 @@
+/** Types of policy.mjs. */
+export const PAGE_POLICY: string;
+export const POLICY: string;
