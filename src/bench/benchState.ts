@@ -84,6 +84,8 @@ export interface BenchState {
   readonly powered: boolean;
   /** where each lead's free end is; null = in the tray */
   readonly leads: Readonly<Record<LeadId, LeadEnd | null>>;
+  /** the generator's lead has been clipped on, now or before */
+  readonly rfHasBeenOn: boolean;
   readonly controls: Controls;
   /** crystals in the rack's sockets, hertz, at most 8 */
   readonly crystals: readonly number[];

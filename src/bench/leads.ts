@@ -4,7 +4,8 @@
  * RF goes to points that the receiver marks for injection; Y to signal and detector points; bias to the AGC line; earth to earth; X to the tube;
  * the meter anywhere. Two leads may share a point, save two bias outputs, which would fight each other.
  * On a mains set that is switched on, handling RF, Y or bias is an incident. Three leads are free: X joins two instruments, the meter's
- * prods are made for live work, and the earth strap must be lifted and put back for a proof.
+ * prods are made for live work, and the earth strap must be lifted and put back for a proof. The generator's lead, once it has been clipped on, may be moved from
+ * point to point on a live set where the transformer isolates it and its capacitor keeps direct current off: that is how a strip is signal-traced.
  */
 import { pointTakes } from '../receiver/leadEnds.ts';
 import type { Applied } from './benchEvent.ts';
@@ -32,7 +33,8 @@ export function connectLead(setup: BenchSetup, state: BenchState, lead: LeadId, 
   if (lead === 'x') return done({ ...state, leads: { ...state.leads, x: to } }, { kind: 'clip' });
   if (receiver.mains !== null && !state.cautionsAcknowledged) return refused('cautionsFirst');
   const joined = setup.scenario.faults.length === 0 ? state : reconnected(state, lead);
-  const clipped = handled(setup, { ...joined, leads: { ...joined.leads, [lead]: to } }, lead);
+  const noted = handled(setup, joined, lead);
+  const clipped = { ...noted, leads: { ...noted.leads, [lead]: to }, rfHasBeenOn: noted.rfHasBeenOn || lead === 'rf' };
   return stopIfChassisLive(setup, clipped, lead, { kind: 'clip' });
 }
 
@@ -61,7 +63,8 @@ const LIVE_HANDLING: readonly LeadId[] = ['rf', 'y', ...BIAS_OUTPUTS.map(({ lead
 
 function handled({ receiver }: BenchSetup, state: BenchState, lead: LeadId): BenchState {
   const live = receiver.mains !== null && state.powered && LIVE_HANDLING.includes(lead);
-  return live ? withIncident(state, 'wrongPowerOrder', lead) : state;
+  const traces = lead === 'rf' && state.rfHasBeenOn && state.isolated && state.controls.rfCapacitor;
+  return live && !traces ? withIncident(state, 'wrongPowerOrder', lead) : state;
 }
 
 function isLead(state: BenchState, lead: string): lead is LeadId {

@@ -36,13 +36,15 @@ export function initialState(setup: BenchSetup): BenchState {
   const { receiver, scenario } = setup;
   const safe = scenario.start.prepared.includes('safe');
   const connected = scenario.start.prepared.includes('connect');
+  const leads = { ...(connected ? sheetLeads(receiver, firstResponse(setup)) : NO_LEADS), ...scenario.start.leads };
   return {
     seconds: 0,
     cautionsAcknowledged: safe,
     isolated: safe && receiver.mains !== null,
     powered: safe || receiver.mains === null,
     // The parser has held each end against what the lead may be put on.
-    leads: { ...(connected ? sheetLeads(receiver, firstResponse(setup)) : NO_LEADS), ...scenario.start.leads },
+    leads,
+    rfHasBeenOn: leads.rf !== null,
     controls: startingControls(setup),
     crystals: [],
     slugs: startingSlugs(setup),

@@ -8,6 +8,7 @@ import { cureOf } from '../receiver/faults/cure.ts';
 import { type Fault, faultRowOf } from '../receiver/faults/fault.ts';
 import { faultEffects } from '../receiver/faults/faultEffects.ts';
 import type { FaultField } from '../receiver/faults/faultField.ts';
+import { partsTray } from '../receiver/faults/partsTray.ts';
 import type { Receiver } from '../receiver/receiver.ts';
 import { type Complain, oneOfThese, type Path } from './complaints.ts';
 
@@ -21,6 +22,7 @@ export function checkFaults(faults: readonly Fault[], receiver: Receiver, deck: 
     checkFault(fault, receiver, deck, ['faults', i], tell);
   });
   if (!whole || faults.length === 0) return;
+  complainOfNoParts(faults, receiver, deck, tell);
   complainOfSameParts(faults, receiver, deck, tell);
   complainOfTakenNames(faults, receiver, deck, tell);
   if (!whole) return;
@@ -33,6 +35,17 @@ export function checkFaults(faults: readonly Fault[], receiver: Receiver, deck: 
   if (built.ok) return;
   const { found, wanted } = noCircuit(built.problems[0]);
   complain(['faults'], found, wanted);
+}
+
+/** What nobody can hold in the hand (`notParts` of the receiver) does not fail by itself, and could not be replaced. */
+function complainOfNoParts(faults: readonly Fault[], receiver: Receiver, deck: Deck, complain: Complain): void {
+  const tray = new Set(partsTray(receiver, deck).map(({ name }) => name));
+  faults.forEach((fault, i) => {
+    const cure = cureOf(fault, receiver, deck);
+    const none = cure.kind === 'replace' ? cure.parts.find((part) => !tray.has(part)) : undefined;
+    if (none === undefined) return;
+    complain(['faults', i], `"${fault.kind}" of ${none}, which is no part of the set`, 'a fault of a part in the tray');
+  });
 }
 
 /** A part fails in each way once: of two such faults one would undo or overlay the other. What no part cures is there once. */

@@ -66,6 +66,11 @@ export function checkReceiver(receiver: Receiver, deck: Deck, file: string): Pro
       complain(path, `"${name}"`, `an element at node ${probeNode}, where the probe rests`);
     }
   });
+  receiver.notParts?.forEach((name, i) => {
+    const kind = findElement(deck, name)?.kind;
+    if (kind === 'R' || kind === 'C') return;
+    complain(['notParts', i], `"${name}"`, 'a resistor or capacitor of the deck');
+  });
   stages(receiver, deck, find, complain);
   return problems;
 }

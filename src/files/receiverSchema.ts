@@ -205,6 +205,7 @@ export const receiverSchema = v.strictObject({
       transconductances: v.exactOptional(number(0, 0.3)),
     }),
   ),
+  notParts: v.exactOptional(list(elementName(), 1, 80)),
   probeInDeck: v.nullable(v.strictObject({ testPoint: shortId(), elements: list(elementName(), 1, 6) })),
   stages: list(stageSchema, 0, 16),
   biasLines: list(biasLineSchema, 0, 4),

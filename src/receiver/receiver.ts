@@ -399,6 +399,8 @@ export interface Receiver {
   readonly spreads?: Partial<Spreads>;
   readonly adjusters: readonly Adjuster[];
   readonly testPoints: readonly TestPoint[];
+  /** resistors and capacitors of the deck that are no parts in anybody's hand: loss of coils, loading by valves, capacitance of wiring. Left out: none */
+  readonly notParts?: readonly string[];
   /** deck elements that stand for the bench's own demodulator probe resting on a test point: taken out while the probe is elsewhere */
   readonly probeInDeck: { readonly testPoint: string; readonly elements: readonly string[] } | null;
   readonly stages: readonly Stage[];

@@ -299,6 +299,24 @@ describe('power and safety on a live chassis', () => {
     ]);
   });
 
+  test('the generator lead may be moved on an isolated live set through its capacitor, once it has been clipped on', () => {
+    const moves = [
+      { type: 'leadRemoved', lead: 'rf' },
+      connect('rf', 'TP1'),
+      { type: 'leadRemoved', lead: 'rf' },
+    ] as const;
+    const capacitor = { type: 'controlSet', control: 'rfCapacitor', value: true } as const;
+    const noted = (start: readonly BenchEvent[]) =>
+      play(strip, [...moves], play(strip, [...start, power])).incidents.map(({ subject }) => subject);
+    expect(noted([cautions, isolate, capacitor, connect('rf', 'TP1')])).toEqual([]);
+    expect(noted([cautions, isolate, connect('rf', 'TP1')])).toEqual(['rf', 'rf', 'rf']);
+    const first = play(strip, [cautions, isolate, capacitor, power, connect('rf', 'TP1')]);
+    expect(first.incidents.map(({ subject }) => subject)).toEqual(['rf']);
+    const cold = { ...strip, receiver: { ...strip.receiver, mains: { ...strip.receiver.mains!, hotChassis: false } } };
+    const moved = play(cold, [cautions, capacitor, connect('rf', 'TP1'), power, ...moves]);
+    expect(moved.incidents.map(({ subject }) => subject)).toEqual(['rf', 'rf', 'rf']);
+  });
+
   test('isolation changed under power is written down, and on a live chassis ends the run', () => {
     const state = play(strip, [cautions, isolate, power, { type: 'isolationSwitched', on: false }]);
     expect(state.incidents.map((i) => i.kind)).toEqual(['wrongPowerOrder', 'hotChassis']);

@@ -59,7 +59,7 @@ describe.each(FILES)('%s', (file, parse) => {
 
   it('has no key that may be left out, but those that say so', () => {
     const optional =
-      /\/plan\/letter$|^\/procedure\/\d+\/parts$|^\/procedure\/\d+\/(response|at)$|^\/responses\/\d+\/setUp\/slowSweep$|^\/testPoints\/\d+\/(tap|looseLoop)$|^\/responses\/\d+\/specification\/referenceHz$|^\/work$|^\/set$|^\/bench\/centreErrorHz$|^\/start\/controls\/|^\/start\/slugs\/|\/letter\/[xy]$/;
+      /\/plan\/letter$|^\/procedure\/\d+\/parts$|^\/procedure\/\d+\/(response|at)$|^\/responses\/\d+\/setUp\/slowSweep$|^\/testPoints\/\d+\/(tap|looseLoop)$|^\/responses\/\d+\/specification\/referenceHz$|^\/work$|^\/notParts$|^\/set$|^\/bench\/centreErrorHz$|^\/start\/controls\/|^\/start\/slugs\/|\/letter\/[xy]$/;
     const silent: string[] = [];
     for (const { path, value } of all) {
       if (typeof value !== 'object' || value === null || Array.isArray(value)) continue;

@@ -1,6 +1,7 @@
 /** Faults that cannot be had together, or that leave values no circuit can have once bias and new parts have had their say: refused when the scenario is read. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { checkReceiver } from '../../src/files/checkReceiver.ts';
 import { checkScenario } from '../../src/files/checkScenario.ts';
 import { parseScenario } from '../../src/files/scenarioSchema.ts';
 import type { Deck } from '../../src/physics/deck.ts';
@@ -77,6 +78,23 @@ describe('one kind of fault, twice on one part', () => {
   });
 });
 
+describe('what is no part', () => {
+  it.each<[string, Fault]>([
+    ['the loss of a coil', { kind: 'openResistor', element: 'RQp1' }],
+    ['the loading by a grid', { kind: 'wrongLoad', element: 'Rgp1', ohms: 1e3 }],
+    ['the capacitance of wiring', { kind: 'driftedCapacitor', element: 'cmix', factor: 1.2 }],
+  ])('%s does not fail by itself', (_, fault) => {
+    expect(told([fault])).toEqual([
+      expect.objectContaining({ place: '/faults/0', wanted: 'a fault of a part in the tray' }),
+    ]);
+  });
+
+  it('must be in the deck to be named as none', () => {
+    const wrong = { ...receiver, notParts: ['Rp1', 'Lp1', 'Rx'] };
+    expect(checkReceiver(wrong, deck, 'r.json').map((p) => p.place)).toEqual(['/notParts/1', '/notParts/2']);
+  });
+});
+
 describe('a fault that adds an element', () => {
   it('is refused where the deck has one of that name', () => {
     const taken = editDeck(deck, [
@@ -89,12 +107,14 @@ describe('a fault that adds an element', () => {
 });
 
 describe('a capacitor that bias takes from', () => {
-  // V1's grid: 12 pF in the deck, of which the bias law of the receiver may take 2 pF.
+  // V1's grid: 12 pF in the deck, of which the bias law of the receiver may take 2 pF. Nearly all of it is valve and wiring; here it is taken for a part.
+  const bare = { receiver: { ...receiver, notParts: [] }, deck };
+  const toldBare = (faults: readonly Fault[]) => told(faults, bare);
   const drifted = (factor: number): Fault => ({ kind: 'driftedCapacitor', element: 'Cin', factor });
 
   it('must keep more than bias may take', () => {
-    expect(told([drifted(0.17)])).toEqual([]);
-    expect(told([drifted(0.16)])).toEqual([
+    expect(toldBare([drifted(0.17)])).toEqual([]);
+    expect(toldBare([drifted(0.16)])).toEqual([
       expect.objectContaining({
         place: '/faults/0',
         found: expect.stringContaining('Cin of'),
@@ -102,17 +122,17 @@ describe('a capacitor that bias takes from', () => {
       }),
     ]);
     // Where bias takes nothing it may drift as far as it likes.
-    expect(told([{ kind: 'driftedCapacitor', element: 'Cp3', factor: 0.1 }])).toEqual([]);
+    expect(toldBare([{ kind: 'driftedCapacitor', element: 'Cp3', factor: 0.1 }])).toEqual([]);
   });
 
   it('must keep it in whichever order parts are replaced', () => {
     const swapped: Fault = { kind: 'swappedTraps', first: 'Cin', second: 'C47' };
-    expect(told([swapped])).toEqual([]);
+    expect(toldBare([swapped])).toEqual([]);
     // Together they leave 47 pF; with the other capacitor new, what is left is the drift.
-    expect(told([swapped, drifted(0.1)]).map((p) => p.place)).toEqual(['/faults/1']);
+    expect(toldBare([swapped, drifted(0.1)]).map((p) => p.place)).toEqual(['/faults/1']);
     const small: Fault = { kind: 'driftedCapacitor', element: 'C47', factor: 0.04 };
-    expect(told([small])).toEqual([]);
-    expect(told([small, swapped]).map((p) => p.place)).toEqual(['/faults']);
+    expect(toldBare([small])).toEqual([]);
+    expect(toldBare([small, swapped]).map((p) => p.place)).toEqual(['/faults']);
   });
 
   it('is a capacitor still at any bias, where the scenario was let in', () => {

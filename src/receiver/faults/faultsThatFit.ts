@@ -1,9 +1,11 @@
 /** Faults that make sense at a receiver: what the endless track draws from, and what a fault-finding chart lists. */
 import type { Deck } from '../../physics/deck.ts';
 import type { Receiver } from '../receiver.ts';
+import { cureOf } from './cure.ts';
 import { FAULT_KINDS, type Fault, type FaultKind } from './fault.ts';
 import { type FaultPlace, type FaultySet, faultPlaces } from './faultPlaces.ts';
 import { FAULT_ROWS } from './faultRows.ts';
+import { partsTray } from './partsTray.ts';
 
 /** Single faults, place by place. */
 export function plausibleFaults(receiver: Receiver, deck: Deck): readonly Fault[] {
@@ -28,7 +30,14 @@ interface Fitting {
 }
 
 function fitting(set: FaultySet): readonly Fitting[] {
-  return faultPlaces(set).flatMap((place) => FAULT_KINDS.flatMap((kind) => atPlace(kind, place, set)));
+  const parts = new Set(partsTray(set.receiver, set.deck).map(({ name }) => name));
+  const canBeHad = (fault: Fault): boolean => {
+    const cure = cureOf(fault, set.receiver, set.deck);
+    return cure.kind !== 'replace' || cure.parts.every((part) => parts.has(part));
+  };
+  return faultPlaces(set)
+    .flatMap((place) => FAULT_KINDS.flatMap((kind) => atPlace(kind, place, set)))
+    .map((one) => ({ ...one, faults: one.faults.filter(canBeHad) }));
 }
 
 function atPlace(kind: FaultKind, { at, place }: FaultPlace, set: FaultySet): readonly Fitting[] {

@@ -17,9 +17,14 @@ export interface Part {
 }
 
 /** In the order of the deck; diodes, lines and the faults' own parts after it. */
-export function partsTray({ adjusters, stages, detectors, biasLines }: Receiver, { elements }: Deck): readonly Part[] {
+export function partsTray(
+  { adjusters, stages, detectors, biasLines, notParts = [] }: Receiver,
+  { elements }: Deck,
+): readonly Part[] {
   const parts: Part[] = [];
+  const none = new Set(notParts.map((name) => name.toLowerCase()));
   for (const { kind, name, value } of elements) {
+    if (none.has(name.toLowerCase())) continue;
     if (kind === 'R') parts.push({ name, kind: 'resistor', value, slug: null });
     if (kind === 'C') parts.push({ name, kind: 'capacitor', value, slug: null });
     if (kind === 'L') {

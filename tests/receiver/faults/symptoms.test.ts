@@ -3,10 +3,11 @@ import { describe, expect, it } from 'vitest';
 import type { Fault } from '../../../src/receiver/faults/fault.ts';
 import { faultEffects } from '../../../src/receiver/faults/faultEffects.ts';
 import { plausibleFaults } from '../../../src/receiver/faults/faultsThatFit.ts';
+import { partsTray } from '../../../src/receiver/faults/partsTray.ts';
 import { symptomOf } from '../../../src/receiver/faults/symptom.ts';
 import { nominalTurns } from '../../../src/receiver/slugLaw.ts';
 import { createStatedResponse } from '../../../src/receiver/statedResponse.ts';
-import { shippedLibrary, shippedReceiver } from '../../files/shipped.ts';
+import { shippedLibrary, shippedReceiver, shippedTexts } from '../../files/shipped.ts';
 
 function seen(id: string, fault: Fault, turns: Record<string, number> = {}) {
   const { receiver, deck } = shippedReceiver(id);
@@ -91,6 +92,48 @@ describe('symptoms', () => {
     const { nominal } = createStatedResponse(receiver, deck, response);
     const s = symptomOf(nominal, nominal, response.specification.fromHz, response.specification.toHz);
     expect([s.peakDb, s.peakShiftHz, s.widthRatio, s.worstDb]).toEqual([0, 0, 1, 0]);
+  });
+});
+
+describe('the parts tray', () => {
+  it('holds no loss of a coil, no loading by a valve and no wiring', () => {
+    const names = (id: string) => {
+      const { receiver, deck } = shippedReceiver(id);
+      return partsTray(receiver, deck).map(({ name }) => name);
+    };
+    expect(names('video-valve-45m')).toEqual([
+      ...[
+        'Lmix',
+        'Rmix',
+        'Lin',
+        'Rin',
+        'L39',
+        'C39',
+        'L47',
+        'C47',
+        'G1',
+        'Lp1',
+        'Rp1',
+        'L41',
+        'C41',
+        'G2',
+        'Lp2',
+        'Rp2',
+      ],
+      ...['G3', 'Lp3', 'Rp3', 'Ldet', 'video', 'AGC', 'shield'],
+    ]);
+    // Every resistor that the decks call a loss or a Q is of this sort, whatever the set.
+    for (const { receiver, deck } of shippedLibrary().receivers.values()) {
+      const text = shippedTexts()[`receivers/${receiver.id}/${receiver.deck}`]!;
+      const losses = [...text.matchAll(/^(R\S+).*;\s*(?:.*\bloss\b|(?:trap )?Q(?: about)? \d)/gm)].map(
+        (found) => found[1]!,
+      );
+      const tray = partsTray(receiver, deck).map(({ name }) => name);
+      expect(
+        losses.filter((name) => tray.includes(name)),
+        receiver.id,
+      ).toEqual([]);
+    }
   });
 });
 
