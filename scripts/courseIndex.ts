@@ -9,8 +9,9 @@ import type { Plugin } from 'vite';
 const at = (place: string): string => fileURLToPath(new URL(`../${place}`, import.meta.url)).replaceAll('\\', '/');
 export const INDEX_FILE = at('src/services/library/shippedIndex.ts');
 const FOLDER = at('scenarios/');
+const CERTIFICATES = at('certificates/');
 /** What the entries are made by: a change of any of these may change them. */
-const MAKERS = ['base', 'physics', 'receiver', 'scenario', 'bench', 'files', 'present'].map((room) =>
+const MAKERS = ['base', 'physics', 'receiver', 'scenario', 'bench', 'files', 'certify', 'present'].map((room) =>
   at(`src/${room}/`),
 );
 
@@ -33,7 +34,7 @@ export function courseIndex(folder = FOLDER): Plugin {
     configureServer({ watcher, moduleGraph, ws }) {
       watcher.on('all', (_, changed) => {
         const file = changed.replaceAll('\\', '/');
-        if (![FOLDER, ...MAKERS].some((folder) => file.startsWith(folder))) return;
+        if (![FOLDER, CERTIFICATES, ...MAKERS].some((folder) => file.startsWith(folder))) return;
         const index = moduleGraph.getModuleById(INDEX_FILE);
         if (index === undefined) return;
         moduleGraph.invalidateModule(index);

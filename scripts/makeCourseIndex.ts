@@ -1,8 +1,10 @@
 /** Makes the entries of the shipped course from the scenarios folder, or says what is wrong with it. */
-import { readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { problemLine } from '../src/base/result.ts';
 import { benchSetup } from '../src/certify/benchSetup.ts';
+import { type KnownSet, knownSetIn } from '../src/certify/knownSet.ts';
 import { loadScenarioFolder } from '../src/files/library.ts';
 import { entryOf } from '../src/present/entryOf.ts';
 import type { ScenarioEntry } from '../src/present/scenarioEntry.ts';
@@ -15,10 +17,18 @@ export function makeCourseIndex(folder: string): CourseIndex {
   const loaded = loadScenarioFolder(textsIn(folder));
   if (!loaded.ok) return { ok: false, lines: loaded.problems.map(problemLine) };
   const { scenarios, receivers } = loaded.value;
-  const setups = scenarios.map((scenario) => benchSetup(receivers.get(scenario.receiver)!, scenario));
+  const setups = scenarios.map((scenario) =>
+    benchSetup(receivers.get(scenario.receiver)!, scenario, certifiedSet(scenario.id)),
+  );
   const lines = setups.flatMap((setup) => (setup.ok ? [] : setup.problems.map(problemLine)));
   if (lines.length > 0) return { ok: false, lines };
   return { ok: true, entries: setups.flatMap((setup) => (setup.ok ? [entryOf(setup.value)] : [])) };
+}
+
+/** What the certificate of a shipped scenario knows of its set; null where it has none. */
+export function certifiedSet(id: string): KnownSet | null {
+  const name = fileURLToPath(new URL(`../certificates/${id}.json`, import.meta.url));
+  return existsSync(name) ? knownSetIn(readFileSync(name, 'utf8')) : null;
 }
 
 /** Every file of a folder as text, by its path from there. */

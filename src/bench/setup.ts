@@ -20,6 +20,8 @@ export interface BenchSetup {
   readonly scenario: Scenario;
   /** the design that the sheet was printed from; left out: `receiver` and `deck` are it */
   readonly design?: SetParts;
+  /** which draw of the scenario's seed the set is, where it is not the design itself */
+  readonly draw?: number;
 }
 
 /** What the printed sheet is about. */

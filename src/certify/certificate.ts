@@ -18,6 +18,15 @@ export interface RouteStep {
   readonly turns: number;
 }
 
+/** Which set the seed of a scenario deals, and what makes it quick to lay out again. */
+export interface CertifiedSet {
+  readonly seed: number;
+  /** which draw of the seed it is, from 0 */
+  readonly draw: number;
+  /** by slug id: what its coil has where it is right */
+  readonly henries: Readonly<Record<string, number>>;
+}
+
 export interface Certificate {
   readonly format: 'haystack-certificate';
   readonly version: 1;
@@ -25,6 +34,8 @@ export interface Certificate {
   readonly scenarioHash: string;
   readonly receiverHash: string;
   readonly engine: string;
+  /** null where the scenario puts the design itself on the bench */
+  readonly set: CertifiedSet | null;
   /** every line of the sheet with the sound set's slugs at their nominal places */
   readonly nominal: readonly CertifiedLine[];
   /** the worst line as found */

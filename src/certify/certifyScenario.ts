@@ -19,7 +19,7 @@ import type { Adjuster } from '../receiver/receiver.ts';
 import { workResponses } from '../receiver/responses.ts';
 import { nominalTurns } from '../receiver/slugLaw.ts';
 import type { CoreTurns } from '../receiver/statedResponse.ts';
-import type { Certification, CertifiedLine, CertifyProblem, RouteStep } from './certificate.ts';
+import type { Certification, CertifiedLine, CertifiedSet, CertifyProblem, RouteStep } from './certificate.ts';
 import { createDemands, type Demands, type Standing } from './demands.ts';
 import { createHand, fillTube, makeSound, prove, setUpFor, turnAll } from './goodHand.ts';
 import { parOf } from './par.ts';
@@ -92,6 +92,7 @@ export function certifyScenario(setup: BenchSetup, onShare: (share: number) => v
       scenarioHash: hashOf({ ...scenario, par: undefined }),
       receiverHash: hashOf({ receiver: printed.receiver, deck: printed.deck }),
       engine: ENGINE,
+      set: setOf(setup),
       nominal: asNominal.map(lineOf),
       asFound: lineOf(asFound),
       uncured: withoutCure === null ? null : lineOf(withoutCure.worst),
@@ -184,6 +185,13 @@ function points(
   }
   for (const [line, share] of lost) problems.push({ code: 'lineLost', line, share: roundTo(share, 0.001) });
   return { points: report.total, problems };
+}
+
+/** What lays the set out again. Where its slugs are right is what its coils are said to have. */
+function setOf({ receiver, scenario, draw }: BenchSetup): CertifiedSet | null {
+  if (scenario.set === undefined || draw === undefined) return null;
+  const henries = Object.fromEntries(receiver.adjusters.map((a) => [a.id, a.nominalHenries]));
+  return { seed: scenario.set, draw, henries };
 }
 
 function lineOf({ response, item, excess }: Standing): CertifiedLine {

@@ -35,18 +35,13 @@ export function dealSet(design: SetParts, seed: number, spreads: Spreads, mostDr
   const depths = slugDepths(design.receiver, seed);
   let least: Standing | null = null;
   for (let draw = 0; draw < mostDraws; draw++) {
-    const parts = withLongReach(drawParts(design, seed, draw, spreads));
-    const { henries, narrowest } = bestPlace(design, parts);
+    const drawn = drawParts(design, seed, draw, spreads);
+    const { henries, narrowest } = bestPlace(design, withLongReach(drawn));
     if (least === null || narrowest.excess < least.excess) least = narrowest;
     if (narrowest.excess > -SPARE) continue;
-    return { ok: true, dealt: { set: placeSlugs(restored(design, parts), henries, depths), draw, narrowest } };
+    return { ok: true, dealt: { set: placeSlugs(drawn, henries, depths), draw, narrowest } };
   }
   return { ok: false, draws: mostDraws, narrowest: least! };
-}
-
-/** The slugs of the design on the parts of the draw: their ranges are what `placeSlugs` moves. */
-function restored(design: SetParts, { receiver, deck }: SetParts): SetParts {
-  return { receiver: { ...receiver, adjusters: design.receiver.adjusters }, deck };
 }
 
 function bestPlace(

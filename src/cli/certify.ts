@@ -7,16 +7,14 @@ import { certifyScenario } from '../certify/certifyScenario.ts';
 import { parseScenario } from '../files/scenarioSchema.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { readDocument } from './document.ts';
-import { PROJECT, readText, writeText } from './files.ts';
-import { fittingSetup } from './shelf.ts';
+import { readText, writeText } from './files.ts';
+import { certificateFile, fittingSetup } from './shelf.ts';
 import { EXIT, type ExitCode, harmless, type Terminal, tellProblems } from './terminal.ts';
 
 export interface CertifyOptions {
   readonly json?: boolean;
   readonly write?: boolean;
 }
-
-const CERTIFICATES = path.join(PROJECT, 'certificates');
 
 export function certify(terminal: Terminal, names: readonly string[], options: CertifyOptions): ExitCode {
   let code: ExitCode = EXIT.good;
@@ -45,7 +43,7 @@ function readScenario(terminal: Terminal, name: string): Result<Scenario> {
 }
 
 function certificateFor(terminal: Terminal, scenario: Scenario, name: string): Result<Certificate> {
-  const loaded = fittingSetup(terminal, scenario, name, '');
+  const loaded = fittingSetup(terminal, scenario, name, '', null);
   if (!loaded.ok) return loaded;
   const outcome = certifyScenario(loaded.value);
   if (outcome.ok) return { ok: true, value: outcome.certificate };
@@ -86,7 +84,7 @@ function write(terminal: Terminal, name: string, certificate: Certificate): read
   const par = /("par"\s*:\s*\{\s*"turns"\s*:\s*)[-+.\deE]+(\s*,\s*"seconds"\s*:\s*)[-+.\deE]+/;
   const changed = text.value.replace(par, `$1${turns}$2${seconds}`);
   const problems = changed === text.value ? [] : writeText(terminal, name, changed);
-  mkdirSync(CERTIFICATES, { recursive: true });
-  const place = path.join(CERTIFICATES, `${certificate.scenario}.json`);
+  const place = certificateFile(certificate.scenario);
+  mkdirSync(path.dirname(place), { recursive: true });
   return [...problems, ...writeText(terminal, place, `${JSON.stringify(certificate, null, 2)}\n`)];
 }

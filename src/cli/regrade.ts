@@ -4,7 +4,7 @@ import { verdictWords } from '../describe/verdict.ts';
 import type { RunFile } from '../files/runFile.ts';
 import { type Judgement, judgeRun } from '../judge/judgeRun.ts';
 import { readDocument } from './document.ts';
-import { fittingReceiver, scenarioHashOf, shelvedScenarioHash } from './shelf.ts';
+import { fittingReceiver, scenarioHashOf, shelvedScenarioHash, shelvedSet } from './shelf.ts';
 import { EXIT, type ExitCode, harmless, type Terminal, tellProblems } from './terminal.ts';
 
 export interface RegradeOptions {
@@ -36,7 +36,9 @@ function judged(terminal: Terminal, name: string, scenarioName: string | undefin
     if (!loaded.ok) return loaded;
     const hash =
       scenarioName === undefined ? shelvedScenarioHash(terminal, scenario.id) : scenarioHashOf(terminal, scenarioName);
-    return hash.ok ? { ok: true, value: { ...loaded.value, scenarioHash: hash.value } } : hash;
+    return hash.ok
+      ? { ok: true, value: { ...loaded.value, scenarioHash: hash.value, known: shelvedSet(scenario.id) } }
+      : hash;
   });
 }
 

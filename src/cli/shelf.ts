@@ -1,10 +1,11 @@
 /** The receivers and scenarios that lie in the project's own scenarios/ folder, found by their ids. */
-import { existsSync, readdirSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { bad, type Result } from '../base/result.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 import { benchSetup } from '../certify/benchSetup.ts';
 import { endlessScenario } from '../certify/endless.ts';
+import { type KnownSet, knownSetIn } from '../certify/knownSet.ts';
 import { checkScenario } from '../files/checkScenario.ts';
 import { hashOf } from '../files/hash.ts';
 import { type LoadedReceiver, loadReceiver } from '../files/library.ts';
@@ -34,18 +35,28 @@ export function fittingReceiver(
     : bad(...problems.map((problem) => ({ ...problem, place: `${inside}${problem.place}` })));
 }
 
-/** The bench with the set that a scenario puts on it. */
+/** The bench with the set that a scenario puts on it. `known`: null has the set dealt whatever its certificate says. */
 export function fittingSetup(
   terminal: Terminal,
   scenario: Scenario,
   file: string,
   inside: '' | '/scenario',
+  known: KnownSet | null = shelvedSet(scenario.id),
 ): Result<BenchSetup> {
   const loaded = fittingReceiver(terminal, scenario, file, inside);
   if (!loaded.ok) return loaded;
-  const setup = benchSetup(loaded.value, scenario, file);
+  const setup = benchSetup(loaded.value, scenario, known, file);
   return setup.ok ? setup : bad(...setup.problems.map((p) => ({ ...p, place: `${inside}${p.place}` })));
 }
+
+/** The set of a scenario's certificate in the project; null where there is none. */
+export function shelvedSet(id: string): KnownSet | null {
+  const name = certificateFile(id);
+  return /^[a-z0-9-]+$/.test(id) && existsSync(name) ? knownSetIn(readFileSync(name, 'utf8')) : null;
+}
+
+/** Where the certificate of a scenario lies. */
+export const certificateFile = (id: string): string => path.join(PROJECT, 'certificates', `${id}.json`);
 
 /** A receiver of the project. `file` and `place` say who asks for it, should it not be there. */
 function shelvedReceiver(terminal: Terminal, id: string, file: string, place: string): Result<LoadedReceiver> {

@@ -2,6 +2,7 @@
 import type { Problem, Result } from '../base/result.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 import { benchSetup } from '../certify/benchSetup.ts';
+import type { KnownSet } from '../certify/knownSet.ts';
 import { checkScenario } from '../files/checkScenario.ts';
 import type { RunFile } from '../files/runFile.ts';
 import { readRunFile } from '../files/runFileSchema.ts';
@@ -9,8 +10,13 @@ import { claimOf, grade } from '../grading/grade.ts';
 import { type KnownBench, type Verdict, verifyRun } from '../run/verify.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 
+/** What a run is held against, with the set that the scenario's own certificate knows, if it has one. */
+export interface FoundBench extends KnownBench {
+  readonly known?: KnownSet | null;
+}
+
 /** The receiver that the run's scenario names, as it is known here, or why it cannot be had; null = there is none of that name. */
-export type FindBench = (scenario: Scenario) => Result<KnownBench> | null;
+export type FindBench = (scenario: Scenario) => Result<FoundBench> | null;
 
 export interface Judgement {
   readonly verdict: Verdict;
@@ -22,9 +28,19 @@ export interface Judgement {
 
 /** From the text of a file; `file` is the name by which problems speak of it. */
 export function judgeText(text: string, file: string, find: FindBench): Judgement {
+  const read = readToJudge(text, file);
+  return read.ok ? judgeRun(read.value, file, find) : read.judgement;
+}
+
+/** The run of a text, for whoever has to fetch what it is held against; or the judgement on a text that is none. */
+export function readToJudge(
+  text: string,
+  file: string,
+): { readonly ok: true; readonly value: RunFile } | { readonly ok: false; readonly judgement: Judgement } {
   const read = readRunFile(text, file);
-  if (read.ok) return judgeRun(read.value, file, find);
-  return unread(foreignFile(read.problems) ?? { kind: 'unreadable', problems: read.problems });
+  if (read.ok) return read;
+  const { problems } = read;
+  return { ok: false, judgement: unread(foreignFile(problems) ?? { kind: 'unreadable', problems }) };
 }
 
 /** A run file that has been read already. */
@@ -43,7 +59,7 @@ export function judgeRun(run: RunFile, file: string, find: FindBench): Judgement
     const problems = misfits.map((problem) => ({ ...problem, place: `/scenario${problem.place}` }));
     return unread({ kind: 'unreadable', problems });
   }
-  const setup = benchSetup(bench.value, run.scenario, file);
+  const setup = benchSetup(bench.value, run.scenario, bench.value.known ?? null, file);
   if (!setup.ok) {
     const problems = setup.problems.map((problem) => ({ ...problem, place: `/scenario${problem.place}` }));
     return unread({ kind: 'unreadable', problems });

@@ -91,7 +91,7 @@ describe('a set', () => {
     const none = dealSet({ ...design, receiver }, 3, spreadsOf(receiver), 2);
     expect(none).toMatchObject({ ok: false, draws: 2, narrowest: { item: { kind: 'point' } } });
     const scenario = { ...scenarios.find((s) => s.receiver === receiver.id)!, set: 3 };
-    expect(benchSetup({ ...design, receiver }, scenario, 'wild.json')).toMatchObject({
+    expect(benchSetup({ ...design, receiver }, scenario, null, 'wild.json')).toMatchObject({
       ok: false,
       problems: [{ file: 'wild.json', place: '/set' }],
     });

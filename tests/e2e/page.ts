@@ -1,6 +1,7 @@
 /** Every browser test watches the same things: nothing on the console, no error in the page, no request to anybody else. And the few moves all of them make. */
 import { readFileSync } from 'node:fs';
 import { test as base, expect, type Locator, type Page } from '@playwright/test';
+import { certifiedSet } from '../../scripts/makeCourseIndex.ts';
 import type { BenchSetup } from '../../src/bench/setup.ts';
 import { benchSetup } from '../../src/certify/benchSetup.ts';
 import { loadReceiver } from '../../src/files/library.ts';
@@ -46,7 +47,7 @@ export function shippedSetup(track: string, id: string): BenchSetup {
   const named = (name: string) => ({ file: `${folder}/${name}`, text: readFileSync(`${folder}/${name}`, 'utf8') });
   const loaded = loadReceiver(named('receiver.json'), named('network.cir'));
   if (!loaded.ok) throw new Error(JSON.stringify(loaded.problems));
-  const setup = benchSetup(loaded.value, scenario);
+  const setup = benchSetup(loaded.value, scenario, certifiedSet(id));
   if (!setup.ok) throw new Error(JSON.stringify(setup.problems));
   return setup.value;
 }

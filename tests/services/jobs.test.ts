@@ -1,6 +1,7 @@
 /** Jobs beside the page, over real message ports: outcomes, progress, calling off, what breaks, and that at most so many run at a time. */
 import { expose } from 'comlink';
 import { afterEach, describe, expect, it } from 'vitest';
+import { certifiedSet } from '../../scripts/makeCourseIndex.ts';
 import { certifyScenario } from '../../src/certify/certifyScenario.ts';
 import { endlessScenario } from '../../src/certify/endless.ts';
 import { blindTurns } from '../../src/grading/blindTurns.ts';
@@ -14,7 +15,7 @@ import { shippedLibrary } from '../files/shipped.ts';
 import { setupOf } from '../technician/oneScenario.ts';
 
 const library = shippedLibrary();
-const world: JobWorld = { library: async () => library };
+const world: JobWorld = { library: async () => library, knownSet: async (id) => certifiedSet(id) };
 
 interface Made {
   readonly workers: readonly (WorkerLike & { readonly gone: boolean; fail(message: string): void })[];

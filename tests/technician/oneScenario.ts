@@ -1,4 +1,6 @@
 /** One scenario of the course done by the technician and graded: plain data in and out, so that a worker may run it. */
+import { certifiedSet } from '../../scripts/makeCourseIndex.ts';
+import type { BenchSetup } from '../../src/bench/setup.ts';
 import { benchSetup } from '../../src/certify/benchSetup.ts';
 import { grade } from '../../src/grading/grade.ts';
 import { demonstrate } from '../../src/technician/atBench.ts';
@@ -10,11 +12,12 @@ export interface Demonstrated {
   readonly passed: boolean;
 }
 
-export function setupOf(id: string) {
+/** The bench of a shipped scenario, its set as its certificate has it; `dealt`: dealt anew. */
+export function setupOf(id: string, dealt = false): BenchSetup {
   const library = shippedLibrary();
   const scenario = library.scenarios.find((s) => s.id === id);
   if (scenario === undefined) throw new Error(`no scenario ${id}`);
-  const setup = benchSetup(library.receivers.get(scenario.receiver)!, scenario);
+  const setup = benchSetup(library.receivers.get(scenario.receiver)!, scenario, dealt ? null : certifiedSet(id));
   if (!setup.ok) throw new Error(JSON.stringify(setup.problems));
   return setup.value;
 }

@@ -3,9 +3,10 @@ import { problemLine } from '../../base/result.ts';
 import { benchSetup } from '../../certify/benchSetup.ts';
 import { certifyScenario } from '../../certify/certifyScenario.ts';
 import { endlessScenario, MOST_IDEAS } from '../../certify/endless.ts';
+import type { KnownSet } from '../../certify/knownSet.ts';
 import { hashOf } from '../../files/hash.ts';
 import type { ScenarioFolder } from '../../files/library.ts';
-import { judgeText } from '../../judge/judgeRun.ts';
+import { judgeRun, readToJudge } from '../../judge/judgeRun.ts';
 import { readEndlessId } from '../../scenario/endlessId.ts';
 import type { JobName, JobTable, OnShare, Order, Outcome } from './jobTable.ts';
 import { PLAIN_JOBS } from './plainJobs.ts';
@@ -13,6 +14,8 @@ import { PLAIN_JOBS } from './plainJobs.ts';
 /** What the jobs know of the world. The library is asked for only by those that need it. */
 export interface JobWorld {
   readonly library: () => Promise<ScenarioFolder>;
+  /** the set that the certificate of a shipped scenario knows */
+  readonly knownSet: (scenarioId: string) => Promise<KnownSet | null>;
 }
 
 type Job<N extends JobName> = (order: Order<N>, world: JobWorld, onShare: OnShare) => Promise<Outcome<N>>;
@@ -32,14 +35,17 @@ const JOBS: { readonly [N in keyof JobTable]: Job<N> } = {
   setUp: async (order) => PLAIN_JOBS.setUp(order),
   grade: async (order) => PLAIN_JOBS.grade(order),
   report: async (order) => PLAIN_JOBS.report(order),
-  async judge({ text, file }, { library }) {
+  async judge({ text, file }, { library, knownSet }) {
+    const run = readToJudge(text, file);
+    if (!run.ok) return run.judgement;
     const { receivers, scenarios } = await library();
-    return judgeText(text, file, (scenario) => {
+    const known = await knownSet(run.value.scenario.id);
+    return judgeRun(run.value, file, (scenario) => {
       const loaded = receivers.get(scenario.receiver);
       if (loaded === undefined) return null;
       const shipped = scenarios.find((one) => one.id === scenario.id);
-      const known = shipped ?? (readEndlessId(scenario.id) === null ? null : endlessScenario(receivers, scenario.id));
-      return { ok: true, value: { ...loaded, scenarioHash: known === null ? null : hashOf(known) } };
+      const own = shipped ?? (readEndlessId(scenario.id) === null ? null : endlessScenario(receivers, scenario.id));
+      return { ok: true, value: { ...loaded, known, scenarioHash: own === null ? null : hashOf(own) } };
     });
   },
 };

@@ -20,9 +20,10 @@ export function createEndlessLibrary(
         return bad({ file: id, place: '', found: 'nothing', wanted: 'a scenario that can be certified' });
       const loaded = await receivers.receiver(scenario.receiver);
       if (loaded === null) return null;
-      return loaded.ok ? onBench(loaded.value, scenario) : loaded;
+      return loaded.ok ? onBench(loaded.value, scenario, null) : loaded;
     },
     receiver: async () => null,
+    knownSet: async () => null,
     subscribe: () => () => {},
   };
 }

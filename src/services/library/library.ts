@@ -4,6 +4,7 @@
  */
 import type { Result } from '../../base/result.ts';
 import type { BenchSetup } from '../../bench/setup.ts';
+import type { KnownSet } from '../../certify/knownSet.ts';
 import type { LoadedReceiver } from '../../files/library.ts';
 import type { ScenarioEntry } from '../../present/scenarioEntry.ts';
 import type { Scenario } from '../../scenario/scenario.ts';
@@ -24,6 +25,8 @@ export interface Library {
   setup(scenarioId: string, options?: FetchOptions): Promise<Result<BenchSetup> | null>;
   /** as `setup`, for a receiver by itself */
   receiver(receiverId: string): Promise<Result<LoadedReceiver> | null>;
+  /** what is known of the set that a scenario of an id puts on the bench; null: nothing */
+  knownSet(scenarioId: string): Promise<KnownSet | null>;
   /** told when the entries change; returns what stops it */
   subscribe(listener: () => void): () => void;
 }
@@ -35,6 +38,7 @@ export function joinLibraries(...libraries: readonly Library[]): Library {
     leftOut: () => libraries.flatMap((library) => library.leftOut()),
     setup: (id, options) => firstOf(libraries, (library) => library.setup(id, options)),
     receiver: (id) => firstOf(libraries, (library) => library.receiver(id)),
+    knownSet: (id) => firstOf(libraries, (library) => library.knownSet(id)),
     subscribe(listener) {
       const stops = libraries.map((library) => library.subscribe(listener));
       return () => {
@@ -45,10 +49,13 @@ export function joinLibraries(...libraries: readonly Library[]): Library {
 }
 
 /** The bench with a scenario that somebody has already, such as that of a run; null: its receiver is not here, or cannot be read. */
-export async function setupWith(library: Pick<Library, 'receiver'>, scenario: Scenario): Promise<BenchSetup | null> {
-  const loaded = await library.receiver(scenario.receiver);
+export async function setupWith(
+  library: Pick<Library, 'receiver' | 'knownSet'>,
+  scenario: Scenario,
+): Promise<BenchSetup | null> {
+  const [loaded, known] = await Promise.all([library.receiver(scenario.receiver), library.knownSet(scenario.id)]);
   if (!loaded?.ok) return null;
-  const setup = await onBench(loaded.value, scenario);
+  const setup = await onBench(loaded.value, scenario, known);
   return setup.ok ? setup.value : null;
 }
 

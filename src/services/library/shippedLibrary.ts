@@ -15,6 +15,7 @@ export function createShippedLibrary(index: unknown = SHIPPED_INDEX): Library {
       return entry === undefined ? null : (await reading()).readShippedSetup(id, entry.receiver);
     },
     receiver: async (id) => (await reading()).readShippedReceiver(id),
+    knownSet: async (id) => (await import('./shippedSet.ts')).shippedSet(id),
     subscribe: () => () => {},
   };
 }

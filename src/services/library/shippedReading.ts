@@ -3,6 +3,7 @@ import type { Result } from '../../base/result.ts';
 import type { BenchSetup } from '../../bench/setup.ts';
 import { deckNameIn, type LoadedReceiver, loadReceiver, loadScenario } from '../../files/library.ts';
 import { onBench } from './onBench.ts';
+import { shippedSet } from './shippedSet.ts';
 import { shippedText } from './shippedTexts.ts';
 
 /** null: no receiver of that id. */
@@ -18,9 +19,13 @@ export async function readShippedReceiver(id: string): Promise<Result<LoadedRece
 
 /** null: no scenario of that id. `receiverId`, where it is known beforehand, spares a second wait. */
 export async function readShippedSetup(id: string, receiverId: string): Promise<Result<BenchSetup> | null> {
-  const [text, loaded] = await Promise.all([shippedText(`/${id}.json`), readShippedReceiver(receiverId)]);
+  const [text, loaded, known] = await Promise.all([
+    shippedText(`/${id}.json`),
+    readShippedReceiver(receiverId),
+    shippedSet(id),
+  ]);
   if (text === null || loaded === null) return null;
   if (!loaded.ok) return loaded;
   const scenario = loadScenario(text, new Map([[receiverId, loaded.value]]));
-  return scenario.ok ? onBench(loaded.value, scenario.value) : scenario;
+  return scenario.ok ? onBench(loaded.value, scenario.value, known) : scenario;
 }
