@@ -100,7 +100,7 @@ function forbidden(
   const target = path.posix.normalize(path.posix.join(path.posix.dirname(file), use.from));
   if (target.startsWith('assets/') && !/\.[cm]?[jt]sx?$/.test(target))
     return room.platform === 'no' ? 'a pure room has no assets' : null;
-  if (target.startsWith('scenarios/') && own === 'services') return null;
+  if (/^(scenarios|certificates)\//.test(target) && own === 'services') return null;
   if (!target.startsWith('src/')) return 'outside src';
   const other = roomOf(target);
   if (other === own) return null;
