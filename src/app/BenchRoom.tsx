@@ -76,7 +76,7 @@ function FoundBench(props: HereProps) {
 }
 
 function OpenBench({ setups, ...props }: HereProps & { readonly setups: BenchSetups }) {
-  const { logbook, go, access, handOver, asking, takeOver, dismissed, scenarioId } = props;
+  const { logbook, learner, go, access, handOver, asking, takeOver, dismissed, scenarioId } = props;
   const [failure, setFailure] = useState<{ readonly error: unknown } | null>(null);
   // Thrown where the room's boundary hears it.
   if (failure !== null) throw failure.error;
@@ -84,6 +84,7 @@ function OpenBench({ setups, ...props }: HereProps & { readonly setups: BenchSet
     const desk = createSoundDesk();
     const opened = openBench({
       logbook,
+      learner,
       open: access.open,
       ...setups,
       desk,
@@ -121,6 +122,7 @@ function OpenBench({ setups, ...props }: HereProps & { readonly setups: BenchSet
       <StorageSlips {...{ logbook, dismissed, scenarioId }} unguarded={access.unguarded} over />
       <BenchPage
         port={port}
+        learner={learner}
         onHome={() => go({ page: 'course' })}
         sound={{
           status: () => sound.desk.status(),

@@ -6,6 +6,7 @@ import { useFirstWords, WordsContext } from '../kit/hooks/useWords.ts';
 import { CoursePage } from '../rooms/course/CoursePage.tsx';
 import type { Library } from '../services/library/library.ts';
 import type { ClaimParts } from '../services/store/benchClaims.ts';
+import type { LearnerMemory } from '../services/store/learnerMemory.ts';
 import type { Logbook } from '../services/store/logbook.ts';
 import type { Words } from '../words/words.ts';
 import { createCoursePort } from './coursePort.ts';
@@ -25,9 +26,10 @@ interface RoomsProps {
   readonly library: Library;
   readonly logbook: Logbook;
   readonly claims: ClaimParts;
+  readonly learner: LearnerMemory;
 }
 
-export function Rooms({ language, library, logbook, claims }: RoomsProps) {
+export function Rooms({ language, library, logbook, claims, learner }: RoomsProps) {
   const [route, setRoute] = useState<Route>(() => readRoute(location.hash));
   useEffect(() => {
     const follow = (): void => setRoute(readRoute(location.hash));
@@ -38,7 +40,7 @@ export function Rooms({ language, library, logbook, claims }: RoomsProps) {
     location.hash = routeHash(next);
   };
   const dismissed = useMemo<Dismissed>(() => new Set(), []);
-  const room = { library, logbook, claims, dismissed, go };
+  const room = { library, logbook, claims, learner, dismissed, go };
   return (
     <WordsContext.Provider value={language.first}>
       <RoomBoundary key={routeHash(route)} {...{ route, library, logbook, go }}>

@@ -4,6 +4,7 @@ import '../kit/theme/theme.css';
 import '../kit/theme/fonts.css';
 import { pageLibrary } from '../services/library/pageLibrary.ts';
 import type { ClaimParts } from '../services/store/benchClaims.ts';
+import { createLearnerMemory } from '../services/store/learnerMemory.ts';
 import { openLogbook } from '../services/store/openLogbook.ts';
 import { openTabChannel } from '../services/store/tabChannel.ts';
 import { languageOf } from './language.ts';
@@ -32,6 +33,7 @@ const claims: ClaimParts = {
     return () => clearTimeout(timer);
   },
 };
+const learner = createLearnerMemory(() => localStorage);
 // Running the scripts is one piece of work, drawing the page the next: neither is long, both together would be.
 await new Promise((resolve) => setTimeout(resolve));
-render(<Rooms {...{ language, library, logbook, claims }} />, root);
+render(<Rooms {...{ language, library, logbook, claims, learner }} />, root);

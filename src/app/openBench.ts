@@ -7,6 +7,7 @@ import { serialiseRunFile, toRunFile } from '../run/serialise.ts';
 import { beside } from '../services/jobs/pageJobs.ts';
 import type { SoundDesk } from '../services/sound/soundDesk.ts';
 import { entryOfReport } from '../services/store/indexEntry.ts';
+import type { LearnerMemory } from '../services/store/learnerMemory.ts';
 import type { Logbook } from '../services/store/logbook.ts';
 import type { ReadOpen } from '../services/store/records.ts';
 import { type BenchStore, createBenchStore } from './benchStore.ts';
@@ -15,6 +16,7 @@ import { fileOfOpen, takeUp } from './takeUp.ts';
 
 export interface OpenBenchParts {
   readonly logbook: Logbook;
+  readonly learner: Pick<LearnerMemory, 'read'>;
   readonly open: ReadOpen | null;
   /** the bench with the open run's own scenario; null where its receiver is not here */
   readonly recorded: BenchSetup | null;
@@ -31,18 +33,29 @@ export interface OpenedBench {
   putAside(): Promise<void>;
 }
 
-export function openBench({ logbook, open, recorded, shipped, desk, go, failed }: OpenBenchParts): OpenedBench {
+export function openBench({
+  logbook,
+  learner,
+  open,
+  recorded,
+  shipped,
+  desk,
+  go,
+  failed,
+}: OpenBenchParts): OpenedBench {
   const up = open === null ? null : takeUp(recorded, open);
   const taken = up?.taken ?? null;
   const setup = taken?.run.setup ?? shipped;
   const scenarioId = setup.scenario.id;
   const runId = taken === null || open === null ? crypto.randomUUID() : open.run.runId;
 
-  const keep = async (run: Run): Promise<void> => {
+  const keep = async (worked: Run): Promise<void> => {
+    const now = new Date();
+    const run = { ...worked, learner: learner.read() };
     const report = await beside('grade', { setup, events: run.events });
-    const text = serialiseRunFile(toRunFile(run, claimOf(report)));
-    const { learner } = run;
-    const entry = entryOfReport(runId, { scenario: setup.scenario, learner }, report, Date.now());
+    const text = serialiseRunFile(toRunFile(run, claimOf(report), { day: dayOf(now), runId }));
+    const of = { scenario: setup.scenario, learner: run.learner };
+    const entry = entryOfReport(runId, of, report, now.getTime());
     go({ page: 'report', runId: await logbook.keep(entry, text) });
   };
   const store = createBenchStore(
@@ -76,4 +89,10 @@ export function openBench({ logbook, open, recorded, shipped, desk, go, failed }
       await logbook.setAside({ reason: up.aside, scenarioId, text }, { runId: open.run.runId, run: instead });
     },
   };
+}
+
+/** The calendar day where the learner is: `2026-05-31`. */
+export function dayOf(now: Date): string {
+  const two = (figure: number): string => `${figure}`.padStart(2, '0');
+  return `${`${now.getFullYear()}`.padStart(4, '0')}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }

@@ -34,6 +34,8 @@ function sentenceOf({ verdicts, refusals, format }: Words, verdict: Verdict): st
       return say.scoreDiffers(verdict.claimed.total, verdict.recomputed.total);
     case 'eventsChanged':
       return say.eventsChanged;
+    case 'headChanged':
+      return say.headChanged;
     case 'truncated':
       return verdict.recorded === null ? say.neverSigned(verdict.found) : say.cutOff(verdict.found, verdict.recorded);
     case 'reordered':

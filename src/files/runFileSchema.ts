@@ -9,11 +9,11 @@ import { createEventReader, type EventReader } from './eventReader.ts';
 import { type Sizes, tooBig } from './guardSize.ts';
 import { bringForward, type FormatHistory } from './migrations.ts';
 import { type JsonLimits, parseJson } from './parseJson.ts';
-import type { RunFile } from './runFile.ts';
+import { LEARNER_CHARS, type RunFile } from './runFile.ts';
 import { parseScenario } from './scenarioSchema.ts';
-import { list, number, text, yesOrNo } from './schemaPieces.ts';
+import { integer, list, number, text, yesOrNo } from './schemaPieces.ts';
 import { listed, problemsOf } from './schemaProblems.ts';
-import { SEAL_PATTERN } from './seal.ts';
+import { readSeal, SEAL_PATTERN } from './seal.ts';
 
 /** Longest text that is looked at. */
 export const RUN_FILE_LIMIT_CHARS = 4 * 1024 * 1024;
@@ -30,24 +30,33 @@ export const OPEN_RUN_LIMITS: JsonLimits = { ...LIMITS, items: MOST_EVENTS };
 /** Of what is neither event nor scenario. */
 const HEAD: Sizes = { values: 4 * MOST_LINES, items: MOST_LINES, keys: 64, characters: 4000, levels: 4 };
 
-/** Version 1 is the first, so there is nothing to bring forward yet. */
-const RUN_HISTORY: FormatHistory = { format: 'haystack-run', current: 1, migrations: {} };
+const RUN_HISTORY: FormatHistory = {
+  format: 'haystack-run',
+  current: 2,
+  migrations: {
+    // The first version knew no day and no name of the run, was graded by the first rules, and sealed the events alone.
+    1: ({ eventsHash, ...old }) => ({ ...old, rules: 1, day: null, runId: null, seal: eventsHash }),
+  },
+};
 
 const hex64 = (wanted = '64 hexadecimal digits') => v.pipe(v.string(wanted), v.regex(/^[0-9a-f]{64}$/, wanted));
 const points = number(-1000, 1000);
-const seal = 'a count, a hash and a hash, joined by colons';
+const seal = 'a count and three hashes, joined by colons';
+const isoDay = 'a day such as "2026-05-31"';
 
 const runFileSchema = v.strictObject({
   format: v.literal('haystack-run'),
-  version: v.literal(1),
+  version: v.literal(2),
   engine: text(20),
-  scenario: v.unknown(),
+  rules: integer(1, 1000),
   scenarioHash: hex64(),
   receiverHash: hex64(),
-  learner: v.nullable(text(80)),
+  learner: v.nullable(text(LEARNER_CHARS)),
+  day: v.nullable(v.pipe(v.string(isoDay), v.isoDate(isoDay))),
+  runId: v.nullable(text(100)),
+  scenario: v.unknown(),
   // each is looked at by itself
   events: list(v.unknown(), 0, MOST_EVENTS),
-  eventsHash: v.pipe(v.string(seal), v.regex(SEAL_PATTERN, seal)),
   claimed: v.nullable(
     v.strictObject({
       total: points,
@@ -55,6 +64,7 @@ const runFileSchema = v.strictObject({
       lines: list(v.strictObject({ id: text(80), points }), 0, MOST_LINES),
     }),
   ),
+  seal: v.pipe(v.string(seal), v.regex(SEAL_PATTERN, seal)),
 });
 
 /** From text to a run file. */
@@ -99,7 +109,11 @@ function runFrom(json: unknown, { events, problems: wrongEvents }: EventReader, 
   const shape = v.safeParse(runFileSchema, current.value);
   const scenario = parseScenario(inside, file);
   const problems = [...(shape.success ? [] : problemsOf(shape.issues, file)), ...wrongEvents];
+  // Taking the head out of the seal does not make a file one of the first version.
+  const first = (json as { readonly version?: unknown }).version === 1;
+  if (shape.success && !first && readSeal(shape.output.seal)?.head === null)
+    problems.push({ file, place: '/seal', found: 'a count and two hashes', wanted: seal });
   if (!scenario.ok) problems.push(...scenario.problems.map((p) => ({ ...p, place: `/scenario${p.place}` })));
-  if (!shape.success || !scenario.ok || wrongEvents.length > 0) return bad(...listed(problems, file));
+  if (!shape.success || !scenario.ok || problems.length > 0) return bad(...listed(problems, file));
   return good({ ...shape.output, scenario: scenario.value, events });
 }

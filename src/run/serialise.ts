@@ -1,24 +1,29 @@
 /** Makes the file that a learner keeps or hands in: plain JSON, one event a line. */
-import { ENGINE } from '../base/engine.ts';
+import { ENGINE, RULES_VERSION } from '../base/engine.ts';
 import { type BenchSetup, designOf } from '../bench/setup.ts';
 import { hashOf } from '../files/hash.ts';
-import type { ClaimedScore, RunFile } from '../files/runFile.ts';
-import { sealEvents } from '../files/seal.ts';
+import type { ClaimedScore, RunFile, RunHead } from '../files/runFile.ts';
+import { sealRun } from '../files/seal.ts';
 import type { Run } from './runLog.ts';
 
-export function toRunFile(run: Run, claimed: ClaimedScore | null): RunFile {
-  return {
+/** When, and which: what only the page can say, which has a clock and chance. */
+export type Signed = Pick<RunHead, 'day' | 'runId'>;
+const NOT_SAID: Signed = { day: null, runId: null };
+
+export function toRunFile(run: Run, claimed: ClaimedScore | null, { day, runId }: Signed = NOT_SAID): RunFile {
+  const head: RunHead = {
     format: 'haystack-run',
-    version: 1,
+    version: 2,
     engine: ENGINE,
-    scenario: run.setup.scenario,
+    rules: RULES_VERSION,
+    learner: run.learner,
+    day,
+    runId,
     scenarioHash: hashOf(run.setup.scenario),
     receiverHash: receiverHash(run.setup),
-    learner: run.learner,
-    events: run.events,
-    eventsHash: sealEvents(run.events),
-    claimed,
   };
+  const seal = sealRun(head, run.events);
+  return { ...head, scenario: run.setup.scenario, events: run.events, claimed, seal };
 }
 
 export function serialiseRunFile(file: RunFile): string {

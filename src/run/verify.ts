@@ -3,17 +3,17 @@
  * The order of the questions matters: the first that fails names the verdict. A forged file may carry a fresh seal;
  * then the bench decides whether it could happen, and the score decides the rest.
  */
-import { ENGINE } from '../base/engine.ts';
+import { ENGINE, RULES_VERSION } from '../base/engine.ts';
 import type { Problem } from '../base/result.ts';
 import type { Refusal } from '../bench/benchEvent.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 import { hashOf } from '../files/hash.ts';
 import type { ClaimedScore, RunFile, TimedEvent } from '../files/runFile.ts';
-import { readSeal, sealEvents } from '../files/seal.ts';
+import { headHash, readSeal, sealEvents } from '../files/seal.ts';
 import { replay } from './replay.ts';
 import { receiverHash } from './serialise.ts';
 
-export type ForeignPart = 'format' | 'version' | 'engine' | 'receiver' | 'scenario';
+export type ForeignPart = 'format' | 'version' | 'engine' | 'rules' | 'receiver' | 'scenario';
 
 /** One line of the score that is not as claimed; null = not there at all. */
 export interface LineDifference {
@@ -33,6 +33,8 @@ export type Verdict =
       readonly lines: readonly LineDifference[];
     }
   | { readonly kind: 'eventsChanged' }
+  /** the events are whole, but what the file says of itself (who, when, which) is not what was sealed with them */
+  | { readonly kind: 'headChanged' }
   /** `recorded` is how many events the seal speaks of; null = the seal fits, but the run was never signed off */
   | { readonly kind: 'truncated'; readonly found: number; readonly recorded: number | null }
   /** `index` is the first event that stands before its time; null = the times run on, but the order is not the recorded one */
@@ -75,6 +77,7 @@ function foreignPart(file: RunFile, bench: KnownBench): Verdict | null {
   const inside = hashOf(file.scenario);
   return (
     foreign('engine', file.engine, ENGINE) ??
+    foreign('rules', `${file.rules}`, `${RULES_VERSION}`) ??
     foreign('receiver', file.scenario.receiver, bench.receiver.id) ??
     foreign('receiver', file.receiverHash, receiverHash(bench)) ??
     foreign('scenario', inside, file.scenarioHash) ??
@@ -83,7 +86,7 @@ function foreignPart(file: RunFile, bench: KnownBench): Verdict | null {
 }
 
 function sealBroken(file: RunFile): Verdict | null {
-  const recorded = readSeal(file.eventsHash);
+  const recorded = readSeal(file.seal);
   const found = readSeal(sealEvents(file.events));
   if (recorded === null || found === null) return { kind: 'eventsChanged' };
   const index = firstBeforeItsTime(file.events);
@@ -91,6 +94,7 @@ function sealBroken(file: RunFile): Verdict | null {
     return { kind: 'reordered', index };
   if (found.count < recorded.count) return { kind: 'truncated', found: found.count, recorded: recorded.count };
   if (found.count !== recorded.count || found.chain !== recorded.chain) return { kind: 'eventsChanged' };
+  if (recorded.head !== null && recorded.head !== headHash(file, found.chain)) return { kind: 'headChanged' };
   return null;
 }
 

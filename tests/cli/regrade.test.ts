@@ -6,7 +6,7 @@ import { benchSetup } from '../../src/certify/benchSetup.ts';
 import { hashOf } from '../../src/files/hash.ts';
 import { loadReceiver, loadScenario } from '../../src/files/library.ts';
 import type { RunFile } from '../../src/files/runFile.ts';
-import { sealEvents } from '../../src/files/seal.ts';
+import { sealRun } from '../../src/files/seal.ts';
 import { claimOf, grade } from '../../src/grading/grade.ts';
 import { appendEvent, createRun, type Run } from '../../src/run/runLog.ts';
 import { serialiseRunFile, toRunFile } from '../../src/run/serialise.ts';
@@ -110,18 +110,18 @@ describe('regrade', () => {
     const shuffled = [...events.slice(0, 2), events[3]!, events[2]!, ...events.slice(4)];
     expect(verdictOf(saved('shuffled.json', { events: shuffled }))).toMatchObject({ verdict: 'reordered', index: 3 });
     const forged = events.map((event) => (event.type === 'slugTurned' ? { ...event, slug: 'T7' } : event));
-    expect(verdictOf(saved('forged.json', { events: forged, eventsHash: sealEvents(forged) }))).toMatchObject({
+    expect(verdictOf(saved('forged.json', { events: forged, seal: sealRun(honest, forged) }))).toMatchObject({
       verdict: 'impossibleEvent',
       index: 6,
       reason: 'noSuchSlug',
     });
     const unsigned = events.slice(0, -1);
-    expect(verdictOf(saved('unsigned.json', { events: unsigned, eventsHash: sealEvents(unsigned) }))).toMatchObject({
+    expect(verdictOf(saved('unsigned.json', { events: unsigned, seal: sealRun(honest, unsigned) }))).toMatchObject({
       verdict: 'truncated',
       recorded: null,
     });
     expect(
-      verdictOf(saved('open.json', { events: unsigned, eventsHash: sealEvents(unsigned), claimed: null })).verdict,
+      verdictOf(saved('open.json', { events: unsigned, seal: sealRun(honest, unsigned), claimed: null })).verdict,
     ).toBe('unclaimed');
   });
 
@@ -140,7 +140,8 @@ describe('regrade', () => {
   it('takes a scenario of the instructor’s own, and says when it knows none of that name', () => {
     const own = { ...honest.scenario, id: 'tuesday-night' };
     const score = claimOf(grade({ ...run.setup, scenario: own }, honest.events));
-    const file = saved('own.json', { scenario: own, scenarioHash: hashOf(own), claimed: score });
+    const worked = toRunFile({ ...run, setup: { ...run.setup, scenario: own } }, score);
+    const file = files.file('own.json', serialiseRunFile(worked));
     expect(verdictOf(file)).toMatchObject({ verdict: 'verified', scenarioKnown: false });
     expect(inside('regrade', file).out).toContain('There is no scenario of that name');
     const handed = files.file('tuesday.json', JSON.stringify(own));

@@ -5,7 +5,7 @@ import { hashOf } from '../../src/files/hash.ts';
 import type { RunFile } from '../../src/files/runFile.ts';
 import { parseRunFile, RUN_FILE_LIMIT_CHARS, readRunFile } from '../../src/files/runFileSchema.ts';
 import { PROBLEMS_LISTED } from '../../src/files/schemaProblems.ts';
-import { readSeal, sealEvents } from '../../src/files/seal.ts';
+import { readSeal, sealEvents, sealRun } from '../../src/files/seal.ts';
 import { receiverHash, serialiseRunFile, toRunFile } from '../../src/run/serialise.ts';
 import { finishedFile, runOf } from '../run/runs.ts';
 import { canSetup, stripSetup } from '../session/setups.ts';
@@ -57,7 +57,7 @@ describe('a bad file', () => {
 
   test('another format or a newer version is told as such', () => {
     expect(places({ ...json(), format: 'haystack-scenario' })).toEqual(['/format']);
-    expect(places({ ...json(), version: 2 })).toEqual(['/version']);
+    expect(places({ ...json(), version: 3 })).toEqual(['/version']);
   });
 
   test('all problems at once, each at its place', () => {
@@ -102,15 +102,27 @@ describe('a bad file', () => {
       },
     ],
     [
+      '/day',
+      (run) => {
+        run.day = '31 May 2026';
+      },
+    ],
+    [
+      '/rules',
+      (run) => {
+        run.rules = 0;
+      },
+    ],
+    [
       '/engine',
       (run) => {
         run.engine = 7;
       },
     ],
     [
-      '/eventsHash',
+      '/seal',
       (run) => {
-        run.eventsHash = '1:2:3';
+        run.seal = '1:2:3';
       },
     ],
     [
@@ -156,7 +168,18 @@ describe('a bad file', () => {
   });
 
   test('a missing key is told where it should stand', () => {
-    for (const key of ['engine', 'scenarioHash', 'receiverHash', 'learner', 'events', 'eventsHash', 'claimed']) {
+    for (const key of [
+      'engine',
+      'scenarioHash',
+      'receiverHash',
+      'learner',
+      'events',
+      'seal',
+      'claimed',
+      'rules',
+      'day',
+      'runId',
+    ]) {
       const run = json();
       delete run[key];
       expect(places(run), key).toEqual([`/${key}`]);
@@ -236,7 +259,7 @@ describe('a bad file', () => {
     test('a file of another kind or of a newer bench is told as such, not by what its events lack', () => {
       for (const [key, value] of [
         ['format', 'another-format'],
-        ['version', 2],
+        ['version', 3],
       ] as const) {
         const foreign = JSON.stringify({ ...json(), [key]: value, events: Array(1000).fill(0) });
         expect(told(foreign).map((p) => p.place)).toEqual([`/${key}`]);
@@ -254,12 +277,13 @@ describe('the seal', () => {
   const events = file.events;
 
   test('reads back what it wrote', () => {
-    expect(readSeal(sealEvents(events))).toEqual(readSeal(file.eventsHash));
+    expect(readSeal(sealRun(file, events))).toEqual(readSeal(file.seal));
+    expect(readSeal(sealEvents(events))).toEqual({ ...readSeal(file.seal), head: null });
     expect(readSeal(sealEvents([]))?.count).toBe(0);
   });
 
   test('order moves the chain alone, a change moves both, a cut moves all', () => {
-    const whole = readSeal(file.eventsHash)!;
+    const whole = readSeal(file.seal)!;
     const swapped = readSeal(sealEvents([events[1]!, events[0]!, ...events.slice(2)]))!;
     expect([swapped.count, swapped.set]).toEqual([whole.count, whole.set]);
     expect(swapped.chain).not.toBe(whole.chain);
@@ -275,6 +299,6 @@ describe('the seal', () => {
     const turned = events.map((event) =>
       Object.fromEntries(Object.entries(event).reverse()),
     ) as unknown as RunFile['events'];
-    expect(sealEvents(turned)).toBe(file.eventsHash);
+    expect(sealRun(file, turned)).toBe(file.seal);
   });
 });

@@ -4,7 +4,8 @@ import { describe, expect, test } from 'vitest';
 import { good as found } from '../../src/base/result.ts';
 import { hashOf } from '../../src/files/hash.ts';
 import type { RunFile, TimedEvent } from '../../src/files/runFile.ts';
-import { sealEvents } from '../../src/files/seal.ts';
+import { readRunFile } from '../../src/files/runFileSchema.ts';
+import { sealEvents, sealRun } from '../../src/files/seal.ts';
 import { judgeText } from '../../src/judge/judgeRun.ts';
 import { mainResponse } from '../../src/receiver/responses.ts';
 import { serialiseRunFile, toRunFile } from '../../src/run/serialise.ts';
@@ -19,7 +20,7 @@ const judge = (file: RunFile): Verdict => verifyRun(file, knownBench(setup), rec
 const withEvents = (events: readonly TimedEvent[], fresh: boolean): RunFile => ({
   ...good,
   events,
-  eventsHash: fresh ? sealEvents(events) : good.eventsHash,
+  seal: fresh ? sealRun(good, events) : good.seal,
 });
 const without = (index: number): TimedEvent[] => good.events.filter((_, i) => i !== index);
 const swapped = (i: number, j: number): TimedEvent[] => {
@@ -165,7 +166,42 @@ describe('damage to the events', () => {
   });
 });
 
+describe('damage to the head', () => {
+  test('another name, day or run under the same events is told, and the events are said to be whole', () => {
+    for (const change of [{ learner: 'Somebody else' }, { learner: null }, { day: '2026-05-31' }, { runId: 'r2' }])
+      expect(judge({ ...good, ...change })).toEqual({ kind: 'headChanged' });
+  });
+
+  test('so is a key that a later bench may add', () => {
+    const dealt = { ...good, dealt: 7 } as RunFile;
+    expect(judge(dealt)).toEqual({ kind: 'headChanged' });
+    expect(judge({ ...dealt, seal: sealRun(dealt, good.events) }).kind).toBe('verified');
+  });
+
+  test('what is sealed anew agrees with itself: a public seal shows no more than that', () => {
+    const other = { ...good, learner: 'Somebody else' };
+    expect(judge({ ...other, seal: sealRun(other, other.events) }).kind).toBe('verified');
+  });
+
+  test('a file of the first version is verified by its events alone', () => {
+    const { rules: _, day: __, runId: ___, seal: ____, ...rest } = good;
+    const first = { ...rest, version: 1, eventsHash: sealEvents(good.events) };
+    const read = readRunFile(JSON.stringify(first), 'first.json');
+    if (!read.ok) throw new Error(JSON.stringify(read.problems));
+    expect(read.value).toMatchObject({ version: 2, rules: 1, day: null, runId: null, learner: good.learner });
+    expect(judge(read.value).kind).toBe('verified');
+    expect(judge({ ...read.value, events: without(4) }).kind).toBe('truncated');
+    // A file of today cannot pass for one by losing a part of its seal.
+    const short = JSON.stringify({ ...good, seal: sealEvents(good.events) });
+    expect(readRunFile(short, 'short.json')).toMatchObject({ ok: false, problems: [{ place: '/seal' }] });
+  });
+});
+
 describe('foreign', () => {
+  test('graded by other rules', () => {
+    expect(judge({ ...good, rules: 999 })).toMatchObject({ kind: 'foreign', part: 'rules', found: '999' });
+  });
+
   test('another version of the bench', () => {
     expect(judge({ ...good, engine: '9.9.9' })).toMatchObject({ kind: 'foreign', part: 'engine', found: '9.9.9' });
   });
@@ -193,7 +229,7 @@ describe('foreign', () => {
   test('a file of another kind or of a newer bench', () => {
     expect(fromText(JSON.stringify(setup.scenario))).toMatchObject({ kind: 'foreign', part: 'format' });
     expect(fromText('{"answer": 42}')).toMatchObject({ kind: 'foreign', part: 'format' });
-    expect(fromText(JSON.stringify({ ...good, version: 2 }))).toMatchObject({ kind: 'foreign', part: 'version' });
+    expect(fromText(JSON.stringify({ ...good, version: 3 }))).toMatchObject({ kind: 'foreign', part: 'version' });
   });
 
   test('a receiver that nobody here knows', () => {

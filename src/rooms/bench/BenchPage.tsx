@@ -13,6 +13,7 @@ import { BenchScene } from './BenchScene.tsx';
 import { Cautions } from './dialogs/Briefing.tsx';
 import { PartsTray } from './dialogs/PartsTray.tsx';
 import { StageDialogs } from './dialogs/StageDialogs.tsx';
+import type { LearnerField } from './dialogs/stages.tsx';
 import { Clear, Help, Hints } from './dialogs/stages.tsx';
 import { Instruments } from './Instruments.tsx';
 import { benchLayout } from './layout.ts';
@@ -29,13 +30,14 @@ export interface BenchPageProps {
   readonly port: BenchPort;
   /** the way to the course; the bench is suspended first */
   readonly onHome?: () => void;
+  readonly learner: LearnerField;
   /** the sounds of the bench: off until somebody turns them on */
   readonly sound?: { readonly status: () => SoundStatus; readonly toggle: () => void };
 }
 
 type Open = 'none' | 'menu' | 'cautions' | Exclude<MenuChoice, 'suspend' | 'sound'>;
 
-export function BenchPage({ port, onHome, sound }: BenchPageProps) {
+export function BenchPage({ port, learner, onHome, sound }: BenchPageProps) {
   const { width, height } = useWindowSize();
   const layout = useMemo(() => benchLayout(width, height), [width, height]);
   const { figures, paper, turnTo } = useSheetFigures(port);
@@ -99,7 +101,7 @@ export function BenchPage({ port, onHome, sound }: BenchPageProps) {
       {open === 'parts' ? <PartsTray port={port} onClose={close} /> : null}
       {open === 'cautions' ? <Cautions port={port} onClose={close} /> : null}
       {open === 'clear' ? <Clear port={port} onClose={close} /> : null}
-      <StageDialogs port={port} onLeave={leave} />
+      <StageDialogs port={port} learner={learner} onLeave={leave} />
       <RefusalToast port={port} />
       <Announcer port={port} />
     </main>

@@ -11,6 +11,7 @@ export const verdictTitles: Readonly<Record<Verdict['kind'], string>> = {
   unclaimed: 'Not signed off',
   scoreDiffers: 'The score differs',
   eventsChanged: 'Events changed',
+  headChanged: 'Name or date changed',
   truncated: 'Cut short',
   reordered: 'Out of order',
   foreign: 'Not from this bench',
@@ -23,6 +24,7 @@ const foreignParts: Readonly<Record<ForeignPart, (found: string, wanted: string)
   version: (found, wanted) => `The file is ${found}; this bench reads ${wanted}.`,
   engine: (found, wanted) =>
     `The run was made on version ${found} of the bench; this is ${wanted}. Grade it on that version.`,
+  rules: (found, wanted) => `The run was graded by version ${found} of the rules; this bench grades by ${wanted}.`,
   receiver: () => 'The run was made on a receiver that differs from the one of that name here.',
   scenario: () => 'The scenario inside is not the one that was handed out.',
 };
@@ -40,6 +42,8 @@ export const verdictSentences = {
     `${id}: claimed ${claimed}, recomputed ${recomputed}`,
   lineAbsent: 'no such line',
   eventsChanged: 'An action was changed, added or replaced after the run was saved: the seal no longer fits.',
+  headChanged:
+    'The actions are whole, but the name, the date or another entry at the head of the file was changed after the run was saved.',
   cutOff: (found: number, recorded: number): string =>
     `Only ${found} of ${format.counted(recorded, ACTIONS)} ${format.plural(found, { one: 'is', other: 'are' })} left in the file.`,
   neverSigned: (found: number): string =>

@@ -3,15 +3,21 @@
 import { usePort } from '../../../kit/hooks/usePort.ts';
 import type { BenchPort } from '../../../present/ports.ts';
 import { Briefing } from './Briefing.tsx';
-import { SignOff, Stopped, Suspended } from './stages.tsx';
+import { type LearnerField, SignOff, Stopped, Suspended } from './stages.tsx';
 
-export function StageDialogs({ port, onLeave }: { readonly port: BenchPort; readonly onLeave: (() => void) | null }) {
+interface StageDialogsProps {
+  readonly port: BenchPort;
+  readonly learner: LearnerField;
+  readonly onLeave: (() => void) | null;
+}
+
+export function StageDialogs({ port, learner, onLeave }: StageDialogsProps) {
   const stage = usePort(port, () => port.session().stage);
   switch (stage) {
     case 'briefing':
       return <Briefing port={port} onLeave={onLeave} />;
     case 'signing':
-      return <SignOff port={port} />;
+      return <SignOff port={port} learner={learner} />;
     case 'suspended':
       return <Suspended port={port} onLeave={onLeave} />;
     case 'stopped':

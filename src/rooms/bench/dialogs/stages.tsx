@@ -10,7 +10,15 @@ import type { BenchPort } from '../../../present/ports.ts';
 import { PHASES } from '../../../session/phase.ts';
 import './dialogs.css';
 
-export function SignOff({ port }: { readonly port: BenchPort }) {
+/** The name that runs are handed in under, for the field that asks for it. */
+export interface LearnerField {
+  read(): string | null;
+  write(typed: string): void;
+  /** characters */
+  readonly longest: number;
+}
+
+export function SignOff({ port, learner }: { readonly port: BenchPort; readonly learner: LearnerField }) {
   const all = useWords();
   const { dialogs: dialogWords, phases: phaseNames } = all;
   const words = dialogWords.signOff;
@@ -36,6 +44,16 @@ export function SignOff({ port }: { readonly port: BenchPort }) {
           ))}
         </dl>
       )}
+      <label class="signature">
+        <span>{words.learner}</span>
+        <input
+          type="text"
+          autocomplete="name"
+          maxLength={learner.longest}
+          defaultValue={learner.read() ?? ''}
+          onInput={(event) => learner.write(event.currentTarget.value)}
+        />
+      </label>
       <div class="modal-buttons">
         <Button primary onClick={() => port.sign()}>
           {words.sign}
