@@ -8,6 +8,8 @@ const RUNS = 5;
 const CARDS = '.card-open';
 /** After the last card: letters and frames still come in. */
 const SETTLING_MS = 1500;
+/** A browser just started builds its own windows for some seconds, and would share the processor with the page that is measured. */
+const BROWSER_SETTLES_MS = 4000;
 
 interface FirstPage {
   /** when every card is there and painted */
@@ -81,6 +83,7 @@ async function visit(browser: Browser, url: string, slower: number): Promise<Fir
   // What runs this file marks the functions in it with their names, by a function that the page does not have.
   await page.addInitScript('globalThis.__name = (named) => named');
   await page.addInitScript(watch, CARDS);
+  await page.waitForTimeout(BROWSER_SETTLES_MS);
   await page.goto(url);
   await page.waitForFunction(() => (window as unknown as Watched).cardsMs > 0, null, { timeout: 60_000 });
   await page.waitForTimeout(SETTLING_MS * slower);

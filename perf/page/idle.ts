@@ -1,7 +1,8 @@
 /** What a page costs while nothing happens: processor time of all of the browser's processes over some seconds. */
 import type { Browser } from '@playwright/test';
 
-const SETTLE_MS = 5000;
+/** The browser tidies its memory for a while after a hand has worked. */
+const SETTLE_MS = 25_000;
 const SPAN_MS = 20_000;
 
 export interface Share {

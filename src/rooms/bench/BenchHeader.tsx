@@ -162,7 +162,7 @@ function Clock({ port }: { readonly port: BenchPort }) {
   return (
     <div class="counter">
       <Short class="l2">{limit === null ? headerWords.elapsed : headerWords.left}</Short>
-      <span class="mb" role="timer" aria-live="off">
+      <span class="mb clock" role="timer" aria-live="off">
         {text}
       </span>
     </div>
