@@ -6,11 +6,14 @@
 
 import { createBench } from '../bench/bench.ts';
 import type { Applied, BenchEvent, BenchSound, Refusal } from '../bench/benchEvent.ts';
+import type { Facts } from '../bench/facts.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 import type { FrameLoop } from '../kit/frameLoop.ts';
 import type { BenchPort } from '../present/ports.ts';
 import { appendEvent, createRun, gatherMs, type Run } from '../run/runLog.ts';
 import type { OpenRun } from '../services/store/keptRuns.ts';
+import { type Alignment, createAlignmentWatch } from '../session/alignment.ts';
+import { missingPicture, SETTLE_SECONDS } from '../session/missing.ts';
 import { createSession } from '../session/session.ts';
 import { createBenchClock } from './benchClock.ts';
 import { createFrames } from './frames.ts';
@@ -61,6 +64,7 @@ export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null):
   const frames = createFrames(loop);
   const bench = createBench(setup);
   const session = createSession(setup);
+  const slugWatch = createAlignmentWatch(setup);
   let run: Run = taken?.run ?? createRun(setup, null);
   const clock = createBenchClock({ ...parts, ticked }, taken?.elapsedMs ?? 0);
   /** nothing happens any more: the run is signed off or thrown away, or another tab has it */
@@ -80,9 +84,15 @@ export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null):
     const { stage } = session.view();
     clock.run(!over && (stage === 'working' || stage === 'signing'));
   };
+  /** Nobody may know in a sealed run, and nothing can be seen of the slugs without a curve. */
+  const slugsSeen = (facts: Facts, atRest: boolean): Alignment | null =>
+    setup.scenario.sealed || missingPicture(facts).length > 0 ? null : slugWatch.of(run.state, atRest);
   const tell = (toldAtMs: number): void => {
     untold = false;
-    session.send({ type: 'FACTS', facts: bench.facts(run.state), atSeconds: toldAtMs / 1000 });
+    const facts = bench.facts(run.state);
+    const { lastSlugTurnSeconds: turned } = run.state;
+    const atRest = turned === null || toldAtMs / 1000 - turned >= SETTLE_SECONDS;
+    session.send({ type: 'FACTS', facts, atSeconds: toldAtMs / 1000, slugs: slugsSeen(facts, atRest) });
     minuteClock();
   };
   /** Whatever the session is asked, it has heard of every act. */
@@ -161,6 +171,11 @@ export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null):
     const before = told().view();
     session.send({ type: 'TICK', elapsedSeconds: clock.elapsedMs() / 1000 });
     const { stage, alignment } = session.view();
+    // Only now is it worth a look how the slug stands that has come to rest.
+    if (alignment === 'settled' && before.alignment === 'turning') {
+      const slugs = slugsSeen(bench.facts(run.state), true);
+      if (slugs !== null) session.send({ type: 'LOOKED', slugs });
+    }
     minuteClock();
     ticks++;
     if (ticks % TIME_SAVE_TICKS === 0) saveSoon();

@@ -22,6 +22,7 @@ export function createReportPort(
 ): ReportPort {
   const replayer = createReplayer(setup, run.events);
   const bench = createBench(setup);
+  const lastTurnMs = run.events.findLast(({ type }) => type === 'slugTurned')?.atMs ?? 0;
   return {
     report,
     blind,
@@ -30,7 +31,8 @@ export function createReportPort(
     previousBest,
     at(seconds) {
       const state = replayer.at(seconds);
-      return { state, display: bench.display(state), session: sessionViewAt(setup, bench.facts(state), seconds) };
+      const session = sessionViewAt(setup, bench.facts(state), seconds, seconds * 1000 >= lastTurnMs);
+      return { state, display: bench.display(state), session };
     },
     ...acts,
   };

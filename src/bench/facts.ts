@@ -11,8 +11,11 @@ export interface Facts {
   readonly powered: boolean;
   // connect
   readonly rfAtSheetPoint: boolean;
+  /** at a point that a step of the procedure sweeps from, on the way to the whole curve */
+  readonly rfAtStepPoint: boolean;
   readonly rfConnected: boolean;
   readonly rfTerminated: boolean;
+  readonly rfThroughCapacitor: boolean;
   readonly yAtSheetPoint: boolean;
   readonly yTipAsSheet: boolean;
   readonly xConnected: boolean;

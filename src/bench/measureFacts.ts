@@ -37,8 +37,10 @@ export function measureFacts(
     powered: mains === null || state.powered,
 
     rfAtSheetPoint: leads.rf === setUp.injectAt,
+    rfAtStepPoint: leads.rf !== null && receiver.procedure.some(({ at }) => at === leads.rf),
     rfConnected: leads.rf !== null,
     rfTerminated: controls.rfTerminated,
+    rfThroughCapacitor: controls.rfCapacitor,
     yAtSheetPoint: leads.y === setUp.observeAt,
     yTipAsSheet: controls.yTip === sheetFittings(setUp).yTip,
     xConnected: leads.x === TUBE_X,

@@ -1,32 +1,24 @@
 /**
- * Ticks on the steps of the sheet. A step of alignment is ticked when each of its slugs has been turned: that it was gone through, not that it is right,
- * which only the curve can say. A step of the set-up is ticked while the parts that it is about are right, every other while its phase is done. Pure.
+ * Ticks on the steps of the sheet: a step is ticked while what it asks for is so, and no longer. A step of the set-up looks at the parts that it is about; one of
+ * alignment at its own slugs and at the response that they shape; every other at its phase. Pure.
  */
-import type { BenchState } from '../bench/benchState.ts';
 import type { ProcedureStep, Receiver } from '../receiver/receiver.ts';
-import { setUpCodes } from '../session/missing.ts';
+import { mainResponse } from '../receiver/responses.ts';
+import type { OffLine } from '../session/alignment.ts';
+import { type MissingCode, setUpCodes } from '../session/missing.ts';
 import type { SessionView } from '../session/phase.ts';
 
 export type StepMark = 'done' | 'now' | 'toCome';
 
-/** A tenth of a detent: less is no turn. */
-const TURNED = 0.01;
-
-export function turnedSlugs(start: BenchState, state: BenchState): ReadonlySet<string> {
-  const turned = new Set<string>();
-  for (const [id, slug] of Object.entries(state.slugs)) {
-    const before = start.slugs[id];
-    if (before === undefined || Math.abs(slug.screwTurns - before.screwTurns) > TURNED) turned.add(id);
-  }
-  return turned;
+/** What keeps a step from its tick; of a line of the sheet that is missed, which, and the slug of this step that would mend it (turns in from where it belongs). */
+export interface StepLack {
+  readonly code: MissingCode;
+  readonly line?: OffLine;
+  readonly slug?: { readonly id: string; readonly turns: number };
 }
 
-export function stepMarks(receiver: Receiver, session: SessionView, turned: ReadonlySet<string>): readonly StepMark[] {
-  const done = receiver.procedure.map((step) =>
-    step.phase === 'align' && step.slugs.length > 0
-      ? step.slugs.every((id) => turned.has(id))
-      : session.done[step.phase] || partsAreRight(step, session),
-  );
+export function stepMarks(receiver: Receiver, session: SessionView): readonly StepMark[] {
+  const done = receiver.procedure.map((_, i) => lackOfStep(receiver, i, session) === null);
   const now = done.indexOf(false);
   return done.map((isDone, i) => (isDone ? 'done' : i === now ? 'now' : 'toCome'));
 }
@@ -37,14 +29,55 @@ export function stepNow(marks: readonly StepMark[]): number {
   return at >= 0 ? at : marks.length - 1;
 }
 
-/** The first thing that keeps this step from its tick; null when nothing does or nothing can be named. */
-export function missingOfStep(step: ProcedureStep, session: SessionView): string | null {
-  const missing = session.missing[step.phase];
-  if (step.parts === undefined) return missing[0] ?? null;
-  const codes: readonly string[] = step.parts.flatMap((part) => setUpCodes(part));
-  return missing.find((code) => codes.includes(code)) ?? null;
+/** The first thing that keeps step number `at` from its tick; null when nothing does. */
+export function lackOfStep(receiver: Receiver, at: number, session: SessionView): StepLack | null {
+  const step = receiver.procedure[at]!;
+  if (step.phase === 'align') return lackOfAlignment(receiver, at, session);
+  const missing = session.missing[step.phase] as readonly MissingCode[];
+  if (step.parts === undefined) return first(missing);
+  const about = step.parts.flatMap((part) => setUpCodes(part));
+  return first(missing.filter((code) => about.includes(code)));
 }
 
-function partsAreRight(step: ProcedureStep, session: SessionView): boolean {
-  return step.parts !== undefined && session.missing.setUp.length > 0 && missingOfStep(step, session) === null;
+function first([code]: readonly MissingCode[]): StepLack | null {
+  return code === undefined ? null : { code };
+}
+
+function lackOfAlignment(receiver: Receiver, at: number, { missing, slugs }: SessionView): StepLack | null {
+  const step = receiver.procedure[at]!;
+  if (missing.align.includes('nothingOnTube')) return { code: 'nothingOnTube' };
+  if (slugs === null || step.slugs.some((id) => slugs.moved.includes(id))) return { code: 'slugTurning' };
+  // A slug may shape more curves than the one that its step looks at.
+  const caused = slugs.off.find(({ cause }) => cause !== null && step.slugs.includes(cause.slug));
+  if (caused !== undefined) return lackOf(caused);
+  const worst = slugs.off.find((line) => isAbout(receiver, step, line));
+  if (worst === undefined) return leftOver(receiver, at, slugs.off);
+  const astray = step.slugs.find((id) => slugs.away[id] !== undefined);
+  if (astray !== undefined) {
+    return { code: 'linesOutside', line: worst, slug: { id: astray, turns: slugs.away[astray]! } };
+  }
+  // The last step about a response stands for the whole of it.
+  return at === lastAbout(receiver, worst) ? lackOf(worst) : leftOver(receiver, at, slugs.off);
+}
+
+/** Lines of responses that no step is about fall to the last step of the alignment. */
+function leftOver(receiver: Receiver, at: number, off: readonly OffLine[]): StepLack | null {
+  const line = off.find((one) => lastAbout(receiver, one) === null);
+  return line !== undefined && at === receiver.procedure.findLastIndex(({ phase }) => phase === 'align')
+    ? lackOf(line)
+    : null;
+}
+
+function lackOf(line: OffLine): StepLack {
+  const { cause } = line;
+  return { code: 'linesOutside', line, ...(cause === null ? {} : { slug: { id: cause.slug, turns: cause.turns } }) };
+}
+
+function isAbout(receiver: Receiver, { response }: ProcedureStep, line: OffLine): boolean {
+  return (response ?? mainResponse(receiver).id) === line.response;
+}
+
+function lastAbout(receiver: Receiver, line: OffLine): number | null {
+  const at = receiver.procedure.findLastIndex((step) => step.phase === 'align' && isAbout(receiver, step, line));
+  return at < 0 ? null : at;
 }

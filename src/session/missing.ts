@@ -5,6 +5,7 @@ import type { SheetAsks } from '../grading/rules/rule.ts';
 import { isOff, type SetUpRuleNumber, standingBy } from '../grading/standing.ts';
 import type { SetUpPart } from '../receiver/receiver.ts';
 import type { ProofId } from '../scenario/proofId.ts';
+import type { Alignment } from './alignment.ts';
 import type { Phase } from './phase.ts';
 
 export const MISSING_CODES = [
@@ -13,6 +14,7 @@ export const MISSING_CODES = [
   'rfNotConnected',
   'rfWrongPoint',
   'rfNotTerminated',
+  'rfNoCapacitor',
   'yWrongPoint',
   'yWrongTip',
   'xNotConnected',
@@ -40,8 +42,9 @@ export const MISSING_CODES = [
   'acCoupled',
   'verticalLag',
   'steelInSlug',
-  'noSlugTurned',
+  'nothingOnTube',
   'slugTurning',
+  'linesOutside',
   'levelNotHalved',
   'markersNotSwitched',
   'earthNotTouched',
@@ -59,8 +62,16 @@ export interface Wants {
 
 /** A slug counts as turning until it has rested this long, seconds. */
 export const SETTLE_SECONDS = 2;
-/** Least height of the trace on the graticule, divisions. */
+/** Least height of the trace on the graticule, divisions: to judge a curve by, and to see that there is one. */
 const TRACE_HEIGHT_DIV = 3;
+const SEEN_HEIGHT_DIV = 0.5;
+
+/** Without a curve on the tube nothing can be set by it, aligned or proved. */
+export function missingPicture(facts: Facts): readonly MissingCode[] {
+  const joined = facts.powered && facts.rfConnected && facts.xConnected;
+  const seen = facts.detectedPeakVolts > 0 && facts.traceHeightDiv >= SEEN_HEIGHT_DIV;
+  return codes([[!joined || !seen, 'nothingOnTube']]);
+}
 
 export function missingSafety(facts: Facts): readonly MissingCode[] {
   return codes([
@@ -69,12 +80,18 @@ export function missingSafety(facts: Facts): readonly MissingCode[] {
   ]);
 }
 
+/** A step of the sheet sweeps from another point than the whole curve; that is no mistake while there is something to align. */
+function onItsWay(facts: Facts, alignment: Alignment | null): boolean {
+  return facts.rfAtStepPoint && (alignment === null || alignment.off.length > 0 || alignment.moved.length > 0);
+}
+
 /** Power comes last: leads are clipped on a set that is off. */
-export function missingConnection(facts: Facts): readonly MissingCode[] {
+export function missingConnection(facts: Facts, alignment: Alignment | null): readonly MissingCode[] {
   return codes([
     [!facts.rfConnected, 'rfNotConnected'],
-    [facts.rfConnected && !facts.rfAtSheetPoint, 'rfWrongPoint'],
+    [facts.rfConnected && !facts.rfAtSheetPoint && !onItsWay(facts, alignment), 'rfWrongPoint'],
     [facts.rfConnected && !facts.rfTerminated, 'rfNotTerminated'],
+    [facts.rfConnected && !facts.rfThroughCapacitor, 'rfNoCapacitor'],
     [!facts.yAtSheetPoint, 'yWrongPoint'],
     [facts.yAtSheetPoint && !facts.yTipAsSheet, 'yWrongTip'],
     [!facts.xConnected, 'xNotConnected'],
@@ -92,22 +109,33 @@ interface Moment {
 }
 type Check = readonly [MissingCode, (moment: Moment) => boolean];
 
+const BLANK: Check = ['nothingOnTube', ({ facts }) => missingPicture(facts).length > 0];
+
 const SET_UP_CHECKS: Readonly<Record<SetUpPart, readonly Check[]>> = {
   sweep: [
+    BLANK,
     ['notSweeping', ({ facts }) => !facts.sweeping],
     ['sourceNotAsSheet', ({ facts }) => !facts.sourceAsSheet],
     ['carrierOff', ({ facts, off }) => facts.sourceAsSheet && off('G54')],
     ['sweepTooNarrow', ({ facts, off }) => facts.sweeping && off('G18')],
     ['sweepTooFast', ({ off }) => off('G60')],
   ],
-  phasing: [['phaseOff', ({ off }) => off('G13')]],
-  blanking: [['blankingOff', ({ off }) => off('G14')]],
-  bias: [['biasOff', ({ off }) => off('G15')]],
+  phasing: [BLANK, ['phaseOff', ({ off }) => off('G13')]],
+  blanking: [BLANK, ['blankingOff', ({ off }) => off('G14')]],
+  // A clamp can be set and measured without a curve.
+  bias: [
+    ['powerOff', ({ facts }) => !facts.powered],
+    ['biasNotConnected', ({ off }) => off('G61')],
+    ['biasOff', ({ off }) => off('G15')],
+  ],
   level: [
+    BLANK,
     ['overloaded', ({ off }) => off('G16')],
-    ['tooWeak', ({ off }) => off('G17')],
+    // From a later point fewer stages stand before the detector.
+    ['tooWeak', ({ facts, off }) => facts.rfAtSheetPoint && off('G17')],
   ],
   markers: [
+    BLANK,
     ['markersMissing', ({ off }) => off('G20')],
     ['markersThroughSet', ({ off }) => off('G22')],
     ['pipsTooHigh', ({ passed }) => passed('G21') === 'high'],
@@ -115,6 +143,7 @@ const SET_UP_CHECKS: Readonly<Record<SetUpPart, readonly Check[]>> = {
     ['dialOff', ({ off }) => off('G59')],
   ],
   trace: [
+    BLANK,
     ['xReversed', ({ off }) => off('G19')],
     ['traceOffScreen', ({ facts }) => !facts.traceOnScreen],
     ['traceTooLow', ({ facts }) => facts.traceHeightDiv < TRACE_HEIGHT_DIV],
@@ -142,10 +171,17 @@ export function setUpCodes(part: SetUpPart): readonly MissingCode[] {
 
 export const SET_UP_PARTS: readonly SetUpPart[] = ['sweep', 'phasing', 'blanking', 'bias', 'level', 'markers', 'trace'];
 
-export function missingAlignment(facts: Facts, secondsAtRest: number | null): readonly MissingCode[] {
+/** What is not known is not done: a slug has just moved, or there is nothing to judge it by. */
+export function missingAlignment(
+  facts: Facts,
+  secondsAtRest: number | null,
+  alignment: Alignment | null,
+): readonly MissingCode[] {
+  const turning = secondsAtRest !== null && secondsAtRest < SETTLE_SECONDS;
   return codes([
-    [facts.slugsTouched === 0, 'noSlugTurned'],
-    [facts.slugsTouched > 0 && secondsAtRest !== null && secondsAtRest < SETTLE_SECONDS, 'slugTurning'],
+    [missingPicture(facts).length > 0, 'nothingOnTube'],
+    [turning || alignment === null || alignment.moved.length > 0, 'slugTurning'],
+    [alignment !== null && alignment.off.length > 0, 'linesOutside'],
   ]);
 }
 
@@ -158,19 +194,21 @@ const PROOF_CODES: Readonly<Record<ProofId, MissingCode>> = {
 };
 
 export function missingProofs(facts: Facts, wants: Wants): readonly MissingCode[] {
-  return wants.proofs.filter((proof) => !facts.proofsDone.includes(proof)).map((proof) => PROOF_CODES[proof]);
+  const open = wants.proofs.filter((proof) => !facts.proofsDone.includes(proof)).map((proof) => PROOF_CODES[proof]);
+  return [...missingPicture(facts), ...open];
 }
 
 export function missingByPhase(
   facts: Facts,
   wants: Wants,
   secondsAtRest: number | null,
+  alignment: Alignment | null,
 ): Readonly<Record<Phase, readonly MissingCode[]>> {
   return {
     safe: missingSafety(facts),
-    connect: missingConnection(facts),
-    setUp: SET_UP_PARTS.flatMap((part) => missingSetUp(part, facts, wants)),
-    align: missingAlignment(facts, secondsAtRest),
+    connect: missingConnection(facts, alignment),
+    setUp: [...new Set(SET_UP_PARTS.flatMap((part) => missingSetUp(part, facts, wants)))],
+    align: missingAlignment(facts, secondsAtRest, alignment),
     prove: missingProofs(facts, wants),
   };
 }

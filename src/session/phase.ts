@@ -1,4 +1,6 @@
 /** The five phases as the rail shows them, and the session's top-level states. */
+import type { Alignment } from './alignment.ts';
+
 export type Phase = 'safe' | 'connect' | 'setUp' | 'align' | 'prove';
 export const PHASES: readonly Phase[] = ['safe', 'connect', 'setUp', 'align', 'prove'];
 
@@ -14,6 +16,8 @@ export interface SessionView {
   readonly alignment: 'idle' | 'turning' | 'settled';
   /** what still keeps each phase from being done, as codes that describe/ has words for */
   readonly missing: Readonly<Record<Phase, readonly string[]>>;
+  /** what is known of the slugs; null = nothing (never looked, or a sealed run) */
+  readonly slugs: Alignment | null;
   /** stage `signing` because the time limit is reached: there is no way back, the page signs */
   readonly timeUp?: boolean;
 }

@@ -4,6 +4,7 @@ import type { Facts } from '../bench/facts.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 import type { SheetAsks } from '../grading/rules/rule.ts';
 import type { Scenario, ScenarioAids } from '../scenario/scenario.ts';
+import type { Alignment } from './alignment.ts';
 import type { Wants } from './missing.ts';
 import type { SessionStage, SessionView } from './phase.ts';
 import { type SessionEvent, secondsAtRest, sessionMachine } from './sessionMachine.ts';
@@ -53,17 +54,23 @@ export function createSession(setup: Pick<BenchSetup, 'receiver' | 'scenario'>):
   };
 }
 
-/** How the session would stand with these facts: for a replay, where any moment may be asked for. */
+/**
+ * How the session would stand with these facts: for a replay, where any moment may be asked for. `handsOff`: no slug is turned any more, so that whoever did the
+ * work had done with the alignment, right or wrong.
+ */
 export function sessionViewAt(
   setup: Pick<BenchSetup, 'receiver' | 'scenario'>,
   facts: Facts,
   atSeconds: number,
+  handsOff: boolean,
 ): SessionView {
   const session = createSession(setup);
   session.send({ type: 'BEGIN' });
-  session.send({ type: 'FACTS', facts, atSeconds });
+  session.send({ type: 'FACTS', facts, atSeconds, slugs: handsOff ? NOTHING_OFF : null });
   return session.view();
 }
+
+const NOTHING_OFF: Alignment = { off: [], away: {}, moved: [] };
 
 /** The aids that may be reached: in a sealed run, none. */
 export function aidsWithin({ sealed, aids }: Scenario): Pick<ScenarioAids, 'hints' | 'waxMarks'> {
@@ -86,10 +93,10 @@ const views = new WeakMap<SessionSnapshot, SessionView>();
 export function viewOf(snapshot: SessionSnapshot): SessionView {
   const known = views.get(snapshot);
   if (known !== undefined) return known;
-  const { facts, wants } = snapshot.context;
+  const { facts, wants, slugs } = snapshot.context;
   const view = {
     stage: stageOf(snapshot),
-    ...standingOf(facts, wants, secondsAtRest(snapshot.context)),
+    ...standingOf(facts, wants, secondsAtRest(snapshot.context), slugs ?? null),
     timeUp: snapshot.matches({ signing: 'timeUp' }),
   };
   views.set(snapshot, view);

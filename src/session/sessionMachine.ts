@@ -4,6 +4,7 @@
  */
 import { assign, setup } from 'xstate';
 import type { Facts } from '../bench/facts.ts';
+import type { Alignment } from './alignment.ts';
 import type { Wants } from './missing.ts';
 
 export interface SessionInput {
@@ -13,6 +14,8 @@ export interface SessionInput {
 
 export interface SessionContext extends SessionInput {
   readonly facts: Facts | null;
+  /** how the slugs stood when they were last looked at; null = never, or nobody may know */
+  readonly slugs: Alignment | null;
   /** time on the bench */
   readonly elapsedSeconds: number;
   /** when a slug last moved; null = not yet */
@@ -22,7 +25,9 @@ export interface SessionContext extends SessionInput {
 export type SessionEvent =
   | { readonly type: 'BEGIN' }
   /** the facts after an act, and the bench time of that act */
-  | { readonly type: 'FACTS'; readonly facts: Facts; readonly atSeconds: number }
+  | { readonly type: 'FACTS'; readonly facts: Facts; readonly atSeconds: number; readonly slugs?: Alignment | null }
+  /** the slugs have come to rest by the passing of time */
+  | { readonly type: 'LOOKED'; readonly slugs: Alignment }
   | { readonly type: 'TICK'; readonly elapsedSeconds: number }
   | { readonly type: 'ASK_TO_SIGN' }
   | { readonly type: 'KEEP_WORKING' }
@@ -45,10 +50,12 @@ const machineSetup = setup({
       const since = event.facts.secondsSinceSlugTurn;
       return {
         facts: event.facts,
+        slugs: event.slugs ?? null,
         elapsedSeconds: Math.max(context.elapsedSeconds, event.atSeconds),
         slugMovedAtSeconds: since === null ? null : event.atSeconds - since,
       };
     }),
+    takeSlugs: assign(({ event }) => (event.type === 'LOOKED' ? { slugs: event.slugs } : {})),
     takeTime: assign(({ context, event }) =>
       event.type === 'TICK' ? { elapsedSeconds: Math.max(context.elapsedSeconds, event.elapsedSeconds) } : {},
     ),
@@ -67,9 +74,9 @@ const runEnds = [
 
 export const sessionMachine = machineSetup.createMachine({
   id: 'session',
-  context: ({ input }) => ({ ...input, facts: null, elapsedSeconds: 0, slugMovedAtSeconds: null }),
+  context: ({ input }) => ({ ...input, facts: null, slugs: null, elapsedSeconds: 0, slugMovedAtSeconds: null }),
   initial: 'briefing',
-  on: { FACTS: { actions: 'takeFacts' } },
+  on: { FACTS: { actions: 'takeFacts' }, LOOKED: { actions: 'takeSlugs' } },
   states: {
     briefing: { on: { BEGIN: 'working', ABANDON: 'abandoned' } },
     working: {

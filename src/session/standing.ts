@@ -1,20 +1,27 @@
 /** How far the work is, phase by phase: nothing but what the facts of the moment say. A phase is done while its facts hold and un-does itself when they do not. */
 import type { Facts } from '../bench/facts.ts';
-import { missingByPhase, type Wants } from './missing.ts';
+import type { Alignment } from './alignment.ts';
+import { missingByPhase, SETTLE_SECONDS, type Wants } from './missing.ts';
 import { PHASES, type Phase, type SessionView } from './phase.ts';
 
-export type Standing = Pick<SessionView, 'done' | 'current' | 'alignment' | 'missing'>;
+export type Standing = Pick<SessionView, 'done' | 'current' | 'alignment' | 'missing' | 'slugs'>;
 
 /** `secondsAtRest`: since a slug last moved; null = none has. */
-export function standingOf(facts: Facts | null, wants: Wants, secondsAtRest: number | null): Standing {
+export function standingOf(
+  facts: Facts | null,
+  wants: Wants,
+  secondsAtRest: number | null,
+  slugs: Alignment | null,
+): Standing {
   if (facts === null) return NOTHING_KNOWN;
-  const missing = missingByPhase(facts, wants, secondsAtRest);
+  const missing = missingByPhase(facts, wants, secondsAtRest, slugs);
   const done = byPhase((phase) => missing[phase].length === 0);
   return {
     done,
     current: PHASES.find((phase) => !done[phase]) ?? 'prove',
-    alignment: alignmentOf(missing.align),
+    alignment: alignmentOf(facts, secondsAtRest),
     missing,
+    slugs,
   };
 }
 
@@ -22,15 +29,16 @@ function byPhase<T>(of: (phase: Phase) => T): Readonly<Record<Phase, T>> {
   return { safe: of('safe'), connect: of('connect'), setUp: of('setUp'), align: of('align'), prove: of('prove') };
 }
 
-/** Before the bench has told its first facts. */
-const NOTHING_KNOWN: Standing = {
+/** Before the bench has told its first facts, and in a sealed run for good. */
+export const NOTHING_KNOWN: Standing = {
   done: byPhase(() => false),
   current: 'safe',
-  alignment: 'settled',
+  alignment: 'idle',
   missing: byPhase(() => []),
+  slugs: null,
 };
 
-function alignmentOf(missing: readonly string[]): SessionView['alignment'] {
-  if (missing.includes('noSlugTurned')) return 'idle';
-  return missing.includes('slugTurning') ? 'turning' : 'settled';
+function alignmentOf({ slugsTouched }: Facts, secondsAtRest: number | null): SessionView['alignment'] {
+  if (slugsTouched === 0) return 'idle';
+  return secondsAtRest !== null && secondsAtRest < SETTLE_SECONDS ? 'turning' : 'settled';
 }

@@ -1,4 +1,4 @@
-/** The service sheet on the page: figures, ticks, cautions; and the wax marks, held against the bench's own tube. */
+/** The service sheet on the page: figures and cautions; and the wax marks, held against the bench's own tube. */
 
 import { describe, expect, it } from 'vitest';
 import { applyEvent } from '../../src/bench/applyEvent.ts';
@@ -7,11 +7,8 @@ import type { BenchState } from '../../src/bench/benchState.ts';
 import { type BenchSetup, initialState } from '../../src/bench/setup.ts';
 import { cautionsOf } from '../../src/present/cautions.ts';
 import { pipNumbers, sheetFigures } from '../../src/present/sheetFigures.ts';
-import { missingOfStep, stepMarks, stepNow, turnedSlugs } from '../../src/present/steps.ts';
 import { waxOn } from '../../src/present/wax.ts';
 import { mainResponse } from '../../src/receiver/responses.ts';
-import type { SessionView } from '../../src/session/phase.ts';
-import { createSession } from '../../src/session/session.ts';
 import { en } from '../../src/words/en/index.ts';
 import { sheetStart, stripSetup } from '../bench/fixture.ts';
 import { heightAt, trace } from '../bench/look.ts';
@@ -130,63 +127,6 @@ describe.each(SHIPPED)('the sheet of %s', (_, setup) => {
     none({ yInput: 'raw' });
     none({}, { yAtSheetPoint: false });
     none({}, { sweeping: false });
-  });
-});
-
-describe('ticks of the steps', () => {
-  const setup = SETUPS.find(({ receiver }) => receiver.procedure.some((step) => step.slugs.length > 1))!;
-  const { receiver } = setup;
-  const start = initialState(setup);
-  const blank = createSession(setup).view();
-  const view = (done: Partial<SessionView['done']>): SessionView => ({ ...blank, done: { ...blank.done, ...done } });
-
-  it('follow the phases, and the first that is open is the one to do now', () => {
-    const none = stepMarks(receiver, view({}), new Set());
-    expect(none[0]).toBe('now');
-    expect(none.filter((mark) => mark === 'now')).toHaveLength(1);
-    const safe = stepMarks(receiver, view({ safe: true }), new Set());
-    receiver.procedure.forEach((step, i) => {
-      if (step.phase === 'safe') expect(safe[i]).toBe('done');
-    });
-    expect(receiver.procedure[stepNow(safe)]!.phase).not.toBe('safe');
-  });
-
-  it('tick a step of the set-up while its own parts are right, and name what is missing of it', () => {
-    const steps = receiver.procedure;
-    const level = steps.findIndex((step) => step.parts?.includes('level') === true);
-    const others = steps.flatMap((step, i) => (step.parts !== undefined && i !== level ? [i] : []));
-    const strong: SessionView = {
-      ...view({ safe: true, connect: true }),
-      missing: { ...blank.missing, setUp: ['overloaded'] },
-    };
-    const marks = stepMarks(receiver, strong, new Set());
-    expect(others.length).toBeGreaterThan(0);
-    for (const i of others) expect(marks[i]).toBe('done');
-    expect(marks[level]).toBe('now');
-    expect(missingOfStep(steps[level]!, strong)).toBe('overloaded');
-  });
-
-  it('tick a step of alignment when all its slugs have been turned', () => {
-    const at = receiver.procedure.findIndex((step) => step.phase === 'align' && step.slugs.length > 1);
-    const { slugs } = receiver.procedure[at]!;
-    const done = { safe: true, connect: true, setUp: true };
-    expect(stepMarks(receiver, view(done), new Set(slugs.slice(1)))[at]).not.toBe('done');
-    expect(stepMarks(receiver, view(done), new Set(slugs))[at]).toBe('done');
-  });
-
-  it('count a slug as turned only when its screw has moved', () => {
-    expect(turnedSlugs(start, start).size).toBe(0);
-    const id = receiver.adjusters[0]!.id;
-    const slug = start.slugs[id]!;
-    const moved = { ...start, slugs: { ...start.slugs, [id]: { ...slug, screwTurns: slug.screwTurns + 1 / 32 } } };
-    expect([...turnedSlugs(start, moved)]).toEqual([id]);
-  });
-
-  it('stay on the last step when all is done', () => {
-    const all = view({ safe: true, connect: true, setUp: true, align: true, prove: true });
-    const marks = stepMarks(receiver, all, new Set(receiver.adjusters.map((a) => a.id)));
-    expect(marks.every((mark) => mark === 'done')).toBe(true);
-    expect(stepNow(marks)).toBe(receiver.procedure.length - 1);
   });
 });
 

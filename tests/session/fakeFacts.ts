@@ -2,6 +2,10 @@
 
 import type { Facts } from '../../src/bench/facts.ts';
 import { PROOFS } from '../../src/scenario/proofId.ts';
+import type { Alignment } from '../../src/session/alignment.ts';
+
+/** Every line of the sheet inside its limits. */
+export const IN_LIMITS: Alignment = { off: [], away: {}, moved: [] };
 
 export const NOTHING_RIGHT: Facts = {
   response: 'if',
@@ -9,8 +13,10 @@ export const NOTHING_RIGHT: Facts = {
   isolated: false,
   powered: false,
   rfAtSheetPoint: false,
+  rfAtStepPoint: false,
   rfConnected: false,
   rfTerminated: false,
+  rfThroughCapacitor: true,
   yAtSheetPoint: false,
   yTipAsSheet: false,
   xConnected: false,

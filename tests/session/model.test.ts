@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { createBench } from '../../src/bench/bench.ts';
 import { appendEvent, createRun, type Run, resumeRun } from '../../src/run/runLog.ts';
 import { createSession, type Session } from '../../src/session/session.ts';
-import { NOTHING_RIGHT } from './fakeFacts.ts';
+import { IN_LIMITS, NOTHING_RIGHT } from './fakeFacts.ts';
 import { ACT_NAMES, type SessionPath, shortestPaths, standsAt, TIME_LIMIT_SECONDS } from './paths.ts';
 import { stripSetup } from './setups.ts';
 
@@ -18,7 +18,7 @@ function walkOnBench(path: SessionPath): void {
   let run: Run = createRun(setup, null);
   let seconds = 0;
   const tellFacts = (): void => {
-    session.send({ type: 'FACTS', facts: bench.facts(run.state), atSeconds: seconds });
+    session.send({ type: 'FACTS', facts: bench.facts(run.state), atSeconds: seconds, slugs: IN_LIMITS });
   };
   tellFacts();
   path.steps.forEach(({ act, value }, i) => {

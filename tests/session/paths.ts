@@ -17,7 +17,7 @@ import type { SessionStage, SessionView } from '../../src/session/phase.ts';
 import { type SessionSnapshot as Snapshot, viewOf } from '../../src/session/session.ts';
 import { type SessionEvent, sessionMachine } from '../../src/session/sessionMachine.ts';
 import { connectionActs, proofActs, safetyActs, setUpActs, stateAfter, yActs } from './acts.ts';
-import { ALL_RIGHT, NOTHING_RIGHT } from './fakeFacts.ts';
+import { ALL_RIGHT, IN_LIMITS, NOTHING_RIGHT } from './fakeFacts.ts';
 
 type PageEvent = 'BEGIN' | 'ASK_TO_SIGN' | 'KEEP_WORKING' | 'SUSPEND' | 'RESUME' | 'ABANDON' | 'REPORT';
 
@@ -301,7 +301,7 @@ function eventsFrom(snapshot: Snapshot): readonly NamedEvent[] {
       const moved = snapshot.context.slugMovedAtSeconds;
       const since = moved === null ? null : elapsedSeconds - moved;
       const after = { ...facts, secondsSinceSlugTurn: since, ...change?.(facts) };
-      return { type: 'FACTS', facts: after, atSeconds: elapsedSeconds, act: name };
+      return { type: 'FACTS', facts: after, atSeconds: elapsedSeconds, slugs: IN_LIMITS, act: name };
     },
   );
 }

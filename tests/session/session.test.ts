@@ -3,10 +3,11 @@ import { describe, expect, test } from 'vitest';
 import type { Facts } from '../../src/bench/facts.ts';
 import type { BenchSetup } from '../../src/bench/setup.ts';
 import { PROOFS } from '../../src/scenario/proofId.ts';
-import { MISSING_CODES, missingByPhase } from '../../src/session/missing.ts';
-import { PHASES } from '../../src/session/phase.ts';
+import type { OffLine } from '../../src/session/alignment.ts';
+import { MISSING_CODES, type MissingCode, missingByPhase } from '../../src/session/missing.ts';
+import { PHASES, type Phase } from '../../src/session/phase.ts';
 import { aidsWithin, createSession, type Session, sessionViewAt } from '../../src/session/session.ts';
-import { ALL_RIGHT, NOTHING_RIGHT } from './fakeFacts.ts';
+import { ALL_RIGHT, IN_LIMITS, NOTHING_RIGHT } from './fakeFacts.ts';
 
 type Asked = Pick<BenchSetup, 'receiver' | 'scenario'>;
 
@@ -30,9 +31,18 @@ function asked(over: Partial<BenchSetup['scenario']> = {}): Asked {
 function working(facts: Facts, over: Partial<BenchSetup['scenario']> = {}): Session {
   const session = createSession(asked(over));
   session.send({ type: 'BEGIN' });
-  session.send({ type: 'FACTS', facts, atSeconds: 100 });
+  session.send({ type: 'FACTS', facts, atSeconds: 100, slugs: IN_LIMITS });
   return session;
 }
+
+const A_LINE: OffLine = {
+  response: 'if',
+  item: {
+    ...{ id: 'peak:44000000', kind: 'peak', hz: 44e6, toHz: null, unit: 'hz', weight: 1 },
+    ...{ measured: 300e3, low: -50e3, high: 50e3, tolerance: 50e3 },
+  },
+  cause: { slug: 'T1', turns: 2 },
+};
 
 const biasOff = (errorVolts: number): Facts['biases'] => [
   { at: 'AGC', errorVolts, toleranceVolts: 0.2, clamped: true },
@@ -53,23 +63,20 @@ describe('the session follows the facts', () => {
     expect(view.current).toBe('prove');
   });
 
-  const disturbances: readonly (readonly [
-    string,
-    Partial<Facts>,
-    keyof ReturnType<Session['view']>['done'],
-    string,
-  ])[] = [
+  type Disturbance = readonly [string, Partial<Facts>, Phase, MissingCode, ('blank' | OffLine)?];
+  const disturbances: readonly Disturbance[] = [
     ['isolation taken out', { isolated: false }, 'safe', 'notIsolated'],
     ['cautions', { cautionsAcknowledged: false }, 'safe', 'cautionsNotRead'],
-    ['the RF lead falls off', { rfConnected: false, rfAtSheetPoint: false }, 'connect', 'rfNotConnected'],
+    ['the RF lead falls off', { rfConnected: false, rfAtSheetPoint: false }, 'connect', 'rfNotConnected', 'blank'],
     ['the RF lead elsewhere', { rfAtSheetPoint: false }, 'connect', 'rfWrongPoint'],
+    ['no capacitor', { rfThroughCapacitor: false }, 'connect', 'rfNoCapacitor'],
     ['no termination', { rfTerminated: false }, 'connect', 'rfNotTerminated'],
     ['the Y lead elsewhere', { yAtSheetPoint: false }, 'connect', 'yWrongPoint'],
     ['the wrong tip', { yTipAsSheet: false }, 'connect', 'yWrongTip'],
-    ['no X lead', { xConnected: false }, 'connect', 'xNotConnected'],
+    ['no X lead', { xConnected: false }, 'connect', 'xNotConnected', 'blank'],
     ['the strap falls off', { earthed: false }, 'connect', 'notEarthed'],
     ['the clip falls off', { biasConnected: false }, 'connect', 'biasNotConnected'],
-    ['the set is switched off', { powered: false }, 'connect', 'powerOff'],
+    ['the source is off', { traceHeightDiv: 0.4 }, 'setUp', 'nothingOnTube', 'blank'],
     ['spot', { sweeping: false }, 'setUp', 'notSweeping'],
     ['a narrow sweep', { spanCovers: false }, 'setUp', 'sweepTooNarrow'],
     ['the phase slips', { residualPhaseDegrees: -2.1 }, 'setUp', 'phaseOff'],
@@ -91,7 +98,7 @@ describe('the session follows the facts', () => {
     ['X the wrong way', { xDirectionAsSheet: false }, 'setUp', 'xReversed'],
     ['trace off the face', { traceOnScreen: false }, 'setUp', 'traceOffScreen'],
     ['a low trace', { traceHeightDiv: 2.9 }, 'setUp', 'traceTooLow'],
-    ['untouched', { slugsTouched: 0, secondsSinceSlugTurn: null }, 'align', 'noSlugTurned'],
+    ['a slug astray', {}, 'align', 'linesOutside', A_LINE],
     ['turning', { secondsSinceSlugTurn: 0 }, 'align', 'slugTurning'],
     ['level proof undone', { proofsDone: PROOFS.filter((p) => p !== 'halveLevel') }, 'prove', 'levelNotHalved'],
     ['marker proof undone', { proofsDone: PROOFS.filter((p) => p !== 'markersOffOn') }, 'prove', 'markersNotSwitched'],
@@ -100,19 +107,47 @@ describe('the session follows the facts', () => {
     ['skirt proof undone', { proofsDone: PROOFS.filter((p) => p !== 'skirts') }, 'prove', 'skirtsNotSeen'],
   ];
 
-  test.each(disturbances)('%s: the step un-does itself and comes back', (_, change, phase, code) => {
+  test.each(disturbances)('%s: the step un-does itself and comes back', (...disturbance) => {
+    const [, change, phase, code, also] = disturbance as unknown as Disturbance;
     const session = working(ALL_RIGHT);
-    session.send({ type: 'FACTS', facts: { ...ALL_RIGHT, ...change }, atSeconds: 110 });
+    const slugs = typeof also === 'object' ? { ...IN_LIMITS, off: [also] } : IN_LIMITS;
+    session.send({ type: 'FACTS', facts: { ...ALL_RIGHT, ...change }, atSeconds: 110, slugs });
     const view = session.view();
-    expect(PHASES.filter((p) => !view.done[p])).toEqual([phase]);
-    expect(PHASES.flatMap((p) => view.missing[p])).toEqual([code]);
+    // Without a curve nothing that needs one is done either.
+    const blank = also === 'blank' ? (['setUp', 'align', 'prove'] as const) : [];
+    expect(PHASES.filter((p) => !view.done[p])).toEqual([...new Set<Phase>([phase, ...blank])]);
+    for (const p of blank) expect(view.missing[p]).toContain('nothingOnTube');
+    expect(blank.length > 0 ? view.missing[phase][0] : view.missing[phase]).toEqual(blank.length > 0 ? code : [code]);
     expect(view.current).toBe(phase);
-    session.send({ type: 'FACTS', facts: ALL_RIGHT, atSeconds: 120 });
+    session.send({ type: 'FACTS', facts: ALL_RIGHT, atSeconds: 120, slugs: IN_LIMITS });
     expect(session.view().done[phase]).toBe(true);
   });
 
+  test('a set that is switched off un-does the clamp and all that needs a curve', () => {
+    const view = working({ ...ALL_RIGHT, powered: false }).view();
+    expect(PHASES.filter((p) => view.done[p])).toEqual(['safe']);
+    expect(view.missing.connect).toEqual(['powerOff']);
+    expect(view.missing.setUp).toEqual(['nothingOnTube', 'powerOff']);
+  });
+
+  test('the RF lead at a point that a step sweeps from is no mistake while a line is missed', () => {
+    const facts = { ...ALL_RIGHT, rfAtSheetPoint: false, rfAtStepPoint: true };
+    expect(working(facts).view().missing.connect).toEqual(['rfWrongPoint']);
+    const session = working(facts);
+    session.send({ type: 'FACTS', facts, atSeconds: 110, slugs: { ...IN_LIMITS, off: [A_LINE] } });
+    expect(session.view().missing.connect).toEqual([]);
+  });
+
+  test('slugs that were never looked at are not aligned', () => {
+    const session = working(ALL_RIGHT);
+    session.send({ type: 'FACTS', facts: ALL_RIGHT, atSeconds: 110, slugs: null });
+    expect(session.view().done.align).toBe(false);
+    session.send({ type: 'LOOKED', slugs: IN_LIMITS });
+    expect(session.view().done.align).toBe(true);
+  });
+
   test('every code of the list is met by some disturbance', () => {
-    expect(new Set(disturbances.map(([, , , code]) => code))).toEqual(new Set(MISSING_CODES));
+    expect(new Set([...disturbances.map(([, , , code]) => code), 'powerOff'])).toEqual(new Set(MISSING_CODES));
   });
 
   test('limits are inclusive: exactly at the tolerance is still right', () => {
@@ -130,7 +165,9 @@ describe('the session follows the facts', () => {
 
   test('a sheet without bias never misses it', () => {
     const sheet = { source: 'sweep', spanHz: 12e6, carrierHz: null, markersHz: [] } as const;
-    expect(missingByPhase({ ...ALL_RIGHT, biases: [] }, { proofs: [], sheets: { if: sheet } }, 30).setUp).toEqual([]);
+    expect(
+      missingByPhase({ ...ALL_RIGHT, biases: [] }, { proofs: [], sheets: { if: sheet } }, 30, IN_LIMITS).setUp,
+    ).toEqual([]);
   });
 
   test('a turned slug comes to rest by the passing of time alone', () => {
@@ -150,7 +187,7 @@ describe('stages', () => {
     expect(session.view().stage).toBe('briefing');
     expect(session.send({ type: 'ASK_TO_SIGN' })).toBe(false);
     session.send({ type: 'BEGIN' });
-    session.send({ type: 'FACTS', facts: ALL_RIGHT, atSeconds: 50 });
+    session.send({ type: 'FACTS', facts: ALL_RIGHT, atSeconds: 50, slugs: IN_LIMITS });
     session.send({ type: 'ASK_TO_SIGN' });
     expect(session.view().stage).toBe('signing');
     session.send({ type: 'KEEP_WORKING' });
@@ -277,7 +314,7 @@ describe('kept and taken up', () => {
     expect(after.restore({ ...kept, machine })).toBe(true);
     expect(after.view()).toEqual(before.view());
     expect(after.snapshot()).toEqual(kept);
-    after.send({ type: 'FACTS', facts: ALL_RIGHT, atSeconds: 120 });
+    after.send({ type: 'FACTS', facts: ALL_RIGHT, atSeconds: 120, slugs: IN_LIMITS });
     expect(after.view().done.setUp).toBe(true);
   });
 
@@ -316,6 +353,7 @@ describe('aids and replay', () => {
   });
 
   test('any moment of a replay has its view', () => {
-    expect(sessionViewAt(asked(), ALL_RIGHT, 90)).toEqual(working(ALL_RIGHT).view());
+    expect(sessionViewAt(asked(), ALL_RIGHT, 90, true)).toEqual(working(ALL_RIGHT).view());
+    expect(sessionViewAt(asked(), ALL_RIGHT, 90, false).current).toBe('align');
   });
 });

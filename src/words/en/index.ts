@@ -27,7 +27,7 @@ import { actNames, badTimeInFile, verdictSentences, verdictTitles } from './prob
 import { refusalWithSubject } from './refusals.ts';
 import { blockNames, reportWords } from './reportPage.ts';
 import { sceneWords } from './scene.ts';
-import { missingSentences } from './session.ts';
+import { lineAdvice, missingAt, missingSentences } from './session.ts';
 import { setUpRuleWords } from './setUpRules.ts';
 import { sheetRuleWords } from './sheetRules.ts';
 import { tubeWords } from './shell.ts';
@@ -62,6 +62,8 @@ export const en = {
   refusals: refusalWords,
   refusalsOf: refusalWithSubject,
   missing: missingSentences,
+  missingAt,
+  lineAdvice,
   curve: curveWords,
   names: { slugs: slugNames, leads: leadNames, tools: toolNames },
 

@@ -1,5 +1,9 @@
 /** What is still missing, with the way to mend it, for the step strip and for the question before signing. */
 import type { MissingCode } from '../../session/missing.ts';
+import type { MissingSaid } from '../missingSaid.ts';
+import { format } from './figures.ts';
+
+const { frequency, list, plural, width, written } = format;
 
 export const missingSentences: Readonly<Record<MissingCode, string>> = {
   cautionsNotRead: 'Read the cautions and tick that you will work by them.',
@@ -7,6 +11,8 @@ export const missingSentences: Readonly<Record<MissingCode, string>> = {
   rfNotConnected: 'The RF lead is in the tray. Clip it to the point that the sheet names.',
   rfWrongPoint: 'The RF lead is not at the sheet\u2019s point, so the curve is that of another part of the set.',
   rfNotTerminated: 'The RF lead is not terminated. Switch its 75 ohm termination in, or there is ripple on the curve.',
+  rfNoCapacitor:
+    'The RF capacitor is out, so the lead shorts direct volts on the chassis. Put it in series with the RF lead.',
   yWrongPoint: 'The Y lead is not at the sheet\u2019s point. Put it there to see the whole curve.',
   yWrongTip: 'The Y lead does not have the tip that the sheet asks for. The tip is part of the circuit.',
   xNotConnected: 'The X lead is off. Connect it to the tube, or the trace has no width.',
@@ -36,11 +42,46 @@ export const missingSentences: Readonly<Record<MissingCode, string>> = {
   xReversed: 'Low frequency is on the wrong side. Flip the mirror switch.',
   traceOffScreen: 'Part of the trace is off the graticule. Move it, or turn the gain down.',
   traceTooLow: 'The trace is too low to judge. Turn up the Y gain until it fills the graticule.',
-  noSlugTurned: 'No slug has been turned yet.',
+  nothingOnTube: 'There is no curve on the tube. Look to the power and the leads first, then to level and Y gain.',
   slugTurning: 'A slug has only just moved. Let the picture settle before you judge it.',
+  linesOutside: 'The curve is not inside the limits of the sheet.',
   levelNotHalved: 'Halve the level and put it back: the shape must not change.',
   markersNotSwitched: 'Take the pips off and bring them back: the curve must not move.',
   earthNotTouched: 'Lift the earth strap and put it back: the curve must not move.',
   phaseNotSwung: 'Swing the phasing away and back: the two traces must separate and meet again.',
   skirtsNotSeen: 'Look at the skirts with more gain, then come back.',
 };
+
+/** The same with places and figures, where the step to do says what is missing of it. */
+export const missingAt = {
+  rfNotConnected: ({ rf }: MissingSaid) => `Clip the RF lead to ${rf} on the chassis.`,
+  rfWrongPoint: ({ rf }: MissingSaid) => `Move the RF lead to ${rf} on the chassis.`,
+  yWrongPoint: ({ y }: MissingSaid) => `Clip the Y lead to ${y} on the chassis.`,
+  yWrongTip: ({ probe }: MissingSaid) =>
+    probe ? 'Fit the demodulator probe to the Y lead.' : 'Fit the 10 k\u03a9 resistor to the tip of the Y lead.',
+  xNotConnected: (_: MissingSaid) => 'Clip the X lead to the X input of the tube.',
+  notEarthed: ({ earth }: MissingSaid) => `Clip the earth strap to ${earth} on the chassis.`,
+  biasNotConnected: ({ biases }: MissingSaid) =>
+    `Clip ${list(biases.map(({ output, at }) => `the lead of bias ${output} to ${at}`))} on the chassis.`,
+  biasOff: ({ biases }: MissingSaid) =>
+    `Set ${list(biases.map(({ output, volts }) => `bias ${output} to ${written(volts, 1)} V`))}, and check it with the meter.`,
+  sweepTooNarrow: ({ centreHz, spanHz }: MissingSaid) =>
+    `The sweep leaves out part of the band: centre ${frequency(centreHz)}, span ${width(spanHz)}.`,
+  sourceNotAsSheet: ({ video }: MissingSaid) =>
+    `Set the mode of the sweep source to ${video ? 'video' : 'sweep'} for this curve.`,
+  carrierOff: ({ carrierHz }: MissingSaid) => `Set the carrier to ${frequency(carrierHz ?? 0)}.`,
+  overloaded: ({ levelDb }: MissingSaid) =>
+    `A stage is overloaded, which flattens the top. Lower the level, to about ${written(levelDb, 0)} dB, until the shape stops changing.`,
+  tooWeak: ({ levelDb }: MissingSaid) =>
+    `The curve is faint. Raise the level, to about ${written(levelDb, 0)} dB, while the shape stays the same.`,
+  markersMissing: ({ crystalsHz }: MissingSaid) =>
+    `Plug in ${plural(crystalsHz.length, { one: 'the crystal', other: 'the crystals' })} ${list(crystalsHz.map(frequency))}.`,
+} satisfies Partial<Readonly<Record<MissingCode, (said: MissingSaid) => string>>>;
+
+/** Of a line of the sheet that is missed, in practice: where to look, and which slug to turn which way. */
+export const lineAdvice = {
+  look: (seen: string): string => `Look at the tube: ${seen}.`,
+  turn: (slug: string, inwards: boolean): string => `Core ${inwards ? 'in' : 'out'} on ${slug}.`,
+  noSlug: 'No slug mends this by itself. Look for what else is wrong: the set-up, or a part.',
+  more: 'Tell me more',
+} as const;

@@ -1,8 +1,6 @@
 /** First page of the sheet: the figure, the numbered steps with their ticks, the caution. */
 
 import { useEffect, useMemo, useRef } from 'preact/hooks';
-import { initialState } from '../../../bench/setup.ts';
-import { missingSentence } from '../../../describe/sentence.ts';
 import { usePort } from '../../../kit/hooks/usePort.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { Told } from '../../../kit/Told.tsx';
@@ -10,9 +8,9 @@ import { Ink } from '../../../kit/theme/art.tsx';
 import { cautionsOf } from '../../../present/cautions.ts';
 import type { BenchPort } from '../../../present/ports.ts';
 import type { SheetFigures } from '../../../present/sheetFigures.ts';
-import { missingOfStep, type StepMark, stepMarks, stepNow, turnedSlugs } from '../../../present/steps.ts';
-import type { ProcedureStep, Receiver } from '../../../receiver/receiver.ts';
-import { aidsWithin } from '../../../session/session.ts';
+import { type StepMark, stepMarks, stepNow } from '../../../present/steps.ts';
+import type { Receiver } from '../../../receiver/receiver.ts';
+import { Lack } from './Lack.tsx';
 import { SheetFigure } from './SheetFigure.tsx';
 import './steps.css';
 
@@ -63,7 +61,7 @@ function Steps({ port }: { readonly port: BenchPort }) {
             </span>
             {mark === 'done' ? <span class="unseen">{sheetWords.done}: </span> : null}
             <Told of={port.receiver}>{step.text}</Told>
-            {mark === 'now' ? <Advice port={port} step={step} /> : null}
+            {mark === 'now' ? <Lack port={port} at={i} /> : null}
           </li>
         );
       })}
@@ -71,19 +69,9 @@ function Steps({ port }: { readonly port: BenchPort }) {
   );
 }
 
-/** In a run with hints: the first thing that keeps this step from its tick, and the way to mend it. */
-function Advice({ port, step }: { readonly port: BenchPort; readonly step: ProcedureStep }) {
-  const words = useWords();
-  const allowed = useMemo(() => aidsWithin(port.scenario).hints, [port]);
-  const code = usePort(port, () => missingOfStep(step, port.session()));
-  if (!allowed || code === null) return null;
-  return <span class="advice">{missingSentence(words, code)}</span>;
-}
-
 /** Marks of the steps; a new list only when one of them changes. */
 export function useStepMarks(port: BenchPort): readonly StepMark[] {
-  const start = useMemo(() => initialState(port.setup), [port]);
-  const key = usePort(port, () => stepMarks(port.receiver, port.session(), turnedSlugs(start, port.state())).join());
+  const key = usePort(port, () => stepMarks(port.receiver, port.session()).join());
   return useMemo(() => key.split(',') as StepMark[], [key]);
 }
 

@@ -9,6 +9,7 @@ import { Button, Frame } from '../../../kit/theme/art.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
 import type { SheetFigures } from '../../../present/sheetFigures.ts';
 import { stepNow } from '../../../present/steps.ts';
+import { useLackStages } from './Lack.tsx';
 import { useStepMarks } from './ProcedurePage.tsx';
 import { SheetFigure } from './SheetFigure.tsx';
 import './steps.css';
@@ -29,6 +30,7 @@ function StepStripBase({ port, rect, figures, roomy, open, onOpen }: StepStripPr
   const marks = useStepMarks(port);
   const at = stepNow(marks);
   const step = port.receiver.procedure[at];
+  const [lack] = useLackStages(port, at);
   return (
     <section class={`step-strip placed${roomy ? ' roomy' : ''}`} style={place(rect)} aria-label={sheetWords.kicker}>
       <Frame kind="card" />
@@ -37,7 +39,8 @@ function StepStripBase({ port, rect, figures, roomy, open, onOpen }: StepStripPr
         <SheetFigure receiver={port.receiver} figures={figures} width={86} height={rect.height - 8} small />
       ) : null}
       <p title={step?.text}>
-        <b>{sheetWords.stepOf(at + 1, marks.length)}</b> <Told of={port.receiver}>{step?.text}</Told>
+        <b>{sheetWords.stepOf(at + 1, marks.length)}</b>{' '}
+        {lack === undefined ? <Told of={port.receiver}>{step?.text}</Told> : <span class="advice-here">{lack}</span>}
       </p>
       {roomy ? (
         <Button onClick={onOpen} class="strip-open">

@@ -1,0 +1,88 @@
+/**
+ * What keeps a step of the sheet from its tick, said where the step stands: what is missing, where, and which way. Of a missed line of the sheet it comes in
+ * stages, the one who asks deciding how far: where to look, what it means, which slug and which way.
+ */
+import { BIAS_OUTPUTS } from '../bench/biasOutputs.ts';
+import type { Facts } from '../bench/facts.ts';
+import type { BenchSetup } from '../bench/setup.ts';
+import { sheetFittings, sheetLeads } from '../bench/sheetSetUp.ts';
+import { linesOf } from '../grading/lines.ts';
+import { SHEET_RULES } from '../grading/rules/sheetRules.ts';
+import { responseById } from '../receiver/responses.ts';
+import type { OffLine } from '../session/alignment.ts';
+import type { MissingSaid } from '../words/missingSaid.ts';
+import type { Words } from '../words/words.ts';
+import { lineWords } from './ruleWords.ts';
+import { saidOf } from './said.ts';
+import { missingSentence } from './sentence.ts';
+import { slugName } from './slugName.ts';
+
+/** As `StepLack` of the steps has it. */
+export interface Lack {
+  readonly code: string;
+  readonly line?: OffLine;
+  readonly slug?: { readonly id: string; readonly turns: number };
+}
+
+/** At least one sentence. */
+export function lackStages(
+  words: Words,
+  setup: Pick<BenchSetup, 'receiver'>,
+  facts: Pick<Facts, 'response' | 'markersMissingHz'>,
+  lack: Lack,
+): readonly string[] {
+  if (lack.line !== undefined) return lineStages(words, setup, lack.line, lack.slug ?? null);
+  const { missingAt } = words;
+  if (!Object.hasOwn(missingAt, lack.code)) return [missingSentence(words, lack.code)];
+  return [missingAt[lack.code as keyof typeof missingAt](saidOfSheet(setup, facts))];
+}
+
+function lineStages(
+  words: Words,
+  { receiver }: Pick<BenchSetup, 'receiver'>,
+  line: OffLine,
+  slug: Lack['slug'] | null,
+): readonly string[] {
+  const cause = slug === null || slug === undefined ? null : { slug: slug.id, turns: slug.turns };
+  const [draft] = linesOf(SHEET_RULES, { demand: [{ ...line, cause }] });
+  if (draft === undefined) return [missingSentence(words, 'linesOutside')];
+  const { look, turn, noSlug } = words.lineAdvice;
+  const { bad, seen } = lineWords(words, draft.rule);
+  const { id, rule, block, measured, low, high, unit, hz = null, toHz = null } = draft;
+  const figure = { id, rule, block, measured, low, high, unit, hz, toHz, cause };
+  const said = saidOf(words, { ...figure, points: 0, max: 0, subject: null, atSeconds: null }, receiver);
+  const told = (text: typeof bad): string => (typeof text === 'string' ? text : text(said));
+  const what = told(bad);
+  return [
+    look(told(seen ?? bad)),
+    `${what.charAt(0).toUpperCase()}${what.slice(1)}.`,
+    // A core that stands too far in has to come out.
+    cause === null ? noSlug : turn(slugName(words, receiver, cause.slug), cause.turns < 0),
+  ];
+}
+
+function saidOfSheet(
+  { receiver }: Pick<BenchSetup, 'receiver'>,
+  { response: id, markersMissingHz }: Pick<Facts, 'response' | 'markersMissingHz'>,
+): MissingSaid {
+  const response = responseById(receiver, id);
+  const { setUp } = response;
+  const { rf, y, earth } = sheetLeads(receiver, response);
+  return {
+    rf: rf ?? '',
+    y: y ?? '',
+    earth: earth ?? '',
+    probe: sheetFittings(setUp).yTip === 'probe',
+    biases: setUp.biases.map(({ at, volts }, i) => ({
+      output: BIAS_OUTPUTS[i]!.lead === 'biasA' ? 'A' : 'B',
+      at,
+      volts,
+    })),
+    centreHz: setUp.centreHz,
+    spanHz: setUp.spanHz,
+    levelDb: setUp.levelDb,
+    carrierHz: setUp.carrierHz,
+    video: setUp.source === 'video',
+    crystalsHz: markersMissingHz,
+  };
+}

@@ -1,0 +1,46 @@
+/** In practice, under the step to do: what keeps it from its tick. Of a missed line of the sheet it says one thing at a time, the next when it is asked for. */
+
+import { useMemo, useState } from 'preact/hooks';
+import { lackStages } from '../../../describe/lack.ts';
+import { usePort } from '../../../kit/hooks/usePort.ts';
+import { useWords } from '../../../kit/hooks/useWords.ts';
+import type { BenchPort } from '../../../present/ports.ts';
+import { lackOfStep } from '../../../present/steps.ts';
+import { aidsWithin } from '../../../session/session.ts';
+
+interface LackProps {
+  readonly port: BenchPort;
+  /** number of the step, from 0 */
+  readonly at: number;
+}
+
+export function Lack({ port, at }: LackProps) {
+  const words = useWords();
+  const stages = useLackStages(port, at);
+  const hints = useMemo(() => aidsWithin(port.scenario).hints, [port]);
+  const [asked, setAsked] = useState({ about: '', count: 1 });
+  const about = stages[0] ?? '';
+  const count = asked.about === about ? asked.count : 1;
+  if (stages.length === 0) return null;
+  return (
+    <span class="advice">
+      {stages.slice(0, count).join(' ')}
+      {hints && count < stages.length ? (
+        <button type="button" class="link advice-more" onClick={() => setAsked({ about, count: count + 1 })}>
+          {words.lineAdvice.more}
+        </button>
+      ) : null}
+    </span>
+  );
+}
+
+/** The sentences there are to be said; none in a sealed run. */
+export function useLackStages(port: BenchPort, at: number): readonly string[] {
+  const words = useWords();
+  const key = usePort(port, () => {
+    if (port.scenario.sealed) return '';
+    const lack = lackOfStep(port.receiver, at, port.session());
+    return lack === null ? '' : lackStages(words, port.setup, port.facts(), lack).join('\n');
+  });
+  return useMemo(() => (key === '' ? [] : key.split('\n')), [key]);
+}

@@ -1,0 +1,17 @@
+/** What there is to be said of a thing that is missing: the places and figures of the sheet. */
+
+export interface MissingSaid {
+  /** points on the chassis */
+  readonly rf: string;
+  readonly y: string;
+  readonly earth: string;
+  readonly probe: boolean;
+  /** outputs with the line each belongs on */
+  readonly biases: readonly { readonly output: 'A' | 'B'; readonly at: string; readonly volts: number }[];
+  readonly centreHz: number;
+  readonly spanHz: number;
+  readonly levelDb: number;
+  readonly carrierHz: number | null;
+  readonly video: boolean;
+  readonly crystalsHz: readonly number[];
+}
