@@ -5,6 +5,7 @@
  */
 import type { Deck } from '../physics/deck.ts';
 import type { PathLoad } from '../receiver/pathLoad.ts';
+import { createReceiverNoise, type NodeNoise, type ReceiverNoise } from '../receiver/receiverNoise.ts';
 import { createSignalPath, type LevelShare, type SignalPath, type SourceKind } from '../receiver/signalPath.ts';
 import { SOURCE_OHMS } from '../receiver/sourceLevel.ts';
 import type { SlugState } from './benchState.ts';
@@ -34,24 +35,65 @@ export interface Station {
   compressionDb(node?: string): number;
 }
 
+/** Where the set's own noise is read, under the same conditions. */
+export interface NoiseStation {
+  /** `carrierVolts`: what stands on a loaded node, peak */
+  at(conditions: Conditions, node: string, carrierVolts: (node: string) => number): NodeNoise;
+}
+
 export interface Circuit {
   readonly sweep: Station;
   readonly thin: Station;
   readonly spots: Station;
   readonly lines: Station;
+  readonly noise: NoiseStation;
 }
 
 export function createCircuit(setup: BenchSetup, connections: Connections): Circuit {
   const deck = connectedDeck(setup, connections);
   const station = (): Station => createStation(setup, connections, deck);
-  return { sweep: station(), thin: station(), spots: station(), lines: station() };
+  const noise = createNoiseStation(setup, connections, deck);
+  return { sweep: station(), thin: station(), spots: station(), lines: station(), noise };
 }
 
-function createStation(setup: BenchSetup, { rf, steelIn }: Connections, deck: Deck): Station {
-  const { receiver } = setup;
-  let path: SignalPath | null = null;
+/** Brings a path's elements to where slugs, bias and power have them; only what has moved since it was last asked. */
+function createFollower(setup: BenchSetup, { steelIn }: Connections): (path: FollowingPath, now: Conditions) => void {
   const cores = new Map<string, number>();
   let stages: StageConditions | null = null;
+  return (path, now) => {
+    for (const id in now.slugs) {
+      const core = now.slugs[id]!.coreTurns;
+      if (cores.get(id) === core) continue;
+      cores.set(id, core);
+      for (const v of slugElementValues(setup, id, core, steelIn === id)) path.setValue(v);
+    }
+    if (stages === null || !sameStages(stages, now.stages)) {
+      stages = now.stages;
+      for (const v of stageElementValues(setup, stages)) path.setValue(v);
+    }
+  };
+}
+
+type FollowingPath = Pick<SignalPath, 'setValue'>;
+
+function createNoiseStation(setup: BenchSetup, connections: Connections, deck: Deck): NoiseStation {
+  let noise: ReceiverNoise | null = null;
+  const follow = createFollower(setup, connections);
+  return {
+    at(conditions, node, carrierVolts) {
+      noise ??= createReceiverNoise(setup.receiver, deck);
+      follow(noise.path, conditions);
+      noise.stand(conditions.loads.map((load) => ({ ...load, carrierVolts: carrierVolts(load.node) })));
+      return noise.at(node);
+    },
+  };
+}
+
+function createStation(setup: BenchSetup, connections: Connections, deck: Deck): Station {
+  const { receiver } = setup;
+  const { rf } = connections;
+  let path: SignalPath | null = null;
+  const follow = createFollower(setup, connections);
   const drive = rf?.inject?.kind === 'deckSource' ? rf.inject.element : RF_SOURCE;
   const siemens = rf?.inject?.kind === 'deckSource' ? rf.inject.siemens : 1 / SOURCE_OHMS;
   const limiters = receiver.stages.filter((stage) => stage.limiter).map((stage) => stage.element);
@@ -69,16 +111,7 @@ function createStation(setup: BenchSetup, { rf, steelIn }: Connections, deck: De
   return {
     solve(hz, conditions) {
       path ??= begin();
-      for (const id in conditions.slugs) {
-        const core = conditions.slugs[id]!.coreTurns;
-        if (cores.get(id) === core) continue;
-        cores.set(id, core);
-        for (const v of slugElementValues(setup, id, core, steelIn === id)) path.setValue(v);
-      }
-      if (stages === null || !sameStages(stages, conditions.stages)) {
-        stages = conditions.stages;
-        for (const v of stageElementValues(setup, stages)) path.setValue(v);
-      }
+      follow(path, conditions);
       path.setLoads(conditions.loads);
       if (rf !== null) path.solve(hz, drive, siemens * conditions.sourceVolts, conditions.source, conditions.share);
     },

@@ -1,7 +1,7 @@
 /**
  * The face of the tube: the picture's volts with pips, hum, noise and tone, coupled, amplified and set against the X drive.
  *
- *   y = gain * couple(volts + hum + noise) + position + added pips,   x = 5 gain sin(theta + p) + position
+ *   y = gain * couple(volts + the set's noise + hum + the tube's own noise) + position + added pips,   x = 5 gain sin(theta + p) + position
  * p is the bench's own lag plus the phasing control; mirror and a swapped X lead each turn x round. AC coupling is a high-pass at 2 Hz in its
  * periodic steady state, so it takes the mean away. The beam spends the same time on each point.
  * Raw input: a carrier far faster than the sweep fills +-A(t); the points go from edge to edge.
@@ -14,6 +14,7 @@ import { sweepAngle, xDrive, xOfFrequency } from '../physics/sweep.ts';
 import type { BenchState } from './benchState.ts';
 import { divPerVolt, xSense } from './deflection.ts';
 import type { MarkerTag } from './display.ts';
+import type { Grass } from './grass.ts';
 import {
   AC_COUPLING_HZ,
   DEFLECTION_LIMIT_DIV,
@@ -85,11 +86,19 @@ function createSignal({ scenario }: BenchSetup): (state: BenchState, picture: Pi
   const low = new Float64Array(COUNT);
   const noise = noiseTable(scenario.seed);
   const hum = humTable();
+  let table: Float64Array | null = null;
+  // Made when it is first needed: most benches of a certifier never are looked at.
+  const chance = (): Float64Array => {
+    table ??= noiseTable(scenario.seed + 1, GRASS_COUNT);
+    return table;
+  };
 
   return (state, picture) => {
     const { controls, seconds } = state;
     if (controls.sourceMode === 'tone') writeTone(y, picture, seconds, controls.blanking);
-    else y.set(picture.volts);
+    else y.set(picture.noisyVolts);
+    const sweeps = Math.floor(seconds * picture.sweepHz);
+    if (picture.grass !== null) addGrass(y, picture.grass, chance(), sweeps);
     // The carrier is far faster than the sweep: from point to point it is anywhere between its edges.
     if (picture.observation?.raw === true) for (let i = 1; i < COUNT; i += 2) y[i] = -y[i]!;
     const humming = isHumming(state);
@@ -177,10 +186,25 @@ function humTable(): Float64Array {
   });
 }
 
+/** Noise that is kept for the set's own: a prime, so that no two sweeps of some minutes have the same. */
+const GRASS_COUNT = 16_381;
+const GRASS_STEP = 6_271;
+
+/** The set's own noise: behind the poles of load and lead a sample keeps part of the one before it (a first-order chain with the same spread). */
+function addGrass(y: Float64Array, { strayVolts, memory }: Grass, table: Float64Array, sweeps: number): void {
+  const from = (sweeps * GRASS_STEP) % GRASS_COUNT;
+  const fresh = Math.sqrt(1 - memory * memory);
+  let kept = table[from]!;
+  for (let i = 0; i < y.length; i++) {
+    kept = memory * kept + fresh * table[(from + i) % GRASS_COUNT]!;
+    y[i] = y[i]! + strayVolts[i]! * kept;
+  }
+}
+
 /** Near enough to a normal distribution: the sum of twelve uniform numbers, less six. */
-function noiseTable(seed: number): Float64Array {
+function noiseTable(seed: number, length = COUNT): Float64Array {
   const chance = seededRandom(seed);
-  return Float64Array.from({ length: COUNT }, () => {
+  return Float64Array.from({ length }, () => {
     let sum = -6;
     for (let i = 0; i < 12; i++) sum += chance();
     return sum;

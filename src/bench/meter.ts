@@ -1,11 +1,12 @@
 /**
  * The needle. Direct volts: of a detector's output the mean, with the meter's 20 kilohm a volt of range across its load; of a bias line its volts; elsewhere
- * what the set holds there at rest. Without power only the bias supply and the diode are left. Tone: the 400 Hz at a detector's output, volts rms.
+ * what the set holds there at rest. Without power only the bias supply and the diode are left. The set's own noise counts with it. Tone: the 400 Hz at a detector's output, volts rms.
  */
 import { diodeLaw } from '../physics/diodeLaw.ts';
 import type { LineVolts } from './conditions.ts';
 import { createDetection } from './detection.ts';
 import { createEnvelopes } from './envelopes.ts';
+import { noiseAt, withNoise } from './grass.ts';
 import { diodeNow } from './loads.ts';
 import { type Moment, TRACE_POINTS } from './moment.ts';
 import { diodesOf, type Observation } from './observation.ts';
@@ -50,7 +51,10 @@ export function createMeter(): (moment: Moment, lineVolts: LineVolts) => number 
     if (observation === null) return atRest;
     envelopeOf(moment, lineVolts, observation.node, plus);
     if (observation.minusNode !== null) envelopeOf(moment, lineVolts, observation.minusNode, minus);
-    detection.detect(observation, plus, minus, 1 / moment.sweepHz);
+    const noise = noiseAt(moment, lineVolts, observation);
+    const most = plus.reduce((a, v) => Math.max(a, v), 0) + minus.reduce((a, v) => Math.max(a, v), 0);
+    const noisy = withNoise(observation, noise, most + 8 * noise.sigmaVolts);
+    detection.detect(noisy, plus, minus, 1 / moment.sweepHz);
     return atRest + plus.reduce((sum, v) => sum + v, 0) / plus.length;
   };
 }

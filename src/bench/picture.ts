@@ -11,6 +11,7 @@ import type { LineVolts } from './conditions.ts';
 import { createDetection } from './detection.ts';
 import { createEnvelopes } from './envelopes.ts';
 import type { FaultBook } from './faultsNow.ts';
+import { type Grass, grassOf, liftRaw, noiseAt, withNoise } from './grass.ts';
 import { keepLast } from './kept.ts';
 import { type ActiveMarker, activeMarkers } from './markers.ts';
 import { createMeter } from './meter.ts';
@@ -36,6 +37,9 @@ export interface Picture {
   readonly peakVolts: number;
   /** at the tube's Y input, a whole period: detected volts with their sign, or the carrier's envelope for the raw input; without pips, hum and noise */
   readonly volts: Float64Array;
+  /** the same with what the receiver's noise adds on the average; and how far it strays. The tube's business: facts read `volts` */
+  readonly noisyVolts: Float64Array;
+  readonly grass: Grass | null;
   readonly lineVolts: LineVolts;
   readonly compressionDb: number;
   /** see envelopes.ts */
@@ -53,6 +57,9 @@ export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state
   const toneOf = createTone();
   const volts = new Float64Array(2 * TRACE_POINTS);
   const minus = new Float64Array(2 * TRACE_POINTS);
+  const noisyVolts = new Float64Array(2 * TRACE_POINTS);
+  const noisyMinus = new Float64Array(2 * TRACE_POINTS);
+  const stray = new Float64Array(2 * TRACE_POINTS);
   const markersOf = keepLast(
     ({ controls, crystals }: BenchState) => [controls, crystals],
     (state) => activeMarkers(whole, state),
@@ -85,7 +92,23 @@ export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state
     const through = sent
       ? throughMarkers(markers, controls.pipHeightDiv, observation, moment.circuit.spots, moment.conditions(lineVolts))
       : null;
-    if (observation !== null) toInput(volts, minus, moment, observation, through);
+    let grass: Grass | null = null;
+    if (observation === null) noisyVolts.fill(0);
+    else {
+      addMarkers(volts, minus, observation, through);
+      const noise = noiseAt(moment, lineVolts, observation);
+      if (noise.sigmaVolts > 0) {
+        const most = Math.max(peakCarrierVolts, through?.carrierVolts ?? 0) + 8 * noise.sigmaVolts;
+        const second = observation.minusNode === null ? null : minus;
+        noisyVolts.set(volts);
+        noisyMinus.set(minus);
+        grass = grassOf(observation, noise, volts, second, most, 1 / (moment.sweepHz * volts.length), stray);
+        if (observation.raw) liftRaw(noisyVolts, noise, most);
+        toInput(noisyVolts, noisyMinus, moment, withNoise(observation, noise, most));
+      }
+      toInput(volts, minus, moment, observation);
+      if (grass === null) noisyVolts.set(volts);
+    }
     return {
       running,
       sweep: swept ? sweepOf(moment) : null,
@@ -97,6 +120,8 @@ export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state
       peakCarrierVolts,
       peakVolts: largest(volts, null),
       volts,
+      noisyVolts,
+      grass,
       lineVolts,
       compressionDb,
       sweepLag,
@@ -107,22 +132,23 @@ export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state
 
   return keepLast(partsDrawn, draw);
 
-  /** Carriers become volts at the Y input, in place. */
-  function toInput(
+  /** Markers sent through the set join the carriers, in place. */
+  function addMarkers(
     plus: Float64Array,
     other: Float64Array,
-    moment: Moment,
     observation: Observation,
     through: ThroughMarkers | null,
   ): void {
     const markerVolts = through?.carrierVolts ?? 0;
-    if (markerVolts > 0) {
-      for (let i = 0; i < plus.length; i++) plus[i] = withMarkers(plus[i]!, markerVolts);
-      if (observation.minusNode !== null) {
-        const minusVolts = through?.minusCarrierVolts ?? 0;
-        for (let i = 0; i < other.length; i++) other[i] = withMarkers(other[i]!, minusVolts);
-      }
-    }
+    if (markerVolts <= 0) return;
+    for (let i = 0; i < plus.length; i++) plus[i] = withMarkers(plus[i]!, markerVolts);
+    if (observation.minusNode === null) return;
+    const minusVolts = through?.minusCarrierVolts ?? 0;
+    for (let i = 0; i < other.length; i++) other[i] = withMarkers(other[i]!, minusVolts);
+  }
+
+  /** Carriers become volts at the Y input, in place. */
+  function toInput(plus: Float64Array, other: Float64Array, moment: Moment, observation: Observation): void {
     if (observation.raw) {
       const { connections, full, swept } = moment;
       for (let i = 0; i < plus.length; i++) {

@@ -55,6 +55,8 @@ const benchSchema = v.strictObject({
   centreErrorHz: v.exactOptional(number(-1e6, 1e6)),
 });
 
+const lifeSchema = v.strictObject({ noise: v.exactOptional(number(0, 4)) });
+
 export const scenarioSchema = v.strictObject({
   format: v.literal('haystack-scenario'),
   version: v.literal(1),
@@ -75,6 +77,7 @@ export const scenarioSchema = v.strictObject({
   set: v.exactOptional(integer(0, 2 ** 31 - 1)),
   start: startSchema,
   bench: benchSchema,
+  life: v.exactOptional(lifeSchema),
   faults: list(faultSchema, 0, 8),
   aids: v.strictObject({ hints: yesOrNo(), waxMarks: yesOrNo(), exactReadouts: yesOrNo() }),
   sealed: yesOrNo(),

@@ -1,5 +1,6 @@
 /** What a scenario file says. `scenarioSchema.ts` checks files against it; unknown keys are errors. */
 import type { Fault } from '../receiver/faults/fault.ts';
+import type { Life } from './life.ts';
 import type { ProofId } from './proofId.ts';
 
 export interface ScenarioWords {
@@ -74,6 +75,8 @@ export interface Scenario {
   readonly set?: number;
   readonly start: ScenarioStart;
   readonly bench: ScenarioBench;
+  /** what the bench does that a drawing does not; each left out stands at its mild value */
+  readonly life?: Partial<Life>;
   readonly faults: readonly Fault[];
   readonly aids: ScenarioAids;
   readonly sealed: boolean;

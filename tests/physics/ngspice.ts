@@ -63,6 +63,24 @@ export async function runTransient(deckText: string): Promise<SpiceTransient> {
   return { seconds: Float64Array.from(result.data[0]!.values), nodes };
 }
 
+/** Noise at a node, volts a root hertz, by frequency: a deck with a `.noise` line, every resistor at 27 degrees. */
+export async function runNoise(
+  deckText: string,
+): Promise<{ readonly hz: Float64Array; readonly density: Float64Array }> {
+  engine ??= start();
+  const simulation = await engine;
+  simulation.setNetList(deckText);
+  const result = await quietly(() => simulation.runSim());
+  const found = result.dataType === 'real' ? result.data.find(({ name }) => name === 'onoise_spectrum') : undefined;
+  if (found === undefined || result.dataType !== 'real') {
+    throw new Error(`ngspice made no noise run: ${simulation.getError().join(' ')}`);
+  }
+  return {
+    hz: Float64Array.from(result.data[0]!.values as number[]),
+    density: Float64Array.from(found.values as number[]),
+  };
+}
+
 async function start(): Promise<Simulation> {
   const simulation = new Simulation();
   await quietly(() => simulation.start());

@@ -1,0 +1,52 @@
+/**
+ * What a diode makes of a carrier with noise on it: the mean that its load holds, and how far the load's volts stray.
+ *
+ * The law D of the diode over the envelope R is taken at two places, mean and deviation of R apart: (D(m + s) + D(m - s)) / 2 and (D(m + s) - D(m - s)) / 2. That is
+ * exact for a square law (small carriers: the noise's power adds) and for a straight one (large carriers). Valid while the load follows the noise. What comes after the
+ * diode is slower: one pole at f_p leaves of noise that came through a band B the share sqrt(2 f_p / B atan(B / 2 f_p)) of its rms.
+ * Sources: rice.ts; two-point Gauss rule and one pole's noise, elementary (from memory).
+ */
+import { riceDeviation, riceMean } from './rice.ts';
+
+export interface NoisyDetector {
+  /** what the noise adds to the diode's volts for a carrier, and how far they stray, rms; written to the two places of `out` */
+  at(amplitudeVolts: number, out: Float64Array): void;
+}
+
+const INTERVALS = 128;
+
+/** `sigmaVolts` a side, above 0; carriers up to `mostVolts`. A table, even in log(1 + A / sigma). */
+export function noisyDetector(
+  detect: (amplitudeVolts: number) => number,
+  sigmaVolts: number,
+  mostVolts: number,
+): NoisyDetector {
+  const step = Math.log1p(mostVolts / sigmaVolts) / INTERVALS + 1e-9;
+  const added = new Float64Array(INTERVALS + 2);
+  const strays = new Float64Array(INTERVALS + 2);
+  for (let i = 0; i < added.length; i++) {
+    const amplitude = sigmaVolts * Math.expm1(i * step);
+    const mean = riceMean(amplitude, sigmaVolts);
+    const deviation = riceDeviation(amplitude, sigmaVolts);
+    const high = detect(mean + deviation);
+    const low = detect(Math.max(0, mean - deviation));
+    added[i] = (high + low) / 2 - detect(amplitude);
+    strays[i] = (high - low) / 2;
+  }
+  return {
+    at(amplitudeVolts, out) {
+      const place = Math.min(Math.log(1 + amplitudeVolts / sigmaVolts) / step, INTERVALS);
+      const i = Math.floor(place);
+      const t = place - i;
+      out[0] = added[i]! + t * (added[i + 1]! - added[i]!);
+      out[1] = strays[i]! + t * (strays[i + 1]! - strays[i]!);
+    },
+  };
+}
+
+/** Share of the noise's rms that one pole of `poleSeconds` leaves, of noise that came through a band `bandHz` wide. */
+export function shareBehindPole(bandHz: number, poleSeconds: number): number {
+  if (!(bandHz > 0) || poleSeconds <= 0) return 1;
+  const across = bandHz * Math.PI * poleSeconds;
+  return Math.sqrt(Math.atan(across) / across);
+}

@@ -1,0 +1,19 @@
+/**
+ * How lively a bench is: noise, and what else a real bench does that a drawing does not. Each is a pure function of the scenario's seed and of bench time; none
+ * of it comes into the score by chance.
+ */
+export interface Life {
+  /** noise of the set's own stages and circuits, as a share of the volts that the circuit gives by itself */
+  readonly noise: number;
+}
+
+/** Where the scenario says nothing: there to be seen, never in the way. */
+export const MILD_LIFE: Life = { noise: 0.25 };
+
+/** A bench as clean as a drawing. */
+export const NO_LIFE: Life = { noise: 0 };
+
+/** `life` of a scenario, what it leaves out being mild. */
+export function lifeOf({ life }: { readonly life?: Partial<Life> }): Life {
+  return { ...MILD_LIFE, ...life };
+}
