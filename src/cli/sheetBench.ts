@@ -6,6 +6,7 @@ import { PLAIN_PICTURE, sheetControls, sheetFittings, sheetLeads } from '../benc
 import { readSpiceNumber } from '../physics/spiceNumber.ts';
 import type { SheetResponse } from '../receiver/receiver.ts';
 import { LOWEST_HZ } from '../receiver/sourceLevel.ts';
+import { NO_LIFE } from '../scenario/life.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { readScenario } from './document.ts';
 import { fittingSetup } from './shelf.ts';
@@ -37,7 +38,8 @@ export function sheetBench(terminal: Terminal, name: string, options: SetOptions
   const standing = standingOf(terminal, options.standing);
   const read = readScenario(terminal, name);
   if (!read.ok) return read;
-  const numbered = seed === null ? read.value : { ...read.value, set: seed };
+  const clean = { ...read.value, life: NO_LIFE };
+  const numbered = seed === null ? clean : { ...clean, set: seed };
   const loaded = fittingSetup(terminal, standing === 'best' ? madeGood(numbered) : numbered, name, '');
   if (!loaded.ok) return loaded;
   const setup = loaded.value;

@@ -8,7 +8,7 @@ export interface Life {
 }
 
 /** Where the scenario says nothing: there to be seen, never in the way. */
-export const MILD_LIFE: Life = { noise: 0.25 };
+export const MILD_LIFE: Life = { noise: 0.4 };
 
 /** A bench as clean as a drawing. */
 export const NO_LIFE: Life = { noise: 0 };

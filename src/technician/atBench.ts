@@ -48,7 +48,11 @@ export function demonstrate(setup: BenchSetup): Run {
       run = taken.run;
       return null;
     },
-    look: () => bench.display(run.state),
+    look: (sweepsLater = 0) => {
+      const { state } = run;
+      const seconds = state.seconds + sweepsLater / setup.scenario.bench.mainsHz;
+      return bench.display(sweepsLater === 0 ? state : { ...state, seconds });
+    },
     knobs: () => run.state.controls,
     scale: (knob) => engraved(controlRange(setup, knob)),
     clockSeconds: () => atMs / 1000,

@@ -18,6 +18,7 @@ import {
 } from '../bench/sheetSetUp.ts';
 import type { Receiver, SheetResponse } from '../receiver/receiver.ts';
 import { responseById, workResponses } from '../receiver/responses.ts';
+import { NO_LIFE } from '../scenario/life.ts';
 import { chartedParts } from './faultChart.ts';
 import type { ChartEntry, PrintedCurve, PrintedLine, PrintedResponse, PrintedSheet } from './person/sheet.ts';
 
@@ -111,12 +112,13 @@ function printLine(sound: BenchSetup, at: string): PrintedLine {
   return read(enough ?? ranges.at(-1)!);
 }
 
-/** Nothing out of place, nothing failed, a bench without errors of its own. */
+/** Nothing out of place, nothing failed, a bench without errors of its own, as clean as a drawing. */
 function soundScenario({ scenario }: BenchSetup): BenchSetup['scenario'] {
   return {
     ...scenario,
     start: { slugs: {}, scatterTurns: 0, controls: {}, prepared: [] },
     bench: { phaseLagDegrees: 0, xSwapped: false, mainsHz: scenario.bench.mainsHz, dialErrorHz: 0 },
+    life: NO_LIFE,
     faults: [],
     timeLimitSeconds: null,
   };

@@ -2,7 +2,6 @@
  * Reading the tube as a person does: heights to a tenth of a division, places to a twentieth, nothing that is off the graticule. The frequency of a place
  * is that of the dials, with the sweep's own straight axis.
  */
-import type { BenchDisplay } from '../../bench/display.ts';
 import { type Hands, set } from './hands.ts';
 
 const HEIGHT_STEP_DIV = 0.1;
@@ -21,17 +20,27 @@ export interface Sight {
   readonly back: Trace;
 }
 
-export function see({ beam }: BenchDisplay): Sight {
-  const half = beam.count / 2;
-  const part = (from: number): Trace => {
-    const xDiv: number[] = [];
-    const yDiv: (number | null)[] = [];
-    for (let i = from; i < from + half; i++) {
-      const x = beam.data[3 * i]!;
-      const y = beam.data[3 * i + 1]!;
-      xDiv.push(x);
-      yDiv.push(Math.abs(y) > HALF_HEIGHT_DIV || Math.abs(x) > HALF_WIDTH_DIV ? null : y);
+/** Sweeps that glass and eye run into one: what strays from sweep to sweep averages, pips and noise. */
+const SWEEPS = 4;
+/** Points before and after a place that are one stroke to the eye: some hundredths of a division. */
+const STROKE = 3;
+
+export function see(hands: Pick<Hands, 'look'>): Sight {
+  const x: number[] = [];
+  const y: number[] = [];
+  for (let sweep = 0; sweep < SWEEPS; sweep++) {
+    const { beam } = hands.look(sweep);
+    for (let i = 0; i < beam.count; i++) {
+      x[i] = beam.data[3 * i]!;
+      y[i] = (y[i] ?? 0) + beam.data[3 * i + 1]! / SWEEPS;
     }
+  }
+  const half = x.length / 2;
+  const part = (from: number): Trace => {
+    const xDiv = x.slice(from, from + half);
+    const yDiv = y
+      .slice(from, from + half)
+      .map((v, i) => (Math.abs(v) > HALF_HEIGHT_DIV || Math.abs(xDiv[i]!) > HALF_WIDTH_DIV ? null : v));
     return { xDiv, yDiv };
   };
   return { forward: part(0), back: part(half) };
@@ -44,10 +53,27 @@ export function heightAt({ xDiv, yDiv }: Trace, atDiv: number): number | null {
     if ((a - atDiv) * (b - atDiv) > 0) continue;
     const [ya, yb] = [yDiv[i - 1]!, yDiv[i]!];
     if (ya === null || yb === null) return null;
-    const y = a === b ? ya : ya + ((yb - ya) * (atDiv - a)) / (b - a);
-    return roundTo(y, HEIGHT_STEP_DIV);
+    const slope = a === b ? 0 : (yb - ya) / (b - a);
+    return roundTo(along(xDiv, yDiv, i, atDiv) ?? ya + slope * (atDiv - a), HEIGHT_STEP_DIV);
   }
   return null;
+}
+
+/** Height at a place by the straight line that the eye lays through the stroke about it; null where part of that is off the graticule. */
+function along(xDiv: readonly number[], yDiv: readonly (number | null)[], at: number, atDiv: number): number | null {
+  let [n, sx, sy, sxx, sxy] = [0, 0, 0, 0, 0];
+  for (let i = at - STROKE; i < at + STROKE; i++) {
+    const y = yDiv[i];
+    if (y === undefined || y === null) return null;
+    const x = xDiv[i]! - atDiv;
+    n++;
+    sx += x;
+    sy += y;
+    sxx += x * x;
+    sxy += x * y;
+  }
+  const spread = n * sxx - sx * sx;
+  return spread <= 0 ? null : (sy * sxx - sx * sxy) / spread;
 }
 
 /** Lowest and highest of a trace on the graticule. */
@@ -119,7 +145,7 @@ export function readVolts(hands: Hands, hz: readonly number[], axis: Axis, fine 
   const steps = gains.filter((gain) => gain <= coarsest).slice(0, fine ? 5 : 1);
   for (const gain of steps) {
     set(hands, 'yVoltsPerDiv', gain);
-    const sight = see(hands.look());
+    const sight = see(hands);
     const base = baseLine(sight);
     if (base === null) continue;
     hz.forEach((f, i) => {
@@ -136,7 +162,7 @@ export function readVolts(hands: Hands, hz: readonly number[], axis: Axis, fine 
 function wholeGain(hands: Hands, gainNow: number): number {
   for (const gain of hands.scale('yVoltsPerDiv').clicks.filter((g) => g >= gainNow)) {
     set(hands, 'yVoltsPerDiv', gain);
-    if (extent(see(hands.look()).forward).whole) return gain;
+    if (extent(see(hands).forward).whole) return gain;
   }
   return gainNow;
 }

@@ -13,8 +13,8 @@ export interface Engraving {
 export interface Hands {
   /** null when done; else why the bench would not */
   act(event: BenchEvent): Refusal | null;
-  /** what the tube, the needle and the dials show at this moment */
-  look(): BenchDisplay;
+  /** what the tube, the needle and the dials show at this moment, or so many sweeps later; the next look overwrites it */
+  look(sweepsLater?: number): BenchDisplay;
   /** what the knobs' own scales say, and where the leads are: both lie open to the eye */
   knobs(): Controls;
   /** what is engraved round a knob */

@@ -92,7 +92,7 @@ function turnRound(hands: Hands, setUp: SheetSetUp): void {
 
 /** How far trace and retrace stand apart, divisions of height added up over the width. */
 function split(hands: Hands): number {
-  const { forward, back } = see(hands.look());
+  const { forward, back } = see(hands);
   let sum = 0;
   for (let x = -4.5; x <= 4.5; x += 0.25) {
     const a = heightAt(forward, x);
@@ -111,7 +111,7 @@ function fillGraticule(hands: Hands, bothWays: boolean): void {
     set(hands, 'yVoltsPerDiv', gain);
     for (const position of bothWays ? [0] : [-3.5, 3.5]) {
       set(hands, 'yPositionDiv', position);
-      const { forward, back } = see(hands.look());
+      const { forward, back } = see(hands);
       const f = extent(forward);
       const b = extent(back);
       const inside = Math.max(f.high, b.high) <= 4 - MARGIN_DIV / 5 && Math.min(f.low, b.low) >= -4 + MARGIN_DIV / 5;
@@ -128,7 +128,7 @@ function fillGraticule(hands: Hands, bothWays: boolean): void {
 
 /** Pips that can be seen and do not bend the line: a tenth of the trace. */
 export function smallPips(hands: Hands): void {
-  const sight = see(hands.look());
+  const sight = see(hands);
   const { low, high } = extent(sight.forward);
   const base = baseLine(sight) ?? low;
   const height = Math.max(high - Math.min(low, base), 0.5);

@@ -1,0 +1,104 @@
+/** What a real bench does that a drawing does not: there on the tube, the same in each replay, and never in the score. */
+import { describe, expect, test } from 'vitest';
+import { createBench } from '../../src/bench/bench.ts';
+import type { BenchEvent, ControlId } from '../../src/bench/benchEvent.ts';
+import type { BenchState } from '../../src/bench/benchState.ts';
+import type { BenchSetup } from '../../src/bench/setup.ts';
+import { type Life, lifeOf, MILD_LIFE, NO_LIFE } from '../../src/scenario/life.ts';
+import { play, readySetup, stripSetup } from './fixture.ts';
+import { heights, mean, retrace, trace } from './look.ts';
+
+const set = (control: ControlId, value: number | boolean | string): BenchEvent => ({
+  type: 'controlSet',
+  control,
+  value,
+});
+const lively = (life: Partial<Life>): BenchSetup => readySetup(stripSetup, { life: { ...NO_LIFE, ...life } });
+const clean = lively({});
+const noisy = lively({ noise: 1 });
+const bench = createBench(clean);
+const noisyBench = createBench(noisy);
+const on = (...events: BenchEvent[]): BenchState =>
+  play(clean, [set('pipHeightDiv', 0), set('yInvert', true), ...events]);
+
+/** Heights of the forward trace over a stretch of it, sweep after sweep. */
+function sweeps(state: BenchState, count: number): number[][] {
+  return Array.from({ length: count }, (_, k) =>
+    heights(trace(noisyBench.display({ ...state, seconds: state.seconds + k / 60 }))),
+  );
+}
+const spread = (list: readonly number[]): number => {
+  const middle = mean(list);
+  return Math.sqrt(mean(list.map((v) => (v - middle) ** 2)));
+};
+
+describe('a scenario', () => {
+  test('that says nothing of life has it mildly, and what it names it sets', () => {
+    expect(lifeOf({})).toEqual(MILD_LIFE);
+    expect(lifeOf({ life: { noise: 2 } })).toEqual({ ...MILD_LIFE, noise: 2 });
+    expect(MILD_LIFE.noise).toBeGreaterThan(0);
+  });
+});
+
+describe('noise of the set', () => {
+  const wide = on(set('yVoltsPerDiv', 0.02), set('levelDb', -66));
+
+  test('is another in each sweep and the same in each replay', () => {
+    const [first, second] = sweeps(wide, 2);
+    expect(first).not.toEqual(second);
+    expect(heights(trace(createBench(noisy).display(wide)))).toEqual(first);
+  });
+
+  test('averages, over the sweeps, to a line that stands a little higher than the clean one, on trace and base line', () => {
+    const seen = sweeps(wide, 60);
+    const averaged = seen[0]!.map((_, i) => mean(seen.map((one) => one[i]!)));
+    const still = heights(trace(bench.display(wide)));
+    const grass = spread(seen.map((one) => one[512]!));
+    expect(grass).toBeGreaterThan(0.05);
+    const top = Math.max(...still);
+    const at = still.indexOf(top);
+    expect(Math.abs(averaged[at]! - top)).toBeLessThan(3 * grass);
+    const base = mean(heights(retrace(noisyBench.display(wide))).slice(40));
+    expect(base - mean(heights(retrace(bench.display(wide))).slice(40))).toBeGreaterThan(0.02);
+  });
+
+  test('hides what is too weak: 24 dB less and the curve is less than its own grass', () => {
+    const height = (state: BenchState): number => {
+      const seen = sweeps(state, 40);
+      return (
+        mean(seen.map((one) => mean(one.slice(500, 524)))) - mean(heights(retrace(noisyBench.display(state))).slice(40))
+      );
+    };
+    const grassOf = (state: BenchState): number => spread(sweeps(state, 40).map((one) => one[512]!));
+    const strong = on(set('yVoltsPerDiv', 0.02), set('levelDb', -56));
+    const weak = on(set('yVoltsPerDiv', 0.02), set('levelDb', -80));
+    expect(height(strong)).toBeGreaterThan(10 * grassOf(strong));
+    expect(height(weak)).toBeLessThan(grassOf(weak));
+  });
+
+  test('is taken off by smoothing, about as the root of the time constants says', () => {
+    const grassOf = (state: BenchState): number => spread(sweeps(state, 60).map((one) => one[512]!));
+    const smooth = on(set('yVoltsPerDiv', 0.02), set('levelDb', -66), set('ySmoothing', true));
+    // The bare lead's tip is the load's own 4.7 kilohm: 47 microseconds against the tube's and the load's 4.
+    expect(grassOf(wide) / grassOf(smooth)).toBeGreaterThan(2);
+    expect(grassOf(wide) / grassOf(smooth)).toBeLessThan(6);
+  });
+
+  test('comes from the set: none without power, and the needle has it too', () => {
+    const off: BenchState = { ...wide, powered: false };
+    // What is left is the tube's own.
+    expect(spread(sweeps(off, 30).map((one) => one[512]!))).toBeLessThan(0.02);
+    const metered = play(clean, [
+      { type: 'leadConnected', lead: 'meter', to: 'TP4' },
+      set('levelDb', -80),
+      set('meterRangeVolts', 0.3),
+    ]);
+    const risen = Math.abs(noisyBench.display(metered).meterVolts) - Math.abs(bench.display(metered).meterVolts);
+    expect(risen).toBeGreaterThan(1e-3);
+  });
+
+  test('moves no fact and no truth', () => {
+    expect(noisyBench.facts(wide)).toEqual(bench.facts(wide));
+    expect(noisyBench.truth(wide)).toEqual(bench.truth(wide));
+  });
+});
