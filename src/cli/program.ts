@@ -5,7 +5,7 @@ import { check } from './check.ts';
 import { curve } from './curve.ts';
 import { deck } from './deck.ts';
 import { demonstrate } from './demonstrate.ts';
-import { regrade } from './regrade.ts';
+import { regrade } from './regrade/regrade.ts';
 import { response } from './response.ts';
 import { EXIT, type ExitCode, type Terminal, UsageError } from './terminal.ts';
 
@@ -39,10 +39,13 @@ export function buildProgram(terminal: Terminal): Command {
     .command('regrade')
     .summary(say.regrade.summary)
     .description(say.regrade.summary)
-    .argument('<RUN.json>', say.regrade.run)
+    .argument('<FILE|FOLDER...>', say.regrade.run)
+    .option('--csv', say.regrade.csv)
+    .option('--jsonl', say.regrade.jsonl)
     .option('--json', say.regrade.json)
-    .option('--scenario <FILE>', say.regrade.scenario)
-    .action((file, options) => run(terminal, () => regrade(terminal, file, options)));
+    .option('--scenario <FILE|ID>', say.regrade.scenario)
+    .option('--jobs <N>', say.regrade.jobs)
+    .action((files, options) => run(terminal, () => regrade(terminal, files, options)));
   program
     .command('curve')
     .summary(say.curve.summary)
@@ -98,9 +101,11 @@ export function runProgram(terminal: Terminal, words: readonly string[]): void {
   }
 }
 
-function run(terminal: Terminal, command: () => ExitCode): void {
+function run(terminal: Terminal, command: () => ExitCode | Promise<ExitCode>): void {
   try {
-    terminal.exit(command());
+    const code = command();
+    if (typeof code === 'number') terminal.exit(code);
+    else void code.then((later) => terminal.exit(later));
   } catch (error) {
     if (!(error instanceof UsageError)) throw error;
     terminal.err(`${terminal.words.cli.program.error(error.message)}\n`);

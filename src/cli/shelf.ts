@@ -59,7 +59,7 @@ export function shelvedSet(id: string): KnownSet | null {
 export const certificateFile = (id: string): string => path.join(PROJECT, 'certificates', `${id}.json`);
 
 /** A receiver of the project. `file` and `place` say who asks for it, should it not be there. */
-function shelvedReceiver(terminal: Terminal, id: string, file: string, place: string): Result<LoadedReceiver> {
+export function shelvedReceiver(terminal: Terminal, id: string, file: string, place: string): Result<LoadedReceiver> {
   const name = path.join(RECEIVERS, id, 'receiver.json');
   // An id is letters, digits and hyphens by the scenario's own check; whatever else comes here is no receiver of ours.
   if (/^[a-z0-9-]+$/.test(id) && existsSync(name)) return receiverFromFile(terminal, name);

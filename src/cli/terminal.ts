@@ -8,6 +8,10 @@ export interface Terminal {
   out(text: string): void;
   err(text: string): void;
   exit(code: number): void;
+  /** what comes in, line by line */
+  lines?(): AsyncIterable<string>;
+  /** somebody watches `err` on a screen */
+  readonly watched?: boolean;
 }
 
 /** All well; a file has problems; the command was given wrongly. */

@@ -51,6 +51,14 @@ function sentenceOf({ verdicts, refusals, format }: Words, verdict: Verdict): st
         reason,
       );
     }
+    case 'tooFast':
+      return say.tooFast(
+        verdict.limit,
+        verdict.found,
+        verdict.most,
+        verdict.withinMs / 1000,
+        format.clock(verdict.atMs / 1000),
+      );
     case 'unreadable':
       return say.unreadable(verdict.problems.length);
     default:

@@ -10,6 +10,7 @@ import type { BenchSetup } from '../bench/setup.ts';
 import { hashOf } from '../files/hash.ts';
 import type { ClaimedScore, RunFile, TimedEvent } from '../files/runFile.ts';
 import { headHash, readSeal, sealEvents } from '../files/seal.ts';
+import { type TooFast, tooFast } from './pace.ts';
 import { replay } from './replay.ts';
 import { receiverHash } from './serialise.ts';
 
@@ -47,6 +48,8 @@ export type Verdict =
       readonly type: TimedEvent['type'];
       readonly reason: Refusal;
     }
+  /** faster than hands can work */
+  | ({ readonly kind: 'tooFast' } & TooFast)
   | { readonly kind: 'unreadable'; readonly problems: readonly Problem[] };
 
 /** What the run is held against: the receiver as this bench knows it. */
@@ -115,6 +118,8 @@ function impossible(file: RunFile, setup: BenchSetup): Verdict | null {
       reason: refused.reason,
     };
   }
+  const fast = tooFast(file.events);
+  if (fast !== null) return { kind: 'tooFast', ...fast };
   const limit = setup.scenario.timeLimitSeconds;
   const over = state.signedOff || state.stopped !== null || (limit !== null && state.seconds >= limit);
   if (file.claimed !== null && !over) return { kind: 'truncated', found: file.events.length, recorded: null };

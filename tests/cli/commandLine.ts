@@ -45,16 +45,19 @@ export interface Calling {
   readonly env?: Readonly<Record<string, string>>;
   /** stop reading after the first chunk, as `| head` does */
   readonly readLittle?: boolean;
+  /** what is piped in */
+  readonly input?: string;
 }
 
 export function spawned(
   words: readonly string[],
-  { cwd = PROJECT, env = {}, readLittle = false }: Calling = {},
+  { cwd = PROJECT, env = {}, readLittle = false, input }: Calling = {},
 ): Promise<Said> {
   const main = path.join(PROJECT, 'src', 'cli', 'main.ts');
   const tsx = path.join(PROJECT, 'node_modules', 'tsx', 'dist', 'cli.mjs');
   const own = { ...process.env, npm_lifecycle_event: '', INIT_CWD: '', ...env };
-  const child = spawn(process.execPath, [tsx, main, ...words], { cwd, env: own, stdio: ['ignore', 'pipe', 'pipe'] });
+  const child = spawn(process.execPath, [tsx, main, ...words], { cwd, env: own, stdio: ['pipe', 'pipe', 'pipe'] });
+  child.stdin.end(input ?? '');
   let out = '';
   let err = '';
   child.stdout.on('data', (chunk) => {

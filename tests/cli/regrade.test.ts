@@ -3,11 +3,13 @@ import { readFileSync } from 'node:fs';
 import { afterAll, describe, expect, it } from 'vitest';
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
 import { benchSetup } from '../../src/certify/benchSetup.ts';
+import type { Row } from '../../src/cli/regrade/row.ts';
 import { hashOf } from '../../src/files/hash.ts';
 import { loadReceiver, loadScenario } from '../../src/files/library.ts';
 import type { RunFile } from '../../src/files/runFile.ts';
 import { sealRun } from '../../src/files/seal.ts';
 import { claimOf, grade } from '../../src/grading/grade.ts';
+import { OUTCOMES } from '../../src/judge/outcome.ts';
 import { appendEvent, createRun, type Run } from '../../src/run/runLog.ts';
 import { serialiseRunFile, toRunFile } from '../../src/run/serialise.ts';
 import { inside, scratch } from './commandLine.ts';
@@ -60,12 +62,14 @@ function saved(name: string, change: Partial<RunFile>): string {
   return files.file(name, serialiseRunFile({ ...honest, ...change }));
 }
 
+/** The word for it, and what was found. */
 function verdictOf(file: string, ...more: string[]): { readonly verdict: string; readonly [key: string]: unknown } {
   const { out, err, code } = inside('regrade', file, '--json', ...more);
   expect(err).toBe('');
-  const told = JSON.parse(out) as { verdict: string };
-  expect(code).toBe(told.verdict === 'verified' ? 0 : 1);
-  return told;
+  const { finding, ...row } = JSON.parse(out) as Row;
+  expect(code).toBe(row.verdict === 'verified' ? 0 : 1);
+  expect(OUTCOMES).toContain(row.verdict);
+  return { ...row, ...finding, outcome: row.verdict, verdict: finding.kind };
 }
 
 describe('regrade', () => {
@@ -78,7 +82,10 @@ describe('regrade', () => {
       verdict: 'verified',
       learner: 'Ottilie',
       scenario: 'first-curve',
-      scenarioKnown: true,
+      outcome: 'verified',
+      passed: claim.passed,
+      points: claim.total,
+      reason: '',
       score: claim,
     });
   });
@@ -88,6 +95,8 @@ describe('regrade', () => {
     const better = { ...claim, total: claim.total + 9, lines: [{ ...first!, points: first!.points + 9 }, ...rest] };
     const file = saved('better.json', { claimed: better });
     expect(verdictOf(file)).toMatchObject({
+      outcome: 'altered',
+      points: claim.total,
       verdict: 'scoreDiffers',
       lines: [{ id: first!.id, claimed: first!.points + 9, recomputed: first!.points }],
     });
@@ -111,6 +120,7 @@ describe('regrade', () => {
     expect(verdictOf(saved('shuffled.json', { events: shuffled }))).toMatchObject({ verdict: 'reordered', index: 3 });
     const forged = events.map((event) => (event.type === 'slugTurned' ? { ...event, slug: 'T7' } : event));
     expect(verdictOf(saved('forged.json', { events: forged, seal: sealRun(honest, forged) }))).toMatchObject({
+      outcome: 'impossible',
       verdict: 'impossibleEvent',
       index: 6,
       reason: 'noSuchSlug',
@@ -121,20 +131,23 @@ describe('regrade', () => {
       recorded: null,
     });
     expect(
-      verdictOf(saved('open.json', { events: unsigned, seal: sealRun(honest, unsigned), claimed: null })).verdict,
-    ).toBe('unclaimed');
+      verdictOf(saved('open.json', { events: unsigned, seal: sealRun(honest, unsigned), claimed: null })),
+    ).toMatchObject({ verdict: 'unclaimed', outcome: 'unfinished' });
   });
 
   it('tells a run of another bench or of a softened scenario', () => {
-    expect(verdictOf(saved('engine.json', { engine: '9.9.9' }))).toMatchObject({ verdict: 'foreign', part: 'engine' });
+    expect(verdictOf(saved('engine.json', { engine: '9.9.9' }))).toMatchObject({
+      outcome: 'otherRules',
+      part: 'engine',
+    });
     expect(verdictOf(saved('receiver.json', { receiverHash: '0'.repeat(64) }))).toMatchObject({
-      verdict: 'foreign',
+      outcome: 'otherScenario',
       part: 'receiver',
     });
     const soft = { ...honest.scenario, toleranceFactor: 3 };
-    expect(verdictOf(saved('soft.json', { scenario: soft }))).toMatchObject({ verdict: 'foreign', part: 'scenario' });
+    expect(verdictOf(saved('soft.json', { scenario: soft }))).toMatchObject({ outcome: 'altered', part: 'scenario' });
     const resealed = saved('resealed.json', { scenario: soft, scenarioHash: hashOf(soft) });
-    expect(verdictOf(resealed)).toMatchObject({ verdict: 'foreign', part: 'scenario' });
+    expect(verdictOf(resealed)).toMatchObject({ outcome: 'otherScenario', part: 'scenario' });
   });
 
   it('takes a scenario of the instructor’s own, and says when it knows none of that name', () => {
@@ -142,12 +155,15 @@ describe('regrade', () => {
     const score = claimOf(grade({ ...run.setup, scenario: own }, honest.events));
     const worked = toRunFile({ ...run, setup: { ...run.setup, scenario: own } }, score);
     const file = files.file('own.json', serialiseRunFile(worked));
-    expect(verdictOf(file)).toMatchObject({ verdict: 'verified', scenarioKnown: false });
+    expect(verdictOf(file)).toMatchObject({ outcome: 'otherScenario', verdict: 'verified' });
     expect(inside('regrade', file).out).toContain('There is no scenario of that name');
     const handed = files.file('tuesday.json', JSON.stringify(own));
-    expect(verdictOf(file, '--scenario', handed)).toMatchObject({ verdict: 'verified', scenarioKnown: true });
+    expect(verdictOf(file, '--scenario', handed)).toMatchObject({ outcome: 'verified' });
     const stricter = files.file('stricter.json', JSON.stringify({ ...own, toleranceFactor: 1 }));
-    expect(verdictOf(file, '--scenario', stricter)).toMatchObject({ verdict: 'foreign', part: 'scenario' });
+    expect(verdictOf(file, '--scenario', stricter)).toMatchObject({ outcome: 'otherScenario', part: 'scenario' });
+    expect(verdictOf(HONEST, '--scenario', 'first-curve').outcome).toBe('verified');
+    expect(verdictOf(HONEST, '--scenario', 'zero')).toMatchObject({ outcome: 'otherScenario', part: 'scenario' });
+    expect(inside('regrade', HONEST, '--scenario', 'nobody-has-this').code).toBe(2);
   });
 
   it('lists the problems of a file that is no run', () => {

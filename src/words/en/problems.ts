@@ -1,9 +1,11 @@
 /** Words for run files that are handed in: what the check found, told apart. */
 import type { Refusal } from '../../bench/benchEvent.ts';
+import type { PaceLimit } from '../../run/pace.ts';
 import type { ForeignPart, Verdict } from '../../run/verify.ts';
 import { format } from './figures.ts';
 
 const POINTS = { one: 'point', other: 'points' };
+const SECONDS = { one: 'second', other: 'seconds' };
 const ACTIONS = { one: 'action', other: 'actions' };
 
 export const verdictTitles: Readonly<Record<Verdict['kind'], string>> = {
@@ -16,6 +18,7 @@ export const verdictTitles: Readonly<Record<Verdict['kind'], string>> = {
   reordered: 'Out of order',
   foreign: 'Not from this bench',
   impossibleEvent: 'It cannot have happened',
+  tooFast: 'Faster than hands can work',
   unreadable: 'Cannot be read',
 };
 
@@ -27,6 +30,13 @@ const foreignParts: Readonly<Record<ForeignPart, (found: string, wanted: string)
   rules: (found, wanted) => `The run was graded by version ${found} of the rules; this bench grades by ${wanted}.`,
   receiver: () => 'The run was made on a receiver that differs from the one of that name here.',
   scenario: () => 'The scenario inside is not the one that was handed out.',
+};
+
+const paceWords: Readonly<Record<PaceLimit, (found: string) => string>> = {
+  acts: (found) => `${found} actions`,
+  turns: (found) => `${found} turns of slugs`,
+  things: (found) => `${found} different knobs, slugs, leads, crystals and tools`,
+  moves: (found) => `${found} moves of the hand to another place`,
 };
 
 export const verdictSentences = {
@@ -54,6 +64,8 @@ export const verdictSentences = {
   foreign: (part: ForeignPart, found: string, wanted: string): string => foreignParts[part](found, wanted),
   impossibleEvent: (number: number, time: string, act: string, reason: string): string =>
     `Action ${number}, at ${time} (${act}), cannot have happened. ${reason}`,
+  tooFast: (limit: PaceLimit, found: number, most: number, seconds: number, time: string): string =>
+    `At ${time} there are ${paceWords[limit](format.written(found, 1))} within ${format.counted(seconds, SECONDS)}; no hand does more than ${format.written(most, 1)}.`,
   unreadable: (count: number): string =>
     format.plural(count, {
       one: 'The file has a problem. Nothing of it was loaded.',

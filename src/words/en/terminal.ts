@@ -48,11 +48,26 @@ const checkWords = {
 } as const;
 
 const regradeWords = {
-  summary: 'repeats a run from its events and compares the result with the score that it claims',
-  run: 'run file',
-  json: 'print one JSON object and nothing else',
-  scenario: 'the scenario as it was handed out (default: the one of that name in scenarios/)',
-  unknownScenario: 'There is no scenario of that name in scenarios/: the one inside the run file was used as it is.',
+  summary: 'repeats runs from their events and compares each with the score that it claims',
+  run: 'run files, and folders of them; - takes one run, or one file name, a line and answers with one line of JSON each',
+  csv: 'print a table: file,learner,scenario,verdict,passed,points,reason,sameAs',
+  jsonl: 'print one line of JSON for each run',
+  json: 'print one JSON value and nothing else',
+  scenario:
+    'the scenario as it was handed out, its file or its id (default: the one that each run names, as it is in scenarios/)',
+  jobs: 'number of processes (default: one for each processor)',
+  oneForm: 'Give one of --csv, --jsonl and --json.',
+  badJobs: '--jobs takes a whole number from 1 to 99.',
+  linesAlone: 'With - there are no other files, and the answer is always one line of JSON for each run.',
+  noScenario: (id: string): string => `There is no file and no scenario called ${id}.`,
+  noRuns: 'no .json file in this folder',
+  runs: 'run files',
+  unknownScenario:
+    'There is no scenario of that name in scenarios/: it was judged by the one inside the file, which anybody may have written. Give the one that was handed out by --scenario.',
+  nameNotSealed: 'The name is not under the seal: a file of the first version.',
+  sameAs: (file: string): string => `The same actions as in ${file}.`,
+  line: (number: number): string => `line ${number}`,
+  progress: (done: number, all: number): string => `${done} of ${all}`,
 } as const;
 
 const curveWords = {

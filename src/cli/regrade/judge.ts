@@ -1,0 +1,75 @@
+/** Judges run files one after another. Receivers and hashes are kept from one to the next; no file has a say in what is said of another. */
+import { existsSync } from 'node:fs';
+import { bad, good, type Problem, type Result } from '../../base/result.ts';
+import type { LoadedReceiver } from '../../files/library.ts';
+import type { RunFile } from '../../files/runFile.ts';
+import { type FoundBench, type Judgement, judgeRun, readToJudge } from '../../judge/judgeRun.ts';
+import type { Scenario } from '../../scenario/scenario.ts';
+import { readDocument } from '../document.ts';
+import { placeOf } from '../files.ts';
+import { scenarioHashOf, shelvedReceiver, shelvedScenarioHash, shelvedSet } from '../shelf.ts';
+import { type Terminal, UsageError } from '../terminal.ts';
+import { type Row, rowOf } from './row.ts';
+
+export interface RunJudge {
+  ofFile(name: string): Row;
+  /** `label` is what the row calls it */
+  ofText(text: string, label: string): Row;
+}
+
+/** `expected`: file or id of the scenario that was handed out; left out, each run is held against the one of its name in the project. */
+export function createRunJudge(terminal: Terminal, expected: string | undefined): RunJudge {
+  const receivers = new Map<string, LoadedReceiver>();
+  const hashes = new Map<string, Result<string | null>>();
+  const wanted = expected === undefined ? null : expectedHash(terminal, expected);
+
+  const hashFor = (id: string): Result<string | null> => {
+    const known = wanted ?? hashes.get(id) ?? shelvedScenarioHash(terminal, id);
+    if (wanted === null) hashes.set(id, known);
+    return known;
+  };
+  const find =
+    (file: string) =>
+    (scenario: Scenario): Result<FoundBench> => {
+      const kept = receivers.get(scenario.receiver);
+      const loaded = kept ? good(kept) : shelvedReceiver(terminal, scenario.receiver, file, '/scenario/receiver');
+      if (!loaded.ok) return loaded;
+      receivers.set(scenario.receiver, loaded.value);
+      const hash = hashFor(scenario.id);
+      if (!hash.ok) return hash;
+      return good({ ...loaded.value, scenarioHash: hash.value, known: shelvedSet(scenario.id) });
+    };
+  const judged = (run: RunFile, file: string): Judgement => judgeRun(run, file, find(file));
+
+  return {
+    ofFile(name) {
+      const run = readRun(terminal, name);
+      if (run.ok) return rowOf(terminal, name, judged(run.value, name));
+      const verdict = { kind: 'unreadable', problems: run.problems } as const;
+      return rowOf(terminal, name, { verdict, run: null, scenarioKnown: false });
+    },
+    ofText(text, label) {
+      const read = readToJudge(text, label);
+      return rowOf(terminal, label, read.ok ? judged(read.value, label) : read.judgement);
+    },
+  };
+}
+
+function expectedHash(terminal: Terminal, expected: string): Result<string> {
+  if (existsSync(placeOf(expected))) return scenarioHashOf(terminal, expected);
+  const shelved = shelvedScenarioHash(terminal, expected);
+  if (!shelved.ok) return shelved;
+  if (shelved.value === null) throw new UsageError(terminal.words.cli.regrade.noScenario(expected));
+  return good(shelved.value);
+}
+
+function readRun(terminal: Terminal, name: string): Result<RunFile> {
+  const document = readDocument(terminal, name);
+  if (!document.ok) return document;
+  if (document.value.kind === 'run') return good(document.value.run);
+  const { files } = terminal.words.cli;
+  const { kind } = document.value;
+  const found = kind === 'deck' ? files.noFormat : files.format(`haystack-${kind}`);
+  const problem: Problem = { file: name, place: '/format', found, wanted: 'haystack-run' };
+  return bad(problem);
+}

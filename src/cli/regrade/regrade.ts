@@ -1,0 +1,125 @@
+/** `regrade`: does runs again on this machine and says whether each earns what it claims: one file, or as many as there are. */
+import { availableParallelism } from 'node:os';
+import { verdictWords } from '../../describe/verdict.ts';
+import { EXIT, type ExitCode, harmless, type Terminal, tellProblems, UsageError } from '../terminal.ts';
+import { csvOf } from './csv.ts';
+import { createRunJudge, type RunJudge } from './judge.ts';
+import { type Row, withSameActs } from './row.ts';
+import { runFilesIn } from './runFiles.ts';
+import { judgeSpread } from './workers.ts';
+
+export interface RegradeOptions {
+  readonly json?: boolean;
+  readonly jsonl?: boolean;
+  readonly csv?: boolean;
+  readonly scenario?: string;
+  readonly jobs?: string;
+}
+
+/** Fewer files than this are done before a second process has started. */
+const WORTH_SPREADING = 4;
+
+export function regrade(
+  terminal: Terminal,
+  names: readonly string[],
+  options: RegradeOptions,
+): ExitCode | Promise<ExitCode> {
+  const say = terminal.words.cli.regrade;
+  if ([options.json, options.jsonl, options.csv].filter((one) => one === true).length > 1)
+    throw new UsageError(say.oneForm);
+  const jobs = jobsOf(terminal, options.jobs);
+  const judge = createRunJudge(terminal, options.scenario);
+  if (names.includes('-')) {
+    if (names.length > 1 || options.csv === true || options.json === true) throw new UsageError(say.linesAlone);
+    return judgeLines(terminal, judge);
+  }
+  const files = runFilesIn(terminal, names);
+  if (!files.ok) return tellProblems(terminal, files.problems);
+  const progress = progressOf(terminal, files.value.length);
+  if (jobs === 1 || files.value.length < WORTH_SPREADING) {
+    const rows = files.value.map((file, i) => {
+      const row = judge.ofFile(file);
+      progress.done(i + 1);
+      return row;
+    });
+    progress.clear();
+    return tell(terminal, rows, options);
+  }
+  const spreading = { jobs, scenario: options.scenario, here: judge.ofFile, done: progress.done };
+  return judgeSpread(files.value, spreading).then((rows) => {
+    progress.clear();
+    return tell(terminal, rows, options);
+  });
+}
+
+function jobsOf({ words }: Terminal, given: string | undefined): number {
+  if (given === undefined) return Math.min(availableParallelism(), 16);
+  if (!/^[1-9]\d?$/.test(given)) throw new UsageError(words.cli.regrade.badJobs);
+  return Number(given);
+}
+
+/** A run a line, or the name of a file; a row a line, each as soon as it is known. */
+async function judgeLines(terminal: Terminal, judge: RunJudge): Promise<ExitCode> {
+  let code: ExitCode = EXIT.good;
+  let number = 0;
+  for await (const line of terminal.lines?.() ?? []) {
+    number++;
+    const given = line.trim();
+    if (given === '') continue;
+    const name = nameIn(given);
+    const row = name === null ? judge.ofText(given, terminal.words.cli.regrade.line(number)) : judge.ofFile(name);
+    if (row.verdict !== 'verified') code = EXIT.bad;
+    terminal.out(`${JSON.stringify(row)}\n`);
+  }
+  return code;
+}
+
+/** The file that a line names, as it is or as a JSON string; null: the line is itself a run. */
+function nameIn(line: string): string | null {
+  if (!/^["{[]/.test(line)) return line;
+  try {
+    const value: unknown = JSON.parse(line);
+    return typeof value === 'string' ? value : null;
+  } catch {
+    return null;
+  }
+}
+
+function tell(terminal: Terminal, found: readonly Row[], options: RegradeOptions): ExitCode {
+  const rows = withSameActs(found);
+  if (options.csv === true) terminal.out(csvOf(rows));
+  else if (options.jsonl === true) for (const row of rows) terminal.out(`${JSON.stringify(row)}\n`);
+  else if (options.json === true) terminal.out(`${JSON.stringify(rows.length === 1 ? rows[0] : rows, null, 2)}\n`);
+  else for (const row of rows) tellRow(terminal, row, rows.length > 1);
+  return rows.every((row) => row.verdict === 'verified') ? EXIT.good : EXIT.bad;
+}
+
+/** In words: what is no run has its problems, as everywhere. */
+function tellRow(terminal: Terminal, row: Row, named: boolean): void {
+  const { finding } = row;
+  if (finding.kind === 'unreadable') {
+    tellProblems(terminal, finding.problems);
+    return;
+  }
+  const say = terminal.words.cli.regrade;
+  const { title, sentence, details } = verdictWords(terminal.words, finding);
+  const more = [
+    ...details,
+    ...(row.verdict === 'otherScenario' && finding.kind !== 'foreign' ? [say.unknownScenario] : []),
+    ...(row.sameAs === null ? [] : [say.sameAs(row.sameAs)]),
+  ];
+  const head = `${named ? `${row.file}: ` : ''}${title}. ${sentence}`;
+  for (const line of [head, ...more]) terminal.out(`${harmless(line)}\n`);
+}
+
+function progressOf({ words, err, watched }: Terminal, all: number) {
+  const shown = watched === true && all > 1;
+  return {
+    done: (count: number): void => {
+      if (shown) err(`\r${words.cli.regrade.progress(count, all)}`);
+    },
+    clear: (): void => {
+      if (shown) err('\r\u001b[K');
+    },
+  };
+}

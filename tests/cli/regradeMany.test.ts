@@ -1,0 +1,162 @@
+/**
+ * `regrade` on many files: the table (RFC 4180), one line of JSON each, several processes, and lines from a pipe. The technician's run of a small
+ * scenario stands in for learners; common practice, no source but the standard named.
+ */
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import { afterAll, describe, expect, it } from 'vitest';
+import { csvOf } from '../../src/cli/regrade/csv.ts';
+import type { Row } from '../../src/cli/regrade/row.ts';
+import type { RunFile } from '../../src/files/runFile.ts';
+import { readRunFile } from '../../src/files/runFileSchema.ts';
+import { sealEvents, sealRun } from '../../src/files/seal.ts';
+import { serialiseRunFile } from '../../src/run/serialise.ts';
+import { inside, scratch, spawned } from './commandLine.ts';
+
+const files = scratch();
+afterAll(files.remove);
+
+const FIRST = files.place('first.json');
+inside('demonstrate', 'scenarios/first-sweep/first-curve.json', '--out', FIRST);
+const made = readRunFile(readFileSync(FIRST, 'utf8'), FIRST);
+if (!made.ok) throw new Error(JSON.stringify(made.problems));
+const run = made.value;
+
+const sealed = (change: Partial<RunFile>): RunFile => {
+  const changed = { ...run, ...change };
+  return { ...changed, seal: sealRun(changed, changed.events) };
+};
+const faster = (by: number): RunFile['events'] => run.events.map((e) => ({ ...e, atMs: Math.round(e.atMs / by) }));
+const CLASS: Readonly<Record<string, string>> = {
+  'anna.json': serialiseRunFile(sealed({ learner: 'Anna, "the ear"' })),
+  // The same acts, a second later, under another name.
+  'berit.json': serialiseRunFile(
+    sealed({ learner: '=HYPERLINK("x")', events: run.events.map((e) => ({ ...e, atMs: e.atMs + 1000 })) }),
+  ),
+  'carl.json': serialiseRunFile({ ...run, learner: 'Carl' }),
+  'dora.json': serialiseRunFile(sealed({ events: faster(60) })),
+  'emil.json': serialiseRunFile(sealed({ engine: '9.9.9' })),
+  'frida.json': serialiseRunFile(sealed({ events: run.events.slice(0, 20), claimed: null })),
+  'gustav.json': 'no run at all',
+  'older/hans.json': firstVersion({ ...run, learner: 'Hans', events: run.events.slice(0, -1), claimed: null }),
+};
+const FOLDER = files.place('class');
+for (const [name, text] of Object.entries(CLASS)) {
+  mkdirSync(path.dirname(path.join(FOLDER, name)), { recursive: true });
+  writeFileSync(path.join(FOLDER, name), text);
+}
+const place = (name: string): string => path.join(FOLDER, name);
+
+function firstVersion({ rules: _, day: __, runId: ___, seal: ____, ...rest }: RunFile): string {
+  return JSON.stringify({ ...rest, version: 1, eventsHash: sealEvents(rest.events) });
+}
+
+const rowsIn = (out: string): Row[] =>
+  out
+    .trimEnd()
+    .split('\n')
+    .map((line) => JSON.parse(line) as Row);
+const brief = ({ file, verdict }: Row): string => `${path.basename(file)} ${verdict}`;
+
+describe('a folder', () => {
+  const { out, err, code } = inside('regrade', FOLDER, '--jsonl', '--jobs', '1');
+  const rows = rowsIn(out);
+
+  it('is judged file by file, folders below too, each by one of the seven words', () => {
+    expect([err, code]).toEqual(['', 1]);
+    expect(rows.map(brief)).toEqual([
+      'anna.json verified',
+      'berit.json verified',
+      'carl.json altered',
+      'dora.json impossible',
+      'emil.json otherRules',
+      'frida.json unfinished',
+      'gustav.json unreadable',
+      'hans.json unfinished',
+    ]);
+    expect(rows[0]).toMatchObject({ learner: 'Anna, "the ear"', scenario: 'first-curve', points: run.claimed!.total });
+    expect(rows[3]!.reason).toContain('no hand does more');
+    expect(rows[6]).toMatchObject({ scenario: null, points: null, reason: expect.stringContaining('gustav.json') });
+  });
+
+  it('names a file with the same acts, whoever it is by and whenever the clock was started', () => {
+    expect(rows.map(({ sameAs }) => sameAs && path.basename(sameAs))).toEqual([
+      ...['berit.json', 'anna.json', 'anna.json', null, 'anna.json', null, null, null],
+    ]);
+  });
+
+  it('is a table for a spreadsheet: quoted where it must be, and no cell a formula', () => {
+    const { out: csv, code: same } = inside('regrade', FOLDER, '--csv', '--jobs', '1');
+    expect(same).toBe(1);
+    const lines = csv.split('\r\n');
+    expect(lines[0]).toBe('file,learner,scenario,verdict,passed,points,reason,sameAs');
+    expect(lines).toHaveLength(Object.keys(CLASS).length + 2);
+    const { total, passed } = run.claimed!;
+    expect(lines[1]).toBe(
+      `${place('anna.json')},"Anna, ""the ear""",first-curve,verified,${passed},${total},,${place('berit.json')}`,
+    );
+    expect(lines[2]).toContain(`,"'=HYPERLINK(""x"")",first-curve,verified,`);
+  });
+
+  it('is the same on several processes', async () => {
+    const spread = await spawned(['regrade', FOLDER, '--jsonl', '--jobs', '2']);
+    expect([spread.out, spread.err, spread.code]).toEqual([out, '', 1]);
+  });
+
+  it('is good when all are verified', () => {
+    expect(inside('regrade', place('anna.json'), place('berit.json'), '--csv').code).toBe(0);
+  });
+
+  it('without a run file is said to be so', () => {
+    mkdirSync(files.place('empty'));
+    const none = inside('regrade', files.place('empty'), '--csv');
+    expect([none.out, none.code]).toEqual(['', 1]);
+    expect(none.err).toContain('no .json file');
+  });
+});
+
+it.each(['=1+1', '+1', '-1', '@x', ' =1', '\uff1d1', '|x'])('the name %j is no formula', (learner) => {
+  const row = { learner, points: -3 } as Row;
+  const [, cells] = csvOf([row]).split('\r\n');
+  expect(cells!.split(',')[1]).toBe(`'${learner}`);
+  // Our own figures stay figures.
+  expect(cells!.split(',')[5]).toBe('-3');
+});
+
+describe('a run a line', () => {
+  const compact = (name: string): string => JSON.stringify(JSON.parse(CLASS[name]!));
+  const lines = [
+    compact('anna.json'),
+    '',
+    compact('carl.json'),
+    place('emil.json'),
+    JSON.stringify(place('older/hans.json')),
+    '{"half',
+  ];
+  const verdicts = ['verified', 'altered', 'otherRules', 'unfinished', 'unreadable'];
+
+  it('is answered by a line each, from the run itself or from the file that is named', async () => {
+    const { out, err, code } = await spawned(['regrade', '-'], { input: lines.join('\n') });
+    const rows = rowsIn(out);
+    expect([err, code]).toEqual(['', 1]);
+    expect(rows.map(({ verdict }) => verdict)).toEqual(verdicts);
+    expect(rows[0]).toMatchObject({ file: 'line 1', learner: 'Anna, "the ear"', sameAs: null });
+    expect(rows[0]!.acts).toBe(rows[1]!.acts);
+  });
+
+  it('gives the same whichever way the lines are spread', async () => {
+    const parts = await Promise.all(
+      [lines.slice(0, 3), lines.slice(3)].map((part) => spawned(['regrade', '-'], { input: `${part.join('\n')}\n` })),
+    );
+    expect(parts.flatMap(({ out }) => rowsIn(out)).map(({ verdict }) => verdict)).toEqual(verdicts);
+  });
+
+  it('is the whole of the command', () => {
+    for (const more of [['more.json'], ['--csv'], ['--json']]) expect(inside('regrade', '-', ...more).code).toBe(2);
+    for (const wrong of [
+      ['--csv', '--jsonl'],
+      ['--jobs', '0'],
+    ])
+      expect(inside('regrade', FIRST, ...wrong).code).toBe(2);
+  });
+});
