@@ -58,7 +58,7 @@ function FoundBench(props: HereProps) {
   const { endless: endlessWords, shell, store } = useWords();
   const { library, scenarioId, access, go } = props;
   const endless = readEndlessId(scenarioId) !== null;
-  const found = useSetups(library, scenarioId, access.open?.run.scenario ?? null);
+  const found = useSetups(library, scenarioId, access.open?.run ?? null);
   if (found.kind === 'fetching') {
     if (!endless) return <main aria-busy="true" />;
     return <SlipPage product={shell.product} title={endlessWords.making} busy />;

@@ -108,7 +108,8 @@ async function runHere(library: Library, logbook: Logbook, route: Route): Promis
   if (open === null) return null;
   // What reads runs comes only when one is to be saved: the first page does without it.
   const { fileOfOpen } = await import('./takeUp.ts');
-  const text = open.text ?? fileOfOpen(await setupWith(library, open.run.scenario), open.run);
+  const { scenario } = open.run;
+  const text = open.text ?? fileOfOpen(scenario === null ? null : await setupWith(library, scenario), open.run);
   return { runId: open.run.runId, name: route.scenarioId, text };
 }
 

@@ -6,10 +6,14 @@
 
 import { createBench } from '../bench/bench.ts';
 import type { Applied, BenchEvent, BenchSound, Refusal } from '../bench/benchEvent.ts';
+import type { BenchDisplay } from '../bench/display.ts';
 import type { Facts } from '../bench/facts.ts';
+import { keepLast } from '../bench/kept.ts';
 import type { BenchSetup } from '../bench/setup.ts';
+import { hashOf } from '../files/hash.ts';
 import type { FrameLoop } from '../kit/frameLoop.ts';
 import type { BenchPort } from '../present/ports.ts';
+import { sealedDisplay } from '../present/sealedDisplay.ts';
 import { appendEvent, createRun, gatherMs, type Run } from '../run/runLog.ts';
 import type { OpenRun } from '../services/store/keptRuns.ts';
 import { type Alignment, createAlignmentWatch } from '../session/alignment.ts';
@@ -44,6 +48,8 @@ export interface TakenUp {
   readonly session: unknown;
 }
 
+const same = <T>(value: T): T => value;
+
 export interface BenchStore extends BenchPort {
   /** writes what is not yet kept; for a page that is being hidden or closed */
   flush(): void;
@@ -64,6 +70,12 @@ export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null):
   const frames = createFrames(loop);
   const bench = createBench(setup);
   const session = createSession(setup);
+  /** A sealed run says nothing of what it holds: not on the tube, not by ear, not in storage. */
+  const { sealed } = setup.scenario;
+  const shownOf = sealed ? keepLast((display: BenchDisplay) => [display], sealedDisplay) : same;
+  const scenarioKept = sealed
+    ? { scenario: null, scenarioHash: hashOf(setup.scenario) }
+    : { scenario: setup.scenario, scenarioHash: null };
   const slugWatch = createAlignmentWatch(setup);
   let run: Run = taken?.run ?? createRun(setup, null);
   const clock = createBenchClock({ ...parts, ticked }, taken?.elapsedMs ?? 0);
@@ -86,7 +98,7 @@ export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null):
   };
   /** Nobody may know in a sealed run, and nothing can be seen of the slugs without a curve. */
   const slugsSeen = (facts: Facts, atRest: boolean): Alignment | null =>
-    setup.scenario.sealed || missingPicture(facts).length > 0 ? null : slugWatch.of(run.state, atRest);
+    sealed || missingPicture(facts).length > 0 ? null : slugWatch.of(run.state, atRest);
   const tell = (toldAtMs: number): void => {
     untold = false;
     const facts = bench.facts(run.state);
@@ -104,7 +116,7 @@ export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null):
     scenarioId: setup.scenario.id,
     runId: parts.runId,
     learner: run.learner,
-    scenario: setup.scenario,
+    ...scenarioKept,
     events: run.events,
     elapsedMs: Math.round(clock.elapsedMs()),
     session: told().snapshot(),
@@ -145,7 +157,7 @@ export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null):
     untold = true;
     // An act that ends the run stops the clock, and that does not wait.
     if (appended.state.stopped !== null || appended.state.signedOff) told();
-    parts.heard(appended.heard);
+    parts.heard(sealed ? appended.heard.filter(({ kind }) => kind !== 'proof') : appended.heard);
     changed();
     return { ok: true, state: appended.state, heard: appended.heard };
   };
@@ -204,7 +216,7 @@ export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null):
     scenario: setup.scenario,
     setup,
     state: () => run.state,
-    display: () => bench.display(run.state),
+    display: () => shownOf(bench.display(run.state)),
     facts: () => bench.facts(run.state),
     session: () => told().view(),
     elapsedSeconds: () => clock.elapsedMs() / 1000,
@@ -217,6 +229,7 @@ export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null):
       loop.ask('act', flushWhenDue);
     },
     begin: () => void send({ type: 'BEGIN' }),
+    tickStep: (step) => void send({ type: 'TICK_STEP', step }),
     askToSign() {
       gatherer.flush();
       send({ type: 'ASK_TO_SIGN' });

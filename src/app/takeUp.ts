@@ -34,7 +34,8 @@ function resumed(setup: BenchSetup, { events, learner }: OpenRun): TakenUp['run'
 
 /** The whole record as a run file, or as it stands where it cannot be one. */
 export function fileOfOpen(setup: BenchSetup | null, open: OpenRun): string {
-  if (setup === null) return JSON.stringify(open, null, 1);
+  // A sealed run that is not signed yet says no more in a file than in storage.
+  if (setup === null || open.scenario === null) return JSON.stringify(open, null, 1);
   const run = { ...createRun(setup, open.learner), events: open.events };
   return serialiseRunFile(toRunFile(run, null));
 }

@@ -2,9 +2,10 @@
 import { useEffect, useState } from 'preact/hooks';
 import { problemLine } from '../base/result.ts';
 import type { BenchSetup } from '../bench/setup.ts';
+import { hashOf } from '../files/hash.ts';
 import { readEndlessId } from '../scenario/endlessId.ts';
-import type { Scenario } from '../scenario/scenario.ts';
 import { type Library, setupWith } from '../services/library/library.ts';
+import type { OpenRun } from '../services/store/keptRuns.ts';
 
 export interface BenchSetups {
   /** A run goes on with the scenario it began with, even where the library's has changed since. null: no run is open, or its receiver is not here. */
@@ -16,8 +17,11 @@ export type FoundSetups =
   | { readonly kind: 'found'; readonly setups: BenchSetups }
   | { readonly kind: 'fetching' | 'none' };
 
-/** `begun`: the scenario of the run that lies open under this id, if there is one. What cannot be fetched or read is thrown where the room's boundary hears it. */
-export function useSetups(library: Library, id: string, begun: Scenario | null): FoundSetups {
+/** Of an open run: its scenario, or the hash by which a sealed one names it. */
+type Begun = Pick<OpenRun, 'scenario' | 'scenarioHash'>;
+
+/** `begun`: of the run that lies open under this id, if there is one. What cannot be fetched or read is thrown where the room's boundary hears it. */
+export function useSetups(library: Library, id: string, begun: Begun | null): FoundSetups {
   const [found, setFound] = useState<FoundSetups>({ kind: 'fetching' });
   const [failure, setFailure] = useState<{ readonly error: unknown } | null>(null);
   useEffect(() => {
@@ -40,10 +44,10 @@ export function useSetups(library: Library, id: string, begun: Scenario | null):
 async function setupsOf(
   library: Library,
   id: string,
-  begun: Scenario | null,
+  begun: Begun | null,
   signal: AbortSignal,
 ): Promise<BenchSetups | null> {
-  const recorded = begun === null ? null : await setupWith(library, begun);
+  const recorded = begun === null || begun.scenario === null ? null : await setupWith(library, begun.scenario);
   const endless = readEndlessId(id) !== null;
   // A scenario of the endless track is the same whenever it is made; what the run has of it is quicker to be had.
   if (endless && recorded !== null) return { recorded, shipped: recorded };
@@ -53,5 +57,9 @@ async function setupsOf(
   });
   if (today !== null && !today.ok && !endless) throw new Error(today.problems.map(problemLine).join('\n'));
   const shipped = today?.ok ? today.value : recorded;
-  return shipped === null ? null : { recorded, shipped };
+  if (shipped === null) return null;
+  // A sealed run goes on only with the very scenario that it began with.
+  const sealedAs = begun?.scenario === null ? begun.scenarioHash : null;
+  const goesOn = sealedAs !== null && sealedAs === hashOf(shipped.scenario);
+  return { recorded: goesOn ? shipped : recorded, shipped };
 }

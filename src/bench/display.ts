@@ -10,7 +10,8 @@ export interface MarkerTag {
   readonly hz: number;
   /** 1, 2, 3... in order of frequency for crystals; null for the tunable marker and comb lines */
   readonly number: number | null;
-  readonly kind: 'crystal' | 'tunable' | 'comb';
+  /** `unnamed`: a pip that may not say whose it is; its number counts from the left, and it has no frequency */
+  readonly kind: 'crystal' | 'tunable' | 'comb' | 'unnamed';
   /** where its pip stands on the forward trace, divisions from the centre; null when off the sweep */
   readonly xDiv: number | null;
 }

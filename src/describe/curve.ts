@@ -123,26 +123,34 @@ function asRead(share: number, least: number): number {
 /** `pip 3, 44.00 MHz,` or what else made it. */
 export function pipName({ curve, format }: Words, tag: MarkerTag): string {
   if (tag.kind === 'tunable') return curve.tunable;
+  if (tag.kind === 'unnamed') return curve.pipUnnamed(tag.number ?? 0);
   const at = format.frequency(tag.hz);
   return tag.number === null ? curve.comb(at) : curve.pipNumbered(tag.number, at);
 }
 
+/** As a place on the face: a pip's frequency, where it has a name. */
+function placeName(words: Words, tag: MarkerTag): string {
+  return tag.kind === 'unnamed' ? pipName(words, tag) : words.format.frequency(tag.hz);
+}
+
 /** Between which pips the top stands; without pips, at which part of the face. */
-function placeOf({ curve: say, format: { frequency } }: Words, topXDiv: number, pips: readonly PipReading[]): string {
+function placeOf(words: Words, topXDiv: number, pips: readonly PipReading[]): string {
+  const { curve: say } = words;
+  const named = ({ tag }: PipReading): string => placeName(words, tag);
   const numbered = pips.filter((pip) => pip.tag.number !== null && pip.tag.xDiv !== null);
   const byPlace = [...numbered].sort((a, b) => a.tag.xDiv! - b.tag.xDiv!);
   const left = byPlace.filter((pip) => pip.tag.xDiv! <= topXDiv).at(-1);
   const right = byPlace.find((pip) => pip.tag.xDiv! > topXDiv);
-  if (left !== undefined && right !== undefined) return say.between(frequency(left.tag.hz), frequency(right.tag.hz));
-  if (left !== undefined) return say.beside('right', frequency(left.tag.hz));
-  if (right !== undefined) return say.beside('left', frequency(right.tag.hz));
+  if (left !== undefined && right !== undefined) return say.between(named(left), named(right));
+  if (left !== undefined) return say.beside('right', named(left));
+  if (right !== undefined) return say.beside('left', named(right));
   return topXDiv < -1.5 ? say.places.left : topXDiv > 1.5 ? say.places.right : say.places.middle;
 }
 
 /** At a pip where the place is as near to one as an eye would tell, else between its neighbours. */
 function placeAt(words: Words, xDiv: number, pips: readonly PipReading[]): string {
   const near = pips.find((pip) => pip.tag.xDiv !== null && Math.abs(pip.tag.xDiv - xDiv) <= PIP_REACH_DIV);
-  return near === undefined ? placeOf(words, xDiv, pips) : words.curve.at(words.format.frequency(near.tag.hz));
+  return near === undefined ? placeOf(words, xDiv, pips) : words.curve.at(placeName(words, near.tag));
 }
 
 function humpWords(words: Words, humps: HumpReading | null, pips: readonly PipReading[]): readonly string[] {

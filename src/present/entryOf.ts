@@ -36,11 +36,12 @@ function textsOf(translations: NonNullable<Scenario['translations']>): Readonly<
   );
 }
 
-/** The first response of the job: as it is found, with whatever has failed, and as the sheet wants it. */
+/** The first response of the job: as it is found, with whatever has failed, and as the sheet wants it; of a sealed job nobody may see how it is found. */
 function curveOf(setup: BenchSetup): CardCurve {
   const response = firstResponse(setup);
-  const found = createTruth(setup, createFaultBook(setup)).of(initialState(setup), response.id);
   const { receiver, deck } = designOf(setup);
   const { nominal } = createStatedResponse(receiver, deck, response);
-  return drawCardCurve(found, { hz: nominal.hz, relative: relativeTo(nominal, response.specification) });
+  const wanted = { hz: nominal.hz, relative: relativeTo(nominal, response.specification) };
+  if (setup.scenario.sealed) return drawCardCurve(wanted, wanted);
+  return drawCardCurve(createTruth(setup, createFaultBook(setup)).of(initialState(setup), response.id), wanted);
 }

@@ -30,6 +30,8 @@ export interface BenchPort {
   /** continuous turning and dragging: gathered and sent at most 30 times a second */
   actSoon(event: BenchEvent): void;
   begin(): void;
+  /** sealed run: ticks a step of the sheet, from 0, or takes the tick back */
+  tickStep(step: number): void;
   /** asks to sign off (opens the question), goes back to work, or signs */
   askToSign(): void;
   keepWorking(): void;

@@ -1,6 +1,6 @@
 /**
  * Ticks on the steps of the sheet: a step is ticked while what it asks for is so, and no longer. A step of the set-up looks at the parts that it is about; one of
- * alignment at its own slugs and at the response that they shape; every other at its phase. Pure.
+ * alignment at its own slugs and at the response that they shape; every other at its phase. In a sealed run the learner ticks the steps. Pure.
  */
 import type { ProcedureStep, Receiver } from '../receiver/receiver.ts';
 import { mainResponse } from '../receiver/responses.ts';
@@ -18,7 +18,8 @@ export interface StepLack {
 }
 
 export function stepMarks(receiver: Receiver, session: SessionView): readonly StepMark[] {
-  const done = receiver.procedure.map((_, i) => lackOfStep(receiver, i, session) === null);
+  const { ticked } = session;
+  const done = receiver.procedure.map((_, i) => ticked?.includes(i) ?? lackOfStep(receiver, i, session) === null);
   const now = done.indexOf(false);
   return done.map((isDone, i) => (isDone ? 'done' : i === now ? 'now' : 'toCome'));
 }

@@ -55,6 +55,8 @@ export type MissingCode = (typeof MISSING_CODES)[number];
 
 /** What this scenario asks for, beyond what the facts already know. */
 export interface Wants {
+  /** the phase of each step of the sheet */
+  readonly steps: readonly Phase[];
   readonly proofs: readonly ProofId[];
   /** what each response of the sheet asks of the set-up, by its id */
   readonly sheets: Readonly<Record<string, SheetAsks>>;

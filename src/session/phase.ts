@@ -18,6 +18,8 @@ export interface SessionView {
   readonly missing: Readonly<Record<Phase, readonly string[]>>;
   /** what is known of the slugs; null = nothing (never looked, or a sealed run) */
   readonly slugs: Alignment | null;
+  /** sealed run: steps of the sheet that the learner has ticked, from 0, and nothing else is known here; null = the bench ticks them itself */
+  readonly ticked: readonly number[] | null;
   /** stage `signing` because the time limit is reached: there is no way back, the page signs */
   readonly timeUp?: boolean;
 }

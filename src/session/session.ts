@@ -8,7 +8,7 @@ import type { Alignment } from './alignment.ts';
 import type { Wants } from './missing.ts';
 import type { SessionStage, SessionView } from './phase.ts';
 import { type SessionEvent, secondsAtRest, sessionMachine } from './sessionMachine.ts';
-import { standingOf } from './standing.ts';
+import { standingAsTicked, standingOf } from './standing.ts';
 
 export interface Session {
   /** true where the event meant something in the state of the moment */
@@ -30,7 +30,8 @@ export interface KeptSession {
 export type SessionSnapshot = SnapshotFrom<typeof sessionMachine>;
 
 export function createSession(setup: Pick<BenchSetup, 'receiver' | 'scenario'>): Session {
-  const input = { wants: wantsOf(setup), timeLimitSeconds: setup.scenario.timeLimitSeconds };
+  const { sealed, timeLimitSeconds } = setup.scenario;
+  const input = { wants: wantsOf(setup), timeLimitSeconds, sealed };
   let snapshot: SessionSnapshot = initialTransition(sessionMachine, input)[0];
   return {
     send(event) {
@@ -43,7 +44,7 @@ export function createSession(setup: Pick<BenchSetup, 'receiver' | 'scenario'>):
       format: 'haystack-session',
       version: 1,
       scenario: setup.scenario.id,
-      machine: JSON.parse(JSON.stringify(sessionMachine.getPersistedSnapshot(snapshot))) as unknown,
+      machine: JSON.parse(JSON.stringify(keptSnapshot(snapshot))) as unknown,
     }),
     restore(kept) {
       const restored = isKept(kept) && kept.scenario === setup.scenario.id ? snapshotFrom(kept.machine, input) : null;
@@ -64,7 +65,8 @@ export function sessionViewAt(
   atSeconds: number,
   handsOff: boolean,
 ): SessionView {
-  const session = createSession(setup);
+  // The seal is broken: what stands in a report may be known.
+  const session = createSession({ ...setup, scenario: { ...setup.scenario, sealed: false } });
   session.send({ type: 'BEGIN' });
   session.send({ type: 'FACTS', facts, atSeconds, slugs: handsOff ? NOTHING_OFF : null });
   return session.view();
@@ -79,7 +81,7 @@ export function aidsWithin({ sealed, aids }: Scenario): Pick<ScenarioAids, 'hint
 
 function wantsOf({ receiver, scenario }: Pick<BenchSetup, 'receiver' | 'scenario'>): Wants {
   const sheets = Object.fromEntries(receiver.responses.map(({ id, setUp }) => [id, sheetAsks(setUp)]));
-  return { proofs: scenario.proofs, sheets };
+  return { proofs: scenario.proofs, sheets, steps: receiver.procedure.map(({ phase }) => phase) };
 }
 
 /** Only what is asked about: it is kept with the session. */
@@ -93,14 +95,23 @@ const views = new WeakMap<SessionSnapshot, SessionView>();
 export function viewOf(snapshot: SessionSnapshot): SessionView {
   const known = views.get(snapshot);
   if (known !== undefined) return known;
-  const { facts, wants, slugs } = snapshot.context;
+  const { facts, wants, slugs, sealed, ticked } = snapshot.context;
   const view = {
     stage: stageOf(snapshot),
-    ...standingOf(facts, wants, secondsAtRest(snapshot.context), slugs ?? null),
+    ...(sealed
+      ? standingAsTicked(ticked ?? [], wants)
+      : standingOf(facts, wants, secondsAtRest(snapshot.context), slugs ?? null)),
     timeUp: snapshot.matches({ signing: 'timeUp' }),
   };
   views.set(snapshot, view);
   return view;
+}
+
+/** What is measured of a sealed run is not for storage, where anybody can read it; the store tells it anew. */
+function keptSnapshot(snapshot: SessionSnapshot): unknown {
+  const kept = sessionMachine.getPersistedSnapshot(snapshot);
+  if (!snapshot.context.sealed) return kept;
+  return { ...kept, context: { ...snapshot.context, facts: null, slugs: null } };
 }
 
 function stageOf(snapshot: SessionSnapshot): SessionStage {
@@ -111,6 +122,12 @@ function stageOf(snapshot: SessionSnapshot): SessionStage {
 /** Runs that lie open from before the work's standing followed from the facts alone have it among the states of `working`. */
 function topStateOf(kept: unknown): unknown {
   return typeof kept === 'object' && kept !== null && 'working' in kept ? 'working' : kept;
+}
+
+/** Runs that lie open from before there were such ticks have none. */
+function stepsIn(ticked: unknown, count: number): readonly number[] {
+  if (!Array.isArray(ticked)) return [];
+  return Array.from({ length: count }, (_, step) => step).filter((step) => ticked.includes(step));
 }
 
 function isKept(kept: unknown): kept is KeptSession {
@@ -129,7 +146,7 @@ function snapshotFrom(
     const snapshot = {
       ...kept,
       value: topStateOf(kept.value),
-      context: { ...kept.context, ...input },
+      context: { ...kept.context, ...input, ticked: stepsIn(kept.context.ticked, input.wants.steps.length) },
     } as SessionSnapshot;
     // XState throws where the states of the snapshot are not states of the machine.
     const restored = createActor(sessionMachine, { snapshot, input }).getSnapshot();

@@ -8,6 +8,8 @@ import type { Alignment } from './alignment.ts';
 import type { Wants } from './missing.ts';
 
 export interface SessionInput {
+  /** the learner ticks the sheet, and nothing is told of how the work stands */
+  readonly sealed: boolean;
   readonly wants: Wants;
   readonly timeLimitSeconds: number | null;
 }
@@ -16,6 +18,8 @@ export interface SessionContext extends SessionInput {
   readonly facts: Facts | null;
   /** how the slugs stood when they were last looked at; null = never, or nobody may know */
   readonly slugs: Alignment | null;
+  /** steps that the learner has ticked, from 0, in order */
+  readonly ticked: readonly number[];
   /** time on the bench */
   readonly elapsedSeconds: number;
   /** when a slug last moved; null = not yet */
@@ -29,6 +33,8 @@ export type SessionEvent =
   /** the slugs have come to rest by the passing of time */
   | { readonly type: 'LOOKED'; readonly slugs: Alignment }
   | { readonly type: 'TICK'; readonly elapsedSeconds: number }
+  /** the learner ticks a step of a sealed run, or takes the tick back */
+  | { readonly type: 'TICK_STEP'; readonly step: number }
   | { readonly type: 'ASK_TO_SIGN' }
   | { readonly type: 'KEEP_WORKING' }
   | { readonly type: 'SUSPEND' }
@@ -41,6 +47,8 @@ export type SessionEvent =
 export function secondsAtRest(context: SessionContext): number | null {
   return context.slugMovedAtSeconds === null ? null : context.elapsedSeconds - context.slugMovedAtSeconds;
 }
+
+const inOrder = (a: number, b: number): number => a - b;
 
 const machineSetup = setup({
   types: {} as { context: SessionContext; events: SessionEvent; input: SessionInput },
@@ -56,11 +64,17 @@ const machineSetup = setup({
       };
     }),
     takeSlugs: assign(({ event }) => (event.type === 'LOOKED' ? { slugs: event.slugs } : {})),
+    tickStep: assign(({ context: { ticked }, event }) => {
+      if (event.type !== 'TICK_STEP') return {};
+      const { step } = event;
+      return { ticked: ticked.includes(step) ? ticked.filter((one) => one !== step) : [...ticked, step].sort(inOrder) };
+    }),
     takeTime: assign(({ context, event }) =>
       event.type === 'TICK' ? { elapsedSeconds: Math.max(context.elapsedSeconds, event.elapsedSeconds) } : {},
     ),
   },
   guards: {
+    isSealed: ({ context }) => context.sealed,
     signedOff: ({ context }) => context.facts?.signedOff === true,
     stopped: ({ context }) => context.facts?.stopped === true,
     timeIsUp: ({ context }) => context.timeLimitSeconds !== null && context.elapsedSeconds >= context.timeLimitSeconds,
@@ -74,14 +88,27 @@ const runEnds = [
 
 export const sessionMachine = machineSetup.createMachine({
   id: 'session',
-  context: ({ input }) => ({ ...input, facts: null, slugs: null, elapsedSeconds: 0, slugMovedAtSeconds: null }),
+  context: ({ input }) => ({
+    ...input,
+    facts: null,
+    slugs: null,
+    ticked: [],
+    elapsedSeconds: 0,
+    slugMovedAtSeconds: null,
+  }),
   initial: 'briefing',
   on: { FACTS: { actions: 'takeFacts' }, LOOKED: { actions: 'takeSlugs' } },
   states: {
     briefing: { on: { BEGIN: 'working', ABANDON: 'abandoned' } },
     working: {
       always: [...runEnds, { guard: 'timeIsUp', target: 'signing.timeUp' }],
-      on: { TICK: { actions: 'takeTime' }, ASK_TO_SIGN: 'signing', SUSPEND: 'suspended', ABANDON: 'abandoned' },
+      on: {
+        TICK: { actions: 'takeTime' },
+        TICK_STEP: { guard: 'isSealed', actions: 'tickStep' },
+        ASK_TO_SIGN: 'signing',
+        SUSPEND: 'suspended',
+        ABANDON: 'abandoned',
+      },
     },
     signing: {
       initial: 'asking',

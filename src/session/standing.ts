@@ -4,7 +4,7 @@ import type { Alignment } from './alignment.ts';
 import { missingByPhase, SETTLE_SECONDS, type Wants } from './missing.ts';
 import { PHASES, type Phase, type SessionView } from './phase.ts';
 
-export type Standing = Pick<SessionView, 'done' | 'current' | 'alignment' | 'missing' | 'slugs'>;
+export type Standing = Pick<SessionView, 'done' | 'current' | 'alignment' | 'missing' | 'slugs' | 'ticked'>;
 
 /** `secondsAtRest`: since a slug last moved; null = none has. */
 export function standingOf(
@@ -22,20 +22,28 @@ export function standingOf(
     alignment: alignmentOf(facts, secondsAtRest),
     missing,
     slugs,
+    ticked: null,
   };
+}
+
+/** A sealed run stands where the learner says. */
+export function standingAsTicked(ticked: readonly number[], { steps }: Wants): Standing {
+  const done = byPhase((phase) => steps.every((of, step) => of !== phase || ticked.includes(step)));
+  return { ...NOTHING_KNOWN, done, current: PHASES.find((phase) => !done[phase]) ?? 'prove', ticked };
 }
 
 function byPhase<T>(of: (phase: Phase) => T): Readonly<Record<Phase, T>> {
   return { safe: of('safe'), connect: of('connect'), setUp: of('setUp'), align: of('align'), prove: of('prove') };
 }
 
-/** Before the bench has told its first facts, and in a sealed run for good. */
-export const NOTHING_KNOWN: Standing = {
+/** Before the bench has told its first facts. */
+const NOTHING_KNOWN: Standing = {
   done: byPhase(() => false),
   current: 'safe',
   alignment: 'idle',
   missing: byPhase(() => []),
   slugs: null,
+  ticked: null,
 };
 
 function alignmentOf({ slugsTouched }: Facts, secondsAtRest: number | null): SessionView['alignment'] {

@@ -262,7 +262,11 @@ type NamedEvent = SessionEvent & { readonly act: string };
 export function shortestPaths(setup: BenchSetup): readonly SessionPath[] {
   const benchActs = benchActsFor(setup);
   const { id, setUp } = mainResponse(setup.receiver);
-  const input = { wants: { proofs: PROOFS, sheets: { [id]: setUp } }, timeLimitSeconds: TIME_LIMIT_SECONDS };
+  const input = {
+    wants: { proofs: PROOFS, sheets: { [id]: setUp }, steps: [] },
+    timeLimitSeconds: TIME_LIMIT_SECONDS,
+    sealed: false,
+  };
   const start = transition(sessionMachine, initialTransition(sessionMachine, input)[0], {
     type: 'FACTS',
     facts: NOTHING_RIGHT,

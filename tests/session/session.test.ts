@@ -24,7 +24,8 @@ function asked(over: Partial<BenchSetup['scenario']> = {}): Asked {
     id,
     setUp: { source: carrierHz === null ? 'sweep' : 'video', spanHz: 12e6, carrierHz, markersHz: [41_250_000] },
   });
-  const receiver = { responses: [sheet('if', null), sheet('video', 45.75e6)] };
+  const procedure = (['safe', 'connect', 'setUp', 'setUp', 'align', 'prove'] as const).map((phase) => ({ phase }));
+  const receiver = { responses: [sheet('if', null), sheet('video', 45.75e6)], procedure };
   return { scenario, receiver } as unknown as Asked;
 }
 
@@ -166,7 +167,8 @@ describe('the session follows the facts', () => {
   test('a sheet without bias never misses it', () => {
     const sheet = { source: 'sweep', spanHz: 12e6, carrierHz: null, markersHz: [] } as const;
     expect(
-      missingByPhase({ ...ALL_RIGHT, biases: [] }, { proofs: [], sheets: { if: sheet } }, 30, IN_LIMITS).setUp,
+      missingByPhase({ ...ALL_RIGHT, biases: [] }, { proofs: [], sheets: { if: sheet }, steps: [] }, 30, IN_LIMITS)
+        .setUp,
     ).toEqual([]);
   });
 
@@ -355,5 +357,50 @@ describe('aids and replay', () => {
   test('any moment of a replay has its view', () => {
     expect(sessionViewAt(asked(), ALL_RIGHT, 90, true)).toEqual(working(ALL_RIGHT).view());
     expect(sessionViewAt(asked(), ALL_RIGHT, 90, false).current).toBe('align');
+  });
+});
+
+describe('a sealed run', () => {
+  const bad: Facts = { ...NOTHING_RIGHT, cautionsAcknowledged: true };
+
+  test.each([
+    ['all is right', ALL_RIGHT],
+    ['nothing is', bad],
+  ])('says the same of how it stands when %s', (_, facts) => {
+    const view = working(facts, { sealed: true }).view();
+    expect(Object.values(view.done)).toEqual([false, false, false, false, false]);
+    expect(PHASES.flatMap((phase) => view.missing[phase])).toEqual([]);
+    expect(view).toMatchObject({ current: 'safe', slugs: null, ticked: [], alignment: 'idle' });
+  });
+
+  test('is ticked by the learner, step by step, and the rail is where he says he is', () => {
+    const session = working(bad, { sealed: true });
+    session.send({ type: 'TICK_STEP', step: 0 });
+    expect(session.view()).toMatchObject({ current: 'connect', ticked: [0] });
+    session.send({ type: 'TICK_STEP', step: 2 });
+    session.send({ type: 'TICK_STEP', step: 1 });
+    // Two steps make the set-up; one of them is open.
+    expect(session.view()).toMatchObject({ current: 'setUp', ticked: [0, 1, 2] });
+    expect(session.view().done).toMatchObject({ safe: true, connect: true, setUp: false });
+    session.send({ type: 'TICK_STEP', step: 0 });
+    expect(session.view()).toMatchObject({ current: 'safe', ticked: [1, 2] });
+  });
+
+  test('keeps the ticks and nothing that was measured', () => {
+    const session = working({ ...bad, residualPhaseDegrees: 31.25, dialErrorHz: 30_250 }, { sealed: true });
+    session.send({ type: 'TICK_STEP', step: 3 });
+    const kept = session.snapshot();
+    expect(JSON.stringify(kept)).not.toMatch(/31\.25|30250|residual|compression/);
+    const after = createSession(asked({ sealed: true }));
+    expect(after.restore(kept)).toBe(true);
+    expect(after.view()).toEqual(session.view());
+    const strange = { ...kept, machine: { ...(kept.machine as object), context: { ticked: [99, 'x'] } } };
+    expect(createSession(asked({ sealed: true })).restore(strange)).toBe(false);
+  });
+
+  test('in practice nobody ticks a step himself', () => {
+    const session = working(NOTHING_RIGHT);
+    expect(session.send({ type: 'TICK_STEP', step: 0 })).toBe(false);
+    expect(session.view().ticked).toBeNull();
   });
 });

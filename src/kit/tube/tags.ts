@@ -35,10 +35,10 @@ export function moveApart(wanted: readonly number[], apart: number, low: number,
   return out;
 }
 
-/** Tags that stand on the sweep, in order; combs are thinned to what the lip has room for. */
+/** Tags that stand on the sweep, in order, of pips that have a name; combs are thinned to what the lip has room for. */
 export function tagsToShow(tags: readonly MarkerTag[], room: number): (MarkerTag & { readonly xDiv: number })[] {
   const on = tags
-    .filter((t): t is MarkerTag & { readonly xDiv: number } => t.xDiv !== null)
+    .filter((t): t is MarkerTag & { readonly xDiv: number } => t.xDiv !== null && t.kind !== 'unnamed')
     .sort((a, b) => a.xDiv - b.xDiv);
   const named = on.filter((t) => t.kind !== 'comb');
   const combs = on.filter((t) => t.kind === 'comb');

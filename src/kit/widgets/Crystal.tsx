@@ -13,7 +13,7 @@ import './crystal.css';
 export interface CrystalProps {
   readonly hz: number;
   readonly plugged: boolean;
-  /** number of its pip on the tube; null while lifted */
+  /** number of its pip on the tube; null while lifted, and where pips have no numbers */
   readonly pip: number | null;
   /** width of the can: 38 to 46 */
   readonly width: number;
@@ -38,7 +38,7 @@ function CrystalBase({ hz, plugged, pip, width: w, tabIndex, onToggle }: Crystal
       class={`crystal${plugged ? ' in' : ''}`}
       style={size(w + 6, height)}
       aria-pressed={plugged}
-      aria-label={rackWords.crystal(hz, pip)}
+      aria-label={plugged && pip === null ? rackWords.crystalIn(hz) : rackWords.crystal(hz, pip)}
       tabIndex={tabIndex}
       onClick={() => onToggle(hz)}
     >

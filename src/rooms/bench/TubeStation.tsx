@@ -101,7 +101,7 @@ const PipTable = memo(function PipTable({ pips }: { readonly pips: Reading['pips
       </thead>
       <tbody>
         {pips.map(({ tag, share }) => (
-          <tr key={`${tag.kind}${tag.hz}`}>
+          <tr key={`${tag.kind}${tag.hz}${tag.number}`}>
             <th scope="row">{pipName(words, tag)}</th>
             <td>{tubeTalk.level(share)}</td>
           </tr>

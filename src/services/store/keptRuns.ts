@@ -7,7 +7,10 @@ export interface OpenRun {
   readonly runId: string;
   readonly scenarioId: string;
   readonly learner: string | null;
-  readonly scenario: Scenario;
+  /** null: the run is sealed, and names its scenario by its hash alone until it is signed */
+  readonly scenario: Scenario | null;
+  /** of a sealed run's scenario as it was handed out; else null */
+  readonly scenarioHash: string | null;
   readonly events: readonly TimedEvent[];
   readonly elapsedMs: number;
   /** the session machine's persisted snapshot, plain JSON */

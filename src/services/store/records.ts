@@ -7,6 +7,7 @@ import { timedEventSchema } from '../../files/eventSchema.ts';
 import type { TimedEvent } from '../../files/runFile.ts';
 import { parseScenario } from '../../files/scenarioSchema.ts';
 import { fileId, integer, list, number, oneOf, text, yesOrNo } from '../../files/schemaPieces.ts';
+import type { Scenario } from '../../scenario/scenario.ts';
 import type { Aside, AsideReason, KeptRun, OpenHead, OpenRun } from './keptRuns.ts';
 
 const LONGEST_RUN_MS = 1e9;
@@ -28,6 +29,8 @@ const openSchema = v.object({
   scenarioId: id(),
   learner: v.nullable(text(80)),
   scenario: v.unknown(),
+  // Left out by runs that lie open from before there was one.
+  scenarioHash: v.optional(v.nullable(text(64)), null),
   events: v.array(v.unknown()),
   elapsedMs: number(0, LONGEST_RUN_MS),
   session: v.unknown(),
@@ -94,9 +97,8 @@ export interface ReadOpen {
 export function readOpenRun(record: unknown): ReadOpen | null {
   const shape = outputOf(openSchema, record);
   if (shape === null) return null;
-  const scenario = parseScenario(shape.scenario, 'open run');
-  // The scenario goes into a file name and an address; the record must be filed under it.
-  if (!scenario.ok || scenario.value.id !== shape.scenarioId) return null;
+  const scenario = scenarioOf(shape);
+  if (scenario === 'none') return null;
   const events: TimedEvent[] = [];
   for (const each of shape.events) {
     const event = outputOf(timedEventSchema, each);
@@ -105,7 +107,19 @@ export function readOpenRun(record: unknown): ReadOpen | null {
   }
   const recorded = shape.events.length;
   const text = events.length < recorded ? anyText(record) : null;
-  return { run: { ...shape, scenario: scenario.value, events }, recorded, text };
+  return { run: { ...shape, scenario, events }, recorded, text };
+}
+
+/** Of a sealed run null: its hash stands for it. */
+function scenarioOf({
+  scenario,
+  scenarioHash,
+  scenarioId,
+}: v.InferOutput<typeof openSchema>): Scenario | null | 'none' {
+  if (scenario === null) return scenarioHash === null ? 'none' : null;
+  const read = parseScenario(scenario, 'open run');
+  // The scenario goes into a file name and an address; the record must be filed under it.
+  return read.ok && read.value.id === scenarioId ? read.value : 'none';
 }
 
 function outputOf<T extends v.GenericSchema>(schema: T, record: unknown): v.InferOutput<T> | null {

@@ -133,6 +133,7 @@ export const rackWords = {
   crystals: 'Crystals',
   crystal: (hz: number, pip: number | null): string =>
     pip === null ? `Crystal ${aloud(frequency(hz))}, lifted` : `Crystal ${aloud(frequency(hz))}, pip ${pip}`,
+  crystalIn: (hz: number): string => `Crystal ${aloud(frequency(hz))}, in its socket`,
   canLabel: inBox,
   plugIn: (hz: number): string => `Plug in ${frequency(hz)}`,
   lift: (hz: number): string => `Lift ${frequency(hz)}`,
@@ -214,6 +215,8 @@ export const sheetWords = {
   responses: 'Curves of this sheet',
   stepOf: (n: number, all: number): string => `Step ${n} of ${all}`,
   done: 'done',
+  tickStep: (n: number): string => `Step ${n}: I have done this`,
+  ownTicks: 'Sealed run: you tick the steps yourself, and nobody says whether they are right.',
   pages: ['Procedure', 'Levels', 'Slugs and points'],
   pageOf: (n: number, all: number): string => `${n} / ${all}`,
   open: 'Open sheet',

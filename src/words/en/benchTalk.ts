@@ -41,7 +41,7 @@ export const dialogWords = {
     conditions: 'Conditions',
     par: (turns: string, time: string): string => `Par: ${turns} and ${time}.`,
     limit: (time: string): string => `Time limit: ${time}.`,
-    sealed: 'Sealed run: no hints, no wax marks.',
+    sealed: 'Sealed run: no hints, no wax marks, no numbers on the pips, and you tick the sheet yourself.',
     practice: (hints: boolean, wax: boolean): string => {
       if (hints && wax) return 'Practice: hints and wax marks may be used.';
       if (hints) return 'Practice: hints may be used, but no wax marks.';
@@ -68,6 +68,7 @@ export const dialogWords = {
     title: 'Sign off this set?',
     ready: 'Every phase is done. Signing ends the run and grades it.',
     missing: 'Something is still missing. You may sign off all the same, but it costs points.',
+    sealed: 'Signing ends the run and grades it. What was right and what was not stands in the report.',
     sign: 'Sign off',
     keep: 'Keep working',
     timeUp: 'The time is up. Sign off to see the report.',

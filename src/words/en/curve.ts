@@ -25,6 +25,7 @@ export const curveWords = {
   crossing: (place: string): string => `it crosses the base line ${place}`,
   pip: (name: string, percent: string): string => `${name} at ${percent}`,
   pipNumbered: (number: number, frequency: string): string => `pip ${number}, ${frequency},`,
+  pipUnnamed: (number: number): string => `pip ${number} from the left`,
   tunable: 'tunable marker',
   comb: (frequency: string): string => `comb line ${frequency}`,
   noPips: 'no pips',

@@ -31,6 +31,7 @@ export const sceneWords = {
   // slugs
   slugName: (letter: string, label: string, trap: boolean) => `${trap ? 'Trap' : 'Slug'} ${letter}: ${label}`,
   bottomCore: 'the lower core',
+  slugTurned: (turned: string, cracked: boolean) => `${turned}${cracked ? '; cracked' : ''}`,
   slugSpoken: (turned: string, deepTurns: number, ofTurns: number, cracked: boolean) =>
     `${turned}; core ${deepTurns} of ${ofTurns} turns deep${cracked ? '; cracked' : ''}`,
 

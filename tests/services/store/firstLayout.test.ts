@@ -71,7 +71,7 @@ describe('a database of the first layout', () => {
     const found = (await logbook.readOpen('first-curve'))!;
     expect(found.run).toMatchObject({ ...open, learner: null });
     expect(found.recorded).toBe(450);
-    const setup = { ...setupOf('first-curve'), scenario: found.run.scenario };
+    const setup = { ...setupOf('first-curve'), scenario: found.run.scenario! };
     expect(resumeRun(setup, null, found.run.events).refused).toBeNull();
     expect(createSession(setup).restore(found.run.session)).toBe(true);
   });

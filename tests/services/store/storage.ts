@@ -97,6 +97,7 @@ export function openRun(runId: string, count = 9): OpenRun {
     scenarioId: scenario.id,
     learner: null,
     scenario,
+    scenarioHash: null,
     events,
     elapsedMs,
     session,

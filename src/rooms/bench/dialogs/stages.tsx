@@ -27,7 +27,9 @@ export function SignOff({ port, learner }: { readonly port: BenchPort; readonly 
   const open = PHASES.filter((phase) => session.missing[phase].length > 0);
   return (
     <Modal title={words.title} onCancel={timeUp ? null : () => port.keepWorking()}>
-      <p>{timeUp ? words.timeUp : open.length === 0 ? words.ready : words.missing}</p>
+      <p>
+        {timeUp ? words.timeUp : port.scenario.sealed ? words.sealed : open.length === 0 ? words.ready : words.missing}
+      </p>
       {open.length === 0 ? null : (
         <dl class="missing">
           {open.map((phase) => (

@@ -158,7 +158,7 @@ function Crystals({ port, pitch }: { readonly port: BenchPort; readonly pitch: n
             key={hz}
             hz={hz}
             plugged={pip >= 0}
-            pip={pip >= 0 ? pip + 1 : null}
+            pip={pip >= 0 && !port.scenario.sealed ? pip + 1 : null}
             width={width}
             tabIndex={i === at ? 0 : -1}
             onToggle={toggle}

@@ -62,7 +62,13 @@ export function ChassisScene({ port, layout, selected, onSelect }: ChassisSceneP
         const element = elements.get(adjuster.id);
         if (element === undefined || seen.get(adjuster.id) === slug) continue;
         seen.set(adjuster.id, slug);
-        paintSlug(sceneWords, element, slug, start[adjuster.id]!.screwTurns, adjuster.travelTurns);
+        paintSlug(
+          sceneWords,
+          element,
+          slug,
+          start[adjuster.id]!.screwTurns,
+          port.scenario.sealed ? null : adjuster.travelTurns,
+        );
       }
     },
     [places, sceneWords],
@@ -119,6 +125,7 @@ export function ChassisScene({ port, layout, selected, onSelect }: ChassisSceneP
             scale={scale}
             planWidth={receiver.plan.width}
             textSize={places.textSize}
+            sealed={port.scenario.sealed}
             startTurns={start[place.adjuster.id]!.screwTurns}
             selected={place.adjuster.id === selected}
             toolIn={place.adjuster.id === toolIn}
@@ -166,13 +173,16 @@ function paintSlug(
   element: HTMLElement,
   slug: BenchState['slugs'][string],
   start: number,
-  travel: number,
+  /** null: how deep the core stands is not said */
+  travel: number | null,
 ): void {
   const turns = readTurns(slug.screwTurns - start);
   element.setAttribute('aria-valuenow', String(turns));
   element.setAttribute(
     'aria-valuetext',
-    say.slugSpoken(say.turned(turns), Math.round(slug.screwTurns), Math.round(travel), slug.cracked),
+    travel === null
+      ? say.slugTurned(say.turned(turns), slug.cracked)
+      : say.slugSpoken(say.turned(turns), Math.round(slug.screwTurns), Math.round(travel), slug.cracked),
   );
   element.classList.toggle('cracked', slug.cracked);
   const head = element.querySelector('[data-turns]');

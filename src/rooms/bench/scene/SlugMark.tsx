@@ -14,6 +14,8 @@ export interface SlugMarkProps {
   readonly textSize: number;
   /** where the run began; the limits are counted from there */
   readonly startTurns: number;
+  /** how deep the core stands is not said */
+  readonly sealed: boolean;
   readonly selected: boolean;
   readonly toolIn: boolean;
   readonly onKey: (e: KeyboardEvent) => void;
@@ -27,6 +29,7 @@ export function SlugMark({
   planWidth,
   textSize,
   startTurns,
+  sealed,
   selected,
   toolIn,
   onKey,
@@ -49,8 +52,8 @@ export function SlugMark({
         tabIndex={0}
         ref={elementRef}
         aria-label={lower ? `${name}, ${sceneWords.bottomCore}` : name}
-        aria-valuemin={readTurns(-startTurns)}
-        aria-valuemax={readTurns(adjuster.travelTurns - startTurns)}
+        aria-valuemin={readTurns(sealed ? -adjuster.travelTurns : -startTurns)}
+        aria-valuemax={readTurns(sealed ? adjuster.travelTurns : adjuster.travelTurns - startTurns)}
         data-slug={adjuster.id}
         style={{
           left: `${touch.x * scale}px`,

@@ -1,6 +1,6 @@
 /** The section beside the ring: how deep the core sits and how much thread is left. A lower core is entered from below. */
 import { useMemo, useRef } from 'preact/hooks';
-import type { ToolId } from '../../../bench/benchState.ts';
+import type { BenchState, ToolId } from '../../../bench/benchState.ts';
 import type { Rect } from '../../../kit/px.ts';
 import { r1 } from '../../../kit/theme/ink.ts';
 import type { BenchPort } from '../../../present/ports.ts';
@@ -28,12 +28,15 @@ export function SlugSection({
   readonly toolIn: boolean;
 }) {
   const art = useMemo(() => section(rect.width, rect.height, tool), [rect.width, rect.height, tool]);
+  // In a sealed run no attribute of the drawing is finer than an eye at the can.
+  const depthOf = ({ slugs }: BenchState): number =>
+    port.scenario.sealed ? Math.round(slugs[adjuster.id]!.screwTurns) : slugs[adjuster.id]!.screwTurns;
   const moving = useRef<SVGGElement>(null);
   const shaft = useRef<SVGGElement>(null);
   usePaint(
     port,
     (state) => {
-      const y = art.from + (art.way * state.slugs[adjuster.id]!.screwTurns) / adjuster.travelTurns;
+      const y = art.from + (art.way * depthOf(state)) / adjuster.travelTurns;
       moving.current?.setAttribute('transform', `translate(0 ${r1(y)})`);
       shaft.current?.setAttribute('transform', `translate(0 ${r1(toolIn ? y : y - LIFTED)})`);
     },

@@ -31,6 +31,7 @@ export function ProcedurePage({
         <SheetFigure receiver={receiver} figures={figures} width={width} height={176} />
         <figcaption class="si">{sheetWords.figure(figures.response.setUp.observeAt)}</figcaption>
       </figure>
+      {port.scenario.sealed ? <p class="own-ticks">{sheetWords.ownTicks}</p> : null}
       <Steps port={port} />
       {receiver.cautions.length === 0 ? null : <Caution receiver={receiver} />}
     </>
@@ -56,16 +57,46 @@ function Steps({ port }: { readonly port: BenchPort }) {
         const mark = marks[i]!;
         return (
           <li key={step.text} class={mark} {...(mark === 'now' ? { 'aria-current': 'step' as const } : {})}>
-            <span class="box" aria-hidden="true">
-              {mark === 'done' ? '\u2713' : i + 1}
-            </span>
-            {mark === 'done' ? <span class="unseen">{sheetWords.done}: </span> : null}
+            {port.scenario.sealed ? (
+              <OwnTick port={port} at={i} mark={mark} />
+            ) : (
+              <span class="box" aria-hidden="true">
+                {mark === 'done' ? '\u2713' : i + 1}
+              </span>
+            )}
+            {mark === 'done' && !port.scenario.sealed ? <span class="unseen">{sheetWords.done}: </span> : null}
             <Told of={port.receiver}>{step.text}</Told>
             {mark === 'now' ? <Lack port={port} at={i} /> : null}
           </li>
         );
       })}
     </ol>
+  );
+}
+
+/** The box of a step that the learner ticks himself. */
+export function OwnTick({
+  port,
+  at,
+  mark,
+}: {
+  readonly port: BenchPort;
+  readonly at: number;
+  readonly mark: StepMark;
+}) {
+  const { sheet: sheetWords } = useWords();
+  return (
+    <button
+      type="button"
+      class={`own-tick ${mark}`}
+      aria-pressed={mark === 'done'}
+      aria-label={sheetWords.tickStep(at + 1)}
+      onClick={() => port.tickStep(at)}
+    >
+      <span class="box" aria-hidden="true">
+        {mark === 'done' ? '\u2713' : at + 1}
+      </span>
+    </button>
   );
 }
 

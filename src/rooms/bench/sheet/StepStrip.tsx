@@ -10,7 +10,7 @@ import type { BenchPort } from '../../../present/ports.ts';
 import type { SheetFigures } from '../../../present/sheetFigures.ts';
 import { stepNow } from '../../../present/steps.ts';
 import { useLackStages } from './Lack.tsx';
-import { useStepMarks } from './ProcedurePage.tsx';
+import { OwnTick, useStepMarks } from './ProcedurePage.tsx';
 import { SheetFigure } from './SheetFigure.tsx';
 import './steps.css';
 import './strip.css';
@@ -38,6 +38,7 @@ function StepStripBase({ port, rect, figures, roomy, open, onOpen }: StepStripPr
       {roomy ? (
         <SheetFigure receiver={port.receiver} figures={figures} width={86} height={rect.height - 8} small />
       ) : null}
+      {port.scenario.sealed ? <OwnTick port={port} at={at} mark={marks[at]!} /> : null}
       <p title={step?.text}>
         <b>{sheetWords.stepOf(at + 1, marks.length)}</b>{' '}
         {lack === undefined ? <Told of={port.receiver}>{step?.text}</Told> : <span class="advice-here">{lack}</span>}
