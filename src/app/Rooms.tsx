@@ -1,4 +1,4 @@
-/** Which room is shown: the course at once, bench and report when they are first wanted. */
+/** Which room is shown: the course at once, the others when they are first wanted. */
 import type { ComponentType } from 'preact';
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import { unreachable } from '../base/never.ts';
@@ -10,6 +10,7 @@ import type { LearnerMemory } from '../services/store/learnerMemory.ts';
 import type { Logbook } from '../services/store/logbook.ts';
 import type { Words } from '../words/words.ts';
 import { createCoursePort } from './coursePort.ts';
+import type { HandbookRoomProps } from './HandbookRoom.tsx';
 import type { Language } from './language.ts';
 import { RoomBoundary } from './RoomBoundary.tsx';
 import type { Dismissed, RoomProps } from './roomProps.ts';
@@ -20,6 +21,7 @@ type Lazy<P> = () => Promise<{ readonly default: ComponentType<P> }>;
 
 const benchRoom: Lazy<RoomProps & { readonly scenarioId: string }> = () => import('./BenchRoom.tsx');
 const reportRoom: Lazy<RoomProps & { readonly runId: string }> = () => import('./ReportRoom.tsx');
+const handbookRoom: Lazy<HandbookRoomProps> = () => import('./HandbookRoom.tsx');
 
 interface RoomsProps {
   readonly language: Language;
@@ -43,12 +45,15 @@ export function Rooms({ language, library, logbook, claims, learner }: RoomsProp
   const room = { library, logbook, claims, learner, dismissed, go };
   return (
     <WordsContext.Provider value={language.first}>
-      <RoomBoundary key={routeHash(route)} {...{ route, library, logbook, go }}>
+      <RoomBoundary key={roomKey(route)} {...{ route, library, logbook, go }}>
         <Shown route={route} language={language} room={room} />
       </RoomBoundary>
     </WordsContext.Provider>
   );
 }
+
+/** A room begins anew for each run; the handbook stays while its pages are turned. */
+const roomKey = (route: Route): string => (route.page === 'handbook' ? route.page : routeHash(route));
 
 interface ShownProps {
   readonly route: Route;
@@ -62,6 +67,14 @@ function Shown({ route, language, room }: ShownProps) {
       return <Later load={benchRoom} words={language.all} props={{ ...room, scenarioId: route.scenarioId }} />;
     case 'report':
       return <Later load={reportRoom} words={language.all} props={{ ...room, runId: route.runId }} />;
+    case 'handbook':
+      return (
+        <Later
+          load={handbookRoom}
+          words={language.all}
+          props={{ logbook: room.logbook, go: room.go, pageId: route.pageId, pages: language.handbook }}
+        />
+      );
     case 'course':
       return <CourseRoom {...room} />;
     default:
@@ -81,6 +94,7 @@ function CourseRoom({ library, logbook, dismissed, go }: RoomProps) {
   return (
     <CoursePage
       port={port}
+      onHandbook={() => go({ page: 'handbook', pageId: null })}
       onReport={last === undefined ? null : () => go({ page: 'report', runId: last.runId })}
       notices={<StorageSlips logbook={logbook} dismissed={dismissed} />}
     />

@@ -1,7 +1,11 @@
 /** Where the learner is, kept in the address behind `#` so that the page works from any folder and the back button does what it says. */
 
+import { handbookHash } from '../present/handbook/address.ts';
+
 export type Route =
   | { readonly page: 'course' }
+  /** null: its contents */
+  | { readonly page: 'handbook'; readonly pageId: string | null }
   | { readonly page: 'bench'; readonly scenarioId: string }
   | { readonly page: 'report'; readonly runId: string };
 
@@ -11,11 +15,14 @@ export function readRoute(hash: string): Route {
   const [page, id] = hash.replace(/^#\/?/, '').split('/');
   if (page === 'bench' && id !== undefined && ID.test(id)) return { page, scenarioId: id };
   if (page === 'report' && id !== undefined && ID.test(id)) return { page, runId: id };
+  if (page === 'handbook' && (id === undefined || id === '')) return { page, pageId: null };
+  if (page === 'handbook' && id !== undefined && ID.test(id)) return { page, pageId: id };
   return { page: 'course' };
 }
 
 export function routeHash(route: Route): string {
   if (route.page === 'bench') return `#/bench/${route.scenarioId}`;
   if (route.page === 'report') return `#/report/${route.runId}`;
+  if (route.page === 'handbook') return handbookHash(route.pageId);
   return '#/course';
 }

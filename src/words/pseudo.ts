@@ -3,6 +3,8 @@
  * from the words, does not fit or is glued together can be seen at a glance. Figures, their units and what is put in from outside stay as they are.
  */
 
+import type { FigureWords, HandbookWords } from './handbook.ts';
+
 const OPEN = '\u27e6';
 const CLOSE = '\u27e7';
 const LONGER = 1.4;
@@ -14,6 +16,9 @@ const ACCENTED = [
   ...'\u00c5\u0181\u00c7\u00d0\u00c9\u0191\u011c\u0124\u00ce\u0134\u0136\u013b\u1e40\u00d1\u00d6\u00de\u01ea\u0154\u0160\u0162\u00db\u1e7c\u0174\u1e8a\u00dd\u017d',
 ];
 const ACCENT_OF: ReadonlyMap<string, string> = new Map([...PLAIN].map((letter, i) => [letter, ACCENTED[i]!]));
+
+/** Signs of the handbook's texts: a figure put in later, and where a word of them leads to. */
+const SIGN = /\{\w+\}|\]\(#?[\w-]+\)/u;
 
 /** A figure with its unit, or a unit by itself. */
 const FIGURE =
@@ -27,6 +32,19 @@ export function pseudoWords<W extends { readonly language: string; readonly righ
   const strange = strangeValue(words, []) as W;
   // en-XA and en-XB are the tags that the Unicode locale data keep for made-up English, the latter from right to left.
   return { ...strange, language: rightToLeft ? 'en-XB' : 'en-XA', rightToLeft };
+}
+
+/** The pages of a handbook: what tells pages, figures and trade words apart stays as it is. */
+export function pseudoHandbook(book: HandbookWords): HandbookWords {
+  const strange = strangeValue(book, []) as HandbookWords;
+  return {
+    ...strange,
+    pages: strange.pages.map((page, i) => {
+      const { id, figures } = book.pages[i]!;
+      const named = page.figures.map((figure, k) => ({ ...figure, kind: figures[k]!.kind }) as FigureWords);
+      return { ...page, id, figures: named };
+    }),
+  };
 }
 
 /** `given`: the arguments of the function that made the value. */
@@ -69,7 +87,10 @@ function pieces(text: string, given: readonly unknown[]): (readonly [piece: stri
     .filter((one): one is string => typeof one === 'string' && one.trim() !== '')
     .sort((a, b) => b.length - a.length)
     .map((one) => `(?<![\\p{L}])${escaped(one)}(?![\\p{L}])`);
-  const stays = new RegExp([...outside, `${OPEN}[^${OPEN}${CLOSE}]*${CLOSE}`, FIGURE.source].join('|'), 'gu');
+  const stays = new RegExp(
+    [...outside, `${OPEN}[^${OPEN}${CLOSE}]*${CLOSE}`, SIGN.source, FIGURE.source].join('|'),
+    'gu',
+  );
   const found: [string, boolean][] = [];
   let at = 0;
   for (const match of text.matchAll(stays)) {

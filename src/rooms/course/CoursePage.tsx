@@ -16,6 +16,7 @@ import './course.css';
 
 export interface CoursePageProps {
   readonly port: CoursePort;
+  readonly onHandbook: () => void;
   /** to the report of the last finished run; null where there is none */
   readonly onReport: (() => void) | null;
   /** what is told above the tracks */
@@ -24,7 +25,7 @@ export interface CoursePageProps {
   readonly right?: ComponentChildren;
 }
 
-export function CoursePage({ port, onReport, notices, right }: CoursePageProps) {
+export function CoursePage({ port, onHandbook, onReport, notices, right }: CoursePageProps) {
   const [changes, setChanges] = useState(0);
   // Laid out at once and not after the paint: what the logbook tells in between would be lost.
   useLayoutEffect(() => port.subscribe(() => setChanges((n) => n + 1)), [port]);
@@ -51,6 +52,7 @@ export function CoursePage({ port, onReport, notices, right }: CoursePageProps) 
   const leftOut = port.leftOut();
   const links = [
     { name: shellWords.course, current: true, go: () => {} },
+    { name: shellWords.handbook, current: false, go: onHandbook },
     ...(onBench === undefined
       ? []
       : [{ name: shellWords.bench, current: false, go: () => port.open(onBench.scenario.id) }]),

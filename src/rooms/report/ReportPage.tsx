@@ -21,13 +21,14 @@ import '../../kit/tabs/tabs.css';
 
 export interface ReportPageProps {
   readonly port: ReportPort;
+  readonly onHandbook: () => void;
   /** to the run that lies half done on the bench; null where there is none */
   readonly onBench?: (() => void) | null;
   /** what is told above the figure */
   readonly notices?: ComponentChildren;
 }
 
-export function ReportPage({ port, onBench = null, notices }: ReportPageProps) {
+export function ReportPage({ port, onHandbook, onBench = null, notices }: ReportPageProps) {
   const words = useWords();
   const { report: say, shell: shellWords } = words;
   const { report, run, receiver } = port;
@@ -57,6 +58,7 @@ export function ReportPage({ port, onBench = null, notices }: ReportPageProps) {
   };
   const links = [
     { name: shellWords.course, current: false, go: () => port.toCourse() },
+    { name: shellWords.handbook, current: false, go: onHandbook },
     ...(onBench === null ? [] : [{ name: shellWords.bench, current: false, go: onBench }]),
     { name: shellWords.reports, current: true, go: () => {} },
   ];

@@ -21,6 +21,7 @@ import { conductRuleWords } from './conductRules.ts';
 import { curveWords } from './curve.ts';
 import { leadNames, slugNames, toolNames } from './facts.ts';
 import { first } from './first.ts';
+import { glossaryWords } from './glossary.ts';
 import { causeWords, faultWords, findingWords, heldWords, limitWords } from './grading.ts';
 import { partsWords } from './parts.ts';
 import { actNames, badTimeInFile, verdictSentences, verdictTitles } from './problems.ts';
@@ -57,6 +58,9 @@ export const en = {
   tubeTalk,
   scene: sceneWords,
   parts: partsWords,
+
+  // trade words and what they mean
+  glossary: glossaryWords,
 
   // what is told of acts, the tube and the phases
   refusals: refusalWords,

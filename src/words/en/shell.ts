@@ -8,6 +8,7 @@ export const shellWords = {
   home: 'Haystack, to the course',
   rooms: 'Rooms',
   course: 'Course',
+  handbook: 'Handbook',
   bench: 'Bench',
   reports: 'Report',
   noSuchScenario: 'There is no job of that name in this course.',

@@ -1,0 +1,139 @@
+/** A trade word in a text: pointed at, focused or tapped it opens a slip that says what it means, with a small live figure where that helps. Nothing waits for it. */
+import type { ComponentChildren } from 'preact';
+import { useEffect, useId, useRef, useState } from 'preact/hooks';
+import { handbookHash } from '../../present/handbook/address.ts';
+import { TERMS, type TermId, termOf } from '../../present/handbook/terms.ts';
+import { useWords } from '../hooks/useWords.ts';
+import { px } from '../px.ts';
+import { TermFigure } from './TermFigure.tsx';
+import './term.css';
+
+/** Before a slip opens under a pointer that only passes, and before it closes while the pointer is on its way to it. */
+const HOVER_MS = 300;
+const LEAVE_MS = 250;
+const GAP_PX = 9;
+
+export interface TermProps {
+  readonly id: string;
+  readonly children: ComponentChildren;
+}
+
+export function Term({ id, children }: TermProps) {
+  const term = termOf(id);
+  return term === null ? children : <KnownTerm id={term}>{children}</KnownTerm>;
+}
+
+function KnownTerm({ id, children }: { readonly id: TermId; readonly children: ComponentChildren }) {
+  const [open, setOpen] = useState(false);
+  const word = useRef<HTMLSpanElement>(null);
+  const slip = useRef<HTMLSpanElement>(null);
+  const timer = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
+  const slipId = useId();
+  const soon = (next: boolean, ms: number): void => {
+    clearTimeout(timer.current);
+    timer.current = setTimeout(() => setOpen(next), ms);
+  };
+  const hold = (): void => clearTimeout(timer.current);
+  useEffect(() => hold, []);
+  useEffect(() => {
+    if (!open) return;
+    const box = slip.current!;
+    box.showPopover();
+    placeBeside(box, word.current!);
+    const close = (): void => setOpen(false);
+    const key = (event: KeyboardEvent): void => {
+      if (event.key !== 'Escape') return;
+      event.stopPropagation();
+      if (box.contains(document.activeElement)) word.current?.focus();
+      close();
+    };
+    const press = (event: PointerEvent): void => {
+      const at = event.target as Node;
+      if (!box.contains(at) && word.current?.contains(at) !== true) close();
+    };
+    addEventListener('keydown', key, true);
+    addEventListener('pointerdown', press, true);
+    addEventListener('scroll', close, true);
+    addEventListener('resize', close);
+    return () => {
+      removeEventListener('keydown', key, true);
+      removeEventListener('pointerdown', press, true);
+      removeEventListener('scroll', close, true);
+      removeEventListener('resize', close);
+    };
+  }, [open]);
+  const show = (): void => {
+    hold();
+    setOpen(true);
+  };
+  const left = (event: FocusEvent): void => {
+    const to = event.relatedTarget as Node | null;
+    if (slip.current?.contains(to) !== true && to !== word.current) setOpen(false);
+  };
+  return (
+    <span
+      class="term"
+      onPointerEnter={(event) => {
+        if (event.pointerType !== 'touch') soon(true, HOVER_MS);
+      }}
+      onPointerLeave={(event) => {
+        if (event.pointerType !== 'touch') soon(false, LEAVE_MS);
+      }}
+      onFocusOut={left}
+    >
+      {/* biome-ignore lint/a11y/useSemanticElements: a button element is one block in its line, and a comma behind it could begin the next */}
+      <span
+        ref={word}
+        role="button"
+        tabIndex={0}
+        class="term-word"
+        aria-expanded={open}
+        {...(open ? { 'aria-describedby': slipId } : {})}
+        onClick={show}
+        onKeyDown={(event) => {
+          if (event.key !== 'Enter' && event.key !== ' ') return;
+          event.preventDefault();
+          show();
+        }}
+        onFocus={() => {
+          if (word.current?.matches(':focus-visible')) setOpen(true);
+        }}
+      >
+        {children}
+      </span>
+      {open ? (
+        <span ref={slip} id={slipId} class="term-slip" popover="manual" onPointerEnter={hold}>
+          <TermText id={id} />
+        </span>
+      ) : null}
+    </span>
+  );
+}
+
+function TermText({ id }: { readonly id: TermId }) {
+  const words = useWords();
+  const { term, means } = words.glossary.terms[id];
+  const { page, figure } = TERMS[id];
+  return (
+    <>
+      <span class="term-head">
+        <b>{term}</b>
+        {page === null ? null : <a href={handbookHash(page)}>{words.glossary.more}</a>}
+      </span>
+      <span class="term-means">{means}</span>
+      {figure === undefined ? null : <TermFigure term={term} {...figure} />}
+    </>
+  );
+}
+
+/** Under its word, or over it where there is more room; never beside the window. */
+function placeBeside(slip: HTMLElement, word: HTMLElement): void {
+  const at = word.getBoundingClientRect();
+  const { offsetWidth: width, offsetHeight: height } = slip;
+  const edge = 8;
+  const across = Math.min(Math.max(edge, at.left - 12), innerWidth - width - edge);
+  const below = at.bottom + GAP_PX;
+  const fits = below + height <= innerHeight - edge;
+  slip.style.left = px(Math.max(edge, across));
+  slip.style.top = px(fits ? below : Math.max(edge, at.top - GAP_PX - height));
+}
