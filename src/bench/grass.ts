@@ -4,12 +4,15 @@
  * The lift is in the mean and is drawn as it is; the straying is left to the tube's chance (face.ts), from sweep to sweep another. Where stages behind each other limit,
  * the noise is that of the small signal: a limiter's quieting is not modelled. The noise of a video sweep's sidebands is not either.
  */
-import { noisyDetector, shareBehindPole } from '../physics/noisyDetector.ts';
+import { type NoisyDetector, noisyDetector, shareBehindPole } from '../physics/noisyDetector.ts';
 import { NO_NOISE, type NodeNoise } from '../receiver/receiverNoise.ts';
 import { lifeOf } from '../scenario/life.ts';
 import type { LineVolts } from './conditions.ts';
 import type { Moment } from './moment.ts';
 import type { Observation } from './observation.ts';
+
+/** A carrier may be larger than what was looked at by this many deviations. */
+const MARGIN = 8;
 
 /** Noise at the node of an observation, scaled as the scenario has it. */
 export function noiseAt(moment: Moment, lineVolts: LineVolts, { node }: Pick<Observation, 'node'>): NodeNoise {
@@ -24,9 +27,8 @@ export function noiseAt(moment: Moment, lineVolts: LineVolts, { node }: Pick<Obs
 }
 
 /** An observation whose diodes have the noise in them: what they make of a carrier, on the average. */
-export function withNoise(observation: Observation, { sigmaVolts }: NodeNoise, mostVolts: number): Observation {
-  if (sigmaVolts === 0 || observation.raw) return observation;
-  const noisy = noisyDetector(observation.detect, sigmaVolts, mostVolts);
+export function withNoise(observation: Observation, noisy: NoisyDetector | null): Observation {
+  if (noisy === null || observation.raw) return observation;
   const out = new Float64Array(2);
   return {
     ...observation,
@@ -37,9 +39,18 @@ export function withNoise(observation: Observation, { sigmaVolts }: NodeNoise, m
   };
 }
 
-/** The raw input has no diode: the envelope itself stands higher, in place. */
-export function liftRaw(carriers: Float64Array, { sigmaVolts }: NodeNoise, mostVolts: number): void {
-  const noisy = noisyDetector((volts) => volts, sigmaVolts, mostVolts);
+/** Its diode in the noise; of the raw input, which has none, the envelope itself. Null where there is no noise. */
+export function noisyDiode(
+  { detect, raw }: Observation,
+  { sigmaVolts }: NodeNoise,
+  mostVolts: number,
+): NoisyDetector | null {
+  if (sigmaVolts === 0) return null;
+  return noisyDetector(raw ? (volts) => volts : detect, sigmaVolts, mostVolts + MARGIN * sigmaVolts);
+}
+
+/** Carriers on the raw input stand higher by the noise, in place. */
+export function liftRaw(carriers: Float64Array, noisy: NoisyDetector): void {
   const out = new Float64Array(2);
   for (let i = 0; i < carriers.length; i++) {
     noisy.at(carriers[i]!, out);
@@ -55,17 +66,15 @@ export interface Grass {
 
 /** Writes to `out`, from the carriers of the diode or of both; `stepSeconds` from sample to sample. */
 export function grassOf(
-  { detect, pair, raw, loadSeconds, leadSeconds }: Observation,
+  { pair, raw, loadSeconds, leadSeconds }: Observation,
   { sigmaVolts, bandHz }: NodeNoise,
+  noisy: NoisyDetector,
   carriers: Float64Array,
   minus: Float64Array | null,
-  mostVolts: number,
   stepSeconds: number,
   out: Float64Array,
-): Grass | null {
-  if (sigmaVolts === 0) return null;
+): Grass {
   if (raw) return { strayVolts: out.fill(sigmaVolts), memory: 0 };
-  const noisy = noisyDetector(detect, sigmaVolts, mostVolts);
   const poleSeconds = loadSeconds + leadSeconds;
   // A ratio detector gives half of the difference.
   const share = shareBehindPole(bandHz, poleSeconds) * (pair?.kind === 'ratio' && pair.tap === 'output' ? 0.5 : 1);

@@ -6,7 +6,7 @@ import { diodeLaw } from '../physics/diodeLaw.ts';
 import type { LineVolts } from './conditions.ts';
 import { createDetection } from './detection.ts';
 import { createEnvelopes } from './envelopes.ts';
-import { noiseAt, withNoise } from './grass.ts';
+import { noiseAt, noisyDiode, withNoise } from './grass.ts';
 import { diodeNow } from './loads.ts';
 import { type Moment, TRACE_POINTS } from './moment.ts';
 import { diodesOf, type Observation } from './observation.ts';
@@ -53,8 +53,7 @@ export function createMeter(): (moment: Moment, lineVolts: LineVolts) => number 
     if (observation.minusNode !== null) envelopeOf(moment, lineVolts, observation.minusNode, minus);
     const noise = noiseAt(moment, lineVolts, observation);
     const most = plus.reduce((a, v) => Math.max(a, v), 0) + minus.reduce((a, v) => Math.max(a, v), 0);
-    const noisy = withNoise(observation, noise, most + 8 * noise.sigmaVolts);
-    detection.detect(noisy, plus, minus, 1 / moment.sweepHz);
+    detection.detect(withNoise(observation, noisyDiode(observation, noise, most)), plus, minus, 1 / moment.sweepHz);
     return atRest + plus.reduce((sum, v) => sum + v, 0) / plus.length;
   };
 }

@@ -11,7 +11,7 @@ import type { LineVolts } from './conditions.ts';
 import { createDetection } from './detection.ts';
 import { createEnvelopes } from './envelopes.ts';
 import type { FaultBook } from './faultsNow.ts';
-import { type Grass, grassOf, liftRaw, noiseAt, withNoise } from './grass.ts';
+import { type Grass, grassOf, liftRaw, noiseAt, noisyDiode, withNoise } from './grass.ts';
 import { keepLast } from './kept.ts';
 import { type ActiveMarker, activeMarkers } from './markers.ts';
 import { createMeter } from './meter.ts';
@@ -97,14 +97,14 @@ export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state
     else {
       addMarkers(volts, minus, observation, through);
       const noise = noiseAt(moment, lineVolts, observation);
-      if (noise.sigmaVolts > 0) {
-        const most = Math.max(peakCarrierVolts, through?.carrierVolts ?? 0) + 8 * noise.sigmaVolts;
+      const noisy = noisyDiode(observation, noise, Math.max(peakCarrierVolts, through?.carrierVolts ?? 0));
+      if (noisy !== null) {
         const second = observation.minusNode === null ? null : minus;
         noisyVolts.set(volts);
         noisyMinus.set(minus);
-        grass = grassOf(observation, noise, volts, second, most, 1 / (moment.sweepHz * volts.length), stray);
-        if (observation.raw) liftRaw(noisyVolts, noise, most);
-        toInput(noisyVolts, noisyMinus, moment, withNoise(observation, noise, most));
+        grass = grassOf(observation, noise, noisy, volts, second, 1 / (moment.sweepHz * volts.length), stray);
+        if (observation.raw) liftRaw(noisyVolts, noisy);
+        toInput(noisyVolts, noisyMinus, moment, withNoise(observation, noisy));
       }
       toInput(volts, minus, moment, observation);
       if (grass === null) noisyVolts.set(volts);

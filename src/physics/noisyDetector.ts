@@ -13,29 +13,40 @@ export interface NoisyDetector {
   at(amplitudeVolts: number, out: Float64Array): void;
 }
 
-const INTERVALS = 128;
+/** Samples are even in log(1 + A / sigma). */
+const STEP = 0.05;
+/** exp(12) or 160,000 times the noise: from there on nothing more is added. */
+const INTERVALS = 240;
 
-/** `sigmaVolts` a side, above 0; carriers up to `mostVolts`. A table, even in log(1 + A / sigma). */
+/** The envelope's mean less the carrier, and its deviation, at the samples, for noise of 1 V a side. */
+const lift = new Float64Array(INTERVALS + 2);
+const deviation = new Float64Array(INTERVALS + 2);
+for (let i = 0; i < lift.length; i++) {
+  const ratio = Math.expm1(i * STEP);
+  lift[i] = riceMean(ratio, 1) - ratio;
+  deviation[i] = riceDeviation(ratio, 1);
+}
+
+/** `sigmaVolts` a side, above 0; carriers up to `mostVolts`. */
 export function noisyDetector(
   detect: (amplitudeVolts: number) => number,
   sigmaVolts: number,
   mostVolts: number,
 ): NoisyDetector {
-  const step = Math.log1p(mostVolts / sigmaVolts) / INTERVALS + 1e-9;
-  const added = new Float64Array(INTERVALS + 2);
-  const strays = new Float64Array(INTERVALS + 2);
+  const last = Math.min(INTERVALS, Math.ceil(Math.log1p(mostVolts / sigmaVolts) / STEP));
+  const added = new Float64Array(last + 2);
+  const strays = new Float64Array(last + 2);
   for (let i = 0; i < added.length; i++) {
-    const amplitude = sigmaVolts * Math.expm1(i * step);
-    const mean = riceMean(amplitude, sigmaVolts);
-    const deviation = riceDeviation(amplitude, sigmaVolts);
-    const high = detect(mean + deviation);
-    const low = detect(Math.max(0, mean - deviation));
+    const amplitude = sigmaVolts * Math.expm1(i * STEP);
+    const mean = amplitude + sigmaVolts * lift[i]!;
+    const high = detect(mean + sigmaVolts * deviation[i]!);
+    const low = detect(Math.max(0, mean - sigmaVolts * deviation[i]!));
     added[i] = (high + low) / 2 - detect(amplitude);
     strays[i] = (high - low) / 2;
   }
   return {
     at(amplitudeVolts, out) {
-      const place = Math.min(Math.log(1 + amplitudeVolts / sigmaVolts) / step, INTERVALS);
+      const place = Math.min(Math.log(1 + amplitudeVolts / sigmaVolts) / STEP, last);
       const i = Math.floor(place);
       const t = place - i;
       out[0] = added[i]! + t * (added[i + 1]! - added[i]!);

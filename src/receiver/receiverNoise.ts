@@ -29,7 +29,7 @@ export const NO_NOISE: NodeNoise = { sigmaVolts: 0, bandHz: 0 };
 /** k T at 290 K, four times, joules. */
 export const FOUR_K_T = 4 * 1.380649e-23 * 290;
 const TRIODE_RESISTANCE = 2.5;
-const POINTS = 96;
+const POINTS = 64;
 /** The band of a response reaches this much of its width beyond the ends that its sheet looks at. */
 const BEYOND = 0.5;
 /** Far below what any stage or diode would notice. */

@@ -24,7 +24,7 @@ function noisyDeck(id: string, node: string, fromHz: number, toHz: number): stri
     text = text.replace(line, `$1quiet_${element}$2`);
     text += `\nRnoise_${element} ${control} quiet_${element} ${2.5 / found.value}`;
   }
-  return `${text}\n.noise v(${node}) Isig lin 96 ${fromHz} ${toHz} 1\n.end\n`;
+  return `${text}\n.noise v(${node}) Isig lin 64 ${fromHz} ${toHz} 1\n.end\n`;
 }
 
 describe('noise of a receiver without leads, diodes not drawing', () => {
@@ -40,10 +40,10 @@ describe('noise of a receiver without leads, diodes not drawing', () => {
     const { specification } = receiver.responses[0]!;
     const { fromHz, toHz } = specification;
     const width = toHz - fromHz;
-    const step = (2 * width) / 96;
+    const step = (2 * width) / 64;
     const from = fromHz - width / 2 + step / 2;
-    const { hz, density } = await runNoise(noisyDeck(id, node, from, from + 95 * step));
-    expect(hz).toHaveLength(96);
+    const { hz, density } = await runNoise(noisyDeck(id, node, from, from + 63 * step));
+    expect(hz).toHaveLength(64);
     const power = density.reduce((sum, v) => sum + v * v * step, 0) * (FOUR_K_T / FOUR_K_T_27);
     const { sigmaVolts } = createReceiverNoise(receiver, deck).at(node);
     expect(sigmaVolts).toBeGreaterThan(1e-6);
