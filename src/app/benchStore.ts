@@ -20,6 +20,7 @@ import { type Alignment, createAlignmentWatch } from '../session/alignment.ts';
 import { missingPicture, SETTLE_SECONDS } from '../session/missing.ts';
 import { createSession } from '../session/session.ts';
 import { createBenchClock } from './benchClock.ts';
+import { createBenchMoment } from './benchMoment.ts';
 import { createFrames } from './frames.ts';
 import { createGatherer } from './gatherer.ts';
 
@@ -79,6 +80,7 @@ export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null):
   const slugWatch = createAlignmentWatch(setup);
   let run: Run = taken?.run ?? createRun(setup, null);
   const clock = createBenchClock({ ...parts, ticked }, taken?.elapsedMs ?? 0);
+  const moment = createBenchMoment(setup, () => clock.elapsedMs());
   /** nothing happens any more: the run is signed off or thrown away, or another tab has it */
   let over = false;
   /** the session has not yet heard of the latest act */
@@ -101,7 +103,7 @@ export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null):
     sealed || missingPicture(facts).length > 0 ? null : slugWatch.of(run.state, atRest);
   const tell = (toldAtMs: number): void => {
     untold = false;
-    const facts = bench.facts(run.state);
+    const facts = bench.facts(moment.of(run.state));
     const { lastSlugTurnSeconds: turned } = run.state;
     const atRest = turned === null || toldAtMs / 1000 - turned >= SETTLE_SECONDS;
     session.send({ type: 'FACTS', facts, atSeconds: toldAtMs / 1000, slugs: slugsSeen(facts, atRest) });
@@ -182,17 +184,19 @@ export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null):
   function ticked(): void {
     const before = told().view();
     session.send({ type: 'TICK', elapsedSeconds: clock.elapsedMs() / 1000 });
+    const moves = !over && moment.moves(run.state);
+    if (moves) tell(atMs());
     const { stage, alignment } = session.view();
     // Only now is it worth a look how the slug stands that has come to rest.
     if (alignment === 'settled' && before.alignment === 'turning') {
-      const slugs = slugsSeen(bench.facts(run.state), true);
+      const slugs = slugsSeen(bench.facts(moment.of(run.state)), true);
       if (slugs !== null) session.send({ type: 'LOOKED', slugs });
     }
     minuteClock();
     ticks++;
     if (ticks % TIME_SAVE_TICKS === 0) saveSoon();
-    // Time alone brings a slug to rest and a run to its limit; of the rest nothing can have changed.
-    if (stage !== before.stage || alignment !== before.alignment) frames.invalidate();
+    // Time alone brings a slug to rest, a run to its limit and a set to its warmth; of the rest nothing can have changed.
+    if (moves || stage !== before.stage || alignment !== before.alignment) frames.invalidate();
     loop.ask('tell', tellSecond);
   }
   function tellSecond(): void {
@@ -216,8 +220,8 @@ export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null):
     scenario: setup.scenario,
     setup,
     state: () => run.state,
-    display: () => shownOf(bench.display(run.state)),
-    facts: () => bench.facts(run.state),
+    display: () => shownOf(bench.display(moment.of(run.state))),
+    facts: () => bench.facts(moment.of(run.state)),
     session: () => told().view(),
     elapsedSeconds: () => clock.elapsedMs() / 1000,
     act(event) {

@@ -6,6 +6,7 @@ import type { ReportPort } from '../present/ports.ts';
 import { createReplayer } from '../run/replay.ts';
 import type { GradedRun } from '../services/jobs/jobTable.ts';
 import { sessionViewAt } from '../session/session.ts';
+import { createBenchMoment } from './benchMoment.ts';
 
 export interface ReportActs {
   readonly exportRun: () => void;
@@ -22,6 +23,8 @@ export function createReportPort(
 ): ReportPort {
   const replayer = createReplayer(setup, run.events);
   const bench = createBench(setup);
+  let nowMs = 0;
+  const moment = createBenchMoment(setup, () => nowMs);
   const lastTurnMs = run.events.findLast(({ type }) => type === 'slugTurned')?.atMs ?? 0;
   return {
     report,
@@ -30,7 +33,8 @@ export function createReportPort(
     receiver: setup.receiver,
     previousBest,
     at(seconds) {
-      const state = replayer.at(seconds);
+      nowMs = seconds * 1000;
+      const state = moment.of(replayer.at(seconds));
       const session = sessionViewAt(setup, bench.facts(state), seconds, seconds * 1000 >= lastTurnMs);
       return { state, display: bench.display(state), session };
     },

@@ -10,6 +10,7 @@ import type { BenchDisplay } from './display.ts';
 import { createFace, markerTags } from './face.ts';
 import type { Facts } from './facts.ts';
 import { createFaultBook } from './faultsNow.ts';
+import { warmthOf } from './heat.ts';
 import { HALF_HEIGHT_DIV, HALF_WIDTH_DIV } from './instruments.ts';
 import { keepLast } from './kept.ts';
 import { measureFacts } from './measureFacts.ts';
@@ -19,7 +20,7 @@ import type { BenchSetup } from './setup.ts';
 import { createTruth, type Truth } from './truth.ts';
 
 export interface Bench {
-  /** time passing moves only the shimmer of pips, noise and tone: give `{ ...state, seconds }` to see it */
+  /** time passing moves the shimmer of pips, noise and tone, and a set that warms up: give `{ ...state, seconds }` to see it */
   display(state: BenchState): BenchDisplay;
   facts(state: BenchState): Facts;
   /** a response of the receiver under the sheet's own conditions with the slugs as they stand; left out: the one that the bench is set up for */
@@ -53,7 +54,7 @@ export function createBench(setup: BenchSetup): Bench {
           toneVolts: picture.tone?.rmsVolts ?? 0,
           beatHz: beatOf(setup, picture, state),
           humDiv: face.humDiv,
-          note: noteOf(state, picture, face.lowDiv, face.highDiv),
+          note: noteOf(setup, state, picture, face.lowDiv, face.highDiv),
         };
       },
     ),
@@ -84,17 +85,22 @@ function beatOf(
   return away <= HIGHEST_NOTE_HZ ? away : null;
 }
 
+/** Share of the emission below which the set is as good as dead. */
+const HEATING_BELOW = 0.1;
 /** Less than this of a carrier is not seen by any diode here. */
 const NOTHING_VOLTS = 1e-6;
 
 function noteOf(
-  { leads, controls }: BenchState,
+  setup: BenchSetup,
+  state: BenchState,
   picture: Picture,
   lowDiv: number,
   highDiv: number,
 ): BenchDisplay['note'] {
+  const { leads, controls } = state;
   if (leads.y === null) return 'noY';
   if (!picture.running) return 'powerOff';
+  if (warmthOf(setup, state).emission < HEATING_BELOW) return 'heating';
   if (picture.observation === null || picture.peakCarrierVolts < NOTHING_VOLTS) return 'noSignal';
   if (leads.x === null) return 'noX';
   const above = lowDiv > HALF_HEIGHT_DIV || highDiv < -HALF_HEIGHT_DIV;

@@ -3,6 +3,7 @@
 import type { ProofId } from '../scenario/proofId.ts';
 import type { ValuesOf } from './controls/row.ts';
 import type { CONTROL_ROWS } from './controls/rows.ts';
+import type { Heat } from './heat.ts';
 
 export const LEAD_IDS = ['rf', 'y', 'x', 'earth', 'biasA', 'biasB', 'meter'] as const;
 export type LeadId = (typeof LEAD_IDS)[number];
@@ -82,6 +83,8 @@ export interface BenchState {
   readonly cautionsAcknowledged: boolean;
   readonly isolated: boolean;
   readonly powered: boolean;
+  /** when the power was last switched; it counts only in a scenario that begins cold */
+  readonly heat: Heat;
   /** where each lead's free end is; null = in the tray */
   readonly leads: Readonly<Record<LeadId, LeadEnd | null>>;
   /** the generator's lead has been clipped on, now or before */

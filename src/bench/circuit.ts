@@ -124,6 +124,7 @@ function createStation(setup: BenchSetup, connections: Connections, deck: Deck):
 
 function sameStages(a: StageConditions, b: StageConditions): boolean {
   if (a.running !== b.running || a.bareAt !== b.bareAt) return false;
+  if (a.warmth.emission !== b.warmth.emission || a.warmth.chill !== b.warmth.chill) return false;
   for (const line in b.lineVolts) if (a.lineVolts[line] !== b.lineVolts[line]) return false;
   return true;
 }

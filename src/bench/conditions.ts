@@ -4,6 +4,7 @@
  * - A bare RF lead (no isolating capacitor) is a path of 75 ohm for direct current. On the grid of a controlled stage it holds that stage at 0 V
  *   whatever the line says. On a point that carries direct volts it pulls them down, and every stage that has its control or its
  *   output there stops working.
+ * - A set that has just been switched on cold (heat.ts): its valves give what their heaters allow, and their inputs are not yet what they will be.
  * - A mains set that is switched off has no gain left in any stage.
  */
 import { type Deck, findElement, nodeKey } from '../physics/deck.ts';
@@ -11,6 +12,7 @@ import { deckValue, type ElementValue, slugValues, stageValues } from '../receiv
 import type { Receiver, Stage, TestPoint } from '../receiver/receiver.ts';
 import type { BenchState } from './benchState.ts';
 import type { Connections } from './connections.ts';
+import { driftsOf, isValve, type Warmth, warmthOf } from './heat.ts';
 import { STEEL_INDUCTANCE } from './instruments.ts';
 import type { BenchSetup } from './setup.ts';
 
@@ -41,22 +43,50 @@ export interface StageConditions {
   readonly running: boolean;
   /** the point that a bare RF lead stands on */
   readonly bareAt: TestPoint | null;
+  readonly warmth: Warmth;
 }
 
 export function stageConditions(
-  { receiver }: BenchSetup,
+  setup: BenchSetup,
   state: BenchState,
   { rf }: Connections,
   lineVolts: LineVolts,
 ): StageConditions {
+  const { receiver } = setup;
   const bare = rf !== null && rf.inject?.kind === 'node' && !state.controls.rfCapacitor;
-  return { lineVolts, running: receiver.mains === null || state.powered, bareAt: bare ? rf : null };
+  return {
+    lineVolts,
+    running: receiver.mains === null || state.powered,
+    bareAt: bare ? rf : null,
+    warmth: warmthOf(setup, state),
+  };
 }
 
 /** Transconductances, input capacitors and input resistors of every stage. */
-export function stageElementValues({ receiver, deck }: BenchSetup, conditions: StageConditions): ElementValue[] {
-  return receiver.stages.flatMap((stage) => oneStage(receiver, deck, stage, conditions));
+export function stageElementValues(
+  { receiver, deck, scenario }: BenchSetup,
+  conditions: StageConditions,
+): ElementValue[] {
+  const { emission, chill } = conditions.warmth;
+  const drifts = chill > 0 ? driftsOf(receiver, scenario) : null;
+  return receiver.stages.flatMap((stage) => {
+    const values = oneStage(receiver, deck, stage, conditions).map((v) =>
+      v.element === stage.element && isValve(stage) ? { ...v, value: v.value * emission } : v,
+    );
+    return drifts === null ? values : withChill(stage, deck, values, chill * (drifts.get(stage.element) ?? 0));
+  });
 }
+
+/** A cold valve's input capacitance is smaller. */
+function withChill({ inputCapacitor }: Stage, deck: Deck, values: ElementValue[], farads: number): ElementValue[] {
+  if (inputCapacitor === null) return values;
+  const warm = values.find((v) => v.element === inputCapacitor)?.value ?? deckValue(deck, inputCapacitor);
+  const rest = values.filter((v) => v.element !== inputCapacitor);
+  return [...rest, { element: inputCapacitor, value: Math.max(LEAST_FARADS, warm - farads) }];
+}
+
+/** However small a capacitor and large a drift. */
+const LEAST_FARADS = 1e-15;
 
 function oneStage(receiver: Receiver, deck: Deck, stage: Stage, conditions: StageConditions): ElementValue[] {
   const { lineVolts, running, bareAt } = conditions;

@@ -29,5 +29,5 @@ export interface BenchDisplay {
   /** strength of mains hum on the trace, divisions */
   readonly humDiv: number;
   /** why the face is dark or flat, if it is: for the screen reader and the tube's own note */
-  readonly note: 'none' | 'noX' | 'noY' | 'noSignal' | 'powerOff' | 'offScreen';
+  readonly note: 'none' | 'noX' | 'noY' | 'noSignal' | 'powerOff' | 'heating' | 'offScreen';
 }

@@ -12,6 +12,7 @@ import { createDetection } from './detection.ts';
 import { createEnvelopes } from './envelopes.ts';
 import type { FaultBook } from './faultsNow.ts';
 import { type Grass, grassOf, liftRaw, noiseAt, noisyDiode, withNoise } from './grass.ts';
+import { warmthOf } from './heat.ts';
 import { keepLast } from './kept.ts';
 import { type ActiveMarker, activeMarkers } from './markers.ts';
 import { createMeter } from './meter.ts';
@@ -130,7 +131,7 @@ export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state
     };
   };
 
-  return keepLast(partsDrawn, draw);
+  return keepLast(partsDrawn(whole), draw);
 
   /** Markers sent through the set join the carriers, in place. */
   function addMarkers(
@@ -165,10 +166,13 @@ function sweepOf({ state, centreHz, sweepHz }: Moment): PipSweep {
   return { centreHz, spanHz: state.controls.spanHz, mainsHz: sweepHz, points: TRACE_POINTS };
 }
 
-/** All that a picture is made of: time may pass and proofs come and go without another. */
-function partsDrawn(state: BenchState): readonly unknown[] {
-  const { controls, slugs, leads, crystals, replaced, tool, toolIn, powered } = state;
-  return [controls, slugs, leads, crystals, replaced, tool, toolIn, powered];
+/** All that a picture is made of: time may pass, once the set is warm, and proofs come and go without another. */
+function partsDrawn(setup: BenchSetup): (state: BenchState) => readonly unknown[] {
+  return (state) => {
+    const { controls, slugs, leads, crystals, replaced, tool, toolIn, powered } = state;
+    const { emission, chill } = warmthOf(setup, state);
+    return [controls, slugs, leads, crystals, replaced, tool, toolIn, powered, emission, chill];
+  };
 }
 
 function largest(samples: Float64Array, more: Float64Array | null): number {

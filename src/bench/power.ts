@@ -6,6 +6,7 @@
  */
 import type { Applied, BenchSound } from './benchEvent.ts';
 import { type BenchState, LEAD_IDS } from './benchState.ts';
+import { heatNow } from './heat.ts';
 import { withIncident } from './incidents.ts';
 import { done, refused } from './outcome.ts';
 import type { BenchSetup } from './setup.ts';
@@ -26,7 +27,7 @@ export function switchPower(setup: BenchSetup, state: BenchState, on: boolean): 
   if (setup.receiver.mains === null) return refused('notInThisScenario');
   if (state.powered === on) return refused('alreadySo');
   if (on && !state.cautionsAcknowledged) return refused('cautionsFirst');
-  return stopIfChassisLive(setup, { ...state, powered: on }, 'power', { kind: 'switch' });
+  return stopIfChassisLive(setup, { ...state, powered: on, heat: heatNow(state) }, 'power', { kind: 'switch' });
 }
 
 /** The X lead joins two instruments. */

@@ -11,6 +11,7 @@ import { nominalTurns } from '../receiver/slugLaw.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { type BenchState, type Controls, LEAD_IDS, type LeadId, NO_PROOFS, type SlugState } from './benchState.ts';
 import { CONTROLS } from './controls/controls.ts';
+import { STONE_COLD } from './heat.ts';
 import { sheetFittings, sheetLeads } from './sheetSetUp.ts';
 
 export interface BenchSetup {
@@ -44,6 +45,7 @@ export function initialState(setup: BenchSetup): BenchState {
     cautionsAcknowledged: safe,
     isolated: safe && receiver.mains !== null,
     powered: safe || receiver.mains === null,
+    heat: STONE_COLD,
     // The parser has held each end against what the lead may be put on.
     leads,
     rfHasBeenOn: leads.rf !== null,

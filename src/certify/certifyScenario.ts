@@ -7,6 +7,7 @@
  */
 import { ENGINE } from '../base/engine.ts';
 import { clamp, roundTo } from '../base/rounding.ts';
+import { warmsUp } from '../bench/heat.ts';
 import { type BenchSetup, designOf, initialState } from '../bench/setup.ts';
 import { hashOf } from '../files/hash.ts';
 import { uncured } from '../grading/faultLines.ts';
@@ -74,6 +75,7 @@ export function certifyScenario(setup: BenchSetup, onShare: (share: number) => v
     responses: responses.length,
     cures: scenario.faults.filter((fault) => cureOf(fault, receiver, deck).kind !== 'turn').length,
     proofs: scenario.proofs.length,
+    warmsUp: warmsUp(receiver, scenario),
     prepared: scenario.start.prepared,
   });
   // A time limit is no use to anybody when par takes longer.

@@ -6,6 +6,7 @@ import type { BenchEvent, Refusal } from '../bench/benchEvent.ts';
 import type { BenchState, Controls, LeadId } from '../bench/benchState.ts';
 import { choicesOf } from '../bench/controlRange.ts';
 import { mirrorFor } from '../bench/deflection.ts';
+import { WARM_UP_SECONDS, warmthOf } from '../bench/heat.ts';
 import { HALF_HEIGHT_DIV } from '../bench/instruments.ts';
 import { type BenchSetup, initialState } from '../bench/setup.ts';
 import { PLAIN_PICTURE, settings, sheetControls, sheetFittings, sheetLeads } from '../bench/sheetSetUp.ts';
@@ -18,6 +19,8 @@ import type { CoreTurns } from '../receiver/statedResponse.ts';
 import type { ProofId } from '../scenario/proofId.ts';
 
 const STEP_MS = 100;
+/** A set that is farther from warm than this is waited for. */
+const CHILLY = 0.1;
 
 export interface Hand {
   readonly state: BenchState;
@@ -26,11 +29,14 @@ export interface Hand {
   /** acts that the bench refused */
   readonly refused: readonly { readonly event: BenchEvent; readonly reason: Refusal }[];
   take(...events: readonly BenchEvent[]): void;
+  /** lets the bench's clock run */
+  rest(seconds: number): void;
 }
 
 export function createHand(setup: BenchSetup): Hand {
   let state = initialState(setup);
   const events: TimedEvent[] = [];
+  let atMs = 0;
   const refused: { event: BenchEvent; reason: Refusal }[] = [];
   return {
     get state() {
@@ -39,11 +45,14 @@ export function createHand(setup: BenchSetup): Hand {
     events,
     refused,
     bench: createBench(setup),
+    rest(seconds) {
+      atMs += 1000 * seconds;
+    },
     take(...more) {
       for (const event of more) {
-        const atMs = (events.length + 1) * STEP_MS;
-        const applied = applyEvent(setup, state, event, atMs / 1000);
+        const applied = applyEvent(setup, state, event, (atMs + STEP_MS) / 1000);
         if (applied.ok) {
+          atMs += STEP_MS;
           state = applied.state;
           events.push({ atMs, ...event });
         } else if (applied.reason !== 'alreadySo' && applied.reason !== 'crystalAlreadyIn') {
@@ -85,6 +94,7 @@ export function setUpFor(setup: BenchSetup, hand: Hand, response: SheetResponse)
   }
   setAll(hand, sheetFittings(setUp));
   if (receiver.mains !== null) hand.take({ type: 'powerSwitched', on: true });
+  if (warmthOf(setup, hand.state).chill > CHILLY) hand.rest(WARM_UP_SECONDS);
   setAll(hand, {
     ...sheetControls(setUp),
     centreHz: setUp.centreHz - (scenario.bench.centreErrorHz ?? 0),

@@ -3,7 +3,7 @@
  *
  * Turns: half as much again as the straight route (past the place and back, and a second time round), and a quarter turn for each slug to find its top.
  * Seconds: making safe, connecting and setting up once, a shorter set-up for each further response, each slug found and followed, each turn, each part found and
- * replaced, each proof. Rounded up to eighths of a turn and quarters of a minute.
+ * replaced, each proof, ten minutes for a set that stands cold. Rounded up to eighths of a turn and quarters of a minute.
  */
 import type { RouteStep } from './certificate.ts';
 
@@ -12,7 +12,18 @@ const TURNS_A_SLUG = 0.25;
 const LEAST_TURNS = 1;
 const EIGHTH = 0.125;
 
-const SECONDS = { safe: 60, connect: 120, setUp: 180, further: 120, slug: 30, trap: 15, turn: 8, cure: 240, proof: 15 };
+const SECONDS = {
+  safe: 60,
+  connect: 120,
+  setUp: 180,
+  further: 120,
+  slug: 30,
+  trap: 15,
+  turn: 8,
+  cure: 240,
+  proof: 15,
+  warmUp: 600,
+};
 const QUARTER_MINUTE = 15;
 
 export interface Work {
@@ -21,11 +32,13 @@ export interface Work {
   readonly responses: number;
   readonly cures: number;
   readonly proofs: number;
+  /** the set stands cold */
+  readonly warmsUp: boolean;
   readonly prepared: readonly ('safe' | 'connect')[];
 }
 
 export function parOf(work: Work): { readonly turns: number; readonly seconds: number } {
-  const { route, traps, responses, cures, proofs, prepared } = work;
+  const { route, traps, responses, cures, proofs, warmsUp, prepared } = work;
   const straight = route.reduce((sum, step) => sum + Math.abs(step.turns), 0);
   const turns = Math.max(LEAST_TURNS, TURNS_OVER * straight + TURNS_A_SLUG * route.length);
   const seconds =
@@ -37,7 +50,8 @@ export function parOf(work: Work): { readonly turns: number; readonly seconds: n
     SECONDS.trap * traps +
     SECONDS.turn * turns +
     SECONDS.cure * cures +
-    SECONDS.proof * proofs;
+    SECONDS.proof * proofs +
+    (warmsUp ? SECONDS.warmUp : 0);
   return {
     turns: Math.ceil(turns / EIGHTH - 1e-9) * EIGHTH,
     seconds: Math.ceil(seconds / QUARTER_MINUTE - 1e-9) * QUARTER_MINUTE,

@@ -55,7 +55,11 @@ const benchSchema = v.strictObject({
   centreErrorHz: v.exactOptional(number(-1e6, 1e6)),
 });
 
-const lifeSchema = v.strictObject({ noise: v.exactOptional(number(0, 4)) });
+const lifeSchema = v.strictObject({
+  noise: v.exactOptional(number(0, 4)),
+  cold: v.exactOptional(yesOrNo()),
+  driftFarads: v.exactOptional(number(0, 1e-12)),
+});
 
 export const scenarioSchema = v.strictObject({
   format: v.literal('haystack-scenario'),

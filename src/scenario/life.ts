@@ -5,13 +5,17 @@
 export interface Life {
   /** noise of the set's own stages and circuits, as a share of the volts that the circuit gives by itself */
   readonly noise: number;
+  /** the set has stood unused: its valves must heat and its circuits settle before it is what its sheet says */
+  readonly cold: boolean;
+  /** how far a valve's input capacitance moves, about, from cold to warm, farads */
+  readonly driftFarads: number;
 }
 
 /** Where the scenario says nothing: there to be seen, never in the way. */
-export const MILD_LIFE: Life = { noise: 0.4 };
+export const MILD_LIFE: Life = { noise: 0.4, cold: false, driftFarads: 0.2e-12 };
 
 /** A bench as clean as a drawing. */
-export const NO_LIFE: Life = { noise: 0 };
+export const NO_LIFE: Life = { noise: 0, cold: false, driftFarads: 0 };
 
 /** `life` of a scenario, what it leaves out being mild. */
 export function lifeOf({ life }: { readonly life?: Partial<Life> }): Life {

@@ -49,9 +49,11 @@ export function demonstrate(setup: BenchSetup): Run {
       return null;
     },
     look: (sweepsLater = 0) => {
-      const { state } = run;
-      const seconds = state.seconds + sweepsLater / setup.scenario.bench.mainsHz;
-      return bench.display(sweepsLater === 0 ? state : { ...state, seconds });
+      const seconds = atMs / 1000 + sweepsLater / setup.scenario.bench.mainsHz;
+      return bench.display(seconds === run.state.seconds ? run.state : { ...run.state, seconds });
+    },
+    wait(seconds) {
+      atMs += 1000 * seconds;
     },
     knobs: () => run.state.controls,
     scale: (knob) => engraved(controlRange(setup, knob)),

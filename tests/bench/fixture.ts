@@ -284,7 +284,16 @@ function stage(
   inputCapacitor: string,
   inputResistor: string,
 ): Receiver['stages'][number] {
-  return { element, device: element, gmSiemens, saturationVolts, limiter: false, agc, inputCapacitor, inputResistor };
+  return {
+    element,
+    device: `V${element.slice(1)} pentode`,
+    gmSiemens,
+    saturationVolts,
+    limiter: false,
+    agc,
+    inputCapacitor,
+    inputResistor,
+  };
 }
 
 export const SCENARIO: Scenario = {

@@ -3,7 +3,8 @@ import { describe, expect, test } from 'vitest';
 import { createBench } from '../../src/bench/bench.ts';
 import type { BenchEvent, ControlId } from '../../src/bench/benchEvent.ts';
 import type { BenchState } from '../../src/bench/benchState.ts';
-import type { BenchSetup } from '../../src/bench/setup.ts';
+import { driftsOf, heatNow, warmthOf } from '../../src/bench/heat.ts';
+import { type BenchSetup, initialState } from '../../src/bench/setup.ts';
 import { type Life, lifeOf, MILD_LIFE, NO_LIFE } from '../../src/scenario/life.ts';
 import { play, readySetup, stripSetup } from './fixture.ts';
 import { heights, mean, retrace, trace } from './look.ts';
@@ -100,5 +101,78 @@ describe('noise of the set', () => {
   test('moves no fact and no truth', () => {
     expect(noisyBench.facts(wide)).toEqual(bench.facts(wide));
     expect(noisyBench.truth(wide)).toEqual(bench.truth(wide));
+  });
+});
+
+describe('a set that has stood cold', () => {
+  const cold = lively({ cold: true, driftFarads: 0.2e-12 });
+  const coldBench = createBench(cold);
+  const start = initialState(cold);
+  const switchedOn = play(cold, [
+    { type: 'powerSwitched', on: false },
+    { type: 'powerSwitched', on: true },
+  ]);
+  const later = (seconds: number): BenchState => ({ ...switchedOn, seconds: switchedOn.seconds + seconds });
+  const top = (state: BenchState): number =>
+    Math.max(...heights(trace(coldBench.display({ ...state, controls: { ...state.controls, yInvert: true } }))));
+  /** Middle of the curve, by its height, hertz. */
+  const middleHz = (state: BenchState): number => {
+    const still = { ...state, controls: { ...state.controls, yInvert: true, xPositionDiv: 0 } };
+    const points = trace(coldBench.display(still));
+    const weight = points.reduce((sum, { y }) => sum + y, 0);
+    const sum = points.reduce(
+      (all, { y }, i) => all + y * Math.sin((Math.PI * (i + 0.5)) / points.length - Math.PI / 2),
+      0,
+    );
+    return ((sum / weight) * still.controls.spanHz) / 2;
+  };
+
+  test('begins cold, switched on or not', () => {
+    expect(start.heat).toEqual({ atSeconds: 0, heater: 0, chassis: 0 });
+    expect(warmthOf(cold, { ...start, powered: false }).chill).toBe(1);
+  });
+
+  test('is dead for nine seconds, then rises, and is all there after thirty', () => {
+    expect(top(later(8))).toBeLessThan(0.01);
+    expect(coldBench.display(later(5)).note).toBe('heating');
+    expect(top(later(14))).toBeGreaterThan(10 * top(later(8)));
+    expect(top(later(31))).toBeGreaterThan(0.9 * top(later(600)));
+    expect(coldBench.display(later(31)).note).toBe('none');
+  });
+
+  test('stands too high in frequency until it has come to itself: a twentieth is left after ten minutes', () => {
+    const warm = middleHz(later(6000));
+    const early = middleHz(later(40)) - warm;
+    expect(early).toBeGreaterThan(30e3);
+    expect(middleHz(later(300)) - warm).toBeLessThan(early / 2);
+    expect(warmthOf(cold, later(600)).chill).toBeCloseTo(Math.exp(-3), 2);
+  });
+
+  test('drifts by df/f = -dC / 2C: 0.1 pF less of 12 pF puts 45.75 MHz up by 0.19 MHz (differential of the resonance formula)', () => {
+    const [first] = [...driftsOf(cold.receiver, { ...cold.scenario, life: { driftFarads: 0.2e-12 } }).values()];
+    expect(first).toBeGreaterThanOrEqual(0.1e-12);
+    expect(first).toBeLessThanOrEqual(0.3e-12);
+    const tuned = (farads: number): number => 1 / (2 * Math.PI * Math.sqrt(1.0085e-6 * farads));
+    const moved = tuned(11.9e-12) - tuned(12e-12);
+    expect(Math.abs(moved / (tuned(12e-12) * (0.1 / 24)) - 1)).toBeLessThan(0.01);
+  });
+
+  test('cools when it is switched off: the heaters in half a minute, the chassis in some minutes', () => {
+    const hot = later(600);
+    const off = { ...play(cold, [{ type: 'powerSwitched', on: false }], hot), seconds: 0 };
+    const coolFor = (seconds: number) => heatNow({ ...off, seconds: off.heat.atSeconds + seconds });
+    expect(coolFor(30).heater).toBeLessThan(0.05);
+    expect(coolFor(30).chassis).toBeGreaterThan(0.85);
+    expect(coolFor(1200).chassis).toBeLessThan(0.06);
+  });
+
+  test('is graded as the warm set: the truth does not move, and a set without valves does not warm', () => {
+    expect(coldBench.truth(later(12))).toEqual(createBench(clean).truth(later(12)));
+    const transistors = {
+      ...cold,
+      receiver: { ...cold.receiver, stages: cold.receiver.stages.map((s) => ({ ...s, device: 'Q1 NPN' })) },
+    };
+    expect(warmthOf(transistors, start)).toEqual({ emission: 1, chill: 0 });
+    expect(warmthOf(clean, start)).toEqual({ emission: 1, chill: 0 });
   });
 });

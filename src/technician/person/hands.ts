@@ -15,6 +15,8 @@ export interface Hands {
   act(event: BenchEvent): Refusal | null;
   /** what the tube, the needle and the dials show at this moment, or so many sweeps later; the next look overwrites it */
   look(sweepsLater?: number): BenchDisplay;
+  /** hands off, for a while */
+  wait(seconds: number): void;
   /** what the knobs' own scales say, and where the leads are: both lie open to the eye */
   knobs(): Controls;
   /** what is engraved round a knob */

@@ -103,6 +103,29 @@ function split(hands: Hands): number {
   return Math.round(sum * 10) / 10;
 }
 
+/** A curve that changes by more than this while nobody touches anything is a set that warms up. */
+const CREEPS_DIV = 0.15;
+const WATCHED_SECONDS = 20;
+const WARM_UP_SECONDS = 600;
+
+/** Watches the curve with hands off; where it creeps, ten minutes are given to the set. True where they were. */
+export function letWarm(hands: Hands): boolean {
+  const places = Array.from({ length: 19 }, (_, i) => -4.5 + i / 2);
+  const heights = (): (number | null)[] => {
+    const { forward } = see(hands);
+    return places.map((x) => heightAt(forward, x));
+  };
+  const before = heights();
+  hands.wait(WATCHED_SECONDS);
+  const after = heights();
+  const creeps = before.some((y, i) => {
+    const then = after[i]!;
+    return y === null || then === null ? y !== then : Math.abs(then - y) > CREEPS_DIV;
+  });
+  if (creeps) hands.wait(WARM_UP_SECONDS);
+  return creeps;
+}
+
 const MARGIN_DIV = 0.5;
 
 /** The largest Y gain at which the whole trace is on the tube, the base line a little inside its edge (an S-curve: in the middle). */

@@ -9,7 +9,7 @@ import { type Fit, fitCurve, residualOf } from './fit.ts';
 import type { Hands } from './hands.ts';
 import { peakUp } from './peaking.ts';
 import { prove } from './proofs.ts';
-import { clipAfresh, makeSafe, setUpFor, smallPips } from './settings.ts';
+import { clipAfresh, letWarm, makeSafe, setUpFor, smallPips } from './settings.ts';
 import type { PrintedCurve, PrintedResponse, PrintedSheet } from './sheet.ts';
 import { setTrap } from './traps.ts';
 import type { Turner } from './turner.ts';
@@ -48,7 +48,7 @@ const TRAP_MISSED_DB = 3;
 export function doTheJob(hands: Hands, sheet: PrintedSheet, turner: Turner, crystalsHz: readonly number[]): void {
   makeSafe(hands, sheet);
   clipAfresh(hands, sheet);
-  const bench = { hands, sheet, turner, crystalsHz };
+  const bench: AtBench = { hands, sheet, turner, crystalsHz, looks: { warm: !sheet.mains } };
   const [main] = sheet.responses;
   if (main === undefined) throw new Error('the sheet asks for nothing');
   if (sheet.chart.length > 0) {
@@ -102,13 +102,20 @@ interface AtBench {
   readonly sheet: PrintedSheet;
   readonly turner: Turner;
   readonly crystalsHz: readonly number[];
+  /** whether the set has been seen to stand still */
+  readonly looks: { warm: boolean };
 }
 
-function standFor({ hands, sheet, crystalsHz }: AtBench, response: PrintedResponse, injectAt?: string): PrintedCurve {
+function standFor(bench: AtBench, response: PrintedResponse, injectAt?: string): PrintedCurve {
+  const { hands, sheet, crystalsHz, looks } = bench;
   const at = injectAt ?? response.setUp.injectAt;
   const curve = sheet.curves.find((c) => c.response === response.id && c.injectAt === at);
   if (curve === undefined) throw new Error(`the sheet has no curve of ${response.id} from ${at}`);
   setUpFor(hands, sheet, response, curve, crystalsHz, isSCurve(response));
+  if (!looks.warm) {
+    looks.warm = true;
+    if (letWarm(hands)) setUpFor(hands, sheet, response, curve, crystalsHz, isSCurve(response));
+  }
   return curve;
 }
 

@@ -134,6 +134,7 @@ export const tubeTalk = {
     noY: 'Nothing on the Y input',
     noSignal: 'No signal',
     powerOff: 'The set is off',
+    heating: 'The heaters are warming up',
     offScreen: 'The trace is off the graticule',
   } satisfies Record<Exclude<BenchDisplay['note'], 'none'>, string>,
   table: 'Pips on the tube',

@@ -8,6 +8,7 @@ export const curveWords = {
     noY: 'The Y lead is off: the trace is flat.',
     noSignal: 'Nothing is detected: the trace is flat.',
     powerOff: 'The set is off: the trace is flat.',
+    heating: 'The heaters are still warming up: the trace is flat.',
     offScreen: 'The trace is off the graticule.',
   } satisfies Record<BenchDisplay['note'], string>,
   height: (divisions: string): string => `A curve ${divisions} divisions high`,
