@@ -3,7 +3,6 @@
 import type { ProofId } from '../scenario/proofId.ts';
 import type { ValuesOf } from './controls/row.ts';
 import type { CONTROL_ROWS } from './controls/rows.ts';
-import type { Heat } from './heat.ts';
 
 export const LEAD_IDS = ['rf', 'y', 'x', 'earth', 'biasA', 'biasB', 'meter'] as const;
 export type LeadId = (typeof LEAD_IDS)[number];
@@ -76,6 +75,13 @@ export const NO_PROOFS: Readonly<Record<ProofId, ProofWatch>> = {
   swingPhase: NOT_BEGUN,
   skirts: NOT_BEGUN,
 };
+
+/** How warm the set was when its power was last switched, 0 (the room's warmth) to 1. */
+export interface Heat {
+  readonly atSeconds: number;
+  readonly heater: number;
+  readonly chassis: number;
+}
 
 export interface BenchState {
   /** seconds since the run began, taken from the last event */

@@ -13,15 +13,7 @@ import { roundTo } from '../base/rounding.ts';
 import type { Receiver, Stage } from '../receiver/receiver.ts';
 import { lifeOf } from '../scenario/life.ts';
 import type { Scenario } from '../scenario/scenario.ts';
-import type { BenchState } from './benchState.ts';
-
-/** As it stood when the power was last switched. */
-export interface Heat {
-  readonly atSeconds: number;
-  /** 0 (the room's warmth) to 1 */
-  readonly heater: number;
-  readonly chassis: number;
-}
+import type { BenchState, Heat } from './benchState.ts';
 
 export const STONE_COLD: Heat = { atSeconds: 0, heater: 0, chassis: 0 };
 
