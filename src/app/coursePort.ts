@@ -26,6 +26,7 @@ export function createCoursePort(
         return {
           scenario,
           best: best.get(id) ?? null,
+          passed: passed.has(id),
           onBench: run === undefined ? null : { turns: run.turns, seconds: run.elapsedMs / 1000 },
           early: logbook.isReady() && !best.has(id) && run === undefined && after.some((one) => !passed.has(one)),
         };

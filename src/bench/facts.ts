@@ -52,6 +52,8 @@ export interface Facts {
   /** trace height on the graticule, divisions */
   readonly traceHeightDiv: number;
   readonly traceOnScreen: boolean;
+  /** bright enough to be seen */
+  readonly traceLit: boolean;
   readonly sweeping: boolean;
   /** how late the sweep shows the curve, as a share of its narrowest width (2 R / (pi B^2) for a single circuit) */
   readonly sweepLag: number;

@@ -17,6 +17,9 @@ import { steelIn } from './tools.ts';
 /** Figures that have no limit (a pip on no trace) stop here, so that all of them are numbers. */
 const MOST_RATIO = 100;
 
+/** Of the brightness knob's travel: below this the trace is lost in a lit room. */
+const LEAST_BRIGHTNESS = 0.1;
+
 /** `response`: the sheet's that the bench is set up for; `sheetPeakVolts`: what the sheet's level gives with the slugs right. */
 export function measureFacts(
   setup: BenchSetup,
@@ -67,6 +70,7 @@ export function measureFacts(
     pipHeightRatio: pipHeightRatio(state, picture, trace.heightDiv),
     traceHeightDiv: trace.heightDiv,
     traceOnScreen: trace.onScreen && acrossOnScreen(state),
+    traceLit: controls.brightness >= LEAST_BRIGHTNESS,
     sweeping: isSwept(state),
     sweepLag: picture.sweepLag,
     dcCoupled: controls.yCoupling === 'DC',

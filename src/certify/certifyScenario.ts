@@ -12,6 +12,7 @@ import { type BenchSetup, designOf, initialState } from '../bench/setup.ts';
 import { hashOf } from '../files/hash.ts';
 import { uncured } from '../grading/faultLines.ts';
 import { grade } from '../grading/grade.ts';
+import { lineIsMet } from '../grading/report.ts';
 import { setUpLines } from '../grading/standing.ts';
 import { cureOf } from '../receiver/faults/cure.ts';
 import { faultEffects } from '../receiver/faults/faultEffects.ts';
@@ -183,7 +184,9 @@ function points(
   for (const line of report.lines) {
     // Par is what is being made here; what it holds back follows from it.
     if (line.block === 'economy' || line.max === 0) continue;
-    if (line.points < line.max && !lost.has(line.id)) lost.set(line.id, line.points / line.max);
+    // Of the response the limits are what the sheet asks for; how far inside them a hand goes is its own affair.
+    const short = line.block === 'response' ? !lineIsMet(line) : line.points < line.max;
+    if (short && !lost.has(line.id)) lost.set(line.id, line.points / line.max);
   }
   for (const [line, share] of lost) problems.push({ code: 'lineLost', line, share: roundTo(share, 0.001) });
   return { points: report.total, problems };

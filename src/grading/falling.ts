@@ -8,17 +8,37 @@ export interface FallingLimits extends Limits {
   readonly tolerance: number;
   /** where the share falls otherwise under the low limit than over the high one; 0 = it is gone at once */
   readonly toleranceBelow?: number;
+  /** where the line is paid in full only nearer to what is wanted than its limit is: so near, in tolerances (0.5 to 1); the limit itself then earns `AT_LIMIT` */
+  readonly fullWithin?: number;
 }
+
+/** Nearer than so many tolerances to what is wanted, a line of the response is paid in full. */
+export const FULL_WITHIN = 0.5;
+/** Share that is paid at the limit. */
+export const AT_LIMIT = 0.85;
 
 const TOLERANCES_TO_NOTHING = 3;
 
 /** 0 to 1. */
 export function shareOf(measured: number, limits: FallingLimits): number {
   const excess = excessOver(limits, measured);
+  if (limits.fullWithin !== undefined) return tightShare(1 + excess / limits.tolerance, limits.fullWithin);
   if (excess <= 0) return 1;
   const below = limits.low !== null && measured < limits.low;
   const tolerance = below ? (limits.toleranceBelow ?? limits.tolerance) : limits.tolerance;
   return clamp(1 - excess / (tolerance * (TOLERANCES_TO_NOTHING - 1)), 0, 1);
+}
+
+/** `away`: from what is wanted, in tolerances. */
+function tightShare(away: number, fullWithin: number): number {
+  if (away <= fullWithin) return 1;
+  if (away <= 1) return 1 - ((1 - AT_LIMIT) * (away - fullWithin)) / (1 - fullWithin);
+  return clamp((AT_LIMIT * (TOLERANCES_TO_NOTHING - away)) / (TOLERANCES_TO_NOTHING - 1), 0, 1);
+}
+
+/** How far from what is wanted, in tolerances; the limit lies at one. */
+export function tolerancesAway(measured: number, limits: FallingLimits): number {
+  return 1 + excessOver(limits, measured) / limits.tolerance;
 }
 
 /** Steps to which figures are rounded before anything is made of them: a last-bit difference between machines then changes nothing. */

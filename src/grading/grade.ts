@@ -2,6 +2,7 @@
  * Grades a run: replays it, measures the receiver's true curve and the set-up as they were left, and gives points by the
  * rows of rules/ (docs/grading.md). The same events give the same report on every machine.
  */
+import { RULES_VERSION, type RulesVersion } from '../base/engine.ts';
 import { clamp, roundTo } from '../base/rounding.ts';
 import { createBench } from '../bench/bench.ts';
 import type { BenchState } from '../bench/benchState.ts';
@@ -14,22 +15,24 @@ import { createStatedResponse, type StatedResponse } from '../receiver/statedRes
 import { replay } from '../run/replay.ts';
 import type { DraftLine } from './draft.ts';
 import { conductEvidence, proofEvidence, setUpEvidence } from './evidence.ts';
-import { roundFigure } from './falling.ts';
+import { FULL_WITHIN, roundFigure, tolerancesAway } from './falling.ts';
 import { allCures, failedParts, uncured } from './faultLines.ts';
+
 import { type Evidence, linesOf } from './lines.ts';
 import { BLOCKS, type Block, type CurveSample, type Report, type ScoreLine } from './report.ts';
-import { type CoreTurns, createSheetJudge } from './response.ts';
-import { makesLines, type Rule } from './rules/rule.ts';
+import { type CoreTurns, createSheetJudge, type SheetJudge } from './response.ts';
+import { isCap, makesLines, type Rule } from './rules/rule.ts';
 import { RULES } from './rules/rules.ts';
-import { capsOf, passes, totalOf, wantingFor, wordOf } from './verdictOfRun.ts';
+import { capsOf, passes, passesAllFour, totalOf, verdictsOf, wantingFor, wordOf } from './verdictOfRun.ts';
 
 export type Grade = (setup: BenchSetup, events: readonly TimedEvent[]) => Report;
 
 /** What is judged before and after the work; care and economy are about the work itself. */
 const WORK: readonly Block[] = ['response', 'truth', 'proofs'];
 
-/** A grader by a table of rules; `grade` is the one by the shipped table. */
-export function createGrader(rules: readonly Rule[]): Grade {
+/** A grader by a table of rules; `grade` is the one by the shipped table under the rules of today. */
+export function createGrader(table: readonly Rule[], version: RulesVersion = RULES_VERSION): Grade {
+  const rules = table.filter((rule) => isCap(rule) || (rule.since ?? 1) <= version);
   const ofBlocks = (...blocks: readonly Block[]): readonly Rule[] =>
     rules.filter(makesLines).filter((rule) => blocks.includes(rule.block));
   return (setup, events) => {
@@ -57,11 +60,14 @@ export function createGrader(rules: readonly Rule[]): Grade {
     const mended = stillFailed.map((part) => ({ part, stated: statedWith([...end.replaced, part]) }));
     const judgeFound = createSheetJudge(receiver, asFound, scenario.toleranceFactor);
     const judgeLeft = createSheetJudge(receiver, asLeft, scenario.toleranceFactor, mended);
+    const paidInFull = version === 1 ? null : fullPay(createSheetJudge(receiver, sound, scenario.toleranceFactor));
     const bench = createBench(setup);
     const evidenceAt = (state: BenchState, withCauses: boolean): Evidence => {
       const facts = bench.facts(state);
       return {
-        demand: (withCauses ? judgeLeft : judgeFound).demands(coresOf(state), withCauses),
+        demand: (withCauses ? judgeLeft : judgeFound).demands(coresOf(state), withCauses).map((demand, i) => {
+          return paidInFull === null ? demand : { ...demand, fullWithin: paidInFull[i]! };
+        }),
         failedPart: failedParts(setup, state.replaced, withCauses ? sound : null),
         ...setUpEvidence(facts, responseById(receiver, facts.response).setUp),
         ...proofEvidence(state, scenario),
@@ -92,11 +98,14 @@ export function createGrader(rules: readonly Rule[]): Grade {
     const { proofs } = scenario;
     const proved = proofs.length === 0 || proofs.some((proof) => end.proofs[proof].done);
     const standing = { workDone: workDone ?? 0, proved, mended: stillFailed.length === 0 };
-    const passed = passes(total, caps, standing);
+    const verdicts = verdictsOf(lines, caps);
+    const passed = version === 1 ? passes(total, caps, standing) : passesAllFour(verdicts);
     return {
+      rules: version,
       total,
       passed,
-      wanting: wantingFor(total, caps, standing),
+      verdicts,
+      wanting: version === 1 ? wantingFor(total, caps, standing) : [],
       word: wordOf(total, passed),
       blocks: blocksOf(drafts, maxima),
       lines,
@@ -115,7 +124,22 @@ export function createGrader(rules: readonly Rule[]): Grade {
   };
 }
 
-export const grade: Grade = createGrader(RULES);
+/** By the shipped table, under the rules of a version: a run that was made under the first rules can be graded under both. */
+export function gradeUnder(version: RulesVersion): Grade {
+  return createGrader(RULES, version);
+}
+
+export const grade: Grade = gradeUnder(RULES_VERSION);
+
+/** Of the rounding of a figure, so that the slugs at their nominal places are paid in full, in tolerances. */
+const ROUNDING_ROOM = 0.02;
+
+/** How near to what is wanted each demand is paid in full: half a tolerance, or as near as the sound set comes with its slugs at their nominal places. */
+function fullPay(sound: SheetJudge): readonly number[] {
+  return sound
+    .demands({}, false)
+    .map(({ item }) => clamp(tolerancesAway(item.measured, item) + ROUNDING_ROOM, FULL_WITHIN, 1));
+}
 
 /** What a report claims when its run is handed in. */
 export function claimOf(report: Report): ClaimedScore {

@@ -1,6 +1,6 @@
-/** What a pass needs. */
+/** What a pass needed under the first rules. */
 
-/** Points from which a run passes. */
+/** From here the ladder of words goes up; under the first rules a run passed from here. */
 export const PASS_POINTS = 70;
-/** Of what was lacking as found, the share that must have been won for a pass: what was good before is nobody's work. */
+/** Of what was lacking as found, the share that must have been won. */
 export const LEAST_WORK_SHARE = 0.25;

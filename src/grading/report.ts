@@ -1,4 +1,5 @@
 /** What grading hands out: figures and reason codes. `describe` turns each line into one sentence. */
+import type { RulesVersion } from '../base/engine.ts';
 import { isInside } from '../base/limits.ts';
 import type { ToldSymptom } from '../receiver/faults/fault.ts';
 import type { ProofId } from '../scenario/proofId.ts';
@@ -91,6 +92,16 @@ export function lineIsMet(line: ScoreLine): boolean {
   return isInside(line, line.measured);
 }
 
+/** Four verdicts, and a run passes with all of them. */
+export const VERDICT_IDS = ['aligned', 'true', 'proved', 'safe'] as const;
+export type VerdictId = (typeof VERDICT_IDS)[number];
+
+export interface RunVerdict {
+  readonly stands: boolean;
+  /** ids of the lines that keep it from standing; of `safe` the numbers of the caps */
+  readonly lacks: readonly string[];
+}
+
 export interface Cap {
   readonly rule: string;
   readonly limit: number;
@@ -116,9 +127,12 @@ export interface CurveSet {
 }
 
 export interface Report {
+  /** under which rules */
+  readonly rules: RulesVersion;
   readonly total: number;
   readonly passed: boolean;
-  /** what keeps a run with enough points from passing (G40) */
+  readonly verdicts: Readonly<Record<VerdictId, RunVerdict>>;
+  /** under the first rules: what keeps a run with enough points from passing */
   readonly wanting: readonly ('proof' | 'work' | 'part')[];
   readonly word: ResultWord;
   readonly blocks: Readonly<Record<Block, { readonly points: number; readonly max: number }>>;

@@ -1,6 +1,5 @@
 /** What the course page shows, worked out from the cards: tracks in order, what is done, what comes next. Pure. */
 
-import { PASS_POINTS } from '../grading/limits.ts';
 import type { CourseCard } from './ports.ts';
 
 /** The order in which the course goes through its tracks; a track from elsewhere comes after them. */
@@ -21,7 +20,8 @@ export interface Track {
   readonly done: number;
 }
 
-export const isWon = (card: CourseCard): boolean => card.best !== null && card.best >= PASS_POINTS;
+/** A pass, whatever its points; points without a pass win nothing. */
+export const isWon = (card: CourseCard): boolean => card.passed;
 
 /** Tracks in the order of the course, others after them in the order of their first cards; cards by their order in the track. */
 export function tracksOf(cards: readonly CourseCard[]): readonly Track[] {

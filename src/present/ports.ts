@@ -51,6 +51,8 @@ export interface BenchPort {
 export interface CourseCard {
   readonly scenario: ScenarioEntry;
   readonly best: number | null;
+  /** one of its runs has passed */
+  readonly passed: boolean;
   /** a run lies half done on the bench */
   readonly onBench: { readonly turns: number; readonly seconds: number } | null;
   /** what should come before is not done yet: drawn dashed, and opens all the same */

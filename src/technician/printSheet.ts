@@ -18,6 +18,9 @@ import {
 } from '../bench/sheetSetUp.ts';
 import type { Receiver, SheetResponse } from '../receiver/receiver.ts';
 import { responseById, workResponses } from '../receiver/responses.ts';
+import { evaluateSpecification, widenSpecification } from '../receiver/specification.ts';
+import { specificationFrequencies } from '../receiver/specificationGrid.ts';
+import { createStatedResponse } from '../receiver/statedResponse.ts';
 import { NO_LIFE } from '../scenario/life.ts';
 import { chartedParts } from './faultChart.ts';
 import type { ChartEntry, PrintedCurve, PrintedLine, PrintedResponse, PrintedSheet } from './person/sheet.ts';
@@ -53,7 +56,7 @@ export function printSheet(setup: BenchSetup): PrintedSheet {
       travelTurns,
     })),
     testPoints: receiver.testPoints.map(({ id, role, inject }) => ({ id, role, inject })),
-    responses: work.map((response) => printResponse(receiver, response)),
+    responses: work.map((response) => printResponse(receiver, response, scenario.toleranceFactor)),
     procedure: receiver.procedure,
     curves,
     chart: scenario.faults.length === 0 ? [] : chartOf(sound, curves, work[0]),
@@ -64,7 +67,7 @@ export function printSheet(setup: BenchSetup): PrintedSheet {
   };
 }
 
-function printResponse(receiver: Receiver, response: SheetResponse): PrintedResponse {
+function printResponse(receiver: Receiver, response: SheetResponse, toleranceFactor: number): PrintedResponse {
   const { id, setUp, specification } = response;
   // The level is printed with each curve.
   const { levelDb: _, ...source } = sheetControls(setUp);
@@ -72,9 +75,29 @@ function printResponse(receiver: Receiver, response: SheetResponse): PrintedResp
     id,
     setUp,
     specification,
+    ...demandsOn(response, toleranceFactor),
     leads: sheetLeads(receiver, response),
     fittings: settings(sheetFittings(setUp)),
     knobs: settings({ ...source, ...PLAIN_PICTURE, pipHeightDiv: 0 }),
+  };
+}
+
+/** The sheet's demands as somebody with its figures in hand works them out: from readings alone. */
+function demandsOn(
+  { setUp, specification }: SheetResponse,
+  toleranceFactor: number,
+): Pick<PrintedResponse, 'lookAtHz' | 'judge'> {
+  const wide = widenSpecification(specification, toleranceFactor);
+  const hz = specificationFrequencies(specification);
+  const { centreHz, spanHz } = setUp;
+  const lookAtHz = [...hz].filter((f) => Math.abs(f - centreHz) <= spanHz / 2);
+  return {
+    lookAtHz,
+    judge(read) {
+      // What the sweep does not reach is not seen, and counts as nothing.
+      const volts = Float64Array.from(hz, (f) => read[lookAtHz.indexOf(f)] ?? 0);
+      return evaluateSpecification({ ...wide, gain: null }, hz, volts, null);
+    },
   };
 }
 
@@ -149,7 +172,15 @@ function printCurve(sound: BenchSetup, response: SheetResponse, injectAt: string
     levelDb,
     hz,
     volts: readOff(bench, sound, response, injectAt, levelDb, hz),
+    levels: injectAt === setUp.injectAt ? levelsOf(sound, response, hz) : [],
   };
+}
+
+/** Relative to the largest of them. */
+function levelsOf({ receiver, deck }: BenchSetup, response: SheetResponse, hz: readonly number[]): readonly number[] {
+  const at = createStatedResponse(receiver, deck, response, Float64Array.from(hz)).nominal.volts;
+  const peak = Math.max(...at.map(Math.abs));
+  return [...at].map((level) => level / peak);
 }
 
 type Bench = ReturnType<typeof createBench>;

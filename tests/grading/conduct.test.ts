@@ -106,7 +106,7 @@ describe('the whole', () => {
     ).toEqual([]);
   });
 
-  test('[G40] a run with points enough that does not pass is told what it wants', () => {
+  test('[G40] under the first rules a run with points enough that does not pass is told what it wants', () => {
     expect(wantingFor(80, [], { workDone: 1, proved: true, mended: true })).toEqual([]);
     expect(wantingFor(80, [], { workDone: 1, proved: false, mended: true })).toEqual(['proof']);
     expect(wantingFor(80, [], { workDone: 0.1, proved: false, mended: true })).toEqual(['proof', 'work']);
@@ -121,7 +121,7 @@ describe('the whole', () => {
     ).toEqual([]);
   });
 
-  test('[G40] pass from 70, without a cap, with a quarter of what was lacking won and a proof that stands', () => {
+  test('[G40] under the first rules pass from 70, without a cap, with a quarter of what was lacking won and a proof that stands', () => {
     expect(passes(70, [], { workDone: 0.9, proved: true, mended: true })).toBe(true);
     expect(passes(69, [], { workDone: 0.9, proved: true, mended: true })).toBe(false);
     expect(

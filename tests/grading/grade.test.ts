@@ -4,7 +4,7 @@ import type { BenchEvent } from '../../src/bench/benchEvent.ts';
 import { type BenchSetup, initialState } from '../../src/bench/setup.ts';
 import type { TimedEvent } from '../../src/files/runFile.ts';
 import { blindTurns } from '../../src/grading/blindTurns.ts';
-import { claimOf, grade } from '../../src/grading/grade.ts';
+import { claimOf, grade, gradeUnder } from '../../src/grading/grade.ts';
 import { BLOCKS, type Report } from '../../src/grading/report.ts';
 import type { Fault } from '../../src/receiver/faults/fault.ts';
 import {
@@ -291,7 +291,13 @@ describe('failed parts', () => {
     const done = grade(faulty, timed(job));
     const left = grade(faulty, timed(job.filter((act) => act.type !== 'partReplaced')));
     expect(left.total).toBeGreaterThanOrEqual(70);
-    expect([left.passed, left.wanting]).toEqual([false, ['part']]);
-    expect([done.passed, done.wanting]).toEqual([true, []]);
+    expect([left.passed, left.verdicts.aligned]).toMatchObject([false, { stands: false }]);
+    expect(left.verdicts.aligned.lacks).toContain(left.lines.find((line) => line.rule === 'G62')!.id);
+    expect([done.passed, done.verdicts.aligned.lacks]).toEqual([true, []]);
+    const [before, after] = [left, done].map((_, i) =>
+      gradeUnder(1)(faulty, timed(i === 0 ? job.filter((act) => act.type !== 'partReplaced') : job)),
+    );
+    expect([before?.passed, before?.wanting]).toEqual([false, ['part']]);
+    expect([after?.passed, after?.wanting]).toEqual([true, []]);
   });
 });

@@ -24,6 +24,17 @@ describe('one line', () => {
     expect(shareOf(-4, limits)).toBe(0.5);
   });
 
+  test('[G1] a line of the response is full within half a tolerance, 85 per cent at the limit, gone at three', () => {
+    const limits = { low: -2, high: 2, tolerance: 2, fullWithin: 0.5 };
+    const shares = [0, 1, 1.5, 2, 4, 6, 7].map((value) => shareOf(value, limits));
+    [1, 1, 0.925, 0.85, 0.425, 0, 0].forEach((share, i) => {
+      expect(shares[i]).toBeCloseTo(share, 9);
+      expect(shareOf(-[0, 1, 1.5, 2, 4, 6, 7][i]!, limits)).toBeCloseTo(share, 9);
+    });
+    // Where the sound set itself comes no nearer, there is nothing to lose by that.
+    expect(shareOf(1.8, { ...limits, fullWithin: 0.9 })).toBe(1);
+  });
+
   test('[G1] an open side costs nothing', () => {
     expect(shareOf(1e9, { low: -1, high: null, tolerance: 1 })).toBe(1);
     expect(shareOf(-2, { low: -1, high: null, tolerance: 1 })).toBe(0.5);

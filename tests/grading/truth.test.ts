@@ -28,7 +28,7 @@ test('all right earns every line', () => {
 });
 
 describe('what the tube needs', () => {
-  const JUDGED = ['G13', 'G14', 'G16', 'G18', 'G19', 'G21', 'G22', 'G55', 'G56', 'G57', 'G58', 'G60'];
+  const JUDGED = ['G13', 'G14', 'G16', 'G18', 'G19', 'G21', 'G22', 'G55', 'G56', 'G57', 'G58', 'G60', 'G63'];
 
   test.each([
     ['the X lead off', { xConnected: false }],

@@ -1,7 +1,6 @@
 /** What the course page works out from its cards: tracks, what is won, what comes next, where things stand. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { PASS_POINTS } from '../../src/grading/limits.ts';
 import { arrangeTracks, cardRows, cardsPerRow, isWon, nextCard, tracksOf } from '../../src/present/courseTracks.ts';
 import type { CourseCard } from '../../src/present/ports.ts';
 import { courseWords, trackWords } from '../../src/words/en/course.ts';
@@ -16,6 +15,7 @@ function cards(state: Readonly<Record<string, Partial<CourseCard>>> = {}): Cours
     best: null,
     onBench: null,
     early: false,
+    passed: false,
     ...state[scenario.id],
   }));
 }
@@ -40,10 +40,10 @@ describe('tracks', () => {
     expect(trackWords('harbour_radio')).toEqual({ letter: 'H', title: 'Harbour radio', blurb: '' });
   });
 
-  it('count as won what a run would pass with', () => {
+  it('count as won what a run has passed, and no number of points without a pass', () => {
     const [first] = cards();
-    expect([PASS_POINTS - 1, PASS_POINTS, 100].map((best) => isWon({ ...first!, best }))).toEqual([false, true, true]);
-    expect(isWon({ ...first!, best: null })).toBe(false);
+    expect([69, 70, 100].map((best) => isWon({ ...first!, best }))).toEqual([false, false, false]);
+    expect(isWon({ ...first!, best: 71, passed: true })).toBe(true);
   });
 });
 
@@ -54,10 +54,11 @@ describe('next for you', () => {
   it('is what lies on the bench, else the first that is not won, else the poorest', () => {
     const all = cards();
     expect(nextCard(all)?.scenario.id).toBe(first);
-    expect(nextCard(cards({ [first]: { best: 90 } }))?.scenario.id).toBe(second);
+    expect(nextCard(cards({ [first]: { best: 90, passed: true } }))?.scenario.id).toBe(second);
+    expect(nextCard(cards({ [first]: { best: 90 } }))?.scenario.id).toBe(first);
     const last = library.scenarios.at(-1)!.id;
     expect(nextCard(cards({ [last]: { onBench: { turns: 1, seconds: 60 } } }))?.scenario.id).toBe(last);
-    const won = all.map((c, i) => ({ ...c, best: 100 - i / 4 }));
+    const won = all.map((c, i) => ({ ...c, passed: true, best: 100 - i / 4 }));
     expect(nextCard(won)?.best).toBe(100 - (won.length - 1) / 4);
   });
 

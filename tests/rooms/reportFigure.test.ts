@@ -153,7 +153,10 @@ function pointLine(hz: number, measured: number, max: number, rule = 'G3'): Scor
 
 function reportOf(lines: readonly ScoreLine[], curve: Curve): Report {
   const block = { points: 10, max: 20 };
+  const verdict = { stands: false, lacks: [] };
   return {
+    rules: 2,
+    verdicts: { aligned: verdict, true: verdict, proved: verdict, safe: verdict },
     ...{
       total: 50,
       passed: false,

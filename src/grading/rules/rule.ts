@@ -2,6 +2,7 @@
  * What a rule of the score is: one row says what it is about, what it reads there, within which limits, and what that weighs.
  * Grading walks the rows. The words of a row stand under its number in src/words/en/; a row without them does not compile.
  */
+import type { RulesVersion } from '../../base/engine.ts';
 import type { Incident, IncidentKind } from '../../bench/benchState.ts';
 import type { Facts } from '../../bench/facts.ts';
 import type { SheetSetUp } from '../../receiver/receiver.ts';
@@ -9,6 +10,7 @@ import type { SpecItem, SpecItemKind } from '../../receiver/specification.ts';
 import type { ProofId } from '../../scenario/proofId.ts';
 import type { DraftLine } from '../draft.ts';
 import type { FallingLimits } from '../falling.ts';
+
 import type { Block, FigureUnit, PartSymptom, ScoreLine } from '../report.ts';
 
 /** What rules may be about. Rows that follow each other and are about the same are laid out subject by subject. */
@@ -19,6 +21,8 @@ export interface Subjects {
     readonly item: SpecItem;
     readonly cause: ScoreLine['cause'];
     readonly part?: string;
+    /** so near to what is wanted, in tolerances, it is paid in full; absent = anywhere inside its limits */
+    readonly fullWithin?: number;
   };
   /** a part that has to be replaced */
   readonly failedPart: { readonly part: string; readonly cured: boolean; readonly symptom?: PartSymptom };
@@ -66,6 +70,8 @@ interface RuleAbout<A extends About> {
   readonly demand?: SpecItemKind;
   /** the figure of a report shows it at its frequency */
   readonly drawn?: true;
+  /** the rules of before do not know it */
+  readonly since?: RulesVersion;
 }
 
 /** A rule that makes lines of the score. */

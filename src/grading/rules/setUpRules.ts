@@ -1,5 +1,5 @@
 /**
- * Rules of the set-up at sign-off (G13 to G26, G54 to G61): is what stands on the tube what the receiver does?
+ * Rules of the set-up at sign-off (G13 to G26, G54 to G61, G63): is what stands on the tube what the receiver does?
  * The limits are judgement of common practice; no published source. The session's guards and the look back at lying pictures ask the same rows (standing.ts), so that
  * a step that shows its tick also earns its points.
  */
@@ -138,6 +138,15 @@ export const SET_UP_RULES = [
     needsPicture: true,
     // How late the sweep may show the curve, of its narrowest width.
     reads: figure('percent', (b) => 100 * b.sweepLag, atMost(5)),
+  },
+  {
+    number: 'G63',
+    block: 'truth',
+    about: 'bench',
+    weight: 1,
+    since: 2,
+    needsPicture: true,
+    reads: yes((b) => b.traceOnScreen && b.traceLit),
   },
 ] as const satisfies readonly LineRule[];
 

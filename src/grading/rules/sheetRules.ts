@@ -56,9 +56,13 @@ function demanded<const N extends string, const K extends SpecItemKind>(
   } as const;
 }
 
-function readingOf({ response, item, cause, part }: Subjects['demand']): Reading {
+function readingOf({ response, item, cause, part, fullWithin }: Subjects['demand']): Reading {
   const { hz, toHz } = item;
-  return { ...figuresOf(item), response, hz, toHz, cause, ...(part === undefined ? {} : { part }) };
+  const figures = figuresOf(item);
+  // A yes or no has no half way.
+  const paid = fullWithin === undefined || figures.unit === 'yes' ? {} : { fullWithin };
+  const limits = { ...figures.limits, ...paid };
+  return { ...figures, limits, response, hz, toHz, cause, ...(part === undefined ? {} : { part }) };
 }
 
 /** Ratios are told in per cent, and the limits rounded like the figure. */

@@ -31,7 +31,7 @@ export function JobCard({ card, codes, runsRead, drawn, open }: JobCardProps) {
       : onBench !== null
         ? words.soFar(words.turns(onBench.turns))
         : best !== null
-          ? words.best(best)
+          ? words.best(best, won)
           : words.notTried;
   return (
     <li class={`card${early ? ' locked' : ''}${onBench !== null ? ' now' : ''}`}>

@@ -16,6 +16,7 @@ import { ReplayPanel } from './ReplayPanel.tsx';
 import { responseFigure, sheetPoints } from './responseFigure.ts';
 import { ScorePanel } from './ScorePanel.tsx';
 import { usePlayback } from './usePlayback.ts';
+import { VerdictPanel } from './VerdictPanel.tsx';
 import './report.css';
 import '../../kit/tabs/tabs.css';
 
@@ -126,6 +127,7 @@ export function ReportPage({ port, onHandbook, onBench = null, notices }: Report
           </ol>
         </section>
         <div class="report-side">
+          <VerdictPanel report={report} receiver={receiver} goTo={goTo} />
           <ScorePanel report={report} previousBest={port.previousBest} showLines={showLines} />
           <FindingsSheet findings={found} goTo={goTo} />
         </div>

@@ -31,6 +31,23 @@ export function fitCurve(
   const peak = Math.max(...curve.volts.map(Math.abs));
   const wanted = curve.volts.map((v) => shown(v, peak, isSCurve));
   const look = (): number[] => read(hands, axis, curve, peak, isSCurve).map((v, i) => v - wanted[i]!);
+  return descend(turner, slugs, look, { rounds, goodEnough, trialTurns: TRIAL_TURNS });
+}
+
+export interface Descent {
+  readonly rounds: number;
+  /** root mean square of the look that is left alone */
+  readonly goodEnough: number;
+  readonly trialTurns: number;
+}
+
+/** Turns slugs until what is looked at is as small as it gets. */
+export function descend(
+  turner: Turner,
+  slugs: readonly string[],
+  look: () => number[],
+  { rounds, goodEnough, trialTurns }: Descent,
+): Fit {
   const turns: Record<string, number> = Object.fromEntries(slugs.map((id) => [id, 0]));
   const turn = (id: string, by: number): number => {
     const made = turner.turn(id, by);
@@ -43,7 +60,7 @@ export function fitCurve(
   let damping = 0.02;
   let stalls = 0;
   for (let round = 0; round < rounds && rms(residual) > goodEnough && stalls < 3; round++) {
-    if (jacobian === null) jacobian = slugs.map((id) => trial(turn, look, residual, id));
+    if (jacobian === null) jacobian = slugs.map((id) => trial(turn, look, residual, id, trialTurns));
     const step = solveDamped(jacobian, residual, damping);
     const before = rms(residual);
     const made = slugs.map((id, i) => turn(id, clamp(step[i]!, MOST_TURNS)));
@@ -82,15 +99,16 @@ function shown(volts: number, peak: number, isSCurve: boolean): number {
   return Math.max(FLOOR_DB, 20 * Math.log10(Math.max(Math.abs(volts) / peak, 1e-6)));
 }
 
-/** Turns a slug by half a turn and back: what that does to the look, for each turn; nothing for one that will not turn. */
+/** Turns a slug a little and back: what that does to the look, for each turn; nothing for one that will not turn. */
 export function trial(
   turn: (id: string, by: number) => number,
   look: () => number[],
   residual: readonly number[],
   id: string,
+  by = TRIAL_TURNS,
 ): number[] {
-  let made = turn(id, TRIAL_TURNS);
-  if (made === 0) made = turn(id, -TRIAL_TURNS);
+  let made = turn(id, by);
+  if (made === 0) made = turn(id, -by);
   if (made === 0) return residual.map(() => 0);
   const after = look();
   turn(id, -made);

@@ -158,6 +158,12 @@ export function smallPips(hands: Hands): void {
   set(hands, 'pipHeightDiv', Math.max(0.05, Math.round(0.07 * height * 20) / 20));
 }
 
+/** How phasing and mirror were found to be right for a curve. */
+export interface Phased {
+  readonly degrees: number;
+  readonly mirror: boolean;
+}
+
 /** The whole set-up for one printed curve. */
 export function setUpFor(
   hands: Hands,
@@ -166,12 +172,18 @@ export function setUpFor(
   curve: PrintedCurve,
   crystalsHz: readonly number[],
   isSCurve: boolean,
+  phased?: Phased,
 ): void {
   clipLeads(hands, sheet, response, curve.injectAt);
   setSource(hands, response, crystalsHz);
   set(hands, 'levelDb', curve.levelDb);
-  set(hands, 'blanking', false);
+  set(hands, 'blanking', phased !== undefined);
+  if (phased !== undefined) {
+    set(hands, 'phasingDegrees', phased.degrees);
+    set(hands, 'mirror', phased.mirror);
+  }
   fillGraticule(hands, isSCurve);
+  if (phased !== undefined) return;
   phase(hands, response.setUp);
   fillGraticule(hands, isSCurve);
 }

@@ -24,6 +24,18 @@ export interface PrintedCurve {
   readonly levelDb: number;
   readonly hz: readonly number[];
   readonly volts: readonly number[];
+  /** the same as levels of the carrier, as the sheet's figure shows them: the two together are the detector's own curve */
+  readonly levels: readonly number[];
+}
+
+/** A demand of the sheet, worked out on paper from what was read. */
+export interface JudgedDemand {
+  readonly id: string;
+  readonly measured: number;
+  readonly low: number | null;
+  readonly high: number | null;
+  /** the limit lies one of these away from what is wanted */
+  readonly tolerance: number;
 }
 
 /** What the tube shows of a set that is sound but for one part, from each point that the sheet sweeps. A part may stand there more than once. */
@@ -43,6 +55,9 @@ export interface PrintedResponse {
   readonly id: string;
   readonly setUp: SheetSetUp;
   readonly specification: Specification;
+  /** the frequencies at which the sheet wants to be looked at, and its demands on what was read there: levels of the carrier (an S-curve: volts with their sign) */
+  readonly lookAtHz: readonly number[];
+  readonly judge: (read: readonly number[]) => readonly JudgedDemand[];
   /** where the leads go for the overall curve, what is screwed to them, and how the knobs stand, in the order in which they are set */
   readonly leads: Readonly<Record<LeadId, string | null>>;
   readonly fittings: readonly PrintedSetting[];

@@ -9,14 +9,17 @@ import { type Fit, fitCurve, residualOf } from './fit.ts';
 import type { Hands } from './hands.ts';
 import { peakUp } from './peaking.ts';
 import { prove } from './proofs.ts';
-import { clipAfresh, letWarm, makeSafe, setUpFor, smallPips } from './settings.ts';
+import { clipAfresh, letWarm, makeSafe, type Phased, setUpFor, smallPips } from './settings.ts';
 import type { PrintedCurve, PrintedResponse, PrintedSheet } from './sheet.ts';
+import { bringInside, worstDemand } from './toLimits.ts';
 import { setTrap } from './traps.ts';
 import type { Turner } from './turner.ts';
 
 /** What is left of a curve, decibels rms, that a person calls right; and what no slug should leave. */
 const RIGHT_DB = 0.25;
 const WRONG_DB = 1.2;
+/** Of the distance from what is wanted to the limit: so near a demand is left alone. */
+const INSIDE = 0.6;
 const S_CURVE_RIGHT = 1;
 const S_CURVE_WRONG = 6;
 /** Farther off than this, narrow circuits are peaked first; and what counts as narrow, as a share of the centre. */
@@ -48,7 +51,8 @@ const TRAP_MISSED_DB = 3;
 export function doTheJob(hands: Hands, sheet: PrintedSheet, turner: Turner, crystalsHz: readonly number[]): void {
   makeSafe(hands, sheet);
   clipAfresh(hands, sheet);
-  const bench: AtBench = { hands, sheet, turner, crystalsHz, looks: { warm: !sheet.mains } };
+  const stood = { phasing: new Map<string, Phased>(), warm: !sheet.mains };
+  const bench: AtBench = { hands, sheet, turner, crystalsHz, stood };
   const [main] = sheet.responses;
   if (main === undefined) throw new Error('the sheet asks for nothing');
   if (sheet.chart.length > 0) {
@@ -62,7 +66,8 @@ export function doTheJob(hands: Hands, sheet: PrintedSheet, turner: Turner, crys
   for (let pass = 1; pass < PASSES && timeLeft(bench) && !asPrinted(bench, FAR); pass++) followAndTouchUp(bench);
   touchUp(bench);
   if (sheet.chart.length > 0) failedPart(bench, main, tried);
-  standFor(bench, main);
+  toLimits(bench);
+  standFor(bench, main, undefined, true);
   smallPips(hands);
   prove(hands, sheet);
   hands.act({ type: 'signedOff' });
@@ -102,20 +107,24 @@ interface AtBench {
   readonly sheet: PrintedSheet;
   readonly turner: Turner;
   readonly crystalsHz: readonly number[];
-  /** whether the set has been seen to stand still */
-  readonly looks: { warm: boolean };
+  /** how the phasing was found to stand for each curve, and whether the set has been seen to stand still */
+  readonly stood: { readonly phasing: Map<string, Phased>; warm: boolean };
 }
 
-function standFor(bench: AtBench, response: PrintedResponse, injectAt?: string): PrintedCurve {
-  const { hands, sheet, crystalsHz, looks } = bench;
+/** `afresh`: phased again, although it has been for this curve. */
+function standFor(bench: AtBench, response: PrintedResponse, injectAt?: string, afresh = false): PrintedCurve {
+  const { hands, sheet, crystalsHz, stood } = bench;
   const at = injectAt ?? response.setUp.injectAt;
   const curve = sheet.curves.find((c) => c.response === response.id && c.injectAt === at);
   if (curve === undefined) throw new Error(`the sheet has no curve of ${response.id} from ${at}`);
-  setUpFor(hands, sheet, response, curve, crystalsHz, isSCurve(response));
-  if (!looks.warm) {
-    looks.warm = true;
+  const place = `${response.id} ${at}`;
+  const phased = afresh ? undefined : stood.phasing.get(place);
+  setUpFor(hands, sheet, response, curve, crystalsHz, isSCurve(response), phased);
+  if (!stood.warm) {
+    stood.warm = true;
     if (letWarm(hands)) setUpFor(hands, sheet, response, curve, crystalsHz, isSCurve(response));
   }
+  stood.phasing.set(place, { degrees: hands.knobs().phasingDegrees, mirror: hands.knobs().mirror });
   return curve;
 }
 
@@ -155,6 +164,22 @@ function touchUp(bench: AtBench): void {
       for (const trap of slugs) {
         if (trap.trapHz !== null && reaches(hands, trap.trapHz)) setTrap(hands, turner, trap.id, trap.trapHz);
       }
+    }
+  }
+}
+
+/** Every demand well inside its limits, as far as the eye can tell; the first response last, for the set is signed off by it. */
+function toLimits(bench: AtBench): void {
+  const { hands, sheet, turner } = bench;
+  for (const response of [...sheet.responses].reverse()) {
+    for (let pass = 0; pass < PASSES && timeLeft(bench); pass++) {
+      const curve = standFor(bench, response);
+      if (worstDemand(hands, response, curve) < INSIDE) break;
+      const slugs = slugsOf(sheet, response);
+      const humps = slugs.filter((s) => s.trapHz === null).map((s) => s.id);
+      bringInside(hands, turner, response, curve, humps);
+      for (const { id, trapHz } of slugs)
+        if (trapHz !== null && reaches(hands, trapHz)) setTrap(hands, turner, id, trapHz);
     }
   }
 }

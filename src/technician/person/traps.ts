@@ -1,6 +1,6 @@
 /** Setting a trap alone: its notch is looked for beside the pip and brought to it, then the slug is rocked for the lowest line. */
 import { type Axis, axisOf, readVolts } from './eyes.ts';
-import type { Hands } from './hands.ts';
+import { type Hands, set } from './hands.ts';
 import type { Turner } from './turner.ts';
 
 /** How far either side of its frequency a notch is looked for, as a share of it. */
@@ -11,7 +11,17 @@ const SHARE_A_TURN = 0.01;
 const ROCKS = [1, 0.5, 0.25, 0.125, 1 / 16, 1 / 32] as const;
 const FLOOR_VOLTS = 1e-6;
 
+/** So much more level shows what lies deep in a notch, decibels. */
+const RAISED_DB = 20;
+
 export function setTrap(hands: Hands, turner: Turner, slug: string, hz: number): void {
+  const { levelDb } = hands.knobs();
+  set(hands, 'levelDb', Math.min(levelDb + RAISED_DB, hands.scale('levelDb').high));
+  bringNotch(hands, turner, slug, hz);
+  set(hands, 'levelDb', levelDb);
+}
+
+function bringNotch(hands: Hands, turner: Turner, slug: string, hz: number): void {
   const axis = axisOf(hands);
   const notch = notchNear(hands, axis, hz);
   if (notch !== null) {

@@ -67,8 +67,9 @@ export const dialogWords = {
   signOff: {
     title: 'Sign off this set?',
     ready: 'Every phase is done. Signing ends the run and grades it.',
-    missing: 'Something is still missing. You may sign off all the same, but it costs points.',
-    sealed: 'Signing ends the run and grades it. What was right and what was not stands in the report.',
+    missing: 'Something is still missing. You may sign off all the same, but the set may not pass.',
+    sealed:
+      'This job is sealed: nothing is said of what is done or missing before you sign. The report will say it all.',
     sign: 'Sign off',
     keep: 'Keep working',
     timeUp: 'The time is up. Sign off to see the report.',

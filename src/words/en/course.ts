@@ -74,7 +74,7 @@ export const courseWords = {
   done: (done: number, all: number): string => `${done} of ${all} done`,
   scenariosDone: (done: number, all: number): string => `${done} of ${all} jobs done`,
   won: 'Won',
-  best: (score: number): string => `Best ${score}`,
+  best: (score: number, passed: boolean): string => (passed ? `Best ${score}` : `Best ${score}, not passed yet`),
   notTried: 'Not tried',
   onBench: 'On the bench',
   openHint: 'Open',

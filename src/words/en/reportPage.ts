@@ -1,6 +1,6 @@
 /** Words of the report page: names and short notes. The sentences of reasons and findings are made elsewhere in this room. */
 import type { IncidentKind } from '../../bench/benchState.ts';
-import type { Block, Report, ResultWord, ScoreLine } from '../../grading/report.ts';
+import type { Block, Report, ResultWord, ScoreLine, VerdictId } from '../../grading/report.ts';
 import { format } from './figures.ts';
 
 const { clock, frequency, turns: turnsOf, turnsLong, written } = format;
@@ -69,6 +69,17 @@ export const reportWords = {
   figurePoints: 'Points of the sheet',
   score: 'Score',
   of100: 'of 100',
+  verdicts: 'Four verdicts',
+  verdictsNote: 'A set is signed off when all four stand. The points say how well it was done.',
+  stamps: {
+    aligned: { name: 'Aligned', stands: 'Every line of the sheet is inside its limits on the true response.' },
+    true: { name: 'True', stands: 'Nothing on the bench made the picture lie.' },
+    proved: { name: 'Proved', stands: 'Every proof was done after the last turn.' },
+    safe: { name: 'Safe', stands: 'No breach of safety.' },
+  } satisfies Record<VerdictId, { readonly name: string; readonly stands: string }>,
+  stamp: (name: string, stands: boolean): string => `${name}: ${stands ? 'stands' : 'does not stand yet'}`,
+  moreLacks: (count: number): string =>
+    count === 1 ? 'One more line, in the list below.' : `${count} more lines, in the list below.`,
   wanting: {
     proof:
       'Enough points to pass, but nothing was proved after the last turn: a curve that is not proved does not pass.',
@@ -76,7 +87,7 @@ export const reportWords = {
     work: 'Enough points to pass, but too little of what was wrong has been put right.',
   } satisfies Record<Report['wanting'][number], string>,
   verdict: ({ passed, word }: Pick<Report, 'passed' | 'word'>): string =>
-    `${resultWords[word]}: ${passed ? 'passed' : 'not passed yet'}`,
+    `${passed ? 'Passed' : 'Not passed yet'}: ${resultWords[word].toLowerCase()}`,
   against: (total: number, before: number | null): string | null =>
     before === null
       ? null

@@ -165,4 +165,11 @@ export const setUpRuleWords: WordsOf<(typeof SET_UP_RULES)[number]> = {
       `The sweep was too fast: the curve lagged by ${s.at} of its width, wanted ${s.want}. A smaller span or the slow sweep cures it.`,
     advice: 'Use the slow sweep, or a smaller span, until trace and retrace lie together.',
   },
+  G63: {
+    label: 'Trace in sight',
+    name: 'the trace',
+    good: 'The whole trace stood on the graticule, bright enough to see.',
+    bad: 'The trace was not all in sight: part of it was off the graticule, or it was too dark to see.',
+    advice: 'Turn the brightness up, and bring the whole trace onto the graticule with gain and position.',
+  },
 };

@@ -24,12 +24,13 @@ export function SignOff({ port, learner }: { readonly port: BenchPort; readonly 
   const words = dialogWords.signOff;
   const session = port.session();
   const timeUp = session.timeUp === true;
-  const open = PHASES.filter((phase) => session.missing[phase].length > 0);
+  // A sealed job says nothing before the signature.
+  const { sealed } = port.scenario;
+  const open = sealed ? [] : PHASES.filter((phase) => session.missing[phase].length > 0);
   return (
     <Modal title={words.title} onCancel={timeUp ? null : () => port.keepWorking()}>
-      <p>
-        {timeUp ? words.timeUp : port.scenario.sealed ? words.sealed : open.length === 0 ? words.ready : words.missing}
-      </p>
+      <p>{timeUp ? words.timeUp : sealed ? words.sealed : open.length === 0 ? words.ready : words.missing}</p>
+      {timeUp && sealed ? <p>{words.sealed}</p> : null}
       {open.length === 0 ? null : (
         <dl class="missing">
           {open.map((phase) => (

@@ -1,0 +1,70 @@
+/**
+ * The last touches, by the sheet's own figures: each demand is worked out from what the tube shows, and the slugs are turned together until all of them lie well inside
+ * their limits. The detector's curve is known from the sheet, which prints volts beside levels.
+ */
+import { axisOf, readVolts } from './eyes.ts';
+import { descend, type Fit } from './fit.ts';
+import type { Hands } from './hands.ts';
+import type { JudgedDemand, PrintedCurve, PrintedResponse } from './sheet.ts';
+import type { Turner } from './turner.ts';
+
+/** As near to what is wanted as a person bothers to go, in tolerances. */
+const WELL_INSIDE = 0.4;
+const TRIAL_TURNS = 0.25;
+const ROUNDS = 10;
+const FLOOR_VOLTS = 1e-6;
+
+/** Traps are set by themselves, each for its own notch. */
+function isTrap({ id }: JudgedDemand): boolean {
+  return id.startsWith('trap:') || id.startsWith('notch:');
+}
+
+/** How far the worst demand is from what is wanted, in tolerances: above one it is outside. */
+export function worstDemand(hands: Hands, response: PrintedResponse, curve: PrintedCurve): number {
+  return Math.max(0, ...demandsNow(hands, response, curve).map(away).map(Math.abs));
+}
+
+export function bringInside(
+  hands: Hands,
+  turner: Turner,
+  response: PrintedResponse,
+  curve: PrintedCurve,
+  slugs: readonly string[],
+): Fit {
+  const look = (): number[] =>
+    demandsNow(hands, response, curve).flatMap((demand) => {
+      if (isTrap(demand)) return [];
+      const off = away(demand);
+      return [Math.sign(off) * Math.max(0, Math.abs(off) - WELL_INSIDE / 2)];
+    });
+  return descend(turner, slugs, look, { rounds: ROUNDS, goodEnough: WELL_INSIDE / 4, trialTurns: TRIAL_TURNS });
+}
+
+function demandsNow(hands: Hands, response: PrintedResponse, curve: PrintedCurve): readonly JudgedDemand[] {
+  const read = readVolts(hands, response.lookAtHz, axisOf(hands));
+  const isSCurve = response.specification.sCurve !== null;
+  return response.judge(isSCurve ? read : read.map(levelBy(curve)));
+}
+
+/** From what is wanted, in tolerances, with its sign. */
+function away({ measured, low, high, tolerance }: JudgedDemand): number {
+  if (low !== null && high !== null) return (measured - (low + high) / 2) / Math.max((high - low) / 2, 1e-12);
+  if (high !== null) return Math.max(0, 1 + (measured - high) / tolerance);
+  return low === null ? 0 : Math.min(0, (measured - low) / tolerance - 1);
+}
+
+/** From volts at the Y input to the level of the carrier: the detector's own curve, read off the two printed ones. */
+function levelBy({ volts, levels }: PrintedCurve): (volts: number) => number {
+  const pairs = volts
+    .map((v, i) => [Math.log(Math.max(Math.abs(v), FLOOR_VOLTS)), Math.log(Math.max(levels[i] ?? 0, 1e-5))] as const)
+    .sort((a, b) => a[0] - b[0])
+    .filter(([v], i, all) => i === 0 || v - all[i - 1]![0] > 1e-3);
+  return (seen) => {
+    const v = Math.log(Math.max(Math.abs(seen), FLOOR_VOLTS));
+    const above = pairs.findIndex(([at]) => at >= v);
+    const i = above === -1 ? pairs.length - 1 : Math.max(1, above);
+    const [[v0, l0], [v1, l1]] = [pairs[i - 1]!, pairs[i]!];
+    // Between those that are printed by the slope between them; the ends go on as they came.
+    return Math.exp(l0 + ((l1 - l0) * (v - v0)) / (v1 - v0));
+  };
+}
