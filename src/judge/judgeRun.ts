@@ -1,4 +1,5 @@
 /** Judges a run file that was handed in: does the run again, grades it anew and says whether its claim holds. The page and the command line both call it. */
+import { RULES_VERSION } from '../base/engine.ts';
 import type { Problem, Result } from '../base/result.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 import { benchSetup } from '../certify/benchSetup.ts';
@@ -6,7 +7,7 @@ import type { KnownSet } from '../certify/knownSet.ts';
 import { checkScenario } from '../files/checkScenario.ts';
 import type { RunFile } from '../files/runFile.ts';
 import { readRunFile } from '../files/runFileSchema.ts';
-import { claimOf, grade } from '../grading/grade.ts';
+import { claimOf, gradeUnder } from '../grading/grade.ts';
 import { type KnownBench, type Verdict, verifyRun } from '../run/verify.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 
@@ -64,7 +65,8 @@ export function judgeRun(run: RunFile, file: string, find: FindBench): Judgement
     const problems = setup.problems.map((problem) => ({ ...problem, place: `/scenario${problem.place}` }));
     return unread({ kind: 'unreadable', problems });
   }
-  const recompute = (on: BenchSetup, events: RunFile['events']) => claimOf(grade(on, events));
+  const recompute = (on: BenchSetup, events: RunFile['events']) =>
+    claimOf(gradeUnder(run.rules === 1 ? 1 : RULES_VERSION)(on, events));
   const verdict = verifyRun(run, bench.value, recompute, setup.value);
   return { verdict, run, scenarioKnown: bench.value.scenarioHash !== null };
 }

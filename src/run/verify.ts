@@ -80,7 +80,8 @@ function foreignPart(file: RunFile, bench: KnownBench): Verdict | null {
   const inside = hashOf(file.scenario);
   return (
     foreign('engine', file.engine, ENGINE) ??
-    foreign('rules', `${file.rules}`, `${RULES_VERSION}`) ??
+    // A run of before is judged by the rules that it was made under.
+    (file.rules <= RULES_VERSION ? null : foreign('rules', `${file.rules}`, `${RULES_VERSION}`)) ??
     foreign('receiver', file.scenario.receiver, bench.receiver.id) ??
     foreign('receiver', file.receiverHash, receiverHash(bench)) ??
     foreign('scenario', inside, file.scenarioHash) ??
