@@ -2,13 +2,19 @@
 
 import { type LayoutFault, layoutFaults } from './layoutFaults.ts';
 import { expect, test } from './page.ts';
-import { type Look, visitBench, visitCourse, visitReport, visitStrip } from './visits.ts';
+import { type Look, visitBench, visitCourse, visitHandbook, visitReport, visitStrip } from './visits.ts';
 
 const LANGUAGES = [
   ['in English', ''],
   ['in longer words', '?words=pseudo'],
 ] as const;
-const ROUNDS = { course: visitCourse, report: visitReport, bench: visitBench, strip: visitStrip } as const;
+const ROUNDS = {
+  course: visitCourse,
+  report: visitReport,
+  handbook: visitHandbook,
+  bench: visitBench,
+  strip: visitStrip,
+} as const;
 
 for (const [language, search] of LANGUAGES) {
   for (const [name, visit] of Object.entries(ROUNDS)) {

@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from '@playwright/test';
 import type { RunFile } from '../../src/files/runFile.ts';
+import { WORDS_PAGE } from '../../src/present/handbook/address.ts';
 import { keptRecord } from '../../src/services/store/layout.ts';
 import { expect, shippedSetup } from './page.ts';
 
@@ -96,6 +97,31 @@ export async function visitReport(page: Page, search: string, look: Look): Promi
   await inSizes(page, READING_SIZES, look, 'report');
   await page.locator('.lines summary').click();
   await inSizes(page, READING_SIZES, look, 'report, every line', '.lines');
+}
+
+/** Contents, a long page with two figures, the page of trade words, and a trade word opened. */
+export async function visitHandbook(page: Page, search: string, look: Look): Promise<void> {
+  await page.goto(`/${search}#/handbook`);
+  await expect(page.locator('.first-sheet')).toBeVisible();
+  await inSizes(page, READING_SIZES, look, 'handbook');
+  for (const id of ['traps', 'faults', 'leads']) {
+    await page.goto(`/${search}#/handbook/${id}`);
+    await expect(page.locator('.tube-plot').first()).toBeVisible();
+    await inSizes(page, READING_SIZES, look, `handbook, ${id}`);
+  }
+  await page.goto(`/${search}#/handbook/${WORDS_PAGE}`);
+  await expect(page.locator('.all-words')).toBeVisible();
+  await inSizes(page, READING_SIZES, look, 'trade words');
+  await page.goto(`/${search}#/handbook/one-can`);
+  for (const [width, height] of READING_SIZES) {
+    await page.setViewportSize({ width, height });
+    await settled(page);
+    await page.locator('.term-word').first().click();
+    await expect(page.locator('.term-slip')).toBeVisible();
+    await look(`trade word ${width}x${height}`, '.term-slip');
+    await page.keyboard.press('Escape');
+    await expect(page.locator('.term-slip')).toHaveCount(0);
+  }
 }
 
 const toBench = async (page: Page, search: string, id: string): Promise<void> => {

@@ -1,10 +1,13 @@
 /** The handbook as a book: every page is long enough and has its figure, every figure in its text is a known value, every way leads somewhere, every word is marked where it first comes up. */
+import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { figureOf } from '../../src/present/handbook/figures.ts';
-import { markTerms } from '../../src/present/handbook/marking.ts';
+import { markAll, markTerms } from '../../src/present/handbook/marking.ts';
 import { HANDBOOK_NUMBERS, plainProse } from '../../src/present/handbook/numbers.ts';
 import { readProse } from '../../src/present/handbook/prose.ts';
+import { pageOfRule, pagesLedTo } from '../../src/present/handbook/rulePages.ts';
 import { TERMS, type TermId } from '../../src/present/handbook/terms.ts';
+import type { Receiver } from '../../src/receiver/receiver.ts';
 import { handbook } from '../../src/words/en/handbook/index.ts';
 import { en } from '../../src/words/en/index.ts';
 import type { HandbookBlock, HandbookPage } from '../../src/words/handbook.ts';
@@ -153,6 +156,38 @@ describe('marking a text that marks nothing itself', () => {
         .map((piece) => piece.text)
         .join(''),
     ).toBe(text);
+  });
+});
+
+describe('what leads to the handbook from elsewhere', () => {
+  it('leads to pages that there are, and every page is led to', () => {
+    expect([...pagesLedTo()].filter((page) => !IDS.includes(page))).toEqual([]);
+    const byPages = pages.flatMap((page) =>
+      textsOf(page).flatMap((text) => readProse(text).flatMap((piece) => (piece.kind === 'page' ? [piece.page] : []))),
+    );
+    expect(IDS.filter((id) => !pagesLedTo().has(id) && !byPages.includes(id))).toEqual([]);
+  });
+
+  it('knows the page of a rule, of rules that there are', () => {
+    const rules = Object.keys(en.rules);
+    const explained = rules.filter((rule) => pageOfRule(rule) !== null);
+    expect(explained.length).toBeGreaterThan(40);
+    for (const known of ['G13', 'G26']) expect(explained).toContain(known);
+    expect(pageOfRule('G13')).toBe('phasing');
+    expect(pageOfRule('G999')).toBeNull();
+  });
+
+  it('marks the steps of every sheet and loses nothing of them', () => {
+    const folder = 'scenarios/receivers';
+    for (const name of readdirSync(folder)) {
+      const { procedure } = JSON.parse(readFileSync(`${folder}/${name}/receiver.json`, 'utf8')) as Receiver;
+      const texts = procedure.map(({ text }) => text);
+      const marked = markAll(en.glossary, texts);
+      expect(marked.map((pieces) => pieces.map(({ text }) => text).join(''))).toEqual(texts);
+      const terms = marked.flat().flatMap((piece) => (piece.kind === 'term' ? [piece.term] : []));
+      expect(terms.length, name).toBeGreaterThan(2);
+      expect(new Set(terms).size, name).toBe(terms.length);
+    }
   });
 });
 

@@ -41,6 +41,7 @@ function KnownTerm({ id, children }: { readonly id: TermId; readonly children: C
     box.showPopover();
     placeBeside(box, word.current!);
     const close = (): void => setOpen(false);
+    const follow = (): void => placeBeside(box, word.current!);
     const key = (event: KeyboardEvent): void => {
       if (event.key !== 'Escape') return;
       event.stopPropagation();
@@ -53,12 +54,12 @@ function KnownTerm({ id, children }: { readonly id: TermId; readonly children: C
     };
     addEventListener('keydown', key, true);
     addEventListener('pointerdown', press, true);
-    addEventListener('scroll', close, true);
+    addEventListener('scroll', follow, true);
     addEventListener('resize', close);
     return () => {
       removeEventListener('keydown', key, true);
       removeEventListener('pointerdown', press, true);
-      removeEventListener('scroll', close, true);
+      removeEventListener('scroll', follow, true);
       removeEventListener('resize', close);
     };
   }, [open]);

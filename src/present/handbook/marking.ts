@@ -50,3 +50,13 @@ export function markTerms(glossary: Glossary, text: string, told: ReadonlySet<st
   if (at < text.length) found.push({ kind: 'text', text: text.slice(at) });
   return found;
 }
+
+/** Texts of one page in the order in which they are read: each word is marked in the first of them that has it. */
+export function markAll(glossary: Glossary, texts: readonly string[]): MarkedPiece[][] {
+  const told = new Set<string>();
+  return texts.map((text) => {
+    const pieces = markTerms(glossary, text, told);
+    for (const piece of pieces) if (piece.kind === 'term') told.add(piece.term);
+    return pieces;
+  });
+}

@@ -5,7 +5,10 @@ import { adviceFor } from '../../describe/advice.ts';
 import { ruleLabel } from '../../describe/ruleWords.ts';
 import { BLOCKS, lineIsMet, type Report, type ScoreLine } from '../../grading/report.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
-import { Frac, Frame } from '../../kit/theme/art.tsx';
+import { Marked, useMarked } from '../../kit/terms/Marked.tsx';
+import { Frame } from '../../kit/theme/art.tsx';
+import { handbookHash } from '../../present/handbook/address.ts';
+import { pageOfRule } from '../../present/handbook/rulePages.ts';
 import { MomentLink } from './FindingsSheet.tsx';
 import './lines.css';
 
@@ -19,6 +22,8 @@ export interface LinesTableProps {
 export function LinesTable({ report, sentence, goTo, innerRef }: LinesTableProps) {
   const words = useWords();
   const { blocks, report: say } = words;
+  const order = BLOCKS.flatMap((block) => report.lines.filter((l) => l.block === block));
+  const marked = useMarked(order.map(sentence));
   const lost = (l: ScoreLine): boolean => l.points < l.max - 0.005;
   return (
     <details class="plate lines" {...(innerRef === undefined ? {} : { ref: innerRef })}>
@@ -51,11 +56,11 @@ export function LinesTable({ report, sentence, goTo, innerRef }: LinesTableProps
                       {line.rule}
                     </td>
                     <td>
-                      <Frac>{sentence(line)}</Frac>
+                      <Marked>{marked[order.indexOf(line)]!}</Marked>
                       {lost(line) && !lineIsMet(line) ? (
                         <>
                           {' '}
-                          <span class="lines-try">{adviceFor(words, line)}</span>
+                          <span class="lines-try">{adviceFor(words, line)}</span> <RulePage line={line} />
                         </>
                       ) : null}
                       {line.atSeconds === null ? null : (
@@ -74,5 +79,18 @@ export function LinesTable({ report, sentence, goTo, innerRef }: LinesTableProps
         </table>
       </div>
     </details>
+  );
+}
+
+/** To the page of the handbook that says why the line is asked for. */
+function RulePage({ line }: { readonly line: ScoreLine }) {
+  const words = useWords();
+  const page = pageOfRule(line.rule);
+  if (page === null) return null;
+  const { handbook } = words.shell;
+  return (
+    <a href={handbookHash(page)} aria-label={`${handbook}: ${ruleLabel(words, line.rule)}`}>
+      {handbook}
+    </a>
   );
 }

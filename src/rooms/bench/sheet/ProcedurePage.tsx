@@ -4,6 +4,7 @@ import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { usePort } from '../../../kit/hooks/usePort.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { Told } from '../../../kit/Told.tsx';
+import { Marked, useMarked } from '../../../kit/terms/Marked.tsx';
 import { Ink } from '../../../kit/theme/art.tsx';
 import { cautionsOf } from '../../../present/cautions.ts';
 import type { BenchPort } from '../../../present/ports.ts';
@@ -41,6 +42,10 @@ export function ProcedurePage({
 function Steps({ port }: { readonly port: BenchPort }) {
   const { sheet: sheetWords } = useWords();
   const marks = useStepMarks(port);
+  const marked = useMarked(
+    port.receiver.procedure.map(({ text }) => text),
+    port.receiver,
+  );
   const list = useRef<HTMLOListElement>(null);
   const at = stepNow(marks);
   useEffect(() => {
@@ -65,7 +70,9 @@ function Steps({ port }: { readonly port: BenchPort }) {
               </span>
             )}
             {mark === 'done' && !port.scenario.sealed ? <span class="unseen">{sheetWords.done}: </span> : null}
-            <Told of={port.receiver}>{step.text}</Told>
+            <Told of={port.receiver}>
+              <Marked>{marked[i]!}</Marked>
+            </Told>
             {mark === 'now' ? <Lack port={port} at={i} /> : null}
           </li>
         );
