@@ -96,7 +96,7 @@ function createSignal({ scenario }: BenchSetup): (state: BenchState, picture: Pi
   return (state, picture) => {
     const { controls, seconds } = state;
     if (controls.sourceMode === 'tone') writeTone(y, picture, seconds, controls.blanking);
-    else y.set(picture.noisyVolts);
+    else y.set(picture.shownVolts);
     const sweeps = Math.floor(seconds * picture.sweepHz);
     if (picture.grass !== null) addGrass(y, picture.grass, chance(), sweeps);
     // The carrier is far faster than the sweep: from point to point it is anywhere between its edges.

@@ -13,6 +13,7 @@ import { createEnvelopes } from './envelopes.ts';
 import type { FaultBook } from './faultsNow.ts';
 import { type Grass, grassOf, liftRaw, noiseAt, noisyDiode, withNoise } from './grass.ts';
 import { warmthOf } from './heat.ts';
+import { createHum } from './hum.ts';
 import { keepLast } from './kept.ts';
 import { type ActiveMarker, activeMarkers } from './markers.ts';
 import { createMeter } from './meter.ts';
@@ -38,8 +39,8 @@ export interface Picture {
   readonly peakVolts: number;
   /** at the tube's Y input, a whole period: detected volts with their sign, or the carrier's envelope for the raw input; without pips, hum and noise */
   readonly volts: Float64Array;
-  /** the same with what the receiver's noise adds on the average; and how far it strays. The tube's business: facts read `volts` */
-  readonly noisyVolts: Float64Array;
+  /** the same with hum on the gain and with what the receiver's noise adds on the average; and how far it strays. The tube's business: facts read `volts` */
+  readonly shownVolts: Float64Array;
   readonly grass: Grass | null;
   readonly lineVolts: LineVolts;
   readonly compressionDb: number;
@@ -56,10 +57,11 @@ export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state
   const detection = createDetection(2 * TRACE_POINTS);
   const meterOf = createMeter();
   const toneOf = createTone();
+  const hum = createHum(whole.scenario);
   const volts = new Float64Array(2 * TRACE_POINTS);
   const minus = new Float64Array(2 * TRACE_POINTS);
-  const noisyVolts = new Float64Array(2 * TRACE_POINTS);
-  const noisyMinus = new Float64Array(2 * TRACE_POINTS);
+  const shownVolts = new Float64Array(2 * TRACE_POINTS);
+  const shownMinus = new Float64Array(2 * TRACE_POINTS);
   const stray = new Float64Array(2 * TRACE_POINTS);
   const markersOf = keepLast(
     ({ controls, crystals }: BenchState) => [controls, crystals],
@@ -94,21 +96,24 @@ export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state
       ? throughMarkers(markers, controls.pipHeightDiv, observation, moment.circuit.spots, moment.conditions(lineVolts))
       : null;
     let grass: Grass | null = null;
-    if (observation === null) noisyVolts.fill(0);
+    if (observation === null) shownVolts.fill(0);
     else {
       addMarkers(volts, minus, observation, through);
       const noise = noiseAt(moment, lineVolts, observation);
       const noisy = noisyDiode(observation, noise, Math.max(peakCarrierVolts, through?.carrierVolts ?? 0));
+      shownVolts.set(volts);
+      shownMinus.set(minus);
+      const hums = hum(moment, lineVolts, observation.node, shownVolts);
+      const second = observation.minusNode === null ? null : shownMinus;
+      if (observation.minusNode !== null) hum(moment, lineVolts, observation.minusNode, shownMinus);
       if (noisy !== null) {
-        const second = observation.minusNode === null ? null : minus;
-        noisyVolts.set(volts);
-        noisyMinus.set(minus);
-        grass = grassOf(observation, noise, noisy, volts, second, 1 / (moment.sweepHz * volts.length), stray);
-        if (observation.raw) liftRaw(noisyVolts, noisy);
-        toInput(noisyVolts, noisyMinus, moment, withNoise(observation, noisy));
+        const stepSeconds = 1 / (moment.sweepHz * volts.length);
+        grass = grassOf(observation, noise, noisy, shownVolts, second, stepSeconds, stray);
+        if (observation.raw) liftRaw(shownVolts, noisy);
       }
+      if (hums || noisy !== null) toInput(shownVolts, shownMinus, moment, withNoise(observation, noisy));
       toInput(volts, minus, moment, observation);
-      if (grass === null) noisyVolts.set(volts);
+      if (!hums && noisy === null) shownVolts.set(volts);
     }
     return {
       running,
@@ -121,7 +126,7 @@ export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state
       peakCarrierVolts,
       peakVolts: largest(volts, null),
       volts,
-      noisyVolts,
+      shownVolts,
       grass,
       lineVolts,
       compressionDb,

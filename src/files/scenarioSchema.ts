@@ -59,6 +59,8 @@ const lifeSchema = v.strictObject({
   noise: v.exactOptional(number(0, 4)),
   cold: v.exactOptional(yesOrNo()),
   driftFarads: v.exactOptional(number(0, 1e-12)),
+  biasHumVolts: v.exactOptional(number(0, 1)),
+  supplyHum: v.exactOptional(number(0, 0.2)),
 });
 
 export const scenarioSchema = v.strictObject({

@@ -9,13 +9,17 @@ export interface Life {
   readonly cold: boolean;
   /** how far a valve's input capacitance moves, about, from cold to warm, farads */
   readonly driftFarads: number;
+  /** hum on what the bias supply gives, at mains rate, volts peak */
+  readonly biasHumVolts: number;
+  /** what twice the mains makes of the gain by way of the set's own supply, as a share either way */
+  readonly supplyHum: number;
 }
 
 /** Where the scenario says nothing: there to be seen, never in the way. */
-export const MILD_LIFE: Life = { noise: 0.4, cold: false, driftFarads: 0.2e-12 };
+export const MILD_LIFE: Life = { noise: 0.4, cold: false, driftFarads: 0.2e-12, biasHumVolts: 0.02, supplyHum: 0.004 };
 
 /** A bench as clean as a drawing. */
-export const NO_LIFE: Life = { noise: 0, cold: false, driftFarads: 0 };
+export const NO_LIFE: Life = { noise: 0, cold: false, driftFarads: 0, biasHumVolts: 0, supplyHum: 0 };
 
 /** `life` of a scenario, what it leaves out being mild. */
 export function lifeOf({ life }: { readonly life?: Partial<Life> }): Life {

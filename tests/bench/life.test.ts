@@ -3,7 +3,9 @@ import { describe, expect, test } from 'vitest';
 import { createBench } from '../../src/bench/bench.ts';
 import type { BenchEvent, ControlId } from '../../src/bench/benchEvent.ts';
 import type { BenchState } from '../../src/bench/benchState.ts';
+import { createFaultBook } from '../../src/bench/faultsNow.ts';
 import { driftsOf, heatNow, warmthOf } from '../../src/bench/heat.ts';
+import { createPictureMaker } from '../../src/bench/picture.ts';
 import { type BenchSetup, initialState } from '../../src/bench/setup.ts';
 import { type Life, lifeOf, MILD_LIFE, NO_LIFE } from '../../src/scenario/life.ts';
 import { play, readySetup, stripSetup } from './fixture.ts';
@@ -174,5 +176,76 @@ describe('a set that has stood cold', () => {
     };
     expect(warmthOf(transistors, start)).toEqual({ emission: 1, chill: 0 });
     expect(warmthOf(clean, start)).toEqual({ emission: 1, chill: 0 });
+  });
+});
+
+describe('hum on the gain', () => {
+  // Bias law alone: nothing at the grids moves with it, so a stage's gain is exp(-|V| / 5 V) and nothing else.
+  const plain = (life: Partial<Life>): BenchSetup => {
+    const setup = lively(life);
+    const stages = setup.receiver.stages.map((s) => ({ ...s, inputCapacitor: null, inputResistor: null }));
+    return { ...setup, receiver: { ...setup.receiver, stages } };
+  };
+  const state = play(plain({}), [
+    set('blanking', false),
+    set('yInput', 'raw'),
+    set('levelDb', -80),
+    set('pipHeightDiv', 0),
+  ]);
+  /** Carrier with hum over the carrier without, decibels, sample by sample over trace and retrace. */
+  const gainDb = (life: Partial<Life>, at: BenchState = state): number[] => {
+    const read = (setup: BenchSetup): number[] => {
+      const faults = createFaultBook(setup);
+      return [...createPictureMaker(setup, faults)(at).shownVolts];
+    };
+    const without = read(plain({}));
+    return read(plain(life)).map((v, i) => 20 * Math.log10(v / without[i]!));
+  };
+  /** Size of the wave at so many times the mains, and what is left without it. */
+  const waveOf = (db: readonly number[], times: number) => {
+    const part = (f: (x: number) => number) =>
+      (2 / db.length) * db.reduce((sum, v, i) => sum + v * f((2 * Math.PI * times * (i + 0.5)) / db.length), 0);
+    const [c, s] = [part(Math.cos), part(Math.sin)];
+    const rest = db.map((v, i) => {
+      const x = (2 * Math.PI * times * (i + 0.5)) / db.length;
+      return v - c * Math.cos(x) - s * Math.sin(x);
+    });
+    return { size: Math.hypot(c, s), rest: Math.max(...rest.map(Math.abs)) };
+  };
+
+  test('0.1 V on two stages of 5 V each: 0.347 dB either way, once in a sweep (bias law)', () => {
+    const { size, rest } = waveOf(gainDb({ biasHumVolts: 0.1 }), 1);
+    expect(Math.abs(size - 0.347)).toBeLessThan(0.002);
+    expect(rest).toBeLessThan(0.003);
+  });
+
+  test('so between the ends of the sweep there may be 0.69 dB, and the retrace leans the other way', () => {
+    const db = gainDb({ biasHumVolts: 0.1 });
+    expect(Math.max(...db) - Math.min(...db)).toBeCloseTo(0.695, 2);
+    for (const i of [100, 400, 800]) expect(db[i]! + db[i + 1024]!).toBeCloseTo(0, 2);
+  });
+
+  test('at twice the mains it is a bow: the same on trace and retrace but for its phase', () => {
+    const db = gainDb({ supplyHum: 0.04 });
+    expect(Math.abs(waveOf(db, 2).size - 0.04 * 8.686)).toBeLessThan(0.002);
+    for (const i of [100, 400, 800]) expect(db[i]!).toBeCloseTo(db[i + 1024]!, 6);
+  });
+
+  test('a slow sweep has eight waves in it', () => {
+    const slow = play(plain({}), [set('slowSweep', true)], state);
+    expect(Math.abs(waveOf(gainDb({ biasHumVolts: 0.1 }, slow), 8).size - 0.347)).toBeLessThan(0.002);
+  });
+
+  test('swept from behind the second controlled stage, or with the line left alone, there is none of it', () => {
+    const behind = { ...state, leads: { ...state.leads, rf: 'TP3' } };
+    const all = waveOf(gainDb({ biasHumVolts: 0.1 }), 1).size;
+    expect(waveOf(gainDb({ biasHumVolts: 0.1 }, behind), 1).size).toBeLessThan(0.75 * all);
+    const free = { ...state, leads: { ...state.leads, biasA: null } };
+    expect(waveOf(gainDb({ biasHumVolts: 0.1 }, free), 1).size).toBeLessThan(1e-9);
+  });
+
+  test('moves no fact', () => {
+    const humming = plain({ biasHumVolts: 0.1, supplyHum: 0.02 });
+    expect(createBench(humming).facts(state)).toEqual(createBench(plain({})).facts(state));
   });
 });
