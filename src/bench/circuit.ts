@@ -46,6 +46,8 @@ export interface Circuit {
   readonly thin: Station;
   readonly spots: Station;
   readonly lines: Station;
+  /** at twice the sweep's frequencies */
+  readonly harmonic: Station;
   readonly noise: NoiseStation;
 }
 
@@ -53,7 +55,7 @@ export function createCircuit(setup: BenchSetup, connections: Connections): Circ
   const deck = connectedDeck(setup, connections);
   const station = (): Station => createStation(setup, connections, deck);
   const noise = createNoiseStation(setup, connections, deck);
-  return { sweep: station(), thin: station(), spots: station(), lines: station(), noise };
+  return { sweep: station(), thin: station(), spots: station(), lines: station(), harmonic: station(), noise };
 }
 
 /** Brings a path's elements to where slugs, bias and power have them; only what has moved since it was last asked. */

@@ -6,7 +6,7 @@
  */
 import { sweepFrequencies } from '../physics/sweep.ts';
 import { PLAIN_SWEEP, type SourceKind } from '../receiver/signalPath.ts';
-import { LOWEST_HZ, sourceVolts, VIDEO_DEPTH } from '../receiver/sourceLevel.ts';
+import { LOWEST_HZ, VIDEO_DEPTH } from '../receiver/sourceLevel.ts';
 import type { BenchState } from './benchState.ts';
 import { type Circuit, type Conditions, createCircuit, type Station } from './circuit.ts';
 import { type LineVolts, stageConditions } from './conditions.ts';
@@ -16,6 +16,7 @@ import { leadFactor, SLOW_SWEEP_DIVISOR } from './instruments.ts';
 import { keepByKey, keepLast } from './kept.ts';
 import { loadsNow } from './loads.ts';
 import type { BenchSetup } from './setup.ts';
+import { createSweepSource, type SweepSource } from './sweepSource.ts';
 
 /** Samples of the forward half; the retrace has as many. */
 export const TRACE_POINTS = 1024;
@@ -43,6 +44,8 @@ export interface Moment {
   readonly centreHz: number;
   /** periods of the sweep a second */
   readonly sweepHz: number;
+  /** second harmonic of the source over its fundamental */
+  readonly harmonic: number;
   readonly full: Scan;
   /** as `full`, thinner: good enough for an average */
   readonly thin: Scan;
@@ -56,6 +59,7 @@ export function createMoments(whole: BenchSetup, faults: FaultBook): (state: Ben
   const fullHz = new Float64Array(TRACE_POINTS);
   const thinHz = new Float64Array(THIN_POINTS);
   const spotHz = new Float64Array(1);
+  const sweepSource = createSweepSource(whole.scenario);
   const fillScans = keepLast(
     (centreHz: number, spanHz: number) => [centreHz, spanHz],
     (centreHz, spanHz) => {
@@ -79,10 +83,10 @@ export function createMoments(whole: BenchSetup, faults: FaultBook): (state: Ben
     else spotHz[0] = centreHz;
     const spot: Scan = { station: circuit.spots, hz: spotHz };
 
-    const share = levelShare(connections, controls.rfTerminated, leads.earth !== null);
+    const share = levelShare(connections, controls.rfTerminated, leads.earth !== null, sweepSource.evenness);
     const centreShare = share(centreHz);
-    const even = controls.rfTerminated && leads.earth !== null;
-    const drive = sourceVolts(controls.levelDb) * centreShare;
+    const even = controls.rfTerminated && leads.earth !== null && sweepSource.evenness === null;
+    const drive = sweepSource.volts(controls.levelDb) * centreShare;
     const relativeShare = even ? null : (hz: number) => share(hz) / centreShare;
     const source = sourceOf(state);
     const loads = loadsNow(setup, state, connections);
@@ -96,6 +100,7 @@ export function createMoments(whole: BenchSetup, faults: FaultBook): (state: Ben
       swept,
       centreHz,
       sweepHz: sweepRateHz(setup, state),
+      harmonic: sweepSource.harmonic,
       full: swept ? { station: circuit.sweep, hz: fullHz } : spot,
       thin: swept ? { station: circuit.thin, hz: thinHz } : spot,
       conditions: (lineVolts, relative = 1) => ({
@@ -150,10 +155,16 @@ export function meanDetected(moment: Moment, carrier: Float64Array, detect: (vol
   return (sum / carrier.length) * (moment.state.controls.blanking ? 0.5 : 1);
 }
 
-function levelShare({ rf }: Connections, terminated: boolean, earthed: boolean): (hz: number) => number {
+function levelShare(
+  { rf }: Connections,
+  terminated: boolean,
+  earthed: boolean,
+  evenness: SweepSource['evenness'],
+): (hz: number) => number {
   // On a node the missing termination is missing from the network, which doubles the level by itself.
   const already = rf?.inject?.kind === 'node' && !terminated ? 2 : 1;
-  return (hz) => leadFactor(hz, terminated, earthed) / already;
+  const lead = (hz: number): number => leadFactor(hz, terminated, earthed) / already;
+  return evenness === null ? lead : (hz) => lead(hz) * evenness(hz);
 }
 
 function fillSweep(centreHz: number, spanHz: number, out: Float64Array): void {

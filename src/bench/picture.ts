@@ -11,6 +11,7 @@ import type { LineVolts } from './conditions.ts';
 import { createDetection } from './detection.ts';
 import { createEnvelopes } from './envelopes.ts';
 import type { FaultBook } from './faultsNow.ts';
+import { createGhost } from './ghost.ts';
 import { type Grass, grassOf, liftRaw, noiseAt, noisyDiode, withNoise } from './grass.ts';
 import { warmthOf } from './heat.ts';
 import { createHum } from './hum.ts';
@@ -39,7 +40,7 @@ export interface Picture {
   readonly peakVolts: number;
   /** at the tube's Y input, a whole period: detected volts with their sign, or the carrier's envelope for the raw input; without pips, hum and noise */
   readonly volts: Float64Array;
-  /** the same with hum on the gain and with what the receiver's noise adds on the average; and how far it strays. The tube's business: facts read `volts` */
+  /** the same with the source's harmonic, with hum on the gain and with what the receiver's noise adds on the average; and how far it strays. The tube's business: facts read `volts` */
   readonly shownVolts: Float64Array;
   readonly grass: Grass | null;
   readonly lineVolts: LineVolts;
@@ -57,6 +58,7 @@ export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state
   const detection = createDetection(2 * TRACE_POINTS);
   const meterOf = createMeter();
   const toneOf = createTone();
+  const ghost = createGhost();
   const hum = createHum(whole.scenario);
   const volts = new Float64Array(2 * TRACE_POINTS);
   const minus = new Float64Array(2 * TRACE_POINTS);
@@ -103,9 +105,14 @@ export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state
       const noisy = noisyDiode(observation, noise, Math.max(peakCarrierVolts, through?.carrierVolts ?? 0));
       shownVolts.set(volts);
       shownMinus.set(minus);
-      const hums = hum(moment, lineVolts, observation.node, shownVolts);
+      const conditions = moment.conditions(lineVolts);
+      const ghosts = ghost(moment, conditions, observation.node, shownVolts);
+      const hums = hum(moment, lineVolts, observation.node, shownVolts) || ghosts;
       const second = observation.minusNode === null ? null : shownMinus;
-      if (observation.minusNode !== null) hum(moment, lineVolts, observation.minusNode, shownMinus);
+      if (observation.minusNode !== null) {
+        if (ghosts) ghost(moment, conditions, observation.minusNode, shownMinus);
+        hum(moment, lineVolts, observation.minusNode, shownMinus);
+      }
       if (noisy !== null) {
         const stepSeconds = 1 / (moment.sweepHz * volts.length);
         grass = grassOf(observation, noise, noisy, shownVolts, second, stepSeconds, stray);

@@ -61,6 +61,9 @@ const lifeSchema = v.strictObject({
   driftFarads: v.exactOptional(number(0, 1e-12)),
   biasHumVolts: v.exactOptional(number(0, 1)),
   supplyHum: v.exactOptional(number(0, 0.2)),
+  unevenDb: v.exactOptional(number(0, 6)),
+  leakageDb: v.exactOptional(v.nullable(number(-120, -20))),
+  harmonicDb: v.exactOptional(v.nullable(number(-80, -6))),
 });
 
 export const scenarioSchema = v.strictObject({

@@ -13,13 +13,37 @@ export interface Life {
   readonly biasHumVolts: number;
   /** what twice the mains makes of the gain by way of the set's own supply, as a share either way */
   readonly supplyHum: number;
+  /** how far the sweep source's output strays over its dial, decibels either way */
+  readonly unevenDb: number;
+  /** what gets out of the source beside its attenuator, decibels under its full output; null: nothing */
+  readonly leakageDb: number | null;
+  /** its second harmonic, decibels under the fundamental; null: none */
+  readonly harmonicDb: number | null;
 }
 
 /** Where the scenario says nothing: there to be seen, never in the way. */
-export const MILD_LIFE: Life = { noise: 0.4, cold: false, driftFarads: 0.2e-12, biasHumVolts: 0.02, supplyHum: 0.004 };
+export const MILD_LIFE: Life = {
+  noise: 0.4,
+  cold: false,
+  driftFarads: 0.2e-12,
+  biasHumVolts: 0.02,
+  supplyHum: 0.004,
+  unevenDb: 0.2,
+  leakageDb: -78,
+  harmonicDb: -30,
+};
 
 /** A bench as clean as a drawing. */
-export const NO_LIFE: Life = { noise: 0, cold: false, driftFarads: 0, biasHumVolts: 0, supplyHum: 0 };
+export const NO_LIFE: Life = {
+  noise: 0,
+  cold: false,
+  driftFarads: 0,
+  biasHumVolts: 0,
+  supplyHum: 0,
+  unevenDb: 0,
+  leakageDb: null,
+  harmonicDb: null,
+};
 
 /** `life` of a scenario, what it leaves out being mild. */
 export function lifeOf({ life }: { readonly life?: Partial<Life> }): Life {
