@@ -8,7 +8,7 @@ import type { Receiver } from '../receiver/receiver.ts';
 import { mainResponse } from '../receiver/responses.ts';
 import type { Format } from '../words/format.ts';
 import type { Words } from '../words/words.ts';
-import { type KnobScale, linearScale, listScale, ratioScale } from './knobScale.ts';
+import { type KnobScale, linearScale, listScale, ratioScale, reversedScale } from './knobScale.ts';
 import type { BenchPort } from './ports.ts';
 
 export interface KnobFitting {
@@ -36,7 +36,8 @@ export function fitRow(format: Format, receiver: Receiver, row: ClicksRow | Rang
   const { scale, coarse } = scaleFor(row, range);
   const { setUp } = mainResponse(receiver);
   const { shown, typed } = figuresFor(format, row.unit, setUp.centreHz < 2e6 ? 1e3 : 1e6);
-  const inside = (value: number): boolean => value >= scale.valueAt(0) && value <= scale.valueAt(scale.last);
+  const ends = [scale.valueAt(0), scale.valueAt(scale.last)];
+  const inside = (value: number): boolean => value >= Math.min(...ends) && value <= Math.max(...ends);
   const parse = (text: string): number | null => {
     const value = typed(text);
     if (value === null || !inside(value)) return null;
@@ -50,7 +51,11 @@ export function fitRow(format: Format, receiver: Receiver, row: ClicksRow | Rang
 }
 
 function scaleFor(row: ClicksRow | RangeRow, range: ControlRange): { scale: KnobScale; coarse: number } {
-  if (row.kind === 'clicks') return { scale: listScale(row.choices), coarse: 1 };
+  if (row.kind === 'clicks') {
+    const scale = listScale(row.choices);
+    // As on any oscilloscope: clockwise is more gain, which is fewer volts to a division.
+    return { scale: row.unit === 'voltsPerDiv' ? reversedScale(scale) : scale, coarse: 1 };
+  }
   if (range.kind !== 'number') throw new Error('a range without ends');
   const { min, max, step, fineStep } = range;
   // Gain is a ratio: equal turns, equal factors, and 1 at the top of the scale.

@@ -39,6 +39,11 @@ export function listScale(values: readonly number[]): KnobScale {
   };
 }
 
+/** The same positions the other way round: where a smaller value is more of what the knob is for. */
+export function reversedScale({ last, valueAt, indexOf }: KnobScale): KnobScale {
+  return { last, valueAt: (index) => valueAt(last - index), indexOf: (value) => last - indexOf(value) };
+}
+
 /** `count` steps that each multiply by the same factor: for ranges of several decades. */
 export function ratioScale(min: number, max: number, count: number, round: (value: number) => number): KnobScale {
   const factor = Math.log(max / min);

@@ -2,6 +2,7 @@
 import { describe, expect, it, vi } from 'vitest';
 import { type BenchStoreParts, createBenchStore, type TakenUp } from '../../src/app/benchStore.ts';
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
+import { hashOf } from '../../src/files/hash.ts';
 import { createFrameLoop } from '../../src/kit/frameLoop.ts';
 import { resumeRun } from '../../src/run/runLog.ts';
 import type { OpenRun } from '../../src/services/store/keptRuns.ts';
@@ -230,5 +231,46 @@ describe('taking up', () => {
     expect(store.session().stage).toBe('briefing');
     expect(store.state().controls.levelDb).toBe(-33);
     expect(store.elapsedSeconds()).toBe(0.9);
+  });
+});
+
+describe('a sealed run', () => {
+  const sealed = { ...setup, scenario: { ...setup.scenario, sealed: true } };
+  const aids = { hints: false, waxMarks: false, exactReadouts: false };
+
+  it('names its scenario by hash, tells no proof by ear and no pip by name, and keeps the learner\u2019s ticks', () => {
+    const heard = vi.fn();
+    const hidden = { ...sealed, scenario: { ...sealed.scenario, aids } };
+    const { store, saved, pass } = page(null, { setup: hidden, heard });
+    store.begin();
+    doAll(
+      store,
+      acts.filter(({ type }) => type !== 'signedOff'),
+    );
+    store.tickStep(1);
+    pass(200);
+    const kept = saved.at(-1)!;
+    expect(kept).toMatchObject({ scenarioId: 'first-curve', scenario: null, scenarioHash: hashOf(hidden.scenario) });
+    expect(JSON.stringify(kept)).not.toMatch(/phaseLagDegrees|residualPhase|"faults"|"seed"|compressionDb/);
+    expect(kept.session).toMatchObject({ machine: { context: { facts: null, slugs: null, ticked: [1] } } });
+    const sounds = heard.mock.calls.flatMap(([list]) => list as readonly { readonly kind: string }[]);
+    expect(sounds.length).toBeGreaterThan(0);
+    expect(sounds.filter(({ kind }) => kind === 'proof')).toEqual([]);
+    const { tags } = store.display();
+    expect(tags.length).toBeGreaterThan(0);
+    for (const [i, tag] of tags.entries()) expect(tag).toMatchObject({ kind: 'unnamed', hz: 0, number: i + 1 });
+    expect(store.display()).toBe(store.display());
+  });
+
+  it('rings at a proof in practice', () => {
+    const heard = vi.fn();
+    const { store } = page(null, { heard });
+    store.begin();
+    doAll(
+      store,
+      acts.filter(({ type }) => type !== 'signedOff'),
+    );
+    const sounds = heard.mock.calls.flatMap(([list]) => list as readonly { readonly kind: string }[]);
+    expect(sounds.some(({ kind }) => kind === 'proof')).toBe(true);
   });
 });

@@ -57,6 +57,13 @@ describe('its file', () => {
     expect(read.ok && read.value.events).toEqual(open.events);
   });
 
+  it('says of a sealed run no more than the record does', () => {
+    const open: OpenRun = { ...openRun('r1', 9), scenario: null, scenarioHash: 'f'.repeat(64) };
+    const text = fileOfOpen(setup, open);
+    expect(JSON.parse(text)).toEqual(JSON.parse(JSON.stringify(open)));
+    expect(text).not.toMatch(/phaseLagDegrees|"start"|"faults"|"seed"/);
+  });
+
   it('is the record itself where its set is not here', () => {
     const open = openRun('r1', 9);
     expect(JSON.parse(fileOfOpen(null, open))).toEqual(open);

@@ -20,7 +20,15 @@ export class PointerHand extends Hand {
 
   protected async flip(control: string, on: boolean): Promise<void> {
     const toggle = await this.face.toggle(control);
-    if ((await toggle.isChecked()) !== on) await toggle.click();
+    // On the blade: a press on a word sets the position of that word.
+    if ((await toggle.isChecked()) !== on) {
+      const plate = toggle
+        .locator('xpath=ancestor::*[contains(concat(" ", @class, " "), " switch ")]')
+        .locator('.switch-plate');
+      await plate.scrollIntoViewIfNeeded();
+      const { x, y, width, height } = (await plate.boundingBox())!;
+      await this.face.page.mouse.click(x + width / 2, y + height / 3);
+    }
     await expect(toggle).toBeChecked({ checked: on });
   }
 

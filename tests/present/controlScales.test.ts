@@ -19,6 +19,12 @@ const POSITIONS = CONTROLS.ids.flatMap((control) => {
 });
 const KNOBS = CONTROLS.ids.filter((id) => ['range', 'clicks'].includes(ROWS[id]!.kind)) as KnobId[];
 
+it('the Y gain says volts per division and is turned as on an oscilloscope: clockwise is more gain', () => {
+  const { scale, shown } = fitKnob(en, SETUPS[0]!, 'yVoltsPerDiv');
+  expect(scale.valueAt(0)).toBeGreaterThan(scale.valueAt(scale.last));
+  expect(shown(scale.valueAt(0))).toMatch(/V\/div$/);
+});
+
 it('the catalogue has words for the controls, and for no others', () => {
   expect(Object.keys(WORDS).toSorted()).toEqual([...CONTROLS.ids].toSorted());
 });

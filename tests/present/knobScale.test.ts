@@ -1,7 +1,7 @@
 /** Knob positions and values: there and back, ends, order, the 1-2-5 sequence. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type KnobScale, linearScale, listScale, ratioScale } from '../../src/present/knobScale.ts';
+import { type KnobScale, linearScale, listScale, ratioScale, reversedScale } from '../../src/present/knobScale.ts';
 
 const SCALES: readonly (readonly [string, KnobScale])[] = [
   ['centre, 5 kHz', linearScale(0.1e6, 230e6, 5e3)],
@@ -55,5 +55,15 @@ describe('knob scales', () => {
 
   it('refuse a list that is no choice', () => {
     expect(() => listScale([1])).toThrow();
+  });
+});
+
+describe('a scale the other way round', () => {
+  it('has more gain, which is fewer volts to a division, clockwise', () => {
+    const scale = reversedScale(listScale([0.01, 0.02, 0.05, 0.1]));
+    expect([0, 1, 2, 3].map((index) => scale.valueAt(index))).toEqual([0.1, 0.05, 0.02, 0.01]);
+    for (const value of [0.01, 0.02, 0.05, 0.1]) expect(scale.valueAt(scale.indexOf(value))).toBe(value);
+    expect(scale.indexOf(5)).toBe(0);
+    expect(scale.last).toBe(3);
   });
 });

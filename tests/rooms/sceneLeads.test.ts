@@ -9,7 +9,7 @@ import { initialState } from '../../src/bench/setup.ts';
 import { sheetLeads } from '../../src/bench/sheetSetUp.ts';
 import { mainResponse } from '../../src/receiver/responses.ts';
 import { chassisPlaces } from '../../src/rooms/bench/scene/chassisPlaces.ts';
-import { endUnder, nextEnd } from '../../src/rooms/bench/scene/leadAim.ts';
+import { endUnder, labelUnder, nextEnd } from '../../src/rooms/bench/scene/leadAim.ts';
 import { LEADS } from '../../src/rooms/bench/scene/leadKinds.ts';
 import {
   bent,
@@ -154,6 +154,15 @@ describe.each(SCENES)('leads of $name', ({ setup, layout }) => {
       if (place.end === null) continue;
       expect(place.route.tip).toEqual(ground.ends.get(place.end));
     }
+  });
+
+  it('are put down on a point by its name as well, and each name is of one point', () => {
+    const { labels, ends } = leadGround(layout, setup.receiver);
+    expect(labels.size).toBe(ends.size - 1);
+    for (const [id, box] of labels) {
+      expect(labelUnder(labels, box.x + box.width / 2, box.y + box.height / 2)).toBe(id);
+    }
+    expect(labelUnder(labels, -500, -500)).toBeNull();
   });
 
   it('stay on the page, loose or connected, and above the shelf', () => {

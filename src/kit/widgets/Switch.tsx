@@ -30,6 +30,9 @@ export interface Position<V> {
   readonly spoken?: string;
 }
 
+/** From this share of a plate's height on there are the words of its two positions. */
+const WORDS_FROM = 0.68;
+
 interface SwitchPartProps<V> {
   readonly label: string;
   readonly positions: readonly Position<V>[];
@@ -202,6 +205,11 @@ function Twins<V extends string | boolean>(part: SwitchPartProps<V> & { readonly
         aria-label={label}
         checked={value}
         disabled={disabled}
+        onClick={(event) => {
+          // A press on a position's own word sets that position, and leaves it where it is set already.
+          const meant = wordUnder(event, positions);
+          if (meant === value) event.preventDefault();
+        }}
         onChange={(event) => onChange(event.currentTarget.checked as V)}
       />
     );
@@ -234,6 +242,22 @@ function Twins<V extends string | boolean>(part: SwitchPartProps<V> & { readonly
       ))}
     </div>
   );
+}
+
+/** Of two positions the one whose word a pointer pressed; null for a press elsewhere on the switch, and for a key. */
+function wordUnder<V>(
+  { detail, clientX, clientY, currentTarget }: MouseEvent,
+  positions: readonly Position<V>[],
+): V | null {
+  const whole = currentTarget instanceof Element ? currentTarget.closest('.switch') : null;
+  const plate = whole?.querySelector('.switch-plate')?.getBoundingClientRect();
+  if (detail === 0 || whole === null || plate === undefined) return null;
+  const at = (position: 0 | 1): V => positions[position]!.value;
+  if (!whole.classList.contains('small'))
+    return clientY < plate.top + WORDS_FROM * plate.height ? null : at(clientX < plate.left + plate.width / 2 ? 0 : 1);
+  if (clientX > plate.right) return at(1);
+  const word = whole.querySelectorAll(':scope > .short')[1]?.getBoundingClientRect();
+  return word !== undefined && clientX >= word.left && clientX < plate.left ? at(0) : null;
 }
 
 function indexOf<V>(positions: readonly Position<V>[], value: V): number {

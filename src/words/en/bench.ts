@@ -72,7 +72,7 @@ export const controlWords: ControlWordsFor<typeof CONTROL_ROWS> = {
       through: { word: 'through', spoken: 'Sent through the set' },
     },
   },
-  rfTerminated: { label: 'Termination' },
+  rfTerminated: { label: '75 \u03a9 termination' },
   rfCapacitor: { label: 'RF capacitor' },
   yTip: {
     label: 'Y tip',
@@ -216,6 +216,7 @@ export const sheetWords = {
   stepOf: (n: number, all: number): string => `Step ${n} of ${all}`,
   done: 'done',
   tickStep: (n: number): string => `Step ${n}: I have done this`,
+  allStands: 'Everything stands. Sign off?',
   ownTicks: 'Sealed run: you tick the steps yourself, and nobody says whether they are right.',
   pages: ['Procedure', 'Levels', 'Slugs and points'],
   pageOf: (n: number, all: number): string => `${n} / ${all}`,

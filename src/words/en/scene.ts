@@ -1,7 +1,7 @@
 /** What is written and spoken on the right half of the bench: chassis, leads, magnified slug, tools. */
-import type { LeadId, ToolId, YTip } from '../../bench/benchState.ts';
+import type { LeadId, ToolId } from '../../bench/benchState.ts';
 import type { ToolHead } from '../../receiver/receiver.ts';
-import { controlWords, leadWords } from './bench.ts';
+import { leadWords } from './bench.ts';
 import { format } from './figures.ts';
 
 const LEAD_NAMES = leadWords.names;
@@ -35,7 +35,11 @@ export const sceneWords = {
   slugSpoken: (turned: string, deepTurns: number, ofTurns: number, cracked: boolean) =>
     `${turned}; core ${deepTurns} of ${ofTurns} turns deep${cracked ? '; cracked' : ''}`,
 
+  missed: (lead: LeadId) => `No point there takes the ${leadWords.names[lead]}: it is back where it was.`,
+
   // magnified slug
+  coreIn: (twoPeaks: boolean) =>
+    twoPeaks ? 'Core in lowers the frequency, as far as the middle' : 'Core in lowers the frequency',
   /** `1 3/8 turns in`, `1/8 turn out`, `as found` */
   turned: (turns: number) =>
     Math.round(turns * 32) === 0 ? 'as found' : `${format.turnsFineLong(turns)} ${turns > 0 ? 'in' : 'out'}`,
@@ -91,9 +95,5 @@ export const sceneWords = {
   landed: (lead: LeadId, point: string) => `${LEAD_NAMES[lead]} is on ${point}.`,
   laidDown: (lead: LeadId) => `${LEAD_NAMES[lead]} is in the tray.`,
   putBack: (lead: LeadId) => `${LEAD_NAMES[lead]} is back where it was.`,
-  terminated: '75 ohm termination',
-  capacitor: 'RF capacitor',
-  tip: 'Tip of the Y lead',
-  tipName: (tip: YTip) => controlWords.yTip.positions[tip].spoken ?? controlWords.yTip.positions[tip].word,
   pointName: (id: string, label: string) => (label === '' || label === id ? id : `${id}, ${label}`),
 } as const;

@@ -1,7 +1,7 @@
 /** All leads as a list of plain selects, behind one button: the same acts without dragging, for keys, fingers and screen readers. */
 
 import { useEffect, useRef, useState } from 'preact/hooks';
-import type { LeadId, YTip } from '../../../bench/benchState.ts';
+import type { LeadId } from '../../../bench/benchState.ts';
 import { legalEnds } from '../../../bench/leads.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { Short } from '../../../kit/Short.tsx';
@@ -73,7 +73,6 @@ export function LeadList({ port, layout }: { readonly port: BenchPort; readonly 
           {LEADS.map(({ id }) => (
             <LeadRow key={id} port={port} lead={id} />
           ))}
-          <TipRows port={port} />
           <button type="button" class="lead-list-close" onClick={shut}>
             {sceneWords.close}
           </button>
@@ -112,48 +111,5 @@ function LeadRow({ port, lead }: { readonly port: BenchPort; readonly lead: Lead
         ))}
       </select>
     </label>
-  );
-}
-
-const TIPS: readonly YTip[] = ['plain', 'resistor', 'probe'];
-
-function TipRows({ port }: { readonly port: BenchPort }) {
-  const { scene: sceneWords } = useWords();
-  const yTip = useBench(port, (state) => state.controls.yTip);
-  const terminated = useBench(port, (state) => state.controls.rfTerminated);
-  const capacitor = useBench(port, (state) => state.controls.rfCapacitor);
-  return (
-    <>
-      <label class="lead-row">
-        <span class="lead-swatch y" aria-hidden="true" />
-        <span class="lead-row-name">{sceneWords.tip}</span>
-        <select
-          value={yTip}
-          onChange={(e) => port.act({ type: 'controlSet', control: 'yTip', value: e.currentTarget.value })}
-        >
-          {TIPS.map((tip) => (
-            <option key={tip} value={tip}>
-              {sceneWords.tipName(tip)}
-            </option>
-          ))}
-        </select>
-      </label>
-      <label class="lead-row check">
-        <input
-          type="checkbox"
-          checked={terminated}
-          onChange={(e) => port.act({ type: 'controlSet', control: 'rfTerminated', value: e.currentTarget.checked })}
-        />
-        <span>{sceneWords.terminated}</span>
-      </label>
-      <label class="lead-row check">
-        <input
-          type="checkbox"
-          checked={capacitor}
-          onChange={(e) => port.act({ type: 'controlSet', control: 'rfCapacitor', value: e.currentTarget.checked })}
-        />
-        <span>{sceneWords.capacitor}</span>
-      </label>
-    </>
   );
 }

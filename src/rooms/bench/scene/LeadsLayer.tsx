@@ -24,6 +24,9 @@ import { useBench } from './useBench.ts';
 import './scene.css';
 import './leads.css';
 
+/** how long a miss is told */
+const MISS_MS = 4000;
+
 export function LeadsLayer({ port, layout }: { readonly port: BenchPort; readonly layout: BenchLayout }) {
   const { scene: sceneWords } = useWords();
   const { receiver } = port;
@@ -35,6 +38,12 @@ export function LeadsLayer({ port, layout }: { readonly port: BenchPort; readonl
   const { canvas, sheet } = useLeadCanvas(layout, area, places, leads);
   const [carry, setCarry] = useState<Carry | null>(null);
   const [spoken, setSpoken] = useState('');
+  const [miss, setMiss] = useState<LeadId | null>(null);
+  useEffect(() => {
+    if (miss === null) return;
+    const timer = setTimeout(() => setMiss(null), MISS_MS);
+    return () => clearTimeout(timer);
+  }, [miss]);
   const grips = useRef(new Map<LeadId, HTMLButtonElement>()).current;
 
   const shownAt = (lead: LeadId, end: LeadEnd): void => {
@@ -47,6 +56,7 @@ export function LeadsLayer({ port, layout }: { readonly port: BenchPort; readonl
     sheet.current?.carry(null);
   };
   const lift = (lead: LeadId, by: Carry['by']): void => {
+    setMiss(null);
     const legal = legalEnds(port.setup, port.state().leads, lead);
     setCarry({ lead, legal, by });
     if (by === 'keys') setSpoken(legal.length === 0 ? sceneWords.carryNowhere(lead) : sceneWords.carry(lead));
@@ -64,7 +74,12 @@ export function LeadsLayer({ port, layout }: { readonly port: BenchPort; readonl
     } else setSpoken(sceneWords.putBack(lead));
   };
   const backToGrip = (lead: LeadId): void => grips.get(lead)?.focus({ preventScroll: true });
-  const drag = useLeadDrag({ ground, receiver, sheet, lift, drop, cancel: over });
+  const missed = (lead: LeadId): void => {
+    over();
+    setSpoken(sceneWords.missed(lead));
+    setMiss(lead);
+  };
+  const drag = useLeadDrag({ ground, receiver, sheet, lift, drop, missed, cancel: over });
 
   return (
     <div class={`leads-layer ${layout.form}${carry === null ? '' : ' carrying'}`}>
@@ -105,6 +120,15 @@ export function LeadsLayer({ port, layout }: { readonly port: BenchPort; readonl
             backToGrip(carry.lead);
           }}
         />
+      )}
+      {miss === null ? null : (
+        <p
+          class="carry-note"
+          aria-hidden="true"
+          style={{ left: `${layout.chassis.x + layout.chassis.width / 2}px`, top: `${layout.chassis.y + 14}px` }}
+        >
+          {sceneWords.missed(miss)}
+        </p>
       )}
       <LeadList port={port} layout={layout} />
       <p class="unseen" role="status">

@@ -214,7 +214,9 @@ function Note({
       role="status"
       style={{ left: `${ring.x}px`, top: `${ring.y + ring.r + 6}px`, maxWidth: `${2 * ring.r + 12}px` }}
     >
-      {note === null ? null : (
+      {note === null ? (
+        <span class="plain">{scene.coreIn(adjuster.twoPeaks !== undefined)}</span>
+      ) : (
         <span class={note === 'empty' ? 'plain' : note === 'cracked' || note === 'slips' ? 'grave' : 'plain'}>
           {NOTES[note](scene, adjuster)}
         </span>

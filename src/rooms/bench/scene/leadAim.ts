@@ -1,5 +1,9 @@
 /** Walking over the points that take a lead, and finding the one under its tip. */
 import type { LeadEnd } from '../../../bench/benchState.ts';
+import type { Rect } from '../../../kit/px.ts';
+
+/** px */
+const ROUND_LABEL = 4;
 
 /** The next legal point for an arrow key; from nowhere, the first or the last. Null where there is none. */
 export function nextEnd(legal: readonly LeadEnd[], from: LeadEnd | null, by: 1 | -1): LeadEnd | null {
@@ -7,6 +11,15 @@ export function nextEnd(legal: readonly LeadEnd[], from: LeadEnd | null, by: 1 |
   const at = from === null ? -1 : legal.indexOf(from);
   if (at < 0) return by === 1 ? legal[0]! : legal[legal.length - 1]!;
   return legal[(at + by + legal.length) % legal.length]!;
+}
+
+/** Whose name lies under (x, y), with a finger's breadth round it. */
+export function labelUnder(labels: ReadonlyMap<LeadEnd, Rect>, x: number, y: number): LeadEnd | null {
+  for (const [id, box] of labels) {
+    const across = x >= box.x - ROUND_LABEL && x <= box.x + box.width + ROUND_LABEL;
+    if (across && y >= box.y - ROUND_LABEL && y <= box.y + box.height + ROUND_LABEL) return id;
+  }
+  return null;
 }
 
 /** Which end lies under a tip that is let go at (x, y): the nearest within reach, legal or not, so that a wrong try gets its reason. */

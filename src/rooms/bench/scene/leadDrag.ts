@@ -4,7 +4,7 @@ import { useEffect, useRef } from 'preact/hooks';
 import type { LeadEnd, LeadId } from '../../../bench/benchState.ts';
 import { HOT_CORNER } from '../../../bench/benchState.ts';
 import type { Receiver } from '../../../receiver/receiver.ts';
-import { endUnder } from './leadAim.ts';
+import { endUnder, labelUnder } from './leadAim.ts';
 import { carriedLead, type LeadGround, type LeadPlace } from './leadPlaces.ts';
 import type { LeadSheet } from './leadSheet.ts';
 
@@ -14,6 +14,8 @@ interface DragUse {
   readonly sheet: RefObject<LeadSheet | null>;
   readonly lift: (lead: LeadId, by: 'pointer' | 'keys') => void;
   readonly drop: (lead: LeadId, end: LeadEnd | null) => void;
+  /** let go where no point is, of a lead that was in the tray */
+  readonly missed: (lead: LeadId) => void;
   readonly cancel: () => void;
 }
 
@@ -35,6 +37,10 @@ export function useLeadDrag(use: DragUse): (e: PointerEvent, place: LeadPlace) =
     let lifted = false;
     let hand = place.grip;
     let tip = place.route.tip;
+    const box = target.getBoundingClientRect();
+    /** from the middle of the grip */
+    const held = { x: down.clientX - box.left - box.width / 2, y: down.clientY - box.top - box.height / 2 };
+    let pointer = hand;
     target.setPointerCapture(down.pointerId);
     const move = (e: PointerEvent): void => {
       const dx = e.clientX - down.clientX;
@@ -46,6 +52,7 @@ export function useLeadDrag(use: DragUse): (e: PointerEvent, place: LeadPlace) =
         lift(lead, 'pointer');
       }
       hand = { x: place.grip.x + dx, y: place.grip.y + dy };
+      pointer = { x: hand.x + held.x, y: hand.y + held.y };
       const carried = carriedLead(ground, lead, place.tip, hand);
       tip = carried.route.tip;
       sheet.current?.carry(carried);
@@ -65,9 +72,16 @@ export function useLeadDrag(use: DragUse): (e: PointerEvent, place: LeadPlace) =
         return;
       }
       // Some aim with the tip, some with the pointer: the tip counts first.
-      const reached = endUnder(ground.ends, tip.x, tip.y, REACH) ?? endUnder(ground.ends, hand.x, hand.y, REACH * 0.7);
+      const aims = [tip, pointer, hand];
+      const reached =
+        endUnder(ground.ends, tip.x, tip.y, REACH) ??
+        endUnder(ground.ends, pointer.x, pointer.y, REACH) ??
+        endUnder(ground.ends, hand.x, hand.y, REACH * 0.7) ??
+        aims.map(({ x, y }) => labelUnder(ground.labels, x, y)).find((end) => end !== null) ??
+        null;
       if (reached !== null) drop(lead, reached);
       else if (inHotCorner(ground, receiver, tip)) drop(lead, HOT_CORNER);
+      else if (place.end === null) latest.current.missed(lead);
       else drop(lead, null);
     };
     const lost = (): void => {

@@ -5,6 +5,7 @@
 
 import type { BenchState, LeadEnd, LeadId } from '../../../bench/benchState.ts';
 import { TUBE_X } from '../../../bench/benchState.ts';
+import type { Rect } from '../../../kit/px.ts';
 import type { Receiver } from '../../../receiver/receiver.ts';
 import type { BenchLayout, Jack } from '../layout.ts';
 import { chassisPlaces, textBox } from './chassisPlaces.ts';
@@ -30,6 +31,8 @@ interface Obstacle extends Spot {
 export interface LeadGround {
   readonly layout: BenchLayout;
   readonly ends: ReadonlyMap<LeadEnd, Spot>;
+  /** where the names of the points stand */
+  readonly labels: ReadonlyMap<LeadEnd, Rect>;
   readonly obstacles: readonly Obstacle[];
 }
 
@@ -39,6 +42,7 @@ export function leadGround(layout: BenchLayout, receiver: Receiver): LeadGround 
   const ends = new Map<LeadEnd, Spot>(receiver.testPoints.map((p) => [p.id, at(p.plan)]));
   ends.set(TUBE_X, layout.jacks.xIn);
   const places = chassisPlaces(receiver, scale);
+  const labels = new Map<LeadEnd, Rect>();
   const obstacles: Obstacle[] = [];
   for (const slug of places.slugs) {
     obstacles.push({ ...at(slug.hole), r: 13 * scale + 6, weight: 3 });
@@ -47,11 +51,12 @@ export function leadGround(layout: BenchLayout, receiver: Receiver): LeadGround 
   for (const point of places.points) {
     obstacles.push({ ...at(point.at), r: 8, weight: 1 });
     const box = textBox(point.label, point.id, places.textSize);
+    labels.set(point.id, { ...at(box), width: box.width * scale, height: box.height * scale });
     const n = Math.max(2, Math.round(box.width / 10));
     for (let i = 0; i <= n; i++)
       obstacles.push({ ...at({ x: box.x + (box.width * i) / n, y: box.y + box.height / 2 }), r: 8, weight: 1.2 });
   }
-  return { layout, ends, obstacles };
+  return { layout, ends, labels, obstacles };
 }
 
 export function placeLeads(ground: LeadGround, state: Pick<BenchState, 'leads' | 'controls'>): LeadPlace[] {

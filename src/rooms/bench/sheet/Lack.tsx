@@ -1,12 +1,13 @@
 /** In practice, under the step to do: what keeps it from its tick. Of a missed line of the sheet it says one thing at a time, the next when it is asked for. */
 
-import { useMemo, useState } from 'preact/hooks';
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { lackStages } from '../../../describe/lack.ts';
 import { usePort } from '../../../kit/hooks/usePort.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import type { BenchPort } from '../../../present/ports.ts';
 import { lackOfStep } from '../../../present/steps.ts';
 import { aidsWithin } from '../../../session/session.ts';
+import { bringInSight } from './inSight.ts';
 
 interface LackProps {
   readonly port: BenchPort;
@@ -21,9 +22,11 @@ export function Lack({ port, at }: LackProps) {
   const [asked, setAsked] = useState({ about: '', count: 1 });
   const about = stages[0] ?? '';
   const count = asked.about === about ? asked.count : 1;
+  const here = useRef<HTMLSpanElement>(null);
+  useEffect(() => bringInSight(here.current?.closest('li')), [count]);
   if (stages.length === 0) return null;
   return (
-    <span class="advice">
+    <span class="advice" ref={here}>
       {stages.slice(0, count).join(' ')}
       {hints && count < stages.length ? (
         <button type="button" class="link advice-more" onClick={() => setAsked({ about, count: count + 1 })}>
@@ -31,6 +34,16 @@ export function Lack({ port, at }: LackProps) {
         </button>
       ) : null}
     </span>
+  );
+}
+
+/** In practice, when nothing is missing any more. */
+export function AllStands({ port }: { readonly port: BenchPort }) {
+  const { sheet: sheetWords } = useWords();
+  return (
+    <button type="button" class="link all-stands" onClick={() => port.askToSign()}>
+      {sheetWords.allStands}
+    </button>
   );
 }
 

@@ -11,25 +11,33 @@ import type { BenchPort } from '../../../present/ports.ts';
 import type { SheetFigures } from '../../../present/sheetFigures.ts';
 import { type StepMark, stepMarks, stepNow } from '../../../present/steps.ts';
 import type { Receiver } from '../../../receiver/receiver.ts';
-import { Lack } from './Lack.tsx';
+import { bringInSight } from './inSight.ts';
+import { AllStands, Lack, useLackStages } from './Lack.tsx';
 import { SheetFigure } from './SheetFigure.tsx';
 import './steps.css';
+
+/** px */
+const FIGURE = 176;
+const LOW_FIGURE = 118;
 
 export function ProcedurePage({
   port,
   figures,
   width,
+  low,
 }: {
   readonly port: BenchPort;
   readonly figures: SheetFigures;
   readonly width: number;
+  /** a sheet without much height: the steps need it more than the figure */
+  readonly low: boolean;
 }) {
   const { sheet: sheetWords } = useWords();
   const { receiver } = port;
   return (
     <>
       <figure class="sheet-figure">
-        <SheetFigure receiver={receiver} figures={figures} width={width} height={176} />
+        <SheetFigure receiver={receiver} figures={figures} width={width} height={low ? LOW_FIGURE : FIGURE} />
         <figcaption class="si">{sheetWords.figure(figures.response.setUp.observeAt)}</figcaption>
       </figure>
       {port.scenario.sealed ? <p class="own-ticks">{sheetWords.ownTicks}</p> : null}
@@ -48,14 +56,10 @@ function Steps({ port }: { readonly port: BenchPort }) {
   );
   const list = useRef<HTMLOListElement>(null);
   const at = stepNow(marks);
-  useEffect(() => {
-    const paper = list.current?.closest('.sheet-text');
-    const step = list.current?.children[at] as HTMLElement | undefined;
-    if (!paper || step === undefined || marks[at] !== 'now') return;
-    const over = step.offsetTop + step.offsetHeight + 8 - paper.clientHeight - paper.scrollTop;
-    // The step to do comes into sight; what the reader has turned back to is left alone.
-    if (over > 0) paper.scrollBy({ top: over });
-  }, [at]);
+  const allDone = marks.every((mark) => mark === 'done');
+  const [lack] = useLackStages(port, at);
+  // What the reader has turned back to is left alone until something changes.
+  useEffect(() => bringInSight(list.current?.children[at]), [at, allDone, lack]);
   return (
     <ol class="steps" ref={list}>
       {port.receiver.procedure.map((step, i) => {
@@ -74,6 +78,7 @@ function Steps({ port }: { readonly port: BenchPort }) {
               <Marked>{marked[i]!}</Marked>
             </Told>
             {mark === 'now' ? <Lack port={port} at={i} /> : null}
+            {allDone && i === at && !port.scenario.sealed ? <AllStands port={port} /> : null}
           </li>
         );
       })}

@@ -27,6 +27,9 @@ interface ServiceSheetProps {
   readonly onClose: (() => void) | null;
 }
 
+/** px of height under which figure and steps share what there is */
+const LOW = 600;
+
 function ServiceSheetBase({ port, rect, figures, turnTo, onClose }: ServiceSheetProps) {
   const { sheet: sheetWords } = useWords();
   const [page, setPage] = useState(0);
@@ -39,9 +42,10 @@ function ServiceSheetBase({ port, rect, figures, turnTo, onClose }: ServiceSheet
   useLayoutEffect(() => text.current?.scrollTo(0, 0), [page]);
   const pages = sheetWords.pages;
   const content = useMemo(() => {
-    if (page === 0) return <ProcedurePage port={port} figures={figures} width={rect.width - 38} />;
+    if (page === 0)
+      return <ProcedurePage port={port} figures={figures} width={rect.width - 38} low={rect.height < LOW} />;
     return page === 1 ? <LevelsPage receiver={receiver} figures={figures} /> : <SlugsPage receiver={receiver} />;
-  }, [page, port, receiver, figures, rect.width]);
+  }, [page, port, receiver, figures, rect.width, rect.height]);
   return (
     <article
       id="service-sheet"

@@ -9,7 +9,7 @@ import { Button, Frame } from '../../../kit/theme/art.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
 import type { SheetFigures } from '../../../present/sheetFigures.ts';
 import { stepNow } from '../../../present/steps.ts';
-import { useLackStages } from './Lack.tsx';
+import { AllStands, useLackStages } from './Lack.tsx';
 import { OwnTick, useStepMarks } from './ProcedurePage.tsx';
 import { SheetFigure } from './SheetFigure.tsx';
 import './steps.css';
@@ -43,6 +43,7 @@ function StepStripBase({ port, rect, figures, roomy, open, onOpen }: StepStripPr
         <b>{sheetWords.stepOf(at + 1, marks.length)}</b>{' '}
         {lack === undefined ? <Told of={port.receiver}>{step?.text}</Told> : <span class="advice-here">{lack}</span>}
       </p>
+      {!port.scenario.sealed && marks.every((mark) => mark === 'done') ? <AllStands port={port} /> : null}
       {roomy ? (
         <Button onClick={onOpen} class="strip-open">
           {open ? sheetWords.close : sheetWords.open}

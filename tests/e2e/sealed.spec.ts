@@ -1,0 +1,180 @@
+/**
+ * The peeker: plays the set-up of sealed jobs and looks into every corner that can be read without a debugger (text, roles and states, attributes, address,
+ * storage, downloads, sounds asked for) for what a sealed run may not tell. What may be read of it is what an eye at the bench sees.
+ */
+import type { Page } from '@playwright/test';
+import type { BenchSetup } from '../../src/bench/setup.ts';
+import { initialState } from '../../src/bench/setup.ts';
+import { slugLetters } from '../../src/receiver/slugLetters.ts';
+import { headerWords, rackWords, sheetWords } from '../../src/words/en/bench.ts';
+import { dialogWords } from '../../src/words/en/benchTalk.ts';
+import { connectionActs, safetyActs, setUpActs, stateAfter, yActs } from '../session/acts.ts';
+import { BenchFace } from './face.ts';
+import { KeyHand } from './keyHand.ts';
+import { begin, cardOf, expect, openCard, rail, railSays, shippedSetup, test } from './page.ts';
+
+const SEALED = [
+  ['am', 'radio-sealed'],
+  ['front-end', 'gannet-sealed'],
+  ['vision-if', 'brent-sealed'],
+  ['sound-fm', 'tuner-sealed'],
+] as const;
+
+/** All that can be read of the page, and of what it keeps. */
+async function everythingReadable(page: Page): Promise<string> {
+  const inPage = await page.evaluate(async () => {
+    const lines: string[] = [location.href, document.title, document.cookie];
+    for (const element of document.querySelectorAll('body, body *')) {
+      for (const { name, value } of element.attributes) {
+        // Where drawings lie and how they are painted says where things are on the page.
+        if (!/^(d|style|class|transform|viewBox|points|stroke.*|x1?2?|y1?2?|cx|cy|r|rx|width|height|fill)$/.test(name))
+          lines.push(`${element.tagName} ${name}=${value}`);
+      }
+      if (element instanceof HTMLInputElement) lines.push(`value ${element.value}`);
+      for (const node of element.childNodes) if (node.nodeType === Node.TEXT_NODE) lines.push(node.nodeValue ?? '');
+    }
+    return lines.join('\n');
+  });
+  return `${inPage}\n${await stores(page)}`;
+}
+
+/** Local and session storage, and every record of every database, as they lie there. */
+async function stores(page: Page): Promise<string> {
+  return page.evaluate(async () => {
+    const found: string[] = [];
+    for (const storage of [localStorage, sessionStorage])
+      for (let i = 0; i < storage.length; i++) found.push(`${storage.key(i)}: ${storage.getItem(storage.key(i)!)}`);
+    const settled = <T>(request: IDBRequest<T>): Promise<T> =>
+      new Promise((resolve, reject) => {
+        request.onsuccess = () => resolve(request.result);
+        request.onerror = () => reject(request.error);
+      });
+    for (const { name } of await indexedDB.databases()) {
+      const base = await settled(indexedDB.open(name!));
+      for (const shelf of base.objectStoreNames) {
+        const records = await settled(base.transaction(shelf).objectStore(shelf).getAll());
+        found.push(...records.map((record) => `${shelf}: ${JSON.stringify(record)}`));
+      }
+      base.close();
+    }
+    return found.join('\n');
+  });
+}
+
+/** Figures that would give the job away, as a page or a record might write them. */
+function secretsOf(setup: BenchSetup): readonly RegExp[] {
+  const { scenario } = setup;
+  const { seed, set } = scenario;
+  const exact = (value: number): RegExp => new RegExp(`(?<![\\d.])${String(value).replace('.', '\\.')}(?![\\d])`);
+  // A depth of whole or half turns would be met everywhere.
+  const depths = Object.values(initialState(setup).slugs)
+    .map(({ screwTurns }) => screwTurns.toFixed(2))
+    .filter((depth) => !/[05]0$/.test(depth));
+  const design = setup.design?.receiver.adjusters ?? [];
+  const dealt = setup.receiver.adjusters.filter((a, i) => a.nominalHenries !== design[i]?.nominalHenries);
+  return [
+    ...[seed, set ?? seed].map(exact),
+    ...depths.map((depth) => new RegExp(depth.replace('.', '.'))),
+    ...dealt.map((adjuster) => exact(adjuster.nominalHenries)),
+    ...scenario.faults.map((fault) => new RegExp(`"kind":"${fault.kind}"`)),
+    /"(phaseLagDegrees|dialErrorHz|xSwapped|scatterTurns|faults|seed|set|residualPhaseDegrees|compressionDb|spanCovers)"/,
+    /data-(seed|fault|phase|start|truth)/,
+    /\bcore \d+ of \d+ turns deep\b/,
+  ];
+}
+
+/** A pip may not be called by its crystal anywhere but in the rack. */
+function namesPips(page: Page): Promise<readonly string[]> {
+  return page.locator('.tube-station').evaluate((station) => {
+    const said = [...station.querySelectorAll('[aria-label]')].map((one) => one.getAttribute('aria-label') ?? '');
+    return [...said, station.textContent ?? ''].filter((text) => /\d\s?[kM]?Hz|megahertz|kilohertz/.test(text));
+  });
+}
+
+for (const [track, id] of SEALED) {
+  test(`nothing of ${id} can be read before the signature`, async ({ page }) => {
+    test.setTimeout(240_000);
+    const setup = shippedSetup(track, id);
+    expect(setup.scenario.sealed).toBe(true);
+    const secrets = secretsOf(setup);
+    const nothingTold = async (when: string): Promise<void> => {
+      const all = await everythingReadable(page);
+      expect(all.length, when).toBeGreaterThan(2000);
+      for (const secret of secrets) expect(secret.exec(all)?.[0], `${when}: ${secret}`).toBeUndefined();
+    };
+    await page.goto('/');
+    await expect(cardOf(page, setup)).toBeVisible();
+    await openCard(page, setup);
+    await nothingTold('briefing');
+    await begin(page);
+    await nothingTold('bare bench');
+
+    const hand = new KeyHand(new BenchFace(page, setup, (tab) => tab.click()));
+    let state = initialState(setup);
+    const take = async (acts: ReturnType<typeof safetyActs>): Promise<void> => {
+      await hand.do(acts);
+      state = stateAfter(setup, acts, state);
+    };
+    await take(safetyActs(setup));
+    await take(connectionActs(setup, state));
+    await take(setUpActs(setup));
+    await take(yActs(setup, state));
+    await expect.poll(() => stores(page)).toContain('"yVoltsPerDiv"');
+    await nothingTold('set up');
+
+    // All is set up, and nobody says so; pips are counted, not named.
+    await expect(rail(page)).toHaveAttribute('aria-label', railSays([]));
+    await expect(page.locator('.advice, .advice-here, .hint-list')).toHaveCount(0);
+    await expect(page.locator('.pip-disc')).toHaveCount(0);
+    const label = page.locator('.tube-station .tube');
+    await expect(label).toHaveAttribute('aria-label', /pip 1 from the left/);
+    expect(await namesPips(page)).toEqual([]);
+    await expect(page.getByRole('button', { name: rackWords.crystalIn(state.crystals[0]!) })).toBeVisible();
+
+    // Each slug as found: how far it has been turned, and nothing else.
+    for (const slug of await page.locator('[data-slug]').all()) {
+      await expect(slug).toHaveAttribute('aria-valuetext', /^as found$/);
+      expect(Number(await slug.getAttribute('aria-valuemin'))).toBe(-Number(await slug.getAttribute('aria-valuemax')));
+    }
+    expect(slugLetters(setup.receiver).size).toBe(await page.locator('[data-slug]').count());
+
+    // The learner ticks his own sheet, by key and by pointer, right or wrong.
+    const box = (n: number) => page.getByRole('button', { name: sheetWords.tickStep(n), exact: true });
+    await box(1).focus();
+    await page.keyboard.press('Space');
+    await expect(box(1)).toHaveAttribute('aria-pressed', 'true');
+    await expect(rail(page)).toHaveAttribute('aria-label', railSays(['safe']));
+    await box(2).click();
+    await expect(rail(page)).toHaveAttribute('aria-label', railSays(['safe', 'connect']));
+    await box(1).click();
+    await expect(box(1)).toHaveAttribute('aria-pressed', 'false');
+    await box(1).click();
+
+    // The same run after the page has gone and come back, with its ticks; the copy that the page leaves says no more.
+    await expect.poll(() => stores(page)).toContain('"ticked":[0,1]');
+    await page.reload();
+    await page.getByRole('button', { name: dialogWords.suspended.resume }).or(rail(page)).first().waitFor();
+    const resume = page.getByRole('button', { name: dialogWords.suspended.resume });
+    if ((await resume.count()) > 0) await resume.click();
+    await expect(box(2)).toHaveAttribute('aria-pressed', 'true');
+    await nothingTold('taken up again');
+
+    await page.getByRole('button', { name: headerWords.signOff, exact: true }).click();
+    const dialog = page.getByRole('dialog');
+    await expect(dialog).toContainText(dialogWords.signOff.sealed);
+    await expect(dialog.locator('.missing')).toHaveCount(0);
+    await nothingTold('asked to sign');
+  });
+}
+
+test('the peeker finds in a practice run what it looks for', async ({ page }) => {
+  const setup = shippedSetup('vision-if', 'from-cold');
+  await openCard(page, setup);
+  await begin(page);
+  await new KeyHand(new BenchFace(page, setup, (tab) => tab.click())).do(safetyActs(setup));
+  await expect.poll(() => stores(page)).toContain('"isolationSwitched"');
+  const all = await everythingReadable(page);
+  for (const secret of [/"phaseLagDegrees"/, /"scatterTurns"/, /core \d+ of \d+ turns deep/])
+    expect(all).toMatch(secret);
+  expect(secretsOf(setup).filter((secret) => secret.test(all)).length).toBeGreaterThanOrEqual(3);
+});
