@@ -65,16 +65,18 @@ async function stores(page: Page): Promise<string> {
 function secretsOf(setup: BenchSetup): readonly RegExp[] {
   const { scenario } = setup;
   const { seed, set } = scenario;
-  const exact = (value: number): RegExp => new RegExp(`(?<![\\d.])${String(value).replace('.', '\\.')}(?![\\d])`);
-  // A depth of whole or half turns would be met everywhere.
+  const escaped = (figure: string): string => figure.replace('.', '\\.');
+  const exact = (value: number): RegExp => new RegExp(`(?<![\\d.])${escaped(String(value))}(?![\\d])`);
+  // To a hundredth of a turn as it might be written, and finer as it might be kept; whole and half turns would be met everywhere.
   const depths = Object.values(initialState(setup).slugs)
-    .map(({ screwTurns }) => screwTurns.toFixed(2))
-    .filter((depth) => !/[05]0$/.test(depth));
+    .map(({ screwTurns }) => screwTurns.toFixed(3))
+    .filter((depth) => !/[05]0\d$/.test(depth))
+    .flatMap((depth) => [new RegExp(`(?<![\\d.])${escaped(depth)}`), exact(Number(depth.slice(0, -1)))]);
   const design = setup.design?.receiver.adjusters ?? [];
   const dealt = setup.receiver.adjusters.filter((a, i) => a.nominalHenries !== design[i]?.nominalHenries);
   return [
     ...[seed, set ?? seed].map(exact),
-    ...depths.map((depth) => new RegExp(depth.replace('.', '.'))),
+    ...depths,
     ...dealt.map((adjuster) => exact(adjuster.nominalHenries)),
     ...scenario.faults.map((fault) => new RegExp(`"kind":"${fault.kind}"`)),
     /"(phaseLagDegrees|dialErrorHz|xSwapped|scatterTurns|faults|seed|set|residualPhaseDegrees|compressionDb|spanCovers)"/,

@@ -11,9 +11,9 @@ export const missingSentences: Readonly<Record<MissingCode, string>> = {
   rfNotConnected: 'The RF lead is in the tray. Clip it to the point that the sheet names.',
   rfWrongPoint: 'The RF lead is not at the sheet\u2019s point, so the curve is that of another part of the set.',
   rfNotTerminated:
-    'The RF lead is not terminated, and that puts ripple on the curve. Switch the 75 \u03a9 termination on, under Leads of panel 5.',
+    'The RF lead is not terminated, and that puts ripple on the curve. Switch the 75 \u03a9 termination on, on the panel Leads.',
   rfNoCapacitor:
-    'The RF lead has no capacitor and shorts direct volts on the chassis. Switch the RF capacitor on, under Leads of panel 5.',
+    'The RF lead has no capacitor and shorts direct volts on the chassis. Switch the RF capacitor on, on the panel Leads.',
   yWrongPoint: 'The Y lead is not at the sheet\u2019s point. Put it there to see the whole curve.',
   yWrongTip: 'The Y lead does not have the tip that the sheet asks for. The tip is part of the circuit.',
   xNotConnected: 'The X lead is off. Connect it to the tube, or the trace has no width.',
@@ -58,7 +58,7 @@ export const missingAt = {
   rfNotConnected: ({ rf }: MissingSaid) => `Clip the RF lead to ${rf} on the chassis.`,
   rfWrongPoint: ({ rf }: MissingSaid) => `Move the RF lead to ${rf} on the chassis.`,
   yWrongPoint: ({ y }: MissingSaid) => `Clip the Y lead to ${y} on the chassis.`,
-  yWrongTip: ({ probe }: MissingSaid) => `Set the Y tip to ${probe ? 'probe' : '10 k\u03a9'}, under Leads of panel 5.`,
+  yWrongTip: ({ probe }: MissingSaid) => `Set the Y tip to ${probe ? 'probe' : '10 k\u03a9'}, on the panel Leads.`,
   xNotConnected: (_: MissingSaid) => 'Clip the X lead to the X input of the tube.',
   notEarthed: ({ earth }: MissingSaid) => `Clip the earth strap to ${earth} on the chassis.`,
   biasNotConnected: ({ biases }: MissingSaid) =>

@@ -85,6 +85,7 @@ function Magnified({ port, layout, adjuster, letter }: MagnifiedProps) {
   const note = useBench(port, (state) => slugNote(state, adjuster));
   const tool = useBench(port, (state) => state.tool);
   const toolIn = useBench(port, (state) => state.toolIn === adjuster.id);
+  const untouched = useBench(port, (state) => state.slugs[adjuster.id]!.screwTurns === start);
   const stepWords = fine ? '1/32' : '1/8';
   useBracketKeys(port, adjuster.id, fine);
   const centre = Math.max(22, Math.min(26, coreRadius(places.ring.r)));
@@ -128,7 +129,7 @@ function Magnified({ port, layout, adjuster, letter }: MagnifiedProps) {
           </>
         )}
       </SlugRing>
-      <Note note={tool === null ? 'empty' : note} adjuster={adjuster} ring={places.ring} />
+      <Note note={tool === null ? 'empty' : note} untouched={untouched} adjuster={adjuster} ring={places.ring} />
       <div class="inset-part step" style={placed(places.fine)}>
         <Button
           onClick={() => setFine(!fine)}
@@ -200,10 +201,13 @@ const NOTES: Readonly<Record<Exclude<SlugNote, null> | 'empty', (say: Words['sce
 
 function Note({
   note,
+  untouched,
   adjuster,
   ring,
 }: {
   readonly note: SlugNote | 'empty';
+  /** it is still to be learnt what a turn does */
+  readonly untouched: boolean;
   readonly adjuster: Adjuster;
   readonly ring: { readonly x: number; readonly y: number; readonly r: number };
 }) {
@@ -215,7 +219,7 @@ function Note({
       style={{ left: `${ring.x}px`, top: `${ring.y + ring.r + 6}px`, maxWidth: `${2 * ring.r + 12}px` }}
     >
       {note === null ? (
-        <span class="plain">{scene.coreIn(adjuster.twoPeaks !== undefined)}</span>
+        untouched && <span class="quiet">{scene.coreIn(adjuster.twoPeaks !== undefined)}</span>
       ) : (
         <span class={note === 'empty' ? 'plain' : note === 'cracked' || note === 'slips' ? 'grave' : 'plain'}>
           {NOTES[note](scene, adjuster)}
