@@ -46,6 +46,10 @@ describe('the first page', () => {
     expect(files.filter((file) => roomOf(file) === 'grading')).toEqual(['src/grading/limits.ts']);
     expect(files).toContain('src/rooms/course/JobCard.tsx');
     expect(files).not.toContain('src/app/BenchRoom.tsx');
+    // Of the handbook nothing but where it is.
+    expect(files.filter((file) => /handbook|glossary|\/terms\//i.test(file))).toEqual([
+      'src/present/handbook/address.ts',
+    ]);
   });
 
   it('brings no library but the one that draws pages', () => {

@@ -132,7 +132,11 @@ function placeBeside(slip: HTMLElement, word: HTMLElement): void {
   const at = word.getBoundingClientRect();
   const { offsetWidth: width, offsetHeight: height } = slip;
   const edge = 8;
-  const across = Math.min(Math.max(edge, at.left - 12), innerWidth - width - edge);
+  // Inside the sheet of its text where that is wide enough, so that it covers no neighbour.
+  const sheet = word.closest('article, section.paper, details')?.getBoundingClientRect();
+  const inside = sheet !== undefined && sheet.width >= width;
+  const [from, to] = inside ? [sheet.left, sheet.right - width] : [edge, innerWidth - width - edge];
+  const across = Math.min(Math.max(from, at.left - 12), to);
   const below = at.bottom + GAP_PX;
   const fits = below + height <= innerHeight - edge;
   slip.style.left = px(Math.max(edge, across));

@@ -14,7 +14,7 @@ export const format = createFormat('en-GB', {
       .replace(/\bdiv$/, 'divisions')
       .replace('\u00b0', ' degrees')
       .replace('\u00d7', 'times')
-      .replace(/%$/, 'per cent'),
+      .replace(/\s?%$/, ' per cent'),
   turns: { part: 'turn', one: 'turn', other: 'turns' },
   typedDegrees: ['deg', 'degrees'],
 });

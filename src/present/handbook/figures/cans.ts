@@ -33,7 +33,7 @@ export const slug: LiveFigure<'slug'> = {
         from: 39e6,
         to: 49e6,
         low: 0,
-        high: 1.15,
+        high: 1.05,
         lines: [
           { look: 'wax', x: hz, y: shareOf(home, top) },
           { look: 'now', x: hz, y: shareOf(now, top) },

@@ -37,7 +37,7 @@ export const markers: HandbookPage = {
         'Read its middle, not its edge. A tall pip hides the curve under it: make it smaller until it only just shows.',
         'A crystal is right, a dial is nearly right. Check the tunable marker against the two crystals on either side of it before you trust it in between.',
         'A pip says where, not how high. The height is that of the curve beside the pip.',
-        'When a pip does not move with the dial, it is not yours. Something in the set is oscillating.',
+        'A pip that belongs to no crystal and does not follow the dial is not yours: something in the set is oscillating.',
       ],
     },
   ],

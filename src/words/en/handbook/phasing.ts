@@ -21,7 +21,7 @@ export const phasing: HandbookPage = {
       p: 'Frequency and sideways motion come from the same mains, but by different roads. A transformer here, a capacitor there, and the spot arrives in the middle of the glass a little before or after the source is in the middle of its band. On the way up everything is shifted to one side, on the way back to the other.',
     },
     {
-      p: 'It takes very little. With a [span](span) of {spanExample}, an error of {smallPhase} puts the two traces {splitExample} apart in the middle. That is a good part of the whole width of an [IF strip](if).',
+      p: 'It takes very little. With a [span](span) of {spanExample}, an error of {smallPhase} puts the two traces {splitExample} apart in the middle. That is no small part of the whole width of an [IF strip](if).',
     },
     { h: 'How to set it' },
     {
@@ -33,7 +33,7 @@ export const phasing: HandbookPage = {
       ],
     },
     {
-      p: 'The order matters. Blanked, an unphased picture looks just as tidy as a phased one. It is only wrong, and by the same amount at every frequency in the middle, so the [markers](marker) are your last witnesses.',
+      p: 'The order matters. Blanked, an unphased picture looks just as tidy as a phased one. The [pips](pip) have moved along with it, so the [markers](marker) still tell the truth; the divisions of the glass no longer do.',
     },
     { h: 'What blanking is for' },
     {

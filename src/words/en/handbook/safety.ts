@@ -49,7 +49,7 @@ export const safety: HandbookPage = {
       p: 'Insulation goes brittle, resistors drift, capacitors leak or burst, and mains leads crumble where they enter the cabinet. A set that has stood for years is brought up by somebody who knows how, not by the switch. Some old parts hold substances that have no place on skin or in lungs.',
     },
     {
-      p: 'On this bench an unsafe act is told at once and costs points. It is the only thing that does so without a second look at the curve.',
+      p: 'On this bench an unsafe act is told at once and costs points. No curve, however good, makes up for it.',
     },
   ],
 };

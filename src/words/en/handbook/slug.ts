@@ -11,7 +11,7 @@ export const slug: HandbookPage = {
       kind: 'slug',
       title: 'Turn the core',
       caption:
-        'Dotted: the circuit with the core where it belongs. The curve does not only move: further in, the coil is larger and so is the voltage across it.',
+        'Dotted: the circuit with the core where it belongs. The height hardly changes; the place does.',
       controls: { turns: 'Core, turns in' },
       readings: { peak: 'Peak', moved: 'Moved by' },
     },

@@ -25,7 +25,7 @@ export const stagger: HandbookPage = {
       p: 'For a band {stripWidth} wide round {stripHz}: one stage in the middle, as wide as the whole band; one below and one above, at {stageLow} and {stageHigh}, each half as wide. Together they give a flat top from {edgeLow} to {edgeHigh}. Three stages all in the middle, damped until they are as wide together, would give {staggerGain} less. That is the whole point of it: width that costs no gain.',
     },
     {
-      p: 'Real circuits are even in ratio and not in megahertz, so the top of such a strip leans by a small part of a decibel. That is not yours to correct.',
+      p: 'Real circuits are even in ratio and not in megahertz, so the top of such a strip leans by part of a decibel. That is not yours to correct.',
     },
     { h: 'Aligning it' },
     {
