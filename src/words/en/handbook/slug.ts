@@ -10,8 +10,7 @@ export const slug: HandbookPage = {
     {
       kind: 'slug',
       title: 'Turn the core',
-      caption:
-        'Dotted: the circuit with the core where it belongs. The height hardly changes; the place does.',
+      caption: 'Dotted: the circuit with the core where it belongs. The height hardly changes; the place does.',
       controls: { turns: 'Core, turns in' },
       readings: { peak: 'Peak', moved: 'Moved by' },
     },
