@@ -8,13 +8,15 @@
  * - Plain Y lead: its 100 pF on a signal point. On a detector's load it reaches the last coil through the diode's own 1 pF:
  *   dC = Cd (CL + Clead) / (Cd + CL + Clead) - Cd CL / (Cd + CL). Behind the isolating resistor: 10 kilohm on a signal point, nothing on a load.
  * - Steel blade in a slug: a loss resistor across the coil, w L Q at the sheet's centre frequency (its inductance is in conditions.ts).
+ * - A hand at the end of any tool in a slug: a few hundredths of a picofarad from the coil to earth, gone when the tool is lifted out (common practice, no source).
  */
-import { type Deck, type DeckElement, findElement } from '../physics/deck.ts';
+import { type Deck, type DeckElement, findElement, nodeKey } from '../physics/deck.ts';
 import { type DeckEdit, editDeck } from '../physics/editDeck.ts';
 import { BENCH_PROBE } from '../receiver/benchProbe.ts';
 import type { Receiver, TestPoint } from '../receiver/receiver.ts';
 import { mainResponse } from '../receiver/responses.ts';
 import { LEAD_OHMS, SOURCE_OHMS } from '../receiver/sourceLevel.ts';
+import { lifeOf } from '../scenario/life.ts';
 import type { BenchState, YTip } from './benchState.ts';
 import { DIODE_FARADS, ISOLATING_OHMS, STEEL_Q, Y_LEAD_FARADS } from './instruments.ts';
 import type { BenchSetup } from './setup.ts';
@@ -30,25 +32,28 @@ export interface Connections {
   readonly tip: YTip;
   /** slug that a steel blade stands in */
   readonly steelIn: string | null;
+  /** slug that a hand is at, with a tool in it */
+  readonly handAt: string | null;
 }
 
-export function connectionsOf({ receiver }: BenchSetup, state: BenchState): Connections {
+export function connectionsOf({ receiver, scenario }: BenchSetup, state: BenchState): Connections {
   return {
     rf: pointOf(receiver, state.leads.rf),
     terminated: state.controls.rfTerminated,
     y: pointOf(receiver, state.leads.y),
     tip: state.controls.yTip,
     steelIn: steelIn(state),
+    handAt: lifeOf(scenario).handFarads > 0 ? state.toolIn : null,
   };
 }
 
 /** Equal keys mean the same deck. */
-export function connectionKey({ rf, terminated, y, tip, steelIn }: Connections): string {
-  return [rf?.id, terminated, y?.id, tip, steelIn].join('|');
+export function connectionKey({ rf, terminated, y, tip, steelIn, handAt }: Connections): string {
+  return [rf?.id, terminated, y?.id, tip, steelIn, handAt].join('|');
 }
 
-export function connectedDeck({ receiver, deck }: BenchSetup, connections: Connections): Deck {
-  const { rf, terminated, y, tip, steelIn } = connections;
+export function connectedDeck({ receiver, deck, scenario }: BenchSetup, connections: Connections): Deck {
+  const { rf, terminated, y, tip, steelIn, handAt } = connections;
   const edits: DeckEdit[] = [];
   if (rf !== null && rf.inject?.kind === 'node' && rf.node !== null) {
     edits.push(add({ kind: 'I', name: RF_SOURCE, nodes: ['0', rf.node], value: 1, phaseDegrees: 0, dcAmps: 0 }));
@@ -62,6 +67,7 @@ export function connectedDeck({ receiver, deck }: BenchSetup, connections: Conne
   }
   if (y !== null && !probeAtHome && y.looseLoop !== true) edits.push(...tipEdits(receiver, y, tip));
   if (steelIn !== null) edits.push(...steelEdits(receiver, deck, steelIn));
+  if (handAt !== null) edits.push(...handEdits(receiver, deck, handAt, lifeOf(scenario).handFarads));
   return editDeck(deck, edits);
 }
 
@@ -92,10 +98,20 @@ function tipEdits(receiver: Receiver, point: TestPoint, tip: YTip): DeckEdit[] {
   }
 }
 
-function steelEdits(receiver: Receiver, deck: Deck, slug: string): DeckEdit[] {
+function handEdits(receiver: Receiver, deck: Deck, slug: string, farads: number): DeckEdit[] {
+  const hot = coilOf(receiver, deck, slug).nodes.find((node) => nodeKey(node) !== '0');
+  return hot === undefined ? [] : [add({ kind: 'C', name: 'Cbench_hand', nodes: [hot, '0'], value: farads })];
+}
+
+function coilOf(receiver: Receiver, deck: Deck, slug: string) {
   const adjuster = receiver.adjusters.find((a) => a.id === slug);
   const coil = adjuster === undefined ? undefined : findElement(deck, adjuster.element);
   if (coil === undefined || coil.kind !== 'L') throw new Error(`slug ${slug} turns no coil of the deck`);
+  return coil;
+}
+
+function steelEdits(receiver: Receiver, deck: Deck, slug: string): DeckEdit[] {
+  const coil = coilOf(receiver, deck, slug);
   const ohms = 2 * Math.PI * mainResponse(receiver).setUp.centreHz * coil.value * STEEL_Q;
   return [add({ kind: 'R', name: 'Rbench_steel', nodes: coil.nodes, value: ohms })];
 }

@@ -64,6 +64,7 @@ const lifeSchema = v.strictObject({
   unevenDb: v.exactOptional(number(0, 6)),
   leakageDb: v.exactOptional(v.nullable(number(-120, -20))),
   harmonicDb: v.exactOptional(v.nullable(number(-80, -6))),
+  handFarads: v.exactOptional(number(0, 1e-12)),
 });
 
 export const scenarioSchema = v.strictObject({

@@ -19,6 +19,8 @@ export interface Life {
   readonly leakageDb: number | null;
   /** its second harmonic, decibels under the fundamental; null: none */
   readonly harmonicDb: number | null;
+  /** what a hand brings to a coil through the tool that stands in its slug, farads */
+  readonly handFarads: number;
 }
 
 /** Where the scenario says nothing: there to be seen, never in the way. */
@@ -31,6 +33,7 @@ export const MILD_LIFE: Life = {
   unevenDb: 0.2,
   leakageDb: -78,
   harmonicDb: -30,
+  handFarads: 0.02e-12,
 };
 
 /** A bench as clean as a drawing. */
@@ -43,6 +46,7 @@ export const NO_LIFE: Life = {
   unevenDb: 0,
   leakageDb: null,
   harmonicDb: null,
+  handFarads: 0,
 };
 
 /** `life` of a scenario, what it leaves out being mild. */

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { createBench } from '../../src/bench/bench.ts';
 import type { BenchEvent, ControlId } from '../../src/bench/benchEvent.ts';
 import type { BenchState } from '../../src/bench/benchState.ts';
+import { connectedDeck } from '../../src/bench/connections.ts';
 import { createFaultBook } from '../../src/bench/faultsNow.ts';
 import { driftsOf, heatNow, warmthOf } from '../../src/bench/heat.ts';
 import { createPictureMaker } from '../../src/bench/picture.ts';
@@ -247,5 +248,43 @@ describe('hum on the gain', () => {
   test('moves no fact', () => {
     const humming = plain({ biasHumVolts: 0.1, supplyHum: 0.02 });
     expect(createBench(humming).facts(state)).toEqual(createBench(plain({})).facts(state));
+  });
+});
+
+describe('a hand at a coil', () => {
+  const near = lively({ handFarads: 0.02e-12 });
+  const shown = (events: BenchEvent[]): number[] =>
+    heights(trace(createBench(near).display({ ...play(near, events), seconds: 5 })));
+  const [slug] = near.receiver.adjusters.filter(({ kind }) => kind !== 'trap');
+  const tool: BenchEvent = { type: 'toolTaken', tool: slug!.head };
+
+  test('is on the curve while the tool stands in the slug, and gone when it is lifted out', () => {
+    const still = shown([tool]);
+    const touched = shown([tool, { type: 'toolPlaced', slug: slug!.id }]);
+    const lifted = shown([tool, { type: 'toolPlaced', slug: slug!.id }, { type: 'toolPlaced', slug: null }]);
+    expect(Math.max(...still.map((y, i) => Math.abs(y - touched[i]!)))).toBeGreaterThan(0.005);
+    expect(lifted).toEqual(still);
+  });
+
+  test('is a capacitor of that size at the coil, and no part of the deck otherwise', () => {
+    const setup = near;
+    const connections = {
+      rf: null,
+      terminated: false,
+      y: null,
+      tip: 'plain',
+      steelIn: null,
+      handAt: slug!.id,
+    } as const;
+    const hand = connectedDeck(setup, connections).elements.find(({ name }) => name === 'Cbench_hand');
+    expect(hand?.kind === 'C' ? hand.value : null).toBe(0.02e-12);
+    expect(connectedDeck(setup, { ...connections, handAt: null }).elements).toHaveLength(
+      connectedDeck(setup, connections).elements.length - 1,
+    );
+  });
+
+  test('moves nothing that is graded', () => {
+    const state = play(near, [tool, { type: 'toolPlaced', slug: slug!.id }]);
+    expect(createBench(near).truth(state)).toEqual(createBench(clean).truth(state));
   });
 });

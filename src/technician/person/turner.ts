@@ -61,6 +61,8 @@ export function createTurner(
         }
         made += whole / pieces;
       }
+      // A hand at the coil is seen on the curve.
+      hands.act({ type: 'toolPlaced', slug: null });
       return made;
     },
   };
