@@ -5,9 +5,10 @@
  * lead and tube. Blanking takes the carrier away in the retrace.
  */
 import type { PipSweep } from '../physics/pip.ts';
-import type { BenchState } from './benchState.ts';
+import type { BenchState, Controls } from './benchState.ts';
 import { lineVoltsAt } from './biasLine.ts';
 import type { LineVolts } from './conditions.ts';
+import { CONTROL_ROWS } from './controls/rows.ts';
 import { createDetection } from './detection.ts';
 import { createEnvelopes } from './envelopes.ts';
 import type { FaultBook } from './faultsNow.ts';
@@ -178,12 +179,32 @@ function sweepOf({ state, centreHz, sweepHz }: Moment): PipSweep {
   return { centreHz, spanHz: state.controls.spanHz, mainsHz: sweepHz, points: TRACE_POINTS };
 }
 
+/** Knobs of the tube's own, which only the face heeds (and the height of pips that are added there). */
+const FACE_ONLY: readonly string[] = [
+  'phasingDegrees',
+  'mirror',
+  'pipHeightDiv',
+  'yVoltsPerDiv',
+  'yPositionDiv',
+  'xGain',
+  'xPositionDiv',
+  'yCoupling',
+  'yInvert',
+  'focus',
+  'brightness',
+  'phosphor',
+] satisfies readonly (keyof Controls)[];
+const DRAWN_CONTROLS = (Object.keys(CONTROL_ROWS) as (keyof Controls)[]).filter((id) => !FACE_ONLY.includes(id));
+
 /** All that a picture is made of: time may pass, once the set is warm, and proofs come and go without another. */
 function partsDrawn(setup: BenchSetup): (state: BenchState) => readonly unknown[] {
   return (state) => {
     const { controls, slugs, leads, crystals, replaced, tool, toolIn, powered } = state;
     const { emission, chill } = warmthOf(setup, state);
-    return [controls, slugs, leads, crystals, replaced, tool, toolIn, powered, emission, chill];
+    const pips = controls.markerRoute === 'through' ? controls.pipHeightDiv : 0;
+    const parts: unknown[] = [slugs, leads, crystals, replaced, tool, toolIn, powered, emission, chill, pips];
+    for (const control of DRAWN_CONTROLS) parts.push(controls[control]);
+    return parts;
   };
 }
 

@@ -24,6 +24,8 @@ export interface Sight {
 const SWEEPS = 4;
 /** Points before and after a place that are one stroke to the eye: some hundredths of a division. */
 const STROKE = 3;
+/** Points that are passed over at once while a place is looked for. */
+const STRIDE = 16;
 
 export function see(hands: Pick<Hands, 'look'>): Sight {
   const x: number[] = [];
@@ -49,9 +51,13 @@ export function see(hands: Pick<Hands, 'look'>): Sight {
 /** Height of a trace at a place, read to a tenth; null off the graticule. */
 export function heightAt({ xDiv, yDiv }: Trace, atDiv: number): number | null {
   for (let i = 1; i < xDiv.length; i++) {
-    const [a, b] = [xDiv[i - 1]!, xDiv[i]!];
+    // The spot goes smoothly: a stride that stays on one side of the place has not passed it.
+    while (i + STRIDE < xDiv.length && (xDiv[i - 1]! - atDiv) * (xDiv[i + STRIDE]! - atDiv) > 0) i += STRIDE;
+    const a = xDiv[i - 1]!;
+    const b = xDiv[i]!;
     if ((a - atDiv) * (b - atDiv) > 0) continue;
-    const [ya, yb] = [yDiv[i - 1]!, yDiv[i]!];
+    const ya = yDiv[i - 1]!;
+    const yb = yDiv[i]!;
     if (ya === null || yb === null) return null;
     const slope = a === b ? 0 : (yb - ya) / (b - a);
     return roundTo(along(xDiv, yDiv, i, atDiv) ?? ya + slope * (atDiv - a), HEIGHT_STEP_DIV);
