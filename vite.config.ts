@@ -5,23 +5,31 @@ import { defineConfig } from 'vitest/config';
 import { contentPolicy } from './scripts/contentPolicy.ts';
 import { courseIndex } from './scripts/courseIndex.ts';
 import { fontPieces } from './scripts/fontPieces.ts';
+import { oneFile, SINGLE_FOLDER } from './scripts/oneFile.ts';
 import { PAGE_POLICY } from './scripts/policy.mjs';
 
-export default defineConfig({
+export default defineConfig(({ mode }) => ({
   base: './',
   // Nothing is written into style sheets or scripts as data: the page's policy lets nothing come from there.
-  build: {
-    target: 'es2022',
-    sourcemap: false,
-    assetsInlineLimit: 0,
-    // What the first page needs comes in one piece: every piece by itself is another wait.
-    rolldownOptions: { output: { codeSplitting: { groups: [{ name: 'first', tags: ['$initial'] }] } } },
-  },
-  plugins: [courseIndex(), fontPieces(), fontLicences(), contentPolicy(PAGE_POLICY)],
-  // A worker fetches what it needs, as the page does.
-  worker: { format: 'es' },
+  build:
+    mode === 'single'
+      ? { target: 'es2022', sourcemap: false, outDir: SINGLE_FOLDER, modulePreload: false }
+      : {
+          target: 'es2022',
+          sourcemap: false,
+          assetsInlineLimit: 0,
+          // What the first page needs comes in one piece: every piece by itself is another wait.
+          rolldownOptions: { output: { codeSplitting: { groups: [{ name: 'first', tags: ['$initial'] }] } } },
+        },
+  plugins: [
+    courseIndex(),
+    fontPieces(),
+    ...(mode === 'single' ? oneFile() : [fontLicences(), contentPolicy(PAGE_POLICY)]),
+  ],
+  // A worker fetches what it needs, as the page does; in one file it has everything in itself.
+  worker: { format: mode === 'single' ? 'iife' : 'es' },
   test: { include: ['tests/**/*.test.ts'], exclude: ['tests/e2e/**'], environment: 'node', testTimeout: 60_000 },
-});
+}));
 
 /** The Open Font License wants its text to travel with the fonts, and the fonts travel inside the built page. */
 function fontLicences(): Plugin {
