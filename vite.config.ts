@@ -5,6 +5,7 @@ import { defineConfig } from 'vitest/config';
 import { contentPolicy } from './scripts/contentPolicy.ts';
 import { courseIndex } from './scripts/courseIndex.ts';
 import { fontPieces } from './scripts/fontPieces.ts';
+import { offline } from './scripts/offline.ts';
 import { oneFile, SINGLE_FOLDER } from './scripts/oneFile.ts';
 import { PAGE_POLICY } from './scripts/policy.mjs';
 
@@ -24,7 +25,7 @@ export default defineConfig(({ mode }) => ({
   plugins: [
     courseIndex(),
     fontPieces(),
-    ...(mode === 'single' ? oneFile() : [fontLicences(), contentPolicy(PAGE_POLICY)]),
+    ...(mode === 'single' ? oneFile() : [fontLicences(), contentPolicy(PAGE_POLICY), offline()]),
   ],
   // A worker fetches what it needs, as the page does; in one file it has everything in itself.
   worker: { format: mode === 'single' ? 'iife' : 'es' },

@@ -1,4 +1,4 @@
-/** Builds the page into dist/ where that is missing or no longer matches its sources. */
+/** Builds the page into dist/, or as one file into dist-single/, where that is missing or no longer matches its sources. */
 import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
@@ -15,18 +15,20 @@ const SOURCES = [
   'src',
   'assets',
   'scenarios',
+  'certificates',
   'public',
 ];
 
-/** Resolves to true when dist/ had to be built. Throws the builder's own error when the sources do not build. */
-export async function ensureBuilt({ project = PROJECT, force = false, quiet = false } = {}) {
-  const stamp = path.join(project, '.cache', 'build-stamp');
+/** Resolves to true when the page had to be built. Throws the builder's own error when the sources do not build. */
+export async function ensureBuilt({ project = PROJECT, force = false, quiet = false, single = false } = {}) {
+  const stamp = path.join(project, '.cache', single ? 'single-stamp' : 'build-stamp');
+  const built = single ? path.join('dist-single', 'haystack.html') : path.join('dist', 'index.html');
   // Taken before building: whatever changes meanwhile makes the next look find a difference.
   const now = sourcesPrint(project);
-  if (!force && existsSync(path.join(project, 'dist', 'index.html')) && readIfThere(stamp) === now) return false;
+  if (!force && existsSync(path.join(project, built)) && readIfThere(stamp) === now) return false;
   rmSync(stamp, { force: true });
   const { build } = await import(pathToFileURL(path.join(project, 'node_modules', 'vite', 'dist', 'node', 'index.js')));
-  await build({ root: project, logLevel: quiet ? 'warn' : 'info' });
+  await build({ root: project, logLevel: quiet ? 'warn' : 'info', ...(single ? { mode: 'single' } : {}) });
   mkdirSync(path.dirname(stamp), { recursive: true });
   writeFileSync(stamp, now);
   return true;

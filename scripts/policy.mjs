@@ -13,6 +13,7 @@ const RULES = [
   // Drawings of the chassis become pictures inside the page.
   "img-src 'self' data:",
   "media-src 'self'",
+  "manifest-src 'self'",
   // The sounds.
   "connect-src 'self'",
   "base-uri 'none'",

@@ -12,6 +12,7 @@ import type { Words } from '../words/words.ts';
 import { createCoursePort } from './coursePort.ts';
 import type { HandbookRoomProps } from './HandbookRoom.tsx';
 import type { Language } from './language.ts';
+import { NewerSlip } from './NewerSlip.tsx';
 import { RoomBoundary } from './RoomBoundary.tsx';
 import type { Dismissed, RoomProps } from './roomProps.ts';
 import { type Route, readRoute, routeHash } from './routes.ts';
@@ -48,6 +49,7 @@ export function Rooms({ language, library, logbook, claims, learner }: RoomsProp
       <RoomBoundary key={roomKey(route)} {...{ route, library, logbook, go }}>
         <Shown route={route} language={language} room={room} />
       </RoomBoundary>
+      <NewerSlip />
     </WordsContext.Provider>
   );
 }

@@ -18,9 +18,18 @@ interface Watch {
   readonly complaints: string[];
 }
 
-export const test = base.extend<{ watch: Watch }>({
+interface Visit {
+  readonly watch: Watch;
+  /** the page may keep itself for later visits: elsewhere its service worker would only be one more hand at the same processor */
+  readonly keepsPage: boolean;
+}
+
+export const test = base.extend<Visit>({
+  keepsPage: [false, { option: true }],
   watch: [
-    async ({ context, baseURL }, use) => {
+    async ({ context, baseURL, keepsPage }, use) => {
+      if (!keepsPage)
+        await context.addInitScript(() => delete (Navigator.prototype as { serviceWorker?: unknown }).serviceWorker);
       const complaints: string[] = [];
       const own = new URL(baseURL!).origin;
       context.on('console', (message) => {

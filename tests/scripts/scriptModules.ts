@@ -15,6 +15,7 @@ export interface InstallModule {
 
 export interface BuildModule {
   sourcesPrint(project?: string): string;
+  ensureBuilt(asked: { readonly quiet: boolean; readonly single: boolean }): Promise<boolean>;
 }
 
 export interface Counts {

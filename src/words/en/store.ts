@@ -18,6 +18,10 @@ export const storeWords = {
   },
   tryAgain: 'Try storing again',
   reload: 'Reload',
+  newer:
+    'A newer version of this page has been fetched. What is on the bench is kept, and is there again when the page has been reloaded.',
+  takeNewer: 'Reload now',
+  later: 'Later',
   aside: {
     unreadable: (runs: number): string =>
       `${format.plural(runs, {
