@@ -40,7 +40,8 @@ export default defineConfig({
     command: `node scripts/start.mjs --no-open --port ${port}`,
     url,
     reuseExistingServer: false,
-    timeout: 120_000,
+    // Where certificates are of an earlier day every set is dealt anew, which takes minutes on a busy machine.
+    timeout: 600_000,
     stdout: 'pipe',
     gracefulShutdown: { signal: 'SIGTERM', timeout: 5_000 },
   },

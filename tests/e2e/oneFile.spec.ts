@@ -1,9 +1,10 @@
 /** The page in one file, opened from a disk as from a memory stick: it asks for nothing outside itself, works, and keeps the run. */
+import { execFile } from 'node:child_process';
 import { existsSync, readdirSync } from 'node:fs';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
+import { promisify } from 'node:util';
 import { SINGLE_FILE, SINGLE_FOLDER } from '../../scripts/oneFile.ts';
-import { type BuildModule, script } from '../scripts/scriptModules.ts';
 import { BenchFace } from './face.ts';
 import { KeyHand } from './keyHand.ts';
 import { test as base, begin, cardOf, expect, shippedSetup } from './page.ts';
@@ -15,10 +16,14 @@ const test = base.extend({
   baseURL: async ({}, use) => use(pathToFileURL(file).href),
 });
 
+/** Built in a process of its own, as by hand. */
+test.beforeAll(async () => {
+  test.setTimeout(400_000);
+  const script = "import('./scripts/build.mjs').then(({ ensureBuilt }) => ensureBuilt({ quiet: true, single: true }))";
+  await promisify(execFile)(process.execPath, ['-e', script]);
+});
+
 test('one file from a disk holds the whole bench', async ({ page }) => {
-  test.setTimeout(180_000);
-  const { ensureBuilt } = await script<BuildModule>('build.mjs');
-  await ensureBuilt({ quiet: true, single: true });
   expect(existsSync(file)).toBe(true);
   expect(readdirSync(SINGLE_FOLDER)).toEqual([SINGLE_FILE]);
   const asked: string[] = [];

@@ -15,7 +15,6 @@ export interface InstallModule {
 
 export interface BuildModule {
   sourcesPrint(project?: string): string;
-  ensureBuilt(asked: { readonly quiet: boolean; readonly single: boolean }): Promise<boolean>;
 }
 
 export interface Counts {
