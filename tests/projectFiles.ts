@@ -1,7 +1,15 @@
 /** Every file that belongs to the project: what stands in its folder, without what is installed, built, cached or left by a run. */
 import { readdirSync, readFileSync } from 'node:fs';
 
-const LEFT_OUT = new Set(['node_modules', 'dist', '.git', '.cache', 'test-results', 'playwright-report']);
+const LEFT_OUT = new Set([
+  'node_modules',
+  'dist',
+  'dist-single',
+  '.git',
+  '.cache',
+  'test-results',
+  'playwright-report',
+]);
 
 /** Paths from the root of the project, with forward slashes, sorted. */
 export function projectFiles(folder = '.'): string[] {
