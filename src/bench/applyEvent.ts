@@ -3,6 +3,7 @@ import { unreachable } from '../base/never.ts';
 import type { Applied, BenchEvent } from './benchEvent.ts';
 import type { BenchState } from './benchState.ts';
 import { checkControl } from './controlRange.ts';
+import { stateFinding } from './finding.ts';
 import { connectLead, removeLead } from './leads.ts';
 import { plugCrystal, pullCrystal } from './markerRack.ts';
 import { done, refused } from './outcome.ts';
@@ -62,6 +63,8 @@ function act(setup: BenchSetup, state: BenchState, event: BenchEvent): Applied {
       return passReading(state, event.what, event.value);
     case 'partReplaced':
       return replacePart(setup, state, event.element);
+    case 'findingStated':
+      return stateFinding(setup, state, event.proof, event.answer, event.figure);
     case 'hintAsked':
       return askHint(setup, state, event.index);
     case 'signedOff':

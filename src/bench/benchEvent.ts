@@ -1,5 +1,6 @@
 /** The only things that can happen at the bench. A run is a list of these with their times. */
 
+import type { FindingAnswer } from '../scenario/findingAnswer.ts';
 import type { ProofId } from '../scenario/proofId.ts';
 import type { BenchState, Controls, LeadEnd, LeadId, ToolId } from './benchState.ts';
 import type { IdsOfKind } from './controls/row.ts';
@@ -27,6 +28,13 @@ export type BenchEvent =
   /** nobody makes it any more: runs of before may hold it, and nothing comes of it */
   | { readonly type: 'readingTaken'; readonly what: string; readonly value: number }
   | { readonly type: 'partReplaced'; readonly element: string }
+  /** what was seen during a proof: see finding.ts */
+  | {
+      readonly type: 'findingStated';
+      readonly proof: ProofId;
+      readonly answer: FindingAnswer;
+      readonly figure: number | null;
+    }
   | { readonly type: 'hintAsked'; readonly index: number }
   | { readonly type: 'signedOff' };
 
@@ -54,6 +62,8 @@ export type Refusal =
   | 'nothingToSign'
   | 'badTime'
   | 'noHint'
+  | 'nothingProved'
+  | 'alreadySaid'
   | 'notInThisScenario'
   /** the run's log has no room left; only signing off is still taken */
   | 'logFull';

@@ -1,5 +1,6 @@
 /** The bench as one plain, serialisable value. Everything that the tube, the meter and the dial show is a function of it. */
 
+import type { SeenAnswer } from '../scenario/findingAnswer.ts';
 import type { ProofId } from '../scenario/proofId.ts';
 import type { ValuesOf } from './controls/row.ts';
 import type { CONTROL_ROWS } from './controls/rows.ts';
@@ -53,6 +54,16 @@ export interface Incident {
   readonly subject: string;
 }
 
+/** What the learner says was seen during a proof. */
+export interface Finding {
+  readonly answer: SeenAnswer | 'notLooked';
+  /** read off the graticule, divisions; null = none was given */
+  readonly figure: number | null;
+  readonly atSeconds: number;
+  /** how often it has been said since the act */
+  readonly said: number;
+}
+
 /** How far an act of proof has come: the value left behind, waiting for the return. */
 export interface ProofWatch {
   readonly done: boolean;
@@ -63,6 +74,12 @@ export interface ProofWatch {
   readonly stood?: readonly { readonly value: number; readonly far: boolean }[];
   /** when the knob that it watches last moved */
   readonly movedAtSeconds?: number;
+  /** how the bench stood where the act rested longest half way, and for how long */
+  readonly halfWay?: { readonly bench: BenchState; readonly seconds: number };
+  /** once it is done: the bench half way through, and after it */
+  readonly act?: { readonly away: BenchState; readonly rest: BenchState };
+  /** what the learner says was seen */
+  readonly finding?: Finding;
 }
 
 const NOT_BEGUN: ProofWatch = { done: false, doneAtSeconds: null, from: null };

@@ -13,7 +13,7 @@
 
 import { PROOFS, type ProofId } from '../scenario/proofId.ts';
 import type { BenchSound } from './benchEvent.ts';
-import type { BenchState, ProofWatch } from './benchState.ts';
+import { type BenchState, NO_PROOFS, type ProofWatch } from './benchState.ts';
 import { isSwept } from './moment.ts';
 import type { BenchSetup } from './setup.ts';
 
@@ -65,17 +65,27 @@ export function pipsOn({ controls, crystals }: BenchState): boolean {
 function step(id: ProofId, watch: ProofWatch, before: BenchState, after: BenchState): ProofWatch {
   switch (id) {
     case 'halveLevel':
-      return comeBack(watch, before.controls.levelDb, after.controls.levelDb, after.seconds, (d) => d <= HALVED_DB);
-    case 'swingPhase': {
-      const [from, to] = [before.controls.phasingDegrees, after.controls.phasingDegrees];
-      return comeBack(watch, from, to, after.seconds, (d) => Math.abs(d) >= SWUNG_DEGREES);
-    }
+      return comeBack(
+        watch,
+        before,
+        after,
+        ({ controls }) => controls.levelDb,
+        (d) => d <= HALVED_DB,
+      );
+    case 'swingPhase':
+      return comeBack(
+        watch,
+        before,
+        after,
+        ({ controls }) => controls.phasingDegrees,
+        (d) => Math.abs(d) >= SWUNG_DEGREES,
+      );
     case 'skirts':
-      return comeBack(watch, sizeDb(before), sizeDb(after), after.seconds, (d) => d >= ENLARGED_DB);
+      return comeBack(watch, before, after, sizeDb, (d) => d >= ENLARGED_DB);
     case 'markersOffOn':
-      return offAndOn(watch, pipsOn(before), pipsOn(after), after.seconds);
+      return offAndOn(watch, before, after, pipsOn);
     case 'touchEarth':
-      return offAndOn(watch, before.leads.earth !== null, after.leads.earth !== null, after.seconds);
+      return offAndOn(watch, before, after, ({ leads }) => leads.earth !== null);
   }
 }
 
@@ -86,20 +96,28 @@ function sizeDb({ controls }: BenchState): number {
 
 function comeBack(
   watch: ProofWatch,
-  from: number,
-  to: number,
-  atSeconds: number,
+  before: BenchState,
+  after: BenchState,
+  knob: (bench: BenchState) => number,
   isFar: (away: number) => boolean,
 ): ProofWatch {
+  const [from, to] = [knob(before), knob(after)];
   if (from === to) return watch;
+  const atSeconds = after.seconds;
   const known = watch.stood ?? [];
   // Of this knob: what else is done meanwhile does not count.
-  const rested = atSeconds - (watch.movedAtSeconds ?? 0) >= RESTED_SECONDS;
+  const restedSeconds = atSeconds - (watch.movedAtSeconds ?? 0);
+  const rested = restedSeconds >= RESTED_SECONDS;
   const stoodHere = known.length === 0 || rested || isFar(to - from);
   const added = stoodHere && !known.some((s) => s.value === from) ? [...known, { value: from, far: false }] : known;
   const stood = added.slice(-MOST_STOOD).map((s) => ({ value: s.value, far: s.far || isFar(to - s.value) }));
+  // Where the knob rested longest while it was away is where one looks.
+  const wasAway = known.some((s) => isFar(from - s.value));
+  const longest = wasAway && restedSeconds >= (watch.halfWay?.seconds ?? 0);
+  const halfWay = longest ? { bench: plain(before), seconds: restedSeconds } : watch.halfWay;
   if (stood.some((s) => s.far && Math.abs(to - s.value) <= BACK_WITHIN)) {
-    return { done: true, doneAtSeconds: atSeconds, from: null };
+    const act = { away: halfWay?.bench ?? plain(before), rest: plain(after) };
+    return { done: true, doneAtSeconds: atSeconds, from: null, act };
   }
   return {
     done: false,
@@ -107,11 +125,25 @@ function comeBack(
     from: stood.findLast((s) => s.far)?.value ?? null,
     stood,
     movedAtSeconds: atSeconds,
+    ...(halfWay === undefined ? {} : { halfWay }),
   };
 }
 
-function offAndOn(watch: ProofWatch, wasOn: boolean, isOn: boolean, atSeconds: number): ProofWatch {
-  if (wasOn === isOn) return watch;
+function offAndOn(
+  watch: ProofWatch,
+  before: BenchState,
+  after: BenchState,
+  on: (bench: BenchState) => boolean,
+): ProofWatch {
+  const isOn = on(after);
+  if (on(before) === isOn) return watch;
   if (!isOn) return { done: false, doneAtSeconds: null, from: 1 };
-  return watch.from === null ? watch : { done: true, doneAtSeconds: atSeconds, from: null };
+  if (watch.from === null) return watch;
+  const act = { away: plain(before), rest: plain(after) };
+  return { done: true, doneAtSeconds: after.seconds, from: null, act };
+}
+
+/** Without what it remembers itself. */
+function plain(bench: BenchState): BenchState {
+  return { ...bench, proofs: NO_PROOFS };
 }

@@ -9,6 +9,7 @@ import { ENGINE } from '../base/engine.ts';
 import { clamp, roundTo } from '../base/rounding.ts';
 import { warmsUp } from '../bench/heat.ts';
 import { type BenchSetup, designOf, initialState } from '../bench/setup.ts';
+import { trueFinding } from '../bench/witness.ts';
 import { hashOf } from '../files/hash.ts';
 import { uncured } from '../grading/faultLines.ts';
 import { grade } from '../grading/grade.ts';
@@ -177,7 +178,10 @@ function points(
         lost.set(name, facts.response === response.id ? line.earned : 0);
     }
   }
-  for (const proof of scenario.proofs) prove(proof, hand);
+  for (const proof of scenario.proofs) {
+    prove(proof, hand);
+    hand.take(trueFinding(setup, hand.state, proof));
+  }
   hand.take({ type: 'signedOff' });
   for (const { event, reason } of hand.refused) problems.push({ code: 'refused', act: JSON.stringify(event), reason });
   const report = grade(setup, hand.events);

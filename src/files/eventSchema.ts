@@ -2,6 +2,8 @@
 import * as v from 'valibot';
 import { LEAD_IDS, TOOL_IDS } from '../bench/benchState.ts';
 import { CONTROLS } from '../bench/controls/controls.ts';
+import { FINDING_ANSWERS } from '../scenario/findingAnswer.ts';
+import { PROOFS } from '../scenario/proofId.ts';
 import type { TimedEvent } from './runFile.ts';
 import { integer, number, oneOf, shortId, text, yesOrNo } from './schemaPieces.ts';
 
@@ -13,6 +15,8 @@ const on = yesOrNo();
 const hz = number(0, 1e9);
 const lead = oneOf(...LEAD_IDS);
 const tool = oneOf(...TOOL_IDS);
+const proof = oneOf(...PROOFS);
+const answer = oneOf(...FINDING_ANSWERS);
 const value = v.union([number(-1e9, 1e9), v.boolean(), text(20)], 'a number, true or false, or a short word');
 
 export function timedEventSchemaOf<Control extends string>(controls: readonly Control[]) {
@@ -30,6 +34,7 @@ export function timedEventSchemaOf<Control extends string>(controls: readonly Co
     v.strictObject({ atMs, type: v.literal('slugTurned'), slug: shortId(), turns: number(-100, 100) }),
     v.strictObject({ atMs, type: v.literal('readingTaken'), what: text(80), value: number(-1e12, 1e12) }),
     v.strictObject({ atMs, type: v.literal('partReplaced'), element: text(32) }),
+    v.strictObject({ atMs, type: v.literal('findingStated'), proof, answer, figure: v.nullable(number(-100, 100)) }),
     v.strictObject({ atMs, type: v.literal('hintAsked'), index: integer(0, 1000) }),
     v.strictObject({ atMs, type: v.literal('signedOff') }),
   ]);

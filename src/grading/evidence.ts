@@ -1,6 +1,8 @@
 /** What the rules look at, made of the bench's facts, its state and its scenario. */
 import type { BenchState } from '../bench/benchState.ts';
 import type { Facts } from '../bench/facts.ts';
+import type { BenchSetup } from '../bench/setup.ts';
+import { findingFits } from '../bench/witness.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import type { Evidence } from './lines.ts';
 import type { SheetAsks } from './rules/rule.ts';
@@ -13,6 +15,17 @@ export function setUpEvidence(facts: Facts, sheet: SheetAsks): Evidence {
 
 export function proofEvidence({ proofs }: Pick<BenchState, 'proofs'>, scenario: Scenario): Evidence {
   return { proof: scenario.proofs.map((proof) => ({ proof, ...proofs[proof] })) };
+}
+
+/** What the learner said beside what there was to be seen. */
+export function findingEvidence(setup: BenchSetup, state: BenchState): Evidence {
+  return {
+    finding: setup.scenario.proofs.map((proof) => ({
+      proof,
+      fits: findingFits(setup, state, proof),
+      atSeconds: state.proofs[proof].finding?.atSeconds ?? state.proofs[proof].doneAtSeconds,
+    })),
+  };
 }
 
 /** What happened on the way, and what it took. */

@@ -14,7 +14,7 @@ import { responseById, workResponses } from '../receiver/responses.ts';
 import { createStatedResponse, type StatedResponse } from '../receiver/statedResponse.ts';
 import { replay } from '../run/replay.ts';
 import type { DraftLine } from './draft.ts';
-import { conductEvidence, proofEvidence, setUpEvidence } from './evidence.ts';
+import { conductEvidence, findingEvidence, proofEvidence, setUpEvidence } from './evidence.ts';
 import { FULL_WITHIN, roundFigure, tolerancesAway } from './falling.ts';
 import { allCures, failedParts, uncured } from './faultLines.ts';
 
@@ -71,6 +71,7 @@ export function createGrader(table: readonly Rule[], version: RulesVersion = RUL
         failedPart: failedParts(setup, state.replaced, withCauses ? sound : null),
         ...setUpEvidence(facts, responseById(receiver, facts.response).setUp),
         ...proofEvidence(state, scenario),
+        ...(version === 1 ? {} : findingEvidence(setup, state)),
         ...conductEvidence(state, seconds, scenario),
       };
     };

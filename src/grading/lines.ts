@@ -13,6 +13,7 @@ const KEYS: { readonly [A in About]: (subject: Subjects[A]) => string | null } =
   bench: () => null,
   biasLine: ({ at }) => at,
   proof: ({ proof }) => proof,
+  finding: ({ proof }) => proof,
   mishaps: () => null,
   effort: () => null,
 };

@@ -107,6 +107,7 @@ function thingOf(event: TimedEvent): string | null {
       return `part ${event.element}`;
     case 'cautionsAcknowledged':
     case 'readingTaken':
+    case 'findingStated':
     case 'hintAsked':
     case 'signedOff':
       return null;

@@ -8,6 +8,7 @@ import { controlRange } from '../bench/controlRange.ts';
 import type { ControlRange } from '../bench/controls/range.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 import { MOST_TURNS_PER_EVENT } from '../bench/slugTurning.ts';
+import { pipAskedFor } from '../bench/witness.ts';
 import { workResponses } from '../receiver/responses.ts';
 import { appendEvent, createRun, type Run } from '../run/runLog.ts';
 import type { Engraving, Hands } from './person/hands.ts';
@@ -30,6 +31,7 @@ const PACE_MS: Readonly<Record<BenchEvent['type'], number>> = {
   slugTurned: 900,
   readingTaken: 500,
   partReplaced: 60_000,
+  findingStated: 4000,
   hintAsked: 1000,
   signedOff: 1000,
 };
@@ -58,6 +60,7 @@ export function demonstrate(setup: BenchSetup): Run {
     knobs: () => run.state.controls,
     scale: (knob) => engraved(controlRange(setup, knob)),
     clockSeconds: () => atMs / 1000,
+    pipAskedFor: () => pipAskedFor(setup, run.state, 'markersOffOn'),
     leads: () => run.state.leads,
   };
   const turner = createTurner(hands, sheet, MOST_TURNS_PER_EVENT, (slug) => run.state.slugs[slug]?.screwTurns ?? 0);

@@ -10,6 +10,7 @@ import { type BenchSetup, firstResponse, initialState } from '../../src/bench/se
 import { PLAIN_PICTURE, settings, sheetControls, sheetFittings, sheetLeads } from '../../src/bench/sheetSetUp.ts';
 import { inPieces } from '../../src/bench/slugTurning.ts';
 import { toolFor } from '../../src/bench/tools.ts';
+import { trueFinding } from '../../src/bench/witness.ts';
 import { cureOf } from '../../src/receiver/faults/cure.ts';
 import { nominalTurns } from '../../src/receiver/slugLaw.ts';
 import type { ProofId } from '../../src/scenario/proofId.ts';
@@ -166,7 +167,10 @@ export function wholeJob(setup: BenchSetup): Acts {
   take(setUpActs(setup));
   take(alignmentActs(setup, state));
   take(yActs(setup, state));
-  for (const proof of setup.scenario.proofs) take(proofActs(proof, setup, state));
+  for (const proof of setup.scenario.proofs) {
+    take(proofActs(proof, setup, state));
+    take([trueFinding(setup, state, proof)]);
+  }
   take([{ type: 'signedOff' }]);
   return acts;
 }

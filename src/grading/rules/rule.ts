@@ -32,6 +32,8 @@ export interface Subjects {
   readonly biasLine: Facts['biases'][number] & { readonly of: number };
   /** a proof that the scenario asks for */
   readonly proof: { readonly proof: ProofId; readonly done: boolean; readonly doneAtSeconds: number | null };
+  /** what was said to have been seen during a proof, beside what the tube showed */
+  readonly finding: { readonly proof: ProofId; readonly fits: boolean; readonly atSeconds: number | null };
   /** all that went wrong on the way */
   readonly mishaps: { readonly incidents: readonly Incident[]; readonly partsMayFail: boolean };
   /** what the work took, beside its par */

@@ -11,6 +11,7 @@ import { BenchHeader } from './BenchHeader.tsx';
 import { BenchMenu, type MenuChoice, type SoundStatus } from './BenchMenu.tsx';
 import { BenchScene } from './BenchScene.tsx';
 import { Cautions } from './dialogs/Briefing.tsx';
+import { FindingCard } from './dialogs/FindingCard.tsx';
 import { PartsTray } from './dialogs/PartsTray.tsx';
 import { StageDialogs } from './dialogs/StageDialogs.tsx';
 import type { LearnerField } from './dialogs/stages.tsx';
@@ -101,6 +102,7 @@ export function BenchPage({ port, learner, onHome, sound }: BenchPageProps) {
       {open === 'parts' ? <PartsTray port={port} onClose={close} /> : null}
       {open === 'cautions' ? <Cautions port={port} onClose={close} /> : null}
       {open === 'clear' ? <Clear port={port} onClose={close} /> : null}
+      <FindingCard port={port} rect={layout.sheet} />
       <StageDialogs port={port} learner={learner} onLeave={leave} />
       <RefusalToast port={port} />
       <Announcer port={port} />

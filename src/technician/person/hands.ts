@@ -23,6 +23,8 @@ export interface Hands {
   scale(knob: KnobId): Engraving;
   /** what the clock on the wall says since the job began */
   clockSeconds(): number;
+  /** which pip, counted from the left, the card asks about once the markers have been off and on */
+  pipAskedFor(): number | null;
   leads(): Readonly<Record<LeadId, string | null>>;
 }
 

@@ -1,38 +1,107 @@
-/** Proving the picture: each act is done and undone, so that the bench stands as before. */
+/** Proving the picture: each act is done and undone, so that the bench stands as before, and what was seen is read off and written down. */
+import { baseLine, extent, heightAt, see } from './eyes.ts';
 import { type Hands, set } from './hands.ts';
 import type { PrintedSheet } from './sheet.ts';
 
+type Proof = PrintedSheet['proofs'][number];
+type Finding = Omit<Extract<Parameters<Hands['act']>[0], { type: 'findingStated' }>, 'type' | 'proof'>;
+
+/** Where the skirts are looked at, divisions from the middle. */
+const SKIRT_DIV = 4;
+const HARDLY = 0.85;
+const ALIKE_DIV = 0.5;
+const LEAST_SEEN_DIV = 0.2;
+
 export function prove(hands: Hands, sheet: PrintedSheet): void {
-  for (const proof of sheet.proofs) {
-    const knobs = hands.knobs();
-    switch (proof) {
-      case 'halveLevel':
-        set(hands, 'levelDb', Math.max(knobs.levelDb - 6, hands.scale('levelDb').low));
-        set(hands, 'levelDb', knobs.levelDb);
-        break;
-      case 'markersOffOn':
-        set(hands, 'pipHeightDiv', 0);
-        set(hands, 'pipHeightDiv', knobs.pipHeightDiv);
-        break;
-      case 'touchEarth': {
-        const earth = sheet.testPoints.find((p) => p.role === 'earth');
-        if (earth === undefined) break;
-        hands.act({ type: 'leadRemoved', lead: 'earth' });
-        hands.act({ type: 'leadConnected', lead: 'earth', to: earth.id });
-        break;
-      }
-      case 'swingPhase': {
-        const away = knobs.phasingDegrees > 0 ? -15 : 15;
-        set(hands, 'phasingDegrees', knobs.phasingDegrees + away);
-        set(hands, 'phasingDegrees', knobs.phasingDegrees);
-        break;
-      }
-      case 'skirts':
-        set(hands, 'yVoltsPerDiv', finer(hands, knobs.yVoltsPerDiv));
-        set(hands, 'yVoltsPerDiv', knobs.yVoltsPerDiv);
-        break;
+  const { pipHeightDiv } = hands.knobs();
+  // What setting up happened to prove was not looked at: it is made again, with open eyes.
+  for (const proof of sheet.proofs) hands.act({ type: 'findingStated', proof, answer: 'again', figure: null });
+  // Heights are read without pips in the way.
+  set(hands, 'pipHeightDiv', 0);
+  const seen = new Map<Proof, Finding>();
+  for (const proof of sheet.proofs) if (proof !== 'markersOffOn') seen.set(proof, actAndLook(hands, sheet, proof));
+  set(hands, 'pipHeightDiv', pipHeightDiv);
+  if (sheet.proofs.includes('markersOffOn')) seen.set('markersOffOn', pipsAway(hands, pipHeightDiv));
+  for (const [proof, finding] of seen) hands.act({ type: 'findingStated', proof, ...finding });
+}
+
+function actAndLook(hands: Hands, sheet: PrintedSheet, proof: Exclude<Proof, 'markersOffOn'>): Finding {
+  const knobs = hands.knobs();
+  switch (proof) {
+    case 'halveLevel': {
+      const full = tall(hands);
+      set(hands, 'levelDb', Math.max(knobs.levelDb - 6, hands.scale('levelDb').low));
+      const half = tall(hands);
+      set(hands, 'levelDb', knobs.levelDb);
+      return { answer: half > HARDLY * full ? 'hardly' : 'shrankWhole', figure: half };
+    }
+    case 'touchEarth': {
+      const earth = sheet.testPoints.find((p) => p.role === 'earth');
+      if (earth === undefined) return { answer: 'notLooked', figure: null };
+      // The base line in the middle: hum goes both ways.
+      set(hands, 'yPositionDiv', 0);
+      hands.act({ type: 'leadRemoved', lead: 'earth' });
+      const { low, high } = extent(see(hands).back);
+      hands.act({ type: 'leadConnected', lead: 'earth', to: earth.id });
+      const still = extent(see(hands).back);
+      set(hands, 'yPositionDiv', knobs.yPositionDiv);
+      const hum = high - low;
+      return { answer: hum - (still.high - still.low) > LEAST_SEEN_DIV ? 'humCame' : 'nothing', figure: hum };
+    }
+    case 'swingPhase': {
+      const from = pips(hands).reduce<number | null>(
+        (best, x) => (best === null || Math.abs(x) < Math.abs(best) ? x : best),
+        null,
+      );
+      const at = from === null ? -1 : pips(hands).indexOf(from);
+      const away = knobs.phasingDegrees > 0 ? -15 : 15;
+      set(hands, 'phasingDegrees', knobs.phasingDegrees + away);
+      const to = pips(hands)[at];
+      set(hands, 'phasingDegrees', knobs.phasingDegrees);
+      return { answer: 'slid', figure: from === null || to === undefined ? null : Math.abs(to - from) };
+    }
+    case 'skirts': {
+      const { low, high } = { low: knobs.levelDb, high: hands.scale('levelDb').high };
+      const gain = finer(hands, knobs.yVoltsPerDiv);
+      // With the gain at its end already the level makes the picture larger.
+      if (gain > knobs.yVoltsPerDiv / 3.2) set(hands, 'levelDb', Math.min(low + 12, high));
+      else set(hands, 'yVoltsPerDiv', gain);
+      const sight = see(hands);
+      const base = baseLine(sight) ?? 0;
+      const [left, right] = [-SKIRT_DIV, SKIRT_DIV].map((x) => heightAt(sight.forward, x));
+      set(hands, 'levelDb', knobs.levelDb);
+      set(hands, 'yVoltsPerDiv', knobs.yVoltsPerDiv);
+      if (left == null || right == null) return { answer: 'offFace', figure: null };
+      const [a, b] = [Math.abs(left - base), Math.abs(right - base)];
+      return { answer: Math.abs(a - b) < ALIKE_DIV ? 'alike' : a > b ? 'leftHigher' : 'rightHigher', figure: a };
     }
   }
+}
+
+/** They have been off and are on again: the curve is read where the card asks, with the pips out of the way once more. */
+function pipsAway(hands: Hands, pipHeightDiv: number): Finding {
+  const at = pips(hands)[(hands.pipAskedFor() ?? 0) - 1];
+  set(hands, 'pipHeightDiv', 0);
+  const sight = see(hands);
+  const read = at === undefined ? null : heightAt(sight.forward, at);
+  set(hands, 'pipHeightDiv', pipHeightDiv);
+  return { answer: 'pipsOnly', figure: read === null ? null : Math.abs(read - (baseLine(sight) ?? 0)) };
+}
+
+/** From the base line or the lowest place to the top. */
+function tall(hands: Hands): number {
+  const sight = see(hands);
+  const { low, high } = extent(sight.forward);
+  const base = baseLine(sight) ?? low;
+  return Math.max(high, base) - Math.min(low, base);
+}
+
+/** Places of the crystals' pips, from the left. */
+function pips(hands: Hands): number[] {
+  return hands
+    .look()
+    .tags.flatMap(({ xDiv }) => (xDiv === null || Math.abs(xDiv) > 5 ? [] : [Math.round(xDiv * 20) / 20]))
+    .sort((a, b) => a - b);
 }
 
 /** At least ten decibels more gain, where the knob goes so far. */

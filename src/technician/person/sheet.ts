@@ -2,7 +2,7 @@
  * What a person has on paper: the service sheet with its printed curves, and the parts of the set by name. No element value stands here, and nothing of
  * the set on the bench: the curves are those of a sound set with its slugs right, as its tube would show them.
  */
-import type { ControlId } from '../../bench/benchEvent.ts';
+import type { BenchEvent, ControlId } from '../../bench/benchEvent.ts';
 import type { LeadId } from '../../bench/benchState.ts';
 import type { ProcedureStep, SheetSetUp, Specification, TestPoint } from '../../receiver/receiver.ts';
 
@@ -78,7 +78,7 @@ export interface PrintedSheet {
   /** for the first response; empty where no part is in doubt */
   readonly chart: readonly ChartEntry[];
   readonly lines: readonly PrintedLine[];
-  readonly proofs: readonly string[];
+  readonly proofs: readonly Extract<BenchEvent, { type: 'findingStated' }>['proof'][];
   readonly timeLimitSeconds: number | null;
   /** widens every tolerance of the sheet */
   readonly toleranceFactor: number;

@@ -27,6 +27,8 @@ export const refusalWords: Readonly<Record<Refusal, string>> = {
   nothingToSign: 'There is nothing to sign off yet.',
   badTime: 'The time of this action cannot be right.',
   noHint: 'There are no more hints for this job.',
+  nothingProved: 'That proof has not been made since the last turn.',
+  alreadySaid: 'That finding is written down already.',
   notInThisScenario: 'That is not used in this job.',
   logFull: 'The run has grown as long as a run may be. It can only be signed off now.',
 };
@@ -102,6 +104,7 @@ export const dialogWords = {
       ['A, B, C and so on', 'choose a slug by its letter'],
       ['[ and ]', 'turn the chosen slug 1/8 out or in; with shift 1/32'],
       ['1, 2, 3', 'take a tool: hexagon, blade, steel'],
+      ['F, then 1 to 4', 'in the card after a proof: choose what you saw'],
       ['S', 'opens or closes the service sheet'],
       ['?', 'this list'],
     ] as const,

@@ -30,12 +30,27 @@ const PROOFS: Readonly<Record<ProofId, { readonly done: (at: string) => string; 
 };
 const proofOf = ({ subject }: Said): (typeof PROOFS)[ProofId] => PROOFS[subject as ProofId];
 
+const SEEN: Readonly<Record<ProofId, string>> = {
+  halveLevel: 'what the trace did when the level was halved, and how tall it stood',
+  markersOffOn: 'what went with the pips, and how tall the curve stands at one of them',
+  touchEarth: 'what the strap does to the trace, and how tall the hum stands without it',
+  swingPhase: 'what the phasing does to the trace, and how far a pip moves with it',
+  skirts: 'how the two skirts stand with more gain, and how tall the left one is',
+};
+const seenOf = ({ subject }: Said): string => SEEN[subject as ProofId];
+
 export const conductRuleWords: WordsOf<(typeof CONDUCT_RULES)[number] | (typeof CAP_RULES)[number]> = {
   G27: {
     label: 'Proofs',
     good: (s) => proofOf(s).done(s.when),
     bad: (s) => proofOf(s).open,
     advice: 'Do it and undo it again, after the last turn and before you sign.',
+  },
+  G64: {
+    label: 'Findings',
+    good: (s) => `Written down at ${s.when}: ${seenOf(s)}, as the tube showed it.`,
+    bad: (s) => `No finding that fits the tube: ${seenOf(s)}. A proof at which nobody looks proves nothing.`,
+    advice: 'Make the act, watch the tube, read the figure off the graticule and write both down.',
   },
   G28: {
     label: 'Order of power',

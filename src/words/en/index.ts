@@ -20,6 +20,7 @@ import { dialogWords, liveWords, refusalWords, tubeTalk } from './benchTalk.ts';
 import { conductRuleWords } from './conductRules.ts';
 import { curveWords } from './curve.ts';
 import { leadNames, slugNames, toolNames } from './facts.ts';
+import { findingCardWords } from './finding.ts';
 import { first } from './first.ts';
 import { glossaryWords } from './glossary.ts';
 import { causeWords, faultWords, findingWords, heldWords, limitWords } from './grading.ts';
@@ -53,6 +54,7 @@ export const en = {
   sheet: sheetWords,
   narrow: narrowWords,
   dialogs: dialogWords,
+  finding: findingCardWords,
   live: liveWords,
   tubeTags: tubeWords,
   tubeTalk,

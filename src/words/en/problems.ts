@@ -87,6 +87,7 @@ export const actNames = {
   slugTurned: 'slug turned',
   readingTaken: 'reading taken',
   partReplaced: 'part replaced',
+  findingStated: 'finding stated',
   hintAsked: 'hint asked for',
   signedOff: 'signed off',
 } as const;

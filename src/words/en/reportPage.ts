@@ -8,7 +8,7 @@ const { clock, frequency, turns: turnsOf, turnsLong, written } = format;
 export const blockNames: Readonly<Record<Block, string>> = {
   response: 'Response',
   truth: 'Set-up',
-  proofs: 'Proofs',
+  proofs: 'Findings',
   care: 'Care',
   economy: 'Economy',
 };
@@ -74,7 +74,10 @@ export const reportWords = {
   stamps: {
     aligned: { name: 'Aligned', stands: 'Every line of the sheet is inside its limits on the true response.' },
     true: { name: 'True', stands: 'Nothing on the bench made the picture lie.' },
-    proved: { name: 'Proved', stands: 'Every proof was done after the last turn.' },
+    proved: {
+      name: 'Proved',
+      stands: 'Every proof was made after the last turn, and what was seen was written down rightly.',
+    },
     safe: { name: 'Safe', stands: 'No breach of safety.' },
   } satisfies Record<VerdictId, { readonly name: string; readonly stands: string }>,
   stamp: (name: string, stands: boolean): string => `${name}: ${stands ? 'stands' : 'does not stand yet'}`,

@@ -1,0 +1,216 @@
+/**
+ * What the tube showed while a proof was made, from the state that the bench then had: the answers that fit, and between which figures a reading off the graticule
+ * fits. Pure: the same run gives the same on every machine.
+ *
+ * halveLevel    how tall the trace stands with the level down
+ * swingPhase    how far the pip nearest to the middle has slid, or stands from its twin on the retrace
+ * markersOffOn  how tall the curve stands at one of the pips, counted from the left
+ * touchEarth    how tall the hum is, from edge to edge, with the strap off
+ * skirts        how tall the trace stands four divisions left of the middle, with the picture large
+ */
+import type { SeenAnswer } from '../scenario/findingAnswer.ts';
+import type { ProofId } from '../scenario/proofId.ts';
+import { type Bench, createBench } from './bench.ts';
+import type { BenchEvent } from './benchEvent.ts';
+import type { BenchState } from './benchState.ts';
+import type { BenchDisplay, MarkerTag } from './display.ts';
+import { chanceOf } from './finding.ts';
+import { HALF_HEIGHT_DIV, HALF_WIDTH_DIV } from './instruments.ts';
+import type { BenchSetup } from './setup.ts';
+
+export interface Witness {
+  /** more than one where it is a matter of opinion */
+  readonly answers: readonly SeenAnswer[];
+  /** null: there was nothing to read, and any figure will do */
+  readonly figure: { readonly low: number; readonly high: number } | null;
+}
+
+/** As near as a height or a distance is read off the graticule: a quarter of a division, and four per cent of what is read. */
+export const READ_WITHIN_DIV = 0.25;
+const READ_WITHIN_SHARE = 0.04;
+/** Where the skirts are read, divisions left of the middle. */
+export const SKIRT_AT_DIV = 4;
+/** Less than this is not seen, divisions. */
+const LEAST_SEEN_DIV = 0.15;
+/** Two skirts this far apart are alike to one and not to another. */
+const ALIKE_DIV = 0.3;
+const APART_DIV = 0.7;
+/** As the rules have it: more compression than this, decibels, shows; pips under two per cent of the trace do not. */
+const SHOWN_COMPRESSION_DB = 0.5;
+const SHOWN_PIPS = 0.02;
+const HARDLY = 0.85;
+/** Half a wave of hum lies on the trace and half on the retrace, and its second harmonic adds to one of them: a share of its height. */
+const HUM_SHAPE = 0.2;
+
+const benches = new WeakMap<BenchSetup, Bench>();
+
+/** A bench of its own: whoever shows the tube keeps the beam that is shown. */
+function benchFor(setup: BenchSetup): Bench {
+  const bench = benches.get(setup) ?? createBench(setup);
+  benches.set(setup, bench);
+  return bench;
+}
+
+/** Which pip the question is about, from 1 at the left; null where none stands on the trace. Chance of the run's own picks it. */
+export function pipAskedFor(setup: BenchSetup, state: BenchState, proof: ProofId): number | null {
+  const { act } = state.proofs[proof];
+  if (act === undefined || proof !== 'markersOffOn') return null;
+  const count = pipsInView(benchFor(setup).display(act.rest)).length;
+  return count === 0 ? null : 1 + (Math.abs(chanceOf(setup, state)) % count);
+}
+
+/** What was to be seen; null where the proof has not been made. */
+export function witnessOf(setup: BenchSetup, state: BenchState, proof: ProofId): Witness | null {
+  const { act } = state.proofs[proof];
+  if (act === undefined) return null;
+  const bench = benchFor(setup);
+  const { away, rest } = act;
+  switch (proof) {
+    case 'halveLevel': {
+      const small = tall(bench.display(away), away);
+      const full = tall(bench.display(rest), rest);
+      const answer: SeenAnswer =
+        small > HARDLY * full
+          ? 'hardly'
+          : bench.facts(rest).compressionDb > SHOWN_COMPRESSION_DB
+            ? 'topFlat'
+            : 'shrankWhole';
+      return { answers: [answer], figure: near(small) };
+    }
+    case 'swingPhase': {
+      const at = middlePip(bench.display(rest));
+      const lag = setup.scenario.bench.phaseLagDegrees;
+      const placeWith = (shown: BenchState): number | null =>
+        at === null ? null : (bench.display(shown).tags.find((tag) => tag.hz === at.hz)?.xDiv ?? null);
+      const moved = placeWith(away);
+      // The retrace is drawn with the phase the other way round.
+      const twin = placeWith({
+        ...away,
+        controls: { ...away.controls, phasingDegrees: -2 * lag - away.controls.phasingDegrees },
+      });
+      const from = away.controls.blanking ? (at?.xDiv ?? null) : twin;
+      const apart = moved === null || from === null ? null : Math.abs(moved - from);
+      if (apart !== null && apart < LEAST_SEEN_DIV) return { answers: ['together'], figure: near(apart) };
+      return {
+        answers: [away.controls.blanking ? 'slid' : 'parted'],
+        figure: apart === null ? null : near(apart),
+      };
+    }
+    case 'markersOffOn': {
+      const ratio = bench.facts(rest).pipHeightRatio;
+      const through = rest.controls.markerRoute !== 'added';
+      const no = pipAskedFor(setup, state, proof);
+      const pip = no === null ? undefined : pipsInView(bench.display(rest))[no - 1];
+      return {
+        answers: [ratio < SHOWN_PIPS ? 'noPips' : through ? 'curveBent' : 'pipsOnly'],
+        figure: pip?.xDiv == null ? null : heightNear(bench.display(away), away, pip.xDiv),
+      };
+    }
+    case 'touchEarth': {
+      // What runs off the face is read as the whole face.
+      const hum = Math.min(bench.display(away).humDiv, 2 * HALF_HEIGHT_DIV);
+      const stayed = bench.display(rest).humDiv;
+      return {
+        answers: [Math.abs(hum - stayed) >= LEAST_SEEN_DIV ? 'humCame' : 'nothing'],
+        figure: near((1 - HUM_SHAPE) * hum, (1 + HUM_SHAPE) * hum),
+      };
+    }
+    case 'skirts': {
+      const shown = bench.display(away);
+      const left = heightNear(shown, away, -SKIRT_AT_DIV);
+      const right = heightNear(bench.display(away), away, SKIRT_AT_DIV);
+      if (left === null || right === null) return { answers: ['offFace'], figure: null };
+      const more = (left.low + left.high - right.low - right.high) / 2;
+      const side: SeenAnswer = more > 0 ? 'leftHigher' : 'rightHigher';
+      const size = Math.abs(more);
+      const answers: readonly SeenAnswer[] = size < ALIKE_DIV ? ['alike'] : size < APART_DIV ? ['alike', side] : [side];
+      return { answers, figure: left };
+    }
+  }
+}
+
+/** The finding has been said, and it is what the tube showed. */
+export function findingFits(setup: BenchSetup, state: BenchState, proof: ProofId): boolean {
+  const { finding } = state.proofs[proof];
+  const witness = finding === undefined ? null : witnessOf(setup, state, proof);
+  if (finding === undefined || witness === null) return false;
+  const { answer, figure } = finding;
+  if (answer === 'notLooked' || !witness.answers.includes(answer)) return false;
+  if (witness.figure === null) return true;
+  return figure !== null && figure >= witness.figure.low - 1e-9 && figure <= witness.figure.high + 1e-9;
+}
+
+/** The finding of somebody who has looked and read well. */
+export function trueFinding(setup: BenchSetup, state: BenchState, proof: ProofId): BenchEvent {
+  const witness = witnessOf(setup, state, proof);
+  const [answer = 'notLooked'] = witness?.answers ?? [];
+  const { figure } = witness ?? { figure: null };
+  return { type: 'findingStated', proof, answer, figure: figure === null ? null : (figure.low + figure.high) / 2 };
+}
+
+/** Pips on the trace, from the left; the tunable marker's and a comb's count like any other. */
+function pipsInView({ tags }: BenchDisplay): readonly MarkerTag[] {
+  return tags.filter(({ xDiv }) => xDiv !== null && Math.abs(xDiv) <= HALF_WIDTH_DIV).sort((a, b) => a.xDiv! - b.xDiv!);
+}
+
+function middlePip(display: BenchDisplay): MarkerTag | null {
+  return pipsInView(display).reduce<MarkerTag | null>(
+    (best, tag) => (best === null || Math.abs(tag.xDiv!) < Math.abs(best.xDiv!) ? tag : best),
+    null,
+  );
+}
+
+function near(value: number, to = value): { readonly low: number; readonly high: number } {
+  const [low, high] = [Math.min(value, to), Math.max(value, to)];
+  const room = READ_WITHIN_DIV + READ_WITHIN_SHARE * high;
+  return { low: low - room, high: high + room };
+}
+
+/** As far to either side as a place is read. */
+const PLACE_WITHIN_DIV = 0.1;
+const SWEEPS = 4;
+
+/** Heights above the base line within a place; null where the trace is off the face there. */
+function heightNear({ beam }: BenchDisplay, { controls }: BenchState, xDiv: number): Witness['figure'] {
+  const half = beam.count / 2;
+  const heights: number[] = [];
+  const back: number[] = [];
+  for (let i = 0; i < beam.count; i++) {
+    const [x, y] = [beam.data[3 * i]!, beam.data[3 * i + 1]!];
+    if (i >= half) back.push(y);
+    else if (Math.abs(x - xDiv) <= PLACE_WITHIN_DIV) heights.push(y);
+  }
+  if (heights.length === 0) return null;
+  const base = controls.blanking ? middleOf(back) : controls.yPositionDiv;
+  const sorted = heights.sort((a, b) => a - b);
+  // Noise strays to either side of the line: what lies between a sixth and five sixths is the line.
+  const low = sorted[Math.floor(sorted.length / SWEEPS / 1.5)]!;
+  const high = sorted[sorted.length - 1 - Math.floor(sorted.length / SWEEPS / 1.5)]!;
+  if (Math.abs(low) > HALF_HEIGHT_DIV || Math.abs(high) > HALF_HEIGHT_DIV) return null;
+  return near(Math.abs(low - base), Math.abs(high - base));
+}
+
+/** From the lowest place or the base line to the highest, noise and pips smoothed away. */
+function tall({ beam }: BenchDisplay, { controls }: BenchState): number {
+  const half = beam.count / 2;
+  const places = new Map<number, number[]>();
+  const back: number[] = [];
+  for (let i = 0; i < beam.count; i++) {
+    const [x, y] = [beam.data[3 * i]!, beam.data[3 * i + 1]!];
+    if (i >= half) back.push(y);
+    else if (Math.abs(x) <= HALF_WIDTH_DIV) {
+      const place = Math.round(x / PLACE_WITHIN_DIV);
+      const held = places.get(place);
+      if (held === undefined) places.set(place, [y]);
+      else held.push(y);
+    }
+  }
+  const heights = [...places.values()].map(middleOf);
+  const base = controls.blanking ? middleOf(back) : controls.yPositionDiv;
+  const onFace = (y: number): number => Math.max(-HALF_HEIGHT_DIV, Math.min(HALF_HEIGHT_DIV, y));
+  return Math.max(...heights.map(onFace), onFace(base)) - Math.min(...heights.map(onFace), onFace(base));
+}
+
+function middleOf(values: number[]): number {
+  return values.sort((a, b) => a - b)[Math.floor(values.length / 2)] ?? 0;
+}

@@ -1,0 +1,147 @@
+/** After an act of proof: what was seen, and the figure read off the graticule. It stands beside the tube and stops nothing. */
+import { useEffect, useRef, useState } from 'preact/hooks';
+import { choicesOffered, mostSaid } from '../../../bench/finding.ts';
+import { findingFits, pipAskedFor } from '../../../bench/witness.ts';
+import { usePort } from '../../../kit/hooks/usePort.ts';
+import { useWords } from '../../../kit/hooks/useWords.ts';
+import { place, type Rect } from '../../../kit/px.ts';
+import { Button, Frame } from '../../../kit/theme/art.tsx';
+import type { BenchPort } from '../../../present/ports.ts';
+import type { SeenAnswer } from '../../../scenario/findingAnswer.ts';
+import type { ProofId } from '../../../scenario/proofId.ts';
+import './finding.css';
+
+/** The first proof whose finding is still to be said, or may be said once more. */
+function proofAsked({ setup, scenario, state }: BenchPort): ProofId | null {
+  const { proofs } = state();
+  const asks = (proof: ProofId): boolean => {
+    const { done, finding } = proofs[proof];
+    if (!done || finding === undefined) return done;
+    if (scenario.sealed || finding.answer === 'notLooked' || finding.said >= mostSaid(scenario)) return false;
+    return !findingFits(setup, state(), proof);
+  };
+  return scenario.proofs.find(asks) ?? null;
+}
+
+export function FindingCard({ port, rect }: { readonly port: BenchPort; readonly rect: Rect }) {
+  const asked = usePort(port, () => (port.session().stage === 'working' ? proofAsked(port) : null));
+  const said = usePort(port, () => (asked === null ? 0 : (port.state().proofs[asked].finding?.said ?? 0)));
+  return asked === null ? null : (
+    <Card key={`${asked} ${said}`} port={port} proof={asked} rect={rect} again={said > 0} />
+  );
+}
+
+interface CardProps {
+  readonly port: BenchPort;
+  readonly proof: ProofId;
+  readonly rect: Rect;
+  /** it did not fit the first time */
+  readonly again: boolean;
+}
+
+function Card({ port, proof, rect, again }: CardProps) {
+  const { finding: say } = useWords();
+  const [choices] = useState(() => choicesOffered(port.setup, port.state(), proof));
+  const [pip] = useState(() => pipAskedFor(port.setup, port.state(), proof));
+  const [answer, choose] = useState<SeenAnswer | null>(null);
+  const [figure, setFigure] = useState('');
+  const [folded, fold] = useState(false);
+  const card = useRef<HTMLElement>(null);
+  useEffect(() => {
+    const key = (event: KeyboardEvent): void => {
+      if (event.ctrlKey || event.altKey || event.metaKey || event.defaultPrevented || isTyping(event.target)) return;
+      if (event.key !== 'f' && event.key !== 'F') return;
+      event.preventDefault();
+      fold(false);
+      card.current?.focus();
+    };
+    addEventListener('keydown', key);
+    return () => removeEventListener('keydown', key);
+  }, []);
+  const words = say.proofs[proof];
+  const number = readFigure(figure);
+  const write = (as: SeenAnswer | 'notLooked' | 'again'): void => {
+    const read = as === 'notLooked' || as === 'again' ? null : number;
+    port.act({ type: 'findingStated', proof, answer: as, figure: read });
+  };
+  const choiceKey = (event: KeyboardEvent): void => {
+    const choice = choices[['1', '2', '3', '4'].indexOf(event.key)];
+    if (choice === undefined || isTyping(event.target)) return;
+    choose(choice);
+    event.preventDefault();
+    event.stopPropagation();
+  };
+  if (folded) {
+    return (
+      <section class="finding folded" style={{ ...place(rect), height: 'auto' }}>
+        <Button onClick={() => fold(false)}>{say.unfold(words.act)}</Button>
+      </section>
+    );
+  }
+  return (
+    <section
+      ref={card}
+      class="paper finding"
+      style={{ ...place(rect), height: 'auto' }}
+      aria-labelledby="finding-title"
+      tabIndex={-1}
+      onKeyDown={choiceKey}
+    >
+      <Frame kind="sheet" />
+      <p class="l eyebrow">{say.eyebrow}</p>
+      <h2 id="finding-title">{say.title}</h2>
+      <p>{words.act}</p>
+      {again ? (
+        <p class="finding-again" role="status">
+          {say.asksAgain}
+        </p>
+      ) : null}
+      <fieldset class="finding-choices" aria-label={say.title}>
+        {choices.map((choice, i) => (
+          <label key={choice} class={choice === answer ? 'chosen' : ''}>
+            <input type="radio" name="finding" checked={choice === answer} onChange={() => choose(choice)} />
+            <span>{say.answers[choice]}</span>
+            <kbd>{i + 1}</kbd>
+          </label>
+        ))}
+      </fieldset>
+      <label class="finding-figure">
+        <span class="l">{words.figure(pip)}</span>
+        <span class="finding-read">
+          <input
+            type="text"
+            inputMode="decimal"
+            value={figure}
+            onInput={(event) => setFigure(event.currentTarget.value)}
+          />{' '}
+          {say.unit}
+        </span>
+      </label>
+      <p class="si">{say.howNear}</p>
+      <Button primary disabled={answer === null || number === null} onClick={() => answer !== null && write(answer)}>
+        {say.write}
+      </Button>
+      <p class="finding-links">
+        <button type="button" class="link" onClick={() => write('again')}>
+          {say.again}
+        </button>
+        <button type="button" class="link" onClick={() => write('notLooked')}>
+          {say.notLooked}
+        </button>
+        <button type="button" class="link" onClick={() => fold(true)}>
+          {say.fold}
+        </button>
+      </p>
+    </section>
+  );
+}
+
+/** With a point or a comma; null where it is no figure. */
+function readFigure(text: string): number | null {
+  const trimmed = text.trim().replace(',', '.');
+  return /^\d{1,2}(\.\d{1,3})?$/.test(trimmed) ? Number(trimmed) : null;
+}
+
+function isTyping(target: EventTarget | null): boolean {
+  return target instanceof HTMLInputElement && target.type === 'text';
+}
