@@ -64,18 +64,22 @@ export interface Finding {
   readonly said: number;
 }
 
+export interface StoodValue {
+  readonly value: number;
+  readonly far: boolean;
+  readonly away?: { readonly bench: BenchState; readonly seconds: number };
+}
+
 /** How far an act of proof has come: the value left behind, waiting for the return. */
 export interface ProofWatch {
   readonly done: boolean;
   readonly doneAtSeconds: number | null;
   /** between the two halves of an act: the value to come back to (1 where the act is off and on); null when nothing is half done */
   readonly from: number | null;
-  /** values at which the watched knob stood since the last slug moved, and whether it has been far enough away since */
-  readonly stood?: readonly { readonly value: number; readonly far: boolean }[];
+  /** values at which the watched knob stood since the last slug moved, whether it has been far enough away since, and where it then rested longest */
+  readonly stood?: readonly StoodValue[];
   /** when the knob that it watches last moved */
   readonly movedAtSeconds?: number;
-  /** how the bench stood where the act rested longest half way, and for how long */
-  readonly halfWay?: { readonly bench: BenchState; readonly seconds: number };
   /** once it is done: the bench half way through, and after it */
   readonly act?: { readonly away: BenchState; readonly rest: BenchState };
   /** what the learner says was seen */

@@ -13,7 +13,7 @@
 
 import { PROOFS, type ProofId } from '../scenario/proofId.ts';
 import type { BenchSound } from './benchEvent.ts';
-import { type BenchState, NO_PROOFS, type ProofWatch } from './benchState.ts';
+import { type BenchState, NO_PROOFS, type ProofWatch, type StoodValue } from './benchState.ts';
 import { isSwept } from './moment.ts';
 import type { BenchSetup } from './setup.ts';
 
@@ -109,14 +109,17 @@ function comeBack(
   const restedSeconds = atSeconds - (watch.movedAtSeconds ?? 0);
   const rested = restedSeconds >= RESTED_SECONDS;
   const stoodHere = known.length === 0 || rested || isFar(to - from);
-  const added = stoodHere && !known.some((s) => s.value === from) ? [...known, { value: from, far: false }] : known;
-  const stood = added.slice(-MOST_STOOD).map((s) => ({ value: s.value, far: s.far || isFar(to - s.value) }));
-  // Where the knob rested longest while it was away is where one looks.
-  const wasAway = known.some((s) => isFar(from - s.value));
-  const longest = wasAway && restedSeconds >= (watch.halfWay?.seconds ?? 0);
-  const halfWay = longest ? { bench: plain(before), seconds: restedSeconds } : watch.halfWay;
-  if (stood.some((s) => s.far && Math.abs(to - s.value) <= BACK_WITHIN)) {
-    const act = { away: halfWay?.bench ?? plain(before), rest: plain(after) };
+  const fresh: readonly StoodValue[] = [...known, { value: from, far: false }];
+  const added = stoodHere && !known.some((s) => s.value === from) ? fresh : known;
+  const stood = added.slice(-MOST_STOOD).map((s): StoodValue => {
+    // Where the knob rested longest while it was away is where one looked.
+    const longest = isFar(from - s.value) && restedSeconds >= (s.away?.seconds ?? 0);
+    const away = longest ? { bench: plain(before), seconds: restedSeconds } : s.away;
+    return { value: s.value, far: s.far || isFar(to - s.value), ...(away === undefined ? {} : { away }) };
+  });
+  const back = stood.find((s) => s.far && Math.abs(to - s.value) <= BACK_WITHIN);
+  if (back !== undefined) {
+    const act = { away: back.away?.bench ?? plain(before), rest: plain(after) };
     return { done: true, doneAtSeconds: atSeconds, from: null, act };
   }
   return {
@@ -125,7 +128,6 @@ function comeBack(
     from: stood.findLast((s) => s.far)?.value ?? null,
     stood,
     movedAtSeconds: atSeconds,
-    ...(halfWay === undefined ? {} : { halfWay }),
   };
 }
 

@@ -33,6 +33,7 @@ export const SKIRT_AT_DIV = 4;
 /** Less than this is not seen, divisions. */
 const LEAST_SEEN_DIV = 0.15;
 /** Two skirts this far apart are alike to one and not to another. */
+const PLAIN_HUM_DIV = 0.5;
 const ALIKE_DIV = 0.3;
 const APART_DIV = 0.7;
 /** As the rules have it: more compression than this, decibels, shows; pips under two per cent of the trace do not. */
@@ -111,7 +112,7 @@ export function witnessOf(setup: BenchSetup, state: BenchState, proof: ProofId):
       const hum = Math.min(bench.display(away).humDiv, 2 * HALF_HEIGHT_DIV);
       const stayed = bench.display(rest).humDiv;
       return {
-        answers: [Math.abs(hum - stayed) >= LEAST_SEEN_DIV ? 'humCame' : 'nothing'],
+        answers: seenOrNot(Math.abs(hum - stayed)),
         figure: near((1 - HUM_SHAPE) * hum, (1 + HUM_SHAPE) * hum),
       };
     }
@@ -188,6 +189,12 @@ function heightNear({ beam }: BenchDisplay, { controls }: BenchState, xDiv: numb
   const high = sorted[sorted.length - 1 - Math.floor(sorted.length / SWEEPS / 1.5)]!;
   if (Math.abs(low) > HALF_HEIGHT_DIV || Math.abs(high) > HALF_HEIGHT_DIV) return null;
   return near(Math.abs(low - base), Math.abs(high - base));
+}
+
+/** A little hum is hum to one and nothing to another. */
+function seenOrNot(hum: number): readonly SeenAnswer[] {
+  if (hum < LEAST_SEEN_DIV) return ['nothing'];
+  return hum < PLAIN_HUM_DIV ? ['humCame', 'nothing'] : ['humCame'];
 }
 
 /** From the lowest place or the base line to the highest, noise and pips smoothed away. */

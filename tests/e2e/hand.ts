@@ -3,11 +3,18 @@ import type { BenchEvent } from '../../src/bench/benchEvent.ts';
 import type { LeadId, ToolId } from '../../src/bench/benchState.ts';
 import { partsTray } from '../../src/receiver/faults/partsTray.ts';
 import { slugLetters } from '../../src/receiver/slugLetters.ts';
+import type { FindingAnswer } from '../../src/scenario/findingAnswer.ts';
+import type { ProofId } from '../../src/scenario/proofId.ts';
 import { headerWords } from '../../src/words/en/bench.ts';
 import { dialogWords } from '../../src/words/en/benchTalk.ts';
+import { findingCardWords } from '../../src/words/en/finding.ts';
 import { partsWords } from '../../src/words/en/parts.ts';
 import type { BenchFace } from './face.ts';
 import { expect } from './page.ts';
+
+/** Knobs of the proofs, and how long a look takes. */
+const RESTED: ReadonlySet<string> = new Set(['levelDb', 'phasingDegrees', 'yVoltsPerDiv']);
+const RESTED_MS = 500;
 
 export abstract class Hand {
   /** turns of each slug since the run began, as the page reads them */
@@ -89,11 +96,31 @@ export abstract class Hand {
         return;
       case 'slugTurned':
         return this.turn(act.slug, act.turns);
+      case 'findingStated':
+        return this.writeFinding(act.proof, act.answer, act.figure);
       case 'partReplaced':
         return this.replacePart(act.element);
       default:
         throw new Error(`no hand for ${act.type}`);
     }
+  }
+
+  /** one of the choices of the card, by its words and by the digit beside them */
+  protected abstract chooseFinding(words: string, digit: string): Promise<void>;
+
+  private async writeFinding(proof: ProofId, answer: FindingAnswer, figure: number | null): Promise<void> {
+    const card = this.face.page.locator('.finding');
+    await expect(card).toContainText(findingCardWords.proofs[proof].act);
+    if (answer === 'notLooked' || answer === 'again') throw new Error(`no hand for ${answer}`);
+    const words = findingCardWords.answers[answer];
+    const digit = await card.locator('.finding-choices label', { hasText: words }).locator('kbd').textContent();
+    await this.chooseFinding(words, digit ?? '');
+    await expect(card.getByRole('radio', { checked: true })).toHaveCount(1);
+    const read = card.getByRole('textbox');
+    await read.focus();
+    await this.face.page.keyboard.type((figure ?? 0).toFixed(2));
+    await this.press(findingCardWords.write);
+    await expect(card.filter({ hasText: findingCardWords.proofs[proof].act })).toHaveCount(0);
   }
 
   private async setControl(control: string, value: number | boolean | string): Promise<void> {
@@ -103,6 +130,8 @@ export abstract class Hand {
     const position = String(Math.round(fitting.scale.indexOf(value)));
     if ((await slider.inputValue()) !== position) await this.turnKnob(control, value);
     await expect(slider).toHaveValue(position);
+    // Whoever looks lets the knob rest.
+    if (RESTED.has(control)) await this.face.page.waitForTimeout(RESTED_MS);
   }
 
   private async turn(slug: string, turns: number): Promise<void> {

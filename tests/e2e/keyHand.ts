@@ -16,6 +16,11 @@ export class KeyHand extends Hand {
     await page.keyboard.press('Enter');
   }
 
+  protected async chooseFinding(_words: string, digit: string): Promise<void> {
+    await this.key('f');
+    await this.key(digit);
+  }
+
   protected async flip(control: string, on: boolean): Promise<void> {
     const toggle = await this.face.toggle(control);
     await toggle.focus();

@@ -18,6 +18,10 @@ export class PointerHand extends Hand {
     await scope.getByRole('button', { name, exact: true }).click();
   }
 
+  protected async chooseFinding(words: string): Promise<void> {
+    await this.face.page.locator('.finding-choices label', { hasText: words }).click();
+  }
+
   protected async flip(control: string, on: boolean): Promise<void> {
     const toggle = await this.face.toggle(control);
     // On the blade: a press on a word sets the position of that word.

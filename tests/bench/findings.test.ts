@@ -1,0 +1,148 @@
+/** What was seen during a proof: it is held against the tube of that moment, and nobody comes by it without looking. */
+import { describe, expect, test } from 'vitest';
+import { seededRandom } from '../../src/base/random.ts';
+import { applyEvent } from '../../src/bench/applyEvent.ts';
+import { createBench } from '../../src/bench/bench.ts';
+import type { BenchEvent } from '../../src/bench/benchEvent.ts';
+import type { BenchState } from '../../src/bench/benchState.ts';
+import { choicesOffered, mostSaid } from '../../src/bench/finding.ts';
+import { type BenchSetup, initialState } from '../../src/bench/setup.ts';
+import { findingFits, trueFinding, witnessOf } from '../../src/bench/witness.ts';
+import { ANSWERS } from '../../src/scenario/findingAnswer.ts';
+import { PROOFS, type ProofId } from '../../src/scenario/proofId.ts';
+import { stateAfter, wholeJob } from '../session/acts.ts';
+import { canSetup, stripSetup } from '../session/setups.ts';
+
+type Acts = readonly BenchEvent[];
+const allProofs = (setup: BenchSetup): BenchSetup => ({ ...setup, scenario: { ...setup.scenario, proofs: PROOFS } });
+const setup = allProofs(canSetup());
+const said = (act: BenchEvent): boolean => act.type === 'findingStated';
+const unsigned = (of: BenchSetup): Acts => wholeJob(of).filter((act) => act.type !== 'signedOff');
+const proved = stateAfter(
+  setup,
+  unsigned(setup).filter((act) => !said(act)),
+  initialState(setup),
+);
+const say = (state: BenchState, event: BenchEvent): BenchState => {
+  const applied = applyEvent(setup, state, event, state.seconds + 1);
+  if (!applied.ok) throw new Error(applied.reason);
+  return applied.state;
+};
+
+describe('a finding', () => {
+  test.each(PROOFS)('of %s fits where it is what the tube showed, and not one division beside it', (proof) => {
+    const right = trueFinding(setup, proved, proof) as Extract<BenchEvent, { type: 'findingStated' }>;
+    expect(findingFits(setup, say(proved, right), proof)).toBe(true);
+    const witness = witnessOf(setup, proved, proof)!;
+    const wrong = ANSWERS[proof].find((answer) => !witness.answers.includes(answer))!;
+    expect(findingFits(setup, say(proved, { ...right, answer: wrong }), proof)).toBe(false);
+    if (right.figure !== null) {
+      const off = { ...right, figure: witness.figure!.high + 0.5 };
+      expect(findingFits(setup, say(proved, off), proof)).toBe(false);
+      expect(findingFits(setup, say(proved, { ...right, figure: null }), proof)).toBe(false);
+    }
+    expect(findingFits(setup, say(proved, { ...right, answer: 'notLooked' }), proof)).toBe(false);
+  });
+
+  test('reads the height with the level halved off the beam of that moment', () => {
+    const { away } = proved.proofs.halveLevel.act!;
+    expect(away.controls.levelDb).toBe(proved.controls.levelDb - 6);
+    // By hand, from the beam: the highest point of the forward trace over the blanked retrace, less half of what pips may add.
+    const { beam } = createBench(setup).display(away);
+    const y = Array.from({ length: beam.count }, (_, i) => beam.data[3 * i + 1]!);
+    const base = y.slice(beam.count / 2).sort((a, b) => a - b)[beam.count / 4]!;
+    const height = Math.max(...y.slice(0, beam.count / 2)) - base;
+    const { figure } = witnessOf(setup, proved, 'halveLevel')!;
+    expect(height).toBeGreaterThan(figure!.low);
+    expect(height - away.controls.pipHeightDiv / 2).toBeLessThan(figure!.high);
+  });
+
+  test('looks where the knob rested longest while it was away, not at where it came past', () => {
+    const levelDb = proved.controls.levelDb - 12;
+    let state = say(proved, { type: 'findingStated', proof: 'halveLevel', answer: 'again', figure: null });
+    const level = (value: number, after: number): void => {
+      const event = { type: 'controlSet', control: 'levelDb', value } as const;
+      const applied = applyEvent(setup, state, event, state.seconds + after);
+      if (!applied.ok) throw new Error(applied.reason);
+      state = applied.state;
+    };
+    // Far away from where it first stood, and for minutes: but that is not where it comes back to.
+    level(levelDb, 1);
+    level(levelDb - 6, 200);
+    level(levelDb - 5, 8);
+    level(levelDb, 0.2);
+    expect(state.proofs.halveLevel.done).toBe(true);
+    expect(state.proofs.halveLevel.act!.away.controls.levelDb).toBe(levelDb - 6);
+  });
+
+  test('is refused before its act, falls when a slug moves, and may be made again', () => {
+    const start = initialState(setup);
+    const early = applyEvent(setup, start, trueFinding(setup, proved, 'halveLevel'), 1);
+    expect(early).toEqual({ ok: false, reason: 'nothingProved' });
+    const again = say(proved, { type: 'findingStated', proof: 'skirts', answer: 'again', figure: null });
+    expect(again.proofs.skirts.done).toBe(false);
+    const slug = setup.receiver.adjusters[0]!;
+    const tool = slug.head === 'hex' ? 'hex' : 'blade';
+    const turned = stateAfter(
+      setup,
+      [
+        { type: 'toolTaken', tool },
+        { type: 'slugTurned', slug: slug.id, turns: 0.25 },
+      ],
+      say(proved, trueFinding(setup, proved, 'halveLevel')),
+    );
+    expect(findingFits(setup, turned, 'halveLevel')).toBe(false);
+  });
+
+  test('is asked once more in practice, and once in all where the job is sealed', () => {
+    const wrong = { type: 'findingStated', proof: 'skirts', answer: 'offFace', figure: 0 } as const;
+    let state = proved;
+    for (let i = 0; i < mostSaid({ sealed: false }); i++) state = say(state, wrong);
+    expect(applyEvent(setup, state, wrong, state.seconds + 1)).toEqual({ ok: false, reason: 'alreadySaid' });
+    const sealed = { ...setup, scenario: { ...setup.scenario, sealed: true } };
+    const once = applyEvent(sealed, proved, wrong, proved.seconds + 1);
+    expect(once.ok && applyEvent(sealed, once.state, wrong, once.state.seconds + 1)).toEqual({
+      ...{ ok: false, reason: 'alreadySaid' },
+    });
+  });
+
+  test('an answer of another proof is no answer', () => {
+    const strange = { type: 'findingStated', proof: 'skirts', answer: 'humCame', figure: 1 } as const;
+    expect(applyEvent(setup, proved, strange, proved.seconds + 1)).toEqual({ ok: false, reason: 'valueOutOfRange' });
+  });
+});
+
+test('a place among the choices tells nothing', () => {
+  const at = new Map<string, Set<number>>();
+  for (let seed = 0; seed < 200; seed++) {
+    const other = { ...setup, scenario: { ...setup.scenario, seed } };
+    choicesOffered(other, proved, 'halveLevel').forEach((answer, i) => {
+      at.set(answer, (at.get(answer) ?? new Set()).add(i));
+    });
+  }
+  expect([...at.values()].map((places) => places.size)).toEqual([4, 4, 4, 4]);
+});
+
+describe.each([
+  ['a can', setup],
+  ['a strip', allProofs(stripSetup())],
+])('answers at random, %s', (_, of) => {
+  const done = stateAfter(
+    of,
+    unsigned(of).filter((act) => !said(act)),
+    initialState(of),
+  );
+  test.each<ProofId>([...PROOFS])('prove %s in less than a quarter of all tries', (proof) => {
+    const random = seededRandom(4242);
+    const witness = witnessOf(of, done, proof)!;
+    const tries = 2000;
+    let hits = 0;
+    for (let n = 0; n < tries; n++) {
+      const answer = ANSWERS[proof][Math.floor(4 * random())]!;
+      const figure = 8 * random();
+      const near = witness.figure === null || (figure >= witness.figure.low && figure <= witness.figure.high);
+      if (near && witness.answers.includes(answer)) hits++;
+    }
+    expect(hits / tries).toBeLessThan(0.25);
+  });
+});
