@@ -30,8 +30,12 @@ export function* reportsBothWays(grade: Grade): Generator<Report> {
   for (const setup of setups) yield graded(grade, setup, [SIGN]);
 }
 
+const jobs = new WeakMap<BenchSetup, Acts>();
+
 function unsigned(setup: BenchSetup): Acts {
-  return wholeJob(setup).filter((act) => act.type !== 'signedOff');
+  const job = jobs.get(setup) ?? wholeJob(setup).filter((act) => act.type !== 'signedOff');
+  jobs.set(setup, job);
+  return job;
 }
 
 /** What the bench refuses is left out. */

@@ -27,6 +27,12 @@ describe('[G40] a pass is four verdicts', () => {
     ['blanking left off', withLast({ type: 'controlSet', control: 'blanking', value: false }), 'true', 'G14'],
     ['[G63] a trace that is dark', withLast({ type: 'controlSet', control: 'brightness', value: 0.05 }), 'true', 'G63'],
     ['[G63] a trace off the tube', withLast({ type: 'controlSet', control: 'yPositionDiv', value: 4 }), 'true', 'G63'],
+    ['[G64] nothing written down', job.filter((act) => act.type !== 'findingStated'), 'proved', 'G64:halveLevel'],
+    [
+      '[G64] a figure that nobody read',
+      job.map((act) => (act.type === 'findingStated' ? { ...act, figure: 99 } : act)),
+      ...(['proved', 'G64:halveLevel'] as const),
+    ],
     ['no proof', job.filter((act) => !isProof(act)), 'proved', 'G27:halveLevel'],
     ['no slug turned', job.filter((act) => act.type !== 'slugTurned'), 'aligned', ''],
   ])('%s', (_, acts, verdict, line) => {
