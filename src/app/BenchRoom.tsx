@@ -60,7 +60,9 @@ function FoundBench(props: HereProps) {
   const endless = readEndlessId(scenarioId) !== null;
   const found = useSetups(library, scenarioId, access.open?.run ?? null);
   if (found.kind === 'fetching') {
-    if (!endless) return <main aria-busy="true" />;
+    const entry = library.entries().find((one) => one.id === scenarioId);
+    const made = endless || (entry?.sealed === true && access.open === null);
+    if (!made) return <main aria-busy="true" />;
     return <SlipPage product={shell.product} title={endlessWords.making} busy />;
   }
   if (found.kind !== 'found') {

@@ -119,6 +119,7 @@ export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null):
     runId: parts.runId,
     learner: run.learner,
     ...scenarioKept,
+    attempt: setup.scenario.attempt ?? null,
     events: run.events,
     elapsedMs: Math.round(clock.elapsedMs()),
     session: told().snapshot(),

@@ -3,6 +3,7 @@ import { useEffect, useState } from 'preact/hooks';
 import { problemLine } from '../base/result.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 import { hashOf } from '../files/hash.ts';
+import { MOST_SEED } from '../scenario/attempt.ts';
 import { readEndlessId } from '../scenario/endlessId.ts';
 import { type Library, setupWith } from '../services/library/library.ts';
 import type { OpenRun } from '../services/store/keptRuns.ts';
@@ -18,7 +19,7 @@ export type FoundSetups =
   | { readonly kind: 'fetching' | 'none' };
 
 /** Of an open run: its scenario, or the hash by which a sealed one names it. */
-type Begun = Pick<OpenRun, 'scenario' | 'scenarioHash'>;
+type Begun = Pick<OpenRun, 'scenario' | 'scenarioHash' | 'attempt'>;
 
 /** `begun`: of the run that lies open under this id, if there is one. What cannot be fetched or read is thrown where the room's boundary hears it. */
 export function useSetups(library: Library, id: string, begun: Begun | null): FoundSetups {
@@ -51,15 +52,22 @@ async function setupsOf(
   const endless = readEndlessId(id) !== null;
   // A scenario of the endless track is the same whenever it is made; what the run has of it is quicker to be had.
   if (endless && recorded !== null) return { recorded, shipped: recorded };
-  const today = await library.setup(id, { signal }).catch((error: unknown) => {
+  const sealedAs = begun?.scenario === null ? begun.scenarioHash : null;
+  if (sealedAs !== null) {
+    // A sealed run goes on only with the very scenario that it began with: its attempt made again, or, of the days before attempts, the course's own.
+    const again = await library.setup(id, begun!.attempt === null ? { signal } : { signal, attempt: begun!.attempt });
+    if (again?.ok && hashOf(again.value.scenario) === sealedAs) return { recorded: again.value, shipped: again.value };
+  }
+  const today = await library.setup(id, { signal, attempt: freshNumber() }).catch((error: unknown) => {
     if (endless) return null;
     throw error;
   });
   if (today !== null && !today.ok && !endless) throw new Error(today.problems.map(problemLine).join('\n'));
   const shipped = today?.ok ? today.value : recorded;
-  if (shipped === null) return null;
-  // A sealed run goes on only with the very scenario that it began with.
-  const sealedAs = begun?.scenario === null ? begun.scenarioHash : null;
-  const goesOn = sealedAs !== null && sealedAs === hashOf(shipped.scenario);
-  return { recorded: goesOn ? shipped : recorded, shipped };
+  return shipped === null ? null : { recorded, shipped };
+}
+
+/** The number of a new attempt. Chance, and so the page's own business. */
+function freshNumber(): number {
+  return crypto.getRandomValues(new Uint32Array(1))[0]! & MOST_SEED;
 }

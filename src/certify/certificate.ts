@@ -63,6 +63,8 @@ export type CertifyProblem =
   | { readonly code: 'outOfReach'; readonly line: CertifiedLine }
   /** a failed part touches the curve, and yet slugs alone meet the sheet */
   | { readonly code: 'nothingToSee'; readonly part: string }
+  /** the sheet is met as the set is found, or with an eighth of a turn on one slug */
+  | { readonly code: 'nothingToDo' }
   /** the bench refuses an act of the route */
   | { readonly code: 'refused'; readonly act: string; readonly reason: string }
   /** a line of the score that the route cannot have in full */

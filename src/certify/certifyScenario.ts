@@ -22,9 +22,10 @@ import type { Adjuster } from '../receiver/receiver.ts';
 import { workResponses } from '../receiver/responses.ts';
 import { nominalTurns } from '../receiver/slugLaw.ts';
 import type { CoreTurns } from '../receiver/statedResponse.ts';
-import type { Certification, CertifiedLine, CertifiedSet, CertifyProblem, RouteStep } from './certificate.ts';
+import type { Certification, CertifiedLine, CertifyProblem, RouteStep } from './certificate.ts';
 import { createDemands, type Demands, type Standing } from './demands.ts';
 import { createHand, fillTube, makeSound, prove, setUpFor, turnAll } from './goodHand.ts';
+import { setOf } from './knownSet.ts';
 import { parOf } from './par.ts';
 import { type Found, search, worstOf } from './search.ts';
 
@@ -33,8 +34,17 @@ const TRIES_UNCURED = 4;
 /** Turns less than this are no step of a route. */
 const LEAST_STEP = 0.02;
 
-/** `onShare` hears how much of the work is done, from 0 to 1. */
-export function certifyScenario(setup: BenchSetup, onShare: (share: number) => void = () => {}): Certification {
+export interface CertifyOptions {
+  /** hears how much of the work is done, from 0 to 1 */
+  readonly onShare?: (share: number) => void;
+  /** on the spot, for somebody who waits: the route goes to the best place that the set is known to have, and before the cure there is one search */
+  readonly spot?: boolean;
+}
+
+export function certifyScenario(
+  setup: BenchSetup,
+  { onShare = () => {}, spot = false }: CertifyOptions = {},
+): Certification {
   const { receiver, deck, scenario } = setup;
   const printed = designOf(setup);
   const problems: CertifyProblem[] = [];
@@ -53,19 +63,24 @@ export function certifyScenario(setup: BenchSetup, onShare: (share: number) => v
   const free = receiver.adjusters.filter((a) => !stuck.includes(a));
   const broken = touched ? searcher(setup, printed, failed.deck, free) : sound;
   const asFound = worstOf(broken.demands.standings(startTurns));
-  const withoutCure = touched ? broken.find(startTurns, TRIES_UNCURED) : null;
+  const withoutCure = touched ? broken.find(startTurns, spot ? 1 : TRIES_UNCURED) : null;
   if (withoutCure?.met === true) {
     problems.push({ code: 'nothingToSee', part: uncured(setup, [])[0] ?? scenario.faults[0]!.kind });
   }
+
+  // An attempt that is right as it stands, or all but, is none.
+  if (spot && !touched && mendedBySlip(sound.demands, startTurns, receiver.adjusters))
+    problems.push({ code: 'nothingToDo' });
 
   onShare(touched ? 0.4 : 0.05);
   // A new coil comes with its core half way in.
   const hand = createHand(setup);
   makeSound(setup, hand);
   const after = Object.fromEntries(Object.entries(hand.state.slugs).map(([id, slug]) => [id, slug.coreTurns]));
-  const found = sound.find(after, TRIES);
+  const printedEnd: Found = { turns: nominal, worst: worstOf(asNominal), met: true, tries: 1 };
+  const found = spot ? printedEnd : sound.find(after, TRIES);
   onShare(0.8);
-  const best = bestEnd(sound.demands, found, after, nominal, receiver.adjusters);
+  const best = spot ? printedEnd : bestEnd(sound.demands, found, after, nominal, receiver.adjusters);
   if (best.worst.excess > 0) problems.push({ code: 'outOfReach', line: lineOf(best.worst) });
   if (problems.length > 0) return { ok: false, problems };
 
@@ -108,6 +123,18 @@ export function certifyScenario(setup: BenchSetup, onShare: (share: number) => v
       points: done.points,
     },
   };
+}
+
+/** Nearer than this to where it belongs no slug is astray. */
+const SLIP_TURNS = 0.125;
+
+/** Whether the sheet is met as it stands, or with one slug turned by a slip either way. */
+function mendedBySlip(demands: Demands, start: CoreTurns, adjusters: readonly Adjuster[]): boolean {
+  const met = (turns: CoreTurns): boolean => worstOf(demands.standings(turns)).excess <= 0;
+  if (met(start)) return true;
+  return adjusters.some(({ id, travelTurns }) =>
+    [-SLIP_TURNS, SLIP_TURNS].some((slip) => met({ ...start, [id]: clamp(start[id]! + slip, 0, travelTurns) })),
+  );
 }
 
 function searcher(
@@ -194,13 +221,6 @@ function points(
   }
   for (const [line, share] of lost) problems.push({ code: 'lineLost', line, share: roundTo(share, 0.001) });
   return { points: report.total, problems };
-}
-
-/** What lays the set out again. Where its slugs are right is what its coils are said to have. */
-function setOf({ receiver, scenario, draw }: BenchSetup): CertifiedSet | null {
-  if (scenario.set === undefined || draw === undefined) return null;
-  const henries = Object.fromEntries(receiver.adjusters.map((a) => [a.id, a.nominalHenries]));
-  return { seed: scenario.set, draw, henries };
 }
 
 function lineOf({ response, item, excess }: Standing): CertifiedLine {

@@ -30,13 +30,24 @@ const TRIES = 2;
 /** Tolerances that the worst line must be inside by. */
 const SPARE = 0.1;
 
-/** `mostDraws`: give up after so many. */
-export function dealSet(design: SetParts, seed: number, spreads: Spreads, mostDraws = MOST_DRAWS): Deal {
+/** How hard a set is tried for. */
+export interface Pains {
+  /** give up after so many draws */
+  readonly mostDraws?: number;
+  /** searches for each */
+  readonly tries?: number;
+  /** see `SearchTask` */
+  readonly hopeless?: number;
+}
+
+/** With less pains a seed deals the same set or none. */
+export function dealSet(design: SetParts, seed: number, spreads: Spreads, pains: Pains = {}): Deal {
+  const { mostDraws = MOST_DRAWS } = pains;
   const depths = slugDepths(design.receiver, seed);
   let least: Standing | null = null;
   for (let draw = 0; draw < mostDraws; draw++) {
     const drawn = drawParts(design, seed, draw, spreads);
-    const { henries, narrowest } = bestPlace(design, withLongReach(drawn));
+    const { henries, narrowest } = bestPlace(design, withLongReach(drawn), pains);
     if (least === null || narrowest.excess < least.excess) least = narrowest;
     if (narrowest.excess > -SPARE) continue;
     return { ok: true, dealt: { set: placeSlugs(drawn, henries, depths), draw, narrowest } };
@@ -47,6 +58,7 @@ export function dealSet(design: SetParts, seed: number, spreads: Spreads, mostDr
 function bestPlace(
   design: SetParts,
   { receiver, deck }: SetParts,
+  { tries = TRIES, hopeless }: Pains,
 ): { readonly henries: Readonly<Record<string, number>>; readonly narrowest: Standing } {
   const slugs = receiver.adjusters.map((a) => a.id);
   const make = (responses: typeof receiver.responses) =>
@@ -60,7 +72,7 @@ function bestPlace(
   );
   const stages = receiver.responses.length < 2 ? [] : [...receiver.responses].reverse().map((one) => make([one]));
   const { adjusters } = receiver;
-  const found = search({ demands, stages, adjusters, start, seed: 1, mostTries: TRIES, stopWhenMet: true });
+  const found = search({ demands, stages, adjusters, start, seed: 1, mostTries: tries, stopWhenMet: true, hopeless });
   const henries = Object.fromEntries(adjusters.map((a) => [a.id, slugHenries(a, found.turns[a.id]!)]));
   return { henries, narrowest: worstOf(demands.standings(found.turns)) };
 }

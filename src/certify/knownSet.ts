@@ -6,7 +6,7 @@
  */
 import { ENGINE } from '../base/engine.ts';
 import { bad, good, type Result } from '../base/result.ts';
-import type { BenchSetup } from '../bench/setup.ts';
+import { type BenchSetup, designOf } from '../bench/setup.ts';
 import { checkScenario } from '../files/checkScenario.ts';
 import { hashOf } from '../files/hash.ts';
 import { drawParts, placeSlugs, type SetParts, slugDepths, spreadsOf } from '../receiver/individualSet.ts';
@@ -17,6 +17,19 @@ import type { Certificate, CertifiedSet } from './certificate.ts';
 export interface KnownSet extends CertifiedSet {
   readonly receiverHash: string;
   readonly engine: string;
+}
+
+/** What lays the set of a bench out again; null where the design itself stands there. Where its slugs are right is what its coils are said to have. */
+export function setOf({ receiver, scenario, draw }: BenchSetup): CertifiedSet | null {
+  if (scenario.set === undefined || draw === undefined) return null;
+  const henries = Object.fromEntries(receiver.adjusters.map((a) => [a.id, a.nominalHenries]));
+  return { seed: scenario.set, draw, henries };
+}
+
+/** The set of a bench that stands here, as a certificate would have it. */
+export function knownOf(setup: BenchSetup): KnownSet | null {
+  const set = setOf(setup);
+  return set === null ? null : { ...set, receiverHash: fingerprint(designOf(setup)), engine: ENGINE };
 }
 
 /** What the text of one of the project's own certificates says of the set; null where its scenario deals none. */

@@ -28,6 +28,8 @@ export interface SearchTask {
   readonly mostTries: number;
   /** ask no more once the sheet is met */
   readonly stopWhenMet: boolean;
+  /** a try whose worst line is further outside than this, in tolerances, once the curve lies on the printed one, goes no further; left out: none is given up */
+  readonly hopeless?: number | undefined;
 }
 
 const TRAP_STEPS = 24;
@@ -58,7 +60,7 @@ export function worstOf(standings: readonly Standing[]): Standing {
   return rest.reduce((worst, one) => (one.excess > worst.excess ? one : worst), first);
 }
 
-function oneTry({ demands, stages, adjusters }: SearchTask, from: CoreTurns): CoreTurns {
+function oneTry({ demands, stages, adjusters, hopeless }: SearchTask, from: CoreTurns): CoreTurns {
   const box = { low: adjusters.map(() => 0), high: adjusters.map((a) => a.travelTurns) };
   const turnsOf = (x: Float64Array): CoreTurns => ({
     ...from,
@@ -78,6 +80,7 @@ function oneTry({ demands, stages, adjusters }: SearchTask, from: CoreTurns): Co
     ).x;
   const placed = Float64Array.from(adjusters, (a) => trapped[a.id]!);
   const laid = [...stages, demands].reduce<Float64Array>((x, on) => lay(on, x), placed);
+  if (hopeless !== undefined && worstOf(demands.standings(turnsOf(laid))).excess > hopeless) return turnsOf(laid);
   const met = leastSquares(
     {
       residuals: (x) => demands.demanded(turnsOf(x)),

@@ -63,6 +63,8 @@ function problemOf(terminal: Terminal, problem: CertifyProblem, file: string): P
       return say(certifyWords.reach(at(problem.line)), limits(problem.line));
     case 'nothingToSee':
       return say(certifyWords.noSymptom(problem.part), certifyWords.symptom);
+    case 'nothingToDo':
+      return say(certifyWords.nothingToDo, certifyWords.somethingToDo);
     case 'refused':
       return say(certifyWords.refusal(problem.act, problem.reason), certifyWords.possible);
     case 'lineLost':

@@ -7,7 +7,6 @@ import { benchSetup } from '../certify/benchSetup.ts';
 import { endlessScenario } from '../certify/endless.ts';
 import { type KnownSet, knownSetIn } from '../certify/knownSet.ts';
 import { checkScenario } from '../files/checkScenario.ts';
-import { hashOf } from '../files/hash.ts';
 import { type LoadedReceiver, loadReceiver } from '../files/library.ts';
 import { parseJson } from '../files/parseJson.ts';
 import { parseReceiver } from '../files/receiverSchema.ts';
@@ -82,32 +81,30 @@ export function receiverFromFile(terminal: Terminal, name: string): Result<Loade
   return loadReceiver({ file: name, text: text.value }, { file: deckName, text: deck.value });
 }
 
-/** The hash of a scenario as it lies in the project; null when there is none of that id. */
-export function shelvedScenarioHash(terminal: Terminal, id: string): Result<string | null> {
+/** A scenario as it lies in the project; null when there is none of that id. */
+export function shelvedScenario(terminal: Terminal, id: string): Result<Scenario | null> {
   if (!/^[a-z0-9-]+$/.test(id)) return { ok: true, value: null };
   for (const track of readdirSync(SCENARIOS, { withFileTypes: true })) {
     const name = path.join(SCENARIOS, track.name, `${id}.json`);
-    if (track.isDirectory() && existsSync(name)) return scenarioHashOf(terminal, name);
+    if (track.isDirectory() && existsSync(name)) return scenarioIn(terminal, name);
   }
-  return readEndlessId(id) === null ? { ok: true, value: null } : endlessHash(terminal, id);
+  return readEndlessId(id) === null ? { ok: true, value: null } : endlessMade(terminal, id);
 }
 
 /** A scenario of the endless track is made anew from its name. */
-function endlessHash(terminal: Terminal, id: string): Result<string | null> {
+function endlessMade(terminal: Terminal, id: string): Result<Scenario | null> {
   const receivers = new Map<string, LoadedReceiver>();
   for (const name of readdirSync(RECEIVERS)) {
     const loaded = receiverFromFile(terminal, path.join(RECEIVERS, name, 'receiver.json'));
     if (!loaded.ok) return loaded;
     receivers.set(name, loaded.value);
   }
-  const scenario = endlessScenario(receivers, id);
-  return { ok: true, value: scenario === null ? null : hashOf(scenario) };
+  return { ok: true, value: endlessScenario(receivers, id) };
 }
 
-export function scenarioHashOf(terminal: Terminal, name: string): Result<string> {
+export function scenarioIn(terminal: Terminal, name: string): Result<Scenario> {
   const text = readText(terminal, name);
   if (!text.ok) return text;
   const json = parseJson(text.value, name);
-  const scenario = json.ok ? parseScenario(json.value, name) : json;
-  return scenario.ok ? { ok: true, value: hashOf(scenario.value) } : scenario;
+  return json.ok ? parseScenario(json.value, name) : json;
 }

@@ -129,6 +129,7 @@ function courseProblems(all: readonly { readonly file: string; readonly scenario
       if (seen.has(mark)) say(place, `${mark} a second time`, 'each once');
       seen.add(mark);
     }
+    if (scenario.attempt !== undefined) say('/attempt', String(scenario.attempt), 'none: each attempt has its own');
     scenario.after.forEach((before, i) => {
       const other = order.get(before);
       if (other === undefined) say(`/after/${i}`, `"${before}"`, oneOfThese([...order.keys()]));

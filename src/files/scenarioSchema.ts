@@ -85,6 +85,7 @@ export const scenarioSchema = v.strictObject({
   words: words(),
   seed: integer(0, 2 ** 31 - 1),
   set: v.exactOptional(integer(0, 2 ** 31 - 1)),
+  attempt: v.exactOptional(integer(0, 2 ** 31 - 1)),
   start: startSchema,
   bench: benchSchema,
   life: v.exactOptional(lifeSchema),

@@ -125,7 +125,7 @@ function scaledCoils(deck: Deck, factors: ReadonlyMap<string, number>): Deck {
   return { ...deck, elements };
 }
 
-/** One seed of two numbers. The multiplier is that of the golden ratio in 32 bits (Knuth, The Art of Computer Programming 3, 6.4; from memory). */
-function mixed(seed: number, draw: number): number {
+/** One seed of two numbers, for whatever is tried one after the other under one number. The multiplier is that of the golden ratio in 32 bits (Knuth, The Art of Computer Programming 3, 6.4; from memory). */
+export function mixed(seed: number, draw: number): number {
   return (seed ^ Math.imul(draw + 1, 0x9e3779b1)) | 0;
 }

@@ -73,6 +73,8 @@ export interface Scenario {
   readonly seed: number;
   /** which set of the design stands on the bench; left out: the design itself, every part as printed */
   readonly set?: number;
+  /** of a scenario that was made for one attempt at a sealed one: its number. No file of the course has it. */
+  readonly attempt?: number;
   readonly start: ScenarioStart;
   readonly bench: ScenarioBench;
   /** what the bench does that a drawing does not; each left out stands at its mild value */

@@ -88,7 +88,7 @@ describe('a set', () => {
     const [point, ...points] = first!.specification.points;
     const specification = { ...first!.specification, points: [{ ...point!, low: 1.2, high: 1.4 }, ...points] };
     const receiver = { ...design.receiver, responses: [{ ...first!, specification }, ...rest] };
-    const none = dealSet({ ...design, receiver }, 3, spreadsOf(receiver), 2);
+    const none = dealSet({ ...design, receiver }, 3, spreadsOf(receiver), { mostDraws: 2 });
     expect(none).toMatchObject({ ok: false, draws: 2, narrowest: { item: { kind: 'point' } } });
     const scenario = { ...scenarios.find((s) => s.receiver === receiver.id)!, set: 3 };
     expect(benchSetup({ ...design, receiver }, scenario, null, 'wild.json')).toMatchObject({

@@ -1,13 +1,14 @@
-/** Judges run files one after another. Receivers and hashes are kept from one to the next; no file has a say in what is said of another. */
+/** Judges run files one after another. Receivers and scenarios are kept from one to the next; no file has a say in what is said of another. */
 import { existsSync } from 'node:fs';
 import { bad, good, type Problem, type Result } from '../../base/result.ts';
 import type { LoadedReceiver } from '../../files/library.ts';
 import type { RunFile } from '../../files/runFile.ts';
+import { heldAgainst } from '../../judge/heldAgainst.ts';
 import { type FoundBench, type Judgement, judgeRun, readToJudge } from '../../judge/judgeRun.ts';
 import type { Scenario } from '../../scenario/scenario.ts';
 import { readDocument } from '../document.ts';
 import { placeOf } from '../files.ts';
-import { scenarioHashOf, shelvedReceiver, shelvedScenarioHash, shelvedSet } from '../shelf.ts';
+import { scenarioIn, shelvedReceiver, shelvedScenario, shelvedSet } from '../shelf.ts';
 import { type Terminal, UsageError } from '../terminal.ts';
 import { type Row, rowOf } from './row.ts';
 
@@ -20,12 +21,12 @@ export interface RunJudge {
 /** `expected`: file or id of the scenario that was handed out; left out, each run is held against the one of its name in the project. */
 export function createRunJudge(terminal: Terminal, expected: string | undefined): RunJudge {
   const receivers = new Map<string, LoadedReceiver>();
-  const hashes = new Map<string, Result<string | null>>();
-  const wanted = expected === undefined ? null : expectedHash(terminal, expected);
+  const scenarios = new Map<string, Result<Scenario | null>>();
+  const wanted = expected === undefined ? null : expectedScenario(terminal, expected);
 
-  const hashFor = (id: string): Result<string | null> => {
-    const known = wanted ?? hashes.get(id) ?? shelvedScenarioHash(terminal, id);
-    if (wanted === null) hashes.set(id, known);
+  const ownFor = (id: string): Result<Scenario | null> => {
+    const known = wanted ?? scenarios.get(id) ?? shelvedScenario(terminal, id);
+    if (wanted === null) scenarios.set(id, known);
     return known;
   };
   const find =
@@ -35,9 +36,9 @@ export function createRunJudge(terminal: Terminal, expected: string | undefined)
       const loaded = kept ? good(kept) : shelvedReceiver(terminal, scenario.receiver, file, '/scenario/receiver');
       if (!loaded.ok) return loaded;
       receivers.set(scenario.receiver, loaded.value);
-      const hash = hashFor(scenario.id);
-      if (!hash.ok) return hash;
-      return good({ ...loaded.value, scenarioHash: hash.value, known: shelvedSet(scenario.id) });
+      const own = ownFor(scenario.id);
+      if (!own.ok) return own;
+      return good(heldAgainst(loaded.value, own.value, scenario, shelvedSet(scenario.id)));
     };
   const judged = (run: RunFile, file: string): Judgement => judgeRun(run, file, find(file));
 
@@ -55,9 +56,9 @@ export function createRunJudge(terminal: Terminal, expected: string | undefined)
   };
 }
 
-function expectedHash(terminal: Terminal, expected: string): Result<string> {
-  if (existsSync(placeOf(expected))) return scenarioHashOf(terminal, expected);
-  const shelved = shelvedScenarioHash(terminal, expected);
+function expectedScenario(terminal: Terminal, expected: string): Result<Scenario> {
+  if (existsSync(placeOf(expected))) return scenarioIn(terminal, expected);
+  const shelved = shelvedScenario(terminal, expected);
   if (!shelved.ok) return shelved;
   if (shelved.value === null) throw new UsageError(terminal.words.cli.regrade.noScenario(expected));
   return good(shelved.value);

@@ -1,11 +1,12 @@
 /** Each job as a plain function: what a worker does, and what a test can do without one. */
 import { problemLine } from '../../base/result.ts';
+import { attemptSetup } from '../../certify/attempt.ts';
 import { benchSetup } from '../../certify/benchSetup.ts';
 import { certifyScenario } from '../../certify/certifyScenario.ts';
 import { endlessScenario, MOST_IDEAS } from '../../certify/endless.ts';
 import type { KnownSet } from '../../certify/knownSet.ts';
-import { hashOf } from '../../files/hash.ts';
 import type { ScenarioFolder } from '../../files/library.ts';
+import { heldAgainst } from '../../judge/heldAgainst.ts';
 import { judgeRun, readToJudge } from '../../judge/judgeRun.ts';
 import { readEndlessId } from '../../scenario/endlessId.ts';
 import type { JobName, JobTable, OnShare, Order, Outcome } from './jobTable.ts';
@@ -30,9 +31,10 @@ const JOBS: { readonly [N in keyof JobTable]: Job<N> } = {
     if (loaded === undefined) throw new Error(`no receiver ${scenario.receiver}`);
     const setup = benchSetup(loaded, scenario);
     if (!setup.ok) throw new Error(setup.problems.map(problemLine).join('\n'));
-    return certifyScenario(setup.value, onShare);
+    return certifyScenario(setup.value, { onShare });
   },
   setUp: async (order) => PLAIN_JOBS.setUp(order),
+  attempt: async ({ design, scenario, attempt }, _world, onShare) => attemptSetup(design, scenario, attempt, onShare),
   grade: async (order) => PLAIN_JOBS.grade(order),
   report: async (order) => PLAIN_JOBS.report(order),
   async judge({ text, file }, { library, knownSet }) {
@@ -45,7 +47,7 @@ const JOBS: { readonly [N in keyof JobTable]: Job<N> } = {
       if (loaded === undefined) return null;
       const shipped = scenarios.find((one) => one.id === scenario.id);
       const own = shipped ?? (readEndlessId(scenario.id) === null ? null : endlessScenario(receivers, scenario.id));
-      return { ok: true, value: { ...loaded, known, scenarioHash: own === null ? null : hashOf(own) } };
+      return { ok: true, value: heldAgainst(loaded, own, scenario, known) };
     });
   },
 };

@@ -20,6 +20,11 @@ export interface JobTable {
     readonly order: { readonly design: SetParts; readonly scenario: Scenario };
     readonly outcome: Result<BenchSetup>;
   };
+  /** the bench of one attempt at a sealed scenario, dealt afresh */
+  readonly attempt: {
+    readonly order: { readonly design: SetParts; readonly scenario: Scenario; readonly attempt: number };
+    readonly outcome: Result<BenchSetup>;
+  };
   /** grades a run that is known to fit its bench */
   readonly grade: { readonly order: RunOnBench; readonly outcome: Report };
   /** grades it and looks back on it: all that a report is made of */

@@ -1,13 +1,15 @@
 /** The jobs that need nothing but their order, so that a page without workers can do them itself. */
+import { attemptSetup } from '../../certify/attempt.ts';
 import { benchSetup } from '../../certify/benchSetup.ts';
 import { blindTurns } from '../../grading/blindTurns.ts';
 import { grade } from '../../grading/grade.ts';
 import type { JobTable } from './jobTable.ts';
 
-export type PlainJob = 'setUp' | 'grade' | 'report';
+export type PlainJob = 'setUp' | 'attempt' | 'grade' | 'report';
 
 export const PLAIN_JOBS: { readonly [N in PlainJob]: (order: JobTable[N]['order']) => JobTable[N]['outcome'] } = {
   setUp: ({ design, scenario }) => benchSetup(design, scenario),
+  attempt: ({ design, scenario, attempt }) => attemptSetup(design, scenario, attempt),
   grade: ({ setup, events }) => grade(setup, events),
   report: ({ setup, events }) => ({ report: grade(setup, events), blind: blindTurns(setup, events) }),
 };

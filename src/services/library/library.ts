@@ -14,6 +14,8 @@ export interface FetchOptions {
   readonly signal?: AbortSignal;
   /** hears the share that is done, 0 to 1, where making takes long */
   readonly onShare?: (share: number) => void;
+  /** the number of an attempt, for a scenario that is dealt afresh for each; left out: as it lies in the course */
+  readonly attempt?: number;
 }
 
 export interface Library {

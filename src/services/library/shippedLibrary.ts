@@ -10,9 +10,9 @@ export function createShippedLibrary(index: unknown = SHIPPED_INDEX): Library {
   return {
     entries: () => entries,
     leftOut: () => leftOut,
-    async setup(id) {
+    async setup(id, options = {}) {
       const entry = entries.find((one) => one.id === id);
-      return entry === undefined ? null : (await reading()).readShippedSetup(id, entry.receiver);
+      return entry === undefined ? null : (await reading()).readShippedSetup(id, entry.receiver, options);
     },
     receiver: async (id) => (await reading()).readShippedReceiver(id),
     knownSet: async (id) => (await import('./shippedSet.ts')).shippedSet(id),

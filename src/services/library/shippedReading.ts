@@ -2,6 +2,8 @@
 import type { Result } from '../../base/result.ts';
 import type { BenchSetup } from '../../bench/setup.ts';
 import { deckNameIn, type LoadedReceiver, loadReceiver, loadScenario } from '../../files/library.ts';
+import { isDealtAfresh } from '../../scenario/attempt.ts';
+import type { FetchOptions } from './library.ts';
 import { onBench } from './onBench.ts';
 import { shippedSet } from './shippedSet.ts';
 import { shippedText } from './shippedTexts.ts';
@@ -18,7 +20,11 @@ export async function readShippedReceiver(id: string): Promise<Result<LoadedRece
 }
 
 /** null: no scenario of that id. `receiverId`, where it is known beforehand, spares a second wait. */
-export async function readShippedSetup(id: string, receiverId: string): Promise<Result<BenchSetup> | null> {
+export async function readShippedSetup(
+  id: string,
+  receiverId: string,
+  { attempt, signal }: FetchOptions = {},
+): Promise<Result<BenchSetup> | null> {
   const [text, loaded, known] = await Promise.all([
     shippedText(`/${id}.json`),
     readShippedReceiver(receiverId),
@@ -27,5 +33,9 @@ export async function readShippedSetup(id: string, receiverId: string): Promise<
   if (text === null || loaded === null) return null;
   if (!loaded.ok) return loaded;
   const scenario = loadScenario(text, new Map([[receiverId, loaded.value]]));
-  return scenario.ok ? onBench(loaded.value, scenario.value, known) : scenario;
+  if (!scenario.ok) return scenario;
+  if (attempt === undefined || !isDealtAfresh(scenario.value)) return onBench(loaded.value, scenario.value, known);
+  const { beside } = await import('../jobs/pageJobs.ts');
+  const order = { design: loaded.value, scenario: scenario.value, attempt };
+  return beside('attempt', order, signal === undefined ? {} : { signal });
 }

@@ -11,6 +11,8 @@ export interface OpenRun {
   readonly scenario: Scenario | null;
   /** of a sealed run's scenario as it was handed out; else null */
   readonly scenarioHash: string | null;
+  /** the number of the attempt, from which a sealed run's scenario is made again; null: it was not dealt afresh */
+  readonly attempt: number | null;
   readonly events: readonly TimedEvent[];
   readonly elapsedMs: number;
   /** the session machine's persisted snapshot, plain JSON */

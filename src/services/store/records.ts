@@ -7,6 +7,7 @@ import { timedEventSchema } from '../../files/eventSchema.ts';
 import type { TimedEvent } from '../../files/runFile.ts';
 import { parseScenario } from '../../files/scenarioSchema.ts';
 import { fileId, integer, list, number, oneOf, text, yesOrNo } from '../../files/schemaPieces.ts';
+import { MOST_SEED } from '../../scenario/attempt.ts';
 import type { Scenario } from '../../scenario/scenario.ts';
 import type { Aside, AsideReason, KeptRun, OpenHead, OpenRun } from './keptRuns.ts';
 
@@ -31,6 +32,7 @@ const openSchema = v.object({
   scenario: v.unknown(),
   // Left out by runs that lie open from before there was one.
   scenarioHash: v.optional(v.nullable(text(64)), null),
+  attempt: v.optional(v.nullable(integer(0, MOST_SEED)), null),
   events: v.array(v.unknown()),
   elapsedMs: number(0, LONGEST_RUN_MS),
   session: v.unknown(),

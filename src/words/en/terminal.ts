@@ -153,6 +153,8 @@ const certifyWords = {
   reach: (line: string): string => `no slug setting nearer than ${line}`,
   noSymptom: (part: string): string => `${part}, which slugs alone can make up for`,
   symptom: 'a failed part that shows',
+  nothingToDo: 'a set that meets its sheet as it is found, or with an eighth of a turn on one slug',
+  somethingToDo: 'something to put right',
   refusal: (act: string, reason: string): string => `the action ${act}, which the bench refuses (${reason})`,
   possible: 'a route of actions that can happen',
   lost: (line: string, share: number): string => `score line ${line} at ${share} of its points by the best route`,

@@ -1,0 +1,131 @@
+/**
+ * Attempts at a sealed scenario. Each is dealt afresh: a set of its own, slugs astray in other ways, a bench that lies by other amounts; the faults and the lesson stay.
+ * An attempt is a scenario like any other, made of the one in the course and a number, so a run file that carries it can be replayed by itself; whoever has the
+ * course makes it again from the number and sees that it is the same.
+ *
+ * Ideas are tried in the order of their numbers, 0, 1, 2 ..., until one can be certified. An idea deals but the first draw of its set and searches once: what does not
+ * come right at once costs less than the next idea. The route of its certificate is the straight way to the set's best place.
+ */
+
+import { seededRandom } from '../base/random.ts';
+import { bad, type Result } from '../base/result.ts';
+import type { BenchSetup } from '../bench/setup.ts';
+import { mixed, type SetParts, spreadsOf } from '../receiver/individualSet.ts';
+import type { Adjuster } from '../receiver/receiver.ts';
+import { nominalTurns } from '../receiver/slugLaw.ts';
+import { MOST_SEED } from '../scenario/attempt.ts';
+import type { Scenario } from '../scenario/scenario.ts';
+import { certifyScenario } from './certifyScenario.ts';
+import { dealSet } from './dealSet.ts';
+import { onBenchWith } from './knownSet.ts';
+
+/** An attempt whose first idea cannot be certified has so many more. */
+export const MOST_IDEAS = 24;
+
+/** Of what the file says: how far a slug stands off, how far the bench lies. */
+const LEAST_SHARE = 0.5;
+const MOST_SHARE = 1.75;
+const EIGHTH = 1 / 8;
+/** Turns from a stop that are kept free. */
+const CLEAR_TURNS = 0.5;
+const MOST_LAG_DEGREES = 40;
+const DIAL_STEP_HZ = 1000;
+
+/** The bench of attempt number `attempt` at a sealed scenario of the course. `onShare` hears how much of the ideas has been tried, from 0 to 1. */
+export function attemptSetup(
+  design: SetParts,
+  scenario: Scenario,
+  attempt: number,
+  onShare: (share: number) => void = () => {},
+): Result<BenchSetup> {
+  for (let idea = 0; idea < MOST_IDEAS; idea++) {
+    onShare(idea / MOST_IDEAS);
+    const setup = tried(design, scenario, attempt, idea);
+    if (setup !== null) return setup;
+  }
+  return bad({
+    file: scenario.id,
+    place: '/attempt',
+    found: `attempt ${attempt}, of which ${MOST_IDEAS} ideas cannot be certified`,
+    wanted: 'another number',
+  });
+}
+
+function tried(design: SetParts, scenario: Scenario, attempt: number, idea: number): Result<BenchSetup> | null {
+  const chance = seededRandom(mixed(attempt, idea));
+  const seed = Math.floor(chance() * (MOST_SEED + 1));
+  const deal = dealSet(design, seed, spreadsOf(design.receiver), { mostDraws: 1, tries: 1, hopeless: HOPELESS });
+  if (!deal.ok) return null;
+  const { set, draw } = deal.dealt;
+  const dealt: Scenario = {
+    ...scenario,
+    attempt,
+    set: seed,
+    seed: Math.floor(chance() * (MOST_SEED + 1)),
+    start: { ...scenario.start, slugs: slugsOff(scenario, set.receiver.adjusters, chance) },
+    bench: benchLies(scenario.bench, chance),
+  };
+  const setup = onBenchWith(design, dealt, set, draw, scenario.id);
+  if (!setup.ok) return null;
+  const outcome = certifyScenario(setup.value, { spot: true });
+  if (!outcome.ok || outcome.certificate.asFound.excess < LEAST_ASTRAY) return null;
+  return { ok: true, value: { ...setup.value, scenario: { ...dealt, par: outcome.certificate.par } } };
+}
+
+/** Tolerances that an attempt is outside the sheet by at least, as it is found. */
+const LEAST_ASTRAY = 0.5;
+/** Tolerances outside the sheet, once the curve lies on the printed one, beyond which a set is given up. */
+const HOPELESS = 2;
+
+/**
+ * As many slugs off as in the file, traps for traps and the rest for the rest, either way, by eighths of a turn. Slugs that a fault names stand as the file has them.
+ */
+function slugsOff(
+  { start, faults }: Scenario,
+  adjusters: readonly Adjuster[],
+  chance: () => number,
+): Readonly<Record<string, number>> {
+  const own = new Set(faults.flatMap((fault) => ('slug' in fault ? [fault.slug] : [])));
+  const slugs: Record<string, number> = {};
+  for (const kind of ['slug', 'trap'] as const) {
+    const ofKind = adjusters.filter((a) => a.kind === kind && !own.has(a.id));
+    const sizes = ofKind.filter((a) => start.slugs[a.id]).map((a) => Math.abs(start.slugs[a.id]!));
+    const order = ofKind.map((a) => ({ a, at: chance() })).sort((x, y) => x.at - y.at);
+    for (const [i, size] of sizes.entries()) slugs[order[i]!.a.id] = awayOf(order[i]!.a, size, chance);
+  }
+  for (const [id, away] of Object.entries(start.slugs)) if (own.has(id)) slugs[id] = away;
+  return slugs;
+}
+
+function awayOf(adjuster: Adjuster, size: number, chance: () => number): number {
+  const nominal = nominalTurns(adjuster);
+  const wanted = Math.max(EIGHTH, toStep(size * share(chance), EIGHTH));
+  const inwards = chance() < 0.5;
+  const rooms = { in: adjuster.travelTurns - nominal - CLEAR_TURNS, out: nominal - CLEAR_TURNS };
+  const turns = (room: number): number => Math.min(wanted, Math.max(EIGHTH, Math.floor(room / EIGHTH) * EIGHTH));
+  return inwards ? turns(rooms.in) : -turns(rooms.out);
+}
+
+/** Lag and errors of what lies in the file, either way. Which way X runs belongs to the lesson. */
+function benchLies(bench: Scenario['bench'], chance: () => number): Scenario['bench'] {
+  const either = (figure: number, step: number, most: number): number => {
+    const size = Math.min(most, toStep(Math.abs(figure) * share(chance), step));
+    return figure === 0 ? 0 : chance() < 0.5 ? size : -size;
+  };
+  return {
+    ...bench,
+    phaseLagDegrees: either(bench.phaseLagDegrees, 1, MOST_LAG_DEGREES),
+    dialErrorHz: either(bench.dialErrorHz, DIAL_STEP_HZ, Number.POSITIVE_INFINITY),
+    ...(bench.centreErrorHz === undefined
+      ? {}
+      : { centreErrorHz: either(bench.centreErrorHz, DIAL_STEP_HZ, Number.POSITIVE_INFINITY) }),
+  };
+}
+
+function toStep(value: number, step: number): number {
+  return Math.round(value / step) * step;
+}
+
+function share(chance: () => number): number {
+  return LEAST_SHARE + (MOST_SHARE - LEAST_SHARE) * chance();
+}

@@ -1,0 +1,10 @@
+/** Attempts at sealed scenarios: each has a number, and by it a set and a start of its own. */
+import type { Scenario } from './scenario.ts';
+
+/** Attempts and sets are numbered up to here. */
+export const MOST_SEED = 2 ** 31 - 1;
+
+/** Whether each attempt at a scenario of the course is dealt afresh. What was made for one attempt is not dealt again. */
+export function isDealtAfresh({ sealed, set, attempt }: Pick<Scenario, 'sealed' | 'set' | 'attempt'>): boolean {
+  return sealed && set !== undefined && attempt === undefined;
+}
