@@ -98,6 +98,7 @@ export function openRun(runId: string, count = 9): OpenRun {
     learner: null,
     scenario,
     scenarioHash: null,
+    attempt: null,
     events,
     elapsedMs,
     session,
