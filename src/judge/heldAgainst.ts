@@ -2,14 +2,13 @@
 import { attemptSetup } from '../certify/attempt.ts';
 import { type KnownSet, knownOf } from '../certify/knownSet.ts';
 import { hashOf } from '../files/hash.ts';
-import type { SetParts } from '../receiver/individualSet.ts';
 import { isDealtAfresh } from '../scenario/attempt.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import type { FoundBench } from './judgeRun.ts';
 
 /** `own`: the scenario of that name as it is known here, null where there is none. `known`: the set of its certificate. */
 export function heldAgainst(
-  { receiver, deck }: SetParts,
+  { receiver, deck }: Omit<FoundBench, 'scenarioHash'>,
   own: Scenario | null,
   { attempt }: Scenario,
   known: KnownSet | null,
