@@ -1,4 +1,4 @@
-/** First page of the sheet: the figure, the numbered steps with their ticks, the caution. */
+/** First page of the sheet, under its figure: the numbered steps with their ticks, the caution. */
 
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { usePort } from '../../../kit/hooks/usePort.ts';
@@ -8,38 +8,17 @@ import { Marked, useMarked } from '../../../kit/terms/Marked.tsx';
 import { Ink } from '../../../kit/theme/art.tsx';
 import { cautionsOf } from '../../../present/cautions.ts';
 import type { BenchPort } from '../../../present/ports.ts';
-import type { SheetFigures } from '../../../present/sheetFigures.ts';
 import { type StepMark, stepMarks, stepNow } from '../../../present/steps.ts';
 import type { Receiver } from '../../../receiver/receiver.ts';
 import { bringInSight } from './inSight.ts';
 import { AllStands, Lack, useLackStages } from './Lack.tsx';
-import { SheetFigure } from './SheetFigure.tsx';
 import './steps.css';
 
-/** px */
-const FIGURE = 176;
-const LOW_FIGURE = 118;
-
-export function ProcedurePage({
-  port,
-  figures,
-  width,
-  low,
-}: {
-  readonly port: BenchPort;
-  readonly figures: SheetFigures;
-  readonly width: number;
-  /** a sheet without much height: the steps need it more than the figure */
-  readonly low: boolean;
-}) {
+export function ProcedurePage({ port }: { readonly port: BenchPort }) {
   const { sheet: sheetWords } = useWords();
   const { receiver } = port;
   return (
     <>
-      <figure class="sheet-figure">
-        <SheetFigure receiver={receiver} figures={figures} width={width} height={low ? LOW_FIGURE : FIGURE} />
-        <figcaption class="si">{sheetWords.figure(figures.response.setUp.observeAt)}</figcaption>
-      </figure>
       {port.scenario.sealed ? <p class="own-ticks">{sheetWords.ownTicks}</p> : null}
       <Steps port={port} />
       {receiver.cautions.length === 0 ? null : <Caution receiver={receiver} />}

@@ -12,6 +12,7 @@ import type { SheetFigures } from '../../../present/sheetFigures.ts';
 import { workResponses } from '../../../receiver/responses.ts';
 import { LevelsPage } from './LevelsPage.tsx';
 import { ProcedurePage } from './ProcedurePage.tsx';
+import { SheetFigure } from './SheetFigure.tsx';
 import { SlugsPage } from './SlugsPage.tsx';
 import '../../../kit/tabs/tabs.css';
 import '../../../kit/links/link.css';
@@ -27,8 +28,10 @@ interface ServiceSheetProps {
   readonly onClose: (() => void) | null;
 }
 
-/** px of height under which figure and steps share what there is */
+/** px: a sheet without much height has a lower figure, for the steps need it more */
 const LOW = 600;
+const FIGURE = 176;
+const LOW_FIGURE = 118;
 
 function ServiceSheetBase({ port, rect, figures, turnTo, onClose }: ServiceSheetProps) {
   const { sheet: sheetWords } = useWords();
@@ -42,10 +45,10 @@ function ServiceSheetBase({ port, rect, figures, turnTo, onClose }: ServiceSheet
   useLayoutEffect(() => text.current?.scrollTo(0, 0), [page]);
   const pages = sheetWords.pages;
   const content = useMemo(() => {
-    if (page === 0)
-      return <ProcedurePage port={port} figures={figures} width={rect.width - 38} low={rect.height < LOW} />;
+    if (page === 0) return <ProcedurePage port={port} />;
     return page === 1 ? <LevelsPage receiver={receiver} figures={figures} /> : <SlugsPage receiver={receiver} />;
-  }, [page, port, receiver, figures, rect.width, rect.height]);
+  }, [page, port, receiver, figures]);
+  const figureHeight = rect.height < LOW ? LOW_FIGURE : FIGURE;
   return (
     <article
       id="service-sheet"
@@ -71,6 +74,12 @@ function ServiceSheetBase({ port, rect, figures, turnTo, onClose }: ServiceSheet
         </p>
         <ResponseTabs port={port} shown={figures.response.id} turnTo={turnTo} />
       </header>
+      {page === 0 ? (
+        <figure class="sheet-figure">
+          <SheetFigure receiver={receiver} figures={figures} width={rect.width - 38} height={figureHeight} />
+          <figcaption class="si">{sheetWords.figure(figures.response.setUp.observeAt)}</figcaption>
+        </figure>
+      ) : null}
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls must be reachable by keyboard */}
       <section class="sheet-text" ref={text} tabIndex={0} aria-label={pages[page]!}>
         {content}
