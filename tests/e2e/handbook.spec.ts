@@ -91,6 +91,13 @@ test('a trade word opens by pointer, by key and by tap, and closes again', async
   await page.keyboard.press('Escape');
   await expect(slip).toHaveCount(0);
   await expect(word).toBeFocused();
+  // A slip that only shows itself is passed by Tab, and there is never a second one.
+  await page.keyboard.press('Tab');
+  await expect(page.locator('.term-word').nth(1)).toBeFocused();
+  await expect(slip).toHaveCount(1);
+  await page.keyboard.press('Tab');
+  await expect(page.locator('.term-word').nth(2)).toBeFocused();
+  await expect(slip).toHaveCount(1);
 });
 
 for (const id of [null, 'traps', 'safety', WORDS_PAGE]) {

@@ -11,11 +11,21 @@ export interface FigureSliderProps {
   readonly control: Extract<FigureControl, { kind: 'slider' }>;
   readonly value: number;
   readonly onValue: (value: number) => void;
+  /** false: Tab goes past it */
+  readonly tabbable?: boolean;
   /** what else is heard when it moves */
   readonly also?: string;
 }
 
-export function FigureSlider({ name, quiet = false, control, value, onValue, also }: FigureSliderProps) {
+export function FigureSlider({
+  name,
+  quiet = false,
+  tabbable = true,
+  control,
+  value,
+  onValue,
+  also,
+}: FigureSliderProps) {
   const { format } = useFirstWords();
   const { from, to, step, unit, places } = control;
   const written = writtenQuantity(format, { value, unit, places });
@@ -28,6 +38,7 @@ export function FigureSlider({ name, quiet = false, control, value, onValue, als
         min={0}
         max={Math.round((to - from) / step)}
         step={1}
+        tabIndex={tabbable ? 0 : -1}
         value={Math.round((value - from) / step)}
         aria-valuetext={also === undefined ? aloud : `${aloud}; ${also}`}
         onInput={(event) => onValue(from + event.currentTarget.valueAsNumber * step)}

@@ -13,6 +13,11 @@ const HOVER_MS = 300;
 const LEAVE_MS = 250;
 const GAP_PX = 9;
 
+type SlipState = 'shut' | 'glanced' | 'entered';
+
+/** One slip at a time: the next one to open shuts the last. */
+let closeLast: (() => void) | null = null;
+
 export interface TermProps {
   readonly id: string;
   readonly children: ComponentChildren;
@@ -24,14 +29,16 @@ export function Term({ id, children }: TermProps) {
 }
 
 function KnownTerm({ id, children }: { readonly id: TermId; readonly children: ComponentChildren }) {
-  const [open, setOpen] = useState(false);
+  const [state, setState] = useState<SlipState>('shut');
+  const open = state !== 'shut';
   const word = useRef<HTMLSpanElement>(null);
   const slip = useRef<HTMLSpanElement>(null);
   const timer = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
   const slipId = useId();
-  const soon = (next: boolean, ms: number): void => {
+  /** What was asked for by a key or a press outlasts a pointer that comes and goes. */
+  const soon = (next: 'shut' | 'glanced', ms: number): void => {
     clearTimeout(timer.current);
-    timer.current = setTimeout(() => setOpen(next), ms);
+    timer.current = setTimeout(() => setState((now) => (now === 'entered' ? now : next)), ms);
   };
   const hold = (): void => clearTimeout(timer.current);
   useEffect(() => hold, []);
@@ -40,7 +47,9 @@ function KnownTerm({ id, children }: { readonly id: TermId; readonly children: C
     const box = slip.current!;
     box.showPopover();
     placeBeside(box, word.current!);
-    const close = (): void => setOpen(false);
+    const close = (): void => setState('shut');
+    closeLast?.();
+    closeLast = close;
     const follow = (): void => placeBeside(box, word.current!);
     const key = (event: KeyboardEvent): void => {
       if (event.key !== 'Escape') return;
@@ -57,6 +66,7 @@ function KnownTerm({ id, children }: { readonly id: TermId; readonly children: C
     addEventListener('scroll', follow, true);
     addEventListener('resize', close);
     return () => {
+      if (closeLast === close) closeLast = null;
       removeEventListener('keydown', key, true);
       removeEventListener('pointerdown', press, true);
       removeEventListener('scroll', follow, true);
@@ -65,20 +75,20 @@ function KnownTerm({ id, children }: { readonly id: TermId; readonly children: C
   }, [open]);
   const show = (): void => {
     hold();
-    setOpen(true);
+    setState('entered');
   };
   const left = (event: FocusEvent): void => {
     const to = event.relatedTarget as Node | null;
-    if (slip.current?.contains(to) !== true && to !== word.current) setOpen(false);
+    if (slip.current?.contains(to) !== true && to !== word.current) setState('shut');
   };
   return (
     <span
       class="term"
       onPointerEnter={(event) => {
-        if (event.pointerType !== 'touch') soon(true, HOVER_MS);
+        if (event.pointerType !== 'touch') soon('glanced', HOVER_MS);
       }}
       onPointerLeave={(event) => {
-        if (event.pointerType !== 'touch') soon(false, LEAVE_MS);
+        if (event.pointerType !== 'touch') soon('shut', LEAVE_MS);
       }}
       onFocusOut={left}
     >
@@ -97,21 +107,22 @@ function KnownTerm({ id, children }: { readonly id: TermId; readonly children: C
           show();
         }}
         onFocus={() => {
-          if (word.current?.matches(':focus-visible')) setOpen(true);
+          if (word.current?.matches(':focus-visible')) setState((now) => (now === 'shut' ? 'glanced' : now));
         }}
       >
         {children}
       </span>
       {open ? (
         <span ref={slip} id={slipId} class="term-slip" popover="manual" onPointerEnter={hold}>
-          <TermText id={id} />
+          <TermText id={id} entered={state === 'entered'} />
         </span>
       ) : null}
     </span>
   );
 }
 
-function TermText({ id }: { readonly id: TermId }) {
+/** Tab goes into a slip that was opened on purpose; past one that only shows itself it goes on to what is next on the page. */
+function TermText({ id, entered }: { readonly id: TermId; readonly entered: boolean }) {
   const words = useWords();
   const { term, means } = words.glossary.terms[id];
   const { page, figure } = TERMS[id];
@@ -119,10 +130,14 @@ function TermText({ id }: { readonly id: TermId }) {
     <>
       <span class="term-head">
         <b>{term}</b>
-        {page === null ? null : <a href={handbookHash(page)}>{words.glossary.more}</a>}
+        {page === null ? null : (
+          <a href={handbookHash(page)} tabIndex={entered ? 0 : -1}>
+            {words.glossary.more}
+          </a>
+        )}
       </span>
       <span class="term-means">{means}</span>
-      {figure === undefined ? null : <TermFigure term={term} {...figure} />}
+      {figure === undefined ? null : <TermFigure term={term} tabbable={entered} {...figure} />}
     </>
   );
 }

@@ -12,16 +12,24 @@ export interface TermFigureProps {
   readonly term: string;
   readonly kind: FigureKind;
   readonly control: string;
+  readonly tabbable: boolean;
 }
 
-export function TermFigure({ term, kind, control: id }: TermFigureProps) {
+export function TermFigure({ term, kind, control: id, tabbable }: TermFigureProps) {
   const { figure, settings, drawn, set } = useFigure(kind);
   const control = figure.controls[id]!;
   return (
     <span class="term-figure">
       <Ink svg={inkPlot(WIDTH, HEIGHT, drawn.plot)} width={WIDTH} height={HEIGHT} />
       {control.kind === 'slider' ? (
-        <FigureSlider name={term} quiet control={control} value={settings[id]!} onValue={(value) => set(id, value)} />
+        <FigureSlider
+          name={term}
+          quiet
+          tabbable={tabbable}
+          control={control}
+          value={settings[id]!}
+          onValue={(value) => set(id, value)}
+        />
       ) : null}
     </span>
   );

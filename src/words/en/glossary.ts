@@ -38,6 +38,11 @@ export const glossaryWords = {
       means: 'The standing voltage on a grid or base that sets how much a stage amplifies.',
       forms: ['bias', 'bias supply'],
     },
+    bleeder: {
+      term: 'bleeder',
+      means: 'A resistor that empties a capacitor after switching off, as long as it has not failed itself.',
+      forms: ['bleeder', 'bleeders'],
+    },
     blanking: {
       term: 'blanking',
       means: 'Shutting the sweep source off on its way back, so that the way back draws the base line.',
@@ -48,6 +53,11 @@ export const glossaryWords = {
       means:
         'A trap with a resistor that balances its losses: set both right and nothing at all comes through at its frequency.',
       forms: ['bridged trap', 'bridged traps'],
+    },
+    bypass: {
+      term: 'by-pass',
+      means: 'A capacitor that leads the signal to earth and leaves the standing voltage where it is.',
+      forms: ['by-pass', 'by-passes'],
     },
     can: {
       term: 'can',
@@ -73,6 +83,11 @@ export const glossaryWords = {
       term: 'critical coupling',
       means: 'Just enough coupling for the tallest single hump: one step more and it starts to part in two.',
       forms: ['critical coupling', 'critical'],
+    },
+    crystal: {
+      term: 'crystal',
+      means: 'A marker that cannot be wrong: it swings at the one frequency that is written on it.',
+      forms: ['crystal', 'crystals'],
     },
     damping: {
       term: 'damping resistor',
@@ -162,6 +177,11 @@ export const glossaryWords = {
       means: 'Turns the picture about, so that high frequencies stand on the side where your sheet has them.',
       forms: ['mirror switch', 'mirror'],
     },
+    oscillator: {
+      term: 'oscillator',
+      means: 'The stage that makes a wave of its own, so that the tuner can bring every station to the same frequency.',
+      forms: ['oscillator', 'oscillators'],
+    },
     overload: {
       term: 'overload',
       means: 'More signal than a stage can follow: the top of the curve goes flat, and looks better than it is.',
@@ -212,6 +232,11 @@ export const glossaryWords = {
       term: 'service sheet',
       means: 'The maker’s own paper: what is injected where, in what order, and how the curve should look.',
       forms: ['service sheet', 'sheet'],
+    },
+    sideband: {
+      term: 'sidebands',
+      means: 'What a programme puts on either side of its carrier; there the picture or the sound is.',
+      forms: ['sideband', 'sidebands'],
     },
     slope: {
       term: 'slope',
@@ -272,6 +297,12 @@ export const glossaryWords = {
       term: 'trap',
       means: 'A tuned circuit that swallows one frequency and lets all the others pass.',
       forms: ['trap', 'traps'],
+    },
+    tunable: {
+      term: 'tunable marker',
+      means:
+        'A marker with a dial, for every frequency that no crystal stands for; nearly right, and checked against one.',
+      forms: ['tunable marker', 'tunable markers'],
     },
     tuned: {
       term: 'tuned circuit',

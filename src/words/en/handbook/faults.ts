@@ -23,7 +23,7 @@ export const faults: HandbookPage = {
     },
     { h: 'Low, and of the right shape' },
     {
-      p: 'Gain is missing somewhere, and tuning is not. A weak valve, a low supply, too much [bias](bias), a screen by-pass that has opened. No slug will find it. Meter the voltages.',
+      p: 'Gain is missing somewhere, and tuning is not. A weak valve, a low supply, too much [bias](bias), a screen [by-pass](bypass) that has opened. No slug will find it. Meter the voltages.',
     },
     { h: 'Tall and narrow' },
     {

@@ -18,7 +18,7 @@ export const markers: HandbookPage = {
   ],
   blocks: [
     {
-      p: 'A marker is a second signal of a frequency that you know: a crystal, or the tunable marker with its dial. Where the [sweep](sweep) passes it, the two beat against each other. The beat is quick at first, slows to nothing as the sweep goes through, and quickens again. Filtered and laid on the curve it is a little burst: the pip. Its middle is the frequency.',
+      p: 'A marker is a second signal of a frequency that you know: a [crystal](crystal), or the [tunable marker](tunable) with its dial. Where the [sweep](sweep) passes it, the two beat against each other. The beat is quick at first, slows to nothing as the sweep goes through, and quickens again. Filtered and laid on the curve it is a little burst: the pip. Its middle is the frequency.',
     },
     { h: 'Added' },
     {

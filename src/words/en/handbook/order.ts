@@ -32,7 +32,7 @@ export const order: HandbookPage = {
         '[Phasing](phasing) with the [retrace](retrace) on, then [blanking](blanking).',
         'Bias at the sheet’s figure, and metered.',
         'Level: down until only the size changes.',
-        '[Markers](marker), small, and the dial checked against a crystal.',
+        '[Markers](marker), small, and the dial checked against a [crystal](crystal).',
       ],
     },
     {

@@ -11,7 +11,7 @@ export const reading: HandbookPage = {
       kind: 'slope',
       title: 'Where the carrier stands',
       caption:
-        'Move the [carrier](carrier) along the [slope](slope). Half way up, the two sidebands together make a whole. Dashed: half height.',
+        'Move the [carrier](carrier) along the [slope](slope). Half way up, the two [sidebands](sideband) together make a whole. Dashed: half height.',
       controls: { carrier: 'Vision carrier' },
       readings: { level: 'Carrier at', low: 'Coarse parts of the picture' },
     },

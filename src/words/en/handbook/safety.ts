@@ -27,7 +27,7 @@ export const safety: HandbookPage = {
     },
     { h: 'What stays charged' },
     {
-      p: 'Reservoir capacitors keep their charge after switching off. A capacitor of {bleedFarads} at {bleedVolts} needs {bleedSeconds} through a bleeder of {bleedOhms} to come down to {bleedTo}, and a bleeder can be open without anybody knowing. So discharge through a resistor, never with a screwdriver, and then meter. Discharged is what the meter says.',
+      p: 'Reservoir capacitors keep their charge after switching off. A capacitor of {bleedFarads} at {bleedVolts} needs {bleedSeconds} through a [bleeder](bleeder) of {bleedOhms} to come down to {bleedTo}, and a bleeder can be open without anybody knowing. So discharge through a resistor, never with a screwdriver, and then meter. Discharged is what the meter says.',
     },
     {
       p: 'The picture tube is a capacitor too, charged to thousands of volts, and it can hold them for days. Its glass is under the pressure of the air and can implode. Regulators at such voltages can give off X-rays when they are out of adjustment. On this bench that corner is fenced off. Leave it so at home.',

@@ -18,12 +18,12 @@ export const spot: HandbookPage = {
   ],
   blocks: [
     {
-      p: 'On a [swept](sweep) curve a good [trap](trap) is a hairline. The spot passes it in no time, the [detector](detector) has its own floor, and the eye puts the lowest point where it would like to have it. For a trap, for the zero of an [S-curve](sCurve) and for an oscillator the sweep is the wrong tool. Stop it.',
+      p: 'On a [swept](sweep) curve a good [trap](trap) is a hairline. The spot passes it in no time, the [detector](detector) has its own floor, and the eye puts the lowest point where it would like to have it. For a trap, for the zero of an [S-curve](sCurve) and for an [oscillator](oscillator) the sweep is the wrong tool. Stop it.',
     },
     { h: 'The set-up' },
     {
       steps: [
-        'Set the source to the frequency of the trap, with no sweep. A crystal beside it tells you that it is there.',
+        'Set the source to the frequency of the trap, with no sweep. A [crystal](crystal) beside it tells you that it is there.',
         'Put the [tone](tone) on: {toneHz} at a depth of {toneDepth}, as every test generator has it.',
         'Look at the detector on the tube. The note stands there as a ripple, as high as the [carrier](carrier) that gets through.',
         'Turn the trap for the least ripple. As it falls, turn up the gain of the tube and go on.',

@@ -39,7 +39,7 @@ export const sweep: HandbookPage = {
       ],
     },
     {
-      p: 'What it is not good for is anything that has to stand at an exact frequency: a [trap](trap), an oscillator, a zero crossing. There the sweep shows you the neighbourhood, and a [spot frequency](#spot) or a [marker](marker) gives you the address.',
+      p: 'What it is not good for is anything that has to stand at an exact frequency: a [trap](trap), an [oscillator](oscillator), a zero crossing. There the sweep shows you the neighbourhood, and a [spot frequency](#spot) or a [marker](marker) gives you the address.',
     },
     {
       p: 'And one warning before you start. The tube draws whatever reaches its input. A bad lead, a [stage](stage) driven too hard, a [bias](bias) line that moves: each of them gives you a clean, steady, convincing curve of something else. Half of this handbook is about telling the two apart.',
