@@ -92,6 +92,11 @@ test('a trade word opens by pointer, by key and by tap, and closes again', async
   await expect(slip).toHaveCount(0);
   await expect(word).toBeFocused();
   // A slip that only shows itself is passed by Tab, and there is never a second one.
+  await page.goto('/#/handbook/one-can');
+  await expect(page.getByRole('heading', { level: 1 })).toBeFocused();
+  await page.keyboard.press('Tab');
+  await expect(page.locator('.term-word').nth(0)).toBeFocused();
+  await expect(slip).toContainText(en.glossary.terms.can.means);
   await page.keyboard.press('Tab');
   await expect(page.locator('.term-word').nth(1)).toBeFocused();
   await expect(slip).toHaveCount(1);

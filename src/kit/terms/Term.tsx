@@ -31,7 +31,7 @@ export function Term({ id, children }: TermProps) {
 function KnownTerm({ id, children }: { readonly id: TermId; readonly children: ComponentChildren }) {
   const [state, setState] = useState<SlipState>('shut');
   const open = state !== 'shut';
-  const word = useRef<HTMLSpanElement>(null);
+  const word = useRef<HTMLAnchorElement>(null);
   const slip = useRef<HTMLSpanElement>(null);
   const timer = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
   const slipId = useId();
@@ -92,17 +92,21 @@ function KnownTerm({ id, children }: { readonly id: TermId; readonly children: C
       }}
       onFocusOut={left}
     >
-      {/* biome-ignore lint/a11y/useSemanticElements: a button element is one block in its line, and a comma behind it could begin the next */}
-      <span
+      {/* biome-ignore lint/a11y/useSemanticElements: a word in a line of text, which breaks with it; opened aside it leads to its page */}
+      <a
         ref={word}
+        href={handbookHash(TERMS[id].page)}
         role="button"
-        tabIndex={0}
         class="term-word"
         aria-expanded={open}
         {...(open ? { 'aria-describedby': slipId } : {})}
-        onClick={show}
+        onClick={(event) => {
+          if (event.ctrlKey || event.metaKey || event.shiftKey) return;
+          event.preventDefault();
+          show();
+        }}
         onKeyDown={(event) => {
-          if (event.key !== 'Enter' && event.key !== ' ') return;
+          if (event.key !== ' ') return;
           event.preventDefault();
           show();
         }}
@@ -111,7 +115,7 @@ function KnownTerm({ id, children }: { readonly id: TermId; readonly children: C
         }}
       >
         {children}
-      </span>
+      </a>
       {open ? (
         <span ref={slip} id={slipId} class="term-slip" popover="manual" onPointerEnter={hold}>
           <TermText id={id} entered={state === 'entered'} />

@@ -1,4 +1,4 @@
-/** The menu: keys and help, hints, suspending, clearing the bench. */
+/** The menu: keys and help, hints, the handbook, suspending, clearing the bench. */
 
 import { useEffect, useRef } from 'preact/hooks';
 import { usePort } from '../../kit/hooks/usePort.ts';
@@ -6,6 +6,7 @@ import { useWords } from '../../kit/hooks/useWords.ts';
 import { place, px } from '../../kit/px.ts';
 import { Short } from '../../kit/Short.tsx';
 import { Frame } from '../../kit/theme/art.tsx';
+import { handbookHash } from '../../present/handbook/address.ts';
 import type { BenchPort } from '../../present/ports.ts';
 import { aidsWithin } from '../../session/session.ts';
 import { MenuBars } from './BenchHeader.tsx';
@@ -67,7 +68,7 @@ interface ChoicesProps {
 }
 
 function Choices({ port, low, top, onToggle, onChoose, sound }: ChoicesProps) {
-  const { header: headerWords, parts: partsWords } = useWords();
+  const { header: headerWords, parts: partsWords, shell } = useWords();
   const list = useRef<HTMLDivElement>(null);
   const taken = usePort(port, () => port.state().hintsTaken);
   const hints = aidsWithin(port.scenario).hints && port.scenario.hints.length > 0;
@@ -91,8 +92,8 @@ function Choices({ port, low, top, onToggle, onChoose, sound }: ChoicesProps) {
     const move = event.key === 'ArrowDown' ? 1 : event.key === 'ArrowUp' ? -1 : 0;
     if (move === 0) return;
     event.preventDefault();
-    const buttons = [...(list.current?.querySelectorAll('button') ?? [])];
-    const at = buttons.indexOf(document.activeElement as HTMLButtonElement);
+    const buttons = [...(list.current?.querySelectorAll<HTMLElement>('button, a') ?? [])];
+    const at = buttons.indexOf(document.activeElement as HTMLElement);
     buttons[(at + move + buttons.length) % buttons.length]?.focus();
   };
   const item = (choice: MenuChoice, words: string) => (
@@ -113,6 +114,9 @@ function Choices({ port, low, top, onToggle, onChoose, sound }: ChoicesProps) {
       {hints ? item('hints', headerWords.hints(Math.max(0, port.scenario.hints.length - taken))) : null}
       {port.scenario.faults.length > 0 ? item('parts', partsWords.menu) : null}
       {item('help', headerWords.help)}
+      <a role="menuitem" href={handbookHash()}>
+        {shell.handbook}
+      </a>
       {sound === null ? null : item('sound', headerWords.sound[sound])}
       {item('suspend', headerWords.suspend)}
       {item('clear', headerWords.abandon)}
