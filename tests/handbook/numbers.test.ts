@@ -35,7 +35,7 @@ import {
   VALVE,
 } from '../../src/present/handbook/figures/stages.ts';
 import { fastSweep, MAINS_HZ, NARROW, phasing, SPAN_HZ, SWEPT } from '../../src/present/handbook/figures/sweeping.ts';
-import { ABSORBER, BRIDGED, bridgedDb, trapDepthDb } from '../../src/present/handbook/figures/traps.ts';
+import { ABSORBER, BRIDGED, bridgedDb, markers, trapDepthDb } from '../../src/present/handbook/figures/traps.ts';
 import { HANDBOOK_NUMBERS } from '../../src/present/handbook/numbers.ts';
 import { SCALE } from '../../src/present/handbook/quantity.ts';
 import { highest, peaks, widthAt } from '../../src/present/handbook/read.ts';
@@ -391,5 +391,37 @@ describe('what the pages say without a figure', () => {
     expect(peaks(hz, y)).toHaveLength(1);
     expect(widthAt(hz, y, 4)).toBeCloseTo(2, 0);
     expect(widthAt(hz, y, 6)).toBeNull();
+  });
+});
+
+describe('the marker of its figure', () => {
+  const draw = (marker: number, way: number) => markers.draw({ marker, way });
+  const inTrap = ABSORBER.trap.hz;
+
+  it('added, is as tall in the trap as on the slope and leaves the base line alone', () => {
+    for (const at of [inTrap, 43.5e6]) {
+      const { pip, base } = draw(at, 0).readings;
+      expect(pip.value).toBe(1);
+      expect(base.value).toBe(0);
+    }
+  });
+
+  it('sent through the set, goes with the curve and lifts the base line', () => {
+    const [trapped, free] = [draw(inTrap, 1).readings, draw(45.5e6, 1).readings];
+    expect(trapped.pip.value!).toBeLessThan(0.3 * free.pip.value!);
+    expect(free.base.value!).toBeGreaterThan(0.05);
+  });
+
+  it('stands at its frequency', () => {
+    const { lines } = draw(43.5e6, 0).plot;
+    const { x, y } = lines[1]!;
+    const smooth = draw(46.5e6, 0).plot.lines[1]!;
+    const curve = (hz: number): number => {
+      const i = Array.from(smooth.x).findIndex((f) => f >= hz);
+      return smooth.y[i]!;
+    };
+    const off = Array.from(x, (f, i) => (Math.abs(y[i]! - curve(f)) > 0.05 ? f : 0)).filter((f) => f > 0 && f < 45e6);
+    expect(off.length).toBeGreaterThan(10);
+    for (const f of off) expect(Math.abs(f - 43.5e6)).toBeLessThan(0.25e6);
   });
 });

@@ -3,7 +3,7 @@ import { withMarkers } from '../../../bench/throughMarkers.ts';
 import { addPip, pipShape } from '../../../physics/pip.ts';
 import { sweepFrequencies } from '../../../physics/sweep.ts';
 import { decibels, grid, levelAtHz, levels, once, solverOf } from '../circuits.ts';
-import { type LiveFigure, places, reading, shareOf, slider } from '../liveFigure.ts';
+import { type LiveFigure, reading, shareOf, slider, places as switchOf } from '../liveFigure.ts';
 import { highest } from '../read.ts';
 import { MAINS_HZ } from './sweeping.ts';
 
@@ -129,17 +129,22 @@ export const bridgedT: LiveFigure<'bridgedT'> = {
   },
 };
 
-const POINTS = 2048;
+/** Fine enough for the beat inside a pip; elsewhere one in so many is drawn. */
+const POINTS = 16_384;
+const COARSE = 32;
+const FINE_HZ = 300e3;
 const PIP_WIDTH_HZ = 60e3;
 const PIP = 0.14;
 const MARKED = { centre: 43.5e6, span: 9e6 } as const;
 
 /** The curve with its trap, as seen with a pip added after detection or with a marker that went through the set. */
 export const markers: LiveFigure<'markers'> = {
-  controls: { marker: slider(40e6, 47e6, 0.25e6, 43.5e6, 'MHz', 2), way: places(2) },
+  controls: { marker: slider(40e6, 47e6, 0.25e6, 43.5e6, 'MHz', 2), way: switchOf(2) },
   draw({ marker, way }) {
     setTrap(ABSORBER.trap.hz, 0.12);
-    const hz = sweepFrequencies(MARKED.centre, MARKED.span, POINTS);
+    const all = sweepFrequencies(MARKED.centre, MARKED.span, POINTS);
+    const places = [...all.keys()].filter((i) => i % COARSE === 0 || Math.abs(all[i]! - marker) < FINE_HZ);
+    const hz = Float64Array.from(places, (i) => all[i]!);
     const seen = levels(absorber(), 'p', hz);
     const top = highest(hz, seen).level;
     const y = shareOf(seen, top);
@@ -149,7 +154,7 @@ export const markers: LiveFigure<'markers'> = {
     const whole = new Float64Array(2 * POINTS);
     const sweep = { centreHz: MARKED.centre, spanHz: MARKED.span, mainsHz: MAINS_HZ, points: POINTS };
     addPip(whole, pipShape(sweep, marker, PIP_WIDTH_HZ), pip, 0);
-    const shown = y.map((v, i) => (through ? withMarkers(v, own) : v) + whole[i]!);
+    const shown = y.map((v, k) => (through ? withMarkers(v, own) : v) + whole[places[k]!]!);
     const base = through ? withMarkers(0, own) : 0;
     return {
       plot: {
