@@ -1,4 +1,7 @@
-/** English: the trade's words, and the few of ours. `forms`: how a word may stand in a text. */
+/**
+ * English: the trade's words, and the few of ours. `forms`: how a word may stand in a text.
+ * Over 300 lines: one list in the order of the alphabet, which is looked up and not read through.
+ */
 
 export interface TermWords {
   readonly term: string;
