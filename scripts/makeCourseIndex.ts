@@ -4,10 +4,12 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { problemLine } from '../src/base/result.ts';
 import { benchSetup } from '../src/certify/benchSetup.ts';
+import { parIn, withPar } from '../src/certify/certifiedPar.ts';
 import { type KnownSet, knownSetIn } from '../src/certify/knownSet.ts';
 import { loadScenarioFolder } from '../src/files/library.ts';
 import { entryOf } from '../src/present/entryOf.ts';
 import type { ScenarioEntry } from '../src/present/scenarioEntry.ts';
+import type { Scenario } from '../src/scenario/scenario.ts';
 
 export type CourseIndex =
   | { readonly ok: true; readonly entries: readonly ScenarioEntry[] }
@@ -16,7 +18,8 @@ export type CourseIndex =
 export function makeCourseIndex(folder: string): CourseIndex {
   const loaded = loadScenarioFolder(textsIn(folder));
   if (!loaded.ok) return { ok: false, lines: loaded.problems.map(problemLine) };
-  const { scenarios, receivers } = loaded.value;
+  const { receivers } = loaded.value;
+  const scenarios = loaded.value.scenarios.map(certified);
   const setups = scenarios.map((scenario) =>
     benchSetup(receivers.get(scenario.receiver)!, scenario, certifiedSet(scenario.id)),
   );
@@ -25,9 +28,17 @@ export function makeCourseIndex(folder: string): CourseIndex {
   return { ok: true, entries: setups.flatMap((setup) => (setup.ok ? [entryOf(setup.value)] : [])) };
 }
 
+/** With the par of its certificate, where it has one. */
+export function certified(scenario: Scenario): Scenario {
+  const name = certificateOf(scenario.id);
+  return existsSync(name) ? withPar(scenario, parIn(readFileSync(name, 'utf8'))) : scenario;
+}
+
+const certificateOf = (id: string): string => fileURLToPath(new URL(`../certificates/${id}.json`, import.meta.url));
+
 /** What the certificate of a shipped scenario knows of its set; null where it has none. */
 export function certifiedSet(id: string): KnownSet | null {
-  const name = fileURLToPath(new URL(`../certificates/${id}.json`, import.meta.url));
+  const name = certificateOf(id);
   return existsSync(name) ? knownSetIn(readFileSync(name, 'utf8')) : null;
 }
 

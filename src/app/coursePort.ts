@@ -21,14 +21,15 @@ export function createCoursePort(
       for (const { scenarioId, total } of kept) best.set(scenarioId, Math.max(total, best.get(scenarioId) ?? 0));
       return library.entries().map((entry) => {
         const scenario = entryIn(language, entry);
-        const { id, after } = scenario;
+        const { id, recommendedAfter } = scenario;
         const run = onBench.get(id);
         return {
           scenario,
           best: best.get(id) ?? null,
           passed: passed.has(id),
           onBench: run === undefined ? null : { turns: run.turns, seconds: run.elapsedMs / 1000 },
-          early: logbook.isReady() && !best.has(id) && run === undefined && after.some((one) => !passed.has(one)),
+          early:
+            logbook.isReady() && !best.has(id) && run === undefined && recommendedAfter.some((one) => !passed.has(one)),
         };
       });
     },

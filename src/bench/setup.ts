@@ -89,7 +89,7 @@ function startingSlugs({ receiver, scenario }: BenchSetup): Record<string, SlugS
   const slugs: Record<string, SlugState> = {};
   for (const adjuster of receiver.adjusters) {
     // Drawn for every slug, so that naming one in a scenario does not move the others.
-    const scatter = (2 * chance() - 1) * scenario.start.scatterTurns;
+    const scatter = (2 * chance() - 1) * scenario.start.randomTurns;
     const away = Object.hasOwn(scenario.start.slugs, adjuster.id) ? (scenario.start.slugs[adjuster.id] ?? 0) : scatter;
     const named = Object.hasOwn(scenario.start.slugs, adjuster.id);
     const turns =

@@ -11,6 +11,7 @@ import { warmsUp } from '../bench/heat.ts';
 import { type BenchSetup, designOf, initialState } from '../bench/setup.ts';
 import { trueFinding } from '../bench/witness.ts';
 import { hashOf } from '../files/hash.ts';
+import { scenarioHash } from '../files/scenarioFile.ts';
 import { uncured } from '../grading/faultLines.ts';
 import { grade } from '../grading/grade.ts';
 import { lineIsMet } from '../grading/report.ts';
@@ -22,6 +23,7 @@ import type { Adjuster } from '../receiver/receiver.ts';
 import { workResponses } from '../receiver/responses.ts';
 import { nominalTurns } from '../receiver/slugLaw.ts';
 import type { CoreTurns } from '../receiver/statedResponse.ts';
+import { PAR_NOT_KNOWN } from '../scenario/par.ts';
 import type { Certification, CertifiedLine, CertifyProblem, RouteStep } from './certificate.ts';
 import { createDemands, type Demands, type Standing } from './demands.ts';
 import { createHand, fillTube, makeSound, prove, setUpFor, turnAll } from './goodHand.ts';
@@ -108,7 +110,7 @@ export function certifyScenario(
       format: 'haystack-certificate',
       version: 1,
       scenario: scenario.id,
-      scenarioHash: hashOf({ ...scenario, par: undefined }),
+      scenarioHash: scenarioHash({ ...scenario, par: PAR_NOT_KNOWN }),
       receiverHash: hashOf({ receiver: printed.receiver, deck: printed.deck }),
       engine: ENGINE,
       set: setOf(setup),

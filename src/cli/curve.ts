@@ -1,14 +1,13 @@
 /** `curve`: the receiver's true response under the sheet's conditions (the curves of the graded report), of a scenario as found or of a run as found and as left. */
 import { bad, type Result } from '../base/result.ts';
 import type { TimedEvent } from '../files/runFile.ts';
-import { parseScenario } from '../files/scenarioSchema.ts';
 import { grade } from '../grading/grade.ts';
 import { responseById } from '../receiver/responses.ts';
 import { widenSpecification } from '../receiver/specification.ts';
 import { replay } from '../run/replay.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { type Curves, curveSvg } from './curveSvg.ts';
-import { readDocument } from './document.ts';
+import { readDocument, scenarioOf } from './document.ts';
 import { writeText } from './files.ts';
 import { fittingSetup } from './shelf.ts';
 import { EXIT, type ExitCode, type Terminal, tellProblems, UsageError } from './terminal.ts';
@@ -56,7 +55,7 @@ function readWork(terminal: Terminal, name: string): Result<Work> {
   const { kind } = document.value;
   if (kind === 'run') return { ok: true, value: document.value.run };
   if (kind === 'scenario') {
-    const scenario = parseScenario(document.value.json, name);
+    const scenario = scenarioOf(document.value.json, name);
     return scenario.ok ? { ok: true, value: { scenario: scenario.value, events: null } } : scenario;
   }
   const { files } = terminal.words.cli;

@@ -1,12 +1,14 @@
 /** What a file is, by what it says of itself; receivers and scenarios are read as far as their format, runs whole. */
 import path from 'node:path';
 import { bad, good, type Result } from '../base/result.ts';
+import { withPar } from '../certify/certifiedPar.ts';
 import { parseJson } from '../files/parseJson.ts';
 import type { RunFile } from '../files/runFile.ts';
 import { parseRunFile, readRunFile } from '../files/runFileSchema.ts';
 import { parseScenario } from '../files/scenarioSchema.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { readText } from './files.ts';
+import { shelvedPar } from './shelf.ts';
 import type { Terminal } from './terminal.ts';
 
 export type Document =
@@ -33,11 +35,17 @@ export function readDocument(terminal: Terminal, name: string): Result<Document>
 export function readScenario(terminal: Terminal, name: string): Result<Scenario> {
   const document = readDocument(terminal, name);
   if (!document.ok) return document;
-  if (document.value.kind === 'scenario') return parseScenario(document.value.json, name);
+  if (document.value.kind === 'scenario') return scenarioOf(document.value.json, name);
   const { kind } = document.value;
   const { files } = terminal.words.cli;
   const found = kind === 'deck' ? files.noFormat : files.format(`haystack-${kind}`);
   return bad({ file: name, place: '/format', found, wanted: files.scenarioOnly });
+}
+
+/** With the par of its certificate, where the project has one. */
+export function scenarioOf(json: unknown, name: string): Result<Scenario> {
+  const scenario = parseScenario(json, name);
+  return scenario.ok ? good(withPar(scenario.value, shelvedPar(scenario.value.id))) : scenario;
 }
 
 function jsonDocument(terminal: Terminal, text: string, name: string): Result<Document> {

@@ -8,6 +8,7 @@ import { demonstrate } from './demonstrate.ts';
 import { regrade } from './regrade/regrade.ts';
 import { response } from './response.ts';
 import { EXIT, type ExitCode, type Terminal, UsageError } from './terminal.ts';
+import { upgrade } from './upgrade.ts';
 
 export function buildProgram(terminal: Terminal): Command {
   const say = terminal.words.cli;
@@ -35,6 +36,12 @@ export function buildProgram(terminal: Terminal): Command {
     .description(say.check.summary)
     .argument('<FILE...>', say.check.files)
     .action((files) => run(terminal, () => check(terminal, files)));
+  program
+    .command('upgrade')
+    .summary(say.upgrade.summary)
+    .description(say.upgrade.summary)
+    .argument('<SCENARIO.json...>', say.upgrade.files)
+    .action((files) => run(terminal, () => upgrade(terminal, files)));
   program
     .command('regrade')
     .summary(say.regrade.summary)

@@ -73,7 +73,7 @@ export function sheetBench(terminal: Terminal, name: string, options: SetOptions
 /** Nothing has failed and every slug is where this set wants it. */
 function madeGood(scenario: Scenario): Scenario {
   const { steelIn: _, ...start } = scenario.start;
-  return { ...scenario, faults: [], start: { ...start, slugs: {}, scatterTurns: 0 } };
+  return { ...scenario, faults: [], start: { ...start, slugs: {}, randomTurns: 0 } };
 }
 
 /** A frequency as given with `--hz`. */

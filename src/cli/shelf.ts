@@ -4,6 +4,7 @@ import path from 'node:path';
 import { bad, type Result } from '../base/result.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 import { benchSetup } from '../certify/benchSetup.ts';
+import { parIn, withPar } from '../certify/certifiedPar.ts';
 import { endlessScenario } from '../certify/endless.ts';
 import { type KnownSet, knownSetIn } from '../certify/knownSet.ts';
 import { checkScenario } from '../files/checkScenario.ts';
@@ -12,6 +13,7 @@ import { parseJson } from '../files/parseJson.ts';
 import { parseReceiver } from '../files/receiverSchema.ts';
 import { parseScenario } from '../files/scenarioSchema.ts';
 import { readEndlessId } from '../scenario/endlessId.ts';
+import type { Par } from '../scenario/par.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { PROJECT, readText } from './files.ts';
 import type { Terminal } from './terminal.ts';
@@ -52,6 +54,12 @@ export function fittingSetup(
 export function shelvedSet(id: string): KnownSet | null {
   const name = certificateFile(id);
   return /^[a-z0-9-]+$/.test(id) && existsSync(name) ? knownSetIn(readFileSync(name, 'utf8')) : null;
+}
+
+/** Par of a scenario's certificate in the project; null where there is none. */
+export function shelvedPar(id: string): Par | null {
+  const name = certificateFile(id);
+  return /^[a-z0-9-]+$/.test(id) && existsSync(name) ? parIn(readFileSync(name, 'utf8')) : null;
 }
 
 /** Where the certificate of a scenario lies. */
@@ -106,5 +114,6 @@ export function scenarioIn(terminal: Terminal, name: string): Result<Scenario> {
   const text = readText(terminal, name);
   if (!text.ok) return text;
   const json = parseJson(text.value, name);
-  return json.ok ? parseScenario(json.value, name) : json;
+  const scenario = json.ok ? parseScenario(json.value, name) : json;
+  return scenario.ok ? { ok: true, value: withPar(scenario.value, shelvedPar(scenario.value.id)) } : scenario;
 }

@@ -11,6 +11,7 @@ import type { FaultField } from '../receiver/faults/faultField.ts';
 import { partsTray } from '../receiver/faults/partsTray.ts';
 import type { Receiver } from '../receiver/receiver.ts';
 import { type Complain, oneOfThese, type Path } from './complaints.ts';
+import { placeInFile } from './faultFile.ts';
 
 export function checkFaults(faults: readonly Fault[], receiver: Receiver, deck: Deck, complain: Complain): void {
   let whole = true;
@@ -115,7 +116,8 @@ function checkFault(fault: Fault, receiver: Receiver, deck: Deck, at: Path, comp
   for (const [key, field] of Object.entries(faultRowOf(fault).fields)) {
     const known = choicesOf(field, receiver, deck);
     const value = String(values[key]);
-    if (known !== null && !known.has(value)) complain([...at, key], `"${value}"`, known.wanted);
+    if (known !== null && !known.has(value))
+      complain([...at, ...placeInFile(fault.kind, key)], `"${value}"`, known.wanted);
   }
 }
 

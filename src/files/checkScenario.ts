@@ -18,8 +18,8 @@ export function checkScenario(
   const { problems, complain } = complaints(file);
   if (scenario.receiver !== receiver.id) complain(['receiver'], `"${scenario.receiver}"`, `"${receiver.id}"`);
   const measured = receiver.responses.map((r) => r.id);
-  scenario.work?.forEach((name, i) => {
-    if (!measured.includes(name)) complain(['work', i], `"${name}"`, oneOfThese(measured));
+  scenario.responses?.forEach((name, i) => {
+    if (!measured.includes(name)) complain(['responses', i], `"${name}"`, oneOfThese(measured));
   });
   for (const [control, value] of Object.entries(scenario.start.controls)) {
     if (CONTROLS.check(receiver, control, value) !== 'notInThisScenario') continue;
@@ -44,10 +44,10 @@ export function checkScenario(
     complain(['start', 'steelIn'], `"${steelIn}"`, oneOfThese(known));
   const scattered = receiver.adjusters.filter((a) => !Object.hasOwn(scenario.start.slugs, a.id));
   const room = Math.min(...scattered.map((a) => Math.min(nominalTurns(a), a.travelTurns - nominalTurns(a))));
-  if (scenario.start.scatterTurns > room) {
+  if (scenario.start.randomTurns > room) {
     complain(
-      ['start', 'scatterTurns'],
-      String(scenario.start.scatterTurns),
+      ['start', 'randomTurns'],
+      String(scenario.start.randomTurns),
       `at most ${room.toFixed(2)}, the room to the nearer stop`,
     );
   }

@@ -1,14 +1,14 @@
-/** The shape of a fault in a scenario file, made from the table of faults; what must hold against the receiver is in checkFaults.ts. */
+/** The shape of a fault in a scenario file, made from the table of faults: what it names stands under `part` or `parts` (`faultFile.ts`). What must hold against the receiver is in checkFaults.ts. */
 import * as v from 'valibot';
-import type { Fault, FaultKind } from '../receiver/faults/fault.ts';
+import type { FaultKind } from '../receiver/faults/fault.ts';
 import type { FaultField, FaultFields } from '../receiver/faults/faultField.ts';
 import { FAULT_ROWS } from '../receiver/faults/faultRows.ts';
-import { elementName, nodeName, number, shortId } from './schemaPieces.ts';
+import { elementName, list, nodeName, number, shortId } from './schemaPieces.ts';
 
 type Shape = v.StrictObjectSchema<{ readonly kind: v.LiteralSchema<string, undefined> }, undefined>;
 
 /** One shape for each row. The shapes are as many and of the kinds that the table has, which the compiler cannot count. */
-export const faultSchema = v.variant('kind', shapes()) as unknown as v.GenericSchema<Fault>;
+export const faultSchema = v.variant('kind', shapes()) as unknown as v.GenericSchema<{ readonly kind: FaultKind }>;
 
 function shapes(): [Shape, ...Shape[]] {
   const kinds = Object.keys(FAULT_ROWS) as FaultKind[];
@@ -16,8 +16,15 @@ function shapes(): [Shape, ...Shape[]] {
 }
 
 function shapeOf(kind: FaultKind, fields: FaultFields): Shape {
-  const pieces = Object.entries(fields).map(([key, field]) => [key, pieceOf(field)] as const);
-  return v.strictObject({ kind: v.literal<string>(kind), ...Object.fromEntries(pieces) });
+  const all = Object.entries(fields).map(([key, field]) => ({ key, field, piece: pieceOf(field) }));
+  const named = all.filter(({ field }) => field.holds !== 'number').map(({ piece }) => piece);
+  const figures = all.filter(({ field }) => field.holds === 'number').map(({ key, piece }) => [key, piece] as const);
+  const [part] = named;
+  return v.strictObject({
+    kind: v.literal<string>(kind),
+    ...(part === undefined ? {} : named.length === 1 ? { part } : { parts: list(part, named.length, named.length) }),
+    ...Object.fromEntries(figures),
+  });
 }
 
 function pieceOf(field: FaultField): v.GenericSchema {

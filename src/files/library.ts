@@ -130,11 +130,11 @@ function courseProblems(all: readonly { readonly file: string; readonly scenario
       seen.add(mark);
     }
     if (scenario.attempt !== undefined) say('/attempt', String(scenario.attempt), 'none: each attempt has its own');
-    scenario.after.forEach((before, i) => {
+    scenario.recommendedAfter.forEach((before, i) => {
       const other = order.get(before);
-      if (other === undefined) say(`/after/${i}`, `"${before}"`, oneOfThese([...order.keys()]));
+      if (other === undefined) say(`/recommendedAfter/${i}`, `"${before}"`, oneOfThese([...order.keys()]));
       else if (other.track === track && other.order >= scenario.order) {
-        say(`/after/${i}`, `"${before}", which comes later`, 'scenarios with a lower order');
+        say(`/recommendedAfter/${i}`, `"${before}", which comes later`, 'scenarios with a lower order');
       }
     });
   }

@@ -13,9 +13,8 @@ export interface FormatHistory {
   readonly migrations: Migrations;
 }
 
-/** Version 1 is the first of both formats, so there is nothing to bring forward yet. */
+/** Version 1 is the first, so there is nothing to bring forward yet. */
 export const RECEIVER_HISTORY: FormatHistory = { format: 'haystack-receiver', current: 1, migrations: {} };
-export const SCENARIO_HISTORY: FormatHistory = { format: 'haystack-scenario', current: 1, migrations: {} };
 
 /** The value as a file of the current version. */
 export function bringForward(json: unknown, history: FormatHistory, file: string): Result<unknown> {

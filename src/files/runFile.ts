@@ -16,6 +16,8 @@ export interface ClaimedScore {
 
 export interface RunFile extends RunHead {
   readonly scenario: Scenario;
+  /** the scenario as it stands in a file that was made when scenarios had an older version; left out: it is as `scenario` */
+  readonly handed?: unknown;
   readonly events: readonly TimedEvent[];
   /** null while the run is not signed off */
   readonly claimed: ClaimedScore | null;

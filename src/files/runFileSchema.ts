@@ -115,5 +115,6 @@ function runFrom(json: unknown, { events, problems: wrongEvents }: EventReader, 
     problems.push({ file, place: '/seal', found: 'a count and two hashes', wanted: seal });
   if (!scenario.ok) problems.push(...scenario.problems.map((p) => ({ ...p, place: `/scenario${p.place}` })));
   if (!shape.success || !scenario.ok || problems.length > 0) return bad(...listed(problems, file));
-  return good({ ...shape.output, scenario: scenario.value, events });
+  const old = (inside as { readonly version?: unknown }).version !== scenario.value.version;
+  return good({ ...shape.output, scenario: scenario.value, ...(old ? { handed: inside } : {}), events });
 }

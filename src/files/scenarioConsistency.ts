@@ -6,19 +6,20 @@ import { scenarioTranslations } from './translationConsistency.ts';
 
 export function scenarioConsistency(scenario: Scenario, file: string): Problem[] {
   const { problems, complain } = complaints(file);
-  const { weights, proofs, start, aids, after, par, timeLimitSeconds } = scenario;
+  const { weights, proofs, start, aids, recommendedAfter, par, timeLimitSeconds } = scenario;
   const sum = weights.response + weights.truth + weights.proofs + weights.care + weights.economy;
   if (Math.abs(sum - 100) > 1e-9) complain(['weights'], `a sum of ${sum}`, 'weights that sum to 100');
   complainOfRepeats(proofs, (i) => ['proofs', i], complain);
   complainOfRepeats(start.prepared, (i) => ['start', 'prepared', i], complain);
-  complainOfRepeats(scenario.work ?? [], (i) => ['work', i], complain);
-  complainOfRepeats(after, (i) => ['after', i], complain);
+  complainOfRepeats(scenario.responses ?? [], (i) => ['responses', i], complain);
+  complainOfRepeats(recommendedAfter, (i) => ['recommendedAfter', i], complain);
   if (proofs.length === 0 && weights.proofs > 0) {
     complain(['weights', 'proofs'], String(weights.proofs), '0, as no proof is asked for');
   }
-  if (after.includes(scenario.id)) complain(['after'], `"${scenario.id}"`, 'scenarios other than itself');
-  if (scenario.sealed && (aids.hints || aids.waxMarks || aids.exactReadouts)) {
-    complain(['aids'], 'aids in a sealed scenario', 'all three false');
+  if (recommendedAfter.includes(scenario.id))
+    complain(['recommendedAfter'], `"${scenario.id}"`, 'scenarios other than itself');
+  if (scenario.sealed && (aids.hints || aids.toleranceMarks)) {
+    complain(['aids'], 'aids in a sealed scenario', 'both false');
   }
   if (aids.hints && scenario.hints.length === 0) complain(['hints'], 'no hints', 'at least one, as aids.hints is true');
   if (timeLimitSeconds !== null && timeLimitSeconds < par.seconds) {

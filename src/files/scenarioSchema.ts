@@ -4,11 +4,15 @@
  */
 import * as v from 'valibot';
 import { bad, type Result } from '../base/result.ts';
+import { PAR_NOT_KNOWN } from '../scenario/par.ts';
 import type { Scenario } from '../scenario/scenario.ts';
+import { faultFromFile } from './faultFile.ts';
 import { faultSchema } from './faultSchema.ts';
 import { tooBig } from './guardSize.ts';
-import { bringForward, SCENARIO_HISTORY } from './migrations.ts';
+import { bringForward } from './migrations.ts';
+import { withoutNotes } from './notes.ts';
 import { scenarioConsistency } from './scenarioConsistency.ts';
+import { SCENARIO_HISTORY } from './scenarioHistory.ts';
 import {
   byLanguage,
   fileId,
@@ -30,11 +34,13 @@ const title = () => text(60);
 const words = () => v.strictObject({ brief: text(240), story: text(800), lesson: text(300) });
 const hints = () => list(text(240), 0, 8);
 
+const NO_CHANCE = 1;
+
 const startSchema = v.strictObject({
-  slugs: v.pipe(v.record(shortId(), turns(60)), v.maxEntries(24, 'at most 24 slugs')),
-  scatterTurns: number(0, 60),
-  controls: startControlsSchema,
-  prepared: list(oneOf('safe', 'connect'), 0, 2),
+  slugs: v.optional(v.pipe(v.record(shortId(), turns(60)), v.maxEntries(24, 'at most 24 slugs')), {}),
+  randomTurns: v.optional(number(0, 60), 0),
+  controls: v.optional(startControlsSchema, {}),
+  prepared: v.optional(list(oneOf('safe', 'connect'), 0, 2), []),
   leads: v.exactOptional(
     v.strictObject({
       rf: v.exactOptional(v.nullable(shortId())),
@@ -48,10 +54,10 @@ const startSchema = v.strictObject({
 });
 
 const benchSchema = v.strictObject({
-  phaseLagDegrees: number(-85, 85),
-  xSwapped: yesOrNo(),
-  mainsHz: oneOf(50, 60),
-  dialErrorHz: number(-1e6, 1e6),
+  phaseLagDegrees: v.optional(number(-85, 85), 0),
+  xSwapped: v.optional(yesOrNo(), false),
+  mainsHz: v.optional(oneOf(50, 60), 60),
+  dialErrorHz: v.optional(number(-1e6, 1e6), 0),
   centreErrorHz: v.exactOptional(number(-1e6, 1e6)),
 });
 
@@ -67,9 +73,25 @@ const lifeSchema = v.strictObject({
   handFarads: v.exactOptional(number(0, 1e-12)),
 });
 
+const aidsSchema = v.strictObject({
+  hints: v.optional(yesOrNo(), false),
+  toleranceMarks: v.optional(yesOrNo(), false),
+});
+
+const weightsSchema = v.strictObject({
+  response: points(),
+  truth: points(),
+  proofs: points(),
+  care: points(),
+  economy: points(),
+});
+const USUAL_WEIGHTS = { response: 50, truth: 20, proofs: 10, care: 10, economy: 10 };
+const proofsSchema = list(oneOf('halveLevel', 'markersOffOn', 'touchEarth', 'swingPhase', 'skirts'), 0, 5);
+
+/** What is left out of a file holds as it says here: what is the same in every job need not be written. */
 export const scenarioSchema = v.strictObject({
   format: v.literal('haystack-scenario'),
-  version: v.literal(1),
+  version: v.literal(2),
   id: fileId(),
   code: v.pipe(
     v.string('a code such as "S-01"'),
@@ -78,35 +100,32 @@ export const scenarioSchema = v.strictObject({
   title: title(),
   track: fileId(),
   order: integer(1, 999),
-  difficulty: oneOf(1, 2, 3),
-  after: list(fileId(), 0, 8),
+  difficulty: v.optional(oneOf(1, 2, 3), 1),
+  recommendedAfter: v.optional(list(fileId(), 0, 8), []),
   receiver: fileId(),
-  work: v.exactOptional(list(shortId(), 1, 6)),
+  responses: v.exactOptional(list(shortId(), 1, 6)),
   words: words(),
-  seed: integer(0, 2 ** 31 - 1),
+  seed: v.optional(integer(0, 2 ** 31 - 1), NO_CHANCE),
   set: v.exactOptional(integer(0, 2 ** 31 - 1)),
   attempt: v.exactOptional(integer(0, 2 ** 31 - 1)),
   start: startSchema,
-  bench: benchSchema,
+  bench: v.optional(benchSchema, {}),
   life: v.exactOptional(lifeSchema),
-  faults: list(faultSchema, 0, 8),
-  aids: v.strictObject({ hints: yesOrNo(), waxMarks: yesOrNo(), exactReadouts: yesOrNo() }),
-  sealed: yesOrNo(),
-  timeLimitSeconds: v.nullable(integer(60, 14_400)),
-  toleranceFactor: number(0.5, 5),
-  weights: v.strictObject({
-    response: points(),
-    truth: points(),
-    proofs: points(),
-    care: points(),
-    economy: points(),
-  }),
-  proofs: list(oneOf('halveLevel', 'markersOffOn', 'touchEarth', 'swingPhase', 'skirts'), 0, 5),
-  par: v.strictObject({ turns: number(0.125, 2000), seconds: integer(30, 14_400) }),
-  hints: hints(),
+  faults: v.optional(list(faultSchema, 0, 8), []),
+  aids: v.optional(aidsSchema, {}),
+  sealed: v.optional(yesOrNo(), false),
+  timeLimitSeconds: v.optional(v.nullable(integer(60, 14_400)), null),
+  toleranceFactor: v.optional(number(0.5, 5), 1),
+  weights: v.optional(weightsSchema, USUAL_WEIGHTS),
+  proofs: v.optional(proofsSchema, ['halveLevel', 'markersOffOn', 'touchEarth']),
+  par: v.exactOptional(v.strictObject({ turns: number(0.125, 2000), seconds: integer(30, 14_400) })),
+  hints: v.optional(hints(), []),
   language: v.exactOptional(languageTag()),
   translations: v.exactOptional(byLanguage(v.strictObject({ title: title(), words: words(), hints: hints() }))),
 });
+
+/** Objects whose keys are names and not ours. */
+const SCENARIO_MAPS = new Set(['slugs', 'controls', 'translations']);
 
 /** A scenario that is whole in itself, or every problem of the file. Whether its receiver bears it out is for `checkScenario` to say. */
 export function parseScenario(json: unknown, file: string): Result<Scenario> {
@@ -114,9 +133,10 @@ export function parseScenario(json: unknown, file: string): Result<Scenario> {
   if (big !== null) return bad(big);
   const forward = bringForward(json, SCENARIO_HISTORY, file);
   if (!forward.ok) return forward;
-  const shape = v.safeParse(scenarioSchema, forward.value);
+  const shape = v.safeParse(scenarioSchema, withoutNotes(forward.value, SCENARIO_MAPS));
   if (!shape.success) return bad(...problemsOf(shape.issues, file));
-  const scenario: Scenario = shape.output;
+  const { par = PAR_NOT_KNOWN, faults, ...rest } = shape.output;
+  const scenario: Scenario = { ...rest, par, faults: faults.map(faultFromFile) };
   const problems = scenarioConsistency(scenario, file);
   return problems.length === 0 ? { ok: true, value: scenario } : bad(...problems);
 }

@@ -36,7 +36,14 @@ export function sealRun(head: RunHead, events: readonly TimedEvent[]): string {
 
 export function headHash(head: RunHead, chain: string): string {
   // The scenario is there by its hash, the claim is held against the events, and the seal cannot cover itself.
-  const { scenario: _, events: __, claimed: ___, seal: ____, ...rest } = head as RunHead & Record<string, unknown>;
+  const {
+    scenario: _,
+    handed: _h,
+    events: __,
+    claimed: ___,
+    seal: ____,
+    ...rest
+  } = head as RunHead & Record<string, unknown>;
   return hexOf(hashOf(rest) + chain);
 }
 

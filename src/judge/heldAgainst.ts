@@ -1,7 +1,7 @@
 /** What a run is held against: the scenario of the course that it names, or, where that is dealt afresh for each attempt, the same attempt made again from its number. */
 import { attemptSetup } from '../certify/attempt.ts';
 import { type KnownSet, knownOf } from '../certify/knownSet.ts';
-import { hashOf } from '../files/hash.ts';
+import { scenarioHash } from '../files/scenarioFile.ts';
 import { isDealtAfresh } from '../scenario/attempt.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import type { FoundBench } from './judgeRun.ts';
@@ -15,9 +15,9 @@ export function heldAgainst(
 ): FoundBench {
   const design = { receiver, deck };
   if (own === null) return { ...design, scenarioHash: null };
-  if (attempt === undefined || !isDealtAfresh(own)) return { ...design, scenarioHash: hashOf(own), known };
+  if (attempt === undefined || !isDealtAfresh(own)) return { ...design, scenarioHash: scenarioHash(own), known };
   const made = attemptSetup(design, own, attempt);
   // A number that makes no attempt is that of a scenario from somewhere else.
-  if (!made.ok) return { ...design, scenarioHash: hashOf(own) };
-  return { ...design, scenarioHash: hashOf(made.value.scenario), known: knownOf(made.value) };
+  if (!made.ok) return { ...design, scenarioHash: scenarioHash(own) };
+  return { ...design, scenarioHash: scenarioHash(made.value.scenario), known: knownOf(made.value) };
 }

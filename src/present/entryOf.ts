@@ -9,7 +9,7 @@ import type { EntryText, ScenarioEntry } from './scenarioEntry.ts';
 
 export function entryOf(setup: BenchSetup): ScenarioEntry {
   const { scenario } = setup;
-  const { id, code, title, track, order, difficulty, after, sealed, par, seed, receiver, words } = scenario;
+  const { id, code, title, track, order, difficulty, recommendedAfter, sealed, par, seed, receiver, words } = scenario;
   return {
     id,
     code,
@@ -17,7 +17,7 @@ export function entryOf(setup: BenchSetup): ScenarioEntry {
     track,
     order,
     difficulty,
-    after,
+    recommendedAfter,
     sealed,
     par,
     seed,

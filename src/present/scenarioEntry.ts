@@ -12,7 +12,7 @@ export interface ScenarioEntry
     | 'track'
     | 'order'
     | 'difficulty'
-    | 'after'
+    | 'recommendedAfter'
     | 'sealed'
     | 'par'
     | 'seed'

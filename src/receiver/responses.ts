@@ -17,8 +17,8 @@ export function responseById({ id, responses }: Receiver, name: string): SheetRe
 /** The responses that a scenario is about, in the order of the sheet. */
 export function workResponses(
   receiver: Receiver,
-  scenario: { readonly work?: readonly string[] },
+  scenario: { readonly responses?: readonly string[] },
 ): readonly SheetResponse[] {
-  const { work } = scenario;
-  return work === undefined ? receiver.responses : receiver.responses.filter((r) => work.includes(r.id));
+  const { responses } = scenario;
+  return responses === undefined ? receiver.responses : receiver.responses.filter((r) => responses.includes(r.id));
 }

@@ -3,6 +3,7 @@ import { ENGINE, RULES_VERSION } from '../base/engine.ts';
 import { type BenchSetup, designOf } from '../bench/setup.ts';
 import { hashOf } from '../files/hash.ts';
 import type { ClaimedScore, RunFile, RunHead } from '../files/runFile.ts';
+import { scenarioHash, scenarioToFile } from '../files/scenarioFile.ts';
 import { sealRun } from '../files/seal.ts';
 import type { Run } from './runLog.ts';
 
@@ -19,7 +20,7 @@ export function toRunFile(run: Run, claimed: ClaimedScore | null, { day, runId }
     learner: run.learner,
     day,
     runId,
-    scenarioHash: hashOf(run.setup.scenario),
+    scenarioHash: scenarioHash(run.setup.scenario),
     receiverHash: receiverHash(run.setup),
   };
   const seal = sealRun(head, run.events);
@@ -27,8 +28,9 @@ export function toRunFile(run: Run, claimed: ClaimedScore | null, { day, runId }
 }
 
 export function serialiseRunFile(file: RunFile): string {
-  const { events, ...head } = file;
-  const frame = JSON.stringify({ ...head, events: [] }, null, 1);
+  const { events, scenario, handed, claimed, seal, ...head } = file;
+  const whole = { ...head, scenario: handed ?? scenarioToFile(scenario), claimed, seal, events: [] };
+  const frame = JSON.stringify(whole, null, 1);
   const lines = events.map((event) => JSON.stringify(event)).join(',\n');
   // The list is the last key, so that its empty brackets end the frame.
   return `${frame.slice(0, frame.lastIndexOf('[]'))}[\n${lines}\n]\n}\n`;

@@ -9,6 +9,7 @@ import type { Refusal } from '../bench/benchEvent.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 import { hashOf } from '../files/hash.ts';
 import type { ClaimedScore, RunFile, TimedEvent } from '../files/runFile.ts';
+import { scenarioHash } from '../files/scenarioFile.ts';
 import { headHash, readSeal, sealEvents } from '../files/seal.ts';
 import { type TooFast, tooFast } from './pace.ts';
 import { replay } from './replay.ts';
@@ -77,7 +78,9 @@ export function verifyRun(
 function foreignPart(file: RunFile, bench: KnownBench): Verdict | null {
   const foreign = (part: ForeignPart, found: string, wanted: string): Verdict | null =>
     found === wanted ? null : { kind: 'foreign', part, found, wanted };
-  const inside = hashOf(file.scenario);
+  const today = scenarioHash(file.scenario);
+  // A scenario of an older version stands under the hash that it had then, and is held against the one of today by what it says.
+  const inside = file.handed === undefined ? today : hashOf(file.handed);
   return (
     foreign('engine', file.engine, ENGINE) ??
     // A run of before is judged by the rules that it was made under.
@@ -85,7 +88,9 @@ function foreignPart(file: RunFile, bench: KnownBench): Verdict | null {
     foreign('receiver', file.scenario.receiver, bench.receiver.id) ??
     foreign('receiver', file.receiverHash, receiverHash(bench)) ??
     foreign('scenario', inside, file.scenarioHash) ??
-    (bench.scenarioHash === null ? null : foreign('scenario', file.scenarioHash, bench.scenarioHash))
+    (bench.scenarioHash === null
+      ? null
+      : foreign('scenario', file.handed === undefined ? file.scenarioHash : today, bench.scenarioHash))
   );
 }
 

@@ -16,7 +16,7 @@ export interface ScenarioStart {
   /** turns away from the nominal position, by slug id; a slug left out stands at nominal (plus scatter) */
   readonly slugs: Readonly<Record<string, number>>;
   /** seeded uniform scatter on every slug not named, turns */
-  readonly scatterTurns: number;
+  readonly randomTurns: number;
   /** controls that stand elsewhere than the bench's resting values */
   readonly controls: Readonly<Record<string, number | boolean | string>>;
   /** phases that a helper has already done */
@@ -41,9 +41,8 @@ export interface ScenarioBench {
 
 export interface ScenarioAids {
   readonly hints: boolean;
-  readonly waxMarks: boolean;
-  /** stands in every file and nothing comes of it: without it the seals of older runs would not fit */
-  readonly exactReadouts: boolean;
+  /** the tolerances of the sheet, in wax on the glass of the tube */
+  readonly toleranceMarks: boolean;
 }
 
 export interface ScenarioWeights {
@@ -56,7 +55,7 @@ export interface ScenarioWeights {
 
 export interface Scenario {
   readonly format: 'haystack-scenario';
-  readonly version: 1;
+  readonly version: 2;
   readonly id: string;
   /** card code, such as `S-01` */
   readonly code: string;
@@ -64,11 +63,11 @@ export interface Scenario {
   readonly track: string;
   readonly order: number;
   readonly difficulty: 1 | 2 | 3;
-  /** scenario ids that come before */
-  readonly after: readonly string[];
+  /** ids of scenarios that are best done before; none of them locks this one */
+  readonly recommendedAfter: readonly string[];
   readonly receiver: string;
   /** responses of the receiver's sheet that are to be put right and are judged; left out: all */
-  readonly work?: readonly string[];
+  readonly responses?: readonly string[];
   readonly words: ScenarioWords;
   readonly seed: number;
   /** which set of the design stands on the bench; left out: the design itself, every part as printed */
@@ -87,6 +86,7 @@ export interface Scenario {
   readonly toleranceFactor: number;
   readonly weights: ScenarioWeights;
   readonly proofs: readonly ProofId[];
+  /** of a good run, as the certificate has it; a file that is handed out has none */
   readonly par: { readonly turns: number; readonly seconds: number };
   readonly hints: readonly string[];
   /** of the texts in this file, a tag of BCP 47; left out: English */

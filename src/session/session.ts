@@ -75,8 +75,8 @@ export function sessionViewAt(
 const NOTHING_OFF: Alignment = { off: [], away: {}, moved: [] };
 
 /** The aids that may be reached: in a sealed run, none. */
-export function aidsWithin({ sealed, aids }: Scenario): Pick<ScenarioAids, 'hints' | 'waxMarks'> {
-  return { hints: !sealed && aids.hints, waxMarks: !sealed && aids.waxMarks };
+export function aidsWithin({ sealed, aids }: Scenario): Pick<ScenarioAids, 'hints' | 'toleranceMarks'> {
+  return { hints: !sealed && aids.hints, toleranceMarks: !sealed && aids.toleranceMarks };
 }
 
 function wantsOf({ receiver, scenario }: Pick<BenchSetup, 'receiver' | 'scenario'>): Wants {

@@ -139,7 +139,7 @@ function printLine(sound: BenchSetup, at: string): PrintedLine {
 function soundScenario({ scenario }: BenchSetup): BenchSetup['scenario'] {
   return {
     ...scenario,
-    start: { slugs: {}, scatterTurns: 0, controls: {}, prepared: [] },
+    start: { slugs: {}, randomTurns: 0, controls: {}, prepared: [] },
     bench: { phaseLagDegrees: 0, xSwapped: false, mainsHz: scenario.bench.mainsHz, dialErrorHz: 0 },
     life: NO_LIFE,
     faults: [],

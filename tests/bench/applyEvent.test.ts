@@ -29,7 +29,7 @@ describe('the start', () => {
   });
 
   test('prepared phases are already done', () => {
-    const start = { slugs: {}, scatterTurns: 0, controls: { spanHz: 8e6 }, prepared: ['safe', 'connect'] as const };
+    const start = { slugs: {}, randomTurns: 0, controls: { spanHz: 8e6 }, prepared: ['safe', 'connect'] as const };
     const state = initialState(stripSetup({ start }));
     expect(state).toMatchObject({ cautionsAcknowledged: true, isolated: true, powered: true });
     expect(state.leads).toEqual({
@@ -45,7 +45,7 @@ describe('the start', () => {
   });
 
   test('named slugs stand where the scenario says, the others are scattered by the seed, inside their travel', () => {
-    const start = { slugs: { T1: -2, T2: 99 }, scatterTurns: 3, controls: {}, prepared: [] };
+    const start = { slugs: { T1: -2, T2: 99 }, randomTurns: 3, controls: {}, prepared: [] };
     const [one, again, other] = [7, 7, 8].map((seed) => initialState(stripSetup({ start, seed })).slugs);
     expect(one).toEqual(again);
     expect(one?.T3).not.toEqual(other?.T3);
@@ -154,7 +154,7 @@ describe('what is refused', () => {
     const ask: BenchEvent = { type: 'hintAsked', index: 0 };
     const closed = canSetup({ sealed: true });
     expect(refusal(closed, initialState(closed), ask)).toBe('notInThisScenario');
-    const without = canSetup({ aids: { hints: false, waxMarks: false, exactReadouts: false } });
+    const without = canSetup({ aids: { hints: false, toleranceMarks: false } });
     expect(refusal(without, initialState(without), ask)).toBe('notInThisScenario');
   });
 

@@ -298,23 +298,23 @@ function stage(
 
 export const SCENARIO: Scenario = {
   format: 'haystack-scenario',
-  version: 1,
+  version: 2,
   id: 'fixture',
   code: 'X-01',
   title: 'Fixture',
   track: 'first-sweep',
   order: 1,
   difficulty: 1,
-  after: [],
+  recommendedAfter: [],
   receiver: 'fixture-can',
   words: { brief: '', story: '', lesson: '' },
   seed: 7,
-  start: { slugs: {}, scatterTurns: 0, controls: {}, prepared: [] },
+  start: { slugs: {}, randomTurns: 0, controls: {}, prepared: [] },
   bench: { phaseLagDegrees: 0, xSwapped: false, mainsHz: 60, dialErrorHz: 0 },
   // What is measured here to the last digit is measured on a bench as clean as a drawing; life has tests of its own.
   life: NO_LIFE,
   faults: [],
-  aids: { hints: true, waxMarks: false, exactReadouts: false },
+  aids: { hints: true, toleranceMarks: false },
   sealed: false,
   timeLimitSeconds: null,
   toleranceFactor: 1,
@@ -338,7 +338,7 @@ export function sheetStart(setup: BenchSetup, response = mainResponse(setup.rece
   const { setUp } = response;
   return {
     slugs: {},
-    scatterTurns: 0,
+    randomTurns: 0,
     prepared: ['safe', 'connect'],
     controls: { ...sheetControls(setUp), blanking: true },
   };

@@ -11,8 +11,8 @@ import { canSetup, readySetup, sheetStart, stripSetup } from './fixture.ts';
 
 const lagging = { phaseLagDegrees: 17, xSwapped: true, mainsHz: 50, dialErrorHz: -40e3 } as const;
 const SETUPS: readonly BenchSetup[] = [
-  canSetup({ start: { ...sheetStart(canSetup()), scatterTurns: 4 }, bench: lagging }),
-  stripSetup({ start: { ...sheetStart(stripSetup()), scatterTurns: 4 }, bench: lagging }),
+  canSetup({ start: { ...sheetStart(canSetup()), randomTurns: 4 }, bench: lagging }),
+  stripSetup({ start: { ...sheetStart(stripSetup()), randomTurns: 4 }, bench: lagging }),
   stripSetup(),
 ];
 

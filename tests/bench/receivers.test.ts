@@ -38,12 +38,12 @@ const sheets = folders.flatMap((folder) =>
 );
 
 describe.each(sheets)('%s, %s', (folder, id) => {
-  const bare = setupWith(folder, { ...SCENARIO, work: [id] });
+  const bare = setupWith(folder, { ...SCENARIO, responses: [id] });
   const response = responseById(bare.receiver, id);
   const { setUp, specification, quantity } = response;
   const scenario: Scenario = {
     ...SCENARIO,
-    work: [id],
+    responses: [id],
     start: sheetStart(bare, response),
     bench: { ...SCENARIO.bench, mainsHz: setUp.mainsHz },
   };

@@ -32,7 +32,7 @@ export interface OnBench {
 export function onBench(receiver: string, id?: string, bench: Partial<Scenario['bench']> = {}): OnBench {
   const loaded = library.receivers.get(receiver)!;
   const response = id === undefined ? mainResponse(loaded.receiver) : responseById(loaded.receiver, id);
-  const bare: BenchSetup = { ...loaded, scenario: { ...SCENARIO, receiver, work: [response.id] } };
+  const bare: BenchSetup = { ...loaded, scenario: { ...SCENARIO, receiver, responses: [response.id] } };
   const start = sheetStart(bare, response);
   const { mainsHz } = response.setUp;
   const setup = { ...bare, scenario: { ...bare.scenario, start, bench: { ...SCENARIO.bench, mainsHz, ...bench } } };

@@ -15,7 +15,7 @@ const turn = (slug: string, turns: number): BenchEvent => ({ type: 'slugTurned',
 const inHand = (tool: ToolId): BenchState => play(can, [take(tool)]);
 const near = (turnsFromOuterStop: number): BenchState =>
   play(
-    canSetup({ start: { slugs: { T1B: turnsFromOuterStop - nominal }, scatterTurns: 0, controls: {}, prepared: [] } }),
+    canSetup({ start: { slugs: { T1B: turnsFromOuterStop - nominal }, randomTurns: 0, controls: {}, prepared: [] } }),
     [take('hex')],
   );
 

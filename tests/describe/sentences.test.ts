@@ -120,7 +120,7 @@ describe('verdicts', () => {
 });
 
 describe('the curve, told', () => {
-  const setup = stripSetup({ start: { slugs: {}, scatterTurns: 0, controls: {}, prepared: [] } });
+  const setup = stripSetup({ start: { slugs: {}, randomTurns: 0, controls: {}, prepared: [] } });
   const bench = createBench(setup);
   const bare = initialState(setup);
   const made = stateAfter(setup, [...safetyActs(setup), ...connectionActs(setup), ...setUpActs(setup)], bare);
@@ -152,7 +152,7 @@ describe('the curve, told', () => {
   });
 
   test('turning a slug changes what is said', () => {
-    const off = stripSetup({ start: { slugs: { T4: -3 }, scatterTurns: 0, controls: {}, prepared: [] } });
+    const off = stripSetup({ start: { slugs: { T4: -3 }, randomTurns: 0, controls: {}, prepared: [] } });
     const away = { ...ready, slugs: initialState(off).slugs };
     expect(curveSentence(en, createBench(off).display(away))).not.toBe(curveSentence(en, bench.display(ready)));
   });

@@ -296,10 +296,10 @@ describe('a scenario and its receiver', () => {
     [
       'a scatter beyond a stop',
       (s) => {
-        s.start.scatterTurns = 9.5;
+        s.start.randomTurns = 9.5;
         delete s.start.slugs.T1;
       },
-      '/start/scatterTurns',
+      '/start/randomTurns',
     ],
     [
       'a fault of a part that nobody knows',
@@ -326,7 +326,7 @@ describe('a scenario and its receiver', () => {
 
   it('may go to the very stops, and scatter where nothing is scattered', () => {
     expect(read((s) => (s.start.slugs.T1 = -9.2))).toEqual([]);
-    expect(read((s) => (s.start.scatterTurns = 30))).toEqual([]);
+    expect(read((s) => (s.start.randomTurns = 30))).toEqual([]);
   });
 });
 

@@ -77,11 +77,10 @@ describe('deceptions that stand on the bench as a scenario begins', () => {
 test('aids fade along a track: the last of each has no more of them than the first, and a sealed one has none', () => {
   for (const track of new Set(scenarios.map((s) => s.track))) {
     const ordered = scenarios.filter((s) => s.track === track).sort((a, b) => a.order - b.order);
-    const aids = ordered.map(({ aids: a }) => Number(a.hints) + Number(a.waxMarks));
+    const aids = ordered.map(({ aids: a }) => Number(a.hints) + Number(a.toleranceMarks));
     expect(aids.at(-1)!, track).toBeLessThanOrEqual(aids[0]!);
   }
   for (const { id, sealed, aids, hints } of scenarios) {
-    if (sealed)
-      expect([aids.hints, aids.waxMarks, aids.exactReadouts, hints.length], id).toEqual([false, false, false, 0]);
+    if (sealed) expect([aids.hints, aids.toleranceMarks, hints.length], id).toEqual([false, false, 0]);
   }
 });

@@ -20,7 +20,7 @@ function told(faults: readonly Fault[], set: { receiver: typeof receiver; deck: 
   const scenario = {
     ...parsed.value,
     receiver: set.receiver.id,
-    start: { ...parsed.value.start, slugs: {}, scatterTurns: 0 },
+    start: { ...parsed.value.start, slugs: {}, randomTurns: 0 },
   };
   return checkScenario(scenario, set, 's.json').filter((p) => p.place.startsWith('/faults'));
 }

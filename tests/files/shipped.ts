@@ -1,6 +1,6 @@
 /** The scenarios folder as texts by path, and the library made of it, for tests. */
 import { fileURLToPath } from 'node:url';
-import { textsIn } from '../../scripts/makeCourseIndex.ts';
+import { certified, textsIn } from '../../scripts/makeCourseIndex.ts';
 import { problemLine } from '../../src/base/result.ts';
 import { type LoadedReceiver, loadScenarioFolder, type ScenarioFolder } from '../../src/files/library.ts';
 
@@ -11,7 +11,7 @@ export const shippedTexts = (): Record<string, string> => textsIn(SCENARIOS);
 export function shippedLibrary(): ScenarioFolder {
   const library = loadScenarioFolder(shippedTexts());
   if (!library.ok) throw new Error(library.problems.map(problemLine).join('\n'));
-  return library.value;
+  return { ...library.value, scenarios: library.value.scenarios.map(certified) };
 }
 
 export function shippedReceiver(id: string): LoadedReceiver {

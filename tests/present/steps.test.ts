@@ -36,7 +36,7 @@ interface Seat {
 }
 
 function seat(shipped: BenchSetup): Seat {
-  const start = { slugs: {}, scatterTurns: 0, controls: {}, prepared: [] };
+  const start = { slugs: {}, randomTurns: 0, controls: {}, prepared: [] };
   const setup: BenchSetup = {
     ...shipped,
     scenario: { ...shipped.scenario, start, faults: [], proofs: PROOFS, sealed: false, toleranceFactor: 1 },

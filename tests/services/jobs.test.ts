@@ -15,7 +15,11 @@ import { shippedLibrary } from '../files/shipped.ts';
 import { setupOf } from '../technician/oneScenario.ts';
 
 const library = shippedLibrary();
-const world: JobWorld = { library: async () => library, knownSet: async (id) => certifiedSet(id) };
+const world: JobWorld = {
+  library: async () => library,
+  knownSet: async (id) => certifiedSet(id),
+  par: async () => null,
+};
 
 interface Made {
   readonly workers: readonly (WorkerLike & { readonly gone: boolean; fail(message: string): void })[];

@@ -31,8 +31,19 @@ describe('the index of the shipped scenarios', () => {
   it('says of each what its file and its receiver say', () => {
     for (const scenario of folder.scenarios) {
       const entry = shipped.entries().find(({ id }) => id === scenario.id)!;
-      const { code, title, track, order, difficulty, after, sealed, par, seed, receiver, words } = scenario;
-      expect(entry).toMatchObject({ code, title, track, order, difficulty, after, sealed, par, seed, receiver });
+      const { code, title, track, order, difficulty, recommendedAfter, sealed, par, seed, receiver, words } = scenario;
+      expect(entry).toMatchObject({
+        code,
+        title,
+        track,
+        order,
+        difficulty,
+        recommendedAfter,
+        sealed,
+        par,
+        seed,
+        receiver,
+      });
       expect(entry.brief).toBe(words.brief);
       expect(entry.receiverName).toBe(folder.receivers.get(receiver)!.receiver.setName);
     }
@@ -57,7 +68,7 @@ describe('entries that cannot be read', () => {
     ['without a par', { ...second, par: undefined }, second.code],
     ['whose par is no figure', { ...second, par: { turns: null, seconds: 60 } }, second.code],
     ['whose curve is no drawing', { ...second, curve: { ...second.curve, found: 'M0 0"/><script>' } }, second.code],
-    ['that comes after something else than names', { ...second, after: [1] }, second.code],
+    ['that comes after something else than names', { ...second, recommendedAfter: [1] }, second.code],
     ['of an id that is taken', { ...second, id: first.id }, second.code],
     ['whose code is gone', { ...second, code: 3 }, second.id],
   ])('one %s costs its own card alone', (_, broken, name) => {

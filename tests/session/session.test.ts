@@ -17,7 +17,7 @@ function asked(over: Partial<BenchSetup['scenario']> = {}): Asked {
     proofs: PROOFS,
     timeLimitSeconds: null,
     sealed: false,
-    aids: { hints: true, waxMarks: true, exactReadouts: false },
+    aids: { hints: true, toleranceMarks: true },
     ...over,
   };
   const sheet = (id: string, carrierHz: number | null) => ({
@@ -341,7 +341,7 @@ describe('aids and replay', () => {
   test('a sealed run reaches none, practice reaches those of the scenario', () => {
     expect(aidsWithin(asked({ sealed: true }).scenario)).toEqual({
       hints: false,
-      waxMarks: false,
+      toleranceMarks: false,
     });
     expect(aidsWithin(asked().scenario).hints).toBe(true);
   });

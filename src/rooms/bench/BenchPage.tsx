@@ -50,7 +50,7 @@ export function BenchPage({ port, learner, onHome, sound }: BenchPageProps) {
   const toggleSheet = useCallback(() => setSheetOpen((old) => !old), []);
   const toggleMenu = useCallback(() => setOpen((old) => (old === 'menu' ? 'none' : 'menu')), []);
   const showCautions = useCallback(() => setOpen('cautions'), []);
-  const wax = useMemo(() => ({ allowed: aids.waxMarks, on: waxOn, set: setWaxOn }), [aids, waxOn]);
+  const wax = useMemo(() => ({ allowed: aids.toleranceMarks, on: waxOn, set: setWaxOn }), [aids, waxOn]);
   const leave = useMemo(() => (onHome === undefined ? null : () => leaveBench(port, onHome)), [port, onHome]);
   usePageKeys(toggleSheet, () => setOpen('help'));
 

@@ -23,7 +23,7 @@ export function JobCard({ card, codes, runsRead, drawn, open }: JobCardProps) {
   const { course: words } = useFirstWords();
   const { scenario, best, early, onBench } = card;
   const won = isWon(card);
-  const after = scenario.after.map((id) => codes.get(id) ?? id);
+  const after = scenario.recommendedAfter.map((id) => codes.get(id) ?? id);
   const state = !runsRead
     ? '\u00a0'
     : early

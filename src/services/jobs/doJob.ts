@@ -2,6 +2,7 @@
 import { problemLine } from '../../base/result.ts';
 import { attemptSetup } from '../../certify/attempt.ts';
 import { benchSetup } from '../../certify/benchSetup.ts';
+import { withPar } from '../../certify/certifiedPar.ts';
 import { certifyScenario } from '../../certify/certifyScenario.ts';
 import { endlessScenario, MOST_IDEAS } from '../../certify/endless.ts';
 import type { KnownSet } from '../../certify/knownSet.ts';
@@ -9,6 +10,7 @@ import type { ScenarioFolder } from '../../files/library.ts';
 import { heldAgainst } from '../../judge/heldAgainst.ts';
 import { judgeRun, readToJudge } from '../../judge/judgeRun.ts';
 import { readEndlessId } from '../../scenario/endlessId.ts';
+import type { Par } from '../../scenario/par.ts';
 import type { JobName, JobTable, OnShare, Order, Outcome } from './jobTable.ts';
 import { PLAIN_JOBS } from './plainJobs.ts';
 
@@ -17,6 +19,8 @@ export interface JobWorld {
   readonly library: () => Promise<ScenarioFolder>;
   /** the set that the certificate of a shipped scenario knows */
   readonly knownSet: (scenarioId: string) => Promise<KnownSet | null>;
+  /** and the par */
+  readonly par: (scenarioId: string) => Promise<Par | null>;
 }
 
 type Job<N extends JobName> = (order: Order<N>, world: JobWorld, onShare: OnShare) => Promise<Outcome<N>>;
@@ -37,16 +41,19 @@ const JOBS: { readonly [N in keyof JobTable]: Job<N> } = {
   attempt: async ({ design, scenario, attempt }, _world, onShare) => attemptSetup(design, scenario, attempt, onShare),
   grade: async (order) => PLAIN_JOBS.grade(order),
   report: async (order) => PLAIN_JOBS.report(order),
-  async judge({ text, file }, { library, knownSet }) {
+  async judge({ text, file }, { library, knownSet, par }) {
     const run = readToJudge(text, file);
     if (!run.ok) return run.judgement;
     const { receivers, scenarios } = await library();
     const known = await knownSet(run.value.scenario.id);
+    const certified = await par(run.value.scenario.id);
     return judgeRun(run.value, file, (scenario) => {
       const loaded = receivers.get(scenario.receiver);
       if (loaded === undefined) return null;
       const shipped = scenarios.find((one) => one.id === scenario.id);
-      const own = shipped ?? (readEndlessId(scenario.id) === null ? null : endlessScenario(receivers, scenario.id));
+      const own =
+        (shipped && withPar(shipped, certified)) ??
+        (readEndlessId(scenario.id) === null ? null : endlessScenario(receivers, scenario.id));
       return { ok: true, value: heldAgainst(loaded, own, scenario, known) };
     });
   },

@@ -1,7 +1,7 @@
 /** Beside the page: takes jobs from the pool. */
 import { expose } from 'comlink';
 import { readShippedFolder } from '../library/shippedFolder.ts';
-import { shippedSet } from '../library/shippedSet.ts';
+import { shippedPar, shippedSet } from '../library/shippedSet.ts';
 import { doJob } from './doJob.ts';
 import type { Workbench } from './jobTable.ts';
 
@@ -16,6 +16,7 @@ const world = {
     return library;
   },
   knownSet: shippedSet,
+  par: shippedPar,
 };
 
 const bench: Workbench = { run: (name, order, onShare) => doJob(name, order, world, onShare) };

@@ -28,14 +28,14 @@ const PATH = /^M-?\d+ -?\d+l[\d -]+$/;
 
 function isEntry(entry: unknown): entry is ScenarioEntry {
   if (!isRecord(entry) || !isRecord(entry.par) || !isRecord(entry.curve)) return false;
-  const { order, difficulty, after, sealed, seed, par, curve } = entry;
+  const { order, difficulty, recommendedAfter, sealed, seed, par, curve } = entry;
   return (
     TEXTS.every((key) => typeof entry[key] === 'string' && entry[key] !== '') &&
     [order, seed, par.turns, par.seconds, curve.zero].every(Number.isFinite) &&
     [1, 2, 3].includes(difficulty as number) &&
     typeof sealed === 'boolean' &&
-    Array.isArray(after) &&
-    after.every((id) => typeof id === 'string') &&
+    Array.isArray(recommendedAfter) &&
+    recommendedAfter.every((id) => typeof id === 'string') &&
     [curve.found, curve.wanted].every((path) => typeof path === 'string' && PATH.test(path))
   );
 }

@@ -1,11 +1,12 @@
 /** Reads shipped receivers and scenarios from their texts, like any other file. This is what a bench needs; the lists do without it. */
 import type { Result } from '../../base/result.ts';
 import type { BenchSetup } from '../../bench/setup.ts';
+import { withPar } from '../../certify/certifiedPar.ts';
 import { deckNameIn, type LoadedReceiver, loadReceiver, loadScenario } from '../../files/library.ts';
 import { isDealtAfresh } from '../../scenario/attempt.ts';
 import type { FetchOptions } from './library.ts';
 import { onBench } from './onBench.ts';
-import { shippedSet } from './shippedSet.ts';
+import { shippedPar, shippedSet } from './shippedSet.ts';
 import { shippedText } from './shippedTexts.ts';
 
 /** null: no receiver of that id. */
@@ -25,16 +26,18 @@ export async function readShippedSetup(
   receiverId: string,
   { attempt, signal }: FetchOptions = {},
 ): Promise<Result<BenchSetup> | null> {
-  const [text, loaded, known] = await Promise.all([
+  const [text, loaded, known, par] = await Promise.all([
     shippedText(`/${id}.json`),
     readShippedReceiver(receiverId),
     shippedSet(id),
+    shippedPar(id),
   ]);
   if (text === null || loaded === null) return null;
   if (!loaded.ok) return loaded;
   const scenario = loadScenario(text, new Map([[receiverId, loaded.value]]));
   if (!scenario.ok) return scenario;
-  if (attempt === undefined || !isDealtAfresh(scenario.value)) return onBench(loaded.value, scenario.value, known);
+  if (attempt === undefined || !isDealtAfresh(scenario.value))
+    return onBench(loaded.value, withPar(scenario.value, par), known);
   const { beside } = await import('../jobs/pageJobs.ts');
   const order = { design: loaded.value, scenario: scenario.value, attempt };
   return beside('attempt', order, signal === undefined ? {} : { signal });

@@ -4,6 +4,7 @@
  */
 import * as v from 'valibot';
 import { timedEventSchema } from '../../files/eventSchema.ts';
+import { faultToFile } from '../../files/faultFile.ts';
 import type { TimedEvent } from '../../files/runFile.ts';
 import { parseScenario } from '../../files/scenarioSchema.ts';
 import { fileId, integer, list, number, oneOf, text, yesOrNo } from '../../files/schemaPieces.ts';
@@ -95,6 +96,12 @@ export interface ReadOpen {
   readonly text: string | null;
 }
 
+/** The store keeps a scenario as the bench has it, with its faults by their own names. */
+function fileOfKept(scenario: unknown): unknown {
+  if (!isObject(scenario) || scenario.version === 1 || !Array.isArray(scenario.faults)) return scenario;
+  return { ...scenario, faults: scenario.faults.map((fault) => (isObject(fault) ? faultToFile(fault) : fault)) };
+}
+
 /** An open run, or null where not even its head and scenario can be read. */
 export function readOpenRun(record: unknown): ReadOpen | null {
   const shape = outputOf(openSchema, record);
@@ -119,7 +126,7 @@ function scenarioOf({
   scenarioId,
 }: v.InferOutput<typeof openSchema>): Scenario | null | 'none' {
   if (scenario === null) return scenarioHash === null ? 'none' : null;
-  const read = parseScenario(scenario, 'open run');
+  const read = parseScenario(fileOfKept(scenario), 'open run');
   // The scenario goes into a file name and an address; the record must be filed under it.
   return read.ok && read.value.id === scenarioId ? read.value : 'none';
 }

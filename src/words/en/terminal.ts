@@ -47,6 +47,13 @@ const checkWords = {
   ok: (file: string, what: string): string => `ok  ${file}  (${what})`,
 } as const;
 
+const upgradeWords = {
+  summary: 'writes scenario files of an older version anew, as files of today',
+  files: 'scenario files',
+  done: (file: string): string => `upgraded  ${file}`,
+  already: (file: string): string => `as it is  ${file}`,
+} as const;
+
 const regradeWords = {
   summary: 'repeats runs from their events and compares each with the score that it claims',
   run: 'run files, and folders of them; - takes one run, or one file name, a line and answers with one line of JSON each',
@@ -203,6 +210,7 @@ export const terminal = {
     program: programWords,
     response: responseWords,
     check: checkWords,
+    upgrade: upgradeWords,
     regrade: regradeWords,
     curve: curveWords,
     deck: deckWords,

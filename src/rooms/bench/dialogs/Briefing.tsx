@@ -74,7 +74,7 @@ function Conditions({ scenario }: { readonly scenario: Scenario }) {
     <>
       <Frac>{words.par(turnsLong(par.turns), clock(par.seconds))}</Frac>{' '}
       {timeLimitSeconds === null ? '' : `${words.limit(clock(timeLimitSeconds))} `}
-      {sealed ? words.sealed : words.practice(aids.hints && scenario.hints.length > 0, aids.waxMarks)}
+      {sealed ? words.sealed : words.practice(aids.hints && scenario.hints.length > 0, aids.toleranceMarks)}
     </>
   );
 }
