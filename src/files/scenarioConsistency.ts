@@ -1,5 +1,6 @@
 /** What must hold inside a scenario file beyond its shape. */
 import type { Problem } from '../base/result.ts';
+import { parIsKnown } from '../scenario/par.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { complainOfRepeats, complaints } from './complaints.ts';
 import { scenarioTranslations } from './translationConsistency.ts';
@@ -22,7 +23,7 @@ export function scenarioConsistency(scenario: Scenario, file: string): Problem[]
     complain(['aids'], 'aids in a sealed scenario', 'both false');
   }
   if (aids.hints && scenario.hints.length === 0) complain(['hints'], 'no hints', 'at least one, as aids.hints is true');
-  if (timeLimitSeconds !== null && timeLimitSeconds < par.seconds) {
+  if (parIsKnown(scenario) && timeLimitSeconds !== null && timeLimitSeconds < par.seconds) {
     complain(['timeLimitSeconds'], String(timeLimitSeconds), `at least par, ${par.seconds} seconds`);
   }
   scenarioTranslations(scenario, complain);

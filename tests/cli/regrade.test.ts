@@ -4,9 +4,9 @@ import { afterAll, describe, expect, it } from 'vitest';
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
 import { benchSetup } from '../../src/certify/benchSetup.ts';
 import type { Row } from '../../src/cli/regrade/row.ts';
-import { hashOf } from '../../src/files/hash.ts';
 import { loadReceiver, loadScenario } from '../../src/files/library.ts';
 import type { RunFile } from '../../src/files/runFile.ts';
+import { scenarioHash } from '../../src/files/scenarioFile.ts';
 import { sealRun } from '../../src/files/seal.ts';
 import { claimOf, grade } from '../../src/grading/grade.ts';
 import { OUTCOMES } from '../../src/judge/outcome.ts';
@@ -146,7 +146,7 @@ describe('regrade', () => {
     });
     const soft = { ...honest.scenario, toleranceFactor: 3 };
     expect(verdictOf(saved('soft.json', { scenario: soft }))).toMatchObject({ outcome: 'altered', part: 'scenario' });
-    const resealed = saved('resealed.json', { scenario: soft, scenarioHash: hashOf(soft) });
+    const resealed = saved('resealed.json', { scenario: soft, scenarioHash: scenarioHash(soft) });
     expect(verdictOf(resealed)).toMatchObject({ outcome: 'otherScenario', part: 'scenario' });
   });
 

@@ -259,13 +259,21 @@ describe('a receiver and its deck', () => {
 
 describe('a scenario in itself', () => {
   it.each<[string, Break, string]>([
-    ['weights that miss 100', (s) => (s.weights.care = 11), '/weights'],
+    [
+      'weights that miss 100',
+      (s) => (s.weights = { response: 50, truth: 20, proofs: 10, care: 11, economy: 10 }),
+      '/weights',
+    ],
     ['a proof twice', (s) => (s.proofs = ['skirts', 'skirts']), '/proofs/1'],
     ['points for no proof', (s) => (s.proofs = []), '/weights/proofs'],
-    ['itself before it', (s) => (s.after = ['from-cold']), '/after'],
+    ['itself before it', (s) => (s.recommendedAfter = ['from-cold']), '/recommendedAfter'],
     ['help in a sealed run', (s) => (s.sealed = true), '/aids'],
     ['hints promised but none given', (s) => (s.hints = []), '/hints'],
-    ['less time than par', (s) => (s.timeLimitSeconds = 600), '/timeLimitSeconds'],
+    [
+      'less time than par',
+      (s) => Object.assign(s, { timeLimitSeconds: 600, par: { turns: 9, seconds: 601 } }),
+      '/timeLimitSeconds',
+    ],
     ['the same preparation twice', (s) => (s.start.prepared = ['safe', 'safe']), '/start/prepared/1'],
   ])('may not have %s', (_, breakIt, place) => {
     const json = shippedJson(COLD);
@@ -303,22 +311,22 @@ describe('a scenario and its receiver', () => {
     ],
     [
       'a fault of a part that nobody knows',
-      (s) => (s.faults = [{ kind: 'openResistor', element: 'Rx' }]),
-      '/faults/0/element',
+      (s) => (s.faults = [{ kind: 'openResistor', part: 'Rx' }]),
+      '/faults/0/part',
     ],
     ['a fault twice', (s) => (s.faults = [{ kind: 'screwedIn' }, { kind: 'screwedIn' }]), '/faults/1'],
     [
       'a weak stage that is no stage',
-      (s) => (s.faults = [{ kind: 'weakStage', element: 'Cin', factor: 0.5 }]),
-      '/faults/0/element',
+      (s) => (s.faults = [{ kind: 'weakStage', part: 'Cin', factor: 0.5 }]),
+      '/faults/0/part',
     ],
-    ['a cracked slug that is no slug', (s) => (s.faults = [{ kind: 'crackedSlug', slug: 'T9' }]), '/faults/0/slug'],
-    ['a leak on no line', (s) => (s.faults = [{ kind: 'leakyBiasLine', at: 'TP1', ohms: 1e5 }]), '/faults/0/at'],
-    ['a diode that is none', (s) => (s.faults = [{ kind: 'reversedDiode', detector: 'x' }]), '/faults/0/detector'],
+    ['a cracked slug that is no slug', (s) => (s.faults = [{ kind: 'crackedSlug', part: 'T9' }]), '/faults/0/part'],
+    ['a leak on no line', (s) => (s.faults = [{ kind: 'leakyBiasLine', part: 'TP1', ohms: 1e5 }]), '/faults/0/part'],
+    ['a diode that is none', (s) => (s.faults = [{ kind: 'reversedDiode', part: 'x' }]), '/faults/0/part'],
     [
       'a shield between nothing',
-      (s) => (s.faults = [{ kind: 'missingShield', from: 'det', to: 'x', farads: 1e-13 }]),
-      '/faults/0/to',
+      (s) => (s.faults = [{ kind: 'missingShield', parts: ['det', 'x'], farads: 1e-13 }]),
+      '/faults/0/parts/1',
     ],
   ])('may not have %s', (_, breakIt, place) => {
     expect(read(breakIt)).toEqual([place]);
@@ -337,13 +345,13 @@ describe('format and version', () => {
     [null, '', 'null', 'an object'],
     [{}, '/format', 'a file that does not say its format', '"haystack-scenario"'],
     [{ format: 'haystack-receiver' }, '/format', 'a file of format "haystack-receiver"', '"haystack-scenario"'],
-    [{ format: 'haystack-scenario' }, '/version', 'no version that counts', 'a whole number from 1 to 1'],
-    [{ format: 'haystack-scenario', version: '1' }, '/version', 'no version that counts', 'a whole number from 1 to 1'],
+    [{ format: 'haystack-scenario' }, '/version', 'no version that counts', 'a whole number from 1 to 2'],
+    [{ format: 'haystack-scenario', version: '1' }, '/version', 'no version that counts', 'a whole number from 1 to 2'],
     [
-      { format: 'haystack-scenario', version: 2 },
+      { format: 'haystack-scenario', version: 3 },
       '/version',
-      'version 2',
-      'version 1 or older; this file was made for a newer bench',
+      'version 3',
+      'version 2 or older; this file was made for a newer bench',
     ],
   ])('of %j are told in words', (json, place, found, wanted) => {
     expect(problems(parseScenario(json, 's.json'))).toEqual([{ file: 's.json', place, found, wanted }]);

@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { checkReceiver } from '../../src/files/checkReceiver.ts';
 import { checkScenario } from '../../src/files/checkScenario.ts';
+import { faultToFile } from '../../src/files/faultFile.ts';
 import { parseScenario } from '../../src/files/scenarioSchema.ts';
 import type { Deck } from '../../src/physics/deck.ts';
 import { editDeck } from '../../src/physics/editDeck.ts';
@@ -14,7 +15,7 @@ import { shippedJson, shippedLibrary, shippedReceiver } from './shipped.ts';
 const { receiver, deck } = shippedReceiver('video-valve-45m');
 
 function told(faults: readonly Fault[], set: { receiver: typeof receiver; deck: Deck } = { receiver, deck }) {
-  const json = { ...shippedJson('vision-if/from-cold.json'), faults };
+  const json = { ...shippedJson('vision-if/from-cold.json'), faults: faults.map(faultToFile) };
   const parsed = parseScenario(json, 's.json');
   if (!parsed.ok) throw new Error(JSON.stringify(parsed.problems));
   const scenario = {

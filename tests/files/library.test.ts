@@ -78,7 +78,7 @@ describe('a folder with mistakes', () => {
     [
       'a scenario under another name',
       (t) => edit(t, 'vision-if/flat-top.json', '"id": "flat-top"', '"id": "flat-roof"'),
-      ['vision-if/flat-top.json', 'vision-if/from-cold.json /after/0'],
+      ['vision-if/flat-top.json', 'vision-if/from-cold.json /recommendedAfter/0'],
     ],
     ['a code twice', (t) => edit(t, 'vision-if/flat-top.json', 'V-03', 'V-02'), ['vision-if/traps-astray.json /code']],
     [
@@ -89,7 +89,7 @@ describe('a folder with mistakes', () => {
     [
       'a scenario that comes after a later one',
       (t) => edit(t, 'vision-if/flat-top.json', '"order": 3', '"order": 9'),
-      ['vision-if/from-cold.json /after/0'],
+      ['vision-if/from-cold.json /recommendedAfter/0'],
     ],
     [
       'text that is no JSON',

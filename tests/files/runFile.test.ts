@@ -1,9 +1,9 @@
 /** The file: there and back, and every problem told with its place. */
 import { describe, expect, test } from 'vitest';
 import { ENGINE } from '../../src/base/engine.ts';
-import { hashOf } from '../../src/files/hash.ts';
 import type { RunFile } from '../../src/files/runFile.ts';
 import { parseRunFile, RUN_FILE_LIMIT_CHARS, readRunFile } from '../../src/files/runFileSchema.ts';
+import { scenarioHash } from '../../src/files/scenarioFile.ts';
 import { PROBLEMS_LISTED } from '../../src/files/schemaProblems.ts';
 import { readSeal, sealEvents, sealRun } from '../../src/files/seal.ts';
 import { receiverHash, serialiseRunFile, toRunFile } from '../../src/run/serialise.ts';
@@ -34,7 +34,7 @@ describe('a good file', () => {
 
   test('says what made it', () => {
     expect(file.engine).toBe(ENGINE);
-    expect(file.scenarioHash).toBe(hashOf(stripSetup().scenario));
+    expect(file.scenarioHash).toBe(scenarioHash(stripSetup().scenario));
     expect(file.receiverHash).toBe(receiverHash(stripSetup()));
     expect(file.receiverHash).not.toBe(receiverHash(canSetup()));
     expect(file.claimed).toMatchObject({ total: 100, passed: true });

@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { good } from '../../src/base/result.ts';
 import { designOf } from '../../src/bench/setup.ts';
-import { hashOf } from '../../src/files/hash.ts';
+import { scenarioHash } from '../../src/files/scenarioFile.ts';
 import { claimOf, grade } from '../../src/grading/grade.ts';
 import { judgeText } from '../../src/judge/judgeRun.ts';
 import { serialiseRunFile, toRunFile } from '../../src/run/serialise.ts';
@@ -26,7 +26,7 @@ describe.each(setups)('%s', (id) => {
     expect(report.lines.filter((line) => line.points !== line.max)).toEqual([]);
     expect(report).toMatchObject({ total: 100, passed: true, word: 'haystack' });
     const text = serialiseRunFile(toRunFile(run, claimOf(report)));
-    const known = { ...designOf(setup), scenarioHash: hashOf(setup.scenario) };
+    const known = { ...designOf(setup), scenarioHash: scenarioHash(setup.scenario) };
     expect(judgeText(text, 'run.json', () => good(known)).verdict.kind).toBe('verified');
   });
 

@@ -2,9 +2,9 @@
 
 import { describe, expect, test } from 'vitest';
 import { good as found } from '../../src/base/result.ts';
-import { hashOf } from '../../src/files/hash.ts';
 import type { RunFile, TimedEvent } from '../../src/files/runFile.ts';
 import { readRunFile } from '../../src/files/runFileSchema.ts';
+import { scenarioHash } from '../../src/files/scenarioFile.ts';
 import { sealEvents, sealRun } from '../../src/files/seal.ts';
 import { judgeText } from '../../src/judge/judgeRun.ts';
 import { mainResponse } from '../../src/receiver/responses.ts';
@@ -38,7 +38,7 @@ describe('whole and true', () => {
   test('verified from text', () => {
     const judgement = judgeText(serialiseRunFile(good), 'run.json', (scenario) => {
       expect(scenario).toEqual(setup.scenario);
-      return found(knownBench(setup, hashOf(setup.scenario)));
+      return found(knownBench(setup, scenarioHash(setup.scenario)));
     });
     expect(judgement).toMatchObject({
       verdict: { kind: 'verified' },
@@ -217,8 +217,8 @@ describe('foreign', () => {
   test('a scenario changed under its hash, or made easier with a fresh one', () => {
     const easy = { ...good.scenario, toleranceFactor: 3 };
     expect(judge({ ...good, scenario: easy })).toMatchObject({ kind: 'foreign', part: 'scenario' });
-    const resealed = { ...good, scenario: easy, scenarioHash: hashOf(easy) };
-    expect(verifyRun(resealed, knownBench(setup, hashOf(setup.scenario)), recompute)).toMatchObject({
+    const resealed = { ...good, scenario: easy, scenarioHash: scenarioHash(easy) };
+    expect(verifyRun(resealed, knownBench(setup, scenarioHash(setup.scenario)), recompute)).toMatchObject({
       kind: 'foreign',
       part: 'scenario',
     });
@@ -249,7 +249,7 @@ describe('foreign', () => {
 
   test('unreadable: a scenario that its receiver cannot play', () => {
     const scenario = { ...good.scenario, start: { ...good.scenario.start, slugs: { T99: 1 } } };
-    const verdict = fromText(serialiseRunFile({ ...good, scenario, scenarioHash: hashOf(scenario) }));
+    const verdict = fromText(serialiseRunFile({ ...good, scenario, scenarioHash: scenarioHash(scenario) }));
     expect(verdict).toMatchObject({ kind: 'unreadable', problems: [{ place: '/scenario/start/slugs/T99' }] });
   });
 });
