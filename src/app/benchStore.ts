@@ -10,7 +10,7 @@ import type { BenchDisplay } from '../bench/display.ts';
 import type { Facts } from '../bench/facts.ts';
 import { keepLast } from '../bench/kept.ts';
 import type { BenchSetup } from '../bench/setup.ts';
-import { hashOf } from '../files/hash.ts';
+import { scenarioHash } from '../files/scenarioFile.ts';
 import type { FrameLoop } from '../kit/frameLoop.ts';
 import type { BenchPort } from '../present/ports.ts';
 import { sealedDisplay } from '../present/sealedDisplay.ts';
@@ -75,7 +75,7 @@ export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null):
   const { sealed } = setup.scenario;
   const shownOf = sealed ? keepLast((display: BenchDisplay) => [display], sealedDisplay) : same;
   const scenarioKept = sealed
-    ? { scenario: null, scenarioHash: hashOf(setup.scenario) }
+    ? { scenario: null, scenarioHash: scenarioHash(setup.scenario) }
     : { scenario: setup.scenario, scenarioHash: null };
   const slugWatch = createAlignmentWatch(setup);
   let run: Run = taken?.run ?? createRun(setup, null);

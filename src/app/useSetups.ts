@@ -2,7 +2,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import { problemLine } from '../base/result.ts';
 import type { BenchSetup } from '../bench/setup.ts';
-import { hashOf } from '../files/hash.ts';
+import { scenarioHash } from '../files/scenarioFile.ts';
 import { MOST_SEED } from '../scenario/attempt.ts';
 import { readEndlessId } from '../scenario/endlessId.ts';
 import { type Library, setupWith } from '../services/library/library.ts';
@@ -56,7 +56,7 @@ async function setupsOf(
   if (sealedAs !== null) {
     // A sealed run goes on only with the very scenario that it began with: its attempt made again, or, of the days before attempts, the course's own.
     const again = await library.setup(id, begun!.attempt === null ? { signal } : { signal, attempt: begun!.attempt });
-    if (again?.ok && hashOf(again.value.scenario) === sealedAs) return { recorded: again.value, shipped: again.value };
+    if (again?.ok && scenarioHash(again.value.scenario) === sealedAs) return { recorded: again.value, shipped: again.value };
   }
   const today = await library.setup(id, { signal, attempt: freshNumber() }).catch((error: unknown) => {
     if (endless) return null;

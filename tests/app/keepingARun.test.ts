@@ -2,7 +2,7 @@
 import { describe, expect, it, vi } from 'vitest';
 import { type BenchStoreParts, createBenchStore, type TakenUp } from '../../src/app/benchStore.ts';
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
-import { hashOf } from '../../src/files/hash.ts';
+import { scenarioHash } from '../../src/files/scenarioFile.ts';
 import { createFrameLoop } from '../../src/kit/frameLoop.ts';
 import { resumeRun } from '../../src/run/runLog.ts';
 import type { OpenRun } from '../../src/services/store/keptRuns.ts';
@@ -236,7 +236,7 @@ describe('taking up', () => {
 
 describe('a sealed run', () => {
   const sealed = { ...setup, scenario: { ...setup.scenario, sealed: true } };
-  const aids = { hints: false, waxMarks: false, exactReadouts: false };
+  const aids = { hints: false, toleranceMarks: false };
 
   it('names its scenario by hash, tells no proof by ear and no pip by name, and keeps the learner\u2019s ticks', () => {
     const heard = vi.fn();
@@ -250,7 +250,11 @@ describe('a sealed run', () => {
     store.tickStep(1);
     pass(200);
     const kept = saved.at(-1)!;
-    expect(kept).toMatchObject({ scenarioId: 'first-curve', scenario: null, scenarioHash: hashOf(hidden.scenario) });
+    expect(kept).toMatchObject({
+      scenarioId: 'first-curve',
+      scenario: null,
+      scenarioHash: scenarioHash(hidden.scenario),
+    });
     expect(JSON.stringify(kept)).not.toMatch(/phaseLagDegrees|residualPhase|"faults"|"seed"|compressionDb/);
     expect(kept.session).toMatchObject({ machine: { context: { facts: null, slugs: null, ticked: [1] } } });
     const sounds = heard.mock.calls.flatMap(([list]) => list as readonly { readonly kind: string }[]);

@@ -1,6 +1,7 @@
 /** `regrade` and `curve` on a run made here by the bench's own log, and on what people may do to the file afterwards. */
 import { readFileSync } from 'node:fs';
 import { afterAll, describe, expect, it } from 'vitest';
+import { certified } from '../../scripts/makeCourseIndex.ts';
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
 import { benchSetup } from '../../src/certify/benchSetup.ts';
 import type { Row } from '../../src/cli/regrade/row.ts';
@@ -41,7 +42,7 @@ function workedRun(): Run {
     new Map([[loaded.value.receiver.id, loaded.value]]),
   );
   if (!scenario.ok) throw new Error(JSON.stringify(scenario.problems));
-  const setup = benchSetup(loaded.value, scenario.value);
+  const setup = benchSetup(loaded.value, certified(scenario.value));
   if (!setup.ok) throw new Error(JSON.stringify(setup.problems));
   return WORK.reduce(
     (run, event, i) => {

@@ -59,9 +59,9 @@ describe.each(FILES)('%s', (file, parse) => {
 
   it('has no key that may be left out, but those that say so', () => {
     const optional =
-      /\/plan\/letter$|^\/procedure\/\d+\/parts$|^\/procedure\/\d+\/(response|at)$|^\/responses\/\d+\/setUp\/slowSweep$|^\/testPoints\/\d+\/(tap|looseLoop)$|^\/responses\/\d+\/specification\/referenceHz$|^\/start\/controls\/|^\/start\/slugs\/|\/letter\/[xy]$/;
+      /^\/notParts$|\/plan\/letter$|^\/procedure\/\d+\/parts$|^\/procedure\/\d+\/(response|at)$|^\/responses\/\d+\/setUp\/slowSweep$|^\/testPoints\/\d+\/(tap|looseLoop)$|^\/responses\/\d+\/specification\/referenceHz$|^\/start\/controls\/|^\/start\/slugs\/|\/letter\/[xy]$/;
     const ofScenario =
-      /^\/(responses|set|seed|difficulty|recommendedAfter|bench|life|faults|aids|sealed|timeLimitSeconds|toleranceFactor|weights|proofs|par|hints)$|^\/notParts$|^\/bench\/[a-zA-Z]+$|^\/aids\/[a-zA-Z]+$|^\/life\/[a-z]+$|^\/start\/(slugs|randomTurns|controls|prepared)$/;
+      /^\/(responses|set|seed|difficulty|recommendedAfter|bench|life|faults|aids|sealed|timeLimitSeconds|toleranceFactor|weights|proofs|par|hints)$|^\/bench\/[a-zA-Z]+$|^\/aids\/[a-zA-Z]+$|^\/life\/[a-zA-Z]+$|^\/start\/(slugs|randomTurns|controls|prepared)$/;
     const silent: string[] = [];
     for (const { path, value } of all) {
       if (typeof value !== 'object' || value === null || Array.isArray(value)) continue;
@@ -136,7 +136,7 @@ describe('several mistakes in one file', () => {
     json.difficulty = 9;
     json.par = { turns: 3, seconds: 'an hour' };
     json.colour = 'blue';
-    json.start.controls.levelDb = 6;
+    json.start.controls = { levelDb: 6 };
     delete json.words.lesson;
     const result = parseScenario(json, 'x.json');
     expect(result.ok).toBe(false);
