@@ -82,12 +82,12 @@ describe('check', () => {
     ['cut.json', scenarioText.slice(0, 700), /cut\.json, line \d+, column \d+: found the end of the text/],
     [
       'comma.json',
-      scenarioText.replace('"version": 1,', '"version": 1'),
+      scenarioText.replace('"version": 2,', '"version": 2'),
       /comma\.json, line 4, column 3: found "\\"", wanted a comma/,
     ],
     [
       'twice.json',
-      scenarioText.replace('"version": 1,', '"version": 1, "version": 1,'),
+      scenarioText.replace('"version": 2,', '"version": 2, "version": 2,'),
       /the key "version" a second time/,
     ],
     ['proto.json', '{"format":"haystack-scenario","__proto__":{"x":1}}', /the key "__proto__"/],
@@ -96,8 +96,8 @@ describe('check', () => {
     ['none.json', '[1, 2]', /\/format: found no format/],
     [
       'later.json',
-      scenarioText.replace('"version": 1', '"version": 2'),
-      /\/version: found version 2, wanted version 1 or older/,
+      scenarioText.replace('"version": 2', '"version": 3'),
+      /\/version: found version 3, wanted version 2 or older/,
     ],
     ['notes.txt', 'these are only words\n', /neither a deck nor JSON/],
     ['empty.cir', '', /empty\.cir: found/],

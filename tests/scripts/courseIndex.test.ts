@@ -51,7 +51,7 @@ describe('the index', () => {
 
   it('of a folder with broken files is not made: each problem is told on a line', async () => {
     const folder = folderWith({
-      'am/slow-down.json': (text) => text.replace('"difficulty"', '"dificulty"'),
+      'am/slow-down.json': (text) => text.replace('"toleranceFactor"', '"dificulty"'),
       'am/the-first-pair.json': (text) => text.replace('"am-455k"', '"am-456k"'),
     });
     const told = await built(courseIndex(folder), INDEX_FILE).then(

@@ -8,6 +8,7 @@ import { createHand, makeSound } from '../../../src/certify/goodHand.ts';
 import { adviceFor } from '../../../src/describe/advice.ts';
 import { scoreLineSentence } from '../../../src/describe/scoreLine.ts';
 import { checkScenario } from '../../../src/files/checkScenario.ts';
+import { faultToFile } from '../../../src/files/faultFile.ts';
 import { schemaText } from '../../../src/files/jsonSchema.ts';
 import { parseScenario } from '../../../src/files/scenarioSchema.ts';
 import { grade } from '../../../src/grading/grade.ts';
@@ -55,7 +56,13 @@ vi.mock('../../../src/words/en/grading.ts', async (load) => {
 const FAULT = { kind: 'dampCoil', slug: 'A2', ohms: 2200 };
 const { receiver, deck } = shippedReceiver('video-valve-45m');
 const read = (fault: object) =>
-  parseScenario({ ...shippedJson('fault-finding/tired-valve.json'), faults: [fault] }, 'x.json');
+  parseScenario(
+    {
+      ...shippedJson('fault-finding/tired-valve.json'),
+      faults: [faultToFile(fault as Readonly<Record<string, unknown>>)],
+    },
+    'x.json',
+  );
 
 function setup(): BenchSetup {
   const scenario = read(FAULT);
@@ -71,7 +78,7 @@ describe('a made-up kind of fault', () => {
       return result.ok ? [] : result.problems.map(({ place, wanted }) => [place, wanted]);
     };
     expect(told({ ...FAULT, ohms: 1 })).toEqual([['/faults/0/ohms', 'a number from 10 to 1000000']]);
-    expect(told({ kind: 'dampCoil', ohms: 100 })).toEqual([['/faults/0/slug', 'a value for "slug"']]);
+    expect(told({ kind: 'dampCoil', ohms: 100 })).toEqual([['/faults/0/part', 'a value for "part"']]);
     expect(told({ ...FAULT, farads: 1e-12 })).toEqual([['/faults/0/farads', 'only keys that the format has']]);
     expect(told({ kind: 'other' })[0]![1]).toContain('"dampCoil"');
   });
