@@ -56,7 +56,8 @@ async function setupsOf(
   if (sealedAs !== null) {
     // A sealed run goes on only with the very scenario that it began with: its attempt made again, or, of the days before attempts, the course's own.
     const again = await library.setup(id, begun!.attempt === null ? { signal } : { signal, attempt: begun!.attempt });
-    if (again?.ok && scenarioHash(again.value.scenario) === sealedAs) return { recorded: again.value, shipped: again.value };
+    if (again?.ok && scenarioHash(again.value.scenario) === sealedAs)
+      return { recorded: again.value, shipped: again.value };
   }
   const today = await library.setup(id, { signal, attempt: freshNumber() }).catch((error: unknown) => {
     if (endless) return null;
