@@ -10,6 +10,16 @@ const SHARES = 20;
 
 /** How far the worst line of the sheet is outside at the best of the shares, in tolerances, with the failed parts still in the set. */
 export function oneDepth(setup: BenchSetup): number {
+  return bestDepth(setup).excess;
+}
+
+export interface Depth {
+  readonly excess: number;
+  /** where every core would stand */
+  readonly turns: Readonly<Record<string, number>>;
+}
+
+export function bestDepth(setup: BenchSetup): Depth {
   const { receiver, deck, scenario } = setup;
   const standing = faultEffects(receiver, deck, scenario.faults, []).deck;
   const responses = workResponses(receiver, scenario);
@@ -17,14 +27,15 @@ export function oneDepth(setup: BenchSetup): number {
   const printed = setup.design ?? { receiver, deck };
   const demands = createDemands(receiver, standing, responses, scenario.toleranceFactor, slugs, printed);
   const start = initialState(setup).slugs;
-  let least = Number.POSITIVE_INFINITY;
+  let best: Depth = { excess: Number.POSITIVE_INFINITY, turns: {} };
   for (let i = 0; i < SHARES; i++) {
     const share = (i + 0.5) / SHARES;
     const turns = Object.fromEntries(
       // A core that no longer turns stays where it is.
       receiver.adjusters.map((a) => [a.id, start[a.id]!.cracked ? start[a.id]!.coreTurns : share * a.travelTurns]),
     );
-    least = Math.min(least, worstOf(demands.standings(turns)).excess);
+    const { excess } = worstOf(demands.standings(turns));
+    if (excess < best.excess) best = { excess, turns };
   }
-  return least;
+  return best;
 }

@@ -1,0 +1,190 @@
+/**
+ * Hands that try to have the mark without looking, and those that earn it. The first are given more than they could have: a bench that is set up rightly, phasing and
+ * all, and a whole job done in no time. What they have not is eyes.
+ */
+import { seededRandom } from '../../src/base/random.ts';
+import type { BenchSetup } from '../../src/bench/setup.ts';
+import { designOf, initialState } from '../../src/bench/setup.ts';
+import { trueFinding } from '../../src/bench/witness.ts';
+import { benchSetup } from '../../src/certify/benchSetup.ts';
+import { createDemands, type Demands } from '../../src/certify/demands.ts';
+import { createHand, fillTube, type Hand, makeSound, prove, setUpFor, turnAll } from '../../src/certify/goodHand.ts';
+import type { TimedEvent } from '../../src/files/runFile.ts';
+import { grade } from '../../src/grading/grade.ts';
+import { faultEffects } from '../../src/receiver/faults/faultEffects.ts';
+import { workResponses } from '../../src/receiver/responses.ts';
+import { nominalTurns } from '../../src/receiver/slugLaw.ts';
+import { ANSWERS } from '../../src/scenario/findingAnswer.ts';
+import type { ProofId } from '../../src/scenario/proofId.ts';
+import { demonstrate } from '../../src/technician/atBench.ts';
+import { shippedLibrary } from '../files/shipped.ts';
+import { setupOf } from '../technician/oneScenario.ts';
+import { bestDepth } from './oneDepth.ts';
+import { randomActor } from './randomActor.ts';
+
+export interface Mark {
+  readonly passed: boolean;
+  readonly points: number;
+}
+export const ADVERSARIES = ['oneDepth', 'signer', 'ticker', 'flicker', 'copier', 'peeker', 'random'] as const;
+export const HONEST = ['technician'] as const;
+export type HandName = (typeof ADVERSARIES)[number] | (typeof HONEST)[number];
+
+/** Random actors over the whole course. */
+const ACTORS = 1000;
+
+export function markOf(name: HandName, id: string): Mark {
+  const setup = setupOf(id);
+  switch (name) {
+    case 'oneDepth':
+      return blind(setup, name, { turns: bestDepth(setup).turns });
+    case 'signer':
+      return blind(setup, name, {});
+    case 'ticker':
+      return blind(setup, name, {
+        turns: setup.scenario.sealed ? {} : byTicks(setup),
+        retries: !setup.scenario.sealed,
+      });
+    case 'flicker':
+      return blind(setup, name, { turns: nominal(setup), mends: true });
+    case 'copier':
+      return copied(setup);
+    case 'peeker':
+      // The receiver's file is open to all, and the depth of a core lies open to the eye: each goes where the printed design has it.
+      return blind(setup, name, { turns: nominal({ ...setup, ...designOf(setup) }) });
+    case 'random':
+      return bestOfRandom(setup);
+    case 'technician':
+      return marked(setup, demonstrate(setup).events);
+  }
+}
+
+interface Blind {
+  /** where cores are put; left out: none is touched */
+  readonly turns?: Readonly<Record<string, number>>;
+  /** knows which part has failed */
+  readonly mends?: boolean;
+  /** says something else where the page asks again */
+  readonly retries?: boolean;
+}
+
+function blind(setup: BenchSetup, name: HandName, { turns, mends, retries = false }: Blind): Mark {
+  const hand = createHand(setup);
+  if (mends === true) makeSound(setup, hand);
+  atTheBench(setup, hand, turns ?? null);
+  const chance = seededRandom(setup.scenario.seed + name.length * 7919);
+  for (const proof of setup.scenario.proofs) {
+    prove(proof, hand);
+    for (let i = 0; i < (retries ? 2 : 1); i++) hand.take(guess(proof, chance));
+  }
+  hand.take({ type: 'signedOff' });
+  return marked(setup, hand.events);
+}
+
+/** The set-up as the sheet has it, for each response, and the cores where the hand thinks that they belong. */
+function atTheBench(setup: BenchSetup, hand: Hand, turns: Readonly<Record<string, number>> | null): void {
+  hand.take({ type: 'cautionsAcknowledged' });
+  if (setup.receiver.mains !== null) hand.take({ type: 'isolationSwitched', on: true });
+  const [main] = workResponses(setup.receiver, setup.scenario);
+  if (main === undefined) return;
+  setUpFor(setup, hand, main);
+  if (turns !== null) turnAll(setup, hand, turns);
+  fillTube(setup, hand);
+}
+
+function guess(proof: ProofId, chance: () => number) {
+  const answer = ANSWERS[proof][Math.floor(chance() * ANSWERS[proof].length)]!;
+  return { type: 'findingStated', proof, answer, figure: Math.round(80 * chance()) / 10 } as const;
+}
+
+function marked(setup: BenchSetup, events: readonly TimedEvent[]): Mark {
+  const { passed, total } = grade(setup, events);
+  return { passed, points: total };
+}
+
+function nominal({ receiver }: Pick<BenchSetup, 'receiver'>): Readonly<Record<string, number>> {
+  return Object.fromEntries(receiver.adjusters.map((a) => [a.id, nominalTurns(a)]));
+}
+
+/** At a set that is dealt afresh: other spreads, other depths as found. Turns that were made at another set of the same scenario, findings and all, word for word. */
+function copied(setup: BenchSetup): Mark {
+  const first = createHand(setup);
+  makeSound(setup, first);
+  atTheBench(setup, first, nominal(setup));
+  for (const proof of setup.scenario.proofs) {
+    prove(proof, first);
+    first.take(trueFinding(setup, first.state, proof));
+  }
+  first.take({ type: 'signedOff' });
+  const again = createHand(afresh(setup));
+  for (const { atMs: _, ...event } of first.events) again.take(event);
+  return marked(afresh(setup), again.events);
+}
+
+/** A number of which no set comes that can be aligned is passed over. */
+const MOST_DEALS = 8;
+const dealt = new WeakMap<BenchSetup, BenchSetup>();
+
+function afresh(setup: BenchSetup): BenchSetup {
+  const known = dealt.get(setup);
+  if (known !== undefined) return known;
+  const { scenario } = setup;
+  const design = shippedLibrary().receivers.get(scenario.receiver)!;
+  for (let n = 1; n <= MOST_DEALS; n++) {
+    const set = scenario.set === undefined ? {} : { set: scenario.set + n };
+    const other = benchSetup(design, { ...scenario, ...set, seed: scenario.seed + n });
+    if (!other.ok) continue;
+    dealt.set(setup, other.value);
+    return other.value;
+  }
+  throw new Error(`${scenario.id}: no other set of it can be dealt`);
+}
+
+const TICK_STEPS = [1, 0.5, 0.25] as const;
+const TICK_ROUNDS = 4;
+
+/** Slug by slug, this way and that, and what has more ticks is kept. */
+function byTicks(setup: BenchSetup): Readonly<Record<string, number>> {
+  const demands = demandsOf(setup);
+  const start = initialState(setup).slugs;
+  const turns: Record<string, number> = Object.fromEntries(
+    setup.receiver.adjusters.map(({ id }) => [id, start[id]!.coreTurns]),
+  );
+  const open = (): number => demands.standings(turns).filter(({ excess }) => excess > 0).length;
+  let left = open();
+  for (let round = 0; round < TICK_ROUNDS && left > 0; round++) {
+    for (const { id, travelTurns } of setup.receiver.adjusters) {
+      if (start[id]!.cracked) continue;
+      for (const step of TICK_STEPS) {
+        for (const by of [step, -step]) {
+          const before = turns[id]!;
+          turns[id] = Math.min(Math.max(before + by, 0), travelTurns);
+          const now = open();
+          if (now < left) left = now;
+          else turns[id] = before;
+        }
+      }
+    }
+  }
+  return turns;
+}
+
+function demandsOf(setup: BenchSetup): Demands {
+  const { receiver, deck, scenario } = setup;
+  const standing = faultEffects(receiver, deck, scenario.faults, []).deck;
+  const slugs = receiver.adjusters.map((a) => a.id);
+  const printed = setup.design ?? { receiver, deck };
+  return createDemands(receiver, standing, workResponses(receiver, scenario), scenario.toleranceFactor, slugs, printed);
+}
+
+/** Of its share of the thousand. */
+function bestOfRandom(setup: BenchSetup): Mark {
+  const { scenarios } = shippedLibrary();
+  const place = scenarios.findIndex(({ id }) => id === setup.scenario.id);
+  let best: Mark = { passed: false, points: 0 };
+  for (let n = place; n < ACTORS; n += scenarios.length) {
+    const mark = marked(setup, randomActor(setup, 40_000 + n));
+    if (mark.passed || (!best.passed && mark.points > best.points)) best = mark;
+  }
+  return best;
+}
