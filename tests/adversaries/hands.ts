@@ -6,7 +6,7 @@ import { seededRandom } from '../../src/base/random.ts';
 import type { BenchSetup } from '../../src/bench/setup.ts';
 import { designOf, initialState } from '../../src/bench/setup.ts';
 import { trueFinding } from '../../src/bench/witness.ts';
-import { benchSetup } from '../../src/certify/benchSetup.ts';
+import { attemptSetup } from '../../src/certify/attempt.ts';
 import { createDemands, type Demands } from '../../src/certify/demands.ts';
 import { createHand, fillTube, type Hand, makeSound, prove, setUpFor, turnAll } from '../../src/certify/goodHand.ts';
 import type { TimedEvent } from '../../src/files/runFile.ts';
@@ -106,38 +106,32 @@ function nominal({ receiver }: Pick<BenchSetup, 'receiver'>): Readonly<Record<st
   return Object.fromEntries(receiver.adjusters.map((a) => [a.id, nominalTurns(a)]));
 }
 
-/** At a set that is dealt afresh: other spreads, other depths as found. Turns that were made at another set of the same scenario, findings and all, word for word. */
+/**
+ * Everything that was done at an earlier attempt of a sealed scenario, findings and all, word for word, at the next attempt. A practice bench stands as it stood, so that a
+ * copy of a whole run is a whole run: there the turns are copied, which is what a report tells, and the findings are guessed.
+ */
 function copied(setup: BenchSetup): Mark {
-  const first = createHand(setup);
-  makeSound(setup, first);
-  atTheBench(setup, first, nominal(setup));
-  for (const proof of setup.scenario.proofs) {
-    prove(proof, first);
-    first.take(trueFinding(setup, first.state, proof));
+  const { scenario } = setup;
+  if (!scenario.sealed) return blind(setup, 'copier', { turns: nominal(setup), mends: true });
+  const first = attempt(scenario, 1);
+  const hand = createHand(first);
+  makeSound(first, hand);
+  atTheBench(first, hand, nominal(first));
+  for (const proof of scenario.proofs) {
+    prove(proof, hand);
+    hand.take(trueFinding(first, hand.state, proof));
   }
-  first.take({ type: 'signedOff' });
-  const again = createHand(afresh(setup));
-  for (const { atMs: _, ...event } of first.events) again.take(event);
-  return marked(afresh(setup), again.events);
+  hand.take({ type: 'signedOff' });
+  const next = attempt(scenario, 2);
+  const again = createHand(next);
+  for (const { atMs: _, ...event } of hand.events) again.take(event);
+  return marked(next, again.events);
 }
 
-/** A number of which no set comes that can be aligned is passed over. */
-const MOST_DEALS = 8;
-const dealt = new WeakMap<BenchSetup, BenchSetup>();
-
-function afresh(setup: BenchSetup): BenchSetup {
-  const known = dealt.get(setup);
-  if (known !== undefined) return known;
-  const { scenario } = setup;
-  const design = shippedLibrary().receivers.get(scenario.receiver)!;
-  for (let n = 1; n <= MOST_DEALS; n++) {
-    const set = scenario.set === undefined ? {} : { set: scenario.set + n };
-    const other = benchSetup(design, { ...scenario, ...set, seed: scenario.seed + n });
-    if (!other.ok) continue;
-    dealt.set(setup, other.value);
-    return other.value;
-  }
-  throw new Error(`${scenario.id}: no other set of it can be dealt`);
+function attempt(scenario: BenchSetup['scenario'], number: number): BenchSetup {
+  const made = attemptSetup(shippedLibrary().receivers.get(scenario.receiver)!, scenario, number);
+  if (!made.ok) throw new Error(JSON.stringify(made.problems));
+  return made.value;
 }
 
 const TICK_STEPS = [1, 0.5, 0.25] as const;
