@@ -4,13 +4,15 @@
  * Left alone a line stands at V = rest + slope * D(V), D the mean output over the sweep's period of the detector that it follows, which itself falls as the line
  * takes the gain down. The crossing is found by bisection and false position (Illinois rule) between "no signal" and "all the signal that rest bias
  * gives", a fixed number of rounds, always from the same ends, so that the same bench gives the same volts. Two lines that are both free are settled in turn, a
- * fixed number of times. A meter on an unclamped line draws current through the line's own resistance and pulls it towards earth.
+ * fixed number of times. A clamped line stands where the supply's own resistance leaves it, and the supply gives what its knob says only about (biasOutputs.ts):
+ * V = (E / Rs + U / Rl) / (1 / Rs + 1 / Rl + 1 / Rm), U and Rl the line's own, Rm meter and leak. A meter on an unclamped line draws current through the line's own resistance and pulls it towards earth.
  */
 import { diodeLaw } from '../physics/diodeLaw.ts';
 import { unclampedVolts } from '../receiver/biasLaw.ts';
 import type { BiasLaw, BiasLine } from '../receiver/receiver.ts';
+import { lifeOf } from '../scenario/life.ts';
 import type { BenchState } from './benchState.ts';
-import { BIAS_OUTPUTS, outputVolts } from './biasOutputs.ts';
+import { BIAS_OUTPUTS, type BiasOutput, knobError, outputVolts } from './biasOutputs.ts';
 import type { LineVolts } from './conditions.ts';
 import { AGC_LINE_OHMS, METER_OHMS_PER_VOLT } from './instruments.ts';
 import { diodeNow } from './loads.ts';
@@ -25,7 +27,7 @@ export function lineVoltsAt(moment: Moment): LineVolts {
   const free: BiasLine[] = [];
   for (const law of moment.setup.receiver.biasLines) {
     const clamped = clampedVolts(law.at, moment.state);
-    if (clamped !== null) volts[law.at] = clamped;
+    if (clamped !== null) volts[law.at] = heldVolts(moment, law, clamped);
     else if (!moment.running) volts[law.at] = 0;
     else {
       volts[law.at] = law.unclampedRestVolts;
@@ -52,10 +54,24 @@ function settled(moment: Moment, law: BiasLine, others: LineVolts): number {
   });
 }
 
-/** Volts of the bias supply where one of its leads stands on the line; null where none does. */
+/** What a line holds that the supply is clipped to, its knob at `said` volts. */
+function heldVolts({ setup, state, running, leaks }: Moment, law: BiasLine, said: number): number {
+  const { biasOhms } = lifeOf(setup.scenario);
+  const given = said * (1 + knobError(setup.scenario, outputAt(law.at, state.leads)));
+  if (biasOhms === 0) return given;
+  const own = running ? law.unclampedRestVolts : 0;
+  const others = meterSiemens(law.at, state) + 1 / (leaks[law.at] ?? Number.POSITIVE_INFINITY);
+  return (given / biasOhms + own / AGC_LINE_OHMS) / (1 / biasOhms + 1 / AGC_LINE_OHMS + others);
+}
+
+/** Volts on the knob of the bias supply where one of its leads stands on the line; null where none does. */
 export function clampedVolts(line: string, { leads, controls }: Pick<BenchState, 'leads' | 'controls'>): number | null {
-  const output = BIAS_OUTPUTS.find(({ lead }) => leads[lead] === line);
+  const output = outputAt(line, leads);
   return output === undefined ? null : outputVolts(output, controls);
+}
+
+function outputAt(line: string, leads: BenchState['leads']): BiasOutput | undefined {
+  return BIAS_OUTPUTS.find(({ lead }) => leads[lead] === line);
 }
 
 const ROUNDS = 24;
@@ -89,6 +105,9 @@ export function lineLoading(
   { leads, controls }: Pick<BenchState, 'leads' | 'controls'>,
   leakOhms = Number.POSITIVE_INFINITY,
 ): number {
-  const meterOhms = leads.meter === line ? METER_OHMS_PER_VOLT * controls.meterRangeVolts : Number.POSITIVE_INFINITY;
-  return 1 / (1 + AGC_LINE_OHMS / meterOhms + AGC_LINE_OHMS / leakOhms);
+  return 1 / (1 + AGC_LINE_OHMS * meterSiemens(line, { leads, controls }) + AGC_LINE_OHMS / leakOhms);
+}
+
+function meterSiemens(line: string, { leads, controls }: Pick<BenchState, 'leads' | 'controls'>): number {
+  return leads.meter === line ? 1 / (METER_OHMS_PER_VOLT * controls.meterRangeVolts) : 0;
 }

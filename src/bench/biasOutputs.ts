@@ -1,4 +1,6 @@
 /** The bias supply's two outputs: each has its lead, its knob without a sign and its polarity. The first line that a sheet names has the first of them. */
+import { seededRandom } from '../base/random.ts';
+import { lifeOf } from '../scenario/life.ts';
 import type { BenchState, Controls, LeadEnd, LeadId } from './benchState.ts';
 
 export const BIAS_OUTPUTS = [
@@ -15,7 +17,19 @@ export function twinEnd(leads: BenchState['leads'], lead: LeadId): LeadEnd | nul
   return twin === undefined ? null : leads[twin.lead];
 }
 
-/** Volts of an output with their sign. */
+/** By how much an output gives more than its knob says, as a share: half to all of what the scenario has, either way, by its seed. The needle tells. */
+export function knobError(
+  scenario: Parameters<typeof lifeOf>[0] & { readonly seed: number },
+  output?: BiasOutput,
+): number {
+  const { biasKnobError } = lifeOf(scenario);
+  if (biasKnobError === 0 || output === undefined) return 0;
+  const chance = seededRandom(scenario.seed + 4);
+  const errors = BIAS_OUTPUTS.map(() => (chance() < 0.5 ? -1 : 1) * biasKnobError * (0.5 + 0.5 * chance()));
+  return errors[BIAS_OUTPUTS.indexOf(output)] ?? 0;
+}
+
+/** Volts of an output with their sign, by its knob. */
 export function outputVolts({ volts, polarity }: BiasOutput, controls: Controls): number {
   return controls[polarity] === '-' ? 0 - controls[volts] : controls[volts];
 }

@@ -1,9 +1,11 @@
 /** The acts of a good hand that knows where every slug belongs: from making safe to signing, for the par and to see that every line of the score can be had. */
 import { unreachable } from '../base/never.ts';
+import { roundTo } from '../base/rounding.ts';
 import { applyEvent } from '../bench/applyEvent.ts';
 import { type Bench, createBench } from '../bench/bench.ts';
 import type { BenchEvent, Refusal } from '../bench/benchEvent.ts';
 import type { BenchState, Controls, LeadId } from '../bench/benchState.ts';
+import { BIAS_OUTPUTS } from '../bench/biasOutputs.ts';
 import { choicesOf } from '../bench/controlRange.ts';
 import { mirrorFor } from '../bench/deflection.ts';
 import { WARM_UP_SECONDS, warmthOf } from '../bench/heat.ts';
@@ -102,11 +104,26 @@ export function setUpFor(setup: BenchSetup, hand: Hand, response: SheetResponse)
     mirror: mirrorFor(setup, setUp.lowFrequencyAtLeft),
     blanking: true,
   });
+  byTheNeedle(hand, response);
   for (const hz of hand.state.crystals) if (!setUp.markersHz.includes(hz)) hand.take({ type: 'crystalPulled', hz });
   for (const hz of setUp.markersHz) {
     if (!hand.state.crystals.includes(hz)) hand.take({ type: 'crystalPlugged', hz });
   }
   setAll(hand, { pipHeightDiv: 0.3, ...PLAIN_PICTURE });
+}
+
+/** A line that the supply's knob leaves too far off is brought to its volts as the needle has them. */
+function byTheNeedle(hand: Hand, { id, setUp }: SheetResponse): void {
+  const facts = hand.bench.facts(hand.state);
+  if (facts.response !== id) return;
+  for (const [i, { errorVolts, toleranceVolts }] of facts.biases.entries()) {
+    const output = BIAS_OUTPUTS[i];
+    if (output === undefined || Math.abs(errorVolts) <= toleranceVolts / 2) continue;
+    const { volts } = setUp.biases[i]!;
+    // What is given goes with what the knob says.
+    const said = (Math.abs(hand.state.controls[output.volts]) * volts) / (volts + errorVolts);
+    set(hand, output.volts, roundTo(said, 0.01));
+  }
 }
 
 /** Each slug straight to where it belongs, its backlash taken up; returns those that could not be turned. */

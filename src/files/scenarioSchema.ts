@@ -71,6 +71,8 @@ const lifeSchema = v.strictObject({
   leakageDb: v.exactOptional(v.nullable(number(-120, -20))),
   harmonicDb: v.exactOptional(v.nullable(number(-80, -6))),
   handFarads: v.exactOptional(number(0, 1e-12)),
+  biasKnobError: v.exactOptional(number(0, 0.5)),
+  biasOhms: v.exactOptional(number(0, 100e3)),
 });
 
 const aidsSchema = v.strictObject({

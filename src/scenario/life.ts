@@ -21,6 +21,10 @@ export interface Life {
   readonly harmonicDb: number | null;
   /** what a hand brings to a coil through the tool that stands in its slug, farads */
   readonly handFarads: number;
+  /** how far the bias supply's knobs are out, as a share of what they say */
+  readonly biasKnobError: number;
+  /** the bias supply's own resistance, ohms */
+  readonly biasOhms: number;
 }
 
 /** Where the scenario says nothing: there to be seen, never in the way. */
@@ -34,6 +38,8 @@ export const MILD_LIFE: Life = {
   leakageDb: -78,
   harmonicDb: -30,
   handFarads: 0.02e-12,
+  biasKnobError: 0.02,
+  biasOhms: 1000,
 };
 
 /** A bench as clean as a drawing. */
@@ -47,6 +53,8 @@ export const NO_LIFE: Life = {
   leakageDb: null,
   harmonicDb: null,
   handFarads: 0,
+  biasKnobError: 0,
+  biasOhms: 0,
 };
 
 /** `life` of a scenario, what it leaves out being mild. */

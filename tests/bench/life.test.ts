@@ -288,3 +288,45 @@ describe('a hand at a coil', () => {
     expect(createBench(near).truth(state)).toEqual(createBench(clean).truth(state));
   });
 });
+
+describe('the bias box', () => {
+  const line = (life: Partial<Life>, events: BenchEvent[] = []): number => {
+    const setup = lively(life);
+    const picture = createPictureMaker(setup, createFaultBook(setup));
+    return picture(play(setup, events)).lineVolts.AGC!;
+  };
+  const metered: BenchEvent[] = [
+    { type: 'powerSwitched', on: false },
+    { type: 'leadConnected', lead: 'meter', to: 'AGC' },
+    { type: 'powerSwitched', on: true },
+    set('meterRangeVolts', 10),
+  ];
+
+  test('gives what its knob says only about: half to all of its error, either way, by the seed', () => {
+    const said = line({});
+    const off = Math.abs(line({ biasKnobError: 0.2 }) / said - 1);
+    expect(off).toBeGreaterThanOrEqual(0.1);
+    expect(off).toBeLessThanOrEqual(0.2);
+  });
+
+  test('sags by its own resistance under the meter: 1 kilohm against 20 kilohm a volt, 10 V range, and the line’s 470 kilohm (Ohm)', () => {
+    const said = line({});
+    const own = stripSetup().receiver.biasLines[0]!.unclampedRestVolts;
+    const siemens = 1 / 1000 + 1 / 470e3;
+    expect(line({ biasOhms: 1000 })).toBeCloseTo((said / 1000 + own / 470e3) / siemens, 9);
+    expect(line({ biasOhms: 1000 }, metered)).toBeCloseTo((said / 1000 + own / 470e3) / (siemens + 1 / 200e3), 9);
+  });
+
+  test('is told by the needle, which shows what the line holds and what is graded', () => {
+    const setup = lively({ biasKnobError: 0.2, biasOhms: 1000 });
+    const state = play(setup, metered);
+    const tested = createBench(setup);
+    const shown = tested.display(state).meterVolts;
+    const [bias] = setup.receiver.responses[0]!.setUp.biases;
+    expect(shown - bias!.volts).toBeCloseTo(tested.facts(state).biases[0]!.errorVolts, 9);
+    expect(Math.abs(tested.facts(state).biases[0]!.errorVolts)).toBeGreaterThan(bias!.toleranceVolts);
+    const said = state.controls.biasAVolts;
+    const put = play(setup, [set('biasAVolts', Math.round((100 * said * bias!.volts) / shown) / 100)], state);
+    expect(Math.abs(tested.facts(put).biases[0]!.errorVolts)).toBeLessThan(0.02);
+  });
+});

@@ -21,9 +21,7 @@ export interface Sight {
 }
 
 /** Sweeps that glass and eye run into one: what strays from sweep to sweep averages, pips and noise. */
-const SWEEPS = 4;
-/** Points before and after a place that are one stroke to the eye: some hundredths of a division. */
-const STROKE = 3;
+const SWEEPS = 6;
 /** Points that are passed over at once while a place is looked for. */
 const STRIDE = 16;
 
@@ -60,26 +58,9 @@ export function heightAt({ xDiv, yDiv }: Trace, atDiv: number): number | null {
     const yb = yDiv[i]!;
     if (ya === null || yb === null) return null;
     const slope = a === b ? 0 : (yb - ya) / (b - a);
-    return roundTo(along(xDiv, yDiv, i, atDiv) ?? ya + slope * (atDiv - a), HEIGHT_STEP_DIV);
+    return roundTo(ya + slope * (atDiv - a), HEIGHT_STEP_DIV);
   }
   return null;
-}
-
-/** Height at a place by the straight line that the eye lays through the stroke about it; null where part of that is off the graticule. */
-function along(xDiv: readonly number[], yDiv: readonly (number | null)[], at: number, atDiv: number): number | null {
-  let [n, sx, sy, sxx, sxy] = [0, 0, 0, 0, 0];
-  for (let i = at - STROKE; i < at + STROKE; i++) {
-    const y = yDiv[i];
-    if (y === undefined || y === null) return null;
-    const x = xDiv[i]! - atDiv;
-    n++;
-    sx += x;
-    sy += y;
-    sxx += x * x;
-    sxy += x * y;
-  }
-  const spread = n * sxx - sx * sx;
-  return spread <= 0 ? null : (sy * sxx - sx * sxy) / spread;
 }
 
 /** Lowest and highest of a trace on the graticule. */

@@ -126,6 +126,40 @@ export function letWarm(hands: Hands): boolean {
   return creeps;
 }
 
+const BIAS_KNOBS = { biasA: 'biasAVolts', biasB: 'biasBVolts' } as const;
+const NEEDLE_ROUNDS = 2;
+
+/** Each bias line is brought to its volts by the needle the first time it is needed; after that the place of the knob is known. */
+export function setByNeedle(hands: Hands, sheet: PrintedSheet, setUp: SheetSetUp, dials: Map<string, number>): void {
+  for (const { at, volts } of setUp.biases) {
+    const lead = (['biasA', 'biasB'] as const).find((one) => hands.leads()[one] === at);
+    if (lead === undefined || volts === 0) continue;
+    const known = dials.get(`${at} ${volts}`);
+    if (known !== undefined) {
+      set(hands, BIAS_KNOBS[lead], known);
+      continue;
+    }
+    clipMeter(hands, sheet, at);
+    set(hands, 'meterMode', 'dc');
+    const { clicks } = hands.scale('meterRangeVolts');
+    set(hands, 'meterRangeVolts', clicks.find((range) => range > 1.2 * Math.abs(volts)) ?? clicks.at(-1)!);
+    for (let round = 0; round < NEEDLE_ROUNDS; round++) {
+      const { meterVolts } = hands.look();
+      if (meterVolts / volts <= 0.1) break;
+      set(hands, BIAS_KNOBS[lead], Math.round((100 * hands.knobs()[BIAS_KNOBS[lead]] * volts) / meterVolts) / 100);
+    }
+    clipMeter(hands, sheet, null);
+    dials.set(`${at} ${volts}`, hands.knobs()[BIAS_KNOBS[lead]]);
+  }
+}
+
+function clipMeter(hands: Hands, sheet: PrintedSheet, to: string | null): void {
+  if (hands.leads().meter === to) return;
+  if (sheet.mains) hands.act({ type: 'powerSwitched', on: false });
+  clip(hands, 'meter', to);
+  if (sheet.mains) hands.act({ type: 'powerSwitched', on: true });
+}
+
 const MARGIN_DIV = 0.5;
 
 /** The largest Y gain at which the whole trace is on the tube, the base line a little inside its edge (an S-curve: in the middle). */

@@ -9,7 +9,7 @@ import { type Fit, fitCurve, residualOf } from './fit.ts';
 import type { Hands } from './hands.ts';
 import { peakUp } from './peaking.ts';
 import { prove } from './proofs.ts';
-import { clipAfresh, letWarm, makeSafe, type Phased, setUpFor, smallPips } from './settings.ts';
+import { clipAfresh, letWarm, makeSafe, type Phased, setByNeedle, setUpFor, smallPips } from './settings.ts';
 import type { PrintedCurve, PrintedResponse, PrintedSheet } from './sheet.ts';
 import { bringInside, worstDemand } from './toLimits.ts';
 import { setTrap } from './traps.ts';
@@ -51,7 +51,7 @@ const TRAP_MISSED_DB = 3;
 export function doTheJob(hands: Hands, sheet: PrintedSheet, turner: Turner, crystalsHz: readonly number[]): void {
   makeSafe(hands, sheet);
   clipAfresh(hands, sheet);
-  const stood = { phasing: new Map<string, Phased>(), warm: !sheet.mains };
+  const stood = { phasing: new Map<string, Phased>(), dials: new Map<string, number>(), warm: !sheet.mains };
   const bench: AtBench = { hands, sheet, turner, crystalsHz, stood };
   const [main] = sheet.responses;
   if (main === undefined) throw new Error('the sheet asks for nothing');
@@ -107,8 +107,8 @@ interface AtBench {
   readonly sheet: PrintedSheet;
   readonly turner: Turner;
   readonly crystalsHz: readonly number[];
-  /** how the phasing was found to stand for each curve, and whether the set has been seen to stand still */
-  readonly stood: { readonly phasing: Map<string, Phased>; warm: boolean };
+  /** how the phasing was found to stand for each curve, where a bias knob for each line's volts, and whether the set has been seen to stand still */
+  readonly stood: { readonly phasing: Map<string, Phased>; readonly dials: Map<string, number>; warm: boolean };
 }
 
 /** `afresh`: phased again, although it has been for this curve. */
@@ -124,6 +124,7 @@ function standFor(bench: AtBench, response: PrintedResponse, injectAt?: string, 
     stood.warm = true;
     if (letWarm(hands)) setUpFor(hands, sheet, response, curve, crystalsHz, isSCurve(response));
   }
+  setByNeedle(hands, sheet, response.setUp, stood.dials);
   stood.phasing.set(place, { degrees: hands.knobs().phasingDegrees, mirror: hands.knobs().mirror });
   return curve;
 }
