@@ -128,11 +128,13 @@ export function markerTags(setup: BenchSetup, state: BenchState, picture: Pictur
   const { controls, leads } = state;
   const across = xSense(setup, state) * HALF_WIDTH_DIV * controls.xGain;
   const phase = phaseRadians(setup, state);
-  return picture.markers.map(({ saysHz, trueHz, kind, number }) => {
+  return picture.markers.flatMap(({ saysHz, trueHz, kind, number }): MarkerTag[] => {
+    // Nobody has written on the lip what nobody plugged in.
+    if (kind === 'harmonic') return [];
     const at = picture.sweep === null ? 2 : xOfFrequency(trueHz, picture.sweep.centreHz, controls.spanHz);
     const swept = Math.abs(at) <= 1 && leads.x !== null;
     const xDiv = swept ? across * Math.sin(Math.asin(at) + phase) + controls.xPositionDiv : null;
-    return { hz: saysHz, number, kind, xDiv };
+    return [{ hz: saysHz, number, kind, xDiv }];
   });
 }
 

@@ -7,11 +7,13 @@
  * neighbouring pips leave the curve between them clean. The sample is the sweep itself, so a blanked retrace has no pips. The beat's phase slides from
  * sweep to sweep.
  * Comb: every harmonic of the rack's 1 MHz crystal, or of its division to 100 or 10 kHz when the span holds fewer than four; half as high.
+ * Harmonics of a crystal: the n-th is as 2 / n of the second (common practice, no source); the sweep meets them like any other signal of the rack.
  * Tunable: its true frequency is the dial's plus the dial's own error and the trim.
  */
 import { addPip, type PipShape, type PipSweep, pipShape } from '../physics/pip.ts';
 import { rateHzPerSecond, sweepAngle } from '../physics/sweep.ts';
 import { LOWEST_HZ } from '../receiver/sourceLevel.ts';
+import { lifeOf } from '../scenario/life.ts';
 import type { BenchState } from './benchState.ts';
 import { keepByKey, keepLast } from './kept.ts';
 import { trueCentreHz } from './moment.ts';
@@ -21,13 +23,13 @@ export interface ActiveMarker {
   /** what it says on the crystal or the dial */
   readonly saysHz: number;
   readonly trueHz: number;
-  readonly kind: 'crystal' | 'tunable' | 'comb';
+  readonly kind: 'crystal' | 'tunable' | 'comb' | 'harmonic';
   readonly number: number | null;
   /** share of the pip height */
   readonly share: number;
 }
 
-/** In order of frequency within each kind: crystals, tunable, comb. The comb is limited to what the sweep reaches. */
+/** In order of frequency within each kind: crystals, tunable, comb, harmonics of the crystals. Comb and harmonics are limited to what the sweep reaches. */
 export function activeMarkers(setup: BenchSetup, state: BenchState): ActiveMarker[] {
   const { scenario } = setup;
   const { controls, crystals } = state;
@@ -45,7 +47,23 @@ export function activeMarkers(setup: BenchSetup, state: BenchState): ActiveMarke
     let n = Math.max(1, Math.ceil((centreHz - controls.spanHz / 2) / toothHz));
     for (; n <= last; n++) markers.push(marker(n * toothHz, n * toothHz, 'comb', null, 0.5));
   }
+  markers.push(...harmonicsOf(setup, state, sorted));
   return markers;
+}
+
+const MOST_HARMONIC = 12;
+
+/** Pips of the crystals' harmonics, wherever they fall in the sweep: nobody has asked for them, and they bear no number. */
+function harmonicsOf(setup: BenchSetup, state: BenchState, crystals: readonly number[]): ActiveMarker[] {
+  const { crystalHarmonics } = lifeOf(setup.scenario);
+  const { spanHz } = state.controls;
+  if (crystalHarmonics === 0 || spanHz === 0) return [];
+  const centreHz = trueCentreHz(setup, state);
+  return crystals.flatMap((crystal) =>
+    Array.from({ length: MOST_HARMONIC - 1 }, (_, i) => i + 2)
+      .filter((n) => Math.abs(n * crystal - centreHz) <= spanHz / 2)
+      .map((n) => marker(n * crystal, n * crystal, 'harmonic', null, (2 * crystalHarmonics) / n)),
+  );
 }
 
 /** Distance between the comb's teeth at a span. */

@@ -73,6 +73,7 @@ const lifeSchema = v.strictObject({
   handFarads: v.exactOptional(number(0, 1e-12)),
   biasKnobError: v.exactOptional(number(0, 0.5)),
   biasOhms: v.exactOptional(number(0, 100e3)),
+  crystalHarmonics: v.exactOptional(number(0, 1)),
 });
 
 const aidsSchema = v.strictObject({

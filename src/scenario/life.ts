@@ -25,6 +25,8 @@ export interface Life {
   readonly biasKnobError: number;
   /** the bias supply's own resistance, ohms */
   readonly biasOhms: number;
+  /** the pip of a crystal's second harmonic over that of the crystal itself */
+  readonly crystalHarmonics: number;
 }
 
 /** Where the scenario says nothing: there to be seen, never in the way. */
@@ -40,6 +42,7 @@ export const MILD_LIFE: Life = {
   handFarads: 0.02e-12,
   biasKnobError: 0.02,
   biasOhms: 1000,
+  crystalHarmonics: 0.4,
 };
 
 /** A bench as clean as a drawing. */
@@ -55,6 +58,7 @@ export const NO_LIFE: Life = {
   handFarads: 0,
   biasKnobError: 0,
   biasOhms: 0,
+  crystalHarmonics: 0,
 };
 
 /** `life` of a scenario, what it leaves out being mild. */

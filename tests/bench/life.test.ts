@@ -330,3 +330,36 @@ describe('the bias box', () => {
     expect(Math.abs(tested.facts(put).biases[0]!.errorVolts)).toBeLessThan(0.02);
   });
 });
+
+describe('harmonics of a plugged crystal', () => {
+  const withBox = (life: Partial<Life>): BenchSetup => {
+    const setup = lively(life);
+    return { ...setup, receiver: { ...setup.receiver, crystalsHz: [10.7e6, ...setup.receiver.crystalsHz] } };
+  };
+  const rack = withBox({ crystalHarmonics: 0.4 });
+  const plugged = play(rack, [{ type: 'crystalPlugged', hz: 10.7e6 }, set('pipHeightDiv', 1), set('levelDb', -80)]);
+  const pipsAt = (setup: BenchSetup, state: BenchState, mhz: number): number => {
+    const points = trace(createBench(setup).display(state));
+    const near = points.filter((_, i) => {
+      const hz = 44 + 6 * Math.sin((Math.PI * (i + 0.5)) / points.length - Math.PI / 2);
+      return Math.abs(hz - mhz) < 0.15;
+    });
+    return Math.max(...heights(near)) - Math.min(...heights(near));
+  };
+
+  test('have pips wherever they fall in the sweep: 10.7 MHz at 42.8, 2 / n as high as the second', () => {
+    const fourth = pipsAt(rack, plugged, 42.8);
+    expect(fourth).toBeGreaterThan(0.08);
+    expect(fourth).toBeLessThan(0.25);
+    expect(pipsAt(rack, plugged, 46.5)).toBeLessThan(0.03);
+    expect(pipsAt(withBox({}), plugged, 42.8)).toBeLessThan(0.03);
+  });
+
+  test('bear no tag, and are no crystal that the sheet could ask for', () => {
+    const tested = createBench(rack);
+    const tags = tested.display(plugged).tags.map(({ hz }) => hz);
+    expect(tags).toContain(10.7e6);
+    expect(tags).not.toContain(42.8e6);
+    expect(tested.facts(plugged).markersMissingHz).toEqual(createBench(withBox({})).facts(plugged).markersMissingHz);
+  });
+});
