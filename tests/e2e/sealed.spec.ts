@@ -139,7 +139,8 @@ for (const [track, id] of SEALED) {
     await take(connectionActs(setup, state));
     await take(setUpActs(setup));
     await take(yActs(setup, state));
-    await expect.poll(() => stores(page)).toContain('"yVoltsPerDiv"');
+    // Set on every sheet, and nowhere else from the start.
+    await expect.poll(() => stores(page)).toContain('"pipHeightDiv"');
     await nothingTold('set up');
 
     // All is set up, and nobody says so; pips are counted, not named.
