@@ -1,21 +1,50 @@
 /** `check`: reads files of any kind, says of each whether it is sound, and lists every problem of every file. */
+import { existsSync } from 'node:fs';
 import { good, type Result } from '../base/result.ts';
+import { courseProblems } from '../files/library.ts';
 import { parseScenario } from '../files/scenarioSchema.ts';
 import { nodesOf } from '../physics/deckProblems.ts';
 import { readDeck } from '../physics/readDeck.ts';
 import { type Document, readDocument } from './document.ts';
-import { fittingReceiver, receiverFromFile } from './shelf.ts';
+import { filesIn, isFolder } from './folders.ts';
+import { certificateFile, fittingReceiver, receiverFromFile, shelvedIds } from './shelf.ts';
 import { EXIT, type ExitCode, harmless, type Terminal, tellProblems } from './terminal.ts';
 
 export function check(terminal: Terminal, names: readonly string[]): ExitCode {
-  let code: ExitCode = EXIT.good;
-  for (const name of names) {
-    const document = readDocument(terminal, name);
-    const sound = document.ok ? soundness(terminal, document.value, name) : document;
-    if (sound.ok) terminal.out(`${harmless(terminal.words.cli.check.ok(name, sound.value))}\n`);
-    else code = tellProblems(terminal, sound.problems);
+  const codes = names.map((name) => (isFolder(name) ? checkFolder(terminal, name) : checkFile(terminal, name)));
+  return codes.every((code) => code === EXIT.good) ? EXIT.good : EXIT.bad;
+}
+
+function checkFile(terminal: Terminal, name: string): ExitCode {
+  const document = readDocument(terminal, name);
+  const sound = document.ok ? soundness(terminal, document.value, name) : document;
+  if (!sound.ok) return tellProblems(terminal, sound.problems);
+  terminal.out(`${harmless(terminal.words.cli.check.ok(name, sound.value))}\n`);
+  return EXIT.good;
+}
+
+/** Every deck and file of ours in a folder and below, then what must hold between its scenarios, and which of them nobody has certified. */
+function checkFolder(terminal: Terminal, folder: string): ExitCode {
+  const say = terminal.words.cli.check;
+  const files = filesIn(folder, /\.(json|cir)$/i).filter((name) => !/(^|[\\/])schema[\\/][^\\/]+$/.test(name));
+  if (files.length === 0)
+    return tellProblems(terminal, [{ file: folder, place: '', found: say.nothing, wanted: say.something }]);
+  const codes = files.map((name) => checkFile(terminal, name));
+  const scenarios = files.flatMap((file) => {
+    const document = readDocument(terminal, file);
+    if (!document.ok || document.value.kind !== 'scenario') return [];
+    const scenario = parseScenario(document.value.json, file);
+    return scenario.ok ? [{ file, scenario: scenario.value }] : [];
+  });
+  const problems = courseProblems(
+    scenarios.map((one) => ({ ...one, file: one.file.replaceAll('\\', '/') })),
+    shelvedIds(),
+  );
+  codes.push(tellProblems(terminal, problems));
+  for (const { file, scenario } of scenarios) {
+    if (!existsSync(certificateFile(scenario.id))) terminal.out(`${harmless(say.uncertified(file))}\n`);
   }
-  return code;
+  return codes.every((code) => code === EXIT.good) ? EXIT.good : EXIT.bad;
 }
 
 /** What a sound file is, in a few words. */

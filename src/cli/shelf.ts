@@ -62,6 +62,13 @@ export function shelvedPar(id: string): Par | null {
   return /^[a-z0-9-]+$/.test(id) && existsSync(name) ? parIn(readFileSync(name, 'utf8')) : null;
 }
 
+/** Ids of the scenarios that lie in the project, by the names of their files. */
+export function shelvedIds(): ReadonlySet<string> {
+  const tracks = readdirSync(SCENARIOS, { withFileTypes: true }).filter((entry) => entry.isDirectory());
+  const names = tracks.flatMap((track) => readdirSync(path.join(SCENARIOS, track.name)));
+  return new Set(names.flatMap((name) => (name.endsWith('.json') ? [name.slice(0, -'.json'.length)] : [])));
+}
+
 /** Where the certificate of a scenario lies. */
 export const certificateFile = (id: string): string => path.join(PROJECT, 'certificates', `${id}.json`);
 

@@ -109,8 +109,11 @@ export function loadScenarioFolder(texts: Readonly<Record<string, string>>): Res
   return good({ receivers, scenarios: course });
 }
 
-/** What must hold between the scenarios of a folder. */
-function courseProblems(all: readonly { readonly file: string; readonly scenario: Scenario }[]): Problem[] {
+/** What must hold between the scenarios of a folder. `elsewhere`: ids of scenarios that may be named and do not lie in it. */
+export function courseProblems(
+  all: readonly { readonly file: string; readonly scenario: Scenario }[],
+  elsewhere: ReadonlySet<string> = new Set(),
+): Problem[] {
   const problems: Problem[] = [];
   const order = new Map(all.map(({ scenario }) => [scenario.id, scenario]));
   const seen = new Set<string>();
@@ -132,6 +135,7 @@ function courseProblems(all: readonly { readonly file: string; readonly scenario
     if (scenario.attempt !== undefined) say('/attempt', String(scenario.attempt), 'none: each attempt has its own');
     scenario.recommendedAfter.forEach((before, i) => {
       const other = order.get(before);
+      if (other === undefined && elsewhere.has(before)) return;
       if (other === undefined) say(`/recommendedAfter/${i}`, `"${before}"`, oneOfThese([...order.keys()]));
       else if (other.track === track && other.order >= scenario.order) {
         say(`/recommendedAfter/${i}`, `"${before}", which comes later`, 'scenarios with a lower order');

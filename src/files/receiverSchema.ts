@@ -10,6 +10,7 @@ import type { Receiver } from '../receiver/receiver.ts';
 import { controlSchema } from './controlSchema.ts';
 import { tooBig } from './guardSize.ts';
 import { bringForward, RECEIVER_HISTORY } from './migrations.ts';
+import { withoutNotes } from './notes.ts';
 import { planSchema, slugPlanSchema } from './planSchema.ts';
 import { receiverConsistency } from './receiverConsistency.ts';
 import {
@@ -227,7 +228,7 @@ export function parseReceiver(json: unknown, file: string): Result<Receiver> {
   if (big !== null) return bad(big);
   const forward = bringForward(json, RECEIVER_HISTORY, file);
   if (!forward.ok) return forward;
-  const shape = v.safeParse(receiverSchema, forward.value);
+  const shape = v.safeParse(receiverSchema, withoutNotes(forward.value, new Set(), 'atHead'));
   if (!shape.success) return bad(...problemsOf(shape.issues, file));
   const receiver: Receiver = shape.output;
   const problems = receiverConsistency(receiver, file);

@@ -17,7 +17,7 @@ import { readSeal, SEAL_PATTERN } from './seal.ts';
 
 /** Longest text that is looked at. */
 export const RUN_FILE_LIMIT_CHARS = 4 * 1024 * 1024;
-const MOST_EVENTS = 120_000;
+export const MOST_EVENTS = 120_000;
 const MOST_LINES = 400;
 /** Of what is not an event: a scenario and a claim, with room. The scenario has bounds of its own, which are narrower. */
 const LIMITS: JsonLimits = {
@@ -44,7 +44,7 @@ const points = number(-1000, 1000);
 const seal = 'a count and three hashes, joined by colons';
 const isoDay = 'a day such as "2026-05-31"';
 
-const runFileSchema = v.strictObject({
+export const runFileSchema = v.strictObject({
   format: v.literal('haystack-run'),
   version: v.literal(2),
   engine: text(20),
@@ -52,7 +52,7 @@ const runFileSchema = v.strictObject({
   scenarioHash: hex64(),
   receiverHash: hex64(),
   learner: v.nullable(text(LEARNER_CHARS)),
-  day: v.nullable(v.pipe(v.string(isoDay), v.isoDate(isoDay))),
+  day: v.nullable(v.pipe(v.string(isoDay), v.maxLength(10, isoDay), v.isoDate(isoDay))),
   runId: v.nullable(text(100)),
   scenario: v.unknown(),
   // each is looked at by itself

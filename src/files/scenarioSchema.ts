@@ -136,7 +136,7 @@ export function parseScenario(json: unknown, file: string): Result<Scenario> {
   if (big !== null) return bad(big);
   const forward = bringForward(json, SCENARIO_HISTORY, file);
   if (!forward.ok) return forward;
-  const shape = v.safeParse(scenarioSchema, withoutNotes(forward.value, SCENARIO_MAPS));
+  const shape = v.safeParse(scenarioSchema, withoutNotes(forward.value, SCENARIO_MAPS, 'anywhere'));
   if (!shape.success) return bad(...problemsOf(shape.issues, file));
   const { par = PAR_NOT_KNOWN, faults, ...rest } = shape.output;
   const scenario: Scenario = { ...rest, par, faults: faults.map(faultFromFile) };

@@ -3,6 +3,7 @@ import { createFaultBook } from '../bench/faultsNow.ts';
 import { type BenchSetup, designOf, firstResponse, initialState } from '../bench/setup.ts';
 import { createTruth, relativeTo } from '../bench/truth.ts';
 import { createStatedResponse } from '../receiver/statedResponse.ts';
+import { parIsKnown } from '../scenario/par.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { type CardCurve, drawCardCurve } from './cardCurve.ts';
 import type { EntryText, ScenarioEntry } from './scenarioEntry.ts';
@@ -25,6 +26,7 @@ export function entryOf(setup: BenchSetup): ScenarioEntry {
     brief: words.brief,
     receiverName: setup.receiver.setName,
     curve: curveOf(setup),
+    ...(parIsKnown(scenario) ? {} : { uncertified: true as const }),
     ...(scenario.language === undefined ? {} : { language: scenario.language }),
     ...(scenario.translations === undefined ? {} : { translations: textsOf(scenario.translations) }),
   };

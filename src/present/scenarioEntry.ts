@@ -19,6 +19,8 @@ export interface ScenarioEntry
     | 'receiver'
     | 'language'
   > {
+  /** nobody has certified it: its par is a guess */
+  readonly uncertified?: true;
   readonly brief: string;
   /** name of the set, as its sheet has it */
   readonly receiverName: string;

@@ -119,7 +119,7 @@ describe('check', () => {
   it('refuses what is no text or no file', () => {
     const picture = inside('check', files.file('picture.json', Uint8Array.from([0x89, 0x50, 0x4e, 0x47, 0, 1, 2])));
     const latin = inside('check', files.file('latin.cir', Uint8Array.from([0x63, 0xe9, 0x0a])));
-    const folder = inside('check', files.folder);
+    const folder = inside('curve', files.folder);
     const device = inside('check', '/dev/null');
     expect(
       [picture.err, latin.err].every((err) => err.includes('found bytes that are not text, wanted text in UTF-8')),

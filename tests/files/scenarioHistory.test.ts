@@ -2,6 +2,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { afterAll, describe, expect, it } from 'vitest';
 import { hashOf } from '../../src/files/hash.ts';
+import { parseReceiver } from '../../src/files/receiverSchema.ts';
 import { readRunFile } from '../../src/files/runFileSchema.ts';
 import { scenarioHash, scenarioToFile } from '../../src/files/scenarioFile.ts';
 import { parseScenario } from '../../src/files/scenarioSchema.ts';
@@ -124,6 +125,15 @@ describe('the second version', () => {
     expect(read({ ...ten, start: { ...ten.start, slugs } }).start.slugs.note).toBe(1);
     for (const wrong of [{ note: 7 }, { notes: 'x' }, { xclub: 1 }, { words: { ...ten.words, $schema: 'x' } }])
       expect(parseScenario({ ...ten, ...wrong }, 's.json').ok, JSON.stringify(wrong)).toBe(false);
+  });
+
+  it('has notes in a receiver too: at its head, and under keys of one’s own anywhere; a note of a test point is its own', () => {
+    const receiver = shippedJson('receivers/loose-can-10m7/receiver.json') as Json;
+    const noted = structuredClone({ ...receiver, note: 'second shelf', $schema: 'x', 'x-club': 1 });
+    noted.plan['x-drawn'] = 'by hand';
+    expect(parseReceiver(noted, 'r.json')).toEqual(parseReceiver(receiver, 'r.json'));
+    noted.plan.note = 'no';
+    expect(parseReceiver(noted, 'r.json').ok).toBe(false);
   });
 
   it('names what has failed in one way, whatever it is', () => {

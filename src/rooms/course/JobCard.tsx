@@ -64,7 +64,11 @@ export function JobCard({ card, codes, runsRead, drawn, open }: JobCardProps) {
               <Frac>{state}</Frac>
             </span>
             <span>
-              <Frac>{words.par(words.turns(scenario.par.turns), words.minutes(scenario.par.seconds))}</Frac>
+              <Frac>
+                {scenario.uncertified
+                  ? words.uncertified
+                  : words.par(words.turns(scenario.par.turns), words.minutes(scenario.par.seconds))}
+              </Frac>
             </span>
           </p>
         </div>

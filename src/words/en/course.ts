@@ -80,6 +80,8 @@ export const courseWords = {
   openHint: 'Open',
   soFar: (turns: string): string => `${turns} so far`,
   after: (codes: readonly string[]): string => `Best after ${format.list(codes)}`,
+  /** in the place of par, where nobody has shown that the job can be done */
+  uncertified: 'Not certified',
   par: (turns: string, minutes: string): string => `par ${turns}, ${minutes}`,
   difficulty: (level: 1 | 2 | 3): string => ['', 'Gentle', 'Middling', 'Hard'][level] ?? '',
   turns: format.turnsLong,

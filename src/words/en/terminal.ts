@@ -38,7 +38,10 @@ const responseWords = {
 
 const checkWords = {
   summary: 'reads decks, receivers, scenarios and run files and lists every problem in them',
-  files: 'files to read',
+  files: 'files to read, and folders of them; in a folder the scenarios are held against each other, too',
+  nothing: 'no deck and no .json file in this folder',
+  something: 'decks, receivers, scenarios or run files',
+  uncertified: (file: string): string => `note  ${file}  (no certificate: haystack certify --write ${file} makes one)`,
   deck: (elements: number, nodes: number): string =>
     `deck, ${format.counted(elements, ELEMENTS)}, ${format.counted(nodes, NODES)}`,
   receiver: (slugs: number): string => `receiver, ${format.counted(slugs, SLUGS)}`,

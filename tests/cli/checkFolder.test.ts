@@ -1,0 +1,64 @@
+/** `check` on folders: each file by itself, then what must hold between scenarios, and which of them nobody has certified. Common practice, no source. */
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import { afterAll, expect, it } from 'vitest';
+import { inside, scratch } from './commandLine.ts';
+
+const files = scratch();
+afterAll(files.remove);
+
+const GOOD = JSON.parse(readFileSync('scenarios/first-sweep/first-curve.json', 'utf8')) as Record<string, unknown>;
+
+function folder(name: string, scenarios: Readonly<Record<string, object>>): string {
+  for (const [file, change] of Object.entries(scenarios)) {
+    const place = files.place(path.join(name, file));
+    mkdirSync(path.dirname(place), { recursive: true });
+    writeFileSync(place, JSON.stringify({ ...GOOD, ...change }));
+  }
+  return files.place(name);
+}
+
+it('tells each sound file, and which has no certificate', () => {
+  const home = folder('sound', {
+    'tuesday/one.json': { id: 'one', code: 'T-01', track: 'tuesday', order: 1, recommendedAfter: ['first-curve'] },
+    'tuesday/two.json': { id: 'two', code: 'T-02', track: 'tuesday', order: 2, recommendedAfter: ['one'] },
+  });
+  const { out, err, code } = inside('check', home);
+  expect([err, code]).toEqual(['', 0]);
+  const lines = out.trimEnd().split('\n');
+  expect(lines.filter((line) => line.startsWith('ok  '))).toHaveLength(2);
+  expect(lines.filter((line) => line.startsWith('note  ') && line.includes('certify --write'))).toHaveLength(2);
+});
+
+it('finds the shipped ones sound and certified, and knows the decks and receivers beside them', () => {
+  const { out, err, code } = inside('check', 'scenarios/first-sweep', 'scenarios/receivers/loose-can-10m7');
+  expect([err, code]).toEqual(['', 0]);
+  expect(out).toContain('network.cir  (deck');
+  expect(out).not.toContain('note  ');
+});
+
+it('tells names that do not agree, doubles, and what comes before nothing or after a later one', () => {
+  const home = folder('wrong', {
+    'tuesday/one.json': { id: 'one', code: 'T-01', track: 'tuesday', order: 1, recommendedAfter: ['two', 'nowhere'] },
+    'tuesday/two.json': { id: 'two', code: 'T-01', track: 'tuesday', order: 2, recommendedAfter: [] },
+    'tuesday/three.json': { id: 'four', code: 'T-03', track: 'tuesday', order: 2, recommendedAfter: [] },
+    'tuesday/five.json': { id: 'five', difficulty: 9 },
+  });
+  const { err, code } = inside('check', home);
+  expect(code).toBe(1);
+  const told = (name: string, place: string): string => `${path.join(home, 'tuesday', name)}${place}: found `;
+  for (const place of [
+    told('five.json', ', /difficulty'),
+    told('one.json', ', /recommendedAfter/0'),
+    told('one.json', ', /recommendedAfter/1'),
+    told('two.json', ', /code'),
+    told('three.json', ''),
+  ])
+    expect(err).toContain(place);
+  expect(err).toMatch(/order 2 in tuesday a second time/);
+});
+
+it('says that a folder has nothing to check', () => {
+  mkdirSync(files.place('empty'));
+  expect(inside('check', files.place('empty'))).toMatchObject({ out: '', code: 1 });
+});
