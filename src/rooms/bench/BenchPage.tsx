@@ -102,7 +102,7 @@ export function BenchPage({ port, learner, onHome, sound }: BenchPageProps) {
       {open === 'parts' ? <PartsTray port={port} onClose={close} /> : null}
       {open === 'cautions' ? <Cautions port={port} onClose={close} /> : null}
       {open === 'clear' ? <Clear port={port} onClose={close} /> : null}
-      <FindingCard port={port} rect={layout.sheet} />
+      <FindingCard port={port} layout={layout} />
       <StageDialogs port={port} learner={learner} onLeave={leave} />
       <RefusalToast port={port} />
       <Announcer port={port} />

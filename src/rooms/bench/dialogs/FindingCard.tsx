@@ -1,5 +1,5 @@
 /** After an act of proof: what was seen, and the figure read off the graticule. It stands beside the tube and stops nothing. */
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { choicesOffered, mostSaid } from '../../../bench/finding.ts';
 import { findingFits, pipAskedFor } from '../../../bench/witness.ts';
 import { usePort } from '../../../kit/hooks/usePort.ts';
@@ -9,6 +9,7 @@ import { Button, Frame } from '../../../kit/theme/art.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
 import type { SeenAnswer } from '../../../scenario/findingAnswer.ts';
 import type { ProofId } from '../../../scenario/proofId.ts';
+import type { BenchLayout } from '../layoutTypes.ts';
 import './finding.css';
 
 /** The first proof whose finding is still to be said, or may be said once more. */
@@ -23,7 +24,18 @@ function proofAsked({ setup, scenario, state }: BenchPort): ProofId | null {
   return scenario.proofs.find(asks) ?? null;
 }
 
-export function FindingCard({ port, rect }: { readonly port: BenchPort; readonly rect: Rect }) {
+/** Beside the tube, never over it: on the service sheet, or where that folds away below the tube or right of it. */
+function beside({ form, sheet, sheetFolds, tube, header }: BenchLayout): Rect {
+  if (!sheetFolds) return sheet;
+  if (form === 'upright') return { ...sheet, y: tube.y + tube.height + GAP };
+  return { x: tube.x + tube.width + GAP, y: header.y + header.height + GAP, width: WIDTH, height: sheet.height };
+}
+
+const GAP = 8;
+const WIDTH = 352;
+
+export function FindingCard({ port, layout }: { readonly port: BenchPort; readonly layout: BenchLayout }) {
+  const rect = useMemo(() => beside(layout), [layout]);
   const asked = usePort(port, () => (port.session().stage === 'working' ? proofAsked(port) : null));
   const said = usePort(port, () => (asked === null ? 0 : (port.state().proofs[asked].finding?.said ?? 0)));
   return asked === null ? null : (
