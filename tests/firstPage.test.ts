@@ -32,17 +32,7 @@ describe('the first page', () => {
 
   it('brings neither a solver nor a bench nor a reader of files', () => {
     const rooms = [...new Set(files.map(roomOf))].sort();
-    expect(rooms).toEqual([
-      'app',
-      'base',
-      'files',
-      'kit',
-      'present',
-      'rooms/course',
-      'scenario',
-      'services',
-      'words',
-    ]);
+    expect(rooms).toEqual(['app', 'base', 'files', 'kit', 'present', 'rooms/course', 'scenario', 'services', 'words']);
     // Of run files nothing but what one is: how long a name may be.
     expect(files.filter((file) => roomOf(file) === 'files')).toEqual(['src/files/runFile.ts']);
     expect(files).toContain('src/rooms/course/JobCard.tsx');

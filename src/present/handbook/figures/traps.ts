@@ -133,7 +133,7 @@ export const bridgedT: LiveFigure<'bridgedT'> = {
 const POINTS = 16_384;
 const COARSE = 32;
 const FINE_HZ = 300e3;
-const PIP_WIDTH_HZ = 60e3;
+const PIP_WIDTH_HZ = 25e3;
 const PIP = 0.14;
 const MARKED = { centre: 43.5e6, span: 9e6 } as const;
 
