@@ -31,6 +31,8 @@ export interface BenchStoreParts {
   /** milliseconds of a clock that never runs backwards */
   readonly now: () => number;
   readonly after: (milliseconds: number, callback: () => void) => unknown;
+  /** left out: nobody wants any */
+  readonly wantsNoMotion?: () => boolean;
   /** settles when the run is written, or is known not to be; never rejects */
   readonly save: (run: OpenRun) => Promise<unknown>;
   /** as `save`, for a page that is going away */
@@ -80,7 +82,7 @@ export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null):
   const slugWatch = createAlignmentWatch(setup);
   let run: Run = taken?.run ?? createRun(setup, null);
   const clock = createBenchClock({ ...parts, ticked }, taken?.elapsedMs ?? 0);
-  const moment = createBenchMoment(setup, () => clock.elapsedMs());
+  const moment = createBenchMoment(setup, () => clock.elapsedMs(), parts.wantsNoMotion);
   /** nothing happens any more: the run is signed off or thrown away, or another tab has it */
   let over = false;
   /** the session has not yet heard of the latest act */
@@ -185,8 +187,9 @@ export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null):
   function ticked(): void {
     const before = told().view();
     session.send({ type: 'TICK', elapsedSeconds: clock.elapsedMs() / 1000 });
-    const moves = !over && moment.moves(run.state);
-    if (moves) tell(atMs());
+    const warms = !over && moment.warms(run.state);
+    if (warms) tell(atMs());
+    const moves = moment.stirs(bench.display(moment.of(run.state))) || warms;
     const { stage, alignment } = session.view();
     // Only now is it worth a look how the slug stands that has come to rest.
     if (alignment === 'settled' && before.alignment === 'turning') {

@@ -65,6 +65,7 @@ export function openBench({
       loop: pageFrames,
       now: () => performance.now(),
       after: (milliseconds, callback) => setTimeout(callback, milliseconds),
+      wantsNoMotion: () => matchMedia('(prefers-reduced-motion: reduce)').matches,
       save: (run) => logbook.saveOpen(run),
       saveLast: (run) => logbook.saveLast(run),
       heard: (sounds) => {

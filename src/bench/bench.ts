@@ -54,6 +54,7 @@ export function createBench(setup: BenchSetup): Bench {
           toneVolts: picture.tone?.rmsVolts ?? 0,
           beatHz: beatOf(setup, picture, state),
           humDiv: face.humDiv,
+          grassDiv: face.grassDiv,
           note: noteOf(setup, state, picture, face.lowDiv, face.highDiv),
         };
       },

@@ -28,6 +28,8 @@ export interface BenchDisplay {
   readonly beatHz: number | null;
   /** strength of mains hum on the trace, divisions */
   readonly humDiv: number;
+  /** how far the set's noise strays on the trace where it strays most, rms, divisions */
+  readonly grassDiv: number;
   /** why the face is dark or flat, if it is: for the screen reader and the tube's own note */
   readonly note: 'none' | 'noX' | 'noY' | 'noSignal' | 'powerOff' | 'heating' | 'offScreen';
 }

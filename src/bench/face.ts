@@ -42,6 +42,7 @@ export interface Face {
   readonly highDiv: number;
   /** hum from edge to edge, divisions */
   readonly humDiv: number;
+  readonly grassDiv: number;
 }
 
 export function createFace(setup: BenchSetup): (state: BenchState, picture: Picture) => Face {
@@ -76,7 +77,8 @@ export function createFace(setup: BenchSetup): (state: BenchState, picture: Pict
       data[3 * i + 2] = energy;
     }
     const humDiv = isHumming(state) ? (2 * HUM_VOLTS) / controls.yVoltsPerDiv : 0;
-    return { data, count: COUNT, lowDiv, highDiv, humDiv };
+    const grassDiv = leads.y === null ? 0 : largest(picture.grass) / controls.yVoltsPerDiv;
+    return { data, count: COUNT, lowDiv, highDiv, humDiv, grassDiv };
   };
 }
 
@@ -113,6 +115,10 @@ function createSignal({ scenario }: BenchSetup): (state: BenchState, picture: Pi
     }
     return y;
   };
+}
+
+function largest(grass: Grass | null): number {
+  return grass === null ? 0 : grass.strayVolts.reduce((most, v) => Math.max(most, v), 0);
 }
 
 function isHumming({ leads }: BenchState): boolean {

@@ -193,6 +193,7 @@ describe('the curve, told', () => {
         toneVolts: 0,
         beatHz: null,
         humDiv: 0,
+        grassDiv: 0,
         note: 'none',
       },
     };
