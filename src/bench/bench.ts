@@ -41,7 +41,7 @@ export function createBench(setup: BenchSetup): Bench {
     display: keepLast(
       (shown) => [shown],
       (shown) => {
-        const state = faults(shown.replaced).really(shown);
+        const state = faults(shown).really(shown);
         const picture = pictureOf(state);
         const face = faceOf(state, picture);
         const range = state.controls.meterRangeVolts;
@@ -62,7 +62,7 @@ export function createBench(setup: BenchSetup): Bench {
     facts: keepLast(
       (shown) => [shown],
       (shown) => {
-        const state = faults(shown.replaced).really(shown);
+        const state = faults(shown).really(shown);
         const response = activeResponse(setup, state);
         return measureFacts(setup, state, response, pictureOf(state), truth.sheetPeakVolts(response));
       },

@@ -43,11 +43,14 @@ export function lineVoltsAt(moment: Moment): LineVolts {
 
 function settled(moment: Moment, law: BiasLine, others: LineVolts): number {
   const detector = moment.setup.receiver.detectors.find((d) => d.id === law.follows);
-  const loading = lineLoading(law.at, moment.state, moment.leaks[law.at]);
-  if (detector?.kind !== 'envelope' || moment.connections.rf === null) return loading * law.unclampedRestVolts;
+  const loading = lineLoading(law.at, moment.state, moment.lineFaults[law.at]?.leakOhms);
+  const drawnVolts = AGC_LINE_OHMS * (moment.lineFaults[law.at]?.amps ?? 0);
+  if (detector?.kind !== 'envelope' || moment.connections.rf === null)
+    return loading * (law.unclampedRestVolts + drawnVolts);
   const { detect } = diodeLaw(diodeNow(moment.setup, detector, moment.state, moment.connections));
   const samples = new Float64Array(moment.thin.hz.length);
-  return settledVolts(law, loading, (volts) => {
+  const own = { ...law, unclampedRestVolts: law.unclampedRestVolts + drawnVolts };
+  return settledVolts(own, loading, (volts) => {
     moment.thin.station.solve(moment.thin.hz, moment.conditions({ ...others, [law.at]: volts }));
     carrierAt(moment, moment.thin, detector.node, samples);
     return meanDetected(moment, samples, detect);
@@ -84,7 +87,15 @@ export function settledVolts(law: BiasLaw, loading: number, meanDetected: (lineV
   let b = wanted(a);
   let errorA = a - b;
   let errorB = b - wanted(b);
-  if (errorA === 0 || errorA * errorB > 0) return b;
+  if (errorA === 0) return b;
+  // A diode the wrong way round drives its line on and on, until the stages choke on grid current.
+  for (let i = 0; i < ROUNDS && errorA * errorB > 0; i++) {
+    a = b;
+    errorA = errorB;
+    b = wanted(b);
+    errorB = b - wanted(b);
+  }
+  if (errorA * errorB > 0) return b;
   for (let i = 0; i < ROUNDS && Math.abs(b - a) > CLOSE_VOLTS; i++) {
     const guess = (a * errorB - b * errorA) / (errorB - errorA);
     const error = guess - wanted(guess);

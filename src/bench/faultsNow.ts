@@ -1,7 +1,6 @@
 /** What has failed at this moment: the scenario's faults without those that have been cured, and the set and the bench as they then are. */
 import { leadMark } from '../receiver/faults/cure.ts';
-import { type FaultEffects, faultEffects } from '../receiver/faults/faultEffects.ts';
-import type { Detector, Receiver } from '../receiver/receiver.ts';
+import { type FaultEffects, faultEffects, isPresent } from '../receiver/faults/faultEffects.ts';
 import type { BenchState } from './benchState.ts';
 import { keepByKey, keepLast } from './kept.ts';
 import type { BenchSetup } from './setup.ts';
@@ -16,22 +15,36 @@ export interface FaultsNow {
   really(state: BenchState): BenchState;
 }
 
-export type FaultBook = (replaced: readonly string[]) => FaultsNow;
+/** Of a state: parts that are new, and the time, as faults may come and go. */
+export type FaultBook = (state: Pick<BenchState, 'replaced' | 'seconds'>) => FaultsNow;
 
 /** Keeps each set of failed parts that has been asked for. */
 export function createFaultBook(setup: BenchSetup): FaultBook {
+  const { receiver, deck, scenario } = setup;
   const kept = keepByKey<FaultsNow>(Number.POSITIVE_INFINITY);
-  return keepLast(
-    (replaced) => [replaced],
-    (replaced) => {
-      const key = setup.scenario.faults.length === 0 ? '' : [...replaced].sort().join('|');
+  const of = keepLast(
+    (replaced: readonly string[], away: string) => [replaced, away],
+    (replaced, away): FaultsNow => {
+      const key = scenario.faults.length === 0 ? '' : `${[...replaced].sort().join('|')}${away}`;
       return kept(key, () => {
-        const effects = faultEffects(setup.receiver, setup.deck, setup.scenario.faults, replaced);
-        const receiver = withDetectors(setup.receiver, effects);
-        return { key, effects, setup: { ...setup, receiver, deck: effects.deck }, really: reality(effects) };
+        const there = scenario.faults.filter((_, i) => !away.includes(`~${i};`));
+        const effects = faultEffects(receiver, deck, there, replaced);
+        return {
+          key,
+          effects,
+          setup: { ...setup, receiver: effects.receiver, deck: effects.deck },
+          really: reality(effects),
+        };
       });
     },
   );
+  return ({ replaced, seconds }) => of(replaced, awayAt(seconds));
+
+  /** The faults that are not there at this time, by their numbers. */
+  function awayAt(seconds: number): string {
+    const now = { seconds, seed: scenario.seed };
+    return scenario.faults.map((fault, i) => (isPresent(fault, now) ? '' : `~${i};`)).join('');
+  }
 }
 
 function reality({ earthLoose, leadUnmatched }: FaultEffects): FaultsNow['really'] {
@@ -60,19 +73,4 @@ export function reconnected(state: BenchState, lead: string): BenchState {
   if (lead !== 'earth' && lead !== 'rf') return state;
   const mark = leadMark(lead);
   return state.replaced.includes(mark) ? state : { ...state, replaced: [...state.replaced, mark] };
-}
-
-/** The receiver with its diodes as the faults leave them. */
-export function withDetectors(receiver: Receiver, { detectors: faulty }: FaultEffects): Receiver {
-  if (Object.keys(faulty).length === 0) return receiver;
-  const detectors = receiver.detectors.map((detector): Detector => {
-    const fault = faulty[detector.id];
-    if (fault === undefined) return detector;
-    const { leakOhms } = fault;
-    const loadOhms =
-      leakOhms === null ? detector.loadOhms : (detector.loadOhms * leakOhms) / (detector.loadOhms + leakOhms);
-    if (detector.kind !== 'envelope' || !fault.reversed) return { ...detector, loadOhms };
-    return { ...detector, loadOhms, polarity: detector.polarity === 'negative' ? 'positive' : 'negative' };
-  });
-  return { ...receiver, detectors };
 }

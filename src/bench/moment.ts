@@ -5,6 +5,7 @@
  * An unterminated or unearthed lead makes the level depend on frequency (instruments.ts).
  */
 import { sweepFrequencies } from '../physics/sweep.ts';
+import type { FaultEffects } from '../receiver/faults/faultEffects.ts';
 import { PLAIN_SWEEP, type SourceKind } from '../receiver/signalPath.ts';
 import { LOWEST_HZ, VIDEO_DEPTH } from '../receiver/sourceLevel.ts';
 import type { BenchState } from './benchState.ts';
@@ -33,8 +34,8 @@ export interface Scan {
 export interface Moment {
   /** receiver and deck with what has failed in them */
   readonly setup: BenchSetup;
-  /** leaks of the bias lines, ohms, by test point */
-  readonly leaks: Readonly<Record<string, number>>;
+  /** what is wrong with the bias lines */
+  readonly lineFaults: FaultEffects['lines'];
   readonly state: BenchState;
   readonly connections: Connections;
   readonly circuit: Circuit;
@@ -74,7 +75,7 @@ export function createMoments(whole: BenchSetup, faults: FaultBook): (state: Ben
 
   return (state) => {
     const { controls, leads, slugs } = state;
-    const now = faults(state.replaced);
+    const now = faults(state);
     const { setup } = now;
     const connections = connectionsOf(setup, state);
     const circuit = circuitFor(connections, now);
@@ -93,7 +94,7 @@ export function createMoments(whole: BenchSetup, faults: FaultBook): (state: Ben
     const loads = loadsNow(setup, state, connections);
     return {
       setup,
-      leaks: now.effects.leaks,
+      lineFaults: now.effects.lines,
       state,
       connections,
       circuit,

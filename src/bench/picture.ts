@@ -144,7 +144,8 @@ export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state
     };
   };
 
-  return keepLast(partsDrawn(whole), draw);
+  const parts = partsDrawn(whole);
+  return keepLast((state) => [...parts(state), faults(state)], draw);
 
   /** Markers sent through the set join the carriers, in place. */
   function addMarkers(

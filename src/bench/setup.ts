@@ -82,9 +82,9 @@ function startingControls(setup: BenchSetup): Controls {
 /** How far from the inner stop they were left by somebody who screwed them all in. */
 const SCREWED_IN_TURNS = 1;
 
-function startingSlugs({ receiver, scenario }: BenchSetup): Record<string, SlugState> {
+function startingSlugs({ receiver, deck, scenario }: BenchSetup): Record<string, SlugState> {
   const chance = seededRandom(scenario.seed);
-  const marks = faultMarks(scenario.faults);
+  const marks = faultMarks(scenario.faults, { receiver, deck });
   const allIn = marks.some((mark) => mark.kind === 'screwedIn');
   const slugs: Record<string, SlugState> = {};
   for (const adjuster of receiver.adjusters) {

@@ -30,7 +30,7 @@ export function createTruth(
   const peaks = keepByKey<number>(Number.POSITIVE_INFINITY);
   const truths = keepByKey<(slugs: BenchState['slugs'], now: FaultsNow) => Truth>(Number.POSITIVE_INFINITY);
   const statedOf = (id: string, { key, effects }: FaultsNow): StatedResponse =>
-    stated(`${key}#${id}`, () => createStatedResponse(receiver, effects.deck, responseById(receiver, id)));
+    stated(`${key}#${id}`, () => createStatedResponse(effects.receiver, effects.deck, responseById(receiver, id)));
   const truthOf = (response: string) =>
     keepLast(
       (slugs: BenchState['slugs'], now: FaultsNow) => [slugs, now],
@@ -42,7 +42,7 @@ export function createTruth(
       },
     );
   return {
-    of: ({ slugs, replaced }, response) => truths(response, () => truthOf(response))(slugs, faults(replaced)),
+    of: (state, response) => truths(response, () => truthOf(response))(state.slugs, faults(state)),
     sheetPeakVolts: (response) =>
       peaks(response.id, () => createDetectorFigure(design.receiver, design.deck, response).referenceDetectedVolts),
   };

@@ -53,7 +53,7 @@ export function certifyScenario(
   const start = initialState(setup).slugs;
   const startTurns = Object.fromEntries(Object.entries(start).map(([id, slug]) => [id, slug.coreTurns]));
   const nominal = Object.fromEntries(receiver.adjusters.map((a) => [a.id, nominalTurns(a)]));
-  const sound = searcher(setup, printed, deck, receiver.adjusters);
+  const sound = searcher(setup, printed, { receiver, deck }, receiver.adjusters);
   const asNominal = sound.demands.standings(nominal);
   const outside = asNominal.filter((one) => one.excess > 0);
   for (const one of outside) problems.push({ code: 'nominalOutside', line: lineOf(one) });
@@ -63,7 +63,7 @@ export function certifyScenario(
   const stuck = receiver.adjusters.filter((a) => start[a.id]?.cracked === true);
   const touched = failed.deck !== deck || stuck.length > 0;
   const free = receiver.adjusters.filter((a) => !stuck.includes(a));
-  const broken = touched ? searcher(setup, printed, failed.deck, free) : sound;
+  const broken = touched ? searcher(setup, printed, failed, free) : sound;
   const asFound = worstOf(broken.demands.standings(startTurns));
   const withoutCure = touched ? broken.find(startTurns, spot ? 1 : TRIES_UNCURED) : null;
   if (withoutCure?.met === true) {
@@ -142,13 +142,13 @@ function mendedBySlip(demands: Demands, start: CoreTurns, adjusters: readonly Ad
 function searcher(
   { receiver, scenario }: BenchSetup,
   printed: SetParts,
-  standing: BenchSetup['deck'],
+  standing: SetParts,
   adjusters: readonly Adjuster[],
 ): { readonly demands: Demands; find(start: CoreTurns, mostTries: number): Found } {
   const responses = workResponses(receiver, scenario);
   const slugs = adjusters.map((a) => a.id);
   const make = (some: typeof responses): Demands =>
-    createDemands(receiver, standing, some, scenario.toleranceFactor, slugs, printed);
+    createDemands(standing.receiver, standing.deck, some, scenario.toleranceFactor, slugs, printed);
   const demands = make(responses);
   // From the detector backwards: what comes later on the sheet is a part of what comes first.
   const stages = responses.length < 2 ? [] : [...responses].reverse().map((one) => make([one]));

@@ -38,7 +38,7 @@ function written(terminal: Terminal, name: string, bench: SheetBench, hz: number
   }
   const faults = createFaultBook(setup);
   const state = bench.stateAt(hz);
-  const moment = createMoments(setup, faults)(faults(state.replaced).really(state));
+  const moment = createMoments(setup, faults)(faults(state).really(state));
   const { receiver } = moment.setup;
   const lineVolts = lineVoltsAt(moment);
   const { slugs, stages, sourceVolts } = moment.conditions(lineVolts);

@@ -25,7 +25,7 @@ export function volts(terminal: Terminal, name: string, options: VoltsOptions): 
   const lines = hz.map((f) => {
     const state = stateAt(f);
     // The source stands still, so every sample of the period is alike.
-    const [still] = pictureOf(faults(state.replaced).really(state)).volts;
+    const [still] = pictureOf(faults(state).really(state)).volts;
     return `${f},${still!.toPrecision(DIGITS)}`;
   });
   terminal.out(`${['hz,volts', ...lines].join('\n')}\n`);

@@ -31,7 +31,7 @@ function withCause(words: Words, line: ScoreLine, receiver: Receiver, what: stri
   const { causes } = words.grading;
   const { turns, turnsLong } = words.format;
   if (lineIsMet(line)) return `${what}.`;
-  if (line.part !== undefined) return causes.part(what, line.part, seen);
+  if (line.part !== undefined) return causes.part(what, words.parts.called(line.part), seen);
   if (line.cause === null) return causes.unknown(what, seen);
   const slug = slugName(words, receiver, line.cause.slug);
   const size = turns(line.cause.turns) === '0' ? causes.hair : turnsLong(line.cause.turns);

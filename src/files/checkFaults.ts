@@ -8,8 +8,9 @@ import { cureOf } from '../receiver/faults/cure.ts';
 import { type Fault, faultRowOf } from '../receiver/faults/fault.ts';
 import { faultEffects } from '../receiver/faults/faultEffects.ts';
 import type { FaultField } from '../receiver/faults/faultField.ts';
+import { biasedStages } from '../receiver/faults/faultPlaces.ts';
 import { partsTray } from '../receiver/faults/partsTray.ts';
-import type { Receiver } from '../receiver/receiver.ts';
+import type { Receiver, Stage } from '../receiver/receiver.ts';
 import { type Complain, oneOfThese, type Path } from './complaints.ts';
 import { placeInFile } from './faultFile.ts';
 
@@ -25,6 +26,7 @@ export function checkFaults(faults: readonly Fault[], receiver: Receiver, deck: 
   if (!whole || faults.length === 0) return;
   complainOfNoParts(faults, receiver, deck, tell);
   complainOfSameParts(faults, receiver, deck, tell);
+  complainOfNothing(faults, receiver, deck, tell);
   complainOfTakenNames(faults, receiver, deck, tell);
   if (!whole) return;
   const left = firstOutOfBounds(faults, receiver, deck);
@@ -60,6 +62,14 @@ function complainOfSameParts(faults: readonly Fault[], receiver: Receiver, deck:
     if (again === undefined) return;
     const found = again === '' ? `"${fault.kind}" a second time` : `"${fault.kind}" of ${again} a second time`;
     complain(['faults', i], found, 'each kind of fault once for a part');
+  });
+}
+
+/** Such as a decoupling of coils that do not end on the supply. */
+function complainOfNothing(faults: readonly Fault[], receiver: Receiver, deck: Deck, complain: Complain): void {
+  faults.forEach((fault, i) => {
+    if (faultRowOf(fault).edits?.(fault, { receiver, deck }).length !== 0) return;
+    complain(['faults', i], `"${fault.kind}" where it changes nothing`, 'a fault that changes the circuit');
   });
 }
 
@@ -121,6 +131,12 @@ function checkFault(fault: Fault, receiver: Receiver, deck: Deck, at: Path, comp
   }
 }
 
+function stagesOf(of: 'any' | 'biased' | 'valve', receiver: Receiver): readonly Stage[] {
+  if (of === 'any') return receiver.stages;
+  const valves = receiver.biasLines.filter((line) => of === 'biased' || line.kind === 'exponential');
+  return biasedStages(receiver).filter(({ agc }) => valves.some((line) => line.at === agc));
+}
+
 interface Choices {
   readonly wanted: string;
   has(name: string): boolean;
@@ -143,7 +159,7 @@ function choicesOf(field: FaultField, receiver: Receiver, deck: Deck): Choices |
       return { wanted: oneOfThese(known), has };
     }
     case 'stage':
-      return among(receiver.stages.map((s) => s.element));
+      return among(stagesOf(field.of, receiver).map((s) => s.element));
     case 'slug':
       return among(receiver.adjusters.map((a) => a.id));
     case 'line':

@@ -45,8 +45,8 @@ export function createGrader(table: readonly Rule[], version: RulesVersion = RUL
 
     const work = workResponses(receiver, scenario);
     const statedWith = (cured: readonly string[]): readonly StatedResponse[] => {
-      const { deck } = faultEffects(receiver, setup.deck, scenario.faults, cured);
-      return work.map((response) => createStatedResponse(receiver, deck, response));
+      const faulty = faultEffects(receiver, setup.deck, scenario.faults, cured);
+      return work.map((response) => createStatedResponse(faulty.receiver, faulty.deck, response));
     };
     const sound = statedWith(allCures(setup));
     const { design } = setup;

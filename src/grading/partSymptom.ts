@@ -1,13 +1,13 @@
 /** What one failed part does by itself: the set sound but for it, every slug in its place. Computed from the model, for the report. */
 import { roundTo } from '../base/rounding.ts';
 import { lineLoading } from '../bench/biasLine.ts';
-import { withDetectors } from '../bench/faultsNow.ts';
+import { AGC_LINE_OHMS } from '../bench/instruments.ts';
 import { type BenchSetup, initialState } from '../bench/setup.ts';
 import type { ResponseCurve } from '../receiver/curveReading.ts';
 import { createDetectorFigure } from '../receiver/detectorFigure.ts';
 import { cureOf } from '../receiver/faults/cure.ts';
 import { type Fault, faultRowOf, type ToldSymptom } from '../receiver/faults/fault.ts';
-import { faultEffects } from '../receiver/faults/faultEffects.ts';
+import { faultEffects, faultMarks } from '../receiver/faults/faultEffects.ts';
 import { symptomOf } from '../receiver/faults/symptom.ts';
 import type { SheetResponse } from '../receiver/receiver.ts';
 import { readSCurve } from '../receiver/sCurveReading.ts';
@@ -27,7 +27,7 @@ export function symptomOfPart(setup: BenchSetup, part: string, sound: readonly S
   if (!('symptom' in row)) throw new Error(`${first.kind}: no part cures it`);
   switch (row.symptom) {
     case 'line':
-      return lineSymptom(setup, part, faults);
+      return lineSymptom(setup, faults);
     case 'detector':
       return diodeSymptom(setup, faults, sound);
     case 'curve':
@@ -37,11 +37,13 @@ export function symptomOfPart(setup: BenchSetup, part: string, sound: readonly S
   }
 }
 
-function lineSymptom(setup: BenchSetup, at: string, faults: readonly Fault[]): PartSymptom {
-  const ohms = faultEffects(setup.receiver, setup.deck, faults, []).leaks[at];
+function lineSymptom(setup: BenchSetup, faults: readonly Fault[]): PartSymptom {
+  const [[at, fault] = ['', undefined]] = Object.entries(faultEffects(setup.receiver, setup.deck, faults, []).lines);
   const soundVolts = setup.receiver.biasLines.find((line) => line.at === at)?.unclampedRestVolts ?? 0;
   // As a run begins no meter hangs on the line.
-  return { kind: 'line', volts: roundTo(soundVolts * lineLoading(at, initialState(setup), ohms), 0.01), soundVolts };
+  const left =
+    lineLoading(at, initialState(setup), fault?.leakOhms) * (soundVolts + AGC_LINE_OHMS * (fault?.amps ?? 0));
+  return { kind: 'line', volts: roundTo(left, 0.01), soundVolts };
 }
 
 function diodeSymptom(
@@ -54,8 +56,8 @@ function diodeSymptom(
     createDetectorFigure(set, standing, first!.response).referenceDetectedVolts;
   return {
     kind: 'diode',
-    reversed: Object.values(effects.detectors).some((detector) => detector.reversed),
-    detectedRatio: roundTo(volts(withDetectors(receiver, effects), effects.deck) / volts(receiver, deck), 0.001),
+    reversed: faultMarks(faults, { receiver, deck }).some((mark) => mark.kind === 'reversed'),
+    detectedRatio: roundTo(volts(effects.receiver, effects.deck) / volts(receiver, deck), 0.001),
   };
 }
 
@@ -64,9 +66,9 @@ function curveSymptom(
   faults: readonly Fault[],
   sound: readonly StatedResponse[],
 ): PartSymptom {
-  const faulty = faultEffects(receiver, deck, faults, []).deck;
+  const faulty = faultEffects(receiver, deck, faults, []);
   const shown = sound.map(({ response, nominal }) =>
-    responseSymptom(response, nominal, createStatedResponse(receiver, faulty, response).nominal),
+    responseSymptom(response, nominal, createStatedResponse(faulty.receiver, faulty.deck, response).nominal),
   );
   return shown.reduce((most, one) => (sizeOf(one) > sizeOf(most) ? one : most));
 }

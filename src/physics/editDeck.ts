@@ -10,7 +10,9 @@ export type DeckEdit =
   | { readonly kind: 'scale'; readonly name: string; readonly factor: number }
   | { readonly kind: 'set'; readonly name: string; readonly value: number }
   /** lifts one end of an element and puts it on another node (`end` 0 or 1) */
-  | { readonly kind: 'move'; readonly name: string; readonly end: 0 | 1; readonly node: string };
+  | { readonly kind: 'move'; readonly name: string; readonly end: 0 | 1; readonly node: string }
+  /** the same with what a transconductance is controlled by */
+  | { readonly kind: 'moveControl'; readonly name: string; readonly end: 0 | 1; readonly node: string };
 
 /** Applies edits in order. An edit of an element that is not there throws; bounds are checked by buildNetwork. */
 export function editDeck(deck: Deck, edits: readonly DeckEdit[]): Deck {
@@ -38,11 +40,16 @@ function applyEdit(deck: Deck, edit: DeckEdit): Deck {
       return change({ ...target, value: edit.value });
     case 'move': {
       if (target.kind === 'K') throw new Error(`${edit.name} is a coupling and stands on no node`);
-      const nodes: readonly [string, string] =
-        edit.end === 0 ? [edit.node, target.nodes[1]] : [target.nodes[0], edit.node];
-      return change({ ...target, nodes });
+      return change({ ...target, nodes: moved(target.nodes, edit.end, edit.node) });
     }
+    case 'moveControl':
+      if (target.kind !== 'G') throw new Error(`${edit.name} is controlled by nothing`);
+      return change({ ...target, control: moved(target.control, edit.end, edit.node) });
   }
+}
+
+function moved(ends: readonly [string, string], end: 0 | 1, node: string): readonly [string, string] {
+  return end === 0 ? [node, ends[1]] : [ends[0], node];
 }
 
 function couples(element: DeckElement, coil: string): boolean {

@@ -5,6 +5,7 @@
  *   exponential (remote cut-off valve, the usual semi-log law):  g = exp(-m / scale),  dC = C (sqrt g - 1)
  *   proportional (transistor, gm in step with its current):      g = max(1 + m / scale, 1e-4),  dC = C (g - 1)
  * and in both the input conductance scales with g (transit time and cathode lead loading follow gm).
+ * That the three go together, and the input conductance with gm, is Ferris, Proc. IRE 1936, from memory.
  * Validity: small signal, from zero bias to several times the reference.
  *
  * The other sign. A valve's grid that is driven positive draws grid current: the grid cannot follow, the screen supply sags under the
@@ -25,6 +26,12 @@ export interface BiasEffect {
   readonly inputConductanceRelative: number;
 }
 
+/** What goes with a gm of `g` times the reference's, by the same law: a tired stage stands where bias would have brought a good one. */
+export function stageAtGain({ kind, capacitanceFarads }: BiasLaw, g: number): BiasEffect {
+  const inputFarads = capacitanceFarads * ((kind === 'proportional' ? g : Math.sqrt(g)) - 1);
+  return { gmRelative: g, inputFarads, inputConductanceRelative: g };
+}
+
 const OFF = 1e-4;
 const SCREEN_SAG_VOLTS = 1.5;
 const GRID_CONDUCTION_VOLTS = 0.15;
@@ -36,12 +43,12 @@ export function stageAtBias(law: BiasLaw, volts: number): BiasEffect {
   const wrongVolts = Math.max(-rightSide, 0);
   if (law.kind === 'proportional') {
     const g = wrongVolts > 0 ? OFF : Math.max(1 + margin / law.scaleVolts, OFF);
-    return { gmRelative: g, inputFarads: law.capacitanceFarads * (g - 1), inputConductanceRelative: g };
+    return stageAtGain(law, g);
   }
   const g = Math.exp(-margin / law.scaleVolts);
   return {
+    ...stageAtGain(law, g),
     gmRelative: g / (1 + wrongVolts / SCREEN_SAG_VOLTS),
-    inputFarads: law.capacitanceFarads * (Math.sqrt(g) - 1),
     inputConductanceRelative: g + wrongVolts / GRID_CONDUCTION_VOLTS,
   };
 }

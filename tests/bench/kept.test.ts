@@ -105,9 +105,9 @@ describe('the bench', () => {
   it('leaves a state without faults alone, and gives the same parts for the same parts where a strap makes no contact', () => {
     const whole = readySetup(canSetup);
     const state = play(whole, []);
-    expect(createFaultBook(whole)([]).really(state)).toBe(state);
+    expect(createFaultBook(whole)(state).really(state)).toBe(state);
     const scenario = { ...whole.scenario, faults: [{ kind: 'looseEarth' as const }] };
-    const now = createFaultBook({ ...whole, scenario })([]);
+    const now = createFaultBook({ ...whole, scenario })(state);
     const loose = now.really(state);
     expect(loose.leads).toEqual({ ...state.leads, earth: null });
     expect(now.really({ ...state, seconds: 9 }).leads).toBe(loose.leads);

@@ -30,11 +30,7 @@ describe('one kind of fault, twice on one part', () => {
   it.each<[string, Fault, Fault]>([
     ['a resistor', { kind: 'wrongLoad', element: 'Rp1', ohms: 100 }, { kind: 'wrongLoad', element: 'rp1', ohms: 200 }],
     ['a stage', { kind: 'weakStage', element: 'G2', factor: 0.5 }, { kind: 'weakStage', element: 'G2', factor: 0.3 }],
-    [
-      'a bypass',
-      { kind: 'openBypass', element: 'G2', farads: 1e-14 },
-      { kind: 'openBypass', element: 'G2', farads: 2e-14 },
-    ],
+    ['a bypass', { kind: 'openBypass', element: 'G2', ohms: 180 }, { kind: 'openBypass', element: 'G2', ohms: 68 }],
     [
       'a diode',
       { kind: 'leakyDiode', detector: 'video', ohms: 1e3 },
@@ -67,7 +63,7 @@ describe('one kind of fault, twice on one part', () => {
     expect(
       told([
         { kind: 'weakStage', element: 'G2', factor: 0.5 },
-        { kind: 'openBypass', element: 'G2', farads: 1e-14 },
+        { kind: 'openBypass', element: 'G2', ohms: 180 },
       ]),
     ).toEqual([]);
     expect(

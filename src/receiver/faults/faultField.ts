@@ -9,8 +9,8 @@ export type ElementKind = 'R' | 'L' | 'C' | 'K' | 'G';
 export type FaultField =
   /** an element of the deck, of one of some kinds */
   | { readonly holds: 'element'; readonly of: readonly ElementKind[] }
-  /** the deck element of a stage */
-  | { readonly holds: 'stage' }
+  /** the deck element of a stage: of any, of one with a bias line, of a valve with one */
+  | { readonly holds: 'stage'; readonly of: 'any' | 'biased' | 'valve' }
   | { readonly holds: 'slug' }
   /** a bias line, by its test point */
   | { readonly holds: 'line' }

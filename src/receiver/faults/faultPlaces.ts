@@ -1,6 +1,7 @@
 /** Where a fault may sit: a walk over the places of a receiver, always in the same order. */
 import { type Deck, type DeckElement, findElement, nodeKey, type Transconductance } from '../../physics/deck.ts';
 import type { Adjuster, Detector, Receiver, Stage } from '../receiver.ts';
+import { mainResponse } from '../responses.ts';
 
 /** What a fault is made real in: a receiver and its deck. */
 export interface FaultySet {
@@ -11,23 +12,37 @@ export interface FaultySet {
 export interface FaultPlaces {
   readonly element: DeckElement;
   readonly stage: Stage;
+  readonly slug: Adjuster;
   readonly trap: Adjuster;
   readonly detector: Detector;
   readonly trapPair: { readonly first: Adjuster; readonly second: Adjuster };
   /** two stages, as elements of the deck; the signal comes to `early` first */
   readonly stagePair: { readonly early: Transconductance; readonly late: Transconductance };
+  readonly supplyPair: SupplyPair;
+}
+
+/** Coils at the outputs of two stages, both with an end on the supply (earth, to the signal). */
+export interface SupplyPair {
+  readonly first: string;
+  readonly second: string;
+  /** one stage right after the other */
+  readonly neighbours: boolean;
+  /** impedance common to both at which the set would sing, were all circuits of one tune: w^2 L1 L2 / (gm R1 R2) over the gain of the stages between */
+  readonly singsOhms: number;
 }
 
 export type PlaceKind = keyof FaultPlaces;
 export type FaultPlace = { readonly [P in PlaceKind]: { readonly at: P; readonly place: FaultPlaces[P] } }[PlaceKind];
 
-export function faultPlaces({ receiver, deck }: FaultySet): readonly FaultPlace[] {
+export function faultPlaces(set: FaultySet): readonly FaultPlace[] {
+  const { receiver, deck } = set;
   const { adjusters, stages, detectors } = receiver;
   const traps = adjusters.filter((a) => a.trapHz !== null);
   const sources = stages.flatMap((s) => deck.elements.filter((e) => e.kind === 'G' && e.name === s.element));
   return [
     ...deck.elements.map((place) => ({ at: 'element', place }) as const),
     ...stages.map((place) => ({ at: 'stage', place }) as const),
+    ...adjusters.map((place) => ({ at: 'slug', place }) as const),
     ...traps.map((place) => ({ at: 'trap', place }) as const),
     ...detectors.map((place) => ({ at: 'detector', place }) as const),
     ...traps.flatMap((first, i) =>
@@ -36,6 +51,7 @@ export function faultPlaces({ receiver, deck }: FaultySet): readonly FaultPlace[
     ...(sources as readonly Transconductance[]).flatMap((late, i, all) =>
       all.slice(0, i).map((early) => ({ at: 'stagePair', place: { early, late } }) as const),
     ),
+    ...supplyPairs(set).map((place) => ({ at: 'supplyPair', place }) as const),
   ];
 }
 
@@ -88,4 +104,48 @@ export function nameOf(deck: Deck, element: string): string {
 /** The coil that a slug turns. */
 export function coilOf({ receiver, deck }: FaultySet, slug: string): string {
   return nameOf(deck, receiver.adjusters.find((a) => a.id === slug)?.element ?? '');
+}
+
+function supplyPairs({ receiver, deck }: FaultySet): readonly SupplyPair[] {
+  const w = 2 * Math.PI * mainResponse(receiver).setUp.centreHz;
+  const outputs = receiver.stages.flatMap(({ element }) => {
+    const stage = findElement(deck, element);
+    if (stage?.kind !== 'G') return [];
+    const node = nodeKey(hotNode(stage.nodes));
+    const atNode = deck.elements.filter((e) => e.kind !== 'K' && isBetween(e.nodes, node));
+    const coil = atNode.find((e) => e.kind === 'L');
+    const siemens = atNode.reduce((sum, e) => (e.kind === 'R' ? sum + 1 / e.value : sum), 0);
+    if (coil === undefined || siemens === 0) return [];
+    return [{ coil: coil.name, wL: w * coil.value, ohms: 1 / siemens, gm: stage.value }];
+  });
+  return outputs.flatMap((late, n) =>
+    outputs.slice(0, n).map((early, i) => {
+      const between = outputs.slice(i + 1, n);
+      const gain = between.reduce((all, one) => all * one.gm * one.ohms, 1);
+      const singsOhms = (early.wL * late.wL) / (late.gm * early.ohms * late.ohms * gain);
+      return { first: early.coil, second: late.coil, neighbours: between.length === 0, singsOhms };
+    }),
+  );
+}
+
+function isBetween(nodes: readonly [string, string], node: string): boolean {
+  const [a, b] = nodes.map(nodeKey);
+  return (a === node && b === '0') || (b === node && a === '0');
+}
+
+/** Which ends of an element are on earth. */
+export function earthedEnds(nodes: readonly [string, string]): readonly (0 | 1)[] {
+  return ([0, 1] as const).filter((end) => nodeKey(nodes[end]) === '0');
+}
+
+export function biasedStages({ stages, biasLines }: Receiver): readonly Stage[] {
+  return stages.filter(({ agc }) => biasLines.some((line) => line.at === agc));
+}
+
+/** What valve and wiring leave of a capacitor that is open: one part in seven, and more than bias may take out of it. */
+export function straysAt({ receiver, deck }: FaultySet, capacitor: string): number {
+  const taken = biasedStages(receiver)
+    .filter((stage) => stage.inputCapacitor?.toLowerCase() === capacitor.toLowerCase())
+    .map((stage) => receiver.biasLines.find((line) => line.at === stage.agc)?.capacitanceFarads ?? 0);
+  return Math.max((findElement(deck, capacitor)?.value ?? 0) / 7, ...taken.map((farads) => 1.5 * farads));
 }

@@ -1,4 +1,5 @@
 /** What is known about one kind of fault: all of it in one row of the table (`faultRows.ts`), from which the rest of the program derives what it needs. */
+import type { DeckElement } from '../../physics/deck.ts';
 import type { DeckEdit } from '../../physics/editDeck.ts';
 import type { FaultFields, FieldValues } from './faultField.ts';
 import type { FaultPlaces, FaultySet, PlaceKind } from './faultPlaces.ts';
@@ -7,22 +8,35 @@ import type { FaultPlaces, FaultySet, PlaceKind } from './faultPlaces.ts';
 export type FaultMark =
   | { readonly kind: 'reversed'; readonly detector: string }
   | { readonly kind: 'detectorLeak'; readonly detector: string; readonly ohms: number }
+  /** nothing is rectified any more */
+  | { readonly kind: 'shorted'; readonly detector: string }
+  | { readonly kind: 'detectorLoad'; readonly detector: string; readonly ohms: number }
   | { readonly kind: 'lineLeak'; readonly at: string; readonly ohms: number }
+  /** nothing feeds the line */
+  | { readonly kind: 'lineOpen'; readonly at: string }
+  /** current out of the line into a grid */
+  | { readonly kind: 'lineCurrent'; readonly at: string; readonly amps: number }
   | { readonly kind: 'stuckCore'; readonly slug: string }
   | { readonly kind: 'screwedIn' }
   | { readonly kind: 'noContact'; readonly lead: 'earth' | 'rf' };
 
-/** A part of the tray that is neither of the deck nor a detector or a line: a fault brings it along. */
-export interface OwnPart<K extends string> {
+/** Parts of the tray that are neither of the deck nor a detector or a line: a fault brings them along. */
+export interface OwnParts<K extends string> {
   readonly kind: K;
-  readonly name: string;
+  names(set: FaultySet): readonly string[];
+}
+
+/** When it is: seconds of the bench, and the seed that the scenario's chance comes from. */
+export interface BenchTime {
+  readonly seconds: number;
+  readonly seed: number;
 }
 
 interface PartCure<V, P extends string> {
   readonly by: 'part';
   /** names in the parts tray, any one of which is the cure: two that have changed places go back together */
   parts(fault: V, set: FaultySet): readonly [string, ...string[]];
-  readonly own?: OwnPart<P>;
+  readonly own?: OwnParts<P>;
 }
 
 /**
@@ -45,7 +59,9 @@ interface FaultBase<F extends FaultFields> {
   readonly fields: F;
   /** on the deck as the faults before it have left it */
   edits?(fault: FieldValues<F>, set: FaultySet): readonly DeckEdit[];
-  marks?(fault: FieldValues<F>): readonly FaultMark[];
+  marks?(fault: FieldValues<F>, set: FaultySet): readonly FaultMark[];
+  /** whether the fault is there at this time; left out: always */
+  present?(fault: FieldValues<F>, now: BenchTime): boolean;
   /** null: neither drawn nor charted, as it is found otherwise than by its curve */
   readonly sits: { [P in PlaceKind]: Sits<FieldValues<F>, P> }[PlaceKind] | null;
 }
@@ -61,4 +77,13 @@ export function faultRow<const F extends FaultFields, const W extends string = n
   row: FaultRow<F, W, P>,
 ): FaultRow<F, W, P> {
   return row;
+}
+
+export function add(element: DeckElement): DeckEdit {
+  return { kind: 'add', element };
+}
+
+/** Name of a part that belongs to an element of the deck and is none itself. */
+export function partAt(kind: string, element: string): string {
+  return `${kind}:${element}`;
 }

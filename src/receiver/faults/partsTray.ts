@@ -2,6 +2,7 @@
 import type { Deck } from '../../physics/deck.ts';
 import type { Receiver } from '../receiver.ts';
 import type { OwnPartKind } from './fault.ts';
+import type { FaultRow } from './faultRow.ts';
 import { FAULT_ROWS } from './faultRows.ts';
 
 export type PartKind = 'resistor' | 'capacitor' | 'coil' | 'stage' | 'diode' | 'line' | OwnPartKind;
@@ -14,33 +15,36 @@ export interface Part {
   readonly value: number | null;
   /** the slug that a coil carries */
   readonly slug: string | null;
+  /** the element of the deck that a fault's own part belongs to */
+  readonly at: string | null;
 }
 
 /** In the order of the deck; diodes, lines and the faults' own parts after it. */
-export function partsTray(
-  { adjusters, stages, detectors, biasLines, notParts = [] }: Receiver,
-  { elements }: Deck,
-): readonly Part[] {
+export function partsTray(receiver: Receiver, deck: Deck): readonly Part[] {
+  const { adjusters, stages, detectors, biasLines, notParts = [] } = receiver;
   const parts: Part[] = [];
   const none = new Set(notParts.map((name) => name.toLowerCase()));
-  for (const { kind, name, value } of elements) {
+  for (const { kind, name, value } of deck.elements) {
     if (none.has(name.toLowerCase())) continue;
-    if (kind === 'R') parts.push({ name, kind: 'resistor', value, slug: null });
-    if (kind === 'C') parts.push({ name, kind: 'capacitor', value, slug: null });
+    if (kind === 'R') parts.push({ name, kind: 'resistor', value, slug: null, at: null });
+    if (kind === 'C') parts.push({ name, kind: 'capacitor', value, slug: null, at: null });
     if (kind === 'L') {
       const slug = adjusters.find((a) => a.element.toLowerCase() === name.toLowerCase());
-      if (slug !== undefined) parts.push({ name, kind: 'coil', value: null, slug: slug.id });
+      if (slug !== undefined) parts.push({ name, kind: 'coil', value: null, slug: slug.id, at: null });
     }
     if (kind === 'G' && stages.some((s) => s.element.toLowerCase() === name.toLowerCase())) {
-      parts.push({ name, kind: 'stage', value: null, slug: null });
+      parts.push({ name, kind: 'stage', value: null, slug: null, at: null });
     }
   }
-  for (const { id } of detectors) parts.push({ name: id, kind: 'diode', value: null, slug: null });
-  for (const { at } of biasLines) parts.push({ name: at, kind: 'line', value: null, slug: null });
-  for (const { cure } of Object.values(FAULT_ROWS)) {
+  for (const { id } of detectors) parts.push({ name: id, kind: 'diode', value: null, slug: null, at: null });
+  for (const { at } of biasLines) parts.push({ name: at, kind: 'line', value: null, slug: null, at: null });
+  for (const { cure } of Object.values<FaultRow>(FAULT_ROWS)) {
     const own = cure.by === 'part' ? cure.own : undefined;
-    if (own === undefined || parts.some((part) => part.name === own.name)) continue;
-    parts.push({ name: own.name, kind: own.kind, value: null, slug: null });
+    for (const name of own?.names({ receiver, deck }) ?? []) {
+      if (parts.some((part) => part.name === name)) continue;
+      const at = name.includes(':') ? name.slice(name.indexOf(':') + 1) : null;
+      parts.push({ name, kind: own!.kind as OwnPartKind, value: null, slug: null, at });
+    }
   }
   return parts;
 }

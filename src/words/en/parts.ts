@@ -10,11 +10,19 @@ const KINDS: Readonly<Record<Part['kind'], string>> = {
   stage: 'Valves and transistors',
   diode: 'Diodes with their loads',
   line: 'Parts of a bias line',
+  bypass: 'Bypass capacitors',
+  decoupling: 'Supply decouplings',
+  coupling: 'Coupling capacitors',
   shield: 'Screening',
 };
 
 /** Parts that are neither of the deck nor a detector or a line, by name. */
-const OWN: Readonly<Record<OwnPartKind, string>> = { shield: 'Screening lid' };
+const OWN: Readonly<Record<OwnPartKind, string>> = {
+  shield: 'Screening lid',
+  bypass: 'Bypass of',
+  decoupling: 'Decoupling of',
+  coupling: 'Coupling to',
+};
 
 export const partsWords = {
   title: 'Parts tray',
@@ -25,11 +33,22 @@ export const partsWords = {
     'A spare for every part of the set. A new part is good; a coil comes with its core half way in. Replacing a part that was good costs points.',
   live: 'The set is on. Switch it off before you solder.',
   /** `letter`: of the slug that the coil carries */
-  name: ({ kind, name, value }: Part, letter: string | null): string => {
+  name: ({ kind, name, value, at }: Part, letter: string | null): string => {
     if (kind === 'coil') return letter === null ? name : `${name}, slug ${letter}`;
-    if (Object.hasOwn(OWN, kind)) return OWN[kind as OwnPartKind];
+    if (Object.hasOwn(OWN, kind)) {
+      const own = OWN[kind as OwnPartKind];
+      return at === null ? own : `${own} ${at}`;
+    }
     if (value === null) return name;
     return `${name}, ${format.prefixed(value, kind === 'resistor' ? '\u03a9' : 'F')}`;
+  },
+  /** as a sentence names a part, by its name in the log */
+  called: (part: string): string => {
+    const [kind = '', at] = part.split(':');
+    if (!Object.hasOwn(OWN, kind)) return part;
+    const own = OWN[kind as OwnPartKind];
+    const low = `the ${own.charAt(0).toLowerCase()}${own.slice(1)}`;
+    return at === undefined ? low : `${low} ${at}`;
   },
   replaced: 'new',
   ask: (name: string): string => `Replace ${name}?`,

@@ -32,7 +32,7 @@ vi.mock('../../../src/receiver/faults/faultRows.ts', async (load) => {
       if (coil?.kind !== 'L') return [];
       return [{ kind: 'add', element: { kind: 'R', name: 'Rdamp', nodes: coil.nodes, value: fault.ohms } }];
     },
-    cure: { by: 'part', parts: () => ['varnish'], own: { kind: 'varnish', name: 'varnish' } },
+    cure: { by: 'part', parts: () => ['varnish'], own: { kind: 'varnish', names: () => ['varnish'] } },
     symptom: { tells: 'damp' },
     sits: { at: 'trap', drawn: true, of: ({ id }) => [{ slug: id, ohms: 4700 }] },
   });

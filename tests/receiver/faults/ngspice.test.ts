@@ -30,12 +30,76 @@ const added =
 const CASES: readonly (readonly [string, Fault, readonly Edit[]])[] = [
   ['video-valve-45m', { kind: 'openResistor', element: 'Rp1' }, [valued('Rp1', () => '120meg')]],
   ['chroma-3m58', { kind: 'wrongLoad', element: 'R2', ohms: 820 }, [valued('R2', () => '820')]],
-  ['video-early-25m', { kind: 'weakStage', element: 'G2', factor: 0.35 }, [valued('G2', () => '1.75m')]],
+  // gm to 0.35; C2 less 2 pF (1 - sqrt 0.35), as the bias law of the receiver has it
+  [
+    'video-early-25m',
+    { kind: 'weakStage', element: 'G2', factor: 0.35 },
+    [valued('G2', () => '1.75m'), valued('C2', () => `${20 - 2 * (1 - Math.sqrt(0.35))}p`)],
+  ],
+  // of a stage whose input loading is known, that too; of one without a bias line, gm and loading
+  [
+    'video-valve-45m',
+    { kind: 'weakStage', element: 'G1', factor: 0.5 },
+    [valued('G1', () => '2.5m'), valued('Cin', () => `${12 - 2 * (1 - Math.sqrt(0.5))}p`), valued('Rgin', () => '24k')],
+  ],
+  [
+    'video-valve-45m',
+    { kind: 'weakStage', element: 'G3', factor: 0.5 },
+    [valued('G3', () => '4.5m'), valued('Rgp2', () => '24k')],
+  ],
+  // a transistor: capacitance in step with gm
+  [
+    'video-solid-45m',
+    { kind: 'weakStage', element: 'G1', factor: 0.5 },
+    [valued('G1', (was) => `${Number.parseFloat(was) / 2}m`), valued('Cb1', () => '38p'), valued('Rb1', () => '1.12k')],
+  ],
+  ['fm-10m7', { kind: 'openCapacitor', element: 'C2p', farads: 8e-12 }, [valued('C2p', () => '8p')]],
+  [
+    'fm-10m7',
+    { kind: 'openWinding', slug: 'T2B' },
+    [(t) => t.replace(/^L2p p1 0 /im, 'L2p p1 open_T2B '), added('Ropen open_T2B 0 10meg')],
+  ],
+  // dragged from -3 V to 1 V: gm exp(3/5) / (1 + 1/1.5), loading exp(3/5) + 1/0.15, 2 pF (exp(3/10) - 1) more
+  [
+    'video-valve-45m',
+    { kind: 'leakyCoupling', element: 'G2', volts: 4 },
+    [
+      valued('G2', () => `${(5 * Math.exp(0.6)) / (1 + 1 / 1.5)}m`),
+      valued('Cp1', () => `${12 + 2 * (Math.exp(0.3) - 1)}p`),
+      valued('Rgp1', () => `${12 / (Math.exp(0.6) + 1 / 0.15)}k`),
+    ],
+  ],
+  ['video-valve-45m', { kind: 'intermittentJoint', element: 'Rp2', seconds: 20 }, [valued('Rp2', () => '91meg')]],
+  ['fm-10m7', { kind: 'coldJoint', element: 'C2s', afterSeconds: 60 }, [valued('C2s', () => '0.56p')]],
   ['video-solid-45m', { kind: 'driftedCapacitor', element: 'C39a', factor: 1.6 }, [valued('C39a', () => '256p')]],
-  ['video-valve-45m', { kind: 'shortedTrap', slug: 'A2' }, [added('Rturns t47 0 0.3')]],
-  ['video-valve-45m', { kind: 'openBypass', element: 'G2', farads: 4e-14 }, [added('Cback p2 p1 0.04p')]],
+  [
+    'video-valve-45m',
+    { kind: 'shortedTrap', slug: 'A2' },
+    [added(`Lone turn_A2 0 ${242.1 / 60}n\nRone turn_A2 0 0.02\nKone L47 Lone 0.8`)],
+  ],
+  [
+    'video-valve-45m',
+    { kind: 'openBypass', element: 'G2', ohms: 180 },
+    [
+      (t) =>
+        t
+          .replace(/^G2 p2 0 p1 0 /im, 'G2 p2 cathode_G2 p1 cathode_G2 ')
+          .replace(/^Rgp1 p1 0 /im, 'Rgp1 p1 cathode_G2 '),
+      added('Rk cathode_G2 0 180'),
+    ],
+  ],
+  [
+    'video-valve-45m',
+    { kind: 'openDecoupling', first: 'Lp1', second: 'Lp2', ohms: 0.5 },
+    [(t) => t.replace(/^(Lp[12] p[12]) 0 /gim, '$1 supply_Lp2 '), added('Rhot supply_Lp2 0 0.5')],
+  ],
   ['video-solid-45m', { kind: 'missingShield', from: 'c3', to: 'b2', farads: 2e-13 }, [added('Cair c3 b2 0.2p')]],
-  ['video-early-25m', { kind: 'leakyDiode', detector: 'video', ohms: 800 }, [added('Rleaks det 0 800')]],
+  [
+    'video-early-25m',
+    { kind: 'leakyDiode', detector: 'video', ohms: 800 },
+    [added('Rleaks det leak_video 800\nRload leak_video 0 4.7k\nCload leak_video 0 8p')],
+  ],
+  ['video-early-25m', { kind: 'shortedDiode', detector: 'video' }, [added('Rload det 0 4.7k\nCload det 0 8p')]],
   ['fm-10m7', { kind: 'openCoupling', element: 'K2' }, [valued('K2', () => '2.4e-5')]],
   [
     'video-solid-45m',
@@ -97,7 +161,10 @@ describe('a set with a failed part', () => {
 
   it('every kind that edits the deck is here', () => {
     const here = new Set(CASES.map(([, fault]) => fault.kind));
-    const elsewhere = ['leakyBiasLine', 'reversedDiode', 'crackedSlug', 'screwedIn', 'looseEarth', 'unmatchedLead'];
+    const elsewhere = [
+      ...['leakyBiasLine', 'openAgcFilter', 'gassyValve', 'reversedDiode', 'wrongDetectorLoad'],
+      ...['crackedSlug', 'screwedIn', 'looseEarth', 'unmatchedLead'],
+    ];
     expect(FAULT_KINDS.filter((kind) => !here.has(kind))).toEqual(
       FAULT_KINDS.filter((kind) => elsewhere.includes(kind)),
     );

@@ -5,7 +5,6 @@
 import { describe, expect, it, test } from 'vitest';
 import { createBench } from '../../../src/bench/bench.ts';
 import type { BenchEvent } from '../../../src/bench/benchEvent.ts';
-import { withDetectors } from '../../../src/bench/faultsNow.ts';
 import { AGC_LINE_OHMS, METER_OHMS_PER_VOLT } from '../../../src/bench/instruments.ts';
 import { detectEnvelope } from '../../../src/physics/diode.ts';
 import type { Fault } from '../../../src/receiver/faults/fault.ts';
@@ -23,7 +22,7 @@ async function settledVolts(lines: readonly string[], seconds: number): Promise<
 /** What our side makes of the detector that the fault leaves, for a carrier of some volts from a source without resistance. */
 function ours(fault: Fault, volts: number) {
   const { receiver, deck } = shippedReceiver('video-valve-45m');
-  const [detector] = withDetectors(receiver, faultEffects(receiver, deck, [fault], [])).detectors;
+  const [detector] = faultEffects(receiver, deck, [fault], []).receiver.detectors;
   if (detector?.kind !== 'envelope') throw new Error('a single diode is wanted');
   return (detector.polarity === 'negative' ? -1 : 1) * detectEnvelope(volts, detector);
 }
@@ -56,31 +55,84 @@ describe('the diode of the valve strip on a carrier of 1 MHz, smoothed by 0.1 uF
   );
 });
 
-describe('a bias line that leaks', () => {
-  it.each([3, 10, 30])(
-    'with the meter on it at %d V: divider of line, leak and meter (within 1e-3 of it)',
-    async (range) => {
-      const fault: Fault = { kind: 'leakyBiasLine', at: 'AGC', ohms: 150e3 };
-      const setup = readySetup(stripSetup, { faults: [fault] });
+/** The needle on the strip's own line at rest, nothing clamping it, and the meter's range. */
+function lineNeedle(fault: Fault, range: number): number {
+  const setup = readySetup(stripSetup, { faults: [fault] });
+  const acts: BenchEvent[] = [
+    { type: 'powerSwitched', on: false },
+    { type: 'leadRemoved', lead: 'rf' },
+    { type: 'leadRemoved', lead: 'biasA' },
+    { type: 'leadConnected', lead: 'meter', to: 'AGC' },
+    { type: 'powerSwitched', on: true },
+    { type: 'controlSet', control: 'meterRangeVolts', value: range },
+  ];
+  return createBench(setup).display(play(setup, acts)).meterVolts;
+}
+
+describe('a bias line with something the matter', () => {
+  const rest = shippedReceiver('video-valve-45m').receiver.biasLines[0]!.unclampedRestVolts;
+  const faults: readonly (readonly [string, Fault, readonly string[]])[] = [
+    [
+      'leaks',
+      { kind: 'leakyBiasLine', at: 'AGC', ohms: 150e3 },
+      [`V1 a 0 ${rest}`, `Rline a o ${AGC_LINE_OHMS}`, 'Rleak o 0 150k'],
+    ],
+    // a gassy grid: current into the line, which goes home through the line's own resistance
+    [
+      'feeds a gassy grid',
+      { kind: 'gassyValve', element: 'G1', amps: 5e-6 },
+      [`V1 a 0 ${rest}`, `Rline a o ${AGC_LINE_OHMS}`, 'Igrid 0 o 5u'],
+    ],
+    // nothing but the meter from the line to earth
+    ['is open', { kind: 'openAgcFilter', at: 'AGC' }, [`V1 a 0 ${rest}`, 'Rnone o 0 1g']],
+  ];
+  it.each(faults)('%s: what the meter reads on three ranges (within 1e-3)', async (_, fault, lines) => {
+    for (const range of [3, 10, 30]) {
+      const spice = await settledVolts([...lines, `Rmeter o 0 ${METER_OHMS_PER_VOLT * range}`], 40e-6);
+      const needle = lineNeedle(fault, range);
+      expect(Math.abs(needle - spice)).toBeLessThan(1e-3 * Math.abs(spice) + 1e-12);
+    }
+  });
+});
+
+describe('a detector with another load', () => {
+  const { receiver } = shippedReceiver('video-valve-45m');
+  const [sound] = receiver.detectors;
+  if (sound?.kind !== 'envelope') throw new Error('a single diode is wanted');
+  const model = `.model dd d(is=${sound.saturationAmps} n=${sound.emissionVolts / K_T_PER_Q})`;
+
+  test.each([0.5, 2])('%d V peak into 470 ohm (within 0.05 %)', async (volts) => {
+    const mean = await settledVolts(
+      [`V1 a 0 sin(0 ${volts} 1meg)`, model, 'D1 o a dd', 'R1 o 0 470', 'C1 o 0 1u'],
+      6e-3,
+    );
+    const law = ours({ kind: 'wrongDetectorLoad', detector: sound.id, ohms: 470 }, volts);
+    expect(law / mean).toBeGreaterThan(0.9995);
+    expect(law / mean).toBeLessThan(1.0005);
+  });
+
+  test('a shorted diode gives nothing', () => {
+    expect(Math.abs(ours({ kind: 'shortedDiode', detector: sound.id }, 2))).toBeLessThan(1e-5);
+  });
+});
+
+describe('a diode the wrong way round', () => {
+  it('drives the line that follows it the wrong way: less bias for more signal', () => {
+    const faults: readonly Fault[] = [{ kind: 'reversedDiode', detector: 'D1' }];
+    const volts = (set: readonly Fault[], levelDb: number): number => {
+      const setup = readySetup(stripSetup, { faults: set });
       const acts: BenchEvent[] = [
         { type: 'powerSwitched', on: false },
-        { type: 'leadRemoved', lead: 'rf' },
         { type: 'leadRemoved', lead: 'biasA' },
         { type: 'leadConnected', lead: 'meter', to: 'AGC' },
         { type: 'powerSwitched', on: true },
-        { type: 'controlSet', control: 'meterRangeVolts', value: range },
+        { type: 'controlSet', control: 'meterRangeVolts', value: 30 },
+        { type: 'controlSet', control: 'levelDb', value: levelDb },
       ];
-      const rest = setup.receiver.biasLines[0]!.unclampedRestVolts;
-      const lines = [
-        `V1 a 0 ${rest}`,
-        `Rline a o ${AGC_LINE_OHMS}`,
-        'Rleak o 0 150k',
-        `Rmeter o 0 ${METER_OHMS_PER_VOLT * range}`,
-      ];
-      const spice = await settledVolts(lines, 40e-6);
-      const needle = createBench(setup).display(play(setup, acts)).meterVolts;
-      expect(needle / spice).toBeGreaterThan(0.999);
-      expect(needle / spice).toBeLessThan(1.001);
-    },
-  );
+      return createBench(setup).display(play(setup, acts)).meterVolts;
+    };
+    expect(volts([], -40)).toBeLessThan(volts([], -60));
+    expect(volts(faults, -40)).toBeGreaterThan(volts(faults, -60));
+    expect(volts(faults, -40)).toBeGreaterThan(0);
+  });
 });
