@@ -128,7 +128,9 @@ function printLine(sound: BenchSetup, at: string): PrintedLine {
       { type: 'controlSet', control: 'meterMode', value: 'dc' },
       { type: 'controlSet', control: 'meterRangeVolts', value: meterRangeVolts },
     ];
-    return { at, meterRangeVolts, restVolts: createBench(sound).display(stateAfter(sound, events)).meterVolts };
+    const restVolts = createBench(sound).display(stateAfter(sound, events)).meterVolts;
+    const valves = sound.receiver.stages.filter((stage) => stage.agc === at).map((stage) => stage.element);
+    return { at, meterRangeVolts, restVolts, valves };
   };
   const ranges = choicesOf(sound, 'meterRangeVolts').map(Number);
   const enough = ranges.find((range) => range >= LEAST_RANGE_VOLTS && Math.abs(read(range).restVolts) < range);

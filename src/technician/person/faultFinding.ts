@@ -13,6 +13,10 @@ const SMALLEST = 0.4;
 const LARGEST = 2;
 /** A line that gives less than this share of what the sheet says leaks. */
 const SAGS = 0.9;
+/** And one that stands as far on the other side is dragged there. */
+const PAST_NOTHING = -0.2;
+/** Of the printed height: less is nothing but noise. */
+const SILENT = 0.03;
 const LEAST_SLOPE_DB = 0.1;
 const TRAP_DB = 6;
 
@@ -62,6 +66,19 @@ export function suspicion(
   }
   const candidates = [...best].map(([part, apart]) => ({ part, apart })).sort((a, b) => a.apart - b.apart);
   return { left, candidates };
+}
+
+/** Nothing at all on the tube: the parts of the chart that leave next to nothing wherever the sweep goes in, those that leave least first. */
+export function silentParts(hands: Hands, sheet: PrintedSheet, curve: PrintedCurve): readonly string[] {
+  const heightOf = (volts: readonly number[]): number => volts.reduce((most, v) => Math.max(most, Math.abs(v)), 0);
+  const nothing = SILENT * heightOf(curve.volts);
+  if (heightOf(readVolts(hands, curve.hz, axisOf(hands))) > nothing) return [];
+  const most = ({ voltsFrom }: (typeof sheet.chart)[number]): number =>
+    Object.values(voltsFrom).reduce((all, volts) => Math.max(all, heightOf(volts)), 0);
+  return sheet.chart
+    .filter((entry) => most(entry) < nothing)
+    .sort((a, b) => most(a) - most(b))
+    .map(({ part }) => part);
 }
 
 export function trySlugs({ hands, turner }: Fitter, curve: PrintedCurve, slugs: readonly string[]): Slopes {
@@ -124,6 +141,8 @@ function dot(a: readonly number[], b: readonly number[]): number {
 function signedDb(volts: number, curve: PrintedCurve): number {
   const peak = curve.volts.reduce((most, v) => (Math.abs(v) > Math.abs(most) ? v : most), 0);
   const db = Math.max(FLOOR_DB, 20 * Math.log10(Math.max(Math.abs(volts / peak), 1e-6)));
+  // Next to nothing has no sign that could be seen.
+  if (db === FLOOR_DB) return db;
   return volts / peak < 0 ? 2 * FLOOR_DB - db : db;
 }
 
@@ -143,17 +162,28 @@ export interface Fitter {
 
 /** Before any supply is clipped to them: what the lines give of their own, with the meter on each. */
 export function tryLines(fitter: Fitter): void {
-  const { hands, sheet } = fitter;
-  for (const { at, meterRangeVolts, restVolts } of sheet.lines) {
-    if (sheet.mains) hands.act({ type: 'powerSwitched', on: false });
-    for (const lead of ['biasA', 'biasB'] as const) if (hands.leads()[lead] === at) clip(hands, lead, null);
-    if (hands.leads().rf !== null) clip(hands, 'rf', null);
-    clip(hands, 'meter', at);
-    set(hands, 'meterMode', 'dc');
-    if (sheet.mains) hands.act({ type: 'powerSwitched', on: true });
-    set(hands, 'meterRangeVolts', meterRangeVolts);
-    const { meterVolts } = hands.look();
-    clip(hands, 'meter', null);
-    if (Math.abs(restVolts) > 0 && Math.abs(meterVolts / restVolts) < SAGS) replacePart(fitter, at);
+  for (const line of fitter.sheet.lines) {
+    const { at, restVolts, valves } = line;
+    const meterVolts = lineVolts(fitter, line);
+    if (restVolts === 0 || meterVolts / restVolts >= SAGS) continue;
+    // No leak takes a line past nothing: a grid that hangs on it draws current.
+    for (const part of meterVolts / restVolts < PAST_NOTHING ? valves : [at]) {
+      replacePart(fitter, part);
+      if (lineVolts(fitter, line) / restVolts >= SAGS) break;
+    }
   }
+}
+
+/** What a line gives by itself, with the meter on it and nothing else. */
+function lineVolts({ hands, sheet }: Fitter, { at, meterRangeVolts }: PrintedSheet['lines'][number]): number {
+  if (sheet.mains) hands.act({ type: 'powerSwitched', on: false });
+  for (const lead of ['biasA', 'biasB'] as const) if (hands.leads()[lead] === at) clip(hands, lead, null);
+  if (hands.leads().rf !== null) clip(hands, 'rf', null);
+  clip(hands, 'meter', at);
+  set(hands, 'meterMode', 'dc');
+  if (sheet.mains) hands.act({ type: 'powerSwitched', on: true });
+  set(hands, 'meterRangeVolts', meterRangeVolts);
+  const { meterVolts } = hands.look();
+  clip(hands, 'meter', null);
+  return meterVolts;
 }

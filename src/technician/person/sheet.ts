@@ -49,6 +49,8 @@ export interface PrintedLine {
   readonly at: string;
   readonly meterRangeVolts: number;
   readonly restVolts: number;
+  /** whose grids hang on it, by their names in the parts tray */
+  readonly valves: readonly string[];
 }
 
 export interface PrintedResponse {

@@ -4,7 +4,16 @@
  *
  * Over 300 lines: the job from start to end, one step of it after the other.
  */
-import { levelsDb, replacePart, type Suspicion, spoilers, suspicion, tryLines, trySlugs } from './faultFinding.ts';
+import {
+  levelsDb,
+  replacePart,
+  type Suspicion,
+  silentParts,
+  spoilers,
+  suspicion,
+  tryLines,
+  trySlugs,
+} from './faultFinding.ts';
 import { type Fit, fitCurve, residualOf } from './fit.ts';
 import type { Hands } from './hands.ts';
 import { peakUp } from './peaking.ts';
@@ -35,6 +44,8 @@ const ROUNDS = 8;
 const PASSES = 3;
 const MOST_PARTS = 4;
 const MOST_OBVIOUS = 3;
+const WATCHES = 5;
+const WATCH_SECONDS = 30;
 /** A part that leaves less than this of what is wrong unexplained is worth a try. */
 const EXPLAINED = 0.4;
 /** The same once the slugs have done what they can. */
@@ -205,14 +216,32 @@ function obviousParts(bench: AtBench, main: PrintedResponse): void {
   const tried = new Set<string>();
   for (let n = 0; n < MOST_OBVIOUS; n++) {
     const curve = standFor(bench, main);
-    const plain = suspicion(bench.hands, bench.sheet, curve);
-    if (plain.left < 2 * right(main)) return;
-    const part = likeliest(bench, main, plain, tried) ?? standingOut(bench, main, curve, tried);
+    const part = partInSight(bench, main, curve, tried);
     if (part === null) return;
     tried.add(part);
     replacePart(bench, part);
     renewSlugOf(bench, part, main);
   }
+}
+
+/** Where no part is to blame the curve is looked at again for a while, and nothing touched: a joint may come and go. */
+function partInSight(
+  bench: AtBench,
+  main: PrintedResponse,
+  curve: PrintedCurve,
+  tried: ReadonlySet<string>,
+): string | null {
+  const { hands, sheet } = bench;
+  for (let look = 0; look < WATCHES && timeLeft(bench); look++) {
+    if (look > 0) hands.wait(WATCH_SECONDS);
+    const dead = silentParts(hands, sheet, curve).find((part) => !tried.has(part));
+    if (dead !== undefined) return dead;
+    const plain = suspicion(hands, sheet, curve);
+    if (plain.left < 2 * right(main)) continue;
+    const part = likeliest(bench, main, plain, tried) ?? (look === 0 ? standingOut(bench, main, curve, tried) : null);
+    if (part !== null) return part;
+  }
+  return null;
 }
 
 /** The part whose symptom is seen, among like ones the one that other points of injection speak for; null where none explains it. */
