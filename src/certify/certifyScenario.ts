@@ -17,7 +17,7 @@ import { grade } from '../grading/grade.ts';
 import { lineIsMet } from '../grading/report.ts';
 import { setUpLines } from '../grading/standing.ts';
 import { cureOf } from '../receiver/faults/cure.ts';
-import { faultEffects } from '../receiver/faults/faultEffects.ts';
+import { faultEffects, faultMarks } from '../receiver/faults/faultEffects.ts';
 import type { SetParts } from '../receiver/individualSet.ts';
 import type { Adjuster } from '../receiver/receiver.ts';
 import { workResponses } from '../receiver/responses.ts';
@@ -61,7 +61,9 @@ export function certifyScenario(
   onShare(0.05);
   const failed = faultEffects(receiver, deck, scenario.faults, []);
   const stuck = receiver.adjusters.filter((a) => start[a.id]?.cracked === true);
-  const touched = failed.deck !== deck || stuck.length > 0;
+  // Where a diode gives nothing there is no trace that slugs could bring to the sheet.
+  const dead = faultMarks(scenario.faults, { receiver, deck }).some((mark) => mark.kind === 'shorted');
+  const touched = !dead && (failed.deck !== deck || stuck.length > 0);
   const free = receiver.adjusters.filter((a) => !stuck.includes(a));
   const broken = touched ? searcher(setup, printed, failed, free) : sound;
   const asFound = worstOf(broken.demands.standings(startTurns));
