@@ -9,6 +9,7 @@
  */
 import { diodeLaw } from '../physics/diodeLaw.ts';
 import { unclampedVolts } from '../receiver/biasLaw.ts';
+import type { LineFault } from '../receiver/faults/faultEffects.ts';
 import type { BiasLaw, BiasLine } from '../receiver/receiver.ts';
 import { lifeOf } from '../scenario/life.ts';
 import type { BenchState } from './benchState.ts';
@@ -43,7 +44,7 @@ export function lineVoltsAt(moment: Moment): LineVolts {
 
 function settled(moment: Moment, law: BiasLine, others: LineVolts): number {
   const detector = moment.setup.receiver.detectors.find((d) => d.id === law.follows);
-  const loading = lineLoading(law.at, moment.state, moment.lineFaults[law.at]?.leakOhms);
+  const loading = lineLoading(law.at, moment.state, moment.lineFaults[law.at]);
   const drawnVolts = AGC_LINE_OHMS * (moment.lineFaults[law.at]?.amps ?? 0);
   if (detector?.kind !== 'envelope' || moment.connections.rf === null)
     return loading * (law.unclampedRestVolts + drawnVolts);
@@ -58,13 +59,15 @@ function settled(moment: Moment, law: BiasLine, others: LineVolts): number {
 }
 
 /** What a line holds that the supply is clipped to, its knob at `said` volts. */
-function heldVolts({ setup, state, running, leaks }: Moment, law: BiasLine, said: number): number {
+function heldVolts({ setup, state, running, lineFaults }: Moment, law: BiasLine, said: number): number {
   const { biasOhms } = lifeOf(setup.scenario);
   const given = said * (1 + knobError(setup.scenario, outputAt(law.at, state.leads)));
   if (biasOhms === 0) return given;
-  const own = running ? law.unclampedRestVolts : 0;
-  const others = meterSiemens(law.at, state) + 1 / (leaks[law.at] ?? Number.POSITIVE_INFINITY);
-  return (given / biasOhms + own / AGC_LINE_OHMS) / (1 / biasOhms + 1 / AGC_LINE_OHMS + others);
+  const { leakOhms, open, amps } = lineFaults[law.at] ?? SOUND_LINE;
+  const fed = open ? 0 : 1 / AGC_LINE_OHMS;
+  const own = running ? law.unclampedRestVolts * fed + amps : 0;
+  const others = meterSiemens(law.at, state) + 1 / leakOhms;
+  return (given / biasOhms + own) / (1 / biasOhms + fed + others);
 }
 
 /** Volts on the knob of the bias supply where one of its leads stands on the line; null where none does. */
@@ -76,6 +79,8 @@ export function clampedVolts(line: string, { leads, controls }: Pick<BenchState,
 function outputAt(line: string, leads: BenchState['leads']): BiasOutput | undefined {
   return BIAS_OUTPUTS.find(({ lead }) => leads[lead] === line);
 }
+
+const SOUND_LINE: LineFault = { leakOhms: Number.POSITIVE_INFINITY, open: false, amps: 0 };
 
 const ROUNDS = 24;
 const CLOSE_VOLTS = 1e-4;
@@ -114,8 +119,9 @@ export function settledVolts(law: BiasLaw, loading: number, meanDetected: (lineV
 export function lineLoading(
   line: string,
   { leads, controls }: Pick<BenchState, 'leads' | 'controls'>,
-  leakOhms = Number.POSITIVE_INFINITY,
+  { leakOhms, open }: LineFault = SOUND_LINE,
 ): number {
+  if (open) return 0;
   return 1 / (1 + AGC_LINE_OHMS * meterSiemens(line, { leads, controls }) + AGC_LINE_OHMS / leakOhms);
 }
 

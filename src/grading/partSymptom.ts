@@ -41,8 +41,7 @@ function lineSymptom(setup: BenchSetup, faults: readonly Fault[]): PartSymptom {
   const [[at, fault] = ['', undefined]] = Object.entries(faultEffects(setup.receiver, setup.deck, faults, []).lines);
   const soundVolts = setup.receiver.biasLines.find((line) => line.at === at)?.unclampedRestVolts ?? 0;
   // As a run begins no meter hangs on the line.
-  const left =
-    lineLoading(at, initialState(setup), fault?.leakOhms) * (soundVolts + AGC_LINE_OHMS * (fault?.amps ?? 0));
+  const left = lineLoading(at, initialState(setup), fault) * (soundVolts + AGC_LINE_OHMS * (fault?.amps ?? 0));
   return { kind: 'line', volts: roundTo(left, 0.01), soundVolts };
 }
 

@@ -8,8 +8,10 @@ import type { FaultySet } from './faultPlaces.ts';
 import type { BenchTime, FaultMark } from './faultRow.ts';
 
 export interface LineFault {
-  /** to earth, ohms; infinite where it does not leak; 0 where nothing feeds it */
+  /** to earth, ohms; infinite where it does not leak */
   readonly leakOhms: number;
+  /** nothing of the set's own feeds it */
+  readonly open: boolean;
   /** drawn out of it by a grid */
   readonly amps: number;
 }
@@ -62,12 +64,12 @@ export function faultMarks(faults: readonly Fault[], set: FaultySet): readonly F
 function lineFaults(marks: readonly FaultMark[]): FaultEffects['lines'] {
   const lines: Record<string, LineFault> = {};
   const change = (at: string, more: Partial<LineFault>): void => {
-    lines[at] = { leakOhms: Number.POSITIVE_INFINITY, amps: 0, ...lines[at], ...more };
+    lines[at] = { leakOhms: Number.POSITIVE_INFINITY, open: false, amps: 0, ...lines[at], ...more };
   };
   for (const mark of marks) {
     if (mark.kind === 'lineLeak')
       change(mark.at, { leakOhms: Math.min(mark.ohms, lines[mark.at]?.leakOhms ?? mark.ohms) });
-    if (mark.kind === 'lineOpen') change(mark.at, { leakOhms: 0 });
+    if (mark.kind === 'lineOpen') change(mark.at, { open: true });
     if (mark.kind === 'lineCurrent') change(mark.at, { amps: mark.amps + (lines[mark.at]?.amps ?? 0) });
   }
   return lines;

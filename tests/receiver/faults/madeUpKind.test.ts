@@ -92,7 +92,7 @@ describe('a made-up kind of fault', () => {
     expect(checkScenario(scenario, { receiver, deck })).toEqual([]);
     const elsewhere = { ...scenario, faults: scenario.faults.map((fault) => ({ ...fault, slug: 'A99' })) };
     expect(checkScenario(elsewhere as typeof scenario, { receiver, deck })).toMatchObject([
-      { place: '/faults/0/slug', found: '"A99"' },
+      { place: '/faults/0/part', found: '"A99"' },
     ]);
   });
 
