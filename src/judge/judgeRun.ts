@@ -5,10 +5,10 @@ import type { BenchSetup } from '../bench/setup.ts';
 import { benchSetup } from '../certify/benchSetup.ts';
 import type { KnownSet } from '../certify/knownSet.ts';
 import { checkScenario } from '../files/checkScenario.ts';
-import type { RunFile } from '../files/runFile.ts';
+import type { ClaimedScore, RunFile } from '../files/runFile.ts';
 import { readRunFile } from '../files/runFileSchema.ts';
 import { claimOf, gradeUnder } from '../grading/grade.ts';
-import { type KnownBench, type Verdict, verifyRun } from '../run/verify.ts';
+import { foreignPart, type KnownBench, type Verdict, verifyRun } from '../run/verify.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 
 /** What a run is held against, with the set that the scenario's own certificate knows, if it has one. */
@@ -25,6 +25,8 @@ export interface Judgement {
   readonly run: RunFile | null;
   /** whether the scenario was held against one that is known here */
   readonly scenarioKnown: boolean;
+  /** what a run that was graded by earlier rules earns by those of today; left out: they are the same, or it was not graded */
+  readonly underToday?: ClaimedScore;
 }
 
 /** From the text of a file; `file` is the name by which problems speak of it. */
@@ -60,6 +62,9 @@ export function judgeRun(run: RunFile, file: string, find: FindBench): Judgement
     const problems = misfits.map((problem) => ({ ...problem, place: `/scenario${problem.place}` }));
     return unread({ kind: 'unreadable', problems });
   }
+  // What cannot be held against anything here needs no set, which may take long to deal.
+  const foreign = foreignPart(run, bench.value);
+  if (foreign !== null) return { verdict: foreign, run, scenarioKnown: bench.value.scenarioHash !== null };
   const setup = benchSetup(bench.value, run.scenario, bench.value.known ?? null, file);
   if (!setup.ok) {
     const problems = setup.problems.map((problem) => ({ ...problem, place: `/scenario${problem.place}` }));
@@ -68,7 +73,10 @@ export function judgeRun(run: RunFile, file: string, find: FindBench): Judgement
   const recompute = (on: BenchSetup, events: RunFile['events']) =>
     claimOf(gradeUnder(run.rules === 1 ? 1 : RULES_VERSION)(on, events));
   const verdict = verifyRun(run, bench.value, recompute, setup.value);
-  return { verdict, run, scenarioKnown: bench.value.scenarioHash !== null };
+  const judgement = { verdict, run, scenarioKnown: bench.value.scenarioHash !== null };
+  const graded = verdict.kind === 'verified' || verdict.kind === 'unclaimed' || verdict.kind === 'scoreDiffers';
+  if (!graded || run.rules === RULES_VERSION) return judgement;
+  return { ...judgement, underToday: claimOf(gradeUnder(RULES_VERSION)(setup.value, run.events)) };
 }
 
 function unread(verdict: Verdict): Judgement {

@@ -21,10 +21,11 @@ export const OUTCOMES = [
 ] as const;
 export type Outcome = (typeof OUTCOMES)[number];
 
-export function outcomeOf({ verdict, run, scenarioKnown }: Judgement): Outcome {
+export function outcomeOf({ verdict, run, scenarioKnown, underToday }: Judgement): Outcome {
   switch (verdict.kind) {
     case 'verified':
-      return scenarioKnown ? 'verified' : 'otherScenario';
+      if (!scenarioKnown) return 'otherScenario';
+      return underToday === undefined ? 'verified' : 'otherRules';
     case 'unclaimed':
       return scenarioKnown ? 'unfinished' : 'otherScenario';
     case 'foreign':

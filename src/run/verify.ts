@@ -75,7 +75,8 @@ export function verifyRun(
   );
 }
 
-function foreignPart(file: RunFile, bench: KnownBench): Verdict | null {
+/** Of another bench, receiver or scenario: told without a set to do the run on. */
+export function foreignPart(file: RunFile, bench: KnownBench): Verdict | null {
   const foreign = (part: ForeignPart, found: string, wanted: string): Verdict | null =>
     found === wanted ? null : { kind: 'foreign', part, found, wanted };
   const today = scenarioHash(file.scenario);

@@ -10,7 +10,9 @@ import type { Row } from '../../src/cli/regrade/row.ts';
 import type { RunFile } from '../../src/files/runFile.ts';
 import { readRunFile } from '../../src/files/runFileSchema.ts';
 import { sealEvents, sealRun } from '../../src/files/seal.ts';
+import { claimOf, gradeUnder } from '../../src/grading/grade.ts';
 import { serialiseRunFile } from '../../src/run/serialise.ts';
+import { setupOf } from '../technician/oneScenario.ts';
 import { inside, scratch, spawned } from './commandLine.ts';
 
 const files = scratch();
@@ -36,10 +38,17 @@ const CLASS: Readonly<Record<string, string>> = {
   'carl.json': serialiseRunFile({ ...run, learner: 'Carl' }),
   'dora.json': serialiseRunFile(sealed({ events: faster(60) })),
   'emil.json': serialiseRunFile(sealed({ engine: '9.9.9' })),
+  'erik.json': serialiseRunFile(sealed({ rules: 1, claimed: byFirstRules() })),
   'frida.json': serialiseRunFile(sealed({ events: run.events.slice(0, 20), claimed: null })),
   'gustav.json': 'no run at all',
   'older/hans.json': firstVersion({ ...run, learner: 'Hans', events: run.events.slice(0, -1), claimed: null }),
 };
+/** What the same acts earned when a pass was a number of points. */
+function byFirstRules(): NonNullable<RunFile['claimed']> {
+  const setup = setupOf('first-curve');
+  return claimOf(gradeUnder(1)(setup, run.events));
+}
+
 const FOLDER = files.place('class');
 for (const [name, text] of Object.entries(CLASS)) {
   mkdirSync(path.dirname(path.join(FOLDER, name)), { recursive: true });
@@ -70,18 +79,23 @@ describe('a folder', () => {
       'carl.json altered',
       'dora.json impossible',
       'emil.json otherRules',
+      'erik.json otherRules',
       'frida.json unfinished',
       'gustav.json unreadable',
       'hans.json unfinished',
     ]);
     expect(rows[0]).toMatchObject({ learner: 'Anna, "the ear"', scenario: 'first-curve', points: run.claimed!.total });
     expect(rows[3]!.reason).toContain('no hand does more');
-    expect(rows[6]).toMatchObject({ scenario: null, points: null, reason: expect.stringContaining('gustav.json') });
+    expect(rows[5]!.reason).toMatch(
+      /version 1 of the rules, by which it earns [\d.]+; by those of today it earns [\d.]+: passed/,
+    );
+    expect([rows[5]!.points, rows[5]!.passed]).toEqual([byFirstRules().total, byFirstRules().passed]);
+    expect(rows[7]).toMatchObject({ scenario: null, points: null, reason: expect.stringContaining('gustav.json') });
   });
 
   it('names a file with the same acts, whoever it is by and whenever the clock was started', () => {
     expect(rows.map(({ sameAs }) => sameAs && path.basename(sameAs))).toEqual([
-      ...['berit.json', 'anna.json', 'anna.json', null, 'anna.json', null, null, null],
+      ...['berit.json', 'anna.json', 'anna.json', null, 'anna.json', 'anna.json', null, null, null],
     ]);
   });
 

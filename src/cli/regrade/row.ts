@@ -45,13 +45,15 @@ export function rowOf(terminal: Terminal, file: string, judgement: Judgement): R
 
 /** Empty where there is nothing more to say. */
 function reasonOf({ words }: Terminal, judgement: Judgement): string {
-  const { verdict, run, scenarioKnown } = judgement;
+  const { verdict, run, scenarioKnown, underToday } = judgement;
   const say = words.cli.regrade;
   const reasons: string[] = [];
   if (verdict.kind !== 'verified') {
     const { sentence, details } = verdictWords(words, verdict);
     reasons.push(sentence, ...details.slice(0, 3), ...(details.length > 3 ? ['...'] : []));
   }
+  if (underToday !== undefined && run !== null)
+    reasons.push(say.otherRules(run.rules, scoreOf(judgement)!.total, underToday.total, underToday.passed));
   const judged = verdict.kind === 'verified' || verdict.kind === 'unclaimed' || verdict.kind === 'scoreDiffers';
   if (judged && !scenarioKnown) reasons.push(say.unknownScenario);
   if (verdict.kind === 'verified' && run?.learner != null && !headIsSealed(run.seal)) reasons.push(say.nameNotSealed);

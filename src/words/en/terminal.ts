@@ -74,6 +74,8 @@ const regradeWords = {
   runs: 'run files',
   unknownScenario:
     'There is no scenario of that name in scenarios/: it was judged by the one inside the file, which anybody may have written. Give the one that was handed out by --scenario.',
+  otherRules: (rules: number, then: number, now: number, passed: boolean): string =>
+    `Graded by version ${rules} of the rules, by which it earns ${then}; by those of today it earns ${now}: ${passed ? 'passed' : 'not passed'}.`,
   nameNotSealed: 'The name is not under the seal: a file of the first version.',
   sameAs: (file: string): string => `The same actions as in ${file}.`,
   line: (number: number): string => `line ${number}`,
