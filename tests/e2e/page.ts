@@ -1,11 +1,11 @@
 /** Every browser test watches the same things: nothing on the console, no error in the page, no request to anybody else. And the few moves all of them make. */
 import { readFileSync } from 'node:fs';
 import { test as base, expect, type Locator, type Page } from '@playwright/test';
-import { certifiedSet } from '../../scripts/makeCourseIndex.ts';
+import { certified, certifiedSet } from '../../scripts/makeCourseIndex.ts';
 import type { BenchSetup } from '../../src/bench/setup.ts';
 import { benchSetup } from '../../src/certify/benchSetup.ts';
 import { loadReceiver } from '../../src/files/library.ts';
-import type { Scenario } from '../../src/scenario/scenario.ts';
+import { parseScenario } from '../../src/files/scenarioSchema.ts';
 import { PHASES, type Phase } from '../../src/session/phase.ts';
 import { headerWords } from '../../src/words/en/bench.ts';
 import { dialogWords } from '../../src/words/en/benchTalk.ts';
@@ -51,7 +51,10 @@ export const test = base.extend<Visit>({
 
 /** A shipped scenario with the set that it deals, read from the files that the page is built from. */
 export function shippedSetup(track: string, id: string): BenchSetup {
-  const scenario = JSON.parse(readFileSync(`scenarios/${track}/${id}.json`, 'utf8')) as Scenario;
+  const file = `scenarios/${track}/${id}.json`;
+  const parsed = parseScenario(JSON.parse(readFileSync(file, 'utf8')), file);
+  if (!parsed.ok) throw new Error(JSON.stringify(parsed.problems));
+  const scenario = certified(parsed.value);
   const folder = `scenarios/receivers/${scenario.receiver}`;
   const named = (name: string) => ({ file: `${folder}/${name}`, text: readFileSync(`${folder}/${name}`, 'utf8') });
   const loaded = loadReceiver(named('receiver.json'), named('network.cir'));
