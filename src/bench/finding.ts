@@ -7,13 +7,9 @@ import { ANSWERS, type FindingAnswer, type SeenAnswer } from '../scenario/findin
 import type { ProofId } from '../scenario/proofId.ts';
 import type { Applied } from './benchEvent.ts';
 import { type BenchState, NO_PROOFS } from './benchState.ts';
+import { mostSaid } from './mostSaid.ts';
 import { done, refused } from './outcome.ts';
 import type { BenchSetup } from './setup.ts';
-
-/** In practice an answer that does not fit is asked again, once; a sealed job asks once and says nothing. */
-export function mostSaid({ sealed }: { readonly sealed: boolean }): number {
-  return sealed ? 1 : 2;
-}
 
 export function stateFinding(
   { scenario }: BenchSetup,

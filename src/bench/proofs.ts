@@ -15,6 +15,7 @@ import { PROOFS, type ProofId } from '../scenario/proofId.ts';
 import type { BenchSound } from './benchEvent.ts';
 import { type BenchState, NO_PROOFS, type ProofWatch, type StoodValue } from './benchState.ts';
 import { isSwept } from './moment.ts';
+import { mostSaid } from './mostSaid.ts';
 import type { BenchSetup } from './setup.ts';
 
 const HALVED_DB = -5;
@@ -39,14 +40,31 @@ export function watchProofs(
   const heard: BenchSound[] = [];
   for (const id of PROOFS) {
     const was = proofs[id];
-    const moved = was.done ? was : step(id, was, before, after);
+    const moved = was.done && !mayBeMadeAgain(setup, was) ? was : step(id, was, before, after);
     if (moved === was) continue;
+    if (was.done && !moved.done) {
+      // What was made stands until it has been made again.
+      const { from, stood, movedAtSeconds } = moved;
+      const on = {
+        from,
+        ...(stood === undefined ? {} : { stood }),
+        ...(movedAtSeconds === undefined ? {} : { movedAtSeconds }),
+      };
+      proofs = { ...proofs, [id]: { ...was, ...on } };
+      continue;
+    }
     // With nothing on the tube the watcher forgets what it had seen.
     const kept = live ? moved : { done: false, doneAtSeconds: null, from: null };
     proofs = { ...proofs, [id]: kept };
     if (kept.done) heard.push({ kind: 'proof', proof: id });
   }
   return { state: proofs === after.proofs ? after : { ...after, proofs }, heard };
+}
+
+/** Nobody looked, or the last answer of a practice is spent: the act by itself asks anew. */
+function mayBeMadeAgain({ scenario }: BenchSetup, { finding }: ProofWatch): boolean {
+  if (finding === undefined) return false;
+  return finding.answer === 'notLooked' || (!scenario.sealed && finding.said >= mostSaid(scenario));
 }
 
 /** A swept curve is on the tube: source, tube and set are joined and running. */

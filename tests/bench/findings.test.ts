@@ -5,7 +5,8 @@ import { applyEvent } from '../../src/bench/applyEvent.ts';
 import { createBench } from '../../src/bench/bench.ts';
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
 import type { BenchState } from '../../src/bench/benchState.ts';
-import { choicesOffered, mostSaid } from '../../src/bench/finding.ts';
+import { choicesOffered } from '../../src/bench/finding.ts';
+import { mostSaid } from '../../src/bench/mostSaid.ts';
 import { type BenchSetup, initialState } from '../../src/bench/setup.ts';
 import { findingFits, trueFinding, witnessOf } from '../../src/bench/witness.ts';
 import { ANSWERS } from '../../src/scenario/findingAnswer.ts';
@@ -104,6 +105,20 @@ describe('a finding', () => {
     expect(once.ok && applyEvent(sealed, once.state, wrong, once.state.seconds + 1)).toEqual({
       ...{ ok: false, reason: 'alreadySaid' },
     });
+  });
+
+  test('that was missed is asked anew by the act itself, and what was made stands until then', () => {
+    const { levelDb } = proved.controls;
+    const level = (value: number): BenchEvent => ({ type: 'controlSet', control: 'levelDb', value });
+    const missed = say(proved, { type: 'findingStated', proof: 'halveLevel', answer: 'notLooked', figure: null });
+    const down = say(missed, level(levelDb - 6));
+    expect(down.proofs.halveLevel).toMatchObject({ done: true, finding: { answer: 'notLooked' } });
+    const back = say(down, level(levelDb));
+    expect([back.proofs.halveLevel.done, back.proofs.halveLevel.finding]).toEqual([true, undefined]);
+    // A finding that holds is not lost by the same act.
+    const found = say(proved, trueFinding(setup, proved, 'halveLevel'));
+    const again = say(say(found, level(levelDb - 6)), level(levelDb));
+    expect(findingFits(setup, again, 'halveLevel')).toBe(true);
   });
 
   test('an answer of another proof is no answer', () => {

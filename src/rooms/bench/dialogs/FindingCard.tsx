@@ -1,6 +1,7 @@
 /** After an act of proof: what was seen, and the figure read off the graticule. It stands beside the tube and stops nothing. */
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
-import { choicesOffered, mostSaid } from '../../../bench/finding.ts';
+import { choicesOffered } from '../../../bench/finding.ts';
+import { mostSaid } from '../../../bench/mostSaid.ts';
 import { findingFits, pipAskedFor } from '../../../bench/witness.ts';
 import { usePort } from '../../../kit/hooks/usePort.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';

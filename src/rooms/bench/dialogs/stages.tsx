@@ -1,5 +1,6 @@
 /** The questions and notices of a session's stages: signing, suspended, stopped; and those of the menu: help, hints, clearing. */
 
+import { findingFits } from '../../../bench/witness.ts';
 import { missingSentence } from '../../../describe/sentence.ts';
 import { Modal } from '../../../kit/dialogs/Modal.tsx';
 import { usePort } from '../../../kit/hooks/usePort.ts';
@@ -26,11 +27,35 @@ export function SignOff({ port, learner }: { readonly port: BenchPort; readonly 
   const timeUp = session.timeUp === true;
   // A sealed job says nothing before the signature.
   const { sealed } = port.scenario;
+  const unsaid = sealed
+    ? []
+    : port.scenario.proofs.filter((proof) => {
+        const state = port.state();
+        return state.proofs[proof].done && !findingFits(port.setup, state, proof);
+      });
   const open = sealed ? [] : PHASES.filter((phase) => session.missing[phase].length > 0);
   return (
     <Modal title={words.title} onCancel={timeUp ? null : () => port.keepWorking()}>
-      <p>{timeUp ? words.timeUp : sealed ? words.sealed : open.length === 0 ? words.ready : words.missing}</p>
+      <p>
+        {timeUp
+          ? words.timeUp
+          : sealed
+            ? words.sealed
+            : open.length + unsaid.length === 0
+              ? words.ready
+              : words.missing}
+      </p>
       {timeUp && sealed ? <p>{words.sealed}</p> : null}
+      {unsaid.length === 0 ? null : (
+        <div class="missing">
+          <p class="l">{words.unsaid}</p>
+          <ul>
+            {unsaid.map((proof) => (
+              <li key={proof}>{all.finding.proofs[proof].act.split('.')[0]}.</li>
+            ))}
+          </ul>
+        </div>
+      )}
       {open.length === 0 ? null : (
         <dl class="missing">
           {open.map((phase) => (
