@@ -7,6 +7,7 @@ import type { BenchEvent } from '../../src/bench/benchEvent.ts';
 import { checkControl, choicesOf } from '../../src/bench/controlRange.ts';
 import { SOCKETS } from '../../src/bench/markerRack.ts';
 import { type BenchSetup, initialState } from '../../src/bench/setup.ts';
+import { parseScenario } from '../../src/files/scenarioSchema.ts';
 import { readDeck } from '../../src/physics/readDeck.ts';
 import type { Receiver } from '../../src/receiver/receiver.ts';
 import { responseById } from '../../src/receiver/responses.ts';
@@ -128,7 +129,9 @@ describe.each(sheets)('%s, %s', (folder, id) => {
 });
 
 test.each(files)('scenario %s stands up', (file) => {
-  const scenario = json(file) as Scenario;
+  const parsed = parseScenario(json(file), file);
+  if (!parsed.ok) throw new Error(JSON.stringify(parsed.problems));
+  const scenario = parsed.value;
   const setup = setupWith(scenario.receiver, scenario);
   for (const [control, value] of Object.entries(scenario.start.controls)) {
     expect([control, checkControl(setup, control, value)]).toEqual([control, null]);
