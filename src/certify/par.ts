@@ -1,13 +1,13 @@
 /**
  * Par: what a good hand needs. A model of ours, no source: its figures are round ones for somebody who knows the work and the sheet.
  *
- * Turns: half as much again as the straight route (past the place and back, and a second time round), and a quarter turn for each slug to find its top.
+ * Turns: two and a half times the straight route (past the place and back, each slug rocked through its peak, and a second time round), and a quarter turn for each slug to find its top.
  * Seconds: making safe, connecting and setting up once, a shorter set-up for each further response, each slug found and followed, each turn, each part found and
  * replaced, each proof, ten minutes for a set that stands cold. Rounded up to eighths of a turn and quarters of a minute.
  */
 import type { RouteStep } from './certificate.ts';
 
-const TURNS_OVER = 1.5;
+const TURNS_OVER = 2.5;
 const TURNS_A_SLUG = 0.25;
 const LEAST_TURNS = 1;
 const EIGHTH = 0.125;
@@ -17,7 +17,7 @@ const SECONDS = {
   connect: 120,
   setUp: 180,
   further: 120,
-  slug: 30,
+  slug: 60,
   trap: 15,
   turn: 8,
   cure: 240,

@@ -54,6 +54,49 @@ export function search(task: SearchTask): Found {
   return best!;
 }
 
+/** First and last length of a step, turns. */
+const STEPS = [0.125, 0.004] as const;
+/** Further outside than this, in tolerances, no small steps help. */
+const WITHIN_STEPS = 1.5;
+const MOST_LOOKS = 250;
+
+/** From a place downhill in the worst line alone: along each slug and along pairs of them, by steps that halve where none helps. It stops where the sheet is met. */
+export function lowerWorst(
+  demands: Demands,
+  adjusters: readonly Adjuster[],
+  from: CoreTurns,
+): Pick<Found, 'turns' | 'worst'> {
+  const ways = adjusters.flatMap((a, i) => [
+    [[a, 1] as const],
+    [[a, -1] as const],
+    ...adjusters.slice(i + 1).flatMap((b) =>
+      [
+        [1, 1],
+        [1, -1],
+        [-1, 1],
+        [-1, -1],
+      ].map(([k, m]) => [[a, k!] as const, [b, m!] as const]),
+    ),
+  ]);
+  let best = { turns: from, worst: worstOf(demands.standings(from)) };
+  if (best.worst.excess > WITHIN_STEPS) return best;
+  let looks = 0;
+  for (let step: number = STEPS[0]; step >= STEPS[1] && best.worst.excess > 0 && looks < MOST_LOOKS; ) {
+    let helped = false;
+    for (const way of ways) {
+      const turns = { ...best.turns };
+      for (const [{ id, travelTurns }, k] of way) turns[id] = Math.min(Math.max(turns[id]! + k * step, 0), travelTurns);
+      const worst = worstOf(demands.standings(turns));
+      looks++;
+      if (worst.excess >= best.worst.excess) continue;
+      best = { turns, worst };
+      helped = true;
+    }
+    if (!helped) step /= 2;
+  }
+  return best;
+}
+
 export function worstOf(standings: readonly Standing[]): Standing {
   const [first, ...rest] = standings;
   if (first === undefined) throw new Error('a sheet without a line');

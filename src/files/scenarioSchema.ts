@@ -115,6 +115,7 @@ export const scenarioSchema = v.strictObject({
   bench: v.optional(benchSchema, {}),
   life: v.exactOptional(lifeSchema),
   faults: v.optional(list(faultSchema, 0, 8), []),
+  slugsRight: v.exactOptional(yesOrNo()),
   aids: v.optional(aidsSchema, {}),
   sealed: v.optional(yesOrNo(), false),
   timeLimitSeconds: v.optional(v.nullable(integer(60, 14_400)), null),

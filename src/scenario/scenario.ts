@@ -79,6 +79,8 @@ export interface Scenario {
   /** what the bench does that a drawing does not; each left out stands at its mild value */
   readonly life?: Partial<Life>;
   readonly faults: readonly Fault[];
+  /** the slugs are right as they are found, and leaving them alone is the answer */
+  readonly slugsRight?: boolean;
   readonly aids: ScenarioAids;
   readonly sealed: boolean;
   readonly timeLimitSeconds: number | null;
