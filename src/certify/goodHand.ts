@@ -149,7 +149,7 @@ export function fillTube(setup: BenchSetup, hand: Hand): void {
     set(hand, 'yVoltsPerDiv', gain);
     if (hand.bench.facts(hand.state).traceHeightDiv <= most) break;
   }
-  for (const position of [0, -3.5, 3.5]) {
+  for (const position of [0, -3.5, 3.5, -3.75, 3.75, -4, 4, -3, 3]) {
     set(hand, 'yPositionDiv', position);
     if (hand.bench.facts(hand.state).traceOnScreen) return;
   }
