@@ -7,6 +7,7 @@ import { attemptSetup } from '../../src/certify/attempt.ts';
 import { certifyScenario } from '../../src/certify/certifyScenario.ts';
 import { createDemands } from '../../src/certify/demands.ts';
 import { worstOf } from '../../src/certify/search.ts';
+import { scenarioToFile } from '../../src/files/scenarioFile.ts';
 import { parseScenario } from '../../src/files/scenarioSchema.ts';
 import { claimOf, grade } from '../../src/grading/grade.ts';
 import { heldAgainst } from '../../src/judge/heldAgainst.ts';
@@ -88,7 +89,9 @@ describe('attempts', () => {
 
     it('are the same again from the same number, and scenarios like any other', () => {
       expect(attemptAt(scenario, 11)).toEqual(first);
-      expect(parseScenario(JSON.parse(JSON.stringify(first.scenario)), 'attempt.json')).toEqual(good(first.scenario));
+      expect(parseScenario(JSON.parse(JSON.stringify(scenarioToFile(first.scenario))), 'attempt.json')).toEqual(
+        good(first.scenario),
+      );
       const outcome = certifyScenario(first, { spot: true });
       expect(outcome.ok && outcome.certificate.par).toEqual(first.scenario.par);
     });
