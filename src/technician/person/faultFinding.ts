@@ -16,7 +16,7 @@ const SAGS = 0.9;
 /** And one that stands as far on the other side is dragged there. */
 const PAST_NOTHING = -0.2;
 /** Of the printed height: less is nothing but noise. */
-const SILENT = 0.03;
+const SILENT = 0.002;
 const LEAST_SLOPE_DB = 0.1;
 const TRAP_DB = 6;
 
