@@ -9,6 +9,7 @@ import { driftsOf, heatNow, warmthOf } from '../../src/bench/heat.ts';
 import { createPictureMaker } from '../../src/bench/picture.ts';
 import { type BenchSetup, initialState } from '../../src/bench/setup.ts';
 import { type Life, lifeOf, MILD_LIFE, NO_LIFE } from '../../src/scenario/life.ts';
+import { shippedLibrary } from '../files/shipped.ts';
 import { play, readySetup, stripSetup } from './fixture.ts';
 import { heights, mean, retrace, trace } from './look.ts';
 
@@ -41,6 +42,12 @@ describe('a scenario', () => {
     expect(lifeOf({})).toEqual(MILD_LIFE);
     expect(lifeOf({ life: { noise: 2 } })).toEqual({ ...MILD_LIFE, noise: 2 });
     expect(MILD_LIFE.noise).toBeGreaterThan(0);
+  });
+
+  test('of the first track is as clean as a drawing, field by field', () => {
+    const first = shippedLibrary().scenarios.filter(({ track }) => track === 'first-sweep');
+    expect(first.length).toBeGreaterThan(4);
+    for (const scenario of first) expect(lifeOf(scenario)).toEqual(NO_LIFE);
   });
 });
 
