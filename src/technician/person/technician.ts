@@ -40,6 +40,7 @@ const FAR = 12;
 const NEAR_STOP_TURNS = 1.5;
 const RESERVE_SECONDS = 600;
 const RESERVE_SHARE = 0.4;
+const PROVING_SECONDS = 420;
 const ROUNDS = 8;
 const PASSES = 3;
 const MOST_PARTS = 4;
@@ -93,6 +94,12 @@ function followAndTouchUp(bench: AtBench): void {
 function timeLeft({ hands, sheet }: AtBench): boolean {
   const { timeLimitSeconds: limit } = sheet;
   return limit === null || hands.clockSeconds() < limit - Math.max(RESERVE_SECONDS, RESERVE_SHARE * limit);
+}
+
+/** The last touches may take all but what proving and signing need. */
+function timeToProve({ hands, sheet }: AtBench): boolean {
+  const { timeLimitSeconds: limit } = sheet;
+  return limit === null || hands.clockSeconds() < limit - PROVING_SECONDS;
 }
 
 /** Where every core stands at the same stop, somebody has screwed them in or out: half way is where coils are wound for. */
@@ -184,7 +191,7 @@ function touchUp(bench: AtBench): void {
 function toLimits(bench: AtBench): void {
   const { hands, sheet, turner } = bench;
   for (const response of [...sheet.responses].reverse()) {
-    for (let pass = 0; pass < PASSES && timeLeft(bench); pass++) {
+    for (let pass = 0; pass < PASSES && timeToProve(bench); pass++) {
       const curve = standFor(bench, response);
       if (worstDemand(hands, response, curve) < INSIDE) break;
       const slugs = slugsOf(sheet, response);
