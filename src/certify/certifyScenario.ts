@@ -24,6 +24,7 @@ import type { Adjuster } from '../receiver/receiver.ts';
 import { workResponses } from '../receiver/responses.ts';
 import { nominalTurns } from '../receiver/slugLaw.ts';
 import type { CoreTurns } from '../receiver/statedResponse.ts';
+import { readEndlessId } from '../scenario/endlessId.ts';
 import { PAR_NOT_KNOWN } from '../scenario/par.ts';
 import type { Certification, CertifiedLine, CertifyProblem, RouteStep } from './certificate.ts';
 import { createDemands, type Demands, type Standing } from './demands.ts';
@@ -73,7 +74,9 @@ export function certifyScenario(
     problems.push({ code: 'nothingToSee', part: uncured(setup, [])[0] ?? scenario.faults[0]!.kind });
   }
 
-  const slugsAsk = scenario.faults.length === 0 && scenario.slugsRight !== true;
+  // What an endless name makes has been handed out and kept: it is certified as it was when the names were given.
+  const asNamed = readEndlessId(scenario.id) !== null;
+  const slugsAsk = !asNamed && scenario.faults.length === 0 && scenario.slugsRight !== true;
   if (slugsAsk && mendedBySlip(sound.demands, startTurns, receiver.adjusters)) problems.push({ code: 'nothingToDo' });
 
   onShare(touched ? 0.4 : 0.05);
@@ -97,6 +100,7 @@ export function certifyScenario(
     cures: scenario.faults.filter((fault) => cureOf(fault, receiver, deck).kind !== 'turn').length,
     proofs: scenario.proofs.length,
     warmsUp: warmsUp(receiver, scenario),
+    asNamed,
     prepared: scenario.start.prepared,
   });
   // A time limit is no use to anybody when par takes longer.

@@ -8,6 +8,8 @@
 import type { RouteStep } from './certificate.ts';
 
 const TURNS_OVER = 2.5;
+/** What was handed out by a name of the endless track has the par of its day. */
+const AS_NAMED = { turnsOver: 1.5, slug: 30 };
 const TURNS_A_SLUG = 0.25;
 const LEAST_TURNS = 1;
 const EIGHTH = 0.125;
@@ -27,6 +29,7 @@ const SECONDS = {
 const QUARTER_MINUTE = 15;
 
 export interface Work {
+  readonly asNamed: boolean;
   readonly route: readonly RouteStep[];
   readonly traps: number;
   readonly responses: number;
@@ -40,13 +43,16 @@ export interface Work {
 export function parOf(work: Work): { readonly turns: number; readonly seconds: number } {
   const { route, traps, responses, cures, proofs, warmsUp, prepared } = work;
   const straight = route.reduce((sum, step) => sum + Math.abs(step.turns), 0);
-  const turns = Math.max(LEAST_TURNS, TURNS_OVER * straight + TURNS_A_SLUG * route.length);
+  const turns = Math.max(
+    LEAST_TURNS,
+    (work.asNamed ? AS_NAMED.turnsOver : TURNS_OVER) * straight + TURNS_A_SLUG * route.length,
+  );
   const seconds =
     (prepared.includes('safe') ? 0 : SECONDS.safe) +
     (prepared.includes('connect') ? 0 : SECONDS.connect) +
     SECONDS.setUp +
     SECONDS.further * Math.max(responses - 1, 0) +
-    SECONDS.slug * route.length +
+    (work.asNamed ? AS_NAMED.slug : SECONDS.slug) * route.length +
     SECONDS.trap * traps +
     SECONDS.turn * turns +
     SECONDS.cure * cures +
