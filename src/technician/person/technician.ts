@@ -195,12 +195,23 @@ function toLimits(bench: AtBench): void {
       const curve = standFor(bench, response);
       if (worstDemand(hands, response, curve) < INSIDE) break;
       const slugs = slugsOf(sheet, response);
-      const humps = slugs.filter((s) => s.trapHz === null).map((s) => s.id);
-      bringInside(hands, turner, response, curve, humps);
-      for (const { id, trapHz } of slugs)
-        if (trapHz !== null && reaches(hands, trapHz)) setTrap(hands, turner, id, trapHz);
+      const notches = slugs.filter(({ trapHz }) => trapHz !== null && !isShelf(response, trapHz));
+      const rest = slugs.filter((slug) => !notches.includes(slug));
+      for (const { id, trapHz } of notches) if (reaches(hands, trapHz!)) setTrap(hands, turner, id, trapHz!);
+      bringInside(
+        hands,
+        turner,
+        response,
+        curve,
+        rest.map(({ id }) => id),
+      );
     }
   }
+}
+
+/** The sheet wants something left where this trap works: it is not set for the least, but for a height. */
+function isShelf({ specification }: PrintedResponse, trapHz: number): boolean {
+  return specification.points.some(({ hz, low }) => hz === trapHz && low > 0);
 }
 
 function fitSlugs(

@@ -53,18 +53,31 @@ function away({ measured, low, high, tolerance }: JudgedDemand): number {
   return low === null ? 0 : Math.min(0, (measured - low) / tolerance - 1);
 }
 
+/** Of the printed pairs one in every so much of a ratio of volts is kept (natural logarithm): nearer ones differ by how they were drawn, not by the detector. */
+const APART = 0.05;
+
 /** From volts at the Y input to the level of the carrier: the detector's own curve, read off the two printed ones. */
 function levelBy({ volts, levels }: PrintedCurve): (volts: number) => number {
-  const pairs = volts
+  const printed = volts
     .map((v, i) => [Math.log(Math.max(Math.abs(v), FLOOR_VOLTS)), Math.log(Math.max(levels[i] ?? 0, 1e-5))] as const)
-    .sort((a, b) => a[0] - b[0])
-    .filter(([v], i, all) => i === 0 || v - all[i - 1]![0] > 1e-3);
+    .sort((a, b) => b[0] - a[0]);
+  const pairs: (readonly [v: number, level: number])[] = [];
+  for (const [v, level] of printed) {
+    const last = pairs.at(-1);
+    if (last === undefined || (last[0] - v > APART && level < last[1])) pairs.push([v, level]);
+  }
+  pairs.reverse();
   return (seen) => {
     const v = Math.log(Math.max(Math.abs(seen), FLOOR_VOLTS));
-    const above = pairs.findIndex(([at]) => at >= v);
-    const i = above === -1 ? pairs.length - 1 : Math.max(1, above);
+    const [top, topLevel] = pairs.at(-1)!;
+    // Beyond the tallest that is printed a detector is straight.
+    if (v >= top || pairs.length < 2) return Math.exp(topLevel + v - top);
+    const i = Math.max(
+      1,
+      pairs.findIndex(([at]) => at >= v),
+    );
     const [[v0, l0], [v1, l1]] = [pairs[i - 1]!, pairs[i]!];
-    // Between those that are printed by the slope between them; the ends go on as they came.
+    // Between those that are printed by the slope between them; the low end goes on as it came.
     return Math.exp(l0 + ((l1 - l0) * (v - v0)) / (v1 - v0));
   };
 }
