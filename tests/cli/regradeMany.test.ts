@@ -5,6 +5,7 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
+import { RULES_VERSION, type RulesVersion } from '../../src/base/engine.ts';
 import { csvOf } from '../../src/cli/regrade/csv.ts';
 import type { Row } from '../../src/cli/regrade/row.ts';
 import type { RunFile } from '../../src/files/runFile.ts';
@@ -29,24 +30,25 @@ const sealed = (change: Partial<RunFile>): RunFile => {
   return { ...changed, seal: sealRun(changed, changed.events) };
 };
 const faster = (by: number): RunFile['events'] => run.events.map((e) => ({ ...e, atMs: Math.round(e.atMs / by) }));
+/** A second later each, which may cost a point against the clock. */
+const LATER = run.events.map((e) => ({ ...e, atMs: e.atMs + 1000 }));
 const CLASS: Readonly<Record<string, string>> = {
   'anna.json': serialiseRunFile(sealed({ learner: 'Anna, "the ear"' })),
   // The same acts, a second later, under another name.
   'berit.json': serialiseRunFile(
-    sealed({ learner: '=HYPERLINK("x")', events: run.events.map((e) => ({ ...e, atMs: e.atMs + 1000 })) }),
+    sealed({ learner: '=HYPERLINK("x")', events: LATER, claimed: earned(RULES_VERSION, LATER) }),
   ),
   'carl.json': serialiseRunFile({ ...run, learner: 'Carl' }),
   'dora.json': serialiseRunFile(sealed({ events: faster(60) })),
   'emil.json': serialiseRunFile(sealed({ engine: '9.9.9' })),
-  'erik.json': serialiseRunFile(sealed({ rules: 1, claimed: byFirstRules() })),
+  'erik.json': serialiseRunFile(sealed({ rules: 1, claimed: earned(1, run.events) })),
   'frida.json': serialiseRunFile(sealed({ events: run.events.slice(0, 20), claimed: null })),
   'gustav.json': 'no run at all',
   'older/hans.json': firstVersion({ ...run, learner: 'Hans', events: run.events.slice(0, -1), claimed: null }),
 };
-/** What the same acts earned when a pass was a number of points. */
-function byFirstRules(): NonNullable<RunFile['claimed']> {
-  const setup = setupOf('first-curve');
-  return claimOf(gradeUnder(1)(setup, run.events));
+/** What acts of this scenario earn under rules. */
+function earned(rules: RulesVersion, events: RunFile['events']): NonNullable<RunFile['claimed']> {
+  return claimOf(gradeUnder(rules)(setupOf('first-curve'), events));
 }
 
 const FOLDER = files.place('class');
@@ -89,7 +91,7 @@ describe('a folder', () => {
     expect(rows[5]!.reason).toMatch(
       /version 1 of the rules, by which it earns [\d.]+; by those of today it earns [\d.]+: passed/,
     );
-    expect([rows[5]!.points, rows[5]!.passed]).toEqual([byFirstRules().total, byFirstRules().passed]);
+    expect([rows[5]!.points, rows[5]!.passed]).toEqual([earned(1, run.events).total, earned(1, run.events).passed]);
     expect(rows[7]).toMatchObject({ scenario: null, points: null, reason: expect.stringContaining('gustav.json') });
   });
 

@@ -211,6 +211,8 @@ function rightly({ receiver: id, response }: Deception): {
   take(safetyActs(setup));
   take(connectionActs(setup));
   take(setUpActs(setup));
+  // A small trace is made tall before anything is turned by it: its pips would be giants.
+  take(yActs(setup, stateAfter(setup, acts, initialState(setup))));
   take(alignmentActs(setup, initialState(setup)));
   take(yActs(setup, stateAfter(setup, acts, initialState(setup))));
   return { setup, acts };

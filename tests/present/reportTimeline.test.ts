@@ -182,7 +182,7 @@ describe('the drawing', () => {
       spells: [turn(10, 'T1', 0.5), turn(17, 'T1', 0.25)].flatMap((e) => spells([e], [])),
     };
     const figures = (w: number): number =>
-      timelineArt(w, 240, crowded, words).split('font-size:14px;font-weight:600;letter-spacing:0').length - 1;
+      timelineArt(w, 240, crowded, words).split('size-14 weight-600 tracking-none').length - 1;
     expect(figures(900)).toBe(2);
     expect(figures(200)).toBeLessThan(2);
   });
