@@ -5,6 +5,7 @@
  * lead and tube. Blanking takes the carrier away in the retrace.
  */
 import type { PipSweep } from '../physics/pip.ts';
+import { NO_NOISE } from '../receiver/receiverNoise.ts';
 import type { BenchState, Controls } from './benchState.ts';
 import { lineVoltsAt } from './biasLine.ts';
 import type { LineVolts } from './conditions.ts';
@@ -92,7 +93,8 @@ export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state
     const peakCarrierVolts = largest(volts, observation?.minusNode != null ? minus : null);
     const tone = controls.sourceMode === 'tone' && observation !== null ? toneOf(moment, lineVolts, observation) : null;
 
-    // After the carrier has been read: with the sweep standing still, the markers share its solver.
+    // Both before the markers, which share the carrier's solver while the sweep stands still.
+    const noise = observation === null ? NO_NOISE : noiseAt(moment, lineVolts, observation);
     const markers = markersOf(state);
     const sent = observation !== null && fed && controls.markerRoute === 'through';
     const through = sent
@@ -102,7 +104,6 @@ export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state
     if (observation === null) shownVolts.fill(0);
     else {
       addMarkers(volts, minus, observation, through);
-      const noise = noiseAt(moment, lineVolts, observation);
       const noisy = noisyDiode(observation, noise, Math.max(peakCarrierVolts, through?.carrierVolts ?? 0));
       shownVolts.set(volts);
       shownMinus.set(minus);

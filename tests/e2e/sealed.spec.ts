@@ -80,7 +80,7 @@ function secretsOf(setup: BenchSetup): readonly RegExp[] {
     ...depths,
     ...dealt.map((adjuster) => exact(adjuster.nominalHenries)),
     ...scenario.faults.map((fault) => new RegExp(`"kind":"${fault.kind}"`)),
-    /"(phaseLagDegrees|dialErrorHz|xSwapped|scatterTurns|faults|seed|set|residualPhaseDegrees|compressionDb|spanCovers)"/,
+    /"(phaseLagDegrees|dialErrorHz|xSwapped|randomTurns|faults|seed|set|residualPhaseDegrees|compressionDb|spanCovers)"/,
     /data-(seed|fault|phase|start|truth)/,
     /\bcore \d+ of \d+ turns deep\b/,
   ];
@@ -195,7 +195,7 @@ test('the peeker finds in a practice run what it looks for', async ({ page }) =>
   await new KeyHand(new BenchFace(page, setup, (tab) => tab.click())).do(safetyActs(setup));
   await expect.poll(() => stores(page)).toContain('"isolationSwitched"');
   const all = await everythingReadable(page);
-  for (const secret of [/"phaseLagDegrees"/, /"scatterTurns"/, /core \d+ of \d+ turns deep/])
+  for (const secret of [/"phaseLagDegrees"/, /"randomTurns"/, /core \d+ of \d+ turns deep/])
     expect(all).toMatch(secret);
   expect(secretsOf(setup).filter((secret) => secret.test(all)).length).toBeGreaterThanOrEqual(3);
 });

@@ -11,6 +11,9 @@ import { runOf } from '../run/runs.ts';
 import { wholeJob } from '../session/acts.ts';
 import { setupOf } from '../technician/oneScenario.ts';
 
+/** From act to act: time enough for heaters to come up before the picture is made to fill the tube. */
+const STEP_MS = 2000;
+
 const setups = shippedLibrary().scenarios.map((scenario) => scenario.id);
 
 test('there are some', () => {
@@ -21,7 +24,7 @@ describe.each(setups)('%s', (id) => {
   const setup = setupOf(id);
 
   test('done well it is worth 100, and its file is verified', () => {
-    const run = runOf(setup, wholeJob(setup), 500);
+    const run = runOf(setup, wholeJob(setup, STEP_MS / 1000), STEP_MS);
     const report = grade(setup, run.events);
     expect(report.lines.filter((line) => line.points !== line.max)).toEqual([]);
     expect(report).toMatchObject({ total: 100, passed: true, word: 'haystack' });

@@ -4,6 +4,7 @@ import { applyEvent } from '../../src/bench/applyEvent.ts';
 import { createBench } from '../../src/bench/bench.ts';
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
 import type { BenchState, LeadId } from '../../src/bench/benchState.ts';
+import { BIAS_OUTPUTS } from '../../src/bench/biasOutputs.ts';
 import { choicesOf } from '../../src/bench/controlRange.ts';
 import { mirrorFor } from '../../src/bench/deflection.ts';
 import { type BenchSetup, firstResponse, initialState } from '../../src/bench/setup.ts';
@@ -12,6 +13,7 @@ import { inPieces } from '../../src/bench/slugTurning.ts';
 import { toolFor } from '../../src/bench/tools.ts';
 import { trueFinding } from '../../src/bench/witness.ts';
 import { cureOf } from '../../src/receiver/faults/cure.ts';
+import { responseById } from '../../src/receiver/responses.ts';
 import { nominalTurns } from '../../src/receiver/slugLaw.ts';
 import type { ProofId } from '../../src/scenario/proofId.ts';
 
@@ -154,17 +156,19 @@ export function proofActs(proof: ProofId, setup: BenchSetup, state: BenchState):
 }
 
 /** From first act to signing: the whole job as it should be done. */
-export function wholeJob(setup: BenchSetup): Acts {
+/** `stepSeconds` from act to act: what is seen at a proof may hang on the clock. */
+export function wholeJob(setup: BenchSetup, stepSeconds = 0.1): Acts {
   const acts: BenchEvent[] = [];
   let state = initialState(setup);
   const take = (more: Acts): void => {
     acts.push(...more);
-    state = stateAfter(setup, more, state);
+    state = stateAfter(setup, more, state, stepSeconds);
   };
   take(safetyActs(setup));
   take(connectionActs(setup, state));
   take(cureActs(setup, state));
   take(setUpActs(setup));
+  take(needleActs(setup, state));
   take(alignmentActs(setup, state));
   take(yActs(setup, state));
   for (const proof of setup.scenario.proofs) {
@@ -175,11 +179,24 @@ export function wholeJob(setup: BenchSetup): Acts {
   return acts;
 }
 
-/** Takes every act, a tenth of a second apart; what is so already is passed over, any other refusal is an error. */
-export function stateAfter(setup: BenchSetup, acts: Acts, from: BenchState): BenchState {
+/** A line that the supply's knob leaves too far off is brought to its volts as the needle has them. */
+function needleActs(setup: BenchSetup, state: BenchState): Acts {
+  const facts = createBench(setup).facts(state);
+  const wanted = responseById(setup.receiver, facts.response).setUp.biases;
+  return facts.biases.flatMap(({ errorVolts, toleranceVolts }, i) => {
+    const output = BIAS_OUTPUTS[i];
+    if (output === undefined || Math.abs(errorVolts) <= toleranceVolts / 2) return [];
+    const { volts } = wanted[i]!;
+    const said = (Math.abs(state.controls[output.volts]) * volts) / (volts + errorVolts);
+    return [set(output.volts, Math.round(said * 100) / 100)];
+  });
+}
+
+/** Takes every act, a tenth of a second apart unless told; what is so already is passed over, any other refusal is an error. */
+export function stateAfter(setup: BenchSetup, acts: Acts, from: BenchState, stepSeconds = 0.1): BenchState {
   let state = from;
   for (const act of acts) {
-    const applied = applyEvent(setup, state, act, state.seconds + 0.1);
+    const applied = applyEvent(setup, state, act, state.seconds + stepSeconds);
     if (applied.ok) state = applied.state;
     else if (applied.reason !== 'alreadySo' && applied.reason !== 'crystalAlreadyIn') {
       throw new Error(`${applied.reason}: ${JSON.stringify(act)}`);
