@@ -16,7 +16,7 @@ import {
   sheetFittings,
   sheetLeads,
 } from '../bench/sheetSetUp.ts';
-import type { Receiver, SheetResponse } from '../receiver/receiver.ts';
+import type { SheetResponse } from '../receiver/receiver.ts';
 import { responseById, workResponses } from '../receiver/responses.ts';
 import { evaluateSpecification, widenSpecification } from '../receiver/specification.ts';
 import { specificationFrequencies } from '../receiver/specificationGrid.ts';
@@ -56,7 +56,7 @@ export function printSheet(setup: BenchSetup): PrintedSheet {
       travelTurns,
     })),
     testPoints: receiver.testPoints.map(({ id, role, inject }) => ({ id, role, inject })),
-    responses: work.map((response) => printResponse(receiver, response, scenario.toleranceFactor)),
+    responses: work.map((response) => printResponse(sound, response, scenario.toleranceFactor)),
     procedure: receiver.procedure,
     curves,
     chart: scenario.faults.length === 0 ? [] : chartOf(sound, curves, work[0]),
@@ -67,7 +67,8 @@ export function printSheet(setup: BenchSetup): PrintedSheet {
   };
 }
 
-function printResponse(receiver: Receiver, response: SheetResponse, toleranceFactor: number): PrintedResponse {
+function printResponse(sound: BenchSetup, response: SheetResponse, toleranceFactor: number): PrintedResponse {
+  const { receiver } = sound;
   const { id, setUp, specification } = response;
   // The level is printed with each curve.
   const { levelDb: _, ...source } = sheetControls(setUp);
@@ -75,7 +76,7 @@ function printResponse(receiver: Receiver, response: SheetResponse, toleranceFac
     id,
     setUp,
     specification,
-    ...demandsOn(response, toleranceFactor),
+    ...demandsOn(sound, response, toleranceFactor),
     leads: sheetLeads(receiver, response),
     fittings: settings(sheetFittings(setUp)),
     knobs: settings({ ...source, ...PLAIN_PICTURE, pipHeightDiv: 0 }),
@@ -84,19 +85,25 @@ function printResponse(receiver: Receiver, response: SheetResponse, toleranceFac
 
 /** The sheet's demands as somebody with its figures in hand works them out: from readings alone. */
 function demandsOn(
-  { setUp, specification }: SheetResponse,
+  sound: BenchSetup,
+  response: SheetResponse,
   toleranceFactor: number,
 ): Pick<PrintedResponse, 'lookAtHz' | 'judge'> {
+  const { setUp, specification } = response;
   const wide = widenSpecification(specification, toleranceFactor);
   const hz = specificationFrequencies(specification);
   const { centreHz, spanHz } = setUp;
+  // Levels are read against the printed peak: so is the gain.
+  const { gain, sCurve } = wide;
+  const printed = gain === null || sCurve !== null ? null : levelsOf(sound, response, [...hz])[hz.indexOf(gain.hz)];
+  const asRead = { ...wide, gain: gain === null || printed == null ? null : { ...gain, nominal: printed } };
   const lookAtHz = [...hz].filter((f) => Math.abs(f - centreHz) <= spanHz / 2);
   return {
     lookAtHz,
     judge(read) {
       // What the sweep does not reach is not seen, and counts as nothing.
       const volts = Float64Array.from(hz, (f) => read[lookAtHz.indexOf(f)] ?? 0);
-      return evaluateSpecification({ ...wide, gain: null }, hz, volts, null);
+      return evaluateSpecification(asRead, hz, volts, null);
     },
   };
 }

@@ -39,6 +39,8 @@ export interface Descent {
   /** root mean square of the look that is left alone */
   readonly goodEnough: number;
   readonly trialTurns: number;
+  /** asked before each round; without it there is time enough */
+  readonly timeLeft?: () => boolean;
 }
 
 /** Turns slugs until what is looked at is as small as it gets. */
@@ -46,7 +48,7 @@ export function descend(
   turner: Turner,
   slugs: readonly string[],
   look: () => number[],
-  { rounds, goodEnough, trialTurns }: Descent,
+  { rounds, goodEnough, trialTurns, timeLeft = () => true }: Descent,
 ): Fit {
   const turns: Record<string, number> = Object.fromEntries(slugs.map((id) => [id, 0]));
   const turn = (id: string, by: number): number => {
@@ -59,7 +61,7 @@ export function descend(
   let jacobian: number[][] | null = null;
   let damping = 0.02;
   let stalls = 0;
-  for (let round = 0; round < rounds && rms(residual) > goodEnough && stalls < 3; round++) {
+  for (let round = 0; round < rounds && rms(residual) > goodEnough && stalls < 3 && timeLeft(); round++) {
     if (jacobian === null) jacobian = slugs.map((id) => trial(turn, look, residual, id, trialTurns));
     const step = solveDamped(jacobian, residual, damping);
     const before = rms(residual);

@@ -43,6 +43,8 @@ const RESERVE_SHARE = 0.4;
 const PROVING_SECONDS = 420;
 const ROUNDS = 8;
 const PASSES = 3;
+/** Traps and humps pull at each other: so often are they set in turn at the end. */
+const LAST_PASSES = 5;
 const MOST_PARTS = 4;
 const MOST_OBVIOUS = 3;
 const WATCHES = 5;
@@ -191,21 +193,25 @@ function touchUp(bench: AtBench): void {
 function toLimits(bench: AtBench): void {
   const { hands, sheet, turner } = bench;
   for (const response of [...sheet.responses].reverse()) {
-    for (let pass = 0; pass < PASSES && timeToProve(bench); pass++) {
+    if (!timeToProve(bench)) return;
+    const slugs = slugsOf(sheet, response);
+    const notches = slugs.filter(({ trapHz }) => trapHz !== null && !isShelf(response, trapHz));
+    const rest = slugs.filter((slug) => !notches.includes(slug)).map(({ id }) => id);
+    let best = { worst: Number.POSITIVE_INFINITY, depths: [] as readonly number[] };
+    for (let pass = 0; ; pass++) {
       const curve = standFor(bench, response);
-      if (worstDemand(hands, response, curve) < INSIDE) break;
-      const slugs = slugsOf(sheet, response);
-      const notches = slugs.filter(({ trapHz }) => trapHz !== null && !isShelf(response, trapHz));
-      const rest = slugs.filter((slug) => !notches.includes(slug));
-      for (const { id, trapHz } of notches) if (reaches(hands, trapHz!)) setTrap(hands, turner, id, trapHz!);
-      bringInside(
-        hands,
-        turner,
-        response,
-        curve,
-        rest.map(({ id }) => id),
-      );
+      for (const { id, trapHz } of notches) {
+        if (timeToProve(bench) && reaches(hands, trapHz!)) setTrap(hands, turner, id, trapHz!);
+      }
+      const worst = worstDemand(hands, response, curve);
+      if (worst < best.worst) best = { worst, depths: slugs.map(({ id }) => turner.depthOf(id)) };
+      if (worst < INSIDE || pass === LAST_PASSES || !timeToProve(bench)) break;
+      bringInside(hands, turner, response, curve, rest, () => timeToProve(bench));
     }
+    // Where it was best it is left.
+    slugs.forEach(({ id }, i) => {
+      turner.turn(id, best.depths[i]! - turner.depthOf(id));
+    });
   }
 }
 

@@ -10,6 +10,9 @@ import type { Turner } from './turner.ts';
 
 /** As near to what is wanted as a person bothers to go, in tolerances. */
 const WELL_INSIDE = 0.4;
+/** From here to the limit, in tolerances, a demand presses so much more. */
+const NEAR_LIMIT = 0.6;
+const PRESSING = 3;
 const TRIAL_TURNS = 0.25;
 const ROUNDS = 10;
 const FLOOR_VOLTS = 1e-6;
@@ -19,9 +22,10 @@ function isTrap({ id }: JudgedDemand): boolean {
   return id.startsWith('trap:') || id.startsWith('notch:');
 }
 
-/** How far the worst demand is from what is wanted, in tolerances: above one it is outside. */
+/** How far the worst demand that the humps answer for is from what is wanted, in tolerances: above one it is outside. */
 export function worstDemand(hands: Hands, response: PrintedResponse, curve: PrintedCurve): number {
-  return Math.max(0, ...demandsNow(hands, response, curve).map(away).map(Math.abs));
+  const open = demandsNow(hands, response, curve).filter((demand) => !isTrap(demand));
+  return Math.max(0, ...open.map(away).map(Math.abs));
 }
 
 export function bringInside(
@@ -30,14 +34,25 @@ export function bringInside(
   response: PrintedResponse,
   curve: PrintedCurve,
   slugs: readonly string[],
+  timeLeft: () => boolean,
 ): Fit {
   const look = (): number[] =>
     demandsNow(hands, response, curve).flatMap((demand) => {
       if (isTrap(demand)) return [];
       const off = away(demand);
-      return [Math.sign(off) * Math.max(0, Math.abs(off) - WELL_INSIDE / 2)];
+      return [Math.sign(off) * pressing(Math.abs(off))];
     });
-  return descend(turner, slugs, look, { rounds: ROUNDS, goodEnough: WELL_INSIDE / 4, trialTurns: TRIAL_TURNS });
+  return descend(turner, slugs, look, {
+    rounds: ROUNDS,
+    goodEnough: WELL_INSIDE / 4,
+    trialTurns: TRIAL_TURNS,
+    timeLeft,
+  });
+}
+
+/** What is near its limit or over it counts for more than what only could be nicer. */
+function pressing(tolerances: number): number {
+  return Math.max(0, tolerances - WELL_INSIDE / 2) + PRESSING * Math.max(0, tolerances - NEAR_LIMIT);
 }
 
 function demandsNow(hands: Hands, response: PrintedResponse, curve: PrintedCurve): readonly JudgedDemand[] {
