@@ -60,8 +60,13 @@ export function pipAskedFor(setup: BenchSetup, state: BenchState, proof: ProofId
   return count === 0 ? null : 1 + (Math.abs(chanceOf(setup, state)) % count);
 }
 
-/** What was to be seen; null where the proof has not been made. */
-export function witnessOf(setup: BenchSetup, state: BenchState, proof: ProofId): Witness | null {
+/** What was to be seen; null where the proof has not been made. `no`: the pip that was asked about. */
+export function witnessOf(
+  setup: BenchSetup,
+  state: BenchState,
+  proof: ProofId,
+  no = pipAskedFor(setup, state, proof),
+): Witness | null {
   const { act } = state.proofs[proof];
   if (act === undefined) return null;
   const bench = benchFor(setup);
@@ -101,7 +106,6 @@ export function witnessOf(setup: BenchSetup, state: BenchState, proof: ProofId):
       // A knob that is turned down click by click has the pips small before they go: then both are true.
       const ratio = bench.facts(rest).pipHeightRatio;
       const gone: SeenAnswer = rest.controls.markerRoute === 'added' ? 'pipsOnly' : 'curveBent';
-      const no = pipAskedFor(setup, state, proof);
       const pip = no === null ? undefined : pipsInView(bench.display(rest))[no - 1];
       return {
         answers: pip === undefined ? ['noPips'] : ratio < SHOWN_PIPS ? [gone, 'noPips'] : [gone],
@@ -142,9 +146,9 @@ export function findingFits(setup: BenchSetup, state: BenchState, proof: ProofId
   return figure !== null && figure >= witness.figure.low - 1e-9 && figure <= witness.figure.high + 1e-9;
 }
 
-/** The finding of somebody who has looked and read well. */
-export function trueFinding(setup: BenchSetup, state: BenchState, proof: ProofId): BenchEvent {
-  const witness = witnessOf(setup, state, proof);
+/** The finding of somebody who has looked and read well; `no`: the pip that was asked about, where the page has picked it. */
+export function trueFinding(setup: BenchSetup, state: BenchState, proof: ProofId, no?: number): BenchEvent {
+  const witness = witnessOf(setup, state, proof, no);
   const [answer = 'notLooked'] = witness?.answers ?? [];
   const { figure } = witness ?? { figure: null };
   return { type: 'findingStated', proof, answer, figure: figure === null ? null : (figure.low + figure.high) / 2 };

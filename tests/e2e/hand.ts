@@ -1,6 +1,8 @@
 /** A hand does at the page what an event says at the bench. Two hands share the acts' order and differ in their means. */
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
 import type { LeadId, ToolId } from '../../src/bench/benchState.ts';
+import { initialState } from '../../src/bench/setup.ts';
+import { trueFinding } from '../../src/bench/witness.ts';
 import { partsTray } from '../../src/receiver/faults/partsTray.ts';
 import { slugLetters } from '../../src/receiver/slugLetters.ts';
 import type { FindingAnswer } from '../../src/scenario/findingAnswer.ts';
@@ -9,6 +11,7 @@ import { headerWords } from '../../src/words/en/bench.ts';
 import { dialogWords } from '../../src/words/en/benchTalk.ts';
 import { findingCardWords } from '../../src/words/en/finding.ts';
 import { partsWords } from '../../src/words/en/parts.ts';
+import { stateAfter } from '../session/acts.ts';
 import type { BenchFace } from './face.ts';
 import { expect } from './page.ts';
 
@@ -50,13 +53,18 @@ export abstract class Hand {
   /** an item of the menu */
   protected abstract choosePart(words: string): Promise<void>;
 
+  /** all that has been done since the run began */
+  private readonly made: BenchEvent[] = [];
   private held: ToolId | null = null;
   protected ends = false;
 
   /** `ends`: the act ends the run, so that what it did can no longer be read off the control */
   async do(acts: readonly BenchEvent[], ends = false): Promise<void> {
     this.ends = ends;
-    for (const act of merged(acts)) await this.act(act);
+    for (const act of merged(acts)) {
+      await this.act(act);
+      this.made.push(...inTurns(act));
+    }
   }
 
   /** the knobs as the page shows them, for the controls that are not hidden on the back of a panel */
@@ -111,7 +119,7 @@ export abstract class Hand {
   private async writeFinding(proof: ProofId, answer: FindingAnswer, planned: number | null): Promise<void> {
     const card = this.face.page.locator('.finding');
     await expect(card).toContainText(findingCardWords.proofs[proof].act);
-    const figure = (await this.figureFor((await card.textContent()) ?? '')) ?? planned;
+    const figure = this.figureFor(proof, (await card.textContent()) ?? '') ?? planned;
     if (answer === 'notLooked' || answer === 'again') throw new Error(`no hand for ${answer}`);
     const words = findingCardWords.answers[answer];
     const digit = await card.locator('.finding-choices label', { hasText: words }).locator('kbd').textContent();
@@ -124,14 +132,13 @@ export abstract class Hand {
     await expect(card.filter({ hasText: findingCardWords.proofs[proof].act })).toHaveCount(0);
   }
 
-  /** Which pip is asked about is the page's own chance: its height as the tube tells it to those who hear it. */
-  private async figureFor(asked: string): Promise<number | null> {
+  /** Which pip is asked about is the page's own chance: its height, where the card names one. */
+  private figureFor(proof: ProofId, asked: string): number | null {
     const pip = /\bpip (\d+)\b/.exec(asked);
     if (pip === null) return null;
-    const told = (await this.face.page.getByRole('img', { name: /^A curve / }).getAttribute('aria-label')) ?? '';
-    const tall = /^A curve ([\d.]+) div/.exec(told);
-    const share = new RegExp(`pip ${pip[1]}, [^;]*? at (\\d+)%`).exec(told);
-    return tall === null || share === null ? null : (Number(tall[1]) * Number(share[1])) / 100;
+    const { setup } = this.face;
+    const finding = trueFinding(setup, stateAfter(setup, this.made, initialState(setup)), proof, Number(pip[1]));
+    return finding.type === 'findingStated' ? finding.figure : null;
   }
 
   private async setControl(control: string, value: number | boolean | string): Promise<void> {
@@ -164,4 +171,11 @@ export function merged(acts: readonly BenchEvent[]): readonly BenchEvent[] {
     else out.push(act);
   }
   return out;
+}
+
+/** A long turn as the bench takes it: a turn at a time. */
+function inTurns(act: BenchEvent): readonly BenchEvent[] {
+  if (act.type !== 'slugTurned' || Math.abs(act.turns) <= 1) return [act];
+  const whole = Math.sign(act.turns);
+  return [{ ...act, turns: whole }, ...inTurns({ ...act, turns: act.turns - whole })];
 }
