@@ -101,7 +101,7 @@ function step(id: ProofId, watch: ProofWatch, before: BenchState, after: BenchSt
     case 'skirts':
       return comeBack(watch, before, after, sizeDb, (d) => d >= ENLARGED_DB);
     case 'markersOffOn':
-      return offAndOn(watch, before, after, pipsOn);
+      return pipsGoAndCome(watch, before, after);
     case 'touchEarth':
       return offAndOn(watch, before, after, ({ leads }) => leads.earth !== null);
   }
@@ -161,6 +161,25 @@ function offAndOn(
   if (watch.from === null) return watch;
   const act = { away: plain(before), rest: plain(after) };
   return { done: true, doneAtSeconds: after.seconds, from: null, act };
+}
+
+/** Off and on for the pips, and how tall they last rested: a knob that is turned click by click has them small before they go and when they come back. */
+function pipsGoAndCome(watch: ProofWatch, before: BenchState, after: BenchState): ProofWatch {
+  const value = before.controls.pipHeightDiv;
+  const turned = value !== after.controls.pipHeightDiv;
+  const rested = after.seconds - (watch.movedAtSeconds ?? 0) >= RESTED_SECONDS;
+  // At nought there are none: that is the act itself.
+  const stood = turned && value > 0 && (watch.stood === undefined || rested) ? [{ value, far: false }] : watch.stood;
+  const kept = {
+    ...(stood === undefined ? {} : { stood }),
+    ...(turned ? { movedAtSeconds: after.seconds } : {}),
+  };
+  const next = offAndOn(watch, before, after, pipsOn);
+  if (next === watch) return turned ? { done: false, doneAtSeconds: null, from: watch.from, ...kept } : watch;
+  if (next.act === undefined) return { ...next, ...kept };
+  const { away, rest } = next.act;
+  const pipHeightDiv = stood?.at(-1)?.value ?? rest.controls.pipHeightDiv;
+  return { ...next, act: { away, rest: { ...rest, controls: { ...rest.controls, pipHeightDiv } } } };
 }
 
 /** Without what it remembers itself. */

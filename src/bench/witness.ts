@@ -103,12 +103,11 @@ export function witnessOf(
       };
     }
     case 'markersOffOn': {
-      // A knob that is turned down click by click has the pips small before they go: then both are true.
       const ratio = bench.facts(rest).pipHeightRatio;
-      const gone: SeenAnswer = rest.controls.markerRoute === 'added' ? 'pipsOnly' : 'curveBent';
+      const through = rest.controls.markerRoute !== 'added';
       const pip = no === null ? undefined : pipsInView(bench.display(rest))[no - 1];
       return {
-        answers: pip === undefined ? ['noPips'] : ratio < SHOWN_PIPS ? [gone, 'noPips'] : [gone],
+        answers: [ratio < SHOWN_PIPS ? 'noPips' : through ? 'curveBent' : 'pipsOnly'],
         figure: pip?.xDiv == null ? null : heightNear(bench.display(away), away, pip.xDiv),
       };
     }

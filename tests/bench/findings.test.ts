@@ -45,6 +45,26 @@ describe('a finding', () => {
     expect(findingFits(setup, say(proved, { ...right, answer: 'notLooked' }), proof)).toBe(false);
   });
 
+  describe('of pips that are turned down click by click', () => {
+    const clicks = (from: number): BenchState => {
+      const pips = (value: number): BenchEvent => ({ type: 'controlSet', control: 'pipHeightDiv', value });
+      const stood = stateAfter(setup, [pips(0), pips(from)], proved, 5);
+      const left = { ...stood, proofs: initialState(setup).proofs };
+      const steps = Array.from({ length: Math.round(10 * from) }, (_, i) => i / 10);
+      const down = steps.toReversed().map(pips);
+      const up = [...steps.slice(1), from].map(pips);
+      return stateAfter(setup, [...down, ...up], left, 0.05);
+    };
+
+    test('they went, however small the last click had them', () => {
+      expect(witnessOf(setup, clicks(0.5), 'markersOffOn')!.answers).toEqual(['pipsOnly']);
+    });
+
+    test('pips that could hardly be seen where they stood were none', () => {
+      expect(witnessOf(setup, clicks(0.05), 'markersOffOn')!.answers).toEqual(['noPips']);
+    });
+  });
+
   test('reads the height with the level halved off the beam of that moment', () => {
     const { away } = proved.proofs.halveLevel.act!;
     expect(away.controls.levelDb).toBe(proved.controls.levelDb - 6);
