@@ -270,6 +270,11 @@ describe('failed parts', () => {
     expect(symptom.peakDb).toBeLessThan(0);
     expect(symptom.worstDb).toBeLessThan(20 * Math.log10(0.35));
     expect(symptom.widthRatio).toBeLessThan(0.9);
+    // The figures themselves are the model's own; the edited deck is held against ngspice in tests/receiver/faults/ngspice.test.ts.
+    expect(symptom.peakDb).toBeCloseTo(-2.55, 1);
+    expect(symptom.worstDb).toBeCloseTo(-16.65, 1);
+    expect(symptom.widthRatio).toBeCloseTo(0.559, 2);
+    expect(Math.abs(symptom.peakShiftHz - 1.026e6)).toBeLessThan(30e3);
   });
 
   test('[G62] diode, line and core have symptoms of their own', () => {
