@@ -67,3 +67,14 @@ export const places = (count: number, start = 0): FigureControl => ({ kind: 'swi
 export const reading = (value: number | null, unit: Unit, places: number): Reading => ({ value, unit, places });
 
 export const shareOf = (y: ArrayLike<number>, of: number): Float64Array => Float64Array.from(y, (v) => v / of);
+
+/** Two curves over the same frequencies, as shares of one height: dotted what was, and the beam. */
+export const waxAndNow = (
+  hz: ArrayLike<number>,
+  was: ArrayLike<number>,
+  now: ArrayLike<number>,
+  of: number,
+): readonly PlotLine[] => [
+  { look: 'wax', x: hz, y: shareOf(was, of) },
+  { look: 'now', x: hz, y: shareOf(now, of) },
+];

@@ -49,6 +49,7 @@ export function EndlessPlace({ newSeed, open }: EndlessPlaceProps) {
         <label class="endless-seed">
           <span class="l">{words.seed}</span>
           <input
+            class="written"
             type="text"
             value={seed}
             maxLength={12}

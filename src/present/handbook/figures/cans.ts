@@ -1,7 +1,7 @@
 /** Figures of tuned circuits: one slug, one can of two circuits, three staggered stages. */
 import { slugShare } from '../../../receiver/slugLaw.ts';
 import { decibels, grid, levels, once, retune, solverOf, tank } from '../circuits.ts';
-import { type LiveFigure, reading, shareOf, slider } from '../liveFigure.ts';
+import { type LiveFigure, reading, shareOf, slider, waxAndNow } from '../liveFigure.ts';
 import { halfPower, highest, peaks, widthAt } from '../read.ts';
 
 /** A core of twenty turns of travel that moves its coil by a fifth each way. */
@@ -34,10 +34,7 @@ export const slug: LiveFigure<'slug'> = {
         to: 49e6,
         low: 0,
         high: 1.05,
-        lines: [
-          { look: 'wax', x: hz, y: shareOf(home, top) },
-          { look: 'now', x: hz, y: shareOf(now, top) },
-        ],
+        lines: waxAndNow(hz, home, now, top),
         coreTurns: turns,
       },
       readings: {

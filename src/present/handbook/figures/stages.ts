@@ -3,7 +3,7 @@ import { leadFactor } from '../../../bench/instruments.ts';
 import { stageAtBias } from '../../../receiver/biasLaw.ts';
 import type { BiasLaw } from '../../../receiver/receiver.ts';
 import { decibels, grid, levels, once, solverOf, tank, tankFarads } from '../circuits.ts';
-import { type LiveFigure, places, reading, shareOf, slider } from '../liveFigure.ts';
+import { type LiveFigure, places, reading, shareOf, slider, waxAndNow } from '../liveFigure.ts';
 import { halfPower, highest, widthAt } from '../read.ts';
 import { STRIP, stagesAt, stripLevels } from './cans.ts';
 
@@ -53,10 +53,7 @@ export const bias: LiveFigure<'bias'> = {
         to: TO,
         low: 0,
         high: 1,
-        lines: [
-          { look: 'wax', x: hz, y: shareOf(rest.y, top) },
-          { look: 'now', x: hz, y: shareOf(now.y, top) },
-        ],
+        lines: waxAndNow(hz, rest.y, now.y, top),
       },
       readings: {
         gain: reading(decibels(now.gain), 'dB', 1),
@@ -134,10 +131,7 @@ export const probe: LiveFigure<'probe'> = {
         to: 50e6,
         low: 0,
         high: 1.1,
-        lines: [
-          { look: 'wax', x: at, y: shareOf(without.y, most) },
-          { look: 'now', x: at, y: shareOf(now.y, most) },
-        ],
+        lines: waxAndNow(at, without.y, now.y, most),
       },
       readings: {
         peak: reading(now.peakHz, 'MHz', 2),

@@ -3,7 +3,7 @@ import { withMarkers } from '../../../bench/throughMarkers.ts';
 import { addPip, pipShape } from '../../../physics/pip.ts';
 import { sweepFrequencies } from '../../../physics/sweep.ts';
 import { decibels, grid, levelAtHz, levels, once, solverOf } from '../circuits.ts';
-import { type LiveFigure, reading, shareOf, slider, places as switchOf } from '../liveFigure.ts';
+import { type LiveFigure, reading, shareOf, slider, places as switchOf, waxAndNow } from '../liveFigure.ts';
 import { highest } from '../read.ts';
 import { MAINS_HZ } from './sweeping.ts';
 
@@ -63,10 +63,7 @@ export const trap: LiveFigure<'trap'> = {
         to: 49e6,
         low: 0,
         high: 1.1,
-        lines: [
-          { look: 'wax', x: hz, y: shareOf(without, top) },
-          { look: 'now', x: hz, y: shareOf(y, top) },
-        ],
+        lines: waxAndNow(hz, without, y, top),
       },
       readings: {
         depth: reading(trapDepthDb(tuned, coupling), 'dB', 1),

@@ -75,6 +75,7 @@ export function SignOff({ port, learner }: { readonly port: BenchPort; readonly 
       <label class="signature">
         <span>{words.learner}</span>
         <input
+          class="written"
           type="text"
           autocomplete="name"
           maxLength={learner.longest}
