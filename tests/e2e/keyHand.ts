@@ -17,7 +17,7 @@ export class KeyHand extends Hand {
   }
 
   protected async chooseFinding(_words: string, digit: string): Promise<void> {
-    await this.key('f');
+    await this.key('w');
     await this.key(digit);
   }
 

@@ -18,6 +18,7 @@ import type { LearnerField } from './dialogs/stages.tsx';
 import { Clear, Help, Hints } from './dialogs/stages.tsx';
 import { Instruments } from './Instruments.tsx';
 import { benchLayout } from './layout.ts';
+import { isPageKey } from './pageKeys.ts';
 import { ServiceSheet } from './sheet/ServiceSheet.tsx';
 import { SheetTab, StepStrip } from './sheet/StepStrip.tsx';
 import { useSheetFigures } from './sheet/useSheetFigures.ts';
@@ -131,7 +132,7 @@ function usePageKeys(onSheet: () => void, onHelp: () => void): void {
   useEffect(() => {
     const key = (event: KeyboardEvent): void => {
       if (event.ctrlKey || event.altKey || event.metaKey || event.defaultPrevented || isTyping(event.target)) return;
-      if (event.key === 's' || event.key === 'S') onSheet();
+      if (isPageKey(event, 'sheet')) onSheet();
       else if (event.key === '?') onHelp();
       else return;
       event.preventDefault();

@@ -105,7 +105,7 @@ export const dialogWords = {
       ['A, B, C and so on', 'choose a slug by its letter'],
       ['[ and ]', 'turn the chosen slug 1/8 out or in; with shift 1/32'],
       ['1, 2, 3', 'take a tool: hexagon, blade, steel'],
-      ['F, then 1 to 4', 'in the card after a proof: choose what you saw'],
+      ['W, then 1 to 4', 'in the card after a proof: choose what you saw'],
       ['S', 'opens or closes the service sheet'],
       ['?', 'this list'],
     ] as const,

@@ -11,6 +11,7 @@ import type { BenchPort } from '../../../present/ports.ts';
 import type { SeenAnswer } from '../../../scenario/findingAnswer.ts';
 import type { ProofId } from '../../../scenario/proofId.ts';
 import type { BenchLayout } from '../layoutTypes.ts';
+import { isPageKey } from '../pageKeys.ts';
 import './finding.css';
 
 /** The first proof whose finding is still to be said, or may be said once more. */
@@ -63,7 +64,7 @@ function Card({ port, proof, rect, again }: CardProps) {
   useEffect(() => {
     const key = (event: KeyboardEvent): void => {
       if (event.ctrlKey || event.altKey || event.metaKey || event.defaultPrevented || isTyping(event.target)) return;
-      if (event.key !== 'f' && event.key !== 'F') return;
+      if (!isPageKey(event, 'whatYouSaw')) return;
       event.preventDefault();
       fold(false);
       card.current?.focus();
