@@ -29,7 +29,13 @@ export default defineConfig(({ mode }) => ({
   ],
   // A worker fetches what it needs, as the page does; in one file it has everything in itself.
   worker: { format: mode === 'single' ? 'iife' : 'es' },
-  test: { include: ['tests/**/*.test.ts'], exclude: ['tests/e2e/**'], environment: 'node', testTimeout: 60_000 },
+  test: {
+    include: ['tests/**/*.test.ts'],
+    exclude: ['tests/e2e/**'],
+    environment: 'node',
+    testTimeout: 60_000,
+    maxWorkers: '100%',
+  },
 }));
 
 /** The Open Font License wants its text to travel with the fonts, and the fonts travel inside the built page. */

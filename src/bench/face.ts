@@ -55,29 +55,42 @@ export function createFace(setup: BenchSetup): (state: BenchState, picture: Pict
     (phase: number) => [phase],
     (phase) => xDrive(TRACE_POINTS, phase, x),
   );
+  // The places and the light stay from face to face while nobody touches their knobs: only the heights are written anew.
+  const writeAcross = keepLast(
+    (phase: number, across: number, positionDiv: number, energy: number) => [phase, across, positionDiv, energy],
+    (phase, across, positionDiv, energy) => {
+      drive(phase);
+      for (let i = 0; i < COUNT; i++) {
+        data[3 * i] = deflection(across * x[i]! + positionDiv);
+        data[3 * i + 2] = energy;
+      }
+    },
+  );
+  const grassOf = keepLast(
+    (picture: Picture) => [picture],
+    ({ grass }) => largest(grass),
+  );
 
   return (state, picture) => {
     const { controls, leads } = state;
-    drive(phaseRadians(setup, state));
     const y = signal(state, picture);
     const pipped = writePips(pips, picture, state, pipStore);
 
     const perVolt = divPerVolt(controls);
     const perPip = picture.through === null ? 1 : perVolt;
     const across = leads.x === null ? 0 : xSense(setup, state) * HALF_WIDTH_DIV * controls.xGain;
-    const energy = controls.brightness / COUNT;
+    writeAcross(phaseRadians(setup, state), across, controls.xPositionDiv, controls.brightness / COUNT);
+    const positionDiv = controls.yPositionDiv;
     let lowDiv = Number.POSITIVE_INFINITY;
     let highDiv = Number.NEGATIVE_INFINITY;
     for (let i = 0; i < COUNT; i++) {
-      const plain = y[i]! * perVolt + controls.yPositionDiv;
+      const plain = y[i]! * perVolt + positionDiv;
       if (plain < lowDiv) lowDiv = plain;
       if (plain > highDiv) highDiv = plain;
-      data[3 * i] = deflection(across * x[i]! + controls.xPositionDiv);
       data[3 * i + 1] = deflection(pipped ? plain + pips[i]! * perPip : plain);
-      data[3 * i + 2] = energy;
     }
     const humDiv = isHumming(state) ? (2 * HUM_VOLTS) / controls.yVoltsPerDiv : 0;
-    const grassDiv = leads.y === null ? 0 : largest(picture.grass) / controls.yVoltsPerDiv;
+    const grassDiv = leads.y === null ? 0 : grassOf(picture) / controls.yVoltsPerDiv;
     return { data, count: COUNT, lowDiv, highDiv, humDiv, grassDiv };
   };
 }
@@ -86,7 +99,7 @@ export function createFace(setup: BenchSetup): (state: BenchState, picture: Pict
 function createSignal({ scenario }: BenchSetup): (state: BenchState, picture: Picture) => Float64Array {
   const y = new Float64Array(COUNT);
   const low = new Float64Array(COUNT);
-  const noise = noiseTable(scenario.seed);
+  const noise = noiseTable(scenario.seed).map((v) => NOISE_VOLTS * v);
   const hum = humTable();
   let table: Float64Array | null = null;
   // Made when it is first needed: most benches of a certifier never are looked at.
@@ -107,9 +120,12 @@ function createSignal({ scenario }: BenchSetup): (state: BenchState, picture: Pi
     const from = Math.floor(((seconds * picture.sweepHz * 0.618) % 1) * COUNT);
     // A slow sweep has several waves of hum in it.
     const waves = Math.round(scenario.bench.mainsHz / picture.sweepHz);
-    for (let i = 0; i < COUNT; i++) {
-      y[i] = y[i]! + NOISE_VOLTS * noise[(i + from) % COUNT]! + (humming ? hum[(i * waves) % COUNT]! : 0);
+    // Places in the tables are counted on and turned back at the end: a division for each point costs more than all the rest.
+    for (let i = 0, at = from; i < COUNT; i++) {
+      y[i] = y[i]! + noise[at]!;
+      if (++at === COUNT) at = 0;
     }
+    if (humming) for (let i = 0; i < COUNT; i++) y[i] = y[i]! + hum[(i * waves) % COUNT]!;
     if (controls.yCoupling === 'AC') {
       periodicHighPass(y, 1 / (2 * Math.PI * AC_COUPLING_HZ), 1 / picture.sweepHz, y, low);
     }
@@ -118,7 +134,9 @@ function createSignal({ scenario }: BenchSetup): (state: BenchState, picture: Pi
 }
 
 function largest(grass: Grass | null): number {
-  return grass === null ? 0 : grass.strayVolts.reduce((most, v) => Math.max(most, v), 0);
+  let most = 0;
+  if (grass !== null) for (const v of grass.strayVolts) most = Math.max(most, v);
+  return most;
 }
 
 function isHumming({ leads }: BenchState): boolean {
@@ -203,9 +221,10 @@ function addGrass(y: Float64Array, { strayVolts, memory }: Grass, table: Float64
   const from = (sweeps * GRASS_STEP) % GRASS_COUNT;
   const fresh = Math.sqrt(1 - memory * memory);
   let kept = table[from]!;
-  for (let i = 0; i < y.length; i++) {
-    kept = memory * kept + fresh * table[(from + i) % GRASS_COUNT]!;
+  for (let i = 0, at = from; i < COUNT; i++) {
+    kept = memory * kept + fresh * table[at]!;
     y[i] = y[i]! + strayVolts[i]! * kept;
+    if (++at === GRASS_COUNT) at = 0;
   }
 }
 

@@ -10,9 +10,9 @@ const HALF_HEIGHT_DIV = 4;
 const HALF_WIDTH_DIV = 5;
 
 export interface Trace {
-  /** places and heights in divisions as read; null where the spot is off the graticule */
-  readonly xDiv: readonly number[];
-  readonly yDiv: readonly (number | null)[];
+  /** places and heights in divisions as read; NaN where the spot is off the graticule */
+  readonly xDiv: Float64Array;
+  readonly yDiv: Float64Array;
 }
 
 export interface Sight {
@@ -26,24 +26,24 @@ const SWEEPS = 6;
 const STRIDE = 16;
 
 export function see(hands: Pick<Hands, 'look'>): Sight {
-  const x: number[] = [];
-  const y: number[] = [];
+  let x = new Float64Array(0);
+  let y = x;
   for (let sweep = 0; sweep < SWEEPS; sweep++) {
-    const { beam } = hands.look(sweep);
-    for (let i = 0; i < beam.count; i++) {
-      x[i] = beam.data[3 * i]!;
-      y[i] = (y[i] ?? 0) + beam.data[3 * i + 1]! / SWEEPS;
+    const { data, count } = hands.look(sweep).beam;
+    if (sweep === 0) {
+      x = new Float64Array(count);
+      y = new Float64Array(count);
     }
+    for (let i = 0; i < count; i++) y[i] = y[i]! + data[3 * i + 1]! / SWEEPS;
+    if (sweep === SWEEPS - 1) for (let i = 0; i < count; i++) x[i] = data[3 * i]!;
   }
+  for (let i = 0; i < x.length; i++)
+    if (Math.abs(y[i]!) > HALF_HEIGHT_DIV || Math.abs(x[i]!) > HALF_WIDTH_DIV) y[i] = Number.NaN;
   const half = x.length / 2;
-  const part = (from: number): Trace => {
-    const xDiv = x.slice(from, from + half);
-    const yDiv = y
-      .slice(from, from + half)
-      .map((v, i) => (Math.abs(v) > HALF_HEIGHT_DIV || Math.abs(xDiv[i]!) > HALF_WIDTH_DIV ? null : v));
-    return { xDiv, yDiv };
+  return {
+    forward: { xDiv: x.subarray(0, half), yDiv: y.subarray(0, half) },
+    back: { xDiv: x.subarray(half), yDiv: y.subarray(half) },
   };
-  return { forward: part(0), back: part(half) };
 }
 
 /** Height of a trace at a place, read to a tenth; null off the graticule. */
@@ -56,7 +56,7 @@ export function heightAt({ xDiv, yDiv }: Trace, atDiv: number): number | null {
     if ((a - atDiv) * (b - atDiv) > 0) continue;
     const ya = yDiv[i - 1]!;
     const yb = yDiv[i]!;
-    if (ya === null || yb === null) return null;
+    if (Number.isNaN(ya) || Number.isNaN(yb)) return null;
     const slope = a === b ? 0 : (yb - ya) / (b - a);
     return roundTo(ya + slope * (atDiv - a), HEIGHT_STEP_DIV);
   }
@@ -69,7 +69,7 @@ export function extent({ yDiv }: Trace): { readonly low: number; readonly high: 
   let high = Number.NEGATIVE_INFINITY;
   let whole = true;
   for (const y of yDiv) {
-    if (y === null) whole = false;
+    if (Number.isNaN(y)) whole = false;
     else {
       low = Math.min(low, y);
       high = Math.max(high, y);
@@ -80,9 +80,14 @@ export function extent({ yDiv }: Trace): { readonly low: number; readonly high: 
 
 /** The base line: where a blanked retrace lies. */
 export function baseLine({ back }: Sight): number | null {
-  const seen = back.yDiv.filter((y) => y !== null);
-  if (seen.length === 0) return null;
-  return roundTo(seen.reduce((sum, y) => sum + y, 0) / seen.length, HEIGHT_STEP_DIV);
+  let seen = 0;
+  let sum = 0;
+  for (const y of back.yDiv) {
+    if (Number.isNaN(y)) continue;
+    seen++;
+    sum += y;
+  }
+  return seen === 0 ? null : roundTo(sum / seen, HEIGHT_STEP_DIV);
 }
 
 /** The tube's frequency axis: place = at0 + perHz * (hz - centreHz of the dial). */
