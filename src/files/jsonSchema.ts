@@ -1,7 +1,10 @@
 /** The published JSON Schemas, made from the validators themselves so that the two cannot part. */
 import { toJsonSchema } from '@valibot/to-json-schema';
 import * as v from 'valibot';
+import { CONTROL_ROWS } from '../bench/controls/rows.ts';
+import { certificateSchema } from './certificateSchema.ts';
 import { timedEventSchema } from './eventSchema.ts';
+import { keyDescription } from './keyDescriptions.ts';
 import { receiverSchema } from './receiverSchema.ts';
 import { MOST_EVENTS, runFileSchema } from './runFileSchema.ts';
 import { scenarioSchema } from './scenarioSchema.ts';
@@ -28,6 +31,12 @@ export const SCHEMA_FILES = {
         events: list(timedEventSchema, 0, MOST_EVENTS),
       }),
       'One run: who, when and on what, every act with its time, and the score that is claimed.',
+    ),
+  'certificate.schema.json': () =>
+    published(
+      'certificate:1',
+      certificateSchema,
+      'What the certifier found of one scenario: that it can be done, by which route, and what par is.',
     ),
 } as const;
 
@@ -64,11 +73,51 @@ function published(name: string, schema: Parameters<typeof toJsonSchema>[0], des
   const { $schema, ...rest } = toJsonSchema(schema, { target: 'draft-2020-12' });
   const { notes, examples } = more;
   if (notes !== undefined) allowNotes(rest as Node, notes, true);
-  const title = `Haystack ${name.split(':')[0]}`;
+  const kind = name.split(':')[0]!;
+  const title = `Haystack ${kind}`;
+  describeKeys(rest as Node, kind);
   return { $schema, $id: `urn:haystack:${name}`, title, description, ...(examples ? { examples } : {}), ...rest };
 }
 
-const NOTE = { type: 'string', maxLength: 1000, description: 'for people; not read' };
+/** Puts to every key what it says. `parent`: the key that the node stands under, lists between them not counted. */
+function describeKeys(node: Node, parent: string): void {
+  for (const [key, inside] of Object.entries((node.properties ?? {}) as Readonly<Record<string, Node>>)) {
+    // A scenario inside a run is described as one by itself.
+    const above = parent === 'run' && key === 'scenario' ? 'scenario' : key;
+    const description = parent === 'controls' ? controlDescription(key) : keyDescription(parent, key);
+    if (description !== undefined && inside !== NOTE) inside.description = description;
+    describeKeys(inside, above);
+  }
+  for (const key of ['items', 'anyOf', 'oneOf', 'additionalProperties']) {
+    const inside = node[key];
+    for (const one of Array.isArray(inside) ? inside : [inside]) {
+      if (typeof one === 'object' && one !== null) describeKeys(one as Node, parent);
+    }
+  }
+}
+
+const UNITS: Readonly<Partial<Record<string, string>>> = {
+  hz: 'hertz',
+  hzWide: 'hertz',
+  hzOff: 'hertz',
+  db: 'decibels',
+  degrees: 'degrees',
+  divisions: 'divisions of the tube',
+  volts: 'volts',
+  unsignedVolts: 'volts',
+  voltsPerDiv: 'volts a division',
+};
+
+/** From its row, as the rest of what is known of a control. */
+function controlDescription(id: string): string | undefined {
+  const row = (CONTROL_ROWS as Readonly<Record<string, (typeof CONTROL_ROWS)[keyof typeof CONTROL_ROWS]>>)[id];
+  if (row === undefined) return keyDescription('controls', id);
+  const unit = 'unit' in row ? UNITS[row.unit] : undefined;
+  const what = row.kind === 'switch' ? 'A switch' : row.kind === 'positions' ? 'A switch of positions' : 'A knob';
+  return `${what} of the bench${unit === undefined ? '' : `, ${unit}`}. At rest: ${row.resting}.`;
+}
+
+const NOTE = { type: 'string', maxLength: 1000, description: 'For people; not read.' };
 
 /** Objects whose keys are ours may hold notes; those whose keys are names have `propertyNames` and hold none. */
 function allowNotes(node: Node, notes: 'anywhere' | 'atHead', head: boolean): void {
