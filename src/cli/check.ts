@@ -1,6 +1,7 @@
 /** `check`: reads files of any kind, says of each whether it is sound, and lists every problem of every file. */
 import { existsSync } from 'node:fs';
-import { good, type Result } from '../base/result.ts';
+import { bad, good, type Result } from '../base/result.ts';
+import { checkDesign } from '../files/checkDesign.ts';
 import { courseProblems } from '../files/library.ts';
 import { parseScenario } from '../files/scenarioSchema.ts';
 import { nodesOf } from '../physics/deckProblems.ts';
@@ -57,7 +58,10 @@ function soundness(terminal: Terminal, document: Document, name: string): Result
     }
     case 'receiver': {
       const loaded = receiverFromFile(terminal, name);
-      return loaded.ok ? good(say.receiver(loaded.value.receiver.adjusters.length)) : loaded;
+      if (!loaded.ok) return loaded;
+      const { receiver, deck } = loaded.value;
+      const problems = checkDesign(receiver, deck, name);
+      return problems.length === 0 ? good(say.receiver(receiver.adjusters.length)) : bad(...problems);
     }
     case 'scenario': {
       const scenario = parseScenario(document.json, name);

@@ -1,6 +1,7 @@
 /** What must hold of a chassis plan: everything on the drawing, nothing where a finger could not tell two slugs apart. */
 import type { Receiver } from '../receiver/receiver.ts';
 import type { Complain, Path } from './complaints.ts';
+import { planOverlaps } from './planOverlaps.ts';
 
 /** Least distance of two holes in one can, plan units. */
 const LEAST_HOLE_DISTANCE = 40;
@@ -43,4 +44,5 @@ export function planConsistency(receiver: Receiver, complain: Complain): void {
     onPlan({ x: plan.hot.x + plan.hot.width, y: plan.hot.y + plan.hot.height }, ['plan', 'hot']);
     if (receiver.mains === null) complain(['plan', 'hot'], 'a live corner', 'null, as the receiver has no mains');
   }
+  planOverlaps(receiver, complain);
 }

@@ -22,7 +22,28 @@ export function receiverConsistency(receiver: Receiver, file: string): Problem[]
   procedure(receiver, complain);
   planConsistency(receiver, complain);
   receiverTranslations(receiver, complain);
+  names(receiver, complain);
   return problems;
+}
+
+/** Two things that people know by one name; an id in other letters' case is read aloud as the same. */
+function names({ adjusters: slugs, testPoints: points, responses: list }: Receiver, complain: Complain): void {
+  const each: readonly [string, string, readonly string[]][] = [
+    ['adjusters', 'label', slugs.map((a) => a.label)],
+    ['responses', 'title', list.map((r) => r.title)],
+  ];
+  for (const [key, field, texts] of each) complainOfRepeats(texts, (i) => [key, i, field], complain);
+  const ids: readonly [string, readonly string[]][] = [
+    ['adjusters', slugs.map((a) => a.id)],
+    ['testPoints', points.map((p) => p.id)],
+  ];
+  for (const [key, all] of ids) {
+    all.forEach((id, i) => {
+      const before = all.slice(0, i).find((other) => other !== id && other.toLowerCase() === id.toLowerCase());
+      if (before === undefined) return;
+      complain([key, i, 'id'], `"${id}" beside "${before}"`, 'names that differ in more than capitals');
+    });
+  }
 }
 
 function adjusters(list: readonly Adjuster[], complain: Complain): void {

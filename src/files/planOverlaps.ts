@@ -1,0 +1,89 @@
+/** What lies on what on a chassis plan: cans, traps, letters, test points and drawn parts each want a place of their own. */
+import type { PlanPart, PlanPoint, Receiver } from '../receiver/receiver.ts';
+import type { Complain, Path } from './complaints.ts';
+
+interface Thing {
+  readonly path: Path;
+  readonly name: string;
+  readonly x: number;
+  readonly y: number;
+  /** half of its width and of its height, plan units; a round thing has a radius instead */
+  readonly half: readonly [number, number] | number;
+}
+
+const CAN_HALF = 27;
+const TRAP_RADIUS = 19;
+const LETTER_RADIUS = 10;
+const POINT_RADIUS = 7;
+
+export function planOverlaps(receiver: Receiver, complain: Complain): void {
+  const things = thingsOn(receiver);
+  things.forEach((one, i) => {
+    const under = things.slice(0, i).find((other) => overlap(one, other));
+    if (under === undefined) return;
+    complain(one.path, `${one.name} drawn over ${under.name}`, 'a place where nothing else is drawn');
+  });
+}
+
+function thingsOn({ adjusters, testPoints, plan }: Receiver): Thing[] {
+  const cans = new Map<string, number[]>();
+  adjusters.forEach((a, i) => {
+    if (a.plan.shape === 'can') cans.set(a.plan.can, [...(cans.get(a.plan.can) ?? []), i]);
+  });
+  return [
+    ...plan.parts.map((part, i) => ({ path: ['plan', 'parts', i], name: `the ${part.kind}`, ...outline(part) })),
+    ...[...cans].map(([id, slugs]) => {
+      const [xs, ys] = [slugs.map((i) => adjusters[i]!.plan.x), slugs.map((i) => adjusters[i]!.plan.y)];
+      const [left, right, top, bottom] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
+      const half = [CAN_HALF + (right - left) / 2, CAN_HALF + (bottom - top) / 2] as const;
+      const path = ['adjusters', slugs[0]!, 'plan'];
+      return { path, name: `the can ${id}`, x: (left + right) / 2, y: (top + bottom) / 2, half };
+    }),
+    ...adjusters.flatMap(({ id, plan: own }, i) => {
+      const path = ['adjusters', i, 'plan'];
+      const round = (name: string, { x, y }: PlanPoint, half: number, more: Path) => [
+        { path: [...path, ...more], name, x, y, half },
+      ];
+      return [
+        ...(own.shape === 'trap' ? round(`the trap ${id}`, own, TRAP_RADIUS, []) : []),
+        ...(own.letter === undefined ? [] : round(`the letter of ${id}`, own.letter, LETTER_RADIUS, ['letter'])),
+      ];
+    }),
+    ...testPoints.map(({ id, plan: { x, y } }, i) => {
+      return { path: ['testPoints', i, 'plan'], name: `the test point ${id}`, x, y, half: POINT_RADIUS };
+    }),
+  ];
+}
+
+function outline(part: PlanPart): Pick<Thing, 'x' | 'y' | 'half'> {
+  const { x, y } = part;
+  switch (part.kind) {
+    case 'valve':
+      return { x, y, half: 27 };
+    case 'electrolytic':
+      return { x, y, half: 22 };
+    case 'can':
+      return { x, y, half: [CAN_HALF, CAN_HALF] };
+    case 'transformer':
+      return { x, y, half: [44, 38] };
+    case 'box':
+      return { x: x + part.width / 2, y: y + part.height / 2, half: [part.width / 2, part.height / 2] };
+    case 'resistor':
+      return { x, y, half: part.upright ? [5, 19] : [19, 5] };
+  }
+}
+
+function overlap(a: Thing, b: Thing): boolean {
+  const [width, height] = [Math.abs(a.x - b.x), Math.abs(a.y - b.y)];
+  const corner = ({ half }: Thing): readonly [number, number] => (typeof half === 'number' ? [0, 0] : half);
+  const radius = ({ half }: Thing): number => (typeof half === 'number' ? half : 0);
+  const apart = [
+    Math.max(width - corner(a)[0] - corner(b)[0], 0),
+    Math.max(height - corner(a)[1] - corner(b)[1], 0),
+  ] as const;
+  const room = radius(a) + radius(b);
+  // Two boxes that touch along an edge do not lie on each other.
+  return room > 0
+    ? Math.hypot(...apart) < room - 1e-9
+    : width < corner(a)[0] + corner(b)[0] && height < corner(a)[1] + corner(b)[1];
+}
