@@ -89,7 +89,7 @@ const RECEIVER = {
   'biasLines.unclampedRestVolts': 'Volts of the line with no signal and no clamp.',
   'biasLines.unclampedVoltsPerDetectedVolt': 'By how many volts it moves for each volt of its detector.',
   'receiver.detectors':
-    'Envelope and FM detectors. How a detector loads its circuit is worked out from the parts of the detector: the resistance that the deck shows there stands for it at the volts of the sheet.',
+    'Envelope and FM detectors. How a detector loads its circuit follows from its own parts and the level; the deck holds the circuit without it.',
   'detectors.id': 'Short name of the detector.',
   'detectors.kind': 'envelope: one diode. discriminator or ratio: an FM detector.',
   'detectors.node': 'Node of the deck that the diode stands on.',
