@@ -79,6 +79,11 @@ export function aidsWithin({ sealed, aids }: Scenario): Pick<ScenarioAids, 'hint
   return { hints: !sealed && aids.hints, toleranceMarks: !sealed && aids.toleranceMarks };
 }
 
+/** The phases look at bench and curve, and neither need show a part that has failed: whether one is left is said after signing. A sealed run says nothing at all. */
+export function partsAreOpen({ sealed, faults }: Pick<Scenario, 'sealed' | 'faults'>): boolean {
+  return !sealed && faults.length > 0;
+}
+
 function wantsOf({ receiver, scenario }: Pick<BenchSetup, 'receiver' | 'scenario'>): Wants {
   const sheets = Object.fromEntries(receiver.responses.map(({ id, setUp }) => [id, sheetAsks(setUp)]));
   return { proofs: scenario.proofs, sheets, steps: receiver.procedure.map(({ phase }) => phase) };

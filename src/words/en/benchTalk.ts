@@ -72,6 +72,7 @@ export const dialogWords = {
     missing: 'Something is still missing. You may sign off all the same, but the set may not pass.',
     sealed:
       'This job is sealed: nothing is said of what is done or missing before you sign. The report will say it all.',
+    parts: 'Parts are not looked at here: whether everything that had failed was replaced, only the report will say.',
     unsaid: 'Proofs whose finding is not written down, or does not fit:',
     sign: 'Sign off',
     keep: 'Keep working',

@@ -9,6 +9,7 @@ import { Told } from '../../../kit/Told.tsx';
 import { Button } from '../../../kit/theme/art.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
 import { PHASES } from '../../../session/phase.ts';
+import { partsAreOpen } from '../../../session/session.ts';
 import './dialogs.css';
 
 /** The name that runs are handed in under, for the field that asks for it. */
@@ -46,6 +47,7 @@ export function SignOff({ port, learner }: { readonly port: BenchPort; readonly 
               : words.missing}
       </p>
       {timeUp && sealed ? <p>{words.sealed}</p> : null}
+      {partsAreOpen(port.scenario) ? <p>{words.parts}</p> : null}
       {unsaid.length === 0 ? null : (
         <div class="missing">
           <p class="l">{words.unsaid}</p>
