@@ -1,10 +1,13 @@
-/** Asks another search than the certifier's of every scenario whose failed part no slug may make good for. Run: `npx tsx scripts/second-opinion.ts`; takes minutes. */
+/** Asks another search than the certifier's of every scenario whose failed part no slug may make good for. Run: `npx tsx scripts/second-opinion.ts`, or with the scenarios named; takes minutes. */
 import { certificateOf, secondOpinion } from '../tests/certify/secondOpinion.ts';
 import { shippedLibrary } from '../tests/files/shipped.ts';
 
 const LOOKS = 6000;
 
+const named = process.argv.slice(2);
+
 for (const { id } of shippedLibrary().scenarios) {
+  if (named.length > 0 && !named.includes(id)) continue;
   const { uncured } = certificateOf(id);
   if (uncured === null) continue;
   const least = secondOpinion(id, 1, LOOKS);

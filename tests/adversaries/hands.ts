@@ -97,7 +97,7 @@ function guess(proof: ProofId, chance: () => number) {
   return { type: 'findingStated', proof, answer, figure: Math.round(80 * chance()) / 10 } as const;
 }
 
-function marked(setup: BenchSetup, events: readonly TimedEvent[]): Mark {
+export function marked(setup: BenchSetup, events: readonly TimedEvent[]): Mark {
   const { passed, total } = grade(setup, events);
   return { passed, points: total };
 }
@@ -113,22 +113,31 @@ function nominal({ receiver }: Pick<BenchSetup, 'receiver'>): Readonly<Record<st
 function copied(setup: BenchSetup): Mark {
   const { scenario } = setup;
   if (!scenario.sealed) return blind(setup, 'copier', { turns: nominal(setup), mends: true });
-  const first = attempt(scenario, 1);
-  const hand = createHand(first);
-  makeSound(first, hand);
-  atTheBench(first, hand, nominal(first));
-  for (const proof of scenario.proofs) {
-    prove(proof, hand);
-    hand.take(trueFinding(first, hand.state, proof));
-  }
-  hand.take({ type: 'signedOff' });
   const next = attempt(scenario, 2);
-  const again = createHand(next);
-  for (const { atMs: _, ...event } of hand.events) again.take(event);
-  return marked(next, again.events);
+  return marked(next, aCopy(next, goodRun(attempt(scenario, 1)).events).events);
 }
 
-function attempt(scenario: BenchSetup['scenario'], number: number): BenchSetup {
+/** The whole job as it should be done, with all that was seen. */
+export function goodRun(setup: BenchSetup): Hand {
+  const hand = createHand(setup);
+  makeSound(setup, hand);
+  atTheBench(setup, hand, nominal(setup));
+  for (const proof of setup.scenario.proofs) {
+    prove(proof, hand);
+    hand.take(trueFinding(setup, hand.state, proof));
+  }
+  hand.take({ type: 'signedOff' });
+  return hand;
+}
+
+/** What was done at one bench, act by act, at another. */
+export function aCopy(setup: BenchSetup, events: readonly TimedEvent[]): Hand {
+  const again = createHand(setup);
+  for (const { atMs: _, ...event } of events) again.take(event);
+  return again;
+}
+
+export function attempt(scenario: BenchSetup['scenario'], number: number): BenchSetup {
   const made = attemptSetup(shippedLibrary().receivers.get(scenario.receiver)!, scenario, number);
   if (!made.ok) throw new Error(JSON.stringify(made.problems));
   return made.value;
@@ -163,7 +172,7 @@ function byTicks(setup: BenchSetup): Readonly<Record<string, number>> {
   return turns;
 }
 
-function demandsOf(setup: BenchSetup): Demands {
+export function demandsOf(setup: BenchSetup): Demands {
   const { receiver, deck, scenario } = setup;
   const standing = faultEffects(receiver, deck, scenario.faults, []).deck;
   const slugs = receiver.adjusters.map((a) => a.id);

@@ -1,6 +1,7 @@
 /**
  * `npm run adversaries`: every hand at every scenario of the course, or at those that are named, on as many processes as there are processors.
  * `--csv`: hand,scenario,sealed,passed,points on the standard output; else a table. `--track TRACK`, `--hand HAND` (both may be said more than once), `--jobs N`.
+ * `--copies`: everything done at each of twelve attempts of a sealed scenario, done at every other. `--scatter`: the technician's points over ten of them. `--attempts N`.
  * Progress goes to the standard error. Leaves with 1 where a hand that does not look has passed anything sealed or a search for a fault, or more than three others.
  */
 import { spawn } from 'node:child_process';
@@ -8,11 +9,14 @@ import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { shippedLibrary } from '../files/shipped.ts';
+import { copiesOf, scatterOf, technicianAt } from './attempts.ts';
 import { ADVERSARIES, type HandName, HONEST, markOf } from './hands.ts';
 
 const HANDS: readonly HandName[] = [...ADVERSARIES, ...HONEST];
 const HEADER = 'hand,scenario,sealed,passed,points';
 const MOST_BY_LUCK = 3;
+/** Points, standard deviation: the same hand at the same job. */
+const MOST_SCATTER = 4;
 
 const { values, positionals } = parseArgs({
   allowPositionals: true,
@@ -21,6 +25,10 @@ const { values, positionals } = parseArgs({
     track: { type: 'string', multiple: true },
     hand: { type: 'string', multiple: true },
     jobs: { type: 'string' },
+    /** sealed scenarios only: copies from attempt to attempt, and the technician's points over so many of them */
+    copies: { type: 'boolean', default: false },
+    scatter: { type: 'boolean', default: false },
+    attempts: { type: 'string' },
     /** of a child: these scenarios, one after the other, lines without a header */
     child: { type: 'boolean', default: false },
   },
@@ -55,7 +63,9 @@ function lineOf({ hand, id, sealed, passed, points }: Row): string {
   return [hand, id, sealed, passed, points].join(',');
 }
 
-if (values.child) {
+if (values.copies) copies();
+else if (values.scatter) scatter();
+else if (values.child) {
   for (const { id, sealed } of wanted) {
     for (const hand of hands) {
       const { passed, points } = markOf(hand, id);
@@ -63,6 +73,30 @@ if (values.child) {
     }
   }
 } else process.exitCode = await all();
+
+/** Twelve attempts make 132 pairs. */
+function copies(): void {
+  console.log('scenario,pairs,met,passed');
+  for (const { id } of wanted.filter(({ sealed }) => sealed)) {
+    const { pairs, met, passed } = copiesOf(id, Number(values.attempts ?? 12));
+    console.log([id, pairs, met, passed].join(','));
+    if (passed > 0) process.exitCode = 1;
+  }
+}
+
+function scatter(): void {
+  console.log('scenario,attempt,passed,points');
+  for (const { id } of wanted.filter(({ sealed }) => sealed)) {
+    const points = Array.from({ length: Number(values.attempts ?? 10) }, (_, i) => {
+      const mark = technicianAt(id, i + 1);
+      console.log([id, i + 1, mark.passed, mark.points].join(','));
+      return mark.points;
+    });
+    const { mean, deviation } = scatterOf(points);
+    console.log(`${id}: mean ${mean.toFixed(1)}, standard deviation ${deviation.toFixed(1)}`);
+    if (deviation > MOST_SCATTER) process.exitCode = 1;
+  }
+}
 
 async function all(): Promise<number> {
   const rows: Row[] = [];
