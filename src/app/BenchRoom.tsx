@@ -7,16 +7,18 @@ import { Button } from '../kit/theme/art.tsx';
 import { toldBench } from '../present/told.ts';
 import { BenchPage } from '../rooms/bench/BenchPage.tsx';
 import { readEndlessId } from '../scenario/endlessId.ts';
+import { GUIDED_SCENARIO } from '../scenario/guided.ts';
 import { createSoundDesk } from '../services/sound/soundDesk.ts';
 import { LostBench } from './LostBench.tsx';
 import { openBench } from './openBench.ts';
 import type { RoomProps } from './roomProps.ts';
+import { routeHash } from './routes.ts';
 import { Reading, StorageSlips } from './StorageSlips.tsx';
 import { soundFollowing } from './soundFollowing.ts';
 import { type BenchHere, type HandOver, useBenchAccess } from './useBenchAccess.ts';
 import { type BenchSetups, useSetups } from './useSetups.ts';
 
-type BenchRoomProps = RoomProps & { readonly scenarioId: string };
+type BenchRoomProps = RoomProps & { readonly scenarioId: string; readonly guided: boolean };
 
 export default function BenchRoom(props: BenchRoomProps) {
   const { shell, store: words } = useWords();
@@ -126,6 +128,9 @@ function OpenBench({ setups, ...props }: HereProps & { readonly setups: BenchSet
         port={port}
         learner={learner}
         onHome={() => go({ page: 'course' })}
+        guided={props.guided && scenarioId === GUIDED_SCENARIO}
+        // The address forgets the guide, and the bench stays as it is.
+        onGuideSkipped={() => history.replaceState(null, '', routeHash({ page: 'bench', scenarioId }))}
         sound={{
           status: () => sound.desk.status(),
           toggle: () => sound.desk.setEnabled(sound.desk.status() === 'off'),

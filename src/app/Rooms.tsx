@@ -4,6 +4,7 @@ import { useEffect, useMemo, useState } from 'preact/hooks';
 import { unreachable } from '../base/never.ts';
 import { useFirstWords, WordsContext } from '../kit/hooks/useWords.ts';
 import { CoursePage } from '../rooms/course/CoursePage.tsx';
+import { GUIDED_SCENARIO } from '../scenario/guided.ts';
 import type { Library } from '../services/library/library.ts';
 import type { ClaimParts } from '../services/store/benchClaims.ts';
 import type { LearnerMemory } from '../services/store/learnerMemory.ts';
@@ -20,7 +21,8 @@ import { StorageSlips } from './StorageSlips.tsx';
 
 type Lazy<P> = () => Promise<{ readonly default: ComponentType<P> }>;
 
-const benchRoom: Lazy<RoomProps & { readonly scenarioId: string }> = () => import('./BenchRoom.tsx');
+const benchRoom: Lazy<RoomProps & { readonly scenarioId: string; readonly guided: boolean }> = () =>
+  import('./BenchRoom.tsx');
 const reportRoom: Lazy<RoomProps & { readonly runId: string }> = () => import('./ReportRoom.tsx');
 const handbookRoom: Lazy<HandbookRoomProps> = () => import('./HandbookRoom.tsx');
 
@@ -66,7 +68,13 @@ interface ShownProps {
 function Shown({ route, language, room }: ShownProps) {
   switch (route.page) {
     case 'bench':
-      return <Later load={benchRoom} words={language.all} props={{ ...room, scenarioId: route.scenarioId }} />;
+      return (
+        <Later
+          load={benchRoom}
+          words={language.all}
+          props={{ ...room, scenarioId: route.scenarioId, guided: route.guided === true }}
+        />
+      );
     case 'report':
       return <Later load={reportRoom} words={language.all} props={{ ...room, runId: route.runId }} />;
     case 'handbook':
@@ -97,6 +105,7 @@ function CourseRoom({ library, logbook, dismissed, go }: RoomProps) {
     <CoursePage
       port={port}
       onHandbook={() => go({ page: 'handbook', pageId: null })}
+      onGuide={() => go({ page: 'bench', scenarioId: GUIDED_SCENARIO, guided: true })}
       onReport={last === undefined ? null : () => go({ page: 'report', runId: last.runId })}
       notices={<StorageSlips logbook={logbook} dismissed={dismissed} />}
     />

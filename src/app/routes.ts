@@ -6,14 +6,18 @@ export type Route =
   | { readonly page: 'course' }
   /** null: its contents */
   | { readonly page: 'handbook'; readonly pageId: string | null }
-  | { readonly page: 'bench'; readonly scenarioId: string }
+  /** guided: with the guide through a first bench */
+  | { readonly page: 'bench'; readonly scenarioId: string; readonly guided?: true }
   | { readonly page: 'report'; readonly runId: string };
 
 const ID = /^[a-z0-9][a-z0-9-]{0,80}$/i;
 
+const GUIDED = 'guided';
+
 export function readRoute(hash: string): Route {
-  const [page, id] = hash.replace(/^#\/?/, '').split('/');
-  if (page === 'bench' && id !== undefined && ID.test(id)) return { page, scenarioId: id };
+  const [page, id, more] = hash.replace(/^#\/?/, '').split('/');
+  if (page === 'bench' && id !== undefined && ID.test(id))
+    return more === GUIDED ? { page, scenarioId: id, guided: true } : { page, scenarioId: id };
   if (page === 'report' && id !== undefined && ID.test(id)) return { page, runId: id };
   if (page === 'handbook' && (id === undefined || id === '')) return { page, pageId: null };
   if (page === 'handbook' && id !== undefined && ID.test(id)) return { page, pageId: id };
@@ -21,7 +25,7 @@ export function readRoute(hash: string): Route {
 }
 
 export function routeHash(route: Route): string {
-  if (route.page === 'bench') return `#/bench/${route.scenarioId}`;
+  if (route.page === 'bench') return `#/bench/${route.scenarioId}${route.guided ? `/${GUIDED}` : ''}`;
   if (route.page === 'report') return `#/report/${route.runId}`;
   if (route.page === 'handbook') return handbookHash(route.pageId);
   return '#/course';

@@ -8,6 +8,7 @@ describe('an address', () => {
     { page: 'handbook', pageId: null },
     { page: 'handbook', pageId: 'one-can' },
     { page: 'bench', scenarioId: 'first-curve' },
+    { page: 'bench', scenarioId: 'first-curve', guided: true },
     { page: 'bench', scenarioId: 'endless-2-gale' },
     { page: 'report', runId: '0b6a2f0e-6d0c-4b0e-9d58-1c2f3a4b5c6d' },
   ])('is read back as it was written: %o', (route) => {

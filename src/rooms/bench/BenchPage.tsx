@@ -16,6 +16,7 @@ import { PartsTray } from './dialogs/PartsTray.tsx';
 import { StageDialogs } from './dialogs/StageDialogs.tsx';
 import type { LearnerField } from './dialogs/stages.tsx';
 import { Clear, Help, Hints } from './dialogs/stages.tsx';
+import { Guide } from './guide/Guide.tsx';
 import { Instruments } from './Instruments.tsx';
 import { benchLayout } from './layout.ts';
 import { isPageKey } from './pageKeys.ts';
@@ -33,18 +34,22 @@ export interface BenchPageProps {
   /** the way to the course; the bench is suspended first */
   readonly onHome?: () => void;
   readonly learner: LearnerField;
+  /** with the guide through a first bench, until it is skipped */
+  readonly guided?: boolean;
+  readonly onGuideSkipped?: () => void;
   /** the sounds of the bench: off until somebody turns them on */
   readonly sound?: { readonly status: () => SoundStatus; readonly toggle: () => void };
 }
 
 type Open = 'none' | 'menu' | 'cautions' | Exclude<MenuChoice, 'suspend' | 'sound'>;
 
-export function BenchPage({ port, learner, onHome, sound }: BenchPageProps) {
+export function BenchPage({ port, learner, onHome, sound, guided = false, onGuideSkipped }: BenchPageProps) {
   const { width, height } = useWindowSize();
   const layout = useMemo(() => benchLayout(width, height), [width, height]);
   const { figures, paper, turnTo } = useSheetFigures(port);
   const aids = useMemo(() => aidsWithin(port.scenario), [port]);
   const [waxOn, setWaxOn] = useState(true);
+  const [guide, setGuide] = useState(guided);
   const [sheetOpen, setSheetOpen] = useState(false);
   const [open, setOpen] = useState<Open>('none');
   const close = useCallback(() => setOpen('none'), []);
@@ -61,14 +66,29 @@ export function BenchPage({ port, learner, onHome, sound }: BenchPageProps) {
     if (choice === 'sound') sound?.toggle();
     setOpen(choice === 'suspend' || choice === 'sound' ? 'none' : choice);
   };
-  const { sheetFolds, form } = layout;
+  const { form } = layout;
+  // The guide stands in the place of the sheet, which then folds.
+  const sheetFolds = layout.sheetFolds || guide;
+  const skipGuide = (): void => {
+    setGuide(false);
+    onGuideSkipped?.();
+  };
   return (
     <main class={`room-bench bench ${form}`} style={size(layout.page.width, layout.page.height)}>
       <BenchHeader port={port} layout={layout} menu={open === 'menu'} onMenu={toggleMenu} onHome={leave} />
       {layout.sheetTab === null ? null : (
         <SheetTab port={port} rect={layout.sheetTab} open={sheetOpen} onToggle={toggleSheet} />
       )}
-      {layout.strip === null ? null : (
+      {guide && !(sheetOpen && layout.strip === null) ? (
+        <Guide
+          port={port}
+          rect={layout.strip ?? layout.sheet}
+          line={layout.strip !== null}
+          onSkip={skipGuide}
+          onSheet={toggleSheet}
+        />
+      ) : null}
+      {layout.strip === null || guide ? null : (
         <StepStrip
           port={port}
           rect={layout.strip}

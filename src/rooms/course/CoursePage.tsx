@@ -17,6 +17,8 @@ import './course.css';
 export interface CoursePageProps {
   readonly port: CoursePort;
   readonly onHandbook: () => void;
+  /** to the guide through a first bench */
+  readonly onGuide: () => void;
   /** to the report of the last finished run; null where there is none */
   readonly onReport: (() => void) | null;
   /** what is told above the tracks */
@@ -25,7 +27,7 @@ export interface CoursePageProps {
   readonly right?: ComponentChildren;
 }
 
-export function CoursePage({ port, onHandbook, onReport, notices, right }: CoursePageProps) {
+export function CoursePage({ port, onHandbook, onGuide, onReport, notices, right }: CoursePageProps) {
   const [changes, setChanges] = useState(0);
   // Laid out at once and not after the paint: what the logbook tells in between would be lost.
   useLayoutEffect(() => port.subscribe(() => setChanges((n) => n + 1)), [port]);
@@ -72,7 +74,14 @@ export function CoursePage({ port, onHandbook, onReport, notices, right }: Cours
         <Rooms name={shellWords.rooms} links={links} />
       </Header>
       <main class="course">
-        <NextSheet cards={cards} tracks={tracks} runsRead={runsRead} drawn={drawn > 0} open={port.open} />
+        <NextSheet
+          cards={cards}
+          tracks={tracks}
+          runsRead={runsRead}
+          drawn={drawn > 0}
+          open={port.open}
+          onGuide={onGuide}
+        />
         <div class="course-main">
           {notices}
           {leftOut.length === 0 ? null : (

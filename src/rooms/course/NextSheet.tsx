@@ -7,6 +7,7 @@ import { C, T } from '../../kit/theme/ink.ts';
 import { isWon, nextCard, type Track } from '../../present/courseTracks.ts';
 import type { CourseCard } from '../../present/ports.ts';
 import { CurveInk } from './CurveInk.tsx';
+import '../../kit/links/link.css';
 import './nextSheet.css';
 
 export interface NextSheetProps {
@@ -17,9 +18,10 @@ export interface NextSheetProps {
   /** false: a plain frame for now */
   readonly drawn: boolean;
   readonly open: (scenarioId: string) => void;
+  readonly onGuide: () => void;
 }
 
-export function NextSheet({ cards, tracks, runsRead, drawn, open }: NextSheetProps) {
+export function NextSheet({ cards, tracks, runsRead, drawn, open, onGuide }: NextSheetProps) {
   const { course: words, track: wordsOf } = useFirstWords();
   const next = nextCard(cards);
   return (
@@ -31,6 +33,9 @@ export function NextSheet({ cards, tracks, runsRead, drawn, open }: NextSheetPro
         <p>{words.intro(tracks.length)}</p>
       </div>
       {next === null ? null : <Next card={next} known={runsRead} open={open} />}
+      {runsRead ? (
+        <GuideOffer fresh={cards.every(({ best, onBench }) => best === null && onBench === null)} onGuide={onGuide} />
+      ) : null}
       <div class="next-stacks">
         <h2 class="l">{words.stacksWon}</h2>
         <ul>
@@ -53,6 +58,19 @@ export function NextSheet({ cards, tracks, runsRead, drawn, open }: NextSheetPro
         </ul>
       </div>
     </section>
+  );
+}
+
+/** Who is new is asked in; who is not finds the way back. */
+function GuideOffer({ fresh, onGuide }: { readonly fresh: boolean; readonly onGuide: () => void }) {
+  const { course: words } = useFirstWords();
+  return (
+    <p class="guide-offer">
+      {fresh ? `${words.guide.offer} ` : ''}
+      <button type="button" class="link" onClick={onGuide}>
+        {fresh ? words.guide.begin : words.guide.again}
+      </button>
+    </p>
   );
 }
 

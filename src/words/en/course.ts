@@ -59,6 +59,11 @@ export const courseWords = {
   title: 'Course of alignment',
   intro: (tracks: number): string =>
     `${countWord(tracks)} ${format.plural(tracks, { one: 'track', other: 'tracks' })}. Each card is one job on one set. Put its curve right and the outline fills with hay: the closer the curve, the thicker the stack. Par is the turns and minutes of a good run.`,
+  guide: {
+    offer: 'Never seen a sweep?',
+    begin: 'Begin with the guide',
+    again: 'The guided first bench',
+  },
   nextForYou: 'Next for you',
   stacksWon: 'Stacks won',
   wanted: 'wanted',

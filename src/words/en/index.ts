@@ -24,6 +24,7 @@ import { findingCardWords } from './finding.ts';
 import { first } from './first.ts';
 import { glossaryWords } from './glossary.ts';
 import { causeWords, faultWords, findingWords, heldWords, limitWords } from './grading.ts';
+import { guideWords } from './guide.ts';
 import { partsWords } from './parts.ts';
 import { actNames, badTimeInFile, verdictSentences, verdictTitles } from './problems.ts';
 import { refusalWithSubject } from './refusals.ts';
@@ -55,6 +56,7 @@ export const en = {
   narrow: narrowWords,
   dialogs: dialogWords,
   finding: findingCardWords,
+  guide: guideWords,
   live: liveWords,
   tubeTags: tubeWords,
   tubeTalk,

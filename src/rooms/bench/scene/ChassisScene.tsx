@@ -112,6 +112,7 @@ export function ChassisScene({ port, layout, selected, onSelect }: ChassisSceneP
         {receiver.testPoints.map((point) => (
           <span
             key={point.id}
+            data-point={point.id}
             class={`point-spot${point.plan.y * scale < 60 ? ' low' : ''}`}
             style={{ left: `${point.plan.x * scale}px`, top: `${point.plan.y * scale}px` }}
           >

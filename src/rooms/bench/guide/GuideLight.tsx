@@ -1,0 +1,58 @@
+/** Rust corners round the parts of the bench that the guide means, wherever they stand. They take no pointer. */
+import { useLayoutEffect, useRef, useState } from 'preact/hooks';
+import { place, type Rect } from '../../../kit/px.ts';
+import type { BenchPort } from '../../../present/ports.ts';
+
+const ROOM = 6;
+/** px: a point has no size of its own */
+const LEAST = 26;
+
+interface GuideLightProps {
+  readonly port: BenchPort;
+  readonly find: () => readonly HTMLElement[];
+}
+
+export function GuideLight({ port, find }: GuideLightProps) {
+  const [rects, setRects] = useState<readonly Rect[]>([]);
+  const last = useRef('');
+  useLayoutEffect(() => {
+    const look = (): void => {
+      const bench = document.querySelector('main')?.getBoundingClientRect();
+      if (bench === undefined) return;
+      const now = find().map((part) => around(part.getBoundingClientRect(), bench));
+      const key = JSON.stringify(now);
+      if (key === last.current) return;
+      last.current = key;
+      setRects(now);
+    };
+    look();
+    const stop = port.subscribe(look);
+    addEventListener('scroll', look, { capture: true, passive: true });
+    addEventListener('resize', look);
+    addEventListener('click', look);
+    return () => {
+      stop();
+      removeEventListener('scroll', look, { capture: true });
+      removeEventListener('resize', look);
+      removeEventListener('click', look);
+    };
+  }, [port, find]);
+  return (
+    <>
+      {rects.map((rect, i) => (
+        <span key={i} class="guide-light placed" style={place(rect)} aria-hidden="true" />
+      ))}
+    </>
+  );
+}
+
+function around(part: DOMRect, bench: DOMRect): Rect {
+  const width = Math.max(LEAST, part.width) + 2 * ROOM;
+  const height = Math.max(LEAST, part.height) + 2 * ROOM;
+  return {
+    x: Math.round(part.left + part.width / 2 - width / 2 - bench.left),
+    y: Math.round(part.top + part.height / 2 - height / 2 - bench.top),
+    width: Math.round(width),
+    height: Math.round(height),
+  };
+}

@@ -1,0 +1,132 @@
+/** What the guide through a first bench says: for each step its name, what to do, and why. */
+import type { GuideSaid, GuideStepId } from '../guideSaid.ts';
+import { format } from './figures.ts';
+
+const { frequency, width, written } = format;
+
+interface StepWords {
+  readonly title: string;
+  readonly what: (said: GuideSaid) => string;
+  readonly why: string;
+}
+
+export const guideWords = {
+  name: 'Guide',
+  stepOf: (at: number, all: number): string => `Guide, step ${at} of ${all}`,
+  what: 'What',
+  why: 'Why',
+  showMe: 'Show me',
+  goThere: 'Take me there',
+  skip: 'Skip the guide',
+  seesItself: 'Nothing to press: the guide sees it done. The key . goes to what is lit.',
+  wait: 'Let the picture settle.',
+  turn: (slug: string, inwards: boolean): string =>
+    inwards
+      ? `Turn slug ${slug} in, by eighths: the key ] or the button.`
+      : `Turn slug ${slug} out, by eighths: the key [ or the button.`,
+  steps: {
+    earth: {
+      title: 'Earth first',
+      what: ({ point }) => `Clip the earth strap to ${point} on the chassis.`,
+      why: 'Set and instruments must share one zero. Without it mains hum rides on the trace.',
+    },
+    rf: {
+      title: 'The sweep goes in',
+      what: ({ point }) => `Clip the RF lead to ${point}.`,
+      why: 'The sweep source runs its frequency up and down past the set\u2019s own. This lead brings that sweep to the input.',
+    },
+    pad: {
+      title: 'End the cable',
+      what: () => 'Panel Leads: switch the 75 \u03a9 termination on.',
+      why: 'A cable without its own resistance at the end throws part of the sweep back. That puts ripple on the curve.',
+    },
+    capacitor: {
+      title: 'Keep direct volts apart',
+      what: () => 'Panel Leads: switch the RF capacitor on.',
+      why: 'The capacitor lets the sweep through and holds direct volts back. On a live set it saves source and set from each other.',
+    },
+    probe: {
+      title: 'The answer comes out',
+      what: ({ point }) => `Put the Y lead on ${point}.`,
+      why: 'What the set makes of each frequency is taken off here. It goes to the tube and moves the spot up.',
+    },
+    tip: {
+      title: 'A probe that detects',
+      what: () => 'Panel Leads: set the Y tip to probe.',
+      why: 'There is no detector in this can, so the probe has one. It turns the height of the signal into volts for the tube.',
+    },
+    x: {
+      title: 'Across the tube',
+      what: () => 'Plug the X lead into the X input of the tube.',
+      why: 'The same swing that moves the frequency now moves the spot sideways. So left to right on the tube is low to high.',
+    },
+    sweep: {
+      title: 'How wide to sweep',
+      what: ({ centreHz, spanHz }) =>
+        `Centre ${frequency(centreHz)}, span ${width(spanHz)}. Return on the knob: type it.`,
+      why: 'The hump is a few hundred kilohertz wide. Swept too wide it is a spike on which nothing can be judged.',
+    },
+    level: {
+      title: 'Loud enough',
+      what: ({ levelDb }) => `Turn the level to ${written(levelDb, 0)} dB.`,
+      why: 'Too little and the curve drowns; too much and it is flattened. The sheet\u2019s level lies between.',
+    },
+    height: {
+      title: 'Use the whole face',
+      what: () =>
+        'Move the trace with Y position and Y gain until it stands at least three divisions tall, all of it on the face.',
+      why: 'Heights are compared by eye. The taller the trace, the smaller the error.',
+    },
+    phasing: {
+      title: 'Lay one trace on the other',
+      what: () => 'Turn the phasing until the two humps are one.',
+      why: 'The sweep lags behind the beam, so the way out and the way back draw two curves. Neither is true until they lie on each other.',
+    },
+    blanking: {
+      title: 'Dark on the way back',
+      what: () => 'Switch the retrace blanking on.',
+      why: 'With the way back dark, the beam draws the line of no signal instead. Heights are measured from that base line.',
+    },
+    crystals: {
+      title: 'Pips tell the frequency',
+      what: ({ hz }) => `Plug in the crystal ${frequency(hz)}.`,
+      why: 'A crystal puts a small pip on the curve at its own frequency. The tube has no other scale that can be trusted.',
+    },
+    pips: {
+      title: 'A crumb, not a fence post',
+      what: () => 'Turn the pip height until the pips are small but plain to see.',
+      why: 'A big pip bends the line that it should only mark.',
+    },
+    tool: {
+      title: 'The tool that fits',
+      what: () => 'Take the plastic hexagon: the key 1, or press it.',
+      why: 'A can holds two coils. In each a slug, a core on a thread, sets its frequency; its hexagon wants a tool that is not metal.',
+    },
+    slug: {
+      title: 'Bring the hump home',
+      what: ({ turn }) => turn,
+      why: 'A core further in lowers its coil\u2019s frequency. Watch the tube, not the slug: the hump wants to stand on the middle pip, even on both shoulders.',
+    },
+    halveLevel: {
+      title: 'Proof: halve the level',
+      what: ({ levelDb }) =>
+        `Lower the level by 6 dB, read how tall the trace is, and turn it back to ${written(levelDb, 0)} dB.`,
+      why: 'If the shape stays as it shrinks, no stage was overloaded and the curve is true. That is what a proof is for.',
+    },
+    swingPhase: {
+      title: 'Proof: swing the phasing',
+      what: () => 'Turn the phasing about 15\u00b0 away, see how far the middle pip slides, and turn it back.',
+      why: 'If it comes back to the same place, the phase was right and not merely lucky.',
+    },
+    finding: {
+      title: 'Say what you saw',
+      what: () => 'Answer the card: what happened, and the figure read off the graticule.',
+      why: 'The bench saw the act, but only you can have looked. Nobody answers this one for you.',
+    },
+    sign: {
+      title: 'Sign off',
+      what: () => 'Press Sign off, or go over the sheet once more first.',
+      why: 'A signature says: I looked, and it stands. The report shows what each act was worth.',
+    },
+  } satisfies Readonly<Record<GuideStepId, StepWords>> as Readonly<Record<GuideStepId, StepWords>>,
+} as const;

@@ -1,0 +1,34 @@
+/** The steps that the guide has words for, and what there is to be said of one: places and figures of the sheet. */
+
+export type GuideStepId =
+  | 'earth'
+  | 'rf'
+  | 'pad'
+  | 'capacitor'
+  | 'probe'
+  | 'tip'
+  | 'x'
+  | 'sweep'
+  | 'level'
+  | 'height'
+  | 'phasing'
+  | 'blanking'
+  | 'crystals'
+  | 'pips'
+  | 'tool'
+  | 'slug'
+  | 'halveLevel'
+  | 'swingPhase'
+  | 'finding'
+  | 'sign';
+
+export interface GuideSaid {
+  /** on the chassis */
+  readonly point: string;
+  readonly hz: number;
+  readonly centreHz: number;
+  readonly spanHz: number;
+  readonly levelDb: number;
+  /** of a slug: the whole sentence */
+  readonly turn: string;
+}
