@@ -15,7 +15,7 @@ import type { BenchLayout } from './layout.ts';
 /** off; on; on but held back by the browser until the next click or key; on, but this machine cannot play */
 export type SoundStatus = 'off' | 'on' | 'waiting' | 'silent';
 
-export type MenuChoice = 'help' | 'hints' | 'parts' | 'suspend' | 'clear' | 'sound';
+export type MenuChoice = 'help' | 'hints' | 'parts' | 'circuit' | 'suspend' | 'clear' | 'sound';
 
 interface BenchMenuProps {
   readonly port: BenchPort;
@@ -68,7 +68,7 @@ interface ChoicesProps {
 }
 
 function Choices({ port, low, top, onToggle, onChoose, sound }: ChoicesProps) {
-  const { header: headerWords, parts: partsWords, shell } = useWords();
+  const { circuit, header: headerWords, parts: partsWords, shell } = useWords();
   const list = useRef<HTMLDivElement>(null);
   const taken = usePort(port, () => port.state().hintsTaken);
   const hints = aidsWithin(port.scenario).hints && port.scenario.hints.length > 0;
@@ -113,6 +113,7 @@ function Choices({ port, low, top, onToggle, onChoose, sound }: ChoicesProps) {
       <Frame kind="card" />
       {hints ? item('hints', headerWords.hints(Math.max(0, port.scenario.hints.length - taken))) : null}
       {port.scenario.faults.length > 0 ? item('parts', partsWords.menu) : null}
+      {item('circuit', circuit.menu)}
       {item('help', headerWords.help)}
       <a role="menuitem" href={handbookHash()}>
         {shell.handbook}

@@ -10,6 +10,7 @@ import { Announcer } from './Announcer.tsx';
 import { BenchHeader } from './BenchHeader.tsx';
 import { BenchMenu, type MenuChoice, type SoundStatus } from './BenchMenu.tsx';
 import { BenchScene } from './BenchScene.tsx';
+import { CircuitPlace } from './circuit/CircuitPlace.tsx';
 import { Cautions } from './dialogs/Briefing.tsx';
 import { FindingCard } from './dialogs/FindingCard.tsx';
 import { PartsTray } from './dialogs/PartsTray.tsx';
@@ -58,7 +59,11 @@ export function BenchPage({ port, learner, onHome, sound, guided = false, onGuid
   const showCautions = useCallback(() => setOpen('cautions'), []);
   const wax = useMemo(() => ({ allowed: aids.toleranceMarks, on: waxOn, set: setWaxOn }), [aids, waxOn]);
   const leave = useMemo(() => (onHome === undefined ? null : () => leaveBench(port, onHome)), [port, onHome]);
-  usePageKeys(toggleSheet, () => setOpen('help'));
+  usePageKeys(
+    toggleSheet,
+    () => setOpen('circuit'),
+    () => setOpen('help'),
+  );
 
   if (layout === null) return <TooNarrow onHome={onHome} />;
   const choose = (choice: MenuChoice): void => {
@@ -120,6 +125,7 @@ export function BenchPage({ port, learner, onHome, sound, guided = false, onGuid
       />
       {open === 'help' ? <Help onClose={close} /> : null}
       {open === 'hints' ? <Hints port={port} onClose={close} /> : null}
+      {open === 'circuit' ? <CircuitPlace port={port} onClose={close} /> : null}
       {open === 'parts' ? <PartsTray port={port} onClose={close} /> : null}
       {open === 'cautions' ? <Cautions port={port} onClose={close} /> : null}
       {open === 'clear' ? <Clear port={port} onClose={close} /> : null}
@@ -147,12 +153,13 @@ function TooNarrow({ onHome }: { readonly onHome: (() => void) | undefined }) {
   );
 }
 
-/** S for the sheet, ? for the keys; never while something is typed. */
-function usePageKeys(onSheet: () => void, onHelp: () => void): void {
+/** S for the sheet, I for the circuit (a letter that no slug has), ? for the keys; never while something is typed. */
+function usePageKeys(onSheet: () => void, onCircuit: () => void, onHelp: () => void): void {
   useEffect(() => {
     const key = (event: KeyboardEvent): void => {
       if (event.ctrlKey || event.altKey || event.metaKey || event.defaultPrevented || isTyping(event.target)) return;
       if (isPageKey(event, 'sheet')) onSheet();
+      else if (isPageKey(event, 'circuit')) onCircuit();
       else if (event.key === '?') onHelp();
       else return;
       event.preventDefault();

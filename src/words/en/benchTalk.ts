@@ -108,6 +108,7 @@ export const dialogWords = {
       ['1, 2, 3', 'take a tool: hexagon, blade, steel'],
       ['W, then 1 to 4', 'in the card after a proof: choose what you saw'],
       ['S', 'opens or closes the service sheet'],
+      ['I', 'opens the circuit diagram'],
       ['?', 'this list'],
     ] as const,
     mouse: 'Drag up or down on a knob; shift, or a second finger, for a tenth; the wheel goes one step.',

@@ -17,6 +17,7 @@ import {
   tubeControlWords,
 } from './bench.ts';
 import { dialogWords, liveWords, refusalWords, tubeTalk } from './benchTalk.ts';
+import { circuitWords } from './circuit.ts';
 import { conductRuleWords } from './conductRules.ts';
 import { curveWords } from './curve.ts';
 import { leadNames, slugNames, toolNames } from './facts.ts';
@@ -62,6 +63,7 @@ export const en = {
   tubeTalk,
   scene: sceneWords,
   parts: partsWords,
+  circuit: circuitWords,
 
   // trade words and what they mean
   glossary: glossaryWords,

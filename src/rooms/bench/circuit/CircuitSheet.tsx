@@ -1,0 +1,204 @@
+/** The circuit diagram over the bench, page by page; what is pointed at on it is ringed on the chassis, and the other way round. */
+import { useMemo, useState } from 'preact/hooks';
+import { Modal } from '../../../kit/dialogs/Modal.tsx';
+import { useWindowSize } from '../../../kit/hooks/useWindowSize.ts';
+import { useWords } from '../../../kit/hooks/useWords.ts';
+import { Button, Ink } from '../../../kit/theme/art.tsx';
+import { chassisSpots } from '../../../present/circuit/chassisSpots.ts';
+import { circuitDiagram } from '../../../present/circuit/circuitDiagram.ts';
+import { circuitPages } from '../../../present/circuit/circuitPages.ts';
+import type { CircuitSymbol } from '../../../present/circuit/circuitTypes.ts';
+import type { BenchPort } from '../../../present/ports.ts';
+import { partsTray } from '../../../receiver/faults/partsTray.ts';
+import { slugLetters } from '../../../receiver/slugLetters.ts';
+import { chassisArt } from '../scene/chassisArt.ts';
+import { SymbolMark } from './SymbolMark.tsx';
+import './circuit.css';
+
+/** px: beside the drawing the chassis stands where there is that much, else under it */
+const BESIDE = 1000;
+const CHASSIS = 250;
+
+export function CircuitSheet({ port, onClose }: { readonly port: BenchPort; readonly onClose: () => void }) {
+  const words = useWords();
+  const { circuit: say, dialogs, parts: partsWords, scene } = words;
+  const { receiver, setup } = port;
+  const diagram = useMemo(
+    () =>
+      circuitDiagram(receiver, setup.deck, {
+        own: say.own,
+        coupledWith: say.coupledWith,
+        hertz: (hz) => say.hertz(String(Math.round(hz / 1e4) / 100)),
+      }),
+    [receiver, setup, say],
+  );
+  const names = useNames(port);
+  const { width } = useWindowSize();
+  const room = Math.min(1320, width - 40) - (width >= BESIDE ? CHASSIS + 90 : 70);
+  const pages = useMemo(() => circuitPages(diagram, room), [diagram, room]);
+  const [turned, setPage] = useState(0);
+  const page = Math.min(turned, pages.length - 1);
+  const [pointed, setPointed] = useState<CircuitSymbol | null>(
+    () => diagram.symbols.find((s) => s.slug !== null && s.slug === port.state().toolIn) ?? null,
+  );
+  const [listed, setListed] = useState(false);
+  const art = useMemo(() => chassisArt(scene, receiver, 1), [scene, receiver]);
+  const spots = pointed === null ? [] : chassisSpots(receiver, pointed);
+  const same = (s: CircuitSymbol) =>
+    pointed !== null &&
+    s.name === pointed.name &&
+    s.part === pointed.part &&
+    (s.kind === 'point') === (pointed.kind === 'point');
+  const title = (sections: readonly number[]): string =>
+    sections
+      .map((i) => {
+        const { stage } = diagram.sections[i]!;
+        if (stage === null) return i === 0 ? say.input : say.detector;
+        return receiver.stages.find((s) => s.element === stage)?.device.split(/[\s,]/)[0] ?? stage;
+      })
+      .join(', ');
+  const show = (symbol: CircuitSymbol): void => {
+    setPointed(symbol);
+    const on = pages.findIndex((p) => p.sections.includes(symbol.section));
+    if (on >= 0) setPage(on);
+  };
+  const { box } = diagram;
+  const top = box.y - 18;
+  const height = box.height + 22;
+  return (
+    <Modal title={say.title} onCancel={onClose} wide>
+      <div class="circuit">
+        <p class="si">{say.hint}</p>
+        <div class="circuit-tabs">
+          {listed
+            ? null
+            : pages.map((p, i) => (
+                <button key={p.fromX} type="button" aria-pressed={i === page} onClick={() => setPage(i)}>
+                  {title(p.sections)}
+                </button>
+              ))}
+          <button type="button" aria-pressed={listed} onClick={() => setListed(!listed)}>
+            {say.list}
+          </button>
+        </div>
+        <div class="circuit-both">
+          {listed ? (
+            <div class="circuit-list">
+              {diagram.sections.map((section, i) => (
+                <section key={section.fromX}>
+                  <h3 class="l">{title([i])}</h3>
+                  <ul>
+                    {diagram.symbols
+                      .filter((s) => s.section === i && s.label !== null)
+                      .map((s) => (
+                        <li key={s.key}>{names(s)}</li>
+                      ))}
+                  </ul>
+                </section>
+              ))}
+            </div>
+          ) : (
+            <div class="circuit-pages">
+              {pages.map((p, i) => (
+                // biome-ignore lint/a11y/useSemanticElements: a drawing whose parts are named one by one
+                <svg
+                  key={p.fromX}
+                  class={i === page ? 'circuit-page' : 'circuit-page other'}
+                  role="group"
+                  aria-label={`${say.diagram}: ${title(p.sections)}`}
+                  viewBox={`${p.fromX} ${top} ${p.toX - p.fromX} ${height}`}
+                  width={p.toX - p.fromX}
+                  height={height}
+                >
+                  {diagram.wires.map((wire) => (
+                    <polyline
+                      key={wire.map(({ x, y }) => `${x},${y}`).join(' ')}
+                      class="wire"
+                      points={wire.map(({ x, y }) => `${x},${y}`).join(' ')}
+                    />
+                  ))}
+                  {diagram.dots.map(({ x, y }) => (
+                    <circle key={`${x},${y}`} class="dot" cx={x} cy={y} r={2.8} />
+                  ))}
+                  {diagram.couplings.map(({ element, at }) => (
+                    <path key={element} class="coupling" d={`M${at.x - 1} ${at.y - 24}v48m4 0v-48`} />
+                  ))}
+                  {diagram.symbols
+                    .filter((s) => p.sections.includes(s.section))
+                    .map((s) => (
+                      <SymbolMark key={s.key} symbol={s} name={names(s)} pointed={same(s)} onPoint={setPointed} />
+                    ))}
+                </svg>
+              ))}
+            </div>
+          )}
+          <div class="circuit-side">
+            <div class="circuit-chassis" style={{ width: `${CHASSIS}px` }}>
+              <Ink
+                svg={art.svg}
+                width={CHASSIS}
+                height={(CHASSIS * receiver.plan.height) / receiver.plan.width}
+                viewBox={`0 0 ${receiver.plan.width} ${receiver.plan.height}`}
+                label={say.chassis}
+              />
+              <svg
+                aria-hidden="true"
+                class="circuit-rings"
+                viewBox={`0 0 ${receiver.plan.width} ${receiver.plan.height}`}
+                width={CHASSIS}
+                height={(CHASSIS * receiver.plan.height) / receiver.plan.width}
+              >
+                {spots.map(({ x, y }) => (
+                  <circle key={`${x},${y}`} class="ring" cx={x} cy={y} r={26} />
+                ))}
+                {diagram.symbols.flatMap((s) =>
+                  chassisSpots(receiver, s).map(({ x, y }) => (
+                    // biome-ignore lint/a11y/noStaticElementInteractions: keys reach the same part in the drawing
+                    <circle
+                      key={s.key}
+                      class="reach"
+                      data-spot={s.name}
+                      cx={x}
+                      cy={y}
+                      r={18}
+                      onPointerEnter={() => show(s)}
+                      onClick={() => show(s)}
+                    />
+                  )),
+                )}
+              </svg>
+            </div>
+            <p class="circuit-said" role="status">
+              {pointed === null ? '' : <b>{names(pointed)}</b>}{' '}
+              {pointed === null ? '' : spots.length === 0 ? say.nowhere : say.at(spots.map((s) => s.name).join(', '))}
+            </p>
+          </div>
+        </div>
+        <div class="modal-buttons">
+          <Button primary onClick={onClose}>
+            {dialogs.close}
+          </Button>
+          <Button onClick={() => print()}>{say.print}</Button>
+        </div>
+      </div>
+    </Modal>
+  );
+
+  function useNames({ receiver: of, setup: { deck } }: BenchPort): (symbol: CircuitSymbol) => string {
+    return useMemo(() => {
+      const tray = new Map(partsTray(of, deck).map((part) => [part.name, part]));
+      const letters = slugLetters(of);
+      return ({ part, kind, name, slug }) => {
+        const called = name ?? '';
+        if (kind === 'point') return say.named.point(called);
+        if (kind === 'source') return say.named.source(called);
+        if (kind === 'biasFeed') return say.named.line(called);
+        const held = part === null ? undefined : tray.get(part);
+        if (held?.kind === 'diode') return say.named.detector(called);
+        const letter = slug === null ? null : (letters.get(slug) ?? null);
+        if (held !== undefined) return partsWords.name(held, letter);
+        return letter === null ? say.named.fixed(called) : say.named.slugged(called, letter);
+      };
+    }, [of, deck]);
+  }
+}
