@@ -11,7 +11,6 @@ test('a slug pointed at in the circuit is shown on the chassis, and back', async
   await part.focus();
   await expect(part).toHaveAttribute('aria-pressed', 'true');
   await expect(sheet.locator('.circuit-rings .ring')).toHaveCount(1);
-  await page.screenshot({ path: '/tmp/circuit-shot.png' });
   await sheet.locator('.circuit-rings [data-spot="Lp3"]').click();
   await expect(sheet.locator('.circuit-page:not(.other) [data-part="Lp3"]')).toHaveAttribute('aria-pressed', 'true');
   await sheet.getByRole('button', { name: circuitWords.list }).click();

@@ -200,7 +200,7 @@ class Drawing extends CircuitStages {
     const label = branch.detector
       ? null
       : branch.kind === 'L'
-        ? lettering(branch.name, x + 6, 21 + (lineY > 0 ? 20 : 0))
+        ? lettering(branch.name, x + 6, lineY > 0 ? 20 : 21)
         : lettering(branch.name, x + half.x + 4, y + 5);
     pen.put({
       kind,
