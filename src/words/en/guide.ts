@@ -13,7 +13,6 @@ interface StepWords {
 export const guideWords = {
   name: 'Guide',
   stepOf: (at: number, all: number): string => `Guide, step ${at} of ${all}`,
-  what: 'What',
   why: 'Why',
   showMe: 'Show me',
   goThere: 'Take me there',

@@ -1,5 +1,5 @@
 /** The guide through a first bench: one act at a time in the place of the sheet or of the strip, with the part that is meant lit where it stands. */
-import { useEffect, useLayoutEffect, useMemo } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useMemo, useState } from 'preact/hooks';
 import { firstResponse } from '../../../bench/setup.ts';
 import { usePort } from '../../../kit/hooks/usePort.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
@@ -37,6 +37,7 @@ export function Guide({ port, rect, line, onSkip, onSheet }: GuideProps) {
   const key = usePort(port, () => JSON.stringify(steps[at]!.spot(moment())));
   const shows = usePort(port, () => steps[at]!.show(moment()).length > 0);
   const working = usePort(port, () => port.session().stage === 'working');
+  const [whyOpen, openWhy] = useState(false);
   const step = steps[at]!;
   const spot = useMemo(() => step.spot(moment()), [step, key]);
   const find = useMemo(() => () => partsMeant(words, spot), [words, spot]);
@@ -95,10 +96,15 @@ export function Guide({ port, rect, line, onSkip, onSheet }: GuideProps) {
         <div class="guide-said" role="status">
           <h2>{title}</h2>
           <p>{asked}</p>
-          <p class="guide-why">{why}</p>
+          <p class={`guide-why${whyOpen ? ' asked' : ''}`}>{why}</p>
         </div>
         <p class="guide-acts">
           <Button onClick={act}>{actWords}</Button>
+          {line ? (
+            <button type="button" class="link" aria-expanded={whyOpen} onClick={() => openWhy(!whyOpen)}>
+              {say.why}
+            </button>
+          ) : null}
           {skip}
         </p>
         {line ? null : (
