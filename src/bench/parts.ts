@@ -3,12 +3,12 @@
  * Work with the soldering iron is done on a set that is off.
  */
 import { cureOf } from '../receiver/faults/cure.ts';
-import { partsTray } from '../receiver/faults/partsTray.ts';
+import { type Part, partsTray } from '../receiver/faults/partsTray.ts';
 import type { Applied } from './benchEvent.ts';
 import { type BenchState, NO_PROOFS } from './benchState.ts';
 import { withIncident } from './incidents.ts';
 import { done, refused } from './outcome.ts';
-import type { BenchSetup } from './setup.ts';
+import { type BenchSetup, designOf } from './setup.ts';
 
 export function replacePart(setup: BenchSetup, state: BenchState, name: string): Applied {
   const { scenario, receiver, deck } = setup;
@@ -32,4 +32,10 @@ export function replacePart(setup: BenchSetup, state: BenchState, name: string):
   const travel = receiver.adjusters.find((a) => a.id === part.slug)?.travelTurns ?? 0;
   const fresh = { screwTurns: travel / 2, coreTurns: travel / 2, cracked: false, forcedTurns: 0, wear: 0 };
   return done({ ...after, slugs: { ...after.slugs, [part.slug]: fresh } }, { kind: 'clip' });
+}
+
+/** The tray as people read it: a new part bears the value that the sheet prints, not that of the one in this very set. */
+export function printedTray(setup: BenchSetup): readonly Part[] {
+  const { receiver, deck } = designOf(setup);
+  return partsTray(receiver, deck);
 }

@@ -1,9 +1,9 @@
 /** A hand does at the page what an event says at the bench. Two hands share the acts' order and differ in their means. */
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
 import type { LeadId, ToolId } from '../../src/bench/benchState.ts';
+import { printedTray } from '../../src/bench/parts.ts';
 import { initialState } from '../../src/bench/setup.ts';
 import { trueFinding } from '../../src/bench/witness.ts';
-import { partsTray } from '../../src/receiver/faults/partsTray.ts';
 import { slugLetters } from '../../src/receiver/slugLetters.ts';
 import type { FindingAnswer } from '../../src/scenario/findingAnswer.ts';
 import type { ProofId } from '../../src/scenario/proofId.ts';
@@ -40,7 +40,7 @@ export abstract class Hand {
   /** From the tray in the menu, by the name that the tray gives it. */
   private async replacePart(element: string): Promise<void> {
     const { page, setup } = this.face;
-    const part = partsTray(setup.receiver, setup.deck).find((one) => one.name === element)!;
+    const part = printedTray(setup).find((one) => one.name === element)!;
     const name = partsWords.name(part, part.slug === null ? null : slugLetters(setup.receiver).get(part.slug)!);
     await this.press(headerWords.menu);
     await this.choosePart(partsWords.menu);

@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import type { Page } from '@playwright/test';
 import type { RunFile } from '../../src/files/runFile.ts';
 import { WORDS_PAGE } from '../../src/present/handbook/address.ts';
+import type { MenuChoice } from '../../src/rooms/bench/BenchMenu.tsx';
 import { keptRecord } from '../../src/services/store/layout.ts';
 import { expect, shippedSetup } from './page.ts';
 
@@ -142,9 +143,9 @@ async function openMenu(page: Page): Promise<void> {
   await expect(page.locator('.menu')).toBeVisible();
 }
 
-async function visitMenu(page: Page, look: Look, place: string, item: number): Promise<void> {
+async function visitMenu(page: Page, look: Look, place: string, choice: MenuChoice): Promise<void> {
   await openMenu(page);
-  await page.locator('.menu button').nth(item).click();
+  await page.locator(`.menu [data-choice=${choice}]`).click();
   await expect(page.locator('dialog[open]')).toBeVisible();
   await inSizes(page, BENCH_SIZES, look, place, 'dialog[open]');
   await page.keyboard.press('Escape');
@@ -162,8 +163,8 @@ export async function visitBench(page: Page, search: string, look: Look): Promis
   await openMenu(page);
   await inSizes(page, BENCH_SIZES.slice(0, 1), look, 'menu', '.menu');
   await page.keyboard.press('Escape');
-  await visitMenu(page, look, 'hints', 0);
-  await visitMenu(page, look, 'keys', 1);
+  await visitMenu(page, look, 'hints', 'hints');
+  await visitMenu(page, look, 'keys', 'help');
   await page.locator('[data-slug]').first().click();
   await page.locator('.tool').first().click();
   await page.locator('.step .button').last().click();
@@ -173,17 +174,15 @@ export async function visitBench(page: Page, search: string, look: Look): Promis
   await inSizes(page, BENCH_SIZES, look, 'signing off', 'dialog[open]');
 }
 
-/** A valve strip on the mains with a fault in it: cautions, the parts tray, the sheet unfolded where it folds. */
+/** A valve strip on the mains with a fault in it: cautions, the parts tray, the circuit, the sheet unfolded where it folds. */
 export async function visitStrip(page: Page, search: string, look: Look): Promise<void> {
   await toBench(page, search, 'one-hump-gone');
   await inSizes(page, BENCH_SIZES, look, 'briefing of the strip', 'dialog[open]');
   await begin(page);
   await expect(page.locator('[data-slug][aria-valuenow]').first()).toBeVisible();
   await inSizes(page, BENCH_SIZES, look, 'strip');
-  await page.locator('.menu-button, .menu-corner').click();
-  const parts = (await page.locator('.menu button').count()) - 5;
-  await page.keyboard.press('Escape');
-  await visitMenu(page, look, 'parts', Math.max(0, parts));
+  await visitMenu(page, look, 'parts', 'parts');
+  await visitMenu(page, look, 'circuit', 'circuit');
   await page.setViewportSize({ width: 820, height: 1180 });
   await settled(page);
   await page.keyboard.press('s');

@@ -74,8 +74,10 @@ class Drawing extends CircuitStages {
     const onward = coils.find((b) => b !== secondary && this.leadsOn(b, node));
     const cold = stages.length > 0 && coils.length > 0;
     const others = hanging.filter((b) => b !== secondary && b !== onward);
-    if (secondary !== undefined)
-      taps.push(...this.hang([secondary], 0, cold), ...this.islands(secondary.name, 'after', false));
+    if (secondary !== undefined) {
+      taps.push(...this.hang([secondary], 0, cold));
+      this.islands(secondary.name, 'after', false);
+    }
     this.source(node, taps);
     for (const point of this.pointsAt(node)) taps.push(this.point(point));
     this.anchors(node, inLine, taps);
@@ -128,7 +130,7 @@ class Drawing extends CircuitStages {
   }
 
   /** Traps on this coil. `before` it all but the last that finds room after it. */
-  private islands(host: string, side: 'before' | 'after', spareAfter: boolean): number[] {
+  private islands(host: string, side: 'before' | 'after', spareAfter: boolean): void {
     const nodes = (this.graph.islands.get(host) ?? []).filter((n) =>
       this.graph.branches.some((b) => b.ends.includes(n) && !this.drawn.has(b)),
     );
@@ -141,7 +143,6 @@ class Drawing extends CircuitStages {
       const taps = this.hang(all, LEVEL.island, false);
       if (taps.length > 1) this.pen.wire([taps[0]!, LEVEL.island], [taps.at(-1)!, LEVEL.island]);
     }
-    return [];
   }
 
   /** Parts side by side from the line to earth, or to the supply where a stage draws its current through them. */

@@ -54,7 +54,7 @@ export class CircuitDrawing {
     return this.receiver.adjusters.find((a) => [a.element, ...a.ganged].some((e) => e.toLowerCase() === key));
   }
 
-  protected coilMarks(branch: Branch, x: number, y: number = LEVEL.foot - 11, always = false) {
+  protected coilMarks(branch: Branch, x: number, y: number = LEVEL.foot - 11) {
     if (branch.kind !== 'L') return { slug: null, disc: null, note: null, width: 0 };
     const adjuster = this.slugOf(branch.name);
     const others = this.graph.couplings.filter(
@@ -73,7 +73,7 @@ export class CircuitDrawing {
       ...(told.length === 0 ? [] : [this.words.coupledWith(told[0]!)]),
     ].join(', ');
     const from = disc === null ? x + 6 : x + 29;
-    const note = text === '' && !always ? null : text === '' ? null : lettering(text, from, y + 5);
+    const note = text === '' ? null : lettering(text, from, y + 5);
     const width = note === null ? (disc === null ? 0 : 32) : from - x + note.box.width + 6;
     return { slug: adjuster?.id ?? null, disc, note, width };
   }

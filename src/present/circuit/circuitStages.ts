@@ -4,15 +4,16 @@ import { CircuitDrawing, HALF } from './circuitDrawing.ts';
 import { hot, type StageBranch } from './circuitGraph.ts';
 import { LEVEL, lettering } from './circuitPen.ts';
 import { letteringWidth } from './circuitTypes.ts';
+import { calledOf, stageOf } from './stageCalled.ts';
 
 export class CircuitStages extends CircuitDrawing {
   /** A valve or transistor; gives where its output meets the line. */
   protected stage(stage: StageBranch, lineEnd: number | null): number {
     const { pen, words } = this;
     const { name } = stage.element;
-    const known = this.receiver.stages.find((s) => s.element.toLowerCase() === name.toLowerCase());
+    const known = stageOf(this.receiver, name);
     const device = known?.device ?? name;
-    const called = device.split(/[\s,]/)[0]!;
+    const called = calledOf(device);
     const kind = /^q\d|npn|pnp|transistor/i.test(device) ? 'transistor' : 'valve';
     this.beside = null;
     pen.x += 6;
@@ -167,7 +168,7 @@ export class CircuitStages extends CircuitDrawing {
       });
       const symbols = pen.symbols.length - 1;
       pen.wire([pointX + 9, y], [from - 48, y]);
-      pen.put({ kind: 'biasFeed', at: { x: from - 24, y: y }, half: { x: 24, y: 12 }, name, part });
+      pen.put({ kind: 'biasFeed', at: { x: from - 24, y }, half: { x: 24, y: 12 }, name, part });
       for (let i = symbols; i < pen.symbols.length; i++) pen.symbols[i] = { ...pen.symbols[i]!, section };
       if (led.length === 0) continue;
       const to = Math.max(...led.map((l) => l.x));

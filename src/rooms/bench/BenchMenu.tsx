@@ -97,7 +97,7 @@ function Choices({ port, low, top, onToggle, onChoose, sound }: ChoicesProps) {
     buttons[(at + move + buttons.length) % buttons.length]?.focus();
   };
   const item = (choice: MenuChoice, words: string) => (
-    <button type="button" role="menuitem" onClick={() => onChoose(choice)}>
+    <button type="button" role="menuitem" data-choice={choice} onClick={() => onChoose(choice)}>
       {words}
     </button>
   );

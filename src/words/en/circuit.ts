@@ -1,4 +1,6 @@
 /** Words of the circuit diagram. */
+import { format } from './figures.ts';
+
 export const circuitWords = {
   menu: 'Circuit diagram',
   title: 'Circuit diagram',
@@ -9,12 +11,11 @@ export const circuitWords = {
   chassis: 'The same part on the chassis',
   print: 'Print',
   list: 'List of parts',
-  drawing: 'Drawing',
   /** a page that begins before any stage */
   input: 'Input',
   detector: 'Detector',
   own: { bypass: 'bypass', decoupling: 'decoupling', coupling: 'coupling', shield: 'screening lid' },
-  hertz: (mega: string): string => `${mega} MHz`,
+  hertz: format.frequency,
   coupledWith: (coil: string): string => `with ${coil}`,
   /** names of what is no part of the tray */
   named: {

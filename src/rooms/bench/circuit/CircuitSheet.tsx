@@ -1,5 +1,7 @@
 /** The circuit diagram over the bench, page by page; what is pointed at on it is ringed on the chassis, and the other way round. */
 import { useMemo, useState } from 'preact/hooks';
+import { printedTray } from '../../../bench/parts.ts';
+import { designOf } from '../../../bench/setup.ts';
 import { Modal } from '../../../kit/dialogs/Modal.tsx';
 import { useWindowSize } from '../../../kit/hooks/useWindowSize.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
@@ -8,11 +10,12 @@ import { chassisSpots } from '../../../present/circuit/chassisSpots.ts';
 import { circuitDiagram } from '../../../present/circuit/circuitDiagram.ts';
 import { circuitPages } from '../../../present/circuit/circuitPages.ts';
 import type { CircuitSymbol } from '../../../present/circuit/circuitTypes.ts';
+import { stageCalled } from '../../../present/circuit/stageCalled.ts';
 import type { BenchPort } from '../../../present/ports.ts';
-import { partsTray } from '../../../receiver/faults/partsTray.ts';
 import { slugLetters } from '../../../receiver/slugLetters.ts';
 import { chassisArt } from '../scene/chassisArt.ts';
 import { SymbolMark } from './SymbolMark.tsx';
+import '../../../kit/tabs/tabs.css';
 import './circuit.css';
 
 /** px: beside the drawing the chassis stands where there is that much, else under it */
@@ -22,17 +25,37 @@ const CHASSIS = 250;
 export function CircuitSheet({ port, onClose }: { readonly port: BenchPort; readonly onClose: () => void }) {
   const words = useWords();
   const { circuit: say, dialogs, parts: partsWords, scene } = words;
-  const { receiver, setup } = port;
+  // The values are the sheet's: those of this very set are for the bench to tell.
+  const { receiver, deck } = useMemo(() => designOf(port.setup), [port]);
   const diagram = useMemo(
     () =>
-      circuitDiagram(receiver, setup.deck, {
+      circuitDiagram(receiver, deck, {
         own: say.own,
         coupledWith: say.coupledWith,
-        hertz: (hz) => say.hertz(String(Math.round(hz / 1e4) / 100)),
+        hertz: say.hertz,
       }),
-    [receiver, setup, say],
+    [receiver, deck, say],
   );
-  const names = useNames(port);
+  const names = useMemo(() => {
+    const tray = new Map(printedTray(port.setup).map((part) => [part.name, part]));
+    const letters = slugLetters(receiver);
+    return ({ part, kind, name, slug }: CircuitSymbol): string => {
+      const called = name ?? '';
+      if (kind === 'point') return say.named.point(called);
+      if (kind === 'source') return say.named.source(called);
+      if (kind === 'biasFeed') return say.named.line(called);
+      const held = part === null ? undefined : tray.get(part);
+      if (held?.kind === 'diode') return say.named.detector(called);
+      const letter = slug === null ? null : (letters.get(slug) ?? null);
+      if (held !== undefined) return partsWords.name(held, letter);
+      return letter === null ? say.named.fixed(called) : say.named.slugged(called, letter);
+    };
+  }, [port, receiver, say, partsWords]);
+  const wires = useMemo(() => diagram.wires.map((wire) => wire.map(({ x, y }) => `${x},${y}`).join(' ')), [diagram]);
+  const reaches = useMemo(
+    () => diagram.symbols.flatMap((symbol) => chassisSpots(receiver, symbol).map((spot) => ({ symbol, spot }))),
+    [diagram, receiver],
+  );
   const { width } = useWindowSize();
   const room = Math.min(1320, width - 40) - (width >= BESIDE ? CHASSIS + 90 : 70);
   const pages = useMemo(() => circuitPages(diagram, room), [diagram, room]);
@@ -54,7 +77,7 @@ export function CircuitSheet({ port, onClose }: { readonly port: BenchPort; read
       .map((i) => {
         const { stage } = diagram.sections[i]!;
         if (stage === null) return i === 0 ? say.input : say.detector;
-        return receiver.stages.find((s) => s.element === stage)?.device.split(/[\s,]/)[0] ?? stage;
+        return stageCalled(receiver, stage);
       })
       .join(', ');
   const show = (symbol: CircuitSymbol): void => {
@@ -69,7 +92,7 @@ export function CircuitSheet({ port, onClose }: { readonly port: BenchPort; read
     <Modal title={say.title} onCancel={onClose} wide>
       <div class="circuit">
         <p class="si">{say.hint}</p>
-        <div class="circuit-tabs">
+        <div class="tabs">
           {listed
             ? null
             : pages.map((p, i) => (
@@ -110,12 +133,8 @@ export function CircuitSheet({ port, onClose }: { readonly port: BenchPort; read
                   width={p.toX - p.fromX}
                   height={height}
                 >
-                  {diagram.wires.map((wire) => (
-                    <polyline
-                      key={wire.map(({ x, y }) => `${x},${y}`).join(' ')}
-                      class="wire"
-                      points={wire.map(({ x, y }) => `${x},${y}`).join(' ')}
-                    />
+                  {wires.map((points) => (
+                    <polyline key={points} class="wire" points={points} />
                   ))}
                   {diagram.dots.map(({ x, y }) => (
                     <circle key={`${x},${y}`} class="dot" cx={x} cy={y} r={2.8} />
@@ -151,21 +170,19 @@ export function CircuitSheet({ port, onClose }: { readonly port: BenchPort; read
                 {spots.map(({ x, y }) => (
                   <circle key={`${x},${y}`} class="ring" cx={x} cy={y} r={26} />
                 ))}
-                {diagram.symbols.flatMap((s) =>
-                  chassisSpots(receiver, s).map(({ x, y }) => (
-                    // biome-ignore lint/a11y/noStaticElementInteractions: keys reach the same part in the drawing
-                    <circle
-                      key={s.key}
-                      class="reach"
-                      data-spot={s.name}
-                      cx={x}
-                      cy={y}
-                      r={18}
-                      onPointerEnter={() => show(s)}
-                      onClick={() => show(s)}
-                    />
-                  )),
-                )}
+                {reaches.map(({ symbol, spot }) => (
+                  // biome-ignore lint/a11y/noStaticElementInteractions: keys reach the same part in the drawing
+                  <circle
+                    key={symbol.key}
+                    class="reach"
+                    data-spot={symbol.name}
+                    cx={spot.x}
+                    cy={spot.y}
+                    r={18}
+                    onPointerEnter={() => show(symbol)}
+                    onClick={() => show(symbol)}
+                  />
+                ))}
               </svg>
             </div>
             <p class="circuit-said" role="status">
@@ -183,22 +200,4 @@ export function CircuitSheet({ port, onClose }: { readonly port: BenchPort; read
       </div>
     </Modal>
   );
-
-  function useNames({ receiver: of, setup: { deck } }: BenchPort): (symbol: CircuitSymbol) => string {
-    return useMemo(() => {
-      const tray = new Map(partsTray(of, deck).map((part) => [part.name, part]));
-      const letters = slugLetters(of);
-      return ({ part, kind, name, slug }) => {
-        const called = name ?? '';
-        if (kind === 'point') return say.named.point(called);
-        if (kind === 'source') return say.named.source(called);
-        if (kind === 'biasFeed') return say.named.line(called);
-        const held = part === null ? undefined : tray.get(part);
-        if (held?.kind === 'diode') return say.named.detector(called);
-        const letter = slug === null ? null : (letters.get(slug) ?? null);
-        if (held !== undefined) return partsWords.name(held, letter);
-        return letter === null ? say.named.fixed(called) : say.named.slugged(called, letter);
-      };
-    }, [of, deck]);
-  }
 }

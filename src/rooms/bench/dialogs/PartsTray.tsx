@@ -1,13 +1,14 @@
 /** The parts tray: every part that may be replaced, asked for once and then soldered in. */
 
 import { useMemo, useState } from 'preact/hooks';
+import { printedTray } from '../../../bench/parts.ts';
 import { refusalSentence } from '../../../describe/sentence.ts';
 import { Modal } from '../../../kit/dialogs/Modal.tsx';
 import { usePort } from '../../../kit/hooks/usePort.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { Button } from '../../../kit/theme/art.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
-import { type Part, type PartKind, partsTray } from '../../../receiver/faults/partsTray.ts';
+import type { Part, PartKind } from '../../../receiver/faults/partsTray.ts';
 import { slugLetters } from '../../../receiver/slugLetters.ts';
 import './parts.css';
 import './dialogs.css';
@@ -16,7 +17,7 @@ export function PartsTray({ port, onClose }: { readonly port: BenchPort; readonl
   const words = useWords();
   const { dialogs: dialogWords, parts: say } = words;
   const { receiver, setup } = port;
-  const tray = useMemo(() => partsTray(receiver, setup.deck), [receiver, setup]);
+  const tray = useMemo(() => printedTray(setup), [setup]);
   const letters = useMemo(() => slugLetters(receiver), [receiver]);
   const replaced = usePort(port, () => port.state().replaced);
   const powered = usePort(port, () => port.state().powered);
