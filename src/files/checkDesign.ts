@@ -30,8 +30,7 @@ export function checkDesign(receiver: Receiver, deck: Deck, file: string): Probl
     const stated = createStatedResponse(receiver, deck, response);
     for (const item of evaluateSpecification(response.specification, stated.hz, stated.nominal.volts, null)) {
       const found = `a design whose ${nameOf(item)} is ${figure(item, item.measured)}`;
-      if (!isInside(item, item.measured))
-        complain([...at], found, `a design that meets its own sheet: ${limits(item)}`);
+      if (!isInside(item, item.measured)) complain(at, found, `a design that meets its own sheet: ${limits(item)}`);
       else if (item.kind === 'gain' && item.measured - item.low! > MOST_SPARE_DB) {
         const wanted = `a line that can fail: a limit at most ${MOST_SPARE_DB} dB below the design`;
         complain([...at, 'gain'], `${found}, ${figure(item, item.measured - item.low!)} above its limit`, wanted);

@@ -1,4 +1,12 @@
 /** What lies on what on a chassis plan: cans, traps, letters, test points and drawn parts each want a place of their own. */
+import {
+  CAN,
+  DISC_RADIUS,
+  ELECTROLYTIC_RADIUS,
+  TRANSFORMER,
+  TRAP_RADIUS,
+  VALVE_RADIUS,
+} from '../receiver/planSizes.ts';
 import type { PlanPart, PlanPoint, Receiver } from '../receiver/receiver.ts';
 import type { Complain, Path } from './complaints.ts';
 
@@ -11,9 +19,7 @@ interface Thing {
   readonly half: readonly [number, number] | number;
 }
 
-const CAN_HALF = 27;
-const TRAP_RADIUS = 19;
-const LETTER_RADIUS = 10;
+const CAN_HALF = CAN / 2;
 const POINT_RADIUS = 7;
 
 export function planOverlaps(receiver: Receiver, complain: Complain): void {
@@ -46,7 +52,7 @@ function thingsOn({ adjusters, testPoints, plan }: Receiver): Thing[] {
       ];
       return [
         ...(own.shape === 'trap' ? round(`the trap ${id}`, own, TRAP_RADIUS, []) : []),
-        ...(own.letter === undefined ? [] : round(`the letter of ${id}`, own.letter, LETTER_RADIUS, ['letter'])),
+        ...(own.letter === undefined ? [] : round(`the letter of ${id}`, own.letter, DISC_RADIUS, ['letter'])),
       ];
     }),
     ...testPoints.map(({ id, plan: { x, y } }, i) => {
@@ -59,13 +65,13 @@ function outline(part: PlanPart): Pick<Thing, 'x' | 'y' | 'half'> {
   const { x, y } = part;
   switch (part.kind) {
     case 'valve':
-      return { x, y, half: 27 };
+      return { x, y, half: VALVE_RADIUS };
     case 'electrolytic':
-      return { x, y, half: 22 };
+      return { x, y, half: ELECTROLYTIC_RADIUS };
     case 'can':
       return { x, y, half: [CAN_HALF, CAN_HALF] };
     case 'transformer':
-      return { x, y, half: [44, 38] };
+      return { x, y, half: [TRANSFORMER.width / 2, TRANSFORMER.height / 2] };
     case 'box':
       return { x: x + part.width / 2, y: y + part.height / 2, half: [part.width / 2, part.height / 2] };
     case 'resistor':

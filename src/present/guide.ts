@@ -37,6 +37,8 @@ export interface GuideStep {
   spot(moment: GuideMoment): GuideSpot;
   /** acts that show it; none where only the learner can */
   show(moment: GuideMoment): readonly BenchEvent[];
+  /** of a slug's step: the slug to turn, and how far it is off; undefined while the picture settles or where no slug is to blame */
+  off?(moment: GuideMoment): StepLack['slug'];
 }
 
 const EIGHTH = 1 / 8;
@@ -61,6 +63,7 @@ export function guideSteps(setup: BenchSetup): readonly GuideStep[] {
   const { setUp } = response;
   const ends = sheetLeads(receiver, response);
   const fittings = sheetFittings(setUp);
+  const asFound = initialState(setup).slugs;
   const said = ({ state }: GuideMoment, proof: ProofId): boolean => state.proofs[proof].finding !== undefined;
   const allSaid = (moment: GuideMoment): boolean => scenario.proofs.every((proof) => said(moment, proof));
   /** A proof moves what the set-up has put right, and puts it back. */
@@ -96,19 +99,20 @@ export function guideSteps(setup: BenchSetup): readonly GuideStep[] {
     show: () => show,
   });
   const slug = (at: number): GuideStep => {
-    const step = receiver.procedure[at]!;
-    const id = step.slugs[0]!;
+    const id = receiver.procedure[at]!.slugs[0]!;
+    const lack = ({ session }: GuideMoment): StepLack | null => lackOfStep(receiver, at, session);
     return {
       id: `slug ${id}`,
       words: 'slug',
       phase: 'align',
-      stands: ({ session }) => lackOfStep(receiver, at, session) === null,
-      spot: ({ session }) => ({ kind: 'slug', slug: lackOfStep(receiver, at, session)?.slug?.id ?? id }),
-      show({ session, state }) {
-        const lack = lackOfStep(receiver, at, session)?.slug;
-        if (lack === undefined) return [];
-        const untouched = state.slugs[lack.id]!.screwTurns === initialState(setup).slugs[lack.id]!.screwTurns;
-        return untouched ? [{ type: 'slugTurned', slug: lack.id, turns: lack.turns > 0 ? -EIGHTH : EIGHTH }] : [];
+      stands: (moment) => lack(moment) === null,
+      spot: (moment) => ({ kind: 'slug', slug: lack(moment)?.slug?.id ?? id }),
+      off: (moment) => lack(moment)?.slug,
+      show(moment) {
+        const off = lack(moment)?.slug;
+        if (off === undefined) return [];
+        const untouched = moment.state.slugs[off.id]!.screwTurns === asFound[off.id]!.screwTurns;
+        return untouched ? [{ type: 'slugTurned', slug: off.id, turns: off.turns > 0 ? -EIGHTH : EIGHTH }] : [];
       },
     };
   };
@@ -224,15 +228,4 @@ export function guideSteps(setup: BenchSetup): readonly GuideStep[] {
 export function guideStepNow(steps: readonly GuideStep[], moment: GuideMoment): number {
   const at = steps.findIndex((step) => !step.stands(moment));
   return at < 0 ? steps.length - 1 : at;
-}
-
-/** Of a slug's step: the slug that is to be turned, and which way; null while the picture settles or where no slug is to blame. */
-export function guideSlug(setup: BenchSetup, session: SessionView): StepLack['slug'] | null {
-  const { receiver } = setup;
-  for (let at = 0; at < receiver.procedure.length; at++) {
-    if (receiver.procedure[at]!.phase !== 'align') continue;
-    const lack = lackOfStep(receiver, at, session);
-    if (lack !== null) return lack.slug ?? null;
-  }
-  return null;
 }

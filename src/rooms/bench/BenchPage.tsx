@@ -20,7 +20,7 @@ import { Clear, Help, Hints } from './dialogs/stages.tsx';
 import { Guide } from './guide/Guide.tsx';
 import { Instruments } from './Instruments.tsx';
 import { benchLayout } from './layout.ts';
-import { isPageKey } from './pageKeys.ts';
+import { isFreeKey, isPageKey } from './pageKeys.ts';
 import { ServiceSheet } from './sheet/ServiceSheet.tsx';
 import { SheetTab, StepStrip } from './sheet/StepStrip.tsx';
 import { useSheetFigures } from './sheet/useSheetFigures.ts';
@@ -153,11 +153,11 @@ function TooNarrow({ onHome }: { readonly onHome: (() => void) | undefined }) {
   );
 }
 
-/** S for the sheet, I for the circuit (a letter that no slug has), ? for the keys; never while something is typed. */
+/** S for the sheet, I for the circuit (a letter that no slug has), ? for the keys. */
 function usePageKeys(onSheet: () => void, onCircuit: () => void, onHelp: () => void): void {
   useEffect(() => {
     const key = (event: KeyboardEvent): void => {
-      if (event.ctrlKey || event.altKey || event.metaKey || event.defaultPrevented || isTyping(event.target)) return;
+      if (!isFreeKey(event)) return;
       if (isPageKey(event, 'sheet')) onSheet();
       else if (isPageKey(event, 'circuit')) onCircuit();
       else if (event.key === '?') onHelp();
@@ -167,8 +167,4 @@ function usePageKeys(onSheet: () => void, onCircuit: () => void, onHelp: () => v
     addEventListener('keydown', key);
     return () => removeEventListener('keydown', key);
   });
-}
-
-function isTyping(target: EventTarget | null): boolean {
-  return target instanceof HTMLInputElement ? target.type === 'text' : target instanceof HTMLTextAreaElement;
 }

@@ -11,7 +11,7 @@ import type { BenchPort } from '../../../present/ports.ts';
 import type { SeenAnswer } from '../../../scenario/findingAnswer.ts';
 import type { ProofId } from '../../../scenario/proofId.ts';
 import type { BenchLayout } from '../layoutTypes.ts';
-import { isPageKey } from '../pageKeys.ts';
+import { isFreeKey, isPageKey, isWriting } from '../pageKeys.ts';
 import './finding.css';
 
 /** The first proof whose finding is still to be said, or may be said once more. */
@@ -63,8 +63,7 @@ function Card({ port, proof, rect, again }: CardProps) {
   const card = useRef<HTMLElement>(null);
   useEffect(() => {
     const key = (event: KeyboardEvent): void => {
-      if (event.ctrlKey || event.altKey || event.metaKey || event.defaultPrevented || isTyping(event.target)) return;
-      if (!isPageKey(event, 'whatYouSaw')) return;
+      if (!isPageKey(event, 'whatYouSaw') || !isFreeKey(event)) return;
       event.preventDefault();
       fold(false);
       card.current?.focus();
@@ -80,7 +79,7 @@ function Card({ port, proof, rect, again }: CardProps) {
   };
   const choiceKey = (event: KeyboardEvent): void => {
     const choice = choices[['1', '2', '3', '4'].indexOf(event.key)];
-    if (choice === undefined || isTyping(event.target)) return;
+    if (choice === undefined || isWriting(event.target)) return;
     choose(choice);
     event.preventDefault();
     event.stopPropagation();
@@ -154,8 +153,4 @@ function Card({ port, proof, rect, again }: CardProps) {
 function readFigure(text: string): number | null {
   const trimmed = text.trim().replace(',', '.');
   return /^\d{1,2}(\.\d{1,3})?$/.test(trimmed) ? Number(trimmed) : null;
-}
-
-function isTyping(target: EventTarget | null): boolean {
-  return target instanceof HTMLInputElement && target.type === 'text';
 }

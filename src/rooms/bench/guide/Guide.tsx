@@ -5,9 +5,10 @@ import { usePort } from '../../../kit/hooks/usePort.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { place, type Rect } from '../../../kit/px.ts';
 import { Button, Frame } from '../../../kit/theme/art.tsx';
-import { type GuideMoment, guideSlug, guideStepNow, guideSteps } from '../../../present/guide.ts';
+import { type GuideMoment, guideStepNow, guideSteps } from '../../../present/guide.ts';
 import type { BenchPort } from '../../../present/ports.ts';
 import { slugLetters } from '../../../receiver/slugLetters.ts';
+import { isFreeKey, isPageKey } from '../pageKeys.ts';
 import { GuideLight } from './GuideLight.tsx';
 import { partsMeant } from './partsMeant.ts';
 import '../../../kit/links/link.css';
@@ -29,10 +30,8 @@ export function Guide({ port, rect, line, onSkip, onSheet }: GuideProps) {
   const moment = (): GuideMoment => ({ setup: port.setup, state: port.state(), session: port.session() });
   const at = usePort(port, () => guideStepNow(steps, moment()));
   const turn = usePort(port, () => {
-    const slug = guideSlug(port.setup, port.session());
-    return slug === null || slug === undefined
-      ? say.wait
-      : say.turn(slugLetters(port.receiver).get(slug.id)!, slug.turns < 0);
+    const slug = steps[at]!.off?.(moment());
+    return slug === undefined ? say.wait : say.turn(slugLetters(port.receiver).get(slug.id)!, slug.turns < 0);
   });
   const key = usePort(port, () => JSON.stringify(steps[at]!.spot(moment())));
   const shows = usePort(port, () => steps[at]!.show(moment()).length > 0);
@@ -51,9 +50,7 @@ export function Guide({ port, rect, line, onSkip, onSheet }: GuideProps) {
   };
   useEffect(() => {
     const press = (event: KeyboardEvent): void => {
-      if (event.key !== '.' || event.ctrlKey || event.altKey || event.metaKey || event.defaultPrevented) return;
-      if (event.target instanceof HTMLInputElement && event.target.type === 'text') return;
-      if (document.querySelector('dialog[open]') !== null) return;
+      if (!isPageKey(event, 'whatIsLit') || !isFreeKey(event)) return;
       event.preventDefault();
       goThere();
     };

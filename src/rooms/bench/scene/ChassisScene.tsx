@@ -8,10 +8,11 @@ import { Short } from '../../../kit/Short.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
 import type { Words } from '../../../words/words.ts';
 import type { BenchLayout } from '../layout.ts';
+import { isFreeKey } from '../pageKeys.ts';
 import { ART_MARGIN } from './chassisArt.ts';
 import { chassisPlaces } from './chassisPlaces.ts';
 import type { ChassisSheet } from './chassisSheet.ts';
-import { isWriting, turnBy } from './handTurn.ts';
+import { turnBy } from './handTurn.ts';
 import { EIGHTH, FINE, readTurns } from './ringTurns.ts';
 import { placed, SceneHead } from './SceneHead.tsx';
 import { SlugLeader } from './SlugLeader.tsx';
@@ -199,9 +200,7 @@ function useLetterKeys(
   latest.current = { slugs, choose };
   useEffect(() => {
     const press = (e: KeyboardEvent): void => {
-      if (e.defaultPrevented || e.ctrlKey || e.metaKey || e.altKey || e.key.length !== 1 || isWriting(e.target)) return;
-      // An open dialog has the keys to itself.
-      if (document.querySelector('dialog[open]') !== null) return;
+      if (e.key.length !== 1 || !isFreeKey(e)) return;
       const found = latest.current.slugs.find((s) => s.letter === e.key.toUpperCase());
       if (found === undefined) return;
       e.preventDefault();

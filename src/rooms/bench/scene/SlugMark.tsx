@@ -3,7 +3,8 @@
 import { useMemo } from 'preact/hooks';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { C } from '../../../kit/theme/ink.ts';
-import { DISC_RADIUS, type SlugPlace } from './chassisPlaces.ts';
+import { DISC_RADIUS } from '../../../receiver/planSizes.ts';
+import type { SlugPlace } from './chassisPlaces.ts';
 import { readTurns } from './ringTurns.ts';
 import { holeCrack, holeHead, holeRim } from './slugArt.ts';
 

@@ -7,7 +7,7 @@ import { Short } from '../../../kit/Short.tsx';
 import { Ink } from '../../../kit/theme/art.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
 import type { BenchLayout } from '../layout.ts';
-import { isWriting } from './handTurn.ts';
+import { isFreeKey } from '../pageKeys.ts';
 import { placed, SceneHead } from './SceneHead.tsx';
 import { toolArt } from './toolArt.ts';
 import { useBench } from './useBench.ts';
@@ -23,8 +23,7 @@ export function ToolRack({ port, layout }: { readonly port: BenchPort; readonly 
   };
   useEffect(() => {
     const press = (e: KeyboardEvent): void => {
-      if (e.defaultPrevented || e.ctrlKey || e.metaKey || e.altKey || isWriting(e.target)) return;
-      if (document.querySelector('dialog[open]') !== null) return;
+      if (!isFreeKey(e)) return;
       if (e.key === '0') take(null);
       else {
         const tool = TOOLS[['1', '2', '3'].indexOf(e.key)];

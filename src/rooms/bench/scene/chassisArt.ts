@@ -4,6 +4,7 @@
  */
 
 import { C, r1 } from '../../../kit/theme/ink.ts';
+import { DISC_RADIUS, TRAP_RADIUS } from '../../../receiver/planSizes.ts';
 import type { PlanPart, Receiver } from '../../../receiver/receiver.ts';
 import type { Words } from '../../../words/words.ts';
 import {
@@ -22,7 +23,7 @@ import {
   trapBody,
   valve,
 } from './chassisParts.ts';
-import { type ChassisPlaces, chassisPlaces, DISC_RADIUS, TRAP_RADIUS, textWidth } from './chassisPlaces.ts';
+import { type ChassisPlaces, chassisPlaces, textWidth } from './chassisPlaces.ts';
 
 export interface Lettering {
   readonly words: string;

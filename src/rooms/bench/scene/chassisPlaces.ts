@@ -2,6 +2,14 @@
  * Where everything on a chassis plan stands, worked out from the receiver file alone: drawn cans, slug holes and the areas
  * that answer to a finger, letters and the names of test points. Plan units throughout; no drawing here.
  */
+import {
+  CAN,
+  DISC_RADIUS,
+  ELECTROLYTIC_RADIUS,
+  TRANSFORMER,
+  TRAP_RADIUS,
+  VALVE_RADIUS,
+} from '../../../receiver/planSizes.ts';
 import type { Adjuster, PlanPart, PlanPoint, Receiver } from '../../../receiver/receiver.ts';
 import { slugLetters } from '../../../receiver/slugLetters.ts';
 
@@ -44,9 +52,6 @@ export interface ChassisPlaces {
   readonly textSize: number;
 }
 
-export const CAN = 54;
-export const TRAP_RADIUS = 19;
-export const DISC_RADIUS = 10;
 const LEAST_TOUCH_PX = 46;
 
 export function chassisPlaces(receiver: Receiver, scale: number): ChassisPlaces {
@@ -86,13 +91,13 @@ export function chassisPlaces(receiver: Receiver, scale: number): ChassisPlaces 
 export function partBox(part: PlanPart): Box {
   switch (part.kind) {
     case 'valve':
-      return around(part, 27);
+      return around(part, VALVE_RADIUS);
     case 'electrolytic':
-      return around(part, 22);
+      return around(part, ELECTROLYTIC_RADIUS);
     case 'can':
       return around(part, 25);
     case 'transformer':
-      return { x: part.x - 44, y: part.y - 38, width: 88, height: 76 };
+      return { x: part.x - TRANSFORMER.width / 2, y: part.y - TRANSFORMER.height / 2, ...TRANSFORMER };
     case 'box':
       return { x: part.x, y: part.y, width: part.width, height: part.height };
     case 'resistor':

@@ -23,11 +23,3 @@ export function slugNote(state: BenchState, adjuster: Adjuster): SlugNote {
   if (slug.screwTurns >= adjuster.travelTurns - AT_STOP_TURNS) return 'innerStop';
   return steelIn(state) === adjuster.id ? 'steelIn' : null;
 }
-
-/** True where a key press belongs to something being written or chosen. */
-export function isWriting(target: EventTarget | null): boolean {
-  if (!(target instanceof HTMLElement)) return false;
-  // Knobs, switches and positions are inputs too, and nothing is written into those.
-  if (target instanceof HTMLInputElement) return !/^(range|checkbox|radio)$/.test(target.type);
-  return target.isContentEditable || /^(SELECT|TEXTAREA)$/.test(target.tagName);
-}
