@@ -14,7 +14,7 @@ import { openBench } from './openBench.ts';
 import type { RoomProps } from './roomProps.ts';
 import { routeHash } from './routes.ts';
 import { Reading, StorageSlips } from './StorageSlips.tsx';
-import { soundFollowing } from './soundFollowing.ts';
+import { soundFollowing, soundsRemembered } from './soundFollowing.ts';
 import { type BenchHere, type HandOver, useBenchAccess } from './useBenchAccess.ts';
 import { type BenchSetups, useSetups } from './useSetups.ts';
 
@@ -80,7 +80,7 @@ function FoundBench(props: HereProps) {
 }
 
 function OpenBench({ setups, ...props }: HereProps & { readonly setups: BenchSetups }) {
-  const { logbook, learner, go, access, handOver, asking, takeOver, dismissed, scenarioId } = props;
+  const { logbook, learner, loudness, go, access, handOver, asking, takeOver, dismissed, scenarioId } = props;
   const [failure, setFailure] = useState<{ readonly error: unknown } | null>(null);
   // Thrown where the room's boundary hears it.
   if (failure !== null) throw failure.error;
@@ -98,6 +98,7 @@ function OpenBench({ setups, ...props }: HereProps & { readonly setups: BenchSet
     return { bench: opened, sound: soundFollowing(opened.store, desk) };
   }, []);
   const { store } = bench;
+  const sounds = useMemo(() => soundsRemembered(sound.desk, loudness), [sound, loudness]);
   const words = useWords();
   const port = useMemo(() => toldBench(words, store), [words, store]);
 
@@ -131,10 +132,7 @@ function OpenBench({ setups, ...props }: HereProps & { readonly setups: BenchSet
         guided={props.guided && scenarioId === GUIDED_SCENARIO}
         // The address forgets the guide, and the bench stays as it is.
         onGuideSkipped={() => history.replaceState(null, '', routeHash({ page: 'bench', scenarioId }))}
-        sound={{
-          status: () => sound.desk.status(),
-          toggle: () => sound.desk.setEnabled(sound.desk.status() === 'off'),
-        }}
+        sound={sounds}
       />
       {access.lost ? <LostBench asking={asking} takeBack={takeOver} toCourse={() => go({ page: 'course' })} /> : null}
     </>

@@ -6,6 +6,7 @@ import { useFirstWords, WordsContext } from '../kit/hooks/useWords.ts';
 import { CoursePage } from '../rooms/course/CoursePage.tsx';
 import { GUIDED_SCENARIO } from '../scenario/guided.ts';
 import type { Library } from '../services/library/library.ts';
+import type { SoundMemory } from '../services/sound/soundMemory.ts';
 import type { ClaimParts } from '../services/store/benchClaims.ts';
 import type { LearnerMemory } from '../services/store/learnerMemory.ts';
 import type { Logbook } from '../services/store/logbook.ts';
@@ -32,9 +33,10 @@ interface RoomsProps {
   readonly logbook: Logbook;
   readonly claims: ClaimParts;
   readonly learner: LearnerMemory;
+  readonly loudness: SoundMemory;
 }
 
-export function Rooms({ language, library, logbook, claims, learner }: RoomsProps) {
+export function Rooms({ language, library, logbook, claims, learner, loudness }: RoomsProps) {
   const [route, setRoute] = useState<Route>(() => readRoute(location.hash));
   useEffect(() => {
     const follow = (): void => setRoute(readRoute(location.hash));
@@ -45,7 +47,7 @@ export function Rooms({ language, library, logbook, claims, learner }: RoomsProp
     location.hash = routeHash(next);
   };
   const dismissed = useMemo<Dismissed>(() => new Set(), []);
-  const room = { library, logbook, claims, learner, dismissed, go };
+  const room = { library, logbook, claims, learner, loudness, dismissed, go };
   return (
     <WordsContext.Provider value={language.first}>
       <RoomBoundary key={roomKey(route)} {...{ route, library, logbook, go }}>

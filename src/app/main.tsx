@@ -3,6 +3,7 @@ import { render } from 'preact';
 import '../kit/theme/theme.css';
 import '../kit/theme/fonts.css';
 import { pageLibrary } from '../services/library/pageLibrary.ts';
+import { createSoundMemory } from '../services/sound/soundMemory.ts';
 import type { ClaimParts } from '../services/store/benchClaims.ts';
 import { createLearnerMemory } from '../services/store/learnerMemory.ts';
 import { openLogbook } from '../services/store/openLogbook.ts';
@@ -34,6 +35,7 @@ const claims: ClaimParts = {
   },
 };
 const learner = createLearnerMemory(() => localStorage);
+const loudness = createSoundMemory(() => localStorage);
 // Running the scripts is one piece of work, drawing the page the next: neither is long, both together would be.
 await new Promise((resolve) => setTimeout(resolve));
-render(<Rooms {...{ language, library, logbook, claims, learner }} />, root);
+render(<Rooms {...{ language, library, logbook, claims, learner, loudness }} />, root);

@@ -1,7 +1,9 @@
-/** Lets tone and hum follow what the bench shows. */
+/** Lets tone and hum follow what the bench shows, as loud as was chosen last. */
 
 import type { BenchPort } from '../present/ports.ts';
+import type { BenchSounds } from '../rooms/bench/AtHand.tsx';
 import type { SoundDesk } from '../services/sound/soundDesk.ts';
+import { LOUDNESSES, type Loudness, type SoundMemory } from '../services/sound/soundMemory.ts';
 
 export interface SoundSwitch {
   readonly desk: SoundDesk;
@@ -27,6 +29,26 @@ export function soundFollowing(port: BenchPort, desk: SoundDesk): SoundSwitch {
     close() {
       stop();
       desk.close();
+    },
+  };
+}
+
+const MASTER: Readonly<Record<Loudness, number>> = { off: 0, low: 0.3, full: 1 };
+
+/** The switch of the bench: its choice holds on every bench after this one. */
+export function soundsRemembered(desk: SoundDesk, memory: SoundMemory): BenchSounds {
+  const set = (loudness: Loudness): void => {
+    desk.setMaster(MASTER[loudness]);
+    desk.setEnabled(loudness !== 'off');
+  };
+  set(memory.read());
+  return {
+    status: () => desk.status(),
+    loudness: () => memory.read(),
+    next() {
+      const next = LOUDNESSES[(LOUDNESSES.indexOf(memory.read()) + 1) % LOUDNESSES.length]!;
+      memory.write(next);
+      set(next);
     },
   };
 }

@@ -7,7 +7,7 @@ import { trueFinding } from '../../src/bench/witness.ts';
 import { slugLetters } from '../../src/receiver/slugLetters.ts';
 import type { FindingAnswer } from '../../src/scenario/findingAnswer.ts';
 import type { ProofId } from '../../src/scenario/proofId.ts';
-import { headerWords } from '../../src/words/en/bench.ts';
+import { atHandWords } from '../../src/words/en/bench.ts';
 import { dialogWords } from '../../src/words/en/benchTalk.ts';
 import { findingCardWords } from '../../src/words/en/finding.ts';
 import { partsWords } from '../../src/words/en/parts.ts';
@@ -37,21 +37,17 @@ export abstract class Hand {
   /** whole 1/32 turns */
   protected abstract turnSlug(slug: string, parts: number): Promise<void>;
 
-  /** From the tray in the menu, by the name that the tray gives it. */
+  /** From the tray, by the name that the tray gives it. */
   private async replacePart(element: string): Promise<void> {
     const { page, setup } = this.face;
     const part = printedTray(setup).find((one) => one.name === element)!;
     const name = partsWords.name(part, part.slug === null ? null : slugLetters(setup.receiver).get(part.slug)!);
-    await this.press(headerWords.menu);
-    await this.choosePart(partsWords.menu);
+    await this.press(atHandWords.parts);
     await this.press(name, 'dialog');
     await this.press(partsWords.replace, 'dialog');
     await expect(page.getByRole('dialog')).toContainText(partsWords.done(name));
     await this.press(dialogWords.close, 'dialog');
   }
-
-  /** an item of the menu */
-  protected abstract choosePart(words: string): Promise<void>;
 
   /** all that has been done since the run began */
   private readonly made: BenchEvent[] = [];

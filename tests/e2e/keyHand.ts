@@ -63,11 +63,6 @@ export class KeyHand extends Hand {
     await this.key('Enter');
   }
 
-  protected async choosePart(words: string): Promise<void> {
-    await this.face.page.getByRole('menuitem', { name: words }).focus();
-    await this.key('Enter');
-  }
-
   protected async takeOff(lead: LeadId): Promise<void> {
     await this.face.grip(lead).focus();
     await this.key('Delete');

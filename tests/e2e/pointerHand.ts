@@ -86,10 +86,6 @@ export class PointerHand extends Hand {
     }
   }
 
-  protected async choosePart(words: string): Promise<void> {
-    await this.face.page.getByRole('menuitem', { name: words }).click();
-  }
-
   protected async takeOff(lead: LeadId): Promise<void> {
     await this.face.grip(lead).click();
     await this.press(sceneWords.layDown);

@@ -4,7 +4,7 @@ import http from 'node:http';
 import type { AddressInfo } from 'node:net';
 import path from 'node:path';
 import { PAGE_POLICY } from '../../scripts/policy.mjs';
-import { headerWords } from '../../src/words/en/bench.ts';
+import { atHandWords, headerWords } from '../../src/words/en/bench.ts';
 import { dialogWords } from '../../src/words/en/benchTalk.ts';
 import { test as base, begin, expect, openCard, shippedSetup } from './page.ts';
 
@@ -50,8 +50,7 @@ test('on any static host the policy holds, and course, bench and report keep to 
   await begin(page);
   await expect(page.locator('[data-slug][aria-valuenow]')).toHaveCount(setup.receiver.adjusters.length);
   const sounds = page.waitForResponse(/\.wav$/);
-  await page.getByRole('button', { name: headerWords.menu, exact: true }).click();
-  await page.getByRole('menuitem', { name: headerWords.sound.off }).click();
+  await page.getByRole('button', { name: atHandWords.sound.off, exact: true }).click();
   expect((await sounds).ok()).toBe(true);
   await page.getByRole('button', { name: headerWords.signOff, exact: true }).click();
   await page.getByRole('dialog').getByRole('button', { name: dialogWords.signOff.sign, exact: true }).click();

@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import type { Page } from '@playwright/test';
 import type { RunFile } from '../../src/files/runFile.ts';
 import { WORDS_PAGE } from '../../src/present/handbook/address.ts';
+import type { AtHandChoice } from '../../src/rooms/bench/AtHand.tsx';
 import type { MenuChoice } from '../../src/rooms/bench/BenchMenu.tsx';
 import { keptRecord } from '../../src/services/store/layout.ts';
 import { expect, shippedSetup } from './page.ts';
@@ -145,7 +146,11 @@ async function openMenu(page: Page): Promise<void> {
 
 async function visitMenu(page: Page, look: Look, place: string, choice: MenuChoice): Promise<void> {
   await openMenu(page);
-  await page.locator(`.menu [data-choice=${choice}]`).click();
+  await visitDialog(page, look, place, choice);
+}
+
+async function visitDialog(page: Page, look: Look, place: string, choice: MenuChoice | AtHandChoice): Promise<void> {
+  await page.locator(`[data-choice=${choice}]`).click();
   await expect(page.locator('dialog[open]')).toBeVisible();
   await inSizes(page, BENCH_SIZES, look, place, 'dialog[open]');
   await page.keyboard.press('Escape');
@@ -163,7 +168,7 @@ export async function visitBench(page: Page, search: string, look: Look): Promis
   await openMenu(page);
   await inSizes(page, BENCH_SIZES.slice(0, 1), look, 'menu', '.menu');
   await page.keyboard.press('Escape');
-  await visitMenu(page, look, 'hints', 'hints');
+  await visitDialog(page, look, 'hints', 'hints');
   await visitMenu(page, look, 'keys', 'help');
   await page.locator('[data-slug]').first().click();
   await page.locator('.tool').first().click();
@@ -181,8 +186,8 @@ export async function visitStrip(page: Page, search: string, look: Look): Promis
   await begin(page);
   await expect(page.locator('[data-slug][aria-valuenow]').first()).toBeVisible();
   await inSizes(page, BENCH_SIZES, look, 'strip');
-  await visitMenu(page, look, 'parts', 'parts');
-  await visitMenu(page, look, 'circuit', 'circuit');
+  await visitDialog(page, look, 'parts', 'parts');
+  await visitDialog(page, look, 'circuit', 'circuit');
   await page.setViewportSize({ width: 820, height: 1180 });
   await settled(page);
   await page.keyboard.press('s');

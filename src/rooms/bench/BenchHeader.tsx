@@ -1,5 +1,5 @@
-/** The bench's header: mark, job, rail of phases, turns against par, time, menu and the one primary button. */
-
+/** The bench's header: mark, job, rail of phases, turns against par, time, what is at hand, menu and the one primary button. */
+import type { ComponentChildren } from 'preact';
 import { memo } from 'preact/compat';
 import { useMemo } from 'preact/hooks';
 import { usePort, usePortParts } from '../../kit/hooks/usePort.ts';
@@ -19,9 +19,11 @@ interface BenchHeaderProps {
   readonly menu: boolean;
   readonly onMenu: () => void;
   readonly onHome: (() => void) | null;
+  /** what stands between the clock and the menu, or beside the rail where that has a row of its own */
+  readonly children?: ComponentChildren;
 }
 
-function BenchHeaderBase({ port, layout, menu, onMenu, onHome }: BenchHeaderProps) {
+function BenchHeaderBase({ port, layout, menu, onMenu, onHome, children }: BenchHeaderProps) {
   const { header: headerWords, shell: shellWords } = useWords();
   const { form, header, headerRows } = layout;
   const { scenario, receiver } = port;
@@ -57,6 +59,7 @@ function BenchHeaderBase({ port, layout, menu, onMenu, onHome }: BenchHeaderProp
       />
       <Counter port={port} />
       <Clock port={port} />
+      {children}
       {layout.menu === null ? (
         <button
           type="button"
@@ -84,9 +87,12 @@ export function MenuBars() {
   );
 }
 
+/** four buttons side by side */
+const AT_HAND = 216;
+
 function railWidth({ form, header, headerRows }: BenchLayout): number {
-  if (headerRows === 2) return header.width - 60;
-  if (form === 'full') return Math.min(540, header.width - 900);
+  if (headerRows === 2) return header.width - 60 - AT_HAND;
+  if (form === 'full') return Math.min(540, header.width - 900 - AT_HAND);
   return Math.min(400, Math.max(230, header.width - 780));
 }
 

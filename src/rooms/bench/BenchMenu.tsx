@@ -1,33 +1,24 @@
-/** The menu: keys and help, hints, the handbook, suspending, clearing the bench. */
+/** The menu: keys and help, the handbook, suspending, clearing the bench. */
 
 import { useEffect, useRef } from 'preact/hooks';
-import { usePort } from '../../kit/hooks/usePort.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { place, px } from '../../kit/px.ts';
 import { Short } from '../../kit/Short.tsx';
 import { Frame } from '../../kit/theme/art.tsx';
 import { handbookHash } from '../../present/handbook/address.ts';
-import type { BenchPort } from '../../present/ports.ts';
-import { aidsWithin } from '../../session/session.ts';
 import { MenuBars } from './BenchHeader.tsx';
 import type { BenchLayout } from './layout.ts';
 
-/** off; on; on but held back by the browser until the next click or key; on, but this machine cannot play */
-export type SoundStatus = 'off' | 'on' | 'waiting' | 'silent';
-
-export type MenuChoice = 'help' | 'hints' | 'parts' | 'circuit' | 'suspend' | 'clear' | 'sound';
+export type MenuChoice = 'help' | 'suspend' | 'clear';
 
 interface BenchMenuProps {
-  readonly port: BenchPort;
   readonly layout: BenchLayout;
   readonly open: boolean;
   readonly onToggle: () => void;
   readonly onChoose: (choice: MenuChoice) => void;
-  /** how sound stands; null where there is none to switch */
-  readonly sound: SoundStatus | null;
 }
 
-export function BenchMenu({ port, layout, open, onToggle, onChoose, sound }: BenchMenuProps) {
+export function BenchMenu({ layout, open, onToggle, onChoose }: BenchMenuProps) {
   const { header: headerWords } = useWords();
   return (
     <>
@@ -45,33 +36,22 @@ export function BenchMenu({ port, layout, open, onToggle, onChoose, sound }: Ben
         </button>
       )}
       {open ? (
-        <Choices
-          port={port}
-          low={layout.menu !== null}
-          top={layout.header.height}
-          onToggle={onToggle}
-          onChoose={onChoose}
-          sound={sound}
-        />
+        <Choices low={layout.menu !== null} top={layout.header.height} onToggle={onToggle} onChoose={onChoose} />
       ) : null}
     </>
   );
 }
 
 interface ChoicesProps {
-  readonly port: BenchPort;
   readonly low: boolean;
   readonly top: number;
   readonly onToggle: () => void;
   readonly onChoose: (choice: MenuChoice) => void;
-  readonly sound: SoundStatus | null;
 }
 
-function Choices({ port, low, top, onToggle, onChoose, sound }: ChoicesProps) {
-  const { circuit, header: headerWords, parts: partsWords, shell } = useWords();
+function Choices({ low, top, onToggle, onChoose }: ChoicesProps) {
+  const { header: headerWords, shell } = useWords();
   const list = useRef<HTMLDivElement>(null);
-  const taken = usePort(port, () => port.state().hintsTaken);
-  const hints = aidsWithin(port.scenario).hints && port.scenario.hints.length > 0;
   useEffect(() => {
     const before = document.activeElement as HTMLElement | null;
     list.current?.querySelector('button')?.focus();
@@ -111,14 +91,10 @@ function Choices({ port, low, top, onToggle, onChoose, sound }: ChoicesProps) {
       onKeyDown={key}
     >
       <Frame kind="card" />
-      {hints ? item('hints', headerWords.hints(Math.max(0, port.scenario.hints.length - taken))) : null}
-      {port.scenario.faults.length > 0 ? item('parts', partsWords.menu) : null}
-      {item('circuit', circuit.menu)}
       {item('help', headerWords.help)}
       <a role="menuitem" href={handbookHash()}>
         {shell.handbook}
       </a>
-      {sound === null ? null : item('sound', headerWords.sound[sound])}
       {item('suspend', headerWords.suspend)}
       {item('clear', headerWords.abandon)}
     </div>

@@ -7,8 +7,9 @@ import { Button } from '../../kit/theme/art.tsx';
 import type { BenchPort } from '../../present/ports.ts';
 import { aidsWithin } from '../../session/session.ts';
 import { Announcer } from './Announcer.tsx';
+import { AtHand, type AtHandChoice, type BenchSounds } from './AtHand.tsx';
 import { BenchHeader } from './BenchHeader.tsx';
-import { BenchMenu, type MenuChoice, type SoundStatus } from './BenchMenu.tsx';
+import { BenchMenu, type MenuChoice } from './BenchMenu.tsx';
 import { BenchScene } from './BenchScene.tsx';
 import { CircuitPlace } from './circuit/CircuitPlace.tsx';
 import { Cautions } from './dialogs/Briefing.tsx';
@@ -39,10 +40,10 @@ export interface BenchPageProps {
   readonly guided?: boolean;
   readonly onGuideSkipped?: () => void;
   /** the sounds of the bench: off until somebody turns them on */
-  readonly sound?: { readonly status: () => SoundStatus; readonly toggle: () => void };
+  readonly sound?: BenchSounds;
 }
 
-type Open = 'none' | 'menu' | 'cautions' | Exclude<MenuChoice, 'suspend' | 'sound'>;
+type Open = 'none' | 'menu' | 'cautions' | AtHandChoice | Exclude<MenuChoice, 'suspend'>;
 
 export function BenchPage({ port, learner, onHome, sound, guided = false, onGuideSkipped }: BenchPageProps) {
   const { width, height } = useWindowSize();
@@ -68,10 +69,10 @@ export function BenchPage({ port, learner, onHome, sound, guided = false, onGuid
   if (layout === null) return <TooNarrow onHome={onHome} />;
   const choose = (choice: MenuChoice): void => {
     if (choice === 'suspend') port.suspend();
-    if (choice === 'sound') sound?.toggle();
-    setOpen(choice === 'suspend' || choice === 'sound' ? 'none' : choice);
+    setOpen(choice === 'suspend' ? 'none' : choice);
   };
   const { form } = layout;
+  const atHand = <AtHand port={port} rect={layout.atHand} onChoose={setOpen} sound={sound ?? null} />;
   // The guide stands in the place of the sheet, which then folds.
   const sheetFolds = layout.sheetFolds || guide;
   const skipGuide = (): void => {
@@ -80,7 +81,10 @@ export function BenchPage({ port, learner, onHome, sound, guided = false, onGuid
   };
   return (
     <main class={`room-bench bench ${form}`} style={size(layout.page.width, layout.page.height)}>
-      <BenchHeader port={port} layout={layout} menu={open === 'menu'} onMenu={toggleMenu} onHome={leave} />
+      <BenchHeader port={port} layout={layout} menu={open === 'menu'} onMenu={toggleMenu} onHome={leave}>
+        {layout.atHand === null ? atHand : null}
+      </BenchHeader>
+      {layout.atHand === null ? null : atHand}
       {layout.sheetTab === null ? null : (
         <SheetTab port={port} rect={layout.sheetTab} open={sheetOpen} onToggle={toggleSheet} />
       )}
@@ -115,14 +119,7 @@ export function BenchPage({ port, learner, onHome, sound, guided = false, onGuid
       <TubeStation port={port} layout={layout} figures={figures} wax={wax.allowed && wax.on} />
       <Instruments port={port} layout={layout} wax={wax} onCautions={showCautions} />
       <BenchScene port={port} layout={layout} />
-      <BenchMenu
-        port={port}
-        layout={layout}
-        open={open === 'menu'}
-        onToggle={toggleMenu}
-        onChoose={choose}
-        sound={sound?.status() ?? null}
-      />
+      <BenchMenu layout={layout} open={open === 'menu'} onToggle={toggleMenu} onChoose={choose} />
       {open === 'help' ? <Help onClose={close} /> : null}
       {open === 'hints' ? <Hints port={port} onClose={close} /> : null}
       {open === 'circuit' ? <CircuitPlace port={port} onClose={close} /> : null}

@@ -1,4 +1,4 @@
-/** The shelf of instruments: slides sideways, with arrows at its edges and tabs under it that bring an instrument to the front. */
+/** The shelf of instruments: slides sideways, and under it tabs that bring an instrument to the front, between an arrow for each way. */
 
 import type { ComponentChildren } from 'preact';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
@@ -88,18 +88,9 @@ export function Shelf({ shelf, tabs, items, first }: ShelfProps) {
             </div>
           ))}
         </div>
-        {edges.left ? (
-          <button type="button" class="shelf-arrow left" aria-label={panelWords.slideLeft} onClick={() => slide(-1)}>
-            <Arrow d="M16 8l-8 8l8 8" />
-          </button>
-        ) : null}
-        {edges.right ? (
-          <button type="button" class="shelf-arrow right" aria-label={panelWords.slideRight} onClick={() => slide(1)}>
-            <Arrow d="M8 8l8 8l-8 8" />
-          </button>
-        ) : null}
       </div>
       <nav class="shelf-tabs placed" style={place(tabs)} aria-label={panelWords.shelf}>
+        <Arrow d="M16 8l-8 8l8 8" name={panelWords.slideLeft} end={!edges.left} onClick={() => slide(-1)} />
         {items.map((item) => (
           <button type="button" key={item.id} class={seen.has(item.id) ? 'open' : ''} onClick={() => bring(item.id)}>
             <span class={seen.has(item.id) ? 'disc' : 'disc hollow'} aria-hidden="true">
@@ -108,16 +99,28 @@ export function Shelf({ shelf, tabs, items, first }: ShelfProps) {
             <Short>{item.name}</Short>
           </button>
         ))}
+        <Arrow d="M8 8l8 8l-8 8" name={panelWords.slideRight} end={!edges.right} onClick={() => slide(1)} />
       </nav>
     </>
   );
 }
 
-function Arrow({ d }: { readonly d: string }) {
+interface ArrowProps {
+  readonly d: string;
+  readonly name: string;
+  /** the shelf goes no further this way */
+  readonly end: boolean;
+  readonly onClick: () => void;
+}
+
+/** It stays where it is at the end of the shelf, so that neither the tabs nor the focus jump. */
+function Arrow({ d, name, end, onClick }: ArrowProps) {
   return (
-    <svg width="24" height="32" aria-hidden="true" class="ink">
-      <path d={d} fill="none" stroke="var(--ink)" stroke-width="2.4" stroke-linecap="round" stroke-linejoin="round" />
-    </svg>
+    <button type="button" class="shelf-arrow" aria-label={name} aria-disabled={end} onClick={onClick}>
+      <svg width="24" height="32" aria-hidden="true" class="ink">
+        <path d={d} fill="none" stroke="var(--ink)" stroke-width="2.4" stroke-linecap="round" stroke-linejoin="round" />
+      </svg>
+    </button>
   );
 }
 
@@ -125,10 +128,11 @@ function Arrow({ d }: { readonly d: string }) {
 function leftOf(shelf: HTMLElement, id: string): number {
   const item = shelf.querySelector<HTMLElement>(`[data-item="${id}"]`);
   if (item === null) return 0;
-  return shelf.scrollLeft + item.getBoundingClientRect().left - shelf.getBoundingClientRect().left - ARROW_WIDTH;
+  return shelf.scrollLeft + item.getBoundingClientRect().left - shelf.getBoundingClientRect().left - EDGE;
 }
 
-const ARROW_WIDTH = 50;
+/** so that the frame of the instrument is seen */
+const EDGE = 2;
 
 function gently(): ScrollBehavior {
   return matchMedia('(prefers-reduced-motion: reduce)').matches ? 'auto' : 'smooth';

@@ -70,6 +70,7 @@ export function fullLayout(width: number, height: number): BenchLayout {
     shelf: null,
     tabs: null,
     menu: null,
+    atHand: null,
     chassisHead: { x: rightX, y: TOP, width: rightWidth, height: 28 },
     chassis,
     slugInset: { x: rightX, y: insetY, width: rightWidth - toolsWidth - 8, height: insetHeight },

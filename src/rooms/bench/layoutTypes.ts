@@ -47,6 +47,8 @@ export interface BenchLayout {
   readonly tabs: Rect | null;
   /** corner for the menu in the shelf form */
   readonly menu: Rect | null;
+  /** where hints, parts, circuit and sound stand one under the other (shelf form); null: in the header */
+  readonly atHand: Rect | null;
   /** title row of the chassis */
   readonly chassisHead: Rect | null;
   /** the pan itself: the plan (420 x 384) times `scale` */

@@ -30,6 +30,7 @@ export function openSprites(): Sprites {
   };
   return {
     play: (sprite) => howl.play(sprite),
+    setMaster: (volume) => void Howler.volume(volume),
     setVolume: (sounding, volume) => void howl.volume(volume, sounding),
     setRate: (sounding, rate) => void howl.rate(rate, sounding),
     stop: (sounding) => void howl.stop(sounding),

@@ -11,6 +11,8 @@ export type DeskStatus = 'off' | 'on' | 'waiting' | 'silent';
 
 export interface SoundDesk {
   setEnabled(on: boolean): void;
+  /** of all that sounds, 0 to 1 */
+  setMaster(volume: number): void;
   status(): DeskStatus;
   play(sound: BenchSound): void;
   /** 0 to 1: how loud the detector's tone is */
@@ -40,6 +42,7 @@ export function createSoundDesk(open: () => Sprites = openSprites): SoundDesk {
   let closed = false;
   let broken = false;
   let sprites: Sprites | null = null;
+  let master = 1;
   const tone: Loop = { name: 'tone', loudest: TONE_LOUDEST, level: 0, rate: 1, sounding: null };
   const hum: Loop = { name: 'hum', loudest: HUM_LOUDEST, level: 0, rate: 1, sounding: null };
 
@@ -47,7 +50,10 @@ export function createSoundDesk(open: () => Sprites = openSprites): SoundDesk {
   const attempt = (job: (player: Sprites) => void): void => {
     if (!enabled || closed || broken) return;
     try {
-      sprites ??= open();
+      if (sprites === null) {
+        sprites = open();
+        sprites.setMaster(master);
+      }
       job(sprites);
     } catch {
       broken = true;
@@ -82,6 +88,10 @@ export function createSoundDesk(open: () => Sprites = openSprites): SoundDesk {
       // Opened at once, because the click that turns sound on is what makes the browser allow it.
       attempt(() => {});
       for (const loop of [tone, hum]) follow(loop);
+    },
+    setMaster(volume) {
+      master = unit(volume);
+      attempt((player) => player.setMaster(master));
     },
     status() {
       if (!enabled || closed) return 'off';

@@ -8,6 +8,8 @@ export type ShortName = Exclude<BenchSound['kind'], 'detent' | 'proof'> | 'deten
 /** `howlSprites.ts` is the real one. A number names one sounding of a sprite. */
 export interface Sprites {
   play(sprite: ShortName | LoopName): number;
+  /** of all that sounds, 0 to 1 */
+  setMaster(volume: number): void;
   setVolume(sounding: number, volume: number): void;
   setRate(sounding: number, rate: number): void;
   stop(sounding: number): void;

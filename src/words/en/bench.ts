@@ -183,6 +183,18 @@ export const safeWords = {
   cold: 'The chassis is not live. The mains parts stay fenced off.',
 } as const;
 
+export const atHandWords = {
+  name: 'At hand',
+  hints: 'Hints',
+  parts: 'Parts',
+  circuit: 'Circuit',
+  sound: { off: 'Sound off', low: 'Sound low', full: 'Sound full' },
+  soundNote: {
+    waiting: 'The browser lets nothing sound before the first click or key.',
+    silent: 'This machine cannot play sounds.',
+  },
+} as const;
+
 export const headerWords = {
   scenario: (code: string, set: string): string => `Job ${code}, ${set}`,
   turns: (par: number): string => `Turns (par ${eighths(par)})`,
@@ -191,14 +203,7 @@ export const headerWords = {
   signOff: 'Sign off',
   menu: 'Menu',
   help: 'Keys and help',
-  hints: (left: number): string => `Hints (${left} left)`,
   suspend: 'Suspend',
-  sound: {
-    off: 'Turn sound on',
-    on: 'Turn sound off',
-    waiting: 'Turn sound off (waits for a click)',
-    silent: 'Turn sound off (this machine cannot play)',
-  },
   abandon: 'Clear the bench',
   rail: (names: readonly string[], done: readonly boolean[], current: string): string => {
     const finished = names.filter((_, i) => done[i]);

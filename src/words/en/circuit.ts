@@ -2,7 +2,6 @@
 import { format } from './figures.ts';
 
 export const circuitWords = {
-  menu: 'Circuit diagram',
   title: 'Circuit diagram',
   hint: 'Letters are slugs, as on the chassis. Point at a part, or tap it.',
   opening: 'The circuit is being drawn.',

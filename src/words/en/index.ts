@@ -2,6 +2,7 @@
 
 import type { RuleWords } from '../ruleWords.ts';
 import {
+  atHandWords,
   controlWords,
   dialWords,
   headerWords,
@@ -52,6 +53,7 @@ export const en = {
   safe: safeWords,
 
   // the bench page
+  atHand: atHandWords,
   header: headerWords,
   sheet: sheetWords,
   narrow: narrowWords,

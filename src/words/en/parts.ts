@@ -26,7 +26,6 @@ const OWN: Readonly<Record<OwnPartKind, string>> = {
 
 export const partsWords = {
   title: 'Parts tray',
-  menu: 'Parts tray',
   kinds: KINDS,
   own: OWN,
   intro:

@@ -13,6 +13,7 @@ function fakePlayer() {
     asked,
     state: 'ready' as PlayerState,
     opened: 0,
+    masters: [] as number[],
     open(): Sprites {
       player.opened++;
       return {
@@ -20,6 +21,7 @@ function fakePlayer() {
           asked.push(`play ${sprite} as ${++next}`);
           return next;
         },
+        setMaster: (volume) => void player.masters.push(volume),
         setVolume: (sounding, volume) => void asked.push(`volume ${sounding} ${volume.toFixed(3)}`),
         setRate: (sounding, rate) => void asked.push(`rate ${sounding} ${rate}`),
         stop: (sounding) => void asked.push(`stop ${sounding}`),
@@ -85,6 +87,16 @@ describe('sound desk', () => {
       'rate 101 1',
       'stop 101',
     ]);
+  });
+
+  it('is as loud as asked from its first sound on, and again when it is asked anew', () => {
+    const player = fakePlayer();
+    const desk = createSoundDesk(player.open);
+    desk.setMaster(0.3);
+    expect(player.opened).toBe(0);
+    desk.setEnabled(true);
+    desk.setMaster(7);
+    expect(player.masters).toEqual([0.3, 1]);
   });
 
   it('hums as fast as the mains', () => {
