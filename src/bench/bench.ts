@@ -74,15 +74,17 @@ export function createBench(setup: BenchSetup): Bench {
 /** The highest beat that an ear takes for a note rather than for hiss. */
 const HIGHEST_NOTE_HZ = 5e3;
 
-/** A source that stands still beats with the nearest marker: zero beat is when the note goes. */
+/** A source that stands still beats with the nearest marker, and whatever stands still with an oscillator at its loop: zero beat is when the note goes. */
 function beatOf(
   setup: BenchSetup,
-  { markers, sweep, running, rfConnected }: Picture,
+  { markers, sweep, running, rfConnected, oscillation }: Picture,
   state: BenchState,
 ): number | null {
-  if (sweep !== null || !running || !rfConnected || state.controls.pipHeightDiv === 0) return null;
+  if (!running || !rfConnected) return null;
   const spotHz = trueCentreHz(setup, state);
-  const away = Math.min(...markers.map((marker) => Math.abs(marker.trueHz - spotHz)));
+  const rack = sweep === null && state.controls.pipHeightDiv > 0 ? markers : [];
+  const loop = oscillation?.beats.flatMap(({ hz }) => (hz === null ? [] : [Math.abs(hz - oscillation.hz)])) ?? [];
+  const away = Math.min(...rack.map((marker) => Math.abs(marker.trueHz - spotHz)), ...loop);
   return away <= HIGHEST_NOTE_HZ ? away : null;
 }
 
@@ -102,7 +104,8 @@ function noteOf(
   if (leads.y === null) return 'noY';
   if (!picture.running) return 'powerOff';
   if (warmthOf(setup, state).emission < HEATING_BELOW) return 'heating';
-  if (picture.observation === null || picture.peakCarrierVolts < NOTHING_VOLTS) return 'noSignal';
+  const carrierVolts = picture.oscillation?.carrierVolts ?? picture.peakCarrierVolts;
+  if (picture.observation === null || carrierVolts < NOTHING_VOLTS) return 'noSignal';
   if (leads.x === null) return 'noX';
   const above = lowDiv > HALF_HEIGHT_DIV || highDiv < -HALF_HEIGHT_DIV;
   const aside = Math.abs(controls.xPositionDiv) - HALF_WIDTH_DIV * controls.xGain > HALF_WIDTH_DIV;

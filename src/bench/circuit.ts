@@ -31,6 +31,8 @@ export interface Station {
   magnitude(node: string, out: Float64Array): Float64Array;
   real(node: string): Float64Array;
   imag(node: string): Float64Array;
+  /** where the set's own oscillator runs or would run; null where it has none */
+  oscillatorHz(): number | null;
   /** gain compression of the hardest-driven stage that is no limiter, on the way to a node, decibels */
   compressionDb(node?: string): number;
 }
@@ -120,12 +122,13 @@ function createStation(setup: BenchSetup, connections: Connections, deck: Deck):
     magnitude: (node, out) => (rf === null ? out.fill(0) : ready().magnitude(node, out)),
     real: (node) => ready().real(node),
     imag: (node) => ready().imag(node),
+    oscillatorHz: () => ready().oscillatorHz(),
     compressionDb: (node) => (rf === null ? 0 : ready().compressionDb(limiters, node)),
   };
 }
 
 function sameStages(a: StageConditions, b: StageConditions): boolean {
-  if (a.running !== b.running || a.bareAt !== b.bareAt) return false;
+  if (a.running !== b.running || a.bareAt !== b.bareAt || a.fineTuning !== b.fineTuning) return false;
   if (a.warmth.emission !== b.warmth.emission || a.warmth.chill !== b.warmth.chill) return false;
   for (const line in b.lineVolts) if (a.lineVolts[line] !== b.lineVolts[line]) return false;
   return true;

@@ -9,10 +9,11 @@
  */
 import { type Deck, findElement, nodeKey } from '../physics/deck.ts';
 import { deckValue, type ElementValue, slugValues, stageValues } from '../receiver/elementValues.ts';
+import { tankValues } from '../receiver/oscillator.ts';
 import type { Receiver, Stage, TestPoint } from '../receiver/receiver.ts';
 import type { BenchState } from './benchState.ts';
 import type { Connections } from './connections.ts';
-import { driftsOf, isValve, type Warmth, warmthOf } from './heat.ts';
+import { driftsOf, isValve, OSCILLATOR_DRIFT, type Warmth, warmthOf } from './heat.ts';
 import { STEEL_INDUCTANCE } from './instruments.ts';
 import type { BenchSetup } from './setup.ts';
 
@@ -44,6 +45,7 @@ export interface StageConditions {
   /** the point that a bare RF lead stands on */
   readonly bareAt: TestPoint | null;
   readonly warmth: Warmth;
+  readonly fineTuning: number;
 }
 
 export function stageConditions(
@@ -59,22 +61,25 @@ export function stageConditions(
     running: receiver.mains === null || state.powered,
     bareAt: bare ? rf : null,
     warmth: warmthOf(setup, state),
+    fineTuning: state.controls.fineTuning,
   };
 }
 
-/** Transconductances, input capacitors and input resistors of every stage. */
+/** Transconductances, input capacitors and input resistors of every stage, and the oscillator's capacitor. */
 export function stageElementValues(
   { receiver, deck, scenario }: BenchSetup,
   conditions: StageConditions,
 ): ElementValue[] {
   const { emission, chill } = conditions.warmth;
   const drifts = chill > 0 ? driftsOf(receiver, scenario) : null;
-  return receiver.stages.flatMap((stage) => {
+  const tank = tankValues(receiver, deck, conditions.fineTuning, chill * (drifts?.get(OSCILLATOR_DRIFT) ?? 0));
+  const stages = receiver.stages.flatMap((stage) => {
     const values = oneStage(receiver, deck, stage, conditions).map((v) =>
       v.element === stage.element && isValve(stage) ? { ...v, value: v.value * emission } : v,
     );
     return drifts === null ? values : withChill(stage, deck, values, chill * (drifts.get(stage.element) ?? 0));
   });
+  return [...stages, ...tank];
 }
 
 /** A cold valve's input capacitance is smaller. */

@@ -28,6 +28,7 @@ import {
 import { keepLast } from './kept.ts';
 import { beatRadians, createPipStore } from './markers.ts';
 import { TRACE_POINTS } from './moment.ts';
+import { createLoopBeats } from './oscillation.ts';
 import type { Picture } from './picture.ts';
 import type { BenchSetup } from './setup.ts';
 
@@ -101,6 +102,7 @@ function createSignal({ scenario }: BenchSetup): (state: BenchState, picture: Pi
   const low = new Float64Array(COUNT);
   const noise = noiseTable(scenario.seed).map((v) => NOISE_VOLTS * v);
   const hum = humTable();
+  const addLoopBeats = createLoopBeats();
   let table: Float64Array | null = null;
   // Made when it is first needed: most benches of a certifier never are looked at.
   const chance = (): Float64Array => {
@@ -113,6 +115,8 @@ function createSignal({ scenario }: BenchSetup): (state: BenchState, picture: Pi
     if (controls.sourceMode === 'tone') writeTone(y, picture, seconds, controls.blanking);
     else y.set(picture.shownVolts);
     const sweeps = Math.floor(seconds * picture.sweepHz);
+    const { oscillation, sweep, sweepHz } = picture;
+    if (oscillation !== null) addLoopBeats(y, oscillation, sweep, sweepHz, state);
     if (picture.grass !== null) addGrass(y, picture.grass, chance(), sweeps);
     // The carrier is far faster than the sweep: from point to point it is anywhere between its edges.
     if (picture.observation?.raw === true) for (let i = 1; i < COUNT; i += 2) y[i] = -y[i]!;

@@ -63,7 +63,9 @@ export function warmthOf(
 
 /** A set with valves and mains that the scenario calls cold. */
 export function warmsUp(receiver: Receiver, scenario: Scenario): boolean {
-  return lifeOf(scenario).cold && receiver.mains !== null && receiver.stages.some(isValve);
+  const { mains, stages, oscillator } = receiver;
+  const valves = [...stages, ...(oscillator === undefined ? [] : [oscillator])].some(isValve);
+  return lifeOf(scenario).cold && mains !== null && valves;
 }
 
 /** The set is on and not yet what it will be: time alone changes what is seen. */
@@ -74,13 +76,20 @@ export function warming(
   return state.powered && warmthOf(setup, state).chill > 0;
 }
 
-export function isValve({ device }: Stage): boolean {
+export function isValve({ device }: Pick<Stage, 'device'>): boolean {
   return /^V\d/.test(device);
 }
 
-/** What each stage's input capacitance lacks when cold, farads: half to one and a half of the scenario's figure, by its seed. */
-export function driftsOf({ stages }: Receiver, scenario: Scenario): ReadonlyMap<string, number> {
+/** The oscillator's place among the drifts, which no element of a deck can have for its name. */
+export const OSCILLATOR_DRIFT = ' oscillator';
+
+/** What each stage's input capacitance lacks when cold, farads, and the oscillator's: half to one and a half of the scenario's figure, by its seed. */
+export function driftsOf({ stages, oscillator }: Receiver, scenario: Scenario): ReadonlyMap<string, number> {
   const chance = seededRandom(scenario.seed);
   const { driftFarads } = lifeOf(scenario);
-  return new Map(stages.map((stage) => [stage.element, isValve(stage) ? driftFarads * (0.5 + chance()) : 0]));
+  const drift = (part: Pick<Stage, 'device'>): number => (isValve(part) ? driftFarads * (0.5 + chance()) : 0);
+  const drifts = new Map(stages.map((stage) => [stage.element, drift(stage)]));
+  // After the stages, so that theirs stay what they are in a set without one.
+  if (oscillator !== undefined) drifts.set(OSCILLATOR_DRIFT, drift(oscillator));
+  return drifts;
 }

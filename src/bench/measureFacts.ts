@@ -146,6 +146,10 @@ function traceOf(
     if (v > high) high = v;
     sum += v;
   }
+  // At an oscillator's loop the beats are the curve.
+  const beat = picture.oscillation?.beats.reduce((most, { volts }) => Math.max(most, volts), 0) ?? 0;
+  low -= beat;
+  high += beat;
   if (picture.observation.raw) {
     low = -high;
     sum = 0;

@@ -22,6 +22,7 @@ import { type ActiveMarker, activeMarkers } from './markers.ts';
 import { createMeter } from './meter.ts';
 import { createMoments, type Moment, TRACE_POINTS } from './moment.ts';
 import { type Observation, observe, rawShare } from './observation.ts';
+import { type Oscillation, oscillationAt } from './oscillation.ts';
 import type { BenchSetup } from './setup.ts';
 import { type ThroughMarkers, throughMarkers, withMarkers } from './throughMarkers.ts';
 import { createTone, type Tone } from './tone.ts';
@@ -36,7 +37,9 @@ export interface Picture {
   readonly observation: Observation | null;
   readonly markers: readonly ActiveMarker[];
   readonly through: ThroughMarkers | null;
-  /** largest carrier (volts peak) at the observed node, without markers; of an FM detector, at the larger of its two */
+  /** the set's own oscillator, where the Y lead is at its loop and it runs; its beats are the tube's business, as pips are */
+  readonly oscillation: Oscillation | null;
+  /** largest carrier (volts peak) of the source at the observed node, without markers; of an FM detector, at the larger of its two */
   readonly peakCarrierVolts: number;
   /** largest of the volts below, without sign */
   readonly peakVolts: number;
@@ -93,10 +96,14 @@ export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state
     const peakCarrierVolts = largest(volts, observation?.minusNode != null ? minus : null);
     const tone = controls.sourceMode === 'tone' && observation !== null ? toneOf(moment, lineVolts, observation) : null;
 
-    // Both before the markers, which share the carrier's solver while the sweep stands still.
-    const noise = observation === null ? NO_NOISE : noiseAt(moment, lineVolts, observation);
     const markers = markersOf(state);
-    const sent = observation !== null && fed && controls.markerRoute === 'through';
+    const oscillation = observation === null ? null : oscillationAt(moment, lineVolts, observation, markers);
+    // What else the loop picks up is small against the oscillator, and beats with it instead.
+    if (oscillation !== null) volts.fill(oscillation.carrierVolts);
+    const listens = observation !== null && oscillation === null;
+    // Both before the markers, which share the carrier's solver while the sweep stands still.
+    const noise = listens ? noiseAt(moment, lineVolts, observation) : NO_NOISE;
+    const sent = listens && fed && controls.markerRoute === 'through';
     const through = sent
       ? throughMarkers(markers, controls.pipHeightDiv, observation, moment.circuit.spots, moment.conditions(lineVolts))
       : null;
@@ -108,8 +115,8 @@ export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state
       shownVolts.set(volts);
       shownMinus.set(minus);
       const conditions = moment.conditions(lineVolts);
-      const ghosts = ghost(moment, conditions, observation.node, shownVolts);
-      const hums = hum(moment, lineVolts, observation.node, shownVolts) || ghosts;
+      const ghosts = listens && ghost(moment, conditions, observation.node, shownVolts);
+      const hums = (listens && hum(moment, lineVolts, observation.node, shownVolts)) || ghosts;
       const second = observation.minusNode === null ? null : shownMinus;
       if (observation.minusNode !== null) {
         if (ghosts) ghost(moment, conditions, observation.minusNode, shownMinus);
@@ -132,6 +139,7 @@ export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state
       observation,
       markers,
       through,
+      oscillation,
       peakCarrierVolts,
       peakVolts: largest(volts, null),
       volts,
@@ -139,7 +147,7 @@ export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state
       grass,
       lineVolts,
       compressionDb,
-      sweepLag,
+      sweepLag: oscillation === null ? sweepLag : 0,
       meterVolts,
       tone,
     };

@@ -49,6 +49,7 @@ export const PLAIN_PICTURE = {
   comb: false,
   xGain: 1,
   xPositionDiv: 0,
+  fineTuning: 0,
 } as const satisfies Partial<Controls>;
 
 export type Setting = readonly [control: ControlId, value: number | boolean | string];

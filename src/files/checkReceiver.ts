@@ -55,6 +55,12 @@ export function checkReceiver(receiver: Receiver, deck: Deck, file: string): Pro
     node(oscillator.node, ['converter', 'oscillator', 'node']);
     find(oscillator.drive, 'I', ['converter', 'oscillator', 'drive']);
   }
+  if (receiver.oscillator !== undefined) {
+    const { node: tank, drive, capacitor } = receiver.oscillator;
+    node(tank, ['oscillator', 'node']);
+    find(drive, 'I', ['oscillator', 'drive']);
+    find(capacitor, 'C', ['oscillator', 'capacitor']);
+  }
   if (receiver.videoFeed !== null) find(receiver.videoFeed.into, 'I', ['videoFeed', 'into']);
   const probeNode = receiver.testPoints.find((p) => p.id === receiver.probeInDeck?.testPoint)?.node;
   receiver.probeInDeck?.elements.forEach((name, i) => {

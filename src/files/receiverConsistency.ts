@@ -17,6 +17,7 @@ export function receiverConsistency(receiver: Receiver, file: string): Problem[]
   adjusters(receiver.adjusters, complain);
   testPoints(receiver, complain);
   detectorKinds(receiver, complain);
+  oscillators(receiver, complain);
   biasLines(receiver, complain);
   responses(receiver, complain);
   procedure(receiver, complain);
@@ -235,6 +236,25 @@ function observed(receiver: Receiver, { setUp: sheet, quantity }: SheetResponse,
     const found = `${quantity.plus} less ${quantity.minus}`;
     complain([...at, 'quantity'], found, `the two nodes of the FM detector whose output ${sheet.observeAt} shows`);
   }
+}
+
+/** The mixer's oscillator is the one that runs, and what the sheet asks of one is asked where it is seen. */
+function oscillators({ oscillator, converter, responses: list }: Receiver, complain: Complain): void {
+  const mixed = converter?.oscillator;
+  if (oscillator !== undefined && mixed !== undefined) {
+    for (const key of ['node', 'drive', 'fromHz', 'toHz'] as const) {
+      if (oscillator[key] !== mixed[key])
+        complain(['oscillator', key], String(oscillator[key]), `${mixed[key]}, as converter.oscillator says`);
+    }
+  }
+  list.forEach(({ quantity, specification }, i) => {
+    specification.peaks.forEach((peak, k) => {
+      if (peak.oscillator === undefined) return;
+      if (quantity.kind === 'carrier' && quantity.node.toLowerCase() === oscillator?.node.toLowerCase()) return;
+      const wanted = "nothing, save where the quantity is the carrier at the node of the set's oscillator";
+      complain(['responses', i, 'specification', 'peaks', k, 'oscillator'], 'true', wanted);
+    });
+  });
 }
 
 function detectorKinds(receiver: Receiver, complain: Complain): void {

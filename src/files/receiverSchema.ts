@@ -126,6 +126,18 @@ const converterSchema = v.strictObject({
   oscillator: v.strictObject({ node: nodeName(), drive: elementName(), fromHz: hertz(), toHz: hertz() }),
 });
 
+const oscillatorSchema = v.strictObject({
+  device: text(60),
+  node: nodeName(),
+  drive: elementName(),
+  fromHz: hertz(),
+  toHz: hertz(),
+  capacitor: elementName(),
+  fineTuningFarads: number(0, 1e-10),
+  loopVolts: number(1e-3, 10),
+  loopOhms: number(0, 1e6),
+});
+
 const videoFeedSchema = v.strictObject({ detector: shortId(), into: elementName(), siemens: number(1e-9, 10) });
 
 const { max: MOST_BIAS_VOLTS } = CONTROL_ROWS[BIAS_OUTPUTS[0].volts];
@@ -213,6 +225,7 @@ export const receiverSchema = v.strictObject({
   detectors: list(detectorSchema, 0, 8),
   converter: v.nullable(converterSchema),
   videoFeed: v.nullable(videoFeedSchema),
+  oscillator: v.exactOptional(oscillatorSchema),
   crystalsHz: list(hertz(), 1, 24),
   responses: list(responseSchema, 1, 6),
   procedure: list(procedureStepSchema, 1, 24),

@@ -38,7 +38,16 @@ export const specificationSchema = v.strictObject({
     0,
     8,
   ),
-  peaks: list(v.strictObject({ hz: hertz(), toleranceHz: hertzWide(), weight: weight() }), 0, 4),
+  peaks: list(
+    v.strictObject({
+      hz: hertz(),
+      toleranceHz: hertzWide(),
+      oscillator: v.exactOptional(v.literal(true)),
+      weight: weight(),
+    }),
+    0,
+    4,
+  ),
   sCurve: v.nullable(
     v.strictObject({
       centreHz: hertz(),

@@ -181,6 +181,25 @@ export interface Converter {
   };
 }
 
+/**
+ * A local oscillator that runs whenever the set does. Its frequency is that of its tank (`oscillator.ts`), to whose capacitor the fine tuning adds up to
+ * `fineTuningFarads` or takes as much away, and a valve that is not warm yet lacks some.
+ */
+export interface LocalOscillator {
+  readonly device: string;
+  readonly node: string;
+  /** deck source on the tank, by which its peak is found */
+  readonly drive: string;
+  readonly fromHz: number;
+  readonly toHz: number;
+  readonly capacitor: string;
+  readonly fineTuningFarads: number;
+  /** of its carrier, peak, what a loose loop at the tank's test point picks up */
+  readonly loopVolts: number;
+  /** volts of the generator's own carrier in that loop for each ampere that it sends there */
+  readonly loopOhms: number;
+}
+
 /** The envelope detector's output as the source of a video part of the deck: its modulation, at the video frequency, becomes a current in `into`. */
 export interface VideoFeed {
   readonly detector: string;
@@ -240,10 +259,11 @@ export interface SpecGain {
   readonly nominal: number;
   readonly weight: number;
 }
-/** The peak itself must lie within `toleranceHz` of `hz`. */
+/** The peak itself must lie within `toleranceHz` of `hz`; of an oscillator's tank that is where it runs. */
 export interface SpecPeak {
   readonly hz: number;
   readonly toleranceHz: number;
+  readonly oscillator?: true;
   readonly weight: number;
 }
 /** What an FM detector's curve must be. Peaks are the outermost extremes of either sign on either side of the zero. */
@@ -408,6 +428,8 @@ export interface Receiver {
   readonly detectors: readonly Detector[];
   readonly converter: Converter | null;
   readonly videoFeed: VideoFeed | null;
+  /** left out: the set has none, or none that runs at the bench */
+  readonly oscillator?: LocalOscillator;
   /** the box of crystals that belongs to this receiver, hertz */
   readonly crystalsHz: readonly number[];
   /** what the sheet measures; the first is the one that the receiver is known by */

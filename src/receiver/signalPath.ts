@@ -20,7 +20,7 @@ import { createSolver, type NodeLoad, type Solver } from '../physics/solver.ts';
 import { envelopeModulation } from '../physics/videoEnvelope.ts';
 import { deckParts } from './deckParts.ts';
 import type { ElementValue } from './elementValues.ts';
-import { createOscillator, type Oscillator } from './oscillator.ts';
+import { createOscillator, type Oscillator, tankOf } from './oscillator.ts';
 import type { PathLoad } from './pathLoad.ts';
 import type { Receiver } from './receiver.ts';
 import { meetModulation, standingLoads } from './sidebandLoads.ts';
@@ -59,7 +59,7 @@ export interface SignalPath {
   compressionDb(except?: readonly string[], node?: string): number;
   /** see `Solver.stageGain`, as the last solve left the stage; of one that no signal reached 1 */
   stageGain(element: string, gain: Float64Array, ofChange: Float64Array): void;
-  /** where the oscillator runs; null without a converter */
+  /** where the oscillator runs; null where the set has none */
   oscillatorHz(): number | null;
   /** what the last solve used for the part of the deck that `element` lies in, for sensitivities; each null where it was not needed */
   solversOf(element: string): PartSolvers;
@@ -102,7 +102,8 @@ export function createSignalPath(receiver: Receiver, deck: Deck): SignalPath {
     if (found === undefined) throw new Error(`the deck has no element ${name}`);
     return found;
   };
-  const oscillator: Oscillator | null = converter === null ? null : createOscillator(converter);
+  const tank = tankOf(receiver);
+  const oscillator: Oscillator | null = tank === null ? null : createOscillator(tank);
   const readings = new Map<Part, Reading>();
   let count = 0;
   let empty = new Float64Array(0);
@@ -124,8 +125,8 @@ export function createSignalPath(receiver: Receiver, deck: Deck): SignalPath {
     converter !== null && part.nodes.has(nodeKey(converter.from)) && partOfElement(converter.into) !== part;
 
   const oscillatorHz = (): number | null => {
-    if (oscillator === null || converter === null) return null;
-    const part = partOfNode(converter.oscillator.node);
+    if (oscillator === null || tank === null) return null;
+    const part = partOfNode(tank.node);
     return part === undefined ? null : oscillator.hz(part.fresh, part.values);
   };
 

@@ -71,7 +71,7 @@ describe('on shipped sets', () => {
     expect(turned).not.toBe(said);
   });
 
-  test('the peak of the oscillator tank stands at its pip, alone', () => {
+  test('the beat of the running oscillator stands at its pip, alone', () => {
     const tank = onBench('front-to-detector', 'osc');
     const display = tank.bench.display(tank.after(...plugs(221e6), gain(0.05), set('pipHeightDiv', 0.2)));
     const { humps, sCurve, topXDiv } = readCurve(display);

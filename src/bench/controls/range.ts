@@ -61,7 +61,7 @@ export function isOffered(row: ControlRow, receiver: Receiver, choice: string | 
 }
 
 const hasPart = (receiver: Receiver, part: SetPart | undefined): boolean =>
-  part === undefined || receiver[part] !== null;
+  part === undefined || (receiver[part] ?? null) !== null;
 
 /** A knob's click is about a hundredth of what that part of the spectrum is swept over. */
 function frequencyStepHz(centreHz: number): number {

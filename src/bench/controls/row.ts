@@ -18,8 +18,8 @@ export type ControlUnit =
   | 'times'
   | 'share';
 
-/** A part that not every set has; a receiver without it has null there. */
-export type SetPart = 'videoFeed' | 'converter' | 'mains';
+/** A part that not every set has; a receiver without it has null or nothing there. */
+export type SetPart = 'videoFeed' | 'converter' | 'mains' | 'oscillator';
 
 interface Standing {
   readonly panel: ControlPanel;

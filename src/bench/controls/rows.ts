@@ -53,6 +53,20 @@ export const CONTROL_ROWS = {
   },
   /** where the carrier stands that a video sweep modulates */
   carrierHz: { ...FREQUENCY, panel: 'sweep', drawnWith: 'videoFeed' },
+  /** the set's own: how far its plates stand in from half way, as a share of what is left; in is more capacitance, and a lower oscillator */
+  fineTuning: {
+    kind: 'range',
+    panel: 'sweep',
+    drawnWith: 'oscillator',
+    unit: 'share',
+    min: -1,
+    max: 1,
+    step: 0.05,
+    fineStep: 0.01,
+    resting: 0,
+    fromTop: true,
+    example: 0.2,
+  },
   /** an eighth of the mains instead of the mains: for narrow circuits, which a mains sweep hurries */
   slowSweep: { kind: 'switch', panel: 'sweep', resting: false },
   phasingDegrees: {

@@ -2,6 +2,7 @@
 import type { SheetSetUp } from '../../receiver/receiver.ts';
 import { baseLine, extent, heightAt, see } from './eyes.ts';
 import { clip, type Hands, set } from './hands.ts';
+import { beatsApart, oscillatorOf } from './oscillator.ts';
 import type { PrintedCurve, PrintedResponse, PrintedSheet } from './sheet.ts';
 
 export function makeSafe(hands: Hands, sheet: PrintedSheet): void {
@@ -54,7 +55,7 @@ function setSource(hands: Hands, { knobs, setUp }: PrintedResponse, crystalsHz: 
 const LOOKS = [6, 2, 0.5] as const;
 
 /** Turns the phasing until trace and retrace lie on each other, blanking off; then blanking on and low frequency to its side. */
-export function phase(hands: Hands, setUp: SheetSetUp): void {
+export function phase(hands: Hands, setUp: SheetSetUp, apartNow: (hands: Hands) => number = split): void {
   set(hands, 'blanking', false);
   const ends = hands.scale('phasingDegrees');
   let best = 0;
@@ -64,7 +65,7 @@ export function phase(hands: Hands, setUp: SheetSetUp): void {
     const even: number[] = [];
     for (let degrees = low; degrees <= high + 1e-9; degrees += step) {
       set(hands, 'phasingDegrees', degrees);
-      const apart = split(hands);
+      const apart = apartNow(hands);
       if (apart < least - 1e-9) {
         least = apart;
         even.length = 0;
@@ -218,6 +219,6 @@ export function setUpFor(
   }
   fillGraticule(hands, isSCurve);
   if (phased !== undefined) return;
-  phase(hands, response.setUp);
+  phase(hands, response.setUp, oscillatorOf(response) === null ? split : beatsApart);
   fillGraticule(hands, isSCurve);
 }

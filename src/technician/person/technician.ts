@@ -16,6 +16,7 @@ import {
 } from './faultFinding.ts';
 import { type Fit, fitCurve, residualOf } from './fit.ts';
 import type { Hands } from './hands.ts';
+import { offBy, oscillatorOf, setOscillator } from './oscillator.ts';
 import { peakUp } from './peaking.ts';
 import { prove } from './proofs.ts';
 import { clipAfresh, letWarm, makeSafe, type Phased, setByNeedle, setUpFor, smallPips } from './settings.ts';
@@ -118,6 +119,8 @@ function backFromStops({ sheet, turner }: AtBench): void {
 function asPrinted(bench: AtBench, times: number): boolean {
   return bench.sheet.responses.every((response) => {
     const curve = standFor(bench, response);
+    const wanted = oscillatorOf(response);
+    if (wanted !== null) return Math.abs(offBy(bench.hands, wanted.hz) ?? Infinity) < wanted.toleranceHz / 2;
     return residualOf(bench.hands, curve, isSCurve(response)) < times * right(response);
   });
 }
@@ -158,6 +161,10 @@ function followProcedure(bench: AtBench): void {
     // A step about a curve that this job does not ask for.
     if (response === undefined) continue;
     const curve = standFor(bench, response, step.at);
+    if (oscillatorOf(response) !== null) {
+      for (const slug of step.slugs) setOscillator(hands, turner, slug, response);
+      continue;
+    }
     const traps = sheet.slugs.filter((s) => s.trapHz !== null && step.slugs.includes(s.id));
     for (const trap of traps) if (reaches(hands, trap.trapHz!)) setTrap(hands, turner, trap.id, trap.trapHz!);
     const others = step.slugs.filter((id) => !traps.some((t) => t.id === id));
@@ -169,6 +176,11 @@ function followProcedure(bench: AtBench): void {
 function touchUp(bench: AtBench): void {
   const { hands, sheet, turner } = bench;
   for (const response of sheet.responses) {
+    if (oscillatorOf(response) !== null) {
+      standFor(bench, response);
+      for (const { id } of slugsOf(sheet, response)) setOscillator(hands, turner, id, response);
+      continue;
+    }
     let last = Number.POSITIVE_INFINITY;
     for (let pass = 0; pass < PASSES && timeLeft(bench); pass++) {
       const curve = standFor(bench, response);
@@ -194,6 +206,8 @@ function toLimits(bench: AtBench): void {
   const { hands, sheet, turner } = bench;
   for (const response of [...sheet.responses].reverse()) {
     if (!timeToProve(bench)) return;
+    // An oscillator that stands at zero beat stays there.
+    if (oscillatorOf(response) !== null) continue;
     const slugs = slugsOf(sheet, response);
     const notches = slugs.filter(({ trapHz }) => trapHz !== null && !isShelf(response, trapHz));
     const rest = slugs.filter((slug) => !notches.includes(slug)).map(({ id }) => id);

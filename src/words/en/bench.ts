@@ -57,6 +57,7 @@ export const controlWords: ControlWordsFor<typeof CONTROL_ROWS> = {
   levelDb: { label: 'Level' },
   carrierHz: { label: 'Carrier' },
   slowSweep: { label: 'Slow' },
+  fineTuning: { label: 'Fine tuning' },
   phasingDegrees: { label: 'Phasing' },
   blanking: { label: 'Retrace blanking' },
   mirror: { label: 'Mirror' },
@@ -240,6 +241,8 @@ export const sheetWords = {
   skirt: (fromHz: number, toHz: number, most: number): string =>
     `From ${frequency(fromHz)} to ${frequency(toHz)} no more than ${percent(most, 1)}.`,
   peak: (hz: number, within: number): string => `Peak at ${frequency(hz)}, within ${width(within)}.`,
+  oscillator: (hz: number, within: number): string =>
+    `Oscillator at ${frequency(hz)}, within ${width(within)}, with the fine tuning half way.`,
   zero: (hz: number, within: number, rises: boolean): string =>
     `Zero at ${frequency(hz)}, within ${width(within)}; positive ${rises ? 'above' : 'below'} it.`,
   peaksApart: (minHz: number, maxHz: number): string => `Peaks ${width(minHz)} to ${width(maxHz)} apart.`,

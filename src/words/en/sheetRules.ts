@@ -85,10 +85,11 @@ export const sheetRuleWords: WordsOf<(typeof SHEET_RULES)[number]> = {
   },
   G48: {
     label: 'Place of the peak',
-    good: (s) => `The peak lies ${place(s)}, ${s.limit} is allowed`,
-    bad: (s) => `The peak lies ${place(s)}; ${s.limit} is allowed`,
-    seen: 'the top is to one side of the pip',
-    advice: 'Plug the crystal and bring the top under its pip.',
+    good: (s) => `The peak, or the oscillator, stands ${place(s)}, ${s.limit} is allowed`,
+    bad: (s) => `The peak, or the oscillator, stands ${place(s)}; ${s.limit} is allowed`,
+    seen: "the top, or the oscillator's beat, is to one side of the pip",
+    advice:
+      'Plug the crystal and bring the top under its pip. An oscillator is brought to zero beat with it, the fine tuning half way.',
   },
   G49: {
     label: 'Zero of an S-curve',

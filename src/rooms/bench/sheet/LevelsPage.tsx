@@ -15,7 +15,9 @@ export function LevelsPage({ receiver, figures }: { readonly receiver: Receiver;
     ...spec.tilts.map((t) => sheetWords.tilt(t.lowHz, t.highHz, t.maxDb)),
     ...spec.traps.map((t) => sheetWords.trap(t.hz, t.maxDb)),
     ...spec.skirts.map((s) => sheetWords.skirt(s.fromHz, s.toHz, s.max)),
-    ...spec.peaks.map((p) => sheetWords.peak(p.hz, p.toleranceHz)),
+    ...spec.peaks.map((p) =>
+      p.oscillator === true ? sheetWords.oscillator(p.hz, p.toleranceHz) : sheetWords.peak(p.hz, p.toleranceHz),
+    ),
     ...(s === null
       ? []
       : [

@@ -1,0 +1,119 @@
+/**
+ * The oscillator that runs. Frequency by f = 1 / (2 pi sqrt(L C)) and df/f = -dC/2C (Terman, Radio Engineers' Handbook 1943, from memory); the beat of two
+ * carriers through one pole (from memory).
+ */
+import { describe, expect, test } from 'vitest';
+import { createBench } from '../../src/bench/bench.ts';
+import type { BenchState } from '../../src/bench/benchState.ts';
+import { driftsOf, OSCILLATOR_DRIFT } from '../../src/bench/heat.ts';
+import { slugHenries } from '../../src/receiver/slugLaw.ts';
+import { onBench, set } from './shippedSheet.ts';
+
+const tuner = onBench('tuner-vhf', 'osc');
+const oscillator = tuner.setup.receiver.oscillator!;
+const valueIn = (name: string): number => tuner.deck.elements.find((e) => e.name === name)!.value;
+const coil = tuner.setup.receiver.adjusters.find(({ id }) => id === 'L4')!;
+
+const thomson = (henries: number, farads: number): number => 1 / (2 * Math.PI * Math.sqrt(henries * farads));
+const hzNow = (state: BenchState, farads: number): number =>
+  thomson(slugHenries(coil, state.slugs.L4!.coreTurns), farads);
+
+/** What is heard with the source standing at a frequency. */
+const noteAt = (hz: number, ...acts: Parameters<typeof tuner.after>): number | null =>
+  tuner.bench.display(tuner.after(...acts, set('sourceMode', 'spot'), set('centreHz', hz), set('pipHeightDiv', 0)))
+    .beatHz;
+
+/** Height at each point of the forward half, divisions. */
+const line = (state: BenchState): number[] => {
+  const { beam } = tuner.bench.display(state);
+  return Array.from({ length: beam.count / 2 }, (_, i) => beam.data[3 * i + 1]!);
+};
+const spread = (heights: readonly number[]): number => Math.max(...heights) - Math.min(...heights);
+const CLOSE = [set('yVoltsPerDiv', 0.01), set('pipHeightDiv', 0)];
+
+describe('where it runs', () => {
+  test.each([-2, 0, 1.5])('by the slug at %d turns from where it stands, in is lower (within 20 Hz)', (turns) => {
+    const turned = tuner.after();
+    const moved = {
+      ...turned,
+      slugs: { ...turned.slugs, L4: { ...turned.slugs.L4!, coreTurns: turned.slugs.L4!.coreTurns + turns } },
+    };
+    const wanted = hzNow(moved, valueIn('C4'));
+    const at = { ...moved, controls: { ...moved.controls, sourceMode: 'spot' as const, centreHz: wanted - 2000 } };
+    expect(Math.abs(createBench(tuner.setup).display(at).beatHz! - 2000)).toBeLessThan(20);
+    if (turns > 0) expect(wanted).toBeLessThan(hzNow(turned, valueIn('C4')));
+  });
+
+  test.each([-1, 0.4, 1])('with the fine tuning at %d (within 20 Hz)', (share) => {
+    const wanted = hzNow(tuner.after(), valueIn('C4') + share * oscillator.fineTuningFarads);
+    expect(Math.abs(noteAt(wanted + 1500, set('fineTuning', share))! - 1500)).toBeLessThan(20);
+  });
+
+  test('cold, its valve lacks capacitance and it stands too high by df/f = -dC/2C (within 5 kHz of some hundreds)', () => {
+    const whole = onBench('front-to-detector', 'osc');
+    const scenario = {
+      ...whole.setup.scenario,
+      life: { ...whole.setup.scenario.life, cold: true, driftFarads: 0.1e-12 },
+    };
+    const setup = { ...whole.setup, scenario };
+    const farads = driftsOf(setup.receiver, scenario).get(OSCILLATOR_DRIFT)!;
+    expect(farads).toBeGreaterThan(0.04e-12);
+    // Forty seconds after the switch the cathode gives all it can, and the chassis is a fifth of the way.
+    const state: BenchState = { ...whole.after(), heat: { atSeconds: 0, heater: 0, chassis: 0 }, seconds: 40 };
+    const chill = Math.exp(-40 / 200);
+    const warm = 221.0127e6;
+    const shift = (221e6 * chill * farads) / (2 * 12e-12);
+    const bench = createBench(setup);
+    const note = (hz: number) =>
+      bench.display({ ...state, controls: { ...state.controls, sourceMode: 'spot', centreHz: hz } }).beatHz;
+    const heard = [-4, -2, 0, 2, 4].map((kHz) => note(warm + shift + kHz * 1e3));
+    expect(heard.some((hz) => hz !== null)).toBe(true);
+    expect(note(warm)).toBeNull();
+  });
+});
+
+describe('on the tube', () => {
+  test('without the RF lead the line is straight: there is no tank to be swept', () => {
+    const state = tuner.after(...CLOSE);
+    const alone = { ...state, leads: { ...state.leads, rf: null } };
+    expect(spread(line(alone))).toBeLessThan(0.2);
+  });
+
+  test('swept, the beat stands where the sweep crosses it, and moves with the fine tuning (within 0.1 divisions)', () => {
+    for (const share of [-1, 0, 1]) {
+      const state = tuner.after(...CLOSE, set('fineTuning', share));
+      const hz = hzNow(state, valueIn('C4') + share * oscillator.fineTuningFarads);
+      const { beam } = tuner.bench.display(state);
+      const heights = line(state);
+      const middle = [...heights].sort((a, b) => a - b)[heights.length >> 1]!;
+      let best = 0;
+      heights.forEach((y, i) => {
+        if (Math.abs(y - middle) > Math.abs(heights[best]! - middle)) best = i;
+      });
+      const { centreHz, spanHz } = state.controls;
+      expect(Math.abs(heights[best]! - middle)).toBeGreaterThan(0.1);
+      expect(Math.abs(beam.data[3 * best]! - (10 * (hz - centreHz)) / spanHz)).toBeLessThan(0.1);
+    }
+  });
+
+  test('standing still the source makes a wave of the difference, which rests at zero beat', () => {
+    const at = (off: number): BenchState => {
+      const state = tuner.after(...CLOSE, set('sourceMode', 'spot'));
+      return { ...state, controls: { ...state.controls, centreHz: hzNow(state, valueIn('C4')) + off } };
+    };
+    const crossings = (heights: readonly number[]): number => {
+      const middle = (Math.max(...heights) + Math.min(...heights)) / 2;
+      return heights.filter((y, i) => i > 0 && y > middle !== heights[i - 1]! > middle).length;
+    };
+    // 1200 Hz is ten whole waves in half of a sixtieth of a second.
+    expect(Math.abs(crossings(line(at(1200))) - 20)).toBeLessThanOrEqual(3);
+    expect(spread(line(at(1200)))).toBeGreaterThan(5 * spread(line(at(0))));
+    const now = at(0);
+    const then = { ...now, seconds: now.seconds + 0.05 };
+    const early = line(now);
+    const late = line(then);
+    expect(Math.max(...early.map((y, i) => Math.abs(y - late[i]!)))).toBeLessThan(spread(line(at(1200))) / 2);
+    // Far off diode and tube follow it no more: one pole.
+    expect(spread(line(at(3e5)))).toBeLessThan(spread(line(at(1200))) / 3);
+  });
+});
