@@ -147,7 +147,7 @@ function traceOf(
     sum += v;
   }
   // At an oscillator's loop the beats are the curve.
-  const beat = picture.oscillation?.beats.reduce((most, { volts }) => Math.max(most, volts), 0) ?? 0;
+  const beat = picture.oscillation?.shownVolts ?? 0;
   low -= beat;
   high += beat;
   if (picture.observation.raw) {

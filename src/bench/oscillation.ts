@@ -17,7 +17,7 @@ import type { Connections } from './connections.ts';
 import { THROUGH_PER_DIV } from './instruments.ts';
 import { keepLast } from './kept.ts';
 import type { ActiveMarker } from './markers.ts';
-import type { Moment } from './moment.ts';
+import { type Moment, TRACE_POINTS } from './moment.ts';
 import type { Observation } from './observation.ts';
 
 export interface Oscillation {
@@ -27,6 +27,8 @@ export interface Oscillation {
   /** what diode, lead and tube still pass of a beat */
   readonly halfWidthHz: number;
   readonly beats: readonly LoopBeat[];
+  /** how far the beats together swing the line to either side as they are shown: one that is swept is over before the pole lets it rise to its full height */
+  readonly shownVolts: number;
 }
 
 export interface LoopBeat {
@@ -38,6 +40,8 @@ export interface LoopBeat {
 
 /** Share of the emission below which a valve does not keep an oscillation up. */
 const STARTS_AT = 0.1;
+/** Beats beyond this many widths are gone. */
+const GONE = 40;
 
 /** Null where the Y lead is not at the loop, or the oscillator does not run. `moment.full` must have been solved. */
 export function oscillationAt(
@@ -55,17 +59,33 @@ export function oscillationAt(
   if (hz === null) return null;
   const { detect, loadSeconds, leadSeconds, raw } = observation;
   const carrierVolts = oscillator.loopVolts;
+  const halfWidthHz = 1 / (2 * Math.PI * (loadSeconds + leadSeconds));
   const swing = (other: number): number =>
     raw ? other : (detect(carrierVolts + other) - detect(Math.abs(carrierVolts - other))) / 2;
-  return {
-    hz,
-    carrierVolts,
-    halfWidthHz: 1 / (2 * Math.PI * (loadSeconds + leadSeconds)),
-    beats: othersAt(moment, oscillator, conditions.sourceVolts, markers).map((other) => ({
-      ...other,
-      volts: swing(other.volts),
-    })),
-  };
+  const beats = othersAt(moment, oscillator, conditions.sourceVolts, markers).map((other) => ({
+    ...other,
+    volts: swing(other.volts),
+  }));
+  const shown = (beat: LoopBeat): number =>
+    beat.hz === null ? beat.volts * sweptPeak(moment, hz, halfWidthHz) : waveVolts(beat, hz, halfWidthHz);
+  return { hz, carrierVolts, halfWidthHz, beats, shownVolts: beats.reduce((sum, beat) => sum + shown(beat), 0) };
+}
+
+/** Share of the full swing that a sweep leaves where it crosses the oscillator, whatever the phase. */
+function sweptPeak({ centreHz, state, sweepHz }: Moment, hz: number, halfWidthHz: number): number {
+  const sweep: PipSweep = { centreHz, spanHz: state.controls.spanHz, mainsHz: sweepHz, points: TRACE_POINTS };
+  const [forward] = pipShape(sweep, hz, halfWidthHz);
+  let peak = 0;
+  forward?.re.forEach((re, i) => {
+    peak = Math.max(peak, Math.hypot(re, forward.im[i]!));
+  });
+  return peak;
+}
+
+/** Of a carrier that stands still: what the pole lets through, nothing far off. */
+function waveVolts(beat: LoopBeat, hz: number, halfWidthHz: number): number {
+  const beatHz = Math.abs((beat.hz ?? hz) - hz);
+  return beatHz > GONE * halfWidthHz ? 0 : beat.volts / Math.hypot(1, beatHz / halfWidthHz);
 }
 
 /** Carriers that come along the RF lead, volts peak at the loop. */
@@ -93,6 +113,7 @@ function atLoop(point: Connections['y'], { node }: LocalOscillator): boolean {
 
 /** Slides by an odd share of a turn each second, as the pips of the rack do. */
 const TURNS_A_SECOND = 2.3;
+export const SLIDES_ROUND_SECONDS = 1 / TURNS_A_SECOND;
 
 /** Adds the beats to a whole period at the Y input. `sweep`: null while the source stands still. */
 export function createLoopBeats(): (
@@ -113,7 +134,7 @@ export function createLoopBeats(): (
   return (y, { hz, halfWidthHz, beats }, sweep, sweepHz, { controls, seconds }) => {
     for (const beat of beats) {
       if (beat.hz !== null) {
-        addWave(y, beat.volts, Math.abs(beat.hz - hz), halfWidthHz, seconds, sweepHz);
+        addWave(y, waveVolts(beat, hz, halfWidthHz), Math.abs(beat.hz - hz), seconds, sweepHz);
         continue;
       }
       if (sweep === null) continue;
@@ -127,19 +148,8 @@ export function createLoopBeats(): (
   };
 }
 
-/** Beats beyond this many widths are gone. */
-const GONE = 40;
-
-function addWave(
-  y: Float64Array,
-  volts: number,
-  beatHz: number,
-  width: number,
-  seconds: number,
-  sweepHz: number,
-): void {
-  if (beatHz > GONE * width) return;
-  const size = volts / Math.hypot(1, beatHz / width);
+function addWave(y: Float64Array, size: number, beatHz: number, seconds: number, sweepHz: number): void {
+  if (size === 0) return;
   const start = (beatHz * seconds) % 1;
   for (let i = 0; i < y.length; i++) {
     y[i] = y[i]! + size * Math.cos(2 * Math.PI * (start + (beatHz * i) / (sweepHz * y.length)));

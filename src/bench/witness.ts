@@ -10,6 +10,7 @@
  */
 import type { SeenAnswer } from '../scenario/findingAnswer.ts';
 import type { ProofId } from '../scenario/proofId.ts';
+import { atOscillatorLoop, beatHeight, beatReadings } from './beatSeen.ts';
 import { type Bench, createBench } from './bench.ts';
 import type { BenchEvent } from './benchEvent.ts';
 import type { BenchState } from './benchState.ts';
@@ -56,8 +57,14 @@ function benchFor(setup: BenchSetup): Bench {
 export function pipAskedFor(setup: BenchSetup, state: BenchState, proof: ProofId): number | null {
   const { act } = state.proofs[proof];
   if (act === undefined || proof !== 'markersOffOn') return null;
-  const count = pipsInView(benchFor(setup).display(act.rest)).length;
-  return count === 0 ? null : 1 + (Math.abs(chanceOf(setup, state)) % count);
+  const bench = benchFor(setup);
+  const pips = pipsInView(bench.display(act.rest)).map(({ xDiv }, i) => ({ no: i + 1, xDiv: xDiv! }));
+  // Under a beat the curve has no height of its own.
+  const still = atOscillatorLoop(setup, act.rest)
+    ? pips.filter(({ xDiv }) => beatHeight(bench, act.away, xDiv) < READ_WITHIN_DIV)
+    : pips;
+  const asked = still.length > 0 ? still : pips;
+  return asked.length === 0 ? null : asked[Math.abs(chanceOf(setup, state)) % asked.length]!.no;
 }
 
 /** What was to be seen; null where the proof has not been made. `no`: the pip that was asked about. */
@@ -73,6 +80,11 @@ export function witnessOf(
   const { away, rest } = act;
   switch (proof) {
     case 'halveLevel': {
+      if (atOscillatorLoop(setup, rest)) {
+        const [bare, pipped] = beatReadings(bench, away);
+        const shrank = bare <= HARDLY * beatReadings(bench, rest)[0];
+        return { answers: [shrank ? 'shrankWhole' : 'hardly'], figure: near(bare, pipped) };
+      }
       const small = tall(bench.display(away), away);
       const full = tall(bench.display(rest), rest);
       const answer: SeenAnswer =

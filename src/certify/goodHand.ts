@@ -141,17 +141,17 @@ export function turnAll(setup: BenchSetup, hand: Hand, wanted: CoreTurns): void 
   hand.take({ type: 'toolTaken', tool: null });
 }
 
-/** Y gain that shows the trace as tall as the graticule allows, put in its middle. */
+/** Y gain that shows the trace as tall as the graticule allows, put in its middle: a carrier that never goes away lifts a line that may be small itself. */
 export function fillTube(setup: BenchSetup, hand: Hand): void {
   const gains = choicesOf(setup, 'yVoltsPerDiv').map(Number);
   const most = 2 * HALF_HEIGHT_DIV * 0.95;
   for (const gain of gains) {
     set(hand, 'yVoltsPerDiv', gain);
-    if (hand.bench.facts(hand.state).traceHeightDiv <= most) break;
-  }
-  for (const position of [0, -3.5, 3.5, -3.75, 3.75, -4, 4, -3, 3]) {
-    set(hand, 'yPositionDiv', position);
-    if (hand.bench.facts(hand.state).traceOnScreen) return;
+    if (hand.bench.facts(hand.state).traceHeightDiv > most) continue;
+    for (const position of [0, -3.5, 3.5, -3.75, 3.75, -4, 4, -3, 3]) {
+      set(hand, 'yPositionDiv', position);
+      if (hand.bench.facts(hand.state).traceOnScreen) return;
+    }
   }
 }
 

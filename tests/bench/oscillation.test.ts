@@ -6,6 +6,7 @@ import { describe, expect, test } from 'vitest';
 import { createBench } from '../../src/bench/bench.ts';
 import type { BenchState } from '../../src/bench/benchState.ts';
 import { driftsOf, OSCILLATOR_DRIFT } from '../../src/bench/heat.ts';
+import { pipAskedFor, witnessOf } from '../../src/bench/witness.ts';
 import { slugHenries } from '../../src/receiver/slugLaw.ts';
 import { onBench, set } from './shippedSheet.ts';
 
@@ -115,5 +116,84 @@ describe('on the tube', () => {
     expect(Math.max(...early.map((y, i) => Math.abs(y - late[i]!)))).toBeLessThan(spread(line(at(1200))) / 2);
     // Far off diode and tube follow it no more: one pole.
     expect(spread(line(at(3e5)))).toBeLessThan(spread(line(at(1200))) / 3);
+  });
+});
+
+describe('read as a person reads it', () => {
+  /** All phases of the beat together, forward half: four seconds of sweeps, ten periods of its slide. */
+  const reach = (state: BenchState): readonly number[] => {
+    const all: number[] = [];
+    for (let k = 0; k < 40; k++) all.push(...line({ ...state, seconds: state.seconds + k / 10 }));
+    return all;
+  };
+
+  test('trace in sight goes by what the beam reaches: the beat is over before the pole lets it rise (G63)', () => {
+    const state = tuner.after(set('pipHeightDiv', 0));
+    for (const [voltsPerDiv, positionDiv] of [
+      [0.005, -3.5],
+      [0.005, -2.5],
+      [0.01, 0],
+      [0.01, -3.5],
+      [0.02, 3.5],
+    ] as const) {
+      const at = { ...state, controls: { ...state.controls, yVoltsPerDiv: voltsPerDiv, yPositionDiv: positionDiv } };
+      const inside = reach(at).every((y) => Math.abs(y) <= 4);
+      const facts = tuner.bench.facts(at);
+      expect(facts.traceOnScreen, `${voltsPerDiv} V/div at ${positionDiv}`).toBe(inside);
+      // The tube's own noise is not counted: a fiftieth of a division at the most of these gains.
+      expect(Math.abs(facts.traceHeightDiv - spread(reach(at)))).toBeLessThan(0.1);
+    }
+    const full = tuner.bench.facts(state);
+    const half = tuner.bench.facts({ ...state, controls: { ...state.controls, levelDb: state.controls.levelDb - 6 } });
+    // A small carrier beats with a large one in proportion to itself (within 2 per cent).
+    expect(Math.abs(half.traceHeightDiv / full.traceHeightDiv / 10 ** (-6 / 20) - 1)).toBeLessThan(0.02);
+  });
+
+  test('with the level halved the beat is read over all of its phases, whenever one looks (G64)', () => {
+    const level = tuner.after().controls.levelDb;
+    for (const seconds of [0, 0.11, 0.22, 0.33]) {
+      const made = tuner.after(...CLOSE, set('levelDb', level - 6), set('levelDb', level));
+      const { act } = made.proofs.halveLevel;
+      const state = {
+        ...made,
+        proofs: {
+          ...made.proofs,
+          halveLevel: {
+            ...made.proofs.halveLevel,
+            act: { rest: act!.rest, away: { ...act!.away, seconds: act!.away.seconds + seconds } },
+          },
+        },
+      };
+      const { answers, figure } = witnessOf(tuner.setup, state, 'halveLevel')!;
+      expect(answers).toEqual(['shrankWhole']);
+      const read = spread(reach(act!.away));
+      expect(read).toBeGreaterThan(figure!.low);
+      expect(read).toBeLessThan(figure!.high);
+      expect(figure!.high - figure!.low).toBeLessThan(1.2);
+    }
+  });
+
+  test('no height is asked for under the beat, where the curve has none', () => {
+    const pips = tuner.after().controls.pipHeightDiv || 0.3;
+    for (let seed = 1; seed <= 12; seed++) {
+      const setup = { ...tuner.setup, scenario: { ...tuner.setup.scenario, seed } };
+      const gone = tuner.after(...CLOSE.slice(0, 1), set('pipHeightDiv', pips), set('pipHeightDiv', 0));
+      const back = tuner.after(
+        ...CLOSE.slice(0, 1),
+        set('pipHeightDiv', pips),
+        set('pipHeightDiv', 0),
+        set('pipHeightDiv', pips),
+      );
+      const no = pipAskedFor(setup, back, 'markersOffOn')!;
+      const tags = tuner.bench
+        .display(back)
+        .tags.map(({ xDiv }) => xDiv!)
+        .sort((a, b) => a - b);
+      const at = tags[no - 1]!;
+      const { beam } = tuner.bench.display(gone);
+      const places = Array.from({ length: beam.count / 2 }, (_, i) => beam.data[3 * i]!);
+      const heights = line(gone).filter((_, i) => Math.abs(places[i]! - at) < 0.1);
+      expect(spread(heights)).toBeLessThan(0.3);
+    }
   });
 });

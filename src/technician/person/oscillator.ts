@@ -9,6 +9,9 @@ import type { Turner } from './turner.ts';
 
 /** Sweeps that are watched for what shimmers. */
 const SWEEPS = 8;
+/** As many as a beat needs to have been everywhere that it goes. */
+const WHOLE_SLIDE = 27;
+const EDGE_Y_DIV = 4;
 const PLACE_STEP_DIV = 0.05;
 /** Less than this of a shimmer is the tube's own. */
 const SEEN_DIV = 0.05;
@@ -27,15 +30,18 @@ export function oscillatorOf({
   return specification.peaks.find((peak) => peak.oscillator === true) ?? null;
 }
 
-/** Where trace and retrace shimmer most, divisions; null where they do not. */
-export function beatPlaces(hands: Pick<Hands, 'look'>): {
-  readonly forward: number | null;
-  readonly back: number | null;
-} {
+interface Shimmer {
+  readonly x: readonly number[];
+  /** lowest and highest that each place has been seen at */
+  readonly low: readonly number[];
+  readonly high: readonly number[];
+}
+
+function watch(hands: Pick<Hands, 'look'>, sweeps: number): Shimmer {
   const x: number[] = [];
   const low: number[] = [];
   const high: number[] = [];
-  for (let sweep = 0; sweep < SWEEPS; sweep++) {
+  for (let sweep = 0; sweep < sweeps; sweep++) {
     const { beam } = hands.look(sweep);
     for (let i = 0; i < beam.count; i++) {
       const y = beam.data[3 * i + 1]!;
@@ -44,6 +50,22 @@ export function beatPlaces(hands: Pick<Hands, 'look'>): {
       high[i] = Math.max(high[i] ?? y, y);
     }
   }
+  return { x, low, high };
+}
+
+/** Lowest and highest of a line that shimmers, as read; what runs off the face is read at its edge. */
+export function shimmerExtent(hands: Pick<Hands, 'look'>): { readonly low: number; readonly high: number } {
+  const { low, high } = watch(hands, WHOLE_SLIDE);
+  const read = (y: number): number => Math.round(Math.max(-EDGE_Y_DIV, Math.min(EDGE_Y_DIV, y)) * 10) / 10;
+  return { low: read(Math.min(...low)), high: read(Math.max(...high)) };
+}
+
+/** Where trace and retrace shimmer most, divisions; null where they do not. */
+export function beatPlaces(hands: Pick<Hands, 'look'>): {
+  readonly forward: number | null;
+  readonly back: number | null;
+} {
+  const { x, low, high } = watch(hands, SWEEPS);
   const half = x.length / 2;
   const place = (from: number): number | null => {
     const shimmer = (i: number): number => high[i]! - low[i]!;

@@ -1,6 +1,7 @@
 /** Proving the picture: each act is done and undone, so that the bench stands as before, and what was seen is read off and written down. */
 import { baseLine, extent, heightAt, see } from './eyes.ts';
 import { type Hands, set } from './hands.ts';
+import { shimmerExtent } from './oscillator.ts';
 import type { PrintedSheet } from './sheet.ts';
 
 type Proof = PrintedSheet['proofs'][number];
@@ -12,26 +13,28 @@ const HARDLY = 0.85;
 const ALIKE_DIV = 0.5;
 const LEAST_SEEN_DIV = 0.2;
 
-export function prove(hands: Hands, sheet: PrintedSheet): void {
+/** `beats`: the tube shows an oscillator's beat in place of a curve. */
+export function prove(hands: Hands, sheet: PrintedSheet, beats: boolean): void {
   const { pipHeightDiv } = hands.knobs();
   // What setting up happened to prove was not looked at: it is made again, with open eyes.
   for (const proof of sheet.proofs) hands.act({ type: 'findingStated', proof, answer: 'again', figure: null });
   // Heights are read without pips in the way.
   set(hands, 'pipHeightDiv', 0);
   const seen = new Map<Proof, Finding>();
-  for (const proof of sheet.proofs) if (proof !== 'markersOffOn') seen.set(proof, actAndLook(hands, sheet, proof));
+  for (const proof of sheet.proofs)
+    if (proof !== 'markersOffOn') seen.set(proof, actAndLook(hands, sheet, proof, beats));
   set(hands, 'pipHeightDiv', pipHeightDiv);
   if (sheet.proofs.includes('markersOffOn')) seen.set('markersOffOn', pipsAway(hands, pipHeightDiv));
   for (const [proof, finding] of seen) hands.act({ type: 'findingStated', proof, ...finding });
 }
 
-function actAndLook(hands: Hands, sheet: PrintedSheet, proof: Exclude<Proof, 'markersOffOn'>): Finding {
+function actAndLook(hands: Hands, sheet: PrintedSheet, proof: Exclude<Proof, 'markersOffOn'>, beats: boolean): Finding {
   const knobs = hands.knobs();
   switch (proof) {
     case 'halveLevel': {
-      const full = tall(hands);
+      const full = tall(hands, beats);
       set(hands, 'levelDb', Math.max(knobs.levelDb - 6, hands.scale('levelDb').low));
-      const half = tall(hands);
+      const half = tall(hands, beats);
       set(hands, 'levelDb', knobs.levelDb);
       return { answer: half > HARDLY * full ? 'hardly' : 'shrankWhole', figure: half };
     }
@@ -89,7 +92,11 @@ function pipsAway(hands: Hands, pipHeightDiv: number): Finding {
 }
 
 /** From the base line or the lowest place to the top. */
-function tall(hands: Hands): number {
+function tall(hands: Hands, beats: boolean): number {
+  if (beats) {
+    const { low, high } = shimmerExtent(hands);
+    return high - low;
+  }
   const sight = see(hands);
   const { low, high } = extent(sight.forward);
   const base = baseLine(sight) ?? low;

@@ -2,7 +2,7 @@
 import type { SheetSetUp } from '../../receiver/receiver.ts';
 import { baseLine, extent, heightAt, see } from './eyes.ts';
 import { clip, type Hands, set } from './hands.ts';
-import { beatsApart, oscillatorOf } from './oscillator.ts';
+import { beatsApart, oscillatorOf, shimmerExtent } from './oscillator.ts';
 import type { PrintedCurve, PrintedResponse, PrintedSheet } from './sheet.ts';
 
 export function makeSafe(hands: Hands, sheet: PrintedSheet): void {
@@ -164,16 +164,12 @@ function clipMeter(hands: Hands, sheet: PrintedSheet, to: string | null): void {
 const MARGIN_DIV = 0.5;
 
 /** The largest Y gain at which the whole trace is on the tube, the base line a little inside its edge (an S-curve: in the middle). */
-function fillGraticule(hands: Hands, bothWays: boolean): void {
+function fillGraticule(hands: Hands, bothWays: boolean, beats = false): void {
   for (const gain of hands.scale('yVoltsPerDiv').clicks) {
     set(hands, 'yVoltsPerDiv', gain);
     for (const position of bothWays ? [0] : [-3.5, 3.5]) {
       set(hands, 'yPositionDiv', position);
-      const { forward, back } = see(hands);
-      const f = extent(forward);
-      const b = extent(back);
-      const inside = Math.max(f.high, b.high) <= 4 - MARGIN_DIV / 5 && Math.min(f.low, b.low) >= -4 + MARGIN_DIV / 5;
-      if (!f.whole || !b.whole || !inside) continue;
+      if (!isInside(hands, beats)) continue;
       if (position > 0) {
         // The detector gives volts downwards: turn the picture over.
         set(hands, 'yInvert', !hands.knobs().yInvert);
@@ -184,11 +180,22 @@ function fillGraticule(hands: Hands, bothWays: boolean): void {
   }
 }
 
+function isInside(hands: Hands, beats: boolean): boolean {
+  const edge = 4 - MARGIN_DIV / 5;
+  const { forward, back } = see(hands);
+  const f = extent(forward);
+  const b = extent(back);
+  if (!f.whole || !b.whole || Math.max(f.high, b.high) > edge || Math.min(f.low, b.low) < -edge) return false;
+  if (!beats) return true;
+  const { low, high } = shimmerExtent(hands);
+  return low >= -edge && high <= edge;
+}
+
 /** Pips that can be seen and do not bend the line: a tenth of the trace. */
-export function smallPips(hands: Hands): void {
+export function smallPips(hands: Hands, beats: boolean): void {
   const sight = see(hands);
-  const { low, high } = extent(sight.forward);
-  const base = baseLine(sight) ?? low;
+  const { low, high } = beats ? shimmerExtent(hands) : extent(sight.forward);
+  const base = beats ? low : (baseLine(sight) ?? low);
   const height = Math.max(high - Math.min(low, base), 0.5);
   set(hands, 'pipHeightDiv', Math.max(0.05, Math.round(0.07 * height * 20) / 20));
 }
@@ -217,8 +224,9 @@ export function setUpFor(
     set(hands, 'phasingDegrees', phased.degrees);
     set(hands, 'mirror', phased.mirror);
   }
-  fillGraticule(hands, isSCurve);
+  const beats = oscillatorOf(response) !== null;
+  fillGraticule(hands, isSCurve, beats);
   if (phased !== undefined) return;
-  phase(hands, response.setUp, oscillatorOf(response) === null ? split : beatsApart);
-  fillGraticule(hands, isSCurve);
+  phase(hands, response.setUp, beats ? beatsApart : split);
+  fillGraticule(hands, isSCurve, beats);
 }

@@ -83,8 +83,9 @@ export function doTheJob(hands: Hands, sheet: PrintedSheet, turner: Turner, crys
   if (sheet.chart.length > 0) failedPart(bench, main, tried);
   toLimits(bench);
   standFor(bench, main, undefined, true);
-  smallPips(hands);
-  prove(hands, sheet);
+  const beats = oscillatorOf(main) !== null;
+  smallPips(hands, beats);
+  prove(hands, sheet, beats);
   hands.act({ type: 'signedOff' });
 }
 
