@@ -87,7 +87,7 @@ export const sheetRuleWords: WordsOf<(typeof SHEET_RULES)[number]> = {
     label: 'Place of the peak',
     good: (s) => `The peak, or the oscillator, stands ${place(s)}, ${s.limit} is allowed`,
     bad: (s) => `The peak, or the oscillator, stands ${place(s)}; ${s.limit} is allowed`,
-    seen: "the top, or the oscillator's beat, is to one side of the pip",
+    seen: 'the top, or the beat of the oscillator, is to one side of the pip',
     advice:
       'Plug the crystal and bring the top under its pip. An oscillator is brought to zero beat with it, the fine tuning half way.',
   },
