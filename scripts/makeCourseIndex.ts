@@ -2,14 +2,16 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { problemLine } from '../src/base/result.ts';
+import type { Problem } from '../src/base/result.ts';
 import { benchSetup } from '../src/certify/benchSetup.ts';
 import { parIn, withPar } from '../src/certify/certifiedPar.ts';
 import { type KnownSet, knownSetIn } from '../src/certify/knownSet.ts';
+import { problemSentence } from '../src/describe/problem.ts';
 import { loadScenarioFolder } from '../src/files/library.ts';
 import { entryOf } from '../src/present/entryOf.ts';
 import type { ScenarioEntry } from '../src/present/scenarioEntry.ts';
 import type { Scenario } from '../src/scenario/scenario.ts';
+import { en } from '../src/words/en/index.ts';
 
 export type CourseIndex =
   | { readonly ok: true; readonly entries: readonly ScenarioEntry[] }
@@ -17,16 +19,18 @@ export type CourseIndex =
 
 export function makeCourseIndex(folder: string): CourseIndex {
   const loaded = loadScenarioFolder(textsIn(folder));
-  if (!loaded.ok) return { ok: false, lines: loaded.problems.map(problemLine) };
+  if (!loaded.ok) return { ok: false, lines: loaded.problems.map(inEnglish) };
   const { receivers } = loaded.value;
   const scenarios = loaded.value.scenarios.map(certified);
   const setups = scenarios.map((scenario) =>
     benchSetup(receivers.get(scenario.receiver)!, scenario, certifiedSet(scenario.id)),
   );
-  const lines = setups.flatMap((setup) => (setup.ok ? [] : setup.problems.map(problemLine)));
+  const lines = setups.flatMap((setup) => (setup.ok ? [] : setup.problems.map(inEnglish)));
   if (lines.length > 0) return { ok: false, lines };
   return { ok: true, entries: setups.flatMap((setup) => (setup.ok ? [entryOf(setup.value)] : [])) };
 }
+
+const inEnglish = (problem: Problem): string => problemSentence(en, problem);
 
 /** With the par of its certificate, where it has one. */
 export function certified(scenario: Scenario): Scenario {

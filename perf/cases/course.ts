@@ -1,5 +1,6 @@
 /** Certificates of scenarios on the nine-slug strip and on the largest receivers; a run of one hour graded, and judged from its file as `regrade` does. */
 
+import { problemLine } from '../../src/base/result.ts';
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
 import { certifyScenario } from '../../src/certify/certifyScenario.ts';
 import { parseRunFile } from '../../src/files/runFileSchema.ts';
@@ -86,7 +87,7 @@ export const cases: readonly PerfCase[] = [
       let verified = 0;
       const judge = () => {
         const file = parseRunFile(JSON.parse(text), 'hour.json');
-        if (!file.ok) throw new Error(file.problems[0]!.found);
+        if (!file.ok) throw new Error(problemLine(file.problems[0]!));
         const bench = { receiver: setup.receiver, deck: setup.deck, scenarioHash: null };
         const verdict = verifyRun(file.value, bench, (known, events) => claimOf(grade(known, events)));
         verified = verdict.kind === 'verified' ? text.length : Number.NaN;

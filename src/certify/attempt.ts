@@ -46,8 +46,8 @@ export function attemptSetup(
   return bad({
     file: scenario.id,
     place: '/attempt',
-    found: `attempt ${attempt}, of which ${MOST_IDEAS} ideas cannot be certified`,
-    wanted: 'another number',
+    found: ['attemptFails', attempt, MOST_IDEAS],
+    wanted: ['anotherNumber'],
   });
 }
 

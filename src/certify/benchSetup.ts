@@ -29,7 +29,7 @@ export function benchSetup(
   return bad({
     file,
     place: '/set',
-    found: `set ${scenario.set}, of which ${deal.draws} draws miss ${item.id} of "${response}"`,
-    wanted: 'the number of a set that can be aligned',
+    found: ['setMisses', scenario.set, deal.draws, item.id, response],
+    wanted: ['setThatAligns'],
   });
 }

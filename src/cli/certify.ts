@@ -4,12 +4,13 @@ import path from 'node:path';
 import type { Problem, Result } from '../base/result.ts';
 import type { Certificate, CertifiedLine, CertifyProblem } from '../certify/certificate.ts';
 import { certifyScenario } from '../certify/certifyScenario.ts';
+import { saidProblem } from '../describe/problem.ts';
 import { parseScenario } from '../files/scenarioSchema.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { readDocument } from './document.ts';
 import { readText, writeText } from './files.ts';
 import { certificateFile, fittingSetup } from './shelf.ts';
-import { EXIT, type ExitCode, harmless, type Terminal, tellProblems } from './terminal.ts';
+import { EXIT, type ExitCode, harmless, type Terminal, tellProblems, worded } from './terminal.ts';
 
 export interface CertifyOptions {
   readonly json?: boolean;
@@ -25,7 +26,9 @@ export function certify(terminal: Terminal, names: readonly string[], options: C
     const written = certified.ok && options.write === true ? write(terminal, name, certified.value) : [];
     const problems = certified.ok ? written : certified.problems;
     if (problems.length > 0) code = tellProblems(terminal, problems);
-    if (options.json === true) told.push(certified.ok ? { file: name, ...certified.value } : { file: name, problems });
+    const said = problems.map((problem) => saidProblem(terminal.words, problem));
+    if (options.json === true)
+      told.push(certified.ok ? { file: name, ...certified.value } : { file: name, problems: said });
     else if (certified.ok) terminal.out(`${harmless(okLine(terminal, name, certified.value))}\n`);
   }
   if (options.json === true) terminal.out(`${JSON.stringify(told, null, 2)}\n`);
@@ -39,7 +42,7 @@ function readScenario(terminal: Terminal, name: string): Result<Scenario> {
   const { kind } = document.value;
   const { files, certify } = terminal.words.cli;
   const found = kind === 'deck' ? files.noFormat : files.format(`haystack-${kind}`);
-  return { ok: false, problems: [{ file: name, place: '/format', found, wanted: certify.scenarioOnly }] };
+  return { ok: false, problems: [worded({ file: name, place: '/format', found, wanted: certify.scenarioOnly })] };
 }
 
 function certificateFor(terminal: Terminal, scenario: Scenario, name: string): Result<Certificate> {
@@ -52,7 +55,7 @@ function certificateFor(terminal: Terminal, scenario: Scenario, name: string): R
 
 function problemOf(terminal: Terminal, problem: CertifyProblem, file: string): Problem {
   const certifyWords = terminal.words.cli.certify;
-  const say = (found: string, wanted: string): Problem => ({ file, place: '', found, wanted });
+  const say = (found: string, wanted: string): Problem => worded({ file, place: '', found, wanted });
   const at = ({ response, line, measured, unit }: CertifiedLine): string =>
     certifyWords.lineAt(response, line, measured, unit);
   const limits = ({ low, high, excess }: CertifiedLine): string => certifyWords.between(low, high, excess);

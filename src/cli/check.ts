@@ -9,7 +9,7 @@ import { readDeck } from '../physics/readDeck.ts';
 import { type Document, readDocument } from './document.ts';
 import { filesIn, isFolder } from './folders.ts';
 import { certificateFile, fittingReceiver, receiverFromFile, shelvedIds } from './shelf.ts';
-import { EXIT, type ExitCode, harmless, type Terminal, tellProblems } from './terminal.ts';
+import { EXIT, type ExitCode, harmless, type Terminal, tellProblems, worded } from './terminal.ts';
 
 export function check(terminal: Terminal, names: readonly string[]): ExitCode {
   const codes = names.map((name) => (isFolder(name) ? checkFolder(terminal, name) : checkFile(terminal, name)));
@@ -29,7 +29,7 @@ function checkFolder(terminal: Terminal, folder: string): ExitCode {
   const say = terminal.words.cli.check;
   const files = filesIn(folder, /\.(json|cir)$/i).filter((name) => !/(^|[\\/])schema[\\/][^\\/]+$/.test(name));
   if (files.length === 0)
-    return tellProblems(terminal, [{ file: folder, place: '', found: say.nothing, wanted: say.something }]);
+    return tellProblems(terminal, [worded({ file: folder, place: '', found: say.nothing, wanted: say.something })]);
   const codes = files.map((name) => checkFile(terminal, name));
   const scenarios = files.flatMap((file) => {
     const document = readDocument(terminal, file);

@@ -10,7 +10,7 @@ import { type Curves, curveSvg } from './curveSvg.ts';
 import { readDocument, scenarioOf } from './document.ts';
 import { writeText } from './files.ts';
 import { fittingSetup } from './shelf.ts';
-import { EXIT, type ExitCode, type Terminal, tellProblems, UsageError } from './terminal.ts';
+import { EXIT, type ExitCode, type Terminal, tellProblems, UsageError, worded } from './terminal.ts';
 import { type VoltsOptions, volts } from './volts.ts';
 
 export interface CurveOptions extends VoltsOptions {
@@ -60,7 +60,7 @@ function readWork(terminal: Terminal, name: string): Result<Work> {
   }
   const { files } = terminal.words.cli;
   const found = kind === 'deck' ? files.noFormat : files.format(`haystack-${kind}`);
-  return bad({ file: name, place: '/format', found, wanted: files.curveFormats });
+  return bad(worded({ file: name, place: '/format', found, wanted: files.curveFormats }));
 }
 
 function solveCurves(
@@ -77,18 +77,14 @@ function solveCurves(
   const { refused } = replay(setup, events ?? []);
   if (refused !== null) {
     const { index, reason } = refused;
-    return bad({
-      file: name,
-      place: `/events/${index}`,
-      found: curveWords.impossible(index, reason),
-      wanted: curveWords.possible,
-    });
+    const [found, wanted] = [curveWords.impossible(index, reason), curveWords.possible];
+    return bad(worded({ file: name, place: `/events/${index}`, found, wanted }));
   }
   const { curves } = grade(setup, events ?? []);
   const set = wanted === undefined ? curves[0] : curves.find((c) => c.response === wanted);
   if (set === undefined) {
     const known = curves.map((c) => c.response).join(', ');
-    return bad({ file: name, place: '--response', found: `"${wanted}"`, wanted: curveWords.oneOf(known) });
+    return bad(worded({ file: name, place: '--response', found: `"${wanted}"`, wanted: curveWords.oneOf(known) }));
   }
   const { before, after, nominal } = set;
   const response = responseById(receiver, set.response);

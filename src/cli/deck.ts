@@ -14,7 +14,7 @@ import { SOURCE_OHMS } from '../receiver/sourceLevel.ts';
 import { deckText, type Mixer } from './deckText.ts';
 import { type DeckDiode, settlingSeconds } from './settling.ts';
 import { hertzOf, type SetOptions, type SheetBench, sheetBench } from './sheetBench.ts';
-import { EXIT, type ExitCode, type Terminal, tellProblems } from './terminal.ts';
+import { EXIT, type ExitCode, type Terminal, tellProblems, worded } from './terminal.ts';
 
 export interface DeckOptions extends SetOptions {
   readonly hz: string;
@@ -34,7 +34,7 @@ function written(terminal: Terminal, name: string, bench: SheetBench, hz: number
   const say = terminal.words.cli.deck;
   const { receiver: whole, scenario } = setup;
   if (response.setUp.source === 'video') {
-    return bad({ file: name, place: '/work', found: say.videoSweep(response.title), wanted: say.plainSweep });
+    return bad(worded({ file: name, place: '/work', found: say.videoSweep(response.title), wanted: say.plainSweep }));
   }
   const faults = createFaultBook(setup);
   const state = bench.stateAt(hz);
@@ -45,7 +45,7 @@ function written(terminal: Terminal, name: string, bench: SheetBench, hz: number
   const { rf } = moment.connections;
   const observation = observe(moment.setup, moment.state, moment.connections);
   if (observation === null || rf === null) {
-    return bad({ file: name, place: '/work', found: say.nothingSeen(response.title), wanted: say.something });
+    return bad(worded({ file: name, place: '/work', found: say.nothingSeen(response.title), wanted: say.something }));
   }
   const values = [
     ...Object.entries(slugs).flatMap(([id, { coreTurns }]) =>

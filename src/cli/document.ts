@@ -9,7 +9,7 @@ import { parseScenario } from '../files/scenarioSchema.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { readText } from './files.ts';
 import { shelvedPar } from './shelf.ts';
-import type { Terminal } from './terminal.ts';
+import { type Terminal, worded } from './terminal.ts';
 
 export type Document =
   | { readonly kind: 'deck'; readonly text: string }
@@ -28,7 +28,7 @@ export function readDocument(terminal: Terminal, name: string): Result<Document>
   // A deck under another name still has one of these lines.
   if (/^\s*\.(?:ac|end|print)\b/im.test(text.value)) return good({ kind: 'deck', text: text.value });
   const { neither, known } = terminal.words.cli.files;
-  return bad({ file: name, place: '', found: neither, wanted: known });
+  return bad(worded({ file: name, place: '', found: neither, wanted: known }));
 }
 
 /** For commands that take nothing but a scenario. */
@@ -39,7 +39,7 @@ export function readScenario(terminal: Terminal, name: string): Result<Scenario>
   const { kind } = document.value;
   const { files } = terminal.words.cli;
   const found = kind === 'deck' ? files.noFormat : files.format(`haystack-${kind}`);
-  return bad({ file: name, place: '/format', found, wanted: files.scenarioOnly });
+  return bad(worded({ file: name, place: '/format', found, wanted: files.scenarioOnly }));
 }
 
 /** With the par of its certificate, where the project has one. */
@@ -61,7 +61,7 @@ function jsonDocument(terminal: Terminal, text: string, name: string): Result<Do
   const fileWords = terminal.words.cli.files;
   const found =
     format === undefined ? fileWords.noFormat : fileWords.format((JSON.stringify(format) ?? '').slice(0, 60));
-  return bad({ file: name, place: '/format', found, wanted: fileWords.formats });
+  return bad(worded({ file: name, place: '/format', found, wanted: fileWords.formats }));
 }
 
 function runDocument(run: Result<RunFile>): Result<Document> {

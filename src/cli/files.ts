@@ -3,7 +3,7 @@ import { readFileSync, statSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { bad, good, type Problem, type Result } from '../base/result.ts';
-import type { Terminal } from './terminal.ts';
+import { type Terminal, worded } from './terminal.ts';
 
 /** The folder of the project, wherever the command was called from. */
 export const PROJECT = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '..', '..');
@@ -20,7 +20,7 @@ export function placeOf(name: string): string {
 /** The text of a file. `file` in problems is the name as given. */
 export function readText({ words }: Terminal, name: string): Result<string> {
   const fileWords = words.cli.files;
-  const problem = (found: string, wanted: string): Problem => ({ file: name, place: '', found, wanted });
+  const problem = (found: string, wanted: string): Problem => worded({ file: name, place: '', found, wanted });
   try {
     const stats = statSync(placeOf(name));
     if (stats.isDirectory()) return bad(problem(fileWords.folder, fileWords.file));
@@ -47,7 +47,7 @@ export function writeText({ words }: Terminal, name: string, text: string): read
     writeFileSync(placeOf(name), text);
     return [];
   } catch (error) {
-    return [{ file: name, place: '', found: unwritable(codeOf(error)), wanted: writable }];
+    return [worded({ file: name, place: '', found: unwritable(codeOf(error)), wanted: writable })];
   }
 }
 

@@ -6,7 +6,7 @@ import { readDeck } from '../physics/readDeck.ts';
 import { createSolver } from '../physics/solver.ts';
 import { readSpiceNumber } from '../physics/spiceNumber.ts';
 import { readText } from './files.ts';
-import { EXIT, type ExitCode, type Terminal, tellProblems, UsageError } from './terminal.ts';
+import { EXIT, type ExitCode, type Terminal, tellProblems, UsageError, worded } from './terminal.ts';
 
 export interface ResponseOptions {
   readonly node: string;
@@ -38,12 +38,9 @@ function solveAt(terminal: Terminal, deck: Deck, file: string, node: string, hz:
   const network = buildNetwork(deck, file);
   if (!network.ok) return network;
   if (!network.value.nodeNumber.has(node.toLowerCase())) {
-    return bad({
-      file,
-      place: '--node',
-      found: terminal.words.cli.files.node(node),
-      wanted: terminal.words.cli.files.nodes(network.value.nodeNames),
-    });
+    const { files } = terminal.words.cli;
+    const [found, wanted] = [files.node(node), files.nodes(network.value.nodeNames)];
+    return bad(worded({ file, place: '--node', found, wanted }));
   }
   const solver = createSolver(network.value, hz);
   solver.solve();

@@ -16,7 +16,7 @@ import { readEndlessId } from '../scenario/endlessId.ts';
 import type { Par } from '../scenario/par.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { PROJECT, readText } from './files.ts';
-import type { Terminal } from './terminal.ts';
+import { type Terminal, worded } from './terminal.ts';
 
 const SCENARIOS = path.join(PROJECT, 'scenarios');
 const RECEIVERS = path.join(SCENARIOS, 'receivers');
@@ -80,7 +80,7 @@ export function shelvedReceiver(terminal: Terminal, id: string, file: string, pl
   const ids = existsSync(RECEIVERS) ? readdirSync(RECEIVERS).sort() : [];
   const { noReceivers, receivers, noReceiver } = terminal.words.cli.files;
   const wanted = ids.length === 0 ? noReceivers : receivers(ids);
-  return bad({ file, place, found: noReceiver(id), wanted });
+  return bad(worded({ file, place, found: noReceiver(id), wanted }));
 }
 
 /** A receiver file with the deck that lies beside it. */

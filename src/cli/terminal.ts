@@ -1,6 +1,6 @@
 /** Where the command line speaks. A command hands back its exit code; only main.ts touches the process. */
 import type { Problem } from '../base/result.ts';
-import { problemSentence } from '../describe/problem.ts';
+import { problemSentence, type SaidProblem } from '../describe/problem.ts';
 import type { TerminalWords } from '../words/words.ts';
 
 export interface Terminal {
@@ -20,6 +20,11 @@ export type ExitCode = (typeof EXIT)[keyof typeof EXIT];
 
 /** The command was given wrongly: `program.ts` turns it into its sentence and exit code 2. */
 export class UsageError extends Error {}
+
+/** A problem that a command itself comes upon, in words that it has at hand. */
+export function worded({ found, wanted, ...where }: SaidProblem): Problem {
+  return { ...where, found: ['said', found], wanted: ['said', wanted] };
+}
 
 export function tellProblems(terminal: Terminal, problems: readonly Problem[]): ExitCode {
   for (const problem of problems) terminal.err(`${harmless(problemSentence(terminal.words, problem))}\n`);

@@ -1,9 +1,9 @@
 /** What the check of a run file found, in words: a title, a sentence, and what differs, one line each. */
 
 import { unreachable } from '../base/never.ts';
-import type { Verdict } from '../run/verify.ts';
+import type { Told, Verdict } from '../run/verify.ts';
 import type { Words } from '../words/words.ts';
-import { problemSentence } from './problem.ts';
+import { problemSentence, saidPhrase } from './problem.ts';
 
 export interface VerdictWords {
   readonly title: string;
@@ -23,7 +23,8 @@ export function verdictWords(words: Words, verdict: Verdict): VerdictWords {
   return { title: words.verdicts.titles[verdict.kind], sentence: sentenceOf(words, verdict), details };
 }
 
-function sentenceOf({ verdicts, refusals, format }: Words, verdict: Verdict): string {
+function sentenceOf(words: Words, verdict: Verdict): string {
+  const { verdicts, refusals, format } = words;
   const say = verdicts.sentences;
   switch (verdict.kind) {
     case 'verified':
@@ -41,7 +42,7 @@ function sentenceOf({ verdicts, refusals, format }: Words, verdict: Verdict): st
     case 'reordered':
       return verdict.index === null ? say.reordered : say.reorderedAt(verdict.index + 1);
     case 'foreign':
-      return say.foreign(verdict.part, verdict.found, verdict.wanted);
+      return say.foreign(verdict.part, toldWords(words, verdict.found), toldWords(words, verdict.wanted));
     case 'impossibleEvent': {
       const reason = verdicts.badTimeInFile[verdict.reason] ?? refusals[verdict.reason];
       return say.impossibleEvent(
@@ -64,6 +65,10 @@ function sentenceOf({ verdicts, refusals, format }: Words, verdict: Verdict): st
     default:
       return unreachable(verdict);
   }
+}
+
+export function toldWords(words: Words, what: Told): string {
+  return typeof what === 'string' ? what : saidPhrase(words, what);
 }
 
 function pointsWord({ verdicts, format }: Words, points: number | null): string {

@@ -4,6 +4,7 @@
  */
 
 import { isInside } from '../base/limits.ts';
+import type { Phrase, Unit } from '../base/phrases.ts';
 import type { Problem } from '../base/result.ts';
 import { type Deck, findElement, nodeKey } from '../physics/deck.ts';
 import type { Receiver } from '../receiver/receiver.ts';
@@ -11,12 +12,12 @@ import { nominalTurns } from '../receiver/slugLaw.ts';
 import { evaluateSpecification, type SpecItem } from '../receiver/specification.ts';
 import { createStatedResponse } from '../receiver/statedResponse.ts';
 import { type Complain, complaints } from './complaints.ts';
-import { quantity } from './quantity.ts';
 
 /** A circuit is tuned no farther than this from all that the sheet looks at: a part a thousand times out moves it by the root of that, 32. */
 const FARTHEST = 16;
 /** A set whose gain could fall by this much with the line still met has a line that does not fail. */
 const MOST_SPARE_DB = 20;
+const UNITS: Readonly<Record<SpecItem['unit'], Unit>> = { ratio: '', db: 'dB', hz: 'Hz' };
 /** A trap takes out at least this share of what comes through with its core at either stop. */
 const LEAST_TAKEN = 0.05;
 
@@ -29,11 +30,16 @@ export function checkDesign(receiver: Receiver, deck: Deck, file: string): Probl
     const at = ['responses', i, 'specification'];
     const stated = createStatedResponse(receiver, deck, response);
     for (const item of evaluateSpecification(response.specification, stated.hz, stated.nominal.volts, null)) {
-      const found = `a design whose ${nameOf(item)} is ${figure(item, item.measured)}`;
-      if (!isInside(item, item.measured)) complain(at, found, `a design that meets its own sheet: ${limits(item)}`);
-      else if (item.kind === 'gain' && item.measured - item.low! > MOST_SPARE_DB) {
-        const wanted = `a line that can fail: a limit at most ${MOST_SPARE_DB} dB below the design`;
-        complain([...at, 'gain'], `${found}, ${figure(item, item.measured - item.low!)} above its limit`, wanted);
+      const { kind, hz, toHz, measured, low, high } = item;
+      const unit = UNITS[item.unit];
+      const found: Phrase = ['designGives', kind, hz, toHz, measured, unit];
+      if (!isInside(item, measured)) complain(at, found, ['designMeets', low, high, unit]);
+      else if (kind === 'gain' && measured - low! > MOST_SPARE_DB) {
+        complain(
+          [...at, 'gain'],
+          ['designAbove', kind, hz, measured, unit, measured - low!],
+          ['canFail', MOST_SPARE_DB],
+        );
       }
     }
   });
@@ -56,13 +62,10 @@ function complainOfTuning(receiver: Receiver, deck: Deck, complain: Complain): v
     const farads = across.reduce((sum, { value }) => sum + value, 0);
     const hz = 1 / (2 * Math.PI * Math.sqrt(coil.value * farads));
     if (hz >= lowest && hz <= highest) return;
-    const parts = across.map(({ name, value }) => `${name} (${quantity(value, 'F')})`).join(' and ');
-    const found = `${coil.name} (${quantity(coil.value, 'H')}) with ${parts}, tuned to ${quantity(Number(hz.toPrecision(3)), 'Hz')}`;
-    const range = [lowest, highest].map((edge) => quantity(Number(edge.toPrecision(3)), 'Hz'));
     complain(
       ['adjusters', i, 'element'],
-      found,
-      `a tuned circuit from ${range[0]} to ${range[1]}: is a value a thousand times out?`,
+      ['detuned', coil.name, coil.value, across.map((c) => c.name), across.map((c) => c.value), hz],
+      ['tunedFrom', lowest, highest],
     );
   });
 }
@@ -81,27 +84,7 @@ function complainOfTraps(receiver: Receiver, deck: Deck, complain: Complain): vo
       return Math.min(level(0), level(trap.travelTurns)) * (1 - LEAST_TAKEN) >= set;
     });
     if (takes) return;
-    const where = quantity(trapHz, 'Hz');
-    const found =
-      seen.length === 0
-        ? `${where}, which no response of the sheet shows`
-        : `${where}, where ${trap.id} takes nothing out`;
-    complain(['adjusters', i, 'trapHz'], found, 'the frequency of a notch that the trap makes');
+    const found: Phrase = seen.length === 0 ? ['trapUnseen', trapHz] : ['trapTakesNothing', trapHz, trap.id];
+    complain(['adjusters', i, 'trapHz'], found, ['notchFrequency']);
   });
-}
-
-function figure({ unit }: SpecItem, value: number): string {
-  if (unit === 'hz') return quantity(Number(value.toPrecision(5)), 'Hz');
-  return unit === 'db' ? `${Number(value.toFixed(2))} dB` : `${Number(value.toFixed(3))}`;
-}
-
-function nameOf({ kind, hz, toHz }: SpecItem): string {
-  const to = toHz === null ? '' : ` to ${quantity(toHz, 'Hz')}`;
-  return `${kind} at ${quantity(hz, 'Hz')}${to}`;
-}
-
-function limits(item: SpecItem): string {
-  const { low, high } = item;
-  if (low === null) return `at most ${figure(item, high!)}`;
-  return high === null ? `at least ${figure(item, low)}` : `${figure(item, low)} to ${figure(item, high)}`;
 }

@@ -1,5 +1,6 @@
 /** Whether the faults of a scenario can be had at its receiver: parts that exist and are of the right kind, and a set that is still a circuit. */
 
+import type { Phrase } from '../base/phrases.ts';
 import type { Problem } from '../base/result.ts';
 import { buildNetwork } from '../physics/buildNetwork.ts';
 import { type Deck, type DeckElement, findElement, nodeKey } from '../physics/deck.ts';
@@ -11,7 +12,7 @@ import type { FaultField } from '../receiver/faults/faultField.ts';
 import { biasedStages } from '../receiver/faults/faultPlaces.ts';
 import { partsTray } from '../receiver/faults/partsTray.ts';
 import type { Receiver, Stage } from '../receiver/receiver.ts';
-import { type Complain, oneOfThese, type Path } from './complaints.ts';
+import { type Complain, oneOf, type Path } from './complaints.ts';
 import { placeInFile } from './faultFile.ts';
 
 export function checkFaults(faults: readonly Fault[], receiver: Receiver, deck: Deck, complain: Complain): void {
@@ -47,7 +48,7 @@ function complainOfNoParts(faults: readonly Fault[], receiver: Receiver, deck: D
     const cure = cureOf(fault, receiver, deck);
     const none = cure.kind === 'replace' ? cure.parts.find((part) => !tray.has(part)) : undefined;
     if (none === undefined) return;
-    complain(['faults', i], `"${fault.kind}" of ${none}, which is no part of the set`, 'a fault of a part in the tray');
+    complain(['faults', i], ['noPart', fault.kind, none], ['partInTray']);
   });
 }
 
@@ -60,8 +61,7 @@ function complainOfSameParts(faults: readonly Fault[], receiver: Receiver, deck:
     const again = parts.find((part) => seen.has(`${fault.kind} ${part.toLowerCase()}`));
     for (const part of parts) seen.add(`${fault.kind} ${part.toLowerCase()}`);
     if (again === undefined) return;
-    const found = again === '' ? `"${fault.kind}" a second time` : `"${fault.kind}" of ${again} a second time`;
-    complain(['faults', i], found, 'each kind of fault once for a part');
+    complain(['faults', i], ['faultTwice', fault.kind, again === '' ? null : again], ['faultOnce']);
   });
 }
 
@@ -69,7 +69,7 @@ function complainOfSameParts(faults: readonly Fault[], receiver: Receiver, deck:
 function complainOfNothing(faults: readonly Fault[], receiver: Receiver, deck: Deck, complain: Complain): void {
   faults.forEach((fault, i) => {
     if (faultRowOf(fault).edits?.(fault, { receiver, deck }).length !== 0) return;
-    complain(['faults', i], `"${fault.kind}" where it changes nothing`, 'a fault that changes the circuit');
+    complain(['faults', i], ['faultOfNothing', fault.kind], ['faultThatChanges']);
   });
 }
 
@@ -78,8 +78,8 @@ function complainOfTakenNames(faults: readonly Fault[], receiver: Receiver, deck
   faults.forEach((fault, i) => {
     for (const edit of faultRowOf(fault).edits?.(fault, { receiver, deck }) ?? []) {
       if (edit.kind !== 'add' || findElement(deck, edit.element.name) === undefined) continue;
-      const found = `"${fault.kind}", which adds ${edit.element.name} to a deck that has one`;
-      complain(['faults', i], found, `a deck without an element ${edit.element.name}`);
+      const { name } = edit.element;
+      complain(['faults', i], ['faultAdds', fault.kind, name], ['deckWithout', name]);
     }
   });
 }
@@ -87,8 +87,8 @@ function complainOfTakenNames(faults: readonly Fault[], receiver: Receiver, deck
 interface OutOfBounds {
   /** indices of the faults that stand together */
   readonly faults: readonly number[];
-  readonly found: string;
-  readonly wanted: string;
+  readonly found: Phrase;
+  readonly wanted: Phrase;
 }
 
 /**
@@ -109,16 +109,15 @@ function firstOutOfBounds(faults: readonly Fault[], receiver: Receiver, deck: De
       const taken = receiver.biasLines.find((law) => law.at === agc)?.capacitanceFarads ?? 0;
       const { value } = findElement(edited, inputCapacitor)!;
       if (value > taken) continue;
-      const wanted = `more than the ${taken} F that the bias of ${element} may take out of it`;
-      return { faults: choice, found: `${inputCapacitor} of ${Number(value.toPrecision(6))} F`, wanted };
+      const wanted: Phrase = ['moreThanBiasOf', taken, element];
+      return { faults: choice, found: ['namedValue', inputCapacitor, value, 'F'], wanted };
     }
   }
   return null;
 }
 
-function noCircuit(problem: Problem | undefined): { readonly found: string; readonly wanted: string } {
-  const found = `a set that is no circuit any more (${problem?.found ?? 'unknown'})`;
-  return { found, wanted: 'faults that leave a circuit' };
+function noCircuit(problem: Problem | undefined): { readonly found: Phrase; readonly wanted: Phrase } {
+  return { found: ['noCircuit', { phrase: problem?.found ?? ['nothing'] }], wanted: ['stillCircuit'] };
 }
 
 function checkFault(fault: Fault, receiver: Receiver, deck: Deck, at: Path, complain: Complain): void {
@@ -127,7 +126,7 @@ function checkFault(fault: Fault, receiver: Receiver, deck: Deck, at: Path, comp
     const known = choicesOf(field, receiver, deck);
     const value = String(values[key]);
     if (known !== null && !known.has(value))
-      complain([...at, ...placeInFile(fault.kind, key)], `"${value}"`, known.wanted);
+      complain([...at, ...placeInFile(fault.kind, key)], ['named', value], known.wanted);
   }
 }
 
@@ -138,14 +137,14 @@ function stagesOf(of: 'any' | 'biased' | 'valve', receiver: Receiver): readonly 
 }
 
 interface Choices {
-  readonly wanted: string;
+  readonly wanted: Phrase;
   has(name: string): boolean;
 }
 
 /** What a field may name at this receiver; null where it names nothing. */
 function choicesOf(field: FaultField, receiver: Receiver, deck: Deck): Choices | null {
   const among = (known: readonly string[]): Choices => ({
-    wanted: oneOfThese(known),
+    wanted: oneOf(known),
     has: (name) => known.includes(name),
   });
   switch (field.holds) {
@@ -156,7 +155,7 @@ function choicesOf(field: FaultField, receiver: Receiver, deck: Deck): Choices |
         const found = findElement(deck, name);
         return found !== undefined && isOf(found.kind);
       };
-      return { wanted: oneOfThese(known), has };
+      return { wanted: oneOf(known), has };
     }
     case 'stage':
       return among(stagesOf(field.of, receiver).map((s) => s.element));
@@ -168,7 +167,7 @@ function choicesOf(field: FaultField, receiver: Receiver, deck: Deck): Choices |
       return among(receiver.detectors.filter((d) => field.of === 'any' || d.kind === field.of).map((d) => d.id));
     case 'node': {
       const nodes = new Set(deck.elements.flatMap((e) => (e.kind === 'K' ? [] : e.nodes.map(nodeKey))));
-      return { wanted: 'a node of the deck', has: (name) => nodes.has(nodeKey(name)) };
+      return { wanted: ['nodeOfDeck'], has: (name) => nodes.has(nodeKey(name)) };
     }
     case 'number':
       return null;

@@ -1,17 +1,11 @@
 /** Whether a receiver file and its deck fit each other: every name that the file uses is in the deck, is of the right kind, and has the value that the file says. */
 import type { Problem } from '../base/result.ts';
 import { type Deck, type DeckElement, findElement, nodeKey } from '../physics/deck.ts';
+import { UNITS } from '../physics/deckProblems.ts';
 import type { Receiver } from '../receiver/receiver.ts';
 import { type Complain, complaints, type Path } from './complaints.ts';
+import { shown } from './schemaProblems.ts';
 
-const KINDS: Readonly<Record<DeckElement['kind'], string>> = {
-  R: 'a resistor',
-  L: 'an inductor',
-  C: 'a capacitor',
-  K: 'a coupling',
-  G: 'a transconductance',
-  I: 'a current source',
-};
 const SAME_VALUE = 1e-6;
 
 export function checkReceiver(receiver: Receiver, deck: Deck, file: string): Problem[] {
@@ -19,8 +13,8 @@ export function checkReceiver(receiver: Receiver, deck: Deck, file: string): Pro
   const find = finder(deck, complain);
   const nodes = new Set(deck.elements.flatMap((e) => (e.kind === 'K' ? [] : e.nodes.map(nodeKey))));
   const node = (name: string, path: Path): void => {
-    if (nodeKey(name) === '0') complain(path, `"${name}", which is ground`, 'a node that is not ground');
-    else if (!nodes.has(nodeKey(name))) complain(path, `"${name}"`, `a node of the deck ${receiver.deck}`);
+    if (nodeKey(name) === '0') complain(path, ['ground', name], ['notGround']);
+    else if (!nodes.has(nodeKey(name))) complain(path, ['named', name], ['nodeOf', receiver.deck]);
   };
 
   receiver.adjusters.forEach((a, i) => {
@@ -67,15 +61,15 @@ export function checkReceiver(receiver: Receiver, deck: Deck, file: string): Pro
     const path = ['probeInDeck', 'elements', i];
     const element = findElement(deck, name);
     if (element === undefined || (element.kind !== 'R' && element.kind !== 'C')) {
-      complain(path, `"${name}"`, 'a resistor or capacitor of the deck');
+      complain(path, ['named', name], ['partOfDeck']);
     } else if (probeNode && !element.nodes.some((n) => nodeKey(n) === nodeKey(probeNode))) {
-      complain(path, `"${name}"`, `an element at node ${probeNode}, where the probe rests`);
+      complain(path, ['named', name], ['elementAtNode', probeNode]);
     }
   });
   receiver.notParts?.forEach((name, i) => {
     const kind = findElement(deck, name)?.kind;
     if (kind === 'R' || kind === 'C') return;
-    complain(['notParts', i], `"${name}"`, 'a resistor or capacitor of the deck');
+    complain(['notParts', i], ['named', name], ['partOfDeck']);
   });
   stages(receiver, deck, find, complain);
   return problems;
@@ -86,8 +80,8 @@ type Find = (name: string, kind: DeckElement['kind'], path: Path) => DeckElement
 function finder(deck: Deck, complain: Complain): Find {
   return (name, kind, path) => {
     const element = findElement(deck, name);
-    if (element === undefined) complain(path, `"${name}"`, `${KINDS[kind]} of the deck`);
-    else if (element.kind !== kind) complain(path, `"${name}", ${KINDS[element.kind]}`, `${KINDS[kind]} of the deck`);
+    if (element === undefined) complain(path, ['named', name], ['ofDeck', kind]);
+    else if (element.kind !== kind) complain(path, ['namedKind', name, element.kind], ['ofDeck', kind]);
     else return element;
     return undefined;
   };
@@ -103,15 +97,11 @@ function stages(receiver: Receiver, deck: Deck, find: Find, complain: Complain):
       const element = find(name, kind, path);
       if (element === undefined || element.kind === 'K' || device === undefined) return;
       if (!element.nodes.some((n) => nodeKey(n) !== '0' && control.includes(nodeKey(n)))) {
-        complain(path, `"${name}"`, `an element at the control node of ${s.element}`);
+        complain(path, ['named', name], ['atControlOf', s.element]);
       }
       const change = receiver.biasLines.find((law) => law.at === s.agc)?.capacitanceFarads ?? 0;
       if (kind === 'C' && element.value <= change) {
-        complain(
-          path,
-          `"${name}" of ${element.value} F`,
-          `more than capacitanceFarads of its bias line, ${change} F, which may go out of it`,
-        );
+        complain(path, ['namedValue', name, element.value, 'F'], ['moreThanBias', change]);
       }
     };
     atControl(s.inputCapacitor, 'C', ['stages', i, 'inputCapacitor']);
@@ -120,13 +110,13 @@ function stages(receiver: Receiver, deck: Deck, find: Find, complain: Complain):
   const known = new Set(receiver.stages.map((s) => s.element.toLowerCase()));
   for (const element of deck.elements) {
     if (element.kind !== 'G' || known.has(element.name.toLowerCase())) continue;
-    complain(['stages'], `nothing about ${element.name}`, 'a stage for every G element of the deck');
+    complain(['stages'], ['nothingAbout', element.name], ['stageForEvery']);
   }
 }
 
 function same(value: number, element: DeckElement | undefined, path: Path, complain: Complain): void {
   if (element === undefined || Math.abs(value - element.value) <= SAME_VALUE * Math.abs(element.value)) return;
-  complain(path, String(value), `${element.value}, the value of ${element.name} in the deck`);
+  complain(path, shown(value, UNITS[element.kind]), ['valueInDeck', element.value, UNITS[element.kind], element.name]);
 }
 
 /** The coupling that a core moves is one of its own winding, is moved by no other core, and stays a coupling at its strongest. */
@@ -136,11 +126,11 @@ function checkTwoPeaks({ adjusters }: Receiver, deck: Deck, i: number, complain:
   const path: Path = ['adjusters', i, 'twoPeaks'];
   const found = findElement(deck, coupling);
   if (found?.kind !== 'K' || !found.coils.some((coil) => coil.toLowerCase() === element.toLowerCase())) {
-    complain([...path, 'coupling'], `"${coupling}"`, `a coupling (K) of ${element}`);
+    complain([...path, 'coupling'], ['named', coupling], ['couplingOf', element]);
     return;
   }
   const twice = adjusters.findIndex((a) => a.twoPeaks?.coupling.toLowerCase() === coupling.toLowerCase());
-  if (twice < i) complain([...path, 'coupling'], `"${coupling}"`, 'a coupling that no other slug moves');
+  if (twice < i) complain([...path, 'coupling'], ['named', coupling], ['ownCoupling']);
   const strongest = Math.abs(found.value) * (1 + share);
-  if (strongest >= 1) complain([...path, 'share'], String(share), `a share that leaves ${coupling} below 1`);
+  if (strongest >= 1) complain([...path, 'share'], shown(share), ['shareBelowOne', coupling]);
 }

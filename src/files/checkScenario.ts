@@ -8,7 +8,8 @@ import type { Receiver } from '../receiver/receiver.ts';
 import { nominalTurns } from '../receiver/slugLaw.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { checkFaults } from './checkFaults.ts';
-import { type Complain, complaints, oneOfThese } from './complaints.ts';
+import { type Complain, complaints, oneOf } from './complaints.ts';
+import { shown } from './schemaProblems.ts';
 
 export function checkScenario(
   scenario: Scenario,
@@ -16,40 +17,36 @@ export function checkScenario(
   file = `${scenario.id}.json`,
 ): Problem[] {
   const { problems, complain } = complaints(file);
-  if (scenario.receiver !== receiver.id) complain(['receiver'], `"${scenario.receiver}"`, `"${receiver.id}"`);
+  if (scenario.receiver !== receiver.id) complain(['receiver'], ['named', scenario.receiver], ['named', receiver.id]);
   const measured = receiver.responses.map((r) => r.id);
   scenario.responses?.forEach((name, i) => {
-    if (!measured.includes(name)) complain(['responses', i], `"${name}"`, oneOfThese(measured));
+    if (!measured.includes(name)) complain(['responses', i], ['named', name], oneOf(measured));
   });
   for (const [control, value] of Object.entries(scenario.start.controls)) {
     if (CONTROLS.check(receiver, control, value) !== 'notInThisScenario') continue;
-    complain(['start', 'controls', control], `"${value}"`, 'another choice, as the receiver has no part for it');
+    complain(['start', 'controls', control], shown(value), ['anotherChoice']);
   }
   const known = receiver.adjusters.map((a) => a.id);
   for (const [id, away] of Object.entries(scenario.start.slugs)) {
     const adjuster = receiver.adjusters.find((a) => a.id === id);
     if (adjuster === undefined) {
-      complain(['start', 'slugs', id], `"${id}"`, oneOfThese(known));
+      complain(['start', 'slugs', id], ['named', id], oneOf(known));
       continue;
     }
     const nominal = nominalTurns(adjuster);
     if (nominal + away < 0 || nominal + away > adjuster.travelTurns) {
-      const wanted = `between ${(-nominal).toFixed(2)} and ${(adjuster.travelTurns - nominal).toFixed(2)}, so that it stands inside its travel`;
-      complain(['start', 'slugs', id], String(away), wanted);
+      const [least, most] = [-nominal, adjuster.travelTurns - nominal];
+      complain(['start', 'slugs', id], shown(away, 'turns'), ['insideTravel', least, most]);
     }
   }
   complainOfLeads(scenario, receiver, complain);
   const { steelIn } = scenario.start;
   if (steelIn !== undefined && !known.includes(steelIn))
-    complain(['start', 'steelIn'], `"${steelIn}"`, oneOfThese(known));
+    complain(['start', 'steelIn'], ['named', steelIn], oneOf(known));
   const scattered = receiver.adjusters.filter((a) => !Object.hasOwn(scenario.start.slugs, a.id));
   const room = Math.min(...scattered.map((a) => Math.min(nominalTurns(a), a.travelTurns - nominalTurns(a))));
   if (scenario.start.randomTurns > room) {
-    complain(
-      ['start', 'randomTurns'],
-      String(scenario.start.randomTurns),
-      `at most ${room.toFixed(2)}, the room to the nearer stop`,
-    );
+    complain(['start', 'randomTurns'], shown(scenario.start.randomTurns, 'turns'), ['atMostRoom', room]);
   }
   checkFaults(scenario.faults, receiver, deck, complain);
   return problems;
@@ -60,10 +57,10 @@ function complainOfLeads(scenario: Scenario, { testPoints }: Receiver, complain:
   for (const [lead, end] of Object.entries(leads) as [keyof typeof leads, string | null][]) {
     if (end === null) continue;
     const wanted = testPoints.filter((point) => pointTakes(lead, point)).map(({ id }) => id);
-    if (!wanted.includes(end)) complain(['start', 'leads', lead], `"${end}"`, oneOfThese(wanted));
+    if (!wanted.includes(end)) complain(['start', 'leads', lead], ['named', end], oneOf(wanted));
   }
   const [first, second] = BIAS_OUTPUTS;
   const end = leads[second.lead] ?? null;
   if (end !== null && end === leads[first.lead])
-    complain(['start', 'leads', second.lead], `"${end}"`, `another line than ${first.lead}`);
+    complain(['start', 'leads', second.lead], ['named', end], ['lineBeside', first.lead]);
 }

@@ -1,9 +1,10 @@
 /** Gathers problems of one file while checks run over it. */
+import type { Phrase, Unit } from '../base/phrases.ts';
 import type { Problem } from '../base/result.ts';
-import { pointer } from './schemaProblems.ts';
+import { pointer, shown } from './schemaProblems.ts';
 
 export type Path = readonly (string | number)[];
-export type Complain = (path: Path, found: string, wanted: string) => void;
+export type Complain = (path: Path, found: Phrase, wanted: Phrase) => void;
 
 export function complaints(file: string): { readonly problems: Problem[]; readonly complain: Complain } {
   const problems: Problem[] = [];
@@ -15,22 +16,21 @@ export function complaints(file: string): { readonly problems: Problem[]; readon
   };
 }
 
+/** Of a list of choices, in a message. */
+export function oneOf(choices: readonly (string | number)[], unit: Unit = ''): Phrase {
+  return ['oneOf', choices, unit];
+}
+
 /** Complains about every value that stood earlier in the list already. */
 export function complainOfRepeats(
   values: readonly (string | number)[],
   at: (index: number) => Path,
   complain: Complain,
+  unit: Unit = '',
 ): void {
   const seen = new Set<string | number>();
   values.forEach((value, index) => {
-    if (seen.has(value)) complain(at(index), `${JSON.stringify(value)} a second time`, 'each once');
+    if (seen.has(value)) complain(at(index), ['twice', { phrase: shown(value, unit) }], ['eachOnce']);
     seen.add(value);
   });
-}
-
-/** `one of "a", "b"` for messages; the list is cut where it grows long. */
-export function oneOfThese(choices: readonly (string | number)[]): string {
-  if (choices.length === 0) return 'nothing here: there is none to choose';
-  const shown = choices.slice(0, 12).map((choice) => JSON.stringify(choice));
-  return `one of ${shown.join(', ')}${choices.length > 12 ? ', ...' : ''}`;
 }

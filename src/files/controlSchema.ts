@@ -1,7 +1,14 @@
 /** What a file may have a control stand at, from the control's row. */
 import * as v from 'valibot';
-import type { ControlRow, ValueOf } from '../bench/controls/row.ts';
+import type { Unit } from '../base/phrases.ts';
+import type { ControlRow, ControlUnit, ValueOf } from '../bench/controls/row.ts';
 import { integer, number, oneOf, yesOrNo } from './schemaPieces.ts';
+import { asMessage } from './schemaProblems.ts';
+
+const UNITS: Readonly<Record<ControlUnit, Unit>> = {
+  ...({ hz: 'Hz', hzWide: 'Hz', hzOff: 'Hz', db: 'dB', degrees: 'degrees', divisions: '' } as const),
+  ...({ volts: 'V', unsignedVolts: 'V', voltsPerDiv: 'V', times: '', share: '' } as const),
+};
 
 export const controlSchema = <const Row extends ControlRow>(row: Row) =>
   schemaOf(row) as unknown as v.GenericSchema<ValueOf<Row>>;
@@ -15,9 +22,12 @@ function schemaOf(row: ControlRow) {
       return oneOf<readonly (string | number)[]>(...row.choices);
     case 'range': {
       const { min, max, step, stepped = false } = row;
-      if (!stepped || step === 'bySet') return number(min, max);
-      if (step === 1) return integer(min, max);
-      return v.pipe(number(min, max), v.multipleOf(step, `a multiple of ${step}`));
+      if (!stepped || step === 'bySet') return number(min, max, UNITS[row.unit]);
+      if (step === 1) return integer(min, max, UNITS[row.unit]);
+      return v.pipe(
+        number(min, max, UNITS[row.unit]),
+        v.multipleOf(step, asMessage(['multipleOf', step, UNITS[row.unit]])),
+      );
     }
   }
 }

@@ -6,18 +6,19 @@ import { FINDING_ANSWERS } from '../scenario/findingAnswer.ts';
 import { PROOFS } from '../scenario/proofId.ts';
 import type { TimedEvent } from './runFile.ts';
 import { integer, number, oneOf, shortId, text, yesOrNo } from './schemaPieces.ts';
+import { asMessage } from './schemaProblems.ts';
 
 /** Longest run that a file may tell of: one day. */
 const RUN_LIMIT_MS = 86_400_000;
 
 const atMs = integer(0, RUN_LIMIT_MS);
 const on = yesOrNo();
-const hz = number(0, 1e9);
+const hz = number(0, 1e9, 'Hz');
 const lead = oneOf(...LEAD_IDS);
 const tool = oneOf(...TOOL_IDS);
 const proof = oneOf(...PROOFS);
 const answer = oneOf(...FINDING_ANSWERS);
-const value = v.union([number(-1e9, 1e9), v.boolean(), text(20)], 'a number, true or false, or a short word');
+const value = v.union([number(-1e9, 1e9), v.boolean(), text(20)], asMessage(['controlValue']));
 
 export function timedEventSchemaOf<Control extends string>(controls: readonly Control[]) {
   return v.variant('type', [
@@ -31,7 +32,7 @@ export function timedEventSchemaOf<Control extends string>(controls: readonly Co
     v.strictObject({ atMs, type: v.literal('crystalPulled'), hz }),
     v.strictObject({ atMs, type: v.literal('toolTaken'), tool: v.nullable(tool) }),
     v.strictObject({ atMs, type: v.literal('toolPlaced'), slug: v.nullable(shortId()) }),
-    v.strictObject({ atMs, type: v.literal('slugTurned'), slug: shortId(), turns: number(-100, 100) }),
+    v.strictObject({ atMs, type: v.literal('slugTurned'), slug: shortId(), turns: number(-100, 100, 'turns') }),
     v.strictObject({ atMs, type: v.literal('readingTaken'), what: text(80), value: number(-1e12, 1e12) }),
     v.strictObject({ atMs, type: v.literal('partReplaced'), element: text(32) }),
     v.strictObject({ atMs, type: v.literal('findingStated'), proof, answer, figure: v.nullable(number(-100, 100)) }),

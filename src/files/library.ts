@@ -2,6 +2,7 @@
  * Puts receivers, decks and scenarios together from texts. Whoever has the texts (a bundler in the page, the file system on the command line, a test)
  * hands them over with their paths; nothing here reads anything by itself.
  */
+import type { Phrase } from '../base/phrases.ts';
 import { bad, good, type Problem, type Result } from '../base/result.ts';
 import { buildNetwork } from '../physics/buildNetwork.ts';
 import type { Deck } from '../physics/deck.ts';
@@ -10,10 +11,11 @@ import type { Receiver } from '../receiver/receiver.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { checkReceiver } from './checkReceiver.ts';
 import { checkScenario } from './checkScenario.ts';
-import { oneOfThese } from './complaints.ts';
+import { oneOf } from './complaints.ts';
 import { parseJson } from './parseJson.ts';
 import { parseReceiver } from './receiverSchema.ts';
 import { parseScenario } from './scenarioSchema.ts';
+import { shown } from './schemaProblems.ts';
 
 /** A text and the name by which problems speak of it. */
 export interface NamedText {
@@ -62,8 +64,8 @@ export function loadScenario(
     return bad({
       file,
       place: '/receiver',
-      found: `"${scenario.value.receiver}"`,
-      wanted: oneOfThese([...receivers.keys()]),
+      found: ['named', scenario.value.receiver],
+      wanted: oneOf([...receivers.keys()]),
     });
   }
   const problems = checkScenario(scenario.value, loaded, file);
@@ -82,7 +84,7 @@ export function loadScenarioFolder(texts: Readonly<Record<string, string>>): Res
     const deckFile = `${folder}/${deckNameIn(text)}`;
     const deck = texts[deckFile];
     if (deck === undefined) {
-      problems.push({ file: deckFile, place: '', found: 'no such file', wanted: `the deck that ${file} names` });
+      problems.push({ file: deckFile, place: '', found: ['noSuchFile'], wanted: ['deckNamedBy', file] });
       continue;
     }
     const loaded = loadReceiver({ file, text }, { file: deckFile, text: deck });
@@ -91,8 +93,7 @@ export function loadScenarioFolder(texts: Readonly<Record<string, string>>): Res
       continue;
     }
     const { id } = loaded.value.receiver;
-    if (!folder.endsWith(`/${id}`))
-      problems.push({ file, place: '/id', found: `"${id}"`, wanted: 'the name of its folder' });
+    if (!folder.endsWith(`/${id}`)) problems.push({ file, place: '/id', found: ['named', id], wanted: ['folderName'] });
     receivers.set(id, loaded.value);
   }
 
@@ -118,27 +119,28 @@ export function courseProblems(
   const order = new Map(all.map(({ scenario }) => [scenario.id, scenario]));
   const seen = new Set<string>();
   for (const { file, scenario } of all) {
-    const say = (place: string, found: string, wanted: string): void => {
+    const say = (place: string, found: Phrase, wanted: Phrase): void => {
       problems.push({ file, place, found, wanted });
     };
     const { id, code, track } = scenario;
-    if (!file.endsWith(`${track}/${id}.json`))
-      say('', `id "${id}" in track "${track}"`, `a file named ${track}/${id}.json`);
-    for (const [place, mark] of [
-      ['/id', `id ${id}`],
-      ['/code', `code ${code}`],
-      ['/order', `order ${scenario.order} in ${track}`],
-    ] as const) {
-      if (seen.has(mark)) say(place, `${mark} a second time`, 'each once');
+    if (!file.endsWith(`${track}/${id}.json`)) say('', ['idInTrack', id, track], ['fileNamed', `${track}/${id}.json`]);
+    const marks: readonly (readonly [string, Phrase])[] = [
+      ['/id', ['named', id]],
+      ['/code', ['named', code]],
+      ['/order', ['orderIn', scenario.order, track]],
+    ];
+    for (const [place, phrase] of marks) {
+      const mark = JSON.stringify([place, phrase]);
+      if (seen.has(mark)) say(place, ['twice', { phrase }], ['eachOnce']);
       seen.add(mark);
     }
-    if (scenario.attempt !== undefined) say('/attempt', String(scenario.attempt), 'none: each attempt has its own');
+    if (scenario.attempt !== undefined) say('/attempt', shown(scenario.attempt), ['attempt']);
     scenario.recommendedAfter.forEach((before, i) => {
       const other = order.get(before);
       if (other === undefined && elsewhere.has(before)) return;
-      if (other === undefined) say(`/recommendedAfter/${i}`, `"${before}"`, oneOfThese([...order.keys()]));
+      if (other === undefined) say(`/recommendedAfter/${i}`, ['named', before], oneOf([...order.keys()]));
       else if (other.track === track && other.order >= scenario.order) {
-        say(`/recommendedAfter/${i}`, `"${before}", which comes later`, 'scenarios with a lower order');
+        say(`/recommendedAfter/${i}`, ['laterScenario', before], ['lowerOrder']);
       }
     });
   }

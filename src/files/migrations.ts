@@ -2,6 +2,7 @@
  * Which format and version a file says it has, before its shape is looked at, and how an older file becomes one of today. A newer file, or another kind of file,
  * is told in words instead of a hundred missing keys.
  */
+import type { Phrase } from '../base/phrases.ts';
 import { bad, good, type Result } from '../base/result.ts';
 
 /** Turns a file of version `n` into one of version `n + 1`; the table is indexed by n. */
@@ -22,30 +23,27 @@ export function bringForward(json: unknown, history: FormatHistory, file: string
     return bad({
       file,
       place: '',
-      found: Array.isArray(json) ? 'a list' : String(json === null ? 'null' : typeof json),
-      wanted: 'an object',
+      found: Array.isArray(json) ? ['aList'] : json === null ? ['written', 'null'] : ['kindOfValue', typeof json],
+      wanted: ['anObject'],
     });
   }
   let value = json as Record<string, unknown>;
   if (value.format !== history.format) {
-    const found =
-      typeof value.format === 'string'
-        ? `a file of format ${JSON.stringify(value.format.slice(0, 40))}`
-        : 'a file that does not say its format';
-    return bad({ file, place: '/format', found, wanted: `"${history.format}"` });
+    const found: Phrase = typeof value.format === 'string' ? ['ofFormat', value.format.slice(0, 40)] : ['noFormat'];
+    return bad({ file, place: '/format', found, wanted: ['named', history.format] });
   }
   const version = value.version;
   if (typeof version !== 'number' || !Number.isInteger(version) || version < 1) {
     return bad({
       file,
       place: '/version',
-      found: 'no version that counts',
-      wanted: `a whole number from 1 to ${history.current}`,
+      found: ['noVersion'],
+      wanted: ['wholeFrom', 1, history.current, ''],
     });
   }
   if (version > history.current) {
-    const wanted = `version ${history.current} or older; this file was made for a newer bench`;
-    return bad({ file, place: '/version', found: `version ${version}`, wanted });
+    const wanted: Phrase = ['versionAtMost', history.current];
+    return bad({ file, place: '/version', found: ['version', version], wanted });
   }
   for (let from = version; from < history.current; from++) {
     const step = history.migrations[from];
@@ -53,8 +51,8 @@ export function bringForward(json: unknown, history: FormatHistory, file: string
       return bad({
         file,
         place: '/version',
-        found: `version ${version}`,
-        wanted: `version ${from + 1} or newer; older files are no longer read`,
+        found: ['version', version],
+        wanted: ['versionAtLeast', from + 1],
       });
     }
     value = { ...step(value), version: from + 1 };

@@ -3,7 +3,9 @@
  * stand twice and the key `__proto__`, and stops early at its bounds, so that a hostile text costs little.
  * Grammar: RFC 8259. The result holds plain objects, arrays, strings, finite numbers, booleans and null.
  */
-import { bad, good, type Problem, type Result } from '../base/result.ts';
+import type { Phrase } from '../base/phrases.ts';
+import { bad, good, type Problem, type Result, type TextPlace } from '../base/result.ts';
+import { cut } from './schemaProblems.ts';
 
 /** What is read at most; the reader stops where a bound is passed, before anything is made of the rest. */
 export interface JsonLimits {
@@ -42,29 +44,29 @@ export function parseJson(
   long: LongList | null = null,
 ): Result<unknown> {
   if (text.length > limits.textCharacters) {
-    const wanted = `at most ${limits.textCharacters} characters`;
-    return bad({ file, place: '', found: `${text.length} characters`, wanted });
+    const wanted: Phrase = ['charactersAtMost', limits.textCharacters];
+    return bad({ file, place: '', found: ['characters', text.length], wanted });
   }
   const keyProblems: Problem[] = [];
   const lineColumn = createPlaces(text);
   try {
     const value = readText(text, limits, long, (at, found, wanted) => {
-      if (keyProblems.length === KEY_PROBLEMS_LISTED) throw new Fault(at, 'still more such keys', wanted);
-      keyProblems.push({ file, place: lineColumn(at), found, wanted });
+      if (keyProblems.length === KEY_PROBLEMS_LISTED) throw new Fault(at, ['moreSuchKeys'], wanted);
+      keyProblems.push({ file, place: '', at: lineColumn(at), found, wanted });
     });
     return keyProblems.length === 0 ? good(value) : bad(...keyProblems);
   } catch (error) {
     if (!(error instanceof Fault)) throw error;
-    return bad(...keyProblems, { file, place: lineColumn(error.at), found: error.found, wanted: error.wanted });
+    return bad(...keyProblems, { file, place: '', at: lineColumn(error.at), found: error.found, wanted: error.wanted });
   }
 }
 
 class Fault extends Error {
   readonly at: number;
-  readonly found: string;
-  readonly wanted: string;
-  constructor(at: number, found: string, wanted: string) {
-    super(wanted);
+  readonly found: Phrase;
+  readonly wanted: Phrase;
+  constructor(at: number, found: Phrase, wanted: Phrase) {
+    super(wanted[0]);
     this.at = at;
     this.found = found;
     this.wanted = wanted;
@@ -80,7 +82,7 @@ function readText(
   text: string,
   limits: JsonLimits,
   long: LongList | null,
-  badKey: (at: number, found: string, wanted: string) => void,
+  badKey: (at: number, found: Phrase, wanted: Phrase) => void,
 ): unknown {
   // A byte order mark is not JSON, but some editors leave one.
   let at = text.charCodeAt(0) === 0xfeff ? 1 : 0;
@@ -91,9 +93,9 @@ function readText(
     pattern.test(text);
     return pattern.lastIndex;
   };
-  const found = (): string =>
-    at >= text.length ? 'the end of the text' : JSON.stringify(String.fromCodePoint(text.codePointAt(at)!));
-  const fail = (wanted: string): never => {
+  const found = (): Phrase =>
+    at >= text.length ? ['endOfText'] : ['sign', String.fromCodePoint(text.codePointAt(at)!)];
+  const fail = (wanted: Phrase): never => {
     throw new Fault(at, found(), wanted);
   };
   const space = (): void => {
@@ -107,18 +109,18 @@ function readText(
     for (;;) {
       at = skip(PLAIN);
       if (at - from - 1 > limits.characters) {
-        throw new Fault(from, `more than ${limits.characters} characters in a string`, 'a shorter one');
+        throw new Fault(from, ['moreInString', limits.characters], ['shorter']);
       }
       const code = text.charCodeAt(at);
       if (code === 0x22) break;
-      if (code !== 0x5c) fail('the rest of a string and its closing quote');
+      if (code !== 0x5c) fail(['restOfString']);
       plain = false;
       at++;
       if (text[at] === 'u') {
-        if (!/^[0-9a-fA-F]{4}$/.test(text.slice(at + 1, at + 5))) fail('four hexadecimal digits after \\u');
+        if (!/^[0-9a-fA-F]{4}$/.test(text.slice(at + 1, at + 5))) fail(['fourHex']);
         at += 5;
       } else if (at < text.length && '"\\/bfnrt'.includes(text[at]!)) at++;
-      else fail('a known escape after the backslash');
+      else fail(['knownEscape']);
     }
     at++;
     return plain ? text.slice(from + 1, at - 1) : (JSON.parse(text.slice(from, at)) as string);
@@ -127,15 +129,15 @@ function readText(
   const readNumber = (): number => {
     NUMBER.lastIndex = at;
     const match = NUMBER.exec(text);
-    if (match === null) return fail('a digit');
+    if (match === null) return fail(['digit']);
     const value = Number(match[0]);
-    if (!Number.isFinite(value)) throw new Fault(at, match[0].slice(0, 40), 'a number that can be held');
+    if (!Number.isFinite(value)) throw new Fault(at, ['written', match[0].slice(0, 40)], ['heldNumber']);
     at = NUMBER.lastIndex;
     return value;
   };
 
   const readWord = (word: string, value: boolean | null): boolean | null => {
-    if (!text.startsWith(word, at)) fail('a value');
+    if (!text.startsWith(word, at)) fail(['value']);
     at += word.length;
     return value;
   };
@@ -156,13 +158,13 @@ function readText(
     for (let index = 0; ; index++) {
       space();
       const itemAt = at;
-      if (index === most) throw new Fault(itemAt, `a list of more than ${most}`, 'a shorter list');
+      if (index === most) throw new Fault(itemAt, ['listLonger', most], ['shorterList']);
       const item = readValue(depth);
       if (taken === null) list.push(item);
-      else if (!taken.take(item, index, before)) throw new Fault(itemAt, 'more problems than are listed', 'none');
+      else if (!taken.take(item, index, before)) throw new Fault(itemAt, ['moreProblems'], ['none']);
       space();
       if (text[at] === ']') break;
-      if (text[at] !== ',') fail('a comma or the end of the list');
+      if (text[at] !== ',') fail(['commaOrListEnd']);
       at++;
     }
     at++;
@@ -179,17 +181,17 @@ function readText(
     }
     for (let count = 0; ; count++) {
       space();
-      if (text[at] !== '"') fail('a key in double quotes');
+      if (text[at] !== '"') fail(['keyInQuotes']);
       const keyAt = at;
       if (count === limits.keys) {
-        throw new Fault(keyAt, `an object of more than ${limits.keys} keys`, 'fewer keys');
+        throw new Fault(keyAt, ['objectLonger', limits.keys], ['fewerKeys']);
       }
       const key = readString();
       const twice = Object.hasOwn(object, key);
-      if (key === '__proto__') badKey(keyAt, 'the key "__proto__"', 'another key');
-      else if (twice) badKey(keyAt, `the key ${shortened(key)} a second time`, 'each key once');
+      if (key === '__proto__') badKey(keyAt, ['key', '__proto__'], ['anotherKey']);
+      else if (twice) badKey(keyAt, ['keyTwice', cut(key, 40)], ['eachOnce']);
       space();
-      if (text[at] !== ':') fail('a colon after the key');
+      if (text[at] !== ':') fail(['colon']);
       at++;
       space();
       const taken = long !== null && depth === 1 && key === long.key && !twice && text[at] === '[' ? long : null;
@@ -197,7 +199,7 @@ function readText(
       if (key !== '__proto__' && !twice) object[key] = value;
       space();
       if (text[at] === '}') break;
-      if (text[at] !== ',') fail('a comma or the end of the object');
+      if (text[at] !== ',') fail(['commaOrObjectEnd']);
       at++;
     }
     at++;
@@ -206,8 +208,8 @@ function readText(
 
   const readValue = (depth: number): unknown => {
     space();
-    if (--valuesLeft < 0) throw new Fault(at, `more than ${limits.values} values`, 'a smaller file');
-    if (depth > limits.levels) throw new Fault(at, `more than ${limits.levels} levels`, 'a flatter file');
+    if (--valuesLeft < 0) throw new Fault(at, ['moreValues', limits.values], ['smallerFile']);
+    if (depth > limits.levels) throw new Fault(at, ['moreLevels', limits.levels], ['flatterFile']);
     switch (text[at]) {
       case '{':
         return readObject(depth + 1);
@@ -222,22 +224,18 @@ function readText(
       case 'n':
         return readWord('null', null);
       default:
-        return /[-0-9]/.test(text[at] ?? '') ? readNumber() : fail('a value');
+        return /[-0-9]/.test(text[at] ?? '') ? readNumber() : fail(['value']);
     }
   };
 
   const value = readValue(0);
   space();
-  if (at < text.length) fail('nothing more after the value');
+  if (at < text.length) fail(['nothingAfter']);
   return value;
 }
 
-function shortened(key: string): string {
-  return JSON.stringify(key.length > 40 ? `${key.slice(0, 39)}…` : key);
-}
-
-/** Places of a text in words, asked for from its start to its end: the lines between are counted once. */
-function createPlaces(text: string): (at: number) => string {
+/** Places of a text, asked for from its start to its end: the lines between are counted once. */
+function createPlaces(text: string): (at: number) => TextPlace {
   let line = 1;
   let start = 0;
   let counted = 0;
@@ -247,6 +245,6 @@ function createPlaces(text: string): (at: number) => string {
       line++;
       start = counted + 1;
     }
-    return `line ${line}, column ${at - start + 1}`;
+    return { line, column: at - start + 1 };
   };
 }

@@ -10,7 +10,7 @@ export function planConsistency(receiver: Receiver, complain: Complain): void {
   const { plan, adjusters, testPoints } = receiver;
   const onPlan = (p: { readonly x: number; readonly y: number }, path: Path): void => {
     if (p.x > plan.width || p.y > plan.height) {
-      complain(path, `${p.x}, ${p.y}`, `a place on the plan, ${plan.width} by ${plan.height}`);
+      complain(path, ['spot', p.x, p.y], ['onPlan', plan.width, plan.height]);
     }
   };
   adjusters.forEach((a, i) => {
@@ -19,13 +19,13 @@ export function planConsistency(receiver: Receiver, complain: Complain): void {
     adjusters.slice(0, i).forEach((b) => {
       if (b.plan.can !== a.plan.can) return;
       if (a.plan.shape === 'trap' || b.plan.shape === 'trap') {
-        complain(['adjusters', i, 'plan', 'shape'], 'a trap that shares a can', 'shape can for both');
+        complain(['adjusters', i, 'plan', 'shape'], ['trapSharesCan'], ['bothCans']);
       }
       if (a.plan.hole === b.plan.hole)
-        complain(['adjusters', i, 'plan', 'hole'], `a second ${a.plan.hole} hole`, 'top and bottom');
+        complain(['adjusters', i, 'plan', 'hole'], ['secondHole', a.plan.hole], ['topAndBottom']);
       const apart = Math.hypot(a.plan.x - b.plan.x, a.plan.y - b.plan.y);
       if (apart < LEAST_HOLE_DISTANCE) {
-        complain(['adjusters', i, 'plan'], `holes ${apart} apart`, `holes at least ${LEAST_HOLE_DISTANCE} apart`);
+        complain(['adjusters', i, 'plan'], ['holesApart', apart], ['holesAtLeast', LEAST_HOLE_DISTANCE]);
       }
     });
   });
@@ -42,7 +42,7 @@ export function planConsistency(receiver: Receiver, complain: Complain): void {
   });
   if (plan.hot !== null) {
     onPlan({ x: plan.hot.x + plan.hot.width, y: plan.hot.y + plan.hot.height }, ['plan', 'hot']);
-    if (receiver.mains === null) complain(['plan', 'hot'], 'a live corner', 'null, as the receiver has no mains');
+    if (receiver.mains === null) complain(['plan', 'hot'], ['liveCorner'], ['noMains']);
   }
   planOverlaps(receiver, complain);
 }

@@ -1,4 +1,5 @@
 /** What lies on what on a chassis plan: cans, traps, letters, test points and drawn parts each want a place of their own. */
+import type { DrawnThing } from '../base/phrases.ts';
 import {
   CAN,
   DISC_RADIUS,
@@ -12,6 +13,8 @@ import type { Complain, Path } from './complaints.ts';
 
 interface Thing {
   readonly path: Path;
+  readonly what: DrawnThing;
+  /** its id, or '' */
   readonly name: string;
   readonly x: number;
   readonly y: number;
@@ -27,7 +30,7 @@ export function planOverlaps(receiver: Receiver, complain: Complain): void {
   things.forEach((one, i) => {
     const under = things.slice(0, i).find((other) => overlap(one, other));
     if (under === undefined) return;
-    complain(one.path, `${one.name} drawn over ${under.name}`, 'a place where nothing else is drawn');
+    complain(one.path, ['drawnOver', one.what, one.name, under.what, under.name], ['freePlace']);
   });
 }
 
@@ -37,26 +40,26 @@ function thingsOn({ adjusters, testPoints, plan }: Receiver): Thing[] {
     if (a.plan.shape === 'can') cans.set(a.plan.can, [...(cans.get(a.plan.can) ?? []), i]);
   });
   return [
-    ...plan.parts.map((part, i) => ({ path: ['plan', 'parts', i], name: `the ${part.kind}`, ...outline(part) })),
+    ...plan.parts.map((part, i) => ({ path: ['plan', 'parts', i], what: part.kind, name: '', ...outline(part) })),
     ...[...cans].map(([id, slugs]) => {
       const [xs, ys] = [slugs.map((i) => adjusters[i]!.plan.x), slugs.map((i) => adjusters[i]!.plan.y)];
       const [left, right, top, bottom] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
       const half = [CAN_HALF + (right - left) / 2, CAN_HALF + (bottom - top) / 2] as const;
       const path = ['adjusters', slugs[0]!, 'plan'];
-      return { path, name: `the can ${id}`, x: (left + right) / 2, y: (top + bottom) / 2, half };
+      return { path, what: 'slugCan' as const, name: id, x: (left + right) / 2, y: (top + bottom) / 2, half };
     }),
     ...adjusters.flatMap(({ id, plan: own }, i) => {
       const path = ['adjusters', i, 'plan'];
-      const round = (name: string, { x, y }: PlanPoint, half: number, more: Path) => [
-        { path: [...path, ...more], name, x, y, half },
+      const round = (what: DrawnThing, { x, y }: PlanPoint, half: number, more: Path): Thing[] => [
+        { path: [...path, ...more], what, name: id, x, y, half },
       ];
       return [
-        ...(own.shape === 'trap' ? round(`the trap ${id}`, own, TRAP_RADIUS, []) : []),
-        ...(own.letter === undefined ? [] : round(`the letter of ${id}`, own.letter, DISC_RADIUS, ['letter'])),
+        ...(own.shape === 'trap' ? round('trap', own, TRAP_RADIUS, []) : []),
+        ...(own.letter === undefined ? [] : round('letter', own.letter, DISC_RADIUS, ['letter'])),
       ];
     }),
     ...testPoints.map(({ id, plan: { x, y } }, i) => {
-      return { path: ['testPoints', i, 'plan'], name: `the test point ${id}`, x, y, half: POINT_RADIUS };
+      return { path: ['testPoints', i, 'plan'], what: 'testPoint' as const, name: id, x, y, half: POINT_RADIUS };
     }),
   ];
 }

@@ -35,7 +35,7 @@ export const planSchema = v.strictObject({
   width: number(200, 1000),
   height: number(200, 1000),
   hot: v.nullable(
-    v.strictObject({ ...place, width: number(20, 1000), height: number(20, 1000), volts: number(1, 50_000) }),
+    v.strictObject({ ...place, width: number(20, 1000), height: number(20, 1000), volts: number(1, 50_000, 'V') }),
   ),
   parts: list(partSchema, 0, 48),
   path: list(list(point, 2, 32), 0, 16),

@@ -1,11 +1,13 @@
 /** What must hold inside a receiver file beyond its shape: names that refer to each other, limits that enclose their nominal, a sheet that can be followed. */
 
+import type { Phrase } from '../base/phrases.ts';
 import type { Problem } from '../base/result.ts';
 import { HOT_CORNER, TUBE_X } from '../bench/benchState.ts';
 import type { Adjuster, Receiver, SheetResponse, TestPoint } from '../receiver/receiver.ts';
 import { SLUG_LETTERS } from '../receiver/slugLetters.ts';
-import { type Complain, complainOfRepeats, complaints, oneOfThese, type Path } from './complaints.ts';
+import { type Complain, complainOfRepeats, complaints, oneOf, type Path } from './complaints.ts';
 import { planConsistency } from './planConsistency.ts';
+import { shown } from './schemaProblems.ts';
 import { specificationConsistency } from './specificationConsistency.ts';
 import { receiverTranslations } from './translationConsistency.ts';
 
@@ -42,7 +44,7 @@ function names({ adjusters: slugs, testPoints: points, responses: list }: Receiv
     all.forEach((id, i) => {
       const before = all.slice(0, i).find((other) => other !== id && other.toLowerCase() === id.toLowerCase());
       if (before === undefined) return;
-      complain([key, i, 'id'], `"${id}" beside "${before}"`, 'names that differ in more than capitals');
+      complain([key, i, 'id'], ['beside', id, before], ['moreThanCapitals']);
     });
   }
 }
@@ -54,21 +56,20 @@ function adjusters(list: readonly Adjuster[], complain: Complain): void {
     complain,
   );
   if (list.length > SLUG_LETTERS.length) {
-    complain(['adjusters'], `${list.length} slugs`, `at most ${SLUG_LETTERS.length}: there are no more letters`);
+    complain(['adjusters'], ['slugs', list.length], ['slugsForLetters', SLUG_LETTERS.length]);
   }
   const seen = new Set<string>();
   list.forEach((a, i) => {
     if (!(a.minHenries < a.nominalHenries && a.nominalHenries < a.maxHenries)) {
-      const found = `${a.minHenries}, ${a.nominalHenries}, ${a.maxHenries}`;
-      complain(['adjusters', i, 'nominalHenries'], found, 'minHenries below nominalHenries below maxHenries');
+      const found: Phrase = ['threeHenries', a.minHenries, a.nominalHenries, a.maxHenries];
+      complain(['adjusters', i, 'nominalHenries'], found, ['nominalBetween']);
     }
     if ((a.kind === 'trap') !== (a.trapHz !== null)) {
-      const wanted = a.kind === 'trap' ? 'the frequency that the trap takes out' : 'null, as this slug is no trap';
-      complain(['adjusters', i, 'trapHz'], String(a.trapHz), wanted);
+      complain(['adjusters', i, 'trapHz'], shown(a.trapHz, 'Hz'), a.kind === 'trap' ? ['trapFrequency'] : ['noTrap']);
     }
     for (const element of [a.element, ...a.ganged]) {
       if (seen.has(element.toLowerCase())) {
-        complain(['adjusters', i], `${element} on a second slug`, 'each winding on one slug only');
+        complain(['adjusters', i], ['windingTwice', element], ['windingOnce']);
       }
       seen.add(element.toLowerCase());
     }
@@ -88,39 +89,32 @@ function testPoints(receiver: Receiver, complain: Complain): void {
     complain,
   );
   const earths = points.filter((p) => p.role === 'earth').length;
-  if (earths !== 1) complain(['testPoints'], `${earths} points of role earth`, 'exactly one');
+  if (earths !== 1) complain(['testPoints'], ['earths', earths], ['exactlyOne']);
   points.forEach((p, i) => {
     const at = (key: keyof TestPoint) => ['testPoints', i, key];
-    if (RESERVED_ENDS.includes(p.id))
-      complain(at('id'), `"${p.id}"`, 'another name: this one means an end of the bench');
-    const shown = detectors.find((d) => d.id === p.detector);
-    const ofPair = p.role === 'detector' && shown !== undefined && shown.kind !== 'envelope';
+    if (RESERVED_ENDS.includes(p.id)) complain(at('id'), ['named', p.id], ['reservedEnd']);
+    const heard = detectors.find((d) => d.id === p.detector);
+    const ofPair = p.role === 'detector' && heard !== undefined && heard.kind !== 'envelope';
     const carries = (p.role === 'signal' || p.role === 'detector') && !ofPair;
     if (carries !== (p.node !== null)) {
-      const wanted = carries ? 'the deck node' : ofPair ? 'null, as an FM detector has two' : `null for role ${p.role}`;
-      complain(at('node'), String(p.node), wanted);
+      complain(at('node'), shown(p.node), carries ? ['deckNode'] : ofPair ? ['nullForFm'] : ['nullForRole', p.role]);
     }
-    if (p.tap === 'open' && shown?.kind !== 'ratio') {
-      complain(at('tap'), '"open"', '"output" or "sum", as no reservoir is there to open');
+    if (p.tap === 'open' && heard?.kind !== 'ratio') {
+      complain(at('tap'), ['named', 'open'], ['noReservoir']);
     }
-    if (p.tap !== undefined && !ofPair)
-      complain(at('tap'), `"${p.tap}"`, 'nothing: it is for the points of FM detectors');
+    if (p.tap !== undefined && !ofPair) complain(at('tap'), ['named', p.tap], ['fmPointsOnly']);
     if (p.looseLoop !== undefined && p.role !== 'signal')
-      complain(at('looseLoop'), 'true', 'nothing, save for role signal');
-    if (!carries && p.inject !== null) complain(at('inject'), 'a way in for the RF lead', `null for role ${p.role}`);
+      complain(at('looseLoop'), ['written', 'true'], ['signalOnly']);
+    if (!carries && p.inject !== null) complain(at('inject'), ['wayIn'], ['nullForRole', p.role]);
     if ((p.role === 'detector') !== (p.detector !== null)) {
-      complain(
-        at('detector'),
-        String(p.detector),
-        p.role === 'detector' ? 'the name of a detector' : `null for role ${p.role}`,
-      );
+      complain(at('detector'), shown(p.detector), p.role === 'detector' ? ['detectorName'] : ['nullForRole', p.role]);
     } else if (p.detector !== null && !detectors.some((d) => d.id === p.detector)) {
-      complain(at('detector'), `"${p.detector}"`, oneOfThese(detectors.map((d) => d.id)));
+      complain(at('detector'), ['named', p.detector], oneOf(detectors.map((d) => d.id)));
     }
   });
   if (probeInDeck !== null && !points.some((p) => p.id === probeInDeck.testPoint && p.role === 'signal')) {
     const signals = points.filter((p) => p.role === 'signal').map((p) => p.id);
-    complain(['probeInDeck', 'testPoint'], `"${probeInDeck.testPoint}"`, oneOfThese(signals));
+    complain(['probeInDeck', 'testPoint'], ['named', probeInDeck.testPoint], oneOf(signals));
   }
 }
 
@@ -133,29 +127,29 @@ function biasLines(receiver: Receiver, complain: Complain): void {
     complain,
   );
   laws.forEach((law, i) => {
-    if (!lines.includes(law.at)) complain(['biasLines', i, 'at'], `"${law.at}"`, oneOfThese(lines));
+    if (!lines.includes(law.at)) complain(['biasLines', i, 'at'], ['named', law.at], oneOf(lines));
     else if (!stages.some((s) => s.agc === law.at)) {
-      complain(['biasLines', i], `a law for ${law.at}`, 'at least one stage whose agc names it');
+      complain(['biasLines', i], ['lawFor', law.at], ['stageOnLine']);
     }
-    if (law.referenceVolts === 0) complain(['biasLines', i, 'referenceVolts'], '0', 'a voltage with a sign');
+    if (law.referenceVolts === 0) complain(['biasLines', i, 'referenceVolts'], ['figure', 0, 'V'], ['voltsWithSign']);
     const followed = detectors.filter((d) => d.kind === 'envelope').map((d) => d.id);
     if (law.follows !== null && !followed.includes(law.follows)) {
-      complain(['biasLines', i, 'follows'], `"${law.follows}"`, oneOfThese(followed));
+      complain(['biasLines', i, 'follows'], ['named', law.follows], oneOf(followed));
     }
   });
   for (const line of lines) {
-    if (!laws.some((law) => law.at === line)) complain(['biasLines'], `no law for ${line}`, 'one for every line');
+    if (!laws.some((law) => law.at === line)) complain(['biasLines'], ['noLawFor', line], ['lawForEvery']);
   }
   stages.forEach((s, i) => {
-    if (s.agc !== null && !lines.includes(s.agc)) complain(['stages', i, 'agc'], `"${s.agc}"`, oneOfThese(lines));
+    if (s.agc !== null && !lines.includes(s.agc)) complain(['stages', i, 'agc'], ['named', s.agc], oneOf(lines));
   });
 }
 
 function responses(receiver: Receiver, complain: Complain): void {
   const { responses: list, crystalsHz } = receiver;
-  complainOfRepeats(crystalsHz, (i) => ['crystalsHz', i], complain);
+  complainOfRepeats(crystalsHz, (i) => ['crystalsHz', i], complain, 'Hz');
   if (crystalsHz.some((hz, i) => i > 0 && hz < crystalsHz[i - 1]!)) {
-    complain(['crystalsHz'], 'frequencies out of order', 'rising frequencies');
+    complain(['crystalsHz'], ['outOfOrder'], ['rising']);
   }
   complainOfRepeats(
     list.map((r) => r.id),
@@ -168,8 +162,9 @@ function responses(receiver: Receiver, complain: Complain): void {
     specificationConsistency(response.specification, ['responses', i, 'specification'], complain);
     const isDifference = response.quantity.kind === 'difference';
     if (isDifference !== (response.specification.sCurve !== null)) {
-      const wanted = isDifference ? 'an S-curve, as the quantity is a difference' : 'null, as the quantity has no sign';
-      complain(['responses', i, 'specification', 'sCurve'], isDifference ? 'null' : 'an S-curve', wanted);
+      const at = ['responses', i, 'specification', 'sCurve'];
+      if (isDifference) complain(at, ['written', 'null'], ['sCurveWanted']);
+      else complain(at, ['sCurve'], ['noSign']);
     }
   });
 }
@@ -178,8 +173,8 @@ function setUp(receiver: Receiver, { setUp: sheet }: SheetResponse, at: Path, co
   const { testPoints: points, biasLines: laws, crystalsHz } = receiver;
   const inject = points.find((p) => p.id === sheet.injectAt);
   if (inject === undefined || inject.inject === null) {
-    const wanted = oneOfThese(points.filter((p) => p.inject !== null).map((p) => p.id));
-    complain([...at, 'injectAt'], `"${sheet.injectAt}"`, wanted);
+    const wanted = oneOf(points.filter((p) => p.inject !== null).map((p) => p.id));
+    complain([...at, 'injectAt'], ['named', sheet.injectAt], wanted);
   }
   complainOfRepeats(
     sheet.biases.map((b) => b.at),
@@ -188,24 +183,24 @@ function setUp(receiver: Receiver, { setUp: sheet }: SheetResponse, at: Path, co
   );
   sheet.biases.forEach((b, i) => {
     const law = laws.find((l) => l.at === b.at);
-    if (law === undefined) complain([...at, 'biases', i, 'at'], `"${b.at}"`, oneOfThese(laws.map((l) => l.at)));
+    if (law === undefined) complain([...at, 'biases', i, 'at'], ['named', b.at], oneOf(laws.map((l) => l.at)));
     else if (b.volts * law.referenceVolts <= 0) {
-      const wanted = `the sign of referenceVolts, ${law.referenceVolts}`;
-      complain([...at, 'biases', i, 'volts'], String(b.volts), wanted);
+      complain([...at, 'biases', i, 'volts'], shown(b.volts, 'V'), ['signOf', law.referenceVolts]);
     }
   });
   if ((sheet.source === 'video') !== (sheet.carrierHz !== null)) {
-    const wanted = sheet.source === 'video' ? 'the carrier that the video sweep modulates' : 'null for source sweep';
-    complain([...at, 'carrierHz'], String(sheet.carrierHz), wanted);
+    const wanted: Phrase = sheet.source === 'video' ? ['videoCarrier'] : ['nullForSweep'];
+    complain([...at, 'carrierHz'], shown(sheet.carrierHz, 'Hz'), wanted);
   }
   if (sheet.source === 'video' && receiver.videoFeed === null) {
-    complain([...at, 'source'], '"video"', '"sweep", as there is no videoFeed');
+    complain([...at, 'source'], ['named', 'video'], ['noVideoFeed']);
   }
-  complainOfRepeats(sheet.markersHz, (i) => [...at, 'markersHz', i], complain);
+  complainOfRepeats(sheet.markersHz, (i) => [...at, 'markersHz', i], complain, 'Hz');
   sheet.markersHz.forEach((hz, i) => {
-    if (!crystalsHz.includes(hz)) complain([...at, 'markersHz', i], String(hz), oneOfThese(crystalsHz));
+    if (!crystalsHz.includes(hz)) complain([...at, 'markersHz', i], shown(hz, 'Hz'), oneOf(crystalsHz, 'Hz'));
     if (Math.abs(hz - sheet.centreHz) >= sheet.spanHz / 2) {
-      complain([...at, 'markersHz', i], String(hz), 'a frequency inside the sweep of the sheet');
+      const half = sheet.spanHz / 2;
+      complain([...at, 'markersHz', i], shown(hz, 'Hz'), ['insideSweep', sheet.centreHz - half, sheet.centreHz + half]);
     }
   });
 }
@@ -216,16 +211,16 @@ function observed(receiver: Receiver, { setUp: sheet, quantity }: SheetResponse,
   const role = sheet.observeWith === 'probe' ? 'signal' : 'detector';
   const point = points.find((p) => p.id === sheet.observeAt);
   if (point === undefined || point.role !== role) {
-    const wanted = oneOfThese(points.filter((p) => p.role === role).map((p) => p.id));
-    complain([...at, 'setUp', 'observeAt'], `"${sheet.observeAt}"`, wanted);
+    const wanted = oneOf(points.filter((p) => p.role === role).map((p) => p.id));
+    complain([...at, 'setUp', 'observeAt'], ['named', sheet.observeAt], wanted);
     return;
   }
   const same = (a: string, b: string): boolean => a.toLowerCase() === b.toLowerCase();
   const detector = detectors.find((d) => d.id === point.detector);
   if (quantity.kind === 'carrier') {
-    const shown = role === 'signal' ? point.node : detector?.kind === 'envelope' ? detector.node : undefined;
-    if (shown === undefined || shown === null || same(shown, quantity.node)) return;
-    complain([...at, 'quantity', 'node'], `"${quantity.node}"`, `"${shown}", which ${sheet.observeAt} shows`);
+    const seen = role === 'signal' ? point.node : detector?.kind === 'envelope' ? detector.node : undefined;
+    if (seen === undefined || seen === null || same(seen, quantity.node)) return;
+    complain([...at, 'quantity', 'node'], ['named', quantity.node], ['showsNode', seen, sheet.observeAt]);
   } else if (
     detector === undefined ||
     detector.kind === 'envelope' ||
@@ -233,8 +228,7 @@ function observed(receiver: Receiver, { setUp: sheet, quantity }: SheetResponse,
     !same(detector.plus, quantity.plus) ||
     !same(detector.minus, quantity.minus)
   ) {
-    const found = `${quantity.plus} less ${quantity.minus}`;
-    complain([...at, 'quantity'], found, `the two nodes of the FM detector whose output ${sheet.observeAt} shows`);
+    complain([...at, 'quantity'], ['lessNode', quantity.plus, quantity.minus], ['twoNodesOf', sheet.observeAt]);
   }
 }
 
@@ -243,16 +237,21 @@ function oscillators({ oscillator, converter, responses: list }: Receiver, compl
   const mixed = converter?.oscillator;
   if (oscillator !== undefined && mixed !== undefined) {
     for (const key of ['node', 'drive', 'fromHz', 'toHz'] as const) {
-      if (oscillator[key] !== mixed[key])
-        complain(['oscillator', key], String(oscillator[key]), `${mixed[key]}, as converter.oscillator says`);
+      if (oscillator[key] !== mixed[key]) {
+        const wanted: Phrase = ['asConverter', { phrase: shown(mixed[key], 'Hz') }];
+        complain(['oscillator', key], shown(oscillator[key], 'Hz'), wanted);
+      }
     }
   }
   list.forEach(({ quantity, specification }, i) => {
     specification.peaks.forEach((peak, k) => {
       if (peak.oscillator === undefined) return;
       if (quantity.kind === 'carrier' && quantity.node.toLowerCase() === oscillator?.node.toLowerCase()) return;
-      const wanted = "nothing, save where the quantity is the carrier at the node of the set's oscillator";
-      complain(['responses', i, 'specification', 'peaks', k, 'oscillator'], 'true', wanted);
+      complain(
+        ['responses', i, 'specification', 'peaks', k, 'oscillator'],
+        ['written', 'true'],
+        ['oscillatorNodeOnly'],
+      );
     });
   });
 }
@@ -260,14 +259,14 @@ function oscillators({ oscillator, converter, responses: list }: Receiver, compl
 function detectorKinds(receiver: Receiver, complain: Complain): void {
   receiver.detectors.forEach((d, i) => {
     if (d.kind === 'envelope' || (d.kind === 'ratio') === (d.reservoirFarads !== null)) return;
-    const wanted = d.kind === 'ratio' ? 'the capacitor that holds the sum' : 'null for a discriminator';
-    complain(['detectors', i, 'reservoirFarads'], String(d.reservoirFarads), wanted);
+    const wanted: Phrase = d.kind === 'ratio' ? ['reservoir'] : ['noReservoirWanted'];
+    complain(['detectors', i, 'reservoirFarads'], shown(d.reservoirFarads, 'F'), wanted);
   });
   const feed = receiver.videoFeed;
   if (feed === null) return;
   const envelopes = receiver.detectors.filter((d) => d.kind === 'envelope').map((d) => d.id);
   if (!envelopes.includes(feed.detector)) {
-    complain(['videoFeed', 'detector'], `"${feed.detector}"`, oneOfThese(envelopes));
+    complain(['videoFeed', 'detector'], ['named', feed.detector], oneOf(envelopes));
   }
 }
 
@@ -277,17 +276,17 @@ function procedure(receiver: Receiver, complain: Complain): void {
   const named = new Set<string>();
   receiver.procedure.forEach((step, i) => {
     if (step.response !== undefined && !measured.includes(step.response)) {
-      complain(['procedure', i, 'response'], `"${step.response}"`, oneOfThese(measured));
+      complain(['procedure', i, 'response'], ['named', step.response], oneOf(measured));
     }
     const ways = receiver.testPoints.filter((p) => p.inject !== null).map((p) => p.id);
     if (step.at !== undefined && !ways.includes(step.at)) {
-      complain(['procedure', i, 'at'], `"${step.at}"`, oneOfThese(ways));
+      complain(['procedure', i, 'at'], ['named', step.at], oneOf(ways));
     }
     step.slugs.forEach((slug, k) => {
       named.add(slug);
-      if (!known.includes(slug)) complain(['procedure', i, 'slugs', k], `"${slug}"`, oneOfThese(known));
+      if (!known.includes(slug)) complain(['procedure', i, 'slugs', k], ['named', slug], oneOf(known));
     });
   });
   const left = known.filter((id) => !named.has(id));
-  if (left.length > 0) complain(['procedure'], `no step for ${left.join(', ')}`, 'every slug in a step');
+  if (left.length > 0) complain(['procedure'], ['noStepFor', left], ['everySlug']);
 }

@@ -28,11 +28,11 @@ import {
   text,
   yesOrNo,
 } from './schemaPieces.ts';
-import { problemsOf } from './schemaProblems.ts';
+import { asMessage, problemsOf } from './schemaProblems.ts';
 import { specificationSchema } from './specificationSchema.ts';
 
-const volts = () => number(-1000, 1000);
-const henries = () => number(1e-10, 1);
+const volts = () => number(-1000, 1000, 'V');
+const henries = () => number(1e-10, 1, 'H');
 
 const adjusterSchema = v.strictObject({
   id: shortId(),
@@ -43,8 +43,8 @@ const adjusterSchema = v.strictObject({
   nominalHenries: henries(),
   minHenries: henries(),
   maxHenries: henries(),
-  travelTurns: number(2, 60),
-  backlashTurns: number(0, 0.25),
+  travelTurns: number(2, 60, 'turns'),
+  backlashTurns: number(0, 0.25, 'turns'),
   head: oneOf('hex', 'blade'),
   trapHz: v.nullable(hertz()),
   twoPeaks: v.exactOptional(v.strictObject({ coupling: elementName(), share: number(0, 2) })),
@@ -53,7 +53,7 @@ const adjusterSchema = v.strictObject({
 });
 
 const injectionSchema = v.variant('kind', [
-  v.strictObject({ kind: v.literal('deckSource'), element: elementName(), siemens: number(1e-9, 10) }),
+  v.strictObject({ kind: v.literal('deckSource'), element: elementName(), siemens: number(1e-9, 10, 'S') }),
   v.strictObject({ kind: v.literal('node') }),
 ]);
 
@@ -74,8 +74,8 @@ const testPointSchema = v.strictObject({
 const stageSchema = v.strictObject({
   element: elementName(),
   device: text(60),
-  gmSiemens: number(1e-6, 10),
-  saturationVolts: number(1e-3, 100),
+  gmSiemens: number(1e-6, 10, 'S'),
+  saturationVolts: number(1e-3, 100, 'V'),
   limiter: yesOrNo(),
   agc: v.nullable(shortId()),
   inputCapacitor: v.nullable(elementName()),
@@ -86,18 +86,18 @@ const biasLineSchema = v.strictObject({
   at: shortId(),
   follows: v.nullable(shortId()),
   kind: oneOf('exponential', 'proportional'),
-  referenceVolts: number(-50, 50),
-  scaleVolts: number(0.01, 100),
-  capacitanceFarads: number(0, 1e-9),
-  unclampedRestVolts: number(-50, 50),
+  referenceVolts: number(-50, 50, 'V'),
+  scaleVolts: number(0.01, 100, 'V'),
+  capacitanceFarads: number(0, 1e-9, 'F'),
+  unclampedRestVolts: number(-50, 50, 'V'),
   unclampedVoltsPerDetectedVolt: number(-1000, 1000),
 });
 
 const diode = {
-  saturationAmps: number(1e-15, 1e-2),
-  emissionVolts: number(0.02, 0.2),
-  loadOhms: number(1, 1e8),
-  loadFarads: number(1e-13, 1e-3),
+  saturationAmps: number(1e-15, 1e-2, 'A'),
+  emissionVolts: number(0.02, 0.2, 'V'),
+  loadOhms: number(1, 1e8, 'Ω'),
+  loadFarads: number(1e-13, 1e-3, 'F'),
   carrierHz: hertz(),
 };
 
@@ -115,14 +115,14 @@ const detectorSchema = v.variant('kind', [
     plus: nodeName(),
     minus: nodeName(),
     ...diode,
-    reservoirFarads: v.nullable(number(1e-12, 1e-2)),
+    reservoirFarads: v.nullable(number(1e-12, 1e-2, 'F')),
   }),
 ]);
 
 const converterSchema = v.strictObject({
   from: nodeName(),
   into: elementName(),
-  siemens: number(1e-9, 10),
+  siemens: number(1e-9, 10, 'S'),
   oscillator: v.strictObject({ node: nodeName(), drive: elementName(), fromHz: hertz(), toHz: hertz() }),
 });
 
@@ -133,23 +133,23 @@ const oscillatorSchema = v.strictObject({
   fromHz: hertz(),
   toHz: hertz(),
   capacitor: elementName(),
-  fineTuningFarads: number(0, 1e-10),
-  loopVolts: number(1e-3, 10),
-  loopOhms: number(0, 1e6),
+  fineTuningFarads: number(0, 1e-10, 'F'),
+  loopVolts: number(1e-3, 10, 'V'),
+  loopOhms: number(0, 1e6, 'Ω'),
 });
 
-const videoFeedSchema = v.strictObject({ detector: shortId(), into: elementName(), siemens: number(1e-9, 10) });
+const videoFeedSchema = v.strictObject({ detector: shortId(), into: elementName(), siemens: number(1e-9, 10, 'S') });
 
 const { max: MOST_BIAS_VOLTS } = CONTROL_ROWS[BIAS_OUTPUTS[0].volts];
 const biasSchema = v.strictObject({
   at: shortId(),
-  volts: number(-MOST_BIAS_VOLTS, MOST_BIAS_VOLTS),
-  toleranceVolts: number(0.01, 5),
+  volts: number(-MOST_BIAS_VOLTS, MOST_BIAS_VOLTS, 'V'),
+  toleranceVolts: number(0.01, 5, 'V'),
 });
 
 const setUpSchema = v.strictObject({
   centreHz: controlSchema(CONTROL_ROWS.centreHz),
-  spanHz: number(1e3, CONTROL_ROWS.spanHz.max),
+  spanHz: number(1e3, CONTROL_ROWS.spanHz.max, 'Hz'),
   mainsHz: oneOf(50, 60),
   injectAt: shortId(),
   observeAt: shortId(),
@@ -184,7 +184,7 @@ const procedureStepSchema = v.strictObject({
 });
 
 const byId = <T extends v.GenericSchema>(most: number, texts: T) =>
-  v.pipe(v.record(shortId(), texts), v.maxEntries(most, `at most ${most}`));
+  v.pipe(v.record(shortId(), texts), v.maxEntries(most, asMessage(['atMost', most])));
 
 const textSchema = v.strictObject({
   setName: text(60),
@@ -206,7 +206,7 @@ export const receiverSchema = v.strictObject({
   description: text(600),
   deck: deckFile(),
   mains: v.nullable(
-    v.strictObject({ hotChassis: yesOrNo(), highTensionVolts: number(0, 1000), pictureTube: yesOrNo() }),
+    v.strictObject({ hotChassis: yesOrNo(), highTensionVolts: number(0, 1000, 'V'), pictureTube: yesOrNo() }),
   ),
   adjusters: list(adjusterSchema, 1, 24),
   testPoints: list(testPointSchema, 2, 24),

@@ -12,7 +12,7 @@ import { type JsonLimits, parseJson } from './parseJson.ts';
 import { LEARNER_CHARS, type RunFile } from './runFile.ts';
 import { parseScenario } from './scenarioSchema.ts';
 import { integer, list, number, text, yesOrNo } from './schemaPieces.ts';
-import { listed, problemsOf } from './schemaProblems.ts';
+import { asMessage, listed, problemsOf } from './schemaProblems.ts';
 import { readSeal, SEAL_PATTERN } from './seal.ts';
 
 /** Longest text that is looked at. */
@@ -39,10 +39,10 @@ const RUN_HISTORY: FormatHistory = {
   },
 };
 
-const hex64 = (wanted = '64 hexadecimal digits') => v.pipe(v.string(wanted), v.regex(/^[0-9a-f]{64}$/, wanted));
+const hex64 = (wanted = asMessage(['hash'])) => v.pipe(v.string(wanted), v.regex(/^[0-9a-f]{64}$/, wanted));
 const points = number(-1000, 1000);
-const seal = 'a count and three hashes, joined by colons';
-const isoDay = 'a day such as "2026-05-31"';
+const seal = asMessage(['seal']);
+const isoDay = asMessage(['isoDay']);
 
 export const runFileSchema = v.strictObject({
   format: v.literal('haystack-run'),
@@ -92,8 +92,7 @@ export function parseRunFile(json: unknown, file: string): Result<RunFile> {
   const given = (json as { readonly events?: unknown } | null)?.events;
   if (!Array.isArray(given)) return runFrom(json, events, file);
   if (given.length > MOST_EVENTS) {
-    const wanted = `a list of 0 to ${MOST_EVENTS}`;
-    return bad({ file, place: '/events', found: `a list of ${given.length}`, wanted });
+    return bad({ file, place: '/events', found: ['listOf', given.length], wanted: ['listFrom', 0, MOST_EVENTS] });
   }
   given.every((item, index) => events.take(item, index));
   return runFrom({ ...(json as object), events: [] }, events, file);
@@ -112,7 +111,7 @@ function runFrom(json: unknown, { events, problems: wrongEvents }: EventReader, 
   // Taking the head out of the seal does not make a file one of the first version.
   const first = (json as { readonly version?: unknown }).version === 1;
   if (shape.success && !first && readSeal(shape.output.seal)?.head === null)
-    problems.push({ file, place: '/seal', found: 'a count and two hashes', wanted: seal });
+    problems.push({ file, place: '/seal', found: ['twoHashes'], wanted: ['seal'] });
   if (!scenario.ok) problems.push(...scenario.problems.map((p) => ({ ...p, place: `/scenario${p.place}` })));
   if (!shape.success || !scenario.ok || problems.length > 0) return bad(...listed(problems, file));
   const old = (inside as { readonly version?: unknown }).version !== scenario.value.version;

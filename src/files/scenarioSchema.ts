@@ -25,10 +25,10 @@ import {
   text,
   yesOrNo,
 } from './schemaPieces.ts';
-import { problemsOf } from './schemaProblems.ts';
+import { asMessage, problemsOf } from './schemaProblems.ts';
 import { startControlsSchema } from './startControlsSchema.ts';
 
-const turns = (most: number) => number(-most, most);
+const turns = (most: number) => number(-most, most, 'turns');
 const points = () => number(0, 100);
 const title = () => text(60);
 const words = () => v.strictObject({ brief: text(240), story: text(800), lesson: text(300) });
@@ -37,8 +37,8 @@ const hints = () => list(text(240), 0, 8);
 const NO_CHANCE = 1;
 
 const startSchema = v.strictObject({
-  slugs: v.optional(v.pipe(v.record(shortId(), turns(60)), v.maxEntries(24, 'at most 24 slugs')), {}),
-  randomTurns: v.optional(number(0, 60), 0),
+  slugs: v.optional(v.pipe(v.record(shortId(), turns(60)), v.maxEntries(24, asMessage(['slugsAtMost', 24]))), {}),
+  randomTurns: v.optional(number(0, 60, 'turns'), 0),
   controls: v.optional(startControlsSchema, {}),
   prepared: v.optional(list(oneOf('safe', 'connect'), 0, 2), []),
   leads: v.exactOptional(
@@ -54,25 +54,25 @@ const startSchema = v.strictObject({
 });
 
 const benchSchema = v.strictObject({
-  phaseLagDegrees: v.optional(number(-85, 85), 0),
+  phaseLagDegrees: v.optional(number(-85, 85, 'degrees'), 0),
   xSwapped: v.optional(yesOrNo(), false),
   mainsHz: v.optional(oneOf(50, 60), 60),
-  dialErrorHz: v.optional(number(-1e6, 1e6), 0),
-  centreErrorHz: v.exactOptional(number(-1e6, 1e6)),
+  dialErrorHz: v.optional(number(-1e6, 1e6, 'Hz'), 0),
+  centreErrorHz: v.exactOptional(number(-1e6, 1e6, 'Hz')),
 });
 
 const lifeSchema = v.strictObject({
   noise: v.exactOptional(number(0, 4)),
   cold: v.exactOptional(yesOrNo()),
-  driftFarads: v.exactOptional(number(0, 1e-12)),
-  biasHumVolts: v.exactOptional(number(0, 1)),
+  driftFarads: v.exactOptional(number(0, 1e-12, 'F')),
+  biasHumVolts: v.exactOptional(number(0, 1, 'V')),
   supplyHum: v.exactOptional(number(0, 0.2)),
-  unevenDb: v.exactOptional(number(0, 6)),
-  leakageDb: v.exactOptional(v.nullable(number(-120, -20))),
-  harmonicDb: v.exactOptional(v.nullable(number(-80, -6))),
-  handFarads: v.exactOptional(number(0, 1e-12)),
+  unevenDb: v.exactOptional(number(0, 6, 'dB')),
+  leakageDb: v.exactOptional(v.nullable(number(-120, -20, 'dB'))),
+  harmonicDb: v.exactOptional(v.nullable(number(-80, -6, 'dB'))),
+  handFarads: v.exactOptional(number(0, 1e-12, 'F')),
   biasKnobError: v.exactOptional(number(0, 0.5)),
-  biasOhms: v.exactOptional(number(0, 100e3)),
+  biasOhms: v.exactOptional(number(0, 100e3, 'Ω')),
   crystalHarmonics: v.exactOptional(number(0, 1)),
 });
 
@@ -96,10 +96,7 @@ export const scenarioSchema = v.strictObject({
   format: v.literal('haystack-scenario'),
   version: v.literal(2),
   id: fileId(),
-  code: v.pipe(
-    v.string('a code such as "S-01"'),
-    v.regex(/^[A-Z]{1,3}-[0-9]{2}$/, 'one to three capitals, a hyphen and two digits, such as "S-01"'),
-  ),
+  code: v.pipe(v.string(asMessage(['cardCode'])), v.regex(/^[A-Z]{1,3}-[0-9]{2}$/, asMessage(['cardCode']))),
   title: title(),
   track: fileId(),
   order: integer(1, 999),
@@ -118,11 +115,13 @@ export const scenarioSchema = v.strictObject({
   slugsRight: v.exactOptional(yesOrNo()),
   aids: v.optional(aidsSchema, {}),
   sealed: v.optional(yesOrNo(), false),
-  timeLimitSeconds: v.optional(v.nullable(integer(60, 14_400)), null),
+  timeLimitSeconds: v.optional(v.nullable(integer(60, 14_400, 'seconds')), null),
   toleranceFactor: v.optional(number(0.5, 5), 1),
   weights: v.optional(weightsSchema, USUAL_WEIGHTS),
   proofs: v.optional(proofsSchema, ['halveLevel', 'markersOffOn', 'touchEarth']),
-  par: v.exactOptional(v.strictObject({ turns: number(0.125, 2000), seconds: integer(30, 14_400) })),
+  par: v.exactOptional(
+    v.strictObject({ turns: number(0.125, 2000, 'turns'), seconds: integer(30, 14_400, 'seconds') }),
+  ),
   hints: v.optional(hints(), []),
   language: v.exactOptional(languageTag()),
   translations: v.exactOptional(byLanguage(v.strictObject({ title: title(), words: words(), hints: hints() }))),

@@ -1,5 +1,6 @@
 /** Turns what the validator found into problems that a person can act on: where, what stood there, what was wanted. */
 import type * as v from 'valibot';
+import type { Phrase, Unit } from '../base/phrases.ts';
 import type { Problem } from '../base/result.ts';
 
 /** More problems of a file than this are not listed. */
@@ -22,13 +23,14 @@ export function problemsOf(issues: readonly v.BaseIssue<unknown>[], file: string
 /** The list cut to its length, with a word at its end where it was longer. */
 export function listed(problems: readonly Problem[], file: string): Problem[] {
   if (problems.length <= PROBLEMS_LISTED) return [...problems];
-  const rest = { file, place: '', found: 'more problems than are listed', wanted: 'none' };
+  const rest: Problem = { file, place: '', found: ['moreProblems'], wanted: ['none'] };
   return [...problems.slice(0, PROBLEMS_LISTED), rest];
 }
 
 export function problemOf(issue: v.BaseIssue<unknown>, file: string): Problem {
   const path = (issue.path ?? []).map((step) => step.key as string | number);
-  return { file, place: pointer(path), found: foundOf(issue), wanted: wantedOf(issue) };
+  const wanted = wantedOf(issue);
+  return { file, place: pointer(path), found: foundOf(issue, wanted), wanted };
 }
 
 /** JSON pointer (RFC 6901). */
@@ -37,30 +39,49 @@ export function pointer(path: readonly (string | number)[]): string {
 }
 
 /** A value in few words. */
-export function shown(value: unknown): string {
-  if (value === undefined) return 'nothing';
-  if (typeof value === 'string') return JSON.stringify(value.length > 60 ? `${value.slice(0, 59)}…` : value);
-  if (Array.isArray(value)) return `a list of ${value.length}`;
-  if (typeof value === 'object' && value !== null) return 'an object';
-  return String(value);
+export function shown(value: unknown, unit: Unit = ''): Phrase {
+  if (value === undefined) return ['nothing'];
+  if (typeof value === 'string') return ['named', cut(value, 60)];
+  if (typeof value === 'number') return ['figure', value, unit];
+  if (Array.isArray(value)) return ['listOf', value.length];
+  if (typeof value === 'object' && value !== null) return ['anObject'];
+  return ['written', String(value)];
 }
 
-function foundOf(issue: v.BaseIssue<unknown>): string {
-  if (isUnknownKey(issue)) return `the key ${shown(issue.path?.at(-1)?.key)}`;
-  return shown(issue.input);
+export function cut(text: string, most: number): string {
+  return text.length > most ? `${text.slice(0, most - 1)}\u2026` : text;
 }
 
-function wantedOf(issue: v.BaseIssue<unknown>): string {
-  if (isUnknownKey(issue)) return 'only keys that the format has';
-  if (issue.input === undefined && issue.type === 'strict_object') return `a value for ${issue.expected}`;
-  if (issue.type === 'strict_object' || issue.type === 'record') return 'an object';
+/** What a piece of a schema wants, as the text that the validator takes for its message; `wantedOf` reads it. */
+export function asMessage(phrase: Phrase): string {
+  return JSON.stringify(phrase);
+}
+
+function foundOf(issue: v.BaseIssue<unknown>, wanted: Phrase): Phrase {
+  if (isUnknownKey(issue)) return ['key', cut(String(issue.path?.at(-1)?.key), 60)];
+  return shown(issue.input, wanted[0] === 'from' || wanted[0] === 'wholeFrom' ? wanted[3] : '');
+}
+
+function wantedOf(issue: v.BaseIssue<unknown>): Phrase {
+  if (isUnknownKey(issue)) return ['formatKeys'];
+  if (issue.input === undefined && issue.type === 'strict_object') return ['valueFor', keyIn(issue.expected)];
+  if (issue.type === 'strict_object' || issue.type === 'record') return ['anObject'];
   if (issue.expected !== null && (issue.type === 'picklist' || issue.type === 'literal' || issue.type === 'variant')) {
     // a variant that is given something else altogether
-    if (issue.expected === 'Object') return 'an object';
-    const choices = issue.expected.replace(/^\((.*)\)$/, '$1').split(' | ');
-    return choices.length > 1 ? `one of ${choices.join(', ')}` : choices[0]!;
+    if (issue.expected === 'Object') return ['anObject'];
+    return ['oneOf', choicesIn(issue.expected), ''];
   }
-  return issue.message;
+  return issue.message.startsWith('[') ? (JSON.parse(issue.message) as Phrase) : ['anotherValue'];
+}
+
+/** The validator writes what it expects as code does: `"a"`, or `("a" | 2)`. */
+function choicesIn(expected: string): (string | number)[] {
+  const each = expected.match(/"(?:[^"\\]|\\.)*"|-?\d[\d.e+-]*/g) ?? [];
+  return each.map((one) => JSON.parse(one) as string | number);
+}
+
+function keyIn(expected: string | null): string {
+  return expected === null ? '' : (JSON.parse(expected) as string);
 }
 
 function isUnknownKey(issue: v.BaseIssue<unknown>): boolean {

@@ -6,7 +6,7 @@ const weight = () => number(0, 100);
 /** Linear level relative to the reference; above 1 where the reference is not the peak, below 0 on an S-curve. */
 const level = () => number(-10, 10);
 /** A ripple or a slope, decibels. */
-const decibels = () => number(0.01, 60);
+const decibels = () => number(0.01, 60, 'dB');
 
 export const specificationSchema = v.strictObject({
   referenceHz: v.exactOptional(hertz()),
@@ -18,7 +18,7 @@ export const specificationSchema = v.strictObject({
   traps: list(
     v.strictObject({
       hz: hertz(),
-      maxDb: number(-120, -1),
+      maxDb: number(-120, -1, 'dB'),
       notchWithinHz: v.nullable(hertzWide()),
       weight: weight(),
     }),
@@ -28,7 +28,7 @@ export const specificationSchema = v.strictObject({
   skirts: list(v.strictObject({ fromHz: hertz(), toHz: hertz(), max: number(0, 10), weight: weight() }), 0, 8),
   bandwidths: list(
     v.strictObject({
-      levelDb: number(-60, -0.1),
+      levelDb: number(-60, -0.1, 'dB'),
       minHz: hertzWide(),
       maxHz: hertzWide(),
       centreHz: v.nullable(hertz()),
@@ -61,7 +61,7 @@ export const specificationSchema = v.strictObject({
   gain: v.nullable(
     v.strictObject({
       hz: hertz(),
-      minDb: number(-60, -0.01),
+      minDb: number(-60, -0.01, 'dB'),
       nominal: number(1e-6, 1e12),
       weight: weight(),
     }),

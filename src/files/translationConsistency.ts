@@ -25,16 +25,15 @@ export function receiverTranslations(receiver: Receiver, complain: Complain): vo
 
 function complainOfOwn(own: string | undefined, translations: object, complain: Complain): void {
   const tag = own ?? USUAL_LANGUAGE;
-  if (Object.hasOwn(translations, tag))
-    complain(['translations', tag], 'the language of the file itself', 'other languages');
+  if (Object.hasOwn(translations, tag)) complain(['translations', tag], ['ownLanguage'], ['otherLanguages']);
 }
 
 function complainOfCount(list: readonly string[], count: number, at: Path, complain: Complain): void {
-  if (list.length !== count) complain(at, `${list.length} texts`, `${count}, as many as the file has itself`);
+  if (list.length !== count) complain(at, ['texts', list.length], ['textsAsOwn', count]);
 }
 
 function complainOfKeys(texts: object, of: readonly { readonly id: string }[], at: Path, complain: Complain): void {
   const ids = of.map(({ id }) => id);
-  for (const id of ids) if (!Object.hasOwn(texts, id)) complain(at, `nothing for "${id}"`, 'a text for each');
-  for (const id of Object.keys(texts)) if (!ids.includes(id)) complain([...at, id], `"${id}"`, 'ids of this file');
+  for (const id of ids) if (!Object.hasOwn(texts, id)) complain(at, ['nothingFor', id], ['textForEach']);
+  for (const id of Object.keys(texts)) if (!ids.includes(id)) complain([...at, id], ['named', id], ['idsOfFile']);
 }

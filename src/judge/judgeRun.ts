@@ -52,7 +52,7 @@ export function judgeRun(run: RunFile, file: string, find: FindBench): Judgement
   if (bench === null) {
     const found = run.scenario.receiver;
     return {
-      ...unread({ kind: 'foreign', part: 'receiver', found, wanted: 'a receiver that is here' }),
+      ...unread({ kind: 'foreign', part: 'receiver', found, wanted: ['receiverHere'] }),
       run,
     };
   }

@@ -3,6 +3,8 @@
  * but not needed for solving. Names and node names keep the spelling of their first use; they are compared without regard to case.
  */
 
+import type { Problem } from '../base/result.ts';
+
 /** Where a word stands in the text, both from 1; a tab counts as one column. */
 export interface Place {
   readonly line: number;
@@ -78,15 +80,15 @@ export function nodeKey(name: string): string {
   return key === 'gnd' ? '0' : key;
 }
 
-/** The place of a word as problems name it. */
-export function placeName(place: Place): string {
-  return `line ${place.line}, column ${place.column}`;
+/** Where a word stands, as problems have it. */
+export function wordPlace({ line, column }: Place): Pick<Problem, 'place' | 'at'> {
+  return { place: '', at: { line, column } };
 }
 
-/** The place of an element's word (0 the name), or the element's name when it never stood in a text. */
-export function elementPlace(element: DeckElement, word = 0): string {
+/** Where an element's word stands (0 the name), or the element's name when it never stood in a text. */
+export function elementPlace(element: DeckElement, word = 0): Pick<Problem, 'place' | 'at'> {
   const place = element.places?.[word];
-  return place === undefined ? `element ${element.name}` : placeName(place);
+  return place === undefined ? { place: element.name } : wordPlace(place);
 }
 
 /** The element of that name (case does not matter), or undefined. */

@@ -1,5 +1,6 @@
 /** The rules that need the whole deck: bounds, names, values, couplings. Used on files and again after every edit. */
 
+import type { Phrase, Unit } from '../base/phrases.ts';
 import type { Problem } from '../base/result.ts';
 import type { CoilGroup } from './coilGroups.ts';
 import { isPositiveDefinite } from './coilGroups.ts';
@@ -10,29 +11,28 @@ import { elementPlace, MAX_ELEMENTS, MAX_NODES, MAX_VALUE, MIN_VALUE, nodeKey } 
 export function deckProblems(deck: Deck, file: string, unread: ReadonlySet<string> = new Set()): Problem[] {
   const problems: Problem[] = [];
   const { elements } = deck;
-  const add = (element: DeckElement | null, word: number, found: string, wanted: string): void => {
-    const place = element === null ? '' : elementPlace(element, word);
-    problems.push({ file, place, found, wanted });
+  const add = (element: DeckElement | null, word: number, found: Phrase, wanted: Phrase): void => {
+    const place = element === null ? { place: '' } : elementPlace(element, word);
+    problems.push({ file, ...place, found, wanted });
   };
   if (elements.length > MAX_ELEMENTS) {
-    add(
-      null,
-      0,
-      `${elements.length > 4 * MAX_ELEMENTS ? 'very many' : elements.length} elements`,
-      `at most ${MAX_ELEMENTS}`,
-    );
+    add(null, 0, elements.length > 4 * MAX_ELEMENTS ? ['veryMany'] : ['elements', elements.length], [
+      'atMost',
+      MAX_ELEMENTS,
+    ]);
     return problems;
   }
   const nodes = nodesOf(deck);
-  if (nodes.length > MAX_NODES) add(null, 0, `${nodes.length} nodes besides ground`, `at most ${MAX_NODES}`);
+  if (nodes.length > MAX_NODES) add(null, 0, ['nodesBesides', nodes.length], ['atMost', MAX_NODES]);
 
   const byName = new Map<string, DeckElement>();
   for (const element of elements) {
     const key = element.name.toLowerCase();
-    if (byName.has(key)) add(element, 0, `a second element ${element.name}`, 'each name once');
+    if (byName.has(key)) add(element, 0, ['secondElement', element.name], ['eachOnce']);
     else byName.set(key, element);
     const wrong = wrongValue(element);
-    if (wrong !== null) add(element, (element.places?.length ?? 1) - 1, `${element.value}`, wrong);
+    if (wrong !== null)
+      add(element, (element.places?.length ?? 1) - 1, ['figure', element.value, UNITS[element.kind]], wrong);
   }
 
   const pairs = new Set<string>();
@@ -43,22 +43,17 @@ export function deckProblems(deck: Deck, file: string, unread: ReadonlySet<strin
       const target = byName.get(coil.toLowerCase());
       if (target === undefined && unread.has(coil.toLowerCase())) couplingsStand = false;
       else if (target?.kind !== 'L') {
-        add(element, i + 1, `coil \`${coil}\``, 'the name of an inductor of this deck');
+        add(element, i + 1, ['coilNamed', coil], ['inductorOfDeck']);
         couplingsStand = false;
       }
     }
     const [a, b] = element.coils.map((coil) => coil.toLowerCase()).sort() as [string, string];
     if (a === b) {
-      add(element, 2, `coil ${element.coils[1]} coupled with itself`, 'two different coils');
+      add(element, 2, ['coilWithItself', element.coils[1]], ['twoCoils']);
       couplingsStand = false;
     }
     if (pairs.has(`${a} ${b}`)) {
-      add(
-        element,
-        0,
-        `a second coupling of ${element.coils[0]} and ${element.coils[1]}`,
-        'each pair of coils coupled once',
-      );
+      add(element, 0, ['secondCoupling', element.coils[0], element.coils[1]], ['pairOnce']);
       couplingsStand = false;
     }
     pairs.add(`${a} ${b}`);
@@ -67,13 +62,8 @@ export function deckProblems(deck: Deck, file: string, unread: ReadonlySet<strin
     const values = Float64Array.from(elements, (element) => element.value);
     for (const group of coilGroups(deck)) {
       if (isPositiveDefinite(group, values)) continue;
-      const names = group.coils.map((i) => elements[i]!.name).join(', ');
-      add(
-        elements[group.pairs[0]!.element]!,
-        0,
-        `couplings of ${names} that store negative energy`,
-        'a positive definite inductance matrix',
-      );
+      const names = group.coils.map((i) => elements[i]!.name);
+      add(elements[group.pairs[0]!.element]!, 0, ['negativeEnergy', names], ['positiveDefinite']);
     }
   }
   return problems;
@@ -130,9 +120,21 @@ export function coilGroups(deck: Deck): CoilGroup[] {
   return [...groups.values()];
 }
 
-function wrongValue(element: DeckElement): string | null {
+/** What the value of an element is in. */
+export const UNITS: Readonly<Record<DeckElement['kind'], Unit>> = {
+  R: '\u03a9',
+  L: 'H',
+  C: 'F',
+  K: '',
+  G: 'S',
+  I: 'A',
+};
+
+function wrongValue(element: DeckElement): Phrase | null {
   const { value } = element;
-  if (element.kind === 'K') return Math.abs(value) < 1 ? null : 'a coupling between -1 and 1';
-  if (element.kind === 'I') return value >= 0 && value <= MAX_VALUE ? null : `a current from 0 to ${MAX_VALUE} amps`;
-  return value >= MIN_VALUE && value <= MAX_VALUE ? null : `a value from ${MIN_VALUE} to ${MAX_VALUE}`;
+  if (element.kind === 'K') return Math.abs(value) < 1 ? null : ['deckCoupling', 'none'];
+  if (element.kind === 'I') return value >= 0 && value <= MAX_VALUE ? null : ['from', 0, MAX_VALUE, 'A'];
+  return value >= MIN_VALUE && value <= MAX_VALUE
+    ? null
+    : ['deckValue', MIN_VALUE, MAX_VALUE, UNITS[element.kind], 'none'];
 }

@@ -1,8 +1,9 @@
 /** Cuts the text of a deck into lines of words: title, comments, continuation, and the place of every word. */
 
+import type { Phrase } from '../base/phrases.ts';
 import type { Problem } from '../base/result.ts';
 import type { Place } from './deck.ts';
-import { placeName } from './deck.ts';
+import { wordPlace } from './deck.ts';
 
 export interface Word extends Place {
   readonly text: string;
@@ -23,14 +24,14 @@ export function deckLines(text: string, file: string): DeckLines {
   const physical = (text.startsWith('\uFEFF') ? text.slice(1) : text).split(/\r\n|\n|\r/);
   const lines: Word[][] = [];
   const problems: Problem[] = [];
-  const complain = (place: Place, found: string, wanted: string): void => {
-    problems.push({ file, place: placeName(place), found, wanted });
+  const complain = (place: Place, found: Phrase, wanted: Phrase): void => {
+    problems.push({ file, ...wordPlace(place), found, wanted });
   };
   for (let i = 1; i < physical.length && problems.length <= MAX_PROBLEMS; i++) {
     const raw = physical[i]!;
     const line = i + 1;
     if (raw.length > MAX_LINE) {
-      complain({ line, column: MAX_LINE + 1 }, `${raw.length} characters`, `at most ${MAX_LINE} in a line`);
+      complain({ line, column: MAX_LINE + 1 }, ['characters', raw.length], ['charactersInLine', MAX_LINE]);
       continue;
     }
     const words = wordsOf(raw, line);
@@ -42,7 +43,7 @@ export function deckLines(text: string, file: string): DeckLines {
     }
     const last = lines.at(-1);
     if (last === undefined) {
-      complain(first, '`+` with no line before it', 'a line that it continues');
+      complain(first, ['plusFirst'], ['lineToContinue']);
       continue;
     }
     if (first.text === '+') words.shift();

@@ -47,12 +47,9 @@ export function floatingProblems(network: Network, file: string): Problem[] {
     const element = network.deck.elements[first];
     problems.push({
       file,
-      place: element === undefined ? '' : elementPlace(element),
-      found:
-        island.length === 1
-          ? `node \`${names[0]}\` with no path to ground`
-          : `nodes \`${names.join('`, `')}\`${island.length > 8 ? ' and more' : ''} with no path to ground`,
-      wanted: 'a resistor, coil or capacitor from every part of the circuit to node 0',
+      ...(element === undefined ? { place: '' } : elementPlace(element)),
+      found: ['floating', names, island.length > names.length],
+      wanted: ['pathToGround'],
     });
   }
   return problems;

@@ -8,11 +8,12 @@
  * Everything else is a problem with its line and column; problems are listed up to a bound, and nothing is half loaded.
  */
 
+import type { Phrase } from '../base/phrases.ts';
 import type { Problem, Result } from '../base/result.ts';
 import { bad, good } from '../base/result.ts';
 import { buildNetwork } from './buildNetwork.ts';
 import type { AcLine, Deck, DeckElement } from './deck.ts';
-import { findElement, MAX_ELEMENTS, nodeKey, placeName } from './deck.ts';
+import { findElement, MAX_ELEMENTS, nodeKey, wordPlace } from './deck.ts';
 import { deckProblems } from './deckProblems.ts';
 import type { Word } from './deckWords.ts';
 import { deckLines, MAX_PROBLEMS, MAX_TEXT } from './deckWords.ts';
@@ -21,9 +22,9 @@ import { readSpiceNumber } from './spiceNumber.ts';
 
 export function readDeck(text: unknown, file: string): Result<Deck> {
   if (typeof text !== 'string')
-    return bad({ file, place: '', found: `a value of type ${typeof text}`, wanted: 'the text of a deck' });
+    return bad({ file, place: '', found: ['valueOfType', typeof text], wanted: ['deckText'] });
   if (text.length > MAX_TEXT) {
-    return bad({ file, place: '', found: `${text.length} characters`, wanted: `at most ${MAX_TEXT}` });
+    return bad({ file, place: '', found: ['characters', text.length], wanted: ['charactersAtMost', MAX_TEXT] });
   }
   const reading = new Reading(file);
   const { title, lines, problems } = deckLines(text, file);
@@ -57,7 +58,7 @@ class Reading {
   line(words: readonly Word[]): void {
     const first = words[0]!;
     if (this.ended) {
-      this.problem(first, `\`${first.text}\` after .end`, 'nothing but comments after .end');
+      this.problem(first, ['afterEnd', first.text], ['commentsAfterEnd']);
     } else if (first.text.startsWith('.')) this.dotLine(words);
     else this.element(words);
   }
@@ -71,12 +72,12 @@ class Reading {
       problems.push({
         file,
         place: '',
-        found: 'more problems than are listed',
-        wanted: 'a deck in the published subset',
+        found: ['moreProblems'],
+        wanted: ['publishedSubset'],
       });
     } else if (problems.length === 0) {
       if (this.elements.length === 0)
-        problems.push({ file, place: '', found: 'no elements', wanted: 'at least one element' });
+        problems.push({ file, place: '', found: ['noElements'], wanted: ['someElement'] });
       else {
         const network = buildNetwork(deck, file);
         if (!network.ok) problems.push(...network.problems);
@@ -102,29 +103,27 @@ class Reading {
     const command = first.text.toLowerCase();
     if (command === '.end') {
       this.ended = true;
-      if (words.length > 1) this.problem(words[1]!, `\`${words[1]!.text}\``, 'nothing after .end');
+      if (words.length > 1) this.problem(words[1]!, ['quoted', words[1]!.text], ['nothingAfterEnd']);
     } else if (command === '.ac') this.acLine(words);
     else if (command === '.print' || command === '.save') this.outputLine(command, words);
-    else this.problem(first, `\`${first.text}\``, 'one of .ac, .print, .save, .end');
+    else this.problem(first, ['quoted', first.text], ['dotLines']);
   }
 
   private acLine(words: readonly Word[]): void {
     const first = words[0]!;
-    if (this.ac !== null) this.problem(first, 'a second .ac line', 'one .ac line');
+    if (this.ac !== null) this.problem(first, ['secondAcLine'], ['oneAcLine']);
     const spacing = words[1]?.text.toLowerCase();
     const points = readSpiceNumber(words[2]?.text ?? '');
     const fromHz = readSpiceNumber(words[3]?.text ?? '');
     const toHz = readSpiceNumber(words[4]?.text ?? '');
-    const wanted = '.ac lin|dec|oct points from-hertz to-hertz';
-    if (words.length !== 5) this.problem(words[5] ?? first, `${words.length - 1} words after .ac`, wanted);
+    const wanted: Phrase = ['acShape'];
+    if (words.length !== 5) this.problem(words[5] ?? first, ['acWords', words.length - 1], wanted);
     else if (spacing !== 'lin' && spacing !== 'dec' && spacing !== 'oct')
-      this.problem(words[1]!, `\`${words[1]!.text}\``, wanted);
+      this.problem(words[1]!, ['quoted', words[1]!.text], wanted);
     else if (points === null || !Number.isInteger(points) || points < 1 || points > 100_000) {
-      this.problem(words[2]!, `\`${words[2]!.text}\``, 'a whole number of points, 1 to 100000');
-    } else if (fromHz === null || fromHz <= 0)
-      this.problem(words[3]!, `\`${words[3]!.text}\``, 'a frequency above zero');
-    else if (toHz === null || toHz < fromHz)
-      this.problem(words[4]!, `\`${words[4]!.text}\``, 'a frequency not below the first');
+      this.problem(words[2]!, ['quoted', words[2]!.text], ['pointsFrom', 1, 100_000]);
+    } else if (fromHz === null || fromHz <= 0) this.problem(words[3]!, ['quoted', words[3]!.text], ['hertzAboveZero']);
+    else if (toHz === null || toHz < fromHz) this.problem(words[4]!, ['quoted', words[4]!.text], ['hertzNotBelow']);
     else this.ac = { spacing, points, fromHz, toHz };
   }
 
@@ -135,22 +134,16 @@ class Reading {
       if (words[1]?.text.toLowerCase() !== 'ac') {
         this.problem(
           words[1] ?? words[0]!,
-          words[1] === undefined ? 'nothing after .print' : `\`${words[1].text}\``,
-          '.print ac outputs',
+          words[1] === undefined ? ['nothingAfterPrint'] : ['quoted', words[1].text],
+          ['printShape'],
         );
         return;
       }
     }
-    if (words.length <= from)
-      this.problem(words[0]!, 'no outputs', `at least one output such as v(node) after ${command}`);
+    if (words.length <= from) this.problem(words[0]!, ['noOutputs'], ['outputAfter', command]);
     for (const word of words.slice(from)) {
       if (OUTPUT.test(word.text) || (command === '.save' && word.text.toLowerCase() === 'all')) this.outputs.push(word);
-      else
-        this.problem(
-          word,
-          `\`${word.text}\``,
-          'an output such as v(node), vm(node), vp(node), vdb(node) or i(element)',
-        );
+      else this.problem(word, ['quoted', word.text], ['outputShape']);
     }
   }
 
@@ -165,18 +158,17 @@ class Reading {
       const [, kind = '', inside = ''] = OUTPUT.exec(word.text) ?? [];
       if (kind.toLowerCase() === 'i') {
         if (findElement(deck, inside) === undefined)
-          this.problem(word, `element \`${inside}\` in \`${word.text}\``, 'an element of this deck');
+          this.problem(word, ['elementInOutput', inside, word.text], ['elementOfDeck']);
       } else if (kind !== '') {
         for (const node of inside.split(',')) {
-          if (!nodes.has(nodeKey(node)))
-            this.problem(word, `node \`${node}\` in \`${word.text}\``, 'a node of this deck');
+          if (!nodes.has(nodeKey(node))) this.problem(word, ['nodeInOutput', node, word.text], ['nodeOfDeck']);
         }
       }
     }
   }
 
-  private problem(word: Word, found: string, wanted: string): void {
-    this.problems.push({ file: this.file, place: placeName(word), found, wanted });
+  private problem(word: Word, found: Phrase, wanted: Phrase): void {
+    this.problems.push({ file: this.file, ...wordPlace(word), found, wanted });
   }
 }
 

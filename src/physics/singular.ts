@@ -32,9 +32,9 @@ export function singularProblems(network: Network, file: string): Problem[] {
     const element = network.deck.elements.find((_, e) => touches(network, e, node));
     problems.push({
       file,
-      place: element === undefined ? '' : elementPlace(element),
-      found: `node \`${name}\`, whose voltage the circuit does not fix`,
-      wanted: 'a circuit with one solution (does a G element cancel a resistor?)',
+      ...(element === undefined ? { place: '' } : elementPlace(element)),
+      found: ['notFixed', name],
+      wanted: ['oneSolution'],
     });
   }
   return problems;

@@ -4,6 +4,8 @@
  * Suffixes that SPICE programs know beyond these (mil, a) would change the value silently and are refused.
  */
 
+import type { NumberHint } from '../base/phrases.ts';
+
 const NUMBER = /^([+-]?(?:\d+\.?\d*|\.\d+))(?:e([+-]?\d+))?([a-z]*)$/i;
 const EXPONENT: Readonly<Record<string, number>> = { t: 12, g: 9, k: 3, m: -3, u: -6, n: -9, p: -12, f: -15 };
 
@@ -21,8 +23,8 @@ export function readSpiceNumber(word: string): number | null {
 }
 
 /** A hint for a refused word that other SPICE programs would take, or an empty string. */
-export function numberHint(word: string): string {
+export function numberHint(word: string): NumberHint {
   const tail = NUMBER.exec(word)?.[3]?.toLowerCase() ?? '';
-  if (tail.startsWith('mil')) return ' (mil, a thousandth of an inch, is outside the subset)';
-  return tail.startsWith('a') ? ' (after a number SPICE reads the letter a as 1e-18; it is outside the subset)' : '';
+  if (tail.startsWith('mil')) return 'mil';
+  return tail.startsWith('a') ? 'atto' : 'none';
 }

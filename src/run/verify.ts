@@ -4,6 +4,7 @@
  * then the bench decides whether it could happen, and the score decides the rest.
  */
 import { ENGINE, RULES_VERSION } from '../base/engine.ts';
+import type { Phrase } from '../base/phrases.ts';
 import type { Problem } from '../base/result.ts';
 import type { Refusal } from '../bench/benchEvent.ts';
 import type { BenchSetup } from '../bench/setup.ts';
@@ -14,6 +15,9 @@ import { headHash, readSeal, sealEvents } from '../files/seal.ts';
 import { type TooFast, tooFast } from './pace.ts';
 import { replay } from './replay.ts';
 import { receiverHash } from './serialise.ts';
+
+/** A name, a number or a hash as it stands, or what a problem of the file says. */
+export type Told = string | Phrase;
 
 export type ForeignPart = 'format' | 'version' | 'engine' | 'rules' | 'receiver' | 'scenario';
 
@@ -41,7 +45,7 @@ export type Verdict =
   | { readonly kind: 'truncated'; readonly found: number; readonly recorded: number | null }
   /** `index` is the first event that stands before its time; null = the times run on, but the order is not the recorded one */
   | { readonly kind: 'reordered'; readonly index: number | null }
-  | { readonly kind: 'foreign'; readonly part: ForeignPart; readonly found: string; readonly wanted: string }
+  | { readonly kind: 'foreign'; readonly part: ForeignPart; readonly found: Told; readonly wanted: Told }
   | {
       readonly kind: 'impossibleEvent';
       readonly index: number;

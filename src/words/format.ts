@@ -9,6 +9,7 @@ const MINUS = '\u2212';
 const KILO_BELOW_HZ = 2e6;
 
 const PREFIXES: readonly (readonly [number, string])[] = [
+  [1e9, 'G'],
   [1e6, 'M'],
   [1e3, 'k'],
   [1, ''],
@@ -80,11 +81,12 @@ export function createFormat(locale: string, words: FigureWords) {
       ? `${atMost(Number((1e3 * volts).toPrecision(6)), 6)} mV`
       : `${atMost(Number(volts.toPrecision(6)), 6)} V`;
 
-  /** 9100 ohms as `9.1 k\u03a9`, 47e-12 farads as `47 pF` */
-  function prefixed(value: number, unit: string): string {
-    const [scale, prefix] = PREFIXES.find(([least]) => value >= least * 0.9995) ?? PREFIXES.at(-1)!;
-    const figure = value / scale;
-    return `${atMost(figure, figure < 10 ? 1 : 0)} ${prefix}${unit}`;
+  /** `45.75 MHz`, `110 pF`, `1.122 mH`, `9.1 k\u03a9`; `digits`: the usual number is enough to tell two crystals of one box apart */
+  function quantity(value: number, unit: string, digits = 8): string {
+    const known = PREFIXES.filter(([scale]) => scale >= 1 || unit !== 'Hz');
+    const size = Number(Math.abs(value).toPrecision(digits));
+    const [scale, prefix] = known.find(([least]) => size >= least) ?? (size === 0 ? [1, ''] : known.at(-1)!);
+    return `${atMost(Number((value / scale).toPrecision(digits)), 12)} ${prefix}${unit}`;
   }
 
   /** `1 3/8`, `7/32`, `0`: to the nearest eighth, or to a thirty-second below half a turn. Without a sign. */
@@ -147,7 +149,7 @@ export function createFormat(locale: string, words: FigureWords) {
     list: (items: readonly string[]): string => lists.format(items),
     frequency,
     width: (hz: number): string => width(hz),
-    prefixed,
+    quantity,
     /** `14:32`, `1:04:05` */
     clock,
     turns,

@@ -22,7 +22,7 @@ const SIGN = /\{\w+\}|\]\(#?[\w-]+\)/u;
 
 /** A figure with its unit, or a unit by itself. */
 const FIGURE =
-  /[+\u2212]?\d[\d.,:/]*(?: \d+\/\d+)?(?:\s?(?:[kM]?Hz|dB|m?V(?:\/div)?|div|k?\u03a9|\u00b5F|[pn]F|%|\u00b0)(?![\p{L}]))?|(?<![\p{L}])(?:[kM]Hz|dB)(?![\p{L}])/u;
+  /[+\u2212]?\d[\d.,:/]*(?: \d+\/\d+)?(?:\s?(?:V\/div|mV\/div|[pn\u00b5mkMG]?(?:Hz|[FH\u03a9SAV])|dB|div|%|\u00b0)(?![\p{L}]))?|(?<![\p{L}])(?:[kM]Hz|dB)(?![\p{L}])/u;
 
 /** The words of another language, every text of them made strange. */
 export function pseudoWords<W extends { readonly language: string; readonly rightToLeft: boolean }>(

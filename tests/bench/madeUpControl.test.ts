@@ -22,6 +22,7 @@ import type { Scenario } from '../../src/scenario/scenario.ts';
 import type { ControlWordsFor } from '../../src/words/controlWords.ts';
 import { en } from '../../src/words/en/index.ts';
 import type { Words } from '../../src/words/words.ts';
+import { saidOf } from '../files/said.ts';
 import { runOf } from '../run/runs.ts';
 import { canSetup } from './fixture.ts';
 
@@ -106,9 +107,7 @@ describe('a control of the bench by its row alone', () => {
     });
     for (const wrong of [{ padDb: -13 }, { padDb: 6 }, { strobe: 'both' }, { squelch: 'on' }, { noPad: 0 }]) {
       const bad = parseScenario(starting(wrong), 'made-up.json');
-      expect(bad.ok ? [] : bad.problems.map(({ place }) => place)).toEqual([
-        `/start/controls/${Object.keys(wrong)[0]}`,
-      ]);
+      expect(saidOf(bad).map(({ place }) => place)).toEqual([`/start/controls/${Object.keys(wrong)[0]}`]);
     }
   });
 

@@ -62,7 +62,7 @@ describe('check', () => {
       changed('slug.json', (s) => Object.assign(s.start as object, { slugs: { T9: 1, T1B: 59 } })),
     );
     expect(slug.err).toMatch(/\/start\/slugs\/T9: found "T9", wanted one of "T1B", "T1T"/);
-    expect(slug.err).toMatch(/\/start\/slugs\/T1B: found 59, wanted between/);
+    expect(slug.err).toMatch(/\/start\/slugs\/T1B: found 59 turns, wanted from /);
     expect(slug.code).toBe(1);
   });
 
@@ -74,7 +74,9 @@ describe('check', () => {
     expect(alone.err).toBe(`${path.join(folder, 'network.cir')}: found no such file, wanted a file\n`);
     files.file('set/network.cir', readFileSync(DECK, 'utf8').replace('3.951u', '3.9u'));
     const other = inside('check', receiver);
-    expect(other.err).toMatch(/\/adjusters\/0\/nominalHenries: found 0\.000003951, wanted/);
+    expect(other.err).toMatch(
+      /\/adjusters\/0\/nominalHenries: found 3\.951 \u00b5H, wanted 3\.9 \u00b5H, the value of/,
+    );
     expect([alone.code, other.code]).toEqual([1, 1]);
   });
 

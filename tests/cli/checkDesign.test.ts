@@ -1,7 +1,7 @@
 /** `check` on receivers that cannot be: each wrong file is a shipped receiver with one thing changed, and each is told by file, place, what was found and what was wanted. */
 import { mkdirSync, readFileSync } from 'node:fs';
 import { afterAll, describe, expect, it } from 'vitest';
-import { quantity } from '../../src/files/quantity.ts';
+import { format } from '../../src/words/en/figures.ts';
 import { inside, scratch } from './commandLine.ts';
 
 const files = scratch();
@@ -97,16 +97,17 @@ describe('a receiver that cannot be', () => {
 });
 
 it('writes figures as people do', () => {
+  const { quantity } = format;
   expect([quantity(45.75e6, 'Hz'), quantity(110e-12, 'F'), quantity(0.11, 'F'), quantity(1.122e-3, 'H')]).toEqual([
     '45.75 MHz',
     '110 pF',
     '110 mF',
     '1.122 mH',
   ]);
-  expect([quantity(453, 'Hz'), quantity(1e6, 'ohms'), quantity(-2e3, 'Hz'), quantity(0, 'Hz')]).toEqual([
+  expect([quantity(453, 'Hz'), quantity(1e6, '\u03a9'), quantity(-2e3, 'Hz'), quantity(0, 'Hz')]).toEqual([
     '453 Hz',
-    '1 Mohms',
-    '-2 kHz',
+    '1 M\u03a9',
+    '\u22122 kHz',
     '0 Hz',
   ]);
 });

@@ -87,14 +87,17 @@ describe('verdicts', () => {
     { kind: 'truncated', found: 12, recorded: null },
     { kind: 'reordered', index: 3 },
     { kind: 'reordered', index: null },
-    { kind: 'foreign', part: 'format', found: 'a file that does not say its format', wanted: '"haystack-run"' },
-    { kind: 'foreign', part: 'version', found: 'version 2', wanted: 'version 1' },
+    { kind: 'foreign', part: 'format', found: ['noFormat'], wanted: ['named', 'haystack-run'] },
+    { kind: 'foreign', part: 'version', found: ['version', 2], wanted: ['version', 1] },
     { kind: 'foreign', part: 'engine', found: '9.9.9', wanted: '0.1.0' },
     { kind: 'foreign', part: 'receiver', found: 'a', wanted: 'b' },
     { kind: 'foreign', part: 'scenario', found: 'a', wanted: 'b' },
     { kind: 'impossibleEvent', index: 7, atMs: 61_000, type: 'slugTurned', reason: 'noToolInHand' },
     { kind: 'impossibleEvent', index: 7, atMs: 61_000, type: 'slugTurned', reason: 'badTime' },
-    { kind: 'unreadable', problems: [{ file: 'run.json', place: '/events/3', found: 'nothing', wanted: 'an event' }] },
+    {
+      kind: 'unreadable',
+      problems: [{ file: 'run.json', place: '/events/3', found: ['nothing'], wanted: ['anObject'] }],
+    },
   ];
 
   test('each is told apart from the others', () => {
@@ -115,7 +118,7 @@ describe('verdicts', () => {
     expect(verdictWords(en, verdicts[14]!).sentence).toBe(
       'Action 8, at 01:01 (slug turned), cannot have happened. Take a trimming tool first.',
     );
-    expect(verdictWords(en, verdicts[16]!).details).toEqual(['run.json, /events/3: found nothing, wanted an event']);
+    expect(verdictWords(en, verdicts[16]!).details).toEqual(['run.json, /events/3: found nothing, wanted an object']);
   });
 });
 

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Result } from '../../src/base/result.ts';
 import { parseReceiver } from '../../src/files/receiverSchema.ts';
 import { parseScenario } from '../../src/files/scenarioSchema.ts';
+import { saidOf } from './said.ts';
 import { shippedJson } from './shipped.ts';
 
 type Path = readonly (string | number)[];
@@ -141,12 +142,12 @@ describe('several mistakes in one file', () => {
     const result = parseScenario(json, 'x.json');
     expect(result.ok).toBe(false);
     if (result.ok) return;
-    const lines = result.problems.map((p) => `${p.place}: ${p.found} / ${p.wanted}`);
+    const lines = saidOf(result).map((p) => `${p.place}: ${p.found} / ${p.wanted}`);
     expect([...new Set(lines)].sort()).toEqual([
       '/colour: the key "colour" / only keys that the format has',
       '/difficulty: 9 / one of 1, 2, 3',
-      '/par/seconds: "an hour" / a whole number from 30 to 14400',
-      '/start/controls/levelDb: 6 / a whole number from -80 to 0',
+      '/par/seconds: "an hour" / a whole number from 30 to 14400 seconds',
+      '/start/controls/levelDb: 6 dB / a whole number from \u221280 to 0 dB',
       '/title: "" / text of 1 to 60 characters without control characters, not blank',
       '/words/lesson: nothing / a value for "lesson"',
     ]);
@@ -157,7 +158,7 @@ describe('several mistakes in one file', () => {
     json.title = '';
     json.par = { turns: 1e9, seconds: 600 };
     const result = parseScenario(json, 'x.json');
-    expect(result.ok ? [] : result.problems.map((p) => p.place)).toEqual(['/title', '/par/turns']);
+    expect(saidOf(result).map((p) => p.place)).toEqual(['/title', '/par/turns']);
   });
 });
 

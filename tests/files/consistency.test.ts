@@ -1,20 +1,16 @@
 /** What no schema can say: names that refer to each other, sums, orders, a receiver that its deck bears out, a scenario that can be played. */
 import { describe, expect, it } from 'vitest';
-import type { Problem, Result } from '../../src/base/result.ts';
 import { checkReceiver } from '../../src/files/checkReceiver.ts';
 import { checkScenario } from '../../src/files/checkScenario.ts';
 import { bringForward } from '../../src/files/migrations.ts';
 import { parseReceiver } from '../../src/files/receiverSchema.ts';
 import { parseScenario } from '../../src/files/scenarioSchema.ts';
 import { readDeck } from '../../src/physics/readDeck.ts';
+import { saidOf } from './said.ts';
 import { shippedJson, shippedReceiver, shippedTexts } from './shipped.ts';
 
 const STRIP = 'receivers/video-valve-45m';
 const COLD = 'vision-if/from-cold.json';
-
-function problems(result: Result<unknown>): readonly Problem[] {
-  return result.ok ? [] : result.problems;
-}
 
 // biome-ignore lint/suspicious/noExplicitAny: tests break files on purpose, anywhere
 type Break = (json: any) => void;
@@ -193,7 +189,7 @@ describe('a receiver in itself', () => {
   ])('may not have %s', (_, breakIt, place) => {
     const json = shippedJson(`${STRIP}/receiver.json`);
     breakIt(json);
-    expect(problems(parseReceiver(json, 'r.json')).map((p) => p.place)).toContain(place);
+    expect(saidOf(parseReceiver(json, 'r.json')).map((p) => p.place)).toContain(place);
   });
 });
 
@@ -278,7 +274,7 @@ describe('a scenario in itself', () => {
   ])('may not have %s', (_, breakIt, place) => {
     const json = shippedJson(COLD);
     breakIt(json);
-    expect(problems(parseScenario(json, 's.json')).map((p) => p.place)).toContain(place);
+    expect(saidOf(parseScenario(json, 's.json')).map((p) => p.place)).toContain(place);
   });
 });
 
@@ -341,7 +337,7 @@ describe('a scenario and its receiver', () => {
 describe('format and version', () => {
   it.each([
     [[], '', 'a list', 'an object'],
-    ['text', '', 'string', 'an object'],
+    ['text', '', 'a value of type string', 'an object'],
     [null, '', 'null', 'an object'],
     [{}, '/format', 'a file that does not say its format', '"haystack-scenario"'],
     [{ format: 'haystack-receiver' }, '/format', 'a file of format "haystack-receiver"', '"haystack-scenario"'],
@@ -354,7 +350,7 @@ describe('format and version', () => {
       'version 2 or older; this file was made for a newer bench',
     ],
   ])('of %j are told in words', (json, place, found, wanted) => {
-    expect(problems(parseScenario(json, 's.json'))).toEqual([{ file: 's.json', place, found, wanted }]);
+    expect(saidOf(parseScenario(json, 's.json'))).toEqual([{ file: 's.json', place, found, wanted }]);
   });
 
   it('bring an old file forward step by step, or say that it is too old', () => {
@@ -370,6 +366,6 @@ describe('format and version', () => {
     expect(bringForward(old, history, 's.json')).toEqual({ ok: true, value: { ...old, version: 4, trail: 'abc' } });
     expect(old.trail).toBe('a');
     const tooOld = bringForward({ ...old, version: 1 }, history, 's.json');
-    expect(problems(tooOld).map((p) => p.wanted)).toEqual(['version 2 or newer; older files are no longer read']);
+    expect(saidOf(tooOld).map((p) => p.wanted)).toEqual(['version 2 or newer; older files are no longer read']);
   });
 });

@@ -10,6 +10,7 @@ import { editDeck } from '../../src/physics/editDeck.ts';
 import { stageValues } from '../../src/receiver/elementValues.ts';
 import type { Fault } from '../../src/receiver/faults/fault.ts';
 import { faultEffects } from '../../src/receiver/faults/faultEffects.ts';
+import { inEnglish } from './said.ts';
 import { shippedJson, shippedLibrary, shippedReceiver } from './shipped.ts';
 
 const { receiver, deck } = shippedReceiver('video-valve-45m');
@@ -23,7 +24,7 @@ function told(faults: readonly Fault[], set: { receiver: typeof receiver; deck: 
     receiver: set.receiver.id,
     start: { ...parsed.value.start, slugs: {}, randomTurns: 0 },
   };
-  return checkScenario(scenario, set, 's.json').filter((p) => p.place.startsWith('/faults'));
+  return inEnglish(checkScenario(scenario, set, 's.json').filter((p) => p.place.startsWith('/faults')));
 }
 
 describe('one kind of fault, twice on one part', () => {
@@ -115,7 +116,7 @@ describe('a capacitor that bias takes from', () => {
       expect.objectContaining({
         place: '/faults/0',
         found: expect.stringContaining('Cin of'),
-        wanted: 'more than the 2e-12 F that the bias of G1 may take out of it',
+        wanted: 'more than the 2 pF that the bias of G1 may take out of it',
       }),
     ]);
     // Where bias takes nothing it may drift as far as it likes.

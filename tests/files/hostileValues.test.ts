@@ -4,6 +4,7 @@ import { parseReceiver } from '../../src/files/receiverSchema.ts';
 import { scenarioToFile } from '../../src/files/scenarioFile.ts';
 import { parseScenario } from '../../src/files/scenarioSchema.ts';
 import { PROBLEMS_LISTED } from '../../src/files/schemaProblems.ts';
+import { saidOf } from './said.ts';
 import { shippedJson } from './shipped.ts';
 
 const cold = () => shippedJson('vision-if/from-cold.json');
@@ -76,7 +77,7 @@ describe('hostile values', () => {
   it.each(HOSTILE)('%s is refused without looking far into it', (_, make, parse, place) => {
     const { value, looks } = watched(make());
     const result = parse(value, 'x.json');
-    expect(result.ok ? [] : result.problems.map((p) => p.place)).toContain(place);
+    expect(saidOf(result).map((p) => p.place)).toContain(place);
     expect(result.ok ? 0 : result.problems.length).toBeLessThanOrEqual(PROBLEMS_LISTED + 1);
     // What is let in at most has 4,000 values; each may be looked at a few times.
     expect(looks()).toBeLessThan(30_000);
@@ -84,7 +85,7 @@ describe('hostile values', () => {
 
   it('of more problems than are listed give the first ones, and say that there are more', () => {
     const result = parseReceiver({ ...strip(), ...EMPTIES }, 'x.json');
-    const problems = result.ok ? [] : result.problems;
+    const problems = saidOf(result);
     expect(problems).toHaveLength(PROBLEMS_LISTED + 1);
     expect(problems.at(-1)).toEqual({
       file: 'x.json',
@@ -99,7 +100,7 @@ describe('hostile values', () => {
     const json = cold();
     const slugs = JSON.parse(`{"${key}": 1}`);
     const result = parseScenario({ ...json, start: { ...json.start, slugs } }, 'x.json');
-    expect(result.ok ? [] : result.problems.map((p) => p.found)).toEqual([`the key "${key}"`]);
+    expect(saidOf(result).map((p) => p.found)).toEqual([`the key "${key}"`]);
   });
 
   it('keep markup as the text that it is', () => {

@@ -1,13 +1,14 @@
 /** Putting a folder of texts together. */
 import { describe, expect, it } from 'vitest';
 import { loadScenarioFolder } from '../../src/files/library.ts';
+import { saidOf } from './said.ts';
 import { shippedLibrary, shippedTexts } from './shipped.ts';
 
 function problemsWith(change: (texts: Record<string, string>) => void): string[] {
   const texts = shippedTexts();
   change(texts);
   const result = loadScenarioFolder(texts);
-  return result.ok ? [] : result.problems.map((p) => `${p.file} ${p.place}`.trim());
+  return saidOf(result).map((p) => `${p.file} ${p.place}`.trim());
 }
 const edit = (texts: Record<string, string>, file: string, from: string | RegExp, to: string) => {
   const before = texts[file]!;

@@ -2,6 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type JsonLimits, parseJson, TEXT_LIMIT_CHARS } from '../../src/files/parseJson.ts';
+import { saidOf } from './said.ts';
 import { shippedTexts } from './shipped.ts';
 
 const WIDE: JsonLimits = { textCharacters: 1e9, values: 1e9, levels: 1e9, items: 1e9, keys: 1e9, characters: 1e9 };
@@ -9,7 +10,7 @@ const WIDE: JsonLimits = { textCharacters: 1e9, values: 1e9, levels: 1e9, items:
 function problemsOf(text: string, limits: Partial<JsonLimits> = {}) {
   const result =
     Object.keys(limits).length === 0 ? parseJson(text, 'f.json') : parseJson(text, 'f.json', { ...WIDE, ...limits });
-  return result.ok ? [] : result.problems;
+  return saidOf(result);
 }
 
 describe('good text', () => {
@@ -122,7 +123,7 @@ describe('hostile text', () => {
       ['[1,2,3,4]', { values: 4 }, { values: 5 }, 'line 1, column 8', 'more than 4 values'],
       ['[1,2,3,4]', { items: 3 }, { items: 4 }, 'line 1, column 8', 'a list of more than 3'],
       ['[[[1]]]', { levels: 2 }, { levels: 3 }, 'line 1, column 4', 'more than 2 levels'],
-      ['{"a":1,\n"b":2}', { keys: 1 }, { keys: 2 }, 'line 2, column 1', 'an object of more than 1 keys'],
+      ['{"a":1,\n"b":2}', { keys: 1 }, { keys: 2 }, 'line 2, column 1', 'an object of more than 1 key'],
       ['["abc"]', { characters: 2 }, { characters: 3 }, 'line 1, column 2', 'more than 2 characters in a string'],
       ['{"abc":1}', { characters: 2 }, { characters: 3 }, 'line 1, column 2', 'more than 2 characters in a string'],
     ];
@@ -152,9 +153,9 @@ describe('hostile text', () => {
       [2, { long: [7, 7, 7] }, { a: 1 }],
       [3, 8, { a: 1 }],
     ]);
-    expect(upTo(3, 9)).toMatchObject({ problems: [{ place: 'line 1, column 37', found: 'a list of more than 3' }] });
+    expect(saidOf(upTo(3, 9))).toMatchObject([{ place: 'line 1, column 37', found: 'a list of more than 3' }]);
     seen.length = 0;
-    expect(upTo(4, 1)).toMatchObject({ problems: [{ place: 'line 1, column 18' }] });
+    expect(saidOf(upTo(4, 1))).toMatchObject([{ place: 'line 1, column 18' }]);
     expect(seen).toHaveLength(2);
   });
 

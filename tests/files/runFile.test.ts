@@ -9,16 +9,18 @@ import { readSeal, sealEvents, sealRun } from '../../src/files/seal.ts';
 import { receiverHash, serialiseRunFile, toRunFile } from '../../src/run/serialise.ts';
 import { finishedFile, runOf } from '../run/runs.ts';
 import { canSetup, stripSetup } from '../session/setups.ts';
+import { saidOf } from './said.ts';
 
 const file = finishedFile(stripSetup());
 const json = (): Record<string, unknown> => JSON.parse(serialiseRunFile(file)) as Record<string, unknown>;
 const problemsOf = (value: unknown): readonly (readonly [string, string])[] => {
   const parsed = parseRunFile(value, 'run.json');
   if (parsed.ok) throw new Error('no problem was found');
-  expect(
-    parsed.problems.every((problem) => problem.file === 'run.json' && problem.found !== '' && problem.wanted !== ''),
-  ).toBe(true);
-  return parsed.problems.map((problem) => [problem.place, problem.wanted] as const);
+  const said = saidOf(parsed);
+  expect(said.every((problem) => problem.file === 'run.json' && problem.found !== '' && problem.wanted !== '')).toBe(
+    true,
+  );
+  return said.map((problem) => [problem.place, problem.wanted] as const);
 };
 const places = (value: unknown): readonly string[] => problemsOf(value).map(([place]) => place);
 
@@ -212,7 +214,7 @@ describe('a bad file', () => {
     const many = (item: string, count: number): string => `[${Array(count).fill(item).join(',')}]`;
     const told = (text: string) => {
       const parsed = readRunFile(text, 'run.json');
-      return parsed.ok ? [] : parsed.problems;
+      return saidOf(parsed);
     };
 
     test('the head that is used here is good', () => {
@@ -269,7 +271,7 @@ describe('a bad file', () => {
 
   test('text that is no JSON says where it breaks', () => {
     const parsed = readRunFile('{"format": "haystack-run",\n "version": }', 'run.json');
-    expect(parsed).toMatchObject({ ok: false, problems: [{ file: 'run.json', place: 'line 2, column 13' }] });
+    expect(parsed).toMatchObject({ ok: false, problems: [{ file: 'run.json', at: { line: 2, column: 13 } }] });
   });
 });
 

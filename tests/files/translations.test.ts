@@ -14,6 +14,7 @@ import type { Scenario } from '../../src/scenario/scenario.ts';
 import { scenarioIn } from '../../src/scenario/scenarioIn.ts';
 import { en } from '../../src/words/en/index.ts';
 import type { Words } from '../../src/words/words.ts';
+import { saidOf } from './said.ts';
 import { shippedJson, shippedReceiver } from './shipped.ts';
 
 const german: Words = { ...en, language: 'de-AT' };
@@ -25,7 +26,7 @@ const GERMAN = {
 };
 const scenario = (change: object) => parseScenario({ ...own, ...change }, 'x.json');
 const placesOf = (result: ReturnType<typeof scenario> | ReturnType<typeof receiver>): string[] =>
-  result.ok ? [] : result.problems.map(({ place }) => place);
+  saidOf(result).map(({ place }) => place);
 
 const { receiver: set } = shippedReceiver('video-valve-45m');
 const texts = (receiver: Receiver) => ({

@@ -6,6 +6,7 @@ import { findElement } from '../../src/physics/deck.ts';
 import { editDeck } from '../../src/physics/editDeck.ts';
 import { inductanceSensitivities } from '../../src/physics/sensitivity.ts';
 import { createSolver } from '../../src/physics/solver.ts';
+import { saidOf } from '../files/said.ts';
 import { deckOf, deckText, grid, networkOf, solved } from './decks.ts';
 
 describe('editDeck', () => {
@@ -66,9 +67,9 @@ describe('editDeck', () => {
       { kind: 'add', element: { kind: 'R', name: 'Rlost', nodes: ['x', 'y'], value: -1 } },
     ]);
     const network = buildNetwork(edited, 'edited');
-    expect(network.ok ? [] : network.problems.map((p) => `${p.place}: ${p.found}`)).toEqual([
+    expect(saidOf(network).map((p) => `${p.place}: ${p.found}`)).toEqual([
       'line 15, column 10: 1.5',
-      'element Rlost: -1',
+      'Rlost: \u22121 \u03a9',
     ]);
   });
 });

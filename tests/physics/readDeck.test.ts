@@ -4,11 +4,12 @@ import { describe, expect, test } from 'vitest';
 import { acFrequencies, findElement } from '../../src/physics/deck.ts';
 import { readDeck } from '../../src/physics/readDeck.ts';
 import { numberHint, readSpiceNumber } from '../../src/physics/spiceNumber.ts';
+import { saidOf } from '../files/said.ts';
 import { DECK_IDS, deckOf, deckText } from './decks.ts';
 
 function problems(...lines: string[]): string[] {
   const deck = readDeck(['title', ...lines].join('\n'), 'x.cir');
-  return deck.ok ? [] : deck.problems.map((p) => `${p.place}: ${p.found}`);
+  return saidOf(deck).map((p) => `${p.place}: ${p.found}`);
 }
 
 describe('numbers', () => {
@@ -66,9 +67,10 @@ describe('numbers', () => {
   });
 
   test('suffixes that SPICE would take silently get a word of explanation', () => {
-    expect(numberHint('1A')).toContain('1e-18');
-    expect(numberHint('10mil')).toContain('inch');
-    expect(numberHint('xyz')).toBe('');
+    expect(['1A', '10mil', 'xyz'].map(numberHint)).toEqual(['atto', 'mil', 'none']);
+    const [amps, mils] = ['1A', '10mil'].map((value) => saidOf(readDeck(`t\nR1 a 0 ${value}`, 'x.cir'))[0]!.wanted);
+    expect(amps).toContain('1e-18');
+    expect(mils).toContain('inch');
     expect(problems('I1 0 a AC 1A', 'R1 a 0 1')).toEqual(['line 2, column 11: `1A`']);
   });
 });

@@ -9,7 +9,7 @@ import type { Scenario } from '../../scenario/scenario.ts';
 import { readDocument } from '../document.ts';
 import { placeOf } from '../files.ts';
 import { scenarioIn, shelvedReceiver, shelvedScenario, shelvedSet } from '../shelf.ts';
-import { type Terminal, UsageError } from '../terminal.ts';
+import { type Terminal, UsageError, worded } from '../terminal.ts';
 import { type Row, rowOf } from './row.ts';
 
 export interface RunJudge {
@@ -71,6 +71,6 @@ function readRun(terminal: Terminal, name: string): Result<RunFile> {
   const { files } = terminal.words.cli;
   const { kind } = document.value;
   const found = kind === 'deck' ? files.noFormat : files.format(`haystack-${kind}`);
-  const problem: Problem = { file: name, place: '/format', found, wanted: 'haystack-run' };
+  const problem: Problem = worded({ file: name, place: '/format', found, wanted: 'haystack-run' });
   return bad(problem);
 }

@@ -4,7 +4,7 @@ import { verdictWords } from '../../describe/verdict.ts';
 import { EXIT, type ExitCode, harmless, type Terminal, tellProblems, UsageError } from '../terminal.ts';
 import { csvOf } from './csv.ts';
 import { createRunJudge, type RunJudge } from './judge.ts';
-import { type Row, withSameActs } from './row.ts';
+import { type Row, saidRow, withSameActs } from './row.ts';
 import { runFilesIn } from './runFiles.ts';
 import { judgeSpread } from './workers.ts';
 
@@ -69,7 +69,7 @@ async function judgeLines(terminal: Terminal, judge: RunJudge): Promise<ExitCode
     const name = nameIn(given);
     const row = name === null ? judge.ofText(given, terminal.words.cli.regrade.line(number)) : judge.ofFile(name);
     if (row.verdict !== 'verified') code = EXIT.bad;
-    terminal.out(`${JSON.stringify(row)}\n`);
+    terminal.out(`${JSON.stringify(saidRow(terminal, row))}\n`);
   }
   return code;
 }
@@ -88,9 +88,11 @@ function nameIn(line: string): string | null {
 function tell(terminal: Terminal, found: readonly Row[], options: RegradeOptions): ExitCode {
   const rows = withSameActs(found);
   if (options.csv === true) terminal.out(csvOf(rows));
-  else if (options.jsonl === true) for (const row of rows) terminal.out(`${JSON.stringify(row)}\n`);
-  else if (options.json === true) terminal.out(`${JSON.stringify(rows.length === 1 ? rows[0] : rows, null, 2)}\n`);
-  else for (const row of rows) tellRow(terminal, row, rows.length > 1);
+  else if (options.jsonl === true) for (const row of rows) terminal.out(`${JSON.stringify(saidRow(terminal, row))}\n`);
+  else if (options.json === true) {
+    const said = rows.map((row) => saidRow(terminal, row));
+    terminal.out(`${JSON.stringify(said.length === 1 ? said[0] : said, null, 2)}\n`);
+  } else for (const row of rows) tellRow(terminal, row, rows.length > 1);
   return rows.every((row) => row.verdict === 'verified') ? EXIT.good : EXIT.bad;
 }
 

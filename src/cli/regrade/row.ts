@@ -1,5 +1,6 @@
 /** What `regrade` says of one run file: a row of the table, or one line of JSON. */
-import { verdictWords } from '../../describe/verdict.ts';
+import { saidProblem } from '../../describe/problem.ts';
+import { toldWords, verdictWords } from '../../describe/verdict.ts';
 import type { Judgement } from '../../judge/judgeRun.ts';
 import { actsHash, headIsSealed, type Outcome, outcomeOf, scoreOf } from '../../judge/outcome.ts';
 import type { Verdict } from '../../run/verify.ts';
@@ -58,6 +59,19 @@ function reasonOf({ words }: Terminal, judgement: Judgement): string {
   if (judged && !scenarioKnown) reasons.push(say.unknownScenario);
   if (verdict.kind === 'verified' && run?.learner != null && !headIsSealed(run.seal)) reasons.push(say.nameNotSealed);
   return harmless(reasons.join(' '));
+}
+
+/** A row as JSON has it: what is wrong with a file in words. */
+export function saidRow({ words }: Terminal, row: Row): object {
+  const { finding } = row;
+  if (finding.kind === 'unreadable')
+    return {
+      ...row,
+      finding: { ...finding, problems: finding.problems.map((problem) => saidProblem(words, problem)) },
+    };
+  if (finding.kind !== 'foreign') return row;
+  const [found, wanted] = [toldWords(words, finding.found), toldWords(words, finding.wanted)];
+  return { ...row, finding: { ...finding, found, wanted } };
 }
 
 /** Names, for each row that has one, the first other row with the same acts. */

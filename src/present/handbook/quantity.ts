@@ -57,11 +57,11 @@ export function writtenQuantity(format: Format, { value, unit, places }: Quantit
     case 'times':
       return `\u00d7 ${figure}`;
     case 'ohms':
-      return format.prefixed(value, '\u03a9');
+      return format.quantity(value, '\u03a9', 3);
     case 'turns':
       return `${value < 0 ? '\u2212' : ''}${format.turnsLong(value)}`;
     case 'uF':
-      return format.prefixed(value, 'F');
+      return format.quantity(value, 'F', 3);
     case 'bare':
       return figure;
     default:

@@ -16,8 +16,7 @@ export function createEndlessLibrary(
     async setup(id, options = {}) {
       if (readEndlessId(id) === null) return null;
       const scenario = await make(id, options);
-      if (scenario === null)
-        return bad({ file: id, place: '', found: 'nothing', wanted: 'a scenario that can be certified' });
+      if (scenario === null) return bad({ file: id, place: '', found: ['nothing'], wanted: ['certifiable'] });
       const loaded = await receivers.receiver(scenario.receiver);
       if (loaded === null) return null;
       return loaded.ok ? onBench(loaded.value, scenario, null) : loaded;

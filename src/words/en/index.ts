@@ -28,6 +28,7 @@ import { glossaryWords } from './glossary.ts';
 import { causeWords, faultWords, findingWords, heldWords, limitWords } from './grading.ts';
 import { guideWords } from './guide.ts';
 import { partsWords } from './parts.ts';
+import { phraseWords } from './phrases.ts';
 import { actNames, badTimeInFile, verdictSentences, verdictTitles } from './problems.ts';
 import { refusalWithSubject } from './refusals.ts';
 import { blockNames, reportWords } from './reportPage.ts';
@@ -84,5 +85,6 @@ export const en = {
   grading: { faults: faultWords, limits: limitWords, causes: causeWords, held: heldWords, findings: findingWords },
   blocks: blockNames,
   report: reportWords,
+  phrases: phraseWords,
   verdicts: { titles: verdictTitles, sentences: verdictSentences, acts: actNames, badTimeInFile },
 } as const;

@@ -39,7 +39,7 @@ export const partsWords = {
       return at === null ? own : `${own} ${at}`;
     }
     if (value === null) return name;
-    return `${name}, ${format.prefixed(value, kind === 'resistor' ? '\u03a9' : 'F')}`;
+    return `${name}, ${format.quantity(value, kind === 'resistor' ? '\u03a9' : 'F', 3)}`;
   },
   /** as a sentence names a part, by its name in the log */
   called: (part: string): string => {

@@ -16,6 +16,7 @@ export const shellWords = {
   noSuchRun: 'This run is no longer stored here. If you exported its run file, you still have that.',
   /** one thing wrong with a file */
   problem: (where: string, found: string, wanted: string): string => `${where}: found ${found}, wanted ${wanted}`,
+  inText: (line: number, column: number): string => `line ${line}, column ${column}`,
   inFile: (file: string, place: string): string => `${file}, ${place}`,
   noSuchReceiver: 'This run was made on a set that this page does not have.',
 } as const;

@@ -18,6 +18,7 @@ import { plausibleFaults } from '../../../src/receiver/faults/faultsThatFit.ts';
 import { partsTray } from '../../../src/receiver/faults/partsTray.ts';
 import { chartedParts } from '../../../src/technician/faultChart.ts';
 import { en } from '../../../src/words/en/index.ts';
+import { saidOf } from '../../files/said.ts';
 import { shippedJson, shippedReceiver } from '../../files/shipped.ts';
 
 vi.mock('../../../src/receiver/faults/faultRows.ts', async (load) => {
@@ -75,7 +76,7 @@ describe('a made-up kind of fault', () => {
     expect(setup().scenario.faults).toEqual([FAULT]);
     const told = (fault: object) => {
       const result = read(fault);
-      return result.ok ? [] : result.problems.map(({ place, wanted }) => [place, wanted]);
+      return saidOf(result).map(({ place, wanted }) => [place, wanted]);
     };
     expect(told({ ...FAULT, ohms: 1 })).toEqual([['/faults/0/ohms', 'a number from 10 to 1000000']]);
     expect(told({ kind: 'dampCoil', ohms: 100 })).toEqual([['/faults/0/part', 'a value for "part"']]);
@@ -92,7 +93,7 @@ describe('a made-up kind of fault', () => {
     expect(checkScenario(scenario, { receiver, deck })).toEqual([]);
     const elsewhere = { ...scenario, faults: scenario.faults.map((fault) => ({ ...fault, slug: 'A99' })) };
     expect(checkScenario(elsewhere as typeof scenario, { receiver, deck })).toMatchObject([
-      { place: '/faults/0/part', found: '"A99"' },
+      { place: '/faults/0/part', found: ['named', 'A99'] },
     ]);
   });
 
