@@ -8,10 +8,18 @@ export const SCENARIOS = fileURLToPath(new URL('../../scenarios/', import.meta.u
 
 export const shippedTexts = (): Record<string, string> => textsIn(SCENARIOS);
 
+let library: ScenarioFolder | null = null;
+
+/** Read and checked once for each process that asks: nothing in it may be changed. */
 export function shippedLibrary(): ScenarioFolder {
-  const library = loadScenarioFolder(shippedTexts());
-  if (!library.ok) throw new Error(library.problems.map(problemLine).join('\n'));
-  return { ...library.value, scenarios: library.value.scenarios.map(certified) };
+  library ??= read();
+  return library;
+}
+
+function read(): ScenarioFolder {
+  const loaded = loadScenarioFolder(shippedTexts());
+  if (!loaded.ok) throw new Error(loaded.problems.map(problemLine).join('\n'));
+  return { ...loaded.value, scenarios: loaded.value.scenarios.map(certified) };
 }
 
 export function shippedReceiver(id: string): LoadedReceiver {

@@ -10,6 +10,8 @@ export interface Demonstrated {
   readonly id: string;
   readonly total: number;
   readonly passed: boolean;
+  /** parts that were replaced, in order */
+  readonly replaced: readonly string[];
 }
 
 /** The bench of a shipped scenario, its set as its certificate has it; `dealt`: dealt anew. */
@@ -24,6 +26,8 @@ export function setupOf(id: string, dealt = false): BenchSetup {
 
 export function demonstrated(id: string): Demonstrated {
   const setup = setupOf(id);
-  const { total, passed } = grade(setup, demonstrate(setup).events);
-  return { id, total, passed };
+  const { events } = demonstrate(setup);
+  const { total, passed } = grade(setup, events);
+  const replaced = events.flatMap((event) => (event.type === 'partReplaced' ? [event.element] : []));
+  return { id, total, passed, replaced };
 }
