@@ -26,7 +26,7 @@ const CLOSED_INTERVALS = 512;
 const CLOSED_END_VOLTS = 100;
 const INTERVALS = 64;
 const END_VOLTS = 12;
-const MOST_LAWS = 64;
+const MOST_LAWS = 512;
 
 const known = new Map<string, DiodeLaw>();
 
