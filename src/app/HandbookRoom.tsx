@@ -36,6 +36,7 @@ export default function HandbookRoom({ logbook, go, pageId, pages }: HandbookRoo
   const last = logbook.keptRuns().at(-1);
   const links = [
     { name: shell.course, current: false, go: () => go({ page: 'course' }) },
+    { name: shell.drills, current: false, go: () => go({ page: 'drills', drill: null, series: null }) },
     { name: shell.handbook, current: true, go: () => go({ page: 'handbook', pageId: null }) },
     ...(open === undefined
       ? []

@@ -121,6 +121,7 @@ function Reported(props: ReportRoomProps & { readonly kept: KeptRun; readonly te
   return (
     <ReportPage
       port={port}
+      onDrills={() => go({ page: 'drills', drill: null, series: null })}
       onHandbook={() => go({ page: 'handbook', pageId: null })}
       onBench={open === undefined ? null : () => go({ page: 'bench', scenarioId: open.scenarioId })}
       notices={<ReportNotices {...{ logbook, dismissed, kept, save }} />}

@@ -12,6 +12,7 @@ import type { LearnerMemory } from '../services/store/learnerMemory.ts';
 import type { Logbook } from '../services/store/logbook.ts';
 import type { Words } from '../words/words.ts';
 import { createCoursePort } from './coursePort.ts';
+import type { DrillsRoomProps } from './DrillsRoom.tsx';
 import type { HandbookRoomProps } from './HandbookRoom.tsx';
 import type { Language } from './language.ts';
 import { NewerSlip } from './NewerSlip.tsx';
@@ -25,6 +26,7 @@ type Lazy<P> = () => Promise<{ readonly default: ComponentType<P> }>;
 const benchRoom: Lazy<RoomProps & { readonly scenarioId: string; readonly guided: boolean }> = () =>
   import('./BenchRoom.tsx');
 const reportRoom: Lazy<RoomProps & { readonly runId: string }> = () => import('./ReportRoom.tsx');
+const drillsRoom: Lazy<DrillsRoomProps> = () => import('./DrillsRoom.tsx');
 const handbookRoom: Lazy<HandbookRoomProps> = () => import('./HandbookRoom.tsx');
 
 interface RoomsProps {
@@ -58,8 +60,9 @@ export function Rooms({ language, library, logbook, claims, learner, loudness }:
   );
 }
 
-/** A room begins anew for each run; the handbook stays while its pages are turned. */
-const roomKey = (route: Route): string => (route.page === 'handbook' ? route.page : routeHash(route));
+/** A room begins anew for each run; the handbook stays while its pages are turned, and the drills while one is taken after the other. */
+const roomKey = (route: Route): string =>
+  route.page === 'handbook' || route.page === 'drills' ? route.page : routeHash(route);
 
 interface ShownProps {
   readonly route: Route;
@@ -79,6 +82,14 @@ function Shown({ route, language, room }: ShownProps) {
       );
     case 'report':
       return <Later load={reportRoom} words={language.all} props={{ ...room, runId: route.runId }} />;
+    case 'drills':
+      return (
+        <Later
+          load={drillsRoom}
+          words={language.all}
+          props={{ ...room, drill: route.drill, series: route.series, pages: language.handbook }}
+        />
+      );
     case 'handbook':
       return (
         <Later
@@ -106,6 +117,7 @@ function CourseRoom({ library, logbook, dismissed, go }: RoomProps) {
   return (
     <CoursePage
       port={port}
+      onDrills={() => go({ page: 'drills', drill: null, series: null })}
       onHandbook={() => go({ page: 'handbook', pageId: null })}
       onGuide={() => go({ page: 'bench', scenarioId: GUIDED_SCENARIO, guided: true })}
       onReport={last === undefined ? null : () => go({ page: 'report', runId: last.runId })}

@@ -4,6 +4,8 @@ import { handbookHash } from '../present/handbook/address.ts';
 
 export type Route =
   | { readonly page: 'course' }
+  /** null: whichever comes next; series: the seed of its looks, where the address names one */
+  | { readonly page: 'drills'; readonly drill: string | null; readonly series: string | null }
   /** null: its contents */
   | { readonly page: 'handbook'; readonly pageId: string | null }
   /** guided: with the guide through a first bench */
@@ -19,14 +21,18 @@ export function readRoute(hash: string): Route {
   if (page === 'bench' && id !== undefined && ID.test(id))
     return more === GUIDED ? { page, scenarioId: id, guided: true } : { page, scenarioId: id };
   if (page === 'report' && id !== undefined && ID.test(id)) return { page, runId: id };
+  if (page === 'drills') return { page, drill: named(id), series: named(id) === null ? null : named(more) };
   if (page === 'handbook' && (id === undefined || id === '')) return { page, pageId: null };
   if (page === 'handbook' && id !== undefined && ID.test(id)) return { page, pageId: id };
   return { page: 'course' };
 }
 
+const named = (part: string | undefined): string | null => (part !== undefined && ID.test(part) ? part : null);
+
 export function routeHash(route: Route): string {
   if (route.page === 'bench') return `#/bench/${route.scenarioId}${route.guided ? `/${GUIDED}` : ''}`;
   if (route.page === 'report') return `#/report/${route.runId}`;
+  if (route.page === 'drills') return ['#/drills', route.drill, route.series].filter((part) => part !== null).join('/');
   if (route.page === 'handbook') return handbookHash(route.pageId);
   return '#/course';
 }

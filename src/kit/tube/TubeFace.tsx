@@ -33,6 +33,10 @@ export interface TubeFaceProps {
   /** turns of all slugs so far: when they grow, the last settled curves stay as warm lines */
   readonly turnsMade?: number;
   readonly wax?: readonly WaxMark[];
+  /** a second curve in wax: path data in divisions times 100, y down, as `ghostPath` gives it; left out: none */
+  readonly outline?: string | undefined;
+  /** pips are numbered on the lip, and nothing says at what frequency they stand */
+  readonly nameless?: boolean;
   /** a small tube: no lip, no tags, a coarser beam */
   readonly mini?: boolean;
 }
@@ -52,13 +56,18 @@ export function TubeFace(props: TubeFaceProps) {
     focus = RESTING_FOCUS,
     turnsMade = 0,
     wax = NO_WAX,
+    outline,
+    nameless = false,
     mini = false,
   } = props;
   const g = useMemo(() => tubeGeometry({ cell, hood: mini ? 9 : TUBE_HOOD, lip: mini ? 0 : TUBE_LIP }), [cell, mini]);
   const under = useMemo(() => underBeam(g), [g]);
   const over = useMemo(() => overBeam(g), [g]);
   const marks = useMemo(() => waxMarks(g, wax), [g, wax]);
-  const tags = useMemo(() => (mini ? '' : drawTags(g, display.tags, tubeWords)), [mini, g, display.tags, tubeWords]);
+  const tags = useMemo(
+    () => (mini ? '' : drawTags(g, display.tags, nameless ? { ...tubeWords, frequency: () => '' } : tubeWords)),
+    [mini, g, display.tags, tubeWords, nameless],
+  );
   const beam = useBeam(g, mini, phosphor, display, beamBrightness(brightness), beamBlur(focus));
   const ghosts = useGhosts(display, turnsMade);
   const [x, y, w, h] = g.glass;
@@ -66,6 +75,7 @@ export function TubeFace(props: TubeFaceProps) {
     <div class="tube" role="img" aria-label={label} style={{ width: px(g.width), height: px(g.height) }}>
       <Ink svg={under} width={g.width} height={g.height} />
       {marks === '' ? null : <Ink svg={marks} width={g.width} height={g.height} />}
+      {outline === undefined ? null : <Outline path={outline} g={g} />}
       <WarmLines ghosts={ghosts} g={g} />
       <div class="beam" ref={beam} style={{ left: px(x), top: px(y), width: px(w), height: px(h) }} />
       <Ink svg={over} width={g.width} height={g.height} />
@@ -76,6 +86,24 @@ export function TubeFace(props: TubeFaceProps) {
 
 const px = (v: number): string => `${v}px`;
 const NO_WAX: readonly WaxMark[] = [];
+
+/** A wanted curve beside the one that is there. */
+function Outline({ path, g }: { readonly path: string; readonly g: TubeGeometry }) {
+  const scale = g.cell / 100;
+  return (
+    <svg class="ink" width={g.width} height={g.height} aria-hidden="true">
+      <path
+        d={path}
+        transform={`translate(${g.cx} ${g.cy}) scale(${scale})`}
+        fill="none"
+        stroke={TUBE_COLOURS.wax}
+        stroke-width={1.8 / scale}
+        stroke-dasharray={`${8 / scale} ${5 / scale}`}
+        opacity={0.85}
+      />
+    </svg>
+  );
+}
 
 /** The last settled curves, the older one fainter. */
 function WarmLines({ ghosts, g }: { readonly ghosts: Ghosts; readonly g: TubeGeometry }) {

@@ -16,6 +16,7 @@ import './course.css';
 
 export interface CoursePageProps {
   readonly port: CoursePort;
+  readonly onDrills: () => void;
   readonly onHandbook: () => void;
   /** to the guide through a first bench */
   readonly onGuide: () => void;
@@ -27,7 +28,7 @@ export interface CoursePageProps {
   readonly right?: ComponentChildren;
 }
 
-export function CoursePage({ port, onHandbook, onGuide, onReport, notices, right }: CoursePageProps) {
+export function CoursePage({ port, onDrills, onHandbook, onGuide, onReport, notices, right }: CoursePageProps) {
   const [changes, setChanges] = useState(0);
   // Laid out at once and not after the paint: what the logbook tells in between would be lost.
   useLayoutEffect(() => port.subscribe(() => setChanges((n) => n + 1)), [port]);
@@ -54,6 +55,7 @@ export function CoursePage({ port, onHandbook, onGuide, onReport, notices, right
   const leftOut = port.leftOut();
   const links = [
     { name: shellWords.course, current: true, go: () => {} },
+    { name: shellWords.drills, current: false, go: onDrills },
     { name: shellWords.handbook, current: false, go: onHandbook },
     ...(onBench === undefined
       ? []

@@ -22,6 +22,7 @@ import '../../kit/tabs/tabs.css';
 
 export interface ReportPageProps {
   readonly port: ReportPort;
+  readonly onDrills: () => void;
   readonly onHandbook: () => void;
   /** to the run that lies half done on the bench; null where there is none */
   readonly onBench?: (() => void) | null;
@@ -29,7 +30,7 @@ export interface ReportPageProps {
   readonly notices?: ComponentChildren;
 }
 
-export function ReportPage({ port, onHandbook, onBench = null, notices }: ReportPageProps) {
+export function ReportPage({ port, onDrills, onHandbook, onBench = null, notices }: ReportPageProps) {
   const words = useWords();
   const { report: say, shell: shellWords } = words;
   const { report, run, receiver } = port;
@@ -59,6 +60,7 @@ export function ReportPage({ port, onHandbook, onBench = null, notices }: Report
   };
   const links = [
     { name: shellWords.course, current: false, go: () => port.toCourse() },
+    { name: shellWords.drills, current: false, go: onDrills },
     { name: shellWords.handbook, current: false, go: onHandbook },
     ...(onBench === null ? [] : [{ name: shellWords.bench, current: false, go: onBench }]),
     { name: shellWords.reports, current: true, go: () => {} },

@@ -40,6 +40,7 @@ const JOBS: { readonly [N in keyof JobTable]: Job<N> } = {
   setUp: async (order) => PLAIN_JOBS.setUp(order),
   attempt: async ({ design, scenario, attempt }, _world, onShare) => attemptSetup(design, scenario, attempt, onShare),
   grade: async (order) => PLAIN_JOBS.grade(order),
+  drill: async (order) => PLAIN_JOBS.drill(order),
   report: async (order) => PLAIN_JOBS.report(order),
   async judge({ text, file }, { library, knownSet, par }) {
     const run = readToJudge(text, file);

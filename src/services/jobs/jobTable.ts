@@ -3,6 +3,7 @@
 import type { Result } from '../../base/result.ts';
 import type { BenchSetup } from '../../bench/setup.ts';
 import type { Certification } from '../../certify/certificate.ts';
+import type { DrillId, Question } from '../../drills/drill.ts';
 import type { TimedEvent } from '../../files/runFile.ts';
 import type { BlindTurn } from '../../grading/blindTurns.ts';
 import type { Report } from '../../grading/report.ts';
@@ -29,6 +30,11 @@ export interface JobTable {
   readonly grade: { readonly order: RunOnBench; readonly outcome: Report };
   /** grades it and looks back on it: all that a report is made of */
   readonly report: { readonly order: RunOnBench; readonly outcome: GradedRun };
+  /** one look of a drill */
+  readonly drill: {
+    readonly order: { readonly drill: DrillId; readonly seed: string; readonly design: SetParts };
+    readonly outcome: Question;
+  };
   /** judges the text of a run file as it was handed in */
   readonly judge: { readonly order: { readonly text: string; readonly file: string }; readonly outcome: Judgement };
 }

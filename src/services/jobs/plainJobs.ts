@@ -1,15 +1,17 @@
 /** The jobs that need nothing but their order, so that a page without workers can do them itself. */
 import { attemptSetup } from '../../certify/attempt.ts';
 import { benchSetup } from '../../certify/benchSetup.ts';
+import { question } from '../../drills/question.ts';
 import { blindTurns } from '../../grading/blindTurns.ts';
 import { grade } from '../../grading/grade.ts';
 import type { JobTable } from './jobTable.ts';
 
-export type PlainJob = 'setUp' | 'attempt' | 'grade' | 'report';
+export type PlainJob = 'setUp' | 'attempt' | 'grade' | 'report' | 'drill';
 
 export const PLAIN_JOBS: { readonly [N in PlainJob]: (order: JobTable[N]['order']) => JobTable[N]['outcome'] } = {
   setUp: ({ design, scenario }) => benchSetup(design, scenario),
   attempt: ({ design, scenario, attempt }) => attemptSetup(design, scenario, attempt),
+  drill: ({ drill, seed, design }) => question(drill, seed, design),
   grade: ({ setup, events }) => grade(setup, events),
   report: ({ setup, events }) => ({ report: grade(setup, events), blind: blindTurns(setup, events) }),
 };

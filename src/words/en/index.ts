@@ -21,6 +21,7 @@ import { dialogWords, liveWords, refusalWords, tubeTalk } from './benchTalk.ts';
 import { circuitWords } from './circuit.ts';
 import { conductRuleWords } from './conductRules.ts';
 import { curveWords } from './curve.ts';
+import { drillsWords } from './drills.ts';
 import { leadNames, slugNames, toolNames } from './facts.ts';
 import { findingCardWords } from './finding.ts';
 import { first } from './first.ts';
@@ -83,6 +84,7 @@ export const en = {
   // score, report and run files
   rules: { ...sheetRuleWords, ...setUpRuleWords, ...conductRuleWords } satisfies RuleWords,
   grading: { faults: faultWords, limits: limitWords, causes: causeWords, held: heldWords, findings: findingWords },
+  drills: drillsWords,
   blocks: blockNames,
   report: reportWords,
   phrases: phraseWords,

@@ -8,6 +8,7 @@ export const shellWords = {
   home: 'Haystack, to the course',
   rooms: 'Rooms',
   course: 'Course',
+  drills: 'Drills',
   handbook: 'Handbook',
   bench: 'Bench',
   reports: 'Report',

@@ -1,0 +1,108 @@
+/**
+ * One part has failed, and the sound curve lies in wax: which of four was it? Fair only where no way in which one of the other three may fail looks anything like the
+ * curve on the tube.
+ */
+import { cureOf } from '../../receiver/faults/cure.ts';
+import type { Fault } from '../../receiver/faults/fault.ts';
+import { plausibleFaults } from '../../receiver/faults/faultsThatFit.ts';
+import { type Part, partsTray } from '../../receiver/faults/partsTray.ts';
+import { shuffled } from '../chance.ts';
+import type { Scene } from '../drill.ts';
+import { apartDiv, displayOf, type Heights, heightsOf, meanApartDiv, scenePicture } from '../picture.ts';
+import { fitted, sceneOf, withControls } from '../scene.ts';
+import { CURVES, type DrillMaker } from './look.ts';
+
+const CHOICES = 4;
+/** Of the sound curve and of other parts' failures. */
+const SEEN_DIV = 0.8;
+const OTHER_DIV = 0.9;
+const OTHER_MEAN_DIV = 0.25;
+/** A curve that is all but gone looks the same whoever died. */
+const ALIVE_SHARE = 0.12;
+const TALL_SHARE = 0.75;
+/** Parts that are looked at before the dice are thrown again. */
+const MOST_PARTS = 9;
+
+interface Failed {
+  readonly part: Part;
+  readonly pictures: readonly { readonly scene: Scene; readonly picture: Heights }[];
+}
+
+export const whichPart: DrillMaker = {
+  receivers: ['video-valve-45m', 'video-early-25m', 'video-b-38m9', 'fm-10m7'],
+  make({ set, chance, rightOf }) {
+    const { receiver, deck } = set;
+    const { response } = CURVES[receiver.id]!;
+    const right = rightOf(CHOICES);
+    const wanted = fitted(sceneOf(set, { response, controls: { pipHeightDiv: 0 } }), TALL_SHARE);
+    const sound = scenePicture(wanted);
+    const tall = height(sound);
+    const parts = new Map(partsTray(receiver, deck).map((part) => [part.name, part]));
+    const groups = new Map<string, Fault[]>();
+    for (const fault of plausibleFaults(receiver, deck)) {
+      const cure = cureOf(fault, receiver, deck);
+      if (cure.kind !== 'replace' || cure.parts.length > 1) continue;
+      groups.set(cure.part, [...(groups.get(cure.part) ?? []), fault]);
+    }
+    const failed: Failed[] = [];
+    for (const [name, faults] of shuffled([...groups], chance).slice(0, MOST_PARTS)) {
+      const pictures = faults.map((fault) => {
+        const scene = {
+          ...wanted,
+          setup: { ...wanted.setup, scenario: { ...wanted.setup.scenario, faults: [fault] } },
+        };
+        return { scene, picture: scenePicture(scene) };
+      });
+      failed.push({ part: parts.get(name)!, pictures });
+      for (const one of failed)
+        for (const shown of one.pictures) {
+          if (!isSeen(shown.scene, shown.picture, sound, tall)) continue;
+          const others = failed.filter((other) => other !== one && differs(other, shown.picture));
+          if (others.length < CHOICES - 1) continue;
+          const wrong = shuffled(others, chance).slice(0, CHOICES - 1);
+          const choices = [...wrong.slice(0, right), one, ...wrong.slice(right)].map(({ part }) => part);
+          const scene = withControls(shown.scene, { pipHeightDiv: 0 });
+          return {
+            drill: 'which-part',
+            scene,
+            wax: wanted,
+            unnamedPips: false,
+            ask: {
+              kind: 'choice',
+              choices: choices.map((part) => ({ kind: 'part', part, slug: part.slug })),
+              right,
+            },
+            subject: {},
+            told: {
+              drill: 'which-part',
+              part: one.part,
+              slug: one.part.slug,
+              peakDb: 20 * Math.log10(height(shown.picture) / tall),
+            },
+            after: [
+              ['was', scene],
+              ['wanted', wanted],
+            ],
+          };
+        }
+    }
+    return null;
+  },
+};
+
+const height = (picture: Heights): number => {
+  const { low, high } = heightsOf(picture);
+  return high - low;
+};
+
+function isSeen(scene: Scene, picture: Heights, sound: Heights, tall: number): boolean {
+  const alive = height(picture) >= ALIVE_SHARE * tall && height(picture) < 1.25 * tall;
+  return alive && apartDiv(picture, sound) >= SEEN_DIV && displayOf(scene).note === 'none';
+}
+
+/** No failure of the part looks like this. */
+function differs({ pictures }: Failed, picture: Heights): boolean {
+  return pictures.every(
+    (one) => apartDiv(one.picture, picture) >= OTHER_DIV && meanApartDiv(one.picture, picture) >= OTHER_MEAN_DIV,
+  );
+}

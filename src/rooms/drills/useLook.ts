@@ -1,0 +1,80 @@
+/** One look after the other of a drill: fetched, turned at, answered. The next one is made while this one is looked at. */
+import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
+import type { BenchState } from '../../bench/benchState.ts';
+import type { Answer, DrillId, Question } from '../../drills/drill.ts';
+import { isRight } from '../../drills/marking.ts';
+import { lookSeed } from '../../drills/question.ts';
+
+export type FetchQuestion = (drill: DrillId, seed: string) => Promise<Question>;
+
+export interface Looked {
+  readonly question: Question;
+  /** the bench as it has been turned */
+  readonly state: BenchState;
+  /** the picture is that of half the level */
+  readonly halved: boolean;
+  readonly hasHalved: boolean;
+  readonly answer: { readonly given: Answer; readonly right: boolean } | null;
+}
+
+export interface LookActs {
+  turn(state: BenchState): void;
+  halve(): void;
+  answer(given: Answer): void;
+  next(): void;
+}
+
+export interface LookParts {
+  readonly drill: DrillId;
+  readonly series: string;
+  readonly fetch: FetchQuestion;
+  readonly onMarked: (right: boolean) => void;
+}
+
+export function useLook({ drill, series, fetch, onMarked }: LookParts) {
+  const [no, setNo] = useState(0);
+  const [looked, setLooked] = useState<Looked | 'making' | { readonly error: unknown }>('making');
+  const asked = useRef(new Map<string, Promise<Question>>());
+  const ask = useCallback(
+    (look: number): Promise<Question> => {
+      const seed = lookSeed(drill, series, look);
+      const made = asked.current.get(seed) ?? fetch(drill, seed);
+      asked.current.set(seed, made);
+      return made;
+    },
+    [drill, series, fetch],
+  );
+  useEffect(() => {
+    let here = true;
+    setLooked('making');
+    ask(no).then(
+      (question) => {
+        if (!here) return;
+        const { state } = question.scene;
+        setLooked({ question, state, halved: false, hasHalved: false, answer: null });
+        // Whatever is wrong with the next one is told when it is wanted.
+        ask(no + 1).catch(() => {});
+      },
+      (error: unknown) => {
+        if (here) setLooked({ error });
+      },
+    );
+    return () => {
+      here = false;
+    };
+  }, [ask, no]);
+  const change = (how: (now: Looked) => Looked): void =>
+    setLooked((now) => (now === 'making' || 'error' in now ? now : how(now)));
+  const acts: LookActs = {
+    turn: (state) => change((now) => (now.answer === null ? { ...now, state } : now)),
+    halve: () => change((now) => ({ ...now, halved: !now.halved, hasHalved: true })),
+    answer(given) {
+      if (looked === 'making' || 'error' in looked || looked.answer !== null) return;
+      const right = isRight(looked.question, given);
+      change((now) => ({ ...now, answer: { given, right } }));
+      onMarked(right);
+    },
+    next: () => setNo((n) => n + 1),
+  };
+  return { looked, acts };
+}

@@ -1,0 +1,200 @@
+/** What the drills room says: of each drill its name, its question, its answers, and why an answer is right. */
+import type { Choice, DrillId, Landmark, Told } from '../../drills/drill.ts';
+import { format } from './figures.ts';
+
+const { frequency, written } = format;
+const { percent, decibels } = format.score;
+
+const LANDMARK_NAMES: Readonly<Record<Landmark, string>> = {
+  adjacentVision: 'The vision carrier of the channel above',
+  sound: 'The sound carrier',
+  colour: 'The colour carrier',
+  middle: 'The middle of the band',
+  vision: 'The vision carrier',
+  adjacentSound: 'The sound carrier of the channel below',
+};
+
+const LANDMARK_REASONS: Readonly<Record<Landmark, string>> = {
+  adjacentVision:
+    'It lies beyond the sound, down where the curve has all but gone. Another station sends there, and a trap keeps it out.',
+  sound: 'It lies at the foot of the low side, in the notch or on the little shelf that the sound trap leaves for it.',
+  colour:
+    'It lies on the slope of the low side, a little above the sound: high enough for colour, on its way down to the trap.',
+  middle: 'It lies on the flat of the top. Nothing is sent there that needs a name; it is where the strip gives most.',
+  vision:
+    'It lies half way down the high side. At half height one side band and the rest of the other add up to an even picture.',
+  adjacentSound:
+    'It lies just above the vision slope, at its foot. Another station sends its sound there, and a trap keeps it out.',
+};
+
+interface WhyNames {
+  /** `slug B (T1)`, `trap C (A2)` */
+  readonly slug: string;
+  readonly other: string;
+  readonly part: string;
+}
+
+interface Why {
+  readonly head: string;
+  readonly reason: string;
+}
+
+function why(told: Told, { slug, other, part }: WhyNames): Why {
+  switch (told.drill) {
+    case 'phase-it':
+      return {
+        head: 'One line: the sweep and the beam are in step.',
+        reason: `This bench lags by ${written(told.lagDegrees, 0)}\u00b0, so the knob belongs at ${written(-told.lagDegrees, 0)}\u00b0. Out of step, the way out and the way back draw the same curve in two places, and neither is the true one.`,
+      };
+    case 'which-way':
+      if (told.way === 'notThis')
+        return {
+          head: `It is not ${slug}.`,
+          reason: `No turn of it brings the curve under the wax: the stretch that is wrong belongs to ${other}. Leave alone what is not to blame.`,
+        };
+      return told.way === 'in'
+        ? {
+            head: 'Core in lowers the frequency.',
+            reason: `The curve leans to the high side, so ${slug} is tuned too high. Turning its core in brings it down under the wax.`,
+          }
+        : {
+            head: 'Core out raises the frequency.',
+            reason: `The curve leans to the low side, so ${slug} is tuned too low. Turning its core out brings it up under the wax.`,
+          };
+    case 'per-cent':
+      return {
+        head: `${percent(told.percent)} of the top.`,
+        reason: `The pip stands ${written(told.heightDiv, 1)} divisions over the base line, and the top ${written(told.peakDiv, 1)}. Count from the base line, never from the bottom of the glass.`,
+      };
+    case 'find-the-trap':
+      return {
+        head: `Pip ${told.pip} stands in the notch.`,
+        reason: `A trap takes one narrow stretch out of the curve: here ${slug} bites into the band. It belongs at ${frequency(told.meantHz)}, outside.`,
+      };
+    case 'overload':
+      return told.overloaded
+        ? {
+            head: 'Overloaded: the shape changed.',
+            reason: `A stage was giving out by ${decibels(told.compressionDb)}, most where the signal is strongest. Halve the level, and what it had flattened comes back.`,
+          }
+        : {
+            head: 'Not overloaded: the shape stayed.',
+            reason:
+              'At half the level everything is half as tall, and made as tall again it is the same curve. What looks odd about it is the tuning, and that is real.',
+          };
+    case 'zero':
+      return {
+        head: `The zero belongs at ${frequency(told.centreHz)}.`,
+        reason: `${slug} moves the zero and hardly anything else. Where the line crosses the base line on the pip, the detector gives no volts for a carrier that is in tune.`,
+      };
+    case 'which-part':
+      return {
+        head: `It is ${part}.`,
+        reason:
+          Math.abs(told.peakDb) < 2
+            ? 'The height has hardly changed and the shape has: look for a part that belongs to one circuit alone, where the curve and the wax part.'
+            : `The top has moved by ${decibels(told.peakDb)}. None of the other three, however it failed, would leave this height with this shape.`,
+      };
+    case 'what-lies-here':
+      return {
+        head: `${LANDMARK_NAMES[told.landmark]}, ${frequency(told.hz)}.`,
+        reason: LANDMARK_REASONS[told.landmark],
+      };
+  }
+}
+
+const NAMES: Readonly<Record<DrillId, string>> = {
+  'phase-it': 'Phase it',
+  'which-way': 'Which way is this slug off?',
+  'per-cent': 'Read the per cent',
+  'find-the-trap': 'Find the trap',
+  overload: 'Is this overload?',
+  zero: 'Zero the S-curve',
+  'which-part': 'Which part has failed?',
+  'what-lies-here': 'What lies here?',
+};
+
+const QUESTIONS: Readonly<Record<DrillId, (slug: string) => string>> = {
+  'phase-it': () => 'Turn the phasing until the two traces lie on one another.',
+  'which-way': (slug) => `You have the tool in ${slug}. The wax shows the curve that is wanted.`,
+  'per-cent': () => 'The top of the curve is 100%, the base line nothing. How high does the pip stand?',
+  'find-the-trap': () => 'A trap has been turned into the band. Four pips stand on the curve.',
+  overload: () => 'Halve the level; the picture is made as tall again, and the wax keeps what you saw before.',
+  zero: (slug) => `Turn ${slug} until the line crosses the base line on the pip.`,
+  'which-part': () => 'One part has failed. The wax shows the curve of the sound set, at the same gain.',
+  'what-lies-here': () => 'One pip stands on a vision curve, low frequencies at the left.',
+};
+
+const ASKS: Readonly<Record<DrillId, string>> = {
+  'phase-it': 'Phasing',
+  'which-way': 'Which way do you turn it?',
+  'per-cent': 'At how much does it stand?',
+  'find-the-trap': 'Which pip stands in the notch?',
+  overload: 'Was a stage overloaded?',
+  zero: 'Core',
+  'which-part': 'Which one was it?',
+  'what-lies-here': 'What stands there?',
+};
+
+/** `part`: its name where the choice is one. */
+function choice(one: Choice, slug: string, part: string): string {
+  switch (one.kind) {
+    case 'way':
+      return one.way === 'in' ? 'Core in' : one.way === 'out' ? 'Core out' : `It is not ${slug}`;
+    case 'percent':
+      return percent(one.percent);
+    case 'pip':
+      return `Pip ${one.number}`;
+    case 'overloaded':
+      return one.overloaded ? 'Yes: the shape changes' : 'No: the same shape';
+    case 'part':
+      return part;
+    case 'landmark':
+      return LANDMARK_NAMES[one.landmark];
+  }
+}
+
+export const drillsWords = {
+  intro:
+    'One skill at a time, a minute each: a real circuit on the tube, one question, and at once what was right and why.',
+  kept: 'The last ten of each drill are kept in this browser. Time does not count.',
+  list: 'Drills',
+  names: NAMES,
+  questions: QUESTIONS,
+  asks: ASKS,
+  choice,
+  why,
+  eyebrow: (no: number, all: number, set: string): string => `Drill ${no} of ${all}, ${set}`,
+  sure: (count: number, all: number): string => `${count} of ${all} sure`,
+  oneSkill: 'One skill at a time',
+  open: 'Open',
+  notTried: 'not tried',
+  tally: (right: number, all: number): string => `${right} of ${all}`,
+  tenInARow: 'ten in a row',
+  /** of the last looks, the oldest first */
+  lastLooks: (right: number, all: number): string =>
+    all === 0 ? 'No look yet.' : `Of the last ${all}, ${right} right.`,
+  /** to a screen reader: what there is to see is the question, so it is not said */
+  tube: 'The tube. What it shows is the question: it is read by eye.',
+  figure: 'The curves as they were and as they are wanted',
+  making: 'Setting up the next look…',
+  failed: 'This look could not be set up.',
+  halve: 'Halve the level',
+  wholeAgain: 'Back to the full level',
+  halveFirst: 'Halve the level once before you answer.',
+  done: 'That is it',
+  next: 'Next look',
+  nextKey: 'Return',
+  halveKey: 'H',
+  right: 'Right.',
+  wrong: 'Not so.',
+  yours: 'your answer',
+  /** turns of a core from where it was found */
+  turned: (turns: number): string => {
+    if (turns === 0) return 'as found';
+    return turns > 0 ? `${format.turns(turns)} in` : `${format.turns(-turns)} out`;
+  },
+  looks: { was: 'as it was', half: 'half way', wanted: 'wanted' },
+  halvedLook: 'at half the level, made as tall',
+  handbook: (title: string): string => `Handbook: ${title}`,
+} as const;
