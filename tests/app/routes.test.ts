@@ -5,6 +5,9 @@ import { type Route, readRoute, routeHash } from '../../src/app/routes.ts';
 describe('an address', () => {
   it.each<Route>([
     { page: 'course' },
+    { page: 'drills', drill: null, series: null },
+    { page: 'drills', drill: 'zero', series: null },
+    { page: 'drills', drill: 'which-way', series: 'f3a97c12' },
     { page: 'handbook', pageId: null },
     { page: 'handbook', pageId: 'one-can' },
     { page: 'bench', scenarioId: 'first-curve' },

@@ -4,6 +4,7 @@
  * Fair only where the curve tells: a slug that is named rightly moves the middle of the curve's area to the side on which its circuit is tuned; and where another is
  * wrong, no turn of the named one brings the curve anywhere near the wax.
  */
+import { responseById } from '../../receiver/responses.ts';
 import { nominalTurns } from '../../receiver/slugLaw.ts';
 import { between, pick, shuffled } from '../chance.ts';
 import type { Scene, Way } from '../drill.ts';
@@ -28,7 +29,8 @@ export const whichWay: DrillMaker = {
   make({ set, chance, rightOf }) {
     const { response, slugs } = CURVES[set.receiver.id]!;
     const way = WAYS[rightOf(WAYS.length)]!;
-    const wanted = fitted(sceneOf(set, { response, controls: { pipHeightDiv: 0 } }), TALL_SHARE);
+    const crystalsHz = responseById(set.receiver, response).setUp.markersHz;
+    const wanted = fitted(sceneOf(set, { response, crystalsHz, controls: { pipHeightDiv: 0 } }), TALL_SHARE);
     const sound = scenePicture(wanted);
     const nominal = (slug: string): number => nominalTurns(set.receiver.adjusters.find((a) => a.id === slug)!);
     const [named, other] = shuffled(slugs, chance) as [string, string];
