@@ -194,6 +194,7 @@ describe('zero the S-curve', () => {
     for (const one of looks.zero) {
       const { told, ask } = one;
       if (told.drill !== 'zero' || ask.kind !== 'turn' || ask.turn.kind !== 'slug') throw new Error(told.drill);
+      const { withinHz } = ask.turn;
       const mended = withSlug(one.scene, told.slug, nominalTurns(adjusterOf(one, told.slug)));
       expect(isRight(one, { kind: 'turned', state: one.scene.state })).toBe(false);
       expect(isRight(one, { kind: 'turned', state: mended.state })).toBe(true);
@@ -201,7 +202,7 @@ describe('zero the S-curve', () => {
       const hzAcross = one.scene.state.controls.spanHz / 10;
       const { low, high } = heightsOf(picture);
       const slope = (heightAt(picture, 0.5) - heightAt(picture, -0.5)) / hzAcross;
-      expect(Math.abs(heightAt(picture, 0) / slope)).toBeLessThan(ask.turn.withinHz / 2);
+      expect(Math.abs(heightAt(picture, 0) / slope)).toBeLessThan(withinHz / 2);
       expect(Math.abs(slope) * hzAcross).toBeGreaterThan(0.1 * (high - low));
       // Somewhere within the knob's reach its steps of a thirty-second meet the tolerance.
       const start = one.scene.state.slugs[told.slug]!.coreTurns;
@@ -210,7 +211,7 @@ describe('zero the S-curve', () => {
       const steps = Array.from({ length: 9 }, (_, i) => start + (home + i - 4) / 32);
       const hits = steps.filter((turns) => {
         const zeroHz = zeroHzOf(withSlug(one.scene, told.slug, turns));
-        return zeroHz !== null && Math.abs(zeroHz - told.centreHz) <= ask.turn.withinHz;
+        return zeroHz !== null && Math.abs(zeroHz - told.centreHz) <= withinHz;
       });
       expect(hits.length).toBeGreaterThanOrEqual(2);
     }
