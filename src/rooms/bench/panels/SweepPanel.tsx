@@ -11,14 +11,18 @@ const HEAD = [
   { control: 'sourceMode', look: 'row' },
   { control: 'slowSweep', look: 'small' },
 ] as const;
-const KNOBS = [{ control: 'centreHz', r: 27 }, ...each(['spanHz', 'levelDb', 'carrierHz', 'phasingDegrees'])] as const;
+const KNOBS = [
+  { control: 'centreHz', r: 27 },
+  ...each(['spanHz', 'levelDb', 'carrierHz', 'phasingDegrees', 'fineTuning']),
+] as const;
 const SWITCHES = ['blanking', 'mirror'] as const;
 const PLACED: OnPanel<'sweep'> = [...[...HEAD, ...KNOBS].map(({ control }) => control), ...SWITCHES];
 
 function SweepPanelBase({ port, rect }: { readonly port: BenchPort; readonly rect: Rect | null }) {
   const { panels: panelWords } = useWords();
-  // With the carrier's knob there is less room.
-  const close = port.receiver.videoFeed !== null && rect !== null;
+  // With the carrier's knob or the fine tuning there is less room.
+  const { videoFeed, oscillator } = port.receiver;
+  const close = (videoFeed !== null || oscillator !== undefined) && rect !== null;
   return (
     <Panel
       id="panel-sweep"
