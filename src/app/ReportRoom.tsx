@@ -68,12 +68,12 @@ function Reported(props: ReportRoomProps & { readonly kept: KeptRun; readonly te
     if (!read.ok) return;
     const calledOff = new AbortController();
     const { signal } = calledOff;
-    const { scenario, events } = read.value;
+    const { scenario, events, rules } = read.value;
     const grade = async (): Promise<GradedRun | null> => {
       const fetched = await setupWith(library, scenario);
       if (signal.aborted) return null;
       setSetup(fetched ?? 'notHere');
-      return fetched === null ? null : beside('report', { setup: fetched, events }, { signal });
+      return fetched === null ? null : beside('report', { setup: fetched, events, rules }, { signal });
     };
     grade().then(setGraded, (error: unknown) => {
       if (!signal.aborted) setGraded({ error });

@@ -3,6 +3,7 @@ import { unreachable } from '../base/never.ts';
 import type { Applied, BenchEvent } from './benchEvent.ts';
 import type { BenchState } from './benchState.ts';
 import { checkControl } from './controlRange.ts';
+import { stateDiagnosis } from './diagnosis.ts';
 import { stateFinding } from './finding.ts';
 import { connectLead, removeLead } from './leads.ts';
 import { plugCrystal, pullCrystal } from './markerRack.ts';
@@ -26,13 +27,13 @@ export function applyEvent(setup: BenchSetup, state: BenchState, event: BenchEve
   return { ok: true, state: watched.state, heard: [...applied.heard, ...watched.heard] };
 }
 
-/** A signed run takes nothing more. A stopped one, and one past its time limit, take readings; the latter may still be signed. */
+/** A signed run takes nothing more. A stopped one, and one past its time limit, take readings; the latter may still be signed, and with the signature goes what was wrong. */
 function isOver({ scenario }: BenchSetup, state: BenchState, event: BenchEvent, atSeconds: number): boolean {
   if (state.signedOff) return true;
   if (event.type === 'readingTaken') return false;
   if (state.stopped !== null) return true;
   const late = scenario.timeLimitSeconds !== null && atSeconds > scenario.timeLimitSeconds;
-  return late && event.type !== 'signedOff';
+  return late && event.type !== 'signedOff' && event.type !== 'diagnosisStated';
 }
 
 function act(setup: BenchSetup, state: BenchState, event: BenchEvent): Applied {
@@ -67,6 +68,8 @@ function act(setup: BenchSetup, state: BenchState, event: BenchEvent): Applied {
       return stateFinding(setup, state, event.proof, event.answer, event.figure);
     case 'hintAsked':
       return askHint(setup, state, event.index);
+    case 'diagnosisStated':
+      return stateDiagnosis(setup, state, event);
     case 'signedOff':
       return signOff(state);
     default:

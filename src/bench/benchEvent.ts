@@ -1,5 +1,6 @@
 /** The only things that can happen at the bench. A run is a list of these with their times. */
 
+import type { Diagnosis } from '../scenario/diagnosis.ts';
 import type { FindingAnswer } from '../scenario/findingAnswer.ts';
 import type { ProofId } from '../scenario/proofId.ts';
 import type { BenchState, Controls, LeadEnd, LeadId, ToolId } from './benchState.ts';
@@ -36,6 +37,8 @@ export type BenchEvent =
       readonly figure: number | null;
     }
   | { readonly type: 'hintAsked'; readonly index: number }
+  /** what was wrong with the set as it was found: see diagnosis.ts */
+  | ({ readonly type: 'diagnosisStated' } & Diagnosis)
   | { readonly type: 'signedOff' };
 
 /** Why an act was impossible; the state is then unchanged. `describe` has a sentence for each. */
@@ -65,7 +68,7 @@ export type Refusal =
   | 'nothingProved'
   | 'alreadySaid'
   | 'notInThisScenario'
-  /** the run's log has no room left; only signing off is still taken */
+  /** the run's log has no room left; only the diagnosis and signing off are still taken */
   | 'logFull';
 
 export type Applied =

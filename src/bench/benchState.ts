@@ -1,5 +1,6 @@
 /** The bench as one plain, serialisable value. Everything that the tube, the meter and the dial show is a function of it. */
 
+import type { Diagnosis } from '../scenario/diagnosis.ts';
 import type { SeenAnswer } from '../scenario/findingAnswer.ts';
 import type { ProofId } from '../scenario/proofId.ts';
 import type { ValuesOf } from './controls/row.ts';
@@ -131,6 +132,8 @@ export interface BenchState {
   readonly turnsMade: number;
   readonly lastSlugTurnSeconds: number | null;
   readonly hintsTaken: number;
+  /** what the learner says was wrong; null = nothing has been said */
+  readonly diagnosis: (Diagnosis & { readonly atSeconds: number }) | null;
   readonly signedOff: boolean;
   readonly stopped: 'hotChassis' | null;
 }

@@ -13,6 +13,7 @@ import { type BenchSetup, designOf, initialState } from '../bench/setup.ts';
 import { trueFinding } from '../bench/witness.ts';
 import { hashOf } from '../files/hash.ts';
 import { scenarioHash } from '../files/scenarioFile.ts';
+import { trueDiagnosis } from '../grading/diagnosis.ts';
 import { uncured } from '../grading/faultLines.ts';
 import { grade } from '../grading/grade.ts';
 import { lineIsMet } from '../grading/report.ts';
@@ -235,6 +236,8 @@ function points(
     prove(proof, hand);
     hand.take(trueFinding(setup, hand.state, proof));
   }
+  const diagnosis = trueDiagnosis(setup);
+  if (diagnosis !== null) hand.take(diagnosis);
   hand.take({ type: 'signedOff' });
   for (const { event, reason } of hand.refused) problems.push({ code: 'refused', act: JSON.stringify(event), reason });
   const report = grade(setup, hand.events);

@@ -2,10 +2,11 @@
 import * as v from 'valibot';
 import { LEAD_IDS, TOOL_IDS } from '../bench/benchState.ts';
 import { CONTROLS } from '../bench/controls/controls.ts';
+import { SET_UP_MATTERS } from '../scenario/diagnosis.ts';
 import { FINDING_ANSWERS } from '../scenario/findingAnswer.ts';
 import { PROOFS } from '../scenario/proofId.ts';
 import type { TimedEvent } from './runFile.ts';
-import { integer, number, oneOf, shortId, text, yesOrNo } from './schemaPieces.ts';
+import { integer, list, number, oneOf, shortId, text, yesOrNo } from './schemaPieces.ts';
 import { asMessage } from './schemaProblems.ts';
 
 /** Longest run that a file may tell of: one day. */
@@ -18,6 +19,9 @@ const lead = oneOf(...LEAD_IDS);
 const tool = oneOf(...TOOL_IDS);
 const proof = oneOf(...PROOFS);
 const answer = oneOf(...FINDING_ANSWERS);
+const matter = oneOf(...SET_UP_MATTERS);
+/** More than any sheet has slugs, and any tray parts. */
+const MOST_NAMED = 200;
 const value = v.union([number(-1e9, 1e9), v.boolean(), text(20)], asMessage(['controlValue']));
 
 export function timedEventSchemaOf<Control extends string>(controls: readonly Control[]) {
@@ -37,6 +41,13 @@ export function timedEventSchemaOf<Control extends string>(controls: readonly Co
     v.strictObject({ atMs, type: v.literal('partReplaced'), element: text(32) }),
     v.strictObject({ atMs, type: v.literal('findingStated'), proof, answer, figure: v.nullable(number(-100, 100)) }),
     v.strictObject({ atMs, type: v.literal('hintAsked'), index: integer(0, 1000) }),
+    v.strictObject({
+      atMs,
+      type: v.literal('diagnosisStated'),
+      slugs: list(shortId(), 0, MOST_NAMED),
+      parts: list(text(32), 0, MOST_NAMED),
+      setUp: list(matter, 0, SET_UP_MATTERS.length),
+    }),
     v.strictObject({ atMs, type: v.literal('signedOff') }),
   ]);
 }
@@ -46,4 +57,10 @@ export const timedEventSchema = timedEventSchemaOf(CONTROLS.ids);
 // Both ways round, so that neither the schema nor the union can grow alone.
 type Parsed = v.InferOutput<typeof timedEventSchema>;
 true satisfies Parsed extends TimedEvent ? true : false;
-true satisfies TimedEvent extends Parsed ? true : false;
+true satisfies TimedEvent extends Frozen<Parsed> ? true : false;
+/** Nobody changes an event that has been read. */
+type Frozen<T> = T extends readonly (infer I)[]
+  ? readonly I[]
+  : T extends object
+    ? { readonly [K in keyof T]: Frozen<T[K]> }
+    : T;

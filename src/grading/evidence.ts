@@ -3,7 +3,9 @@ import type { BenchState } from '../bench/benchState.ts';
 import type { Facts } from '../bench/facts.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 import { findingFits } from '../bench/witness.ts';
+import { asksDiagnosis } from '../scenario/diagnosis.ts';
 import type { Scenario } from '../scenario/scenario.ts';
+import { judgeDiagnosis } from './diagnosis.ts';
 import type { Evidence } from './lines.ts';
 import type { SheetAsks } from './rules/rule.ts';
 
@@ -26,6 +28,12 @@ export function findingEvidence(setup: BenchSetup, state: BenchState): Evidence 
       atSeconds: state.proofs[proof].finding?.atSeconds ?? state.proofs[proof].doneAtSeconds,
     })),
   };
+}
+
+/** What was said at signing to have been wrong. */
+export function diagnosisEvidence(setup: BenchSetup, { diagnosis }: Pick<BenchState, 'diagnosis'>): Evidence {
+  if (!asksDiagnosis(setup.scenario)) return {};
+  return { diagnosis: [{ ...judgeDiagnosis(setup, diagnosis), atSeconds: diagnosis?.atSeconds ?? null }] };
 }
 
 /** What happened on the way, and what it took. */

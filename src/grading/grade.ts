@@ -14,7 +14,7 @@ import { responseById, workResponses } from '../receiver/responses.ts';
 import { createStatedResponse, type StatedResponse } from '../receiver/statedResponse.ts';
 import { replay } from '../run/replay.ts';
 import type { DraftLine } from './draft.ts';
-import { conductEvidence, findingEvidence, proofEvidence, setUpEvidence } from './evidence.ts';
+import { conductEvidence, diagnosisEvidence, findingEvidence, proofEvidence, setUpEvidence } from './evidence.ts';
 import { FULL_WITHIN, roundFigure, tolerancesAway } from './falling.ts';
 import { allCures, failedParts, uncured } from './faultLines.ts';
 
@@ -39,7 +39,7 @@ export function createGrader(table: readonly Rule[], version: RulesVersion = RUL
     const { receiver, scenario } = setup;
     const limitMs = scenario.timeLimitSeconds === null ? undefined : scenario.timeLimitSeconds * 1000;
     const start = initialState(setup);
-    const end = replay(setup, events, limitMs).state;
+    const end = endOf(setup, events, limitMs);
     const lastMs = Math.min(events.at(-1)?.atMs ?? 0, limitMs ?? Number.POSITIVE_INFINITY);
     const seconds = roundFigure(Math.max(end.seconds, lastMs / 1000), 'seconds');
 
@@ -72,6 +72,7 @@ export function createGrader(table: readonly Rule[], version: RulesVersion = RUL
         ...setUpEvidence(facts, responseById(receiver, facts.response).setUp),
         ...proofEvidence(state, scenario),
         ...(version === 1 ? {} : findingEvidence(setup, state)),
+        ...(version < 3 ? {} : diagnosisEvidence(setup, state)),
         ...conductEvidence(state, seconds, scenario),
       };
     };
@@ -101,6 +102,7 @@ export function createGrader(table: readonly Rule[], version: RulesVersion = RUL
     const standing = { workDone: workDone ?? 0, proved, mended: stillFailed.length === 0 };
     const verdicts = verdictsOf(lines, caps);
     const passed = version === 1 ? passes(total, caps, standing) : passesAllFour(verdicts);
+    const diagnosis = evidence.diagnosis?.[0];
     return {
       rules: version,
       total,
@@ -121,8 +123,17 @@ export function createGrader(table: readonly Rule[], version: RulesVersion = RUL
         after: curveOf(asLeft[i]!, coresOf(end)),
         nominal: curveOf(printed[i]!, {}),
       })),
+      ...(diagnosis === undefined ? {} : { diagnosis }),
     };
   };
+}
+
+/** As it stood at the limit; what was wrong is said with the signature, which may come after it. */
+function endOf(setup: BenchSetup, events: readonly TimedEvent[], limitMs: number | undefined): BenchState {
+  const { state } = replay(setup, events, limitMs);
+  if (limitMs === undefined || !events.some(({ type, atMs }) => type === 'diagnosisStated' && atMs > limitMs))
+    return state;
+  return { ...state, diagnosis: replay(setup, events).state.diagnosis };
 }
 
 /** By the shipped table, under the rules of a version: a run that was made under the first rules can be graded under both. */
@@ -191,6 +202,7 @@ function lineOf(draft: DraftLine, max: number): ScoreLine {
     atSeconds = null,
     cause = null,
     part,
+    pointsOnly,
     symptom,
     held,
     ...rest
@@ -202,6 +214,7 @@ function lineOf(draft: DraftLine, max: number): ScoreLine {
     max: roundTo(max, 0.01),
     ...{ hz, toHz, subject, atSeconds, cause },
     ...(part === undefined ? {} : { part }),
+    ...(pointsOnly === undefined ? {} : { pointsOnly }),
     ...(symptom === undefined ? {} : { symptom }),
     ...(held === undefined ? {} : { held }),
   };

@@ -14,6 +14,7 @@ const KEYS: { readonly [A in About]: (subject: Subjects[A]) => string | null } =
   biasLine: ({ at }) => at,
   proof: ({ proof }) => proof,
   finding: ({ proof }) => proof,
+  diagnosis: () => null,
   mishaps: () => null,
   effort: () => null,
 };
@@ -65,6 +66,7 @@ function lineOf<A extends About>(row: RowAbout<A>, subject: Subjects[A], key: st
     weight: typeof row.weight === 'number' ? row.weight : row.weight(subject),
     earned: shareOf(measured, limits),
     ...{ measured, low: limits.low, high: limits.high, unit },
+    ...(row.pointsOnly === true ? { pointsOnly: true } : {}),
     ...more,
   };
 }

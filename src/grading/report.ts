@@ -3,6 +3,7 @@ import type { RulesVersion } from '../base/engine.ts';
 import { isInside } from '../base/limits.ts';
 import type { ToldSymptom } from '../receiver/faults/fault.ts';
 import type { ProofId } from '../scenario/proofId.ts';
+import type { JudgedDiagnosis } from './judgedDiagnosis.ts';
 
 export type Block = 'response' | 'truth' | 'proofs' | 'care' | 'economy';
 export const BLOCKS: readonly Block[] = ['response', 'truth', 'proofs', 'care', 'economy'];
@@ -83,6 +84,8 @@ export interface ScoreLine {
   readonly part?: string;
   /** G62: what the failed part does by itself */
   readonly symptom?: PartSymptom;
+  /** no verdict falls by it */
+  readonly pointsOnly?: true;
   /** why less is paid than the figure would earn: there was no picture to judge by, or part of the work is still to be done; absent = nothing is held back */
   readonly held?: 'noPicture' | 'workLeft';
 }
@@ -144,4 +147,6 @@ export interface Report {
   readonly parSeconds: number;
   /** those that were judged, in the order of the sheet */
   readonly curves: readonly CurveSet[];
+  /** left out where none was asked for */
+  readonly diagnosis?: JudgedDiagnosis;
 }

@@ -44,7 +44,7 @@ export function verdictsOf(lines: readonly ScoreLine[], caps: readonly Cap[]): R
 }
 
 function stands(line: ScoreLine): boolean {
-  return lineIsMet(line) && line.held !== 'noPicture';
+  return line.pointsOnly === true || (lineIsMet(line) && line.held !== 'noPicture');
 }
 
 export function passesAllFour(verdicts: Report['verdicts']): boolean {

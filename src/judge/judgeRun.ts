@@ -1,5 +1,5 @@
 /** Judges a run file that was handed in: does the run again, grades it anew and says whether its claim holds. The page and the command line both call it. */
-import { RULES_VERSION } from '../base/engine.ts';
+import { RULES_VERSION, RULES_VERSIONS } from '../base/engine.ts';
 import type { Problem, Result } from '../base/result.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 import { benchSetup } from '../certify/benchSetup.ts';
@@ -71,7 +71,7 @@ export function judgeRun(run: RunFile, file: string, find: FindBench): Judgement
     return unread({ kind: 'unreadable', problems });
   }
   const recompute = (on: BenchSetup, events: RunFile['events']) =>
-    claimOf(gradeUnder(run.rules === 1 ? 1 : RULES_VERSION)(on, events));
+    claimOf(gradeUnder(RULES_VERSIONS.find((version) => version === run.rules) ?? RULES_VERSION)(on, events));
   const verdict = verifyRun(run, bench.value, recompute, setup.value);
   const judgement = { verdict, run, scenarioKnown: bench.value.scenarioHash !== null };
   const graded = verdict.kind === 'verified' || verdict.kind === 'unclaimed' || verdict.kind === 'scoreDiffers';

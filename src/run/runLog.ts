@@ -41,7 +41,8 @@ export function appendEvent(run: Run, event: BenchEvent, atMs: number): Appended
   if (!Number.isSafeInteger(atMs) || atMs < lastMs) return { ok: false, reason: 'badTime' };
   const timed: TimedEvent = { atMs, ...event };
   const eventChars = run.eventChars + JSON.stringify(timed).length + 1;
-  if (eventChars > RUN_EVENTS_LIMIT_CHARS && event.type !== 'signedOff') return { ok: false, reason: 'logFull' };
+  const signs = event.type === 'signedOff' || event.type === 'diagnosisStated';
+  if (eventChars > RUN_EVENTS_LIMIT_CHARS && !signs) return { ok: false, reason: 'logFull' };
   const applied = applyEvent(run.setup, run.state, event, atMs / 1000);
   if (!applied.ok) return applied;
   return {

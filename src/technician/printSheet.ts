@@ -21,6 +21,7 @@ import { responseById, workResponses } from '../receiver/responses.ts';
 import { evaluateSpecification, widenSpecification } from '../receiver/specification.ts';
 import { specificationFrequencies } from '../receiver/specificationGrid.ts';
 import { createStatedResponse } from '../receiver/statedResponse.ts';
+import { asksDiagnosis } from '../scenario/diagnosis.ts';
 import { NO_LIFE } from '../scenario/life.ts';
 import { chartedParts } from './faultChart.ts';
 import type { ChartEntry, PrintedCurve, PrintedLine, PrintedResponse, PrintedSheet } from './person/sheet.ts';
@@ -62,6 +63,7 @@ export function printSheet(setup: BenchSetup): PrintedSheet {
     chart: scenario.faults.length === 0 ? [] : chartOf(sound, curves, work[0]),
     lines: receiver.biasLines.map(({ at }) => printLine(sound, at)),
     proofs: scenario.proofs,
+    asksDiagnosis: asksDiagnosis(scenario),
     timeLimitSeconds: scenario.timeLimitSeconds,
     toleranceFactor: scenario.toleranceFactor,
   };

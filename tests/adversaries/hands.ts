@@ -3,6 +3,8 @@
  * all, and a whole job done in no time. What they have not is eyes.
  */
 import { seededRandom } from '../../src/base/random.ts';
+import type { BenchEvent } from '../../src/bench/benchEvent.ts';
+import { partsAsked } from '../../src/bench/diagnosis.ts';
 import type { BenchSetup } from '../../src/bench/setup.ts';
 import { designOf, initialState } from '../../src/bench/setup.ts';
 import { trueFinding } from '../../src/bench/witness.ts';
@@ -10,10 +12,12 @@ import { attemptSetup } from '../../src/certify/attempt.ts';
 import { createDemands, type Demands } from '../../src/certify/demands.ts';
 import { createHand, fillTube, type Hand, makeSound, prove, setUpFor, turnAll } from '../../src/certify/goodHand.ts';
 import type { TimedEvent } from '../../src/files/runFile.ts';
+import { trueDiagnosis } from '../../src/grading/diagnosis.ts';
 import { grade } from '../../src/grading/grade.ts';
 import { faultEffects } from '../../src/receiver/faults/faultEffects.ts';
 import { workResponses } from '../../src/receiver/responses.ts';
 import { nominalTurns } from '../../src/receiver/slugLaw.ts';
+import { asksDiagnosis, SET_UP_MATTERS } from '../../src/scenario/diagnosis.ts';
 import { ANSWERS } from '../../src/scenario/findingAnswer.ts';
 import type { ProofId } from '../../src/scenario/proofId.ts';
 import { demonstrate } from '../../src/technician/atBench.ts';
@@ -77,6 +81,7 @@ function blind(setup: BenchSetup, name: HandName, { turns, mends, retries = fals
     prove(proof, hand);
     for (let i = 0; i < (retries ? 2 : 1); i++) hand.take(guess(proof, chance));
   }
+  if (asksDiagnosis(setup.scenario)) hand.take(guessedDiagnosis(setup, chance));
   hand.take({ type: 'signedOff' });
   return marked(setup, hand.events);
 }
@@ -95,6 +100,24 @@ function atTheBench(setup: BenchSetup, hand: Hand, turns: Readonly<Record<string
 function guess(proof: ProofId, chance: () => number) {
   const answer = ANSWERS[proof][Math.floor(chance() * ANSWERS[proof].length)]!;
   return { type: 'findingStated', proof, answer, figure: Math.round(80 * chance()) / 10 } as const;
+}
+
+/** One kind of thing, and of its names each by the toss of a coin that favours few; of a long tray, two at most. */
+export function guessedDiagnosis(setup: BenchSetup, chance: () => number): BenchEvent {
+  const some = <T>(list: readonly T[], most: number): readonly T[] =>
+    list
+      .map((one) => ({ one, at: chance() }))
+      .sort((a, b) => a.at - b.at)
+      .slice(0, 1 + Math.floor(most * chance()))
+      .map(({ one }) => one);
+  const slugs = setup.receiver.adjusters.map(({ id }) => id);
+  const parts = partsAsked(setup).map(({ name }) => name);
+  const nothing = { type: 'diagnosisStated', slugs: [], parts: [], setUp: [] } as const;
+  const kind = Math.floor(4 * chance());
+  if (kind === 0) return nothing;
+  if (kind === 1) return { ...nothing, slugs: some(slugs, slugs.length) };
+  if (kind === 2 && parts.length > 0) return { ...nothing, parts: some(parts, 2) };
+  return { ...nothing, setUp: some(SET_UP_MATTERS, 2) };
 }
 
 export function marked(setup: BenchSetup, events: readonly TimedEvent[]): Mark {
@@ -126,6 +149,8 @@ export function goodRun(setup: BenchSetup): Hand {
     prove(proof, hand);
     hand.take(trueFinding(setup, hand.state, proof));
   }
+  const diagnosis = trueDiagnosis(setup);
+  if (diagnosis !== null) hand.take(diagnosis);
   hand.take({ type: 'signedOff' });
   return hand;
 }

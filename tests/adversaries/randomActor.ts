@@ -9,6 +9,7 @@ import { type BenchSetup, initialState, RESTING_CONTROLS } from '../../src/bench
 import { MOST_TURNS_PER_EVENT } from '../../src/bench/slugTurning.ts';
 import type { TimedEvent } from '../../src/files/runFile.ts';
 import { partsTray } from '../../src/receiver/faults/partsTray.ts';
+import { SET_UP_MATTERS } from '../../src/scenario/diagnosis.ts';
 import { ANSWERS } from '../../src/scenario/findingAnswer.ts';
 import { PROOFS } from '../../src/scenario/proofId.ts';
 
@@ -50,6 +51,10 @@ function anyAct({ receiver, deck }: BenchSetup, state: BenchState, chance: () =>
   if (kind < 0.985) {
     const proof = oneOf(PROOFS);
     return { type: 'findingStated', proof, answer: oneOf(ANSWERS[proof]), figure: 8 * chance() };
+  }
+  if (kind < 0.99) {
+    const parts = chance() < 0.5 ? [] : [oneOf(partsTray(receiver, deck)).name];
+    return { type: 'diagnosisStated', slugs: [oneOf(receiver.adjusters).id], parts, setUp: [oneOf(SET_UP_MATTERS)] };
   }
   return { type: 'partReplaced', element: oneOf(partsTray(receiver, deck)).name };
 }

@@ -2,8 +2,6 @@
  * A scenario of each kind of work, played from its card to its report with the mouse: what the bench can do, the page can. (All of them by pointer would take an
  * hour; that each can be won at the bench is for the certifier and the technician to show.)
  */
-import { headerWords } from '../../src/words/en/bench.ts';
-import { dialogWords } from '../../src/words/en/benchTalk.ts';
 import { BenchFace } from './face.ts';
 import { begin, openCard, shippedSetup, test } from './page.ts';
 import { pointerActs } from './pointerActs.ts';
@@ -30,8 +28,7 @@ for (const [track, id] of SCENARIOS) {
     await begin(page);
     const hand = new PointerHand(new BenchFace(page, setup, (tab) => tab.click()));
     await hand.do(pointerActs(setup));
-    await hand.press(headerWords.signOff);
-    await hand.press(dialogWords.signOff.sign, 'dialog');
+    await hand.sign();
     await reportPassed(page, 70);
   });
 }

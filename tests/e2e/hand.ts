@@ -4,12 +4,16 @@ import type { LeadId, ToolId } from '../../src/bench/benchState.ts';
 import { printedTray } from '../../src/bench/parts.ts';
 import { initialState } from '../../src/bench/setup.ts';
 import { trueFinding } from '../../src/bench/witness.ts';
+import { slugNameFirst } from '../../src/describe/slugName.ts';
+import { trueDiagnosis } from '../../src/grading/diagnosis.ts';
 import { slugLetters } from '../../src/receiver/slugLetters.ts';
 import type { FindingAnswer } from '../../src/scenario/findingAnswer.ts';
 import type { ProofId } from '../../src/scenario/proofId.ts';
-import { atHandWords } from '../../src/words/en/bench.ts';
+import { atHandWords, headerWords } from '../../src/words/en/bench.ts';
 import { dialogWords } from '../../src/words/en/benchTalk.ts';
+import { diagnosisWords } from '../../src/words/en/diagnosis.ts';
 import { findingCardWords } from '../../src/words/en/finding.ts';
+import { en } from '../../src/words/en/index.ts';
 import { partsWords } from '../../src/words/en/parts.ts';
 import { stateAfter } from '../session/acts.ts';
 import type { BenchFace } from './face.ts';
@@ -100,6 +104,9 @@ export abstract class Hand {
         return;
       case 'slugTurned':
         return this.turn(act.slug, act.turns);
+      case 'diagnosisStated':
+        // Said in the dialog, with the signature.
+        return;
       case 'findingStated':
         return this.writeFinding(act.proof, act.answer, act.figure);
       case 'partReplaced':
@@ -107,6 +114,34 @@ export abstract class Hand {
       default:
         throw new Error(`no hand for ${act.type}`);
     }
+  }
+
+  /** one of the choices of the diagnosis, in the dialog */
+  protected abstract tick(words: string): Promise<void>;
+
+  /** Signed in the dialog, with what was wrong where it is asked. */
+  async sign(): Promise<void> {
+    const { page, setup } = this.face;
+    await this.press(headerWords.signOff);
+    const diagnosis = trueDiagnosis(setup);
+    if (diagnosis?.type === 'diagnosisStated') {
+      const form = page.getByRole('dialog').locator('.diagnosis');
+      await expect(form).toContainText(diagnosisWords.unsaid);
+      await expect(form.getByRole('checkbox', { checked: true })).toHaveCount(0);
+      const { slugs, parts, setUp } = diagnosis;
+      const tray = printedTray(setup).filter(({ name }) => parts.includes(name));
+      const letters = slugLetters(setup.receiver);
+      const named = [
+        ...slugs.map((id) => slugNameFirst(en, setup.receiver, id)),
+        ...tray.map((part) => partsWords.name(part, part.slug === null ? null : letters.get(part.slug)!)),
+        ...setUp.map((matter) => diagnosisWords.matters[matter]),
+      ];
+      for (const words of named.length === 0 ? [diagnosisWords.nothing] : named) await this.tick(words);
+      await expect(form.getByRole('checkbox', { checked: true })).toHaveCount(
+        Math.max(named.length, 1) + (slugs.length + parts.length === 0 && setUp.length > 0 ? 1 : 0),
+      );
+    }
+    await this.press(dialogWords.signOff.sign, 'dialog');
   }
 
   /** one of the choices of the card, by its words and by the digit beside them */

@@ -21,6 +21,11 @@ export class KeyHand extends Hand {
     await this.key(digit);
   }
 
+  protected async tick(words: string): Promise<void> {
+    await this.face.page.getByRole('dialog').getByRole('checkbox', { name: words, exact: true }).focus();
+    await this.key('Space');
+  }
+
   protected async flip(control: string, on: boolean): Promise<void> {
     const toggle = await this.face.toggle(control);
     await toggle.focus();

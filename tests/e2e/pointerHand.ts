@@ -22,6 +22,10 @@ export class PointerHand extends Hand {
     await this.face.page.locator('.finding-choices label', { hasText: words }).click();
   }
 
+  protected async tick(words: string): Promise<void> {
+    await this.face.page.getByRole('dialog').getByRole('checkbox', { name: words, exact: true }).click();
+  }
+
   protected async flip(control: string, on: boolean): Promise<void> {
     const toggle = await this.face.toggle(control);
     // On the blade: a press on a word sets the position of that word.

@@ -22,6 +22,8 @@ export function* reportsBothWays(grade: Grade): Generator<Report> {
   const truthful = setups.find(({ scenario }) => scenario.bench.dialErrorHz === 0)!;
   const video = setups.find(({ receiver }) => receiver.responses[0]!.setUp.source === 'video')!;
   for (const setup of firsts) yield graded(grade, setup, wholeJob(setup));
+  const failed = setups.find(({ scenario }) => scenario.faults.length > 0)!;
+  yield graded(grade, failed, wholeJob(failed));
   for (const setup of firsts) yield graded(grade, setup, [SIGN]);
   for (const setup of firsts) yield graded(grade, setup, [...unsigned(setup), ...carelessness(setup), SIGN], 5000);
   for (const setup of [video, truthful]) {

@@ -12,6 +12,7 @@ import { PLAIN_PICTURE, settings, sheetControls, sheetFittings, sheetLeads } fro
 import { inPieces } from '../../src/bench/slugTurning.ts';
 import { toolFor } from '../../src/bench/tools.ts';
 import { trueFinding } from '../../src/bench/witness.ts';
+import { trueDiagnosis } from '../../src/grading/diagnosis.ts';
 import { cureOf } from '../../src/receiver/faults/cure.ts';
 import { responseById } from '../../src/receiver/responses.ts';
 import { nominalTurns } from '../../src/receiver/slugLaw.ts';
@@ -175,6 +176,8 @@ export function wholeJob(setup: BenchSetup, stepSeconds = 0.1): Acts {
     take(proofActs(proof, setup, state));
     take([trueFinding(setup, state, proof)]);
   }
+  const diagnosis = trueDiagnosis(setup);
+  if (diagnosis !== null) take([diagnosis]);
   take([{ type: 'signedOff' }]);
   return acts;
 }

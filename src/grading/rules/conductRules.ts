@@ -1,4 +1,4 @@
-/** Rules of how the work was done: proofs since the last slug moved (G27), care (G28 to G33), economy against par (G34, G35), breaches of safety (G38, G39). */
+/** Rules of how the work was done: proofs since the last slug moved (G27) and what was seen (G64), what was said to have been wrong (G65, G66), care (G28 to G33), economy against par (G34, G35), breaches of safety (G38, G39). */
 import type { IncidentKind } from '../../bench/benchState.ts';
 import { answer, noneOf } from './readings.ts';
 import type { CapRule, LineRule, Reading, Subjects } from './rule.ts';
@@ -19,6 +19,8 @@ export const CONDUCT_RULES = [
     since: 2,
     reads: ({ proof, fits, atSeconds }) => ({ ...answer(fits), subject: proof, atSeconds }),
   },
+  { number: 'G65', block: 'proofs', about: 'diagnosis', weight: 2, since: 3, reads: partsNamed },
+  { number: 'G66', block: 'proofs', about: 'diagnosis', weight: 2, since: 3, pointsOnly: true, reads: slugsNamed },
   { number: 'G28', block: 'care', about: 'mishaps', weight: 2, reads: mishaps(2, 'wrongPowerOrder') },
   { number: 'G29', block: 'care', about: 'mishaps', weight: 3, reads: mishaps(1, 'hotChassis', 'hotTouch') },
   { number: 'G30', block: 'care', about: 'mishaps', weight: 2, reads: mishaps(4, 'steelTool', 'wrongHead') },
@@ -39,6 +41,19 @@ export const CAP_RULES = [
   { number: 'G38', breach: 'hotChassis', limit: 40 },
   { number: 'G39', breach: 'hotTouch', limit: 60 },
 ] as const satisfies readonly CapRule[];
+
+/** Every failed part and bad contact named, and no good one. Where the set was good nobody knows it who names a slug that stood right. */
+function partsNamed({ stated, asFound, unnamed, blamed, slugsBlamed, atSeconds }: Subjects['diagnosis']): Reading {
+  const leftAlone = !asFound.good || slugsBlamed.length === 0;
+  return { ...answer(stated !== null && unnamed.length + blamed.length === 0 && leftAlone), atSeconds };
+}
+
+/** Half of the line for each slug left out or named without need. */
+function slugsNamed({ stated, slugsUnnamed, slugsBlamed, atSeconds }: Subjects['diagnosis']): Reading {
+  const limits = noneOf(2);
+  const mistakes = slugsUnnamed.length + slugsBlamed.length;
+  return { measured: stated === null ? Math.max(mistakes, 2) : mistakes, unit: 'count', limits, atSeconds };
+}
 
 /** `allGoneAt`: so many use up the whole line. The first is told of. */
 function mishaps(allGoneAt: number, ...kinds: readonly IncidentKind[]): (all: Subjects['mishaps']) => Reading {

@@ -10,6 +10,7 @@ import type { SpecItem, SpecItemKind } from '../../receiver/specification.ts';
 import type { ProofId } from '../../scenario/proofId.ts';
 import type { DraftLine } from '../draft.ts';
 import type { FallingLimits } from '../falling.ts';
+import type { JudgedDiagnosis } from '../judgedDiagnosis.ts';
 
 import type { Block, FigureUnit, PartSymptom, ScoreLine } from '../report.ts';
 
@@ -34,6 +35,8 @@ export interface Subjects {
   readonly proof: { readonly proof: ProofId; readonly done: boolean; readonly doneAtSeconds: number | null };
   /** what was said to have been seen during a proof, beside what the tube showed */
   readonly finding: { readonly proof: ProofId; readonly fits: boolean; readonly atSeconds: number | null };
+  /** what was said to have been wrong, beside what was */
+  readonly diagnosis: JudgedDiagnosis & { readonly atSeconds: number | null };
   /** all that went wrong on the way */
   readonly mishaps: { readonly incidents: readonly Incident[]; readonly partsMayFail: boolean };
   /** what the work took, beside its par */
@@ -72,6 +75,8 @@ interface RuleAbout<A extends About> {
   readonly demand?: SpecItemKind;
   /** the figure of a report shows it at its frequency */
   readonly drawn?: true;
+  /** no verdict falls by it */
+  readonly pointsOnly?: true;
   /** the rules of before do not know it */
   readonly since?: RulesVersion;
 }

@@ -10,6 +10,7 @@ import { Button, Fit, Frame, Header, Rooms } from '../../kit/theme/art.tsx';
 import type { ReportPort } from '../../present/ports.ts';
 import { responseById } from '../../receiver/responses.ts';
 import { widenSpecification } from '../../receiver/specification.ts';
+import { DiagnosisPanel } from './DiagnosisPanel.tsx';
 import { FindingsSheet } from './FindingsSheet.tsx';
 import { LinesTable } from './LinesTable.tsx';
 import { ReplayPanel } from './ReplayPanel.tsx';
@@ -131,6 +132,7 @@ export function ReportPage({ port, onDrills, onHandbook, onBench = null, notices
         <div class="report-side">
           <VerdictPanel report={report} receiver={receiver} goTo={goTo} />
           <ScorePanel report={report} previousBest={port.previousBest} showLines={showLines} />
+          {report.diagnosis === undefined ? null : <DiagnosisPanel judged={report.diagnosis} receiver={receiver} />}
           <FindingsSheet findings={found} goTo={goTo} />
         </div>
         <div class="report-replay" ref={replay}>

@@ -28,8 +28,8 @@ export interface JobTable {
   };
   /** grades a run that is known to fit its bench */
   readonly grade: { readonly order: RunOnBench; readonly outcome: Report };
-  /** grades it and looks back on it: all that a report is made of */
-  readonly report: { readonly order: RunOnBench; readonly outcome: GradedRun };
+  /** grades it and looks back on it: all that a report is made of. `rules`: those that it was made under; left out: of today */
+  readonly report: { readonly order: RunOnBench & { readonly rules?: number }; readonly outcome: GradedRun };
   /** one look of a drill */
   readonly drill: {
     readonly order: { readonly drill: DrillId; readonly seed: string; readonly design: SetParts };

@@ -1,9 +1,10 @@
 /** The jobs that need nothing but their order, so that a page without workers can do them itself. */
+import { RULES_VERSION, RULES_VERSIONS } from '../../base/engine.ts';
 import { attemptSetup } from '../../certify/attempt.ts';
 import { benchSetup } from '../../certify/benchSetup.ts';
 import { question } from '../../drills/question.ts';
 import { blindTurns } from '../../grading/blindTurns.ts';
-import { grade } from '../../grading/grade.ts';
+import { grade, gradeUnder } from '../../grading/grade.ts';
 import type { JobTable } from './jobTable.ts';
 
 export type PlainJob = 'setUp' | 'attempt' | 'grade' | 'report' | 'drill';
@@ -13,5 +14,8 @@ export const PLAIN_JOBS: { readonly [N in PlainJob]: (order: JobTable[N]['order'
   attempt: ({ design, scenario, attempt }) => attemptSetup(design, scenario, attempt),
   drill: ({ drill, seed, design }) => question(drill, seed, design),
   grade: ({ setup, events }) => grade(setup, events),
-  report: ({ setup, events }) => ({ report: grade(setup, events), blind: blindTurns(setup, events) }),
+  report: ({ setup, events, rules }) => ({
+    report: gradeUnder(RULES_VERSIONS.find((version) => version === rules) ?? RULES_VERSION)(setup, events),
+    blind: blindTurns(setup, events),
+  }),
 };

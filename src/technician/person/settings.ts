@@ -1,5 +1,6 @@
 /** Making safe, clipping leads, setting the source, phasing, blanking, level and Y: what comes before any slug is touched, and again for each curve. */
 import type { SheetSetUp } from '../../receiver/receiver.ts';
+import { apartDiv, SHOWS_DIV } from './diagnosis.ts';
 import { baseLine, extent, heightAt, see } from './eyes.ts';
 import { clip, type Hands, set } from './hands.ts';
 import { beatsApart, oscillatorOf, shimmerExtent } from './oscillator.ts';
@@ -11,15 +12,24 @@ export function makeSafe(hands: Hands, sheet: PrintedSheet): void {
   if (sheet.mains) hands.act({ type: 'isolationSwitched', on: true });
 }
 
-/** Clips that somebody else put on are taken off and put on again, on a set that is off: one of them may make no contact. */
-export function clipAfresh(hands: Hands, sheet: PrintedSheet): void {
-  if (sheet.mains) hands.act({ type: 'powerSwitched', on: false });
+/** Clips that somebody else put on are taken off and put on again, each by itself on a set that is off: one of them may make no contact. Those after which the tube shows something else. */
+export function clipAfresh(hands: Hands, sheet: PrintedSheet): readonly ('rf' | 'earth')[] {
+  const found: ('rf' | 'earth')[] = [];
+  const switched = (on: boolean): void => {
+    if (sheet.mains) hands.act({ type: 'powerSwitched', on });
+  };
   for (const lead of ['rf', 'earth'] as const) {
     const at = hands.leads()[lead];
     if (at === null) continue;
+    const before = see(hands);
+    switched(false);
     clip(hands, lead, null);
     clip(hands, lead, at);
+    switched(true);
+    if (apartDiv(before, see(hands)) > SHOWS_DIV) found.push(lead);
   }
+  switched(false);
+  return found;
 }
 
 /** Leads for a curve, on a set that is off while it is touched. */

@@ -81,6 +81,8 @@ export interface PrintedSheet {
   readonly chart: readonly ChartEntry[];
   readonly lines: readonly PrintedLine[];
   readonly proofs: readonly Extract<BenchEvent, { type: 'findingStated' }>['proof'][];
+  /** it is asked at signing what was wrong */
+  readonly asksDiagnosis: boolean;
   readonly timeLimitSeconds: number | null;
   /** widens every tolerance of the sheet */
   readonly toleranceFactor: number;

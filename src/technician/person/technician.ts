@@ -4,6 +4,7 @@
  *
  * Over 300 lines: the job from start to end, one step of it after the other.
  */
+import { takingNotes } from './diagnosis.ts';
 import {
   levelsDb,
   replacePart,
@@ -63,9 +64,10 @@ const SMALLEST_THERE = 0.8;
 /** A trap that lets through more than its limit by this much has something the matter. */
 const TRAP_MISSED_DB = 3;
 
-export function doTheJob(hands: Hands, sheet: PrintedSheet, turner: Turner, crystalsHz: readonly number[]): void {
+export function doTheJob(given: Hands, sheet: PrintedSheet, turner: Turner, crystalsHz: readonly number[]): void {
+  const { hands, diagnosis } = takingNotes(given, sheet, turner);
   makeSafe(hands, sheet);
-  clipAfresh(hands, sheet);
+  const contacts = clipAfresh(hands, sheet);
   const stood = { phasing: new Map<string, Phased>(), dials: new Map<string, number>(), warm: !sheet.mains };
   const bench: AtBench = { hands, sheet, turner, crystalsHz, stood };
   const [main] = sheet.responses;
@@ -86,6 +88,7 @@ export function doTheJob(hands: Hands, sheet: PrintedSheet, turner: Turner, crys
   const beats = oscillatorOf(main) !== null;
   smallPips(hands, beats);
   prove(hands, sheet, beats);
+  if (sheet.asksDiagnosis) hands.act(diagnosis(contacts));
   hands.act({ type: 'signedOff' });
 }
 

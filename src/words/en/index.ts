@@ -21,6 +21,7 @@ import { dialogWords, liveWords, refusalWords, tubeTalk } from './benchTalk.ts';
 import { circuitWords } from './circuit.ts';
 import { conductRuleWords } from './conductRules.ts';
 import { curveWords } from './curve.ts';
+import { diagnosisWords } from './diagnosis.ts';
 import { drillsWords } from './drills.ts';
 import { leadNames, slugNames, toolNames } from './facts.ts';
 import { findingCardWords } from './finding.ts';
@@ -61,6 +62,7 @@ export const en = {
   narrow: narrowWords,
   dialogs: dialogWords,
   finding: findingCardWords,
+  diagnosis: diagnosisWords,
   guide: guideWords,
   live: liveWords,
   tubeTags: tubeWords,

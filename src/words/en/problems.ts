@@ -88,6 +88,7 @@ export const actNames = {
   readingTaken: 'reading taken',
   partReplaced: 'part replaced',
   findingStated: 'finding stated',
+  diagnosisStated: 'diagnosis stated',
   hintAsked: 'hint asked for',
   signedOff: 'signed off',
 } as const;

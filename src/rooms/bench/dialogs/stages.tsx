@@ -1,5 +1,6 @@
 /** The questions and notices of a session's stages: signing, suspended, stopped; and those of the menu: help, hints, clearing. */
 
+import { useState } from 'preact/hooks';
 import { findingFits } from '../../../bench/witness.ts';
 import { missingSentence } from '../../../describe/sentence.ts';
 import { Modal } from '../../../kit/dialogs/Modal.tsx';
@@ -8,8 +9,10 @@ import { useWords } from '../../../kit/hooks/useWords.ts';
 import { Told } from '../../../kit/Told.tsx';
 import { Button } from '../../../kit/theme/art.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
+import { asksDiagnosis, type Diagnosis } from '../../../scenario/diagnosis.ts';
 import { PHASES } from '../../../session/phase.ts';
 import { partsAreOpen } from '../../../session/session.ts';
+import { DiagnosisForm } from './DiagnosisForm.tsx';
 import './dialogs.css';
 
 /** The name that runs are handed in under, for the field that asks for it. */
@@ -28,6 +31,12 @@ export function SignOff({ port, learner }: { readonly port: BenchPort; readonly 
   const timeUp = session.timeUp === true;
   // A sealed job says nothing before the signature.
   const { sealed } = port.scenario;
+  const asked = asksDiagnosis(port.scenario);
+  const [said, say] = useState<Diagnosis | null>(null);
+  const sign = (): void => {
+    if (said !== null) port.act({ type: 'diagnosisStated', ...said });
+    port.sign();
+  };
   const unsaid = sealed
     ? []
     : port.scenario.proofs.filter((proof) => {
@@ -36,7 +45,7 @@ export function SignOff({ port, learner }: { readonly port: BenchPort; readonly 
       });
   const open = sealed ? [] : PHASES.filter((phase) => session.missing[phase].length > 0);
   return (
-    <Modal title={words.title} onCancel={timeUp ? null : () => port.keepWorking()}>
+    <Modal title={words.title} onCancel={timeUp ? null : () => port.keepWorking()} wide={asked}>
       <p>
         {timeUp
           ? words.timeUp
@@ -74,6 +83,7 @@ export function SignOff({ port, learner }: { readonly port: BenchPort; readonly 
           ))}
         </dl>
       )}
+      {asked ? <DiagnosisForm port={port} said={said} onSay={say} /> : null}
       <label class="signature">
         <span>{words.learner}</span>
         <input
@@ -86,7 +96,7 @@ export function SignOff({ port, learner }: { readonly port: BenchPort; readonly 
         />
       </label>
       <div class="modal-buttons">
-        <Button primary onClick={() => port.sign()}>
+        <Button primary onClick={sign}>
           {words.sign}
         </Button>
         {timeUp ? null : <Button onClick={() => port.keepWorking()}>{words.keep}</Button>}

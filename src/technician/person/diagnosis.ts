@@ -1,0 +1,93 @@
+/**
+ * What a person says was wrong with the set, from what was done and seen: slugs that took more than a touch, parts with which the picture changed, clips that made contact anew.
+ */
+import type { BenchEvent } from '../../bench/benchEvent.ts';
+import { type Sight, see } from './eyes.ts';
+import type { Hands } from './hands.ts';
+import type { PrintedSheet } from './sheet.ts';
+import type { Turner } from './turner.ts';
+
+/** A slug that was left less far from where it was found was touched up and no more. */
+const FAR_TURNS = 0.35;
+/** Two pictures of the same set differ by less than this, divisions on the average. */
+export const SHOWS_DIV = 0.1;
+
+interface Swap {
+  readonly part: string;
+  readonly before: Sight;
+  readonly after: Sight;
+}
+
+export interface Notes {
+  /** the same hands; what they replace is noted, with the picture before and after */
+  readonly hands: Hands;
+  readonly diagnosis: (contacts: readonly ('rf' | 'earth')[]) => BenchEvent;
+}
+
+export function takingNotes(given: Hands, sheet: PrintedSheet, turner: Turner): Notes {
+  const found = new Map(sheet.slugs.map(({ id }) => [id, turner.depthOf(id)]));
+  const swaps: Swap[] = [];
+  let last: Sight | null = null;
+  let soldered: { readonly part: string; readonly before: Sight }[] = [];
+  const lookAgain = (): void => {
+    const after = soldered.length === 0 ? null : see(given);
+    for (const one of soldered) swaps.push({ ...one, after: after! });
+    soldered = [];
+  };
+  const hands: Hands = {
+    ...given,
+    act(event) {
+      const offs = event.type === 'powerSwitched' && !event.on;
+      if (sheet.asksDiagnosis && (offs || (event.type === 'partReplaced' && !sheet.mains))) last = see(given);
+      const refused = given.act(event);
+      if (!sheet.asksDiagnosis || refused !== null) return refused;
+      if (event.type === 'partReplaced') soldered.push({ part: event.element, before: last! });
+      if (!sheet.mains || (event.type === 'powerSwitched' && event.on)) lookAgain();
+      return refused;
+    },
+  };
+  return {
+    hands,
+    diagnosis(contacts) {
+      const parts = toBlame(swaps);
+      const slugs = sheet.slugs
+        .filter(({ id, coil }) => !parts.includes(coil) && Math.abs(turner.depthOf(id) - found.get(id)!) > FAR_TURNS)
+        .map(({ id }) => id);
+      return { type: 'diagnosisStated', slugs, parts, setUp: [...contacts] };
+    },
+  };
+}
+
+/** Where the picture stayed as it was the part was good, unless it was the only one; of parts tried without a picture, by the needle, the last was it. */
+function toBlame(swaps: readonly Swap[]): readonly string[] {
+  if (swaps.length < 2) return swaps.map(({ part }) => part);
+  const seen = swaps.filter((swap, i) => {
+    if (isBlank(swap.before) && isBlank(swap.after))
+      return swaps[i + 1] === undefined || !isBlank(swaps[i + 1]!.before);
+    return apartDiv(swap.before, swap.after) > SHOWS_DIV;
+  });
+  return (seen.length === 0 ? swaps.slice(-1) : seen).map(({ part }) => part);
+}
+
+/** How far two pictures lie from each other, divisions on the average; off the graticule in one alone counts as a division. */
+export function apartDiv(a: Sight, b: Sight): number {
+  let sum = 0;
+  let count = 0;
+  for (const way of ['forward', 'back'] as const) {
+    const [one, other] = [a[way].yDiv, b[way].yDiv];
+    for (let i = 0; i < Math.min(one.length, other.length); i++) {
+      const [y, z] = [one[i]!, other[i]!];
+      if (Number.isNaN(y) && Number.isNaN(z)) continue;
+      sum += Number.isNaN(y) || Number.isNaN(z) ? 1 : Math.min(Math.abs(y - z), 1);
+      count++;
+    }
+  }
+  return count === 0 ? 0 : sum / count;
+}
+
+const BLANK_DIV = 0.5;
+
+function isBlank({ forward }: Sight): boolean {
+  const seen = [...forward.yDiv].filter((y) => !Number.isNaN(y));
+  return seen.length === 0 || Math.max(...seen) - Math.min(...seen) < BLANK_DIV;
+}
