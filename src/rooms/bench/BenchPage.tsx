@@ -126,7 +126,7 @@ export function BenchPage({ port, learner, onHome, sound, guided = false, onGuid
       {open === 'parts' ? <PartsTray port={port} onClose={close} /> : null}
       {open === 'cautions' ? <Cautions port={port} onClose={close} /> : null}
       {open === 'clear' ? <Clear port={port} onClose={close} /> : null}
-      <FindingCard port={port} layout={layout} />
+      <FindingCard port={port} layout={layout} guided={guide} />
       <StageDialogs port={port} learner={learner} onLeave={leave} />
       <RefusalToast port={port} />
       <Announcer port={port} />

@@ -1,11 +1,12 @@
 /** After an act of proof: what was seen, and the figure read off the graticule. It stands beside the tube and stops nothing. */
+import type { CSSProperties } from 'preact';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { choicesOffered } from '../../../bench/finding.ts';
 import { mostSaid } from '../../../bench/mostSaid.ts';
 import { findingFits, pipAskedFor } from '../../../bench/witness.ts';
 import { usePort } from '../../../kit/hooks/usePort.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
-import { place, type Rect } from '../../../kit/px.ts';
+import { px, type Rect } from '../../../kit/px.ts';
 import { Button, Frame } from '../../../kit/theme/art.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
 import type { SeenAnswer } from '../../../scenario/findingAnswer.ts';
@@ -26,34 +27,47 @@ function proofAsked({ setup, scenario, state }: BenchPort): ProofId | null {
   return scenario.proofs.find(asks) ?? null;
 }
 
-/** Beside the tube, never over it: on the service sheet, or where that folds away below the tube or right of it. */
-function beside({ form, sheet, sheetFolds, tube, header }: BenchLayout): Rect {
-  if (!sheetFolds) return sheet;
-  if (form === 'upright') return { ...sheet, y: tube.y + tube.height + GAP };
-  return { x: tube.x + tube.width + GAP, y: header.y + header.height + GAP, width: WIDTH, height: sheet.height };
+/** Beside the tube, never over it: on the service sheet (low down where the guide stands there), or where that folds away below the tube or right of it. */
+function beside({ form, sheet, sheetFolds, tube, header, page }: BenchLayout, guided: boolean): CSSProperties {
+  if (!sheetFolds) {
+    const { top, ...low } = onto(sheet);
+    return guided ? { ...low, bottom: px(page.height - sheet.y - sheet.height) } : { ...low, top };
+  }
+  if (form === 'upright') return onto({ ...sheet, y: tube.y + tube.height + GAP });
+  return onto({ ...sheet, x: tube.x + tube.width + GAP, y: header.y + header.height + GAP, width: WIDTH });
+}
+
+/** As high as its words. */
+function onto(rect: Rect): CSSProperties & { readonly top: string } {
+  return { left: px(rect.x), top: px(rect.y), width: px(rect.width) };
 }
 
 const GAP = 8;
 const WIDTH = 352;
 
-export function FindingCard({ port, layout }: { readonly port: BenchPort; readonly layout: BenchLayout }) {
-  const rect = useMemo(() => beside(layout), [layout]);
+interface FindingCardProps {
+  readonly port: BenchPort;
+  readonly layout: BenchLayout;
+  /** the guide stands where the sheet is */
+  readonly guided: boolean;
+}
+
+export function FindingCard({ port, layout, guided }: FindingCardProps) {
+  const at = useMemo(() => beside(layout, guided), [layout, guided]);
   const asked = usePort(port, () => (port.session().stage === 'working' ? proofAsked(port) : null));
   const said = usePort(port, () => (asked === null ? 0 : (port.state().proofs[asked].finding?.said ?? 0)));
-  return asked === null ? null : (
-    <Card key={`${asked} ${said}`} port={port} proof={asked} rect={rect} again={said > 0} />
-  );
+  return asked === null ? null : <Card key={`${asked} ${said}`} port={port} proof={asked} at={at} again={said > 0} />;
 }
 
 interface CardProps {
   readonly port: BenchPort;
   readonly proof: ProofId;
-  readonly rect: Rect;
+  readonly at: CSSProperties;
   /** it did not fit the first time */
   readonly again: boolean;
 }
 
-function Card({ port, proof, rect, again }: CardProps) {
+function Card({ port, proof, at, again }: CardProps) {
   const { finding: say } = useWords();
   const [choices] = useState(() => choicesOffered(port.setup, port.state(), proof));
   const [pip] = useState(() => pipAskedFor(port.setup, port.state(), proof));
@@ -86,7 +100,7 @@ function Card({ port, proof, rect, again }: CardProps) {
   };
   if (folded) {
     return (
-      <section class="finding folded" style={{ ...place(rect), height: 'auto' }}>
+      <section class="finding folded" style={at}>
         <Button onClick={() => fold(false)}>{say.unfold(words.act)}</Button>
       </section>
     );
@@ -95,7 +109,7 @@ function Card({ port, proof, rect, again }: CardProps) {
     <section
       ref={card}
       class="paper finding"
-      style={{ ...place(rect), height: 'auto' }}
+      style={at}
       aria-labelledby="finding-title"
       tabIndex={-1}
       onKeyDown={choiceKey}

@@ -3,7 +3,7 @@ import { useEffect, useLayoutEffect, useMemo, useState } from 'preact/hooks';
 import { firstResponse } from '../../../bench/setup.ts';
 import { usePort } from '../../../kit/hooks/usePort.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
-import { place, type Rect } from '../../../kit/px.ts';
+import { place, px, type Rect } from '../../../kit/px.ts';
 import { Button, Frame } from '../../../kit/theme/art.tsx';
 import { type GuideMoment, guideStepNow, guideSteps } from '../../../present/guide.ts';
 import type { BenchPort } from '../../../present/ports.ts';
@@ -80,14 +80,18 @@ export function Guide({ port, rect, line, onSkip, onSheet }: GuideProps) {
   const act = shows ? showMe : goThere;
   const actWords = shows ? say.showMe : say.goThere;
   const skip = (
-    <button type="button" class="link" onClick={onSkip}>
+    <button type="button" class="link short" title={say.skip} onClick={onSkip}>
       {say.skip}
     </button>
   );
   const { sheet: sheetWords } = words;
   return (
     <>
-      <section class={`guide placed${line ? ' line' : ' paper'}`} style={place(rect)} aria-label={say.name}>
+      <section
+        class={`guide placed${line ? ' line' : ' paper'}`}
+        style={line ? { ...place(rect), height: 'auto', minHeight: px(rect.height) } : place(rect)}
+        aria-label={say.name}
+      >
         <Frame kind={line ? 'card' : 'sheet'} />
         <p class="l guide-count">{say.stepOf(at + 1, steps.length)}</p>
         <div class="guide-said" role="status">
@@ -98,7 +102,13 @@ export function Guide({ port, rect, line, onSkip, onSheet }: GuideProps) {
         <p class="guide-acts">
           <Button onClick={act}>{actWords}</Button>
           {line ? (
-            <button type="button" class="link" aria-expanded={whyOpen} onClick={() => openWhy(!whyOpen)}>
+            <button
+              type="button"
+              class="link short"
+              title={say.why}
+              aria-expanded={whyOpen}
+              onClick={() => openWhy(!whyOpen)}
+            >
               {say.why}
             </button>
           ) : null}
