@@ -41,6 +41,7 @@ export default function HandbookRoom({ logbook, go, pageId, pages }: HandbookRoo
     ...(open === undefined
       ? []
       : [{ name: shell.bench, current: false, go: () => go({ page: 'bench', scenarioId: open.scenarioId }) }]),
+    { name: shell.classroom, current: false, go: () => go({ page: 'class', fileNo: null }) },
     ...(last === undefined
       ? []
       : [{ name: shell.reports, current: false, go: () => go({ page: 'report', runId: last.runId }) }]),

@@ -123,6 +123,7 @@ function Reported(props: ReportRoomProps & { readonly kept: KeptRun; readonly te
       port={port}
       onDrills={() => go({ page: 'drills', drill: null, series: null })}
       onHandbook={() => go({ page: 'handbook', pageId: null })}
+      onClass={() => go({ page: 'class', fileNo: null })}
       onBench={open === undefined ? null : () => go({ page: 'bench', scenarioId: open.scenarioId })}
       notices={<ReportNotices {...{ logbook, dismissed, kept, save }} />}
     />

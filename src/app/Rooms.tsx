@@ -11,6 +11,7 @@ import type { ClaimParts } from '../services/store/benchClaims.ts';
 import type { LearnerMemory } from '../services/store/learnerMemory.ts';
 import type { Logbook } from '../services/store/logbook.ts';
 import type { Words } from '../words/words.ts';
+import type { ClassRoomProps } from './ClassRoom.tsx';
 import { createCoursePort } from './coursePort.ts';
 import type { DrillsRoomProps } from './DrillsRoom.tsx';
 import type { HandbookRoomProps } from './HandbookRoom.tsx';
@@ -27,6 +28,7 @@ const benchRoom: Lazy<RoomProps & { readonly scenarioId: string; readonly guided
   import('./BenchRoom.tsx');
 const reportRoom: Lazy<RoomProps & { readonly runId: string }> = () => import('./ReportRoom.tsx');
 const drillsRoom: Lazy<DrillsRoomProps> = () => import('./DrillsRoom.tsx');
+const classRoom: Lazy<ClassRoomProps> = () => import('./ClassRoom.tsx');
 const handbookRoom: Lazy<HandbookRoomProps> = () => import('./HandbookRoom.tsx');
 
 interface RoomsProps {
@@ -80,6 +82,8 @@ function Shown({ route, language, room }: ShownProps) {
           props={{ ...room, scenarioId: route.scenarioId, guided: route.guided === true }}
         />
       );
+    case 'class':
+      return <Later load={classRoom} words={language.all} props={{ ...room, fileNo: route.fileNo }} />;
     case 'report':
       return <Later load={reportRoom} words={language.all} props={{ ...room, runId: route.runId }} />;
     case 'drills':
@@ -119,6 +123,7 @@ function CourseRoom({ library, logbook, dismissed, go }: RoomProps) {
       port={port}
       onDrills={() => go({ page: 'drills', drill: null, series: null })}
       onHandbook={() => go({ page: 'handbook', pageId: null })}
+      onClass={() => go({ page: 'class', fileNo: null })}
       onGuide={() => go({ page: 'bench', scenarioId: GUIDED_SCENARIO, guided: true })}
       onReport={last === undefined ? null : () => go({ page: 'report', runId: last.runId })}
       notices={<StorageSlips logbook={logbook} dismissed={dismissed} />}

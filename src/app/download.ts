@@ -1,6 +1,8 @@
-/** Hands a text to the browser as a file; nothing leaves the machine. */
-export function download(name: string, text: string): void {
-  const url = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+/** Hands a text or a file to the browser as a file; nothing leaves the machine. */
+export function download(name: string, content: string | Blob): void {
+  const url = URL.createObjectURL(
+    content instanceof Blob ? content : new Blob([content], { type: 'application/json' }),
+  );
   const link = document.createElement('a');
   link.href = url;
   link.download = name;

@@ -10,6 +10,8 @@ export type Route =
   | { readonly page: 'handbook'; readonly pageId: string | null }
   /** guided: with the guide through a first bench */
   | { readonly page: 'bench'; readonly scenarioId: string; readonly guided?: true }
+  /** a number: the report of that file of the class; null: the list */
+  | { readonly page: 'class'; readonly fileNo: number | null }
   | { readonly page: 'report'; readonly runId: string };
 
 const ID = /^[a-z0-9][a-z0-9-]{0,80}$/i;
@@ -22,6 +24,8 @@ export function readRoute(hash: string): Route {
     return more === GUIDED ? { page, scenarioId: id, guided: true } : { page, scenarioId: id };
   if (page === 'report' && id !== undefined && ID.test(id)) return { page, runId: id };
   if (page === 'drills') return { page, drill: named(id), series: named(id) === null ? null : named(more) };
+  if (page === 'class' && (id === undefined || id === '')) return { page, fileNo: null };
+  if (page === 'class' && id !== undefined && /^[1-9]\d{0,5}$/.test(id)) return { page, fileNo: Number(id) };
   if (page === 'handbook' && (id === undefined || id === '')) return { page, pageId: null };
   if (page === 'handbook' && id !== undefined && ID.test(id)) return { page, pageId: id };
   return { page: 'course' };
@@ -33,6 +37,7 @@ export function routeHash(route: Route): string {
   if (route.page === 'bench') return `#/bench/${route.scenarioId}${route.guided ? `/${GUIDED}` : ''}`;
   if (route.page === 'report') return `#/report/${route.runId}`;
   if (route.page === 'drills') return ['#/drills', route.drill, route.series].filter((part) => part !== null).join('/');
+  if (route.page === 'class') return route.fileNo === null ? '#/class' : `#/class/${route.fileNo}`;
   if (route.page === 'handbook') return handbookHash(route.pageId);
   return '#/course';
 }

@@ -1,6 +1,8 @@
 /** `certify`: says of each scenario whether it can be solved through the bench, and writes par and certificate where asked. */
+
 import { mkdirSync } from 'node:fs';
 import path from 'node:path';
+import { harmless } from '../base/harmless.ts';
 import type { Problem, Result } from '../base/result.ts';
 import type { Certificate, CertifiedLine, CertifyProblem } from '../certify/certificate.ts';
 import { certifyScenario } from '../certify/certifyScenario.ts';
@@ -10,7 +12,7 @@ import type { Scenario } from '../scenario/scenario.ts';
 import { readDocument } from './document.ts';
 import { readText, writeText } from './files.ts';
 import { certificateFile, fittingSetup } from './shelf.ts';
-import { EXIT, type ExitCode, harmless, type Terminal, tellProblems, worded } from './terminal.ts';
+import { EXIT, type ExitCode, type Terminal, tellProblems, worded } from './terminal.ts';
 
 export interface CertifyOptions {
   readonly json?: boolean;

@@ -1,5 +1,7 @@
 /** `check`: reads files of any kind, says of each whether it is sound, and lists every problem of every file. */
+
 import { existsSync } from 'node:fs';
+import { harmless } from '../base/harmless.ts';
 import { bad, good, type Result } from '../base/result.ts';
 import { checkDesign } from '../files/checkDesign.ts';
 import { courseProblems } from '../files/library.ts';
@@ -9,7 +11,7 @@ import { readDeck } from '../physics/readDeck.ts';
 import { type Document, readDocument } from './document.ts';
 import { filesIn, isFolder } from './folders.ts';
 import { certificateFile, fittingReceiver, receiverFromFile, shelvedIds } from './shelf.ts';
-import { EXIT, type ExitCode, harmless, type Terminal, tellProblems, worded } from './terminal.ts';
+import { EXIT, type ExitCode, type Terminal, tellProblems, worded } from './terminal.ts';
 
 export function check(terminal: Terminal, names: readonly string[]): ExitCode {
   const codes = names.map((name) => (isFolder(name) ? checkFolder(terminal, name) : checkFile(terminal, name)));

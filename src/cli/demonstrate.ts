@@ -1,11 +1,12 @@
 /** `demonstrate`: the technician does a scenario; the run is graded and, where asked, kept as a run file like any learner's. */
+import { harmless } from '../base/harmless.ts';
 import { claimOf, grade } from '../grading/grade.ts';
 import { serialiseRunFile, toRunFile } from '../run/serialise.ts';
 import { demonstrate as doAtBench } from '../technician/atBench.ts';
 import { readScenario } from './document.ts';
 import { writeText } from './files.ts';
 import { fittingSetup } from './shelf.ts';
-import { EXIT, type ExitCode, harmless, type Terminal, tellProblems } from './terminal.ts';
+import { EXIT, type ExitCode, type Terminal, tellProblems } from './terminal.ts';
 
 export interface DemonstrateOptions {
   readonly out?: string;

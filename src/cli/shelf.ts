@@ -72,11 +72,14 @@ export function shelvedIds(): ReadonlySet<string> {
 /** Where the certificate of a scenario lies. */
 export const certificateFile = (id: string): string => path.join(PROJECT, 'certificates', `${id}.json`);
 
+const receiverPlace = (id: string): string => path.join(RECEIVERS, id, 'receiver.json');
+
+/** An id is letters, digits and hyphens by the scenario's own check; whatever else comes here is no receiver of ours. */
+export const hasReceiver = (id: string): boolean => /^[a-z0-9-]+$/.test(id) && existsSync(receiverPlace(id));
+
 /** A receiver of the project. `file` and `place` say who asks for it, should it not be there. */
 export function shelvedReceiver(terminal: Terminal, id: string, file: string, place: string): Result<LoadedReceiver> {
-  const name = path.join(RECEIVERS, id, 'receiver.json');
-  // An id is letters, digits and hyphens by the scenario's own check; whatever else comes here is no receiver of ours.
-  if (/^[a-z0-9-]+$/.test(id) && existsSync(name)) return receiverFromFile(terminal, name);
+  if (hasReceiver(id)) return receiverFromFile(terminal, receiverPlace(id));
   const ids = existsSync(RECEIVERS) ? readdirSync(RECEIVERS).sort() : [];
   const { noReceivers, receivers, noReceiver } = terminal.words.cli.files;
   const wanted = ids.length === 0 ? noReceivers : receivers(ids);

@@ -1,4 +1,5 @@
 /** Where the command line speaks. A command hands back its exit code; only main.ts touches the process. */
+import { harmless } from '../base/harmless.ts';
 import type { Problem } from '../base/result.ts';
 import { problemSentence, type SaidProblem } from '../describe/problem.ts';
 import type { TerminalWords } from '../words/words.ts';
@@ -29,9 +30,4 @@ export function worded({ found, wanted, ...where }: SaidProblem): Problem {
 export function tellProblems(terminal: Terminal, problems: readonly Problem[]): ExitCode {
   for (const problem of problems) terminal.err(`${harmless(problemSentence(terminal.words, problem))}\n`);
   return problems.length === 0 ? EXIT.good : EXIT.bad;
-}
-
-/** Words from a file may hold signs that move the cursor or hide text; they are shown by their number. */
-export function harmless(text: string): string {
-  return text.replace(/[\p{Cc}\p{Cf}\u2028\u2029]/gu, (sign) => `\\u{${sign.codePointAt(0)!.toString(16)}}`);
 }

@@ -1,4 +1,5 @@
 /** `upgrade`: writes scenario files of an older version anew, as ones of today: the same job, in today's words, without what is taken for granted. */
+import { harmless } from '../base/harmless.ts';
 import { bad, good, type Problem, type Result } from '../base/result.ts';
 import { parseJson } from '../files/parseJson.ts';
 import { scenarioToFile } from '../files/scenarioFile.ts';
@@ -8,7 +9,7 @@ import type { Scenario } from '../scenario/scenario.ts';
 import { readText, writeText } from './files.ts';
 import { layOut } from './layOut.ts';
 import { shelvedPar } from './shelf.ts';
-import { EXIT, type ExitCode, harmless, type Terminal, tellProblems } from './terminal.ts';
+import { EXIT, type ExitCode, type Terminal, tellProblems } from './terminal.ts';
 
 export function upgrade(terminal: Terminal, names: readonly string[]): ExitCode {
   let code: ExitCode = EXIT.good;

@@ -8,6 +8,7 @@ import { checkScenario } from '../files/checkScenario.ts';
 import type { ClaimedScore, RunFile } from '../files/runFile.ts';
 import { readRunFile } from '../files/runFileSchema.ts';
 import { claimOf, gradeUnder } from '../grading/grade.ts';
+import type { Report } from '../grading/report.ts';
 import { foreignPart, type KnownBench, type Verdict, verifyRun } from '../run/verify.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 
@@ -27,6 +28,8 @@ export interface Judgement {
   readonly scenarioKnown: boolean;
   /** what a run that was graded by earlier rules earns by those of today; left out: they are the same, or it was not graded */
   readonly underToday?: ClaimedScore;
+  /** the run as graded, under the rules that its claim speaks of; left out: it was not graded */
+  readonly report?: Report;
 }
 
 /** From the text of a file; `file` is the name by which problems speak of it. */
@@ -70,10 +73,16 @@ export function judgeRun(run: RunFile, file: string, find: FindBench): Judgement
     const problems = setup.problems.map((problem) => ({ ...problem, place: `/scenario${problem.place}` }));
     return unread({ kind: 'unreadable', problems });
   }
-  const recompute = (on: BenchSetup, events: RunFile['events']) =>
-    claimOf(gradeUnder(RULES_VERSIONS.find((version) => version === run.rules) ?? RULES_VERSION)(on, events));
+  let report: Report | undefined;
+  const recompute = (on: BenchSetup, events: RunFile['events']): ClaimedScore => {
+    report = gradeUnder(RULES_VERSIONS.find((version) => version === run.rules) ?? RULES_VERSION)(on, events);
+    return claimOf(report);
+  };
   const verdict = verifyRun(run, bench.value, recompute, setup.value);
-  const judgement = { verdict, run, scenarioKnown: bench.value.scenarioHash !== null };
+  const judgement: Judgement = {
+    ...{ verdict, run, scenarioKnown: bench.value.scenarioHash !== null },
+    ...(report === undefined ? {} : { report }),
+  };
   const graded = verdict.kind === 'verified' || verdict.kind === 'unclaimed' || verdict.kind === 'scoreDiffers';
   if (!graded || run.rules === RULES_VERSION) return judgement;
   return { ...judgement, underToday: claimOf(gradeUnder(RULES_VERSION)(setup.value, run.events)) };

@@ -13,6 +13,8 @@ describe('an address', () => {
     { page: 'bench', scenarioId: 'first-curve' },
     { page: 'bench', scenarioId: 'first-curve', guided: true },
     { page: 'bench', scenarioId: 'endless-2-gale' },
+    { page: 'class', fileNo: null },
+    { page: 'class', fileNo: 12 },
     { page: 'report', runId: '0b6a2f0e-6d0c-4b0e-9d58-1c2f3a4b5c6d' },
   ])('is read back as it was written: %o', (route) => {
     expect(readRoute(routeHash(route))).toEqual(route);
@@ -27,6 +29,8 @@ describe('an address', () => {
     '#/bench/',
     '#/bench/../x',
     '#/bench/%00',
+    '#/class/0',
+    '#/class/1e9',
     '#/report/<b>',
     `#/report/${'a'.repeat(90)}`,
   ])('that means nothing leads to the course: %s', (hash) => {

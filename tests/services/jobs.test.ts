@@ -106,10 +106,13 @@ describe('the jobs', () => {
     });
     const text = serialiseRunFile(toRunFile(run, claimOf(report)));
     expect(await jobs.run('judge', { text, file: 'run.json' })).toMatchObject({
-      verdict: { kind: 'verified' },
+      outcome: 'verified',
+      finding: { kind: 'verified' },
+      score: { total: report.total, passed: report.passed },
+      marks: { turns: report.turns, seconds: report.seconds },
       scenarioKnown: true,
     });
-    expect((await jobs.run('judge', { text: text.slice(0, 900), file: 'half.json' })).verdict.kind).toBe('unreadable');
+    expect((await jobs.run('judge', { text: text.slice(0, 900), file: 'half.json' })).finding.kind).toBe('unreadable');
     jobs.close();
   });
 });

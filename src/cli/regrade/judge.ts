@@ -1,16 +1,15 @@
 /** Judges run files one after another. Receivers and scenarios are kept from one to the next; no file has a say in what is said of another. */
 import { existsSync } from 'node:fs';
-import { bad, good, type Problem, type Result } from '../../base/result.ts';
+import { good, type Result } from '../../base/result.ts';
 import type { LoadedReceiver } from '../../files/library.ts';
-import type { RunFile } from '../../files/runFile.ts';
 import { heldAgainst } from '../../judge/heldAgainst.ts';
-import { type FoundBench, type Judgement, judgeRun, readToJudge } from '../../judge/judgeRun.ts';
+import { judgedOf } from '../../judge/judged.ts';
+import { type FindBench, type FoundBench, judgeText } from '../../judge/judgeRun.ts';
+import { type Row, rowOf } from '../../judge/row.ts';
 import type { Scenario } from '../../scenario/scenario.ts';
-import { readDocument } from '../document.ts';
-import { placeOf } from '../files.ts';
-import { scenarioIn, shelvedReceiver, shelvedScenario, shelvedSet } from '../shelf.ts';
-import { type Terminal, UsageError, worded } from '../terminal.ts';
-import { type Row, rowOf } from './row.ts';
+import { placeOf, readText } from '../files.ts';
+import { hasReceiver, scenarioIn, shelvedReceiver, shelvedScenario, shelvedSet } from '../shelf.ts';
+import { type Terminal, UsageError } from '../terminal.ts';
 
 export interface RunJudge {
   ofFile(name: string): Row;
@@ -30,8 +29,9 @@ export function createRunJudge(terminal: Terminal, expected: string | undefined)
     return known;
   };
   const find =
-    (file: string) =>
-    (scenario: Scenario): Result<FoundBench> => {
+    (file: string): FindBench =>
+    (scenario: Scenario): Result<FoundBench> | null => {
+      if (!hasReceiver(scenario.receiver)) return null;
       const kept = receivers.get(scenario.receiver);
       const loaded = kept ? good(kept) : shelvedReceiver(terminal, scenario.receiver, file, '/scenario/receiver');
       if (!loaded.ok) return loaded;
@@ -40,19 +40,17 @@ export function createRunJudge(terminal: Terminal, expected: string | undefined)
       if (!own.ok) return own;
       return good(heldAgainst(loaded.value, own.value, scenario, shelvedSet(scenario.id)));
     };
-  const judged = (run: RunFile, file: string): Judgement => judgeRun(run, file, find(file));
+  const ofText = (text: string, label: string): Row =>
+    rowOf(terminal.words, label, judgedOf(judgeText(text, label, find(label))));
 
   return {
     ofFile(name) {
-      const run = readRun(terminal, name);
-      if (run.ok) return rowOf(terminal, name, judged(run.value, name));
-      const verdict = { kind: 'unreadable', problems: run.problems } as const;
-      return rowOf(terminal, name, { verdict, run: null, scenarioKnown: false });
+      const text = readText(terminal, name);
+      if (text.ok) return ofText(text.value, name);
+      const verdict = { kind: 'unreadable', problems: text.problems } as const;
+      return rowOf(terminal.words, name, judgedOf({ verdict, run: null, scenarioKnown: false }));
     },
-    ofText(text, label) {
-      const read = readToJudge(text, label);
-      return rowOf(terminal, label, read.ok ? judged(read.value, label) : read.judgement);
-    },
+    ofText,
   };
 }
 
@@ -62,15 +60,4 @@ function expectedScenario(terminal: Terminal, expected: string): Result<Scenario
   if (!shelved.ok) return shelved;
   if (shelved.value === null) throw new UsageError(terminal.words.cli.regrade.noScenario(expected));
   return good(shelved.value);
-}
-
-function readRun(terminal: Terminal, name: string): Result<RunFile> {
-  const document = readDocument(terminal, name);
-  if (!document.ok) return document;
-  if (document.value.kind === 'run') return good(document.value.run);
-  const { files } = terminal.words.cli;
-  const { kind } = document.value;
-  const found = kind === 'deck' ? files.noFormat : files.format(`haystack-${kind}`);
-  const problem: Problem = worded({ file: name, place: '/format', found, wanted: 'haystack-run' });
-  return bad(problem);
 }

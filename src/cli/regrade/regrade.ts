@@ -1,10 +1,11 @@
 /** `regrade`: does runs again on this machine and says whether each earns what it claims: one file, or as many as there are. */
 import { availableParallelism } from 'node:os';
+import { harmless } from '../../base/harmless.ts';
 import { verdictWords } from '../../describe/verdict.ts';
-import { EXIT, type ExitCode, harmless, type Terminal, tellProblems, UsageError } from '../terminal.ts';
-import { csvOf } from './csv.ts';
+import { csvOf } from '../../judge/csv.ts';
+import { type Row, saidRow, withSameActs } from '../../judge/row.ts';
+import { EXIT, type ExitCode, type Terminal, tellProblems, UsageError } from '../terminal.ts';
 import { createRunJudge, type RunJudge } from './judge.ts';
-import { type Row, saidRow, withSameActs } from './row.ts';
 import { runFilesIn } from './runFiles.ts';
 import { judgeSpread } from './workers.ts';
 
@@ -69,7 +70,7 @@ async function judgeLines(terminal: Terminal, judge: RunJudge): Promise<ExitCode
     const name = nameIn(given);
     const row = name === null ? judge.ofText(given, terminal.words.cli.regrade.line(number)) : judge.ofFile(name);
     if (row.verdict !== 'verified') code = EXIT.bad;
-    terminal.out(`${JSON.stringify(saidRow(terminal, row))}\n`);
+    terminal.out(`${JSON.stringify(saidRow(terminal.words, row))}\n`);
   }
   return code;
 }
@@ -88,9 +89,9 @@ function nameIn(line: string): string | null {
 function tell(terminal: Terminal, found: readonly Row[], options: RegradeOptions): ExitCode {
   const rows = withSameActs(found);
   if (options.csv === true) terminal.out(csvOf(rows));
-  else if (options.jsonl === true) for (const row of rows) terminal.out(`${JSON.stringify(saidRow(terminal, row))}\n`);
+  else if (options.jsonl === true) for (const row of rows) terminal.out(`${JSON.stringify(saidRow(terminal.words, row))}\n`);
   else if (options.json === true) {
-    const said = rows.map((row) => saidRow(terminal, row));
+    const said = rows.map((row) => saidRow(terminal.words, row));
     terminal.out(`${JSON.stringify(said.length === 1 ? said[0] : said, null, 2)}\n`);
   } else for (const row of rows) tellRow(terminal, row, rows.length > 1);
   return rows.every((row) => row.verdict === 'verified') ? EXIT.good : EXIT.bad;
@@ -103,12 +104,15 @@ function tellRow(terminal: Terminal, row: Row, named: boolean): void {
     tellProblems(terminal, finding.problems);
     return;
   }
-  const say = terminal.words.cli.regrade;
+  const { cli, judging } = terminal.words;
+  const say = cli.regrade;
   const { title, sentence, details } = verdictWords(terminal.words, finding);
   const more = [
     ...details,
-    ...(row.verdict === 'otherScenario' && finding.kind !== 'foreign' ? [say.unknownScenario] : []),
-    ...(row.sameAs === null ? [] : [say.sameAs(row.sameAs)]),
+    ...(row.verdict === 'otherScenario' && finding.kind !== 'foreign'
+      ? [judging.unknownScenario, say.giveScenario]
+      : []),
+    ...(row.sameAs === null ? [] : [judging.sameAs(row.sameAs)]),
   ];
   const head = `${named ? `${row.file}: ` : ''}${title}. ${sentence}`;
   for (const line of [head, ...more]) terminal.out(`${harmless(line)}\n`);

@@ -4,9 +4,9 @@
  */
 import { spawn } from 'node:child_process';
 import path from 'node:path';
+import type { Row } from '../../judge/row.ts';
 import { PROJECT } from '../files.ts';
 import { linesOf } from './lines.ts';
-import type { Row } from './row.ts';
 
 const MAIN = path.join(PROJECT, 'src', 'cli', 'main.ts');
 

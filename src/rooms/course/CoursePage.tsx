@@ -18,6 +18,7 @@ export interface CoursePageProps {
   readonly port: CoursePort;
   readonly onDrills: () => void;
   readonly onHandbook: () => void;
+  readonly onClass: () => void;
   /** to the guide through a first bench */
   readonly onGuide: () => void;
   /** to the report of the last finished run; null where there is none */
@@ -28,7 +29,7 @@ export interface CoursePageProps {
   readonly right?: ComponentChildren;
 }
 
-export function CoursePage({ port, onDrills, onHandbook, onGuide, onReport, notices, right }: CoursePageProps) {
+export function CoursePage({ port, onDrills, onHandbook, onClass, onGuide, onReport, notices, right }: CoursePageProps) {
   const [changes, setChanges] = useState(0);
   // Laid out at once and not after the paint: what the logbook tells in between would be lost.
   useLayoutEffect(() => port.subscribe(() => setChanges((n) => n + 1)), [port]);
@@ -60,6 +61,7 @@ export function CoursePage({ port, onDrills, onHandbook, onGuide, onReport, noti
     ...(onBench === undefined
       ? []
       : [{ name: shellWords.bench, current: false, go: () => port.open(onBench.scenario.id) }]),
+    { name: shellWords.classroom, current: false, go: onClass },
     ...(onReport === null ? [] : [{ name: shellWords.reports, current: false, go: onReport }]),
   ];
   return (

@@ -25,13 +25,14 @@ export interface ReportPageProps {
   readonly port: ReportPort;
   readonly onDrills: () => void;
   readonly onHandbook: () => void;
+  readonly onClass: () => void;
   /** to the run that lies half done on the bench; null where there is none */
   readonly onBench?: (() => void) | null;
   /** what is told above the figure */
   readonly notices?: ComponentChildren;
 }
 
-export function ReportPage({ port, onDrills, onHandbook, onBench = null, notices }: ReportPageProps) {
+export function ReportPage({ port, onDrills, onHandbook, onClass, onBench = null, notices }: ReportPageProps) {
   const words = useWords();
   const { report: say, shell: shellWords } = words;
   const { report, run, receiver } = port;
@@ -64,6 +65,7 @@ export function ReportPage({ port, onDrills, onHandbook, onBench = null, notices
     { name: shellWords.drills, current: false, go: onDrills },
     { name: shellWords.handbook, current: false, go: onHandbook },
     ...(onBench === null ? [] : [{ name: shellWords.bench, current: false, go: onBench }]),
+    { name: shellWords.classroom, current: false, go: onClass },
     { name: shellWords.reports, current: true, go: () => {} },
   ];
   return (

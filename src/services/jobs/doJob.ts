@@ -8,6 +8,7 @@ import { endlessScenario, MOST_IDEAS } from '../../certify/endless.ts';
 import type { KnownSet } from '../../certify/knownSet.ts';
 import type { ScenarioFolder } from '../../files/library.ts';
 import { heldAgainst } from '../../judge/heldAgainst.ts';
+import { judgedOf } from '../../judge/judged.ts';
 import { judgeRun, readToJudge } from '../../judge/judgeRun.ts';
 import { readEndlessId } from '../../scenario/endlessId.ts';
 import type { Par } from '../../scenario/par.ts';
@@ -44,11 +45,11 @@ const JOBS: { readonly [N in keyof JobTable]: Job<N> } = {
   report: async (order) => PLAIN_JOBS.report(order),
   async judge({ text, file }, { library, knownSet, par }) {
     const run = readToJudge(text, file);
-    if (!run.ok) return run.judgement;
+    if (!run.ok) return judgedOf(run.judgement);
     const { receivers, scenarios } = await library();
     const known = await knownSet(run.value.scenario.id);
     const certified = await par(run.value.scenario.id);
-    return judgeRun(run.value, file, (scenario) => {
+    const judgement = judgeRun(run.value, file, (scenario) => {
       const loaded = receivers.get(scenario.receiver);
       if (loaded === undefined) return null;
       const shipped = scenarios.find((one) => one.id === scenario.id);
@@ -57,6 +58,7 @@ const JOBS: { readonly [N in keyof JobTable]: Job<N> } = {
         (readEndlessId(scenario.id) === null ? null : endlessScenario(receivers, scenario.id));
       return { ok: true, value: heldAgainst(loaded, own, scenario, known) };
     });
+    return judgedOf(judgement);
   },
 };
 

@@ -19,6 +19,7 @@ import {
 } from './bench.ts';
 import { dialogWords, liveWords, refusalWords, tubeTalk } from './benchTalk.ts';
 import { circuitWords } from './circuit.ts';
+import { classroomWords } from './classroom.ts';
 import { conductRuleWords } from './conductRules.ts';
 import { curveWords } from './curve.ts';
 import { diagnosisWords } from './diagnosis.ts';
@@ -29,6 +30,7 @@ import { first } from './first.ts';
 import { glossaryWords } from './glossary.ts';
 import { causeWords, faultWords, findingWords, heldWords, limitWords } from './grading.ts';
 import { guideWords } from './guide.ts';
+import { judgingWords, textFileWords } from './judging.ts';
 import { partsWords } from './parts.ts';
 import { phraseWords } from './phrases.ts';
 import { actNames, badTimeInFile, verdictSentences, verdictTitles } from './problems.ts';
@@ -90,5 +92,8 @@ export const en = {
   blocks: blockNames,
   report: reportWords,
   phrases: phraseWords,
+  classroom: classroomWords,
+  judging: judgingWords,
+  textFiles: textFileWords,
   verdicts: { titles: verdictTitles, sentences: verdictSentences, acts: actNames, badTimeInFile },
 } as const;

@@ -9,7 +9,6 @@ const EVENTS = { one: 'event', other: 'events' };
 const TURNS = { one: 'turn', other: 'turns' };
 const ACTS = { one: 'action', other: 'actions' };
 const TOLERANCES = { one: 'tolerance', other: 'tolerances' };
-const BYTES = { one: 'byte', other: 'bytes' };
 
 const programWords = {
   summary: 'Haystack without the page: the same circuits, checks and grading from a terminal.',
@@ -72,12 +71,7 @@ const regradeWords = {
   noScenario: (id: string): string => `There is no file and no scenario called ${id}.`,
   noRuns: 'no .json file in this folder',
   runs: 'run files',
-  unknownScenario:
-    'There is no scenario of that name in scenarios/: it was judged by the one inside the file, which anybody may have written. Give the one that was handed out by --scenario.',
-  otherRules: (rules: number, then: number, now: number, passed: boolean): string =>
-    `Graded by version ${rules} of the rules, by which it earns ${then}; by those of today it earns ${now}: ${passed ? 'passed' : 'not passed'}.`,
-  nameNotSealed: 'The name is not under the seal: a file of the first version.',
-  sameAs: (file: string): string => `The same actions as in ${file}.`,
+  giveScenario: 'Give the one that was handed out by --scenario.',
   line: (number: number): string => `line ${number}`,
   progress: (done: number, all: number): string => `${done} of ${all}`,
 } as const;
@@ -186,14 +180,8 @@ const fileWords = {
   missing: 'no such file',
   folder: 'a folder',
   special: 'something that is not a plain file',
-  unreadable: (reason: string): string => `a file that cannot be read (${reason})`,
   unwritable: (reason: string): string => `a place that cannot be written (${reason})`,
-  tooLarge: (bytes: number): string => format.counted(bytes, BYTES),
-  atMost: (bytes: number): string => `at most ${format.counted(bytes, BYTES)}`,
-  binary: 'bytes that are not text',
-  utf8: 'text in UTF-8',
   file: 'a file',
-  readable: 'a file that can be read',
   writable: 'a place that can be written',
   neither: 'neither a deck nor JSON',
   known: 'a deck (.cir) or a JSON file of a receiver, scenario or run',

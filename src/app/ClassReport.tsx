@@ -1,0 +1,118 @@
+/** The report and replay of a run of the class. It stays out of the learner's own logbook unless it is asked for. */
+import { useEffect, useMemo, useState } from 'preact/hooks';
+import type { BenchSetup } from '../bench/setup.ts';
+import { problemSentence } from '../describe/problem.ts';
+import type { RunFile } from '../files/runFile.ts';
+import { readRunFile } from '../files/runFileSchema.ts';
+import { useWords } from '../kit/hooks/useWords.ts';
+import { Slip, SlipPage } from '../kit/slips/Slip.tsx';
+import { Button } from '../kit/theme/art.tsx';
+import { toldReport } from '../present/told.ts';
+import { ReportPage } from '../rooms/report/ReportPage.tsx';
+import type { DeskFile } from '../services/classroom/classDesk.ts';
+import type { GradedRun } from '../services/jobs/jobTable.ts';
+import { beside } from '../services/jobs/pageJobs.ts';
+import { setupWith } from '../services/library/library.ts';
+import { entryOfReport } from '../services/store/indexEntry.ts';
+import { textOf } from './classPaper.ts';
+import { download } from './download.ts';
+import { createReportPort } from './reportPort.ts';
+import type { RoomProps } from './roomProps.ts';
+
+type ClassReportProps = RoomProps & { readonly file: DeskFile | null };
+
+interface Read {
+  readonly text: string;
+  readonly run: RunFile;
+  readonly setup: BenchSetup;
+  readonly graded: GradedRun;
+}
+
+export function ClassReport(props: ClassReportProps) {
+  const { library, logbook, file, go } = props;
+  const words = useWords();
+  const { shell, classroom: say } = words;
+  const back = (): void => go({ page: 'class', fileNo: null });
+  // A sentence: why there is no report.
+  const [read, setRead] = useState<Read | string | null>(file === null ? say.gone : null);
+  const [failure, setFailure] = useState<{ readonly error: unknown } | null>(null);
+  const [kept, setKept] = useState(false);
+  useEffect(() => {
+    if (file === null) return;
+    const off = new AbortController();
+    const { signal } = off;
+    const fetch = async (): Promise<Read | string> => {
+      const text = await textOf(words, file);
+      const run = text.ok ? readRunFile(text.value, file.name) : text;
+      if (!text.ok || !run.ok) return (run.ok ? [] : run.problems).map((one) => problemSentence(words, one)).join('\n');
+      const { scenario, events } = run.value;
+      const setup = await setupWith(library, scenario);
+      if (setup === null) return shell.noSuchReceiver;
+      return { text: text.value, run: run.value, setup, graded: await beside('report', { setup, events }, { signal }) };
+    };
+    fetch().then(
+      (found) => {
+        if (!signal.aborted) setRead(found);
+      },
+      (error: unknown) => {
+        if (!signal.aborted) setFailure({ error });
+      },
+    );
+    return () => off.abort();
+  }, [file]);
+  // Thrown where the room's boundary hears it.
+  if (failure !== null) throw failure.error;
+  const port = useMemo(() => {
+    if (read === null || typeof read === 'string') return null;
+    const { run, setup, graded, text } = read;
+    return toldReport(
+      words,
+      createReportPort(setup, run, graded, null, {
+        exportRun: () => download(file!.name.split('/').at(-1)!, text),
+        again: () => go({ page: 'bench', scenarioId: run.scenario.id }),
+        toCourse: () => go({ page: 'course' }),
+      }),
+    );
+  }, [read]);
+  if (typeof read === 'string')
+    return (
+      <SlipPage
+        product={shell.product}
+        title={say.title}
+        buttons={
+          <Button primary onClick={back}>
+            {say.backToClass}
+          </Button>
+        }
+      >
+        <p class="slip-said">{read}</p>
+      </SlipPage>
+    );
+  if (read === null || port === null) return <SlipPage product={shell.product} title={shell.grading} busy />;
+  const keep = async (): Promise<void> => {
+    const runId = read.run.runId ?? crypto.randomUUID();
+    await logbook.keep(entryOfReport(runId, read.run, read.graded.report, null), read.text);
+    setKept(true);
+  };
+  return (
+    <ReportPage
+      port={port}
+      onHandbook={() => go({ page: 'handbook', pageId: null })}
+      onClass={back}
+      notices={
+        <Slip
+          buttons={
+            <>
+              <Button onClick={back}>{say.backToClass}</Button>
+              {file?.judged?.outcome !== 'verified' || kept ? null : (
+                <Button onClick={() => void keep()}>{say.keepRun}</Button>
+              )}
+            </>
+          }
+        >
+          <p>{kept ? say.kept : say.reportOf(file!.name)}</p>
+        </Slip>
+      }
+    />
+  );
+}

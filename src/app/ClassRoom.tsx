@@ -1,0 +1,115 @@
+/** The class room: hands what was brought to the desk, and the desk's rows to the page; and the report of any run of the class. */
+import { useEffect, useMemo, useReducer, useState } from 'preact/hooks';
+import { type ClassRow, classRows } from '../judge/classList.ts';
+import { csvOf } from '../judge/csv.ts';
+import { useWords } from '../kit/hooks/useWords.ts';
+import { ClassPage } from '../rooms/class/ClassPage.tsx';
+import type { ClassPort } from '../rooms/class/classPort.ts';
+import { type Brought, dropped, picked } from '../services/classroom/brought.ts';
+import { CLASS_NOTE } from '../services/classroom/classNotes.ts';
+import type { Words } from '../words/words.ts';
+import { ClassReport } from './ClassReport.tsx';
+import { classPaper } from './classPaper.ts';
+import { download } from './download.ts';
+import type { RoomProps } from './roomProps.ts';
+
+/** More at once would hold the page up while they are listed. */
+const MOST_AT_ONCE = 2000;
+const NAMES_TOLD = 5;
+
+export type ClassRoomProps = RoomProps & {
+  /** number of the file whose report is wanted; null: the list */
+  readonly fileNo: number | null;
+};
+
+export default function ClassRoom({ fileNo, ...room }: ClassRoomProps) {
+  const { desk } = classPaper(useWords());
+  if (fileNo === null) return <ClassList {...room} />;
+  return <ClassReport {...room} file={desk.files().find(({ no }) => no === fileNo) ?? null} />;
+}
+
+function ClassList({ logbook, go }: RoomProps) {
+  const words = useWords();
+  const { shell } = words;
+  const { desk, notes } = classPaper(words);
+  const [changes, redraw] = useReducer<number, void>((n) => n + 1, 0);
+  const [complaints, setComplaints] = useState<readonly string[]>([]);
+  useEffect(() => desk.subscribe(() => redraw()), [desk]);
+  useEffect(() => logbook.subscribe(() => redraw()), [logbook]);
+  const files = desk.files();
+  const rows = useMemo(
+    () =>
+      classRows(
+        words,
+        files.flatMap(({ no, name, judged }) => (judged === null ? [] : [{ no, file: name, judged }])),
+      ),
+    [words, files],
+  );
+  const waiting = useMemo(
+    () => files.flatMap(({ no, name, judged }) => (judged === null ? [{ no, file: name }] : [])),
+    [files],
+  );
+  const bring = (brought: Brought): void => {
+    const tooMany = brought.files.length > MOST_AT_ONCE;
+    const here = tooMany ? 0 : desk.take(brought.files);
+    setComplaints(complaintsOf(words, brought, tooMany, here));
+  };
+  const port = useMemo(
+    (): ClassPort => ({
+      ...{ rows, waiting, complaints },
+      isWorking: desk.isWorking(),
+      inHand: desk.inHand(),
+      bringDropped: (data) => void dropped(data).then(bring),
+      bringPicked: (list) => bring(picked(list)),
+      stop: desk.stop,
+      goOn: desk.goOn,
+      clear: desk.clear,
+      takeAway: desk.takeAway,
+      saveFile(no) {
+        const file = files.find((one) => one.no === no);
+        if (file !== undefined) download(file.name.split('/').at(-1)!, file.blob);
+      },
+      openReport: (no) => go({ page: 'class', fileNo: no }),
+      saveCsv: () => download(words.classroom.csvName, new Blob([csvOf(rows)], { type: 'text/csv' })),
+      notes: {
+        of: (row) => notes.of(noteKey(row)),
+        write(row, text) {
+          notes.write(noteKey(row), text);
+          redraw();
+        },
+      },
+    }),
+    [changes, rows, waiting, complaints],
+  );
+  const open = logbook.openRuns()[0];
+  const last = logbook.keptRuns().at(-1);
+  const links = [
+    { name: shell.course, current: false, go: () => go({ page: 'course' }) },
+    { name: shell.handbook, current: false, go: () => go({ page: 'handbook', pageId: null }) },
+    ...(open === undefined
+      ? []
+      : [{ name: shell.bench, current: false, go: () => go({ page: 'bench', scenarioId: open.scenarioId }) }]),
+    { name: shell.classroom, current: true, go: () => go({ page: 'class', fileNo: null }) },
+    ...(last === undefined
+      ? []
+      : [{ name: shell.reports, current: false, go: () => go({ page: 'report', runId: last.runId }) }]),
+  ];
+  return <ClassPage port={port} links={links} />;
+}
+
+/** A run keeps its note wherever its file is moved to. */
+function noteKey(row: ClassRow | null): string {
+  if (row === null) return CLASS_NOTE;
+  return row.acts === null ? `file ${row.file}` : JSON.stringify([row.learner, row.acts]);
+}
+
+function complaintsOf({ classroom: say }: Words, brought: Brought, tooMany: boolean, here: number): readonly string[] {
+  const { files, leftAlone, empty } = brought;
+  if (tooMany) return [say.tooMany(files.length, MOST_AT_ONCE)];
+  return [
+    ...(files.length + leftAlone.length + empty.length === 0 ? [say.notFiles] : []),
+    ...empty.map(say.noRuns),
+    ...(leftAlone.length === 0 ? [] : [say.leftAlone(leftAlone.length, leftAlone.slice(0, NAMES_TOLD))]),
+    ...(here === 0 ? [] : [say.hereAlready(here)]),
+  ];
+}

@@ -1,0 +1,50 @@
+/** The desk of the class room and the notes on it, as this page has them: there from the first visit to the room for as long as the page is open. */
+import { notRead, sizeProblem, textOfBytes } from '../judge/readBytes.ts';
+import type { BroughtFile } from '../services/classroom/brought.ts';
+import { type ClassDesk, createClassDesk, fileJudge, unreadable } from '../services/classroom/classDesk.ts';
+import { type ClassNotes, createClassNotes } from '../services/classroom/classNotes.ts';
+import { JobFailed } from '../services/jobs/jobPool.ts';
+import { pageJobs } from '../services/jobs/pageJobs.ts';
+import type { Words } from '../words/words.ts';
+
+export interface ClassPaper {
+  readonly desk: ClassDesk;
+  readonly notes: ClassNotes;
+}
+
+let paper: ClassPaper | null = null;
+
+/** `words`: what is wrong with a file is told in these. */
+export function classPaper(words: Words): ClassPaper {
+  paper ??= {
+    desk: createClassDesk(
+      fileJudge({
+        text: (file) => textOf(words, file),
+        async judge(text, file, signal) {
+          try {
+            return await pageJobs().run('judge', { text, file }, { signal });
+          } catch (error) {
+            if (!(error instanceof JobFailed) || error.failure === 'calledOff') throw error;
+            const { stops, goes } = words.textFiles;
+            return unreadable([{ file, place: '', found: ['said', stops(error.message)], wanted: ['said', goes] }]);
+          }
+        },
+      }),
+    ),
+    notes: createClassNotes(() => localStorage),
+  };
+  return paper;
+}
+
+const decoded = (bytes: Uint8Array): string => new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
+
+export async function textOf(words: Words, { name, blob }: BroughtFile) {
+  const tooLarge = sizeProblem(words, blob.size, name);
+  if (tooLarge !== null) return tooLarge;
+  try {
+    return textOfBytes(words, new Uint8Array(await blob.arrayBuffer()), name, decoded);
+  } catch (error) {
+    // It was moved or taken away since it was brought.
+    return notRead(words, error instanceof Error ? error.name : String(error), name);
+  }
+}

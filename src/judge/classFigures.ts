@@ -1,0 +1,96 @@
+/** What a class as a whole shows: how many files of each kind, the average of each skill, and the lines that most of them lost. */
+import type { Block } from '../grading/report.ts';
+import type { ClassRow } from './classList.ts';
+import type { MarkedLine, Marks } from './judged.ts';
+import { OUTCOMES, type Outcome } from './outcome.ts';
+import { SKILL_IDS, type SkillId, skillOf } from './skills.ts';
+
+export interface ClassFigures {
+  readonly outcomes: Readonly<Record<Outcome, number>>;
+  /** files whose acts an earlier one has, too */
+  readonly copies: number;
+  readonly learners: number;
+  /** runs that averages are made of */
+  readonly counted: number;
+  readonly skills: readonly SkillAverage[];
+  readonly lost: readonly LostLine[];
+}
+
+export interface SkillAverage {
+  readonly skill: SkillId;
+  /** of its points, 0 to 1 */
+  readonly share: number;
+}
+
+export interface LostLine {
+  readonly rule: string;
+  readonly block: Block;
+  readonly hz: number | null;
+  /** runs that lost it, of those that have it */
+  readonly runs: number;
+  readonly of: number;
+}
+
+/** A line of the response at its limit still earns this share (G1 in docs/grading.md): whoever has less has missed it. */
+const MISSED_BELOW = 0.85;
+const LISTED = 5;
+
+export function classFigures(rows: readonly ClassRow[]): ClassFigures {
+  const runs = rows.flatMap((row) => (counts(row) ? [row.marks] : []));
+  return {
+    outcomes: Object.fromEntries(
+      OUTCOMES.map((outcome) => [outcome, rows.filter(({ verdict }) => verdict === outcome).length]),
+    ) as Record<Outcome, number>,
+    copies: rows.filter(({ copy }) => copy).length,
+    learners: new Set(rows.flatMap(({ learner }) => learner ?? [])).size,
+    counted: runs.length,
+    skills: skillAverages(runs),
+    lost: commonestLost(runs),
+  };
+}
+
+/** What was altered, cannot have happened or was not finished says nothing of a skill; of copies one is enough. */
+function counts(row: ClassRow): row is ClassRow & { readonly marks: Marks } {
+  return row.marks !== null && !row.copy && (row.verdict === 'verified' || row.verdict === 'otherRules');
+}
+
+function skillAverages(runs: readonly Marks[]): readonly SkillAverage[] {
+  return SKILL_IDS.flatMap((skill) => {
+    const shares = runs.flatMap(({ lines }) => {
+      const own = lines.filter((line) => line.max > 0 && skillOf(line) === skill);
+      const most = own.reduce((sum, { max }) => sum + max, 0);
+      return most === 0 ? [] : [own.reduce((sum, { points }) => sum + points, 0) / most];
+    });
+    if (shares.length === 0) return [];
+    return [{ skill, share: shares.reduce((sum, share) => sum + share, 0) / shares.length }];
+  });
+}
+
+export const isLost = ({ points, max }: Pick<MarkedLine, 'points' | 'max'>): boolean => points < MISSED_BELOW * max;
+
+/** Lines of several scenarios are the same where they are about the same rule and frequency; a run loses each of these once. */
+function commonestLost(runs: readonly Marks[]): readonly LostLine[] {
+  const found = new Map<string, { line: MarkedLine; runs: number; of: number; points: number }>();
+  for (const { lines } of runs) {
+    const own = new Map<string, { line: MarkedLine; lost: number }>();
+    for (const line of lines) {
+      if (line.max <= 0) continue;
+      const name = `${line.rule}:${line.hz ?? ''}`;
+      const lost = isLost(line) ? line.max - line.points : 0;
+      const before = own.get(name);
+      own.set(name, { line, lost: (before?.lost ?? 0) + lost });
+    }
+    for (const [name, { line, lost }] of own) {
+      const all = found.get(name) ?? { line, runs: 0, of: 0, points: 0 };
+      all.of++;
+      all.points += lost;
+      if (lost > 0) all.runs++;
+      found.set(name, all);
+    }
+  }
+  return [...found.values()]
+    .filter(({ runs: lost }) => lost > 0)
+    .sort((a, b) => b.runs - a.runs || b.points - a.points || (a.line.id < b.line.id ? -1 : 1))
+    .slice(0, LISTED)
+    .map(({ line: { rule, block, hz }, runs: lost, of }) => ({ rule, block, hz, runs: lost, of }));
+}

@@ -1,0 +1,135 @@
+/** The sheet of run files: where they are dropped or chosen, how far the grading is, and how many there are of each kind. */
+import { useRef, useState } from 'preact/hooks';
+import type { ClassFigures } from '../../judge/classFigures.ts';
+import { OUTCOMES } from '../../judge/outcome.ts';
+import { useWords } from '../../kit/hooks/useWords.ts';
+import { Button, Frame, Ink } from '../../kit/theme/art.tsx';
+import { DROP_ART } from './classArt.ts';
+import type { ClassPort } from './classPort.ts';
+import { Bar, SameActs, State } from './Glyphs.tsx';
+
+export function FilesSheet({ port, figures }: { readonly port: ClassPort; readonly figures: ClassFigures }) {
+  const { classroom: say } = useWords();
+  const { rows, waiting, isWorking, inHand } = port;
+  const all = rows.length + waiting.length;
+  return (
+    <section class="paper class-files" aria-labelledby="class-files-title">
+      <Frame kind="sheet" />
+      <h2 class="plate-title" id="class-files-title">
+        <span class="disc" aria-hidden="true">
+          1
+        </span>
+        {say.files}
+      </h2>
+      <DropPlace port={port} />
+      {port.complaints.length === 0 ? null : (
+        <ul class="complaints" role="alert">
+          {port.complaints.map((text) => (
+            <li key={text}>{text}</li>
+          ))}
+        </ul>
+      )}
+      {all === 0 ? null : (
+        <div class="class-progress">
+          <p aria-live="polite">
+            {waiting.length === 0
+              ? say.graded(all)
+              : isWorking
+                ? say.grading(rows.length, all)
+                : say.stopped(waiting.length)}
+          </p>
+          {waiting.length === 0 ? (
+            <Button onClick={port.clear}>{say.clear}</Button>
+          ) : (
+            <Button onClick={isWorking ? port.stop : port.goOn}>{isWorking ? say.stop : say.goOn}</Button>
+          )}
+          {waiting.length === 0 ? null : (
+            <div
+              class="progress-bar"
+              role="progressbar"
+              aria-label={say.grading(rows.length, all)}
+              aria-valuemin={0}
+              aria-valuemax={all}
+              aria-valuenow={rows.length}
+            >
+              <Bar share={rows.length / all} look="work" />
+            </div>
+          )}
+          {inHand === null ? null : <p class="in-hand">{say.gradingNow(inHand)}</p>}
+        </div>
+      )}
+      <h3 class="l">{say.toldApart}</h3>
+      <ul class="told-apart">
+        {OUTCOMES.map((outcome) => (
+          <li key={outcome}>
+            <State outcome={outcome} />
+            <span class="m">{figures.outcomes[outcome]}</span>
+          </li>
+        ))}
+        <li>
+          <SameActs words={say.sameActs} />
+          <span class="m">{figures.copies}</span>
+        </li>
+      </ul>
+      <p class="class-note">{say.note}</p>
+    </section>
+  );
+}
+
+function DropPlace({ port }: { readonly port: ClassPort }) {
+  const { classroom: say } = useWords();
+  const [over, setOver] = useState(false);
+  return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: what can be dropped here can be chosen by the buttons inside
+    <div
+      class={over ? 'drop-place over' : 'drop-place'}
+      onDragOver={(event) => {
+        event.preventDefault();
+        setOver(true);
+      }}
+      onDragLeave={() => setOver(false)}
+      onDrop={() => setOver(false)}
+    >
+      <Ink svg={DROP_ART} width={48} height={44} />
+      <p>
+        <b>{say.drop}</b> <span>{say.dropMore}</span>
+      </p>
+      <div class="drop-buttons">
+        <FileButton port={port} folder={false} />
+        <FileButton port={port} folder />
+      </div>
+    </div>
+  );
+}
+
+interface FileButtonProps {
+  readonly port: ClassPort;
+  readonly folder: boolean;
+}
+
+function FileButton({ port, folder }: FileButtonProps) {
+  const { classroom: say } = useWords();
+  const input = useRef<HTMLInputElement>(null);
+  const words = folder ? say.chooseFolder : say.chooseFiles;
+  return (
+    <>
+      <Button onClick={() => input.current?.click()}>{words}</Button>
+      <input
+        ref={input}
+        type="file"
+        class="unseen"
+        tabIndex={-1}
+        aria-hidden="true"
+        multiple
+        {...(folder ? { webkitdirectory: true } : {})}
+        data-picks={folder ? 'folder' : 'files'}
+        onChange={({ currentTarget }) => {
+          const files = [...(currentTarget.files ?? [])];
+          // The same file may be chosen once more.
+          currentTarget.value = '';
+          if (files.length > 0) port.bringPicked(files);
+        }}
+      />
+    </>
+  );
+}

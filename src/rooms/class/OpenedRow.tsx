@@ -1,0 +1,100 @@
+/** An opened row: what is to be said of the file, what the run lost, where to go from here, and the instructor's note. */
+import { useState } from 'preact/hooks';
+import { ruleLabel } from '../../describe/ruleWords.ts';
+import type { ClassRow } from '../../judge/classList.ts';
+import type { MarkedLine } from '../../judge/judged.ts';
+import { useWords } from '../../kit/hooks/useWords.ts';
+import { Button } from '../../kit/theme/art.tsx';
+import type { Words } from '../../words/words.ts';
+import type { ClassPort } from './classPort.ts';
+import { VerdictList } from './Glyphs.tsx';
+
+const MOST_LINES = 5;
+/** Less is lost by rounding. */
+const LEAST_LOSS = 0.05;
+
+interface OpenedRowProps {
+  readonly row: ClassRow;
+  readonly port: ClassPort;
+}
+
+export function OpenedRow({ row, port }: OpenedRowProps) {
+  const words = useWords();
+  const { classroom: say } = words;
+  const { marks } = row;
+  return (
+    <div class="opened-strip">
+      <div class="opened-file">
+        <p class="m">
+          <bdi>{row.file}</bdi>
+        </p>
+        {row.day === null ? null : (
+          <p>
+            {say.day} <bdi>{row.day}</bdi>
+          </p>
+        )}
+        {row.reason === '' ? null : <p class="reason">{row.reason}</p>}
+        <VerdictList marks={marks} />
+        <div class="opened-buttons">
+          {row.points === null ? null : <Button onClick={() => port.openReport(row.no)}>{say.report}</Button>}
+          <Button onClick={() => port.saveFile(row.no)}>{say.saveFile}</Button>
+          <Button onClick={() => port.takeAway(row.no)}>{say.takeAway}</Button>
+        </div>
+      </div>
+      {marks === null ? null : <Lost lines={marks.lines} />}
+      <Note row={row} port={port} />
+    </div>
+  );
+}
+
+function Lost({ lines }: { readonly lines: readonly MarkedLine[] }) {
+  const words = useWords();
+  const { classroom: say } = words;
+  const lost = lines
+    .map((line) => ({ line, points: line.max - line.points }))
+    .filter(({ points }) => points >= LEAST_LOSS)
+    .sort((a, b) => b.points - a.points);
+  if (lost.length === 0) return <p class="opened-lost">{say.nothingLost}</p>;
+  return (
+    <div class="opened-lost">
+      <h3 class="l">{say.lost(lost.reduce((sum, { points }) => sum + points, 0))}</h3>
+      <ul>
+        {lost.slice(0, MOST_LINES).map(({ line, points }) => (
+          <li key={line.id}>
+            <span class="m">{say.lostLine(points)}</span> <span>{lineName(words, line)}</span>
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}
+
+export function lineName(words: Words, { rule, hz }: Pick<MarkedLine, 'rule' | 'hz'>): string {
+  const label = ruleLabel(words, rule);
+  return hz === null ? label : words.classroom.lineAt(label, words.format.frequency(hz));
+}
+
+function Note({ row, port }: OpenedRowProps) {
+  const { classroom: say } = useWords();
+  const [text, setText] = useState(() => port.notes.of(row));
+  const id = `note-${row.no}`;
+  return (
+    <div class="opened-note">
+      <label class="l" for={id}>
+        {say.yourNote(row.learner ?? row.file)}
+      </label>
+      <textarea
+        id={id}
+        class="written"
+        rows={4}
+        maxLength={2000}
+        value={text}
+        onInput={({ currentTarget: { value } }) => {
+          setText(value);
+          port.notes.write(row, value);
+        }}
+      />
+      <p class="class-note">{say.noteKept}</p>
+    </div>
+  );
+}

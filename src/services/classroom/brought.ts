@@ -1,0 +1,93 @@
+/** What somebody dropped on the page or picked: files as they are, of folders every .json file in them and below, in order, as `regrade` takes them. */
+
+export interface BroughtFile {
+  /** with the folders that it was brought in: `evening/anna.json` */
+  readonly name: string;
+  readonly blob: File;
+}
+
+export interface Brought {
+  readonly files: readonly BroughtFile[];
+  /** in folders, and not called .json */
+  readonly leftAlone: readonly string[];
+  /** folders without any run file */
+  readonly empty: readonly string[];
+}
+
+const IS_RUN = /\.json$/i;
+
+/** Picked by a button. Of a folder the browser gives every file below it, in whatever order. */
+export function picked(list: readonly File[]): Brought {
+  const inFolders = list.filter((file) => file.webkitRelativePath !== '');
+  const single = list.filter((file) => file.webkitRelativePath === '');
+  const named = inFolders.map((blob) => ({ name: blob.webkitRelativePath, blob })).sort(byPlace);
+  const runs = named.filter(({ name }) => IS_RUN.test(name));
+  const folders = new Set(named.map(({ name }) => name.split('/')[0]!));
+  return {
+    files: [...single.map((blob) => ({ name: blob.name, blob })), ...runs],
+    leftAlone: named.flatMap(({ name }) => (IS_RUN.test(name) ? [] : [name])),
+    empty: [...folders].filter((folder) => !runs.some(({ name }) => name.startsWith(`${folder}/`))),
+  };
+}
+
+/** Dropped. Must be called while the drop is being told of: the browser forgets its items right after. */
+export async function dropped(data: DataTransfer): Promise<Brought> {
+  const items = [...data.items].filter(({ kind }) => kind === 'file');
+  const held = items.map((item) => ({ entry: item.webkitGetAsEntry(), file: item.getAsFile() }));
+  const all = await Promise.all(
+    held.map(async ({ entry, file }): Promise<Brought> => {
+      if (entry?.isDirectory === true) return folder(entry as FileSystemDirectoryEntry);
+      return { files: file === null ? [] : [{ name: file.name, blob: file }], leftAlone: [], empty: [] };
+    }),
+  );
+  return {
+    files: all.flatMap(({ files }) => files),
+    leftAlone: all.flatMap(({ leftAlone }) => leftAlone),
+    empty: all.flatMap(({ empty }) => empty),
+  };
+}
+
+async function folder(entry: FileSystemDirectoryEntry): Promise<Brought> {
+  const named = (await filesBelow(entry, entry.name)).sort(byPlace);
+  const runs = named.filter(({ name }) => IS_RUN.test(name));
+  const files = await Promise.all(
+    runs.map(async ({ name, entry: one }) => ({
+      name,
+      blob: await new Promise<File>((done, failed) => one.file(done, failed)),
+    })),
+  );
+  return {
+    files,
+    leftAlone: named.flatMap(({ name }) => (IS_RUN.test(name) ? [] : [name])),
+    empty: runs.length === 0 ? [entry.name] : [],
+  };
+}
+
+interface Named {
+  readonly name: string;
+  readonly entry: FileSystemFileEntry;
+}
+
+async function filesBelow(at: FileSystemDirectoryEntry, place: string): Promise<Named[]> {
+  const found: Named[] = [];
+  const reader = at.createReader();
+  for (;;) {
+    // A hundred at a time, until there are none.
+    const some = await new Promise<FileSystemEntry[]>((done, failed) => reader.readEntries(done, failed));
+    if (some.length === 0) return found;
+    for (const one of some) {
+      const name = `${place}/${one.name}`;
+      if (one.isDirectory) found.push(...(await filesBelow(one as FileSystemDirectoryEntry, name)));
+      else found.push({ name, entry: one as FileSystemFileEntry });
+    }
+  }
+}
+
+/** Folder by folder, as the command line goes through them. */
+function byPlace(a: { readonly name: string }, b: { readonly name: string }): number {
+  const p = a.name.split('/');
+  const q = b.name.split('/');
+  const at = p.findIndex((part, i) => part !== q[i]);
+  const [x, y] = [p[at] ?? '', q[at] ?? ''];
+  return x === y ? 0 : x < y ? -1 : 1;
+}
