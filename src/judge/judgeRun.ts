@@ -92,10 +92,9 @@ function unread(verdict: Verdict): Judgement {
   return { verdict, run: null, scenarioKnown: false };
 }
 
-/** A file of another kind, or of a newer bench, has one problem: what it says it is. */
+/** A file of a newer bench has one problem: what it says it is. */
 function foreignFile(problems: readonly Problem[]): Verdict | null {
   const only = problems.length === 1 ? problems[0]! : null;
-  if (only?.place === '/format') return { kind: 'foreign', part: 'format', found: only.found, wanted: only.wanted };
   if (only?.place === '/version') return { kind: 'foreign', part: 'version', found: only.found, wanted: only.wanted };
   return null;
 }

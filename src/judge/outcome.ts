@@ -29,7 +29,7 @@ export function outcomeOf({ verdict, run, scenarioKnown, underToday }: Judgement
     case 'unclaimed':
       return scenarioKnown ? 'unfinished' : 'otherScenario';
     case 'foreign':
-      if (verdict.part === 'format' || verdict.part === 'version') return 'unreadable';
+      if (verdict.part === 'version') return 'unreadable';
       if (verdict.part === 'engine' || verdict.part === 'rules') return 'otherRules';
       // The scenario inside is not even the one that the file itself says it is.
       return verdict.part === 'scenario' && verdict.wanted === run?.scenarioHash ? 'altered' : 'otherScenario';

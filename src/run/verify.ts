@@ -19,7 +19,7 @@ import { receiverHash } from './serialise.ts';
 /** A name, a number or a hash as it stands, or what a problem of the file says. */
 export type Told = string | Phrase;
 
-export type ForeignPart = 'format' | 'version' | 'engine' | 'rules' | 'receiver' | 'scenario';
+export type ForeignPart = 'version' | 'engine' | 'rules' | 'receiver' | 'scenario';
 
 /** One line of the score that is not as claimed; null = not there at all. */
 export interface LineDifference {

@@ -87,7 +87,6 @@ describe('verdicts', () => {
     { kind: 'truncated', found: 12, recorded: null },
     { kind: 'reordered', index: 3 },
     { kind: 'reordered', index: null },
-    { kind: 'foreign', part: 'format', found: ['noFormat'], wanted: ['named', 'haystack-run'] },
     { kind: 'foreign', part: 'version', found: ['version', 2], wanted: ['version', 1] },
     { kind: 'foreign', part: 'engine', found: '9.9.9', wanted: '0.1.0' },
     { kind: 'foreign', part: 'receiver', found: 'a', wanted: 'b' },

@@ -2,7 +2,7 @@
 
 import { type LayoutFault, layoutFaults } from './layoutFaults.ts';
 import { expect, test } from './page.ts';
-import { type Look, visitBench, visitCourse, visitHandbook, visitReport, visitStrip } from './visits.ts';
+import { type Look, visitBench, visitClass, visitCourse, visitHandbook, visitReport, visitStrip } from './visits.ts';
 
 const LANGUAGES = [
   ['in English', ''],
@@ -12,6 +12,7 @@ const ROUNDS = {
   course: visitCourse,
   report: visitReport,
   handbook: visitHandbook,
+  classroom: visitClass,
   bench: visitBench,
   strip: visitStrip,
 } as const;

@@ -6,6 +6,7 @@ import { WORDS_PAGE } from '../../src/present/handbook/address.ts';
 import type { AtHandChoice } from '../../src/rooms/bench/AtHand.tsx';
 import type { MenuChoice } from '../../src/rooms/bench/BenchMenu.tsx';
 import { keptRecord } from '../../src/services/store/layout.ts';
+import { madeClass } from '../judge/madeClass.ts';
 import { expect, shippedSetup } from './page.ts';
 
 type Size = readonly [width: number, height: number];
@@ -99,6 +100,30 @@ export async function visitReport(page: Page, search: string, look: Look): Promi
   await inSizes(page, READING_SIZES, look, 'report');
   await page.locator('.lines summary').click();
   await inSizes(page, READING_SIZES, look, 'report, every line', '.lines');
+}
+
+/** Nothing yet; a mixed class; a row opened, of a run and of what is none. */
+export async function visitClass(page: Page, search: string, look: Look): Promise<void> {
+  await page.goto(`/${search}#/class`);
+  await expect(page.locator('.drop-place')).toBeVisible();
+  await inSizes(page, READING_SIZES, look, 'class, empty');
+  const { files } = madeClass();
+  await page
+    .locator('input[data-picks=files]')
+    .setInputFiles(
+      Object.entries(files).map(([name, text]) => ({ name, mimeType: 'text/plain', buffer: Buffer.from(text) })),
+    );
+  await expect(page.locator('.run')).toHaveCount(Object.keys(files).length, { timeout: 60_000 });
+  await inSizes(page, READING_SIZES, look, 'class');
+  for (const no of [1, 9]) {
+    await page
+      .locator('.run .learner button')
+      .nth(no - 1)
+      .click();
+    await page.locator('.opened textarea').fill('A fine top. Now halve the level before you sign.');
+    await inSizes(page, READING_SIZES, look, `class, row ${no} opened`);
+  }
+  await page.locator('.opened .button').first().waitFor();
 }
 
 /** Contents, a long page with two figures, the page of trade words, and a trade word opened. */

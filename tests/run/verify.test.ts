@@ -227,8 +227,11 @@ describe('foreign', () => {
   const fromText = (text: string): Verdict => judgeText(text, 'run.json', () => found(knownBench(setup))).verdict;
 
   test('a file of another kind or of a newer bench', () => {
-    expect(fromText(JSON.stringify(setup.scenario))).toMatchObject({ kind: 'foreign', part: 'format' });
-    expect(fromText('{"answer": 42}')).toMatchObject({ kind: 'foreign', part: 'format' });
+    expect(fromText(JSON.stringify(setup.scenario))).toMatchObject({
+      kind: 'unreadable',
+      problems: [{ place: '/format' }],
+    });
+    expect(fromText('{"answer": 42}')).toMatchObject({ kind: 'unreadable', problems: [{ place: '/format' }] });
     expect(fromText(JSON.stringify({ ...good, version: 3 }))).toMatchObject({ kind: 'foreign', part: 'version' });
   });
 

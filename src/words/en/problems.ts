@@ -23,7 +23,6 @@ export const verdictTitles: Readonly<Record<Verdict['kind'], string>> = {
 };
 
 const foreignParts: Readonly<Record<ForeignPart, (found: string, wanted: string) => string>> = {
-  format: (found, wanted) => `This is not a run file: ${found}, wanted ${wanted}.`,
   version: (found, wanted) => `The file is ${found}; this bench reads ${wanted}.`,
   engine: (found, wanted) =>
     `The run was made on version ${found} of the bench; this is ${wanted}. Grade it on that version.`,
