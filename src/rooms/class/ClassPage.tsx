@@ -60,12 +60,16 @@ export function ClassPage({ port, links }: ClassPageProps) {
           <p>{say.what}</p>
           <p>{say.how}</p>
         </div>
-        <FilesSheet port={port} figures={all} />
-        <RunsTable port={port} rows={rows} sieve={sieve} onSieve={setSieve} />
-        <SkillsPanel figures={figures} />
-        <div class="class-bottom">
-          <LostPanel figures={figures} />
-          <ClassNote notes={port.notes} />
+        <div class="class-left">
+          <FilesSheet port={port} figures={all} />
+          <SkillsPanel figures={figures} />
+        </div>
+        <div class="class-right">
+          <RunsTable port={port} rows={rows} sieve={sieve} onSieve={setSieve} />
+          <div class="class-bottom">
+            <LostPanel figures={figures} />
+            <ClassNote notes={port.notes} />
+          </div>
         </div>
       </main>
       {printing ? <PaperList rows={rows} figures={figures} notes={port.notes} /> : null}

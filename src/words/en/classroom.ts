@@ -125,7 +125,7 @@ export const classroomWords = {
   skills: 'Skills',
   average: 'average of the runs listed',
   skillNames,
-  share: (share: number): string => percent(100 * share, 0),
+  share: (share: number): string => percent(share),
   noAverage: 'No verified run to make an average of.',
   counted: (runs: number): string =>
     `Of ${counted(runs, RUNS)} that count: verified or under other rules, copies once.`,
