@@ -12,7 +12,12 @@ export function sizeProblem(
   file: string,
 ): Result<never> | null {
   if (bytes <= LARGEST_BYTES) return null;
-  return bad({ file, place: '', found: ['said', textFiles.tooLarge(bytes)], wanted: ['said', textFiles.atMost(LARGEST_BYTES)] });
+  return bad({
+    file,
+    place: '',
+    found: ['said', textFiles.tooLarge(bytes)],
+    wanted: ['said', textFiles.atMost(LARGEST_BYTES)],
+  });
 }
 
 /** `decode` throws a TypeError where the bytes are no UTF-8. */

@@ -89,7 +89,8 @@ function nameIn(line: string): string | null {
 function tell(terminal: Terminal, found: readonly Row[], options: RegradeOptions): ExitCode {
   const rows = withSameActs(found);
   if (options.csv === true) terminal.out(csvOf(rows));
-  else if (options.jsonl === true) for (const row of rows) terminal.out(`${JSON.stringify(saidRow(terminal.words, row))}\n`);
+  else if (options.jsonl === true)
+    for (const row of rows) terminal.out(`${JSON.stringify(saidRow(terminal.words, row))}\n`);
   else if (options.json === true) {
     const said = rows.map((row) => saidRow(terminal.words, row));
     terminal.out(`${JSON.stringify(said.length === 1 ? said[0] : said, null, 2)}\n`);

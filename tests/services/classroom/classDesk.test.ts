@@ -88,7 +88,9 @@ describe('the desk', () => {
     });
     const { signal } = new AbortController();
     expect((await judge(file('a'), signal)).finding).toEqual({ kind: 'unreadable', problems: [problem] });
-    expect((await judge(file('b'), signal)).finding).toMatchObject({ problems: [{ file: 'b', found: ['said', 'text'] }] });
+    expect((await judge(file('b'), signal)).finding).toMatchObject({
+      problems: [{ file: 'b', found: ['said', 'text'] }],
+    });
   });
 });
 
