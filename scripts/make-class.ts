@@ -1,5 +1,5 @@
 /**
- * Writes the run files of a made-up class, for measuring: `npx tsx scripts/make-class.ts FOLDER COUNT`. The technician aligns three vision strips, each in twenty minutes;
+ * Writes the run files of a made-up class, for measuring: `npx tsx scripts/make-class.ts FOLDER COUNT`. The technician does three jobs, each in twenty minutes;
  * every file is one of these runs with its acts at times of its own, graded and sealed anew, so that no two are alike.
  */
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
@@ -13,7 +13,7 @@ import { serialiseRunFile, toRunFile } from '../src/run/serialise.ts';
 import { demonstrate } from '../src/technician/atBench.ts';
 import { certified, certifiedSet, textsIn } from './makeCourseIndex.ts';
 
-const SCENARIOS = ['flat-top', 'traps-astray', 'from-cold'];
+const SCENARIOS = ['one-slug-out', 'one-hump-gone', 'the-first-pair'];
 const LENGTH_MS = 20 * 60_000;
 
 const [folder, count] = process.argv.slice(2);
