@@ -1,6 +1,7 @@
 /** What is said of one run file of many: a row of the table, or one line of JSON. The page and the command line both say this. */
 import { harmless } from '../base/harmless.ts';
-import { saidProblem } from '../describe/problem.ts';
+import type { Problem } from '../base/result.ts';
+import { type SaidProblem, saidProblem } from '../describe/problem.ts';
 import { toldWords, verdictWords } from '../describe/verdict.ts';
 import type { Verdict } from '../run/verify.ts';
 import type { Words } from '../words/words.ts';
@@ -68,6 +69,18 @@ export function saidRow(words: Words, row: Row): object {
   if (finding.kind !== 'foreign') return row;
   const [found, wanted] = [toldWords(words, finding.found), toldWords(words, finding.wanted)];
   return { ...row, finding: { ...finding, found, wanted } };
+}
+
+/** What another process answered with: its words stay as they are. */
+export function rowAnswered(line: string): Row {
+  const row = JSON.parse(line) as Row;
+  const { finding } = row;
+  if (finding.kind !== 'unreadable') return row;
+  const said = finding.problems as unknown as readonly SaidProblem[];
+  const problems = said.map(
+    ({ found, wanted, ...where }): Problem => ({ ...where, found: ['said', found], wanted: ['said', wanted] }),
+  );
+  return { ...row, finding: { ...finding, problems } };
 }
 
 /** Names, for each row that has one, the first other row with the same acts. */

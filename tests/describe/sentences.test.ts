@@ -114,10 +114,10 @@ describe('verdicts', () => {
       sentence: 'The file claims 91 points; the same actions earn 84.',
       details: ['G13: claimed 4.00, recomputed no such line'],
     });
-    expect(verdictWords(en, verdicts[14]!).sentence).toBe(
+    expect(verdictWords(en, verdicts[13]!).sentence).toBe(
       'Action 8, at 01:01 (slug turned), cannot have happened. Take a trimming tool first.',
     );
-    expect(verdictWords(en, verdicts[16]!).details).toEqual(['run.json, /events/3: found nothing, wanted an object']);
+    expect(verdictWords(en, verdicts[15]!).details).toEqual(['run.json, /events/3: found nothing, wanted an object']);
   });
 });
 

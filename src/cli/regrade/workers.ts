@@ -4,7 +4,7 @@
  */
 import { spawn } from 'node:child_process';
 import path from 'node:path';
-import type { Row } from '../../judge/row.ts';
+import { type Row, rowAnswered } from '../../judge/row.ts';
 import { PROJECT } from '../files.ts';
 import { linesOf } from './lines.ts';
 
@@ -44,7 +44,7 @@ export async function judgeSpread(files: readonly string[], { jobs, scenario, he
         while (next < files.length) keep(next, here(files[next++]!));
         return;
       }
-      keep(index, JSON.parse(answer.value) as Row);
+      keep(index, rowAnswered(answer.value));
     }
     worker.stdin.end();
   };
