@@ -97,6 +97,7 @@ export function ClassReport(props: ClassReportProps) {
   return (
     <ReportPage
       port={port}
+      onDrills={() => go({ page: 'drills', drill: null, series: null })}
       onHandbook={() => go({ page: 'handbook', pageId: null })}
       onClass={back}
       notices={

@@ -85,6 +85,7 @@ function ClassList({ logbook, go }: RoomProps) {
   const last = logbook.keptRuns().at(-1);
   const links = [
     { name: shell.course, current: false, go: () => go({ page: 'course' }) },
+    { name: shell.drills, current: false, go: () => go({ page: 'drills', drill: null, series: null }) },
     { name: shell.handbook, current: false, go: () => go({ page: 'handbook', pageId: null }) },
     ...(open === undefined
       ? []

@@ -56,6 +56,7 @@ export default function DrillsRoom({ library, logbook, go, drill, series, pages 
     ...(open === undefined
       ? []
       : [{ name: shell.bench, current: false, go: () => go({ page: 'bench', scenarioId: open.scenarioId }) }]),
+    { name: shell.classroom, current: false, go: () => go({ page: 'class', fileNo: null }) },
     ...(last === undefined
       ? []
       : [{ name: shell.reports, current: false, go: () => go({ page: 'report', runId: last.runId }) }]),

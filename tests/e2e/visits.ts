@@ -91,7 +91,7 @@ export async function visitReport(page: Page, search: string, look: Look): Promi
     [record, { runId, text }] as const,
   );
   await page.reload();
-  await expect(page.locator('.rooms li')).toHaveCount(4);
+  await expect(page.locator('.rooms li')).toHaveCount(5);
   await drawn(page);
   await expect(page.locator('.slip')).toBeVisible();
   await inSizes(page, READING_SIZES, look, 'course with a run and a slip');

@@ -29,7 +29,16 @@ export interface CoursePageProps {
   readonly right?: ComponentChildren;
 }
 
-export function CoursePage({ port, onDrills, onHandbook, onClass, onGuide, onReport, notices, right }: CoursePageProps) {
+export function CoursePage({
+  port,
+  onDrills,
+  onHandbook,
+  onClass,
+  onGuide,
+  onReport,
+  notices,
+  right,
+}: CoursePageProps) {
   const [changes, setChanges] = useState(0);
   // Laid out at once and not after the paint: what the logbook tells in between would be lost.
   useLayoutEffect(() => port.subscribe(() => setChanges((n) => n + 1)), [port]);
