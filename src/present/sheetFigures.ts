@@ -1,10 +1,12 @@
 /** What the sheet's figure and table are made of: the curve of the nominal slugs, and for each level what the detector makes of it. Pure. */
+import { choicesOf } from '../bench/controlRange.ts';
 import { type BenchSetup, designOf } from '../bench/setup.ts';
 import { relativeTo } from '../bench/truth.ts';
 import { createDetectorFigure } from '../receiver/detectorFigure.ts';
 import type { SheetResponse } from '../receiver/receiver.ts';
 import { createStatedResponse } from '../receiver/statedResponse.ts';
 import type { Curve } from './curves.ts';
+import type { Stage } from './stage.ts';
 
 export interface LevelRow {
   readonly hz: number;
@@ -22,6 +24,10 @@ export interface SheetFigures {
   readonly curve: Curve;
   /** in order of frequency, tolerances as wide as the scenario makes them */
   readonly levels: readonly LevelRow[];
+  /** detected, at the curve's reference, with the source at the sheet's level */
+  readonly volts: number;
+  /** the sweep goes in farther on than the sheet's own point; null: at that point */
+  readonly stage: Stage | null;
   onTube(relative: number): number;
 }
 
@@ -30,12 +36,13 @@ export function sheetFigures(setup: BenchSetup, response: SheetResponse): SheetF
   const { receiver, deck } = designOf(setup);
   const { specification: spec } = response;
   const { nominal } = createStatedResponse(receiver, deck, response);
+  const beat = spec.peaks.find(({ oscillator }) => oscillator === true);
   const detector = createDetectorFigure(receiver, deck, response);
   const pips = pipNumbers(response);
   const wide = scenario.toleranceFactor;
   return {
     response,
-    curve: { hz: nominal.hz, relative: relativeTo(nominal, spec) },
+    curve: beat === undefined ? { hz: nominal.hz, relative: relativeTo(nominal, spec) } : beatCurve(response, beat.hz),
     levels: [...spec.points]
       .sort((a, b) => a.hz - b.hz)
       .map(({ hz, target, low, high }) => ({
@@ -46,8 +53,33 @@ export function sheetFigures(setup: BenchSetup, response: SheetResponse): SheetF
         onTube: detector.onTube(target),
         pip: pips.get(hz) ?? null,
       })),
+    volts: detector.referenceDetectedVolts,
+    stage: null,
     onTube: detector.onTube,
   };
+}
+
+/** An oscillator that runs shows no curve but a beat, about a hundredth of the sheet's span wide. */
+function beatCurve({ setUp, specification: { fromHz, toHz } }: SheetResponse, beatHz: number): Curve {
+  const points = 401;
+  const hz = Float64Array.from({ length: points }, (_, i) => fromHz + ((toHz - fromHz) * i) / (points - 1));
+  const widthHz = setUp.spanHz / 200;
+  return { hz, relative: hz.map((f) => 1 / (1 + ((f - beatHz) / widthHz) ** 2)) };
+}
+
+/** How a level is asked for: so many volts, at a click of the Y gain that shows them in four divisions or a little more or less. */
+export function levelReading(setup: BenchSetup, { volts }: Pick<SheetFigures, 'volts'>): LevelReading {
+  const clicks = choicesOf(setup, 'yVoltsPerDiv').map(Number);
+  const voltsPerDiv = clicks.find((click) => volts / click <= MOST_DIV) ?? clicks.at(-1)!;
+  return { volts, voltsPerDiv, div: volts / voltsPerDiv };
+}
+
+const MOST_DIV = 6;
+
+export interface LevelReading {
+  readonly volts: number;
+  readonly voltsPerDiv: number;
+  readonly div: number;
 }
 
 /** Pip numbers of the crystals that the sheet asks for. */

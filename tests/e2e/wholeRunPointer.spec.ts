@@ -1,6 +1,7 @@
 /** A learner's whole run on the valve strip, from the course card to the report, with the mouse alone. */
-import { sheetWords } from '../../src/words/en/bench.ts';
+
 import { dialogWords } from '../../src/words/en/benchTalk.ts';
+import { sheetWords } from '../../src/words/en/sheet.ts';
 import { BenchFace } from './face.ts';
 import { begin, expect, openCard, rail, railSays, shippedSetup, test } from './page.ts';
 import { pointerActs } from './pointerActs.ts';

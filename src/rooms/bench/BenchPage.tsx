@@ -48,7 +48,7 @@ type Open = 'none' | 'menu' | 'cautions' | AtHandChoice | Exclude<MenuChoice, 's
 export function BenchPage({ port, learner, onHome, sound, guided = false, onGuideSkipped }: BenchPageProps) {
   const { width, height } = useWindowSize();
   const layout = useMemo(() => benchLayout(width, height), [width, height]);
-  const { figures, paper, turnTo } = useSheetFigures(port);
+  const { figures, paper, stage, turnTo } = useSheetFigures(port);
   const aids = useMemo(() => aidsWithin(port.scenario), [port]);
   const [waxOn, setWaxOn] = useState(true);
   const [guide, setGuide] = useState(guided);
@@ -101,7 +101,7 @@ export function BenchPage({ port, learner, onHome, sound, guided = false, onGuid
         <StepStrip
           port={port}
           rect={layout.strip}
-          figures={paper}
+          figures={stage ?? paper}
           roomy={form === 'upright'}
           open={sheetOpen}
           onOpen={toggleSheet}
@@ -112,6 +112,7 @@ export function BenchPage({ port, learner, onHome, sound, guided = false, onGuid
           port={port}
           rect={layout.sheet}
           figures={paper}
+          stage={stage}
           turnTo={turnTo}
           onClose={sheetFolds ? toggleSheet : null}
         />

@@ -4,7 +4,7 @@ import type { CONTROL_ROWS } from '../../bench/controls/rows.ts';
 import type { ControlWordsFor } from '../controlWords.ts';
 import { format } from './figures.ts';
 
-const { aloud, atMost, eighths, frequency, percent, said, width, written } = format;
+const { aloud, atMost, eighths, frequency, said, width, written } = format;
 
 export const knobWords = {
   drag: 'Drag up or down',
@@ -211,75 +211,6 @@ export const headerWords = {
     const list = finished.length === 0 ? 'none yet' : finished.join(', ');
     return `Phases done: ${list}. You are at: ${current}.`;
   },
-} as const;
-
-export const sheetWords = {
-  kicker: 'Service sheet',
-  figure: (at: string): string => `Fig. 1. Response wanted at ${at}.`,
-  figureSpoken: (at: string, set: string): string =>
-    `The curve that the sheet asks for at ${at} of the ${set}. Its levels are in the table.`,
-  responses: 'Curves of this sheet',
-  stepOf: (n: number, all: number): string => `Step ${n} of ${all}`,
-  done: 'done',
-  tickStep: (n: number): string => `Step ${n}: I have done this`,
-  allStands: 'Everything stands. Sign off?',
-  ownTicks: 'Sealed run: you tick the steps yourself, and nobody says whether they are right.',
-  pages: ['Procedure', 'Levels', 'Slugs and points'],
-  pageOf: (n: number, all: number): string => `${n} / ${all}`,
-  open: 'Open sheet',
-  close: 'Close sheet',
-  cautions: 'Mains and high voltage',
-  care: 'Care',
-  levels: 'Levels',
-  levelsCaption: 'Carrier level relative to the peak, and how high it looks on the tube after the detector.',
-  columns: { hz: 'At', wanted: 'Wanted', tube: 'On the tube' },
-  ripple: (fromHz: number, toHz: number, db: number): string =>
-    `Flat within ${db} dB from ${frequency(fromHz)} to ${frequency(toHz)}.`,
-  tilt: (lowHz: number, highHz: number, db: number): string =>
-    `${frequency(lowHz)} and ${frequency(highHz)} within ${db} dB of each other.`,
-  trap: (hz: number, db: number): string => `Trap at ${frequency(hz)}: ${written(db, 0)} dB or lower.`,
-  skirt: (fromHz: number, toHz: number, most: number): string =>
-    `From ${frequency(fromHz)} to ${frequency(toHz)} no more than ${percent(most, 1)}.`,
-  peak: (hz: number, within: number): string => `Peak at ${frequency(hz)}, within ${width(within)}.`,
-  oscillator: (hz: number, within: number): string =>
-    `Oscillator at ${frequency(hz)}, within ${width(within)}, with the fine tuning half way.`,
-  zero: (hz: number, within: number, rises: boolean): string =>
-    `Zero at ${frequency(hz)}, within ${width(within)}; positive ${rises ? 'above' : 'below'} it.`,
-  peaksApart: (minHz: number, maxHz: number): string => `Peaks ${width(minHz)} to ${width(maxHz)} apart.`,
-  evenPeaks: (low: number, high: number): string =>
-    `Upper peak ${atMost(100 * low, 0)} to ${percent(high)} of the lower.`,
-  straight: (within: number, most: number): string =>
-    `Straight within ${percent(most, 1)} out to ${width(within)} either side.`,
-  bandwidth: (db: number, minHz: number, maxHz: number): string =>
-    `${width(minHz)} to ${width(maxHz)} wide at ${written(db, 0)} dB.`,
-  gain: (hz: number, db: number): string =>
-    `Gain at ${frequency(hz)}: no more than ${written(-db, 0)} dB below the design.`,
-  setUp: 'Set up',
-  setUpLines: {
-    inject: (at: string, with_: string): string => `RF lead to ${at}, ${with_}.`,
-    injectWith: 'terminated in 75 \u03a9, through its capacitor',
-    observe: (at: string, probe: boolean): string =>
-      probe ? `Y lead with the probe to ${at}.` : `Y lead with 10 k\u03a9 to ${at}.`,
-    bias: (at: string, volts: number, tolerance: number): string =>
-      `Bias ${at} to ${written(volts, 1)} V (within ${written(tolerance, 1)} V).`,
-    noBias: 'No bias needed.',
-    carrier: (hz: number): string => `Video sweep on a carrier at ${frequency(hz)}.`,
-    slow: 'Slow sweep on: the mains rate is too fast for these circuits.',
-    sweep: (centreHz: number, spanHz: number): string => `Centre ${frequency(centreHz)}, span ${width(spanHz)}.`,
-    level: (db: number): string => `Level about ${written(db, 0)} dB; lower it until the shape stops changing.`,
-    direction: (lowAtLeft: boolean): string =>
-      lowAtLeft ? 'Low frequency on the left.' : 'Low frequency on the right.',
-  },
-  box: 'Crystals in the box',
-  boxWanted: 'plugged in for the overall curve',
-  slugs: 'Slugs',
-  slugTurns: (turns: number): string =>
-    `${atMost(turns, 1)} ${format.plural(turns, { one: 'turn', other: 'turns' })} of thread`,
-  head: { hex: 'hexagon', blade: 'blade' },
-  points: 'Test points',
-  percent: (target: number, low: number, high: number): string =>
-    `${percent(target, 1)} (${atMost(100 * low, 1)} to ${atMost(100 * high, 1)})`,
-  tubePercent: (value: number): string => percent(value),
 } as const;
 
 export const narrowWords = {

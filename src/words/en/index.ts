@@ -13,7 +13,6 @@ import {
   panelWords,
   rackWords,
   safeWords,
-  sheetWords,
   switchWords,
   tubeControlWords,
 } from './bench.ts';
@@ -39,6 +38,7 @@ import { blockNames, reportWords } from './reportPage.ts';
 import { sceneWords } from './scene.ts';
 import { lineAdvice, missingAt, missingSentences } from './session.ts';
 import { setUpRuleWords } from './setUpRules.ts';
+import { sheetWords } from './sheet.ts';
 import { sheetRuleWords } from './sheetRules.ts';
 import { tubeWords } from './shell.ts';
 

@@ -1,11 +1,12 @@
 /** Second page of the sheet: levels with their tolerances and what they look like on the tube, the other demands, the set-up, the crystals. */
 
+import type { BenchSetup } from '../../../bench/setup.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
-import type { SheetFigures } from '../../../present/sheetFigures.ts';
-import type { Receiver, SheetResponse } from '../../../receiver/receiver.ts';
+import { type LevelReading, levelReading, type SheetFigures } from '../../../present/sheetFigures.ts';
+import type { SheetResponse } from '../../../receiver/receiver.ts';
 import type { Words } from '../../../words/words.ts';
 
-export function LevelsPage({ receiver, figures }: { readonly receiver: Receiver; readonly figures: SheetFigures }) {
+export function LevelsPage({ setup, figures }: { readonly setup: BenchSetup; readonly figures: SheetFigures }) {
   const { rack: rackWords, sheet: sheetWords } = useWords();
   const { specification: spec, setUp } = figures.response;
   const s = spec.sCurve;
@@ -29,6 +30,7 @@ export function LevelsPage({ receiver, figures }: { readonly receiver: Receiver;
     ...spec.bandwidths.map((b) => sheetWords.bandwidth(b.levelDb, b.minHz, b.maxHz)),
     ...(spec.gain === null ? [] : [sheetWords.gain(spec.gain.hz, spec.gain.minDb)]),
   ];
+  const level = levelReading(setup, figures);
   const wanted = new Set(setUp.markersHz);
   return (
     <>
@@ -65,7 +67,7 @@ export function LevelsPage({ receiver, figures }: { readonly receiver: Receiver;
       </ul>
       <h3>{sheetWords.setUp}</h3>
       <ul class="demands">
-        {setUpLines(sheetWords.setUpLines, figures.response).map((line) => (
+        {setUpLines(sheetWords.setUpLines, figures.response, level).map((line) => (
           <li key={line}>{line}</li>
         ))}
       </ul>
@@ -73,7 +75,7 @@ export function LevelsPage({ receiver, figures }: { readonly receiver: Receiver;
         {sheetWords.box}, {unit}
       </h3>
       <ul class="box-list">
-        {receiver.crystalsHz.map((hz) => (
+        {setup.receiver.crystalsHz.map((hz) => (
           <li key={hz} class={wanted.has(hz) ? 'm wanted' : 'm'}>
             {rackWords.canLabel(hz)}
           </li>
@@ -84,7 +86,11 @@ export function LevelsPage({ receiver, figures }: { readonly receiver: Receiver;
   );
 }
 
-function setUpLines(words: Words['sheet']['setUpLines'], { setUp }: SheetResponse): string[] {
+function setUpLines(
+  words: Words['sheet']['setUpLines'],
+  { setUp, specification }: SheetResponse,
+  level: LevelReading,
+): string[] {
   return [
     words.inject(setUp.injectAt, words.injectWith),
     words.observe(setUp.observeAt, setUp.observeWith === 'probe'),
@@ -93,7 +99,17 @@ function setUpLines(words: Words['sheet']['setUpLines'], { setUp }: SheetRespons
     ...(setUp.carrierHz === null ? [] : [words.carrier(setUp.carrierHz)]),
     words.sweep(setUp.centreHz, setUp.spanHz),
     ...(setUp.slowSweep === true ? [words.slow] : []),
-    words.level(setUp.levelDb),
+    levelLine(words, specification, level),
     words.direction(setUp.lowFrequencyAtLeft),
   ];
+}
+
+/** In detected volts, which are the same whatever the source's attenuator says and whichever lead is on it; a beat has none of its own. */
+function levelLine(
+  words: Words['sheet']['setUpLines'],
+  { peaks, sCurve, referenceHz }: SheetResponse['specification'],
+  { volts, voltsPerDiv, div }: LevelReading,
+): string {
+  if (peaks.some(({ oscillator }) => oscillator === true)) return words.beatLevel;
+  return words.level(volts, voltsPerDiv, div, sCurve !== null ? 'eitherPeak' : (referenceHz ?? 'top'));
 }

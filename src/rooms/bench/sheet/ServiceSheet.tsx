@@ -10,6 +10,7 @@ import { Frame } from '../../../kit/theme/art.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
 import type { SheetFigures } from '../../../present/sheetFigures.ts';
 import { workResponses } from '../../../receiver/responses.ts';
+import type { Words } from '../../../words/words.ts';
 import { LevelsPage } from './LevelsPage.tsx';
 import { ProcedurePage } from './ProcedurePage.tsx';
 import { SheetFigure } from './SheetFigure.tsx';
@@ -23,6 +24,8 @@ interface ServiceSheetProps {
   readonly port: BenchPort;
   readonly rect: Rect;
   readonly figures: SheetFigures;
+  /** the figure for the stage that is swept, in place of the whole curve's */
+  readonly stage: SheetFigures | null;
   readonly turnTo: (response: string) => void;
   /** null: this sheet cannot be put away */
   readonly onClose: (() => void) | null;
@@ -33,7 +36,7 @@ const LOW = 600;
 const FIGURE = 176;
 const LOW_FIGURE = 118;
 
-function ServiceSheetBase({ port, rect, figures, turnTo, onClose }: ServiceSheetProps) {
+function ServiceSheetBase({ port, rect, figures, stage, turnTo, onClose }: ServiceSheetProps) {
   const { sheet: sheetWords } = useWords();
   const [page, setPage] = useState(0);
   const sheet = useRef<HTMLElement>(null);
@@ -46,7 +49,7 @@ function ServiceSheetBase({ port, rect, figures, turnTo, onClose }: ServiceSheet
   const pages = sheetWords.pages;
   const content = useMemo(() => {
     if (page === 0) return <ProcedurePage port={port} />;
-    return page === 1 ? <LevelsPage receiver={receiver} figures={figures} /> : <SlugsPage receiver={receiver} />;
+    return page === 1 ? <LevelsPage setup={port.setup} figures={figures} /> : <SlugsPage receiver={receiver} />;
   }, [page, port, receiver, figures]);
   const figureHeight = rect.height < LOW ? LOW_FIGURE : FIGURE;
   return (
@@ -76,8 +79,8 @@ function ServiceSheetBase({ port, rect, figures, turnTo, onClose }: ServiceSheet
       </header>
       {page === 0 ? (
         <figure class="sheet-figure">
-          <SheetFigure receiver={receiver} figures={figures} width={rect.width - 38} height={figureHeight} />
-          <figcaption class="si">{sheetWords.figure(figures.response.setUp.observeAt)}</figcaption>
+          <SheetFigure receiver={receiver} figures={stage ?? figures} width={rect.width - 38} height={figureHeight} />
+          <figcaption class="si">{figureCaption(sheetWords, stage ?? figures)}</figcaption>
         </figure>
       ) : null}
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls must be reachable by keyboard */}
@@ -104,6 +107,13 @@ function ServiceSheetBase({ port, rect, figures, turnTo, onClose }: ServiceSheet
       )}
     </article>
   );
+}
+
+function figureCaption(words: Words['sheet'], { response, stage }: SheetFigures): string {
+  const { observeAt } = response.setUp;
+  if (stage !== null) return words.stageFigure(observeAt, stage.at, stage.peaks, stage.dips, stage.halfWayHz);
+  const beats = response.specification.peaks.some(({ oscillator }) => oscillator === true);
+  return beats ? words.beatFigure(observeAt) : words.figure(observeAt);
 }
 
 /** One tab for each curve that the job is about; none where there is only one. */

@@ -31,7 +31,8 @@ function SheetFigureBase({ receiver, figures, width, height, small = false }: Sh
       fromHz,
       toHz,
       marks: small ? [] : marks(figures, width / (toHz - fromHz)),
-      traps: small ? [] : traps(response),
+      // A trap before the point that is swept has no part in its curve.
+      traps: small || figures.stage !== null ? [] : traps(response),
       signed: response.specification.sCurve !== null,
       axis: !small,
       perUnit: unit === 'kHz' ? 1e3 : 1e6,
