@@ -66,7 +66,7 @@ interface ShapePhrases {
   key: [key: string];
   keyTwice: [key: string];
   anotherKey: [];
-  formatKeys: [];
+  formatKeys: [keys: Names];
   valueFor: [key: string];
   keys: [count: number];
   longKey: [characters: number];

@@ -7,7 +7,7 @@ import type { Problem, Result } from '../base/result.ts';
 import type { Certificate, CertifiedLine, CertifyProblem } from '../certify/certificate.ts';
 import { certifyScenario } from '../certify/certifyScenario.ts';
 import { saidProblem } from '../describe/problem.ts';
-import { parseScenario } from '../files/scenarioSchema.ts';
+import { scenarioFrom } from '../files/library.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { readDocument } from './document.ts';
 import { readText, writeText } from './files.ts';
@@ -40,7 +40,7 @@ export function certify(terminal: Terminal, names: readonly string[], options: C
 function readScenario(terminal: Terminal, name: string): Result<Scenario> {
   const document = readDocument(terminal, name);
   if (!document.ok) return document;
-  if (document.value.kind === 'scenario') return parseScenario(document.value.json, name);
+  if (document.value.kind === 'scenario') return scenarioFrom(document.value.text, name);
   const { kind } = document.value;
   const { files, certify } = terminal.words.cli;
   const found = kind === 'deck' ? files.noFormat : files.format(`haystack-${kind}`);

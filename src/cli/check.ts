@@ -3,9 +3,12 @@
 import { existsSync } from 'node:fs';
 import { harmless } from '../base/harmless.ts';
 import { bad, good, type Result } from '../base/result.ts';
+import { readCertificate } from '../files/certificateSchema.ts';
 import { checkDesign } from '../files/checkDesign.ts';
-import { courseProblems } from '../files/library.ts';
-import { parseScenario } from '../files/scenarioSchema.ts';
+import { asFarAsKnown } from '../files/known.ts';
+import { courseProblems, readText } from '../files/library.ts';
+import { readScenario } from '../files/scenarioSchema.ts';
+import { withTextPlaces } from '../files/textPlaces.ts';
 import { nodesOf } from '../physics/deckProblems.ts';
 import { readDeck } from '../physics/readDeck.ts';
 import { type Document, readDocument } from './document.ts';
@@ -36,16 +39,21 @@ function checkFolder(terminal: Terminal, folder: string): ExitCode {
   const scenarios = files.flatMap((file) => {
     const document = readDocument(terminal, file);
     if (!document.ok || document.value.kind !== 'scenario') return [];
-    const scenario = parseScenario(document.value.json, file);
-    return scenario.ok ? [{ file, scenario: scenario.value }] : [];
+    const { text, json } = document.value;
+    const scenario = readScenario(json, file).value;
+    return scenario === null ? [] : [{ file, text, scenario }];
   });
   const problems = courseProblems(
     scenarios.map((one) => ({ ...one, file: one.file.replaceAll('\\', '/') })),
     shelvedIds(),
   );
-  codes.push(tellProblems(terminal, problems));
+  const textOf = new Map(scenarios.map(({ file, text }) => [file.replaceAll('\\', '/'), text]));
+  const placed = problems.flatMap((one) => withTextPlaces([one], one.file, textOf.get(one.file) ?? ''));
+  codes.push(tellProblems(terminal, placed));
   for (const { file, scenario } of scenarios) {
-    if (!existsSync(certificateFile(scenario.id))) terminal.out(`${harmless(say.uncertified(file))}\n`);
+    asFarAsKnown(() => {
+      if (!existsSync(certificateFile(scenario.id))) terminal.out(`${harmless(say.uncertified(file))}\n`);
+    });
   }
   return codes.every((code) => code === EXIT.good) ? EXIT.good : EXIT.bad;
 }
@@ -63,13 +71,23 @@ function soundness(terminal: Terminal, document: Document, name: string): Result
       if (!loaded.ok) return loaded;
       const { receiver, deck } = loaded.value;
       const problems = checkDesign(receiver, deck, name);
-      return problems.length === 0 ? good(say.receiver(receiver.adjusters.length)) : bad(...problems);
+      if (problems.length > 0) return bad(...withTextPlaces(problems, name, document.text));
+      return good(say.receiver(receiver.adjusters.length));
     }
     case 'scenario': {
-      const scenario = parseScenario(document.json, name);
-      if (!scenario.ok) return scenario;
-      const fitting = fittingReceiver(terminal, scenario.value, name, '');
-      return fitting.ok ? good(say.scenario(scenario.value.receiver)) : fitting;
+      const { value, problems: own } = readText(document.text, name, readScenario);
+      const problems = [...own];
+      asFarAsKnown(() => {
+        const fitting = value === null ? good(null) : fittingReceiver(terminal, value, name, '');
+        if (!fitting.ok) problems.push(...fitting.problems);
+      });
+      if (value === null || problems.length > 0) return bad(...withTextPlaces(problems, name, document.text));
+      return good(say.scenario(value.receiver));
+    }
+    case 'certificate': {
+      const { value, problems } = readText(document.text, name, readCertificate);
+      if (value === null || problems.length > 0) return bad(...withTextPlaces(problems, name, document.text));
+      return good(say.certificate(value.scenario));
     }
     case 'run': {
       const { scenario, events } = document.run;

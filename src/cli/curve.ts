@@ -55,7 +55,7 @@ function readWork(terminal: Terminal, name: string): Result<Work> {
   const { kind } = document.value;
   if (kind === 'run') return { ok: true, value: document.value.run };
   if (kind === 'scenario') {
-    const scenario = scenarioOf(document.value.json, name);
+    const scenario = scenarioOf(document.value, name);
     return scenario.ok ? { ok: true, value: { scenario: scenario.value, events: null } } : scenario;
   }
   const { files } = terminal.words.cli;

@@ -2,25 +2,30 @@
 import path from 'node:path';
 import { bad, good, type Result } from '../base/result.ts';
 import { withPar } from '../certify/certifiedPar.ts';
-import { parseJson } from '../files/parseJson.ts';
+import { scenarioFrom } from '../files/library.ts';
+import { readJson } from '../files/parseJson.ts';
 import type { RunFile } from '../files/runFile.ts';
-import { parseRunFile, readRunFile } from '../files/runFileSchema.ts';
-import { parseScenario } from '../files/scenarioSchema.ts';
+import { readRunFile } from '../files/runFileSchema.ts';
+import { withTextPlaces } from '../files/textPlaces.ts';
 import type { Scenario } from '../scenario/scenario.ts';
-import { readText } from './files.ts';
+import { readText as fileText } from './files.ts';
 import { shelvedPar } from './shelf.ts';
 import { type Terminal, worded } from './terminal.ts';
 
 export type Document =
   | { readonly kind: 'deck'; readonly text: string }
-  | { readonly kind: 'receiver' | 'scenario'; readonly json: unknown }
+  | { readonly kind: 'receiver' | 'scenario' | 'certificate'; readonly json: unknown; readonly text: string }
   | { readonly kind: 'run'; readonly run: RunFile };
 
 const DECK_ENDINGS = new Set(['.cir', '.ckt', '.sp', '.net']);
-const KINDS = { 'haystack-receiver': 'receiver', 'haystack-scenario': 'scenario' } as const;
+const KINDS = {
+  'haystack-receiver': 'receiver',
+  'haystack-scenario': 'scenario',
+  'haystack-certificate': 'certificate',
+} as const;
 
 export function readDocument(terminal: Terminal, name: string): Result<Document> {
-  const text = readText(terminal, name);
+  const text = fileText(terminal, name);
   if (!text.ok) return text;
   const ending = path.extname(name).toLowerCase();
   if (DECK_ENDINGS.has(ending)) return good({ kind: 'deck', text: text.value });
@@ -35,7 +40,7 @@ export function readDocument(terminal: Terminal, name: string): Result<Document>
 export function readScenario(terminal: Terminal, name: string): Result<Scenario> {
   const document = readDocument(terminal, name);
   if (!document.ok) return document;
-  if (document.value.kind === 'scenario') return scenarioOf(document.value.json, name);
+  if (document.value.kind === 'scenario') return scenarioOf(document.value, name);
   const { kind } = document.value;
   const { files } = terminal.words.cli;
   const found = kind === 'deck' ? files.noFormat : files.format(`haystack-${kind}`);
@@ -43,25 +48,27 @@ export function readScenario(terminal: Terminal, name: string): Result<Scenario>
 }
 
 /** With the par of its certificate, where the project has one. */
-export function scenarioOf(json: unknown, name: string): Result<Scenario> {
-  const scenario = parseScenario(json, name);
+export function scenarioOf({ text }: { readonly text: string }, name: string): Result<Scenario> {
+  const scenario = scenarioFrom(text, name);
   return scenario.ok ? good(withPar(scenario.value, shelvedPar(scenario.value.id))) : scenario;
 }
 
 function jsonDocument(terminal: Terminal, text: string, name: string): Result<Document> {
   // Only a run file may be large; the others keep the smaller bound of the reader.
   if (/"format"\s*:\s*"haystack-run"/.test(text.slice(0, 2000))) return runDocument(readRunFile(text, name));
-  const json = parseJson(text, name);
-  if (!json.ok) return json;
+  const json = readJson(text, name);
   const format = formatOf(json.value);
-  if (format === 'haystack-run') return runDocument(parseRunFile(json.value, name));
+  const known = typeof format === 'string' && (format === 'haystack-run' || Object.hasOwn(KINDS, format));
+  if (!known && json.problems.length > 0) return bad(...json.problems);
+  if (format === 'haystack-run') return runDocument(readRunFile(text, name));
   if (typeof format === 'string' && Object.hasOwn(KINDS, format)) {
-    return good({ kind: KINDS[format as keyof typeof KINDS], json: json.value });
+    return good({ kind: KINDS[format as keyof typeof KINDS], json: json.value, text });
   }
   const fileWords = terminal.words.cli.files;
   const found =
     format === undefined ? fileWords.noFormat : fileWords.format((JSON.stringify(format) ?? '').slice(0, 60));
-  return bad(worded({ file: name, place: '/format', found, wanted: fileWords.formats }));
+  const problem = worded({ file: name, place: '/format', found, wanted: fileWords.formats });
+  return bad(...withTextPlaces([problem], name, text));
 }
 
 function runDocument(run: Result<RunFile>): Result<Document> {

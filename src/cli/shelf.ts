@@ -1,17 +1,22 @@
 /** The receivers and scenarios that lie in the project's own scenarios/ folder, found by their ids. */
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
-import { bad, type Result } from '../base/result.ts';
+import { bad, good, type Result } from '../base/result.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 import { benchSetup } from '../certify/benchSetup.ts';
 import { parIn, withPar } from '../certify/certifiedPar.ts';
 import { endlessScenario } from '../certify/endless.ts';
 import { type KnownSet, knownSetIn } from '../certify/knownSet.ts';
 import { checkScenario } from '../files/checkScenario.ts';
-import { type LoadedReceiver, loadReceiver } from '../files/library.ts';
-import { parseJson } from '../files/parseJson.ts';
-import { parseReceiver } from '../files/receiverSchema.ts';
-import { parseScenario } from '../files/scenarioSchema.ts';
+import {
+  deckNameIn,
+  type LoadedReceiver,
+  loadReceiver,
+  readText as readJsonText,
+  scenarioFrom,
+} from '../files/library.ts';
+import { readReceiver } from '../files/receiverSchema.ts';
+import { withTextPlaces } from '../files/textPlaces.ts';
 import { readEndlessId } from '../scenario/endlessId.ts';
 import type { Par } from '../scenario/par.ts';
 import type { Scenario } from '../scenario/scenario.ts';
@@ -90,12 +95,12 @@ export function shelvedReceiver(terminal: Terminal, id: string, file: string, pl
 export function receiverFromFile(terminal: Terminal, name: string): Result<LoadedReceiver> {
   const text = readText(terminal, name);
   if (!text.ok) return text;
-  const json = parseJson(text.value, name);
-  const receiver = json.ok ? parseReceiver(json.value, name) : json;
-  if (!receiver.ok) return receiver;
-  const deckName = path.join(path.dirname(name), receiver.value.deck);
+  const deckName = path.join(path.dirname(name), deckNameIn(text.value));
   const deck = readText(terminal, deckName);
-  if (!deck.ok) return deck;
+  if (!deck.ok) {
+    const receiver = readJsonText(text.value, name, readReceiver);
+    return bad(...withTextPlaces(receiver.problems, name, text.value), ...deck.problems);
+  }
   return loadReceiver({ file: name, text: text.value }, { file: deckName, text: deck.value });
 }
 
@@ -123,7 +128,6 @@ function endlessMade(terminal: Terminal, id: string): Result<Scenario | null> {
 export function scenarioIn(terminal: Terminal, name: string): Result<Scenario> {
   const text = readText(terminal, name);
   if (!text.ok) return text;
-  const json = parseJson(text.value, name);
-  const scenario = json.ok ? parseScenario(json.value, name) : json;
-  return scenario.ok ? { ok: true, value: withPar(scenario.value, shelvedPar(scenario.value.id)) } : scenario;
+  const scenario = scenarioFrom(text.value, name);
+  return scenario.ok ? good(withPar(scenario.value, shelvedPar(scenario.value.id))) : scenario;
 }

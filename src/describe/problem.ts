@@ -19,7 +19,7 @@ export function saidPhrase(words: Words, [kind, ...figures]: Phrase): string {
 /** Each part as text of its own. */
 export function saidProblem(words: Words, { file, place, at, found, wanted }: Problem): SaidProblem {
   const line = at === undefined ? '' : words.shell.inText(at.line, at.column);
-  const where = place === '' ? line : line === '' ? place : words.shell.inFile(place, line);
+  const where = place === '' ? line : line === '' ? place : words.shell.inFile(line, place);
   return { file, place: where, found: saidPhrase(words, found), wanted: saidPhrase(words, wanted) };
 }
 

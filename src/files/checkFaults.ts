@@ -14,6 +14,7 @@ import { partsTray } from '../receiver/faults/partsTray.ts';
 import type { Receiver, Stage } from '../receiver/receiver.ts';
 import { type Complain, oneOf, type Path } from './complaints.ts';
 import { placeInFile } from './faultFile.ts';
+import { eachKnown } from './known.ts';
 
 export function checkFaults(faults: readonly Fault[], receiver: Receiver, deck: Deck, complain: Complain): void {
   let whole = true;
@@ -21,10 +22,14 @@ export function checkFaults(faults: readonly Fault[], receiver: Receiver, deck: 
     whole = false;
     complain(...args);
   };
-  faults.forEach((fault, i) => {
-    checkFault(fault, receiver, deck, ['faults', i], tell);
-  });
-  if (!whole || faults.length === 0) return;
+  eachKnown(
+    () => faults,
+    (fault, i) => {
+      checkFault(fault, receiver, deck, ['faults', i], tell);
+    },
+  );
+  // Together they are looked at where each of them is known, which ends this check where one is not.
+  if (!whole || [...faults].length === 0) return;
   complainOfNoParts(faults, receiver, deck, tell);
   complainOfSameParts(faults, receiver, deck, tell);
   complainOfNothing(faults, receiver, deck, tell);
@@ -44,44 +49,56 @@ export function checkFaults(faults: readonly Fault[], receiver: Receiver, deck: 
 /** What nobody can hold in the hand (`notParts` of the receiver) does not fail by itself, and could not be replaced. */
 function complainOfNoParts(faults: readonly Fault[], receiver: Receiver, deck: Deck, complain: Complain): void {
   const tray = new Set(partsTray(receiver, deck).map(({ name }) => name));
-  faults.forEach((fault, i) => {
-    const cure = cureOf(fault, receiver, deck);
-    const none = cure.kind === 'replace' ? cure.parts.find((part) => !tray.has(part)) : undefined;
-    if (none === undefined) return;
-    complain(['faults', i], ['noPart', fault.kind, none], ['partInTray']);
-  });
+  eachKnown(
+    () => faults,
+    (fault, i) => {
+      const cure = cureOf(fault, receiver, deck);
+      const none = cure.kind === 'replace' ? cure.parts.find((part) => !tray.has(part)) : undefined;
+      if (none === undefined) return;
+      complain(['faults', i], ['noPart', fault.kind, none], ['partInTray']);
+    },
+  );
 }
 
 /** A part fails in each way once: of two such faults one would undo or overlay the other. What no part cures is there once. */
 function complainOfSameParts(faults: readonly Fault[], receiver: Receiver, deck: Deck, complain: Complain): void {
   const seen = new Set<string>();
-  faults.forEach((fault, i) => {
-    const cure = cureOf(fault, receiver, deck);
-    const parts = cure.kind === 'replace' ? cure.parts : [''];
-    const again = parts.find((part) => seen.has(`${fault.kind} ${part.toLowerCase()}`));
-    for (const part of parts) seen.add(`${fault.kind} ${part.toLowerCase()}`);
-    if (again === undefined) return;
-    complain(['faults', i], ['faultTwice', fault.kind, again === '' ? null : again], ['faultOnce']);
-  });
+  eachKnown(
+    () => faults,
+    (fault, i) => {
+      const cure = cureOf(fault, receiver, deck);
+      const parts = cure.kind === 'replace' ? cure.parts : [''];
+      const again = parts.find((part) => seen.has(`${fault.kind} ${part.toLowerCase()}`));
+      for (const part of parts) seen.add(`${fault.kind} ${part.toLowerCase()}`);
+      if (again === undefined) return;
+      complain(['faults', i], ['faultTwice', fault.kind, again === '' ? null : again], ['faultOnce']);
+    },
+  );
 }
 
 /** Such as a decoupling of coils that do not end on the supply. */
 function complainOfNothing(faults: readonly Fault[], receiver: Receiver, deck: Deck, complain: Complain): void {
-  faults.forEach((fault, i) => {
-    if (faultRowOf(fault).edits?.(fault, { receiver, deck }).length !== 0) return;
-    complain(['faults', i], ['faultOfNothing', fault.kind], ['faultThatChanges']);
-  });
+  eachKnown(
+    () => faults,
+    (fault, i) => {
+      if (faultRowOf(fault).edits?.(fault, { receiver, deck }).length !== 0) return;
+      complain(['faults', i], ['faultOfNothing', fault.kind], ['faultThatChanges']);
+    },
+  );
 }
 
 /** Faults add elements under names of their own, which the receiver's deck may happen to have. */
 function complainOfTakenNames(faults: readonly Fault[], receiver: Receiver, deck: Deck, complain: Complain): void {
-  faults.forEach((fault, i) => {
-    for (const edit of faultRowOf(fault).edits?.(fault, { receiver, deck }) ?? []) {
-      if (edit.kind !== 'add' || findElement(deck, edit.element.name) === undefined) continue;
-      const { name } = edit.element;
-      complain(['faults', i], ['faultAdds', fault.kind, name], ['deckWithout', name]);
-    }
-  });
+  eachKnown(
+    () => faults,
+    (fault, i) => {
+      for (const edit of faultRowOf(fault).edits?.(fault, { receiver, deck }) ?? []) {
+        if (edit.kind !== 'add' || findElement(deck, edit.element.name) === undefined) continue;
+        const { name } = edit.element;
+        complain(['faults', i], ['faultAdds', fault.kind, name], ['deckWithout', name]);
+      }
+    },
+  );
 }
 
 interface OutOfBounds {

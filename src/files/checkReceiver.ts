@@ -4,6 +4,7 @@ import { type Deck, type DeckElement, findElement, nodeKey } from '../physics/de
 import { UNITS } from '../physics/deckProblems.ts';
 import type { Receiver } from '../receiver/receiver.ts';
 import { type Complain, complaints, type Path } from './complaints.ts';
+import { asFarAsKnown, eachKnown } from './known.ts';
 import { shown } from './schemaProblems.ts';
 
 const SAME_VALUE = 1e-6;
@@ -17,62 +18,100 @@ export function checkReceiver(receiver: Receiver, deck: Deck, file: string): Pro
     else if (!nodes.has(nodeKey(name))) complain(path, ['named', name], ['nodeOf', receiver.deck]);
   };
 
-  receiver.adjusters.forEach((a, i) => {
-    const coil = find(a.element, 'L', ['adjusters', i, 'element']);
-    same(a.nominalHenries, coil, ['adjusters', i, 'nominalHenries'], complain);
-    a.ganged.forEach((name, k) => {
-      find(name, 'L', ['adjusters', i, 'ganged', k]);
-    });
-    if (a.twoPeaks !== undefined) checkTwoPeaks(receiver, deck, i, complain);
-  });
-  receiver.testPoints.forEach((p, i) => {
-    if (p.node !== null) node(p.node, ['testPoints', i, 'node']);
-    if (p.inject?.kind === 'deckSource') find(p.inject.element, 'I', ['testPoints', i, 'inject', 'element']);
-  });
-  receiver.detectors.forEach((d, i) => {
-    if (d.kind === 'envelope') node(d.node, ['detectors', i, 'node']);
-    else {
-      node(d.plus, ['detectors', i, 'plus']);
-      node(d.minus, ['detectors', i, 'minus']);
-    }
-  });
-  receiver.responses.forEach(({ quantity }, i) => {
-    const names = quantity.kind === 'carrier' ? (['node'] as const) : (['plus', 'minus', 'per'] as const);
-    for (const key of names) {
-      node((quantity as Readonly<Record<string, string>>)[key]!, ['responses', i, 'quantity', key]);
-    }
-  });
-  if (receiver.converter !== null) {
-    const { from, into, oscillator } = receiver.converter;
-    node(from, ['converter', 'from']);
-    find(into, 'I', ['converter', 'into']);
-    node(oscillator.node, ['converter', 'oscillator', 'node']);
-    find(oscillator.drive, 'I', ['converter', 'oscillator', 'drive']);
-  }
-  if (receiver.oscillator !== undefined) {
-    const { node: tank, drive, capacitor } = receiver.oscillator;
-    node(tank, ['oscillator', 'node']);
-    find(drive, 'I', ['oscillator', 'drive']);
-    find(capacitor, 'C', ['oscillator', 'capacitor']);
-  }
-  if (receiver.videoFeed !== null) find(receiver.videoFeed.into, 'I', ['videoFeed', 'into']);
-  const probeNode = receiver.testPoints.find((p) => p.id === receiver.probeInDeck?.testPoint)?.node;
-  receiver.probeInDeck?.elements.forEach((name, i) => {
-    const path = ['probeInDeck', 'elements', i];
-    const element = findElement(deck, name);
-    if (element === undefined || (element.kind !== 'R' && element.kind !== 'C')) {
-      complain(path, ['named', name], ['partOfDeck']);
-    } else if (probeNode && !element.nodes.some((n) => nodeKey(n) === nodeKey(probeNode))) {
-      complain(path, ['named', name], ['elementAtNode', probeNode]);
-    }
-  });
-  receiver.notParts?.forEach((name, i) => {
-    const kind = findElement(deck, name)?.kind;
-    if (kind === 'R' || kind === 'C') return;
-    complain(['notParts', i], ['named', name], ['partOfDeck']);
-  });
+  eachKnown(
+    () => receiver.adjusters,
+    (a, i) => {
+      asFarAsKnown(() => {
+        const coil = find(a.element, 'L', ['adjusters', i, 'element']);
+        same(a.nominalHenries, coil, ['adjusters', i, 'nominalHenries'], complain);
+      });
+      eachKnown(
+        () => a.ganged,
+        (name, k) => {
+          find(name, 'L', ['adjusters', i, 'ganged', k]);
+        },
+      );
+      asFarAsKnown(() => {
+        if (a.twoPeaks !== undefined) checkTwoPeaks(receiver, deck, i, complain);
+      });
+    },
+  );
+  eachKnown(
+    () => receiver.testPoints,
+    (p, i) => {
+      asFarAsKnown(() => {
+        if (p.node !== null) node(p.node, ['testPoints', i, 'node']);
+      });
+      asFarAsKnown(() => {
+        if (p.inject?.kind === 'deckSource') find(p.inject.element, 'I', ['testPoints', i, 'inject', 'element']);
+      });
+    },
+  );
+  eachKnown(
+    () => receiver.detectors,
+    (d, i) => {
+      asFarAsKnown(() => {
+        if (d.kind === 'envelope') node(d.node, ['detectors', i, 'node']);
+        else {
+          asFarAsKnown(() => node(d.plus, ['detectors', i, 'plus']));
+          asFarAsKnown(() => node(d.minus, ['detectors', i, 'minus']));
+        }
+      });
+    },
+  );
+  eachKnown(
+    () => receiver.responses,
+    ({ quantity }, i) => {
+      const names = quantity.kind === 'carrier' ? (['node'] as const) : (['plus', 'minus', 'per'] as const);
+      asFarAsKnown(() => {
+        for (const key of names) {
+          const at = ['responses', i, 'quantity', key];
+          asFarAsKnown(() => node((quantity as Readonly<Record<string, string>>)[key]!, at));
+        }
+      });
+    },
+  );
+  mixers(receiver, node, find);
+  eachKnown(
+    () => receiver.probeInDeck?.elements ?? [],
+    (name, i) => {
+      const path = ['probeInDeck', 'elements', i];
+      const probeNode = receiver.testPoints.find((p) => p.id === receiver.probeInDeck?.testPoint)?.node;
+      const element = findElement(deck, name);
+      asFarAsKnown(() => {
+        if (element === undefined || (element.kind !== 'R' && element.kind !== 'C')) {
+          complain(path, ['named', name], ['partOfDeck']);
+        } else if (probeNode && !element.nodes.some((n) => nodeKey(n) === nodeKey(probeNode))) {
+          complain(path, ['named', name], ['elementAtNode', probeNode]);
+        }
+      });
+    },
+  );
+  eachKnown(
+    () => receiver.notParts ?? [],
+    (name, i) => {
+      const kind = findElement(deck, name)?.kind;
+      if (kind === 'R' || kind === 'C') return;
+      complain(['notParts', i], ['named', name], ['partOfDeck']);
+    },
+  );
   stages(receiver, deck, find, complain);
   return problems;
+}
+
+/** Parts of the deck that no element joins, and what joins them. */
+function mixers(receiver: Receiver, node: (name: string, path: Path) => void, find: Find): void {
+  const rules: readonly (() => void)[] = [
+    () => receiver.converter && node(receiver.converter.from, ['converter', 'from']),
+    () => receiver.converter && find(receiver.converter.into, 'I', ['converter', 'into']),
+    () => receiver.converter && node(receiver.converter.oscillator.node, ['converter', 'oscillator', 'node']),
+    () => receiver.converter && find(receiver.converter.oscillator.drive, 'I', ['converter', 'oscillator', 'drive']),
+    () => receiver.oscillator && node(receiver.oscillator.node, ['oscillator', 'node']),
+    () => receiver.oscillator && find(receiver.oscillator.drive, 'I', ['oscillator', 'drive']),
+    () => receiver.oscillator && find(receiver.oscillator.capacitor, 'C', ['oscillator', 'capacitor']),
+    () => receiver.videoFeed && find(receiver.videoFeed.into, 'I', ['videoFeed', 'into']),
+  ];
+  for (const rule of rules) asFarAsKnown(rule);
 }
 
 type Find = (name: string, kind: DeckElement['kind'], path: Path) => DeckElement | undefined;
@@ -88,30 +127,35 @@ function finder(deck: Deck, complain: Complain): Find {
 }
 
 function stages(receiver: Receiver, deck: Deck, find: Find, complain: Complain): void {
-  receiver.stages.forEach((s, i) => {
-    const device = find(s.element, 'G', ['stages', i, 'element']);
-    same(s.gmSiemens, device, ['stages', i, 'gmSiemens'], complain);
-    const control = device?.kind === 'G' ? device.control.map(nodeKey) : [];
-    const atControl = (name: string | null, kind: 'R' | 'C', path: Path): void => {
-      if (name === null) return;
-      const element = find(name, kind, path);
-      if (element === undefined || element.kind === 'K' || device === undefined) return;
-      if (!element.nodes.some((n) => nodeKey(n) !== '0' && control.includes(nodeKey(n)))) {
-        complain(path, ['named', name], ['atControlOf', s.element]);
-      }
-      const change = receiver.biasLines.find((law) => law.at === s.agc)?.capacitanceFarads ?? 0;
-      if (kind === 'C' && element.value <= change) {
-        complain(path, ['namedValue', name, element.value, 'F'], ['moreThanBias', change]);
-      }
-    };
-    atControl(s.inputCapacitor, 'C', ['stages', i, 'inputCapacitor']);
-    atControl(s.inputResistor, 'R', ['stages', i, 'inputResistor']);
+  eachKnown(
+    () => receiver.stages,
+    (s, i) => {
+      const device = find(s.element, 'G', ['stages', i, 'element']);
+      asFarAsKnown(() => same(s.gmSiemens, device, ['stages', i, 'gmSiemens'], complain));
+      const control = device?.kind === 'G' ? device.control.map(nodeKey) : [];
+      const atControl = (name: string | null, kind: 'R' | 'C', path: Path): void => {
+        if (name === null) return;
+        const element = find(name, kind, path);
+        if (element === undefined || element.kind === 'K' || device === undefined) return;
+        if (!element.nodes.some((n) => nodeKey(n) !== '0' && control.includes(nodeKey(n)))) {
+          complain(path, ['named', name], ['atControlOf', s.element]);
+        }
+        const change = receiver.biasLines.find((law) => law.at === s.agc)?.capacitanceFarads ?? 0;
+        if (kind === 'C' && element.value <= change) {
+          complain(path, ['namedValue', name, element.value, 'F'], ['moreThanBias', change]);
+        }
+      };
+      asFarAsKnown(() => atControl(s.inputCapacitor, 'C', ['stages', i, 'inputCapacitor']));
+      asFarAsKnown(() => atControl(s.inputResistor, 'R', ['stages', i, 'inputResistor']));
+    },
+  );
+  asFarAsKnown(() => {
+    const known = new Set(receiver.stages.map((s) => s.element.toLowerCase()));
+    for (const element of deck.elements) {
+      if (element.kind !== 'G' || known.has(element.name.toLowerCase())) continue;
+      complain(['stages'], ['nothingAbout', element.name], ['stageForEvery']);
+    }
   });
-  const known = new Set(receiver.stages.map((s) => s.element.toLowerCase()));
-  for (const element of deck.elements) {
-    if (element.kind !== 'G' || known.has(element.name.toLowerCase())) continue;
-    complain(['stages'], ['nothingAbout', element.name], ['stageForEvery']);
-  }
 }
 
 function same(value: number, element: DeckElement | undefined, path: Path, complain: Complain): void {

@@ -23,13 +23,15 @@ export function oneOf(choices: readonly (string | number)[], unit: Unit = ''): P
 
 /** Complains about every value that stood earlier in the list already. */
 export function complainOfRepeats(
-  values: readonly (string | number)[],
+  values: readonly (string | number | undefined)[],
   at: (index: number) => Path,
   complain: Complain,
   unit: Unit = '',
 ): void {
   const seen = new Set<string | number>();
   values.forEach((value, index) => {
+    // What is not known repeats nothing.
+    if (value === undefined) return;
     if (seen.has(value)) complain(at(index), ['twice', { phrase: shown(value, unit) }], ['eachOnce']);
     seen.add(value);
   });

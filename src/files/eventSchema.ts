@@ -6,7 +6,7 @@ import { SET_UP_MATTERS } from '../scenario/diagnosis.ts';
 import { FINDING_ANSWERS } from '../scenario/findingAnswer.ts';
 import { PROOFS } from '../scenario/proofId.ts';
 import type { TimedEvent } from './runFile.ts';
-import { integer, list, number, oneOf, shortId, text, yesOrNo } from './schemaPieces.ts';
+import { integer, list, number, object, oneOf, shortId, text, yesOrNo } from './schemaPieces.ts';
 import { asMessage } from './schemaProblems.ts';
 
 /** Longest run that a file may tell of: one day. */
@@ -26,29 +26,29 @@ const value = v.union([number(-1e9, 1e9), v.boolean(), text(20)], asMessage(['co
 
 export function timedEventSchemaOf<Control extends string>(controls: readonly Control[]) {
   return v.variant('type', [
-    v.strictObject({ atMs, type: v.literal('cautionsAcknowledged') }),
-    v.strictObject({ atMs, type: v.literal('isolationSwitched'), on }),
-    v.strictObject({ atMs, type: v.literal('powerSwitched'), on }),
-    v.strictObject({ atMs, type: v.literal('leadConnected'), lead, to: shortId() }),
-    v.strictObject({ atMs, type: v.literal('leadRemoved'), lead }),
-    v.strictObject({ atMs, type: v.literal('controlSet'), control: v.picklist(controls), value }),
-    v.strictObject({ atMs, type: v.literal('crystalPlugged'), hz }),
-    v.strictObject({ atMs, type: v.literal('crystalPulled'), hz }),
-    v.strictObject({ atMs, type: v.literal('toolTaken'), tool: v.nullable(tool) }),
-    v.strictObject({ atMs, type: v.literal('toolPlaced'), slug: v.nullable(shortId()) }),
-    v.strictObject({ atMs, type: v.literal('slugTurned'), slug: shortId(), turns: number(-100, 100, 'turns') }),
-    v.strictObject({ atMs, type: v.literal('readingTaken'), what: text(80), value: number(-1e12, 1e12) }),
-    v.strictObject({ atMs, type: v.literal('partReplaced'), element: text(32) }),
-    v.strictObject({ atMs, type: v.literal('findingStated'), proof, answer, figure: v.nullable(number(-100, 100)) }),
-    v.strictObject({ atMs, type: v.literal('hintAsked'), index: integer(0, 1000) }),
-    v.strictObject({
+    object({ atMs, type: v.literal('cautionsAcknowledged') }),
+    object({ atMs, type: v.literal('isolationSwitched'), on }),
+    object({ atMs, type: v.literal('powerSwitched'), on }),
+    object({ atMs, type: v.literal('leadConnected'), lead, to: shortId() }),
+    object({ atMs, type: v.literal('leadRemoved'), lead }),
+    object({ atMs, type: v.literal('controlSet'), control: v.picklist(controls), value }),
+    object({ atMs, type: v.literal('crystalPlugged'), hz }),
+    object({ atMs, type: v.literal('crystalPulled'), hz }),
+    object({ atMs, type: v.literal('toolTaken'), tool: v.nullable(tool) }),
+    object({ atMs, type: v.literal('toolPlaced'), slug: v.nullable(shortId()) }),
+    object({ atMs, type: v.literal('slugTurned'), slug: shortId(), turns: number(-100, 100, 'turns') }),
+    object({ atMs, type: v.literal('readingTaken'), what: text(80), value: number(-1e12, 1e12) }),
+    object({ atMs, type: v.literal('partReplaced'), element: text(32) }),
+    object({ atMs, type: v.literal('findingStated'), proof, answer, figure: v.nullable(number(-100, 100)) }),
+    object({ atMs, type: v.literal('hintAsked'), index: integer(0, 1000) }),
+    object({
       atMs,
       type: v.literal('diagnosisStated'),
       slugs: list(shortId(), 0, MOST_NAMED),
       parts: list(text(32), 0, MOST_NAMED),
       setUp: list(matter, 0, SET_UP_MATTERS.length),
     }),
-    v.strictObject({ atMs, type: v.literal('signedOff') }),
+    object({ atMs, type: v.literal('signedOff') }),
   ]);
 }
 

@@ -3,9 +3,9 @@ import * as v from 'valibot';
 import type { FaultKind } from '../receiver/faults/fault.ts';
 import type { FaultField, FaultFields } from '../receiver/faults/faultField.ts';
 import { FAULT_ROWS } from '../receiver/faults/faultRows.ts';
-import { elementName, list, nodeName, number, shortId } from './schemaPieces.ts';
+import { elementName, list, nodeName, number, object, shortId } from './schemaPieces.ts';
 
-type Shape = v.StrictObjectSchema<{ readonly kind: v.LiteralSchema<string, undefined> }, undefined>;
+type Shape = v.StrictObjectSchema<{ readonly kind: v.LiteralSchema<string, undefined> }, string>;
 
 /** One shape for each row. The shapes are as many and of the kinds that the table has, which the compiler cannot count. */
 export const faultSchema = v.variant('kind', shapes()) as unknown as v.GenericSchema<{ readonly kind: FaultKind }>;
@@ -20,7 +20,7 @@ function shapeOf(kind: FaultKind, fields: FaultFields): Shape {
   const named = all.filter(({ field }) => field.holds !== 'number').map(({ piece }) => piece);
   const figures = all.filter(({ field }) => field.holds === 'number').map(({ key, piece }) => [key, piece] as const);
   const [part] = named;
-  return v.strictObject({
+  return object({
     kind: v.literal<string>(kind),
     ...(part === undefined ? {} : named.length === 1 ? { part } : { parts: list(part, named.length, named.length) }),
     ...Object.fromEntries(figures),

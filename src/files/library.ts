@@ -12,10 +12,12 @@ import type { Scenario } from '../scenario/scenario.ts';
 import { checkReceiver } from './checkReceiver.ts';
 import { checkScenario } from './checkScenario.ts';
 import { oneOf } from './complaints.ts';
-import { parseJson } from './parseJson.ts';
-import { parseReceiver } from './receiverSchema.ts';
-import { parseScenario } from './scenarioSchema.ts';
+import { asFarAsKnown, eachKnown, type Reading, resultOf } from './known.ts';
+import { readJson } from './parseJson.ts';
+import { readReceiver } from './receiverSchema.ts';
+import { readScenario } from './scenarioSchema.ts';
 import { shown } from './schemaProblems.ts';
+import { withTextPlaces } from './textPlaces.ts';
 
 /** A text and the name by which problems speak of it. */
 export interface NamedText {
@@ -37,17 +39,17 @@ export interface ScenarioFolder {
 
 /** A receiver with its deck, or the problems of both texts. */
 export function loadReceiver(receiverText: NamedText, deckText: NamedText): Result<LoadedReceiver> {
-  const json = parseJson(receiverText.text, receiverText.file);
-  const receiver = json.ok ? parseReceiver(json.value, receiverText.file) : json;
+  const { file, text } = receiverText;
+  const receiver = readText(text, file, readReceiver);
   const deck = readDeck(deckText.text, deckText.file);
-  const problems: Problem[] = [];
-  if (!receiver.ok) problems.push(...receiver.problems);
-  if (!deck.ok) problems.push(...deck.problems);
-  if (!receiver.ok || !deck.ok) return bad(...problems);
-  problems.push(...checkReceiver(receiver.value, deck.value, receiverText.file));
-  const network = buildNetwork(deck.value, deckText.file);
-  if (!network.ok) problems.push(...network.problems);
-  return problems.length === 0 ? good({ receiver: receiver.value, deck: deck.value }) : bad(...problems);
+  const problems = [...receiver.problems];
+  if (deck.ok) {
+    if (receiver.value !== null) problems.push(...checkReceiver(receiver.value, deck.value, file));
+    const network = buildNetwork(deck.value, deckText.file);
+    if (!network.ok) problems.push(...network.problems);
+  } else problems.push(...deck.problems);
+  if (problems.length > 0 || receiver.value === null || !deck.ok) return bad(...withTextPlaces(problems, file, text));
+  return good({ receiver: receiver.value, deck: deck.value });
 }
 
 /** A scenario that fits one of the receivers, or its problems. */
@@ -55,21 +57,38 @@ export function loadScenario(
   scenarioText: NamedText,
   receivers: ReadonlyMap<string, LoadedReceiver>,
 ): Result<Scenario> {
-  const { file } = scenarioText;
-  const json = parseJson(scenarioText.text, file);
-  const scenario = json.ok ? parseScenario(json.value, file) : json;
-  if (!scenario.ok) return scenario;
-  const loaded = receivers.get(scenario.value.receiver);
-  if (loaded === undefined) {
-    return bad({
-      file,
-      place: '/receiver',
-      found: ['named', scenario.value.receiver],
-      wanted: oneOf([...receivers.keys()]),
-    });
-  }
-  const problems = checkScenario(scenario.value, loaded, file);
-  return problems.length === 0 ? scenario : bad(...problems);
+  return resultOf(scenarioAsKnown(scenarioText, receivers));
+}
+
+function scenarioAsKnown({ file, text }: NamedText, receivers: ReadonlyMap<string, LoadedReceiver>): Reading<Scenario> {
+  const { value, problems: own } = readText(text, file, readScenario);
+  const problems = [...own];
+  asFarAsKnown(() => {
+    if (value === null) return;
+    const loaded = receivers.get(value.receiver);
+    if (loaded !== undefined) problems.push(...checkScenario(value, loaded, file));
+    else
+      problems.push({
+        ...{ file, place: '/receiver' },
+        found: ['named', value.receiver],
+        wanted: oneOf([...receivers.keys()]),
+      });
+  });
+  return { value, problems: withTextPlaces(problems, file, text) };
+}
+
+/** A scenario that is whole in itself, from its text. */
+export function scenarioFrom(text: string, file: string): Result<Scenario> {
+  const { value, problems } = readText(text, file, readScenario);
+  return resultOf({ value, problems: withTextPlaces(problems, file, text) });
+}
+
+/** From text to as much of a file as is known, and every problem of it. */
+export function readText<T>(text: string, file: string, read: (json: unknown, file: string) => Reading<T>): Reading<T> {
+  const json = readJson(text, file);
+  if (json.value === null && json.problems.length > 0) return { value: null, problems: json.problems };
+  const inside = read(json.value, file);
+  return { value: inside.value, problems: [...json.problems, ...inside.problems] };
 }
 
 /**
@@ -100,11 +119,12 @@ export function loadScenarioFolder(texts: Readonly<Record<string, string>>): Res
   const scenarios: { readonly file: string; readonly scenario: Scenario }[] = [];
   for (const [file, text] of sorted(texts, /(^|\/)(?!receivers\/|schema\/)[^/]+\/[^/]+\.json$/)) {
     if (/(^|\/)receivers\//.test(file)) continue;
-    const loaded = loadScenario({ file, text }, receivers);
-    if (loaded.ok) scenarios.push({ file, scenario: loaded.value });
-    else problems.push(...loaded.problems);
+    const loaded = scenarioAsKnown({ file, text }, receivers);
+    if (loaded.value !== null) scenarios.push({ file, scenario: loaded.value });
+    problems.push(...loaded.problems);
   }
-  problems.push(...courseProblems(scenarios));
+  for (const problem of courseProblems(scenarios))
+    problems.push(...withTextPlaces([problem], problem.file, texts[problem.file] ?? ''));
   if (problems.length > 0) return bad(...problems);
   const course = scenarios.map((s) => s.scenario).sort((a, b) => compare(a.track, b.track) || a.order - b.order);
   return good({ receivers, scenarios: course });
@@ -116,32 +136,46 @@ export function courseProblems(
   elsewhere: ReadonlySet<string> = new Set(),
 ): Problem[] {
   const problems: Problem[] = [];
-  const order = new Map(all.map(({ scenario }) => [scenario.id, scenario]));
+  const order = new Map<string, Scenario>();
+  eachKnown(
+    () => all,
+    ({ scenario }) => {
+      order.set(scenario.id, scenario);
+    },
+  );
   const seen = new Set<string>();
   for (const { file, scenario } of all) {
     const say = (place: string, found: Phrase, wanted: Phrase): void => {
       problems.push({ file, place, found, wanted });
     };
-    const { id, code, track } = scenario;
-    if (!file.endsWith(`${track}/${id}.json`)) say('', ['idInTrack', id, track], ['fileNamed', `${track}/${id}.json`]);
-    const marks: readonly (readonly [string, Phrase])[] = [
-      ['/id', ['named', id]],
-      ['/code', ['named', code]],
-      ['/order', ['orderIn', scenario.order, track]],
-    ];
-    for (const [place, phrase] of marks) {
+    const once = (place: string, phrase: Phrase): void => {
       const mark = JSON.stringify([place, phrase]);
       if (seen.has(mark)) say(place, ['twice', { phrase }], ['eachOnce']);
       seen.add(mark);
-    }
-    if (scenario.attempt !== undefined) say('/attempt', shown(scenario.attempt), ['attempt']);
-    scenario.recommendedAfter.forEach((before, i) => {
-      const other = order.get(before);
-      if (other === undefined && elsewhere.has(before)) return;
-      if (other === undefined) say(`/recommendedAfter/${i}`, ['named', before], oneOf([...order.keys()]));
-      else if (other.track === track && other.order >= scenario.order) {
-        say(`/recommendedAfter/${i}`, ['laterScenario', before], ['lowerOrder']);
-      }
+    };
+    asFarAsKnown(() => {
+      const { id, track } = scenario;
+      if (!file.endsWith(`${track}/${id}.json`))
+        say('', ['idInTrack', id, track], ['fileNamed', `${track}/${id}.json`]);
+    });
+    asFarAsKnown(() => once('/id', ['named', scenario.id]));
+    asFarAsKnown(() => once('/code', ['named', scenario.code]));
+    asFarAsKnown(() => once('/order', ['orderIn', scenario.order, scenario.track]));
+    asFarAsKnown(() => {
+      if (scenario.attempt !== undefined) say('/attempt', shown(scenario.attempt), ['attempt']);
+    });
+    asFarAsKnown(() => {
+      eachKnown(
+        () => scenario.recommendedAfter,
+        (before, i) => {
+          const other = order.get(before);
+          if (other === undefined && elsewhere.has(before)) return;
+          if (other === undefined) say(`/recommendedAfter/${i}`, ['named', before], oneOf([...order.keys()]));
+          else if (other.track === scenario.track && other.order >= scenario.order) {
+            say(`/recommendedAfter/${i}`, ['laterScenario', before], ['lowerOrder']);
+          }
+        },
+      );
     });
   }
   return problems;

@@ -4,7 +4,8 @@
  * Grammar: RFC 8259. The result holds plain objects, arrays, strings, finite numbers, booleans and null.
  */
 import type { Phrase } from '../base/phrases.ts';
-import { bad, good, type Problem, type Result, type TextPlace } from '../base/result.ts';
+import type { Problem, Result, TextPlace } from '../base/result.ts';
+import { type Reading, resultOf } from './known.ts';
 import { cut } from './schemaProblems.ts';
 
 /** What is read at most; the reader stops where a bound is passed, before anything is made of the rest. */
@@ -43,9 +44,19 @@ export function parseJson(
   limits: JsonLimits = FILE_LIMITS,
   long: LongList | null = null,
 ): Result<unknown> {
+  return resultOf(readJson(text, file, limits, long));
+}
+
+/** As `parseJson`; keys that stand twice, or may not stand, leave the rest of the value known. */
+export function readJson(
+  text: string,
+  file: string,
+  limits: JsonLimits = FILE_LIMITS,
+  long: LongList | null = null,
+): Reading<unknown> {
   if (text.length > limits.textCharacters) {
     const wanted: Phrase = ['charactersAtMost', limits.textCharacters];
-    return bad({ file, place: '', found: ['characters', text.length], wanted });
+    return { value: null, problems: [{ file, place: '', found: ['characters', text.length], wanted }] };
   }
   const keyProblems: Problem[] = [];
   const lineColumn = createPlaces(text);
@@ -54,10 +65,11 @@ export function parseJson(
       if (keyProblems.length === KEY_PROBLEMS_LISTED) throw new Fault(at, ['moreSuchKeys'], wanted);
       keyProblems.push({ file, place: '', at: lineColumn(at), found, wanted });
     });
-    return keyProblems.length === 0 ? good(value) : bad(...keyProblems);
+    return { value, problems: keyProblems };
   } catch (error) {
     if (!(error instanceof Fault)) throw error;
-    return bad(...keyProblems, { file, place: '', at: lineColumn(error.at), found: error.found, wanted: error.wanted });
+    const { found, wanted } = error;
+    return { value: null, problems: [...keyProblems, { file, place: '', at: lineColumn(error.at), found, wanted }] };
   }
 }
 

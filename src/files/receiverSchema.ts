@@ -3,12 +3,13 @@
  * (names that must match, orders, sums) is in receiverConsistency.ts.
  */
 import * as v from 'valibot';
-import { bad, type Result } from '../base/result.ts';
+import type { Result } from '../base/result.ts';
 import { BIAS_OUTPUTS } from '../bench/biasOutputs.ts';
 import { CONTROL_ROWS } from '../bench/controls/rows.ts';
 import type { Receiver } from '../receiver/receiver.ts';
 import { controlSchema } from './controlSchema.ts';
 import { tooBig } from './guardSize.ts';
+import { knownOf, type Reading, resultOf } from './known.ts';
 import { bringForward, RECEIVER_HISTORY } from './migrations.ts';
 import { withoutNotes } from './notes.ts';
 import { planSchema, slugPlanSchema } from './planSchema.ts';
@@ -23,18 +24,19 @@ import {
   list,
   nodeName,
   number,
+  object,
   oneOf,
   shortId,
   text,
   yesOrNo,
 } from './schemaPieces.ts';
-import { asMessage, problemsOf } from './schemaProblems.ts';
+import { asMessage, listed, problemsOf } from './schemaProblems.ts';
 import { specificationSchema } from './specificationSchema.ts';
 
 const volts = () => number(-1000, 1000, 'V');
 const henries = () => number(1e-10, 1, 'H');
 
-const adjusterSchema = v.strictObject({
+const adjusterSchema = object({
   id: shortId(),
   label: text(60),
   kind: oneOf('slug', 'trap'),
@@ -47,17 +49,17 @@ const adjusterSchema = v.strictObject({
   backlashTurns: number(0, 0.25, 'turns'),
   head: oneOf('hex', 'blade'),
   trapHz: v.nullable(hertz()),
-  twoPeaks: v.exactOptional(v.strictObject({ coupling: elementName(), share: number(0, 2) })),
+  twoPeaks: v.exactOptional(object({ coupling: elementName(), share: number(0, 2) })),
   does: text(200),
   plan: slugPlanSchema,
 });
 
 const injectionSchema = v.variant('kind', [
-  v.strictObject({ kind: v.literal('deckSource'), element: elementName(), siemens: number(1e-9, 10, 'S') }),
-  v.strictObject({ kind: v.literal('node') }),
+  object({ kind: v.literal('deckSource'), element: elementName(), siemens: number(1e-9, 10, 'S') }),
+  object({ kind: v.literal('node') }),
 ]);
 
-const testPointSchema = v.strictObject({
+const testPointSchema = object({
   id: shortId(),
   label: text(60),
   node: v.nullable(nodeName()),
@@ -68,10 +70,10 @@ const testPointSchema = v.strictObject({
   looseLoop: v.exactOptional(v.literal(true)),
   dcVolts: volts(),
   note: text(240),
-  plan: v.strictObject({ x: number(0, 1000), y: number(0, 1000) }),
+  plan: object({ x: number(0, 1000), y: number(0, 1000) }),
 });
 
-const stageSchema = v.strictObject({
+const stageSchema = object({
   element: elementName(),
   device: text(60),
   gmSiemens: number(1e-6, 10, 'S'),
@@ -82,7 +84,7 @@ const stageSchema = v.strictObject({
   inputResistor: v.nullable(elementName()),
 });
 
-const biasLineSchema = v.strictObject({
+const biasLineSchema = object({
   at: shortId(),
   follows: v.nullable(shortId()),
   kind: oneOf('exponential', 'proportional'),
@@ -102,14 +104,14 @@ const diode = {
 };
 
 const detectorSchema = v.variant('kind', [
-  v.strictObject({
+  object({
     id: shortId(),
     kind: v.literal('envelope'),
     node: nodeName(),
     polarity: oneOf('positive', 'negative'),
     ...diode,
   }),
-  v.strictObject({
+  object({
     id: shortId(),
     kind: oneOf('discriminator', 'ratio'),
     plus: nodeName(),
@@ -119,14 +121,14 @@ const detectorSchema = v.variant('kind', [
   }),
 ]);
 
-const converterSchema = v.strictObject({
+const converterSchema = object({
   from: nodeName(),
   into: elementName(),
   siemens: number(1e-9, 10, 'S'),
-  oscillator: v.strictObject({ node: nodeName(), drive: elementName(), fromHz: hertz(), toHz: hertz() }),
+  oscillator: object({ node: nodeName(), drive: elementName(), fromHz: hertz(), toHz: hertz() }),
 });
 
-const oscillatorSchema = v.strictObject({
+const oscillatorSchema = object({
   device: text(60),
   node: nodeName(),
   drive: elementName(),
@@ -138,16 +140,16 @@ const oscillatorSchema = v.strictObject({
   loopOhms: number(0, 1e6, 'Ω'),
 });
 
-const videoFeedSchema = v.strictObject({ detector: shortId(), into: elementName(), siemens: number(1e-9, 10, 'S') });
+const videoFeedSchema = object({ detector: shortId(), into: elementName(), siemens: number(1e-9, 10, 'S') });
 
 const { max: MOST_BIAS_VOLTS } = CONTROL_ROWS[BIAS_OUTPUTS[0].volts];
-const biasSchema = v.strictObject({
+const biasSchema = object({
   at: shortId(),
   volts: number(-MOST_BIAS_VOLTS, MOST_BIAS_VOLTS, 'V'),
   toleranceVolts: number(0.01, 5, 'V'),
 });
 
-const setUpSchema = v.strictObject({
+const setUpSchema = object({
   centreHz: controlSchema(CONTROL_ROWS.centreHz),
   spanHz: number(1e3, CONTROL_ROWS.spanHz.max, 'Hz'),
   mainsHz: oneOf(50, 60),
@@ -163,18 +165,18 @@ const setUpSchema = v.strictObject({
   markersHz: list(hertz(), 1, 8),
 });
 
-const responseSchema = v.strictObject({
+const responseSchema = object({
   id: shortId(),
   title: text(80),
   setUp: setUpSchema,
   quantity: v.variant('kind', [
-    v.strictObject({ kind: v.literal('carrier'), node: nodeName() }),
-    v.strictObject({ kind: v.literal('difference'), plus: nodeName(), minus: nodeName(), per: nodeName() }),
+    object({ kind: v.literal('carrier'), node: nodeName() }),
+    object({ kind: v.literal('difference'), plus: nodeName(), minus: nodeName(), per: nodeName() }),
   ]),
   specification: specificationSchema,
 });
 
-const procedureStepSchema = v.strictObject({
+const procedureStepSchema = object({
   phase: oneOf('safe', 'connect', 'setUp', 'align', 'prove'),
   text: text(240),
   parts: v.exactOptional(list(oneOf('sweep', 'phasing', 'blanking', 'bias', 'level', 'markers', 'trace'), 1, 7)),
@@ -186,18 +188,18 @@ const procedureStepSchema = v.strictObject({
 const byId = <T extends v.GenericSchema>(most: number, texts: T) =>
   v.pipe(v.record(shortId(), texts), v.maxEntries(most, asMessage(['atMost', most])));
 
-const textSchema = v.strictObject({
+const textSchema = object({
   setName: text(60),
   title: text(100),
   description: text(600),
-  adjusters: byId(24, v.strictObject({ label: text(60), does: text(200) })),
-  testPoints: byId(24, v.strictObject({ label: text(60), note: text(240) })),
+  adjusters: byId(24, object({ label: text(60), does: text(200) })),
+  testPoints: byId(24, object({ label: text(60), note: text(240) })),
   responses: byId(6, text(80)),
   procedure: list(text(240), 1, 24),
   cautions: list(text(240), 1, 12),
 });
 
-export const receiverSchema = v.strictObject({
+export const receiverSchema = object({
   format: v.literal('haystack-receiver'),
   version: v.literal(1),
   id: fileId(),
@@ -205,13 +207,11 @@ export const receiverSchema = v.strictObject({
   title: text(100),
   description: text(600),
   deck: deckFile(),
-  mains: v.nullable(
-    v.strictObject({ hotChassis: yesOrNo(), highTensionVolts: number(0, 1000, 'V'), pictureTube: yesOrNo() }),
-  ),
+  mains: v.nullable(object({ hotChassis: yesOrNo(), highTensionVolts: number(0, 1000, 'V'), pictureTube: yesOrNo() })),
   adjusters: list(adjusterSchema, 1, 24),
   testPoints: list(testPointSchema, 2, 24),
   spreads: v.exactOptional(
-    v.strictObject({
+    object({
       capacitors: v.exactOptional(number(0, 0.2)),
       resistors: v.exactOptional(number(0, 0.3)),
       couplings: v.exactOptional(number(0, 0.2)),
@@ -219,7 +219,7 @@ export const receiverSchema = v.strictObject({
     }),
   ),
   notParts: v.exactOptional(list(elementName(), 1, 80)),
-  probeInDeck: v.nullable(v.strictObject({ testPoint: shortId(), elements: list(elementName(), 1, 6) })),
+  probeInDeck: v.nullable(object({ testPoint: shortId(), elements: list(elementName(), 1, 6) })),
   stages: list(stageSchema, 0, 16),
   biasLines: list(biasLineSchema, 0, 4),
   detectors: list(detectorSchema, 0, 8),
@@ -237,13 +237,18 @@ export const receiverSchema = v.strictObject({
 
 /** A receiver that is whole in itself, or every problem of the file. Whether its deck bears it out is for `checkReceiver` to say. */
 export function parseReceiver(json: unknown, file: string): Result<Receiver> {
+  return resultOf(readReceiver(json, file));
+}
+
+/** As `parseReceiver`; with problems it still has what is known of the receiver, to be checked as far as that goes (`known.ts`). */
+export function readReceiver(json: unknown, file: string): Reading<Receiver> {
   const big = tooBig(json, file);
-  if (big !== null) return bad(big);
+  if (big !== null) return { value: null, problems: [big] };
   const forward = bringForward(json, RECEIVER_HISTORY, file);
-  if (!forward.ok) return forward;
+  if (!forward.ok) return { value: null, problems: forward.problems };
   const shape = v.safeParse(receiverSchema, withoutNotes(forward.value, new Set(), 'atHead'));
-  if (!shape.success) return bad(...problemsOf(shape.issues, file));
-  const receiver: Receiver = shape.output;
-  const problems = receiverConsistency(receiver, file);
-  return problems.length === 0 ? { ok: true, value: receiver } : bad(...problems);
+  const issues = shape.issues ?? [];
+  const receiver = knownOf<v.InferOutput<typeof receiverSchema>>(shape.output, issues);
+  const beyond = receiver === null ? [] : receiverConsistency(receiver, file);
+  return { value: receiver, problems: listed([...problemsOf(issues, file), ...beyond], file) };
 }

@@ -8,12 +8,13 @@ import { bad, good, type Result } from '../base/result.ts';
 import { createEventReader, type EventReader } from './eventReader.ts';
 import { type Sizes, tooBig } from './guardSize.ts';
 import { bringForward, type FormatHistory } from './migrations.ts';
-import { type JsonLimits, parseJson } from './parseJson.ts';
+import { type JsonLimits, readJson } from './parseJson.ts';
 import { LEARNER_CHARS, type RunFile } from './runFile.ts';
 import { parseScenario } from './scenarioSchema.ts';
-import { integer, list, number, text, yesOrNo } from './schemaPieces.ts';
+import { integer, list, number, object, text, yesOrNo } from './schemaPieces.ts';
 import { asMessage, listed, problemsOf } from './schemaProblems.ts';
 import { readSeal, SEAL_PATTERN } from './seal.ts';
+import { withTextPlaces } from './textPlaces.ts';
 
 /** Longest text that is looked at. */
 export const RUN_FILE_LIMIT_CHARS = 4 * 1024 * 1024;
@@ -44,7 +45,7 @@ const points = number(-1000, 1000);
 const seal = asMessage(['seal']);
 const isoDay = asMessage(['isoDay']);
 
-export const runFileSchema = v.strictObject({
+export const runFileSchema = object({
   format: v.literal('haystack-run'),
   version: v.literal(2),
   engine: text(20),
@@ -58,10 +59,10 @@ export const runFileSchema = v.strictObject({
   // each is looked at by itself
   events: list(v.unknown(), 0, MOST_EVENTS),
   claimed: v.nullable(
-    v.strictObject({
+    object({
       total: points,
       passed: yesOrNo(),
-      lines: list(v.strictObject({ id: text(80), points }), 0, MOST_LINES),
+      lines: list(object({ id: text(80), points }), 0, MOST_LINES),
     }),
   ),
   seal: v.pipe(v.string(seal), v.regex(SEAL_PATTERN, seal)),
@@ -71,7 +72,7 @@ export const runFileSchema = v.strictObject({
 export function readRunFile(contents: string, file: string): Result<RunFile> {
   const events = createEventReader(file);
   let foreign: Result<unknown> | null = null;
-  const json = parseJson(contents, file, LIMITS, {
+  const json = readJson(contents, file, LIMITS, {
     key: 'events',
     most: MOST_EVENTS,
     take(item, index, before) {
@@ -84,7 +85,10 @@ export function readRunFile(contents: string, file: string): Result<RunFile> {
     },
   });
   if (foreign !== null) return foreign;
-  return json.ok ? runFrom(json.value, events, file) : bad(...listed([...events.problems, ...json.problems], file));
+  const broken = json.value === null && json.problems.length > 0;
+  const run = broken ? bad(...events.problems) : runFrom(json.value, events, file);
+  const problems = [...(run.ok ? [] : run.problems), ...json.problems];
+  return problems.length === 0 ? run : bad(...withTextPlaces(listed(problems, file), file, contents));
 }
 
 export function parseRunFile(json: unknown, file: string): Result<RunFile> {

@@ -3,12 +3,13 @@
  * the shape is in scenarioConsistency.ts, and what must hold against the receiver in checkScenario.ts.
  */
 import * as v from 'valibot';
-import { bad, type Result } from '../base/result.ts';
+import type { Result } from '../base/result.ts';
 import { PAR_NOT_KNOWN } from '../scenario/par.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { faultFromFile } from './faultFile.ts';
 import { faultSchema } from './faultSchema.ts';
 import { tooBig } from './guardSize.ts';
+import { knownOf, mappedAsKnown, type Reading, resultOf, withMembers } from './known.ts';
 import { bringForward } from './migrations.ts';
 import { withoutNotes } from './notes.ts';
 import { scenarioConsistency } from './scenarioConsistency.ts';
@@ -20,29 +21,30 @@ import {
   languageTag,
   list,
   number,
+  object,
   oneOf,
   shortId,
   text,
   yesOrNo,
 } from './schemaPieces.ts';
-import { asMessage, problemsOf } from './schemaProblems.ts';
+import { asMessage, listed, problemsOf } from './schemaProblems.ts';
 import { startControlsSchema } from './startControlsSchema.ts';
 
 const turns = (most: number) => number(-most, most, 'turns');
 const points = () => number(0, 100);
 const title = () => text(60);
-const words = () => v.strictObject({ brief: text(240), story: text(800), lesson: text(300) });
+const words = () => object({ brief: text(240), story: text(800), lesson: text(300) });
 const hints = () => list(text(240), 0, 8);
 
 const NO_CHANCE = 1;
 
-const startSchema = v.strictObject({
+const startSchema = object({
   slugs: v.optional(v.pipe(v.record(shortId(), turns(60)), v.maxEntries(24, asMessage(['slugsAtMost', 24]))), {}),
   randomTurns: v.optional(number(0, 60, 'turns'), 0),
   controls: v.optional(startControlsSchema, {}),
   prepared: v.optional(list(oneOf('safe', 'connect'), 0, 2), []),
   leads: v.exactOptional(
-    v.strictObject({
+    object({
       rf: v.exactOptional(v.nullable(shortId())),
       y: v.exactOptional(v.nullable(shortId())),
       earth: v.exactOptional(v.nullable(shortId())),
@@ -53,7 +55,7 @@ const startSchema = v.strictObject({
   steelIn: v.exactOptional(shortId()),
 });
 
-const benchSchema = v.strictObject({
+const benchSchema = object({
   phaseLagDegrees: v.optional(number(-85, 85, 'degrees'), 0),
   xSwapped: v.optional(yesOrNo(), false),
   mainsHz: v.optional(oneOf(50, 60), 60),
@@ -61,7 +63,7 @@ const benchSchema = v.strictObject({
   centreErrorHz: v.exactOptional(number(-1e6, 1e6, 'Hz')),
 });
 
-const lifeSchema = v.strictObject({
+const lifeSchema = object({
   noise: v.exactOptional(number(0, 4)),
   cold: v.exactOptional(yesOrNo()),
   driftFarads: v.exactOptional(number(0, 1e-12, 'F')),
@@ -76,12 +78,12 @@ const lifeSchema = v.strictObject({
   crystalHarmonics: v.exactOptional(number(0, 1)),
 });
 
-const aidsSchema = v.strictObject({
+const aidsSchema = object({
   hints: v.optional(yesOrNo(), false),
   toleranceMarks: v.optional(yesOrNo(), false),
 });
 
-const weightsSchema = v.strictObject({
+const weightsSchema = object({
   response: points(),
   truth: points(),
   proofs: points(),
@@ -92,7 +94,7 @@ const USUAL_WEIGHTS = { response: 50, truth: 20, proofs: 10, care: 10, economy: 
 const proofsSchema = list(oneOf('halveLevel', 'markersOffOn', 'touchEarth', 'swingPhase', 'skirts'), 0, 5);
 
 /** What is left out of a file holds as it says here: what is the same in every job need not be written. */
-export const scenarioSchema = v.strictObject({
+export const scenarioSchema = object({
   format: v.literal('haystack-scenario'),
   version: v.literal(2),
   id: fileId(),
@@ -119,12 +121,10 @@ export const scenarioSchema = v.strictObject({
   toleranceFactor: v.optional(number(0.5, 5), 1),
   weights: v.optional(weightsSchema, USUAL_WEIGHTS),
   proofs: v.optional(proofsSchema, ['halveLevel', 'markersOffOn', 'touchEarth']),
-  par: v.exactOptional(
-    v.strictObject({ turns: number(0.125, 2000, 'turns'), seconds: integer(30, 14_400, 'seconds') }),
-  ),
+  par: v.exactOptional(object({ turns: number(0.125, 2000, 'turns'), seconds: integer(30, 14_400, 'seconds') })),
   hints: v.optional(hints(), []),
   language: v.exactOptional(languageTag()),
-  translations: v.exactOptional(byLanguage(v.strictObject({ title: title(), words: words(), hints: hints() }))),
+  translations: v.exactOptional(byLanguage(object({ title: title(), words: words(), hints: hints() }))),
 });
 
 /** Objects whose keys are names and not ours. */
@@ -132,14 +132,25 @@ const SCENARIO_MAPS = new Set(['slugs', 'controls', 'translations']);
 
 /** A scenario that is whole in itself, or every problem of the file. Whether its receiver bears it out is for `checkScenario` to say. */
 export function parseScenario(json: unknown, file: string): Result<Scenario> {
+  return resultOf(readScenario(json, file));
+}
+
+/** As `parseScenario`; with problems it still has what is known of the scenario, to be checked as far as that goes (`known.ts`). */
+export function readScenario(json: unknown, file: string): Reading<Scenario> {
   const big = tooBig(json, file);
-  if (big !== null) return bad(big);
+  if (big !== null) return { value: null, problems: [big] };
   const forward = bringForward(json, SCENARIO_HISTORY, file);
-  if (!forward.ok) return forward;
+  if (!forward.ok) return { value: null, problems: forward.problems };
   const shape = v.safeParse(scenarioSchema, withoutNotes(forward.value, SCENARIO_MAPS, 'anywhere'));
-  if (!shape.success) return bad(...problemsOf(shape.issues, file));
-  const { par = PAR_NOT_KNOWN, faults, ...rest } = shape.output;
-  const scenario: Scenario = { ...rest, par, faults: faults.map(faultFromFile) };
-  const problems = scenarioConsistency(scenario, file);
-  return problems.length === 0 ? { ok: true, value: scenario } : bad(...problems);
+  const issues = shape.issues ?? [];
+  const known = knownOf<v.InferOutput<typeof scenarioSchema>>(shape.output, issues);
+  if (known === null) return { value: null, problems: problemsOf(issues, file) };
+  const scenario = withMembers(known, {
+    par: () => known.par ?? PAR_NOT_KNOWN,
+    faults: () => mappedAsKnown(known.faults, faultFromFile),
+  }) as Scenario;
+  return {
+    value: scenario,
+    problems: listed([...problemsOf(issues, file), ...scenarioConsistency(scenario, file)], file),
+  };
 }

@@ -3,6 +3,11 @@ import * as v from 'valibot';
 import type { Phrase, Unit } from '../base/phrases.ts';
 import { asMessage } from './schemaProblems.ts';
 
+/** An object that has these keys and no others. */
+export function object<const T extends v.ObjectEntries>(entries: T) {
+  return v.strictObject(entries, asMessage(['formatKeys', Object.keys(entries)]));
+}
+
 /** A finite number between two bounds, inclusive; `unit` is what it is a figure of. */
 export function number(min: number, max: number, unit: Unit = '') {
   const range = asMessage(['from', min, max, unit]);

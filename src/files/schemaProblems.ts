@@ -12,10 +12,11 @@ export function problemsOf(issues: readonly v.BaseIssue<unknown>[], file: string
   const problems: Problem[] = [];
   for (const issue of issues) {
     if (problems.length > PROBLEMS_LISTED) break;
-    const problem = problemOf(issue, file);
-    const mark = JSON.stringify([problem.place, problem.wanted]);
-    if (!seen.has(mark)) problems.push(problem);
-    seen.add(mark);
+    for (const problem of isUnknownKey(issue) ? unknownKeys(issue, file) : [problemOf(issue, file)]) {
+      const mark = JSON.stringify([problem.place, problem.wanted]);
+      if (!seen.has(mark)) problems.push(problem);
+      seen.add(mark);
+    }
   }
   return listed(problems, file);
 }
@@ -31,6 +32,18 @@ export function problemOf(issue: v.BaseIssue<unknown>, file: string): Problem {
   const path = (issue.path ?? []).map((step) => step.key as string | number);
   const wanted = wantedOf(issue);
   return { file, place: pointer(path), found: foundOf(issue, wanted), wanted };
+}
+
+/** The validator tells of one such key for each object; people are told of all. */
+function unknownKeys(issue: v.BaseIssue<unknown>, file: string): Problem[] {
+  const wanted = wantedOf(issue);
+  const known = wanted[0] === 'formatKeys' ? wanted[1] : [];
+  const last = issue.path?.at(-1) as v.ObjectPathItem;
+  const path = (issue.path ?? []).slice(0, -1).map((step) => step.key as string | number);
+  return Object.keys(last.input)
+    .filter((key) => !known.includes(key))
+    .slice(0, PROBLEMS_LISTED)
+    .map((key) => ({ file, place: pointer([...path, key]), found: ['key', cut(key, 60)], wanted }));
 }
 
 /** JSON pointer (RFC 6901). */
@@ -58,12 +71,11 @@ export function asMessage(phrase: Phrase): string {
 }
 
 function foundOf(issue: v.BaseIssue<unknown>, wanted: Phrase): Phrase {
-  if (isUnknownKey(issue)) return ['key', cut(String(issue.path?.at(-1)?.key), 60)];
   return shown(issue.input, wanted[0] === 'from' || wanted[0] === 'wholeFrom' ? wanted[3] : '');
 }
 
 function wantedOf(issue: v.BaseIssue<unknown>): Phrase {
-  if (isUnknownKey(issue)) return ['formatKeys'];
+  if (isUnknownKey(issue)) return JSON.parse(issue.message) as Phrase;
   if (issue.input === undefined && issue.type === 'strict_object') return ['valueFor', keyIn(issue.expected)];
   if (issue.type === 'strict_object' || issue.type === 'record') return ['anObject'];
   if (issue.expected !== null && (issue.type === 'picklist' || issue.type === 'literal' || issue.type === 'variant')) {

@@ -3,6 +3,7 @@ import * as v from 'valibot';
 import type { ControlRows, ValueOf } from '../bench/controls/row.ts';
 import { CONTROL_ROWS } from '../bench/controls/rows.ts';
 import { controlSchema } from './controlSchema.ts';
+import { object } from './schemaPieces.ts';
 
 type Entries<Rows extends ControlRows> = {
   [Id in keyof Rows]: v.ExactOptionalSchema<v.GenericSchema<ValueOf<Rows[Id]>>, undefined>;
@@ -10,7 +11,7 @@ type Entries<Rows extends ControlRows> = {
 
 export function startControlsSchemaOf<const Rows extends ControlRows>(rows: Rows) {
   const entries = Object.entries(rows).map(([id, row]) => [id, v.exactOptional(controlSchema(row))]);
-  return v.strictObject(Object.fromEntries(entries) as Entries<Rows>);
+  return object(Object.fromEntries(entries) as Entries<Rows>);
 }
 
 export const startControlsSchema = startControlsSchemaOf(CONTROL_ROWS);

@@ -3,33 +3,59 @@ import { USUAL_LANGUAGE } from '../base/languages.ts';
 import type { Receiver } from '../receiver/receiver.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import type { Complain, Path } from './complaints.ts';
+import { asFarAsKnown, eachKnown } from './known.ts';
 
-export function scenarioTranslations({ language, translations = {}, hints }: Scenario, complain: Complain): void {
-  complainOfOwn(language, translations, complain);
-  for (const [tag, text] of Object.entries(translations))
-    complainOfCount(text.hints, hints.length, ['translations', tag, 'hints'], complain);
+export function scenarioTranslations(scenario: Scenario, complain: Complain): void {
+  complainOfOwn(scenario, complain);
+  eachKnown(
+    () => Object.keys(scenario.translations ?? {}),
+    (tag) => {
+      complainOfCount(
+        () => scenario.translations![tag]!.hints,
+        () => scenario.hints,
+        ['translations', tag, 'hints'],
+        complain,
+      );
+    },
+  );
 }
 
 export function receiverTranslations(receiver: Receiver, complain: Complain): void {
-  const { language, translations = {}, adjusters, testPoints, responses, procedure, cautions } = receiver;
-  complainOfOwn(language, translations, complain);
-  for (const [tag, text] of Object.entries(translations)) {
-    const at = (key: string): Path => ['translations', tag, key];
-    complainOfKeys(text.adjusters, adjusters, at('adjusters'), complain);
-    complainOfKeys(text.testPoints, testPoints, at('testPoints'), complain);
-    complainOfKeys(text.responses, responses, at('responses'), complain);
-    complainOfCount(text.procedure, procedure.length, at('procedure'), complain);
-    complainOfCount(text.cautions, cautions.length, at('cautions'), complain);
-  }
+  complainOfOwn(receiver, complain);
+  eachKnown(
+    () => Object.keys(receiver.translations ?? {}),
+    (tag) => {
+      const text = receiver.translations![tag]!;
+      for (const key of ['adjusters', 'testPoints', 'responses'] as const)
+        asFarAsKnown(() => complainOfKeys(text[key], receiver[key], ['translations', tag, key], complain));
+      for (const key of ['procedure', 'cautions'] as const) {
+        const at = ['translations', tag, key];
+        complainOfCount(
+          () => text[key],
+          () => receiver[key],
+          at,
+          complain,
+        );
+      }
+    },
+  );
 }
 
-function complainOfOwn(own: string | undefined, translations: object, complain: Complain): void {
-  const tag = own ?? USUAL_LANGUAGE;
-  if (Object.hasOwn(translations, tag)) complain(['translations', tag], ['ownLanguage'], ['otherLanguages']);
+function complainOfOwn(file: { readonly language?: string; readonly translations?: object }, complain: Complain): void {
+  asFarAsKnown(() => {
+    const tag = file.language ?? USUAL_LANGUAGE;
+    if (!Object.hasOwn(file.translations ?? {}, tag)) return;
+    complain(['translations', tag], ['ownLanguage'], ['otherLanguages']);
+  });
 }
 
-function complainOfCount(list: readonly string[], count: number, at: Path, complain: Complain): void {
-  if (list.length !== count) complain(at, ['texts', list.length], ['textsAsOwn', count]);
+type List = () => readonly unknown[];
+
+function complainOfCount(list: List, own: List, at: Path, complain: Complain): void {
+  asFarAsKnown(() => {
+    const [found, wanted] = [list().length, own().length];
+    if (found !== wanted) complain(at, ['texts', found], ['textsAsOwn', wanted]);
+  });
 }
 
 function complainOfKeys(texts: object, of: readonly { readonly id: string }[], at: Path, complain: Complain): void {

@@ -2,7 +2,7 @@
 import { mkdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { inside, scratch } from './commandLine.ts';
+import { insideByKey as inside, scratch } from './commandLine.ts';
 
 const files = scratch();
 afterAll(files.remove);

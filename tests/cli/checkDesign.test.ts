@@ -2,7 +2,7 @@
 import { mkdirSync, readFileSync } from 'node:fs';
 import { afterAll, describe, expect, it } from 'vitest';
 import { format } from '../../src/words/en/figures.ts';
-import { inside, scratch } from './commandLine.ts';
+import { insideByKey as inside, scratch } from './commandLine.ts';
 
 const files = scratch();
 afterAll(files.remove);

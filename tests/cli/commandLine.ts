@@ -17,6 +17,12 @@ export const PROJECT = path.resolve(import.meta.dirname, '..', '..');
 
 export const inside = (...words: readonly string[]): Said => insideSaying(terminal, ...words);
 
+/** As `inside`, without line and column where the key says the place, for tests of what is told and not where. */
+export function insideByKey(...words: readonly string[]): Said {
+  const said = inside(...words);
+  return { ...said, err: said.err.replace(/, line \d+, column \d+(?=, \/)/g, '') };
+}
+
 /** In other words than the usual. */
 export function insideSaying(language: TerminalWords, ...words: readonly string[]): Said {
   let out = '';

@@ -115,6 +115,21 @@ describe.each(FILES)('%s', (file, parse) => {
     expect(silent).toEqual([]);
   });
 
+  it('blames nothing else for a value that is not known', () => {
+    const blamed: string[] = [];
+    for (const { path, value } of all) {
+      if (typeof value === 'object' || path.length === 0 || path[0] === 'format' || path[0] === 'version') continue;
+      const place = pointerOf(path);
+      const result = parse(
+        changed(json, path, () => ({})),
+        file,
+      );
+      for (const p of result.ok ? [] : result.problems)
+        if (p.place !== place && !place.startsWith(`${p.place}/`)) blamed.push(`${place}: ${p.place}`);
+    }
+    expect(blamed).toEqual([]);
+  });
+
   it('has no list without end', () => {
     const silent: string[] = [];
     for (const { path, value } of all) {

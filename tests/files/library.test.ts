@@ -8,7 +8,7 @@ function problemsWith(change: (texts: Record<string, string>) => void): string[]
   const texts = shippedTexts();
   change(texts);
   const result = loadScenarioFolder(texts);
-  return saidOf(result).map((p) => `${p.file} ${p.place}`.trim());
+  return saidOf(result).map((p) => `${p.file} ${p.place.replace(/^line \d+, column \d+, (?=\/)/, '')}`.trim());
 }
 const edit = (texts: Record<string, string>, file: string, from: string | RegExp, to: string) => {
   const before = texts[file]!;

@@ -21,6 +21,7 @@ const WORDS = { one: 'word', other: 'words' };
 const POINTS = { one: 'point', other: 'points' };
 const HOLES = { one: 'hole', other: 'holes' };
 const CHOICES_SHOWN = 40;
+const KEYS_SHOWN = 8;
 
 const inQuotes = (text: string): string => JSON.stringify(text);
 
@@ -155,7 +156,8 @@ export const phraseWords: PhraseWords = {
   key: (key) => `the key ${inQuotes(key)}`,
   keyTwice: (key) => `the key ${inQuotes(key)} a second time`,
   anotherKey: () => 'another key',
-  formatKeys: () => 'only keys that the format has',
+  formatKeys: (keys) =>
+    keys.length > KEYS_SHOWN ? 'only keys that the format has' : `no other keys here than ${format.list(keys)}`,
   valueFor: (key) => `a value for ${inQuotes(key)}`,
   keys: (count) => format.counted(count, KEYS),
   longKey: (characters) => `a key of ${format.counted(characters, CHARACTERS)}`,

@@ -36,15 +36,16 @@ const responseWords = {
 } as const;
 
 const checkWords = {
-  summary: 'reads decks, receivers, scenarios and run files and lists every problem in them',
+  summary: 'reads decks, receivers, scenarios, run files and certificates and lists every problem in them',
   files: 'files to read, and folders of them; in a folder the scenarios are held against each other, too',
   nothing: 'no deck and no .json file in this folder',
-  something: 'decks, receivers, scenarios or run files',
+  something: 'decks, receivers, scenarios, run files or certificates',
   uncertified: (file: string): string => `note  ${file}  (no certificate: haystack certify --write ${file} makes one)`,
   deck: (elements: number, nodes: number): string =>
     `deck, ${format.counted(elements, ELEMENTS)}, ${format.counted(nodes, NODES)}`,
   receiver: (slugs: number): string => `receiver, ${format.counted(slugs, SLUGS)}`,
   scenario: (receiver: string): string => `scenario on ${receiver}`,
+  certificate: (scenario: string): string => `certificate of ${scenario}`,
   run: (events: number, scenario: string): string => `run file, ${format.counted(events, EVENTS)} on ${scenario}`,
   ok: (file: string, what: string): string => `ok  ${file}  (${what})`,
 } as const;
@@ -184,10 +185,10 @@ const fileWords = {
   file: 'a file',
   writable: 'a place that can be written',
   neither: 'neither a deck nor JSON',
-  known: 'a deck (.cir) or a JSON file of a receiver, scenario or run',
+  known: 'a deck (.cir) or a JSON file of a receiver, scenario, run or certificate',
   format: (format: string): string => `format ${format}`,
   noFormat: 'no format',
-  formats: 'haystack-receiver, haystack-scenario or haystack-run',
+  formats: 'haystack-receiver, haystack-scenario, haystack-run or haystack-certificate',
   scenarioOnly: 'haystack-scenario',
   curveFormats: 'haystack-scenario or haystack-run',
   noReceivers: 'no receivers in scenarios/receivers',
