@@ -10,6 +10,7 @@ import type { BenchDisplay } from '../bench/display.ts';
 import type { Facts } from '../bench/facts.ts';
 import { keepLast } from '../bench/kept.ts';
 import type { BenchSetup } from '../bench/setup.ts';
+import { findingsOf } from '../bench/witness.ts';
 import { scenarioHash } from '../files/scenarioFile.ts';
 import type { FrameLoop } from '../kit/frameLoop.ts';
 import type { BenchPort } from '../present/ports.ts';
@@ -108,7 +109,9 @@ export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null):
     const facts = bench.facts(moment.of(run.state));
     const { lastSlugTurnSeconds: turned } = run.state;
     const atRest = turned === null || toldAtMs / 1000 - turned >= SETTLE_SECONDS;
-    session.send({ type: 'FACTS', facts, atSeconds: toldAtMs / 1000, slugs: slugsSeen(facts, atRest) });
+    // A sealed run is told nothing of what was seen.
+    const findings = sealed ? {} : findingsOf(setup, run.state);
+    session.send({ type: 'FACTS', facts, atSeconds: toldAtMs / 1000, slugs: slugsSeen(facts, atRest), findings });
     minuteClock();
   };
   /** Whatever the session is asked, it has heard of every act. */

@@ -1,6 +1,7 @@
 /** Feeds the report page from a run file and what has been made of it: the score is computed anew, never read from the file. */
 import { createBench } from '../bench/bench.ts';
 import type { BenchSetup } from '../bench/setup.ts';
+import { findingsOf } from '../bench/witness.ts';
 import type { RunFile } from '../files/runFile.ts';
 import type { ReportPort } from '../present/ports.ts';
 import { createReplayer } from '../run/replay.ts';
@@ -34,8 +35,15 @@ export function createReportPort(
     previousBest,
     at(seconds) {
       nowMs = seconds * 1000;
-      const state = moment.of(replayer.at(seconds));
-      const session = sessionViewAt(setup, bench.facts(state), seconds, seconds * 1000 >= lastTurnMs);
+      const stood = replayer.at(seconds);
+      const state = moment.of(stood);
+      const session = sessionViewAt(
+        setup,
+        bench.facts(state),
+        seconds,
+        seconds * 1000 >= lastTurnMs,
+        findingsOf(setup, stood),
+      );
       return { state, display: bench.display(state), session };
     },
     ...acts,

@@ -9,14 +9,15 @@
  * skirts        how tall the trace stands four divisions left of the middle, with the picture large
  */
 import type { SeenAnswer } from '../scenario/findingAnswer.ts';
-import type { ProofId } from '../scenario/proofId.ts';
+import { PROOFS, type ProofId } from '../scenario/proofId.ts';
 import { atOscillatorLoop, beatHeight, beatReadings } from './beatSeen.ts';
 import { type Bench, createBench } from './bench.ts';
 import type { BenchEvent } from './benchEvent.ts';
-import type { BenchState } from './benchState.ts';
+import type { BenchState, ProofWatch } from './benchState.ts';
 import type { BenchDisplay, MarkerTag } from './display.ts';
 import { chanceOf } from './finding.ts';
 import { HALF_HEIGHT_DIV, HALF_WIDTH_DIV } from './instruments.ts';
+import { mostSaid } from './mostSaid.ts';
 import type { BenchSetup } from './setup.ts';
 
 export interface Witness {
@@ -155,6 +156,34 @@ export function findingFits(setup: BenchSetup, state: BenchState, proof: ProofId
   if (answer === 'notLooked' || !witness.answers.includes(answer)) return false;
   if (witness.figure === null) return true;
   return figure !== null && figure >= witness.figure.low - 1e-9 && figure <= witness.figure.high + 1e-9;
+}
+
+/** What is still to come of a finding: nothing, its word, or the act once more. */
+export type FindingStanding = 'right' | 'asked' | 'again';
+export type Findings = Readonly<Partial<Record<ProofId, FindingStanding>>>;
+
+const known = new WeakMap<BenchSetup, WeakMap<ProofWatch, FindingStanding>>();
+
+/** Of the proofs that have been made; it is asked after every act, and what the tube showed is worked out once for each finding. */
+export function findingsOf(setup: BenchSetup, state: BenchState): Findings {
+  const memory = known.get(setup) ?? new WeakMap<ProofWatch, FindingStanding>();
+  known.set(setup, memory);
+  const made = PROOFS.filter((proof) => state.proofs[proof].done);
+  return Object.fromEntries(
+    made.map((proof) => {
+      const watch = state.proofs[proof];
+      const standing = memory.get(watch) ?? standingOf(setup, state, proof);
+      memory.set(watch, standing);
+      return [proof, standing];
+    }),
+  );
+}
+
+function standingOf(setup: BenchSetup, state: BenchState, proof: ProofId): FindingStanding {
+  const { finding } = state.proofs[proof];
+  if (finding === undefined) return 'asked';
+  if (findingFits(setup, state, proof)) return 'right';
+  return finding.answer === 'notLooked' || finding.said >= mostSaid(setup.scenario) ? 'again' : 'asked';
 }
 
 /** The finding of somebody who has looked and read well; `no`: the pip that was asked about, where the page has picked it. */

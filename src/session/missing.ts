@@ -1,6 +1,7 @@
 /** What still keeps each phase from being done: measured facts in, codes out. The machine's guards and the page's list are both made of this. */
 
 import type { Facts } from '../bench/facts.ts';
+import type { Findings } from '../bench/witness.ts';
 import type { SheetAsks } from '../grading/rules/rule.ts';
 import { isOff, type SetUpRuleNumber, standingBy } from '../grading/standing.ts';
 import type { SetUpPart } from '../receiver/receiver.ts';
@@ -50,6 +51,11 @@ export const MISSING_CODES = [
   'earthNotTouched',
   'phaseNotSwung',
   'skirtsNotSeen',
+  'levelNotSaid',
+  'markersNotSaid',
+  'earthNotSaid',
+  'phaseNotSaid',
+  'skirtsNotSaid',
 ] as const;
 export type MissingCode = (typeof MISSING_CODES)[number];
 
@@ -187,17 +193,23 @@ export function missingAlignment(
   ]);
 }
 
-const PROOF_CODES: Readonly<Record<ProofId, MissingCode>> = {
-  halveLevel: 'levelNotHalved',
-  markersOffOn: 'markersNotSwitched',
-  touchEarth: 'earthNotTouched',
-  swingPhase: 'phaseNotSwung',
-  skirts: 'skirtsNotSeen',
+/** Of each proof: the act is to be made, or what was seen is to be said. */
+const PROOF_CODES: Readonly<Record<ProofId, { readonly act: MissingCode; readonly word: MissingCode }>> = {
+  halveLevel: { act: 'levelNotHalved', word: 'levelNotSaid' },
+  markersOffOn: { act: 'markersNotSwitched', word: 'markersNotSaid' },
+  touchEarth: { act: 'earthNotTouched', word: 'earthNotSaid' },
+  swingPhase: { act: 'phaseNotSwung', word: 'phaseNotSaid' },
+  skirts: { act: 'skirtsNotSeen', word: 'skirtsNotSaid' },
 };
 
-export function missingProofs(facts: Facts, wants: Wants): readonly MissingCode[] {
-  const open = wants.proofs.filter((proof) => !facts.proofsDone.includes(proof)).map((proof) => PROOF_CODES[proof]);
-  return [...missingPicture(facts), ...open];
+/** A proof is an act and a look: neither stands for the other. */
+export function missingProofs(facts: Facts, wants: Wants, findings: Findings): readonly MissingCode[] {
+  const open = wants.proofs.map((proof): readonly [boolean, MissingCode] => {
+    const { act, word } = PROOF_CODES[proof];
+    const isMade = facts.proofsDone.includes(proof) && findings[proof] !== 'again';
+    return [findings[proof] !== 'right' || !isMade, isMade ? word : act];
+  });
+  return [...missingPicture(facts), ...codes(open)];
 }
 
 export function missingByPhase(
@@ -205,13 +217,14 @@ export function missingByPhase(
   wants: Wants,
   secondsAtRest: number | null,
   alignment: Alignment | null,
+  findings: Findings,
 ): Readonly<Record<Phase, readonly MissingCode[]>> {
   return {
     safe: missingSafety(facts),
     connect: missingConnection(facts, alignment),
     setUp: [...new Set(SET_UP_PARTS.flatMap((part) => missingSetUp(part, facts, wants)))],
     align: missingAlignment(facts, secondsAtRest, alignment),
-    prove: missingProofs(facts, wants),
+    prove: missingProofs(facts, wants, findings),
   };
 }
 

@@ -2,6 +2,7 @@
 import { createActor, initialTransition, type SnapshotFrom, transition } from 'xstate';
 import type { Facts } from '../bench/facts.ts';
 import type { BenchSetup } from '../bench/setup.ts';
+import type { Findings } from '../bench/witness.ts';
 import type { SheetAsks } from '../grading/rules/rule.ts';
 import type { Scenario, ScenarioAids } from '../scenario/scenario.ts';
 import type { Alignment } from './alignment.ts';
@@ -64,11 +65,12 @@ export function sessionViewAt(
   facts: Facts,
   atSeconds: number,
   handsOff: boolean,
+  findings: Findings,
 ): SessionView {
   // The seal is broken: what stands in a report may be known.
   const session = createSession({ ...setup, scenario: { ...setup.scenario, sealed: false } });
   session.send({ type: 'BEGIN' });
-  session.send({ type: 'FACTS', facts, atSeconds, slugs: handsOff ? NOTHING_OFF : null });
+  session.send({ type: 'FACTS', facts, atSeconds, slugs: handsOff ? NOTHING_OFF : null, findings });
   return session.view();
 }
 
@@ -100,12 +102,12 @@ const views = new WeakMap<SessionSnapshot, SessionView>();
 export function viewOf(snapshot: SessionSnapshot): SessionView {
   const known = views.get(snapshot);
   if (known !== undefined) return known;
-  const { facts, wants, slugs, sealed, ticked } = snapshot.context;
+  const { facts, wants, slugs, findings, sealed, ticked } = snapshot.context;
   const view = {
     stage: stageOf(snapshot),
     ...(sealed
       ? standingAsTicked(ticked ?? [], wants)
-      : standingOf(facts, wants, secondsAtRest(snapshot.context), slugs ?? null)),
+      : standingOf(facts, wants, secondsAtRest(snapshot.context), slugs ?? null, findings ?? {})),
     timeUp: snapshot.matches({ signing: 'timeUp' }),
   };
   views.set(snapshot, view);
@@ -116,7 +118,7 @@ export function viewOf(snapshot: SessionSnapshot): SessionView {
 function keptSnapshot(snapshot: SessionSnapshot): unknown {
   const kept = sessionMachine.getPersistedSnapshot(snapshot);
   if (!snapshot.context.sealed) return kept;
-  return { ...kept, context: { ...snapshot.context, facts: null, slugs: null } };
+  return { ...kept, context: { ...snapshot.context, facts: null, slugs: null, findings: {} } };
 }
 
 function stageOf(snapshot: SessionSnapshot): SessionStage {

@@ -4,6 +4,7 @@
  */
 import { assign, setup } from 'xstate';
 import type { Facts } from '../bench/facts.ts';
+import type { Findings } from '../bench/witness.ts';
 import type { Alignment } from './alignment.ts';
 import type { Wants } from './missing.ts';
 
@@ -18,6 +19,8 @@ export interface SessionContext extends SessionInput {
   readonly facts: Facts | null;
   /** how the slugs stood when they were last looked at; null = never, or nobody may know */
   readonly slugs: Alignment | null;
+  /** how the findings stood, proof by proof */
+  readonly findings: Findings;
   /** steps that the learner has ticked, from 0, in order */
   readonly ticked: readonly number[];
   /** time on the bench */
@@ -29,7 +32,14 @@ export interface SessionContext extends SessionInput {
 export type SessionEvent =
   | { readonly type: 'BEGIN' }
   /** the facts after an act, and the bench time of that act */
-  | { readonly type: 'FACTS'; readonly facts: Facts; readonly atSeconds: number; readonly slugs?: Alignment | null }
+  | {
+      readonly type: 'FACTS';
+      readonly facts: Facts;
+      readonly atSeconds: number;
+      readonly slugs?: Alignment | null;
+      /** left out: nothing has been said */
+      readonly findings?: Findings;
+    }
   /** the slugs have come to rest by the passing of time */
   | { readonly type: 'LOOKED'; readonly slugs: Alignment }
   | { readonly type: 'TICK'; readonly elapsedSeconds: number }
@@ -59,6 +69,7 @@ const machineSetup = setup({
       return {
         facts: event.facts,
         slugs: event.slugs ?? null,
+        findings: event.findings ?? {},
         elapsedSeconds: Math.max(context.elapsedSeconds, event.atSeconds),
         slugMovedAtSeconds: since === null ? null : event.atSeconds - since,
       };
@@ -92,6 +103,7 @@ export const sessionMachine = machineSetup.createMachine({
     ...input,
     facts: null,
     slugs: null,
+    findings: {},
     ticked: [],
     elapsedSeconds: 0,
     slugMovedAtSeconds: null,

@@ -1,5 +1,6 @@
 /** How far the work is, phase by phase: nothing but what the facts of the moment say. A phase is done while its facts hold and un-does itself when they do not. */
 import type { Facts } from '../bench/facts.ts';
+import type { Findings } from '../bench/witness.ts';
 import type { Alignment } from './alignment.ts';
 import { missingByPhase, SETTLE_SECONDS, type Wants } from './missing.ts';
 import { PHASES, type Phase, type SessionView } from './phase.ts';
@@ -12,9 +13,10 @@ export function standingOf(
   wants: Wants,
   secondsAtRest: number | null,
   slugs: Alignment | null,
+  findings: Findings,
 ): Standing {
   if (facts === null) return NOTHING_KNOWN;
-  const missing = missingByPhase(facts, wants, secondsAtRest, slugs);
+  const missing = missingByPhase(facts, wants, secondsAtRest, slugs, findings);
   const done = byPhase((phase) => missing[phase].length === 0);
   return {
     done,

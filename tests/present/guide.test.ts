@@ -5,7 +5,7 @@
 import { describe, expect, it } from 'vitest';
 import { createBench } from '../../src/bench/bench.ts';
 import { type BenchSetup, initialState } from '../../src/bench/setup.ts';
-import { trueFinding } from '../../src/bench/witness.ts';
+import { findingsOf, trueFinding } from '../../src/bench/witness.ts';
 import { type GuideMoment, guideStepNow, guideSteps } from '../../src/present/guide.ts';
 import { GUIDED_SCENARIO } from '../../src/scenario/guided.ts';
 import type { ProofId } from '../../src/scenario/proofId.ts';
@@ -23,7 +23,13 @@ const watch = createAlignmentWatch(setup);
 function momentOf(state: GuideMoment['state']): GuideMoment {
   const session = createSession(setup);
   session.send({ type: 'BEGIN' });
-  session.send({ type: 'FACTS', facts: bench.facts(state), atSeconds: state.seconds, slugs: watch.of(state, true) });
+  session.send({
+    type: 'FACTS',
+    facts: bench.facts(state),
+    atSeconds: state.seconds,
+    slugs: watch.of(state, true),
+    findings: findingsOf(setup, state),
+  });
   session.send({ type: 'TICK', elapsedSeconds: state.seconds + 10 });
   return { setup, state, session: session.view() };
 }

@@ -9,6 +9,7 @@ import type { BenchEvent } from '../../src/bench/benchEvent.ts';
 import type { BenchState, LeadId } from '../../src/bench/benchState.ts';
 import { type BenchSetup, initialState } from '../../src/bench/setup.ts';
 import { toolFor } from '../../src/bench/tools.ts';
+import { findingsOf } from '../../src/bench/witness.ts';
 import { lackStages } from '../../src/describe/lack.ts';
 import { lackOfStep, stepMarks, stepNow } from '../../src/present/steps.ts';
 import type { SetUpPart } from '../../src/receiver/receiver.ts';
@@ -46,7 +47,13 @@ function seat(shipped: BenchSetup): Seat {
   const view = (state: BenchState): SessionView => {
     const session = createSession(setup);
     session.send({ type: 'BEGIN' });
-    session.send({ type: 'FACTS', facts: bench.facts(state), atSeconds: state.seconds, slugs: watch.of(state, true) });
+    session.send({
+      type: 'FACTS',
+      facts: bench.facts(state),
+      atSeconds: state.seconds,
+      slugs: watch.of(state, true),
+      findings: findingsOf(setup, state),
+    });
     session.send({ type: 'TICK', elapsedSeconds: state.seconds + REST });
     return session.view();
   };
@@ -248,7 +255,13 @@ describe('the first job', () => {
     const session = createSession(dealt);
     session.send({ type: 'BEGIN' });
     const slugs = createAlignmentWatch(dealt).of(end, true);
-    session.send({ type: 'FACTS', facts: { ...bench.facts(end), signedOff: false }, atSeconds: end.seconds, slugs });
+    session.send({
+      type: 'FACTS',
+      facts: { ...bench.facts(end), signedOff: false },
+      atSeconds: end.seconds,
+      slugs,
+      findings: findingsOf(dealt, end),
+    });
     session.send({ type: 'TICK', elapsedSeconds: end.seconds + REST });
     const marks = stepMarks(dealt.receiver, session.view());
     expect(

@@ -1,6 +1,7 @@
 /** Facts of a bench that is not there: all wrong, or all right, for tests that are about the session alone. */
 
 import type { Facts } from '../../src/bench/facts.ts';
+import type { Findings } from '../../src/bench/witness.ts';
 import { PROOFS } from '../../src/scenario/proofId.ts';
 import type { Alignment } from '../../src/session/alignment.ts';
 
@@ -81,3 +82,6 @@ export const ALL_RIGHT: Facts = {
   secondsSinceSlugTurn: 30,
   proofsDone: PROOFS,
 };
+
+/** Each proof made, and what was seen said rightly. */
+export const ALL_SAID: Findings = Object.fromEntries(PROOFS.map((proof) => [proof, 'right' as const]));

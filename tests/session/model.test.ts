@@ -1,6 +1,7 @@
 /** Model-based: the shortest paths over the session machine, walked on the machine alone and on the real bench; the states must coincide at every step. */
 import { describe, expect, test } from 'vitest';
 import { createBench } from '../../src/bench/bench.ts';
+import { findingsOf, trueFinding } from '../../src/bench/witness.ts';
 import { appendEvent, createRun, type Run, resumeRun } from '../../src/run/runLog.ts';
 import { createSession, type Session } from '../../src/session/session.ts';
 import { IN_LIMITS, NOTHING_RIGHT } from './fakeFacts.ts';
@@ -18,7 +19,8 @@ function walkOnBench(path: SessionPath): void {
   let run: Run = createRun(setup, null);
   let seconds = 0;
   const tellFacts = (): void => {
-    session.send({ type: 'FACTS', facts: bench.facts(run.state), atSeconds: seconds, slugs: IN_LIMITS });
+    const findings = findingsOf(setup, run.state);
+    session.send({ type: 'FACTS', facts: bench.facts(run.state), atSeconds: seconds, slugs: IN_LIMITS, findings });
   };
   tellFacts();
   path.steps.forEach(({ act, value }, i) => {
@@ -34,7 +36,9 @@ function walkOnBench(path: SessionPath): void {
       session = createSession(setup);
       expect(session.restore(kept.session)).toBe(true);
     }
-    for (const event of act.bench) {
+    for (const planned of act.bench) {
+      // Which pip is asked about, and how tall what is seen stands, goes by where the slugs have come to.
+      const event = planned.type === 'findingStated' ? trueFinding(setup, run.state, planned.proof) : planned;
       const appended = appendEvent(run, event, Math.round(seconds * 1000));
       if (appended.ok) run = appended.run;
       else if (

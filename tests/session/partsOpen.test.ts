@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { createBench } from '../../src/bench/bench.ts';
 import { initialState } from '../../src/bench/setup.ts';
+import { findingsOf } from '../../src/bench/witness.ts';
 import { grade } from '../../src/grading/grade.ts';
 import { lineIsMet } from '../../src/grading/report.ts';
 import { PHASES } from '../../src/session/phase.ts';
@@ -24,7 +25,13 @@ describe('a bias line that leaks, left in a set that is right otherwise', () => 
       initialState(setup),
     );
     const rested = { ...unsigned, seconds: unsigned.seconds + 10 };
-    const view = sessionViewAt(setup, createBench(setup).facts(rested), rested.seconds, true);
+    const view = sessionViewAt(
+      setup,
+      createBench(setup).facts(rested),
+      rested.seconds,
+      true,
+      findingsOf(setup, rested),
+    );
     expect(PHASES.filter((phase) => view.missing[phase].length > 0)).toEqual([]);
     const curve = report.lines.filter(({ block, rule }) => block === 'response' && rule !== 'G62');
     expect(curve.length).toBeGreaterThan(0);

@@ -7,8 +7,10 @@ import { createTestModel } from '@xstate/test';
 import { initialTransition, transition } from 'xstate';
 import { getShortestPaths } from 'xstate/graph';
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
+import type { BenchState } from '../../src/bench/benchState.ts';
 import type { Facts } from '../../src/bench/facts.ts';
 import { type BenchSetup, initialState } from '../../src/bench/setup.ts';
+import { type Findings, trueFinding } from '../../src/bench/witness.ts';
 import type { SetUpPart } from '../../src/receiver/receiver.ts';
 import { mainResponse } from '../../src/receiver/responses.ts';
 import { PROOFS } from '../../src/scenario/proofId.ts';
@@ -305,8 +307,16 @@ function eventsFrom(snapshot: Snapshot): readonly NamedEvent[] {
       const moved = snapshot.context.slugMovedAtSeconds;
       const since = moved === null ? null : elapsedSeconds - moved;
       const after = { ...facts, secondsSinceSlugTurn: since, ...change?.(facts) };
-      return { type: 'FACTS', facts: after, atSeconds: elapsedSeconds, slugs: IN_LIMITS, act: name };
+      const findings = findingsAfter(name, after, snapshot.context.findings);
+      return { type: 'FACTS', facts: after, atSeconds: elapsedSeconds, slugs: IN_LIMITS, findings, act: name };
     },
+  );
+}
+
+/** Who proves says what was seen; an act that proves by the way is asked about. */
+function findingsAfter(act: string, { proofsDone }: Facts, before: Findings): Findings {
+  return Object.fromEntries(
+    proofsDone.map((proof) => [proof, act === 'prove' ? 'right' : (before[proof] ?? 'asked')] as const),
   );
 }
 
@@ -318,7 +328,21 @@ function stepKey(snapshot: Snapshot, event?: NamedEvent, before?: Snapshot): str
 /** Two moments are the same state when machine and facts agree; time itself does not count. */
 function stateKey(snapshot: Snapshot): string {
   const { context } = snapshot;
-  return JSON.stringify([standsAt(viewOf(snapshot)), { ...context.facts, secondsSinceSlugTurn: null }]);
+  return JSON.stringify([
+    standsAt(viewOf(snapshot)),
+    { ...context.facts, secondsSinceSlugTurn: null },
+    context.findings,
+  ]);
+}
+
+/** Each proof is an act and a word of what was seen. */
+function provingActs(setup: BenchSetup, from: BenchState): readonly BenchEvent[] {
+  const made: BenchEvent[] = [];
+  for (const proof of PROOFS) {
+    made.push(...proofActs(proof, setup, stateAfter(setup, made, from)));
+    made.push(trueFinding(setup, stateAfter(setup, made, from), proof));
+  }
+  return made;
 }
 
 /** What a hand does for each act, for one receiver: plain data. */
@@ -343,6 +367,10 @@ export function benchActsFor(setup: BenchSetup): Readonly<Record<string, readonl
   const bias = Math.abs(mainResponse(receiver).setUp.biases[0]?.volts ?? 0);
   const crystal = mainResponse(receiver).setUp.markersHz.at(-1)!;
   const slug = receiver.adjusters[0]!;
+  const turn: readonly BenchEvent[] = [
+    { type: 'toolTaken', tool: slug.head },
+    { type: 'slugTurned', slug: slug.id, turns: 1 / 16 },
+  ];
   const strap = done.leads.earth!;
   return {
     'read the cautions': [{ type: 'cautionsAcknowledged' }],
@@ -351,11 +379,8 @@ export function benchActsFor(setup: BenchSetup): Readonly<Record<string, readonl
     'clip the leads on': leads,
     'switch on': [power],
     'set up': [...knobs, ...y],
-    'turn a slug': [
-      { type: 'toolTaken', tool: slug.head },
-      { type: 'slugTurned', slug: slug.id, turns: 1 / 16 },
-    ],
-    prove: PROOFS.flatMap((proof) => proofActs(proof, setup, done)),
+    'turn a slug': turn,
+    prove: provingActs(setup, stateAfter(setup, turn, done)),
     'phase away': [control('phasingDegrees', phase + 5)],
     'phase back': [control('phasingDegrees', phase)],
     'blanking off': [control('blanking', false)],

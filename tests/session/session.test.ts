@@ -2,12 +2,13 @@
 import { describe, expect, test } from 'vitest';
 import type { Facts } from '../../src/bench/facts.ts';
 import type { BenchSetup } from '../../src/bench/setup.ts';
-import { PROOFS } from '../../src/scenario/proofId.ts';
+import type { Findings } from '../../src/bench/witness.ts';
+import { PROOFS, type ProofId } from '../../src/scenario/proofId.ts';
 import type { OffLine } from '../../src/session/alignment.ts';
 import { MISSING_CODES, type MissingCode, missingByPhase } from '../../src/session/missing.ts';
 import { PHASES, type Phase } from '../../src/session/phase.ts';
 import { aidsWithin, createSession, type Session, sessionViewAt } from '../../src/session/session.ts';
-import { ALL_RIGHT, IN_LIMITS, NOTHING_RIGHT } from './fakeFacts.ts';
+import { ALL_RIGHT, ALL_SAID, IN_LIMITS, NOTHING_RIGHT } from './fakeFacts.ts';
 
 type Asked = Pick<BenchSetup, 'receiver' | 'scenario'>;
 
@@ -32,7 +33,7 @@ function asked(over: Partial<BenchSetup['scenario']> = {}): Asked {
 function working(facts: Facts, over: Partial<BenchSetup['scenario']> = {}): Session {
   const session = createSession(asked(over));
   session.send({ type: 'BEGIN' });
-  session.send({ type: 'FACTS', facts, atSeconds: 100, slugs: IN_LIMITS });
+  session.send({ type: 'FACTS', facts, atSeconds: 100, slugs: IN_LIMITS, findings: ALL_SAID });
   return session;
 }
 
@@ -44,6 +45,14 @@ const A_LINE: OffLine = {
   },
   cause: { slug: 'T1', turns: 2 },
 };
+
+const UNSAID = [
+  ['halveLevel', 'levelNotSaid'],
+  ['markersOffOn', 'markersNotSaid'],
+  ['touchEarth', 'earthNotSaid'],
+  ['swingPhase', 'phaseNotSaid'],
+  ['skirts', 'skirtsNotSaid'],
+] as const satisfies readonly (readonly [ProofId, MissingCode])[];
 
 const biasOff = (errorVolts: number): Facts['biases'] => [
   { at: 'AGC', errorVolts, toleranceVolts: 0.2, clamped: true },
@@ -112,7 +121,7 @@ describe('the session follows the facts', () => {
     const [, change, phase, code, also] = disturbance as unknown as Disturbance;
     const session = working(ALL_RIGHT);
     const slugs = typeof also === 'object' ? { ...IN_LIMITS, off: [also] } : IN_LIMITS;
-    session.send({ type: 'FACTS', facts: { ...ALL_RIGHT, ...change }, atSeconds: 110, slugs });
+    session.send({ type: 'FACTS', facts: { ...ALL_RIGHT, ...change }, atSeconds: 110, slugs, findings: ALL_SAID });
     const view = session.view();
     // Without a curve nothing that needs one is done either.
     const blank = also === 'blank' ? (['setUp', 'align', 'prove'] as const) : [];
@@ -120,9 +129,28 @@ describe('the session follows the facts', () => {
     for (const p of blank) expect(view.missing[p]).toContain('nothingOnTube');
     expect(blank.length > 0 ? view.missing[phase][0] : view.missing[phase]).toEqual(blank.length > 0 ? code : [code]);
     expect(view.current).toBe(phase);
-    session.send({ type: 'FACTS', facts: ALL_RIGHT, atSeconds: 120, slugs: IN_LIMITS });
+    session.send({ type: 'FACTS', facts: ALL_RIGHT, atSeconds: 120, slugs: IN_LIMITS, findings: ALL_SAID });
     expect(session.view().done[phase]).toBe(true);
   });
+
+  test.each(UNSAID)(
+    '%s: made, but not said, is no proof; said rightly it is, and an answer that does not fit un-does it',
+    (proof, code) => {
+      const session = working(ALL_RIGHT);
+      const standing = (stands: Findings[ProofId]): readonly string[] => {
+        const findings = { ...ALL_SAID, [proof]: stands };
+        session.send({ type: 'FACTS', facts: ALL_RIGHT, atSeconds: 110, slugs: IN_LIMITS, findings });
+        return session.view().missing.prove;
+      };
+      expect(standing('asked')).toEqual([code]);
+      expect(standing(undefined)).toEqual([code]);
+      expect(standing('right')).toEqual([]);
+      // Nothing more is asked until the act is made once more.
+      expect(standing('again')).toHaveLength(1);
+      expect(standing('again')).not.toEqual([code]);
+      expect(session.view().done.prove).toBe(false);
+    },
+  );
 
   test('a set that is switched off un-does the clamp and all that needs a curve', () => {
     const view = working({ ...ALL_RIGHT, powered: false }).view();
@@ -135,20 +163,23 @@ describe('the session follows the facts', () => {
     const facts = { ...ALL_RIGHT, rfAtSheetPoint: false, rfAtStepPoint: true };
     expect(working(facts).view().missing.connect).toEqual(['rfWrongPoint']);
     const session = working(facts);
-    session.send({ type: 'FACTS', facts, atSeconds: 110, slugs: { ...IN_LIMITS, off: [A_LINE] } });
+    session.send({ type: 'FACTS', facts, atSeconds: 110, slugs: { ...IN_LIMITS, off: [A_LINE] }, findings: ALL_SAID });
     expect(session.view().missing.connect).toEqual([]);
   });
 
   test('slugs that were never looked at are not aligned', () => {
     const session = working(ALL_RIGHT);
-    session.send({ type: 'FACTS', facts: ALL_RIGHT, atSeconds: 110, slugs: null });
+    session.send({ type: 'FACTS', facts: ALL_RIGHT, atSeconds: 110, slugs: null, findings: ALL_SAID });
     expect(session.view().done.align).toBe(false);
     session.send({ type: 'LOOKED', slugs: IN_LIMITS });
     expect(session.view().done.align).toBe(true);
   });
 
   test('every code of the list is met by some disturbance', () => {
-    expect(new Set([...disturbances.map(([, , , code]) => code), 'powerOff'])).toEqual(new Set(MISSING_CODES));
+    const unsaid = UNSAID.map(([, code]) => code);
+    expect(new Set([...disturbances.map(([, , , code]) => code), ...unsaid, 'powerOff'])).toEqual(
+      new Set(MISSING_CODES),
+    );
   });
 
   test('limits are inclusive: exactly at the tolerance is still right', () => {
@@ -167,7 +198,7 @@ describe('the session follows the facts', () => {
   test('a sheet without bias never misses it', () => {
     const sheet = { source: 'sweep', spanHz: 12e6, carrierHz: null, markersHz: [] } as const;
     expect(
-      missingByPhase({ ...ALL_RIGHT, biases: [] }, { proofs: [], sheets: { if: sheet }, steps: [] }, 30, IN_LIMITS)
+      missingByPhase({ ...ALL_RIGHT, biases: [] }, { proofs: [], sheets: { if: sheet }, steps: [] }, 30, IN_LIMITS, {})
         .setUp,
     ).toEqual([]);
   });
@@ -189,7 +220,7 @@ describe('stages', () => {
     expect(session.view().stage).toBe('briefing');
     expect(session.send({ type: 'ASK_TO_SIGN' })).toBe(false);
     session.send({ type: 'BEGIN' });
-    session.send({ type: 'FACTS', facts: ALL_RIGHT, atSeconds: 50, slugs: IN_LIMITS });
+    session.send({ type: 'FACTS', facts: ALL_RIGHT, atSeconds: 50, slugs: IN_LIMITS, findings: ALL_SAID });
     session.send({ type: 'ASK_TO_SIGN' });
     expect(session.view().stage).toBe('signing');
     session.send({ type: 'KEEP_WORKING' });
@@ -316,7 +347,7 @@ describe('kept and taken up', () => {
     expect(after.restore({ ...kept, machine })).toBe(true);
     expect(after.view()).toEqual(before.view());
     expect(after.snapshot()).toEqual(kept);
-    after.send({ type: 'FACTS', facts: ALL_RIGHT, atSeconds: 120, slugs: IN_LIMITS });
+    after.send({ type: 'FACTS', facts: ALL_RIGHT, atSeconds: 120, slugs: IN_LIMITS, findings: ALL_SAID });
     expect(after.view().done.setUp).toBe(true);
   });
 
@@ -355,8 +386,8 @@ describe('aids and replay', () => {
   });
 
   test('any moment of a replay has its view', () => {
-    expect(sessionViewAt(asked(), ALL_RIGHT, 90, true)).toEqual(working(ALL_RIGHT).view());
-    expect(sessionViewAt(asked(), ALL_RIGHT, 90, false).current).toBe('align');
+    expect(sessionViewAt(asked(), ALL_RIGHT, 90, true, ALL_SAID)).toEqual(working(ALL_RIGHT).view());
+    expect(sessionViewAt(asked(), ALL_RIGHT, 90, false, ALL_SAID).current).toBe('align');
   });
 });
 

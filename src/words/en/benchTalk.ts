@@ -73,7 +73,6 @@ export const dialogWords = {
     sealed:
       'This job is sealed: nothing is said of what is done or missing before you sign. The report will say it all.',
     parts: 'Parts are not looked at here: whether everything that had failed was replaced, only the report will say.',
-    unsaid: 'Proofs whose finding is not written down, or does not fit:',
     sign: 'Sign off',
     keep: 'Keep working',
     timeUp: 'The time is up. Sign off to see the report.',

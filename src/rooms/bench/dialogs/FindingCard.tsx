@@ -2,8 +2,7 @@
 import type { CSSProperties } from 'preact';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { choicesOffered } from '../../../bench/finding.ts';
-import { mostSaid } from '../../../bench/mostSaid.ts';
-import { findingFits, pipAskedFor } from '../../../bench/witness.ts';
+import { findingsOf, pipAskedFor } from '../../../bench/witness.ts';
 import { usePort } from '../../../kit/hooks/usePort.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { px, type Rect } from '../../../kit/px.ts';
@@ -17,14 +16,8 @@ import './finding.css';
 
 /** The first proof whose finding is still to be said, or may be said once more. */
 function proofAsked({ setup, scenario, state }: BenchPort): ProofId | null {
-  const { proofs } = state();
-  const asks = (proof: ProofId): boolean => {
-    const { done, finding } = proofs[proof];
-    if (!done || finding === undefined) return done;
-    if (scenario.sealed || finding.answer === 'notLooked' || finding.said >= mostSaid(scenario)) return false;
-    return !findingFits(setup, state(), proof);
-  };
-  return scenario.proofs.find(asks) ?? null;
+  const findings = findingsOf(setup, state());
+  return scenario.proofs.find((proof) => findings[proof] === 'asked') ?? null;
 }
 
 /** Beside the tube, never over it: on the service sheet (low down where the guide stands there), or where that folds away below the tube or right of it. */

@@ -1,7 +1,6 @@
 /** The questions and notices of a session's stages: signing, suspended, stopped; and those of the menu: help, hints, clearing. */
 
 import { useState } from 'preact/hooks';
-import { findingFits } from '../../../bench/witness.ts';
 import { missingSentence } from '../../../describe/sentence.ts';
 import { Modal } from '../../../kit/dialogs/Modal.tsx';
 import { usePort } from '../../../kit/hooks/usePort.ts';
@@ -37,36 +36,12 @@ export function SignOff({ port, learner }: { readonly port: BenchPort; readonly 
     if (said !== null) port.act({ type: 'diagnosisStated', ...said });
     port.sign();
   };
-  const unsaid = sealed
-    ? []
-    : port.scenario.proofs.filter((proof) => {
-        const state = port.state();
-        return state.proofs[proof].done && !findingFits(port.setup, state, proof);
-      });
   const open = sealed ? [] : PHASES.filter((phase) => session.missing[phase].length > 0);
   return (
     <Modal title={words.title} onCancel={timeUp ? null : () => port.keepWorking()} wide={asked}>
-      <p>
-        {timeUp
-          ? words.timeUp
-          : sealed
-            ? words.sealed
-            : open.length + unsaid.length === 0
-              ? words.ready
-              : words.missing}
-      </p>
+      <p>{timeUp ? words.timeUp : sealed ? words.sealed : open.length === 0 ? words.ready : words.missing}</p>
       {timeUp && sealed ? <p>{words.sealed}</p> : null}
       {partsAreOpen(port.scenario) ? <p>{words.parts}</p> : null}
-      {unsaid.length === 0 ? null : (
-        <div class="missing">
-          <p class="l">{words.unsaid}</p>
-          <ul>
-            {unsaid.map((proof) => (
-              <li key={proof}>{all.finding.proofs[proof].act.split('.')[0]}.</li>
-            ))}
-          </ul>
-        </div>
-      )}
       {open.length === 0 ? null : (
         <dl class="missing">
           {open.map((phase) => (
