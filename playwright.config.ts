@@ -1,4 +1,5 @@
-/** Browser tests: the page as `npm start` builds and serves it, in Chromium, one at a time. */
+/** Browser tests: the page as `npm start` builds and serves it, in Chromium, one for each core. */
+import { availableParallelism } from 'node:os';
 import { defineConfig } from '@playwright/test';
 import { BROWSER_ARGS, findBrowser, NO_BROWSER } from './scripts/browser.mjs';
 
@@ -14,19 +15,23 @@ const url = `http://127.0.0.1:${port}/`;
 export default defineConfig({
   testDir: 'tests/e2e',
   outputDir: 'test-results',
-  workers: 1,
+  // A test has a page and storage of its own, and waits for something much of the time.
+  workers: availableParallelism(),
   retries: 0,
   forbidOnly: true,
-  fullyParallel: false,
-  timeout: 60_000,
+  fullyParallel: true,
+  // Against standing still for ever; nothing here is meant to be measured by it.
+  timeout: 300_000,
   snapshotPathTemplate: '{testDir}/shots/{projectName}/{arg}{ext}',
   expect: {
-    timeout: 10_000,
+    timeout: 20_000,
     toHaveScreenshot: { animations: 'disabled', caret: 'hide', scale: 'css', threshold: 0, maxDiffPixels: 0 },
   },
   use: {
     baseURL: url,
-    trace: 'retain-on-failure',
+    // Only what was done: with a copy of the page and its picture at every act a run takes half as long again. `--trace on` has them.
+    trace: { mode: 'retain-on-failure', screenshots: false, snapshots: false, sources: false },
+    screenshot: 'only-on-failure',
     serviceWorkers: 'block',
     launchOptions: { executablePath, args: BROWSER_ARGS },
   },

@@ -22,7 +22,6 @@ const SCENARIOS = [
 
 for (const [track, id] of SCENARIOS) {
   test(`${track}/${id} by pointer`, async ({ page }) => {
-    test.setTimeout(90_000);
     const setup = shippedSetup(track, id);
     await openCard(page, setup);
     await begin(page);

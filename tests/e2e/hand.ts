@@ -19,9 +19,9 @@ import { stateAfter } from '../session/acts.ts';
 import type { BenchFace } from './face.ts';
 import { expect } from './page.ts';
 
-/** Knobs of the proofs, and how long a look takes. */
-const RESTED: ReadonlySet<string> = new Set(['levelDb', 'phasingDegrees', 'yVoltsPerDiv']);
-const RESTED_MS = 500;
+/** Knobs of the proofs, and how long a look takes: what is seen counts where the knob stood longest, and it stands a moment at each click on its way. */
+const LOOKED_AT: ReadonlySet<string> = new Set(['levelDb', 'phasingDegrees', 'yVoltsPerDiv']);
+const LOOK_MS = 500;
 
 export abstract class Hand {
   /** turns of each slug since the run began, as the page reads them */
@@ -56,6 +56,8 @@ export abstract class Hand {
   /** all that has been done since the run began */
   private readonly made: BenchEvent[] = [];
   private held: ToolId | null = null;
+  /** when the hand let go of each knob of the proofs */
+  private readonly leftAtMs = new Map<string, number>();
   protected ends = false;
 
   /** `ends`: the act ends the run, so that what it did can no longer be read off the control */
@@ -177,10 +179,20 @@ export abstract class Hand {
     if (typeof value === 'string') return this.choose(control, value);
     const { fitting, slider } = await this.face.knob(control);
     const position = String(Math.round(fitting.scale.indexOf(value)));
-    if ((await slider.inputValue()) !== position) await this.turnKnob(control, value);
+    if ((await slider.inputValue()) !== position) {
+      await this.looked(control);
+      await this.turnKnob(control, value);
+    }
     await expect(slider).toHaveValue(position);
-    // Whoever looks lets the knob rest.
-    if (RESTED.has(control)) await this.face.page.waitForTimeout(RESTED_MS);
+    if (LOOKED_AT.has(control)) this.leftAtMs.set(control, performance.now());
+  }
+
+  /** A knob that is turned on has stood for as long as a look takes: what is left of that is waited for. */
+  private async looked(control: string): Promise<void> {
+    const left = this.leftAtMs.get(control);
+    if (left === undefined) return;
+    const restMs = LOOK_MS - (performance.now() - left);
+    if (restMs > 0) await this.face.page.waitForTimeout(restMs);
   }
 
   private async turn(slug: string, turns: number): Promise<void> {

@@ -9,7 +9,6 @@ const { pages } = handbook;
 const SIZES = { tag: ['@shelf', '@upright'] };
 
 test('every page opens, one from the other, and every way on it leads to a page that is there', async ({ page }) => {
-  test.setTimeout(180_000);
   const known = new Set(['#/handbook', handbookHash(WORDS_PAGE), ...pages.map(({ id }) => handbookHash(id))]);
   await page.goto('/');
   await page.getByRole('button', { name: en.shell.handbook, exact: true }).click();

@@ -20,7 +20,6 @@ const ROUNDS = {
 for (const [language, search] of LANGUAGES) {
   for (const [name, visit] of Object.entries(ROUNDS)) {
     test(`${name} ${language}`, async ({ page }) => {
-      test.setTimeout(300_000);
       const places: string[] = [];
       const found: string[] = [];
       const look: Look = async (place, within) => {

@@ -106,7 +106,6 @@ function dealt(shipped: BenchSetup, attempt: number): BenchSetup {
 
 for (const [track, id] of SEALED) {
   test(`nothing of ${id} can be read before the signature`, async ({ page }) => {
-    test.setTimeout(300_000);
     const shipped = shippedSetup(track, id);
     expect(shipped.scenario.sealed).toBe(true);
     await page.goto('/');

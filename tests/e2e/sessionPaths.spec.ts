@@ -94,7 +94,6 @@ for (const path of short) {
 }
 
 test('every disturbance of a proved set and its mending, one after another, then the signature', async ({ page }) => {
-  test.setTimeout(120_000);
   // The paths share their beginning up to the proofs, and those with a mending come back to that state.
   const tails = long.map(({ steps }) => steps.map((step) => step.act.name).indexOf('prove'));
   const proved = long.filter((path, i) => tails[i]! > 0 && path.steps.length > tails[i]! + 1);

@@ -18,7 +18,6 @@ async function tabTo(page: Page, wanted: ReturnType<Page['locator']>): Promise<v
 }
 
 test('the strip from cold by keyboard', async ({ page }) => {
-  test.setTimeout(90_000);
   const setup = shippedSetup('vision-if', 'from-cold');
   await page.goto('/');
   // From the top of the page to the card, through the briefing and to the first switch by Tab alone.

@@ -9,7 +9,6 @@ import { PointerHand } from './pointerHand.ts';
 import { reportPassed } from './reportPassed.ts';
 
 test('the strip from cold by pointer', async ({ page }) => {
-  test.setTimeout(90_000);
   const setup = shippedSetup('vision-if', 'from-cold');
   await openCard(page, setup);
   await begin(page);
