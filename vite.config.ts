@@ -1,10 +1,11 @@
 /** How the page is built and how the tests run. What is built stands alone: it may be served from any folder, and carries the licences of its fonts. */
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import type { Plugin } from 'vite';
 import { defineConfig } from 'vitest/config';
 import { contentPolicy } from './scripts/contentPolicy.ts';
 import { courseIndex } from './scripts/courseIndex.ts';
 import { fontPieces } from './scripts/fontPieces.ts';
+import { LongestFirst } from './scripts/longestFirst.ts';
 import { offline } from './scripts/offline.ts';
 import { oneFile, SINGLE_FOLDER } from './scripts/oneFile.ts';
 import { PAGE_POLICY } from './scripts/policy.mjs';
@@ -30,11 +31,15 @@ export default defineConfig(({ mode }) => ({
   // A worker fetches what it needs, as the page does; in one file it has everything in itself.
   worker: { format: mode === 'single' ? 'iife' : 'es' },
   test: {
-    include: ['tests/**/*.test.ts'],
-    exclude: ['tests/e2e/**'],
     environment: 'node',
-    testTimeout: 60_000,
+    testTimeout: 300_000,
     maxWorkers: '100%',
+    sequence: { sequencer: LongestFirst },
+    // Most files share what a worker has loaded, which halves what they cost beside their tests. Those that put other modules in the place of ours load their own.
+    projects: [
+      { extends: true, test: { name: 'together', isolate: false, include: testFiles(false) } },
+      { extends: true, test: { name: 'alone', isolate: true, include: testFiles(true) } },
+    ],
   },
 }));
 
@@ -53,4 +58,13 @@ function fontLicences(): Plugin {
       }
     },
   };
+}
+
+/** Those that replace modules, or all the others. */
+function testFiles(replacing: boolean): string[] {
+  const all = readdirSync(new URL('tests', import.meta.url), { recursive: true, encoding: 'utf8' });
+  const files = all.map((name) => `tests/${name.replaceAll('\\', '/')}`).filter((name) => name.endsWith('.test.ts'));
+  return files.filter(
+    (name) => readFileSync(new URL(name, import.meta.url), 'utf8').includes('vi.mock(') === replacing,
+  );
 }
