@@ -2,7 +2,16 @@
 
 import { type LayoutFault, layoutFaults } from './layoutFaults.ts';
 import { expect, test } from './page.ts';
-import { type Look, visitBench, visitClass, visitCourse, visitHandbook, visitReport, visitStrip } from './visits.ts';
+import {
+  type Look,
+  visitBench,
+  visitClass,
+  visitCourse,
+  visitDrills,
+  visitHandbook,
+  visitReport,
+  visitStrip,
+} from './visits.ts';
 
 const LANGUAGES = [
   ['in English', ''],
@@ -11,6 +20,7 @@ const LANGUAGES = [
 const ROUNDS = {
   course: visitCourse,
   report: visitReport,
+  drills: visitDrills,
   handbook: visitHandbook,
   classroom: visitClass,
   bench: visitBench,

@@ -1,6 +1,7 @@
 /** Takes one page through every room and state that a learner meets, and lets each be looked at in every size of window that the room is made for. */
 import { readFileSync } from 'node:fs';
 import type { Page } from '@playwright/test';
+import { DRILLS } from '../../src/drills/drill.ts';
 import type { RunFile } from '../../src/files/runFile.ts';
 import { WORDS_PAGE } from '../../src/present/handbook/address.ts';
 import type { AtHandChoice } from '../../src/rooms/bench/AtHand.tsx';
@@ -148,6 +149,22 @@ export async function visitHandbook(page: Page, search: string, look: Look): Pro
     await look(`trade word ${width}x${height}`, '.term-slip');
     await page.keyboard.press('Escape');
     await expect(page.locator('.term-slip')).toHaveCount(0);
+  }
+}
+
+/** Each drill as it is asked, and answered: by its first choice, or as it was found. */
+export async function visitDrills(page: Page, search: string, look: Look): Promise<void> {
+  for (const drill of DRILLS) {
+    await page.goto(`/${search}#/drills/${drill}/quay`);
+    await expect(page.locator('.look-tube .tube')).toBeVisible();
+    if (drill === 'overload') {
+      await inSizes(page, READING_SIZES, look, 'drill, not to be answered yet');
+      await page.locator('.drill-halve .button').click();
+    }
+    if (drill === 'zero') await inSizes(page, READING_SIZES, look, 'drill, to be turned');
+    await page.locator('.choice, .turn-panel .button').first().click();
+    await expect(page.locator('.verdict')).toBeVisible();
+    await inSizes(page, READING_SIZES, look, `drill, ${drill}`);
   }
 }
 

@@ -37,7 +37,7 @@ export const perCent: DrillMaker = {
     if (places.length === 0) return null;
     const hz = hzAt(plain, pick(places, chance));
     const { low, high } = heightsOf(scenePicture(plain));
-    const scene = withControls({ ...plain, state: { ...plain.state, crystals: [hz] } }, { pipHeightDiv: 0.35 });
+    const scene = withControls({ ...plain, state: { ...plain.state, crystals: [hz] } }, { pipHeightDiv: 0.6 });
     const choices = Array.from({ length: CHOICES }, (_, i) => lowest + i * STEP_PERCENT);
     return {
       drill: 'per-cent',

@@ -5,6 +5,8 @@ import { fitted, sceneOf } from '../scene.ts';
 import { CURVES, type DrillMaker } from './look.ts';
 
 const CHOICES = 4;
+/** Tall: on a steep flank or in a notch it must be found. */
+const PIP_DIV = 0.9;
 
 export const whatLiesHere: DrillMaker = {
   receivers: VISION_SETS,
@@ -18,7 +20,7 @@ export const whatLiesHere: DrillMaker = {
     ).slice(0, CHOICES - 1);
     const right = rightOf(CHOICES);
     const choices = [...others.slice(0, right), landmark, ...others.slice(right)];
-    const scene = fitted(sceneOf(set, { response, crystalsHz: [hz] }));
+    const scene = fitted(sceneOf(set, { response, crystalsHz: [hz], controls: { pipHeightDiv: PIP_DIV } }));
     return {
       drill: 'what-lies-here',
       scene,

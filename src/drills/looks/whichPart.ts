@@ -14,7 +14,7 @@ import { CURVES, type DrillMaker } from './look.ts';
 
 const CHOICES = 4;
 /** Of the sound curve and of other parts' failures. */
-const SEEN_DIV = 0.8;
+const SEEN_DIV = 1;
 const OTHER_DIV = 0.9;
 const OTHER_MEAN_DIV = 0.25;
 /** A curve that is all but gone looks the same whoever died. */

@@ -65,15 +65,15 @@ export function drawTags(g: TubeGeometry, tags: readonly MarkerTag[], words: Tag
       const px = cx + tag.xDiv * cell;
       const tx = places[i]!;
       const tunable = tag.kind === 'tunable';
-      const width = tunable ? 46 : tag.number === null ? 36 : 46;
       const label = tunable ? words.tunable : words.frequency(tag.hz);
+      const width = label === '' ? 20 : tunable ? 46 : tag.number === null ? 36 : 46;
       const leader = tunable ? TUBE_COLOURS.wax : TUBE_COLOURS.body;
       let s = `<path d="M${r1(px)} ${r1(bottom + 2)}V${r1(bottom + 8)}L${r1(tx)} ${r1(cy + glassY + 7)}V${r1(tagsY - 9)}" stroke="${leader}" stroke-width="1.2" fill="none" opacity=".9"/>`;
       s += `<path d="${rr(tx - width / 2, tagsY - 9, width, 19, 2)}" fill="${tunable ? '#f3dcae' : C.sheet}" stroke="${TUBE_COLOURS.bezel}"/>`;
       if (tag.number !== null)
         s +=
-          `<circle cx="${r1(tx - width / 2 + 9)}" cy="${r1(tagsY + 0.5)}" r="6.6" fill="${C.rust}"/>` +
-          T(tx - width / 2 + 9, tagsY + 4.6, tag.number, 'ls', {
+          `<circle cx="${r1(tx - width / 2 + (label === '' ? 10 : 9))}" cy="${r1(tagsY + 0.5)}" r="6.6" fill="${C.rust}"/>` +
+          T(tx - width / 2 + (label === '' ? 10 : 9), tagsY + 4.6, tag.number, 'ls', {
             anchor: 'middle',
             fill: '#fff',
             weight: 700,

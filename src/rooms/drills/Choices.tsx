@@ -1,7 +1,8 @@
 /** The answers to choose from, on the keys 1 to 4. Once answered they show which was right and which was given. */
 import { useWords } from '../../kit/hooks/useWords.ts';
+import { Told } from '../../kit/Told.tsx';
 import { Frame } from '../../kit/theme/art.tsx';
-import { choiceName } from './said.ts';
+import { choiceName, type NamedPart, partPlace } from './said.ts';
 import { Tick } from './Tick.tsx';
 import type { Looked } from './useLook.ts';
 
@@ -41,12 +42,26 @@ export function Choices({ looked, locked, onChoose }: ChoicesProps) {
             <span class="key" aria-hidden="true">
               {at + 1}
             </span>
-            <span class="choice-name">{name}</span>
+            <span class="choice-name">
+              {name}
+              {choice.kind === 'part' ? <PartPlace looked={looked} part={choice.part} /> : null}
+            </span>
             {answer === null || (at !== ask.right && at !== given) ? null : <Tick right={at === ask.right} />}
             {answer !== null && at === given ? <span class="unseen">{all.drills.yours}</span> : null}
           </button>
         );
       })}
     </fieldset>
+  );
+}
+
+/** Where the part sits, under its name. */
+function PartPlace({ looked, part }: { readonly looked: Looked; readonly part: NamedPart }) {
+  const place = partPlace(useWords(), looked.question, part);
+  if (place === null) return null;
+  return (
+    <span class="choice-place">
+      {place.ofSet ? <Told of={looked.question.scene.setup.receiver}>{place.text}</Told> : place.text}
+    </span>
   );
 }

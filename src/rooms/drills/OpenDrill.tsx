@@ -30,17 +30,16 @@ export function OpenDrill({ drill, series, looks, fetch, onMarked, pageTitle }: 
   const here = looked !== 'making' && !('error' in looked) ? looked : null;
   // Thrown where the room's boundary hears it.
   if (looked !== 'making' && 'error' in looked) throw looked.error;
-  const no = DRILLS.indexOf(drill) + 1;
   const set = here === null ? '' : here.question.scene.setup.receiver.setName;
   const next = (): void => {
     acts.next();
-    title.current?.focus();
+    title.current?.focus({ preventScroll: true });
   };
   return (
     <article class="paper open-drill" aria-busy={here === null}>
       <Frame kind="sheet" />
       <header class="drill-head">
-        <p class="l eyebrow">{words.eyebrow(no, DRILLS.length, set)}</p>
+        <p class="l eyebrow">{words.eyebrow(DRILLS.indexOf(drill) + 1, DRILLS.length, set)}</p>
         <h2 ref={title} tabIndex={-1}>
           {words.names[drill]}
         </h2>
@@ -51,12 +50,7 @@ export function OpenDrill({ drill, series, looks, fetch, onMarked, pageTitle }: 
           {words.making}
         </p>
       ) : (
-        <Look
-          key={`${here.question.drill} ${here.question.told}`}
-          looked={here}
-          acts={{ ...acts, next }}
-          pageTitle={pageTitle}
-        />
+        <Look key={here.no} looked={here} acts={{ ...acts, next }} pageTitle={pageTitle} />
       )}
     </article>
   );
@@ -114,9 +108,11 @@ function Look({ looked, acts, pageTitle }: LookProps) {
         <Choices looked={looked} locked={locked} onChoose={choose} />
         <TurnPanel looked={looked} acts={acts} />
       </div>
-      {answer === null ? null : (
-        <Verdict looked={looked} pageTitle={pageTitle} onNext={acts.next} nextRef={nextButton} />
-      )}
+      <div class="verdict-place" aria-live="polite">
+        {answer === null ? null : (
+          <Verdict looked={looked} pageTitle={pageTitle} onNext={acts.next} nextRef={nextButton} />
+        )}
+      </div>
     </>
   );
 }

@@ -24,7 +24,7 @@ export function Verdict({ looked, pageTitle, onNext, nextRef }: VerdictProps) {
   const curves = useMemo(() => afterCurves(question), [question]);
   const half = question.drill === 'overload' ? words.halvedLook : words.looks.half;
   return (
-    <section class="verdict" aria-live="polite">
+    <section class="verdict">
       <div class="verdict-said">
         <h3>
           <b class={answer!.right ? 'good' : 'bad'}>{answer!.right ? words.right : words.wrong}</b> {head}

@@ -75,7 +75,7 @@ export function strawArt(w: number, looks: readonly boolean[]): string {
   let s = '';
   for (let i = 0; i < 10; i++) {
     const x = r1((i * w) / 10) + 0.5;
-    const wide = r1(w / 10 - 4);
+    const wide = Math.max(1, r1(w / 10 - 4));
     const right = looks[i];
     s += `<rect x="${x}" y="1" width="${wide}" height="10" fill="${right === true ? '#e3cfa0' : C.paper}" stroke="${C.ink}"${right === undefined ? ' stroke-dasharray="2 2" stroke-width="0.8"' : ''}/>`;
     if (right === true)

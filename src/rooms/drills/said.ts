@@ -1,8 +1,28 @@
 /** The names by which the words of a look speak of slugs and parts. */
 import { slugName, slugNameFirst } from '../../describe/sentence.ts';
 import type { Choice, Question } from '../../drills/drill.ts';
+import { findElement, nodeKey } from '../../physics/deck.ts';
 import { slugLetters } from '../../receiver/slugLetters.ts';
 import type { Words } from '../../words/words.ts';
+
+/** What helps to place a part in the circuit; `ofSet`: in the words of the receiver's own file. */
+export function partPlace(words: Words, question: Question, part: NamedPart) {
+  const { receiver, deck } = question.scene.setup;
+  const coil = receiver.adjusters.find(({ element }) => same(element, part.name));
+  if (coil !== undefined) return { text: coil.label, ofSet: true };
+  const stage = receiver.stages.find(({ element }) => same(element, part.at ?? part.name));
+  if (stage !== undefined) return { text: stage.device, ofSet: true };
+  const nodesOf = (name: string): readonly string[] => {
+    const found = findElement(deck, name);
+    return found === undefined || found.kind === 'K' ? [] : found.nodes.map(nodeKey).filter((node) => node !== EARTH);
+  };
+  const nodes = nodesOf(part.name);
+  const near = receiver.adjusters.find(({ element }) => nodesOf(element).some((node) => nodes.includes(node)));
+  return near === undefined ? null : { text: words.drills.atCoil(slugName(words, receiver, near.id)), ofSet: false };
+}
+
+const EARTH = '0';
+const same = (a: string, b: string): boolean => a.toLowerCase() === b.toLowerCase();
 
 const receiverIn = ({ scene }: Question) => scene.setup.receiver;
 
@@ -21,7 +41,7 @@ export function toldNames(words: Words, question: Question) {
   return {
     slug: slug === null ? '' : called(words, receiver, slug),
     other: told.drill === 'which-way' && told.other !== null ? slugName(words, receiver, told.other) : '',
-    part: told.drill === 'which-part' ? partName(words, question, told.part, told.slug) : '',
+    part: told.drill === 'which-part' ? words.parts.called(told.part.name) : '',
   };
 }
 
@@ -30,7 +50,7 @@ export function choiceName(words: Words, question: Question, choice: Choice): st
   return words.drills.choice(choice, askedSlug(words, question), part);
 }
 
-type NamedPart = Extract<Choice, { kind: 'part' }>['part'];
+export type NamedPart = Extract<Choice, { kind: 'part' }>['part'];
 
 function partName(words: Words, question: Question, part: NamedPart, slug: string | null): string {
   const letter = slug === null ? null : (slugLetters(receiverIn(question)).get(slug) ?? null);

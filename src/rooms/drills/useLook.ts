@@ -1,5 +1,5 @@
 /** One look after the other of a drill: fetched, turned at, answered. The next one is made while this one is looked at. */
-import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
+import { useCallback, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { BenchState } from '../../bench/benchState.ts';
 import type { Answer, DrillId, Question } from '../../drills/drill.ts';
 import { isRight } from '../../drills/marking.ts';
@@ -8,6 +8,8 @@ import { lookSeed } from '../../drills/question.ts';
 export type FetchQuestion = (drill: DrillId, seed: string) => Promise<Question>;
 
 export interface Looked {
+  /** which one of the series, from 0 */
+  readonly no: number;
   readonly question: Question;
   /** the bench as it has been turned */
   readonly state: BenchState;
@@ -34,31 +36,41 @@ export interface LookParts {
 export function useLook({ drill, series, fetch, onMarked }: LookParts) {
   const [no, setNo] = useState(0);
   const [looked, setLooked] = useState<Looked | 'making' | { readonly error: unknown }>('making');
-  const asked = useRef(new Map<string, Promise<Question>>());
+  const asked = useRef(new Map<string, { readonly made: Promise<Question>; ready: Question | null }>());
   const ask = useCallback(
-    (look: number): Promise<Question> => {
+    (look: number) => {
       const seed = lookSeed(drill, series, look);
-      const made = asked.current.get(seed) ?? fetch(drill, seed);
-      asked.current.set(seed, made);
-      return made;
+      const before = asked.current.get(seed);
+      if (before !== undefined) return before;
+      const begun: { readonly made: Promise<Question>; ready: Question | null } = {
+        made: fetch(drill, seed).then((question) => {
+          begun.ready = question;
+          return question;
+        }),
+        ready: null,
+      };
+      asked.current.set(seed, begun);
+      return begun;
     },
     [drill, series, fetch],
   );
-  useEffect(() => {
+  useLayoutEffect(() => {
     let here = true;
-    setLooked('making');
-    ask(no).then(
-      (question) => {
-        if (!here) return;
-        const { state } = question.scene;
-        setLooked({ question, state, halved: false, hasHalved: false, answer: null });
-        // Whatever is wrong with the next one is told when it is wanted.
-        ask(no + 1).catch(() => {});
-      },
-      (error: unknown) => {
+    const put = (question: Question): void => {
+      if (!here) return;
+      const { state } = question.scene;
+      setLooked({ no, question, state, halved: false, hasHalved: false, answer: null });
+      // Whatever is wrong with the next one is told when it is wanted.
+      ask(no + 1).made.catch(() => {});
+    };
+    const { made, ready } = ask(no);
+    if (ready !== null) put(ready);
+    else {
+      setLooked('making');
+      made.then(put, (error: unknown) => {
         if (here) setLooked({ error });
-      },
-    );
+      });
+    }
     return () => {
       here = false;
     };

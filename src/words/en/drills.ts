@@ -28,7 +28,7 @@ const LANDMARK_REASONS: Readonly<Record<Landmark, string>> = {
 };
 
 interface WhyNames {
-  /** `slug B (T1)`, `trap C (A2)` */
+  /** `slug B (T1)`, `trap C (A2)`; at the beginning of a sentence with a capital */
   readonly slug: string;
   readonly other: string;
   readonly part: string;
@@ -164,6 +164,8 @@ export const drillsWords = {
   asks: ASKS,
   choice,
   why,
+  /** where a resistor or a capacitor sits; `slug`: `slug D (A2)` */
+  atCoil: (slug: string): string => `at the coil of ${slug}`,
   eyebrow: (no: number, all: number, set: string): string => `Drill ${no} of ${all}, ${set}`,
   sure: (count: number, all: number): string => `${count} of ${all} sure`,
   oneSkill: 'One skill at a time',
