@@ -1,6 +1,7 @@
 /** The drills: one skill each. What a look puts on the tube, what it asks, what may be answered, and what is told afterwards. Plain data. */
 import type { BenchState } from '../bench/benchState.ts';
 import type { BenchSetup } from '../bench/setup.ts';
+import type { FaultKind } from '../receiver/faults/fault.ts';
 import type { Part } from '../receiver/faults/partsTray.ts';
 
 /** In the order in which they stand on the page; the names are those of the address. */
@@ -25,6 +26,22 @@ export interface Scene {
 /** What can stand at a place of a vision curve. */
 export const LANDMARKS = ['adjacentVision', 'sound', 'colour', 'middle', 'vision', 'adjacentSound'] as const;
 export type Landmark = (typeof LANDMARKS)[number];
+
+/** Ways in which a part fails that the shape of a curve tells, and that a sentence explains. */
+export const TOLD_FAULTS = [
+  'openResistor',
+  'openCoupling',
+  'weakStage',
+  'leakyCoupling',
+  'openBypass',
+  'openWinding',
+  'openCapacitor',
+  'driftedCapacitor',
+  'shortedTrap',
+  'reversedDiode',
+  'shortedDiode',
+] as const satisfies readonly FaultKind[];
+export type ToldFault = (typeof TOLD_FAULTS)[number];
 
 export type Way = 'in' | 'out' | 'notThis';
 
@@ -63,7 +80,13 @@ export type Told =
   | { readonly drill: 'find-the-trap'; readonly slug: string; readonly pip: number; readonly meantHz: number }
   | { readonly drill: 'overload'; readonly overloaded: boolean; readonly compressionDb: number }
   | { readonly drill: 'zero'; readonly slug: string; readonly centreHz: number }
-  | { readonly drill: 'which-part'; readonly part: Part; readonly slug: string | null; readonly peakDb: number }
+  | {
+      readonly drill: 'which-part';
+      readonly part: Part;
+      readonly slug: string | null;
+      readonly fault: ToldFault;
+      readonly peakDb: number;
+    }
   | { readonly drill: 'what-lies-here'; readonly landmark: Landmark; readonly hz: number };
 
 export type Look = 'was' | 'half' | 'wanted';

@@ -223,6 +223,7 @@ describe('which part', () => {
     for (const one of looks['which-part']) {
       const { told, ask } = one;
       if (told.drill !== 'which-part' || ask.kind !== 'choice') throw new Error(told.drill);
+      expect(one.scene.setup.scenario.faults.map(({ kind }) => kind)).toEqual([told.fault]);
       const sound = scenePicture(bare(one.wax!));
       const now = bare(one.scene);
       expect(apartDiv(scenePicture(now), sound)).toBeGreaterThan(0.7);

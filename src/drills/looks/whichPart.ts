@@ -7,7 +7,7 @@ import type { Fault } from '../../receiver/faults/fault.ts';
 import { plausibleFaults } from '../../receiver/faults/faultsThatFit.ts';
 import { type Part, partsTray } from '../../receiver/faults/partsTray.ts';
 import { shuffled } from '../chance.ts';
-import type { Scene } from '../drill.ts';
+import { type Scene, TOLD_FAULTS, type ToldFault } from '../drill.ts';
 import { apartDiv, displayOf, type Heights, heightsOf, meanApartDiv, scenePicture } from '../picture.ts';
 import { fitted, sceneOf, withControls } from '../scene.ts';
 import { CURVES, type DrillMaker } from './look.ts';
@@ -23,9 +23,13 @@ const TALL_SHARE = 0.75;
 /** Parts that are looked at before the dice are thrown again. */
 const MOST_PARTS = 9;
 
+type ToldOne = Extract<Fault, { readonly kind: ToldFault }>;
+
+const isTold = (fault: Fault): fault is ToldOne => (TOLD_FAULTS as readonly string[]).includes(fault.kind);
+
 interface Failed {
   readonly part: Part;
-  readonly pictures: readonly { readonly scene: Scene; readonly picture: Heights }[];
+  readonly pictures: readonly { readonly fault: ToldFault; readonly scene: Scene; readonly picture: Heights }[];
 }
 
 export const whichPart: DrillMaker = {
@@ -38,8 +42,9 @@ export const whichPart: DrillMaker = {
     const sound = scenePicture(wanted);
     const tall = height(sound);
     const parts = new Map(partsTray(receiver, deck).map((part) => [part.name, part]));
-    const groups = new Map<string, Fault[]>();
+    const groups = new Map<string, ToldOne[]>();
     for (const fault of plausibleFaults(receiver, deck)) {
+      if (!isTold(fault)) continue;
       const cure = cureOf(fault, receiver, deck);
       if (cure.kind !== 'replace' || cure.parts.length > 1) continue;
       groups.set(cure.part, [...(groups.get(cure.part) ?? []), fault]);
@@ -51,7 +56,7 @@ export const whichPart: DrillMaker = {
           ...wanted,
           setup: { ...wanted.setup, scenario: { ...wanted.setup.scenario, faults: [fault] } },
         };
-        return { scene, picture: scenePicture(scene) };
+        return { fault: fault.kind, scene, picture: scenePicture(scene) };
       });
       failed.push({ part: parts.get(name)!, pictures });
       for (const one of failed)
@@ -77,6 +82,7 @@ export const whichPart: DrillMaker = {
               drill: 'which-part',
               part: one.part,
               slug: one.part.slug,
+              fault: shown.fault,
               peakDb: 20 * Math.log10(height(shown.picture) / tall),
             },
             after: [

@@ -1,8 +1,8 @@
 /** What the drills room says: of each drill its name, its question, its answers, and why an answer is right. */
-import type { Choice, DrillId, Landmark, Told } from '../../drills/drill.ts';
+import type { Choice, DrillId, Landmark, Told, ToldFault } from '../../drills/drill.ts';
 import { format } from './figures.ts';
 
-const { frequency, written } = format;
+const { frequency, knob, written } = format;
 const { percent, decibels } = format.score;
 
 const LANDMARK_NAMES: Readonly<Record<Landmark, string>> = {
@@ -27,6 +27,28 @@ const LANDMARK_REASONS: Readonly<Record<Landmark, string>> = {
     'It lies just above the vision slope, at its foot. Another station sends its sound there, and a trap keeps it out.',
 };
 
+const FAULT_REASONS: Readonly<Record<ToldFault, string>> = {
+  openResistor:
+    'A damping resistor that has gone open leaves its circuit undamped: it peaks sharply where it is tuned.',
+  openCoupling:
+    'A coil that is no longer coupled takes no part: what it gave to the curve, or took out of it, is missing.',
+  weakStage:
+    'A tired stage gives less all over, and loads the circuit before it less: a lower curve, and a little sharper.',
+  leakyCoupling:
+    'A coupling capacitor that leaks drags the grid towards the supply. The stage runs into grid current, damps its circuit and gives less.',
+  openBypass:
+    'Without its bypass a stage works against its own resistor: it gives less all over, and the shape hardly changes.',
+  openWinding: 'No current goes through a winding with a broken end: its circuit is gone from the curve altogether.',
+  openCapacitor:
+    'What tuned the coil is gone. Valve and wiring alone tune it far too high, and its circuit has left the band.',
+  driftedCapacitor:
+    'The trap\u2019s capacitor has drifted and its notch with it, further than the slug can bring it back.',
+  shortedTrap:
+    'Turns that touch are a shorted winding on the core: the trap is tuned away, and no notch is left where it belongs.',
+  reversedDiode: 'A diode the wrong way round gives the same volts with the other sign: the curve hangs down.',
+  shortedDiode: 'A diode that is a piece of wire rectifies nothing: the curve is all but gone.',
+};
+
 interface WhyNames {
   /** `slug B (T1)`, `trap C (A2)`; at the beginning of a sentence with a capital */
   readonly slug: string;
@@ -43,8 +65,9 @@ function why(told: Told, { slug, other, part }: WhyNames): Why {
   switch (told.drill) {
     case 'phase-it':
       return {
-        head: 'One line: the sweep and the beam are in step.',
-        reason: `This bench lags by ${written(told.lagDegrees, 0)}\u00b0, so the knob belongs at ${written(-told.lagDegrees, 0)}\u00b0. Out of step, the way out and the way back draw the same curve in two places, and neither is the true one.`,
+        head: `The traces are one at ${knob.degrees(-told.lagDegrees)}.`,
+        reason:
+          'That much this bench lags. Out of step, the way out and the way back draw the same curve in two places, and neither is the true one.',
       };
     case 'which-way':
       if (told.way === 'notThis')
@@ -87,14 +110,16 @@ function why(told: Told, { slug, other, part }: WhyNames): Why {
         head: `The zero belongs at ${frequency(told.centreHz)}.`,
         reason: `${slug} moves the zero and hardly anything else. Where the line crosses the base line on the pip, the detector gives no volts for a carrier that is in tune.`,
       };
-    case 'which-part':
-      return {
-        head: `It is ${part}.`,
-        reason:
-          Math.abs(told.peakDb) < 2
-            ? 'The height has hardly changed and the shape has: look for a part that belongs to one circuit alone, where the curve and the wax part.'
-            : `The top has moved by ${decibels(told.peakDb)}. None of the other three, however it failed, would leave this height with this shape.`,
-      };
+    case 'which-part': {
+      const size = decibels(Math.abs(told.peakDb));
+      const height =
+        Math.abs(told.peakDb) < 1
+          ? ''
+          : told.peakDb < 0
+            ? ` Here the top is ${size} lower.`
+            : ` Here the top is ${size} higher.`;
+      return { head: `It is ${part}.`, reason: `${FAULT_REASONS[told.fault]}${height}` };
+    }
     case 'what-lies-here':
       return {
         head: `${LANDMARK_NAMES[told.landmark]}, ${frequency(told.hz)}.`,
