@@ -9,7 +9,7 @@ import type { BenchEvent } from '../../src/bench/benchEvent.ts';
 import type { BenchState, LeadId } from '../../src/bench/benchState.ts';
 import { type BenchSetup, initialState } from '../../src/bench/setup.ts';
 import { toolFor } from '../../src/bench/tools.ts';
-import { findingsOf } from '../../src/bench/witness.ts';
+import { findingsOf, trueFinding } from '../../src/bench/witness.ts';
 import { lackStages } from '../../src/describe/lack.ts';
 import { lackOfStep, stepMarks, stepNow } from '../../src/present/steps.ts';
 import type { SetUpPart } from '../../src/receiver/receiver.ts';
@@ -61,7 +61,10 @@ function seat(shipped: BenchSetup): Seat {
   state = stateAfter(setup, connectionActs(setup, state), state);
   state = stateAfter(setup, setUpActs(setup), state);
   state = stateAfter(setup, yActs(setup, state), state);
-  for (const proof of PROOFS) state = stateAfter(setup, proofActs(proof, setup, state), state);
+  for (const proof of PROOFS) {
+    state = stateAfter(setup, proofActs(proof, setup, state), state);
+    state = stateAfter(setup, [trueFinding(setup, state, proof)], state);
+  }
   return { setup, view, done: state };
 }
 
