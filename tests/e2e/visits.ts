@@ -235,4 +235,9 @@ export async function visitStrip(page: Page, search: string, look: Look): Promis
   await page.keyboard.press('s');
   await expect(page.locator('.sheet.over')).toBeVisible();
   await inSizes(page, BENCH_SIZES.slice(2), look, 'sheet unfolded', '.sheet.over');
+  await page.keyboard.press('Escape');
+  await page.setViewportSize({ width: 1440, height: 900 });
+  await page.locator('.sign-off').click();
+  await expect(page.locator('dialog[open] .diagnosis')).toBeVisible();
+  await inSizes(page, BENCH_SIZES, look, 'signing off with what was wrong', 'dialog[open]');
 }

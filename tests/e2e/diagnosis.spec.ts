@@ -1,0 +1,53 @@
+/** At signing: what was wrong, asked in the dialog, by pointer and by keyboard, and told in the report with what was. */
+import type { Page } from '@playwright/test';
+import { slugNameFirst } from '../../src/describe/slugName.ts';
+import { headerWords } from '../../src/words/en/bench.ts';
+import { dialogWords } from '../../src/words/en/benchTalk.ts';
+import { diagnosisWords } from '../../src/words/en/diagnosis.ts';
+import { en } from '../../src/words/en/index.ts';
+import { layoutFaults } from './layoutFaults.ts';
+import { begin, expect, openCard, shippedSetup, test } from './page.ts';
+import { isSound } from './soundPage.ts';
+
+const setup = shippedSetup('fault-finding', 'one-hump-gone');
+const slug = slugNameFirst(en, setup.receiver, setup.receiver.adjusters[0]!.id);
+const dialog = (page: Page) => page.getByRole('dialog');
+const choice = (page: Page, name: string) => dialog(page).getByRole('checkbox', { name, exact: true });
+
+test('what was wrong is asked at signing, never filled in, and told in the report', {
+  tag: ['@shelf', '@upright'],
+}, async ({ page }) => {
+  await openCard(page, setup);
+  await begin(page);
+  const signOff = page.getByRole('button', { name: headerWords.signOff, exact: true });
+  await signOff.click();
+  const form = dialog(page).locator('.diagnosis');
+  await expect(form).toContainText(diagnosisWords.unsaid);
+  await expect(form.getByRole('checkbox', { checked: true })).toHaveCount(0);
+  await isSound(page);
+  expect(await page.evaluate(layoutFaults, 'dialog[open]')).toEqual([]);
+
+  // That nothing was wrong is one choice, and no other stands beside it but those of the bench.
+  await choice(page, slug).click();
+  await choice(page, diagnosisWords.matters.level).click();
+  await expect(form).toContainText(diagnosisWords.chosen(2));
+  await choice(page, diagnosisWords.nothing).focus();
+  await page.keyboard.press('Space');
+  await expect(choice(page, slug)).not.toBeChecked();
+  await expect(choice(page, diagnosisWords.nothing)).toBeChecked();
+
+  // Whoever goes back to work begins with an empty sheet.
+  await dialog(page).getByRole('button', { name: dialogWords.signOff.keep, exact: true }).click();
+  await signOff.click();
+  await expect(form.getByRole('checkbox', { checked: true })).toHaveCount(0);
+  await choice(page, slug).focus();
+  await page.keyboard.press('Space');
+  await dialog(page).getByRole('checkbox', { name: /^Rp1,/ }).click();
+  await dialog(page).getByRole('button', { name: dialogWords.signOff.sign, exact: true }).click();
+
+  const told = page.locator('.was-wrong');
+  await expect(told).toContainText('Rp1 had failed');
+  await expect(told.locator('dd').first()).toContainText('Rp1');
+  await expect(told).toContainText(/Named, though it was good: slug /);
+  await isSound(page);
+});
