@@ -5,6 +5,7 @@ import { CONTROL_ROWS } from '../bench/controls/rows.ts';
 import { certificateSchema } from './certificateSchema.ts';
 import { timedEventSchema } from './eventSchema.ts';
 import { keyDescription } from './keyDescriptions.ts';
+import { keyExample } from './keyExamples.ts';
 import { receiverSchema } from './receiverSchema.ts';
 import { MOST_EVENTS, runFileSchema } from './runFileSchema.ts';
 import { scenarioSchema } from './scenarioSchema.ts';
@@ -86,6 +87,8 @@ function describeKeys(node: Node, parent: string): void {
     const above = parent === 'run' && key === 'scenario' ? 'scenario' : key;
     const description = parent === 'controls' ? controlDescription(key) : keyDescription(parent, key);
     if (description !== undefined && inside !== NOTE) inside.description = description;
+    const example = keyExample(inside, parent, key);
+    if (example !== undefined && inside !== NOTE) inside.examples = [example];
     describeKeys(inside, above);
   }
   for (const key of ['items', 'anyOf', 'oneOf', 'additionalProperties']) {
@@ -117,7 +120,10 @@ function controlDescription(id: string): string | undefined {
   return `${what} of the bench${unit === undefined ? '' : `, ${unit}`}. At rest: ${row.resting}.`;
 }
 
-const NOTE = { type: 'string', maxLength: 1000, description: 'For people; not read.' };
+const NOTE = {
+  ...{ type: 'string', maxLength: 1000, description: 'For people; not read.' },
+  examples: ['Measured again in March.'],
+};
 
 /** Objects whose keys are ours may hold notes; those whose keys are names have `propertyNames` and hold none. */
 function allowNotes(node: Node, notes: 'anywhere' | 'atHead', head: boolean): void {

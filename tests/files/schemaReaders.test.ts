@@ -1,12 +1,17 @@
 /**
  * The published schemas as others read them: by a general-purpose JSON Schema validator (Ajv, draft 2020-12), which finds every shipped file good, broken ones bad, and a
- * description at every key.
+ * description and a good example at every key.
  */
 import { readdirSync, readFileSync } from 'node:fs';
 import Ajv from 'ajv/dist/2020.js';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { Certificate } from '../../src/certify/certificate.ts';
 import { SCHEMA_FILES } from '../../src/files/jsonSchema.ts';
+import { serialiseRunFile, toRunFile } from '../../src/run/serialise.ts';
+import { demonstrate } from '../../src/technician/atBench.ts';
+import { finishedFile, runOf } from '../run/runs.ts';
+import { canSetup, stripSetup } from '../session/setups.ts';
+import { setupOf } from '../technician/oneScenario.ts';
 import { shippedTexts } from './shipped.ts';
 
 type Node = Readonly<Record<string, unknown>>;
@@ -18,15 +23,15 @@ function reader(name: keyof typeof SCHEMA_FILES): (value: unknown) => string[] {
   return (value) => (validate(value) ? [] : validate.errors!.map((e) => `${e.instancePath} ${e.message}`));
 }
 
-/** Path of every key of ours, and what is said of it. */
-function keysOf(value: unknown, path: string): [string, unknown][] {
+/** Path of every key of ours, and its schema. */
+function keysOf(value: unknown, path: string): [string, Node][] {
   if (typeof value !== 'object' || value === null) return [];
   if (Array.isArray(value)) return value.flatMap((one) => keysOf(one, path));
   const { properties, examples: _, ...rest } = value as Record<string, unknown>;
   const own = Object.entries((properties ?? {}) as Readonly<Record<string, Node>>);
   return [
-    ...own.flatMap(([key, inside]): [string, unknown][] => [
-      [`${path}/${key}`, inside.description],
+    ...own.flatMap(([key, inside]): [string, Node][] => [
+      [`${path}/${key}`, inside],
       ...keysOf(inside, `${path}/${key}`),
     ]),
     ...Object.values(rest).flatMap((inside) => keysOf(inside, path)),
@@ -40,7 +45,18 @@ describe.each(NAMES)('%s', (name) => {
     expect(schema.description).toMatch(/\.$/);
     const keys = keysOf(schema, '');
     expect(keys.length).toBeGreaterThan(20);
-    expect(keys.filter(([, said]) => typeof said !== 'string' || !said.endsWith('.')).map(([key]) => key)).toEqual([]);
+    const silent = keys.filter(([, { description: said }]) => typeof said !== 'string' || !said.endsWith('.'));
+    expect(silent.map(([key]) => key)).toEqual([]);
+  });
+
+  it('shows of every key an example, which is a good one', () => {
+    const keys = keysOf(read(name), '');
+    expect(
+      keys.filter(([, { examples }]) => !Array.isArray(examples) || examples.length === 0).map(([k]) => k),
+    ).toEqual([]);
+    const ajv = new Ajv({ strict: false, validateFormats: false, allErrors: true });
+    const bad = keys.filter(([, schema]) => !(schema.examples as unknown[]).every((one) => ajv.validate(schema, one)));
+    expect(bad.map(([key, { examples }]) => [key, examples])).toEqual([]);
   });
 });
 
@@ -48,12 +64,13 @@ describe('shipped files, read by Ajv', () => {
   const texts = Object.entries(shippedTexts());
   const receivers = texts.filter(([file]) => file.endsWith('/receiver.json'));
   const scenarios = texts.filter(([file]) => /^(?!receivers\/|schema\/)[^/]+\/[^/]+\.json$/.test(file));
-  let check: Record<'receiver' | 'scenario' | 'certificate', (value: unknown) => string[]>;
+  let check: Record<'receiver' | 'scenario' | 'certificate' | 'run', (value: unknown) => string[]>;
   beforeAll(() => {
     check = {
       receiver: reader('receiver.schema.json'),
       scenario: reader('scenario.schema.json'),
       certificate: reader('certificate.schema.json'),
+      run: reader('run.schema.json'),
     };
   });
 
@@ -71,6 +88,23 @@ describe('shipped files, read by Ajv', () => {
     const { par: _, ...short } = all[0]!;
     expect(check.certificate(short)).toHaveLength(1);
     expect(check.certificate({ ...all[0], grade: 1 })).toHaveLength(1);
+  });
+
+  it('finds runs good that were really done, and one that was altered in its shape bad', () => {
+    const setups = [stripSetup(), canSetup()];
+    const runs = [
+      ...setups.map((setup) => finishedFile(setup)),
+      toRunFile(runOf(canSetup(), []), null),
+      toRunFile(demonstrate(setupOf('first-curve')), null),
+    ].map((file) => JSON.parse(serialiseRunFile(file)) as Record<string, unknown>);
+    for (const run of runs) expect(check.run(run)).toEqual([]);
+    const [run] = runs;
+    const { seal: _, ...unsealed } = run!;
+    expect(check.run(unsealed)).toHaveLength(1);
+    expect(check.run({ ...run, stamp: 1 })).toHaveLength(1);
+    const [first, ...more] = run!.events as readonly object[];
+    expect(check.run({ ...run, events: [{ ...first, atMs: -1 }, ...more] })).not.toEqual([]);
+    expect(check.run({ ...run, scenario: { ...(run!.scenario as object), order: 0 } })).not.toEqual([]);
   });
 
   it('finds broken ones bad', () => {
