@@ -168,6 +168,37 @@ describe('a face', () => {
     expect(green).toBeGreaterThan(blue);
   });
 
+  it('draws the long tail of P7 in every second frame of sixty, and it fades as fast as in thirty', () => {
+    const [tail, flash] = [0, 1];
+    const drawnAt = (rate: number): { readonly drawn: number[]; readonly energy: number } => {
+      const face = createFace('P7', SIZE);
+      paintFrame(face, { points: line, brightness: 1, blur: 0 }, 0, Number.POSITIVE_INFINITY);
+      const drawn = [0, 0];
+      // Short of the time after which the flash stands still.
+      for (let frame = 1; frame <= rate / 10; frame++) {
+        paintFrame(face, { points: hump, brightness: 1, blur: 0 }, 1 / rate, frame / rate);
+        for (const layer of [tail, flash]) if (face.layers[layer]!.fresh) drawn[layer]!++;
+      }
+      return { drawn, energy: face.layers[tail]!.phosphor.energy.reduce((sum, v) => sum + v, 0) };
+    };
+    const [sixty, thirty] = [drawnAt(60), drawnAt(30)];
+    expect(sixty.drawn).toEqual([3, 6]);
+    expect(thirty.drawn).toEqual([3, 3]);
+    expect(sixty.energy / thirty.energy).toBeCloseTo(1, 6);
+  });
+
+  it('fades from its own last frame after a rest, however long another layer has gone on', () => {
+    const face = createFace('P7', SIZE);
+    const flash = 1;
+    paintFrame(face, { points: line, brightness: 1, blur: 0 }, 0, Number.POSITIVE_INFINITY);
+    for (let frame = 1; frame <= 60; frame++)
+      paintFrame(face, { points: line, brightness: 1, blur: 0 }, 1 / 60, frame / 60);
+    const energy = (): number => face.layers[flash]!.phosphor.energy.reduce((sum, v) => sum + v, 0);
+    const full = energy();
+    paintFrame(face, { points: null, brightness: 1, blur: 0 }, 1 / 60, 1 / 60);
+    expect(energy() / full).toBeCloseTo(Math.exp(-1 / 60 / 0.022), 3);
+  });
+
   it('is dark without a beam and at brightness nought', () => {
     for (const beamOff of [
       { points: null, brightness: 1, blur: 0 },

@@ -37,6 +37,8 @@ export interface TubeFaceProps {
   readonly outline?: string | undefined;
   /** pips are numbered on the lip, and nothing says at what frequency they stand */
   readonly nameless?: boolean;
+  /** time alone has brought this picture, no hand: it comes without afterglow, and the warm lines stay true */
+  readonly quiet?: boolean;
   /** a small tube: no lip, no tags, a coarser beam */
   readonly mini?: boolean;
 }
@@ -58,6 +60,7 @@ export function TubeFace(props: TubeFaceProps) {
     wax = NO_WAX,
     outline,
     nameless = false,
+    quiet = false,
     mini = false,
   } = props;
   const g = useMemo(() => tubeGeometry({ cell, hood: mini ? 9 : TUBE_HOOD, lip: mini ? 0 : TUBE_LIP }), [cell, mini]);
@@ -68,8 +71,8 @@ export function TubeFace(props: TubeFaceProps) {
     () => (mini ? '' : drawTags(g, display.tags, nameless ? { ...tubeWords, frequency: () => '' } : tubeWords)),
     [mini, g, display.tags, tubeWords, nameless],
   );
-  const beam = useBeam(g, mini, phosphor, display, beamBrightness(brightness), beamBlur(focus));
-  const ghosts = useGhosts(display, turnsMade);
+  const beam = useBeam(g, mini, phosphor, display, beamBrightness(brightness), beamBlur(focus), quiet);
+  const ghosts = useGhosts(display, turnsMade, quiet);
   const [x, y, w, h] = g.glass;
   return (
     <div class="tube" role="img" aria-label={label} style={{ width: px(g.width), height: px(g.height) }}>
@@ -135,6 +138,7 @@ function useBeam(
   display: BenchDisplay,
   brightness: number,
   blur: number,
+  quiet: boolean,
 ) {
   const host = useRef<HTMLDivElement>(null);
   const light = useRef<TubeLight | null>(null);
@@ -147,13 +151,14 @@ function useBeam(
     return () => opened.close();
   }, [kind, divAcross, divDown, mini]);
   useLayoutEffect(() => {
-    light.current?.show({ points: display.beam, brightness, blur }, performance.now());
-  }, [kind, divAcross, divDown, mini, display, brightness, blur]);
+    const coming = quiet ? 'quiet' : 'fading';
+    light.current?.show({ points: display.beam, brightness, blur }, performance.now(), coming);
+  }, [kind, divAcross, divDown, mini, display, brightness, blur, quiet]);
   return host;
 }
 
 /** While a slug turns nothing is drawn anew for the warm lines: they change when it begins to turn and when it has come to rest. */
-function useGhosts(display: BenchDisplay, turnsMade: number): Ghosts {
+function useGhosts(display: BenchDisplay, turnsMade: number, quiet: boolean): Ghosts {
   const ghosts = useRef<Ghosts>(NO_GHOSTS);
   const [, redraw] = useReducer<number, void>((n) => n + 1, 0);
   useLayoutEffect(() => {
@@ -162,11 +167,11 @@ function useGhosts(display: BenchDisplay, turnsMade: number): Ghosts {
       ghosts.current = next;
       if (next.paths !== paths || next.shown !== shown) redraw();
     };
-    become(ghostsAfterChange(ghosts.current, turnsMade));
+    if (!quiet) become(ghostsAfterChange(ghosts.current, turnsMade));
     // Nobody has asked for another picture meanwhile, else this would have been called off: the points are still those of this one.
     const timer = setTimeout(() => become(ghostsAtRest(ghosts.current, ghostPath(display.beam))), REST_MS);
     return () => clearTimeout(timer);
-  }, [display, turnsMade]);
+  }, [display, turnsMade, quiet]);
   return ghosts.current;
 }
 

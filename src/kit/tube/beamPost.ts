@@ -3,14 +3,14 @@
  * between are never painted. The bench writes its next picture into the same points, so what waits is a copy.
  */
 import type { Beam } from './face.ts';
-import type { ToPainter } from './tubeMessages.ts';
+import type { Coming, ToPainter } from './tubeMessages.ts';
 
 type Show = Extract<ToPainter, { say: 'show' }>;
 
 const MOST_BUFFERS = 3;
 
 export interface BeamPost {
-  send(beam: Beam, still: boolean): void;
+  send(beam: Beam, coming: Coming): void;
   /** a buffer has come back */
   back(data: ArrayBuffer): void;
 }
@@ -34,9 +34,9 @@ export function createBeamPost(post: (message: Show, transfer: Transferable[]) =
     post({ ...message, data }, [data]);
   };
   return {
-    send({ points, brightness, blur }, still) {
+    send({ points, brightness, blur }, coming) {
       const from = points?.data ?? NO_POINTS;
-      const message = { say: 'show', count: points?.count ?? 0, brightness, blur, still } as const;
+      const message = { say: 'show', count: points?.count ?? 0, brightness, blur, coming } as const;
       const data = bufferFor(from.length);
       if (data !== null) {
         late = null;

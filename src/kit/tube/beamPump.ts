@@ -2,6 +2,7 @@
 import type { Phosphor as PhosphorKind } from '../../bench/benchState.ts';
 import type { FrameLoop } from '../frameLoop.ts';
 import { type Beam, createFace, type Face, type FaceSize, paintFrame } from './face.ts';
+import type { Coming } from './tubeMessages.ts';
 
 /** What a canvas of either kind gives to paint on. */
 export type Glass = Pick<CanvasRenderingContext2D, 'putImageData'>;
@@ -42,11 +43,11 @@ export class BeamPump {
     this.glasses = glasses;
   }
 
-  /** The picture from now on. Its points are read until the next one comes. The first one, and every one for a reader who wants no motion, stands at once. */
-  show(beam: Beam, nowMs: number, still: boolean): void {
+  /** The picture from now on. Its points are read until the next one comes. The first one stands at once. */
+  show(beam: Beam, nowMs: number, coming: Coming): void {
     this.beam = beam;
     this.changedMs = nowMs;
-    if (this.fresh || still) {
+    if (this.fresh || coming === 'still' || (coming === 'quiet' && !this.moving)) {
       this.fresh = false;
       this.stop();
       paintFrame(this.face, beam, 0, Number.POSITIVE_INFINITY);
@@ -77,6 +78,7 @@ export class BeamPump {
   };
 
   private put(): void {
+    if (!this.face.layers.some((layer) => layer.fresh)) return;
     this.painted++;
     this.face.layers.forEach((layer, i) => {
       const image = this.images[i];

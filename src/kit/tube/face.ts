@@ -23,6 +23,8 @@ export interface FaceLayer {
   /** the picture, as RGBA words over `bytes` */
   readonly words: Uint32Array;
   readonly bytes: Uint8ClampedArray<ArrayBuffer>;
+  /** since it was last drawn */
+  waitedSeconds: number;
   /** its light stands still */
   rested: boolean;
   /** the last frame changed the picture */
@@ -41,6 +43,8 @@ export const MINI_PIXELS_PER_DIV = 30;
 /** A hidden page comes back with a long step; the afterglow is then gone anyway. */
 const LONGEST_STEP_SECONDS = 0.1;
 const GONE_AFTER_TAUS = 6;
+/** A layer is drawn anew when so much of its time constant has passed: the long tail of P7 in every second frame of sixty, everything else in each. */
+const SEEN_AFTER_TAUS = 1 / 30;
 /** spot radius in divisions: a sharp beam, and what each tenth of wrong focus adds */
 const SPOT_DIV = 0.021;
 
@@ -65,6 +69,7 @@ export function createFace(kind: PhosphorKind, { divAcross, divDown, pixelsPerDi
       share: layer.share,
       words: new Uint32Array(bytes.buffer),
       bytes,
+      waitedSeconds: 0,
       rested: false,
       fresh: true,
     };
@@ -97,21 +102,26 @@ export function paintFrame(face: Face, beam: Beam, stepSeconds: number, sinceCha
   for (const layer of face.layers) {
     const { phosphor, tauSeconds, share, words } = layer;
     const settled = sinceChangeSeconds > GONE_AFTER_TAUS * tauSeconds;
-    layer.fresh = !(settled && layer.rested) || sinceChangeSeconds === Number.POSITIVE_INFINITY;
+    if (!settled) fading = true;
+    layer.waitedSeconds = settled ? 0 : layer.waitedSeconds + step;
+    layer.fresh = settled
+      ? !layer.rested || sinceChangeSeconds === Number.POSITIVE_INFINITY
+      : layer.waitedSeconds >= SEEN_AFTER_TAUS * tauSeconds;
     layer.rested = settled;
     if (!layer.fresh) continue;
+    const passed = layer.waitedSeconds;
+    layer.waitedSeconds = 0;
     phosphor.setSpot(phosphor.sharpSigma * (1 + 2.4 * beam.blur));
     if (settled) phosphor.clear();
-    else phosphor.fade(step);
+    else phosphor.fade(passed);
     const { points } = beam;
     if (points !== null)
       phosphor.deposit(
         points.data,
         points.count,
-        share * beam.brightness * (settled ? 1 : 1 - phosphor.keepAfter(step)),
+        share * beam.brightness * (settled ? 1 : 1 - phosphor.keepAfter(passed)),
       );
     phosphor.paint(words);
-    if (!settled) fading = true;
   }
   return fading;
 }

@@ -7,11 +7,11 @@ import { pageFrames } from '../frameLoop.ts';
 import { type BeamPost, createBeamPost } from './beamPost.ts';
 import { BeamPump } from './beamPump.ts';
 import type { Beam, FaceSize } from './face.ts';
-import type { FromPainter, ToPainter } from './tubeMessages.ts';
+import type { Coming, FromPainter, ToPainter } from './tubeMessages.ts';
 
 export interface TubeLight {
   /** the picture of this moment; its points are copied */
-  show(beam: Beam, nowMs: number): void;
+  show(beam: Beam, nowMs: number, coming: Coming): void;
   close(): void;
 }
 
@@ -21,6 +21,7 @@ export function openTubeLight(host: HTMLElement, kind: PhosphorKind, size: FaceS
   let here: BeamPump | null = null;
   let worker: Worker | null = null;
   let post: BeamPost | null = null;
+  const asWanted = (coming: Coming): Coming => (still() ? 'still' : coming);
   const { width, height, layers } = paintHere();
 
   function paintHere(): BeamPump {
@@ -40,7 +41,7 @@ export function openTubeLight(host: HTMLElement, kind: PhosphorKind, size: FaceS
     const open: ToPainter = { say: 'open', phosphor: kind, size, canvases: lent };
     there.postMessage(open, lent);
     post = createBeamPost((message, transfer) => there.postMessage(message, transfer));
-    post.send(latest, still());
+    post.send(latest, asWanted('quiet'));
   };
   const handOver = (): void => {
     here?.stop();
@@ -53,7 +54,7 @@ export function openTubeLight(host: HTMLElement, kind: PhosphorKind, size: FaceS
     worker?.terminate();
     worker = null;
     post = null;
-    paintHere().show(latest, performance.now(), still());
+    paintHere().show(latest, performance.now(), asWanted('quiet'));
   };
   const hear = ({ data: message }: MessageEvent<FromPainter>): void => {
     if (message.say === 'ready') paintThere(worker!);
@@ -69,15 +70,15 @@ export function openTubeLight(host: HTMLElement, kind: PhosphorKind, size: FaceS
     worker.onmessageerror = takeBack;
   }
   return {
-    show(beam, nowMs) {
+    show(beam, nowMs, coming) {
       const { points } = beam;
       if (points !== null) {
         if (kept.length !== points.data.length) kept = new Float32Array(points.data.length);
         kept.set(points.data);
       }
       latest = { ...beam, points: points === null ? null : { data: kept, count: points.count } };
-      here?.show(latest, nowMs, still());
-      post?.send(latest, still());
+      here?.show(latest, nowMs, asWanted(coming));
+      post?.send(latest, asWanted(coming));
     },
     close() {
       here?.stop();

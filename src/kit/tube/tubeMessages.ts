@@ -2,6 +2,12 @@
 import type { Phosphor as PhosphorKind } from '../../bench/benchState.ts';
 import type { FaceSize } from './face.ts';
 
+/**
+ * How the next picture takes the place of the last: `fading` with the tube's afterglow; `quiet`, which time alone has brought, at once where nothing fades
+ * already (one picture a second shall not cost an afterglow of many); `still`, for whoever wants no motion, at once.
+ */
+export type Coming = 'fading' | 'quiet' | 'still';
+
 export type ToPainter =
   /** the canvases of the layers, the lowest first; they stay with the worker */
   | {
@@ -17,7 +23,7 @@ export type ToPainter =
       readonly count: number;
       readonly brightness: number;
       readonly blur: number;
-      readonly still: boolean;
+      readonly coming: Coming;
     };
 
 export type FromPainter =

@@ -17,9 +17,9 @@ self.onmessage = ({ data: message }: MessageEvent<ToPainter>) => {
     return;
   }
   if (pump === null) return;
-  const { data, count, brightness, blur, still } = message;
+  const { data, count, brightness, blur, coming } = message;
   const first = held === null;
-  pump.show({ points: { data: new Float32Array(data), count }, brightness, blur }, performance.now(), still);
+  pump.show({ points: { data: new Float32Array(data), count }, brightness, blur }, performance.now(), coming);
   if (first) say({ say: 'opened' });
   else {
     say({ say: 'back', data: held!, painted: pump.painted - told }, [held!]);

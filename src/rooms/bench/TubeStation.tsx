@@ -1,7 +1,8 @@
 /** The tube in its place: hands the picture to the face, says in words what it shows, lays the wax marks. */
 
 import { memo } from 'preact/compat';
-import { useEffect, useMemo, useState } from 'preact/hooks';
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import type { BenchDisplay } from '../../bench/display.ts';
 import { curveSentence, pipName, readCurve } from '../../describe/sentence.ts';
 import { usePort } from '../../kit/hooks/usePort.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
@@ -29,6 +30,7 @@ function TubeStationBase({ port, layout, figures, wax }: TubeStationProps) {
   const display = usePort(port, () => port.display());
   const controls = usePort(port, () => port.state().controls);
   const turns = usePort(port, () => port.state().turnsMade);
+  const quiet = useQuiet(port, display);
   const reading = useRested(words, port);
   const marks = useMemo(
     () => (wax ? waxOn(port.setup, controls, figures, port.facts()) : NO_WAX),
@@ -46,11 +48,22 @@ function TubeStationBase({ port, layout, figures, wax }: TubeStationProps) {
         focus={controls.focus}
         turnsMade={turns}
         wax={marks}
+        quiet={quiet}
       />
       <PipTable pips={reading.pips} />
       {display.note === 'none' ? null : <p class="tube-note l">{tubeTalk.note[display.note]}</p>}
     </section>
   );
+}
+
+/** Whether time alone has made this picture another than the last: nothing has been done since. */
+function useQuiet(port: BenchPort, display: BenchDisplay): boolean {
+  const last = useRef({ display, state: port.state(), quiet: false });
+  if (last.current.display !== display) {
+    const state = port.state();
+    last.current = { display, state, quiet: last.current.state === state };
+  }
+  return last.current.quiet;
 }
 
 const NO_WAX: ReturnType<typeof waxOn> = [];
