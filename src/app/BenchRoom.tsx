@@ -2,12 +2,14 @@
 
 import { useLayoutEffect, useMemo, useState } from 'preact/hooks';
 import { useWords } from '../kit/hooks/useWords.ts';
+import { letSingleKeysAct } from '../kit/singleKeys.ts';
 import { SlipPage } from '../kit/slips/Slip.tsx';
 import { Button } from '../kit/theme/art.tsx';
 import { toldBench } from '../present/told.ts';
 import { BenchPage } from '../rooms/bench/BenchPage.tsx';
 import { readEndlessId } from '../scenario/endlessId.ts';
 import { GUIDED_SCENARIO } from '../scenario/guided.ts';
+import { createCurvePlayer } from '../services/sound/curvePlayer.ts';
 import { createSoundDesk } from '../services/sound/soundDesk.ts';
 import { LostBench } from './LostBench.tsx';
 import { openBench } from './openBench.ts';
@@ -80,7 +82,8 @@ function FoundBench(props: HereProps) {
 }
 
 function OpenBench({ setups, ...props }: HereProps & { readonly setups: BenchSetups }) {
-  const { logbook, learner, loudness, go, access, handOver, asking, takeOver, dismissed, scenarioId } = props;
+  const { logbook, learner, loudness, singleKeys, go, access, handOver, asking, takeOver, dismissed, scenarioId } =
+    props;
   const [failure, setFailure] = useState<{ readonly error: unknown } | null>(null);
   // Thrown where the room's boundary hears it.
   if (failure !== null) throw failure.error;
@@ -98,6 +101,17 @@ function OpenBench({ setups, ...props }: HereProps & { readonly setups: BenchSet
     return { bench: opened, sound: soundFollowing(opened.store, desk) };
   }, []);
   const { store } = bench;
+  const player = useMemo(() => createCurvePlayer(), []);
+  const keys = useMemo(
+    () => ({
+      act: () => singleKeys.read() === 'on',
+      let: (on: boolean) => {
+        singleKeys.write(on ? 'on' : 'off');
+        letSingleKeysAct(on);
+      },
+    }),
+    [singleKeys],
+  );
   const sounds = useMemo(() => soundsRemembered(sound.desk, loudness), [sound, loudness]);
   const words = useWords();
   const port = useMemo(() => toldBench(words, store), [words, store]);
@@ -116,6 +130,7 @@ function OpenBench({ setups, ...props }: HereProps & { readonly setups: BenchSet
       document.removeEventListener('visibilitychange', see);
       void store.close();
       sound.close();
+      player.close();
     };
   }, [bench, sound]);
   useLayoutEffect(() => {
@@ -133,6 +148,8 @@ function OpenBench({ setups, ...props }: HereProps & { readonly setups: BenchSet
         // The address forgets the guide, and the bench stays as it is.
         onGuideSkipped={() => history.replaceState(null, '', routeHash({ page: 'bench', scenarioId }))}
         sound={sounds}
+        singleKeys={keys}
+        playCurves={(curves) => player.play(curves)}
       />
       {access.lost ? <LostBench asking={asking} takeBack={takeOver} toCourse={() => go({ page: 'course' })} /> : null}
     </>

@@ -6,7 +6,6 @@ import { useFirstWords, WordsContext } from '../kit/hooks/useWords.ts';
 import { CoursePage } from '../rooms/course/CoursePage.tsx';
 import { GUIDED_SCENARIO } from '../scenario/guided.ts';
 import type { Library } from '../services/library/library.ts';
-import type { SoundMemory } from '../services/sound/soundMemory.ts';
 import type { ClaimParts } from '../services/store/benchClaims.ts';
 import type { LearnerMemory } from '../services/store/learnerMemory.ts';
 import type { Logbook } from '../services/store/logbook.ts';
@@ -37,10 +36,11 @@ interface RoomsProps {
   readonly logbook: Logbook;
   readonly claims: ClaimParts;
   readonly learner: LearnerMemory;
-  readonly loudness: SoundMemory;
+  readonly loudness: RoomProps['loudness'];
+  readonly singleKeys: RoomProps['singleKeys'];
 }
 
-export function Rooms({ language, library, logbook, claims, learner, loudness }: RoomsProps) {
+export function Rooms({ language, library, logbook, claims, learner, loudness, singleKeys }: RoomsProps) {
   const [route, setRoute] = useState<Route>(() => readRoute(location.hash));
   useEffect(() => {
     const follow = (): void => setRoute(readRoute(location.hash));
@@ -51,7 +51,7 @@ export function Rooms({ language, library, logbook, claims, learner, loudness }:
     location.hash = routeHash(next);
   };
   const dismissed = useMemo<Dismissed>(() => new Set(), []);
-  const room = { library, logbook, claims, learner, loudness, dismissed, go };
+  const room = { library, logbook, claims, learner, loudness, singleKeys, dismissed, go };
   return (
     <WordsContext.Provider value={language.first}>
       <RoomBoundary key={roomKey(route)} {...{ route, library, logbook, go }}>

@@ -2,14 +2,16 @@
 import { render } from 'preact';
 import '../kit/theme/theme.css';
 import '../kit/theme/fonts.css';
+import { letSingleKeysAct } from '../kit/singleKeys.ts';
 import { pageLibrary } from '../services/library/pageLibrary.ts';
-import { createSoundMemory } from '../services/sound/soundMemory.ts';
 import type { ClaimParts } from '../services/store/benchClaims.ts';
+import { createChoiceMemory } from '../services/store/choiceMemory.ts';
 import { createLearnerMemory } from '../services/store/learnerMemory.ts';
 import { openLogbook } from '../services/store/openLogbook.ts';
 import { openTabChannel } from '../services/store/tabChannel.ts';
 import { languageOf } from './language.ts';
 import { Rooms } from './Rooms.tsx';
+import { LOUDNESSES } from './soundFollowing.ts';
 
 const root = document.getElementById('app');
 if (root === null) throw new Error('the page has no #app');
@@ -35,7 +37,9 @@ const claims: ClaimParts = {
   },
 };
 const learner = createLearnerMemory(() => localStorage);
-const loudness = createSoundMemory(() => localStorage);
+const loudness = createChoiceMemory(() => localStorage, 'haystack.sound', LOUDNESSES);
+const singleKeys = createChoiceMemory(() => localStorage, 'haystack.keys', ['on', 'off']);
+letSingleKeysAct(singleKeys.read() === 'on');
 // Running the scripts is one piece of work, drawing the page the next: neither is long, both together would be.
 await new Promise((resolve) => setTimeout(resolve));
-render(<Rooms {...{ language, library, logbook, claims, learner, loudness }} />, root);
+render(<Rooms {...{ language, library, logbook, claims, learner, loudness, singleKeys }} />, root);

@@ -1,10 +1,11 @@
 /** What every room is given. */
 import type { Library } from '../services/library/library.ts';
-import type { SoundMemory } from '../services/sound/soundMemory.ts';
 import type { ClaimParts } from '../services/store/benchClaims.ts';
+import type { ChoiceMemory } from '../services/store/choiceMemory.ts';
 import type { LearnerMemory } from '../services/store/learnerMemory.ts';
 import type { Logbook } from '../services/store/logbook.ts';
 import type { Route } from './routes.ts';
+import type { Loudness } from './soundFollowing.ts';
 
 export type Dismissed = Set<string>;
 
@@ -13,7 +14,10 @@ export interface RoomProps {
   readonly logbook: Logbook;
   readonly claims: ClaimParts;
   readonly learner: LearnerMemory;
-  readonly loudness: SoundMemory;
+  /** how loud the bench is */
+  readonly loudness: ChoiceMemory<Loudness>;
+  /** whether single letters act */
+  readonly singleKeys: ChoiceMemory<'on' | 'off'>;
   /** notices that the learner has dismissed, for as long as the page is open */
   readonly dismissed: Dismissed;
   readonly go: (route: Route) => void;

@@ -3,7 +3,7 @@
 import type { BenchPort } from '../present/ports.ts';
 import type { BenchSounds } from '../rooms/bench/AtHand.tsx';
 import type { SoundDesk } from '../services/sound/soundDesk.ts';
-import { LOUDNESSES, type Loudness, type SoundMemory } from '../services/sound/soundMemory.ts';
+import type { ChoiceMemory } from '../services/store/choiceMemory.ts';
 
 export interface SoundSwitch {
   readonly desk: SoundDesk;
@@ -33,10 +33,13 @@ export function soundFollowing(port: BenchPort, desk: SoundDesk): SoundSwitch {
   };
 }
 
+export const LOUDNESSES = ['off', 'low', 'full'] as const;
+export type Loudness = (typeof LOUDNESSES)[number];
+
 const MASTER: Readonly<Record<Loudness, number>> = { off: 0, low: 0.3, full: 1 };
 
 /** The switch of the bench: its choice holds on every bench after this one. */
-export function soundsRemembered(desk: SoundDesk, memory: SoundMemory): BenchSounds {
+export function soundsRemembered(desk: SoundDesk, memory: ChoiceMemory<Loudness>): BenchSounds {
   const set = (loudness: Loudness): void => {
     desk.setMaster(MASTER[loudness]);
     desk.setEnabled(loudness !== 'off');

@@ -1,26 +1,58 @@
-/** Says what a reader would otherwise miss: a phase that has just been done. */
+/** Says what a reader would otherwise miss: a phase that has just been done, and how a slug has changed the curve. */
 
 import { useEffect, useState } from 'preact/hooks';
+import { readCurve } from '../../describe/curve.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import type { BenchPort } from '../../present/ports.ts';
 import { PHASES } from '../../session/phase.ts';
+import type { Words } from '../../words/words.ts';
+
+/** One sentence when the hand rests, not one for each eighth of a turn. */
+const REST_MS = 500;
 
 export function Announcer({ port }: { readonly port: BenchPort }) {
-  const { live: liveWords, phases: phaseNames } = useWords();
+  const allWords = useWords();
+  const { live: liveWords, phases: phaseNames } = allWords;
   const [words, setWords] = useState('');
   useEffect(() => {
     let before = port.session().done;
-    return port.subscribe(() => {
+    let turns = port.state().turnsMade;
+    let curve = readCurve(port.display());
+    let timer: ReturnType<typeof setTimeout> | undefined;
+    const rested = (): void => {
+      const now = readCurve(port.display());
+      const turned = port.state().turnsMade !== turns;
+      if (turned) setWords(curveChange(allWords, curve, now));
+      turns = port.state().turnsMade;
+      curve = now;
+    };
+    const stop = port.subscribe(() => {
+      clearTimeout(timer);
+      timer = setTimeout(rested, REST_MS);
       const now = port.session().done;
       if (now === before) return;
       const fresh = PHASES.filter((phase) => now[phase] && !before[phase]);
       before = now;
       if (fresh.length > 0) setWords(fresh.map((phase) => liveWords.phaseDone(phaseNames[phase])).join('. '));
     });
+    return () => {
+      clearTimeout(timer);
+      stop();
+    };
   }, [port]);
   return (
     <div class="unseen" role="status" aria-live="polite">
       {words}
     </div>
   );
+}
+
+type Reading = ReturnType<typeof readCurve>;
+
+/** As the graticule shows it, to a tenth of a division. */
+function curveChange({ live, format }: Words, was: Reading, now: Reading): string {
+  if (now.heightDiv === 0) return live.curveGone;
+  const tenths = (div: number): string => format.written(div, 1);
+  const moved = now.topXDiv - was.topXDiv;
+  return live.curveChanged(tenths(now.heightDiv), tenths(was.heightDiv), tenths(Math.abs(moved)), moved > 0);
 }

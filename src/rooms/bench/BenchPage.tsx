@@ -1,10 +1,14 @@
 /** The bench: composes header, sheet, tube, instruments, chassis and leads for the size of the window, and what is said over them. */
 
 import { useCallback, useEffect, useMemo, useState } from 'preact/hooks';
+import { readCurve } from '../../describe/curve.ts';
+import { type CurveTones, tonesOnTube, tonesWanted } from '../../describe/curveTones.ts';
+import { usePageTitle } from '../../kit/hooks/usePageTitle.ts';
 import { useWindowSize } from '../../kit/hooks/useWindowSize.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { Button } from '../../kit/theme/art.tsx';
 import type { BenchPort } from '../../present/ports.ts';
+import type { SheetFigures } from '../../present/sheetFigures.ts';
 import { aidsWithin } from '../../session/session.ts';
 import { Announcer } from './Announcer.tsx';
 import { AtHand, type AtHandChoice, type BenchSounds } from './AtHand.tsx';
@@ -17,7 +21,7 @@ import { FindingCard } from './dialogs/FindingCard.tsx';
 import { PartsTray } from './dialogs/PartsTray.tsx';
 import { StageDialogs } from './dialogs/StageDialogs.tsx';
 import type { LearnerField } from './dialogs/stages.tsx';
-import { Clear, Help, Hints } from './dialogs/stages.tsx';
+import { Clear, Help, Hints, type SingleKeys } from './dialogs/stages.tsx';
 import { Guide } from './guide/Guide.tsx';
 import { Instruments } from './Instruments.tsx';
 import { benchLayout } from './layout.ts';
@@ -41,12 +45,27 @@ export interface BenchPageProps {
   readonly onGuideSkipped?: () => void;
   /** the sounds of the bench: off until somebody turns them on */
   readonly sound?: BenchSounds;
+  /** the page's single-letter keys, which can be switched off */
+  readonly singleKeys?: SingleKeys;
+  /** plays curves one after the other, by pitch */
+  readonly playCurves?: (curves: readonly CurveTones[]) => void;
 }
 
 type Open = 'none' | 'menu' | 'cautions' | AtHandChoice | Exclude<MenuChoice, 'suspend'>;
 
-export function BenchPage({ port, learner, onHome, sound, guided = false, onGuideSkipped }: BenchPageProps) {
+export function BenchPage({
+  port,
+  learner,
+  onHome,
+  sound,
+  singleKeys,
+  playCurves,
+  guided = false,
+  onGuideSkipped,
+}: BenchPageProps) {
   const { width, height } = useWindowSize();
+  const { shell } = useWords();
+  usePageTitle(port.scenario.title, shell.bench);
   const layout = useMemo(() => benchLayout(width, height), [width, height]);
   const { figures, paper, stage, turnTo } = useSheetFigures(port);
   const aids = useMemo(() => aidsWithin(port.scenario), [port]);
@@ -63,6 +82,7 @@ export function BenchPage({ port, learner, onHome, sound, guided = false, onGuid
   usePageKeys(
     toggleSheet,
     () => setOpen('circuit'),
+    () => playCurves?.(curvesHeard(port, figures)),
     () => setOpen('help'),
   );
 
@@ -121,7 +141,7 @@ export function BenchPage({ port, learner, onHome, sound, guided = false, onGuid
       <Instruments port={port} layout={layout} wax={wax} onCautions={showCautions} />
       <BenchScene port={port} layout={layout} />
       <BenchMenu layout={layout} open={open === 'menu'} onToggle={toggleMenu} onChoose={choose} />
-      {open === 'help' ? <Help onClose={close} /> : null}
+      {open === 'help' ? <Help keys={singleKeys ?? null} onClose={close} /> : null}
       {open === 'hints' ? <Hints port={port} onClose={close} /> : null}
       {open === 'circuit' ? <CircuitPlace port={port} onClose={close} /> : null}
       {open === 'parts' ? <PartsTray port={port} onClose={close} /> : null}
@@ -133,6 +153,20 @@ export function BenchPage({ port, learner, onHome, sound, guided = false, onGuid
       <Announcer port={port} />
     </main>
   );
+}
+
+/** What the tube shows, if it shows a curve, and then what the sheet asks for. */
+function curvesHeard(port: BenchPort, { curve, response }: SheetFigures): readonly CurveTones[] {
+  const display = port.display();
+  const shown = tonesOnTube(display, readCurve(display).heightDiv);
+  const { centreHz, spanHz, markersHz } = response.setUp;
+  const wanted = tonesWanted({
+    ...curve,
+    fromHz: centreHz - spanHz / 2,
+    toHz: centreHz + spanHz / 2,
+    pipsHz: markersHz,
+  });
+  return shown === null ? [wanted] : [shown, wanted];
 }
 
 function leaveBench(port: BenchPort, onHome: () => void): void {
@@ -151,13 +185,14 @@ function TooNarrow({ onHome }: { readonly onHome: (() => void) | undefined }) {
   );
 }
 
-/** S for the sheet, I for the circuit (a letter that no slug has), ? for the keys. */
-function usePageKeys(onSheet: () => void, onCircuit: () => void, onHelp: () => void): void {
+/** S for the sheet, I for the circuit, T to hear the curve (letters that no slug has), ? for the keys. */
+function usePageKeys(onSheet: () => void, onCircuit: () => void, onPlay: () => void, onHelp: () => void): void {
   useEffect(() => {
     const key = (event: KeyboardEvent): void => {
       if (!isFreeKey(event)) return;
       if (isPageKey(event, 'sheet')) onSheet();
       else if (isPageKey(event, 'circuit')) onCircuit();
+      else if (isPageKey(event, 'tones')) onPlay();
       else if (event.key === '?') onHelp();
       else return;
       event.preventDefault();

@@ -1,6 +1,7 @@
 /** The course: a paper sheet with what comes next, and the tracks with their cards. */
 import type { ComponentChildren } from 'preact';
 import { useLayoutEffect, useMemo, useState } from 'preact/hooks';
+import { usePageTitle } from '../../kit/hooks/usePageTitle.ts';
 import { useFirstWords } from '../../kit/hooks/useWords.ts';
 import { Slip } from '../../kit/slips/Slip.tsx';
 import { Header, Rooms } from '../../kit/theme/art.tsx';
@@ -43,6 +44,7 @@ export function CoursePage({
   // Laid out at once and not after the paint: what the logbook tells in between would be lost.
   useLayoutEffect(() => port.subscribe(() => setChanges((n) => n + 1)), [port]);
   const { course: words, shell: shellWords } = useFirstWords();
+  usePageTitle(shellWords.course);
   const columns = useColumns();
   const runsRead = port.runsRead();
   const { cards, tracks, codes } = useMemo(() => {

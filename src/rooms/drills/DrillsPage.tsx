@@ -1,6 +1,7 @@
 /** The drills room: eight cards at the side, and the drill that is open on its sheet. */
 import { useLayoutEffect, useReducer, useRef } from 'preact/hooks';
 import { DRILLS, type DrillId } from '../../drills/drill.ts';
+import { usePageTitle } from '../../kit/hooks/usePageTitle.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { Header, type RoomLink, Rooms } from '../../kit/theme/art.tsx';
 import { DrillCards } from './DrillCards.tsx';
@@ -34,6 +35,7 @@ export function DrillsPage({ drill, series, fetch, tallies, pageTitle, links }: 
   const sure = DRILLS.filter((one) => isSure(read(one))).length;
   const first = useRef(DRILLS.find((one) => !isSure(read(one))) ?? DRILLS[0]);
   const open = DRILLS.find((one) => one === drill) ?? first.current;
+  usePageTitle(words.names[open], shell.drills);
   const before = useRef(open);
   useLayoutEffect(() => {
     if (before.current === open) return;

@@ -1,5 +1,6 @@
 /** The keys of a look: 1 to 4 choose, H halves the level, Return says that it is right now, and then takes the next look. */
 import { useEffect } from 'preact/hooks';
+import { singleKeysAct } from '../../kit/singleKeys.ts';
 import type { LookActs, Looked } from './useLook.ts';
 
 export interface DrillKeys {
@@ -14,6 +15,7 @@ export function useDrillKeys({ looked, acts, choose, half }: DrillKeys): void {
   useEffect(() => {
     const key = (event: KeyboardEvent): void => {
       if (event.defaultPrevented || event.ctrlKey || event.altKey || event.metaKey || event.repeat) return;
+      if (event.key.length === 1 && !singleKeysAct()) return;
       const act = actOf(event.key, event.target instanceof Element && event.target.closest('button, a') !== null);
       if (act === null) return;
       event.preventDefault();

@@ -1,5 +1,6 @@
 /** The handbook: contents at the side, a page of text with its live figures, the list of trade words. */
 import { useLayoutEffect, useRef } from 'preact/hooks';
+import { usePageTitle } from '../../kit/hooks/usePageTitle.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { Frame, Header, type RoomLink, Rooms } from '../../kit/theme/art.tsx';
 import { handbookHash, WORDS_PAGE } from '../../present/handbook/address.ts';
@@ -24,6 +25,8 @@ export function HandbookPage({ book, pageId, links }: HandbookPageProps) {
   const { shell } = useWords();
   const place = book.pages.findIndex(({ id }) => id === pageId);
   const page = book.pages[place];
+  const open = page?.title ?? (pageId === WORDS_PAGE ? book.allWords : null);
+  usePageTitle(...(open === null ? [] : [open]), shell.handbook);
   const title = useRef<HTMLHeadingElement>(null);
   const before = useRef(pageId);
   // A page that is turned begins at its top; the first one is left where the browser puts it.

@@ -4,6 +4,7 @@ import type { ComponentChildren } from 'preact';
 import { useMemo, useRef, useState } from 'preact/hooks';
 import { findings } from '../../describe/findings.ts';
 import { scoreLineSentence } from '../../describe/scoreLine.ts';
+import { usePageTitle } from '../../kit/hooks/usePageTitle.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { Told } from '../../kit/Told.tsx';
 import { Button, Fit, Frame, Header, Rooms } from '../../kit/theme/art.tsx';
@@ -37,6 +38,7 @@ export function ReportPage({ port, onDrills, onHandbook, onClass, onBench = null
   const { report: say, shell: shellWords } = words;
   const { report, run, receiver } = port;
   const { scenario } = run;
+  usePageTitle(scenario.title, shellWords.reports);
   const lengthSeconds = Math.max(1, Math.ceil(report.seconds), Math.ceil((run.events.at(-1)?.atMs ?? 0) / 1000));
   const playback = usePlayback(lengthSeconds, lengthSeconds);
   const replay = useRef<HTMLDivElement>(null);

@@ -108,8 +108,13 @@ export const dialogWords = {
       ['W, then 1 to 4', 'in the card after a proof: choose what you saw'],
       ['S', 'opens or closes the service sheet'],
       ['I', 'opens the circuit diagram'],
+      [
+        'T',
+        'plays the curve from left to right, higher for more, a click at each pip; then the curve that the sheet asks for',
+      ],
       ['?', 'this list'],
     ] as const,
+    singleKeys: 'Single letters, digits and brackets act anywhere on the bench',
     mouse: 'Drag up or down on a knob; shift, or a second finger, for a tenth; the wheel goes one step.',
   },
   hints: {
@@ -130,6 +135,12 @@ export const dialogWords = {
 
 export const liveWords = {
   phaseDone: (phase: string): string => `${phase}: done`,
+  curveGone: 'No curve is left.',
+  /** after a slug was turned; lengths in divisions */
+  curveChanged: (height: string, wasHeight: string, moved: string, toRight: boolean): string => {
+    const tall = height === wasHeight ? `still ${height}` : `${height}, was ${wasHeight}`;
+    return `Height ${tall} divisions; top ${moved} divisions further ${toRight ? 'right' : 'left'}.`;
+  },
 } as const;
 
 /** Beside the tube: what is laid on a dark or empty face, and the table of pips for those who do not see them. */

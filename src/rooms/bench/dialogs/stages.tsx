@@ -114,7 +114,18 @@ export function Stopped({ port }: { readonly port: BenchPort }) {
   );
 }
 
-export function Help({ onClose }: { readonly onClose: () => void }) {
+/** Whether single letters act, and the way to change it. */
+export interface SingleKeys {
+  readonly act: () => boolean;
+  readonly let: (on: boolean) => void;
+}
+
+interface HelpProps {
+  readonly keys: SingleKeys | null;
+  readonly onClose: () => void;
+}
+
+export function Help({ keys, onClose }: HelpProps) {
   const { dialogs: dialogWords } = useWords();
   const words = dialogWords.help;
   return (
@@ -129,6 +140,16 @@ export function Help({ onClose }: { readonly onClose: () => void }) {
         ))}
       </dl>
       <p>{words.mouse}</p>
+      {keys === null ? null : (
+        <label class="acknowledge">
+          <input
+            type="checkbox"
+            defaultChecked={keys.act()}
+            onChange={(event) => keys.let(event.currentTarget.checked)}
+          />
+          <span>{words.singleKeys}</span>
+        </label>
+      )}
       <div class="modal-buttons">
         <Button primary onClick={onClose}>
           {dialogWords.close}

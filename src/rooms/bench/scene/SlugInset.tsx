@@ -5,6 +5,7 @@
 
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { useWords } from '../../../kit/hooks/useWords.ts';
+import { singleKeysAct } from '../../../kit/singleKeys.ts';
 import { Button, Frac } from '../../../kit/theme/art.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
 import type { Adjuster } from '../../../receiver/receiver.ts';
@@ -236,7 +237,7 @@ function useBracketKeys(port: BenchPort, slug: string, fine: boolean): void {
   now.current = { slug, fine };
   useEffect(() => {
     const press = (e: KeyboardEvent): void => {
-      if (e.defaultPrevented || e.ctrlKey || e.metaKey || isWriting(e.target)) return;
+      if (e.defaultPrevented || e.ctrlKey || e.metaKey || isWriting(e.target) || !singleKeysAct()) return;
       const way = e.key === '[' || e.key === '{' ? -1 : e.key === ']' || e.key === '}' ? 1 : 0;
       // AltGr makes brackets on many keyboards and counts as alt; plain alt belongs to the browser.
       if (way === 0 || (e.altKey && !e.getModifierState('AltGraph'))) return;
