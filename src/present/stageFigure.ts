@@ -65,8 +65,10 @@ export function turnings(curve: Curve, signed: boolean): Omit<Stage, 'at'> {
     return { peaks: found.map(({ hz, level }) => ({ hz, level: Math.abs(level) })), dips: [], halfWayHz: null };
   const peaks = found.filter(({ top, level }) => top && level >= LOW_PEAK);
   const [first, last] = [peaks[0]?.hz ?? 0, peaks.at(-1)?.hz ?? 0];
+  // Beside a hump that stays below half way there is still one top alone.
+  const tall = peaks.filter(({ level }) => level >= 0.5);
   const dips = found.filter(({ top, hz }) => !top && hz > first && hz < last);
-  return { peaks: peaks.map(bare), dips: dips.map(bare), halfWayHz: peaks.length === 1 ? halfWay(curve) : null };
+  return { peaks: peaks.map(bare), dips: dips.map(bare), halfWayHz: tall.length === 1 ? halfWay(curve) : null };
 }
 
 /** The outermost crossings of half the height; null where the curve does not come down that far on both sides. */

@@ -12,6 +12,7 @@ import { hashOf } from '../files/hash.ts';
 import type { ClaimedScore, RunFile, TimedEvent } from '../files/runFile.ts';
 import { scenarioHash } from '../files/scenarioFile.ts';
 import { headHash, readSeal, sealEvents } from '../files/seal.ts';
+import { onlyWordsDiffer } from './earlierWords.ts';
 import { type TooFast, tooFast } from './pace.ts';
 import { replay } from './replay.ts';
 import { receiverHash } from './serialise.ts';
@@ -91,7 +92,7 @@ export function foreignPart(file: RunFile, bench: KnownBench): Verdict | null {
     // A run of before is judged by the rules that it was made under.
     (file.rules <= RULES_VERSION ? null : foreign('rules', `${file.rules}`, `${RULES_VERSION}`)) ??
     foreign('receiver', file.scenario.receiver, bench.receiver.id) ??
-    foreign('receiver', file.receiverHash, receiverHash(bench)) ??
+    (onlyWordsDiffer(file.receiverHash, bench) ? null : foreign('receiver', file.receiverHash, receiverHash(bench))) ??
     foreign('scenario', inside, file.scenarioHash) ??
     (bench.scenarioHash === null
       ? null

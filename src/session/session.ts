@@ -1,9 +1,11 @@
 /** The session as the page uses it: send what happened, read how it stands, keep it and take it up again. */
+
 import { createActor, initialTransition, type SnapshotFrom, transition } from 'xstate';
 import type { Facts } from '../bench/facts.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 import type { Findings } from '../bench/witness.ts';
 import type { SheetAsks } from '../grading/rules/rule.ts';
+import { jobSheet } from '../receiver/jobSheet.ts';
 import type { Scenario, ScenarioAids } from '../scenario/scenario.ts';
 import type { Alignment } from './alignment.ts';
 import type { Wants } from './missing.ts';
@@ -88,7 +90,7 @@ export function partsAreOpen({ sealed, faults }: Pick<Scenario, 'sealed' | 'faul
 
 function wantsOf({ receiver, scenario }: Pick<BenchSetup, 'receiver' | 'scenario'>): Wants {
   const sheets = Object.fromEntries(receiver.responses.map(({ id, setUp }) => [id, sheetAsks(setUp)]));
-  return { proofs: scenario.proofs, sheets, steps: receiver.procedure.map(({ phase }) => phase) };
+  return { proofs: scenario.proofs, sheets, steps: jobSheet(receiver, scenario).procedure.map(({ phase }) => phase) };
 }
 
 /** Only what is asked about: it is kept with the session. */

@@ -6,6 +6,7 @@ import { usePort } from '../../../kit/hooks/usePort.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import type { BenchPort } from '../../../present/ports.ts';
 import { lackOfStep } from '../../../present/steps.ts';
+import { jobSheet } from '../../../receiver/jobSheet.ts';
 import { aidsWithin } from '../../../session/session.ts';
 import { bringInSight } from './inSight.ts';
 
@@ -52,7 +53,7 @@ export function useLackStages(port: BenchPort, at: number): readonly string[] {
   const words = useWords();
   const key = usePort(port, () => {
     if (port.scenario.sealed) return '';
-    const lack = lackOfStep(port.receiver, at, port.session());
+    const lack = lackOfStep(jobSheet(port.receiver, port.scenario), at, port.session());
     return lack === null ? '' : lackStages(words, port.setup, port.facts(), lack).join('\n');
   });
   return useMemo(() => (key === '' ? [] : key.split('\n')), [key]);

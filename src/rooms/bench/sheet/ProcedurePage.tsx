@@ -9,6 +9,7 @@ import { Ink } from '../../../kit/theme/art.tsx';
 import { cautionsOf } from '../../../present/cautions.ts';
 import type { BenchPort } from '../../../present/ports.ts';
 import { type StepMark, stepMarks, stepNow } from '../../../present/steps.ts';
+import { jobSheet } from '../../../receiver/jobSheet.ts';
 import type { Receiver } from '../../../receiver/receiver.ts';
 import { bringInSight } from './inSight.ts';
 import { AllStands, Lack, useLackStages } from './Lack.tsx';
@@ -29,8 +30,9 @@ export function ProcedurePage({ port }: { readonly port: BenchPort }) {
 function Steps({ port }: { readonly port: BenchPort }) {
   const { sheet: sheetWords } = useWords();
   const marks = useStepMarks(port);
+  const { procedure } = jobSheet(port.receiver, port.scenario);
   const marked = useMarked(
-    port.receiver.procedure.map(({ text }) => text),
+    procedure.map(({ text }) => text),
     port.receiver,
   );
   const list = useRef<HTMLOListElement>(null);
@@ -41,7 +43,7 @@ function Steps({ port }: { readonly port: BenchPort }) {
   useEffect(() => bringInSight(list.current?.children[at]), [at, allDone, lack]);
   return (
     <ol class="steps" ref={list}>
-      {port.receiver.procedure.map((step, i) => {
+      {procedure.map((step, i) => {
         const mark = marks[i]!;
         return (
           <li key={step.text} class={mark} {...(mark === 'now' ? { 'aria-current': 'step' as const } : {})}>
@@ -93,7 +95,7 @@ export function OwnTick({
 
 /** Marks of the steps; a new list only when one of them changes. */
 export function useStepMarks(port: BenchPort): readonly StepMark[] {
-  const key = usePort(port, () => stepMarks(port.receiver, port.session()).join());
+  const key = usePort(port, () => stepMarks(jobSheet(port.receiver, port.scenario), port.session()).join());
   return useMemo(() => key.split(',') as StepMark[], [key]);
 }
 

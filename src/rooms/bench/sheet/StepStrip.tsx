@@ -9,6 +9,7 @@ import { Button, Frame } from '../../../kit/theme/art.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
 import type { SheetFigures } from '../../../present/sheetFigures.ts';
 import { stepNow } from '../../../present/steps.ts';
+import { jobSheet } from '../../../receiver/jobSheet.ts';
 import { AllStands, useLackStages } from './Lack.tsx';
 import { OwnTick, useStepMarks } from './ProcedurePage.tsx';
 import { SheetFigure } from './SheetFigure.tsx';
@@ -29,7 +30,7 @@ function StepStripBase({ port, rect, figures, roomy, open, onOpen }: StepStripPr
   const { sheet: sheetWords } = useWords();
   const marks = useStepMarks(port);
   const at = stepNow(marks);
-  const step = port.receiver.procedure[at];
+  const step = jobSheet(port.receiver, port.scenario).procedure[at];
   const [lack] = useLackStages(port, at);
   return (
     <section class={`step-strip placed${roomy ? ' roomy' : ''}`} style={place(rect)} aria-label={sheetWords.kicker}>

@@ -1,0 +1,63 @@
+/** A sheet that is worded anew cuts no run off: what it earns is the same, and its file is judged like any other. A receiver that does something else is another one. */
+import { describe, expect, it } from 'vitest';
+import { good } from '../../src/base/result.ts';
+import { sealRun } from '../../src/files/seal.ts';
+import { claimOf, grade } from '../../src/grading/grade.ts';
+import { judgeText } from '../../src/judge/judgeRun.ts';
+import { doesHash, EARLIER_WORDS, onlyWordsDiffer } from '../../src/run/earlierWords.ts';
+import { receiverHash, serialiseRunFile, toRunFile } from '../../src/run/serialise.ts';
+import { demonstrate } from '../../src/technician/atBench.ts';
+import { shippedLibrary } from '../files/shipped.ts';
+import { setupOf } from '../technician/oneScenario.ts';
+
+const design = shippedLibrary().receivers.get('loose-can-10m7')!;
+const { receiver, deck } = design;
+const reworded = {
+  receiver: {
+    ...receiver,
+    title: `${receiver.title}, second printing`,
+    procedure: receiver.procedure.map((step) => ({ ...step, text: `${step.text} Mind the lid.` })),
+    adjusters: receiver.adjusters.map((adjuster) => ({ ...adjuster, label: 'core' })),
+  },
+  deck,
+};
+
+describe('words of a sheet', () => {
+  it('are no part of what a receiver does, and values are', () => {
+    expect(receiverHash(reworded)).not.toBe(receiverHash(design));
+    expect(doesHash(reworded)).toBe(doesHash(design));
+    const table = [[receiverHash(reworded), doesHash(reworded)]] as const;
+    expect(onlyWordsDiffer(receiverHash(reworded), design, table)).toBe(true);
+    expect(onlyWordsDiffer(receiverHash(reworded), design, [])).toBe(false);
+    const [first, ...others] = deck.elements;
+    const elements = [{ ...first!, value: 1.01 * ('value' in first! ? first.value : 1) } as typeof first, ...others];
+    const changed = { receiver, deck: { ...deck, elements: elements as typeof deck.elements } };
+    expect(onlyWordsDiffer(receiverHash(reworded), changed, table)).toBe(false);
+    const [slug, ...rest] = receiver.adjusters;
+    const longer = {
+      receiver: { ...receiver, adjusters: [{ ...slug!, travelTurns: slug!.travelTurns + 1 }, ...rest] },
+      deck,
+    };
+    expect(onlyWordsDiffer(receiverHash(reworded), longer, table)).toBe(false);
+  });
+
+  it('of before, in a run file, leave it verified; a receiver that nobody knows does not', () => {
+    const setup = setupOf('first-curve');
+    const run = demonstrate(setup);
+    const file = toRunFile(run, claimOf(grade(setup, run.events)));
+    const judged = (hash: string) => {
+      const { scenario: _, events, claimed: __, seal: ___, ...head } = { ...file, receiverHash: hash };
+      const text = serialiseRunFile({ ...file, receiverHash: hash, seal: sealRun(head, events) });
+      return judgeText(text, 'run.json', () => good({ ...setup.design!, scenarioHash: null })).verdict.kind;
+    };
+    expect(judged(file.receiverHash)).toBe('verified');
+    expect(judged('0'.repeat(64))).toBe('foreign');
+    const before = EARLIER_WORDS.filter(([, does]) => does === doesHash(setup.design!));
+    expect(before.map(([hash]) => judged(hash))).toEqual(before.map(() => 'verified'));
+  });
+
+  it('each line of the table names another receiver', () => {
+    expect(new Set(EARLIER_WORDS.map(([hash]) => hash)).size).toBe(EARLIER_WORDS.length);
+    for (const [hash, does] of EARLIER_WORDS) expect(`${hash}${does}`).toMatch(/^[0-9a-f]{128}$/);
+  });
+});
