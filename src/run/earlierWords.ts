@@ -4,14 +4,10 @@
  * the same the line holds, and once a value changes it holds no more by itself.
  */
 
+import type { BenchSetup } from '../bench/setup.ts';
 import { hashOf } from '../files/hash.ts';
-import type { Deck } from '../physics/deck.ts';
-import type { Receiver } from '../receiver/receiver.ts';
 
-interface Design {
-  readonly receiver: Receiver;
-  readonly deck: Deck;
-}
+type Design = Pick<BenchSetup, 'receiver' | 'deck'>;
 
 export type EarlierWords = readonly (readonly [hash: string, does: string])[];
 
