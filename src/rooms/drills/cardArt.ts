@@ -16,21 +16,22 @@ export function cardArt(drill: DrillId, w: number, h: number): string {
   const foot = h - 4;
   const X = (at: number): number => r1(w / 2 + (at / 5) * (w / 2));
   const Y = (level: number): number => r1(foot - level * (h - 14));
-  const curve = (level: Level, look = '', shift = 0): string => {
+  const solid = `stroke="${C.ink}" stroke-width="1.9"`;
+  const dashed = `stroke="${C.petrolInk}" stroke-width="1.4" stroke-dasharray="3 3"`;
+  const curve = (level: Level, look = solid, shift = 0): string => {
     let d = '';
     for (let i = 0; i <= 100; i++) {
       const at = -5 + i / 10;
       d += `${i ? 'L' : 'M'}${X(at)} ${Y(level(at - shift))}`;
     }
-    return `<path d="${d}" fill="none" stroke="${C.ink}" stroke-width="1.9" stroke-linejoin="round" ${look}/>`;
+    return `<path d="${d}" fill="none" stroke-linejoin="round" ${look}/>`;
   };
-  const dashed = `stroke-dasharray="3 3" style="stroke:${C.petrolInk};stroke-width:1.4"`;
   const base = `<path d="M0 ${foot}H${w}" stroke="${C.ink}"/>`;
   const can = coupled(1);
   const band: Level = (at) => 1 / (1 + (at / 2.2) ** 6);
   switch (drill) {
     case 'phase-it':
-      return base + curve(can, '', -0.7) + curve(can, '', 0.7);
+      return base + curve(can, solid, -0.7) + curve(can, solid, 0.7);
     case 'which-way':
       return base + curve(can, dashed) + curve(coupled(1.15, 1.7));
     case 'per-cent': {
@@ -55,7 +56,7 @@ export function cardArt(drill: DrillId, w: number, h: number): string {
     case 'which-part': {
       const x = w - 26;
       const y = h / 2;
-      return `${base + curve(band, dashed, -1) + curve((at) => 0.42 * band(at), '', -1)}<path d="M${x - 22} ${y - 22}v9M${x - 22} ${y + 13}v9M${x + 2} ${y - 22}v15M${x + 2} ${y + 7}v15" stroke="${C.ink}" stroke-width="1.4"/><rect x="${x - 28}" y="${y - 13}" width="12" height="26" fill="${C.sheet}" stroke="${C.ink}" stroke-width="1.6"/><path d="M${x - 8} ${y - 4}h20M${x - 8} ${y + 4}h20" stroke="${C.ink}" stroke-width="2.6"/>`;
+      return `${base + curve(band, dashed, -1) + curve((at) => 0.42 * band(at), solid, -1)}<path d="M${x - 22} ${y - 22}v9M${x - 22} ${y + 13}v9M${x + 2} ${y - 22}v15M${x + 2} ${y + 7}v15" stroke="${C.ink}" stroke-width="1.4"/><rect x="${x - 28}" y="${y - 13}" width="12" height="26" fill="${C.sheet}" stroke="${C.ink}" stroke-width="1.6"/><path d="M${x - 8} ${y - 4}h20M${x - 8} ${y + 4}h20" stroke="${C.ink}" stroke-width="2.6"/>`;
     }
     case 'what-lies-here': {
       const marks = [-3.2, -1.9, 2.1, 3.3].map((at) => {
@@ -63,7 +64,7 @@ export function cardArt(drill: DrillId, w: number, h: number): string {
         const top = Y(Math.max(0.25, band(at)));
         return `<path d="M${x} ${foot}V${top}" stroke="${C.rust}" stroke-width="1.4"/><circle cx="${x}" cy="${r1(top - 8)}" r="8" fill="${C.sheet}" stroke="${C.ink}" stroke-width="1.2"/>${T(x, r1(top - 3.5), '?', 'co', { anchor: 'middle' })}`;
       });
-      return base + curve(band, 'opacity="0.55"') + marks.join('');
+      return base + curve(band, `${solid} opacity="0.55"`) + marks.join('');
     }
   }
 }
