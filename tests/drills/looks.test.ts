@@ -274,3 +274,28 @@ describe('what lies here', () => {
     }
   });
 });
+
+describe('what is turned', () => {
+  const MANY = 40;
+  const wanted = (drill: DrillId, receiver: string, of: (one: Question) => number): number[] =>
+    Array.from({ length: MANY }, (_, look) =>
+      of(question(drill, lookSeed(drill, 'mole', look), receivers.get(receiver)!)),
+    );
+  /** Of all answers the most that any single one, with what counts as near enough round it, would have right. */
+  const mostBy = (answers: readonly number[], near: number): number =>
+    Math.max(...answers.map((at) => answers.filter((one) => Math.abs(one - at) <= 2 * near).length));
+
+  it('is another place of the knob each time, and as often to one side as to the other', () => {
+    const knob = wanted('phase-it', 'loose-can-10m7', ({ told }) => (told.drill === 'phase-it' ? -told.lagDegrees : 0));
+    expect(mostBy(knob, 2)).toBeLessThanOrEqual(MANY / 5);
+    const core = wanted('zero', 'aft-45m75', (one) => {
+      const slug = one.subject.slug!;
+      return nominalTurns(adjusterOf(one, slug)) - one.scene.state.slugs[slug]!.coreTurns;
+    });
+    expect(mostBy(core, 1 / 32)).toBeLessThanOrEqual(MANY / 3);
+    for (const answers of [knob, core]) {
+      const up = answers.filter((one) => one > 0).length;
+      expect(Math.abs(up - MANY / 2)).toBeLessThan(2 * Math.sqrt(MANY));
+    }
+  });
+});
