@@ -27,7 +27,12 @@ export function makeCourseIndex(folder: string): CourseIndex {
   );
   const lines = setups.flatMap((setup) => (setup.ok ? [] : setup.problems.map(inEnglish)));
   if (lines.length > 0) return { ok: false, lines };
-  return { ok: true, entries: setups.flatMap((setup) => (setup.ok ? [entryOf(setup.value)] : [])) };
+  return { ok: true, entries: setups.flatMap((setup) => (setup.ok ? [marked(entryOf(setup.value))] : [])) };
+}
+
+/** Par that only the file itself states is nobody's proof that the job can be done. */
+function marked(entry: ScenarioEntry): ScenarioEntry {
+  return existsSync(certificateOf(entry.id)) ? entry : { ...entry, uncertified: true };
 }
 
 const inEnglish = (problem: Problem): string => problemSentence(en, problem);

@@ -5,12 +5,14 @@ import { harmless } from '../base/harmless.ts';
 import { bad, good, type Result } from '../base/result.ts';
 import { readCertificate } from '../files/certificateSchema.ts';
 import { checkDesign } from '../files/checkDesign.ts';
-import { asFarAsKnown } from '../files/known.ts';
-import { courseProblems, readText } from '../files/library.ts';
+import { asFarAsKnown, eachKnown } from '../files/known.ts';
+import { courseProblems, type LoadedReceiver, readText, shelfProblems } from '../files/library.ts';
+import { readReceiver } from '../files/receiverSchema.ts';
 import { readScenario } from '../files/scenarioSchema.ts';
 import { withTextPlaces } from '../files/textPlaces.ts';
 import { nodesOf } from '../physics/deckProblems.ts';
 import { readDeck } from '../physics/readDeck.ts';
+import type { Receiver } from '../receiver/receiver.ts';
 import { type Document, readDocument } from './document.ts';
 import { filesIn, isFolder } from './folders.ts';
 import { certificateFile, fittingReceiver, receiverFromFile, shelvedIds } from './shelf.ts';
@@ -21,35 +23,52 @@ export function check(terminal: Terminal, names: readonly string[]): ExitCode {
   return codes.every((code) => code === EXIT.good) ? EXIT.good : EXIT.bad;
 }
 
-function checkFile(terminal: Terminal, name: string): ExitCode {
+/** What lies in the same folder as a file that is checked. */
+interface Beside {
+  readonly receivers: ReadonlyMap<string, LoadedReceiver>;
+  /** names of receivers there that are told of by themselves, so that no scenario tells of them again */
+  readonly broken: ReadonlySet<string>;
+}
+
+const ALONE: Beside = { receivers: new Map(), broken: new Set() };
+
+function checkFile(terminal: Terminal, name: string, beside: Beside = ALONE): ExitCode {
   const document = readDocument(terminal, name);
-  const sound = document.ok ? soundness(terminal, document.value, name) : document;
+  const sound = document.ok ? soundness(terminal, document.value, name, beside) : document;
   if (!sound.ok) return tellProblems(terminal, sound.problems);
   terminal.out(`${harmless(terminal.words.cli.check.ok(name, sound.value))}\n`);
   return EXIT.good;
 }
 
-/** Every deck and file of ours in a folder and below, then what must hold between its scenarios, and which of them nobody has certified. */
+/** Every deck and file of ours in a folder and below, then what must hold between its receivers and between its scenarios, and which of those nobody has certified. */
 function checkFolder(terminal: Terminal, folder: string): ExitCode {
   const say = terminal.words.cli.check;
   const files = filesIn(folder, /\.(json|cir)$/i).filter((name) => !/(^|[\\/])schema[\\/][^\\/]+$/.test(name));
   if (files.length === 0)
     return tellProblems(terminal, [worded({ file: folder, place: '', found: say.nothing, wanted: say.something })]);
-  const codes = files.map((name) => checkFile(terminal, name));
-  const scenarios = files.flatMap((file) => {
+  const documents = files.flatMap((file) => {
     const document = readDocument(terminal, file);
-    if (!document.ok || document.value.kind !== 'scenario') return [];
-    const { text, json } = document.value;
-    const scenario = readScenario(json, file).value;
-    return scenario === null ? [] : [{ file, text, scenario }];
+    return document.ok && 'text' in document.value ? [{ file, ...document.value }] : [];
   });
-  const problems = courseProblems(
-    scenarios.map((one) => ({ ...one, file: one.file.replaceAll('\\', '/') })),
-    shelvedIds(),
-  );
-  const textOf = new Map(scenarios.map(({ file, text }) => [file.replaceAll('\\', '/'), text]));
-  const placed = problems.flatMap((one) => withTextPlaces([one], one.file, textOf.get(one.file) ?? ''));
-  codes.push(tellProblems(terminal, placed));
+  const receivers = documents.flatMap((one) => {
+    const receiver = one.kind === 'receiver' ? readReceiver(one.json, one.file).value : null;
+    return receiver === null ? [] : [{ file: one.file, receiver }];
+  });
+  const beside = besideIn(terminal, receivers);
+  const codes = files.map((name) => checkFile(terminal, name, beside));
+  const scenarios = documents.flatMap((one) => {
+    const scenario = one.kind === 'scenario' ? readScenario(one.json, one.file).value : null;
+    return scenario === null ? [] : [{ file: one.file, scenario }];
+  });
+  const textOf = new Map(documents.map(({ file, text }) => [withSlashes(file), text]));
+  const problems = [
+    ...shelfProblems(receivers.map((one) => ({ ...one, file: withSlashes(one.file) }))),
+    ...courseProblems(
+      scenarios.map((one) => ({ ...one, file: withSlashes(one.file) })),
+      shelvedIds(),
+    ),
+  ].flatMap((one) => withTextPlaces([one], one.file, textOf.get(one.file) ?? ''));
+  codes.push(tellProblems(terminal, problems));
   for (const { file, scenario } of scenarios) {
     asFarAsKnown(() => {
       if (!existsSync(certificateFile(scenario.id))) terminal.out(`${harmless(say.uncertified(file))}\n`);
@@ -58,8 +77,24 @@ function checkFolder(terminal: Terminal, folder: string): ExitCode {
   return codes.every((code) => code === EXIT.good) ? EXIT.good : EXIT.bad;
 }
 
+const withSlashes = (name: string): string => name.replaceAll('\\', '/');
+
+function besideIn(terminal: Terminal, all: readonly { readonly file: string; readonly receiver: Receiver }[]): Beside {
+  const receivers = new Map<string, LoadedReceiver>();
+  const broken = new Set<string>();
+  eachKnown(
+    () => all,
+    ({ file, receiver: { id } }) => {
+      const loaded = receiverFromFile(terminal, file);
+      if (loaded.ok) receivers.set(id, loaded.value);
+      else broken.add(id);
+    },
+  );
+  return { receivers, broken };
+}
+
 /** What a sound file is, in a few words. */
-function soundness(terminal: Terminal, document: Document, name: string): Result<string> {
+function soundness(terminal: Terminal, document: Document, name: string, beside: Beside): Result<string> {
   const say = terminal.words.cli.check;
   switch (document.kind) {
     case 'deck': {
@@ -78,7 +113,8 @@ function soundness(terminal: Terminal, document: Document, name: string): Result
       const { value, problems: own } = readText(document.text, name, readScenario);
       const problems = [...own];
       asFarAsKnown(() => {
-        const fitting = value === null ? good(null) : fittingReceiver(terminal, value, name, '');
+        if (value === null || beside.broken.has(value.receiver)) return;
+        const fitting = fittingReceiver(terminal, value, name, '', beside.receivers);
         if (!fitting.ok) problems.push(...fitting.problems);
       });
       if (value === null || problems.length > 0) return bad(...withTextPlaces(problems, name, document.text));

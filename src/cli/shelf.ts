@@ -26,14 +26,16 @@ import { type Terminal, worded } from './terminal.ts';
 const SCENARIOS = path.join(PROJECT, 'scenarios');
 const RECEIVERS = path.join(SCENARIOS, 'receivers');
 
-/** The receiver that a scenario names, where the two fit. `inside` is where in `file` the scenario stands. */
+/** The receiver that a scenario names, where the two fit. `inside` is where in `file` the scenario stands; `beside`: receivers that come with it, before those of the project. */
 export function fittingReceiver(
   terminal: Terminal,
   scenario: Scenario,
   file: string,
   inside: '' | '/scenario',
+  beside: ReadonlyMap<string, LoadedReceiver> = new Map(),
 ): Result<LoadedReceiver> {
-  const loaded = shelvedReceiver(terminal, scenario.receiver, file, `${inside}/receiver`);
+  const own = beside.get(scenario.receiver);
+  const loaded = own ? good(own) : shelvedReceiver(terminal, scenario.receiver, file, `${inside}/receiver`);
   if (!loaded.ok) return loaded;
   const problems = checkScenario(scenario, loaded.value, file);
   return problems.length === 0

@@ -98,6 +98,7 @@ export function readText<T>(text: string, file: string, read: (json: unknown, fi
 export function loadScenarioFolder(texts: Readonly<Record<string, string>>): Result<ScenarioFolder> {
   const problems: Problem[] = [];
   const receivers = new Map<string, LoadedReceiver>();
+  const shelf: { readonly file: string; readonly receiver: Receiver }[] = [];
   for (const [file, text] of sorted(texts, /(^|\/)receivers\/[^/]+\/receiver\.json$/)) {
     const folder = file.slice(0, file.lastIndexOf('/'));
     const deckFile = `${folder}/${deckNameIn(text)}`;
@@ -111,10 +112,12 @@ export function loadScenarioFolder(texts: Readonly<Record<string, string>>): Res
       problems.push(...loaded.problems);
       continue;
     }
-    const { id } = loaded.value.receiver;
-    if (!folder.endsWith(`/${id}`)) problems.push({ file, place: '/id', found: ['named', id], wanted: ['folderName'] });
-    receivers.set(id, loaded.value);
+    const { receiver } = loaded.value;
+    shelf.push({ file, receiver });
+    receivers.set(receiver.id, loaded.value);
   }
+  for (const problem of shelfProblems(shelf))
+    problems.push(...withTextPlaces([problem], problem.file, texts[problem.file] ?? ''));
 
   const scenarios: { readonly file: string; readonly scenario: Scenario }[] = [];
   for (const [file, text] of sorted(texts, /(^|\/)(?!receivers\/|schema\/)[^/]+\/[^/]+\.json$/)) {
@@ -128,6 +131,23 @@ export function loadScenarioFolder(texts: Readonly<Record<string, string>>): Res
   if (problems.length > 0) return bad(...problems);
   const course = scenarios.map((s) => s.scenario).sort((a, b) => compare(a.track, b.track) || a.order - b.order);
   return good({ receivers, scenarios: course });
+}
+
+/** What must hold between the receivers of a folder: each is named as the folder that it lies in, and each name is there once. */
+export function shelfProblems(all: readonly { readonly file: string; readonly receiver: Receiver }[]): Problem[] {
+  const problems: Problem[] = [];
+  const seen = new Set<string>();
+  eachKnown(
+    () => all,
+    ({ file, receiver: { id } }) => {
+      const name: Phrase = ['named', id];
+      if (!file.endsWith(`${id}/receiver.json`))
+        problems.push({ file, place: '/id', found: name, wanted: ['folderName'] });
+      if (seen.has(id)) problems.push({ file, place: '/id', found: ['twice', { phrase: name }], wanted: ['eachOnce'] });
+      seen.add(id);
+    },
+  );
+  return problems;
 }
 
 /** What must hold between the scenarios of a folder. `elsewhere`: ids of scenarios that may be named and do not lie in it. */

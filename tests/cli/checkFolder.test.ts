@@ -58,6 +58,69 @@ it('tells names that do not agree, doubles, and what comes before nothing or aft
   expect(err).toMatch(/order 2 in tuesday a second time/);
 });
 
+it('tells doubles of scenarios that are wrong in other ways, too', () => {
+  const home = folder('wronger', {
+    'tuesday/one.json': { id: 'one', code: 'T-01', track: 'tuesday', order: 1, recommendedAfter: [], title: 7 },
+    'tuesday/two.json': { id: 'two', code: 'T-01', track: 'tuesday', order: 1, recommendedAfter: [], extra: 1 },
+  });
+  const { err, code } = inside('check', home);
+  const told = (place: string, found: string) => `${path.join(home, 'tuesday/two.json')}, ${place}: found ${found}`;
+  expect(code).toBe(1);
+  expect(err).toContain('/title: found 7');
+  expect(err).toContain(told('/extra', 'the key "extra"'));
+  expect(err).toContain(told('/code', '"T-01" a second time'));
+  expect(err).toContain(told('/order', 'order 1 in tuesday a second time'));
+});
+
+/** A shipped receiver under other names, with scenarios on it. */
+function withReceiver(name: string, folderName: string, change: (text: string) => string = (text) => text): string {
+  const home = folder(name, {
+    'tuesday/one.json': {
+      id: 'one',
+      code: 'T-01',
+      track: 'tuesday',
+      order: 1,
+      receiver: 'club-can',
+      recommendedAfter: [],
+    },
+    'tuesday/two.json': {
+      id: 'two',
+      code: 'T-02',
+      track: 'tuesday',
+      order: 2,
+      receiver: 'club-can',
+      recommendedAfter: [],
+    },
+  });
+  const from = 'scenarios/receivers/loose-can-10m7';
+  const to = path.join(home, 'receivers', folderName);
+  mkdirSync(to, { recursive: true });
+  const text = readFileSync(`${from}/receiver.json`, 'utf8').replace('"id": "loose-can-10m7"', '"id": "club-can"');
+  writeFileSync(path.join(to, 'receiver.json'), change(text));
+  writeFileSync(path.join(to, 'network.cir'), readFileSync(`${from}/network.cir`));
+  return home;
+}
+
+it('holds scenarios against the receivers that lie in the same folder', () => {
+  const { out, err, code } = inside('check', withReceiver('own', 'club-can'));
+  expect([err, code]).toEqual(['', 0]);
+  expect(out.match(/\(scenario on club-can\)/g)).toHaveLength(2);
+});
+
+it('tells a receiver whose folder is called otherwise, and one that is broken once only', () => {
+  const elsewhere = inside('check', withReceiver('elsewhere', 'old-can'));
+  expect(elsewhere.code).toBe(1);
+  expect(elsewhere.err).toMatch(/old-can\/receiver\.json, \/id: found "club-can", wanted the name of its folder\n$/);
+  const broken = inside(
+    'check',
+    withReceiver('broken', 'club-can', (text) => text.replace('"travelTurns": ', '"travelTurns": -')),
+  );
+  expect(broken.code).toBe(1);
+  const lines = broken.err.trimEnd().split('\n');
+  expect(lines.every((line) => line.includes('/travelTurns: found '))).toBe(true);
+  expect(new Set(lines).size).toBe(lines.length);
+});
+
 it('says that a folder has nothing to check', () => {
   mkdirSync(files.place('empty'));
   expect(inside('check', files.place('empty'))).toMatchObject({ out: '', code: 1 });

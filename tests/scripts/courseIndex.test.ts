@@ -1,11 +1,12 @@
 /** What builds the page puts the course's index into it, and a broken file ends the building with every problem. */
-import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdtempSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import type { Plugin } from 'vite';
 import { afterAll, describe, expect, it } from 'vitest';
 import { courseIndex, INDEX_FILE } from '../../scripts/courseIndex.ts';
 import { makeCourseIndex } from '../../scripts/makeCourseIndex.ts';
+import { inside } from '../cli/commandLine.ts';
 import { SCENARIOS } from '../files/shipped.ts';
 
 const place = mkdtempSync(path.join(tmpdir(), 'haystack-'));
@@ -59,7 +60,34 @@ describe('the index', () => {
       (error: Error) => error.message,
     );
     const lines = told.split('\n');
-    expect(lines.some((line) => line.startsWith('am/slow-down.json, /dificulty: found'))).toBe(true);
-    expect(lines.some((line) => line.startsWith('am/the-first-pair.json, /receiver: found "am-456k"'))).toBe(true);
+    expect(lines.some((line) => /^am\/slow-down\.json, line \d+, column 3, \/dificulty: found/.test(line))).toBe(true);
+    expect(
+      lines.some((line) => /^am\/the-first-pair\.json, line \d+, column \d+, \/receiver: found "am-456k"/.test(line)),
+    ).toBe(true);
+  });
+
+  it('marks a scenario without a certificate, though its file states a par', () => {
+    const folder = folderWith({
+      'am/slow-down.json': (text) =>
+        text.replace('"slow-down"', '"slower"').replace('"title"', '"par": { "turns": 2, "seconds": 300 },\n  "title"'),
+    });
+    renameSync(path.join(folder, 'am/slow-down.json'), path.join(folder, 'am/slower.json'));
+    const recommending = path.join(folder, 'am/the-first-pair.json');
+    writeFileSync(recommending, readFileSync(recommending, 'utf8').replace('"slow-down"', '"slower"'));
+    const made = makeCourseIndex(folder);
+    if (!made.ok) throw new Error(made.lines.join('\n'));
+    expect(made.entries.map(({ id, uncertified = false }) => [id, uncertified])).toContainEqual(['slower', true]);
+    expect(made.entries.filter(({ uncertified }) => uncertified)).toHaveLength(1);
+  });
+
+  it('is made without solving what only a check of files solves: a gain line that cannot fail ends no building', () => {
+    const folder = folderWith({
+      'receivers/am-455k/receiver.json': (text) => text.replace('"minDb": -1.5', '"minDb": -40'),
+    });
+    const file = path.join(folder, 'receivers/am-455k/receiver.json');
+    expect(makeCourseIndex(folder).ok).toBe(true);
+    const { err, code } = inside('check', file);
+    expect(code).toBe(1);
+    expect(err).toContain('wanted a line that can fail');
   });
 });
