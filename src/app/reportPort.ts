@@ -1,10 +1,12 @@
 /** Feeds the report page from a run file and what has been made of it: the score is computed anew, never read from the file. */
-import { createBench } from '../bench/bench.ts';
+
+import { type Bench, createBench } from '../bench/bench.ts';
 import type { BenchSetup } from '../bench/setup.ts';
+import { tubeReadings } from '../bench/tubeReadings.ts';
 import { findingsOf } from '../bench/witness.ts';
 import type { RunFile } from '../files/runFile.ts';
-import type { ReportPort } from '../present/ports.ts';
-import { createReplayer } from '../run/replay.ts';
+import type { ReadingsKept, ReportPort } from '../present/ports.ts';
+import { createReplayer, replay } from '../run/replay.ts';
 import type { GradedRun } from '../services/jobs/jobTable.ts';
 import { sessionViewAt } from '../session/session.ts';
 import { createBenchMoment } from './benchMoment.ts';
@@ -32,6 +34,7 @@ export function createReportPort(
     blind,
     run,
     receiver: setup.receiver,
+    readings: readingsKept(setup, run, bench),
     previousBest,
     at(seconds) {
       nowMs = seconds * 1000;
@@ -48,4 +51,14 @@ export function createReportPort(
     },
     ...acts,
   };
+}
+
+/** What stood on the tube at the end is read only for the curve that the bench then stood for. */
+function readingsKept(setup: BenchSetup, run: RunFile, bench: Bench): readonly ReadingsKept[] {
+  const end = replay(setup, run.events).state;
+  return Object.entries(end.asFound).map(([response, found]) => ({
+    response,
+    found: tubeReadings(setup, found, response),
+    left: bench.facts(end).response === response ? tubeReadings(setup, end, response) : null,
+  }));
 }

@@ -1,5 +1,6 @@
 /** The one way in which the bench changes: pure, total; an impossible act is refused with a reason and changes nothing. */
 import { unreachable } from '../base/never.ts';
+import { recordAsFound } from './asFound.ts';
 import type { Applied, BenchEvent } from './benchEvent.ts';
 import type { BenchState } from './benchState.ts';
 import { checkControl } from './controlRange.ts';
@@ -68,6 +69,8 @@ function act(setup: BenchSetup, state: BenchState, event: BenchEvent): Applied {
       return stateFinding(setup, state, event.proof, event.answer, event.figure);
     case 'hintAsked':
       return askHint(setup, state, event.index);
+    case 'asFoundRecorded':
+      return recordAsFound(setup, state, event.response);
     case 'diagnosisStated':
       return stateDiagnosis(setup, state, event);
     case 'signedOff':

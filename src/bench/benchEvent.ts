@@ -37,6 +37,8 @@ export type BenchEvent =
       readonly figure: number | null;
     }
   | { readonly type: 'hintAsked'; readonly index: number }
+  /** the lines of this response, as they read on the tube before a slug was turned */
+  | { readonly type: 'asFoundRecorded'; readonly response: string }
   /** what was wrong with the set as it was found: see diagnosis.ts */
   | ({ readonly type: 'diagnosisStated' } & Diagnosis)
   | { readonly type: 'signedOff' };
@@ -65,6 +67,7 @@ export type Refusal =
   | 'nothingToSign'
   | 'badTime'
   | 'noHint'
+  | 'notAsFound'
   | 'nothingProved'
   | 'alreadySaid'
   | 'notInThisScenario'

@@ -132,6 +132,8 @@ export interface BenchState {
   readonly turnsMade: number;
   readonly lastSlugTurnSeconds: number | null;
   readonly hintsTaken: number;
+  /** the bench when the lines of a response were recorded as found, by its id */
+  readonly asFound: Readonly<Record<string, BenchState>>;
   /** what the learner says was wrong; null = nothing has been said */
   readonly diagnosis: (Diagnosis & { readonly atSeconds: number }) | null;
   readonly signedOff: boolean;

@@ -60,6 +60,7 @@ export function initialState(setup: BenchSetup): BenchState {
     turnsMade: 0,
     lastSlugTurnSeconds: null,
     hintsTaken: 0,
+    asFound: {},
     diagnosis: null,
     signedOff: false,
     stopped: null,

@@ -236,6 +236,17 @@ function heightNear({ beam }: BenchDisplay, { controls }: BenchState, xDiv: numb
   return near(Math.abs(low - base), Math.abs(high - base));
 }
 
+/** The height at a place of the tube, divisions above the base line; null where there is none to read. */
+export function heightShown(setup: BenchSetup, shown: BenchState, xDiv: number): number | null {
+  const read = heightNear(benchFor(setup).display(shown), shown, xDiv);
+  return read === null ? null : (read.low + read.high) / 2;
+}
+
+/** And of the whole trace. */
+export function tallShown(setup: BenchSetup, shown: BenchState): number {
+  return tall(benchFor(setup).display(shown), shown);
+}
+
 /** A little hum is hum to one and nothing to another. */
 function seenOrNot(hum: number): readonly SeenAnswer[] {
   if (hum < LEAST_SEEN_DIV) return ['nothing'];

@@ -356,6 +356,7 @@ const RUN = {
   'events.figure': 'Figure that was stated; null: none.',
   'events.index': 'Which hint, from 0.',
   'events.slugs': 'Slugs that are said to have been astray.',
+  'events.response': 'Curve of the sheet whose lines were recorded as found.',
   'events.parts': 'Parts that are said to have failed, by their names in the parts tray.',
   'events.setUp': 'What of the set-up is said to have been wrong.',
   'claimed.total': 'Points in all.',

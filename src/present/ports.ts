@@ -1,9 +1,11 @@
 /** What the pages may ask of the rest: state, picture and facts to read, events to send. The app hands it down; views hold no bench state. */
+
 import type { Applied, BenchEvent, Refusal } from '../bench/benchEvent.ts';
 import type { BenchState } from '../bench/benchState.ts';
 import type { BenchDisplay } from '../bench/display.ts';
 import type { Facts } from '../bench/facts.ts';
 import type { BenchSetup } from '../bench/setup.ts';
+import type { TubeReading } from '../bench/tubeReadings.ts';
 import type { RunFile } from '../files/runFile.ts';
 import type { BlindTurn } from '../grading/blindTurns.ts';
 import type { Report } from '../grading/report.ts';
@@ -72,12 +74,22 @@ export interface CoursePort {
   subscribe(listener: () => void): () => void;
 }
 
+/** The lines of a response on the tube, before a slug was turned and at the end. */
+export interface ReadingsKept {
+  readonly response: string;
+  readonly found: readonly TubeReading[];
+  /** null: at the end the bench stood for another curve */
+  readonly left: readonly TubeReading[] | null;
+}
+
 export interface ReportPort {
   readonly report: Report;
   readonly run: RunFile;
   readonly receiver: Receiver;
   /** turns that were made by a picture that lied, for the findings; left out = none are looked for */
   readonly blind?: readonly BlindTurn[];
+  /** of each response that was recorded as found; left out = none */
+  readonly readings?: readonly ReadingsKept[];
   /** best score before this run; null when there was none */
   readonly previousBest: number | null;
   /** the picture, state and session at a time of the run, for the replay (seconds) */

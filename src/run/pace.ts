@@ -108,6 +108,7 @@ function thingOf(event: TimedEvent): string | null {
     case 'cautionsAcknowledged':
     case 'readingTaken':
     case 'findingStated':
+    case 'asFoundRecorded':
     case 'diagnosisStated':
     case 'hintAsked':
     case 'signedOff':

@@ -33,6 +33,7 @@ const PACE_MS: Readonly<Record<BenchEvent['type'], number>> = {
   partReplaced: 60_000,
   findingStated: 4000,
   hintAsked: 1000,
+  asFoundRecorded: 4000,
   diagnosisStated: 4000,
   signedOff: 1000,
 };

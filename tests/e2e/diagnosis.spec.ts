@@ -1,16 +1,20 @@
 /** At signing: what was wrong, asked in the dialog, by pointer and by keyboard, and told in the report with what was. */
 import type { Page } from '@playwright/test';
 import { slugNameFirst } from '../../src/describe/slugName.ts';
+import { asFoundWords } from '../../src/words/en/asFound.ts';
 import { headerWords } from '../../src/words/en/bench.ts';
 import { dialogWords } from '../../src/words/en/benchTalk.ts';
 import { diagnosisWords } from '../../src/words/en/diagnosis.ts';
 import { en } from '../../src/words/en/index.ts';
+import { sheetWords } from '../../src/words/en/sheet.ts';
 import { layoutFaults } from './layoutFaults.ts';
 import { begin, expect, openCard, shippedSetup, test } from './page.ts';
 import { isSound } from './soundPage.ts';
 
 const setup = shippedSetup('fault-finding', 'one-hump-gone');
 const slug = slugNameFirst(en, setup.receiver, setup.receiver.adjusters[0]!.id);
+/** The sheet's second page. */
+const LEVELS = sheetWords.pages[1]!;
 const dialog = (page: Page) => page.getByRole('dialog');
 const choice = (page: Page, name: string) => dialog(page).getByRole('checkbox', { name, exact: true });
 
@@ -49,5 +53,22 @@ test('what was wrong is asked at signing, never filled in, and told in the repor
   await expect(told).toContainText('Rp1 had failed');
   await expect(told.locator('dd').first()).toContainText('Rp1');
   await expect(told).toContainText(/Named, though it was good: slug /);
+  await isSound(page);
+});
+
+test('the levels as found are recorded on the sheet and stand in the report beside those as left', async ({ page }) => {
+  await openCard(page, setup);
+  await begin(page);
+  const sheet = page.locator('#service-sheet');
+  await sheet.getByRole('button', { name: `${LEVELS} \u203a` }).click();
+  await sheet.getByRole('button', { name: asFoundWords.record, exact: true }).focus();
+  await page.keyboard.press('Enter');
+  await expect(sheet.locator('.as-found')).toContainText(/As found, at 0:?0?0:\d\d/);
+  expect(await page.evaluate(layoutFaults, '#service-sheet')).toEqual([]);
+  await page.getByRole('button', { name: headerWords.signOff, exact: true }).click();
+  await dialog(page).getByRole('button', { name: dialogWords.signOff.sign, exact: true }).click();
+  const told = page.locator('.tube-readings');
+  await expect(told.getByRole('row')).toHaveCount(1 + setup.receiver.responses[0]!.specification.points.length);
+  await expect(told).toContainText(/\d%/);
   await isSound(page);
 });

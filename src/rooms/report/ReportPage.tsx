@@ -14,6 +14,7 @@ import { widenSpecification } from '../../receiver/specification.ts';
 import { DiagnosisPanel } from './DiagnosisPanel.tsx';
 import { FindingsSheet } from './FindingsSheet.tsx';
 import { LinesTable } from './LinesTable.tsx';
+import { ReadingsPanel } from './ReadingsPanel.tsx';
 import { ReplayPanel } from './ReplayPanel.tsx';
 import { responseFigure, sheetPoints } from './responseFigure.ts';
 import { ScorePanel } from './ScorePanel.tsx';
@@ -137,6 +138,9 @@ export function ReportPage({ port, onDrills, onHandbook, onClass, onBench = null
           <VerdictPanel report={report} receiver={receiver} goTo={goTo} />
           <ScorePanel report={report} previousBest={port.previousBest} showLines={showLines} />
           {report.diagnosis === undefined ? null : <DiagnosisPanel judged={report.diagnosis} receiver={receiver} />}
+          {port.readings === undefined || port.readings.length === 0 ? null : (
+            <ReadingsPanel readings={port.readings} receiver={receiver} />
+          )}
           <FindingsSheet findings={found} goTo={goTo} />
         </div>
         <div class="report-replay" ref={replay}>

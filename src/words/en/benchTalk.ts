@@ -27,6 +27,7 @@ export const refusalWords: Readonly<Record<Refusal, string>> = {
   nothingToSign: 'There is nothing to sign off yet.',
   badTime: 'The time of this action cannot be right.',
   noHint: 'There are no more hints for this job.',
+  notAsFound: 'Something in the set has been touched: it no longer stands as found.',
   nothingProved: 'That proof has not been made since the last turn.',
   alreadySaid: 'That finding is written down already.',
   notInThisScenario: 'That is not used in this job.',

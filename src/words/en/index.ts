@@ -1,6 +1,7 @@
 /** English: everything that the pages say. */
 
 import type { RuleWords } from '../ruleWords.ts';
+import { asFoundWords } from './asFound.ts';
 import {
   atHandWords,
   controlWords,
@@ -64,6 +65,7 @@ export const en = {
   narrow: narrowWords,
   dialogs: dialogWords,
   finding: findingCardWords,
+  asFound: asFoundWords,
   diagnosis: diagnosisWords,
   guide: guideWords,
   live: liveWords,

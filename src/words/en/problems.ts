@@ -87,6 +87,7 @@ export const actNames = {
   readingTaken: 'reading taken',
   partReplaced: 'part replaced',
   findingStated: 'finding stated',
+  asFoundRecorded: 'recorded as found',
   diagnosisStated: 'diagnosis stated',
   hintAsked: 'hint asked for',
   signedOff: 'signed off',

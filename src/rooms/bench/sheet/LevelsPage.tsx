@@ -1,12 +1,14 @@
 /** Second page of the sheet: levels with their tolerances and what they look like on the tube, the other demands, the set-up, the crystals. */
 
-import type { BenchSetup } from '../../../bench/setup.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
+import type { BenchPort } from '../../../present/ports.ts';
 import { type LevelReading, levelReading, type SheetFigures } from '../../../present/sheetFigures.ts';
 import type { SheetResponse } from '../../../receiver/receiver.ts';
 import type { Words } from '../../../words/words.ts';
+import { AsFound } from './AsFound.tsx';
 
-export function LevelsPage({ setup, figures }: { readonly setup: BenchSetup; readonly figures: SheetFigures }) {
+export function LevelsPage({ port, figures }: { readonly port: BenchPort; readonly figures: SheetFigures }) {
+  const { setup } = port;
   const { rack: rackWords, sheet: sheetWords } = useWords();
   const { specification: spec, setUp } = figures.response;
   const s = spec.sCurve;
@@ -60,6 +62,7 @@ export function LevelsPage({ setup, figures }: { readonly setup: BenchSetup; rea
           </tbody>
         </table>
       )}
+      {figures.levels.length === 0 ? null : <AsFound port={port} response={figures.response.id} />}
       <ul class="demands">
         {demands.map((line) => (
           <li key={line}>{line}</li>

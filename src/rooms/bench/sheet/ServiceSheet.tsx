@@ -49,7 +49,7 @@ function ServiceSheetBase({ port, rect, figures, stage, turnTo, onClose }: Servi
   const pages = sheetWords.pages;
   const content = useMemo(() => {
     if (page === 0) return <ProcedurePage port={port} />;
-    return page === 1 ? <LevelsPage setup={port.setup} figures={figures} /> : <SlugsPage receiver={receiver} />;
+    return page === 1 ? <LevelsPage port={port} figures={figures} /> : <SlugsPage receiver={receiver} />;
   }, [page, port, receiver, figures]);
   const figureHeight = rect.height < LOW ? LOW_FIGURE : FIGURE;
   return (
