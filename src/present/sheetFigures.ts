@@ -59,11 +59,13 @@ export function sheetFigures(setup: BenchSetup, response: SheetResponse): SheetF
   };
 }
 
-/** An oscillator that runs shows no curve but a beat, about a hundredth of the sheet's span wide. */
+/** An oscillator that runs shows no curve but a beat, about a fiftieth of the sheet's span wide. */
 function beatCurve({ setUp, specification: { fromHz, toHz } }: SheetResponse, beatHz: number): Curve {
-  const points = 401;
-  const hz = Float64Array.from({ length: points }, (_, i) => fromHz + ((toHz - fromHz) * i) / (points - 1));
-  const widthHz = setUp.spanHz / 200;
+  // Even steps to either side of its top, so that the top itself is drawn.
+  const points = 151;
+  const stepHz = Math.min(beatHz - fromHz, toHz - beatHz) / points;
+  const hz = Float64Array.from({ length: 2 * points + 1 }, (_, i) => beatHz + (i - points) * stepHz);
+  const widthHz = setUp.spanHz / 100;
   return { hz, relative: hz.map((f) => 1 / (1 + ((f - beatHz) / widthHz) ** 2)) };
 }
 

@@ -108,3 +108,13 @@ describe('a level as the sheet asks for it', () => {
     expect(Math.abs(height / volts - 1)).toBeLessThan(0.05);
   });
 });
+
+test('an oscillator has its beat in the figure, whole, where the sheet wants it, and nothing a division to either side', () => {
+  const { setup, response } = onBench('tuner-vhf', 'osc');
+  const { curve, stage } = sheetFigures(setup, response);
+  expect(stage).toBeNull();
+  const top = curve.relative.indexOf(Math.max(...curve.relative));
+  expect([curve.hz[top], curve.relative[top]]).toEqual([221e6, 1]);
+  const aside = [...curve.hz].flatMap((hz, i) => (Math.abs(hz - 221e6) > 1.6e6 ? [curve.relative[i]!] : []));
+  expect(Math.max(...aside)).toBeLessThan(0.02);
+});

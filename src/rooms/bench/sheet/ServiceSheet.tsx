@@ -2,6 +2,7 @@
 
 import { memo } from 'preact/compat';
 import { useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { roundTo } from '../../../base/rounding.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import type { Rect } from '../../../kit/px.ts';
 import { place } from '../../../kit/px.ts';
@@ -9,6 +10,7 @@ import { Told } from '../../../kit/Told.tsx';
 import { Frame } from '../../../kit/theme/art.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
 import type { SheetFigures } from '../../../present/sheetFigures.ts';
+import type { Stage } from '../../../present/stage.ts';
 import { workResponses } from '../../../receiver/responses.ts';
 import type { Words } from '../../../words/words.ts';
 import { LevelsPage } from './LevelsPage.tsx';
@@ -111,9 +113,25 @@ function ServiceSheetBase({ port, rect, figures, stage, turnTo, onClose }: Servi
 
 function figureCaption(words: Words['sheet'], { response, stage }: SheetFigures): string {
   const { observeAt } = response.setUp;
-  if (stage !== null) return words.stageFigure(observeAt, stage.at, stage.peaks, stage.dips, stage.halfWayHz);
+  if (stage !== null) {
+    const { at, peaks, dips, halfWayHz } = asRead(stage, response.setUp.spanHz);
+    return words.stageFigure(observeAt, at, peaks, dips, halfWayHz);
+  }
   const beats = response.specification.peaks.some(({ oscillator }) => oscillator === true);
   return beats ? words.beatFigure(observeAt) : words.figure(observeAt);
+}
+
+/** To half a hundredth of the span or so: nobody reads a place on the tube any nearer. */
+function asRead({ at, peaks, dips, halfWayHz }: Stage, spanHz: number): Stage {
+  const stepHz = 10 ** Math.floor(Math.log10(spanHz / 100)) / 2;
+  const read = (hz: number): number => roundTo(hz, stepHz);
+  const places = (turnings: Stage['peaks']) => turnings.map(({ hz, level }) => ({ hz: read(hz), level }));
+  return {
+    at,
+    peaks: places(peaks),
+    dips: places(dips),
+    halfWayHz: halfWayHz === null ? null : [read(halfWayHz[0]), read(halfWayHz[1])],
+  };
 }
 
 /** One tab for each curve that the job is about; none where there is only one. */
