@@ -7,13 +7,16 @@ import { readRunFile } from '../files/runFileSchema.ts';
 import { useWords } from '../kit/hooks/useWords.ts';
 import { Slip, SlipPage } from '../kit/slips/Slip.tsx';
 import { Button } from '../kit/theme/art.tsx';
+import { nextCard } from '../present/courseTracks.ts';
 import { toldReport } from '../present/told.ts';
+import type { NextJob } from '../rooms/report/FindingsSheet.tsx';
 import { ReportPage } from '../rooms/report/ReportPage.tsx';
 import type { GradedRun } from '../services/jobs/jobTable.ts';
 import { beside } from '../services/jobs/pageJobs.ts';
 import { setupWith } from '../services/library/library.ts';
 import { linesOf } from '../services/store/indexEntry.ts';
 import type { KeptRun } from '../services/store/keptRuns.ts';
+import { createCoursePort } from './coursePort.ts';
 import { download } from './download.ts';
 import { createReportPort } from './reportPort.ts';
 import type { RoomProps } from './roomProps.ts';
@@ -118,6 +121,7 @@ function Reported(props: ReportRoomProps & { readonly kept: KeptRun; readonly te
   }
   if (port === null) return <SlipPage product={shell.product} title={shell.grading} busy />;
   const open = logbook.openRuns()[0];
+  const nextJob = nextOnCourse(library, logbook, all.language, kept.scenarioId, go);
   return (
     <ReportPage
       port={port}
@@ -125,9 +129,25 @@ function Reported(props: ReportRoomProps & { readonly kept: KeptRun; readonly te
       onHandbook={() => go({ page: 'handbook', pageId: null })}
       onClass={() => go({ page: 'class', fileNo: null })}
       onBench={open === undefined ? null : () => go({ page: 'bench', scenarioId: open.scenarioId })}
+      next={nextJob}
       notices={<ReportNotices {...{ logbook, dismissed, kept, save }} />}
     />
   );
+}
+
+/** As the course says, without the scenario that has just been done: that one can be tried again beside it. */
+function nextOnCourse(
+  library: RoomProps['library'],
+  logbook: RoomProps['logbook'],
+  language: string,
+  done: string,
+  go: RoomProps['go'],
+): NextJob | null {
+  const course = createCoursePort(library, logbook, language, (scenarioId) => go({ page: 'bench', scenarioId }));
+  const next = nextCard(course.cards().filter(({ scenario }) => scenario.id !== done));
+  if (next === null) return null;
+  const { id, code, title, language: told } = next.scenario;
+  return { code, title, ...(told === undefined ? {} : { language: told }), open: () => course.open(id) };
 }
 
 interface ReportNoticesProps extends Pick<ReportRoomProps, 'logbook' | 'dismissed'> {

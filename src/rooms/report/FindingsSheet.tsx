@@ -2,16 +2,29 @@
 
 import type { Finding } from '../../describe/findings.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
-import { Frac, Frame } from '../../kit/theme/art.tsx';
+import { Told as InLanguage } from '../../kit/Told.tsx';
+import { Button, Frac, Frame } from '../../kit/theme/art.tsx';
 import './findings.css';
 import '../../kit/links/link.css';
+
+/** A scenario that the report leads on to. */
+export interface NextJob {
+  readonly code: string;
+  readonly title: string;
+  /** of the title, where it is not that of the page */
+  readonly language?: string;
+  open(): void;
+}
 
 export interface FindingsSheetProps {
   readonly findings: readonly Finding[];
   readonly goTo: (seconds: number) => void;
+  readonly next: NextJob | null;
+  /** the run passed, so going on is what comes first */
+  readonly leads: boolean;
 }
 
-export function FindingsSheet({ findings, goTo }: FindingsSheetProps) {
+export function FindingsSheet({ findings, goTo, next, leads }: FindingsSheetProps) {
   const { report: say, grading } = useWords();
   return (
     <section class="paper findings" aria-labelledby="findings-title">
@@ -25,6 +38,14 @@ export function FindingsSheet({ findings, goTo }: FindingsSheetProps) {
           </p>
         ))}
       </div>
+      {next === null ? null : (
+        <div class="findings-next">
+          <p class="l">{say.nextJob}</p>
+          <Button primary={leads} onClick={() => next.open()}>
+            {next.code} <InLanguage of={next}>{next.title}</InLanguage>
+          </Button>
+        </div>
+      )}
     </section>
   );
 }

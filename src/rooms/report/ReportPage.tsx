@@ -12,7 +12,7 @@ import type { ReportPort } from '../../present/ports.ts';
 import { responseById } from '../../receiver/responses.ts';
 import { widenSpecification } from '../../receiver/specification.ts';
 import { DiagnosisPanel } from './DiagnosisPanel.tsx';
-import { FindingsSheet } from './FindingsSheet.tsx';
+import { FindingsSheet, type NextJob } from './FindingsSheet.tsx';
 import { LinesTable } from './LinesTable.tsx';
 import { ReadingsPanel } from './ReadingsPanel.tsx';
 import { ReplayPanel } from './ReplayPanel.tsx';
@@ -30,11 +30,21 @@ export interface ReportPageProps {
   readonly onClass: () => void;
   /** to the run that lies half done on the bench; null where there is none */
   readonly onBench?: (() => void) | null;
+  /** what the course offers next; null or left out: nothing */
+  readonly next?: NextJob | null;
   /** what is told above the figure */
   readonly notices?: ComponentChildren;
 }
 
-export function ReportPage({ port, onDrills, onHandbook, onClass, onBench = null, notices }: ReportPageProps) {
+export function ReportPage({
+  port,
+  onDrills,
+  onHandbook,
+  onClass,
+  onBench = null,
+  next = null,
+  notices,
+}: ReportPageProps) {
   const words = useWords();
   const { report: say, shell: shellWords } = words;
   const { report, run, receiver } = port;
@@ -78,8 +88,10 @@ export function ReportPage({ port, onDrills, onHandbook, onClass, onBench = null
         right={
           <>
             <Button onClick={() => port.exportRun()}>{say.exportRun}</Button>
-            <Button onClick={() => port.again()}>{say.again}</Button>
-            <Button primary onClick={() => port.toCourse()}>
+            <Button primary={!report.passed} onClick={() => port.again()}>
+              {say.again}
+            </Button>
+            <Button primary={report.passed && next === null} onClick={() => port.toCourse()}>
               {say.toCourse}
             </Button>
           </>
@@ -141,7 +153,7 @@ export function ReportPage({ port, onDrills, onHandbook, onClass, onBench = null
           {port.readings === undefined || port.readings.length === 0 ? null : (
             <ReadingsPanel readings={port.readings} receiver={receiver} />
           )}
-          <FindingsSheet findings={found} goTo={goTo} />
+          <FindingsSheet findings={found} goTo={goTo} next={next} leads={report.passed} />
         </div>
         <div class="report-replay" ref={replay}>
           <ReplayPanel port={port} playback={playback} lengthSeconds={lengthSeconds} />

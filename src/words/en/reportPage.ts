@@ -55,6 +55,7 @@ export const reportWords = {
   exportRun: 'Export run file',
   again: 'Try again',
   toCourse: 'To the course',
+  nextJob: 'Next on the course',
   asFound: 'as found',
   asLeft: 'as left',
   tolerance: 'tolerance',
