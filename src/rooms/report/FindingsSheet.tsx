@@ -40,7 +40,7 @@ export function FindingsSheet({ findings, goTo, next, leads }: FindingsSheetProp
       </div>
       {next === null ? null : (
         <div class="findings-next">
-          <p class="l">{say.nextJob}</p>
+          <span class="l">{say.nextJob}</span>
           <Button primary={leads} onClick={() => next.open()}>
             {next.code} <InLanguage of={next}>{next.title}</InLanguage>
           </Button>
