@@ -13,7 +13,7 @@ import { serialiseRunFile, toRunFile } from '../src/run/serialise.ts';
 import { demonstrate } from '../src/technician/atBench.ts';
 import { certified, certifiedSet, textsIn } from './makeCourseIndex.ts';
 
-const SCENARIOS = ['one-slug-out', 'one-hump-gone', 'the-first-pair'];
+const SCENARIOS = ['slow-down', 'dots', 'third-pair'];
 const LENGTH_MS = 20 * 60_000;
 
 const [folder, count] = process.argv.slice(2);
@@ -25,9 +25,9 @@ const library = loadScenarioFolder(textsIn('scenarios'));
 if (!library.ok) throw new Error(JSON.stringify(library.problems));
 const { receivers, scenarios } = library.value;
 
-/** Slowed down where it took less than the time. */
+/** In exactly that time, whatever it took. */
 function twentyMinutes(run: Run): Run {
-  const slower = Math.max(1, LENGTH_MS / run.events.at(-1)!.atMs);
+  const slower = LENGTH_MS / run.events.at(-1)!.atMs;
   return { ...run, events: run.events.map((event) => ({ ...event, atMs: Math.round(event.atMs * slower) })) };
 }
 

@@ -1,5 +1,5 @@
 /** What a page costs while nothing happens: processor time of all of the browser's processes over some seconds. */
-import type { Browser } from '@playwright/test';
+import type { Browser, CDPSession } from '@playwright/test';
 
 /** The browser tidies its memory for a while after a hand has worked. */
 const SETTLE_MS = 25_000;
@@ -12,13 +12,16 @@ export interface Share {
   readonly page: number;
 }
 
+/** Of the browser's processes up to now, seconds of one core. */
+export async function processorSeconds(session: CDPSession): Promise<Share> {
+  const { processInfo } = await session.send('SystemInfo.getProcessInfo');
+  const sum = (all: typeof processInfo): number => all.reduce((s, { cpuTime }) => s + cpuTime, 0);
+  return { total: sum(processInfo), page: sum(processInfo.filter(({ type }) => type === 'renderer')) };
+}
+
 export async function idleShare(browser: Browser): Promise<Share> {
   const session = await browser.newBrowserCDPSession();
-  const seconds = async (): Promise<{ total: number; page: number }> => {
-    const { processInfo } = await session.send('SystemInfo.getProcessInfo');
-    const sum = (all: typeof processInfo): number => all.reduce((s, { cpuTime }) => s + cpuTime, 0);
-    return { total: sum(processInfo), page: sum(processInfo.filter(({ type }) => type === 'renderer')) };
-  };
+  const seconds = () => processorSeconds(session);
   const wait = (ms: number): Promise<void> => new Promise((done) => setTimeout(done, ms));
   await wait(SETTLE_MS);
   const before = await seconds();

@@ -1,32 +1,18 @@
 /** The report and replay of a run of the class. It stays out of the learner's own logbook unless it is asked for. */
 import { useEffect, useMemo, useState } from 'preact/hooks';
-import type { BenchSetup } from '../bench/setup.ts';
-import { problemSentence } from '../describe/problem.ts';
-import type { RunFile } from '../files/runFile.ts';
-import { readRunFile } from '../files/runFileSchema.ts';
 import { useWords } from '../kit/hooks/useWords.ts';
 import { Slip, SlipPage } from '../kit/slips/Slip.tsx';
 import { Button } from '../kit/theme/art.tsx';
 import { toldReport } from '../present/told.ts';
 import { ReportPage } from '../rooms/report/ReportPage.tsx';
 import type { DeskFile } from '../services/classroom/classDesk.ts';
-import type { GradedRun } from '../services/jobs/jobTable.ts';
-import { beside } from '../services/jobs/pageJobs.ts';
-import { setupWith } from '../services/library/library.ts';
 import { entryOfReport } from '../services/store/indexEntry.ts';
-import { textOf } from './classPaper.ts';
+import { type ClassRun, readClassRun } from './classRun.ts';
 import { download } from './download.ts';
 import { createReportPort } from './reportPort.ts';
 import type { RoomProps } from './roomProps.ts';
 
 type ClassReportProps = RoomProps & { readonly file: DeskFile | null };
-
-interface Read {
-  readonly text: string;
-  readonly run: RunFile;
-  readonly setup: BenchSetup;
-  readonly graded: GradedRun;
-}
 
 export function ClassReport(props: ClassReportProps) {
   const { library, logbook, file, go } = props;
@@ -34,23 +20,14 @@ export function ClassReport(props: ClassReportProps) {
   const { shell, classroom: say } = words;
   const back = (): void => go({ page: 'class', fileNo: null });
   // A sentence: why there is no report.
-  const [read, setRead] = useState<Read | string | null>(file === null ? say.gone : null);
+  const [read, setRead] = useState<ClassRun | string | null>(file === null ? say.gone : null);
   const [failure, setFailure] = useState<{ readonly error: unknown } | null>(null);
   const [kept, setKept] = useState(false);
   useEffect(() => {
     if (file === null) return;
     const off = new AbortController();
     const { signal } = off;
-    const fetch = async (): Promise<Read | string> => {
-      const text = await textOf(words, file);
-      const run = text.ok ? readRunFile(text.value, file.name) : text;
-      if (!text.ok || !run.ok) return (run.ok ? [] : run.problems).map((one) => problemSentence(words, one)).join('\n');
-      const { scenario, events } = run.value;
-      const setup = await setupWith(library, scenario);
-      if (setup === null) return shell.noSuchReceiver;
-      return { text: text.value, run: run.value, setup, graded: await beside('report', { setup, events }, { signal }) };
-    };
-    fetch().then(
+    readClassRun(words, library, file, signal).then(
       (found) => {
         if (!signal.aborted) setRead(found);
       },

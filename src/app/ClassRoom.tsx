@@ -3,6 +3,7 @@ import { useEffect, useMemo, useReducer, useState } from 'preact/hooks';
 import { type ClassRow, classRows } from '../judge/classList.ts';
 import { csvOf } from '../judge/csv.ts';
 import { useWords } from '../kit/hooks/useWords.ts';
+import { toldReport } from '../present/told.ts';
 import { ClassPage } from '../rooms/class/ClassPage.tsx';
 import type { ClassPort } from '../rooms/class/classPort.ts';
 import { type Brought, dropped, picked } from '../services/classroom/brought.ts';
@@ -10,7 +11,9 @@ import { CLASS_NOTE } from '../services/classroom/classNotes.ts';
 import type { Words } from '../words/words.ts';
 import { ClassReport } from './ClassReport.tsx';
 import { classPaper } from './classPaper.ts';
+import { readClassRun } from './classRun.ts';
 import { download } from './download.ts';
+import { createReportPort } from './reportPort.ts';
 import type { RoomProps } from './roomProps.ts';
 
 /** More at once would hold the page up while they are listed. */
@@ -28,7 +31,7 @@ export default function ClassRoom({ fileNo, ...room }: ClassRoomProps) {
   return <ClassReport {...room} file={desk.files().find(({ no }) => no === fileNo) ?? null} />;
 }
 
-function ClassList({ logbook, go }: RoomProps) {
+function ClassList({ library, logbook, go }: RoomProps) {
   const words = useWords();
   const { shell } = words;
   const { desk, notes } = classPaper(words);
@@ -69,6 +72,19 @@ function ClassList({ logbook, go }: RoomProps) {
         const file = files.find((one) => one.no === no);
         if (file !== undefined) download(file.name.split('/').at(-1)!, file.blob);
       },
+      async look(no, signal) {
+        const file = files.find((one) => one.no === no);
+        if (file === undefined) return null;
+        const read = await readClassRun(words, library, file, signal).catch((error: unknown) => {
+          if (signal.aborted) return null;
+          throw error;
+        });
+        if (read === null || typeof read === 'string') return null;
+        const { run, setup, graded } = read;
+        const port = toldReport(words, createReportPort(setup, run, graded, null, NO_ACTS));
+        const end = port.at(Math.max(graded.report.seconds, (run.events.at(-1)?.atMs ?? 0) / 1000));
+        return { ...end, report: graded.report, receiver: port.receiver, scenario: port.run.scenario };
+      },
       openReport: (no) => go({ page: 'class', fileNo: no }),
       saveCsv: () => download(words.classroom.csvName, new Blob([csvOf(rows)], { type: 'text/csv' })),
       notes: {
@@ -97,6 +113,9 @@ function ClassList({ logbook, go }: RoomProps) {
   ];
   return <ClassPage port={port} links={links} />;
 }
+
+/** The row has no buttons of a report. */
+const NO_ACTS = { exportRun: () => {}, again: () => {}, toCourse: () => {} };
 
 /** A run keeps its note wherever its file is moved to. */
 function noteKey(row: ClassRow | null): string {

@@ -34,6 +34,32 @@ export function axisLabels(marks: readonly number[]): string[] {
   return marks.map((v) => v.toFixed(decimals));
 }
 
+/** A hatched band between an upper and a lower edge. */
+export function band(edges: readonly (readonly [x: number, upper: number, lower: number])[]): string {
+  if (edges.length < 2) return '';
+  const up = edges.map(([x, y], i) => `${i ? 'L' : 'M'}${r1(x)} ${r1(y)}`).join('');
+  const down = [...edges]
+    .reverse()
+    .map(([x, , y]) => `L${r1(x)} ${r1(y)}`)
+    .join('');
+  const d = `${up}${down}Z`;
+  const xs = edges.map(([x]) => x);
+  const ys = edges.flatMap(([, a, b]) => [a, b]);
+  const x0 = Math.min(...xs);
+  const y0 = Math.min(...ys);
+  return (
+    `<path d="${d}" fill="${C.tolerance}" opacity=".75"/>` +
+    hatch(d, [x0, y0, Math.max(...xs) - x0, Math.max(...ys) - y0], {
+      a: 45,
+      gap: 5,
+      sw: 0.8,
+      op: 0.55,
+      col: C.petrol,
+    }) +
+    `<path d="${d}" fill="none" stroke="${C.petrol}" stroke-width="1" stroke-dasharray="4 3"/>`
+  );
+}
+
 export interface HayStyle {
   readonly gap?: number;
   readonly op?: number;

@@ -6,7 +6,7 @@ import { type Sieve, sifted } from '../../judge/classList.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { Button, Header, type RoomLink, Rooms } from '../../kit/theme/art.tsx';
 import type { ClassPort } from './classPort.ts';
-import { FilesSheet } from './FilesSheet.tsx';
+import { FileButton, FilesSheet } from './FilesSheet.tsx';
 import { PaperList } from './PaperList.tsx';
 import { RunsTable } from './RunsTable.tsx';
 import { ClassNote, LostPanel, SkillsPanel } from './Summary.tsx';
@@ -48,6 +48,7 @@ export function ClassPage({ port, links }: ClassPageProps) {
                 {say.csv}
               </Button>
               <Button onClick={() => print()}>{say.print}</Button>
+              <FileButton port={port} folder={false} primary />
             </>
           )
         }

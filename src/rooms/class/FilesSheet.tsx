@@ -105,15 +105,19 @@ function DropPlace({ port }: { readonly port: ClassPort }) {
 interface FileButtonProps {
   readonly port: ClassPort;
   readonly folder: boolean;
+  /** the one in the header */
+  readonly primary?: boolean;
 }
 
-function FileButton({ port, folder }: FileButtonProps) {
+export function FileButton({ port, folder, primary = false }: FileButtonProps) {
   const { classroom: say } = useWords();
   const input = useRef<HTMLInputElement>(null);
-  const words = folder ? say.chooseFolder : say.chooseFiles;
+  const words = primary ? say.add : folder ? say.chooseFolder : say.chooseFiles;
   return (
     <>
-      <Button onClick={() => input.current?.click()}>{words}</Button>
+      <Button primary={primary} onClick={() => input.current?.click()}>
+        {words}
+      </Button>
       <input
         ref={input}
         type="file"
@@ -122,7 +126,7 @@ function FileButton({ port, folder }: FileButtonProps) {
         aria-hidden="true"
         multiple
         {...(folder ? { webkitdirectory: true } : {})}
-        data-picks={folder ? 'folder' : 'files'}
+        data-picks={primary ? 'more' : folder ? 'folder' : 'files'}
         onChange={({ currentTarget }) => {
           const files = [...(currentTarget.files ?? [])];
           // The same file may be chosen once more.

@@ -1,13 +1,15 @@
 /** An opened row: what is to be said of the file, what the run lost, where to go from here, and the instructor's note. */
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import { ruleLabel } from '../../describe/ruleWords.ts';
+import { scoreLineSentence } from '../../describe/scoreLine.ts';
 import type { ClassRow } from '../../judge/classList.ts';
 import type { MarkedLine } from '../../judge/judged.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { Button } from '../../kit/theme/art.tsx';
 import type { Words } from '../../words/words.ts';
-import type { ClassPort } from './classPort.ts';
+import type { ClassPort, OpenedRun } from './classPort.ts';
 import { VerdictList } from './Glyphs.tsx';
+import { RunLook } from './RunLook.tsx';
 
 const MOST_LINES = 5;
 /** Less is lost by rounding. */
@@ -22,8 +24,18 @@ export function OpenedRow({ row, port }: OpenedRowProps) {
   const words = useWords();
   const { classroom: say } = words;
   const { marks } = row;
+  const [opened, setOpened] = useState<OpenedRun | null>(null);
+  useEffect(() => {
+    if (marks === null) return;
+    const off = new AbortController();
+    void port.look(row.no, off.signal).then((found) => {
+      if (!off.signal.aborted) setOpened(found);
+    });
+    return () => off.abort();
+  }, [row.no]);
   return (
-    <div class="opened-strip">
+    <div class={marks === null ? 'opened-strip bare' : 'opened-strip'}>
+      {marks === null ? null : opened === null ? <p class="run-look">{say.looking}</p> : <RunLook opened={opened} />}
       <div class="opened-file">
         <p class="m">
           <bdi>{row.file}</bdi>
@@ -41,13 +53,19 @@ export function OpenedRow({ row, port }: OpenedRowProps) {
           <Button onClick={() => port.takeAway(row.no)}>{say.takeAway}</Button>
         </div>
       </div>
-      {marks === null ? null : <Lost lines={marks.lines} />}
+      {marks === null ? null : <Lost lines={marks.lines} opened={opened} />}
       <Note row={row} port={port} />
     </div>
   );
 }
 
-function Lost({ lines }: { readonly lines: readonly MarkedLine[] }) {
+interface LostProps {
+  readonly lines: readonly MarkedLine[];
+  /** there are sentences instead of names as soon as the run has been graded */
+  readonly opened: OpenedRun | null;
+}
+
+function Lost({ lines, opened }: LostProps) {
   const words = useWords();
   const { classroom: say } = words;
   const lost = lines
@@ -61,12 +79,20 @@ function Lost({ lines }: { readonly lines: readonly MarkedLine[] }) {
       <ul>
         {lost.slice(0, MOST_LINES).map(({ line, points }) => (
           <li key={line.id}>
-            <span class="m">{say.lostLine(points)}</span> <span>{lineName(words, line)}</span>
+            <span class="m">{say.lostLine(points)}</span> <span>{sentenceOf(words, line, opened)}</span>
           </li>
         ))}
       </ul>
     </div>
   );
+}
+
+/** Under today's rules the report may have other lines than the claim was graded by. */
+function sentenceOf(words: Words, line: MarkedLine, opened: OpenedRun | null): string {
+  const whole = opened?.report.lines.find(({ id }) => id === line.id);
+  return opened === null || whole === undefined
+    ? lineName(words, line)
+    : scoreLineSentence(words, whole, opened.receiver);
 }
 
 export function lineName(words: Words, { rule, hz }: Pick<MarkedLine, 'rule' | 'hz'>): string {

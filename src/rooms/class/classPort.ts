@@ -1,5 +1,10 @@
 /** What the class room may ask of the rest. */
+import type { BenchState } from '../../bench/benchState.ts';
+import type { BenchDisplay } from '../../bench/display.ts';
+import type { Report } from '../../grading/report.ts';
 import type { ClassRow } from '../../judge/classList.ts';
+import type { Receiver } from '../../receiver/receiver.ts';
+import type { Scenario } from '../../scenario/scenario.ts';
 
 export interface ClassPort {
   /** those that have been graded, in the order in which they came */
@@ -18,9 +23,20 @@ export interface ClassPort {
   readonly clear: () => void;
   readonly takeAway: (no: number) => void;
   readonly saveFile: (no: number) => void;
+  /** a run as it was graded, for its row; null: it cannot be had, or is not wanted any more */
+  readonly look: (no: number, signal: AbortSignal) => Promise<OpenedRun | null>;
   readonly openReport: (no: number) => void;
   readonly saveCsv: () => void;
   readonly notes: NotesPort;
+}
+
+export interface OpenedRun {
+  readonly report: Report;
+  readonly receiver: Receiver;
+  readonly scenario: Scenario;
+  /** as the bench was left */
+  readonly state: BenchState;
+  readonly display: BenchDisplay;
 }
 
 export interface NotesPort {

@@ -1,7 +1,7 @@
 /** The large figure of a report: as found, as left, the corridor of tolerance, and a callout at each point and trap of the sheet. */
 import { type CurveSet, lineIsMet, type Report, type ScoreLine } from '../../grading/report.ts';
 import { DRAWN_RULES } from '../../grading/rules/rules.ts';
-import { axisLabels, axisMarks, curvePath } from '../../kit/theme/figures.ts';
+import { axisLabels, axisMarks, band, curvePath } from '../../kit/theme/figures.ts';
 import { C, callout, hatch, line, r1, rr, T } from '../../kit/theme/ink.ts';
 import { cross, tick } from '../../kit/theme/pieces.ts';
 import { squeezedText } from '../../kit/theme/squeeze.ts';
@@ -115,32 +115,6 @@ function axes(
     s += T(X(v * unit), bottom + 21, labels[i]!, 'm', { anchor: 'middle' });
   });
   return `${s}<path d="${ticks}" stroke="${C.ink}" stroke-width="1.1"/>${T(right, bottom + 39, mega ? 'MHz' : 'kHz', 'l2', { anchor: 'end', size: 13 })}`;
-}
-
-/** A hatched band between an upper and a lower edge. */
-export function band(edges: readonly (readonly [x: number, upper: number, lower: number])[]): string {
-  if (edges.length < 2) return '';
-  const up = edges.map(([x, y], i) => `${i ? 'L' : 'M'}${r1(x)} ${r1(y)}`).join('');
-  const down = [...edges]
-    .reverse()
-    .map(([x, , y]) => `L${r1(x)} ${r1(y)}`)
-    .join('');
-  const d = `${up}${down}Z`;
-  const xs = edges.map(([x]) => x);
-  const ys = edges.flatMap(([, a, b]) => [a, b]);
-  const x0 = Math.min(...xs);
-  const y0 = Math.min(...ys);
-  return (
-    `<path d="${d}" fill="${C.tolerance}" opacity=".75"/>` +
-    hatch(d, [x0, y0, Math.max(...xs) - x0, Math.max(...ys) - y0], {
-      a: 45,
-      gap: 5,
-      sw: 0.8,
-      op: 0.55,
-      col: C.petrol,
-    }) +
-    `<path d="${d}" fill="none" stroke="${C.petrol}" stroke-width="1" stroke-dasharray="4 3"/>`
-  );
 }
 
 function callouts(

@@ -112,6 +112,8 @@ export const classroomWords = {
 
   lost: (points: number): string => `Lost: ${atMost(points, 1)} ${plural(points, { one: 'point', other: 'points' })}`,
   lostLine: (points: number): string => `\u2212${atMost(points, 1)}`,
+  looking: 'Grading the run to draw it…',
+  tubeAtEnd: 'The tube as the bench was left.',
   nothingLost: 'No line lost a point.',
   lineAt: (label: string, frequency: string): string => `${label}, ${frequency}`,
   report: 'Report and replay',
