@@ -1,6 +1,6 @@
 /** The class room: hands what was brought to the desk, and the desk's rows to the page; and the report of any run of the class. */
 import { useEffect, useMemo, useReducer, useState } from 'preact/hooks';
-import { type ClassRow, classRows } from '../judge/classList.ts';
+import { type ClassRow, createClassRows } from '../judge/classList.ts';
 import { csvOf } from '../judge/csv.ts';
 import { useWords } from '../kit/hooks/useWords.ts';
 import { toldReport } from '../present/told.ts';
@@ -40,13 +40,10 @@ function ClassList({ library, logbook, go }: RoomProps) {
   useEffect(() => desk.subscribe(() => redraw()), [desk]);
   useEffect(() => logbook.subscribe(() => redraw()), [logbook]);
   const files = desk.files();
+  const listed = useMemo(() => createClassRows(words), [words]);
   const rows = useMemo(
-    () =>
-      classRows(
-        words,
-        files.flatMap(({ no, name, judged }) => (judged === null ? [] : [{ no, file: name, judged }])),
-      ),
-    [words, files],
+    () => listed(files.flatMap(({ no, name, judged }) => (judged === null ? [] : [{ no, file: name, judged }]))),
+    [listed, files],
   );
   const waiting = useMemo(
     () => files.flatMap(({ no, name, judged }) => (judged === null ? [{ no, file: name }] : [])),

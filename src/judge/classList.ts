@@ -22,23 +22,45 @@ export interface ClassRow extends Row {
   readonly copy: boolean;
 }
 
-export function classRows(words: Words, files: readonly JudgedFile[]): readonly ClassRow[] {
-  const rows = files.map(({ no, file, judged }): ClassRow => {
-    const { scenario: title, marks } = judged;
-    return { ...rowOf(words, file, judged), no, title, marks, sameNo: null, copy: false };
-  });
-  const first = new Map<string, number>();
-  const second = new Map<string, number>();
-  for (const { acts, no } of rows) {
-    if (acts === null) continue;
-    if (!first.has(acts)) first.set(acts, no);
-    else if (!second.has(acts)) second.set(acts, no);
-  }
-  return withSameActs(rows).map((row) => {
-    if (row.acts === null || row.sameAs === null) return row;
-    const earliest = first.get(row.acts)!;
-    const copy = earliest !== row.no;
-    return { ...row, copy, sameNo: copy ? earliest : second.get(row.acts)! };
+/** Rows of a list that grows: the row of a file stays the same object for as long as nothing in it changes. */
+export function createClassRows(words: Words): (files: readonly JudgedFile[]) => readonly ClassRow[] {
+  let kept = new Map<number, { readonly judged: Judged; readonly row: ClassRow }>();
+  return (files) => {
+    const alone = files.map(({ no, file, judged }) => {
+      const before = kept.get(no);
+      return before?.judged === judged ? before.row : rowAlone(words, no, file, judged);
+    });
+    const rows = withSameNos(alone);
+    kept = new Map(files.map(({ no, judged }, i) => [no, { judged, row: rows[i]! }]));
+    return rows;
+  };
+}
+
+export const classRows = (words: Words, files: readonly JudgedFile[]): readonly ClassRow[] =>
+  createClassRows(words)(files);
+
+function rowAlone(words: Words, no: number, file: string, judged: Judged): ClassRow {
+  const { scenario: title, marks } = judged;
+  return { ...rowOf(words, file, judged), no, title, marks, sameNo: null, copy: false };
+}
+
+/** What the other files of the list say of each. */
+function withSameNos(rows: readonly ClassRow[]): readonly ClassRow[] {
+  const earliest = new Map<string, number>();
+  const byFile = withSameActs(
+    rows.map((row) => ({ row, file: `${row.no}`, acts: row.acts, sameAs: null as string | null })),
+  );
+  for (const { acts, no } of rows) if (acts !== null && !earliest.has(acts)) earliest.set(acts, no);
+  return byFile.map(({ row, sameAs }) => {
+    const sameNo = sameAs === null ? null : Number(sameAs);
+    if (sameNo === row.sameNo) return row;
+    const other = sameNo === null ? null : rows.find(({ no }) => no === sameNo)!;
+    return {
+      ...row,
+      sameNo,
+      sameAs: other?.file ?? null,
+      copy: row.acts !== null && earliest.get(row.acts) !== row.no,
+    };
   });
 }
 

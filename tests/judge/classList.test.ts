@@ -5,7 +5,14 @@ import { certifiedSet } from '../../scripts/makeCourseIndex.ts';
 import { isCap } from '../../src/grading/rules/rule.ts';
 import { RULES } from '../../src/grading/rules/rules.ts';
 import { classFigures, isLost } from '../../src/judge/classFigures.ts';
-import { type ClassRow, classRows, inOrder, type JudgedFile, sifted } from '../../src/judge/classList.ts';
+import {
+  type ClassRow,
+  classRows,
+  createClassRows,
+  inOrder,
+  type JudgedFile,
+  sifted,
+} from '../../src/judge/classList.ts';
 import { csvOf } from '../../src/judge/csv.ts';
 import type { MarkedLine } from '../../src/judge/judged.ts';
 import { OUTCOMES, type Outcome } from '../../src/judge/outcome.ts';
@@ -57,6 +64,23 @@ describe('the rows of the page', () => {
     expect(rows[4]!.marks!.stands.aligned).toBe(false);
     const sum = rows[0]!.marks!.lines.reduce((all, { points }) => all + points, 0);
     expect(Math.floor(sum + 1e-6)).toBe(made.total);
+  });
+});
+
+describe('a list that grows', () => {
+  it('keeps the rows in which nothing has changed, and changes those that a copy is found of', () => {
+    const list = createClassRows(en);
+    const before = list([judged[0]!, judged[4]!]);
+    expect(before.map(({ sameNo }) => sameNo)).toEqual([null, null]);
+    const after = list([judged[0]!, judged[1]!, judged[4]!]);
+    expect(after[2]).toBe(before[1]);
+    expect(after.map(({ sameNo, copy }) => [sameNo, copy])).toEqual([
+      [2, false],
+      [1, true],
+      [null, false],
+    ]);
+    // The copy is taken away again.
+    expect(list([judged[0]!, judged[4]!])).toEqual(before);
   });
 });
 

@@ -44,10 +44,12 @@ export function ClassPage({ port, links }: ClassPageProps) {
           nothing ? undefined : (
             <>
               <span class="class-count">{say.handedIn(port.rows.length, all.learners)}</span>
-              <Button label={say.csvLong} onClick={port.saveCsv}>
+              <Button label={say.csvLong} disabled={port.isWorking} onClick={port.saveCsv}>
                 {say.csv}
               </Button>
-              <Button onClick={() => print()}>{say.print}</Button>
+              <Button disabled={port.isWorking} onClick={() => print()}>
+                {say.print}
+              </Button>
               <FileButton port={port} folder={false} primary />
             </>
           )
