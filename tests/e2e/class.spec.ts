@@ -34,7 +34,7 @@ test('a mixed class is told apart, and text is text', async ({ page }) => {
     ...Array.from({ length: 3 }, () => say.outcomes.unreadable),
   ]);
   await expect(page.locator('.run .state').nth(1)).toContainText(say.sameAs(1));
-  await expect(page.locator('.run .learner bdi').nth(1)).toHaveText(MARKUP_NAME);
+  await expect(page.locator('.run .learner button bdi').nth(1)).toHaveText(MARKUP_NAME);
   expect(await page.locator('img').count()).toBe(0);
   await expect(page.locator('.run').first().getByRole('img', { name: say.yes })).toHaveCount(4);
   await expect(page.locator('.run .points').first()).toHaveText(`${made.total}`);
