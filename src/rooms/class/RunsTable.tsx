@@ -4,6 +4,7 @@ import { useEffect, useMemo, useState } from 'preact/hooks';
 import { VERDICT_IDS } from '../../grading/report.ts';
 import { type ClassRow, inOrder, type Order, ofPar, type Sieve, type SortKey } from '../../judge/classList.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
+import { Short } from '../../kit/Short.tsx';
 import { Button, Frame } from '../../kit/theme/art.tsx';
 import type { ClassPort } from './classPort.ts';
 import { SameActs, State, VerdictDisc } from './Glyphs.tsx';
@@ -146,9 +147,7 @@ function RunRowBase({ row, note, open, onOpen }: RunRowProps) {
         <State outcome={row.verdict} />
         {row.sameNo === null ? null : <SameActs words={say.sameAs(row.sameNo)} />}
       </td>
-      <td class="note">
-        <bdi>{note}</bdi>
-      </td>
+      <td class="note">{note === '' ? null : <Short>{note}</Short>}</td>
     </tr>
   );
 }
