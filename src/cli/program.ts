@@ -7,6 +7,7 @@ import { deck } from './deck.ts';
 import { demonstrate } from './demonstrate.ts';
 import { regrade } from './regrade/regrade.ts';
 import { response } from './response.ts';
+import { sheet } from './sheet/sheet.ts';
 import { EXIT, type ExitCode, type Terminal, UsageError } from './terminal.ts';
 import { upgrade } from './upgrade.ts';
 
@@ -36,6 +37,13 @@ export function buildProgram(terminal: Terminal): Command {
     .description(say.check.summary)
     .argument('<FILE...>', say.check.files)
     .action((files) => run(terminal, () => check(terminal, files)));
+  program
+    .command('sheet')
+    .summary(say.sheet.summary)
+    .description(say.sheet.summary)
+    .argument('<DECK.cir>', say.sheet.deck)
+    .option('--receiver <FILE>', say.sheet.receiver)
+    .action((deck, options) => run(terminal, () => sheet(terminal, deck, options)));
   program
     .command('upgrade')
     .summary(say.upgrade.summary)

@@ -1,6 +1,7 @@
 /** English: everything that the command line says of its own accord, beside what the pages say. */
 import { format } from './figures.ts';
 import { en } from './index.ts';
+import { sheetMakerWords } from './sheetMaker.ts';
 
 const ELEMENTS = { one: 'element', other: 'elements' };
 const NODES = { one: 'node', other: 'nodes' };
@@ -204,6 +205,7 @@ export const terminal = {
     program: programWords,
     response: responseWords,
     check: checkWords,
+    sheet: sheetMakerWords,
     upgrade: upgradeWords,
     regrade: regradeWords,
     curve: curveWords,

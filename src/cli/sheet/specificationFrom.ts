@@ -1,0 +1,114 @@
+/**
+ * What a sheet demands of a response, worked out from the design: the levels of the nominal curve as targets, with limits so wide that every slug may be out by 1/32 turn
+ * at once, the widths at 3 and 6 dB, the depth of traps, the gain.
+ */
+import type { Deck } from '../../physics/deck.ts';
+import { voltsAt } from '../../receiver/curveReading.ts';
+import type { Receiver, SheetResponse, Specification } from '../../receiver/receiver.ts';
+import { nominalTurns } from '../../receiver/slugLaw.ts';
+import { evaluateSpecification, type SpecItem } from '../../receiver/specification.ts';
+import { createStatedResponse } from '../../receiver/statedResponse.ts';
+
+const SMALL_TURN = 1 / 32;
+/** Limits are never narrower than this: what a tube can be read to. */
+const LEAST_LEVEL = 0.03;
+const LEAST_WIDTH_SHARE = 0.06;
+const LEAST_DB = 1;
+/** Room beyond what small turns move. */
+const ROOM = 1.5;
+const POINTS = 9;
+/** Levels below this are not asked for: a diode hardly shows them. */
+const LEAST_TARGET = 0.1;
+const FLAT_DB = 0.1;
+
+/** null: the curve has no top. */
+export function specificationFrom(receiver: Receiver, deck: Deck, response: SheetResponse): Specification | null {
+  const { centreHz, spanHz, markersHz } = response.setUp;
+  const [fromHz, toHz] = [Math.round(centreHz - 0.45 * spanHz), Math.round(centreHz + 0.45 * spanHz)];
+  const even = Array.from({ length: POINTS }, (_, i) => Math.round(fromHz + ((toHz - fromHz) * (i + 0.5)) / POINTS));
+  const asked = [...new Set([...markersHz, ...even])].filter((hz) => hz > fromHz && hz < toHz).sort((a, b) => a - b);
+  const traps = receiver.adjusters.flatMap((a) =>
+    a.kind === 'trap' && a.trapHz !== null && a.trapHz > fromHz && a.trapHz < toHz ? [a.trapHz] : [],
+  );
+  const gauge = wanted(fromHz, toHz, asked, traps, centreHz);
+  const stated = createStatedResponse(receiver, deck, { ...response, specification: gauge });
+  const measure = (turns: Readonly<Record<string, number>>): SpecItem[] =>
+    evaluateSpecification(gauge, stated.hz, stated.solve(turns).volts, stated.nominal);
+  const items = measure({});
+  const moves = new Map(items.map(({ id }) => [id, 0]));
+  for (const slug of receiver.adjusters) {
+    const most = new Map<string, number>();
+    for (const away of [-SMALL_TURN, SMALL_TURN]) {
+      measure({ [slug.id]: nominalTurns(slug) + away }).forEach((moved, i) => {
+        const by = Math.abs(moved.measured - items[i]!.measured);
+        most.set(moved.id, Math.max(most.get(moved.id) ?? 0, by));
+      });
+    }
+    for (const [id, by] of most) moves.set(id, moves.get(id)! + by);
+  }
+  const found = new Map(items.map((item) => [item.id, item]));
+  const of = (id: string): { readonly measured: number; readonly room: number } => ({
+    measured: found.get(id)!.measured,
+    room: ROOM * moves.get(id)!,
+  });
+  if (of(`window:${fromHz}-${toHz}`).measured < FLAT_DB) return null;
+
+  const points = asked.flatMap((hz) => {
+    const { measured, room } = of(`point:${hz}`);
+    if (measured < LEAST_TARGET) return [];
+    const target = Number(measured.toFixed(3));
+    const either = Math.max(room, LEAST_LEVEL);
+    return [{ hz, target, low: Math.max(0, rounded(target - either)), high: rounded(target + either), weight: 1 }];
+  });
+  const bandwidths = gauge.bandwidths.flatMap((demand) => {
+    const { measured, room } = of(`bandwidth:${demand.levelDb}`);
+    // A curve that runs out of the sheet has no width there.
+    if (measured <= 0 || measured > 0.98 * (toHz - fromHz)) return [];
+    const either = Math.max(room, LEAST_WIDTH_SHARE * measured);
+    return [{ ...demand, minHz: Math.round(measured - either), maxHz: Math.round(measured + either), weight: 1.5 }];
+  });
+  const gain = of(`gain:${centreHz}`);
+  return {
+    ...gauge,
+    points,
+    windows: [],
+    bandwidths,
+    traps: traps.map((hz) => {
+      const { measured, room } = of(`trap:${hz}`);
+      return { hz, maxDb: Math.min(-1, Math.ceil(measured + Math.max(room, 3))), notchWithinHz: null, weight: 2 };
+    }),
+    gain: {
+      hz: centreHz,
+      minDb: -rounded(Math.max(LEAST_DB, gain.room)),
+      nominal: Number(voltsAt(stated.nominal, centreHz).toPrecision(6)),
+      weight: 2,
+    },
+  };
+}
+
+const rounded = (value: number): number => Number(value.toFixed(3));
+
+/** A sheet that measures all that may be asked for, and asks nothing. */
+function wanted(
+  fromHz: number,
+  toHz: number,
+  asked: readonly number[],
+  traps: readonly number[],
+  gainHz: number,
+): Specification {
+  return {
+    fromHz,
+    toHz,
+    points: asked.map((hz) => ({ hz, target: 0, low: -10, high: 10, weight: 1 })),
+    windows: [{ fromHz, toHz, maxRippleDb: 60, weight: 1 }],
+    tilts: [],
+    traps: traps.map((hz) => ({ hz, maxDb: -1, notchWithinHz: null, weight: 1 })),
+    skirts: [],
+    bandwidths: [-3, -6].map((levelDb) => ({
+      ...{ levelDb, minHz: 0, maxHz: 1e9, centreHz: null, centreToleranceHz: null, weight: 1 },
+    })),
+    peaks: [],
+    sCurve: null,
+    gain: { hz: gainHz, minDb: -60, nominal: 1, weight: 1 },
+  };
+}

@@ -1,0 +1,40 @@
+/** What `sheet` of the command line says, and the sentences that it puts into a receiver file which has none of its own. */
+import { format } from './figures.ts';
+
+export const sheetMakerWords = {
+  summary:
+    'makes a service sheet from a deck and what a receiver file says of slugs and test points, and prints the receiver file to be kept',
+  deck: 'circuit deck',
+  receiver: 'receiver file, which may leave out whatever can be worked out (default: receiver.json beside the deck)',
+  noReceiver: 'no receiver file beside the deck',
+  wantReceiver: 'a file with adjusters, testPoints and responses; name another with --receiver FILE',
+  noObject: 'something else',
+  wantObject: 'an object with adjusters, testPoints and responses',
+  noSpecification: 'no specification of an S-curve',
+  wantSpecification: 'one that is written by hand: only levels of a carrier are worked out',
+  flat: 'a curve without a top, all of it within a tenth of a decibel',
+  wantTop: 'a response that has a top inside centreHz and spanHz',
+  description: 'A practice set. Bring every slug to where the curve lies inside the limits of this sheet.',
+  does: 'Moves a part of the curve: look which, then turn.',
+  note: 'A point of the circuit for the leads.',
+  response: 'Response',
+  device: 'Stage',
+  safe: 'Read the cautions and tick them off.',
+  connect: (inject: string, observe: string, probe: boolean): string =>
+    `Earth strap first. RF lead to ${inject}, ${probe ? 'probe' : 'detector lead'} to ${observe}.`,
+  sweep: (centreHz: number, spanHz: number, levelDb: number): string =>
+    `Centre ${format.frequency(centreHz)}, span ${format.width(spanHz)}, level ${format.knob.decibels(levelDb)}.`,
+  phasing: 'Blanking off. Turn the phasing until trace and retrace lie on each other. Blanking on.',
+  bias: (line: string, volts: number): string => `Clamp ${line} at ${format.quantity(volts, 'V')}.`,
+  markers: (list: readonly number[]): string =>
+    `Crystals ${format.list(list.map(format.frequency))} in. Keep the pips small enough not to bend the line.`,
+  trap: (letter: string, hz: number): string => `${letter} for the least at ${format.frequency(hz)}.`,
+  slug: (letter: string): string => `${letter} for the levels of the sheet, and again after the others.`,
+  slugs: (letters: readonly string[]): string =>
+    `${format.list(letters)} for the levels of the sheet, round and round until none moves any more.`,
+  prove: 'Halve the level: the shape must stay. Pips off and on, earth strap touched: the line must not move.',
+  cautions: [
+    'A slug is brittle. Never force it past the end of its thread, and use the tool that fits.',
+    'This bench is for practice. Work on real sets follows local codes, by or with people qualified to do it.',
+  ],
+} as const;
