@@ -4,7 +4,7 @@
  * (a) the sound set meets its own sheet; (b) while failed parts stand in it, no slug setting does, where the failure touches the curve; (c) with everything cured a
  * setting is found inside the stops; (d) its route gives the par; (e) a figure of difficulty; (f) the route, done without a slip, has every line of the score.
  * (g) as found, nothing less than a good eighth of a turn on one slug meets the sheet, unless the scenario says that its slugs are right.
- * That no setting meets a sheet is as sure as the starts of a local search make it; `tests/certify/secondOpinion.test.ts` asks another one.
+ * That no setting meets a sheet is as sure as the starts and leaps of lowestWorst.ts make it; `tests/certify/secondOpinion.test.ts` asks another one.
  */
 import { ENGINE } from '../base/engine.ts';
 import { clamp, roundTo } from '../base/rounding.ts';
@@ -18,6 +18,7 @@ import { uncured } from '../grading/faultLines.ts';
 import { grade } from '../grading/grade.ts';
 import { lineIsMet } from '../grading/report.ts';
 import { setUpLines } from '../grading/standing.ts';
+import type { Deck } from '../physics/deck.ts';
 import { cureOf } from '../receiver/faults/cure.ts';
 import { faultEffects, faultMarks } from '../receiver/faults/faultEffects.ts';
 import type { SetParts } from '../receiver/individualSet.ts';
@@ -31,11 +32,15 @@ import type { Certification, CertifiedLine, CertifyProblem, RouteStep } from './
 import { createDemands, type Demands, type Standing } from './demands.ts';
 import { createHand, fillTube, makeSound, prove, setUpFor, turnAll } from './goodHand.ts';
 import { setOf } from './knownSet.ts';
+import { lowestWorst } from './lowestWorst.ts';
 import { parOf } from './par.ts';
-import { type Found, lowerWorst, search, worstOf } from './search.ts';
+import { type Found, search, worstOf } from './search.ts';
 
 const TRIES = 7;
 const TRIES_UNCURED = 4;
+/** Leaps from the best end before it is said that no slug cures a fault. */
+const LEAPS_UNCURED = 40;
+const LEAPS_SPOT = 2;
 /** Turns less than this are no step of a route. */
 const LEAST_STEP = 0.02;
 
@@ -70,7 +75,9 @@ export function certifyScenario(
   const free = receiver.adjusters.filter((a) => !stuck.includes(a));
   const broken = touched ? searcher(setup, printed, failed, free) : sound;
   const asFound = worstOf(broken.demands.standings(startTurns));
-  const withoutCure = touched ? leastUncured(broken, startTurns, nominal, free, spot) : null;
+  const withoutCure = touched
+    ? leastUncured(broken, startTurns, nominal, free, { scenarioSeed: scenario.seed, spot })
+    : null;
   if (withoutCure !== null && withoutCure.excess <= 0) {
     problems.push({ code: 'nothingToSee', part: uncured(setup, [])[0] ?? scenario.faults[0]!.kind });
   }
@@ -135,21 +142,27 @@ export function certifyScenario(
 }
 
 /**
- * The nearest that slugs alone come while the failed parts stand in the set: searched from where the slugs are found and from the set's own best place, and then line by
- * line, the worst one down, which least squares does not ask for.
+ * The nearest that slugs alone come while the failed parts stand in the set. Laying the curve on the printed one, from where the slugs are found and from the set's own
+ * best place, gives two starts more; from each the worst line is brought down, which laying does not ask for.
  */
 function leastUncured(
-  { demands, find }: ReturnType<typeof searcher>,
+  { demands, deck, find }: ReturnType<typeof searcher>,
   found: CoreTurns,
   best: CoreTurns,
   free: readonly Adjuster[],
-  spot: boolean,
+  { scenarioSeed, spot }: { readonly scenarioSeed: number; readonly spot: boolean },
 ): Standing {
   // What is stuck stays where it is found.
   const fromBest = { ...found, ...Object.fromEntries(free.map(({ id }) => [id, best[id]!])) };
-  const ends = [find(found, spot ? 1 : TRIES_UNCURED), find(fromBest, 1)];
-  const lowered = ends.map((end) => (end.met || spot ? end : lowerWorst(demands, free, end.turns)));
-  return lowered.reduce((least, end) => (end.worst.excess < least.worst.excess ? end : least)).worst;
+  const laid = [find(fromBest, 1), find(found, spot ? 1 : TRIES_UNCURED)];
+  const met = laid.find((end) => end.met);
+  if (met !== undefined) return met.worst;
+  const apart = (one: CoreTurns, other: CoreTurns): boolean =>
+    free.some(({ id }) => Math.abs(one[id]! - other[id]!) > LEAST_STEP);
+  const starts = [fromBest, ...laid.map((end) => end.turns), found];
+  const own = starts.filter((one, i) => starts.slice(0, i).every((earlier) => apart(one, earlier)));
+  const leaps = spot ? LEAPS_SPOT : LEAPS_UNCURED;
+  return lowestWorst({ demands, deck, adjusters: free, starts: own, seed: scenarioSeed, leaps });
 }
 
 /** Nearer than this to where it belongs no slug is astray. */
@@ -169,7 +182,7 @@ function searcher(
   printed: SetParts,
   standing: SetParts,
   adjusters: readonly Adjuster[],
-): { readonly demands: Demands; find(start: CoreTurns, mostTries: number): Found } {
+): { readonly demands: Demands; readonly deck: Deck; find(start: CoreTurns, mostTries: number): Found } {
   const responses = workResponses(receiver, scenario);
   const slugs = adjusters.map((a) => a.id);
   const make = (some: typeof responses): Demands =>
@@ -179,6 +192,7 @@ function searcher(
   const stages = responses.length < 2 ? [] : [...responses].reverse().map((one) => make([one]));
   return {
     demands,
+    deck: standing.deck,
     find: (start, mostTries) =>
       search({ demands, stages, adjusters, start, seed: scenario.seed, mostTries, stopWhenMet: true }),
   };

@@ -5,10 +5,10 @@
  * good hand would (search.ts): each trap alone, the curve laid on the printed one, then the lines of the sheet. That place is this set's nominal; the printed sheet stays
  * the design's.
  */
-import { type Deck, findElement, nodeKey } from '../physics/deck.ts';
 import { drawParts, placeSlugs, type SetParts, slugDepths, withLongReach } from '../receiver/individualSet.ts';
 import type { Spreads } from '../receiver/receiver.ts';
 import { nominalTurns, slugHenries, turnsForHenries } from '../receiver/slugLaw.ts';
+import { faradsAt } from './coilFarads.ts';
 import { createDemands, type Standing } from './demands.ts';
 import { search, worstOf } from './search.ts';
 
@@ -75,14 +75,4 @@ function bestPlace(
   const found = search({ demands, stages, adjusters, start, seed: 1, mostTries: tries, stopWhenMet: true, hopeless });
   const henries = Object.fromEntries(adjusters.map((a) => [a.id, slugHenries(a, found.turns[a.id]!)]));
   return { henries, narrowest: worstOf(demands.standings(found.turns)) };
-}
-
-/** All capacitance that hangs on a coil's ends. A coil that is turned so that its product with this stays is about where it was, however narrow its circuit. */
-function faradsAt(deck: Deck, coil: string): number {
-  const element = findElement(deck, coil);
-  const ends = new Set(element === undefined || element.kind === 'K' ? [] : element.nodes.map(nodeKey));
-  ends.delete('0');
-  return deck.elements
-    .filter((e) => e.kind === 'C' && e.nodes.some((node) => ends.has(nodeKey(node))))
-    .reduce((sum, e) => sum + e.value, 0);
 }

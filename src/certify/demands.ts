@@ -28,6 +28,8 @@ export interface Demands {
   standings(turns: CoreTurns): readonly Standing[];
   demanded(turns: CoreTurns): Float64Array;
   demandedSlopes(turns: CoreTurns): Residuals;
+  /** `excess` of each line, in the order of `standings`, and its slopes */
+  excessSlopes(turns: CoreTurns): Residuals;
   printed(turns: CoreTurns): Float64Array;
   printedSlopes(turns: CoreTurns): Residuals;
   /** level at a frequency on the first curve that shows it, for setting a trap by itself; null where none does */
@@ -114,6 +116,8 @@ export function createDemands(
     Float64Array.from(parts.flatMap((part) => [...part]));
   const demandsIn = (sheet: Sheet, volts: Float64Array): Float64Array =>
     Float64Array.from(itemsOf(sheet, volts).map((item) => Math.sqrt(item.weight) * signedExcess(item, SPARE)));
+  const excessIn = (sheet: Sheet, volts: Float64Array): Float64Array =>
+    Float64Array.from(itemsOf(sheet, volts), excessOf);
 
   return {
     standings: (turns) =>
@@ -126,6 +130,7 @@ export function createDemands(
       ),
     demanded: (turns) => joined(sheets.map((sheet) => demandsIn(sheet, sheet.fine.solve(turns).volts))),
     demandedSlopes: (turns) => slopesOf(turns, (sheet) => sheet.fine, demandsIn),
+    excessSlopes: (turns) => slopesOf(turns, (sheet) => sheet.fine, excessIn),
     printed: (turns) => joined(sheets.map((sheet) => laidOver(sheet, sheet.coarse.solve(turns).volts))),
     printedSlopes: (turns) => slopesOf(turns, (sheet) => sheet.coarse, laidOver),
     levelAt(hz) {

@@ -138,7 +138,7 @@ function oneTry({ demands, stages, adjusters, hopeless }: SearchTask, from: Core
 }
 
 /** Each trap by itself for the least level at its own frequency, the rest standing still: the travel in steps, then the best place halved down. */
-function trapsAlone(
+export function trapsAlone(
   demands: Demands,
   adjusters: readonly Adjuster[],
   from: CoreTurns,

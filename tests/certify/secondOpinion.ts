@@ -20,13 +20,14 @@ export function certificateOf(id: string): Certificate {
 /** The least excess of the worst line, in tolerances, that so many looks find; a search that has met the sheet looks no further. */
 export function secondOpinion(id: string, seed: number, looks: number, cured = false): number {
   const setup = setupOf(id);
-  const { receiver, deck, scenario } = setup;
-  const standing = cured ? deck : faultEffects(receiver, deck, scenario.faults, []).deck;
+  const { scenario } = setup;
+  // A failed detector stands in the receiver, not in the deck.
+  const { receiver, deck } = cured ? setup : faultEffects(setup.receiver, setup.deck, scenario.faults, []);
   const start = initialState(setup).slugs;
   const free = receiver.adjusters.filter((a) => cured || !start[a.id]!.cracked);
   const demands = createDemands(
     receiver,
-    standing,
+    deck,
     workResponses(receiver, scenario),
     scenario.toleranceFactor,
     free.map((a) => a.id),

@@ -1,0 +1,199 @@
+/**
+ * The least that the worst line of the sheet can be outside, over all settings of the slugs: what has to be known before it is said that no slug makes a failed part good.
+ *
+ * Minimax by linear models in a trust region (Madsen, J. Inst. Maths Applics 16, 1975; from memory): every line is taken as straight in the slugs, the least worst line of
+ * the model is found within so many turns, and the region grows or shrinks by how much of the promise was kept. The model's own minimum: levels are halved between one
+ * that all lines come down to and one that they do not, each tried by least squares on what stands over it.
+ * It begins from the places it is given and from those where two coils do each other's work, which no downhill way leads to.
+ * From the best end the search leaps, by less from leap to leap, and goes downhill again, as these minima are many.
+ * Validity: no proof; tests/certify/secondOpinion.test.ts asks a search of another kind.
+ */
+import { seededRandom } from '../base/random.ts';
+import { clamp } from '../base/rounding.ts';
+import type { Deck } from '../physics/deck.ts';
+import type { Adjuster } from '../receiver/receiver.ts';
+import { slugHenries, turnsForHenries } from '../receiver/slugLaw.ts';
+import type { CoreTurns } from '../receiver/statedResponse.ts';
+import { faradsAt } from './coilFarads.ts';
+import type { Demands, Standing } from './demands.ts';
+import { type Box, leastSquares, type Residuals } from './leastSquares.ts';
+import { lowerWorst, trapsAlone, worstOf } from './search.ts';
+
+export interface Place {
+  readonly turns: CoreTurns;
+  readonly worst: Standing;
+}
+
+/** Half the side of the first trust region, and of the last, turns. */
+const REGION = { first: 0.5, most: 2, last: 0.004 } as const;
+const SHORT_WAY = 6;
+const WHOLE_WAY = 40;
+/** From so many ends the search leaps on. */
+const CHAINS = 2;
+/** So many starts are followed the whole way. */
+const WHOLE_WAYS = 6;
+/** Of what the model promises: less is no step, more makes the region wider. */
+const KEPT = { some: 0.05, most: 0.7 } as const;
+const SHRINK = 0.35;
+const GROW = 2;
+/** A promise of less, in tolerances, is none. */
+const LEAST_PROMISE = 5e-4;
+/** Starts anywhere in the travel. */
+const FAR = 20;
+const FAR_TURNS = 10;
+/** The longest leap and the shortest, turns. */
+const LEAPS = { longest: 1.5, shortest: 0.15 } as const;
+
+export interface LowestTask {
+  readonly demands: Demands;
+  /** what stands on the bench, failed parts and all */
+  readonly deck: Deck;
+  readonly adjusters: readonly Adjuster[];
+  /** the first of them is the set's own best place */
+  readonly starts: readonly CoreTurns[];
+  readonly seed: number;
+  readonly leaps: number;
+}
+
+/** From each of the starts, and by seeded leaps from the best end; nothing goes on once the sheet is met. */
+export function lowestWorst({ demands, deck, adjusters, starts, seed, leaps }: LowestTask): Standing {
+  const chance = seededRandom(seed);
+  const [own] = starts;
+  const pairs = exchanges(deck, adjusters);
+  const far = Array.from({ length: FAR }, () => leapt(own!, adjusters, FAR_TURNS, chance));
+  const sown = [...starts, ...trapsExchanged(demands, adjusters, own!), ...pairs.map((pair) => pair(own!)), ...far];
+  let met: Place | null = null;
+  const down = (from: CoreTurns, steps: number): Place => {
+    const end = met ?? downhill(demands, adjusters, from, steps);
+    if (end.worst.excess <= 0) met = end;
+    return end;
+  };
+  // A short way from each tells which of them are worth the whole way.
+  const begun = sown.map((start) => down(start, SHORT_WAY)).sort((a, b) => a.worst.excess - b.worst.excess);
+  const ends = begun.slice(0, WHOLE_WAYS).map(({ turns }) => down(turns, WHOLE_WAY));
+  ends.sort((a, b) => a.worst.excess - b.worst.excess);
+  for (let leap = 0; leap < leaps && met === null; leap++) {
+    // By turns from the best end and from the one after it: the best may lie in a dead valley.
+    const from = leap % Math.min(CHAINS, ends.length);
+    const length = LEAPS.longest * (LEAPS.shortest / LEAPS.longest) ** (leap / Math.max(leaps - 1, 1));
+    // Every third leap of each is to two coils at each other's work.
+    const pair = Math.floor(leap / CHAINS) % 3 === 2 ? pairs[Math.floor(chance() * pairs.length)] : undefined;
+    const { turns } = ends[from]!;
+    ends[from] = better(ends[from]!, down(pair?.(turns) ?? leapt(turns, adjusters, length, chance), WHOLE_WAY));
+  }
+  const best = met ?? ends.reduce(better);
+  return met === null ? lowerWorst(demands, adjusters, best.turns).worst : best.worst;
+}
+
+function better(one: Place, other: Place): Place {
+  return other.worst.excess < one.worst.excess ? other : one;
+}
+
+/** `from` with every trap at its least, two of them each at the other's frequency. */
+function trapsExchanged(demands: Demands, adjusters: readonly Adjuster[], from: CoreTurns): readonly CoreTurns[] {
+  const traps = adjusters.filter((a) => a.kind === 'trap' && a.trapHz !== null);
+  return pairsOf(traps).map(([one, other]) =>
+    trapsAlone(
+      demands,
+      adjusters.map((a) =>
+        a === one ? { ...a, trapHz: other.trapHz } : a === other ? { ...a, trapHz: one.trapHz } : a,
+      ),
+      from,
+    ),
+  );
+}
+
+/** Each pair of coils that are no traps put to each other's frequency, or as near as their stops let them. */
+function exchanges(deck: Deck, adjusters: readonly Adjuster[]): readonly ((from: CoreTurns) => CoreTurns)[] {
+  const coils = adjusters.filter((a) => a.kind !== 'trap' && faradsAt(deck, a.element) > 0);
+  return pairsOf(coils).map(([one, other]) => (from) => {
+    const share = faradsAt(deck, one.element) / faradsAt(deck, other.element);
+    const turnsFor = (a: Adjuster, henries: number): number =>
+      turnsForHenries(a, henries) ?? (henries > slugHenries(a, a.travelTurns) ? a.travelTurns : 0);
+    return {
+      ...from,
+      [one.id]: turnsFor(one, slugHenries(other, from[other.id]!) / share),
+      [other.id]: turnsFor(other, slugHenries(one, from[one.id]!) * share),
+    };
+  });
+}
+
+function pairsOf<T>(all: readonly T[]): readonly (readonly [T, T])[] {
+  return all.flatMap((one, i) => all.slice(i + 1).map((other) => [one, other] as const));
+}
+
+function downhill(demands: Demands, adjusters: readonly Adjuster[], from: CoreTurns, mostSteps: number): Place {
+  let at: Place = { turns: from, worst: worstOf(demands.standings(from)) };
+  let region: number = REGION.first;
+  let model: Residuals | null = null;
+  for (let step = 0; step < mostSteps && region > REGION.last && at.worst.excess > 0; step++) {
+    model ??= demands.excessSlopes(at.turns);
+    const x = adjusters.map((a) => at.turns[a.id]!);
+    const box: Box = {
+      low: adjusters.map((_, j) => Math.max(-region, -x[j]!)),
+      high: adjusters.map((a, j) => Math.min(region, a.travelTurns - x[j]!)),
+    };
+    const { d, worst: promised } = leastOfModel(model, box);
+    const promise = at.worst.excess - promised;
+    if (promise < LEAST_PROMISE) break;
+    const turns = { ...at.turns, ...Object.fromEntries(adjusters.map((a, j) => [a.id, x[j]! + d[j]!])) };
+    const worst = worstOf(demands.standings(turns));
+    const kept = (at.worst.excess - worst.excess) / promise;
+    if (kept < KEPT.some) region *= SHRINK;
+    else {
+      at = { turns, worst };
+      model = null;
+      if (kept > KEPT.most) region = Math.min(GROW * region, REGION.most);
+    }
+  }
+  return at;
+}
+
+const LEVELS_APART = 0.003;
+const MOST_LEVELS = 16;
+
+/** The step inside `box` whose highest line of the straight model is least. */
+function leastOfModel({ r, jacobian }: Residuals, box: Box): { readonly d: Float64Array; readonly worst: number } {
+  const n = box.low.length;
+  const lines = (d: Float64Array): Float64Array =>
+    r.map((v, i) => {
+      let sum = v;
+      for (let j = 0; j < n; j++) sum += jacobian[i * n + j]! * d[j]!;
+      return sum;
+    });
+  let d = new Float64Array(n);
+  let worst = Math.max(...r);
+  // A line can fall by no more than its slopes allow in the box: under that no level is reached.
+  let low = r.reduce((most, v, i) => {
+    let least = v;
+    for (let j = 0; j < n; j++)
+      least += Math.min(jacobian[i * n + j]! * box.low[j]!, jacobian[i * n + j]! * box.high[j]!);
+    return Math.max(most, least);
+  }, Number.NEGATIVE_INFINITY);
+  for (let tried = 0; tried < MOST_LEVELS && worst - low > LEVELS_APART; tried++) {
+    const level = (worst + low) / 2;
+    const over = (at: Float64Array): Float64Array => lines(at).map((v) => Math.max(v - level, 0));
+    const { x } = leastSquares(
+      {
+        residuals: over,
+        slopes: (at) => {
+          const above = over(at);
+          return { r: above, jacobian: jacobian.map((v, k) => (above[Math.floor(k / n)]! > 0 ? v : 0)) };
+        },
+        box,
+        mostIterations: 30,
+        enough: (LEVELS_APART / 3) ** 2,
+      },
+      d,
+    );
+    const top = Math.max(...lines(x));
+    if (top < worst) [d, worst] = [Float64Array.from(x), top];
+    if (top > level + LEVELS_APART / 2) low = level;
+  }
+  return { d, worst };
+}
+
+function leapt(from: CoreTurns, adjusters: readonly Adjuster[], turns: number, chance: () => number): CoreTurns {
+  const off = (a: Adjuster): number => clamp(from[a.id]! + turns * (2 * chance() - 1), 0, a.travelTurns);
+  return { ...from, ...Object.fromEntries(adjusters.map((a) => [a.id, off(a)])) };
+}
