@@ -29,13 +29,13 @@ export interface ClassDesk {
   goOn(): void;
   takeAway(no: number): void;
   clear(): void;
-  /** told a few times a second at most; returns what stops it */
+  /** told twice a second or so; returns what stops it */
   subscribe(listener: () => void): () => void;
 }
 
 /** As many as the pool has workers, and no more: whoever stops the work then waits for nobody. */
 const AT_ONCE = 2;
-const TOLD_EVERY_MS = 200;
+const TOLD_EVERY_MS = 400;
 
 export function createClassDesk(judge: JudgeFile): ClassDesk {
   let files: readonly DeskFile[] = [];
