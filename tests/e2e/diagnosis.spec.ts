@@ -26,7 +26,8 @@ test('what was wrong is asked at signing, never filled in, and told in the repor
   const signOff = page.getByRole('button', { name: headerWords.signOff, exact: true });
   await signOff.click();
   const form = dialog(page).locator('.diagnosis');
-  await expect(form).toContainText(diagnosisWords.unsaid);
+  await expect(dialog(page).getByRole('status')).toHaveText(diagnosisWords.unsaid);
+  await expect(dialog(page).getByRole('status')).toBeInViewport();
   await expect(form.getByRole('checkbox', { checked: true })).toHaveCount(0);
   await isSound(page);
   expect(await page.evaluate(layoutFaults, 'dialog[open]')).toEqual([]);
@@ -34,7 +35,7 @@ test('what was wrong is asked at signing, never filled in, and told in the repor
   // That nothing was wrong is one choice, and no other stands beside it but those of the bench.
   await choice(page, slug).click();
   await choice(page, diagnosisWords.matters.level).click();
-  await expect(form).toContainText(diagnosisWords.chosen(2));
+  await expect(dialog(page).getByRole('status')).toHaveText(diagnosisWords.chosen(2));
   await choice(page, diagnosisWords.nothing).focus();
   await page.keyboard.press('Space');
   await expect(choice(page, slug)).not.toBeChecked();

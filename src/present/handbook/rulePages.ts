@@ -17,8 +17,8 @@ const ROWS: Readonly<Record<string, readonly string[]>> = {
   'too-fast': ['G60'],
   slug: ['G30', 'G31', 'G32', 'G58'],
   safety: ['G28', 'G29', 'G38', 'G39'],
-  'when-not': ['G33'],
-  faults: ['G62'],
+  'when-not': ['G33', 'G66'],
+  faults: ['G62', 'G65'],
   sweep: ['G54'],
 };
 

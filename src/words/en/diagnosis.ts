@@ -18,9 +18,10 @@ export const diagnosisWords = {
     markers: 'Markers: in the way, or missing',
   } satisfies Readonly<Record<SetUpMatter, string>>,
   nothing: 'Nothing in the set: leave it alone',
-  unsaid: 'Nothing is said yet. A run that is signed like this is not proved.',
+  unsaid: 'You have not yet said what was wrong. A run that is signed like this is not proved.',
   /** above the choices that are made */
-  chosen: (count: number): string => (count === 1 ? 'One thing named.' : `${count} things named.`),
+  chosen: (count: number): string =>
+    count === 1 ? 'One thing is named as wrong.' : `${count} things are named as wrong.`,
   report: {
     title: 'What was wrong',
     said: 'You said',

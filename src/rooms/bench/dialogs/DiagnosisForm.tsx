@@ -27,7 +27,6 @@ export function DiagnosisForm({ port, said, onSay }: DiagnosisFormProps) {
   const tray = useMemo(() => partsAsked(setup), [setup]);
   const letters = useMemo(() => slugLetters(receiver), [receiver]);
   const nothing = said !== null && said.slugs.length + said.parts.length === 0;
-  const count = said === null ? 0 : said.slugs.length + said.parts.length + said.setUp.length;
   const has = (kind: Kind, name: string): boolean => said !== null && (said[kind] as readonly string[]).includes(name);
   const toggle = (kind: Kind, name: string): void => {
     const before = (said ?? NOTHING)[kind] as readonly string[];
@@ -78,9 +77,17 @@ export function DiagnosisForm({ port, said, onSay }: DiagnosisFormProps) {
           <div>{SET_UP_MATTERS.map((matter) => choice('setUp', matter, say.matters[matter]))}</div>
         </fieldset>
       </div>
-      <p class="diagnosis-said" role="status">
-        {said === null ? say.unsaid : nothing && count === 0 ? say.nothing : say.chosen(count)}
-      </p>
     </section>
+  );
+}
+
+/** How it stands, beside the signature, where it stays in sight: whoever signs without a word knows what that means. */
+export function DiagnosisSaid({ said }: { readonly said: Diagnosis | null }) {
+  const { diagnosis: say } = useWords();
+  const count = said === null ? 0 : said.slugs.length + said.parts.length + said.setUp.length;
+  return (
+    <p class="diagnosis-said" role="status">
+      {said === null ? say.unsaid : count === 0 ? say.nothing : say.chosen(count)}
+    </p>
   );
 }

@@ -11,7 +11,7 @@ import type { BenchPort } from '../../../present/ports.ts';
 import { asksDiagnosis, type Diagnosis } from '../../../scenario/diagnosis.ts';
 import { PHASES } from '../../../session/phase.ts';
 import { partsAreOpen } from '../../../session/session.ts';
-import { DiagnosisForm } from './DiagnosisForm.tsx';
+import { DiagnosisForm, DiagnosisSaid } from './DiagnosisForm.tsx';
 import './dialogs.css';
 
 /** The name that runs are handed in under, for the field that asks for it. */
@@ -71,6 +71,7 @@ export function SignOff({ port, learner }: { readonly port: BenchPort; readonly 
         />
       </label>
       <div class="modal-buttons">
+        {asked ? <DiagnosisSaid said={said} /> : null}
         <Button primary onClick={sign}>
           {words.sign}
         </Button>
