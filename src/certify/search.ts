@@ -97,8 +97,10 @@ export function lowerWorst(
   return best;
 }
 
+/** The line that is furthest outside, or the least far inside. A yes-or-no line that is met has no margin, and is not the nearest to anything. */
 export function worstOf(standings: readonly Standing[]): Standing {
-  const [first, ...rest] = standings;
+  const measured = standings.filter(({ item, excess }) => item.kind !== 'polarity' || excess > 0);
+  const [first, ...rest] = measured.length > 0 ? measured : standings;
   if (first === undefined) throw new Error('a sheet without a line');
   return rest.reduce((worst, one) => (one.excess > worst.excess ? one : worst), first);
 }

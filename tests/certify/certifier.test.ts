@@ -4,8 +4,9 @@ import { describe, expect, it } from 'vitest';
 import type { BenchSetup } from '../../src/bench/setup.ts';
 import { designOf } from '../../src/bench/setup.ts';
 import { certifyScenario } from '../../src/certify/certifyScenario.ts';
-import { createDemands } from '../../src/certify/demands.ts';
+import { createDemands, type Standing } from '../../src/certify/demands.ts';
 import { leastSquares, squares } from '../../src/certify/leastSquares.ts';
+import { worstOf } from '../../src/certify/search.ts';
 import { workResponses } from '../../src/receiver/responses.ts';
 import { nominalTurns } from '../../src/receiver/slugLaw.ts';
 import { setupOf } from '../technician/oneScenario.ts';
@@ -38,6 +39,22 @@ describe('a certificate', () => {
   });
 });
 
+describe('the nearest line', () => {
+  const { scenario } = setupOf('zero');
+  const standing = (id: string, excess: number): Standing => {
+    const { receiver, deck } = designOf(setupOf('zero'));
+    const slugs = receiver.adjusters.map((a) => a.id);
+    const all = createDemands(receiver, deck, workResponses(receiver, scenario), 1, slugs, { receiver, deck });
+    const turns = Object.fromEntries(receiver.adjusters.map((a) => [a.id, nominalTurns(a)]));
+    return { ...all.standings(turns).find(({ item }) => item.kind === id)!, excess };
+  };
+
+  it('is never a yes-or-no line that is met, and is one that is not', () => {
+    expect(worstOf([standing('polarity', -1), standing('zero', -1.4)]).item.kind).toBe('zero');
+    expect(worstOf([standing('polarity', 1), standing('zero', 0.4)]).item.kind).toBe('polarity');
+  });
+});
+
 describe('refusals', () => {
   it('a failed part that is cured by nothing on the list of the sheet is told: the line and by how much', () => {
     // The trap's notch asked for where no slug brings it.
@@ -60,6 +77,16 @@ describe('refusals', () => {
       changed('from-cold', { start: { ...setup.scenario.start, slugs }, toleranceFactor: 1 }),
     );
     expect(hard.ok).toBe(true);
+  });
+
+  it.each([
+    ['that is right as it is found', {}],
+    ['that an eighth of a turn mends', { T3: 0.125 }],
+  ])('a set %s is nothing to do, unless the scenario says that leaving it alone is the answer', (_, slugs) => {
+    const start = { ...setupOf('one-slug-out').scenario.start, slugs };
+    const outcome = certifyScenario(changed('one-slug-out', { start }));
+    expect(outcome).toEqual({ ok: false, problems: [{ code: 'nothingToDo' }] });
+    expect(certifyScenario(changed('one-slug-out', { start, slugsRight: true })).ok).toBe(true);
   });
 
   it('a failed part that slugs can make good for is no fault to find', () => {
