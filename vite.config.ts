@@ -35,7 +35,7 @@ export default defineConfig(({ mode }) => ({
     testTimeout: 300_000,
     maxWorkers: '100%',
     sequence: { sequencer: LongestFirst },
-    // Most files share what a worker has loaded, which halves what they cost beside their tests. Those that put other modules in the place of ours load their own.
+    // Most files share what a worker has loaded, which halves what they cost beside their tests. Those that put something else in the place of our modules or of the browser's globals load their own.
     projects: [
       { extends: true, test: { name: 'together', isolate: false, include: testFiles(false) } },
       { extends: true, test: { name: 'alone', isolate: true, include: testFiles(true) } },
@@ -60,11 +60,15 @@ function fontLicences(): Plugin {
   };
 }
 
-/** Those that replace modules, or all the others. */
+/** What a test file says that leaves something of its own in the worker: modules, globals, a database in the place of the browser's. */
+const OWN_WORKER = ['vi.mock(', 'vi.stubGlobal(', "/storage.ts'"];
+
+/** Those that replace modules or globals, or all the others. */
 function testFiles(replacing: boolean): string[] {
   const all = readdirSync(new URL('tests', import.meta.url), { recursive: true, encoding: 'utf8' });
   const files = all.map((name) => `tests/${name.replaceAll('\\', '/')}`).filter((name) => name.endsWith('.test.ts'));
-  return files.filter(
-    (name) => readFileSync(new URL(name, import.meta.url), 'utf8').includes('vi.mock(') === replacing,
-  );
+  return files.filter((name) => {
+    const text = readFileSync(new URL(name, import.meta.url), 'utf8');
+    return OWN_WORKER.some((said) => text.includes(said)) === replacing;
+  });
 }
