@@ -227,6 +227,7 @@ const LEAVES: Readonly<Record<string, string | number | boolean>> = {
   'events.value': -40,
   'events.hz': 455000,
   'events.slug': 'T1B',
+  'events.response': 'if',
   'events.turns': 0.125,
   'events.figure': 1.9,
   'claimed.total': 100,
