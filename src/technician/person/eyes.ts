@@ -78,6 +78,20 @@ export function extent({ yDiv }: Trace): { readonly low: number; readonly high: 
   return { low: roundTo(low, HEIGHT_STEP_DIV), high: roundTo(high, HEIGHT_STEP_DIV), whole };
 }
 
+/** A part of the width over which an eye takes the middle of a line that is thick with noise. */
+const BLOCKS = 32;
+
+/** From the lowest to the highest place of the middle of a line. */
+export function swing({ yDiv }: Trace): number {
+  const size = Math.max(1, Math.floor(yDiv.length / BLOCKS));
+  const middles: number[] = [];
+  for (let from = 0; from + size <= yDiv.length; from += size) {
+    const seen = yDiv.slice(from, from + size).filter((y) => y !== null);
+    if (seen.length > 0) middles.push(seen.reduce((sum, y) => sum + y, 0) / seen.length);
+  }
+  return middles.length === 0 ? 0 : roundTo(Math.max(...middles) - Math.min(...middles), HEIGHT_STEP_DIV);
+}
+
 /** The base line: where a blanked retrace lies. */
 export function baseLine({ back }: Sight): number | null {
   let seen = 0;
@@ -125,10 +139,10 @@ function placeOf(hands: Hands, axis: Axis, hz: number): number {
 }
 
 /**
- * Volts at the Y input above the base line at each of some frequencies: read at the gain that fills the graticule and at finer ones
- * for what is low. Leaves the Y knobs as they were.
+ * Volts at the Y input at each of some frequencies: read at the gain that fills the graticule and at finer ones for what is low. Counted from the base line, or
+ * (`noiseOut`) from where the shift knob puts nothing, less what the base line shows that the set's noise makes. Leaves the Y knobs as they were.
  */
-export function readVolts(hands: Hands, hz: readonly number[], axis: Axis, fine = true): number[] {
+export function readVolts(hands: Hands, hz: readonly number[], axis: Axis, fine = true, noiseOut = false): number[] {
   const { yVoltsPerDiv, yPositionDiv, yInvert } = hands.knobs();
   const found: (number | null)[] = hz.map(() => null);
   const coarsest = wholeGain(hands, yVoltsPerDiv);
@@ -142,13 +156,31 @@ export function readVolts(hands: Hands, hz: readonly number[], axis: Axis, fine 
     if (base === null) continue;
     hz.forEach((f, i) => {
       const y = heightAt(sight.forward, placeOf(hands, axis, f));
-      if (y !== null) found[i] = (y - base) * gain * (yInvert ? -1 : 1);
+      if (y === null) return;
+      found[i] =
+        (noiseOut ? withoutNoise(y - yPositionDiv, base - yPositionDiv) : y - base) * gain * (yInvert ? -1 : 1);
     });
   }
   set(hands, 'yVoltsPerDiv', yVoltsPerDiv);
   set(hands, 'yPositionDiv', yPositionDiv);
   return found.map((v) => v ?? 0);
 }
+
+/**
+ * A height without what noise adds to it. Alone it lifts the line by `lift`; on a carrier much larger than itself its power adds, of which 2/pi of the square of that
+ * lift is seen (mean of the envelope of a sine in noise, Rice; from memory).
+ */
+export function withoutNoise(height: number, lift: number): number {
+  if (Math.abs(lift) < HEIGHT_STEP_DIV) return height - lift;
+  const times = height / lift;
+  const carrier = (over: number): number => Math.sqrt(over ** 2 - 2 / Math.PI - (1 - 2 / Math.PI) / over ** 2);
+  // Hardly above the noise a tenth of a division would count for too much: there the rise itself is taken.
+  if (times < OUT_OF_NOISE) return (lift * (times - 1) * carrier(OUT_OF_NOISE)) / (OUT_OF_NOISE - 1);
+  return lift * carrier(times);
+}
+
+/** A line this many times as high as noise alone stands out of it. */
+const OUT_OF_NOISE = 1.5;
 
 /** What has grown past the edge of the tube is brought back on it before it is read. */
 function wholeGain(hands: Hands, gainNow: number): number {

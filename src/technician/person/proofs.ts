@@ -1,5 +1,5 @@
 /** Proving the picture: each act is done and undone, so that the bench stands as before, and what was seen is read off and written down. */
-import { baseLine, extent, heightAt, see } from './eyes.ts';
+import { baseLine, extent, heightAt, see, swing } from './eyes.ts';
 import { type Hands, set } from './hands.ts';
 import { shimmerExtent } from './oscillator.ts';
 import type { PrintedSheet } from './sheet.ts';
@@ -44,12 +44,11 @@ function actAndLook(hands: Hands, sheet: PrintedSheet, proof: Exclude<Proof, 'ma
       // The base line in the middle: hum goes both ways.
       set(hands, 'yPositionDiv', 0);
       hands.act({ type: 'leadRemoved', lead: 'earth' });
-      const { low, high } = extent(see(hands).back);
+      const hum = swing(see(hands).back);
       hands.act({ type: 'leadConnected', lead: 'earth', to: earth.id });
-      const still = extent(see(hands).back);
+      const still = swing(see(hands).back);
       set(hands, 'yPositionDiv', knobs.yPositionDiv);
-      const hum = high - low;
-      return { answer: hum - (still.high - still.low) > LEAST_SEEN_DIV ? 'humCame' : 'nothing', figure: hum };
+      return { answer: hum - still > LEAST_SEEN_DIV ? 'humCame' : 'nothing', figure: hum };
     }
     case 'swingPhase': {
       const from = pips(hands).reduce<number | null>(

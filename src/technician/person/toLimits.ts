@@ -56,8 +56,8 @@ function pressing(tolerances: number): number {
 }
 
 function demandsNow(hands: Hands, response: PrintedResponse, curve: PrintedCurve): readonly JudgedDemand[] {
-  const read = readVolts(hands, response.lookAtHz, axisOf(hands));
   const isSCurve = response.specification.sCurve !== null;
+  const read = readVolts(hands, response.lookAtHz, axisOf(hands), true, !isSCurve);
   return response.judge(isSCurve ? read : read.map(levelBy(curve)));
 }
 
