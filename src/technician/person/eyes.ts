@@ -86,7 +86,7 @@ export function swing({ yDiv }: Trace): number {
   const size = Math.max(1, Math.floor(yDiv.length / BLOCKS));
   const middles: number[] = [];
   for (let from = 0; from + size <= yDiv.length; from += size) {
-    const seen = yDiv.slice(from, from + size).filter((y) => y !== null);
+    const seen = yDiv.slice(from, from + size).filter((y) => !Number.isNaN(y));
     if (seen.length > 0) middles.push(seen.reduce((sum, y) => sum + y, 0) / seen.length);
   }
   return middles.length === 0 ? 0 : roundTo(Math.max(...middles) - Math.min(...middles), HEIGHT_STEP_DIV);

@@ -22,7 +22,7 @@ import { peakUp } from './peaking.ts';
 import { prove } from './proofs.ts';
 import { clipAfresh, letWarm, makeSafe, type Phased, setByNeedle, setUpFor, smallPips } from './settings.ts';
 import type { PrintedCurve, PrintedResponse, PrintedSheet } from './sheet.ts';
-import { bringInside, worstDemand } from './toLimits.ts';
+import { bringInside, lowerEach, worstDemand } from './toLimits.ts';
 import { setTrap } from './traps.ts';
 import type { Turner } from './turner.ts';
 
@@ -45,6 +45,8 @@ const RESERVE_SHARE = 0.4;
 const PROVING_SECONDS = 420;
 const ROUNDS = 8;
 const PASSES = 3;
+/** From here to the limit an eye is not sure on which side of it a demand is. */
+const READS_OUTSIDE = 0.95;
 /** Traps and humps pull at each other: so often are they set in turn at the end. */
 const LAST_PASSES = 5;
 const MOST_PARTS = 4;
@@ -230,6 +232,8 @@ function toLimits(bench: AtBench): void {
     slugs.forEach(({ id }, i) => {
       turner.turn(id, best.depths[i]! - turner.depthOf(id));
     });
+    if (best.worst < READS_OUTSIDE || !timeToProve(bench)) continue;
+    lowerEach(hands, turner, response, standFor(bench, response), rest, () => timeToProve(bench));
   }
 }
 

@@ -50,6 +50,47 @@ export function bringInside(
   });
 }
 
+const NUDGES = [0.25, 0.125, 0.0625] as const;
+const MOST_NUDGES = 12;
+/** So high a power hears the worst demand above all others, and the next worst a little. */
+const WORST_FIRST = 10;
+
+/** One slug after the other a little in or out, for as long as the worst demands come nearer to what is wanted. */
+export function lowerEach(
+  hands: Hands,
+  turner: Turner,
+  response: PrintedResponse,
+  curve: PrintedCurve,
+  slugs: readonly string[],
+  timeLeft: () => boolean,
+): void {
+  const worst = (): number =>
+    demandsNow(hands, response, curve)
+      .filter((demand) => !isTrap(demand))
+      .reduce((sum, demand) => sum + Math.abs(away(demand)) ** WORST_FIRST, 0) **
+    (1 / WORST_FIRST);
+  let now = worst();
+  for (const nudge of NUDGES) {
+    let better = true;
+    for (let round = 0; better && round < MOST_NUDGES; round++) {
+      better = false;
+      for (const slug of slugs) {
+        for (const way of [1, -1]) {
+          if (!timeLeft() || now < NEAR_LIMIT) return;
+          const made = turner.turn(slug, way * nudge);
+          const then = worst();
+          if (made !== 0 && then < now) {
+            now = then;
+            better = true;
+            break;
+          }
+          turner.turn(slug, -made);
+        }
+      }
+    }
+  }
+}
+
 /** What is near its limit or over it counts for more than what only could be nicer. */
 function pressing(tolerances: number): number {
   return Math.max(0, tolerances - WELL_INSIDE / 2) + PRESSING * Math.max(0, tolerances - NEAR_LIMIT);
