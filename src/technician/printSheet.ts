@@ -25,6 +25,7 @@ import { asksDiagnosis } from '../scenario/diagnosis.ts';
 import { NO_LIFE } from '../scenario/life.ts';
 import { chartedParts } from './faultChart.ts';
 import type { ChartEntry, PrintedCurve, PrintedLine, PrintedResponse, PrintedSheet } from './person/sheet.ts';
+import { slugEffects, stageEffects } from './slugEffects.ts';
 
 /** Points of a printed curve, beside those at its traps. */
 const POINTS = 41;
@@ -38,7 +39,8 @@ export function printSheet(setup: BenchSetup): PrintedSheet {
   const curves: PrintedCurve[] = [];
   const print = (response: SheetResponse, injectAt: string): void => {
     if (curves.some((c) => c.response === response.id && c.injectAt === injectAt)) return;
-    curves.push(printCurve(sound, response, injectAt));
+    const own = receiver.procedure.filter((step) => step.at === injectAt && injectAt !== response.setUp.injectAt);
+    curves.push(printCurve(sound, response, injectAt, [...new Set(own.flatMap((step) => step.slugs))]));
   };
   for (const response of work) print(response, response.setUp.injectAt);
   for (const step of receiver.procedure) {
@@ -48,8 +50,9 @@ export function printSheet(setup: BenchSetup): PrintedSheet {
   }
   return {
     mains: receiver.mains !== null,
-    slugs: receiver.adjusters.map(({ id, element, kind, head, trapHz, travelTurns }) => ({
+    slugs: receiver.adjusters.map(({ id, element, kind, head, trapHz, travelTurns, twoPeaks }) => ({
       id,
+      goesThrough: twoPeaks !== undefined,
       coil: deck.elements.find((e) => e.name.toLowerCase() === element.toLowerCase())?.name ?? element,
       kind,
       head,
@@ -74,11 +77,13 @@ function printResponse(sound: BenchSetup, response: SheetResponse, toleranceFact
   const { id, setUp, specification } = response;
   // The level is printed with each curve.
   const { levelDb: _, ...source } = sheetControls(setUp);
+  const demands = demandsOn(sound, response, toleranceFactor);
   return {
     id,
     setUp,
     specification,
-    ...demandsOn(sound, response, toleranceFactor),
+    ...demands,
+    effects: slugEffects(sound, response, demands.lookAtHz),
     leads: sheetLeads(receiver, response),
     fittings: settings(sheetFittings(setUp)),
     knobs: settings({ ...source, ...PLAIN_PICTURE, pipHeightDiv: 0 }),
@@ -158,7 +163,12 @@ function soundScenario({ scenario }: BenchSetup): BenchSetup['scenario'] {
   };
 }
 
-function printCurve(sound: BenchSetup, response: SheetResponse, injectAt: string): PrintedCurve {
+function printCurve(
+  sound: BenchSetup,
+  response: SheetResponse,
+  injectAt: string,
+  slugs: readonly string[],
+): PrintedCurve {
   const { setUp } = response;
   const bench = createBench(sound);
   // Stage by stage the level is set for the volts that the sheet's own level gives from the front.
@@ -184,6 +194,7 @@ function printCurve(sound: BenchSetup, response: SheetResponse, injectAt: string
     hz,
     volts: readOff(bench, sound, response, injectAt, levelDb, hz),
     levels: injectAt === setUp.injectAt ? levelsOf(sound, response, hz) : [],
+    effects: stageEffects(sound.receiver, slugs, (depths) => readAt(bench, sound, response, injectAt, levelDb, hz, depths)),
   };
 }
 
@@ -200,7 +211,6 @@ function peakOf(bench: Bench, sound: BenchSetup, response: SheetResponse, inject
   return bench.facts(stateFor(sound, response, injectAt, levelDb)).detectedPeakVolts;
 }
 
-/** One volt a division, straight from the beam: no eye is needed for what is printed. */
 function readOff(
   bench: Bench,
   sound: BenchSetup,
@@ -209,8 +219,28 @@ function readOff(
   levelDb: number,
   hz: readonly number[],
 ): number[] {
+  return readAt(bench, sound, response, injectAt, levelDb, hz, {});
+}
+
+/** One volt a division, straight from the beam: no eye is needed for what is printed. `depths`: of cores that stand elsewhere than they should. */
+function readAt(
+  bench: Bench,
+  sound: BenchSetup,
+  response: SheetResponse,
+  injectAt: string,
+  levelDb: number,
+  hz: readonly number[],
+  depths: Readonly<Record<string, number>>,
+): number[] {
   const { setUp } = response;
-  const { beam } = bench.display(stateFor(sound, response, injectAt, levelDb));
+  const state = stateFor(sound, response, injectAt, levelDb);
+  const slugs = Object.fromEntries(
+    Object.entries(state.slugs).map(([id, slug]) => {
+      const depth = depths[id];
+      return [id, depth === undefined ? slug : { ...slug, coreTurns: depth, screwTurns: depth }];
+    }),
+  );
+  const { beam } = bench.display({ ...state, slugs });
   const half = beam.count / 2;
   return hz.map((f) => {
     const at = (10 * (f - setUp.centreHz)) / setUp.spanHz;

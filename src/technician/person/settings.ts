@@ -237,6 +237,25 @@ export function setUpFor(
   const beats = oscillatorOf(response) !== null;
   fillGraticule(hands, isSCurve, beats);
   if (phased !== undefined) return;
+  const raised = !beats && outOfTheNoise(hands, curve, isSCurve);
   phase(hands, response.setUp, beats ? beatsApart : split);
+  if (raised) set(hands, 'levelDb', curve.levelDb);
   fillGraticule(hands, isSCurve, beats);
+}
+
+const HARDLY_THERE = 0.15;
+const RAISES = [10, 10, 10] as const;
+
+/** A curve that hardly rises out of the noise cannot be phased: the source is turned up until it does. True where it was. */
+function outOfTheNoise(hands: Hands, { volts }: PrintedCurve, isSCurve: boolean): boolean {
+  const printed = volts.reduce((most, v) => Math.max(most, Math.abs(v)), 0);
+  let raised = false;
+  for (const more of RAISES) {
+    const { low, high } = extent(see(hands).forward);
+    if ((high - low) * hands.knobs().yVoltsPerDiv > HARDLY_THERE * printed) break;
+    set(hands, 'levelDb', Math.min(hands.knobs().levelDb + more, hands.scale('levelDb').high));
+    fillGraticule(hands, isSCurve, false);
+    raised = true;
+  }
+  return raised;
 }

@@ -13,6 +13,8 @@ export interface PrintedSlug {
   readonly kind: 'slug' | 'trap';
   readonly head: 'hex' | 'blade';
   readonly trapHz: number | null;
+  /** its core can be screwed right through the coil, and peaks a second time beyond the middle */
+  readonly goesThrough: boolean;
   readonly travelTurns: number;
 }
 
@@ -26,6 +28,8 @@ export interface PrintedCurve {
   readonly volts: readonly number[];
   /** the same as levels of the carrier, as the sheet's figure shows them: the two together are the detector's own curve */
   readonly levels: readonly number[];
+  /** of a stage that is swept from its own point: what each of its slugs does, at `hz`; empty for the whole curve, whose effects stand with its response */
+  readonly effects: readonly SlugEffect[];
 }
 
 /** A demand of the sheet, worked out on paper from what was read. */
@@ -53,6 +57,15 @@ export interface PrintedLine {
   readonly valves: readonly string[];
 }
 
+/** What one slug by itself does to a curve of a sound set: the curve with its core in each of some places, all others right. From a notebook, not from the set. */
+export interface SlugEffect {
+  readonly slug: string;
+  /** turns in from where it belongs, rising, nothing among them */
+  readonly turns: readonly number[];
+  /** for each of these, at the response's `lookAtHz`: levels against the highest of the right curve, with their sign where the curve has one */
+  readonly levels: readonly Float64Array[];
+}
+
 export interface PrintedResponse {
   readonly id: string;
   readonly setUp: SheetSetUp;
@@ -60,6 +73,7 @@ export interface PrintedResponse {
   /** the frequencies at which the sheet wants to be looked at, and its demands on what was read there: levels of the carrier (an S-curve: volts with their sign) */
   readonly lookAtHz: readonly number[];
   readonly judge: (read: readonly number[]) => readonly JudgedDemand[];
+  readonly effects: readonly SlugEffect[];
   /** where the leads go for the overall curve, what is screwed to them, and how the knobs stand, in the order in which they are set */
   readonly leads: Readonly<Record<LeadId, string | null>>;
   readonly fittings: readonly PrintedSetting[];

@@ -15,15 +15,16 @@ import {
   tryLines,
   trySlugs,
 } from './faultFinding.ts';
+import { byNotebook, newPad, stageByNotebook } from './byNotebook.ts';
 import { type Fit, fitCurve, residualOf } from './fit.ts';
 import type { Hands } from './hands.ts';
 import { offBy, oscillatorOf, setOscillator } from './oscillator.ts';
 import { peakUp } from './peaking.ts';
 import { prove } from './proofs.ts';
 import { clipAfresh, letWarm, makeSafe, type Phased, setByNeedle, setUpFor, smallPips } from './settings.ts';
-import type { PrintedCurve, PrintedResponse, PrintedSheet } from './sheet.ts';
-import { bringInside, lowerEach, worstDemand } from './toLimits.ts';
-import { setTrap } from './traps.ts';
+import type { PrintedCurve, PrintedResponse, PrintedSheet, PrintedSlug } from './sheet.ts';
+import { bringInside, levelBy, lowerEach, worstDemand } from './toLimits.ts';
+import { bringNotch, setTrap, type WantedNotch } from './traps.ts';
 import type { Turner } from './turner.ts';
 
 /** What is left of a curve, decibels rms, that a person calls right; and what no slug should leave. */
@@ -45,8 +46,20 @@ const RESERVE_SHARE = 0.4;
 const PROVING_SECONDS = 420;
 const ROUNDS = 8;
 const PASSES = 3;
+const NOTEBOOK_PASSES = 5;
+/** Of what was wrong before, where a pass has been worth it. */
+const MUCH_BETTER = 0.8;
+/** So far from its place a notch is looked for in the notebook; and what a turn moves it by where nothing is seen there. */
+const NOTCH_SHARE = 0.02;
+const SHARE_A_TURN = 0.01;
+/** So far a stray notch is looked for, as a share of its frequency, and of the way to the next one. */
+const NOTCH_SEARCH = 0.05;
+const HALF_WAY = 0.6;
+const SPARE_DB = 1;
 /** From here to the limit an eye is not sure on which side of it a demand is. */
 const READS_OUTSIDE = 0.95;
+/** What reads so is inside, whatever the eye does. */
+const SURELY_INSIDE = 0.75;
 /** Traps and humps pull at each other: so often are they set in turn at the end. */
 const LAST_PASSES = 5;
 const MOST_PARTS = 4;
@@ -79,19 +92,133 @@ export function doTheJob(given: Hands, sheet: PrintedSheet, turner: Turner, crys
     obviousParts(bench, main);
   }
   backFromStops(bench);
-  if (!asPrinted(bench, NEARLY)) followAndTouchUp(bench);
-  const tried = new Set<string>();
-  if (sheet.chart.length > 0) failedPart(bench, main, tried);
-  for (let pass = 1; pass < PASSES && timeLeft(bench) && !asPrinted(bench, FAR); pass++) followAndTouchUp(bench);
-  touchUp(bench);
-  if (sheet.chart.length > 0) failedPart(bench, main, tried);
-  toLimits(bench);
+  backThroughCoils(bench);
+  if (!withNotebook(bench)) theLongWay(bench, main);
   standFor(bench, main, undefined, true);
   const beats = oscillatorOf(main) !== null;
   smallPips(hands, beats);
   prove(hands, sheet, beats);
   if (sheet.asksDiagnosis) hands.act(diagnosis(contacts));
   hands.act({ type: 'signedOff' });
+}
+
+/** Where the notebook does not do: the procedure of the sheet, step by step, slug by slug, and parts that may have failed. */
+function theLongWay(bench: AtBench, main: PrintedResponse): void {
+  const mayHaveFailed = bench.sheet.chart.length > 0;
+  if (!asPrinted(bench, NEARLY)) followAndTouchUp(bench);
+  const tried = new Set<string>();
+  if (mayHaveFailed) failedPart(bench, main, tried);
+  for (let pass = 1; pass < PASSES && timeLeft(bench) && !asPrinted(bench, FAR); pass++) followAndTouchUp(bench);
+  touchUp(bench);
+  if (mayHaveFailed) failedPart(bench, main, tried);
+  toLimits(bench);
+}
+
+/** A core that stands beyond the middle of a coil that it can go through stands on the wrong one of two peaks. */
+function backThroughCoils({ sheet, turner }: AtBench): void {
+  for (const { id, goesThrough, travelTurns } of sheet.slugs) {
+    const beyond = turner.depthOf(id) - travelTurns / 2;
+    if (goesThrough && beyond > 0) turner.turn(id, -2 * beyond);
+  }
+}
+
+/** Curve by curve as the notebook has it, the first one last. True where every demand reads inside at the end. */
+function withNotebook(bench: AtBench): boolean {
+  const { hands, sheet, turner } = bench;
+  let worst = 0;
+  for (const response of [...sheet.responses].reverse()) {
+    const curve = standFor(bench, response);
+    const slugs = slugsOf(sheet, response);
+    const notches = slugs.filter(({ trapHz }) => trapHz !== null && !isShelf(response, trapHz));
+    const rest = slugs.filter((slug) => !notches.includes(slug)).map(({ id }) => id);
+    const seen = notches.filter(({ trapHz }) => reaches(hands, trapHz!));
+    const pad = newPad(response, rest, seen.map(({ trapHz }) => trapHz!));
+    let stages = stepsAlone(sheet, response);
+    let left = Number.POSITIVE_INFINITY;
+    for (let pass = 0; pass < NOTEBOOK_PASSES && timeToProve(bench); pass++) {
+      const before = slugs.map(({ id }) => turner.depthOf(id));
+      for (const trap of seen) bringNotch(hands, turner, wantedNotch(response, trap, slugs), levelBy(curve), pass > 0);
+      const moved = slugs.some(({ id }, i) => turner.depthOf(id) !== before[i]);
+      if (pass > 0 && left < SURELY_INSIDE && !moved) break;
+      const now = byNotebook(hands, turner, response, curve, pad, stages.length === 0 || pass > 0, () => timeToProve(bench));
+      if (process.env.DBG) console.log('pass', pass, response.id, now, left);
+      const stuck = now > READS_OUTSIDE && (pass === 0 ? now === Number.POSITIVE_INFINITY : now > MUCH_BETTER * left);
+      left = Math.min(left, now);
+      if (stuck && stages.length > 0) {
+        for (const step of stages) stageAlone(bench, response, step);
+        stages = [];
+        standFor(bench, response);
+        left = Number.POSITIVE_INFINITY;
+      } else if (stuck) break;
+    }
+    worst = Math.max(worst, left);
+  }
+  return worst < READS_OUTSIDE;
+}
+
+function curveOf({ curves }: PrintedSheet, { id, setUp }: PrintedResponse): PrintedCurve {
+  return curves.find((c) => c.response === id && c.injectAt === setUp.injectAt)!;
+}
+
+type AloneStep = PrintedSheet['procedure'][number];
+
+/** Steps of the procedure that sweep a stage from a point of its own, as far as they are about this curve. */
+function stepsAlone(sheet: PrintedSheet, response: PrintedResponse): readonly AloneStep[] {
+  const first = sheet.responses[0]?.id;
+  return sheet.procedure.filter(
+    (step) =>
+      step.phase === 'align' &&
+      step.at !== undefined &&
+      step.at !== response.setUp.injectAt &&
+      (step.response ?? first) === response.id &&
+      sheet.curves.some((c) => c.response === response.id && c.injectAt === step.at && c.effects.length > 0),
+  );
+}
+
+function stageAlone(bench: AtBench, response: PrintedResponse, { at, slugs }: AloneStep): void {
+  const { hands, sheet, turner } = bench;
+  const curve = standFor(bench, response, at);
+  const trapsHz = sheet.slugs.flatMap(({ trapHz }) => (trapHz === null ? [] : [trapHz]));
+  const others = slugs.filter((id) => sheet.slugs.some((s) => s.id === id && (s.trapHz === null || isShelf(response, s.trapHz))));
+  if (others.length > 0) stageByNotebook(hands, turner, curve, others, isSCurve(response), trapsHz, levelBy(curveOf(sheet, response)));
+}
+
+/** Where the sheet wants the notch, and how far a turn moves it by the notebook. */
+function wantedNotch(
+  { judge, effects, lookAtHz }: PrintedResponse,
+  { id, trapHz }: PrintedSlug,
+  slugs: readonly PrintedSlug[],
+): WantedNotch {
+  const hz = trapHz!;
+  const { turns, levels } = effects.find(({ slug }) => slug === id)!;
+  const lowest = (k: number): number => {
+    let at = hz;
+    let least = Number.POSITIVE_INFINITY;
+    lookAtHz.forEach((f, i) => {
+      if (Math.abs(f / hz - 1) > NOTCH_SHARE) return;
+      const ratio = levels[k]![i]!;
+      if (ratio < least) [at, least] = [f, ratio];
+    });
+    return at;
+  };
+  const sound = judge([...levels[turns.indexOf(0)]!]);
+  const depth = sound.find((demand) => demand.id === `trap:${hz}`);
+  const place = sound.find((demand) => demand.id === `notch:${hz}`);
+  const [out, into] = [turns.indexOf(-1), turns.indexOf(1)];
+  const moved = (lowest(into) - lowest(out)) / 2;
+  return {
+    slug: id,
+    hz,
+    hzATurn: moved < 0 ? moved : -SHARE_A_TURN * hz,
+    withinHz: place?.high ?? null,
+    // Half way to what is wanted, or as deep as a sound set has it.
+    wantedDb: depth === undefined ? null : Math.min(depth.high!, Math.max(depth.high! - depth.tolerance / 2, depth.measured + SPARE_DB)),
+    searchHz: slugs.reduce(
+      (least, other) => (other.trapHz === null || other.trapHz === hz ? least : Math.min(least, Math.abs(other.trapHz - hz) * HALF_WAY)),
+      NOTCH_SEARCH * hz,
+    ),
+    shared: slugs.some((other) => other.id !== id && other.trapHz === hz),
+  };
 }
 
 function followAndTouchUp(bench: AtBench): void {
@@ -146,7 +273,8 @@ function standFor(bench: AtBench, response: PrintedResponse, injectAt?: string, 
   const at = injectAt ?? response.setUp.injectAt;
   const curve = sheet.curves.find((c) => c.response === response.id && c.injectAt === at);
   if (curve === undefined) throw new Error(`the sheet has no curve of ${response.id} from ${at}`);
-  const place = `${response.id} ${at}`;
+  // The sweep runs behind the tube's drive by as much wherever it goes in.
+  const place = response.id;
   const phased = afresh ? undefined : stood.phasing.get(place);
   setUpFor(hands, sheet, response, curve, crystalsHz, isSCurve(response), phased);
   if (!stood.warm) {

@@ -4,7 +4,7 @@
  */
 import { axisOf, readVolts } from './eyes.ts';
 import { descend, type Fit } from './fit.ts';
-import type { Hands } from './hands.ts';
+import { type Hands, set } from './hands.ts';
 import type { JudgedDemand, PrintedCurve, PrintedResponse } from './sheet.ts';
 import type { Turner } from './turner.ts';
 
@@ -18,7 +18,7 @@ const ROUNDS = 10;
 const FLOOR_VOLTS = 1e-6;
 
 /** Traps are set by themselves, each for its own notch. */
-function isTrap({ id }: JudgedDemand): boolean {
+export function isTrap({ id }: JudgedDemand): boolean {
   return id.startsWith('trap:') || id.startsWith('notch:');
 }
 
@@ -97,13 +97,50 @@ function pressing(tolerances: number): number {
 }
 
 function demandsNow(hands: Hands, response: PrintedResponse, curve: PrintedCurve): readonly JudgedDemand[] {
-  const isSCurve = response.specification.sCurve !== null;
-  const read = readVolts(hands, response.lookAtHz, axisOf(hands), true, !isSCurve);
-  return response.judge(isSCurve ? read : read.map(levelBy(curve)));
+  return response.judge(levelsNow(hands, response, curve));
 }
 
+/** What the tube shows, in the sheet's own measure: levels of the carrier against the printed peak (an S-curve: volts against its height). */
+export function levelsNow(hands: Hands, response: PrintedResponse, curve: PrintedCurve): number[] {
+  const isSCurve = response.specification.sCurve !== null;
+  const axis = axisOf(hands);
+  if (isSCurve) {
+    const height = Math.max(...curve.volts.map(Math.abs));
+    return readVolts(hands, response.lookAtHz, axis).map((v) => v / height);
+  }
+  const level = levelBy(curve);
+  const read = (): number[] => smooth(readVolts(hands, response.lookAtHz, axis, true, true), response).map(level);
+  const seen = read();
+  const raised = Math.min(-20 * Math.log10(Math.max(...seen, 1e-3)), MOST_RAISED_DB);
+  if (raised < RAISED_DB) return seen;
+  // What hardly rises out of the noise is read with more from the source.
+  const { levelDb } = hands.knobs();
+  const to = Math.min(Math.round(levelDb + raised), hands.scale('levelDb').high);
+  set(hands, 'levelDb', to);
+  const louder = read().map((v) => v / 10 ** ((to - levelDb) / 20));
+  set(hands, 'levelDb', levelDb);
+  return louder;
+}
+
+/** The eye lays a line through the noise: over so many places either side, but not beside a trap. */
+const SMOOTHED = 3;
+const BESIDE_TRAP = 0.009;
+
+function smooth(values: readonly number[], { lookAtHz, specification }: PrintedResponse): number[] {
+  return values.map((v, i) => {
+    if (specification.traps.some(({ hz }) => Math.abs(lookAtHz[i]! / hz - 1) < BESIDE_TRAP)) return v;
+    const reach = Math.min(SMOOTHED, i, values.length - 1 - i);
+    let sum = 0;
+    for (let k = i - reach; k <= i + reach; k++) sum += values[k]!;
+    return sum / (2 * reach + 1);
+  });
+}
+
+const RAISED_DB = 8;
+const MOST_RAISED_DB = 20;
+
 /** From what is wanted, in tolerances, with its sign. */
-function away({ measured, low, high, tolerance }: JudgedDemand): number {
+export function away({ measured, low, high, tolerance }: JudgedDemand): number {
   if (low !== null && high !== null) return (measured - (low + high) / 2) / Math.max((high - low) / 2, 1e-12);
   if (high !== null) return Math.max(0, 1 + (measured - high) / tolerance);
   return low === null ? 0 : Math.min(0, (measured - low) / tolerance - 1);
@@ -113,7 +150,7 @@ function away({ measured, low, high, tolerance }: JudgedDemand): number {
 const APART = 0.05;
 
 /** From volts at the Y input to the level of the carrier: the detector's own curve, read off the two printed ones. */
-function levelBy({ volts, levels }: PrintedCurve): (volts: number) => number {
+export function levelBy({ volts, levels }: PrintedCurve): (volts: number) => number {
   const printed = volts
     .map((v, i) => [Math.log(Math.max(Math.abs(v), FLOOR_VOLTS)), Math.log(Math.max(levels[i] ?? 0, 1e-5))] as const)
     .sort((a, b) => b[0] - a[0]);

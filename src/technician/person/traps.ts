@@ -1,4 +1,7 @@
-/** Setting a trap alone: its notch is looked for beside the pip and brought to it, then the slug is rocked for the lowest line. */
+/**
+ * Setting a trap alone. `bringNotch`: where its notch lies is read off with the level up, and the slug turned by what the notebook says of so many hertz. `setTrap`: the long way, by
+ * rocking the slug for the lowest line.
+ */
 import { type Axis, axisOf, readVolts } from './eyes.ts';
 import { type Hands, set } from './hands.ts';
 import type { Turner } from './turner.ts';
@@ -17,11 +20,11 @@ const RAISED_DB = 20;
 export function setTrap(hands: Hands, turner: Turner, slug: string, hz: number): void {
   const { levelDb } = hands.knobs();
   set(hands, 'levelDb', Math.min(levelDb + RAISED_DB, hands.scale('levelDb').high));
-  bringNotch(hands, turner, slug, hz);
+  rockForLeast(hands, turner, slug, hz);
   set(hands, 'levelDb', levelDb);
 }
 
-function bringNotch(hands: Hands, turner: Turner, slug: string, hz: number): void {
+function rockForLeast(hands: Hands, turner: Turner, slug: string, hz: number): void {
   const axis = axisOf(hands);
   const notch = notchNear(hands, axis, hz);
   if (notch !== null) {
@@ -47,6 +50,165 @@ function bringNotch(hands: Hands, turner: Turner, slug: string, hz: number): voi
   }
 }
 
+const NOTCH_ROUNDS = 5;
+/** Of what the sheet allows: so near a notch is left alone. */
+const NEAR = 0.5;
+/** The same where it has been set already. */
+const NEAR_ENOUGH = 0.75;
+/** Without a place on the sheet, as a share of the frequency. */
+const PLACE = 0.002;
+const FINE_LOOKS = 41;
+const FINE_SHARE = 0.0005;
+
+export interface WantedNotch {
+  readonly slug: string;
+  readonly hz: number;
+  /** hertz that a turn in moves it, from the notebook */
+  readonly hzATurn: number;
+  readonly withinHz: number | null;
+  /** low enough, decibels under the printed peak; null where the sheet asks for no depth */
+  readonly wantedDb: number | null;
+  /** as far either side as no other trap's notch is likely to lie */
+  readonly searchHz: number;
+  /** two slugs work at this frequency: one notch may hide the other, and only the depth tells */
+  readonly shared: boolean;
+}
+
+/** A notch that a turn moves by less than this share of what the notebook says, or by more than its inverse, is another's. */
+const ITS_OWN = 0.35;
+
+/** True where notch and depth read well inside at the end. What reads so at first is not touched. `levelOf`: the detector's curve, volts to levels against the printed peak. */
+export function bringNotch(
+  hands: Hands,
+  turner: Turner,
+  notch: WantedNotch,
+  levelOf: (volts: number) => number,
+  again: boolean,
+): boolean {
+  const { slug, hz, wantedDb } = notch;
+  const within = (again ? NEAR_ENOUGH : NEAR) * (notch.withinHz ?? PLACE * hz);
+  const { levelDb } = hands.knobs();
+  const raised = Math.min(levelDb + RAISED_DB, hands.scale('levelDb').high);
+  set(hands, 'levelDb', raised);
+  const axis = axisOf(hands);
+  const deepEnough = (db: number): boolean => wantedDb === null || db - (raised - levelDb) < wantedDb;
+  let hzATurn = notch.hzATurn;
+  let last: { readonly at: number; readonly made: number } | null = null;
+  let good = false;
+  for (let round = 0; round < NOTCH_ROUNDS; round++) {
+    const { at, db } = lookAtNotch(hands, axis, notch, levelOf);
+    if (process.env.DBG) console.log('notch', slug, hz, (at ?? 0) - hz, db - (raised - levelDb), wantedDb, hzATurn);
+    if (notch.shared && !deepEnough(db)) {
+      rockToLeast(turner, slug, () => levelOf(heightsOf(hands, [hz], axis)[0]!));
+      break;
+    }
+    if (at === null) break;
+    if (last !== null && Math.abs(last.made) > 0.1) {
+      const shown = (at - last.at) / last.made;
+      if (shown / hzATurn < ITS_OWN || shown / hzATurn > 1 / ITS_OWN) {
+        turner.turn(slug, -last.made);
+        break;
+      }
+      hzATurn = shown;
+    }
+    const deep = deepEnough(db);
+    good = Math.abs(at - hz) <= within && (deep || round > 0);
+    if (good || (deep && again) || Math.abs(at - hz) < 0.1 * within) break;
+    const made = turner.turn(slug, (hz - at) / hzATurn);
+    if (made === 0) break;
+    last = { at, made };
+  }
+  set(hands, 'levelDb', levelDb);
+  return good;
+}
+
+const ROCK_TURNS = 0.4;
+const MOST_ROCKS = 8;
+/** Less of a change than this is not one. */
+const CHANGE = 0.03;
+
+/** A slug turned on for as long as the line falls; then a parabola through the squares of the last three heights says where it is lowest. */
+function rockToLeast(turner: Turner, slug: string, height: () => number): void {
+  const square = (): number => height() ** 2;
+  let at = 0;
+  let [here, step] = [square(), ROCK_TURNS];
+  let before: readonly [at: number, square: number] | null = null;
+  for (let n = 0; n < MOST_ROCKS; n++) {
+    const made = turner.turn(slug, step);
+    if (made === 0) return;
+    const there = square();
+    if (there < here * (1 - CHANGE)) {
+      before = [at, here];
+      at += made;
+      here = there;
+      continue;
+    }
+    if (before === null && step > 0) {
+      // The other way, from where it stood.
+      before = [made, there];
+      turner.turn(slug, -made);
+      step = -step;
+      continue;
+    }
+    const [a, ya] = before ?? [at - made, there];
+    const [x1, x2, x3] = [a - at, 0, made];
+    const bend = (ya - here) / (x1 - x2) - (there - here) / (x3 - x2);
+    const curve = bend / (x1 - x3);
+    const lowest = curve > 0 ? (x1 + x2) / 2 - (ya - here) / (x1 - x2) / (2 * curve) : 0;
+    turner.turn(slug, Math.min(Math.max(lowest, Math.min(x1, x3)), Math.max(x1, x3)) - made);
+    return;
+  }
+}
+
+/** Where the notch lies, by the bottom of a parabola laid through the squares of the levels beside it, and the level at the wanted place: all from one look. */
+function lookAtNotch(
+  hands: Hands,
+  axis: Axis,
+  { hz, searchHz }: WantedNotch,
+  levelOf: (volts: number) => number,
+): { readonly at: number | null; readonly db: number } {
+  const coarse = Array.from({ length: LOOKS }, (_, i) => hz + searchHz * ((2 * i) / (LOOKS - 1) - 1));
+  const half = (FINE_LOOKS - 1) / 2;
+  const fine = Array.from({ length: FINE_LOOKS }, (_, i) => hz * (1 + FINE_SHARE * (i - half)));
+  const levels = heightsOf(hands, [...coarse, ...fine], axis).map((v) => levelOf(v));
+  const db = 20 * Math.log10(levels[LOOKS + half]!);
+  const near = levels.slice(LOOKS);
+  const at = middleOf(near);
+  if (at === null) return { at: deepest(coarse, levels.slice(0, LOOKS)), db };
+  return { at: hz * (1 + FINE_SHARE * (at - half)), db };
+}
+
+/** Shares of the height of the lower shoulder at which a notch's two sides are marked. */
+const MARKS = [0.45, 0.75] as const;
+
+/** The bottom of a notch, counted in places: half way between its sides, marked at two heights and drawn down to nothing; null where it is not whole. */
+function middleOf(levels: readonly number[]): number | null {
+  const least = levels.indexOf(Math.min(...levels));
+  const shoulder = Math.min(Math.max(...levels.slice(0, least + 1)), Math.max(...levels.slice(least)));
+  if (least < 3 || least > levels.length - 4 || shoulder < 2 * levels[least]!) return null;
+  const middles = MARKS.map((share) => {
+    const mark = levels[least]! + share * (shoulder - levels[least]!);
+    return (side(levels, least, -1, mark) + side(levels, least, 1, mark)) / 2;
+  });
+  const [low, high] = middles as [number, number];
+  return Math.min(Math.max(low - ((high - low) * MARKS[0]) / (MARKS[1] - MARKS[0]), least - 4), least + 4);
+}
+
+/** Where a line first rises over a mark, from a place to one side. */
+function side(levels: readonly number[], from: number, way: 1 | -1, mark: number): number {
+  let i = from;
+  while (i + way >= 0 && i + way < levels.length && levels[i + way]! < mark) i += way;
+  const [a, b] = [levels[i]!, levels[i + way] ?? levels[i]!];
+  return b === a ? i : i + (way * (mark - a)) / (b - a);
+}
+
+/** Volts without noise and without the sign that the detector gives them: what lies under the base line is nothing. */
+function heightsOf(hands: Hands, hz: readonly number[], axis: Axis): number[] {
+  const read = readVolts(hands, hz, axis, true, true);
+  const up = read.reduce((sum, v) => sum + v, 0) < 0 ? -1 : 1;
+  return read.map((v) => Math.max(up * v, FLOOR_VOLTS));
+}
+
 function levelAt(hands: Hands, axis: Axis, hz: number): number {
   return Math.max(Math.abs(readVolts(hands, [hz], axis)[0]!), FLOOR_VOLTS);
 }
@@ -54,7 +216,14 @@ function levelAt(hands: Hands, axis: Axis, hz: number): number {
 /** The deepest dip between two higher places; null where the line only rises or falls. */
 function notchNear(hands: Hands, axis: Axis, hz: number): number | null {
   const places = Array.from({ length: LOOKS }, (_, i) => hz * (1 + SEARCH * ((2 * i) / (LOOKS - 1) - 1)));
-  const levels = readVolts(hands, places, axis).map((v) => 20 * Math.log10(Math.max(Math.abs(v), FLOOR_VOLTS)));
+  return deepest(
+    places,
+    readVolts(hands, places, axis).map((v) => Math.max(Math.abs(v), FLOOR_VOLTS)),
+  );
+}
+
+function deepest(places: readonly number[], heights: readonly number[]): number | null {
+  const levels = heights.map((v) => 20 * Math.log10(v));
   let best: number | null = null;
   let depth = 3;
   for (let i = 1; i + 1 < LOOKS; i++) {

@@ -1,0 +1,201 @@
+/**
+ * Worked out on paper, from a curve that was read and the notebook of what each slug does: how far each slug stands from where it belongs, and what the curve would be with slugs
+ * turned. Effects are added, in decibels (an S-curve: in its own height): exact for slugs with a valve between them, near enough for those of one can.
+ */
+import { leastSquares } from './leastSquares.ts';
+import type { SlugEffect } from './sheet.ts';
+
+/** Levels under this are not told apart. */
+const FLOOR = 0.006;
+/** A level read wrong by this share of itself, and by this share of the highest, is read well. */
+const READ_SHARE = 0.03;
+const READ_ERROR = 0.006;
+/** Points of the curve that count: those between say the same again. */
+const LOOKS = 90;
+/** What as many points as that are worth, for neighbours err together. */
+const WORTH = 25;
+/** A turn that a slug is thought to be off must explain so much. */
+const PRICE = 5;
+
+export interface Notebook {
+  readonly slugs: readonly string[];
+  /** turns in from where each slug belongs, as the curve has it; `before`: as it was thought to be, which is not given up lightly */
+  whereSlugsStand(levels: readonly number[], before: readonly number[] | null): readonly number[];
+  /** levels with each slug turned by so much from where it is thought to stand */
+  withTurned(levels: readonly number[], stand: readonly number[], turns: readonly number[]): number[];
+  /** turns, none more than `most`, that make the curve the right one as nearly as may be */
+  towardsRight(levels: readonly number[], stand: readonly number[], most: number): readonly number[];
+  /** root mean square of the difference from the right curve, in what may be doubted of a reading */
+  leftOver(levels: readonly number[]): number;
+  /** what turns have really done is added to what the notebook says of turns that way (Broyden, from memory) */
+  learn(levels: readonly number[], stand: readonly number[], turns: readonly number[], after: readonly number[]): void;
+  forget(): void;
+}
+
+export interface Noted {
+  readonly hz: readonly number[];
+  readonly effects: readonly SlugEffect[];
+  readonly isSCurve: boolean;
+  /** frequencies at which traps work: beside these nothing is said of the other slugs */
+  readonly trapsHz: readonly number[];
+}
+
+export function createNotebook(
+  { hz, effects, isSCurve: linear, trapsHz: clearOf }: Noted,
+  slugs: readonly string[],
+): Notebook {
+  const { shown, level } = linear ? AS_IT_IS : DECIBELS;
+  const kept = slugs.map((slug) => effects.find((effect) => effect.slug === slug)!);
+  const right = Array.from(rightOf(kept[0]!), shown);
+  const changes = kept.map(({ turns, levels }) => ({
+    turns,
+    by: levels.map((curve) => Float64Array.from(curve, (v, i) => shown(v) - right[i]!)),
+  }));
+  const change = (i: number, turns: number, out: Float64Array, times: number): void => {
+    const { turns: at, by } = changes[i]!;
+    const t = Math.min(Math.max(turns, at[0]!), at.at(-1)!);
+    let k = 0;
+    while (k + 2 < at.length && at[k + 1]! < t) k++;
+    const share = (t - at[k]!) / (at[k + 1]! - at[k]!);
+    const [a, b] = [by[k]!, by[k + 1]!];
+    for (let m = 0; m < out.length; m++) out[m] = out[m]! + times * (a[m]! + share * (b[m]! - a[m]!));
+  };
+  const learnt: { readonly turns: readonly number[]; readonly missed: Float64Array }[] = [];
+  const foretold = (stand: readonly number[], turns: readonly number[]): Float64Array => {
+    const sum = new Float64Array(hz.length);
+    turns.forEach((t, i) => {
+      if (t === 0) return;
+      change(i, stand[i]! + t, sum, 1);
+      change(i, stand[i]!, sum, -1);
+    });
+    for (const { turns: way, missed } of learnt) {
+      const along = turns.reduce((all, t, i) => all + t * way[i]!, 0);
+      if (along !== 0) for (let m = 0; m < sum.length; m++) sum[m] = sum[m]! + along * missed[m]!;
+    }
+    return sum;
+  };
+  const stride = Math.max(1, Math.floor(hz.length / LOOKS));
+  const looked = hz.flatMap((f, i) => (i % stride === 0 && clearOf.every((trap) => Math.abs(f / trap - 1) > NOTCH) ? [i] : []));
+  const heavy = (levels: readonly number[], m: number): number => {
+    const v = Math.max(Math.abs(levels[m]!), Math.abs(level(right[m]!)));
+    const doubt = linear ? READ_ERROR * 2 + READ_SHARE * v : DB * Math.hypot(READ_SHARE, READ_ERROR / Math.max(v, FLOOR));
+    return Math.sqrt(WORTH / looked.length) / doubt;
+  };
+  const apartFrom = (levels: readonly number[], off: (m: number) => number): Float64Array => {
+    const all = looked.map(off);
+    const weights = looked.map((m) => heavy(levels, m));
+    // The set as a whole may be louder or softer than the printed one.
+    const louder = linear ? 0 : Math.min(Math.max(mean(all, weights), -LOUDER_DB), LOUDER_DB);
+    return Float64Array.from(all, (v, k) => (v - louder) * weights[k]!);
+  };
+  return {
+    slugs,
+    whereSlugsStand(levels, before) {
+      const seen = levels.map(shown);
+      const sum = new Float64Array(hz.length);
+      const wrong = (stand: readonly number[]): Float64Array => {
+        sum.fill(0);
+        for (let i = 0; i < slugs.length; i++) if (stand[i] !== 0) change(i, stand[i]!, sum, 1);
+        return apartFrom(levels, (m) => seen[m]! - right[m]! - sum[m]!).map(soft);
+      };
+      const low = kept.map(({ turns }) => turns[0]!);
+      const high = kept.map(({ turns }) => turns.at(-1)!);
+      if (before === null) {
+        const problem = { wrong, price: PRICE, low, high };
+        const starts = [kept.map(() => 0), oneByOne(wrong, kept)];
+        return starts.map((start) => leastSquares(start, problem)).reduce((best, s) => (s.cost < best.cost ? s : best)).turns;
+      }
+      const changed = leastSquares(
+        kept.map(() => 0),
+        {
+          wrong: (more) => wrong(more.map((t, i) => t + before[i]!)),
+          price: SURE * PRICE,
+          low: low.map((t, i) => Math.min(0, t - before[i]!)),
+          high: high.map((t, i) => Math.max(0, t - before[i]!)),
+        },
+      );
+      return changed.turns.map((t, i) => t + before[i]!);
+    },
+    withTurned: (levels, stand, turns) => {
+      const sum = foretold(stand, turns);
+      return levels.map((v, m) => (sum[m] === 0 ? v : level(shown(v) + sum[m]!)));
+    },
+    towardsRight(levels, stand, most) {
+      const seen = levels.map(shown);
+      const wrong = (turns: readonly number[]): Float64Array => {
+        const sum = foretold(stand, turns);
+        return apartFrom(levels, (m) => seen[m]! + sum[m]! - right[m]!);
+      };
+      const start = stand.map((t) => Math.min(Math.max(-t, -most), most));
+      return leastSquares(start, { wrong, price: PRICE, low: stand.map(() => -most), high: stand.map(() => most) }).turns;
+    },
+    leftOver(levels) {
+      const apart = apartFrom(levels, (m) => shown(levels[m]!) - right[m]!);
+      return Math.sqrt(apart.reduce((sum, v) => sum + v * v, 0) / WORTH);
+    },
+    forget() {
+      learnt.length = 0;
+    },
+    learn(levels, stand, turns, after) {
+      const size = turns.reduce((all, t) => all + t * t, 0);
+      if (size < LEAST_LEARNT ** 2) return;
+      const sum = foretold(stand, turns);
+      learnt.push({ turns: turns.map((t) => t / size), missed: sum.map((v, m) => shown(after[m]!) - shown(levels[m]!) - v) });
+    },
+  };
+}
+
+const LEAST_LEARNT = 0.05;
+const SURE = 2;
+
+const LOUDER_DB = 8;
+
+function mean(values: readonly number[], weights: readonly number[]): number {
+  let [sum, all] = [0, 0];
+  for (let i = 0; i < values.length; i++) {
+    sum += weights[i]! ** 2 * values[i]!;
+    all += weights[i]! ** 2;
+  }
+  return sum / all;
+}
+
+/** So near a notch the curve belongs to the trap. */
+const NOTCH = 0.008;
+const DB = 20 / Math.LN10;
+
+const DECIBELS = {
+  shown: (v: number): number => 10 * Math.log10(v * v + FLOOR * FLOOR),
+  level: (db: number): number => Math.sqrt(Math.max(10 ** (db / 10) - FLOOR * FLOOR, 1e-10)),
+};
+const AS_IT_IS = { shown: (v: number): number => v, level: (v: number): number => v };
+
+function rightOf({ turns, levels }: SlugEffect): Float64Array {
+  return levels[turns.indexOf(0)]!;
+}
+
+/** What stands far off the rest does not pull with its whole weight. */
+function soft(v: number): number {
+  return v / Math.sqrt(1 + Math.abs(v) / FAR_OFF);
+}
+const FAR_OFF = 10;
+
+/** The slug that explains most, then the one that explains most of what is left, and each once more. */
+function oneByOne(wrong: (stand: readonly number[]) => Float64Array, kept: readonly SlugEffect[]): readonly number[] {
+  const left = (stand: readonly number[]): number => wrong(stand).reduce((sum, v) => sum + v * v, 0);
+  let stand = kept.map(() => 0);
+  let now = left(stand);
+  for (let n = 0; n < 2 * kept.length; n++) {
+    let best = { left: now - PRICE, stand };
+    kept.forEach(({ turns }, i) => {
+      for (const t of turns) {
+        const tried = stand.with(i, t);
+        const there = left(tried) + PRICE * tried.reduce((sum, v) => sum + Math.abs(v), 0);
+        if (there < best.left) best = { left: there, stand: tried };
+      }
+    });
+    if (best.stand === stand) break;
+    stand = best.stand;
+    now = best.left;
+  }
+  return stand;
+}
