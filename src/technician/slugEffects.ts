@@ -8,7 +8,7 @@ import { nominalTurns } from '../receiver/slugLaw.ts';
 import { createStatedResponse } from '../receiver/statedResponse.ts';
 import type { SlugEffect } from './person/sheet.ts';
 
-const TURNS = [-4, -3, -2, -1.5, -1, -0.5, -0.25, 0, 0.25, 0.5, 1, 1.5, 2, 3, 4];
+const TURNS = [-6, -5, -4, -3, -2, -1.5, -1, -0.5, -0.25, 0, 0.25, 0.5, 1, 1.5, 2, 3, 4, 5, 6];
 const RIGHT = TURNS.indexOf(0);
 
 /** For each slug; levels against the highest of the right curve. */

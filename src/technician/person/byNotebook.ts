@@ -5,8 +5,8 @@
 import { axisOf, readVolts } from './eyes.ts';
 import type { Hands } from './hands.ts';
 import { leastSquares } from './leastSquares.ts';
-import { createNotebook, type Notebook } from './notebook.ts';
-import type { JudgedDemand, PrintedCurve, PrintedResponse } from './sheet.ts';
+import { createNotebook, type Notebook, type Reach } from './notebook.ts';
+import type { JudgedDemand, PrintedCurve, PrintedResponse, PrintedSlug } from './sheet.ts';
 import { away, isTrap, levelsNow } from './toLimits.ts';
 import type { Turner } from './turner.ts';
 
@@ -26,7 +26,7 @@ const STAGE_ROUNDS = 5;
 /** A stage that is right to so much of what may be doubted is right. */
 const STAGE_RIGHT = 1.5;
 const WORTH_IT = 0.75;
-const MOST_TURNS = 4;
+const MOST_TURNS = 5;
 const LEAST_TURNS = 1 / 24;
 /** What a tolerance outside the aim weighs against a turn. */
 const OUTSIDE = 4;
@@ -40,10 +40,33 @@ export interface Pad {
   readonly tried: { once: boolean };
 }
 
-export function newPad(response: PrintedResponse, slugs: readonly string[], trapsHz: readonly number[]): Pad {
+/** A coil is wound so that its core belongs somewhere in this part of its travel. */
+const BELONGS_FROM = 0.15;
+const MOST_ASTRAY = 6;
+
+export function reachOf(turner: Turner, slugs: readonly PrintedSlug[]): readonly Reach[] {
+  return slugs.map(({ id, travelTurns }) => {
+    const depth = turner.depthOf(id);
+    return {
+      low: Math.max(-MOST_ASTRAY, Math.min(depth - (1 - BELONGS_FROM) * travelTurns, 0)),
+      high: Math.min(MOST_ASTRAY, Math.max(depth - BELONGS_FROM * travelTurns, depth > BELONGS_FROM * travelTurns ? 0 : -MOST_ASTRAY)),
+    };
+  });
+}
+
+export function newPad(
+  turner: Turner,
+  response: PrintedResponse,
+  slugs: readonly PrintedSlug[],
+  trapsHz: readonly number[],
+): Pad {
   const { lookAtHz: hz, effects, specification } = response;
   return {
-    notebook: createNotebook({ hz, effects, isSCurve: specification.sCurve !== null, trapsHz }, slugs),
+    notebook: createNotebook(
+      { hz, effects, isSCurve: specification.sCurve !== null, trapsHz },
+      slugs.map(({ id }) => id),
+      reachOf(turner, slugs),
+    ),
     tried: { once: false },
   };
 }
@@ -156,15 +179,16 @@ export function stageByNotebook(
   hands: Hands,
   turner: Turner,
   curve: PrintedCurve,
-  slugs: readonly string[],
+  adjusters: readonly PrintedSlug[],
   isSCurve: boolean,
   trapsHz: readonly number[],
   levelOf: (volts: number) => number,
 ): void {
+  const slugs = adjusters.map(({ id }) => id);
   const height = Math.max(...curve.volts.map(Math.abs));
   const shown = (v: number): number => (isSCurve ? v / height : levelOf(v));
   const effects = curve.effects.map((e) => ({ ...e, levels: e.levels.map((curve) => curve.map((v) => shown(v * height))) }));
-  const notebook = createNotebook({ hz: curve.hz, effects, isSCurve, trapsHz }, slugs);
+  const notebook = createNotebook({ hz: curve.hz, effects, isSCurve, trapsHz }, slugs, reachOf(turner, adjusters));
   const home = slugs.map((id) => turner.depthOf(id));
   const depths = (): number[] => slugs.map((id, i) => turner.depthOf(id) - home[i]!);
   let best: Look | null = null;

@@ -5,7 +5,9 @@
 import { axisOf, readVolts } from './eyes.ts';
 import { trial } from './fit.ts';
 import { clip, type Hands, set } from './hands.ts';
-import type { PrintedCurve, PrintedSheet } from './sheet.ts';
+import type { Notebook } from './notebook.ts';
+import type { PrintedCurve, PrintedResponse, PrintedSheet } from './sheet.ts';
+import { levelBy, levelsNow } from './toLimits.ts';
 import type { Turner } from './turner.ts';
 
 const FLOOR_DB = -46;
@@ -65,6 +67,8 @@ export function suspicion(
     best.set(part, Math.min(apart, best.get(part) ?? Number.POSITIVE_INFINITY));
   }
   const candidates = [...best].map(([part, apart]) => ({ part, apart })).sort((a, b) => a.apart - b.apart);
+  if (process.env.DBG) console.log('suspicion', left.toFixed(2), candidates.slice(0, 6).map((c) => c.part + ' ' + c.apart.toFixed(2)).join(', '));
+  if (process.env.DBG3) console.log(curve.hz.map((f, i) => (f / 1e6).toFixed(1) + ':' + curve.volts[i]!.toFixed(3) + '/' + seen[i]!.toFixed(1)).join(' '));
   return { left, candidates };
 }
 
@@ -79,6 +83,74 @@ export function silentParts(hands: Hands, sheet: PrintedSheet, curve: PrintedCur
     .filter((entry) => most(entry) < nothing)
     .sort((a, b) => most(a) - most(b))
     .map(({ part }) => part);
+}
+
+/** Sizes of a symptom against the chart's that are tried. */
+const SIZES = [0.6, 1, 1.6];
+
+export interface Explained {
+  /** by slugs alone */
+  readonly none: number;
+  /** by each symptom of the chart with slugs, the best first; parts that show the same stand together */
+  readonly symptoms: readonly { readonly parts: readonly string[]; readonly cost: number }[];
+}
+
+/** What is on the tube explained by slugs alone, and by each part with slugs: the smaller the figure, the better. */
+export function onPaper(
+  hands: Hands,
+  sheet: PrintedSheet,
+  response: PrintedResponse,
+  curve: PrintedCurve,
+  notebook: Notebook,
+): Explained {
+  const levels = levelsNow(hands, response, curve);
+  const levelOf = levelBy(curve);
+  const none = notebook.fitted(levels).cost;
+  const right = curve.volts.map((v) => notebook.shown(levelOf(v)));
+  const symptoms = new Map<string, { readonly change: readonly number[]; readonly parts: Set<string> }>();
+  for (const { part, voltsFrom } of sheet.chart) {
+    const volts = voltsFrom[curve.injectAt];
+    if (volts === undefined) continue;
+    const change = volts.map((v, i) => notebook.shown(levelOf(v)) - right[i]!);
+    const key = change.map((v) => v.toFixed(1)).join(' ');
+    const known = symptoms.get(key) ?? { change, parts: new Set() };
+    known.parts.add(part);
+    symptoms.set(key, known);
+  }
+  const costOf = (change: readonly number[], size: number, quick: boolean): number => {
+    const more = response.lookAtHz.map((f) => size * between(curve.hz, change, f));
+    return notebook.fitted(levels, more, quick).cost;
+  };
+  const likely = [...symptoms.values()]
+    .map((symptom) => ({ ...symptom, cost: costOf(symptom.change, 1, true) }))
+    .sort((a, b) => a.cost - b.cost)
+    .slice(0, LOOKED_AT);
+  const best = likely
+    .map(({ change, parts }) => ({ parts: [...parts], cost: Math.min(...SIZES.map((size) => costOf(change, size, false))) }))
+    .sort((a, b) => a.cost - b.cost);
+  if (process.env.DBG) console.log('onPaper none', none.toFixed(1), best.map((c) => c.parts.join('/') + ' ' + c.cost.toFixed(1)).join(', '));
+  return { none, symptoms: best };
+}
+
+/** So many symptoms are worked out in full. */
+const LOOKED_AT = 6;
+
+/** Volts of the other sign than the sheet's: the parts that turn the curve over. */
+export function reversing(hands: Hands, sheet: PrintedSheet, curve: PrintedCurve): readonly string[] {
+  const tallest = (volts: readonly number[]): number => volts.reduce((most, v) => (Math.abs(v) > Math.abs(most) ? v : most), 0);
+  const printed = tallest(curve.volts);
+  const turned = (volts: readonly number[]): boolean => tallest(volts) / printed < -TURNED_OVER;
+  if (!turned(readVolts(hands, curve.hz, axisOf(hands)))) return [];
+  return sheet.chart.filter(({ voltsFrom }) => turned(voltsFrom[curve.injectAt] ?? curve.volts)).map(({ part }) => part);
+}
+
+const TURNED_OVER = 0.3;
+
+function between(hz: readonly number[], values: readonly number[], f: number): number {
+  const i = hz.findIndex((at) => at >= f);
+  if (i <= 0) return values[i < 0 ? values.length - 1 : 0]!;
+  const share = (f - hz[i - 1]!) / (hz[i]! - hz[i - 1]!);
+  return values[i - 1]! + share * (values[i]! - values[i - 1]!);
 }
 
 export function trySlugs({ hands, turner }: Fitter, curve: PrintedCurve, slugs: readonly string[]): Slopes {

@@ -19,10 +19,14 @@ const PRICE = 5;
 
 export interface Notebook {
   readonly slugs: readonly string[];
+  /** a level as it is compared: decibels with a floor, or as it is */
+  readonly shown: (level: number) => number;
   /** turns in from where each slug belongs, as the curve has it; `before`: as it was thought to be, which is not given up lightly */
   whereSlugsStand(levels: readonly number[], before: readonly number[] | null): readonly number[];
   /** levels with each slug turned by so much from where it is thought to stand */
   withTurned(levels: readonly number[], stand: readonly number[], turns: readonly number[]): number[];
+  /** the same, and what of the curve it leaves unexplained and asks for turns; `more`: decibels that something else adds to the right curve */
+  fitted(levels: readonly number[], more?: ArrayLike<number>, quick?: boolean): { readonly turns: readonly number[]; readonly cost: number };
   /** turns, none more than `most`, that make the curve the right one as nearly as may be */
   towardsRight(levels: readonly number[], stand: readonly number[], most: number): readonly number[];
   /** root mean square of the difference from the right curve, in what may be doubted of a reading */
@@ -40,9 +44,16 @@ export interface Noted {
   readonly trapsHz: readonly number[];
 }
 
+/** As far as a slug may be out of place, seen how deep it stands. */
+export interface Reach {
+  readonly low: number;
+  readonly high: number;
+}
+
 export function createNotebook(
   { hz, effects, isSCurve: linear, trapsHz: clearOf }: Noted,
   slugs: readonly string[],
+  reach: readonly Reach[],
 ): Notebook {
   const { shown, level } = linear ? AS_IT_IS : DECIBELS;
   const kept = slugs.map((slug) => effects.find((effect) => effect.slug === slug)!);
@@ -88,30 +99,35 @@ export function createNotebook(
     const louder = linear ? 0 : Math.min(Math.max(mean(all, weights), -LOUDER_DB), LOUDER_DB);
     return Float64Array.from(all, (v, k) => (v - louder) * weights[k]!);
   };
+  const wrongOf = (levels: readonly number[], more?: ArrayLike<number>): ((stand: readonly number[]) => Float64Array) => {
+    const seen = levels.map((v, m) => shown(v) - (more?.[m] ?? 0));
+    const sum = new Float64Array(hz.length);
+    return (stand) => {
+      sum.fill(0);
+      for (let i = 0; i < slugs.length; i++) if (stand[i] !== 0) change(i, stand[i]!, sum, 1);
+      return apartFrom(levels, (m) => seen[m]! - right[m]! - sum[m]!).map(soft);
+    };
+  };
   return {
     slugs,
+    shown,
+    fitted: (levels, more, quick = false) => {
+      const wrong = wrongOf(levels, more);
+      const problem = { wrong, price: PRICE, low: reach.map(({ low }) => low), high: reach.map(({ high }) => high) };
+      const asFound = reach.map(({ low, high }) => Math.min(Math.max(0, low), high));
+      const starts = quick ? [asFound] : [asFound, oneByOne(wrong, kept, reach)];
+      return starts.map((start) => leastSquares(start, problem)).reduce((best, s) => (s.cost < best.cost ? s : best));
+    },
     whereSlugsStand(levels, before) {
-      const seen = levels.map(shown);
-      const sum = new Float64Array(hz.length);
-      const wrong = (stand: readonly number[]): Float64Array => {
-        sum.fill(0);
-        for (let i = 0; i < slugs.length; i++) if (stand[i] !== 0) change(i, stand[i]!, sum, 1);
-        return apartFrom(levels, (m) => seen[m]! - right[m]! - sum[m]!).map(soft);
-      };
-      const low = kept.map(({ turns }) => turns[0]!);
-      const high = kept.map(({ turns }) => turns.at(-1)!);
-      if (before === null) {
-        const problem = { wrong, price: PRICE, low, high };
-        const starts = [kept.map(() => 0), oneByOne(wrong, kept)];
-        return starts.map((start) => leastSquares(start, problem)).reduce((best, s) => (s.cost < best.cost ? s : best)).turns;
-      }
+      if (before === null) return this.fitted(levels).turns;
+      const wrong = wrongOf(levels);
       const changed = leastSquares(
         kept.map(() => 0),
         {
           wrong: (more) => wrong(more.map((t, i) => t + before[i]!)),
           price: SURE * PRICE,
-          low: low.map((t, i) => Math.min(0, t - before[i]!)),
-          high: high.map((t, i) => Math.max(0, t - before[i]!)),
+          low: reach.map(({ low }, i) => Math.min(0, low - before[i]!)),
+          high: reach.map(({ high }, i) => Math.max(0, high - before[i]!)),
         },
       );
       return changed.turns.map((t, i) => t + before[i]!);
@@ -180,14 +196,19 @@ function soft(v: number): number {
 const FAR_OFF = 10;
 
 /** The slug that explains most, then the one that explains most of what is left, and each once more. */
-function oneByOne(wrong: (stand: readonly number[]) => Float64Array, kept: readonly SlugEffect[]): readonly number[] {
+function oneByOne(
+  wrong: (stand: readonly number[]) => Float64Array,
+  kept: readonly SlugEffect[],
+  reach: readonly Reach[],
+): readonly number[] {
   const left = (stand: readonly number[]): number => wrong(stand).reduce((sum, v) => sum + v * v, 0);
-  let stand = kept.map(() => 0);
+  let stand = reach.map(({ low, high }) => Math.min(Math.max(0, low), high));
   let now = left(stand);
   for (let n = 0; n < 2 * kept.length; n++) {
     let best = { left: now - PRICE, stand };
     kept.forEach(({ turns }, i) => {
       for (const t of turns) {
+        if (t < reach[i]!.low || t > reach[i]!.high) continue;
         const tried = stand.with(i, t);
         const there = left(tried) + PRICE * tried.reduce((sum, v) => sum + Math.abs(v), 0);
         if (there < best.left) best = { left: there, stand: tried };

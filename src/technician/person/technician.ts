@@ -7,7 +7,9 @@
 import { takingNotes } from './diagnosis.ts';
 import {
   levelsDb,
+  onPaper,
   replacePart,
+  reversing,
   type Suspicion,
   silentParts,
   spoilers,
@@ -68,12 +70,13 @@ const WATCHES = 5;
 const WATCH_SECONDS = 30;
 /** A part that leaves less than this of what is wrong unexplained is worth a try. */
 const EXPLAINED = 0.4;
+/** Both together, as the set stands and on paper, where the slugs do what they can; and less than this in all is nothing. */
+const UNEXPLAINED = 0.36;
+const SOMETHING_WRONG = 15;
 /** The same once the slugs have done what they can. */
 const EXPLAINED_BY_ONE = 0.7;
 /** Symptoms this near to each other look the same, decibels rms. */
 const ALIKE_DB = 0.1;
-/** Of two parts the better must leave less than this share of what the other leaves. */
-const STANDS_OUT = 0.7;
 /** From a later point a part shows as charted or not at all. */
 const SMALLEST_THERE = 0.8;
 /** A trap that lets through more than its limit by this much has something the matter. */
@@ -130,9 +133,9 @@ function withNotebook(bench: AtBench): boolean {
     const curve = standFor(bench, response);
     const slugs = slugsOf(sheet, response);
     const notches = slugs.filter(({ trapHz }) => trapHz !== null && !isShelf(response, trapHz));
-    const rest = slugs.filter((slug) => !notches.includes(slug)).map(({ id }) => id);
+    const rest = slugs.filter((slug) => !notches.includes(slug));
     const seen = notches.filter(({ trapHz }) => reaches(hands, trapHz!));
-    const pad = newPad(response, rest, seen.map(({ trapHz }) => trapHz!));
+    const pad = newPad(turner, response, rest, seen.map(({ trapHz }) => trapHz!));
     let stages = stepsAlone(sheet, response);
     let left = Number.POSITIVE_INFINITY;
     for (let pass = 0; pass < NOTEBOOK_PASSES && timeToProve(bench); pass++) {
@@ -179,7 +182,7 @@ function stageAlone(bench: AtBench, response: PrintedResponse, { at, slugs }: Al
   const { hands, sheet, turner } = bench;
   const curve = standFor(bench, response, at);
   const trapsHz = sheet.slugs.flatMap(({ trapHz }) => (trapHz === null ? [] : [trapHz]));
-  const others = slugs.filter((id) => sheet.slugs.some((s) => s.id === id && (s.trapHz === null || isShelf(response, s.trapHz))));
+  const others = sheet.slugs.filter((s) => slugs.includes(s.id) && (s.trapHz === null || isShelf(response, s.trapHz)));
   if (others.length > 0) stageByNotebook(hands, turner, curve, others, isSCurve(response), trapsHz, levelBy(curveOf(sheet, response)));
 }
 
@@ -410,9 +413,11 @@ function partInSight(
     if (look > 0) hands.wait(WATCH_SECONDS);
     const dead = silentParts(hands, sheet, curve).find((part) => !tried.has(part));
     if (dead !== undefined) return dead;
+    const over = reversing(hands, sheet, curve).find((part) => !tried.has(part));
+    if (over !== undefined) return over;
     const plain = suspicion(hands, sheet, curve);
     if (plain.left < 2 * right(main)) continue;
-    const part = likeliest(bench, main, plain, tried) ?? (look === 0 ? standingOut(bench, main, curve, tried) : null);
+    const part = onPaperToo(bench, main, curve, plain, tried) ?? likeliest(bench, main, plain, tried);
     if (part !== null) return part;
   }
   return null;
@@ -432,18 +437,28 @@ function likeliest(
   return alike.length < 2 ? first.part : byStages(bench, main, alike);
 }
 
-/** The same with what the slugs could do left out; only where one part stands out. */
-function standingOut(
+/** A part that explains much of what is seen, as the set stands and on paper, with what the slugs could do, against the slugs alone. */
+function onPaperToo(
   bench: AtBench,
   main: PrintedResponse,
   curve: PrintedCurve,
+  { left, candidates }: Suspicion,
   tried: ReadonlySet<string>,
 ): string | null {
-  const slugs = slugsOf(bench.sheet, main).map((s) => s.id);
-  const { left, candidates } = suspicion(bench.hands, bench.sheet, curve, trySlugs(bench, curve, slugs));
-  const [first, second] = candidates.filter((c) => !tried.has(c.part));
-  if (first === undefined || left < right(main) || first.apart > EXPLAINED * left) return null;
-  return second !== undefined && first.apart > STANDS_OUT * second.apart ? null : first.part;
+  const { hands, sheet, turner } = bench;
+  const slugs = slugsOf(sheet, main).filter((s) => s.trapHz === null || isShelf(main, s.trapHz));
+  const trapsHz = sheet.slugs.flatMap(({ trapHz }) => (trapHz === null ? [] : [trapHz]));
+  const { notebook } = newPad(turner, main, slugs, trapsHz);
+  const { none, symptoms } = onPaper(hands, sheet, main, curve, notebook);
+  const asItStands = (part: string): number => Math.min(1, (candidates.find((c) => c.part === part)?.apart ?? left) / left);
+  const open = symptoms
+    .map(({ parts, cost }) => ({ parts: parts.filter((part) => !tried.has(part)), cost }))
+    .filter(({ parts }) => parts.length > 0)
+    .map(({ parts, cost }) => ({ parts, unexplained: (cost / none) * Math.min(...parts.map(asItStands)) }))
+    .sort((a, b) => a.unexplained - b.unexplained);
+  const [first] = open;
+  if (first === undefined || none < SOMETHING_WRONG || first.unexplained > UNEXPLAINED) return null;
+  return first.parts.length === 1 ? first.parts[0]! : byStages(bench, main, first.parts);
 }
 
 /** Swept from each point of the sheet in turn: a part before the point shows nothing there. */
