@@ -96,7 +96,9 @@ export function doTheJob(given: Hands, sheet: PrintedSheet, turner: Turner, crys
   }
   backFromStops(bench);
   backThroughCoils(bench);
-  if (!withNotebook(bench)) theLongWay(bench, main);
+  let right = withNotebook(bench);
+  if (sheet.chart.length > 0 && stuckCoils(bench)) right = withNotebook(bench);
+  if (!right) theLongWay(bench, main);
   standFor(bench, main, undefined, true);
   const beats = oscillatorOf(main) !== null;
   smallPips(hands, beats);
