@@ -194,7 +194,9 @@ function printCurve(
     hz,
     volts: readOff(bench, sound, response, injectAt, levelDb, hz),
     levels: injectAt === setUp.injectAt ? levelsOf(sound, response, hz) : [],
-    effects: stageEffects(sound.receiver, slugs, (depths) => readAt(bench, sound, response, injectAt, levelDb, hz, depths)),
+    effects: stageEffects(sound.receiver, slugs, (depths) =>
+      readAt(bench, sound, response, injectAt, levelDb, hz, depths),
+    ),
   };
 }
 

@@ -49,7 +49,10 @@ export function reachOf(turner: Turner, slugs: readonly PrintedSlug[]): readonly
     const depth = turner.depthOf(id);
     return {
       low: Math.max(-MOST_ASTRAY, Math.min(depth - (1 - BELONGS_FROM) * travelTurns, 0)),
-      high: Math.min(MOST_ASTRAY, Math.max(depth - BELONGS_FROM * travelTurns, depth > BELONGS_FROM * travelTurns ? 0 : -MOST_ASTRAY)),
+      high: Math.min(
+        MOST_ASTRAY,
+        Math.max(depth - BELONGS_FROM * travelTurns, depth > BELONGS_FROM * travelTurns ? 0 : -MOST_ASTRAY),
+      ),
     };
   });
 }
@@ -91,7 +94,9 @@ export function byNotebook(
   /** false where there is nothing to turn */
   const back = (to: readonly number[]): boolean => {
     const now = depths();
-    const made = slugs.map((id, i) => (Math.abs(to[i]! - now[i]!) < LEAST_TURNS ? 0 : turner.turn(id, to[i]! - now[i]!)));
+    const made = slugs.map((id, i) =>
+      Math.abs(to[i]! - now[i]!) < LEAST_TURNS ? 0 : turner.turn(id, to[i]! - now[i]!),
+    );
     return made.some((t) => t !== 0);
   };
   const eachTried = (from: Look): Look => {
@@ -104,7 +109,6 @@ export function byNotebook(
       notebook.learn(now.levels, now.stand, turns, levels);
       const worst = worstOver(response.judge(levels), aims);
       const there = { worst, levels, at: depths(), stand: now.stand.map((t, k) => t + turns[k]!) };
-      if (process.env.DBG) console.log('   tried', id, made, worst.toFixed(2));
       // Where it was better it may stay.
       if (worst < now.worst) now = there;
       else turner.turn(id, -made);
@@ -118,16 +122,12 @@ export function byNotebook(
     const levels = levelsNow(hands, response, curve);
     const at = depths();
     const worst = worstOver(response.judge(levels), aims);
-    if (process.env.DBG) {
-      console.log(round, 'worst', worst.toFixed(2), 't', hands.clockSeconds().toFixed(0), slugs.map((id, i) => id + ' ' + at[i]!.toFixed(2)).join(', '));
-      console.log('  ', response.judge(levels).filter((d) => Math.abs(away(d)) > 0.5).map((d) => d.id + ' ' + away(d).toFixed(2)).join(' | '));
-    }
     if (best !== null) notebook.learn(best.levels, best.stand, minus(at, best.at), levels);
     if (best === null || worst < best.worst) {
       poor = best !== null && worst > 0.85 * best.worst ? poor + 1 : 0;
-      const thought: readonly number[] | null = best === null ? null : best.stand.map((s, i) => s + at[i]! - best!.at[i]!);
+      const thought: readonly number[] | null =
+        best === null ? null : best.stand.map((s, i) => s + at[i]! - best!.at[i]!);
       best = { worst, levels, at, stand: notebook.whereSlugsStand(levels, thought) };
-      if (process.env.DBG) console.log('   stand', slugs.map((id, i) => id + ' ' + best!.stand[i]!.toFixed(2)).join(', '));
     } else {
       most *= 0.4;
       poor++;
@@ -187,7 +187,10 @@ export function stageByNotebook(
   const slugs = adjusters.map(({ id }) => id);
   const height = Math.max(...curve.volts.map(Math.abs));
   const shown = (v: number): number => (isSCurve ? v / height : levelOf(v));
-  const effects = curve.effects.map((e) => ({ ...e, levels: e.levels.map((curve) => curve.map((v) => shown(v * height))) }));
+  const effects = curve.effects.map((e) => ({
+    ...e,
+    levels: e.levels.map((curve) => curve.map((v) => shown(v * height))),
+  }));
   const notebook = createNotebook({ hz: curve.hz, effects, isSCurve, trapsHz }, slugs, reachOf(turner, adjusters));
   const home = slugs.map((id) => turner.depthOf(id));
   const depths = (): number[] => slugs.map((id, i) => turner.depthOf(id) - home[i]!);
@@ -197,14 +200,13 @@ export function stageByNotebook(
   for (let round = 0; round < STAGE_ROUNDS; round++) {
     const levels = readVolts(hands, curve.hz, axisOf(hands), true, !isSCurve).map(shown);
     const at = depths();
-    if (process.env.DBG2) console.log(curve.hz.map((f, i) => (f / 1e6).toFixed(1) + ':' + (20 * Math.log10(Math.abs(effects[0]!.levels[7]![i]!))).toFixed(1) + '/' + (20 * Math.log10(Math.max(Math.abs(levels[i]!), 1e-4))).toFixed(1)).join(' '));
     const worst = notebook.leftOver(levels);
     if (round === 0) first = worst;
-    if (process.env.DBG) console.log('  stage', curve.injectAt, worst.toFixed(2), 't', hands.clockSeconds().toFixed(0), slugs.map((id, i) => id + ' ' + at[i]!.toFixed(2)).join(', '));
     if (best !== null) notebook.learn(best.levels, best.stand, minus(at, best.at), levels);
     if (best === null || worst < best.worst) {
       const slow: boolean = best !== null && worst > 0.8 * best.worst;
-      const thought: readonly number[] | null = best === null ? null : best.stand.map((s, i) => s + at[i]! - best!.at[i]!);
+      const thought: readonly number[] | null =
+        best === null ? null : best.stand.map((s, i) => s + at[i]! - best!.at[i]!);
       best = { worst, levels, at, stand: notebook.whereSlugsStand(levels, thought) };
       if (slow) break;
     } else most *= 0.4;

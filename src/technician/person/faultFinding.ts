@@ -67,8 +67,6 @@ export function suspicion(
     best.set(part, Math.min(apart, best.get(part) ?? Number.POSITIVE_INFINITY));
   }
   const candidates = [...best].map(([part, apart]) => ({ part, apart })).sort((a, b) => a.apart - b.apart);
-  if (process.env.DBG) console.log('suspicion', left.toFixed(2), candidates.slice(0, 6).map((c) => c.part + ' ' + c.apart.toFixed(2)).join(', '));
-  if (process.env.DBG3) console.log(curve.hz.map((f, i) => (f / 1e6).toFixed(1) + ':' + curve.volts[i]!.toFixed(3) + '/' + seen[i]!.toFixed(1)).join(' '));
   return { left, candidates };
 }
 
@@ -126,9 +124,11 @@ export function onPaper(
     .sort((a, b) => a.cost - b.cost)
     .slice(0, LOOKED_AT);
   const best = likely
-    .map(({ change, parts }) => ({ parts: [...parts], cost: Math.min(...SIZES.map((size) => costOf(change, size, false))) }))
+    .map(({ change, parts }) => ({
+      parts: [...parts],
+      cost: Math.min(...SIZES.map((size) => costOf(change, size, false))),
+    }))
     .sort((a, b) => a.cost - b.cost);
-  if (process.env.DBG) console.log('onPaper none', none.toFixed(1), best.map((c) => c.parts.join('/') + ' ' + c.cost.toFixed(1)).join(', '));
   return { none, symptoms: best };
 }
 
@@ -137,11 +137,14 @@ const LOOKED_AT = 6;
 
 /** Volts of the other sign than the sheet's: the parts that turn the curve over. */
 export function reversing(hands: Hands, sheet: PrintedSheet, curve: PrintedCurve): readonly string[] {
-  const tallest = (volts: readonly number[]): number => volts.reduce((most, v) => (Math.abs(v) > Math.abs(most) ? v : most), 0);
+  const tallest = (volts: readonly number[]): number =>
+    volts.reduce((most, v) => (Math.abs(v) > Math.abs(most) ? v : most), 0);
   const printed = tallest(curve.volts);
   const turned = (volts: readonly number[]): boolean => tallest(volts) / printed < -TURNED_OVER;
   if (!turned(readVolts(hands, curve.hz, axisOf(hands)))) return [];
-  return sheet.chart.filter(({ voltsFrom }) => turned(voltsFrom[curve.injectAt] ?? curve.volts)).map(({ part }) => part);
+  return sheet.chart
+    .filter(({ voltsFrom }) => turned(voltsFrom[curve.injectAt] ?? curve.volts))
+    .map(({ part }) => part);
 }
 
 const TURNED_OVER = 0.3;

@@ -4,6 +4,7 @@
  */
 import { type Axis, axisOf, readVolts } from './eyes.ts';
 import type { Hands } from './hands.ts';
+import { solve } from './leastSquares.ts';
 import type { PrintedCurve } from './sheet.ts';
 import type { Turner } from './turner.ts';
 
@@ -119,7 +120,6 @@ export function trial(
 
 /** Turns that make the squares of residual + J turns least, damped by the size of each slug's own effect. */
 function solveDamped(jacobian: readonly number[][], residual: readonly number[], damping: number): number[] {
-  const n = jacobian.length;
   const a = jacobian.map((row, i) =>
     jacobian.map((other, k) => {
       const sum = row.reduce((total, v, m) => total + v * other[m]!, 0);
@@ -127,22 +127,7 @@ function solveDamped(jacobian: readonly number[][], residual: readonly number[],
     }),
   );
   const b = jacobian.map((row) => -row.reduce((total, v, m) => total + v * residual[m]!, 0));
-  for (let i = 0; i < n; i++) {
-    let pivot = i;
-    for (let k = i + 1; k < n; k++) if (Math.abs(a[k]![i]!) > Math.abs(a[pivot]![i]!)) pivot = k;
-    [a[i], a[pivot]] = [a[pivot]!, a[i]!];
-    [b[i], b[pivot]] = [b[pivot]!, b[i]!];
-    for (let k = i + 1; k < n; k++) {
-      const factor = a[k]![i]! / a[i]![i]!;
-      for (let m = i; m < n; m++) a[k]![m] = a[k]![m]! - factor * a[i]![m]!;
-      b[k] = b[k]! - factor * b[i]!;
-    }
-  }
-  for (let i = n - 1; i >= 0; i--) {
-    for (let m = i + 1; m < n; m++) b[i] = b[i]! - a[i]![m]! * b[m]!;
-    b[i] = b[i]! / a[i]![i]!;
-  }
-  return b;
+  return solve(a, b);
 }
 
 function learnt(

@@ -26,7 +26,11 @@ export interface Notebook {
   /** levels with each slug turned by so much from where it is thought to stand */
   withTurned(levels: readonly number[], stand: readonly number[], turns: readonly number[]): number[];
   /** the same, and what of the curve it leaves unexplained and asks for turns; `more`: decibels that something else adds to the right curve */
-  fitted(levels: readonly number[], more?: ArrayLike<number>, quick?: boolean): { readonly turns: readonly number[]; readonly cost: number };
+  fitted(
+    levels: readonly number[],
+    more?: ArrayLike<number>,
+    quick?: boolean,
+  ): { readonly turns: readonly number[]; readonly cost: number };
   /** turns, none more than `most`, that make the curve the right one as nearly as may be */
   towardsRight(levels: readonly number[], stand: readonly number[], most: number): readonly number[];
   /** root mean square of the difference from the right curve, in what may be doubted of a reading */
@@ -86,10 +90,14 @@ export function createNotebook(
     return sum;
   };
   const stride = Math.max(1, Math.floor(hz.length / LOOKS));
-  const looked = hz.flatMap((f, i) => (i % stride === 0 && clearOf.every((trap) => Math.abs(f / trap - 1) > NOTCH) ? [i] : []));
+  const looked = hz.flatMap((f, i) =>
+    i % stride === 0 && clearOf.every((trap) => Math.abs(f / trap - 1) > NOTCH) ? [i] : [],
+  );
   const heavy = (levels: readonly number[], m: number): number => {
     const v = Math.max(Math.abs(levels[m]!), Math.abs(level(right[m]!)));
-    const doubt = linear ? READ_ERROR * 2 + READ_SHARE * v : DB * Math.hypot(READ_SHARE, READ_ERROR / Math.max(v, FLOOR));
+    const doubt = linear
+      ? READ_ERROR * 2 + READ_SHARE * v
+      : DB * Math.hypot(READ_SHARE, READ_ERROR / Math.max(v, FLOOR));
     return Math.sqrt(WORTH / looked.length) / doubt;
   };
   const apartFrom = (levels: readonly number[], off: (m: number) => number): Float64Array => {
@@ -99,7 +107,10 @@ export function createNotebook(
     const louder = linear ? 0 : Math.min(Math.max(mean(all, weights), -LOUDER_DB), LOUDER_DB);
     return Float64Array.from(all, (v, k) => (v - louder) * weights[k]!);
   };
-  const wrongOf = (levels: readonly number[], more?: ArrayLike<number>): ((stand: readonly number[]) => Float64Array) => {
+  const wrongOf = (
+    levels: readonly number[],
+    more?: ArrayLike<number>,
+  ): ((stand: readonly number[]) => Float64Array) => {
     const seen = levels.map((v, m) => shown(v) - (more?.[m] ?? 0));
     const sum = new Float64Array(hz.length);
     return (stand) => {
@@ -143,7 +154,8 @@ export function createNotebook(
         return apartFrom(levels, (m) => seen[m]! + sum[m]! - right[m]!);
       };
       const start = stand.map((t) => Math.min(Math.max(-t, -most), most));
-      return leastSquares(start, { wrong, price: PRICE, low: stand.map(() => -most), high: stand.map(() => most) }).turns;
+      return leastSquares(start, { wrong, price: PRICE, low: stand.map(() => -most), high: stand.map(() => most) })
+        .turns;
     },
     leftOver(levels) {
       const apart = apartFrom(levels, (m) => shown(levels[m]!) - right[m]!);
@@ -156,7 +168,10 @@ export function createNotebook(
       const size = turns.reduce((all, t) => all + t * t, 0);
       if (size < LEAST_LEARNT ** 2) return;
       const sum = foretold(stand, turns);
-      learnt.push({ turns: turns.map((t) => t / size), missed: sum.map((v, m) => shown(after[m]!) - shown(levels[m]!) - v) });
+      learnt.push({
+        turns: turns.map((t) => t / size),
+        missed: sum.map((v, m) => shown(after[m]!) - shown(levels[m]!) - v),
+      });
     },
   };
 }

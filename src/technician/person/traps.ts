@@ -97,7 +97,6 @@ export function bringNotch(
   let good = false;
   for (let round = 0; round < NOTCH_ROUNDS; round++) {
     const { at, db } = lookAtNotch(hands, axis, notch, levelOf);
-    if (process.env.DBG) console.log('notch', slug, hz, (at ?? 0) - hz, db - (raised - levelDb), wantedDb, hzATurn);
     if (notch.shared && !deepEnough(db)) {
       rockToLeast(turner, slug, () => levelOf(heightsOf(hands, [hz], axis)[0]!));
       break;

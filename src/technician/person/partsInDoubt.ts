@@ -1,0 +1,130 @@
+/** Parts that what is on the tube speaks against, before a slug is touched; and coils whose cores will not turn. */
+import { type AtBench, isSCurve, isShelf, reaches, right, slugsOf, standFor, timeLeft } from './atWork.ts';
+import { newPad } from './byNotebook.ts';
+import { onPaper, replacePart, reversing, type Suspicion, silentParts, suspicion } from './faultFinding.ts';
+import { fitCurve } from './fit.ts';
+import type { PrintedCurve, PrintedResponse } from './sheet.ts';
+import { setTrap } from './traps.ts';
+
+const ROUNDS = 8;
+const MOST_OBVIOUS = 3;
+const WATCHES = 5;
+const WATCH_SECONDS = 30;
+/** A part that leaves less than this of what is wrong unexplained is worth a try. */
+const EXPLAINED = 0.4;
+/** Both together, as the set stands and on paper, where the slugs do what they can; and less than this in all is nothing. */
+const UNEXPLAINED = 0.36;
+const SOMETHING_WRONG = 15;
+/** Symptoms this near to each other look the same, decibels rms. */
+const ALIKE_DB = 0.1;
+/** From a later point a part shows as charted or not at all. */
+const SMALLEST_THERE = 0.8;
+
+/**
+ * The set as it was brought in already looks like one line of the chart, as it stands or but for what slugs could do: such parts are replaced before a slug is
+ * touched.
+ */
+export function obviousParts(bench: AtBench, main: PrintedResponse): void {
+  const tried = new Set<string>();
+  for (let n = 0; n < MOST_OBVIOUS; n++) {
+    const curve = standFor(bench, main);
+    const part = partInSight(bench, main, curve, tried);
+    if (part === null) return;
+    tried.add(part);
+    replacePart(bench, part);
+    renewSlugOf(bench, part, main);
+  }
+}
+
+/** Where no part is to blame the curve is looked at again for a while, and nothing touched: a joint may come and go. */
+function partInSight(
+  bench: AtBench,
+  main: PrintedResponse,
+  curve: PrintedCurve,
+  tried: ReadonlySet<string>,
+): string | null {
+  const { hands, sheet } = bench;
+  for (let look = 0; look < WATCHES && timeLeft(bench); look++) {
+    if (look > 0) hands.wait(WATCH_SECONDS);
+    const dead = silentParts(hands, sheet, curve).find((part) => !tried.has(part));
+    if (dead !== undefined) return dead;
+    const over = reversing(hands, sheet, curve).find((part) => !tried.has(part));
+    if (over !== undefined) return over;
+    const plain = suspicion(hands, sheet, curve);
+    if (plain.left < 2 * right(main)) continue;
+    const part = onPaperToo(bench, main, curve, plain, tried) ?? likeliest(bench, main, plain, tried);
+    if (part !== null) return part;
+  }
+  return null;
+}
+
+/** The part whose symptom is seen, among like ones the one that other points of injection speak for; null where none explains it. */
+function likeliest(
+  bench: AtBench,
+  main: PrintedResponse,
+  { left, candidates }: Suspicion,
+  tried: ReadonlySet<string>,
+): string | null {
+  const open = candidates.filter((c) => !tried.has(c.part));
+  const [first] = open;
+  if (first === undefined || first.apart > EXPLAINED * left) return null;
+  const alike = open.filter((c) => c.apart <= first.apart + ALIKE_DB).map((c) => c.part);
+  return alike.length < 2 ? first.part : byStages(bench, main, alike);
+}
+
+/** A part that explains much of what is seen, as the set stands and on paper, with what the slugs could do, against the slugs alone. */
+function onPaperToo(
+  bench: AtBench,
+  main: PrintedResponse,
+  curve: PrintedCurve,
+  { left, candidates }: Suspicion,
+  tried: ReadonlySet<string>,
+): string | null {
+  const { hands, sheet, turner } = bench;
+  const slugs = slugsOf(sheet, main).filter((s) => s.trapHz === null || isShelf(main, s.trapHz));
+  const trapsHz = sheet.slugs.flatMap(({ trapHz }) => (trapHz === null ? [] : [trapHz]));
+  const { notebook } = newPad(turner, main, slugs, trapsHz);
+  const { none, symptoms } = onPaper(hands, sheet, main, curve, notebook);
+  const asItStands = (part: string): number =>
+    Math.min(1, (candidates.find((c) => c.part === part)?.apart ?? left) / left);
+  const open = symptoms
+    .map(({ parts, cost }) => ({ parts: parts.filter((part) => !tried.has(part)), cost }))
+    .filter(({ parts }) => parts.length > 0)
+    .map(({ parts, cost }) => ({ parts, unexplained: (cost / none) * Math.min(...parts.map(asItStands)) }))
+    .sort((a, b) => a.unexplained - b.unexplained);
+  const [first] = open;
+  if (first === undefined || none < SOMETHING_WRONG || first.unexplained > UNEXPLAINED) return null;
+  return first.parts.length === 1 ? first.parts[0]! : byStages(bench, main, first.parts);
+}
+
+/** Swept from each point of the sheet in turn: a part before the point shows nothing there. */
+function byStages(bench: AtBench, main: PrintedResponse, parts: readonly string[]): string {
+  const apart = new Map(parts.map((part) => [part, 0]));
+  for (const { response, injectAt } of bench.sheet.curves) {
+    if (response !== main.id || injectAt === main.setUp.injectAt) continue;
+    const { candidates } = suspicion(bench.hands, bench.sheet, standFor(bench, main, injectAt), [], SMALLEST_THERE);
+    for (const c of candidates) {
+      const sum = apart.get(c.part);
+      if (sum !== undefined) apart.set(c.part, sum + c.apart ** 2);
+    }
+  }
+  standFor(bench, main);
+  return parts.reduce((best, part) => (apart.get(part)! < apart.get(best)! - 1e-9 ? part : best));
+}
+
+/** A new coil comes with its core half way: it is brought to the curve alone. */
+function renewSlugOf(bench: AtBench, part: string, main: PrintedResponse): void {
+  const slug = bench.sheet.slugs.find((s) => s.coil === part);
+  if (slug === undefined) return;
+  const curve = standFor(bench, main);
+  if (slug.trapHz !== null && reaches(bench.hands, slug.trapHz)) {
+    setTrap(bench.hands, bench.turner, slug.id, slug.trapHz);
+  } else fitCurve(bench.hands, bench.turner, curve, [slug.id], isSCurve(main), ROUNDS, right(main));
+}
+
+/** A core that would not turn is in a coil that has to go. */
+export function stuckCoils(bench: AtBench): boolean {
+  const stuck = bench.sheet.slugs.filter((s) => bench.turner.stuck.has(s.id));
+  for (const slug of stuck) replacePart(bench, slug.coil);
+  return stuck.length > 0;
+}

@@ -1,0 +1,127 @@
+/** Curve by curve with the notebook: traps to their places, all slugs together, and where one curve cannot tell them apart stage by stage. */
+import { type AtBench, curveOf, isSCurve, isShelf, reaches, slugsOf, standFor, timeToProve } from './atWork.ts';
+import { byNotebook, newPad, stageByNotebook } from './byNotebook.ts';
+import type { PrintedResponse, PrintedSheet, PrintedSlug } from './sheet.ts';
+import { levelBy } from './toLimits.ts';
+import { bringNotch, type WantedNotch } from './traps.ts';
+
+const NOTEBOOK_PASSES = 5;
+/** Of what was wrong before, where a pass has been worth it. */
+const MUCH_BETTER = 0.8;
+/** So far from its place a notch is looked for in the notebook; and what a turn moves it by where nothing is seen there. */
+const NOTCH_SHARE = 0.02;
+const SHARE_A_TURN = 0.01;
+/** So far a stray notch is looked for, as a share of its frequency, and of the way to the next one. */
+const NOTCH_SEARCH = 0.05;
+const HALF_WAY = 0.6;
+const SPARE_DB = 1;
+/** From here to the limit an eye is not sure on which side of it a demand is. */
+const READS_OUTSIDE = 0.95;
+/** What reads so is inside, whatever the eye does. */
+const SURELY_INSIDE = 0.75;
+
+/** Curve by curve as the notebook has it, the first one last. True where every demand reads inside at the end. */
+export function withNotebook(bench: AtBench): boolean {
+  const { hands, sheet, turner } = bench;
+  let worst = 0;
+  for (const response of [...sheet.responses].reverse()) {
+    const curve = standFor(bench, response);
+    const slugs = slugsOf(sheet, response);
+    const notches = slugs.filter(({ trapHz }) => trapHz !== null && !isShelf(response, trapHz));
+    const rest = slugs.filter((slug) => !notches.includes(slug));
+    const seen = notches.filter(({ trapHz }) => reaches(hands, trapHz!));
+    const pad = newPad(
+      turner,
+      response,
+      rest,
+      seen.map(({ trapHz }) => trapHz!),
+    );
+    let stages = stepsAlone(sheet, response);
+    let left = Number.POSITIVE_INFINITY;
+    for (let pass = 0; pass < NOTEBOOK_PASSES && timeToProve(bench); pass++) {
+      const before = slugs.map(({ id }) => turner.depthOf(id));
+      for (const trap of seen) bringNotch(hands, turner, wantedNotch(response, trap, slugs), levelBy(curve), pass > 0);
+      const moved = slugs.some(({ id }, i) => turner.depthOf(id) !== before[i]);
+      if (pass > 0 && left < SURELY_INSIDE && !moved) break;
+      const now = byNotebook(hands, turner, response, curve, pad, stages.length === 0 || pass > 0, () =>
+        timeToProve(bench),
+      );
+      const stuck = now > READS_OUTSIDE && (pass === 0 ? now === Number.POSITIVE_INFINITY : now > MUCH_BETTER * left);
+      left = Math.min(left, now);
+      if (stuck && stages.length > 0) {
+        for (const step of stages) stageAlone(bench, response, step);
+        stages = [];
+        standFor(bench, response);
+        left = Number.POSITIVE_INFINITY;
+      } else if (stuck) break;
+    }
+    worst = Math.max(worst, left);
+  }
+  return worst < READS_OUTSIDE;
+}
+
+type AloneStep = PrintedSheet['procedure'][number];
+
+/** Steps of the procedure that sweep a stage from a point of its own, as far as they are about this curve. */
+function stepsAlone(sheet: PrintedSheet, response: PrintedResponse): readonly AloneStep[] {
+  const first = sheet.responses[0]?.id;
+  return sheet.procedure.filter(
+    (step) =>
+      step.phase === 'align' &&
+      step.at !== undefined &&
+      step.at !== response.setUp.injectAt &&
+      (step.response ?? first) === response.id &&
+      sheet.curves.some((c) => c.response === response.id && c.injectAt === step.at && c.effects.length > 0),
+  );
+}
+
+function stageAlone(bench: AtBench, response: PrintedResponse, { at, slugs }: AloneStep): void {
+  const { hands, sheet, turner } = bench;
+  const curve = standFor(bench, response, at);
+  const trapsHz = sheet.slugs.flatMap(({ trapHz }) => (trapHz === null ? [] : [trapHz]));
+  const others = sheet.slugs.filter((s) => slugs.includes(s.id) && (s.trapHz === null || isShelf(response, s.trapHz)));
+  if (others.length > 0)
+    stageByNotebook(hands, turner, curve, others, isSCurve(response), trapsHz, levelBy(curveOf(sheet, response)));
+}
+
+/** Where the sheet wants the notch, and how far a turn moves it by the notebook. */
+function wantedNotch(
+  { judge, effects, lookAtHz }: PrintedResponse,
+  { id, trapHz }: PrintedSlug,
+  slugs: readonly PrintedSlug[],
+): WantedNotch {
+  const hz = trapHz!;
+  const { turns, levels } = effects.find(({ slug }) => slug === id)!;
+  const lowest = (k: number): number => {
+    let at = hz;
+    let least = Number.POSITIVE_INFINITY;
+    lookAtHz.forEach((f, i) => {
+      if (Math.abs(f / hz - 1) > NOTCH_SHARE) return;
+      const ratio = levels[k]![i]!;
+      if (ratio < least) [at, least] = [f, ratio];
+    });
+    return at;
+  };
+  const sound = judge([...levels[turns.indexOf(0)]!]);
+  const depth = sound.find((demand) => demand.id === `trap:${hz}`);
+  const place = sound.find((demand) => demand.id === `notch:${hz}`);
+  const [out, into] = [turns.indexOf(-1), turns.indexOf(1)];
+  const moved = (lowest(into) - lowest(out)) / 2;
+  return {
+    slug: id,
+    hz,
+    hzATurn: moved < 0 ? moved : -SHARE_A_TURN * hz,
+    withinHz: place?.high ?? null,
+    // Half way to what is wanted, or as deep as a sound set has it.
+    wantedDb:
+      depth === undefined
+        ? null
+        : Math.min(depth.high!, Math.max(depth.high! - depth.tolerance / 2, depth.measured + SPARE_DB)),
+    searchHz: slugs.reduce(
+      (least, other) =>
+        other.trapHz === null || other.trapHz === hz ? least : Math.min(least, Math.abs(other.trapHz - hz) * HALF_WAY),
+      NOTCH_SEARCH * hz,
+    ),
+    shared: slugs.some((other) => other.id !== id && other.trapHz === hz),
+  };
+}
