@@ -61,7 +61,7 @@ export function createNotebook(
 ): Notebook {
   const { shown, level } = linear ? AS_IT_IS : DECIBELS;
   const kept = slugs.map((slug) => effects.find((effect) => effect.slug === slug)!);
-  const right = Array.from(rightOf(kept[0]!), shown);
+  const right = Array.from(rightOf(effects[0]!), shown);
   const changes = kept.map(({ turns, levels }) => ({
     turns,
     by: levels.map((curve) => Float64Array.from(curve, (v, i) => shown(v) - right[i]!)),

@@ -139,8 +139,13 @@ function smooth(values: readonly number[], { lookAtHz, specification }: PrintedR
 const RAISED_DB = 8;
 const MOST_RAISED_DB = 20;
 
+/** A curve that runs the wrong way is as far from right as that. */
+const WRONG_WAY = 2;
+
 /** From what is wanted, in tolerances, with its sign. */
-export function away({ measured, low, high, tolerance }: JudgedDemand): number {
+export function away({ id, measured, low, high, tolerance }: JudgedDemand): number {
+  // A yes or no has no half way.
+  if (id.startsWith('polarity:')) return low === null || measured >= low ? 0 : -WRONG_WAY;
   if (low !== null && high !== null) return (measured - (low + high) / 2) / Math.max((high - low) / 2, 1e-12);
   if (high !== null) return Math.max(0, 1 + (measured - high) / tolerance);
   return low === null ? 0 : Math.min(0, (measured - low) / tolerance - 1);

@@ -1,6 +1,7 @@
 /** Curve by curve with the notebook: traps to their places, all slugs together, and where one curve cannot tell them apart stage by stage. */
 import { type AtBench, curveOf, isSCurve, isShelf, reaches, slugsOf, standFor, timeToProve } from './atWork.ts';
 import { byNotebook, newPad, stageByNotebook } from './byNotebook.ts';
+import { offBy, oscillatorOf, setOscillator } from './oscillator.ts';
 import type { PrintedResponse, PrintedSheet, PrintedSlug } from './sheet.ts';
 import { levelBy } from './toLimits.ts';
 import { bringNotch, type WantedNotch } from './traps.ts';
@@ -26,7 +27,15 @@ export function withNotebook(bench: AtBench): boolean {
   let worst = 0;
   for (const response of [...sheet.responses].reverse()) {
     const curve = standFor(bench, response);
-    const slugs = slugsOf(sheet, response);
+    const oscillator = oscillatorOf(response);
+    if (oscillator !== null) {
+      for (const { id } of slugsOf(sheet, response)) setOscillator(hands, turner, id, response);
+      worst = Math.max(worst, Math.abs(offBy(hands, oscillator.hz) ?? Infinity) / oscillator.toleranceHz);
+      continue;
+    }
+    // An oscillator that stands at zero beat stays there.
+    const beating = sheet.responses.filter((r) => oscillatorOf(r) !== null).flatMap((r) => slugsOf(sheet, r));
+    const slugs = slugsOf(sheet, response).filter((slug) => !beating.includes(slug));
     const notches = slugs.filter(({ trapHz }) => trapHz !== null && !isShelf(response, trapHz));
     const rest = slugs.filter((slug) => !notches.includes(slug));
     const seen = notches.filter(({ trapHz }) => reaches(hands, trapHz!));
