@@ -57,6 +57,8 @@ const NEAR = 0.5;
 const NEAR_ENOUGH = 0.75;
 /** Without a place on the sheet, as a share of the frequency. */
 const PLACE = 0.002;
+/** So near another trap's frequency, as a share of it, a notch is taken for that one's. */
+const ANOTHERS = 0.012;
 const FINE_LOOKS = 41;
 const FINE_SHARE = 0.0005;
 
@@ -68,8 +70,8 @@ export interface WantedNotch {
   readonly withinHz: number | null;
   /** low enough, decibels under the printed peak; null where the sheet asks for no depth */
   readonly wantedDb: number | null;
-  /** as far either side as no other trap's notch is likely to lie */
-  readonly searchHz: number;
+  /** frequencies at which other traps work: a notch there is theirs */
+  readonly othersHz: readonly number[];
   /** two slugs work at this frequency: one notch may hide the other, and only the depth tells */
   readonly shared: boolean;
 }
@@ -99,6 +101,7 @@ export function bringNotch(
     const { at, db } = lookAtNotch(hands, axis, notch, levelOf);
     if (notch.shared && !deepEnough(db)) {
       rockToLeast(turner, slug, () => levelOf(heightsOf(hands, [hz], axis)[0]!));
+      good = deepEnough(lookAtNotch(hands, axis, notch, levelOf).db);
       break;
     }
     if (at === null) break;
@@ -111,8 +114,10 @@ export function bringNotch(
       hzATurn = shown;
     }
     const deep = deepEnough(db);
-    good = Math.abs(at - hz) <= within && (deep || round > 0);
-    if (good || (deep && again) || Math.abs(at - hz) < 0.1 * within) break;
+    const off = Math.abs(at - hz);
+    // What is deep enough may stay where it was once put; what is in its place cannot be put there.
+    good = (off <= within && (deep || round > 0)) || (deep && again) || off < 0.1 * within;
+    if (good) break;
     const made = turner.turn(slug, (hz - at) / hzATurn);
     if (made === 0) break;
     last = { at, made };
@@ -163,17 +168,19 @@ function rockToLeast(turner: Turner, slug: string, height: () => number): void {
 function lookAtNotch(
   hands: Hands,
   axis: Axis,
-  { hz, searchHz }: WantedNotch,
+  { hz, othersHz }: WantedNotch,
   levelOf: (volts: number) => number,
 ): { readonly at: number | null; readonly db: number } {
-  const coarse = Array.from({ length: LOOKS }, (_, i) => hz + searchHz * ((2 * i) / (LOOKS - 1) - 1));
+  const coarse = Array.from({ length: LOOKS }, (_, i) => hz * (1 + SEARCH * ((2 * i) / (LOOKS - 1) - 1))).filter((f) =>
+    othersHz.every((other) => Math.abs(f / other - 1) > ANOTHERS),
+  );
   const half = (FINE_LOOKS - 1) / 2;
   const fine = Array.from({ length: FINE_LOOKS }, (_, i) => hz * (1 + FINE_SHARE * (i - half)));
   const levels = heightsOf(hands, [...coarse, ...fine], axis).map((v) => levelOf(v));
-  const db = 20 * Math.log10(levels[LOOKS + half]!);
-  const near = levels.slice(LOOKS);
+  const db = 20 * Math.log10(levels[coarse.length + half]!);
+  const near = levels.slice(coarse.length);
   const at = middleOf(near);
-  if (at === null) return { at: deepest(coarse, levels.slice(0, LOOKS)), db };
+  if (at === null) return { at: deepest(coarse, levels.slice(0, coarse.length)), db };
   return { at: hz * (1 + FINE_SHARE * (at - half)), db };
 }
 
@@ -225,7 +232,7 @@ function deepest(places: readonly number[], heights: readonly number[]): number 
   const levels = heights.map((v) => 20 * Math.log10(v));
   let best: number | null = null;
   let depth = 3;
-  for (let i = 1; i + 1 < LOOKS; i++) {
+  for (let i = 1; i + 1 < places.length; i++) {
     const left = Math.max(...levels.slice(0, i));
     const right = Math.max(...levels.slice(i + 1));
     const dip = Math.min(left, right) - levels[i]!;

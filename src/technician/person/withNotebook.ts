@@ -4,7 +4,7 @@ import { byNotebook, newPad, stageByNotebook } from './byNotebook.ts';
 import { offBy, oscillatorOf, setOscillator } from './oscillator.ts';
 import type { PrintedResponse, PrintedSheet, PrintedSlug } from './sheet.ts';
 import { levelBy } from './toLimits.ts';
-import { bringNotch, type WantedNotch } from './traps.ts';
+import { bringNotch, setTrap, type WantedNotch } from './traps.ts';
 
 const NOTEBOOK_PASSES = 5;
 /** Of what was wrong before, where a pass has been worth it. */
@@ -12,9 +12,6 @@ const MUCH_BETTER = 0.8;
 /** So far from its place a notch is looked for in the notebook; and what a turn moves it by where nothing is seen there. */
 const NOTCH_SHARE = 0.02;
 const SHARE_A_TURN = 0.01;
-/** So far a stray notch is looked for, as a share of its frequency, and of the way to the next one. */
-const NOTCH_SEARCH = 0.05;
-const HALF_WAY = 0.6;
 const SPARE_DB = 1;
 /** From here to the limit an eye is not sure on which side of it a demand is. */
 const READS_OUTSIDE = 0.95;
@@ -49,7 +46,11 @@ export function withNotebook(bench: AtBench): boolean {
     let left = Number.POSITIVE_INFINITY;
     for (let pass = 0; pass < NOTEBOOK_PASSES && timeToProve(bench); pass++) {
       const before = slugs.map(({ id }) => turner.depthOf(id));
-      for (const trap of seen) bringNotch(hands, turner, wantedNotch(response, trap, slugs), levelBy(curve), pass > 0);
+      for (const trap of seen) {
+        const good = bringNotch(hands, turner, wantedNotch(response, trap, slugs), levelBy(curve), pass > 0);
+        // Whose notch cannot be seen is rocked for the lowest line, once the humps are about right.
+        if (!good && pass === 1) setTrap(hands, turner, trap.id, trap.trapHz!);
+      }
       const moved = slugs.some(({ id }, i) => turner.depthOf(id) !== before[i]);
       if (pass > 0 && left < SURELY_INSIDE && !moved) break;
       const now = byNotebook(hands, turner, response, curve, pad, stages.length === 0 || pass > 0, () =>
@@ -126,11 +127,7 @@ function wantedNotch(
       depth === undefined
         ? null
         : Math.min(depth.high!, Math.max(depth.high! - depth.tolerance / 2, depth.measured + SPARE_DB)),
-    searchHz: slugs.reduce(
-      (least, other) =>
-        other.trapHz === null || other.trapHz === hz ? least : Math.min(least, Math.abs(other.trapHz - hz) * HALF_WAY),
-      NOTCH_SEARCH * hz,
-    ),
+    othersHz: slugs.flatMap((other) => (other.trapHz === null || other.trapHz === hz ? [] : [other.trapHz])),
     shared: slugs.some((other) => other.id !== id && other.trapHz === hz),
   };
 }
