@@ -1,5 +1,5 @@
 /** Parts that what is on the tube speaks against, before a slug is touched; and coils whose cores will not turn. */
-import { type AtBench, isSCurve, isShelf, reaches, right, slugsOf, standFor, timeLeft } from './atWork.ts';
+import { type AtBench, isSCurve, isShelf, reaches, right, slugsOf, standFor, timeLeft, wrong } from './atWork.ts';
 import { newPad } from './byNotebook.ts';
 import { onPaper, replacePart, reversing, type Suspicion, silentParts, suspicion } from './faultFinding.ts';
 import { fitCurve } from './fit.ts';
@@ -51,7 +51,8 @@ function partInSight(
     const over = reversing(hands, sheet, curve).find((part) => !tried.has(part));
     if (over !== undefined) return over;
     const plain = suspicion(hands, sheet, curve);
-    if (plain.left < 2 * right(main)) continue;
+    // With one part replaced, what is left must be wrong beyond doubt.
+    if (plain.left < (tried.size > 0 ? wrong(main) : 2 * right(main))) continue;
     const part = onPaperToo(bench, main, curve, plain, tried) ?? likeliest(bench, main, plain, tried);
     if (part !== null) return part;
   }

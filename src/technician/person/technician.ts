@@ -58,11 +58,9 @@ export function doTheJob(given: Hands, sheet: PrintedSheet, turner: Turner, crys
   const bench: AtBench = { hands, sheet, turner, crystalsHz, stood };
   const [main] = sheet.responses;
   if (main === undefined) throw new Error('the sheet asks for nothing');
-  if (sheet.chart.length > 0) {
-    tryLines(bench);
-    obviousParts(bench, main);
-  }
-  backFromStops(bench);
+  if (sheet.chart.length > 0) tryLines(bench);
+  // Where somebody has screwed every core to its stop no part has to be looked for before they are back.
+  if (!backFromStops(bench) && sheet.chart.length > 0) obviousParts(bench, main);
   backThroughCoils(bench);
   let right = withNotebook(bench);
   if (sheet.chart.length > 0 && stuckCoils(bench)) right = withNotebook(bench);
@@ -101,13 +99,14 @@ function followAndTouchUp(bench: AtBench): void {
 }
 
 /** Where every core stands at the same stop, somebody has screwed them in or out: half way is where coils are wound for. */
-function backFromStops({ sheet, turner }: AtBench): void {
+function backFromStops({ sheet, turner }: AtBench): boolean {
   const atStop = sheet.slugs.every(({ id, travelTurns }) => {
     const depth = turner.depthOf(id);
     return depth < NEAR_STOP_TURNS || depth > travelTurns - NEAR_STOP_TURNS;
   });
-  if (!atStop) return;
+  if (!atStop) return false;
   for (const { id, travelTurns } of sheet.slugs) turner.turn(id, travelTurns / 2 - turner.depthOf(id));
+  return true;
 }
 
 /** Every curve that the job asks for is near enough, in units of what is called right. */
