@@ -1,5 +1,5 @@
 /** Parts that what is on the tube speaks against, before a slug is touched; and coils whose cores will not turn. */
-import { type AtBench, isSCurve, isShelf, reaches, right, slugsOf, standFor, timeLeft, wrong } from './atWork.ts';
+import { type AtBench, isSCurve, isShelf, reaches, right, slugsOf, standFor, timeLeft } from './atWork.ts';
 import { newPad } from './byNotebook.ts';
 import { onPaper, replacePart, reversing, type Suspicion, silentParts, suspicion } from './faultFinding.ts';
 import { fitCurve } from './fit.ts';
@@ -14,6 +14,8 @@ const WATCH_SECONDS = 30;
 const EXPLAINED = 0.4;
 /** Both together, as the set stands and on paper, where the slugs do what they can; and less than this in all is nothing. */
 const UNEXPLAINED = 0.36;
+/** With one part replaced the next must be wrong beyond doubt. */
+const UNEXPLAINED_AGAIN = 0.25;
 const SOMETHING_WRONG = 15;
 /** Symptoms this near to each other look the same, decibels rms. */
 const ALIKE_DB = 0.1;
@@ -51,8 +53,7 @@ function partInSight(
     const over = reversing(hands, sheet, curve).find((part) => !tried.has(part));
     if (over !== undefined) return over;
     const plain = suspicion(hands, sheet, curve);
-    // With one part replaced, what is left must be wrong beyond doubt.
-    if (plain.left < (tried.size > 0 ? wrong(main) : 2 * right(main))) continue;
+    if (plain.left < 2 * right(main)) continue;
     const part = onPaperToo(bench, main, curve, plain, tried) ?? likeliest(bench, main, plain, tried);
     if (part !== null) return part;
   }
@@ -94,7 +95,8 @@ function onPaperToo(
     .map(({ parts, cost }) => ({ parts, unexplained: (cost / none) * Math.min(...parts.map(asItStands)) }))
     .sort((a, b) => a.unexplained - b.unexplained);
   const [first] = open;
-  if (first === undefined || none < SOMETHING_WRONG || first.unexplained > UNEXPLAINED) return null;
+  const most = tried.size === 0 ? UNEXPLAINED : UNEXPLAINED_AGAIN;
+  if (first === undefined || none < SOMETHING_WRONG || first.unexplained > most) return null;
   return first.parts.length === 1 ? first.parts[0]! : byStages(bench, main, first.parts);
 }
 
