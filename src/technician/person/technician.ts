@@ -60,9 +60,11 @@ export function doTheJob(given: Hands, sheet: PrintedSheet, turner: Turner, crys
   if (main === undefined) throw new Error('the sheet asks for nothing');
   if (sheet.chart.length > 0) tryLines(bench);
   // Where somebody has screwed every core to its stop no part has to be looked for before they are back.
-  if (!backFromStops(bench) && sheet.chart.length > 0) obviousParts(bench, main);
+  const fromStops = backFromStops(bench);
+  if (!fromStops && sheet.chart.length > 0) obviousParts(bench, main);
   backThroughCoils(bench);
-  let right = withNotebook(bench);
+  // Half way is too far from right for the notebook.
+  let right = !fromStops && withNotebook(bench);
   if (sheet.chart.length > 0 && stuckCoils(bench)) right = withNotebook(bench);
   if (!right) theLongWay(bench, main);
   standFor(bench, main, undefined, true);
