@@ -54,7 +54,7 @@ function partInSight(
     if (over !== undefined) return over;
     const plain = suspicion(hands, sheet, curve);
     if (plain.left < 2 * right(main)) continue;
-    const part = onPaperToo(bench, main, curve, plain, tried) ?? likeliest(bench, main, plain, tried);
+    const part = likeliest(bench, main, plain, tried) ?? onPaperToo(bench, main, curve, plain, tried);
     if (part !== null) return part;
   }
   return null;
