@@ -13,7 +13,7 @@ const RIGHT = TURNS.indexOf(0);
 
 /** For each slug; levels against the highest of the right curve. */
 export function slugEffects(
-  { receiver, deck }: BenchSetup,
+  { receiver, deck }: Pick<BenchSetup, 'receiver' | 'deck'>,
   response: SheetResponse,
   hz: readonly number[],
 ): readonly SlugEffect[] {

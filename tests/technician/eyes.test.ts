@@ -37,8 +37,11 @@ describe('a height read over noise', () => {
 
 describe('how far a line swings', () => {
   it('is that of its middle, not of the grass on it', () => {
-    const wave = (grass: number, hum: number): (number | null)[] =>
-      Array.from({ length: 1024 }, (_, i) => hum * Math.sin((Math.PI * i) / 512) + (i % 2 === 0 ? grass : -grass));
+    const wave = (grass: number, hum: number): Float64Array =>
+      Float64Array.from(
+        { length: 1024 },
+        (_, i) => hum * Math.sin((Math.PI * i) / 512) + (i % 2 === 0 ? grass : -grass),
+      );
     const xDiv = wave(0, 0).map((_, i) => i);
     expect(swing({ xDiv, yDiv: wave(0.3, 0) })).toBe(0);
     expect(swing({ xDiv, yDiv: wave(0.3, 0.5) })).toBeCloseTo(1, 5);
