@@ -1,6 +1,7 @@
 /** At signing: what was wrong, asked in the dialog, by pointer and by keyboard, and told in the report with what was. */
 import type { Page } from '@playwright/test';
 import { slugNameFirst } from '../../src/describe/slugName.ts';
+import { setAsFound } from '../../src/grading/diagnosis.ts';
 import { asFoundWords } from '../../src/words/en/asFound.ts';
 import { headerWords } from '../../src/words/en/bench.ts';
 import { dialogWords } from '../../src/words/en/benchTalk.ts';
@@ -13,6 +14,7 @@ import { isSound } from './soundPage.ts';
 
 const setup = shippedSetup('fault-finding', 'one-hump-gone');
 const slug = slugNameFirst(en, setup.receiver, setup.receiver.adjusters[0]!.id);
+const FAILED = setAsFound(setup).failed[0]![0]!;
 /** The sheet's second page. */
 const LEVELS = sheetWords.pages[1]!;
 const dialog = (page: Page) => page.getByRole('dialog');
@@ -47,12 +49,14 @@ test('what was wrong is asked at signing, never filled in, and told in the repor
   await expect(form.getByRole('checkbox', { checked: true })).toHaveCount(0);
   await choice(page, slug).focus();
   await page.keyboard.press('Space');
-  await dialog(page).getByRole('checkbox', { name: /^Rp1,/ }).click();
+  await dialog(page)
+    .getByRole('checkbox', { name: new RegExp(`^${FAILED},`) })
+    .click();
   await dialog(page).getByRole('button', { name: dialogWords.signOff.sign, exact: true }).click();
 
   const told = page.locator('.was-wrong');
-  await expect(told).toContainText('Rp1 had failed');
-  await expect(told.locator('dd').first()).toContainText('Rp1');
+  await expect(told).toContainText(`${FAILED} had failed`);
+  await expect(told.locator('dd').first()).toContainText(FAILED);
   await expect(told).toContainText(/Named, though it was good: slug /);
   await isSound(page);
 });
