@@ -52,7 +52,7 @@ describe('[G65] cause in the parts', () => {
     (id) => {
       const setup = setupOf(id);
       const { faults } = setup.scenario;
-      const parts = faults.flatMap((fault) => ('part' in fault ? [fault.part] : []));
+      const parts = faults.flatMap((fault) => ('element' in fault ? [fault.element] : []));
       const contacts = faults.flatMap(({ kind }) =>
         kind === 'looseEarth' ? ['earth'] : kind === 'unmatchedLead' ? ['rf'] : [],
       );
