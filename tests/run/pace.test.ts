@@ -5,7 +5,7 @@ import type { TimedEvent } from '../../src/files/runFile.ts';
 import { PACE_LIMITS, tooFast } from '../../src/run/pace.ts';
 import { demonstrate } from '../../src/technician/atBench.ts';
 import { wholeJob } from '../session/acts.ts';
-import { canSetup, stripSetup } from '../session/setups.ts';
+import { stripSetup } from '../session/setups.ts';
 
 const at = (everyMs: number, acts: readonly BenchEvent[]): TimedEvent[] =>
   acts.map((act, i) => ({ atMs: Math.round(i * everyMs), ...act }));
