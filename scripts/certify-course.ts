@@ -47,7 +47,8 @@ async function all(): Promise<void> {
       if (next === undefined) child.disconnect();
       else child.send(next);
     });
-    return new Promise((resolve) => child.on('close', (code) => resolve(code ?? 1)));
+    // A child whose channel was closed from here may come to its end without a 'close'.
+    return new Promise((resolve) => child.on('exit', (code) => resolve(code ?? 1)));
   };
   const codes = await Promise.all(Array.from({ length: availableParallelism() }, worker));
   // A worker that broke off has not said how its scenario went.
