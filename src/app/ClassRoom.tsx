@@ -15,6 +15,7 @@ import { readClassRun } from './classRun.ts';
 import { download } from './download.ts';
 import { createReportPort } from './reportPort.ts';
 import type { RoomProps } from './roomProps.ts';
+import { useRoomLinks } from './useRoomLinks.ts';
 
 /** More at once would hold the page up while they are listed. */
 const MOST_AT_ONCE = 2000;
@@ -33,12 +34,10 @@ export default function ClassRoom({ fileNo, ...room }: ClassRoomProps) {
 
 function ClassList({ library, logbook, go }: RoomProps) {
   const words = useWords();
-  const { shell } = words;
   const { desk, notes } = classPaper(words);
   const [changes, redraw] = useReducer<number, void>((n) => n + 1, 0);
   const [complaints, setComplaints] = useState<readonly string[]>([]);
   useEffect(() => desk.subscribe(() => redraw()), [desk]);
-  useEffect(() => logbook.subscribe(() => redraw()), [logbook]);
   const files = desk.files();
   const listed = useMemo(() => createClassRows(words), [words]);
   const rows = useMemo(
@@ -94,20 +93,7 @@ function ClassList({ library, logbook, go }: RoomProps) {
     }),
     [changes, rows, waiting, complaints],
   );
-  const open = logbook.openRuns()[0];
-  const last = logbook.keptRuns().at(-1);
-  const links = [
-    { name: shell.course, current: false, go: () => go({ page: 'course' }) },
-    { name: shell.drills, current: false, go: () => go({ page: 'drills', drill: null, series: null }) },
-    { name: shell.handbook, current: false, go: () => go({ page: 'handbook', pageId: null }) },
-    ...(open === undefined
-      ? []
-      : [{ name: shell.bench, current: false, go: () => go({ page: 'bench', scenarioId: open.scenarioId }) }]),
-    { name: shell.classroom, current: true, go: () => go({ page: 'class', fileNo: null }) },
-    ...(last === undefined
-      ? []
-      : [{ name: shell.reports, current: false, go: () => go({ page: 'report', runId: last.runId }) }]),
-  ];
+  const links = useRoomLinks('class', { logbook, go });
   return <ClassPage port={port} links={links} />;
 }
 

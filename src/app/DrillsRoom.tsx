@@ -3,12 +3,12 @@ import { useEffect, useMemo, useState } from 'preact/hooks';
 import { problemLine } from '../base/result.ts';
 import type { DrillId, Question } from '../drills/drill.ts';
 import { receiverOf } from '../drills/question.ts';
-import { useWords } from '../kit/hooks/useWords.ts';
 import { DrillsPage } from '../rooms/drills/DrillsPage.tsx';
 import { beside } from '../services/jobs/pageJobs.ts';
 import { createDrillTallies } from '../services/store/drillTallies.ts';
 import type { HandbookWords } from '../words/handbook.ts';
 import type { RoomProps } from './roomProps.ts';
+import { useRoomLinks } from './useRoomLinks.ts';
 
 export type DrillsRoomProps = RoomProps & {
   readonly drill: string | null;
@@ -17,7 +17,6 @@ export type DrillsRoomProps = RoomProps & {
 };
 
 export default function DrillsRoom({ library, logbook, go, drill, series, pages }: DrillsRoomProps) {
-  const { shell } = useWords();
   const tallies = useMemo(() => createDrillTallies(() => localStorage), []);
   const [ownSeries] = useState(() => crypto.randomUUID().slice(0, 8));
   const [book, setBook] = useState<HandbookWords | null>(null);
@@ -34,8 +33,6 @@ export default function DrillsRoom({ library, logbook, go, drill, series, pages 
       here = false;
     };
   }, [pages]);
-  const [, setRuns] = useState(0);
-  useEffect(() => logbook.subscribe(() => setRuns((n) => n + 1)), [logbook]);
   const fetch = useMemo(
     () =>
       async (id: DrillId, seed: string): Promise<Question> => {
@@ -47,20 +44,7 @@ export default function DrillsRoom({ library, logbook, go, drill, series, pages 
       },
     [library],
   );
-  const open = logbook.openRuns()[0];
-  const last = logbook.keptRuns().at(-1);
-  const links = [
-    { name: shell.course, current: false, go: () => go({ page: 'course' }) },
-    { name: shell.drills, current: true, go: () => go({ page: 'drills', drill: null, series: null }) },
-    { name: shell.handbook, current: false, go: () => go({ page: 'handbook', pageId: null }) },
-    ...(open === undefined
-      ? []
-      : [{ name: shell.bench, current: false, go: () => go({ page: 'bench', scenarioId: open.scenarioId }) }]),
-    { name: shell.classroom, current: false, go: () => go({ page: 'class', fileNo: null }) },
-    ...(last === undefined
-      ? []
-      : [{ name: shell.reports, current: false, go: () => go({ page: 'report', runId: last.runId }) }]),
-  ];
+  const links = useRoomLinks('drills', { logbook, go });
   return (
     <DrillsPage
       drill={drill}

@@ -1,0 +1,27 @@
+/** The rooms that can be entered from here, in their order: the bench where a run lies on it, the report where one is kept. */
+import { useEffect, useState } from 'preact/hooks';
+import { useWords } from '../kit/hooks/useWords.ts';
+import type { RoomLink } from '../kit/theme/art.tsx';
+import type { RoomProps } from './roomProps.ts';
+import type { Route } from './routes.ts';
+
+export function useRoomLinks(current: Route['page'], { logbook, go }: Pick<RoomProps, 'logbook' | 'go'>): RoomLink[] {
+  const { shell } = useWords();
+  const [, setRuns] = useState(0);
+  useEffect(() => logbook.subscribe(() => setRuns((n) => n + 1)), [logbook]);
+  const open = logbook.openRuns()[0];
+  const last = logbook.keptRuns().at(-1);
+  const to = (name: string, route: Route): RoomLink => ({
+    name,
+    current: route.page === current,
+    go: () => go(route),
+  });
+  return [
+    to(shell.course, { page: 'course' }),
+    to(shell.drills, { page: 'drills', drill: null, series: null }),
+    to(shell.handbook, { page: 'handbook', pageId: null }),
+    ...(open === undefined ? [] : [to(shell.bench, { page: 'bench', scenarioId: open.scenarioId })]),
+    to(shell.classroom, { page: 'class', fileNo: null }),
+    ...(last === undefined ? [] : [to(shell.reports, { page: 'report', runId: last.runId })]),
+  ];
+}
