@@ -158,6 +158,8 @@ describe('a capacitor that bias takes from', () => {
           expect(stageValues(law, stage, edited, volts).find((v) => v.element === name)!.value).toBeGreaterThan(0);
         },
       ),
+      // As many as are surely let in often enough, and the same every time.
+      { numRuns: 400, seed: 17 },
     );
     expect(letIn).toBeGreaterThan(20);
   });
