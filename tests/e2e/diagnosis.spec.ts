@@ -45,6 +45,7 @@ test('what was wrong is asked at signing, never filled in, and told in the repor
 
   // Whoever goes back to work begins with an empty sheet.
   await dialog(page).getByRole('button', { name: dialogWords.signOff.keep, exact: true }).click();
+  await expect(dialog(page)).toHaveCount(0);
   await signOff.click();
   await expect(form.getByRole('checkbox', { checked: true })).toHaveCount(0);
   await choice(page, slug).focus();
