@@ -6,7 +6,7 @@ import { tubeReadings } from '../bench/tubeReadings.ts';
 import { findingsOf } from '../bench/witness.ts';
 import type { RunFile } from '../files/runFile.ts';
 import type { ReadingsKept, ReportPort } from '../present/ports.ts';
-import { createReplayer, replay } from '../run/replay.ts';
+import { createReplayer, type Replayer } from '../run/replay.ts';
 import type { GradedRun } from '../services/jobs/jobTable.ts';
 import { sessionViewAt } from '../session/session.ts';
 import { createBenchMoment } from './benchMoment.ts';
@@ -34,7 +34,7 @@ export function createReportPort(
     blind,
     run,
     receiver: setup.receiver,
-    readings: readingsKept(setup, run, bench),
+    readings: readingsKept(setup, replayer, bench),
     previousBest,
     at(seconds) {
       nowMs = seconds * 1000;
@@ -54,8 +54,8 @@ export function createReportPort(
 }
 
 /** What stood on the tube at the end is read only for the curve that the bench then stood for. */
-function readingsKept(setup: BenchSetup, run: RunFile, bench: Bench): readonly ReadingsKept[] {
-  const end = replay(setup, run.events).state;
+function readingsKept(setup: BenchSetup, replayer: Replayer, bench: Bench): readonly ReadingsKept[] {
+  const end = replayer.at(Number.POSITIVE_INFINITY);
   return Object.entries(end.asFound).map(([response, found]) => ({
     response,
     found: tubeReadings(setup, found, response),

@@ -1,11 +1,12 @@
 /** What every room is given. */
+
+import type { SoundLoudness } from '../rooms/bench/AtHand.tsx';
 import type { Library } from '../services/library/library.ts';
 import type { ClaimParts } from '../services/store/benchClaims.ts';
 import type { ChoiceMemory } from '../services/store/choiceMemory.ts';
 import type { LearnerMemory } from '../services/store/learnerMemory.ts';
 import type { Logbook } from '../services/store/logbook.ts';
 import type { Route } from './routes.ts';
-import type { Loudness } from './soundFollowing.ts';
 
 export type Dismissed = Set<string>;
 
@@ -15,7 +16,7 @@ export interface RoomProps {
   readonly claims: ClaimParts;
   readonly learner: LearnerMemory;
   /** how loud the bench is */
-  readonly loudness: ChoiceMemory<Loudness>;
+  readonly loudness: ChoiceMemory<SoundLoudness>;
   /** whether single letters act */
   readonly singleKeys: ChoiceMemory<'on' | 'off'>;
   /** notices that the learner has dismissed, for as long as the page is open */

@@ -1,7 +1,7 @@
 /** Lets tone and hum follow what the bench shows, as loud as was chosen last. */
 
 import type { BenchPort } from '../present/ports.ts';
-import type { BenchSounds } from '../rooms/bench/AtHand.tsx';
+import type { BenchSounds, SoundLoudness } from '../rooms/bench/AtHand.tsx';
 import type { SoundDesk } from '../services/sound/soundDesk.ts';
 import type { ChoiceMemory } from '../services/store/choiceMemory.ts';
 
@@ -33,14 +33,13 @@ export function soundFollowing(port: BenchPort, desk: SoundDesk): SoundSwitch {
   };
 }
 
-export const LOUDNESSES = ['off', 'low', 'full'] as const;
-export type Loudness = (typeof LOUDNESSES)[number];
+export const LOUDNESSES = ['off', 'low', 'full'] as const satisfies readonly SoundLoudness[];
 
-const MASTER: Readonly<Record<Loudness, number>> = { off: 0, low: 0.3, full: 1 };
+const MASTER: Readonly<Record<SoundLoudness, number>> = { off: 0, low: 0.3, full: 1 };
 
 /** The switch of the bench: its choice holds on every bench after this one. */
-export function soundsRemembered(desk: SoundDesk, memory: ChoiceMemory<Loudness>): BenchSounds {
-  const set = (loudness: Loudness): void => {
+export function soundsRemembered(desk: SoundDesk, memory: ChoiceMemory<SoundLoudness>): BenchSounds {
+  const set = (loudness: SoundLoudness): void => {
     desk.setMaster(MASTER[loudness]);
     desk.setEnabled(loudness !== 'off');
   };

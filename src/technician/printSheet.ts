@@ -123,7 +123,7 @@ function chartOf(sound: BenchSetup, curves: readonly PrintedCurve[], main: Sheet
     const setup = { ...sound, scenario: { ...sound.scenario, faults } };
     const bench = createBench(setup);
     const voltsFrom = Object.fromEntries(
-      own.map(({ injectAt, levelDb, hz }) => [injectAt, readOff(bench, setup, main, injectAt, levelDb, hz)]),
+      own.map(({ injectAt, levelDb, hz }) => [injectAt, readAt(bench, setup, main, injectAt, levelDb, hz)]),
     );
     return { part, voltsFrom };
   });
@@ -192,7 +192,7 @@ function printCurve(
     injectAt,
     levelDb,
     hz,
-    volts: readOff(bench, sound, response, injectAt, levelDb, hz),
+    volts: readAt(bench, sound, response, injectAt, levelDb, hz),
     levels: injectAt === setUp.injectAt ? levelsOf(sound, response, hz) : [],
     effects: stageEffects(sound.receiver, slugs, (depths) =>
       readAt(bench, sound, response, injectAt, levelDb, hz, depths),
@@ -213,17 +213,6 @@ function peakOf(bench: Bench, sound: BenchSetup, response: SheetResponse, inject
   return bench.facts(stateFor(sound, response, injectAt, levelDb)).detectedPeakVolts;
 }
 
-function readOff(
-  bench: Bench,
-  sound: BenchSetup,
-  response: SheetResponse,
-  injectAt: string,
-  levelDb: number,
-  hz: readonly number[],
-): number[] {
-  return readAt(bench, sound, response, injectAt, levelDb, hz, {});
-}
-
 /** One volt a division, straight from the beam: no eye is needed for what is printed. `depths`: of cores that stand elsewhere than they should. */
 function readAt(
   bench: Bench,
@@ -232,7 +221,7 @@ function readAt(
   injectAt: string,
   levelDb: number,
   hz: readonly number[],
-  depths: Readonly<Record<string, number>>,
+  depths: Readonly<Record<string, number>> = {},
 ): number[] {
   const { setUp } = response;
   const state = stateFor(sound, response, injectAt, levelDb);

@@ -1,4 +1,5 @@
 /** An opened row: what is to be said of the file, what the run lost, where to go from here, and the instructor's note. */
+
 import { useEffect, useState } from 'preact/hooks';
 import { ruleLabel } from '../../describe/ruleWords.ts';
 import { scoreLineSentence } from '../../describe/scoreLine.ts';
@@ -9,6 +10,7 @@ import { Button } from '../../kit/theme/art.tsx';
 import type { Words } from '../../words/words.ts';
 import type { ClassPort, OpenedRun } from './classPort.ts';
 import { VerdictList } from './Glyphs.tsx';
+import { NoteField } from './NoteField.tsx';
 import { RunLook } from './RunLook.tsx';
 
 const MOST_LINES = 5;
@@ -102,24 +104,13 @@ export function lineName(words: Words, { rule, hz }: Pick<MarkedLine, 'rule' | '
 
 function Note({ row, port }: OpenedRowProps) {
   const { classroom: say } = useWords();
-  const [text, setText] = useState(() => port.notes.of(row));
   const id = `note-${row.no}`;
   return (
     <div class="opened-note">
       <label class="l" for={id}>
         {say.yourNote(row.learner ?? row.file)}
       </label>
-      <textarea
-        id={id}
-        class="written"
-        rows={4}
-        maxLength={2000}
-        value={text}
-        onInput={({ currentTarget: { value } }) => {
-          setText(value);
-          port.notes.write(row, value);
-        }}
-      />
+      <NoteField id={id} notes={port.notes} row={row} />
       <p class="class-note">{say.noteKept}</p>
     </div>
   );

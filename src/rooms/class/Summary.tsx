@@ -1,10 +1,10 @@
 /** What the class as a whole shows: the average of each skill, the lines that most of them lost, and the instructor's note on all of them. */
-import { useState } from 'preact/hooks';
 import type { ClassFigures } from '../../judge/classFigures.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { Frame } from '../../kit/theme/art.tsx';
 import type { NotesPort } from './classPort.ts';
 import { Bar } from './Glyphs.tsx';
+import { NoteField } from './NoteField.tsx';
 import { lineName } from './OpenedRow.tsx';
 
 /** Below this share of its points a skill is drawn as a loss. */
@@ -73,7 +73,6 @@ export function LostPanel({ figures }: { readonly figures: ClassFigures }) {
 
 export function ClassNote({ notes }: { readonly notes: NotesPort }) {
   const { classroom: say } = useWords();
-  const [text, setText] = useState(() => notes.of(null));
   return (
     <section class="plate class-evening" aria-labelledby="class-evening-title">
       <Frame kind="card" seed={5} />
@@ -83,17 +82,7 @@ export function ClassNote({ notes }: { readonly notes: NotesPort }) {
         </span>
         <label for="class-evening">{say.evening}</label>
       </h2>
-      <textarea
-        id="class-evening"
-        class="written"
-        rows={4}
-        maxLength={2000}
-        value={text}
-        onInput={({ currentTarget: { value } }) => {
-          setText(value);
-          notes.write(null, value);
-        }}
-      />
+      <NoteField id="class-evening" notes={notes} row={null} />
       <p class="class-note">{say.eveningKept}</p>
     </section>
   );
