@@ -114,6 +114,52 @@ describe('fade', () => {
   });
 });
 
+describe('paint', () => {
+  it('leaves out only what is dark: the picture is that of a glass painted whole, wherever the beam has been', () => {
+    const look = { halo: 0.5, lut: lightTable(LAYERS.P7[0]!), gain: 300, tauSeconds: 0.05 };
+    const [p, twin] = [small(look), small(look)];
+    const words = new Uint32Array(320 * 256);
+    const pictures = new Set<number>();
+    for (let frame = 0; frame < 60; frame++) {
+      const x = 5 * Math.sin(frame / 3);
+      const { data, count } = beam([x, -3, 1], [x / 2, 3, 1], [-x, -3.9, 0]);
+      for (const each of [p, twin]) {
+        each.setSpot(p.sharpSigma * (frame % 20 > 15 ? 3 : 1));
+        each.fade(1 / 60);
+        if (frame % 30 < 15) each.deposit(data, count);
+        if (frame === 50) each.clear();
+      }
+      p.paint(words);
+      // A twin that has had the same light is given a new glass each time, which has to be painted from end to end.
+      const whole = new Uint32Array(320 * 256);
+      twin.paint(whole);
+      expect(Buffer.compare(Buffer.from(words.buffer), Buffer.from(whole.buffer)), `frame ${frame}`).toBe(0);
+      pictures.add(words.reduce((sum, w) => sum + (w >>> 24), 0));
+    }
+    expect(pictures.size).toBeGreaterThan(30);
+  });
+
+  it('fades and paints light in every corner of the glass', () => {
+    for (const [x, y] of [
+      [5.2, 4.1],
+      [-5.2, 4.1],
+      [5.2, -4.1],
+      [-5.2, -4.1],
+    ] as const) {
+      const p = small({ lut: lightTable(LAYERS.P31[0]!), gain: 300 });
+      const { data, count } = beam([x, y, 1], [x * 0.999, y, 0]);
+      p.deposit(data, count);
+      const before = total(p);
+      const words = new Uint32Array(320 * 256);
+      p.paint(words);
+      expect(before).toBeGreaterThan(0);
+      expect(words.some((w) => w >>> 24 > 0)).toBe(true);
+      p.fade(0.08);
+      expect(total(p) / before).toBeCloseTo(Math.exp(-1), 3);
+    }
+  });
+});
+
 describe('a face', () => {
   const SIZE = { divAcross: 10.7, divDown: 8.5, pixelsPerDiv: 12 };
   const line = beam([-4, 0, 0.6], [4, 1, 0]);

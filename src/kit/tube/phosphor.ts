@@ -29,6 +29,8 @@ export const LUT_SCALE = 512;
 const FLOOR = 1 / (16 * LUT_SCALE);
 /** the halo is computed on cells of 4 x 4 pixels */
 const CELL = 4;
+/** halo at the corners of a cell that cannot reach the first step of the table between them */
+const UNSEEN = 0.999 / LUT_SCALE;
 
 export class Phosphor {
   readonly width: number;
@@ -43,6 +45,11 @@ export class Phosphor {
   private readonly rows: number;
   private readonly cells: Float32Array;
   private readonly temp: Float32Array;
+  /** cells that may hold light: most of a face is dark, and what is dark need not be faded, gathered or painted */
+  private readonly lit: Uint8Array;
+  /** cells that were painted dark in `painted` */
+  private readonly dark: Uint8Array;
+  private painted: Uint32Array | null = null;
   /** the spot that the tube was made with */
   readonly sharpSigma: number;
   private sigma = 0;
@@ -63,6 +70,8 @@ export class Phosphor {
     this.rows = Math.ceil(height / CELL) + 1;
     this.cells = new Float32Array(this.cols * this.rows);
     this.temp = new Float32Array(this.cols * this.rows);
+    this.lit = new Uint8Array(this.cols * this.rows);
+    this.dark = new Uint8Array(this.cols * this.rows);
     this.sharpSigma = sigma;
     this.setSpot(sigma);
   }
@@ -77,6 +86,7 @@ export class Phosphor {
 
   clear(): void {
     this.energy.fill(0);
+    this.lit.fill(0);
   }
 
   /** What part of the light is left after `seconds`. */
@@ -86,11 +96,24 @@ export class Phosphor {
 
   /** Lets the afterglow fade. */
   fade(seconds: number): void {
-    const e = this.energy;
+    const { energy: e, lit, width: w, height: h, cols } = this;
     const keep = this.keepAfter(seconds);
-    for (let i = 0; i < e.length; i++) {
-      const v = e[i]!;
-      if (v !== 0) e[i] = v < FLOOR ? 0 : v * keep;
+    for (let cell = 0; cell < lit.length; cell++) {
+      if (lit[cell] === 0) continue;
+      let left = 0;
+      const top = ((cell / cols) | 0) * CELL;
+      const first = (cell % cols) * CELL;
+      for (let y = top, stop = Math.min(h, top + CELL); y < stop; y++)
+        for (let i = y * w + first, end = i + CELL; i < end; i++) {
+          const v = e[i]!;
+          if (v === 0) continue;
+          if (v < FLOOR) e[i] = 0;
+          else {
+            e[i] = v * keep;
+            left = 1;
+          }
+        }
+      lit[cell] = left;
     }
   }
 
@@ -101,6 +124,8 @@ export class Phosphor {
     const mid = (taps - 1) / 2;
     const cx = w / 2;
     const cy = h / 2;
+    let litX = -1;
+    let litY = -1;
     for (let k = 0, end = (count - 1) * 3; k < end; k += 3) {
       const energy = points[k + 2]!;
       if (energy === 0) continue;
@@ -117,6 +142,11 @@ export class Phosphor {
         const ix = Math.floor(x);
         const iy = Math.floor(y);
         if (!(ix >= mid && iy >= mid && ix < w - mid && iy < h - mid)) continue;
+        if (ix !== litX || iy !== litY) {
+          this.light((ix - mid) >> 2, (iy - mid) >> 2, (ix + mid) >> 2, (iy + mid) >> 2);
+          litX = ix;
+          litY = iy;
+        }
         const kx = (((x - ix) * PHASES) | 0) * taps;
         const ky = (((y - iy) * PHASES) | 0) * taps;
         for (let j = 0, o = (iy - mid) * w + ix - mid; j < taps; j++, o += w) {
@@ -127,39 +157,51 @@ export class Phosphor {
     }
   }
 
-  /** Writes the picture as little-endian RGBA words (a Uint32Array over an ImageData's buffer). */
+  private light(fromX: number, fromY: number, toX: number, toY: number): void {
+    for (let y = fromY; y <= toY; y++) this.lit.fill(1, y * this.cols + fromX, y * this.cols + toX + 1);
+  }
+
+  /** Writes the picture as little-endian RGBA words (a Uint32Array over an ImageData's buffer). Nobody else may write into them between two pictures. */
   paint(out: Uint32Array): void {
-    const { energy: e, height: h, lut, cols, rows, cells, temp } = this;
+    const { energy: e, width: w, height: h, lut, cols, cells, temp, lit, dark } = this;
     this.gatherHalo();
     for (let pass = 0; pass < 2; pass++) {
-      blur(cells, temp, cols, rows, 1, cols);
-      blur(temp, cells, rows, cols, cols, 1);
+      blur(cells, temp, cols, this.rows, 1, cols);
+      blur(temp, cells, this.rows, cols, cols, 1);
     }
-    const row = temp;
-    for (let y = 0, o = 0; y < h; y++) {
-      const q = ((y / CELL) | 0) * cols;
-      const f = (y % CELL) / CELL;
-      for (let i = 0; i < cols; i++) row[i] = (cells[q + i]! * (1 - f) + cells[q + cols + i]! * f) * LUT_SCALE;
-      for (let i = 1; i < cols; i++) {
-        let g = row[i - 1]!;
-        const step = (row[i]! - g) / CELL;
-        for (const stop = o + CELL; o < stop; o++, g += step) {
-          const v = e[o]! * LUT_SCALE + g;
-          out[o] = lut[v < LUT_SIZE ? v | 0 : LUT_SIZE - 1]!;
+    if (this.painted !== out) dark.fill(0);
+    this.painted = out;
+    for (let top = 0, q = 0; top < h; top += CELL, q += cols) {
+      for (let i = 0; i < cols - 1; i++) {
+        const a = cells[q + i]!;
+        const b = cells[q + i + 1]!;
+        const c = cells[q + cols + i]!;
+        const d = cells[q + cols + i + 1]!;
+        const isDark = lit[q + i] === 0 && a < UNSEEN && b < UNSEEN && c < UNSEEN && d < UNSEEN ? 1 : 0;
+        if (isDark === 1 && dark[q + i] === 1) continue;
+        dark[q + i] = isDark;
+        for (let y = top, stop = Math.min(h, top + CELL); y < stop; y++) {
+          const f = (y - top) / CELL;
+          const left = Math.fround((a * (1 - f) + c * f) * LUT_SCALE);
+          const step = (Math.fround((b * (1 - f) + d * f) * LUT_SCALE) - left) / CELL;
+          for (let o = y * w + i * CELL, end = o + CELL, g = left; o < end; o++, g += step) {
+            const v = e[o]! * LUT_SCALE + g;
+            out[o] = lut[v < LUT_SIZE ? v | 0 : LUT_SIZE - 1]!;
+          }
         }
       }
     }
   }
 
   private gatherHalo(): void {
-    const { energy: e, width: w, height: h, cols, cells, halo } = this;
+    const { energy: e, width: w, height: h, cols, cells, halo, lit } = this;
     cells.fill(0);
-    for (let y = 0, o = 0; y < h; y++) {
-      const row = ((y / CELL) | 0) * cols;
-      for (let x = 0; x < w; x++, o++) {
-        const v = e[o]!;
-        if (v !== 0) cells[row + ((x / CELL) | 0)]! += v * halo;
-      }
+    for (let cell = 0; cell < lit.length; cell++) {
+      if (lit[cell] === 0) continue;
+      const top = ((cell / cols) | 0) * CELL;
+      const first = (cell % cols) * CELL;
+      for (let y = top, stop = Math.min(h, top + CELL); y < stop; y++)
+        for (let i = y * w + first, end = i + CELL; i < end; i++) cells[cell]! += e[i]! * halo;
     }
   }
 }
