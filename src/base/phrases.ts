@@ -270,6 +270,7 @@ interface ReceiverPhrases {
   nothingOnSCurve: [];
   demands: [];
   emptyOnSCurve: [];
+  partFor: [letter: ElementLetter, least: number, most: number, unit: Unit, lowHz: number, highHz: number];
   detuned: [coil: string, henries: number, across: Names, farads: readonly number[], hz: number];
   tunedFrom: [least: number, most: number];
   designGives: [line: SheetLine, hz: number, toHz: number | null, measured: number, unit: Unit];

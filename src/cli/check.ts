@@ -4,9 +4,9 @@ import { existsSync } from 'node:fs';
 import { harmless } from '../base/harmless.ts';
 import { bad, good, type Result } from '../base/result.ts';
 import { readCertificate } from '../files/certificateSchema.ts';
-import { checkDesign } from '../files/checkDesign.ts';
 import { asFarAsKnown, eachKnown } from '../files/known.ts';
 import { courseProblems, type LoadedReceiver, readText, shelfProblems } from '../files/library.ts';
+import { readReceiverPair } from '../files/readReceiverPair.ts';
 import { readReceiver } from '../files/receiverSchema.ts';
 import { readScenario } from '../files/scenarioSchema.ts';
 import { withTextPlaces } from '../files/textPlaces.ts';
@@ -15,7 +15,7 @@ import { readDeck } from '../physics/readDeck.ts';
 import type { Receiver } from '../receiver/receiver.ts';
 import { type Document, readDocument } from './document.ts';
 import { filesIn, isFolder } from './folders.ts';
-import { certificateFile, fittingReceiver, receiverFromFile, shelvedIds } from './shelf.ts';
+import { certificateFile, fittingReceiver, pairFromFile, receiverFromFile, shelvedIds } from './shelf.ts';
 import { EXIT, type ExitCode, type Terminal, tellProblems, worded } from './terminal.ts';
 
 export function check(terminal: Terminal, names: readonly string[]): ExitCode {
@@ -102,12 +102,9 @@ function soundness(terminal: Terminal, document: Document, name: string, beside:
       return deck.ok ? good(say.deck(deck.value.elements.length, nodesOf(deck.value).length)) : deck;
     }
     case 'receiver': {
-      const loaded = receiverFromFile(terminal, name);
-      if (!loaded.ok) return loaded;
-      const { receiver, deck } = loaded.value;
-      const problems = checkDesign(receiver, deck, name);
-      if (problems.length > 0) return bad(...withTextPlaces(problems, name, document.text));
-      return good(say.receiver(receiver.adjusters.length));
+      const pair = pairFromFile(terminal, name);
+      const loaded = pair.ok ? readReceiverPair(pair.value) : pair;
+      return loaded.ok ? good(say.receiver(loaded.value.receiver.adjusters.length)) : loaded;
     }
     case 'scenario': {
       const { value, problems: own } = readText(document.text, name, readScenario);

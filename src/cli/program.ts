@@ -7,7 +7,7 @@ import { deck } from './deck.ts';
 import { demonstrate } from './demonstrate.ts';
 import { regrade } from './regrade/regrade.ts';
 import { response } from './response.ts';
-import { sheet } from './sheet/sheet.ts';
+import { sheet } from './sheet.ts';
 import { EXIT, type ExitCode, type Terminal, UsageError } from './terminal.ts';
 import { upgrade } from './upgrade.ts';
 

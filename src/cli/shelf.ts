@@ -15,6 +15,7 @@ import {
   readText as readJsonText,
   scenarioFrom,
 } from '../files/library.ts';
+import type { ReceiverPair } from '../files/readReceiverPair.ts';
 import { readReceiver } from '../files/receiverSchema.ts';
 import { withTextPlaces } from '../files/textPlaces.ts';
 import { readEndlessId } from '../scenario/endlessId.ts';
@@ -95,6 +96,12 @@ export function shelvedReceiver(terminal: Terminal, id: string, file: string, pl
 
 /** A receiver file with the deck that lies beside it. */
 export function receiverFromFile(terminal: Terminal, name: string): Result<LoadedReceiver> {
+  const pair = pairFromFile(terminal, name);
+  return pair.ok ? loadReceiver(pair.value.receiver, pair.value.deck) : pair;
+}
+
+/** The two texts of a receiver: its file, and the deck beside it that the file names. */
+export function pairFromFile(terminal: Terminal, name: string): Result<ReceiverPair> {
   const text = readText(terminal, name);
   if (!text.ok) return text;
   const deckName = path.join(path.dirname(name), deckNameIn(text.value));
@@ -103,7 +110,7 @@ export function receiverFromFile(terminal: Terminal, name: string): Result<Loade
     const receiver = readJsonText(text.value, name, readReceiver);
     return bad(...withTextPlaces(receiver.problems, name, text.value), ...deck.problems);
   }
-  return loadReceiver({ file: name, text: text.value }, { file: deckName, text: deck.value });
+  return good({ receiver: { file: name, text: text.value }, deck: { file: deckName, text: deck.value } });
 }
 
 /** A scenario as it lies in the project; null when there is none of that id. */

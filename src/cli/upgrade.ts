@@ -4,10 +4,10 @@ import { bad, good, type Problem, type Result } from '../base/result.ts';
 import { parseJson } from '../files/parseJson.ts';
 import { scenarioToFile } from '../files/scenarioFile.ts';
 import { parseScenario } from '../files/scenarioSchema.ts';
+import { layOut } from '../making/layOut.ts';
 import { PAR_NOT_KNOWN, type Par } from '../scenario/par.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { readText, writeText } from './files.ts';
-import { layOut } from './layOut.ts';
 import { shelvedPar } from './shelf.ts';
 import { EXIT, type ExitCode, type Terminal, tellProblems } from './terminal.ts';
 

@@ -31,6 +31,7 @@ import { glossaryWords } from './glossary.ts';
 import { causeWords, faultWords, findingWords, heldWords, limitWords } from './grading.ts';
 import { guideWords } from './guide.ts';
 import { judgingWords, textFileWords } from './judging.ts';
+import { makerWords } from './maker.ts';
 import { partsWords } from './parts.ts';
 import { phraseWords } from './phrases.ts';
 import { actNames, badTimeInFile, verdictSentences, verdictTitles } from './problems.ts';
@@ -94,6 +95,7 @@ export const en = {
   blocks: blockNames,
   report: reportWords,
   phrases: phraseWords,
+  maker: makerWords,
   classroom: classroomWords,
   judging: judgingWords,
   textFiles: textFileWords,

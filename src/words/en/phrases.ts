@@ -349,6 +349,8 @@ export const phraseWords: PhraseWords = {
   nothingOnSCurve: () => 'nothing, on an S-curve',
   demands: () => 'demands',
   emptyOnSCurve: () => 'an empty list, on an S-curve',
+  partFor: (letter, least, most, unit, lowHz, highHz) =>
+    `${KINDS[letter]} from ${stretch(least, most, unit)} in a set for ${stretch(lowHz, highHz, 'Hz')}`,
   detuned: (coil, henries, across, farads, hz) => {
     const parts = across.map((name, i) => `${name} (${figure(farads[i]!, 'F')})`);
     return `${coil} (${figure(henries, 'H')}) with ${format.list(parts)}, tuned to ${about(hz, 'Hz', 3)}`;

@@ -1,7 +1,6 @@
 /** English: everything that the command line says of its own accord, beside what the pages say. */
 import { format } from './figures.ts';
 import { en } from './index.ts';
-import { sheetMakerWords } from './sheetMaker.ts';
 
 const ELEMENTS = { one: 'element', other: 'elements' };
 const NODES = { one: 'node', other: 'nodes' };
@@ -49,6 +48,15 @@ const checkWords = {
   certificate: (scenario: string): string => `certificate of ${scenario}`,
   run: (events: number, scenario: string): string => `run file, ${format.counted(events, EVENTS)} on ${scenario}`,
   ok: (file: string, what: string): string => `ok  ${file}  (${what})`,
+} as const;
+
+const sheetWords = {
+  summary:
+    'makes a service sheet from a deck and what a receiver file says of slugs and test points, and prints the receiver file to be kept',
+  deck: 'circuit deck',
+  receiver: 'receiver file, which may leave out whatever can be worked out (default: receiver.json beside the deck)',
+  noReceiver: 'no receiver file beside the deck',
+  wantReceiver: 'a file with adjusters, testPoints and responses; name another with --receiver FILE',
 } as const;
 
 const upgradeWords = {
@@ -205,7 +213,7 @@ export const terminal = {
     program: programWords,
     response: responseWords,
     check: checkWords,
-    sheet: sheetMakerWords,
+    sheet: sheetWords,
     upgrade: upgradeWords,
     regrade: regradeWords,
     curve: curveWords,

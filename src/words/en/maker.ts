@@ -1,13 +1,7 @@
-/** What `sheet` of the command line says, and the sentences that it puts into a receiver file which has none of its own. */
+/** What is told of a receiver that is made from its deck, and the sentences that go into a receiver file which has none of its own. */
 import { format } from './figures.ts';
 
-export const sheetMakerWords = {
-  summary:
-    'makes a service sheet from a deck and what a receiver file says of slugs and test points, and prints the receiver file to be kept',
-  deck: 'circuit deck',
-  receiver: 'receiver file, which may leave out whatever can be worked out (default: receiver.json beside the deck)',
-  noReceiver: 'no receiver file beside the deck',
-  wantReceiver: 'a file with adjusters, testPoints and responses; name another with --receiver FILE',
+export const makerWords = {
   noObject: 'something else',
   wantObject: 'an object with adjusters, testPoints and responses',
   noSpecification: 'no specification of an S-curve',

@@ -2,12 +2,12 @@
  * What a sheet demands of a response, worked out from the design: the levels of the nominal curve as targets, with limits so wide that every slug may be out by 1/32 turn
  * at once, the widths at 3 and 6 dB, the depth of traps, the gain.
  */
-import type { Deck } from '../../physics/deck.ts';
-import { voltsAt } from '../../receiver/curveReading.ts';
-import type { Receiver, SheetResponse, Specification } from '../../receiver/receiver.ts';
-import { nominalTurns } from '../../receiver/slugLaw.ts';
-import { evaluateSpecification, type SpecItem } from '../../receiver/specification.ts';
-import { createStatedResponse } from '../../receiver/statedResponse.ts';
+import type { Deck } from '../physics/deck.ts';
+import { voltsAt } from '../receiver/curveReading.ts';
+import type { Receiver, SheetResponse, Specification } from '../receiver/receiver.ts';
+import { nominalTurns } from '../receiver/slugLaw.ts';
+import { evaluateSpecification, type SpecItem } from '../receiver/specification.ts';
+import { createStatedResponse } from '../receiver/statedResponse.ts';
 
 const SMALL_TURN = 1 / 32;
 /** Limits are never narrower than this: what a tube can be read to. */

@@ -1,11 +1,11 @@
 /** A receiver file made whole: what it leaves out is taken from its deck, or is what most sets have. Keys that it does have stay as they are. */
-import type { Deck } from '../../physics/deck.ts';
-import { findElement } from '../../physics/deck.ts';
-import { SLUG_LETTERS } from '../../receiver/slugLetters.ts';
-import type { TerminalWords } from '../../words/words.ts';
+import type { Deck } from '../physics/deck.ts';
+import { findElement } from '../physics/deck.ts';
+import { SLUG_LETTERS } from '../receiver/slugLetters.ts';
+import type { Words } from '../words/words.ts';
 
 export type Json = Record<string, unknown>;
-type SheetWords = TerminalWords['cli']['sheet'];
+export type MakerWords = Words['maker'];
 
 /** Least and most of the coil with the core at its stops, and the turns between: 1/32 turn is then about a thousandth of the inductance. */
 const LEAST_SHARE = 0.82;
@@ -31,7 +31,7 @@ export function wholeReceiver(
   draft: Draft,
   deck: Deck,
   names: { readonly id: string; readonly deck: string },
-  say: SheetWords,
+  say: MakerWords,
 ): Json {
   const adjusters = draft.adjusters.map((one, i) => adjuster(one, i, deck, say));
   const given = draft.testPoints.some((p) => p.role === 'earth') ? draft.testPoints : [...draft.testPoints, EARTH];
@@ -68,7 +68,7 @@ export function wholeReceiver(
 
 const EARTH: Json = { id: 'Earth', role: 'earth' };
 
-function adjuster(given: Json, i: number, deck: Deck, say: SheetWords): Json {
+function adjuster(given: Json, i: number, deck: Deck, say: MakerWords): Json {
   const henries = findElement(deck, String(given.element))?.value ?? 0;
   const nominal = typeof given.nominalHenries === 'number' ? given.nominalHenries : henries;
   const at = { x: 140 + CAN_STEP * (i % COLUMNS), y: PLAN.margin + CAN_STEP * Math.floor(i / COLUMNS) };
@@ -92,7 +92,7 @@ function adjuster(given: Json, i: number, deck: Deck, say: SheetWords): Json {
   };
 }
 
-function testPoint(given: Json, i: number, say: SheetWords): Json {
+function testPoint(given: Json, i: number, say: MakerWords): Json {
   return {
     id: given.id,
     label: given.id,
@@ -107,12 +107,12 @@ function testPoint(given: Json, i: number, say: SheetWords): Json {
   };
 }
 
-function stage(element: string, gmSiemens: number, say: SheetWords): Json {
+function stage(element: string, gmSiemens: number, say: MakerWords): Json {
   const plain = { limiter: false, agc: null, inputCapacitor: null, inputResistor: null };
   return { element, device: say.device, gmSiemens, saturationVolts: SATURATION_VOLTS, ...plain };
 }
 
-function response(given: Draft['responses'][number], points: readonly Json[], draft: Draft, say: SheetWords): Json {
+function response(given: Draft['responses'][number], points: readonly Json[], draft: Draft, say: MakerWords): Json {
   const { setUp } = given;
   const observed = points.find((p) => p.id === setUp.observeAt);
   const detectors = (Array.isArray(draft.detectors) ? draft.detectors : []) as readonly Json[];
@@ -138,7 +138,7 @@ function response(given: Draft['responses'][number], points: readonly Json[], dr
 
 function procedure(
   { adjusters, responses }: { readonly adjusters: readonly Json[]; readonly responses: readonly Json[] },
-  say: SheetWords,
+  say: MakerWords,
 ): Json[] {
   const [first] = responses;
   const setUp = first!.setUp as Record<string, never>;

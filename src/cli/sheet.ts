@@ -1,0 +1,41 @@
+/** `sheet`: makes the service sheet of a receiver from its deck and what its file says already, and prints the file to be kept. */
+import { existsSync } from 'node:fs';
+import path from 'node:path';
+import type { Problem } from '../base/result.ts';
+import { checkDesign } from '../files/checkDesign.ts';
+import { readJson } from '../files/parseJson.ts';
+import { withTextPlaces } from '../files/textPlaces.ts';
+import { layOut } from '../making/layOut.ts';
+import { makeReceiver } from '../making/makeReceiver.ts';
+import { readDeck } from '../physics/readDeck.ts';
+import { placeOf, readText } from './files.ts';
+import { EXIT, type ExitCode, type Terminal, tellProblems, worded } from './terminal.ts';
+
+export interface SheetOptions {
+  readonly receiver?: string;
+}
+
+export function sheet(terminal: Terminal, deckName: string, options: SheetOptions): ExitCode {
+  const say = terminal.words.cli.sheet;
+  const deckText = readText(terminal, deckName);
+  const deck = deckText.ok ? readDeck(deckText.value, deckName) : deckText;
+  if (!deck.ok) return tellProblems(terminal, deck.problems);
+  const file = options.receiver ?? path.join(path.dirname(deckName), 'receiver.json');
+  if (options.receiver === undefined && !existsSync(placeOf(file))) {
+    const problem = worded({ file: deckName, place: '', found: say.noReceiver, wanted: say.wantReceiver });
+    return tellProblems(terminal, [problem]);
+  }
+  const text = readText(terminal, file);
+  if (!text.ok) return tellProblems(terminal, text.problems);
+  const tell = (problems: readonly Problem[]): ExitCode =>
+    tellProblems(terminal, withTextPlaces(problems, file, text.value));
+  const json = readJson(text.value, file);
+  if (json.problems.length > 0) return tell(json.problems);
+  const names = { id: path.basename(path.dirname(placeOf(deckName))), deck: path.basename(deckName) };
+  const made = makeReceiver(json.value, deck.value, file, names, terminal.words.maker);
+  if (!made.ok) return tell(made.problems);
+  const misses = checkDesign(made.value.receiver, deck.value, file);
+  if (misses.length > 0) return tell(misses);
+  terminal.out(layOut(made.value.json));
+  return EXIT.good;
+}

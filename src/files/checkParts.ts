@@ -1,0 +1,44 @@
+/** Whether the values of a deck are those of parts that a set can have: one that is a million times out by a slip of its suffix is told by its line. */
+import type { Unit } from '../base/phrases.ts';
+import type { Problem } from '../base/result.ts';
+import { type Deck, elementPlace } from '../physics/deck.ts';
+import { UNITS } from '../physics/deckProblems.ts';
+import type { Receiver } from '../receiver/receiver.ts';
+
+type Bounds = readonly [least: number, most: number];
+
+/** Parts of radio sets, small signal circuits and their models (common practice, no source): wide enough for a bypass of thousands of microfarads and a stray tenth of a femtofarad. */
+const BY_KIND = { R: [1e-3, 1e11], C: [1e-16, 1e-2], L: [1e-10, 100], G: [1e-7, 10] } as const;
+/** At the set's own frequencies: a capacitor or coil beyond these is a plain short, or nothing at all. */
+const LEAST_OHMS = 1e-4;
+const MOST_OHMS = 1e9;
+
+export function checkParts({ responses }: Receiver, deck: Deck, deckFile: string): Problem[] {
+  const ends = responses.flatMap(({ specification: s }) => [s.fromHz, s.toHz]);
+  const [lowHz, highHz] = [Math.max(1, Math.min(...ends)), Math.max(1, Math.max(...ends))];
+  const bounds: Readonly<Record<'R' | 'C' | 'L' | 'G', Bounds>> = {
+    R: BY_KIND.R,
+    C: narrower(BY_KIND.C, [1 / (perSecond(highHz) * MOST_OHMS), 1 / (perSecond(lowHz) * LEAST_OHMS)]),
+    L: narrower(BY_KIND.L, [LEAST_OHMS / perSecond(highHz), MOST_OHMS / perSecond(lowHz)]),
+    G: BY_KIND.G,
+  };
+  return deck.elements.flatMap((element): Problem[] => {
+    const { kind, name, value } = element;
+    if (kind === 'K' || kind === 'I') return [];
+    const [least, most] = bounds[kind];
+    if (value >= least && value <= most) return [];
+    const unit: Unit = UNITS[kind];
+    const place = elementPlace(element, (element.places?.length ?? 1) - 1);
+    return [
+      {
+        ...{ file: deckFile, ...place },
+        found: ['namedValue', name, value, unit],
+        wanted: ['partFor', kind, rounded(least), rounded(most), unit, lowHz, highHz],
+      },
+    ];
+  });
+}
+
+const perSecond = (hz: number): number => 2 * Math.PI * hz;
+const rounded = (value: number): number => Number(value.toPrecision(2));
+const narrower = (a: Bounds, b: Bounds): Bounds => [Math.max(a[0], b[0]), Math.min(a[1], b[1])];
