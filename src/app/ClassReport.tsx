@@ -76,6 +76,7 @@ export function ClassReport(props: ClassReportProps) {
       port={port}
       onDrills={() => go({ page: 'drills', drill: null, series: null })}
       onHandbook={() => go({ page: 'handbook', pageId: null })}
+      onWorkshop={() => go({ page: 'workshop', place: null })}
       onClass={back}
       notices={
         <Slip

@@ -127,6 +127,7 @@ function Reported(props: ReportRoomProps & { readonly kept: KeptRun; readonly te
       port={port}
       onDrills={() => go({ page: 'drills', drill: null, series: null })}
       onHandbook={() => go({ page: 'handbook', pageId: null })}
+      onWorkshop={() => go({ page: 'workshop', place: null })}
       onClass={() => go({ page: 'class', fileNo: null })}
       onBench={open === undefined ? null : () => go({ page: 'bench', scenarioId: open.scenarioId })}
       next={nextJob}

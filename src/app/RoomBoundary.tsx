@@ -99,8 +99,7 @@ interface RunHere {
 }
 
 async function runHere(library: Library, logbook: Logbook, route: Route): Promise<RunHere | null> {
-  if (route.page === 'course' || route.page === 'drills' || route.page === 'handbook' || route.page === 'class')
-    return null;
+  if (route.page !== 'report' && route.page !== 'bench') return null;
   if (route.page === 'report') {
     const text = await logbook.readText(route.runId);
     return text === null ? null : { runId: route.runId, name: route.runId, text };

@@ -4,6 +4,7 @@ import { useEffect, useMemo, useState } from 'preact/hooks';
 import { unreachable } from '../base/never.ts';
 import { useFirstWords, WordsContext } from '../kit/hooks/useWords.ts';
 import { CoursePage } from '../rooms/course/CoursePage.tsx';
+import type { WorkshopPlace } from '../rooms/workshop/places.ts';
 import { GUIDED_SCENARIO } from '../scenario/guided.ts';
 import type { Library } from '../services/library/library.ts';
 import type { ClaimParts } from '../services/store/benchClaims.ts';
@@ -28,6 +29,11 @@ const benchRoom: Lazy<RoomProps & { readonly scenarioId: string; readonly guided
 const reportRoom: Lazy<RoomProps & { readonly runId: string }> = () => import('./ReportRoom.tsx');
 const drillsRoom: Lazy<DrillsRoomProps> = () => import('./DrillsRoom.tsx');
 const classRoom: Lazy<ClassRoomProps> = () => import('./ClassRoom.tsx');
+const workshopRooms: { readonly [P in WorkshopPlace | 'scenario']: Lazy<RoomProps> } = {
+  scenario: () => import('./workshop/WorkshopRoom.tsx'),
+  receiver: () => import('./workshop/ReceiverRoom.tsx'),
+  evening: () => import('./workshop/EveningRoom.tsx'),
+};
 const handbookRoom: Lazy<HandbookRoomProps> = () => import('./HandbookRoom.tsx');
 
 interface RoomsProps {
@@ -82,6 +88,8 @@ function Shown({ route, language, room }: ShownProps) {
           props={{ ...room, scenarioId: route.scenarioId, guided: route.guided === true }}
         />
       );
+    case 'workshop':
+      return <Later load={workshopRooms[route.place ?? 'scenario']} words={language.all} props={room} />;
     case 'class':
       return <Later load={classRoom} words={language.all} props={{ ...room, fileNo: route.fileNo }} />;
     case 'report':
@@ -123,6 +131,7 @@ function CourseRoom({ library, logbook, dismissed, go }: RoomProps) {
       port={port}
       onDrills={() => go({ page: 'drills', drill: null, series: null })}
       onHandbook={() => go({ page: 'handbook', pageId: null })}
+      onWorkshop={() => go({ page: 'workshop', place: null })}
       onClass={() => go({ page: 'class', fileNo: null })}
       onGuide={() => go({ page: 'bench', scenarioId: GUIDED_SCENARIO, guided: true })}
       onReport={last === undefined ? null : () => go({ page: 'report', runId: last.runId })}

@@ -1,6 +1,7 @@
 /** Where the learner is, kept in the address behind `#` so that the page works from any folder and the back button does what it says. */
 
 import { handbookHash } from '../present/handbook/address.ts';
+import type { WorkshopPlace } from '../rooms/workshop/places.ts';
 
 export type Route =
   | { readonly page: 'course' }
@@ -10,6 +11,8 @@ export type Route =
   | { readonly page: 'handbook'; readonly pageId: string | null }
   /** guided: with the guide through a first bench */
   | { readonly page: 'bench'; readonly scenarioId: string; readonly guided?: true }
+  /** null: its desk for scenarios */
+  | { readonly page: 'workshop'; readonly place: WorkshopPlace | null }
   /** a number: the report of that file of the class; null: the list */
   | { readonly page: 'class'; readonly fileNo: number | null }
   | { readonly page: 'report'; readonly runId: string };
@@ -24,6 +27,7 @@ export function readRoute(hash: string): Route {
     return more === GUIDED ? { page, scenarioId: id, guided: true } : { page, scenarioId: id };
   if (page === 'report' && id !== undefined && ID.test(id)) return { page, runId: id };
   if (page === 'drills') return { page, drill: named(id), series: named(id) === null ? null : named(more) };
+  if (page === 'workshop') return { page, place: id === 'receiver' || id === 'evening' ? id : null };
   if (page === 'class' && (id === undefined || id === '')) return { page, fileNo: null };
   if (page === 'class' && id !== undefined && /^[1-9]\d{0,5}$/.test(id)) return { page, fileNo: Number(id) };
   if (page === 'handbook' && (id === undefined || id === '')) return { page, pageId: null };
@@ -37,6 +41,7 @@ export function routeHash(route: Route): string {
   if (route.page === 'bench') return `#/bench/${route.scenarioId}${route.guided ? `/${GUIDED}` : ''}`;
   if (route.page === 'report') return `#/report/${route.runId}`;
   if (route.page === 'drills') return ['#/drills', route.drill, route.series].filter((part) => part !== null).join('/');
+  if (route.page === 'workshop') return ['#/workshop', route.place].filter((part) => part !== null).join('/');
   if (route.page === 'class') return route.fileNo === null ? '#/class' : `#/class/${route.fileNo}`;
   if (route.page === 'handbook') return handbookHash(route.pageId);
   return '#/course';

@@ -21,6 +21,7 @@ export function useRoomLinks(current: Route['page'], { logbook, go }: Pick<RoomP
     to(shell.drills, { page: 'drills', drill: null, series: null }),
     to(shell.handbook, { page: 'handbook', pageId: null }),
     ...(open === undefined ? [] : [to(shell.bench, { page: 'bench', scenarioId: open.scenarioId })]),
+    to(shell.workshop, { page: 'workshop', place: null }),
     to(shell.classroom, { page: 'class', fileNo: null }),
     ...(last === undefined ? [] : [to(shell.reports, { page: 'report', runId: last.runId })]),
   ];

@@ -19,6 +19,7 @@ export interface CoursePageProps {
   readonly port: CoursePort;
   readonly onDrills: () => void;
   readonly onHandbook: () => void;
+  readonly onWorkshop: () => void;
   readonly onClass: () => void;
   /** to the guide through a first bench */
   readonly onGuide: () => void;
@@ -34,6 +35,7 @@ export function CoursePage({
   port,
   onDrills,
   onHandbook,
+  onWorkshop,
   onClass,
   onGuide,
   onReport,
@@ -72,6 +74,7 @@ export function CoursePage({
     ...(onBench === undefined
       ? []
       : [{ name: shellWords.bench, current: false, go: () => port.open(onBench.scenario.id) }]),
+    { name: shellWords.workshop, current: false, go: onWorkshop },
     { name: shellWords.classroom, current: false, go: onClass },
     ...(onReport === null ? [] : [{ name: shellWords.reports, current: false, go: onReport }]),
   ];

@@ -27,6 +27,7 @@ export interface ReportPageProps {
   readonly port: ReportPort;
   readonly onDrills: () => void;
   readonly onHandbook: () => void;
+  readonly onWorkshop: () => void;
   readonly onClass: () => void;
   /** to the run that lies half done on the bench; null where there is none */
   readonly onBench?: (() => void) | null;
@@ -40,6 +41,7 @@ export function ReportPage({
   port,
   onDrills,
   onHandbook,
+  onWorkshop,
   onClass,
   onBench = null,
   next = null,
@@ -78,6 +80,7 @@ export function ReportPage({
     { name: shellWords.drills, current: false, go: onDrills },
     { name: shellWords.handbook, current: false, go: onHandbook },
     ...(onBench === null ? [] : [{ name: shellWords.bench, current: false, go: onBench }]),
+    { name: shellWords.workshop, current: false, go: onWorkshop },
     { name: shellWords.classroom, current: false, go: onClass },
     { name: shellWords.reports, current: true, go: () => {} },
   ];

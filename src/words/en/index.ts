@@ -43,6 +43,7 @@ import { setUpRuleWords } from './setUpRules.ts';
 import { sheetWords } from './sheet.ts';
 import { sheetRuleWords } from './sheetRules.ts';
 import { tubeWords } from './shell.ts';
+import { workshopWords } from './workshop.ts';
 
 export const en = {
   ...first,
@@ -96,6 +97,7 @@ export const en = {
   report: reportWords,
   phrases: phraseWords,
   maker: makerWords,
+  workshop: workshopWords,
   classroom: classroomWords,
   judging: judgingWords,
   textFiles: textFileWords,

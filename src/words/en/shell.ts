@@ -11,6 +11,7 @@ export const shellWords = {
   drills: 'Drills',
   handbook: 'Handbook',
   bench: 'Bench',
+  workshop: 'Workshop',
   classroom: 'Class',
   reports: 'Report',
   noSuchScenario: 'There is no job of that name in this course.',
