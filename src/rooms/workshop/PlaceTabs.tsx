@@ -2,7 +2,6 @@
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { OPEN_PLACES, type WorkshopPlace } from './places.ts';
 import '../../kit/tabs/tabs.css';
-import './workshop.css';
 
 export interface PlaceTabsProps {
   readonly current: WorkshopPlace | null;

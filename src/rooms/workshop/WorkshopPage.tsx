@@ -1,8 +1,9 @@
 /** The workshop's desk for scenarios. */
 import { usePageTitle } from '../../kit/hooks/usePageTitle.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
-import { Header, type RoomLink, Rooms } from '../../kit/theme/art.tsx';
-import { PlaceTabs, type PlaceTabsProps } from './PlaceTabs.tsx';
+import type { RoomLink } from '../../kit/theme/art.tsx';
+import type { PlaceTabsProps } from './PlaceTabs.tsx';
+import { WorkshopFrame } from './WorkshopFrame.tsx';
 
 export interface WorkshopPageProps extends Pick<PlaceTabsProps, 'onPlace'> {
   readonly links: readonly RoomLink[];
@@ -10,16 +11,10 @@ export interface WorkshopPageProps extends Pick<PlaceTabsProps, 'onPlace'> {
 
 export function WorkshopPage({ links, onPlace }: WorkshopPageProps) {
   const { shell, workshop: say } = useWords();
-  usePageTitle(shell.workshop);
+  usePageTitle(say.scenario.tab, shell.workshop);
   return (
-    <div class="room-workshop">
-      <Header product={shell.product}>
-        <Rooms name={shell.rooms} links={links} />
-      </Header>
-      <PlaceTabs current={null} onPlace={onPlace} />
-      <main class="workshop-main">
-        <h1>{say.scenario.title}</h1>
-      </main>
-    </div>
+    <WorkshopFrame current={null} onPlace={onPlace} links={links}>
+      <h1>{say.scenario.title}</h1>
+    </WorkshopFrame>
   );
 }

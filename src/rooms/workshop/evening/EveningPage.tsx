@@ -1,8 +1,9 @@
 /** The workshop's place for the sheet of an evening. */
 import { usePageTitle } from '../../../kit/hooks/usePageTitle.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
-import { Header, type RoomLink, Rooms } from '../../../kit/theme/art.tsx';
-import { PlaceTabs, type PlaceTabsProps } from '../PlaceTabs.tsx';
+import type { RoomLink } from '../../../kit/theme/art.tsx';
+import type { PlaceTabsProps } from '../PlaceTabs.tsx';
+import { WorkshopFrame } from '../WorkshopFrame.tsx';
 
 export interface EveningPageProps extends Pick<PlaceTabsProps, 'onPlace'> {
   readonly links: readonly RoomLink[];
@@ -10,16 +11,10 @@ export interface EveningPageProps extends Pick<PlaceTabsProps, 'onPlace'> {
 
 export function EveningPage({ links, onPlace }: EveningPageProps) {
   const { shell, workshop: say } = useWords();
-  usePageTitle(say.evening.title);
+  usePageTitle(say.evening.tab, shell.workshop);
   return (
-    <div class="room-workshop">
-      <Header product={shell.product}>
-        <Rooms name={shell.rooms} links={links} />
-      </Header>
-      <PlaceTabs current="evening" onPlace={onPlace} />
-      <main class="workshop-main">
-        <h1>{say.evening.title}</h1>
-      </main>
-    </div>
+    <WorkshopFrame current="evening" onPlace={onPlace} links={links}>
+      <h1>{say.evening.title}</h1>
+    </WorkshopFrame>
   );
 }

@@ -1,8 +1,9 @@
 /** The workshop's place for receivers of one's own. */
 import { usePageTitle } from '../../../kit/hooks/usePageTitle.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
-import { Header, type RoomLink, Rooms } from '../../../kit/theme/art.tsx';
-import { PlaceTabs, type PlaceTabsProps } from '../PlaceTabs.tsx';
+import type { RoomLink } from '../../../kit/theme/art.tsx';
+import type { PlaceTabsProps } from '../PlaceTabs.tsx';
+import { WorkshopFrame } from '../WorkshopFrame.tsx';
 
 export interface ReceiverPageProps extends Pick<PlaceTabsProps, 'onPlace'> {
   readonly links: readonly RoomLink[];
@@ -10,16 +11,10 @@ export interface ReceiverPageProps extends Pick<PlaceTabsProps, 'onPlace'> {
 
 export function ReceiverPage({ links, onPlace }: ReceiverPageProps) {
   const { shell, workshop: say } = useWords();
-  usePageTitle(say.receiver.title);
+  usePageTitle(say.receiver.tab, shell.workshop);
   return (
-    <div class="room-workshop">
-      <Header product={shell.product}>
-        <Rooms name={shell.rooms} links={links} />
-      </Header>
-      <PlaceTabs current="receiver" onPlace={onPlace} />
-      <main class="workshop-main">
-        <h1>{say.receiver.title}</h1>
-      </main>
-    </div>
+    <WorkshopFrame current="receiver" onPlace={onPlace} links={links}>
+      <h1>{say.receiver.title}</h1>
+    </WorkshopFrame>
   );
 }

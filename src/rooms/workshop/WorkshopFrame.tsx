@@ -1,0 +1,26 @@
+/** What every place of the workshop has round it: header, rooms, the row of places. */
+import type { ComponentChildren } from 'preact';
+import { useWords } from '../../kit/hooks/useWords.ts';
+import { Header, type RoomLink, Rooms } from '../../kit/theme/art.tsx';
+import { PlaceTabs, type PlaceTabsProps } from './PlaceTabs.tsx';
+import './workshop.css';
+
+export interface WorkshopFrameProps extends PlaceTabsProps {
+  readonly links: readonly RoomLink[];
+  readonly children: ComponentChildren;
+  /** what stands at the right of the header */
+  readonly right?: ComponentChildren;
+}
+
+export function WorkshopFrame({ links, current, onPlace, children, right }: WorkshopFrameProps) {
+  const { shell } = useWords();
+  return (
+    <div class="room-workshop">
+      <Header product={shell.product} right={right}>
+        <Rooms name={shell.rooms} links={links} />
+      </Header>
+      <PlaceTabs current={current} onPlace={onPlace} />
+      <main class="workshop-main">{children}</main>
+    </div>
+  );
+}
