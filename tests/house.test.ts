@@ -69,6 +69,21 @@ describe('source files', () => {
   });
 });
 
+describe('keys heard anywhere on a page', () => {
+  // An ordinary effect begins to hear after the picture: a key pressed before that would be lost.
+  const HEARS = /addEventListener\('keydown'/;
+  const KNOWN: readonly string[] = [
+    'src/kit/hooks/useKeyDown.ts',
+    'src/kit/hooks/usePressed.ts',
+    'src/kit/terms/Term.tsx',
+    'src/rooms/bench/scene/leadDrag.ts',
+  ];
+  it('are heard by the hook that hears before the picture, and by nothing else but a few that need no such hook', () => {
+    const own = SOURCES.filter((file) => file.startsWith('src/') && HEARS.test(textOf(file)!));
+    expect(own.sort()).toEqual(KNOWN);
+  });
+});
+
 describe('the project', () => {
   // Words of those who wrote the lock file and its packages are not ours.
   const own = FILES.filter((file) => file !== 'package-lock.json');

@@ -1,6 +1,6 @@
 /** Which room is shown: the course at once, the others when they are first wanted. */
 import type { ComponentType } from 'preact';
-import { useEffect, useMemo, useState } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useMemo, useState } from 'preact/hooks';
 import { unreachable } from '../base/never.ts';
 import { useFirstWords, WordsContext } from '../kit/hooks/useWords.ts';
 import { CoursePage } from '../rooms/course/CoursePage.tsx';
@@ -48,7 +48,7 @@ interface RoomsProps {
 
 export function Rooms({ language, library, logbook, claims, learner, loudness, singleKeys }: RoomsProps) {
   const [route, setRoute] = useState<Route>(() => readRoute(location.hash));
-  useEffect(() => {
+  useLayoutEffect(() => {
     const follow = (): void => setRoute(readRoute(location.hash));
     addEventListener('hashchange', follow);
     return () => removeEventListener('hashchange', follow);

@@ -1,6 +1,6 @@
 /** A question or a notice on paper over the bench: the browser's own dialog, so that focus stays in it and goes back where it was. */
 import type { ComponentChildren } from 'preact';
-import { useEffect, useId, useRef } from 'preact/hooks';
+import { useId, useLayoutEffect, useRef } from 'preact/hooks';
 import { Frame } from '../theme/art.tsx';
 import './modal.css';
 
@@ -16,7 +16,7 @@ export interface ModalProps {
 export function Modal({ title, children, onCancel, wide = false, danger = false }: ModalProps) {
   const dialog = useRef<HTMLDialogElement>(null);
   const heading = useId();
-  useEffect(() => {
+  useLayoutEffect(() => {
     const element = dialog.current;
     if (element === null || element.open) return;
     element.showModal();

@@ -1,6 +1,6 @@
 /** A trade word in a text: pointed at, focused or tapped it opens a slip that says what it means, with a small live figure where that helps. Nothing waits for it. */
 import type { ComponentChildren } from 'preact';
-import { useEffect, useId, useRef, useState } from 'preact/hooks';
+import { useEffect, useId, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { handbookHash } from '../../present/handbook/address.ts';
 import { TERMS, type TermId, termOf } from '../../present/handbook/terms.ts';
 import { useWords } from '../hooks/useWords.ts';
@@ -42,7 +42,7 @@ function KnownTerm({ id, children }: { readonly id: TermId; readonly children: C
   };
   const hold = (): void => clearTimeout(timer.current);
   useEffect(() => hold, []);
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (!open) return;
     const box = slip.current!;
     box.showPopover();

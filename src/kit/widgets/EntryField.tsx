@@ -1,6 +1,6 @@
 /** A small field over a knob: a value typed with its unit. Return takes it, escape or leaving puts it away. */
 
-import { useEffect, useId, useRef, useState } from 'preact/hooks';
+import { useId, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { useWords } from '../hooks/useWords.ts';
 import './widgets.css';
 import './knob.css';
@@ -19,7 +19,7 @@ export function EntryField({ label, start, example, parse, onDone }: EntryFieldP
   const field = useRef<HTMLInputElement>(null);
   const hint = useId();
   const [unread, setUnread] = useState(false);
-  useEffect(() => field.current?.select(), []);
+  useLayoutEffect(() => field.current?.select(), []);
   const key = (event: KeyboardEvent): void => {
     event.stopPropagation();
     if (event.key === 'Escape') {

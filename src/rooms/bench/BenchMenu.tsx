@@ -1,6 +1,6 @@
 /** The menu: keys and help, the handbook, suspending, clearing the bench. */
 
-import { useEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { place, px } from '../../kit/px.ts';
 import { Short } from '../../kit/Short.tsx';
@@ -52,7 +52,7 @@ interface ChoicesProps {
 function Choices({ low, top, onToggle, onChoose }: ChoicesProps) {
   const { header: headerWords, shell } = useWords();
   const list = useRef<HTMLDivElement>(null);
-  useEffect(() => {
+  useLayoutEffect(() => {
     const before = document.activeElement as HTMLElement | null;
     list.current?.querySelector('button')?.focus();
     const outside = (event: PointerEvent): void => {

@@ -1,8 +1,9 @@
 /** The bench: composes header, sheet, tube, instruments, chassis and leads for the size of the window, and what is said over them. */
 
-import { useCallback, useEffect, useMemo, useState } from 'preact/hooks';
+import { useCallback, useMemo, useState } from 'preact/hooks';
 import { readCurve } from '../../describe/curve.ts';
 import { type CurveTones, tonesOnTube, tonesWanted } from '../../describe/curveTones.ts';
+import { useKeyDown } from '../../kit/hooks/useKeyDown.ts';
 import { usePageTitle } from '../../kit/hooks/usePageTitle.ts';
 import { useWindowSize } from '../../kit/hooks/useWindowSize.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
@@ -187,17 +188,13 @@ function TooNarrow({ onHome }: { readonly onHome: (() => void) | undefined }) {
 
 /** S for the sheet, I for the circuit, T to hear the curve (letters that no slug has), ? for the keys. */
 function usePageKeys(onSheet: () => void, onCircuit: () => void, onPlay: () => void, onHelp: () => void): void {
-  useEffect(() => {
-    const key = (event: KeyboardEvent): void => {
-      if (!isFreeKey(event)) return;
-      if (isPageKey(event, 'sheet')) onSheet();
-      else if (isPageKey(event, 'circuit')) onCircuit();
-      else if (isPageKey(event, 'tones')) onPlay();
-      else if (event.key === '?') onHelp();
-      else return;
-      event.preventDefault();
-    };
-    addEventListener('keydown', key);
-    return () => removeEventListener('keydown', key);
+  useKeyDown((event) => {
+    if (!isFreeKey(event)) return;
+    if (isPageKey(event, 'sheet')) onSheet();
+    else if (isPageKey(event, 'circuit')) onCircuit();
+    else if (isPageKey(event, 'tones')) onPlay();
+    else if (event.key === '?') onHelp();
+    else return;
+    event.preventDefault();
   });
 }

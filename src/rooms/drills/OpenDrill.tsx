@@ -1,5 +1,5 @@
 /** The drill that is open: its question, the tube, the answer, and what comes of it. */
-import { useEffect, useMemo, useRef } from 'preact/hooks';
+import { useLayoutEffect, useMemo, useRef } from 'preact/hooks';
 import { DRILLS, type DrillId } from '../../drills/drill.ts';
 import { halfOf } from '../../drills/looks/overload.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
@@ -76,7 +76,7 @@ function Look({ looked, acts, pageTitle }: LookProps) {
     if (!locked) acts.answer({ kind: 'choice', at });
   };
   useDrillKeys({ looked, acts, choose, half: half !== null });
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (answer !== null) nextButton.current?.focus({ preventScroll: true });
   }, [answer !== null]);
   const adjuster = scene.setup.receiver.adjusters.find((one) => one.id === subject.slug);

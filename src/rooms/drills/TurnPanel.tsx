@@ -1,5 +1,5 @@
 /** What is turned for an answer: the phasing, or the core of one slug; and the button that says it is right now. */
-import { useEffect, useMemo, useRef } from 'preact/hooks';
+import { useLayoutEffect, useMemo, useRef } from 'preact/hooks';
 import { withControls, withSlug } from '../../drills/scene.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { Button, Frame } from '../../kit/theme/art.tsx';
@@ -30,7 +30,7 @@ export function TurnPanel({ looked, acts }: TurnPanelProps) {
   const turned = useTurned(looked, acts);
   const panel = useRef<HTMLDivElement>(null);
   // From the second look on the hand is at the keys: what is turned has the focus at once.
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (looked.no > 0) panel.current?.querySelector('input')?.focus({ preventScroll: true });
   }, []);
   if (turned === null) return null;

@@ -1,8 +1,9 @@
 /** After an act of proof: what was seen, and the figure read off the graticule. It stands beside the tube and stops nothing. */
 import type { CSSProperties } from 'preact';
-import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { useMemo, useRef, useState } from 'preact/hooks';
 import { choicesOffered } from '../../../bench/finding.ts';
 import { findingsOf, pipAskedFor } from '../../../bench/witness.ts';
+import { useKeyDown } from '../../../kit/hooks/useKeyDown.ts';
 import { usePort } from '../../../kit/hooks/usePort.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { px, type Rect } from '../../../kit/px.ts';
@@ -68,16 +69,12 @@ function Card({ port, proof, at, again }: CardProps) {
   const [figure, setFigure] = useState('');
   const [folded, fold] = useState(false);
   const card = useRef<HTMLElement>(null);
-  useEffect(() => {
-    const key = (event: KeyboardEvent): void => {
-      if (!isPageKey(event, 'whatYouSaw') || !isFreeKey(event)) return;
-      event.preventDefault();
-      fold(false);
-      card.current?.focus();
-    };
-    addEventListener('keydown', key);
-    return () => removeEventListener('keydown', key);
-  }, []);
+  useKeyDown((event) => {
+    if (!isPageKey(event, 'whatYouSaw') || !isFreeKey(event)) return;
+    event.preventDefault();
+    fold(false);
+    card.current?.focus();
+  });
   const words = say.proofs[proof];
   const number = readFigure(figure);
   const write = (as: SeenAnswer | 'notLooked' | 'again'): void => {

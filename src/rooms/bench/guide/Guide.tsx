@@ -1,6 +1,7 @@
 /** The guide through a first bench: one act at a time in the place of the sheet or of the strip, with the part that is meant lit where it stands. */
-import { useEffect, useLayoutEffect, useMemo, useState } from 'preact/hooks';
+import { useLayoutEffect, useMemo, useState } from 'preact/hooks';
 import { firstResponse } from '../../../bench/setup.ts';
+import { useKeyDown } from '../../../kit/hooks/useKeyDown.ts';
 import { usePort } from '../../../kit/hooks/usePort.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { place, px, type Rect } from '../../../kit/px.ts';
@@ -48,14 +49,10 @@ export function Guide({ port, rect, line, onSkip, onSheet }: GuideProps) {
   const showMe = (): void => {
     for (const event of step.show(moment())) port.act(event);
   };
-  useEffect(() => {
-    const press = (event: KeyboardEvent): void => {
-      if (!isPageKey(event, 'whatIsLit') || !isFreeKey(event)) return;
-      event.preventDefault();
-      goThere();
-    };
-    addEventListener('keydown', press);
-    return () => removeEventListener('keydown', press);
+  useKeyDown((event) => {
+    if (!isPageKey(event, 'whatIsLit') || !isFreeKey(event)) return;
+    event.preventDefault();
+    goThere();
   });
   // On a shelf that slides the part comes to where it can be seen; the page itself stays.
   useLayoutEffect(() => {

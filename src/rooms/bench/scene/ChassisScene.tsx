@@ -2,6 +2,7 @@
 
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import type { BenchState } from '../../../bench/benchState.ts';
+import { useKeyDown } from '../../../kit/hooks/useKeyDown.ts';
 import { useResolution } from '../../../kit/hooks/useResolution.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { Short } from '../../../kit/Short.tsx';
@@ -196,19 +197,13 @@ function useLetterKeys(
   slugs: readonly { readonly letter: string; readonly adjuster: { readonly id: string } }[],
   choose: (slug: string) => void,
 ): void {
-  const latest = useRef({ slugs, choose });
-  latest.current = { slugs, choose };
-  useEffect(() => {
-    const press = (e: KeyboardEvent): void => {
-      if (e.key.length !== 1 || !isFreeKey(e)) return;
-      const found = latest.current.slugs.find((s) => s.letter === e.key.toUpperCase());
-      if (found === undefined) return;
-      e.preventDefault();
-      latest.current.choose(found.adjuster.id);
-    };
-    window.addEventListener('keydown', press);
-    return () => window.removeEventListener('keydown', press);
-  }, []);
+  useKeyDown((e) => {
+    if (e.key.length !== 1 || !isFreeKey(e)) return;
+    const found = slugs.find((s) => s.letter === e.key.toUpperCase());
+    if (found === undefined) return;
+    e.preventDefault();
+    choose(found.adjuster.id);
+  });
 }
 
 function useChassisCanvas({ receiver }: BenchPort, scale: number) {

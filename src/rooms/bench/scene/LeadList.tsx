@@ -1,6 +1,6 @@
 /** All leads as a list of plain selects, behind one button: the same acts without dragging, for keys, fingers and screen readers. */
 
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { LeadId } from '../../../bench/benchState.ts';
 import { legalEnds } from '../../../bench/leads.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
@@ -19,7 +19,7 @@ export function LeadList({ port, layout }: { readonly port: BenchPort; readonly 
   const [open, setOpen] = useState(false);
   const button = useRef<HTMLButtonElement>(null);
   const box = useRef<HTMLDivElement>(null);
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (!open) return;
     box.current?.querySelector('select')?.focus({ preventScroll: true });
     const outside = (e: PointerEvent): void => {

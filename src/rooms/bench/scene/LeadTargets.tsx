@@ -1,6 +1,6 @@
 /** While an end is in the hand: the points that take it, ringed; with the keyboard only these can be reached. */
 
-import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import type { LeadEnd } from '../../../bench/benchState.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import type { BenchLayout } from '../layout.ts';
@@ -32,7 +32,7 @@ export function LeadTargets({ carry, layout, ends, from, names, onLook, onDrop, 
     const first = from !== null && carry.legal.includes(from) ? from : (carry.legal[0] ?? TRAY);
     buttons.get(first)?.focus({ preventScroll: true });
   }, [carry]);
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (!byKeys) return;
     const outside = (e: PointerEvent): void => {
       if (e.target instanceof Element && e.target.closest('.lead-target') === null) onCancel();

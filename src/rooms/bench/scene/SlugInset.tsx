@@ -3,7 +3,8 @@
  * While a hand turns, nothing here is rendered anew: a few attributes of its SVG change, that is all.
  */
 
-import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { useMemo, useRef, useState } from 'preact/hooks';
+import { useKeyDown } from '../../../kit/hooks/useKeyDown.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { singleKeysAct } from '../../../kit/singleKeys.ts';
 import { Button, Frac } from '../../../kit/theme/art.tsx';
@@ -233,19 +234,13 @@ function Note({
 
 /** `[` turns out, `]` turns in, wherever the focus is; shift (which makes braces of them) or the fine switch: 1/32. */
 function useBracketKeys(port: BenchPort, slug: string, fine: boolean): void {
-  const now = useRef({ slug, fine });
-  now.current = { slug, fine };
-  useEffect(() => {
-    const press = (e: KeyboardEvent): void => {
-      if (e.defaultPrevented || e.ctrlKey || e.metaKey || isWriting(e.target) || !singleKeysAct()) return;
-      const way = e.key === '[' || e.key === '{' ? -1 : e.key === ']' || e.key === '}' ? 1 : 0;
-      // AltGr makes brackets on many keyboards and counts as alt; plain alt belongs to the browser.
-      if (way === 0 || (e.altKey && !e.getModifierState('AltGraph'))) return;
-      e.preventDefault();
-      const small = now.current.fine || e.shiftKey || e.key === '{' || e.key === '}';
-      turnBy(port, now.current.slug, way * (small ? FINE : EIGHTH));
-    };
-    window.addEventListener('keydown', press);
-    return () => window.removeEventListener('keydown', press);
-  }, [port]);
+  useKeyDown((e) => {
+    if (e.defaultPrevented || e.ctrlKey || e.metaKey || isWriting(e.target) || !singleKeysAct()) return;
+    const way = e.key === '[' || e.key === '{' ? -1 : e.key === ']' || e.key === '}' ? 1 : 0;
+    // AltGr makes brackets on many keyboards and counts as alt; plain alt belongs to the browser.
+    if (way === 0 || (e.altKey && !e.getModifierState('AltGraph'))) return;
+    e.preventDefault();
+    const small = fine || e.shiftKey || e.key === '{' || e.key === '}';
+    turnBy(port, slug, way * (small ? FINE : EIGHTH));
+  });
 }

@@ -1,7 +1,8 @@
 /** Three trimming tools; one at most is in the hand. Keys 1 to 3 take one, 0 lays it down. */
 
-import { useEffect, useMemo, useRef } from 'preact/hooks';
+import { useMemo, useRef } from 'preact/hooks';
 import { TOOL_IDS as TOOLS, type ToolId } from '../../../bench/benchState.ts';
+import { useKeyDown } from '../../../kit/hooks/useKeyDown.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { Short } from '../../../kit/Short.tsx';
 import { Ink } from '../../../kit/theme/art.tsx';
@@ -21,20 +22,16 @@ export function ToolRack({ port, layout }: { readonly port: BenchPort; readonly 
   const take = (tool: ToolId | null): void => {
     if (port.state().tool !== tool) port.act({ type: 'toolTaken', tool });
   };
-  useEffect(() => {
-    const press = (e: KeyboardEvent): void => {
-      if (!isFreeKey(e)) return;
-      if (e.key === '0') take(null);
-      else {
-        const tool = TOOLS[['1', '2', '3'].indexOf(e.key)];
-        if (tool === undefined) return;
-        take(tool);
-      }
-      e.preventDefault();
-    };
-    window.addEventListener('keydown', press);
-    return () => window.removeEventListener('keydown', press);
-  }, [port]);
+  useKeyDown((e) => {
+    if (!isFreeKey(e)) return;
+    if (e.key === '0') take(null);
+    else {
+      const tool = TOOLS[['1', '2', '3'].indexOf(e.key)];
+      if (tool === undefined) return;
+      take(tool);
+    }
+    e.preventDefault();
+  });
 
   const walk = (e: KeyboardEvent, at: number): void => {
     const by =
