@@ -3,6 +3,7 @@ import { unreachable } from '../base/never.ts';
 import { recordAsFound } from './asFound.ts';
 import type { Applied, BenchEvent } from './benchEvent.ts';
 import type { BenchState } from './benchState.ts';
+import { bridgePart } from './bridge.ts';
 import { checkControl } from './controlRange.ts';
 import { stateDiagnosis } from './diagnosis.ts';
 import { stateFinding } from './finding.ts';
@@ -65,6 +66,8 @@ function act(setup: BenchSetup, state: BenchState, event: BenchEvent): Applied {
       return passReading(state, event.what, event.value);
     case 'partReplaced':
       return replacePart(setup, state, event.element);
+    case 'partBridged':
+      return bridgePart(setup, state, event.element);
     case 'findingStated':
       return stateFinding(setup, state, event.proof, event.answer, event.figure);
     case 'hintAsked':

@@ -5,7 +5,7 @@ import { type BenchState, NO_PROOFS } from './benchState.ts';
 import { done, refused } from './outcome.ts';
 import type { BenchSetup } from './setup.ts';
 
-/** May be done anew until a slug is turned or a part replaced; the last one stands. */
+/** May be done anew until a slug is turned or a part replaced, and not under a bridge; the last one stands. */
 export function recordAsFound(setup: BenchSetup, state: BenchState, response: string): Applied {
   if (!workResponses(setup.receiver, setup.scenario).some(({ id }) => id === response))
     return refused('valueOutOfRange');
@@ -14,7 +14,11 @@ export function recordAsFound(setup: BenchSetup, state: BenchState, response: st
   return done({ ...state, asFound: { ...state.asFound, [response]: bench } });
 }
 
-export function isAsFound({ turnsMade, replaced }: Pick<BenchState, 'turnsMade' | 'replaced'>): boolean {
+export function isAsFound({
+  turnsMade,
+  replaced,
+  bridged,
+}: Pick<BenchState, 'turnsMade' | 'replaced' | 'bridged'>): boolean {
   // The marks of leads that were put on again stand there too: a lead is no part of the set.
-  return turnsMade === 0 && replaced.every((name) => name.startsWith('lead:'));
+  return turnsMade === 0 && bridged === null && replaced.every((name) => name.startsWith('lead:'));
 }

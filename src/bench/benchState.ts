@@ -126,6 +126,8 @@ export interface BenchState {
   /** slug that the tool is standing in: steel detunes it while it is there */
   readonly toolIn: string | null;
   readonly replaced: readonly string[];
+  /** the capacitor that a good one is clipped across; null = none */
+  readonly bridged: string | null;
   readonly incidents: readonly Incident[];
   readonly proofs: Readonly<Record<ProofId, ProofWatch>>;
   /** turns of all slugs added up, whichever way */

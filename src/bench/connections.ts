@@ -9,6 +9,7 @@
  *   dC = Cd (CL + Clead) / (Cd + CL + Clead) - Cd CL / (Cd + CL). Behind the isolating resistor: 10 kilohm on a signal point, nothing on a load.
  * - Steel blade in a slug: a loss resistor across the coil, w L Q at the sheet's centre frequency (its inductance is in conditions.ts).
  * - A hand at the end of any tool in a slug: a few hundredths of a picofarad from the coil to earth, gone when the tool is lifted out (common practice, no source).
+ * - A good capacitor across one that is suspected: bridge.ts.
  */
 import { type Deck, type DeckElement, findElement, nodeKey } from '../physics/deck.ts';
 import { type DeckEdit, editDeck } from '../physics/editDeck.ts';
@@ -18,6 +19,7 @@ import { mainResponse } from '../receiver/responses.ts';
 import { LEAD_OHMS, SOURCE_OHMS } from '../receiver/sourceLevel.ts';
 import { lifeOf } from '../scenario/life.ts';
 import type { BenchState, YTip } from './benchState.ts';
+import { bridgeEdits } from './bridge.ts';
 import { DIODE_FARADS, ISOLATING_OHMS, STEEL_Q, Y_LEAD_FARADS } from './instruments.ts';
 import type { BenchSetup } from './setup.ts';
 import { steelIn } from './tools.ts';
@@ -34,6 +36,8 @@ export interface Connections {
   readonly steelIn: string | null;
   /** slug that a hand is at, with a tool in it */
   readonly handAt: string | null;
+  /** capacitor that a good one is clipped across */
+  readonly bridged: string | null;
 }
 
 export function connectionsOf({ receiver, scenario }: BenchSetup, state: BenchState): Connections {
@@ -44,16 +48,18 @@ export function connectionsOf({ receiver, scenario }: BenchSetup, state: BenchSt
     tip: state.controls.yTip,
     steelIn: steelIn(state),
     handAt: lifeOf(scenario).handFarads > 0 ? state.toolIn : null,
+    bridged: state.bridged,
   };
 }
 
 /** Equal keys mean the same deck. */
-export function connectionKey({ rf, terminated, y, tip, steelIn, handAt }: Connections): string {
-  return [rf?.id, terminated, y?.id, tip, steelIn, handAt].join('|');
+export function connectionKey({ rf, terminated, y, tip, steelIn, handAt, bridged }: Connections): string {
+  return [rf?.id, terminated, y?.id, tip, steelIn, handAt, bridged].join('|');
 }
 
-export function connectedDeck({ receiver, deck, scenario }: BenchSetup, connections: Connections): Deck {
-  const { rf, terminated, y, tip, steelIn, handAt } = connections;
+export function connectedDeck(setup: BenchSetup, connections: Connections): Deck {
+  const { receiver, deck, scenario } = setup;
+  const { rf, terminated, y, tip, steelIn, handAt, bridged } = connections;
   const edits: DeckEdit[] = [];
   if (rf !== null && rf.inject?.kind === 'node' && rf.node !== null) {
     edits.push(add({ kind: 'I', name: RF_SOURCE, nodes: ['0', rf.node], value: 1, phaseDegrees: 0, dcAmps: 0 }));
@@ -68,6 +74,7 @@ export function connectedDeck({ receiver, deck, scenario }: BenchSetup, connecti
   if (y !== null && !probeAtHome && y.looseLoop !== true) edits.push(...tipEdits(receiver, y, tip));
   if (steelIn !== null) edits.push(...steelEdits(receiver, deck, steelIn));
   if (handAt !== null) edits.push(...handEdits(receiver, deck, handAt, lifeOf(scenario).handFarads));
+  if (bridged !== null) edits.push(...bridgeEdits(setup, bridged));
   return editDeck(deck, edits);
 }
 

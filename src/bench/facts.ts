@@ -66,6 +66,8 @@ export interface Facts {
   readonly dialErrorHz: number | null;
   /** slug that a tool of steel stands in */
   readonly steelIn: string | null;
+  /** the capacitor that a good one hangs across; left out where there are no spares */
+  readonly bridge?: { readonly across: string | null };
   // align
   readonly slugsTouched: number;
   readonly secondsSinceSlugTurn: number | null;

@@ -78,6 +78,7 @@ export function measureFacts(
     humRatio: humRatio(state, trace.heightDiv),
     dialErrorHz: controls.tunableOn ? setup.scenario.bench.dialErrorHz + controls.dialTrimHz : null,
     steelIn: steelIn(state),
+    ...(setup.scenario.faults.length > 0 ? { bridge: { across: state.bridged } } : {}),
 
     slugsTouched: slugsTouched(setup, state),
     secondsSinceSlugTurn: state.lastSlugTurnSeconds === null ? null : state.seconds - state.lastSlugTurnSeconds,

@@ -209,10 +209,10 @@ const DRAWN_CONTROLS = (Object.keys(CONTROL_ROWS) as (keyof Controls)[]).filter(
 /** All that a picture is made of: time may pass, once the set is warm, and proofs come and go without another. */
 function partsDrawn(setup: BenchSetup): (state: BenchState) => readonly unknown[] {
   return (state) => {
-    const { controls, slugs, leads, crystals, replaced, tool, toolIn, powered } = state;
+    const { controls, slugs, leads, crystals, replaced, bridged, tool, toolIn, powered } = state;
     const { emission, chill } = warmthOf(setup, state);
     const pips = controls.markerRoute === 'through' ? controls.pipHeightDiv : 0;
-    const parts: unknown[] = [slugs, leads, crystals, replaced, tool, toolIn, powered, emission, chill, pips];
+    const parts: unknown[] = [slugs, leads, crystals, replaced, bridged, tool, toolIn, powered, emission, chill, pips];
     for (const control of DRAWN_CONTROLS) parts.push(controls[control]);
     return parts;
   };

@@ -36,7 +36,8 @@ const CHASSIS_LEADS = LEAD_IDS.filter((lead) => lead !== 'x');
 /** Ends the run where a live chassis now has power or a lead on it and nothing isolates it; else the act is simply done. */
 export function stopIfChassisLive(setup: BenchSetup, state: BenchState, subject: string, sound: BenchSound): Applied {
   const live = setup.receiver.mains?.hotChassis === true && !state.isolated;
-  const touched = state.powered || CHASSIS_LEADS.some((lead) => state.leads[lead] !== null);
+  const clipped = CHASSIS_LEADS.some((lead) => state.leads[lead] !== null) || state.bridged !== null;
+  const touched = state.powered || clipped;
   if (!live || !touched) return done(state, sound);
   return done({ ...withIncident(state, 'hotChassis', subject), stopped: 'hotChassis' }, sound, { kind: 'unsafe' });
 }

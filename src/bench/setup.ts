@@ -55,6 +55,7 @@ export function initialState(setup: BenchSetup): BenchState {
     tool: scenario.start.steelIn === undefined ? null : 'steel',
     toolIn: scenario.start.steelIn ?? null,
     replaced: [],
+    bridged: null,
     incidents: [],
     proofs: NO_PROOFS,
     turnsMade: 0,

@@ -40,6 +40,9 @@ function withSubject(words: Words, reason: Refusal, event: BenchEvent, receiver:
       if (receiver === null) return null;
       if (reason === 'noToolInHand') return of.noToolInHand(slugName(words, receiver, event.slug));
       return reason === 'slugCracked' ? of.slugCracked(slugNameFirst(words, receiver, event.slug)) : null;
+    case 'partBridged':
+      if (event.element === null) return reason === 'alreadySo' ? of.nothingBridged : null;
+      return reason === 'noSuchPart' ? of.noSuchPart(event.element) : null;
     case 'partReplaced':
       return reason === 'noSuchPart' ? of.noSuchPart(event.element) : null;
     default:

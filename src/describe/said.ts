@@ -24,7 +24,7 @@ export function saidOf(words: Words, line: ScoreLine, receiver: Receiver): Said 
     f: frequency(line.hz ?? 0),
     toF: frequency(line.toHz ?? 0),
     level: levelOf(words, line),
-    subject: line.rule === 'G62' ? words.parts.called(subject ?? '') : (subject ?? ''),
+    subject: line.rule === 'G62' || line.rule === 'G67' ? words.parts.called(subject ?? '') : (subject ?? ''),
     slug: subject === null ? '' : slugName(words, receiver, subject),
     when: clock(line.atSeconds ?? 0),
     hasCrystal: receiver.crystalsHz.some((crystal) => crystal === line.hz),

@@ -104,6 +104,7 @@ function thingOf(event: TimedEvent): string | null {
     case 'powerSwitched':
       return event.type;
     case 'partReplaced':
+    case 'partBridged':
       return `part ${event.element}`;
     case 'cautionsAcknowledged':
     case 'readingTaken':

@@ -43,6 +43,7 @@ export const MISSING_CODES = [
   'acCoupled',
   'verticalLag',
   'steelInSlug',
+  'bridgeOn',
   'nothingOnTube',
   'slugTurning',
   'linesOutside',
@@ -158,6 +159,7 @@ const SET_UP_CHECKS: Readonly<Record<SetUpPart, readonly Check[]>> = {
     ['acCoupled', ({ off }) => off('G55')],
     ['verticalLag', ({ off }) => off('G56')],
     ['steelInSlug', ({ off }) => off('G58')],
+    ['bridgeOn', ({ off }) => off('G67')],
   ],
 };
 

@@ -82,6 +82,12 @@ function anyEvent(setup: BenchSetup): fc.Arbitrary<BenchEvent> {
       arbitrary: fc.record({ type: fc.constant('hintAsked' as const), index: fc.integer({ min: -1, max: 3 }) }),
     },
     { weight: 1, arbitrary: fc.constant<BenchEvent>({ type: 'partReplaced', element: 'RQ1' }) },
+    {
+      weight: 1,
+      arbitrary: fc.constantFrom<BenchEvent>(
+        ...['C2', null].map((element) => ({ type: 'partBridged', element }) as const),
+      ),
+    },
   );
 }
 

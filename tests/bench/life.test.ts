@@ -281,6 +281,7 @@ describe('a hand at a coil', () => {
       y: null,
       tip: 'plain',
       steelIn: null,
+      bridged: null,
       handAt: slug!.id,
     } as const;
     const hand = connectedDeck(setup, connections).elements.find(({ name }) => name === 'Cbench_hand');

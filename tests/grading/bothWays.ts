@@ -63,6 +63,7 @@ function carelessness(setup: BenchSetup): Acts {
     ...turns,
     ...partsTray(receiver, deck).map(({ name }): BenchEvent => ({ type: 'partReplaced', element: name })),
     ...receiver.testPoints.map(({ id }): BenchEvent => ({ type: 'leadConnected', lead: 'y', to: id })),
+    ...partsTray(receiver, deck).map(({ name }): BenchEvent => ({ type: 'partBridged', element: name })),
     { type: 'leadRemoved', lead: 'earth' },
     { type: 'leadRemoved', lead: 'biasA' },
     { type: 'toolTaken', tool: 'steel' },

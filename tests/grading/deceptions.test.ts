@@ -256,7 +256,24 @@ describe.each(DECEPTIONS.map((one) => [one.name, one] as const))('%s', (_, decep
   });
 });
 
+test('a slug turned under a bridge is told with its code, and in the findings', () => {
+  const { setup, acts } = rightly(DECEPTIONS.find(({ lie, receiver }) => lie !== 'steelIn' && receiver === VALVE)!);
+  const spares: BenchSetup = { ...setup, scenario: { ...setup.scenario, faults: [{ kind: 'looseEarth' }] } };
+  const { id, head } = slugOf(setup.receiver);
+  const run = timed([
+    ...acts,
+    { type: 'partBridged', element: 'C39' },
+    { type: 'toolTaken', tool: head },
+    { type: 'slugTurned', slug: id, turns: 0.5 },
+    SIGN,
+  ]);
+  const blind = blindTurns(spares, run);
+  expect(blind.map((one) => [one.lie, one.slug])).toEqual([['bridged', id]]);
+  const looks = findings(en, grade(spares, run), spares.receiver, blind).filter((one) => one.tone === 'lookAgain');
+  expect(looks.some((one) => one.atSeconds === blind[0]!.atSeconds)).toBe(true);
+});
+
 test('every lie but hum, which comes with the strap, is among them', () => {
   const told = new Set(DECEPTIONS.map((one) => one.lie));
-  expect(LIES.filter((lie) => !told.has(lie))).toEqual(['hum']);
+  expect(LIES.filter((lie) => !told.has(lie))).toEqual(['bridged', 'hum']);
 });

@@ -28,7 +28,7 @@ test('all right earns every line', () => {
 });
 
 describe('what the tube needs', () => {
-  const JUDGED = ['G13', 'G14', 'G16', 'G18', 'G19', 'G21', 'G22', 'G55', 'G56', 'G57', 'G58', 'G60', 'G63'];
+  const JUDGED = ['G13', 'G14', 'G16', 'G18', 'G19', 'G21', 'G22', 'G55', 'G56', 'G57', 'G58', 'G60', 'G63', 'G67'];
 
   test.each([
     ['the X lead off', { xConnected: false }],
@@ -171,6 +171,13 @@ test('[G57] hum: full to 3 per cent of the trace, gone at 9', () => {
   expect(shares[0]).toBe(1);
   expect(shares[1]).toBeCloseTo(0.5, 9);
   expect(shares[2]).toBeCloseTo(0, 9);
+});
+
+test('[G67] a bridge off or on; without spares there is no such line', () => {
+  expect(earned('G67', { bridge: { across: null } }, { bridge: { across: 'C39' } })).toEqual([1, 0]);
+  expect(lineOf('G67', { bridge: { across: 'C39' } }).subject).toBe('C39');
+  const { bridge: _, ...without } = ALL_RIGHT;
+  expect(setUpLines(without, receiver).some((line) => line.rule === 'G67')).toBe(false);
 });
 
 test('[G58] steel left in a coil is named with its slug', () => {

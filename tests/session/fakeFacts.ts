@@ -46,6 +46,7 @@ export const NOTHING_RIGHT: Facts = {
   humRatio: 0,
   dialErrorHz: null,
   steelIn: null,
+  bridge: { across: null },
   slugsTouched: 0,
   secondsSinceSlugTurn: null,
   crackedSlugs: [],

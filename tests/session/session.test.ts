@@ -98,6 +98,7 @@ describe('the session follows the facts', () => {
     ['a marker that lies', { dialErrorHz: -31e3 }, 'setUp', 'dialOff'],
     ['AC', { dcCoupled: false }, 'setUp', 'acCoupled'],
     ['smoothing', { verticalLagDegrees: 1.1 }, 'setUp', 'verticalLag'],
+    ['a bridge left on', { bridge: { across: 'C39' } }, 'setUp', 'bridgeOn'],
     ['steel in a coil', { steelIn: 'T1' }, 'setUp', 'steelInSlug'],
     ['too much level', { compressionDb: 0.51 }, 'setUp', 'overloaded'],
     ['too little level', { detectedPeakVolts: 0.49 }, 'setUp', 'tooWeak'],

@@ -1,5 +1,5 @@
 /**
- * Rules of the set-up at sign-off (G13 to G26, G54 to G61, G63): is what stands on the tube what the receiver does?
+ * Rules of the set-up at sign-off (G13 to G26, G54 to G61, G63, G67): is what stands on the tube what the receiver does?
  * The limits are judgement of common practice; no published source. The session's guards and the look back at lying pictures ask the same rows (standing.ts), so that
  * a step that shows its tick also earns its points.
  */
@@ -147,6 +147,17 @@ export const SET_UP_RULES = [
     since: 2,
     needsPicture: true,
     reads: yes((b) => b.traceOnScreen && b.traceLit),
+  },
+  {
+    number: 'G67',
+    block: 'truth',
+    about: 'bench',
+    weight: 1,
+    since: 4,
+    needsPicture: true,
+    // Only where there are spares to bridge with.
+    reads: ({ bridge }) =>
+      bridge === undefined ? null : { ...answer(bridge.across === null), subject: bridge.across },
   },
 ] as const satisfies readonly LineRule[];
 

@@ -133,6 +133,16 @@ function isBetween(nodes: readonly [string, string], node: string): boolean {
   return (a === node && b === '0') || (b === node && a === '0');
 }
 
+/** Where a stage's cathode stands while its bypass is open. */
+export function cathodeNode(stage: string): string {
+  return `cathode_${stage}`;
+}
+
+/** Where the cold end of a coil stands while its decoupling is open. */
+export function supplyNode(coil: string): string {
+  return `supply_${coil}`;
+}
+
 /** Which ends of an element are on earth. */
 export function earthedEnds(nodes: readonly [string, string]): readonly (0 | 1)[] {
   return ([0, 1] as const).filter((end) => nodeKey(nodes[end]) === '0');

@@ -2,6 +2,7 @@
 import type { ComponentChildren } from 'preact';
 import { memo } from 'preact/compat';
 import { useState } from 'preact/hooks';
+import { usePort } from '../../kit/hooks/usePort.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { place, type Rect } from '../../kit/px.ts';
 import { Short } from '../../kit/Short.tsx';
@@ -35,12 +36,13 @@ function AtHandBase({ port, rect, onChoose, sound }: AtHandProps) {
   const { atHand: say } = useWords();
   const { scenario } = port;
   const hints = aidsWithin(scenario).hints && scenario.hints.length > 0;
-  const choice = (id: AtHandChoice, drawing: ComponentChildren) => (
+  const bridged = usePort(port, () => port.state().bridged !== null);
+  const choice = (id: AtHandChoice, drawing: ComponentChildren, called: string = say[id]) => (
     <button type="button" data-choice={id} onClick={() => onChoose(id)}>
       <svg width="24" height="20" viewBox="0 0 24 20" aria-hidden="true" class="ink">
         {drawing}
       </svg>
-      <Short>{say[id]}</Short>
+      <Short>{called}</Short>
     </button>
   );
   return (
@@ -51,7 +53,11 @@ function AtHandBase({ port, rect, onChoose, sound }: AtHandProps) {
     >
       {hints ? choice('hints', <path d="M12 2a5.5 5.5 0 0 1 3 10v3h-6v-3a5.5 5.5 0 0 1 3-10zM9.5 18.5h5" />) : null}
       {scenario.faults.length > 0
-        ? choice('parts', <path d="M2 10h4l1.5-4 3 8 3-8 3 8 1.5-4h4" stroke-linejoin="round" />)
+        ? choice(
+            'parts',
+            <path d="M2 10h4l1.5-4 3 8 3-8 3 8 1.5-4h4" stroke-linejoin="round" />,
+            bridged ? say.bridged : say.parts,
+          )
         : null}
       {choice('circuit', <path d="M1 5h7m8 0h7M8 1.5v7m4-7v7m4-7v7M4 5v10h5m4 0h7V5M9 12h4v6H9z" />)}
       {sound === null ? null : <Sound sound={sound} />}

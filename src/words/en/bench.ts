@@ -188,6 +188,8 @@ export const atHandWords = {
   name: 'At hand',
   hints: 'Hints',
   parts: 'Parts',
+  /** while a good capacitor hangs in the set */
+  bridged: 'Bridge on',
   circuit: 'Circuit',
   sound: { off: 'Sound off', low: 'Sound low', full: 'Sound full' },
   soundNote: {

@@ -22,6 +22,7 @@ export const refusalWords: Readonly<Record<Refusal, string>> = {
   slugCracked: 'This slug is cracked and no longer turns.',
   noTurn: 'That is not a turn.',
   noSuchPart: 'There is no such part.',
+  noCapacitor: 'Only a capacitor can be bridged with a good one.',
   cautionsFirst: 'Read the cautions and tick them first.',
   alreadySo: 'It is already set that way.',
   nothingToSign: 'There is nothing to sign off yet.',

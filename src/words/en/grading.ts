@@ -84,6 +84,8 @@ export const findingWords = {
       `At ${at} the probe or the bare lead loaded the circuit; ${slug} was turned ${turns} to make up for it.`,
     steelIn: (at: string, slug: string, turns: string): string =>
       `At ${at} there was steel in the coil; ${slug} was turned ${turns} to suit a curve that goes when the blade does.`,
+    bridged: (at: string, slug: string, turns: string): string =>
+      `At ${at} a capacitor was clipped across a part; ${slug} was turned ${turns} by a curve that goes when it comes off.`,
     notEarthed: (at: string, slug: string, turns: string): string =>
       `At ${at} the earth strap was off; ${slug} was turned ${turns} by a curve that the leads made.`,
     hum: (at: string, slug: string, turns: string): string =>

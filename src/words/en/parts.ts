@@ -29,7 +29,7 @@ export const partsWords = {
   kinds: KINDS,
   own: OWN,
   intro:
-    'A spare for every part of the set. A new part is good; a coil comes with its core half way in. Replacing a part that was good costs points.',
+    'A spare for every part of the set. A new part is good; a coil comes with its core half way in. Replacing a part that was good costs points. A capacitor can first be bridged with a good one while the set is on, which costs nothing but time: one that is open shows itself, one that leaks does not.',
   live: 'The set is on. Switch it off before you solder.',
   /** `letter`: of the slug that the coil carries */
   name: ({ kind, name, value, at }: Part, letter: string | null): string => {
@@ -50,7 +50,12 @@ export const partsWords = {
     return at === undefined ? low : `${low} ${at}`;
   },
   replaced: 'new',
-  ask: (name: string): string => `Replace ${name}?`,
+  ask: (name: string): string => `${name}: what will you do?`,
+  bridge: 'Bridge it',
+  unbridge: 'Take the bridge off',
+  bridged: 'bridged',
+  bridgeOn: (name: string): string => `A good capacitor is clipped across ${name}.`,
+  bridgeOff: (name: string): string => `${name}: the bridge is off.`,
   replace: 'Replace it',
   keep: 'Leave it',
   done: (name: string): string => `${name}: a new part is in.`,

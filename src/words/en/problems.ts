@@ -86,6 +86,7 @@ export const actNames = {
   slugTurned: 'slug turned',
   readingTaken: 'reading taken',
   partReplaced: 'part replaced',
+  partBridged: 'part bridged',
   findingStated: 'finding stated',
   asFoundRecorded: 'recorded as found',
   diagnosisStated: 'diagnosis stated',

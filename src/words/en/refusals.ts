@@ -11,5 +11,6 @@ export const refusalWithSubject = {
   rackFull: (frequency: string): string => `All eight sockets are taken. Lift a crystal before ${frequency} goes in.`,
   noToolInHand: (slug: string): string => `Take a trimming tool before you turn ${slug}.`,
   slugCracked: (slug: string): string => `${slug} is cracked and no longer turns.`,
+  nothingBridged: 'No capacitor is clipped across a part.',
   noSuchPart: (part: string): string => `There is no spare for ${part} in the parts tray.`,
 } as const;

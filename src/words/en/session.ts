@@ -39,6 +39,7 @@ export const missingSentences: Readonly<Record<MissingCode, string>> = {
   acCoupled: 'The Y input is AC coupled, so the base line shifts with the curve. Switch it to DC.',
   verticalLag: 'The Y input is too slow: trace and retrace separate whatever the phasing. Switch the smoothing off.',
   steelInSlug: 'A steel blade is in a coil and detunes it. Take it out.',
+  bridgeOn: 'A good capacitor is clipped across a part, so the curve is not that of the set. Take it off.',
   pipsTooLow: 'The pips cannot be seen. Turn the pip height up a little.',
   xReversed: 'Low frequency is on the wrong side. Flip the mirror switch.',
   traceOffScreen: 'Part of the trace is off the graticule. Move it, or turn the gain down.',

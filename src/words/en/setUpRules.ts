@@ -172,4 +172,11 @@ export const setUpRuleWords: WordsOf<(typeof SET_UP_RULES)[number]> = {
     bad: 'The trace was not all in sight: part of it was off the graticule, or it was too dark to see.',
     advice: 'Turn the brightness up, and bring the whole trace onto the graticule with gain and position.',
   },
+  G67: {
+    label: 'Bridge off',
+    name: 'the bridge',
+    good: 'No capacitor was left clipped across a part.',
+    bad: (s) => `A good capacitor was left clipped across ${s.subject}. When it comes off, the curve is another.`,
+    advice: 'A bridge finds a part and mends nothing: take it off, and solder a new part in.',
+  },
 };

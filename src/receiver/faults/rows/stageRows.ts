@@ -6,7 +6,7 @@
 import { findElement } from '../../../physics/deck.ts';
 import { stageAtBias, stageAtGain } from '../../biasLaw.ts';
 import { elementOf, numberFrom } from '../faultField.ts';
-import { biasedStages, earthedEnds, faultPlaces, hotNode, nameOf } from '../faultPlaces.ts';
+import { biasedStages, cathodeNode, earthedEnds, faultPlaces, hotNode, nameOf, supplyNode } from '../faultPlaces.ts';
 import { add, faultRow, partAt } from '../faultRow.ts';
 import { stageEdits } from '../stageEdits.ts';
 import { farads, ohms } from './sizes.ts';
@@ -70,7 +70,7 @@ export const STAGE_ROWS = {
     edits: (fault, { receiver, deck }) => {
       const stage = findElement(deck, fault.element);
       if (stage?.kind !== 'G') return [];
-      const node = `cathode_${fault.element}`;
+      const node = cathodeNode(fault.element);
       const { inputResistor } = receiver.stages.find((s) => s.element === fault.element)!;
       const loading = inputResistor === null ? undefined : findElement(deck, inputResistor);
       return [
@@ -94,7 +94,7 @@ export const STAGE_ROWS = {
   openDecoupling: faultRow({
     fields: { first: elementOf('L'), second: elementOf('L'), ohms },
     edits: (fault, { deck }) => {
-      const node = `supply_${fault.second}`;
+      const node = supplyNode(fault.second);
       const moves = [fault.first, fault.second].flatMap((name) => {
         const coil = findElement(deck, name);
         const ends = coil?.kind === 'L' ? earthedEnds(coil.nodes) : [];

@@ -1,6 +1,7 @@
-/** The parts tray: every part that may be replaced, asked for once and then soldered in. */
+/** The parts tray: every part that may be replaced, asked for once and then soldered in; a capacitor may be bridged with a good one first. */
 
 import { useMemo, useState } from 'preact/hooks';
+import { canBeBridged } from '../../../bench/bridge.ts';
 import { printedTray } from '../../../bench/parts.ts';
 import { refusalSentence } from '../../../describe/sentence.ts';
 import { Modal } from '../../../kit/dialogs/Modal.tsx';
@@ -20,6 +21,7 @@ export function PartsTray({ port, onClose }: { readonly port: BenchPort; readonl
   const tray = useMemo(() => printedTray(setup), [setup]);
   const letters = useMemo(() => slugLetters(receiver), [receiver]);
   const replaced = usePort(port, () => port.state().replaced);
+  const bridged = usePort(port, () => port.state().bridged);
   const powered = usePort(port, () => port.state().powered);
   const [asked, setAsked] = useState<Part | null>(null);
   const [said, setSaid] = useState('');
@@ -30,6 +32,14 @@ export function PartsTray({ port, onClose }: { readonly port: BenchPort; readonl
     setSaid(applied.ok ? say.done(nameOf(part)) : refusalSentence(words, applied.reason, event, receiver));
     setAsked(null);
   };
+  const bridge = (part: Part, on: boolean): void => {
+    const event = { type: 'partBridged', element: on ? part.name : null } as const;
+    const applied = port.act(event);
+    const told = on ? say.bridgeOn : say.bridgeOff;
+    setSaid(applied.ok ? told(nameOf(part)) : refusalSentence(words, applied.reason, event, receiver));
+    setAsked(null);
+  };
+  const hanging = tray.find((part) => part.name === bridged);
   return (
     <Modal title={say.title} onCancel={onClose} wide>
       <p>{say.intro}</p>
@@ -48,6 +58,7 @@ export function PartsTray({ port, onClose }: { readonly port: BenchPort; readonl
                       {nameOf(part)}
                     </button>
                     {replaced.includes(part.name) ? <b>{say.replaced}</b> : null}
+                    {part === hanging ? <b>{say.bridged}</b> : null}
                   </li>
                 ))}
               </ul>
@@ -56,16 +67,27 @@ export function PartsTray({ port, onClose }: { readonly port: BenchPort; readonl
         })}
       </div>
       <p class="parts-said" role="status">
-        {asked === null ? said : say.ask(nameOf(asked))}
+        {asked !== null
+          ? say.ask(nameOf(asked))
+          : said !== '' || hanging === undefined
+            ? said
+            : say.bridgeOn(nameOf(hanging))}
       </p>
       <div class="modal-buttons">
         {asked === null ? (
-          <Button onClick={onClose}>{dialogWords.close}</Button>
+          <>
+            {hanging === undefined ? null : <Button onClick={() => bridge(hanging, false)}>{say.unbridge}</Button>}
+            <Button onClick={onClose}>{dialogWords.close}</Button>
+          </>
         ) : (
           <>
             <Button primary onClick={() => replace(asked)}>
               {say.replace}
             </Button>
+            {canBeBridged(asked) && asked !== hanging ? (
+              <Button onClick={() => bridge(asked, true)}>{say.bridge}</Button>
+            ) : null}
+            {asked === hanging ? <Button onClick={() => bridge(asked, false)}>{say.unbridge}</Button> : null}
             <Button onClick={() => setAsked(null)}>{say.keep}</Button>
           </>
         )}
