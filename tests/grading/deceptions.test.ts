@@ -264,7 +264,7 @@ test('a slug turned under a bridge is told with its code, and in the findings', 
     ...acts,
     { type: 'partBridged', element: 'C39' },
     { type: 'toolTaken', tool: head },
-    { type: 'slugTurned', slug: id, turns: 0.5 },
+    { type: 'slugTurned', slug: id, turns: 1.5 },
     SIGN,
   ]);
   const blind = blindTurns(spares, run);
