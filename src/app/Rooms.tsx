@@ -17,6 +17,7 @@ import type { DrillsRoomProps } from './DrillsRoom.tsx';
 import type { HandbookRoomProps } from './HandbookRoom.tsx';
 import type { Language } from './language.ts';
 import { NewerSlip } from './NewerSlip.tsx';
+import { createOwnPort } from './ownPort.ts';
 import { RoomBoundary } from './RoomBoundary.tsx';
 import type { Dismissed, RoomProps } from './roomProps.ts';
 import { type Route, readRoute, routeHash } from './routes.ts';
@@ -39,6 +40,7 @@ const handbookRoom: Lazy<HandbookRoomProps> = () => import('./HandbookRoom.tsx')
 interface RoomsProps {
   readonly language: Language;
   readonly library: Library;
+  readonly own: RoomProps['own'];
   readonly logbook: Logbook;
   readonly claims: ClaimParts;
   readonly learner: LearnerMemory;
@@ -46,7 +48,7 @@ interface RoomsProps {
   readonly singleKeys: RoomProps['singleKeys'];
 }
 
-export function Rooms({ language, library, logbook, claims, learner, loudness, singleKeys }: RoomsProps) {
+export function Rooms({ language, library, own, logbook, claims, learner, loudness, singleKeys }: RoomsProps) {
   const [route, setRoute] = useState<Route>(() => readRoute(location.hash));
   useLayoutEffect(() => {
     const follow = (): void => setRoute(readRoute(location.hash));
@@ -57,7 +59,7 @@ export function Rooms({ language, library, logbook, claims, learner, loudness, s
     location.hash = routeHash(next);
   };
   const dismissed = useMemo<Dismissed>(() => new Set(), []);
-  const room = { library, logbook, claims, learner, loudness, singleKeys, dismissed, go };
+  const room = { library, own, logbook, claims, learner, loudness, singleKeys, dismissed, go };
   return (
     <WordsContext.Provider value={language.first}>
       <RoomBoundary key={roomKey(route)} {...{ route, library, logbook, go }}>
@@ -111,24 +113,29 @@ function Shown({ route, language, room }: ShownProps) {
         />
       );
     case 'course':
-      return <CourseRoom {...room} />;
+      return <CourseRoom {...room} all={language.all} />;
     default:
       return unreachable(route);
   }
 }
 
 /** There at once: what it tells of runs comes when the logbook has been read. */
-function CourseRoom({ library, logbook, dismissed, go }: RoomProps) {
+function CourseRoom({ library, own, logbook, dismissed, go, all }: RoomProps & { readonly all: Language['all'] }) {
   const { language } = useFirstWords();
   const port = useMemo(
     () => createCoursePort(library, logbook, language, (scenarioId) => go({ page: 'bench', scenarioId })),
     [library, logbook, language],
+  );
+  const ownPort = useMemo(
+    () => createOwnPort({ library, shelf: own, course: port, words: all }),
+    [library, own, port, all],
   );
   const [last, setLast] = useState(() => logbook.keptRuns().at(-1));
   useEffect(() => logbook.subscribe(() => setLast(logbook.keptRuns().at(-1))), [logbook]);
   return (
     <CoursePage
       port={port}
+      own={ownPort}
       onDrills={() => go({ page: 'drills', drill: null, series: null })}
       onHandbook={() => go({ page: 'handbook', pageId: null })}
       onWorkshop={() => go({ page: 'workshop', place: null })}

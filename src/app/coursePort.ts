@@ -1,6 +1,6 @@
 /** Feeds the course page: the library's cards, and what the logbook says of each: best scores, what lies open on the bench. */
-import type { CoursePort } from '../present/ports.ts';
-import { entryIn } from '../present/scenarioEntry.ts';
+import type { CourseCard, CoursePort } from '../present/ports.ts';
+import { entryIn, type ScenarioEntry } from '../present/scenarioEntry.ts';
 import { endlessId } from '../scenario/endlessId.ts';
 import type { Library } from '../services/library/library.ts';
 import type { Logbook } from '../services/store/logbook.ts';
@@ -12,14 +12,16 @@ export function createCoursePort(
   language: string,
   open: (scenarioId: string) => void,
 ): CoursePort {
-  return {
-    cards() {
-      const kept = logbook.keptRuns();
-      const onBench = new Map(logbook.openRuns().map((run) => [run.scenarioId, run]));
-      const passed = new Set(kept.filter((run) => run.passed).map((run) => run.scenarioId));
-      const best = new Map<string, number>();
-      for (const { scenarioId, total } of kept) best.set(scenarioId, Math.max(total, best.get(scenarioId) ?? 0));
-      return library.entries().map((entry) => {
+  const cardsOf = (wanted: (entry: ScenarioEntry) => boolean): readonly CourseCard[] => {
+    const kept = logbook.keptRuns();
+    const onBench = new Map(logbook.openRuns().map((run) => [run.scenarioId, run]));
+    const passed = new Set(kept.filter((run) => run.passed).map((run) => run.scenarioId));
+    const best = new Map<string, number>();
+    for (const { scenarioId, total } of kept) best.set(scenarioId, Math.max(total, best.get(scenarioId) ?? 0));
+    return library
+      .entries()
+      .filter(wanted)
+      .map((entry) => {
         const scenario = entryIn(language, entry);
         const { id, recommendedAfter } = scenario;
         const run = onBench.get(id);
@@ -29,10 +31,17 @@ export function createCoursePort(
           passed: passed.has(id),
           onBench: run === undefined ? null : { turns: run.turns, seconds: run.elapsedMs / 1000 },
           early:
-            logbook.isReady() && !best.has(id) && run === undefined && recommendedAfter.some((one) => !passed.has(one)),
+            entry.own === undefined &&
+            logbook.isReady() &&
+            !best.has(id) &&
+            run === undefined &&
+            recommendedAfter.some((one) => !passed.has(one)),
         };
       });
-    },
+  };
+  return {
+    cards: () => cardsOf((entry) => entry.own === undefined),
+    own: () => cardsOf((entry) => entry.own !== undefined),
     runsRead: () => logbook.isReady(),
     leftOut: () => library.leftOut(),
     open,

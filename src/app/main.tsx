@@ -8,6 +8,7 @@ import type { ClaimParts } from '../services/store/benchClaims.ts';
 import { createChoiceMemory } from '../services/store/choiceMemory.ts';
 import { createLearnerMemory } from '../services/store/learnerMemory.ts';
 import { openLogbook } from '../services/store/openLogbook.ts';
+import { openOwnShelf } from '../services/store/ownShelf.ts';
 import { openTabChannel } from '../services/store/tabChannel.ts';
 import { languageOf } from './language.ts';
 import { Rooms } from './Rooms.tsx';
@@ -18,8 +19,9 @@ if (root === null) throw new Error('the page has no #app');
 const language = await languageOf(location.search);
 document.documentElement.lang = language.first.language;
 document.documentElement.dir = language.first.rightToLeft ? 'rtl' : 'ltr';
-const library = pageLibrary();
 const channel = openTabChannel('haystack');
+const own = openOwnShelf({ name: 'haystack-own', channel });
+const library = pageLibrary(own);
 const logbook = openLogbook({
   name: 'haystack',
   storage: () => localStorage,
@@ -42,4 +44,4 @@ const singleKeys = createChoiceMemory(() => localStorage, 'haystack.keys', ['on'
 letSingleKeysAct(singleKeys.read() === 'on');
 // Running the scripts is one piece of work, drawing the page the next: neither is long, both together would be.
 await new Promise((resolve) => setTimeout(resolve));
-render(<Rooms {...{ language, library, logbook, claims, learner, loudness, singleKeys }} />, root);
+render(<Rooms {...{ language, library, own, logbook, claims, learner, loudness, singleKeys }} />, root);

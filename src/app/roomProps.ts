@@ -6,12 +6,15 @@ import type { ClaimParts } from '../services/store/benchClaims.ts';
 import type { ChoiceMemory } from '../services/store/choiceMemory.ts';
 import type { LearnerMemory } from '../services/store/learnerMemory.ts';
 import type { Logbook } from '../services/store/logbook.ts';
+import type { OwnShelf } from '../services/store/ownShelf.ts';
 import type { Route } from './routes.ts';
 
 export type Dismissed = Set<string>;
 
 export interface RoomProps {
   readonly library: Library;
+  /** scenarios that the user has opened from files */
+  readonly own: OwnShelf;
   readonly logbook: Logbook;
   readonly claims: ClaimParts;
   readonly learner: LearnerMemory;

@@ -329,6 +329,8 @@ interface ScenarioPhrases {
   idInTrack: [id: string, track: string];
   fileNamed: [name: string];
   attempt: [];
+  idOfCourse: [id: string];
+  idOfOwn: [];
   laterScenario: [id: string];
   lowerOrder: [];
   orderIn: [order: number, track: string];

@@ -62,7 +62,10 @@ export interface CourseCard {
 }
 
 export interface CoursePort {
+  /** of the course */
   cards(): readonly CourseCard[];
+  /** of scenarios that the user has opened from files */
+  own(): readonly CourseCard[];
   /** false while the logbook opens: no card has a mark yet */
   runsRead(): boolean;
   /** cards that could not be read, by code or whatever else is known of them */

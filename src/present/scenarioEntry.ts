@@ -21,6 +21,8 @@ export interface ScenarioEntry
   > {
   /** nobody has certified it: its par is a guess */
   readonly uncertified?: true;
+  /** opened from a file by the user, and what the certifier says of it; left out: it comes with the page */
+  readonly own?: 'certified' | 'refused' | 'notTried';
   readonly brief: string;
   /** name of the set, as its sheet has it */
   readonly receiverName: string;

@@ -9,6 +9,8 @@ import { arrangeTracks, isWon, tracksOf } from '../../present/courseTracks.ts';
 import type { CoursePort } from '../../present/ports.ts';
 import { EndlessPlace } from './EndlessPlace.tsx';
 import { NextSheet } from './NextSheet.tsx';
+import { OwnPlace } from './OwnPlace.tsx';
+import type { OwnPort } from './ownPort.ts';
 import { TrackSection } from './TrackSection.tsx';
 import { useColumns } from './useColumns.ts';
 import { useLetters } from './useLetters.ts';
@@ -17,6 +19,7 @@ import './course.css';
 
 export interface CoursePageProps {
   readonly port: CoursePort;
+  readonly own: OwnPort;
   readonly onDrills: () => void;
   readonly onHandbook: () => void;
   readonly onWorkshop: () => void;
@@ -33,6 +36,7 @@ export interface CoursePageProps {
 
 export function CoursePage({
   port,
+  own,
   onDrills,
   onHandbook,
   onWorkshop,
@@ -107,6 +111,7 @@ export function CoursePage({
               <p>{words.leftOut(leftOut)}</p>
             </Slip>
           )}
+          <OwnPlace port={own} columns={columns} runsRead={runsRead} drawn={drawn > 0} open={port.open} />
           <div class="tracks" style={{ gridTemplateColumns: `repeat(${columns}, minmax(0, 1fr))` }}>
             {rows.flat().map(({ track: place, span }) => (
               <TrackSection

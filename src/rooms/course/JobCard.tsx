@@ -1,5 +1,5 @@
 /** One job: its curve as it is found, what has been won of it, and its par. The title is the button and its hit area is the whole card. */
-
+import type { ComponentChildren } from 'preact';
 import { useFirstWords } from '../../kit/hooks/useWords.ts';
 import { Told } from '../../kit/Told.tsx';
 import { Frac, Frame, Ink, tick } from '../../kit/theme/art.tsx';
@@ -17,9 +17,11 @@ export interface JobCardProps {
   /** false: a plain frame for now */
   readonly drawn: boolean;
   readonly open: () => void;
+  /** what else stands at the foot of the card */
+  readonly children?: ComponentChildren;
 }
 
-export function JobCard({ card, codes, runsRead, drawn, open }: JobCardProps) {
+export function JobCard({ card, codes, runsRead, drawn, open, children }: JobCardProps) {
   const { course: words } = useFirstWords();
   const { scenario, best, early, onBench } = card;
   const won = isWon(card);
@@ -72,6 +74,7 @@ export function JobCard({ card, codes, runsRead, drawn, open }: JobCardProps) {
             </span>
           </p>
         </div>
+        {children}
       </div>
     </li>
   );

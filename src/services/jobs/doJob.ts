@@ -10,6 +10,7 @@ import type { ScenarioFolder } from '../../files/library.ts';
 import { heldAgainst } from '../../judge/heldAgainst.ts';
 import { judgedOf } from '../../judge/judged.ts';
 import { judgeRun, readToJudge } from '../../judge/judgeRun.ts';
+import { type OwnText, ownHeld } from '../../judge/ownHeld.ts';
 import { readEndlessId } from '../../scenario/endlessId.ts';
 import type { Par } from '../../scenario/par.ts';
 import type { JobName, JobTable, OnShare, Order, Outcome } from './jobTable.ts';
@@ -22,6 +23,8 @@ export interface JobWorld {
   readonly knownSet: (scenarioId: string) => Promise<KnownSet | null>;
   /** and the par */
   readonly par: (scenarioId: string) => Promise<Par | null>;
+  /** the versions of a scenario of the user's own, by its id; left out: there are none */
+  readonly own?: (scenarioId: string) => Promise<readonly OwnText[]>;
 }
 
 type Job<N extends JobName> = (order: Order<N>, world: JobWorld, onShare: OnShare) => Promise<Outcome<N>>;
@@ -43,12 +46,13 @@ const JOBS: { readonly [N in keyof JobTable]: Job<N> } = {
   grade: async (order) => PLAIN_JOBS.grade(order),
   drill: async (order) => PLAIN_JOBS.drill(order),
   report: async (order) => PLAIN_JOBS.report(order),
-  async judge({ text, file }, { library, knownSet, par }) {
+  async judge({ text, file }, { library, knownSet, par, own: ownOf }) {
     const run = readToJudge(text, file);
     if (!run.ok) return judgedOf(run.judgement);
     const { receivers, scenarios } = await library();
     const known = await knownSet(run.value.scenario.id);
     const certified = await par(run.value.scenario.id);
+    const versions = (await ownOf?.(run.value.scenario.id)) ?? [];
     const judgement = judgeRun(run.value, file, (scenario) => {
       const loaded = receivers.get(scenario.receiver);
       if (loaded === undefined) return null;
@@ -56,7 +60,8 @@ const JOBS: { readonly [N in keyof JobTable]: Job<N> } = {
       const own =
         (shipped && withPar(shipped, certified)) ??
         (readEndlessId(scenario.id) === null ? null : endlessScenario(receivers, scenario.id));
-      return { ok: true, value: heldAgainst(loaded, own, scenario, known) };
+      const held = own === null && versions.length > 0 ? ownHeld(loaded, versions, scenario) : null;
+      return { ok: true, value: held ?? heldAgainst(loaded, own, scenario, known) };
     });
     return judgedOf(judgement);
   },

@@ -2,6 +2,7 @@
 import { expose } from 'comlink';
 import { readShippedFolder } from '../library/shippedFolder.ts';
 import { shippedPar, shippedSet } from '../library/shippedSet.ts';
+import { ownOf } from '../store/ownDatabase.ts';
 import { doJob } from './doJob.ts';
 import type { Workbench } from './jobTable.ts';
 
@@ -17,6 +18,11 @@ const world = {
   },
   knownSet: shippedSet,
   par: shippedPar,
+  own: async (id: string) =>
+    (await ownOf(id)).map(({ text, certificate }) => ({
+      text,
+      par: certificate?.kind === 'certified' ? certificate.par : null,
+    })),
 };
 
 const bench: Workbench = { run: (name, order, onShare) => doJob(name, order, world, onShare) };

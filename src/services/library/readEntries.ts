@@ -26,7 +26,7 @@ export function readEntries(index: unknown): ReadEntries {
 const TEXTS = ['id', 'code', 'title', 'track', 'receiver', 'receiverName', 'brief'];
 const PATH = /^M-?\d+ -?\d+l[\d -]+$/;
 
-function isEntry(entry: unknown): entry is ScenarioEntry {
+export function isEntry(entry: unknown): entry is ScenarioEntry {
   if (!isRecord(entry) || !isRecord(entry.par) || !isRecord(entry.curve)) return false;
   const { order, difficulty, recommendedAfter, sealed, seed, par, curve } = entry;
   return (

@@ -1,0 +1,96 @@
+/** Takes files of scenarios in: read and checked like any file from outside, drawn for their cards, put on the shelf, and certified when there is time. */
+import { ENGINE } from '../base/engine.ts';
+import { harmless } from '../base/harmless.ts';
+import type { Problem } from '../base/result.ts';
+import { problemSentence } from '../describe/problem.ts';
+import type { RefusedFile, TakenFiles } from '../rooms/course/ownPort.ts';
+import { JobFailed } from '../services/jobs/jobPool.ts';
+import { pageJobs } from '../services/jobs/pageJobs.ts';
+import type { Library } from '../services/library/library.ts';
+import { readHanded, type Surroundings, toShelf } from '../services/library/ownReading.ts';
+import type { OwnScenario, OwnShelf } from '../services/store/ownShelf.ts';
+import type { Words } from '../words/words.ts';
+import { textOf } from './classPaper.ts';
+
+const MOST_FILES = 40;
+const MOST_REASONS = 60;
+
+export async function takeFiles(
+  words: Words,
+  library: Library,
+  shelf: OwnShelf,
+  files: readonly File[],
+): Promise<TakenFiles> {
+  const taken: string[] = [];
+  const refused: RefusedFile[] = [];
+  for (const blob of files.slice(0, MOST_FILES)) {
+    const text = await textOf(words, { name: blob.name, blob });
+    const outcome = text.ok ? await takeText(library, shelf, text.value, blob.name) : text;
+    if (outcome.ok) taken.push(outcome.value.entry.title);
+    else refused.push({ file: harmless(blob.name), reasons: reasonsOf(words, outcome.problems) });
+  }
+  if (files.length > MOST_FILES)
+    refused.push({ file: '', reasons: [words.course.own.tooMany(files.length, MOST_FILES)] });
+  return { taken, refused };
+}
+
+/** From the text of a scenario to the shelf. */
+export async function takeText(library: Library, shelf: OwnShelf, text: string, file: string) {
+  const read = await readHanded(text, file, surroundingsOf(library));
+  if (!read.ok) return read;
+  const own = await toShelf(read.value, text, Date.now());
+  if (own.ok) await shelf.put(keepsCertificate(own.value, shelf));
+  return own;
+}
+
+export function surroundingsOf(library: Library): Surroundings {
+  const shipped = library.entries().filter(({ own }) => own === undefined);
+  return {
+    library,
+    receiverIds: [...new Set(shipped.map(({ receiver }) => receiver))].sort(),
+    courseIds: new Set(shipped.map(({ id }) => id)),
+  };
+}
+
+/** The very same scenario, opened once more, is as certified as it was. */
+function keepsCertificate(one: OwnScenario, shelf: OwnShelf): OwnScenario {
+  const before = shelf.all().find(({ hash }) => hash === one.hash);
+  return before === undefined ? one : { ...one, certificate: before.certificate };
+}
+
+export function reasonsOf(words: Words, problems: readonly Problem[]): readonly string[] {
+  return problems.slice(0, MOST_REASONS).map((problem) => harmless(problemSentence(words, problem)));
+}
+
+let certifying = false;
+
+/** One after the other, beside the page; what cannot be certified now is tried again at the next visit. */
+export async function certifyShelf(library: Library, shelf: OwnShelf): Promise<void> {
+  if (certifying) return;
+  certifying = true;
+  try {
+    const tried = new Set<string>();
+    for (;;) {
+      const one = shelf.all().find(({ certificate, hash }) => certificate === null && !tried.has(hash));
+      if (one === undefined) return;
+      tried.add(one.hash);
+      const read = await readHanded(one.text, `${one.id}.json`, surroundingsOf(library));
+      if (!read.ok) continue;
+      const { scenario } = read.value;
+      const outcome = await pageJobs()
+        .run('certify', { scenario })
+        .catch((error: unknown) => {
+          if (error instanceof JobFailed) return null;
+          throw error;
+        });
+      // It may have been taken off meanwhile.
+      if (outcome === null || !shelf.all().some(({ hash }) => hash === one.hash)) continue;
+      const certificate = outcome.ok
+        ? ({ kind: 'certified', engine: ENGINE, par: outcome.certificate.par } as const)
+        : ({ kind: 'refused', engine: ENGINE } as const);
+      await shelf.put({ ...one, certificate });
+    }
+  } finally {
+    certifying = false;
+  }
+}

@@ -1,0 +1,180 @@
+/** The user's own shelf: scenarios that were opened from files, by a button or dropped anywhere on the page. */
+import { useEffect, useReducer, useRef, useState } from 'preact/hooks';
+import { useFirstWords } from '../../kit/hooks/useWords.ts';
+import { Button } from '../../kit/theme/art.tsx';
+import type { CourseCard } from '../../present/ports.ts';
+import { JobCard } from './JobCard.tsx';
+import type { OwnPort, RefusedFile } from './ownPort.ts';
+import './own.css';
+
+export interface OwnPlaceProps {
+  readonly port: OwnPort;
+  readonly columns: number;
+  /** false while the runs are being read */
+  readonly runsRead: boolean;
+  readonly drawn: boolean;
+  readonly open: (scenarioId: string) => void;
+}
+
+interface Told {
+  readonly news: string;
+  readonly refused: readonly RefusedFile[];
+  readonly putBack: (() => Promise<void>) | null;
+}
+
+const NOTHING: Told = { news: '', refused: [], putBack: null };
+const NO_CODES: ReadonlyMap<string, string> = new Map();
+
+export function OwnPlace({ port, columns, runsRead, drawn, open }: OwnPlaceProps) {
+  const { own: words } = useFirstWords().course;
+  const [, redraw] = useReducer<number, void>((n) => n + 1, 0);
+  useEffect(() => port.subscribe(() => redraw()), [port]);
+  const [told, setTold] = useState(NOTHING);
+  const [busy, setBusy] = useState(false);
+  const input = useRef<HTMLInputElement>(null);
+  const button = useRef<HTMLButtonElement>(null);
+  const bring = (files: readonly File[]): void => {
+    if (files.length === 0) return;
+    setBusy(true);
+    setTold({ ...NOTHING, news: words.reading });
+    void port.bring(files).then(({ taken, refused }) => {
+      setBusy(false);
+      setTold({ news: taken.length === 0 ? '' : words.taken(taken), refused, putBack: null });
+    });
+  };
+  const over = useDrop(bring);
+  const cards = port.cards();
+  const remove = ({ scenario }: CourseCard): void => {
+    void port.remove(scenario.id).then((putBack) => {
+      setTold({ ...NOTHING, news: words.removed(scenario.title), putBack });
+      button.current?.focus();
+    });
+  };
+  return (
+    <section class={over ? 'own-place over' : 'own-place'} aria-labelledby="track-own" aria-busy={busy}>
+      <div class="track-head">
+        <span class="disc large" aria-hidden="true">
+          {words.letter}
+        </span>
+        <h2 id="track-own" tabIndex={-1}>
+          {words.title}
+        </h2>
+        <Button innerRef={button} disabled={busy} onClick={() => input.current?.click()}>
+          {words.open}
+        </Button>
+        <p>{words.blurb}</p>
+      </div>
+      <input
+        ref={input}
+        type="file"
+        class="unseen"
+        tabIndex={-1}
+        aria-hidden="true"
+        multiple
+        accept=".json,application/json"
+        data-picks="own"
+        onChange={({ currentTarget }) => {
+          const files = [...(currentTarget.files ?? [])];
+          // The same file may be chosen once more.
+          currentTarget.value = '';
+          bring(files);
+        }}
+      />
+      <p class="own-news" role="status">
+        {told.news}
+        {told.putBack === null ? null : (
+          <button
+            type="button"
+            class="link"
+            onClick={() => {
+              void told.putBack?.().then(() => setTold(NOTHING));
+            }}
+          >
+            {words.putBack}
+          </button>
+        )}
+      </p>
+      {told.refused.length === 0 ? null : (
+        <div class="own-refused" role="alert">
+          {told.refused.map(({ file, reasons }) => (
+            <div key={file}>
+              <p>
+                <b>{words.refused(file)}</b>
+              </p>
+              <ul>
+                {reasons.map((reason) => (
+                  <li key={reason}>{reason}</li>
+                ))}
+              </ul>
+            </div>
+          ))}
+          <button type="button" class="link" onClick={() => setTold(NOTHING)}>
+            {words.dismiss}
+          </button>
+        </div>
+      )}
+      {cards.length === 0 || port.isStored() ? null : <p class="own-news">{words.notStored}</p>}
+      {cards.length === 0 ? null : (
+        <ul
+          class={columns === 2 ? 'cards two' : 'cards'}
+          aria-label={words.cards}
+          style={{ gridTemplateColumns: `repeat(${Math.min(columns, cards.length)}, minmax(0, 1fr))` }}
+        >
+          {cards.map((card) => (
+            <JobCard
+              key={card.scenario.id}
+              {...{ card, runsRead, drawn }}
+              codes={NO_CODES}
+              open={() => open(card.scenario.id)}
+            >
+              <div class="own-acts">
+                <span class={`own-mark ${card.scenario.own}`}>{words.marks[card.scenario.own ?? 'notTried']}</span>
+                <button
+                  type="button"
+                  class="link"
+                  aria-label={words.removeNamed(card.scenario.title)}
+                  onClick={() => remove(card)}
+                >
+                  {words.remove}
+                </button>
+              </div>
+            </JobCard>
+          ))}
+        </ul>
+      )}
+    </section>
+  );
+}
+
+/** A file may be dropped anywhere on the page: a browser that is not told otherwise would leave the page for it. True while one is held over it. */
+function useDrop(take: (files: readonly File[]) => void): boolean {
+  const [over, setOver] = useState(false);
+  const taking = useRef(take);
+  taking.current = take;
+  useEffect(() => {
+    const hasFiles = ({ dataTransfer }: DragEvent): boolean => dataTransfer?.types.includes('Files') === true;
+    const hold = (event: DragEvent): void => {
+      if (!hasFiles(event)) return;
+      event.preventDefault();
+      setOver(true);
+    };
+    const leave = (event: DragEvent): void => {
+      if (event.relatedTarget === null) setOver(false);
+    };
+    const drop = (event: DragEvent): void => {
+      setOver(false);
+      if (!hasFiles(event)) return;
+      event.preventDefault();
+      taking.current([...(event.dataTransfer?.files ?? [])]);
+    };
+    addEventListener('dragover', hold);
+    addEventListener('dragleave', leave);
+    addEventListener('drop', drop);
+    return () => {
+      removeEventListener('dragover', hold);
+      removeEventListener('dragleave', leave);
+      removeEventListener('drop', drop);
+    };
+  }, []);
+  return over;
+}

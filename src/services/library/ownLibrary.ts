@@ -1,0 +1,29 @@
+/** The scenarios that the user has opened from files, on the receivers that come with the page. */
+import type { ScenarioEntry } from '../../present/scenarioEntry.ts';
+import { PAR_NOT_KNOWN } from '../../scenario/par.ts';
+import type { OwnScenario, OwnShelf } from '../store/ownShelf.ts';
+import type { Library } from './library.ts';
+
+export function createOwnLibrary(shelf: OwnShelf, receivers: Pick<Library, 'receiver'>): Library {
+  return {
+    entries: () => shelf.all().map(ownEntry),
+    leftOut: () => [],
+    async setup(id, options = {}) {
+      await shelf.ready;
+      const own = shelf.all().find((one) => one.id === id);
+      if (own === undefined) return null;
+      const { ownSetup } = await import('./ownReading.ts');
+      return ownSetup(own, receivers, options);
+    },
+    receiver: async () => null,
+    knownSet: async () => null,
+    subscribe: shelf.subscribe,
+  };
+}
+
+/** Only the certifier's word makes a scenario certified: a par in the file is what its author says. */
+function ownEntry({ entry, certificate }: OwnScenario): ScenarioEntry {
+  const { uncertified: _, ...rest } = entry;
+  if (certificate?.kind === 'certified') return { ...rest, par: certificate.par, own: 'certified' };
+  return { ...rest, par: PAR_NOT_KNOWN, uncertified: true, own: certificate === null ? 'notTried' : 'refused' };
+}

@@ -1,0 +1,83 @@
+/** The database behind the shelf of own scenarios. What comes back is looked at before it is believed; what is no record of ours is left where it is and not shown. */
+import { type DBSchema, openDB } from 'idb';
+import * as v from 'valibot';
+import { isEntry } from '../library/readEntries.ts';
+import type { OwnScenario } from './ownShelf.ts';
+
+interface Layout extends DBSchema {
+  scenarios: { key: string; value: OwnScenario; indexes: { byId: string } };
+}
+
+export interface OwnDatabase {
+  all(): Promise<readonly OwnScenario[]>;
+  /** every version of an id */
+  of(id: string): Promise<readonly OwnScenario[]>;
+  put(one: OwnScenario): Promise<void>;
+  remove(hashes: readonly string[]): Promise<void>;
+  close(): void;
+}
+
+export const OWN_DATABASE = 'haystack-own';
+const LONGEST_TEXT = 1_048_576;
+
+const engine = () => v.pipe(v.string(), v.maxLength(20));
+const recordSchema = v.object({
+  hash: v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/)),
+  id: v.pipe(v.string(), v.regex(/^[a-z0-9-]{1,40}$/)),
+  text: v.pipe(v.string(), v.maxLength(LONGEST_TEXT)),
+  addedAtMs: v.pipe(v.number(), v.minValue(0), v.maxValue(1e14)),
+  entry: v.custom<OwnScenario['entry']>(isEntry),
+  certificate: v.nullable(
+    v.variant('kind', [
+      v.object({
+        kind: v.literal('certified'),
+        engine: engine(),
+        par: v.object({
+          turns: v.pipe(v.number(), v.minValue(0), v.maxValue(2000)),
+          seconds: v.pipe(v.number(), v.minValue(0), v.maxValue(14_400)),
+        }),
+      }),
+      v.object({ kind: v.literal('refused'), engine: engine() }),
+    ]),
+  ),
+});
+
+function readable(records: readonly unknown[]): readonly OwnScenario[] {
+  return records.flatMap((record) => {
+    const read = v.safeParse(recordSchema, record);
+    return read.success && read.output.entry.id === read.output.id ? [read.output] : [];
+  });
+}
+
+export async function openOwnDatabase(name: string): Promise<OwnDatabase> {
+  const base = await openDB<Layout>(name, 1, {
+    upgrade(fresh) {
+      fresh.createObjectStore('scenarios', { keyPath: 'hash' }).createIndex('byId', 'id');
+    },
+    blocking: (_from, _to, event) => (event.target as IDBDatabase).close(),
+  });
+  return {
+    all: async () => readable(await base.getAll('scenarios')),
+    of: async (id) => readable(await base.getAllFromIndex('scenarios', 'byId', id)),
+    async put(one) {
+      await base.put('scenarios', one);
+    },
+    async remove(hashes) {
+      const change = base.transaction('scenarios', 'readwrite');
+      await Promise.all([...hashes.map((hash) => change.store.delete(hash)), change.done]);
+    },
+    close: () => base.close(),
+  };
+}
+
+/** For a worker that judges a run: the shelf's scenarios of an id; none where the shelf cannot be had. */
+export async function ownOf(id: string): Promise<readonly OwnScenario[]> {
+  try {
+    const base = await openOwnDatabase(OWN_DATABASE);
+    const found = await base.of(id);
+    base.close();
+    return found;
+  } catch {
+    return [];
+  }
+}
