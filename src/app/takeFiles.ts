@@ -8,7 +8,8 @@ import { JobFailed } from '../services/jobs/jobPool.ts';
 import { pageJobs } from '../services/jobs/pageJobs.ts';
 import type { Library } from '../services/library/library.ts';
 import { readHanded, type Surroundings, toShelf } from '../services/library/ownReading.ts';
-import type { OwnScenario, OwnShelf } from '../services/store/ownShelf.ts';
+import type { OwnScenario } from '../services/store/ownScenario.ts';
+import type { OwnShelf } from '../services/store/ownShelf.ts';
 import type { Words } from '../words/words.ts';
 import { textOf } from './classPaper.ts';
 

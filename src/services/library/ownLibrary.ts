@@ -1,7 +1,8 @@
 /** The scenarios that the user has opened from files, on the receivers that come with the page. */
 import type { ScenarioEntry } from '../../present/scenarioEntry.ts';
 import { PAR_NOT_KNOWN } from '../../scenario/par.ts';
-import type { OwnScenario, OwnShelf } from '../store/ownShelf.ts';
+import type { OwnScenario } from '../store/ownScenario.ts';
+import type { OwnShelf } from '../store/ownShelf.ts';
 import type { Library } from './library.ts';
 
 export function createOwnLibrary(shelf: OwnShelf, receivers: Pick<Library, 'receiver'>): Library {

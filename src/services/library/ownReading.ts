@@ -15,7 +15,7 @@ import { entryOf } from '../../present/entryOf.ts';
 import { isDealtAfresh } from '../../scenario/attempt.ts';
 import { readEndlessId } from '../../scenario/endlessId.ts';
 import type { Scenario } from '../../scenario/scenario.ts';
-import type { OwnScenario } from '../store/ownShelf.ts';
+import type { OwnScenario } from '../store/ownScenario.ts';
 import type { FetchOptions, Library } from './library.ts';
 import { onBench } from './onBench.ts';
 

@@ -2,7 +2,7 @@
 import { type DBSchema, openDB } from 'idb';
 import * as v from 'valibot';
 import { isEntry } from '../library/readEntries.ts';
-import type { OwnScenario } from './ownShelf.ts';
+import type { OwnScenario } from './ownScenario.ts';
 
 interface Layout extends DBSchema {
   scenarios: { key: string; value: OwnScenario; indexes: { byId: string } };

@@ -2,26 +2,8 @@
  * The shelf of scenarios that the user has opened from files: each as its text, with what its card shows. It is a database of its own, apart from the logbook, and never leaves
  * this machine. Where there is no database, what is opened lasts as long as the page.
  */
-import type { ScenarioEntry } from '../../present/scenarioEntry.ts';
-import type { Par } from '../../scenario/par.ts';
+import type { OwnScenario } from './ownScenario.ts';
 import type { TabChannel } from './tabChannel.ts';
-
-/** What this bench's own certifier said of it. */
-export type OwnCertificate =
-  | { readonly kind: 'certified'; readonly engine: string; readonly par: Par }
-  | { readonly kind: 'refused'; readonly engine: string };
-
-export interface OwnScenario {
-  /** of the scenario as its file says it */
-  readonly hash: string;
-  readonly id: string;
-  /** the file as it was opened */
-  readonly text: string;
-  readonly addedAtMs: number;
-  readonly entry: ScenarioEntry;
-  /** null: not tried yet */
-  readonly certificate: OwnCertificate | null;
-}
 
 export interface OwnShelf {
   /** never rejects */

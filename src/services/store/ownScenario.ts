@@ -1,0 +1,20 @@
+/** A scenario on the shelf of one's own. */
+import type { ScenarioEntry } from '../../present/scenarioEntry.ts';
+import type { Par } from '../../scenario/par.ts';
+
+/** What this bench's own certifier said of it. */
+export type OwnCertificate =
+  | { readonly kind: 'certified'; readonly engine: string; readonly par: Par }
+  | { readonly kind: 'refused'; readonly engine: string };
+
+export interface OwnScenario {
+  /** of the scenario as its file says it */
+  readonly hash: string;
+  readonly id: string;
+  /** the file as it was opened */
+  readonly text: string;
+  readonly addedAtMs: number;
+  readonly entry: ScenarioEntry;
+  /** null: not tried yet */
+  readonly certificate: OwnCertificate | null;
+}
