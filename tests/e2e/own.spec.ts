@@ -42,7 +42,7 @@ test('a file is opened, certified, kept, played, judged as one’s own, and take
   await begin(page);
   await page.getByRole('button', { name: headerWords.signOff, exact: true }).click();
   await page.getByRole('textbox', { name: dialogWords.signOff.learner }).fill('Ines');
-  await page.getByRole('dialog').getByRole('button', { name: dialogWords.signOff.sign, exact: true }).click();
+  await page.getByRole('dialog').getByRole('button', { name: dialogWords.signOff.sign, exact: true }).press('Enter');
   const saving = page.waitForEvent('download');
   await page.getByRole('button', { name: reportWords.exportRun, exact: true }).first().click();
   const run = readFileSync(await (await saving).path(), 'utf8');
