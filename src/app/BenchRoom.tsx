@@ -148,6 +148,7 @@ function OpenBench({ setups, ...props }: HereProps & { readonly setups: BenchSet
         // The address forgets the guide, and the bench stays as it is.
         onGuideSkipped={() => history.replaceState(null, '', routeHash({ page: 'bench', scenarioId }))}
         sound={sounds}
+        onWatch={port.scenario.sealed ? null : () => go({ page: 'shown', scenarioId })}
         singleKeys={keys}
         playCurves={(curves) => player.play(curves)}
       />

@@ -27,6 +27,7 @@ type Lazy<P> = () => Promise<{ readonly default: ComponentType<P> }>;
 
 const benchRoom: Lazy<RoomProps & { readonly scenarioId: string; readonly guided: boolean }> = () =>
   import('./BenchRoom.tsx');
+const shownRoom: Lazy<RoomProps & { readonly scenarioId: string }> = () => import('./ShownRoom.tsx');
 const reportRoom: Lazy<RoomProps & { readonly runId: string }> = () => import('./ReportRoom.tsx');
 const drillsRoom: Lazy<DrillsRoomProps> = () => import('./DrillsRoom.tsx');
 const classRoom: Lazy<ClassRoomProps> = () => import('./ClassRoom.tsx');
@@ -92,6 +93,8 @@ function Shown({ route, language, room }: ShownProps) {
       );
     case 'workshop':
       return <Later load={workshopRooms[route.place ?? 'scenario']} words={language.all} props={room} />;
+    case 'shown':
+      return <Later load={shownRoom} words={language.all} props={{ ...room, scenarioId: route.scenarioId }} />;
     case 'class':
       return <Later load={classRoom} words={language.all} props={{ ...room, fileNo: route.fileNo }} />;
     case 'report':

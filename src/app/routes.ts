@@ -13,6 +13,8 @@ export type Route =
   | { readonly page: 'bench'; readonly scenarioId: string; readonly guided?: true }
   /** null: its desk for scenarios */
   | { readonly page: 'workshop'; readonly place: WorkshopPlace | null }
+  /** the technician does it, and somebody watches */
+  | { readonly page: 'shown'; readonly scenarioId: string }
   /** a number: the report of that file of the class; null: the list */
   | { readonly page: 'class'; readonly fileNo: number | null }
   | { readonly page: 'report'; readonly runId: string };
@@ -20,9 +22,11 @@ export type Route =
 const ID = /^[a-z0-9][a-z0-9-]{0,80}$/i;
 
 const GUIDED = 'guided';
+const SHOWN = 'shown';
 
 export function readRoute(hash: string): Route {
   const [page, id, more] = hash.replace(/^#\/?/, '').split('/');
+  if (page === 'bench' && id !== undefined && ID.test(id) && more === SHOWN) return { page: 'shown', scenarioId: id };
   if (page === 'bench' && id !== undefined && ID.test(id))
     return more === GUIDED ? { page, scenarioId: id, guided: true } : { page, scenarioId: id };
   if (page === 'report' && id !== undefined && ID.test(id)) return { page, runId: id };
@@ -39,6 +43,7 @@ const named = (part: string | undefined): string | null => (part !== undefined &
 
 export function routeHash(route: Route): string {
   if (route.page === 'bench') return `#/bench/${route.scenarioId}${route.guided ? `/${GUIDED}` : ''}`;
+  if (route.page === 'shown') return `#/bench/${route.scenarioId}/${SHOWN}`;
   if (route.page === 'report') return `#/report/${route.runId}`;
   if (route.page === 'drills') return ['#/drills', route.drill, route.series].filter((part) => part !== null).join('/');
   if (route.page === 'workshop') return ['#/workshop', route.place].filter((part) => part !== null).join('/');

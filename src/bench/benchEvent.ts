@@ -74,6 +74,8 @@ export type Refusal =
   | 'nothingProved'
   | 'alreadySaid'
   | 'notInThisScenario'
+  /** somebody watches a demonstration: the page alone says this, and no log holds it */
+  | 'technicianAtBench'
   /** the run's log has no room left; only the diagnosis and signing off are still taken */
   | 'logFull';
 

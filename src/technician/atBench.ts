@@ -12,6 +12,7 @@ import { pipAskedFor } from '../bench/witness.ts';
 import { workResponses } from '../receiver/responses.ts';
 import { appendEvent, createRun, type Run } from '../run/runLog.ts';
 import type { Engraving, Hands } from './person/hands.ts';
+import type { Remark } from './person/remark.ts';
 import { doTheJob } from './person/technician.ts';
 import { createTurner } from './person/turner.ts';
 import { printSheet } from './printSheet.ts';
@@ -39,8 +40,25 @@ const PACE_MS: Readonly<Record<BenchEvent['type'], number>> = {
   signedOff: 1000,
 };
 
+/** The technician's run with what he says at it. */
+export interface Demonstration {
+  /** signed off */
+  readonly run: Run;
+  readonly said: readonly Saying[];
+}
+
+export interface Saying {
+  /** said before this event of the run, from 0 */
+  readonly before: number;
+  readonly remark: Remark;
+}
+
 /** The technician's run, signed off. */
-export function demonstrate(setup: BenchSetup): Run {
+export const demonstrate = (setup: BenchSetup): Run => demonstration(setup).run;
+
+/** `onAct` hears how many acts have been done. */
+export function demonstration(setup: BenchSetup, onAct: (acts: number) => void = () => {}): Demonstration {
+  const said: Saying[] = [];
   const sheet = printSheet(setup);
   const bench = createBench(setup);
   let run = createRun(setup, null);
@@ -51,7 +69,14 @@ export function demonstrate(setup: BenchSetup): Run {
       const taken = appendEvent(run, event, atMs);
       if (!taken.ok) return taken.reason;
       run = taken.run;
+      onAct(run.events.length);
       return null;
+    },
+    note(remark) {
+      const last = said.at(-1);
+      // Said already, and nothing has been done since.
+      if (last?.before === run.events.length && JSON.stringify(last.remark) === JSON.stringify(remark)) return;
+      said.push({ before: run.events.length, remark });
     },
     look: (sweepsLater = 0) => {
       const seconds = atMs / 1000 + sweepsLater / setup.scenario.bench.mainsHz;
@@ -69,7 +94,7 @@ export function demonstrate(setup: BenchSetup): Run {
   const turner = createTurner(hands, sheet, MOST_TURNS_PER_EVENT, (slug) => run.state.slugs[slug]?.screwTurns ?? 0);
   if (workResponses(setup.receiver, setup.scenario).length > 0)
     doTheJob(hands, sheet, turner, setup.receiver.crystalsHz);
-  return run;
+  return { run, said };
 }
 
 function engraved(range: ControlRange): Engraving {

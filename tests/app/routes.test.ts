@@ -12,6 +12,7 @@ describe('an address', () => {
     { page: 'handbook', pageId: 'one-can' },
     { page: 'bench', scenarioId: 'first-curve' },
     { page: 'bench', scenarioId: 'first-curve', guided: true },
+    { page: 'shown', scenarioId: 'first-curve' },
     { page: 'bench', scenarioId: 'endless-2-gale' },
     { page: 'workshop', place: null },
     { page: 'workshop', place: 'receiver' },

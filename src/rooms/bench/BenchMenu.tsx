@@ -16,9 +16,11 @@ interface BenchMenuProps {
   readonly open: boolean;
   readonly onToggle: () => void;
   readonly onChoose: (choice: MenuChoice) => void;
+  /** to the technician at the same job; null: nobody shows it */
+  readonly onWatch: (() => void) | null;
 }
 
-export function BenchMenu({ layout, open, onToggle, onChoose }: BenchMenuProps) {
+export function BenchMenu({ layout, open, onToggle, onChoose, onWatch }: BenchMenuProps) {
   const { header: headerWords } = useWords();
   return (
     <>
@@ -36,7 +38,7 @@ export function BenchMenu({ layout, open, onToggle, onChoose }: BenchMenuProps) 
         </button>
       )}
       {open ? (
-        <Choices low={layout.menu !== null} top={layout.header.height} onToggle={onToggle} onChoose={onChoose} />
+        <Choices low={layout.menu !== null} top={layout.header.height} {...{ onToggle, onChoose, onWatch }} />
       ) : null}
     </>
   );
@@ -47,10 +49,11 @@ interface ChoicesProps {
   readonly top: number;
   readonly onToggle: () => void;
   readonly onChoose: (choice: MenuChoice) => void;
+  readonly onWatch: (() => void) | null;
 }
 
-function Choices({ low, top, onToggle, onChoose }: ChoicesProps) {
-  const { header: headerWords, shell } = useWords();
+function Choices({ low, top, onToggle, onChoose, onWatch }: ChoicesProps) {
+  const { header: headerWords, shell, demonstration } = useWords();
   const list = useRef<HTMLDivElement>(null);
   useLayoutEffect(() => {
     const before = document.activeElement as HTMLElement | null;
@@ -95,6 +98,11 @@ function Choices({ low, top, onToggle, onChoose }: ChoicesProps) {
       <a role="menuitem" href={handbookHash()}>
         {shell.handbook}
       </a>
+      {onWatch === null ? null : (
+        <button type="button" role="menuitem" onClick={onWatch}>
+          {demonstration.watch}
+        </button>
+      )}
       {item('suspend', headerWords.suspend)}
       {item('clear', headerWords.abandon)}
     </div>

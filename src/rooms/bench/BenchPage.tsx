@@ -10,6 +10,7 @@ import { useWords } from '../../kit/hooks/useWords.ts';
 import { Button } from '../../kit/theme/art.tsx';
 import type { BenchPort } from '../../present/ports.ts';
 import type { SheetFigures } from '../../present/sheetFigures.ts';
+import type { ShownPort } from '../../present/shownPort.ts';
 import { aidsWithin } from '../../session/session.ts';
 import { Announcer } from './Announcer.tsx';
 import { AtHand, type AtHandChoice, type BenchSounds } from './AtHand.tsx';
@@ -24,6 +25,7 @@ import { StageDialogs } from './dialogs/StageDialogs.tsx';
 import type { LearnerField } from './dialogs/stages.tsx';
 import { Clear, Help, Hints, type SingleKeys } from './dialogs/stages.tsx';
 import { Guide } from './guide/Guide.tsx';
+import { Shown } from './guide/Shown.tsx';
 import { Instruments } from './Instruments.tsx';
 import { benchLayout } from './layout.ts';
 import { isFreeKey, isPageKey } from './pageKeys.ts';
@@ -43,6 +45,10 @@ export interface BenchPageProps {
   readonly learner: LearnerField;
   /** with the guide through a first bench, until it is skipped */
   readonly guided?: boolean;
+  /** what the technician does here, until somebody takes over */
+  readonly shown?: ShownPort | null;
+  /** the way to the technician at this job; the bench is suspended first */
+  readonly onWatch?: (() => void) | null;
   readonly onGuideSkipped?: () => void;
   /** the sounds of the bench: off until somebody turns them on */
   readonly sound?: BenchSounds;
@@ -63,6 +69,8 @@ export function BenchPage({
   playCurves,
   guided = false,
   onGuideSkipped,
+  shown = null,
+  onWatch = null,
 }: BenchPageProps) {
   const { width, height } = useWindowSize();
   const { shell } = useWords();
@@ -72,6 +80,8 @@ export function BenchPage({
   const aids = useMemo(() => aidsWithin(port.scenario), [port]);
   const [waxOn, setWaxOn] = useState(true);
   const [guide, setGuide] = useState(guided);
+  // Both stand in the place of the sheet, which then folds.
+  const beside = guide || shown !== null;
   const [sheetOpen, setSheetOpen] = useState(false);
   const [open, setOpen] = useState<Open>('none');
   const close = useCallback(() => setOpen('none'), []);
@@ -94,8 +104,7 @@ export function BenchPage({
   };
   const { form } = layout;
   const atHand = <AtHand port={port} rect={layout.atHand} onChoose={setOpen} sound={sound ?? null} />;
-  // The guide stands in the place of the sheet, which then folds.
-  const sheetFolds = layout.sheetFolds || guide;
+  const sheetFolds = layout.sheetFolds || beside;
   const skipGuide = (): void => {
     setGuide(false);
     onGuideSkipped?.();
@@ -118,7 +127,16 @@ export function BenchPage({
           onSheet={toggleSheet}
         />
       ) : null}
-      {layout.strip === null || guide ? null : (
+      {shown !== null && !(sheetOpen && layout.strip === null) ? (
+        <Shown
+          port={port}
+          shown={shown}
+          rect={layout.strip ?? layout.sheet}
+          line={layout.strip !== null}
+          onSheet={toggleSheet}
+        />
+      ) : null}
+      {layout.strip === null || beside ? null : (
         <StepStrip
           port={port}
           rect={layout.strip}
@@ -141,14 +159,20 @@ export function BenchPage({
       <TubeStation port={port} layout={layout} figures={figures} wax={wax.allowed && wax.on} />
       <Instruments port={port} layout={layout} wax={wax} onCautions={showCautions} />
       <BenchScene port={port} layout={layout} />
-      <BenchMenu layout={layout} open={open === 'menu'} onToggle={toggleMenu} onChoose={choose} />
+      <BenchMenu
+        layout={layout}
+        open={open === 'menu'}
+        onToggle={toggleMenu}
+        onChoose={choose}
+        onWatch={onWatch === null ? null : () => leaveBench(port, onWatch)}
+      />
       {open === 'help' ? <Help keys={singleKeys ?? null} onClose={close} /> : null}
       {open === 'hints' ? <Hints port={port} onClose={close} /> : null}
       {open === 'circuit' ? <CircuitPlace port={port} onClose={close} /> : null}
       {open === 'parts' ? <PartsTray port={port} onClose={close} /> : null}
       {open === 'cautions' ? <Cautions port={port} onClose={close} /> : null}
       {open === 'clear' ? <Clear port={port} onClose={close} /> : null}
-      <FindingCard port={port} layout={layout} guided={guide} />
+      {shown === null ? <FindingCard port={port} layout={layout} guided={guide} /> : null}
       <StageDialogs port={port} learner={learner} onLeave={leave} />
       <RefusalToast port={port} />
       <Announcer port={port} />

@@ -14,7 +14,7 @@ import { type OwnText, ownHeld } from '../../judge/ownHeld.ts';
 import { readEndlessId } from '../../scenario/endlessId.ts';
 import type { Par } from '../../scenario/par.ts';
 import type { JobName, JobTable, OnShare, Order, Outcome } from './jobTable.ts';
-import { PLAIN_JOBS } from './plainJobs.ts';
+import { PLAIN_JOBS, shownRun } from './plainJobs.ts';
 
 /** What the jobs know of the world. The library is asked for only by those that need it. */
 export interface JobWorld {
@@ -44,6 +44,7 @@ const JOBS: { readonly [N in keyof JobTable]: Job<N> } = {
   setUp: async (order) => PLAIN_JOBS.setUp(order),
   attempt: async ({ design, scenario, attempt }, _world, onShare) => attemptSetup(design, scenario, attempt, onShare),
   grade: async (order) => PLAIN_JOBS.grade(order),
+  demonstrate: async ({ setup }, _world, onShare) => shownRun(setup, onShare),
   drill: async (order) => PLAIN_JOBS.drill(order),
   report: async (order) => PLAIN_JOBS.report(order),
   async judge({ text, file }, { library, knownSet, par, own: ownOf }) {

@@ -10,6 +10,7 @@ import type { Report } from '../../grading/report.ts';
 import type { Judged } from '../../judge/judged.ts';
 import type { SetParts } from '../../receiver/individualSet.ts';
 import type { Scenario } from '../../scenario/scenario.ts';
+import type { Saying } from '../../technician/atBench.ts';
 
 export interface JobTable {
   /** makes and certifies the endless track's scenario of an id; null where none can be had */
@@ -30,6 +31,8 @@ export interface JobTable {
   readonly grade: { readonly order: RunOnBench; readonly outcome: Report };
   /** grades it and looks back on it: all that a report is made of. `rules`: those that it was made under; left out: of today */
   readonly report: { readonly order: RunOnBench & { readonly rules?: number }; readonly outcome: GradedRun };
+  /** the technician does it, and says what he sees */
+  readonly demonstrate: { readonly order: { readonly setup: BenchSetup }; readonly outcome: ShownRun };
   /** one look of a drill */
   readonly drill: {
     readonly order: { readonly drill: DrillId; readonly seed: string; readonly design: SetParts };
@@ -42,6 +45,13 @@ export interface JobTable {
 export interface RunOnBench {
   readonly setup: BenchSetup;
   readonly events: readonly TimedEvent[];
+}
+
+/** The technician's run, signed off. */
+export interface ShownRun {
+  readonly events: readonly TimedEvent[];
+  readonly said: readonly Saying[];
+  readonly passed: boolean;
 }
 
 export interface GradedRun {

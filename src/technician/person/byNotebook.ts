@@ -92,8 +92,9 @@ export function byNotebook(
   const home = slugs.map((id) => turner.depthOf(id));
   const depths = (): number[] => slugs.map((id, i) => turner.depthOf(id) - home[i]!);
   /** false where there is nothing to turn */
-  const back = (to: readonly number[]): boolean => {
+  const go = (kind: 'turns' | 'back', to: readonly number[]): boolean => {
     const now = depths();
+    noteTurns(hands, kind, slugs, minus(to, now));
     const made = slugs.map((id, i) =>
       Math.abs(to[i]! - now[i]!) < LEAST_TURNS ? 0 : turner.turn(id, to[i]! - now[i]!),
     );
@@ -132,23 +133,31 @@ export function byNotebook(
       most *= 0.4;
       poor++;
     }
+    noteReading(hands, response.judge(levels), aims);
     if (best.worst < GOOD) break;
     if (!tried.once && best.worst > SURE && (poor >= 2 || round >= MANY_ROUNDS)) {
       // The notebook does not hold for this set as it stands: each slug is tried a little.
       tried.once = true;
       poor = 0;
       most = MOST_TRIED;
-      back(best.at);
+      hands.note({ kind: 'tries' });
+      go('back', best.at);
       notebook.forget();
       best = eachTried(best);
       if (best.worst < GOOD) break;
     } else if (poor > PATIENCE || round === ROUNDS - 1) break;
     if (!inOneGo && round === 0 && best.worst > 1 && isTangled(best)) return Number.POSITIVE_INFINITY;
     const turns = planned(notebook, response, aims, best, most);
-    if (!back(best.at.map((t, i) => t + turns[i]!))) break;
+    if (
+      !go(
+        'turns',
+        best.at.map((t, i) => t + turns[i]!),
+      )
+    )
+      break;
   }
   if (best === null) return Number.POSITIVE_INFINITY;
-  back(best.at);
+  go('back', best.at);
   return best.worst;
 }
 
@@ -213,6 +222,7 @@ export function stageByNotebook(
     if (best.worst < STAGE_RIGHT || round === STAGE_ROUNDS - 1) break;
     const turns = notebook.towardsRight(best.levels, best.stand, most);
     const far = turns.map((t, i) => best!.at[i]! + t - at[i]!);
+    noteTurns(hands, 'turns', slugs, far);
     const made = slugs.map((id, i) => (Math.abs(far[i]!) < LEAST_TURNS ? 0 : turner.turn(id, far[i]!)));
     if (made.every((t) => t === 0)) break;
   }
@@ -222,6 +232,24 @@ export function stageByNotebook(
   minus(to, depths()).forEach((back, i) => {
     if (Math.abs(back) > LEAST_TURNS) turner.turn(slugs[i]!, back);
   });
+}
+
+/** The demand that stands farthest from what a sound set gives, as it reads. */
+function noteReading(hands: Hands, demands: readonly JudgedDemand[], aims: ReadonlyMap<string, number>): void {
+  const [worst] = demands
+    .filter((demand) => !isTrap(demand))
+    .map((demand) => ({ demand, off: worstOver([demand], aims) }))
+    .sort((a, b) => b.off - a.off);
+  if (worst === undefined) return;
+  const standing = Math.abs(away(worst.demand)) > 1 ? 'outside' : worst.off < GOOD ? 'inside' : 'close';
+  hands.note({ kind: 'reads', demand: worst.demand, standing });
+}
+
+function noteTurns(hands: Hands, kind: 'turns' | 'back', slugs: readonly string[], far: readonly number[]): void {
+  const turns = slugs
+    .map((slug, i) => ({ slug, turns: far[i]! }))
+    .filter(({ turns }) => Math.abs(turns) >= LEAST_TURNS);
+  if (turns.length > 0) hands.note({ kind, turns });
 }
 
 /** How near each demand: as a sound set with its slugs right has it, or nearer. */

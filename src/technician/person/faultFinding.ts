@@ -222,6 +222,7 @@ function signedDb(volts: number, curve: PrintedCurve): number {
 }
 
 export function replacePart({ hands, sheet, turner }: Fitter, part: string): boolean {
+  hands.note({ kind: 'part', part });
   if (sheet.mains) hands.act({ type: 'powerSwitched', on: false });
   const refused = hands.act({ type: 'partReplaced', element: part });
   if (sheet.mains) hands.act({ type: 'powerSwitched', on: true });
@@ -241,6 +242,7 @@ export function tryLines(fitter: Fitter): void {
     const { at, restVolts, valves } = line;
     const meterVolts = lineVolts(fitter, line);
     if (restVolts === 0 || meterVolts / restVolts >= SAGS) continue;
+    fitter.hands.note({ kind: 'line', at, volts: meterVolts, wantedVolts: restVolts });
     // No leak takes a line past nothing: a grid that hangs on it draws current.
     for (const part of meterVolts / restVolts < PAST_NOTHING ? valves : [at]) {
       replacePart(fitter, part);

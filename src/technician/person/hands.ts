@@ -2,6 +2,7 @@
 import type { BenchEvent, ControlId, KnobId, Refusal } from '../../bench/benchEvent.ts';
 import type { Controls, LeadId } from '../../bench/benchState.ts';
 import type { BenchDisplay } from '../../bench/display.ts';
+import type { Remark } from './remark.ts';
 
 export interface Engraving {
   readonly low: number;
@@ -15,6 +16,8 @@ export interface Hands {
   act(event: BenchEvent): Refusal | null;
   /** what the tube, the needle and the dials show at this moment, or so many sweeps later; the next look overwrites it */
   look(sweepsLater?: number): BenchDisplay;
+  /** says what is seen, or why the hand goes where it goes next; nothing follows from it */
+  note(remark: Remark): void;
   /** hands off, for a while */
   wait(seconds: number): void;
   /** what the knobs' own scales say, and where the leads are: both lie open to the eye */

@@ -112,6 +112,7 @@ export function setOscillator(hands: Hands, turner: Turner, slug: string, respon
     set(hands, 'spanHz', span);
     let off = offBy(hands, wanted.hz);
     for (let move = 0; move < MOST_MOVES && off !== null && Math.abs(off) > tolerance; move++) {
+      hands.note({ kind: 'beat', slug, offHz: off });
       const made = turner.turn(slug, off / hzATurn);
       const then = offBy(hands, wanted.hz);
       if (made === 0 || then === null) break;

@@ -21,11 +21,18 @@ export function prove(hands: Hands, sheet: PrintedSheet, beats: boolean): void {
   // Heights are read without pips in the way.
   set(hands, 'pipHeightDiv', 0);
   const seen = new Map<Proof, Finding>();
-  for (const proof of sheet.proofs)
-    if (proof !== 'markersOffOn') seen.set(proof, actAndLook(hands, sheet, proof, beats));
+  for (const proof of sheet.proofs) {
+    if (proof === 'markersOffOn') continue;
+    hands.note({ kind: 'proves', proof });
+    seen.set(proof, actAndLook(hands, sheet, proof, beats));
+  }
+  if (sheet.proofs.includes('markersOffOn')) hands.note({ kind: 'proves', proof: 'markersOffOn' });
   set(hands, 'pipHeightDiv', pipHeightDiv);
   if (sheet.proofs.includes('markersOffOn')) seen.set('markersOffOn', pipsAway(hands, pipHeightDiv));
-  for (const [proof, finding] of seen) hands.act({ type: 'findingStated', proof, ...finding });
+  for (const [proof, finding] of seen) {
+    hands.note({ kind: 'saw', ...finding });
+    hands.act({ type: 'findingStated', proof, ...finding });
+  }
 }
 
 function actAndLook(hands: Hands, sheet: PrintedSheet, proof: Exclude<Proof, 'markersOffOn'>, beats: boolean): Finding {

@@ -7,6 +7,7 @@ import { beatsApart, oscillatorOf, shimmerExtent } from './oscillator.ts';
 import type { PrintedCurve, PrintedResponse, PrintedSheet } from './sheet.ts';
 
 export function makeSafe(hands: Hands, sheet: PrintedSheet): void {
+  hands.note({ kind: 'safe', mains: sheet.mains });
   hands.act({ type: 'cautionsAcknowledged' });
   // What a helper has done already is refused as being so, and that is well.
   if (sheet.mains) hands.act({ type: 'isolationSwitched', on: true });
@@ -21,6 +22,7 @@ export function clipAfresh(hands: Hands, sheet: PrintedSheet): readonly ('rf' | 
   for (const lead of ['rf', 'earth'] as const) {
     const at = hands.leads()[lead];
     if (at === null) continue;
+    hands.note({ kind: 'clips' });
     const before = see(hands);
     switched(false);
     clip(hands, lead, null);
@@ -44,6 +46,7 @@ function clipLeads(
   const moves = (['rf', 'y', 'biasA', 'biasB'] as const).filter(
     (lead) => wanted[lead] !== null && leads[lead] !== wanted[lead],
   );
+  if (moves.length > 0) hands.note({ kind: 'leads', at: injectAt });
   if (sheet.mains && moves.length > 0) hands.act({ type: 'powerSwitched', on: false });
   clip(hands, 'earth', wanted.earth);
   clip(hands, 'x', wanted.x);
@@ -67,6 +70,7 @@ const LOOKS = [6, 2, 0.5] as const;
 /** Turns the phasing until trace and retrace lie on each other, blanking off; then blanking on and low frequency to its side. */
 export function phase(hands: Hands, setUp: SheetSetUp, apartNow: (hands: Hands) => number = split): void {
   set(hands, 'blanking', false);
+  hands.note({ kind: 'phasing' });
   const ends = hands.scale('phasingDegrees');
   let best = 0;
   let { low, high } = ends;
@@ -87,6 +91,7 @@ export function phase(hands: Hands, setUp: SheetSetUp, apartNow: (hands: Hands) 
     low = Math.max(ends.low, best - step);
     high = Math.min(ends.high, best + step);
   }
+  hands.note({ kind: 'phased' });
   set(hands, 'phasingDegrees', Math.round(best * 10) / 10);
   set(hands, 'blanking', true);
   turnRound(hands, setUp);
@@ -98,7 +103,9 @@ function turnRound(hands: Hands, setUp: SheetSetUp): void {
   const [first, last] = [pips[0], pips.at(-1)];
   if (first === undefined || last === undefined || first === last) return;
   const lowAtLeft = first.xDiv! < last.xDiv!;
-  if (lowAtLeft !== setUp.lowFrequencyAtLeft) set(hands, 'mirror', !hands.knobs().mirror);
+  if (lowAtLeft === setUp.lowFrequencyAtLeft) return;
+  hands.note({ kind: 'mirror' });
+  set(hands, 'mirror', !hands.knobs().mirror);
 }
 
 /** How far trace and retrace stand apart, divisions of height added up over the width. */
@@ -126,6 +133,7 @@ export function letWarm(hands: Hands): boolean {
     const { forward } = see(hands);
     return places.map((x) => heightAt(forward, x));
   };
+  hands.note({ kind: 'watches' });
   const before = heights();
   hands.wait(WATCHED_SECONDS);
   const after = heights();
@@ -133,7 +141,10 @@ export function letWarm(hands: Hands): boolean {
     const then = after[i]!;
     return y === null || then === null ? y !== then : Math.abs(then - y) > CREEPS_DIV;
   });
-  if (creeps) hands.wait(WARM_UP_SECONDS);
+  if (creeps) {
+    hands.note({ kind: 'creeps' });
+    hands.wait(WARM_UP_SECONDS);
+  }
   return creeps;
 }
 
@@ -150,6 +161,7 @@ export function setByNeedle(hands: Hands, sheet: PrintedSheet, setUp: SheetSetUp
       set(hands, BIAS_KNOBS[lead], known);
       continue;
     }
+    hands.note({ kind: 'bias', at, volts });
     clipMeter(hands, sheet, at);
     set(hands, 'meterMode', 'dc');
     const { clicks } = hands.scale('meterRangeVolts');
@@ -207,6 +219,7 @@ export function smallPips(hands: Hands, beats: boolean): void {
   const { low, high } = beats ? shimmerExtent(hands) : extent(sight.forward);
   const base = beats ? low : (baseLine(sight) ?? low);
   const height = Math.max(high - Math.min(low, base), 0.5);
+  hands.note({ kind: 'pips' });
   set(hands, 'pipHeightDiv', Math.max(0.05, Math.round(0.07 * height * 20) / 20));
 }
 
@@ -227,6 +240,7 @@ export function setUpFor(
   phased?: Phased,
 ): void {
   clipLeads(hands, sheet, response, curve.injectAt);
+  if (phased === undefined) hands.note({ kind: 'source' });
   setSource(hands, response, crystalsHz);
   set(hands, 'levelDb', curve.levelDb);
   set(hands, 'blanking', phased !== undefined);
@@ -235,6 +249,7 @@ export function setUpFor(
     set(hands, 'mirror', phased.mirror);
   }
   const beats = oscillatorOf(response) !== null;
+  if (phased === undefined) hands.note({ kind: 'fills' });
   fillGraticule(hands, isSCurve, beats);
   if (phased !== undefined) return;
   const raised = !beats && outOfTheNoise(hands, curve, isSCurve);
@@ -253,6 +268,7 @@ function outOfTheNoise(hands: Hands, { volts }: PrintedCurve, isSCurve: boolean)
   for (const more of RAISES) {
     const { low, high } = extent(see(hands).forward);
     if ((high - low) * hands.knobs().yVoltsPerDiv > HARDLY_THERE * printed) break;
+    hands.note({ kind: 'faint' });
     set(hands, 'levelDb', Math.min(hands.knobs().levelDb + more, hands.scale('levelDb').high));
     fillGraticule(hands, isSCurve, false);
     raised = true;

@@ -5,6 +5,7 @@
 import type { BenchEvent, ControlId } from '../../bench/benchEvent.ts';
 import type { LeadId } from '../../bench/benchState.ts';
 import type { ProcedureStep, SheetSetUp, Specification, TestPoint } from '../../receiver/receiver.ts';
+import type { SpecItem } from '../../receiver/specification.ts';
 
 export interface PrintedSlug {
   readonly id: string;
@@ -33,14 +34,7 @@ export interface PrintedCurve {
 }
 
 /** A demand of the sheet, worked out on paper from what was read. */
-export interface JudgedDemand {
-  readonly id: string;
-  readonly measured: number;
-  readonly low: number | null;
-  readonly high: number | null;
-  /** the limit lies one of these away from what is wanted */
-  readonly tolerance: number;
-}
+export type JudgedDemand = SpecItem;
 
 /** What the tube shows of a set that is sound but for one part, from each point that the sheet sweeps. A part may stand there more than once. */
 export interface ChartEntry {

@@ -67,11 +67,16 @@ export function doTheJob(given: Hands, sheet: PrintedSheet, turner: Turner, crys
   let right = !fromStops && withNotebook(bench);
   if (sheet.chart.length > 0 && stuckCoils(bench)) right = withNotebook(bench);
   if (!right) theLongWay(bench, main);
+  hands.note({ kind: 'checks' });
   standFor(bench, main, undefined, true);
   const beats = oscillatorOf(main) !== null;
   smallPips(hands, beats);
   prove(hands, sheet, beats);
-  if (sheet.asksDiagnosis) hands.act(diagnosis(contacts));
+  if (sheet.asksDiagnosis) {
+    hands.note({ kind: 'diagnosis' });
+    hands.act(diagnosis(contacts));
+  }
+  hands.note({ kind: 'signs' });
   hands.act({ type: 'signedOff' });
 }
 
@@ -88,10 +93,12 @@ function theLongWay(bench: AtBench, main: PrintedResponse): void {
 }
 
 /** A core that stands beyond the middle of a coil that it can go through stands on the wrong one of two peaks. */
-function backThroughCoils({ sheet, turner }: AtBench): void {
+function backThroughCoils({ hands, sheet, turner }: AtBench): void {
   for (const { id, goesThrough, travelTurns } of sheet.slugs) {
     const beyond = turner.depthOf(id) - travelTurns / 2;
-    if (goesThrough && beyond > 0) turner.turn(id, -2 * beyond);
+    if (!goesThrough || beyond <= 0) continue;
+    hands.note({ kind: 'throughCoil', slug: id });
+    turner.turn(id, -2 * beyond);
   }
 }
 
@@ -101,12 +108,13 @@ function followAndTouchUp(bench: AtBench): void {
 }
 
 /** Where every core stands at the same stop, somebody has screwed them in or out: half way is where coils are wound for. */
-function backFromStops({ sheet, turner }: AtBench): boolean {
+function backFromStops({ hands, sheet, turner }: AtBench): boolean {
   const atStop = sheet.slugs.every(({ id, travelTurns }) => {
     const depth = turner.depthOf(id);
     return depth < NEAR_STOP_TURNS || depth > travelTurns - NEAR_STOP_TURNS;
   });
   if (!atStop) return false;
+  hands.note({ kind: 'fromStops' });
   for (const { id, travelTurns } of sheet.slugs) turner.turn(id, travelTurns / 2 - turner.depthOf(id));
   return true;
 }
@@ -130,6 +138,7 @@ function followProcedure(bench: AtBench): void {
     // A step about a curve that this job does not ask for.
     if (response === undefined) continue;
     const curve = standFor(bench, response, step.at);
+    hands.note({ kind: 'follows', slugs: step.slugs });
     if (oscillatorOf(response) !== null) {
       for (const slug of step.slugs) setOscillator(hands, turner, slug, response);
       continue;
@@ -156,6 +165,7 @@ function touchUp(bench: AtBench): void {
       const left = residualOf(hands, curve, isSCurve(response));
       if (left < right(response) || left > 0.97 * last) break;
       last = left;
+      hands.note({ kind: 'touchesUp' });
       const slugs = slugsOf(sheet, response);
       fitSlugs(
         bench,

@@ -19,6 +19,7 @@ const RAISED_DB = 20;
 
 export function setTrap(hands: Hands, turner: Turner, slug: string, hz: number): void {
   const { levelDb } = hands.knobs();
+  hands.note({ kind: 'notch', slug, hz, seenHz: null });
   set(hands, 'levelDb', Math.min(levelDb + RAISED_DB, hands.scale('levelDb').high));
   rockForLeast(hands, turner, slug, hz);
   set(hands, 'levelDb', levelDb);
@@ -118,6 +119,7 @@ export function bringNotch(
     // What is deep enough may stay where it was once put; what is in its place cannot be put there.
     good = (off <= within && (deep || round > 0)) || (deep && again) || off < 0.1 * within;
     if (good) break;
+    hands.note({ kind: 'notch', slug, hz, seenHz: at });
     const made = turner.turn(slug, (hz - at) / hzATurn);
     if (made === 0) break;
     last = { at, made };

@@ -88,6 +88,7 @@ function stepsAlone(sheet: PrintedSheet, response: PrintedResponse): readonly Al
 function stageAlone(bench: AtBench, response: PrintedResponse, { at, slugs }: AloneStep): void {
   const { hands, sheet, turner } = bench;
   const curve = standFor(bench, response, at);
+  hands.note({ kind: 'stage', at: at! });
   const trapsHz = sheet.slugs.flatMap(({ trapHz }) => (trapHz === null ? [] : [trapHz]));
   const others = sheet.slugs.filter((s) => slugs.includes(s.id) && (s.trapHz === null || isShelf(response, s.trapHz)));
   if (others.length > 0)

@@ -32,6 +32,7 @@ export const refusalWords: Readonly<Record<Refusal, string>> = {
   nothingProved: 'That proof has not been made since the last turn.',
   alreadySaid: 'That finding is written down already.',
   notInThisScenario: 'That is not used in this job.',
+  technicianAtBench: 'The technician is at the bench. Take over here, and it is yours.',
   logFull: 'The run has grown as long as a run may be. It can only be signed off now.',
 };
 

@@ -22,6 +22,7 @@ import { circuitWords } from './circuit.ts';
 import { classroomWords } from './classroom.ts';
 import { conductRuleWords } from './conductRules.ts';
 import { curveWords } from './curve.ts';
+import { demonstrationWords } from './demonstration.ts';
 import { diagnosisWords } from './diagnosis.ts';
 import { drillsWords } from './drills.ts';
 import { leadNames, slugNames, toolNames } from './facts.ts';
@@ -70,6 +71,7 @@ export const en = {
   asFound: asFoundWords,
   diagnosis: diagnosisWords,
   guide: guideWords,
+  demonstration: demonstrationWords,
   live: liveWords,
   tubeTags: tubeWords,
   tubeTalk,

@@ -1,0 +1,139 @@
+/** The room of a demonstration: has the technician do the job beside the page, then shows it on a bench of its own. What was taken over from him is practice without a mark and is not kept. */
+import { useEffect, useMemo, useState } from 'preact/hooks';
+import type { BenchSetup } from '../bench/setup.ts';
+import { remarkSentence } from '../describe/remark.ts';
+import { pageFrames } from '../kit/frameLoop.ts';
+import { useWords } from '../kit/hooks/useWords.ts';
+import { Slip, SlipPage, SlipStack } from '../kit/slips/Slip.tsx';
+import { Button } from '../kit/theme/art.tsx';
+import { toldBench } from '../present/told.ts';
+import { BenchPage } from '../rooms/bench/BenchPage.tsx';
+import type { ShownRun } from '../services/jobs/jobTable.ts';
+import { beside } from '../services/jobs/pageJobs.ts';
+import type { RoomProps } from './roomProps.ts';
+import { createShownBench } from './shownBench.ts';
+
+type ShownRoomProps = RoomProps & { readonly scenarioId: string };
+
+type Found =
+  | { readonly kind: 'ready'; readonly setup: BenchSetup; readonly run: ShownRun }
+  | { readonly kind: 'making'; readonly share: number }
+  | { readonly kind: 'none' | 'sealed' };
+
+export default function ShownRoom(props: ShownRoomProps) {
+  const { library, scenarioId, go } = props;
+  const { shell, demonstration: say } = useWords();
+  const [found, setFound] = useState<Found>({ kind: 'making', share: 0 });
+  const [failure, setFailure] = useState<{ readonly error: unknown } | null>(null);
+  useEffect(() => {
+    const calledOff = new AbortController();
+    const { signal } = calledOff;
+    const make = async (): Promise<Found> => {
+      const setup = await library.setup(scenarioId, { signal });
+      if (setup === null || !setup.ok) return { kind: 'none' };
+      if (setup.value.scenario.sealed) return { kind: 'sealed' };
+      const onShare = (share: number): void => setFound({ kind: 'making', share });
+      const run = await beside('demonstrate', { setup: setup.value }, { signal, onShare });
+      return { kind: 'ready', setup: setup.value, run };
+    };
+    make().then(
+      (made) => {
+        if (!signal.aborted) setFound(made);
+      },
+      (error: unknown) => {
+        if (!signal.aborted) setFailure({ error });
+      },
+    );
+    return () => calledOff.abort();
+  }, []);
+  // Thrown where the room's boundary hears it.
+  if (failure !== null) throw failure.error;
+  if (found.kind === 'ready') return <ShownHere {...props} setup={found.setup} run={found.run} />;
+  const back = <Button onClick={() => go({ page: 'bench', scenarioId })}>{say.callOff}</Button>;
+  if (found.kind === 'making')
+    return (
+      <SlipPage product={shell.product} title={say.making} buttons={back} busy>
+        <p>{say.makingBody}</p>
+        <progress max={1} value={found.share} aria-label={say.made} />
+      </SlipPage>
+    );
+  return (
+    <SlipPage
+      product={shell.product}
+      title={found.kind === 'sealed' ? say.sealed : shell.noSuchScenario}
+      buttons={found.kind === 'sealed' ? back : <Button onClick={() => go({ page: 'course' })}>{say.toCourse}</Button>}
+    />
+  );
+}
+
+type Stage = 'watching' | 'taken' | 'noted' | 'signed';
+
+function ShownHere({ setup, run, ...props }: ShownRoomProps & { readonly setup: BenchSetup; readonly run: ShownRun }) {
+  const { go, learner, scenarioId } = props;
+  const words = useWords();
+  const { shell, demonstration: say, store: storeWords } = words;
+  const [stage, setStage] = useState<Stage>('watching');
+  const toCourse = (): void => go({ page: 'course' });
+  const fromStart = (): void => go({ page: 'bench', scenarioId });
+  const bench = useMemo(() => {
+    const { receiver } = setup;
+    const captions = run.said.map(({ before, remark }) => ({
+      before,
+      text: remarkSentence(words, receiver, remark, run.passed),
+    }));
+    return createShownBench({
+      setup,
+      events: run.events,
+      captions,
+      loop: pageFrames,
+      now: () => performance.now(),
+      after: (milliseconds, callback) => setTimeout(callback, milliseconds),
+      wantsNoMotion: () => matchMedia('(prefers-reduced-motion: reduce)').matches,
+      taken: () => setStage('taken'),
+      finished: () => setStage('signed'),
+      left: toCourse,
+      fromStart,
+    });
+  }, []);
+  useEffect(() => () => bench.close(), [bench]);
+  const port = useMemo(() => toldBench(words, bench.port), [words, bench]);
+  const again = (
+    <Button primary={stage === 'signed'} onClick={fromStart}>
+      {say.fromStart}
+    </Button>
+  );
+  if (stage === 'signed')
+    return (
+      <SlipPage
+        product={shell.product}
+        title={say.signed}
+        buttons={
+          <>
+            {again}
+            <Button onClick={toCourse}>{say.toCourse}</Button>
+          </>
+        }
+      >
+        <p>{say.signedBody}</p>
+      </SlipPage>
+    );
+  return (
+    <>
+      {stage !== 'taken' ? null : (
+        <SlipStack name={storeWords.notices}>
+          <Slip
+            buttons={
+              <>
+                {again}
+                <Button onClick={() => setStage('noted')}>{storeWords.seen}</Button>
+              </>
+            }
+          >
+            <p>{say.taken}</p>
+          </Slip>
+        </SlipStack>
+      )}
+      <BenchPage port={port} learner={learner} onHome={toCourse} shown={stage === 'watching' ? bench.shown : null} />
+    </>
+  );
+}

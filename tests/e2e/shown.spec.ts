@@ -1,0 +1,60 @@
+/** Watching the technician at a job: asked for at the bench, by keyboard; played, stepped, taken over, and never counted. */
+import { headerWords } from '../../src/words/en/bench.ts';
+import { dialogWords } from '../../src/words/en/benchTalk.ts';
+import { demonstrationWords as say } from '../../src/words/en/demonstration.ts';
+import { layoutFaults } from './layoutFaults.ts';
+import { expect, test } from './page.ts';
+
+test('asked for in the menu, stepped, played, taken over and signed without a mark @shelf @upright', async ({
+  page,
+}) => {
+  await page.goto('/#/bench/first-curve');
+  const tick = page.getByRole('checkbox', { name: dialogWords.briefing.acknowledge });
+  await expect(page.getByRole('dialog')).toBeVisible();
+  if ((await tick.count()) > 0) await tick.check();
+  await page.getByRole('button', { name: dialogWords.briefing.begin, exact: true }).click();
+  await expect(page.getByRole('dialog')).toHaveCount(0);
+  await page.getByRole('button', { name: headerWords.menu }).press('Enter');
+  await page.getByRole('menuitem', { name: say.watch }).press('Enter');
+
+  const region = page.getByRole('region', { name: say.name });
+  await expect(region).toContainText(say.remarks.safe(false), { timeout: 60_000 });
+  await expect(page).toHaveURL(/#\/bench\/first-curve\/shown$/);
+  // Who listens hears each saying as it comes.
+  await expect(region.getByRole('status')).toHaveText(say.remarks.safe(false));
+  await expect(region.getByRole('button', { name: say.play })).toBeFocused();
+  expect(await page.evaluate(layoutFaults, '.shown')).toEqual([]);
+
+  const next = region.getByRole('button', { name: say.step });
+  for (const text of [say.remarks.leads('TP0'), say.remarks.source, say.remarks.fills, say.remarks.phasing]) {
+    await next.press('Enter');
+    await expect(region.getByRole('status')).toHaveText(text);
+  }
+  await expect(page.locator('.guide-light').first()).toBeVisible();
+  await region.getByRole('combobox', { name: say.speed }).selectOption('quick');
+  await region.getByRole('button', { name: say.play }).press('Enter');
+  await expect(region.getByRole('status')).toContainText('By the notebook', { timeout: 60_000 });
+
+  // Nobody else's hand turns anything meanwhile.
+  await page.locator('.sign-off').press('Enter');
+  await expect(page.getByRole('dialog')).toHaveCount(0);
+  await region.getByRole('button', { name: say.takeOver }).press('Enter');
+  await expect(region).toHaveCount(0);
+  await expect(page.getByText(say.taken)).toBeVisible();
+  expect(await page.evaluate(layoutFaults, '.slip-stack')).toEqual([]);
+
+  await page.locator('.sign-off').press('Enter');
+  await page.getByRole('button', { name: dialogWords.signOff.sign, exact: true }).press('Enter');
+  await expect(page.getByRole('heading', { name: say.signed })).toBeVisible();
+  // The run that lay open is as it was, and no run has been kept.
+  await page.getByRole('button', { name: say.fromStart }).press('Enter');
+  await expect(page.getByRole('dialog', { name: dialogWords.suspended.title })).toBeVisible();
+  await page.goto('/');
+  await expect(page.locator('.card-open').first()).toBeVisible();
+  await expect(page.locator('.stack-bar span')).toHaveCount(0);
+});
+
+test('a sealed job is shown to nobody', async ({ page }) => {
+  await page.goto('/#/bench/can-examined/shown');
+  await expect(page.getByRole('heading', { name: say.sealed })).toBeVisible();
+});
