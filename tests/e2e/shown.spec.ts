@@ -44,7 +44,8 @@ test('asked for in the menu, stepped, played, taken over and signed without a ma
   expect(await page.evaluate(layoutFaults, '.slip-stack')).toEqual([]);
 
   await page.locator('.sign-off').press('Enter');
-  await page.getByRole('button', { name: dialogWords.signOff.sign, exact: true }).press('Enter');
+  const question = page.getByRole('dialog', { name: dialogWords.signOff.title });
+  await question.getByRole('button', { name: dialogWords.signOff.sign, exact: true }).press('Enter');
   await expect(page.getByRole('heading', { name: say.signed })).toBeVisible();
   // The run that lay open is as it was, and no run has been kept.
   await page.getByRole('button', { name: say.fromStart }).press('Enter');
