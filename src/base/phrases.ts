@@ -130,6 +130,8 @@ interface DeckPhrases {
   commentsAfterEnd: [];
   nothingAfterEnd: [];
   publishedSubset: [];
+  deckCutOff: [];
+  deckEnd: [];
   noElements: [];
   someElement: [];
   dotLines: [];
