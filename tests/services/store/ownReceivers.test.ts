@@ -5,7 +5,7 @@ import { openDB } from 'idb';
 import { describe, expect, it } from 'vitest';
 import type { ReceiverPair } from '../../../src/files/readReceiverPair.ts';
 import { joinLibraries } from '../../../src/services/library/library.ts';
-import { createOwnLibrary } from '../../../src/services/library/ownLibrary.ts';
+import { createReceiverShelfLibrary } from '../../../src/services/library/receiverShelfLibrary.ts';
 import { createShippedLibrary } from '../../../src/services/library/shippedLibrary.ts';
 import { createOwnReceivers } from '../../../src/services/store/ownReceivers.ts';
 
@@ -71,7 +71,7 @@ describe('the shelf', () => {
     await own.keep(pair('loose-can-10m7', 'An impostor'));
     const library = joinLibraries(
       createShippedLibrary([]),
-      createOwnLibrary(async () => own),
+      createReceiverShelfLibrary(async () => own),
     );
     const found = await library.receiver('a-can');
     expect(found?.ok && found.value.receiver.setName).toBe('A can');
