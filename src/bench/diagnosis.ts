@@ -1,5 +1,5 @@
 /** The diagnosis: what the learner says was wrong. The bench takes down names that there are, and knows of none whether it is right. */
-import { asksDiagnosis, type Diagnosis, SET_UP_MATTERS } from '../scenario/diagnosis.ts';
+import { asksDiagnosis, type Diagnosis, offersParts, SET_UP_MATTERS } from '../scenario/diagnosis.ts';
 import type { Applied } from './benchEvent.ts';
 import type { BenchState } from './benchState.ts';
 import { done, refused } from './outcome.ts';
@@ -20,5 +20,5 @@ export function stateDiagnosis(setup: BenchSetup, state: BenchState, { slugs, pa
 
 /** The parts that may be named: those of the tray, where there is one. */
 export function partsAsked(setup: BenchSetup): ReturnType<typeof printedTray> {
-  return setup.scenario.faults.length === 0 ? [] : printedTray(setup);
+  return offersParts(setup.scenario) ? printedTray(setup) : [];
 }

@@ -8,6 +8,7 @@
  * point to point on a live set where the transformer isolates it and its capacitor keeps direct current off: that is how a strip is signal-traced.
  */
 import { pointTakes } from '../receiver/leadEnds.ts';
+import { offersParts } from '../scenario/diagnosis.ts';
 import type { Applied } from './benchEvent.ts';
 import { type BenchState, HOT_CORNER, type LeadEnd, type LeadId, TUBE_X } from './benchState.ts';
 import { BIAS_OUTPUTS, twinEnd } from './biasOutputs.ts';
@@ -32,7 +33,7 @@ export function connectLead(setup: BenchSetup, state: BenchState, lead: LeadId, 
   if (twinEnd(state.leads, lead) === to) return refused('pointTaken');
   if (lead === 'x') return done({ ...state, leads: { ...state.leads, x: to } }, { kind: 'clip' });
   if (receiver.mains !== null && !state.cautionsAcknowledged) return refused('cautionsFirst');
-  const joined = setup.scenario.faults.length === 0 ? state : reconnected(state, lead);
+  const joined = offersParts(setup.scenario) ? reconnected(state, lead) : state;
   const noted = handled(setup, joined, lead);
   const clipped = { ...noted, leads: { ...noted.leads, [lead]: to }, rfHasBeenOn: noted.rfHasBeenOn || lead === 'rf' };
   return stopIfChassisLive(setup, clipped, lead, { kind: 'clip' });

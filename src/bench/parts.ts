@@ -4,6 +4,7 @@
  */
 import { cureOf } from '../receiver/faults/cure.ts';
 import { type Part, partsTray } from '../receiver/faults/partsTray.ts';
+import { offersParts } from '../scenario/diagnosis.ts';
 import type { Applied } from './benchEvent.ts';
 import { type BenchState, NO_PROOFS } from './benchState.ts';
 import { withIncident } from './incidents.ts';
@@ -12,7 +13,7 @@ import { type BenchSetup, designOf } from './setup.ts';
 
 export function replacePart(setup: BenchSetup, state: BenchState, name: string): Applied {
   const { scenario, receiver, deck } = setup;
-  if (scenario.faults.length === 0) return refused('notInThisScenario');
+  if (!offersParts(scenario)) return refused('notInThisScenario');
   const part = partsTray(receiver, deck).find((p) => p.name === name);
   if (part === undefined) return refused('noSuchPart');
   const slug = part.slug === null ? undefined : state.slugs[part.slug];

@@ -40,7 +40,8 @@ export function diagnosisEvidence(setup: BenchSetup, { diagnosis }: Pick<BenchSt
 export function conductEvidence(
   { incidents, turnsMade }: Pick<BenchState, 'incidents' | 'turnsMade'>,
   seconds: number,
-  { faults, par }: Pick<Scenario, 'faults' | 'par'>,
+  { par }: Pick<Scenario, 'par'>,
+  partsMayFail: boolean,
 ): Evidence {
-  return { mishaps: [{ incidents, partsMayFail: faults.length > 0 }], effort: [{ turns: turnsMade, seconds, par }] };
+  return { mishaps: [{ incidents, partsMayFail }], effort: [{ turns: turnsMade, seconds, par }] };
 }

@@ -13,6 +13,7 @@ import { faultEffects } from '../receiver/faults/faultEffects.ts';
 import { responseById, workResponses } from '../receiver/responses.ts';
 import { createStatedResponse, type StatedResponse } from '../receiver/statedResponse.ts';
 import { replay } from '../run/replay.ts';
+import { offersParts } from '../scenario/diagnosis.ts';
 import type { DraftLine } from './draft.ts';
 import { conductEvidence, diagnosisEvidence, findingEvidence, proofEvidence, setUpEvidence } from './evidence.ts';
 import { FULL_WITHIN, roundFigure, tolerancesAway } from './falling.ts';
@@ -73,7 +74,7 @@ export function createGrader(table: readonly Rule[], version: RulesVersion = RUL
         ...proofEvidence(state, scenario),
         ...(version === 1 ? {} : findingEvidence(setup, state)),
         ...(version < 3 ? {} : diagnosisEvidence(setup, state)),
-        ...conductEvidence(state, seconds, scenario),
+        ...conductEvidence(state, seconds, scenario, version < 4 ? scenario.faults.length > 0 : offersParts(scenario)),
       };
     };
     const evidence = evidenceAt(end, true);

@@ -14,11 +14,12 @@ export interface Diagnosis {
   readonly setUp: readonly SetUpMatter[];
 }
 
+/** Whether parts may be replaced and named. In a sealed job always: a tray that lay there only where something has failed would tell that something has. */
+export function offersParts({ sealed, faults }: Pick<Scenario, 'sealed' | 'faults'>): boolean {
+  return sealed || faults.length > 0;
+}
+
 /** Where something may have failed, where leaving alone may be the answer, and in every sealed job. */
-export function asksDiagnosis({
-  sealed,
-  faults,
-  slugsRight,
-}: Pick<Scenario, 'sealed' | 'faults' | 'slugsRight'>): boolean {
-  return sealed || faults.length > 0 || slugsRight === true;
+export function asksDiagnosis(scenario: Pick<Scenario, 'sealed' | 'faults' | 'slugsRight'>): boolean {
+  return offersParts(scenario) || scenario.slugsRight === true;
 }

@@ -21,7 +21,7 @@ import { responseById, workResponses } from '../receiver/responses.ts';
 import { evaluateSpecification, widenSpecification } from '../receiver/specification.ts';
 import { specificationFrequencies } from '../receiver/specificationGrid.ts';
 import { createStatedResponse } from '../receiver/statedResponse.ts';
-import { asksDiagnosis } from '../scenario/diagnosis.ts';
+import { asksDiagnosis, offersParts } from '../scenario/diagnosis.ts';
 import { NO_LIFE } from '../scenario/life.ts';
 import { chartedParts } from './faultChart.ts';
 import type { ChartEntry, PrintedCurve, PrintedLine, PrintedResponse, PrintedSheet } from './person/sheet.ts';
@@ -63,9 +63,10 @@ export function printSheet(setup: BenchSetup): PrintedSheet {
     responses: work.map((response) => printResponse(sound, response, scenario.toleranceFactor)),
     procedure: receiver.procedure,
     curves,
-    chart: scenario.faults.length === 0 ? [] : chartOf(sound, curves, work[0]),
+    chart: !offersParts(scenario) ? [] : chartOf(sound, curves, work[0]),
     lines: receiver.biasLines.map(({ at }) => printLine(sound, at)),
     proofs: scenario.proofs,
+    sealed: scenario.sealed,
     asksDiagnosis: asksDiagnosis(scenario),
     timeLimitSeconds: scenario.timeLimitSeconds,
     toleranceFactor: scenario.toleranceFactor,

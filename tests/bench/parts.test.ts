@@ -33,6 +33,13 @@ describe('replacing a part', () => {
     expect(refusal(strip(), play(strip(), [off]), replace('Rp1'))).toBe('notInThisScenario');
   });
 
+  it('is offered in every sealed job: in a sound set it changes nothing and is written down', () => {
+    const sealed = readySetup(stripSetup, { sealed: true });
+    const after = play(sealed, [off, replace('Rp1'), on]);
+    expect(after.incidents).toMatchObject([{ kind: 'goodPartReplaced', subject: 'Rp1' }]);
+    expect(apart(seen(sealed, after), seen(sealed, play(sealed, [off, on])))).toBeLessThan(1e-9);
+  });
+
   it('takes only what lies in the tray, and each once', () => {
     const setup = strip({ kind: 'openResistor', element: 'Rp1' });
     const state = play(setup, [off]);

@@ -62,6 +62,13 @@ describe('care', () => {
     expect(careLines([], scenario).map((line) => line.rule)).toEqual(['G28', 'G29', 'G30', 'G31', 'G32']);
   });
 
+  test('[G33] in a sealed job there is, whether anything has failed or not', () => {
+    const sealed = { ...scenario, sealed: true };
+    const lines = careLines(happened('goodPartReplaced'), sealed);
+    expect(lines.find((line) => line.rule === 'G33')?.earned).toBe(0.5);
+    expect(lines.length).toBe(6);
+  });
+
   test('a line of care says when it first happened, and to what', () => {
     const line = careLines(happened('forcedStop', 'forcedStop'), scenario).find((one) => one.rule === 'G31');
     expect(line).toMatchObject({ measured: 2, high: 0, subject: 'T1T', atSeconds: 60 });

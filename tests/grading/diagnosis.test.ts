@@ -183,6 +183,15 @@ describe('runs of before', () => {
     );
   });
 
+  test('are graded by rules 3, under which a good part in a sound sealed set was no line of care', () => {
+    const care = (rules: 3 | 4): readonly string[] =>
+      gradeUnder(rules)(sealedCan, timed(wholeJob(sealedCan)))
+        .lines.filter(({ block }) => block === 'care')
+        .map(({ rule, max }) => `${rule} ${max}`);
+    expect(care(3)).toEqual(['G28 2', 'G29 3', 'G30 2', 'G31 1', 'G32 2']);
+    expect(care(4)).toEqual(['G28 1.67', 'G29 2.5', 'G30 1.67', 'G31 0.83', 'G32 1.67', 'G33 1.67']);
+  });
+
   test.each([1, 2] as const)('are judged by rules %i when they are handed in', (rules) => {
     const events = timed(acts);
     const run = { ...createRun(setup, 'Ines'), events };

@@ -4,6 +4,7 @@ import type { DraftLine } from '../../src/grading/draft.ts';
 import { conductEvidence, proofEvidence } from '../../src/grading/evidence.ts';
 import { linesOf } from '../../src/grading/lines.ts';
 import { RULES } from '../../src/grading/rules/rules.ts';
+import { offersParts } from '../../src/scenario/diagnosis.ts';
 import type { Scenario } from '../../src/scenario/scenario.ts';
 
 export function proofLines(state: BenchState, scenario: Scenario): readonly DraftLine[] {
@@ -11,10 +12,12 @@ export function proofLines(state: BenchState, scenario: Scenario): readonly Draf
 }
 
 export function careLines(incidents: readonly Incident[], scenario: Scenario): readonly DraftLine[] {
-  return linesOf(RULES, conductEvidence({ incidents, turnsMade: 0 }, 0, scenario)).filter((l) => l.block === 'care');
+  return linesOf(RULES, conductEvidence({ incidents, turnsMade: 0 }, 0, scenario, offersParts(scenario))).filter(
+    (line) => line.block === 'care',
+  );
 }
 
 export function economyLines(turnsMade: number, seconds: number, par: Scenario['par']): readonly DraftLine[] {
-  const evidence = conductEvidence({ incidents: [], turnsMade }, seconds, { faults: [], par });
+  const evidence = conductEvidence({ incidents: [], turnsMade }, seconds, { par }, false);
   return linesOf(RULES, evidence).filter((line) => line.block === 'economy');
 }

@@ -7,6 +7,7 @@ import { useWords } from '../../kit/hooks/useWords.ts';
 import { place, type Rect } from '../../kit/px.ts';
 import { Short } from '../../kit/Short.tsx';
 import type { BenchPort } from '../../present/ports.ts';
+import { offersParts } from '../../scenario/diagnosis.ts';
 import { aidsWithin } from '../../session/session.ts';
 import './atHand.css';
 
@@ -52,7 +53,7 @@ function AtHandBase({ port, rect, onChoose, sound }: AtHandProps) {
       aria-label={say.name}
     >
       {hints ? choice('hints', <path d="M12 2a5.5 5.5 0 0 1 3 10v3h-6v-3a5.5 5.5 0 0 1 3-10zM9.5 18.5h5" />) : null}
-      {scenario.faults.length > 0
+      {offersParts(scenario)
         ? choice(
             'parts',
             <path d="M2 10h4l1.5-4 3 8 3-8 3 8 1.5-4h4" stroke-linejoin="round" />,

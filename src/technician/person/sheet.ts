@@ -89,6 +89,8 @@ export interface PrintedSheet {
   readonly chart: readonly ChartEntry[];
   readonly lines: readonly PrintedLine[];
   readonly proofs: readonly Extract<BenchEvent, { type: 'findingStated' }>['proof'][];
+  /** a sealed job: nobody says whether something has failed */
+  readonly sealed: boolean;
   /** it is asked at signing what was wrong */
   readonly asksDiagnosis: boolean;
   readonly timeLimitSeconds: number | null;

@@ -42,6 +42,8 @@ const ROUNDS = 8;
 const PASSES = 3;
 /** From here to the limit an eye is not sure on which side of it a demand is. */
 const READS_OUTSIDE = 0.95;
+/** So far over the limit an eye may read what lies on it. */
+const EYE = 0.1;
 /** Traps and humps pull at each other: so often are they set in turn at the end. */
 const LAST_PASSES = 5;
 const MOST_PARTS = 4;
@@ -58,15 +60,23 @@ export function doTheJob(given: Hands, sheet: PrintedSheet, turner: Turner, crys
   const bench: AtBench = { hands, sheet, turner, crystalsHz, stood };
   const [main] = sheet.responses;
   if (main === undefined) throw new Error('the sheet asks for nothing');
-  if (sheet.chart.length > 0) tryLines(bench);
+  // Where nobody says that something has failed the slugs come first: the set may well be sound.
+  const surely = sheet.chart.length > 0 && !sheet.sealed;
+  if (surely) tryLines(bench);
   // Where somebody has screwed every core to its stop no part has to be looked for before they are back.
   const fromStops = backFromStops(bench);
-  if (!fromStops && sheet.chart.length > 0) obviousParts(bench, main);
+  if (!fromStops && surely) obviousParts(bench, main);
   backThroughCoils(bench);
   // Half way is too far from right for the notebook.
   let right = !fromStops && withNotebook(bench);
   if (sheet.chart.length > 0 && stuckCoils(bench)) right = withNotebook(bench);
-  if (!right) theLongWay(bench, main);
+  if (!right) theLongWay(bench, main, surely);
+  // What no slug has mended in a set that nobody has called bad: now a part is in question.
+  if (!right && sheet.sealed && timeLeft(bench) && !allInside(bench)) {
+    tryLines(bench);
+    obviousParts(bench, main);
+    if (!withNotebook(bench) && timeLeft(bench)) theLongWay(bench, main, true);
+  }
   hands.note({ kind: 'checks' });
   standFor(bench, main, undefined, true);
   const beats = oscillatorOf(main) !== null;
@@ -81,8 +91,7 @@ export function doTheJob(given: Hands, sheet: PrintedSheet, turner: Turner, crys
 }
 
 /** Where the notebook does not do: the procedure of the sheet, step by step, slug by slug, and parts that may have failed. */
-function theLongWay(bench: AtBench, main: PrintedResponse): void {
-  const mayHaveFailed = bench.sheet.chart.length > 0;
+function theLongWay(bench: AtBench, main: PrintedResponse, mayHaveFailed: boolean): void {
   if (!asPrinted(bench, NEARLY)) followAndTouchUp(bench);
   const tried = new Set<string>();
   if (mayHaveFailed) failedPart(bench, main, tried);
@@ -126,6 +135,16 @@ function asPrinted(bench: AtBench, times: number): boolean {
     const wanted = oscillatorOf(response);
     if (wanted !== null) return Math.abs(offBy(bench.hands, wanted.hz) ?? Infinity) < wanted.toleranceHz / 2;
     return residualOf(bench.hands, curve, isSCurve(response)) < times * right(response);
+  });
+}
+
+/** No demand reads outside its limits. */
+function allInside(bench: AtBench): boolean {
+  return bench.sheet.responses.every((response) => {
+    const curve = standFor(bench, response);
+    const wanted = oscillatorOf(response);
+    if (wanted !== null) return Math.abs(offBy(bench.hands, wanted.hz) ?? Infinity) < wanted.toleranceHz;
+    return worstDemand(bench.hands, response, curve) < 1 + EYE;
   });
 }
 
