@@ -7,6 +7,7 @@ import { type Deck, findElement, nodeKey } from '../physics/deck.ts';
 import type { DeckEdit } from '../physics/editDeck.ts';
 import { cathodeNode, hotNode, supplyNode } from '../receiver/faults/faultPlaces.ts';
 import { type Part, partsTray } from '../receiver/faults/partsTray.ts';
+import { offersParts } from '../scenario/diagnosis.ts';
 import type { Applied } from './benchEvent.ts';
 import { type BenchState, NO_PROOFS } from './benchState.ts';
 import { done, refused } from './outcome.ts';
@@ -21,7 +22,7 @@ export const BYPASS_FARADS = 0.1e-6;
 /** `null`: it is taken off. */
 export function bridgePart(setup: BenchSetup, state: BenchState, name: string | null): Applied {
   const { scenario, receiver, deck } = setup;
-  if (scenario.faults.length === 0) return refused('notInThisScenario');
+  if (!offersParts(scenario)) return refused('notInThisScenario');
   if (state.bridged === name) return refused('alreadySo');
   // Another circuit is another curve: what was proved before is not proved now.
   const after: BenchState = { ...state, bridged: name, proofs: NO_PROOFS };

@@ -1,5 +1,6 @@
 /** What is measurably true of the bench, from its state and its picture. */
 import type { SheetResponse } from '../receiver/receiver.ts';
+import { offersParts } from '../scenario/diagnosis.ts';
 import { PROOFS } from '../scenario/proofId.ts';
 import { type BenchState, TUBE_X } from './benchState.ts';
 import { clampedVolts } from './biasLine.ts';
@@ -78,7 +79,7 @@ export function measureFacts(
     humRatio: humRatio(state, trace.heightDiv),
     dialErrorHz: controls.tunableOn ? setup.scenario.bench.dialErrorHz + controls.dialTrimHz : null,
     steelIn: steelIn(state),
-    ...(setup.scenario.faults.length > 0 ? { bridge: { across: state.bridged } } : {}),
+    ...(offersParts(setup.scenario) ? { bridge: { across: state.bridged } } : {}),
 
     slugsTouched: slugsTouched(setup, state),
     secondsSinceSlugTurn: state.lastSlugTurnSeconds === null ? null : state.seconds - state.lastSlugTurnSeconds,

@@ -24,6 +24,7 @@ function actsOnParts(setup: BenchSetup): readonly BenchEvent[] {
   return [
     ...names.map((element): BenchEvent => ({ type: 'partReplaced', element })),
     ...names.map((name): BenchEvent => ({ type: 'diagnosisStated', slugs: [], parts: [name], setUp: [] })),
+    ...names.map((element): BenchEvent => ({ type: 'partBridged', element })),
     ...slugs.map((id): BenchEvent => ({ type: 'diagnosisStated', slugs: [id], parts: [], setUp: ['earth'] })),
     { type: 'hintAsked', index: 0 },
   ];
