@@ -229,6 +229,7 @@ export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null):
     state: () => run.state,
     display: () => shownOf(bench.display(moment.of(run.state))),
     facts: () => bench.facts(moment.of(run.state)),
+    partReading: (part) => bench.partReading(moment.of(run.state), part),
     session: () => told().view(),
     elapsedSeconds: () => clock.elapsedMs() / 1000,
     act(event) {

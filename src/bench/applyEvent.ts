@@ -10,6 +10,7 @@ import { stateFinding } from './finding.ts';
 import { connectLead, removeLead } from './leads.ts';
 import { plugCrystal, pullCrystal } from './markerRack.ts';
 import { done, refused } from './outcome.ts';
+import { meterPart } from './partMeter.ts';
 import { replacePart } from './parts.ts';
 import { acknowledgeCautions, switchIsolation, switchPower } from './power.ts';
 import { watchProofs } from './proofs.ts';
@@ -66,6 +67,8 @@ function act(setup: BenchSetup, state: BenchState, event: BenchEvent): Applied {
       return passReading(state, event.what, event.value);
     case 'partReplaced':
       return replacePart(setup, state, event.element);
+    case 'partMetered':
+      return meterPart(setup, state, event.element);
     case 'partBridged':
       return bridgePart(setup, state, event.element);
     case 'findingStated':

@@ -15,6 +15,7 @@ import { HALF_HEIGHT_DIV, HALF_WIDTH_DIV } from './instruments.ts';
 import { keepLast } from './kept.ts';
 import { measureFacts } from './measureFacts.ts';
 import { trueCentreHz } from './moment.ts';
+import { type PartReading, partReading } from './partMeter.ts';
 import { createPictureMaker, type Picture } from './picture.ts';
 import type { BenchSetup } from './setup.ts';
 import { createTruth, type Truth } from './truth.ts';
@@ -23,6 +24,8 @@ export interface Bench {
   /** time passing moves the shimmer of pips, noise and tone, and a set that warms up: give `{ ...state, seconds }` to see it */
   display(state: BenchState): BenchDisplay;
   facts(state: BenchState): Facts;
+  /** what the meter says with its prods across a part of the tray */
+  partReading(state: BenchState, part: string): PartReading;
   /** a response of the receiver under the sheet's own conditions with the slugs as they stand; left out: the one that the bench is set up for */
   truth(state: BenchState, response?: string): Truth;
 }
@@ -67,6 +70,11 @@ export function createBench(setup: BenchSetup): Bench {
         return measureFacts(setup, state, response, pictureOf(state), truth.sheetPeakVolts(response));
       },
     ),
+    partReading: (state, part) =>
+      partReading(setup, faults(state), state, part, (prodsOn) => {
+        const meter = prodsOn === '' ? state.leads.meter : prodsOn;
+        return pictureOf(faults(state).really({ ...state, leads: { ...state.leads, meter } })).lineVolts;
+      }),
     truth: (state, response) => truth.of(state, response ?? activeResponse(setup, state).id),
   };
 }

@@ -29,6 +29,8 @@ export type BenchEvent =
   /** nobody makes it any more: runs of before may hold it, and nothing comes of it */
   | { readonly type: 'readingTaken'; readonly what: string; readonly value: number }
   | { readonly type: 'partReplaced'; readonly element: string }
+  /** the meter's prods are held to the ends of a part: see partMeter.ts */
+  | { readonly type: 'partMetered'; readonly element: string }
   /** a good capacitor is clipped across one of the set, or taken off again (null): see bridge.ts */
   | { readonly type: 'partBridged'; readonly element: string | null }
   /** what was seen during a proof: see finding.ts */

@@ -43,6 +43,7 @@ function withSubject(words: Words, reason: Refusal, event: BenchEvent, receiver:
     case 'partBridged':
       if (event.element === null) return reason === 'alreadySo' ? of.nothingBridged : null;
       return reason === 'noSuchPart' ? of.noSuchPart(event.element) : null;
+    case 'partMetered':
     case 'partReplaced':
       return reason === 'noSuchPart' ? of.noSuchPart(event.element) : null;
     default:

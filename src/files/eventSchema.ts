@@ -39,6 +39,7 @@ export function timedEventSchemaOf<Control extends string>(controls: readonly Co
     object({ atMs, type: v.literal('slugTurned'), slug: shortId(), turns: number(-100, 100, 'turns') }),
     object({ atMs, type: v.literal('readingTaken'), what: text(80), value: number(-1e12, 1e12) }),
     object({ atMs, type: v.literal('partReplaced'), element: text(32) }),
+    object({ atMs, type: v.literal('partMetered'), element: text(32) }),
     object({ atMs, type: v.literal('partBridged'), element: v.nullable(text(32)) }),
     object({ atMs, type: v.literal('findingStated'), proof, answer, figure: v.nullable(number(-100, 100)) }),
     object({ atMs, type: v.literal('hintAsked'), index: integer(0, 1000) }),

@@ -350,7 +350,7 @@ const RUN = {
   'events.slug': 'Slug; null: the tool was taken out.',
   'events.turns': 'Turns; positive is core in.',
   'events.what': 'What was read.',
-  'events.element': 'Part that was replaced or bridged; null: the bridge was taken off.',
+  'events.element': 'Part that was replaced, metered or bridged; null: the bridge was taken off.',
   'events.proof': 'Proof that it is about.',
   'events.answer': 'What the learner says was seen.',
   'events.figure': 'Figure that was stated; null: none.',

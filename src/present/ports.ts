@@ -4,6 +4,7 @@ import type { Applied, BenchEvent, Refusal } from '../bench/benchEvent.ts';
 import type { BenchState } from '../bench/benchState.ts';
 import type { BenchDisplay } from '../bench/display.ts';
 import type { Facts } from '../bench/facts.ts';
+import type { PartReading } from '../bench/partMeter.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 import type { TubeReading } from '../bench/tubeReadings.ts';
 import type { RunFile } from '../files/runFile.ts';
@@ -24,6 +25,8 @@ export interface BenchPort {
   /** the picture of this moment; the same object until something changes */
   display(): BenchDisplay;
   facts(): Facts;
+  /** what the meter says with its prods across a part of the tray, as the set now is */
+  partReading(part: string): PartReading;
   session(): SessionView;
   /** time on the bench, seconds, without the time suspended */
   elapsedSeconds(): number;

@@ -105,6 +105,7 @@ function thingOf(event: TimedEvent): string | null {
       return event.type;
     case 'partReplaced':
     case 'partBridged':
+    case 'partMetered':
       return `part ${event.element}`;
     case 'cautionsAcknowledged':
     case 'readingTaken':

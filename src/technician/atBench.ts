@@ -33,6 +33,7 @@ const PACE_MS: Readonly<Record<BenchEvent['type'], number>> = {
   readingTaken: 500,
   partReplaced: 60_000,
   partBridged: 15_000,
+  partMetered: 10_000,
   findingStated: 4000,
   hintAsked: 1000,
   asFoundRecorded: 4000,

@@ -53,6 +53,36 @@ export abstract class Hand {
     await this.press(dialogWords.close, 'dialog');
   }
 
+  /** a capacitor is clipped across it, and the tray left lying */
+  private async bridgePart(element: string | null): Promise<void> {
+    const { page, setup } = this.face;
+    const bench = page.getByRole('navigation', { name: atHandWords.name });
+    if (element === null) {
+      await this.press(atHandWords.bridged);
+      await this.press(partsWords.unbridge, 'dialog');
+    } else {
+      const name = partsWords.name(printedTray(setup).find((one) => one.name === element)!, null);
+      await this.press(atHandWords.parts);
+      await this.press(name, 'dialog');
+      await this.press(partsWords.bridge, 'dialog');
+      await expect(page.getByRole('dialog')).toContainText(partsWords.bridgeOn(name));
+    }
+    await this.press(dialogWords.close, 'dialog');
+    await expect(bench).toContainText(element === null ? atHandWords.parts : atHandWords.bridged);
+  }
+
+  /** the prods are held to it; what the meter says stands in the tray */
+  private async meterPart(element: string): Promise<void> {
+    const { page, setup } = this.face;
+    const part = printedTray(setup).find((one) => one.name === element)!;
+    const name = partsWords.name(part, part.slug === null ? null : slugLetters(setup.receiver).get(part.slug)!);
+    await this.press(atHandWords.parts);
+    await this.press(name, 'dialog');
+    await this.press(partsWords.meter, 'dialog');
+    await expect(page.getByRole('dialog').getByRole('status')).toContainText(`${name}:`);
+    await this.press(dialogWords.close, 'dialog');
+  }
+
   /** all that has been done since the run began */
   private readonly made: BenchEvent[] = [];
   private held: ToolId | null = null;
@@ -113,6 +143,10 @@ export abstract class Hand {
         return this.writeFinding(act.proof, act.answer, act.figure);
       case 'partReplaced':
         return this.replacePart(act.element);
+      case 'partBridged':
+        return this.bridgePart(act.element);
+      case 'partMetered':
+        return this.meterPart(act.element);
       default:
         throw new Error(`no hand for ${act.type}`);
     }

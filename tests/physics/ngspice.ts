@@ -63,6 +63,21 @@ export async function runTransient(deckText: string): Promise<SpiceTransient> {
   return { seconds: Float64Array.from(result.data[0]!.values), nodes };
 }
 
+/** Volts at rest by lower-case node name: a deck with a `.op` line. */
+export async function runRest(deckText: string): Promise<ReadonlyMap<string, number>> {
+  engine ??= start();
+  const simulation = await engine;
+  simulation.setNetList(deckText);
+  const result = await quietly(() => simulation.runSim());
+  if (result.dataType !== 'real') throw new Error(`ngspice found no rest: ${simulation.getError().join(' ')}`);
+  return new Map(
+    result.data.flatMap(({ name, values }) => {
+      const node = /^v\((.+)\)$/.exec(name)?.[1] ?? name;
+      return [[node, values[0] as number] as const];
+    }),
+  );
+}
+
 /** Noise at a node, volts a root hertz, by frequency: a deck with a `.noise` line, every resistor at 27 degrees. */
 export async function runNoise(
   deckText: string,

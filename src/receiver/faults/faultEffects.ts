@@ -18,6 +18,8 @@ export interface LineFault {
 
 export interface FaultEffects {
   readonly deck: Deck;
+  /** what no deck can hold, of each fault that is there */
+  readonly marks: readonly FaultMark[];
   /** the receiver with its diodes, their loads and the lines that follow them as they are */
   readonly receiver: Receiver;
   /** by test point; those with nothing wrong are not named */
@@ -45,6 +47,7 @@ export function faultEffects(
     marks.some((mark) => mark.kind === 'noContact' && mark.lead === lead);
   return {
     deck: edited,
+    marks,
     receiver: receiverWith(receiver, marks),
     lines: lineFaults(marks),
     earthLoose: noContact('earth'),

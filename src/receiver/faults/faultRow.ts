@@ -16,6 +16,8 @@ export type FaultMark =
   | { readonly kind: 'lineOpen'; readonly at: string }
   /** current out of the line into a grid */
   | { readonly kind: 'lineCurrent'; readonly at: string; readonly amps: number }
+  /** a grid that stands so many volts above what its line gives; what that makes of the stage is in the deck */
+  | { readonly kind: 'gridDragged'; readonly element: string; readonly volts: number }
   | { readonly kind: 'stuckCore'; readonly slug: string }
   | { readonly kind: 'screwedIn' }
   | { readonly kind: 'noContact'; readonly lead: 'earth' | 'rf' };

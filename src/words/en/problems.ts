@@ -87,6 +87,7 @@ export const actNames = {
   readingTaken: 'reading taken',
   partReplaced: 'part replaced',
   partBridged: 'part bridged',
+  partMetered: 'part metered',
   findingStated: 'finding stated',
   asFoundRecorded: 'recorded as found',
   diagnosisStated: 'diagnosis stated',

@@ -36,6 +36,7 @@ export const STAGE_ROWS = {
   leakyCoupling: faultRow({
     fields: { element: { holds: 'stage', of: 'biased' }, volts: numberFrom(0.1, 30) },
     edits: (fault, set) => stageEdits(set, fault.element, (law) => stageAtBias(law, law.referenceVolts + fault.volts)),
+    marks: ({ element, volts }) => [{ kind: 'gridDragged', element, volts }],
     cure: {
       by: 'part',
       parts: ({ element }, { deck }) => [partAt('coupling', nameOf(deck, element))],

@@ -2,6 +2,7 @@
 
 import { useMemo, useState } from 'preact/hooks';
 import { canBeBridged } from '../../../bench/bridge.ts';
+import type { PartReading } from '../../../bench/partMeter.ts';
 import { printedTray } from '../../../bench/parts.ts';
 import { refusalSentence } from '../../../describe/sentence.ts';
 import { Modal } from '../../../kit/dialogs/Modal.tsx';
@@ -38,6 +39,21 @@ export function PartsTray({ port, onClose }: { readonly port: BenchPort; readonl
     const told = on ? say.bridgeOn : say.bridgeOff;
     setSaid(applied.ok ? told(nameOf(part)) : refusalSentence(words, applied.reason, event, receiver));
     setAsked(null);
+  };
+  const meter = (part: Part): void => {
+    const event = { type: 'partMetered', element: part.name } as const;
+    const applied = port.act(event);
+    setSaid(
+      applied.ok
+        ? readSentence(nameOf(part), port.partReading(part.name))
+        : refusalSentence(words, applied.reason, event, receiver),
+    );
+    setAsked(null);
+  };
+  const readSentence = (name: string, read: PartReading): string => {
+    if (read.kind === 'ohms') return say.ohms(name, read.ohms);
+    if (read.kind === 'diode') return say.bothWays(name, read.ohms, read.turnedOhms);
+    return read.kind === 'volts' ? say.volts(name, read.volts) : say.nothing(name);
   };
   const hanging = tray.find((part) => part.name === bridged);
   return (
@@ -84,6 +100,7 @@ export function PartsTray({ port, onClose }: { readonly port: BenchPort; readonl
             <Button primary onClick={() => replace(asked)}>
               {say.replace}
             </Button>
+            <Button onClick={() => meter(asked)}>{say.meter}</Button>
             {canBeBridged(asked) && asked !== hanging ? (
               <Button onClick={() => bridge(asked, true)}>{say.bridge}</Button>
             ) : null}

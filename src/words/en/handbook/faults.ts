@@ -49,6 +49,13 @@ export const faults: HandbookPage = {
     {
       p: 'One diode of the pair is open. The half that is left looks healthy, and the zero is nowhere near the [marker](marker).',
     },
+    { h: 'Bridge it, meter it' },
+    {
+      p: 'A good capacitor clipped across a doubtful one, with the set on, brings back what an open one has lost. It says nothing of one that leaks, for the leak is still there. Across a good capacitor that tunes a coil it pulls the circuit down, so look for the curve that comes back, not for one that moves. A bridge mends nothing: take it off before you judge or sign.',
+    },
+    {
+      p: 'An ohmmeter in the circuit reads everything that lies beside the part. Across a coil that is next to nothing, whatever the damping resistor has become; a broken winding shows at once. A diode reads low one way round and its load the other. A leaky [coupling](coupling) capacitor is found with the set on: the grid stands above its bias line.',
+    },
     {
       p: 'When you suspect a part, prove it before you fit another: bridge it, lift it, meter it. And when the part has been changed, look at the curve again before you touch a slug. It may have been in line all the time.',
     },
