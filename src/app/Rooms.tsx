@@ -17,6 +17,7 @@ import type { DrillsRoomProps } from './DrillsRoom.tsx';
 import type { HandbookRoomProps } from './HandbookRoom.tsx';
 import type { Language } from './language.ts';
 import { NewerSlip } from './NewerSlip.tsx';
+import type { OpenRoomProps } from './OpenRoom.tsx';
 import { createOwnPort } from './ownPort.ts';
 import { RoomBoundary } from './RoomBoundary.tsx';
 import type { Dismissed, RoomProps } from './roomProps.ts';
@@ -30,6 +31,7 @@ const benchRoom: Lazy<RoomProps & { readonly scenarioId: string; readonly guided
 const shownRoom: Lazy<RoomProps & { readonly scenarioId: string }> = () => import('./ShownRoom.tsx');
 const reportRoom: Lazy<RoomProps & { readonly runId: string }> = () => import('./ReportRoom.tsx');
 const drillsRoom: Lazy<DrillsRoomProps> = () => import('./DrillsRoom.tsx');
+const openRoom: Lazy<OpenRoomProps> = () => import('./OpenRoom.tsx');
 const classRoom: Lazy<ClassRoomProps> = () => import('./ClassRoom.tsx');
 const workshopRooms: { readonly [P in WorkshopPlace | 'scenario']: Lazy<RoomProps> } = {
   scenario: () => import('./workshop/WorkshopRoom.tsx'),
@@ -95,6 +97,8 @@ function Shown({ route, language, room }: ShownProps) {
       return <Later load={workshopRooms[route.place ?? 'scenario']} words={language.all} props={room} />;
     case 'shown':
       return <Later load={shownRoom} words={language.all} props={{ ...room, scenarioId: route.scenarioId }} />;
+    case 'open':
+      return <Later load={openRoom} words={language.all} props={{ ...room, data: route.data }} />;
     case 'class':
       return <Later load={classRoom} words={language.all} props={{ ...room, fileNo: route.fileNo }} />;
     case 'report':

@@ -36,6 +36,12 @@ export function createOwnPort({ library, shelf, course, words }: OwnPortParts): 
         for (const one of gone) await shelf.put(one);
       };
     },
+    async link(id) {
+      const one = shelf.all().find((each) => each.id === id);
+      if (one === undefined) return null;
+      const { addressOf } = await import('./takeFiles.ts');
+      return addressOf(library, one);
+    },
     isStored: () => shelf.isStored(),
     subscribe: (listener) => course.subscribe(listener),
   };

@@ -5,6 +5,8 @@ import type { WorkshopPlace } from '../rooms/workshop/places.ts';
 
 export type Route =
   | { readonly page: 'course' }
+  /** a scenario that came in the address itself */
+  | { readonly page: 'open'; readonly data: string }
   /** null: whichever comes next; series: the seed of its looks, where the address names one */
   | { readonly page: 'drills'; readonly drill: string | null; readonly series: string | null }
   /** null: its contents */
@@ -25,6 +27,9 @@ const GUIDED = 'guided';
 const SHOWN = 'shown';
 
 export function readRoute(hash: string): Route {
+  // What a link brings is looked at by those who unpack it, whatever it is.
+  const link = /^#\/?open\/(.*)$/s.exec(hash);
+  if (link !== null) return { page: 'open', data: link[1]! };
   const [page, id, more] = hash.replace(/^#\/?/, '').split('/');
   if (page === 'bench' && id !== undefined && ID.test(id) && more === SHOWN) return { page: 'shown', scenarioId: id };
   if (page === 'bench' && id !== undefined && ID.test(id))
@@ -42,6 +47,7 @@ export function readRoute(hash: string): Route {
 const named = (part: string | undefined): string | null => (part !== undefined && ID.test(part) ? part : null);
 
 export function routeHash(route: Route): string {
+  if (route.page === 'open') return `#/open/${route.data}`;
   if (route.page === 'bench') return `#/bench/${route.scenarioId}${route.guided ? `/${GUIDED}` : ''}`;
   if (route.page === 'shown') return `#/bench/${route.scenarioId}/${SHOWN}`;
   if (route.page === 'report') return `#/report/${route.runId}`;

@@ -4,6 +4,7 @@ import { harmless } from '../base/harmless.ts';
 import type { Problem } from '../base/result.ts';
 import { problemSentence } from '../describe/problem.ts';
 import type { RefusedFile, TakenFiles } from '../rooms/course/ownPort.ts';
+import { LINK_CHARS, linkOf } from '../services/handing/scenarioLink.ts';
 import { JobFailed } from '../services/jobs/jobPool.ts';
 import { pageJobs } from '../services/jobs/pageJobs.ts';
 import type { Library } from '../services/library/library.ts';
@@ -12,6 +13,7 @@ import type { OwnScenario } from '../services/store/ownScenario.ts';
 import type { OwnShelf } from '../services/store/ownShelf.ts';
 import type { Words } from '../words/words.ts';
 import { textOf } from './classPaper.ts';
+import { routeHash } from './routes.ts';
 
 const MOST_FILES = 40;
 const MOST_REASONS = 60;
@@ -61,6 +63,15 @@ function keepsCertificate(one: OwnScenario, shelf: OwnShelf): OwnScenario {
 
 export function reasonsOf(words: Words, problems: readonly Problem[]): readonly string[] {
   return problems.slice(0, MOST_REASONS).map((problem) => harmless(problemSentence(words, problem)));
+}
+
+/** The page's own address with the scenario in it. */
+export async function addressOf(library: Library, { id, text }: OwnScenario) {
+  const read = await readHanded(text, `${id}.json`, surroundingsOf(library));
+  if (!read.ok) return null;
+  const data = await linkOf(read.value.scenario);
+  const address = `${location.href.split('#')[0]}${routeHash({ page: 'open', data })}`;
+  return { address, long: address.length > LINK_CHARS };
 }
 
 let certifying = false;

@@ -332,6 +332,11 @@ interface ScenarioPhrases {
   fileNamed: [name: string];
   attempt: [];
   idOfCourse: [id: string];
+  linkOfOtherKind: [];
+  linkSigns: [];
+  linkBroken: [];
+  moreUnpacked: [bytes: number];
+  wholeLink: [];
   idOfOwn: [];
   laterScenario: [id: string];
   lowerOrder: [];

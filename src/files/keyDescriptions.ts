@@ -245,6 +245,7 @@ const SCENARIO = {
   'scenario.id': 'The file is named after it.',
   'scenario.code': 'Code on the card; each once in the folder.',
   'scenario.title': 'What the job is called.',
+  'scenario.author': 'Who wrote it; optional. Shown before a scenario from a link is opened.',
   'scenario.track': 'Folder that the file lies in. A track of your own is shown under this name.',
   'scenario.order': 'Place in the track.',
   'scenario.difficulty': '1 to 3.',

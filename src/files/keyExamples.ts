@@ -174,6 +174,7 @@ const LEAVES: Readonly<Record<string, string | number | boolean>> = {
   'scenario.id': 'radio-sealed',
   'scenario.code': 'A-04',
   'scenario.title': 'The radio, sealed',
+  'scenario.author': 'Ines of the boat shed',
   'scenario.track': 'am',
   'scenario.order': 4,
   'scenario.recommendedAfter': 'tone-and-needle',

@@ -100,6 +100,7 @@ export const scenarioSchema = object({
   id: fileId(),
   code: v.pipe(v.string(asMessage(['cardCode'])), v.regex(/^[A-Z]{1,3}-[0-9]{2}$/, asMessage(['cardCode']))),
   title: title(),
+  author: v.exactOptional(text(80)),
   track: fileId(),
   order: integer(1, 999),
   difficulty: v.optional(oneOf(1, 2, 3), 1),

@@ -60,6 +60,8 @@ export interface Scenario {
   /** card code, such as `S-01` */
   readonly code: string;
   readonly title: string;
+  /** who wrote it, as the file says; left out: it does not say */
+  readonly author?: string;
   readonly track: string;
   readonly order: number;
   readonly difficulty: 1 | 2 | 3;

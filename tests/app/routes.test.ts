@@ -17,6 +17,7 @@ describe('an address', () => {
     { page: 'workshop', place: null },
     { page: 'workshop', place: 'receiver' },
     { page: 'workshop', place: 'evening' },
+    { page: 'open', data: '1q1YqSyzKTE-_' },
     { page: 'class', fileNo: null },
     { page: 'class', fileNo: 12 },
     { page: 'report', runId: '0b6a2f0e-6d0c-4b0e-9d58-1c2f3a4b5c6d' },

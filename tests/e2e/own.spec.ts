@@ -1,10 +1,12 @@
 /** Scenarios of one's own on the course page: opened by button and by drop, refused with reasons, played, judged, kept over a reload, taken off and put back. */
 import { readFileSync } from 'node:fs';
+import { deflateRawSync } from 'node:zlib';
 import type { Page } from '@playwright/test';
 import { headerWords } from '../../src/words/en/bench.ts';
 import { dialogWords } from '../../src/words/en/benchTalk.ts';
 import { classroomWords } from '../../src/words/en/classroom.ts';
 import { courseWords } from '../../src/words/en/course.ts';
+import { en } from '../../src/words/en/index.ts';
 import { reportWords } from '../../src/words/en/reportPage.ts';
 import { begin, expect, test } from './page.ts';
 
@@ -92,4 +94,52 @@ test('a hostile file is refused with every reason and its place, and one that is
   await expect(page.locator('.own-place.over')).toBeVisible();
   await page.locator('.course').dispatchEvent('drop', { dataTransfer: data });
   await expect(card(page)).toBeVisible();
+});
+
+test('a link holds the whole scenario, says what it is before it is opened, and a hostile one is refused', async ({
+  page,
+  context,
+}) => {
+  test.setTimeout(120_000);
+  await context.grantPermissions(['clipboard-read', 'clipboard-write']);
+  await page.goto('/');
+  await expect(shelf(page)).toBeVisible();
+  await bring(page, { 'slip.json': own.replace('{', '{ "author": "Ines <b>of the</b> boat shed",') });
+  await shelf(page)
+    .getByRole('button', { name: say.copyLinkNamed(MARKUP), exact: true })
+    .press('Enter');
+  await expect(shelf(page).getByText(say.linkCopied(MARKUP))).toBeVisible();
+  const address = await page.evaluate(() => navigator.clipboard.readText());
+  expect(address.length).toBeLessThanOrEqual(2000);
+  await shelf(page)
+    .getByRole('button', { name: say.removeNamed(MARKUP), exact: true })
+    .click();
+  await expect(card(page)).toHaveCount(0);
+  await page.goto('about:blank');
+  await page.goto(address);
+  await expect(page.getByRole('heading', { name: say.link.title })).toBeVisible();
+  await expect(page.getByText(MARKUP)).toBeVisible();
+  await expect(page.getByText('Ines <b>of the</b> boat shed')).toBeVisible();
+  expect(await page.locator('img, .slip b').count()).toBe(0);
+  await expect(page.getByText(/^It can be done: par/)).toBeVisible({ timeout: 60_000 });
+  // Nothing has been kept before somebody says so.
+  await page.getByRole('button', { name: en.store.toCourse }).click();
+  await expect(shelf(page)).toBeVisible();
+  await expect(card(page)).toHaveCount(0);
+  await page.goBack();
+  await page.getByRole('button', { name: say.link.toBench }).press('Enter');
+  await expect(page.getByRole('dialog', { name: MARKUP })).toBeVisible();
+  const bomb = deflateRawSync(new Uint8Array(5_000_000)).toString('base64url');
+  const alien = deflateRawSync(bad).toString('base64url');
+  for (const [data, reason] of [
+    ['<img src=x onerror=alert(1)>', en.phrases.linkOfOtherKind()],
+    [`1${bomb}`, en.phrases.moreUnpacked(65_536)],
+    [`1${alien}`, 'nobodys-set'],
+  ] as const) {
+    await page.goto('about:blank');
+    await page.goto(`/#/open/${data}`);
+    await expect(page.getByRole('heading', { name: say.link.refused })).toBeVisible();
+    await expect(page.locator('.slip-said')).toContainText(reason);
+    expect(await page.locator('img').count()).toBe(0);
+  }
 });

@@ -20,6 +20,8 @@ interface Told {
   readonly news: string;
   readonly refused: readonly RefusedFile[];
   readonly putBack: (() => Promise<void>) | null;
+  /** shown to be copied by hand */
+  readonly address?: string;
 }
 
 const NOTHING: Told = { news: '', refused: [], putBack: null };
@@ -49,6 +51,18 @@ export function OwnPlace({ port, columns, runsRead, drawn, open }: OwnPlaceProps
       setTold({ ...NOTHING, news: words.removed(scenario.title), putBack });
       button.current?.focus();
     });
+  };
+  const copyLink = async ({ scenario: { id, title } }: CourseCard): Promise<void> => {
+    const link = await port.link(id);
+    if (link === null) return;
+    const { address, long } = link;
+    const more = long ? ` ${words.linkLong(address.length)}` : '';
+    try {
+      await navigator.clipboard.writeText(address);
+      setTold({ ...NOTHING, news: words.linkCopied(title) + more });
+    } catch {
+      setTold({ ...NOTHING, news: words.linkShown + more, address });
+    }
   };
   return (
     <section class={over ? 'own-place over' : 'own-place'} aria-labelledby="track-own" aria-busy={busy}>
@@ -94,6 +108,16 @@ export function OwnPlace({ port, columns, runsRead, drawn, open }: OwnPlaceProps
           </button>
         )}
       </p>
+      {told.address === undefined ? null : (
+        <input
+          class="written own-address"
+          type="text"
+          readOnly
+          aria-label={words.link.name}
+          value={told.address}
+          onFocus={({ currentTarget }) => currentTarget.select()}
+        />
+      )}
       {told.refused.length === 0 ? null : (
         <div class="own-refused" role="alert">
           {told.refused.map(({ file, reasons }) => (
@@ -129,6 +153,14 @@ export function OwnPlace({ port, columns, runsRead, drawn, open }: OwnPlaceProps
             >
               <div class="own-acts">
                 <span class={`own-mark ${card.scenario.own}`}>{words.marks[card.scenario.own ?? 'notTried']}</span>
+                <button
+                  type="button"
+                  class="link"
+                  aria-label={words.copyLinkNamed(card.scenario.title)}
+                  onClick={() => void copyLink(card)}
+                >
+                  {words.copyLink}
+                </button>
                 <button
                   type="button"
                   class="link"

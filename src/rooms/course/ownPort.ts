@@ -19,6 +19,8 @@ export interface OwnPort {
   bring(files: readonly File[]): Promise<TakenFiles>;
   /** takes a scenario off the shelf; gives what puts it back */
   remove(scenarioId: string): Promise<() => Promise<void>>;
+  /** the whole scenario as an address; null: it cannot be made */
+  link(scenarioId: string): Promise<{ readonly address: string; readonly long: boolean } | null>;
   /** false: what was opened is lost with the page */
   isStored(): boolean;
   subscribe(listener: () => void): () => void;
