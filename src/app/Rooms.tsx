@@ -134,7 +134,7 @@ function CourseRoom({ library, own, logbook, dismissed, go, all }: RoomProps & {
     [library, logbook, language],
   );
   const ownPort = useMemo(
-    () => createOwnPort({ library, shelf: own, course: port, words: all }),
+    () => createOwnPort({ library, shelf: own, logbook, course: port, words: all }),
     [library, own, port, all],
   );
   const [last, setLast] = useState(() => logbook.keptRuns().at(-1));

@@ -1,19 +1,22 @@
 /** Feeds the course page's shelf of own scenarios: takes files in, has them certified beside the page, takes them off again. */
 import type { CoursePort } from '../present/ports.ts';
-import type { OwnPort } from '../rooms/course/ownPort.ts';
+import type { EveningGroup, OwnPort } from '../rooms/course/ownPort.ts';
 import type { Library } from '../services/library/library.ts';
+import type { Logbook } from '../services/store/logbook.ts';
+import type { OwnEvening } from '../services/store/ownEvening.ts';
 import type { OwnShelf } from '../services/store/ownShelf.ts';
 import type { Words } from '../words/words.ts';
 
 export interface OwnPortParts {
   readonly library: Library;
   readonly shelf: OwnShelf;
+  readonly logbook: Pick<Logbook, 'keptRuns'>;
   readonly course: CoursePort;
   /** what is wrong with a file takes more words than the first page has */
   readonly words: () => Promise<Words>;
 }
 
-export function createOwnPort({ library, shelf, course, words }: OwnPortParts): OwnPort {
+export function createOwnPort({ library, shelf, logbook, course, words }: OwnPortParts): OwnPort {
   // The readers of files, and the certifier, are not for the first page.
   const certify = async (): Promise<void> => {
     await shelf.ready;
@@ -22,8 +25,40 @@ export function createOwnPort({ library, shelf, course, words }: OwnPortParts): 
     await certifyShelf(library, shelf);
   };
   void certify().catch(() => {});
+  const inEvenings = (): ReadonlySet<string> => new Set(shelf.evenings().flatMap(({ scenarios }) => scenarios));
+  const groupOf = ({ hash, title, author, minutes, order, scenarios, addedAtMs }: OwnEvening): EveningGroup => {
+    const cards = new Map([...course.cards(), ...course.own()].map((card) => [card.scenario.id, card]));
+    const signed = new Set(
+      logbook.keptRuns().flatMap((run) => ((run.signedAtMs ?? 0) >= addedAtMs ? [run.scenarioId] : [])),
+    );
+    let waitsFor: string | null = null;
+    const items = scenarios.flatMap((id) => {
+      const card = cards.get(id);
+      if (card === undefined) return [];
+      const item = { card: { ...card, early: false }, done: signed.has(id), after: waitsFor };
+      if (order === 'listed' && waitsFor === null && !item.done) waitsFor = card.scenario.code;
+      return [item];
+    });
+    return { hash, title, author, minutes, items };
+  };
   return {
-    cards: () => course.own(),
+    evenings: () => shelf.evenings().map(groupOf),
+    async removeEvening(hash) {
+      const evening = shelf.evenings().find((one) => one.hash === hash);
+      if (evening === undefined) return async () => {};
+      await shelf.removeEvening(hash);
+      const others = inEvenings();
+      const own = evening.scenarios.filter((id) => !others.has(id));
+      const gone = (await Promise.all(own.map((id) => shelf.remove(id)))).flat();
+      return async () => {
+        for (const one of gone) await shelf.put(one);
+        await shelf.putEvening(evening);
+      };
+    },
+    cards() {
+      const grouped = inEvenings();
+      return course.own().filter(({ scenario }) => !grouped.has(scenario.id));
+    },
     async bring(files) {
       const [{ takeFiles }, all] = await Promise.all([import('./takeFiles.ts'), words()]);
       const outcome = await takeFiles(all, library, shelf, files);

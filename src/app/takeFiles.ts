@@ -1,7 +1,7 @@
 /** Takes files of scenarios in: read and checked like any file from outside, drawn for their cards, put on the shelf, and certified when there is time. */
 import { ENGINE } from '../base/engine.ts';
 import { harmless } from '../base/harmless.ts';
-import type { Problem } from '../base/result.ts';
+import { good, type Problem, type Result } from '../base/result.ts';
 import { problemSentence } from '../describe/problem.ts';
 import type { RefusedFile, TakenFiles } from '../rooms/course/ownPort.ts';
 import { LINK_CHARS, linkOf } from '../services/handing/scenarioLink.ts';
@@ -14,6 +14,7 @@ import type { OwnShelf } from '../services/store/ownShelf.ts';
 import type { Words } from '../words/words.ts';
 import { textOf } from './classPaper.ts';
 import { routeHash } from './routes.ts';
+import { isEveningText, takeEvening } from './takeEvening.ts';
 
 const MOST_FILES = 40;
 const MOST_REASONS = 60;
@@ -28,13 +29,23 @@ export async function takeFiles(
   const refused: RefusedFile[] = [];
   for (const blob of files.slice(0, MOST_FILES)) {
     const text = await textOf(words, { name: blob.name, blob });
-    const outcome = text.ok ? await takeText(library, shelf, text.value, blob.name) : text;
-    if (outcome.ok) taken.push(outcome.value.entry.title);
+    const outcome = text.ok ? await takeAny(library, shelf, text.value, blob.name) : text;
+    if (outcome.ok) taken.push(outcome.value);
     else refused.push({ file: harmless(blob.name), reasons: reasonsOf(words, outcome.problems) });
   }
   if (files.length > MOST_FILES)
     refused.push({ file: '', reasons: [words.course.own.tooMany(files.length, MOST_FILES)] });
   return { taken, refused };
+}
+
+/** Gives the title of what was taken. */
+async function takeAny(library: Library, shelf: OwnShelf, text: string, file: string): Promise<Result<string>> {
+  if (isEveningText(text)) {
+    const evening = await takeEvening(text, file, library, shelf, surroundingsOf(library));
+    return evening.ok ? good(evening.value.evening.title) : evening;
+  }
+  const own = await takeText(library, shelf, text, file);
+  return own.ok ? good(own.value.entry.title) : own;
 }
 
 /** From the text of a scenario to the shelf. */

@@ -338,6 +338,10 @@ interface ScenarioPhrases {
   moreUnpacked: [bytes: number];
   wholeLink: [];
   idOfOwn: [];
+  courseChanged: [id: string];
+  asCourse: [];
+  receiverOfOwn: [id: string];
+  receiverOfBench: [];
   laterScenario: [id: string];
   lowerOrder: [];
   orderIn: [order: number, track: string];

@@ -4,6 +4,7 @@ import { existsSync } from 'node:fs';
 import { harmless } from '../base/harmless.ts';
 import { bad, good, type Result } from '../base/result.ts';
 import { readCertificate } from '../files/certificateSchema.ts';
+import { checkEvening, readEvening } from '../files/evening.ts';
 import { asFarAsKnown, eachKnown } from '../files/known.ts';
 import { courseProblems, type LoadedReceiver, readText, shelfProblems } from '../files/library.ts';
 import { readReceiverPair } from '../files/readReceiverPair.ts';
@@ -15,7 +16,16 @@ import { readDeck } from '../physics/readDeck.ts';
 import type { Receiver } from '../receiver/receiver.ts';
 import { type Document, readDocument } from './document.ts';
 import { filesIn, isFolder } from './folders.ts';
-import { certificateFile, fittingReceiver, pairFromFile, receiverFromFile, shelvedIds } from './shelf.ts';
+import {
+  certificateFile,
+  fittingReceiver,
+  hasReceiver,
+  pairFromFile,
+  receiverFromFile,
+  shelvedIds,
+  shelvedReceiver,
+  shelvedReceiverIds,
+} from './shelf.ts';
 import { EXIT, type ExitCode, type Terminal, tellProblems, worded } from './terminal.ts';
 
 export function check(terminal: Terminal, names: readonly string[]): ExitCode {
@@ -121,6 +131,17 @@ function soundness(terminal: Terminal, document: Document, name: string, beside:
       const { value, problems } = readText(document.text, name, readCertificate);
       if (value === null || problems.length > 0) return bad(...withTextPlaces(problems, name, document.text));
       return good(say.certificate(value.scenario));
+    }
+    case 'evening': {
+      const evening = readEvening(document.text, name);
+      if (!evening.ok) return evening;
+      const receiverOf = (id: string): LoadedReceiver | null => {
+        const shelved = hasReceiver(id) ? shelvedReceiver(terminal, id, name, '/scenarios') : null;
+        return shelved?.ok ? shelved.value : null;
+      };
+      const problems = checkEvening(evening.value, receiverOf, shelvedReceiverIds(), name);
+      if (problems.length > 0) return bad(...withTextPlaces(problems, name, document.text));
+      return good(say.evening(evening.value.scenarios.length));
     }
     case 'run': {
       const { scenario, events } = document.run;

@@ -14,7 +14,11 @@ import { type Terminal, worded } from './terminal.ts';
 
 export type Document =
   | { readonly kind: 'deck'; readonly text: string }
-  | { readonly kind: 'receiver' | 'scenario' | 'certificate'; readonly json: unknown; readonly text: string }
+  | {
+      readonly kind: 'receiver' | 'scenario' | 'certificate' | 'evening';
+      readonly json: unknown;
+      readonly text: string;
+    }
   | { readonly kind: 'run'; readonly run: RunFile };
 
 const DECK_ENDINGS = new Set(['.cir', '.ckt', '.sp', '.net']);
@@ -22,6 +26,7 @@ const KINDS = {
   'haystack-receiver': 'receiver',
   'haystack-scenario': 'scenario',
   'haystack-certificate': 'certificate',
+  'haystack-evening': 'evening',
 } as const;
 
 export function readDocument(terminal: Terminal, name: string): Result<Document> {

@@ -85,10 +85,13 @@ const receiverPlace = (id: string): string => path.join(RECEIVERS, id, 'receiver
 /** An id is letters, digits and hyphens by the scenario's own check; whatever else comes here is no receiver of ours. */
 export const hasReceiver = (id: string): boolean => /^[a-z0-9-]+$/.test(id) && existsSync(receiverPlace(id));
 
+/** Ids of the receivers that lie in the project. */
+export const shelvedReceiverIds = (): readonly string[] => (existsSync(RECEIVERS) ? readdirSync(RECEIVERS).sort() : []);
+
 /** A receiver of the project. `file` and `place` say who asks for it, should it not be there. */
 export function shelvedReceiver(terminal: Terminal, id: string, file: string, place: string): Result<LoadedReceiver> {
   if (hasReceiver(id)) return receiverFromFile(terminal, receiverPlace(id));
-  const ids = existsSync(RECEIVERS) ? readdirSync(RECEIVERS).sort() : [];
+  const ids = shelvedReceiverIds();
   const { noReceivers, receivers, noReceiver } = terminal.words.cli.files;
   const wanted = ids.length === 0 ? noReceivers : receivers(ids);
   return bad(worded({ file, place, found: noReceiver(id), wanted }));

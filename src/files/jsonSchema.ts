@@ -3,6 +3,7 @@ import { toJsonSchema } from '@valibot/to-json-schema';
 import * as v from 'valibot';
 import { CONTROL_ROWS } from '../bench/controls/rows.ts';
 import { certificateSchema } from './certificateSchema.ts';
+import { eveningSchema } from './evening.ts';
 import { timedEventSchema } from './eventSchema.ts';
 import { keyDescription } from './keyDescriptions.ts';
 import { keyExample } from './keyExamples.ts';
@@ -32,6 +33,13 @@ export const SCHEMA_FILES = {
         events: list(timedEventSchema, 0, MOST_EVENTS),
       }),
       'One run: who, when and on what, every act with its time, and the score that is claimed.',
+    ),
+  'evening.schema.json': () =>
+    published(
+      'evening:1',
+      eveningSchema(scenarioSchema, receiverSchema),
+      'The sheet of an evening: several scenarios in an order, whole inside, with the receivers that they need.',
+      { notes: 'anywhere' },
     ),
   'certificate.schema.json': () =>
     published(
@@ -84,7 +92,8 @@ function published(name: string, schema: Parameters<typeof toJsonSchema>[0], des
 function describeKeys(node: Node, parent: string): void {
   for (const [key, inside] of Object.entries((node.properties ?? {}) as Readonly<Record<string, Node>>)) {
     // A scenario inside a run is described as one by itself.
-    const above = parent === 'run' && key === 'scenario' ? 'scenario' : key;
+    const above =
+      (parent === 'run' && key === 'scenario') || (parent === 'evening' && key === 'scenarios') ? 'scenario' : key;
     const description = parent === 'controls' ? controlDescription(key) : keyDescription(parent, key);
     if (description !== undefined && inside !== NOTE) inside.description = description;
     const example = keyExample(inside, parent, key);

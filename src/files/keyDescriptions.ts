@@ -368,6 +368,20 @@ const RUN = {
 };
 
 const CERTIFICATE = {
+  'evening.format': 'What kind of file this is.',
+  'evening.version': 'Version of the format.',
+  'evening.title': 'What the evening is called.',
+  'evening.author': 'Who wrote it; optional.',
+  'evening.order': 'listed: the next opens when one is signed; any: all lie open. Left out: listed.',
+  'evening.minutes': 'Minutes for all of it; null or left out: no limit. The clock of an exam enforces it.',
+  'evening.exam': 'Terms of an exam; left out: an evening of practice.',
+  'exam.candidates': 'Whether candidates give a number or a name.',
+  'exam.attempts': 'one: each scenario once; several: as often as time allows, all runs are handed in.',
+  'exam.ownDeal': 'Sealed scenarios that name a set are dealt anew for each candidate, from number and sheet.',
+  'evening.scenarios': 'Scenarios, each whole as in a file of its own, in their order.',
+  'evening.receivers': 'Receivers that do not come with the bench, each with its deck.',
+  'receivers.receiver': 'The receiver, whole as in a file of its own.',
+  'receivers.deck': 'Text of its deck.',
   'certificate.format': 'What kind of file this is.',
   'certificate.version': 'Version of the format.',
   'certificate.scenario': 'Id of the scenario.',

@@ -171,6 +171,11 @@ const LEAVES: Readonly<Record<string, string | number | boolean>> = {
   'parts.sub': 'osc. off',
   'path.x': 125,
   'path.y': 193,
+  'evening.title': 'Second Thursday: whole strips',
+  'evening.author': 'Ines of the boat shed',
+  'evening.minutes': 90,
+  'exam.ownDeal': true,
+  'receivers.deck': '* one tank\nI1 0 a AC 1\nR1 a 0 10k\n.end\n',
   'scenario.id': 'radio-sealed',
   'scenario.code': 'A-04',
   'scenario.title': 'The radio, sealed',
@@ -325,7 +330,7 @@ export function keyExample(node: Node, parent: string, key: string): unknown {
     const least = Math.max(1, Number(node.minItems ?? 0));
     return one === undefined ? undefined : Array.from({ length: least }, () => one);
   }
-  if (node.type === 'object') return objectExample(node, key);
+  if (node.type === 'object') return objectExample(node, key === 'scenarios' ? 'scenario' : key);
   const leaf = LEAVES[`${parent}.${key}`] ?? ANYWHERE[key];
   // Controls and kinds of fault come from tables of their own, which give examples enough.
   if (leaf === undefined && parent === 'controls') return controlExample(key);

@@ -13,7 +13,9 @@ import { begin, expect, test } from './page.ts';
 const say = courseWords.own;
 const plain = JSON.parse(readFileSync('scenarios/first-sweep/first-curve.json', 'utf8')) as Record<string, unknown>;
 const MARKUP = '<img src=x onerror=alert(1)> night';
-const own = JSON.stringify({ ...plain, id: 'slip-evening', code: 'W-01', title: MARKUP }, null, 1);
+// With its leads on: there is something to sign at once.
+const start = { ...(plain.start as object), prepared: ['safe', 'connect'] };
+const own = JSON.stringify({ ...plain, id: 'slip-evening', code: 'W-01', title: MARKUP, start }, null, 1);
 const bad = JSON.stringify({ ...plain, id: 'both-ways', receiver: 'nobodys-set' }, null, 1);
 
 const shelf = (page: Page) => page.locator('.own-place');

@@ -3,6 +3,7 @@ import { useEffect, useReducer, useRef, useState } from 'preact/hooks';
 import { useFirstWords } from '../../kit/hooks/useWords.ts';
 import { Button } from '../../kit/theme/art.tsx';
 import type { CourseCard } from '../../present/ports.ts';
+import { EveningPlace } from './EveningPlace.tsx';
 import { JobCard } from './JobCard.tsx';
 import type { OwnPort, RefusedFile } from './ownPort.ts';
 import './own.css';
@@ -137,7 +138,21 @@ export function OwnPlace({ port, columns, runsRead, drawn, open }: OwnPlaceProps
           </button>
         </div>
       )}
-      {cards.length === 0 || port.isStored() ? null : <p class="own-news">{words.notStored}</p>}
+      {port.evenings().map((group) => (
+        <EveningPlace
+          key={group.hash}
+          {...{ group, columns, runsRead, drawn, open }}
+          remove={() => {
+            void port.removeEvening(group.hash).then((putBack) => {
+              setTold({ ...NOTHING, news: words.removed(group.title), putBack });
+              button.current?.focus();
+            });
+          }}
+        />
+      ))}
+      {cards.length + port.evenings().length === 0 || port.isStored() ? null : (
+        <p class="own-news">{words.notStored}</p>
+      )}
       {cards.length === 0 ? null : (
         <ul
           class={columns === 2 ? 'cards two' : 'cards'}

@@ -14,7 +14,28 @@ export interface TakenFiles {
   readonly refused: readonly RefusedFile[];
 }
 
+/** A scenario of an evening. */
+export interface EveningItem {
+  readonly card: CourseCard;
+  /** signed since the sheet was opened */
+  readonly done: boolean;
+  /** the code of the one that has to be signed first; null: it lies open */
+  readonly after: string | null;
+}
+
+export interface EveningGroup {
+  readonly hash: string;
+  readonly title: string;
+  readonly author: string | null;
+  readonly minutes: number | null;
+  readonly items: readonly EveningItem[];
+}
+
 export interface OwnPort {
+  evenings(): readonly EveningGroup[];
+  /** takes the sheet and its own scenarios off the shelf; gives what puts them back */
+  removeEvening(hash: string): Promise<() => Promise<void>>;
+  /** those that belong to no evening */
   cards(): readonly CourseCard[];
   bring(files: readonly File[]): Promise<TakenFiles>;
   /** takes a scenario off the shelf; gives what puts it back */

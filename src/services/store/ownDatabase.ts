@@ -2,10 +2,12 @@
 import { type DBSchema, openDB } from 'idb';
 import * as v from 'valibot';
 import { isEntry } from '../library/readEntries.ts';
+import type { OwnEvening } from './ownEvening.ts';
 import type { OwnScenario } from './ownScenario.ts';
 
 interface Layout extends DBSchema {
   scenarios: { key: string; value: OwnScenario; indexes: { byId: string } };
+  evenings: { key: string; value: OwnEvening };
 }
 
 export interface OwnDatabase {
@@ -14,6 +16,9 @@ export interface OwnDatabase {
   of(id: string): Promise<readonly OwnScenario[]>;
   put(one: OwnScenario): Promise<void>;
   remove(hashes: readonly string[]): Promise<void>;
+  evenings(): Promise<readonly OwnEvening[]>;
+  putEvening(one: OwnEvening): Promise<void>;
+  removeEvening(hash: string): Promise<void>;
   close(): void;
 }
 
@@ -21,6 +26,16 @@ export const OWN_DATABASE = 'haystack-own';
 const LONGEST_TEXT = 1_048_576;
 
 const engine = () => v.pipe(v.string(), v.maxLength(20));
+const name = (most: number) => v.pipe(v.string(), v.minLength(1), v.maxLength(most));
+const eveningRecord = v.object({
+  hash: v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/)),
+  title: name(60),
+  author: v.nullable(name(80)),
+  order: v.picklist(['listed', 'any']),
+  minutes: v.nullable(v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(480))),
+  scenarios: v.pipe(v.array(name(40)), v.maxLength(20)),
+  addedAtMs: v.pipe(v.number(), v.minValue(0), v.maxValue(1e14)),
+});
 const recordSchema = v.object({
   hash: v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/)),
   id: v.pipe(v.string(), v.regex(/^[a-z0-9-]{1,40}$/)),
@@ -50,9 +65,10 @@ function readable(records: readonly unknown[]): readonly OwnScenario[] {
 }
 
 export async function openOwnDatabase(name: string): Promise<OwnDatabase> {
-  const base = await openDB<Layout>(name, 1, {
-    upgrade(fresh) {
-      fresh.createObjectStore('scenarios', { keyPath: 'hash' }).createIndex('byId', 'id');
+  const base = await openDB<Layout>(name, 2, {
+    upgrade(fresh, from) {
+      if (from < 1) fresh.createObjectStore('scenarios', { keyPath: 'hash' }).createIndex('byId', 'id');
+      fresh.createObjectStore('evenings', { keyPath: 'hash' });
     },
     blocking: (_from, _to, event) => (event.target as IDBDatabase).close(),
   });
@@ -66,6 +82,15 @@ export async function openOwnDatabase(name: string): Promise<OwnDatabase> {
       const change = base.transaction('scenarios', 'readwrite');
       await Promise.all([...hashes.map((hash) => change.store.delete(hash)), change.done]);
     },
+    evenings: async () =>
+      (await base.getAll('evenings')).flatMap((record: unknown) => {
+        const read = v.safeParse(eveningRecord, record);
+        return read.success ? [read.output] : [];
+      }),
+    async putEvening(one) {
+      await base.put('evenings', one);
+    },
+    removeEvening: (hash) => base.delete('evenings', hash),
     close: () => base.close(),
   };
 }

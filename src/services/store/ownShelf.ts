@@ -2,6 +2,7 @@
  * The shelf of scenarios that the user has opened from files: each as its text, with what its card shows. It is a database of its own, apart from the logbook, and never leaves
  * this machine. Where there is no database, what is opened lasts as long as the page.
  */
+import type { OwnEvening } from './ownEvening.ts';
 import type { OwnScenario } from './ownScenario.ts';
 import type { TabChannel } from './tabChannel.ts';
 
@@ -14,6 +15,9 @@ export interface OwnShelf {
   put(one: OwnScenario): Promise<boolean>;
   /** takes every version of an id away, and gives them back */
   remove(id: string): Promise<readonly OwnScenario[]>;
+  evenings(): readonly OwnEvening[];
+  putEvening(one: OwnEvening): Promise<boolean>;
+  removeEvening(hash: string): Promise<void>;
   /** false: what was opened is lost with the page */
   isStored(): boolean;
   subscribe(listener: () => void): () => void;
@@ -28,6 +32,7 @@ const CHANGED = 'the own shelf has changed';
 
 export function openOwnShelf({ name, channel }: OwnShelfParts): OwnShelf {
   const records = new Map<string, OwnScenario>();
+  const sheets = new Map<string, OwnEvening>();
   const listeners = new Set<() => void>();
   let base: import('./ownDatabase.ts').OwnDatabase | null = null;
   let stored = true;
@@ -36,10 +41,12 @@ export function openOwnShelf({ name, channel }: OwnShelfParts): OwnShelf {
   };
   const look = async (): Promise<void> => {
     if (base === null) return;
-    const found = await base.all().catch(() => null);
+    const found = await Promise.all([base.all(), base.evenings()]).catch(() => null);
     if (found === null) return;
     records.clear();
-    for (const one of found) records.set(one.hash, one);
+    sheets.clear();
+    for (const one of found[0]) records.set(one.hash, one);
+    for (const one of found[1]) sheets.set(one.hash, one);
     tell();
   };
   const start = async (): Promise<void> => {
@@ -90,6 +97,19 @@ export function openOwnShelf({ name, channel }: OwnShelfParts): OwnShelf {
       tell();
       await write((there) => there.remove(gone.map(({ hash }) => hash)));
       return gone;
+    },
+    evenings: () => [...sheets.values()].sort((a, b) => a.addedAtMs - b.addedAtMs),
+    async putEvening(one) {
+      await ready;
+      sheets.set(one.hash, one);
+      tell();
+      return write((there) => there.putEvening(one));
+    },
+    async removeEvening(hash) {
+      await ready;
+      sheets.delete(hash);
+      tell();
+      await write((there) => there.removeEvening(hash));
     },
     isStored: () => stored,
     subscribe(listener) {

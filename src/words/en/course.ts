@@ -100,7 +100,8 @@ export const courseWords = {
   own: {
     letter: 'O',
     title: 'Your own',
-    blurb: 'Scenarios from files that somebody gave you or that you wrote. They stay in this browser.',
+    blurb:
+      'Scenarios and evening sheets from files that somebody gave you or that you wrote. They stay in this browser.',
     open: 'Open a file',
     reading: 'Reading…',
     taken: (titles: readonly string[]): string => `Opened: ${format.list(titles)}.`,
@@ -114,6 +115,18 @@ export const courseWords = {
       certified: 'Your own, certified',
       refused: 'Your own, cannot be certified',
       notTried: 'Your own, not certified yet',
+    },
+    evening: {
+      eyebrow: 'Evening sheet',
+      facts: (author: string | null, minutes: number | null): string =>
+        [...(author === null ? [] : [author]), ...(minutes === null ? [] : [`${minutes} minutes in all`])].join(', '),
+      done: (done: number, all: number): string => `${done} of ${all} signed off`,
+      cards: (title: string): string => `Scenarios of ${title}`,
+      signed: 'Signed off',
+      lies: 'Open',
+      opensAfter: (code: string): string => `Opens when ${code} is signed off`,
+      remove: 'Remove sheet',
+      removeNamed: (title: string): string => `Remove the sheet ${title}`,
     },
     copyLink: 'Copy link',
     copyLinkNamed: (title: string): string => `Copy a link to ${title}`,

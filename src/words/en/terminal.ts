@@ -45,6 +45,8 @@ const checkWords = {
     `deck, ${format.counted(elements, ELEMENTS)}, ${format.counted(nodes, NODES)}`,
   receiver: (slugs: number): string => `receiver, ${format.counted(slugs, SLUGS)}`,
   scenario: (receiver: string): string => `scenario on ${receiver}`,
+  evening: (scenarios: number): string =>
+    `evening sheet, ${format.counted(scenarios, { one: 'scenario', other: 'scenarios' })}`,
   certificate: (scenario: string): string => `certificate of ${scenario}`,
   run: (events: number, scenario: string): string => `run file, ${format.counted(events, EVENTS)} on ${scenario}`,
   ok: (file: string, what: string): string => `ok  ${file}  (${what})`,
@@ -197,7 +199,7 @@ const fileWords = {
   known: 'a deck (.cir) or a JSON file of a receiver, scenario, run or certificate',
   format: (format: string): string => `format ${format}`,
   noFormat: 'no format',
-  formats: 'haystack-receiver, haystack-scenario, haystack-run or haystack-certificate',
+  formats: 'haystack-receiver, haystack-scenario, haystack-run, haystack-evening or haystack-certificate',
   scenarioOnly: 'haystack-scenario',
   curveFormats: 'haystack-scenario or haystack-run',
   noReceivers: 'no receivers in scenarios/receivers',

@@ -1,0 +1,99 @@
+/** Takes the sheet of an evening in: read and checked whole, then each scenario of its own put on the shelf, and the sheet beside them. All of it or nothing. */
+import type { Phrase } from '../base/phrases.ts';
+import { bad, good, type Problem, type Result } from '../base/result.ts';
+import { checkEvening, type Evening, readEvening } from '../files/evening.ts';
+import { hashOf } from '../files/hash.ts';
+import type { LoadedReceiver } from '../files/library.ts';
+import { scenarioHash, scenarioToFile } from '../files/scenarioFile.ts';
+import { withTextPlaces } from '../files/textPlaces.ts';
+import { receiverHash } from '../run/serialise.ts';
+import { readEndlessId } from '../scenario/endlessId.ts';
+import { PAR_NOT_KNOWN } from '../scenario/par.ts';
+import type { Scenario } from '../scenario/scenario.ts';
+import type { Library } from '../services/library/library.ts';
+import { type Surroundings, toShelf } from '../services/library/ownReading.ts';
+import type { OwnEvening } from '../services/store/ownEvening.ts';
+import type { OwnScenario } from '../services/store/ownScenario.ts';
+import type { OwnShelf } from '../services/store/ownShelf.ts';
+
+export const isEveningText = (text: string): boolean => /"format"\s*:\s*"haystack-evening"/.test(text.slice(0, 2000));
+
+export interface TakenEvening {
+  readonly evening: OwnEvening;
+  readonly own: readonly OwnScenario[];
+}
+
+/** As far as it can be played here: on the receivers of this page, and beside the course. */
+export async function readPlayable(
+  text: string,
+  file: string,
+  library: Library,
+  around: Surroundings,
+): Promise<Result<{ readonly evening: Evening; readonly designs: ReadonlyMap<string, LoadedReceiver> }>> {
+  const evening = readEvening(text, file);
+  if (!evening.ok) return evening;
+  const { scenarios, receivers } = evening.value;
+  const designs = new Map<string, LoadedReceiver>();
+  for (const id of new Set(scenarios.map(({ receiver }) => receiver))) {
+    const loaded = around.receiverIds.includes(id) ? await library.receiver(id) : null;
+    if (loaded?.ok) designs.set(id, loaded.value);
+  }
+  const problems: Problem[] = [
+    ...checkEvening(evening.value, (id) => designs.get(id) ?? null, around.receiverIds, file),
+  ];
+  const say = (place: string, found: Phrase, wanted: Phrase): void => {
+    problems.push({ file, place, found, wanted });
+  };
+  receivers.forEach((one, i) => {
+    const here = designs.get(one.receiver.id);
+    if (here === undefined || receiverHash(here) !== receiverHash(one))
+      say(`/receivers/${i}/receiver/id`, ['receiverOfOwn', one.receiver.id], ['receiverOfBench']);
+  });
+  for (const [i, scenario] of scenarios.entries()) {
+    const place = `/scenarios/${i}`;
+    if (readEndlessId(scenario.id) !== null) say(`${place}/id`, ['idOfCourse', scenario.id], ['idOfOwn']);
+    if (scenario.attempt !== undefined) say(`${place}/attempt`, ['figure', scenario.attempt, ''], ['attempt']);
+    if (around.courseIds.has(scenario.id) && !(await isOfCourse(library, scenario)))
+      say(`${place}/id`, ['courseChanged', scenario.id], ['asCourse']);
+  }
+  if (problems.length > 0) return bad(...withTextPlaces(problems, file, text));
+  return good({ evening: evening.value, designs });
+}
+
+export async function takeEvening(
+  text: string,
+  file: string,
+  library: Library,
+  shelf: OwnShelf,
+  around: Surroundings,
+): Promise<Result<TakenEvening>> {
+  const read = await readPlayable(text, file, library, around);
+  if (!read.ok) return read;
+  const { evening, designs } = read.value;
+  const now = Date.now();
+  const own: OwnScenario[] = [];
+  for (const scenario of evening.scenarios.filter(({ id }) => !around.courseIds.has(id))) {
+    const design = designs.get(scenario.receiver)!;
+    const one = await toShelf({ scenario, design }, fileTextOf(scenario), now + own.length);
+    if (!one.ok) return one;
+    const before = shelf.all().find(({ hash }) => hash === one.value.hash);
+    own.push(before === undefined ? one.value : { ...one.value, certificate: before.certificate });
+  }
+  for (const one of own) await shelf.put(one);
+  const taken: OwnEvening = {
+    ...{ hash: hashOf(text), title: evening.title, author: evening.author ?? null, order: evening.order },
+    ...{ minutes: evening.minutes, scenarios: evening.scenarios.map(({ id }) => id), addedAtMs: now },
+  };
+  await shelf.putEvening(taken);
+  return good({ evening: taken, own });
+}
+
+const fileTextOf = (scenario: Scenario): string => JSON.stringify(scenarioToFile(scenario));
+
+/** Whether it is, word for word, the course's own. Par and layout do not count: the course has its par from a certificate. */
+async function isOfCourse(library: Library, scenario: Scenario): Promise<boolean> {
+  const course = await library.setup(scenario.id);
+  if (!course?.ok) return false;
+  const plain = (one: Scenario): string => scenarioHash({ ...one, par: PAR_NOT_KNOWN });
+  return plain(course.value.scenario) === plain(scenario);
+}

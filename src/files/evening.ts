@@ -1,0 +1,167 @@
+/**
+ * The sheet of an evening: several scenarios in an order, for one sitting, each whole inside, and the receivers that do not come with the bench. Whoever opens it needs nothing else.
+ * Schema, bounds and what must hold inside the file are here; whether a receiver bears a scenario out is asked of `checkEvening`.
+ */
+import * as v from 'valibot';
+import { bad, good, type Problem, type Result } from '../base/result.ts';
+import type { Scenario } from '../scenario/scenario.ts';
+import { checkScenario } from './checkScenario.ts';
+import { oneOf as oneOfNames } from './complaints.ts';
+import type { LoadedReceiver } from './library.ts';
+import { bringForward, type FormatHistory } from './migrations.ts';
+import { withoutNotes } from './notes.ts';
+import { readJson } from './parseJson.ts';
+import { readReceiverPair } from './readReceiverPair.ts';
+import { scenarioToFile } from './scenarioFile.ts';
+import { parseScenario } from './scenarioSchema.ts';
+import { integer, list, object, oneOf, text, yesOrNo } from './schemaPieces.ts';
+import { asMessage, listed, problemsOf } from './schemaProblems.ts';
+import { withTextPlaces } from './textPlaces.ts';
+
+export const MOST_SCENARIOS = 20;
+const MOST_RECEIVERS = 8;
+const DECK_CHARS = 60_000;
+
+const deckText = () => {
+  const wanted = asMessage(['charactersAtMost', DECK_CHARS]);
+  return v.pipe(v.string(wanted), v.maxLength(DECK_CHARS, wanted));
+};
+
+export const examSchema = object({
+  candidates: oneOf('numbers', 'names'),
+  attempts: oneOf('one', 'several'),
+  ownDeal: yesOrNo(),
+});
+
+/** `scenario`, `receiver`: what the insides are; the published schema says it in full, the reader looks at each by itself. */
+export const eveningSchema = <S extends v.GenericSchema, R extends v.GenericSchema>(scenario: S, receiver: R) =>
+  object({
+    format: v.literal('haystack-evening'),
+    version: v.literal(1),
+    title: text(60),
+    author: v.exactOptional(text(80)),
+    order: v.optional(oneOf('listed', 'any'), 'listed'),
+    minutes: v.optional(v.nullable(integer(5, 480)), null),
+    exam: v.exactOptional(examSchema),
+    scenarios: list(scenario, 1, MOST_SCENARIOS),
+    receivers: v.optional(list(object({ receiver, deck: deckText() }), 0, MOST_RECEIVERS), []),
+  });
+
+export type ExamTerms = v.InferOutput<typeof examSchema>;
+
+export interface Evening {
+  readonly title: string;
+  readonly author?: string | undefined;
+  /** listed: the next opens when one is signed; any: all lie open */
+  readonly order: 'listed' | 'any';
+  /** for all of it; null: no limit is stated */
+  readonly minutes: number | null;
+  /** null: an evening of practice */
+  readonly exam: ExamTerms | null;
+  readonly scenarios: readonly Scenario[];
+  /** those that the file brings along */
+  readonly receivers: readonly LoadedReceiver[];
+}
+
+const HISTORY: FormatHistory = { format: 'haystack-evening', current: 1, migrations: {} };
+const shape = eveningSchema(v.unknown(), v.unknown());
+
+/** Every problem of the text, or the sheet; `haystack check` and the page both call it. */
+export function readEvening(contents: string, file: string): Result<Evening> {
+  const json = readJson(contents, file);
+  if (json.value === null && json.problems.length > 0) return bad(...json.problems);
+  const evening = eveningFrom(json.value, file);
+  const problems = [...json.problems, ...(evening.ok ? [] : evening.problems)];
+  return problems.length === 0 ? evening : bad(...withTextPlaces(listed(problems, file), file, contents));
+}
+
+function eveningFrom(json: unknown, file: string): Result<Evening> {
+  const forward = bringForward(json, HISTORY, file);
+  if (!forward.ok) return forward;
+  const { scenarios: inside, receivers: brought, ...head } = forward.value as Record<string, unknown>;
+  const own = withoutNotes(head, new Set(), 'atHead') as Record<string, unknown>;
+  const read = v.safeParse(shape, {
+    ...own,
+    ...(inside === undefined ? {} : { scenarios: inside }),
+    ...(brought === undefined ? {} : { receivers: brought }),
+  });
+  const problems: Problem[] = read.success ? [] : [...problemsOf(read.issues, file)];
+  const scenarios: Scenario[] = [];
+  const ids = new Set<string>();
+  for (const [i, one] of listOf(inside, MOST_SCENARIOS).entries()) {
+    const scenario = parseScenario(one, file);
+    if (!scenario.ok) {
+      problems.push(...within(`/scenarios/${i}`, scenario.problems));
+      continue;
+    }
+    const { id } = scenario.value;
+    if (ids.has(id))
+      problems.push({
+        ...{ file, place: `/scenarios/${i}/id` },
+        found: ['twice', { phrase: ['named', id] }],
+        wanted: ['eachOnce'],
+      });
+    ids.add(id);
+    scenarios.push(scenario.value);
+  }
+  const receivers: LoadedReceiver[] = [];
+  for (const [i, one] of listOf(brought, MOST_RECEIVERS).entries()) {
+    const { receiver, deck } = (typeof one === 'object' && one !== null ? one : {}) as Record<string, unknown>;
+    if (typeof deck !== 'string' || receiver === undefined) continue;
+    const loaded = readReceiverPair({
+      receiver: { file, text: JSON.stringify(receiver) },
+      deck: { file: `${file}, deck ${i + 1}`, text: deck },
+    });
+    // Lines of the receiver alone are none of this file.
+    if (loaded.ok) receivers.push(loaded.value);
+    else problems.push(...loaded.problems.map((p) => (p.file === file ? inPlace(p, `/receivers/${i}/receiver`) : p)));
+  }
+  if (!read.success || problems.length > 0) return bad(...problems);
+  const { title, author, order, minutes, exam } = read.output;
+  return good({
+    ...{ title, order, minutes, exam: exam ?? null, scenarios, receivers },
+    ...(author === undefined ? {} : { author }),
+  });
+}
+
+/** Each scenario against its receiver. `receiverOf`: those that are known beside the sheet's own. */
+export function checkEvening(
+  { scenarios, receivers }: Evening,
+  receiverOf: (id: string) => LoadedReceiver | null,
+  receiverIds: readonly string[],
+  file: string,
+): readonly Problem[] {
+  return scenarios.flatMap((scenario, i): Problem[] => {
+    const own = receivers.find(({ receiver }) => receiver.id === scenario.receiver);
+    const loaded = own ?? receiverOf(scenario.receiver);
+    if (loaded !== null) return within(`/scenarios/${i}`, checkScenario(scenario, loaded, file));
+    const known = [...receivers.map(({ receiver }) => receiver.id), ...receiverIds];
+    return [
+      {
+        ...{ file, place: `/scenarios/${i}/receiver` },
+        found: ['named', scenario.receiver],
+        wanted: oneOfNames(known),
+      },
+    ];
+  });
+}
+
+/** The file of a sheet on receivers that come with the bench. */
+export function eveningText({ title, author, order, minutes, exam, scenarios }: Omit<Evening, 'receivers'>): string {
+  const file = {
+    ...{ format: 'haystack-evening', version: 1, title },
+    ...(author === undefined || author === '' ? {} : { author }),
+    ...{ order, minutes },
+    ...(exam === null ? {} : { exam }),
+    scenarios: scenarios.map(scenarioToFile),
+  };
+  return `${JSON.stringify(file, null, 1)}\n`;
+}
+
+const listOf = (value: unknown, most: number): readonly unknown[] => (Array.isArray(value) ? value.slice(0, most) : []);
+
+const within = (place: string, problems: readonly Problem[]): Problem[] => problems.map((p) => inPlace(p, place));
+
+function inPlace({ at: _, ...problem }: Problem, place: string): Problem {
+  return { ...problem, place: `${place}${problem.place}` };
+}
