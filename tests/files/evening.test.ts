@@ -10,9 +10,13 @@ import { shippedLibrary } from './shipped.ts';
 const { scenarios, receivers } = shippedLibrary();
 const some = ['first-curve', 'both-ways', 'flat-top'].map((id) => scenarios.find((one) => one.id === id)!);
 const sheet = {
-  ...{ title: 'Second Thursday', author: 'Ines', order: 'listed', minutes: 90, exam: null },
+  title: 'Second Thursday',
+  author: 'Ines',
+  order: 'listed' as const,
+  minutes: 90,
+  exam: null,
   scenarios: some,
-} as const;
+};
 const json = JSON.parse(eveningText(sheet)) as Record<string, unknown>;
 const told = (changes: Record<string, unknown>) =>
   saidOf(readEvening(JSON.stringify({ ...json, ...changes }, null, 1), 'evening.json'));
