@@ -1,0 +1,45 @@
+/** A draft as a file, and back; and everything that is wrong with it, as the command line would say it. */
+import { bad, type Problem, type Result } from '../base/result.ts';
+import { type LoadedReceiver, loadScenario, scenarioFrom } from '../files/library.ts';
+import { scenarioHash, scenarioToFile } from '../files/scenarioFile.ts';
+import { PAR_NOT_KNOWN } from '../scenario/par.ts';
+import type { Draft } from './draft.ts';
+
+/** Par is made by whoever certifies, and stands in no file that is handed out. */
+export function draftText(draft: Draft): string {
+  return `${JSON.stringify(scenarioToFile({ ...draft, par: PAR_NOT_KNOWN }), null, 2)}\n`;
+}
+
+export const draftFileName = ({ id }: Draft): string => `${id}.json`;
+
+export const draftHash = (draft: Draft): string => scenarioHash({ ...draft, par: PAR_NOT_KNOWN });
+
+/** A draft from a file that is whole in itself; whether its receiver bears it out is seen when it is open. */
+export function draftFromText(text: string, file: string): Result<Draft> {
+  const read = scenarioFrom(text, file);
+  return read.ok ? { ok: true, value: { ...read.value, par: PAR_NOT_KNOWN } } : read;
+}
+
+/** Names and cards that are taken. */
+export interface Taken {
+  readonly ids: ReadonlySet<string>;
+  readonly codes: ReadonlySet<string>;
+}
+
+/**
+ * The file of the draft through the reader of files, with line and column, held against its receiver; where a set has been dealt, against where its slugs are right too.
+ * Then what must not be there twice.
+ */
+export function draftProblems(draft: Draft, design: LoadedReceiver, taken: Taken): readonly Problem[] {
+  const file = draftFileName(draft);
+  const read = loadScenario({ file, text: draftText(draft) }, new Map([[draft.receiver, design]]));
+  const problems: Problem[] = read.ok ? [] : [...read.problems];
+  const twice = (place: string, name: string): Result<never> =>
+    bad({ file, place, found: ['twice', { phrase: ['named', name] }], wanted: ['eachOnce'] });
+  for (const one of [
+    taken.ids.has(draft.id) ? twice('/id', draft.id) : null,
+    taken.codes.has(draft.code) ? twice('/code', draft.code) : null,
+  ])
+    if (one !== null && !one.ok) problems.push(...one.problems);
+  return problems;
+}

@@ -1,0 +1,73 @@
+/** A draft as it comes out of a store: whatever is no part of a draft is left out, and what is missing is as in a new one. */
+import { FAULT_KINDS, type Fault } from '../receiver/faults/fault.ts';
+import { FAULT_ROWS } from '../receiver/faults/faultRows.ts';
+import { MILD_LIFE } from '../scenario/life.ts';
+import { PAR_NOT_KNOWN } from '../scenario/par.ts';
+import { type Draft, newDraft } from './draft.ts';
+
+type Plain = Readonly<Record<string, unknown>>;
+
+/** Keys that a new draft has not, and an example of what each holds. */
+const OPTIONAL: Plain = { set: 0, slugsRight: true, language: '' };
+
+/** null: no draft at all. */
+export function draftOfRecord(record: unknown): Draft | null {
+  if (!isPlain(record) || record.format !== 'haystack-scenario' || typeof record.receiver !== 'string') return null;
+  const fresh = newDraft(record.receiver, 1);
+  const kept: Record<string, unknown> = { ...fresh };
+  for (const [key, usual] of Object.entries({ ...fresh, ...OPTIONAL })) {
+    const value = record[key];
+    if (key === 'faults' || key === 'par' || key === 'start') continue;
+    if (isPlain(usual)) kept[key] = isPlain(value) ? { ...usual, ...alike(value, usual) } : usual;
+    else if (sameKind(value, usual)) kept[key] = value;
+  }
+  const { bench, life, responses, faults, timeLimitSeconds } = record;
+  if (isPlain(bench) && typeof bench.centreErrorHz === 'number')
+    kept.bench = { ...(kept.bench as object), centreErrorHz: bench.centreErrorHz };
+  if (isPlain(life)) kept.life = alike(life, MILD_LIFE as unknown as Plain);
+  if (isTexts(responses)) kept.responses = responses;
+  if (typeof timeLimitSeconds === 'number') kept.timeLimitSeconds = timeLimitSeconds;
+  kept.start = startOf(record.start, fresh.start as unknown as Plain);
+  kept.faults = Array.isArray(faults) ? faults.filter(isFault) : [];
+  return { ...(kept as unknown as Draft), version: 2, par: PAR_NOT_KNOWN };
+}
+
+function startOf(start: unknown, usual: Plain): Plain {
+  if (!isPlain(start)) return usual;
+  const figures = isPlain(start.slugs) ? Object.entries(start.slugs).filter(([, turns]) => isFigure(turns)) : [];
+  const leads = isPlain(start.leads)
+    ? Object.entries(start.leads).filter(([, end]) => end === null || typeof end === 'string')
+    : [];
+  return {
+    slugs: Object.fromEntries(figures),
+    randomTurns: isFigure(start.randomTurns) ? start.randomTurns : 0,
+    controls: isPlain(start.controls) ? start.controls : {},
+    prepared: isTexts(start.prepared) ? start.prepared : [],
+    ...(leads.length === 0 ? {} : { leads: Object.fromEntries(leads) }),
+    ...(typeof start.steelIn === 'string' ? { steelIn: start.steelIn } : {}),
+  };
+}
+
+function isFault(value: unknown): value is Fault {
+  if (!isPlain(value)) return false;
+  const kind = FAULT_KINDS.find((one) => one === value.kind);
+  if (kind === undefined) return false;
+  return Object.entries(FAULT_ROWS[kind].fields).every(([key, { holds }]) =>
+    holds === 'number' ? isFigure(value[key]) : typeof value[key] === 'string',
+  );
+}
+
+/** The members of `value` that are of the same kind as those of `usual`. */
+const alike = (value: Plain, usual: Plain): Plain =>
+  Object.fromEntries(Object.entries(value).filter(([key, one]) => key in usual && sameKind(one, usual[key])));
+
+function sameKind(value: unknown, usual: unknown): boolean {
+  if (Array.isArray(usual)) return isTexts(value);
+  return usual === null ? false : typeof usual === 'number' ? isFigure(value) : typeof value === typeof usual;
+}
+
+const isFigure = (value: unknown): value is number => typeof value === 'number' && Number.isFinite(value);
+const isTexts = (value: unknown): value is readonly string[] =>
+  Array.isArray(value) && value.every((one) => typeof one === 'string');
+const isPlain = (value: unknown): value is Plain =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);

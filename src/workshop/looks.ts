@@ -1,0 +1,126 @@
+/**
+ * What a learner will have before him: the tube with everything connected and set as the sheet says and the set as it is handed out, the curve that the sheet wants,
+ * and the lines of the sheet that are wrong. The bench is made once for whatever does not change while a slug turns.
+ */
+import type { BenchState } from '../bench/benchState.ts';
+import type { BenchDisplay } from '../bench/display.ts';
+import { type BenchSetup, designOf, initialState, RESTING_CONTROLS } from '../bench/setup.ts';
+import { PLAIN_PICTURE, sheetControls, sheetFittings, sheetLeads } from '../bench/sheetSetUp.ts';
+import { createDemands, type Demands, type Standing } from '../certify/demands.ts';
+import { displayOf } from '../drills/picture.ts';
+import { fitted } from '../drills/scene.ts';
+import { faultEffects } from '../receiver/faults/faultEffects.ts';
+import { responseById, workResponses } from '../receiver/responses.ts';
+import { NO_LIFE } from '../scenario/life.ts';
+import type { Draft } from './draft.ts';
+
+interface Scene {
+  readonly setup: BenchSetup;
+  readonly state: BenchState;
+}
+
+export interface Looks {
+  /** its beam is written anew by the next look */
+  handedOut(setup: BenchSetup, response: string): BenchDisplay;
+  /** the same bench without a fault, every slug in its place */
+  wanted(setup: BenchSetup, response: string): BenchDisplay;
+  /** every line of the sheet that is judged, as the set is handed out; the worst first */
+  lines(setup: BenchSetup): readonly Standing[];
+}
+
+/** Long enough for every valve to be warm. */
+const WARM_SECONDS = 3600;
+
+export function createLooks(): Looks {
+  const scenes = keptBy<Scene>();
+  const sound = keptBy<Scene>();
+  const demands = keptBy<Demands>();
+
+  const soundScene = (setup: BenchSetup, response: string): Scene =>
+    sound(setup, response, [setup.scenario.bench.mainsHz], () => {
+      const { mainsHz } = setup.scenario.bench;
+      const bench = { phaseLagDegrees: 0, xSwapped: false, mainsHz, dialErrorHz: 0 };
+      const start = { slugs: {}, randomTurns: 0, controls: {}, prepared: [] };
+      const clean = { ...setup, scenario: { ...setup.scenario, start, bench, faults: [], life: NO_LIFE } };
+      return fitted({ setup: clean, state: asSheetSays(clean, response) });
+    });
+
+  return {
+    wanted: (setup, response) => displayOf(soundScene(setup, response)),
+    handedOut(setup, response) {
+      const { scenario } = setup;
+      const { bench, faults, life, seed, start } = scenario;
+      // Slugs and words change nothing that the bench keeps.
+      const scene = scenes(setup, response, [bench, faults, life, seed, start.steelIn], () => {
+        const made = { ...setup, scenario: withoutSlugs(scenario) };
+        const fit = soundScene(setup, response).state.controls;
+        const { yVoltsPerDiv, yPositionDiv, yInvert } = fit;
+        const state = asSheetSays(made, response);
+        return {
+          setup: made,
+          state: { ...state, controls: { ...state.controls, yVoltsPerDiv, yPositionDiv, yInvert } },
+        };
+      });
+      return displayOf({ setup: scene.setup, state: { ...scene.state, slugs: initialState(setup).slugs } });
+    },
+    lines(setup) {
+      const { receiver, deck, scenario } = setup;
+      const { faults, toleranceFactor, responses } = scenario;
+      const asked = demands(setup, '', [faults, toleranceFactor, responses], () => {
+        const failed = faultEffects(receiver, deck, faults, []);
+        const slugs = receiver.adjusters.map((a) => a.id);
+        const work = workResponses(receiver, scenario);
+        return createDemands(failed.receiver, failed.deck, work, toleranceFactor, slugs, designOf(setup));
+      });
+      const { slugs } = initialState(setup);
+      const turns = Object.fromEntries(Object.entries(slugs).map(([id, slug]) => [id, slug.coreTurns]));
+      return [...asked.standings(turns)].sort((a, b) => b.excess - a.excess);
+    },
+  };
+}
+
+export const wrongLines = (lines: readonly Standing[]): readonly Standing[] => lines.filter(({ excess }) => excess > 0);
+
+function withoutSlugs(scenario: Draft): Draft {
+  return { ...scenario, start: { ...scenario.start, slugs: {}, randomTurns: 0 } };
+}
+
+/** Ready for the first look, by a hand that knows its sheet. */
+function asSheetSays(setup: BenchSetup, id: string): BenchState {
+  const { receiver } = setup;
+  const response = responseById(receiver, id);
+  const start = initialState(setup);
+  return {
+    ...start,
+    seconds: WARM_SECONDS,
+    cautionsAcknowledged: true,
+    isolated: receiver.mains !== null,
+    powered: true,
+    leads: { ...start.leads, ...sheetLeads(receiver, response) },
+    controls: {
+      ...RESTING_CONTROLS,
+      ...sheetFittings(response.setUp),
+      ...sheetControls(response.setUp),
+      ...PLAIN_PICTURE,
+      blanking: true,
+      pipHeightDiv: 0.5,
+    },
+    crystals: response.setUp.markersHz.slice(0, MOST_CRYSTALS),
+  };
+}
+
+const MOST_CRYSTALS = 8;
+
+/** One thing for each response, kept while receiver, deck and the other parts are the same objects or the same values. */
+function keptBy<T>(): (setup: BenchSetup, response: string, parts: readonly unknown[], make: () => T) => T {
+  const kept = new Map<string, { readonly of: readonly unknown[]; readonly made: T }>();
+  return (setup, response, parts, make) => {
+    const of = [setup.receiver, setup.deck, ...parts];
+    const known = kept.get(response);
+    if (known !== undefined && known.of.length === of.length && known.of.every((part, i) => Object.is(part, of[i])))
+      return known.made;
+    const made = make();
+    kept.set(response, { of, made });
+    return made;
+  };
+}
