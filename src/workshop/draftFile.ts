@@ -1,7 +1,10 @@
 /** A draft as a file, and back; and everything that is wrong with it, as the command line would say it. */
 import { bad, type Problem, type Result } from '../base/result.ts';
+import { checkScenario } from '../files/checkScenario.ts';
 import { type LoadedReceiver, loadScenario, scenarioFrom } from '../files/library.ts';
 import { scenarioHash, scenarioToFile } from '../files/scenarioFile.ts';
+import { withTextPlaces } from '../files/textPlaces.ts';
+import type { SetParts } from '../receiver/individualSet.ts';
 import { PAR_NOT_KNOWN } from '../scenario/par.ts';
 import type { Draft } from './draft.ts';
 
@@ -30,10 +33,18 @@ export interface Taken {
  * The file of the draft through the reader of files, with line and column, held against its receiver; where a set has been dealt, against where its slugs are right too.
  * Then what must not be there twice.
  */
-export function draftProblems(draft: Draft, design: LoadedReceiver, taken: Taken): readonly Problem[] {
+export function draftProblems(
+  draft: Draft,
+  design: LoadedReceiver,
+  taken: Taken,
+  set: SetParts = design,
+): readonly Problem[] {
   const file = draftFileName(draft);
-  const read = loadScenario({ file, text: draftText(draft) }, new Map([[draft.receiver, design]]));
+  const text = draftText(draft);
+  const read = loadScenario({ file, text }, new Map([[draft.receiver, design]]));
   const problems: Problem[] = read.ok ? [] : [...read.problems];
+  if (read.ok && set.receiver !== design.receiver)
+    problems.push(...withTextPlaces(checkScenario(draft, set, file), file, text));
   const twice = (place: string, name: string): Result<never> =>
     bad({ file, place, found: ['twice', { phrase: ['named', name] }], wanted: ['eachOnce'] });
   for (const one of [

@@ -1,9 +1,107 @@
-/** The workshop's desk for scenarios: what its page may ask of the rest. */
+/** The workshop's desk for scenarios: drafts from the shelf, sets from the library, files to and fro. */
+import { useEffect, useMemo, useReducer, useState } from 'preact/hooks';
+import type { Problem } from '../../base/result.ts';
+import type { WorkshopPort } from '../../rooms/workshop/scenario/workshopPort.ts';
 import { WorkshopPage } from '../../rooms/workshop/WorkshopPage.tsx';
+import type { Library } from '../../services/library/library.ts';
+import { createDraftShelf } from '../../services/store/draftShelf.ts';
+import { type Draft, duplicated, newDraft, onReceiver } from '../../workshop/draft.ts';
+import { draftFileName, draftFromText, draftProblems, draftText } from '../../workshop/draftFile.ts';
+import { download } from '../download.ts';
 import type { RoomProps } from '../roomProps.ts';
 import { useRoomLinks } from '../useRoomLinks.ts';
+import { createDraftDesk, type DraftDesk } from './draftDesk.ts';
+import { useStanding } from './useStanding.ts';
 
-export default function WorkshopRoom({ logbook, go }: RoomProps) {
+const WRITE_AFTER_MS = 300;
+/** What a first draft is about, where it is there. */
+const FIRST_RECEIVER = 'video-valve-45m';
+
+export default function WorkshopRoom({ library, logbook, go }: RoomProps) {
+  const [, redraw] = useReducer<number, void>((n) => n + 1, 0);
+  const desk = useMemo(() => openDesk(library), [library]);
+  useEffect(() => desk.subscribe(() => redraw()), [desk]);
+  useEffect(() => {
+    addEventListener('pagehide', desk.flush);
+    return () => {
+      removeEventListener('pagehide', desk.flush);
+      desk.flush();
+    };
+  }, [desk]);
+  const [brought, setBrought] = useState<WorkshopPort['brought']>(null);
+  const { key, history } = desk.open();
+  const draft = history.now;
+  const { standing, design } = useStanding(library, draft);
+  const drafts = desk.drafts().map((one) => ({ key: one.key, draft: one.history.now }));
+  const entries = library.entries();
+  const problems = useMemo((): readonly Problem[] => {
+    if (design === null) return [];
+    const others = drafts.filter((one) => one.key !== key).map((one) => one.draft);
+    const taken = {
+      ids: new Set([...entries, ...others].map(({ id }) => id)),
+      codes: new Set([...entries, ...others].map(({ code }) => code)),
+    };
+    return draftProblems(draft, design, taken, standing.kind === 'stands' ? standing.set : design);
+  }, [draft, design, standing, key]);
+  const { receivers, shipped } = useMemo(() => {
+    const names = new Map(entries.map(({ receiver, receiverName }) => [receiver, receiverName]));
+    return {
+      receivers: [...names].map(([id, name]) => ({ id, name })),
+      shipped: entries.map(({ id, code, title }) => ({ id, name: `${code} ${title}` })),
+    };
+  }, [entries]);
+  const port: WorkshopPort = {
+    ...{ receivers, shipped, drafts, draft, standing, problems, brought },
+    openKey: key,
+    isKept: desk.isKept(),
+    undoSteps: history.past.length,
+    redoSteps: history.future.length,
+    change: desk.change,
+    pause: desk.pause,
+    undo: desk.undo,
+    redo: desk.redo,
+    choose: desk.choose,
+    addNew: () => desk.add((no) => newDraft(draft.receiver, no)),
+    duplicate: (id) => void duplicate(library, desk, id),
+    remove: desk.remove,
+    toReceiver: (id) => void toReceiver(library, desk, draft, id),
+    openFile: (file) => void file.text().then((text) => setBrought(bring(desk, file.name, text))),
+    saveFile: () => download(draftFileName(draft), draftText(draft)),
+  };
   const links = useRoomLinks('workshop', { logbook, go });
-  return <WorkshopPage links={links} onPlace={(place) => go({ page: 'workshop', place })} />;
+  return <WorkshopPage port={port} links={links} onPlace={(place) => go({ page: 'workshop', place })} />;
+}
+
+function openDesk(library: Library): DraftDesk {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  return createDraftDesk({
+    shelf: createDraftShelf(() => localStorage),
+    newKey: () => crypto.randomUUID(),
+    receiver: () => {
+      const there = library.entries().map((entry) => entry.receiver);
+      return there.includes(FIRST_RECEIVER) ? FIRST_RECEIVER : (there[0] ?? FIRST_RECEIVER);
+    },
+    soon(write) {
+      clearTimeout(timer);
+      timer = setTimeout(write, WRITE_AFTER_MS);
+    },
+  });
+}
+
+async function duplicate(library: Library, desk: DraftDesk, id: string): Promise<void> {
+  const setup = await library.setup(id);
+  if (setup?.ok) desk.add((no) => duplicated(setup.value.scenario, no));
+}
+
+async function toReceiver(library: Library, desk: DraftDesk, draft: Draft, id: string): Promise<void> {
+  const loaded = await library.receiver(id);
+  if (loaded?.ok && desk.open().history.now === draft) desk.change(onReceiver(draft, loaded.value.receiver));
+}
+
+/** null: it is open now. A draft under the same name is not written over: the file comes in as one more. */
+function bring(desk: DraftDesk, file: string, text: string): WorkshopPort['brought'] {
+  const read = draftFromText(text, file);
+  if (!read.ok) return { file, problems: read.problems };
+  desk.add(() => read.value);
+  return null;
 }

@@ -1,20 +1,57 @@
-/** The workshop's desk for scenarios. */
+/** The workshop's desk for scenarios: receiver and slugs, what is wrong, what the learner will see, what the file lacks. */
 import { usePageTitle } from '../../kit/hooks/usePageTitle.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import type { RoomLink } from '../../kit/theme/art.tsx';
 import type { PlaceTabsProps } from './PlaceTabs.tsx';
+import { CardsPanel } from './scenario/CardsPanel.tsx';
+import { DraftBar } from './scenario/DraftBar.tsx';
+import { HeaderTools } from './scenario/HeaderTools.tsx';
+import { ProblemsPanel } from './scenario/ProblemsPanel.tsx';
+import { SeenPanel } from './scenario/SeenPanel.tsx';
+import { SetPanel } from './scenario/SetPanel.tsx';
+import { useUndoKeys } from './scenario/useUndoKeys.ts';
+import type { WorkshopPort } from './scenario/workshopPort.ts';
 import { WorkshopFrame } from './WorkshopFrame.tsx';
+import '../../kit/links/link.css';
+import '../../kit/plots/figureSlider.css';
+import './scenario/desk.css';
+import './scenario/cards.css';
 
 export interface WorkshopPageProps extends Pick<PlaceTabsProps, 'onPlace'> {
   readonly links: readonly RoomLink[];
+  readonly port: WorkshopPort;
 }
 
-export function WorkshopPage({ links, onPlace }: WorkshopPageProps) {
+export function WorkshopPage({ port, links, onPlace }: WorkshopPageProps) {
   const { shell, workshop: say } = useWords();
   usePageTitle(say.scenario.tab, shell.workshop);
+  useUndoKeys(port);
+  const { standing, openKey } = port;
   return (
-    <WorkshopFrame current={null} onPlace={onPlace} links={links}>
-      <h1>{say.scenario.title}</h1>
+    <WorkshopFrame current={null} onPlace={onPlace} links={links} right={<HeaderTools port={port} />}>
+      <div class="desk-words">
+        <h1>{say.scenario.title}</h1>
+        <p>{say.what}</p>
+      </div>
+      <DraftBar key={`bar ${openKey}`} port={port} />
+      <div class="desk">
+        <SetPanel key={`set ${openKey}`} port={port} />
+        <CardsPanel key={`cards ${openKey}`} port={port} />
+        {standing.kind === 'stands' ? (
+          <SeenPanel key={`seen ${openKey}`} port={port} set={standing.set} />
+        ) : (
+          <section class="seen" aria-busy={standing.kind === 'fetching'}>
+            <h2 class="plate-title">
+              <span class="disc" aria-hidden="true">
+                3
+              </span>
+              {say.seenTitle}
+            </h2>
+            <p class="desk-note">{standing.kind === 'fetching' ? say.reading : say.cannotRead}</p>
+          </section>
+        )}
+      </div>
+      <ProblemsPanel port={port} />
     </WorkshopFrame>
   );
 }

@@ -1,8 +1,210 @@
 /** Words of the workshop, where an instructor makes scenarios. */
 
+import type { FaultKind } from '../../receiver/faults/fault.ts';
+import type { SpecItemKind } from '../../receiver/specification.ts';
+import type { CardUnit } from '../../workshop/faultCards.ts';
+import type { FlawId } from '../../workshop/flaws.ts';
+import { format } from './figures.ts';
+
+const { counted, quantity, atMost, knob } = format;
+const LINES = { one: 'line', other: 'lines' };
+const STEPS = { one: 'step', other: 'steps' };
+const THINGS = { one: 'thing', other: 'things' };
+
+const faultNames: Readonly<Record<FaultKind, string>> = {
+  openResistor: 'Resistor open',
+  wrongLoad: 'Resistor of wrong value',
+  driftedCapacitor: 'Capacitor drifted',
+  openCapacitor: 'Capacitor open',
+  shortedTrap: 'Turns shorted',
+  openWinding: 'Winding broken',
+  crackedSlug: 'Core cracked',
+  openCoupling: 'Coupling open',
+  swappedTraps: 'Capacitors swapped',
+  intermittentJoint: 'Joint comes and goes',
+  coldJoint: 'Joint opens when warm',
+  weakStage: 'Stage tired',
+  leakyCoupling: 'Coupling leaks',
+  gassyValve: 'Valve gassy',
+  openBypass: 'Bypass open',
+  openDecoupling: 'Decoupling open',
+  missingShield: 'Screen left off',
+  leakyBiasLine: 'Bias line leaks',
+  openAgcFilter: 'Bias filter open',
+  reversedDiode: 'Diode reversed',
+  leakyDiode: 'Diode leaks',
+  shortedDiode: 'Diode shorted',
+  wrongDetectorLoad: 'Detector load wrong',
+  screwedIn: 'All slugs screwed in',
+  looseEarth: 'Earth strap loose',
+  unmatchedLead: 'RF lead makes no contact',
+};
+
+const flawNames: Readonly<Record<FlawId, { readonly name: string; readonly figure: string }>> = {
+  phaseLag: { name: 'Sweep comes late', figure: 'Lag' },
+  xSwapped: { name: 'X lead crosswise', figure: '' },
+  dialError: { name: 'Marker dial reads low', figure: 'By' },
+  centreError: { name: 'Centre dial reads low', figure: 'By' },
+  steelIn: { name: 'Steel left in a slug', figure: 'Slug' },
+  cold: { name: 'Set stands cold', figure: '' },
+  noise: { name: 'Noise', figure: 'Times the usual' },
+  drift: { name: 'Valves drift as they warm', figure: 'Input capacitance, by' },
+  biasHum: { name: 'Hum on the bias', figure: 'Peak' },
+  supplyHum: { name: 'Hum on the supply', figure: 'Of the gain' },
+  uneven: { name: 'Source uneven', figure: 'By' },
+  leakage: { name: 'Source leaks', figure: 'Under full output' },
+  harmonic: { name: 'Second harmonic', figure: 'Under the carrier' },
+  hand: { name: 'Hand capacitance', figure: 'At the tool' },
+  biasKnob: { name: 'Bias knobs read wrong', figure: 'By' },
+  biasOhms: { name: 'Bias supply soft', figure: 'Its resistance' },
+  crystalHarmonics: { name: 'Crystals have harmonics', figure: 'Over the pip itself' },
+};
+
+const fieldNames: Readonly<Record<string, string>> = {
+  element: 'Part',
+  first: 'First part',
+  second: 'Second part',
+  slug: 'Slug',
+  at: 'Line',
+  detector: 'Detector',
+  from: 'From node',
+  to: 'To node',
+  ohms: 'Resistance',
+  farads: 'Capacitance',
+  factor: 'Times',
+  volts: 'Volts',
+  amps: 'Current',
+  seconds: 'Each spell lasts',
+  afterSeconds: 'Opens after',
+};
+
+const lineKinds: Readonly<Record<SpecItemKind, string>> = {
+  point: 'level',
+  window: 'ripple',
+  tilt: 'tilt',
+  trap: 'trap',
+  notch: 'notch',
+  skirt: 'skirt',
+  bandwidth: 'width',
+  centre: 'middle',
+  gain: 'gain',
+  peak: 'top',
+  zero: 'zero',
+  polarity: 'which way up',
+  separation: 'peaks apart',
+  symmetry: 'symmetry',
+  linearity: 'straightness',
+};
+
 export const workshopWords = {
   places: 'Parts of the workshop',
-  scenario: { tab: 'Scenario', title: 'Workshop: a scenario of your own' },
-  receiver: { tab: 'Receiver', title: 'Workshop: a receiver of your own' },
-  evening: { tab: 'Evening sheet', title: 'Workshop: a sheet for the evening' },
+  scenario: { tab: 'Scenario', title: 'A scenario of your own' },
+  receiver: { tab: 'Receiver', title: 'A receiver of your own' },
+  evening: { tab: 'Evening sheet', title: 'A sheet for the evening' },
+
+  what: 'Set the slugs off, add what is wrong, and watch what the learner will see. The file that is saved is the same that the command line checks.',
+  untitled: 'Untitled',
+  named: (code: string, title: string): string => `${code} ${title}`,
+  kept: 'Draft kept in this browser',
+  notKept: 'This browser keeps no draft. Save the file before you leave.',
+  undo: 'Undo',
+  redo: 'Redo',
+  undoSteps: (steps: number): string => `Undo, ${counted(steps, STEPS)} back`,
+  redoSteps: (steps: number): string => `Redo, ${counted(steps, STEPS)} on`,
+  drafts: 'Draft',
+  newDraft: 'New draft',
+  removeDraft: 'Throw away',
+  removeAsk: (name: string): string => `Throw away ${name}? Its file, if you have saved one, stays.`,
+  remove: 'Throw it away',
+  keepIt: 'Keep it',
+  copyOf: 'Begin from a shipped scenario',
+  chooseShipped: 'Choose a scenario',
+  openFile: 'Open file',
+  saveFile: 'Save file',
+  saveLong: (file: string): string => `Save the scenario file ${file}`,
+
+  setTitle: 'Receiver and slugs',
+  receiverField: 'Receiver',
+  reading: 'Laying out the set',
+  cannotRead: 'This set cannot be had.',
+  slugsOf: (count: number): string => counted(count, { one: 'slug', other: 'slugs' }),
+  setNumber: 'Parts of the set',
+  setDesign: 'as printed',
+  setDealt: 'dealt from a number',
+  setField: 'Set number',
+  scatter: 'Scatter',
+  scatterNone: 'none',
+  scatterTurns: (turns: string): string => `\u00b1 ${turns}`,
+  seed: 'Seed',
+  anotherSeed: 'Another seed',
+  anotherSet: 'Another set',
+  slug: (letter: string, label: string): string => `${letter}: ${label}`,
+  /** `turns`: the amount without its sign */
+  turned: (turns: string, way: 'in' | 'out' | 'none'): string =>
+    way === 'none' ? 'right' : way === 'in' ? `${turns} in` : `${turns} out`,
+  byScatter: 'by the scatter',
+  byHand: 'by hand',
+  putRight: 'Put right',
+  toScatter: 'Scatter again',
+  putRightOf: (slug: string): string => `Put slug ${slug} right`,
+  toScatterOf: (slug: string): string => `Let the scatter have slug ${slug}`,
+
+  wrongTitle: 'What is wrong with it',
+  inSet: 'In the set',
+  inBench: 'On the bench',
+  nothingWrong: 'Nothing yet. The slugs alone are off.',
+  addCard: 'Add a card',
+  addToSet: 'To the set',
+  addToBench: 'To the bench',
+  noPlace: (name: string): string => `${name}: this set has no place for one more.`,
+  takeOff: (name: string): string => `Take off: ${name}`,
+  up: (name: string): string => `Further up: ${name}`,
+  down: (name: string): string => `Further down: ${name}`,
+  faults: faultNames,
+  flaws: flawNames,
+  fields: fieldNames,
+  value: (name: string): string => `${name}, figure`,
+  badFigure: (least: string, most: string): string => `Write a figure from ${least} to ${most}, such as 47k or 4.5.`,
+  figure: (value: number, unit: CardUnit): string => {
+    switch (unit) {
+      case '°':
+        return knob.degrees(value);
+      case '×':
+        return `\u00d7 ${atMost(value, 4)}`;
+      case 'share':
+        return format.percent(value, 1);
+      case 'dB':
+        return `${atMost(value, 1)} dB`;
+      default:
+        return quantity(value, unit, 4);
+    }
+  },
+
+  seenTitle: 'What the learner will see',
+  seenWhen: 'connected and set as the sheet says',
+  asHandedOut: 'as handed out',
+  asWanted: 'as the sheet wants',
+  tube: (wrong: number, all: number): string =>
+    `The tube as the set is handed out: ${atMost(wrong, 0)} of ${counted(all, LINES)} of the sheet are wrong. The dashed curve is the one that the sheet wants.`,
+  notShown: 'The tube can show nothing of this draft yet. What stands in the way is told below.',
+  curve: 'Curve',
+  wrongCount: (wrong: number, all: number): string =>
+    `${atMost(wrong, 0)} of ${counted(all, LINES)} of the sheet will be wrong`,
+  noneWrong: 'Every line of the sheet is met as it is handed out.',
+  lineKinds,
+  tooLow: 'too low',
+  tooHigh: 'too high',
+  wants: (limits: string): string => `wants ${limits}`,
+  between: (low: string, high: string): string => `${low} to ${high}`,
+  atMost: (high: string): string => `${high} at most`,
+  atLeast: (low: string): string => `${low} at least`,
+  columns: { line: 'Line', where: 'Where', measured: 'Is', wants: 'Wants' },
+  level: (ratio: number): string => format.percent(ratio),
+  decibels: (db: number): string => `${atMost(db, 1)} dB`,
+  hertz: (hz: number): string => knob.offset(hz),
+
+  problemsTitle: 'What the file lacks',
+  noProblems: 'Nothing: the command line will take this file as it is.',
+  problemCount: (count: number): string => `${counted(count, THINGS)} to mend before anybody can do it.`,
+  brought: (file: string): string => `${file} cannot be opened:`,
 } as const;

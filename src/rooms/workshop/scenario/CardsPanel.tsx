@@ -1,0 +1,192 @@
+/** What is wrong: faults of the set and flaws of the bench as cards, and all those that may be added. */
+import { useMemo, useState } from 'preact/hooks';
+import { slugName } from '../../../describe/slugName.ts';
+import { useWords } from '../../../kit/hooks/useWords.ts';
+import type { FaultKind } from '../../../receiver/faults/fault.ts';
+import type { FaultySet } from '../../../receiver/faults/faultPlaces.ts';
+import type { Receiver } from '../../../receiver/receiver.ts';
+import { withFault, withFaultMoved } from '../../../workshop/draft.ts';
+import { cardFields, kindsThatFit, newFault, type PlaceField, withField } from '../../../workshop/faultCards.ts';
+import { FLAWS, type FlawId, flawRow, usualFlaw } from '../../../workshop/flaws.ts';
+import { Card, PlaceChoice } from './Card.tsx';
+import { FigureInput } from './FigureInput.tsx';
+import type { WorkshopPort } from './workshopPort.ts';
+
+/** A scenario may have so many. */
+const MOST_FAULTS = 8;
+
+export function CardsPanel({ port }: { readonly port: WorkshopPort }) {
+  const { workshop: say } = useWords();
+  const { draft, standing } = port;
+  const set = standing.kind === 'stands' ? (standing.set.design ?? standing.set) : null;
+  const flaws = FLAWS.filter((id) => flawRow(id).read(draft) !== null);
+  return (
+    <section class="cards-panel" aria-labelledby="cards-panel-title">
+      <h2 class="plate-title" id="cards-panel-title">
+        <span class="disc" aria-hidden="true">
+          2
+        </span>
+        {say.wrongTitle}
+      </h2>
+      {draft.faults.length + flaws.length > 0 ? null : <p class="desk-note">{say.nothingWrong}</p>}
+      {draft.faults.length === 0 || set === null ? null : (
+        <>
+          <h3 class="l">{say.inSet}</h3>
+          <ul class="wrong-cards">
+            {draft.faults.map((_, at) => (
+              <FaultCard key={at} port={port} set={set} at={at} />
+            ))}
+          </ul>
+        </>
+      )}
+      {flaws.length === 0 ? null : (
+        <>
+          <h3 class="l">{say.inBench}</h3>
+          <ul class="wrong-cards">
+            {flaws.map((id) => (
+              <FlawCard key={id} port={port} id={id} receiver={set?.receiver ?? null} />
+            ))}
+          </ul>
+        </>
+      )}
+      {set === null ? null : <AddCards port={port} set={set} there={flaws} />}
+    </section>
+  );
+}
+
+function FaultCard({ port, set, at }: { readonly port: WorkshopPort; readonly set: FaultySet; readonly at: number }) {
+  const words = useWords();
+  const { workshop: say } = words;
+  const { draft } = port;
+  const fault = draft.faults[at]!;
+  const name = say.faults[fault.kind];
+  const fields = cardFields(fault, set);
+  const put = (key: string, value: string | number, mark?: string): void =>
+    port.change(withFault(draft, at, withField(fault, key, value)), mark);
+  const called = (holds: PlaceField['holds'], place: string): string =>
+    holds === 'slug' ? slugName(words, set.receiver, place) : place;
+  return (
+    <Card
+      name={name}
+      onOff={() => port.change(withFault(draft, at, null))}
+      onUp={at === 0 ? null : () => port.change(withFaultMoved(draft, at, -1))}
+      onDown={at === draft.faults.length - 1 ? null : () => port.change(withFaultMoved(draft, at, 1))}
+    >
+      {fields.map((field) =>
+        field.holds === 'number' ? (
+          <FigureInput
+            key={field.key}
+            name={say.fields[field.key] ?? field.key}
+            of={name}
+            value={field.value}
+            unit={field.unit}
+            least={field.least}
+            most={field.most}
+            onValue={(value) => put(field.key, value, `fault ${at} ${field.key}`)}
+            onLetGo={port.pause}
+          />
+        ) : (
+          <PlaceChoice
+            key={field.key}
+            name={say.fields[field.key] ?? field.key}
+            of={name}
+            value={field.value}
+            choices={field.choices.map((value) => ({ value, name: called(field.holds, value) }))}
+            onValue={(value) => put(field.key, value)}
+          />
+        ),
+      )}
+    </Card>
+  );
+}
+
+interface FlawCardProps {
+  readonly port: WorkshopPort;
+  readonly id: FlawId;
+  readonly receiver: Receiver | null;
+}
+
+function FlawCard({ port, id, receiver }: FlawCardProps) {
+  const words = useWords();
+  const { workshop: say } = words;
+  const { draft } = port;
+  const { name, figure } = say.flaws[id];
+  const row = flawRow(id);
+  const value = row.read(draft);
+  const off = (): void => port.change(row.write(draft, null));
+  if (row.holds === 'yes') return <Card name={name} onOff={off} />;
+  return (
+    <Card name={name} onOff={off}>
+      {row.holds === 'number' ? (
+        <FigureInput
+          name={figure}
+          of={name}
+          value={Number(value)}
+          unit={row.unit}
+          least={row.bounds.least}
+          most={row.bounds.most}
+          onValue={(next) => port.change(row.write(draft, next), `flaw ${id}`)}
+          onLetGo={port.pause}
+        />
+      ) : (
+        <PlaceChoice
+          name={figure}
+          of={name}
+          value={String(value)}
+          choices={(receiver?.adjusters ?? []).map((a) => ({ value: a.id, name: slugName(words, receiver!, a.id) }))}
+          onValue={(next) => port.change(row.write(draft, next))}
+        />
+      )}
+    </Card>
+  );
+}
+
+interface AddCardsProps {
+  readonly port: WorkshopPort;
+  readonly set: FaultySet;
+  readonly there: readonly FlawId[];
+}
+
+function AddCards({ port, set, there }: AddCardsProps) {
+  const { workshop: say } = useWords();
+  const { draft } = port;
+  const [none, setNone] = useState<FaultKind | null>(null);
+  const kinds = useMemo(() => kindsThatFit(set), [set]);
+  const add = (kind: FaultKind): void => {
+    const fault = newFault(kind, set, draft.faults);
+    setNone(fault === null ? kind : null);
+    if (fault !== null) port.change(withFault(draft, draft.faults.length, fault));
+  };
+  const chip = (name: string, act: () => void) => (
+    <button key={name} type="button" class="chip" onClick={act}>
+      <span aria-hidden="true">+</span> {name}
+    </button>
+  );
+  return (
+    <div class="add-cards">
+      <h3>{say.addCard}</h3>
+      {draft.faults.length >= MOST_FAULTS ? null : (
+        <fieldset>
+          <legend class="l">{say.addToSet}</legend>
+          <div class="chips">{kinds.map((kind) => chip(say.faults[kind], () => add(kind)))}</div>
+        </fieldset>
+      )}
+      {none === null ? null : (
+        <p class="desk-note" role="alert">
+          {say.noPlace(say.faults[none])}
+        </p>
+      )}
+      <fieldset>
+        <legend class="l">{say.addToBench}</legend>
+        <div class="chips">
+          {FLAWS.filter((id) => !there.includes(id)).map((id) =>
+            chip(say.flaws[id].name, () => {
+              const slugs = set.receiver.adjusters.map((a) => a.id);
+              port.change(flawRow(id).write(draft, usualFlaw(id, slugs)));
+            }),
+          )}
+        </div>
+      </fieldset>
+    </div>
+  );
+}

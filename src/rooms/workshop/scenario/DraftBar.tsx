@@ -1,0 +1,96 @@
+/** Which draft is on the desk, where new ones come from, and the file. */
+import { useRef, useState } from 'preact/hooks';
+import { problemSentence } from '../../../describe/problem.ts';
+import { Modal } from '../../../kit/dialogs/Modal.tsx';
+import { useWords } from '../../../kit/hooks/useWords.ts';
+import { Button } from '../../../kit/theme/art.tsx';
+import type { WorkshopPort } from './workshopPort.ts';
+
+export function DraftBar({ port }: { readonly port: WorkshopPort }) {
+  const words = useWords();
+  const { workshop: say } = words;
+  const { drafts, openKey, shipped, draft, brought } = port;
+  const input = useRef<HTMLInputElement>(null);
+  const [asking, setAsking] = useState(false);
+  const nameOf = ({ code, title }: typeof draft): string => say.named(code, title === '' ? say.untitled : title);
+  return (
+    <div class="draft-bar">
+      <label class="desk-field">
+        <span class="l">{say.drafts}</span>
+        <select value={openKey} onChange={({ currentTarget: { value } }) => port.choose(value)}>
+          {drafts.map(({ key, draft: one }) => (
+            <option key={key} value={key}>
+              {nameOf(one)}
+            </option>
+          ))}
+        </select>
+      </label>
+      <Button onClick={port.addNew}>{say.newDraft}</Button>
+      <label class="desk-field">
+        <span class="l">{say.copyOf}</span>
+        <select
+          value=""
+          onChange={({ currentTarget }) => {
+            const { value } = currentTarget;
+            currentTarget.value = '';
+            if (value !== '') port.duplicate(value);
+          }}
+        >
+          <option value="">{say.chooseShipped}</option>
+          {shipped.map(({ id, name }) => (
+            <option key={id} value={id}>
+              {name}
+            </option>
+          ))}
+        </select>
+      </label>
+      <Button onClick={() => input.current?.click()}>{say.openFile}</Button>
+      <input
+        ref={input}
+        type="file"
+        class="unseen"
+        tabIndex={-1}
+        aria-hidden="true"
+        accept=".json,application/json"
+        onChange={({ currentTarget }) => {
+          const [file] = currentTarget.files ?? [];
+          if (file !== undefined) port.openFile(file);
+          // The same file may be chosen once more.
+          currentTarget.value = '';
+        }}
+      />
+      <Button label={say.saveLong(`${draft.id}.json`)} onClick={port.saveFile}>
+        {say.saveFile}
+      </Button>
+      <Button onClick={() => setAsking(true)}>{say.removeDraft}</Button>
+      {brought === null ? null : (
+        <div class="desk-brought" role="alert">
+          <p>{say.brought(brought.file)}</p>
+          <ul>
+            {brought.problems.map((problem) => (
+              <li key={problemSentence(words, problem)}>{problemSentence(words, problem)}</li>
+            ))}
+          </ul>
+        </div>
+      )}
+      {asking ? (
+        <Modal title={say.removeDraft} onCancel={() => setAsking(false)}>
+          <p>{say.removeAsk(nameOf(draft))}</p>
+          <div class="modal-buttons">
+            <Button
+              onClick={() => {
+                setAsking(false);
+                port.remove(openKey);
+              }}
+            >
+              {say.remove}
+            </Button>
+            <Button primary onClick={() => setAsking(false)}>
+              {say.keepIt}
+            </Button>
+          </div>
+        </Modal>
+      ) : null}
+    </div>
+  );
+}

@@ -1,0 +1,133 @@
+/** The receiver, which set of it stands on the bench, and how far its slugs are off: by hand, or scattered from a seed. */
+import { initialState } from '../../../bench/setup.ts';
+import { useWords } from '../../../kit/hooks/useWords.ts';
+import { Frame } from '../../../kit/theme/art.tsx';
+import { nominalTurns } from '../../../receiver/slugLaw.ts';
+import { slugLetters } from '../../../receiver/slugLetters.ts';
+import { MOST_SEED } from '../../../scenario/attempt.ts';
+import { withScatter, withSet, withSlug } from '../../../workshop/draft.ts';
+import { NumberField } from './NumberField.tsx';
+import { SlugRow } from './SlugRow.tsx';
+import type { WorkshopPort } from './workshopPort.ts';
+
+/** Scatters to choose from, turns. */
+const SCATTERS = [0, 0.25, 0.5, 1, 1.5, 2, 3, 4] as const;
+
+export function SetPanel({ port }: { readonly port: WorkshopPort }) {
+  const { workshop: say, format } = useWords();
+  const { draft, standing, receivers } = port;
+  const dealt = draft.set !== undefined;
+  return (
+    <section class="paper set-panel" aria-labelledby="set-panel-title">
+      <Frame kind="sheet" />
+      <h2 class="plate-title" id="set-panel-title">
+        <span class="disc" aria-hidden="true">
+          1
+        </span>
+        {say.setTitle}
+      </h2>
+      <div class="set-choices">
+        <label class="desk-field wide">
+          <span class="l">{say.receiverField}</span>
+          <select value={draft.receiver} onChange={({ currentTarget: { value } }) => port.toReceiver(value)}>
+            {receivers.map(({ id, name }) => (
+              <option key={id} value={id}>
+                {name}
+              </option>
+            ))}
+          </select>
+        </label>
+        <label class="desk-field">
+          <span class="l">{say.setNumber}</span>
+          <select
+            value={dealt ? 'dealt' : 'design'}
+            onChange={({ currentTarget: { value } }) =>
+              port.change(withSet(draft, value === 'dealt' ? draft.seed : null))
+            }
+          >
+            <option value="design">{say.setDesign}</option>
+            <option value="dealt">{say.setDealt}</option>
+          </select>
+        </label>
+        {draft.set === undefined ? null : (
+          <NumberField
+            label={say.setField}
+            value={draft.set}
+            least={0}
+            most={MOST_SEED}
+            onValue={(set) => port.change(withSet(draft, set), 'set')}
+          />
+        )}
+        <label class="desk-field">
+          <span class="l">{say.scatter}</span>
+          <select
+            value={String(draft.start.randomTurns)}
+            onChange={({ currentTarget: { value } }) => port.change(withScatter(draft, Number(value)))}
+          >
+            {[...new Set([...SCATTERS, draft.start.randomTurns])].map((turns) => (
+              <option key={turns} value={String(turns)}>
+                {turns === 0 ? say.scatterNone : say.scatterTurns(format.turnsLong(turns))}
+              </option>
+            ))}
+          </select>
+        </label>
+        <NumberField
+          label={say.seed}
+          value={draft.seed}
+          least={0}
+          most={MOST_SEED}
+          onValue={(seed) => port.change({ ...draft, seed }, 'seed')}
+        />
+        <button
+          type="button"
+          class="small-button"
+          onClick={() => port.change({ ...draft, seed: (draft.seed + 1) % (MOST_SEED + 1) }, 'seed')}
+        >
+          {say.anotherSeed}
+        </button>
+      </div>
+      {standing.kind === 'stands' ? (
+        <Slugs port={port} set={standing.set} />
+      ) : (
+        <p class="desk-note">{standing.kind === 'fetching' ? say.reading : say.cannotRead}</p>
+      )}
+    </section>
+  );
+}
+
+interface SlugsProps {
+  readonly port: WorkshopPort;
+  readonly set: Extract<WorkshopPort['standing'], { kind: 'stands' }>['set'];
+}
+
+function Slugs({ port, set }: SlugsProps) {
+  const { draft } = port;
+  const { receiver } = set;
+  const letters = slugLetters(receiver);
+  const { slugs } = initialState({ ...set, scenario: draft });
+  return (
+    <ul class="slug-rows">
+      {receiver.adjusters.map((adjuster) => {
+        const { id } = adjuster;
+        const printed = set.design?.receiver.adjusters.find((a) => a.id === id) ?? adjuster;
+        // A file must hold for the printed design as well as for the set that it deals.
+        const least = -Math.min(nominalTurns(adjuster), nominalTurns(printed));
+        const most = Math.min(...[adjuster, printed].map((a) => a.travelTurns - nominalTurns(a)));
+        return (
+          <SlugRow
+            key={id}
+            adjuster={adjuster}
+            letter={letters.get(id)!}
+            turns={slugs[id]!.coreTurns - nominalTurns(adjuster)}
+            least={least}
+            most={most}
+            named={Object.hasOwn(draft.start.slugs, id)}
+            scattered={draft.start.randomTurns > 0}
+            onTurns={(turns) => port.change(withSlug(draft, id, turns), `slug ${id}`)}
+            onLetGo={port.pause}
+          />
+        );
+      })}
+    </ul>
+  );
+}

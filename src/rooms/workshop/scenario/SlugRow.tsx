@@ -1,0 +1,63 @@
+/** One slug: its letter, a rule by eighths of a turn, how far it is off, and the way back. */
+import { useWords } from '../../../kit/hooks/useWords.ts';
+import { Frac } from '../../../kit/theme/art.tsx';
+import type { Adjuster } from '../../../receiver/receiver.ts';
+
+export interface SlugRowProps {
+  readonly adjuster: Adjuster;
+  readonly letter: string;
+  /** from where it is right, positive = core in */
+  readonly turns: number;
+  readonly least: number;
+  readonly most: number;
+  /** set by hand */
+  readonly named: boolean;
+  /** there is a scatter that would have it */
+  readonly scattered: boolean;
+  readonly onTurns: (turns: number | null) => void;
+  readonly onLetGo: () => void;
+}
+
+const EIGHTHS = 8;
+
+export function SlugRow(props: SlugRowProps) {
+  const { adjuster, letter, turns, least, most, named, scattered, onTurns, onLetGo } = props;
+  const { workshop: say, format } = useWords();
+  const way = Math.abs(turns) < 1 / 64 ? 'none' : turns > 0 ? 'in' : 'out';
+  const said = say.turned(format.turnsLong(turns), way);
+  return (
+    <li class={way === 'none' ? 'slug-row' : 'slug-row off'}>
+      <span class="disc" aria-hidden="true">
+        {letter}
+      </span>
+      <label class="figure-slider">
+        <span class="l">{say.slug(letter, adjuster.label)}</span>
+        <input
+          type="range"
+          min={Math.ceil(least * EIGHTHS)}
+          max={Math.floor(most * EIGHTHS)}
+          step={1}
+          value={Math.round(turns * EIGHTHS)}
+          aria-valuetext={said}
+          onInput={({ currentTarget }) => onTurns(currentTarget.valueAsNumber / EIGHTHS)}
+          onChange={onLetGo}
+        />
+        <span class="m" aria-hidden="true">
+          <Frac>{said}</Frac>
+        </span>
+      </label>
+      <span class="slug-back">
+        {way === 'none' ? null : (
+          <button type="button" class="link" aria-label={say.putRightOf(letter)} onClick={() => onTurns(0)}>
+            {say.putRight}
+          </button>
+        )}
+        {named && scattered ? (
+          <button type="button" class="link" aria-label={say.toScatterOf(letter)} onClick={() => onTurns(null)}>
+            {say.toScatter}
+          </button>
+        ) : null}
+      </span>
+    </li>
+  );
+}

@@ -1,0 +1,52 @@
+/** The lines of the sheet that are wrong as the set is handed out, the worst first. */
+import type { Standing } from '../../../certify/demands.ts';
+import { useWords } from '../../../kit/hooks/useWords.ts';
+import { wrongLines } from '../../../workshop/looks.ts';
+
+interface WrongLinesProps {
+  readonly lines: readonly Standing[];
+  readonly titleOf: (response: string) => string;
+}
+
+export function WrongLines({ lines, titleOf }: WrongLinesProps) {
+  const { workshop: say, format } = useWords();
+  const wrong = wrongLines(lines);
+  const figure = (value: number, unit: Standing['item']['unit']): string =>
+    unit === 'ratio' ? say.level(value) : unit === 'db' ? say.decibels(value) : say.hertz(value);
+  const limits = ({ low, high, unit }: Standing['item']): string => {
+    if (low !== null && high !== null) return say.between(figure(low, unit), figure(high, unit));
+    return high !== null ? say.atMost(figure(high, unit)) : say.atLeast(figure(low ?? 0, unit));
+  };
+  return (
+    <>
+      <p class="seen-count" aria-live="polite">
+        {wrong.length === 0 ? say.noneWrong : say.wrongCount(wrong.length, lines.length)}
+      </p>
+      {wrong.length === 0 ? null : (
+        <table class="wrong-lines">
+          <thead class="unseen">
+            <tr>
+              <th scope="col">{say.columns.line}</th>
+              <th scope="col">{say.columns.where}</th>
+              <th scope="col">{say.columns.measured}</th>
+              <th scope="col">{say.columns.wants}</th>
+            </tr>
+          </thead>
+          <tbody>
+            {wrong.map(({ response, item }) => (
+              <tr key={`${response} ${item.id}`}>
+                <td>
+                  {say.lineKinds[item.kind]}
+                  {titleOf(response) === '' ? null : <span class="l2"> {titleOf(response)}</span>}
+                </td>
+                <td class="m">{format.frequency(item.hz)}</td>
+                <td class="bad">{figure(item.measured, item.unit)}</td>
+                <td>{say.wants(limits(item))}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+    </>
+  );
+}

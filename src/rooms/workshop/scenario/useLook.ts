@@ -1,0 +1,58 @@
+/**
+ * What the desk shows of a draft. A slug is followed at once; what makes the bench anew (a fault, a flaw, another curve) when it has rested for a moment, and so are the
+ * lines of the sheet. A draft that no bench can hold shows nothing.
+ */
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import type { BenchDisplay } from '../../../bench/display.ts';
+import type { BenchSetup } from '../../../bench/setup.ts';
+import type { Standing } from '../../../certify/demands.ts';
+import { createLooks } from '../../../workshop/looks.ts';
+import type { WorkshopPort } from './workshopPort.ts';
+
+export interface Look {
+  readonly display: BenchDisplay;
+  readonly wanted: BenchDisplay;
+  /** null: being worked out */
+  readonly lines: readonly Standing[] | null;
+}
+
+const REST_MS = 120;
+/** Problems at these places leave a bench that can be shown. */
+const HARMLESS =
+  /^\/(id|code|title|track|order|words|hints|aids|weights|proofs|timeLimitSeconds|recommendedAfter|difficulty|sealed|start\/(slugs|randomTurns))/;
+
+export function useLook(port: WorkshopPort, set: Omit<BenchSetup, 'scenario'>, response: string): Look | null {
+  const { draft, problems } = port;
+  const looks = useMemo(() => createLooks(), []);
+  const { bench, faults, life, seed, start, toleranceFactor } = draft;
+  const made = [set, response, bench, faults, life, seed, start.steelIn, toleranceFactor, draft.responses];
+  const rested = useRested(made);
+  const possible = problems.every(({ place }) => HARMLESS.test(place));
+  const last = useRef<Omit<Look, 'lines'> | null>(null);
+  const [lines, setLines] = useState<readonly Standing[] | null>(null);
+  const shown = useMemo(() => {
+    if (!rested) return last.current;
+    if (!possible) return null;
+    const setup = { ...set, scenario: draft };
+    return { wanted: looks.wanted(setup, response), display: looks.handedOut(setup, response) };
+  }, [rested, possible, ...made, start.slugs, start.randomTurns]);
+  last.current = shown;
+  useEffect(() => {
+    if (!rested || !possible) return;
+    const timer = setTimeout(() => setLines(looks.lines({ ...set, scenario: draft })), REST_MS / 2);
+    return () => clearTimeout(timer);
+  }, [shown]);
+  return shown === null ? null : { ...shown, lines };
+}
+
+/** False from when one of the values has changed until none has for a moment. */
+function useRested(values: readonly unknown[]): boolean {
+  const [settled, setSettled] = useState<readonly unknown[] | null>(null);
+  const same = settled?.every((one, i) => Object.is(one, values[i])) ?? false;
+  useEffect(() => {
+    if (same) return;
+    const timer = setTimeout(() => setSettled(values), settled === null ? 0 : REST_MS);
+    return () => clearTimeout(timer);
+  }, values);
+  return same;
+}

@@ -1,0 +1,44 @@
+/** What the desk for scenarios may ask of the rest. */
+import type { Problem } from '../../../base/result.ts';
+import type { BenchSetup } from '../../../bench/setup.ts';
+import type { Draft } from '../../../workshop/draft.ts';
+
+/** The set of a draft: `fetching`: being read or dealt. */
+export type StandingSet =
+  | { readonly kind: 'fetching' }
+  | { readonly kind: 'cannot'; readonly problems: readonly Problem[] }
+  | { readonly kind: 'stands'; readonly set: Omit<BenchSetup, 'scenario'> };
+
+export interface Named {
+  readonly id: string;
+  readonly name: string;
+}
+
+export interface WorkshopPort {
+  readonly receivers: readonly Named[];
+  readonly shipped: readonly Named[];
+  readonly drafts: readonly { readonly key: string; readonly draft: Draft }[];
+  readonly openKey: string;
+  readonly draft: Draft;
+  readonly isKept: boolean;
+  readonly undoSteps: number;
+  readonly redoSteps: number;
+  readonly standing: StandingSet;
+  /** of the open draft's file */
+  readonly problems: readonly Problem[];
+  /** of the file that was brought last */
+  readonly brought: { readonly file: string; readonly problems: readonly Problem[] } | null;
+  /** one after the other with the same mark they are one step to undo */
+  readonly change: (next: Draft, mark?: string) => void;
+  /** the hand has let go */
+  readonly pause: () => void;
+  readonly undo: () => void;
+  readonly redo: () => void;
+  readonly choose: (key: string) => void;
+  readonly addNew: () => void;
+  readonly duplicate: (shippedId: string) => void;
+  readonly remove: (key: string) => void;
+  readonly toReceiver: (receiverId: string) => void;
+  readonly openFile: (file: File) => void;
+  readonly saveFile: () => void;
+}

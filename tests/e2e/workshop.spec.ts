@@ -1,0 +1,74 @@
+/** The workshop in the browser: a scenario is made by pointer and by keys, comes back after a reload, and leaves as a file that the command line takes. */
+import { readFileSync } from 'node:fs';
+import type { Page } from '@playwright/test';
+import { workshopWords as say } from '../../src/words/en/workshop.ts';
+import { expect, test } from './page.ts';
+import { isSound } from './soundPage.ts';
+
+async function open(page: Page): Promise<void> {
+  await page.goto('/#/workshop');
+  await expect(page.locator('.seen-tube .tube')).toBeVisible({ timeout: 60_000 });
+  await expect(page.locator('.seen-count')).toHaveText(say.noneWrong);
+}
+
+const receiver = (page: Page) => page.getByLabel(say.receiverField);
+const slug = (page: Page, at: number) => page.locator('.slug-row input[type=range]').nth(at);
+const undo = (page: Page) => page.locator('.desk-undo');
+
+test('slugs, cards and the tube, by keys and by pointer, with a way back for all of it', async ({ page }) => {
+  await page.goto('/');
+  await page.getByRole('button', { name: 'Workshop', exact: true }).click();
+  await expect(page.getByRole('heading', { name: say.scenario.title })).toBeVisible();
+  await expect(page.locator('.seen-tube .tube')).toBeVisible({ timeout: 60_000 });
+  await receiver(page).selectOption({ label: 'Bollard trainer can' });
+  await expect(page.locator('.slug-row')).toHaveCount(2);
+  await expect(page.locator('.seen-count')).toHaveText(say.noneWrong, { timeout: 30_000 });
+  // By keys: an eighth for each.
+  await slug(page, 0).focus();
+  for (let i = 0; i < 6; i++) await page.keyboard.press('ArrowRight');
+  await expect(slug(page, 0)).toHaveAttribute('aria-valuetext', say.turned('3/4 turn', 'in'));
+  await expect(page.locator('.wrong-lines tbody tr')).not.toHaveCount(0);
+  const wrong = await page.locator('.seen-count').textContent();
+  await page.keyboard.press('Control+z');
+  await expect(page.locator('.seen-count')).toHaveText(say.noneWrong);
+  await page.keyboard.press('Control+Shift+z');
+  await expect(page.locator('.seen-count')).toHaveText(wrong!);
+  // By pointer: a card, its figure typed, and off again.
+  await page.getByRole('button', { name: say.faults.wrongLoad }).click();
+  const figure = page.getByLabel(`${say.faults.wrongLoad}, ${say.value(say.fields.ohms!)}`);
+  await figure.fill('1k5');
+  await expect(figure).toHaveAttribute('aria-invalid', 'true');
+  await figure.fill('1.5k');
+  await figure.press('Enter');
+  await expect(figure).toHaveValue('1.5 k\u03a9');
+  await page.getByRole('button', { name: say.flaws.phaseLag.name }).click();
+  await expect(page.locator('.wrong-card')).toHaveCount(2);
+  await page.getByRole('button', { name: say.takeOff(say.faults.wrongLoad) }).click();
+  await expect(page.locator('.wrong-card')).toHaveCount(1);
+  await undo(page).click();
+  await expect(page.locator('.wrong-card')).toHaveCount(2);
+  await isSound(page);
+});
+
+test('a draft stays, a shipped one is a start, and the file is read back', async ({ page }) => {
+  await open(page);
+  await page.getByLabel(say.copyOf).selectOption({ index: 3 });
+  await expect(page.locator('.desk-open b')).toContainText('W-01');
+  await expect(page.locator('.problems .desk-note')).toHaveText(say.noProblems, { timeout: 30_000 });
+  await page.reload();
+  await expect(page.locator('.problems .desk-note')).toHaveText(say.noProblems, { timeout: 30_000 });
+  const saving = page.waitForEvent('download');
+  await page.getByRole('button', { name: say.saveFile }).click();
+  const file = await (await saving).path();
+  const text = readFileSync(file, 'utf8');
+  expect(JSON.parse(text)).toMatchObject({ format: 'haystack-scenario', track: 'own', code: 'W-01' });
+  // Brought in once more it has the same name, which is told.
+  const file2 = { name: 'again.json', mimeType: 'application/json', buffer: Buffer.from(text) };
+  await page.locator('.draft-bar input[type=file]').setInputFiles(file2);
+  await expect(page.locator('.problems li')).toHaveCount(2);
+  await page.locator('.draft-bar input[type=file]').setInputFiles({ ...file2, buffer: Buffer.from('{"format":1}') });
+  await expect(page.locator('.desk-brought')).toContainText(say.brought('again.json'));
+  await page.getByRole('button', { name: say.removeDraft }).click();
+  await page.getByRole('button', { name: say.remove, exact: true }).click();
+  await expect(page.locator('.problems .desk-note')).toHaveText(say.noProblems, { timeout: 30_000 });
+});
