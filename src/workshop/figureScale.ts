@@ -10,17 +10,30 @@ export interface FigureScale {
 
 /** Wider than this many times its least, a range goes by ratios. */
 const RATIO_FROM = 300;
-const PLACES_A_DECADE = 24;
 const PLACES = 200;
-const DIGITS = 2;
+/** The preferred values of parts, E24 of IEC 60063 (from memory). */
+const PREFERRED = [
+  1, 1.1, 1.2, 1.3, 1.5, 1.6, 1.8, 2, 2.2, 2.4, 2.7, 3, 3.3, 3.6, 3.9, 4.3, 4.7, 5.1, 5.6, 6.2, 6.8, 7.5, 8.2, 9.1,
+] as const;
+const A_DECADE = PREFERRED.length;
 
 export function figureScale({ least, most }: Bounds): FigureScale {
   if (least > 0 && most / least >= RATIO_FROM) {
-    const last = Math.ceil(PLACES_A_DECADE * Math.log10(most / least));
+    const decade = Math.floor(Math.log10(least) + 1e-9);
+    const last = Math.ceil(A_DECADE * (Math.log10(most) - decade) - 1e-9);
+    const valueAt = (place: number): number => {
+      const value = PREFERRED[place % A_DECADE]! * 10 ** (decade + Math.floor(place / A_DECADE));
+      return inside(Number(value.toPrecision(3)));
+    };
     return {
       last,
-      placeOf: (value) => clamped(Math.round(PLACES_A_DECADE * Math.log10(Math.max(value, least) / least)), last),
-      valueAt: (place) => inside(Number((least * 10 ** (place / PLACES_A_DECADE)).toPrecision(DIGITS))),
+      valueAt,
+      placeOf(value) {
+        const about = clamped(Math.round(A_DECADE * (Math.log10(Math.max(value, least)) - decade)), last);
+        const near = [about - 1, about, about + 1].filter((place) => place >= 0 && place <= last);
+        const away = (place: number): number => Math.abs(Math.log(valueAt(place) / Math.max(value, least)));
+        return near.reduce((best, place) => (away(place) < away(best) ? place : best), about);
+      },
     };
   }
   const step = roundStep((most - least) / PLACES);
