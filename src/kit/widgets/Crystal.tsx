@@ -5,7 +5,7 @@ import { useMemo } from 'preact/hooks';
 import { useWords } from '../hooks/useWords.ts';
 import { px, size } from '../px.ts';
 import { Ink } from '../theme/art.tsx';
-import { CAN_HEIGHT, canArt, dropLines, LIFT, socketStill } from './crystalArt.ts';
+import { CAN, canArt, dropLines, LOW_CAN, socketStill } from './crystalArt.ts';
 import { Flag } from './Flag.tsx';
 import './widgets.css';
 import './crystal.css';
@@ -17,25 +17,29 @@ export interface CrystalProps {
   readonly pip: number | null;
   /** width of the can: 38 to 46 */
   readonly width: number;
+  /** where the box stands in two rows */
+  readonly low?: boolean;
   readonly tabIndex: number;
   readonly onToggle: (hz: number) => void;
 }
 
-/** Space over the lifted can, and the socket below. */
-const TOP = CAN_HEIGHT - 4 + LIFT;
+/** the socket below */
 const BOTTOM = 18;
 
-function CrystalBase({ hz, plugged, pip, width: w, tabIndex, onToggle }: CrystalProps) {
+function CrystalBase({ hz, plugged, pip, width: w, low = false, tabIndex, onToggle }: CrystalProps) {
   const { rack: rackWords } = useWords();
   const socket = useMemo(() => socketStill(w), [w]);
-  const lines = useMemo(() => dropLines(w), [w]);
-  const can = useMemo(() => canArt(w), [w]);
-  const height = TOP + BOTTOM;
-  const box = `-3 ${-TOP} ${w + 6} ${height}`;
+  const of = low ? LOW_CAN : CAN;
+  const lines = useMemo(() => dropLines(w, of), [w, of]);
+  const can = useMemo(() => canArt(w, of), [w, of]);
+  /** space for the lifted can */
+  const top = of.height - 4 + of.lift;
+  const height = top + BOTTOM;
+  const box = `-3 ${-top} ${w + 6} ${height}`;
   return (
     <button
       type="button"
-      class={`crystal${plugged ? ' in' : ''}`}
+      class={`crystal${plugged ? ' in' : ''}${low ? ' low' : ''}`}
       style={size(w + 6, height)}
       aria-pressed={plugged}
       aria-label={plugged && pip === null ? rackWords.crystalIn(hz) : rackWords.crystal(hz, pip)}
@@ -48,13 +52,13 @@ function CrystalBase({ hz, plugged, pip, width: w, tabIndex, onToggle }: Crystal
         <Ink svg={can} width={w + 6} height={height} viewBox={box} />
         <span
           class={rackWords.canLabel(hz).length > 5 ? 'm can-label long' : 'm can-label'}
-          style={{ top: px(TOP - CAN_HEIGHT + 21) }}
+          style={{ top: px(top - of.height + of.label + 5) }}
         >
           {rackWords.canLabel(hz)}
         </span>
       </span>
-      <span class="socket-front" style={{ top: px(TOP + 2) }} />
-      {pip === null ? null : <span class="co pip-disc" style={{ top: px(TOP - 1.5) }} data-word={pip} />}
+      <span class="socket-front" style={{ top: px(top + 2) }} />
+      {pip === null ? null : <span class="co pip-disc" style={{ top: px(top - 1.5) }} data-word={pip} />}
       <Flag words={plugged ? rackWords.lift(hz) : rackWords.plugIn(hz)} />
     </button>
   );

@@ -43,7 +43,7 @@ function RackPanelBase({
 }) {
   const { panels: panelWords, rack: rackWords } = useWords();
   const count = port.receiver.crystalsHz.length;
-  const { pitch, dialWidth, dialHeight, tuneKnob, tall, shown } = rackFit(
+  const { pitch, dialWidth, dialHeight, tuneKnob, tall, across } = rackFit(
     rect,
     height,
     count,
@@ -60,9 +60,7 @@ function RackPanelBase({
       extra={<Places port={port} places={HEAD} />}
     >
       <div class="rack">
-        <div class="crystal-box" style={shown < count ? { maxWidth: px(Math.round((shown + 0.5) * pitch)) } : {}}>
-          <Crystals port={port} pitch={pitch} />
-        </div>
+        <Crystals port={port} pitch={pitch} across={across} />
         <p class="l2 short" title={rackWords.note(unit)}>
           {rackWords.note(unit)}
         </p>
@@ -86,21 +84,21 @@ interface RackFit {
   readonly tuneKnob: boolean;
   /** crystals over dial and knobs, instead of side by side */
   readonly tall: boolean;
-  /** crystals in sight at once; the rest are reached by scrolling the box */
-  readonly shown: number;
+  /** crystals side by side; the box has as many rows as they need */
+  readonly across: number;
 }
 
 /** `others`: controls without a place of their own, which stand beside the knobs. */
 function rackFit(rect: Rect | null, height: number, count: number, others: number): RackFit {
   const dialHeight = Math.min(96, Math.max(70, height - 34 - 16 - 22 - 16));
-  if (rect === null) return { pitch: PITCH, dialWidth: 170, dialHeight, tuneKnob: true, tall: false, shown: count };
+  if (rect === null) return { pitch: PITCH, dialWidth: 170, dialHeight, tuneKnob: true, tall: false, across: count };
   const room = rect.width - 30 - PIP_KNOB - TRIM_KNOB - others * PIP_KNOB - 36;
   if (rect.height >= TALL && rect.width < 900) {
     const dialWidth = Math.min(340, room - TUNE_KNOB);
-    const shown = Math.min(count, Math.floor((rect.width - 40) / LEAST_PITCH));
+    const across = rowOf(count, Math.floor((rect.width - 40) / LEAST_PITCH));
     return {
-      shown,
-      pitch: Math.min(PITCH, (rect.width - 40) / shown),
+      across,
+      pitch: Math.min(PITCH, (rect.width - 40) / across),
       dialWidth,
       dialHeight: 110,
       tuneKnob: true,
@@ -109,15 +107,26 @@ function rackFit(rect: Rect | null, height: number, count: number, others: numbe
   }
   // The dial can be dragged itself: the knob beside it stands only where there is room.
   const most = Math.max(3, Math.floor((room - LEAST_DIAL - 24) / (LEAST_PITCH + 1)));
-  const shown = Math.min(count, most);
-  const tuneKnob = room - shown * (LEAST_PITCH + 1) - 120 >= TUNE_KNOB;
-  const free = room - (tuneKnob ? TUNE_KNOB : 0) - (shown < count ? LEAST_PITCH / 2 : 0);
-  const pitch = Math.max(LEAST_PITCH, Math.min(PITCH, (free - 128) / shown));
-  const dialWidth = Math.max(LEAST_DIAL, Math.min(300, Math.floor(free - shown * pitch)));
-  return { pitch, dialWidth, dialHeight, tuneKnob, tall: false, shown };
+  const across = rowOf(count, most);
+  const tuneKnob = room - across * (LEAST_PITCH + 1) - 120 >= TUNE_KNOB;
+  const free = room - (tuneKnob ? TUNE_KNOB : 0);
+  const pitch = Math.max(LEAST_PITCH, Math.min(PITCH, (free - 128) / across));
+  const dialWidth = Math.max(LEAST_DIAL, Math.min(300, Math.floor(free - across * pitch)));
+  return { pitch, dialWidth, dialHeight, tuneKnob, tall: false, across };
 }
 
-function Crystals({ port, pitch }: { readonly port: BenchPort; readonly pitch: number }) {
+/** As many as fit, in rows that are as even as can be. */
+function rowOf(count: number, most: number): number {
+  return Math.ceil(count / Math.ceil(count / most));
+}
+
+interface CrystalsProps {
+  readonly port: BenchPort;
+  readonly pitch: number;
+  readonly across: number;
+}
+
+function Crystals({ port, pitch, across }: CrystalsProps) {
   const { rack: rackWords } = useWords();
   const plugged = usePort(port, () => port.state().crystals);
   const rack = useRef<HTMLDivElement>(null);
@@ -130,18 +139,20 @@ function Crystals({ port, pitch }: { readonly port: BenchPort; readonly pitch: n
     [port],
   );
   const walk = (event: KeyboardEvent): void => {
-    const move = event.key === 'ArrowRight' ? 1 : event.key === 'ArrowLeft' ? -1 : 0;
+    const move = MOVES[event.key]?.(across) ?? 0;
     const buttons = rack.current?.children;
     if (move === 0 || buttons === undefined) return;
     event.preventDefault();
-    const next = Math.min(box.length - 1, Math.max(0, at + move));
+    const next = at + move;
+    if (next < 0 || next >= box.length) return;
     setAt(next);
     (buttons[next] as HTMLElement | undefined)?.focus();
   };
   const width = Math.min(46, pitch - 5);
+  const rows = Math.ceil(box.length / across);
   return (
     <div
-      class="crystals"
+      class={rows > 1 ? 'crystals rows' : 'crystals'}
       role="toolbar"
       aria-label={rackWords.crystals}
       ref={rack}
@@ -149,7 +160,7 @@ function Crystals({ port, pitch }: { readonly port: BenchPort; readonly pitch: n
       onFocusIn={(event) =>
         setAt([...(rack.current?.children ?? [])].indexOf((event.target as Element).closest('button')!))
       }
-      style={{ columnGap: px(pitch - width - 6) }}
+      style={{ columnGap: px(pitch - width - 6), gridTemplateColumns: `repeat(${across}, max-content)` }}
     >
       {box.map((hz, i) => {
         const pip = inOrder.indexOf(hz);
@@ -160,6 +171,7 @@ function Crystals({ port, pitch }: { readonly port: BenchPort; readonly pitch: n
             plugged={pip >= 0}
             pip={pip >= 0 && !port.scenario.sealed ? pip + 1 : null}
             width={width}
+            low={rows > 1}
             tabIndex={i === at ? 0 : -1}
             onToggle={toggle}
           />
@@ -168,6 +180,14 @@ function Crystals({ port, pitch }: { readonly port: BenchPort; readonly pitch: n
     </div>
   );
 }
+
+/** Along a row, and from one to the next. */
+const MOVES: Readonly<Record<string, (across: number) => number>> = {
+  ArrowRight: () => 1,
+  ArrowLeft: () => -1,
+  ArrowDown: (across) => across,
+  ArrowUp: (across) => -across,
+};
 
 interface TunableProps {
   readonly port: BenchPort;
