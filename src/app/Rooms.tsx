@@ -19,6 +19,7 @@ import type { Language } from './language.ts';
 import { NewerSlip } from './NewerSlip.tsx';
 import type { OpenRoomProps } from './OpenRoom.tsx';
 import { createOwnPort } from './ownPort.ts';
+import type { PapersRoomProps } from './PapersRoom.tsx';
 import { RoomBoundary } from './RoomBoundary.tsx';
 import type { Dismissed, RoomProps } from './roomProps.ts';
 import { type Route, readRoute, routeHash } from './routes.ts';
@@ -28,6 +29,7 @@ type Lazy<P> = () => Promise<{ readonly default: ComponentType<P> }>;
 
 const benchRoom: Lazy<RoomProps & { readonly scenarioId: string; readonly guided: boolean }> = () =>
   import('./BenchRoom.tsx');
+const papersRoom: Lazy<PapersRoomProps> = () => import('./PapersRoom.tsx');
 const shownRoom: Lazy<RoomProps & { readonly scenarioId: string }> = () => import('./ShownRoom.tsx');
 const reportRoom: Lazy<RoomProps & { readonly runId: string }> = () => import('./ReportRoom.tsx');
 const drillsRoom: Lazy<DrillsRoomProps> = () => import('./DrillsRoom.tsx');
@@ -75,7 +77,7 @@ export function Rooms({ language, library, own, logbook, claims, learner, loudne
 
 /** A room begins anew for each run; the handbook stays while its pages are turned, and the drills while one is taken after the other. */
 const roomKey = (route: Route): string =>
-  route.page === 'handbook' || route.page === 'drills' ? route.page : routeHash(route);
+  route.page === 'handbook' || route.page === 'drills' || route.page === 'papers' ? route.page : routeHash(route);
 
 interface ShownProps {
   readonly route: Route;
@@ -95,6 +97,14 @@ function Shown({ route, language, room }: ShownProps) {
       );
     case 'workshop':
       return <Later load={workshopRooms[route.place ?? 'scenario']} words={language.all} props={room} />;
+    case 'papers':
+      return (
+        <Later
+          load={papersRoom}
+          words={language.all}
+          props={{ ...room, scenarioId: route.scenarioId, paper: route.paper }}
+        />
+      );
     case 'shown':
       return <Later load={shownRoom} words={language.all} props={{ ...room, scenarioId: route.scenarioId }} />;
     case 'open':

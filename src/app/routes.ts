@@ -1,6 +1,8 @@
 /** Where the learner is, kept in the address behind `#` so that the page works from any folder and the back button does what it says. */
 
 import { handbookHash } from '../present/handbook/address.ts';
+import { papersHash } from '../present/papersAddress.ts';
+import { PAPERS, type PaperId } from '../rooms/papers/paperIds.ts';
 import type { WorkshopPlace } from '../rooms/workshop/places.ts';
 
 export type Route =
@@ -17,6 +19,8 @@ export type Route =
   | { readonly page: 'workshop'; readonly place: WorkshopPlace | null }
   /** the technician does it, and somebody watches */
   | { readonly page: 'shown'; readonly scenarioId: string }
+  /** papers to print, of a job; null: of the first of the course */
+  | { readonly page: 'papers'; readonly scenarioId: string | null; readonly paper: PaperId }
   /** a number: the report of that file of the class; null: the list */
   | { readonly page: 'class'; readonly fileNo: number | null }
   | { readonly page: 'report'; readonly runId: string };
@@ -35,6 +39,7 @@ export function readRoute(hash: string): Route {
   if (page === 'bench' && id !== undefined && ID.test(id))
     return more === GUIDED ? { page, scenarioId: id, guided: true } : { page, scenarioId: id };
   if (page === 'report' && id !== undefined && ID.test(id)) return { page, runId: id };
+  if (page === 'papers') return { page, scenarioId: named(id), paper: PAPERS.find((one) => one === more) ?? 'sheet' };
   if (page === 'drills') return { page, drill: named(id), series: named(id) === null ? null : named(more) };
   if (page === 'workshop') return { page, place: id === 'receiver' || id === 'evening' ? id : null };
   if (page === 'class' && (id === undefined || id === '')) return { page, fileNo: null };
@@ -50,6 +55,7 @@ export function routeHash(route: Route): string {
   if (route.page === 'open') return `#/open/${route.data}`;
   if (route.page === 'bench') return `#/bench/${route.scenarioId}${route.guided ? `/${GUIDED}` : ''}`;
   if (route.page === 'shown') return `#/bench/${route.scenarioId}/${SHOWN}`;
+  if (route.page === 'papers') return papersHash(route.scenarioId, route.paper);
   if (route.page === 'report') return `#/report/${route.runId}`;
   if (route.page === 'drills') return ['#/drills', route.drill, route.series].filter((part) => part !== null).join('/');
   if (route.page === 'workshop') return ['#/workshop', route.place].filter((part) => part !== null).join('/');

@@ -13,6 +13,8 @@ describe('an address', () => {
     { page: 'bench', scenarioId: 'first-curve' },
     { page: 'bench', scenarioId: 'first-curve', guided: true },
     { page: 'shown', scenarioId: 'first-curve' },
+    { page: 'papers', scenarioId: null, paper: 'sheet' },
+    { page: 'papers', scenarioId: 'first-curve', paper: 'transfer' },
     { page: 'bench', scenarioId: 'endless-2-gale' },
     { page: 'workshop', place: null },
     { page: 'workshop', place: 'receiver' },

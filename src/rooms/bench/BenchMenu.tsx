@@ -18,9 +18,11 @@ interface BenchMenuProps {
   readonly onChoose: (choice: MenuChoice) => void;
   /** to the technician at the same job; null: nobody shows it */
   readonly onWatch: (() => void) | null;
+  /** address of the papers of this job */
+  readonly papers: string;
 }
 
-export function BenchMenu({ layout, open, onToggle, onChoose, onWatch }: BenchMenuProps) {
+export function BenchMenu({ layout, open, onToggle, onChoose, onWatch, papers }: BenchMenuProps) {
   const { header: headerWords } = useWords();
   return (
     <>
@@ -38,7 +40,7 @@ export function BenchMenu({ layout, open, onToggle, onChoose, onWatch }: BenchMe
         </button>
       )}
       {open ? (
-        <Choices low={layout.menu !== null} top={layout.header.height} {...{ onToggle, onChoose, onWatch }} />
+        <Choices low={layout.menu !== null} top={layout.header.height} {...{ onToggle, onChoose, onWatch, papers }} />
       ) : null}
     </>
   );
@@ -50,10 +52,11 @@ interface ChoicesProps {
   readonly onToggle: () => void;
   readonly onChoose: (choice: MenuChoice) => void;
   readonly onWatch: (() => void) | null;
+  readonly papers: string;
 }
 
-function Choices({ low, top, onToggle, onChoose, onWatch }: ChoicesProps) {
-  const { header: headerWords, shell, demonstration } = useWords();
+function Choices({ low, top, onToggle, onChoose, onWatch, papers }: ChoicesProps) {
+  const { header: headerWords, shell, demonstration, papers: papersWords } = useWords();
   const list = useRef<HTMLDivElement>(null);
   useLayoutEffect(() => {
     const before = document.activeElement as HTMLElement | null;
@@ -97,6 +100,9 @@ function Choices({ low, top, onToggle, onChoose, onWatch }: ChoicesProps) {
       {item('help', headerWords.help)}
       <a role="menuitem" href={handbookHash()}>
         {shell.handbook}
+      </a>
+      <a role="menuitem" href={papers}>
+        {papersWords.title}
       </a>
       {onWatch === null ? null : (
         <button type="button" role="menuitem" onClick={onWatch}>

@@ -8,6 +8,7 @@ import { usePageTitle } from '../../kit/hooks/usePageTitle.ts';
 import { useWindowSize } from '../../kit/hooks/useWindowSize.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { Button } from '../../kit/theme/art.tsx';
+import { papersHash } from '../../present/papersAddress.ts';
 import type { BenchPort } from '../../present/ports.ts';
 import type { SheetFigures } from '../../present/sheetFigures.ts';
 import type { ShownPort } from '../../present/shownPort.ts';
@@ -165,6 +166,7 @@ export function BenchPage({
         onToggle={toggleMenu}
         onChoose={choose}
         onWatch={onWatch === null ? null : () => leaveBench(port, onWatch)}
+        papers={papersHash(port.scenario.id)}
       />
       {open === 'help' ? <Help keys={singleKeys ?? null} onClose={close} /> : null}
       {open === 'hints' ? <Hints port={port} onClose={close} /> : null}

@@ -1,10 +1,11 @@
 /** The class room: run files that learners handed in, graded again and listed. */
-import { flushSync } from 'preact/compat';
-import { useEffect, useMemo, useState } from 'preact/hooks';
+import { useMemo, useState } from 'preact/hooks';
 import { classFigures } from '../../judge/classFigures.ts';
 import { type Sieve, sifted } from '../../judge/classList.ts';
+import { usePrinting } from '../../kit/hooks/usePrinting.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { Button, Header, type RoomLink, Rooms } from '../../kit/theme/art.tsx';
+import { papersHash } from '../../present/papersAddress.ts';
 import type { ClassPort } from './classPort.ts';
 import { FileButton, FilesSheet } from './FilesSheet.tsx';
 import { PaperList } from './PaperList.tsx';
@@ -20,7 +21,7 @@ export interface ClassPageProps {
 }
 
 export function ClassPage({ port, links }: ClassPageProps) {
-  const { shell, classroom: say } = useWords();
+  const { shell, classroom: say, papers } = useWords();
   const [sieve, setSieve] = useState<Sieve>({ learner: null, scenario: null, bestOnly: false });
   const rows = useMemo(() => sifted(port.rows, sieve), [port.rows, sieve]);
   const all = useMemo(() => classFigures(port.rows), [port.rows]);
@@ -62,6 +63,9 @@ export function ClassPage({ port, links }: ClassPageProps) {
           <h1>{say.title}</h1>
           <p>{say.what}</p>
           <p>{say.how}</p>
+          <p>
+            <a href={papersHash(null)}>{papers.title}</a>
+          </p>
         </div>
         <div class="class-left">
           <FilesSheet port={port} figures={all} />
@@ -78,21 +82,4 @@ export function ClassPage({ port, links }: ClassPageProps) {
       {printing ? <PaperList rows={rows} figures={figures} notes={port.notes} /> : null}
     </div>
   );
-}
-
-/** True from when the browser is about to print until it has. */
-function usePrinting(): boolean {
-  const [printing, setPrinting] = useState(false);
-  useEffect(() => {
-    // The browser takes the page as it stands when the event is over.
-    const before = (): void => flushSync(() => setPrinting(true));
-    const after = (): void => setPrinting(false);
-    addEventListener('beforeprint', before);
-    addEventListener('afterprint', after);
-    return () => {
-      removeEventListener('beforeprint', before);
-      removeEventListener('afterprint', after);
-    };
-  }, []);
-  return printing;
 }

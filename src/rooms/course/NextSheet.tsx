@@ -5,6 +5,7 @@ import { Told } from '../../kit/Told.tsx';
 import { Button, Frac, Frame, Ink } from '../../kit/theme/art.tsx';
 import { C, T } from '../../kit/theme/ink.ts';
 import { isWon, nextCard, type Track } from '../../present/courseTracks.ts';
+import { papersHash } from '../../present/papersAddress.ts';
 import type { CourseCard } from '../../present/ports.ts';
 import { CurveInk } from './CurveInk.tsx';
 import '../../kit/links/link.css';
@@ -36,6 +37,11 @@ export function NextSheet({ cards, tracks, runsRead, drawn, open, onGuide }: Nex
       {runsRead ? (
         <GuideOffer fresh={cards.every(({ best, onBench }) => best === null && onBench === null)} onGuide={onGuide} />
       ) : null}
+      <p class="guide-offer">
+        <a class="link" href={papersHash(null)}>
+          {words.papers}
+        </a>
+      </p>
       <div class="next-stacks">
         <h2 class="l">{words.stacksWon}</h2>
         <ul>

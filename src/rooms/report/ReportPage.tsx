@@ -5,6 +5,7 @@ import { useMemo, useRef, useState } from 'preact/hooks';
 import { findings } from '../../describe/findings.ts';
 import { scoreLineSentence } from '../../describe/scoreLine.ts';
 import { usePageTitle } from '../../kit/hooks/usePageTitle.ts';
+import { usePrinting } from '../../kit/hooks/usePrinting.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { Told } from '../../kit/Told.tsx';
 import { Button, Fit, Frame, Header, Rooms } from '../../kit/theme/art.tsx';
@@ -20,6 +21,7 @@ import { responseFigure, sheetPoints } from './responseFigure.ts';
 import { ScorePanel } from './ScorePanel.tsx';
 import { usePlayback } from './usePlayback.ts';
 import { VerdictPanel } from './VerdictPanel.tsx';
+import { VerdictPaper } from './VerdictPaper.tsx';
 import './report.css';
 import '../../kit/tabs/tabs.css';
 
@@ -57,6 +59,7 @@ export function ReportPage({
   const replay = useRef<HTMLDivElement>(null);
   const lines = useRef<HTMLDetailsElement>(null);
   const [shown, setShown] = useState(0);
+  const printing = usePrinting();
   const set = report.curves[Math.min(shown, report.curves.length - 1)]!;
   const sheet = useMemo(
     () => widenSpecification(responseById(receiver, set.response).specification, scenario.toleranceFactor),
@@ -90,6 +93,7 @@ export function ReportPage({
         product={shellWords.product}
         right={
           <>
+            <Button onClick={() => print()}>{words.papers.print}</Button>
             <Button onClick={() => port.exportRun()}>{say.exportRun}</Button>
             <Button primary={!report.passed} onClick={() => port.again()}>
               {say.again}
@@ -168,6 +172,7 @@ export function ReportPage({
           innerRef={lines}
         />
       </main>
+      {printing ? <VerdictPaper port={port} findings={found} /> : null}
     </div>
   );
 }

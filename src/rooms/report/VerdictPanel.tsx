@@ -1,11 +1,10 @@
 /** The four verdicts as stamps, each with what keeps it from standing. */
-import { capWords } from '../../describe/ruleWords.ts';
-import { scoreLineSentence } from '../../describe/scoreLine.ts';
 import { type Report, VERDICT_IDS, type VerdictId } from '../../grading/report.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { Frac, Frame } from '../../kit/theme/art.tsx';
 import type { Receiver } from '../../receiver/receiver.ts';
 import { MomentLink } from './FindingsSheet.tsx';
+import { reasonsOf } from './verdictReasons.ts';
 import './verdicts.css';
 
 export interface VerdictPanelProps {
@@ -42,15 +41,8 @@ export function VerdictPanel({ report, receiver, goTo }: VerdictPanelProps) {
 function Reasons({ id, report, receiver, goTo }: VerdictPanelProps & { readonly id: VerdictId }) {
   const words = useWords();
   const { report: say } = words;
-  const { stands, lacks } = report.verdicts[id];
-  if (stands) return <p>{say.stamps[id].stands}</p>;
-  const reasons = lacks.flatMap((lack) => {
-    const line = report.lines.find((one) => one.id === lack);
-    if (line !== undefined) return [{ text: scoreLineSentence(words, line, receiver), at: line.atSeconds }];
-    const cap = report.caps.find((one) => one.rule === lack);
-    if (cap === undefined) return [];
-    return [{ text: capWords(words, cap.rule).capped(cap.limit, say.clock(cap.atSeconds)), at: cap.atSeconds }];
-  });
+  if (report.verdicts[id].stands) return <p>{say.stamps[id].stands}</p>;
+  const reasons = reasonsOf(words, report, receiver, id);
   const shown = reasons.slice(0, MOST_REASONS);
   return (
     <div>

@@ -64,6 +64,7 @@ export const courseWords = {
     begin: 'Begin with the guide',
     again: 'The guided first bench',
   },
+  papers: 'Papers to print',
   nextForYou: 'Next for you',
   stacksWon: 'Stacks won',
   wanted: 'wanted',

@@ -33,6 +33,7 @@ import { causeWords, faultWords, findingWords, heldWords, limitWords } from './g
 import { guideWords } from './guide.ts';
 import { judgingWords, textFileWords } from './judging.ts';
 import { makerWords } from './maker.ts';
+import { papersWords } from './papers.ts';
 import { partsWords } from './parts.ts';
 import { phraseWords } from './phrases.ts';
 import { actNames, badTimeInFile, verdictSentences, verdictTitles } from './problems.ts';
@@ -97,6 +98,7 @@ export const en = {
   drills: drillsWords,
   blocks: blockNames,
   report: reportWords,
+  papers: papersWords,
   phrases: phraseWords,
   maker: makerWords,
   workshop: workshopWords,

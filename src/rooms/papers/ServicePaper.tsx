@@ -1,0 +1,120 @@
+/** The service sheet on paper: cautions, every curve of the job with its levels and demands, the procedure, slugs and points. */
+import type { BenchSetup } from '../../bench/setup.ts';
+import { useWords } from '../../kit/hooks/useWords.ts';
+import { Told } from '../../kit/Told.tsx';
+import { cautionsOf } from '../../present/cautions.ts';
+import { levelReading, type SheetFigures } from '../../present/sheetFigures.ts';
+import { demandLines, setUpLines } from '../../present/sheetLines.ts';
+import { jobSheet } from '../../receiver/jobSheet.ts';
+import { slugLetters } from '../../receiver/slugLetters.ts';
+import { Paper, PaperCaution, PaperFigure } from './parts.tsx';
+
+export interface PaperOf {
+  readonly setup: BenchSetup;
+  /** of each curve that the job asks for */
+  readonly figures: readonly SheetFigures[];
+}
+
+export function ServicePaper({ setup, figures }: PaperOf) {
+  const words = useWords();
+  const { papers: say, sheet } = words;
+  const { receiver, scenario } = setup;
+  const { procedure } = jobSheet(receiver, scenario);
+  const letters = slugLetters(receiver);
+  return (
+    <Paper
+      name={say.names.sheet}
+      sub={say.subs.sheet}
+      title={<Told of={receiver}>{`${receiver.title}, ${receiver.setName}`}</Told>}
+      foot={say.practised(scenario.code, scenario.par.turns)}
+    >
+      <PaperCaution lead={receiver.mains === null ? sheet.care : sheet.cautions}>
+        {cautionsOf(words, receiver)
+          .map(({ text }) => text)
+          .join(' ')}
+      </PaperCaution>
+      {figures.map((one) => (
+        <Curve key={one.response.id} setup={setup} figures={one} />
+      ))}
+      <h3>{sheet.pages[0]}</h3>
+      <ol class="paper-steps">
+        {procedure.map((step) => (
+          <li key={step.text}>
+            <Told of={receiver}>{step.text}</Told>
+          </li>
+        ))}
+      </ol>
+      <h3>{sheet.slugs}</h3>
+      <dl class="paper-list-of">
+        {receiver.adjusters.map((slug) => (
+          <div key={slug.id}>
+            <dt>
+              <b>{letters.get(slug.id)}</b> <Told of={receiver}>{slug.label}</Told>
+            </dt>
+            <dd>
+              <Told of={receiver}>{slug.does}</Told> {`${sheet.head[slug.head]}, ${sheet.slugTurns(slug.travelTurns)}`}
+            </dd>
+          </div>
+        ))}
+      </dl>
+      <h3>{sheet.points}</h3>
+      <dl class="paper-list-of">
+        {receiver.testPoints.map((point) => (
+          <div key={point.id}>
+            <dt>
+              <b>{point.id}</b>
+            </dt>
+            <dd>
+              <Told of={receiver}>{point.note}</Told>
+            </dd>
+          </div>
+        ))}
+      </dl>
+    </Paper>
+  );
+}
+
+function Curve({ setup, figures }: { readonly setup: BenchSetup; readonly figures: SheetFigures }) {
+  const words = useWords();
+  const { papers: say, sheet, rack } = words;
+  const { receiver } = setup;
+  const { response, levels } = figures;
+  const unit = rack.unit(response.setUp.centreHz);
+  return (
+    <section class="paper-curve">
+      <h3>
+        <Told of={receiver}>{response.title}</Told>
+      </h3>
+      <PaperFigure figures={figures} label={say.figure(response.title)} width={700} height={210} style="wanted" />
+      <div class="paper-halves">
+        {levels.length === 0 ? null : (
+          <table>
+            <thead>
+              <tr>
+                <th scope="col">{`${sheet.columns.hz} ${unit}`}</th>
+                <th scope="col">{sheet.columns.wanted}</th>
+                <th scope="col">{sheet.columns.tube}</th>
+              </tr>
+            </thead>
+            <tbody>
+              {levels.map((row) => (
+                <tr key={row.hz}>
+                  <th scope="row">{rack.canLabel(row.hz)}</th>
+                  <td>{sheet.percent(row.target, row.low, row.high)}</td>
+                  <td>{sheet.tubePercent(row.onTube)}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        )}
+        <ul>
+          {[...demandLines(words, response), ...setUpLines(words, response, levelReading(setup, figures))].map(
+            (line) => (
+              <li key={line}>{line}</li>
+            ),
+          )}
+        </ul>
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,76 @@
+/** Words of the papers that can be printed: the service sheet, the record card, the transfer sheet for a real set, and the verdicts of a run. */
+import { format } from './figures.ts';
+
+const { counted, turnsLong } = format;
+const PAGES = { one: 'paper', other: 'papers' };
+
+export const papersWords = {
+  title: 'Papers to print',
+  what: 'Black on white, for A4 and for Letter. A copy of a copy can still be read.',
+  of: 'Job',
+  paper: 'Paper',
+  print: 'Print',
+  noSuch: 'There is no job of that name in this course.',
+  names: { sheet: 'Service sheet', card: 'Record card', transfer: 'Transfer sheet' },
+  subs: {
+    sheet: 'what the set is to do',
+    card: 'as found, as left',
+    transfer: 'for a real set, keep with it',
+    verdicts: 'what a run was worth',
+  },
+  verdicts: 'Verdicts',
+  practised: (code: string, turns: number): string =>
+    `Practised as ${code}, par ${turnsLong(turns)}. The figures are those of a practice set; a real one has its own.`,
+  blanks: {
+    set: 'Real set',
+    serial: 'Serial',
+    date: 'Date',
+    by: 'By',
+    owner: 'Owner',
+    card: 'Card no.',
+    learner: 'Learner',
+  },
+  realSet: 'A real set can kill.',
+  realCautions:
+    'The chassis may be live: work from an isolating transformer, always. The picture tube and its supply stay charged after the set is switched off: discharge, then check with a meter. Use one hand and insulated tools, wear no jewellery, have somebody within call. Local codes come before this page, and the work is for people licensed to do it, or done together with them. So does the maker\u2019s own sheet.',
+  wanted: 'wanted',
+  figure: (title: string): string => `${title}: the curve that is wanted`,
+  dotted: 'The dotted line is what the sheet wants.',
+  asFound: 'As found',
+  asLeft: 'As left',
+  draw: 'Draw what the tube showed.',
+  title2: 'What was found, and what was left',
+  columns: { at: 'At', wanted: 'Wanted', found: 'As found', left: 'As left', inside: 'In limits' },
+  proofs: 'Proofs, after the last slug',
+  proofNames: {
+    halveLevel: 'level halved',
+    markersOffOn: 'pips off and on',
+    touchEarth: 'strap touched',
+    swingPhase: 'phase swung',
+    skirts: 'skirts seen',
+  },
+  parts: 'Parts replaced, and what is still not right',
+  signed: { aligned: 'Aligned by', checked: 'Checked by', date: 'Date' },
+  strap: 'Keep the strap on until the last lead is off.',
+  startPositions: 'Start positions, in turns from the top: write them down before you turn anything',
+  slug: 'Slug',
+  found: 'found',
+  left: 'left',
+  readings: {
+    panToEarth: 'pan to earth',
+    earth: 'earth',
+    bias: 'read',
+    level: 'level',
+    phasing: 'phasing',
+    onCard: 'tick on the card',
+  },
+  units: { volts: 'V', ohms: 'ohm', decibels: 'dB', degrees: '\u00b0', turns: 'turns' },
+  pageNote: (papers: number): string => counted(papers, PAGES),
+  runOf: (title: string, code: string): string => `${code}, ${title}`,
+  points: (total: number): string => `${total} of 100 points`,
+  noPass: 'Not passed yet.',
+  passed: 'Passed.',
+  stands: 'stands',
+  lacks: 'does not stand',
+  day: 'Day',
+} as const;
