@@ -33,7 +33,7 @@ export function paperFigure({ figures, width, height, perUnit, style }: PaperFig
   for (const level of levels)
     s +=
       `<path d="M${LEFT} ${r1(Y(level))}H${width - RIGHT}" stroke="${BLACK}" stroke-width="${level === 0 ? 1.6 : 1}"${level === 0 ? '' : ' stroke-dasharray="2 4"'} fill="none"/>` +
-      T(LEFT - 6, Y(level) + 5, Math.round(100 * level), 'ms', { anchor: 'end', fill: BLACK });
+      T(LEFT - 6, Y(level) + 5, Math.round(100 * level), 'm', { anchor: 'end', fill: BLACK });
   marks.forEach((mark, i) => {
     const x = r1(X(mark * perUnit));
     s += grid
@@ -41,7 +41,7 @@ export function paperFigure({ figures, width, height, perUnit, style }: PaperFig
       : `<path d="M${x} ${height - BOTTOM}v5" stroke="${BLACK}" stroke-width="1.4" fill="none"/>`;
     // A figure at the very edge would be cut.
     if (x > LEFT + 8 && x < width - RIGHT - 14)
-      s += T(x, height - 5, labels[i]!, 'ms', { anchor: 'middle', fill: BLACK });
+      s += T(x, height - 5, labels[i]!, 'm', { anchor: 'middle', fill: BLACK });
   });
   if (grid)
     s += `<rect x="${LEFT}" y="${TOP}" width="${width - LEFT - RIGHT}" height="${height - TOP - BOTTOM}" fill="none" stroke="${BLACK}" stroke-width="1.6"/>`;
