@@ -69,7 +69,7 @@ for (const [track, id, most] of [
       if (paper === 'card') await expect(sheets.first().locator('.tick-box')).not.toHaveCount(0);
       if (paper === 'transfer') {
         await expect(sheets).toContainText(say.realSet);
-        await expect(sheets).toContainText('Local codes come before this page');
+        await expect(sheets).toContainText('Local codes and the maker\u2019s own sheet come before this page');
         // A box to tick at every step, and a place for every slug as found and as left.
         const { procedure, adjusters } = setup.receiver;
         await expect(sheets.locator('.transfer-steps .tick-box')).toHaveCount(procedure.length);

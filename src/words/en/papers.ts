@@ -32,7 +32,7 @@ export const papersWords = {
   },
   realSet: 'A real set can kill.',
   realCautions:
-    'The chassis may be live: work from an isolating transformer, always. The picture tube and its supply stay charged after the set is switched off: discharge, then check with a meter. Use one hand and insulated tools, wear no jewellery, have somebody within call. Local codes come before this page, and the work is for people licensed to do it, or done together with them. So does the maker\u2019s own sheet.',
+    'The chassis may be live: work from an isolating transformer, always. The picture tube and its supply stay charged after the set is switched off: discharge, then check with a meter. Use one hand and insulated tools, wear no jewellery, have somebody within call. Local codes and the maker\u2019s own sheet come before this page, and the work is for people licensed to do it, or done together with them.',
   wanted: 'wanted',
   figure: (title: string): string => `${title}: the curve that is wanted`,
   dotted: 'The dotted line is what the sheet wants.',
