@@ -4,9 +4,9 @@ import type { BenchSetup } from '../bench/setup.ts';
 import { useWords } from '../kit/hooks/useWords.ts';
 import { SlipPage } from '../kit/slips/Slip.tsx';
 import { Button } from '../kit/theme/art.tsx';
+import type { PaperId } from '../present/papersAddress.ts';
 import { toldReceiver, toldScenario } from '../present/told.ts';
 import { PapersPage } from '../rooms/papers/PapersPage.tsx';
-import type { PaperId } from '../rooms/papers/paperIds.ts';
 import type { RoomProps } from './roomProps.ts';
 import { useRoomLinks } from './useRoomLinks.ts';
 

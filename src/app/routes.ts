@@ -1,8 +1,7 @@
 /** Where the learner is, kept in the address behind `#` so that the page works from any folder and the back button does what it says. */
 
 import { handbookHash } from '../present/handbook/address.ts';
-import { papersHash } from '../present/papersAddress.ts';
-import { PAPERS, type PaperId } from '../rooms/papers/paperIds.ts';
+import { PAPERS, type PaperId, papersHash } from '../present/papersAddress.ts';
 import type { WorkshopPlace } from '../rooms/workshop/places.ts';
 
 export type Route =

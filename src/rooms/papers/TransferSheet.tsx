@@ -38,7 +38,7 @@ export function TransferSheet({ setup, figures }: PaperOf) {
             <p>
               <Told of={receiver}>{step.text}</Told>
             </p>
-            <p class="reading">
+            <p class="to-read">
               <Reading step={step} setup={setup} />
             </p>
           </li>
