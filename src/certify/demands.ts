@@ -88,15 +88,16 @@ export function createDemands(
       const jacobian = responseJacobian(receiver, deck, stated, turns, slugs);
       const { volts } = stated.solve(turns);
       const r = measure(sheet, volts);
+      const along = new Float64Array(volts.length);
       const columns = slugs.map((slug) => {
         const slope = jacobian.get(slug)!;
-        const walked = (k: number) =>
-          measure(
-            sheet,
-            volts.map((v, f) => v + k * WALK_TURNS * slope[f]!),
-          );
-        const [up, down] = [walked(1), walked(-1)];
-        return up.map((v, i) => (v - down[i]!) / (2 * WALK_TURNS));
+        const walked = (turns: number): Float64Array => {
+          for (let f = 0; f < along.length; f++) along[f] = volts[f]! + turns * slope[f]!;
+          return measure(sheet, along);
+        };
+        const [up, down] = [walked(WALK_TURNS), walked(-WALK_TURNS)];
+        for (let i = 0; i < up.length; i++) up[i] = (up[i]! - down[i]!) / (2 * WALK_TURNS);
+        return up;
       });
       return { r, columns };
     });
@@ -112,8 +113,16 @@ export function createDemands(
     }
     return { r, jacobian };
   };
-  const joined = (parts: readonly Float64Array[]): Float64Array =>
-    Float64Array.from(parts.flatMap((part) => [...part]));
+  const joined = (parts: readonly Float64Array[]): Float64Array => {
+    if (parts.length === 1) return parts[0]!;
+    const all = new Float64Array(parts.reduce((sum, part) => sum + part.length, 0));
+    let at = 0;
+    for (const part of parts) {
+      all.set(part, at);
+      at += part.length;
+    }
+    return all;
+  };
   const demandsIn = (sheet: Sheet, volts: Float64Array): Float64Array =>
     Float64Array.from(itemsOf(sheet, volts).map((item) => Math.sqrt(item.weight) * signedExcess(item, SPARE)));
   const excessIn = (sheet: Sheet, volts: Float64Array): Float64Array =>
@@ -158,9 +167,16 @@ function signedExcess({ kind, low, high, measured, tolerance }: SpecItem, spare:
 
 function laidOver({ spec, wanted, height }: Sheet, volts: Float64Array): Float64Array {
   const share = 1 / Math.sqrt(volts.length);
-  if (spec.sCurve !== null) return volts.map((v, f) => (10 * share * (v - wanted[f]!)) / height);
+  const out = new Float64Array(volts.length);
   const floor = (FLOOR * height) ** 2;
-  return volts.map((v, f) => 10 * share * Math.log10((v * v + floor) / (wanted[f]! ** 2 + floor)));
+  for (let f = 0; f < out.length; f++) {
+    const v = volts[f]!;
+    out[f] =
+      spec.sCurve !== null
+        ? (10 * share * (v - wanted[f]!)) / height
+        : 10 * share * Math.log10((v * v + floor) / (wanted[f]! ** 2 + floor));
+  }
+  return out;
 }
 
 function printedFrequencies({ fromHz, toHz }: Specification): Float64Array {

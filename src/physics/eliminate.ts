@@ -4,26 +4,34 @@
 export function eliminate(a: Float64Array, n: number): boolean {
   const width = n + 1;
   for (let k = 0; k < n; k++) {
-    let best = k;
-    for (let i = k + 1; i < n; i++) if (Math.abs(a[i * width + k]!) > Math.abs(a[best * width + k]!)) best = i;
-    if (!(Math.abs(a[best * width + k]!) > 0)) return false;
-    if (best !== k) {
+    const row = k * width;
+    const end = row + width;
+    let best = row;
+    let most = Math.abs(a[row + k]!);
+    for (let other = row + width; other < n * width; other += width) {
+      const size = Math.abs(a[other + k]!);
+      if (size > most) [best, most] = [other, size];
+    }
+    if (!(most > 0)) return false;
+    if (best !== row) {
       for (let j = k; j < width; j++) {
-        const held = a[k * width + j]!;
-        a[k * width + j] = a[best * width + j]!;
-        a[best * width + j] = held;
+        const held = a[row + j]!;
+        a[row + j] = a[best + j]!;
+        a[best + j] = held;
       }
     }
-    for (let i = k + 1; i < n; i++) {
-      const share = a[i * width + k]! / a[k * width + k]!;
+    const pivot = a[row + k]!;
+    for (let other = row + width; other < n * width; other += width) {
+      const share = a[other + k]! / pivot;
       if (share === 0) continue;
-      for (let j = k + 1; j < width; j++) a[i * width + j] = a[i * width + j]! - share * a[k * width + j]!;
+      for (let from = row + k + 1, to = other + k + 1; from < end; from++, to++) a[to] = a[to]! - share * a[from]!;
     }
   }
   for (let k = n - 1; k >= 0; k--) {
-    let sum = a[k * width + n]!;
-    for (let j = k + 1; j < n; j++) sum -= a[k * width + j]! * a[j * width + n]!;
-    a[k * width + n] = sum / a[k * width + k]!;
+    const row = k * width;
+    let sum = a[row + n]!;
+    for (let j = k + 1, at = (k + 1) * width + n; j < n; j++, at += width) sum -= a[row + j]! * a[at]!;
+    a[row + n] = sum / a[row + k]!;
   }
   return true;
 }

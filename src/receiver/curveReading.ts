@@ -86,20 +86,22 @@ export function outerCrossings(
 
 function extreme(curve: ResponseCurve, fromHz: number, toHz: number, sign: 1 | -1): CurvePoint {
   const { hz: f, volts: v } = curve;
-  let best: CurvePoint = { hz: fromHz, volts: voltsAt(curve, fromHz) };
-  const consider = (point: CurvePoint): void => {
-    if (sign * (point.volts - best.volts) > 0) best = point;
-  };
-  consider({ hz: toHz, volts: voltsAt(curve, toHz) });
+  let bestHz = fromHz;
+  let best = voltsAt(curve, fromHz);
+  const end = voltsAt(curve, toHz);
+  if (sign * (end - best) > 0) [bestHz, best] = [toHz, end];
   for (let i = 0; i < f.length; i++) {
-    if (f[i]! < fromHz || f[i]! > toHz) continue;
-    consider({ hz: f[i]!, volts: v[i]! });
+    const hz = f[i]!;
+    if (hz < fromHz || hz > toHz) continue;
+    const volts = v[i]!;
+    if (sign * (volts - best) > 0) [bestHz, best] = [hz, volts];
     if (i === 0 || i + 1 === f.length) continue;
-    if (sign * (v[i]! - v[i - 1]!) < 0 || sign * (v[i]! - v[i + 1]!) < 0) continue;
+    if (sign * (volts - v[i - 1]!) < 0 || sign * (volts - v[i + 1]!) < 0) continue;
     const point = vertex(curve, i);
-    if (point !== null && point.hz >= fromHz && point.hz <= toHz) consider(point);
+    if (point !== null && point.hz >= fromHz && point.hz <= toHz && sign * (point.volts - best) > 0)
+      [bestHz, best] = [point.hz, point.volts];
   }
-  return best;
+  return { hz: bestHz, volts: best };
 }
 
 /** Top or bottom of the parabola of power through samples i-1, i, i+1; null where they lie on a line. */

@@ -24,40 +24,10 @@ import { isInside as insideLimits } from '../base/limits.ts';
 import { highest, lowest, nearestNotch, outerCrossings, type ResponseCurve, voltsAt } from './curveReading.ts';
 import type { Specification, SpecSCurve } from './receiver.ts';
 import { nonLinearity, readSCurve, type SCurve, valueAt } from './sCurveReading.ts';
+import { headsOf } from './specHeads.ts';
+import type { SpecItem, SpecItemKind } from './specItem.ts';
 
-export type SpecItemKind =
-  | 'point'
-  | 'window'
-  | 'tilt'
-  | 'trap'
-  | 'notch'
-  | 'skirt'
-  | 'bandwidth'
-  | 'centre'
-  | 'gain'
-  | 'peak'
-  | 'zero'
-  | 'polarity'
-  | 'separation'
-  | 'symmetry'
-  | 'linearity';
-
-export interface SpecItem {
-  /** unique in the sheet: `point:45750000`, `window:42900000-44700000`, `bandwidth:-3` */
-  readonly id: string;
-  readonly kind: SpecItemKind;
-  readonly hz: number;
-  /** the other end, where the item is about a stretch or a pair */
-  readonly toHz: number | null;
-  readonly measured: number;
-  /** limits, inclusive; null = open */
-  readonly low: number | null;
-  readonly high: number | null;
-  readonly unit: 'ratio' | 'db' | 'hz';
-  /** one tolerance, in `unit`: half a window's width, or the limit itself; 6 dB for a trap's depth (twice the level), as for a skirt */
-  readonly tolerance: number;
-  readonly weight: number;
-}
+export type { SpecItem, SpecItemKind };
 
 /** What a dead curve measures, so that every figure stays finite. */
 const FLOOR_DB = -200;
@@ -80,81 +50,38 @@ export function evaluateSpecification(
     spec.referenceHz === undefined ? highest(curve, spec.fromHz, spec.toHz).volts : voltsAt(curve, spec.referenceHz);
   const ratio = (level: number): number => (reference > 0 ? level / reference : 0);
   const db = (level: number): number => decibels(ratio(level));
+  const heads = headsOf(spec);
   const items: SpecItem[] = [];
-
-  for (const p of spec.points) {
-    const item = { id: `point:${p.hz}`, kind: 'point', hz: p.hz, toHz: null, unit: 'ratio' } as const;
-    const measured = ratio(voltsAt(curve, p.hz));
-    items.push({ ...item, measured, low: p.low, high: p.high, tolerance: (p.high - p.low) / 2, weight: p.weight });
-  }
-  for (const w of spec.windows) {
-    const item = {
-      id: `window:${w.fromHz}-${w.toHz}`,
-      kind: 'window',
-      hz: w.fromHz,
-      toHz: w.toHz,
-      unit: 'db',
-    } as const;
+  for (const [i, p] of spec.points.entries())
+    items.push({ ...heads.points[i]!, measured: ratio(voltsAt(curve, p.hz)) });
+  for (const [i, w] of spec.windows.entries()) {
     const measured = db(highest(curve, w.fromHz, w.toHz).volts) - db(lowest(curve, w.fromHz, w.toHz).volts);
-    items.push({ ...item, measured, low: null, high: w.maxRippleDb, tolerance: w.maxRippleDb, weight: w.weight });
+    items.push({ ...heads.windows[i]!, measured });
   }
-  for (const t of spec.tilts) {
-    const item = { id: `tilt:${t.lowHz}-${t.highHz}`, kind: 'tilt', hz: t.lowHz, toHz: t.highHz, unit: 'db' } as const;
-    const measured = db(voltsAt(curve, t.lowHz)) - db(voltsAt(curve, t.highHz));
-    items.push({ ...item, measured, low: -t.maxDb, high: t.maxDb, tolerance: t.maxDb, weight: t.weight });
+  for (const [i, t] of spec.tilts.entries())
+    items.push({ ...heads.tilts[i]!, measured: db(voltsAt(curve, t.lowHz)) - db(voltsAt(curve, t.highHz)) });
+  for (const [i, t] of spec.traps.entries()) {
+    items.push({ ...heads.traps[i]!, measured: db(voltsAt(curve, t.hz)) });
+    const notch = heads.notches[i];
+    if (notch != null) items.push({ ...notch, measured: notchOffset(curve, t.hz, spec) });
   }
-  for (const t of spec.traps) {
-    const item = { id: `trap:${t.hz}`, kind: 'trap', hz: t.hz, toHz: null, unit: 'db' } as const;
-    const measured = db(voltsAt(curve, t.hz));
-    items.push({ ...item, measured, low: null, high: t.maxDb, tolerance: 6, weight: t.weight });
-    if (t.notchWithinHz === null) continue;
-    const within = t.notchWithinHz;
-    items.push({
-      ...{ id: `notch:${t.hz}`, kind: 'notch', hz: t.hz, toHz: null, unit: 'hz' },
-      ...{ measured: notchOffset(curve, t.hz, spec), low: -within, high: within, tolerance: within, weight: t.weight },
-    });
-  }
-  for (const s of spec.skirts) {
-    const item = {
-      id: `skirt:${s.fromHz}-${s.toHz}`,
-      kind: 'skirt',
-      hz: s.fromHz,
-      toHz: s.toHz,
-      unit: 'ratio',
-    } as const;
-    const measured = ratio(highest(curve, s.fromHz, s.toHz).volts);
-    items.push({ ...item, measured, low: null, high: s.max, tolerance: s.max, weight: s.weight });
-  }
-  for (const b of spec.bandwidths) {
+  for (const [i, s] of spec.skirts.entries())
+    items.push({ ...heads.skirts[i]!, measured: ratio(highest(curve, s.fromHz, s.toHz).volts) });
+  for (const [i, b] of spec.bandwidths.entries()) {
     const edges = outerCrossings(curve, reference * 10 ** (b.levelDb / 20), spec.fromHz, spec.toHz);
     const lowHz = edges === null ? spec.fromHz : edges.lowHz;
     const highHz = edges === null ? spec.fromHz : edges.highHz;
-    items.push({
-      ...{ id: `bandwidth:${b.levelDb}`, kind: 'bandwidth', hz: lowHz, toHz: highHz, unit: 'hz' },
-      ...{ measured: highHz - lowHz, low: b.minHz, high: b.maxHz, tolerance: (b.maxHz - b.minHz) / 2 },
-      weight: b.weight,
-    });
-    if (b.centreHz === null || b.centreToleranceHz === null) continue;
-    const within = b.centreToleranceHz;
-    items.push({
-      ...{ id: `centre:${b.levelDb}`, kind: 'centre', hz: b.centreHz, toHz: null, unit: 'hz' },
-      ...{ measured: (lowHz + highHz) / 2 - b.centreHz, low: -within, high: within, tolerance: within },
-      weight: b.weight,
-    });
+    items.push({ ...heads.bandwidths[i]!, hz: lowHz, toHz: highHz, measured: highHz - lowHz });
+    const centre = heads.centres[i];
+    if (centre != null) items.push({ ...centre, measured: (lowHz + highHz) / 2 - centre.hz });
   }
   if (spec.gain !== null) {
-    const { hz: gainHz, minDb, nominal: printed, weight } = spec.gain;
+    const { hz: gainHz, nominal: printed } = spec.gain;
     const wanted = nominal === null ? printed : voltsAt(nominal, gainHz);
-    const measured = decibels(voltsAt(curve, gainHz) / wanted);
-    const item = { id: `gain:${gainHz}`, kind: 'gain', hz: gainHz, toHz: null, unit: 'db' } as const;
-    items.push({ ...item, measured, low: minDb, high: null, tolerance: Math.abs(minDb), weight });
+    items.push({ ...heads.gain!, measured: decibels(voltsAt(curve, gainHz) / wanted) });
   }
-  for (const p of spec.peaks) {
-    const item = { id: `peak:${p.hz}`, kind: 'peak', hz: p.hz, toHz: null, unit: 'hz' } as const;
-    const measured = highest(curve, spec.fromHz, spec.toHz).hz - p.hz;
-    const { toleranceHz: within, weight } = p;
-    items.push({ ...item, measured, low: -within, high: within, tolerance: within, weight });
-  }
+  for (const [i, p] of spec.peaks.entries())
+    items.push({ ...heads.peaks[i]!, measured: highest(curve, spec.fromHz, spec.toHz).hz - p.hz });
   return items;
 }
 

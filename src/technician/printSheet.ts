@@ -106,11 +106,14 @@ function demandsOn(
   const printed = gain === null || sCurve !== null ? null : levelsOf(sound, response, [...hz])[hz.indexOf(gain.hz)];
   const asRead = { ...wide, gain: gain === null || printed == null ? null : { ...gain, nominal: printed } };
   const lookAtHz = [...hz].filter((f) => Math.abs(f - centreHz) <= spanHz / 2);
+  const place = new Map(lookAtHz.map((f, i) => [f, i]));
+  const placed = Array.from(hz, (f) => place.get(f) ?? null);
   return {
     lookAtHz,
     judge(read) {
       // What the sweep does not reach is not seen, and counts as nothing.
-      const volts = Float64Array.from(hz, (f) => read[lookAtHz.indexOf(f)] ?? 0);
+      const volts = new Float64Array(hz.length);
+      for (let i = 0; i < volts.length; i++) volts[i] = placed[i] === null ? 0 : (read[placed[i]!] ?? 0);
       return evaluateSpecification(asRead, hz, volts, null);
     },
   };
