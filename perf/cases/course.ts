@@ -2,6 +2,7 @@
 
 import { problemLine } from '../../src/base/result.ts';
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
+import { designOf } from '../../src/bench/setup.ts';
 import { certifyScenario } from '../../src/certify/certifyScenario.ts';
 import { parseRunFile } from '../../src/files/runFileSchema.ts';
 import { claimOf, grade } from '../../src/grading/grade.ts';
@@ -25,7 +26,8 @@ const certified = (id: string): PerfCase => ({
     let sum = 0;
     const run = () => {
       const outcome = certifyScenario(setup);
-      sum = outcome.ok ? outcome.certificate.difficulty + outcome.certificate.par.turns : Number.NaN;
+      if (!outcome.ok) throw new Error(`${id} cannot be certified`);
+      sum = outcome.certificate.difficulty + outcome.certificate.par.turns;
     };
     return timed({ warmUp: 2, runs: 7, run, checksum: () => sum });
   },
@@ -89,9 +91,11 @@ export const cases: readonly PerfCase[] = [
       const judge = () => {
         const file = parseRunFile(JSON.parse(text), 'hour.json');
         if (!file.ok) throw new Error(problemLine(file.problems[0]!));
-        const bench = { receiver: setup.receiver, deck: setup.deck, scenarioHash: null };
-        const verdict = verifyRun(file.value, bench, (known, events) => claimOf(grade(known, events)));
-        verified = verdict.kind === 'verified' ? text.length : Number.NaN;
+        // The sheet's own design is what the file names; the set that it dealt is what the run was done on.
+        const bench = { ...designOf(setup), scenarioHash: null };
+        const verdict = verifyRun(file.value, bench, (known, events) => claimOf(grade(known, events)), setup);
+        if (verdict.kind !== 'verified') throw new Error(`the run is ${verdict.kind}`);
+        verified = text.length;
       };
       return timed({ warmUp: 1, runs: 5, run: judge, checksum: () => verified });
     },

@@ -61,17 +61,29 @@ function pool(bench: Workbench, most = 2): Made {
   return made;
 }
 
-/** A bench whose jobs end when they are told to. */
-function slowBench() {
-  const begun: { name: string; onShare: (share: number) => void; end: (outcome: unknown) => void }[] = [];
-  const bench = {
-    run: (name: string, _order: unknown, onShare: (share: number) => void) =>
-      new Promise((resolve) => begun.push({ name, onShare, end: resolve })),
-  } as unknown as Workbench;
-  return { begun, bench };
+interface Begun {
+  readonly id: string;
+  /** resolves when the page's side has heard it */
+  readonly onShare: (share: number) => Promise<void>;
+  readonly end: (outcome: unknown) => void;
 }
 
-const settled = () => new Promise((resolve) => setTimeout(resolve, 20));
+/** A bench whose jobs end when they are told to. `until` resolves once so many have begun. */
+function slowBench() {
+  const begun: Begun[] = [];
+  const waiting: { readonly count: number; readonly go: () => void }[] = [];
+  const bench = {
+    run: (_name: string, { id }: { id: string }, onShare: Begun['onShare']) =>
+      new Promise((resolve) => {
+        begun.push({ id, onShare, end: resolve });
+        for (const { count, go } of waiting) if (begun.length >= count) go();
+      }),
+  } as unknown as Workbench;
+  const until = (count: number): Promise<void> =>
+    begun.length >= count ? Promise.resolve() : new Promise((go) => void waiting.push({ count, go }));
+  return { begun, bench, until };
+}
+
 const order = { id: 'endless-1-gale' };
 
 describe('the jobs', () => {
@@ -83,9 +95,17 @@ describe('the jobs', () => {
 
   it('make an endless scenario as the command line does, and tell how far they are', async () => {
     const shares: number[] = [];
-    const made = await jobs.run('endless', order, { onShare: (share) => shares.push(share) });
+    let heard = (): void => {};
+    const told = new Promise<void>((resolve) => {
+      heard = resolve;
+    });
+    const onShare = (share: number): void => {
+      shares.push(share);
+      heard();
+    };
+    const made = await jobs.run('endless', order, { onShare });
     expect(made).toEqual(endlessScenario(library.receivers, order.id));
-    await settled();
+    await told;
     expect(shares.at(-1)).toBeLessThanOrEqual(1);
     expect([...shares].sort((a, b) => a - b)).toEqual(shares);
   });
@@ -119,15 +139,16 @@ describe('the jobs', () => {
 
 describe('the pool', () => {
   it('runs no more at a time than it may, in the order asked, and uses its workers again', async () => {
-    const { begun, bench } = slowBench();
+    const { begun, bench, until } = slowBench();
     const { jobs, workers } = pool(bench, 2);
     const ends: string[] = [];
     const all = ['a', 'b', 'c'].map((id) => jobs.run('endless', { id }).then(() => ends.push(id)));
-    await settled();
-    expect([begun.length, workers.length]).toEqual([2, 2]);
+    await until(2);
+    // What the two were asked has come to them; there is no third that another could have been asked of.
+    expect([begun.map(({ id }) => id), workers.length]).toEqual([['a', 'b'], 2]);
     begun[0]!.end(null);
-    await settled();
-    expect([begun.length, workers.length, ends]).toEqual([3, 2, ['a']]);
+    await until(3);
+    expect([begun[2]!.id, workers.length, ends]).toEqual(['c', 2, ['a']]);
     begun[1]!.end(null);
     begun[2]!.end(null);
     await Promise.all(all);
@@ -135,21 +156,22 @@ describe('the pool', () => {
   });
 
   it('calls off a job that waits, and one that has begun with its worker', async () => {
-    const { begun, bench } = slowBench();
+    const { begun, bench, until } = slowBench();
     const { jobs, workers } = pool(bench, 1);
     const [first, second, third] = [new AbortController(), new AbortController(), new AbortController()];
     const a = jobs.run('endless', order, { signal: first.signal });
     const b = jobs.run('endless', order, { signal: second.signal });
     const c = jobs.run('endless', { id: 'c' }, { signal: third.signal });
-    await settled();
+    await until(1);
     second.abort();
     await expect(b).rejects.toMatchObject({ failure: 'calledOff' });
     expect(workers[0]!.gone).toBe(false);
     first.abort();
     await expect(a).rejects.toBeInstanceOf(JobFailed);
     expect(workers[0]!.gone).toBe(true);
-    await settled();
-    begun.at(-1)!.end(null);
+    await until(2);
+    expect(begun.map(({ id }) => id)).toEqual([order.id, 'c']);
+    begun[1]!.end(null);
     expect(await c).toBeNull();
     expect(workers).toHaveLength(2);
     const late = new AbortController();
@@ -176,10 +198,10 @@ describe('the pool', () => {
   });
 
   it('fails the job of a worker that breaks down, and the jobs of a page that can have none', async () => {
-    const { bench } = slowBench();
+    const { bench, until } = slowBench();
     const { jobs, workers } = pool(bench, 1);
     const job = jobs.run('endless', order);
-    await settled();
+    await until(1);
     workers[0]!.fail('script not found');
     await expect(job).rejects.toMatchObject({ failure: 'noWorker', message: 'noWorker: script not found' });
     expect(workers[0]!.gone).toBe(true);
@@ -193,26 +215,24 @@ describe('the pool', () => {
   });
 
   it('hears no share that falls, and none after the end', async () => {
-    const { begun, bench } = slowBench();
+    const { begun, bench, until } = slowBench();
     const { jobs } = pool(bench, 1);
     const shares: number[] = [];
     const job = jobs.run('endless', order, { onShare: (share) => shares.push(share) });
-    await settled();
-    for (const share of [0.2, 0.1, 0.5, 7]) begun[0]!.onShare(share);
-    await settled();
+    await until(1);
+    for (const share of [0.2, 0.1, 0.5, 7]) await begun[0]!.onShare(share);
     begun[0]!.end(null);
     await job;
-    begun[0]!.onShare(1);
-    await settled();
+    await begun[0]!.onShare(1);
     expect(shares).toEqual([0.2, 0.5, 1]);
   });
 
   it('takes nothing more once it is closed', async () => {
-    const { bench } = slowBench();
+    const { bench, until } = slowBench();
     const { jobs, workers } = pool(bench, 1);
     const running = jobs.run('endless', order);
     const waiting = jobs.run('endless', order);
-    await settled();
+    await until(1);
     jobs.close();
     await expect(running).rejects.toMatchObject({ failure: 'calledOff' });
     await expect(waiting).rejects.toMatchObject({ failure: 'calledOff' });
