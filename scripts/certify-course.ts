@@ -1,13 +1,14 @@
 /**
  * The whole shipped course: every scenario is certified anew and its certificate and par on disk must be the ones that come out, and the technician, who sees nothing
  * but the bench, must replace the part that has failed and pass, or the scenario stands on the list of those that he does not pass yet. A process for each core takes one
- * scenario after another, those with most work in them first, so that none is left with a long one at the end. Run: `npx tsx scripts/certify-course.ts`; the last line counts.
+ * scenario after another, of one receiver after another, whose notebook it fills once; those with most work in them first, so that none is left with a long one at the end. Run: `npx tsx scripts/certify-course.ts`; the last line counts.
  */
-import { fork } from 'node:child_process';
+import { type ChildProcess, fork } from 'node:child_process';
 import { readdirSync, readFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { certifyScenario } from '../src/certify/certifyScenario.ts';
+import type { Scenario } from '../src/scenario/scenario.ts';
 import { shippedLibrary } from '../tests/files/shipped.ts';
 import { FAILURES } from '../tests/technician/failures.ts';
 import { NOT_YET } from '../tests/technician/notYet.ts';
@@ -32,7 +33,17 @@ async function all(): Promise<void> {
     ...[...FAILURES.keys(), ...NOT_YET].filter((id) => !ids.has(id)),
   ];
   for (const name of strays) console.error(`${name}: the course has no such scenario`);
-  const waiting = scenarios.toSorted((a, b) => b.par.seconds - a.par.seconds).map(({ id }) => id);
+  const waiting = scenarios.toSorted((a, b) => b.par.seconds - a.par.seconds);
+  /** The longest that is left on the receiver that this worker has, whose notebook it has filled; else the longest of all on one that nobody has, or of any. */
+  const next = (had: string | null, others: ReadonlySet<string>): Scenario | undefined => {
+    const found = [
+      waiting.findIndex(({ receiver }) => receiver === had),
+      waiting.findIndex(({ receiver }) => !others.has(receiver)),
+      0,
+    ].find((at) => at >= 0)!;
+    return waiting.splice(found, 1)[0];
+  };
+  const inHand = new Map<ChildProcess, string>();
   const done = new Set<string>();
   let problems = strays.length;
   const worker = (): Promise<number> => {
@@ -43,9 +54,14 @@ async function all(): Promise<void> {
         problems++;
         console.error(`${id}: ${problem}`);
       }
-      const next = waiting.shift();
-      if (next === undefined) child.disconnect();
-      else child.send(next);
+      const had = inHand.get(child) ?? null;
+      inHand.delete(child);
+      const scenario = next(had, new Set(inHand.values()));
+      if (scenario === undefined) child.disconnect();
+      else {
+        inHand.set(child, scenario.receiver);
+        child.send(scenario.id);
+      }
     });
     // A child whose channel was closed from here may come to its end without a 'close'.
     return new Promise((resolve) => child.on('exit', (code) => resolve(code ?? 1)));

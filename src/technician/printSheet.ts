@@ -2,52 +2,27 @@
  * The sheet as a person has it: printed from a sound set with its slugs right, at a bench without errors. What the tube shows there, after phasing, is read off
  * point by point in volts at the Y input.
  */
-import { applyEvent } from '../bench/applyEvent.ts';
 import { createBench } from '../bench/bench.ts';
 import type { BenchEvent } from '../bench/benchEvent.ts';
-import type { BenchState } from '../bench/benchState.ts';
 import { choicesOf } from '../bench/controlRange.ts';
-import { type BenchSetup, designOf, initialState } from '../bench/setup.ts';
-import {
-  PLAIN_PICTURE,
-  type Setting,
-  settings,
-  sheetControls,
-  sheetFittings,
-  sheetLeads,
-} from '../bench/sheetSetUp.ts';
+import { type BenchSetup, designOf } from '../bench/setup.ts';
+import { PLAIN_PICTURE, settings, sheetControls, sheetFittings, sheetLeads } from '../bench/sheetSetUp.ts';
 import type { SheetResponse } from '../receiver/receiver.ts';
 import { responseById, workResponses } from '../receiver/responses.ts';
 import { evaluateSpecification, widenSpecification } from '../receiver/specification.ts';
 import { specificationFrequencies } from '../receiver/specificationGrid.ts';
-import { createStatedResponse } from '../receiver/statedResponse.ts';
 import { asksDiagnosis, offersParts } from '../scenario/diagnosis.ts';
 import { NO_LIFE } from '../scenario/life.ts';
 import { chartedParts } from './faultChart.ts';
 import type { ChartEntry, PrintedCurve, PrintedLine, PrintedResponse, PrintedSheet } from './person/sheet.ts';
-import { slugEffects, stageEffects } from './slugEffects.ts';
-
-/** Points of a printed curve, beside those at its traps. */
-const POINTS = 41;
-/** As far as the curve is printed, as a share of the sweep from its centre. */
-const REACH = 0.46;
+import { levelsOf, printCurve, readAt, stateAfter } from './printCurve.ts';
+import { slugEffects } from './slugEffects.ts';
 
 export function printSheet(setup: BenchSetup): PrintedSheet {
   const { receiver, deck, scenario } = setup;
-  const work = workResponses(receiver, scenario);
   const sound: BenchSetup = { ...designOf(setup), scenario: soundScenario(setup) };
-  const curves: PrintedCurve[] = [];
-  const print = (response: SheetResponse, injectAt: string): void => {
-    if (curves.some((c) => c.response === response.id && c.injectAt === injectAt)) return;
-    const own = receiver.procedure.filter((step) => step.at === injectAt && injectAt !== response.setUp.injectAt);
-    curves.push(printCurve(sound, response, injectAt, [...new Set(own.flatMap((step) => step.slugs))]));
-  };
-  for (const response of work) print(response, response.setUp.injectAt);
-  for (const step of receiver.procedure) {
-    const id = step.response ?? work[0]?.id;
-    if (step.phase !== 'align' || step.at === undefined || !work.some((r) => r.id === id)) continue;
-    print(responseById(receiver, id!), step.at);
-  }
+  const work = workResponses(receiver, scenario);
+  const curves = curvesOf(sound, work);
   return {
     mains: receiver.mains !== null,
     slugs: receiver.adjusters.map(({ id, element, kind, head, trapHz, travelTurns, twoPeaks }) => ({
@@ -73,6 +48,46 @@ export function printSheet(setup: BenchSetup): PrintedSheet {
   };
 }
 
+type Effects = PrintedResponse['effects'];
+
+/** The notebook of a design is filled once, for whoever works at a set of its kind. */
+const notebooks = new WeakMap<
+  BenchSetup['deck'],
+  { readonly receiver: BenchSetup['receiver']; readonly by: Map<string, Effects> }
+>();
+
+function effectsOf(design: Pick<BenchSetup, 'receiver' | 'deck'>, response: SheetResponse): Effects {
+  const { receiver, deck } = design;
+  const before = notebooks.get(deck);
+  const { by } = before?.receiver === receiver ? before : { by: new Map<string, Effects>() };
+  notebooks.set(deck, { receiver, by });
+  const effects = by.get(response.id) ?? slugEffects(design, response, lookedAt(response));
+  by.set(response.id, effects);
+  return effects;
+}
+
+function curvesOf(sound: BenchSetup, work: readonly SheetResponse[]): readonly PrintedCurve[] {
+  const { receiver } = sound;
+  const curves: PrintedCurve[] = [];
+  const print = (response: SheetResponse, injectAt: string): void => {
+    if (curves.some((c) => c.response === response.id && c.injectAt === injectAt)) return;
+    const own = receiver.procedure.filter((step) => step.at === injectAt && injectAt !== response.setUp.injectAt);
+    curves.push(printCurve(sound, response, injectAt, [...new Set(own.flatMap((step) => step.slugs))]));
+  };
+  for (const response of work) print(response, response.setUp.injectAt);
+  for (const step of receiver.procedure) {
+    const id = step.response ?? work[0]?.id;
+    if (step.phase !== 'align' || step.at === undefined || !work.some((r) => r.id === id)) continue;
+    print(responseById(receiver, id!), step.at);
+  }
+  return curves;
+}
+
+/** The frequencies of a sheet's demands that its sweep reaches. */
+function lookedAt({ setUp: { centreHz, spanHz }, specification }: SheetResponse): readonly number[] {
+  return [...specificationFrequencies(specification)].filter((f) => Math.abs(f - centreHz) <= spanHz / 2);
+}
+
 function printResponse(sound: BenchSetup, response: SheetResponse, toleranceFactor: number): PrintedResponse {
   const { receiver } = sound;
   const { id, setUp, specification } = response;
@@ -84,7 +99,7 @@ function printResponse(sound: BenchSetup, response: SheetResponse, toleranceFact
     setUp,
     specification,
     ...demands,
-    effects: slugEffects(sound, response, demands.lookAtHz),
+    effects: effectsOf(sound, response),
     leads: sheetLeads(receiver, response),
     fittings: settings(sheetFittings(setUp)),
     knobs: settings({ ...source, ...PLAIN_PICTURE, pipHeightDiv: 0 }),
@@ -97,15 +112,14 @@ function demandsOn(
   response: SheetResponse,
   toleranceFactor: number,
 ): Pick<PrintedResponse, 'lookAtHz' | 'judge'> {
-  const { setUp, specification } = response;
+  const { specification } = response;
   const wide = widenSpecification(specification, toleranceFactor);
   const hz = specificationFrequencies(specification);
-  const { centreHz, spanHz } = setUp;
   // Levels are read against the printed peak: so is the gain.
   const { gain, sCurve } = wide;
   const printed = gain === null || sCurve !== null ? null : levelsOf(sound, response, [...hz])[hz.indexOf(gain.hz)];
   const asRead = { ...wide, gain: gain === null || printed == null ? null : { ...gain, nominal: printed } };
-  const lookAtHz = [...hz].filter((f) => Math.abs(f - centreHz) <= spanHz / 2);
+  const lookAtHz = lookedAt(response);
   const place = new Map(lookAtHz.map((f, i) => [f, i]));
   const placed = Array.from(hz, (f) => place.get(f) ?? null);
   return {
@@ -165,115 +179,4 @@ function soundScenario({ scenario }: BenchSetup): BenchSetup['scenario'] {
     faults: [],
     timeLimitSeconds: null,
   };
-}
-
-function printCurve(
-  sound: BenchSetup,
-  response: SheetResponse,
-  injectAt: string,
-  slugs: readonly string[],
-): PrintedCurve {
-  const { setUp } = response;
-  const bench = createBench(sound);
-  // Stage by stage the level is set for the volts that the sheet's own level gives from the front.
-  const wanted = peakOf(bench, sound, response, setUp.injectAt, setUp.levelDb);
-  let levelDb = setUp.levelDb;
-  if (injectAt !== setUp.injectAt) {
-    for (levelDb = -80; levelDb < 0; levelDb++) {
-      if (peakOf(bench, sound, response, injectAt, levelDb) >= wanted) break;
-    }
-  }
-  const even = Array.from(
-    { length: POINTS },
-    (_, i) => setUp.centreHz + setUp.spanHz * REACH * ((2 * i) / (POINTS - 1) - 1),
-  );
-  const traps = sound.receiver.adjusters.flatMap(({ trapHz }) =>
-    trapHz !== null && Math.abs(trapHz - setUp.centreHz) < REACH * setUp.spanHz ? [trapHz] : [],
-  );
-  const hz = [...new Set([...even, ...traps])].sort((a, b) => a - b);
-  return {
-    response: response.id,
-    injectAt,
-    levelDb,
-    hz,
-    volts: readAt(bench, sound, response, injectAt, levelDb, hz),
-    levels: injectAt === setUp.injectAt ? levelsOf(sound, response, hz) : [],
-    effects: stageEffects(sound.receiver, slugs, (depths) =>
-      readAt(bench, sound, response, injectAt, levelDb, hz, depths),
-    ),
-  };
-}
-
-/** Relative to the largest of them. */
-function levelsOf({ receiver, deck }: BenchSetup, response: SheetResponse, hz: readonly number[]): readonly number[] {
-  const at = createStatedResponse(receiver, deck, response, Float64Array.from(hz)).nominal.volts;
-  const peak = Math.max(...at.map(Math.abs));
-  return [...at].map((level) => level / peak);
-}
-
-type Bench = ReturnType<typeof createBench>;
-
-function peakOf(bench: Bench, sound: BenchSetup, response: SheetResponse, injectAt: string, levelDb: number): number {
-  return bench.facts(stateFor(sound, response, injectAt, levelDb)).detectedPeakVolts;
-}
-
-/** One volt a division, straight from the beam: no eye is needed for what is printed. `depths`: of cores that stand elsewhere than they should. */
-function readAt(
-  bench: Bench,
-  sound: BenchSetup,
-  response: SheetResponse,
-  injectAt: string,
-  levelDb: number,
-  hz: readonly number[],
-  depths: Readonly<Record<string, number>> = {},
-): number[] {
-  const { setUp } = response;
-  const state = stateFor(sound, response, injectAt, levelDb);
-  const slugs = Object.fromEntries(
-    Object.entries(state.slugs).map(([id, slug]) => {
-      const depth = depths[id];
-      return [id, depth === undefined ? slug : { ...slug, coreTurns: depth, screwTurns: depth }];
-    }),
-  );
-  const { beam } = bench.display({ ...state, slugs });
-  const half = beam.count / 2;
-  return hz.map((f) => {
-    const at = (10 * (f - setUp.centreHz)) / setUp.spanHz;
-    for (let i = 1; i < half; i++) {
-      const [a, b] = [beam.data[3 * (i - 1)]!, beam.data[3 * i]!];
-      if ((a - at) * (b - at) > 0) continue;
-      const [ya, yb] = [beam.data[3 * (i - 1) + 1]!, beam.data[3 * i + 1]!];
-      return a === b ? ya : ya + ((yb - ya) * (at - a)) / (b - a);
-    }
-    return 0;
-  });
-}
-
-function stateFor(sound: BenchSetup, response: SheetResponse, injectAt: string, levelDb: number) {
-  const { receiver } = sound;
-  const { setUp } = response;
-  const leads = { ...sheetLeads(receiver, response), rf: injectAt };
-  const set = ([control, value]: Setting): BenchEvent => ({ type: 'controlSet', control, value });
-  const knobs = { ...sheetControls(setUp), levelDb, blanking: true, yVoltsPerDiv: 1, pipHeightDiv: 0 };
-  const events: BenchEvent[] = [
-    { type: 'cautionsAcknowledged' },
-    ...(receiver.mains === null ? [] : [{ type: 'isolationSwitched', on: true } as const]),
-    ...Object.entries(leads).flatMap(([lead, to]): BenchEvent[] =>
-      to === null ? [] : [{ type: 'leadConnected', lead: lead as keyof typeof leads, to }],
-    ),
-    ...settings(sheetFittings(setUp)).map(set),
-    ...(receiver.mains === null ? [] : [{ type: 'powerSwitched', on: true } as const]),
-    ...settings(knobs).map(set),
-  ];
-  return stateAfter(sound, events);
-}
-
-function stateAfter(sound: BenchSetup, events: readonly BenchEvent[]): BenchState {
-  let state = initialState(sound);
-  for (const event of events) {
-    const applied = applyEvent(sound, state, event, state.seconds + 0.1);
-    if (applied.ok) state = applied.state;
-    else if (applied.reason !== 'alreadySo') throw new Error(`printing the sheet: ${applied.reason}`);
-  }
-  return state;
 }

@@ -1,0 +1,132 @@
+/** A curve as it is printed with a sheet: shown on the tube of a sound set and read off point by point, in volts at the Y input. */
+import { applyEvent } from '../bench/applyEvent.ts';
+import { createBench } from '../bench/bench.ts';
+import type { BenchEvent } from '../bench/benchEvent.ts';
+import type { BenchState } from '../bench/benchState.ts';
+import { type BenchSetup, initialState } from '../bench/setup.ts';
+import { type Setting, settings, sheetControls, sheetFittings, sheetLeads } from '../bench/sheetSetUp.ts';
+import type { SheetResponse } from '../receiver/receiver.ts';
+import { createStatedResponse } from '../receiver/statedResponse.ts';
+import type { PrintedCurve } from './person/sheet.ts';
+import { stageEffects } from './slugEffects.ts';
+
+/** Points of a printed curve, beside those at its traps. */
+const POINTS = 41;
+/** As far as the curve is printed, as a share of the sweep from its centre. */
+const REACH = 0.46;
+
+export function printCurve(
+  sound: BenchSetup,
+  response: SheetResponse,
+  injectAt: string,
+  slugs: readonly string[],
+): PrintedCurve {
+  const { setUp } = response;
+  const bench = createBench(sound);
+  // Stage by stage the level is set for the volts that the sheet's own level gives from the front.
+  const wanted = peakOf(bench, sound, response, setUp.injectAt, setUp.levelDb);
+  let levelDb = setUp.levelDb;
+  if (injectAt !== setUp.injectAt) {
+    for (levelDb = -80; levelDb < 0; levelDb++) {
+      if (peakOf(bench, sound, response, injectAt, levelDb) >= wanted) break;
+    }
+  }
+  const even = Array.from(
+    { length: POINTS },
+    (_, i) => setUp.centreHz + setUp.spanHz * REACH * ((2 * i) / (POINTS - 1) - 1),
+  );
+  const traps = sound.receiver.adjusters.flatMap(({ trapHz }) =>
+    trapHz !== null && Math.abs(trapHz - setUp.centreHz) < REACH * setUp.spanHz ? [trapHz] : [],
+  );
+  const hz = [...new Set([...even, ...traps])].sort((a, b) => a - b);
+  return {
+    response: response.id,
+    injectAt,
+    levelDb,
+    hz,
+    volts: readAt(bench, sound, response, injectAt, levelDb, hz),
+    levels: injectAt === setUp.injectAt ? levelsOf(sound, response, hz) : [],
+    effects: stageEffects(sound.receiver, slugs, (depths) =>
+      readAt(bench, sound, response, injectAt, levelDb, hz, depths),
+    ),
+  };
+}
+
+/** Relative to the largest of them. */
+export function levelsOf(
+  { receiver, deck }: BenchSetup,
+  response: SheetResponse,
+  hz: readonly number[],
+): readonly number[] {
+  const at = createStatedResponse(receiver, deck, response, Float64Array.from(hz)).nominal.volts;
+  const peak = Math.max(...at.map(Math.abs));
+  return [...at].map((level) => level / peak);
+}
+
+type Bench = ReturnType<typeof createBench>;
+
+function peakOf(bench: Bench, sound: BenchSetup, response: SheetResponse, injectAt: string, levelDb: number): number {
+  return bench.facts(stateFor(sound, response, injectAt, levelDb)).detectedPeakVolts;
+}
+
+/** One volt a division, straight from the beam: no eye is needed for what is printed. `depths`: of cores that stand elsewhere than they should. */
+export function readAt(
+  bench: Bench,
+  sound: BenchSetup,
+  response: SheetResponse,
+  injectAt: string,
+  levelDb: number,
+  hz: readonly number[],
+  depths: Readonly<Record<string, number>> = {},
+): number[] {
+  const { setUp } = response;
+  const state = stateFor(sound, response, injectAt, levelDb);
+  const slugs = Object.fromEntries(
+    Object.entries(state.slugs).map(([id, slug]) => {
+      const depth = depths[id];
+      return [id, depth === undefined ? slug : { ...slug, coreTurns: depth, screwTurns: depth }];
+    }),
+  );
+  const { beam } = bench.display({ ...state, slugs });
+  const half = beam.count / 2;
+  return hz.map((f) => {
+    const at = (10 * (f - setUp.centreHz)) / setUp.spanHz;
+    for (let i = 1; i < half; i++) {
+      const a = beam.data[3 * (i - 1)]!;
+      const b = beam.data[3 * i]!;
+      if ((a - at) * (b - at) > 0) continue;
+      const [ya, yb] = [beam.data[3 * (i - 1) + 1]!, beam.data[3 * i + 1]!];
+      return a === b ? ya : ya + ((yb - ya) * (at - a)) / (b - a);
+    }
+    return 0;
+  });
+}
+
+function stateFor(sound: BenchSetup, response: SheetResponse, injectAt: string, levelDb: number) {
+  const { receiver } = sound;
+  const { setUp } = response;
+  const leads = { ...sheetLeads(receiver, response), rf: injectAt };
+  const set = ([control, value]: Setting): BenchEvent => ({ type: 'controlSet', control, value });
+  const knobs = { ...sheetControls(setUp), levelDb, blanking: true, yVoltsPerDiv: 1, pipHeightDiv: 0 };
+  const events: BenchEvent[] = [
+    { type: 'cautionsAcknowledged' },
+    ...(receiver.mains === null ? [] : [{ type: 'isolationSwitched', on: true } as const]),
+    ...Object.entries(leads).flatMap(([lead, to]): BenchEvent[] =>
+      to === null ? [] : [{ type: 'leadConnected', lead: lead as keyof typeof leads, to }],
+    ),
+    ...settings(sheetFittings(setUp)).map(set),
+    ...(receiver.mains === null ? [] : [{ type: 'powerSwitched', on: true } as const]),
+    ...settings(knobs).map(set),
+  ];
+  return stateAfter(sound, events);
+}
+
+export function stateAfter(sound: BenchSetup, events: readonly BenchEvent[]): BenchState {
+  let state = initialState(sound);
+  for (const event of events) {
+    const applied = applyEvent(sound, state, event, state.seconds + 0.1);
+    if (applied.ok) state = applied.state;
+    else if (applied.reason !== 'alreadySo') throw new Error(`printing the sheet: ${applied.reason}`);
+  }
+  return state;
+}
