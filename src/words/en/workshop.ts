@@ -4,6 +4,7 @@ import type { FaultKind } from '../../receiver/faults/fault.ts';
 import type { SpecItemKind } from '../../receiver/specification.ts';
 import type { CardUnit } from '../../workshop/faultCards.ts';
 import type { FlawId } from '../../workshop/flaws.ts';
+import { eveningWords } from './evening.ts';
 import { format } from './figures.ts';
 
 const { counted, quantity, atMost, knob } = format;
@@ -100,7 +101,7 @@ export const workshopWords = {
   places: 'Parts of the workshop',
   scenario: { tab: 'Scenario', title: 'A scenario of your own' },
   receiver: { tab: 'Receiver', title: 'A receiver of your own' },
-  evening: { tab: 'Evening sheet', title: 'A sheet for the evening' },
+  evening: eveningWords,
 
   what: 'Set the slugs off, add what is wrong, and watch what the learner will see. The file that is saved is the same that the command line checks.',
   untitled: 'Untitled',

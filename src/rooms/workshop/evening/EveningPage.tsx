@@ -1,20 +1,222 @@
-/** The workshop's place for the sheet of an evening. */
+/** The workshop's place for the sheet of an evening: which scenarios, in which order, in how much time; then a file. */
+import { useEffect, useMemo, useReducer, useState } from 'preact/hooks';
 import { usePageTitle } from '../../../kit/hooks/usePageTitle.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
-import type { RoomLink } from '../../../kit/theme/art.tsx';
+import { Button, Frame, type RoomLink } from '../../../kit/theme/art.tsx';
+import { tracksOf } from '../../../present/courseTracks.ts';
+import type { ScenarioEntry } from '../../../present/scenarioEntry.ts';
 import type { PlaceTabsProps } from '../PlaceTabs.tsx';
 import { WorkshopFrame } from '../WorkshopFrame.tsx';
+import { EveningList } from './EveningList.tsx';
+import type { EveningDraft, EveningPort } from './eveningPort.ts';
+import './evening.css';
 
 export interface EveningPageProps extends Pick<PlaceTabsProps, 'onPlace'> {
+  readonly port: EveningPort;
   readonly links: readonly RoomLink[];
 }
 
-export function EveningPage({ links, onPlace }: EveningPageProps) {
-  const { shell, workshop: say } = useWords();
-  usePageTitle(say.evening.tab, shell.workshop);
+const MOST = 20;
+const LEAST_MINUTES = 5;
+const MOST_MINUTES = 480;
+
+export function EveningPage({ port, links, onPlace }: EveningPageProps) {
+  const { shell, workshop } = useWords();
+  const say = workshop.evening;
+  usePageTitle(say.tab, shell.workshop);
+  const [draft, setDraft] = useState(() => port.draft());
+  const [kept, setKept] = useState(true);
+  const [told, setTold] = useState<{ readonly saved: boolean; readonly problems: readonly string[] } | null>(null);
+  const [changes, redraw] = useReducer<number, void>((n) => n + 1, 0);
+  useEffect(() => port.subscribe(() => redraw()), [port]);
+  const offered = useMemo(() => port.offered(), [port, changes]);
+  const entries = useMemo(() => new Map(offered.map((entry) => [entry.id, entry])), [offered]);
+  const write = (change: Partial<EveningDraft>): void => {
+    const next = { ...draft, ...change };
+    setDraft(next);
+    setKept(port.write(next));
+    setTold(null);
+  };
+  const lacks = lackOf(draft);
+  const parMinutes = draft.scenarios.reduce((sum, id) => sum + (entries.get(id)?.par.seconds ?? 0) / 60, 0);
+  const save = (): void => {
+    void port.save(draft).then((problems) => setTold({ saved: problems.length === 0, problems }));
+  };
   return (
     <WorkshopFrame current="evening" onPlace={onPlace} links={links}>
-      <h1>{say.evening.title}</h1>
+      <div class="evening-desk">
+        <section class="paper evening-sheet" aria-labelledby="evening-title">
+          <Frame kind="sheet" />
+          <h1 class="plate-title" id="evening-title">
+            <span class="disc" aria-hidden="true">
+              1
+            </span>
+            {say.title}
+          </h1>
+          <div class="evening-fields">
+            <label class="wide">
+              <span class="l">{say.name}</span>
+              <input
+                class="written"
+                type="text"
+                maxLength={60}
+                value={draft.title}
+                onInput={({ currentTarget }) => write({ title: currentTarget.value })}
+              />
+            </label>
+            <label>
+              <span class="l">{say.author}</span>
+              <input
+                class="written"
+                type="text"
+                maxLength={80}
+                value={draft.author}
+                onInput={({ currentTarget }) => write({ author: currentTarget.value })}
+              />
+            </label>
+            <label>
+              <span class="l">{say.minutes}</span>
+              <input
+                class="written"
+                type="number"
+                min={LEAST_MINUTES}
+                max={MOST_MINUTES}
+                value={draft.minutes ?? ''}
+                aria-describedby="evening-minutes-note"
+                onInput={({ currentTarget }) =>
+                  write({ minutes: currentTarget.value === '' ? null : Number(currentTarget.value) })
+                }
+              />
+            </label>
+          </div>
+          <p class="s" id="evening-minutes-note">
+            {say.minutesNote(Math.round(parMinutes))}
+          </p>
+          <h2 class="l">{say.inOrder}</h2>
+          {draft.scenarios.length === 0 ? (
+            <p class="evening-none">{say.none}</p>
+          ) : (
+            <EveningList ids={draft.scenarios} entries={entries} change={(scenarios) => write({ scenarios })} />
+          )}
+          <AddOne
+            offered={offered.filter(({ id }) => !draft.scenarios.includes(id))}
+            full={draft.scenarios.length >= MOST}
+            add={(id) => write({ scenarios: [...draft.scenarios, id] })}
+          />
+        </section>
+        <div class="evening-side">
+          <fieldset class="paper evening-order">
+            <Frame kind="card" />
+            <legend class="l">{say.order}</legend>
+            {(['listed', 'any'] as const).map((order) => (
+              <label key={order}>
+                <input
+                  type="radio"
+                  name="evening-order"
+                  checked={draft.order === order}
+                  onChange={() => write({ order })}
+                />
+                <span>
+                  <b>{say.orders[order]}</b> <small>{say.orderNotes[order]}</small>
+                </span>
+              </label>
+            ))}
+          </fieldset>
+          <section class="paper evening-out" aria-labelledby="evening-out">
+            <Frame kind="card" />
+            <h2 class="plate-title" id="evening-out">
+              <span class="disc" aria-hidden="true">
+                2
+              </span>
+              {say.handOut}
+            </h2>
+            <p>{say.handOutNote}</p>
+            {lacks.length === 0 ? null : (
+              <ul class="evening-lacks">
+                {lacks.map((lack) => (
+                  <li key={lack}>{say.lacks[lack]}</li>
+                ))}
+              </ul>
+            )}
+            <Button primary disabled={lacks.length > 0} onClick={save}>
+              {say.save}
+            </Button>
+            <div role="status">
+              {told?.saved ? <p>{say.saved}</p> : null}
+              {kept ? null : <p>{say.notKept}</p>}
+              {told === null || told.problems.length === 0 ? null : (
+                <ul class="evening-lacks">
+                  {told.problems.map((problem) => (
+                    <li key={problem}>{problem}</li>
+                  ))}
+                </ul>
+              )}
+            </div>
+          </section>
+        </div>
+      </div>
     </WorkshopFrame>
+  );
+}
+
+type Lack = 'title' | 'scenarios' | 'minutes';
+
+function lackOf({ title, scenarios, minutes }: EveningDraft): readonly Lack[] {
+  const fits = minutes === null || (Number.isInteger(minutes) && minutes >= LEAST_MINUTES && minutes <= MOST_MINUTES);
+  return [
+    ...(title.trim() === '' ? (['title'] as const) : []),
+    ...(scenarios.length === 0 ? (['scenarios'] as const) : []),
+    ...(fits ? [] : (['minutes'] as const)),
+  ];
+}
+
+interface AddOneProps {
+  readonly offered: readonly ScenarioEntry[];
+  readonly full: boolean;
+  readonly add: (id: string) => void;
+}
+
+function AddOne({ offered, full, add }: AddOneProps) {
+  const { workshop, track, course } = useWords();
+  const say = workshop.evening;
+  const [chosen, setChosen] = useState('');
+  const groups = useMemo(() => {
+    const cards = offered.map((scenario) => ({ scenario, best: null, passed: false, onBench: null, early: false }));
+    const tracks = tracksOf(cards.filter(({ scenario }) => scenario.own === undefined));
+    const own = cards.filter(({ scenario }) => scenario.own !== undefined);
+    return [
+      ...(own.length === 0 ? [] : [{ title: course.own.title, cards: own }]),
+      ...tracks.map(({ id, cards: held }) => ({ title: track(id).title, cards: held })),
+    ];
+  }, [offered]);
+  const id = offered.some((one) => one.id === chosen) ? chosen : '';
+  return (
+    <div class="evening-add">
+      <label>
+        <span class="l">{say.addOne}</span>
+        <select class="written" value={id} onChange={({ currentTarget }) => setChosen(currentTarget.value)}>
+          <option value="">{say.choose}</option>
+          {groups.map(({ title, cards }) => (
+            <optgroup key={title} label={title}>
+              {cards.map(({ scenario }) => (
+                <option key={scenario.id} value={scenario.id}>
+                  {`${scenario.code} ${scenario.title}`}
+                </option>
+              ))}
+            </optgroup>
+          ))}
+        </select>
+      </label>
+      <Button
+        disabled={id === '' || full}
+        onClick={() => {
+          add(id);
+          setChosen('');
+        }}
+      >
+        {say.add}
+      </Button>
+      {full ? <p class="s">{say.full(MOST)}</p> : null}
+    </div>
   );
 }

@@ -1,0 +1,24 @@
+/** What the workshop's place for evening sheets may ask of the rest. */
+import type { ScenarioEntry } from '../../../present/scenarioEntry.ts';
+
+/** A sheet that is being made. */
+export interface EveningDraft {
+  readonly title: string;
+  readonly author: string;
+  /** null: no limit is stated */
+  readonly minutes: number | null;
+  readonly order: 'listed' | 'any';
+  /** ids of scenarios, in their order */
+  readonly scenarios: readonly string[];
+}
+
+export interface EveningPort {
+  /** of the course and of one's own */
+  offered(): readonly ScenarioEntry[];
+  draft(): EveningDraft;
+  /** false: it could not be kept, and is lost with the page */
+  write(draft: EveningDraft): boolean;
+  /** hands the file to the browser; what stands in the way, else nothing */
+  save(draft: EveningDraft): Promise<readonly string[]>;
+  subscribe(listener: () => void): () => void;
+}

@@ -1,0 +1,37 @@
+/** Words of the workshop's place for evening sheets. */
+
+export const eveningWords = {
+  tab: 'Evening sheet',
+  title: 'A sheet for the evening',
+  name: 'Title',
+  author: 'Author (may stay empty)',
+  minutes: 'Minutes in all',
+  minutesNote: (par: number): string =>
+    `Left empty, no time is stated. Good runs of these scenarios take ${par} minutes together.`,
+  inOrder: 'Scenarios, in this order',
+  none: 'No scenario has been chosen yet.',
+  handle: (title: string, place: number, all: number): string =>
+    `${title}, ${place} of ${all}. Drag it, or move it with the up and down arrow keys`,
+  moved: (title: string, place: number, all: number): string => `${title} is now ${place} of ${all}.`,
+  takeOut: 'Take out',
+  takeOutNamed: (title: string): string => `Take out ${title}`,
+  gone: (id: string): string => `${id} is no longer here`,
+  addOne: 'Add one',
+  choose: 'Choose a scenario',
+  add: 'Add',
+  full: (most: number): string => `A sheet has at most ${most} scenarios.`,
+  order: 'Order',
+  orders: { listed: 'As listed', any: 'In any order' },
+  orderNotes: { listed: 'the next opens when one is signed off', any: 'all of them lie open' },
+  handOut: 'Hand it out',
+  handOutNote:
+    'The file holds every scenario whole. Whoever opens it on the course page needs nothing else, and no network.',
+  lacks: {
+    title: 'The sheet has no title yet.',
+    scenarios: 'It has no scenario yet.',
+    minutes: 'The time must be a whole number of minutes from 5 to 480, or left empty.',
+  },
+  save: 'Save the file',
+  saved: 'The file is in your downloads.',
+  notKept: 'This browser keeps nothing just now: what you have chosen here is lost with the page.',
+} as const;
