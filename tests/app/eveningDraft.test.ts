@@ -1,11 +1,15 @@
 /** The evening sheet that is being made is there at the next visit, and rubbish in its place costs nothing. Source: the house's own promises. */
 import { describe, expect, it } from 'vitest';
 import { readDraft, writeDraft } from '../../src/app/workshop/eveningDraft.ts';
+import type { EveningDraft } from '../../src/rooms/workshop/evening/eveningPort.ts';
 
-const draft = {
-  ...{ title: 'Thursday', author: 'Ines', minutes: 90, order: 'any' },
+const draft: EveningDraft = {
+  title: 'Thursday',
+  author: 'Ines',
+  minutes: 90,
+  order: 'any',
   scenarios: ['first-curve', 'flat-top'],
-} as const;
+};
 
 function storage(held: Record<string, string> = {}) {
   return () => ({

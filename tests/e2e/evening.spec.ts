@@ -69,7 +69,7 @@ test('a sheet is made, saved, opened and done in its order', { tag: ['@shelf'] }
   const file = { name: 'thursday.json', mimeType: 'application/json', buffer: Buffer.from(text) };
   await page.locator('input[data-picks=own]').setInputFiles(file);
   const group = page.locator('.evening-place');
-  await expect(group.getByRole('heading')).toContainText('Second Thursday <b>');
+  await expect(group.locator('.evening-head h3')).toContainText('Second Thursday <b>');
   await expect(group.getByText(course.evening.done(0, 3))).toBeVisible();
   // The first lies open; the others say what comes before.
   await expect(group.locator('.card-open')).toHaveCount(1);
