@@ -96,6 +96,9 @@ export const NO_PROOFS: Readonly<Record<ProofId, ProofWatch>> = {
   touchEarth: NOT_BEGUN,
   swingPhase: NOT_BEGUN,
   skirts: NOT_BEGUN,
+  bias: NOT_BEGUN,
+  liftCrystal: NOT_BEGUN,
+  pipDown: NOT_BEGUN,
 };
 
 /** How warm the set was when its power was last switched, 0 (the room's warmth) to 1. */

@@ -6,12 +6,15 @@
  * skirts        the picture is made 10 dB larger or more (two clicks of Y gain are 12 dB, or the level is raised), and comes back (within 1 dB)
  * markersOffOn  every pip goes and pips come back
  * touchEarth    the earth lead is lifted and put back
+ * bias          the meter has shown the volts of a bias line of the running set, and is taken off
+ * liftCrystal   one crystal is pulled and plugged again
+ * pipDown       the picture is made larger and comes back, as for the skirts
  *
- * An act counts only while there is a curve to look at. A slug that moves undoes all five (slugTurning).
+ * An act counts only while there is a curve to look at. A slug that moves undoes them all (slugTurning). The last three are watched for where the scenario asks for them.
  * "Comes back" is to a value at which the knob stood: where it was first found, where it rested for a second, or where a single jump left it.
  */
 
-import { PROOFS, type ProofId } from '../scenario/proofId.ts';
+import { PROOFS, type ProofId, WHERE_ASKED } from '../scenario/proofId.ts';
 import type { BenchSound } from './benchEvent.ts';
 import { type BenchState, NO_PROOFS, type ProofWatch, type StoodValue } from './benchState.ts';
 import { isSwept } from './moment.ts';
@@ -39,8 +42,9 @@ export function watchProofs(
   let proofs = after.proofs;
   const heard: BenchSound[] = [];
   for (const id of PROOFS) {
+    if (WHERE_ASKED.includes(id) && !setup.scenario.proofs.includes(id)) continue;
     const was = proofs[id];
-    const moved = was.done && !mayBeMadeAgain(setup, was) ? was : step(id, was, before, after);
+    const moved = was.done && !mayBeMadeAgain(setup, was) ? was : step(setup, id, was, before, after);
     if (moved === was) continue;
     if (was.done && !moved.done) {
       // What was made stands until it has been made again.
@@ -80,7 +84,7 @@ export function pipsOn({ controls, crystals }: BenchState): boolean {
   return controls.pipHeightDiv > 0 && (crystals.length > 0 || controls.comb || controls.tunableOn);
 }
 
-function step(id: ProofId, watch: ProofWatch, before: BenchState, after: BenchState): ProofWatch {
+function step(setup: BenchSetup, id: ProofId, watch: ProofWatch, before: BenchState, after: BenchState): ProofWatch {
   switch (id) {
     case 'halveLevel':
       return comeBack(
@@ -99,16 +103,21 @@ function step(id: ProofId, watch: ProofWatch, before: BenchState, after: BenchSt
         (d) => Math.abs(d) >= SWUNG_DEGREES,
       );
     case 'skirts':
+    case 'pipDown':
       return comeBack(watch, before, after, sizeDb, (d) => d >= ENLARGED_DB);
     case 'markersOffOn':
       return pipsGoAndCome(watch, before, after);
     case 'touchEarth':
       return offAndOn(watch, before, after, ({ leads }) => leads.earth !== null);
+    case 'liftCrystal':
+      return liftedAndBack(watch, before, after);
+    case 'bias':
+      return metersLine(setup, before) && !metersLine(setup, after) ? madeBy(before, after) : watch;
   }
 }
 
 /** How large the picture is made, decibels: source level and Y gain together. */
-function sizeDb({ controls }: BenchState): number {
+export function sizeDb({ controls }: BenchState): number {
   return controls.levelDb - 20 * Math.log10(controls.yVoltsPerDiv);
 }
 
@@ -159,8 +168,28 @@ function offAndOn(
   if (on(before) === isOn) return watch;
   if (!isOn) return { done: false, doneAtSeconds: null, from: 1 };
   if (watch.from === null) return watch;
+  return madeBy(before, after);
+}
+
+/** What was to be seen stood until this act, and the bench is after it as it was. */
+function madeBy(before: BenchState, after: BenchState): ProofWatch {
   const act = { away: plain(before), rest: plain(after) };
   return { done: true, doneAtSeconds: after.seconds, from: null, act };
+}
+
+/** The needle shows what a bias line of the running set holds. */
+function metersLine({ receiver }: BenchSetup, { leads, controls, powered }: BenchState): boolean {
+  const running = receiver.mains === null || powered;
+  return running && controls.meterMode === 'dc' && receiver.biasLines.some(({ at }) => at === leads.meter);
+}
+
+/** One crystal out of its socket, and the same one back; another one pulled meanwhile begins it anew. */
+function liftedAndBack(watch: ProofWatch, before: BenchState, after: BenchState): ProofWatch {
+  if (before.crystals === after.crystals) return watch;
+  const pulled = before.crystals.find((hz) => !after.crystals.includes(hz));
+  if (pulled !== undefined) return { done: false, doneAtSeconds: null, from: pulled };
+  if (watch.from === null || before.crystals.includes(watch.from) || !after.crystals.includes(watch.from)) return watch;
+  return madeBy(before, after);
 }
 
 /** Off and on for the pips, and how tall they last rested: a knob that is turned click by click has them small before they go and when they come back. */

@@ -7,6 +7,9 @@
  * markersOffOn  how tall the curve stands at one of the pips, counted from the left
  * touchEarth    how tall the hum is, from edge to edge, with the strap off
  * skirts        how tall the trace stands four divisions left of the middle, with the picture large
+ * bias          volts that the needle showed at the bias line
+ * liftCrystal   how tall the curve stands where the pip went
+ * pipDown       how far down the curve is at one of the pips, counted from the left, decibels under its top
  */
 import type { SeenAnswer } from '../scenario/findingAnswer.ts';
 import { PROOFS, type ProofId } from '../scenario/proofId.ts';
@@ -14,22 +17,20 @@ import { atOscillatorLoop, beatHeight, beatReadings } from './beatSeen.ts';
 import { type Bench, createBench } from './bench.ts';
 import type { BenchEvent } from './benchEvent.ts';
 import type { BenchState, ProofWatch } from './benchState.ts';
-import type { BenchDisplay, MarkerTag } from './display.ts';
 import { chanceOf } from './finding.ts';
-import { HALF_HEIGHT_DIV, HALF_WIDTH_DIV } from './instruments.ts';
+import { HALF_HEIGHT_DIV } from './instruments.ts';
 import { mostSaid } from './mostSaid.ts';
+import { downAtPip, downPips, liftedPip, meteredBias } from './pipWitness.ts';
+import { heightNear, middlePip, near, pipsInView, READ_WITHIN_DIV, type Reach, tall } from './readOffFace.ts';
 import type { BenchSetup } from './setup.ts';
 
 export interface Witness {
   /** more than one where it is a matter of opinion */
   readonly answers: readonly SeenAnswer[];
   /** null: there was nothing to read, and any figure will do */
-  readonly figure: { readonly low: number; readonly high: number } | null;
+  readonly figure: Reach | null;
 }
 
-/** As near as a height or a distance is read off the graticule: a quarter of a division, and four per cent of what is read. */
-export const READ_WITHIN_DIV = 0.25;
-const READ_WITHIN_SHARE = 0.04;
 /** Where the skirts are read, divisions left of the middle. */
 export const SKIRT_AT_DIV = 4;
 /** Less than this is not seen, divisions. */
@@ -57,8 +58,13 @@ function benchFor(setup: BenchSetup): Bench {
 /** Which pip the question is about, from 1 at the left; null where none stands on the trace. Chance of the run's own picks it. */
 export function pipAskedFor(setup: BenchSetup, state: BenchState, proof: ProofId): number | null {
   const { act } = state.proofs[proof];
-  if (act === undefined || proof !== 'markersOffOn') return null;
+  if (act === undefined) return null;
   const bench = benchFor(setup);
+  if (proof === 'pipDown') {
+    const down = downPips(bench, act);
+    return down.length === 0 ? null : down[Math.abs(chanceOf(setup, state)) % down.length]!.no;
+  }
+  if (proof !== 'markersOffOn') return null;
   const pips = pipsInView(bench.display(act.rest)).map(({ xDiv }, i) => ({ no: i + 1, xDiv: xDiv! }));
   // Under a beat the curve has no height of its own.
   const still = atOscillatorLoop(setup, act.rest)
@@ -144,6 +150,14 @@ export function witnessOf(
       const answers: readonly SeenAnswer[] = size < ALIKE_DIV ? ['alike'] : size < APART_DIV ? ['alike', side] : [side];
       return { answers, figure: left };
     }
+    case 'bias':
+      return meteredBias(setup, bench, away);
+    case 'liftCrystal': {
+      const unseen = bench.facts(rest).pipHeightRatio < SHOWN_PIPS;
+      return liftedPip(bench, act, unseen);
+    }
+    case 'pipDown':
+      return downAtPip(bench, act, no);
   }
 }
 
@@ -194,48 +208,6 @@ export function trueFinding(setup: BenchSetup, state: BenchState, proof: ProofId
   return { type: 'findingStated', proof, answer, figure: figure === null ? null : (figure.low + figure.high) / 2 };
 }
 
-/** Pips on the trace, from the left; the tunable marker's and a comb's count like any other. */
-function pipsInView({ tags }: BenchDisplay): readonly MarkerTag[] {
-  return tags.filter(({ xDiv }) => xDiv !== null && Math.abs(xDiv) <= HALF_WIDTH_DIV).sort((a, b) => a.xDiv! - b.xDiv!);
-}
-
-function middlePip(display: BenchDisplay): MarkerTag | null {
-  return pipsInView(display).reduce<MarkerTag | null>(
-    (best, tag) => (best === null || Math.abs(tag.xDiv!) < Math.abs(best.xDiv!) ? tag : best),
-    null,
-  );
-}
-
-function near(value: number, to = value): { readonly low: number; readonly high: number } {
-  const [low, high] = [Math.min(value, to), Math.max(value, to)];
-  const room = READ_WITHIN_DIV + READ_WITHIN_SHARE * high;
-  return { low: low - room, high: high + room };
-}
-
-/** As far to either side as a place is read. */
-const PLACE_WITHIN_DIV = 0.1;
-const SWEEPS = 4;
-
-/** Heights above the base line within a place; null where the trace is off the face there. */
-function heightNear({ beam }: BenchDisplay, { controls }: BenchState, xDiv: number): Witness['figure'] {
-  const half = beam.count / 2;
-  const heights: number[] = [];
-  const back: number[] = [];
-  for (let i = 0; i < beam.count; i++) {
-    const [x, y] = [beam.data[3 * i]!, beam.data[3 * i + 1]!];
-    if (i >= half) back.push(y);
-    else if (Math.abs(x - xDiv) <= PLACE_WITHIN_DIV) heights.push(y);
-  }
-  if (heights.length === 0) return null;
-  const base = controls.blanking ? middleOf(back) : controls.yPositionDiv;
-  const sorted = heights.sort((a, b) => a - b);
-  // Noise strays to either side of the line: what lies between a sixth and five sixths is the line.
-  const low = sorted[Math.floor(sorted.length / SWEEPS / 1.5)]!;
-  const high = sorted[sorted.length - 1 - Math.floor(sorted.length / SWEEPS / 1.5)]!;
-  if (Math.abs(low) > HALF_HEIGHT_DIV || Math.abs(high) > HALF_HEIGHT_DIV) return null;
-  return near(Math.abs(low - base), Math.abs(high - base));
-}
-
 /** The height at a place of the tube, divisions above the base line; null where there is none to read. */
 export function heightShown(setup: BenchSetup, shown: BenchState, xDiv: number): number | null {
   const read = heightNear(benchFor(setup).display(shown), shown, xDiv);
@@ -251,29 +223,4 @@ export function tallShown(setup: BenchSetup, shown: BenchState): number {
 function seenOrNot(hum: number): readonly SeenAnswer[] {
   if (hum < LEAST_SEEN_DIV) return ['nothing'];
   return hum < PLAIN_HUM_DIV ? ['humCame', 'nothing'] : ['humCame'];
-}
-
-/** From the lowest place or the base line to the highest, noise and pips smoothed away. */
-function tall({ beam }: BenchDisplay, { controls }: BenchState): number {
-  const half = beam.count / 2;
-  const places = new Map<number, number[]>();
-  const back: number[] = [];
-  for (let i = 0; i < beam.count; i++) {
-    const [x, y] = [beam.data[3 * i]!, beam.data[3 * i + 1]!];
-    if (i >= half) back.push(y);
-    else if (Math.abs(x) <= HALF_WIDTH_DIV) {
-      const place = Math.round(x / PLACE_WITHIN_DIV);
-      const held = places.get(place);
-      if (held === undefined) places.set(place, [y]);
-      else held.push(y);
-    }
-  }
-  const heights = [...places.values()].map(middleOf);
-  const base = controls.blanking ? middleOf(back) : controls.yPositionDiv;
-  const onFace = (y: number): number => Math.max(-HALF_HEIGHT_DIV, Math.min(HALF_HEIGHT_DIV, y));
-  return Math.max(...heights.map(onFace), onFace(base)) - Math.min(...heights.map(onFace), onFace(base));
-}
-
-function middleOf(values: number[]): number {
-  return values.sort((a, b) => a - b)[Math.floor(values.length / 2)] ?? 0;
 }

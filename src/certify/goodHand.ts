@@ -168,15 +168,35 @@ export function prove(proof: ProofId, hand: Hand): void {
       thereAndBack(hand, 'phasingDegrees', controls.phasingDegrees + (controls.phasingDegrees > 0 ? -15 : 15));
       break;
     case 'skirts':
+    case 'pipDown':
       thereAndBack(hand, 'levelDb', Math.min(controls.levelDb + 12, 0));
       break;
     case 'touchEarth':
       if (leads.earth === null) break;
       hand.take({ type: 'leadRemoved', lead: 'earth' }, { type: 'leadConnected', lead: 'earth', to: leads.earth });
       break;
+    case 'liftCrystal': {
+      const hz = lowestPip(hand);
+      if (hz !== null) hand.take({ type: 'crystalPulled', hz }, { type: 'crystalPlugged', hz });
+      break;
+    }
+    case 'bias': {
+      const at = leads.biasA;
+      if (at === null) break;
+      set(hand, 'meterMode', 'dc');
+      hand.take({ type: 'leadConnected', lead: 'meter', to: at }, { type: 'leadRemoved', lead: 'meter' });
+      break;
+    }
     default:
       unreachable(proof);
   }
+}
+
+/** Of the crystals whose pips stand on the sweep, the one that is lowest in frequency. */
+function lowestPip(hand: Hand): number | null {
+  const shown = hand.bench.display(hand.state).tags.filter(({ kind, xDiv }) => kind === 'crystal' && xDiv !== null);
+  const hz = shown.map((tag) => tag.hz).sort((a, b) => a - b);
+  return hz.find((one) => hand.state.crystals.includes(one)) ?? null;
 }
 
 /** Nearer than this nobody turns. */

@@ -52,7 +52,9 @@ export function remarkSentence(words: Words, receiver: Receiver, remark: Remark,
     case 'saw': {
       if (remark.answer === 'again' || remark.answer === 'notLooked') return say.sawNothing;
       const answer = words.finding.answers[remark.answer];
-      return remark.figure === null ? say.sawOnly(answer) : say.saw(answer, atMost(remark.figure, 1));
+      return remark.figure === null
+        ? say.sawOnly(answer)
+        : say.saw(answer, `${atMost(remark.figure, 2)} ${words.finding.proofs[remark.proof].unit}`);
     }
     case 'signs':
       return passes ? say.signs : say.signsShort;

@@ -5,6 +5,7 @@
 import * as v from 'valibot';
 import type { Result } from '../base/result.ts';
 import { PAR_NOT_KNOWN } from '../scenario/par.ts';
+import { PROOFS } from '../scenario/proofId.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { faultFromFile } from './faultFile.ts';
 import { faultSchema } from './faultSchema.ts';
@@ -91,7 +92,7 @@ const weightsSchema = object({
   economy: points(),
 });
 const USUAL_WEIGHTS = { response: 50, truth: 20, proofs: 10, care: 10, economy: 10 };
-const proofsSchema = list(oneOf('halveLevel', 'markersOffOn', 'touchEarth', 'swingPhase', 'skirts'), 0, 5);
+const proofsSchema = list(oneOf(...PROOFS), 0, PROOFS.length);
 
 /** What is left out of a file holds as it says here: what is the same in every job need not be written. */
 export const scenarioSchema = object({

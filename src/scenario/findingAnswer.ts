@@ -8,6 +8,9 @@ export const ANSWERS = {
   markersOffOn: ['pipsOnly', 'curveBent', 'noPips', 'curveShrank'],
   touchEarth: ['humCame', 'nothing', 'curveMoved', 'curveShrank'],
   skirts: ['leftHigher', 'rightHigher', 'alike', 'offFace'],
+  bias: ['asSheet', 'under', 'over', 'otherSide'],
+  liftCrystal: ['pipLeft', 'pipRight', 'noPipWent', 'curveBent'],
+  pipDown: ['onTop', 'onSlope', 'atFoot', 'offFace'],
 } as const satisfies Readonly<Record<ProofId, readonly string[]>>;
 export type SeenAnswer = (typeof ANSWERS)[ProofId][number];
 

@@ -52,11 +52,17 @@ export const MISSING_CODES = [
   'earthNotTouched',
   'phaseNotSwung',
   'skirtsNotSeen',
+  'biasNotMetered',
+  'crystalNotLifted',
+  'pipNotRead',
   'levelNotSaid',
   'markersNotSaid',
   'earthNotSaid',
   'phaseNotSaid',
   'skirtsNotSaid',
+  'biasNotSaid',
+  'crystalNotSaid',
+  'pipNotSaid',
 ] as const;
 export type MissingCode = (typeof MISSING_CODES)[number];
 
@@ -202,6 +208,9 @@ const PROOF_CODES: Readonly<Record<ProofId, { readonly act: MissingCode; readonl
   touchEarth: { act: 'earthNotTouched', word: 'earthNotSaid' },
   swingPhase: { act: 'phaseNotSwung', word: 'phaseNotSaid' },
   skirts: { act: 'skirtsNotSeen', word: 'skirtsNotSaid' },
+  bias: { act: 'biasNotMetered', word: 'biasNotSaid' },
+  liftCrystal: { act: 'crystalNotLifted', word: 'crystalNotSaid' },
+  pipDown: { act: 'pipNotRead', word: 'pipNotSaid' },
 };
 
 /** A proof is an act and a look: neither stands for the other. */

@@ -89,7 +89,7 @@ export function demonstration(setup: BenchSetup, onAct: (acts: number) => void =
     knobs: () => run.state.controls,
     scale: (knob) => engraved(controlRange(setup, knob)),
     clockSeconds: () => atMs / 1000,
-    pipAskedFor: () => pipAskedFor(setup, run.state, 'markersOffOn'),
+    pipAskedFor: (proof) => pipAskedFor(setup, run.state, proof),
     leads: () => run.state.leads,
   };
   const turner = createTurner(hands, sheet, MOST_TURNS_PER_EVENT, (slug) => run.state.slugs[slug]?.screwTurns ?? 0);

@@ -97,9 +97,15 @@ function atTheBench(setup: BenchSetup, hand: Hand, turns: Readonly<Record<string
   fillTube(setup, hand);
 }
 
+/** How large a figure of each kind may well be: divisions, decibels, volts. */
+export const MOST_READ: Readonly<Record<ProofId, number>> = {
+  ...{ halveLevel: 8, markersOffOn: 8, touchEarth: 8, swingPhase: 8, skirts: 8, liftCrystal: 8 },
+  ...{ pipDown: 50, bias: 5 },
+};
+
 function guess(proof: ProofId, chance: () => number) {
   const answer = ANSWERS[proof][Math.floor(chance() * ANSWERS[proof].length)]!;
-  return { type: 'findingStated', proof, answer, figure: Math.round(80 * chance()) / 10 } as const;
+  return { type: 'findingStated', proof, answer, figure: Math.round(10 * MOST_READ[proof] * chance()) / 10 } as const;
 }
 
 /** One kind of thing, and of its names each by the toss of a coin that favours few; of a long tray, two at most. */

@@ -4,10 +4,10 @@ import { applyEvent } from '../../src/bench/applyEvent.ts';
 import type { BenchEvent, ControlId } from '../../src/bench/benchEvent.ts';
 import { type BenchState, NO_PROOFS } from '../../src/bench/benchState.ts';
 import { initialState } from '../../src/bench/setup.ts';
-import { PROOFS, type ProofId } from '../../src/scenario/proofId.ts';
+import { PROOFS, type ProofId, WHERE_ASKED } from '../../src/scenario/proofId.ts';
 import { accepted, play, readySetup, stripSetup } from './fixture.ts';
 
-const ready = readySetup(stripSetup);
+const ready = readySetup(stripSetup, { proofs: PROOFS });
 const start = play(ready, [{ type: 'crystalPlugged', hz: 44e6 }]);
 const set = (control: ControlId, value: number | boolean | string): BenchEvent => ({
   type: 'controlSet',
@@ -24,6 +24,8 @@ function proofsOf(events: readonly BenchEvent[], from: BenchState = start, gapSe
   for (const event of events) state = accepted(applyEvent(ready, state, event, state.seconds + gapSeconds)).state;
   return PROOFS.filter((id) => state.proofs[id].done);
 }
+
+const meterOn: readonly BenchEvent[] = [{ type: 'leadConnected', lead: 'meter', to: 'AGC' }, set('meterRangeVolts', 3)];
 
 const ACTS: readonly [ProofId, string, readonly BenchEvent[]][] = [
   ['halveLevel', 'down by 6 dB and back', [set('levelDb', -52), set('levelDb', -46)]],
@@ -51,6 +53,17 @@ const ACTS: readonly [ProofId, string, readonly BenchEvent[]][] = [
   ],
   ['touchEarth', 'off and on', [off('earth'), earthOn]],
   ['skirts', 'four times the Y gain', [set('yVoltsPerDiv', 0.02), set('yVoltsPerDiv', 0.1)]],
+  ['bias', 'the meter on the line and off again', [...meterOn, { type: 'leadRemoved', lead: 'meter' }]],
+  ['bias', 'the meter on the line until the power goes', [...meterOn, { type: 'powerSwitched', on: false }]],
+  [
+    'liftCrystal',
+    'out and in again',
+    [
+      { type: 'crystalPulled', hz: 44e6 },
+      { type: 'crystalPlugged', hz: 44e6 },
+    ],
+  ],
+  ['pipDown', 'four times the Y gain', [set('yVoltsPerDiv', 0.02), set('yVoltsPerDiv', 0.1)]],
   ['skirts', '10 dB more level', [set('levelDb', -36), set('levelDb', -46)]],
 ];
 
@@ -102,8 +115,8 @@ describe('what does not prove', () => {
   });
 });
 
-test('all five, until any slug moves', () => {
-  const all = ACTS.flatMap(([, , events]) => events);
+test('all of them, until any slug moves', () => {
+  const all = ACTS.filter(([, how]) => !how.includes('power')).flatMap(([, , events]) => events);
   expect(proofsOf(all)).toEqual(PROOFS);
   const proved = play(ready, all, start);
   const turned = play(
@@ -147,4 +160,20 @@ test('a wrong head that slips moves no slug and undoes nothing', () => {
 
 test('the start has none', () => {
   expect(initialState(ready).proofs).toEqual(NO_PROOFS);
+});
+
+test('what only some scenarios ask for is watched for in those alone', () => {
+  const plain = readySetup(stripSetup);
+  for (const [id, , events] of ACTS.filter(([proof]) => WHERE_ASKED.includes(proof))) {
+    const state = play(plain, events, play(plain, [{ type: 'crystalPlugged', hz: 44e6 }]));
+    expect(state.proofs[id], id).toEqual(NO_PROOFS[id]);
+  }
+});
+
+test('another crystal pulled meanwhile begins it anew', () => {
+  const two = play(ready, [{ type: 'crystalPlugged', hz: 45.75e6 }], start);
+  const pull = (hz: number): BenchEvent => ({ type: 'crystalPulled', hz });
+  const plug = (hz: number): BenchEvent => ({ type: 'crystalPlugged', hz });
+  expect(proofsOf([pull(44e6), pull(45.75e6), plug(44e6)], two)).not.toContain('liftCrystal');
+  expect(proofsOf([pull(44e6), pull(45.75e6), plug(44e6), plug(45.75e6)], two)).toContain('liftCrystal');
 });

@@ -6,7 +6,7 @@ import type { Page } from '@playwright/test';
 import { type BenchSetup, designOf, initialState } from '../../src/bench/setup.ts';
 import { attemptSetup } from '../../src/certify/attempt.ts';
 import { slugLetters } from '../../src/receiver/slugLetters.ts';
-import { headerWords, rackWords } from '../../src/words/en/bench.ts';
+import { atHandWords, headerWords, rackWords } from '../../src/words/en/bench.ts';
 import { dialogWords } from '../../src/words/en/benchTalk.ts';
 import { sheetWords } from '../../src/words/en/sheet.ts';
 import { connectionActs, safetyActs, setUpActs, stateAfter, yActs } from '../session/acts.ts';
@@ -187,6 +187,56 @@ for (const [track, id] of SEALED) {
     await nothingTold('asked to sign');
   });
 }
+
+/** What can be read of a sealed set on its open bench: the bench, its parts tray, and the question at signing. The tube's own words say what an eye sees there. */
+async function readsAt(page: Page, setup: BenchSetup): Promise<readonly string[]> {
+  await cardOf(page, setup).click();
+  await expect(page.getByRole('dialog', { name: setup.scenario.title })).toBeVisible({ timeout: MADE_WITHIN_MS });
+  await begin(page);
+  const read = (): Promise<string> =>
+    page.evaluate(() => {
+      const lines: string[] = [];
+      for (const element of document.querySelectorAll('body, body *')) {
+        if (element.closest('.tube-station, [role=timer]') !== null) continue;
+        lines.push(element.tagName);
+        for (const { name, value } of element.attributes) if (name !== 'style') lines.push(`${name}=${value}`);
+        for (const node of element.childNodes) if (node.nodeType === Node.TEXT_NODE) lines.push(node.nodeValue ?? '');
+      }
+      return lines.join('\n');
+    });
+  const bench = await read();
+  await page.getByRole('button', { name: atHandWords.parts, exact: true }).click();
+  await expect(page.getByRole('dialog').locator('.parts li').first()).toBeVisible();
+  const tray = await read();
+  await page.keyboard.press('Escape');
+  await page.getByRole('button', { name: headerWords.signOff, exact: true }).click();
+  await expect(page.getByRole('dialog')).toContainText(dialogWords.signOff.sealed);
+  return [bench, tray, await read()];
+}
+
+test('a sealed set reads the same whether a part has failed in it or not', async ({ page, browser, baseURL }) => {
+  const setup = shippedSetup('fault-finding', 'two-at-once');
+  expect([setup.scenario.sealed, setup.scenario.faults.length]).toEqual([true, 2]);
+  await page.goto('/');
+  const failed = await readsAt(page, setup);
+  // The same page to somebody new, with the faults cut out of the scenario's file.
+  const context = await browser.newContext({ baseURL: baseURL! });
+  await context.addInitScript(() => delete (Navigator.prototype as { serviceWorker?: unknown }).serviceWorker);
+  let cut = 0;
+  await context.route('**/*.js', async (route) => {
+    const response = await route.fetch();
+    const text = await response.text();
+    const body = text.replace(/(faults\W{1,6}?)\[[^\]]*driftedCapacitor[^\]]*looseEarth[^\]]*\]/g, '$1[]');
+    if (body !== text) cut++;
+    await route.fulfill({ response, body });
+  });
+  const other = await context.newPage();
+  await other.goto('/');
+  const sound = await readsAt(other, setup);
+  await context.close();
+  expect(cut).toBeGreaterThan(0);
+  expect(sound).toEqual(failed);
+});
 
 test('the peeker finds in a practice run what it looks for', async ({ page }) => {
   const setup = shippedSetup('vision-if', 'from-cold');

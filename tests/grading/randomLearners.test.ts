@@ -19,7 +19,7 @@ const setups = library.scenarios.map((scenario): BenchSetup => {
 
 test('there is a course to walk over', () => {
   expect(setups.length).toBeGreaterThanOrEqual(50);
-  expect(PROOFS.length).toBe(5);
+  expect(PROOFS.length).toBe(8);
 });
 
 test(`of ${LEARNERS} random learners none passes`, { timeout: 0 }, () => {

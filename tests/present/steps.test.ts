@@ -14,14 +14,13 @@ import { lackStages } from '../../src/describe/lack.ts';
 import { lackOfStep, stepMarks, stepNow } from '../../src/present/steps.ts';
 import type { SetUpPart } from '../../src/receiver/receiver.ts';
 import { workResponses } from '../../src/receiver/responses.ts';
-import { PROOFS } from '../../src/scenario/proofId.ts';
 import { createAlignmentWatch } from '../../src/session/alignment.ts';
 import type { SessionView } from '../../src/session/phase.ts';
 import { createSession } from '../../src/session/session.ts';
 import { demonstrate } from '../../src/technician/atBench.ts';
 import { en } from '../../src/words/en/index.ts';
 import { SETUPS } from '../rooms/sceneSets.ts';
-import { connectionActs, proofActs, safetyActs, setUpActs, stateAfter, yActs } from '../session/acts.ts';
+import { connectionActs, proofActs, proofsOn, safetyActs, setUpActs, stateAfter, yActs } from '../session/acts.ts';
 import { setupOf } from '../technician/oneScenario.ts';
 
 const REST = 10;
@@ -40,7 +39,7 @@ function seat(shipped: BenchSetup): Seat {
   const start = { slugs: {}, randomTurns: 0, controls: {}, prepared: [] };
   const setup: BenchSetup = {
     ...shipped,
-    scenario: { ...shipped.scenario, start, faults: [], proofs: PROOFS, sealed: false, toleranceFactor: 1 },
+    scenario: { ...shipped.scenario, start, faults: [], proofs: proofsOn(shipped), sealed: false, toleranceFactor: 1 },
   };
   const bench = createBench(setup);
   const watch = createAlignmentWatch(setup);
@@ -61,7 +60,7 @@ function seat(shipped: BenchSetup): Seat {
   state = stateAfter(setup, connectionActs(setup, state), state);
   state = stateAfter(setup, setUpActs(setup), state);
   state = stateAfter(setup, yActs(setup, state), state);
-  for (const proof of PROOFS) {
+  for (const proof of proofsOn(setup)) {
     state = stateAfter(setup, proofActs(proof, setup, state), state);
     state = stateAfter(setup, [trueFinding(setup, state, proof)], state);
   }

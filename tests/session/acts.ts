@@ -16,7 +16,7 @@ import { trueDiagnosis } from '../../src/grading/diagnosis.ts';
 import { cureOf } from '../../src/receiver/faults/cure.ts';
 import { responseById } from '../../src/receiver/responses.ts';
 import { nominalTurns } from '../../src/receiver/slugLaw.ts';
-import type { ProofId } from '../../src/scenario/proofId.ts';
+import { PROOFS, type ProofId } from '../../src/scenario/proofId.ts';
 
 type Acts = readonly BenchEvent[];
 
@@ -130,6 +130,11 @@ export function alignmentActs({ receiver }: BenchSetup, state: BenchState): Acts
   });
 }
 
+/** All proofs that can be made on a set: without a bias line there is none to meter. */
+export function proofsOn({ receiver }: Pick<BenchSetup, 'receiver'>): readonly ProofId[] {
+  return PROOFS.filter((proof) => proof !== 'bias' || receiver.responses[0]!.setUp.biases.length > 0);
+}
+
 export function proofActs(proof: ProofId, setup: BenchSetup, state: BenchState): Acts {
   const { receiver } = setup;
   const { controls } = state;
@@ -145,7 +150,26 @@ export function proofActs(proof: ProofId, setup: BenchSetup, state: BenchState):
       ];
     case 'swingPhase':
       return [set('phasingDegrees', controls.phasingDegrees - 15), set('phasingDegrees', controls.phasingDegrees)];
-    case 'skirts': {
+    case 'liftCrystal': {
+      const [hz] = state.crystals;
+      return hz === undefined
+        ? []
+        : [
+            { type: 'crystalPulled', hz },
+            { type: 'crystalPlugged', hz },
+          ];
+    }
+    case 'bias': {
+      const at = state.leads.biasA;
+      if (at === null) return [];
+      return [
+        set('meterMode', 'dc'),
+        { type: 'leadConnected', lead: 'meter', to: at },
+        { type: 'leadRemoved', lead: 'meter' },
+      ];
+    }
+    case 'skirts':
+    case 'pipDown': {
       const larger = choicesOf(setup, 'yVoltsPerDiv')
         .filter((gain) => Number(gain) <= controls.yVoltsPerDiv / 4)
         .at(-1);

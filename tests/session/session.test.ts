@@ -52,6 +52,9 @@ const UNSAID = [
   ['touchEarth', 'earthNotSaid'],
   ['swingPhase', 'phaseNotSaid'],
   ['skirts', 'skirtsNotSaid'],
+  ['bias', 'biasNotSaid'],
+  ['liftCrystal', 'crystalNotSaid'],
+  ['pipDown', 'pipNotSaid'],
 ] as const satisfies readonly (readonly [ProofId, MissingCode])[];
 
 const biasOff = (errorVolts: number): Facts['biases'] => [
@@ -116,6 +119,9 @@ describe('the session follows the facts', () => {
     ['earth proof undone', { proofsDone: PROOFS.filter((p) => p !== 'touchEarth') }, 'prove', 'earthNotTouched'],
     ['phase proof undone', { proofsDone: PROOFS.filter((p) => p !== 'swingPhase') }, 'prove', 'phaseNotSwung'],
     ['skirt proof undone', { proofsDone: PROOFS.filter((p) => p !== 'skirts') }, 'prove', 'skirtsNotSeen'],
+    ['bias proof undone', { proofsDone: PROOFS.filter((p) => p !== 'bias') }, 'prove', 'biasNotMetered'],
+    ['crystal proof undone', { proofsDone: PROOFS.filter((p) => p !== 'liftCrystal') }, 'prove', 'crystalNotLifted'],
+    ['pip proof undone', { proofsDone: PROOFS.filter((p) => p !== 'pipDown') }, 'prove', 'pipNotRead'],
   ];
 
   test.each(disturbances)('%s: the step un-does itself and comes back', (...disturbance) => {

@@ -4,6 +4,7 @@ import type { BenchSetup } from '../../src/bench/setup.ts';
 import { loadReceiver } from '../../src/files/library.ts';
 import { PROOFS } from '../../src/scenario/proofId.ts';
 import type { Scenario } from '../../src/scenario/scenario.ts';
+import { proofsOn } from './acts.ts';
 
 const SCENARIO: Scenario = {
   format: 'haystack-scenario',
@@ -36,7 +37,7 @@ function setupOf(id: string, extra: Partial<Scenario>): BenchSetup {
   const named = (name: string) => ({ file: `${folder}/${name}`, text: readFileSync(`${folder}/${name}`, 'utf8') });
   const loaded = loadReceiver(named('receiver.json'), named('network.cir'));
   if (!loaded.ok) throw new Error(JSON.stringify(loaded.problems));
-  return { ...loaded.value, scenario: { ...SCENARIO, receiver: id, ...extra } };
+  return { ...loaded.value, scenario: { ...SCENARIO, receiver: id, proofs: proofsOn(loaded.value), ...extra } };
 }
 
 /** Two slugs, both away; no mains, no bias, the probe on the secondary. */

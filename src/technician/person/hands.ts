@@ -27,7 +27,7 @@ export interface Hands {
   /** what the clock on the wall says since the job began */
   clockSeconds(): number;
   /** which pip, counted from the left, the card asks about once the markers have been off and on */
-  pipAskedFor(): number | null;
+  pipAskedFor(proof: 'markersOffOn' | 'pipDown'): number | null;
   leads(): Readonly<Record<LeadId, string | null>>;
 }
 

@@ -1,10 +1,13 @@
 /** Proving the picture: each act is done and undone, so that the bench stands as before, and what was seen is read off and written down. */
 import { baseLine, extent, heightAt, see, swing } from './eyes.ts';
-import { type Hands, set } from './hands.ts';
+import { clip, type Hands, set } from './hands.ts';
 import { shimmerExtent } from './oscillator.ts';
 import type { PrintedSheet } from './sheet.ts';
 
 type Proof = PrintedSheet['proofs'][number];
+/** These need pips on the trace; the others are better without. */
+const WITH_PIPS: readonly Proof[] = ['markersOffOn', 'liftCrystal', 'pipDown'];
+type Pipped = 'markersOffOn' | 'liftCrystal' | 'pipDown';
 type Finding = Omit<Extract<Parameters<Hands['act']>[0], { type: 'findingStated' }>, 'type' | 'proof'>;
 
 /** Where the skirts are looked at, divisions from the middle. */
@@ -22,20 +25,22 @@ export function prove(hands: Hands, sheet: PrintedSheet, beats: boolean): void {
   set(hands, 'pipHeightDiv', 0);
   const seen = new Map<Proof, Finding>();
   for (const proof of sheet.proofs) {
-    if (proof === 'markersOffOn') continue;
+    if (WITH_PIPS.includes(proof)) continue;
     hands.note({ kind: 'proves', proof });
-    seen.set(proof, actAndLook(hands, sheet, proof, beats));
+    seen.set(proof, actAndLook(hands, sheet, proof as Exclude<Proof, Pipped>, beats));
   }
   if (sheet.proofs.includes('markersOffOn')) hands.note({ kind: 'proves', proof: 'markersOffOn' });
   set(hands, 'pipHeightDiv', pipHeightDiv);
   if (sheet.proofs.includes('markersOffOn')) seen.set('markersOffOn', pipsAway(hands, pipHeightDiv));
+  if (sheet.proofs.includes('liftCrystal')) seen.set('liftCrystal', crystalOut(hands, pipHeightDiv));
+  if (sheet.proofs.includes('pipDown')) seen.set('pipDown', downAtPip(hands, pipHeightDiv));
   for (const [proof, finding] of seen) {
-    hands.note({ kind: 'saw', ...finding });
+    hands.note({ kind: 'saw', proof, ...finding });
     hands.act({ type: 'findingStated', proof, ...finding });
   }
 }
 
-function actAndLook(hands: Hands, sheet: PrintedSheet, proof: Exclude<Proof, 'markersOffOn'>, beats: boolean): Finding {
+function actAndLook(hands: Hands, sheet: PrintedSheet, proof: Exclude<Proof, Pipped>, beats: boolean): Finding {
   const knobs = hands.knobs();
   switch (proof) {
     case 'halveLevel': {
@@ -69,6 +74,8 @@ function actAndLook(hands: Hands, sheet: PrintedSheet, proof: Exclude<Proof, 'ma
       set(hands, 'phasingDegrees', knobs.phasingDegrees);
       return { answer: 'slid', figure: from === null || to === undefined ? null : Math.abs(to - from) };
     }
+    case 'bias':
+      return needleAtBias(hands, sheet);
     case 'skirts': {
       const { low, high } = { low: knobs.levelDb, high: hands.scale('levelDb').high };
       const gain = finer(hands, knobs.yVoltsPerDiv);
@@ -89,12 +96,78 @@ function actAndLook(hands: Hands, sheet: PrintedSheet, proof: Exclude<Proof, 'ma
 
 /** They have been off and are on again: the curve is read where the card asks, with the pips out of the way once more. */
 function pipsAway(hands: Hands, pipHeightDiv: number): Finding {
-  const at = pips(hands)[(hands.pipAskedFor() ?? 0) - 1];
+  const at = pips(hands)[(hands.pipAskedFor('markersOffOn') ?? 0) - 1];
   set(hands, 'pipHeightDiv', 0);
   const sight = see(hands);
   const read = at === undefined ? null : heightAt(sight.forward, at);
   set(hands, 'pipHeightDiv', pipHeightDiv);
   return { answer: 'pipsOnly', figure: read === null ? null : Math.abs(read - (baseLine(sight) ?? 0)) };
+}
+
+/** The meter's prods are made for live work. */
+function needleAtBias(hands: Hands, sheet: PrintedSheet): Finding {
+  const bias = sheet.responses.flatMap(({ setUp }) => setUp.biases).find(({ at }) => hands.leads().biasA === at);
+  if (bias === undefined) return { answer: 'notLooked', figure: null };
+  const size = Math.abs(bias.volts);
+  const { clicks } = hands.scale('meterRangeVolts');
+  set(hands, 'meterMode', 'dc');
+  set(hands, 'meterRangeVolts', clicks.find((range) => range > 1.2 * size) ?? clicks.at(-1)!);
+  clip(hands, 'meter', bias.at);
+  const step = hands.knobs().meterRangeVolts / NEEDLE_STEPS;
+  const read = Math.round(hands.look().meterVolts / step) * step;
+  clip(hands, 'meter', null);
+  const less = Math.abs(read) < size ? 'under' : 'over';
+  const near = Math.abs(Math.abs(read) - size) <= bias.toleranceVolts + step / 2;
+  const answer = read * bias.volts < 0 ? 'otherSide' : near ? 'asSheet' : less;
+  return { answer, figure: Math.abs(Math.round(100 * read) / 100) };
+}
+
+/** A needle is read to half of a small division, of which a range has ten. */
+const NEEDLE_STEPS = 20;
+
+/** The crystal whose pip is the leftmost comes out: where it was, the curve is read without pips. */
+function crystalOut(hands: Hands, pipHeightDiv: number): Finding {
+  const tags = hands.look().tags.filter(({ kind, xDiv }) => kind === 'crystal' && xDiv !== null && Math.abs(xDiv) <= 5);
+  const [first] = [...tags].sort((a, b) => a.xDiv! - b.xDiv!);
+  if (first === undefined) return { answer: 'notLooked', figure: null };
+  const { hz } = first;
+  const at = Math.round(first.xDiv! * 20) / 20;
+  hands.act({ type: 'crystalPulled', hz });
+  const stayed = hands.look().tags.some((tag) => tag.hz === hz && tag.xDiv !== null);
+  set(hands, 'pipHeightDiv', 0);
+  const sight = see(hands);
+  const read = heightAt(sight.forward, at);
+  set(hands, 'pipHeightDiv', pipHeightDiv);
+  hands.act({ type: 'crystalPlugged', hz });
+  if (stayed) return { answer: 'noPipWent', figure: 0 };
+  const figure = read === null ? null : Math.abs(read - (baseLine(sight) ?? 0));
+  return { answer: at < 0 ? 'pipLeft' : 'pipRight', figure };
+}
+
+/** How many decibels the curve is down at the pip that the card asks about: its height on the large picture against the top on the plain one. */
+function downAtPip(hands: Hands, pipHeightDiv: number): Finding {
+  const knobs = hands.knobs();
+  set(hands, 'pipHeightDiv', 0);
+  const top = tall(hands, false);
+  const plain = see(hands);
+  const gain = finer(hands, knobs.yVoltsPerDiv);
+  const louder = Math.min(knobs.levelDb + 12, hands.scale('levelDb').high);
+  const more = gain > knobs.yVoltsPerDiv / 3.2 ? louder - knobs.levelDb : 20 * Math.log10(knobs.yVoltsPerDiv / gain);
+  if (gain > knobs.yVoltsPerDiv / 3.2) set(hands, 'levelDb', louder);
+  else set(hands, 'yVoltsPerDiv', gain);
+  const sight = see(hands);
+  set(hands, 'levelDb', knobs.levelDb);
+  set(hands, 'yVoltsPerDiv', knobs.yVoltsPerDiv);
+  set(hands, 'pipHeightDiv', pipHeightDiv);
+  const at = pips(hands)[(hands.pipAskedFor('pipDown') ?? 0) - 1];
+  if (at === undefined) return { answer: 'offFace', figure: 0 };
+  // What runs off the face of the large picture is read on the plain one.
+  const onLarge = heightAt(sight.forward, at);
+  const read = onLarge ?? heightAt(plain.forward, at);
+  if (read === null) return { answer: 'offFace', figure: 0 };
+  const height = Math.abs(read - (baseLine(onLarge === null ? plain : sight) ?? 0));
+  const down = 20 * Math.log10(top / Math.max(height, 0.1)) + (onLarge === null ? 0 : more);
+  return { answer: down < 3 ? 'onTop' : down < 20 ? 'onSlope' : 'atFoot', figure: Math.round(10 * down) / 10 };
 }
 
 /** From the base line or the lowest place to the top. */

@@ -44,6 +44,11 @@ export type Remark =
   | { readonly kind: 'checks' }
   | { readonly kind: 'pips' }
   | { readonly kind: 'proves'; readonly proof: Finding['proof'] }
-  | { readonly kind: 'saw'; readonly answer: Finding['answer']; readonly figure: number | null }
+  | {
+      readonly kind: 'saw';
+      readonly proof: Finding['proof'];
+      readonly answer: Finding['answer'];
+      readonly figure: number | null;
+    }
   | { readonly kind: 'diagnosis' }
   | { readonly kind: 'signs' };

@@ -27,6 +27,18 @@ const PROOFS: Readonly<Record<ProofId, { readonly done: (at: string) => string; 
     done: (at) => `Skirts looked at with more gain at ${at}.`,
     open: 'The skirts were not looked at with more gain after the last turn.',
   },
+  bias: {
+    done: (at) => `Bias metered at ${at}: the line holds what the sheet was drawn with.`,
+    open: 'The bias line was not metered after the last turn, so a knob that gives something else than it says would not have been noticed.',
+  },
+  liftCrystal: {
+    done: (at) => `One crystal pulled and plugged at ${at}: its pip is where it was taken to be.`,
+    open: 'No crystal was pulled and plugged again after the last turn, so pips that are taken for one another would not have been noticed.',
+  },
+  pipDown: {
+    done: (at) => `The low pips looked at with more gain at ${at}.`,
+    open: 'The low pips were not looked at with more gain after the last turn.',
+  },
 };
 const proofOf = ({ subject }: Said): (typeof PROOFS)[ProofId] => PROOFS[subject as ProofId];
 
@@ -36,6 +48,9 @@ const SEEN: Readonly<Record<ProofId, string>> = {
   touchEarth: 'what the strap does to the trace, and how tall the hum stands without it',
   swingPhase: 'what the phasing does to the trace, and how far a pip moves with it',
   skirts: 'how the two skirts stand with more gain, and how tall the left one is',
+  bias: 'how many volts the bias line holds, and how that stands to the sheet',
+  liftCrystal: 'which pip goes with the crystal, and how tall the curve stands there',
+  pipDown: 'where on the curve a pip stands, and how many decibels down',
 };
 const seenOf = ({ subject }: Said): string => SEEN[subject as ProofId];
 

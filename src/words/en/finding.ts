@@ -6,17 +6,27 @@ interface AskedWords {
   readonly act: string;
   /** `pip`: which one, counted from the left */
   readonly figure: (pip: number | null) => string;
+  /** of the figure, and how near it has to be */
+  readonly unit: 'div' | 'dB' | 'V';
+  readonly howNear: string;
 }
+
+const ON_THE_TUBE = {
+  unit: 'div',
+  howNear: 'Read it off the tube: a quarter of a division is near enough.',
+} as const;
 
 export const findingCardWords = {
   eyebrow: 'After the proof',
   title: 'What did you see?',
   proofs: {
     halveLevel: {
+      ...ON_THE_TUBE,
       act: 'Level down by half, and back again. The bench saw the act; it did not look for you.',
       figure: () => 'How tall the trace stood with the level down',
     },
     markersOffOn: {
+      ...ON_THE_TUBE,
       act: 'The pips went off and came back. The bench saw the act; it did not look for you.',
       figure: (pip) =>
         pip === null
@@ -24,16 +34,40 @@ export const findingCardWords = {
           : `How tall the curve stands above the base line at pip ${pip}, counted from the left`,
     },
     touchEarth: {
+      ...ON_THE_TUBE,
       act: 'The earth strap came off and went back. The bench saw the act; it did not look for you.',
       figure: () => 'How tall the hum was from edge to edge, strap off; 8 where it ran off the face',
     },
     swingPhase: {
+      ...ON_THE_TUBE,
       act: 'The phasing was swung away and back. The bench saw the act; it did not look for you.',
       figure: () => 'How far the pip nearest to the middle slid, or stood from its twin on the retrace',
     },
     skirts: {
+      ...ON_THE_TUBE,
       act: 'The picture was made larger, and put back. The bench saw the act; it did not look for you.',
       figure: () => 'How tall the large trace stood above the base line, four divisions left of the middle',
+    },
+    bias: {
+      act: 'The meter was on the bias line and came off. The bench saw the act; it did not look for you.',
+      figure: () => 'How many volts the needle showed, whichever way it went',
+      unit: 'V',
+      howNear: 'Read it off the needle, on the finest range that holds it: half of a small division is near enough.',
+    },
+    liftCrystal: {
+      ...ON_THE_TUBE,
+      act: 'One crystal came out and went back in. The bench saw the act; it did not look for you.',
+      figure: () => 'How tall the curve stands above the base line where the pip went; 0 where none did',
+    },
+    pipDown: {
+      act: 'The picture was made larger, and put back. The bench saw the act; it did not look for you.',
+      figure: (pip) =>
+        pip === null
+          ? 'No pip stands where it could be read: write 0'
+          : `How far down the curve is at pip ${pip}, counted from the left, under its top`,
+      unit: 'dB',
+      howNear:
+        'From two heights: 20 dB for ten times, 6 dB for twice, and what the gain was turned by. As near as the heights can be read.',
     },
   } satisfies Readonly<Record<ProofId, AskedWords>> as Readonly<Record<ProofId, AskedWords>>,
   answers: {
@@ -55,10 +89,18 @@ export const findingCardWords = {
     leftHigher: 'The left skirt stood higher.',
     rightHigher: 'The right skirt stood higher.',
     alike: 'The two skirts stood alike.',
-    offFace: 'A skirt was off the face of the tube.',
+    offFace: 'It was off the face of the tube.',
+    asSheet: 'The needle stood where the sheet has it.',
+    under: 'It showed less than the sheet has.',
+    over: 'It showed more than the sheet has.',
+    otherSide: 'It went the other way.',
+    pipLeft: 'One pip went, left of the middle line.',
+    pipRight: 'One pip went, right of the middle line.',
+    noPipWent: 'No pip went.',
+    onTop: 'The pip stands near the top of the curve.',
+    onSlope: 'It stands on the slope, less than 20 dB down.',
+    atFoot: 'It stands at the foot, 20 dB down or more.',
   } satisfies Readonly<Record<SeenAnswer, string>>,
-  unit: 'div',
-  howNear: 'Read it off the tube: a quarter of a division is near enough.',
   asksAgain: 'That does not fit the picture. Make the act again if you need to, look, and answer once more.',
   write: 'Write it down',
   again: 'Do the act again',

@@ -52,11 +52,17 @@ export const missingSentences: Readonly<Record<MissingCode, string>> = {
   earthNotTouched: 'Lift the earth strap and put it back: the curve must not move.',
   phaseNotSwung: 'Swing the phasing away and back: the two traces must separate and meet again.',
   skirtsNotSeen: 'Look at the skirts with more gain, then come back.',
+  biasNotMetered: 'Put the meter on the bias line, read the needle, and take the meter off.',
+  crystalNotLifted: 'Pull one crystal and plug it in again: one pip must go, and no more than that.',
+  pipNotRead: 'Look at the pips low down with more gain, then come back.',
   levelNotSaid: 'Say what you saw: how tall the trace stood with the level down, and whether its shape held.',
   markersNotSaid:
     'Say what you saw: what went with the pips, and how tall the curve stands at the pip that is asked about.',
   earthNotSaid: 'Say what you saw: what came with the strap off, and how tall it was.',
   phaseNotSaid: 'Say what you saw: how far the two traces separated, or how far the trace slid.',
+  biasNotSaid: 'Say what you saw: how many volts the needle showed, and how that stands to the sheet.',
+  crystalNotSaid: 'Say what you saw: which pip went, and how tall the curve stands where it was.',
+  pipNotSaid: 'Say what you saw: how far down the curve is at the pip that is asked about.',
   skirtsNotSaid: 'Say what you saw: which skirt stood higher, and how tall the left one was.',
 };
 

@@ -131,10 +131,10 @@ function Card({ port, proof, at, again }: CardProps) {
             value={figure}
             onInput={(event) => setFigure(event.currentTarget.value)}
           />{' '}
-          {say.unit}
+          {words.unit}
         </span>
       </label>
-      <p class="si">{say.howNear}</p>
+      <p class="si">{words.howNear}</p>
       <Button primary disabled={answer === null || number === null} onClick={() => answer !== null && write(answer)}>
         {say.write}
       </Button>
