@@ -94,7 +94,7 @@ function Card({ receiver, figures, levels }: CardProps) {
       </table>
       <h3>{say.proofs}</h3>
       <p class="ticks">
-        {PROOFS.map((proof) => (
+        {PROOFS.filter((proof) => proof !== 'bias' || biases.length > 0).map((proof) => (
           <span key={proof}>
             <TickBox /> {say.proofNames[proof]}
           </span>
