@@ -75,8 +75,9 @@ export function certifyScenario(
   const free = receiver.adjusters.filter((a) => !stuck.includes(a));
   const broken = touched ? searcher(setup, printed, failed, free) : sound;
   const asFound = worstOf(broken.demands.standings(startTurns));
+  const trapsHz = receiver.adjusters.flatMap((a) => (a.trapHz === null ? [] : [a.trapHz]));
   const withoutCure = touched
-    ? leastUncured(broken, startTurns, nominal, free, { scenarioSeed: scenario.seed, spot })
+    ? leastUncured(broken, startTurns, nominal, free, { trapsHz, scenarioSeed: scenario.seed, spot })
     : null;
   if (withoutCure !== null && withoutCure.excess <= 0) {
     problems.push({ code: 'nothingToSee', part: uncured(setup, [])[0] ?? scenario.faults[0]!.kind });
@@ -150,7 +151,11 @@ function leastUncured(
   found: CoreTurns,
   best: CoreTurns,
   free: readonly Adjuster[],
-  { scenarioSeed, spot }: { readonly scenarioSeed: number; readonly spot: boolean },
+  {
+    trapsHz,
+    scenarioSeed,
+    spot,
+  }: { readonly trapsHz: readonly number[]; readonly scenarioSeed: number; readonly spot: boolean },
 ): Standing {
   // What is stuck stays where it is found.
   const fromBest = { ...found, ...Object.fromEntries(free.map(({ id }) => [id, best[id]!])) };
@@ -162,7 +167,7 @@ function leastUncured(
   const starts = [fromBest, ...laid.map((end) => end.turns), found];
   const own = starts.filter((one, i) => starts.slice(0, i).every((earlier) => apart(one, earlier)));
   const leaps = spot ? LEAPS_SPOT : LEAPS_UNCURED;
-  return lowestWorst({ demands, deck, adjusters: free, starts: own, seed: scenarioSeed, leaps });
+  return lowestWorst({ demands, deck, adjusters: free, trapsHz, starts: own, seed: scenarioSeed, leaps });
 }
 
 /** Nearer than this to where it belongs no slug is astray. */

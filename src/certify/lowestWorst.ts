@@ -4,7 +4,7 @@
  * Minimax by linear models in a trust region (Madsen, J. Inst. Maths Applics 16, 1975; from memory): every line is taken as straight in the slugs, the least worst line of
  * the model is found within so many turns, and the region grows or shrinks by how much of the promise was kept. The model's own minimum: levels are halved between one
  * that all lines come down to and one that they do not, each tried by least squares on what stands over it.
- * It begins from the places it is given and from those where two coils do each other's work, which no downhill way leads to.
+ * It begins from the places it is given and from those where coils do each other's work, which no downhill way leads to: traps the work of any trap, one that is stuck too.
  * From the best end the search leaps, by less from leap to leap, and goes downhill again, as these minima are many.
  * Validity: no proof; tests/certify/secondOpinion.test.ts asks a search of another kind.
  */
@@ -41,6 +41,8 @@ const LEAST_PROMISE = 5e-4;
 /** Starts anywhere in the travel. */
 const FAR = 20;
 const FAR_TURNS = 10;
+/** More ways to share out the traps are not tried. */
+const MOST_SHARED = 24;
 /** The longest leap and the shortest, turns. */
 const LEAPS = { longest: 1.5, shortest: 0.15 } as const;
 
@@ -49,6 +51,8 @@ export interface LowestTask {
   /** what stands on the bench, failed parts and all */
   readonly deck: Deck;
   readonly adjusters: readonly Adjuster[];
+  /** of every trap of the set, of those that do not turn too */
+  readonly trapsHz: readonly number[];
   /** the first of them is the set's own best place */
   readonly starts: readonly CoreTurns[];
   readonly seed: number;
@@ -56,12 +60,17 @@ export interface LowestTask {
 }
 
 /** From each of the starts, and by seeded leaps from the best end; nothing goes on once the sheet is met. */
-export function lowestWorst({ demands, deck, adjusters, starts, seed, leaps }: LowestTask): Standing {
+export function lowestWorst({ demands, deck, adjusters, trapsHz, starts, seed, leaps }: LowestTask): Standing {
   const chance = seededRandom(seed);
   const [own] = starts;
   const pairs = exchanges(deck, adjusters);
   const far = Array.from({ length: FAR }, () => leapt(own!, adjusters, FAR_TURNS, chance));
-  const sown = [...starts, ...trapsExchanged(demands, adjusters, own!), ...pairs.map((pair) => pair(own!)), ...far];
+  const sown = [
+    ...starts,
+    ...trapsExchanged(demands, adjusters, trapsHz, own!),
+    ...pairs.map((pair) => pair(own!)),
+    ...far,
+  ];
   let met: Place | null = null;
   const down = (from: CoreTurns, steps: number): Place => {
     const end = met ?? downhill(demands, adjusters, from, steps);
@@ -89,18 +98,33 @@ function better(one: Place, other: Place): Place {
   return other.worst.excess < one.worst.excess ? other : one;
 }
 
-/** `from` with every trap at its least, two of them each at the other's frequency. */
-function trapsExchanged(demands: Demands, adjusters: readonly Adjuster[], from: CoreTurns): readonly CoreTurns[] {
+/** `from` with every trap at its least where it may work: each way in which the coils that turn can share out the frequencies of all traps, a stuck one's too, but for their own. */
+function trapsExchanged(
+  demands: Demands,
+  adjusters: readonly Adjuster[],
+  trapsHz: readonly number[],
+  from: CoreTurns,
+): readonly CoreTurns[] {
   const traps = adjusters.filter((a) => a.kind === 'trap' && a.trapHz !== null);
-  return pairsOf(traps).map(([one, other]) =>
-    trapsAlone(
-      demands,
-      adjusters.map((a) =>
-        a === one ? { ...a, trapHz: other.trapHz } : a === other ? { ...a, trapHz: one.trapHz } : a,
+  return sharedOut(traps.length, trapsHz)
+    .filter((hz) => hz.some((f, i) => f !== traps[i]!.trapHz))
+    .slice(0, MOST_SHARED)
+    .map((hz) =>
+      trapsAlone(
+        demands,
+        traps.map((a, i) => ({ ...a, trapHz: hz[i]! })),
+        from,
       ),
-      from,
-    ),
-  );
+    );
+}
+
+/** Ways to give `count` things one of `all` each, no one of them twice; ways that look alike once. */
+function sharedOut(count: number, all: readonly number[]): readonly (readonly number[])[] {
+  if (count === 0) return [[]];
+  return [...new Set(all)].flatMap((one) => {
+    const rest = all.toSpliced(all.indexOf(one), 1);
+    return sharedOut(count - 1, rest).map((others) => [one, ...others]);
+  });
 }
 
 /** Each pair of coils that are no traps put to each other's frequency, or as near as their stops let them. */
