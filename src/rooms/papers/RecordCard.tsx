@@ -3,7 +3,7 @@ import { useWords } from '../../kit/hooks/useWords.ts';
 import { Told } from '../../kit/Told.tsx';
 import type { SheetFigures } from '../../present/sheetFigures.ts';
 import type { Receiver } from '../../receiver/receiver.ts';
-import { PROOFS } from '../../scenario/proofId.ts';
+import { PROOFS, WHERE_ASKED } from '../../scenario/proofId.ts';
 import { Blank, Paper, PaperFigure, TickBox } from './parts.tsx';
 import type { PaperOf } from './ServicePaper.tsx';
 
@@ -94,7 +94,7 @@ function Card({ receiver, figures, levels }: CardProps) {
       </table>
       <h3>{say.proofs}</h3>
       <p class="ticks">
-        {PROOFS.filter((proof) => proof !== 'bias' || biases.length > 0).map((proof) => (
+        {PROOFS.filter((proof) => !WHERE_ASKED.includes(proof)).map((proof) => (
           <span key={proof}>
             <TickBox /> {say.proofNames[proof]}
           </span>
