@@ -11,7 +11,7 @@ import {
 import type { PlanPart, PlanPoint, Receiver } from '../receiver/receiver.ts';
 import type { Complain, Path } from './complaints.ts';
 
-interface Thing {
+export interface Thing {
   readonly path: Path;
   readonly what: DrawnThing;
   /** its id, or '' */
@@ -34,7 +34,12 @@ export function planOverlaps(receiver: Receiver, complain: Complain): void {
   });
 }
 
-function thingsOn({ adjusters, testPoints, plan }: Receiver): Thing[] {
+/** What stands on a plan, with the room that each thing takes. */
+export function thingsOn({
+  adjusters,
+  testPoints,
+  plan,
+}: Pick<Receiver, 'adjusters' | 'testPoints' | 'plan'>): Thing[] {
   const cans = new Map<string, number[]>();
   adjusters.forEach((a, i) => {
     if (a.plan.shape === 'can') cans.set(a.plan.can, [...(cans.get(a.plan.can) ?? []), i]);
@@ -64,7 +69,7 @@ function thingsOn({ adjusters, testPoints, plan }: Receiver): Thing[] {
   ];
 }
 
-function outline(part: PlanPart): Pick<Thing, 'x' | 'y' | 'half'> {
+export function outline(part: PlanPart): Pick<Thing, 'x' | 'y' | 'half'> {
   const { x, y } = part;
   switch (part.kind) {
     case 'valve':
@@ -82,7 +87,7 @@ function outline(part: PlanPart): Pick<Thing, 'x' | 'y' | 'half'> {
   }
 }
 
-function overlap(a: Thing, b: Thing): boolean {
+export function overlap(a: Thing, b: Thing): boolean {
   const [width, height] = [Math.abs(a.x - b.x), Math.abs(a.y - b.y)];
   const corner = ({ half }: Thing): readonly [number, number] => (typeof half === 'number' ? [0, 0] : half);
   const radius = ({ half }: Thing): number => (typeof half === 'number' ? half : 0);

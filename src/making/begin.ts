@@ -26,7 +26,9 @@ export function beginWithDeck({ file, text }: BroughtText, say: MakerWords): Mak
   const names = { id, deck: `${id}.cir` };
   const deck = readDeckFile(text, file);
   if (!deck.ok) return { deckText: text, draft: { ...names, ...NOTHING_SAID } };
-  const draft = setOut(firstDraft(deck.value, names), deck.value);
+  const called = setNameOf(deck.value.title);
+  const first = firstDraft(deck.value, names);
+  const draft = setOut(called === null ? first : { ...first, setName: called }, deck.value);
   const made = makeReceiver(draft, deck.value, file, names, say);
   return { deckText: text, draft: made.ok ? settleLevel(draft, made.value.receiver, deck.value) : draft };
 }
@@ -44,6 +46,17 @@ export function beginWithBoth(deck: BroughtText, receiver: BroughtText): Result<
   const wrong: readonly Problem[] = withTextPlaces(problems, receiver.file, receiver.text);
   if (value === null || wrong.length > 0) return bad(...wrong);
   return good({ deckText: deck.text, draft: readJson(receiver.text, receiver.file).value as Draft });
+}
+
+/** The title of a deck up to its first comma or colon; null: it says nothing. */
+function setNameOf(title: string): string | null {
+  const called = title
+    .replace(/^\*\s*/, '')
+    .split(/[,:;]/)[0]!
+    .trim()
+    .slice(0, 60)
+    .trim();
+  return called === '' ? null : called;
 }
 
 /** From the name of a file to the name of a receiver: small letters and digits in words. */

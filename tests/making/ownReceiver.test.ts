@@ -38,6 +38,7 @@ describe('a deck alone', () => {
       observeAt: 'TP1',
     });
     expect(draft.id).toBe('my-am-455k');
+    expect(draft.setName).toBe('am-455k');
   });
 
   it.each(['am-455k', 'loose-can-10m7', 'video-valve-45m', 'video-b-38m9', 'sound-4m5'])(

@@ -1,9 +1,175 @@
-/** The workshop's place for receivers of one's own: what its page may ask of the rest. */
+/** The workshop's place for receivers of one's own: reads what is brought, keeps the receiver in the making, and saves what is whole. */
+import { useEffect, useMemo, useReducer, useState } from 'preact/hooks';
+import type { Problem } from '../../base/result.ts';
+import { problemSentence } from '../../describe/problem.ts';
+import { useWords } from '../../kit/hooks/useWords.ts';
+import { beginWithBoth, beginWithDeck, withDeckText } from '../../making/begin.ts';
+import { followDeck } from '../../making/edits.ts';
+import { EXAMPLE_DECK, EXAMPLE_NAME } from '../../making/exampleDeck.ts';
+import { type Slack, slackOf } from '../../making/slack.ts';
+import { type Making, problemsLeft, type Standing, savedFiles, standingOf } from '../../making/standing.ts';
+import type { Draft } from '../../making/wholeReceiver.ts';
 import { ReceiverPage } from '../../rooms/workshop/receiver/ReceiverPage.tsx';
+import type { KeptReceiver, ReceiverPort } from '../../rooms/workshop/receiver/receiverPort.ts';
+import { pageOwnReceivers } from '../../services/library/pageOwnReceivers.ts';
+import { SHIPPED_RECEIVERS } from '../../services/library/shippedTexts.ts';
+import { download } from '../download.ts';
 import type { RoomProps } from '../roomProps.ts';
 import { useRoomLinks } from '../useRoomLinks.ts';
+import { readBrought } from './broughtReceiver.ts';
+
+/** Changes come in a row while somebody types or drags; the checks that solve the whole design wait for the last. */
+const CHECK_AFTER_MS = 200;
+const MOST_UNDONE = 60;
+
+/** Stays while the page does, so that a look into another room costs nothing. */
+const held: { making: Making | null; before: readonly Making[] } = { making: null, before: [] };
+
+interface Checked {
+  readonly of: Standing;
+  readonly left: readonly Problem[];
+  readonly slack: Slack | null;
+}
 
 export default function ReceiverRoom({ logbook, go }: RoomProps) {
+  const words = useWords();
   const links = useRoomLinks('workshop', { logbook, go });
-  return <ReceiverPage links={links} onPlace={(place) => go({ page: 'workshop', place })} />;
+  const [, redraw] = useReducer<number, void>((n) => n + 1, 0);
+  const [refused, setRefused] = useState<readonly string[]>([]);
+  const [told, setTold] = useState<string | null>(null);
+  const [kept, setKept] = useState<readonly KeptReceiver[]>([]);
+  const [checked, setChecked] = useState<Checked | null>(null);
+  const { making } = held;
+  const standing = useMemo(() => (making === null ? null : standingOf(making, words.maker)), [making, words]);
+  useEffect(() => {
+    if (making === null || standing === null) return;
+    const timer = setTimeout(
+      () => setChecked({ of: standing, left: problemsLeft(making, standing), slack: slackIn(standing) }),
+      CHECK_AFTER_MS,
+    );
+    return () => clearTimeout(timer);
+  }, [standing]);
+  useEffect(() => {
+    let here = true;
+    const look = (): void => {
+      // A shelf that cannot be opened has nothing on it.
+      pageOwnReceivers()
+        .then((shelf) => shelf.list())
+        .then(
+          (all) => here && setKept(all),
+          () => {},
+        );
+    };
+    look();
+    let stop = (): void => {};
+    pageOwnReceivers().then(
+      (shelf) => {
+        if (here) stop = shelf.subscribe(look);
+      },
+      () => {},
+    );
+    return () => {
+      here = false;
+      stop();
+    };
+  }, []);
+  const take = (next: Making | null, remember = true): void => {
+    if (remember && held.making !== null) held.before = [...held.before.slice(-MOST_UNDONE), held.making];
+    held.making = next;
+    redraw();
+  };
+  const begin = (next: Making | null): void => {
+    held.before = [];
+    setRefused([]);
+    setTold(null);
+    take(next, false);
+  };
+  const now = checked !== null && checked.of === standing ? checked : null;
+  const made = standing?.made?.ok ? standing.made.value : null;
+  const canSave = now !== null && now.left.length === 0 && made !== null;
+  const port: ReceiverPort = {
+    ...{ making, standing, refused, kept, told, canSave },
+    left: now?.left ?? null,
+    slack: now?.slack ?? null,
+    bring: (files) => {
+      void readBrought(words, files).then((read) => {
+        if ('refused' in read) setRefused(read.refused);
+        else if (read.receiver === null) begin(beginWithDeck(read.deck, words.maker));
+        else {
+          const both = beginWithBoth(read.deck, read.receiver);
+          if (both.ok) begin(both.value);
+          else setRefused(both.problems.map((problem) => problemSentence(words, problem)));
+        }
+      });
+    },
+    beginExample: () => begin(beginWithDeck({ file: EXAMPLE_NAME, text: EXAMPLE_DECK }, words.maker)),
+    openKept: (id) => {
+      void pageOwnReceivers()
+        .then((shelf) => shelf.texts(id))
+        .then((pair) => {
+          const both = pair === null ? null : beginWithBoth(pair.deck, pair.receiver);
+          if (both?.ok) begin(both.value);
+          else if (both !== null) setRefused(both.problems.map((problem) => problemSentence(words, problem)));
+        });
+    },
+    dropKept: (id) => {
+      const name = kept.find((one) => one.id === id)?.setName ?? id;
+      void pageOwnReceivers()
+        .then((shelf) => shelf.drop(id))
+        .then(() => setTold(words.ownReceiver.save.dropped(name)));
+    },
+    clear: () => begin(null),
+    deckText: (text) => {
+      if (making === null || standing === null) return;
+      const next = withDeckText(making, text, words.maker);
+      const read = standingOf(next, words.maker).deck;
+      const before = standing.deck.ok ? standing.deck.value : null;
+      take(read.ok ? { ...next, draft: followDeck(next.draft, before, read.value) } : next);
+    },
+    change: (draft: Draft) => {
+      if (making === null) return;
+      setTold(null);
+      take({ ...making, draft });
+    },
+    undo:
+      held.before.length === 0
+        ? null
+        : () => {
+            const last = held.before.at(-1)!;
+            held.before = held.before.slice(0, -1);
+            take(last, false);
+          },
+    saveDeck: () => {
+      if (making !== null && made !== null) save(savedFiles(making, made).deck, 'text/plain');
+    },
+    saveReceiver: () => {
+      if (making !== null && made !== null) save(savedFiles(making, made).receiver, 'application/json');
+    },
+    keep: () => {
+      if (making === null || made === null) return;
+      const say = words.ownReceiver.save;
+      const { id, setName } = made.receiver;
+      if (SHIPPED_RECEIVERS.has(id)) {
+        setTold(say.taken(id));
+        return;
+      }
+      pageOwnReceivers()
+        .then((shelf) => shelf.keep(savedFiles(making, made)))
+        .then(
+          (read) => setTold(read.ok ? `${say.kept(setName)} ${say.keptHow(id)}` : say.notKept),
+          () => setTold(say.notKept),
+        );
+    },
+  };
+  return <ReceiverPage links={links} onPlace={(place) => go({ page: 'workshop', place })} port={port} />;
+}
+
+function slackIn({ deck, made }: Standing): Slack | null {
+  if (!deck.ok || made === null || !made.ok) return null;
+  const response = made.value.receiver.responses[0];
+  return response === undefined ? null : slackOf(made.value.receiver, deck.value, response);
+}
+
+function save({ file, text }: { readonly file: string; readonly text: string }, type: string): void {
+  download(file, new Blob([text], { type }));
 }

@@ -3,4 +3,4 @@
 export type WorkshopPlace = 'receiver' | 'evening';
 
 /** In their order; null: the desk for scenarios. A place that is not named here has no tab. */
-export const OPEN_PLACES: readonly (WorkshopPlace | null)[] = [null, 'evening'];
+export const OPEN_PLACES: readonly (WorkshopPlace | null)[] = [null, 'receiver', 'evening'];

@@ -8,6 +8,11 @@ const TEXTS = import.meta.glob<string>(
 /** Paths of all of them, as the bundler has them. */
 export const SHIPPED_PATHS: readonly string[] = Object.keys(TEXTS);
 
+/** Ids of the receivers among them. */
+export const SHIPPED_RECEIVERS: ReadonlySet<string> = new Set(
+  SHIPPED_PATHS.flatMap((path) => /\/receivers\/([^/]+)\//.exec(path)?.[1] ?? []),
+);
+
 export interface ShippedText {
   readonly file: string;
   readonly text: string;

@@ -33,6 +33,7 @@ import { causeWords, faultWords, findingWords, heldWords, limitWords } from './g
 import { guideWords } from './guide.ts';
 import { judgingWords, textFileWords } from './judging.ts';
 import { makerWords } from './maker.ts';
+import { ownReceiverWords } from './ownReceiver.ts';
 import { papersWords } from './papers.ts';
 import { partsWords } from './parts.ts';
 import { phraseWords } from './phrases.ts';
@@ -101,6 +102,7 @@ export const en = {
   papers: papersWords,
   phrases: phraseWords,
   maker: makerWords,
+  ownReceiver: ownReceiverWords,
   workshop: workshopWords,
   classroom: classroomWords,
   judging: judgingWords,

@@ -3,10 +3,6 @@
  * lie over it as elements of the page. Lettering comes as a list, because an SVG used as an image cannot see the page's typefaces.
  */
 
-import { C, r1 } from '../../../kit/theme/ink.ts';
-import { DISC_RADIUS, TRAP_RADIUS } from '../../../receiver/planSizes.ts';
-import type { PlanPart, Receiver } from '../../../receiver/receiver.ts';
-import type { Words } from '../../../words/words.ts';
 import {
   box,
   cage,
@@ -22,7 +18,11 @@ import {
   transformer,
   trapBody,
   valve,
-} from './chassisParts.ts';
+} from '../../../kit/chassis/chassisParts.ts';
+import { C, r1 } from '../../../kit/theme/ink.ts';
+import { DISC_RADIUS, TRAP_RADIUS } from '../../../receiver/planSizes.ts';
+import type { PlanPart, Receiver } from '../../../receiver/receiver.ts';
+import type { Words } from '../../../words/words.ts';
 import { type ChassisPlaces, chassisPlaces, textWidth } from './chassisPlaces.ts';
 
 export interface Lettering {

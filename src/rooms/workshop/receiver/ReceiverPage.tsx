@@ -1,20 +1,65 @@
-/** The workshop's place for receivers of one's own. */
+/** The workshop's place for receivers of one's own: a deck comes in, a receiver goes out. */
 import { usePageTitle } from '../../../kit/hooks/usePageTitle.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import type { RoomLink } from '../../../kit/theme/art.tsx';
 import type { PlaceTabsProps } from '../PlaceTabs.tsx';
 import { WorkshopFrame } from '../WorkshopFrame.tsx';
+import { BeginSheet } from './BeginSheet.tsx';
+import { DeckSheet } from './DeckSheet.tsx';
+import { NetworkPanel } from './NetworkPanel.tsx';
+import { PlanPanel } from './PlanPanel.tsx';
+import { ResponsePanel } from './ResponsePanel.tsx';
+import type { ReceiverPort } from './receiverPort.ts';
+import { SavePanel } from './SavePanel.tsx';
+import { StepRail } from './StepRail.tsx';
+import './receiver.css';
+import './network.css';
+import './response.css';
 
 export interface ReceiverPageProps extends Pick<PlaceTabsProps, 'onPlace'> {
   readonly links: readonly RoomLink[];
+  readonly port: ReceiverPort;
 }
 
-export function ReceiverPage({ links, onPlace }: ReceiverPageProps) {
+export function ReceiverPage({ links, onPlace, port }: ReceiverPageProps) {
   const { shell, workshop: say } = useWords();
   usePageTitle(say.receiver.tab, shell.workshop);
+  const { making, standing } = port;
   return (
-    <WorkshopFrame current="receiver" onPlace={onPlace} links={links}>
-      <h1>{say.receiver.title}</h1>
+    <WorkshopFrame
+      current="receiver"
+      onPlace={onPlace}
+      links={links}
+      right={standing === null ? undefined : <StepRail port={port} />}
+    >
+      {/* biome-ignore lint/a11y/noStaticElementInteractions: what can be dropped can be chosen by a button */}
+      <div
+        class="own-drop"
+        onDragOver={(event) => event.preventDefault()}
+        onDrop={(event) => {
+          event.preventDefault();
+          port.bring([...(event.dataTransfer?.files ?? [])]);
+        }}
+      >
+        <h1 class={making === null ? undefined : 'unseen'}>{say.receiver.title}</h1>
+        {making === null || standing === null ? (
+          <BeginSheet port={port} />
+        ) : (
+          <div class="own-desk">
+            <div class="own-left">
+              <DeckSheet port={port} making={making} standing={standing} />
+            </div>
+            <div class="own-middle">
+              <NetworkPanel port={port} making={making} standing={standing} />
+              <ResponsePanel port={port} making={making} standing={standing} />
+            </div>
+            <div class="own-right">
+              <PlanPanel port={port} making={making} standing={standing} />
+              <SavePanel port={port} making={making} />
+            </div>
+          </div>
+        )}
+      </div>
     </WorkshopFrame>
   );
 }

@@ -1,5 +1,5 @@
 /** Parts of a chassis seen from above, as SVG strings without lettering (that is set later, in the page's own faces). */
-import { arc, C, hatch, pol, r1, rng, rr, shadow } from '../../../kit/theme/ink.ts';
+import { arc, C, hatch, pol, r1, rng, rr, shadow } from '../theme/ink.ts';
 
 const METAL = '#f1ead9';
 

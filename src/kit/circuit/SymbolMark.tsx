@@ -1,5 +1,6 @@
 /** One symbol of a circuit, drawn as the trade draws it: the shapes of IEC 60617 and IEEE 315, from memory. */
-import type { CircuitSymbol } from '../../../present/circuit/circuitTypes.ts';
+import type { CircuitSymbol } from '../../present/circuit/circuitTypes.ts';
+import './symbols.css';
 
 const COIL = 'M0 -26a8 6.5 0 0 1 0 13a8 6.5 0 0 1 0 13a8 6.5 0 0 1 0 13a8 6.5 0 0 1 0 13';
 const CORE = 'M-13 20L14 -20m-7 2l7 -2l-1 7';

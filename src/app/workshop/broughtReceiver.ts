@@ -1,0 +1,40 @@
+/** Files that somebody brings for a receiver of their own: one deck, or a deck and its receiver file. Sizes are looked at before anything is read. */
+import { problemSentence } from '../../describe/problem.ts';
+import { sizeProblem, textOfBytes } from '../../judge/readBytes.ts';
+import type { BroughtText } from '../../making/begin.ts';
+import { MAX_TEXT } from '../../physics/deckWords.ts';
+import type { Words } from '../../words/words.ts';
+
+export type Brought =
+  | { readonly deck: BroughtText; readonly receiver: BroughtText | null }
+  | { readonly refused: readonly string[] };
+
+export async function readBrought(words: Words, files: readonly File[]): Promise<Brought> {
+  const say = words.ownReceiver.begin;
+  const refused: string[] = [];
+  const texts: BroughtText[] = [];
+  if (files.length > 2) return { refused: [say.tooMany] };
+  for (const file of files) {
+    const text = await textOf(words, file);
+    if (text.ok) texts.push({ file: file.name, text: text.value });
+    else refused.push(...text.problems.map((problem) => problemSentence(words, problem)));
+  }
+  if (refused.length > 0) return { refused };
+  const receivers = texts.filter(isJson);
+  const decks = texts.filter((one) => !isJson(one));
+  if (receivers.length > 1 || decks.length > 1) return { refused: [say.tooMany] };
+  const [deck] = decks;
+  if (deck === undefined) return { refused: [say.noDeck] };
+  return { deck, receiver: receivers[0] ?? null };
+}
+
+const isJson = ({ file, text }: BroughtText): boolean => /\.json$/i.test(file) || /^\uFEFF?\s*[{[]/.test(text);
+const decoded = (bytes: Uint8Array): string => new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
+
+async function textOf(words: Words, file: File) {
+  const tooLarge = sizeProblem(words, file.size, file.name);
+  if (tooLarge !== null) return tooLarge;
+  // Of a file that is longer than any deck may be, so much is enough to say so; a receiver file may be longer.
+  const most = /\.json$/i.test(file.name) ? file.size : Math.min(file.size, 4 * MAX_TEXT + 4);
+  return textOfBytes(words, new Uint8Array(await file.slice(0, most).arrayBuffer()), file.name, decoded);
+}

@@ -1,0 +1,85 @@
+/** Before anything has been brought: what this place is for, where files go, and the receivers that are kept here. */
+import { useRef } from 'preact/hooks';
+import { useWords } from '../../../kit/hooks/useWords.ts';
+import { Button, Frame } from '../../../kit/theme/art.tsx';
+import { Refused } from './Refused.tsx';
+import type { ReceiverPort } from './receiverPort.ts';
+
+export function BeginSheet({ port }: { readonly port: ReceiverPort }) {
+  const { ownReceiver: say } = useWords();
+  return (
+    <div class="own-begin">
+      <section class="paper own-card" aria-labelledby="own-begin">
+        <Frame kind="sheet" />
+        <h2 class="plate-title" id="own-begin">
+          {say.begin.title}
+        </h2>
+        <p>{say.begin.what}</p>
+        <div class="own-place">
+          <p>{say.begin.drop}</p>
+          <div class="own-row">
+            <FilesButton port={port} primary />
+            <Button onClick={port.beginExample}>{say.begin.example}</Button>
+          </div>
+        </div>
+        <Refused lines={port.refused} />
+      </section>
+      <KeptList port={port} />
+    </div>
+  );
+}
+
+export function FilesButton({ port, primary = false }: { readonly port: ReceiverPort; readonly primary?: boolean }) {
+  const { ownReceiver: say } = useWords();
+  const field = useRef<HTMLInputElement>(null);
+  return (
+    <>
+      <input
+        ref={field}
+        type="file"
+        multiple
+        hidden
+        accept=".cir,.ckt,.sp,.net,.txt,.json"
+        data-picks="receiver"
+        onChange={(event) => {
+          port.bring([...(event.currentTarget.files ?? [])]);
+          event.currentTarget.value = '';
+        }}
+      />
+      <Button primary={primary} label={say.begin.openLong} onClick={() => field.current?.click()}>
+        {say.begin.open}
+      </Button>
+    </>
+  );
+}
+
+function KeptList({ port }: { readonly port: ReceiverPort }) {
+  const { ownReceiver: say } = useWords();
+  return (
+    <section class="paper own-card" aria-labelledby="own-kept">
+      <Frame kind="card" />
+      <h2 class="plate-title" id="own-kept">
+        {say.begin.kept}
+      </h2>
+      {port.kept.length === 0 ? <p>{say.begin.none}</p> : null}
+      <ul class="own-kept">
+        {port.kept.map(({ id, setName }) => (
+          <li key={id}>
+            <span>
+              <b>{setName}</b> <span class="m">{id}</span>
+            </span>
+            <span class="own-row">
+              <Button label={say.begin.editLong(setName)} onClick={() => port.openKept(id)}>
+                {say.begin.edit}
+              </Button>
+              <Button label={say.begin.dropLong(setName)} onClick={() => port.dropKept(id)}>
+                {say.begin.drop1}
+              </Button>
+            </span>
+          </li>
+        ))}
+      </ul>
+      <p role="status">{port.told}</p>
+    </section>
+  );
+}

@@ -1,0 +1,331 @@
+/** The response of the design, and the sheet that is made of it: each line with its limit, which may be changed; more lines put on, any taken off. */
+import { useMemo, useRef, useState } from 'preact/hooks';
+import { useSize } from '../../../kit/hooks/useSize.ts';
+import { useWords } from '../../../kit/hooks/useWords.ts';
+import { Button, Frame, Ink } from '../../../kit/theme/art.tsx';
+import { put, putSetUp, withoutSheet } from '../../../making/edits.ts';
+import {
+  addLine,
+  LINE_KINDS,
+  type LineKind,
+  limitOf,
+  type NewLine,
+  OF_STRETCH,
+  withLimit,
+  withoutLine,
+} from '../../../making/sheetLines.ts';
+import type { Drawn } from '../../../making/standing.ts';
+import type { Deck } from '../../../physics/deck.ts';
+import type { Receiver, Specification } from '../../../receiver/receiver.ts';
+import type { SpecItem } from '../../../receiver/specification.ts';
+import type { Words } from '../../../words/words.ts';
+import { type DeskProps, Disc } from './DeckSheet.tsx';
+import { Field, hertzOf, kilohertz, numberOf } from './Field.tsx';
+import { hzAt, responseArt, responseGeometry } from './responseArt.ts';
+
+export function ResponsePanel({ port, making, standing }: DeskProps) {
+  const { ownReceiver: say } = useWords();
+  const { deck, made, drawn } = standing;
+  return (
+    <section class="paper own-card" aria-labelledby="own-response">
+      <Frame kind="card" />
+      <h2 class="plate-title" id="own-response">
+        <Disc n={3} />
+        {say.response.title}
+      </h2>
+      {deck.ok && made?.ok && drawn !== null ? (
+        <Sheet {...{ port, making, standing, drawn }} deck={deck.value} receiver={made.value.receiver} />
+      ) : (
+        <p>{say.response.waits}</p>
+      )}
+      {deck.ok && making.draft.responses.length > 0 ? <Stands {...{ port, making, standing }} /> : null}
+    </section>
+  );
+}
+
+interface SheetProps extends DeskProps {
+  readonly drawn: Drawn;
+  readonly deck: Deck;
+  readonly receiver: Receiver;
+}
+
+function Sheet({ port, making, drawn, deck, receiver }: SheetProps) {
+  const words = useWords();
+  const { response: say } = words.ownReceiver;
+  const response = receiver.responses[0]!;
+  const spec = response.specification;
+  const [refusal, setRefusal] = useState<string | null>(null);
+  const keep = (next: Specification): void => port.change(put(making.draft, ['responses', 0, 'specification'], next));
+  const add = (line: NewLine): void => {
+    const next = addLine(receiver, deck, response, line);
+    setRefusal(typeof next === 'string' ? say.refusals[next] : null);
+    if (typeof next !== 'string') keep(next);
+  };
+  const slack = port.slack;
+  return (
+    <>
+      {spec.sCurve === null ? <AddLine add={add} middleHz={Math.round((spec.fromHz + spec.toHz) / 2)} /> : null}
+      {refusal === null ? null : (
+        <p class="own-why" role="alert">
+          {refusal}
+        </p>
+      )}
+      <div class="own-response">
+        <Tube
+          spec={spec}
+          drawn={drawn}
+          title={response.title}
+          onPick={spec.sCurve === null ? (hz) => add({ kind: 'point', at: hz, to: hz }) : null}
+        />
+        <div>
+          <h3 class="l">{say.list}</h3>
+          <ul class="own-sheet">
+            {drawn.items.map((item) => (
+              <Line key={item.id} item={item} spec={spec} keep={keep} />
+            ))}
+          </ul>
+          {slack === null ? null : (
+            <p class="own-slack">
+              {slack.share < 1
+                ? say.holds(lineName(words, slack.item), words.format.percent(slack.share))
+                : say.breaks(lineName(words, slack.item))}
+            </p>
+          )}
+          <Button onClick={() => port.change(withoutSheet(making.draft))}>{say.anew}</Button>
+        </div>
+      </div>
+    </>
+  );
+}
+
+interface TubeProps {
+  readonly spec: Specification;
+  readonly drawn: Drawn;
+  readonly title: string;
+  readonly onPick: ((hz: number) => void) | null;
+}
+
+function Tube({ spec, drawn, title, onPick }: TubeProps) {
+  const { format, ownReceiver: say } = useWords();
+  const place = useRef<HTMLDivElement>(null);
+  const { width } = useSize(place);
+  const g = useMemo(() => responseGeometry(width), [width]);
+  const art = useMemo(() => responseArt(g, spec, drawn), [g, spec, drawn]);
+  const at = drawn.curve.volts.reduce((best, v, i) => (Math.abs(v) > Math.abs(drawn.curve.volts[best]!) ? i : best), 0);
+  return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: the form over the tube does the same by key
+    // biome-ignore lint/a11y/useKeyWithClickEvents: the form over the tube does the same by key
+    <div
+      class="own-tube"
+      ref={place}
+      onClick={(event) => {
+        const box = event.currentTarget.getBoundingClientRect();
+        const hz = hzAt(g, spec, event.clientX - box.left);
+        if (hz !== null) onPick?.(Math.round(hz / step(spec)) * step(spec));
+      }}
+    >
+      {width === 0 ? null : (
+        <Ink
+          svg={art}
+          width={g.width}
+          height={g.height}
+          label={say.response.figure(title, format.frequency(drawn.curve.hz[at]!))}
+        />
+      )}
+    </div>
+  );
+}
+
+/** A pick is rounded to what can be read on the tube: about a two-hundredth of its width, as a 1, 2 or 5. */
+function step({ fromHz, toHz }: Specification): number {
+  const raw = (toHz - fromHz) / 200;
+  const power = 10 ** Math.floor(Math.log10(raw));
+  return power * (raw / power < 2 ? 1 : raw / power < 5 ? 2 : 5);
+}
+
+interface LineProps {
+  readonly item: SpecItem;
+  readonly spec: Specification;
+  readonly keep: (next: Specification) => void;
+}
+
+function Line({ item, spec, keep }: LineProps) {
+  const words = useWords();
+  const { response: say } = words.ownReceiver;
+  const limit = limitOf(item);
+  const name = lineName(words, item);
+  const sign = limit?.sign === 'either' ? '\u00b1' : limit?.sign === 'most' ? '\u2264' : '\u2265';
+  const unit = limit === null ? '' : limit.unit === 'percent' ? '%' : limit.unit === 'dB' ? 'dB' : 'kHz';
+  const shown =
+    limit === null ? '' : limit.unit === 'Hz' ? kilohertz(limit.value) : String(Number(limit.value.toFixed(2)));
+  return (
+    <li>
+      <span class="own-line">
+        <span class="m">{name}</span> <b>{givenOf(words, item)}</b>
+      </span>
+      {limit === null ? null : (
+        <span class="own-limit" dir="ltr">
+          <span aria-hidden="true">{sign}</span>
+          <Field
+            plain
+            class="figure"
+            label={`${say.limit(name)}, ${unit}`}
+            value={shown}
+            take={(text) => {
+              const value = limit.unit === 'Hz' ? hertzOf(text) : numberOf(text);
+              if (value === null || (limit.sign === 'either' && value <= 0)) return say.unread;
+              keep(withLimit(spec, item, value));
+              return null;
+            }}
+          />
+          <span aria-hidden="true">{unit}</span>
+        </span>
+      )}
+      {limit === null ? null : (
+        <Button class="own-small" label={say.takeOff(name)} onClick={() => keep(withoutLine(spec, item.id))}>
+          {'\u00d7'}
+        </Button>
+      )}
+    </li>
+  );
+}
+
+function lineName({ format, ownReceiver }: Words, { kind, hz, toHz, id }: SpecItem): string {
+  const { response: say } = ownReceiver;
+  const called = { ...say.kinds, ...say.others }[kind === 'window' ? 'window' : kind];
+  if (kind === 'bandwidth') return say.line(called, say.decibels(Number(id.split(':')[1])));
+  const at = toHz === null ? format.frequency(hz) : say.between(format.frequency(hz), format.frequency(toHz));
+  return say.line(called, at);
+}
+
+function givenOf({ format }: Words, { kind, measured, unit }: SpecItem): string {
+  if (unit === 'db') return format.knob.decibels(Math.round(measured * 10) / 10);
+  if (unit === 'hz') return format.width(measured);
+  return kind === 'point' || kind === 'skirt' ? format.percent(measured) : format.atMost(measured, 2);
+}
+
+function AddLine({ add, middleHz }: { readonly add: (line: NewLine) => void; readonly middleHz: number }) {
+  const { ownReceiver } = useWords();
+  const { response: say } = ownReceiver;
+  const [kind, setKind] = useState<LineKind>('point');
+  const [at, setAt] = useState(kilohertz(middleHz));
+  const [to, setTo] = useState(kilohertz(middleHz));
+  const [unread, setUnread] = useState(false);
+  const ofLevel = kind === 'bandwidth';
+  const submit = (): void => {
+    const from = kind === 'peak' ? 0 : ofLevel ? numberOf(at) : hertzOf(at);
+    const end = OF_STRETCH.has(kind) ? hertzOf(to) : 0;
+    setUnread(from === null || end === null);
+    if (from !== null && end !== null) add({ kind, at: from, to: end });
+  };
+  return (
+    <form
+      class="own-add"
+      onSubmit={(event) => {
+        event.preventDefault();
+        submit();
+      }}
+    >
+      <label class="own-labelled">
+        <span class="ls">{say.ask}</span>
+        <select
+          class="written"
+          value={kind}
+          onChange={(event) => {
+            const next = event.currentTarget.value as LineKind;
+            if ((next === 'bandwidth') !== ofLevel) setAt(next === 'bandwidth' ? '-6' : kilohertz(middleHz));
+            setKind(next);
+          }}
+        >
+          {LINE_KINDS.map((one) => (
+            <option key={one} value={one}>
+              {say.kinds[one]}
+            </option>
+          ))}
+        </select>
+      </label>
+      {kind === 'peak' ? null : (
+        <label class="own-labelled">
+          <span class="ls">{ofLevel ? say.level : OF_STRETCH.has(kind) ? say.from : say.at}</span>
+          <input class="written figure" dir="ltr" value={at} onInput={(event) => setAt(event.currentTarget.value)} />
+        </label>
+      )}
+      {OF_STRETCH.has(kind) ? (
+        <label class="own-labelled">
+          <span class="ls">{say.to}</span>
+          <input class="written figure" dir="ltr" value={to} onInput={(event) => setTo(event.currentTarget.value)} />
+        </label>
+      ) : null}
+      <Button onClick={submit}>{say.put}</Button>
+      <span class="l2">{say.click}</span>
+      {unread ? (
+        <span class="own-why" role="alert">
+          {say.unread}
+        </span>
+      ) : null}
+    </form>
+  );
+}
+
+function Stands({ port, making }: DeskProps) {
+  const { ownReceiver } = useWords();
+  const { response: say } = ownReceiver;
+  const { setUp } = making.draft.responses[0]!;
+  const hertz = (key: 'centreHz' | 'spanHz') => (text: string) => {
+    const value = hertzOf(text);
+    if (value === null || value <= 0) return say.unread;
+    port.change(putSetUp(making.draft, key, value));
+    return null;
+  };
+  const markers = (setUp.markersHz ?? []) as readonly number[];
+  return (
+    <fieldset class="own-list">
+      <legend class="l">{say.stands}</legend>
+      <div class="own-grid">
+        <Named name={say.centre} value={kilohertz(Number(setUp.centreHz))} take={hertz('centreHz')} />
+        <Named name={say.span} value={kilohertz(Number(setUp.spanHz))} take={hertz('spanHz')} />
+        <Named
+          name={say.levelDb}
+          value={String(setUp.levelDb ?? '')}
+          take={(text) => {
+            const value = numberOf(text);
+            if (value === null) return say.unread;
+            port.change(putSetUp(making.draft, 'levelDb', value));
+            return null;
+          }}
+        />
+        <Named
+          name={say.markers}
+          value={markers.map(kilohertz).join(' ')}
+          take={(text) => {
+            const all = text
+              .split(/[;\s]+/)
+              .filter((one) => one !== '')
+              .map(hertzOf);
+            const known = all.filter((hz) => hz !== null);
+            if (known.length < all.length || known.length === 0) return say.unread;
+            port.change(putSetUp(making.draft, 'markersHz', known));
+            return null;
+          }}
+        />
+      </div>
+    </fieldset>
+  );
+}
+
+interface NamedProps {
+  readonly name: string;
+  readonly value: string;
+  readonly take: (typed: string) => string | null;
+}
+
+function Named({ name, value, take }: NamedProps) {
+  return (
+    <div class="own-labelled">
+      <span class="ls" aria-hidden="true">
+        {name}
+      </span>
+      <Field plain label={name} value={value} take={take} />
+    </div>
+  );
+}

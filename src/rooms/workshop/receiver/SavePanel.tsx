@@ -1,0 +1,71 @@
+/** What is left to do before the receiver can be saved, and the ways to keep it: its two files, and this browser. */
+import { saidProblem } from '../../../describe/problem.ts';
+import { useWords } from '../../../kit/hooks/useWords.ts';
+import { Button, Ink } from '../../../kit/theme/art.tsx';
+import { C } from '../../../kit/theme/ink.ts';
+import { cross, tick } from '../../../kit/theme/pieces.ts';
+import { deckName, type Making } from '../../../making/standing.ts';
+import { AREAS, areaOf, areasLeft } from './areas.ts';
+import type { ReceiverPort } from './receiverPort.ts';
+
+const TOLD = 12;
+const disc = (col: string, inside: string): string =>
+  `<circle cx="10" cy="10" r="8.5" fill="none" stroke="${col}" stroke-width="1.8"/>${inside}`;
+const YES = disc(C.petrol, tick(10, 10.5, 0.8));
+const NO = disc(C.rust, cross(10, 10, 0.8));
+
+export function SavePanel({ port, making }: { readonly port: ReceiverPort; readonly making: Making }) {
+  const words = useWords();
+  const { save: say } = words.ownReceiver;
+  const { left } = port;
+  const open = areasLeft(port);
+  const elsewhere = (left ?? []).filter((problem) => areaOf(problem, deckName(making)) !== 'deck');
+  return (
+    <section class="own-save" aria-labelledby="own-save">
+      <h2 class="l" id="own-save">
+        {say.title}
+      </h2>
+      {left === null ? (
+        <p role="status">{say.checking}</p>
+      ) : (
+        <ul class="own-checks">
+          {AREAS.map((area) => (
+            <li key={area}>
+              <Ink
+                svg={open.has(area) ? NO : YES}
+                width={20}
+                height={20}
+                label={open.has(area) ? words.classroom.no : words.classroom.yes}
+              />
+              {say.checks[area]}
+            </li>
+          ))}
+        </ul>
+      )}
+      {elsewhere.length === 0 ? null : (
+        <ul class="own-left-to-do" aria-label={say.left}>
+          {elsewhere.slice(0, TOLD).map((problem) => {
+            const said = saidProblem(words, problem);
+            return (
+              <li key={JSON.stringify([problem.place, problem.found, problem.wanted])}>
+                <span class="m">{said.place}</span> {words.ownReceiver.deck.found(said.found, said.wanted)}
+              </li>
+            );
+          })}
+        </ul>
+      )}
+      <div class="own-row">
+        <Button disabled={!port.canSave} onClick={port.saveDeck}>
+          {say.deck}
+        </Button>
+        <Button disabled={!port.canSave} onClick={port.saveReceiver}>
+          {say.receiver}
+        </Button>
+        <Button primary disabled={!port.canSave} label={say.keepLong} onClick={port.keep}>
+          {say.keep}
+        </Button>
+      </div>
+      <p role="status">{port.told}</p>
+    </section>
+  );
+}

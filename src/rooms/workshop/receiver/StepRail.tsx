@@ -1,0 +1,23 @@
+/** How far the receiver is: it reports, it does not navigate. */
+import { useWords } from '../../../kit/hooks/useWords.ts';
+import { stepsDone } from './areas.ts';
+import type { ReceiverPort } from './receiverPort.ts';
+
+export function StepRail({ port }: { readonly port: ReceiverPort }) {
+  const { ownReceiver: say } = useWords();
+  const done = stepsDone(port);
+  const now = done.find(([, is]) => !is)?.[0];
+  return (
+    <ol class="own-steps" aria-label={say.stepList}>
+      {done.map(([step, is], i) => (
+        <li key={step} class={is ? 'done' : step === now ? 'now' : undefined}>
+          <span class="disc" aria-hidden="true">
+            {is ? '\u2713' : i + 1}
+          </span>
+          <span aria-hidden="true">{say.steps[step]}</span>
+          <span class="unseen">{say.stepState(say.steps[step], is)}</span>
+        </li>
+      ))}
+    </ol>
+  );
+}

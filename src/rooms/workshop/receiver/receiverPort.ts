@@ -1,0 +1,38 @@
+/** What the page of one's own receivers shows and may ask for. */
+import type { Problem } from '../../../base/result.ts';
+import type { Slack } from '../../../making/slack.ts';
+import type { Making, Standing } from '../../../making/standing.ts';
+import type { Draft } from '../../../making/wholeReceiver.ts';
+
+export interface KeptReceiver {
+  readonly id: string;
+  readonly setName: string;
+}
+
+export interface ReceiverPort {
+  /** null: nothing has been brought yet */
+  readonly making: Making | null;
+  readonly standing: Standing | null;
+  /** all that is still wrong; null while that is being found out */
+  readonly left: readonly Problem[] | null;
+  /** the narrowest line of the sheet with every slug a little out; null while that is being found out */
+  readonly slack: Slack | null;
+  /** what was refused when it was brought, in words */
+  readonly refused: readonly string[];
+  readonly kept: readonly KeptReceiver[];
+  /** what came of keeping or taking away, in words */
+  readonly told: string | null;
+  bring(files: readonly File[]): void;
+  beginExample(): void;
+  openKept(id: string): void;
+  dropKept(id: string): void;
+  clear(): void;
+  deckText(text: string): void;
+  change(draft: Draft): void;
+  /** null: there is nothing to undo */
+  readonly undo: (() => void) | null;
+  readonly canSave: boolean;
+  saveDeck(): void;
+  saveReceiver(): void;
+  keep(): void;
+}
