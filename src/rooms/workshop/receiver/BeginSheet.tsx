@@ -8,16 +8,16 @@ import type { ReceiverPort } from './receiverPort.ts';
 export function BeginSheet({ port }: { readonly port: ReceiverPort }) {
   const { ownReceiver: say } = useWords();
   return (
-    <div class="own-begin">
-      <section class="paper own-card" aria-labelledby="own-begin">
+    <div class="made-begin">
+      <section class="paper made-card" aria-labelledby="made-begin">
         <Frame kind="sheet" />
-        <h2 class="plate-title" id="own-begin">
+        <h2 class="plate-title" id="made-begin">
           {say.begin.title}
         </h2>
         <p>{say.begin.what}</p>
-        <div class="own-place">
+        <div class="made-place">
           <p>{say.begin.drop}</p>
-          <div class="own-row">
+          <div class="made-row">
             <FilesButton port={port} primary />
             <Button onClick={port.beginExample}>{say.begin.example}</Button>
           </div>
@@ -56,19 +56,19 @@ export function FilesButton({ port, primary = false }: { readonly port: Receiver
 function KeptList({ port }: { readonly port: ReceiverPort }) {
   const { ownReceiver: say } = useWords();
   return (
-    <section class="paper own-card" aria-labelledby="own-kept">
+    <section class="paper made-card" aria-labelledby="made-kept">
       <Frame kind="card" />
-      <h2 class="plate-title" id="own-kept">
+      <h2 class="plate-title" id="made-kept">
         {say.begin.kept}
       </h2>
       {port.kept.length === 0 ? <p>{say.begin.none}</p> : null}
-      <ul class="own-kept">
+      <ul class="made-kept">
         {port.kept.map(({ id, setName }) => (
           <li key={id}>
             <span>
               <b>{setName}</b> <span class="m">{id}</span>
             </span>
-            <span class="own-row">
+            <span class="made-row">
               <Button label={say.begin.editLong(setName)} onClick={() => port.openKept(id)}>
                 {say.begin.edit}
               </Button>

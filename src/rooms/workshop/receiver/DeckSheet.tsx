@@ -27,18 +27,18 @@ export function DeckSheet({ port, making, standing }: DeskProps) {
   );
   const wrong = new Set(inDeck.flatMap(({ at }) => (at === undefined ? [] : [at.line])));
   return (
-    <section class="paper own-deck" aria-labelledby="own-deck">
+    <section class="paper made-deck" aria-labelledby="made-deck">
       <Frame kind="sheet" />
-      <h2 class="plate-title" id="own-deck">
+      <h2 class="plate-title" id="made-deck">
         <Disc n={1} />
         {say.deck.title}
       </h2>
-      <p class="own-file">
+      <p class="made-file">
         <span class="m">{deckName(making)}</span>{' '}
         <span class="l2">{say.deck.understood(lines.length - wrong.size, lines.length)}</span>
       </p>
       {inDeck.some(({ at }) => at === undefined) ? (
-        <ul class="own-wrong">
+        <ul class="made-wrong">
           {inDeck
             .filter(({ at }) => at === undefined)
             .map((problem) => (
@@ -50,11 +50,11 @@ export function DeckSheet({ port, making, standing }: DeskProps) {
       ) : null}
       {typed === null ? (
         // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls can be scrolled by key
-        <section class="own-lines-place" aria-label={say.deck.list} tabIndex={0}>
-          <ol class="own-lines">
+        <section class="made-lines-place" aria-label={say.deck.list} tabIndex={0}>
+          <ol class="made-lines">
             {lines.slice(0, LINES_SHOWN).map((line, i) => (
               <li key={i} class={wrong.has(i + 1) ? 'wrong' : undefined}>
-                <span class="own-no" aria-hidden="true">
+                <span class="made-no" aria-hidden="true">
                   {i + 1}
                 </span>
                 <code dir="ltr" class={/^\s*[*.]/.test(line) || i === 0 ? 'aside' : undefined}>
@@ -77,7 +77,7 @@ export function DeckSheet({ port, making, standing }: DeskProps) {
         </section>
       ) : (
         <textarea
-          class="own-text"
+          class="made-text"
           dir="ltr"
           spellcheck={false}
           aria-label={say.deck.text}
@@ -85,7 +85,7 @@ export function DeckSheet({ port, making, standing }: DeskProps) {
           onInput={(event) => setTyped(event.currentTarget.value)}
         />
       )}
-      <div class="own-row own-foot">
+      <div class="made-row made-foot">
         {typed === null ? (
           <>
             <Button onClick={() => setTyped(making.deckText)}>{say.deck.edit}</Button>
@@ -125,12 +125,12 @@ function Fix({
   const called = (repair: Repair): string =>
     repair.kind === 'put' ? say.put(repair.name) : repair.kind === 'end' ? say.putEnd : say.leaveOut(repair.name);
   return (
-    <div class="own-fix">
+    <div class="made-fix">
       <p>
         {problem.at === undefined ? null : <b>{say.line(problem.at.line)} </b>}
         {say.found(saidPhrase(words, problem.found), saidPhrase(words, problem.wanted))}
       </p>
-      <div class="own-row">
+      <div class="made-row">
         {repairsOf(problem, making.deckText).map((repair) => (
           <Button key={repair.kind} onClick={() => port.deckText(repair.deckText)}>
             {called(repair)}

@@ -25,7 +25,7 @@ export function Field({ label, value, take, class: cls, plain = false }: FieldPr
     } else setWrong(take(typed.trim()));
   };
   return (
-    <span class="own-field">
+    <span class="made-field">
       <input
         type="text"
         class={cls === undefined ? 'written' : `written ${cls}`}
@@ -44,7 +44,7 @@ export function Field({ label, value, take, class: cls, plain = false }: FieldPr
         }}
       />
       {wrong === null ? null : (
-        <span class="own-why" role="alert">
+        <span class="made-why" role="alert">
           {wrong}
         </span>
       )}

@@ -30,9 +30,9 @@ export function NetworkPanel(props: DeskProps) {
   const couplings = deck.ok ? deck.value.elements.filter((e) => e.kind === 'K').length : 0;
   const stages = deck.ok ? deck.value.elements.filter((e) => e.kind === 'G').length : 0;
   return (
-    <section class="paper own-card" aria-labelledby="own-network">
+    <section class="paper made-card" aria-labelledby="made-network">
       <Frame kind="card" />
-      <h2 class="plate-title" id="own-network">
+      <h2 class="plate-title" id="made-network">
         <Disc n={2} />
         {say.network.title}
         {deck.ok ? (
@@ -62,7 +62,7 @@ function Diagram({ receiver, deck }: { readonly receiver: Receiver; readonly dec
   const { box } = diagram;
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls can be scrolled by key
-    <section class="own-net" aria-label={say.network.diagram} tabIndex={0}>
+    <section class="made-net" aria-label={say.network.diagram} tabIndex={0}>
       <svg
         class="circuit-page"
         role="img"
@@ -97,7 +97,7 @@ function Names({ port, making, made }: WithMade) {
   const { ownReceiver: say } = useWords();
   const { draft } = making;
   return (
-    <div class="own-grid">
+    <div class="made-grid">
       <Labelled name={say.network.setName}>
         <Field
           label={say.network.setName}
@@ -123,7 +123,7 @@ function Coils({ port, making, deck, made }: WithMade & { readonly deck: Deck })
   const { draft } = making;
   const coils = deck.elements.filter((e): e is TwoTerminal => e.kind === 'L');
   return (
-    <fieldset class="own-list">
+    <fieldset class="made-list">
       <legend class="l">{network.coils}</legend>
       <ul>
         {coils.map((coil) => {
@@ -132,8 +132,8 @@ function Coils({ port, making, deck, made }: WithMade & { readonly deck: Deck })
           const full = made?.adjusters[i];
           const hz = tunedHz(deck, coil);
           return (
-            <li key={coil.name} class="own-coil">
-              <label class="own-tick">
+            <li key={coil.name} class="made-coil">
+              <label class="made-tick">
                 <input
                   type="checkbox"
                   checked={slug !== undefined}
@@ -148,7 +148,7 @@ function Coils({ port, making, deck, made }: WithMade & { readonly deck: Deck })
                 </span>
               </label>
               {slug === undefined ? null : (
-                <span class="own-row">
+                <span class="made-row">
                   <Short name={network.nameShort}>
                     <Field
                       plain
@@ -232,13 +232,13 @@ function Points({ port, making, deck }: DeskProps & { readonly deck: Deck }) {
   const pointsWith = (fits: (point: Json) => boolean): string[] =>
     draft.testPoints.filter(fits).map((p) => String(p.id));
   return (
-    <fieldset class="own-list">
+    <fieldset class="made-list">
       <legend class="l">{network.points}</legend>
-      <ul class="own-points">
+      <ul class="made-points">
         {draft.testPoints.map((point, i) => {
           const where = typeof point.node === 'string' ? point.node : network.earth;
           return (
-            <li key={i} class="own-row">
+            <li key={i} class="made-row">
               <Field
                 plain
                 label={network.pointName(where)}
@@ -250,7 +250,7 @@ function Points({ port, making, deck }: DeskProps & { readonly deck: Deck }) {
               </span>
               {point.role === 'earth' || used.has(point.id) ? null : (
                 <Button
-                  class="own-small"
+                  class="made-small"
                   label={network.takeAway(String(point.id))}
                   onClick={() => port.change(removePoint(draft, i))}
                 >
@@ -261,7 +261,7 @@ function Points({ port, making, deck }: DeskProps & { readonly deck: Deck }) {
           );
         })}
       </ul>
-      <div class="own-grid">
+      <div class="made-grid">
         <Choice name={network.addAt} value={free} from={nodes} onChange={setAt} />
         <Button onClick={() => port.change(addPoint(draft, deck, free))}>{network.add}</Button>
         {detector !== undefined && typeof detector.node === 'string' ? (
@@ -322,7 +322,7 @@ function Choice({ name, value, from, onChange }: ChoiceProps) {
 /** The field has the name for ears already. */
 function Labelled({ name, children }: { readonly name: string; readonly children: preact.ComponentChildren }) {
   return (
-    <div class="own-labelled">
+    <div class="made-labelled">
       <span class="ls" aria-hidden="true">
         {name}
       </span>

@@ -34,9 +34,9 @@ export function PlanPanel({ port, making, standing }: DeskProps) {
   const { draft } = making;
   const whole = standing.deck.ok && draft.adjusters.length > 0 && typeof draft.plan === 'object';
   return (
-    <section class="paper own-card" aria-labelledby="own-plan">
+    <section class="paper made-card" aria-labelledby="made-plan">
       <Frame kind="card" />
-      <h2 class="plate-title" id="own-plan">
+      <h2 class="plate-title" id="made-plan">
         <Disc n={4} />
         {say.plan.title}
         <span class="l2">{say.plan.how}</span>
@@ -76,7 +76,7 @@ function Plan({ port, making, standing }: DeskProps) {
     <>
       {/* biome-ignore lint/a11y/useSemanticElements: a drawing whose parts are named one by one */}
       <div
-        class="own-plan"
+        class="made-plan"
         ref={place}
         role="group"
         aria-label={say.chassis}
@@ -95,7 +95,7 @@ function Plan({ port, making, standing }: DeskProps) {
             <button
               key={key}
               type="button"
-              class={`own-thing${typeof thing.half === 'number' ? ' round' : ''}${state}`}
+              class={`made-thing${typeof thing.half === 'number' ? ' round' : ''}${state}`}
               aria-label={name(thing)}
               style={{
                 left: `${thing.x * scale - wide / 2}px`,
@@ -135,7 +135,7 @@ function Plan({ port, making, standing }: DeskProps) {
           );
         })}
       </div>
-      <p class={told === null && hindered === null ? 'unseen' : 'own-refused'} role="status">
+      <p class={told === null && hindered === null ? 'unseen' : 'made-refused'} role="status">
         {told !== null ? (
           <>
             <b class="l">{say.notThere}</b> {told}
@@ -146,7 +146,7 @@ function Plan({ port, making, standing }: DeskProps) {
           </>
         ) : null}
       </p>
-      <div class="own-row">
+      <div class="made-row">
         {standing.deck.ok ? (
           <Button onClick={() => standing.deck.ok && port.change(setOut(draft, standing.deck.value))}>
             {say.setOut}
@@ -189,10 +189,10 @@ function Parts({ draft, change, full }: PartsProps) {
     change({ ...draft, plan: { ...(draft.plan as Json), parts: [...parts, placed] } });
   };
   return (
-    <div class="own-parts">
+    <div class="made-parts">
       <ul>
         {parts.map((part, i) => (
-          <li key={i} class="own-row">
+          <li key={i} class="made-row">
             {part.kind === 'resistor' ? null : (
               <input
                 class="written"
@@ -206,7 +206,7 @@ function Parts({ draft, change, full }: PartsProps) {
               />
             )}
             <Button
-              class="own-small"
+              class="made-small"
               label={`${say.remove}: ${part.kind === 'resistor' ? '' : part.label}`}
               onClick={() => change(withoutPart(draft, i))}
             >
@@ -215,7 +215,7 @@ function Parts({ draft, change, full }: PartsProps) {
           </li>
         ))}
       </ul>
-      <div class="own-row">
+      <div class="made-row">
         <select
           class="written"
           aria-label={say.addPart}

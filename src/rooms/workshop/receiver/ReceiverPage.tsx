@@ -34,7 +34,7 @@ export function ReceiverPage({ links, onPlace, port }: ReceiverPageProps) {
     >
       {/* biome-ignore lint/a11y/noStaticElementInteractions: what can be dropped can be chosen by a button */}
       <div
-        class="own-drop"
+        class="made-drop"
         onDragOver={(event) => event.preventDefault()}
         onDrop={(event) => {
           event.preventDefault();
@@ -45,15 +45,15 @@ export function ReceiverPage({ links, onPlace, port }: ReceiverPageProps) {
         {making === null || standing === null ? (
           <BeginSheet port={port} />
         ) : (
-          <div class="own-desk">
-            <div class="own-left">
+          <div class="made-desk">
+            <div class="made-left">
               <DeckSheet port={port} making={making} standing={standing} />
             </div>
-            <div class="own-middle">
+            <div class="made-middle">
               <NetworkPanel port={port} making={making} standing={standing} />
               <ResponsePanel port={port} making={making} standing={standing} />
             </div>
-            <div class="own-right">
+            <div class="made-right">
               <PlanPanel port={port} making={making} standing={standing} />
               <SavePanel port={port} making={making} />
             </div>

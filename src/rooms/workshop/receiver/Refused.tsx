@@ -5,7 +5,7 @@ export function Refused({ lines }: { readonly lines: readonly string[] }) {
   const { ownReceiver: say } = useWords();
   if (lines.length === 0) return null;
   return (
-    <div class="own-refused" role="alert">
+    <div class="made-refused" role="alert">
       <b class="l">{say.refused}</b>
       <ul>
         {lines.map((line) => (

@@ -27,9 +27,9 @@ export function ResponsePanel({ port, making, standing }: DeskProps) {
   const { ownReceiver: say } = useWords();
   const { deck, made, drawn } = standing;
   return (
-    <section class="paper own-card" aria-labelledby="own-response">
+    <section class="paper made-card" aria-labelledby="made-response">
       <Frame kind="card" />
-      <h2 class="plate-title" id="own-response">
+      <h2 class="plate-title" id="made-response">
         <Disc n={3} />
         {say.response.title}
       </h2>
@@ -66,11 +66,11 @@ function Sheet({ port, making, drawn, deck, receiver }: SheetProps) {
     <>
       {spec.sCurve === null ? <AddLine add={add} middleHz={Math.round((spec.fromHz + spec.toHz) / 2)} /> : null}
       {refusal === null ? null : (
-        <p class="own-why" role="alert">
+        <p class="made-why" role="alert">
           {refusal}
         </p>
       )}
-      <div class="own-response">
+      <div class="made-response">
         <Tube
           spec={spec}
           drawn={drawn}
@@ -79,13 +79,13 @@ function Sheet({ port, making, drawn, deck, receiver }: SheetProps) {
         />
         <div>
           <h3 class="l">{say.list}</h3>
-          <ul class="own-sheet">
+          <ul class="made-sheet">
             {drawn.items.map((item) => (
               <Line key={item.id} item={item} spec={spec} keep={keep} />
             ))}
           </ul>
           {slack === null ? null : (
-            <p class="own-slack">
+            <p class="made-slack">
               {slack.share < 1
                 ? say.holds(lineName(words, slack.item), words.format.percent(slack.share))
                 : say.breaks(lineName(words, slack.item))}
@@ -116,7 +116,7 @@ function Tube({ spec, drawn, title, onPick }: TubeProps) {
     // biome-ignore lint/a11y/noStaticElementInteractions: the form over the tube does the same by key
     // biome-ignore lint/a11y/useKeyWithClickEvents: the form over the tube does the same by key
     <div
-      class="own-tube"
+      class="made-tube"
       ref={place}
       onClick={(event) => {
         const box = event.currentTarget.getBoundingClientRect();
@@ -160,11 +160,11 @@ function Line({ item, spec, keep }: LineProps) {
     limit === null ? '' : limit.unit === 'Hz' ? kilohertz(limit.value) : String(Number(limit.value.toFixed(2)));
   return (
     <li>
-      <span class="own-line">
+      <span class="made-line">
         <span class="m">{name}</span> <b>{givenOf(words, item)}</b>
       </span>
       {limit === null ? null : (
-        <span class="own-limit" dir="ltr">
+        <span class="made-limit" dir="ltr">
           <span aria-hidden="true">{sign}</span>
           <Field
             plain
@@ -182,7 +182,7 @@ function Line({ item, spec, keep }: LineProps) {
         </span>
       )}
       {limit === null ? null : (
-        <Button class="own-small" label={say.takeOff(name)} onClick={() => keep(withoutLine(spec, item.id))}>
+        <Button class="made-small" label={say.takeOff(name)} onClick={() => keep(withoutLine(spec, item.id))}>
           {'\u00d7'}
         </Button>
       )}
@@ -220,13 +220,13 @@ function AddLine({ add, middleHz }: { readonly add: (line: NewLine) => void; rea
   };
   return (
     <form
-      class="own-add"
+      class="made-add"
       onSubmit={(event) => {
         event.preventDefault();
         submit();
       }}
     >
-      <label class="own-labelled">
+      <label class="made-labelled">
         <span class="ls">{say.ask}</span>
         <select
           class="written"
@@ -245,13 +245,13 @@ function AddLine({ add, middleHz }: { readonly add: (line: NewLine) => void; rea
         </select>
       </label>
       {kind === 'peak' ? null : (
-        <label class="own-labelled">
+        <label class="made-labelled">
           <span class="ls">{ofLevel ? say.level : OF_STRETCH.has(kind) ? say.from : say.at}</span>
           <input class="written figure" dir="ltr" value={at} onInput={(event) => setAt(event.currentTarget.value)} />
         </label>
       )}
       {OF_STRETCH.has(kind) ? (
-        <label class="own-labelled">
+        <label class="made-labelled">
           <span class="ls">{say.to}</span>
           <input class="written figure" dir="ltr" value={to} onInput={(event) => setTo(event.currentTarget.value)} />
         </label>
@@ -259,7 +259,7 @@ function AddLine({ add, middleHz }: { readonly add: (line: NewLine) => void; rea
       <Button onClick={submit}>{say.put}</Button>
       <span class="l2">{say.click}</span>
       {unread ? (
-        <span class="own-why" role="alert">
+        <span class="made-why" role="alert">
           {say.unread}
         </span>
       ) : null}
@@ -279,9 +279,9 @@ function Stands({ port, making }: DeskProps) {
   };
   const markers = (setUp.markersHz ?? []) as readonly number[];
   return (
-    <fieldset class="own-list">
+    <fieldset class="made-list">
       <legend class="l">{say.stands}</legend>
-      <div class="own-grid">
+      <div class="made-grid">
         <Named name={say.centre} value={kilohertz(Number(setUp.centreHz))} take={hertz('centreHz')} />
         <Named name={say.span} value={kilohertz(Number(setUp.spanHz))} take={hertz('spanHz')} />
         <Named
@@ -321,7 +321,7 @@ interface NamedProps {
 
 function Named({ name, value, take }: NamedProps) {
   return (
-    <div class="own-labelled">
+    <div class="made-labelled">
       <span class="ls" aria-hidden="true">
         {name}
       </span>

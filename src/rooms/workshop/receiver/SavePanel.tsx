@@ -21,14 +21,14 @@ export function SavePanel({ port, making }: { readonly port: ReceiverPort; reado
   const open = areasLeft(port);
   const elsewhere = (left ?? []).filter((problem) => areaOf(problem, deckName(making)) !== 'deck');
   return (
-    <section class="own-save" aria-labelledby="own-save">
-      <h2 class="l" id="own-save">
+    <section class="made-save" aria-labelledby="made-save">
+      <h2 class="l" id="made-save">
         {say.title}
       </h2>
       {left === null ? (
         <p role="status">{say.checking}</p>
       ) : (
-        <ul class="own-checks">
+        <ul class="made-checks">
           {AREAS.map((area) => (
             <li key={area}>
               <Ink
@@ -43,7 +43,7 @@ export function SavePanel({ port, making }: { readonly port: ReceiverPort; reado
         </ul>
       )}
       {elsewhere.length === 0 ? null : (
-        <ul class="own-left-to-do" aria-label={say.left}>
+        <ul class="made-left-to-do" aria-label={say.left}>
           {elsewhere.slice(0, TOLD).map((problem) => {
             const said = saidProblem(words, problem);
             return (
@@ -54,7 +54,7 @@ export function SavePanel({ port, making }: { readonly port: ReceiverPort; reado
           })}
         </ul>
       )}
-      <div class="own-row">
+      <div class="made-row">
         <Button disabled={!port.canSave} onClick={port.saveDeck}>
           {say.deck}
         </Button>

@@ -8,7 +8,7 @@ export function StepRail({ port }: { readonly port: ReceiverPort }) {
   const done = stepsDone(port);
   const now = done.find(([, is]) => !is)?.[0];
   return (
-    <ol class="own-steps" aria-label={say.stepList}>
+    <ol class="made-steps" aria-label={say.stepList}>
       {done.map(([step, is], i) => (
         <li key={step} class={is ? 'done' : step === now ? 'now' : undefined}>
           <span class="disc" aria-hidden="true">
