@@ -64,3 +64,9 @@ export function hertzOf(typed: string): number | null {
   const value = numberOf(typed);
   return value === null ? null : Math.round(value * 1e3);
 }
+
+/** What was typed is taken. */
+export function done(change: () => void): null {
+  change();
+  return null;
+}

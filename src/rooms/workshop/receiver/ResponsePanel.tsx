@@ -3,25 +3,18 @@ import { useMemo, useRef, useState } from 'preact/hooks';
 import { useSize } from '../../../kit/hooks/useSize.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { Button, Frame, Ink } from '../../../kit/theme/art.tsx';
-import { put, putSetUp, withoutSheet } from '../../../making/edits.ts';
-import {
-  addLine,
-  LINE_KINDS,
-  type LineKind,
-  limitOf,
-  type NewLine,
-  OF_STRETCH,
-  withLimit,
-  withoutLine,
-} from '../../../making/sheetLines.ts';
+import { put, withoutSheet } from '../../../making/edits.ts';
+import { addLine, limitOf, type NewLine, withLimit, withoutLine } from '../../../making/sheetLines.ts';
 import type { Drawn } from '../../../making/standing.ts';
 import type { Deck } from '../../../physics/deck.ts';
 import type { Receiver, Specification } from '../../../receiver/receiver.ts';
 import type { SpecItem } from '../../../receiver/specification.ts';
 import type { Words } from '../../../words/words.ts';
+import { AddLine } from './AddLine.tsx';
 import { type DeskProps, Disc } from './DeckSheet.tsx';
 import { Field, hertzOf, kilohertz, numberOf } from './Field.tsx';
 import { hzAt, responseArt, responseGeometry } from './responseArt.ts';
+import { Stands } from './Stands.tsx';
 
 export function ResponsePanel({ port, making, standing }: DeskProps) {
   const { ownReceiver: say } = useWords();
@@ -202,130 +195,4 @@ function givenOf({ format }: Words, { kind, measured, unit }: SpecItem): string 
   if (unit === 'db') return format.knob.decibels(Math.round(measured * 10) / 10);
   if (unit === 'hz') return format.width(measured);
   return kind === 'point' || kind === 'skirt' ? format.percent(measured) : format.atMost(measured, 2);
-}
-
-function AddLine({ add, middleHz }: { readonly add: (line: NewLine) => void; readonly middleHz: number }) {
-  const { ownReceiver } = useWords();
-  const { response: say } = ownReceiver;
-  const [kind, setKind] = useState<LineKind>('point');
-  const [at, setAt] = useState(kilohertz(middleHz));
-  const [to, setTo] = useState(kilohertz(middleHz));
-  const [unread, setUnread] = useState(false);
-  const ofLevel = kind === 'bandwidth';
-  const submit = (): void => {
-    const from = kind === 'peak' ? 0 : ofLevel ? numberOf(at) : hertzOf(at);
-    const end = OF_STRETCH.has(kind) ? hertzOf(to) : 0;
-    setUnread(from === null || end === null);
-    if (from !== null && end !== null) add({ kind, at: from, to: end });
-  };
-  return (
-    <form
-      class="made-add"
-      onSubmit={(event) => {
-        event.preventDefault();
-        submit();
-      }}
-    >
-      <label class="made-labelled">
-        <span class="ls">{say.ask}</span>
-        <select
-          class="written"
-          value={kind}
-          onChange={(event) => {
-            const next = event.currentTarget.value as LineKind;
-            if ((next === 'bandwidth') !== ofLevel) setAt(next === 'bandwidth' ? '-6' : kilohertz(middleHz));
-            setKind(next);
-          }}
-        >
-          {LINE_KINDS.map((one) => (
-            <option key={one} value={one}>
-              {say.kinds[one]}
-            </option>
-          ))}
-        </select>
-      </label>
-      {kind === 'peak' ? null : (
-        <label class="made-labelled">
-          <span class="ls">{ofLevel ? say.level : OF_STRETCH.has(kind) ? say.from : say.at}</span>
-          <input class="written figure" dir="ltr" value={at} onInput={(event) => setAt(event.currentTarget.value)} />
-        </label>
-      )}
-      {OF_STRETCH.has(kind) ? (
-        <label class="made-labelled">
-          <span class="ls">{say.to}</span>
-          <input class="written figure" dir="ltr" value={to} onInput={(event) => setTo(event.currentTarget.value)} />
-        </label>
-      ) : null}
-      <Button onClick={submit}>{say.put}</Button>
-      <span class="l2">{say.click}</span>
-      {unread ? (
-        <span class="made-why" role="alert">
-          {say.unread}
-        </span>
-      ) : null}
-    </form>
-  );
-}
-
-function Stands({ port, making }: DeskProps) {
-  const { ownReceiver } = useWords();
-  const { response: say } = ownReceiver;
-  const { setUp } = making.draft.responses[0]!;
-  const hertz = (key: 'centreHz' | 'spanHz') => (text: string) => {
-    const value = hertzOf(text);
-    if (value === null || value <= 0) return say.unread;
-    port.change(putSetUp(making.draft, key, value));
-    return null;
-  };
-  const markers = (setUp.markersHz ?? []) as readonly number[];
-  return (
-    <fieldset class="made-list">
-      <legend class="l">{say.stands}</legend>
-      <div class="made-grid">
-        <Named name={say.centre} value={kilohertz(Number(setUp.centreHz))} take={hertz('centreHz')} />
-        <Named name={say.span} value={kilohertz(Number(setUp.spanHz))} take={hertz('spanHz')} />
-        <Named
-          name={say.levelDb}
-          value={String(setUp.levelDb ?? '')}
-          take={(text) => {
-            const value = numberOf(text);
-            if (value === null) return say.unread;
-            port.change(putSetUp(making.draft, 'levelDb', value));
-            return null;
-          }}
-        />
-        <Named
-          name={say.markers}
-          value={markers.map(kilohertz).join(' ')}
-          take={(text) => {
-            const all = text
-              .split(/[;\s]+/)
-              .filter((one) => one !== '')
-              .map(hertzOf);
-            const known = all.filter((hz) => hz !== null);
-            if (known.length < all.length || known.length === 0) return say.unread;
-            port.change(putSetUp(making.draft, 'markersHz', known));
-            return null;
-          }}
-        />
-      </div>
-    </fieldset>
-  );
-}
-
-interface NamedProps {
-  readonly name: string;
-  readonly value: string;
-  readonly take: (typed: string) => string | null;
-}
-
-function Named({ name, value, take }: NamedProps) {
-  return (
-    <div class="made-labelled">
-      <span class="ls" aria-hidden="true">
-        {name}
-      </span>
-      <Field plain label={name} value={value} take={take} />
-    </div>
-  );
 }
