@@ -11,13 +11,14 @@ import { download } from '../download.ts';
 import type { RoomProps } from '../roomProps.ts';
 import { useRoomLinks } from '../useRoomLinks.ts';
 import { createDraftDesk, type DraftDesk } from './draftDesk.ts';
+import { useProving } from './useProving.ts';
 import { useStanding } from './useStanding.ts';
 
 const WRITE_AFTER_MS = 300;
 /** What a first draft is about, where it is there. */
 const FIRST_RECEIVER = 'video-valve-45m';
 
-export default function WorkshopRoom({ library, logbook, go }: RoomProps) {
+export default function WorkshopRoom({ library, own, logbook, go }: RoomProps) {
   const [, redraw] = useReducer<number, void>((n) => n + 1, 0);
   const desk = useMemo(() => openDesk(library), [library]);
   useEffect(() => desk.subscribe(() => redraw()), [desk]);
@@ -33,7 +34,7 @@ export default function WorkshopRoom({ library, logbook, go }: RoomProps) {
   const draft = history.now;
   const { standing, design } = useStanding(library, draft);
   const drafts = desk.drafts().map((one) => ({ key: one.key, draft: one.history.now }));
-  const entries = library.entries();
+  const entries = library.entries().filter((one) => one.own === undefined);
   const problems = useMemo((): readonly Problem[] => {
     if (design === null) return [];
     const others = drafts.filter((one) => one.key !== key).map((one) => one.draft);
@@ -50,7 +51,22 @@ export default function WorkshopRoom({ library, logbook, go }: RoomProps) {
       shipped: entries.map(({ id, code, title }) => ({ id, name: `${code} ${title}` })),
     };
   }, [entries]);
+  const whole = design !== null && standing.kind === 'stands' && problems.length === 0;
+  const proving = useProving(draft, design, {
+    canStart: whole,
+    take: (next) => desk.change(next),
+    saveCertificate: (certificate) =>
+      download(`${draft.id}.certificate.json`, `${JSON.stringify(certificate, null, 2)}\n`),
+  });
+  const tryIt = async (): Promise<void> => {
+    desk.flush();
+    const { takeText } = await import('../takeFiles.ts');
+    const taken = await takeText(library, own, draftText(draft), draftFileName(draft));
+    if (taken.ok) go({ page: 'bench', scenarioId: draft.id });
+  };
   const port: WorkshopPort = {
+    proving,
+    tryIt: whole ? () => void tryIt() : null,
     ...{ receivers, shipped, drafts, draft, standing, problems, brought },
     openKey: key,
     isKept: desk.isKept(),

@@ -4,7 +4,9 @@ import { useWords } from '../../kit/hooks/useWords.ts';
 import type { RoomLink } from '../../kit/theme/art.tsx';
 import type { PlaceTabsProps } from './PlaceTabs.tsx';
 import { CardsPanel } from './scenario/CardsPanel.tsx';
+import { CertifyPanel } from './scenario/CertifyPanel.tsx';
 import { DraftBar } from './scenario/DraftBar.tsx';
+import { FormPanel } from './scenario/FormPanel.tsx';
 import { HeaderTools } from './scenario/HeaderTools.tsx';
 import { ProblemsPanel } from './scenario/ProblemsPanel.tsx';
 import { SeenPanel } from './scenario/SeenPanel.tsx';
@@ -16,6 +18,7 @@ import '../../kit/links/link.css';
 import '../../kit/plots/figureSlider.css';
 import './scenario/desk.css';
 import './scenario/cards.css';
+import './scenario/form.css';
 
 export interface WorkshopPageProps extends Pick<PlaceTabsProps, 'onPlace'> {
   readonly links: readonly RoomLink[];
@@ -51,7 +54,9 @@ export function WorkshopPage({ port, links, onPlace }: WorkshopPageProps) {
           </section>
         )}
       </div>
+      <CertifyPanel port={port} proving={port.proving} />
       <ProblemsPanel port={port} />
+      <FormPanel key={`form ${openKey}`} port={port} />
     </WorkshopFrame>
   );
 }

@@ -13,6 +13,7 @@ import { judgeRun, readToJudge } from '../../judge/judgeRun.ts';
 import { type OwnText, ownHeld } from '../../judge/ownHeld.ts';
 import { readEndlessId } from '../../scenario/endlessId.ts';
 import type { Par } from '../../scenario/par.ts';
+import { nearestThatCertifies } from '../../workshop/nearest.ts';
 import type { JobName, JobTable, OnShare, Order, Outcome } from './jobTable.ts';
 import { PLAIN_JOBS, shownRun } from './plainJobs.ts';
 
@@ -34,13 +35,15 @@ const JOBS: { readonly [N in keyof JobTable]: Job<N> } = {
     const { receivers } = await library();
     return endlessScenario(receivers, id, (idea) => onShare(idea / MOST_IDEAS));
   },
-  async certify({ scenario }, { library }, onShare) {
-    const loaded = (await library()).receivers.get(scenario.receiver);
+  async certify({ scenario, design }, { library }, onShare) {
+    const loaded = design ?? (await library()).receivers.get(scenario.receiver);
     if (loaded === undefined) throw new Error(`no receiver ${scenario.receiver}`);
     const setup = benchSetup(loaded, scenario);
     if (!setup.ok) throw new Error(setup.problems.map(problemLine).join('\n'));
     return certifyScenario(setup.value, { onShare });
   },
+  nearest: async ({ draft, problems, design }, _world, onShare) =>
+    nearestThatCertifies(draft, problems, design, onShare),
   setUp: async (order) => PLAIN_JOBS.setUp(order),
   attempt: async ({ design, scenario, attempt }, _world, onShare) => attemptSetup(design, scenario, attempt, onShare),
   grade: async (order) => PLAIN_JOBS.grade(order),

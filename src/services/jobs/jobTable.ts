@@ -2,7 +2,7 @@
 
 import type { Result } from '../../base/result.ts';
 import type { BenchSetup } from '../../bench/setup.ts';
-import type { Certification } from '../../certify/certificate.ts';
+import type { Certification, CertifyProblem } from '../../certify/certificate.ts';
 import type { DrillId, Question } from '../../drills/drill.ts';
 import type { TimedEvent } from '../../files/runFile.ts';
 import type { BlindTurn } from '../../grading/blindTurns.ts';
@@ -11,12 +11,26 @@ import type { Judged } from '../../judge/judged.ts';
 import type { SetParts } from '../../receiver/individualSet.ts';
 import type { Scenario } from '../../scenario/scenario.ts';
 import type { Saying } from '../../technician/atBench.ts';
+import type { Nearest } from '../../workshop/nearest.ts';
 
 export interface JobTable {
   /** makes and certifies the endless track's scenario of an id; null where none can be had */
   readonly endless: { readonly order: { readonly id: string }; readonly outcome: Scenario | null };
   /** can this scenario be solved, and at what par? */
-  readonly certify: { readonly order: { readonly scenario: Scenario }; readonly outcome: Certification };
+  readonly certify: {
+    /** `design`: of a receiver that is not of the project; left out: the project's own of that name */
+    readonly order: { readonly scenario: Scenario; readonly design?: SetParts };
+    readonly outcome: Certification;
+  };
+  /** the smallest change of a draft that was refused for these reasons with which it would not be; null: none was found */
+  readonly nearest: {
+    readonly order: {
+      readonly draft: Scenario;
+      readonly problems: readonly CertifyProblem[];
+      readonly design: SetParts;
+    };
+    readonly outcome: Nearest | null;
+  };
   /** the bench of a scenario, with the set that it deals */
   readonly setUp: {
     readonly order: { readonly design: SetParts; readonly scenario: Scenario };

@@ -6,6 +6,8 @@ import type { CardUnit } from '../../workshop/faultCards.ts';
 import type { FlawId } from '../../workshop/flaws.ts';
 import { eveningWords } from './evening.ts';
 import { format } from './figures.ts';
+import { workshopFormWords } from './workshopForm.ts';
+import { workshopProofWords } from './workshopProof.ts';
 
 const { counted, quantity, atMost, knob } = format;
 const LINES = { one: 'line', other: 'lines' };
@@ -203,6 +205,13 @@ export const workshopWords = {
   level: (ratio: number): string => format.percent(ratio),
   decibels: (db: number): string => `${atMost(db, 1)} dB`,
   hertz: (hz: number): string => knob.offset(hz),
+
+  proof: workshopProofWords,
+  form: workshopFormWords,
+
+  tryIt: 'Try it',
+  tryLong: 'Try it at once, at the bench, as a scenario of your own',
+  tryNot: 'Mend what the file lacks first',
 
   problemsTitle: 'What the file lacks',
   noProblems: 'Nothing: the command line will take this file as it is.',

@@ -24,6 +24,13 @@ export function HeaderTools({ port }: { readonly port: WorkshopPort }) {
         <Ink svg={ON} width={20} height={18} />
         {redoSteps}
       </Button>
+      <Button
+        label={port.tryIt === null ? `${say.tryIt}: ${say.tryNot}` : say.tryLong}
+        disabled={port.tryIt === null}
+        onClick={() => port.tryIt?.()}
+      >
+        {say.tryIt}
+      </Button>
     </>
   );
 }

@@ -2,6 +2,7 @@
 import type { Problem } from '../../../base/result.ts';
 import type { BenchSetup } from '../../../bench/setup.ts';
 import type { Draft } from '../../../workshop/draft.ts';
+import type { ProvingPort } from './provingPort.ts';
 
 /** The set of a draft: `fetching`: being read or dealt. */
 export type StandingSet =
@@ -41,4 +42,7 @@ export interface WorkshopPort {
   readonly toReceiver: (receiverId: string) => void;
   readonly openFile: (file: File) => void;
   readonly saveFile: () => void;
+  /** onto the shelf of own scenarios and to the bench; null: the file is not whole */
+  readonly tryIt: (() => void) | null;
+  readonly proving: ProvingPort;
 }

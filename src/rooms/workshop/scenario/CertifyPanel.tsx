@@ -1,0 +1,144 @@
+/** Certification of the open draft: running, passed with its slip and stamp, or refused with the reason and the nearest that works. */
+import { useWords } from '../../../kit/hooks/useWords.ts';
+import { Button, Frame } from '../../../kit/theme/art.tsx';
+import type { SetParts } from '../../../receiver/individualSet.ts';
+import { letterOf, partsToReplace, saidChange, saidReason, shortLine } from './certifySaid.ts';
+import type { Proving, ProvingPort } from './provingPort.ts';
+import type { WorkshopPort } from './workshopPort.ts';
+
+interface CertifyPanelProps {
+  readonly port: WorkshopPort;
+  readonly proving: ProvingPort;
+}
+
+export function CertifyPanel({ port, proving }: CertifyPanelProps) {
+  const { workshop } = useWords();
+  const say = workshop.proof;
+  const { state, isOfThis, canStart } = proving;
+  const { certification, step, failure } = state;
+  const design = port.standing.kind === 'stands' ? (port.standing.set.design ?? port.standing.set) : null;
+  const told = isOfThis && design !== null;
+  return (
+    <section class="certify paper" aria-labelledby="certify-title">
+      <Frame kind="panel" />
+      <div class="certify-acts">
+        <h2 class="plate-title" id="certify-title">
+          <span class="disc" aria-hidden="true">
+            4
+          </span>
+          {say.title}
+          <span class="l2">{say.why}</span>
+        </h2>
+        <div class="certify-buttons">
+          {step !== null && isOfThis ? (
+            <Button onClick={proving.cancel}>{say.cancel}</Button>
+          ) : (
+            <Button primary disabled={!canStart} onClick={proving.start}>
+              {certification === null ? say.start : say.again}
+            </Button>
+          )}
+          <p aria-live="polite">{saidState(say, proving)}</p>
+        </div>
+        {step === null || !isOfThis ? null : (
+          <>
+            <progress aria-label={say.steps[step]} value={state.share} max={1} />
+            <p class="desk-note">{say.free}</p>
+          </>
+        )}
+        {failure === null || !isOfThis ? null : (
+          <p class="desk-note" role="alert">
+            {say[failure]}
+          </p>
+        )}
+      </div>
+      {told && certification?.ok ? <Passed {...{ port, proving, state, set: design }} /> : null}
+      {told && certification !== null && !certification.ok ? (
+        <Refused {...{ port, proving, state, set: design }} />
+      ) : null}
+    </section>
+  );
+}
+
+function saidState(say: ReturnType<typeof useWords>['workshop']['proof'], proving: ProvingPort): string {
+  const { state, isOfThis, canStart } = proving;
+  if (!canStart) return say.first;
+  if (state.step !== null && isOfThis) return say.steps[state.step];
+  if (state.certification === null) return say.idle;
+  return isOfThis ? '' : say.stale;
+}
+
+interface OutcomeProps {
+  readonly port: WorkshopPort;
+  readonly proving: ProvingPort;
+  readonly state: Proving;
+  readonly set: SetParts;
+}
+
+function Passed({ port, proving, state, set }: OutcomeProps) {
+  const words = useWords();
+  const { format } = words;
+  const say = words.workshop.proof;
+  const { certification, technician, step } = state;
+  if (!certification?.ok) return null;
+  const { certificate } = certification;
+  const { par, route, reached, difficulty } = certificate;
+  const parts = partsToReplace(port.draft, set).map(words.parts.called);
+  const verdict =
+    technician === null
+      ? step === 'technician'
+        ? say.trying
+        : say.notTried
+      : technician.passed
+        ? say.passed(technician.total)
+        : say.failed(technician.total);
+  return (
+    <div class="certify-passed paper">
+      <Frame kind="card" />
+      <h3 class="l">{say.passedTitle}</h3>
+      <dl>
+        <dt>{say.met}</dt>
+        <dd>{say.worst(shortLine(words, reached), -reached.excess)}</dd>
+        <dt>{say.route}</dt>
+        <dd>{say.routeOf(route.map(({ slug }) => letterOf(set.receiver, slug)))}</dd>
+        <dt>{say.parts}</dt>
+        <dd>{parts.length === 0 ? say.noParts : format.list(parts)}</dd>
+        <dt>{say.difficulty}</dt>
+        <dd>{say.ofTen(difficulty)}</dd>
+        <dt>{say.technician}</dt>
+        <dd>{verdict}</dd>
+      </dl>
+      {technician?.passed === false ? <p class="desk-note">{say.failedNote}</p> : null}
+      <p class="stamp">
+        <b>{say.solvable}</b>
+        <span>{say.par(format.turnsLong(par.turns), par.seconds / 60)}</span>
+      </p>
+      <Button onClick={() => proving.saveCertificate(certificate)}>{say.saveCertificate}</Button>
+    </div>
+  );
+}
+
+function Refused({ port, proving, state, set }: OutcomeProps) {
+  const words = useWords();
+  const say = words.workshop.proof;
+  const { certification, nearest } = state;
+  if (certification === null || certification.ok) return null;
+  return (
+    <div class="certify-refused">
+      <h3 class="l">{say.refusedTitle}</h3>
+      {certification.problems.map((problem) => {
+        const said = saidReason(words, problem);
+        return <p key={said}>{said}</p>;
+      })}
+      {nearest === null ? null : nearest === 'none' ? (
+        <p class="desk-note">{say.none}</p>
+      ) : (
+        <div class="certify-nearest">
+          <p>
+            {say.nearest}: <b>{saidChange(words, nearest.change, port.draft, set)}</b>
+          </p>
+          <Button onClick={() => proving.take(nearest.draft)}>{say.take}</Button>
+        </div>
+      )}
+    </div>
+  );
+}

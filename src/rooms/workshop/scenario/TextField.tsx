@@ -1,0 +1,36 @@
+/** A text of the draft, in one line or in several, no longer than its file may have it and without line breaks. */
+import { useId } from 'preact/hooks';
+import { useWords } from '../../../kit/hooks/useWords.ts';
+
+export interface TextFieldProps {
+  readonly label: string;
+  readonly value: string;
+  readonly most: number;
+  /** lines to write in; 1: a field */
+  readonly rows: number;
+  readonly onValue: (value: string) => void;
+  readonly onLetGo: () => void;
+}
+
+export function TextField({ label, value, most, rows, onValue, onLetGo }: TextFieldProps) {
+  const { workshop } = useWords();
+  const id = useId();
+  const shared = {
+    id,
+    class: 'written',
+    maxLength: most,
+    value,
+    onBlur: onLetGo,
+    onInput: ({ currentTarget }: { currentTarget: { value: string } }) =>
+      onValue(currentTarget.value.replace(/[\r\n\t]+/g, ' ')),
+  };
+  return (
+    <div class="text-field">
+      <label class="l" for={id}>
+        {label}
+      </label>
+      <span class="l2">{workshop.form.left(most - value.length)}</span>
+      {rows === 1 ? <input type="text" {...shared} /> : <textarea rows={rows} {...shared} />}
+    </div>
+  );
+}

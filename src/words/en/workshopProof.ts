@@ -1,0 +1,70 @@
+/** Words of the workshop's certification: what is being done, what came of it, why not. */
+import { format } from './figures.ts';
+
+const { counted, atMost } = format;
+const TOLERANCES = { one: 'tolerance', other: 'tolerances' };
+
+export const workshopProofWords = {
+  title: 'Certify',
+  why: 'so that nobody is set what cannot be done',
+  start: 'Certify',
+  again: 'Certify again',
+  cancel: 'Cancel',
+  steps: {
+    certify: '1 of 2: is there a way, and how long is it?',
+    technician: '2 of 2: a technician tries it, by tube, meter and dials alone',
+    nearest: 'Looking for the nearest that works',
+  },
+  free: 'The page stays free meanwhile.',
+  first: 'Mend what the file lacks first; it is listed below.',
+  idle: 'Not certified yet.',
+  stale: 'The draft has changed since.',
+  noWorker: 'This browser gives the page no worker. Certify the file on the command line.',
+  threw: 'The certifier broke down on this draft. Save its file, and try it on the command line.',
+  passedTitle: 'The certificate',
+  met: 'Every line can be met',
+  worst: (line: string, spare: number): string => `nearest ${line}, ${atMost(spare, 2)} of a tolerance to spare`,
+  route: 'Route',
+  routeOf: (letters: readonly string[]): string => (letters.length === 0 ? 'no slug at all' : letters.join(', ')),
+  parts: 'Parts to replace',
+  noParts: 'none',
+  difficulty: 'Difficulty',
+  ofTen: (figure: number): string => `${atMost(figure, 1)} of 10`,
+  technician: 'Technician',
+  trying: 'trying it',
+  notTried: 'not asked to the end',
+  passed: (points: number): string => `passed, ${atMost(points, 0)} points`,
+  failed: (points: number): string => `did not pass, ${atMost(points, 0)} points`,
+  failedNote:
+    'It can be done, but not yet by somebody who sees no more than a learner. Make it easier, or take care whom you set it.',
+  solvable: 'Solvable',
+  par: (turns: string, minutes: number): string => `par ${turns}, ${atMost(minutes, 1)} min`,
+  saveCertificate: 'Save certificate',
+  refusedTitle: 'Why not',
+  reasons: {
+    nominalOutside: (line: string, off: string): string =>
+      `The sound set itself misses its sheet with every slug in its place: ${line}, ${off} outside.`,
+    outOfReach: (line: string, off: string): string =>
+      `With every part cured, no setting of the slugs meets the sheet. The nearest leaves ${line}, ${off} outside.`,
+    nothingToSee: (part: string): string =>
+      `The slugs alone make up for ${part}: nobody could tell that it has failed.`,
+    nothingToDo:
+      'There is nothing to do: the set meets its sheet as it is handed out, or with an eighth of a turn on one slug.',
+    refused: (reason: string): string => `The best route cannot be done at this bench. ${reason}`,
+    lineLost: (line: string, share: string): string =>
+      `The best route cannot earn all points of \u201c${line}\u201d: ${share} of them is the most.`,
+  },
+  off: (tolerances: number): string => counted(Number(tolerances.toPrecision(2)), TOLERANCES),
+  lineIs: (kind: string, at: string, measured: string): string => `the ${kind} at ${at} is ${measured}`,
+  nearest: 'Nearest that works',
+  none: 'No single figure of the draft was found that would do.',
+  changes: {
+    scatter: (from: string, to: string): string => `scatter of ${to} instead of ${from}`,
+    slug: (slug: string, to: string): string => `slug ${slug} at ${to}`,
+    figure: (fault: string, field: string, from: string, to: string): string =>
+      `${fault}, ${field}: ${to} instead of ${from}`,
+    tolerance: (from: string, to: string): string => `tolerances times ${to} instead of ${from}`,
+    set: (from: number, to: number): string => `set number ${to} instead of ${from}`,
+  },
+  take: 'Take it',
+} as const;

@@ -1,0 +1,18 @@
+/** Lengths of texts and bounds of figures on the workshop's form, as the shape of a scenario file has them. */
+import { type Bounds, figureBounds } from '../files/figureBounds.ts';
+
+export const BOUNDS = {
+  title: figureBounds('title'),
+  brief: figureBounds('words', 'brief'),
+  story: figureBounds('words', 'story'),
+  lesson: figureBounds('words', 'lesson'),
+  hints: figureBounds('hints'),
+  /** a hint is as long as a brief */
+  hint: { least: 1, most: 240 },
+  id: { least: 1, most: 40 },
+  /** `ABC-12` */
+  code: { least: 1, most: 6 },
+  track: { least: 1, most: 40 },
+  order: figureBounds('order'),
+  weight: figureBounds('weights', 'response'),
+} as const satisfies Readonly<Record<string, Bounds>>;
