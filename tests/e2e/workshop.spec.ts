@@ -11,7 +11,7 @@ async function open(page: Page): Promise<void> {
   await expect(page.locator('.seen-count')).toHaveText(say.noneWrong);
 }
 
-const receiver = (page: Page) => page.getByLabel(say.receiverField);
+const choice = (page: Page, name: string) => page.getByRole('combobox', { name, exact: true });
 const slug = (page: Page, at: number) => page.locator('.slug-row input[type=range]').nth(at);
 const undo = (page: Page) => page.locator('.desk-undo');
 
@@ -20,7 +20,7 @@ test('slugs, cards and the tube, by keys and by pointer, with a way back for all
   await page.getByRole('button', { name: 'Workshop', exact: true }).click();
   await expect(page.getByRole('heading', { name: say.scenario.title })).toBeVisible();
   await expect(page.locator('.seen-tube .tube')).toBeVisible({ timeout: 60_000 });
-  await receiver(page).selectOption({ label: 'Bollard trainer can' });
+  await choice(page, say.receiverField).selectOption({ label: 'Bollard trainer can' });
   await expect(page.locator('.slug-row')).toHaveCount(2);
   await expect(page.locator('.seen-count')).toHaveText(say.noneWrong, { timeout: 30_000 });
   // By keys: an eighth for each.
@@ -50,10 +50,47 @@ test('slugs, cards and the tube, by keys and by pointer, with a way back for all
   await isSound(page);
 });
 
+test('a draft that is refused takes the nearest that works, is certified, passed by the technician, and tried at once', async ({
+  page,
+}) => {
+  await open(page);
+  const proof = say.proof;
+  await choice(page, say.receiverField).selectOption({ label: 'Bollard trainer can' });
+  await expect(page.locator('.slug-row')).toHaveCount(2);
+  await expect(page.locator('.problems li')).toHaveCount(4);
+  await expect(page.getByRole('button', { name: proof.start, exact: true })).toBeDisabled();
+  const form = say.form;
+  for (const [label, text] of [
+    [form.name, 'After the regatta'],
+    [form.brief, 'Two slugs are off.'],
+    [form.story, 'It came back in a pocket.\nNobody says whose.'],
+    [form.lesson, 'Look first.'],
+  ] as const)
+    await page.getByLabel(label, { exact: true }).fill(text);
+  await expect(page.locator('.problems .desk-note')).toHaveText(say.noProblems);
+  await page.getByRole('button', { name: proof.start, exact: true }).press('Enter');
+  await expect(page.locator('.certify-refused')).toContainText(proof.reasons.nothingToDo, { timeout: 60_000 });
+  await page.getByRole('button', { name: proof.take }).click({ timeout: 60_000 });
+  await expect(page.locator('.certify')).toContainText(proof.stale);
+  await page.getByRole('button', { name: proof.again }).click();
+  await expect(page.locator('.stamp')).toContainText(proof.solvable, { timeout: 60_000 });
+  await expect(page.locator('.certify-passed')).toContainText(/passed, \d+ points/, { timeout: 120_000 });
+  await isSound(page);
+  // Called off, it says what is known and can be begun again.
+  await page.getByRole('button', { name: proof.again }).click();
+  await page.getByRole('button', { name: proof.cancel }).click();
+  await expect(page.getByRole('button', { name: proof.start, exact: true })).toBeEnabled();
+  await page.getByRole('button', { name: say.tryLong }).click();
+  await expect(page.getByRole('dialog', { name: 'After the regatta' })).toBeVisible({ timeout: 30_000 });
+  // On the course it stands with the scenarios of one's own.
+  await page.goto('/#/course');
+  await expect(page.getByText('After the regatta').first()).toBeVisible();
+});
+
 test('a draft stays, a shipped one is a start, and the file is read back', async ({ page }) => {
   await open(page);
-  await page.getByLabel(say.copyOf).selectOption({ index: 3 });
-  await expect(page.locator('.desk-open b')).toContainText('W-01');
+  await choice(page, say.copyOf).selectOption({ index: 3 });
+  await expect(page.locator('.desk-open b')).toContainText('W-02');
   await expect(page.locator('.problems .desk-note')).toHaveText(say.noProblems, { timeout: 30_000 });
   await page.reload();
   await expect(page.locator('.problems .desk-note')).toHaveText(say.noProblems, { timeout: 30_000 });
@@ -61,7 +98,7 @@ test('a draft stays, a shipped one is a start, and the file is read back', async
   await page.getByRole('button', { name: say.saveFile }).click();
   const file = await (await saving).path();
   const text = readFileSync(file, 'utf8');
-  expect(JSON.parse(text)).toMatchObject({ format: 'haystack-scenario', track: 'own', code: 'W-01' });
+  expect(JSON.parse(text)).toMatchObject({ format: 'haystack-scenario', track: 'own', code: 'W-02' });
   // Brought in once more it has the same name, which is told.
   const file2 = { name: 'again.json', mimeType: 'application/json', buffer: Buffer.from(text) };
   await page.locator('.draft-bar input[type=file]').setInputFiles(file2);
