@@ -8,9 +8,9 @@ const proofNames: Readonly<Record<ProofId, string>> = {
   touchEarth: 'Lift the earth strap',
   swingPhase: 'Swing the phasing',
   skirts: 'Look at the skirts',
-  bias: 'Swing the bias',
-  liftCrystal: 'Lift a crystal',
-  pipDown: 'Pips down',
+  bias: 'Meter the bias',
+  liftCrystal: 'Pull a crystal and plug it again',
+  pipDown: 'Look at the low pips with more gain',
 };
 
 const weightNames: Readonly<Record<keyof ScenarioWeights, string>> = {
