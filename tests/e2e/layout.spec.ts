@@ -11,6 +11,7 @@ import {
   visitHandbook,
   visitReport,
   visitStrip,
+  visitWorkshop,
 } from './visits.ts';
 
 const LANGUAGES = [
@@ -23,6 +24,7 @@ const ROUNDS = {
   drills: visitDrills,
   handbook: visitHandbook,
   classroom: visitClass,
+  workshop: visitWorkshop,
   bench: visitBench,
   strip: visitStrip,
 } as const;

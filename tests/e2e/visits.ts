@@ -127,6 +127,33 @@ export async function visitClass(page: Page, search: string, look: Look): Promis
   await page.locator('.opened .button').first().waitFor();
 }
 
+/** An untouched draft, then one with cards, wrong lines and a figure that cannot be; then a refusal with its reason. */
+export async function visitWorkshop(page: Page, search: string, look: Look): Promise<void> {
+  await page.goto(`/${search}#/workshop`);
+  await expect(page.locator('.seen-tube .tube')).toBeVisible({ timeout: 60_000 });
+  await expect(page.locator('.seen-count')).toBeVisible({ timeout: 60_000 });
+  await inSizes(page, READING_SIZES, look, 'workshop');
+  const slugs = page.locator('.slug-row input[type=range]');
+  await slugs.nth(0).fill('12');
+  await slugs.nth(3).fill('-7');
+  const chips = page.locator('.chip');
+  for (const at of [1, 6]) await chips.nth(at).click();
+  const bench = page.locator('.add-cards fieldset').nth(1).locator('.chip');
+  for (let i = 0; i < 4; i++) await bench.nth(0).click();
+  await expect(page.locator('.wrong-card')).toHaveCount(6);
+  await page.locator('.wrong-card .figure-input .written').first().fill('much');
+  await expect(page.locator('.wrong-lines tbody tr').first()).toBeVisible({ timeout: 60_000 });
+  await inSizes(page, READING_SIZES, look, 'workshop, cards');
+  for (const [at, text] of ['A title', 'A brief.', 'A story.', 'A lesson.'].entries())
+    await page.locator('.form-panel fieldset').first().locator('.text-field .written').nth(at).fill(text);
+  for (let i = 0; i < 6; i++) await page.locator('.wrong-card .card-sign').last().click();
+  await slugs.nth(0).fill('0');
+  await slugs.nth(3).fill('0');
+  await page.locator('.certify .button').first().click();
+  await expect(page.locator('.certify-nearest')).toBeVisible({ timeout: 120_000 });
+  await inSizes(page, READING_SIZES, look, 'workshop, refused');
+}
+
 /** Contents, a long page with two figures, the page of trade words, and a trade word opened. */
 export async function visitHandbook(page: Page, search: string, look: Look): Promise<void> {
   await page.goto(`/${search}#/handbook`);

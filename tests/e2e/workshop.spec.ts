@@ -73,7 +73,7 @@ test('a draft that is refused takes the nearest that works, is certified, passed
   await page.getByRole('button', { name: proof.take }).click({ timeout: 60_000 });
   await expect(page.locator('.certify')).toContainText(proof.stale);
   await page.getByRole('button', { name: proof.again }).click();
-  await expect(page.locator('.stamp')).toContainText(proof.solvable, { timeout: 60_000 });
+  await expect(page.locator('.draft-stamp')).toContainText(proof.solvable, { timeout: 60_000 });
   await expect(page.locator('.certify-passed')).toContainText(/passed, \d+ points/, { timeout: 120_000 });
   await isSound(page);
   // Called off, it says what is known and can be begun again.

@@ -108,7 +108,7 @@ function Passed({ port, proving, state, set }: OutcomeProps) {
         <dd>{verdict}</dd>
       </dl>
       {technician?.passed === false ? <p class="desk-note">{say.failedNote}</p> : null}
-      <p class="stamp">
+      <p class="draft-stamp">
         <b>{say.solvable}</b>
         <span>{say.par(format.turnsLong(par.turns), par.seconds / 60)}</span>
       </p>
