@@ -19,11 +19,7 @@ export interface CardProps {
 
 export function Card({ name, onOff, onUp = null, onDown = null, children }: CardProps) {
   const { workshop: say } = useWords();
-  const sign = (label: string, svg: string, act: () => void) => (
-    <button type="button" class="card-sign" aria-label={label} onClick={act}>
-      <Ink svg={svg} width={16} height={16} />
-    </button>
-  );
+  const sign = (label: string, svg: string, act: () => void) => <CardSign label={label} svg={svg} onAct={act} />;
   return (
     <li class="wrong-card paper">
       <Frame kind="card" />
@@ -35,6 +31,22 @@ export function Card({ name, onOff, onUp = null, onDown = null, children }: Card
       </div>
       {children === undefined ? null : <div class="card-fields">{children}</div>}
     </li>
+  );
+}
+
+interface CardSignProps {
+  readonly label: string;
+  /** left out: a cross */
+  readonly svg?: string;
+  readonly onAct: () => void;
+}
+
+/** A small button that is a sign and nothing else. */
+export function CardSign({ label, svg = CROSS, onAct }: CardSignProps) {
+  return (
+    <button type="button" class="card-sign" aria-label={label} onClick={onAct}>
+      <Ink svg={svg} width={16} height={16} />
+    </button>
   );
 }
 

@@ -4,6 +4,7 @@ import { PROOFS } from '../../../scenario/proofId.ts';
 import type { ScenarioWeights } from '../../../scenario/scenario.ts';
 import type { Draft } from '../../../workshop/draft.ts';
 import { BOUNDS } from '../../../workshop/formBounds.ts';
+import { CardSign } from './Card.tsx';
 import { NumberField } from './NumberField.tsx';
 import { TextField } from './TextField.tsx';
 import { Tick } from './Tick.tsx';
@@ -75,14 +76,7 @@ function Texts({ port }: { readonly port: WorkshopPort }) {
             onValue={(value) => change({ ...draft, hints: hints.with(at, value) }, `hint ${at}`)}
             onLetGo={pause}
           />
-          <button
-            type="button"
-            class="small-button"
-            aria-label={say.dropHint(at + 1)}
-            onClick={() => change({ ...draft, hints: hints.toSpliced(at, 1) })}
-          >
-            &times;
-          </button>
+          <CardSign label={say.dropHint(at + 1)} onAct={() => change({ ...draft, hints: hints.toSpliced(at, 1) })} />
         </div>
       ))}
       {hints.length >= BOUNDS.hints.most ? null : (
