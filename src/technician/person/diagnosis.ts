@@ -14,6 +14,8 @@ export const SHOWS_DIV = 0.1;
 
 interface Swap {
   readonly part: string;
+  /** its core would not turn: no picture has to say so */
+  readonly felt: boolean;
   readonly before: Sight;
   readonly after: Sight;
 }
@@ -28,7 +30,7 @@ export function takingNotes(given: Hands, sheet: PrintedSheet, turner: Turner): 
   const found = new Map(sheet.slugs.map(({ id }) => [id, turner.depthOf(id)]));
   const swaps: Swap[] = [];
   let last: Sight | null = null;
-  let soldered: { readonly part: string; readonly before: Sight }[] = [];
+  let soldered: Omit<Swap, 'after'>[] = [];
   const lookAgain = (): void => {
     const after = soldered.length === 0 ? null : see(given);
     for (const one of soldered) swaps.push({ ...one, after: after! });
@@ -41,7 +43,10 @@ export function takingNotes(given: Hands, sheet: PrintedSheet, turner: Turner): 
       if (sheet.asksDiagnosis && (offs || (event.type === 'partReplaced' && !sheet.mains))) last = see(given);
       const refused = given.act(event);
       if (!sheet.asksDiagnosis || refused !== null) return refused;
-      if (event.type === 'partReplaced') soldered.push({ part: event.element, before: last! });
+      if (event.type === 'partReplaced') {
+        const felt = sheet.slugs.some(({ id, coil }) => coil === event.element && turner.stuck.has(id));
+        soldered.push({ part: event.element, felt, before: last! });
+      }
       if (!sheet.mains || (event.type === 'powerSwitched' && event.on)) lookAgain();
       return refused;
     },
@@ -58,10 +63,11 @@ export function takingNotes(given: Hands, sheet: PrintedSheet, turner: Turner): 
   };
 }
 
-/** Where the picture stayed as it was the part was good, unless it was the only one; of parts tried without a picture, by the needle, the last was it. */
+/** Where the picture stayed as it was the part was good, unless it was the only one or a coil whose core was felt to be stuck; of parts tried without a picture, by the needle, the last was it. */
 function toBlame(swaps: readonly Swap[]): readonly string[] {
   if (swaps.length < 2) return swaps.map(({ part }) => part);
   const seen = swaps.filter((swap, i) => {
+    if (swap.felt) return true;
     if (isBlank(swap.before) && isBlank(swap.after))
       return swaps[i + 1] === undefined || !isBlank(swaps[i + 1]!.before);
     return apartDiv(swap.before, swap.after) > SHOWS_DIV;
