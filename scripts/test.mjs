@@ -1,9 +1,9 @@
 /** `npm test`: installs what is missing, a browser too, then runs every check, says how each went, and ends with a line of counts. */
 import { spawn } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { availableParallelism } from 'node:os';
 import path from 'node:path';
 import { ensureBrowser } from './browser.mjs';
-import { ensureBuilt } from './build.mjs';
 import { ensureInstalled, nodeProblem, PROJECT } from './install.mjs';
 import { serve } from './serve.mjs';
 import { playwrightCounts, vitestCounts } from './testCounts.mjs';
@@ -11,18 +11,35 @@ import { playwrightCounts, vitestCounts } from './testCounts.mjs';
 const CACHE = path.join(PROJECT, '.cache');
 const VITEST_REPORT = path.join(CACHE, 'vitest.json');
 const PLAYWRIGHT_REPORT = path.join(CACHE, 'playwright.json');
+const BUILD = "await (await import('./scripts/build.mjs')).ensureBuilt({ force: true, quiet: true });";
 
-/** Every check in order. Each `run` resolves to whether it passed, or throws; `counts` reads how many tests it held. */
-const STEPS = [
+/** A check: `run` is given what starts a tool or a command, and resolves to whether it passed, or throws; `counts` reads how many tests it held. */
+
+/** Those that are one process each and short: as many at a time as there are cores, the longest first, and each tells everything at its end. */
+const SHORT_STEPS = [
+  { name: 'build', run: ({ command }) => command(process.execPath, ['--input-type=module', '--eval', BUILD]) },
+  { name: 'shipped receivers and scenarios', run: checkShipped },
+  { name: 'types', run: ({ tool }) => tool('typescript', '--noEmit', '-p', 'tsconfig.json') },
+  {
+    name: 'types of the core without the DOM',
+    run: ({ tool }) => tool('typescript', '--noEmit', '-p', 'tsconfig.core.json'),
+  },
   {
     name: 'format and lint',
-    run: () => tool('@biomejs/biome', 'ci', '--error-on-warnings', '--no-errors-on-unmatched'),
+    run: ({ tool }) => tool('@biomejs/biome', 'ci', '--error-on-warnings', '--no-errors-on-unmatched'),
   },
-  { name: 'types', run: () => tool('typescript', '--noEmit', '-p', 'tsconfig.json') },
-  { name: 'types of the core without the DOM', run: () => tool('typescript', '--noEmit', '-p', 'tsconfig.core.json') },
+  { name: 'published schemas are those of the code', run: ({ tool }) => tool('tsx', 'scripts/check-schemas.ts') },
+  {
+    name: 'sounds are those of the generator',
+    run: ({ command }) => command(process.execPath, ['scripts/make-sounds.mjs', '--check']),
+  },
+];
+
+/** Those that keep every core busy by themselves, one after the other. */
+const LONG_STEPS = [
   {
     name: 'unit, laws, oracles, model-based',
-    run: () =>
+    run: ({ tool }) =>
       tool(
         'vitest',
         'run',
@@ -33,18 +50,9 @@ const STEPS = [
       ),
     counts: () => vitestCounts(readReport(VITEST_REPORT)),
   },
-  { name: 'published schemas are those of the code', run: () => tool('tsx', 'scripts/check-schemas.ts') },
-  {
-    name: 'sounds are those of the generator',
-    run: () => command(process.execPath, ['scripts/make-sounds.mjs', '--check']),
-  },
-  { name: 'shipped receivers and scenarios', run: checkShipped },
-  { name: 'certification of the course', run: () => tool('tsx', 'scripts/certify-course.ts') },
-  { name: 'build', run: () => ensureBuilt({ force: true, quiet: true }) },
+  { name: 'certification of the course', run: ({ tool }) => tool('tsx', 'scripts/certify-course.ts') },
   { name: 'browser', run: browserTests, counts: () => playwrightCounts(readReport(PLAYWRIGHT_REPORT)) },
 ];
-
-await main();
 
 async function main() {
   const problem = nodeProblem() ?? (await ensureInstalled());
@@ -57,25 +65,50 @@ async function main() {
   mkdirSync(CACHE, { recursive: true });
   for (const report of [VITEST_REPORT, PLAYWRIGHT_REPORT]) rmSync(report, { force: true });
 
-  const results = [];
-  for (const step of STEPS) results.push(await runStep(step));
+  const results = await together(SHORT_STEPS);
+  for (const step of LONG_STEPS) results.push(await runStep(step, aloud));
   summary(results);
 }
 
-async function runStep({ name, run, counts }) {
-  console.log(`\n=== ${name}`);
+/** The results in the order of the steps. */
+async function together(steps) {
+  const results = new Array(steps.length);
+  let begun = 0;
+  const lane = async () => {
+    for (let at = begun++; at < steps.length; at = begun++) results[at] = await runStep(steps[at], atItsEnd());
+  };
+  await Promise.all(Array.from({ length: availableParallelism() }, lane));
+  return results;
+}
+
+/** How a step is heard: as it goes, or all at once when it has ended, for then others run beside it. */
+const aloud = { start: startersOf('inherit'), say: console.log, tell() {} };
+
+function atItsEnd() {
+  const said = [];
+  const hear = (chunk) => void said.push(chunk);
+  return {
+    start: startersOf('pipe', hear),
+    say: (line) => hear(`${line}\n`),
+    tell: () => process.stdout.write(said.map(String).join('')),
+  };
+}
+
+async function runStep({ name, run, counts }, { start, say, tell }) {
+  say(`\n=== ${name}`);
   const begin = performance.now();
   let ok = false;
   try {
-    ok = (await run()) !== false;
+    ok = (await run(start)) !== false;
   } catch (error) {
-    console.error(error instanceof Error ? error.message : error);
+    say(error instanceof Error ? error.message : error);
   }
   const tests = counts?.() ?? null;
   // A suite without a report, without a test, or with a skipped one has not done its work, whatever its exit code says.
   if (counts !== undefined && (tests === null || tests.passed === 0 || tests.failed > 0)) ok = false;
   const seconds = (performance.now() - begin) / 1000;
-  console.log(`=== ${name}: ${ok ? 'passed' : 'FAILED'} (${seconds.toFixed(1)} s)`);
+  say(`=== ${name}: ${ok ? 'passed' : 'FAILED'} (${seconds.toFixed(1)} s)`);
+  tell();
   return { name, ok, seconds, tests };
 }
 
@@ -97,7 +130,7 @@ function summary(results) {
   process.exitCode = failed > 0 ? 1 : 0;
 }
 
-async function checkShipped() {
+async function checkShipped({ tool }) {
   const root = path.join(PROJECT, 'scenarios');
   const files = readdirSync(root, { recursive: true })
     .map((name) => name.replaceAll('\\', '/'))
@@ -111,7 +144,7 @@ async function checkShipped() {
   return tool('tsx', 'src/cli/main.ts', 'check', ...files);
 }
 
-async function browserTests() {
+async function browserTests({ tool }) {
   const executable = await ensureBrowser();
   const { port, close } = await serve(path.join(PROJECT, 'dist'));
   await close();
@@ -122,31 +155,36 @@ async function browserTests() {
   });
 }
 
-/** Runs the program of an installed package; the last argument may be an object of environment variables. */
-function tool(name, ...rest) {
-  const env = typeof rest.at(-1) === 'object' ? rest.pop() : {};
-  const home = path.join(PROJECT, 'node_modules', name);
-  const { bin } = JSON.parse(readFileSync(path.join(home, 'package.json'), 'utf8'));
-  const program =
-    typeof bin === 'string'
-      ? bin
-      : (bin[name === 'typescript' ? 'tsc' : name.replace(/^.*\//, '')] ?? Object.values(bin)[0]);
-  return command(process.execPath, [path.join(home, program), ...rest], env);
-}
-
-function command(program, args, env = {}) {
-  const child = spawn(program, args, {
-    cwd: PROJECT,
-    stdio: ['ignore', 'inherit', 'inherit'],
-    // Nothing may wait for an answer, open a window or write new reference pictures.
-    env: { ...process.env, CI: 'true', HAYSTACK_NO_OPEN: '1', ...env },
-  });
-  return new Promise((resolve, reject) => {
-    child.on('error', reject);
-    child.on('close', (code) => resolve(code === 0));
-  });
+/** `tool` runs the program of an installed package; its last argument may be an object of environment variables. `command` runs any program. */
+function startersOf(output, hear) {
+  const command = (program, args, env = {}) => {
+    const child = spawn(program, args, {
+      cwd: PROJECT,
+      stdio: ['ignore', output, output],
+      // Nothing may wait for an answer, open a window or write new reference pictures.
+      env: { ...process.env, CI: 'true', HAYSTACK_NO_OPEN: '1', ...env },
+    });
+    for (const stream of [child.stdout, child.stderr]) stream?.setEncoding('utf8').on('data', hear);
+    return new Promise((resolve, reject) => {
+      child.on('error', reject);
+      child.on('close', (code) => resolve(code === 0));
+    });
+  };
+  const tool = (name, ...rest) => {
+    const env = typeof rest.at(-1) === 'object' ? rest.pop() : {};
+    const home = path.join(PROJECT, 'node_modules', name);
+    const { bin } = JSON.parse(readFileSync(path.join(home, 'package.json'), 'utf8'));
+    const program =
+      typeof bin === 'string'
+        ? bin
+        : (bin[name === 'typescript' ? 'tsc' : name.replace(/^.*\//, '')] ?? Object.values(bin)[0]);
+    return command(process.execPath, [path.join(home, program), ...rest], env);
+  };
+  return { command, tool };
 }
 
 function readReport(file) {
   return existsSync(file) ? JSON.parse(readFileSync(file, 'utf8')) : null;
 }
+
+await main();

@@ -84,7 +84,8 @@ function pieces(text: string, given: readonly unknown[]): (readonly [piece: stri
   const outside = given
     .flatMap((one) => (typeof one === 'object' && one !== null ? Object.values(one) : one))
     .flat()
-    .filter((one): one is string => typeof one === 'string' && one.trim() !== '')
+    // A receiver that is handed in has hundreds of texts: those that are not here would only make the search for the others long.
+    .filter((one): one is string => typeof one === 'string' && one.trim() !== '' && text.includes(one))
     .sort((a, b) => b.length - a.length)
     .map((one) => `(?<![\\p{L}])${escaped(one)}(?![\\p{L}])`);
   const stays = new RegExp(
