@@ -85,13 +85,14 @@ const HIGHEST_NOTE_HZ = 5e3;
 /** A source that stands still beats with the nearest marker, and whatever stands still with an oscillator at its loop: zero beat is when the note goes. */
 function beatOf(
   setup: BenchSetup,
-  { markers, sweep, running, rfConnected, oscillation }: Picture,
+  { markers, sweep, running, rfConnected, oscillation, song }: Picture,
   state: BenchState,
 ): number | null {
   if (!running || !rfConnected) return null;
   const spotHz = trueCentreHz(setup, state);
   const rack = sweep === null && state.controls.pipHeightDiv > 0 ? markers : [];
-  const loop = oscillation?.beats.flatMap(({ hz }) => (hz === null ? [] : [Math.abs(hz - oscillation.hz)])) ?? [];
+  const carrier = oscillation ?? song;
+  const loop = carrier?.beats.flatMap(({ hz }) => (hz === null ? [] : [Math.abs(hz - carrier.hz)])) ?? [];
   const away = Math.min(...rack.map((marker) => Math.abs(marker.trueHz - spotHz)), ...loop);
   return away <= HIGHEST_NOTE_HZ ? away : null;
 }
@@ -112,7 +113,8 @@ function noteOf(
   if (leads.y === null) return 'noY';
   if (!picture.running) return 'powerOff';
   if (warmthOf(setup, state).emission < HEATING_BELOW) return 'heating';
-  const carrierVolts = picture.oscillation?.carrierVolts ?? picture.peakCarrierVolts;
+  const carrierVolts =
+    picture.oscillation?.carrierVolts ?? Math.max(picture.peakCarrierVolts, picture.song?.carrierVolts ?? 0);
   if (picture.observation === null || carrierVolts < NOTHING_VOLTS) return 'noSignal';
   if (leads.x === null) return 'noX';
   const above = lowDiv > HALF_HEIGHT_DIV || highDiv < -HALF_HEIGHT_DIV;

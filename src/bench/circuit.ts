@@ -4,10 +4,11 @@
  * block only.
  */
 import type { Deck } from '../physics/deck.ts';
+import { createLimitCycleFinder, type LimitCycle, type LimitCycleFinder } from '../physics/limitCycle.ts';
 import type { PathLoad } from '../receiver/pathLoad.ts';
 import { createReceiverNoise, type NodeNoise, type ReceiverNoise } from '../receiver/receiverNoise.ts';
 import { createSignalPath, type LevelShare, type SignalPath, type SourceKind } from '../receiver/signalPath.ts';
-import { SOURCE_OHMS } from '../receiver/sourceLevel.ts';
+import { LOWEST_HZ, SOURCE_OHMS } from '../receiver/sourceLevel.ts';
 import type { SlugState } from './benchState.ts';
 import { type StageConditions, slugElementValues, stageElementValues } from './conditions.ts';
 import { type Connections, connectedDeck, RF_SOURCE } from './connections.ts';
@@ -43,6 +44,11 @@ export interface NoiseStation {
   at(conditions: Conditions, node: string, carrierVolts: (node: string) => number): NodeNoise;
 }
 
+/** Whether the set sings by itself, under the same conditions. */
+export interface SongStation {
+  at(conditions: Conditions): LimitCycle | null;
+}
+
 export interface Circuit {
   readonly sweep: Station;
   readonly thin: Station;
@@ -51,13 +57,22 @@ export interface Circuit {
   /** at twice the sweep's frequencies */
   readonly harmonic: Station;
   readonly noise: NoiseStation;
+  readonly song: SongStation;
 }
 
 export function createCircuit(setup: BenchSetup, connections: Connections): Circuit {
   const deck = connectedDeck(setup, connections);
   const station = (): Station => createStation(setup, connections, deck);
   const noise = createNoiseStation(setup, connections, deck);
-  return { sweep: station(), thin: station(), spots: station(), lines: station(), harmonic: station(), noise };
+  return {
+    sweep: station(),
+    thin: station(),
+    spots: station(),
+    lines: station(),
+    harmonic: station(),
+    noise,
+    song: createSongStation(setup, connections, deck),
+  };
 }
 
 /** Brings a path's elements to where slugs, bias and power have them; only what has moved since it was last asked. */
@@ -89,6 +104,28 @@ function createNoiseStation(setup: BenchSetup, connections: Connections, deck: D
       follow(noise.path, conditions);
       noise.stand(conditions.loads.map((load) => ({ ...load, carrierVolts: carrierVolts(load.node) })));
       return noise.at(node);
+    },
+  };
+}
+
+/** Beyond the bands of the sheet by so much either way. */
+const SONG_MARGIN = 1.6;
+
+function createSongStation(setup: BenchSetup, connections: Connections, deck: Deck): SongStation {
+  const { responses, stages } = setup.receiver;
+  const fromHz = Math.min(...responses.map(({ specification }) => specification.fromHz)) / SONG_MARGIN;
+  const toHz = Math.max(...responses.map(({ specification }) => specification.toHz)) * SONG_MARGIN;
+  const follow = createFollower(setup, connections);
+  let finder: LimitCycleFinder | null | undefined;
+  return {
+    at(conditions) {
+      if (finder === undefined)
+        finder = createLimitCycleFinder(deck, new Map(stages.map((one) => [one.element, one.saturationVolts])));
+      const loop = finder;
+      if (loop === null) return null;
+      follow({ setValue: ({ element, value }) => loop.setValue(element, value) }, conditions);
+      loop.setLoads(conditions.loads.map(({ node, law }) => ({ node, admittance: law.admittance })));
+      return loop.find(Math.max(LOWEST_HZ, fromHz), toHz);
     },
   };
 }
@@ -128,6 +165,7 @@ function createStation(setup: BenchSetup, connections: Connections, deck: Deck):
 }
 
 function sameStages(a: StageConditions, b: StageConditions): boolean {
+  if (a.takenUp !== b.takenUp) return false;
   if (a.running !== b.running || a.bareAt !== b.bareAt || a.fineTuning !== b.fineTuning) return false;
   if (a.warmth.emission !== b.warmth.emission || a.warmth.chill !== b.warmth.chill) return false;
   for (const line in b.lineVolts) if (a.lineVolts[line] !== b.lineVolts[line]) return false;

@@ -46,6 +46,8 @@ export interface StageConditions {
   readonly bareAt: TestPoint | null;
   readonly warmth: Warmth;
   readonly fineTuning: number;
+  /** by stage: what a set that sings leaves of it; left out: all */
+  readonly takenUp?: ReadonlyMap<string, number>;
 }
 
 export function stageConditions(
@@ -72,10 +74,11 @@ export function stageElementValues(
 ): ElementValue[] {
   const { emission, chill } = conditions.warmth;
   const drifts = chill > 0 ? driftsOf(receiver, scenario) : null;
+  const leftOf = ({ element }: Stage): number => conditions.takenUp?.get(element) ?? 1;
   const tank = tankValues(receiver, deck, conditions.fineTuning, chill * (drifts?.get(OSCILLATOR_DRIFT) ?? 0));
   const stages = receiver.stages.flatMap((stage) => {
     const values = oneStage(receiver, deck, stage, conditions).map((v) =>
-      v.element === stage.element && isValve(stage) ? { ...v, value: v.value * emission } : v,
+      v.element === stage.element ? { ...v, value: v.value * (isValve(stage) ? emission : 1) * leftOf(stage) } : v,
     );
     return drifts === null ? values : withChill(stage, deck, values, chill * (drifts.get(stage.element) ?? 0));
   });

@@ -115,8 +115,9 @@ function createSignal({ scenario }: BenchSetup): (state: BenchState, picture: Pi
     if (controls.sourceMode === 'tone') writeTone(y, picture, seconds, controls.blanking);
     else y.set(picture.shownVolts);
     const sweeps = Math.floor(seconds * picture.sweepHz);
-    const { oscillation, sweep, sweepHz } = picture;
-    if (oscillation !== null) addLoopBeats(y, oscillation, sweep, sweepHz, state);
+    const { sweep, sweepHz } = picture;
+    const carrier = picture.oscillation ?? picture.song;
+    if (carrier !== null) addLoopBeats(y, carrier, sweep, sweepHz, state);
     if (picture.grass !== null) addGrass(y, picture.grass, chance(), sweeps);
     // The carrier is far faster than the sweep: from point to point it is anywhere between its edges.
     if (picture.observation?.raw === true) for (let i = 1; i < COUNT; i += 2) y[i] = -y[i]!;

@@ -3,6 +3,8 @@
  * what the set holds there at rest. Without power only the bias supply and the diode are left. The set's own noise counts with it. Tone: the 400 Hz at a detector's output, volts rms.
  */
 import { diodeLaw } from '../physics/diodeLaw.ts';
+import type { LimitCycle } from '../physics/limitCycle.ts';
+import { NO_NOISE } from '../receiver/receiverNoise.ts';
 import type { LineVolts } from './conditions.ts';
 import { createDetection } from './detection.ts';
 import { createEnvelopes } from './envelopes.ts';
@@ -10,10 +12,11 @@ import { noiseAt, noisyDiode, withNoise } from './grass.ts';
 import { diodeNow } from './loads.ts';
 import { type Moment, TRACE_POINTS } from './moment.ts';
 import { diodesOf, type Observation } from './observation.ts';
+import { joinSong } from './singing.ts';
 import { createTone } from './tone.ts';
 
-/** The full scan must have been solved. */
-export function createMeter(): (moment: Moment, lineVolts: LineVolts) => number {
+/** The full scan must have been solved; of a set that sings, as it is beside its song. */
+export function createMeter(): (moment: Moment, lineVolts: LineVolts, song: LimitCycle | null) => number {
   const envelopeOf = createEnvelopes();
   const detection = createDetection(2 * TRACE_POINTS);
   const toneOf = createTone();
@@ -36,7 +39,7 @@ export function createMeter(): (moment: Moment, lineVolts: LineVolts) => number 
     return { ...common, ...diodesOf(detector, point, diode.loadOhms) };
   };
 
-  return (moment, lineVolts) => {
+  return (moment, lineVolts, song) => {
     const { state, running, setup } = moment;
     const { receiver } = setup;
     const point = receiver.testPoints.find((p) => p.id === state.leads.meter);
@@ -51,7 +54,11 @@ export function createMeter(): (moment: Moment, lineVolts: LineVolts) => number 
     if (observation === null) return atRest;
     envelopeOf(moment, lineVolts, observation.node, plus);
     if (observation.minusNode !== null) envelopeOf(moment, lineVolts, observation.minusNode, minus);
-    const noise = noiseAt(moment, lineVolts, observation);
+    if (song !== null) {
+      joinSong(plus, song.volts(observation.node));
+      if (observation.minusNode !== null) joinSong(minus, song.volts(observation.minusNode));
+    }
+    const noise = song !== null ? NO_NOISE : noiseAt(moment, lineVolts, observation);
     const most = plus.reduce((a, v) => Math.max(a, v), 0) + minus.reduce((a, v) => Math.max(a, v), 0);
     detection.detect(withNoise(observation, noisyDiode(observation, noise, most)), plus, minus, 1 / moment.sweepHz);
     return atRest + plus.reduce((sum, v) => sum + v, 0) / plus.length;

@@ -10,6 +10,7 @@ import { findElement } from '../physics/deck.ts';
 import { directOhms } from '../receiver/directOhms.ts';
 import type { FaultMark } from '../receiver/faults/faultRow.ts';
 import { type Part, partsTray } from '../receiver/faults/partsTray.ts';
+import { offersParts } from '../scenario/diagnosis.ts';
 import type { Applied } from './benchEvent.ts';
 import type { BenchState } from './benchState.ts';
 import { clampedVolts } from './biasLine.ts';
@@ -36,7 +37,7 @@ const PLATE_VOLTS = 150;
 
 export function meterPart(setup: BenchSetup, state: BenchState, name: string): Applied {
   const { scenario, receiver, deck } = setup;
-  if (scenario.faults.length === 0) return refused('notInThisScenario');
+  if (!offersParts(scenario)) return refused('notInThisScenario');
   if (!partsTray(receiver, deck).some((p) => p.name === name)) return refused('noSuchPart');
   if (receiver.mains !== null && !state.cautionsAcknowledged) return refused('cautionsFirst');
   return done(state);

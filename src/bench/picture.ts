@@ -4,6 +4,7 @@
  * The carrier's envelope at the node (envelopes.ts) has every stage saturating by its describing function; then the diode's law, its load's time constant,
  * lead and tube. Blanking takes the carrier away in the retrace.
  */
+import type { LimitCycle } from '../physics/limitCycle.ts';
 import type { PipSweep } from '../physics/pip.ts';
 import { NO_NOISE } from '../receiver/receiverNoise.ts';
 import type { BenchState, Controls } from './benchState.ts';
@@ -24,6 +25,7 @@ import { createMoments, type Moment, TRACE_POINTS } from './moment.ts';
 import { type Observation, observe, rawShare } from './observation.ts';
 import { type Oscillation, oscillationAt } from './oscillation.ts';
 import type { BenchSetup } from './setup.ts';
+import { besideSong, joinSong, singingAt, songBeat } from './singing.ts';
 import { type ThroughMarkers, throughMarkers, withMarkers } from './throughMarkers.ts';
 import { createTone, type Tone } from './tone.ts';
 
@@ -39,6 +41,8 @@ export interface Picture {
   readonly through: ThroughMarkers | null;
   /** the set's own oscillator, where the Y lead is at its loop and it runs; its beats are the tube's business, as pips are */
   readonly oscillation: Oscillation | null;
+  /** of a set that sings, as the Y lead has it; the tube's business alone */
+  readonly song: Oscillation | null;
   /** largest carrier (volts peak) of the source at the observed node, without markers; of an FM detector, at the larger of its two */
   readonly peakCarrierVolts: number;
   /** largest of the volts below, without sign */
@@ -82,9 +86,13 @@ export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state
     const observation = observe(setup, state, connections);
     const lineVolts = lineVoltsAt(moment);
     const fed = connections.rf !== null;
+    const cycle = singingAt(moment, lineVolts);
+    const beside = cycle === null ? moment : besideSong(moment, cycle);
+    if (cycle !== null) full.station.solve(full.hz, beside.conditions(lineVolts));
+    const sungMeterVolts = cycle === null ? null : meterOf(beside, lineVolts, cycle);
     full.station.solve(full.hz, moment.conditions(lineVolts));
     const compressionDb = fed && running ? full.station.compressionDb(observation?.node) : 0;
-    const meterVolts = meterOf(moment, lineVolts);
+    const meterVolts = sungMeterVolts ?? meterOf(moment, lineVolts, null);
     let sweepLag = 0;
     if (observation === null) volts.fill(0);
     else {
@@ -108,28 +116,35 @@ export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state
       ? throughMarkers(markers, controls.pipHeightDiv, observation, moment.circuit.spots, moment.conditions(lineVolts))
       : null;
     let grass: Grass | null = null;
+    let song: Oscillation | null = null;
     if (observation === null) shownVolts.fill(0);
     else {
       addMarkers(volts, minus, observation, through);
-      const noisy = noisyDiode(observation, noise, Math.max(peakCarrierVolts, through?.carrierVolts ?? 0));
-      shownVolts.set(volts);
-      shownMinus.set(minus);
-      const conditions = moment.conditions(lineVolts);
-      const ghosts = listens && ghost(moment, conditions, observation.node, shownVolts);
-      const hums = (listens && hum(moment, lineVolts, observation.node, shownVolts)) || ghosts;
-      const second = observation.minusNode === null ? null : shownMinus;
-      if (observation.minusNode !== null) {
-        if (ghosts) ghost(moment, conditions, observation.minusNode, shownMinus);
-        hum(moment, lineVolts, observation.minusNode, shownMinus);
+      const peak = Math.max(peakCarrierVolts, through?.carrierVolts ?? 0);
+      if (cycle !== null && listens) {
+        toInput(volts, minus, moment, observation);
+        song = sing(beside, lineVolts, observation, cycle);
+      } else {
+        const noisy = noisyDiode(observation, noise, peak);
+        shownVolts.set(volts);
+        shownMinus.set(minus);
+        const conditions = moment.conditions(lineVolts);
+        const ghosts = listens && ghost(moment, conditions, observation.node, shownVolts);
+        const hums = (listens && hum(moment, lineVolts, observation.node, shownVolts)) || ghosts;
+        const second = observation.minusNode === null ? null : shownMinus;
+        if (observation.minusNode !== null) {
+          if (ghosts) ghost(moment, conditions, observation.minusNode, shownMinus);
+          hum(moment, lineVolts, observation.minusNode, shownMinus);
+        }
+        if (noisy !== null) {
+          const stepSeconds = 1 / (moment.sweepHz * volts.length);
+          grass = grassOf(observation, noise, noisy, shownVolts, second, stepSeconds, stray);
+          if (observation.raw) liftRaw(shownVolts, noisy);
+        }
+        if (hums || noisy !== null) toInput(shownVolts, shownMinus, moment, withNoise(observation, noisy));
+        toInput(volts, minus, moment, observation);
+        if (!hums && noisy === null) shownVolts.set(volts);
       }
-      if (noisy !== null) {
-        const stepSeconds = 1 / (moment.sweepHz * volts.length);
-        grass = grassOf(observation, noise, noisy, shownVolts, second, stepSeconds, stray);
-        if (observation.raw) liftRaw(shownVolts, noisy);
-      }
-      if (hums || noisy !== null) toInput(shownVolts, shownMinus, moment, withNoise(observation, noisy));
-      toInput(volts, minus, moment, observation);
-      if (!hums && noisy === null) shownVolts.set(volts);
     }
     return {
       running,
@@ -140,6 +155,7 @@ export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state
       markers,
       through,
       oscillation,
+      song,
       peakCarrierVolts,
       peakVolts: largest(volts, null),
       volts,
@@ -155,6 +171,18 @@ export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state
 
   const parts = partsDrawn(whole);
   return keepLast((state) => [...parts(state), faults(state)], draw);
+
+  /** What the tube shows of a set that sings. */
+  function sing(beside: Moment, lineVolts: LineVolts, observation: Observation, cycle: LimitCycle): Oscillation {
+    beside.full.station.solve(beside.full.hz, beside.conditions(lineVolts));
+    envelopeOf(beside, lineVolts, observation.node, shownVolts);
+    if (observation.minusNode !== null) envelopeOf(beside, lineVolts, observation.minusNode, shownMinus);
+    const song = songBeat(beside, cycle, observation, shownVolts, shownMinus);
+    joinSong(shownVolts, cycle.volts(observation.node));
+    if (observation.minusNode !== null) joinSong(shownMinus, cycle.volts(observation.minusNode));
+    toInput(shownVolts, shownMinus, beside, observation);
+    return song;
+  }
 
   /** Markers sent through the set join the carriers, in place. */
   function addMarkers(
