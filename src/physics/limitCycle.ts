@@ -35,8 +35,10 @@ const MOST_POINTS = 8000;
 /** Of the stage's own volts: small enough that nothing saturates. */
 const SMALL = 1e-6;
 const LARGEST = 1e4;
-const ROUNDS = 40;
+/** How far about the frequency it is looked for, in steps of the first look: first with room for what loads do, then closely. */
+const WINDOWS = [8, 1] as const;
 const WINDOW = 33;
+const ROUNDS = 36;
 
 /** `saturations`: volts peak by stage, of those that have any. Null where nothing comes back to any stage. */
 export function createLimitCycleFinder(deck: Deck, saturations: ReadonlyMap<string, number>): LimitCycleFinder | null {
@@ -76,21 +78,23 @@ export function createLimitCycleFinder(deck: Deck, saturations: ReadonlyMap<stri
       const start = loudest(hz, loopGain(SMALL * limit));
       if (start === null) return null;
       let at = start;
-      let [low, high] = [Math.log(SMALL), Math.log(LARGEST)];
-      for (let round = 0; round < ROUNDS; round++) {
-        const middle = (low + high) / 2;
-        const reach = 4 * (RATIO - 1) * at;
+      let volts = limit;
+      for (const steps of WINDOWS) {
+        const reach = steps * (RATIO - 1) * at;
         const near = Float64Array.from({ length: WINDOW }, (_, i) => at + reach * ((2 * i) / (WINDOW - 1) - 1));
         solver.setFrequencies(near);
-        const found = realAt(near, loopGain(Math.exp(middle) * limit), start);
-        if (found === null) high = middle;
-        else {
-          at = found.hz;
-          if (found.gain > 1) low = middle;
-          else high = middle;
-        }
+        const about = at;
+        volts =
+          limit *
+          Math.exp(
+            zeroOf((logVolts) => {
+              const found = realAt(near, loopGain(Math.exp(logVolts) * limit), about);
+              if (found === null) return Math.log(SMALL);
+              at = found.hz;
+              return Math.log(found.gain);
+            }),
+          );
       }
-      const volts = Math.exp((low + high) / 2) * limit;
       solver.setFrequencies(Float64Array.of(at));
       loopGain(volts);
       const standing = new Map(
@@ -110,6 +114,17 @@ export function createLimitCycleFinder(deck: Deck, saturations: ReadonlyMap<stri
 }
 
 const DRIVE = 'Icut_loop';
+
+/** Where a falling function of the logarithm of the size is zero: halving, which nothing puts off. */
+function zeroOf(of: (logVolts: number) => number): number {
+  let [low, high] = [Math.log(SMALL), Math.log(LARGEST)];
+  for (let round = 0; round < ROUNDS; round++) {
+    const middle = (low + high) / 2;
+    if (of(middle) > 0) low = middle;
+    else high = middle;
+  }
+  return (low + high) / 2;
+}
 
 /** Mean slope of tanh over a swing of `a`: what a weak signal beside a strong one meets. */
 export function weakGain(a: number): number {

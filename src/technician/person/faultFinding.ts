@@ -237,6 +237,35 @@ export interface Fitter {
 }
 
 /** Before any supply is clipped to them: what the lines give of their own, with the meter on each. */
+/** Volts at a detector with the source turned right down, beyond which the set makes them itself. */
+const SINGS_VOLTS = 0.1;
+const SONG_RANGE_VOLTS = 3;
+
+/**
+ * A set that sings holds its detector up without any signal, and the needle tells: the parts that keep a stage's output from getting back, the screen first. None where it
+ * is quiet.
+ */
+export function feedingBack({ hands, sheet }: Pick<Fitter, 'hands' | 'sheet'>): readonly string[] {
+  const parts = [...new Set(sheet.chart.map(({ part }) => part))];
+  const keepers = [
+    ...parts.filter((part) => part === 'shield'),
+    ...parts.filter((part) => part.startsWith('decoupling:')),
+  ];
+  const detector = sheet.testPoints.find(({ id, role }) => role === 'detector' && id === hands.leads().y);
+  if (keepers.length === 0 || detector === undefined || hands.leads().meter !== null) return [];
+  const { levelDb, meterMode, meterRangeVolts } = hands.knobs();
+  clip(hands, 'meter', detector.id);
+  set(hands, 'meterMode', 'dc');
+  set(hands, 'meterRangeVolts', SONG_RANGE_VOLTS);
+  set(hands, 'levelDb', hands.scale('levelDb').low);
+  const sings = Math.abs(hands.look().meterVolts) > SINGS_VOLTS;
+  set(hands, 'levelDb', levelDb);
+  set(hands, 'meterMode', meterMode);
+  set(hands, 'meterRangeVolts', meterRangeVolts);
+  clip(hands, 'meter', null);
+  return sings ? keepers : [];
+}
+
 export function tryLines(fitter: Fitter): void {
   for (const line of fitter.sheet.lines) {
     const { at, restVolts, valves } = line;

@@ -1,7 +1,15 @@
 /** Parts that what is on the tube speaks against, before a slug is touched; and coils whose cores will not turn. */
 import { type AtBench, isSCurve, isShelf, reaches, right, slugsOf, standFor, timeLeft } from './atWork.ts';
 import { newPad } from './byNotebook.ts';
-import { onPaper, replacePart, reversing, type Suspicion, silentParts, suspicion } from './faultFinding.ts';
+import {
+  feedingBack,
+  onPaper,
+  replacePart,
+  reversing,
+  type Suspicion,
+  silentParts,
+  suspicion,
+} from './faultFinding.ts';
 import { fitCurve } from './fit.ts';
 import type { PrintedCurve, PrintedResponse } from './sheet.ts';
 import { setTrap } from './traps.ts';
@@ -48,6 +56,8 @@ function partInSight(
   const { hands, sheet } = bench;
   for (let look = 0; look < WATCHES && timeLeft(bench); look++) {
     if (look > 0) hands.wait(WATCH_SECONDS);
+    const kept = look === 0 ? feedingBack(bench).find((part) => !tried.has(part)) : undefined;
+    if (kept !== undefined) return kept;
     const dead = silentParts(hands, sheet, curve).find((part) => !tried.has(part));
     if (dead !== undefined) return dead;
     const over = reversing(hands, sheet, curve).find((part) => !tried.has(part));

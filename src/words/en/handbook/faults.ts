@@ -29,6 +29,10 @@ export const faults: HandbookPage = {
     {
       p: 'Something that used to damp has let go: a resistor across a coil, or a diode that no longer [loads](loading). The [stage](stage) is sharp, and the curve stands up like a spire at its frequency. In the figure an open [damping resistor](damping) raises the top by {openRaises}. If it also whistles or the [pip](pip) moves when you touch a lead, the stage is near oscillation.',
     },
+    { h: 'It sings' },
+    {
+      p: 'Past that edge a stage makes a [carrier](carrier) of its own. The whole line stands up, [blanked](blanking) [retrace](retrace) and all, and the curve is small and beats where the [sweep](sweep) goes by. Turn the source right down: in a quiet set the line falls to nothing. Look for a lid, a screen or a decoupling.',
+    },
     { h: 'Low and wide' },
     {
       p: 'Something takes energy that should not: a leaky capacitor, a shorted turn, a diode with a leak, your own [probe](probe). The stage can hardly be peaked; the slug turns and the curve shrugs.',
@@ -51,7 +55,7 @@ export const faults: HandbookPage = {
     },
     { h: 'Bridge it, meter it' },
     {
-      p: 'A good capacitor clipped across a doubtful one, with the set on, brings back what an open one has lost. It says nothing of one that leaks, for the leak is still there. Across a good capacitor that tunes a coil it pulls the circuit down, so look for the curve that comes back, not for one that moves. A bridge mends nothing: take it off before you judge or sign.',
+      p: 'A good capacitor clipped across a doubtful one, with the set on, brings back what an open one has lost. It says nothing of one that leaks. Across a good one that tunes a coil it pulls the circuit down. A bridge mends nothing: take it off before you judge or sign.',
     },
     {
       p: 'An ohmmeter in the circuit reads everything that lies beside the part. Across a coil that is next to nothing, whatever the damping resistor has become; a broken winding shows at once. A diode reads low one way round and its load the other. A leaky [coupling](coupling) capacitor is found with the set on: the grid stands above its bias line.',
