@@ -29,9 +29,10 @@ test('slugs, cards and the tube, by keys and by pointer, with a way back for all
   await expect(slug(page, 0)).toHaveAttribute('aria-valuetext', say.turned('3/4 turn', 'in'));
   await expect(page.locator('.wrong-lines tbody tr')).not.toHaveCount(0);
   const wrong = await page.locator('.seen-count').textContent();
-  await page.keyboard.press('Control+z');
+  // Each press is a step of its own.
+  for (let i = 0; i < 6; i++) await page.keyboard.press('Control+z');
   await expect(page.locator('.seen-count')).toHaveText(say.noneWrong);
-  await page.keyboard.press('Control+Shift+z');
+  for (let i = 0; i < 6; i++) await page.keyboard.press('Control+Shift+z');
   await expect(page.locator('.seen-count')).toHaveText(wrong!);
   // By pointer: a card, its figure typed, and off again.
   await page.getByRole('button', { name: say.faults.wrongLoad }).click();
@@ -95,7 +96,7 @@ test('a draft stays, a shipped one is a start, and the file is read back', async
   await page.reload();
   await expect(page.locator('.problems .desk-note')).toHaveText(say.noProblems, { timeout: 30_000 });
   const saving = page.waitForEvent('download');
-  await page.getByRole('button', { name: say.saveFile }).click();
+  await page.getByRole('button', { name: say.saveLong('own-scenario-2.json') }).click();
   const file = await (await saving).path();
   const text = readFileSync(file, 'utf8');
   expect(JSON.parse(text)).toMatchObject({ format: 'haystack-scenario', track: 'own', code: 'W-02' });

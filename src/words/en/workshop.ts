@@ -124,7 +124,7 @@ export const workshopWords = {
   chooseShipped: 'Choose a scenario',
   openFile: 'Open file',
   saveFile: 'Save file',
-  saveLong: (file: string): string => `Save the scenario file ${file}`,
+  saveLong: (file: string): string => `Save file ${file}`,
 
   setTitle: 'Receiver and slugs',
   receiverField: 'Receiver',
@@ -149,8 +149,8 @@ export const workshopWords = {
   byHand: 'by hand',
   putRight: 'Put right',
   toScatter: 'Scatter again',
-  putRightOf: (slug: string): string => `Put slug ${slug} right`,
-  toScatterOf: (slug: string): string => `Let the scatter have slug ${slug}`,
+  putRightOf: (slug: string): string => `Put right: slug ${slug}`,
+  toScatterOf: (slug: string): string => `Scatter again: slug ${slug}`,
 
   wrongTitle: 'What is wrong with it',
   inSet: 'In the set',
