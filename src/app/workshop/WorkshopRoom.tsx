@@ -4,6 +4,7 @@ import type { Problem } from '../../base/result.ts';
 import type { WorkshopPort } from '../../rooms/workshop/scenario/workshopPort.ts';
 import { WorkshopPage } from '../../rooms/workshop/WorkshopPage.tsx';
 import type { Library } from '../../services/library/library.ts';
+import { pageOwnReceivers } from '../../services/library/pageOwnReceivers.ts';
 import { createDraftShelf } from '../../services/store/draftShelf.ts';
 import { type Draft, duplicated, newDraft, onReceiver } from '../../workshop/draft.ts';
 import { draftFileName, draftFromText, draftProblems, draftText } from '../../workshop/draftFile.ts';
@@ -29,6 +30,7 @@ export default function WorkshopRoom({ library, own, logbook, go }: RoomProps) {
       desk.flush();
     };
   }, [desk]);
+  const ownReceivers = useOwnReceivers();
   const [brought, setBrought] = useState<WorkshopPort['brought']>(null);
   const { key, history } = desk.open();
   const draft = history.now;
@@ -47,10 +49,10 @@ export default function WorkshopRoom({ library, own, logbook, go }: RoomProps) {
   const { receivers, shipped } = useMemo(() => {
     const names = new Map(entries.map(({ receiver, receiverName }) => [receiver, receiverName]));
     return {
-      receivers: [...names].map(([id, name]) => ({ id, name })),
+      receivers: [...[...names].map(([id, name]) => ({ id, name })), ...ownReceivers],
       shipped: entries.map(({ id, code, title }) => ({ id, name: `${code} ${title}` })),
     };
-  }, [entries]);
+  }, [entries, ownReceivers]);
   const whole = design !== null && standing.kind === 'stands' && problems.length === 0;
   const proving = useProving(draft, design, {
     canStart: whole,
@@ -86,6 +88,26 @@ export default function WorkshopRoom({ library, own, logbook, go }: RoomProps) {
   };
   const links = useRoomLinks('workshop', { logbook, go });
   return <WorkshopPage port={port} links={links} onPlace={(place) => go({ page: 'workshop', place })} />;
+}
+
+/** Those that the user has made; where they cannot be had there are none. */
+function useOwnReceivers(): WorkshopPort['receivers'] {
+  const [own, setOwn] = useState<WorkshopPort['receivers']>([]);
+  useEffect(() => {
+    let here = true;
+    pageOwnReceivers()
+      .then((shelf) => shelf.list())
+      .then(
+        (list) => {
+          if (here) setOwn(list.map(({ id, setName }) => ({ id, name: setName })));
+        },
+        () => {},
+      );
+    return () => {
+      here = false;
+    };
+  }, []);
+  return own;
 }
 
 function openDesk(library: Library): DraftDesk {
