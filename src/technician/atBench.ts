@@ -13,7 +13,7 @@ import { workResponses } from '../receiver/responses.ts';
 import { appendEvent, createRun, type Run } from '../run/runLog.ts';
 import type { Engraving, Hands } from './person/hands.ts';
 import type { Remark } from './person/remark.ts';
-import { doTheJob } from './person/technician.ts';
+import { doTheJob, type Habits } from './person/technician.ts';
 import { createTurner } from './person/turner.ts';
 import { printSheet } from './printSheet.ts';
 
@@ -55,10 +55,14 @@ export interface Saying {
 }
 
 /** The technician's run, signed off. */
-export const demonstrate = (setup: BenchSetup): Run => demonstration(setup).run;
+export const demonstrate = (setup: BenchSetup, habits: Habits = {}): Run => demonstration(setup, undefined, habits).run;
 
 /** `onAct` hears how many acts have been done. */
-export function demonstration(setup: BenchSetup, onAct: (acts: number) => void = () => {}): Demonstration {
+export function demonstration(
+  setup: BenchSetup,
+  onAct: (acts: number) => void = () => {},
+  habits: Habits = {},
+): Demonstration {
   const said: Saying[] = [];
   const sheet = printSheet(setup);
   const bench = createBench(setup);
@@ -94,7 +98,7 @@ export function demonstration(setup: BenchSetup, onAct: (acts: number) => void =
   };
   const turner = createTurner(hands, sheet, MOST_TURNS_PER_EVENT, (slug) => run.state.slugs[slug]?.screwTurns ?? 0);
   if (workResponses(setup.receiver, setup.scenario).length > 0)
-    doTheJob(hands, sheet, turner, setup.receiver.crystalsHz);
+    doTheJob(hands, sheet, turner, setup.receiver.crystalsHz, habits);
   return { run, said };
 }
 

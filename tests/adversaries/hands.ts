@@ -31,7 +31,8 @@ export interface Mark {
   readonly points: number;
 }
 export const ADVERSARIES = ['oneDepth', 'signer', 'ticker', 'flicker', 'copier', 'peeker', 'random'] as const;
-export const HONEST = ['technician'] as const;
+/** The technician as he is, one who rocks each slug through where it belongs, and one who goes stage by stage as the sheet has it. All read tube and needle as finely as the graticule is drawn. */
+export const HONEST = ['technician', 'rocker', 'stager'] as const;
 export type HandName = (typeof ADVERSARIES)[number] | (typeof HONEST)[number];
 
 /** Random actors over the whole course. */
@@ -60,6 +61,10 @@ export function markOf(name: HandName, id: string): Mark {
       return bestOfRandom(setup);
     case 'technician':
       return marked(setup, demonstrate(setup).events);
+    case 'rocker':
+      return marked(setup, demonstrate(setup, { rocks: true }).events);
+    case 'stager':
+      return marked(setup, demonstrate(setup, { byStages: true }).events);
   }
 }
 

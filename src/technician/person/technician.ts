@@ -26,7 +26,7 @@ import { clipAfresh, makeSafe, type Phased, smallPips } from './settings.ts';
 import type { PrintedCurve, PrintedResponse, PrintedSheet } from './sheet.ts';
 import { bringInside, lowerEach, worstDemand } from './toLimits.ts';
 import { setTrap } from './traps.ts';
-import type { Turner } from './turner.ts';
+import { rocking, type Turner } from './turner.ts';
 import { withNotebook } from './withNotebook.ts';
 
 /** Of the distance from what is wanted to the limit: so near a demand is left alone. */
@@ -52,7 +52,22 @@ const EXPLAINED_BY_ONE = 0.7;
 /** A trap that lets through more than its limit by this much has something the matter. */
 const TRAP_MISSED_DB = 3;
 
-export function doTheJob(given: Hands, sheet: PrintedSheet, turner: Turner, crystalsHz: readonly number[]): void {
+/** How this person likes to work. */
+export interface Habits {
+  /** each slug is rocked through where it belongs */
+  readonly rocks?: boolean;
+  /** by the procedure of the sheet first, stage by stage, and only then by what the whole curve shows */
+  readonly byStages?: boolean;
+}
+
+export function doTheJob(
+  given: Hands,
+  sheet: PrintedSheet,
+  steady: Turner,
+  crystalsHz: readonly number[],
+  { rocks = false, byStages = false }: Habits = {},
+): void {
+  const turner = rocks ? rocking(steady) : steady;
   const { hands, diagnosis } = takingNotes(given, sheet, turner);
   makeSafe(hands, sheet);
   const contacts = clipAfresh(hands, sheet);
@@ -68,6 +83,7 @@ export function doTheJob(given: Hands, sheet: PrintedSheet, turner: Turner, crys
   if (!fromStops && surely) obviousParts(bench, main);
   backThroughCoils(bench);
   // Half way is too far from right for the notebook.
+  if (byStages) followProcedure(bench);
   let right = !fromStops && withNotebook(bench);
   if (sheet.chart.length > 0 && stuckCoils(bench)) right = withNotebook(bench);
   if (!right) theLongWay(bench, main, surely);

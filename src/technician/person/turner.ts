@@ -67,3 +67,22 @@ export function createTurner(
     },
   };
 }
+
+/** A move of this many turns or more is rocked; so far to either side. */
+const ROCKED_TURNS = 0.5;
+const ROCK_TURNS = 0.125;
+
+/** Hands that feel for the peak: past it, back before it, and on to where it was, so that the screw comes to rest the way that it went. */
+export function rocking(turner: Turner): Turner {
+  return {
+    ...turner,
+    turn(id, turns) {
+      let made = turner.turn(id, turns);
+      if (Math.abs(made) < ROCKED_TURNS) return made;
+      const there = made;
+      const past = Math.sign(made) * ROCK_TURNS;
+      for (const by of [past, -2 * past]) made += turner.turn(id, by);
+      return made + turner.turn(id, there - made);
+    },
+  };
+}
