@@ -15,6 +15,7 @@ import {
   wrong,
 } from './atWork.ts';
 import { takingNotes } from './diagnosis.ts';
+import { backFromStops, backThroughCoils } from './farOut.ts';
 import { levelsDb, replacePart, spoilers, suspicion, tryLines, trySlugs } from './faultFinding.ts';
 import { type Fit, fitCurve, residualOf } from './fit.ts';
 import type { Hands } from './hands.ts';
@@ -37,7 +38,6 @@ const NARROW = 0.2;
 /** A curve that only wants touching up, and one that wants the whole procedure again. */
 const NEARLY = 2;
 const FAR = 12;
-const NEAR_STOP_TURNS = 1.5;
 const ROUNDS = 8;
 const PASSES = 3;
 /** From here to the limit an eye is not sure on which side of it a demand is. */
@@ -117,31 +117,9 @@ function theLongWay(bench: AtBench, main: PrintedResponse, mayHaveFailed: boolea
   toLimits(bench);
 }
 
-/** A core that stands beyond the middle of a coil that it can go through stands on the wrong one of two peaks. */
-function backThroughCoils({ hands, sheet, turner }: AtBench): void {
-  for (const { id, goesThrough, travelTurns } of sheet.slugs) {
-    const beyond = turner.depthOf(id) - travelTurns / 2;
-    if (!goesThrough || beyond <= 0) continue;
-    hands.note({ kind: 'throughCoil', slug: id });
-    turner.turn(id, -2 * beyond);
-  }
-}
-
 function followAndTouchUp(bench: AtBench): void {
   followProcedure(bench);
   touchUp(bench);
-}
-
-/** Where every core stands at the same stop, somebody has screwed them in or out: half way is where coils are wound for. */
-function backFromStops({ hands, sheet, turner }: AtBench): boolean {
-  const atStop = sheet.slugs.every(({ id, travelTurns }) => {
-    const depth = turner.depthOf(id);
-    return depth < NEAR_STOP_TURNS || depth > travelTurns - NEAR_STOP_TURNS;
-  });
-  if (!atStop) return false;
-  hands.note({ kind: 'fromStops' });
-  for (const { id, travelTurns } of sheet.slugs) turner.turn(id, travelTurns / 2 - turner.depthOf(id));
-  return true;
 }
 
 /** Every curve that the job asks for is near enough, in units of what is called right. */
