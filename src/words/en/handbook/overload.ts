@@ -25,7 +25,7 @@ export const overload: HandbookPage = {
     },
     { h: 'The one test' },
     {
-      p: 'Turn the source down by {sixDb} and turn the Y gain up by two. In a healthy set the picture is the same as before. In an overloaded one it changes shape: the top rounds off, the dip comes back. Then go down again until nothing changes any more, and one step further. Do this at the start, and again at the end, for a set that has come into line has more gain than the one you began with.',
+      p: 'Turn the source down by {sixDb} and turn the Y gain up by two. In a healthy set the top stays as it was; only the foot of the curve sinks, by up to a tenth of the height, for a weak diode draws [a square](#detectors). In an overloaded one the top changes: it rounds off, the dip comes back. Then go down again until nothing changes any more, and one step further. Do this at the start, and again at the end, for a set that has come into line has more gain than the one you began with.',
     },
     { h: 'Where it happens' },
     {
