@@ -1,5 +1,5 @@
 /**
- * Receivers whose sheet once had other words. A run file names its receiver by a hash of all that stands in its file; where only words have changed since, what the run earns is
+ * Receivers whose sheet, and scenarios whose texts, once had other words. A run file names its receiver by a hash of all that stands in its file; where only words have changed since, what the run earns is
  * the same to the last digit, and the file is judged like any other. Each line is such a hash of before, with the hash of what that receiver did: while the one of today does
  * the same the line holds, and once a value changes it holds no more by itself.
  */
@@ -96,4 +96,23 @@ export function doesHash({ receiver, deck }: Design): string {
 /** A receiver of before is today's but for its words. */
 export function onlyWordsDiffer(hash: string, design: Design, table: EarlierWords = EARLIER_WORDS): boolean {
   return table.some(([before, does]) => before === hash && does === doesHash(design));
+}
+
+/**
+ * Scenarios of which only words have changed since: the hash of before beside that of today. A run carries its own scenario, and what it earns is the same. Once anything else changes
+ * the second hash is nobody's, and the line holds no more by itself.
+ */
+export type EarlierTexts = readonly (readonly [before: string, today: string])[];
+
+export const EARLIER_TEXTS: EarlierTexts = [
+  // A hint named the level as a setting of the source where the sheet names volts.
+  [
+    '87a59c13c833761945bcef180e7f1dec6ef4c63814f33ecc312d85a2adb9aa50',
+    'b4c792601d8cd6a98b9d4f26224122b06d7931c579e26e1291bcbcdc24c8206a',
+  ],
+];
+
+/** A scenario of before is today's but for its words. */
+export function onlyTextsDiffer(before: string, today: string, table: EarlierTexts = EARLIER_TEXTS): boolean {
+  return table.some(([first, now]) => first === before && now === today);
 }

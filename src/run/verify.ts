@@ -12,7 +12,7 @@ import { hashOf } from '../files/hash.ts';
 import type { ClaimedScore, RunFile, TimedEvent } from '../files/runFile.ts';
 import { scenarioHash } from '../files/scenarioFile.ts';
 import { headHash, readSeal, sealEvents } from '../files/seal.ts';
-import { onlyWordsDiffer } from './earlierWords.ts';
+import { onlyTextsDiffer, onlyWordsDiffer } from './earlierWords.ts';
 import { type TooFast, tooFast } from './pace.ts';
 import { replay } from './replay.ts';
 import { receiverHash } from './serialise.ts';
@@ -87,6 +87,7 @@ export function foreignPart(file: RunFile, bench: KnownBench): Verdict | null {
   const today = scenarioHash(file.scenario);
   // A scenario of an older version stands under the hash that it had then, and is held against the one of today by what it says.
   const inside = file.handed === undefined ? today : hashOf(file.handed);
+  const own = file.handed === undefined ? file.scenarioHash : today;
   return (
     foreign('engine', file.engine, ENGINE) ??
     // A run of before is judged by the rules that it was made under.
@@ -94,9 +95,9 @@ export function foreignPart(file: RunFile, bench: KnownBench): Verdict | null {
     foreign('receiver', file.scenario.receiver, bench.receiver.id) ??
     (onlyWordsDiffer(file.receiverHash, bench) ? null : foreign('receiver', file.receiverHash, receiverHash(bench))) ??
     foreign('scenario', inside, file.scenarioHash) ??
-    (bench.scenarioHash === null
+    (bench.scenarioHash === null || onlyTextsDiffer(own, bench.scenarioHash)
       ? null
-      : foreign('scenario', file.handed === undefined ? file.scenarioHash : today, bench.scenarioHash))
+      : foreign('scenario', own, bench.scenarioHash))
   );
 }
 

@@ -1,10 +1,11 @@
 /** A sheet that is worded anew cuts no run off: what it earns is the same, and its file is judged like any other. A receiver that does something else is another one. */
 import { describe, expect, it } from 'vitest';
 import { good } from '../../src/base/result.ts';
+import { scenarioHash } from '../../src/files/scenarioFile.ts';
 import { sealRun } from '../../src/files/seal.ts';
 import { claimOf, grade } from '../../src/grading/grade.ts';
 import { judgeText } from '../../src/judge/judgeRun.ts';
-import { doesHash, EARLIER_WORDS, onlyWordsDiffer } from '../../src/run/earlierWords.ts';
+import { doesHash, EARLIER_TEXTS, EARLIER_WORDS, onlyWordsDiffer } from '../../src/run/earlierWords.ts';
 import { receiverHash, serialiseRunFile, toRunFile } from '../../src/run/serialise.ts';
 import { demonstrate } from '../../src/technician/atBench.ts';
 import { shippedLibrary } from '../files/shipped.ts';
@@ -59,5 +60,32 @@ describe('words of a sheet', () => {
   it('each line of the table names another receiver', () => {
     expect(new Set(EARLIER_WORDS.map(([hash]) => hash)).size).toBe(EARLIER_WORDS.length);
     for (const [hash, does] of EARLIER_WORDS) expect(`${hash}${does}`).toMatch(/^[0-9a-f]{128}$/);
+  });
+});
+
+describe('words of a scenario', () => {
+  const setup = setupOf('flat-top');
+  const { scenario } = setup;
+  const today = scenarioHash(scenario);
+  const judged = (was: typeof scenario): string => {
+    const run = demonstrate({ ...setup, scenario: was });
+    const text = serialiseRunFile(toRunFile(run, claimOf(grade({ ...setup, scenario: was }, run.events))));
+    return judgeText(text, 'run.json', () => good({ ...setup.design!, scenarioHash: today })).verdict.kind;
+  };
+  const hints = scenario.hints.map((hint) =>
+    hint.replace('The sheet says about 0.8 V at the top.', 'The sheet says near −46 dB.'),
+  );
+
+  it('of before are in the table, beside those of today', () => {
+    expect(hints).not.toEqual(scenario.hints);
+    expect(EARLIER_TEXTS).toContainEqual([scenarioHash({ ...scenario, hints }), today]);
+    const now = new Set(shippedLibrary().scenarios.map(scenarioHash));
+    for (const [before, after] of EARLIER_TEXTS) expect([now.has(before), now.has(after)]).toEqual([false, true]);
+  });
+
+  it('in a run file leave it verified; other words and other values do not', () => {
+    expect(judged({ ...scenario, hints })).toBe('verified');
+    expect(judged({ ...scenario, hints: hints.map((hint) => `${hint} So it is.`) })).toBe('foreign');
+    expect(judged({ ...scenario, hints, toleranceFactor: 1.5 })).toBe('foreign');
   });
 });
