@@ -16,7 +16,8 @@ export function TextField({ label, value, most, rows, onValue, onLetGo }: TextFi
   const { workshop } = useWords();
   const id = useId();
   const shared = {
-    id,
+    'aria-labelledby': `${id}-name`,
+    'aria-describedby': `${id}-left`,
     class: 'written',
     maxLength: most,
     value,
@@ -26,10 +27,12 @@ export function TextField({ label, value, most, rows, onValue, onLetGo }: TextFi
   };
   return (
     <div class="text-field">
-      <label class="l" for={id}>
+      <span class="l" id={`${id}-name`}>
         {label}
-      </label>
-      <span class="l2">{workshop.form.left(most - value.length)}</span>
+      </span>
+      <span class="l2" id={`${id}-left`}>
+        {workshop.form.left(most - value.length)}
+      </span>
       {rows === 1 ? <input type="text" {...shared} /> : <textarea rows={rows} {...shared} />}
     </div>
   );
