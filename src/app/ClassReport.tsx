@@ -8,7 +8,7 @@ import { ReportPage } from '../rooms/report/ReportPage.tsx';
 import type { DeskFile } from '../services/classroom/classDesk.ts';
 import { entryOfReport } from '../services/store/indexEntry.ts';
 import { type ClassRun, readClassRun } from './classRun.ts';
-import { download } from './download.ts';
+import { download, downloadText } from './download.ts';
 import { createReportPort } from './reportPort.ts';
 import type { RoomProps } from './roomProps.ts';
 
@@ -46,6 +46,15 @@ export function ClassReport(props: ClassReportProps) {
       words,
       createReportPort(setup, run, graded, null, {
         exportRun: () => download(file!.name.split('/').at(-1)!, text),
+        save: (kind, text) =>
+          downloadText(
+            file!.name
+              .split('/')
+              .at(-1)!
+              .replace(/\.json$/, ''),
+            kind,
+            text,
+          ),
         again: () => go({ page: 'bench', scenarioId: run.scenario.id }),
         toCourse: () => go({ page: 'course' }),
       }),

@@ -98,7 +98,7 @@ function ClassList({ library, logbook, go }: RoomProps) {
 }
 
 /** The row has no buttons of a report. */
-const NO_ACTS = { exportRun: () => {}, again: () => {}, toCourse: () => {} };
+const NO_ACTS = { exportRun: () => {}, save: () => {}, again: () => {}, toCourse: () => {} };
 
 /** A run keeps its note wherever its file is moved to. */
 function noteKey(row: ClassRow | null): string {

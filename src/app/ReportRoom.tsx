@@ -8,6 +8,7 @@ import { useWords } from '../kit/hooks/useWords.ts';
 import { Slip, SlipPage } from '../kit/slips/Slip.tsx';
 import { Button } from '../kit/theme/art.tsx';
 import { nextCard } from '../present/courseTracks.ts';
+import type { ShownBeside } from '../present/ports.ts';
 import { toldReport } from '../present/told.ts';
 import type { NextJob } from '../rooms/report/FindingsSheet.tsx';
 import { ReportPage } from '../rooms/report/ReportPage.tsx';
@@ -17,7 +18,7 @@ import { setupWith } from '../services/library/library.ts';
 import { linesOf } from '../services/store/indexEntry.ts';
 import type { KeptRun } from '../services/store/keptRuns.ts';
 import { createCoursePort } from './coursePort.ts';
-import { download } from './download.ts';
+import { download, downloadText } from './download.ts';
 import { createReportPort } from './reportPort.ts';
 import type { RoomProps } from './roomProps.ts';
 import { Reading, StorageSlips } from './StorageSlips.tsx';
@@ -91,6 +92,8 @@ function Reported(props: ReportRoomProps & { readonly kept: KeptRun; readonly te
     const previousBest = earlier.length === 0 ? null : Math.max(...earlier.map((run) => run.total));
     const made = createReportPort(setup, read.value, graded, previousBest, {
       exportRun: save,
+      save: (kind, text) => downloadText(`haystack-${kept.scenarioId}-${kept.serial}`, kind, text),
+      ...(setup.scenario.sealed ? {} : { beside: besideOf(setup, kept.scenarioId, go) }),
       again: () => go({ page: 'bench', scenarioId: kept.scenarioId }),
       toCourse: () => go({ page: 'course' }),
     });
@@ -135,6 +138,20 @@ function Reported(props: ReportRoomProps & { readonly kept: KeptRun; readonly te
     />
   );
 }
+
+/** The technician at the set of the run, by the scenario that the run names. */
+const besideOf = (setup: BenchSetup, scenarioId: string, go: RoomProps['go']): ShownBeside => ({
+  make() {
+    const calledOff = new AbortController();
+    const { signal } = calledOff;
+    const outcome = beside('demonstrate', { setup }, { signal }).catch((error: unknown) => {
+      if (signal.aborted) return null;
+      throw error;
+    });
+    return { outcome, callOff: () => calledOff.abort() };
+  },
+  watch: () => go({ page: 'shown', scenarioId }),
+});
 
 /** As the course says, without the scenario that has just been done: that one can be tried again beside it. */
 function nextOnCourse(

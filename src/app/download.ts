@@ -12,3 +12,9 @@ export function download(name: string, content: string | Blob): void {
   // The browser has taken the blob by the next turn of the loop.
   setTimeout(() => URL.revokeObjectURL(url), 0);
 }
+
+const TYPES = { csv: 'text/csv', svg: 'image/svg+xml' } as const;
+
+/** A text of a report, under the report's own name. */
+export const downloadText = (name: string, kind: keyof typeof TYPES, text: string): void =>
+  download(`${name}.${kind}`, new Blob([text], { type: TYPES[kind] }));

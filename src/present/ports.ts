@@ -88,6 +88,19 @@ export interface ReadingsKept {
   readonly left: readonly TubeReading[] | null;
 }
 
+export interface ShownRunBeside {
+  readonly events: RunFile['events'];
+  readonly passed: boolean;
+}
+
+/** The technician's run of the job that a report is about. */
+export interface ShownBeside {
+  /** has it made; the outcome is null when it was called off */
+  make(): { readonly outcome: Promise<ShownRunBeside | null>; callOff(): void };
+  /** to where it can be watched */
+  watch(): void;
+}
+
 export interface ReportPort {
   readonly report: Report;
   readonly run: RunFile;
@@ -96,12 +109,16 @@ export interface ReportPort {
   readonly blind?: readonly BlindTurn[];
   /** of each response that was recorded as found; left out = none */
   readonly readings?: readonly ReadingsKept[];
+  /** left out: a sealed job, which is shown to nobody */
+  readonly beside?: ShownBeside;
   /** best score before this run; null when there was none */
   readonly previousBest: number | null;
   /** the picture, state and session at a time of the run, for the replay (seconds) */
   at(seconds: number): { readonly state: BenchState; readonly display: BenchDisplay; readonly session: SessionView };
   /** hands the run file to the browser as a download */
   exportRun(): void;
+  /** hands out a text of the report as a file: `csv`, its lines, `svg`, its figure */
+  save(kind: 'csv' | 'svg', text: string): void;
   again(): void;
   toCourse(): void;
 }

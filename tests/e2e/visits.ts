@@ -1,13 +1,11 @@
 /** Takes one page through every room and state that a learner meets, and lets each be looked at in every size of window that the room is made for. */
-import { readFileSync } from 'node:fs';
 import type { Page } from '@playwright/test';
 import { DRILLS } from '../../src/drills/drill.ts';
-import type { RunFile } from '../../src/files/runFile.ts';
 import { WORDS_PAGE } from '../../src/present/handbook/address.ts';
 import type { AtHandChoice } from '../../src/rooms/bench/AtHand.tsx';
 import type { MenuChoice } from '../../src/rooms/bench/BenchMenu.tsx';
-import { keptRecord } from '../../src/services/store/layout.ts';
 import { madeClass } from '../judge/madeClass.ts';
+import { keepFixture } from './keptReport.ts';
 import { expect, shippedSetup } from './page.ts';
 
 type Size = readonly [width: number, height: number];
@@ -55,43 +53,8 @@ export async function visitCourse(page: Page, search: string, look: Look): Promi
 /** A run that was played before, kept as the page itself keeps it, and a spoilt record beside it; then course and report. */
 export async function visitReport(page: Page, search: string, look: Look): Promise<void> {
   const runId = 'kept-before';
-  const text = readFileSync('tests/fixtures/runs/zero.json', 'utf8');
-  const { scenario, events } = JSON.parse(text) as RunFile;
-  const record = keptRecord({
-    runId,
-    scenarioId: scenario.id,
-    track: scenario.track,
-    receiver: scenario.receiver,
-    sealed: scenario.sealed,
-    learner: null,
-    total: 92,
-    passed: true,
-    lines: [],
-    signedAtMs: 0,
-    serial: 1,
-  });
-  expect(events.length).toBeGreaterThan(0);
-  await page.goto(`/${search}`);
-  // The page lays its own shelves when it has been drawn.
-  await expect
-    .poll(() => page.evaluate(async () => (await indexedDB.databases()).some(({ name }) => name === 'haystack')))
-    .toBe(true);
-  await page.evaluate(
-    async ([kept, file]) => {
-      const opening = indexedDB.open('haystack');
-      await new Promise((done) => opening.addEventListener('success', done));
-      const base = opening.result;
-      const change = base.transaction(['kept', 'texts', 'open'], 'readwrite');
-      change.objectStore('kept').put(kept);
-      change.objectStore('texts').put(file);
-      // No record of an open run: the page says that it has laid it aside.
-      change.objectStore('open').put({ runId: 'torn' });
-      await new Promise((done) => change.addEventListener('complete', done));
-      base.close();
-    },
-    [record, { runId, text }] as const,
-  );
-  await page.reload();
+  // No record of an open run: the page says that it has laid it aside.
+  await keepFixture(page, search, runId, 'zero', true);
   await expect(page.locator('.rooms li')).toHaveCount(5);
   await drawn(page);
   await expect(page.locator('.slip')).toBeVisible();

@@ -18,18 +18,20 @@ export interface NextJob {
 
 export interface FindingsSheetProps {
   readonly findings: readonly Finding[];
+  /** what was said at each proof, and whether it was so */
+  readonly proofs: readonly { readonly text: string; readonly met: boolean }[];
   readonly goTo: (seconds: number) => void;
   readonly next: NextJob | null;
   /** the run passed, so going on is what comes first */
   readonly leads: boolean;
 }
 
-export function FindingsSheet({ findings, goTo, next, leads }: FindingsSheetProps) {
+export function FindingsSheet({ findings, proofs, goTo, next, leads }: FindingsSheetProps) {
   const { report: say, grading } = useWords();
   return (
     <section class="paper findings" aria-labelledby="findings-title">
       <Frame kind="sheet" />
-      <h2 id="findings-title">{say.findings}</h2>
+      <h2 id="findings-title">{proofs.length === 0 ? say.findings : say.proofsAndFindings}</h2>
       <div class="findings-body">
         {findings.map((finding) => (
           <p key={finding.text} class={finding.tone}>
@@ -38,6 +40,17 @@ export function FindingsSheet({ findings, goTo, next, leads }: FindingsSheetProp
           </p>
         ))}
       </div>
+      {proofs.length === 0 ? null : (
+        <ul class="proofs-said">
+          {proofs.map(({ text, met }) => (
+            <li key={text}>
+              <span aria-hidden="true">{met ? '\u2713' : '\u2717'}</span>{' '}
+              <span class="unseen">{met ? say.met : say.missed}: </span>
+              <Frac>{text}</Frac>
+            </li>
+          ))}
+        </ul>
+      )}
       {next === null ? null : (
         <div class="findings-next">
           <span class="l">{say.nextJob}</span>

@@ -4,20 +4,23 @@ import type { ComponentChildren } from 'preact';
 import { useMemo, useRef, useState } from 'preact/hooks';
 import { findings } from '../../describe/findings.ts';
 import { scoreLineSentence } from '../../describe/scoreLine.ts';
+import { lineIsMet } from '../../grading/report.ts';
 import { usePageTitle } from '../../kit/hooks/usePageTitle.ts';
 import { usePrinting } from '../../kit/hooks/usePrinting.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { Told } from '../../kit/Told.tsx';
 import { Button, Fit, Frame, Header, Rooms } from '../../kit/theme/art.tsx';
 import type { ReportPort } from '../../present/ports.ts';
+import { reportCsv } from '../../present/reportTable.ts';
 import { responseById } from '../../receiver/responses.ts';
 import { widenSpecification } from '../../receiver/specification.ts';
+import { BesidePanel } from './BesidePanel.tsx';
 import { DiagnosisPanel } from './DiagnosisPanel.tsx';
 import { FindingsSheet, type NextJob } from './FindingsSheet.tsx';
 import { LinesTable } from './LinesTable.tsx';
 import { ReadingsPanel } from './ReadingsPanel.tsx';
 import { ReplayPanel } from './ReplayPanel.tsx';
-import { responseFigure, sheetPoints } from './responseFigure.ts';
+import { figureFile, responseFigure, sheetPoints } from './responseFigure.ts';
 import { ScorePanel } from './ScorePanel.tsx';
 import { usePlayback } from './usePlayback.ts';
 import { VerdictPanel } from './VerdictPanel.tsx';
@@ -67,6 +70,13 @@ export function ReportPage({
   );
   const told = useMemo(() => sheetPoints(report, set.response).filter((p) => p.no !== null), [report, set]);
   const found = useMemo(() => findings(words, report, receiver, port.blind ?? []), [words, port, report, receiver]);
+  const proofs = useMemo(
+    () =>
+      report.lines
+        .filter(({ block }) => block === 'proofs')
+        .map((line) => ({ text: scoreLineSentence(words, line, receiver), met: lineIsMet(line) })),
+    [words, report, receiver],
+  );
   const goTo = (seconds: number): void => {
     playback.seek(seconds);
     const still = matchMedia('(prefers-reduced-motion: reduce)').matches;
@@ -160,17 +170,31 @@ export function ReportPage({
           {port.readings === undefined || port.readings.length === 0 ? null : (
             <ReadingsPanel readings={port.readings} receiver={receiver} />
           )}
-          <FindingsSheet findings={found} goTo={goTo} next={next} leads={report.passed} />
+          <FindingsSheet findings={found} proofs={proofs} goTo={goTo} next={next} leads={report.passed} />
         </div>
         <div class="report-replay" ref={replay}>
           <ReplayPanel port={port} playback={playback} lengthSeconds={lengthSeconds} />
         </div>
+        {port.beside === undefined ? null : <BesidePanel port={port} beside={port.beside} />}
         <LinesTable
           report={report}
           sentence={(line) => scoreLineSentence(words, line, receiver)}
           goTo={goTo}
           innerRef={lines}
         />
+        <p class="report-saves">
+          <Button
+            onClick={() =>
+              port.save(
+                'csv',
+                reportCsv(report, (line) => scoreLineSentence(words, line, receiver)),
+              )
+            }
+          >
+            {say.saveLines}
+          </Button>
+          <Button onClick={() => port.save('svg', figureFile(report, set, sheet, say))}>{say.saveFigure}</Button>
+        </p>
       </main>
       {printing ? <VerdictPaper port={port} findings={found} /> : null}
     </div>

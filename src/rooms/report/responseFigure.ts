@@ -221,3 +221,16 @@ function legend(right: number, y: number, { asFound, asLeft, tolerance }: Figure
     `<g transform="translate(${r1(third)} 0)"><path d="${box}" fill="${C.tolerance}" stroke="${C.petrol}" stroke-dasharray="4 3"/>${hatch(box, [0, -8, 26, 15], { a: 45, gap: 5, sw: 0.8, op: 0.6, col: C.petrol })}${T(32, 4.5, tolerance, 'ls', styled(tolerance))}</g></g>`
   );
 }
+
+const FILE_WIDTH = 960;
+const FILE_HEIGHT = 540;
+
+/** The same as a file by itself (SVG 1.1): with its own letters, for no sheet of the page goes with it. */
+export function figureFile(report: Report, set: CurveSet, spec: Specification, words: FigureWords): string {
+  const style = 'text{font:14px sans-serif;fill:#1d2b38}.m,.ms{font-family:monospace}';
+  return (
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${FILE_WIDTH}" height="${FILE_HEIGHT}" viewBox="0 0 ${FILE_WIDTH} ${FILE_HEIGHT}">` +
+    `<style>${style}</style><rect width="${FILE_WIDTH}" height="${FILE_HEIGHT}" fill="#fff"/>` +
+    `${responseFigure(FILE_WIDTH, FILE_HEIGHT, report, set, spec, words)}</svg>\n`
+  );
+}

@@ -28,6 +28,31 @@ export const demonstrationWords = {
   signedBody:
     'Part of this run is the technician\u2019s work, so it earns no points and no pass, and it is not kept. Done from the start, the job is yours.',
   toCourse: 'To the course',
+  beside: {
+    title: 'The technician at the same job',
+    what: 'What he did at the same set, beside what you did: which slug first, how far, and how long it took.',
+    short: 'He did not bring every line inside here either.',
+    lay: 'Lay his run beside yours',
+    callOff: 'Stop waiting',
+    yours: 'Your run',
+    his: 'The technician',
+    figure: 'Turns made over the minutes, your run and the technician\u2019s',
+    whole: (turns: string, time: string): string => `${turns}, ${time}`,
+    acts: {
+      safe: 'made safe',
+      connect: 'leads clipped',
+      setUp: 'source, markers and picture set up',
+      asFound: 'lines recorded as found',
+      proof: 'proofs written down',
+      diagnosis: 'said what was wrong',
+      hint: 'took a hint',
+      signed: 'signed off',
+    },
+    slug: (slug: string, turns: string, inwards: boolean, made: string | null): string =>
+      `${slug}, ${turns} ${inwards ? 'in' : 'out'}${made === null ? '' : ` (${made} in all, there and back)`}`,
+    back: (slug: string, made: string): string => `${slug} tried and put back (${made} in all)`,
+    part: (part: string): string => `${part} replaced`,
+  },
   remarks: {
     safe: (mains: boolean): string =>
       mains
