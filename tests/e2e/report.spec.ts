@@ -57,7 +57,7 @@ test('printed, saved, and compared with the technician’s run', async ({ page }
   await expect(paper.locator('.four li')).toHaveCount(4);
   await expect(paper).toContainText(papersWords.subs.verdicts);
   // A set without traps hears nothing of traps.
-  expect((await paper.innerText()).toLowerCase()).not.toMatch(/\btraps?\b/);
+  expect(((await paper.textContent()) ?? '').toLowerCase()).not.toMatch(/\btraps?\b/);
   const outside = await paper.evaluate(
     (root) =>
       [...root.querySelectorAll('*')].filter(

@@ -225,12 +225,12 @@ function legend(right: number, y: number, { asFound, asLeft, tolerance }: Figure
 const FILE_WIDTH = 960;
 const FILE_HEIGHT = 540;
 
-/** The same as a file by itself (SVG 1.1): with its own letters, for no sheet of the page goes with it. */
+/** The same as a file by itself (SVG 1.1): its letters are said in it, for no sheet of the page goes with it. */
 export function figureFile(report: Report, set: CurveSet, spec: Specification, words: FigureWords): string {
-  const style = 'text{font:14px sans-serif;fill:#1d2b38}.m,.ms{font-family:monospace}';
+  const drawn = responseFigure(FILE_WIDTH, FILE_HEIGHT, report, set, spec, words);
   return (
     `<svg xmlns="http://www.w3.org/2000/svg" width="${FILE_WIDTH}" height="${FILE_HEIGHT}" viewBox="0 0 ${FILE_WIDTH} ${FILE_HEIGHT}">` +
-    `<style>${style}</style><rect width="${FILE_WIDTH}" height="${FILE_HEIGHT}" fill="#fff"/>` +
-    `${responseFigure(FILE_WIDTH, FILE_HEIGHT, report, set, spec, words)}</svg>\n`
+    `<rect width="${FILE_WIDTH}" height="${FILE_HEIGHT}" fill="#fff"/><g font-family="sans-serif" font-size="14">` +
+    `${drawn.replaceAll(/ class="(?=ms?\b)/g, ' font-family="monospace" class="')}</g></svg>\n`
   );
 }
