@@ -119,7 +119,7 @@ export const conductRuleWords: WordsOf<(typeof CONDUCT_RULES)[number] | (typeof 
     label: 'Turns',
     good: (s) => `${s.at}, par ${s.limit}.`,
     bad: (s) => `${s.at}, par ${s.limit}.`,
-    advice: 'Turn once, look, and go back by less; traps first, then stage after stage.',
+    advice: 'Turn once, look, and go back by less, step by step as the sheet has them.',
   },
   G35: {
     label: 'Time',

@@ -108,12 +108,12 @@ export const findingWords = {
       `At ${at} the tunable marker was off and not trimmed; ${slug} was turned ${turns} to suit it.`,
   },
   next: {
-    response: 'Take the traps first, then the stages, then touch up; look at each pip after each turn.',
+    response: 'Take the slugs in the order of the sheet, then touch up; look at each pip after each turn.',
     truth: 'Before the first turn, make the picture true: phasing, bias, level, pips.',
     proofs:
       'After the last turn, prove the picture: halve the level, pips off and on, lift the strap, swing the phasing.',
     care: 'Slow down with tools and leads. A slug that binds has reached its stop.',
-    economy: 'Turn once, look, and turn back less. Doing the traps first saves the most turns.',
+    economy: 'Turn once, look, and turn back less. The order of the sheet saves the most turns.',
     perfect: 'Take the next job, or try this one in fewer turns.',
   },
 } as const;

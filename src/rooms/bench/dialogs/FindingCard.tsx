@@ -85,6 +85,8 @@ function Card({ port, proof, at, again }: CardProps) {
     const choice = choices[['1', '2', '3', '4'].indexOf(event.key)];
     if (choice === undefined || isWriting(event.target)) return;
     choose(choice);
+    // What comes next is the figure.
+    card.current?.querySelector<HTMLElement>('input[type=text]')?.focus();
     event.preventDefault();
     event.stopPropagation();
   };
@@ -130,6 +132,9 @@ function Card({ port, proof, at, again }: CardProps) {
             inputMode="decimal"
             value={figure}
             onInput={(event) => setFigure(event.currentTarget.value)}
+            onKeyDown={(event) => {
+              if (event.key === 'Enter' && answer !== null && number !== null) write(answer);
+            }}
           />{' '}
           {words.unit}
         </span>
