@@ -1,10 +1,9 @@
 /** The technician's run of the same job beside the learner's: turns over time as two lines, and what each did, in its order. Made when it is asked for. */
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { slugName } from '../../describe/slugName.ts';
-import type { TimedEvent } from '../../files/runFile.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { Button, Fit, Frac, Frame } from '../../kit/theme/art.tsx';
-import type { ReportPort, ShownBeside } from '../../present/ports.ts';
+import type { ReportPort, ShownBeside, ShownRunBeside } from '../../present/ports.ts';
 import { type OutlineAct, runOutline, turnsOverTime } from '../../present/runOutline.ts';
 import type { Receiver } from '../../receiver/receiver.ts';
 import type { Words } from '../../words/words.ts';
@@ -16,9 +15,7 @@ interface BesidePanelProps {
   readonly beside: ShownBeside;
 }
 
-type Made =
-  | { readonly kind: 'none' | 'making' | 'failed' }
-  | { readonly kind: 'made'; readonly events: readonly TimedEvent[]; readonly passed: boolean };
+type Made = { readonly kind: 'none' | 'making' | 'failed' } | ({ readonly kind: 'made' } & ShownRunBeside);
 
 export function BesidePanel({ port, beside }: BesidePanelProps) {
   const words = useWords();
@@ -88,7 +85,7 @@ function Column({
   receiver,
 }: {
   readonly name: string;
-  readonly events: readonly TimedEvent[];
+  readonly events: ShownRunBeside['events'];
   readonly receiver: Receiver;
 }) {
   const words = useWords();
