@@ -32,7 +32,11 @@ export async function readyBench(
   await openCard(page, setup);
   await begin(page);
   const acts = wholeJob(setup);
-  const ready = acts.filter((act) => !['slugTurned', 'toolTaken', 'signedOff'].includes(act.type));
+  // Up to the first tool: what is proved after that would be asked of slugs that have been turned.
+  const ready = acts.slice(
+    0,
+    acts.findIndex((act) => act.type === 'toolTaken'),
+  );
   const face = new BenchFace(page, setup, (tab) => tab.click());
   const hand = new KeyHand(face);
   await hand.do(ready);
