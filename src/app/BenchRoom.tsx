@@ -11,6 +11,7 @@ import { readEndlessId } from '../scenario/endlessId.ts';
 import { GUIDED_SCENARIO } from '../scenario/guided.ts';
 import { createCurvePlayer } from '../services/sound/curvePlayer.ts';
 import { createSoundDesk } from '../services/sound/soundDesk.ts';
+import { ExamClock, type ExamDemands, ExamGate } from './ExamGate.tsx';
 import { LostBench } from './LostBench.tsx';
 import { openBench } from './openBench.ts';
 import type { RoomProps } from './roomProps.ts';
@@ -23,6 +24,10 @@ import { type BenchSetups, useSetups } from './useSetups.ts';
 type BenchRoomProps = RoomProps & { readonly scenarioId: string; readonly guided: boolean };
 
 export default function BenchRoom(props: BenchRoomProps) {
+  return <ExamGate {...props}>{(exam) => <ClaimedBench {...props} exam={exam} />}</ExamGate>;
+}
+
+function ClaimedBench(props: BenchRoomProps & { readonly exam: ExamDemands | null }) {
   const { shell, store: words } = useWords();
   const { access, handOver, asking, takeOver } = useBenchAccess(props.logbook, props.claims, props.scenarioId);
   if (access.kind === 'waiting') return <Reading logbook={props.logbook} dismissed={props.dismissed} />;
@@ -52,6 +57,7 @@ export default function BenchRoom(props: BenchRoomProps) {
 }
 
 interface HereProps extends BenchRoomProps {
+  readonly exam: ExamDemands | null;
   readonly access: BenchHere;
   readonly handOver: HandOver;
   readonly asking: boolean;
@@ -62,7 +68,7 @@ function FoundBench(props: HereProps) {
   const { endless: endlessWords, shell, store } = useWords();
   const { library, scenarioId, access, go } = props;
   const endless = readEndlessId(scenarioId) !== null;
-  const found = useSetups(library, scenarioId, access.open?.run ?? null);
+  const found = useSetups(library, scenarioId, access.open?.run ?? null, props.exam);
   if (found.kind === 'fetching') {
     const entry = library.entries().find((one) => one.id === scenarioId);
     const made = endless || (entry?.sealed === true && access.open === null);
@@ -82,8 +88,20 @@ function FoundBench(props: HereProps) {
 }
 
 function OpenBench({ setups, ...props }: HereProps & { readonly setups: BenchSetups }) {
-  const { logbook, learner, loudness, singleKeys, go, access, handOver, asking, takeOver, dismissed, scenarioId } =
-    props;
+  const {
+    logbook,
+    learner,
+    loudness,
+    singleKeys,
+    go,
+    access,
+    handOver,
+    asking,
+    takeOver,
+    dismissed,
+    scenarioId,
+    exam,
+  } = props;
   const [failure, setFailure] = useState<{ readonly error: unknown } | null>(null);
   // Thrown where the room's boundary hears it.
   if (failure !== null) throw failure.error;
@@ -91,7 +109,7 @@ function OpenBench({ setups, ...props }: HereProps & { readonly setups: BenchSet
     const desk = createSoundDesk();
     const opened = openBench({
       logbook,
-      learner,
+      learner: exam === null ? learner : { read: () => exam.candidate },
       open: access.open,
       ...setups,
       desk,
@@ -152,6 +170,16 @@ function OpenBench({ setups, ...props }: HereProps & { readonly setups: BenchSet
         singleKeys={keys}
         playCurves={(curves) => player.play(curves)}
       />
+      {exam === null || exam.endsAtMs === null ? null : (
+        <ExamClock
+          endsAtMs={exam.endsAtMs}
+          over={() => {
+            store.sign();
+            // Where nothing was there to be signed, the run stays as it is and counts for nothing.
+            if (!store.state().signedOff) go({ page: 'exam', exam: exam.hash.slice(0, 16) });
+          }}
+        />
+      )}
       {access.lost ? <LostBench asking={asking} takeBack={takeOver} toCourse={() => go({ page: 'course' })} /> : null}
     </>
   );

@@ -6,7 +6,7 @@ import { useWords } from '../kit/hooks/useWords.ts';
 import { toldReport } from '../present/told.ts';
 import { ClassPage } from '../rooms/class/ClassPage.tsx';
 import type { ClassPort } from '../rooms/class/classPort.ts';
-import { type Brought, dropped, picked } from '../services/classroom/brought.ts';
+import { type Brought, dropped, picked, unfolded } from '../services/classroom/brought.ts';
 import { CLASS_NOTE } from '../services/classroom/classNotes.ts';
 import type { Words } from '../words/words.ts';
 import { ClassReport } from './ClassReport.tsx';
@@ -58,8 +58,8 @@ function ClassList({ library, logbook, go }: RoomProps) {
       ...{ rows, waiting, complaints },
       isWorking: desk.isWorking(),
       inHand: desk.inHand(),
-      bringDropped: (data) => void dropped(data).then(bring),
-      bringPicked: (list) => bring(picked(list)),
+      bringDropped: (data) => void dropped(data).then(unfolded).then(bring),
+      bringPicked: (list) => void unfolded(picked(list)).then(bring),
       stop: desk.stop,
       goOn: desk.goOn,
       clear: desk.clear,

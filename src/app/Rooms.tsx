@@ -14,6 +14,7 @@ import type { Words } from '../words/words.ts';
 import type { ClassRoomProps } from './ClassRoom.tsx';
 import { createCoursePort } from './coursePort.ts';
 import type { DrillsRoomProps } from './DrillsRoom.tsx';
+import type { ExamRoomProps } from './ExamRoom.tsx';
 import type { HandbookRoomProps } from './HandbookRoom.tsx';
 import type { Language } from './language.ts';
 import { NewerSlip } from './NewerSlip.tsx';
@@ -34,6 +35,7 @@ const shownRoom: Lazy<RoomProps & { readonly scenarioId: string }> = () => impor
 const reportRoom: Lazy<RoomProps & { readonly runId: string }> = () => import('./ReportRoom.tsx');
 const drillsRoom: Lazy<DrillsRoomProps> = () => import('./DrillsRoom.tsx');
 const openRoom: Lazy<OpenRoomProps> = () => import('./OpenRoom.tsx');
+const examRoom: Lazy<ExamRoomProps> = () => import('./ExamRoom.tsx');
 const classRoom: Lazy<ClassRoomProps> = () => import('./ClassRoom.tsx');
 const workshopRooms: { readonly [P in WorkshopPlace | 'scenario']: Lazy<RoomProps> } = {
   scenario: () => import('./workshop/WorkshopRoom.tsx'),
@@ -107,6 +109,8 @@ function Shown({ route, language, room }: ShownProps) {
       );
     case 'shown':
       return <Later load={shownRoom} words={language.all} props={{ ...room, scenarioId: route.scenarioId }} />;
+    case 'exam':
+      return <Later load={examRoom} words={language.all} props={{ ...room, exam: route.exam }} />;
     case 'open':
       return <Later load={openRoom} words={language.all} props={{ ...room, data: route.data }} />;
     case 'class':
@@ -144,7 +148,11 @@ function CourseRoom({ library, own, logbook, dismissed, go, all }: RoomProps & {
     [library, logbook, language],
   );
   const ownPort = useMemo(
-    () => createOwnPort({ library, shelf: own, logbook, course: port, words: all }),
+    () =>
+      createOwnPort({
+        ...{ library, shelf: own, logbook, course: port, words: all },
+        toExam: (hash) => go({ page: 'exam', exam: hash.slice(0, 16) }),
+      }),
     [library, own, port, all],
   );
   const [last, setLast] = useState(() => logbook.keptRuns().at(-1));

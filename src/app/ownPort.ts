@@ -14,9 +14,10 @@ export interface OwnPortParts {
   readonly course: CoursePort;
   /** what is wrong with a file takes more words than the first page has */
   readonly words: () => Promise<Words>;
+  readonly toExam: (hash: string) => void;
 }
 
-export function createOwnPort({ library, shelf, logbook, course, words }: OwnPortParts): OwnPort {
+export function createOwnPort({ library, shelf, logbook, course, words, toExam }: OwnPortParts): OwnPort {
   // The readers of files, and the certifier, are not for the first page.
   const certify = async (): Promise<void> => {
     await shelf.ready;
@@ -25,7 +26,11 @@ export function createOwnPort({ library, shelf, logbook, course, words }: OwnPor
     await certifyShelf(library, shelf);
   };
   void certify().catch(() => {});
-  const inEvenings = (): ReadonlySet<string> => new Set(shelf.evenings().flatMap(({ scenarios }) => scenarios));
+  const inEvenings = (): ReadonlySet<string> =>
+    new Set([
+      ...shelf.evenings().flatMap(({ scenarios }) => scenarios),
+      ...shelf.exams().flatMap(({ opened }) => opened?.scenarios ?? []),
+    ]);
   const groupOf = ({ hash, title, author, minutes, order, scenarios, addedAtMs }: OwnEvening): EveningGroup => {
     const cards = new Map([...course.cards(), ...course.own()].map((card) => [card.scenario.id, card]));
     const signed = new Set(
@@ -42,6 +47,24 @@ export function createOwnPort({ library, shelf, logbook, course, words }: OwnPor
     return { hash, title, author, minutes, items };
   };
   return {
+    exams: () =>
+      shelf.exams().map(({ hash, title, minutes, count, opened }) => ({
+        ...{ hash, title, minutes, count },
+        state: opened === null ? 'sealed' : opened.handedIn ? 'handedIn' : 'goingOn',
+      })),
+    toExam,
+    async removeExam(hash) {
+      const exam = shelf.exams().find((one) => one.hash === hash);
+      if (exam === undefined) return async () => {};
+      await shelf.removeExam(hash);
+      const others = inEvenings();
+      const own = (exam.opened?.scenarios ?? []).filter((id) => !others.has(id));
+      const gone = (await Promise.all(own.map((id) => shelf.remove(id)))).flat();
+      return async () => {
+        for (const one of gone) await shelf.put(one);
+        await shelf.putExam(exam);
+      };
+    },
     evenings: () => shelf.evenings().map(groupOf),
     async removeEvening(hash) {
       const evening = shelf.evenings().find((one) => one.hash === hash);

@@ -8,6 +8,8 @@ export type Route =
   | { readonly page: 'course' }
   /** a scenario that came in the address itself */
   | { readonly page: 'open'; readonly data: string }
+  /** by the first signs of its hash */
+  | { readonly page: 'exam'; readonly exam: string }
   /** null: whichever comes next; series: the seed of its looks, where the address names one */
   | { readonly page: 'drills'; readonly drill: string | null; readonly series: string | null }
   /** null: its contents */
@@ -39,6 +41,7 @@ export function readRoute(hash: string): Route {
     return more === GUIDED ? { page, scenarioId: id, guided: true } : { page, scenarioId: id };
   if (page === 'report' && id !== undefined && ID.test(id)) return { page, runId: id };
   if (page === 'papers') return { page, scenarioId: named(id), paper: PAPERS.find((one) => one === more) ?? 'sheet' };
+  if (page === 'exam' && id !== undefined && /^[0-9a-f]{16}$/.test(id)) return { page, exam: id };
   if (page === 'drills') return { page, drill: named(id), series: named(id) === null ? null : named(more) };
   if (page === 'workshop') return { page, place: id === 'receiver' || id === 'evening' ? id : null };
   if (page === 'class' && (id === undefined || id === '')) return { page, fileNo: null };
@@ -51,6 +54,7 @@ export function readRoute(hash: string): Route {
 const named = (part: string | undefined): string | null => (part !== undefined && ID.test(part) ? part : null);
 
 export function routeHash(route: Route): string {
+  if (route.page === 'exam') return `#/exam/${route.exam}`;
   if (route.page === 'open') return `#/open/${route.data}`;
   if (route.page === 'bench') return `#/bench/${route.scenarioId}${route.guided ? `/${GUIDED}` : ''}`;
   if (route.page === 'shown') return `#/bench/${route.scenarioId}/${SHOWN}`;

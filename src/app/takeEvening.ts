@@ -5,6 +5,7 @@ import { checkEvening, type Evening, readEvening } from '../files/evening.ts';
 import { hashOf } from '../files/hash.ts';
 import type { LoadedReceiver } from '../files/library.ts';
 import { scenarioHash, scenarioToFile } from '../files/scenarioFile.ts';
+import { readSealedEvening } from '../files/sealedEvening.ts';
 import { withTextPlaces } from '../files/textPlaces.ts';
 import { receiverHash } from '../run/serialise.ts';
 import { readEndlessId } from '../scenario/endlessId.ts';
@@ -13,6 +14,7 @@ import type { Scenario } from '../scenario/scenario.ts';
 import type { Library } from '../services/library/library.ts';
 import { type Surroundings, toShelf } from '../services/library/ownReading.ts';
 import type { OwnEvening } from '../services/store/ownEvening.ts';
+import type { OwnExam } from '../services/store/ownExam.ts';
 import type { OwnScenario } from '../services/store/ownScenario.ts';
 import type { OwnShelf } from '../services/store/ownShelf.ts';
 
@@ -60,6 +62,68 @@ export async function readPlayable(
   return good({ evening: evening.value, designs });
 }
 
+/** The scenarios of a sheet that are not of the course, put on the shelf: all of them or none. */
+async function shelveOwn(
+  { scenarios }: Evening,
+  designs: ReadonlyMap<string, LoadedReceiver>,
+  shelf: OwnShelf,
+  around: Surroundings,
+): Promise<Result<readonly OwnScenario[]>> {
+  const now = Date.now();
+  const own: OwnScenario[] = [];
+  for (const scenario of scenarios.filter(({ id }) => !around.courseIds.has(id))) {
+    const design = designs.get(scenario.receiver)!;
+    const one = await toShelf({ scenario, design }, fileTextOf(scenario), now + own.length);
+    if (!one.ok) return one;
+    const before = shelf.all().find(({ hash }) => hash === one.value.hash);
+    own.push(before === undefined ? one.value : { ...one.value, certificate: before.certificate });
+  }
+  for (const one of own) await shelf.put(one);
+  return good(own);
+}
+
+/** An exam that the phrase has opened: the sheet inside is taken like any other, and the time in all begins. */
+export async function openExam(
+  exam: OwnExam,
+  text: string,
+  candidate: string,
+  library: Library,
+  shelf: OwnShelf,
+  around: Surroundings,
+): Promise<Result<OwnExam>> {
+  const file = `${exam.title}.json`;
+  const read = await readPlayable(text, file, library, around);
+  if (!read.ok) return read;
+  const { evening, designs } = read.value;
+  const { exam: terms, order, scenarios } = evening;
+  if (terms === null) return bad({ file, place: '/exam', found: ['nothing'], wanted: ['valueFor', 'exam'] });
+  const own = await shelveOwn(evening, designs, shelf, around);
+  if (!own.ok) return own;
+  const opened = {
+    ...{ candidate, openedAtMs: Date.now(), sheet: hashOf(text), order, attempts: terms.attempts },
+    ...{ ownDeal: terms.ownDeal, scenarios: scenarios.map(({ id }) => id), handedIn: false },
+  };
+  const begun = { ...exam, opened };
+  await shelf.putExam(begun);
+  return good(begun);
+}
+
+/** A sealed sheet is put on the shelf as it is. */
+export async function takeSealed(text: string, file: string, shelf: OwnShelf): Promise<Result<OwnExam>> {
+  const read = readSealedEvening(text, file);
+  if (!read.ok) return read;
+  const hash = hashOf(text);
+  const { title, author, minutes, count, candidates } = read.value;
+  const exam: OwnExam = {
+    ...{ hash, title, author: author ?? null, minutes, count, candidates, text },
+    ...{ addedAtMs: Date.now(), opened: null },
+  };
+  // Opening the file once more opens no exam anew.
+  const before = shelf.exams().find((one) => one.hash === hash);
+  if (before === undefined) await shelf.putExam(exam);
+  return good(before ?? exam);
+}
+
 export async function takeEvening(
   text: string,
   file: string,
@@ -70,22 +134,14 @@ export async function takeEvening(
   const read = await readPlayable(text, file, library, around);
   if (!read.ok) return read;
   const { evening, designs } = read.value;
-  const now = Date.now();
-  const own: OwnScenario[] = [];
-  for (const scenario of evening.scenarios.filter(({ id }) => !around.courseIds.has(id))) {
-    const design = designs.get(scenario.receiver)!;
-    const one = await toShelf({ scenario, design }, fileTextOf(scenario), now + own.length);
-    if (!one.ok) return one;
-    const before = shelf.all().find(({ hash }) => hash === one.value.hash);
-    own.push(before === undefined ? one.value : { ...one.value, certificate: before.certificate });
-  }
-  for (const one of own) await shelf.put(one);
+  const own = await shelveOwn(evening, designs, shelf, around);
+  if (!own.ok) return own;
   const taken: OwnEvening = {
     ...{ hash: hashOf(text), title: evening.title, author: evening.author ?? null, order: evening.order },
-    ...{ minutes: evening.minutes, scenarios: evening.scenarios.map(({ id }) => id), addedAtMs: now },
+    ...{ minutes: evening.minutes, scenarios: evening.scenarios.map(({ id }) => id), addedAtMs: Date.now() },
   };
   await shelf.putEvening(taken);
-  return good({ evening: taken, own });
+  return good({ evening: taken, own: own.value });
 }
 
 const fileTextOf = (scenario: Scenario): string => JSON.stringify(scenarioToFile(scenario));

@@ -3,6 +3,7 @@ import { ENGINE } from '../base/engine.ts';
 import { harmless } from '../base/harmless.ts';
 import { good, type Problem, type Result } from '../base/result.ts';
 import { problemSentence } from '../describe/problem.ts';
+import { isSealedText } from '../files/sealedEvening.ts';
 import type { RefusedFile, TakenFiles } from '../rooms/course/ownPort.ts';
 import { LINK_CHARS, linkOf } from '../services/handing/scenarioLink.ts';
 import { JobFailed } from '../services/jobs/jobPool.ts';
@@ -14,7 +15,7 @@ import type { OwnShelf } from '../services/store/ownShelf.ts';
 import type { Words } from '../words/words.ts';
 import { textOf } from './classPaper.ts';
 import { routeHash } from './routes.ts';
-import { isEveningText, takeEvening } from './takeEvening.ts';
+import { isEveningText, takeEvening, takeSealed } from './takeEvening.ts';
 
 const MOST_FILES = 40;
 const MOST_REASONS = 60;
@@ -40,6 +41,10 @@ export async function takeFiles(
 
 /** Gives the title of what was taken. */
 async function takeAny(library: Library, shelf: OwnShelf, text: string, file: string): Promise<Result<string>> {
+  if (isSealedText(text)) {
+    const exam = await takeSealed(text, file, shelf);
+    return exam.ok ? good(exam.value.title) : exam;
+  }
   if (isEveningText(text)) {
     const evening = await takeEvening(text, file, library, shelf, surroundingsOf(library));
     return evening.ok ? good(evening.value.evening.title) : evening;

@@ -21,14 +21,19 @@ export type FoundSetups =
 /** Of an open run: its scenario, or the hash by which a sealed one names it. */
 type Begun = Pick<OpenRun, 'scenario' | 'scenarioHash' | 'attempt'>;
 
+/** Of an exam: the number that it deals this scenario from; null: as it lies in the sheet. */
+interface Dealt {
+  readonly attempt: number | null;
+}
+
 /** `begun`: of the run that lies open under this id, if there is one. What cannot be fetched or read is thrown where the room's boundary hears it. */
-export function useSetups(library: Library, id: string, begun: Begun | null): FoundSetups {
+export function useSetups(library: Library, id: string, begun: Begun | null, exam: Dealt | null = null): FoundSetups {
   const [found, setFound] = useState<FoundSetups>({ kind: 'fetching' });
   const [failure, setFailure] = useState<{ readonly error: unknown } | null>(null);
   useEffect(() => {
     const calledOff = new AbortController();
     const { signal } = calledOff;
-    setupsOf(library, id, begun, signal).then(
+    setupsOf(library, id, begun, exam, signal).then(
       (setups) => {
         if (!signal.aborted) setFound(setups === null ? { kind: 'none' } : { kind: 'found', setups });
       },
@@ -46,6 +51,7 @@ async function setupsOf(
   library: Library,
   id: string,
   begun: Begun | null,
+  exam: Dealt | null,
   signal: AbortSignal,
 ): Promise<BenchSetups | null> {
   const recorded = begun === null || begun.scenario === null ? null : await setupWith(library, begun.scenario);
@@ -59,7 +65,7 @@ async function setupsOf(
     if (again?.ok && scenarioHash(again.value.scenario) === sealedAs)
       return { recorded: again.value, shipped: again.value };
   }
-  const today = await library.setup(id, { signal, attempt: freshNumber() }).catch((error: unknown) => {
+  const today = await library.setup(id, { signal, ...dealOf(exam) }).catch((error: unknown) => {
     if (endless) return null;
     throw error;
   });
@@ -67,6 +73,11 @@ async function setupsOf(
   const shipped = today?.ok ? today.value : recorded;
   return shipped === null ? null : { recorded, shipped };
 }
+
+const dealOf = (exam: Dealt | null): { readonly attempt?: number } => {
+  if (exam === null) return { attempt: freshNumber() };
+  return exam.attempt === null ? {} : { attempt: exam.attempt };
+};
 
 /** The number of a new attempt. Chance, and so the page's own business. */
 function freshNumber(): number {

@@ -339,6 +339,8 @@ interface ScenarioPhrases {
   wholeLink: [];
   idOfOwn: [];
   courseChanged: [id: string];
+  base64Url: [];
+  dealOfCandidate: [candidate: string];
   asCourse: [];
   receiverOfOwn: [id: string];
   receiverOfBench: [];

@@ -9,7 +9,9 @@ import { asFarAsKnown, eachKnown } from '../files/known.ts';
 import { courseProblems, type LoadedReceiver, readText, shelfProblems } from '../files/library.ts';
 import { readReceiverPair } from '../files/readReceiverPair.ts';
 import { readReceiver } from '../files/receiverSchema.ts';
+import { readRuns } from '../files/runsFile.ts';
 import { readScenario } from '../files/scenarioSchema.ts';
+import { readSealedEvening } from '../files/sealedEvening.ts';
 import { withTextPlaces } from '../files/textPlaces.ts';
 import { nodesOf } from '../physics/deckProblems.ts';
 import { readDeck } from '../physics/readDeck.ts';
@@ -142,6 +144,16 @@ function soundness(terminal: Terminal, document: Document, name: string, beside:
       const problems = checkEvening(evening.value, receiverOf, shelvedReceiverIds(), name);
       if (problems.length > 0) return bad(...withTextPlaces(problems, name, document.text));
       return good(say.evening(evening.value.scenarios.length));
+    }
+    case 'sealed-evening': {
+      const sealed = readSealedEvening(document.text, name);
+      return sealed.ok ? good(say.sealedEvening(sealed.value.count)) : sealed;
+    }
+    case 'runs': {
+      const runs = readRuns(document.text, name);
+      if (!runs.ok) return runs;
+      const problems = runs.value.flatMap((run) => (run.ok ? [] : run.problems));
+      return problems.length === 0 ? good(say.runs(runs.value.length)) : bad(...problems);
     }
     case 'run': {
       const { scenario, events } = document.run;

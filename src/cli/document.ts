@@ -6,6 +6,7 @@ import { scenarioFrom } from '../files/library.ts';
 import { readJson } from '../files/parseJson.ts';
 import type { RunFile } from '../files/runFile.ts';
 import { readRunFile } from '../files/runFileSchema.ts';
+import { isRunsText } from '../files/runsFile.ts';
 import { withTextPlaces } from '../files/textPlaces.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { readText as fileText } from './files.ts';
@@ -15,7 +16,7 @@ import { type Terminal, worded } from './terminal.ts';
 export type Document =
   | { readonly kind: 'deck'; readonly text: string }
   | {
-      readonly kind: 'receiver' | 'scenario' | 'certificate' | 'evening';
+      readonly kind: 'receiver' | 'scenario' | 'certificate' | 'evening' | 'sealed-evening' | 'runs';
       readonly json: unknown;
       readonly text: string;
     }
@@ -27,6 +28,7 @@ const KINDS = {
   'haystack-scenario': 'scenario',
   'haystack-certificate': 'certificate',
   'haystack-evening': 'evening',
+  'haystack-sealed-evening': 'sealed-evening',
 } as const;
 
 export function readDocument(terminal: Terminal, name: string): Result<Document> {
@@ -59,6 +61,8 @@ export function scenarioOf({ text }: { readonly text: string }, name: string): R
 }
 
 function jsonDocument(terminal: Terminal, text: string, name: string): Result<Document> {
+  // The runs of a whole exam are read one by one by whoever wants them.
+  if (isRunsText(text)) return good({ kind: 'runs', json: null, text });
   // Only a run file may be large; the others keep the smaller bound of the reader.
   if (/"format"\s*:\s*"haystack-run"/.test(text.slice(0, 2000))) return runDocument(readRunFile(text, name));
   const json = readJson(text, name);

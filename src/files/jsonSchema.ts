@@ -9,8 +9,10 @@ import { keyDescription } from './keyDescriptions.ts';
 import { keyExample } from './keyExamples.ts';
 import { receiverSchema } from './receiverSchema.ts';
 import { MOST_EVENTS, runFileSchema } from './runFileSchema.ts';
+import { runsFileSchema } from './runsFile.ts';
 import { scenarioSchema } from './scenarioSchema.ts';
 import { list } from './schemaPieces.ts';
+import { sealedEveningSchema } from './sealedEvening.ts';
 
 type Node = Record<string, unknown>;
 
@@ -27,11 +29,7 @@ export const SCHEMA_FILES = {
   'run.schema.json': () =>
     published(
       'run:2',
-      v.strictObject({
-        ...runFileSchema.entries,
-        scenario: scenarioSchema,
-        events: list(timedEventSchema, 0, MOST_EVENTS),
-      }),
+      v.strictObject(runFileOf()),
       'One run: who, when and on what, every act with its time, and the score that is claimed.',
     ),
   'evening.schema.json': () =>
@@ -41,6 +39,14 @@ export const SCHEMA_FILES = {
       'The sheet of an evening: several scenarios in an order, whole inside, with the receivers that they need.',
       { notes: 'anywhere' },
     ),
+  'sealed-evening.schema.json': () =>
+    published('sealedEvening:1', sealedEveningSchema, 'The sheet of an exam, sealed by a phrase.'),
+  'runs.schema.json': () =>
+    published(
+      'runs:1',
+      v.strictObject({ ...runsFileSchema.entries, runs: list(v.strictObject(runFileOf()), 0, 60) }),
+      'All the runs of one candidate, as they are handed in after an exam.',
+    ),
   'certificate.schema.json': () =>
     published(
       'certificate:1',
@@ -48,6 +54,11 @@ export const SCHEMA_FILES = {
       'What the certifier found of one scenario: that it can be done, by which route, and what par is.',
     ),
 } as const;
+
+/** A run file with its insides in full. */
+function runFileOf() {
+  return { ...runFileSchema.entries, scenario: scenarioSchema, events: list(timedEventSchema, 0, MOST_EVENTS) };
+}
 
 /** What nobody need say more than. */
 const FIRST_SCENARIO = {
@@ -93,7 +104,11 @@ function describeKeys(node: Node, parent: string): void {
   for (const [key, inside] of Object.entries((node.properties ?? {}) as Readonly<Record<string, Node>>)) {
     // A scenario inside a run is described as one by itself.
     const above =
-      (parent === 'run' && key === 'scenario') || (parent === 'evening' && key === 'scenarios') ? 'scenario' : key;
+      (parent === 'run' && key === 'scenario') || (parent === 'evening' && key === 'scenarios')
+        ? 'scenario'
+        : parent === 'runs' && key === 'runs'
+          ? 'run'
+          : key;
     const description = parent === 'controls' ? controlDescription(key) : keyDescription(parent, key);
     if (description !== undefined && inside !== NOTE) inside.description = description;
     const example = keyExample(inside, parent, key);

@@ -9,6 +9,7 @@ const draft: EveningDraft = {
   minutes: 90,
   order: 'any',
   scenarios: ['first-curve', 'flat-top'],
+  exam: { candidates: 'names', attempts: 'several', ownDeal: false },
 };
 
 function storage(held: Record<string, string> = {}) {

@@ -19,6 +19,7 @@ describe('an address', () => {
     { page: 'workshop', place: null },
     { page: 'workshop', place: 'receiver' },
     { page: 'workshop', place: 'evening' },
+    { page: 'exam', exam: '0123456789abcdef' },
     { page: 'open', data: '1q1YqSyzKTE-_' },
     { page: 'class', fileNo: null },
     { page: 'class', fileNo: 12 },

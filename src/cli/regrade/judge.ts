@@ -1,7 +1,8 @@
 /** Judges run files one after another. Receivers and scenarios are kept from one to the next; no file has a say in what is said of another. */
-import { existsSync } from 'node:fs';
-import { good, type Result } from '../../base/result.ts';
+import { closeSync, existsSync, openSync, readSync } from 'node:fs';
+import { good, type Problem, type Result } from '../../base/result.ts';
 import type { LoadedReceiver } from '../../files/library.ts';
+import { isRunsText, readRuns } from '../../files/runsFile.ts';
 import { heldAgainst } from '../../judge/heldAgainst.ts';
 import { judgedOf } from '../../judge/judged.ts';
 import { type FindBench, type FoundBench, judgeText } from '../../judge/judgeRun.ts';
@@ -13,6 +14,8 @@ import { type Terminal, UsageError } from '../terminal.ts';
 
 export interface RunJudge {
   ofFile(name: string): Row;
+  /** of an exam's file a row for each run in it; null: it is none */
+  ofRuns(name: string): readonly Row[] | null;
   /** `label` is what the row calls it */
   ofText(text: string, label: string): Row;
 }
@@ -43,12 +46,29 @@ export function createRunJudge(terminal: Terminal, expected: string | undefined)
   const ofText = (text: string, label: string): Row =>
     rowOf(terminal.words, label, judgedOf(judgeText(text, label, find(label))));
 
+  const refused = (label: string, problems: readonly Problem[]): Row =>
+    rowOf(
+      terminal.words,
+      label,
+      judgedOf({ verdict: { kind: 'unreadable', problems }, run: null, scenarioKnown: false }),
+    );
+
   return {
+    ofRuns(name) {
+      if (!isRunsText(headOf(name))) return null;
+      const text = readText(terminal, name);
+      if (!text.ok) return null;
+      const runs = readRuns(text.value, name);
+      if (!runs.ok) return [refused(name, runs.problems)];
+      return runs.value.map((run, i) => {
+        const label = `${name} ${i + 1}`;
+        return run.ok ? ofText(run.value, label) : refused(label, run.problems);
+      });
+    },
     ofFile(name) {
       const text = readText(terminal, name);
       if (text.ok) return ofText(text.value, name);
-      const verdict = { kind: 'unreadable', problems: text.problems } as const;
-      return rowOf(terminal.words, name, judgedOf({ verdict, run: null, scenarioKnown: false }));
+      return refused(name, text.problems);
     },
     ofText,
   };
@@ -60,4 +80,21 @@ function expectedScenario(terminal: Terminal, expected: string): Result<Scenario
   if (!shelved.ok) return shelved;
   if (shelved.value === null) throw new UsageError(terminal.words.cli.regrade.noScenario(expected));
   return good(shelved.value);
+}
+
+const HEAD_BYTES = 400;
+
+/** The beginning of a file, which tells its kind; '' where it cannot be read. */
+function headOf(name: string): string {
+  try {
+    const file = openSync(placeOf(name), 'r');
+    try {
+      const head = Buffer.alloc(HEAD_BYTES);
+      return head.toString('utf8', 0, readSync(file, head, 0, HEAD_BYTES, 0));
+    } finally {
+      closeSync(file);
+    }
+  } catch {
+    return '';
+  }
 }

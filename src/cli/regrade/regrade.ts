@@ -36,20 +36,24 @@ export function regrade(
   }
   const files = runFilesIn(terminal, names);
   if (!files.ok) return tellProblems(terminal, files.problems);
-  const progress = progressOf(terminal, files.value.length);
-  if (jobs === 1 || files.value.length < WORTH_SPREADING) {
-    const rows = files.value.map((file, i) => {
+  // The runs of an exam's file are few: they are judged here, before the rest.
+  const ofExams = files.value.map((file) => [file, judge.ofRuns(file)] as const);
+  const fromExams = ofExams.flatMap(([, rows]) => rows ?? []);
+  const single = ofExams.flatMap(([file, rows]) => (rows === null ? [file] : []));
+  const progress = progressOf(terminal, single.length);
+  if (jobs === 1 || single.length < WORTH_SPREADING) {
+    const rows = single.map((file, i) => {
       const row = judge.ofFile(file);
       progress.done(i + 1);
       return row;
     });
     progress.clear();
-    return tell(terminal, rows, options);
+    return tell(terminal, [...fromExams, ...rows], options);
   }
   const spreading = { jobs, scenario: options.scenario, here: judge.ofFile, done: progress.done };
-  return judgeSpread(files.value, spreading).then((rows) => {
+  return judgeSpread(single, spreading).then((rows) => {
     progress.clear();
-    return tell(terminal, rows, options);
+    return tell(terminal, [...fromExams, ...rows], options);
   });
 }
 

@@ -138,6 +138,31 @@ export function OwnPlace({ port, columns, runsRead, drawn, open }: OwnPlaceProps
           </button>
         </div>
       )}
+      {port.exams().map(({ hash, title, minutes, count, state }) => (
+        <div key={hash} class="exam-paper">
+          <p>
+            <span class="l">{words.exam.eyebrow}</span> <b>{title}</b> <span>{words.exam.facts(count, minutes)}</span>
+          </p>
+          <Button label={words.exam.goNamed(title)} onClick={() => port.toExam(hash)}>
+            {words.exam.go[state]}
+          </Button>
+          {state === 'goingOn' ? null : (
+            <button
+              type="button"
+              class="link"
+              aria-label={words.removeNamed(title)}
+              onClick={() => {
+                void port.removeExam(hash).then((putBack) => {
+                  setTold({ ...NOTHING, news: words.removed(title), putBack });
+                  button.current?.focus();
+                });
+              }}
+            >
+              {words.remove}
+            </button>
+          )}
+        </div>
+      ))}
       {port.evenings().map((group) => (
         <EveningPlace
           key={group.hash}
@@ -150,7 +175,7 @@ export function OwnPlace({ port, columns, runsRead, drawn, open }: OwnPlaceProps
           }}
         />
       ))}
-      {cards.length + port.evenings().length === 0 || port.isStored() ? null : (
+      {cards.length + port.evenings().length + port.exams().length === 0 || port.isStored() ? null : (
         <p class="own-news">{words.notStored}</p>
       )}
       {cards.length === 0 ? null : (

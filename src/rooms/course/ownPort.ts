@@ -31,7 +31,20 @@ export interface EveningGroup {
   readonly items: readonly EveningItem[];
 }
 
+/** A sealed sheet on the shelf. */
+export interface ExamPaper {
+  readonly hash: string;
+  readonly title: string;
+  readonly minutes: number | null;
+  readonly count: number;
+  readonly state: 'sealed' | 'goingOn' | 'handedIn';
+}
+
 export interface OwnPort {
+  exams(): readonly ExamPaper[];
+  toExam(hash: string): void;
+  /** only what has not begun, or is handed in; gives what puts it back */
+  removeExam(hash: string): Promise<() => Promise<void>>;
   evenings(): readonly EveningGroup[];
   /** takes the sheet and its own scenarios off the shelf; gives what puts them back */
   removeEvening(hash: string): Promise<() => Promise<void>>;

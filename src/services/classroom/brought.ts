@@ -1,9 +1,13 @@
 /** What somebody dropped on the page or picked: files as they are, of folders every .json file in them and below, in order, as `regrade` takes them. */
+import type { Problem } from '../../base/result.ts';
+import { isRunsText, readRuns } from '../../files/runsFile.ts';
 
 export interface BroughtFile {
   /** with the folders that it was brought in: `evening/anna.json` */
   readonly name: string;
   readonly blob: File;
+  /** what spoke against it before it was judged; left out: nothing */
+  readonly problems?: readonly Problem[];
 }
 
 export interface Brought {
@@ -15,6 +19,31 @@ export interface Brought {
 }
 
 const IS_RUN = /\.json$/i;
+
+/** Signs of a file's beginning that tell which kind it is. */
+const HEAD_BYTES = 400;
+
+/** With the runs of an exam's file one by one, each under the name of the file and its place in it; what is no such file stays as it is. */
+export async function unfolded(brought: Brought): Promise<Brought> {
+  const files = await Promise.all(
+    brought.files.map(async (file): Promise<readonly BroughtFile[]> => {
+      const head = await file.blob
+        .slice(0, HEAD_BYTES)
+        .text()
+        .catch(() => '');
+      if (!isRunsText(head)) return [file];
+      const read = readRuns(await file.blob.text(), file.name);
+      if (!read.ok) return [{ ...file, problems: read.problems }];
+      return read.value.map((run, i) => {
+        const name = `${file.name.replace(/\.json$/i, '')}/${i + 1}.json`;
+        const { lastModified } = file.blob;
+        if (!run.ok) return { name, blob: file.blob, problems: run.problems };
+        return { name, blob: new File([run.value], `${i + 1}.json`, { type: 'application/json', lastModified }) };
+      });
+    }),
+  );
+  return { ...brought, files: files.flat() };
+}
 
 /** Picked by a button. Of a folder the browser gives every file below it, in whatever order. */
 export function picked(list: readonly File[]): Brought {

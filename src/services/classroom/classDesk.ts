@@ -149,6 +149,7 @@ export interface FileReading {
 /** What cannot be read is judged all the same: as unreadable, with its reasons. */
 export function fileJudge({ text, judge }: FileReading): JudgeFile {
   return async (file, signal) => {
+    if (file.problems !== undefined) return unreadable(file.problems);
     const read = await text(file);
     if (read.ok) return judge(read.value, file.name, signal);
     return unreadable(read.problems);

@@ -3,11 +3,13 @@ import { type DBSchema, openDB } from 'idb';
 import * as v from 'valibot';
 import { isEntry } from '../library/readEntries.ts';
 import type { OwnEvening } from './ownEvening.ts';
+import type { OwnExam } from './ownExam.ts';
 import type { OwnScenario } from './ownScenario.ts';
 
 interface Layout extends DBSchema {
   scenarios: { key: string; value: OwnScenario; indexes: { byId: string } };
   evenings: { key: string; value: OwnEvening };
+  exams: { key: string; value: OwnExam };
 }
 
 export interface OwnDatabase {
@@ -19,6 +21,9 @@ export interface OwnDatabase {
   evenings(): Promise<readonly OwnEvening[]>;
   putEvening(one: OwnEvening): Promise<void>;
   removeEvening(hash: string): Promise<void>;
+  exams(): Promise<readonly OwnExam[]>;
+  putExam(one: OwnExam): Promise<void>;
+  removeExam(hash: string): Promise<void>;
   close(): void;
 }
 
@@ -35,6 +40,30 @@ const eveningRecord = v.object({
   minutes: v.nullable(v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(480))),
   scenarios: v.pipe(v.array(name(40)), v.maxLength(20)),
   addedAtMs: v.pipe(v.number(), v.minValue(0), v.maxValue(1e14)),
+});
+const day = () => v.pipe(v.number(), v.minValue(0), v.maxValue(1e14));
+const hash = () => v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/));
+const examRecord = v.object({
+  hash: hash(),
+  title: name(60),
+  author: v.nullable(name(80)),
+  minutes: v.nullable(v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(480))),
+  count: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(20)),
+  candidates: v.picklist(['numbers', 'names']),
+  text: v.pipe(v.string(), v.maxLength(LONGEST_TEXT)),
+  addedAtMs: day(),
+  opened: v.nullable(
+    v.object({
+      candidate: name(80),
+      openedAtMs: day(),
+      sheet: hash(),
+      order: v.picklist(['listed', 'any']),
+      attempts: v.picklist(['one', 'several']),
+      ownDeal: v.boolean(),
+      scenarios: v.pipe(v.array(name(40)), v.maxLength(20)),
+      handedIn: v.boolean(),
+    }),
+  ),
 });
 const recordSchema = v.object({
   hash: v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/)),
@@ -65,10 +94,11 @@ function readable(records: readonly unknown[]): readonly OwnScenario[] {
 }
 
 export async function openOwnDatabase(name: string): Promise<OwnDatabase> {
-  const base = await openDB<Layout>(name, 2, {
+  const base = await openDB<Layout>(name, 3, {
     upgrade(fresh, from) {
       if (from < 1) fresh.createObjectStore('scenarios', { keyPath: 'hash' }).createIndex('byId', 'id');
-      fresh.createObjectStore('evenings', { keyPath: 'hash' });
+      if (from < 2) fresh.createObjectStore('evenings', { keyPath: 'hash' });
+      fresh.createObjectStore('exams', { keyPath: 'hash' });
     },
     blocking: (_from, _to, event) => (event.target as IDBDatabase).close(),
   });
@@ -91,6 +121,15 @@ export async function openOwnDatabase(name: string): Promise<OwnDatabase> {
       await base.put('evenings', one);
     },
     removeEvening: (hash) => base.delete('evenings', hash),
+    exams: async () =>
+      (await base.getAll('exams')).flatMap((record: unknown) => {
+        const read = v.safeParse(examRecord, record);
+        return read.success ? [read.output] : [];
+      }),
+    async putExam(one) {
+      await base.put('exams', one);
+    },
+    removeExam: (hash) => base.delete('exams', hash),
     close: () => base.close(),
   };
 }

@@ -3,6 +3,7 @@
  * this machine. Where there is no database, what is opened lasts as long as the page.
  */
 import type { OwnEvening } from './ownEvening.ts';
+import type { OwnExam } from './ownExam.ts';
 import type { OwnScenario } from './ownScenario.ts';
 import type { TabChannel } from './tabChannel.ts';
 
@@ -18,6 +19,9 @@ export interface OwnShelf {
   evenings(): readonly OwnEvening[];
   putEvening(one: OwnEvening): Promise<boolean>;
   removeEvening(hash: string): Promise<void>;
+  exams(): readonly OwnExam[];
+  putExam(one: OwnExam): Promise<boolean>;
+  removeExam(hash: string): Promise<void>;
   /** false: what was opened is lost with the page */
   isStored(): boolean;
   subscribe(listener: () => void): () => void;
@@ -33,6 +37,7 @@ const CHANGED = 'the own shelf has changed';
 export function openOwnShelf({ name, channel }: OwnShelfParts): OwnShelf {
   const records = new Map<string, OwnScenario>();
   const sheets = new Map<string, OwnEvening>();
+  const papers = new Map<string, OwnExam>();
   const listeners = new Set<() => void>();
   let base: import('./ownDatabase.ts').OwnDatabase | null = null;
   let stored = true;
@@ -41,12 +46,14 @@ export function openOwnShelf({ name, channel }: OwnShelfParts): OwnShelf {
   };
   const look = async (): Promise<void> => {
     if (base === null) return;
-    const found = await Promise.all([base.all(), base.evenings()]).catch(() => null);
+    const found = await Promise.all([base.all(), base.evenings(), base.exams()]).catch(() => null);
     if (found === null) return;
     records.clear();
     sheets.clear();
+    papers.clear();
     for (const one of found[0]) records.set(one.hash, one);
     for (const one of found[1]) sheets.set(one.hash, one);
+    for (const one of found[2]) papers.set(one.hash, one);
     tell();
   };
   const start = async (): Promise<void> => {
@@ -110,6 +117,19 @@ export function openOwnShelf({ name, channel }: OwnShelfParts): OwnShelf {
       sheets.delete(hash);
       tell();
       await write((there) => there.removeEvening(hash));
+    },
+    exams: () => [...papers.values()].sort((a, b) => a.addedAtMs - b.addedAtMs),
+    async putExam(one) {
+      await ready;
+      papers.set(one.hash, one);
+      tell();
+      return write((there) => there.putExam(one));
+    },
+    async removeExam(hash) {
+      await ready;
+      papers.delete(hash);
+      tell();
+      await write((there) => there.removeExam(hash));
     },
     isStored: () => stored,
     subscribe(listener) {

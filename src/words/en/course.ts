@@ -129,6 +129,13 @@ export const courseWords = {
       remove: 'Remove sheet',
       removeNamed: (title: string): string => `Remove the sheet ${title}`,
     },
+    exam: {
+      eyebrow: 'Exam',
+      facts: (count: number, minutes: number | null): string =>
+        `${format.counted(count, { one: 'scenario', other: 'scenarios' })}${minutes === null ? '' : `, ${minutes} minutes`}`,
+      go: { sealed: 'Open the seal', goingOn: 'To the exam', handedIn: 'Handed in' },
+      goNamed: (title: string): string => `To the exam ${title}`,
+    },
     copyLink: 'Copy link',
     copyLinkNamed: (title: string): string => `Copy a link to ${title}`,
     linkCopied: (title: string): string => `The link to ${title} was copied. The whole scenario is in it.`,

@@ -29,9 +29,25 @@ export const eveningWords = {
   lacks: {
     title: 'The sheet has no title yet.',
     scenarios: 'It has no scenario yet.',
+    phrase: 'The phrase of the seal has fewer than 12 characters.',
     minutes: 'The time must be a whole number of minutes from 5 to 480, or left empty.',
   },
   save: 'Save the file',
   saved: 'The file is in your downloads.',
   notKept: 'This browser keeps nothing just now: what you have chosen here is lost with the page.',
+  exam: {
+    title: 'Exam',
+    seal: 'Seal the sheet by a phrase',
+    phrase: 'The phrase, said aloud when all sit down',
+    phraseNote:
+      'It is not in the file: without it nobody opens the sheet, not even you. Write it down. Four words that do not belong together are harder to guess than a saying; capitals do not count.',
+    names: 'Candidates give names (else numbers)',
+    several: 'Each scenario as often as time allows (else once)',
+    ownDeal: 'A deal of its own for each candidate',
+    dealt: (sealed: number, all: number): string =>
+      `${sealed} of ${all} are sealed scenarios and can be dealt anew; the others are the same for all.`,
+    save: 'Save the sealed file',
+    noCrypto:
+      'This browser gives the page no cryptography here, so nothing can be sealed. Open the page over a secure address or from a file, or use another browser.',
+  },
 } as const;

@@ -25,6 +25,7 @@ import { curveWords } from './curve.ts';
 import { demonstrationWords } from './demonstration.ts';
 import { diagnosisWords } from './diagnosis.ts';
 import { drillsWords } from './drills.ts';
+import { examWords } from './exam.ts';
 import { leadNames, slugNames, toolNames } from './facts.ts';
 import { findingCardWords } from './finding.ts';
 import { first } from './first.ts';
@@ -104,6 +105,7 @@ export const en = {
   maker: makerWords,
   ownReceiver: ownReceiverWords,
   workshop: workshopWords,
+  exam: examWords,
   classroom: classroomWords,
   judging: judgingWords,
   textFiles: textFileWords,

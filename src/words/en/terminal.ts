@@ -45,6 +45,9 @@ const checkWords = {
     `deck, ${format.counted(elements, ELEMENTS)}, ${format.counted(nodes, NODES)}`,
   receiver: (slugs: number): string => `receiver, ${format.counted(slugs, SLUGS)}`,
   scenario: (receiver: string): string => `scenario on ${receiver}`,
+  sealedEvening: (scenarios: number): string =>
+    `sealed evening sheet, ${format.counted(scenarios, { one: 'scenario', other: 'scenarios' })}`,
+  runs: (runs: number): string => `runs of an exam, ${format.counted(runs, { one: 'run', other: 'runs' })}`,
   evening: (scenarios: number): string =>
     `evening sheet, ${format.counted(scenarios, { one: 'scenario', other: 'scenarios' })}`,
   certificate: (scenario: string): string => `certificate of ${scenario}`,
@@ -199,7 +202,8 @@ const fileWords = {
   known: 'a deck (.cir) or a JSON file of a receiver, scenario, run or certificate',
   format: (format: string): string => `format ${format}`,
   noFormat: 'no format',
-  formats: 'haystack-receiver, haystack-scenario, haystack-run, haystack-evening or haystack-certificate',
+  formats:
+    'haystack-receiver, haystack-scenario, haystack-run, haystack-runs, haystack-evening, haystack-sealed-evening or haystack-certificate',
   scenarioOnly: 'haystack-scenario',
   curveFormats: 'haystack-scenario or haystack-run',
   noReceivers: 'no receivers in scenarios/receivers',

@@ -8,6 +8,7 @@ import type { ScenarioEntry } from '../../../present/scenarioEntry.ts';
 import type { PlaceTabsProps } from '../PlaceTabs.tsx';
 import { WorkshopFrame } from '../WorkshopFrame.tsx';
 import { EveningList } from './EveningList.tsx';
+import { ExamFields } from './ExamFields.tsx';
 import type { EveningDraft, EveningPort } from './eveningPort.ts';
 import './evening.css';
 
@@ -19,12 +20,15 @@ export interface EveningPageProps extends Pick<PlaceTabsProps, 'onPlace'> {
 const MOST = 20;
 const LEAST_MINUTES = 5;
 const MOST_MINUTES = 480;
+const LEAST_PHRASE = 12;
 
 export function EveningPage({ port, links, onPlace }: EveningPageProps) {
   const { shell, workshop } = useWords();
   const say = workshop.evening;
   usePageTitle(say.tab, shell.workshop);
   const [draft, setDraft] = useState(() => port.draft());
+  const [phrase, setPhrase] = useState('');
+  const [saving, setSaving] = useState(false);
   const [kept, setKept] = useState(true);
   const [told, setTold] = useState<{ readonly saved: boolean; readonly problems: readonly string[] } | null>(null);
   const [changes, redraw] = useReducer<number, void>((n) => n + 1, 0);
@@ -37,10 +41,15 @@ export function EveningPage({ port, links, onPlace }: EveningPageProps) {
     setKept(port.write(next));
     setTold(null);
   };
-  const lacks = lackOf(draft);
+  const lacks = lackOf(draft, phrase);
   const parMinutes = draft.scenarios.reduce((sum, id) => sum + (entries.get(id)?.par.seconds ?? 0) / 60, 0);
   const save = (): void => {
-    void port.save(draft).then((problems) => setTold({ saved: problems.length === 0, problems }));
+    const exam = draft.exam === null ? null : { terms: draft.exam, phrase };
+    setSaving(true);
+    void port.save(draft, exam).then((problems) => {
+      setSaving(false);
+      setTold({ saved: problems.length === 0, problems });
+    });
   };
   return (
     <WorkshopFrame current="evening" onPlace={onPlace} links={links}>
@@ -122,11 +131,22 @@ export function EveningPage({ port, links, onPlace }: EveningPageProps) {
               </label>
             ))}
           </fieldset>
+          <ExamFields
+            terms={draft.exam}
+            phrase={phrase}
+            sealed={draft.scenarios.filter((id) => entries.get(id)?.sealed === true).length}
+            all={draft.scenarios.length}
+            change={(exam) => write({ exam })}
+            changePhrase={(typed) => {
+              setPhrase(typed);
+              setTold(null);
+            }}
+          />
           <section class="paper evening-out" aria-labelledby="evening-out">
             <Frame kind="card" />
             <h2 class="plate-title" id="evening-out">
               <span class="disc" aria-hidden="true">
-                2
+                3
               </span>
               {say.handOut}
             </h2>
@@ -138,8 +158,8 @@ export function EveningPage({ port, links, onPlace }: EveningPageProps) {
                 ))}
               </ul>
             )}
-            <Button primary disabled={lacks.length > 0} onClick={save}>
-              {say.save}
+            <Button primary disabled={lacks.length > 0 || saving} onClick={save}>
+              {draft.exam === null ? say.save : say.exam.save}
             </Button>
             <div role="status">
               {told?.saved ? <p>{say.saved}</p> : null}
@@ -159,14 +179,15 @@ export function EveningPage({ port, links, onPlace }: EveningPageProps) {
   );
 }
 
-type Lack = 'title' | 'scenarios' | 'minutes';
+type Lack = 'title' | 'scenarios' | 'minutes' | 'phrase';
 
-function lackOf({ title, scenarios, minutes }: EveningDraft): readonly Lack[] {
+function lackOf({ title, scenarios, minutes, exam }: EveningDraft, phrase: string): readonly Lack[] {
   const fits = minutes === null || (Number.isInteger(minutes) && minutes >= LEAST_MINUTES && minutes <= MOST_MINUTES);
   return [
     ...(title.trim() === '' ? (['title'] as const) : []),
     ...(scenarios.length === 0 ? (['scenarios'] as const) : []),
     ...(fits ? [] : (['minutes'] as const)),
+    ...(exam === null || phrase.trim().length >= LEAST_PHRASE ? [] : (['phrase'] as const)),
   ];
 }
 

@@ -10,6 +10,14 @@ export interface EveningDraft {
   readonly order: 'listed' | 'any';
   /** ids of scenarios, in their order */
   readonly scenarios: readonly string[];
+  /** terms of an exam; null: an evening of practice */
+  readonly exam: ExamTerms | null;
+}
+
+export interface ExamTerms {
+  readonly candidates: 'numbers' | 'names';
+  readonly attempts: 'one' | 'several';
+  readonly ownDeal: boolean;
 }
 
 export interface EveningPort {
@@ -19,6 +27,9 @@ export interface EveningPort {
   /** false: it could not be kept, and is lost with the page */
   write(draft: EveningDraft): boolean;
   /** hands the file to the browser; what stands in the way, else nothing */
-  save(draft: EveningDraft): Promise<readonly string[]>;
+  save(
+    draft: EveningDraft,
+    exam: { readonly terms: ExamTerms; readonly phrase: string } | null,
+  ): Promise<readonly string[]>;
   subscribe(listener: () => void): () => void;
 }

@@ -1,0 +1,66 @@
+/** From the draft of an evening to its file, plain or sealed. */
+import { type ExamTerms, eveningText, readEvening } from '../../files/evening.ts';
+import type { EveningDraft } from '../../rooms/workshop/evening/eveningPort.ts';
+import { PAR_NOT_KNOWN } from '../../scenario/par.ts';
+import type { Scenario } from '../../scenario/scenario.ts';
+import { cryptoHere, sealSheet } from '../../services/handing/phraseSeal.ts';
+import type { Library } from '../../services/library/library.ts';
+import type { Words } from '../../words/words.ts';
+import { reasonsOf } from '../takeFiles.ts';
+
+/** What is handed out is read once more as whoever opens it will: nobody is given a file that is refused. */
+export async function fileOf(
+  words: Words,
+  library: Library,
+  draft: EveningDraft,
+  exam: ExamTerms | null = null,
+): Promise<string | readonly string[]> {
+  const scenarios: Scenario[] = [];
+  for (const id of draft.scenarios) {
+    const setup = await library.setup(id);
+    if (setup === null) return [words.workshop.evening.gone(id)];
+    if (!setup.ok) return reasonsOf(words, setup.problems);
+    scenarios.push({ ...setup.value.scenario, par: PAR_NOT_KNOWN });
+  }
+  const { title, author, minutes, order } = draft;
+  const text = eveningText({
+    ...{ title: title.trim(), minutes, order, exam, scenarios },
+    ...(author.trim() === '' ? {} : { author: author.trim() }),
+  });
+  const read = readEvening(text, `${fileName(title)}.json`);
+  return read.ok ? text : reasonsOf(words, read.problems);
+}
+
+/** Letters and digits of the title, as far as a file system takes them anywhere. */
+export function fileName(title: string): string {
+  const plain = title
+    .normalize('NFKD')
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-+|-+$/g, '')
+    .slice(0, 40);
+  return plain === '' ? 'evening' : `evening-${plain}`;
+}
+
+/** The same sheet, sealed by a phrase. */
+export async function sealedFileOf(
+  words: Words,
+  library: Library,
+  draft: EveningDraft,
+  terms: ExamTerms,
+  phrase: string,
+): Promise<string | readonly string[]> {
+  const subtle = cryptoHere();
+  if (subtle === null) return [words.workshop.evening.exam.noCrypto];
+  const text = await fileOf(words, library, draft, terms);
+  if (typeof text !== 'string') return text;
+  const author = draft.author.trim();
+  const head = {
+    format: 'haystack-sealed-evening' as const,
+    version: 1 as const,
+    title: draft.title.trim(),
+    ...(author === '' ? {} : { author }),
+    ...{ minutes: draft.minutes, count: draft.scenarios.length, candidates: terms.candidates },
+  };
+  return `${JSON.stringify(await sealSheet(subtle, head, text, phrase), null, 1)}\n`;
+}

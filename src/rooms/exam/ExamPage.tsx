@@ -1,0 +1,191 @@
+/** An exam: opened by the phrase that is said aloud, done in its order and its time, handed in as one file. */
+import { useEffect, useReducer, useState } from 'preact/hooks';
+import { usePageTitle } from '../../kit/hooks/usePageTitle.ts';
+import { useWords } from '../../kit/hooks/useWords.ts';
+import { Button, Frame, Header } from '../../kit/theme/art.tsx';
+import { clockTime } from '../../present/clockTime.ts';
+import type { ExamItem, ExamPort } from './examPort.ts';
+import './exam.css';
+
+export function ExamPage({ port }: { readonly port: ExamPort }) {
+  const { shell, exam: say } = useWords();
+  const { title, author, minutes, count, sitting } = port;
+  usePageTitle(title, shell.product);
+  return (
+    <div class="room-exam">
+      <Header
+        product={shell.product}
+        onHome={port.toCourse}
+        right={sitting === null ? undefined : <span>{say.candidate(sitting.candidate)}</span>}
+      />
+      <main class="exam-main">
+        <section class="paper" aria-labelledby="exam-title">
+          <Frame kind="sheet" />
+          <p class="l">{say.eyebrow}</p>
+          <h1 id="exam-title">
+            <bdi>{title}</bdi>
+          </h1>
+          <p>
+            {say.sealed(count, minutes)} {author === null ? null : <bdi>{say.by(author)}</bdi>}
+          </p>
+          {sitting === null ? <OpenForm port={port} /> : <Sitting port={port} sitting={sitting} />}
+        </section>
+      </main>
+    </div>
+  );
+}
+
+function OpenForm({ port }: { readonly port: ExamPort }) {
+  const { exam: say } = useWords();
+  const [candidate, setCandidate] = useState('');
+  const [phrase, setPhrase] = useState('');
+  const [busy, setBusy] = useState(false);
+  const [problems, setProblems] = useState<readonly string[]>([]);
+  if (!port.canOpen) return <p role="alert">{say.noCrypto}</p>;
+  if (port.another) return <p role="alert">{say.notGoingOn}</p>;
+  const numbers = port.candidates === 'numbers';
+  const open = (): void => {
+    if (numbers && !/^[1-9]\d{0,2}$/.test(candidate.trim())) {
+      setProblems([say.badNumber]);
+      return;
+    }
+    if (candidate.trim() === '' || phrase.trim() === '') return;
+    setBusy(true);
+    void port.open(candidate, phrase).then((said) => {
+      setBusy(false);
+      setProblems(said);
+    });
+  };
+  return (
+    <form
+      class="exam-open"
+      onSubmit={(event) => {
+        event.preventDefault();
+        open();
+      }}
+    >
+      <label>
+        <span class="l">{numbers ? say.number : say.name}</span>
+        <input
+          class="written"
+          type="text"
+          inputMode={numbers ? 'numeric' : 'text'}
+          maxLength={numbers ? 3 : 80}
+          autocomplete="off"
+          value={candidate}
+          onInput={({ currentTarget }) => setCandidate(currentTarget.value)}
+        />
+      </label>
+      <label class="wide">
+        <span class="l">{say.phrase}</span>
+        <input
+          class="written"
+          type="text"
+          maxLength={200}
+          autocomplete="off"
+          spellcheck={false}
+          value={phrase}
+          onInput={({ currentTarget }) => setPhrase(currentTarget.value)}
+        />
+      </label>
+      <Button primary disabled={busy || candidate.trim() === '' || phrase.trim() === ''} onClick={open}>
+        {busy ? say.opening : say.open}
+      </Button>
+      <p class="s">{say.openNote}</p>
+      {problems.length === 0 ? null : (
+        <ul class="exam-problems" role="alert">
+          {problems.map((problem) => (
+            <li key={problem}>{problem}</li>
+          ))}
+        </ul>
+      )}
+    </form>
+  );
+}
+
+interface SittingProps {
+  readonly port: ExamPort;
+  readonly sitting: NonNullable<ExamPort['sitting']>;
+}
+
+function Sitting({ port, sitting }: SittingProps) {
+  const { exam: say } = useWords();
+  const [asked, setAsked] = useState(false);
+  const [, tick] = useReducer<number, void>((n) => n + 1, 0);
+  useEffect(() => {
+    const timer = setInterval(() => tick(), 1000);
+    return () => clearInterval(timer);
+  }, []);
+  const { items, signed, several, handedIn } = sitting;
+  const left = sitting.leftMs();
+  return (
+    <>
+      <div class="exam-state">
+        <p>
+          <b>{say.handedInCount(signed, items.length)}</b> {several ? say.several : say.once}
+        </p>
+        {handedIn ? null : (
+          <p role="timer">
+            {left === null ? (
+              say.noLimit
+            ) : (
+              <>
+                {say.left} <b class="m">{clockTime(left)}</b>
+              </>
+            )}
+          </p>
+        )}
+      </div>
+      <ol class="exam-items" aria-label={say.items}>
+        {items.map((item) => (
+          <Item key={item.id} item={item} toBench={() => port.toBench(item.id)} />
+        ))}
+      </ol>
+      {handedIn ? (
+        <div class="exam-end" role="status">
+          <p>{say.done}</p>
+          <Button onClick={() => void port.save()}>{say.saveAgain}</Button>
+        </div>
+      ) : asked ? (
+        <div class="exam-end" role="alert">
+          <p>{say.sure(signed, items.length)}</p>
+          <Button
+            primary
+            onClick={() => {
+              void port.handIn();
+            }}
+          >
+            {say.yes}
+          </Button>
+          <Button onClick={() => setAsked(false)}>{say.no}</Button>
+        </div>
+      ) : (
+        <div class="exam-end">
+          <p>{say.handInNote}</p>
+          <Button primary onClick={() => setAsked(true)}>
+            {say.handIn}
+          </Button>
+        </div>
+      )}
+    </>
+  );
+}
+
+function Item({ item, toBench }: { readonly item: ExamItem; readonly toBench: () => void }) {
+  const { exam: say } = useWords();
+  const { code, title, state, after } = item;
+  const open = state === 'open' || state === 'onBench';
+  return (
+    <li class={state}>
+      <p>
+        <span class="m">{code}</span> <b>{title}</b>
+      </p>
+      <p class="s">{state === 'waits' ? say.waits(after) : say.states[state]}</p>
+      {open ? (
+        <Button label={say.toBenchNamed(title)} onClick={toBench}>
+          {say.toBench}
+        </Button>
+      ) : null}
+    </li>
+  );
+}

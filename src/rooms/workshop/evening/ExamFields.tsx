@@ -1,0 +1,88 @@
+/** Whether the sheet is an exam, by which phrase it is sealed, and on which terms it is done. */
+import { useWords } from '../../../kit/hooks/useWords.ts';
+import { Frame } from '../../../kit/theme/art.tsx';
+import type { ExamTerms } from './eveningPort.ts';
+
+export interface ExamFieldsProps {
+  readonly terms: ExamTerms | null;
+  readonly phrase: string;
+  /** how many of the scenarios are sealed, and so can be dealt anew */
+  readonly sealed: number;
+  readonly all: number;
+  readonly change: (terms: ExamTerms | null) => void;
+  readonly changePhrase: (phrase: string) => void;
+}
+
+const USUAL: ExamTerms = { candidates: 'numbers', attempts: 'one', ownDeal: true };
+
+export function ExamFields({ terms, phrase, sealed, all, change, changePhrase }: ExamFieldsProps) {
+  const say = useWords().workshop.evening.exam;
+  return (
+    <section class="paper evening-exam" aria-labelledby="evening-exam">
+      <Frame kind="card" />
+      <h2 class="plate-title" id="evening-exam">
+        <span class="disc" aria-hidden="true">
+          2
+        </span>
+        {say.title}
+      </h2>
+      <label class="evening-tick">
+        <input
+          type="checkbox"
+          checked={terms !== null}
+          onChange={({ currentTarget }) => change(currentTarget.checked ? USUAL : null)}
+        />
+        {say.seal}
+      </label>
+      {terms === null ? null : (
+        <>
+          <label class="evening-phrase">
+            <span class="l">{say.phrase}</span>
+            <input
+              class="written"
+              type="text"
+              maxLength={200}
+              autocomplete="off"
+              spellcheck={false}
+              value={phrase}
+              aria-describedby="evening-phrase-note"
+              onInput={({ currentTarget }) => changePhrase(currentTarget.value)}
+            />
+          </label>
+          <p class="s" id="evening-phrase-note">
+            {say.phraseNote}
+          </p>
+          <label class="evening-tick">
+            <input
+              type="checkbox"
+              checked={terms.candidates === 'names'}
+              onChange={({ currentTarget }) =>
+                change({ ...terms, candidates: currentTarget.checked ? 'names' : 'numbers' })
+              }
+            />
+            {say.names}
+          </label>
+          <label class="evening-tick">
+            <input
+              type="checkbox"
+              checked={terms.attempts === 'several'}
+              onChange={({ currentTarget }) =>
+                change({ ...terms, attempts: currentTarget.checked ? 'several' : 'one' })
+              }
+            />
+            {say.several}
+          </label>
+          <label class="evening-tick">
+            <input
+              type="checkbox"
+              checked={terms.ownDeal}
+              onChange={({ currentTarget }) => change({ ...terms, ownDeal: currentTarget.checked })}
+            />
+            {say.ownDeal}
+          </label>
+          <p class="s">{say.dealt(sealed, all)}</p>
+        </>
+      )}
+    </section>
+  );
+}

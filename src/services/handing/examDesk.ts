@@ -1,0 +1,54 @@
+/** What an opened exam allows: which scenario may be done now, from which number it is dealt, how much time is left. Worked out from the shelf, the logbook and the day's clock. */
+import { examAttempt } from '../../files/runsFile.ts';
+import type { KeptRun } from '../store/keptRuns.ts';
+import type { OwnExam } from '../store/ownExam.ts';
+
+export type ExamGate =
+  /** it lies open, as the try of this number */
+  | { readonly kind: 'open'; readonly turn: number }
+  | { readonly kind: 'signed' }
+  /** another has to be signed first */
+  | { readonly kind: 'waits'; readonly after: string }
+  | { readonly kind: 'timeUp' }
+  | { readonly kind: 'handedIn' };
+
+export type Opened = OwnExam & { readonly opened: NonNullable<OwnExam['opened']> };
+
+/** The exam that is going on; null: none. */
+export function goingOn(exams: readonly OwnExam[]): Opened | null {
+  return exams.find((one): one is Opened => one.opened !== null && !one.opened.handedIn) ?? null;
+}
+
+/** milliseconds; null: no limit */
+export function timeLeft({ minutes, opened }: Opened, nowMs: number): number | null {
+  return minutes === null ? null : Math.max(0, opened.openedAtMs + minutes * 60_000 - nowMs);
+}
+
+/** Runs that were signed in the exam, in order. */
+export function runsOf({ opened }: Opened, kept: readonly KeptRun[]): readonly KeptRun[] {
+  return kept.filter(
+    ({ scenarioId, signedAtMs }) => opened.scenarios.includes(scenarioId) && (signedAtMs ?? 0) >= opened.openedAtMs,
+  );
+}
+
+export function gateOf(exam: Opened, id: string, kept: readonly KeptRun[], nowMs: number): ExamGate {
+  const { opened } = exam;
+  if (opened.handedIn) return { kind: 'handedIn' };
+  const runs = runsOf(exam, kept);
+  const turn = runs.filter(({ scenarioId }) => scenarioId === id).length;
+  if (turn > 0 && opened.attempts === 'one') return { kind: 'signed' };
+  if (timeLeft(exam, nowMs) === 0) return { kind: 'timeUp' };
+  if (opened.order === 'listed') {
+    const before = opened.scenarios.slice(0, opened.scenarios.indexOf(id));
+    const after = before.find((one) => !runs.some(({ scenarioId }) => scenarioId === one));
+    if (after !== undefined) return { kind: 'waits', after };
+  }
+  return { kind: 'open', turn };
+}
+
+/** The number that this candidate's set of a scenario is dealt from; null: all candidates have the set that lies in the sheet. */
+export function attemptIn(exam: Opened, id: string, kept: readonly KeptRun[]): number | null {
+  const { sheet, candidate, ownDeal } = exam.opened;
+  const turn = runsOf(exam, kept).filter(({ scenarioId }) => scenarioId === id).length;
+  return ownDeal ? examAttempt(sheet, candidate, id, turn) : null;
+}

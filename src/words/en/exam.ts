@@ -1,0 +1,54 @@
+/** Words of an exam: its page, its gate before the bench, its clock. */
+import { format } from './figures.ts';
+
+const SCENARIOS = { one: 'scenario', other: 'scenarios' };
+
+export const examWords = {
+  eyebrow: 'Exam',
+  sealed: (count: number, minutes: number | null): string =>
+    `Sealed. ${format.counted(count, SCENARIOS)}${minutes === null ? ', without a limit of time' : `, ${minutes} minutes in all`}.`,
+  by: (author: string): string => `By ${author}.`,
+  number: 'Your number',
+  name: 'Your name',
+  badNumber: 'A number from 1 to 999.',
+  phrase: 'The phrase',
+  open: 'Open',
+  opening: 'Opening…',
+  openNote:
+    'Opening it starts the clock, and closes every other run of these scenarios that lies open in this browser.',
+  wrongPhrase: 'This phrase does not open the sheet, or the file was changed on its way.',
+  noCrypto:
+    'This browser gives the page no cryptography here, so a sealed sheet cannot be opened. Open the page from the memory stick or over a secure address, or use another browser.',
+  notGoingOn: 'Another exam is still open in this browser. Hand that one in first.',
+  candidate: (candidate: string): string => `Candidate ${candidate}`,
+  handedInCount: (signed: number, all: number): string => `${signed} of ${all} signed off`,
+  left: 'Left for all',
+  noLimit: 'no limit of time',
+  clock: (time: string): string => `Exam: ${time} left`,
+  items: 'Scenarios of the exam',
+  states: {
+    open: 'Open',
+    onBench: 'On the bench',
+    signed: 'Signed off',
+    timeUp: 'The time is up',
+    handedIn: 'Handed in',
+  },
+  waits: (code: string): string => `Opens when ${code} is signed off`,
+  toBench: 'To the bench',
+  toBenchNamed: (title: string): string => `To the bench: ${title}`,
+  lastCall: 'Hand in as it stands',
+  several: 'Each may be done as often as time allows. Every run is handed in.',
+  once: 'Each may be done once.',
+  handIn: 'Hand in',
+  handInNote:
+    'All signed runs go into one file, which you give to your instructor. After that nothing can be done any more.',
+  sure: (signed: number, all: number): string =>
+    `${signed} of ${all} are signed off. Once handed in, nothing can be done any more.`,
+  yes: 'Yes, hand in',
+  no: 'Not yet',
+  done: 'Handed in. The file is in your downloads: give it to your instructor.',
+  saveAgain: 'Save the file once more',
+  gone: 'This exam is not in this browser.',
+  notNow: 'This scenario belongs to an exam that is going on',
+  toExam: 'To the exam',
+} as const;
