@@ -40,7 +40,7 @@ export const SCHEMA_FILES = {
       { notes: 'anywhere' },
     ),
   'sealed-evening.schema.json': () =>
-    published('sealedEvening:1', sealedEveningSchema, 'The sheet of an exam, sealed by a phrase.'),
+    published('sealed:1', sealedEveningSchema, 'The sheet of an exam, sealed by a phrase.'),
   'runs.schema.json': () =>
     published(
       'runs:1',

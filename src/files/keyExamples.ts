@@ -171,14 +171,14 @@ const LEAVES: Readonly<Record<string, string | number | boolean>> = {
   'parts.sub': 'osc. off',
   'path.x': 125,
   'path.y': 193,
-  'sealedEvening.title': 'Second Thursday: whole strips',
-  'sealedEvening.author': 'Ines of the boat shed',
-  'sealedEvening.minutes': 90,
-  'sealedEvening.count': 4,
+  'sealed.title': 'Second Thursday: whole strips',
+  'sealed.author': 'Ines of the boat shed',
+  'sealed.minutes': 90,
+  'sealed.count': 4,
   'seal.rounds': 600000,
   'seal.salt': 'b1Kx0Zr5mGQ2h8tLwYc3Dg',
   'seal.nonce': 'Qm9vdHNoZWRPcGVu',
-  'sealedEvening.content': 'c2VhbGVkLXNlYWxlZC1zZWFsZWQ',
+  'sealed.content': 'c2VhbGVkLXNlYWxlZC1zZWFsZWQ',
   'runs.title': 'Second Thursday: whole strips',
   'runs.sheet': '9f2c4b7a1d0e8f6350a7c6be21d94f83c5e0718a2b3d4c6e9f10a8b7c6d5e4f3',
   'runs.candidate': '7',
@@ -330,6 +330,9 @@ const NAMES: Readonly<Record<string, string>> = {
 };
 
 /** Undefined: none is known. `parent`: as in `keyDescription`. */
+/** Lists whose items have examples under another name. */
+const SINGULAR: Readonly<Record<string, string>> = { scenarios: 'scenario', runs: 'run' };
+
 export function keyExample(node: Node, parent: string, key: string): unknown {
   if ('const' in node) return node.const;
   if (Array.isArray(node.enum)) return node.enum[0];
@@ -341,7 +344,7 @@ export function keyExample(node: Node, parent: string, key: string): unknown {
     const least = Math.max(1, Number(node.minItems ?? 0));
     return one === undefined ? undefined : Array.from({ length: least }, () => one);
   }
-  if (node.type === 'object') return objectExample(node, key === 'scenarios' ? 'scenario' : key);
+  if (node.type === 'object') return objectExample(node, SINGULAR[key] ?? key);
   const leaf = LEAVES[`${parent}.${key}`] ?? ANYWHERE[key];
   // Controls and kinds of fault come from tables of their own, which give examples enough.
   if (leaf === undefined && parent === 'controls') return controlExample(key);

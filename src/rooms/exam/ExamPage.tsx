@@ -51,6 +51,7 @@ function OpenForm({ port }: { readonly port: ExamPort }) {
     }
     if (candidate.trim() === '' || phrase.trim() === '') return;
     setBusy(true);
+    setProblems([]);
     void port.open(candidate, phrase).then((said) => {
       setBusy(false);
       setProblems(said);
@@ -91,6 +92,10 @@ function OpenForm({ port }: { readonly port: ExamPort }) {
       <Button primary disabled={busy || candidate.trim() === '' || phrase.trim() === ''} onClick={open}>
         {busy ? say.opening : say.open}
       </Button>
+      {/* Without it the enter key does nothing in a form of two fields. */}
+      <button type="submit" hidden>
+        {say.open}
+      </button>
       <p class="s">{say.openNote}</p>
       {problems.length === 0 ? null : (
         <ul class="exam-problems" role="alert">

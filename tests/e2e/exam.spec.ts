@@ -1,0 +1,146 @@
+/** An exam from end to end: sealed in the workshop, opened by its phrase, done, handed in as one file, taken apart by the class; and what it does not let anybody do. */
+import { readFileSync } from 'node:fs';
+import type { Page } from '@playwright/test';
+import { headerWords } from '../../src/words/en/bench.ts';
+import { dialogWords } from '../../src/words/en/benchTalk.ts';
+import { classroomWords } from '../../src/words/en/classroom.ts';
+import { courseWords } from '../../src/words/en/course.ts';
+import { eveningWords } from '../../src/words/en/evening.ts';
+import { examWords as say } from '../../src/words/en/exam.ts';
+import { layoutFaults } from './layoutFaults.ts';
+import { begin, expect, test } from './page.ts';
+
+const PHRASE = 'lantern on the slip';
+
+async function made(page: Page): Promise<string> {
+  await page.goto('/#/workshop/evening');
+  await page.getByLabel(eveningWords.name, { exact: true }).fill('Winter exam');
+  await page.getByLabel(eveningWords.minutes, { exact: true }).fill('90');
+  for (const id of ['flat-top', 'radio-sealed']) {
+    await page.getByLabel(eveningWords.addOne).selectOption(id);
+    await page.getByRole('button', { name: eveningWords.add, exact: true }).press('Enter');
+  }
+  await page.getByLabel(eveningWords.exam.seal).check();
+  const save = page.getByRole('button', { name: eveningWords.exam.save, exact: true });
+  await expect(save).toBeDisabled();
+  await page.getByLabel(eveningWords.exam.phrase).fill(PHRASE);
+  for (const [width, height] of [
+    [1440, 900],
+    [1024, 640],
+    [820, 1180],
+  ] as const) {
+    await page.setViewportSize({ width, height });
+    await expect(save).toBeVisible();
+    expect(await page.evaluate(layoutFaults, 'body')).toEqual([]);
+  }
+  const saving = page.waitForEvent('download');
+  await save.press('Enter');
+  return readFileSync(await (await saving).path(), 'utf8');
+}
+
+test('an exam is sealed, opened by its phrase, done once, and handed in as one file', { tag: ['@shelf'] }, async ({
+  page,
+}) => {
+  test.setTimeout(240_000);
+  const sealed = await made(page);
+  expect(sealed).not.toContain('flat-top');
+  await page.goto('/#/course');
+  await page
+    .locator('input[data-picks=own]')
+    .setInputFiles({ name: 'exam.json', mimeType: 'application/json', buffer: Buffer.from(sealed) });
+  await page.getByRole('button', { name: courseWords.own.exam.goNamed('Winter exam') }).press('Enter');
+  await expect(page.getByText(say.sealed(2, 90))).toBeVisible();
+  const open = page.getByRole('button', { name: say.open, exact: true });
+  await expect(open).toBeDisabled();
+  await page.getByLabel(say.number).fill('seven');
+  await page.getByLabel(say.phrase).fill('lantern on the ship');
+  await open.click();
+  await expect(page.getByText(say.badNumber)).toBeVisible();
+  await page.getByLabel(say.number).fill('7');
+  await open.click();
+  await expect(page.getByText(say.wrongPhrase)).toBeVisible();
+  await page.getByLabel(say.phrase).fill(` ${PHRASE.toUpperCase()} `);
+  await page.getByLabel(say.phrase).press('Enter');
+  await expect(page.getByText(say.candidate('7'))).toBeVisible();
+  await expect(page.getByRole('timer')).toContainText('1:');
+  const items = page.locator('.exam-items li');
+  await expect(items).toHaveText([/To the bench/, new RegExp(say.waits('V-\\d\\d'))]);
+  for (const [width, height] of [
+    [1440, 900],
+    [1024, 640],
+    [820, 1180],
+    [390, 844],
+  ] as const) {
+    await page.setViewportSize({ width, height });
+    await expect(items).toHaveCount(2);
+    expect(await page.evaluate(layoutFaults, 'body')).toEqual([]);
+  }
+  await page.setViewportSize({ width: 1440, height: 900 });
+  // What waits cannot be had by its address either.
+  await page.goto('/#/bench/radio-sealed');
+  await expect(page.getByRole('heading', { name: say.notNow })).toBeVisible();
+  await page.getByRole('button', { name: say.toExam }).click();
+  await items.first().getByRole('button').press('Enter');
+  await begin(page);
+  await expect(page.locator('.exam-clock')).toContainText('1:');
+  await page.getByRole('button', { name: headerWords.signOff, exact: true }).press('Enter');
+  const question = page.getByRole('dialog', { name: dialogWords.signOff.title });
+  await question.getByRole('textbox').fill('somebody else');
+  await question.getByRole('button', { name: dialogWords.signOff.sign, exact: true }).press('Enter');
+  await expect(page.locator('.score-figure')).toBeVisible({ timeout: 60_000 });
+  // Once is once.
+  await page.goto('/#/bench/flat-top');
+  await expect(page.getByRole('heading', { name: say.notNow })).toBeVisible();
+  await page.getByRole('button', { name: say.toExam }).press('Enter');
+  await expect(page.getByText(say.handedInCount(1, 2))).toBeVisible();
+  await expect(items.nth(1).getByRole('button')).toBeVisible();
+  await page.getByRole('button', { name: say.handIn, exact: true }).press('Enter');
+  const saving = page.waitForEvent('download');
+  await page.getByRole('button', { name: say.yes, exact: true }).press('Enter');
+  const runs = readFileSync(await (await saving).path(), 'utf8');
+  await expect(page.getByText(say.done)).toBeVisible();
+  await expect(items.getByRole('button')).toHaveCount(0);
+
+  await page.goto('/#/class');
+  await page.locator('input[data-picks=files]').setInputFiles({
+    name: 'seven.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from(runs),
+  });
+  await expect(page.locator('.run .state .pill').first()).toHaveText(classroomWords.outcomes.verified, {
+    timeout: 60_000,
+  });
+  await expect(page.locator('.run .learner button bdi').first()).toHaveText('7');
+  // Another name over the same runs.
+  await page
+    .locator('input[data-picks=more], input[data-picks=files]')
+    .first()
+    .setInputFiles({
+      name: 'eight.json',
+      mimeType: 'application/json',
+      buffer: Buffer.from(runs.replace('"candidate":"7"', '"candidate":"8"')),
+    });
+  await expect(page.locator('.run .state .pill', { hasText: classroomWords.outcomes.unreadable })).toHaveCount(1);
+});
+
+test('when the time is over the bench is graded as it stands', async ({ page }) => {
+  test.setTimeout(240_000);
+  const sealed = await made(page);
+  await page.goto('/#/course');
+  await page
+    .locator('input[data-picks=own]')
+    .setInputFiles({ name: 'exam.json', mimeType: 'application/json', buffer: Buffer.from(sealed) });
+  await page.getByRole('button', { name: courseWords.own.exam.goNamed('Winter exam') }).click();
+  await page.getByLabel(say.number).fill('3');
+  await page.getByLabel(say.phrase).fill(PHRASE);
+  await page.getByRole('button', { name: say.open, exact: true }).click();
+  await page.locator('.exam-items li').first().getByRole('button').click();
+  await begin(page);
+  await expect(page.locator('.exam-clock')).toBeVisible();
+  // Ninety minutes on, as the day's clock tells them.
+  await page.evaluate(() => {
+    const now = Date.now.bind(Date);
+    Date.now = () => now() + 91 * 60_000;
+  });
+  await expect(page.locator('.score-figure')).toBeVisible({ timeout: 60_000 });
+});
