@@ -76,6 +76,7 @@ test('a sheet is made, saved, opened and done in its order', { tag: ['@shelf'] }
   await expect(group.locator('.evening-waits')).toHaveCount(2);
   await page.reload();
   await group.locator('.card-open').press('Enter');
+  await expect(page.getByRole('dialog')).toBeVisible();
   await begin(page);
   await page.getByRole('button', { name: headerWords.signOff, exact: true }).press('Enter');
   const question = page.getByRole('dialog', { name: dialogWords.signOff.title });

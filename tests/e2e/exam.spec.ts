@@ -81,6 +81,7 @@ test('an exam is sealed, opened by its phrase, done once, and handed in as one f
   await expect(page.getByRole('heading', { name: say.notNow })).toBeVisible();
   await page.getByRole('button', { name: say.toExam }).click();
   await items.first().getByRole('button').press('Enter');
+  await expect(page.getByRole('dialog')).toBeVisible();
   await begin(page);
   await expect(page.locator('.exam-clock')).toContainText('1:');
   await page.getByRole('button', { name: headerWords.signOff, exact: true }).press('Enter');
@@ -135,6 +136,7 @@ test('when the time is over the bench is graded as it stands', async ({ page }) 
   await page.getByLabel(say.phrase).fill(PHRASE);
   await page.getByRole('button', { name: say.open, exact: true }).click();
   await page.locator('.exam-items li').first().getByRole('button').click();
+  await expect(page.getByRole('dialog')).toBeVisible();
   await begin(page);
   await expect(page.locator('.exam-clock')).toBeVisible();
   // Ninety minutes on, as the day's clock tells them.
