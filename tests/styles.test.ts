@@ -88,7 +88,7 @@ describe('style sheets', () => {
 
   it('are scoped to a class that their room wears', () => {
     const rooms = new Set(SHEETS.flatMap((file) => roomOf(file) ?? []));
-    expect(rooms.size).toBe(8);
+    expect(rooms.size).toBe(9);
     for (const room of rooms) {
       const worn = projectFiles().filter(
         (file) =>
