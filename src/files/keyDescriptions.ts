@@ -4,6 +4,7 @@
  *
  * Over 300 lines: it is one table, a line for each key of the formats.
  */
+import { EVENING_KEYS } from './eveningKeys.ts';
 
 /** In receivers. */
 const RECEIVER = {
@@ -368,40 +369,6 @@ const RUN = {
 };
 
 const CERTIFICATE = {
-  'sealed.format': 'What kind of file this is.',
-  'sealed.version': 'Version of the format.',
-  'sealed.title': 'What the exam is called; not sealed.',
-  'sealed.author': 'Who wrote it; optional, not sealed.',
-  'sealed.minutes': 'Minutes for all of it; null: no limit.',
-  'sealed.count': 'How many scenarios there are.',
-  'sealed.candidates': 'Whether candidates give a number or a name.',
-  'sealed.seal': 'How the sheet is sealed.',
-  'seal.key': 'How the key is made from the phrase.',
-  'seal.rounds': 'How often PBKDF2 goes round.',
-  'seal.salt': 'Salt of PBKDF2, base64url.',
-  'seal.cipher': 'What the sheet is enciphered with; all keys but seal and content are its associated data.',
-  'seal.nonce': 'Nonce of the cipher, 12 bytes, base64url.',
-  'sealed.content': 'The evening sheet, enciphered, base64url.',
-  'runs.format': 'What kind of file this is.',
-  'runs.version': 'Version of the format.',
-  'runs.title': 'What the exam is called.',
-  'runs.sheet': 'SHA-256 of the sheet inside the seal.',
-  'runs.candidate': 'Number or name of the candidate.',
-  'runs.runs': 'Run files, whole, in the order of signing.',
-  'evening.format': 'What kind of file this is.',
-  'evening.version': 'Version of the format.',
-  'evening.title': 'What the evening is called.',
-  'evening.author': 'Who wrote it; optional.',
-  'evening.order': 'listed: the next opens when one is signed; any: all lie open. Left out: listed.',
-  'evening.minutes': 'Minutes for all of it; null or left out: no limit. The clock of an exam enforces it.',
-  'evening.exam': 'Terms of an exam; left out: an evening of practice.',
-  'exam.candidates': 'Whether candidates give a number or a name.',
-  'exam.attempts': 'one: each scenario once; several: as often as time allows, all runs are handed in.',
-  'exam.ownDeal': 'Sealed scenarios that name a set are dealt anew for each candidate, from number and sheet.',
-  'evening.scenarios': 'Scenarios, each whole as in a file of its own, in their order.',
-  'evening.receivers': 'Receivers that do not come with the bench, each with its deck.',
-  'receivers.receiver': 'The receiver, whole as in a file of its own.',
-  'receivers.deck': 'Text of its deck.',
   'certificate.format': 'What kind of file this is.',
   'certificate.version': 'Version of the format.',
   'certificate.scenario': 'Id of the scenario.',
@@ -447,7 +414,14 @@ const ANYWHERE = {
   excess: 'Tolerances outside the limits; negative: inside by so much.',
 };
 
-const ALL: Readonly<Record<string, string>> = { ...RECEIVER, ...SCENARIO, ...RUN, ...CERTIFICATE, ...ANYWHERE };
+const ALL: Readonly<Record<string, string>> = {
+  ...EVENING_KEYS,
+  ...RECEIVER,
+  ...SCENARIO,
+  ...RUN,
+  ...CERTIFICATE,
+  ...ANYWHERE,
+};
 
 /** What a key says under `parent`, the key that it stands under or the name of the file's kind; undefined: nothing is known of it. */
 export function keyDescription(parent: string, key: string): string | undefined {
