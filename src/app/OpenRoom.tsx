@@ -1,6 +1,5 @@
 /** What a link brings: a scenario that is looked at like any file, told of, and opened only when the user says so. */
 import { useEffect, useState } from 'preact/hooks';
-import { ENGINE } from '../base/engine.ts';
 import { harmless } from '../base/harmless.ts';
 import { useWords } from '../kit/hooks/useWords.ts';
 import { SlipPage } from '../kit/slips/Slip.tsx';
@@ -12,7 +11,7 @@ import { pageJobs } from '../services/jobs/pageJobs.ts';
 import { type HandedScenario, readHanded } from '../services/library/ownReading.ts';
 import type { OwnCertificate } from '../services/store/ownScenario.ts';
 import type { RoomProps } from './roomProps.ts';
-import { reasonsOf, surroundingsOf, takeText } from './takeFiles.ts';
+import { certifyHanded, reasonsOf, surroundingsOf, takeText } from './takeFiles.ts';
 
 export type OpenRoomProps = RoomProps & { readonly data: string };
 
@@ -40,14 +39,9 @@ export default function OpenRoom({ data, library, own: shelf, go }: OpenRoomProp
         return;
       }
       setArrived({ kind: 'read', handed: handed.value, text: text.value });
-      const { scenario } = handed.value;
-      const outcome = await pageJobs()
-        .run('certify', { scenario }, { signal: calledOff.signal })
-        .catch(() => null);
-      if (!here) return;
-      if (outcome === null) setCertificate('notHere');
-      else if (outcome.ok) setCertificate({ kind: 'certified', engine: ENGINE, par: outcome.certificate.par });
-      else setCertificate({ kind: 'refused', engine: ENGINE });
+      const { signal } = calledOff;
+      const tried = await certifyHanded(handed.value, pageJobs(), { signal }).catch(() => null);
+      if (here) setCertificate(tried ?? 'notHere');
     };
     void arrive();
     return () => {

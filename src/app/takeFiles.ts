@@ -6,11 +6,11 @@ import { problemSentence } from '../describe/problem.ts';
 import { isSealedText } from '../files/sealedEvening.ts';
 import type { RefusedFile, TakenFiles } from '../rooms/course/ownPort.ts';
 import { LINK_CHARS, linkOf } from '../services/handing/scenarioLink.ts';
-import { JobFailed } from '../services/jobs/jobPool.ts';
+import { JobFailed, type JobOptions, type Jobs } from '../services/jobs/jobPool.ts';
 import { pageJobs } from '../services/jobs/pageJobs.ts';
 import type { Library } from '../services/library/library.ts';
-import { readHanded, type Surroundings, toShelf } from '../services/library/ownReading.ts';
-import type { OwnScenario } from '../services/store/ownScenario.ts';
+import { type HandedScenario, readHanded, type Surroundings, toShelf } from '../services/library/ownReading.ts';
+import type { OwnCertificate, OwnScenario } from '../services/store/ownScenario.ts';
 import type { OwnShelf } from '../services/store/ownShelf.ts';
 import type { Words } from '../words/words.ts';
 import { textOf } from './classPaper.ts';
@@ -62,7 +62,7 @@ export async function takeText(library: Library, shelf: OwnShelf, text: string, 
   return own;
 }
 
-export function surroundingsOf(library: Library): Surroundings {
+export function surroundingsOf(library: Pick<Library, 'entries' | 'receiver'>): Surroundings {
   const shipped = library.entries().filter(({ own }) => own === undefined);
   return {
     library,
@@ -90,10 +90,30 @@ export async function addressOf(library: Library, { id, text }: OwnScenario) {
   return { address, long: address.length > LINK_CHARS };
 }
 
+/** On the very design that it was read with, for a worker knows no receiver of the user's own. null: it cannot be tried now. */
+export async function certifyHanded(
+  { scenario, design }: HandedScenario,
+  jobs: Pick<Jobs, 'run'> = pageJobs(),
+  options: JobOptions = {},
+): Promise<OwnCertificate | null> {
+  const outcome = await jobs.run('certify', { scenario, design }, options).catch((error: unknown) => {
+    if (error instanceof JobFailed) return null;
+    throw error;
+  });
+  if (outcome === null) return null;
+  return outcome.ok
+    ? { kind: 'certified', engine: ENGINE, par: outcome.certificate.par }
+    : { kind: 'refused', engine: ENGINE };
+}
+
 let certifying = false;
 
 /** One after the other, beside the page; what cannot be certified now is tried again at the next visit. */
-export async function certifyShelf(library: Library, shelf: OwnShelf): Promise<void> {
+export async function certifyShelf(
+  library: Pick<Library, 'entries' | 'receiver'>,
+  shelf: Pick<OwnShelf, 'all' | 'put'>,
+  jobs: Pick<Jobs, 'run'> = pageJobs(),
+): Promise<void> {
   if (certifying) return;
   certifying = true;
   try {
@@ -104,18 +124,9 @@ export async function certifyShelf(library: Library, shelf: OwnShelf): Promise<v
       tried.add(one.hash);
       const read = await readHanded(one.text, `${one.id}.json`, surroundingsOf(library));
       if (!read.ok) continue;
-      const { scenario } = read.value;
-      const outcome = await pageJobs()
-        .run('certify', { scenario })
-        .catch((error: unknown) => {
-          if (error instanceof JobFailed) return null;
-          throw error;
-        });
+      const certificate = await certifyHanded(read.value, jobs);
       // It may have been taken off meanwhile.
-      if (outcome === null || !shelf.all().some(({ hash }) => hash === one.hash)) continue;
-      const certificate = outcome.ok
-        ? ({ kind: 'certified', engine: ENGINE, par: outcome.certificate.par } as const)
-        : ({ kind: 'refused', engine: ENGINE } as const);
+      if (certificate === null || !shelf.all().some(({ hash }) => hash === one.hash)) continue;
       await shelf.put({ ...one, certificate });
     }
   } finally {
