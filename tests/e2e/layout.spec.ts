@@ -9,6 +9,7 @@ import {
   visitCourse,
   visitDrills,
   visitHandbook,
+  visitOwnReceiver,
   visitReport,
   visitStrip,
   visitWorkshop,
@@ -27,6 +28,7 @@ const ROUNDS = {
   workshop: visitWorkshop,
   bench: visitBench,
   strip: visitStrip,
+  'own receiver': visitOwnReceiver,
 } as const;
 
 for (const [language, search] of LANGUAGES) {

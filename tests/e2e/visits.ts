@@ -1,6 +1,7 @@
 /** Takes one page through every room and state that a learner meets, and lets each be looked at in every size of window that the room is made for. */
 import type { Page } from '@playwright/test';
 import { DRILLS } from '../../src/drills/drill.ts';
+import { EXAMPLE_DECK } from '../../src/making/exampleDeck.ts';
 import { WORDS_PAGE } from '../../src/present/handbook/address.ts';
 import type { AtHandChoice } from '../../src/rooms/bench/AtHand.tsx';
 import type { MenuChoice } from '../../src/rooms/bench/BenchMenu.tsx';
@@ -230,4 +231,21 @@ export async function visitStrip(page: Page, search: string, look: Look): Promis
   await page.locator('.sign-off').click();
   await expect(page.locator('dialog[open] .diagnosis')).toBeVisible();
   await inSizes(page, BENCH_SIZES, look, 'signing off with what was wrong', 'dialog[open]');
+}
+
+/** The place for receivers of one's own: before a deck, with a wrong one, and with a whole receiver. */
+export async function visitOwnReceiver(page: Page, search: string, look: Look): Promise<void> {
+  await page.goto(`/${search}#/workshop/receiver`);
+  const brings = page.locator('input[data-picks=receiver]');
+  await expect(brings).toHaveCount(1);
+  await inSizes(page, READING_SIZES, look, 'receiver, nothing brought');
+  const bring = (text: string) =>
+    brings.setInputFiles({ name: 'harbour-watch.cir', mimeType: 'text/plain', buffer: Buffer.from(text) });
+  await bring(EXAMPLE_DECK.replace('K2 L2p L2s', 'K2 L2p L2x'));
+  await expect(page.locator('.made-fix')).toHaveCount(1);
+  await inSizes(page, READING_SIZES, look, 'receiver, a wrong line');
+  await bring(EXAMPLE_DECK);
+  await expect(page.locator('.made-tube svg')).toBeVisible();
+  await expect(page.locator('.made-slack')).toBeVisible();
+  await inSizes(page, READING_SIZES, look, 'receiver, whole');
 }

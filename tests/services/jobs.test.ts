@@ -115,6 +115,23 @@ describe('the jobs', () => {
     expect(await jobs.run('certify', { scenario: setup.scenario })).toEqual(certifyScenario(setup));
   });
 
+  it('certify a scenario on a receiver of somebody’s own', async () => {
+    const setup = setupOf('off-centre');
+    const { receiver, deck } = setup;
+    const scenario = { ...setup.scenario, receiver: 'pier-set' };
+    const world = {
+      library: async () => ({ receivers: new Map(), scenarios: [] }),
+      knownSet: async () => null,
+      par: async () => null,
+      ownReceiver: async (id: string) => (id === 'pier-set' ? { receiver, deck } : null),
+    };
+    const outcome = await doJob('certify', { scenario }, world, () => {});
+    expect(outcome.ok).toBe(true);
+    await expect(doJob('certify', { scenario: { ...scenario, receiver: 'no-set' } }, world, () => {})).rejects.toThrow(
+      'no receiver no-set',
+    );
+  });
+
   it('grade and judge a run as the command line does', async () => {
     const setup = setupOf('first-curve');
     const run = demonstrate(setup);

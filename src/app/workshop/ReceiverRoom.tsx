@@ -10,13 +10,14 @@ import { type Slack, slackOf } from '../../making/slack.ts';
 import { type Making, problemsLeft, type Standing, savedFiles, standingOf } from '../../making/standing.ts';
 import type { Draft } from '../../making/wholeReceiver.ts';
 import { ReceiverPage } from '../../rooms/workshop/receiver/ReceiverPage.tsx';
-import type { KeptReceiver, ReceiverPort } from '../../rooms/workshop/receiver/receiverPort.ts';
+import type { ReceiverPort } from '../../rooms/workshop/receiver/receiverPort.ts';
 import { pageOwnReceivers } from '../../services/library/pageOwnReceivers.ts';
 import { SHIPPED_RECEIVERS } from '../../services/library/shippedTexts.ts';
 import { download } from '../download.ts';
 import type { RoomProps } from '../roomProps.ts';
 import { useRoomLinks } from '../useRoomLinks.ts';
 import { readBrought } from './broughtReceiver.ts';
+import { useOwnReceivers } from './useOwnReceivers.ts';
 
 /** Changes come in a row while somebody types or drags; the checks that solve the whole design wait for the last. */
 const CHECK_AFTER_MS = 200;
@@ -37,7 +38,7 @@ export default function ReceiverRoom({ logbook, go }: RoomProps) {
   const [, redraw] = useReducer<number, void>((n) => n + 1, 0);
   const [refused, setRefused] = useState<readonly string[]>([]);
   const [told, setTold] = useState<string | null>(null);
-  const [kept, setKept] = useState<readonly KeptReceiver[]>([]);
+  const kept = useOwnReceivers();
   const [checked, setChecked] = useState<Checked | null>(null);
   const { making } = held;
   const standing = useMemo(() => (making === null ? null : standingOf(making, words.maker)), [making, words]);
@@ -49,30 +50,6 @@ export default function ReceiverRoom({ logbook, go }: RoomProps) {
     );
     return () => clearTimeout(timer);
   }, [standing]);
-  useEffect(() => {
-    let here = true;
-    const look = (): void => {
-      // A shelf that cannot be opened has nothing on it.
-      pageOwnReceivers()
-        .then((shelf) => shelf.list())
-        .then(
-          (all) => here && setKept(all),
-          () => {},
-        );
-    };
-    look();
-    let stop = (): void => {};
-    pageOwnReceivers().then(
-      (shelf) => {
-        if (here) stop = shelf.subscribe(look);
-      },
-      () => {},
-    );
-    return () => {
-      here = false;
-      stop();
-    };
-  }, []);
   const take = (next: Making | null, remember = true): void => {
     if (remember && held.making !== null) held.before = [...held.before.slice(-MOST_UNDONE), held.making];
     held.making = next;

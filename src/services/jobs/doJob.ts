@@ -6,7 +6,7 @@ import { withPar } from '../../certify/certifiedPar.ts';
 import { certifyScenario } from '../../certify/certifyScenario.ts';
 import { endlessScenario, MOST_IDEAS } from '../../certify/endless.ts';
 import type { KnownSet } from '../../certify/knownSet.ts';
-import type { ScenarioFolder } from '../../files/library.ts';
+import type { LoadedReceiver, ScenarioFolder } from '../../files/library.ts';
 import { heldAgainst } from '../../judge/heldAgainst.ts';
 import { judgedOf } from '../../judge/judged.ts';
 import { judgeRun, readToJudge } from '../../judge/judgeRun.ts';
@@ -26,6 +26,8 @@ export interface JobWorld {
   readonly par: (scenarioId: string) => Promise<Par | null>;
   /** the versions of a scenario of the user's own, by its id; left out: there are none */
   readonly own?: (scenarioId: string) => Promise<readonly OwnText[]>;
+  /** a receiver of the user's own, by its id; left out: there are none */
+  readonly ownReceiver?: (receiverId: string) => Promise<LoadedReceiver | null>;
 }
 
 type Job<N extends JobName> = (order: Order<N>, world: JobWorld, onShare: OnShare) => Promise<Outcome<N>>;
@@ -35,9 +37,10 @@ const JOBS: { readonly [N in keyof JobTable]: Job<N> } = {
     const { receivers } = await library();
     return endlessScenario(receivers, id, (idea) => onShare(idea / MOST_IDEAS));
   },
-  async certify({ scenario, design }, { library }, onShare) {
-    const loaded = design ?? (await library()).receivers.get(scenario.receiver);
-    if (loaded === undefined) throw new Error(`no receiver ${scenario.receiver}`);
+  async certify({ scenario, design }, { library, ownReceiver }, onShare) {
+    const loaded =
+      design ?? (await library()).receivers.get(scenario.receiver) ?? (await ownReceiver?.(scenario.receiver)) ?? null;
+    if (loaded === null) throw new Error(`no receiver ${scenario.receiver}`);
     const setup = benchSetup(loaded, scenario);
     if (!setup.ok) throw new Error(setup.problems.map(problemLine).join('\n'));
     return certifyScenario(setup.value, { onShare });
@@ -50,16 +53,18 @@ const JOBS: { readonly [N in keyof JobTable]: Job<N> } = {
   demonstrate: async ({ setup }, _world, onShare) => shownRun(setup, onShare),
   drill: async (order) => PLAIN_JOBS.drill(order),
   report: async (order) => PLAIN_JOBS.report(order),
-  async judge({ text, file }, { library, knownSet, par, own: ownOf }) {
+  async judge({ text, file }, { library, knownSet, par, own: ownOf, ownReceiver }) {
     const run = readToJudge(text, file);
     if (!run.ok) return judgedOf(run.judgement);
     const { receivers, scenarios } = await library();
     const known = await knownSet(run.value.scenario.id);
     const certified = await par(run.value.scenario.id);
     const versions = (await ownOf?.(run.value.scenario.id)) ?? [];
+    const named = run.value.scenario.receiver;
+    const ownDesign = receivers.has(named) ? null : ((await ownReceiver?.(named)) ?? null);
     const judgement = judgeRun(run.value, file, (scenario) => {
-      const loaded = receivers.get(scenario.receiver);
-      if (loaded === undefined) return null;
+      const loaded = receivers.get(scenario.receiver) ?? ownDesign;
+      if (loaded === null) return null;
       const shipped = scenarios.find((one) => one.id === scenario.id);
       const own =
         (shipped && withPar(shipped, certified)) ??

@@ -1,5 +1,6 @@
 /** Beside the page: takes jobs from the pool. */
 import { expose } from 'comlink';
+import { pageOwnReceivers } from '../library/pageOwnReceivers.ts';
 import { readShippedFolder } from '../library/shippedFolder.ts';
 import { shippedPar, shippedSet } from '../library/shippedSet.ts';
 import { ownOf } from '../store/ownDatabase.ts';
@@ -18,6 +19,13 @@ const world = {
   },
   knownSet: shippedSet,
   par: shippedPar,
+  ownReceiver: async (id: string) => {
+    // A shelf that cannot be opened has nothing on it.
+    const read = await pageOwnReceivers()
+      .then((shelf) => shelf.read(id))
+      .catch(() => null);
+    return read?.ok ? read.value : null;
+  },
   own: async (id: string) =>
     (await ownOf(id)).map(({ text, certificate }) => ({
       text,
