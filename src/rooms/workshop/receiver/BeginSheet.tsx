@@ -46,7 +46,7 @@ export function FilesButton({ port, primary = false }: { readonly port: Receiver
           event.currentTarget.value = '';
         }}
       />
-      <Button primary={primary} label={say.begin.openLong} onClick={() => field.current?.click()}>
+      <Button primary={primary} onClick={() => field.current?.click()}>
         {say.begin.open}
       </Button>
     </>

@@ -60,7 +60,7 @@ function Plan({ port, making, standing }: DeskProps) {
   const held = drag === null ? undefined : things.find((one) => keyOf(one) === drag.key);
   const shown = held === undefined || drag === null ? draft : moved(draft, held, drag.dx, drag.dy);
   const hindered = held === undefined ? null : hindranceOf(shown, keyOf(held));
-  const art = useMemo(() => planArt(shown), [shown]);
+  const art = useMemo(() => (room === 0 ? '' : planArt(shown, scale)), [shown, scale, room]);
   const why = (thing: Thing, { ...by }: Hindrance): string =>
     by.kind === 'edge' ? say.edge(thing.what, thing.name) : say.on(thing.what, thing.name, by.what, by.name);
   const move = (thing: Thing, dx: number, dy: number): void => {
