@@ -123,7 +123,7 @@ describe('the jobs', () => {
       library: async () => ({ receivers: new Map(), scenarios: [] }),
       knownSet: async () => null,
       par: async () => null,
-      ownReceiver: async (id: string) => (id === 'pier-set' ? { receiver, deck } : null),
+      ownReceiver: async (id: string) => (id === 'pier-set' ? { receiver: { ...receiver, id }, deck } : null),
     };
     const outcome = await doJob('certify', { scenario }, world, () => {});
     expect(outcome.ok).toBe(true);
