@@ -33,14 +33,18 @@ async function bring(page: Page, files: Readonly<Record<string, string>>): Promi
 test('a file is opened, certified, kept, played, judged as one’s own, and taken off again', async ({ page }) => {
   test.setTimeout(180_000);
   await page.goto('/');
+  // Nothing on it: the course comes first.
+  await expect(page.locator('.tracks ~ .own-place')).toBeVisible();
   const choosing = page.waitForEvent('filechooser');
   await shelf(page).getByRole('button', { name: say.open, exact: true }).press('Enter');
   await (await choosing).setFiles({ name: 'slip.json', mimeType: 'application/json', buffer: Buffer.from(own) });
   await expect(shelf(page).getByText(say.taken([MARKUP]))).toBeVisible();
   expect(await page.locator('img').count()).toBe(0);
   await expect(shelf(page).getByText(say.marks.certified)).toBeVisible({ timeout: 60_000 });
+  await expect(page.locator('.tracks ~ .own-place')).toBeInViewport();
   await page.reload();
   await expect(shelf(page).getByText(say.marks.certified)).toBeVisible();
+  await expect(page.locator('.own-place ~ .tracks')).toBeVisible();
   await card(page).press('Enter');
   await expect(page.getByRole('dialog', { name: MARKUP })).toBeVisible();
   await begin(page);
@@ -71,6 +75,7 @@ test('a file is opened, certified, kept, played, judged as one’s own, and take
   await page.reload();
   await expect(shelf(page).getByRole('button', { name: say.open, exact: true })).toBeVisible();
   await expect(card(page)).toHaveCount(0);
+  await expect(page.locator('.tracks ~ .own-place')).toBeVisible();
 });
 
 test('a hostile file is refused with every reason and its place, and one that is dropped is taken', async ({

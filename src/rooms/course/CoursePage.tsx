@@ -1,6 +1,6 @@
 /** The course: a paper sheet with what comes next, and the tracks with their cards. */
 import type { ComponentChildren } from 'preact';
-import { useLayoutEffect, useMemo, useState } from 'preact/hooks';
+import { useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { usePageTitle } from '../../kit/hooks/usePageTitle.ts';
 import { useFirstWords } from '../../kit/hooks/useWords.ts';
 import { Slip } from '../../kit/slips/Slip.tsx';
@@ -82,6 +82,18 @@ export function CoursePage({
     { name: shellWords.classroom, current: false, go: onClass },
     ...(onReport === null ? [] : [{ name: shellWords.reports, current: false, go: onReport }]),
   ];
+  const { ownFirst, stay } = useOwnFirst(own);
+  const ownPlace = (
+    <OwnPlace
+      key="own"
+      port={own}
+      columns={columns}
+      runsRead={runsRead}
+      drawn={drawn > 0}
+      open={port.open}
+      onHand={stay}
+    />
+  );
   return (
     <div class="room-course">
       <Header
@@ -111,7 +123,7 @@ export function CoursePage({
               <p>{words.leftOut(leftOut)}</p>
             </Slip>
           )}
-          <OwnPlace port={own} columns={columns} runsRead={runsRead} drawn={drawn > 0} open={port.open} />
+          {ownFirst ? ownPlace : null}
           <div class="tracks" style={{ gridTemplateColumns: `repeat(${columns}, minmax(0, 1fr))` }}>
             {rows.flat().map(({ track: place, span }) => (
               <TrackSection
@@ -128,6 +140,7 @@ export function CoursePage({
             ))}
           </div>
           {shown > tracks.length ? <EndlessPlace newSeed={port.newSeed} open={port.openEndless} /> : null}
+          {ownFirst ? null : ownPlace}
           <aside class="caution" aria-labelledby="course-cautions">
             <div>
               <h2 class="h" id="course-cautions">
@@ -140,4 +153,22 @@ export function CoursePage({
       </main>
     </div>
   );
+}
+
+/** An empty shelf stands below the course; one that had something on it when the page was opened, above. It never moves under a hand that fills or empties it. */
+function useOwnFirst(own: OwnPort): { readonly ownFirst: boolean; readonly stay: () => void } {
+  const isFilled = (): boolean => own.cards().length + own.evenings().length + own.exams().length > 0;
+  const [ownFirst, setFirst] = useState(isFilled);
+  const stays = useRef(false);
+  useLayoutEffect(() => {
+    const look = (): void => {
+      if (!stays.current) setFirst(isFilled());
+    };
+    look();
+    return own.subscribe(look);
+  }, [own]);
+  const stay = (): void => {
+    stays.current = true;
+  };
+  return { ownFirst, stay };
 }

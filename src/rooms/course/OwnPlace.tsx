@@ -15,6 +15,8 @@ export interface OwnPlaceProps {
   readonly runsRead: boolean;
   readonly drawn: boolean;
   readonly open: (scenarioId: string) => void;
+  /** something is being put on the shelf or taken off it here */
+  readonly onHand: () => void;
 }
 
 interface Told {
@@ -28,7 +30,7 @@ interface Told {
 const NOTHING: Told = { news: '', refused: [], putBack: null };
 const NO_CODES: ReadonlyMap<string, string> = new Map();
 
-export function OwnPlace({ port, columns, runsRead, drawn, open }: OwnPlaceProps) {
+export function OwnPlace({ port, columns, runsRead, drawn, open, onHand }: OwnPlaceProps) {
   const { own: words } = useFirstWords().course;
   const [, redraw] = useReducer<number, void>((n) => n + 1, 0);
   useEffect(() => port.subscribe(() => redraw()), [port]);
@@ -36,8 +38,14 @@ export function OwnPlace({ port, columns, runsRead, drawn, open }: OwnPlaceProps
   const [busy, setBusy] = useState(false);
   const input = useRef<HTMLInputElement>(null);
   const button = useRef<HTMLButtonElement>(null);
+  const section = useRef<HTMLElement>(null);
+  // A file may have been dropped while the shelf was out of sight.
+  useEffect(() => {
+    if (told !== NOTHING) section.current?.scrollIntoView({ block: 'nearest' });
+  }, [told]);
   const bring = (files: readonly File[]): void => {
     if (files.length === 0) return;
+    onHand();
     setBusy(true);
     setTold({ ...NOTHING, news: words.reading });
     void port.bring(files).then(({ taken, refused }) => {
@@ -48,6 +56,7 @@ export function OwnPlace({ port, columns, runsRead, drawn, open }: OwnPlaceProps
   const over = useDrop(bring);
   const cards = port.cards();
   const remove = ({ scenario }: CourseCard): void => {
+    onHand();
     void port.remove(scenario.id).then((putBack) => {
       setTold({ ...NOTHING, news: words.removed(scenario.title), putBack });
       button.current?.focus();
@@ -66,7 +75,7 @@ export function OwnPlace({ port, columns, runsRead, drawn, open }: OwnPlaceProps
     }
   };
   return (
-    <section class={over ? 'own-place over' : 'own-place'} aria-labelledby="track-own" aria-busy={busy}>
+    <section ref={section} class={over ? 'own-place over' : 'own-place'} aria-labelledby="track-own" aria-busy={busy}>
       <div class="track-head">
         <span class="disc large" aria-hidden="true">
           {words.letter}
@@ -152,6 +161,7 @@ export function OwnPlace({ port, columns, runsRead, drawn, open }: OwnPlaceProps
               class="link"
               aria-label={words.removeNamed(title)}
               onClick={() => {
+                onHand();
                 void port.removeExam(hash).then((putBack) => {
                   setTold({ ...NOTHING, news: words.removed(title), putBack });
                   button.current?.focus();
@@ -168,6 +178,7 @@ export function OwnPlace({ port, columns, runsRead, drawn, open }: OwnPlaceProps
           key={group.hash}
           {...{ group, columns, runsRead, drawn, open }}
           remove={() => {
+            onHand();
             void port.removeEvening(group.hash).then((putBack) => {
               setTold({ ...NOTHING, news: words.removed(group.title), putBack });
               button.current?.focus();
