@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { judgeText } from '../../src/judge/judgeRun.ts';
 import { headerWords } from '../../src/words/en/bench.ts';
-import { dialogWords } from '../../src/words/en/benchTalk.ts';
+import { dialogWords, refusalWords } from '../../src/words/en/benchTalk.ts';
 import { reportWords } from '../../src/words/en/reportPage.ts';
 import { begin, expect, openCard, shippedSetup, test } from './page.ts';
 import { isSound } from './soundPage.ts';
@@ -42,4 +42,17 @@ test('the name goes from the signature into the run file, and is there for the n
   await begin(page);
   await signOff.click();
   await expect(field).toHaveValue(NAME);
+});
+
+test('on a bare bench the question says that there is nothing to sign', async ({ page }) => {
+  await openCard(page, shippedSetup('first-sweep', 'first-curve'));
+  await begin(page);
+  await page.getByRole('button', { name: headerWords.signOff, exact: true }).click();
+  const question = page.getByRole('dialog');
+  await expect(question.getByRole('alert')).toHaveText('');
+  await question.getByRole('button', { name: dialogWords.signOff.sign, exact: true }).click();
+  await expect(question.getByRole('alert')).toHaveText(refusalWords.nothingToSign);
+  await isSound(page);
+  await question.getByRole('button', { name: dialogWords.signOff.keep, exact: true }).click();
+  await expect(question).toHaveCount(0);
 });

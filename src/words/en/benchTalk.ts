@@ -25,7 +25,8 @@ export const refusalWords: Readonly<Record<Refusal, string>> = {
   noCapacitor: 'Only a capacitor can be bridged with a good one.',
   cautionsFirst: 'Read the cautions and tick them first.',
   alreadySo: 'It is already set that way.',
-  nothingToSign: 'There is nothing to sign off yet.',
+  nothingToSign:
+    'There is nothing to sign off yet: no slug has been turned, and without the RF and Y leads there is no curve.',
   badTime: 'The time of this action cannot be right.',
   noHint: 'There are no more hints for this job.',
   notAsFound: 'Something in the set has been touched: it no longer stands as found.',

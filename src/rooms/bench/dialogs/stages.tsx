@@ -1,7 +1,7 @@
 /** The questions and notices of a session's stages: signing, suspended, stopped; and those of the menu: help, hints, clearing. */
 
-import { useState } from 'preact/hooks';
-import { missingSentence } from '../../../describe/sentence.ts';
+import { useLayoutEffect, useState } from 'preact/hooks';
+import { missingSentence, refusalSentence } from '../../../describe/sentence.ts';
 import { Modal } from '../../../kit/dialogs/Modal.tsx';
 import { usePort } from '../../../kit/hooks/usePort.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
@@ -32,6 +32,12 @@ export function SignOff({ port, learner }: { readonly port: BenchPort; readonly 
   const { sealed } = port.scenario;
   const asked = asksDiagnosis(port.scenario);
   const [said, say] = useState<Diagnosis | null>(null);
+  // The bench's own note of a refusal lies behind this dialog.
+  const [refused, setRefused] = useState('');
+  useLayoutEffect(
+    () => port.onRefused((reason, event) => setRefused(refusalSentence(all, reason, event, port.receiver))),
+    [port, all],
+  );
   const sign = (): void => {
     if (said !== null) port.act({ type: 'diagnosisStated', ...said });
     port.sign();
@@ -70,11 +76,16 @@ export function SignOff({ port, learner }: { readonly port: BenchPort; readonly 
           onInput={(event) => learner.write(event.currentTarget.value)}
         />
       </label>
+      <p class="refused" role="alert">
+        {refused}
+      </p>
       <div class="modal-buttons">
         {asked ? <DiagnosisSaid said={said} /> : null}
         <Button primary onClick={sign}>
           {words.sign}
         </Button>
+        {/* With the time up and nothing done there is no other way out. */}
+        {timeUp && refused !== '' ? <Button onClick={() => port.abandon()}>{dialogWords.abandon.yes}</Button> : null}
         {timeUp ? null : <Button onClick={() => port.keepWorking()}>{words.keep}</Button>}
       </div>
     </Modal>
