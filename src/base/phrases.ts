@@ -304,6 +304,8 @@ interface ScenarioPhrases {
   noHints: [];
   someHint: [];
   atLeastPar: [seconds: number];
+  /** a level of the file, what a certificate may say of it, and what it says */
+  difficultyBeside: [level: number, least: number, most: number, certified: number];
   ownLanguage: [];
   otherLanguages: [];
   texts: [count: number];

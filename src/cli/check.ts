@@ -2,8 +2,9 @@
 
 import { existsSync } from 'node:fs';
 import { harmless } from '../base/harmless.ts';
-import { bad, good, type Result } from '../base/result.ts';
+import { bad, good, type Problem, type Result } from '../base/result.ts';
 import { readCertificate } from '../files/certificateSchema.ts';
+import { difficultyProblem } from '../files/difficultyBands.ts';
 import { checkEvening, readEvening } from '../files/evening.ts';
 import { asFarAsKnown, eachKnown } from '../files/known.ts';
 import { courseProblems, type LoadedReceiver, readText, shelfProblems } from '../files/library.ts';
@@ -16,6 +17,7 @@ import { withTextPlaces } from '../files/textPlaces.ts';
 import { nodesOf } from '../physics/deckProblems.ts';
 import { readDeck } from '../physics/readDeck.ts';
 import type { Receiver } from '../receiver/receiver.ts';
+import type { Scenario } from '../scenario/scenario.ts';
 import { type Document, readDocument } from './document.ts';
 import { filesIn, isFolder } from './folders.ts';
 import {
@@ -24,6 +26,7 @@ import {
   hasReceiver,
   pairFromFile,
   receiverFromFile,
+  shelvedCertificate,
   shelvedIds,
   shelvedReceiver,
   shelvedReceiverIds,
@@ -105,6 +108,13 @@ function besideIn(terminal: Terminal, all: readonly { readonly file: string; rea
   return { receivers, broken };
 }
 
+/** What contradicts the scenario's certificate, where the project has one. */
+function besideCertificate(scenario: Scenario, name: string): readonly Problem[] {
+  const certificate = shelvedCertificate(scenario.id);
+  const problem = certificate === null ? null : difficultyProblem(scenario, certificate, name);
+  return problem === null ? [] : [problem];
+}
+
 /** What a sound file is, in a few words. */
 function soundness(terminal: Terminal, document: Document, name: string, beside: Beside): Result<string> {
   const say = terminal.words.cli.check;
@@ -126,6 +136,7 @@ function soundness(terminal: Terminal, document: Document, name: string, beside:
         const fitting = fittingReceiver(terminal, value, name, '', beside.receivers);
         if (!fitting.ok) problems.push(...fitting.problems);
       });
+      if (value !== null && problems.length === 0) problems.push(...besideCertificate(value, name));
       if (value === null || problems.length > 0) return bad(...withTextPlaces(problems, name, document.text));
       return good(say.scenario(value.receiver));
     }

@@ -7,7 +7,9 @@ import { benchSetup } from '../certify/benchSetup.ts';
 import { parIn, withPar } from '../certify/certifiedPar.ts';
 import { endlessScenario } from '../certify/endless.ts';
 import { type KnownSet, knownSetIn } from '../certify/knownSet.ts';
+import { readCertificate } from '../files/certificateSchema.ts';
 import { checkScenario } from '../files/checkScenario.ts';
+import type { CertifiedDifficulty } from '../files/difficultyBands.ts';
 import {
   deckNameIn,
   type LoadedReceiver,
@@ -68,6 +70,14 @@ export function shelvedSet(id: string): KnownSet | null {
 export function shelvedPar(id: string): Par | null {
   const name = certificateFile(id);
   return /^[a-z0-9-]+$/.test(id) && existsSync(name) ? parIn(readFileSync(name, 'utf8')) : null;
+}
+
+/** What a scenario's certificate in the project says; null where there is none that can be read. */
+export function shelvedCertificate(id: string): CertifiedDifficulty | null {
+  const name = certificateFile(id);
+  if (!/^[a-z0-9-]+$/.test(id) || !existsSync(name)) return null;
+  const { value, problems } = readJsonText(readFileSync(name, 'utf8'), name, readCertificate);
+  return problems.length === 0 ? value : null;
 }
 
 /** Ids of the scenarios that lie in the project, by the names of their files. */

@@ -48,6 +48,18 @@ describe('check', () => {
     expect(err.trimEnd().split('\n')).toHaveLength(4);
   });
 
+  it('holds the difficulty of a scenario against the figure of its certificate', () => {
+    const sealed = readFileSync('scenarios/sound-fm/tuner-sealed.json', 'utf8');
+    expect(JSON.parse(sealed)).toMatchObject({ difficulty: 3 });
+    expect(inside('check', files.file('sealed.json', sealed)).code).toBe(0);
+    const easy = files.file('easy.json', sealed.replace(/"difficulty": 3/, '"difficulty": 1'));
+    const { out, err, code } = inside('check', easy);
+    expect([out, code]).toEqual(['', 1]);
+    expect(err).toMatch(
+      /^\S+easy\.json, \/difficulty: found 1, which goes with 0 to 6 of 10, where the certificate says 6\.\d, wanted one of 2, 3\n$/,
+    );
+  });
+
   it('holds a scenario against the receiver that it names', () => {
     const unknown = inside(
       'check',

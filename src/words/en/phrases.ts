@@ -384,6 +384,8 @@ export const phraseWords: PhraseWords = {
   bothFalse: () => 'both false',
   noHints: () => 'no hints',
   someHint: () => 'at least one, as aids.hints is true',
+  difficultyBeside: (level, least, most, certified) =>
+    `${level}, which goes with ${least} to ${most} of 10, where the certificate says ${format.atMost(certified, 1)}`,
   atLeastPar: (seconds) => `at least par, ${figure(seconds, 'seconds')}`,
   ownLanguage: () => 'the language of the file itself',
   otherLanguages: () => 'other languages',
