@@ -1,4 +1,4 @@
-/** What every place of the workshop has round it: header, rooms, the row of places. */
+/** What every place of the workshop has round it: header, rooms, and one row with its title and the tabs of all places. */
 import type { ComponentChildren } from 'preact';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { Header, type RoomLink, Rooms } from '../../kit/theme/art.tsx';
@@ -7,20 +7,26 @@ import './workshop.css';
 
 export interface WorkshopFrameProps extends PlaceTabsProps {
   readonly links: readonly RoomLink[];
+  readonly title: string;
   readonly children: ComponentChildren;
   /** what stands at the right of the header */
   readonly right?: ComponentChildren;
 }
 
-export function WorkshopFrame({ links, current, onPlace, children, right }: WorkshopFrameProps) {
+export function WorkshopFrame({ links, current, onPlace, title, children, right }: WorkshopFrameProps) {
   const { shell } = useWords();
   return (
     <div class="room-workshop">
       <Header product={shell.product} right={right}>
         <Rooms name={shell.rooms} links={links} />
       </Header>
-      <PlaceTabs current={current} onPlace={onPlace} />
-      <main class="workshop-main">{children}</main>
+      <main class="workshop-main">
+        <div class="workshop-head">
+          <h1>{title}</h1>
+          <PlaceTabs current={current} onPlace={onPlace} />
+        </div>
+        {children}
+      </main>
     </div>
   );
 }

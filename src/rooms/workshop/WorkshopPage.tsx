@@ -31,11 +31,13 @@ export function WorkshopPage({ port, links, onPlace }: WorkshopPageProps) {
   useUndoKeys(port);
   const { standing, openKey } = port;
   return (
-    <WorkshopFrame current={null} onPlace={onPlace} links={links} right={<HeaderTools port={port} />}>
-      <div class="desk-words">
-        <h1>{say.scenario.title}</h1>
-        <p>{say.what}</p>
-      </div>
+    <WorkshopFrame
+      current={null}
+      onPlace={onPlace}
+      links={links}
+      title={say.scenario.title}
+      right={<HeaderTools port={port} />}
+    >
       <DraftBar key={`bar ${openKey}`} port={port} />
       <div class="desk">
         <SetPanel key={`set ${openKey}`} port={port} />
@@ -53,8 +55,8 @@ export function WorkshopPage({ port, links, onPlace }: WorkshopPageProps) {
             <p class="desk-note">{standing.kind === 'fetching' ? say.reading : say.cannotRead}</p>
           </section>
         )}
+        <CertifyPanel port={port} proving={port.proving} />
       </div>
-      <CertifyPanel port={port} proving={port.proving} />
       <ProblemsPanel port={port} />
       <FormPanel key={`form ${openKey}`} port={port} />
     </WorkshopFrame>

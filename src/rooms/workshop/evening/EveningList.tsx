@@ -66,14 +66,14 @@ export function EveningList({ ids, entries, change }: EveningListProps) {
               >
                 <span aria-hidden="true">{'\u2630'}</span>
               </button>
-              <span class="m">{i + 1}</span>
+              <span class="evening-no">{i + 1}</span>
               <div class="evening-item">
                 <p>
                   <span class="card-code">{entry?.code}</span>{' '}
                   <b>{entry === undefined ? say.gone(id) : <Told of={entry}>{entry.title}</Told>}</b>
                 </p>
                 {entry === undefined ? null : (
-                  <p class="s">
+                  <p class="evening-par">
                     <Frac>
                       {entry.own === undefined
                         ? course.par(course.turns(entry.par.turns), course.minutes(entry.par.seconds))

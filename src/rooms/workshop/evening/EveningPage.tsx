@@ -52,16 +52,16 @@ export function EveningPage({ port, links, onPlace }: EveningPageProps) {
     });
   };
   return (
-    <WorkshopFrame current="evening" onPlace={onPlace} links={links}>
+    <WorkshopFrame current="evening" onPlace={onPlace} links={links} title={say.title}>
       <div class="evening-desk">
         <section class="paper evening-sheet" aria-labelledby="evening-title">
           <Frame kind="sheet" />
-          <h1 class="plate-title" id="evening-title">
+          <h2 class="plate-title" id="evening-title">
             <span class="disc" aria-hidden="true">
               1
             </span>
-            {say.title}
-          </h1>
+            {say.tab}
+          </h2>
           <div class="evening-fields">
             <label class="wide">
               <span class="l">{say.name}</span>
@@ -98,10 +98,10 @@ export function EveningPage({ port, links, onPlace }: EveningPageProps) {
               />
             </label>
           </div>
-          <p class="s" id="evening-minutes-note">
+          <p class="evening-note" id="evening-minutes-note">
             {say.minutesNote(Math.round(parMinutes))}
           </p>
-          <h2 class="l">{say.inOrder}</h2>
+          <h3 class="l">{say.inOrder}</h3>
           {draft.scenarios.length === 0 ? (
             <p class="evening-none">{say.none}</p>
           ) : (

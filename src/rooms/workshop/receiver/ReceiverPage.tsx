@@ -30,6 +30,7 @@ export function ReceiverPage({ links, onPlace, port }: ReceiverPageProps) {
       current="receiver"
       onPlace={onPlace}
       links={links}
+      title={say.receiver.title}
       right={standing === null ? undefined : <StepRail port={port} />}
     >
       {/* biome-ignore lint/a11y/noStaticElementInteractions: what can be dropped can be chosen by a button */}
@@ -41,7 +42,6 @@ export function ReceiverPage({ links, onPlace, port }: ReceiverPageProps) {
           port.bring([...(event.dataTransfer?.files ?? [])]);
         }}
       >
-        <h1 class={making === null ? undefined : 'unseen'}>{say.receiver.title}</h1>
         {making === null || standing === null ? (
           <BeginSheet port={port} />
         ) : (

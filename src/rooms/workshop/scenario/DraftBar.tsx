@@ -63,6 +63,7 @@ export function DraftBar({ port }: { readonly port: WorkshopPort }) {
         {say.saveFile}
       </Button>
       <Button onClick={() => setAsking(true)}>{say.removeDraft}</Button>
+      <p class="desk-what">{say.what}</p>
       {brought === null ? null : (
         <div class="desk-brought" role="alert">
           <p>{say.brought(brought.file)}</p>

@@ -31,9 +31,12 @@ export function SlugRow(props: SlugRowProps) {
         {letter}
       </span>
       <label class="figure-slider">
-        <span class="l">{say.slug(letter, adjuster.label)}</span>
+        <span class="slug-name" aria-hidden="true">
+          {adjuster.label}
+        </span>
         <input
           type="range"
+          aria-label={say.slug(letter, adjuster.label)}
           min={Math.ceil(least * EIGHTHS)}
           max={Math.floor(most * EIGHTHS)}
           step={1}

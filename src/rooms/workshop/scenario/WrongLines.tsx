@@ -23,29 +23,32 @@ export function WrongLines({ lines, titleOf }: WrongLinesProps) {
         {wrong.length === 0 ? say.noneWrong : say.wrongCount(wrong.length, lines.length)}
       </p>
       {wrong.length === 0 ? null : (
-        <table class="wrong-lines">
-          <thead class="unseen">
-            <tr>
-              <th scope="col">{say.columns.line}</th>
-              <th scope="col">{say.columns.where}</th>
-              <th scope="col">{say.columns.measured}</th>
-              <th scope="col">{say.columns.wants}</th>
-            </tr>
-          </thead>
-          <tbody>
-            {wrong.map(({ response, item }) => (
-              <tr key={`${response} ${item.id}`}>
-                <td>
-                  {say.lineKinds[item.kind]}
-                  {titleOf(response) === '' ? null : <span class="l2"> {titleOf(response)}</span>}
-                </td>
-                <td class="m">{format.frequency(item.hz)}</td>
-                <td class="bad">{figure(item.measured, item.unit)}</td>
-                <td>{say.wants(limits(item))}</td>
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls is reached by keys too
+        <section class="wrong-place" tabIndex={0} aria-label={say.wrongCount(wrong.length, lines.length)}>
+          <table class="wrong-lines">
+            <thead class="unseen">
+              <tr>
+                <th scope="col">{say.columns.line}</th>
+                <th scope="col">{say.columns.where}</th>
+                <th scope="col">{say.columns.measured}</th>
+                <th scope="col">{say.columns.wants}</th>
               </tr>
-            ))}
-          </tbody>
-        </table>
+            </thead>
+            <tbody>
+              {wrong.map(({ response, item }) => (
+                <tr key={`${response} ${item.id}`}>
+                  <td>
+                    {say.lineKinds[item.kind]}
+                    {titleOf(response) === '' ? null : <span class="l2"> {titleOf(response)}</span>}
+                  </td>
+                  <td class="m">{format.frequency(item.hz)}</td>
+                  <td class="bad">{figure(item.measured, item.unit)}</td>
+                  <td>{say.wants(limits(item))}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </section>
       )}
     </>
   );
