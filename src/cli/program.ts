@@ -1,20 +1,29 @@
 /** The commands, their arguments and options, as commander wants them told. */
+import { existsSync } from 'node:fs';
 import { Command, CommanderError } from 'commander';
+import { harmless } from '../base/harmless.ts';
 import { certify } from './certify.ts';
 import { check } from './check.ts';
 import { curve } from './curve.ts';
 import { deck } from './deck.ts';
 import { demonstrate } from './demonstrate.ts';
+import { placeOf } from './files.ts';
 import { regrade } from './regrade/regrade.ts';
 import { response } from './response.ts';
 import { sheet } from './sheet.ts';
 import { EXIT, type ExitCode, type Terminal, UsageError } from './terminal.ts';
 import { upgrade } from './upgrade.ts';
+import { wrongUse } from './wrongUse.ts';
 
 export function buildProgram(terminal: Terminal): Command {
   const say = terminal.words.cli;
   const program = new Command('haystack');
-  const output = { writeOut: (text: string) => terminal.out(text), writeErr: (text: string) => terminal.err(text) };
+  const output = {
+    writeOut: (text: string) => terminal.out(text),
+    writeErr: (text: string) => terminal.err(text),
+    // What is wrong is told below.
+    outputError: () => {},
+  };
   program
     .description(say.program.summary)
     .helpOption('-h, --help', say.program.help)
@@ -30,26 +39,26 @@ export function buildProgram(terminal: Terminal): Command {
     .option('--from <hz>', say.response.from)
     .option('--to <hz>', say.response.to)
     .option('--points <n>', say.response.points)
-    .action((deck, options) => run(terminal, () => response(terminal, deck, options)));
+    .action((deck, options) => run(terminal, [deck], () => response(terminal, deck, options)));
   program
     .command('check')
     .summary(say.check.summary)
     .description(say.check.summary)
     .argument('<FILE...>', say.check.files)
-    .action((files) => run(terminal, () => check(terminal, files)));
+    .action((files) => run(terminal, files, () => check(terminal, files)));
   program
     .command('sheet')
     .summary(say.sheet.summary)
     .description(say.sheet.summary)
     .argument('<DECK.cir>', say.sheet.deck)
     .option('--receiver <FILE>', say.sheet.receiver)
-    .action((deck, options) => run(terminal, () => sheet(terminal, deck, options)));
+    .action((deck, options) => run(terminal, [deck, options.receiver], () => sheet(terminal, deck, options)));
   program
     .command('upgrade')
     .summary(say.upgrade.summary)
     .description(say.upgrade.summary)
     .argument('<SCENARIO.json...>', say.upgrade.files)
-    .action((files) => run(terminal, () => upgrade(terminal, files)));
+    .action((files) => run(terminal, files, () => upgrade(terminal, files)));
   program
     .command('regrade')
     .summary(say.regrade.summary)
@@ -60,7 +69,7 @@ export function buildProgram(terminal: Terminal): Command {
     .option('--json', say.regrade.json)
     .option('--scenario <FILE|ID>', say.regrade.scenario)
     .option('--jobs <N>', say.regrade.jobs)
-    .action((files, options) => run(terminal, () => regrade(terminal, files, options)));
+    .action((files, options) => run(terminal, [], () => regrade(terminal, files, options)));
   program
     .command('curve')
     .summary(say.curve.summary)
@@ -73,7 +82,7 @@ export function buildProgram(terminal: Terminal): Command {
     .option('--hz <LIST>', say.curve.voltsHz)
     .option('--seed <N>', say.deck.seed)
     .option('--standing <found|best>', say.deck.standing)
-    .action((file, options) => run(terminal, () => curve(terminal, file, options)));
+    .action((file, options) => run(terminal, [file], () => curve(terminal, file, options)));
   program
     .command('deck')
     .summary(say.deck.summary)
@@ -82,7 +91,7 @@ export function buildProgram(terminal: Terminal): Command {
     .requiredOption('--hz <F>', say.deck.hz)
     .option('--seed <N>', say.deck.seed)
     .option('--standing <found|best>', say.deck.standing)
-    .action((file, options) => run(terminal, () => deck(terminal, file, options)));
+    .action((file, options) => run(terminal, [file], () => deck(terminal, file, options)));
   program
     .command('certify')
     .summary(say.certify.summary)
@@ -90,16 +99,21 @@ export function buildProgram(terminal: Terminal): Command {
     .argument('<SCENARIO.json...>', say.certify.files)
     .option('--json', say.certify.json)
     .option('--write', say.certify.write)
-    .action((files, options) => run(terminal, () => certify(terminal, files, options)));
+    .action((files, options) => run(terminal, files, () => certify(terminal, files, options)));
   program
     .command('demonstrate')
     .summary(say.demonstrate.summary)
     .description(say.demonstrate.summary)
     .argument('<SCENARIO.json>', say.demonstrate.file)
     .option('--out <RUN.json>', say.demonstrate.out)
-    .action((file, options) => run(terminal, () => demonstrate(terminal, file, options)));
+    .action((file, options) => run(terminal, [file], () => demonstrate(terminal, file, options)));
   for (const command of [program, ...program.commands]) {
-    command.exitOverride().configureOutput(output).helpOption('-h, --help', say.program.help);
+    const told = (error: CommanderError): never => {
+      const wrong = wrongUse(terminal, command, error);
+      if (wrong !== null) terminal.err(`${harmless(say.program.error(wrong))}\n`);
+      throw error;
+    };
+    command.exitOverride(told).configureOutput(output).helpOption('-h, --help', say.program.help);
   }
   return program;
 }
@@ -116,14 +130,21 @@ export function runProgram(terminal: Terminal, words: readonly string[]): void {
   }
 }
 
-function run(terminal: Terminal, command: () => ExitCode | Promise<ExitCode>): void {
+/** `names`: of files that were given; a name of nothing is wrong use. A run that is not there is a verdict of `regrade`, and no name of it stands here. */
+function run(
+  terminal: Terminal,
+  names: readonly (string | undefined)[],
+  command: () => ExitCode | Promise<ExitCode>,
+): void {
+  const astray = names.some((name) => name !== undefined && !existsSync(placeOf(name)));
+  const exit = (code: ExitCode): void => terminal.exit(code === EXIT.bad && astray ? EXIT.usage : code);
   try {
     const code = command();
-    if (typeof code === 'number') terminal.exit(code);
-    else void code.then((later) => terminal.exit(later));
+    if (typeof code === 'number') exit(code);
+    else void code.then(exit);
   } catch (error) {
     if (!(error instanceof UsageError)) throw error;
-    terminal.err(`${terminal.words.cli.program.error(error.message)}\n`);
+    terminal.err(`${harmless(terminal.words.cli.program.error(error.message))}\n`);
     terminal.exit(EXIT.usage);
   }
 }

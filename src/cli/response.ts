@@ -73,15 +73,16 @@ function frequencies(terminal: Terminal, ac: AcLine | null, asked: Asked): Float
     toHz: toHz ?? ac!.toHz,
     points: points ?? acFrequencies(ac!).length,
   };
-  if (grid.fromHz > grid.toHz) throw new UsageError(say.backwards);
-  if (grid.points === 1 && grid.fromHz !== grid.toHz) throw new UsageError(say.onePoint);
+  if (grid.fromHz > grid.toHz) throw new UsageError(say.backwards(grid.fromHz, grid.toHz));
+  if (grid.points === 1 && grid.fromHz !== grid.toHz) throw new UsageError(say.onePoint(grid.fromHz, grid.toHz));
   return acFrequencies(grid);
 }
 
 function hertz(terminal: Terminal, option: string, text: string | undefined): number | null {
   if (text === undefined) return null;
   const value = readSpiceNumber(text);
-  if (value === null || value <= 0 || value > MOST_HZ) throw new UsageError(terminal.words.cli.response.badHz(option));
+  if (value === null || value <= 0 || value > MOST_HZ)
+    throw new UsageError(terminal.words.cli.response.badHz(option, text));
   return value;
 }
 
@@ -89,7 +90,7 @@ function wholePoints(terminal: Terminal, text: string | undefined): number | nul
   if (text === undefined) return null;
   const value = readSpiceNumber(text);
   if (value === null || !Number.isInteger(value) || value < 1 || value > MOST_POINTS) {
-    throw new UsageError(terminal.words.cli.response.badPoints(MOST_POINTS));
+    throw new UsageError(terminal.words.cli.response.badPoints(MOST_POINTS, text));
   }
   return value;
 }

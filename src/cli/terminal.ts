@@ -15,7 +15,7 @@ export interface Terminal {
   readonly watched?: boolean;
 }
 
-/** All well; a file has problems; the command was given wrongly. */
+/** All well; a file has problems; the command was given wrongly, or names a file that is not there. */
 export const EXIT = { good: 0, bad: 1, usage: 2 } as const;
 export type ExitCode = (typeof EXIT)[keyof typeof EXIT];
 
@@ -29,5 +29,7 @@ export function worded({ found, wanted, ...where }: SaidProblem): Problem {
 
 export function tellProblems(terminal: Terminal, problems: readonly Problem[]): ExitCode {
   for (const problem of problems) terminal.err(`${harmless(problemSentence(terminal.words, problem))}\n`);
+  // A problem may stand in an option of the command instead of a file.
+  if (problems.some(({ place }) => place.startsWith('--'))) return EXIT.usage;
   return problems.length === 0 ? EXIT.good : EXIT.bad;
 }

@@ -15,7 +15,7 @@ export function volts(terminal: Terminal, name: string, options: VoltsOptions): 
   const say = terminal.words.cli.curve;
   if (options.hz === undefined) throw new UsageError(say.voltsNeedHz);
   const asked = options.hz.split(',');
-  if (asked.length > MOST_FREQUENCIES) throw new UsageError(say.tooManyHz(MOST_FREQUENCIES));
+  if (asked.length > MOST_FREQUENCIES) throw new UsageError(say.tooManyHz(MOST_FREQUENCIES, asked.length));
   const hz = asked.map((text) => hertzOf(terminal, text));
   const bench = sheetBench(terminal, name, options);
   if (!bench.ok) return tellProblems(terminal, bench.problems);

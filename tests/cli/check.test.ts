@@ -29,7 +29,7 @@ describe('check', () => {
 
   it('goes on after a bad file and still says which are sound', () => {
     const { out, err, code } = inside('check', 'nowhere.cir', SCENARIO);
-    expect(code).toBe(1);
+    expect(code).toBe(2);
     expect(out).toBe(`ok  ${SCENARIO}  (scenario on loose-can-10m7)\n`);
     expect(err).toBe('nowhere.cir: found no such file, wanted a file\n');
   });

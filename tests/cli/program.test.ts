@@ -17,7 +17,7 @@ describe('the program', () => {
     expect([bad.out.split('\n').length, bad.err, bad.code]).toEqual([
       2,
       'nowhere.cir: found no such file, wanted a file\n',
-      1,
+      2,
     ]);
     const wrong = await spawned(['sing']);
     expect([wrong.out, wrong.code]).toEqual(['', 2]);
@@ -33,7 +33,7 @@ describe('the program', () => {
     files.file('near.cir', 'near\nI1 0 a AC 1\nR1 a 0 1\n');
     const env = { npm_lifecycle_event: 'haystack', INIT_CWD: files.folder };
     expect((await spawned(['check', 'near.cir'], { env })).code).toBe(0);
-    expect((await spawned(['check', 'near.cir'])).code).toBe(1);
+    expect((await spawned(['check', 'near.cir'])).code).toBe(2);
   });
 
   it('ends quietly when the reader closes the pipe', async () => {
@@ -64,6 +64,46 @@ describe('help', () => {
 
   it('is told as an error when no command or an unknown one is given', () => {
     expect([inside().code, inside('sing').code, inside('check', '--loud').code]).toEqual([2, 2, 2]);
-    expect(inside('sing').err).toContain("unknown command 'sing'");
+    expect(inside('sing').err).toMatch(/^error: unknown command "sing", wanted one of response, check, .*, help\n$/);
+  });
+});
+
+describe('wrong use', () => {
+  const LESSON = 'scenarios/first-sweep/first-curve.json';
+
+  it.each([
+    ['response', 'nowhere.cir', '--node', 'sec'],
+    ['check', DECK, 'nowhere.cir'],
+    ['sheet', 'nowhere.cir'],
+    ['sheet', DECK, '--receiver', 'nowhere.cir'],
+    ['upgrade', 'nowhere.cir'],
+    ['curve', 'nowhere.cir'],
+    ['deck', 'nowhere.cir', '--hz', '10.7meg'],
+    ['certify', 'nowhere.cir'],
+    ['demonstrate', 'nowhere.cir'],
+  ])('is a file that is not there: %s %s %s %s', (...words) => {
+    const { err, code } = inside(...words);
+    expect([err, code]).toEqual(['nowhere.cir: found no such file, wanted a file\n', 2]);
+  });
+
+  it.each<[readonly string[], string]>([
+    [['regrade', LESSON, '--jobs', 'many'], '--jobs takes a whole number from 1 to 99, not "many".'],
+    [['regrade', LESSON, '--jobs'], 'regrade: found an option without its value, wanted --jobs <N>'],
+    [
+      ['regrade', LESSON, '--scenario', 'lost'],
+      '--scenario takes a file, or the id of a scenario in scenarios/: there is neither called "lost".',
+    ],
+    [['certify', LESSON, '--loud'], 'certify: unknown option "--loud", wanted one of --json, --write, --help'],
+    [['certify', LESSON, '--jsn'], 'certify: unknown option "--jsn", wanted one of --json, --write, --help'],
+    [['check'], 'check: found no argument, wanted FILE'],
+    [['deck', LESSON], 'deck: an option that it needs is missing, wanted --hz <F>'],
+  ])('is told by its option, what was found and what is wanted: %j', (words, wanted) => {
+    expect(inside(...words)).toEqual({ out: '', err: `error: ${wanted}\n`, code: 2 });
+  });
+
+  it('is also a choice that the file has not, while what is wrong in the file is the file’s', () => {
+    const { err, code } = inside('curve', LESSON, '--response', 'lost');
+    expect([err, code]).toEqual([`${LESSON}, --response: found "lost", wanted one of can\n`, 2]);
+    expect(inside('check', files.file('empty.json', '{}'), DECK).code).toBe(1);
   });
 });

@@ -62,7 +62,7 @@ describe('response', () => {
 
   it('names the nodes when it is asked for another', () => {
     const { out, err, code } = inside('response', PARALLEL, '--node', 'nowhere');
-    expect([out, code]).toEqual(['', 1]);
+    expect([out, code]).toEqual(['', 2]);
     expect(err).toBe(`${PARALLEL}, --node: found node "nowhere", wanted one of out\n`);
   });
 
@@ -79,18 +79,30 @@ describe('response', () => {
   });
 
   it.each([
-    [['response', '--node', 'out'], /missing required argument/],
-    [['response', PARALLEL], /--node/],
-    [['response', PARALLEL, '--node', 'out', '--from', 'high'], /--from takes a frequency/],
+    [['response', '--node', 'out'], /response: found no argument, wanted DECK\.cir/],
+    [['response', PARALLEL], /response: an option that it needs is missing, wanted --node <name>/],
+    [['response', PARALLEL, '--node', 'out', '--from', 'high'], /--from takes a frequency .*, not "high"/],
     [['response', PARALLEL, '--node', 'out', '--from', '0'], /--from takes a frequency/],
     [['response', PARALLEL, '--node', 'out', '--to', '1e300'], /--to takes a frequency/],
-    [['response', PARALLEL, '--node', 'out', '--points', '1.5'], /--points takes a whole number/],
+    [
+      ['response', PARALLEL, '--node', 'out', '--points', '1.5'],
+      /--points takes a whole number from 1 to \d+, not "1\.5"/,
+    ],
     [['response', PARALLEL, '--node', 'out', '--points', '1e9'], /--points takes a whole number/],
-    [['response', PARALLEL, '--node', 'out', '--from', '2meg'], /--from must not lie above/],
+    [
+      ['response', PARALLEL, '--node', 'out', '--from', '2meg'],
+      /--from must not lie above --to: 2000000 is above \d+ hertz/,
+    ],
     [['response', PARALLEL, '--node', 'out', '--points', '1'], /must be the same/],
     [['response', NO_AC, '--node', 'out'], /no \.ac line/],
-    [['response', PARALLEL, '--node', 'out', '--loud'], /unknown option/],
-    [['response', PARALLEL, PARALLEL, '--node', 'out'], /too many arguments/],
+    [
+      ['response', PARALLEL, '--node', 'out', '--loud'],
+      /response: unknown option "--loud", wanted one of --node, --from, --to, --points, --help/,
+    ],
+    [
+      ['response', PARALLEL, PARALLEL, '--node', 'out'],
+      /response: found too many arguments \(2\), wanted DECK\.cir alone/,
+    ],
   ])('%j is wrong use: exit code 2', (words, wanted) => {
     const { out, err, code } = inside(...words);
     expect([out, code]).toEqual(['', 2]);

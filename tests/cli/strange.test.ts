@@ -38,6 +38,13 @@ it.each([
   ['a deck', ['check', files.file('x.cir', 'title\nR1 a 0 1A\nV1 a 0 5\nK1 a\n.ac')], 'err'],
   ['text that is no JSON', ['check', files.file('x.json', '{"format": "haystack-scenario", 7}')], 'err'],
   ['a node that the deck has not', ['response', 'tests/fixtures/decks/am-455k.cir', '--node', 'nowhere'], 'err'],
+  ['an option that the command has not', ['certify', 'x.json', '--loud'], 'err'],
+  ['an option without its value', ['regrade', 'x.json', '--jobs'], 'err'],
+  ['a command that is none', ['sing'], 'err'],
+  ['a command without its file', ['upgrade'], 'err'],
+  ['a command without what it needs', ['deck', 'x.json'], 'err'],
+  ['a file too many', ['deck', 'x.json', 'y.json', '--hz', '1meg'], 'err'],
+  ['a number that is none', ['regrade', 'x.json', '--jobs', 'many'], 'err'],
   ['a frequency that is none', ['response', 'x.cir', '--node', 'out', '--from', 'high'], 'err'],
 ] as const)('%s', (_, words, stream) => {
   const said = insideSaying(strange, ...words)[stream].trim();

@@ -59,7 +59,7 @@ export function regrade(
 
 function jobsOf({ words }: Terminal, given: string | undefined): number {
   if (given === undefined) return Math.min(availableParallelism(), 16);
-  if (!/^[1-9]\d?$/.test(given)) throw new UsageError(words.cli.regrade.badJobs);
+  if (!/^[1-9]\d?$/.test(given)) throw new UsageError(words.cli.regrade.badJobs(given));
   return Number(given);
 }
 

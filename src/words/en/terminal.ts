@@ -12,10 +12,25 @@ const TOLERANCES = { one: 'tolerance', other: 'tolerances' };
 
 const programWords = {
   summary: 'Haystack without the page: the same circuits, checks and grading from a terminal.',
-  exitCodes: 'Exit codes: 0 all well; 1 a file has problems, or a run is not verified; 2 the command was used wrongly.',
+  exitCodes:
+    'Exit codes: 0 all well; 1 a file has problems, or a run is not verified; 2 the command was used wrongly, or a file that it names is not there.',
   help: 'shows this help',
   helpOf: 'shows help for one command',
   error: (message: string): string => `error: ${message}`,
+  unknownCommand: (given: string, known: readonly string[]): string =>
+    `unknown command "${given}", wanted one of ${known.join(', ')}`,
+  unknownOption: (command: string, given: string, known: readonly string[]): string =>
+    `${command}: unknown option "${given}", wanted one of ${known.join(', ')}`,
+  missingArgument: (command: string, wanted: string): string => `${command}: found no argument, wanted ${wanted}`,
+  bareOption: (command: string, wanted: string): string =>
+    `${command}: found an option without its value, wanted ${wanted}`,
+  missingOption: (command: string, wanted: string): string =>
+    `${command}: an option that it needs is missing, wanted ${wanted}`,
+  tooManyArguments: (command: string, given: number, wanted: readonly string[]): string =>
+    wanted.length === 0
+      ? `${command}: found too many arguments (${given}), wanted none`
+      : `${command}: found too many arguments (${given}), wanted ${wanted.join(' ')} alone`,
+  otherUse: (message: string): string => message,
 } as const;
 
 const responseWords = {
@@ -26,13 +41,16 @@ const responseWords = {
   to: 'highest frequency (default: the deck’s .ac line)',
   points: 'number of frequencies, evenly spaced (default: the deck’s .ac line)',
   noAcLine: 'The deck has no .ac line: give --from, --to and --points.',
-  badHz: (option: string): string =>
-    `${option} takes a frequency above zero and up to 1e12 hertz, such as 455k or 45.75e6.`,
-  badPoints: (most: number): string => `--points takes a whole number from 1 to ${most}.`,
+  badHz: (option: string, given: string): string =>
+    `${option} takes a frequency above zero and up to 1e12 hertz, such as 455k or 45.75e6, not "${given}".`,
+  badPoints: (most: number, given: string): string =>
+    `--points takes a whole number from 1 to ${most}, not "${given}".`,
   tooManyPoints: (points: number, most: number): string =>
     `The deck’s .ac line asks for ${points} points; at most ${most} are solved. Give --points.`,
-  backwards: '--from must not lie above --to.',
-  onePoint: 'With one point, --from and --to must be the same.',
+  backwards: (fromHz: number, toHz: number): string =>
+    `--from must not lie above --to: ${fromHz} is above ${toHz} hertz.`,
+  onePoint: (fromHz: number, toHz: number): string =>
+    `With one point, --from and --to must be the same, not ${fromHz} and ${toHz} hertz.`,
 } as const;
 
 const checkWords = {
@@ -81,9 +99,10 @@ const regradeWords = {
     'the scenario as it was handed out, its file or its id (default: the one that each run names, as it is in scenarios/)',
   jobs: 'number of processes (default: one for each processor)',
   oneForm: 'Give one of --csv, --jsonl and --json.',
-  badJobs: '--jobs takes a whole number from 1 to 99.',
+  badJobs: (given: string): string => `--jobs takes a whole number from 1 to 99, not "${given}".`,
   linesAlone: 'With - there are no other files, and the answer is always one line of JSON for each run.',
-  noScenario: (id: string): string => `There is no file and no scenario called ${id}.`,
+  noScenario: (given: string): string =>
+    `--scenario takes a file, or the id of a scenario in scenarios/: there is neither called "${given}".`,
   noRuns: 'no .json file in this folder',
   runs: 'run files',
   giveScenario: 'Give the one that was handed out by --scenario.',
@@ -111,7 +130,7 @@ const curveWords = {
   voltsNeedHz: '--volts needs --hz with one or more frequencies.',
   onlyWithVolts: '--hz, --seed and --standing go with --volts.',
   notWithVolts: '--response, --svg and --csv do not go with --volts, which prints its table.',
-  tooManyHz: (most: number): string => `--hz takes at most ${most} frequencies.`,
+  tooManyHz: (most: number, given: number): string => `--hz takes at most ${most} frequencies, not ${given}.`,
 } as const;
 
 const deckWords = {
