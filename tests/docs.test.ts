@@ -6,8 +6,11 @@ import { existsSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { buildProgram } from '../src/cli/program.ts';
+import { DRILLS } from '../src/drills/drill.ts';
 import { terminal } from '../src/words/en/terminal.ts';
+import { shippedLibrary } from './files/shipped.ts';
 import { projectFiles, textOf } from './projectFiles.ts';
+import { NOT_YET } from './technician/notYet.ts';
 
 const FILES = projectFiles();
 const DOCUMENTS = FILES.filter((file) => file.endsWith('.md') && !file.startsWith('tests/'));
@@ -178,5 +181,18 @@ describe('this net itself', () => {
   it('reads backticks, links and fenced commands', () => {
     const markdown = 'See `a/b.ts` and [c](../d.md#e).\n```sh\n$ npm run x -- y # note\noutput\n```\n';
     expect(sayings(markdown)).toEqual(['npm run x -- y', 'a/b.ts', '../d.md']);
+  });
+});
+
+describe('figures of the read-me', () => {
+  const { scenarios, receivers } = shippedLibrary();
+  it.each([
+    ['scenarios', /^- (\d+) scenarios in \d+ tracks/m, scenarios.length],
+    ['tracks', /^- \d+ scenarios in (\d+) tracks/m, new Set(scenarios.map(({ track }) => track)).size],
+    ['receivers', /^- (\d+) receivers:/m, receivers.size],
+    ['drills', /^- (\d+) drills of one skill each/m, DRILLS.length],
+    ['what the technician does not pass', /passes all but (\d+) of them/, NOT_YET.size],
+  ])('are counted: %s', (_, said, counted) => {
+    expect(said.exec(textOf('README.md') ?? '')?.[1]).toBe(`${counted}`);
   });
 });
