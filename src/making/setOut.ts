@@ -7,8 +7,8 @@ const WIDTH = 420;
 const LEAST_HEIGHT = 384;
 const POINT = { x: 24, top: 40, step: 36 } as const;
 /** Middle of the first place, and the distances to the next: a can of two holes is 54 by 96, and its letters stand beside it. */
-const FIRST = { x: 136, y: 90 } as const;
-const STEP = { x: 92, y: 128 } as const;
+const FIRST = { x: 128, y: 90 } as const;
+const STEP = { x: 84, y: 128 } as const;
 const ACROSS = 4;
 /** Half the distance of two holes of a can. */
 const HALF = 21;

@@ -7,9 +7,12 @@ import {
   visitBench,
   visitClass,
   visitCourse,
+  visitDemonstration,
   visitDrills,
+  visitEvening,
   visitHandbook,
   visitOwnReceiver,
+  visitPapers,
   visitReport,
   visitStrip,
   visitWorkshop,
@@ -29,6 +32,9 @@ const ROUNDS = {
   bench: visitBench,
   strip: visitStrip,
   'own receiver': visitOwnReceiver,
+  evening: visitEvening,
+  papers: visitPapers,
+  demonstration: visitDemonstration,
 } as const;
 
 for (const [language, search] of LANGUAGES) {

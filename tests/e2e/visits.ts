@@ -3,6 +3,7 @@ import type { Page } from '@playwright/test';
 import { DRILLS } from '../../src/drills/drill.ts';
 import { EXAMPLE_DECK } from '../../src/making/exampleDeck.ts';
 import { WORDS_PAGE } from '../../src/present/handbook/address.ts';
+import { PAPERS } from '../../src/present/papersAddress.ts';
 import type { AtHandChoice } from '../../src/rooms/bench/AtHand.tsx';
 import type { MenuChoice } from '../../src/rooms/bench/BenchMenu.tsx';
 import { madeClass } from '../judge/madeClass.ts';
@@ -116,6 +117,39 @@ export async function visitWorkshop(page: Page, search: string, look: Look): Pro
   await page.locator('.certify .button').first().click();
   await expect(page.locator('.certify-nearest')).toBeVisible({ timeout: 120_000 });
   await inSizes(page, READING_SIZES, look, 'workshop, refused');
+}
+
+/** The sheet of an evening, empty and with scenarios. */
+export async function visitEvening(page: Page, search: string, look: Look): Promise<void> {
+  await page.goto(`/${search}#/workshop/evening`);
+  const choose = page.locator('.evening-add select');
+  await expect(choose).toBeVisible({ timeout: 60_000 });
+  await inSizes(page, READING_SIZES, look, 'evening, empty');
+  for (const id of ['first-curve', 'one-hump-gone', 'from-cold']) {
+    await choose.selectOption(id);
+    await page.locator('.evening-add .button').click();
+  }
+  await expect(page.locator('.evening-list li')).toHaveCount(3);
+  await page.locator('.evening-fields input').first().fill('Second Thursday');
+  await inSizes(page, READING_SIZES, look, 'evening');
+}
+
+/** Each paper of a valve strip, as it stands on the screen. */
+export async function visitPapers(page: Page, search: string, look: Look): Promise<void> {
+  for (const paper of PAPERS) {
+    await page.goto(`/${search}#/papers/one-hump-gone/${paper}`);
+    await expect(page.locator('.paper-page').first()).toBeVisible({ timeout: 60_000 });
+    await inSizes(page, BENCH_SIZES, look, `papers, ${paper}`);
+  }
+}
+
+/** The technician at the first job: before his first act, and some acts later. */
+export async function visitDemonstration(page: Page, search: string, look: Look): Promise<void> {
+  await page.goto(`/${search}#/bench/first-curve/shown`);
+  await expect(page.locator('.shown .button').first()).toBeVisible({ timeout: 60_000 });
+  await inSizes(page, BENCH_SIZES, look, 'demonstration', '.shown');
+  for (let i = 0; i < 5; i++) await page.locator('.shown .button').nth(1).click();
+  await inSizes(page, BENCH_SIZES, look, 'demonstration, later', '.shown');
 }
 
 /** Contents, a long page with two figures, the page of trade words, and a trade word opened. */

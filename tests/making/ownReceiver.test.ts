@@ -5,6 +5,7 @@ import { problemSentence } from '../../src/describe/problem.ts';
 import { readReceiverPair } from '../../src/files/readReceiverPair.ts';
 import { beginWithBoth, beginWithDeck, idOf, withDeckText } from '../../src/making/begin.ts';
 import { readDeckFile, repairsOf } from '../../src/making/deckFile.ts';
+import { hindranceOf, keyOf, thingsOf } from '../../src/making/moving.ts';
 import { type Making, problemsLeft, savedFiles, standingOf } from '../../src/making/standing.ts';
 import type { Json } from '../../src/making/wholeReceiver.ts';
 import { en } from '../../src/words/en/index.ts';
@@ -51,6 +52,13 @@ describe('a deck alone', () => {
       expect(made?.ok && made.value.receiver.procedure.flatMap((step) => step.slugs).length).toBeGreaterThan(0);
     },
   );
+
+  it.each(readdirSync(SHELF))('%s is set out with everything inside the edge of its plan', (id) => {
+    const { draft } = begun(id);
+    const things = thingsOf(draft);
+    expect(things.length).toBeGreaterThan(3);
+    expect(things.filter((one) => hindranceOf(draft, keyOf(one))?.kind === 'edge').map(({ name }) => name)).toEqual([]);
+  });
 
   it('gives its detector about half a volt at the level of the sheet', () => {
     for (const id of ['am-455k', 'loose-can-10m7']) {

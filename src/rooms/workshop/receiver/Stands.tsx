@@ -34,6 +34,7 @@ export function Stands({ port, making }: DeskProps) {
         />
         <Named
           name={say.markers}
+          class="wide"
           value={markers.map(kilohertz).join(' ')}
           take={(text) => {
             const all = text
@@ -54,13 +55,14 @@ export function Stands({ port, making }: DeskProps) {
 interface NamedProps {
   readonly name: string;
   readonly value: string;
+  readonly class?: string;
   readonly take: (typed: string) => string | null;
 }
 
-function Named({ name, value, take }: NamedProps) {
+function Named({ name, ...field }: NamedProps) {
   return (
     <Labelled name={name}>
-      <Field plain label={name} value={value} take={take} />
+      <Field plain label={name} {...field} />
     </Labelled>
   );
 }
