@@ -61,7 +61,7 @@ function fontLicences(): Plugin {
 }
 
 /** What a test file says that leaves something of its own in the worker: modules, globals, a database in the place of the browser's. */
-const OWN_WORKER = ['vi.mock(', 'vi.stubGlobal(', "/storage.ts'"];
+const OWN_WORKER = ['vi.mock(', 'vi.stubGlobal(', "/storage.ts'", "fake-indexeddb/auto'"];
 
 /** Those that replace modules or globals, or all the others. */
 function testFiles(replacing: boolean): string[] {

@@ -16,7 +16,8 @@ describe('proofs', () => {
 
   test('[G27] each that stands done earns an equal share', () => {
     const lines = proofLines({ ...state, proofs: { ...NO_PROOFS, touchEarth: done } }, scenario);
-    expect(lines.map((line) => line.weight)).toEqual([1, 1, 1, 1, 1]);
+    expect(lines.map((line) => line.weight)).toEqual(scenario.proofs.map(() => 1));
+    expect(lines.length).toBeGreaterThan(4);
     expect(lines.filter((line) => line.earned === 1)).toMatchObject([
       { id: 'G27:touchEarth', subject: 'touchEarth', atSeconds: 512 },
     ]);
