@@ -132,6 +132,9 @@ export async function visitEvening(page: Page, search: string, look: Look): Prom
   await expect(page.locator('.evening-list li')).toHaveCount(3);
   await page.locator('.evening-fields input').first().fill('Second Thursday');
   await inSizes(page, READING_SIZES, look, 'evening');
+  await page.locator('.evening-exam .evening-tick input').first().check();
+  await page.locator('.evening-phrase input').fill('lantern on the slip');
+  await inSizes(page, READING_SIZES, look, 'evening, sealed');
 }
 
 /** Each paper of a valve strip, as it stands on the screen. */

@@ -49,7 +49,7 @@ export function ExamFields({ terms, phrase, sealed, all, change, changePhrase }:
               onInput={({ currentTarget }) => changePhrase(currentTarget.value)}
             />
           </label>
-          <p class="s" id="evening-phrase-note">
+          <p class="evening-note" id="evening-phrase-note">
             {say.phraseNote}
           </p>
           <label class="evening-tick">
@@ -80,7 +80,7 @@ export function ExamFields({ terms, phrase, sealed, all, change, changePhrase }:
             />
             {say.ownDeal}
           </label>
-          <p class="s">{say.dealt(sealed, all)}</p>
+          <p class="evening-note">{say.dealt(sealed, all)}</p>
         </>
       )}
     </section>

@@ -90,6 +90,7 @@ function Names({ port, making, made }: WithMade) {
     <div class="made-grid">
       <Labelled name={say.network.setName}>
         <Field
+          class="name"
           label={say.network.setName}
           value={String(draft.setName ?? made?.setName ?? '')}
           take={(text) => done(() => port.change(put(draft, ['setName'], text)))}
