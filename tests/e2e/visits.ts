@@ -57,7 +57,7 @@ export async function visitReport(page: Page, search: string, look: Look): Promi
   const runId = 'kept-before';
   // No record of an open run: the page says that it has laid it aside.
   await keepFixture(page, search, runId, 'zero', true);
-  await expect(page.locator('.rooms li')).toHaveCount(5);
+  await expect(page.locator('.rooms li')).toHaveCount(6);
   await drawn(page);
   await expect(page.locator('.slip')).toBeVisible();
   await inSizes(page, READING_SIZES, look, 'course with a run and a slip');
