@@ -87,7 +87,10 @@ test.describe('a full disk', () => {
     const file = readRunFile(await textOf(await saving), 'saved.json');
     expect(file.ok && file.value.events.at(-1)).toMatchObject({ type: 'signedOff' });
 
+    const refused = await disk.refusals();
     await told.getByRole('button', { name: words.tryAgain }).click();
+    // Room that came before the disk has refused would let this attempt through.
+    await expect.poll(() => disk.refusals()).toBeGreaterThan(refused);
     await expect(told).toBeVisible();
     await disk.free();
     await told.getByRole('button', { name: words.tryAgain }).click();

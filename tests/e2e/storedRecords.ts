@@ -38,13 +38,18 @@ export function scribble(page: Page, shelf: Shelf, records: readonly Record<stri
 }
 
 /** From the next page on: while `full()` has been called, nothing more is written. */
-export async function withDisk(page: Page): Promise<{ full(): Promise<void>; free(): Promise<void> }> {
+export async function withDisk(
+  page: Page,
+): Promise<{ full(): Promise<void>; free(): Promise<void>; refusals(): Promise<number> }> {
   await page.addInitScript(() => {
     const { put, add } = IDBObjectStore.prototype;
     const guarded = (write: typeof put): typeof put =>
       function (this: IDBObjectStore, ...record) {
-        if ((window as unknown as { diskFull?: boolean }).diskFull)
+        const disk = window as unknown as { diskFull?: boolean; diskRefusals?: number };
+        if (disk.diskFull) {
+          disk.diskRefusals = (disk.diskRefusals ?? 0) + 1;
           throw new DOMException('no room', 'QuotaExceededError');
+        }
         return write.apply(this, record);
       };
     IDBObjectStore.prototype.put = guarded(put);
@@ -54,5 +59,7 @@ export async function withDisk(page: Page): Promise<{ full(): Promise<void>; fre
     page.evaluate((is) => {
       (window as unknown as { diskFull: boolean }).diskFull = is;
     }, full);
-  return { full: () => set(true), free: () => set(false) };
+  const refusals = (): Promise<number> =>
+    page.evaluate(() => (window as unknown as { diskRefusals?: number }).diskRefusals ?? 0);
+  return { full: () => set(true), free: () => set(false), refusals };
 }
