@@ -53,7 +53,8 @@ test('a sheet is made, saved, opened and done in its order', { tag: ['@shelf'] }
   ] as const) {
     await page.setViewportSize({ width, height });
     await expect(save).toBeVisible();
-    expect(await page.evaluate(layoutFaults, 'body')).toEqual([]);
+    // The window is resized before the page is laid out anew.
+    await expect.poll(() => page.evaluate(layoutFaults, 'body')).toEqual([]);
   }
   await page.reload();
   await expect(rows).toHaveCount(3);

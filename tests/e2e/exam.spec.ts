@@ -31,7 +31,7 @@ async function made(page: Page): Promise<string> {
   ] as const) {
     await page.setViewportSize({ width, height });
     await expect(save).toBeVisible();
-    expect(await page.evaluate(layoutFaults, 'body')).toEqual([]);
+    await expect.poll(() => page.evaluate(layoutFaults, 'body')).toEqual([]);
   }
   const saving = page.waitForEvent('download');
   await save.press('Enter');
@@ -73,7 +73,7 @@ test('an exam is sealed, opened by its phrase, done once, and handed in as one f
   ] as const) {
     await page.setViewportSize({ width, height });
     await expect(items).toHaveCount(2);
-    expect(await page.evaluate(layoutFaults, 'body')).toEqual([]);
+    await expect.poll(() => page.evaluate(layoutFaults, 'body')).toEqual([]);
   }
   await page.setViewportSize({ width: 1440, height: 900 });
   // What waits cannot be had by its address either.
