@@ -1,5 +1,5 @@
 /** Feeds the course page's shelf of own scenarios: takes files in, has them certified beside the page, takes them off again. */
-import type { CoursePort } from '../present/ports.ts';
+import type { CourseCard, CoursePort } from '../present/ports.ts';
 import type { EveningGroup, OwnPort } from '../rooms/course/ownPort.ts';
 import type { Library } from '../services/library/library.ts';
 import type { Logbook } from '../services/store/logbook.ts';
@@ -46,7 +46,21 @@ export function createOwnPort({ library, shelf, logbook, course, words, toExam }
     });
     return { hash, title, author, minutes, items };
   };
+  /** What stands on the shelf for this sheet alone goes with it; gives what puts it back. */
+  const takeOff = async (scenarios: readonly string[]): Promise<() => Promise<void>> => {
+    const others = inEvenings();
+    const own = scenarios.filter((id) => !others.has(id));
+    const gone = (await Promise.all(own.map((id) => shelf.remove(id)))).flat();
+    return async () => {
+      for (const one of gone) await shelf.put(one);
+    };
+  };
+  const cards = (): readonly CourseCard[] => {
+    const grouped = inEvenings();
+    return course.own().filter(({ scenario }) => !grouped.has(scenario.id));
+  };
   return {
+    isEmpty: () => shelf.exams().length + shelf.evenings().length + cards().length === 0,
     exams: () =>
       shelf.exams().map(({ hash, title, minutes, count, opened }) => ({
         ...{ hash, title, minutes, count },
@@ -57,11 +71,9 @@ export function createOwnPort({ library, shelf, logbook, course, words, toExam }
       const exam = shelf.exams().find((one) => one.hash === hash);
       if (exam === undefined) return async () => {};
       await shelf.removeExam(hash);
-      const others = inEvenings();
-      const own = (exam.opened?.scenarios ?? []).filter((id) => !others.has(id));
-      const gone = (await Promise.all(own.map((id) => shelf.remove(id)))).flat();
+      const putBack = await takeOff(exam.opened?.scenarios ?? []);
       return async () => {
-        for (const one of gone) await shelf.put(one);
+        await putBack();
         await shelf.putExam(exam);
       };
     },
@@ -70,18 +82,13 @@ export function createOwnPort({ library, shelf, logbook, course, words, toExam }
       const evening = shelf.evenings().find((one) => one.hash === hash);
       if (evening === undefined) return async () => {};
       await shelf.removeEvening(hash);
-      const others = inEvenings();
-      const own = evening.scenarios.filter((id) => !others.has(id));
-      const gone = (await Promise.all(own.map((id) => shelf.remove(id)))).flat();
+      const putBack = await takeOff(evening.scenarios);
       return async () => {
-        for (const one of gone) await shelf.put(one);
+        await putBack();
         await shelf.putEvening(evening);
       };
     },
-    cards() {
-      const grouped = inEvenings();
-      return course.own().filter(({ scenario }) => !grouped.has(scenario.id));
-    },
+    cards,
     async bring(files) {
       const [{ takeFiles }, all] = await Promise.all([import('./takeFiles.ts'), words()]);
       const outcome = await takeFiles(all, library, shelf, files);

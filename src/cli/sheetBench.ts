@@ -1,8 +1,8 @@
 /** The bench as a service sheet sets it up for the first response that a scenario is about, its source standing still at one frequency. */
 import { good, type Result } from '../base/result.ts';
-import { type BenchState, LEAD_IDS } from '../bench/benchState.ts';
-import { type BenchSetup, firstResponse, initialState, RESTING_CONTROLS } from '../bench/setup.ts';
-import { PLAIN_PICTURE, sheetControls, sheetFittings, sheetLeads } from '../bench/sheetSetUp.ts';
+import { asSheetSays } from '../bench/asSheetSays.ts';
+import type { BenchState } from '../bench/benchState.ts';
+import { type BenchSetup, firstResponse } from '../bench/setup.ts';
 import { readSpiceNumber } from '../physics/spiceNumber.ts';
 import type { SheetResponse } from '../receiver/receiver.ts';
 import { LOWEST_HZ } from '../receiver/sourceLevel.ts';
@@ -44,23 +44,7 @@ export function sheetBench(terminal: Terminal, name: string, options: SetOptions
   if (!loaded.ok) return loaded;
   const setup = loaded.value;
   const response = firstResponse(setup);
-  const start = initialState(setup);
-  const none = Object.fromEntries(LEAD_IDS.map((lead) => [lead, null]));
-  const ready: BenchState = {
-    ...start,
-    cautionsAcknowledged: true,
-    isolated: setup.receiver.mains !== null,
-    powered: true,
-    leads: { ...none, ...sheetLeads(setup.receiver, response) },
-    controls: {
-      ...RESTING_CONTROLS,
-      ...sheetFittings(response.setUp),
-      ...sheetControls(response.setUp),
-      ...PLAIN_PICTURE,
-      spanHz: 0,
-      blanking: false,
-    },
-  };
+  const ready = asSheetSays(setup, response, { spanHz: 0, blanking: false });
   const stillMode = response.setUp.source === 'video' ? 'video' : 'spot';
   const dialErrorHz = setup.scenario.bench.centreErrorHz ?? 0;
   const stateAt = (hz: number): BenchState => ({

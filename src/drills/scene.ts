@@ -1,9 +1,9 @@
 /**
  * A receiver on the bench, ready as its sheet says: leads on, source and bias set, curve upright and as tall as the face allows. What a drill wants otherwise it says.
  */
+import { asSheetSays } from '../bench/asSheetSays.ts';
 import type { BenchState, Controls } from '../bench/benchState.ts';
-import { type BenchSetup, initialState, RESTING_CONTROLS } from '../bench/setup.ts';
-import { PLAIN_PICTURE, sheetControls, sheetFittings, sheetLeads } from '../bench/sheetSetUp.ts';
+import type { BenchSetup } from '../bench/setup.ts';
 import type { Fault } from '../receiver/faults/fault.ts';
 import type { SetParts } from '../receiver/individualSet.ts';
 import type { SheetResponse } from '../receiver/receiver.ts';
@@ -29,23 +29,8 @@ export function sceneOf({ receiver, deck }: SetParts, options: SceneOptions): Sc
   const { response: id, slugs = {}, faults = [], lagDegrees = 0, crystalsHz = [], controls = {} } = options;
   const response = responseById(receiver, id);
   const setup: BenchSetup = { receiver, deck, scenario: scenarioOf(receiver.id, response, slugs, faults, lagDegrees) };
-  const start = initialState(setup);
-  const { setUp } = response;
   const state: BenchState = {
-    ...start,
-    cautionsAcknowledged: true,
-    isolated: receiver.mains !== null,
-    powered: true,
-    leads: { ...start.leads, ...sheetLeads(receiver, response) },
-    controls: {
-      ...RESTING_CONTROLS,
-      ...sheetFittings(setUp),
-      ...sheetControls(setUp),
-      ...PLAIN_PICTURE,
-      blanking: true,
-      pipHeightDiv: 0.5,
-      ...controls,
-    },
+    ...asSheetSays(setup, response, { blanking: true, pipHeightDiv: 0.5, ...controls }),
     crystals: crystalsHz,
   };
   return { setup, state };

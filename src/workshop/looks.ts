@@ -2,10 +2,10 @@
  * What a learner will have before him: the tube with everything connected and set as the sheet says and the set as it is handed out, the curve that the sheet wants,
  * and the lines of the sheet that are wrong. The bench is made once for whatever does not change while a slug turns.
  */
+import { asSheetSays } from '../bench/asSheetSays.ts';
 import type { BenchState } from '../bench/benchState.ts';
 import type { BenchDisplay } from '../bench/display.ts';
-import { type BenchSetup, designOf, initialState, RESTING_CONTROLS } from '../bench/setup.ts';
-import { PLAIN_PICTURE, sheetControls, sheetFittings, sheetLeads } from '../bench/sheetSetUp.ts';
+import { type BenchSetup, designOf, initialState } from '../bench/setup.ts';
 import { createDemands, type Demands, type Standing } from '../certify/demands.ts';
 import { displayOf } from '../drills/picture.ts';
 import { fitted } from '../drills/scene.ts';
@@ -42,7 +42,7 @@ export function createLooks(): Looks {
       const bench = { phaseLagDegrees: 0, xSwapped: false, mainsHz, dialErrorHz: 0 };
       const start = { slugs: {}, randomTurns: 0, controls: {}, prepared: [] };
       const clean = { ...setup, scenario: { ...setup.scenario, start, bench, faults: [], life: NO_LIFE } };
-      return fitted({ setup: clean, state: asSheetSays(clean, response) });
+      return fitted({ setup: clean, state: firstLook(clean, response) });
     });
 
   return {
@@ -55,7 +55,7 @@ export function createLooks(): Looks {
         const made = { ...setup, scenario: withoutSlugs(scenario) };
         const fit = soundScene(setup, response).state.controls;
         const { yVoltsPerDiv, yPositionDiv, yInvert } = fit;
-        const state = asSheetSays(made, response);
+        const state = firstLook(made, response);
         return {
           setup: made,
           state: { ...state, controls: { ...state.controls, yVoltsPerDiv, yPositionDiv, yInvert } },
@@ -85,26 +85,12 @@ function withoutSlugs(scenario: Draft): Draft {
   return { ...scenario, start: { ...scenario.start, slugs: {}, randomTurns: 0 } };
 }
 
-/** Ready for the first look, by a hand that knows its sheet. */
-function asSheetSays(setup: BenchSetup, id: string): BenchState {
-  const { receiver } = setup;
-  const response = responseById(receiver, id);
-  const start = initialState(setup);
+/** Ready for the first look, and warm. */
+function firstLook(setup: BenchSetup, id: string): BenchState {
+  const response = responseById(setup.receiver, id);
   return {
-    ...start,
+    ...asSheetSays(setup, response, { blanking: true, pipHeightDiv: 0.5 }),
     seconds: WARM_SECONDS,
-    cautionsAcknowledged: true,
-    isolated: receiver.mains !== null,
-    powered: true,
-    leads: { ...start.leads, ...sheetLeads(receiver, response) },
-    controls: {
-      ...RESTING_CONTROLS,
-      ...sheetFittings(response.setUp),
-      ...sheetControls(response.setUp),
-      ...PLAIN_PICTURE,
-      blanking: true,
-      pipHeightDiv: 0.5,
-    },
     crystals: response.setUp.markersHz.slice(0, MOST_CRYSTALS),
   };
 }

@@ -2,6 +2,7 @@
 import { useRef, useState } from 'preact/hooks';
 import type { ClassFigures } from '../../judge/classFigures.ts';
 import { OUTCOMES } from '../../judge/outcome.ts';
+import { FilesField } from '../../kit/FilesField.tsx';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { Button, Frame, Ink } from '../../kit/theme/art.tsx';
 import { DROP_ART } from './classArt.ts';
@@ -118,21 +119,12 @@ export function FileButton({ port, folder, primary = false }: FileButtonProps) {
       <Button primary={primary} onClick={() => input.current?.click()}>
         {words}
       </Button>
-      <input
-        ref={input}
-        type="file"
-        class="unseen"
-        tabIndex={-1}
-        aria-hidden="true"
+      <FilesField
+        innerRef={input}
         multiple
-        {...(folder ? { webkitdirectory: true } : {})}
-        data-picks={primary ? 'more' : folder ? 'folder' : 'files'}
-        onChange={({ currentTarget }) => {
-          const files = [...(currentTarget.files ?? [])];
-          // The same file may be chosen once more.
-          currentTarget.value = '';
-          if (files.length > 0) port.bringPicked(files);
-        }}
+        folder={folder}
+        picks={primary ? 'more' : folder ? 'folder' : 'files'}
+        onFiles={port.bringPicked}
       />
     </>
   );

@@ -157,12 +157,11 @@ export function CoursePage({
 
 /** An empty shelf stands below the course; one that had something on it when the page was opened, above. It never moves under a hand that fills or empties it. */
 function useOwnFirst(own: OwnPort): { readonly ownFirst: boolean; readonly stay: () => void } {
-  const isFilled = (): boolean => own.cards().length + own.evenings().length + own.exams().length > 0;
-  const [ownFirst, setFirst] = useState(isFilled);
+  const [ownFirst, setFirst] = useState(() => !own.isEmpty());
   const stays = useRef(false);
   useLayoutEffect(() => {
     const look = (): void => {
-      if (!stays.current) setFirst(isFilled());
+      if (!stays.current) setFirst(!own.isEmpty());
     };
     look();
     return own.subscribe(look);

@@ -1,5 +1,6 @@
 /** The user's own shelf: scenarios that were opened from files, by a button or dropped anywhere on the page. */
 import { useEffect, useReducer, useRef, useState } from 'preact/hooks';
+import { FilesField } from '../../kit/FilesField.tsx';
 import { useFirstWords } from '../../kit/hooks/useWords.ts';
 import { Button } from '../../kit/theme/art.tsx';
 import type { CourseCard } from '../../present/ports.ts';
@@ -88,22 +89,7 @@ export function OwnPlace({ port, columns, runsRead, drawn, open, onHand }: OwnPl
         </Button>
         <p>{words.blurb}</p>
       </div>
-      <input
-        ref={input}
-        type="file"
-        class="unseen"
-        tabIndex={-1}
-        aria-hidden="true"
-        multiple
-        accept=".json,application/json"
-        data-picks="own"
-        onChange={({ currentTarget }) => {
-          const files = [...(currentTarget.files ?? [])];
-          // The same file may be chosen once more.
-          currentTarget.value = '';
-          bring(files);
-        }}
-      />
+      <FilesField innerRef={input} multiple accept=".json,application/json" picks="own" onFiles={bring} />
       <p class="own-news" role="status">
         {told.news}
         {told.putBack === null ? null : (
@@ -186,9 +172,7 @@ export function OwnPlace({ port, columns, runsRead, drawn, open, onHand }: OwnPl
           }}
         />
       ))}
-      {cards.length + port.evenings().length + port.exams().length === 0 || port.isStored() ? null : (
-        <p class="own-news">{words.notStored}</p>
-      )}
+      {port.isEmpty() || port.isStored() ? null : <p class="own-news">{words.notStored}</p>}
       {cards.length === 0 ? null : (
         <ul
           class={columns === 2 ? 'cards two' : 'cards'}

@@ -41,6 +41,8 @@ export interface ExamPaper {
 }
 
 export interface OwnPort {
+  /** nothing stands on the shelf */
+  isEmpty(): boolean;
   exams(): readonly ExamPaper[];
   toExam(hash: string): void;
   /** only what has not begun, or is handed in; gives what puts it back */

@@ -1,5 +1,6 @@
 /** Before anything has been brought: what this place is for, where files go, and the receivers that are kept here. */
 import { useRef } from 'preact/hooks';
+import { FilesField } from '../../../kit/FilesField.tsx';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { Button, Frame } from '../../../kit/theme/art.tsx';
 import { Refused } from './Refused.tsx';
@@ -34,17 +35,12 @@ export function FilesButton({ port, primary = false }: { readonly port: Receiver
   const field = useRef<HTMLInputElement>(null);
   return (
     <>
-      <input
-        ref={field}
-        type="file"
+      <FilesField
+        innerRef={field}
         multiple
-        hidden
         accept=".cir,.ckt,.sp,.net,.txt,.json"
-        data-picks="receiver"
-        onChange={(event) => {
-          port.bring([...(event.currentTarget.files ?? [])]);
-          event.currentTarget.value = '';
-        }}
+        picks="receiver"
+        onFiles={(files) => port.bring(files)}
       />
       <Button primary={primary} onClick={() => field.current?.click()}>
         {say.begin.open}

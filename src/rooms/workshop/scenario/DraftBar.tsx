@@ -2,6 +2,7 @@
 import { useRef, useState } from 'preact/hooks';
 import { problemSentence } from '../../../describe/problem.ts';
 import { Modal } from '../../../kit/dialogs/Modal.tsx';
+import { FilesField } from '../../../kit/FilesField.tsx';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { Button } from '../../../kit/theme/art.tsx';
 import type { WorkshopPort } from './workshopPort.ts';
@@ -45,18 +46,11 @@ export function DraftBar({ port }: { readonly port: WorkshopPort }) {
         </select>
       </label>
       <Button onClick={() => input.current?.click()}>{say.openFile}</Button>
-      <input
-        ref={input}
-        type="file"
-        class="unseen"
-        tabIndex={-1}
-        aria-hidden="true"
+      <FilesField
+        innerRef={input}
         accept=".json,application/json"
-        onChange={({ currentTarget }) => {
-          const [file] = currentTarget.files ?? [];
+        onFiles={([file]) => {
           if (file !== undefined) port.openFile(file);
-          // The same file may be chosen once more.
-          currentTarget.value = '';
         }}
       />
       <Button label={say.saveLong(`${draft.id}.json`)} onClick={port.saveFile}>
