@@ -17,7 +17,8 @@ export default defineConfig({
   outputDir: 'test-results',
   // A test has a page and storage of its own, and waits for something much of the time.
   workers: availableParallelism(),
-  retries: 0,
+  // In a whole run, on a machine with much else to do, a test has a second go; who needed it is named at the end.
+  retries: process.env.CI ? 1 : 0,
   forbidOnly: true,
   fullyParallel: true,
   // Against standing still for ever; nothing here is meant to be measured by it.

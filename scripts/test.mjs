@@ -118,6 +118,8 @@ function summary(results) {
     const count = tests === null ? '' : `  ${tests.passed} passed, ${tests.failed} failed`;
     console.log(`${ok ? 'ok    ' : 'FAILED'}  ${seconds.toFixed(1).padStart(6)} s  ${name}${count}`);
     if (tests?.skipped) console.log(`        ${tests.skipped} of these failures are tests that were skipped`);
+    if (tests?.second?.length)
+      console.log(`        ${tests.second.length} passed only at the second go: ${tests.second.join('; ')}`);
   }
   let passed = 0;
   let failed = 0;

@@ -10,9 +10,21 @@ export function vitestCounts(report) {
   return { passed: report.numPassedTests, failed: report.numFailedTests + broken + skipped, skipped };
 }
 
-/** From playwright's JSON report; errors outside any test count one by one. */
+/** From playwright's JSON report; errors outside any test count one by one. `second` names the tests that failed once and then passed. */
 export function playwrightCounts(report) {
   if (report === null) return null;
   const { expected, unexpected, flaky, skipped } = report.stats;
-  return { passed: expected, failed: unexpected + flaky + skipped + report.errors.length, skipped };
+  const failed = unexpected + skipped + report.errors.length;
+  return { passed: expected + flaky, failed, skipped, second: report.suites.flatMap((suite) => secondGo(suite, [])) };
+}
+
+/** A file holds its tests and its groups, each with a title. */
+function secondGo({ title, specs = [], suites = [] }, above) {
+  const path = [...above, title];
+  const here = specs.flatMap((spec) =>
+    spec.tests
+      .filter(({ status }) => status === 'flaky')
+      .map(({ projectName }) => `${[...path, spec.title].join(', ')} (${projectName})`),
+  );
+  return [...here, ...suites.flatMap((suite) => secondGo(suite, path))];
 }

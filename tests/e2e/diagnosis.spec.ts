@@ -32,7 +32,7 @@ test('what was wrong is asked at signing, never filled in, and told in the repor
   await expect(dialog(page).getByRole('status')).toBeInViewport();
   await expect(form.getByRole('checkbox', { checked: true })).toHaveCount(0);
   await isSound(page);
-  expect(await page.evaluate(layoutFaults, 'dialog[open]')).toEqual([]);
+  await expect.poll(() => page.evaluate(layoutFaults, 'dialog[open]')).toEqual([]);
 
   // That nothing was wrong is one choice, and no other stands beside it but those of the bench.
   await choice(page, slug).click();
@@ -70,7 +70,7 @@ test('the levels as found are recorded on the sheet and stand in the report besi
   await sheet.getByRole('button', { name: asFoundWords.record, exact: true }).focus();
   await page.keyboard.press('Enter');
   await expect(sheet.locator('.as-found')).toContainText(/As found, at 0:?0?0:\d\d/);
-  expect(await page.evaluate(layoutFaults, '#service-sheet')).toEqual([]);
+  await expect.poll(() => page.evaluate(layoutFaults, '#service-sheet')).toEqual([]);
   await page.getByRole('button', { name: headerWords.signOff, exact: true }).click();
   await dialog(page).getByRole('button', { name: dialogWords.signOff.sign, exact: true }).click();
   const told = page.locator('.tube-readings');

@@ -125,7 +125,7 @@ test('before it is answered nothing on the page tells one choice from another, n
       expect(sheet).not.toContain(en.tubeTags.frequency(subject.hz));
       expect(sheet).not.toContain(`${subject.hz}`);
     }
-    expect(await page.locator('.tube').getAttribute('aria-label')).toBe(words.tube);
+    await expect(page.locator('.tube')).toHaveAttribute('aria-label', words.tube);
     if (ask.kind !== 'choice') continue;
     // Without its own number and words, each choice is the same to the last attribute.
     const choices = await page.locator('.choice').evaluateAll((all) =>

@@ -18,7 +18,7 @@ test('shown step by step to the first pip, then skipped @shelf @upright', async 
     await expect(asks).toHaveAttribute('aria-expanded', 'true');
   }
   // Not only there for those who listen: it has the size of its words.
-  expect((await why.boundingBox())!.height).toBeGreaterThan(16);
+  await expect.poll(async () => (await why.boundingBox())?.height).toBeGreaterThan(16);
   const { title: pip } = guideWords.steps.crystals;
   for (let press = 0; press < 30 && !((await guide.textContent()) ?? '').includes(pip); press++)
     await guide.getByRole('button', { name: guideWords.showMe }).click();

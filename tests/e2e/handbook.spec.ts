@@ -45,8 +45,8 @@ test('a live figure follows keys and says what it reads', async ({ page }) => {
   const before = await picture.innerHTML();
   await coupling.focus();
   for (let i = 0; i < 20; i++) await page.keyboard.press('ArrowRight');
-  expect(await picture.innerHTML()).not.toBe(before);
   await expect(coupling).toHaveAttribute('aria-valuetext', /^4 per cent; /);
+  await expect.poll(() => picture.innerHTML()).not.toBe(before);
   await page.keyboard.press('Home');
   await expect(apart).toHaveText(handbook.nothing);
   // At rest nothing is drawn again.
@@ -143,7 +143,9 @@ test('from a word of the service sheet to its page, and back to the bench as it 
   const span = page.getByRole('slider', { name: en.controls.spanHz.label }).first();
   await span.focus();
   await expect(slip).toHaveCount(0);
+  const found = (await span.getAttribute('aria-valuetext'))!;
   await page.keyboard.press('ArrowUp');
+  await expect(span).not.toHaveAttribute('aria-valuetext', found);
   const left = await span.getAttribute('aria-valuetext');
   await word.click();
   await slip.getByRole('link').click();

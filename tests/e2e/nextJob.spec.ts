@@ -17,5 +17,7 @@ test('from a report to the next scenario of the course, never to the one just do
   await button.click();
   const briefing = page.getByRole('dialog');
   await expect(briefing).toBeVisible();
-  expect(name).toContain((await briefing.getByRole('heading').first().textContent())!.trim());
+  const title = briefing.getByRole('heading').first();
+  await expect(title).not.toBeEmpty();
+  expect(name).toContain((await title.textContent())!.trim());
 });

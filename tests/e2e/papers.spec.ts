@@ -38,7 +38,7 @@ async function looksPrinted(page: Page, root: string): Promise<void> {
     await page.setViewportSize({ width, height: 1000 });
     await expect(page.locator(root).first()).toBeVisible();
     await expect(page.locator('.header').first()).toBeHidden();
-    expect(await page.evaluate(printFaults, root)).toEqual([]);
+    await expect.poll(() => page.evaluate(printFaults, root)).toEqual([]);
   }
 }
 
@@ -59,7 +59,7 @@ for (const [track, id, most] of [
       await page.goto(`/#/papers/${id}/${paper}`);
       const sheets = page.locator('.paper-page');
       await expect(sheets.first()).toContainText(say.names[paper]);
-      expect(await page.evaluate(layoutFaults, '.papers-choice')).toEqual([]);
+      await expect.poll(() => page.evaluate(layoutFaults, '.papers-choice')).toEqual([]);
       await looksPrinted(page, '.paper-page');
       for (const format of ['A4', 'Letter'] as const) {
         const pages = await pagesOf(page, format);
@@ -107,6 +107,6 @@ test('the papers are reached from the course and from the bench by keyboard', as
 test('in longer words nothing is cut off either', async ({ page }) => {
   await page.goto('/?words=pseudo#/papers/from-cold/transfer');
   await expect(page.locator('.paper-page')).toBeVisible();
-  expect(await page.evaluate(layoutFaults, '.papers-choice')).toEqual([]);
+  await expect.poll(() => page.evaluate(layoutFaults, '.papers-choice')).toEqual([]);
   await looksPrinted(page, '.paper-page');
 });

@@ -30,7 +30,7 @@ for (const by of ['pointer', 'keyboard'] as const) {
     await hand.press('Bridge on');
     const tray = page.getByRole('dialog');
     await expect(tray.getByRole('status')).toContainText('A good capacitor is clipped across');
-    expect(await page.evaluate(layoutFaults, 'dialog[open]')).toEqual([]);
+    await expect.poll(() => page.evaluate(layoutFaults, 'dialog[open]')).toEqual([]);
     await hand.press(partsWords.name(PART, null), 'dialog');
     await expect(tray.getByRole('button', { name: partsWords.bridge, exact: true })).toHaveCount(0);
     await hand.press(partsWords.unbridge, 'dialog');

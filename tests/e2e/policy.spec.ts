@@ -68,8 +68,10 @@ test('on any static host the policy holds, and course, bench and report keep to 
     document.body.append(script);
     await fetch('http://127.0.0.2:9/').catch(() => {});
   });
-  const said = await violations();
-  expect(said.map((each) => each.split(' ')[0]).sort()).toEqual(['connect-src', 'script-src-elem', 'style-src-attr']);
-  // These were planted.
+  const directives = async () => (await violations()).map((each) => each.split(' ')[0]).sort();
+  await expect.poll(directives).toEqual(['connect-src', 'script-src-elem', 'style-src-attr']);
+  // These were planted; all that was said of them has come before what is said last.
+  await page.evaluate(() => console.warn('all said'));
+  await expect.poll(() => watch.complaints.at(-1)).toBe('warning: all said');
   watch.complaints.length = 0;
 });

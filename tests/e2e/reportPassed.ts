@@ -6,6 +6,6 @@ export async function reportPassed(page: Page, above: number): Promise<void> {
   await expect(page).toHaveURL(/#\/report\//);
   const figure = page.locator('.score-figure');
   await expect(figure).toBeVisible();
-  expect(Number(await figure.textContent())).toBeGreaterThan(above);
+  await expect.poll(async () => Number(await figure.textContent())).toBeGreaterThan(above);
   await expect(page.locator('.score-verdict')).toHaveClass(/\bpassed\b/);
 }

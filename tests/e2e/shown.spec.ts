@@ -23,7 +23,7 @@ test('asked for in the menu, stepped, played, taken over and signed without a ma
   // Who listens hears each saying as it comes.
   await expect(region.getByRole('status')).toHaveText(say.remarks.safe(false));
   await expect(region.getByRole('button', { name: say.play })).toBeFocused();
-  expect(await page.evaluate(layoutFaults, '.shown')).toEqual([]);
+  await expect.poll(() => page.evaluate(layoutFaults, '.shown')).toEqual([]);
 
   const next = region.getByRole('button', { name: say.step });
   for (const text of [say.remarks.leads('TP0'), say.remarks.source, say.remarks.fills, say.remarks.phasing]) {
@@ -41,7 +41,7 @@ test('asked for in the menu, stepped, played, taken over and signed without a ma
   await region.getByRole('button', { name: say.takeOver }).press('Enter');
   await expect(region).toHaveCount(0);
   await expect(page.getByText(say.taken)).toBeVisible();
-  expect(await page.evaluate(layoutFaults, '.slip-stack')).toEqual([]);
+  await expect.poll(() => page.evaluate(layoutFaults, '.slip-stack')).toEqual([]);
 
   await page.locator('.sign-off').press('Enter');
   const question = page.getByRole('dialog', { name: dialogWords.signOff.title });

@@ -21,6 +21,8 @@ export interface Counts {
   readonly passed: number;
   readonly failed: number;
   readonly skipped: number;
+  /** tests that failed once and then passed */
+  readonly second?: readonly string[];
 }
 
 export interface TestCountsModule {

@@ -88,12 +88,30 @@ describe('counting', () => {
     expect(vitestCounts(null)).toBeNull();
   });
 
-  it('reads playwright’s report; a flaky test and an error outside tests count as failed', () => {
-    const stats = { expected: 5, unexpected: 1, flaky: 1, skipped: 2 };
-    expect(playwrightCounts({ stats, errors: [] })).toEqual({ passed: 5, failed: 4, skipped: 2 });
-    expect(playwrightCounts({ stats: { ...stats, unexpected: 0, flaky: 0, skipped: 0 }, errors: [{}] })).toMatchObject({
+  it('reads playwright’s report; an error outside tests counts as failed, and a test that passed at its second go is named', () => {
+    const stats = { expected: 5, unexpected: 1, flaky: 0, skipped: 2 };
+    expect(playwrightCounts({ stats, errors: [], suites: [] })).toEqual({
       passed: 5,
-      failed: 1,
+      failed: 3,
+      skipped: 2,
+      second: [],
+    });
+    const clean = { expected: 5, unexpected: 0, flaky: 0, skipped: 0 };
+    expect(playwrightCounts({ stats: clean, errors: [{}], suites: [] })).toMatchObject({ passed: 5, failed: 1 });
+    const spec = (title: string, ...states: string[]) => ({
+      title,
+      tests: states.map((status, i) => ({ status, projectName: ['full', 'shelf'][i] })),
+    });
+    const inner = { title: 'a full disk', specs: [spec('is told', 'expected', 'flaky')] };
+    const suites = [
+      { title: 'a.spec.ts', specs: [spec('one', 'expected'), spec('two', 'flaky')] },
+      { title: 'b.spec.ts', specs: [], suites: [inner] },
+    ];
+    expect(playwrightCounts({ stats: { ...clean, flaky: 2 }, errors: [], suites })).toEqual({
+      passed: 7,
+      failed: 0,
+      skipped: 0,
+      second: ['a.spec.ts, two (full)', 'b.spec.ts, a full disk, is told (shelf)'],
     });
     expect(playwrightCounts(null)).toBeNull();
   });

@@ -27,7 +27,7 @@ export function SeenPanel({ port, set }: SeenPanelProps) {
   const responses = asked.length > 0 ? asked : set.receiver.responses;
   const [chosen, setChosen] = useState<string | null>(null);
   const response = responses.find(({ id }) => id === chosen) ?? responses[0]!;
-  const look = useLook(port, set, response.id);
+  const { look, behind } = useLook(port, set, response.id);
   const outline = useMemo(() => (look === null ? undefined : ghostPath(look.wanted.beam)), [look?.wanted]);
   const place = useRef<HTMLDivElement>(null);
   const { width } = useSize(place);
@@ -35,7 +35,7 @@ export function SeenPanel({ port, set }: SeenPanelProps) {
   const cell = Math.max(LEAST_CELL, Math.min(MOST_CELL, Math.floor(across)));
   const lines = look?.lines ?? null;
   return (
-    <section class="seen" aria-labelledby="seen-title">
+    <section class="seen" aria-labelledby="seen-title" aria-busy={behind}>
       <h2 class="plate-title" id="seen-title">
         <span class="disc" aria-hidden="true">
           3
@@ -52,7 +52,7 @@ export function SeenPanel({ port, set }: SeenPanelProps) {
           ))}
         </fieldset>
       )}
-      <div class="seen-tube" ref={place} aria-busy={look === null}>
+      <div class="seen-tube" ref={place}>
         {width === 0 || look === null ? null : (
           <TubeFace
             display={look.display}

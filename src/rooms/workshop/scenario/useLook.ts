@@ -16,12 +16,19 @@ export interface Look {
   readonly lines: readonly Standing[] | null;
 }
 
+export interface Looking {
+  /** null: a draft that no bench can hold */
+  readonly look: Look | null;
+  /** what is shown is not yet that of the draft as it stands: it is still being worked out */
+  readonly behind: boolean;
+}
+
 const REST_MS = 120;
 /** Problems at these places leave a bench that can be shown. */
 const HARMLESS =
   /^\/(id|code|title|track|order|words|hints|aids|weights|proofs|timeLimitSeconds|recommendedAfter|difficulty|sealed|start\/(slugs|randomTurns))/;
 
-export function useLook(port: WorkshopPort, set: Omit<BenchSetup, 'scenario'>, response: string): Look | null {
+export function useLook(port: WorkshopPort, set: Omit<BenchSetup, 'scenario'>, response: string): Looking {
   const { draft, problems } = port;
   const looks = useMemo(() => createLooks(), []);
   const { bench, faults, life, seed, start, toleranceFactor } = draft;
@@ -29,7 +36,7 @@ export function useLook(port: WorkshopPort, set: Omit<BenchSetup, 'scenario'>, r
   const rested = useRested(made);
   const possible = problems.every(({ place }) => HARMLESS.test(place));
   const last = useRef<Omit<Look, 'lines'> | null>(null);
-  const [lines, setLines] = useState<readonly Standing[] | null>(null);
+  const [lined, setLined] = useState<{ readonly of: object; readonly lines: readonly Standing[] } | null>(null);
   const shown = useMemo(() => {
     if (!rested) return last.current;
     if (!possible) return null;
@@ -38,11 +45,15 @@ export function useLook(port: WorkshopPort, set: Omit<BenchSetup, 'scenario'>, r
   }, [rested, possible, ...made, start.slugs, start.randomTurns]);
   last.current = shown;
   useEffect(() => {
-    if (!rested || !possible) return;
-    const timer = setTimeout(() => setLines(looks.lines({ ...set, scenario: draft })), REST_MS / 2);
+    if (!rested || shown === null) return;
+    const work = () => setLined({ of: shown, lines: looks.lines({ ...set, scenario: draft }) });
+    const timer = setTimeout(work, REST_MS / 2);
     return () => clearTimeout(timer);
   }, [shown]);
-  return shown === null ? null : { ...shown, lines };
+  return {
+    look: shown === null ? null : { ...shown, lines: lined?.lines ?? null },
+    behind: !rested || (shown !== null && lined?.of !== shown),
+  };
 }
 
 /** False from when one of the values has changed until none has for a moment. */
