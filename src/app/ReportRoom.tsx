@@ -72,9 +72,9 @@ function Reported(props: ReportRoomProps & { readonly kept: KeptRun; readonly te
     if (!read.ok) return;
     const calledOff = new AbortController();
     const { signal } = calledOff;
-    const { scenario, events, rules } = read.value;
+    const { scenario, receiverHash, events, rules } = read.value;
     const grade = async (): Promise<GradedRun | null> => {
-      const fetched = await setupWith(library, scenario);
+      const fetched = await setupWith(library, scenario, receiverHash);
       if (signal.aborted) return null;
       setSetup(fetched ?? 'notHere');
       return fetched === null ? null : beside('report', { setup: fetched, events, rules }, { signal });

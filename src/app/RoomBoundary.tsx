@@ -5,7 +5,7 @@ import { useFirstWords } from '../kit/hooks/useWords.ts';
 import { SlipPage } from '../kit/slips/Slip.tsx';
 import { Button } from '../kit/theme/art.tsx';
 import type { Library } from '../services/library/library.ts';
-import { setupWith } from '../services/library/library.ts';
+import { setupOfOpen } from '../services/library/library.ts';
 import type { Logbook } from '../services/store/logbook.ts';
 import { download } from './download.ts';
 import type { Route } from './routes.ts';
@@ -109,7 +109,7 @@ async function runHere(library: Library, logbook: Logbook, route: Route): Promis
   // What reads runs comes only when one is to be saved: the first page does without it.
   const { fileOfOpen } = await import('./takeUp.ts');
   const { scenario } = open.run;
-  const text = open.text ?? fileOfOpen(scenario === null ? null : await setupWith(library, scenario), open.run);
+  const text = open.text ?? fileOfOpen(scenario === null ? null : await setupOfOpen(library, scenario), open.run);
   return { runId: open.run.runId, name: route.scenarioId, text };
 }
 

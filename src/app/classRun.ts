@@ -28,8 +28,8 @@ export async function readClassRun(
   const run = text.ok ? readRunFile(text.value, file.name) : text;
   if (!text.ok || !run.ok)
     return (run.ok ? [] : run.problems).map((problem) => problemSentence(words, problem)).join('\n');
-  const { scenario, events } = run.value;
-  const setup = await setupWith(library, scenario);
+  const { scenario, receiverHash, events } = run.value;
+  const setup = await setupWith(library, scenario, receiverHash);
   if (setup === null) return words.shell.noSuchReceiver;
   return { text: text.value, run: run.value, setup, graded: await beside('report', { setup, events }, { signal }) };
 }

@@ -4,6 +4,7 @@ import { bad, good, type Problem, type Result } from '../base/result.ts';
 import { checkEvening, type Evening, readEvening } from '../files/evening.ts';
 import { hashOf } from '../files/hash.ts';
 import type { LoadedReceiver } from '../files/library.ts';
+import type { ReceiverPair } from '../files/readReceiverPair.ts';
 import { scenarioHash, scenarioToFile } from '../files/scenarioFile.ts';
 import { readSealedEvening } from '../files/sealedEvening.ts';
 import { withTextPlaces } from '../files/textPlaces.ts';
@@ -13,8 +14,10 @@ import { PAR_NOT_KNOWN } from '../scenario/par.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import type { Library } from '../services/library/library.ts';
 import { type Surroundings, toShelf } from '../services/library/ownReading.ts';
+import { pageOwnReceivers } from '../services/library/pageOwnReceivers.ts';
 import type { OwnEvening } from '../services/store/ownEvening.ts';
 import type { OwnExam } from '../services/store/ownExam.ts';
+import type { OwnReceivers } from '../services/store/ownReceivers.ts';
 import type { OwnScenario } from '../services/store/ownScenario.ts';
 import type { OwnShelf } from '../services/store/ownShelf.ts';
 
@@ -25,17 +28,31 @@ export interface TakenEvening {
   readonly own: readonly OwnScenario[];
 }
 
-/** As far as it can be played here: on the receivers of this page, and beside the course. */
+/** A receiver that scenarios of a sheet stand on. */
+interface Design extends LoadedReceiver {
+  /** as the sheet brought it along; left out: it comes with the page */
+  readonly texts?: ReceiverPair;
+}
+
+interface Playable {
+  readonly evening: Evening;
+  readonly designs: ReadonlyMap<string, Design>;
+}
+
+/** Where the receivers go that a sheet brings along. */
+type ReceiverShelf = () => Promise<Pick<OwnReceivers, 'bring'>>;
+
+/** As far as it can be played here: on the receivers of this page and those that it brings, and beside the course. */
 export async function readPlayable(
   text: string,
   file: string,
   library: Library,
   around: Surroundings,
-): Promise<Result<{ readonly evening: Evening; readonly designs: ReadonlyMap<string, LoadedReceiver> }>> {
+): Promise<Result<Playable>> {
   const evening = readEvening(text, file);
   if (!evening.ok) return evening;
   const { scenarios, receivers } = evening.value;
-  const designs = new Map<string, LoadedReceiver>();
+  const designs = new Map<string, Design>();
   for (const id of new Set(scenarios.map(({ receiver }) => receiver))) {
     const loaded = around.receiverIds.includes(id) ? await library.receiver(id) : null;
     if (loaded?.ok) designs.set(id, loaded.value);
@@ -46,11 +63,13 @@ export async function readPlayable(
   const say = (place: string, found: Phrase, wanted: Phrase): void => {
     problems.push({ file, place, found, wanted });
   };
-  receivers.forEach((one, i) => {
-    const here = designs.get(one.receiver.id);
-    if (here === undefined || receiverHash(here) !== receiverHash(one))
-      say(`/receivers/${i}/receiver/id`, ['receiverOfOwn', one.receiver.id], ['receiverOfBench']);
-  });
+  for (const [i, one] of receivers.entries()) {
+    const { id } = one.receiver;
+    const shipped = around.receiverIds.includes(id) ? await library.receiver(id) : null;
+    if (shipped === null) designs.set(id, one);
+    else if (!shipped.ok || receiverHash(shipped.value) !== receiverHash(one))
+      say(`/receivers/${i}/receiver/id`, ['receiverOfBench', id], ['receiverAsBench']);
+  }
   for (const [i, scenario] of scenarios.entries()) {
     const place = `/scenarios/${i}`;
     if (readEndlessId(scenario.id) !== null) say(`${place}/id`, ['idOfCourse', scenario.id], ['idOfOwn']);
@@ -65,18 +84,26 @@ export async function readPlayable(
 /** The scenarios of a sheet that are not of the course, put on the shelf: all of them or none. */
 async function shelveOwn(
   { scenarios }: Evening,
-  designs: ReadonlyMap<string, LoadedReceiver>,
+  designs: ReadonlyMap<string, Design>,
   shelf: OwnShelf,
   around: Surroundings,
+  receivers: ReceiverShelf,
 ): Promise<Result<readonly OwnScenario[]>> {
   const now = Date.now();
   const own: OwnScenario[] = [];
+  const brought = new Set<ReceiverPair>();
   for (const scenario of scenarios.filter(({ id }) => !around.courseIds.has(id))) {
     const design = designs.get(scenario.receiver)!;
     const one = await toShelf({ scenario, design }, fileTextOf(scenario), now + own.length);
     if (!one.ok) return one;
-    const before = shelf.all().find(({ hash }) => hash === one.value.hash);
-    own.push(before === undefined ? one.value : { ...one.value, certificate: before.certificate });
+    if (design.texts !== undefined) brought.add(design.texts);
+    const placed = { ...one.value, ...(design.texts === undefined ? {} : { receiverHash: receiverHash(design) }) };
+    const before = shelf.all().find(({ hash, receiverHash: on }) => hash === placed.hash && on === placed.receiverHash);
+    own.push(before === undefined ? placed : { ...placed, certificate: before.certificate });
+  }
+  for (const texts of brought) {
+    const kept = await (await receivers()).bring(texts);
+    if (!kept.ok) return kept;
   }
   for (const one of own) await shelf.put(one);
   return good(own);
@@ -90,6 +117,7 @@ export async function openExam(
   library: Library,
   shelf: OwnShelf,
   around: Surroundings,
+  receivers: ReceiverShelf = pageOwnReceivers,
 ): Promise<Result<OwnExam>> {
   const file = `${exam.title}.json`;
   const read = await readPlayable(text, file, library, around);
@@ -97,7 +125,7 @@ export async function openExam(
   const { evening, designs } = read.value;
   const { exam: terms, order, scenarios } = evening;
   if (terms === null) return bad({ file, place: '/exam', found: ['nothing'], wanted: ['valueFor', 'exam'] });
-  const own = await shelveOwn(evening, designs, shelf, around);
+  const own = await shelveOwn(evening, designs, shelf, around, receivers);
   if (!own.ok) return own;
   const opened = {
     ...{ candidate, openedAtMs: Date.now(), sheet: hashOf(text), order, attempts: terms.attempts },
@@ -130,11 +158,12 @@ export async function takeEvening(
   library: Library,
   shelf: OwnShelf,
   around: Surroundings,
+  receivers: ReceiverShelf = pageOwnReceivers,
 ): Promise<Result<TakenEvening>> {
   const read = await readPlayable(text, file, library, around);
   if (!read.ok) return read;
   const { evening, designs } = read.value;
-  const own = await shelveOwn(evening, designs, shelf, around);
+  const own = await shelveOwn(evening, designs, shelf, around, receivers);
   if (!own.ok) return own;
   const taken: OwnEvening = {
     ...{ hash: hashOf(text), title: evening.title, author: evening.author ?? null, order: evening.order },

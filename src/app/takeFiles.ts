@@ -82,8 +82,8 @@ export function reasonsOf(words: Words, problems: readonly Problem[]): readonly 
 }
 
 /** The page's own address with the scenario in it. */
-export async function addressOf(library: Library, { id, text }: OwnScenario) {
-  const read = await readHanded(text, `${id}.json`, surroundingsOf(library));
+export async function addressOf(library: Library, { id, text, receiverHash }: OwnScenario) {
+  const read = await readHanded(text, `${id}.json`, surroundingsOf(library), receiverHash);
   if (!read.ok) return null;
   const data = await linkOf(read.value.scenario);
   const address = `${location.href.split('#')[0]}${routeHash({ page: 'open', data })}`;
@@ -122,7 +122,7 @@ export async function certifyShelf(
       const one = shelf.all().find(({ certificate, hash }) => certificate === null && !tried.has(hash));
       if (one === undefined) return;
       tried.add(one.hash);
-      const read = await readHanded(one.text, `${one.id}.json`, surroundingsOf(library));
+      const read = await readHanded(one.text, `${one.id}.json`, surroundingsOf(library), one.receiverHash);
       if (!read.ok) continue;
       const certificate = await certifyHanded(read.value, jobs);
       // It may have been taken off meanwhile.

@@ -5,7 +5,7 @@ import type { BenchSetup } from '../bench/setup.ts';
 import { scenarioHash } from '../files/scenarioFile.ts';
 import { MOST_SEED } from '../scenario/attempt.ts';
 import { readEndlessId } from '../scenario/endlessId.ts';
-import { type Library, setupWith } from '../services/library/library.ts';
+import { type Library, setupOfOpen } from '../services/library/library.ts';
 import type { OpenRun } from '../services/store/keptRuns.ts';
 
 export interface BenchSetups {
@@ -54,7 +54,7 @@ async function setupsOf(
   exam: Dealt | null,
   signal: AbortSignal,
 ): Promise<BenchSetups | null> {
-  const recorded = begun === null || begun.scenario === null ? null : await setupWith(library, begun.scenario);
+  const recorded = begun === null || begun.scenario === null ? null : await setupOfOpen(library, begun.scenario);
   const endless = readEndlessId(id) !== null;
   // A scenario of the endless track is the same whenever it is made; what the run has of it is quicker to be had.
   if (endless && recorded !== null) return { recorded, shipped: recorded };

@@ -344,8 +344,8 @@ interface ScenarioPhrases {
   base64Url: [];
   dealOfCandidate: [candidate: string];
   asCourse: [];
-  receiverOfOwn: [id: string];
-  receiverOfBench: [];
+  receiverOfBench: [id: string];
+  receiverAsBench: [];
   laterScenario: [id: string];
   lowerOrder: [];
   orderIn: [order: number, track: string];

@@ -11,7 +11,7 @@ import type { LoadedReceiver } from './library.ts';
 import { bringForward, type FormatHistory } from './migrations.ts';
 import { withoutNotes } from './notes.ts';
 import { readJson } from './parseJson.ts';
-import { readReceiverPair } from './readReceiverPair.ts';
+import { type ReceiverPair, readReceiverPair } from './readReceiverPair.ts';
 import { scenarioToFile } from './scenarioFile.ts';
 import { parseScenario } from './scenarioSchema.ts';
 import { integer, list, object, oneOf, text, yesOrNo } from './schemaPieces.ts';
@@ -60,7 +60,12 @@ export interface Evening {
   readonly exam: ExamTerms | null;
   readonly scenarios: readonly Scenario[];
   /** those that the file brings along */
-  readonly receivers: readonly LoadedReceiver[];
+  readonly receivers: readonly BroughtReceiver[];
+}
+
+/** With the texts that it was read from, for whoever keeps it. */
+export interface BroughtReceiver extends LoadedReceiver {
+  readonly texts: ReceiverPair;
 }
 
 const HISTORY: FormatHistory = { format: 'haystack-evening', current: 1, migrations: {} };
@@ -104,16 +109,17 @@ function eveningFrom(json: unknown, file: string): Result<Evening> {
     ids.add(id);
     scenarios.push(scenario.value);
   }
-  const receivers: LoadedReceiver[] = [];
+  const receivers: BroughtReceiver[] = [];
   for (const [i, one] of listOf(brought, MOST_RECEIVERS).entries()) {
     const { receiver, deck } = (typeof one === 'object' && one !== null ? one : {}) as Record<string, unknown>;
     if (typeof deck !== 'string' || receiver === undefined) continue;
-    const loaded = readReceiverPair({
+    const texts: ReceiverPair = {
       receiver: { file, text: JSON.stringify(receiver) },
       deck: { file: `${file}, deck ${i + 1}`, text: deck },
-    });
+    };
+    const loaded = readReceiverPair(texts);
     // Lines of the receiver alone are none of this file.
-    if (loaded.ok) receivers.push(loaded.value);
+    if (loaded.ok) receivers.push({ ...loaded.value, texts });
     else problems.push(...loaded.problems.map((p) => (p.file === file ? inPlace(p, `/receivers/${i}/receiver`) : p)));
   }
   if (!read.success || problems.length > 0) return bad(...problems);
@@ -146,17 +152,26 @@ export function checkEvening(
   });
 }
 
-/** The file of a sheet on receivers that come with the bench. */
-export function eveningText({ title, author, order, minutes, exam, scenarios }: Omit<Evening, 'receivers'>): string {
+/** The file of a sheet; `receivers`: the texts of those that do not come with the bench. */
+export function eveningText(
+  { title, author, order, minutes, exam, scenarios }: Omit<Evening, 'receivers'>,
+  receivers: readonly ReceiverPair[] = [],
+): string {
   const file = {
     ...{ format: 'haystack-evening', version: 1, title },
     ...(author === undefined || author === '' ? {} : { author }),
     ...{ order, minutes },
     ...(exam === null ? {} : { exam }),
     scenarios: scenarios.map(scenarioToFile),
+    ...(receivers.length === 0 ? {} : { receivers: receivers.map(inSheet) }),
   };
   return `${JSON.stringify(file, null, 1)}\n`;
 }
+
+const inSheet = ({ receiver, deck }: ReceiverPair) => ({
+  receiver: JSON.parse(receiver.text) as unknown,
+  deck: deck.text,
+});
 
 const listOf = (value: unknown, most: number): readonly unknown[] => (Array.isArray(value) ? value.slice(0, most) : []);
 

@@ -18,11 +18,16 @@ export interface OwnText {
   readonly par: Par | null;
 }
 
+/** With the receiver that it was handed out on. */
+export interface OwnVersion extends OwnText {
+  readonly design: LoadedReceiver;
+}
+
 /** Where no version is the run's, the last opened is what it is held against; null: none can be read. */
-export function ownHeld(design: LoadedReceiver, versions: readonly OwnText[], run: Scenario): FoundBench | null {
+export function ownHeld(versions: readonly OwnVersion[], run: Scenario): FoundBench | null {
   const hash = scenarioHash(run);
   let nearest: FoundBench | null = null;
-  for (const { text, par } of versions.toReversed()) {
+  for (const { text, par, design } of versions.toReversed()) {
     const read = loadScenario({ file: `${run.id}.json`, text }, new Map([[run.receiver, design]]));
     if (!read.ok || read.value.id !== run.id) continue;
     const own = read.value;

@@ -23,6 +23,10 @@ export interface ScenarioEntry
   readonly uncertified?: true;
   /** opened from a file by the user, and what the certifier says of it; left out: it comes with the page */
   readonly own?: 'certified' | 'refused' | 'notTried';
+  /** it stands on a receiver that does not come with the page */
+  readonly ownReceiver?: true;
+  /** of that receiver, where a sheet brought it along */
+  readonly receiverHash?: string;
   readonly brief: string;
   /** name of the set, as its sheet has it */
   readonly receiverName: string;

@@ -1,12 +1,16 @@
 /** From the draft of an evening to its file, plain or sealed. */
-import { type ExamTerms, eveningText, readEvening } from '../../files/evening.ts';
+import { type ExamTerms, eveningText } from '../../files/evening.ts';
+import type { ReceiverPair } from '../../files/readReceiverPair.ts';
 import type { EveningDraft } from '../../rooms/workshop/evening/eveningPort.ts';
 import { PAR_NOT_KNOWN } from '../../scenario/par.ts';
 import type { Scenario } from '../../scenario/scenario.ts';
 import { cryptoHere, sealSheet } from '../../services/handing/phraseSeal.ts';
 import type { Library } from '../../services/library/library.ts';
+import { pageOwnReceivers } from '../../services/library/pageOwnReceivers.ts';
+import type { OwnReceivers } from '../../services/store/ownReceivers.ts';
 import type { Words } from '../../words/words.ts';
-import { reasonsOf } from '../takeFiles.ts';
+import { readPlayable } from '../takeEvening.ts';
+import { reasonsOf, surroundingsOf } from '../takeFiles.ts';
 
 /** What is handed out is read once more as whoever opens it will: nobody is given a file that is refused. */
 export async function fileOf(
@@ -14,20 +18,32 @@ export async function fileOf(
   library: Library,
   draft: EveningDraft,
   exam: ExamTerms | null = null,
+  receivers: () => Promise<Pick<OwnReceivers, 'textsOf'>> = pageOwnReceivers,
 ): Promise<string | readonly string[]> {
   const scenarios: Scenario[] = [];
+  const entries = library.entries();
+  const shipped = new Set(entries.flatMap(({ own, receiver }) => (own === undefined ? [receiver] : [])));
+  const brought = new Map<string, ReceiverPair>();
   for (const id of draft.scenarios) {
     const setup = await library.setup(id);
     if (setup === null) return [words.workshop.evening.gone(id)];
     if (!setup.ok) return reasonsOf(words, setup.problems);
-    scenarios.push({ ...setup.value.scenario, par: PAR_NOT_KNOWN });
+    const { scenario } = setup.value;
+    scenarios.push({ ...scenario, par: PAR_NOT_KNOWN });
+    if (shipped.has(scenario.receiver)) continue;
+    const hash = entries.find((entry) => entry.id === id)?.receiverHash;
+    const texts = await (await receivers()).textsOf(scenario.receiver, hash);
+    if (texts === null) return [words.workshop.evening.gone(scenario.receiver)];
+    brought.set(scenario.receiver, texts);
   }
   const { title, author, minutes, order } = draft;
-  const text = eveningText({
+  const sheet = {
     ...{ title: title.trim(), minutes, order, exam, scenarios },
     ...(author.trim() === '' ? {} : { author: author.trim() }),
-  });
-  const read = readEvening(text, `${fileName(title)}.json`);
+  };
+  const text = eveningText(sheet, [...brought.values()]);
+  const file = `${fileName(title)}.json`;
+  const read = await readPlayable(text, file, library, surroundingsOf(library));
   return read.ok ? text : reasonsOf(words, read.problems);
 }
 

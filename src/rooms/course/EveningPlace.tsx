@@ -15,7 +15,7 @@ export interface EveningPlaceProps {
 const NO_CODES: ReadonlyMap<string, string> = new Map();
 
 export function EveningPlace({ group, columns, runsRead, drawn, open, remove }: EveningPlaceProps) {
-  const { evening: words } = useFirstWords().course.own;
+  const { evening: words, ownReceiver } = useFirstWords().course.own;
   const { hash, title, author, minutes, items } = group;
   const heading = `evening-${hash.slice(0, 12)}`;
   const done = items.filter((item) => item.done).length;
@@ -47,6 +47,11 @@ export function EveningPlace({ group, columns, runsRead, drawn, open, remove }: 
             >
               <div class="own-acts">
                 <span class={signed ? 'own-mark certified' : 'own-mark'}>{signed ? words.signed : words.lies}</span>
+                {card.scenario.ownReceiver ? (
+                  <span class="own-mark">
+                    <bdi>{ownReceiver(card.scenario.receiverName)}</bdi>
+                  </span>
+                ) : null}
               </div>
             </JobCard>
           ) : (

@@ -188,6 +188,11 @@ export function OwnPlace({ port, columns, runsRead, drawn, open, onHand }: OwnPl
             >
               <div class="own-acts">
                 <span class={`own-mark ${card.scenario.own}`}>{words.marks[card.scenario.own ?? 'notTried']}</span>
+                {card.scenario.ownReceiver ? (
+                  <span class="own-mark">
+                    <bdi>{words.ownReceiver(card.scenario.receiverName)}</bdi>
+                  </span>
+                ) : null}
                 <button
                   type="button"
                   class="link"

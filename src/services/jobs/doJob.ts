@@ -10,7 +10,7 @@ import type { LoadedReceiver, ScenarioFolder } from '../../files/library.ts';
 import { heldAgainst } from '../../judge/heldAgainst.ts';
 import { judgedOf } from '../../judge/judged.ts';
 import { judgeRun, readToJudge } from '../../judge/judgeRun.ts';
-import { type OwnText, ownHeld } from '../../judge/ownHeld.ts';
+import { type OwnText, type OwnVersion, ownHeld } from '../../judge/ownHeld.ts';
 import { readEndlessId } from '../../scenario/endlessId.ts';
 import type { Par } from '../../scenario/par.ts';
 import { nearestThatCertifies } from '../../workshop/nearest.ts';
@@ -25,9 +25,14 @@ export interface JobWorld {
   /** and the par */
   readonly par: (scenarioId: string) => Promise<Par | null>;
   /** the versions of a scenario of the user's own, by its id; left out: there are none */
-  readonly own?: (scenarioId: string) => Promise<readonly OwnText[]>;
-  /** a receiver of the user's own, by its id; left out: there are none */
-  readonly ownReceiver?: (receiverId: string) => Promise<LoadedReceiver | null>;
+  readonly own?: (scenarioId: string) => Promise<readonly OwnOnShelf[]>;
+  /** a receiver of the user's own, by its id, and by its hash where the very one is known; left out: there are none */
+  readonly ownReceiver?: (receiverId: string, hash?: string) => Promise<LoadedReceiver | null>;
+}
+
+export interface OwnOnShelf extends OwnText {
+  /** of the receiver that a sheet brought with it */
+  readonly receiverHash?: string | undefined;
 }
 
 type Job<N extends JobName> = (order: Order<N>, world: JobWorld, onShare: OnShare) => Promise<Outcome<N>>;
@@ -59,17 +64,24 @@ const JOBS: { readonly [N in keyof JobTable]: Job<N> } = {
     const { receivers, scenarios } = await library();
     const known = await knownSet(run.value.scenario.id);
     const certified = await par(run.value.scenario.id);
-    const versions = (await ownOf?.(run.value.scenario.id)) ?? [];
     const named = run.value.scenario.receiver;
-    const ownDesign = receivers.has(named) ? null : ((await ownReceiver?.(named)) ?? null);
+    const designOf = async (hash?: string): Promise<LoadedReceiver | null> =>
+      receivers.get(named) ?? (await ownReceiver?.(named, hash)) ?? null;
+    const ownDesign = await designOf(run.value.receiverHash);
+    const versions: OwnVersion[] = [];
+    for (const one of (await ownOf?.(run.value.scenario.id)) ?? []) {
+      // It is held against the receiver that it was handed out on, not against any that bears its name.
+      const design = await designOf(one.receiverHash);
+      if (design !== null) versions.push({ ...one, design });
+    }
     const judgement = judgeRun(run.value, file, (scenario) => {
-      const loaded = receivers.get(scenario.receiver) ?? ownDesign;
+      const loaded = ownDesign;
       if (loaded === null) return null;
       const shipped = scenarios.find((one) => one.id === scenario.id);
       const own =
         (shipped && withPar(shipped, certified)) ??
         (readEndlessId(scenario.id) === null ? null : endlessScenario(receivers, scenario.id));
-      const held = own === null && versions.length > 0 ? ownHeld(loaded, versions, scenario) : null;
+      const held = own === null && versions.length > 0 ? ownHeld(versions, scenario) : null;
       return { ok: true, value: held ?? heldAgainst(loaded, own, scenario, known) };
     });
     return judgedOf(judgement);

@@ -19,16 +19,16 @@ const world = {
   },
   knownSet: shippedSet,
   par: shippedPar,
-  ownReceiver: async (id: string) => {
+  ownReceiver: async (id: string, hash?: string) => {
     // A shelf that cannot be opened has nothing on it.
     const read = await pageOwnReceivers()
-      .then((shelf) => shelf.read(id))
+      .then((shelf) => shelf.read(id, hash))
       .catch(() => null);
     return read?.ok ? read.value : null;
   },
   own: async (id: string) =>
-    (await ownOf(id)).map(({ text, certificate }) => ({
-      text,
+    (await ownOf(id)).map(({ text, certificate, receiverHash }) => ({
+      ...{ text, receiverHash },
       par: certificate?.kind === 'certified' ? certificate.par : null,
     })),
 };

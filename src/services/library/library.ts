@@ -25,8 +25,8 @@ export interface Library {
   leftOut(): readonly string[];
   /** The bench as the scenario of an id sets it up, or what is wrong with it; null: this library has none of that id. Rejects when it is called off or cannot be fetched. */
   setup(scenarioId: string, options?: FetchOptions): Promise<Result<BenchSetup> | null>;
-  /** as `setup`, for a receiver by itself */
-  receiver(receiverId: string): Promise<Result<LoadedReceiver> | null>;
+  /** as `setup`, for a receiver by itself; `hash`: of the very one that is meant, where several of somebody's own have had that id */
+  receiver(receiverId: string, hash?: string): Promise<Result<LoadedReceiver> | null>;
   /** what is known of the set that a scenario of an id puts on the bench; null: nothing */
   knownSet(scenarioId: string): Promise<KnownSet | null>;
   /** told when the entries change; returns what stops it */
@@ -39,7 +39,7 @@ export function joinLibraries(...libraries: readonly Library[]): Library {
     entries: () => libraries.flatMap((library) => library.entries()),
     leftOut: () => libraries.flatMap((library) => library.leftOut()),
     setup: (id, options) => firstOf(libraries, (library) => library.setup(id, options)),
-    receiver: (id) => firstOf(libraries, (library) => library.receiver(id)),
+    receiver: (id, hash) => firstOf(libraries, (library) => library.receiver(id, hash)),
     knownSet: (id) => firstOf(libraries, (library) => library.knownSet(id)),
     subscribe(listener) {
       const stops = libraries.map((library) => library.subscribe(listener));
@@ -50,16 +50,24 @@ export function joinLibraries(...libraries: readonly Library[]): Library {
   };
 }
 
-/** The bench with a scenario that somebody has already, such as that of a run; null: its receiver is not here, or cannot be read. */
+/** The bench with a scenario that somebody has already, such as that of a run with its receiver's hash; null: its receiver is not here, or cannot be read. */
 export async function setupWith(
   library: Pick<Library, 'receiver' | 'knownSet'>,
   scenario: Scenario,
+  hash?: string,
 ): Promise<BenchSetup | null> {
-  const [loaded, known] = await Promise.all([library.receiver(scenario.receiver), library.knownSet(scenario.id)]);
+  const [loaded, known] = await Promise.all([library.receiver(scenario.receiver, hash), library.knownSet(scenario.id)]);
   if (!loaded?.ok) return null;
   const setup = await onBench(loaded.value, scenario, known);
   return setup.ok ? setup.value : null;
 }
+
+/** The bench with the scenario of a run that lies open: on the receiver that the scenario's sheet brought, where one did. */
+export const setupOfOpen = (
+  library: Pick<Library, 'receiver' | 'knownSet' | 'entries'>,
+  scenario: Scenario,
+): Promise<BenchSetup | null> =>
+  setupWith(library, scenario, library.entries().find(({ id }) => id === scenario.id)?.receiverHash);
 
 async function firstOf<T>(
   libraries: readonly Library[],

@@ -5,9 +5,13 @@ import type { OwnScenario } from '../store/ownScenario.ts';
 import type { OwnShelf } from '../store/ownShelf.ts';
 import type { Library } from './library.ts';
 
-export function createOwnLibrary(shelf: OwnShelf, receivers: Pick<Library, 'receiver'>): Library {
+/** `receivers`: with the entries of what comes with the page. */
+export function createOwnLibrary(shelf: OwnShelf, receivers: Pick<Library, 'receiver' | 'entries'>): Library {
   return {
-    entries: () => shelf.all().map(ownEntry),
+    entries() {
+      const shipped = new Set(receivers.entries().map(({ receiver }) => receiver));
+      return shelf.all().map((one) => ownEntry(one, shipped));
+    },
     leftOut: () => [],
     async setup(id, options = {}) {
       await shelf.ready;
@@ -23,8 +27,13 @@ export function createOwnLibrary(shelf: OwnShelf, receivers: Pick<Library, 'rece
 }
 
 /** Only the certifier's word makes a scenario certified: a par in the file is what its author says. */
-function ownEntry({ entry, certificate }: OwnScenario): ScenarioEntry {
-  const { uncertified: _, ...rest } = entry;
+function ownEntry({ entry, certificate, receiverHash }: OwnScenario, shipped: ReadonlySet<string>): ScenarioEntry {
+  const { uncertified: _, ...own } = entry;
+  const rest = {
+    ...own,
+    ...(shipped.has(own.receiver) ? {} : { ownReceiver: true as const }),
+    ...(receiverHash === undefined ? {} : { receiverHash }),
+  };
   if (certificate?.kind === 'certified') return { ...rest, par: certificate.par, own: 'certified' };
   return { ...rest, par: PAR_NOT_KNOWN, uncertified: true, own: certificate === null ? 'notTried' : 'refused' };
 }

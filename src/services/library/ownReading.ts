@@ -32,8 +32,13 @@ export interface Surroundings {
   readonly courseIds: ReadonlySet<string>;
 }
 
-/** As `haystack check` reads it, and beside the course; every problem of the text where it is none. */
-export async function readHanded(text: string, file: string, around: Surroundings): Promise<Result<HandedScenario>> {
+/** As `haystack check` reads it, and beside the course; every problem of the text where it is none. `receiverHash`: of the very receiver, where it is known. */
+export async function readHanded(
+  text: string,
+  file: string,
+  around: Surroundings,
+  receiverHash?: string,
+): Promise<Result<HandedScenario>> {
   const { value, problems: own } = readText(text, file, readScenario);
   const problems: Problem[] = [...own];
   const say = (place: string, found: Phrase, wanted: Phrase): void => {
@@ -42,7 +47,7 @@ export async function readHanded(text: string, file: string, around: Surrounding
   let design: LoadedReceiver | null = null;
   if (value !== null) {
     const named = known(() => value.receiver);
-    const loaded = named === null ? null : await around.library.receiver(named);
+    const loaded = named === null ? null : await around.library.receiver(named, receiverHash);
     if (loaded?.ok) {
       design = loaded.value;
       problems.push(...checkScenario(value, loaded.value, file));
@@ -85,7 +90,7 @@ export async function ownSetup(
   receivers: Pick<Library, 'receiver'>,
   { attempt, signal }: FetchOptions,
 ): Promise<Result<BenchSetup> | null> {
-  const loaded = await receivers.receiver(own.entry.receiver);
+  const loaded = await receivers.receiver(own.entry.receiver, own.receiverHash);
   if (loaded === null || !loaded.ok) return loaded;
   const file = `${own.id}.json`;
   const scenario = loadScenario({ file, text: own.text }, new Map([[own.entry.receiver, loaded.value]]));

@@ -8,7 +8,7 @@ export function createReceiverShelfLibrary(own: () => Promise<Pick<OwnReceivers,
     entries: () => [],
     leftOut: () => [],
     setup: async () => null,
-    receiver: async (id) => (await own()).read(id),
+    receiver: async (id, hash) => (await own()).read(id, hash),
     knownSet: async () => null,
     subscribe: () => () => {},
   };

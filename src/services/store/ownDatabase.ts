@@ -71,6 +71,7 @@ const recordSchema = v.object({
   text: v.pipe(v.string(), v.maxLength(LONGEST_TEXT)),
   addedAtMs: v.pipe(v.number(), v.minValue(0), v.maxValue(1e14)),
   entry: v.custom<OwnScenario['entry']>(isEntry),
+  receiverHash: v.exactOptional(v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/))),
   certificate: v.nullable(
     v.variant('kind', [
       v.object({

@@ -15,6 +15,8 @@ export interface OwnScenario {
   readonly text: string;
   readonly addedAtMs: number;
   readonly entry: ScenarioEntry;
+  /** of the receiver that a sheet brought along with it; left out: it stands on the one that is here under its name */
+  readonly receiverHash?: string | undefined;
   /** null: not tried yet */
   readonly certificate: OwnCertificate | null;
 }

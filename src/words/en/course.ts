@@ -117,6 +117,7 @@ export const courseWords = {
       refused: 'Your own, cannot be certified',
       notTried: 'Your own, not certified yet',
     },
+    ownReceiver: (name: string): string => `Own receiver: ${name}`,
     evening: {
       eyebrow: 'Evening sheet',
       facts: (author: string | null, minutes: number | null): string =>

@@ -425,8 +425,9 @@ export const phraseWords: PhraseWords = {
   dealOfCandidate: (candidate) => `a number that candidate ${inQuotes(candidate)} was dealt`,
   courseChanged: (id) => `${inQuotes(id)}, a scenario of the course, but changed`,
   asCourse: () => 'the scenario as the course has it, or another id',
-  receiverOfOwn: (id) => `${inQuotes(id)}, a receiver that does not come with this page`,
-  receiverOfBench: () => 'receivers that come with this page: it plays no other from a sheet yet',
+  receiverOfBench: (id) =>
+    `${inQuotes(id)}, the name of a receiver that comes with this page, with something in it changed`,
+  receiverAsBench: () => 'that receiver as the page has it, or another short name for this one',
   idOfOwn: () => 'an id that no scenario of the course has',
   laterScenario: (id) => `${inQuotes(id)}, which comes later`,
   lowerOrder: () => 'scenarios with a lower order',

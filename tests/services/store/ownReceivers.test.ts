@@ -55,7 +55,7 @@ describe('the shelf', () => {
   it('gives back nothing that is no record of a receiver, and lists the rest', async () => {
     const own = shelf('own-rubbish');
     await own.keep(pair('a-can', 'A can'));
-    const base = await openDB('own-rubbish', 1);
+    const base = await openDB('own-rubbish');
     await base.put('receivers', { id: 'b-can', setName: 7 });
     await base.put('receivers', { ...(await base.get('receivers', 'a-can')), id: '../c' });
     expect((await own.list()).map(({ id }) => id)).toEqual(['a-can']);

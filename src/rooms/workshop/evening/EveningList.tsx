@@ -77,7 +77,7 @@ export function EveningList({ ids, entries, change }: EveningListProps) {
                     <Frac>
                       {entry.own === undefined
                         ? course.par(course.turns(entry.par.turns), course.minutes(entry.par.seconds))
-                        : course.own.marks[entry.own]}
+                        : `${course.own.marks[entry.own]}${entry.ownReceiver ? `. ${course.own.ownReceiver(entry.receiverName)}` : ''}`}
                     </Frac>
                   </p>
                 )}

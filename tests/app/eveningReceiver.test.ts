@@ -1,0 +1,196 @@
+/** A sheet that brings a receiver of its own: taken in, played on that very receiver, handed on, and judged against it. Source: docs/evening-sheet.md. */
+import 'fake-indexeddb/auto';
+import { readFileSync } from 'node:fs';
+import { IDBFactory } from 'fake-indexeddb';
+import { beforeEach, describe, expect, it } from 'vitest';
+import { takeEvening } from '../../src/app/takeEvening.ts';
+import { surroundingsOf } from '../../src/app/takeFiles.ts';
+import { fileOf } from '../../src/app/workshop/eveningFile.ts';
+import { eveningText } from '../../src/files/evening.ts';
+import { loadScenario } from '../../src/files/library.ts';
+import { type ReceiverPair, readReceiverPair } from '../../src/files/readReceiverPair.ts';
+import { claimOf, grade } from '../../src/grading/grade.ts';
+import { receiverHash, serialiseRunFile, toRunFile } from '../../src/run/serialise.ts';
+import { doJob } from '../../src/services/jobs/doJob.ts';
+import { joinLibraries, type Library, setupOfOpen, setupWith } from '../../src/services/library/library.ts';
+import { createOwnLibrary } from '../../src/services/library/ownLibrary.ts';
+import { createReceiverShelfLibrary } from '../../src/services/library/receiverShelfLibrary.ts';
+import { ownOf } from '../../src/services/store/ownDatabase.ts';
+import { createOwnReceivers } from '../../src/services/store/ownReceivers.ts';
+import { openOwnShelf } from '../../src/services/store/ownShelf.ts';
+import { en } from '../../src/words/en/index.ts';
+import { saidOf } from '../files/said.ts';
+import { shippedLibrary } from '../files/shipped.ts';
+import { runOf } from '../run/runs.ts';
+import { wholeJob } from '../session/acts.ts';
+
+const FOLDER = 'scenarios/receivers/loose-can-10m7';
+const course = shippedLibrary();
+const lesson = JSON.parse(readFileSync('scenarios/first-sweep/first-curve.json', 'utf8')) as Record<string, unknown>;
+
+function pair(id: string, deck: (text: string) => string = (text) => text): ReceiverPair {
+  const receiver = JSON.parse(readFileSync(`${FOLDER}/receiver.json`, 'utf8'));
+  return {
+    deck: { file: 'network.cir', text: deck(readFileSync(`${FOLDER}/network.cir`, 'utf8')) },
+    receiver: { file: `${id}.json`, text: JSON.stringify({ ...receiver, id, setName: 'Harbour can' }) },
+  };
+}
+
+/** The same can with a little more damping: another circuit under the same name. */
+const other = (text: string): string => text.replace('RQ1 pri 0 20k', 'RQ1 pri 0 21k');
+
+const designOf = (texts: ReceiverPair) => {
+  const read = readReceiverPair(texts);
+  if (!read.ok) throw new Error(JSON.stringify(read.problems));
+  return read.value;
+};
+
+function sheetOn(texts: ReceiverPair, id = texts.receiver.file.replace('.json', '')): string {
+  const scenario = loadScenario(
+    { file: 'a.json', text: JSON.stringify({ ...lesson, id: 'slip-evening', receiver: id }) },
+    new Map([[id, designOf(texts)]]),
+  );
+  if (!scenario.ok) throw new Error(JSON.stringify(scenario.problems));
+  const head = { title: 'Third Thursday', order: 'listed' as const, minutes: null, exam: null };
+  return eveningText({ ...head, scenarios: [scenario.value] }, [texts]);
+}
+
+/** A browser with nothing in it. */
+async function browser() {
+  globalThis.indexedDB = new IDBFactory();
+  const own = createOwnReceivers({ name: 'haystack-receivers', now: () => 7 });
+  const shelf = openOwnShelf({ name: 'haystack-own', channel: null });
+  await shelf.ready;
+  const shipped: Library = {
+    entries: () => course.scenarios.map((one) => ({ id: one.id, receiver: one.receiver })) as never,
+    leftOut: () => [],
+    setup: async () => null,
+    receiver: async (id) => {
+      const found = course.receivers.get(id);
+      return found === undefined ? null : { ok: true, value: found };
+    },
+    knownSet: async () => null,
+    subscribe: () => () => {},
+  };
+  const receivers = joinLibraries(
+    shipped,
+    createReceiverShelfLibrary(async () => own),
+  );
+  const library = joinLibraries(receivers, createOwnLibrary(shelf, receivers));
+  const take = (text: string) =>
+    takeEvening(text, 'evening.json', library, shelf, surroundingsOf(library), async () => own);
+  return { own, shelf, library, take };
+}
+
+beforeEach(() => {
+  globalThis.indexedDB = new IDBFactory();
+});
+
+describe('a sheet with a receiver of its own', () => {
+  it('is played on that receiver, and its card says so', async () => {
+    const { library, take } = await browser();
+    const taken = await take(sheetOn(pair('harbour-can')));
+    expect(taken.ok).toBe(true);
+    const entry = library.entries().find(({ id }) => id === 'slip-evening')!;
+    expect(entry).toMatchObject({ ownReceiver: true, receiverName: 'Harbour can', own: 'notTried' });
+    const setup = await library.setup('slip-evening');
+    expect(setup?.ok && receiverHash(setup.value)).toBe(receiverHash(designOf(pair('harbour-can'))));
+  });
+
+  it('never takes the place of a receiver that was made here under the same name, nor the other way round', async () => {
+    expect(other(pair('a').deck.text)).not.toBe(pair('a').deck.text);
+    const [made, brought] = [designOf(pair('harbour-can', other)), designOf(pair('harbour-can'))].map(receiverHash);
+    const { own, library, take } = await browser();
+    await own.keep(pair('harbour-can', other));
+    await take(sheetOn(pair('harbour-can')));
+    const [byName, onSheet] = [await own.read('harbour-can'), await library.setup('slip-evening')];
+    expect(byName?.ok && receiverHash(byName.value)).toBe(made);
+    expect(onSheet?.ok && receiverHash(onSheet.value)).toBe(brought);
+    // A run finds the receiver that it was done on, whichever is here under the name; and so does one that lies open.
+    const scenario = onSheet?.ok ? onSheet.value.scenario : null;
+    expect(receiverHash((await setupWith(library, scenario!, brought))!)).toBe(brought);
+    expect(receiverHash((await setupWith(library, scenario!, made))!)).toBe(made);
+    expect(receiverHash((await setupOfOpen(library, scenario!))!)).toBe(brought);
+  });
+
+  it('is refused where it changes a receiver of the course, and is then not taken in part', async () => {
+    const { shelf, take, own } = await browser();
+    const refused = await take(sheetOn(pair('loose-can-10m7', other)));
+    expect(saidOf(refused).map(({ place, found }) => `${place} ${found}`)).toEqual([
+      expect.stringMatching(/\/receivers\/0\/receiver\/id .*loose-can-10m7/),
+    ]);
+    expect(shelf.all()).toEqual([]);
+    expect(await own.textsOf('loose-can-10m7')).toBe(null);
+  });
+
+  it('lasts as long as the page where the browser has no database', async () => {
+    globalThis.indexedDB = {
+      open() {
+        throw new Error('no database');
+      },
+    } as never;
+    const blind = createOwnReceivers({ name: 'haystack-receivers', now: () => 7 });
+    expect((await blind.bring(pair('harbour-can'))).ok).toBe(true);
+    const read = await blind.read('harbour-can');
+    expect(read?.ok && receiverHash(read.value)).toBe(receiverHash(designOf(pair('harbour-can'))));
+  });
+
+  it('is written with the receiver in it, and whoever opens the file needs nothing else', async () => {
+    const first = await browser();
+    await first.take(sheetOn(pair('harbour-can')));
+    const draft = {
+      title: 'Again',
+      author: '',
+      minutes: 60,
+      order: 'any' as const,
+      scenarios: ['slip-evening'],
+      exam: null,
+    };
+    const text = await fileOf(en, first.library, draft, null, async () => first.own);
+    expect(typeof text).toBe('string');
+    const second = await browser();
+    expect(await second.library.setup('slip-evening')).toBe(null);
+    expect((await second.take(text as string)).ok).toBe(true);
+    const setup = await second.library.setup('slip-evening');
+    expect(setup?.ok && receiverHash(setup.value)).toBe(receiverHash(designOf(pair('harbour-can'))));
+  });
+});
+
+describe('a run on it', () => {
+  async function judged(onShelf: ReceiverPair, done: ReceiverPair) {
+    const runner = await browser();
+    await runner.take(sheetOn(done));
+    const setup = await runner.library.setup('slip-evening');
+    if (!setup?.ok) throw new Error('no bench');
+    const run = runOf(setup.value, wholeJob(setup.value));
+    const text = serialiseRunFile(toRunFile(run, claimOf(grade(setup.value, run.events))));
+    const instructor = await browser();
+    await instructor.take(sheetOn(onShelf));
+    return doJob(
+      'judge',
+      { text, file: 'run.json' },
+      {
+        library: async () => course,
+        knownSet: async () => null,
+        par: async () => null,
+        own: async (id) =>
+          (await ownOf(id)).map(({ text: own, receiverHash: hash }) => ({ text: own, par: null, receiverHash: hash })),
+        ownReceiver: async (id, hash) => {
+          const read = await instructor.own.read(id, hash);
+          return read?.ok ? read.value : null;
+        },
+      },
+    );
+  }
+
+  it('is verified by whoever has the sheet', async () => {
+    expect(await judged(pair('harbour-can'), pair('harbour-can'))).toMatchObject({ outcome: 'verified' });
+  });
+
+  it('on another receiver of that name is told as done on another', async () => {
+    expect(await judged(pair('harbour-can'), pair('harbour-can', other))).toMatchObject({
+      outcome: 'otherScenario',
+      finding: { kind: 'foreign', part: 'receiver' },
+    });
+  });
+});
