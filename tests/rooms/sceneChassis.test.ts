@@ -1,10 +1,10 @@
 /** The chassis plan as it is drawn: places to touch, letters, names, the drawing itself, the magnified slug's parts and its leader. */
 
 import { describe, expect, it } from 'vitest';
+import { chassisArt } from '../../src/kit/chassis/chassisArt.ts';
+import { around, type Box, chassisPlaces, partBox, textBox } from '../../src/present/chassisPlaces.ts';
 import { DISC_RADIUS } from '../../src/receiver/planSizes.ts';
 import type { Receiver } from '../../src/receiver/receiver.ts';
-import { chassisArt } from '../../src/rooms/bench/scene/chassisArt.ts';
-import { around, type Box, chassisPlaces, partBox, textBox } from '../../src/rooms/bench/scene/chassisPlaces.ts';
 import { insetPlaces, ringOnPage } from '../../src/rooms/bench/scene/insetPlaces.ts';
 import { leaderRoute } from '../../src/rooms/bench/scene/leaderRoute.ts';
 import { en } from '../../src/words/en/index.ts';

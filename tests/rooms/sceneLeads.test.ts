@@ -7,8 +7,8 @@ import { type BenchState, TUBE_X } from '../../src/bench/benchState.ts';
 import { legalEnds } from '../../src/bench/leads.ts';
 import { initialState } from '../../src/bench/setup.ts';
 import { sheetLeads } from '../../src/bench/sheetSetUp.ts';
+import { chassisPlaces } from '../../src/present/chassisPlaces.ts';
 import { mainResponse } from '../../src/receiver/responses.ts';
-import { chassisPlaces } from '../../src/rooms/bench/scene/chassisPlaces.ts';
 import { endUnder, labelUnder, nextEnd } from '../../src/rooms/bench/scene/leadAim.ts';
 import { LEADS } from '../../src/rooms/bench/scene/leadKinds.ts';
 import {

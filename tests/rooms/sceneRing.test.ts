@@ -2,8 +2,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { initialState } from '../../src/bench/setup.ts';
-import { slugLetters } from '../../src/receiver/slugLetters.ts';
-import { slugNote } from '../../src/rooms/bench/scene/handTurn.ts';
 import {
   arcDegrees,
   EIGHTH,
@@ -13,7 +11,9 @@ import {
   TurnFollower,
   turnsBetween,
   WheelSteps,
-} from '../../src/rooms/bench/scene/ringTurns.ts';
+} from '../../src/kit/chassis/ringTurns.ts';
+import { slugLetters } from '../../src/receiver/slugLetters.ts';
+import { slugNote } from '../../src/rooms/bench/scene/handTurn.ts';
 import { en } from '../../src/words/en/index.ts';
 import { canSetup } from '../bench/fixture.ts';
 

@@ -2,6 +2,7 @@
 import { useMemo, useState } from 'preact/hooks';
 import { printedTray } from '../../../bench/parts.ts';
 import { designOf } from '../../../bench/setup.ts';
+import { chassisArt } from '../../../kit/chassis/chassisArt.ts';
 import { SymbolMark } from '../../../kit/circuit/SymbolMark.tsx';
 import { Modal } from '../../../kit/dialogs/Modal.tsx';
 import { useWindowSize } from '../../../kit/hooks/useWindowSize.ts';
@@ -14,7 +15,6 @@ import type { CircuitSymbol } from '../../../present/circuit/circuitTypes.ts';
 import { stageCalled } from '../../../present/circuit/stageCalled.ts';
 import type { BenchPort } from '../../../present/ports.ts';
 import { slugLetters } from '../../../receiver/slugLetters.ts';
-import { chassisArt } from '../scene/chassisArt.ts';
 import '../../../kit/tabs/tabs.css';
 import './circuit.css';
 

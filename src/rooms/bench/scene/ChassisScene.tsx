@@ -2,19 +2,19 @@
 
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import type { BenchState } from '../../../bench/benchState.ts';
+import { ART_MARGIN } from '../../../kit/chassis/chassisArt.ts';
+import { EIGHTH, FINE, readTurns } from '../../../kit/chassis/ringTurns.ts';
 import { useKeyDown } from '../../../kit/hooks/useKeyDown.ts';
 import { useResolution } from '../../../kit/hooks/useResolution.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { Short } from '../../../kit/Short.tsx';
+import { chassisPlaces } from '../../../present/chassisPlaces.ts';
 import type { BenchPort } from '../../../present/ports.ts';
 import type { Words } from '../../../words/words.ts';
 import type { BenchLayout } from '../layout.ts';
 import { isFreeKey } from '../pageKeys.ts';
-import { ART_MARGIN } from './chassisArt.ts';
-import { chassisPlaces } from './chassisPlaces.ts';
 import type { ChassisSheet } from './chassisSheet.ts';
 import { turnBy } from './handTurn.ts';
-import { EIGHTH, FINE, readTurns } from './ringTurns.ts';
 import { placed, SceneHead } from './SceneHead.tsx';
 import { SlugLeader } from './SlugLeader.tsx';
 import { SlugMark } from './SlugMark.tsx';

@@ -4,6 +4,7 @@
  */
 
 import { useMemo, useRef, useState } from 'preact/hooks';
+import { EIGHTH, FINE } from '../../../kit/chassis/ringTurns.ts';
 import { useKeyDown } from '../../../kit/hooks/useKeyDown.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { singleKeysAct } from '../../../kit/singleKeys.ts';
@@ -16,7 +17,6 @@ import type { BenchLayout } from '../layout.ts';
 import { isWriting } from '../pageKeys.ts';
 import { type SlugNote, slugNote, turnBy } from './handTurn.ts';
 import { insetPlaces } from './insetPlaces.ts';
-import { EIGHTH, FINE } from './ringTurns.ts';
 import { placed, SceneHead } from './SceneHead.tsx';
 import { SlugRing } from './SlugRing.tsx';
 import { SlugSection } from './SlugSection.tsx';

@@ -1,9 +1,9 @@
 /** What joins the selected slug to its magnified view: two lines like a zoom cone where there is room, else one line from the letter. */
 import { useMemo } from 'preact/hooks';
 import { C, r1 } from '../../../kit/theme/ink.ts';
+import type { ChassisPlaces, SlugPlace } from '../../../present/chassisPlaces.ts';
 import type { Receiver } from '../../../receiver/receiver.ts';
 import type { BenchLayout } from '../layout.ts';
-import type { ChassisPlaces, SlugPlace } from './chassisPlaces.ts';
 import { ringOnPage } from './insetPlaces.ts';
 import { leaderRoute } from './leaderRoute.ts';
 

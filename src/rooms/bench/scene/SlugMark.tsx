@@ -1,12 +1,13 @@
 /** One slug on the chassis: hole with its turning head, rings for hover, selection and tool, the letter's disc. */
 
 import { useMemo } from 'preact/hooks';
+import { readTurns } from '../../../kit/chassis/ringTurns.ts';
+import { holeHead, holeRim } from '../../../kit/chassis/slugHole.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { C } from '../../../kit/theme/ink.ts';
+import type { SlugPlace } from '../../../present/chassisPlaces.ts';
 import { DISC_RADIUS } from '../../../receiver/planSizes.ts';
-import type { SlugPlace } from './chassisPlaces.ts';
-import { readTurns } from './ringTurns.ts';
-import { holeCrack, holeHead, holeRim } from './slugArt.ts';
+import { holeCrack } from './slugArt.ts';
 
 export interface SlugMarkProps {
   readonly place: SlugPlace;

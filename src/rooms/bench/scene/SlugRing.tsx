@@ -4,13 +4,20 @@ import type { ComponentChildren } from 'preact';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import type { BenchState, ToolId } from '../../../bench/benchState.ts';
 import { fits } from '../../../bench/tools.ts';
+import {
+  arcDegrees,
+  FINE,
+  ringDegrees,
+  TurnFollower,
+  turnsBetween,
+  WheelSteps,
+} from '../../../kit/chassis/ringTurns.ts';
 import { pageFrames } from '../../../kit/frameLoop.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { C, pol, r1 } from '../../../kit/theme/ink.ts';
 import type { BenchPort } from '../../../present/ports.ts';
 import type { Adjuster } from '../../../receiver/receiver.ts';
 import { turnBy } from './handTurn.ts';
-import { arcDegrees, FINE, ringDegrees, TurnFollower, turnsBetween, WheelSteps } from './ringTurns.ts';
 import { core, ringArcRadius, ringFace, toolEnd } from './slugArt.ts';
 import { useBench, usePaint } from './useBench.ts';
 

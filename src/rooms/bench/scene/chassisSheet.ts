@@ -1,9 +1,9 @@
 /** The standing part of the chassis: ink art and lettering baked once per size into a bitmap, shown as one Pixi sprite. */
 import { Sprite, Texture } from 'pixi.js';
+import { ART_MARGIN, chassisArt, type Lettering } from '../../../kit/chassis/chassisArt.ts';
 import { openSheet } from '../../../kit/pixiSheet.ts';
 import type { Receiver } from '../../../receiver/receiver.ts';
 import type { Words } from '../../../words/words.ts';
-import { ART_MARGIN, chassisArt, type Lettering } from './chassisArt.ts';
 
 export interface ChassisSheet {
   /** bakes anew; a later call overtakes an earlier one that is not ready */

@@ -6,9 +6,9 @@
 import type { BenchState, LeadEnd, LeadId } from '../../../bench/benchState.ts';
 import { TUBE_X } from '../../../bench/benchState.ts';
 import type { Rect } from '../../../kit/px.ts';
+import { chassisPlaces, textBox } from '../../../present/chassisPlaces.ts';
 import type { Receiver } from '../../../receiver/receiver.ts';
 import type { BenchLayout, Jack } from '../layout.ts';
-import { chassisPlaces, textBox } from './chassisPlaces.ts';
 import { GRIP_AT, LEADS, type LeadKind, type LeadTip, TIP_LENGTH, tipOf } from './leadKinds.ts';
 import { handleEnd, type LeadRoute, leadPolyline, type Polyline, type Spot, step } from './leadPath.ts';
 

@@ -1,9 +1,9 @@
 /** The way of the single leader from a chosen slug to its magnified view: upright from its letter or hole, then level out of the pan, past what it can. */
 
+import { type Box, type ChassisPlaces, partBox, type SlugPlace } from '../../../present/chassisPlaces.ts';
 import { DISC_RADIUS } from '../../../receiver/planSizes.ts';
 import type { Receiver } from '../../../receiver/receiver.ts';
 import type { BenchLayout } from '../layout.ts';
-import { type Box, type ChassisPlaces, partBox, type SlugPlace } from './chassisPlaces.ts';
 import { ringOnPage } from './insetPlaces.ts';
 
 interface Corner {

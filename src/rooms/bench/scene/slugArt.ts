@@ -1,36 +1,13 @@
 /** Drawings of slugs as SVG strings: the hole on the pan, the magnified ring with its turning parts, the section through the coil. */
 import type { ToolId } from '../../../bench/benchState.ts';
+import { bar, hexagon } from '../../../kit/chassis/slugHole.ts';
 import { arc, C, hatch, pol, r1, T } from '../../../kit/theme/ink.ts';
 import type { ToolHead } from '../../../receiver/receiver.ts';
 
 const CORE = '#77807f';
-const HOLE = '#8d8f88';
 export const TOOL_COLOUR: Readonly<Record<ToolId, string>> = { hex: C.petrol, blade: C.brass, steel: '#7a8790' };
 
-export const hexagon = (cx: number, cy: number, r: number): string => {
-  let d = '';
-  for (let i = 0; i < 6; i++) {
-    const [x, y] = pol(cx, cy, r, i * 60);
-    d += `${i ? 'L' : 'M'}${r1(x)} ${r1(y)}`;
-  }
-  return `${d}Z`;
-};
-const bar = (half: number, thick: number): string => `M${-half} ${-thick}H${half}V${thick}H${-half}Z`;
 const circle = (r: number): string => `M${-r} 0a${r} ${r} 0 1 0 ${2 * r} 0a${r} ${r} 0 1 0 ${-2 * r} 0z`;
-
-/** The rim of a slug's hole, middle at the origin; a lower core shows a dashed rim. */
-export function holeRim(r: number, lower: boolean): string {
-  return (
-    `<circle r="${r + 2.4}" fill="${C.sheet}" stroke="${C.ink}" stroke-width="1.3"${lower ? ' stroke-dasharray="2.4 1.8"' : ''}/>` +
-    `<circle r="${r}" fill="${HOLE}" stroke="${C.ink}" stroke-width=".9"/>`
-  );
-}
-
-/** What turns inside the rim. */
-export const holeHead = (r: number, head: ToolHead): string =>
-  head === 'hex'
-    ? `<path d="${hexagon(0, 0, r * 0.6)}" fill="${C.ink}"/>`
-    : `<path d="${bar(r - 0.5, 1.6)}" fill="${C.ink}"/>`;
 
 export const holeCrack = (r: number): string =>
   `<path d="M${r1(-r * 0.2)} ${r1(-r * 1.3)}L${r1(r * 0.25)} ${r1(-r * 0.45)}L${r1(-r * 0.3)} ${r1(r * 0.2)}L${r1(r * 0.2)} ${r1(r * 1.3)}" fill="none" stroke="${C.rust}" stroke-width="2.2" stroke-linejoin="round"/>`;

@@ -2,7 +2,7 @@
  * The arithmetic of turning a slug by hand: angles of the ring to turns and back, and what the view shows while the hand is ahead of the log.
  * Clockwise drives the core in. 0 degrees is at the top of the ring, clockwise positive.
  */
-import { clamp } from '../../../base/rounding.ts';
+import { clamp } from '../../base/rounding.ts';
 
 export const EIGHTH = 1 / 8;
 export const FINE = 1 / 32;

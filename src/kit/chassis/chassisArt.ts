@@ -3,6 +3,10 @@
  * lie over it as elements of the page. Lettering comes as a list, because an SVG used as an image cannot see the page's typefaces.
  */
 
+import { type ChassisPlaces, chassisPlaces, textWidth } from '../../present/chassisPlaces.ts';
+import type { PlanPart, Receiver } from '../../receiver/receiver.ts';
+import type { Words } from '../../words/words.ts';
+import { C, r1 } from '../theme/ink.ts';
 import {
   box,
   cage,
@@ -18,12 +22,7 @@ import {
   transformer,
   trapBody,
   valve,
-} from '../../../kit/chassis/chassisParts.ts';
-import { C, r1 } from '../../../kit/theme/ink.ts';
-import { DISC_RADIUS, TRAP_RADIUS } from '../../../receiver/planSizes.ts';
-import type { PlanPart, Receiver } from '../../../receiver/receiver.ts';
-import type { Words } from '../../../words/words.ts';
-import { type ChassisPlaces, chassisPlaces, textWidth } from './chassisPlaces.ts';
+} from './chassisParts.ts';
 
 export interface Lettering {
   readonly words: string;
@@ -61,7 +60,7 @@ export function chassisArt(say: Words['scene'], receiver: Receiver, scale: numbe
       text(point.id, point.label.x, point.label.y, places.textSize, { weight: 700, anchor: point.label.anchor }),
     );
   }
-  for (const slug of places.slugs) svg += leader(slug.disc, slug.hole);
+  for (const slug of places.slugs) svg += leader(slug.disc, slug.hole, places.discRadius);
   return { svg, lettering };
 }
 
@@ -69,7 +68,7 @@ function cansArt({ cans, textSize }: ChassisPlaces, lettering: Lettering[]): str
   let svg = '';
   for (const can of cans) {
     if (can.shape === 'trap') {
-      svg += trapBody(can.x + TRAP_RADIUS, can.y + TRAP_RADIUS, TRAP_RADIUS);
+      svg += trapBody(can.x + can.width / 2, can.y + can.height / 2, can.width / 2);
       continue;
     }
     svg += canBody(can.x, can.y, can.width, can.height);
@@ -178,13 +177,13 @@ function brokenToFit(words: string, room: number, size: number): string[] {
   return [`${words.slice(0, cut)}-`, words.slice(cut)];
 }
 
-function leader(from: { x: number; y: number }, to: { x: number; y: number }): string {
+function leader(from: { x: number; y: number }, to: { x: number; y: number }, radius: number): string {
   const length = Math.hypot(to.x - from.x, to.y - from.y) || 1;
   const ux = (to.x - from.x) / length;
   const uy = (to.y - from.y) / length;
   const reach = Math.max(0, length - 14);
-  if (reach <= DISC_RADIUS) return '';
-  return `<path d="M${r1(from.x + ux * DISC_RADIUS)} ${r1(from.y + uy * DISC_RADIUS)}L${r1(from.x + ux * reach)} ${r1(from.y + uy * reach)}" stroke="${C.ink}" stroke-width="1"/>`;
+  if (reach <= radius) return '';
+  return `<path d="M${r1(from.x + ux * radius)} ${r1(from.y + uy * radius)}L${r1(from.x + ux * reach)} ${r1(from.y + uy * reach)}" stroke="${C.ink}" stroke-width="1"/>`;
 }
 
 function text(

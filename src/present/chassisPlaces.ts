@@ -9,9 +9,9 @@ import {
   TRANSFORMER,
   TRAP_RADIUS,
   VALVE_RADIUS,
-} from '../../../receiver/planSizes.ts';
-import type { Adjuster, PlanPart, PlanPoint, Receiver } from '../../../receiver/receiver.ts';
-import { slugLetters } from '../../../receiver/slugLetters.ts';
+} from '../receiver/planSizes.ts';
+import type { Adjuster, PlanPart, PlanPoint, Receiver } from '../receiver/receiver.ts';
+import { slugLetters } from '../receiver/slugLetters.ts';
 
 export interface Box {
   readonly x: number;
@@ -48,6 +48,8 @@ export interface ChassisPlaces {
   readonly cans: readonly Can[];
   readonly slugs: readonly SlugPlace[];
   readonly points: readonly PointPlace[];
+  /** of a letter's disc */
+  readonly discRadius: number;
   /** height of 12 px lettering in plan units */
   readonly textSize: number;
 }
@@ -85,7 +87,7 @@ export function chassisPlaces(receiver: Receiver, scale: number): ChassisPlaces 
       touch: touches.get(adjuster.id)!,
     };
   });
-  return { cans, slugs, points, textSize };
+  return { cans, slugs, points, discRadius: DISC_RADIUS, textSize };
 }
 
 export function partBox(part: PlanPart): Box {
@@ -241,7 +243,11 @@ export function textBox(label: PointPlace['label'], words: string, size: number)
 export const around = (p: PlanPoint, r: number): Box => ({ x: p.x - r, y: p.y - r, width: 2 * r, height: 2 * r });
 
 /** Share of a box that others cover, with a heavy charge for what leaves the plan. */
-function crowd(box: Box, taken: readonly Box[], plan: { readonly width: number; readonly height: number }): number {
+export function crowd(
+  box: Box,
+  taken: readonly Box[],
+  plan: { readonly width: number; readonly height: number },
+): number {
   let covered = 0;
   for (const t of taken) {
     const w = Math.min(box.x + box.width, t.x + t.width) - Math.max(box.x, t.x);
