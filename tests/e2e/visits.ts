@@ -98,9 +98,12 @@ export async function visitWorkshop(page: Page, search: string, look: Look): Pro
   await expect(page.locator('.seen-tube .tube')).toBeVisible({ timeout: 60_000 });
   await expect(page.locator('.seen-count')).toBeVisible({ timeout: 60_000 });
   await inSizes(page, READING_SIZES, look, 'workshop');
-  const slugs = page.locator('.slug-row input[type=range]');
-  await slugs.nth(0).fill('12');
-  await slugs.nth(3).fill('-7');
+  const turnSlug = async (at: number, eighths: string): Promise<void> => {
+    await page.locator('.plan-slug').nth(at).focus();
+    await page.locator('.slug-row input[type=range]').fill(eighths);
+  };
+  await turnSlug(0, '12');
+  await turnSlug(3, '-7');
   const chips = page.locator('.chip');
   for (const at of [1, 6]) await chips.nth(at).click();
   const bench = page.locator('.add-cards fieldset').nth(1).locator('.chip');
@@ -112,8 +115,8 @@ export async function visitWorkshop(page: Page, search: string, look: Look): Pro
   for (const [at, text] of ['A title', 'A brief.', 'A story.', 'A lesson.'].entries())
     await page.locator('.form-panel fieldset').first().locator('.text-field .written').nth(at).fill(text);
   for (let i = 0; i < 6; i++) await page.locator('.wrong-card .card-sign').last().click();
-  await slugs.nth(0).fill('0');
-  await slugs.nth(3).fill('0');
+  await turnSlug(0, '0');
+  await turnSlug(3, '0');
   await page.locator('.certify .button').first().click();
   await expect(page.locator('.certify-nearest')).toBeVisible({ timeout: 120_000 });
   await inSizes(page, READING_SIZES, look, 'workshop, refused');

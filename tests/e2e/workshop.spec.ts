@@ -12,7 +12,7 @@ async function open(page: Page): Promise<void> {
 }
 
 const choice = (page: Page, name: string) => page.getByRole('combobox', { name, exact: true });
-const slug = (page: Page, at: number) => page.locator('.slug-row input[type=range]').nth(at);
+const slug = (page: Page, at: number) => page.locator('.plan-slug').nth(at);
 const undo = (page: Page) => page.locator('.desk-undo');
 /** Until what is seen is that of the slugs as they stand: the lines are worked out a moment after them, and the page says so. */
 const caughtUp = (page: Page) =>
@@ -24,13 +24,13 @@ test('slugs, cards and the tube, by keys and by pointer, with a way back for all
   await expect(page.getByRole('heading', { name: say.scenario.title })).toBeVisible();
   await expect(page.locator('.seen-tube .tube')).toBeVisible({ timeout: 60_000 });
   await choice(page, say.receiverField).selectOption({ label: 'Bollard trainer can' });
-  await expect(page.locator('.slug-row')).toHaveCount(2);
+  await expect(page.locator('.plan-slug')).toHaveCount(2);
   await caughtUp(page);
   await expect(page.locator('.seen-count')).toHaveText(say.noneWrong);
   const untouched = (await slug(page, 0).getAttribute('aria-valuetext'))!;
   // By keys: an eighth for each.
   await slug(page, 0).focus();
-  for (let i = 0; i < 6; i++) await page.keyboard.press('ArrowRight');
+  for (let i = 0; i < 6; i++) await page.keyboard.press('ArrowUp');
   await expect(slug(page, 0)).toHaveAttribute('aria-valuetext', say.turned('3/4 turn', 'in'));
   await caughtUp(page);
   const wrong = await page.locator('.seen-count').textContent();
@@ -62,13 +62,45 @@ test('slugs, cards and the tube, by keys and by pointer, with a way back for all
   await isSound(page);
 });
 
+test('a slug is turned on the plan by hand, its slip says how far, and a fault is marked where it sits', async ({
+  page,
+}) => {
+  await open(page);
+  const hole = slug(page, 0);
+  const box = (await hole.boundingBox())!;
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+  // Half a turn clockwise round the hole drives the core in.
+  await page.mouse.move(x, y - 16);
+  await page.mouse.down();
+  for (let i = 1; i <= 8; i++) {
+    const angle = (Math.PI * i) / 8;
+    await page.mouse.move(x + 16 * Math.sin(angle), y - 16 * Math.cos(angle));
+  }
+  await page.mouse.up();
+  await expect(hole).toHaveAttribute('aria-valuetext', say.turned('1/2 turn', 'in'));
+  await expect(page.locator('.slug-flag')).toHaveText(['+1/2']);
+  await expect(page.locator('.slug-row')).toContainText(say.turned('1/2 turn', 'in'));
+  // One drag is one step back.
+  await undo(page).click();
+  await expect(page.locator('.slug-flag')).toHaveCount(0);
+  // A step by the row's buttons, on the slug that the plan has chosen; then right again by one key.
+  await slug(page, 3).focus();
+  await page.getByRole('button', { name: say.stepOf('D', 'out') }).click();
+  await expect(page.locator('.slug-flag.chosen')).toHaveText(['\u22121/8']);
+  await slug(page, 3).press('Delete');
+  await expect(page.locator('.slug-flag')).toHaveCount(0);
+  await page.getByRole('button', { name: say.faults.weakStage }).click();
+  await expect(page.locator('.fault-mark')).toHaveText([new RegExp(`${say.faults.weakStage}.*V\\d`)]);
+  await isSound(page);
+});
+
 test('a draft that is refused takes the nearest that works, is certified, passed by the technician, and tried at once', async ({
   page,
 }) => {
   await open(page);
   const proof = say.proof;
   await choice(page, say.receiverField).selectOption({ label: 'Bollard trainer can' });
-  await expect(page.locator('.slug-row')).toHaveCount(2);
+  await expect(page.locator('.plan-slug')).toHaveCount(2);
   await expect(page.locator('.problems li')).toHaveCount(4);
   await expect(page.getByRole('button', { name: proof.start, exact: true })).toBeDisabled();
   const form = say.form;

@@ -130,6 +130,13 @@ export const workshopWords = {
   receiverField: 'Receiver',
   reading: 'Laying out the set',
   cannotRead: 'This set cannot be had.',
+  planOf: (set: string): string => `Chassis of ${set}, seen from above`,
+  planHow: 'Drag round a slug, or use the arrow keys: up turns it in.',
+  /** `turns`: the amount without its sign */
+  offBy: (turns: string, isIn: boolean): string => `${isIn ? '+' : '\u2212'}${turns}`,
+  faultAt: (no: number, fault: string, place: string): string => `${atMost(no, 0)}: ${fault}, at ${place}`,
+  step: { in: '1/8 in', out: '1/8 out' },
+  stepOf: (slug: string, way: 'in' | 'out'): string => `1/8 ${way}: slug ${slug}`,
   slugsOf: (count: number): string => counted(count, { one: 'slug', other: 'slugs' }),
   setNumber: 'Parts of the set',
   setDesign: 'as printed',

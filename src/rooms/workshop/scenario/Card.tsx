@@ -10,6 +10,8 @@ const DOWN = `<path d="M3 5L8 11L13 5" fill="none" stroke="${C.ink}" stroke-widt
 
 export interface CardProps {
   readonly name: string;
+  /** of the mark on the chassis; left out: it has none */
+  readonly no?: number;
   readonly onOff: () => void;
   /** null: it is the first, or cards of its kind have no order */
   readonly onUp?: (() => void) | null;
@@ -17,13 +19,18 @@ export interface CardProps {
   readonly children?: ComponentChildren;
 }
 
-export function Card({ name, onOff, onUp = null, onDown = null, children }: CardProps) {
+export function Card({ name, no, onOff, onUp = null, onDown = null, children }: CardProps) {
   const { workshop: say } = useWords();
   const sign = (label: string, svg: string, act: () => void) => <CardSign label={label} svg={svg} onAct={act} />;
   return (
     <li class="wrong-card paper">
       <Frame kind="card" />
       <div class="wrong-head">
+        {no === undefined ? null : (
+          <span class="fault-no" aria-hidden="true">
+            {no}
+          </span>
+        )}
         <b>{name}</b>
         {onUp === null ? null : sign(say.up(name), UP, onUp)}
         {onDown === null ? null : sign(say.down(name), DOWN, onDown)}

@@ -68,6 +68,7 @@ function FaultCard({ port, set, at }: { readonly port: WorkshopPort; readonly se
   return (
     <Card
       name={name}
+      no={at + 1}
       onOff={() => port.change(withFault(draft, at, null))}
       onUp={at === 0 ? null : () => port.change(withFaultMoved(draft, at, -1))}
       onDown={at === draft.faults.length - 1 ? null : () => port.change(withFaultMoved(draft, at, 1))}

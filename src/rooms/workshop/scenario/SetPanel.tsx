@@ -1,13 +1,13 @@
 /** The receiver, which set of it stands on the bench, and how far its slugs are off: by hand, or scattered from a seed. */
-import { initialState } from '../../../bench/setup.ts';
+import { useState } from 'preact/hooks';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { Frame } from '../../../kit/theme/art.tsx';
-import { nominalTurns } from '../../../receiver/slugLaw.ts';
-import { slugLetters } from '../../../receiver/slugLetters.ts';
 import { MOST_SEED } from '../../../scenario/attempt.ts';
 import { withScatter, withSet, withSlug } from '../../../workshop/draft.ts';
 import { NumberField } from './NumberField.tsx';
+import { SetPlan } from './SetPlan.tsx';
 import { SlugRow } from './SlugRow.tsx';
+import { stoodSlugs } from './stoodSlugs.ts';
 import type { WorkshopPort } from './workshopPort.ts';
 
 /** Scatters to choose from, turns. */
@@ -37,6 +37,13 @@ export function SetPanel({ port }: { readonly port: WorkshopPort }) {
             ))}
           </select>
         </label>
+      </div>
+      {standing.kind === 'stands' ? (
+        <Slugs port={port} set={standing.set} />
+      ) : (
+        <p class="desk-note">{standing.kind === 'fetching' ? say.reading : say.cannotRead}</p>
+      )}
+      <div class="set-choices">
         <label class="desk-field">
           <span class="l">{say.setNumber}</span>
           <select
@@ -86,11 +93,6 @@ export function SetPanel({ port }: { readonly port: WorkshopPort }) {
           {say.anotherSeed}
         </button>
       </div>
-      {standing.kind === 'stands' ? (
-        <Slugs port={port} set={standing.set} />
-      ) : (
-        <p class="desk-note">{standing.kind === 'fetching' ? say.reading : say.cannotRead}</p>
-      )}
     </section>
   );
 }
@@ -100,34 +102,43 @@ interface SlugsProps {
   readonly set: Extract<WorkshopPort['standing'], { kind: 'stands' }>['set'];
 }
 
+/** Written down so finely; a hand on the plan asks for no more. */
+const PARTS_OF_A_TURN = 32;
+
 function Slugs({ port, set }: SlugsProps) {
+  const { workshop: say } = useWords();
   const { draft } = port;
-  const { receiver } = set;
-  const letters = slugLetters(receiver);
-  const { slugs } = initialState({ ...set, scenario: draft });
+  const [asked, setAsked] = useState('');
+  const stood = stoodSlugs(draft, set);
+  const chosen = stood.find(({ id }) => id === asked) ?? stood[0];
+  const turn = (id: string, turns: number | null): void => {
+    const { least, most } = stood.find((one) => one.id === id)!;
+    const held = turns === null ? null : Math.min(most, Math.max(least, turns));
+    const fine = held === null ? null : Math.round(held * PARTS_OF_A_TURN) / PARTS_OF_A_TURN + 0;
+    port.change(withSlug(draft, id, fine), `slug ${id}`);
+  };
   return (
-    <ul class="slug-rows">
-      {receiver.adjusters.map((adjuster) => {
-        const { id } = adjuster;
-        const printed = set.design?.receiver.adjusters.find((a) => a.id === id) ?? adjuster;
-        // A file must hold for the printed design as well as for the set that it deals.
-        const least = -Math.min(nominalTurns(adjuster), nominalTurns(printed));
-        const most = Math.min(...[adjuster, printed].map((a) => a.travelTurns - nominalTurns(a)));
-        return (
-          <SlugRow
-            key={id}
-            adjuster={adjuster}
-            letter={letters.get(id)!}
-            turns={slugs[id]!.coreTurns - nominalTurns(adjuster)}
-            least={least}
-            most={most}
-            named={Object.hasOwn(draft.start.slugs, id)}
-            scattered={draft.start.randomTurns > 0}
-            onTurns={(turns) => port.change(withSlug(draft, id, turns), `slug ${id}`)}
-            onLetGo={port.pause}
-          />
-        );
-      })}
-    </ul>
+    <>
+      <SetPlan
+        set={set.design ?? set}
+        faults={draft.faults}
+        slugs={stood}
+        chosen={chosen?.id ?? ''}
+        onChoose={setAsked}
+        onTurns={turn}
+        onLetGo={port.pause}
+      />
+      <p class="set-how">{say.planHow}</p>
+      {chosen === undefined ? null : (
+        <SlugRow
+          key={chosen.id}
+          slug={chosen}
+          named={Object.hasOwn(draft.start.slugs, chosen.id)}
+          scattered={draft.start.randomTurns > 0}
+          onTurns={(turns) => turn(chosen.id, turns)}
+          onLetGo={port.pause}
+        />
+      )}
+    </>
   );
 }

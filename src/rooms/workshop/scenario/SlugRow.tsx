@@ -1,15 +1,10 @@
-/** One slug: its letter, a rule by eighths of a turn, how far it is off, and the way back. */
+/** The chosen slug: its letter, a rule by eighths of a turn, how far it is off, a step either way, and the way back. */
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { Frac } from '../../../kit/theme/art.tsx';
-import type { Adjuster } from '../../../receiver/receiver.ts';
+import type { StoodSlug } from './stoodSlugs.ts';
 
 export interface SlugRowProps {
-  readonly adjuster: Adjuster;
-  readonly letter: string;
-  /** from where it is right, positive = core in */
-  readonly turns: number;
-  readonly least: number;
-  readonly most: number;
+  readonly slug: StoodSlug;
   /** set by hand */
   readonly named: boolean;
   /** there is a scatter that would have it */
@@ -20,13 +15,26 @@ export interface SlugRowProps {
 
 const EIGHTHS = 8;
 
-export function SlugRow(props: SlugRowProps) {
-  const { adjuster, letter, turns, least, most, named, scattered, onTurns, onLetGo } = props;
+export function SlugRow({ slug, named, scattered, onTurns, onLetGo }: SlugRowProps) {
   const { workshop: say, format } = useWords();
+  const { adjuster, letter, turns, least, most } = slug;
   const way = Math.abs(turns) < 1 / 64 ? 'none' : turns > 0 ? 'in' : 'out';
   const said = say.turned(format.turnsLong(turns), way);
+  const step = (to: 'in' | 'out') => (
+    <button
+      type="button"
+      class="small-button"
+      aria-label={say.stepOf(letter, to)}
+      onClick={() => {
+        onTurns(turns + (to === 'in' ? 1 : -1) / EIGHTHS);
+        onLetGo();
+      }}
+    >
+      {say.step[to]}
+    </button>
+  );
   return (
-    <li class={way === 'none' ? 'slug-row' : 'slug-row off'}>
+    <div class={way === 'none' ? 'slug-row' : 'slug-row off'}>
       <span class="disc" aria-hidden="true">
         {letter}
       </span>
@@ -37,8 +45,8 @@ export function SlugRow(props: SlugRowProps) {
         <input
           type="range"
           aria-label={say.slug(letter, adjuster.label)}
-          min={Math.ceil(least * EIGHTHS)}
-          max={Math.floor(most * EIGHTHS)}
+          min={least * EIGHTHS}
+          max={most * EIGHTHS}
           step={1}
           value={Math.round(turns * EIGHTHS)}
           aria-valuetext={said}
@@ -49,18 +57,22 @@ export function SlugRow(props: SlugRowProps) {
           <Frac>{said}</Frac>
         </span>
       </label>
-      <span class="slug-back">
-        {way === 'none' ? null : (
-          <button type="button" class="link" aria-label={say.putRightOf(letter)} onClick={() => onTurns(0)}>
-            {say.putRight}
-          </button>
-        )}
-        {named && scattered ? (
-          <button type="button" class="link" aria-label={say.toScatterOf(letter)} onClick={() => onTurns(null)}>
-            {say.toScatter}
-          </button>
-        ) : null}
-      </span>
-    </li>
+      <div class="slug-steps">
+        {step('out')}
+        {step('in')}
+        <span class="slug-back">
+          {way === 'none' ? null : (
+            <button type="button" class="link" aria-label={say.putRightOf(letter)} onClick={() => onTurns(0)}>
+              {say.putRight}
+            </button>
+          )}
+          {named && scattered ? (
+            <button type="button" class="link" aria-label={say.toScatterOf(letter)} onClick={() => onTurns(null)}>
+              {say.toScatter}
+            </button>
+          ) : null}
+        </span>
+      </div>
+    </div>
   );
 }

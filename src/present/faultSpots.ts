@@ -1,0 +1,92 @@
+/** Where on the chassis the faults of a scenario sit: at a slug, a valve, a test point, or at the can whose coil the part is joined to. What lies nowhere to be seen has no spot. */
+import { type Deck, findElement, nodeKey } from '../physics/deck.ts';
+import { cureOf } from '../receiver/faults/cure.ts';
+import type { Fault } from '../receiver/faults/fault.ts';
+import type { Receiver } from '../receiver/receiver.ts';
+import type { Box, ChassisPlaces } from './chassisPlaces.ts';
+import { partBox } from './chassisPlaces.ts';
+import { calledOf, stageOf } from './circuit/stageCalled.ts';
+
+export interface FaultSpot {
+  /** of the fault in its list */
+  readonly at: number;
+  /** what is lettered there: `T1`, `V2`, `AGC` */
+  readonly name: string;
+  /** what is to be marked */
+  readonly box: Box;
+}
+
+interface Place {
+  readonly name: string;
+  readonly box: Box;
+}
+
+const POINT_RADIUS = 9;
+
+export function faultSpots(
+  { receiver, deck }: { readonly receiver: Receiver; readonly deck: Deck },
+  places: ChassisPlaces,
+  faults: readonly Fault[],
+): readonly FaultSpot[] {
+  return faults.flatMap((fault, at) => {
+    const cure = cureOf(fault, receiver, deck);
+    const found =
+      cure.kind === 'replace'
+        ? cure.parts.map((part) => placeOf(receiver, deck, places, part)).filter((place) => place !== null)
+        : cure.kind === 'reconnect'
+          ? [pointPlace(receiver, (p) => (cure.lead === 'earth' ? p.role === 'earth' : p.inject !== null))]
+          : [];
+    const seen = new Set<string>();
+    return found.flatMap((place) => {
+      if (place === null || seen.has(place.name)) return [];
+      seen.add(place.name);
+      return [{ at, ...place }];
+    });
+  });
+}
+
+function placeOf(receiver: Receiver, deck: Deck, places: ChassisPlaces, part: string): Place | null {
+  const stage = stageOf(receiver, part);
+  if (stage !== undefined) return partPlace(receiver, calledOf(stage.device)) ?? canAt(receiver, deck, places, part);
+  if (receiver.detectors.some(({ id }) => id === part))
+    return pointPlace(receiver, (p) => p.role === 'detector' && p.detector === part);
+  if (receiver.testPoints.some(({ id }) => id === part)) return pointPlace(receiver, (p) => p.id === part);
+  return canAt(receiver, deck, places, part);
+}
+
+/** The valve, box or can of the plan that is lettered so. */
+function partPlace({ plan }: Receiver, label: string): Place | null {
+  const found = plan.parts.find((part) => part.kind !== 'resistor' && part.label === label);
+  return found === undefined ? null : { name: label, box: partBox(found) };
+}
+
+function pointPlace({ testPoints }: Receiver, is: (point: Receiver['testPoints'][number]) => boolean): Place | null {
+  const found = testPoints.find(is);
+  if (found === undefined) return null;
+  const { x, y } = found.plan;
+  return { name: found.id, box: { x: x - POINT_RADIUS, y: y - POINT_RADIUS, width: 18, height: 18 } };
+}
+
+/** The can of the coil itself, of one that a coupling names, or of one that hangs at the same node. */
+function canAt({ adjusters }: Receiver, deck: Deck, places: ChassisPlaces, part: string): Place | null {
+  const element = findElement(deck, part);
+  if (element === undefined || element === null) return null;
+  const coils = adjusters.map((adjuster) => ({
+    adjuster,
+    coils: [adjuster.element, ...adjuster.ganged].map((one) => one.toLowerCase()),
+  }));
+  const named = element.kind === 'K' ? element.coils.map((c) => c.toLowerCase()) : [element.name.toLowerCase()];
+  const own = coils.find((one) => one.coils.some((coil) => named.includes(coil)));
+  const found =
+    own ?? (element.kind === 'K' ? undefined : coils.find((one) => sharesNode(deck, one.coils, element.nodes)));
+  const can = places.cans.find(({ slugs }) => slugs.some(({ id }) => id === found?.adjuster.id));
+  return can === undefined ? null : { name: can.id, box: can };
+}
+
+function sharesNode(deck: Deck, coils: readonly string[], nodes: readonly string[]): boolean {
+  const hot = new Set(nodes.map(nodeKey).filter((node) => node !== '0'));
+  return coils.some((coil) => {
+    const found = findElement(deck, coil);
+    return found?.kind === 'L' && found.nodes.some((node) => hot.has(nodeKey(node)));
+  });
+}
