@@ -10,7 +10,7 @@
  * Over 300 lines: one load, several loads and their small changes work on the same buffers.
  */
 import { type Admittance, admittanceOf } from './admittance.ts';
-import { eliminate } from './eliminate.ts';
+import { eliminate, factor, substitute } from './eliminate.ts';
 
 /** What a block's loads work on. Response of node i to the load in column c at frequency f: [(c * n + i) * count + f]. */
 export interface LoadedBlock {
@@ -35,6 +35,14 @@ const RAMP_STEPS = 16;
 /** The answer is some hundred times the square of this from the true one at worst. */
 const CLOSE = 1e-5;
 
+/** By frequency: 1 - U dI/dV taken apart by factor(), and each load's admittance with its slopes. */
+interface FollowedLaw {
+  readonly matrices: Float64Array;
+  readonly rows: Uint8Array;
+  readonly steps: Uint8Array;
+  readonly y: Float64Array;
+}
+
 /** `nodes`: local numbers of the loaded nodes; `laws`: what hangs on each. */
 export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readonly Admittance[])[]): BlockLoads {
   const m = nodes.length;
@@ -50,11 +58,15 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
   const trial = new Float64Array(size);
   const matrix = new Float64Array(size * (size + 1));
   const current = new Float64Array(size);
+  /** admittances with their slopes, as linearize() has met them last */
+  const slopes = new Float64Array(4 * m);
+  let followed: FollowedLaw | null = null;
+  let followedStands = false;
   let drawnBefore = new Float64Array(0);
 
-  /** Room for a complex current at each frequency, real parts first. */
-  const drawn = (count: number): Float64Array => {
-    if (drawnBefore.length !== 2 * count) drawnBefore = new Float64Array(2 * count);
+  /** Room for complex currents at each frequency, real parts first. */
+  const drawn = (length: number): Float64Array => {
+    if (drawnBefore.length !== length) drawnBefore = new Float64Array(length);
     return drawnBefore;
   };
 
@@ -100,13 +112,14 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
     return a;
   };
 
-  const applyOne = ({ n, count, re, im, unitRe, unitIm }: LoadedBlock, column: number): void => {
+  const applyOne = (block: LoadedBlock, column: number): void => {
+    const { n, count, re, im, unitRe, unitIm } = block;
     const node = nodes[0]!;
     const list = laws()[0]!;
     const own = (column * n + node) * count;
     const vr = re[node]!;
     const vi = im[node]!;
-    const drawnRe = drawn(count);
+    const drawnRe = drawn(2 * count);
     const drawnIm = drawnRe.subarray(count);
     /** |V| over |V0| at the last three frequencies: the search begins on their parabola */
     let share = 0.5;
@@ -139,19 +152,7 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
       drawnRe[f] = g * xr - b * xi;
       drawnIm[f] = g * xi + b * xr;
     }
-    for (let i = 0; i < n; i++) {
-      const outRe = re[i]!;
-      const outIm = im[i]!;
-      const at = (column * n + i) * count;
-      for (let f = 0; f < count; f++) {
-        const ur = unitRe[at + f]!;
-        const ui = unitIm[at + f]!;
-        const ir = drawnRe[f]!;
-        const ii = drawnIm[f]!;
-        outRe[f] = outRe[f]! + ur * ir - ui * ii;
-        outIm[f] = outIm[f]! + ur * ii + ui * ir;
-      }
-    }
+    addDrawn(block, column, drawnRe, drawnIm, 0);
   };
 
   /** The loads' currents at `at`, and from them how far `at` is from the answer; returns the square of that. */
@@ -186,6 +187,7 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
       const a = Math.sqrt(x * x + z * z);
       admittance(list[j]!, a);
       const [g, b, dg, db] = [y[0]!, y[1]!, y[2]!, y[3]!];
+      slopes.set(y, 4 * j);
       const [cx, cz] = a > 0 ? [x / a, z / a] : [0, 0];
       const pr = dg * x - db * z;
       const pi = dg * z + db * x;
@@ -273,8 +275,34 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
     }
   };
 
+  /** How the loads give way about the voltages `at`, which stand until the next apply(): of use to every change that is followed there. */
+  const lawAt = (at: LoadedBlock, columns: Int32Array): FollowedLaw => {
+    if (followed !== null && followedStands) return followed;
+    const { count } = at;
+    const list = laws();
+    followed ??= {
+      matrices: new Float64Array(count * size * size),
+      rows: new Uint8Array(count * size),
+      steps: new Uint8Array(count),
+      y: new Float64Array(4 * m * count),
+    };
+    const law = followed;
+    for (let f = 0; f < count; f++) {
+      fetch(at, columns, f);
+      linearize(bare, list);
+      const from = f * size * size;
+      for (let k = 0; k < size; k++)
+        for (let j = 0; j < size; j++) law.matrices[from + k * size + j] = matrix[k * (size + 1) + j]!;
+      law.steps[f] = factor(law.matrices, from, size, law.rows, f * size);
+      law.y.set(slopes, 4 * m * f);
+    }
+    followedStands = true;
+    return law;
+  };
+
   return {
     apply(block, columns) {
+      followedStands = false;
       if (m === 1) {
         applyOne(block, columns[0]!);
         return;
@@ -288,28 +316,51 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
       }
     },
     follow(block, columns, at) {
-      const list = laws();
-      const width = size + 1;
-      for (let f = 0; f < block.count; f++) {
-        fetch(block, columns, f);
+      const law = lawAt(at, columns);
+      const { count } = block;
+      const drawnRe = drawn(2 * m * count);
+      const drawnIm = drawnRe.subarray(m * count);
+      for (let f = 0; f < count; f++) {
         for (let k = 0; k < m; k++) {
-          v[2 * k] = at.re[nodes[k]!]![f]!;
-          v[2 * k + 1] = at.im[nodes[k]!]![f]!;
+          bare[2 * k] = block.re[nodes[k]!]![f]!;
+          bare[2 * k + 1] = block.im[nodes[k]!]![f]!;
         }
-        linearize(v, list);
-        for (let k = 0; k < size; k++) matrix[k * width + size] = bare[k]!;
-        eliminate(matrix, size);
+        substitute(law.matrices, f * size * size, size, law.rows, f * size, law.steps[f]!, bare);
         for (let k = 0; k < m; k++) {
-          const [x, z] = [v[2 * k]!, v[2 * k + 1]!];
-          const [dx, dz] = [matrix[2 * k * width + size]!, matrix[(2 * k + 1) * width + size]!];
+          const [x, z] = [at.re[nodes[k]!]![f]!, at.im[nodes[k]!]![f]!];
+          const [dx, dz] = [bare[2 * k]!, bare[2 * k + 1]!];
+          const from = 4 * (f * m + k);
+          const [g, b, dg, db] = [law.y[from]!, law.y[from + 1]!, law.y[from + 2]!, law.y[from + 3]!];
           const a = Math.sqrt(x * x + z * z);
-          admittance(list[k]!, a);
           const da = a > 0 ? (x * dx + z * dz) / a : 0;
-          current[2 * k] = y[0]! * dx - y[1]! * dz + (y[2]! * x - y[3]! * z) * da;
-          current[2 * k + 1] = y[0]! * dz + y[1]! * dx + (y[2]! * z + y[3]! * x) * da;
+          drawnRe[k * count + f] = g * dx - b * dz + (dg * x - db * z) * da;
+          drawnIm[k * count + f] = g * dz + b * dx + (dg * z + db * x) * da;
         }
-        spread(block, columns, f);
       }
+      for (let k = 0; k < m; k++) addDrawn(block, columns[k]!, drawnRe, drawnIm, k * count);
     },
   };
+}
+
+/** Adds what one load's current, from place `first` on, makes at every node of the block. */
+function addDrawn(
+  { n, count, re, im, unitRe, unitIm }: LoadedBlock,
+  column: number,
+  drawnRe: Float64Array,
+  drawnIm: Float64Array,
+  first: number,
+): void {
+  for (let i = 0; i < n; i++) {
+    const outRe = re[i]!;
+    const outIm = im[i]!;
+    const at = (column * n + i) * count;
+    for (let f = 0; f < count; f++) {
+      const ur = unitRe[at + f]!;
+      const ui = unitIm[at + f]!;
+      const ir = drawnRe[first + f]!;
+      const ii = drawnIm[first + f]!;
+      outRe[f] = outRe[f]! + ur * ir - ui * ii;
+      outIm[f] = outIm[f]! + ur * ii + ui * ir;
+    }
+  }
 }

@@ -35,3 +35,68 @@ export function eliminate(a: Float64Array, n: number): boolean {
   }
   return true;
 }
+
+/**
+ * The same in two halves, for one matrix and several right sides: `factor` does what eliminate() does to the n * n matrix at `from` of `a` and keeps its multipliers in the places that have
+ * become nothing; `rows` gets the row that was taken at each step. Returns the steps that were done: n where there is an answer.
+ */
+export function factor(a: Float64Array, from: number, n: number, rows: Uint8Array, rowsFrom: number): number {
+  for (let k = 0; k < n; k++) {
+    const row = from + k * n;
+    let best = k;
+    let most = Math.abs(a[row + k]!);
+    for (let other = k + 1; other < n; other++) {
+      const size = Math.abs(a[from + other * n + k]!);
+      if (size > most) [best, most] = [other, size];
+    }
+    if (!(most > 0)) return k;
+    rows[rowsFrom + k] = best;
+    if (best !== k) {
+      // The multipliers stay: the right side changes places in the same order.
+      const to = from + best * n;
+      for (let j = k; j < n; j++) {
+        const held = a[row + j]!;
+        a[row + j] = a[to + j]!;
+        a[to + j] = held;
+      }
+    }
+    const pivot = a[row + k]!;
+    for (let other = k + 1; other < n; other++) {
+      const to = from + other * n;
+      const share = a[to + k]! / pivot;
+      a[to + k] = share;
+      if (share === 0) continue;
+      for (let j = k + 1; j < n; j++) a[to + j] = a[to + j]! - share * a[row + j]!;
+    }
+  }
+  return n;
+}
+
+/** Puts the answer in the place of the right side `b`; to the last digit what eliminate() gives. */
+export function substitute(
+  a: Float64Array,
+  from: number,
+  n: number,
+  rows: Uint8Array,
+  rowsFrom: number,
+  steps: number,
+  b: Float64Array,
+): void {
+  for (let k = 0; k < steps; k++) {
+    const best = rows[rowsFrom + k]!;
+    const held = b[best]!;
+    b[best] = b[k]!;
+    b[k] = held;
+    for (let other = k + 1; other < n; other++) {
+      const share = a[from + other * n + k]!;
+      if (share !== 0) b[other] = b[other]! - share * held;
+    }
+  }
+  if (steps < n) return;
+  for (let k = n - 1; k >= 0; k--) {
+    const row = from + k * n;
+    let sum = b[k]!;
+    for (let j = k + 1; j < n; j++) sum -= a[row + j]! * b[j]!;
+    b[k] = sum / a[row + k]!;
+  }
+}

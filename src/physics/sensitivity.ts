@@ -25,17 +25,19 @@ export function inductanceSensitivities(
   elements: readonly string[],
 ): Map<string, Float64Array> {
   const slopes = inductanceSlopes(solver, [node], elements);
-  const kr = solver.real(node);
-  const ki = solver.imag(node);
-  return new Map([...slopes].map(([name, [slope]]) => [name, levelSlope(kr, ki, slope!)] as const));
+  const ofLevel = levelSlopes(solver.real(node), solver.imag(node));
+  return new Map([...slopes].map(([name, [slope]]) => [name, ofLevel(slope!)] as const));
 }
 
-/** d|V| of a voltage whose complex change is known; 0 where the voltage is none. */
-export function levelSlope(re: Float64Array, im: Float64Array, slope: ComplexSlope): Float64Array {
-  return slope.re.map((r, f) => {
-    const level = Math.hypot(re[f]!, im[f]!);
-    return level === 0 ? 0 : (re[f]! * r + im[f]! * slope.im[f]!) / level;
-  });
+/** d|V| of a voltage whose complex changes are known; 0 where the voltage is none. */
+export function levelSlopes(re: Float64Array, im: Float64Array): (slope: ComplexSlope) => Float64Array {
+  const level = re.map((r, f) => Math.hypot(r, im[f]!));
+  return (slope) => {
+    const out = new Float64Array(level.length);
+    for (let f = 0; f < out.length; f++)
+      out[f] = level[f] === 0 ? 0 : (re[f]! * slope.re[f]! + im[f]! * slope.im[f]!) / level[f]!;
+    return out;
+  };
 }
 
 /** dV/dL of each of `nodes`, in their order, keyed by the names of the coils. Brings the solver up to date first. */
@@ -138,35 +140,55 @@ function ownChanges(
     mr: volts(minus, solver.real),
     mi: volts(minus, solver.imag),
   }));
+  // Frequency by frequency in the innermost loops: what a coil draws is worked out first, then carried to each node.
+  const { pr, pi, mr, mi } = across[at]!;
+  const scale = new Float64Array(count);
+  const ur = new Float64Array(count);
+  const ui = new Float64Array(count);
+  const pur = new Float64Array(count);
+  const pui = new Float64Array(count);
   for (let f = 0; f < count; f++) {
-    const scale = 1 / (4 * Math.PI * hz[f]! * system.values[element]!);
-    let pur = 0;
-    let pui = 0;
-    for (let j = 0; j < m; j++) {
-      const { pr, pi, mr, mi } = across[j]!;
-      pur += inverse[at * m + j]! * (pr[f]! - mr[f]!);
-      pui += inverse[at * m + j]! * (pi[f]! - mi[f]!);
+    scale[f] = 1 / (4 * Math.PI * hz[f]! * system.values[element]!);
+    ur[f] = pr[f]! - mr[f]!;
+    ui[f] = pi[f]! - mi[f]!;
+  }
+  for (let j = 0; j < m; j++) {
+    const own = inverse[at * m + j]!;
+    const { pr, pi, mr, mi } = across[j]!;
+    for (let f = 0; f < count; f++) {
+      pur[f] = pur[f]! + own * (pr[f]! - mr[f]!);
+      pui[f] = pui[f]! + own * (pi[f]! - mi[f]!);
     }
-    const { pr, pi, mr, mi } = across[at]!;
-    const ur = pr[f]! - mr[f]!;
-    const ui = pi[f]! - mi[f]!;
-    for (let j = 0; j < m; j++) {
-      const share = inverse[j * m + at]!;
-      const sr = share * ur + (j === at ? pur : 0);
-      const si = share * ui + (j === at ? pui : 0);
+  }
+  const ir = new Float64Array(count);
+  const ii = new Float64Array(count);
+  for (let j = 0; j < m; j++) {
+    const share = inverse[j * m + at]!;
+    for (let f = 0; f < count; f++) {
       // Times j.
-      const ir = -scale * si;
-      const ii = scale * sr;
-      if (ir === 0 && ii === 0) continue;
-      let from = j * nodes.length * count + f;
-      for (let i = 0; i < nodes.length; i++, from += count) {
-        const zr = branches.re[from]!;
-        const zi = branches.im[from]!;
-        const outRe = dRe[nodes[i]!]!;
-        const outIm = dIm[nodes[i]!]!;
-        outRe[f] = outRe[f]! + zr * ir - zi * ii;
-        outIm[f] = outIm[f]! + zr * ii + zi * ir;
-      }
+      ir[f] = -scale[f]! * (share * ui[f]! + (j === at ? pui[f]! : 0));
+      ii[f] = scale[f]! * (share * ur[f]! + (j === at ? pur[f]! : 0));
     }
+    for (let i = 0; i < nodes.length; i++)
+      addProduct(branches, (j * nodes.length + i) * count, ir, ii, dRe[nodes[i]!]!, dIm[nodes[i]!]!);
+  }
+}
+
+/** Adds impedance (from place `from` on) times current. */
+function addProduct(
+  { re, im }: BranchResponses,
+  from: number,
+  ir: Float64Array,
+  ii: Float64Array,
+  outRe: Float64Array,
+  outIm: Float64Array,
+): void {
+  for (let f = 0; f < ir.length; f++) {
+    const zr = re[from + f]!;
+    const zi = im[from + f]!;
+    const r = ir[f]!;
+    const i = ii[f]!;
+    outRe[f] = outRe[f]! + zr * r - zi * i;
+    outIm[f] = outIm[f]! + zr * i + zi * r;
   }
 }

@@ -1,7 +1,8 @@
 /** One block at all frequencies: its responses to one amp at each input place, and its voltages. */
 
 import { type BlockLoads, createBlockLoads } from './blockLoads.ts';
-import { fundamentalGain, fundamentalGainSlope } from './describingFunction.ts';
+import { fundamentalGain } from './describingFunction.ts';
+import { type StageBend, stageBend } from './stageBend.ts';
 import type { BlockInput, InputPlace, System } from './system.ts';
 import { unitResponse } from './unitResponse.ts';
 
@@ -59,6 +60,7 @@ export function createBlock(
   const unitIm = new Float64Array(all * n * count);
   const currentRe = new Float64Array(count);
   const currentIm = new Float64Array(count);
+  const none = new Float64Array(count);
   /** numbers of the places that unitRe and unitIm hold */
   const solved: number[] = [];
   /** places wanted now, and those of them where a current enters */
@@ -163,28 +165,41 @@ export function createBlock(
     }
   };
 
+  /** Kept until the block is brought up to date. */
+  const bends = new Map<BlockInput, StageBend>();
+  const bendOf = (input: BlockInput, limit: number): StageBend => {
+    const volts = (node: number) => ({ re: node < 0 ? none : re[node]!, im: node < 0 ? none : im[node]! });
+    const { element, controlPlus, controlMinus } = input;
+    const bend = bends.get(input) ?? stageBend(system.values[element]!, limit, volts(controlPlus), volts(controlMinus));
+    bends.set(input, bend);
+    return bend;
+  };
+
   /** The current that a G element adds for changes at its control nodes. */
   const addChange = (input: BlockInput, dRe: readonly Float64Array[], dIm: readonly Float64Array[]): void => {
-    const value = system.values[input.element]!;
     const { controlPlus: p, controlMinus: m } = input;
     const limit = input.saturates ? system.saturationVolts[input.element]! : Number.POSITIVE_INFINITY;
-    for (let f = 0; f < count; f++) {
-      const dr = (p < 0 ? 0 : dRe[p]![f]!) - (m < 0 ? 0 : dRe[m]![f]!);
-      const di = (p < 0 ? 0 : dIm[p]![f]!) - (m < 0 ? 0 : dIm[m]![f]!);
-      let gm = value;
-      let bend = 0;
-      let vr = 0;
-      let vi = 0;
-      if (limit !== Number.POSITIVE_INFINITY) {
-        vr = (p < 0 ? 0 : re[p]![f]!) - (m < 0 ? 0 : re[m]![f]!);
-        vi = (p < 0 ? 0 : im[p]![f]!) - (m < 0 ? 0 : im[m]![f]!);
-        const size = Math.sqrt(vr * vr + vi * vi);
-        gm = value * fundamentalGain(size / limit);
-        // The gain falls with the size of the control voltage.
-        if (size > 0) bend = (value * fundamentalGainSlope(size / limit) * (vr * dr + vi * di)) / (limit * size);
+    const pr = p < 0 ? none : dRe[p]!;
+    const pi = p < 0 ? none : dIm[p]!;
+    const mr = m < 0 ? none : dRe[m]!;
+    const mi = m < 0 ? none : dIm[m]!;
+    if (limit === Number.POSITIVE_INFINITY) {
+      const gm = system.values[input.element]!;
+      for (let f = 0; f < count; f++) {
+        currentRe[f] = currentRe[f]! + gm * (pr[f]! - mr[f]!);
+        currentIm[f] = currentIm[f]! + gm * (pi[f]! - mi[f]!);
       }
-      currentRe[f] = currentRe[f]! + gm * dr + bend * vr;
-      currentIm[f] = currentIm[f]! + gm * di + bend * vi;
+      return;
+    }
+    const at = bendOf(input, limit);
+    for (let f = 0; f < count; f++) {
+      const dr = pr[f]! - mr[f]!;
+      const di = pi[f]! - mi[f]!;
+      const vr = at.re[f]!;
+      const vi = at.im[f]!;
+      const bend = (at.fall[f]! * (vr * dr + vi * di)) / at.over[f]!;
+      currentRe[f] = currentRe[f]! + at.gm[f]! * dr + bend * vr;
+      currentIm[f] = currentIm[f]! + at.gm[f]! * di + bend * vi;
     }
   };
 
@@ -223,6 +238,7 @@ export function createBlock(
       moved[block] = 0;
       const matrix = system.matrixDirty[block] === 1;
       if (!matrix && system.inputDirty[block] === 0 && !plan.fedBy.some((from) => moved[from] === 1)) return;
+      bends.clear();
       used.fill(0);
       fed.fill(0);
       let live = 0;

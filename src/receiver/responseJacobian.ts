@@ -8,7 +8,7 @@
  */
 import type { Deck } from '../physics/deck.ts';
 import { nodeKey } from '../physics/deck.ts';
-import { inductanceSlopes, levelSlope } from '../physics/sensitivity.ts';
+import { inductanceSlopes, levelSlopes as slopesOfLevel } from '../physics/sensitivity.ts';
 import type { Solver } from '../physics/solver.ts';
 import { deckValue } from './elementValues.ts';
 import type { Adjuster, Receiver } from './receiver.ts';
@@ -88,9 +88,15 @@ function levelSlopes(
 ): ((coil: string) => Float64Array) | null {
   if (!nodes.every((node) => solver.network.nodeNumber.has(nodeKey(node)))) return null;
   const slopes = inductanceSlopes(solver, nodes, coils);
-  const ofLevel = (i: number, coil: string): Float64Array =>
-    levelSlope(solver.real(nodes[i]!), solver.imag(nodes[i]!), slopes.get(coil)![i]!);
-  if (quantity.kind === 'carrier') return (coil) => ofLevel(0, coil).map((v) => v / perUnit);
+  const levels = nodes.map((node) => slopesOfLevel(solver.real(node), solver.imag(node)));
+  const ofLevel = (i: number, coil: string): Float64Array => levels[i]!(slopes.get(coil)![i]!);
+  if (quantity.kind === 'carrier') {
+    return (coil) => {
+      const slope = ofLevel(0, coil);
+      for (let f = 0; f < slope.length; f++) slope[f] = slope[f]! / perUnit;
+      return slope;
+    };
+  }
   const count = solver.hz.length;
   const [plus, minus, per] = nodes.map((node) => path.magnitude(node, new Float64Array(count)));
   const gain = new Float64Array(count).fill(1);

@@ -1,7 +1,7 @@
 /** Pencil work: turns that make squares least, damped (Levenberg, from memory), with a price on each turn that grows as its size (weights renewed from round to round). */
 
 export interface Problem {
-  /** what should come to nothing, for a set of turns */
+  /** what should come to nothing, for a set of turns; a new array each time, which the caller may write to */
   readonly wrong: (turns: readonly number[]) => Float64Array;
   /** what each turn costs beside the squares */
   readonly price: number;
@@ -22,7 +22,7 @@ const ENOUGH = 1e-4;
 
 export function leastSquares(start: readonly number[], { wrong, price, low, high }: Problem): Solution {
   const costOf = (turns: readonly number[], off: Float64Array): number =>
-    off.reduce((sum, v) => sum + v * v, 0) + price * turns.reduce((sum, t) => sum + Math.hypot(t, SMALL_TURNS), 0);
+    dot(off, off) + price * turns.reduce((sum, t) => sum + Math.hypot(t, SMALL_TURNS), 0);
   let turns = [...start];
   let off = wrong(turns);
   let cost = costOf(turns, off);
@@ -31,7 +31,8 @@ export function leastSquares(start: readonly number[], { wrong, price, low, high
     const slopes = turns.map((t, i) => {
       const way = t + STEP_TURNS > high[i]! ? -STEP_TURNS : STEP_TURNS;
       const there = wrong(turns.with(i, t + way));
-      return there.map((v, m) => (v - off[m]!) / way);
+      for (let m = 0; m < there.length; m++) there[m] = (there[m]! - off[m]!) / way;
+      return there;
     });
     const pull = turns.map((t) => price / (2 * Math.hypot(t, SMALL_TURNS)));
     const b = slopes.map((slope, i) => -dot(slope, off) - pull[i]! * turns[i]!);

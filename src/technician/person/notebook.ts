@@ -48,6 +48,12 @@ export interface Noted {
   readonly trapsHz: readonly number[];
 }
 
+/** What a slug does to the curve as it is compared: at each of `turns`, against the right curve. */
+interface Changes {
+  readonly turns: readonly number[];
+  readonly by: readonly Float64Array[];
+}
+
 /** As far as a slug may be out of place, seen how deep it stands. */
 export interface Reach {
   readonly low: number;
@@ -66,8 +72,7 @@ export function createNotebook(
     turns,
     by: levels.map((curve) => Float64Array.from(curve, (v, i) => shown(v) - right[i]!)),
   }));
-  const change = (i: number, turns: number, out: Float64Array, times: number): void => {
-    const { turns: at, by } = changes[i]!;
+  const change = ({ turns: at, by }: Changes, turns: number, out: Float64Array, times: number): void => {
     const t = Math.min(Math.max(turns, at[0]!), at.at(-1)!);
     let k = 0;
     while (k + 2 < at.length && at[k + 1]! < t) k++;
@@ -80,8 +85,8 @@ export function createNotebook(
     const sum = new Float64Array(hz.length);
     turns.forEach((t, i) => {
       if (t === 0) return;
-      change(i, stand[i]! + t, sum, 1);
-      change(i, stand[i]!, sum, -1);
+      change(changes[i]!, stand[i]! + t, sum, 1);
+      change(changes[i]!, stand[i]!, sum, -1);
     });
     for (const { turns: way, missed } of learnt) {
       const along = turns.reduce((all, t, i) => all + t * way[i]!, 0);
@@ -93,30 +98,43 @@ export function createNotebook(
   const looked = hz.flatMap((f, i) =>
     i % stride === 0 && clearOf.every((trap) => Math.abs(f / trap - 1) > NOTCH) ? [i] : [],
   );
-  const heavy = (levels: readonly number[], m: number): number => {
-    const v = Math.max(Math.abs(levels[m]!), Math.abs(level(right[m]!)));
-    const doubt = linear
-      ? READ_ERROR * 2 + READ_SHARE * v
-      : DB * Math.hypot(READ_SHARE, READ_ERROR / Math.max(v, FLOOR));
-    return Math.sqrt(WORTH / looked.length) / doubt;
-  };
-  const apartFrom = (levels: readonly number[], off: (m: number) => number): Float64Array => {
-    const all = looked.map(off);
-    const weights = looked.map((m) => heavy(levels, m));
+  const rightLevels = right.map(level);
+  /** How much each frequency that is looked at counts, by the levels that were read. */
+  const weightsOf = (levels: readonly number[]): Float64Array =>
+    Float64Array.from(looked, (m) => {
+      const v = Math.max(Math.abs(levels[m]!), Math.abs(rightLevels[m]!));
+      const doubt = linear
+        ? READ_ERROR * 2 + READ_SHARE * v
+        : DB * Math.hypot(READ_SHARE, READ_ERROR / Math.max(v, FLOOR));
+      return Math.sqrt(WORTH / looked.length) / doubt;
+    });
+  /** `off`: how far each frequency that is looked at is from right. */
+  const apartFrom = (weights: Float64Array, off: Float64Array): Float64Array => {
     // The set as a whole may be louder or softer than the printed one.
-    const louder = linear ? 0 : Math.min(Math.max(mean(all, weights), -LOUDER_DB), LOUDER_DB);
-    return Float64Array.from(all, (v, k) => (v - louder) * weights[k]!);
+    const louder = linear ? 0 : Math.min(Math.max(mean(off, weights), -LOUDER_DB), LOUDER_DB);
+    const apart = new Float64Array(off.length);
+    for (let k = 0; k < apart.length; k++) apart[k] = (off[k]! - louder) * weights[k]!;
+    return apart;
   };
+  const lookedChanges = changes.map(({ turns, by }) => ({
+    turns,
+    by: by.map((curve) => Float64Array.from(looked, (m) => curve[m]!)),
+  }));
   const wrongOf = (
     levels: readonly number[],
     more?: ArrayLike<number>,
   ): ((stand: readonly number[]) => Float64Array) => {
-    const seen = levels.map((v, m) => shown(v) - (more?.[m] ?? 0));
-    const sum = new Float64Array(hz.length);
+    const seen = Float64Array.from(looked, (m) => shown(levels[m]!) - (more?.[m] ?? 0) - right[m]!);
+    const weights = weightsOf(levels);
+    const sum = new Float64Array(looked.length);
+    const off = new Float64Array(looked.length);
     return (stand) => {
       sum.fill(0);
-      for (let i = 0; i < slugs.length; i++) if (stand[i] !== 0) change(i, stand[i]!, sum, 1);
-      return apartFrom(levels, (m) => seen[m]! - right[m]! - sum[m]!).map(soft);
+      for (let i = 0; i < slugs.length; i++) if (stand[i] !== 0) change(lookedChanges[i]!, stand[i]!, sum, 1);
+      for (let k = 0; k < off.length; k++) off[k] = seen[k]! - sum[k]!;
+      const apart = apartFrom(weights, off);
+      for (let k = 0; k < apart.length; k++) apart[k] = soft(apart[k]!);
+      return apart;
     };
   };
   return {
@@ -149,16 +167,21 @@ export function createNotebook(
     },
     towardsRight(levels, stand, most) {
       const seen = levels.map(shown);
+      const weights = weightsOf(levels);
       const wrong = (turns: readonly number[]): Float64Array => {
         const sum = foretold(stand, turns);
-        return apartFrom(levels, (m) => seen[m]! + sum[m]! - right[m]!);
+        return apartFrom(
+          weights,
+          Float64Array.from(looked, (m) => seen[m]! + sum[m]! - right[m]!),
+        );
       };
       const start = stand.map((t) => Math.min(Math.max(-t, -most), most));
       return leastSquares(start, { wrong, price: PRICE, low: stand.map(() => -most), high: stand.map(() => most) })
         .turns;
     },
     leftOver(levels) {
-      const apart = apartFrom(levels, (m) => shown(levels[m]!) - right[m]!);
+      const off = Float64Array.from(looked, (m) => shown(levels[m]!) - right[m]!);
+      const apart = apartFrom(weightsOf(levels), off);
       return Math.sqrt(apart.reduce((sum, v) => sum + v * v, 0) / WORTH);
     },
     forget() {
@@ -181,7 +204,7 @@ const SURE = 2;
 
 const LOUDER_DB = 8;
 
-function mean(values: readonly number[], weights: readonly number[]): number {
+function mean(values: Float64Array, weights: Float64Array): number {
   let [sum, all] = [0, 0];
   for (let i = 0; i < values.length; i++) {
     sum += weights[i]! ** 2 * values[i]!;
