@@ -1,6 +1,7 @@
 /** The bench room: takes up or begins the run of a scenario where this tab may, and gives the page its port, its sounds and its memory. */
 
 import { useLayoutEffect, useMemo, useState } from 'preact/hooks';
+import { HELPER_SECONDS } from '../grading/limits.ts';
 import { useWords } from '../kit/hooks/useWords.ts';
 import { letSingleKeysAct } from '../kit/singleKeys.ts';
 import { SlipPage } from '../kit/slips/Slip.tsx';
@@ -12,6 +13,7 @@ import { GUIDED_SCENARIO } from '../scenario/guided.ts';
 import { createCurvePlayer } from '../services/sound/curvePlayer.ts';
 import { createSoundDesk } from '../services/sound/soundDesk.ts';
 import { ExamClock, type ExamDemands, ExamGate } from './ExamGate.tsx';
+import { haveItSetUp, setUpsShown } from './helper.ts';
 import { LostBench } from './LostBench.tsx';
 import { openBench } from './openBench.ts';
 import type { RoomProps } from './roomProps.ts';
@@ -131,6 +133,8 @@ function OpenBench({ setups, ...props }: HereProps & { readonly setups: BenchSet
     [singleKeys],
   );
   const sounds = useMemo(() => soundsRemembered(sound.desk, loudness), [sound, loudness]);
+  // Who is examined works alone.
+  const shown = useMemo(() => (exam === null ? setUpsShown(store.setup, logbook.keptRuns()) : null), [store, exam]);
   const words = useWords();
   const port = useMemo(() => toldBench(words, store), [words, store]);
 
@@ -167,6 +171,7 @@ function OpenBench({ setups, ...props }: HereProps & { readonly setups: BenchSet
         onGuideSkipped={() => history.replaceState(null, '', routeHash({ page: 'bench', scenarioId }))}
         sound={sounds}
         onWatch={port.scenario.sealed ? null : () => go({ page: 'shown', scenarioId })}
+        helper={shown === null ? null : { shown, minutes: HELPER_SECONDS / 60, come: () => haveItSetUp(store) }}
         singleKeys={keys}
         playCurves={(curves) => player.play(curves)}
       />

@@ -11,6 +11,7 @@ import type { LearnerMemory } from '../services/store/learnerMemory.ts';
 import type { Logbook } from '../services/store/logbook.ts';
 import type { ReadOpen } from '../services/store/records.ts';
 import { type BenchStore, createBenchStore } from './benchStore.ts';
+import { ownSetUp } from './helper.ts';
 import type { Route } from './routes.ts';
 import { fileOfOpen, takeUp } from './takeUp.ts';
 
@@ -55,7 +56,7 @@ export function openBench({
     const report = await beside('grade', { setup, events: run.events });
     const text = serialiseRunFile(toRunFile(run, claimOf(report), { day: dayOf(now), runId }));
     const of = { scenario: setup.scenario, learner: run.learner };
-    const entry = entryOfReport(runId, of, report, now.getTime());
+    const entry = entryOfReport(runId, of, report, now.getTime(), ownSetUp(setup, worked.state, report));
     go({ page: 'report', runId: await logbook.keep(entry, text) });
   };
   const store = createBenchStore(

@@ -7,6 +7,7 @@ import { bridgePart } from './bridge.ts';
 import { checkControl } from './controlRange.ts';
 import { stateDiagnosis } from './diagnosis.ts';
 import { stateFinding } from './finding.ts';
+import { setUpByHelper } from './helper.ts';
 import { connectLead, removeLead } from './leads.ts';
 import { plugCrystal, pullCrystal } from './markerRack.ts';
 import { done, refused } from './outcome.ts';
@@ -25,7 +26,8 @@ export function applyEvent(setup: BenchSetup, state: BenchState, event: BenchEve
   if (!Number.isFinite(atSeconds) || atSeconds < state.seconds) return refused('badTime');
   if (isOver(setup, state, event, atSeconds)) return refused('runIsOver');
   const applied = act(setup, { ...state, seconds: atSeconds + 0 }, event);
-  if (!applied.ok) return applied;
+  // What a helper does proves nothing, and no watcher remembers it.
+  if (!applied.ok || event.type === 'setUpByHelper') return applied;
   const watched = watchProofs(setup, state, applied.state);
   return { ok: true, state: watched.state, heard: [...applied.heard, ...watched.heard] };
 }
@@ -75,6 +77,8 @@ function act(setup: BenchSetup, state: BenchState, event: BenchEvent): Applied {
       return stateFinding(setup, state, event.proof, event.answer, event.figure);
     case 'hintAsked':
       return askHint(setup, state, event.index);
+    case 'setUpByHelper':
+      return setUpByHelper(setup, state);
     case 'asFoundRecorded':
       return recordAsFound(setup, state, event.response);
     case 'diagnosisStated':

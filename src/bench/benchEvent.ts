@@ -41,6 +41,8 @@ export type BenchEvent =
       readonly figure: number | null;
     }
   | { readonly type: 'hintAsked'; readonly index: number }
+  /** somebody else makes the set safe, clips the leads and sets the picture up: see helper.ts */
+  | { readonly type: 'setUpByHelper' }
   /** the lines of this response, as they read on the tube before a slug was turned */
   | { readonly type: 'asFoundRecorded'; readonly response: string }
   /** what was wrong with the set as it was found: see diagnosis.ts */
@@ -73,6 +75,8 @@ export type Refusal =
   | 'badTime'
   | 'noHint'
   | 'notAsFound'
+  /** a helper comes before anything has been clipped, turned or replaced */
+  | 'alreadyBegun'
   | 'nothingProved'
   | 'alreadySaid'
   | 'notInThisScenario'

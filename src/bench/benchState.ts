@@ -137,6 +137,8 @@ export interface BenchState {
   readonly turnsMade: number;
   readonly lastSlugTurnSeconds: number | null;
   readonly hintsTaken: number;
+  /** a helper has set the bench up */
+  readonly helped: boolean;
   /** the bench when the lines of a response were recorded as found, by its id */
   readonly asFound: Readonly<Record<string, BenchState>>;
   /** what the learner says was wrong; null = nothing has been said */

@@ -61,6 +61,7 @@ export function initialState(setup: BenchSetup): BenchState {
     turnsMade: 0,
     lastSlugTurnSeconds: null,
     hintsTaken: 0,
+    helped: false,
     asFound: {},
     diagnosis: null,
     signedOff: false,

@@ -35,10 +35,11 @@ export interface Hand {
   rest(seconds: number): void;
 }
 
-export function createHand(setup: BenchSetup): Hand {
-  let state = initialState(setup);
+/** `from`: how the bench stands; left out: as before the first act. */
+export function createHand(setup: BenchSetup, from: BenchState = initialState(setup)): Hand {
+  let state = from;
   const events: TimedEvent[] = [];
-  let atMs = 0;
+  let atMs = Math.ceil(1000 * from.seconds);
   const refused: { event: BenchEvent; reason: Refusal }[] = [];
   return {
     get state() {
@@ -113,7 +114,7 @@ export function setUpFor(setup: BenchSetup, hand: Hand, response: SheetResponse)
 }
 
 /** A line that the supply's knob leaves too far off is brought to its volts as the needle has them. */
-function byTheNeedle(hand: Hand, { id, setUp }: SheetResponse): void {
+export function byTheNeedle(hand: Hand, { id, setUp }: SheetResponse): void {
   const facts = hand.bench.facts(hand.state);
   if (facts.response !== id) return;
   for (const [i, { errorVolts, toleranceVolts }] of facts.biases.entries()) {

@@ -18,6 +18,7 @@ export function scoreLineSentence(words: Words, line: ScoreLine, receiver: Recei
   return [
     sentence.charAt(0).toUpperCase() + sentence.slice(1),
     ...(line.symptom === undefined ? [] : [symptomSentence(words, line.symptom, receiver)]),
+    ...(line.held === 'helper' ? [held.helper] : []),
     ...(line.held === 'workLeft' ? [line.points === 0 ? held.whole : held.inPart] : []),
   ].join(' ');
 }

@@ -43,6 +43,7 @@ export function timedEventSchemaOf<Control extends string>(controls: readonly Co
     object({ atMs, type: v.literal('partBridged'), element: v.nullable(text(32)) }),
     object({ atMs, type: v.literal('findingStated'), proof, answer, figure: v.nullable(number(-100, 100)) }),
     object({ atMs, type: v.literal('hintAsked'), index: integer(0, 1000) }),
+    object({ atMs, type: v.literal('setUpByHelper') }),
     object({ atMs, type: v.literal('asFoundRecorded'), response: shortId() }),
     object({
       atMs,

@@ -19,6 +19,7 @@ import { conductEvidence, diagnosisEvidence, findingEvidence, proofEvidence, set
 import { FULL_WITHIN, roundFigure, tolerancesAway } from './falling.ts';
 import { allCures, failedParts, uncured } from './faultLines.ts';
 
+import { HELPER_SECONDS } from './limits.ts';
 import { type Evidence, linesOf } from './lines.ts';
 import { BLOCKS, type Block, type CurveSample, type Report, type ScoreLine } from './report.ts';
 import { type CoreTurns, createSheetJudge, type SheetJudge } from './response.ts';
@@ -74,17 +75,24 @@ export function createGrader(table: readonly Rule[], version: RulesVersion = RUL
         ...proofEvidence(state, scenario),
         ...(version === 1 ? {} : findingEvidence(setup, state)),
         ...(version < 3 ? {} : diagnosisEvidence(setup, state)),
-        ...conductEvidence(state, seconds, scenario, version < 4 ? scenario.faults.length > 0 : offersParts(scenario)),
+        ...conductEvidence(
+          state,
+          seconds + (state.helped ? HELPER_SECONDS : 0),
+          scenario,
+          version < 4 ? scenario.faults.length > 0 : offersParts(scenario),
+        ),
       };
     };
     const evidence = evidenceAt(end, true);
     const found = linesOf(ofBlocks(...WORK), evidenceAt(start, false));
-    const left = linesOf(ofBlocks(...WORK), evidence);
+    const left = linesOf(ofBlocks(...WORK), evidence).map((line) => (end.helped ? notOnesOwn(line) : line));
     const care = linesOf(ofBlocks('care'), evidence);
     const economy = linesOf(ofBlocks('economy'), evidence);
 
     const maxima = blockMaxima(scenario.weights, [...left, ...care, ...economy]);
-    const workDone = gained(found, left, maxima);
+    // What a helper brought is no part of the work, neither of what was lacking nor of what was won.
+    const own = (lines: readonly DraftLine[]) => (end.helped ? lines.filter(({ block }) => block !== 'truth') : lines);
+    const workDone = gained(own(found), own(left), maxima);
     const responseDone = gained(ofBlock(found, 'response'), ofBlock(left, 'response'), maxima);
     const careShare = clamp(2 * (workDone ?? 1), 0, 1);
     const economyShare = Math.min(careShare, clamp(responseDone ?? workDone ?? 1, 0, 1));
@@ -124,6 +132,7 @@ export function createGrader(table: readonly Rule[], version: RulesVersion = RUL
         after: curveOf(asLeft[i]!, coresOf(end)),
         nominal: curveOf(printed[i]!, {}),
       })),
+      ...(end.helped ? { helped: true } : {}),
       ...(diagnosis === undefined ? {} : { diagnosis }),
     };
   };
@@ -193,6 +202,11 @@ function gained(found: readonly DraftLine[], left: readonly DraftLine[], maxima:
 
 function heldBack(line: DraftLine, share: number): DraftLine {
   return share < 1 ? { ...line, earned: line.earned * share, held: 'workLeft' } : line;
+}
+
+/** G68: the set-up that a helper made is judged, and pays nothing. */
+function notOnesOwn(line: DraftLine): DraftLine {
+  return line.block === 'truth' ? { ...line, earned: 0, held: line.held ?? 'helper' } : line;
 }
 
 function lineOf(draft: DraftLine, max: number): ScoreLine {

@@ -86,8 +86,8 @@ export interface ScoreLine {
   readonly symptom?: PartSymptom;
   /** no verdict falls by it */
   readonly pointsOnly?: true;
-  /** why less is paid than the figure would earn: there was no picture to judge by, or part of the work is still to be done; absent = nothing is held back */
-  readonly held?: 'noPicture' | 'workLeft';
+  /** why less is paid than the figure would earn: there was no picture to judge by, part of the work is still to be done, or a helper did it; absent = nothing is held back */
+  readonly held?: 'noPicture' | 'workLeft' | 'helper';
 }
 
 /** Earned in full, as far as its own figure goes. */
@@ -147,6 +147,8 @@ export interface Report {
   readonly parSeconds: number;
   /** those that were judged, in the order of the sheet */
   readonly curves: readonly CurveSet[];
+  /** a helper set the bench up */
+  readonly helped?: true;
   /** left out where none was asked for */
   readonly diagnosis?: JudgedDiagnosis;
 }

@@ -3,7 +3,7 @@ import type { BenchEvent } from '../bench/benchEvent.ts';
 import type { TimedEvent } from '../files/runFile.ts';
 
 export type OutlineAct =
-  | { readonly kind: 'safe' | 'connect' | 'setUp' | 'asFound' | 'proof' | 'diagnosis' | 'hint' | 'signed' }
+  | { readonly kind: 'safe' | 'connect' | 'setUp' | 'asFound' | 'proof' | 'diagnosis' | 'hint' | 'helper' | 'signed' }
   | { readonly kind: 'slug'; readonly slug: string; readonly turns: number; readonly made: number }
   | { readonly kind: 'part'; readonly part: string };
 
@@ -59,6 +59,8 @@ function actOf(event: BenchEvent, turned: boolean): OutlineAct | null {
       return { kind: 'diagnosis' };
     case 'hintAsked':
       return { kind: 'hint' };
+    case 'setUpByHelper':
+      return { kind: 'helper' };
     case 'signedOff':
       return { kind: 'signed' };
     default:

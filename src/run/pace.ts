@@ -113,6 +113,7 @@ function thingOf(event: TimedEvent): string | null {
     case 'asFoundRecorded':
     case 'diagnosisStated':
     case 'hintAsked':
+    case 'setUpByHelper':
     case 'signedOff':
       return null;
   }

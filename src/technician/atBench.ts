@@ -36,6 +36,7 @@ const PACE_MS: Readonly<Record<BenchEvent['type'], number>> = {
   partMetered: 10_000,
   findingStated: 4000,
   hintAsked: 1000,
+  setUpByHelper: 300_000,
   asFoundRecorded: 4000,
   diagnosisStated: 4000,
   signedOff: 1000,

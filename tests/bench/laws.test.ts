@@ -71,6 +71,7 @@ function anyEvent(setup: BenchSetup): fc.Arbitrary<BenchEvent> {
     { weight: 2, arbitrary: fc.record({ type: fc.constant('crystalPlugged' as const), hz }) },
     { weight: 1, arbitrary: fc.record({ type: fc.constant('crystalPulled' as const), hz }) },
     { weight: 1, arbitrary: fc.constant<BenchEvent>({ type: 'cautionsAcknowledged' }) },
+    { weight: 1, arbitrary: fc.constant<BenchEvent>({ type: 'setUpByHelper' }) },
     { weight: 1, arbitrary: fc.constant<BenchEvent>({ type: 'isolationSwitched', on: true }) },
     { weight: 1, arbitrary: fc.boolean().map((on): BenchEvent => ({ type: 'powerSwitched', on })) },
     {

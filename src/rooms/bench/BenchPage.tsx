@@ -19,7 +19,7 @@ import { BenchHeader } from './BenchHeader.tsx';
 import { BenchMenu, type MenuChoice } from './BenchMenu.tsx';
 import { BenchScene } from './BenchScene.tsx';
 import { CircuitPlace } from './circuit/CircuitPlace.tsx';
-import { Cautions } from './dialogs/Briefing.tsx';
+import { Cautions, type Helper } from './dialogs/Briefing.tsx';
 import { FindingCard } from './dialogs/FindingCard.tsx';
 import { PartsTray } from './dialogs/PartsTray.tsx';
 import { StageDialogs } from './dialogs/StageDialogs.tsx';
@@ -51,6 +51,8 @@ export interface BenchPageProps {
   /** the way to the technician at this job; the bench is suspended first */
   readonly onWatch?: (() => void) | null;
   readonly onGuideSkipped?: () => void;
+  /** somebody who sets the bench up, for who has shown that he can do it himself */
+  readonly helper?: Helper | null;
   /** the sounds of the bench: off until somebody turns them on */
   readonly sound?: BenchSounds;
   /** the page's single-letter keys, which can be switched off */
@@ -72,6 +74,7 @@ export function BenchPage({
   onGuideSkipped,
   shown = null,
   onWatch = null,
+  helper = null,
 }: BenchPageProps) {
   const { width, height } = useWindowSize();
   const { shell } = useWords();
@@ -175,7 +178,7 @@ export function BenchPage({
       {open === 'cautions' ? <Cautions port={port} onClose={close} /> : null}
       {open === 'clear' ? <Clear port={port} onClose={close} /> : null}
       {shown === null ? <FindingCard port={port} layout={layout} guided={guide} /> : null}
-      <StageDialogs port={port} learner={learner} onLeave={leave} />
+      <StageDialogs port={port} learner={learner} helper={helper} onLeave={leave} />
       <RefusalToast port={port} />
       <Announcer port={port} />
     </main>

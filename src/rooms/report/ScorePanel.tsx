@@ -1,6 +1,7 @@
 /** The score: total, word of the ladder, turns and time against par, and a bar for each block, filled with its own hatching. */
 
 import { capWords } from '../../describe/ruleWords.ts';
+import { HELPER_SECONDS } from '../../grading/limits.ts';
 import { BLOCKS, type Block, type Report } from '../../grading/report.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { Short } from '../../kit/Short.tsx';
@@ -56,6 +57,7 @@ export function ScorePanel({ report, previousBest, showLines }: ScorePanelProps)
           <span>{say.time(report.seconds, report.parSeconds)}</span>
         </p>
       </div>
+      {report.helped === true ? <p class="score-helped">{say.helped(HELPER_SECONDS / 60)}</p> : null}
       {report.caps.map((cap) => (
         <p class="score-cap" key={cap.rule + cap.subject}>
           {say.capped(cap.limit, capWords(words, cap.rule).name, say.clock(cap.atSeconds))}

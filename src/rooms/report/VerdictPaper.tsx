@@ -2,6 +2,7 @@
 import { adviceFor } from '../../describe/advice.ts';
 import type { Finding } from '../../describe/findings.ts';
 import { scoreLineSentence } from '../../describe/scoreLine.ts';
+import { HELPER_SECONDS } from '../../grading/limits.ts';
 import { BLOCKS, lineIsMet, VERDICT_IDS } from '../../grading/report.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { Told } from '../../kit/Told.tsx';
@@ -52,6 +53,7 @@ export function VerdictPaper({ port, findings }: VerdictPaperProps) {
       <p class="whole">
         <b>{report.passed ? say.passed : say.noPass}</b> {say.points(report.total)}.{' '}
         {reportWords.turns(report.turns, report.parTurns)}; {reportWords.time(report.seconds, report.parSeconds)}.
+        {report.helped === true ? ` ${reportWords.helped(HELPER_SECONDS / 60)}` : ''}
       </p>
       <ul class="four">
         {VERDICT_IDS.map((id) => (

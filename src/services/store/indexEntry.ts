@@ -9,9 +9,17 @@ export function entryOfReport(
   run: { readonly scenario: Scenario; readonly learner: string | null },
   report: Report,
   signedAtMs: number | null,
+  setUp: string | null = null,
 ): FreshRun {
   const { total, passed } = report;
-  return { ...place(runId, run), total, passed, lines: linesOf(report), signedAtMs };
+  return {
+    ...place(runId, run),
+    total,
+    passed,
+    lines: linesOf(report),
+    signedAtMs,
+    ...(setUp === null ? {} : { setUp }),
+  };
 }
 
 /** From what the file claims; null where it claims nothing, so that it was never signed off. */

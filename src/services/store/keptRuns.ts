@@ -59,6 +59,8 @@ export interface KeptRun {
   readonly lines: readonly KeptLine[];
   /** the day's clock at signing, milliseconds since 1970; null for a run that was kept before dates were */
   readonly signedAtMs: number | null;
+  /** kind of set-up that the learner passed here without any help (`kindOfSetUp`); left out: none, or kept before that was counted */
+  readonly setUp?: string;
   /** order of keeping, counts up */
   readonly serial: number;
 }

@@ -65,6 +65,7 @@ const keptSchema = v.object({
     400,
   ),
   signedAtMs: v.nullable(day()),
+  setUp: v.exactOptional(text(80)),
   serial: integer(0, 1e9),
 });
 

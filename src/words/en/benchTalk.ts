@@ -3,6 +3,8 @@ import type { Refusal } from '../../bench/benchEvent.ts';
 import type { BenchDisplay } from '../../bench/display.ts';
 import { format } from './figures.ts';
 
+const { counted } = format;
+
 /** Why an act was impossible, said where it was tried. */
 export const refusalWords: Readonly<Record<Refusal, string>> = {
   runIsOver: 'This run is signed off. Nothing more can change.',
@@ -29,6 +31,8 @@ export const refusalWords: Readonly<Record<Refusal, string>> = {
     'There is nothing to sign off yet: no slug has been turned, and without the RF and Y leads there is no curve.',
   badTime: 'The time of this action cannot be right.',
   noHint: 'There are no more hints for this job.',
+  alreadyBegun:
+    'A helper sets up a bench that nobody has begun on. Here something has been clipped on or turned already.',
   notAsFound: 'Something in the set has been touched: it no longer stands as found.',
   nothingProved: 'That proof has not been made since the last turn.',
   alreadySaid: 'That finding is written down already.',
@@ -43,6 +47,10 @@ export const dialogWords = {
     /** for those who see the room for the first time */
     room: 'On the bench are the service sheet, the tube with its instruments, and the set with its slugs. Set up a true picture, turn the slugs until the curve is that of the sheet, prove it and sign off.',
     begin: 'Begin',
+    helper: 'Have it set up',
+    /** `times`: set-ups of this kind that the learner has passed without help */
+    helperOffer: (times: number, minutes: number): string =>
+      `You have set up a bench like this ${counted(times, { one: 'time', other: 'times' })} without help, so a helper may do it now: the set made safe, leads clipped, source, markers and picture as the sheet says. You then get no points for the set-up, and it counts as ${counted(minutes, { one: 'minute', other: 'minutes' })} of your time. Aligning and proving are still yours.`,
     lesson: 'What it teaches',
     conditions: 'Conditions',
     par: (turns: string, time: string): string => `Par: ${turns} and ${time}.`,

@@ -46,6 +46,7 @@ export const demonstrationWords = {
       proof: 'proofs written down',
       diagnosis: 'said what was wrong',
       hint: 'took a hint',
+      helper: 'had it set up by a helper',
       signed: 'signed off',
     },
     slug: (slug: string, turns: string, inwards: boolean, made: string | null): string =>

@@ -53,6 +53,7 @@ export const heldWords = {
   noPicture: (what: string): string => `There was no picture on the tube at sign-off, so ${what} could not be judged.`,
   whole: 'Held back: the job was still to do.',
   inPart: 'Held back in part: some of the job was still to do.',
+  helper: 'A helper set this up, so it earns no points.',
 } as const;
 
 export const findingWords = {

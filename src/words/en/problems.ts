@@ -92,6 +92,7 @@ export const actNames = {
   asFoundRecorded: 'recorded as found',
   diagnosisStated: 'diagnosis stated',
   hintAsked: 'hint asked for',
+  setUpByHelper: 'set up by a helper',
   signedOff: 'signed off',
 } as const;
 

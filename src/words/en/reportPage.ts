@@ -3,7 +3,7 @@ import type { IncidentKind } from '../../bench/benchState.ts';
 import type { Block, Report, ResultWord, ScoreLine, VerdictId } from '../../grading/report.ts';
 import { format } from './figures.ts';
 
-const { clock, frequency, turns: turnsOf, turnsLong, written } = format;
+const { clock, counted, frequency, turns: turnsOf, turnsLong, written } = format;
 
 export const blockNames: Readonly<Record<Block, string>> = {
   response: 'Response',
@@ -103,6 +103,8 @@ export const reportWords = {
   turns: (turns: number, par: number): string => `${turnsLong(turns)}, par ${turnsOf(par)}`,
   time: (seconds: number, par: number): string => `${clock(seconds)} on the bench, par ${clock(par)}`,
   capped: (limit: number, kind: string, at: string): string => `Limited to ${limit}: ${kind}, at ${at}`,
+  helped: (minutes: number): string =>
+    `A helper set this bench up: no points for the set-up, and ${counted(minutes, { one: 'minute', other: 'minutes' })} added to the time.`,
   blockPoints: (points: number, max: number): string => `${tenths(points)}/${tenths(max)}`,
   stack: (word: ResultWord): string => `The stack so far: ${resultWords[word]}`,
   findings: 'Findings',

@@ -11,7 +11,21 @@ import type { Receiver } from '../../../receiver/receiver.ts';
 import type { Scenario } from '../../../scenario/scenario.ts';
 import './dialogs.css';
 
-export function Briefing({ port, onLeave }: { readonly port: BenchPort; readonly onLeave: (() => void) | null }) {
+export interface Helper {
+  /** set-ups of this kind that the learner has passed without help */
+  readonly shown: number;
+  /** what his work counts for in the time of the run */
+  readonly minutes: number;
+  readonly come: () => void;
+}
+
+interface BriefingProps {
+  readonly port: BenchPort;
+  readonly helper: Helper | null;
+  readonly onLeave: (() => void) | null;
+}
+
+export function Briefing({ port, helper, onLeave }: BriefingProps) {
   const all = useWords();
   const words = all.dialogs.briefing;
   const { receiver, scenario } = port;
@@ -55,10 +69,22 @@ export function Briefing({ port, onLeave }: { readonly port: BenchPort; readonly
           </div>
         </fieldset>
       )}
+      {helper === null ? null : <p class="si">{words.helperOffer(helper.shown, helper.minutes)}</p>}
       <div class="modal-buttons">
         <Button primary disabled={!read} onClick={begin}>
           {words.begin}
         </Button>
+        {helper === null ? null : (
+          <Button
+            disabled={!read}
+            onClick={() => {
+              begin();
+              helper.come();
+            }}
+          >
+            {words.helper}
+          </Button>
+        )}
         {read ? null : <span class="l2">{words.acknowledgeFirst}</span>}
       </div>
     </Modal>
