@@ -23,7 +23,11 @@ test('has the bench set up after three set-ups alone, by keyboard @shelf @uprigh
   const dialog = page.getByRole('dialog', { name: setup.scenario.title });
   await expect(dialog).toBeVisible();
   await expect(dialog.getByRole('button', { name: helper })).toHaveCount(0);
-  await scribble(page, 'kept', ['1', '2', '3'].map(shown));
+  await scribble(
+    page,
+    'kept',
+    ['1', '2', '3'].map((runId) => ({ ...shown(runId) })),
+  );
   await page.reload();
   await expect(dialog.getByText(helperOffer(3, 5))).toBeVisible();
   expect(await page.evaluate(layoutFaults, 'dialog')).toEqual([]);
