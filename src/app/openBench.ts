@@ -11,7 +11,7 @@ import type { LearnerMemory } from '../services/store/learnerMemory.ts';
 import type { Logbook } from '../services/store/logbook.ts';
 import type { ReadOpen } from '../services/store/records.ts';
 import { type BenchStore, createBenchStore } from './benchStore.ts';
-import { ownSetUp } from './helper.ts';
+import { ownSetUp } from './madeReady.ts';
 import type { Route } from './routes.ts';
 import { fileOfOpen, takeUp } from './takeUp.ts';
 

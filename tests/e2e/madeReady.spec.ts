@@ -1,5 +1,5 @@
 /** A helper who sets the bench up: asked for in the briefing by whoever has done it three times alone, by nobody else, and told of in the report. */
-import { kindOfSetUp } from '../../src/bench/helper.ts';
+import { kindOfSetUp } from '../../src/bench/madeReady.ts';
 import { keptRecord } from '../../src/services/store/layout.ts';
 import { dialogWords } from '../../src/words/en/benchTalk.ts';
 import { reportWords } from '../../src/words/en/reportPage.ts';

@@ -3,7 +3,7 @@
  * The first bench has a guide who shows each act, so it shows nothing.
  */
 import type { BenchState } from '../bench/benchState.ts';
-import { kindOfSetUp, takesHelper } from '../bench/helper.ts';
+import { kindOfSetUp, takesHelper } from '../bench/madeReady.ts';
 import { type BenchSetup, firstResponse } from '../bench/setup.ts';
 import { settings } from '../bench/sheetSetUp.ts';
 import { byTheNeedle, createHand, fillTube, type Hand } from '../certify/goodHand.ts';

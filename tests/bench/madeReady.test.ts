@@ -1,11 +1,11 @@
 /** A helper who sets the bench up: one act that leaves it as the sheet says, and is not to be had where it would tell or prove something. Common practice, no source. */
 import { describe, expect, it, test } from 'vitest';
-import { haveItSetUp } from '../../src/app/helper.ts';
+import { haveItSetUp } from '../../src/app/madeReady.ts';
 import { applyEvent } from '../../src/bench/applyEvent.ts';
 import { createBench } from '../../src/bench/bench.ts';
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
 import { NO_PROOFS } from '../../src/bench/benchState.ts';
-import { kindOfSetUp } from '../../src/bench/helper.ts';
+import { kindOfSetUp } from '../../src/bench/madeReady.ts';
 import { type BenchSetup, initialState } from '../../src/bench/setup.ts';
 import { SET_UP_RULES } from '../../src/grading/rules/setUpRules.ts';
 import { isOff, type SetUpRuleNumber } from '../../src/grading/standing.ts';

@@ -1,7 +1,7 @@
 /** Who may have a helper: counted from the runs that are kept. */
 import { describe, expect, it, test } from 'vitest';
-import { ownSetUp, SET_UPS_FIRST, setUpsShown } from '../../src/app/helper.ts';
-import { kindOfSetUp } from '../../src/bench/helper.ts';
+import { ownSetUp, SET_UPS_FIRST, setUpsShown } from '../../src/app/madeReady.ts';
+import { kindOfSetUp } from '../../src/bench/madeReady.ts';
 import { grade } from '../../src/grading/grade.ts';
 import { replay } from '../../src/run/replay.ts';
 import { entryOfReport } from '../../src/services/store/indexEntry.ts';
