@@ -301,6 +301,7 @@ interface ScenarioPhrases {
   otherScenarios: [];
   aidsSealed: [];
   bothFalse: [];
+  onlySealedWithSet: [];
   noHints: [];
   someHint: [];
   atLeastPar: [seconds: number];

@@ -1,5 +1,6 @@
 /**
- * Attempts at a sealed scenario. Each is dealt afresh: a set of its own, slugs astray in other ways, a bench that lies by other amounts; the faults and the lesson stay.
+ * Attempts at a sealed scenario. Each is dealt afresh: a set of its own, slugs astray in other ways, a bench that lies by other amounts; the lesson stays, and
+ * so do the faults, unless the scenario deals them.
  * An attempt is a scenario like any other, made of the one in the course and a number, so a run file that carries it can be replayed by itself; whoever has the
  * course makes it again from the number and sees that it is the same.
  *
@@ -16,6 +17,7 @@ import { nominalTurns } from '../receiver/slugLaw.ts';
 import { MOST_SEED } from '../scenario/attempt.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { certifyScenario } from './certifyScenario.ts';
+import { dealFaults } from './dealFaults.ts';
 import { dealSet } from './dealSet.ts';
 import { onBenchWith } from './knownSet.ts';
 
@@ -64,15 +66,19 @@ function tried(design: SetParts, scenario: Scenario, attempt: number, idea: numb
     seed: Math.floor(chance() * (MOST_SEED + 1)),
     start: { ...scenario.start, slugs: slugsOff(scenario, set.receiver.adjusters, chance) },
     bench: benchLies(scenario.bench, chance),
+    faults: dealFaults(design, scenario, chance),
   };
   const setup = onBenchWith(design, dealt, set, draw, scenario.id);
   if (!setup.ok) return null;
   const outcome = certifyScenario(setup.value, { spot: true });
   if (!outcome.ok || outcome.certificate.asFound.excess < LEAST_ASTRAY) return null;
+  // A part that slugs all but make up for would be named by luck.
+  const { uncured } = outcome.certificate;
+  if (scenario.dealsFaults === true && uncured !== null && uncured.excess < LEAST_ASTRAY) return null;
   return { ok: true, value: { ...setup.value, scenario: { ...dealt, par: outcome.certificate.par } } };
 }
 
-/** Tolerances that an attempt is outside the sheet by at least, as it is found. */
+/** Tolerances that an attempt is outside the sheet by at least, as it is found; and, where it deals its faults, however the slugs are turned while a part has failed. */
 const LEAST_ASTRAY = 0.5;
 /** Tolerances outside the sheet, once the curve lies on the printed one, beyond which a set is given up. */
 const HOPELESS = 2;

@@ -303,6 +303,8 @@ const SCENARIO = {
   'faults.afterSeconds': 'Seconds of bench time after which it opens.',
   'faults.volts': 'Volts.',
   'faults.amps': 'Amperes.',
+  'scenario.dealsFaults':
+    'Each attempt at a sealed scenario is dealt other failed parts and bad contacts than those in `faults`, or none.',
   'scenario.slugsRight': 'The slugs are right as they are found; leaving them alone is the answer.',
   'scenario.aids': 'What the learner is helped by; left out: nothing.',
   'aids.hints': 'Hints may be asked for.',

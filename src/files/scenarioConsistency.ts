@@ -37,6 +37,11 @@ export function scenarioConsistency(scenario: Scenario, file: string): Problem[]
     if (sealed && (aids.hints || aids.toleranceMarks)) complain(['aids'], ['aidsSealed'], ['bothFalse']);
   });
   asFarAsKnown(() => {
+    const { dealsFaults, sealed, set } = scenario;
+    if (dealsFaults === true && !(sealed && set !== undefined))
+      complain(['dealsFaults'], shown(true), ['onlySealedWithSet']);
+  });
+  asFarAsKnown(() => {
     if (scenario.aids.hints && scenario.hints.length === 0) complain(['hints'], ['noHints'], ['someHint']);
   });
   asFarAsKnown(() => {

@@ -116,6 +116,7 @@ export const scenarioSchema = object({
   bench: v.optional(benchSchema, {}),
   life: v.exactOptional(lifeSchema),
   faults: v.optional(list(faultSchema, 0, 8), []),
+  dealsFaults: v.exactOptional(yesOrNo()),
   slugsRight: v.exactOptional(yesOrNo()),
   aids: v.optional(aidsSchema, {}),
   sealed: v.optional(yesOrNo(), false),

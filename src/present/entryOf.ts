@@ -3,14 +3,27 @@ import { createFaultBook } from '../bench/faultsNow.ts';
 import { type BenchSetup, designOf, firstResponse, initialState } from '../bench/setup.ts';
 import { createTruth, relativeTo } from '../bench/truth.ts';
 import { createStatedResponse } from '../receiver/statedResponse.ts';
-import { parIsKnown } from '../scenario/par.ts';
+import { parIsKnown, toldPar } from '../scenario/par.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { type CardCurve, drawCardCurve } from './cardCurve.ts';
 import type { EntryText, ScenarioEntry } from './scenarioEntry.ts';
 
 export function entryOf(setup: BenchSetup): ScenarioEntry {
   const { scenario } = setup;
-  const { id, code, title, track, order, difficulty, recommendedAfter, sealed, par, seed, receiver, words } = scenario;
+  const {
+    id,
+    code,
+    title,
+    track,
+    order,
+    difficulty,
+    recommendedAfter,
+    sealed,
+    seed,
+    receiver,
+    words,
+    timeLimitSeconds,
+  } = scenario;
   return {
     id,
     code,
@@ -20,7 +33,8 @@ export function entryOf(setup: BenchSetup): ScenarioEntry {
     difficulty,
     recommendedAfter,
     sealed,
-    par,
+    par: toldPar(scenario),
+    timeLimitSeconds,
     seed,
     receiver,
     brief: words.brief,

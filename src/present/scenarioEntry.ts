@@ -1,5 +1,6 @@
 /** What a list says of a scenario, and the little picture on its card, drawn beforehand: enough for the course page, which solves nothing and reads no scenario. */
 import { bestLanguage, USUAL_LANGUAGE } from '../base/languages.ts';
+import type { Par } from '../scenario/par.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import type { CardCurve } from './cardCurve.ts';
 
@@ -14,11 +15,13 @@ export interface ScenarioEntry
     | 'difficulty'
     | 'recommendedAfter'
     | 'sealed'
-    | 'par'
+    | 'timeLimitSeconds'
     | 'seed'
     | 'receiver'
     | 'language'
   > {
+  /** null: a sealed job, whose par is told with the report */
+  readonly par: Par | null;
   /** nobody has certified it: its par is a guess */
   readonly uncertified?: true;
   /** opened from a file by the user, and what the certifier says of it; left out: it comes with the page */

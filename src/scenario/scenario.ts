@@ -81,6 +81,8 @@ export interface Scenario {
   /** what the bench does that a drawing does not; each left out stands at its mild value */
   readonly life?: Partial<Life>;
   readonly faults: readonly Fault[];
+  /** each attempt at this sealed scenario is dealt other failed parts and bad contacts than those in `faults`, or none */
+  readonly dealsFaults?: boolean;
   /** the slugs are right as they are found, and leaving them alone is the answer */
   readonly slugsRight?: boolean;
   readonly aids: ScenarioAids;

@@ -8,7 +8,7 @@ import { type Draft, newDraft } from './draft.ts';
 type Plain = Readonly<Record<string, unknown>>;
 
 /** Keys that a new draft has not, and an example of what each holds. */
-const OPTIONAL: Plain = { set: 0, slugsRight: true, language: '' };
+const OPTIONAL: Plain = { set: 0, dealsFaults: true, slugsRight: true, language: '' };
 
 /** null: no draft at all. */
 export function draftOfRecord(record: unknown): Draft | null {

@@ -76,8 +76,9 @@ describe('attempts', () => {
       expect(first.scenario.set).not.toBe(second.scenario.set);
       expect(first.deck).not.toEqual(second.deck);
       expect(first.scenario.start.slugs).not.toEqual(second.scenario.start.slugs);
-      const own = ({ attempt, set, seed, start, bench, par, ...rest }: Scenario) => ({
+      const own = ({ attempt, set, seed, start, bench, par, faults, ...rest }: Scenario) => ({
         ...rest,
+        faults: rest.dealsFaults === true ? [] : faults,
         start: { ...start, slugs: Object.keys(start.slugs).length },
         xSwapped: bench.xSwapped,
         lies: [bench.phaseLagDegrees !== 0, bench.dialErrorHz !== 0, (bench.centreErrorHz ?? 0) !== 0],

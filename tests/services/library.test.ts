@@ -41,7 +41,7 @@ describe('the index of the shipped scenarios', () => {
         difficulty,
         recommendedAfter,
         sealed,
-        par,
+        par: sealed ? null : par,
         seed,
         receiver,
       });

@@ -13,7 +13,7 @@ import { createSession, partsAreOpen } from '../../src/session/session.ts';
 import { setupOf } from '../technician/oneScenario.ts';
 import { connectionActs, safetyActs, setUpActs, stateAfter, yActs } from './acts.ts';
 
-const failed = setupOf('two-at-once');
+const failed = setupOf('not-a-word');
 const sound: BenchSetup = { ...failed, scenario: { ...failed.scenario, faults: [] } };
 const both = [failed, sound] as const;
 

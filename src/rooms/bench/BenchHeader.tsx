@@ -10,6 +10,7 @@ import { Told } from '../../kit/Told.tsx';
 import { Button, Frac, Mark } from '../../kit/theme/art.tsx';
 import { PhaseRail } from '../../kit/theme/PhaseRail.tsx';
 import type { BenchPort } from '../../present/ports.ts';
+import { toldPar } from '../../scenario/par.ts';
 import { PHASES } from '../../session/phase.ts';
 import type { BenchLayout } from './layout.ts';
 
@@ -142,10 +143,11 @@ function Counter({ port }: { readonly port: BenchPort }) {
   const { header: headerWords } = useWords();
   const { eighths } = useWords().format;
   const turns = usePort(port, () => eighths(port.state().turnsMade));
+  const label = headerWords.turns(toldPar(port.scenario)?.turns ?? null);
   return (
     <div class="counter turns">
-      <span class="l2 short" title={headerWords.turns(port.scenario.par.turns)}>
-        <Frac>{headerWords.turns(port.scenario.par.turns)}</Frac>
+      <span class="l2 short" title={label}>
+        <Frac>{label}</Frac>
       </span>
       <span class="H">
         <Frac>{turns}</Frac>

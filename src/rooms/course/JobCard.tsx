@@ -69,7 +69,9 @@ export function JobCard({ card, codes, runsRead, drawn, open, children }: JobCar
               <Frac>
                 {scenario.uncertified
                   ? words.uncertified
-                  : words.par(words.turns(scenario.par.turns), words.minutes(scenario.par.seconds))}
+                  : scenario.par === null
+                    ? words.sealed
+                    : words.par(words.turns(scenario.par.turns), words.minutes(scenario.par.seconds))}
               </Frac>
             </span>
           </p>

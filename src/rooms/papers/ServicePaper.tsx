@@ -7,6 +7,7 @@ import { levelReading, type SheetFigures } from '../../present/sheetFigures.ts';
 import { demandLines, setUpLines } from '../../present/sheetLines.ts';
 import { jobSheet } from '../../receiver/jobSheet.ts';
 import { slugLetters } from '../../receiver/slugLetters.ts';
+import { toldPar } from '../../scenario/par.ts';
 import { Paper, PaperCaution, PaperFigure } from './parts.tsx';
 
 export interface PaperOf {
@@ -26,7 +27,7 @@ export function ServicePaper({ setup, figures }: PaperOf) {
       name={say.names.sheet}
       sub={say.subs.sheet}
       title={<Told of={receiver}>{`${receiver.title}, ${receiver.setName}`}</Told>}
-      foot={say.practised(scenario.code, scenario.par.turns)}
+      foot={say.practised(scenario.code, toldPar(scenario)?.turns ?? null)}
     >
       <PaperCaution lead={receiver.mains === null ? sheet.care : sheet.cautions}>
         {cautionsOf(words, receiver)

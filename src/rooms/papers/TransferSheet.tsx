@@ -5,6 +5,7 @@ import { Told } from '../../kit/Told.tsx';
 import { jobSheet } from '../../receiver/jobSheet.ts';
 import type { ProcedureStep } from '../../receiver/receiver.ts';
 import { slugLetters } from '../../receiver/slugLetters.ts';
+import { toldPar } from '../../scenario/par.ts';
 import { Blank, Paper, PaperCaution, PaperFigure, TickBox } from './parts.tsx';
 import type { PaperOf } from './ServicePaper.tsx';
 
@@ -19,7 +20,7 @@ export function TransferSheet({ setup, figures }: PaperOf) {
       name={say.names.transfer}
       sub={say.subs.transfer}
       title={<Told of={receiver}>{`${receiver.title}, ${receiver.setName}`}</Told>}
-      foot={say.practised(scenario.code, scenario.par.turns)}
+      foot={say.practised(scenario.code, toldPar(scenario)?.turns ?? null)}
     >
       <p class="blanks">
         <Blank name={say.blanks.set} wide />

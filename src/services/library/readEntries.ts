@@ -27,17 +27,23 @@ const TEXTS = ['id', 'code', 'title', 'track', 'receiver', 'receiverName', 'brie
 const PATH = /^M-?\d+ -?\d+l[\d -]+$/;
 
 export function isEntry(entry: unknown): entry is ScenarioEntry {
-  if (!isRecord(entry) || !isRecord(entry.par) || !isRecord(entry.curve)) return false;
-  const { order, difficulty, recommendedAfter, sealed, seed, par, curve } = entry;
+  if (!isRecord(entry) || !isRecord(entry.curve) || !isPar(entry)) return false;
+  const { order, difficulty, recommendedAfter, sealed, seed, curve } = entry;
   return (
     TEXTS.every((key) => typeof entry[key] === 'string' && entry[key] !== '') &&
-    [order, seed, par.turns, par.seconds, curve.zero].every(Number.isFinite) &&
+    [order, seed, curve.zero].every(Number.isFinite) &&
     [1, 2, 3].includes(difficulty as number) &&
     typeof sealed === 'boolean' &&
     Array.isArray(recommendedAfter) &&
     recommendedAfter.every((id) => typeof id === 'string') &&
     [curve.found, curve.wanted].every((path) => typeof path === 'string' && PATH.test(path))
   );
+}
+
+/** None is told of a sealed job, and one is of every other. */
+function isPar({ sealed, par }: Readonly<Record<string, unknown>>): boolean {
+  if (sealed === true) return par === null;
+  return isRecord(par) && [par.turns, par.seconds].every(Number.isFinite);
 }
 
 function nameOf(entry: unknown, i: number): string {

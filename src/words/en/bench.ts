@@ -200,7 +200,7 @@ export const atHandWords = {
 
 export const headerWords = {
   scenario: (code: string, set: string): string => `Job ${code}, ${set}`,
-  turns: (par: number): string => `Turns (par ${eighths(par)})`,
+  turns: (par: number | null): string => (par === null ? 'Turns' : `Turns (par ${eighths(par)})`),
   elapsed: 'Elapsed',
   left: 'Left',
   signOff: 'Sign off',

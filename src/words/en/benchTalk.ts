@@ -55,7 +55,8 @@ export const dialogWords = {
     conditions: 'Conditions',
     par: (turns: string, time: string): string => `Par: ${turns} and ${time}.`,
     limit: (time: string): string => `Time limit: ${time}.`,
-    sealed: 'Sealed run: no hints, no wax marks, no numbers on the pips, and you tick the sheet yourself.',
+    sealed:
+      'Sealed run: no hints, no wax marks, no numbers on the pips, and you tick the sheet yourself. Par is told with the report.',
     practice: (hints: boolean, wax: boolean): string => {
       if (hints && wax) return 'Practice: hints and wax marks may be used.';
       if (hints) return 'Practice: hints may be used, but no wax marks.';

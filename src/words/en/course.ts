@@ -73,9 +73,12 @@ export const courseWords = {
   backToBench: 'Back to the bench',
   open: (code: string): string => `Open ${code}`,
   again: (code: string): string => `Try ${code} again`,
-  started: (code: string, turns: string, par: string): string => `${code}, started, ${turns} of par ${par}`,
-  notStarted: (code: string, par: string): string => `${code}, not tried yet, par ${par}`,
-  bestOf: (code: string, best: number, par: string): string => `${code}, best ${best}, par ${par}`,
+  started: (code: string, turns: string, par: string | null): string =>
+    par === null ? `${code}, started, ${turns}` : `${code}, started, ${turns} of par ${par}`,
+  notStarted: (code: string, par: string | null): string =>
+    par === null ? `${code}, not tried yet` : `${code}, not tried yet, par ${par}`,
+  bestOf: (code: string, best: number, par: string | null): string =>
+    par === null ? `${code}, best ${best}` : `${code}, best ${best}, par ${par}`,
   allDone: 'Every stack is won. Any job may be done again for a thicker one.',
   done: (done: number, all: number): string => `${done} of ${all} done`,
   scenariosDone: (done: number, all: number): string => `${done} of ${all} jobs done`,
@@ -88,6 +91,8 @@ export const courseWords = {
   after: (codes: readonly string[]): string => `Best after ${format.list(codes)}`,
   /** in the place of par, where nobody has shown that the job can be done */
   uncertified: 'Not certified',
+  /** in the place of par: it would tell what lies inside */
+  sealed: 'Sealed',
   par: (turns: string, minutes: string): string => `par ${turns}, ${minutes}`,
   difficulty: (level: 1 | 2 | 3): string => ['', 'Gentle', 'Middling', 'Hard'][level] ?? '',
   turns: format.turnsLong,

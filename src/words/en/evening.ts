@@ -6,8 +6,14 @@ export const eveningWords = {
   name: 'Title',
   author: 'Author (may stay empty)',
   minutes: 'Minutes in all',
-  minutesNote: (par: number): string =>
-    `Left empty, no time is stated. Good runs of these scenarios take ${par} minutes together.`,
+  minutesNote: (par: number, sealed: number): string =>
+    [
+      'Left empty, no time is stated.',
+      ...(par > 0 || sealed === 0
+        ? [`Good runs of ${sealed > 0 ? 'the open' : 'these'} scenarios take ${par} minutes together.`]
+        : []),
+      ...(sealed > 0 ? [`The time limits of the sealed ones add up to ${sealed} minutes.`] : []),
+    ].join(' '),
   inOrder: 'Scenarios, in this order',
   none: 'No scenario has been chosen yet.',
   handle: (title: string, place: number, all: number): string =>

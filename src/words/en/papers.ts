@@ -19,8 +19,8 @@ export const papersWords = {
     verdicts: 'what a run was worth',
   },
   verdicts: 'Verdicts',
-  practised: (code: string, turns: number): string =>
-    `Practised as ${code}, par ${turnsLong(turns)}. The figures are those of a practice set; a real one has its own.`,
+  practised: (code: string, turns: number | null): string =>
+    `Practised as ${code}${turns === null ? '' : `, par ${turnsLong(turns)}`}. The figures are those of a practice set; a real one has its own.`,
   blanks: {
     set: 'Real set',
     serial: 'Serial',

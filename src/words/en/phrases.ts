@@ -382,6 +382,7 @@ export const phraseWords: PhraseWords = {
   otherScenarios: () => 'scenarios other than itself',
   aidsSealed: () => 'aids in a sealed scenario',
   bothFalse: () => 'both false',
+  onlySealedWithSet: () => 'only in a sealed scenario with `set`',
   noHints: () => 'no hints',
   someHint: () => 'at least one, as aids.hints is true',
   difficultyBeside: (level, least, most, certified) =>

@@ -46,6 +46,7 @@ export const workshopFormWords = {
   marksOn: 'Tolerances in wax on the tube',
   safe: 'Made safe already',
   connect: 'Connected already',
+  dealsFaults: 'Each attempt is dealt other faults than these, or none',
   slugsRight: 'The slugs are right: leaving them alone is the answer',
   mains: 'Mains',
   hertz: (hz: number): string => `${hz} Hz`,

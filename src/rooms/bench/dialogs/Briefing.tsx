@@ -8,6 +8,7 @@ import { Button, Frac } from '../../../kit/theme/art.tsx';
 import { cautionsOf } from '../../../present/cautions.ts';
 import type { BenchPort } from '../../../present/ports.ts';
 import type { Receiver } from '../../../receiver/receiver.ts';
+import { toldPar } from '../../../scenario/par.ts';
 import type { Scenario } from '../../../scenario/scenario.ts';
 import './dialogs.css';
 
@@ -95,10 +96,11 @@ function Conditions({ scenario }: { readonly scenario: Scenario }) {
   const { dialogs, format } = useWords();
   const { clock, turnsLong } = format;
   const words = dialogs.briefing;
-  const { par, timeLimitSeconds, sealed, aids } = scenario;
+  const { timeLimitSeconds, sealed, aids } = scenario;
+  const par = toldPar(scenario);
   return (
     <>
-      <Frac>{words.par(turnsLong(par.turns), clock(par.seconds))}</Frac>{' '}
+      {par === null ? null : <Frac>{words.par(turnsLong(par.turns), clock(par.seconds))}</Frac>}{' '}
       {timeLimitSeconds === null ? '' : `${words.limit(clock(timeLimitSeconds))} `}
       {sealed ? words.sealed : words.practice(aids.hints && scenario.hints.length > 0, aids.toleranceMarks)}
     </>

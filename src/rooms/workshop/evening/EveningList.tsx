@@ -75,9 +75,11 @@ export function EveningList({ ids, entries, change }: EveningListProps) {
                 {entry === undefined ? null : (
                   <p class="evening-par">
                     <Frac>
-                      {entry.own === undefined
-                        ? course.par(course.turns(entry.par.turns), course.minutes(entry.par.seconds))
-                        : `${course.own.marks[entry.own]}${entry.ownReceiver ? `. ${course.own.ownReceiver(entry.receiverName)}` : ''}`}
+                      {entry.own !== undefined
+                        ? `${course.own.marks[entry.own]}${entry.ownReceiver ? `. ${course.own.ownReceiver(entry.receiverName)}` : ''}`
+                        : entry.par === null
+                          ? course.sealed
+                          : course.par(course.turns(entry.par.turns), course.minutes(entry.par.seconds))}
                     </Frac>
                   </p>
                 )}

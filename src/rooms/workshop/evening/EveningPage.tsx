@@ -22,6 +22,11 @@ const LEAST_MINUTES = 5;
 const MOST_MINUTES = 480;
 const LEAST_PHRASE = 12;
 
+/** What a sealed job takes is not told; its time limit is. */
+function sealedMinutes(entry: ScenarioEntry | undefined): number {
+  return entry?.sealed === true ? (entry.timeLimitSeconds ?? 0) / 60 : 0;
+}
+
 export function EveningPage({ port, links, onPlace }: EveningPageProps) {
   const { shell, workshop } = useWords();
   const say = workshop.evening;
@@ -42,7 +47,8 @@ export function EveningPage({ port, links, onPlace }: EveningPageProps) {
     setTold(null);
   };
   const lacks = lackOf(draft, phrase);
-  const parMinutes = draft.scenarios.reduce((sum, id) => sum + (entries.get(id)?.par.seconds ?? 0) / 60, 0);
+  const parMinutes = draft.scenarios.reduce((sum, id) => sum + (entries.get(id)?.par?.seconds ?? 0) / 60, 0);
+  const limitMinutes = draft.scenarios.reduce((sum, id) => sum + sealedMinutes(entries.get(id)), 0);
   const save = (): void => {
     const exam = draft.exam === null ? null : { terms: draft.exam, phrase };
     setSaving(true);
@@ -99,7 +105,7 @@ export function EveningPage({ port, links, onPlace }: EveningPageProps) {
             </label>
           </div>
           <p class="evening-note" id="evening-minutes-note">
-            {say.minutesNote(Math.round(parMinutes))}
+            {say.minutesNote(Math.round(parMinutes), Math.round(limitMinutes))}
           </p>
           <h3 class="l">{say.inOrder}</h3>
           {draft.scenarios.length === 0 ? (

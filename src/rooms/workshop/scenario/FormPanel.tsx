@@ -194,6 +194,16 @@ function Rules({ port }: { readonly port: WorkshopPort }) {
           }
         />
       ))}
+      {draft.sealed && draft.set !== undefined ? (
+        <Tick
+          label={say.dealsFaults}
+          on={draft.dealsFaults === true}
+          onTick={(on) => {
+            const { dealsFaults: _, ...rest } = draft;
+            change(on ? { ...rest, dealsFaults: true } : rest);
+          }}
+        />
+      ) : null}
       <Tick
         label={say.slugsRight}
         on={draft.slugsRight === true}
