@@ -5,6 +5,7 @@ import { useWords } from '../kit/hooks/useWords.ts';
 import { SlipPage } from '../kit/slips/Slip.tsx';
 import { Told } from '../kit/Told.tsx';
 import { Button, Frac } from '../kit/theme/art.tsx';
+import { toldPar } from '../scenario/par.ts';
 import { scenarioIn } from '../scenario/scenarioIn.ts';
 import { textOfLink } from '../services/handing/scenarioLink.ts';
 import { pageJobs } from '../services/jobs/pageJobs.ts';
@@ -108,7 +109,7 @@ export default function OpenRoom({ data, library, own: shelf, go }: OpenRoomProp
         <dt>{say.certificate}</dt>
         <dd>
           <span role="status">
-            <Frac>{certificateLine(words, certificate)}</Frac>
+            <Frac>{certificateLine(words, certificate, scenario.sealed)}</Frac>
           </span>
         </dd>
       </dl>
@@ -120,10 +121,12 @@ export default function OpenRoom({ data, library, own: shelf, go }: OpenRoomProp
 function certificateLine(
   { course }: ReturnType<typeof useWords>,
   certificate: OwnCertificate | 'notHere' | null,
+  sealed: boolean,
 ): string {
   const say = course.own.link;
   if (certificate === null) return say.certifying;
   if (certificate === 'notHere') return say.notHere;
   if (certificate.kind === 'refused') return say.notCertified;
-  return say.certified(course.par(course.turns(certificate.par.turns), course.minutes(certificate.par.seconds)));
+  const par = toldPar({ sealed, par: certificate.par });
+  return say.certified(par === null ? null : course.par(course.turns(par.turns), course.minutes(par.seconds)));
 }

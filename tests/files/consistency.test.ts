@@ -264,6 +264,7 @@ describe('a scenario in itself', () => {
     ['points for no proof', (s) => (s.proofs = []), '/weights/proofs'],
     ['itself before it', (s) => (s.recommendedAfter = ['from-cold']), '/recommendedAfter'],
     ['help in a sealed run', (s) => (s.sealed = true), '/aids'],
+    ['faults that are dealt in practice', (s) => (s.dealsFaults = true), '/dealsFaults'],
     ['hints promised but none given', (s) => (s.hints = []), '/hints'],
     [
       'less time than par',

@@ -159,7 +159,8 @@ export const courseWords = {
       noAuthor: 'The file names none.',
       certificate: 'Certificate',
       certifying: 'Being worked out on this machine…',
-      certified: (par: string): string => `It can be done: ${par}. Worked out on this machine.`,
+      certified: (par: string | null): string =>
+        `It can be done${par === null ? '' : `: ${par}`}. Worked out on this machine.`,
       notCertified: 'None. This machine found no way to do the whole job.',
       notHere: 'None. It could not be worked out here.',
       note: 'Nothing has been opened or stored so far. Who sent it and who wrote it cannot be checked.',
