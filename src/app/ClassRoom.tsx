@@ -34,7 +34,8 @@ export default function ClassRoom({ fileNo, ...room }: ClassRoomProps) {
 
 function ClassList({ library, logbook, go }: RoomProps) {
   const words = useWords();
-  const { desk, notes } = classPaper(words);
+  const paper = classPaper(words);
+  const { desk, notes } = paper;
   const [changes, redraw] = useReducer<number, void>((n) => n + 1, 0);
   const [complaints, setComplaints] = useState<readonly string[]>([]);
   useEffect(() => desk.subscribe(() => redraw()), [desk]);
@@ -51,7 +52,17 @@ function ClassList({ library, logbook, go }: RoomProps) {
   const bring = (brought: Brought): void => {
     const tooMany = brought.files.length > MOST_AT_ONCE;
     const here = tooMany ? 0 : desk.take(brought.files);
-    setComplaints(complaintsOf(words, brought, tooMany, here));
+    const complained = complaintsOf(words, brought, tooMany, here);
+    setComplaints(complained);
+    const handedOut = tooMany ? [] : (brought.handedOut ?? []);
+    if (handedOut.length === 0) return;
+    // What reads them is fetched when there are any.
+    void import('./classMaterial.ts').then(async ({ readMaterial }) => {
+      const { materials, refused } = await readMaterial(words, library, handedOut, paper.materials());
+      const fresh = new Set(materials.map(({ file }) => file));
+      if (materials.length > 0) paper.lay([...paper.materials().filter(({ file }) => !fresh.has(file)), ...materials]);
+      setComplaints([...complained, ...refused]);
+    });
   };
   const port = useMemo(
     (): ClassPort => ({
@@ -64,6 +75,8 @@ function ClassList({ library, logbook, go }: RoomProps) {
       goOn: desk.goOn,
       clear: desk.clear,
       takeAway: desk.takeAway,
+      handedOut: paper.materials().map(({ title, file }) => ({ title, file })),
+      takeBack: (file) => paper.lay(paper.materials().filter((one) => one.file !== file)),
       saveFile(no) {
         const file = files.find((one) => one.no === no);
         if (file !== undefined) download(file.name.split('/').at(-1)!, file.blob);
@@ -107,10 +120,13 @@ function noteKey(row: ClassRow | null): string {
 }
 
 function complaintsOf({ classroom: say }: Words, brought: Brought, tooMany: boolean, here: number): readonly string[] {
-  const { files, leftAlone, empty } = brought;
+  const { files, leftAlone, empty, handedOut = [], strangers = [] } = brought;
   if (tooMany) return [say.tooMany(files.length, MOST_AT_ONCE)];
   return [
-    ...(files.length + leftAlone.length + empty.length === 0 ? [say.notFiles] : []),
+    ...(strangers.length === 0 ? [] : [say.strangers(strangers.length, strangers.slice(0, NAMES_TOLD))]),
+    ...(files.length + leftAlone.length + empty.length + handedOut.length + strangers.length === 0
+      ? [say.notFiles]
+      : []),
     ...empty.map(say.noRuns),
     ...(leftAlone.length === 0 ? [] : [say.leftAlone(leftAlone.length, leftAlone.slice(0, NAMES_TOLD))]),
     ...(here === 0 ? [] : [say.hereAlready(here)]),

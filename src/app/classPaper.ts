@@ -1,4 +1,5 @@
 /** The desk of the class room and the notes on it, as this page has them: there from the first visit to the room for as long as the page is open. */
+import type { Material } from '../judge/handedOut.ts';
 import { notRead, sizeProblem, textOfBytes } from '../judge/readBytes.ts';
 import type { BroughtFile } from '../services/classroom/brought.ts';
 import { type ClassDesk, createClassDesk, fileJudge, unreadable } from '../services/classroom/classDesk.ts';
@@ -10,30 +11,49 @@ import type { Words } from '../words/words.ts';
 export interface ClassPaper {
   readonly desk: ClassDesk;
   readonly notes: ClassNotes;
+  /** what lies beside the runs as handed out */
+  materials(): readonly Material[];
+  /** judges anew what it may tell more of */
+  lay(materials: readonly Material[]): void;
 }
 
 let paper: ClassPaper | null = null;
 
 /** `words`: what is wrong with a file is told in these. */
 export function classPaper(words: Words): ClassPaper {
-  paper ??= {
-    desk: createClassDesk(
-      fileJudge({
-        text: (file) => textOf(words, file),
-        async judge(text, file, signal) {
-          try {
-            return await pageJobs().run('judge', { text, file }, { signal });
-          } catch (error) {
-            if (!(error instanceof JobFailed) || error.failure === 'calledOff') throw error;
-            const { stops, goes } = words.textFiles;
-            return unreadable([{ file, place: '', found: ['said', stops(error.message)], wanted: ['said', goes] }]);
-          }
-        },
-      }),
-    ),
-    notes: createClassNotes(() => localStorage),
-  };
+  paper ??= createPaper(words);
   return paper;
+}
+
+function createPaper(words: Words): ClassPaper {
+  let materials: readonly Material[] = [];
+  const desk = createClassDesk(
+    fileJudge({
+      text: (file) => textOf(words, file),
+      async judge(text, file, signal) {
+        try {
+          // All of them would be copied to the worker with each run.
+          const all = materials.flatMap(({ scenarios }) => scenarios);
+          const handedOut = all.filter(({ id }) => text.includes(JSON.stringify(id)));
+          return await pageJobs().run('judge', { text, file, handedOut }, { signal });
+        } catch (error) {
+          if (!(error instanceof JobFailed) || error.failure === 'calledOff') throw error;
+          const { stops, goes } = words.textFiles;
+          return unreadable([{ file, place: '', found: ['said', stops(error.message)], wanted: ['said', goes] }]);
+        }
+      },
+    }),
+  );
+  return {
+    desk,
+    notes: createClassNotes(() => localStorage),
+    materials: () => materials,
+    lay(laid) {
+      const ids = new Set([...materials, ...laid].flatMap(({ scenarios }) => scenarios.map(({ id }) => id)));
+      materials = laid;
+      desk.again(({ scenario }) => scenario !== null && ids.has(scenario.id));
+    },
+  };
 }
 
 const decoded = (bytes: Uint8Array): string => new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);

@@ -59,6 +59,31 @@ export function FilesSheet({ port, figures }: { readonly port: ClassPort; readon
           {inHand === null ? null : <p class="in-hand">{say.gradingNow(inHand)}</p>}
         </div>
       )}
+      {port.handedOut.length === 0 ? null : (
+        <>
+          <h3 class="l">{say.handedOut}</h3>
+          <ul class="handed-out">
+            {port.handedOut.map(({ title, file }) => (
+              <li key={file}>
+                <span>
+                  <b>
+                    <bdi>{title}</bdi>
+                  </b>{' '}
+                  <bdi class="m">{file}</bdi>
+                </span>
+                <button
+                  type="button"
+                  class="link"
+                  aria-label={say.takeBackNamed(title)}
+                  onClick={() => port.takeBack(file)}
+                >
+                  {say.takeAway}
+                </button>
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
       <h3 class="l">{say.toldApart}</h3>
       <ul class="told-apart">
         {OUTCOMES.map((outcome) => (

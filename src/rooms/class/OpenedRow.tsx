@@ -48,6 +48,7 @@ export function OpenedRow({ row, port }: OpenedRowProps) {
           </p>
         )}
         {row.reason === '' ? null : <p class="reason">{row.reason}</p>}
+        {row.verdict === 'otherScenario' ? <p class="reason">{say.whatToDrop}</p> : null}
         <VerdictList marks={marks} />
         <div class="opened-buttons">
           {row.points === null ? null : <Button onClick={() => port.openReport(row.no)}>{say.report}</Button>}

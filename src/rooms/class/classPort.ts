@@ -16,6 +16,9 @@ export interface ClassPort {
   readonly inHand: string | null;
   /** what was wrong with what was brought last */
   readonly complaints: readonly string[];
+  /** files that lie beside the runs as what was handed out */
+  readonly handedOut: readonly { readonly title: string; readonly file: string }[];
+  readonly takeBack: (file: string) => void;
   readonly bringDropped: (data: DataTransfer) => void;
   readonly bringPicked: (files: readonly File[]) => void;
   readonly stop: () => void;

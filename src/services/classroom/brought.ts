@@ -16,21 +16,39 @@ export interface Brought {
   readonly leftAlone: readonly string[];
   /** folders without any run file */
   readonly empty: readonly string[];
+  /** brought by themselves, and no runs: what was handed out */
+  readonly handedOut?: readonly BroughtFile[];
+  /** of that kind, but in a folder, which others may have filled */
+  readonly strangers?: readonly string[];
 }
 
 const IS_RUN = /\.json$/i;
 
 /** Signs of a file's beginning that tell which kind it is. */
-const HEAD_BYTES = 400;
+const HEAD_BYTES = 2000;
+/** A run has its scenario inside: the first that a file says of itself is what it is. */
+const SAYS = /"format"\s*:\s*"haystack-([a-z-]{1,20})"/;
+const HANDED_OUT = ['scenario', 'evening', 'sealed-evening', 'receiver'];
+const IS_DECK = /\.cir$/i;
 
-/** With the runs of an exam's file one by one, each under the name of the file and its place in it; what is no such file stays as it is. */
+/**
+ * With the runs of an exam's file one by one, each under the name of the file and its place in it, and with what was handed out apart. What lies in a folder among the runs is not
+ * taken for what was handed out: a learner may have put it there. What is neither stays as it is.
+ */
 export async function unfolded(brought: Brought): Promise<Brought> {
+  const handedOut: BroughtFile[] = [];
+  const strangers: string[] = [];
   const files = await Promise.all(
     brought.files.map(async (file): Promise<readonly BroughtFile[]> => {
       const head = await file.blob
         .slice(0, HEAD_BYTES)
         .text()
         .catch(() => '');
+      if (IS_DECK.test(file.name) || HANDED_OUT.includes(SAYS.exec(head)?.[1] ?? '')) {
+        if (file.name.includes('/')) strangers.push(file.name);
+        else handedOut.push(file);
+        return [];
+      }
       if (!isRunsText(head)) return [file];
       const read = readRuns(await file.blob.text(), file.name);
       if (!read.ok) return [{ ...file, problems: read.problems }];
@@ -42,7 +60,7 @@ export async function unfolded(brought: Brought): Promise<Brought> {
       });
     }),
   );
-  return { ...brought, files: files.flat() };
+  return { ...brought, files: files.flat(), handedOut, strangers };
 }
 
 /** Picked by a button. Of a folder the browser gives every file below it, in whatever order. */

@@ -25,6 +25,8 @@ export interface ClassDesk {
   inHand(): string | null;
   /** Puts files on the desk and begins; gives how many were here already: the same name, size and date. */
   take(files: readonly BroughtFile[]): number;
+  /** has files judged once more, as those that what lies beside them may now tell more of */
+  again(which: (judged: Judged) => boolean): void;
   stop(): void;
   goOn(): void;
   takeAway(no: number): void;
@@ -105,6 +107,14 @@ export function createClassDesk(judge: JudgeFile): ClassDesk {
       work();
       tell();
       return brought.length - fresh.length;
+    },
+    again(which) {
+      // What is in hand was begun with what lay there before.
+      for (const no of [...inHand.keys()]) letGo(no);
+      for (const [no, judged] of done) if (which(judged)) done.delete(no);
+      files = files.map((file) => (file.judged !== null && which(file.judged) ? { ...file, judged: null } : file));
+      work();
+      tell();
     },
     stop() {
       stopped = true;

@@ -7,10 +7,11 @@ import { certifyScenario } from '../../certify/certifyScenario.ts';
 import { endlessScenario, MOST_IDEAS } from '../../certify/endless.ts';
 import type { KnownSet } from '../../certify/knownSet.ts';
 import type { LoadedReceiver, ScenarioFolder } from '../../files/library.ts';
+import { createWorkedOut, designIn, heldOnOwn } from '../../judge/handedOut.ts';
 import { heldAgainst } from '../../judge/heldAgainst.ts';
 import { judgedOf } from '../../judge/judged.ts';
 import { judgeRun, readToJudge } from '../../judge/judgeRun.ts';
-import { type OwnText, type OwnVersion, ownHeld } from '../../judge/ownHeld.ts';
+import type { OwnText, OwnVersion } from '../../judge/ownHeld.ts';
 import { readEndlessId } from '../../scenario/endlessId.ts';
 import type { Par } from '../../scenario/par.ts';
 import { nearestThatCertifies } from '../../workshop/nearest.ts';
@@ -35,6 +36,9 @@ export interface OwnOnShelf extends OwnText {
   readonly receiverHash?: string | undefined;
 }
 
+/** Of what stands on own scenarios and receivers: the same for every run of a class. */
+const WORKED_OUT = createWorkedOut();
+
 type Job<N extends JobName> = (order: Order<N>, world: JobWorld, onShare: OnShare) => Promise<Outcome<N>>;
 
 const JOBS: { readonly [N in keyof JobTable]: Job<N> } = {
@@ -58,7 +62,7 @@ const JOBS: { readonly [N in keyof JobTable]: Job<N> } = {
   demonstrate: async ({ setup }, _world, onShare) => shownRun(setup, onShare),
   drill: async (order) => PLAIN_JOBS.drill(order),
   report: async (order) => PLAIN_JOBS.report(order),
-  async judge({ text, file }, { library, knownSet, par, own: ownOf, ownReceiver }) {
+  async judge({ text, file, handedOut = [] }, { library, knownSet, par, own: ownOf, ownReceiver }) {
     const run = readToJudge(text, file);
     if (!run.ok) return judgedOf(run.judgement);
     const { receivers, scenarios } = await library();
@@ -74,15 +78,19 @@ const JOBS: { readonly [N in keyof JobTable]: Job<N> } = {
       const design = await designOf(one.receiverHash);
       if (design !== null) versions.push({ ...one, design });
     }
+    for (const one of handedOut) {
+      if (one.id !== run.value.scenario.id) continue;
+      const design = one.receiver === null ? await designOf() : designIn(one.receiver, WORKED_OUT);
+      if (design !== null) versions.push({ text: one.text, par: null, design });
+    }
     const judgement = judgeRun(run.value, file, (scenario) => {
-      const loaded = ownDesign;
-      if (loaded === null) return null;
       const shipped = scenarios.find((one) => one.id === scenario.id);
       const own =
         (shipped && withPar(shipped, certified)) ??
         (readEndlessId(scenario.id) === null ? null : endlessScenario(receivers, scenario.id));
-      const held = own === null && versions.length > 0 ? ownHeld(versions, scenario) : null;
-      return { ok: true, value: held ?? heldAgainst(loaded, own, scenario, known) };
+      const held = own === null && versions.length > 0 ? heldOnOwn(versions, scenario, WORKED_OUT) : null;
+      if (held !== null) return { ok: true, value: held };
+      return ownDesign === null ? null : { ok: true, value: heldAgainst(ownDesign, own, scenario, known) };
     });
     return judgedOf(judgement);
   },

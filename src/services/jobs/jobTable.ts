@@ -7,6 +7,7 @@ import type { DrillId, Question } from '../../drills/drill.ts';
 import type { TimedEvent } from '../../files/runFile.ts';
 import type { BlindTurn } from '../../grading/blindTurns.ts';
 import type { Report } from '../../grading/report.ts';
+import type { HandedOut } from '../../judge/handedOut.ts';
 import type { Judged } from '../../judge/judged.ts';
 import type { SetParts } from '../../receiver/individualSet.ts';
 import type { Scenario } from '../../scenario/scenario.ts';
@@ -53,7 +54,11 @@ export interface JobTable {
     readonly outcome: Question;
   };
   /** judges the text of a run file as it was handed in */
-  readonly judge: { readonly order: { readonly text: string; readonly file: string }; readonly outcome: Judged };
+  readonly judge: {
+    /** `handedOut`: scenarios that lie beside the runs, besides the course and the shelf of one's own */
+    readonly order: { readonly text: string; readonly file: string; readonly handedOut?: readonly HandedOut[] };
+    readonly outcome: Judged;
+  };
 }
 
 export interface RunOnBench {

@@ -72,6 +72,17 @@ export const classroomWords = {
   hereAlready: (count: number): string =>
     `${counted(count, FILES)} ${plural(count, { one: 'is', other: 'are' })} here already.`,
 
+  strangers: (count: number, names: readonly string[]): string =>
+    `${counted(count, FILES)} in the folder ${plural(count, { one: 'is a scenario, a sheet or a receiver', other: 'are scenarios, sheets or receivers' })}, not a run: ${names.join(', ')}${names.length < count ? ' and more' : ''}. What lies among the runs may be anybody's. If you handed it out yourself, bring it by itself.`,
+  handedOut: 'Handed out by you',
+  takeBackNamed: (title: string): string => `Take ${title} away`,
+  whatToDrop:
+    'A run on a scenario of the course is held against the course alone. If you handed this one out yourself, bring its file here by itself, or the sheet that it was on; a receiver of your own comes inside the sheet, or as its two files. The run is then graded once more.',
+  sealedSheet:
+    'This sheet is sealed. Bring the scenarios that it holds, or the same sheet saved without the seal; those on your own shelf are known already.',
+  deckMissing: (deck: string): string => `A receiver comes with its deck. Bring ${deck} along with it.`,
+  receiverMissing: 'A deck alone is no receiver. Bring its receiver file along with it.',
+
   outcomes: outcomeNames,
   sameActs: 'same actions',
   sameAs: (no: number): string => `same actions as ${no}`,

@@ -44,6 +44,22 @@ describe('the desk', () => {
     expect(told).toBeGreaterThan(0);
   });
 
+  it('judges once more what is asked for, and what was in hand meanwhile', async () => {
+    const { desk, begun } = slowJudge();
+    desk.take(['a', 'b', 'c'].map((name) => file(name)));
+    begun[0]!.end(done);
+    begun[1]!.end({ ...done, learner: 'Ines' });
+    await soon();
+    expect(begun.map(({ name }) => name)).toEqual(['a', 'b', 'c']);
+    desk.again(({ learner }) => learner === 'Ines');
+    expect(begun[2]!.signal.aborted).toBe(true);
+    expect(begun.map(({ name }) => name)).toEqual(['a', 'b', 'c', 'b', 'c']);
+    begun[3]!.end(done);
+    begun[4]!.end(done);
+    await soon();
+    expect(desk.files().map(({ judged }) => judged)).toEqual([done, done, done]);
+  });
+
   it('takes no file twice, but another of the same name', () => {
     const { desk } = slowJudge();
     desk.take([file('a')]);
