@@ -41,6 +41,7 @@ export interface SlugState {
 export type IncidentKind =
   | 'hotChassis' // powered on, or a lead clipped, on a live-chassis set without the isolating transformer
   | 'wrongPowerOrder' // leads handled or isolation changed with the power on
+  | 'beforeEarth' // a lead clipped to a chassis that may be live, or to a set that is on, before the earth strap
   | 'steelTool'
   | 'wrongHead'
   | 'forcedStop'

@@ -6,6 +6,8 @@
  * On a mains set that is switched on, handling RF, Y or bias is an incident. Three leads are free: X joins two instruments, the meter's
  * prods are made for live work, and the earth strap must be lifted and put back for a proof. The generator's lead, once it has been clipped on, may be moved from
  * point to point on a live set where the transformer isolates it and its capacitor keeps direct current off: that is how a strip is signal-traced.
+ * The strap goes on first: where the chassis may be live or the set is on, RF, Y or bias clipped to a chassis without it is an incident of its own, for whatever
+ * stands between chassis and instrument then stands across the hand with the clip (common practice, no source).
  */
 import { pointTakes } from '../receiver/leadEnds.ts';
 import { offersParts } from '../scenario/diagnosis.ts';
@@ -34,7 +36,7 @@ export function connectLead(setup: BenchSetup, state: BenchState, lead: LeadId, 
   if (lead === 'x') return done({ ...state, leads: { ...state.leads, x: to } }, { kind: 'clip' });
   if (receiver.mains !== null && !state.cautionsAcknowledged) return refused('cautionsFirst');
   const joined = offersParts(setup.scenario) ? reconnected(state, lead) : state;
-  const noted = handled(setup, joined, lead);
+  const noted = strapFirst(setup, handled(setup, joined, lead), lead);
   const clipped = { ...noted, leads: { ...noted.leads, [lead]: to }, rfHasBeenOn: noted.rfHasBeenOn || lead === 'rf' };
   return stopIfChassisLive(setup, clipped, lead, { kind: 'clip' });
 }
@@ -66,6 +68,12 @@ function handled({ receiver }: BenchSetup, state: BenchState, lead: LeadId): Ben
   const live = receiver.mains !== null && state.powered && LIVE_HANDLING.includes(lead);
   const traces = lead === 'rf' && state.rfHasBeenOn && state.isolated && state.controls.rfCapacitor;
   return live && !traces ? withIncident(state, 'wrongPowerOrder', lead) : state;
+}
+
+function strapFirst({ receiver }: BenchSetup, state: BenchState, lead: LeadId): BenchState {
+  const live = receiver.mains !== null && (receiver.mains.hotChassis || state.powered);
+  const bare = live && state.leads.earth === null && LIVE_HANDLING.includes(lead);
+  return bare ? withIncident(state, 'beforeEarth', lead) : state;
 }
 
 function isLead(state: BenchState, lead: string): lead is LeadId {

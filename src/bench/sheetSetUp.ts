@@ -4,16 +4,17 @@ import type { ControlId } from './benchEvent.ts';
 import { type Controls, type LeadEnd, type LeadId, TUBE_X } from './benchState.ts';
 import { BIAS_OUTPUTS, type BiasOutput, biasControls } from './biasOutputs.ts';
 
+/** In the order in which a hand clips them on: the strap first. */
 export function sheetLeads(
   { testPoints }: Receiver,
   { setUp }: SheetResponse,
 ): Readonly<Record<LeadId, LeadEnd | null>> {
   const biases = Object.fromEntries(BIAS_OUTPUTS.map(({ lead }, i) => [lead, setUp.biases[i]?.at ?? null]));
   return {
+    earth: testPoints.find((p) => p.role === 'earth')?.id ?? null,
     rf: setUp.injectAt,
     y: setUp.observeAt,
     x: TUBE_X,
-    earth: testPoints.find((p) => p.role === 'earth')?.id ?? null,
     ...(biases as Record<BiasOutput['lead'], LeadEnd | null>),
     meter: null,
   };

@@ -7,7 +7,7 @@ import { asksDiagnosis } from '../scenario/diagnosis.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { judgeDiagnosis } from './diagnosis.ts';
 import type { Evidence } from './lines.ts';
-import type { SheetAsks } from './rules/rule.ts';
+import type { SheetAsks, Subjects } from './rules/rule.ts';
 
 /** The set-up as it stands, beside the sheet of the response that it stands for. */
 export function setUpEvidence(facts: Facts, sheet: SheetAsks): Evidence {
@@ -41,7 +41,7 @@ export function conductEvidence(
   { incidents, turnsMade }: Pick<BenchState, 'incidents' | 'turnsMade'>,
   seconds: number,
   { par }: Pick<Scenario, 'par'>,
-  partsMayFail: boolean,
+  where: Pick<Subjects['mishaps'], 'partsMayFail' | 'onMains'>,
 ): Evidence {
-  return { mishaps: [{ incidents, partsMayFail }], effort: [{ turns: turnsMade, seconds, par }] };
+  return { mishaps: [{ incidents, ...where }], effort: [{ turns: turnsMade, seconds, par }] };
 }

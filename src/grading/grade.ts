@@ -75,12 +75,10 @@ export function createGrader(table: readonly Rule[], version: RulesVersion = RUL
         ...proofEvidence(state, scenario),
         ...(version === 1 ? {} : findingEvidence(setup, state)),
         ...(version < 3 ? {} : diagnosisEvidence(setup, state)),
-        ...conductEvidence(
-          state,
-          seconds + (state.helped ? HELPER_SECONDS : 0),
-          scenario,
-          version < 4 ? scenario.faults.length > 0 : offersParts(scenario),
-        ),
+        ...conductEvidence(state, seconds + (state.helped ? HELPER_SECONDS : 0), scenario, {
+          partsMayFail: version < 4 ? scenario.faults.length > 0 : offersParts(scenario),
+          onMains: receiver.mains !== null,
+        }),
       };
     };
     const evidence = evidenceAt(end, true);

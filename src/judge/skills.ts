@@ -15,7 +15,7 @@ const OF_BLOCK: Readonly<Record<Block, SkillId>> = {
 const OF_RULE: Readonly<Record<string, SkillId>> = {
   ...{ G6: 'traps', G7: 'traps' },
   ...{ G23: 'leads', G24: 'leads', G25: 'leads', G26: 'leads' },
-  ...{ G28: 'safe', G29: 'safe' },
+  ...{ G28: 'safe', G29: 'safe', G69: 'safe' },
   ...{ G33: 'faults', G62: 'faults' },
 };
 

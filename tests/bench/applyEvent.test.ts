@@ -4,7 +4,7 @@ import { applyEvent } from '../../src/bench/applyEvent.ts';
 import type { BenchEvent, Refusal } from '../../src/bench/benchEvent.ts';
 import { type BenchState, NO_PROOFS } from '../../src/bench/benchState.ts';
 import { MOST_OF_A_KIND } from '../../src/bench/incidents.ts';
-import { initialState, RESTING_CONTROLS } from '../../src/bench/setup.ts';
+import { type BenchSetup, initialState, RESTING_CONTROLS } from '../../src/bench/setup.ts';
 import { nominalTurns } from '../../src/receiver/slugLaw.ts';
 import { accepted, canSetup, play, readySetup, refusal, stripSetup } from './fixture.ts';
 
@@ -277,13 +277,14 @@ describe('power and safety on a live chassis', () => {
   });
 
   test('RF, Y and bias handled with the power on are written down; earth, meter and X are not', () => {
-    const on = play(strip, [cautions, isolate, power]);
+    const on = play(strip, [cautions, isolate, connect('earth', 'Earth'), power]);
     const state = play(
       strip,
       [
         connect('rf', 'TP1'),
         connect('y', 'TP4'),
         connect('biasA', 'AGC'),
+        { type: 'leadRemoved', lead: 'earth' },
         connect('earth', 'Earth'),
         connect('meter', 'AGC'),
         connect('x', 'tube'),
@@ -308,13 +309,34 @@ describe('power and safety on a live chassis', () => {
     const capacitor = { type: 'controlSet', control: 'rfCapacitor', value: true } as const;
     const noted = (start: readonly BenchEvent[]) =>
       play(strip, [...moves], play(strip, [...start, power])).incidents.map(({ subject }) => subject);
-    expect(noted([cautions, isolate, capacitor, connect('rf', 'TP1')])).toEqual([]);
-    expect(noted([cautions, isolate, connect('rf', 'TP1')])).toEqual(['rf', 'rf', 'rf']);
-    const first = play(strip, [cautions, isolate, capacitor, power, connect('rf', 'TP1')]);
+    const strap = connect('earth', 'Earth');
+    expect(noted([cautions, isolate, strap, capacitor, connect('rf', 'TP1')])).toEqual([]);
+    expect(noted([cautions, isolate, strap, connect('rf', 'TP1')])).toEqual(['rf', 'rf', 'rf']);
+    const first = play(strip, [cautions, isolate, strap, capacitor, power, connect('rf', 'TP1')]);
     expect(first.incidents.map(({ subject }) => subject)).toEqual(['rf']);
     const cold = { ...strip, receiver: { ...strip.receiver, mains: { ...strip.receiver.mains!, hotChassis: false } } };
-    const moved = play(cold, [cautions, capacitor, connect('rf', 'TP1'), power, ...moves]);
+    const moved = play(cold, [cautions, strap, capacitor, connect('rf', 'TP1'), power, ...moves]);
     expect(moved.incidents.map(({ subject }) => subject)).toEqual(['rf', 'rf', 'rf']);
+  });
+
+  test('the earth strap goes on first where a chassis may be live or the set is on', () => {
+    const early = (setup: BenchSetup, acts: readonly BenchEvent[]) =>
+      play(setup, [cautions, ...acts])
+        .incidents.filter(({ kind }) => kind === 'beforeEarth')
+        .map(({ subject }) => subject);
+    const strap = connect('earth', 'Earth');
+    const leads = [connect('meter', 'AGC'), connect('x', 'tube'), connect('rf', 'TP1'), connect('y', 'TP4')];
+    const bias = connect('biasA', 'AGC');
+    expect(early(strip, [isolate, strap, ...leads, bias])).toEqual([]);
+    expect(early(strip, [isolate, ...leads, bias, strap])).toEqual(['rf', 'y', 'biasA']);
+    expect(early(strip, [isolate, ...leads, strap, bias])).toEqual(['rf', 'y']);
+    // Off with the strap again, a lead that stays where it is costs nothing, and one that is moved does.
+    const lifted = [isolate, strap, ...leads, { type: 'leadRemoved', lead: 'earth' }] as const;
+    expect(early(strip, lifted)).toEqual([]);
+    expect(early(strip, [...lifted, connect('rf', 'TP2'), strap])).toEqual(['rf']);
+    const cold = { ...strip, receiver: { ...strip.receiver, mains: { ...strip.receiver.mains!, hotChassis: false } } };
+    expect(early(cold, [...leads, bias, strap])).toEqual([]);
+    expect(early(cold, [power, ...leads, strap, bias])).toEqual(['rf', 'y']);
   });
 
   test('isolation changed under power is written down, and on a live chassis ends the run', () => {

@@ -244,6 +244,7 @@ describe('any line of any report', () => {
     expect(say('crackedSlug', 'G32')).toBe('Trap F (A3) cracked at 01:01. The next one may be the last of its kind.');
     expect(say('steelTool', 'G30')).toContain('twice, first in trap F (A3) at 01:01');
     expect(say('wrongPowerOrder', 'G28')).toContain('twice, first at 01:01');
+    expect(say('beforeEarth', 'G69')).toContain('before the earth strap, twice, first at 01:01');
     expect(say('hotTouch', 'G29')).toContain('At 01:01');
     expect(say('goodPartReplaced', 'G33')).toContain('twice, first at 01:01');
   });

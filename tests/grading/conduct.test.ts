@@ -46,6 +46,7 @@ describe('care', () => {
     ['[G31] forced past a stop: half each time', 'forcedStop', [0.5, 0, 0]],
     ['[G32] a cracked slug: gone at once', 'crackedSlug', [0, 0, 0]],
     ['[G33] a good part replaced: half each time', 'goodPartReplaced', [0.5, 0, 0]],
+    ['[G69] a lead clipped on before the earth strap: half each time', 'beforeEarth', [0.5, 0, 0]],
   ];
   test.each(rules)('%s', (title, kind, shares) => {
     const rule = /\[(G\d+)\]/.exec(title)![1]!;
@@ -60,14 +61,18 @@ describe('care', () => {
   });
 
   test('[G33] without faults there is no such line', () => {
-    expect(careLines([], scenario).map((line) => line.rule)).toEqual(['G28', 'G29', 'G30', 'G31', 'G32']);
+    expect(careLines([], scenario).map((line) => line.rule)).toEqual(['G28', 'G29', 'G30', 'G31', 'G32', 'G69']);
+  });
+
+  test('[G69] on a set that does not run from the mains there is no such line', () => {
+    expect(careLines([], scenario, false).map((line) => line.rule)).toEqual(['G28', 'G29', 'G30', 'G31', 'G32']);
   });
 
   test('[G33] in a sealed job there is, whether anything has failed or not', () => {
     const sealed = { ...scenario, sealed: true };
     const lines = careLines(happened('goodPartReplaced'), sealed);
     expect(lines.find((line) => line.rule === 'G33')?.earned).toBe(0.5);
-    expect(lines.length).toBe(6);
+    expect(lines.length).toBe(7);
   });
 
   test('a line of care says when it first happened, and to what', () => {

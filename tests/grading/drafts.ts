@@ -11,13 +11,19 @@ export function proofLines(state: BenchState, scenario: Scenario): readonly Draf
   return linesOf(RULES, proofEvidence(state, scenario));
 }
 
-export function careLines(incidents: readonly Incident[], scenario: Scenario): readonly DraftLine[] {
-  return linesOf(RULES, conductEvidence({ incidents, turnsMade: 0 }, 0, scenario, offersParts(scenario))).filter(
+export function careLines(incidents: readonly Incident[], scenario: Scenario, onMains = true): readonly DraftLine[] {
+  const where = { partsMayFail: offersParts(scenario), onMains };
+  return linesOf(RULES, conductEvidence({ incidents, turnsMade: 0 }, 0, scenario, where)).filter(
     (line) => line.block === 'care',
   );
 }
 
 export function economyLines(turnsMade: number, seconds: number, par: Scenario['par']): readonly DraftLine[] {
-  const evidence = conductEvidence({ incidents: [], turnsMade }, seconds, { par }, false);
+  const evidence = conductEvidence(
+    { incidents: [], turnsMade },
+    seconds,
+    { par },
+    { partsMayFail: false, onMains: false },
+  );
   return linesOf(RULES, evidence).filter((line) => line.block === 'economy');
 }

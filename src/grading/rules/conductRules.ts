@@ -1,4 +1,4 @@
-/** Rules of how the work was done: proofs since the last slug moved (G27) and what was seen (G64), what was said to have been wrong (G65, G66), care (G28 to G33), economy against par (G34, G35), breaches of safety (G38, G39). */
+/** Rules of how the work was done: proofs since the last slug moved (G27) and what was seen (G64), what was said to have been wrong (G65, G66), care (G28 to G33, G69), economy against par (G34, G35), breaches of safety (G38, G39). */
 import type { IncidentKind } from '../../bench/benchState.ts';
 import { answer, noneOf } from './readings.ts';
 import type { CapRule, LineRule, Reading, Subjects } from './rule.ts';
@@ -32,6 +32,15 @@ export const CONDUCT_RULES = [
     about: 'mishaps',
     weight: 2,
     reads: (all) => (all.partsMayFail ? mishaps(2, 'goodPartReplaced')(all) : null),
+  },
+  {
+    number: 'G69',
+    block: 'care',
+    about: 'mishaps',
+    weight: 1,
+    since: 5,
+    // A set without mains of its own has no chassis that could be live.
+    reads: (all) => (all.onMains ? mishaps(2, 'beforeEarth')(all) : null),
   },
   { number: 'G34', block: 'economy', about: 'effort', weight: 1, reads: against('turns') },
   { number: 'G35', block: 'economy', about: 'effort', weight: 1, reads: against('seconds') },

@@ -38,7 +38,11 @@ export interface Subjects {
   /** what was said to have been wrong, beside what was */
   readonly diagnosis: JudgedDiagnosis & { readonly atSeconds: number | null };
   /** all that went wrong on the way */
-  readonly mishaps: { readonly incidents: readonly Incident[]; readonly partsMayFail: boolean };
+  readonly mishaps: {
+    readonly incidents: readonly Incident[];
+    readonly partsMayFail: boolean;
+    readonly onMains: boolean;
+  };
   /** what the work took, beside its par */
   readonly effort: {
     readonly turns: number;

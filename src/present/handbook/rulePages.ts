@@ -16,7 +16,7 @@ const ROWS: Readonly<Record<string, readonly string[]>> = {
   order: ['G27'],
   'too-fast': ['G60'],
   slug: ['G30', 'G31', 'G32', 'G58'],
-  safety: ['G28', 'G29', 'G38', 'G39'],
+  safety: ['G28', 'G29', 'G38', 'G39', 'G69'],
   'when-not': ['G33', 'G66'],
   faults: ['G62', 'G65'],
   sweep: ['G54'],

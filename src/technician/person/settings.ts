@@ -19,12 +19,15 @@ export function clipAfresh(hands: Hands, sheet: PrintedSheet): readonly ('rf' | 
   const switched = (on: boolean): void => {
     if (sheet.mains) hands.act({ type: 'powerSwitched', on });
   };
+  const strap = sheet.testPoints.find(({ role }) => role === 'earth');
   for (const lead of ['rf', 'earth'] as const) {
     const at = hands.leads()[lead];
     if (at === null) continue;
     hands.note({ kind: 'clips' });
     const before = see(hands);
     switched(false);
+    // No clip goes on a set without its strap.
+    if (strap !== undefined) clip(hands, 'earth', strap.id);
     clip(hands, lead, null);
     clip(hands, lead, at);
     switched(true);

@@ -115,6 +115,12 @@ export const conductRuleWords: WordsOf<(typeof CONDUCT_RULES)[number] | (typeof 
     bad: (s) => `A good part was replaced ${times(s.count)}, first at ${s.when}.`,
     advice: 'Measure before you replace: a part is bad when no slug makes up for it.',
   },
+  G69: {
+    label: 'Earth first',
+    good: 'No other lead went on before the earth strap.',
+    bad: (s) => `A lead clipped to the set before the earth strap, ${times(s.count)}, first at ${s.when}.`,
+    advice: 'Clip the earth strap on first and take it off last.',
+  },
   G34: {
     label: 'Turns',
     good: (s) => `${s.at}, par ${s.limit}.`,

@@ -25,6 +25,7 @@ export const resultWords: Readonly<Record<ResultWord, string>> = {
 export const incidentNames: Readonly<Record<IncidentKind, string>> = {
   hotChassis: 'live chassis without the isolating transformer',
   wrongPowerOrder: 'leads or isolation handled with the power on',
+  beforeEarth: 'lead clipped on before the earth strap',
   steelTool: 'steel tool in a slug',
   wrongHead: 'wrong tool for the slug',
   forcedStop: 'slug forced past its stop',
