@@ -349,7 +349,7 @@ describe('power and safety on a live chassis', () => {
   });
 
   test('a lead put on the cage is written down and falls back into the tray', () => {
-    const state = play(strip, [cautions, isolate, connect('y', 'TP4'), connect('y', 'hot')]);
+    const state = play(strip, [cautions, isolate, connect('earth', 'Earth'), connect('y', 'TP4'), connect('y', 'hot')]);
     expect(state.leads.y).toBe(null);
     expect(state.incidents.map((i) => [i.kind, i.subject])).toEqual([['hotTouch', 'y']]);
   });
