@@ -62,9 +62,9 @@ function carelessness(setup: BenchSetup): Acts {
   return [
     ...turns,
     ...partsTray(receiver, deck).map(({ name }): BenchEvent => ({ type: 'partReplaced', element: name })),
+    { type: 'leadRemoved', lead: 'earth' },
     ...receiver.testPoints.map(({ id }): BenchEvent => ({ type: 'leadConnected', lead: 'y', to: id })),
     ...partsTray(receiver, deck).map(({ name }): BenchEvent => ({ type: 'partBridged', element: name })),
-    { type: 'leadRemoved', lead: 'earth' },
     { type: 'leadRemoved', lead: 'biasA' },
     { type: 'toolTaken', tool: 'steel' },
     { type: 'toolPlaced', slug: receiver.adjusters[0]!.id },
