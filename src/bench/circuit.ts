@@ -3,8 +3,9 @@
  * which only need an average), single frequencies, and the lines of a fast sweep. Each set keeps its own solver, so that a turned slug re-solves its own
  * block only.
  */
-import type { Deck } from '../physics/deck.ts';
+import { type Deck, nodeKey } from '../physics/deck.ts';
 import { createLimitCycleFinder, type LimitCycle, type LimitCycleFinder } from '../physics/limitCycle.ts';
+import { nodesBehind, quietingOf } from '../physics/limiterQuieting.ts';
 import type { PathLoad } from '../receiver/pathLoad.ts';
 import { createReceiverNoise, type NodeNoise, type ReceiverNoise } from '../receiver/receiverNoise.ts';
 import { createSignalPath, type LevelShare, type SignalPath, type SourceKind } from '../receiver/signalPath.ts';
@@ -34,6 +35,8 @@ export interface Station {
   imag(node: string): Float64Array;
   /** where the set's own oscillator runs or would run; null where it has none */
   oscillatorHz(): number | null;
+  /** how much of the set's noise its limiters leave at a node, frequency by frequency; null where none stands before it or nothing is fed in. Its own buffer, until the next */
+  quieting(node: string): Float64Array | null;
   /** gain compression of the hardest-driven stage that is no limiter, on the way to a node, decibels */
   compressionDb(node?: string): number;
 }
@@ -139,6 +142,17 @@ function createStation(setup: BenchSetup, connections: Connections, deck: Deck):
   const siemens = rf?.inject?.kind === 'deckSource' ? rf.inject.siemens : 1 / SOURCE_OHMS;
   const limiters = receiver.stages.filter((stage) => stage.limiter).map((stage) => stage.element);
 
+  const behind = new Map<string, ReadonlySet<string>>();
+  const stands = (limiter: string, node: string): boolean => {
+    const nodes = behind.get(limiter) ?? nodesBehind(deck, limiter);
+    behind.set(limiter, nodes);
+    return nodes.has(nodeKey(node));
+  };
+  let left = new Float64Array(0);
+  let gain = new Float64Array(0);
+  let ofChange = new Float64Array(0);
+  let count = 0;
+
   const begin = (): SignalPath => {
     const fresh = createSignalPath(receiver, deck);
     for (const stage of receiver.stages) fresh.setSaturation(stage.element, stage.saturationVolts);
@@ -154,12 +168,28 @@ function createStation(setup: BenchSetup, connections: Connections, deck: Deck):
       path ??= begin();
       follow(path, conditions);
       path.setLoads(conditions.loads);
+      count = hz.length;
       if (rf !== null) path.solve(hz, drive, siemens * conditions.sourceVolts, conditions.source, conditions.share);
     },
     magnitude: (node, out) => (rf === null ? out.fill(0) : ready().magnitude(node, out)),
     real: (node) => ready().real(node),
     imag: (node) => ready().imag(node),
     oscillatorHz: () => ready().oscillatorHz(),
+    quieting(node) {
+      const before = rf === null ? [] : limiters.filter((limiter) => stands(limiter, node));
+      if (before.length === 0) return null;
+      if (left.length !== count) {
+        left = new Float64Array(count);
+        gain = new Float64Array(count);
+        ofChange = new Float64Array(count);
+      }
+      left.fill(1);
+      for (const limiter of before) {
+        ready().stageGain(limiter, gain, ofChange);
+        for (let i = 0; i < count; i++) left[i] = left[i]! * quietingOf(gain[i]!, ofChange[i]!);
+      }
+      return left;
+    },
     compressionDb: (node) => (rf === null ? 0 : ready().compressionDb(limiters, node)),
   };
 }

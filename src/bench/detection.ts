@@ -14,12 +14,12 @@ export function createDetection(count: number): {
   return {
     detect({ detect, sign, pair, loadSeconds, leadSeconds }, plus, minus, period) {
       if (pair === null) {
-        for (let i = 0; i < count; i++) plus[i] = sign * detect(plus[i]!);
+        for (let i = 0; i < count; i++) plus[i] = sign * detect(plus[i]!, i);
         periodicOnePole(plus, loadSeconds, period, plus);
       } else {
         for (let i = 0; i < count; i++) {
-          plus[i] = detect(plus[i]!);
-          minus[i] = detect(minus[i]!);
+          plus[i] = detect(plus[i]!, i);
+          minus[i] = detect(minus[i]!, i);
         }
         periodicOnePole(plus, loadSeconds, period, plus);
         periodicOnePole(minus, loadSeconds, period, minus);

@@ -1,14 +1,15 @@
 /**
  * The receiver's noise as the tube and the meter have it: how it lifts what the diodes make of the carrier, and how far it makes that stray.
  *
- * The lift is in the mean and is drawn as it is; the straying is left to the tube's chance (face.ts), from sweep to sweep another. Where stages behind each other limit,
- * the noise is that of the small signal: a limiter's quieting is not modelled. The noise of a video sweep's sidebands is not either.
+ * The lift is in the mean and is drawn as it is; the straying is left to the tube's chance (face.ts), from sweep to sweep another. The noise is that of the small signal;
+ * behind a limiter it is less by as much as the carrier fills it, place by place along the sweep (physics/limiterQuieting.ts). The noise of a video sweep's sidebands is not
+ * modelled.
  */
-import { type NoisyDetector, noisyDetector, shareBehindPole } from '../physics/noisyDetector.ts';
+import { noisyDetector, shareBehindPole } from '../physics/noisyDetector.ts';
 import { NO_NOISE, type NodeNoise } from '../receiver/receiverNoise.ts';
 import { lifeOf } from '../scenario/life.ts';
 import type { LineVolts } from './conditions.ts';
-import type { Moment } from './moment.ts';
+import { type Moment, TRACE_POINTS } from './moment.ts';
 import type { Observation } from './observation.ts';
 
 /** A carrier may be larger than what was looked at by this many deviations. */
@@ -26,14 +27,33 @@ export function noiseAt(moment: Moment, lineVolts: LineVolts, { node }: Pick<Obs
   return { sigmaVolts: share * sigmaVolts, bandHz };
 }
 
+/** The receiver's noise at the diode, or the envelope of the raw input, sample by sample of a period. */
+export interface Noisy {
+  /** see `NoisyDetector` */
+  at(amplitudeVolts: number, sample: number, out: Float64Array): void;
+  /** how much of the noise is there, 1 = all */
+  quiet(sample: number): number;
+}
+
+/** How much of the noise the limiters before a node leave, over a period of the sweep; null where none stands before it. A blanked retrace has no carrier to fill them. */
+export function quietingAt({ full, state, swept }: Moment, { node }: Pick<Observation, 'node'>): Float64Array | null {
+  const share = full.station.quieting(node);
+  if (share === null) return null;
+  const { blanking } = state.controls;
+  return Float64Array.from({ length: 2 * TRACE_POINTS }, (_, i) => {
+    if (i >= TRACE_POINTS && blanking && swept) return 1;
+    return share[swept ? (i < TRACE_POINTS ? i : 2 * TRACE_POINTS - 1 - i) : 0]!;
+  });
+}
+
 /** An observation whose diodes have the noise in them: what they make of a carrier, on the average. */
-export function withNoise(observation: Observation, noisy: NoisyDetector | null): Observation {
+export function withNoise(observation: Observation, noisy: Noisy | null): Observation {
   if (noisy === null || observation.raw) return observation;
   const out = new Float64Array(2);
   return {
     ...observation,
-    detect(amplitudeVolts) {
-      noisy.at(amplitudeVolts, out);
+    detect(amplitudeVolts, sample = 0) {
+      noisy.at(amplitudeVolts, sample, out);
       return observation.detect(amplitudeVolts) + out[0]!;
     },
   };
@@ -44,16 +64,19 @@ export function noisyDiode(
   { detect, raw }: Observation,
   { sigmaVolts }: NodeNoise,
   mostVolts: number,
-): NoisyDetector | null {
+  quieting: Float64Array | null,
+): Noisy | null {
   if (sigmaVolts === 0) return null;
-  return noisyDetector(raw ? (volts) => volts : detect, sigmaVolts, mostVolts + MARGIN * sigmaVolts);
+  const diode = noisyDetector(raw ? (volts) => volts : detect, sigmaVolts, mostVolts + MARGIN * sigmaVolts);
+  const quiet = (sample: number): number => quieting?.[sample] ?? 1;
+  return { quiet, at: (amplitudeVolts, sample, out) => diode.at(amplitudeVolts, out, quiet(sample)) };
 }
 
 /** Carriers on the raw input stand higher by the noise, in place. */
-export function liftRaw(carriers: Float64Array, noisy: NoisyDetector): void {
+export function liftRaw(carriers: Float64Array, noisy: Noisy): void {
   const out = new Float64Array(2);
   for (let i = 0; i < carriers.length; i++) {
-    noisy.at(carriers[i]!, out);
+    noisy.at(carriers[i]!, i, out);
     carriers[i] = carriers[i]! + out[0]!;
   }
 }
@@ -68,22 +91,25 @@ export interface Grass {
 export function grassOf(
   { pair, raw, loadSeconds, leadSeconds }: Observation,
   { sigmaVolts, bandHz }: NodeNoise,
-  noisy: NoisyDetector,
+  noisy: Noisy,
   carriers: Float64Array,
   minus: Float64Array | null,
   stepSeconds: number,
   out: Float64Array,
 ): Grass {
-  if (raw) return { strayVolts: out.fill(sigmaVolts), memory: 0 };
+  if (raw) {
+    for (let i = 0; i < out.length; i++) out[i] = sigmaVolts * noisy.quiet(i);
+    return { strayVolts: out, memory: 0 };
+  }
   const poleSeconds = loadSeconds + leadSeconds;
   // A ratio detector gives half of the difference.
   const share = shareBehindPole(bandHz, poleSeconds) * (pair?.kind === 'ratio' && pair.tap === 'output' ? 0.5 : 1);
   const both = new Float64Array(2);
   for (let i = 0; i < out.length; i++) {
-    noisy.at(carriers[i]!, both);
+    noisy.at(carriers[i]!, i, both);
     let stray = both[1]!;
     if (minus !== null) {
-      noisy.at(minus[i]!, both);
+      noisy.at(minus[i]!, i, both);
       stray = Math.hypot(stray, both[1]!);
     }
     out[i] = share * stray;

@@ -8,7 +8,7 @@ import { NO_NOISE } from '../receiver/receiverNoise.ts';
 import type { LineVolts } from './conditions.ts';
 import { createDetection } from './detection.ts';
 import { createEnvelopes } from './envelopes.ts';
-import { noiseAt, noisyDiode, withNoise } from './grass.ts';
+import { noiseAt, noisyDiode, quietingAt, withNoise } from './grass.ts';
 import { diodeNow } from './loads.ts';
 import { type Moment, TRACE_POINTS } from './moment.ts';
 import { diodesOf, type Observation } from './observation.ts';
@@ -60,7 +60,8 @@ export function createMeter(): (moment: Moment, lineVolts: LineVolts, song: Limi
     }
     const noise = song !== null ? NO_NOISE : noiseAt(moment, lineVolts, observation);
     const most = plus.reduce((a, v) => Math.max(a, v), 0) + minus.reduce((a, v) => Math.max(a, v), 0);
-    detection.detect(withNoise(observation, noisyDiode(observation, noise, most)), plus, minus, 1 / moment.sweepHz);
+    const noisy = noisyDiode(observation, noise, most, quietingAt(moment, observation));
+    detection.detect(withNoise(observation, noisy), plus, minus, 1 / moment.sweepHz);
     return atRest + plus.reduce((sum, v) => sum + v, 0) / plus.length;
   };
 }

@@ -16,7 +16,8 @@ import { ISOLATING_OHMS, SMOOTHING_FARADS, TUBE_SECONDS, Y_LEAD_FARADS } from '.
 import { diodeNow, type LoadingState } from './loads.ts';
 import type { BenchSetup } from './setup.ts';
 
-export type Detect = (amplitudeVolts: number) => number;
+/** `sample`: of the period, where what the diode makes of a carrier hangs on it. */
+export type Detect = (amplitudeVolts: number, sample?: number) => number;
 
 /** How two rectified voltages become one. */
 export interface PairOutput {

@@ -15,7 +15,7 @@ import { createDetection } from './detection.ts';
 import { createEnvelopes } from './envelopes.ts';
 import type { FaultBook } from './faultsNow.ts';
 import { createGhost } from './ghost.ts';
-import { type Grass, grassOf, liftRaw, noiseAt, noisyDiode, withNoise } from './grass.ts';
+import { type Grass, grassOf, liftRaw, noiseAt, noisyDiode, quietingAt, withNoise } from './grass.ts';
 import { warmthOf } from './heat.ts';
 import { createHum } from './hum.ts';
 import { keepLast } from './kept.ts';
@@ -111,6 +111,7 @@ export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state
     const listens = observation !== null && oscillation === null;
     // Both before the markers, which share the carrier's solver while the sweep stands still.
     const noise = listens ? noiseAt(moment, lineVolts, observation) : NO_NOISE;
+    const quieting = listens ? quietingAt(moment, observation) : null;
     const sent = listens && fed && controls.markerRoute === 'through';
     const through = sent
       ? throughMarkers(markers, controls.pipHeightDiv, observation, moment.circuit.spots, moment.conditions(lineVolts))
@@ -125,7 +126,7 @@ export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state
         toInput(volts, minus, moment, observation);
         song = sing(beside, lineVolts, observation, cycle);
       } else {
-        const noisy = noisyDiode(observation, noise, peak);
+        const noisy = noisyDiode(observation, noise, peak, quieting);
         shownVolts.set(volts);
         shownMinus.set(minus);
         const conditions = moment.conditions(lineVolts);

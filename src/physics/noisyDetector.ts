@@ -9,8 +9,8 @@
 import { riceDeviation, riceMean } from './rice.ts';
 
 export interface NoisyDetector {
-  /** what the noise adds to the diode's volts for a carrier, and how far they stray, rms; written to the two places of `out` */
-  at(amplitudeVolts: number, out: Float64Array): void;
+  /** what the noise adds to the diode's volts for a carrier, and how far they stray, rms; written to the two places of `out`. `quiet`: so much of the noise is there, 1 = all */
+  at(amplitudeVolts: number, out: Float64Array, quiet?: number): void;
 }
 
 /** Samples are even in log(1 + A / sigma). */
@@ -34,6 +34,18 @@ export function noisyDetector(
   mostVolts: number,
 ): NoisyDetector {
   const last = Math.min(INTERVALS, Math.ceil(Math.log1p(mostVolts / sigmaVolts) / STEP));
+  /** Without the table, which is for all of the noise. */
+  const quietly = (amplitudeVolts: number, sigma: number, out: Float64Array): void => {
+    const place = Math.min(Math.log(1 + amplitudeVolts / sigma) / STEP, INTERVALS);
+    const i = Math.floor(place);
+    const t = place - i;
+    const mean = amplitudeVolts + sigma * (lift[i]! + t * (lift[i + 1]! - lift[i]!));
+    const away = sigma * (deviation[i]! + t * (deviation[i + 1]! - deviation[i]!));
+    const high = detect(mean + away);
+    const low = detect(Math.max(0, mean - away));
+    out[0] = (high + low) / 2 - detect(amplitudeVolts);
+    out[1] = (high - low) / 2;
+  };
   const added = new Float64Array(last + 2);
   const strays = new Float64Array(last + 2);
   for (let i = 0; i < added.length; i++) {
@@ -45,7 +57,8 @@ export function noisyDetector(
     strays[i] = (high - low) / 2;
   }
   return {
-    at(amplitudeVolts, out) {
+    at(amplitudeVolts, out, quiet = 1) {
+      if (quiet < 1) return quietly(amplitudeVolts, sigmaVolts * quiet, out);
       const place = Math.min(Math.log(1 + amplitudeVolts / sigmaVolts) / STEP, last);
       const i = Math.floor(place);
       const t = place - i;
