@@ -87,12 +87,3 @@ export function withFault(draft: Draft, at: number, fault: Draft['faults'][numbe
   else faults[at] = fault;
   return { ...draft, faults };
 }
-
-/** One place up or down. */
-export function withFaultMoved(draft: Draft, at: number, by: -1 | 1): Draft {
-  const to = at + by;
-  if (to < 0 || to >= draft.faults.length) return draft;
-  const faults = [...draft.faults];
-  [faults[at], faults[to]] = [faults[to]!, faults[at]!];
-  return { ...draft, faults };
-}

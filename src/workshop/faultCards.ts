@@ -21,7 +21,7 @@ const USUAL: Readonly<Record<string, number>> = {
   afterSeconds: 300,
 };
 
-export type CardUnit = FigureUnit | 'A' | 's';
+export type CardUnit = FigureUnit | 'A' | 's' | 'div';
 
 const UNITS: Readonly<Record<string, CardUnit>> = {
   ohms: 'Ω',

@@ -83,6 +83,7 @@ const UNITS: Readonly<Record<string, number>> = {
   s: 1,
   dB: 1,
   '°': 1,
+  div: 1,
   '×': 1,
   '%': 0.01,
   '': 1,

@@ -13,6 +13,11 @@ export const BOUNDS = {
   /** `ABC-12` */
   code: { least: 1, most: 6 },
   track: { least: 1, most: 40 },
+  author: { least: 0, most: 80 },
+  /** a tag of BCP 47 */
+  language: { least: 0, most: 35 },
+  /** ids of other scenarios */
+  after: { least: 0, most: 8 },
   order: figureBounds('order'),
   weight: figureBounds('weights', 'response'),
 } as const satisfies Readonly<Record<string, Bounds>>;

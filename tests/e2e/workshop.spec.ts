@@ -89,8 +89,46 @@ test('a slug is turned on the plan by hand, its slip says how far, and a fault i
   await expect(page.locator('.slug-flag.chosen')).toHaveText(['\u22121/8']);
   await slug(page, 3).press('Delete');
   await expect(page.locator('.slug-flag')).toHaveCount(0);
+  const fewer = await page.locator('.add-cards .chip').count();
+  await page.locator('.chips-more').first().press('Enter');
+  await expect(page.locator('.chips-more').first()).toHaveAttribute('aria-expanded', 'true');
+  expect(await page.locator('.add-cards .chip').count()).toBeGreaterThan(fewer + 5);
   await page.getByRole('button', { name: say.faults.weakStage }).click();
   await expect(page.locator('.fault-mark')).toHaveText([new RegExp(`${say.faults.weakStage}.*V\\d`)]);
+  await isSound(page);
+});
+
+test('how the bench is left, what comes before, author and language stand in the file', async ({ page }) => {
+  await open(page);
+  await choice(page, say.addControl).selectOption('levelDb');
+  const level = page.getByLabel(`${say.controlLeft('Sweep source', 'Level')}, ${say.value(say.leftAt)}`);
+  await level.fill('-31.4');
+  await level.press('Enter');
+  await expect(level).toHaveValue('-31 dB');
+  await choice(page, say.addControl).selectOption('mirror');
+  await page.getByRole('button', { name: say.leadLeft('Y lead') }).click();
+  await choice(page, `${say.leadLeft('Y lead')}, ${say.leftAt}`).selectOption('TP2');
+  await choice(page, say.form.addAfter).selectOption('first-curve');
+  await page.getByLabel(say.form.author, { exact: true }).fill('Harbour club');
+  await page.getByLabel(say.form.language, { exact: true }).fill('en-GB');
+  const saving = page.waitForEvent('download');
+  await page.getByRole('button', { name: say.saveLong('own-scenario-1.json') }).click();
+  const file: unknown = JSON.parse(readFileSync(await (await saving).path(), 'utf8'));
+  expect(file).toMatchObject({
+    author: 'Harbour club',
+    language: 'en-GB',
+    recommendedAfter: ['first-curve'],
+    start: { controls: { levelDb: -31, mirror: true }, leads: { y: 'TP2' } },
+  });
+  // Only its texts are missing.
+  await expect(page.locator('.problems li')).toHaveCount(4);
+  // All of it comes back with the page, and goes one by one.
+  await page.reload();
+  await expect(page.locator('.wrong-card')).toHaveCount(3);
+  for (let left = 2; left >= 0; left--) {
+    await page.locator('.wrong-card .card-sign').first().click();
+    await expect(page.locator('.wrong-card')).toHaveCount(left);
+  }
   await isSound(page);
 });
 

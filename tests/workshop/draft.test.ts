@@ -5,15 +5,7 @@ import { figureBounds } from '../../src/files/figureBounds.ts';
 import { type LoadedReceiver, loadReceiver } from '../../src/files/library.ts';
 import { parseScenario } from '../../src/files/scenarioSchema.ts';
 import { FAULT_KINDS } from '../../src/receiver/faults/fault.ts';
-import {
-  duplicated,
-  newDraft,
-  onReceiver,
-  withFault,
-  withFaultMoved,
-  withSet,
-  withSlug,
-} from '../../src/workshop/draft.ts';
+import { duplicated, newDraft, onReceiver, withFault, withSet, withSlug } from '../../src/workshop/draft.ts';
 import { draftFromText, draftHash, draftProblems, draftText } from '../../src/workshop/draftFile.ts';
 import { draftOfRecord } from '../../src/workshop/draftRecord.ts';
 import { cardFields, kindsThatFit, newFault, withField } from '../../src/workshop/faultCards.ts';
@@ -126,8 +118,6 @@ describe('the cards of a draft', () => {
     const second = newFault('openResistor', VALVE, [first])!;
     expect(second).not.toEqual(first);
     const draft = withFault(withFault(written(), 0, first), 1, second);
-    expect(withFaultMoved(draft, 1, -1).faults).toEqual([second, first]);
-    expect(withFaultMoved(draft, 0, -1)).toBe(draft);
     expect(withFault(draft, 0, null).faults).toEqual([second]);
   });
 

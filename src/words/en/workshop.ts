@@ -166,10 +166,20 @@ export const workshopWords = {
   addCard: 'Add a card',
   addToSet: 'To the set',
   addToBench: 'To the bench',
+  asLeft: 'As the bench is left',
+  addAsLeft: 'How the bench is left',
+  addControl: 'A knob or switch',
+  chooseControl: 'Choose one',
+  leadLeft: (lead: string): string => `${lead.charAt(0).toUpperCase()}${lead.slice(1)} left elsewhere`,
+  controlLeft: (panel: string, control: string): string => `${panel}: ${control}`,
+  leftAt: 'Left at',
+  inTray: 'in the tray',
+  more: (count: number): string => `${atMost(count, 0)} more`,
+  moreOf: (count: number, of: string): string => `${atMost(count, 0)} more: ${of}`,
+  fewer: 'Fewer',
+  fewerOf: (of: string): string => `Fewer: ${of}`,
   noPlace: (name: string): string => `${name}: this set has no place for one more.`,
   takeOff: (name: string): string => `Take off: ${name}`,
-  up: (name: string): string => `Further up: ${name}`,
-  down: (name: string): string => `Further down: ${name}`,
   faults: faultNames,
   flaws: flawNames,
   fields: fieldNames,
@@ -183,6 +193,8 @@ export const workshopWords = {
         return `\u00d7 ${atMost(value, 4)}`;
       case 'share':
         return format.percent(value, 1);
+      case 'div':
+        return `${atMost(value, 2)} div`;
       case 'dB':
         return `${atMost(value, 1)} dB`;
       default:

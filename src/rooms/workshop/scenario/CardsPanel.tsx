@@ -1,15 +1,17 @@
-/** What is wrong: faults of the set and flaws of the bench as cards, and all those that may be added. */
+/** What is wrong: faults of the set, flaws of the bench and how it is left, as cards; and all those that may be added. */
 import { useMemo, useState } from 'preact/hooks';
 import { slugName } from '../../../describe/slugName.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import type { FaultKind } from '../../../receiver/faults/fault.ts';
 import type { FaultySet } from '../../../receiver/faults/faultPlaces.ts';
 import type { Receiver } from '../../../receiver/receiver.ts';
-import { withFault, withFaultMoved } from '../../../workshop/draft.ts';
+import { withFault } from '../../../workshop/draft.ts';
 import { cardFields, kindsThatFit, newFault, type PlaceField, withField } from '../../../workshop/faultCards.ts';
 import { FLAWS, type FlawId, flawRow, usualFlaw } from '../../../workshop/flaws.ts';
 import { Card, PlaceChoice } from './Card.tsx';
+import { Chips } from './Chips.tsx';
 import { FigureInput } from './FigureInput.tsx';
+import { AddLeft, LeftCards } from './LeftCards.tsx';
 import type { WorkshopPort } from './workshopPort.ts';
 
 /** A scenario may have so many. */
@@ -49,6 +51,7 @@ export function CardsPanel({ port }: { readonly port: WorkshopPort }) {
           </ul>
         </>
       )}
+      {set === null ? null : <LeftCards port={port} receiver={set.receiver} />}
       {set === null ? null : <AddCards port={port} set={set} there={flaws} />}
     </section>
   );
@@ -66,13 +69,7 @@ function FaultCard({ port, set, at }: { readonly port: WorkshopPort; readonly se
   const called = (holds: PlaceField['holds'], place: string): string =>
     holds === 'slug' ? slugName(words, set.receiver, place) : place;
   return (
-    <Card
-      name={name}
-      no={at + 1}
-      onOff={() => port.change(withFault(draft, at, null))}
-      onUp={at === 0 ? null : () => port.change(withFaultMoved(draft, at, -1))}
-      onDown={at === draft.faults.length - 1 ? null : () => port.change(withFaultMoved(draft, at, 1))}
-    >
+    <Card name={name} no={at + 1} onOff={() => port.change(withFault(draft, at, null))}>
       {fields.map((field) =>
         field.holds === 'number' ? (
           <FigureInput
@@ -158,18 +155,16 @@ function AddCards({ port, set, there }: AddCardsProps) {
     setNone(fault === null ? kind : null);
     if (fault !== null) port.change(withFault(draft, draft.faults.length, fault));
   };
-  const chip = (name: string, act: () => void) => (
-    <button key={name} type="button" class="chip" onClick={act}>
-      <span aria-hidden="true">+</span> {name}
-    </button>
-  );
   return (
     <div class="add-cards">
       <h3>{say.addCard}</h3>
       {draft.faults.length >= MOST_FAULTS ? null : (
         <fieldset>
           <legend class="l">{say.addToSet}</legend>
-          <div class="chips">{kinds.map((kind) => chip(say.faults[kind], () => add(kind)))}</div>
+          <Chips
+            of={say.addToSet}
+            chips={kinds.map((kind) => ({ key: kind, name: say.faults[kind], act: () => add(kind) }))}
+          />
         </fieldset>
       )}
       {none === null ? null : (
@@ -179,15 +174,19 @@ function AddCards({ port, set, there }: AddCardsProps) {
       )}
       <fieldset>
         <legend class="l">{say.addToBench}</legend>
-        <div class="chips">
-          {FLAWS.filter((id) => !there.includes(id)).map((id) =>
-            chip(say.flaws[id].name, () => {
+        <Chips
+          of={say.addToBench}
+          chips={FLAWS.filter((id) => !there.includes(id)).map((id) => ({
+            key: id,
+            name: say.flaws[id].name,
+            act: () => {
               const slugs = set.receiver.adjusters.map((a) => a.id);
               port.change(flawRow(id).write(draft, usualFlaw(id, slugs)));
-            }),
-          )}
-        </div>
+            },
+          }))}
+        />
       </fieldset>
+      <AddLeft port={port} receiver={set.receiver} />
     </div>
   );
 }

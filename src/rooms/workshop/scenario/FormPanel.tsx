@@ -102,12 +102,27 @@ function FileKeys({ port }: { readonly port: WorkshopPort }) {
       onLetGo={pause}
     />
   );
+  const optional = (name: 'author' | 'language') => (
+    <TextField
+      label={say[name]}
+      value={draft[name] ?? ''}
+      most={BOUNDS[name].most}
+      rows={1}
+      onValue={(value) => {
+        const { [name]: _, ...rest } = draft;
+        change(value === '' ? rest : { ...rest, [name]: value }, name);
+      }}
+      onLetGo={pause}
+    />
+  );
   return (
     <fieldset>
       <legend class="l">{say.file}</legend>
       {named('id')}
       {named('code')}
       {named('track')}
+      {optional('author')}
+      {optional('language')}
       <div class="set-choices">
         <NumberField
           label={say.order}
@@ -131,7 +146,65 @@ function FileKeys({ port }: { readonly port: WorkshopPort }) {
           </select>
         </label>
       </div>
+      <After port={port} />
     </fieldset>
+  );
+}
+
+/** Scenarios that are best done before this one; they lock nothing. */
+function After({ port }: { readonly port: WorkshopPort }) {
+  const { workshop } = useWords();
+  const say = workshop.form;
+  const { draft, change, shipped, drafts, openKey } = port;
+  const { recommendedAfter: after } = draft;
+  const others = drafts.filter(({ key }) => key !== openKey).map((one) => one.draft);
+  const offered = [
+    ...shipped,
+    ...others.map(({ id, code, title }) => ({
+      id,
+      name: workshop.named(code, title === '' ? workshop.untitled : title),
+    })),
+  ];
+  const nameOf = (id: string): string => offered.find((one) => one.id === id)?.name ?? id;
+  return (
+    <div class="after-list">
+      <h3 class="l">{say.after}</h3>
+      {after.length === 0 ? null : (
+        <ul>
+          {after.map((id) => (
+            <li key={id} class="hint-row">
+              <span>{nameOf(id)}</span>
+              <CardSign
+                label={say.dropAfter(nameOf(id))}
+                onAct={() => change({ ...draft, recommendedAfter: after.filter((one) => one !== id) })}
+              />
+            </li>
+          ))}
+        </ul>
+      )}
+      {after.length >= BOUNDS.after.most ? null : (
+        <label class="desk-field">
+          <span class="l">{say.addAfter}</span>
+          <select
+            value=""
+            onChange={({ currentTarget }) => {
+              const { value } = currentTarget;
+              currentTarget.value = '';
+              if (value !== '') change({ ...draft, recommendedAfter: [...after, value] });
+            }}
+          >
+            <option value="">{say.chooseAfter}</option>
+            {offered
+              .filter(({ id }) => !after.includes(id) && id !== draft.id)
+              .map(({ id, name }) => (
+                <option key={id} value={id}>
+                  {name}
+                </option>
+              ))}
+          </select>
+        </label>
+      )}
+    </div>
   );
 }
 
