@@ -2,7 +2,6 @@
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { PROOFS } from '../../../scenario/proofId.ts';
 import type { ScenarioWeights } from '../../../scenario/scenario.ts';
-import type { Draft } from '../../../workshop/draft.ts';
 import { BOUNDS } from '../../../workshop/formBounds.ts';
 import { CardSign } from './Card.tsx';
 import { FileKeys } from './FileKeys.tsx';
