@@ -18,6 +18,8 @@ export interface PlayerParts {
   readonly captions: readonly Caption[];
   /** lets the bench's clock come to this millisecond, and does the act */
   readonly act: (event: BenchEvent, atMs: number) => void;
+  /** lets the bench stand as it stood after so many acts */
+  readonly goTo: (done: number) => void;
   readonly after: (milliseconds: number, callback: () => void) => unknown;
   readonly takeOver: () => void;
   readonly fromStart: () => void;
@@ -102,6 +104,18 @@ export function createDemonstrationPlayer(parts: PlayerParts): ShownPort {
       stop();
       while (!dueNext() && done < events.length) actNext();
       if (dueNext()) sayNext();
+    },
+    stepBack() {
+      if (over) return;
+      stop();
+      // Part of what belongs to this saying has been done: back to where it was said; else to the saying before.
+      if (done <= captions[said]!.before) {
+        if (said === 0) return;
+        said--;
+      }
+      done = captions[said]!.before;
+      parts.goTo(done);
+      show({ caption: captions[said]!.text, at: said + 1, ended: false, act: events[done - 1] ?? null });
     },
     setSpeed: (speed) => show({ speed }),
     takeOver() {

@@ -7,9 +7,10 @@ import type { TimedEvent } from '../files/runFile.ts';
 import type { FrameLoop } from '../kit/frameLoop.ts';
 import type { BenchPort } from '../present/ports.ts';
 import type { ShownPort } from '../present/shownPort.ts';
-import { createBenchStore } from './benchStore.ts';
+import { resumeRun } from '../run/runLog.ts';
+import { type BenchStore, createBenchStore } from './benchStore.ts';
 import { type Caption, createDemonstrationPlayer } from './demonstrationPlayer.ts';
-import { createShownClock, type RealTime } from './shownClock.ts';
+import { createShownClock, type RealTime, type ShownClock } from './shownClock.ts';
 
 export interface ShownBenchParts extends RealTime {
   readonly setup: BenchSetup;
@@ -31,25 +32,60 @@ export interface ShownBench {
 }
 
 export function createShownBench(parts: ShownBenchParts): ShownBench {
+  const { setup } = parts;
   const clock = createShownClock(parts);
   let watching = true;
-  const store = createBenchStore(
-    {
-      setup: parts.setup,
-      runId: 'shown',
-      loop: parts.loop,
-      now: clock.now,
-      after: clock.after,
-      ...(parts.wantsNoMotion === undefined ? {} : { wantsNoMotion: parts.wantsNoMotion }),
-      save: async () => {},
-      saveLast: () => {},
-      heard: () => {},
-      finished: parts.finished,
-      left: parts.left,
-    },
-    null,
-  );
+  // Where somebody steps back another bench takes the place of this one, and the page goes on asking the same port.
+  let store = storeAt(0, clock);
+  let letGo = clock.letGo;
+  let moveTo = clock.moveTo;
+  const swapped = new Set<(now: BenchStore) => void>();
   store.begin();
+
+  function storeAt(done: number, time: ShownClock): BenchStore {
+    const events = parts.events.slice(0, done);
+    const elapsedMs = events.at(-1)?.atMs ?? 0;
+    time.moveTo(elapsedMs);
+    return createBenchStore(
+      {
+        setup,
+        runId: 'shown',
+        loop: parts.loop,
+        now: time.now,
+        after: time.after,
+        ...(parts.wantsNoMotion === undefined ? {} : { wantsNoMotion: parts.wantsNoMotion }),
+        save: async () => {},
+        saveLast: () => {},
+        heard: () => {},
+        finished: parts.finished,
+        left: parts.left,
+      },
+      done === 0 ? null : { run: resumeRun(setup, null, events).run, elapsedMs, session: null },
+    );
+  }
+  const goTo = (done: number): void => {
+    const before = store;
+    const time = createShownClock(parts);
+    store = storeAt(done, time);
+    ({ letGo, moveTo } = time);
+    store.begin();
+    void before.close();
+    for (const tell of [...swapped]) tell(store);
+  };
+  /** Heard of whichever bench stands there; `now` is called where it has been changed for another. */
+  const hear = (listen: (to: BenchStore) => () => void, now: () => void): (() => void) => {
+    let stop = listen(store);
+    const again = (to: BenchStore): void => {
+      stop();
+      stop = listen(to);
+      now();
+    };
+    swapped.add(again);
+    return () => {
+      swapped.delete(again);
+      stop();
+    };
+  };
   const refusals = new Set<Parameters<BenchPort['onRefused']>[0]>();
   const refuse: BenchPort['act'] = (event) => {
     for (const listener of refusals) listener('technicianAtBench', event);
@@ -59,19 +95,35 @@ export function createShownBench(parts: ShownBenchParts): ShownBench {
     events: parts.events,
     captions: parts.captions,
     act(event, atMs) {
-      clock.moveTo(atMs);
+      moveTo(atMs);
       store.act(event);
     },
+    goTo,
     after: parts.after,
     takeOver() {
       watching = false;
-      clock.letGo();
+      letGo();
       parts.taken();
     },
     fromStart: parts.fromStart,
   });
   const port: BenchPort = {
-    ...store,
+    receiver: store.receiver,
+    scenario: store.scenario,
+    setup: store.setup,
+    state: () => store.state(),
+    display: () => store.display(),
+    facts: () => store.facts(),
+    partReading: (part) => store.partReading(part),
+    session: () => store.session(),
+    elapsedSeconds: () => store.elapsedSeconds(),
+    begin: () => store.begin(),
+    tickStep: (step) => store.tickStep(step),
+    keepWorking: () => store.keepWorking(),
+    sign: () => store.sign(),
+    abandon: () => store.abandon(),
+    suspend: () => store.suspend(),
+    resume: () => store.resume(),
     act: (event) => (watching ? refuse(event) : store.act(event)),
     actSoon: (event) => {
       if (watching) refuse(event);
@@ -81,9 +133,14 @@ export function createShownBench(parts: ShownBenchParts): ShownBench {
       if (watching) refuse({ type: 'signedOff' });
       else store.askToSign();
     },
+    subscribe: (listener) => hear((to) => to.subscribe(listener), listener),
+    onSecond: (listener) => hear((to) => to.onSecond(listener), listener),
     onRefused(listener) {
       refusals.add(listener);
-      const stop = store.onRefused(listener);
+      const stop = hear(
+        (to) => to.onRefused(listener),
+        () => {},
+      );
       return () => {
         refusals.delete(listener);
         stop();

@@ -41,7 +41,7 @@ export type BenchEvent =
       readonly figure: number | null;
     }
   | { readonly type: 'hintAsked'; readonly index: number }
-  /** somebody else makes the set safe, clips the leads and sets the picture up: see helper.ts */
+  /** somebody else makes the set safe, clips the leads and sets the picture up: see madeReady.ts */
   | { readonly type: 'setUpByHelper' }
   /** the lines of this response, as they read on the tube before a slug was turned */
   | { readonly type: 'asFoundRecorded'; readonly response: string }

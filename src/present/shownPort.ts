@@ -24,6 +24,8 @@ export interface ShownPort {
   toggle(): void;
   /** plays at once what belongs to the present saying, and says the next */
   step(): void;
+  /** the bench as it stood when the present saying was said; from there to the one before */
+  stepBack(): void;
   setSpeed(speed: ShownSpeed): void;
   /** the bench is the learner's from here on */
   takeOver(): void;

@@ -106,6 +106,56 @@ describe('a bench on which somebody watches', () => {
     expect(port.elapsedSeconds()).toBeCloseTo(run.events.at(-2)!.atMs / 1000, 3);
   });
 
+  it('goes back: to where the present saying was said, then saying by saying, the bench as it stood and the captions with it', () => {
+    const { shown, port, time } = watch();
+    const stood = [{ state: port.state(), seconds: port.elapsedSeconds() }];
+    for (let n = 1; n < 8; n++) {
+      shown.step();
+      stood.push({ state: port.state(), seconds: port.elapsedSeconds() });
+    }
+    let heard = 0;
+    port.subscribe(() => heard++);
+    for (let n = 6; n >= 0; n--) {
+      shown.stepBack();
+      expect(shown.view()).toMatchObject({ caption: captions[n]!.text, at: n + 1, playing: false });
+      expect(port.state()).toEqual(stood[n]!.state);
+      expect(port.elapsedSeconds()).toBeCloseTo(stood[n]!.seconds, 3);
+      expect(port.session().stage).toBe('working');
+    }
+    expect(heard).toBeGreaterThanOrEqual(7);
+    // Before the first there is none.
+    shown.stepBack();
+    expect(shown.view().at).toBe(1);
+    // In the middle of what belongs to a saying: to its beginning.
+    shown.step();
+    shown.setSpeed('slow');
+    shown.toggle();
+    for (let n = 0; n < 400 && port.state().leads.rf === null; n++) time.pass(100);
+    const { at } = shown.view();
+    shown.stepBack();
+    expect(shown.view()).toMatchObject({ at, caption: captions[at - 1]!.text, playing: false });
+    expect(port.state().leads.rf).toBeNull();
+    time.pass(600_000);
+    expect(shown.view().at).toBe(at);
+  });
+
+  it('ends the same by whatever way one came, and is the learner’s from wherever he went back to', () => {
+    const { shown, port, time } = watch();
+    for (let n = 0; n < 6; n++) shown.step();
+    for (let n = 0; n < 3; n++) shown.stepBack();
+    for (let n = 0; n < 600 && !shown.view().ended; n++) shown.step();
+    expect(shown.view()).toMatchObject({ at: captions.length, ended: true });
+    expect(port.state().turnsMade).toBeCloseTo(demonstrate(setup).state.turnsMade, 9);
+    shown.stepBack();
+    expect(shown.view().ended).toBe(false);
+    shown.takeOver();
+    const seconds = port.elapsedSeconds();
+    time.pass(2000);
+    expect(port.elapsedSeconds()).toBeCloseTo(seconds + 2, 3);
+    shown.stepBack();
+    expect(port.act({ type: 'controlSet', control: 'levelDb', value: -20 }).ok).toBe(true);
+  });
+
   it('is quicker where quick is asked for', () => {
     const [slow, quick] = (['slow', 'quick'] as const).map((speed) => {
       const { shown, time } = watch();

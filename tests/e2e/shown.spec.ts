@@ -30,6 +30,15 @@ test('asked for in the menu, stepped, played, taken over and signed without a ma
     await next.press('Enter');
     await expect(region.getByRole('status')).toHaveText(text);
   }
+  // One step back, and on again: by button and by key.
+  await region.getByRole('button', { name: say.back }).press('Enter');
+  await expect(region.getByRole('status')).toHaveText(say.remarks.fills);
+  await page.keyboard.press(',');
+  await expect(region.getByRole('status')).toHaveText(say.remarks.source);
+  for (const text of [say.remarks.fills, say.remarks.phasing]) {
+    await page.keyboard.press('.');
+    await expect(region.getByRole('status')).toHaveText(text);
+  }
   await expect(page.locator('.guide-light').first()).toBeVisible();
   await region.getByRole('combobox', { name: say.speed }).selectOption('quick');
   await region.getByRole('button', { name: say.play }).press('Enter');

@@ -18,6 +18,7 @@ import { AtHand, type AtHandChoice, type BenchSounds } from './AtHand.tsx';
 import { BenchHeader } from './BenchHeader.tsx';
 import { BenchMenu, type MenuChoice } from './BenchMenu.tsx';
 import { BenchScene } from './BenchScene.tsx';
+import { goToFigures, stepToPart } from './benchParts.ts';
 import { CircuitPlace } from './circuit/CircuitPlace.tsx';
 import { Cautions, type Helper } from './dialogs/Briefing.tsx';
 import { FindingCard } from './dialogs/FindingCard.tsx';
@@ -99,6 +100,7 @@ export function BenchPage({
     () => setOpen('circuit'),
     () => playCurves?.(curvesHeard(port, figures)),
     () => setOpen('help'),
+    beside ? null : (by) => void stepToPart(document.activeElement, by, port.session().current),
   );
 
   if (layout === null) return <TooNarrow onHome={onHome} />;
@@ -215,14 +217,23 @@ function TooNarrow({ onHome }: { readonly onHome: (() => void) | undefined }) {
   );
 }
 
-/** S for the sheet, I for the circuit, T to hear the curve (letters that no slug has), ? for the keys. */
-function usePageKeys(onSheet: () => void, onCircuit: () => void, onPlay: () => void, onHelp: () => void): void {
+/** S for the sheet, I for the circuit, T to hear the curve, V for its figures (letters that no slug has), full stop and comma from part to part, ? for the keys. */
+function usePageKeys(
+  onSheet: () => void,
+  onCircuit: () => void,
+  onPlay: () => void,
+  onHelp: () => void,
+  onPart: ((by: 1 | -1) => void) | null,
+): void {
   useKeyDown((event) => {
     if (!isFreeKey(event)) return;
     if (isPageKey(event, 'sheet')) onSheet();
     else if (isPageKey(event, 'circuit')) onCircuit();
     else if (isPageKey(event, 'tones')) onPlay();
+    else if (isPageKey(event, 'figures')) goToFigures();
     else if (event.key === '?') onHelp();
+    else if (onPart !== null && isPageKey(event, 'onward')) onPart(1);
+    else if (onPart !== null && isPageKey(event, 'backward')) onPart(-1);
     else return;
     event.preventDefault();
   });

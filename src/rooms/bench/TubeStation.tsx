@@ -38,7 +38,7 @@ function TubeStationBase({ port, layout, figures, wax }: TubeStationProps) {
     [port, controls, figures, wax, display],
   );
   return (
-    <section class="tube-station placed" style={place(layout.tube)} aria-label={tubeTalk.name}>
+    <section class="tube-station placed" style={place(layout.tube)} aria-label={tubeTalk.name} tabIndex={-1}>
       <TubeFace
         display={display}
         label={reading.sentence}
@@ -104,7 +104,7 @@ const PipTable = memo(function PipTable({ pips }: { readonly pips: Reading['pips
   const { tubeTalk } = words;
   if (pips.length === 0) return null;
   return (
-    <table class="unseen">
+    <table class="unseen" tabIndex={-1}>
       <caption>{tubeTalk.table}</caption>
       <thead>
         <tr>

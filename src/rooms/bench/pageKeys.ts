@@ -2,7 +2,15 @@
 
 import { singleKeysAct } from '../../kit/singleKeys.ts';
 
-export const PAGE_KEYS = { sheet: 's', circuit: 'i', tones: 't', whatYouSaw: 'w', whatIsLit: '.' } as const;
+export const PAGE_KEYS = {
+  sheet: 's',
+  circuit: 'i',
+  tones: 't',
+  figures: 'v',
+  whatYouSaw: 'w',
+  onward: '.',
+  backward: ',',
+} as const;
 
 /** Whether the key pressed is this one, in either case. */
 export function isPageKey(event: { readonly key: string }, name: keyof typeof PAGE_KEYS): boolean {

@@ -119,12 +119,17 @@ export const dialogWords = {
       ['[ and ]', 'turn the chosen slug 1/8 out or in; with shift 1/32'],
       ['1, 2, 3', 'take a tool: hexagon, blade, steel'],
       ['W, then 1 to 4', 'in the card after a proof: choose what you saw'],
+      [
+        '. and ,',
+        'from wherever you are to the part of the bench that the work has come to, then on to the next part, or back; with the guide, . goes to what is lit; while the technician works, one step on, or back',
+      ],
       ['S', 'opens or closes the service sheet'],
       ['I', 'opens the circuit diagram'],
       [
         'T',
         'plays the curve from left to right, higher for more, a click at each pip; then the curve that the sheet asks for',
       ],
+      ['V', 'goes to what the tube shows as a table, for a screen reader: the height at each pip'],
       ['?', 'this list'],
     ] as const,
     singleKeys: 'Single letters, digits and brackets act anywhere on the bench',

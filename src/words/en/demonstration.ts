@@ -17,6 +17,7 @@ export const demonstrationWords = {
   play: 'Play',
   pause: 'Pause',
   step: 'Next',
+  back: 'Back',
   speed: 'Speed',
   speeds: { slow: 'slow', plain: 'as he works', quick: 'quick' },
   takeOver: 'Take over here',

@@ -50,7 +50,7 @@ export function Guide({ port, rect, line, onSkip, onSheet }: GuideProps) {
     for (const event of step.show(moment())) port.act(event);
   };
   useKeyDown((event) => {
-    if (!isPageKey(event, 'whatIsLit') || !isFreeKey(event)) return;
+    if (!isPageKey(event, 'onward') || !isFreeKey(event)) return;
     event.preventDefault();
     goThere();
   });

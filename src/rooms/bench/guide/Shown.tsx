@@ -1,6 +1,7 @@
 /** Beside a demonstration, in the place of the sheet or of the strip: what the technician says, the buttons of who watches, and the part that his hand is on lit where it stands. */
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import type { BenchEvent } from '../../../bench/benchEvent.ts';
+import { useKeyDown } from '../../../kit/hooks/useKeyDown.ts';
 import { usePort } from '../../../kit/hooks/usePort.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { place, px, type Rect } from '../../../kit/px.ts';
@@ -8,6 +9,7 @@ import { Button, Frame } from '../../../kit/theme/art.tsx';
 import type { GuideSpot } from '../../../present/guide.ts';
 import type { BenchPort } from '../../../present/ports.ts';
 import { SHOWN_SPEEDS, type ShownPort } from '../../../present/shownPort.ts';
+import { isFreeKey, isPageKey } from '../pageKeys.ts';
 import { GuideLight } from './GuideLight.tsx';
 import { partsMeant } from './partsMeant.ts';
 import '../../../kit/links/link.css';
@@ -31,8 +33,19 @@ export function Shown({ port, shown, rect, line, onSheet }: ShownProps) {
     return () => (spot === null ? [] : partsMeant(words, spot));
   }, [words, act]);
   const section = useRef<HTMLElement>(null);
+  useKeyDown((event) => {
+    if (!isFreeKey(event)) return;
+    if (isPageKey(event, 'onward')) shown.step();
+    else if (isPageKey(event, 'backward')) shown.stepBack();
+    else return;
+    event.preventDefault();
+  });
   // Who comes to watch has the first button in hand.
-  useEffect(() => section.current?.querySelector('button')?.focus({ preventScroll: true }), []);
+  // And keeps one where the button under the hand goes with the last saying.
+  useEffect(() => {
+    if (document.activeElement === null || document.activeElement === document.body)
+      section.current?.querySelector('button')?.focus({ preventScroll: true });
+  }, [ended]);
   return (
     <>
       <section
@@ -59,6 +72,7 @@ export function Shown({ port, shown, rect, line, onSheet }: ShownProps) {
               <Button onClick={() => shown.step()}>{say.step}</Button>
             </>
           )}
+          <Button onClick={() => shown.stepBack()}>{say.back}</Button>
           <Button onClick={() => shown.takeOver()}>{say.takeOver}</Button>
           <label class="shown-speed">
             <span class={line ? 'unseen' : 'l2'}>{say.speed}</span>
