@@ -4,20 +4,18 @@
  */
 import { RULES_VERSION, type RulesVersion } from '../base/engine.ts';
 import { clamp, roundTo } from '../base/rounding.ts';
-import { createBench } from '../bench/bench.ts';
 import type { BenchState } from '../bench/benchState.ts';
 import { type BenchSetup, initialState } from '../bench/setup.ts';
 import { relativeTo } from '../bench/truth.ts';
 import type { ClaimedScore, TimedEvent } from '../files/runFile.ts';
-import { faultEffects } from '../receiver/faults/faultEffects.ts';
-import { responseById, workResponses } from '../receiver/responses.ts';
-import { createStatedResponse, type StatedResponse } from '../receiver/statedResponse.ts';
+import { responseById } from '../receiver/responses.ts';
+import type { StatedResponse } from '../receiver/statedResponse.ts';
 import { replay } from '../run/replay.ts';
 import { offersParts } from '../scenario/diagnosis.ts';
 import type { DraftLine } from './draft.ts';
 import { conductEvidence, diagnosisEvidence, findingEvidence, proofEvidence, setUpEvidence } from './evidence.ts';
 import { FULL_WITHIN, roundFigure, tolerancesAway } from './falling.ts';
-import { allCures, failedParts, uncured } from './faultLines.ts';
+import { failedParts, uncured } from './faultLines.ts';
 
 import { HELPER_SECONDS } from './limits.ts';
 import { type Evidence, linesOf } from './lines.ts';
@@ -25,9 +23,12 @@ import { BLOCKS, type Block, type CurveSample, type Report, type ScoreLine } fro
 import { type CoreTurns, createSheetJudge, type SheetJudge } from './response.ts';
 import { isCap, makesLines, type Rule } from './rules/rule.ts';
 import { RULES } from './rules/rules.ts';
+import { type SetCurves, setCurves } from './setCurves.ts';
 import { capsOf, passes, passesAllFour, totalOf, verdictsOf, wantingFor, wordOf } from './verdictOfRun.ts';
 
 export type Grade = (setup: BenchSetup, events: readonly TimedEvent[]) => Report;
+
+type Demands = ReturnType<SheetJudge['demands']>;
 
 /** What is judged before and after the work; care and economy are about the work itself. */
 const WORK: readonly Block[] = ['response', 'truth', 'proofs'];
@@ -37,6 +38,11 @@ export function createGrader(table: readonly Rule[], version: RulesVersion = RUL
   const rules = table.filter((rule) => isCap(rule) || (rule.since ?? 1) <= version);
   const ofBlocks = (...blocks: readonly Block[]): readonly Rule[] =>
     rules.filter(makesLines).filter((rule) => blocks.includes(rule.block));
+  /** As a set is found, whoever works at it: what its demands are paid in full for, and how its lines stand. */
+  const beginnings = new WeakMap<
+    SetCurves,
+    { readonly paidInFull: readonly number[] | null; readonly found: readonly DraftLine[] }
+  >();
   return (setup, events) => {
     const { receiver, scenario } = setup;
     const limitMs = scenario.timeLimitSeconds === null ? undefined : scenario.timeLimitSeconds * 1000;
@@ -45,44 +51,40 @@ export function createGrader(table: readonly Rule[], version: RulesVersion = RUL
     const lastMs = Math.min(events.at(-1)?.atMs ?? 0, limitMs ?? Number.POSITIVE_INFINITY);
     const seconds = roundFigure(Math.max(end.seconds, lastMs / 1000), 'seconds');
 
-    const work = workResponses(receiver, scenario);
-    const statedWith = (cured: readonly string[]): readonly StatedResponse[] => {
-      const faulty = faultEffects(receiver, setup.deck, scenario.faults, cured);
-      return work.map((response) => createStatedResponse(faulty.receiver, faulty.deck, response));
-    };
-    const sound = statedWith(allCures(setup));
-    const { design } = setup;
-    const printed =
-      design === undefined
-        ? sound
-        : work.map((response) => createStatedResponse(design.receiver, design.deck, response));
-    const asFound = scenario.faults.length === 0 ? sound : statedWith(start.replaced);
-    const asLeft = scenario.faults.length === 0 ? sound : statedWith(end.replaced);
+    const curves = setCurves(setup);
+    const { bench, sound, printed, asFound } = curves;
+    const asLeft = curves.with(end.replaced);
     const stillFailed = uncured(setup, end.replaced);
-    const mended = stillFailed.map((part) => ({ part, stated: statedWith([...end.replaced, part]) }));
-    const judgeFound = createSheetJudge(receiver, asFound, scenario.toleranceFactor);
+    const mended = stillFailed.map((part) => ({ part, stated: curves.with([...end.replaced, part]) }));
     const judgeLeft = createSheetJudge(receiver, asLeft, scenario.toleranceFactor, mended);
-    const paidInFull = version === 1 ? null : fullPay(createSheetJudge(receiver, sound, scenario.toleranceFactor));
-    const bench = createBench(setup);
-    const evidenceAt = (state: BenchState, withCauses: boolean): Evidence => {
+    const evidenceAt = (state: BenchState, demand: Demands, symptoms: boolean, taken: number): Evidence => {
       const facts = bench.facts(state);
       return {
-        demand: (withCauses ? judgeLeft : judgeFound).demands(coresOf(state), withCauses).map((demand, i) => {
-          return paidInFull === null ? demand : { ...demand, fullWithin: paidInFull[i]! };
-        }),
-        failedPart: failedParts(setup, state.replaced, withCauses ? sound : null),
+        demand,
+        failedPart: failedParts(setup, state.replaced, symptoms ? sound : null),
         ...setUpEvidence(facts, responseById(receiver, facts.response).setUp),
         ...proofEvidence(state, scenario),
         ...(version === 1 ? {} : findingEvidence(setup, state)),
         ...(version < 3 ? {} : diagnosisEvidence(setup, state)),
-        ...conductEvidence(state, seconds + (state.helped ? HELPER_SECONDS : 0), scenario, {
+        ...conductEvidence(state, taken + (state.helped ? HELPER_SECONDS : 0), scenario, {
           partsMayFail: version < 4 ? scenario.faults.length > 0 : offersParts(scenario),
           onMains: receiver.mains !== null,
         }),
       };
     };
-    const evidence = evidenceAt(end, true);
-    const found = linesOf(ofBlocks(...WORK), evidenceAt(start, false));
+    const known = beginnings.get(curves);
+    const paidInFull =
+      known?.paidInFull ??
+      (version === 1 ? null : fullPay(createSheetJudge(receiver, sound, scenario.toleranceFactor)));
+    const paid = (demands: Demands): Demands =>
+      demands.map((demand, i) => (paidInFull === null ? demand : { ...demand, fullWithin: paidInFull[i]! }));
+    const lookedOver = (): readonly DraftLine[] => {
+      const demands = createSheetJudge(receiver, asFound, scenario.toleranceFactor).demands(coresOf(start), false);
+      return linesOf(ofBlocks(...WORK), evidenceAt(start, paid(demands), false, 0));
+    };
+    const found = known?.found ?? lookedOver();
+    beginnings.set(curves, { paidInFull, found });
+    const evidence = evidenceAt(end, paid(judgeLeft.demands(coresOf(end), true)), true, seconds);
     const left = linesOf(ofBlocks(...WORK), evidence).map((line) => (end.helped ? notOnesOwn(line) : line));
     const care = linesOf(ofBlocks('care'), evidence);
     const economy = linesOf(ofBlocks('economy'), evidence);

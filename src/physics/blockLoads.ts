@@ -160,6 +160,7 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
     for (let k = 0; k < m; k++) {
       const [x, z] = [at[2 * k]!, at[2 * k + 1]!];
       admittance(list[k]!, Math.sqrt(x * x + z * z));
+      slopes.set(y, 4 * k);
       current[2 * k] = y[0]! * x - y[1]! * z;
       current[2 * k + 1] = y[0]! * z + y[1]! * x;
     }
@@ -179,15 +180,16 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
     return sum;
   };
 
-  /** matrix = 1 - U dI/dV at `at`, real and imaginary parts in turn; its last column is left alone. */
-  const linearize = (at: Float64Array, list: readonly (readonly Admittance[])[]): void => {
+  /** matrix = 1 - U dI/dV at `at`, where measure() has been last, real and imaginary parts in turn; its last column is left alone. */
+  const linearize = (at: Float64Array): void => {
     const width = size + 1;
     for (let j = 0; j < m; j++) {
       const [x, z] = [at[2 * j]!, at[2 * j + 1]!];
       const a = Math.sqrt(x * x + z * z);
-      admittance(list[j]!, a);
-      const [g, b, dg, db] = [y[0]!, y[1]!, y[2]!, y[3]!];
-      slopes.set(y, 4 * j);
+      const g = slopes[4 * j]!;
+      const b = slopes[4 * j + 1]!;
+      const dg = slopes[4 * j + 2]!;
+      const db = slopes[4 * j + 3]!;
       const [cx, cz] = a > 0 ? [x / a, z / a] : [0, 0];
       const pr = dg * x - db * z;
       const pi = dg * z + db * x;
@@ -209,7 +211,7 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
   const settle = (list: readonly (readonly Admittance[])[], share: number): boolean => {
     let wrong = measure(v, list, share);
     for (let round = 0; round < MOST_ROUNDS; round++) {
-      linearize(v, list);
+      linearize(v);
       for (let k = 0; k < size; k++) matrix[k * (size + 1) + size] = -off[k]!;
       if (!eliminate(matrix, size)) return false;
       let length = 0;
@@ -289,7 +291,8 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
     const law = followed;
     for (let f = 0; f < count; f++) {
       fetch(at, columns, f);
-      linearize(bare, list);
+      measure(bare, list, 1);
+      linearize(bare);
       const from = f * size * size;
       for (let k = 0; k < size; k++)
         for (let j = 0; j < size; j++) law.matrices[from + k * size + j] = matrix[k * (size + 1) + j]!;

@@ -1,0 +1,65 @@
+/**
+ * What a set is under its sheet's own conditions, whatever is done to it: sound, printed, as found, with some parts replaced; and its bench. The run of a learner changes none of
+ * it, so it is kept for the setups that were graded last. Equal questions get equal answers whatever was asked before (statedResponse.ts, bench.ts).
+ */
+import { type Bench, createBench } from '../bench/bench.ts';
+import { type BenchSetup, initialState } from '../bench/setup.ts';
+import { faultEffects } from '../receiver/faults/faultEffects.ts';
+import { workResponses } from '../receiver/responses.ts';
+import { createStatedResponse, type StatedResponse } from '../receiver/statedResponse.ts';
+import { allCures } from './faultLines.ts';
+
+type Curves = readonly StatedResponse[];
+
+export interface SetCurves {
+  readonly bench: Bench;
+  readonly sound: Curves;
+  /** the design that the sheet was printed from, its slugs where they belong */
+  readonly printed: Curves;
+  readonly asFound: Curves;
+  /** of a set without faults the sound ones */
+  with(replaced: readonly string[]): Curves;
+}
+
+/** A run and the file that it came in are two setups. */
+const MOST_SETUPS = 2;
+/** Each holds a solver: of a set with so many parts replaced in so many ways the first is made again. */
+const MOST_WAYS = 6;
+
+const kept: { readonly setup: BenchSetup; readonly curves: SetCurves }[] = [];
+
+export function setCurves(setup: BenchSetup): SetCurves {
+  const at = kept.findIndex((one) => one.setup === setup);
+  const found = at < 0 ? { setup, curves: make(setup) } : kept.splice(at, 1)[0]!;
+  kept.push(found);
+  if (kept.length > MOST_SETUPS) kept.shift();
+  return found.curves;
+}
+
+function make(setup: BenchSetup): SetCurves {
+  const { receiver, deck, scenario, design } = setup;
+  const work = workResponses(receiver, scenario);
+  const ways = new Map<string, Curves>();
+  const statedWith = (cured: readonly string[]): Curves => {
+    const key = JSON.stringify(cured);
+    const known = ways.get(key);
+    if (known !== undefined) return known;
+    const faulty = faultEffects(receiver, deck, scenario.faults, cured);
+    const curves = work.map((response) => createStatedResponse(faulty.receiver, faulty.deck, response));
+    ways.set(key, curves);
+    if (ways.size > MOST_WAYS) ways.delete(ways.keys().next().value!);
+    return curves;
+  };
+  const sound = statedWith(allCures(setup));
+  const printed =
+    design === undefined ? sound : work.map((response) => createStatedResponse(design.receiver, design.deck, response));
+  const ofReplaced = (replaced: readonly string[]): Curves =>
+    scenario.faults.length === 0 ? sound : statedWith(replaced);
+  return {
+    bench: createBench(setup),
+    sound,
+    printed,
+    asFound: ofReplaced(initialState(setup).replaced),
+    with: ofReplaced,
+  };
+}
