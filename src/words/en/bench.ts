@@ -199,7 +199,7 @@ export const atHandWords = {
 } as const;
 
 export const headerWords = {
-  scenario: (code: string, set: string): string => `Job ${code}, ${set}`,
+  scenario: (code: string, set: string): string => `Scenario ${code}, ${set}`,
   turns: (par: number | null): string => (par === null ? 'Turns' : `Turns (par ${eighths(par)})`),
   elapsed: 'Elapsed',
   left: 'Left',

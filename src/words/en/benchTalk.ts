@@ -30,13 +30,13 @@ export const refusalWords: Readonly<Record<Refusal, string>> = {
   nothingToSign:
     'There is nothing to sign off yet: no slug has been turned, and without the RF and Y leads there is no curve.',
   badTime: 'The time of this action cannot be right.',
-  noHint: 'There are no more hints for this job.',
+  noHint: 'There are no more hints for this scenario.',
   alreadyBegun:
     'A helper sets up a bench that nobody has begun on. Here something has been clipped on or turned already.',
   notAsFound: 'Something in the set has been touched: it no longer stands as found.',
-  nothingProved: 'That proof has not been made since the last turn.',
+  nothingProved: 'That proof has not been done since the last turn.',
   alreadySaid: 'That finding is written down already.',
-  notInThisScenario: 'That is not used in this job.',
+  notInThisScenario: 'That is not used in this scenario.',
   technicianAtBench: 'The technician is at the bench. Take over here, and it is yours.',
   logFull: 'The run has grown as long as a run may be. It can only be signed off now.',
 };
@@ -84,8 +84,8 @@ export const dialogWords = {
     ready: 'Every phase is done. Signing ends the run and grades it.',
     missing: 'Something is still missing. You may sign off all the same, but the set may not pass.',
     sealed:
-      'This job is sealed: nothing is said of what is done or missing before you sign. The report will say it all.',
-    parts: 'Parts are not looked at here: whether everything that had failed was replaced, only the report will say.',
+      'This scenario is sealed: nothing is said of what is done or missing before you sign. The report will say it all.',
+    parts: 'Parts are not checked here: only the report will say whether everything that had failed was replaced.',
     sign: 'Sign off',
     keep: 'Keep working',
     timeUp: 'The time is up. Sign off to see the report.',

@@ -29,11 +29,11 @@ const PROOFS: Readonly<Record<ProofId, { readonly done: (at: string) => string; 
   },
   bias: {
     done: (at) => `Bias metered at ${at}: the line holds what the sheet was drawn with.`,
-    open: 'The bias line was not metered after the last turn, so a knob that gives something else than it says would not have been noticed.',
+    open: 'The bias line was not metered after the last turn, so a knob that gives something other than it says would not have been noticed.',
   },
   liftCrystal: {
     done: (at) => `One crystal pulled and plugged at ${at}: its pip is where it was taken to be.`,
-    open: 'No crystal was pulled and plugged again after the last turn, so pips that are taken for one another would not have been noticed.',
+    open: 'No crystal was pulled and plugged again after the last turn, so two pips mistaken for each other would not have been noticed.',
   },
   pipDown: {
     done: (at) => `The low pips looked at with more gain at ${at}.`,
@@ -48,7 +48,7 @@ const SEEN: Readonly<Record<ProofId, string>> = {
   touchEarth: 'what the strap does to the trace, and how tall the hum stands without it',
   swingPhase: 'what the phasing does to the trace, and how far a pip moves with it',
   skirts: 'how the two skirts stand with more gain, and how tall the left one is',
-  bias: 'how many volts the bias line holds, and how that stands to the sheet',
+  bias: 'how many volts the bias line holds, and how that compares with the sheet',
   liftCrystal: 'which pip goes with the crystal, and how tall the curve stands there',
   pipDown: 'where on the curve a pip stands, and how many decibels down',
 };
@@ -65,7 +65,7 @@ export const conductRuleWords: WordsOf<(typeof CONDUCT_RULES)[number] | (typeof 
     label: 'Findings',
     good: (s) => `Written down at ${s.when}: ${seenOf(s)}, as the tube showed it.`,
     bad: (s) => `No finding that fits the tube: ${seenOf(s)}. A proof at which nobody looks proves nothing.`,
-    advice: 'Make the act, watch the tube, read the figure off the graticule and write both down.',
+    advice: 'Do the act, watch the tube, read the figure off the graticule and write both down.',
   },
   G65: {
     label: 'Cause in the parts',

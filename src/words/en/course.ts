@@ -58,7 +58,7 @@ export const courseWords = {
   goTo: (title: string): string => `Go to the track ${title}`,
   title: 'Course of alignment',
   intro: (tracks: number): string =>
-    `${countWord(tracks)} ${format.plural(tracks, { one: 'track', other: 'tracks' })}. Each card is one job on one set. Put its curve right and the outline fills with hay: the closer the curve, the thicker the stack. Par is the turns and minutes of a good run.`,
+    `${countWord(tracks)} ${format.plural(tracks, { one: 'track', other: 'tracks' })}. Each card is a scenario: one job on one set. Put its curve right and the outline fills with hay: the closer the curve, the thicker the stack. Par is the turns and minutes of a good run.`,
   guide: {
     offer: 'Never seen a sweep?',
     begin: 'Begin with the guide',
@@ -79,9 +79,9 @@ export const courseWords = {
     par === null ? `${code}, not tried yet` : `${code}, not tried yet, par ${par}`,
   bestOf: (code: string, best: number, par: string | null): string =>
     par === null ? `${code}, best ${best}` : `${code}, best ${best}, par ${par}`,
-  allDone: 'Every stack is won. Any job may be done again for a thicker one.',
+  allDone: 'Every stack is won. Any scenario may be done again for a thicker one.',
   done: (done: number, all: number): string => `${done} of ${all} done`,
-  scenariosDone: (done: number, all: number): string => `${done} of ${all} jobs done`,
+  scenariosDone: (done: number, all: number): string => `${done} of ${all} scenarios done`,
   won: 'Won',
   best: (score: number, passed: boolean): string => (passed ? `Best ${score}` : `Best ${score}, not passed yet`),
   notTried: 'Not tried',
@@ -89,7 +89,7 @@ export const courseWords = {
   openHint: 'Open',
   soFar: (turns: string): string => `${turns} so far`,
   after: (codes: readonly string[]): string => `Best after ${format.list(codes)}`,
-  /** in the place of par, where nobody has shown that the job can be done */
+  /** in the place of par, where nobody has shown that the scenario can be done */
   uncertified: 'Not certified',
   /** in the place of par: it would tell what lies inside */
   sealed: 'Sealed',
@@ -102,7 +102,7 @@ export const courseWords = {
       one: `One card could not be read and is left out: ${cards[0]}.`,
       other: `${cards.length} cards could not be read and are left out: ${format.list(cards)}.`,
     }),
-  cards: (track: string): string => `Jobs of the track ${track}`,
+  cards: (track: string): string => `Scenarios of the track ${track}`,
   own: {
     letter: 'O',
     title: 'Your own',
@@ -161,7 +161,7 @@ export const courseWords = {
       certifying: 'Being worked out on this machine…',
       certified: (par: string | null): string =>
         `It can be done${par === null ? '' : `: ${par}`}. Worked out on this machine.`,
-      notCertified: 'None. This machine found no way to do the whole job.',
+      notCertified: 'None. This machine found no way to do the whole scenario.',
       notHere: 'None. It could not be worked out here.',
       note: 'Nothing has been opened or stored so far. Who sent it and who wrote it cannot be checked.',
       toBench: 'Open it on the bench',

@@ -7,11 +7,11 @@ const { list } = format;
 export const demonstrationWords = {
   watch: 'Watch it done',
   name: 'The technician at work',
-  making: 'The technician is doing the job',
+  making: 'The technician is doing the scenario',
   makingBody: 'He works from the tube and the sheet, as you do. On a set with a failed part that takes a while.',
   made: 'Acts done so far',
   callOff: 'Back to your bench',
-  sealed: 'A sealed job is done alone: nobody shows it.',
+  sealed: 'A sealed scenario is done alone: nobody shows it.',
   failed: 'The technician could not be watched here.',
   said: (at: number, all: number): string => `The technician, ${at} of ${all}`,
   play: 'Play',
@@ -27,10 +27,10 @@ export const demonstrationWords = {
     'You took over here. This is practice without a mark: part of it is the technician\u2019s work, so it earns no points and no pass, and it is not kept.',
   signed: 'Signed, without a mark',
   signedBody:
-    'Part of this run is the technician\u2019s work, so it earns no points and no pass, and it is not kept. Done from the start, the job is yours.',
+    'Part of this run is the technician\u2019s work, so it earns no points and no pass, and it is not kept. Done from the start, the run is yours.',
   toCourse: 'To the course',
   beside: {
-    title: 'The technician at the same job',
+    title: 'The technician at the same scenario',
     what: 'What he did at the same set, beside what you did: which slug first, how far, and how long it took.',
     short: 'He did not bring every line inside here either.',
     lay: 'Lay his run beside yours',

@@ -98,12 +98,12 @@ function why(told: Told, { slug, other, part }: WhyNames): Why {
       return told.overloaded
         ? {
             head: 'Overloaded: the shape changed.',
-            reason: `A stage was giving out by ${decibels(told.compressionDb)}, most where the signal is strongest. Halve the level, and what it had flattened comes back.`,
+            reason: `A stage was compressing by ${decibels(told.compressionDb)}, most where the signal is strongest. Halve the level, and what it had flattened comes back.`,
           }
         : {
             head: 'Not overloaded: the shape stayed.',
             reason:
-              'At half the level everything is half as tall, and made as tall again it is the same curve. What looks odd about it is the tuning, and that is real.',
+              'At half the level everything is half as tall; brought back to the same height, it is the same curve. What looks odd about it is the tuning, and that is real.',
           };
     case 'zero':
       return {
@@ -144,7 +144,8 @@ const QUESTIONS: Readonly<Record<DrillId, (slug: string) => string>> = {
   'which-way': (slug) => `You have the tool in ${slug}. The wax shows the curve that is wanted.`,
   'per-cent': () => 'The top of the curve is 100%, the base line nothing. How high does the pip stand?',
   'find-the-trap': () => 'A trap has been turned into the band. Four pips stand on the curve.',
-  overload: () => 'Halve the level; the picture is made as tall again, and the wax keeps what you saw before.',
+  overload: () =>
+    'Halve the level; the picture is brought back to the same height, and the wax keeps what you saw before.',
   zero: (slug) => `Turn ${slug} until the line crosses the base line on the pip.`,
   'which-part': () => 'One part has failed. The wax shows the curve of the sound set, at the same gain.',
   'what-lies-here': () => 'One pip stands on a vision curve, low frequencies at the left.',
@@ -222,6 +223,6 @@ export const drillsWords = {
     return turns > 0 ? `${format.turns(turns)} in` : `${format.turns(-turns)} out`;
   },
   looks: { was: 'as it was', half: 'half way', wanted: 'wanted' },
-  halvedLook: 'at half the level, made as tall',
+  halvedLook: 'at half the level, same height',
   handbook: (title: string): string => `Handbook: ${title}`,
 } as const;

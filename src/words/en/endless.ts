@@ -10,7 +10,7 @@ const BRIEFS = {
 
 export const endlessWords = {
   trackTitle: 'Endless',
-  blurb: 'Jobs without end, each made from a word. The same word makes the same job for everybody.',
+  blurb: 'Scenarios without end, each made from a word. The same word makes the same scenario for everybody.',
   title: (receiver: Receiver, seed: string): string => `${receiver.setName}, ${seed}`.slice(0, 60),
   words: (receiver: Receiver, difficulty: 1 | 2 | 3): ScenarioWords => ({
     brief: BRIEFS[difficulty],
@@ -20,10 +20,10 @@ export const endlessWords = {
   difficulty: 'How hard',
   levels: { 1: 'Gentle', 2: 'Middling', 3: 'Hard' } as const,
   seed: 'Seed word',
-  seedNote: 'Up to twelve small letters and digits. Tell a friend: the same word makes the same job.',
+  seedNote: 'Up to twelve small letters and digits. Tell a friend: the same word makes the same scenario.',
   open: 'Put it on the bench',
   another: 'Another word',
-  making: 'A job is being made and tried out, to be sure that it can be done.',
-  failed: 'This word makes no job that can be done. Try another.',
+  making: 'A scenario is being made and tried out, to be sure that it can be done.',
+  failed: 'This word makes no scenario that can be done. Try another.',
   badSeed: 'Use one to twelve small letters and digits, and nothing else.',
 } as const;

@@ -28,7 +28,7 @@ export const eveningWords = {
   full: (most: number): string => `A sheet has at most ${most} scenarios.`,
   order: 'Order',
   orders: { listed: 'As listed', any: 'In any order' },
-  orderNotes: { listed: 'the next opens when one is signed off', any: 'all of them lie open' },
+  orderNotes: { listed: 'the next opens when one is signed off', any: 'all of them are open' },
   handOut: 'Hand it out',
   handOutNote:
     'The file holds every scenario whole. Whoever opens it on the course page needs nothing else, and no network.',

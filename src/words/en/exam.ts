@@ -22,7 +22,7 @@ export const examWords = {
   notGoingOn: 'Another exam is still open in this browser. Hand that one in first.',
   candidate: (candidate: string): string => `Candidate ${candidate}`,
   handedInCount: (signed: number, all: number): string => `${signed} of ${all} signed off`,
-  left: 'Left for all',
+  left: 'Time left for all',
   noLimit: 'no limit of time',
   clock: (time: string): string => `Exam: ${time} left`,
   items: 'Scenarios of the exam',
@@ -41,9 +41,9 @@ export const examWords = {
   once: 'Each may be done once.',
   handIn: 'Hand in',
   handInNote:
-    'All signed runs go into one file, which you give to your instructor. After that nothing can be done any more.',
+    'All signed runs go into one file, which you give to your instructor. After that nothing more can be done.',
   sure: (signed: number, all: number): string =>
-    `${signed} of ${all} are signed off. Once handed in, nothing can be done any more.`,
+    `${signed} of ${all} are signed off. Once handed in, nothing more can be done.`,
   yes: 'Yes, hand in',
   no: 'Not yet',
   done: 'Handed in. The file is in your downloads: give it to your instructor.',

@@ -101,7 +101,7 @@ export const findingCardWords = {
     onSlope: 'It stands on the slope, less than 20 dB down.',
     atFoot: 'It stands at the foot, 20 dB down or more.',
   } satisfies Readonly<Record<SeenAnswer, string>>,
-  asksAgain: 'That does not fit the picture. Make the act again if you need to, look, and answer once more.',
+  asksAgain: 'That does not fit the picture. Do the act again if you need to, look, and answer once more.',
   write: 'Write it down',
   again: 'Do the act again',
   notLooked: 'I did not look',

@@ -84,7 +84,7 @@ export const glossaryWords = {
     },
     critical: {
       term: 'critical coupling',
-      means: 'Just enough coupling for the tallest single hump: one step more and it starts to part in two.',
+      means: 'Just enough coupling for the tallest single hump: one step more and it starts to split in two.',
       forms: ['critical coupling', 'critical'],
     },
     crystal: {
@@ -177,7 +177,7 @@ export const glossaryWords = {
     },
     mirror: {
       term: 'mirror switch',
-      means: 'Turns the picture about, so that high frequencies stand on the side where your sheet has them.',
+      means: 'Turns the picture round, so that high frequencies stand on the side where your sheet has them.',
       forms: ['mirror switch', 'mirror'],
     },
     oscillator: {
@@ -212,12 +212,12 @@ export const glossaryWords = {
     },
     ratio: {
       term: 'ratio detector',
-      means: 'A pair of diodes whose sum is held by a reservoir, so that it hardly hears changes of level.',
+      means: 'A pair of diodes whose sum is held by a reservoir, so that it hardly notices changes of level.',
       forms: ['ratio detector', 'ratio detectors'],
     },
     response: {
       term: 'response',
-      means: 'How high a set stands at each frequency: the curve that the tube draws.',
+      means: 'How much a set gives at each frequency: the curve that the tube draws.',
       forms: ['response', 'responses', 'response curve'],
     },
     retrace: {
@@ -238,7 +238,7 @@ export const glossaryWords = {
     },
     sideband: {
       term: 'sidebands',
-      means: 'What a programme puts on either side of its carrier; there the picture or the sound is.',
+      means: 'What a programme puts on either side of its carrier; that is where the picture or the sound is.',
       forms: ['sideband', 'sidebands'],
     },
     slope: {

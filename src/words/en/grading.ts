@@ -51,8 +51,8 @@ export const causeWords = {
 /** Why less is paid than the figure would earn. */
 export const heldWords = {
   noPicture: (what: string): string => `There was no picture on the tube at sign-off, so ${what} could not be judged.`,
-  whole: 'Held back: the job was still to do.',
-  inPart: 'Held back in part: some of the job was still to do.',
+  whole: 'Held back: the work was still to do.',
+  inPart: 'Held back in part: some of the work was still to do.',
   helper: 'A helper set this up, so it earns no points.',
 } as const;
 
@@ -70,37 +70,37 @@ export const findingWords = {
     overloaded: (at: string, slug: string, turns: string): string =>
       `At ${at} the level was too strong, which flattened the top; ${slug} was turned ${turns} to suit a false shape.`,
     phaseOff: (at: string, slug: string, turns: string): string =>
-      `At ${at} trace and retrace did not coincide; ${slug} was turned ${turns} by a trace that was not where it seemed.`,
+      `At ${at} trace and retrace did not coincide; ${slug} was turned ${turns} to suit a trace that was not where it seemed.`,
     biasOff: (at: string, slug: string, turns: string): string =>
       `At ${at} the bias was not that of the sheet; ${slug} was turned ${turns} to suit the wrong bias.`,
     noPicture: (at: string, slug: string, turns: string): string =>
       `At ${at} ${slug} was turned ${turns} with no picture on the tube.`,
     wrongPoint: (at: string, slug: string, turns: string): string =>
-      `At ${at} the Y lead was not at the sheet\u2019s point; ${slug} was turned ${turns} by the curve of something else.`,
+      `At ${at} the Y lead was not at the sheet\u2019s point; ${slug} was turned ${turns} to suit the curve of something else.`,
     tooFast: (at: string, slug: string, turns: string): string =>
-      `At ${at} the sweep was too fast for the circuits; ${slug} was turned ${turns} by a curve that lagged.`,
+      `At ${at} the sweep was too fast for the circuits; ${slug} was turned ${turns} to suit a curve that lagged.`,
     agcFree: (at: string, slug: string, turns: string): string =>
       `At ${at} the bias line was not clamped; ${slug} was turned ${turns} while the set changed its own gain.`,
     probeLoads: (at: string, slug: string, turns: string): string =>
       `At ${at} the probe or the bare lead loaded the circuit; ${slug} was turned ${turns} to make up for it.`,
     steelIn: (at: string, slug: string, turns: string): string =>
-      `At ${at} there was steel in the coil; ${slug} was turned ${turns} to suit a curve that goes when the blade does.`,
+      `At ${at} there was steel in the coil; ${slug} was turned ${turns} to suit a curve that changes when the blade comes out.`,
     bridged: (at: string, slug: string, turns: string): string =>
-      `At ${at} a capacitor was clipped across a part; ${slug} was turned ${turns} by a curve that goes when it comes off.`,
+      `At ${at} a capacitor was clipped across a part; ${slug} was turned ${turns} to suit a curve that changes when it comes off.`,
     notEarthed: (at: string, slug: string, turns: string): string =>
-      `At ${at} the earth strap was off; ${slug} was turned ${turns} by a curve that the leads made.`,
+      `At ${at} the earth strap was off; ${slug} was turned ${turns} to suit a curve that the leads made.`,
     hum: (at: string, slug: string, turns: string): string =>
-      `At ${at} the trace wavered with the mains; ${slug} was turned ${turns} by it.`,
+      `At ${at} the trace wavered with the mains; ${slug} was turned ${turns} to suit it.`,
     unterminated: (at: string, slug: string, turns: string): string =>
       `At ${at} the RF lead was not terminated; ${slug} was turned ${turns} against a tilt that the lead made.`,
     markersThrough: (at: string, slug: string, turns: string): string =>
-      `At ${at} the markers went through the set; ${slug} was turned ${turns} by a curve that they distorted.`,
+      `At ${at} the markers went through the set; ${slug} was turned ${turns} to suit a curve that they distorted.`,
     pipsTooHigh: (at: string, slug: string, turns: string): string =>
-      `At ${at} the pips were too high; ${slug} was turned ${turns} by a curve that they distorted.`,
+      `At ${at} the pips were too high; ${slug} was turned ${turns} to suit a curve that they distorted.`,
     acCoupled: (at: string, slug: string, turns: string): string =>
-      `At ${at} the Y input was AC coupled; ${slug} was turned ${turns} by heights above a base line that shifts.`,
+      `At ${at} the Y input was AC coupled; ${slug} was turned ${turns} to suit heights above a base line that shifts.`,
     verticalLag: (at: string, slug: string, turns: string): string =>
-      `At ${at} the Y input lagged; ${slug} was turned ${turns} by a curve that was shifted and rounded.`,
+      `At ${at} the Y input lagged; ${slug} was turned ${turns} to suit a curve that was shifted and rounded.`,
     retraceShown: (at: string, slug: string, turns: string): string =>
       `At ${at} the retrace was not blanked, so there was no base line; ${slug} was turned ${turns}.`,
     xReversed: (at: string, slug: string, turns: string): string =>
@@ -115,6 +115,6 @@ export const findingWords = {
       'After the last turn, prove the picture: halve the level, pips off and on, lift the strap, swing the phasing.',
     care: 'Slow down with tools and leads. A slug that binds has reached its stop.',
     economy: 'Turn once, look, and turn back less. The order of the sheet saves the most turns.',
-    perfect: 'Take the next job, or try this one in fewer turns.',
+    perfect: 'Take the next scenario, or try this one in fewer turns.',
   },
 } as const;

@@ -40,7 +40,7 @@ export const guideWords = {
       why: 'A cable without its own resistance at the end throws part of the sweep back. That puts ripple on the curve.',
     },
     capacitor: {
-      title: 'Keep direct volts apart',
+      title: 'Keep direct volts out',
       what: () => 'Panel Leads: switch the RF capacitor on.',
       why: 'The capacitor lets the sweep through and holds direct volts back. On a live set it saves source and set from each other.',
     },
@@ -84,7 +84,7 @@ export const guideWords = {
     blanking: {
       title: 'Dark on the way back',
       what: () => 'Switch the retrace blanking on.',
-      why: 'With the way back dark, the beam draws the line of no signal instead. Heights are measured from that base line.',
+      why: 'With the way back dark, the beam draws the line for no signal instead. Heights are measured from that base line.',
     },
     crystals: {
       title: 'Pips tell the frequency',
@@ -104,7 +104,7 @@ export const guideWords = {
     slug: {
       title: 'Bring the hump home',
       what: ({ turn }) => turn,
-      why: 'A core further in lowers its coil\u2019s frequency. Watch the tube, not the slug: the hump wants to stand on the middle pip, even on both shoulders.',
+      why: 'A core further in lowers its coil\u2019s frequency. Watch the tube, not the slug: the hump belongs on the middle pip, even on both shoulders.',
     },
     halveLevel: {
       title: 'Proof: halve the level',

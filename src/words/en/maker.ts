@@ -9,7 +9,7 @@ export const makerWords = {
   flat: 'a curve without a top, all of it within a tenth of a decibel',
   wantTop: 'a response that has a top inside centreHz and spanHz',
   description: 'A practice set. Bring every slug to where the curve lies inside the limits of this sheet.',
-  does: 'Moves a part of the curve: look which, then turn.',
+  does: 'Moves part of the curve: see which, then turn.',
   note: 'A point of the circuit for the leads.',
   response: 'Response',
   device: 'Stage',
@@ -25,7 +25,7 @@ export const makerWords = {
   trap: (letter: string, hz: number): string => `${letter} for the least at ${format.frequency(hz)}.`,
   slug: (letter: string): string => `${letter} for the levels of the sheet, and again after the others.`,
   slugs: (letters: readonly string[]): string =>
-    `${format.list(letters)} for the levels of the sheet, round and round until none moves any more.`,
+    `${format.list(letters)} for the levels of the sheet, round and round until none needs moving.`,
   prove: 'Halve the level: the shape must stay. Pips off and on, earth strap touched: the line must not move.',
   cautions: [
     'A slug is brittle. Never force it past the end of its thread, and use the tool that fits.',

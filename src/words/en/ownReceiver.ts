@@ -93,7 +93,7 @@ export const ownReceiverWords = {
     outAt: 'Y lead at',
   },
   response: {
-    title: 'Nominal response, and what the sheet shall ask',
+    title: 'Nominal response, and what the sheet is to ask',
     figure: (title: string, top: string): string => `Response of ${title}: its top is at ${top}`,
     waits: 'The response is drawn as soon as the network is whole.',
     list: 'On the sheet',
@@ -125,7 +125,7 @@ export const ownReceiverWords = {
     click: 'or click the curve',
     limit: (line: string): string => `Limit of: ${line}`,
     takeOff: (line: string): string => `Take off the sheet: ${line}`,
-    anew: 'Work the sheet out anew',
+    anew: 'Work the sheet out again',
     refusals: {
       outside: 'That lies outside the sheet.',
       twice: 'The sheet asks for that already.',
@@ -144,7 +144,7 @@ export const ownReceiverWords = {
     span: 'Span, kHz',
     levelDb: 'Level, dB',
     markers: 'Markers, kHz',
-    unread: 'That is no number that can be used here.',
+    unread: 'That number cannot be used here.',
   },
   plan: {
     title: 'Chassis plan',

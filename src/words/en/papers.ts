@@ -7,10 +7,10 @@ const PAGES = { one: 'paper', other: 'papers' };
 export const papersWords = {
   title: 'Papers to print',
   what: 'Black on white, for A4 and for Letter. A copy of a copy can still be read.',
-  of: 'Job',
+  of: 'Scenario',
   paper: 'Paper',
   print: 'Print',
-  noSuch: 'There is no job of that name in this course.',
+  noSuch: 'There is no scenario of that name in this course.',
   names: { sheet: 'Service sheet', card: 'Record card', transfer: 'Transfer sheet' },
   subs: {
     sheet: 'what the set is to do',

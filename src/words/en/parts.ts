@@ -32,7 +32,7 @@ export const partsWords = {
   kinds: KINDS,
   own: OWN,
   intro:
-    'A spare for every part of the set. A new part is good; a coil comes with its core half way in. Replacing a part that was good costs points. A capacitor can first be bridged with a good one while the set is on, which costs nothing but time: one that is open shows itself, one that leaks does not. The meter reads a part where it stands: ohms with the set off, with all that lies beside it, and with the set on the volts of a bias line or a grid.',
+    'A spare for every part of the set. A new part is good; a coil comes with its core half way in. Replacing a part that was good costs points. A capacitor can first be bridged with a good one while the set is on, which costs nothing but time: one that is open shows itself, one that leaks does not. The meter reads a part where it stands: ohms with the set off, with everything that lies across it, and with the set on the volts of a bias line or a grid.',
   live: 'The set is on. Switch it off before you solder.',
   /** `letter`: of the slug that the coil carries */
   name: ({ kind, name, value, at }: Part, letter: string | null): string => {
@@ -62,7 +62,7 @@ export const partsWords = {
     `${name}: ${ohmsRead(ohms)} with the red prod at the coil, ${ohmsRead(turnedOhms)} the other way round.`,
   volts: (name: string, volts: number): string =>
     `${name}: the meter reads ${format.written(volts, 1)} V to the chassis.`,
-  nothing: (name: string): string => `${name}: the meter tells nothing of it here.`,
+  nothing: (name: string): string => `${name}: the meter says nothing about it here.`,
   bridge: 'Bridge it',
   unbridge: 'Take the bridge off',
   bridged: 'bridged',

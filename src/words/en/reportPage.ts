@@ -78,7 +78,7 @@ export const reportWords = {
     true: { name: 'True', stands: 'Nothing on the bench made the picture lie.' },
     proved: {
       name: 'Proved',
-      stands: 'Every proof was made after the last turn, and what was seen was written down rightly.',
+      stands: 'Every proof was done after the last turn, and what was seen was written down correctly.',
     },
     safe: { name: 'Safe', stands: 'No breach of safety.' },
   } satisfies Record<VerdictId, { readonly name: string; readonly stands: string }>,

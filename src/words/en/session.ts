@@ -60,7 +60,7 @@ export const missingSentences: Readonly<Record<MissingCode, string>> = {
     'Say what you saw: what went with the pips, and how tall the curve stands at the pip that is asked about.',
   earthNotSaid: 'Say what you saw: what came with the strap off, and how tall it was.',
   phaseNotSaid: 'Say what you saw: how far the two traces separated, or how far the trace slid.',
-  biasNotSaid: 'Say what you saw: how many volts the needle showed, and how that stands to the sheet.',
+  biasNotSaid: 'Say what you saw: how many volts the needle showed, and how that compares with the sheet.',
   crystalNotSaid: 'Say what you saw: which pip went, and how tall the curve stands where it was.',
   pipNotSaid: 'Say what you saw: how far down the curve is at the pip that is asked about.',
   skirtsNotSaid: 'Say what you saw: which skirt stood higher, and how tall the left one was.',

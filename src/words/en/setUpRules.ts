@@ -176,7 +176,7 @@ export const setUpRuleWords: WordsOf<(typeof SET_UP_RULES)[number]> = {
     label: 'Bridge off',
     name: 'the bridge',
     good: 'No capacitor was left clipped across a part.',
-    bad: (s) => `A good capacitor was left clipped across ${s.subject}. When it comes off, the curve is another.`,
+    bad: (s) => `A good capacitor was left clipped across ${s.subject}. When it comes off, the curve changes.`,
     advice: 'A bridge finds a part and mends nothing: take it off, and solder a new part in.',
   },
 };

@@ -79,7 +79,7 @@ export const sheetWords = {
     level: (volts: number, perDiv: number, div: number, at: 'top' | 'eitherPeak' | number): string => {
       const place =
         at === 'top' ? 'at the top' : at === 'eitherPeak' ? 'from zero to either peak' : `at ${frequency(at)}`;
-      return `Level for ${knob.voltage(Number(volts.toPrecision(2)))} ${place}, detected: ${written(div, 1)} divisions at ${knob.voltsPerDiv(perDiv)}. Less is as good, more may flatten it.`;
+      return `Level for ${knob.voltage(Number(volts.toPrecision(2)))} ${place}, detected: ${written(div, 1)} divisions at ${knob.voltsPerDiv(perDiv)}. Less will do; more may flatten it.`;
     },
     beatLevel: 'Level up until the beat stands well clear of the line.',
     direction: (lowAtLeft: boolean): string =>

@@ -129,7 +129,7 @@ export const sheetRuleWords: WordsOf<(typeof SHEET_RULES)[number]> = {
   G62: {
     label: 'Failed parts',
     good: (s) => `${s.subject} had failed, and you found it.`,
-    bad: (s) => `${s.subject} has failed and is still in the set. A shape that no slug can make is a part, not a slug.`,
+    bad: (s) => `${s.subject} has failed and is still in the set. A shape that no slug can make comes from a part.`,
     advice: 'Look for the response line that no slug mends, and replace what stands behind it with the set off.',
   },
 };

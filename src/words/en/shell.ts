@@ -14,7 +14,7 @@ export const shellWords = {
   workshop: 'Workshop',
   classroom: 'Class',
   reports: 'Report',
-  noSuchScenario: 'There is no job of that name in this course.',
+  noSuchScenario: 'There is no scenario of that name in this course.',
   grading: 'Grading the run…',
   noSuchRun: 'This run is no longer stored here. If you exported its run file, you still have that.',
   /** one thing wrong with a file */

@@ -1,4 +1,4 @@
-/** Words about what is kept: storage that fails, runs set aside, one job in two tabs, a page that has failed. */
+/** Words about what is kept: storage that fails, runs set aside, one scenario in two tabs, a page that has failed. */
 import { format } from './figures.ts';
 
 export const storeWords = {
@@ -52,17 +52,17 @@ export const storeWords = {
     save: 'Export run file',
   },
   elsewhere: {
-    title: 'This job is open in another tab',
+    title: 'This scenario is open in another tab',
     body: 'Only one tab at a time works at a bench. Close the other tab, or take the bench over: what was done there comes with it.',
     takeOver: 'Take over here',
     asking: 'Taking over\u2026',
   },
   lost: {
     title: 'The bench is in another tab now',
-    body: 'The job was taken over in another tab, with everything that was done here. Nothing more is recorded in this tab.',
+    body: 'The scenario was taken over in another tab, with everything that was done here. Nothing more is recorded in this tab.',
     takeBack: 'Take it back',
   },
-  unguarded: 'This browser cannot tell whether the job is open in a second tab. Keep it open in one tab only.',
+  unguarded: 'This browser cannot tell whether the scenario is open in a second tab. Keep it open in one tab only.',
   toCourse: 'To the course',
   noText: 'The file of this run is missing from the storage of this browser.',
   badText: 'The file of this run can no longer be read. You can still save it as it is.',

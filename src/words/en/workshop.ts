@@ -105,7 +105,7 @@ export const workshopWords = {
   receiver: { tab: 'Receiver', title: 'A receiver of your own' },
   evening: eveningWords,
 
-  what: 'Set the slugs off, add what is wrong, and watch what the learner will see. The file that is saved is the same that the command line checks.',
+  what: 'Set the slugs off, add what is wrong, and watch what the learner will see. The file that is saved is the one that the command line checks.',
   untitled: 'Untitled',
   named: (code: string, title: string): string => `${code} ${title}`,
   kept: 'Draft kept in this browser',
@@ -129,7 +129,7 @@ export const workshopWords = {
   setTitle: 'Receiver and slugs',
   receiverField: 'Receiver',
   reading: 'Laying out the set',
-  cannotRead: 'This set cannot be had.',
+  cannotRead: 'This set cannot be laid out.',
   planOf: (set: string): string => `Chassis of ${set}, seen from above`,
   planHow: 'Drag round a slug, or use the arrow keys: up turns it in.',
   /** `turns`: the amount without its sign */
@@ -208,7 +208,7 @@ export const workshopWords = {
   asWanted: 'as the sheet wants',
   tube: (wrong: number, all: number): string =>
     `The tube as the set is handed out: ${atMost(wrong, 0)} of ${counted(all, LINES)} of the sheet are wrong. The dashed curve is the one that the sheet wants.`,
-  notShown: 'The tube can show nothing of this draft yet. What stands in the way is told below.',
+  notShown: 'The tube cannot show this draft yet. What stands in the way is listed below.',
   curve: 'Curve',
   wrongCount: (wrong: number, all: number): string =>
     `${atMost(wrong, 0)} of ${counted(all, LINES)} of the sheet will be wrong`,
