@@ -83,7 +83,19 @@ test('a deck becomes a receiver: mended, named, its sheet changed, saved and ope
   if (!read.ok) throw new Error(JSON.stringify(read.problems));
   expect(read.value.receiver.adjusters[0]).toMatchObject({ id: 'MIX', travelTurns: 16 });
   expect(read.value.receiver.responses[0]!.specification.points.map(({ hz }) => hz)).toContain(458e3);
+  // It outlives a reload, with the page as it was left; back and on again go on from there.
+  await page.reload();
+  await ready(page);
+  await expect(page.getByLabel(say.network.setName, { exact: true })).toHaveValue('Harbour watch');
+  await expect(page.locator('.made-undo')).toBeDisabled();
+  await page.getByLabel(say.network.setName, { exact: true }).fill('Harbour mist');
+  await page.locator('.made-undo').click();
+  await expect(page.getByLabel(say.network.setName, { exact: true })).toHaveValue('Harbour watch');
+  await page.locator('.made-redo').click();
+  await expect(page.getByLabel(say.network.setName, { exact: true })).toHaveValue('Harbour mist');
+  await page.locator('.made-undo').click();
   await button(page, say.begin.another).click();
+  await expect(button(page, say.begin.goOnLong('Harbour watch'))).toBeVisible();
   await bring(page, receiver);
   await expect(page.getByRole('alert')).toContainText(say.begin.noDeck);
   await bring(page, deck, receiver);

@@ -13,18 +13,33 @@ import { ReceiverPage } from '../../rooms/workshop/receiver/ReceiverPage.tsx';
 import type { ReceiverPort } from '../../rooms/workshop/receiver/receiverPort.ts';
 import { pageOwnReceivers } from '../../services/library/pageOwnReceivers.ts';
 import { SHIPPED_RECEIVERS } from '../../services/library/shippedTexts.ts';
+import { createDraftShelf } from '../../services/store/draftShelf.ts';
 import { download } from '../download.ts';
 import type { RoomProps } from '../roomProps.ts';
 import { useRoomLinks } from '../useRoomLinks.ts';
 import { readBrought } from './broughtReceiver.ts';
+import { createReceiverDesk, type ReceiverDesk } from './receiverDesk.ts';
 import { useOwnReceivers } from './useOwnReceivers.ts';
 
 /** Changes come in a row while somebody types or drags; the checks that solve the whole design wait for the last. */
 const CHECK_AFTER_MS = 200;
-const MOST_UNDONE = 60;
+const WRITE_AFTER_MS = 300;
 
-/** Stays while the page does, so that a look into another room costs nothing. */
-const held: { making: Making | null; before: readonly Making[] } = { making: null, before: [] };
+/** Stays while the page does, so that a look into another room costs no step of undo. */
+let desk: ReceiverDesk | null = null;
+
+function openDesk(): ReceiverDesk {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  desk ??= createReceiverDesk({
+    shelf: createDraftShelf(() => localStorage, 'receiverDraft'),
+    newKey: () => crypto.randomUUID(),
+    soon(write) {
+      clearTimeout(timer);
+      timer = setTimeout(write, WRITE_AFTER_MS);
+    },
+  });
+  return desk;
+}
 
 interface Checked {
   readonly of: Standing;
@@ -40,7 +55,17 @@ export default function ReceiverRoom({ logbook, go }: RoomProps) {
   const [told, setTold] = useState<string | null>(null);
   const kept = useOwnReceivers();
   const [checked, setChecked] = useState<Checked | null>(null);
-  const { making } = held;
+  const desk = useMemo(openDesk, []);
+  useEffect(() => desk.subscribe(() => redraw()), [desk]);
+  useEffect(() => {
+    addEventListener('pagehide', desk.flush);
+    return () => {
+      removeEventListener('pagehide', desk.flush);
+      desk.flush();
+    };
+  }, [desk]);
+  const open = desk.open();
+  const making = open?.history.now ?? null;
   const standing = useMemo(() => (making === null ? null : standingOf(making, words.maker)), [making, words]);
   useEffect(() => {
     if (making === null || standing === null) return;
@@ -50,16 +75,10 @@ export default function ReceiverRoom({ logbook, go }: RoomProps) {
     );
     return () => clearTimeout(timer);
   }, [standing]);
-  const take = (next: Making | null, remember = true): void => {
-    if (remember && held.making !== null) held.before = [...held.before.slice(-MOST_UNDONE), held.making];
-    held.making = next;
-    redraw();
-  };
-  const begin = (next: Making | null): void => {
-    held.before = [];
+  const begin = (next: Making): void => {
     setRefused([]);
     setTold(null);
-    take(next, false);
+    desk.begin(next);
   };
   const now = checked !== null && checked.of === standing ? checked : null;
   const made = standing?.made?.ok ? standing.made.value : null;
@@ -67,6 +86,11 @@ export default function ReceiverRoom({ logbook, go }: RoomProps) {
   const port: ReceiverPort = {
     ...{ making, standing, refused, kept, told, canSave },
     left: now?.left ?? null,
+    makings: desk.all().map(({ key, history }) => ({ key, name: nameOf(history.now) })),
+    openKey: open?.key ?? null,
+    isKept: desk.isKept(),
+    undoSteps: open?.history.past.length ?? 0,
+    redoSteps: open?.history.future.length ?? 0,
     slack: now?.slack ?? null,
     bring: (files) => {
       void readBrought(words, files).then((read) => {
@@ -95,27 +119,31 @@ export default function ReceiverRoom({ logbook, go }: RoomProps) {
         .then((shelf) => shelf.drop(id))
         .then(() => setTold(words.ownReceiver.save.dropped(name)));
     },
-    clear: () => begin(null),
+    clear: () => {
+      setRefused([]);
+      setTold(null);
+      desk.close();
+    },
     deckText: (text) => {
       if (making === null || standing === null) return;
       const next = withDeckText(making, text, words.maker);
       const read = standingOf(next, words.maker).deck;
       const before = standing.deck.ok ? standing.deck.value : null;
-      take(read.ok ? { ...next, draft: followDeck(next.draft, before, read.value) } : next);
+      desk.change(read.ok ? { ...next, draft: followDeck(next.draft, before, read.value) } : next);
     },
-    change: (draft: Draft) => {
+    change: (draft: Draft, mark) => {
       if (making === null) return;
       setTold(null);
-      take({ ...making, draft });
+      desk.change({ ...making, draft }, mark ?? null);
     },
-    undo:
-      held.before.length === 0
-        ? null
-        : () => {
-            const last = held.before.at(-1)!;
-            held.before = held.before.slice(0, -1);
-            take(last, false);
-          },
+    undo: desk.undo,
+    redo: desk.redo,
+    choose: (key) => {
+      setRefused([]);
+      setTold(null);
+      desk.choose(key);
+    },
+    discard: desk.remove,
     saveDeck: () => {
       if (making !== null && made !== null) save(savedFiles(making, made).deck, 'text/plain');
     },
@@ -140,6 +168,8 @@ export default function ReceiverRoom({ logbook, go }: RoomProps) {
   };
   return <ReceiverPage links={links} onPlace={(place) => go({ page: 'workshop', place })} port={port} />;
 }
+
+const nameOf = ({ draft }: Making): string => (typeof draft.setName === 'string' ? draft.setName : String(draft.id));
 
 function slackIn({ deck, made }: Standing): Slack | null {
   if (!deck.ok || made === null || !made.ok) return null;

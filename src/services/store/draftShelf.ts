@@ -1,4 +1,4 @@
-/** Drafts of scenarios, kept in this browser, each under a key of its own. What comes back is whatever lay there: whoever takes it looks at it closely. */
+/** Drafts of scenarios, or of receivers, kept in this browser, each under a key of its own. What comes back is whatever lay there: whoever takes it looks at it closely. */
 
 export interface KeptDraft {
   readonly key: string;
@@ -15,14 +15,14 @@ export interface DraftShelf {
 
 type Place = Pick<Storage, 'getItem' | 'setItem' | 'removeItem'>;
 
-const LIST = 'haystack.drafts';
 const KEY = /^[a-z0-9-]{1,40}$/;
-const placeOf = (key: string): string => `haystack.draft.${key}`;
 
 /** `storage` is asked each time: a browser may refuse it at any moment. */
-export function createDraftShelf(storage: () => Place): DraftShelf {
+export function createDraftShelf(storage: () => Place, of: 'draft' | 'receiverDraft' = 'draft'): DraftShelf {
+  const list = `haystack.${of}s`;
+  const placeOf = (key: string): string => `haystack.${of}.${key}`;
   const keys = (): readonly string[] => {
-    const listed: unknown = parsed(storage().getItem(LIST));
+    const listed: unknown = parsed(storage().getItem(list));
     return Array.isArray(listed) ? listed.filter((key): key is string => typeof key === 'string' && KEY.test(key)) : [];
   };
   return {
@@ -40,7 +40,7 @@ export function createDraftShelf(storage: () => Place): DraftShelf {
       try {
         storage().setItem(placeOf(key), JSON.stringify(record));
         // Another tab may have added one meanwhile.
-        storage().setItem(LIST, JSON.stringify([...keys().filter((one) => one !== key), key]));
+        storage().setItem(list, JSON.stringify([...keys().filter((one) => one !== key), key]));
         return true;
       } catch {
         return false;
@@ -48,7 +48,7 @@ export function createDraftShelf(storage: () => Place): DraftShelf {
     },
     remove(key) {
       try {
-        storage().setItem(LIST, JSON.stringify(keys().filter((one) => one !== key)));
+        storage().setItem(list, JSON.stringify(keys().filter((one) => one !== key)));
         storage().removeItem(placeOf(key));
       } catch {
         // No storage to be had.

@@ -25,6 +25,7 @@ export function BeginSheet({ port }: { readonly port: ReceiverPort }) {
         </div>
         <Refused lines={port.refused} />
       </section>
+      {port.makings.length === 0 ? null : <InTheMaking port={port} />}
       <KeptList port={port} />
     </div>
   );
@@ -46,6 +47,28 @@ export function FilesButton({ port, primary = false }: { readonly port: Receiver
         {say.begin.open}
       </Button>
     </>
+  );
+}
+
+function InTheMaking({ port }: { readonly port: ReceiverPort }) {
+  const { ownReceiver: say } = useWords();
+  return (
+    <section class="paper made-card" aria-labelledby="made-making">
+      <Frame kind="card" />
+      <h2 class="plate-title" id="made-making">
+        {say.begin.making}
+      </h2>
+      <ul class="made-kept">
+        {port.makings.map(({ key, name }) => (
+          <li key={key}>
+            <b>{name}</b>
+            <Button label={say.begin.goOnLong(name)} onClick={() => port.choose(key)}>
+              {say.begin.goOn}
+            </Button>
+          </li>
+        ))}
+      </ul>
+    </section>
   );
 }
 

@@ -3,9 +3,11 @@ import { usePageTitle } from '../../../kit/hooks/usePageTitle.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import type { RoomLink } from '../../../kit/theme/art.tsx';
 import type { PlaceTabsProps } from '../PlaceTabs.tsx';
+import { useUndoKeys } from '../scenario/useUndoKeys.ts';
 import { WorkshopFrame } from '../WorkshopFrame.tsx';
 import { BeginSheet } from './BeginSheet.tsx';
 import { DeckSheet } from './DeckSheet.tsx';
+import { MakingBar } from './MakingBar.tsx';
 import { NetworkPanel } from './NetworkPanel.tsx';
 import { PlanPanel } from './PlanPanel.tsx';
 import { ResponsePanel } from './ResponsePanel.tsx';
@@ -24,6 +26,7 @@ export interface ReceiverPageProps extends Pick<PlaceTabsProps, 'onPlace'> {
 export function ReceiverPage({ links, onPlace, port }: ReceiverPageProps) {
   const { shell, workshop: say } = useWords();
   usePageTitle(say.receiver.tab, shell.workshop);
+  useUndoKeys(port);
   const { making, standing } = port;
   return (
     <WorkshopFrame
@@ -45,19 +48,22 @@ export function ReceiverPage({ links, onPlace, port }: ReceiverPageProps) {
         {making === null || standing === null ? (
           <BeginSheet port={port} />
         ) : (
-          <div class="made-desk">
-            <div class="made-left">
-              <DeckSheet port={port} making={making} standing={standing} />
+          <>
+            <MakingBar key={port.openKey} port={port} />
+            <div class="made-desk" key={port.openKey}>
+              <div class="made-left">
+                <DeckSheet port={port} making={making} standing={standing} />
+              </div>
+              <div class="made-middle">
+                <NetworkPanel port={port} making={making} standing={standing} />
+                <ResponsePanel port={port} making={making} standing={standing} />
+              </div>
+              <div class="made-right">
+                <PlanPanel port={port} making={making} standing={standing} />
+                <SavePanel port={port} making={making} />
+              </div>
             </div>
-            <div class="made-middle">
-              <NetworkPanel port={port} making={making} standing={standing} />
-              <ResponsePanel port={port} making={making} standing={standing} />
-            </div>
-            <div class="made-right">
-              <PlanPanel port={port} making={making} standing={standing} />
-              <SavePanel port={port} making={making} />
-            </div>
-          </div>
+          </>
         )}
       </div>
     </WorkshopFrame>

@@ -19,6 +19,14 @@ export interface ReceiverPort {
   readonly slack: Slack | null;
   /** what was refused when it was brought, in words */
   readonly refused: readonly string[];
+  /** all that are in the making here */
+  readonly makings: readonly { readonly key: string; readonly name: string }[];
+  /** null: none is open */
+  readonly openKey: string | null;
+  /** false: this browser keeps none of it */
+  readonly isKept: boolean;
+  readonly undoSteps: number;
+  readonly redoSteps: number;
   readonly kept: readonly KeptReceiver[];
   /** what came of keeping or taking away, in words */
   readonly told: string | null;
@@ -28,9 +36,12 @@ export interface ReceiverPort {
   dropKept(id: string): void;
   clear(): void;
   deckText(text: string): void;
-  change(draft: Draft): void;
-  /** null: there is nothing to undo */
-  readonly undo: (() => void) | null;
+  /** one after the other with the same mark they are one step to undo */
+  change(draft: Draft, mark?: string): void;
+  undo(): void;
+  redo(): void;
+  choose(key: string): void;
+  discard(key: string): void;
   readonly canSave: boolean;
   saveDeck(): void;
   saveReceiver(): void;

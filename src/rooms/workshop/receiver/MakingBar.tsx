@@ -1,0 +1,53 @@
+/** Which receiver in the making is open, back and on again, and the way to throw one away. */
+import { useState } from 'preact/hooks';
+import { Modal } from '../../../kit/dialogs/Modal.tsx';
+import { useWords } from '../../../kit/hooks/useWords.ts';
+import { Button } from '../../../kit/theme/art.tsx';
+import type { ReceiverPort } from './receiverPort.ts';
+
+export function MakingBar({ port }: { readonly port: ReceiverPort }) {
+  const { workshop: say, ownReceiver } = useWords();
+  const { makings, openKey, undoSteps, redoSteps, isKept } = port;
+  const [asking, setAsking] = useState(false);
+  const name = makings.find(({ key }) => key === openKey)?.name ?? '';
+  return (
+    <div class="made-row made-bar">
+      <label>
+        <span class="l">{say.drafts}</span>
+        <select class="written" value={openKey ?? ''} onChange={({ currentTarget: { value } }) => port.choose(value)}>
+          {makings.map((one) => (
+            <option key={one.key} value={one.key}>
+              {one.name}
+            </option>
+          ))}
+        </select>
+      </label>
+      <Button class="made-undo" label={say.undoSteps(undoSteps)} disabled={undoSteps === 0} onClick={port.undo}>
+        {ownReceiver.begin.back(undoSteps)}
+      </Button>
+      <Button class="made-redo" label={say.redoSteps(redoSteps)} disabled={redoSteps === 0} onClick={port.redo}>
+        {ownReceiver.begin.on(redoSteps)}
+      </Button>
+      <Button onClick={() => setAsking(true)}>{say.removeDraft}</Button>
+      <span class="l2">{isKept ? say.kept : ownReceiver.begin.notKept}</span>
+      {asking ? (
+        <Modal title={say.removeDraft} onCancel={() => setAsking(false)}>
+          <p>{say.removeAsk(name)}</p>
+          <div class="modal-buttons">
+            <Button
+              onClick={() => {
+                setAsking(false);
+                if (openKey !== null) port.discard(openKey);
+              }}
+            >
+              {say.remove}
+            </Button>
+            <Button primary onClick={() => setAsking(false)}>
+              {say.keepIt}
+            </Button>
+          </div>
+        </Modal>
+      ) : null}
+    </div>
+  );
+}
