@@ -2,7 +2,6 @@
 import { RULES_VERSION, RULES_VERSIONS } from '../base/engine.ts';
 import type { Problem, Result } from '../base/result.ts';
 import type { BenchSetup } from '../bench/setup.ts';
-import { benchSetup } from '../certify/benchSetup.ts';
 import type { KnownSet } from '../certify/knownSet.ts';
 import { checkScenario } from '../files/checkScenario.ts';
 import type { ClaimedScore, RunFile } from '../files/runFile.ts';
@@ -11,6 +10,7 @@ import { claimOf, gradeUnder } from '../grading/grade.ts';
 import type { Report } from '../grading/report.ts';
 import { foreignPart, type KnownBench, type Verdict, verifyRun } from '../run/verify.ts';
 import type { Scenario } from '../scenario/scenario.ts';
+import { judgedSetup } from './judgedSetup.ts';
 
 /** What a run is held against, with the set that the scenario's own certificate knows, if it has one. */
 export interface FoundBench extends KnownBench {
@@ -68,7 +68,7 @@ export function judgeRun(run: RunFile, file: string, find: FindBench): Judgement
   // What cannot be held against anything here needs no set, which may take long to deal.
   const foreign = foreignPart(run, bench.value);
   if (foreign !== null) return { verdict: foreign, run, scenarioKnown: bench.value.scenarioHash !== null };
-  const setup = benchSetup(bench.value, run.scenario, bench.value.known ?? null, file);
+  const setup = judgedSetup(bench.value, run.scenario, bench.value.known ?? null, file);
   if (!setup.ok) {
     const problems = setup.problems.map((problem) => ({ ...problem, place: `/scenario${problem.place}` }));
     return unread({ kind: 'unreadable', problems });
