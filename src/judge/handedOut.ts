@@ -11,6 +11,7 @@ import { isDealtAfresh } from '../scenario/attempt.ts';
 import type { Par } from '../scenario/par.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import type { FoundBench } from './judgeRun.ts';
+import { once } from './once.ts';
 import { type OwnVersion, ownHeld } from './ownHeld.ts';
 
 export interface HandedOut {
@@ -43,7 +44,7 @@ export const createWorkedOut = (): WorkedOut => ({ designs: new Map(), pars: new
 
 /** null: it does not read as one. */
 export function designIn(pair: ReceiverPair, { designs }: WorkedOut): LoadedReceiver | null {
-  return once(designs, JSON.stringify(pair), () => {
+  return once(designs, MOST_KEPT, JSON.stringify(pair), () => {
     const read = readReceiverPair(pair);
     return read.ok ? read.value : null;
   });
@@ -58,7 +59,7 @@ export function heldOnOwn(versions: readonly OwnVersion[], run: Scenario, worked
 }
 
 function parOf({ text, design }: OwnVersion, run: Scenario, { pars }: WorkedOut): Par | null {
-  return once(pars, JSON.stringify([text, design.receiver, design.deck]), () => {
+  return once(pars, MOST_KEPT, JSON.stringify([text, design.receiver, design.deck]), () => {
     const read = loadScenario({ file: `${run.id}.json`, text }, new Map([[run.receiver, design]]));
     if (!read.ok || isDealtAfresh(read.value)) return null;
     const setup = benchSetup(design, read.value);
@@ -66,12 +67,4 @@ function parOf({ text, design }: OwnVersion, run: Scenario, { pars }: WorkedOut)
     const certified = certifyScenario(setup.value);
     return certified.ok ? certified.certificate.par : null;
   });
-}
-
-function once<T>(kept: Map<string, T>, key: string, make: () => T): T {
-  if (kept.has(key)) return kept.get(key)!;
-  if (kept.size >= MOST_KEPT) kept.clear();
-  const made = make();
-  kept.set(key, made);
-  return made;
 }

@@ -3,31 +3,29 @@
  * give equal answers whatever was asked before (`src/bench/kept.ts`).
  */
 import type { Result } from '../base/result.ts';
-import { keepByKey } from '../bench/kept.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 import { benchSetup } from '../certify/benchSetup.ts';
 import type { KnownSet } from '../certify/knownSet.ts';
-import type { SetParts } from '../receiver/individualSet.ts';
+import type { LoadedReceiver } from '../files/library.ts';
 import type { Scenario } from '../scenario/scenario.ts';
+import { once } from './once.ts';
 
 /** Scenarios of an evening, and some to spare; each holds a bench with its solvers. */
 const MOST_SETUPS = 8;
 
-type Kept = (key: string, make: () => Result<BenchSetup>) => Result<BenchSetup>;
-
 /** By the receiver that is known here: a run has no say in it. */
-const kept = new WeakMap<SetParts['receiver'], Kept>();
+const kept = new WeakMap<LoadedReceiver['receiver'], Map<string, Result<BenchSetup>>>();
 
 export function judgedSetup(
-  parts: SetParts,
+  parts: LoadedReceiver,
   scenario: Scenario,
   known: KnownSet | null,
   file: string,
 ): Result<BenchSetup> {
-  const ofReceiver = kept.get(parts.receiver) ?? keepByKey<Result<BenchSetup>>(MOST_SETUPS);
+  const ofReceiver = kept.get(parts.receiver) ?? new Map<string, Result<BenchSetup>>();
   kept.set(parts.receiver, ofReceiver);
   const make = () => benchSetup(parts, scenario, known, file);
-  const found = ofReceiver(JSON.stringify([scenario, known]), make);
+  const found = once(ofReceiver, MOST_SETUPS, JSON.stringify([scenario, known]), make);
   // A problem is told by the name of the file that has it.
   return found.ok ? found : make();
 }
