@@ -1,6 +1,7 @@
 /** What a person's eye makes of a line that is thick with noise. */
 import { describe, expect, it } from 'vitest';
-import { swing, withoutNoise } from '../../src/technician/person/eyes.ts';
+import { apartDiv, SHOWS_DIV } from '../../src/technician/person/diagnosis.ts';
+import { grassOnLine, type Sight, swing, withoutNoise } from '../../src/technician/person/eyes.ts';
 
 /** Mean of the envelope of a sine of amplitude `a` in noise of one volt rms: the integral of Rice's distribution (S. O. Rice, 1945, from memory), by the angle and the radius. */
 function meanEnvelope(a: number): number {
@@ -45,5 +46,43 @@ describe('how far a line swings', () => {
     const xDiv = wave(0, 0).map((_, i) => i);
     expect(swing({ xDiv, yDiv: wave(0.3, 0) })).toBe(0);
     expect(swing({ xDiv, yDiv: wave(0.3, 0.5) })).toBeCloseTo(1, 5);
+  });
+});
+
+describe('two pictures of the same set', () => {
+  const N = 1024;
+  /** A line at a height, with grass on it that stands the other way at every second point, or every first. */
+  const sight = (height: number, grass: number, from = 0): Sight => {
+    const yDiv = Float64Array.from({ length: N }, (_, i) => height + ((i + from) % 2 === 0 ? grass : -grass));
+    const xDiv = yDiv.map((_, i) => i);
+    return { forward: { xDiv, yDiv }, back: { xDiv, yDiv } };
+  };
+
+  it('are alike, however the grass on them stands', () => {
+    expect(apartDiv(sight(1, 0.3), sight(1, 0.3, 1))).toBeLessThan(SHOWS_DIV / 10);
+  });
+
+  it('differ where the line has moved, or has left the graticule in one', () => {
+    expect(apartDiv(sight(1, 0.3), sight(1.4, 0.3))).toBeCloseTo(0.4, 5);
+    expect(apartDiv(sight(1, 0), sight(Number.NaN, 0))).toBe(1);
+  });
+});
+
+describe('grass', () => {
+  const N = 64;
+  /** What stands on the face: the trace at three divisions, the base line at -2 with so much grass. */
+  const hands = (grass: number): Parameters<typeof grassOnLine>[0] => {
+    const data = new Float32Array(6 * N);
+    for (let i = 0; i < 2 * N; i++) data[3 * i + 1] = i < N ? 3 : -2 + (i % 2 === 0 ? grass : -grass);
+    const display = { beam: { data, count: 2 * N } };
+    return {
+      look: () => display as ReturnType<Parameters<typeof grassOnLine>[0]['look']>,
+      knobs: () => ({ yVoltsPerDiv: 0.5 }) as ReturnType<Parameters<typeof grassOnLine>[0]['knobs']>,
+    };
+  };
+
+  it('is how far the base line strays, in volts', () => {
+    expect(grassOnLine(hands(0.4))).toBeCloseTo(0.2, 5);
+    expect(grassOnLine(hands(0))).toBe(0);
   });
 });

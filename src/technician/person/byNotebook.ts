@@ -76,7 +76,7 @@ export function newPad(
 
 /**
  * How far the worst demand reads from what is wanted at the end, in tolerances. `inOneGo` false: where too much is out of place for one curve to tell which slug it is, nothing is
- * touched, and there is no end to it.
+ * touched, and there is no end to it. `untouched`: nobody has turned anything yet, and what surely reads inside stays so.
  */
 export function byNotebook(
   hands: Hands,
@@ -86,6 +86,7 @@ export function byNotebook(
   { notebook, tried }: Pad,
   inOneGo: boolean,
   timeLeft: () => boolean,
+  untouched = false,
 ): number {
   const { slugs } = notebook;
   const aims = aimsOf(response);
@@ -134,7 +135,7 @@ export function byNotebook(
       poor++;
     }
     noteReading(hands, response.judge(levels), aims);
-    if (best.worst < GOOD) break;
+    if (best.worst < GOOD || (untouched && round === 0 && best.worst < SURE)) break;
     if (!tried.once && best.worst > SURE && (poor >= 2 || round >= MANY_ROUNDS)) {
       // The notebook does not hold for this set as it stands: each slug is tried a little.
       tried.once = true;

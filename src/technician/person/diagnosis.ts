@@ -75,20 +75,38 @@ function toBlame(swaps: readonly Swap[]): readonly string[] {
   return (seen.length === 0 ? swaps.slice(-1) : seen).map(({ part }) => part);
 }
 
-/** How far two pictures lie from each other, divisions on the average; off the graticule in one alone counts as a division. */
+/** A part of the width over which an eye takes the middle of a line that is thick with grass. */
+const BLOCKS = 64;
+
+/** How far the lines of two pictures lie from each other, middle from middle, divisions on the average; off the graticule in one alone counts as a division. */
 export function apartDiv(a: Sight, b: Sight): number {
   let sum = 0;
   let count = 0;
   for (const way of ['forward', 'back'] as const) {
     const [one, other] = [a[way].yDiv, b[way].yDiv];
-    for (let i = 0; i < Math.min(one.length, other.length); i++) {
-      const [y, z] = [one[i]!, other[i]!];
-      if (Number.isNaN(y) && Number.isNaN(z)) continue;
-      sum += Number.isNaN(y) || Number.isNaN(z) ? 1 : Math.min(Math.abs(y - z), 1);
+    const length = Math.min(one.length, other.length);
+    const size = Math.max(1, Math.floor(length / BLOCKS));
+    for (let from = 0; from + size <= length; from += size) {
+      const [x, y] = [middleOf(one, from, size), middleOf(other, from, size)];
+      if (x.seen === 0 && y.seen === 0) continue;
+      const near = x.seen === 0 || y.seen === 0 ? 0 : Math.min(Math.abs(x.middle - y.middle), 1);
+      const off = Math.abs(x.seen - y.seen) / size;
+      sum += Math.max(near * (1 - off), 0) + off;
       count++;
     }
   }
   return count === 0 ? 0 : sum / count;
+}
+
+function middleOf(yDiv: Float64Array, from: number, size: number): { readonly middle: number; readonly seen: number } {
+  let sum = 0;
+  let seen = 0;
+  for (let i = from; i < from + size; i++) {
+    if (Number.isNaN(yDiv[i]!)) continue;
+    sum += yDiv[i]!;
+    seen++;
+  }
+  return { middle: sum / seen, seen };
 }
 
 const BLANK_DIV = 0.5;

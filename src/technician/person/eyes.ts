@@ -104,6 +104,19 @@ export function baseLine({ back }: Sight): number | null {
   return seen === 0 ? null : roundTo(sum / seen, HEIGHT_STEP_DIV);
 }
 
+/** How far the base line strays from its middle in one sweep, volts rms at the Y input: half of what one would call its thickness. */
+export function grassOnLine(hands: Pick<Hands, 'look' | 'knobs'>): number {
+  const { data, count } = hands.look().beam;
+  const line: number[] = [];
+  for (let i = count / 2; i < count; i++) {
+    const y = data[3 * i + 1]!;
+    if (Math.abs(y) <= HALF_HEIGHT_DIV) line.push(y);
+  }
+  if (line.length < 3) return 0;
+  const middle = line.reduce((sum, y) => sum + y, 0) / line.length;
+  return Math.sqrt(line.reduce((sum, y) => sum + (y - middle) ** 2, 0) / line.length) * hands.knobs().yVoltsPerDiv;
+}
+
 /** The tube's frequency axis: place = at0 + perHz * (hz - centreHz of the dial). */
 export interface Axis {
   readonly at0Div: number;

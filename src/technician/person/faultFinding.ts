@@ -2,7 +2,7 @@
  * Looking for a failed part: the lines with the meter, then what is on the tube against the chart. A failure may be larger or smaller than the chart's, so the
  * symptoms are compared by their shape: the change against the sound curve, in decibels, with the size left free between bounds.
  */
-import { axisOf, readVolts } from './eyes.ts';
+import { axisOf, grassOnLine, readVolts } from './eyes.ts';
 import { trial } from './fit.ts';
 import { clip, type Hands, set } from './hands.ts';
 import type { Notebook } from './notebook.ts';
@@ -49,8 +49,9 @@ export function suspicion(
   slopes: Slopes = [],
   smallest = SMALLEST,
 ): Suspicion {
-  const sound = curve.volts.map((v) => signedDb(v, curve));
-  const seen = readDb(hands, curve).map((v, i) => v - sound[i]!);
+  const floorDb = floorIn(hands, curve);
+  const sound = curve.volts.map((v) => signedDb(v, curve, floorDb));
+  const seen = readDb(hands, curve, floorDb).map((v, i) => v - sound[i]!);
   const beyond = beyondSlugs(slopes);
   const rest = beyond(seen);
   const left = Math.sqrt(dot(seen, rest) / seen.length);
@@ -58,7 +59,7 @@ export function suspicion(
   for (const { part, voltsFrom } of sheet.chart) {
     const volts = voltsFrom[curve.injectAt];
     if (volts === undefined) continue;
-    const change = volts.map((v, i) => signedDb(v, curve) - sound[i]!);
+    const change = volts.map((v, i) => signedDb(v, curve, floorDb) - sound[i]!);
     const own = beyond(change);
     const size = dot(change, own);
     const share = size < 1e-6 ? 0 : Math.min(Math.max(dot(change, rest) / size, smallest), LARGEST);
@@ -157,7 +158,8 @@ function between(hz: readonly number[], values: readonly number[], f: number): n
 }
 
 export function trySlugs({ hands, turner }: Fitter, curve: PrintedCurve, slugs: readonly string[]): Slopes {
-  const look = (): number[] => readDb(hands, curve);
+  const floorDb = floorIn(hands, curve);
+  const look = (): number[] => readDb(hands, curve, floorDb);
   const before = look();
   return slugs.map((id) => trial((slug, by) => turner.turn(slug, by), look, before, id));
 }
@@ -187,8 +189,19 @@ export function levelsDb(hands: Hands, curve: PrintedCurve, hz: readonly number[
   return hz.map((f) => 20 * Math.log10(Math.max(volts[curve.hz.indexOf(f)]! / peak, 1e-6)));
 }
 
-function readDb(hands: Hands, curve: PrintedCurve): number[] {
-  return readVolts(hands, curve.hz, axisOf(hands)).map((v) => signedDb(v, curve));
+function readDb(hands: Hands, curve: PrintedCurve, floorDb: number): number[] {
+  return readVolts(hands, curve.hz, axisOf(hands), true, true).map((v) => signedDb(v, curve, floorDb));
+}
+
+/** Grass stands up to about so many times its root mean square from the middle of its line; what is lower than that is not to be read. */
+const GRASS = 2;
+const HIGHEST_FLOOR_DB = -20;
+
+/** Under the printed peak: what lies lower is not told from nothing, nor from the grass on the line. */
+function floorIn(hands: Hands, { volts }: PrintedCurve): number {
+  const peak = volts.reduce((most, v) => Math.max(most, Math.abs(v)), 0);
+  const grassDb = 20 * Math.log10(Math.max((GRASS * grassOnLine(hands)) / peak, 1e-6));
+  return Math.min(Math.max(FLOOR_DB, grassDb), HIGHEST_FLOOR_DB);
 }
 
 /** Takes out of a change what turns of the slugs could make: their slopes made orthogonal one after the other (Gram and Schmidt), and projected off. */
@@ -213,12 +226,12 @@ function dot(a: readonly number[], b: readonly number[]): number {
 }
 
 /** A diode the wrong way round gives the other sign: that is far from any level. */
-function signedDb(volts: number, curve: PrintedCurve): number {
+function signedDb(volts: number, curve: PrintedCurve, floorDb = FLOOR_DB): number {
   const peak = curve.volts.reduce((most, v) => (Math.abs(v) > Math.abs(most) ? v : most), 0);
-  const db = Math.max(FLOOR_DB, 20 * Math.log10(Math.max(Math.abs(volts / peak), 1e-6)));
+  const db = Math.max(floorDb, 20 * Math.log10(Math.max(Math.abs(volts / peak), 1e-6)));
   // Next to nothing has no sign that could be seen.
-  if (db === FLOOR_DB) return db;
-  return volts / peak < 0 ? 2 * FLOOR_DB - db : db;
+  if (db === floorDb) return db;
+  return volts / peak < 0 ? 2 * floorDb - db : db;
 }
 
 export function replacePart({ hands, sheet, turner }: Fitter, part: string): boolean {
@@ -236,10 +249,11 @@ export interface Fitter {
   readonly turner: Turner;
 }
 
-/** Before any supply is clipped to them: what the lines give of their own, with the meter on each. */
 /** Volts at a detector with the source turned right down, beyond which the set makes them itself. */
 const SINGS_VOLTS = 0.1;
 const SONG_RANGE_VOLTS = 3;
+/** Noise stands on a detector too, and is seen as grass: a line that is lifted by no more than so many times as far as it strays is lifted by noise. */
+const NOISE_LIFTS = 30;
 
 /**
  * A set that sings holds its detector up without any signal, and the needle tells: the parts that keep a stage's output from getting back, the screen first. None where it
@@ -258,7 +272,8 @@ export function feedingBack({ hands, sheet }: Pick<Fitter, 'hands' | 'sheet'>): 
   set(hands, 'meterMode', 'dc');
   set(hands, 'meterRangeVolts', SONG_RANGE_VOLTS);
   set(hands, 'levelDb', hands.scale('levelDb').low);
-  const sings = Math.abs(hands.look().meterVolts) > SINGS_VOLTS;
+  const volts = Math.abs(hands.look().meterVolts);
+  const sings = volts > Math.max(SINGS_VOLTS, NOISE_LIFTS * grassOnLine(hands));
   set(hands, 'levelDb', levelDb);
   set(hands, 'meterMode', meterMode);
   set(hands, 'meterRangeVolts', meterRangeVolts);
@@ -266,6 +281,7 @@ export function feedingBack({ hands, sheet }: Pick<Fitter, 'hands' | 'sheet'>): 
   return sings ? keepers : [];
 }
 
+/** Before any supply is clipped to them: what the lines give of their own, with the meter on each. */
 export function tryLines(fitter: Fitter): void {
   for (const line of fitter.sheet.lines) {
     const { at, restVolts, valves } = line;

@@ -2,7 +2,7 @@
  * The last touches, by the sheet's own figures: each demand is worked out from what the tube shows, and the slugs are turned together until all of them lie well inside
  * their limits. The detector's curve is known from the sheet, which prints volts beside levels.
  */
-import { axisOf, readVolts } from './eyes.ts';
+import { axisOf, grassOnLine, readVolts } from './eyes.ts';
 import { descend, type Fit } from './fit.ts';
 import { type Hands, set } from './hands.ts';
 import type { JudgedDemand, PrintedCurve, PrintedResponse } from './sheet.ts';
@@ -111,16 +111,27 @@ export function levelsNow(hands: Hands, response: PrintedResponse, curve: Printe
   const level = levelBy(curve);
   const read = (): number[] => smooth(readVolts(hands, response.lookAtHz, axis, true, true), response).map(level);
   const seen = read();
-  const raised = Math.min(-20 * Math.log10(Math.max(...seen, 1e-3)), MOST_RAISED_DB);
-  if (raised < RAISED_DB) return seen;
-  // What hardly rises out of the noise is read with more from the source.
+  // What hardly rises out of the noise is read with more from the source: all of it, or the skirts, which no stage is driven too hard by.
   const { levelDb } = hands.knobs();
-  const to = Math.min(Math.round(levelDb + raised), hands.scale('levelDb').high);
-  set(hands, 'levelDb', to);
-  const louder = read().map((v) => v / 10 ** ((to - levelDb) / 20));
-  set(hands, 'levelDb', levelDb);
-  return louder;
+  const louder = (byDb: number): number[] => {
+    const to = Math.min(Math.round(levelDb + byDb), hands.scale('levelDb').high);
+    set(hands, 'levelDb', to);
+    const levels = read().map((v) => v / 10 ** ((to - levelDb) / 20));
+    set(hands, 'levelDb', levelDb);
+    return levels;
+  };
+  const raised = Math.min(-20 * Math.log10(Math.max(...seen, 1e-3)), MOST_RAISED_DB);
+  if (raised >= RAISED_DB) return louder(raised);
+  const peak = curve.volts.reduce((most, v) => Math.max(most, Math.abs(v)), 0);
+  if (grassOnLine(hands) < GRASSY * peak) return seen;
+  const skirts = louder(SKIRTS_RAISED_DB);
+  return seen.map((v, i) => (Math.max(v, skirts[i]!) < LOW_LEVEL ? skirts[i]! : v));
 }
+
+/** Of the printed height: grass as thick as that hides the skirts, and what lies so low is read by itself. */
+const GRASSY = 0.005;
+const LOW_LEVEL = 0.15;
+const SKIRTS_RAISED_DB = 16;
 
 /** The eye lays a line through the noise: over so many places either side, but not beside a trap. */
 const SMOOTHED = 3;

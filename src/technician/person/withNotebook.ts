@@ -53,9 +53,9 @@ export function withNotebook(bench: AtBench): boolean {
       }
       const moved = slugs.some(({ id }, i) => turner.depthOf(id) !== before[i]);
       if (pass > 0 && left < SURELY_INSIDE && !moved) break;
-      const now = byNotebook(hands, turner, response, curve, pad, stages.length === 0 || pass > 0, () =>
-        timeToProve(bench),
-      );
+      const inOneGo = stages.length === 0 || pass > 0;
+      const untouched = pass === 0 && !moved;
+      const now = byNotebook(hands, turner, response, curve, pad, inOneGo, () => timeToProve(bench), untouched);
       const stuck = now > READS_OUTSIDE && (pass === 0 ? now === Number.POSITIVE_INFINITY : now > MUCH_BETTER * left);
       left = Math.min(left, now);
       if (stuck && stages.length > 0) {
