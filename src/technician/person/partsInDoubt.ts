@@ -1,15 +1,8 @@
 /** Parts that what is on the tube speaks against, before a slug is touched; and coils whose cores will not turn. */
 import { type AtBench, isSCurve, isShelf, reaches, right, slugsOf, standFor, timeLeft } from './atWork.ts';
+import { feedingBack } from './byMeter.ts';
 import { newPad } from './byNotebook.ts';
-import {
-  feedingBack,
-  onPaper,
-  replacePart,
-  reversing,
-  type Suspicion,
-  silentParts,
-  suspicion,
-} from './faultFinding.ts';
+import { onPaper, replacePart, reversing, type Suspicion, silentParts, suspicion } from './faultFinding.ts';
 import { fitCurve } from './fit.ts';
 import type { PrintedCurve, PrintedResponse } from './sheet.ts';
 import { setTrap } from './traps.ts';

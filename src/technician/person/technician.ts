@@ -14,9 +14,10 @@ import {
   timeToProve,
   wrong,
 } from './atWork.ts';
+import { tryLines } from './byMeter.ts';
 import { takingNotes } from './diagnosis.ts';
 import { backFromStops, backThroughCoils } from './farOut.ts';
-import { levelsDb, replacePart, spoilers, suspicion, tryLines, trySlugs } from './faultFinding.ts';
+import { levelsDb, replacePart, spoilers, suspicion, trySlugs } from './faultFinding.ts';
 import { type Fit, fitCurve, residualOf } from './fit.ts';
 import type { Hands } from './hands.ts';
 import { offBy, oscillatorOf, setOscillator } from './oscillator.ts';
