@@ -184,31 +184,46 @@ function minus(a: readonly number[], b: readonly number[]): number[] {
   return a.map((v, i) => v - b[i]!);
 }
 
-/** A stage by itself, swept from its own point: turned until the tube shows the printed curve. Its few slugs cannot be taken for those of other stages. */
-export function stageByNotebook(
+/** A stage by itself, swept from its own point: what its notebook holds, and how its curve is read. */
+export interface StagePad {
+  readonly notebook: Notebook;
+  readonly read: () => number[];
+  readonly levelOf: (volts: number) => number;
+}
+
+export function stagePad(
   hands: Hands,
   turner: Turner,
   curve: PrintedCurve,
   adjusters: readonly PrintedSlug[],
   isSCurve: boolean,
   trapsHz: readonly number[],
-  levelOf: (volts: number) => number,
-): void {
-  const slugs = adjusters.map(({ id }) => id);
+  ofDetector: (volts: number) => number,
+): StagePad {
   const height = Math.max(...curve.volts.map(Math.abs));
-  const shown = (v: number): number => (isSCurve ? v / height : levelOf(v));
+  const levelOf = (v: number): number => (isSCurve ? v / height : ofDetector(v));
   const effects = curve.effects.map((e) => ({
     ...e,
-    levels: e.levels.map((curve) => curve.map((v) => shown(v * height))),
+    levels: e.levels.map((curve) => curve.map((v) => levelOf(v * height))),
   }));
-  const notebook = createNotebook({ hz: curve.hz, effects, isSCurve, trapsHz }, slugs, reachOf(turner, adjusters));
+  const slugs = adjusters.map(({ id }) => id);
+  return {
+    notebook: createNotebook({ hz: curve.hz, effects, isSCurve, trapsHz }, slugs, reachOf(turner, adjusters)),
+    read: () => readVolts(hands, curve.hz, axisOf(hands), true, !isSCurve).map(levelOf),
+    levelOf,
+  };
+}
+
+/** Turned until the tube shows the printed curve. Its few slugs cannot be taken for those of other stages. */
+export function stageByNotebook(hands: Hands, turner: Turner, { notebook, read }: StagePad): void {
+  const { slugs } = notebook;
   const home = slugs.map((id) => turner.depthOf(id));
   const depths = (): number[] => slugs.map((id, i) => turner.depthOf(id) - home[i]!);
   let best: Look | null = null;
   let most = MOST_TURNS;
   let first = 0;
   for (let round = 0; round < STAGE_ROUNDS; round++) {
-    const levels = readVolts(hands, curve.hz, axisOf(hands), true, !isSCurve).map(shown);
+    const levels = read();
     const at = depths();
     const worst = notebook.leftOver(levels);
     if (round === 0) first = worst;

@@ -6,8 +6,7 @@ import { axisOf, grassOnLine, readVolts } from './eyes.ts';
 import { trial } from './fit.ts';
 import type { Hands } from './hands.ts';
 import type { Notebook } from './notebook.ts';
-import type { PrintedCurve, PrintedResponse, PrintedSheet } from './sheet.ts';
-import { levelBy, levelsNow } from './toLimits.ts';
+import type { PrintedCurve, PrintedSheet } from './sheet.ts';
 import type { Turner } from './turner.ts';
 
 const FLOOR_DB = -46;
@@ -90,30 +89,35 @@ export interface Explained {
   readonly symptoms: readonly { readonly parts: readonly string[]; readonly cost: number }[];
 }
 
-/** What is on the tube explained by slugs alone, and by each part with slugs: the smaller the figure, the better. */
+/** What was read of a curve, and what it is held against: `levels` at `hz`, with the printed curve and the notebook of those slugs that work on it. */
+export interface Paper {
+  readonly levels: readonly number[];
+  readonly hz: readonly number[];
+  readonly curve: PrintedCurve;
+  readonly notebook: Notebook;
+  readonly levelOf: (volts: number) => number;
+}
+
+/** What is on the tube explained by slugs alone, and by each part with slugs: the smaller the figure, the better. `among`: entries of the chart that may be it. */
 export function onPaper(
-  hands: Hands,
-  sheet: PrintedSheet,
-  response: PrintedResponse,
-  curve: PrintedCurve,
-  notebook: Notebook,
+  { levels, hz, curve, notebook, levelOf }: Paper,
+  chart: PrintedSheet['chart'],
+  among: (entry: PrintedSheet['chart'][number]) => boolean = () => true,
 ): Explained {
-  const levels = levelsNow(hands, response, curve);
-  const levelOf = levelBy(curve);
   const none = notebook.fitted(levels).cost;
   const right = curve.volts.map((v) => notebook.shown(levelOf(v)));
   const symptoms = new Map<string, { readonly change: readonly number[]; readonly parts: Set<string> }>();
-  for (const { part, voltsFrom } of sheet.chart) {
-    const volts = voltsFrom[curve.injectAt];
+  for (const entry of chart.filter(among)) {
+    const volts = entry.voltsFrom[curve.injectAt];
     if (volts === undefined) continue;
     const change = volts.map((v, i) => notebook.shown(levelOf(v)) - right[i]!);
     const key = change.map((v) => v.toFixed(1)).join(' ');
     const known = symptoms.get(key) ?? { change, parts: new Set() };
-    known.parts.add(part);
+    known.parts.add(entry.part);
     symptoms.set(key, known);
   }
   const costOf = (change: readonly number[], size: number, quick: boolean): number => {
-    const more = response.lookAtHz.map((f) => size * between(curve.hz, change, f));
+    const more = hz.map((f) => size * between(curve.hz, change, f));
     return notebook.fitted(levels, more, quick).cost;
   };
   const likely = [...symptoms.values()]

@@ -5,6 +5,7 @@ import { newPad } from './byNotebook.ts';
 import { onPaper, replacePart, reversing, type Suspicion, silentParts, suspicion } from './faultFinding.ts';
 import { fitCurve } from './fit.ts';
 import type { PrintedCurve, PrintedResponse } from './sheet.ts';
+import { levelBy, levelsNow } from './toLimits.ts';
 import { setTrap } from './traps.ts';
 
 const ROUNDS = 8;
@@ -89,7 +90,16 @@ function onPaperToo(
   const slugs = slugsOf(sheet, main).filter((s) => s.trapHz === null || isShelf(main, s.trapHz));
   const trapsHz = sheet.slugs.flatMap(({ trapHz }) => (trapHz === null ? [] : [trapHz]));
   const { notebook } = newPad(turner, main, slugs, trapsHz);
-  const { none, symptoms } = onPaper(hands, sheet, main, curve, notebook);
+  const { none, symptoms } = onPaper(
+    {
+      levels: levelsNow(hands, main, curve),
+      hz: main.lookAtHz,
+      curve,
+      notebook,
+      levelOf: levelBy(curve),
+    },
+    sheet.chart,
+  );
   const asItStands = (part: string): number =>
     Math.min(1, (candidates.find((c) => c.part === part)?.apart ?? left) / left);
   const open = symptoms

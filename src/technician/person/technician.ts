@@ -27,6 +27,7 @@ import { prove } from './proofs.ts';
 import { clipAfresh, makeSafe, type Phased, smallPips } from './settings.ts';
 import type { PrintedCurve, PrintedResponse, PrintedSheet } from './sheet.ts';
 import { bringInside, lowerEach, worstDemand } from './toLimits.ts';
+import { isBeyondSlugs, traceBack } from './traceBack.ts';
 import { setTrap } from './traps.ts';
 import { rocking, type Turner } from './turner.ts';
 import { withNotebook } from './withNotebook.ts';
@@ -85,8 +86,12 @@ export function doTheJob(
   backThroughCoils(bench);
   // Half way is too far from right for the notebook.
   if (byStages) followProcedure(bench);
+  const sealedParts = sheet.chart.length > 0 && sheet.sealed;
+  const traced = sealedParts && !fromStops && isBeyondSlugs(bench, main) ? traceBack(bench, main) : [];
   let right = !fromStops && withNotebook(bench);
   if (sheet.chart.length > 0 && stuckCoils(bench)) right = withNotebook(bench);
+  if (!right && traced.length === 0 && sheet.chart.length > 0 && traceBack(bench, main).length > 0)
+    right = withNotebook(bench);
   if (!right) theLongWay(bench, main, surely);
   // What no slug has mended in a set that nobody has called bad: now a part is in question.
   if (!right && sheet.sealed && timeLeft(bench) && !allInside(bench)) {

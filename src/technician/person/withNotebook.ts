@@ -1,6 +1,6 @@
 /** Curve by curve with the notebook: traps to their places, all slugs together, and where one curve cannot tell them apart stage by stage. */
 import { type AtBench, curveOf, isSCurve, isShelf, reaches, slugsOf, standFor, timeToProve } from './atWork.ts';
-import { byNotebook, newPad, stageByNotebook } from './byNotebook.ts';
+import { byNotebook, newPad, type StagePad, stageByNotebook, stagePad } from './byNotebook.ts';
 import { offBy, oscillatorOf, setOscillator } from './oscillator.ts';
 import type { PrintedResponse, PrintedSheet, PrintedSlug } from './sheet.ts';
 import { levelBy } from './toLimits.ts';
@@ -70,10 +70,10 @@ export function withNotebook(bench: AtBench): boolean {
   return worst < READS_OUTSIDE;
 }
 
-type AloneStep = PrintedSheet['procedure'][number];
+export type AloneStep = PrintedSheet['procedure'][number];
 
 /** Steps of the procedure that sweep a stage from a point of its own, as far as they are about this curve. */
-function stepsAlone(sheet: PrintedSheet, response: PrintedResponse): readonly AloneStep[] {
+export function stepsAlone(sheet: PrintedSheet, response: PrintedResponse): readonly AloneStep[] {
   const first = sheet.responses[0]?.id;
   return sheet.procedure.filter(
     (step) =>
@@ -85,14 +85,19 @@ function stepsAlone(sheet: PrintedSheet, response: PrintedResponse): readonly Al
   );
 }
 
-function stageAlone(bench: AtBench, response: PrintedResponse, { at, slugs }: AloneStep): void {
+function stageAlone(bench: AtBench, response: PrintedResponse, step: AloneStep): void {
+  const pad = padOfStage(bench, response, step);
+  if (pad.notebook.slugs.length > 0) stageByNotebook(bench.hands, bench.turner, pad);
+}
+
+/** The bench stands for the stage, and the pad lies open at its page. */
+export function padOfStage(bench: AtBench, response: PrintedResponse, { at, slugs }: AloneStep): StagePad {
   const { hands, sheet, turner } = bench;
   const curve = standFor(bench, response, at);
   hands.note({ kind: 'stage', at: at! });
   const trapsHz = sheet.slugs.flatMap(({ trapHz }) => (trapHz === null ? [] : [trapHz]));
   const others = sheet.slugs.filter((s) => slugs.includes(s.id) && (s.trapHz === null || isShelf(response, s.trapHz)));
-  if (others.length > 0)
-    stageByNotebook(hands, turner, curve, others, isSCurve(response), trapsHz, levelBy(curveOf(sheet, response)));
+  return stagePad(hands, turner, curve, others, isSCurve(response), trapsHz, levelBy(curveOf(sheet, response)));
 }
 
 /** Where the sheet wants the notch, and how far a turn moves it by the notebook. */

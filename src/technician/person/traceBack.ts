@@ -1,0 +1,94 @@
+/**
+ * Tracing a failed part: the sweep goes in at one point after the other, from the detector back, and each stage is brought right before the next is looked at. The first that its
+ * own slugs cannot bring right holds the part: one that shows there, and from no point behind it.
+ */
+import { type AtBench, curveOf, isShelf, slugsOf, standFor, timeLeft } from './atWork.ts';
+import { newPad, stageByNotebook } from './byNotebook.ts';
+import { onPaper, type Paper, replacePart } from './faultFinding.ts';
+import type { ChartEntry, PrintedCurve, PrintedResponse, PrintedSheet } from './sheet.ts';
+import { levelBy, levelsNow } from './toLimits.ts';
+import { type AloneStep, padOfStage, stepsAlone } from './withNotebook.ts';
+
+/** What no slug explains of a stage, and of the whole curve, is a part's doing from here on; and what of that a part may leave. */
+const STAGE_WRONG = 25;
+const WHOLE_WRONG = 15;
+const EXPLAINED = 0.36;
+/** Another curve, from a point behind the part, than by so much of its height: decibels rms. */
+const SHOWS_DB = 0.5;
+const MOST_PARTS = 3;
+
+/** Parts that were replaced by it. */
+export function traceBack(bench: AtBench, main: PrintedResponse): readonly string[] {
+  const replaced: string[] = [];
+  while (replaced.length < MOST_PARTS && timeLeft(bench)) {
+    const part = partOnTheWay(bench, main, replaced);
+    if (part === null) break;
+    replaced.push(part);
+    replacePart(bench, part);
+  }
+  return replaced;
+}
+
+/** Whether turns of slugs do not explain what the whole curve shows. */
+export function isBeyondSlugs(bench: AtBench, main: PrintedResponse): boolean {
+  const { levels, notebook } = wholePaper(bench, main);
+  return notebook.fitted(levels).cost > WHOLE_WRONG;
+}
+
+function partOnTheWay(bench: AtBench, main: PrintedResponse, tried: readonly string[]): string | null {
+  const { chart } = bench.sheet;
+  const behind: PrintedCurve[] = [];
+  const look = (paper: Paper, wrong: number): { readonly part: string | null } | null => {
+    const { none, symptoms } = onPaper(
+      paper,
+      chart,
+      (entry) => !tried.includes(entry.part) && behind.every((curve) => !shows(entry, curve)),
+    );
+    if (none < wrong) return null;
+    const [first] = symptoms;
+    return { part: first === undefined || first.cost > EXPLAINED * none ? null : first.parts[0]! };
+  };
+  for (const step of stepsAlone(bench.sheet, main)) {
+    const paper = stagePaper(bench, main, step);
+    const found = look(paper, STAGE_WRONG);
+    if (found !== null) return found.part;
+    behind.push(paper.curve);
+  }
+  return look(wholePaper(bench, main), WHOLE_WRONG)?.part ?? null;
+}
+
+function stagePaper(bench: AtBench, main: PrintedResponse, step: AloneStep): Paper {
+  const pad = padOfStage(bench, main, step);
+  const curve = curveFrom(bench.sheet, main, step.at!);
+  const before = pad.read();
+  // Where slugs explain it they are turned; what they do not explain is looked at as it stands.
+  if (pad.notebook.slugs.length > 0 && pad.notebook.fitted(before).cost < STAGE_WRONG) {
+    stageByNotebook(bench.hands, bench.turner, pad);
+    return { ...pad, levels: pad.read(), hz: curve.hz, curve };
+  }
+  return { ...pad, levels: before, hz: curve.hz, curve };
+}
+
+function wholePaper(bench: AtBench, main: PrintedResponse): Paper {
+  const { hands, sheet, turner } = bench;
+  const curve = standFor(bench, main);
+  const slugs = slugsOf(sheet, main).filter((s) => s.trapHz === null || isShelf(main, s.trapHz));
+  const trapsHz = sheet.slugs.flatMap(({ trapHz }) => (trapHz === null ? [] : [trapHz]));
+  const { notebook } = newPad(turner, main, slugs, trapsHz);
+  const levelOf = levelBy(curveOf(sheet, main));
+  return { levels: levelsNow(hands, main, curve), hz: main.lookAtHz, curve, notebook, levelOf };
+}
+
+function curveFrom({ curves }: PrintedSheet, { id }: PrintedResponse, at: string): PrintedCurve {
+  return curves.find((c) => c.response === id && c.injectAt === at)!;
+}
+
+function shows({ voltsFrom }: ChartEntry, { injectAt, volts }: PrintedCurve): boolean {
+  const peak = volts.reduce((most, v) => Math.max(most, Math.abs(v)), 0);
+  const db = (v: number): number => 20 * Math.log10(Math.max(Math.abs(v) / peak, LEAST_SHARE));
+  const there = voltsFrom[injectAt] ?? volts;
+  const sum = volts.reduce((all, v, i) => all + (db(there[i]!) - db(v)) ** 2, 0);
+  return Math.sqrt(sum / volts.length) > SHOWS_DB;
+}
+
+const LEAST_SHARE = 0.01;
