@@ -19,6 +19,8 @@ const ROUNDS = 12;
 const PATIENCE = 3;
 /** So near a demand reads inside, whatever the eye does. */
 const SURE = 0.75;
+/** And what reads so before anybody has turned a slug is left as it is. */
+const LEFT_ALONE = 0.85;
 const MANY_ROUNDS = 4;
 const TRIAL_TURNS = 0.25;
 const MOST_TRIED = 1;
@@ -135,7 +137,7 @@ export function byNotebook(
       poor++;
     }
     noteReading(hands, response.judge(levels), aims);
-    if (best.worst < GOOD || (untouched && round === 0 && best.worst < SURE)) break;
+    if (best.worst < GOOD || (untouched && round === 0 && best.worst < LEFT_ALONE)) break;
     if (!tried.once && best.worst > SURE && (poor >= 2 || round >= MANY_ROUNDS)) {
       // The notebook does not hold for this set as it stands: each slug is tried a little.
       tried.once = true;

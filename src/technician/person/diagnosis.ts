@@ -4,11 +4,15 @@
 import type { BenchEvent } from '../../bench/benchEvent.ts';
 import { type Sight, see } from './eyes.ts';
 import type { Hands } from './hands.ts';
+import { levelsWith } from './notebook.ts';
 import type { PrintedSheet } from './sheet.ts';
+import { away } from './toLimits.ts';
 import type { Turner } from './turner.ts';
 
 /** A slug that was left less far from where it was found was touched up and no more. */
-const FAR_TURNS = 0.35;
+const FAR_TURNS = 0.2;
+/** And one that stood so wrong as to put a demand of the sheet so far from what is wanted, in tolerances, was astray; less was moved for another's sake. */
+const ASTRAY_TOLERANCES = 1.5;
 /** Two pictures of the same set differ by less than this, divisions on the average. */
 export const SHOWS_DIV = 0.1;
 
@@ -56,11 +60,22 @@ export function takingNotes(given: Hands, sheet: PrintedSheet, turner: Turner): 
     diagnosis(contacts) {
       const parts = toBlame(swaps);
       const slugs = sheet.slugs
-        .filter(({ id, coil }) => !parts.includes(coil) && Math.abs(turner.depthOf(id) - found.get(id)!) > FAR_TURNS)
+        .filter(({ id, coil }) => !parts.includes(coil) && wasAstray(sheet, id, found.get(id)! - turner.depthOf(id)))
         .map(({ id }) => id);
       return { type: 'diagnosisStated', slugs, parts, setUp: [...contacts] };
     },
   };
+}
+
+/** By the notebook: a sound set with this slug alone so many turns deeper than right would be as far off its sheet as that. */
+function wasAstray({ responses }: PrintedSheet, slug: string, turns: number): boolean {
+  if (Math.abs(turns) <= FAR_TURNS) return false;
+  return responses.some(({ effects, judge }) => {
+    const own = effects.find((effect) => effect.slug === slug);
+    if (own === undefined) return false;
+    const demands = judge(levelsWith(own, turns));
+    return demands.some((demand) => Math.abs(away(demand)) >= ASTRAY_TOLERANCES);
+  });
 }
 
 /** Where the picture stayed as it was the part was good, unless it was the only one or a coil whose core was felt to be stuck; of parts tried without a picture, by the needle, the last was it. */

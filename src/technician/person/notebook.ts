@@ -199,6 +199,16 @@ export function createNotebook(
   };
 }
 
+/** The curve of a sound set with one slug so many turns deeper than right, between the pages that were noted. */
+export function levelsWith({ turns: at, levels }: SlugEffect, turns: number): number[] {
+  const t = Math.min(Math.max(turns, at[0]!), at.at(-1)!);
+  let k = 0;
+  while (k + 2 < at.length && at[k + 1]! < t) k++;
+  const share = (t - at[k]!) / (at[k + 1]! - at[k]!);
+  const [a, b] = [levels[k]!, levels[k + 1]!];
+  return Array.from(a, (v, m) => v + share * (b[m]! - v));
+}
+
 const LEAST_LEARNT = 0.05;
 const SURE = 2;
 

@@ -94,6 +94,7 @@ export function bringNotch(
   const raised = Math.min(levelDb + RAISED_DB, hands.scale('levelDb').high);
   set(hands, 'levelDb', raised);
   const axis = axisOf(hands);
+  const onlyDepth = notch.withinHz === null && wantedDb !== null;
   const deepEnough = (db: number): boolean => wantedDb === null || db - (raised - levelDb) < wantedDb;
   let hzATurn = notch.hzATurn;
   let last: { readonly at: number; readonly made: number } | null = null;
@@ -116,8 +117,9 @@ export function bringNotch(
     }
     const deep = deepEnough(db);
     const off = Math.abs(at - hz);
-    // What is deep enough may stay where it was once put; what is in its place cannot be put there.
-    good = (off <= within && (deep || round > 0)) || (deep && again) || off < 0.1 * within;
+    // What is deep enough may stay where it was once put, or found where the sheet asks for depth alone; what is in its place cannot be put there.
+    const stays = again || (round === 0 && onlyDepth);
+    good = (off <= within && (deep || round > 0)) || (deep && stays) || off < 0.1 * within;
     if (good) break;
     hands.note({ kind: 'notch', slug, hz, seenHz: at });
     const made = turner.turn(slug, (hz - at) / hzATurn);
