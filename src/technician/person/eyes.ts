@@ -21,15 +21,16 @@ export interface Sight {
 }
 
 /** Sweeps that glass and eye run into one: what strays from sweep to sweep averages, pips and noise. */
-const SWEEPS = 6;
+export const SWEEPS = 6;
 /** Points that are passed over at once while a place is looked for. */
 const STRIDE = 16;
 
-export function see(hands: Pick<Hands, 'look'>): Sight {
+/** `later`: so many sweeps from now. */
+export function see(hands: Pick<Hands, 'look'>, later = 0): Sight {
   let x = new Float64Array(0);
   let y = x;
   for (let sweep = 0; sweep < SWEEPS; sweep++) {
-    const { data, count } = hands.look(sweep).beam;
+    const { data, count } = hands.look(later + sweep).beam;
     if (sweep === 0) {
       x = new Float64Array(count);
       y = new Float64Array(count);

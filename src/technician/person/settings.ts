@@ -1,7 +1,7 @@
 /** Making safe, clipping leads, setting the source, phasing, blanking, level and Y: what comes before any slug is touched, and again for each curve. */
 import type { SheetSetUp } from '../../receiver/receiver.ts';
-import { apartDiv, SHOWS_DIV } from './diagnosis.ts';
-import { baseLine, extent, heightAt, see } from './eyes.ts';
+import { apartDiv } from './diagnosis.ts';
+import { baseLine, extent, heightAt, SWEEPS, see } from './eyes.ts';
 import { clip, type Hands, set } from './hands.ts';
 import { beatsApart, oscillatorOf, shimmerExtent } from './oscillator.ts';
 import type { PrintedCurve, PrintedResponse, PrintedSheet } from './sheet.ts';
@@ -24,18 +24,25 @@ export function clipAfresh(hands: Hands, sheet: PrintedSheet): readonly ('rf' | 
     const at = hands.leads()[lead];
     if (at === null) continue;
     hands.note({ kind: 'clips' });
-    const before = see(hands);
+    const before = [see(hands), see(hands, SWEEPS)];
     switched(false);
     // No clip goes on a set without its strap.
     if (strap !== undefined) clip(hands, 'earth', strap.id);
     clip(hands, lead, null);
     clip(hands, lead, at);
     switched(true);
-    if (apartDiv(before, see(hands)) > SHOWS_DIV) found.push(lead);
+    const after = [see(hands), see(hands, SWEEPS)];
+    const grass = Math.max(apartDiv(before[0]!, before[1]!), apartDiv(after[0]!, after[1]!));
+    const apart = Math.min(...before.flatMap((was) => after.map((is) => apartDiv(was, is))));
+    if (apart > Math.max(LEAST_DIV, GRASS_TIMES * grass)) found.push(lead);
   }
   switched(false);
   return found;
 }
+
+/** Another picture, in divisions on the average: by more than that, and by so many times what grass alone makes of two looks at the same one. */
+const LEAST_DIV = 0.04;
+const GRASS_TIMES = 1.5;
 
 /** Leads for a curve, on a set that is off while it is touched. */
 function clipLeads(
