@@ -2,7 +2,6 @@
  * Aligning by the notebook: one look at the tube, then with a pencil how far each slug stands from its place and which turns bring every demand of the sheet well inside, then those
  * turns, and a look again. What reads inside is left alone.
  */
-import { axisOf, readVolts } from './eyes.ts';
 import type { Hands } from './hands.ts';
 import { leastSquares } from './leastSquares.ts';
 import { createNotebook, type Notebook, type Reach } from './notebook.ts';
@@ -24,12 +23,8 @@ const LEFT_ALONE = 0.85;
 const MANY_ROUNDS = 4;
 const TRIAL_TURNS = 0.25;
 const MOST_TRIED = 1;
-const STAGE_ROUNDS = 5;
-/** A stage that is right to so much of what may be doubted is right. */
-const STAGE_RIGHT = 1.5;
-const WORTH_IT = 0.75;
-const MOST_TURNS = 5;
-const LEAST_TURNS = 1 / 24;
+export const MOST_TURNS = 5;
+export const LEAST_TURNS = 1 / 24;
 /** What a tolerance outside the aim weighs against a turn. */
 const OUTSIDE = 4;
 const PRICE = 0.1;
@@ -165,7 +160,7 @@ export function byNotebook(
 }
 
 /** The tube as it was with the slugs at some place. */
-interface Look {
+export interface Look {
   readonly worst: number;
   readonly levels: readonly number[];
   /** turns in from where they were found */
@@ -182,74 +177,8 @@ function isTangled({ worst, stand }: Look): boolean {
 const FAR_OUT = 8;
 const MANY_TURNS = 8;
 
-function minus(a: readonly number[], b: readonly number[]): number[] {
+export function minus(a: readonly number[], b: readonly number[]): number[] {
   return a.map((v, i) => v - b[i]!);
-}
-
-/** A stage by itself, swept from its own point: what its notebook holds, and how its curve is read. */
-export interface StagePad {
-  readonly notebook: Notebook;
-  readonly read: () => number[];
-  readonly levelOf: (volts: number) => number;
-}
-
-export function stagePad(
-  hands: Hands,
-  turner: Turner,
-  curve: PrintedCurve,
-  adjusters: readonly PrintedSlug[],
-  isSCurve: boolean,
-  trapsHz: readonly number[],
-  ofDetector: (volts: number) => number,
-): StagePad {
-  const height = Math.max(...curve.volts.map(Math.abs));
-  const levelOf = (v: number): number => (isSCurve ? v / height : ofDetector(v));
-  const effects = curve.effects.map((e) => ({
-    ...e,
-    levels: e.levels.map((curve) => curve.map((v) => levelOf(v * height))),
-  }));
-  const slugs = adjusters.map(({ id }) => id);
-  return {
-    notebook: createNotebook({ hz: curve.hz, effects, isSCurve, trapsHz }, slugs, reachOf(turner, adjusters)),
-    read: () => readVolts(hands, curve.hz, axisOf(hands), true, !isSCurve).map(levelOf),
-    levelOf,
-  };
-}
-
-/** Turned until the tube shows the printed curve. Its few slugs cannot be taken for those of other stages. */
-export function stageByNotebook(hands: Hands, turner: Turner, { notebook, read }: StagePad): void {
-  const { slugs } = notebook;
-  const home = slugs.map((id) => turner.depthOf(id));
-  const depths = (): number[] => slugs.map((id, i) => turner.depthOf(id) - home[i]!);
-  let best: Look | null = null;
-  let most = MOST_TURNS;
-  let first = 0;
-  for (let round = 0; round < STAGE_ROUNDS; round++) {
-    const levels = read();
-    const at = depths();
-    const worst = notebook.leftOver(levels);
-    if (round === 0) first = worst;
-    if (best !== null) notebook.learn(best.levels, best.stand, minus(at, best.at), levels);
-    if (best === null || worst < best.worst) {
-      const slow: boolean = best !== null && worst > 0.8 * best.worst;
-      const thought: readonly number[] | null =
-        best === null ? null : best.stand.map((s, i) => s + at[i]! - best!.at[i]!);
-      best = { worst, levels, at, stand: notebook.whereSlugsStand(levels, thought) };
-      if (slow) break;
-    } else most *= 0.4;
-    if (best.worst < STAGE_RIGHT || round === STAGE_ROUNDS - 1) break;
-    const turns = notebook.towardsRight(best.levels, best.stand, most);
-    const far = turns.map((t, i) => best!.at[i]! + t - at[i]!);
-    noteTurns(hands, 'turns', slugs, far);
-    const made = slugs.map((id, i) => (Math.abs(far[i]!) < LEAST_TURNS ? 0 : turner.turn(id, far[i]!)));
-    if (made.every((t) => t === 0)) break;
-  }
-  if (best === null) return;
-  // What hardly made it better was not wrong.
-  const to = best.worst < WORTH_IT * first ? best.at : slugs.map(() => 0);
-  minus(to, depths()).forEach((back, i) => {
-    if (Math.abs(back) > LEAST_TURNS) turner.turn(slugs[i]!, back);
-  });
 }
 
 /** The demand that stands farthest from what a sound set gives, as it reads. */
@@ -263,7 +192,12 @@ function noteReading(hands: Hands, demands: readonly JudgedDemand[], aims: Reado
   hands.note({ kind: 'reads', demand: worst.demand, standing });
 }
 
-function noteTurns(hands: Hands, kind: 'turns' | 'back', slugs: readonly string[], far: readonly number[]): void {
+export function noteTurns(
+  hands: Hands,
+  kind: 'turns' | 'back',
+  slugs: readonly string[],
+  far: readonly number[],
+): void {
   const turns = slugs
     .map((slug, i) => ({ slug, turns: far[i]! }))
     .filter(({ turns }) => Math.abs(turns) >= LEAST_TURNS);

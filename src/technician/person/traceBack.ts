@@ -3,9 +3,10 @@
  * own slugs cannot bring right holds the part: one that shows there, and from no point behind it.
  */
 import { type AtBench, curveOf, isShelf, slugsOf, standFor, timeLeft } from './atWork.ts';
-import { newPad, stageByNotebook } from './byNotebook.ts';
+import { newPad } from './byNotebook.ts';
 import { onPaper, type Paper, replacePart } from './faultFinding.ts';
 import type { ChartEntry, PrintedCurve, PrintedResponse, PrintedSheet } from './sheet.ts';
+import { stageByNotebook } from './stage.ts';
 import { levelBy, levelsNow } from './toLimits.ts';
 import { type AloneStep, padOfStage, stepsAlone } from './withNotebook.ts';
 

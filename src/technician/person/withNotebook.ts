@@ -1,8 +1,9 @@
 /** Curve by curve with the notebook: traps to their places, all slugs together, and where one curve cannot tell them apart stage by stage. */
 import { type AtBench, curveOf, isSCurve, isShelf, reaches, slugsOf, standFor, timeToProve } from './atWork.ts';
-import { byNotebook, newPad, type StagePad, stageByNotebook, stagePad } from './byNotebook.ts';
+import { byNotebook, newPad } from './byNotebook.ts';
 import { offBy, oscillatorOf, setOscillator } from './oscillator.ts';
 import type { PrintedResponse, PrintedSheet, PrintedSlug } from './sheet.ts';
+import { type StagePad, stageByNotebook, stagePad } from './stage.ts';
 import { levelBy } from './toLimits.ts';
 import { bringNotch, setTrap, type WantedNotch } from './traps.ts';
 

@@ -1,0 +1,78 @@
+/** A stage by itself, swept from its own point, with its own page of the notebook. */
+import { LEAST_TURNS, type Look, MOST_TURNS, minus, noteTurns, reachOf } from './byNotebook.ts';
+import { axisOf, readVolts } from './eyes.ts';
+import type { Hands } from './hands.ts';
+import { createNotebook, type Notebook } from './notebook.ts';
+import type { PrintedCurve, PrintedSlug } from './sheet.ts';
+import type { Turner } from './turner.ts';
+
+const STAGE_ROUNDS = 5;
+/** A stage that is right to so much of what may be doubted is right. */
+const STAGE_RIGHT = 1.5;
+const WORTH_IT = 0.75;
+
+/** A stage by itself, swept from its own point: what its notebook holds, and how its curve is read. */
+export interface StagePad {
+  readonly notebook: Notebook;
+  readonly read: () => number[];
+  readonly levelOf: (volts: number) => number;
+}
+
+export function stagePad(
+  hands: Hands,
+  turner: Turner,
+  curve: PrintedCurve,
+  adjusters: readonly PrintedSlug[],
+  isSCurve: boolean,
+  trapsHz: readonly number[],
+  ofDetector: (volts: number) => number,
+): StagePad {
+  const height = Math.max(...curve.volts.map(Math.abs));
+  const levelOf = (v: number): number => (isSCurve ? v / height : ofDetector(v));
+  const effects = curve.effects.map((e) => ({
+    ...e,
+    levels: e.levels.map((curve) => curve.map((v) => levelOf(v * height))),
+  }));
+  const slugs = adjusters.map(({ id }) => id);
+  return {
+    notebook: createNotebook({ hz: curve.hz, effects, isSCurve, trapsHz }, slugs, reachOf(turner, adjusters)),
+    read: () => readVolts(hands, curve.hz, axisOf(hands), true, !isSCurve).map(levelOf),
+    levelOf,
+  };
+}
+
+/** Turned until the tube shows the printed curve. Its few slugs cannot be taken for those of other stages. */
+export function stageByNotebook(hands: Hands, turner: Turner, { notebook, read }: StagePad): void {
+  const { slugs } = notebook;
+  const home = slugs.map((id) => turner.depthOf(id));
+  const depths = (): number[] => slugs.map((id, i) => turner.depthOf(id) - home[i]!);
+  let best: Look | null = null;
+  let most = MOST_TURNS;
+  let first = 0;
+  for (let round = 0; round < STAGE_ROUNDS; round++) {
+    const levels = read();
+    const at = depths();
+    const worst = notebook.leftOver(levels);
+    if (round === 0) first = worst;
+    if (best !== null) notebook.learn(best.levels, best.stand, minus(at, best.at), levels);
+    if (best === null || worst < best.worst) {
+      const slow: boolean = best !== null && worst > 0.8 * best.worst;
+      const thought: readonly number[] | null =
+        best === null ? null : best.stand.map((s, i) => s + at[i]! - best!.at[i]!);
+      best = { worst, levels, at, stand: notebook.whereSlugsStand(levels, thought) };
+      if (slow) break;
+    } else most *= 0.4;
+    if (best.worst < STAGE_RIGHT || round === STAGE_ROUNDS - 1) break;
+    const turns = notebook.towardsRight(best.levels, best.stand, most);
+    const far = turns.map((t, i) => best!.at[i]! + t - at[i]!);
+    noteTurns(hands, 'turns', slugs, far);
+    const made = slugs.map((id, i) => (Math.abs(far[i]!) < LEAST_TURNS ? 0 : turner.turn(id, far[i]!)));
+    if (made.every((t) => t === 0)) break;
+  }
+  if (best === null) return;
+  // What hardly made it better was not wrong.
+  const to = best.worst < WORTH_IT * first ? best.at : slugs.map(() => 0);
+  minus(to, depths()).forEach((back, i) => {
+    if (Math.abs(back) > LEAST_TURNS) turner.turn(slugs[i]!, back);
+  });
+}
