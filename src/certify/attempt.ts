@@ -70,8 +70,8 @@ function tried(design: SetParts, scenario: Scenario, attempt: number, idea: numb
   };
   const setup = onBenchWith(design, dealt, set, draw, scenario.id);
   if (!setup.ok) return null;
-  const outcome = certifyScenario(setup.value, { spot: true });
-  if (!outcome.ok || outcome.certificate.asFound.excess < LEAST_ASTRAY) return null;
+  const outcome = certifyScenario(setup.value, { spot: true, leastAstray: LEAST_ASTRAY });
+  if (!outcome.ok) return null;
   // A part that slugs all but make up for would be named by luck.
   const { uncured } = outcome.certificate;
   if (scenario.dealsFaults === true && uncured !== null && uncured.excess < LEAST_ASTRAY) return null;

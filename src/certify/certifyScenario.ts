@@ -7,6 +7,7 @@
  * That no setting meets a sheet is as sure as the starts and leaps of lowestWorst.ts make it; `tests/certify/secondOpinion.test.ts` asks another one.
  */
 import { ENGINE } from '../base/engine.ts';
+import { once } from '../base/once.ts';
 import { clamp, roundTo } from '../base/rounding.ts';
 import { warmsUp } from '../bench/heat.ts';
 import { type BenchSetup, designOf, initialState } from '../bench/setup.ts';
@@ -48,11 +49,13 @@ export interface CertifyOptions {
   readonly onShare?: (share: number) => void;
   /** on the spot, for somebody who waits: the route goes to the best place that the set is known to have, and before the cure the search is short */
   readonly spot?: boolean;
+  /** where the worst line as found is less far outside than this, in tolerances, nothing more is asked */
+  readonly leastAstray?: number;
 }
 
 export function certifyScenario(
   setup: BenchSetup,
-  { onShare = () => {}, spot = false }: CertifyOptions = {},
+  { onShare = () => {}, spot = false, leastAstray }: CertifyOptions = {},
 ): Certification {
   const { receiver, deck, scenario } = setup;
   const printed = designOf(setup);
@@ -74,6 +77,8 @@ export function certifyScenario(
   const free = receiver.adjusters.filter((a) => !stuck.includes(a));
   const broken = touched ? searcher(setup, printed, failed, free) : sound;
   const asFound = worstOf(broken.demands.standings(startTurns));
+  if (leastAstray !== undefined && roundTo(asFound.excess, 0.001) < leastAstray)
+    return { ok: false, problems: [{ code: 'nothingToDo' }] };
   const trapsHz = receiver.adjusters.flatMap((a) => (a.trapHz === null ? [] : [a.trapHz]));
   const withoutCure = touched
     ? leastUncured(broken, startTurns, nominal, free, { trapsHz, scenarioSeed: scenario.seed, spot })
@@ -195,7 +200,7 @@ function searcher(
     createDemands(standing.receiver, standing.deck, some, scenario.toleranceFactor, slugs, printed);
   const demands = make(responses);
   // From the detector backwards: what comes later on the sheet is a part of what comes first.
-  const stages = responses.length < 2 ? [] : [...responses].reverse().map((one) => make([one]));
+  const stages = once(() => (responses.length < 2 ? [] : [...responses].reverse().map((one) => make([one]))));
   return {
     demands,
     deck: standing.deck,

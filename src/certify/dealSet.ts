@@ -5,6 +5,7 @@
  * good hand would (search.ts): each trap alone, the curve laid on the printed one, then the lines of the sheet. That place is this set's nominal; the printed sheet stays
  * the design's.
  */
+import { once } from '../base/once.ts';
 import { drawParts, placeSlugs, type SetParts, slugDepths, withLongReach } from '../receiver/individualSet.ts';
 import type { Spreads } from '../receiver/receiver.ts';
 import { nominalTurns, slugHenries, turnsForHenries } from '../receiver/slugLaw.ts';
@@ -70,7 +71,9 @@ function bestPlace(
       return [a.id, turnsForHenries(a, henries) ?? nominalTurns(a)];
     }),
   );
-  const stages = receiver.responses.length < 2 ? [] : [...receiver.responses].reverse().map((one) => make([one]));
+  const stages = once(() =>
+    receiver.responses.length < 2 ? [] : [...receiver.responses].reverse().map((one) => make([one])),
+  );
   const { adjusters } = receiver;
   const found = search({ demands, stages, adjusters, start, seed: 1, mostTries: tries, stopWhenMet: true, hopeless });
   const henries = Object.fromEntries(adjusters.map((a) => [a.id, slugHenries(a, found.turns[a.id]!)]));

@@ -7,7 +7,9 @@
  * printed curve. Levels far below the peak count less: a floor of FLOOR of the nominal's highest is added in power.
  */
 import { excessOver } from '../base/limits.ts';
+import { once } from '../base/once.ts';
 import type { Deck } from '../physics/deck.ts';
+import type { ResponseCurve } from '../receiver/curveReading.ts';
 import type { SetParts } from '../receiver/individualSet.ts';
 import type { Receiver, SheetResponse, Specification } from '../receiver/receiver.ts';
 import { responseJacobian } from '../receiver/responseJacobian.ts';
@@ -42,11 +44,17 @@ const FLOOR = 3e-3;
 const WALK_TURNS = 1e-4;
 
 interface Sheet {
-  readonly fine: StatedResponse;
-  readonly coarse: StatedResponse;
+  readonly response: SheetResponse;
+  /** made when first asked: a stage of a search looks at the one alone, a certificate on the spot at the other */
+  fine(): StatedResponse;
+  coarse(): StatedResponse;
   readonly spec: Specification;
   /** volts of the sound nominal design at the coarse frequencies, and the greatest of them */
-  readonly wanted: Float64Array;
+  wanted(): Wanted;
+}
+
+interface Wanted {
+  readonly volts: Float64Array;
   readonly height: number;
 }
 
@@ -62,21 +70,20 @@ export function createDemands(
   const sheets = responses.map((response): Sheet => {
     const { specification } = response;
     const hz = printedFrequencies(specification);
-    const coarse = createStatedResponse(receiver, deck, response, hz);
-    const wanted =
-      deck === printed.deck
-        ? coarse.nominal.volts
-        : createStatedResponse(printed.receiver, printed.deck, response, hz).nominal.volts;
+    const coarse = once(() => createStatedResponse(receiver, deck, response, hz));
     return {
-      fine: createStatedResponse(receiver, deck, response),
+      response,
+      fine: once(() => createStatedResponse(receiver, deck, response)),
       coarse,
       spec: widenSpecification(specification, toleranceFactor),
-      wanted,
-      height: wanted.reduce((top, v) => Math.max(top, Math.abs(v)), 0),
+      wanted: once(() => {
+        const { volts } = deck === printed.deck ? coarse().nominal : printedCurve(printed, response, hz);
+        return { volts, height: volts.reduce((top, v) => Math.max(top, Math.abs(v)), 0) };
+      }),
     };
   });
   const itemsOf = ({ fine, spec }: Sheet, volts: Float64Array): SpecItem[] =>
-    evaluateSpecification(spec, fine.hz, volts, null);
+    evaluateSpecification(spec, fine().hz, volts, null);
 
   const slopesOf = (
     turns: CoreTurns,
@@ -131,17 +138,17 @@ export function createDemands(
   return {
     standings: (turns) =>
       sheets.flatMap((sheet) =>
-        itemsOf(sheet, sheet.fine.solve(turns).volts).map((item) => ({
-          response: sheet.fine.response.id,
+        itemsOf(sheet, sheet.fine().solve(turns).volts).map((item) => ({
+          response: sheet.response.id,
           item,
           excess: excessOf(item),
         })),
       ),
-    demanded: (turns) => joined(sheets.map((sheet) => demandsIn(sheet, sheet.fine.solve(turns).volts))),
-    demandedSlopes: (turns) => slopesOf(turns, (sheet) => sheet.fine, demandsIn),
-    excessSlopes: (turns) => slopesOf(turns, (sheet) => sheet.fine, excessIn),
-    printed: (turns) => joined(sheets.map((sheet) => laidOver(sheet, sheet.coarse.solve(turns).volts))),
-    printedSlopes: (turns) => slopesOf(turns, (sheet) => sheet.coarse, laidOver),
+    demanded: (turns) => joined(sheets.map((sheet) => demandsIn(sheet, sheet.fine().solve(turns).volts))),
+    demandedSlopes: (turns) => slopesOf(turns, (sheet) => sheet.fine(), demandsIn),
+    excessSlopes: (turns) => slopesOf(turns, (sheet) => sheet.fine(), excessIn),
+    printed: (turns) => joined(sheets.map((sheet) => laidOver(sheet, sheet.coarse().solve(turns).volts))),
+    printedSlopes: (turns) => slopesOf(turns, (sheet) => sheet.coarse(), laidOver),
     levelAt(hz) {
       const response = responses.find(({ specification: s }) => s.sCurve === null && hz >= s.fromHz && hz <= s.toHz);
       if (response === undefined) return null;
@@ -165,7 +172,8 @@ function signedExcess({ kind, low, high, measured, tolerance }: SpecItem, spare:
   return 0;
 }
 
-function laidOver({ spec, wanted, height }: Sheet, volts: Float64Array): Float64Array {
+function laidOver({ spec, wanted: wantedOf }: Sheet, volts: Float64Array): Float64Array {
+  const { volts: wanted, height } = wantedOf();
   const share = 1 / Math.sqrt(volts.length);
   const out = new Float64Array(volts.length);
   const floor = (FLOOR * height) ** 2;
@@ -177,6 +185,20 @@ function laidOver({ spec, wanted, height }: Sheet, volts: Float64Array): Float64
         : 10 * share * Math.log10((v * v + floor) / (wanted[f]! ** 2 + floor));
   }
   return out;
+}
+
+const curves = new WeakMap<Receiver, WeakMap<Deck, Map<string, ResponseCurve>>>();
+
+/** The nominal design's curve, which is the same for every draw of it. */
+function printedCurve({ receiver, deck }: SetParts, response: SheetResponse, hz: Float64Array): ResponseCurve {
+  const ofReceiver = curves.get(receiver) ?? new WeakMap<Deck, Map<string, ResponseCurve>>();
+  curves.set(receiver, ofReceiver);
+  const known = ofReceiver.get(deck) ?? new Map<string, ResponseCurve>();
+  ofReceiver.set(deck, known);
+  const key = JSON.stringify(response);
+  const curve = known.get(key) ?? createStatedResponse(receiver, deck, response, hz).nominal;
+  known.set(key, curve);
+  return curve;
 }
 
 function printedFrequencies({ fromHz, toHz }: Specification): Float64Array {

@@ -20,7 +20,7 @@ export interface Found {
 export interface SearchTask {
   readonly demands: Demands;
   /** each response by itself, in the order in which they are first laid on; empty where there is but one */
-  readonly stages: readonly Demands[];
+  readonly stages: () => readonly Demands[];
   /** slugs that turn */
   readonly adjusters: readonly Adjuster[];
   readonly start: CoreTurns;
@@ -124,7 +124,7 @@ function oneTry({ demands, stages, adjusters, hopeless }: SearchTask, from: Core
       x,
     ).x;
   const placed = Float64Array.from(adjusters, (a) => trapped[a.id]!);
-  const laid = [...stages, demands].reduce<Float64Array>((x, on) => lay(on, x), placed);
+  const laid = [...stages(), demands].reduce<Float64Array>((x, on) => lay(on, x), placed);
   if (hopeless !== undefined && worstOf(demands.standings(turnsOf(laid))).excess > hopeless) return turnsOf(laid);
   const met = leastSquares(
     {
