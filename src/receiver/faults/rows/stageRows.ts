@@ -1,7 +1,7 @@
 /**
  * Valves and transistors, and what belongs to them: bypasses, supply decouplings, coupling capacitors, screens. A stage that has lost gm, or whose grid is dragged off its
  * bias, follows its bias law (biasLaw.ts). An open bypass leaves the resistor that it was to bridge between cathode and earth; an open decoupling leaves the cold ends of two
- * coils on one impedance. A missing screen is a capacitor between two nodes. The sizes that are drawn and charted: round figures of our own, no source.
+ * coils on one impedance. A missing screen is a capacitor between two nodes (strayFarads.ts). The other sizes that are drawn and charted: round figures of our own, no source.
  */
 import { findElement } from '../../../physics/deck.ts';
 import { stageAtBias, stageAtGain } from '../../biasLaw.ts';
@@ -9,6 +9,7 @@ import { elementOf, numberFrom } from '../faultField.ts';
 import { biasedStages, cathodeNode, earthedEnds, faultPlaces, hotNode, nameOf, supplyNode } from '../faultPlaces.ts';
 import { add, faultRow, partAt } from '../faultRow.ts';
 import { stageEdits } from '../stageEdits.ts';
+import { strayFarads } from '../strayFarads.ts';
 import { farads, ohms } from './sizes.ts';
 
 const WEAK = 0.35;
@@ -21,7 +22,6 @@ const NEARLY_SINGS = 0.6;
 const STAGGERED = 5;
 /** Less than this no wire has at these frequencies. */
 const LEAST_SUPPLY_OHMS = 0.02;
-const STRAY_FARADS = 0.2e-12;
 
 export const STAGE_ROWS = {
   /** a tired valve or transistor: its gm, what it loads its input with, and its input capacitance go down together, as they do with bias */
@@ -136,7 +136,10 @@ export const STAGE_ROWS = {
     sits: {
       at: 'stagePair',
       drawn: false,
-      of: ({ early, late }) => [{ from: hotNode(late.nodes), to: hotNode(early.control), farads: STRAY_FARADS }],
+      of({ early, late }, set) {
+        const [from, to] = [hotNode(late.nodes), hotNode(early.control)];
+        return [{ from, to, farads: strayFarads(set, from, to) }];
+      },
     },
   }),
 } as const;
