@@ -1,17 +1,33 @@
 /** The order of the unit tests: those files first that alone take longer than many others together, so that no core is left with one of them at the end. */
 import { BaseSequencer, type TestSpecification } from 'vitest/node';
 
-/** Longest first; those with ngspice's time runs and those that walk over the whole course. */
+/** Longest first; those with ngspice's time runs, those that walk over the whole course, and those that deal and certify. */
 const LONG = [
+  'grading/shipped',
+  'certify/dealSet',
   'grading/randomLearners',
   'cli/deck',
-  'grading/shipped',
-  'physics/ngspiceDetectors',
-  'receiver/faults/symptoms',
   'certify/endless',
-  'adversaries/oneDepth',
+  'certify/lowestWorst',
+  'cli/program',
+  'certify/attempt',
   'rooms/sceneLeads',
-  'certify/dealSet',
+  'physics/ngspiceDetectors',
+  'cli/regradeMany',
+  'files/shippedScenarios',
+  'physics/limitCycle',
+  'describe/strange',
+  'receiver/faults/symptoms',
+  'grading/rules',
+  'adversaries/oneDepth',
+  'app/benchStore',
+  'present/steps',
+  'certify/certifier',
+  'receiver/faults/ngspiceBench',
+  'services/library',
+  'rooms/reportFigure',
+  'grading/slugsRight',
+  'run/runLog',
 ];
 
 export class LongestFirst extends BaseSequencer {

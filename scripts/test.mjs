@@ -1,7 +1,7 @@
 /** `npm test`: installs what is missing, a browser too, then runs every check, says how each went, and ends with a line of counts. */
 import { spawn } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs';
-import { availableParallelism } from 'node:os';
+import { availableParallelism, constants, getPriority, setPriority } from 'node:os';
 import path from 'node:path';
 import { ensureBrowser } from './browser.mjs';
 import { ensureInstalled, nodeProblem, PROJECT } from './install.mjs';
@@ -35,24 +35,32 @@ const SHORT_STEPS = [
   },
 ];
 
-/** Those that keep every core busy by themselves, one after the other. */
-const LONG_STEPS = [
-  {
-    name: 'unit, laws, oracles, model-based',
-    run: ({ tool }) =>
-      tool(
-        'vitest',
-        'run',
-        '--allowOnly=false',
-        '--reporter=default',
-        '--reporter=json',
-        `--outputFile.json=${VITEST_REPORT}`,
-      ),
-    counts: () => vitestCounts(readReport(VITEST_REPORT)),
-  },
-  { name: 'certification of the course', run: ({ tool }) => tool('tsx', 'scripts/certify-course.ts') },
-  { name: 'browser', run: browserTests, counts: () => playwrightCounts(readReport(PLAYWRIGHT_REPORT)) },
-];
+/** Keeps every core busy until its last long files. */
+const UNIT_STEP = {
+  name: 'unit, laws, oracles, model-based',
+  run: ({ tool }) =>
+    tool(
+      'vitest',
+      'run',
+      '--allowOnly=false',
+      '--reporter=default',
+      '--reporter=json',
+      `--outputFile.json=${VITEST_REPORT}`,
+    ),
+  counts: () => vitestCounts(readReport(VITEST_REPORT)),
+};
+
+/** Beside it, with what it leaves of the cores: then none stands idle at the end of either. */
+const COURSE_STEP = {
+  name: 'certification of the course',
+  run: ({ tool }) => tool('tsx', 'scripts/certify-course.ts'),
+};
+
+const BROWSER_STEP = {
+  name: 'browser',
+  run: browserTests,
+  counts: () => playwrightCounts(readReport(PLAYWRIGHT_REPORT)),
+};
 
 async function main() {
   const problem = nodeProblem() ?? (await ensureInstalled());
@@ -66,7 +74,10 @@ async function main() {
   for (const report of [VITEST_REPORT, PLAYWRIGHT_REPORT]) rmSync(report, { force: true });
 
   const results = await together(SHORT_STEPS);
-  for (const step of LONG_STEPS) results.push(await runStep(step, aloud));
+  const unit = runStep(UNIT_STEP, aloud);
+  const course = runStep(COURSE_STEP, atItsEnd({ after: unit, last: true }));
+  results.push(await unit, await course);
+  results.push(await runStep(BROWSER_STEP, aloud));
   summary(results);
 }
 
@@ -84,13 +95,17 @@ async function together(steps) {
 /** How a step is heard: as it goes, or all at once when it has ended, for then others run beside it. */
 const aloud = { start: startersOf('inherit'), say: console.log, tell() {} };
 
-function atItsEnd() {
+/** `after`: what is heard first; `last`: its processes come last where others want the cores. */
+function atItsEnd({ after = null, last = false } = {}) {
   const said = [];
   const hear = (chunk) => void said.push(chunk);
   return {
-    start: startersOf('pipe', hear),
+    start: startersOf('pipe', hear, last),
     say: (line) => hear(`${line}\n`),
-    tell: () => process.stdout.write(said.map(String).join('')),
+    async tell() {
+      await after;
+      process.stdout.write(said.map(String).join(''));
+    },
   };
 }
 
@@ -108,7 +123,7 @@ async function runStep({ name, run, counts }, { start, say, tell }) {
   if (counts !== undefined && (tests === null || tests.passed === 0 || tests.failed > 0)) ok = false;
   const seconds = (performance.now() - begin) / 1000;
   say(`=== ${name}: ${ok ? 'passed' : 'FAILED'} (${seconds.toFixed(1)} s)`);
-  tell();
+  await tell();
   return { name, ok, seconds, tests };
 }
 
@@ -158,7 +173,7 @@ async function browserTests({ tool }) {
 }
 
 /** `tool` runs the program of an installed package; its last argument may be an object of environment variables. `command` runs any program. */
-function startersOf(output, hear) {
+function startersOf(output, hear, last = false) {
   const command = (program, args, env = {}) => {
     const child = spawn(program, args, {
       cwd: PROJECT,
@@ -166,6 +181,9 @@ function startersOf(output, hear) {
       // Nothing may wait for an answer, open a window or write new reference pictures.
       env: { ...process.env, CI: 'true', HAYSTACK_NO_OPEN: '1', ...env },
     });
+    // What it starts itself comes as far behind.
+    if (last && child.pid !== undefined)
+      setPriority(child.pid, Math.max(getPriority(), constants.priority.PRIORITY_BELOW_NORMAL));
     for (const stream of [child.stdout, child.stderr]) stream?.setEncoding('utf8').on('data', hear);
     return new Promise((resolve, reject) => {
       child.on('error', reject);
