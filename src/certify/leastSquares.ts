@@ -84,12 +84,13 @@ export function squares(r: Float64Array): number {
 function normal({ r, jacobian }: Residuals, n: number): { square: Float64Array; gradient: Float64Array } {
   const square = new Float64Array(n * n);
   const gradient = new Float64Array(n);
-  for (let i = 0; i < r.length; i++) {
+  for (let i = 0, row = 0; i < r.length; i++, row += n) {
+    const own = r[i]!;
     for (let j = 0; j < n; j++) {
-      const a = jacobian[i * n + j]!;
+      const a = jacobian[row + j]!;
       if (a === 0) continue;
-      gradient[j] = gradient[j]! + a * r[i]!;
-      for (let k = 0; k <= j; k++) square[j * n + k] = square[j * n + k]! + a * jacobian[i * n + k]!;
+      gradient[j] = gradient[j]! + a * own;
+      for (let k = 0, at = j * n; k <= j; k++, at++) square[at] = square[at]! + a * jacobian[row + k]!;
     }
   }
   for (let j = 0; j < n; j++) for (let k = j + 1; k < n; k++) square[j * n + k] = square[k * n + j]!;
@@ -110,11 +111,12 @@ function stepInside(
   let open = [...free];
   for (;;) {
     // What has been put on its bound pulls at the others.
-    const pulled = gradient.map((g, j) => {
-      let sum = g;
+    const pulled = new Float64Array(n);
+    for (let j = 0; j < n; j++) {
+      let sum = gradient[j]!;
       for (let k = 0; k < n; k++) sum += square[j * n + k]! * held[k]!;
-      return sum;
-    });
+      pulled[j] = sum;
+    }
     const step = open.length === 0 ? new Float64Array(n) : solveDamped(square, pulled, open, n, damping);
     if (step === null) return null;
     const over = open.filter((j) => x[j]! + step[j]! < box.low[j]! || x[j]! + step[j]! > box.high[j]!);

@@ -179,12 +179,15 @@ const MOST_LEVELS = 16;
 /** The step inside `box` whose highest line of the straight model is least. */
 function leastOfModel({ r, jacobian }: Residuals, box: Box): { readonly d: Float64Array; readonly worst: number } {
   const n = box.low.length;
-  const lines = (d: Float64Array): Float64Array =>
-    r.map((v, i) => {
-      let sum = v;
+  const lines = (d: Float64Array): Float64Array => {
+    const out = new Float64Array(r.length);
+    for (let i = 0; i < out.length; i++) {
+      let sum = r[i]!;
       for (let j = 0; j < n; j++) sum += jacobian[i * n + j]! * d[j]!;
-      return sum;
-    });
+      out[i] = sum;
+    }
+    return out;
+  };
   let d = new Float64Array(n);
   let worst = Math.max(...r);
   // A line can fall by no more than its slopes allow in the box: under that no level is reached.
@@ -196,13 +199,25 @@ function leastOfModel({ r, jacobian }: Residuals, box: Box): { readonly d: Float
   }, Number.NEGATIVE_INFINITY);
   for (let tried = 0; tried < MOST_LEVELS && worst - low > LEVELS_APART; tried++) {
     const level = (worst + low) / 2;
-    const over = (at: Float64Array): Float64Array => lines(at).map((v) => Math.max(v - level, 0));
+    const over = (at: Float64Array): Float64Array => {
+      const above = lines(at);
+      for (let i = 0; i < above.length; i++) above[i] = Math.max(above[i]! - level, 0);
+      return above;
+    };
+    const steep = (above: Float64Array): Float64Array => {
+      const out = new Float64Array(jacobian.length);
+      for (let i = 0; i < above.length; i++) {
+        if (!(above[i]! > 0)) continue;
+        for (let k = i * n; k < (i + 1) * n; k++) out[k] = jacobian[k]!;
+      }
+      return out;
+    };
     const { x } = leastSquares(
       {
         residuals: over,
         slopes: (at) => {
           const above = over(at);
-          return { r: above, jacobian: jacobian.map((v, k) => (above[Math.floor(k / n)]! > 0 ? v : 0)) };
+          return { r: above, jacobian: steep(above) };
         },
         box,
         mostIterations: 30,

@@ -27,8 +27,10 @@ export function printCurve(
   const wanted = peakOf(bench, sound, response, setUp.injectAt, setUp.levelDb);
   let levelDb = setUp.levelDb;
   if (injectAt !== setUp.injectAt) {
+    const state = stateFor(sound, response, injectAt, levelDb);
     for (levelDb = -80; levelDb < 0; levelDb++) {
-      if (peakOf(bench, sound, response, injectAt, levelDb) >= wanted) break;
+      const { controls } = state;
+      if (bench.facts({ ...state, controls: { ...controls, levelDb } }).detectedPeakVolts >= wanted) break;
     }
   }
   const even = Array.from(
