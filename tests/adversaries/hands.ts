@@ -30,10 +30,14 @@ export interface Mark {
   readonly passed: boolean;
   readonly points: number;
 }
-export const ADVERSARIES = ['oneDepth', 'signer', 'ticker', 'flicker', 'copier', 'peeker', 'random'] as const;
+export const ADVERSARIES = [
+  ...(['oneDepth', 'signer', 'ticker', 'flicker', 'copier', 'peeker', 'random', 'counter'] as const),
+] as const;
+/** Has looked at everything but what the proofs show. */
+export const LAZY = ['parrot'] as const;
 /** The technician as he is, one who rocks each slug through where it belongs, and one who goes stage by stage as the sheet has it. All read tube and needle as finely as the graticule is drawn. */
 export const HONEST = ['technician', 'rocker', 'stager'] as const;
-export type HandName = (typeof ADVERSARIES)[number] | (typeof HONEST)[number];
+export type HandName = (typeof ADVERSARIES)[number] | (typeof LAZY)[number] | (typeof HONEST)[number];
 
 /** Random actors over the whole course. */
 const ACTORS = 1000;
@@ -59,6 +63,10 @@ export function markOf(name: HandName, id: string): Mark {
       return blind(setup, name, { turns: nominal({ ...setup, ...designOf(setup) }) });
     case 'random':
       return bestOfRandom(setup);
+    case 'counter':
+      return byKeptRun(setup, false);
+    case 'parrot':
+      return byKeptRun(setup, true);
     case 'technician':
       return marked(setup, demonstrate(setup).events);
     case 'rocker':
@@ -177,6 +185,49 @@ export function attempt(scenario: BenchSetup['scenario'], number: number): Bench
   const made = attemptSetup(shippedLibrary().receivers.get(scenario.receiver)!, scenario, number);
   if (!made.ok) throw new Error(JSON.stringify(made.problems));
   return made.value;
+}
+
+/**
+ * Who has kept a run of an earlier job on the same receiver. As he is: every core as deep as it came right there, and everything said as it was said there, diagnosis
+ * too. `aligned`: the set is mended and every core stands where it belongs, and he says rightly what was wrong; but proofs are told as they were told there, without a look.
+ */
+function byKeptRun(setup: BenchSetup, aligned: boolean): Mark {
+  const { scenario } = setup;
+  const here = scenario.sealed ? attempt(scenario, 2) : setup;
+  const kept = scenario.sealed ? attempt(scenario, 1) : keptOf(setup);
+  if (kept === null) return blind(here, 'counter', { turns: nominal({ ...here, ...designOf(here) }) });
+  return toldAs(here, kept, goodRun(kept).events, aligned);
+}
+
+/** At one bench what was said at another. */
+export function toldAs(here: BenchSetup, kept: BenchSetup, told: readonly TimedEvent[], aligned: boolean): Mark {
+  const hand = createHand(here);
+  if (aligned) makeSound(here, hand);
+  atTheBench(here, hand, nominal(aligned ? here : kept));
+  const chance = seededRandom(here.scenario.seed + 7919);
+  for (const proof of here.scenario.proofs) {
+    prove(proof, hand);
+    const said = told.find((event) => event.type === 'findingStated' && event.proof === proof);
+    hand.take(said === undefined ? guess(proof, chance) : untimed(said));
+  }
+  const diagnosis = aligned ? trueDiagnosis(here) : told.find((event) => event.type === 'diagnosisStated');
+  if (diagnosis) hand.take(untimed({ atMs: 0, ...diagnosis }));
+  else if (asksDiagnosis(here.scenario)) hand.take(guessedDiagnosis(here, chance));
+  hand.take({ type: 'signedOff' });
+  return marked(here, hand.events);
+}
+
+function untimed({ atMs: _, ...event }: TimedEvent): BenchEvent {
+  return event as BenchEvent;
+}
+
+/** Another job on the same receiver, on the same set where there is one, and with most proofs in common; null where there is none. */
+function keptOf({ scenario: { id, receiver, proofs, set } }: BenchSetup): BenchSetup | null {
+  const others = shippedLibrary().scenarios.filter((one) => one.receiver === receiver && one.id !== id);
+  const common = (one: (typeof others)[number]): number =>
+    (one.set === set ? 10 : 0) + one.proofs.filter((proof) => proofs.includes(proof)).length;
+  const [best] = others.toSorted((a, b) => common(b) - common(a));
+  return best === undefined ? null : setupOf(best.id);
 }
 
 const TICK_STEPS = [1, 0.5, 0.25] as const;

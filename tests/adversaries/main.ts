@@ -10,9 +10,9 @@ import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { shippedLibrary } from '../files/shipped.ts';
 import { copiesOf, scatterOf, technicianAt } from './attempts.ts';
-import { ADVERSARIES, type HandName, HONEST, markOf } from './hands.ts';
+import { ADVERSARIES, type HandName, HONEST, LAZY, markOf } from './hands.ts';
 
-const HANDS: readonly HandName[] = [...ADVERSARIES, ...HONEST];
+const HANDS: readonly HandName[] = [...ADVERSARIES, ...LAZY, ...HONEST];
 const HEADER = 'hand,scenario,sealed,passed,points';
 const MOST_BY_LUCK = 3;
 /** Points, standard deviation: the same hand at the same job. */
@@ -76,10 +76,10 @@ else if (values.child) {
 
 /** Twelve attempts make 132 pairs. */
 function copies(): void {
-  console.log('scenario,pairs,met,passed');
+  console.log('scenario,pairs,met,passed,parroted');
   for (const { id } of wanted.filter(({ sealed }) => sealed)) {
-    const { pairs, met, passed } = copiesOf(id, Number(values.attempts ?? 12));
-    console.log([id, pairs, met, passed].join(','));
+    const { pairs, met, passed, parroted } = copiesOf(id, Number(values.attempts ?? 12));
+    console.log([id, pairs, met, passed, parroted].join(','));
     if (passed > 0) process.exitCode = 1;
   }
 }
