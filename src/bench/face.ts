@@ -11,6 +11,7 @@ import { seededRandom } from '../base/random.ts';
 import { clamp } from '../base/rounding.ts';
 import { periodicHighPass } from '../physics/onePole.ts';
 import { sweepAngle, xDrive, xOfFrequency } from '../physics/sweep.ts';
+import { lifeOf } from '../scenario/life.ts';
 import type { BenchState } from './benchState.ts';
 import { divPerVolt, xSense } from './deflection.ts';
 import type { MarkerTag } from './display.ts';
@@ -20,8 +21,7 @@ import {
   DEFLECTION_LIMIT_DIV,
   HALF_WIDTH_DIV,
   HUM_RADIANS,
-  HUM_SECOND_VOLTS,
-  HUM_VOLTS,
+  HUM_SECOND_SHARE,
   NOISE_VOLTS,
   TONE_HZ,
 } from './instruments.ts';
@@ -47,6 +47,7 @@ export interface Face {
 }
 
 export function createFace(setup: BenchSetup): (state: BenchState, picture: Picture) => Face {
+  const { strapHumVolts } = lifeOf(setup.scenario);
   const signal = createSignal(setup);
   const pips = new Float64Array(COUNT);
   const x = new Float64Array(COUNT);
@@ -90,7 +91,7 @@ export function createFace(setup: BenchSetup): (state: BenchState, picture: Pict
       if (plain > highDiv) highDiv = plain;
       data[3 * i + 1] = deflection(pipped ? plain + pips[i]! * perPip : plain);
     }
-    const humDiv = isHumming(state) ? (2 * HUM_VOLTS) / controls.yVoltsPerDiv : 0;
+    const humDiv = isHumming(state) ? (2 * strapHumVolts) / controls.yVoltsPerDiv : 0;
     const grassDiv = leads.y === null ? 0 : grassOf(picture) / controls.yVoltsPerDiv;
     return { data, count: COUNT, lowDiv, highDiv, humDiv, grassDiv };
   };
@@ -101,7 +102,7 @@ function createSignal({ scenario }: BenchSetup): (state: BenchState, picture: Pi
   const y = new Float64Array(COUNT);
   const low = new Float64Array(COUNT);
   const noise = noiseTable(scenario.seed).map((v) => NOISE_VOLTS * v);
-  const hum = humTable();
+  const hum = humTable(lifeOf(scenario).strapHumVolts);
   const addLoopBeats = createLoopBeats();
   let table: Float64Array | null = null;
   // Made when it is first needed: most benches of a certifier never are looked at.
@@ -210,10 +211,10 @@ function writePips(
   return true;
 }
 
-function humTable(): Float64Array {
+function humTable(volts: number): Float64Array {
   return Float64Array.from({ length: COUNT }, (_, i) => {
     const angle = sweepAngle(i, TRACE_POINTS);
-    return HUM_VOLTS * Math.sin(angle + HUM_RADIANS) + HUM_SECOND_VOLTS * Math.sin(2 * angle);
+    return volts * Math.sin(angle + HUM_RADIANS) + volts * HUM_SECOND_SHARE * Math.sin(2 * angle);
   });
 }
 

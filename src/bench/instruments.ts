@@ -49,9 +49,8 @@ export const AC_COUPLING_HZ = 2;
 /** The spot cannot leave the tube by more than this. */
 export const DEFLECTION_LIMIT_DIV = 12;
 
-/** Pick-up with the earth strap off: at the mains frequency, and its second harmonic from the rectifiers. */
-export const HUM_VOLTS = 0.08;
-export const HUM_SECOND_VOLTS = 0.02;
+/** Pick-up with the earth strap off: the second harmonic, from the rectifiers, over what comes at the mains frequency, and the angle of that. */
+export const HUM_SECOND_SHARE = 0.25;
 export const HUM_RADIANS = 0.7;
 /** Noise of the Y amplifier, rms. */
 export const NOISE_VOLTS = 0.1e-3;

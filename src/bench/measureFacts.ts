@@ -1,13 +1,14 @@
 /** What is measurably true of the bench, from its state and its picture. */
 import type { SheetResponse } from '../receiver/receiver.ts';
 import { offersParts } from '../scenario/diagnosis.ts';
+import { lifeOf } from '../scenario/life.ts';
 import { PROOFS } from '../scenario/proofId.ts';
 import { type BenchState, TUBE_X } from './benchState.ts';
 import { clampedVolts } from './biasLine.ts';
 import { divPerVolt, xSense } from './deflection.ts';
 import { phaseRadians } from './face.ts';
 import type { Facts } from './facts.ts';
-import { HALF_HEIGHT_DIV, HALF_WIDTH_DIV, HUM_VOLTS } from './instruments.ts';
+import { HALF_HEIGHT_DIV, HALF_WIDTH_DIV } from './instruments.ts';
 import { isSwept, trueCentreHz } from './moment.ts';
 import type { Picture } from './picture.ts';
 import { pipsOn } from './proofs.ts';
@@ -76,7 +77,7 @@ export function measureFacts(
     sweepLag: picture.sweepLag,
     dcCoupled: controls.yCoupling === 'DC',
     verticalLagDegrees: verticalLagDegrees(picture),
-    humRatio: humRatio(state, trace.heightDiv),
+    humRatio: humRatio(setup, state, trace.heightDiv),
     dialErrorHz: controls.tunableOn ? setup.scenario.bench.dialErrorHz + controls.dialTrimHz : null,
     steelIn: steelIn(state),
     ...(offersParts(setup.scenario) ? { bridge: { across: state.bridged } } : {}),
@@ -105,9 +106,9 @@ function verticalLagDegrees({ observation, sweepHz }: Picture): number {
   return (radians * 180) / Math.PI;
 }
 
-function humRatio(state: BenchState, traceHeightDiv: number): number {
+function humRatio({ scenario }: BenchSetup, state: BenchState, traceHeightDiv: number): number {
   if (state.leads.y === null || state.leads.earth !== null) return 0;
-  const humDiv = (2 * HUM_VOLTS) / state.controls.yVoltsPerDiv;
+  const humDiv = (2 * lifeOf(scenario).strapHumVolts) / state.controls.yVoltsPerDiv;
   return traceHeightDiv > 0 ? Math.min(MOST_RATIO, humDiv / traceHeightDiv) : MOST_RATIO;
 }
 

@@ -32,6 +32,8 @@ const EIGHTH = 1 / 8;
 const CLEAR_TURNS = 0.5;
 const MOST_LAG_DEGREES = 40;
 const DIAL_STEP_HZ = 1000;
+const LEAST_HUM_VOLTS = 0.025;
+const MOST_HUM_VOLTS = 0.25;
 
 /** The bench of attempt number `attempt` at a sealed scenario of the course. `onShare` hears how much of the ideas has been tried, from 0 to 1. */
 export function attemptSetup(
@@ -66,6 +68,7 @@ function tried(design: SetParts, scenario: Scenario, attempt: number, idea: numb
     seed: Math.floor(chance() * (MOST_SEED + 1)),
     start: { ...scenario.start, slugs: slugsOff(scenario, set.receiver.adjusters, chance) },
     bench: benchLies(scenario.bench, chance),
+    life: { ...scenario.life, strapHumVolts: strapHum(seededRandom(mixed(attempt, MOST_IDEAS + idea))) },
     faults: dealFaults(design, scenario, chance),
   };
   const setup = onBenchWith(design, dealt, set, draw, scenario.id);
@@ -126,6 +129,11 @@ function benchLies(bench: Scenario['bench'], chance: () => number): Scenario['be
       ? {}
       : { centreErrorHz: either(bench.centreErrorHz, DIAL_STEP_HZ, Number.POSITIVE_INFINITY) }),
   };
+}
+
+/** From a hum that is just plain to one that fills the face: how tall it stands with the strap off has to be looked at. Whole millivolts. */
+function strapHum(chance: () => number): number {
+  return Math.round(1000 * LEAST_HUM_VOLTS * (MOST_HUM_VOLTS / LEAST_HUM_VOLTS) ** chance()) / 1000;
 }
 
 function toStep(value: number, step: number): number {

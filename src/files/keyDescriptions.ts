@@ -291,6 +291,7 @@ const SCENARIO = {
   'life.biasKnobError': 'Share by which the knobs of the bias supply are out.',
   'life.biasOhms': 'Ohms inside the bias supply.',
   'life.crystalHarmonics': 'Pip of a crystal’s second harmonic over its own.',
+  'life.strapHumVolts': 'Hum at mains rate that the tube picks up while the earth strap is off, volts peak.',
   'scenario.faults': 'What has failed.',
   'faults.kind': 'Kind of the fault.',
   'faults.part':

@@ -77,6 +77,7 @@ const lifeSchema = object({
   biasKnobError: v.exactOptional(number(0, 0.5)),
   biasOhms: v.exactOptional(number(0, 100e3, 'Ω')),
   crystalHarmonics: v.exactOptional(number(0, 1)),
+  strapHumVolts: v.exactOptional(number(0, 1, 'V')),
 });
 
 const aidsSchema = object({

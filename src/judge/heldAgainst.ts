@@ -2,7 +2,7 @@
 import { attemptSetup } from '../certify/attempt.ts';
 import { type KnownSet, knownOf } from '../certify/knownSet.ts';
 import { scenarioHash } from '../files/scenarioFile.ts';
-import { isDealtAfresh } from '../scenario/attempt.ts';
+import { asDealtBefore, isDealtAfresh } from '../scenario/attempt.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import type { FoundBench } from './judgeRun.ts';
 
@@ -10,7 +10,7 @@ import type { FoundBench } from './judgeRun.ts';
 export function heldAgainst(
   { receiver, deck }: Omit<FoundBench, 'scenarioHash'>,
   own: Scenario | null,
-  { attempt }: Scenario,
+  { attempt, life }: Scenario,
   known: KnownSet | null,
 ): FoundBench {
   const design = { receiver, deck };
@@ -19,5 +19,7 @@ export function heldAgainst(
   const made = attemptSetup(design, own, attempt);
   // A number that makes no attempt is that of a scenario from somewhere else.
   if (!made.ok) return { ...design, scenarioHash: scenarioHash(own) };
-  return { ...design, scenarioHash: scenarioHash(made.value.scenario), known: knownOf(made.value) };
+  const { scenario } = made.value;
+  const dealt = life?.strapHumVolts === undefined ? asDealtBefore(scenario) : scenario;
+  return { ...design, scenarioHash: scenarioHash(dealt), known: knownOf(made.value) };
 }

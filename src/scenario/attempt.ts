@@ -8,3 +8,9 @@ export const MOST_SEED = 2 ** 31 - 1;
 export function isDealtAfresh({ sealed, set, attempt }: Pick<Scenario, 'sealed' | 'set' | 'attempt'>): boolean {
   return sealed && set !== undefined && attempt === undefined;
 }
+
+/** The same attempt as it was dealt before the hum without the strap was dealt: runs of those days carry it so. */
+export function asDealtBefore(dealt: Scenario): Scenario {
+  const { life: { strapHumVolts: _, ...life } = {}, ...plain } = dealt;
+  return Object.keys(life).length === 0 ? plain : { ...plain, life };
+}

@@ -27,6 +27,8 @@ export interface Life {
   readonly biasOhms: number;
   /** the pip of a crystal's second harmonic over that of the crystal itself */
   readonly crystalHarmonics: number;
+  /** what the tube picks up at mains rate while the earth strap is off, volts peak */
+  readonly strapHumVolts: number;
 }
 
 /** Where the scenario says nothing: there to be seen, never in the way. */
@@ -43,9 +45,10 @@ export const MILD_LIFE: Life = {
   biasKnobError: 0.02,
   biasOhms: 1000,
   crystalHarmonics: 0.4,
+  strapHumVolts: 0.08,
 };
 
-/** A bench as clean as a drawing. */
+/** A bench as clean as a drawing, while its strap is on. */
 export const NO_LIFE: Life = {
   noise: 0,
   cold: false,
@@ -59,6 +62,7 @@ export const NO_LIFE: Life = {
   biasKnobError: 0,
   biasOhms: 0,
   crystalHarmonics: 0,
+  strapHumVolts: 0.08,
 };
 
 /** `life` of a scenario, what it leaves out being mild. */

@@ -16,7 +16,7 @@ import { workResponses } from '../../src/receiver/responses.ts';
 import { nominalTurns } from '../../src/receiver/slugLaw.ts';
 import { resumeRun } from '../../src/run/runLog.ts';
 import { serialiseRunFile, toRunFile } from '../../src/run/serialise.ts';
-import { isDealtAfresh } from '../../src/scenario/attempt.ts';
+import { asDealtBefore, isDealtAfresh } from '../../src/scenario/attempt.ts';
 import type { Scenario } from '../../src/scenario/scenario.ts';
 import { demonstrate } from '../../src/technician/atBench.ts';
 import { shippedLibrary } from '../files/shipped.ts';
@@ -76,10 +76,11 @@ describe('attempts', () => {
       expect(first.scenario.set).not.toBe(second.scenario.set);
       expect(first.deck).not.toEqual(second.deck);
       expect(first.scenario.start.slugs).not.toEqual(second.scenario.start.slugs);
-      const own = ({ attempt, set, seed, start, bench, par, faults, ...rest }: Scenario) => ({
+      const own = ({ attempt, set, seed, start, bench, par, faults, life, ...rest }: Scenario) => ({
         ...rest,
         faults: rest.dealsFaults === true ? [] : faults,
         start: { ...start, slugs: Object.keys(start.slugs).length },
+        life: { ...life, strapHumVolts: 0 },
         xSwapped: bench.xSwapped,
         lies: [bench.phaseLagDegrees !== 0, bench.dialErrorHz !== 0, (bench.centreErrorHz ?? 0) !== 0],
         made: [attempt, set, seed, par].every((one) => one !== undefined),
@@ -136,12 +137,32 @@ describe('a run of an attempt', () => {
     expect(judged(text(changed)).verdict).toMatchObject({ kind: 'foreign', part: 'scenario' });
   });
 
+  it('has a hum of its own without the strap', () => {
+    const hums = Array.from({ length: 12 }, (_, i) => attemptAt(scenario, 100 + i).scenario.life!.strapHumVolts!);
+    expect(new Set(hums).size).toBeGreaterThan(8);
+    expect(Math.max(...hums) / Math.min(...hums)).toBeGreaterThan(3);
+  });
+
   it('earns no pass when its acts are done again on other attempts', () => {
     for (const number of [22, 23, 24, 25]) {
       const other = attemptAt(scenario, number);
       const copied = resumeRun(other, null, run.events).run;
       expect(grade(other, copied.events).passed).toBe(false);
     }
+  });
+
+  it('of the days before the hum was dealt is verified as it was', () => {
+    const { strapHumVolts, ...life } = setup.scenario.life!;
+    expect(strapHumVolts).toBeGreaterThanOrEqual(0.025);
+    const before = { ...setup, scenario: { ...setup.scenario, life } };
+    expect(asDealtBefore(setup.scenario)).toEqual(before.scenario);
+    const old = demonstrate(before);
+    const file = serialiseRunFile(toRunFile({ ...old, setup: before }, claimOf(grade(before, old.events))));
+    expect(judged(file)).toMatchObject({ verdict: { kind: 'verified' }, scenarioKnown: true });
+    // A hum that nobody dealt is nobody's.
+    expect(
+      judged(text({ life: { ...life, strapHumVolts: strapHumVolts === 0.1 ? 0.11 : 0.1 } })).verdict,
+    ).toMatchObject({ kind: 'foreign', part: 'scenario' });
   });
 
   it('of the days before attempts is read and verified as it was', () => {

@@ -61,6 +61,7 @@ const flawNames: Readonly<Record<FlawId, { readonly name: string; readonly figur
   biasKnob: { name: 'Bias knobs read wrong', figure: 'By' },
   biasOhms: { name: 'Bias supply soft', figure: 'Its resistance' },
   crystalHarmonics: { name: 'Crystals have harmonics', figure: 'Over the pip itself' },
+  strapHum: { name: 'Hum without the strap', figure: 'Volts, peak' },
 };
 
 const fieldNames: Readonly<Record<string, string>> = {
