@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { grade } from '../../src/grading/grade.ts';
 import { wholeJob } from '../session/acts.ts';
 import { setupOf } from '../technician/oneScenario.ts';
-import { ADVERSARIES, markOf } from './hands.ts';
+import { ADVERSARIES, LAZY, markOf } from './hands.ts';
 
 describe.each(['can-examined', 'a-good-clip', 'one-of-five'])('%s', (id) => {
   it('is passed by a hand that looks', () => {
@@ -17,4 +17,10 @@ describe.each(['can-examined', 'a-good-clip', 'one-of-five'])('%s', (id) => {
     expect(points).toBeGreaterThan(0);
     expect(passed).toBe(false);
   });
+});
+
+it.each(LAZY)('a sealed job that is put right is not passed by a %s, who tells proofs from memory', (hand) => {
+  const { passed, points } = markOf(hand, 'can-examined');
+  expect(points).toBeGreaterThan(80);
+  expect(passed).toBe(false);
 });
