@@ -1,5 +1,6 @@
 /** Changes to a receiver in the making, each as a new draft: names, slugs, test points, how the bench stands. Whatever follows from a change is changed with it. */
 import { type Deck, nodeKey } from '../physics/deck.ts';
+import { diodeAt, type FmKind, fmDetector, pointOf } from './firstDraft.ts';
 import type { Draft, Json } from './wholeReceiver.ts';
 
 type Step = string | number;
@@ -117,6 +118,30 @@ export function moveDetector(draft: Draft, node: string): Draft {
   return withoutSheet({
     ...draft,
     ...{ detectors: [{ ...detector, node }, ...detectors.slice(1)], testPoints },
+    responses: [others as Draft['responses'][number], ...rest],
+  });
+}
+
+/** Another kind of detector, or other nodes for its diodes: its own test point, what is measured and the sheet follow. */
+export function asDetector(draft: Draft, kind: 'envelope' | FmKind, [plus, minus]: readonly [string, string]): Draft {
+  const detectors = (draft.detectors ?? []) as readonly Json[];
+  const [before] = detectors;
+  if (before === undefined) return draft;
+  const carrierHz = Number(before.carrierHz);
+  const next = kind === 'envelope' ? diodeAt(plus, carrierHz) : fmDetector([plus, minus], kind, carrierHz);
+  // Diodes and loads that somebody has written stay with the same kind.
+  const detector =
+    before.kind === kind ? { ...before, ...(kind === 'envelope' ? { node: plus } : { plus, minus }) } : next;
+  const testPoints = draft.testPoints.map((p) => {
+    if (p.detector !== before.id) return p;
+    const { node: _, tap: __, ...rest } = p;
+    return { ...rest, ...(kind === 'envelope' ? { node: plus, detector: detector.id } : pointOf(detector)) };
+  });
+  const [first, ...rest] = draft.responses;
+  const { quantity: _, ...others } = first!;
+  return withoutSheet({
+    ...draft,
+    ...{ detectors: [detector, ...detectors.slice(1)], testPoints },
     responses: [others as Draft['responses'][number], ...rest],
   });
 }

@@ -7,6 +7,10 @@ import type { Draft, Json } from './wholeReceiver.ts';
 /** A diode of the days of valves and its load, as in the small sets of the course. */
 const DIODE = { saturationAmps: 2.6e-7, emissionVolts: 0.027, loadOhms: 470e3, loadFarads: 100e-12 };
 const DETECTOR = 'diode';
+/** Two diodes of that kind and their loads, as in the FM sets of the course. */
+const FM_DIODES = { saturationAmps: 5e-6, emissionVolts: 0.027, loadOhms: 22e3, loadFarads: 330e-12 };
+const FM_DETECTOR = 'fm';
+const RESERVOIR_FARADS = 4e-6;
 /** Of signal points, besides the way in and the detector's. */
 const MOST_POINTS = 6;
 const FIRST_LEVEL_DB = -20;
@@ -22,13 +26,18 @@ export function firstDraft(deck: Deck, names: { readonly id: string; readonly de
   const source = deck.elements.find((e): e is CurrentSource => e.kind === 'I');
   const inNode = source?.nodes.find((node) => nodeKey(node) !== '0') ?? null;
   const slugs = slugsOf(deck);
-  const outNode = outputOf(deck, slugs.at(-1)?.coil ?? null);
+  const pair = printedPair(deck);
+  const outNode = pair === null ? outputOf(deck, slugs.at(-1)?.coil ?? null) : null;
   const { centreHz, spanHz } = bandOf(deck, slugs[0]?.coil ?? null);
   const markersHz = [-1, 0, 1].map((k) => centreHz + k * roundTo(spanHz / 4, 2));
-  const others = nodesOf(deck).filter((node) => node !== inNode && node !== outNode);
+  const others = nodesOf(deck).filter(
+    (node) => node !== inNode && node !== outNode && (pair === null || !pair.includes(node)),
+  );
+  const fm = pair === null ? null : fmDetector(pair, /ratio/i.test(deck.title) ? 'ratio' : 'discriminator', centreHz);
   const testPoints: Json[] = [
     ...(inNode === null || source === undefined ? [] : [wayIn(deck, source, inNode)]),
     ...(outNode === null ? [] : [{ id: 'TP1', node: outNode, detector: DETECTOR }]),
+    ...(fm === null ? [] : [{ id: 'TP1', ...pointOf(fm) }]),
     ...others.slice(0, MOST_POINTS).map((node, i) => ({ id: `TP${i + 3}`, node })),
     { id: 'Earth', role: 'earth' },
   ];
@@ -39,21 +48,46 @@ export function firstDraft(deck: Deck, names: { readonly id: string; readonly de
       plan: { x: 0, y: 0, can, shape: 'can', hole },
     })),
     testPoints,
-    detectors:
-      outNode === null
-        ? []
-        : [{ id: DETECTOR, kind: 'envelope', node: outNode, polarity: 'negative', ...DIODE, carrierHz: centreHz }],
+    detectors: fm !== null ? [fm] : outNode === null ? [] : [diodeAt(outNode, centreHz)],
     responses: [
       {
         id: 'overall',
         setUp: {
           ...{ centreHz, spanHz, markersHz, levelDb: FIRST_LEVEL_DB },
-          ...{ injectAt: inNode === null ? '' : 'TP2', observeAt: outNode === null ? '' : 'TP1' },
+          ...{ injectAt: inNode === null ? '' : 'TP2', observeAt: outNode === null && fm === null ? '' : 'TP1' },
           ...(centreHz < SLOW_BELOW_HZ ? { slowSweep: true } : {}),
         },
       },
     ],
   };
+}
+
+export type FmKind = 'discriminator' | 'ratio';
+
+export const fmDetector = ([plus, minus]: readonly [string, string], kind: FmKind, carrierHz: number): Json => ({
+  ...{ id: FM_DETECTOR, kind, plus, minus },
+  ...FM_DIODES,
+  carrierHz,
+  reservoirFarads: kind === 'ratio' ? RESERVOIR_FARADS : null,
+});
+
+/** Its own test point: a ratio detector is swept with the link of its reservoir open. */
+export const pointOf = ({ id, kind }: Json): Json =>
+  kind === 'ratio' ? { node: null, detector: id, tap: 'open' } : { node: null, detector: id };
+
+export const diodeAt = (node: string, carrierHz: number): Json => ({
+  ...{ id: DETECTOR, kind: 'envelope', node, polarity: 'negative' },
+  ...DIODE,
+  carrierHz,
+});
+
+/** Two nodes that the deck prints, and no more: the ends of an FM detector's transformer. */
+function printedPair(deck: Deck): readonly [string, string] | null {
+  const printed = deck.outputs.map((output) => /\(([^(),]+)\)$/.exec(output)?.[1]);
+  const [plus, minus, more] = nodesOf(deck).filter((node) =>
+    printed.some((name) => name !== undefined && nodeKey(name) === nodeKey(node)),
+  );
+  return plus === undefined || minus === undefined || more !== undefined ? null : [plus, minus];
 }
 
 interface FoundSlug {

@@ -8,6 +8,7 @@ import { checkReceiver } from '../files/checkReceiver.ts';
 import { readReceiver } from '../files/receiverSchema.ts';
 import type { Deck } from '../physics/deck.ts';
 import type { Receiver } from '../receiver/receiver.ts';
+import { sCurveFrom } from './sCurveFrom.ts';
 import { specificationFrom } from './specificationFrom.ts';
 import { type Draft, type Json, type MakerWords, wholeReceiver } from './wholeReceiver.ts';
 
@@ -29,19 +30,22 @@ export function makeReceiver(
   if (lacking.length > 0) return bad(...lacking);
   const draft = given as Draft;
   const whole = wholeReceiver(draft, deck, names, say);
-  const asked = draft.responses.map((one) => one.specification ?? nothingAsked(one.setUp));
+  const asked = draft.responses.map((one, i) => {
+    const { quantity } = (whole.responses as readonly Json[])[i]! as { readonly quantity?: Json };
+    return one.specification ?? nothingAsked(one.setUp, quantity?.kind === 'difference');
+  });
   const gauged = soundReceiver(withSpecifications(whole, asked), deck, file);
   if (!gauged.ok) return gauged;
   const problems: Problem[] = [];
   const specifications = gauged.value.receiver.responses.map((response, i) => {
     if (draft.responses[i]!.specification !== undefined) return draft.responses[i]!.specification;
     const place = `/responses/${i}`;
-    if (response.quantity.kind !== 'carrier') {
-      problems.push(said(file, place, say.noSpecification, say.wantSpecification));
-      return response.specification;
-    }
-    const made = specificationFrom(gauged.value.receiver, deck, response);
-    if (made === null) problems.push(said(file, place, say.flat, say.wantTop));
+    const isSCurve = response.quantity.kind === 'difference';
+    const made = (isSCurve ? sCurveFrom : specificationFrom)(gauged.value.receiver, deck, response);
+    if (made === null)
+      problems.push(
+        isSCurve ? said(file, place, say.noSCurve, say.wantSCurve) : said(file, place, say.flat, say.wantTop),
+      );
     return made ?? response.specification;
   });
   if (problems.length > 0) return bad(...problems);
@@ -86,9 +90,18 @@ function soundReceiver(json: Json, deck: Deck, file: string): Result<MadeReceive
 }
 
 /** Stands where the specification is still to be worked out. */
-const nothingAsked = ({ centreHz, spanHz }: Json): Json => ({
+const nothingAsked = ({ centreHz, spanHz }: Json, isSCurve: boolean): Json => ({
   fromHz: Number(centreHz) - Number(spanHz) / 2,
   toHz: Number(centreHz) + Number(spanHz) / 2,
-  ...{ points: [], windows: [], tilts: [], traps: [], skirts: [], bandwidths: [], peaks: [], sCurve: null },
+  ...{ points: [], windows: [], tilts: [], traps: [], skirts: [], bandwidths: [], peaks: [] },
+  sCurve: isSCurve ? anySCurve(Number(centreHz), Number(spanHz)) : null,
   gain: { hz: centreHz, minDb: -1, nominal: 1, weight: 1 },
+});
+
+const anySCurve = (centreHz: number, spanHz: number): Json => ({
+  ...{ centreHz, risesWithFrequency: true },
+  zero: { toleranceHz: spanHz / 10, weight: 1 },
+  separation: { minHz: spanHz / 10, maxHz: spanHz, weight: 1 },
+  symmetry: { low: 0.5, high: 2, weight: 1 },
+  linearity: null,
 });

@@ -17,8 +17,12 @@ export function settleLevel(draft: Draft, receiver: Receiver, deck: Deck): Draft
   const [response] = receiver.responses;
   const at = receiver.testPoints.findIndex((p) => p.id === response?.setUp.injectAt);
   const inject = receiver.testPoints[at]?.inject;
-  if (response === undefined || inject?.kind !== 'deckSource' || response.quantity.kind !== 'carrier') return draft;
-  const top = createStatedResponse(receiver, deck, response).nominal.volts.reduce((most, v) => Math.max(most, v), 0);
+  if (response === undefined || inject?.kind !== 'deckSource') return draft;
+  // Of two diodes the one that counts positive speaks for both.
+  const { quantity } = response;
+  const node = quantity.kind === 'carrier' ? quantity.node : quantity.plus;
+  const carrier = { ...response, quantity: { kind: 'carrier', node } } as const;
+  const top = createStatedResponse(receiver, deck, carrier).nominal.volts.reduce((most, v) => Math.max(most, v), 0);
   if (!(top > 0)) return draft;
   const amps = WANTED_VOLTS / top;
   if (inject.siemens < GENERATOR_SIEMENS) {

@@ -1,6 +1,6 @@
 /** A receiver file made whole: what it leaves out is taken from its deck, or is what most sets have. Keys that it does have stay as they are. */
 import type { Deck } from '../physics/deck.ts';
-import { findElement } from '../physics/deck.ts';
+import { findElement, nodeKey } from '../physics/deck.ts';
 import { SLUG_LETTERS } from '../receiver/slugLetters.ts';
 import type { Words } from '../words/words.ts';
 
@@ -36,7 +36,7 @@ export function wholeReceiver(
   const adjusters = draft.adjusters.map((one, i) => adjuster(one, i, deck, say));
   const given = draft.testPoints.some((p) => p.role === 'earth') ? draft.testPoints : [...draft.testPoints, EARTH];
   const testPoints = given.map((one, i) => testPoint(one, i, say));
-  const responses = draft.responses.map((one) => response(one, testPoints, draft, say));
+  const responses = draft.responses.map((one) => response(one, testPoints, draft, deck, say));
   const markers = responses.flatMap(({ setUp }) => (setUp as Json).markersHz as readonly number[]);
   const rows = Math.ceil(adjusters.length / COLUMNS);
   const height = Math.max(PLAN.height, PLAN.margin * 2 + rows * CAN_STEP, PLAN.margin + testPoints.length * POINT_STEP);
@@ -112,15 +112,37 @@ function stage(element: string, gmSiemens: number, say: MakerWords): Json {
   return { element, device: say.device, gmSiemens, saturationVolts: SATURATION_VOLTS, ...plain };
 }
 
-function response(given: Draft['responses'][number], points: readonly Json[], draft: Draft, say: MakerWords): Json {
+/** The node that the last stage is driven from: a limiter holds it constant. Without a stage the way in. */
+function drivenNode(deck: Deck, points: readonly Json[], injectAt: unknown): string {
+  const last = deck.elements.filter((e) => e.kind === 'G').at(-1);
+  const driven = last?.control.find((node) => nodeKey(node) !== '0');
+  return driven ?? String(points.find((p) => p.id === injectAt)?.node ?? '');
+}
+
+function response(
+  given: Draft['responses'][number],
+  points: readonly Json[],
+  draft: Draft,
+  deck: Deck,
+  say: MakerWords,
+): Json {
   const { setUp } = given;
   const observed = points.find((p) => p.id === setUp.observeAt);
   const detectors = (Array.isArray(draft.detectors) ? draft.detectors : []) as readonly Json[];
-  const node = observed?.node ?? detectors.find((d) => d.id === observed?.detector)?.node ?? '';
+  const detector = detectors.find((d) => d.id === observed?.detector);
+  const quantity =
+    detector !== undefined && detector.kind !== 'envelope'
+      ? {
+          kind: 'difference',
+          plus: detector.plus,
+          minus: detector.minus,
+          per: drivenNode(deck, points, setUp.injectAt),
+        }
+      : { kind: 'carrier', node: observed?.node ?? detector?.node ?? '' };
   return {
     id: given.id,
     title: say.response,
-    quantity: { kind: 'carrier', node },
+    quantity,
     ...given,
     setUp: {
       ...{ centreHz: 0, spanHz: 0, mainsHz: 50, injectAt: '', observeAt: '' },

@@ -4,8 +4,8 @@ import { format } from './figures.ts';
 export const makerWords = {
   noObject: 'something else',
   wantObject: 'an object with adjusters, testPoints and responses',
-  noSpecification: 'no specification of an S-curve',
-  wantSpecification: 'one that is written by hand: only levels of a carrier are worked out',
+  noSCurve: 'a curve that does not cross zero between two peaks inside the span',
+  wantSCurve: 'an S-curve with both peaks inside centreHz and spanHz',
   flat: 'a curve without a top, all of it within a tenth of a decibel',
   wantTop: 'a response that has a top inside centreHz and spanHz',
   description: 'A practice set. Bring every slug to where the curve lies inside the limits of this sheet.',

@@ -68,11 +68,13 @@ function Diagram({ receiver, deck }: { readonly receiver: Receiver; readonly dec
         {diagram.dots.map(({ x, y }) => (
           <circle key={`${x},${y}`} class="dot" cx={x} cy={y} r={2.8} />
         ))}
-        {diagram.symbols.map((symbol) => (
-          <g key={symbol.key} class="symbol">
-            <SymbolMark symbol={{ ...symbol, name: null }} name="" pointed={false} onPoint={NOTHING} />
-          </g>
-        ))}
+        {diagram.symbols
+          .filter(({ kind }) => kind !== 'shield')
+          .map((symbol) => (
+            <g key={symbol.key} class="symbol">
+              <SymbolMark symbol={{ ...symbol, name: null }} name="" pointed={false} onPoint={NOTHING} />
+            </g>
+          ))}
       </svg>
     </section>
   );

@@ -2,14 +2,17 @@
 import { useState } from 'preact/hooks';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { Button } from '../../../kit/theme/art.tsx';
-import { moveDetector, putSetUp, removePoint, renamePoint, sameNode } from '../../../making/edits.ts';
+import { asDetector, moveDetector, putSetUp, removePoint, renamePoint, sameNode } from '../../../making/edits.ts';
 import { addPoint } from '../../../making/more.ts';
 import type { Json } from '../../../making/wholeReceiver.ts';
-import type { Deck } from '../../../physics/deck.ts';
+import { type Deck, nodeKey } from '../../../physics/deck.ts';
 import { nodesOf } from '../../../physics/deckProblems.ts';
 import type { DeskProps } from './DeckSheet.tsx';
 import { done, Field } from './Field.tsx';
 import { Labelled } from './Labelled.tsx';
+
+const DETECTOR_KINDS = ['envelope', 'discriminator', 'ratio'] as const;
+type DetectorKind = (typeof DETECTOR_KINDS)[number];
 
 export function Points({ port, making, deck }: DeskProps & { readonly deck: Deck }) {
   const { ownReceiver: say } = useWords();
@@ -28,7 +31,12 @@ export function Points({ port, making, deck }: DeskProps & { readonly deck: Deck
       <legend class="l">{network.points}</legend>
       <ul class="made-points">
         {draft.testPoints.map((point, i) => {
-          const where = typeof point.node === 'string' ? point.node : network.earth;
+          const where =
+            typeof point.node === 'string'
+              ? point.node
+              : typeof point.detector === 'string'
+                ? network.detectorOut
+                : network.earth;
           return (
             <li key={i} class="made-row">
               <Field
@@ -56,6 +64,41 @@ export function Points({ port, making, deck }: DeskProps & { readonly deck: Deck
       <div class="made-grid">
         <Choice name={network.addAt} value={free} from={nodes} onChange={setAt} />
         <Button onClick={() => port.change(addPoint(draft, deck, free))}>{network.add}</Button>
+        {detector === undefined ? null : (
+          <Labelled name={network.detectorKind}>
+            <select
+              class="written"
+              aria-label={network.detectorKind}
+              value={String(detector.kind)}
+              onChange={({ currentTarget }) => {
+                const kind = currentTarget.value as DetectorKind;
+                const from = String(detector.node ?? detector.plus);
+                const other = detector.minus ?? nodes.find((node) => !sameNode(from, node) && nodeKey(node) !== '0');
+                port.change(asDetector(draft, kind, [from, String(other ?? from)]));
+              }}
+            >
+              {DETECTOR_KINDS.map((kind) => (
+                <option key={kind} value={kind}>
+                  {network.detectorKinds[kind]}
+                </option>
+              ))}
+            </select>
+          </Labelled>
+        )}
+        {detector !== undefined && detector.kind !== 'envelope'
+          ? (['plus', 'minus'] as const).map((end) => (
+              <Choice
+                key={end}
+                name={network.diodeAt[end]}
+                value={nodes.find((node) => sameNode(detector[end], node)) ?? ''}
+                from={nodes}
+                onChange={(node) => {
+                  const ends = { plus: String(detector.plus), minus: String(detector.minus), [end]: node };
+                  port.change(asDetector(draft, detector.kind as DetectorKind, [ends.plus, ends.minus]));
+                }}
+              />
+            ))
+          : null}
         {detector !== undefined && typeof detector.node === 'string' ? (
           <Choice
             name={network.detectorAt}
