@@ -24,7 +24,8 @@ const test = base.extend<{ folder: string }>({
     await server.close();
   },
 });
-test.use({ serviceWorkers: 'allow', keepsPage: true });
+// A browser that has kept another page before shall not answer for this one.
+test.use({ serviceWorkers: 'allow', keepsPage: true, reuseContext: false });
 
 /** Kept for good: the service worker answers for the page. */
 const kept = async () => {
@@ -35,7 +36,7 @@ const kept = async () => {
 test('after the first visit course and bench open without a line', async ({ page, context }) => {
   const setup = shippedSetup('vision-if', 'traps-astray');
   await page.goto('/');
-  await expect.poll(() => page.evaluate(kept), { timeout: 30_000 }).toBe('activated');
+  await expect.poll(() => page.evaluate(kept), { timeout: 120_000 }).toBe('activated');
   await context.setOffline(true);
   await page.reload();
   // A bench that has never been opened, with its receiver and its worker.
@@ -47,7 +48,7 @@ test('after the first visit course and bench open without a line', async ({ page
 test('a newer build waits until it is taken, and the run goes on in it', async ({ page, folder }) => {
   const setup = shippedSetup('first-sweep', 'off-centre');
   await page.goto('/');
-  await expect.poll(() => page.evaluate(kept), { timeout: 30_000 }).toBe('activated');
+  await expect.poll(() => page.evaluate(kept), { timeout: 120_000 }).toBe('activated');
   await page.reload();
   await openCard(page, setup);
   await begin(page);
@@ -57,13 +58,13 @@ test('a newer build waits until it is taken, and the run goes on in it', async (
     { type: 'slugTurned', slug: setup.receiver.adjusters[0]!.id, turns: 0.5 },
   ]);
   const turns = page.locator('.counter.turns .H');
+  await expect(turns).not.toHaveText('0');
   const made = await turns.textContent();
-  expect(made).not.toBe('0');
 
   appendFileSync(path.join(folder, 'serviceWorker.js'), '\n/* a newer build */\n');
   await page.evaluate(async () => void (await (await navigator.serviceWorker.ready).update()));
   const take = page.getByRole('button', { name: storeWords.takeNewer });
-  await expect(take).toBeVisible({ timeout: 30_000 });
+  await expect(take).toBeVisible({ timeout: 120_000 });
   await expect(turns).toHaveText(made!);
 
   await Promise.all([page.waitForEvent('load'), take.click()]);
