@@ -124,8 +124,9 @@ function tellingAttempt(shipped: BenchSetup): number {
 async function drawsAttempt(page: Page, attempt: number): Promise<void> {
   await page.addInitScript((number) => {
     const real = crypto.getRandomValues.bind(crypto);
-    crypto.getRandomValues = <T extends ArrayBufferView | null>(into: T): T =>
-      into instanceof Uint32Array && into.length === 1 ? into.fill(number) : real(into as never);
+    const drawn = (into: ArrayBufferView): ArrayBufferView =>
+      into instanceof Uint32Array && into.length === 1 ? into.fill(number) : real(into as Uint8Array<ArrayBuffer>);
+    crypto.getRandomValues = drawn as typeof real;
   }, attempt);
 }
 
@@ -133,7 +134,8 @@ for (const [track, id] of SEALED) {
   test(`nothing of ${id} can be read before the signature`, async ({ page }) => {
     const shipped = shippedSetup(track, id);
     expect(shipped.scenario.sealed).toBe(true);
-    await drawsAttempt(page, tellingAttempt(shipped));
+    const drawn = tellingAttempt(shipped);
+    await drawsAttempt(page, drawn);
     await page.goto('/');
     await expect(cardOf(page, shipped)).toBeVisible();
     const course = await everythingReadable(page);
@@ -143,8 +145,8 @@ for (const [track, id] of SEALED) {
     await begin(page);
     // Each attempt is dealt afresh, by the number in the record: what must not be read is what that number makes.
     await expect.poll(async () => (await stored(page, 'open')).length).toBe(1);
-    const { attempt } = (await stored(page, 'open'))[0]!;
-    const setup = dealt(shipped, attempt as number);
+    expect((await stored(page, 'open'))[0]).toMatchObject({ attempt: drawn });
+    const setup = dealt(shipped, drawn);
     const secrets = [...secretsOf(shipped), ...secretsOf(setup)];
     const tellsNothing = (all: string, when: string): void => {
       expect(all.length, when).toBeGreaterThan(2000);
