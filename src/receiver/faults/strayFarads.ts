@@ -3,7 +3,7 @@
  *
  * What hangs on a node (coil, socket, wiring) is taken as a ball as large as a can. Two balls of radius a, their middles d apart, have between them
  *   C = 4 pi e0 a^2 / d,
- * the first term of the series that their images in each other make; from nine radii on it is right within 3 %, at three 14 % low. So 0.22 pF at 154 mm, and less the farther.
+ * the first term of the series that their images in each other make; from nine radii on it is right within 3 %, at three 14 % low. So 0.20 pF at 140 mm, and less the farther.
  * A node stands where the coil on it does, else where the nearest coil by way of a capacitor does. Validity: no chassis, lid or other part between; that such balls
  * stand for wiring is common practice, no source.
  * Source: Maxwell, Treatise on Electricity and Magnetism, 1873, art. 173 (from memory).
@@ -14,8 +14,8 @@ import type { Adjuster } from '../receiver.ts';
 import type { FaultySet } from './faultPlaces.ts';
 
 const VACUUM_FARADS_PER_METRE = 8.8541878e-12;
-/** A can is 35 mm wide. */
-export const METRES_PER_UNIT = 0.035 / CAN;
+/** A can is an inch and a quarter wide. */
+export const METRES_PER_UNIT = 0.03175 / CAN;
 export const BALL_METRES = (CAN / 2) * METRES_PER_UNIT;
 /** Two cans side by side; nearer than that the plan is no measure. */
 const NEAREST_METRES = 3 * BALL_METRES;
