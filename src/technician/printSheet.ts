@@ -22,7 +22,8 @@ export function printSheet(setup: BenchSetup): PrintedSheet {
   const { receiver, deck, scenario } = setup;
   const sound: BenchSetup = { ...designOf(setup), scenario: soundScenario(setup) };
   const work = workResponses(receiver, scenario);
-  const curves = curvesOf(sound, work);
+  const searches = offersParts(scenario);
+  const curves = curvesOf(sound, work, searches);
   return {
     mains: receiver.mains !== null,
     slugs: receiver.adjusters.map(({ id, element, kind, head, trapHz, travelTurns, twoPeaks }) => ({
@@ -38,7 +39,7 @@ export function printSheet(setup: BenchSetup): PrintedSheet {
     responses: work.map((response) => printResponse(sound, response, scenario.toleranceFactor)),
     procedure: receiver.procedure,
     curves,
-    chart: !offersParts(scenario) ? [] : chartOf(sound, curves, work[0]),
+    chart: !searches ? [] : chartOf(sound, curves, work[0]),
     lines: receiver.biasLines.map(({ at }) => printLine(sound, at)),
     proofs: scenario.proofs,
     sealed: scenario.sealed,
@@ -66,7 +67,8 @@ function effectsOf(design: Pick<BenchSetup, 'receiver' | 'deck'>, response: Shee
   return effects;
 }
 
-function curvesOf(sound: BenchSetup, work: readonly SheetResponse[]): readonly PrintedCurve[] {
+/** `searches`: a part may have failed, and the first response is printed from every point where a signal can be put in. */
+function curvesOf(sound: BenchSetup, work: readonly SheetResponse[], searches: boolean): readonly PrintedCurve[] {
   const { receiver } = sound;
   const curves: PrintedCurve[] = [];
   const print = (response: SheetResponse, injectAt: string): void => {
@@ -80,6 +82,11 @@ function curvesOf(sound: BenchSetup, work: readonly SheetResponse[]): readonly P
     if (step.phase !== 'align' || step.at === undefined || !work.some((r) => r.id === id)) continue;
     print(responseById(receiver, id!), step.at);
   }
+  const [main] = work;
+  if (!searches || main === undefined || main.setUp.source !== 'sweep') return curves;
+  const { injectAt } = main.setUp;
+  const behind = receiver.testPoints.filter(({ id, inject }) => inject?.kind === 'node' && id !== injectAt);
+  for (const { id } of behind) print(main, id);
   return curves;
 }
 

@@ -6,4 +6,8 @@ export const FAILURES: ReadonlyMap<string, string> = new Map([
   ['almost-right', 'R2'],
   ['tired-valve', 'G2'],
   ['two-islands', 'L2s'],
+  ['half-a-loaf', 'bypass:G2'],
+  ['one-hump-gone', 'R3'],
+  ['comes-and-goes', 'R4'],
+  ['not-a-word', 'C2a'],
 ]);

@@ -155,7 +155,8 @@ export function byNotebook(
       break;
   }
   if (best === null) return Number.POSITIVE_INFINITY;
-  go('back', best.at);
+  // Out of time, or a core would not turn: what was turned last stays so.
+  if (timeLeft()) go('back', best.at);
   return best.worst;
 }
 

@@ -2,7 +2,15 @@
 import { type AtBench, isSCurve, isShelf, reaches, right, slugsOf, standFor, timeLeft } from './atWork.ts';
 import { feedingBack } from './byMeter.ts';
 import { newPad } from './byNotebook.ts';
-import { onPaper, replacePart, reversing, type Suspicion, silentParts, suspicion } from './faultFinding.ts';
+import {
+  type Candidate,
+  onPaper,
+  replacePart,
+  reversing,
+  type Suspicion,
+  silentParts,
+  suspicion,
+} from './faultFinding.ts';
 import { fitCurve } from './fit.ts';
 import type { PrintedCurve, PrintedResponse } from './sheet.ts';
 import { levelBy, levelsNow } from './toLimits.ts';
@@ -21,6 +29,8 @@ const UNEXPLAINED_AGAIN = 0.25;
 const SOMETHING_WRONG = 15;
 /** Symptoms this near to each other look the same, decibels rms. */
 const ALIKE_DB = 0.1;
+/** And where the best explains no more than so many times as well as the next, the other points of injection are asked too. */
+const DOUBTFUL = 1.6;
 /** From a later point a part shows as charted or not at all. */
 const SMALLEST_THERE = 0.8;
 
@@ -74,7 +84,9 @@ function likeliest(
   const open = candidates.filter((c) => !tried.has(c.part));
   const [first] = open;
   if (first === undefined || first.apart > EXPLAINED * left) return null;
-  const alike = open.filter((c) => c.apart <= first.apart + ALIKE_DB).map((c) => c.part);
+  const alike = open.filter(
+    ({ apart }) => apart <= EXPLAINED * left && apart <= Math.max(first.apart + ALIKE_DB, DOUBTFUL * first.apart),
+  );
   return alike.length < 2 ? first.part : byStages(bench, main, alike);
 }
 
@@ -110,12 +122,14 @@ function onPaperToo(
   const [first] = open;
   const most = tried.size === 0 ? UNEXPLAINED : UNEXPLAINED_AGAIN;
   if (first === undefined || none < SOMETHING_WRONG || first.unexplained > most) return null;
-  return first.parts.length === 1 ? first.parts[0]! : byStages(bench, main, first.parts);
+  const alike = first.parts.map((part) => ({ part, apart: 0 }));
+  return alike.length === 1 ? alike[0]!.part : byStages(bench, main, alike);
 }
 
-/** Swept from each point of the sheet in turn: a part before the point shows nothing there. */
-function byStages(bench: AtBench, main: PrintedResponse, parts: readonly string[]): string {
-  const apart = new Map(parts.map((part) => [part, 0]));
+/** Swept from each point of the sheet in turn: a part before the point shows nothing there. What each leaves unexplained there is added to what it leaves of the whole curve. */
+function byStages(bench: AtBench, main: PrintedResponse, alike: readonly Candidate[]): string {
+  const parts = alike.map(({ part }) => part);
+  const apart = new Map(alike.map((one) => [one.part, one.apart ** 2]));
   for (const { response, injectAt } of bench.sheet.curves) {
     if (response !== main.id || injectAt === main.setUp.injectAt) continue;
     const { candidates } = suspicion(bench.hands, bench.sheet, standFor(bench, main, injectAt), [], SMALLEST_THERE);

@@ -83,7 +83,7 @@ export interface PrintedSheet {
   /** those that this job asks for */
   readonly responses: readonly PrintedResponse[];
   readonly procedure: readonly ProcedureStep[];
-  /** for each response as set up, and for each step of the procedure that sweeps another point */
+  /** for each response as set up, for each step of the procedure that sweeps another point, and where a part may have failed from every point that takes a signal */
   readonly curves: readonly PrintedCurve[];
   /** for the first response; empty where no part is in doubt */
   readonly chart: readonly ChartEntry[];

@@ -23,6 +23,9 @@ const SURELY_INSIDE = 0.75;
 export function withNotebook(bench: AtBench): boolean {
   const { hands, sheet, turner } = bench;
   let worst = 0;
+  // A core that is felt not to turn is in a coil that has to go: nothing is set round it before it has.
+  const felt = turner.stuck.size;
+  const mayGoOn = (): boolean => timeToProve(bench) && (sheet.chart.length === 0 || turner.stuck.size === felt);
   for (const response of [...sheet.responses].reverse()) {
     const curve = standFor(bench, response);
     const oscillator = oscillatorOf(response);
@@ -45,7 +48,7 @@ export function withNotebook(bench: AtBench): boolean {
     );
     let stages = stepsAlone(sheet, response);
     let left = Number.POSITIVE_INFINITY;
-    for (let pass = 0; pass < NOTEBOOK_PASSES && timeToProve(bench); pass++) {
+    for (let pass = 0; pass < NOTEBOOK_PASSES && mayGoOn(); pass++) {
       const before = slugs.map(({ id }) => turner.depthOf(id));
       for (const trap of seen) {
         const good = bringNotch(hands, turner, wantedNotch(response, trap, slugs), levelBy(curve), pass > 0);
@@ -56,8 +59,9 @@ export function withNotebook(bench: AtBench): boolean {
       if (pass > 0 && left < SURELY_INSIDE && !moved) break;
       const inOneGo = stages.length === 0 || pass > 0;
       const untouched = pass === 0 && !moved;
-      const now = byNotebook(hands, turner, response, curve, pad, inOneGo, () => timeToProve(bench), untouched);
+      const now = byNotebook(hands, turner, response, curve, pad, inOneGo, mayGoOn, untouched);
       const stuck = now > READS_OUTSIDE && (pass === 0 ? now === Number.POSITIVE_INFINITY : now > MUCH_BETTER * left);
+      if (!mayGoOn()) return false;
       left = Math.min(left, now);
       if (stuck && stages.length > 0) {
         for (const step of stages) stageAlone(bench, response, step);
