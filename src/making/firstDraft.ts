@@ -43,8 +43,9 @@ export function firstDraft(deck: Deck, names: { readonly id: string; readonly de
   ];
   return {
     ...{ id: names.id, deck: names.deck },
-    adjusters: slugs.map(({ id, coil, can, hole }) => ({
+    adjusters: slugs.map(({ id, coil, ganged, can, hole }) => ({
       ...{ id, element: coil.name },
+      ...(ganged.length === 0 ? {} : { ganged }),
       plan: { x: 0, y: 0, can, shape: 'can', hole },
     })),
     testPoints,
@@ -93,6 +94,8 @@ function printedPair(deck: Deck): readonly [string, string] | null {
 interface FoundSlug {
   readonly id: string;
   readonly coil: TwoTerminal;
+  /** the other half of a centre-tapped winding */
+  readonly ganged: readonly string[];
   readonly can: string;
   readonly hole: 'top' | 'bottom';
 }
@@ -102,22 +105,43 @@ function slugsOf(deck: Deck): FoundSlug[] {
   const found: FoundSlug[] = [];
   let cans = 0;
   for (const group of coilGroups(deck)) {
-    const coils = group.coils
-      .map((i) => deck.elements[i] as TwoTerminal)
-      .filter((coil) => capacitorsAcross(deck, coil).length > 0);
+    const all = group.coils.map((i) => deck.elements[i] as TwoTerminal);
+    const halves = new Map(all.flatMap((coil, i) => halvesOf(deck, coil, all.slice(i + 1))));
+    const coils = all.filter((coil) => capacitorsAcross(deck, coil).length > 0 || halves.has(coil));
+    const gangedOf = (coil: TwoTerminal): readonly string[] => halves.get(coil) ?? [];
     for (let i = 0; i < coils.length; i += 2) {
       const can = `T${++cans}`;
       const [bottom, top] = [coils[i]!, coils[i + 1]];
       found.push({
         id: top === undefined ? can : `${can}B`,
         coil: bottom,
+        ganged: gangedOf(bottom),
         can,
         hole: top === undefined ? 'top' : 'bottom',
       });
-      if (top !== undefined) found.push({ id: `${can}T`, coil: top, can, hole: 'top' });
+      if (top !== undefined) found.push({ id: `${can}T`, coil: top, ganged: gangedOf(top), can, hole: 'top' });
     }
   }
   return found.slice(0, SLUG_LETTERS.length);
+}
+
+/** Two coils that meet in a tap, with a capacitor across their outer ends, are one winding on one core. */
+function halvesOf(
+  deck: Deck,
+  coil: TwoTerminal,
+  others: readonly TwoTerminal[],
+): readonly (readonly [TwoTerminal, readonly string[]])[] {
+  const ends = coil.nodes.map(nodeKey);
+  return others.flatMap((other) => {
+    const far = other.nodes.map(nodeKey);
+    const tap = ends.find((node) => node !== '0' && far.includes(node));
+    if (tap === undefined) return [];
+    const outer = [...ends, ...far].filter((node) => node !== tap);
+    const across = deck.elements.some(
+      (e) => e.kind === 'C' && outer.length === 2 && e.nodes.every((node) => outer.includes(nodeKey(node))),
+    );
+    return across ? [[coil, [other.name]] as const] : [];
+  });
 }
 
 export function capacitorsAcross(deck: Deck, coil: TwoTerminal): readonly DeckElement[] {

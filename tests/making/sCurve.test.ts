@@ -132,16 +132,12 @@ describe('a deck that prints the two ends of a detector', () => {
     if (made !== null && !made.ok) expect(made.problems[0]!.found).toEqual(['said', en.maker.noSCurve]);
   });
 
-  it('can be kept once its halves each have a slug: the two files pass every check', () => {
-    const making = begun();
-    const draft = {
-      ...making.draft,
-      adjusters: [
-        { id: 'T1B', element: 'Lp', ganged: ['Lt'], plan: { x: 140, y: 200, can: 'T1', shape: 'can', hole: 'bottom' } },
-        { id: 'T1T', element: 'La', ganged: ['Lb'], plan: { x: 140, y: 240, can: 'T1', shape: 'can', hole: 'top' } },
-      ],
-    };
-    const whole = { ...making, draft };
+  it('has one slug for a primary and one for both halves of its secondary, and can be kept at once', () => {
+    const whole = begun();
+    expect(whole.draft.adjusters.map(({ element, ganged }) => [element, ganged ?? []])).toEqual([
+      ['Lp', []],
+      ['La', ['Lb']],
+    ]);
     const standing = standingOf(whole, en.maker);
     if (!standing.made?.ok) throw new Error(JSON.stringify(standing.made));
     expect(standing.drawn!.items.map(({ kind }) => kind)).toContain('zero');

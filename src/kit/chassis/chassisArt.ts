@@ -6,7 +6,7 @@
 import { type ChassisPlaces, chassisPlaces, textWidth } from '../../present/chassisPlaces.ts';
 import type { PlanPart, Receiver } from '../../receiver/receiver.ts';
 import type { Words } from '../../words/words.ts';
-import { C, r1 } from '../theme/ink.ts';
+import { C, escapeText, r1 } from '../theme/ink.ts';
 import {
   box,
   cage,
@@ -203,4 +203,9 @@ function text(
     fill: style.fill ?? C.ink,
     spacing: style.spacing ?? 0.03,
   };
+}
+
+/** Lettering in a drawing that stands in the page itself, which sees the page's typefaces by the class. */
+export function lettered({ words, x, y, size, weight, anchor, fill, spacing }: Lettering): string {
+  return `<text x="${r1(x)}" y="${r1(y)}" class="lettered" font-size="${r1(size)}" font-weight="${weight}" letter-spacing="${r1(spacing * size * 10) / 10}" text-anchor="${anchor}" fill="${fill}">${escapeText(words)}</text>`;
 }

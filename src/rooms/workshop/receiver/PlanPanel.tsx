@@ -47,7 +47,7 @@ export function PlanPanel({ port, making, standing }: DeskProps) {
 }
 
 function Plan({ port, making, standing }: DeskProps) {
-  const { ownReceiver } = useWords();
+  const { ownReceiver, scene } = useWords();
   const { plan: say } = ownReceiver;
   const { draft } = making;
   const place = useRef<HTMLDivElement>(null);
@@ -60,7 +60,7 @@ function Plan({ port, making, standing }: DeskProps) {
   const held = drag === null ? undefined : things.find((one) => keyOf(one) === drag.key);
   const shown = held === undefined || drag === null ? draft : moved(draft, held, drag.dx, drag.dy);
   const hindered = held === undefined ? null : hindranceOf(shown, keyOf(held));
-  const art = useMemo(() => (room === 0 ? '' : planArt(shown, scale)), [shown, scale, room]);
+  const art = useMemo(() => (room === 0 ? '' : planArt(scene, shown, scale)), [scene, shown, scale, room]);
   const why = (thing: Thing, { ...by }: Hindrance): string =>
     by.kind === 'edge' ? say.edge(thing.what, thing.name) : say.on(thing.what, thing.name, by.what, by.name);
   const move = (thing: Thing, dx: number, dy: number): void => {

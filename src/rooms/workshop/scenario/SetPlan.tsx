@@ -3,13 +3,13 @@
  * turned by dragging round its hole, or by the arrow keys.
  */
 import { useMemo, useRef } from 'preact/hooks';
-import { chassisArt, type Lettering } from '../../../kit/chassis/chassisArt.ts';
+import { chassisArt, lettered } from '../../../kit/chassis/chassisArt.ts';
 import { EIGHTH, FINE, ringDegrees, turnsBetween } from '../../../kit/chassis/ringTurns.ts';
 import { holeHead, holeRim } from '../../../kit/chassis/slugHole.ts';
 import { useSize } from '../../../kit/hooks/useSize.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { Ink } from '../../../kit/theme/art.tsx';
-import { C, escapeText, r1 } from '../../../kit/theme/ink.ts';
+import { C, r1 } from '../../../kit/theme/ink.ts';
 import { chassisPlaces, type SlugPlace } from '../../../present/chassisPlaces.ts';
 import { faultSpots } from '../../../present/faultSpots.ts';
 import { slugFlags } from '../../../present/slugFlags.ts';
@@ -265,9 +265,4 @@ function PlanSlug(props: PlanSlugProps) {
 function directionOf(event: PointerEvent, x: number, y: number): number | null {
   const [dx, dy] = [event.clientX - x, event.clientY - y];
   return Math.hypot(dx, dy) < LEAST_ARM ? null : ringDegrees(dx, dy);
-}
-
-/** Lettering in the drawing itself: on the page it has the page's typefaces. */
-function lettered({ words, x, y, size, weight, anchor, fill, spacing }: Lettering): string {
-  return `<text x="${r1(x)}" y="${r1(y)}" class="lettered" font-size="${r1(size)}" font-weight="${weight}" letter-spacing="${r1(spacing * size * 10) / 10}" text-anchor="${anchor}" fill="${fill}">${escapeText(words)}</text>`;
 }
