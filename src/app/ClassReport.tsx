@@ -6,6 +6,7 @@ import { Button } from '../kit/theme/art.tsx';
 import { toldReport } from '../present/told.ts';
 import { ReportPage } from '../rooms/report/ReportPage.tsx';
 import type { DeskFile } from '../services/classroom/classDesk.ts';
+import { freshId } from '../services/store/freshId.ts';
 import { entryOfReport } from '../services/store/indexEntry.ts';
 import { type ClassRun, readClassRun } from './classRun.ts';
 import { download, downloadText } from './download.ts';
@@ -76,7 +77,7 @@ export function ClassReport(props: ClassReportProps) {
     );
   if (read === null || port === null) return <SlipPage product={shell.product} title={shell.grading} busy />;
   const keep = async (): Promise<void> => {
-    const runId = read.run.runId ?? crypto.randomUUID();
+    const runId = read.run.runId ?? freshId();
     await logbook.keep(entryOfReport(runId, read.run, read.graded.report, null), read.text);
     setKept(true);
   };

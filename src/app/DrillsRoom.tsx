@@ -6,6 +6,7 @@ import { receiverOf } from '../drills/question.ts';
 import { DrillsPage } from '../rooms/drills/DrillsPage.tsx';
 import { beside } from '../services/jobs/pageJobs.ts';
 import { createDrillTallies } from '../services/store/drillTallies.ts';
+import { freshId } from '../services/store/freshId.ts';
 import type { HandbookWords } from '../words/handbook.ts';
 import type { RoomProps } from './roomProps.ts';
 import { useRoomLinks } from './useRoomLinks.ts';
@@ -18,7 +19,7 @@ export type DrillsRoomProps = RoomProps & {
 
 export default function DrillsRoom({ library, logbook, go, drill, series, pages }: DrillsRoomProps) {
   const tallies = useMemo(() => createDrillTallies(() => localStorage), []);
-  const [ownSeries] = useState(() => crypto.randomUUID().slice(0, 8));
+  const [ownSeries] = useState(() => freshId().slice(0, 8));
   const [book, setBook] = useState<HandbookWords | null>(null);
   useEffect(() => {
     let here = true;

@@ -3,6 +3,7 @@ import type { CourseCard, CoursePort } from '../present/ports.ts';
 import { entryIn, type ScenarioEntry } from '../present/scenarioEntry.ts';
 import { endlessId } from '../scenario/endlessId.ts';
 import type { Library } from '../services/library/library.ts';
+import { freshId } from '../services/store/freshId.ts';
 import type { Logbook } from '../services/store/logbook.ts';
 
 /** `language`: that of the page. */
@@ -45,7 +46,7 @@ export function createCoursePort(
     runsRead: () => logbook.isReady(),
     leftOut: () => library.leftOut(),
     open,
-    newSeed: () => crypto.randomUUID().slice(0, 6),
+    newSeed: () => freshId().slice(0, 6),
     openEndless: (difficulty, seed) => open(endlessId(difficulty, seed)),
     subscribe(listener) {
       const stops = [library.subscribe(listener), logbook.subscribe(listener)];

@@ -6,6 +6,7 @@ import { letSingleKeysAct } from '../kit/singleKeys.ts';
 import { pageLibrary } from '../services/library/pageLibrary.ts';
 import type { ClaimParts } from '../services/store/benchClaims.ts';
 import { createChoiceMemory } from '../services/store/choiceMemory.ts';
+import { freshId } from '../services/store/freshId.ts';
 import { createLearnerMemory } from '../services/store/learnerMemory.ts';
 import { openLogbook } from '../services/store/openLogbook.ts';
 import { openOwnShelf } from '../services/store/ownShelf.ts';
@@ -26,7 +27,7 @@ const logbook = openLogbook({
   name: 'haystack',
   storage: () => localStorage,
   now: () => Date.now(),
-  newId: () => crypto.randomUUID(),
+  newId: () => freshId(),
   channel,
 });
 const claims: ClaimParts = {

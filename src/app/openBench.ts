@@ -6,6 +6,7 @@ import type { Run } from '../run/runLog.ts';
 import { serialiseRunFile, toRunFile } from '../run/serialise.ts';
 import { beside } from '../services/jobs/pageJobs.ts';
 import type { SoundDesk } from '../services/sound/soundDesk.ts';
+import { freshId } from '../services/store/freshId.ts';
 import { entryOfReport } from '../services/store/indexEntry.ts';
 import type { LearnerMemory } from '../services/store/learnerMemory.ts';
 import type { Logbook } from '../services/store/logbook.ts';
@@ -48,7 +49,7 @@ export function openBench({
   const taken = up?.taken ?? null;
   const setup = taken?.run.setup ?? shipped;
   const scenarioId = setup.scenario.id;
-  const runId = taken === null || open === null ? crypto.randomUUID() : open.run.runId;
+  const runId = taken === null || open === null ? freshId() : open.run.runId;
 
   const keep = async (worked: Run): Promise<void> => {
     const now = new Date();

@@ -3,12 +3,14 @@ import { useMemo } from 'preact/hooks';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { entryIn } from '../../present/scenarioEntry.ts';
 import { EveningPage } from '../../rooms/workshop/evening/EveningPage.tsx';
-import type { EveningPort } from '../../rooms/workshop/evening/eveningPort.ts';
+import type { EveningDraft, EveningPort } from '../../rooms/workshop/evening/eveningPort.ts';
 import { download } from '../download.ts';
 import type { RoomProps } from '../roomProps.ts';
 import { useRoomLinks } from '../useRoomLinks.ts';
 import { readDraft, writeDraft } from './eveningDraft.ts';
 import { fileName, fileOf, sealedFileOf } from './eveningFile.ts';
+
+const nameOf = ({ title, exam }: EveningDraft): string => `${fileName(title)}${exam === null ? '' : '-sealed'}.json`;
 
 export default function EveningRoom({ library, logbook, go }: RoomProps) {
   const links = useRoomLinks('workshop', { logbook, go });
@@ -24,9 +26,11 @@ export default function EveningRoom({ library, logbook, go }: RoomProps) {
             ? await fileOf(words, library, draft)
             : await sealedFileOf(words, library, draft, exam.terms, exam.phrase);
         if (typeof text !== 'string') return text;
-        download(`${fileName(draft.title)}${exam === null ? '' : '-sealed'}.json`, text);
+        download(nameOf(draft), text);
         return [];
       },
+      fileName: nameOf,
+      address: location.protocol === 'file:' ? null : location.href.split('#')[0]!,
       subscribe: library.subscribe,
     }),
     [library, words],

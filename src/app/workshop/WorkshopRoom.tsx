@@ -6,6 +6,7 @@ import { WorkshopPage } from '../../rooms/workshop/WorkshopPage.tsx';
 import type { Library } from '../../services/library/library.ts';
 import { pageOwnReceivers } from '../../services/library/pageOwnReceivers.ts';
 import { createDraftShelf } from '../../services/store/draftShelf.ts';
+import { freshId } from '../../services/store/freshId.ts';
 import { type Draft, duplicated, newDraft, onReceiver } from '../../workshop/draft.ts';
 import { draftFileName, draftFromText, draftProblems, draftText } from '../../workshop/draftFile.ts';
 import { download } from '../download.ts';
@@ -114,7 +115,7 @@ function openDesk(library: Library): DraftDesk {
   let timer: ReturnType<typeof setTimeout> | undefined;
   return createDraftDesk({
     shelf: createDraftShelf(() => localStorage),
-    newKey: () => crypto.randomUUID(),
+    newKey: () => freshId(),
     receiver: () => {
       const there = library.entries().map((entry) => entry.receiver);
       return there.includes(FIRST_RECEIVER) ? FIRST_RECEIVER : (there[0] ?? FIRST_RECEIVER);

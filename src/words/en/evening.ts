@@ -1,4 +1,5 @@
 /** Words of the workshop's place for evening sheets. */
+import { format } from './figures.ts';
 
 export const eveningWords = {
   tab: 'Evening sheet',
@@ -41,6 +42,22 @@ export const eveningWords = {
   save: 'Save the file',
   saved: 'The file is in your downloads.',
   notKept: 'This browser keeps nothing just now: what you have chosen here is lost with the page.',
+  slips: {
+    count: 'Slips',
+    print: 'Print slips',
+    note: 'A slip for each candidate, to cut apart: title, file, time, and the number or a line for the name. Which scenarios there are is not on it, and neither is the phrase.',
+    most: (most: number): string => `From 1 to ${most} slips.`,
+    number: (no: number): string => `No. ${no}`,
+    facts: (scenarios: number, minutes: number | null): string =>
+      `${format.counted(scenarios, { one: 'scenario', other: 'scenarios' })}${minutes === null ? ', no limit of time' : `, ${minutes} minutes in all`}.`,
+    page: 'Page',
+    fromStick: 'haystack.html, from the memory stick',
+    file: 'File',
+    name: 'Name',
+    how: 'Open the file on the course page by the button in "Your own". Sign off each job with the same name or number.',
+    howSealed:
+      'Open the file on the course page by the button in "Your own". The phrase is said aloud when all sit down; the clock starts when you open the seal. At the end press "Hand in" and give the saved file to your instructor.',
+  },
   exam: {
     title: 'Exam',
     seal: 'Seal the sheet by a phrase',

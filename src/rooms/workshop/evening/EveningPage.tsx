@@ -10,6 +10,7 @@ import { WorkshopFrame } from '../WorkshopFrame.tsx';
 import { EveningList } from './EveningList.tsx';
 import { ExamFields } from './ExamFields.tsx';
 import type { EveningDraft, EveningPort } from './eveningPort.ts';
+import { SlipsField } from './SlipsField.tsx';
 import './evening.css';
 
 export interface EveningPageProps extends Pick<PlaceTabsProps, 'onPlace'> {
@@ -167,6 +168,14 @@ export function EveningPage({ port, links, onPlace }: EveningPageProps) {
             <Button primary disabled={lacks.length > 0 || saving} onClick={save}>
               {draft.exam === null ? say.save : say.exam.save}
             </Button>
+            <SlipsField
+              {...{ title: draft.title.trim(), author: draft.author.trim(), minutes: draft.minutes }}
+              file={port.fileName(draft)}
+              address={port.address}
+              scenarios={draft.scenarios.length}
+              candidates={draft.exam?.candidates ?? null}
+              disabled={lacks.some((lack) => lack !== 'phrase')}
+            />
             <div role="status">
               {told?.saved ? <p>{say.saved}</p> : null}
               {kept ? null : <p>{say.notKept}</p>}

@@ -31,5 +31,9 @@ export interface EveningPort {
     draft: EveningDraft,
     exam: { readonly terms: ExamTerms; readonly phrase: string } | null,
   ): Promise<readonly string[]>;
+  /** what the file will be called */
+  fileName(draft: EveningDraft): string;
+  /** of this page, without what stands behind `#`; null: it was opened from a disk */
+  readonly address: string | null;
   subscribe(listener: () => void): () => void;
 }
