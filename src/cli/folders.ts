@@ -14,6 +14,12 @@ export function filesIn(folder: string, pattern: RegExp): readonly string[] {
     .flatMap((entry) => {
       const name = path.join(folder, entry.name);
       if (entry.isDirectory()) return filesIn(name, pattern);
-      return pattern.test(entry.name) ? [name] : [];
+      return pattern.test(entry.name) && isReadable(name) ? [name] : [];
     });
+}
+
+/** A file, or a name that leads to none, which is told. A pipe that somebody left in a folder would be waited on for ever. */
+function isReadable(name: string): boolean {
+  const found = statSync(placeOf(name), { throwIfNoEntry: false });
+  return found === undefined || found.isFile();
 }

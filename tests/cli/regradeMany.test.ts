@@ -2,7 +2,8 @@
  * `regrade` on many files: the table (RFC 4180), one line of JSON each, several processes, and lines from a pipe. The technician's run of a small
  * scenario stands in for learners; common practice, no source but the standard named.
  */
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import { mkdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { RULES_VERSION, type RulesVersion } from '../../src/base/engine.ts';
@@ -121,6 +122,16 @@ describe('a folder', () => {
 
   it('is good when all are verified', () => {
     expect(inside('regrade', place('anna.json'), place('berit.json'), '--csv').code).toBe(0);
+  });
+
+  it('passes over a pipe that lies in it, and tells of a name that leads nowhere', async () => {
+    const odd = files.place('odd');
+    mkdirSync(odd);
+    writeFileSync(path.join(odd, 'anna.json'), CLASS['anna.json']!);
+    symlinkSync(path.join(odd, 'gone'), path.join(odd, 'berit.json'));
+    expect(spawnSync('mkfifo', [path.join(odd, 'pipe.json')]).status).toBe(0);
+    const { out: told } = await spawned(['regrade', odd, '--jsonl', '--jobs', '1']);
+    expect(rowsIn(told).map(brief)).toEqual(['anna.json verified', 'berit.json unreadable']);
   });
 
   it('without a run file is said to be so', () => {
