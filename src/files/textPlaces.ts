@@ -51,6 +51,10 @@ const parentOf = (place: string): string => place.slice(0, Math.max(0, place.las
 /** The places that are wanted, by their JSON pointers; of a key that stands twice the first. */
 function spotsIn(text: string, wanted: ReadonlySet<string>): ReadonlyMap<string, Spot> {
   const spots = new Map<string, Spot>();
+  // How many places are still looked for inside each thing: a list of which none is left is passed over, and when there is none at all the rest of the text is not looked at.
+  const left = new Map<string, number>();
+  for (const place of wanted) left.set(parentOf(place), (left.get(parentOf(place)) ?? 0) + 1);
+  let missing = wanted.size;
   let at = text.charCodeAt(0) === 0xfeff ? 1 : 0;
   const skip = (pattern: RegExp): string => {
     pattern.lastIndex = at;
@@ -74,9 +78,13 @@ function spotsIn(text: string, wanted: ReadonlySet<string>): ReadonlyMap<string,
         skip(SPACE);
       }
       // What no problem speaks of is passed over.
-      const here = above === null ? null : `${above}${pointer([step])}`;
+      const here = above === null || (left.get(above) ?? 0) === 0 ? null : `${above}${pointer([step])}`;
       const asked = here !== null && wanted.has(here) ? here : null;
-      if (asked !== null && !spots.has(asked)) spots.set(asked, { key, value: at });
+      if (asked !== null && !spots.has(asked)) {
+        spots.set(asked, { key, value: at });
+        left.set(above!, left.get(above!)! - 1);
+        if (--missing === 0) at = text.length;
+      }
       const before = at;
       value(asked);
       if (at === before) return;
