@@ -160,13 +160,22 @@ function Clock({ port }: { readonly port: BenchPort }) {
   const { header: headerWords } = useWords();
   const { clock } = useWords().format;
   const limit = port.scenario.timeLimitSeconds;
-  const text = usePort(
-    useMemo(() => ({ subscribe: (listener) => port.onSecond(listener) }), [port]),
-    () => {
-      const elapsed = port.elapsedSeconds();
-      return clock(limit === null ? elapsed : Math.max(0, limit - elapsed));
-    },
+  // On the second, and when something is done: a clock that is stopped shows the time at which it was.
+  const moments = useMemo(
+    () => ({
+      subscribe(listener: () => void) {
+        const offs = [port.onSecond(listener), port.subscribe(listener)];
+        return () => {
+          for (const off of offs) off();
+        };
+      },
+    }),
+    [port],
   );
+  const text = usePort(moments, () => {
+    const elapsed = port.elapsedSeconds();
+    return clock(limit === null ? elapsed : Math.max(0, limit - elapsed));
+  });
   return (
     <div class="counter">
       <Short class="l2">{limit === null ? headerWords.elapsed : headerWords.left}</Short>
