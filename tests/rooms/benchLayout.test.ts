@@ -15,6 +15,7 @@ const SIZES: readonly (readonly [number, number, BenchLayout['form']])[] = [
   [820, 1180, 'upright'],
   [768, 1024, 'upright'],
   [700, 1100, 'upright'],
+  [683, 1100, 'upright'],
   [1024, 1366, 'upright'],
 ];
 
@@ -103,9 +104,9 @@ describe.each(SIZES)('bench layout at %i x %i', (width, height, form) => {
 });
 
 describe('bench layout at the edges', () => {
-  it('has no bench under 700 wide', () => {
-    expect(benchLayout(699, 1200)).toBeNull();
-    expect(benchLayout(700, 1200)).not.toBeNull();
+  it('has no bench under 680 wide', () => {
+    expect(benchLayout(679, 1200)).toBeNull();
+    expect(benchLayout(680, 1200)).not.toBeNull();
   });
 
   it('scrolls rather than cramps when the window is too low', () => {

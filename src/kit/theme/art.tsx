@@ -63,7 +63,7 @@ export function Frame({ kind, seed = 1 }: { readonly kind: FrameKind; readonly s
   const { width, height } = useSize(ref);
   const svg = useMemo(() => (width > 0 ? FRAMES[kind](width, height, seed) : ''), [kind, width, height, seed]);
   return (
-    <span class="frame" ref={ref} aria-hidden="true">
+    <span class="frame" data-kind={kind} ref={ref} aria-hidden="true">
       {svg === '' ? null : <Ink svg={svg} width={width} height={height} />}
     </span>
   );

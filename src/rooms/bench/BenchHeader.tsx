@@ -46,9 +46,10 @@ function BenchHeaderBase({ port, layout, menu, onMenu, onHome, children }: Bench
       )}
       <span class="header-rule" aria-hidden="true" />
       <div class="job">
-        <p class="l2 short" title={headerWords.scenario(scenario.code, receiver.setName)}>
+        {/* No paragraph: space that a reader asks for between paragraphs would push it out of the header. */}
+        <div class="l2 short" title={headerWords.scenario(scenario.code, receiver.setName)}>
           {headerWords.scenario(scenario.code, receiver.setName)}
-        </p>
+        </div>
         <h1 class="short" title={scenario.title}>
           <Told of={scenario}>{scenario.title}</Told>
         </h1>
@@ -90,9 +91,11 @@ export function MenuBars() {
 
 /** four buttons side by side */
 const AT_HAND = 216;
+const PHASE_NAME = 96;
 
 function railWidth({ form, header, headerRows }: BenchLayout): number {
-  if (headerRows === 2) return header.width - 60 - AT_HAND;
+  // A low header names the phase beside the rail.
+  if (headerRows === 2) return header.width - 60 - AT_HAND - (header.height < 110 ? PHASE_NAME : 0);
   if (form === 'full') return Math.min(540, header.width - 900 - AT_HAND);
   return Math.min(400, Math.max(230, header.width - 780));
 }

@@ -1,6 +1,6 @@
 /**
  * Where everything on the bench page stands, in CSS pixels of the page, for the three forms of the page.
- * Pure: the same size gives the same places. Under 700 wide there is no bench (null).
+ * Pure: the same size gives the same places. Under 680 wide there is no bench (null): half of 1366, a common screen at 200 %, is just enough.
  */
 import { fullLayout } from './layoutFull.ts';
 import { shelfLayout, uprightLayout } from './layoutShelf.ts';
@@ -10,7 +10,7 @@ export type { BenchForm, BenchLayout, Jack, JackId, PanelId } from './layoutType
 export { hoodSize, PLAN } from './layoutTypes.ts';
 
 export function benchLayout(width: number, height: number): BenchLayout | null {
-  if (width < 700) return null;
+  if (width < 680) return null;
   if (width < 1000 || (width < 1424 && height > width * 1.1)) return uprightLayout(width, height);
   if (width >= 1424 && height >= 880) return fullLayout(width, height);
   return shelfLayout(width, height);

@@ -78,7 +78,7 @@ export function shelfLayout(width: number, windowHeight: number): BenchLayout {
   };
 }
 
-/** 700 to 999 wide, or taller than wide: tube and its controls, chassis with slug and tools beside it, shelf at the thumbs. */
+/** 680 to 999 wide, or taller than wide: tube and its controls, chassis with slug and tools beside it, shelf at the thumbs. */
 export function uprightLayout(width: number, windowHeight: number): BenchLayout {
   const roomy = windowHeight >= 1120;
   const headerHeight = roomy ? 122 : 100;
@@ -90,7 +90,8 @@ export function uprightLayout(width: number, windowHeight: number): BenchLayout 
   const height = Math.max(windowHeight, fixed + 8 * 28 + Math.ceil(PLAN.height * 0.72));
 
   const free = height - fixed;
-  const scale = clamp((0.48 * free) / PLAN.height, 0.72, Math.min(1.1, (width - 52 - 30 - 22 - 290) / PLAN.width));
+  const widest = Math.max(0.72, (width - 52 - 30 - 22 - 290) / PLAN.width);
+  const scale = clamp((0.48 * free) / PLAN.height, 0.72, Math.min(1.1, widest));
   const cell = cellThatFits(width - 20 - 22 - 22 - 236, free + 84 - PLAN.height * scale, 28, 66);
   const hood = hoodSize(cell);
   const tube = { x: 20, y: top, ...hood };

@@ -217,6 +217,6 @@ export const headerWords = {
 
 export const narrowWords = {
   title: 'The bench needs a wider screen',
-  body: 'It takes about 700 pixels across. Turn the device, or widen the window. The course and the reports fit on this screen.',
+  body: 'It takes about 680 pixels across. Turn the device, or widen the window. The course and the reports fit on this screen.',
   back: 'To the course',
 } as const;
