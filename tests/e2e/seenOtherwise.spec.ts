@@ -12,7 +12,7 @@ import { isSound } from './soundPage.ts';
 const PAGES = [
   ['course', '/#/', '.card-open'],
   ['drills', '/#/drills/phaseIt', '.look .tube, .tube'],
-  ['handbook', '/#/handbook', '.paper'],
+  ['handbook', '/#/handbook', 'main h1:visible'],
   ['workshop', '/#/workshop', '.seen-tube .tube'],
   ['class', '/#/class', '.drop-place'],
 ] as const;
@@ -82,7 +82,8 @@ test.describe('in forced colours', () => {
     // A frame has its ground: what lies under a dialog does not show through.
     await page.locator('[data-choice=circuit]').click();
     await expect(page.getByRole('dialog')).toBeVisible();
-    expect(await look('dialog .frame', 'background-color')).toEqual(['rgb(0, 0, 0)']);
+    // The dialog is drawn anew once its diagram is there.
+    await expect.poll(() => look('dialog .frame', 'background-color')).toEqual(['rgb(0, 0, 0)']);
     await isSound(page);
   });
 });
