@@ -21,7 +21,8 @@ export function createOwnPort({ library, shelf, logbook, course, words, toExam }
   // The readers of files, and the certifier, are not for the first page.
   const certify = async (): Promise<void> => {
     await shelf.ready;
-    if (shelf.all().every(({ certificate }) => certificate !== null)) return;
+    const shipped = new Set(library.entries().flatMap(({ own, receiver }) => (own === undefined ? [receiver] : [])));
+    if (shelf.all().every(({ certificate, entry }) => certificate !== null && shipped.has(entry.receiver))) return;
     const { certifyShelf } = await import('./takeFiles.ts');
     await certifyShelf(library, shelf);
   };

@@ -5,6 +5,7 @@ import { good, type Problem, type Result } from '../base/result.ts';
 import { problemSentence } from '../describe/problem.ts';
 import { isSealedText } from '../files/sealedEvening.ts';
 import type { RefusedFile, TakenFiles } from '../rooms/course/ownPort.ts';
+import { receiverHash } from '../run/serialise.ts';
 import { LINK_CHARS, linkOf } from '../services/handing/scenarioLink.ts';
 import { JobFailed, type JobOptions, type Jobs } from '../services/jobs/jobPool.ts';
 import { pageJobs } from '../services/jobs/pageJobs.ts';
@@ -82,8 +83,8 @@ export function reasonsOf(words: Words, problems: readonly Problem[]): readonly 
 }
 
 /** The page's own address with the scenario in it. */
-export async function addressOf(library: Library, { id, text, receiverHash }: OwnScenario) {
-  const read = await readHanded(text, `${id}.json`, surroundingsOf(library), receiverHash);
+export async function addressOf(library: Library, { id, text, receiverHash: on }: OwnScenario) {
+  const read = await readHanded(text, `${id}.json`, surroundingsOf(library), on);
   if (!read.ok) return null;
   const data = await linkOf(read.value.scenario);
   const address = `${location.href.split('#')[0]}${routeHash({ page: 'open', data })}`;
@@ -102,8 +103,24 @@ export async function certifyHanded(
   });
   if (outcome === null) return null;
   return outcome.ok
-    ? { kind: 'certified', engine: ENGINE, par: outcome.certificate.par }
-    : { kind: 'refused', engine: ENGINE };
+    ? { kind: 'certified', engine: ENGINE, receiverHash: receiverHash(design), par: outcome.certificate.par }
+    : { kind: 'refused', engine: ENGINE, receiverHash: receiverHash(design) };
+}
+
+/** A receiver of one's own that has been drawn anew under its old name: what was certified on the old one is certified no more. */
+export async function forgetStale(
+  library: Pick<Library, 'entries' | 'receiver'>,
+  shelf: Pick<OwnShelf, 'all' | 'put'>,
+): Promise<void> {
+  const shipped = new Set(surroundingsOf(library).receiverIds);
+  for (const one of shelf.all()) {
+    const { certificate, entry } = one;
+    if (certificate === null || shipped.has(entry.receiver)) continue;
+    const loaded = await library.receiver(entry.receiver, one.receiverHash);
+    if (loaded?.ok && certificate.receiverHash === receiverHash(loaded.value)) continue;
+    // It may have been taken off, or certified anew, meanwhile.
+    if (shelf.all().some((now) => now === one)) await shelf.put({ ...one, certificate: null });
+  }
 }
 
 let certifying = false;
@@ -117,6 +134,7 @@ export async function certifyShelf(
   if (certifying) return;
   certifying = true;
   try {
+    await forgetStale(library, shelf);
     const tried = new Set<string>();
     for (;;) {
       const one = shelf.all().find(({ certificate, hash }) => certificate === null && !tried.has(hash));

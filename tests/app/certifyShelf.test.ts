@@ -1,7 +1,7 @@
 /** The shelf of own scenarios has each certified on the design that it was read with, also where that is a receiver of the user's own. Source: the house's own promises. */
 import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
-import { certifyShelf } from '../../src/app/takeFiles.ts';
+import { certifyShelf, forgetStale } from '../../src/app/takeFiles.ts';
 import { readReceiverPair } from '../../src/files/readReceiverPair.ts';
 import { doJob } from '../../src/services/jobs/doJob.ts';
 import { JobFailed, type Jobs } from '../../src/services/jobs/jobPool.ts';
@@ -72,4 +72,22 @@ it('leaves one untried where the work breaks down, and tries it at the next visi
   expect(shelf.all()[0]!.certificate).toBeNull();
   await certifyShelf(library, shelf, jobs);
   expect(shelf.all()[0]!.certificate).toMatchObject({ kind: 'certified' });
+});
+
+it('takes the certificate from a scenario whose receiver has been drawn anew under its old name, and certifies it on the new one', async () => {
+  const shelf = await shelfWithOne();
+  await certifyShelf(library, shelf, jobs);
+  const before = shelf.all()[0]!.certificate!;
+  await forgetStale(library, shelf);
+  expect(shelf.all()[0]!.certificate).toBe(before);
+  // The same can under the same name with a stiffer thread.
+  const redrawn = ownReceiver();
+  const [first, ...rest] = redrawn.value.receiver.adjusters;
+  const receiver = { ...redrawn.value.receiver, adjusters: [{ ...first!, backlashTurns: 0.02 }, ...rest] };
+  const other = { ...library, receiver: async () => ({ ok: true, value: { ...redrawn.value, receiver } }) as const };
+  await forgetStale(other, shelf);
+  expect(shelf.all()[0]!.certificate).toBeNull();
+  await certifyShelf(other, shelf, jobs);
+  expect(shelf.all()[0]!.certificate).toMatchObject({ kind: 'certified' });
+  expect(shelf.all()[0]!.certificate!.receiverHash).not.toBe(before.receiverHash);
 });

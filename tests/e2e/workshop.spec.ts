@@ -157,6 +157,12 @@ test('a draft that is refused takes the nearest that works, is certified, passed
   await page.getByRole('button', { name: proof.again }).click();
   await expect(page.locator('.draft-stamp')).toContainText(proof.solvable, { timeout: 60_000 });
   await expect(page.locator('.certify-passed')).toContainText(/passed, \d+ points/, { timeout: 120_000 });
+  // The hash that runs will name, a link with all of it, and a place on the evening sheet.
+  await expect(page.locator('.hand-hash')).toHaveText(/^[0-9a-f]{64}$/);
+  await page.getByRole('button', { name: proof.handOut.link, exact: true }).click();
+  await expect(page.locator('.hand-link input')).toHaveValue(/#\/open\/1[\w-]+$/);
+  await page.getByRole('button', { name: proof.handOut.evening }).click();
+  await expect(page.locator('.hand-out')).toContainText(proof.handOut.told.onSheet);
   await isSound(page);
   // Called off, it says what is known and can be begun again.
   await page.getByRole('button', { name: proof.again }).click();

@@ -1,22 +1,29 @@
 /** The workshop's desk for scenarios: drafts from the shelf, sets from the library, files to and fro. */
 import { useEffect, useMemo, useReducer, useState } from 'preact/hooks';
 import type { Problem } from '../../base/result.ts';
+import type { HandingPort } from '../../rooms/workshop/scenario/provingPort.ts';
 import type { WorkshopPort } from '../../rooms/workshop/scenario/workshopPort.ts';
 import { WorkshopPage } from '../../rooms/workshop/WorkshopPage.tsx';
+import { PAR_NOT_KNOWN } from '../../scenario/par.ts';
+import { LINK_CHARS, linkOf } from '../../services/handing/scenarioLink.ts';
 import type { Library } from '../../services/library/library.ts';
 import { pageOwnReceivers } from '../../services/library/pageOwnReceivers.ts';
 import { createDraftShelf } from '../../services/store/draftShelf.ts';
 import { freshId } from '../../services/store/freshId.ts';
 import { type Draft, duplicated, newDraft, onReceiver } from '../../workshop/draft.ts';
-import { draftFileName, draftFromText, draftProblems, draftText } from '../../workshop/draftFile.ts';
+import { draftFileName, draftFromText, draftHash, draftProblems, draftText } from '../../workshop/draftFile.ts';
 import { download } from '../download.ts';
 import type { RoomProps } from '../roomProps.ts';
+import { routeHash } from '../routes.ts';
 import { useRoomLinks } from '../useRoomLinks.ts';
 import { createDraftDesk, type DraftDesk } from './draftDesk.ts';
+import { readDraft, writeDraft } from './eveningDraft.ts';
 import { useProving } from './useProving.ts';
 import { useStanding } from './useStanding.ts';
 
 const WRITE_AFTER_MS = 300;
+/** Scenarios that an evening sheet may name. */
+const MOST_ON_A_SHEET = 20;
 /** What a first draft is about, where it is there. */
 const FIRST_RECEIVER = 'video-valve-45m';
 
@@ -67,8 +74,28 @@ export default function WorkshopRoom({ library, own, logbook, go }: RoomProps) {
     const taken = await takeText(library, own, draftText(draft), draftFileName(draft));
     if (taken.ok) go({ page: 'bench', scenarioId: draft.id });
   };
+  const handing: HandingPort = {
+    hash: draftHash(draft),
+    needsReceiver: ownReceivers.some(({ id }) => id === draft.receiver),
+    async link() {
+      const data = await linkOf({ ...draft, par: PAR_NOT_KNOWN });
+      const address = `${location.href.split('#')[0]}${routeHash({ page: 'open', data })}`;
+      return { address, long: address.length > LINK_CHARS };
+    },
+    async toEvening() {
+      desk.flush();
+      const evening = readDraft(() => localStorage);
+      const there = evening.scenarios.includes(draft.id);
+      if (!there && evening.scenarios.length >= MOST_ON_A_SHEET) return 'sheetFull';
+      const { takeText } = await import('../takeFiles.ts');
+      const taken = await takeText(library, own, draftText(draft), draftFileName(draft));
+      if (!taken.ok) return 'notTaken';
+      const next = { ...evening, scenarios: there ? evening.scenarios : [...evening.scenarios, draft.id] };
+      return writeDraft(() => localStorage, next) ? 'onSheet' : 'notTaken';
+    },
+  };
   const port: WorkshopPort = {
-    proving,
+    ...{ proving, handing },
     tryIt: whole ? () => void tryIt() : null,
     ...{ receivers, shipped, drafts, draft, standing, problems, brought },
     openKey: key,

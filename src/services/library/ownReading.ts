@@ -12,6 +12,7 @@ import { readScenario } from '../../files/scenarioSchema.ts';
 import { shown } from '../../files/schemaProblems.ts';
 import { withTextPlaces } from '../../files/textPlaces.ts';
 import { entryOf } from '../../present/entryOf.ts';
+import { receiverHash } from '../../run/serialise.ts';
 import { isDealtAfresh } from '../../scenario/attempt.ts';
 import { readEndlessId } from '../../scenario/endlessId.ts';
 import type { Scenario } from '../../scenario/scenario.ts';
@@ -32,12 +33,12 @@ export interface Surroundings {
   readonly courseIds: ReadonlySet<string>;
 }
 
-/** As `haystack check` reads it, and beside the course; every problem of the text where it is none. `receiverHash`: of the very receiver, where it is known. */
+/** As `haystack check` reads it, and beside the course; every problem of the text where it is none. `on`: the hash of the very receiver, where it is known. */
 export async function readHanded(
   text: string,
   file: string,
   around: Surroundings,
-  receiverHash?: string,
+  on?: string,
 ): Promise<Result<HandedScenario>> {
   const { value, problems: own } = readText(text, file, readScenario);
   const problems: Problem[] = [...own];
@@ -47,7 +48,7 @@ export async function readHanded(
   let design: LoadedReceiver | null = null;
   if (value !== null) {
     const named = known(() => value.receiver);
-    const loaded = named === null ? null : await around.library.receiver(named, receiverHash);
+    const loaded = named === null ? null : await around.library.receiver(named, on);
     if (loaded?.ok) {
       design = loaded.value;
       problems.push(...checkScenario(value, loaded.value, file));
@@ -100,7 +101,10 @@ export async function ownSetup(
     const order = { design: loaded.value, scenario: scenario.value, attempt };
     return beside('attempt', order, signal === undefined ? {} : { signal });
   }
-  return onBench(loaded.value, ownWithPar(scenario.value, own), null);
+  const { certificate } = own;
+  // Its par is that of the receiver that it was certified on.
+  const stale = certificate?.receiverHash !== undefined && certificate.receiverHash !== receiverHash(loaded.value);
+  return onBench(loaded.value, ownWithPar(scenario.value, stale ? { certificate: null } : own), null);
 }
 
 /** With the par of the certificate, as a shipped one. */

@@ -77,12 +77,13 @@ const recordSchema = v.object({
       v.object({
         kind: v.literal('certified'),
         engine: engine(),
+        receiverHash: v.exactOptional(hash()),
         par: v.object({
           turns: v.pipe(v.number(), v.minValue(0), v.maxValue(2000)),
           seconds: v.pipe(v.number(), v.minValue(0), v.maxValue(14_400)),
         }),
       }),
-      v.object({ kind: v.literal('refused'), engine: engine() }),
+      v.object({ kind: v.literal('refused'), engine: engine(), receiverHash: v.exactOptional(hash()) }),
     ]),
   ),
 });

@@ -2,10 +2,15 @@
 import type { ScenarioEntry } from '../../present/scenarioEntry.ts';
 import type { Par } from '../../scenario/par.ts';
 
-/** What this bench's own certifier said of it. */
+/** What this bench's own certifier said of it, on the receiver of that hash; one of an earlier day does not say which. */
 export type OwnCertificate =
-  | { readonly kind: 'certified'; readonly engine: string; readonly par: Par }
-  | { readonly kind: 'refused'; readonly engine: string };
+  | {
+      readonly kind: 'certified';
+      readonly engine: string;
+      readonly receiverHash?: string | undefined;
+      readonly par: Par;
+    }
+  | { readonly kind: 'refused'; readonly engine: string; readonly receiverHash?: string | undefined };
 
 export interface OwnScenario {
   /** of the scenario as its file says it */

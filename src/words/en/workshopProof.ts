@@ -40,6 +40,22 @@ export const workshopProofWords = {
   solvable: 'Solvable',
   par: (turns: string, minutes: number): string => `par ${turns}, ${atMost(minutes, 1)} min`,
   saveCertificate: 'Save certificate',
+  handOut: {
+    title: 'Hand out',
+    file: 'File',
+    link: 'Link',
+    evening: 'Put on the evening sheet',
+    linkReady: 'The whole scenario is in this link. Copy it.',
+    linkLong: 'The whole scenario is in this link. It is long: some mail programs cut such a link short.',
+    needsReceiver:
+      'Whoever opens it needs the two files of your receiver as well; an evening sheet brings the receiver along.',
+    told: {
+      onSheet: 'It stands on your evening sheet.',
+      sheetFull: 'Your evening sheet is full.',
+      notTaken: 'It could not be put there. Save its file, and check that.',
+    },
+    hash: 'Hash of the scenario, as its certificate has it:',
+  },
   refusedTitle: 'Why not',
   reasons: {
     nominalOutside: (line: string, off: string): string =>

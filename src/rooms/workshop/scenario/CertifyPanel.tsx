@@ -3,6 +3,7 @@ import { useWords } from '../../../kit/hooks/useWords.ts';
 import { Button, Frame } from '../../../kit/theme/art.tsx';
 import type { SetParts } from '../../../receiver/individualSet.ts';
 import { letterOf, partsToReplace, saidChange, saidReason, shortLine } from './certifySaid.ts';
+import { HandOut } from './HandOut.tsx';
 import type { Proving, ProvingPort } from './provingPort.ts';
 import type { WorkshopPort } from './workshopPort.ts';
 
@@ -113,6 +114,7 @@ function Passed({ port, proving, state, set }: OutcomeProps) {
         <span>{say.par(format.turnsLong(par.turns), par.seconds / 60)}</span>
       </p>
       <Button onClick={() => proving.saveCertificate(certificate)}>{say.saveCertificate}</Button>
+      <HandOut port={port} />
     </div>
   );
 }

@@ -16,6 +16,18 @@ export interface Proving {
   readonly failure: 'noWorker' | 'threw' | null;
 }
 
+/** What came of putting a scenario on the evening sheet. */
+export type Told = 'onSheet' | 'sheetFull' | 'notTaken';
+
+export interface HandingPort {
+  /** of the scenario: the one that its certificate and the runs on it name */
+  readonly hash: string;
+  /** a link carries the scenario alone, and its receiver is one of one's own */
+  readonly needsReceiver: boolean;
+  link(): Promise<{ readonly address: string; readonly long: boolean }>;
+  toEvening(): Promise<Told>;
+}
+
 export interface ProvingPort {
   readonly state: Proving;
   /** false: the draft has been changed since */

@@ -2,7 +2,7 @@
 import type { Problem } from '../../../base/result.ts';
 import type { BenchSetup } from '../../../bench/setup.ts';
 import type { Draft } from '../../../workshop/draft.ts';
-import type { ProvingPort } from './provingPort.ts';
+import type { HandingPort, ProvingPort } from './provingPort.ts';
 
 /** The set of a draft: `fetching`: being read or dealt. */
 export type StandingSet =
@@ -45,4 +45,5 @@ export interface WorkshopPort {
   /** onto the shelf of own scenarios and to the bench; null: the file is not whole */
   readonly tryIt: (() => void) | null;
   readonly proving: ProvingPort;
+  readonly handing: HandingPort;
 }
