@@ -14,7 +14,7 @@ export function HandOut({ port }: { readonly port: WorkshopPort }) {
   return (
     <div class="hand-out">
       <h3 class="l">{say.title}</h3>
-      <div class="certify-buttons">
+      <div class="hand-buttons">
         <Button onClick={port.saveFile}>{say.file}</Button>
         <Button onClick={() => void handing.link().then(setLink)}>{say.link}</Button>
         <Button onClick={() => void handing.toEvening().then(setTold)}>{say.evening}</Button>
