@@ -10,6 +10,10 @@ import { useRoomLinks } from '../useRoomLinks.ts';
 import { readDraft, writeDraft } from './eveningDraft.ts';
 import { fileName, fileOf, sealedFileOf } from './eveningFile.ts';
 
+/** From another machine: neither a file nor a server that talks to this machine alone. */
+const reachable = ({ protocol, hostname }: Location): boolean =>
+  protocol !== 'file:' && !/^(localhost|127\..*|\[::1\])$/.test(hostname);
+
 const nameOf = ({ title, exam }: EveningDraft): string => `${fileName(title)}${exam === null ? '' : '-sealed'}.json`;
 
 export default function EveningRoom({ library, logbook, go }: RoomProps) {
@@ -30,7 +34,7 @@ export default function EveningRoom({ library, logbook, go }: RoomProps) {
         return [];
       },
       fileName: nameOf,
-      address: location.protocol === 'file:' ? null : location.href.split('#')[0]!,
+      address: reachable(location) ? location.href.split('#')[0]! : null,
       subscribe: library.subscribe,
     }),
     [library, words],

@@ -51,7 +51,7 @@ export const eveningWords = {
     facts: (scenarios: number, minutes: number | null): string =>
       `${format.counted(scenarios, { one: 'scenario', other: 'scenarios' })}${minutes === null ? ', no limit of time' : `, ${minutes} minutes in all`}.`,
     page: 'Page',
-    fromStick: 'haystack.html, from the memory stick',
+    fromStick: 'haystack.html from the memory stick, or the address that your instructor gives',
     file: 'File',
     name: 'Name',
     how: 'Open the file on the course page by the button in "Your own". Sign off each job with the same name or number.',

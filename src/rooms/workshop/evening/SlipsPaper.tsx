@@ -7,7 +7,7 @@ export interface SlipsPaperProps {
   readonly title: string;
   readonly author: string;
   readonly file: string;
-  /** where the page is; null: it was opened from a disk */
+  /** where the page is; null: no other machine can open it */
   readonly address: string | null;
   readonly minutes: number | null;
   readonly scenarios: number;

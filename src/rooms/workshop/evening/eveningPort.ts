@@ -33,7 +33,7 @@ export interface EveningPort {
   ): Promise<readonly string[]>;
   /** what the file will be called */
   fileName(draft: EveningDraft): string;
-  /** of this page, without what stands behind `#`; null: it was opened from a disk */
+  /** of this page, without what stands behind `#`; null: no other machine can open it */
   readonly address: string | null;
   subscribe(listener: () => void): () => void;
 }
