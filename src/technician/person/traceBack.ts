@@ -10,10 +10,10 @@ import { stageByNotebook } from './stage.ts';
 import { levelBy, levelsNow } from './toLimits.ts';
 import { type AloneStep, padOfStage, stepsAlone } from './withNotebook.ts';
 
-/** What no slug explains of a stage, and of the whole curve, is a part's doing from here on; and what of that a part may leave. */
+/** What no slug explains of a stage, and of the whole curve, is a part's doing from here on; with the part slugs must explain it, and it must leave little of what there was. */
 const STAGE_WRONG = 25;
 const WHOLE_WRONG = 15;
-const EXPLAINED = 0.36;
+const EXPLAINED = 0.15;
 /** Another curve, from a point behind the part, than by so much of its height: decibels rms. */
 const SHOWS_DB = 0.5;
 const MOST_PARTS = 3;
@@ -47,7 +47,7 @@ function partOnTheWay(bench: AtBench, main: PrintedResponse, tried: readonly str
     );
     if (none < wrong) return null;
     const [first] = symptoms;
-    return { part: first === undefined || first.cost > EXPLAINED * none ? null : first.parts[0]! };
+    return { part: first === undefined || first.cost > Math.min(EXPLAINED * none, wrong) ? null : first.parts[0]! };
   };
   for (const step of stepsAlone(bench.sheet, main)) {
     const paper = stagePaper(bench, main, step);
