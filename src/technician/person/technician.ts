@@ -86,12 +86,13 @@ export function doTheJob(
   backThroughCoils(bench);
   // Half way is too far from right for the notebook.
   if (byStages) followProcedure(bench);
-  const sealedParts = sheet.chart.length > 0 && sheet.sealed;
+  // Where several curves pull at each other's slugs the slugs come first all the same.
+  const alone = sheet.chart.length > 0 && sheet.responses.length === 1;
+  const sealedParts = alone && sheet.sealed;
   const traced = sealedParts && !fromStops && isBeyondSlugs(bench, main) ? traceBack(bench, main) : [];
   let right = !fromStops && withNotebook(bench);
   if (sheet.chart.length > 0 && stuckCoils(bench)) right = withNotebook(bench);
-  if (!right && traced.length === 0 && sheet.chart.length > 0 && traceBack(bench, main).length > 0)
-    right = withNotebook(bench);
+  if (!right && traced.length === 0 && alone && traceBack(bench, main).length > 0) right = withNotebook(bench);
   if (!right) theLongWay(bench, main, surely);
   // What no slug has mended in a set that nobody has called bad: now a part is in question.
   if (!right && sheet.sealed && timeLeft(bench) && !allInside(bench)) {
