@@ -265,8 +265,8 @@ const TABLE: readonly (readonly [string, string, Break, readonly string[]])[] = 
     [
       'line 6, column 14, /learner: found 5, wanted text of 1 to 80 characters without control characters, not blank',
       'line 57, column 16, /scenario/weights: found a sum of 5, wanted weights that sum to 100',
-      'line 336, column 15, /events/2/type: found "danced", wanted one of "cautionsAcknowledged", "isolationSwitched", "powerSwitched", "leadConnected", "leadRemoved",…',
-      'line 690, column 3, /extra: found the key "extra", wanted only keys that the format has',
+      'line 340, column 15, /events/2/type: found "danced", wanted one of "cautionsAcknowledged", "isolationSwitched", "powerSwitched", "leadConnected", "leadRemoved",…',
+      'line 694, column 3, /extra: found the key "extra", wanted only keys that the format has',
     ],
   ],
   [
@@ -279,8 +279,8 @@ const TABLE: readonly (readonly [string, string, Break, readonly string[]])[] = 
     },
     [
       'line 7, column 10, /day: found "yesterday", wanted a day such as "2026-05-31"',
-      'line 316, column 11, /seal: found "none", wanted a count and three hashes, joined by colons',
-      'line 319, column 15, /events/0/atMs: found -1, wanted a whole number from 0 to 86400000',
+      'line 320, column 11, /seal: found "none", wanted a count and three hashes, joined by colons',
+      'line 323, column 15, /events/0/atMs: found -1, wanted a whole number from 0 to 86400000',
     ],
   ],
   [

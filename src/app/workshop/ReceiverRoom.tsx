@@ -14,6 +14,7 @@ import type { ReceiverPort } from '../../rooms/workshop/receiver/receiverPort.ts
 import { pageOwnReceivers } from '../../services/library/pageOwnReceivers.ts';
 import { SHIPPED_RECEIVERS } from '../../services/library/shippedTexts.ts';
 import { createDraftShelf } from '../../services/store/draftShelf.ts';
+import { freshId } from '../../services/store/freshId.ts';
 import { download } from '../download.ts';
 import type { RoomProps } from '../roomProps.ts';
 import { useRoomLinks } from '../useRoomLinks.ts';
@@ -32,7 +33,7 @@ function openDesk(): ReceiverDesk {
   let timer: ReturnType<typeof setTimeout> | undefined;
   desk ??= createReceiverDesk({
     shelf: createDraftShelf(() => localStorage, 'receiverDraft'),
-    newKey: () => crypto.randomUUID(),
+    newKey: () => freshId(),
     soon(write) {
       clearTimeout(timer);
       timer = setTimeout(write, WRITE_AFTER_MS);
