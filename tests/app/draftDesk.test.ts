@@ -3,30 +3,12 @@ import { describe, expect, it } from 'vitest';
 import { createDraftDesk } from '../../src/app/workshop/draftDesk.ts';
 import { createDraftShelf } from '../../src/services/store/draftShelf.ts';
 import { newDraft } from '../../src/workshop/draft.ts';
-
-function storage() {
-  const kept = new Map<string, string>();
-  return {
-    kept,
-    getItem: (key: string) => kept.get(key) ?? null,
-    setItem: (key: string, text: string) => void kept.set(key, text),
-    removeItem: (key: string) => void kept.delete(key),
-  };
-}
+import { heldParts, storage } from './heldPlace.ts';
 
 function deskOn(place: Pick<Storage, 'getItem' | 'setItem' | 'removeItem'>) {
-  const waiting: (() => void)[] = [];
-  let no = 0;
-  const desk = createDraftDesk({
-    shelf: createDraftShelf(() => place),
-    newKey: () => `key-${++no}`,
-    receiver: () => 'loose-can-10m7',
-    soon: (write) => void waiting.push(write),
-  });
-  const later = (): void => {
-    for (const write of waiting.splice(0)) write();
-  };
-  return { desk, later };
+  const { later, ...parts } = heldParts();
+  const receiver = () => 'loose-can-10m7';
+  return { desk: createDraftDesk({ shelf: createDraftShelf(() => place), receiver, ...parts }), later };
 }
 
 const refusing = {

@@ -6,31 +6,11 @@ import { EXAMPLE_DECK } from '../../src/making/exampleDeck.ts';
 import { makingOfRecord } from '../../src/making/makingRecord.ts';
 import { createDraftShelf } from '../../src/services/store/draftShelf.ts';
 import { en } from '../../src/words/en/index.ts';
-
-function storage() {
-  const kept = new Map<string, string>();
-  return {
-    kept,
-    getItem: (key: string) => kept.get(key) ?? null,
-    setItem: (key: string, text: string) => void kept.set(key, text),
-    removeItem: (key: string) => void kept.delete(key),
-  };
-}
+import { heldParts, storage } from './heldPlace.ts';
 
 function deskOn(place: Pick<Storage, 'getItem' | 'setItem' | 'removeItem'>) {
-  const waiting: (() => void)[] = [];
-  let no = 0;
-  const desk = createReceiverDesk({
-    shelf: createDraftShelf(() => place, 'receiverDraft'),
-    newKey: () => `key-${++no}`,
-    soon: (write) => void waiting.push(write),
-  });
-  return {
-    desk,
-    later: () => {
-      for (const write of waiting.splice(0)) write();
-    },
-  };
+  const { later, ...parts } = heldParts();
+  return { desk: createReceiverDesk({ shelf: createDraftShelf(() => place, 'receiverDraft'), ...parts }), later };
 }
 
 const first = beginWithDeck({ file: 'pier.cir', text: EXAMPLE_DECK }, en.maker);
@@ -76,7 +56,7 @@ describe('the desk of receivers in the making', () => {
     const place = storage();
     const { desk } = deskOn(place);
     desk.begin(first);
-    desk.close();
+    desk.choose(null);
     expect(desk.open()).toBeNull();
     desk.begin(first);
     expect(desk.all()).toHaveLength(1);

@@ -1,5 +1,5 @@
 /** The workshop's place for receivers of one's own: reads what is brought, keeps the receiver in the making, and saves what is whole. */
-import { useEffect, useMemo, useReducer, useState } from 'preact/hooks';
+import { useEffect, useMemo, useState } from 'preact/hooks';
 import type { Problem } from '../../base/result.ts';
 import { problemSentence } from '../../describe/problem.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
@@ -13,32 +13,22 @@ import { ReceiverPage } from '../../rooms/workshop/receiver/ReceiverPage.tsx';
 import type { ReceiverPort } from '../../rooms/workshop/receiver/receiverPort.ts';
 import { pageOwnReceivers } from '../../services/library/pageOwnReceivers.ts';
 import { SHIPPED_RECEIVERS } from '../../services/library/shippedTexts.ts';
-import { createDraftShelf } from '../../services/store/draftShelf.ts';
-import { freshId } from '../../services/store/freshId.ts';
 import { download } from '../download.ts';
 import type { RoomProps } from '../roomProps.ts';
 import { useRoomLinks } from '../useRoomLinks.ts';
 import { readBrought } from './broughtReceiver.ts';
 import { createReceiverDesk, type ReceiverDesk } from './receiverDesk.ts';
+import { deskPlace, useDesk } from './useDesk.ts';
 import { useOwnReceivers } from './useOwnReceivers.ts';
 
 /** Changes come in a row while somebody types or drags; the checks that solve the whole design wait for the last. */
 const CHECK_AFTER_MS = 200;
-const WRITE_AFTER_MS = 300;
 
 /** Stays while the page does, so that a look into another room costs no step of undo. */
 let desk: ReceiverDesk | null = null;
 
 function openDesk(): ReceiverDesk {
-  let timer: ReturnType<typeof setTimeout> | undefined;
-  desk ??= createReceiverDesk({
-    shelf: createDraftShelf(() => localStorage, 'receiverDraft'),
-    newKey: () => freshId(),
-    soon(write) {
-      clearTimeout(timer);
-      timer = setTimeout(write, WRITE_AFTER_MS);
-    },
-  });
+  desk ??= createReceiverDesk(deskPlace('receiverDraft'));
   return desk;
 }
 
@@ -51,20 +41,12 @@ interface Checked {
 export default function ReceiverRoom({ logbook, go }: RoomProps) {
   const words = useWords();
   const links = useRoomLinks('workshop', { logbook, go });
-  const [, redraw] = useReducer<number, void>((n) => n + 1, 0);
   const [refused, setRefused] = useState<readonly string[]>([]);
   const [told, setTold] = useState<string | null>(null);
   const kept = useOwnReceivers();
   const [checked, setChecked] = useState<Checked | null>(null);
   const desk = useMemo(openDesk, []);
-  useEffect(() => desk.subscribe(() => redraw()), [desk]);
-  useEffect(() => {
-    addEventListener('pagehide', desk.flush);
-    return () => {
-      removeEventListener('pagehide', desk.flush);
-      desk.flush();
-    };
-  }, [desk]);
+  useDesk(desk);
   const open = desk.open();
   const making = open?.history.now ?? null;
   const standing = useMemo(() => (making === null ? null : standingOf(making, words.maker)), [making, words]);
@@ -123,7 +105,7 @@ export default function ReceiverRoom({ logbook, go }: RoomProps) {
     clear: () => {
       setRefused([]);
       setTold(null);
-      desk.close();
+      desk.choose(null);
     },
     deckText: (text) => {
       if (making === null || standing === null) return;

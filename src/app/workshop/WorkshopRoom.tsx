@@ -1,5 +1,5 @@
 /** The workshop's desk for scenarios: drafts from the shelf, sets from the library, files to and fro. */
-import { useEffect, useMemo, useReducer, useState } from 'preact/hooks';
+import { useMemo, useState } from 'preact/hooks';
 import type { Problem } from '../../base/result.ts';
 import type { HandingPort } from '../../rooms/workshop/scenario/provingPort.ts';
 import type { WorkshopPort } from '../../rooms/workshop/scenario/workshopPort.ts';
@@ -7,9 +7,6 @@ import { WorkshopPage } from '../../rooms/workshop/WorkshopPage.tsx';
 import { PAR_NOT_KNOWN } from '../../scenario/par.ts';
 import { LINK_CHARS, linkOf } from '../../services/handing/scenarioLink.ts';
 import type { Library } from '../../services/library/library.ts';
-import { pageOwnReceivers } from '../../services/library/pageOwnReceivers.ts';
-import { createDraftShelf } from '../../services/store/draftShelf.ts';
-import { freshId } from '../../services/store/freshId.ts';
 import { type Draft, duplicated, newDraft, onReceiver } from '../../workshop/draft.ts';
 import { draftFileName, draftFromText, draftHash, draftProblems, draftText } from '../../workshop/draftFile.ts';
 import { download } from '../download.ts';
@@ -18,27 +15,20 @@ import { routeHash } from '../routes.ts';
 import { useRoomLinks } from '../useRoomLinks.ts';
 import { createDraftDesk, type DraftDesk } from './draftDesk.ts';
 import { readDraft, writeDraft } from './eveningDraft.ts';
+import { deskPlace, useDesk } from './useDesk.ts';
+import { useOwnReceivers } from './useOwnReceivers.ts';
 import { useProving } from './useProving.ts';
 import { useStanding } from './useStanding.ts';
 
-const WRITE_AFTER_MS = 300;
 /** Scenarios that an evening sheet may name. */
 const MOST_ON_A_SHEET = 20;
 /** What a first draft is about, where it is there. */
 const FIRST_RECEIVER = 'video-valve-45m';
 
 export default function WorkshopRoom({ library, own, logbook, go }: RoomProps) {
-  const [, redraw] = useReducer<number, void>((n) => n + 1, 0);
   const desk = useMemo(() => openDesk(library), [library]);
-  useEffect(() => desk.subscribe(() => redraw()), [desk]);
-  useEffect(() => {
-    addEventListener('pagehide', desk.flush);
-    return () => {
-      removeEventListener('pagehide', desk.flush);
-      desk.flush();
-    };
-  }, [desk]);
-  const ownReceivers = useOwnReceivers();
+  useDesk(desk);
+  const ownReceivers = useOwnReceivers().map(({ id, setName }) => ({ id, name: setName }));
   const [brought, setBrought] = useState<WorkshopPort['brought']>(null);
   const { key, history } = desk.open();
   const draft = history.now;
@@ -118,38 +108,12 @@ export default function WorkshopRoom({ library, own, logbook, go }: RoomProps) {
   return <WorkshopPage port={port} links={links} onPlace={(place) => go({ page: 'workshop', place })} />;
 }
 
-/** Those that the user has made; where they cannot be had there are none. */
-function useOwnReceivers(): WorkshopPort['receivers'] {
-  const [own, setOwn] = useState<WorkshopPort['receivers']>([]);
-  useEffect(() => {
-    let here = true;
-    pageOwnReceivers()
-      .then((shelf) => shelf.list())
-      .then(
-        (list) => {
-          if (here) setOwn(list.map(({ id, setName }) => ({ id, name: setName })));
-        },
-        () => {},
-      );
-    return () => {
-      here = false;
-    };
-  }, []);
-  return own;
-}
-
 function openDesk(library: Library): DraftDesk {
-  let timer: ReturnType<typeof setTimeout> | undefined;
   return createDraftDesk({
-    shelf: createDraftShelf(() => localStorage),
-    newKey: () => freshId(),
+    ...deskPlace('draft'),
     receiver: () => {
       const there = library.entries().map((entry) => entry.receiver);
       return there.includes(FIRST_RECEIVER) ? FIRST_RECEIVER : (there[0] ?? FIRST_RECEIVER);
-    },
-    soon(write) {
-      clearTimeout(timer);
-      timer = setTimeout(write, WRITE_AFTER_MS);
     },
   });
 }

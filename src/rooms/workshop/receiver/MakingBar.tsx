@@ -1,8 +1,8 @@
 /** Which receiver in the making is open, back and on again, and the way to throw one away. */
 import { useState } from 'preact/hooks';
-import { Modal } from '../../../kit/dialogs/Modal.tsx';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { Button } from '../../../kit/theme/art.tsx';
+import { DiscardQuestion } from '../DiscardQuestion.tsx';
 import type { ReceiverPort } from './receiverPort.ts';
 
 export function MakingBar({ port }: { readonly port: ReceiverPort }) {
@@ -31,22 +31,14 @@ export function MakingBar({ port }: { readonly port: ReceiverPort }) {
       <Button onClick={() => setAsking(true)}>{say.removeDraft}</Button>
       <span class="l2">{isKept ? say.kept : ownReceiver.begin.notKept}</span>
       {asking ? (
-        <Modal title={say.removeDraft} onCancel={() => setAsking(false)}>
-          <p>{say.removeAsk(name)}</p>
-          <div class="modal-buttons">
-            <Button
-              onClick={() => {
-                setAsking(false);
-                if (openKey !== null) port.discard(openKey);
-              }}
-            >
-              {say.remove}
-            </Button>
-            <Button primary onClick={() => setAsking(false)}>
-              {say.keepIt}
-            </Button>
-          </div>
-        </Modal>
+        <DiscardQuestion
+          name={name}
+          onDiscard={() => {
+            setAsking(false);
+            if (openKey !== null) port.discard(openKey);
+          }}
+          onKeep={() => setAsking(false)}
+        />
       ) : null}
     </div>
   );

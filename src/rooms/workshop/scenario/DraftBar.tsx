@@ -1,10 +1,10 @@
 /** Which draft is on the desk, where new ones come from, and the file. */
 import { useRef, useState } from 'preact/hooks';
 import { problemSentence } from '../../../describe/problem.ts';
-import { Modal } from '../../../kit/dialogs/Modal.tsx';
 import { FilesField } from '../../../kit/FilesField.tsx';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { Button } from '../../../kit/theme/art.tsx';
+import { DiscardQuestion } from '../DiscardQuestion.tsx';
 import type { WorkshopPort } from './workshopPort.ts';
 
 export function DraftBar({ port }: { readonly port: WorkshopPort }) {
@@ -69,22 +69,14 @@ export function DraftBar({ port }: { readonly port: WorkshopPort }) {
         </div>
       )}
       {asking ? (
-        <Modal title={say.removeDraft} onCancel={() => setAsking(false)}>
-          <p>{say.removeAsk(nameOf(draft))}</p>
-          <div class="modal-buttons">
-            <Button
-              onClick={() => {
-                setAsking(false);
-                port.remove(openKey);
-              }}
-            >
-              {say.remove}
-            </Button>
-            <Button primary onClick={() => setAsking(false)}>
-              {say.keepIt}
-            </Button>
-          </div>
-        </Modal>
+        <DiscardQuestion
+          name={nameOf(draft)}
+          onDiscard={() => {
+            setAsking(false);
+            port.remove(openKey);
+          }}
+          onKeep={() => setAsking(false)}
+        />
       ) : null}
     </div>
   );
