@@ -29,8 +29,8 @@ async function material(...files: readonly { readonly name: string; readonly blo
   return { ...read, sorted, scenarios: read.materials.flatMap(({ scenarios }) => scenarios) };
 }
 
-/** A run as a learner who opened the sheet hands it in. `certified`: their bench had certified the scenario meanwhile. */
-async function runText(sheet: string, certified = false): Promise<string> {
+/** A run as a learner who opened the sheet hands it in. `certified`: their bench had certified the scenario meanwhile; `copied`: the scenario came to the bench from a worker. */
+async function runText(sheet: string, { certified = false, copied = false } = {}): Promise<string> {
   const { library, take } = await browser();
   const taken = await take(sheet);
   if (!taken.ok) throw new Error(JSON.stringify(taken.problems));
@@ -43,6 +43,7 @@ async function runText(sheet: string, certified = false): Promise<string> {
     if (said?.kind !== 'certified') throw new Error('not certified');
     setup = { ...setup, scenario: withPar(setup.scenario, said.par) };
   }
+  if (copied) setup = { ...setup, scenario: structuredClone(setup.scenario) };
   const run = runOf(setup, wholeJob(setup));
   return serialiseRunFile(toRunFile(run, claimOf(grade(setup, run.events))));
 }
@@ -70,10 +71,17 @@ describe('what lies beside the runs', () => {
 
   it('is certified here where the learner’s bench had certified it, and no other par will do', async () => {
     const { scenarios } = await material(file('evening.json', sheetOn(can)));
-    const run = await runText(sheetOn(can), true);
+    const run = await runText(sheetOn(can), { certified: true });
     expect(await judge(run, scenarios)).toMatchObject({ outcome: 'verified' });
     const generous = [{ ...scenarios[0]!, text: scenarioText({ title: 'Another evening' }) }];
     expect((await judge(run, generous)).finding).toMatchObject({ kind: 'foreign', part: 'scenario' });
+  });
+
+  it('is the run’s where its bench had not certified it yet and wrote down the par that stands for none', async () => {
+    const { scenarios } = await material(file('evening.json', sheetOn(can)));
+    const run = await runText(sheetOn(can), { copied: true });
+    expect((JSON.parse(run) as { scenario: object }).scenario).toHaveProperty('par');
+    expect(await judge(run, scenarios)).toMatchObject({ outcome: 'verified' });
   });
 
   it('is a scenario and the two files of its receiver, in whatever order', async () => {

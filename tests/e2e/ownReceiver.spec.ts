@@ -88,7 +88,9 @@ test('a deck becomes a receiver: mended, named, its sheet changed, saved and ope
   await ready(page);
   await expect(page.getByLabel(say.network.setName, { exact: true })).toHaveValue('Harbour watch');
   await expect(page.locator('.made-undo')).toBeDisabled();
+  // What is typed is a step once it has been entered.
   await page.getByLabel(say.network.setName, { exact: true }).fill('Harbour mist');
+  await page.getByLabel(say.network.setName, { exact: true }).press('Enter');
   await page.locator('.made-undo').click();
   await expect(page.getByLabel(say.network.setName, { exact: true })).toHaveValue('Harbour watch');
   await page.locator('.made-redo').click();
@@ -155,7 +157,10 @@ test('it is kept in this browser, listed on the next visit, edited and taken awa
   await ready(page);
   await button(page, say.save.keepLong).click();
   await expect(page.getByText(say.save.keptHow('pier-set'))).toBeVisible();
+  // The page comes back as it was left; the list is where another deck begins.
   await page.reload();
+  await ready(page);
+  await button(page, say.begin.another).click();
   await button(page, say.begin.editLong('Harbour watch receiver')).click();
   await ready(page);
   await expect(id).toHaveValue('pier-set');
