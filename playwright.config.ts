@@ -34,8 +34,6 @@ export default defineConfig({
     trace: { mode: 'retain-on-failure', screenshots: false, snapshots: false, sources: false },
     screenshot: 'only-on-failure',
     serviceWorkers: 'block',
-    // A window of its own for each test costs as much as the page in it. What a test has stored is cleared away before the next.
-    reuseContext: true,
     launchOptions: { executablePath, args: BROWSER_ARGS },
   },
   // Every test runs in `full`; one that carries the tag @shelf or @upright runs in that size as well.

@@ -25,7 +25,7 @@ const test = base.extend<{ folder: string }>({
   },
 });
 // A browser that has kept another page before shall not answer for this one.
-test.use({ serviceWorkers: 'allow', keepsPage: true, reuseContext: false });
+test.use({ serviceWorkers: 'allow', keepsPage: true });
 
 /** Kept for good: the service worker answers for the page. */
 const kept = async () => {
