@@ -30,6 +30,8 @@ const HEAD_BYTES = 2000;
 const SAYS = /"format"\s*:\s*"haystack-([a-z-]{1,20})"/;
 const HANDED_OUT = ['scenario', 'evening', 'sealed-evening', 'receiver'];
 const IS_DECK = /\.cir$/i;
+/** Files that are asked for at a time: to ask for those of a whole class at once holds the page up. */
+const AT_ONCE = 16;
 
 /**
  * With the runs of an exam's file one by one, each under the name of the file and its place in it, and with what was handed out apart. What lies in a folder among the runs is not
@@ -38,29 +40,30 @@ const IS_DECK = /\.cir$/i;
 export async function unfolded(brought: Brought): Promise<Brought> {
   const handedOut: BroughtFile[] = [];
   const strangers: string[] = [];
-  const files = await Promise.all(
-    brought.files.map(async (file): Promise<readonly BroughtFile[]> => {
-      const head = await file.blob
-        .slice(0, HEAD_BYTES)
-        .text()
-        .catch(() => '');
-      if (IS_DECK.test(file.name) || HANDED_OUT.includes(SAYS.exec(head)?.[1] ?? '')) {
-        if (file.name.includes('/')) strangers.push(file.name);
-        else handedOut.push(file);
-        return [];
-      }
-      if (!isRunsText(head)) return [file];
-      const read = readRuns(await file.blob.text(), file.name);
-      if (!read.ok) return [{ ...file, problems: read.problems }];
-      return read.value.map((run, i) => {
-        const name = `${file.name.replace(/\.json$/i, '')}/${i + 1}.json`;
-        const { lastModified } = file.blob;
-        if (!run.ok) return { name, blob: file.blob, problems: run.problems };
-        return { name, blob: new File([run.value], `${i + 1}.json`, { type: 'application/json', lastModified }) };
-      });
-    }),
-  );
-  return { ...brought, files: files.flat(), handedOut, strangers };
+  const sorted = async (file: BroughtFile): Promise<readonly BroughtFile[]> => {
+    const head = await file.blob
+      .slice(0, HEAD_BYTES)
+      .text()
+      .catch(() => '');
+    if (IS_DECK.test(file.name) || HANDED_OUT.includes(SAYS.exec(head)?.[1] ?? '')) {
+      if (file.name.includes('/')) strangers.push(file.name);
+      else handedOut.push(file);
+      return [];
+    }
+    if (!isRunsText(head)) return [file];
+    const read = readRuns(await file.blob.text(), file.name);
+    if (!read.ok) return [{ ...file, problems: read.problems }];
+    return read.value.map((run, i) => {
+      const name = `${file.name.replace(/\.json$/i, '')}/${i + 1}.json`;
+      const { lastModified } = file.blob;
+      if (!run.ok) return { name, blob: file.blob, problems: run.problems };
+      return { name, blob: new File([run.value], `${i + 1}.json`, { type: 'application/json', lastModified }) };
+    });
+  };
+  const files: BroughtFile[] = [];
+  for (let at = 0; at < brought.files.length; at += AT_ONCE)
+    files.push(...(await Promise.all(brought.files.slice(at, at + AT_ONCE).map(sorted))).flat());
+  return { ...brought, files, handedOut, strangers };
 }
 
 /** Picked by a button. Of a folder the browser gives every file below it, in whatever order. */
