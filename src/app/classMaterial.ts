@@ -3,7 +3,9 @@ import { harmless } from '../base/harmless.ts';
 import { bad, good, type Result } from '../base/result.ts';
 import { deckNameIn } from '../files/library.ts';
 import { type ReceiverPair, readReceiverPair } from '../files/readReceiverPair.ts';
+import { saysFormat } from '../files/saysFormat.ts';
 import { scenarioToFile } from '../files/scenarioFile.ts';
+import { isSealedText } from '../files/sealedEvening.ts';
 import type { Material } from '../judge/handedOut.ts';
 import type { BroughtFile } from '../services/classroom/brought.ts';
 import type { Library } from '../services/library/library.ts';
@@ -20,8 +22,7 @@ export interface ReadMaterial {
 }
 
 const isDeck = (file: string): boolean => /\.cir$/i.test(file);
-const isReceiver = (text: string): boolean => /"format"\s*:\s*"haystack-receiver"/.test(text.slice(0, 2000));
-const isSealed = (text: string): boolean => /"format"\s*:\s*"haystack-sealed-evening"/.test(text.slice(0, 2000));
+const isReceiver = (text: string): boolean => saysFormat(text, 'receiver');
 
 /** `before`: what lies there already. */
 export async function readMaterial(
@@ -63,7 +64,7 @@ export async function readMaterial(
   const here = withReceivers(library, [...materials, ...before]);
   for (const { file, text } of texts) {
     if (isDeck(file) || isReceiver(text)) continue;
-    if (isSealed(text)) {
+    if (isSealedText(text)) {
       refuse(file, [words.classroom.sealedSheet]);
       continue;
     }

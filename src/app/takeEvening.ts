@@ -5,6 +5,7 @@ import { checkEvening, type Evening, readEvening } from '../files/evening.ts';
 import { hashOf } from '../files/hash.ts';
 import type { LoadedReceiver } from '../files/library.ts';
 import type { ReceiverPair } from '../files/readReceiverPair.ts';
+import { saysFormat } from '../files/saysFormat.ts';
 import { scenarioHash, scenarioToFile } from '../files/scenarioFile.ts';
 import { readSealedEvening } from '../files/sealedEvening.ts';
 import { withTextPlaces } from '../files/textPlaces.ts';
@@ -21,7 +22,7 @@ import type { OwnReceivers } from '../services/store/ownReceivers.ts';
 import type { OwnScenario } from '../services/store/ownScenario.ts';
 import type { OwnShelf } from '../services/store/ownShelf.ts';
 
-export const isEveningText = (text: string): boolean => /"format"\s*:\s*"haystack-evening"/.test(text.slice(0, 2000));
+export const isEveningText = (text: string): boolean => saysFormat(text, 'evening');
 
 export interface TakenEvening {
   readonly evening: OwnEvening;

@@ -7,6 +7,7 @@ import { readJson } from '../files/parseJson.ts';
 import type { RunFile } from '../files/runFile.ts';
 import { readRunFile } from '../files/runFileSchema.ts';
 import { isRunsText } from '../files/runsFile.ts';
+import { saysFormat } from '../files/saysFormat.ts';
 import { withTextPlaces } from '../files/textPlaces.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { readText as fileText } from './files.ts';
@@ -64,7 +65,7 @@ function jsonDocument(terminal: Terminal, text: string, name: string): Result<Do
   // The runs of a whole exam are read one by one by whoever wants them.
   if (isRunsText(text)) return good({ kind: 'runs', json: null, text });
   // Only a run file may be large; the others keep the smaller bound of the reader.
-  if (/"format"\s*:\s*"haystack-run"/.test(text.slice(0, 2000))) return runDocument(readRunFile(text, name));
+  if (saysFormat(text, 'run')) return runDocument(readRunFile(text, name));
   const json = readJson(text, name);
   const format = formatOf(json.value);
   const known = typeof format === 'string' && (format === 'haystack-run' || Object.hasOwn(KINDS, format));

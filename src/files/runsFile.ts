@@ -9,6 +9,7 @@ import { hashOf } from './hash.ts';
 import { bringForward, type FormatHistory } from './migrations.ts';
 import { type JsonLimits, readJson } from './parseJson.ts';
 import { LEARNER_CHARS } from './runFile.ts';
+import { saysFormat } from './saysFormat.ts';
 import { list, object, text } from './schemaPieces.ts';
 import { asMessage, problemsOf } from './schemaProblems.ts';
 
@@ -40,7 +41,7 @@ export type HandedRun =
   | { readonly ok: true; readonly value: string }
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
-export const isRunsText = (contents: string): boolean => /"format"\s*:\s*"haystack-runs"/.test(contents.slice(0, 400));
+export const isRunsText = (contents: string): boolean => saysFormat(contents, 'runs', 400);
 
 export function runsText(head: RunsHead, runs: readonly string[]): string {
   const frame = JSON.stringify({ format: 'haystack-runs', version: 1, ...head, runs: [] });

@@ -7,6 +7,7 @@ import { bad, good, type Result } from '../base/result.ts';
 import { canonicalJson } from './hash.ts';
 import { bringForward, type FormatHistory } from './migrations.ts';
 import { readJson } from './parseJson.ts';
+import { saysFormat } from './saysFormat.ts';
 import { integer, object, oneOf, text } from './schemaPieces.ts';
 import { asMessage, listed, problemsOf } from './schemaProblems.ts';
 import { withTextPlaces } from './textPlaces.ts';
@@ -67,5 +68,4 @@ export function headText({ format, version, title, author, minutes, count, candi
   return canonicalJson({ format, version, title, author, minutes, count, candidates });
 }
 
-export const isSealedText = (contents: string): boolean =>
-  /"format"\s*:\s*"haystack-sealed-evening"/.test(contents.slice(0, 2000));
+export const isSealedText = (contents: string): boolean => saysFormat(contents, 'sealed-evening');
