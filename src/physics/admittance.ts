@@ -1,7 +1,8 @@
 /**
  * What a nonlinear load presents to the carrier at its node, by the carrier's amplitude: a table of g + j b, siemens, with its slope.
  *
- * Samples are even in log(1 + A / scale), cubic interpolation between them; the last one holds for all larger amplitudes.
+ * Samples are even in log(1 + A / scale), cubic interpolation between them; the last one holds for all larger amplitudes. They are worked out in their order and only as far as
+ * amplitudes have been asked for: a table may cost more than all that is read from it.
  */
 
 export interface Admittance {
@@ -10,9 +11,13 @@ export interface Admittance {
   /** sample i stands at place i + 1: one more before zero (both are even in A) and two beyond the last */
   readonly g: Float64Array;
   readonly b: Float64Array;
+  /** so many samples stand */
+  known: number;
+  /** has the first `samples` of them stand */
+  reach(samples: number): void;
 }
 
-/** `at` gives g and b for an amplitude of zero or more, volts. */
+/** `at` gives g and b for an amplitude of zero or more, volts; it is asked for one sample after the other. */
 export function tabulateAdmittance(
   scaleVolts: number,
   endVolts: number,
@@ -22,12 +27,21 @@ export function tabulateAdmittance(
   const step = Math.log1p(endVolts / scaleVolts) / intervals;
   const g = new Float64Array(intervals + 4);
   const b = new Float64Array(intervals + 4);
-  for (let i = 0; i < g.length; i++) {
-    const [re, im] = at(Math.abs(scaleVolts * Math.expm1((i - 1) * step)));
-    g[i] = re;
-    b[i] = im;
-  }
-  return { scaleVolts, step, g, b };
+  return {
+    scaleVolts,
+    step,
+    g,
+    b,
+    known: 0,
+    reach(samples) {
+      for (let i = this.known; i < samples; i++) {
+        const [re, im] = at(Math.abs(scaleVolts * Math.expm1((i - 1) * step)));
+        g[i] = re;
+        b[i] = im;
+        this.known = i + 1;
+      }
+    },
+  };
 }
 
 /** A table of such samples at the place `at`, 0 for an amplitude of zero; up to its last sample but one. */
@@ -44,7 +58,8 @@ export function cubicAt(table: Float64Array, at: number): number {
 
 /** The same at every amplitude. */
 export function constantAdmittance(g: number, b: number): Admittance {
-  return { scaleVolts: 1, step: 1, g: new Float64Array(4).fill(g), b: new Float64Array(4).fill(b) };
+  const [all, allB] = [new Float64Array(4).fill(g), new Float64Array(4).fill(b)];
+  return { scaleVolts: 1, step: 1, g: all, b: allB, known: 4, reach() {} };
 }
 
 /** Writes g, b and their slopes by the amplitude (siemens per volt) to the four places of `out`. */
@@ -55,12 +70,14 @@ export function admittanceAt(law: Admittance, amplitudeVolts: number, out: Float
   const i = Math.floor(at);
   const last = g.length - 4;
   if (!(i < last)) {
+    if (law.known < g.length) law.reach(g.length);
     out[0] = g[last + 1]!;
     out[1] = b[last + 1]!;
     out[2] = 0;
     out[3] = 0;
     return;
   }
+  if (law.known < i + 4) law.reach(i + 4);
   const g0 = g[i]!;
   const g1 = g[i + 1]!;
   const g2 = g[i + 2]!;

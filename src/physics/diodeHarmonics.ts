@@ -46,7 +46,7 @@ const BLOCKED = 1e-9;
 /** One after the other for rising amplitudes: each starts from the last. */
 export function createDiodeBalance(circuit: DiodeCircuit): (amplitudeVolts: number) => DiodeState {
   const { saturationAmps, emissionVolts, loadOhms } = circuit;
-  const kernel = impedanceKernel(circuit);
+  const kernel = twice(impedanceKernel(circuit));
   const cos = Float64Array.from({ length: SAMPLES }, (_, k) => Math.cos((2 * Math.PI * k) / SAMPLES));
   const sin = Float64Array.from({ length: SAMPLES }, (_, k) => Math.sin((2 * Math.PI * k) / SAMPLES));
   const v = new Float64Array(SAMPLES);
@@ -63,10 +63,23 @@ export function createDiodeBalance(circuit: DiodeCircuit): (amplitudeVolts: numb
       amps[k] = saturationAmps * (e - 1);
       slope[k] = (saturationAmps * e) / emissionVolts;
     }
-    for (let j = 0; j < SAMPLES; j++) {
-      let sum = v[j]! - amplitude * cos[j]!;
-      for (let k = 0; k < SAMPLES; k++) sum += kernel[(j - k) & (SAMPLES - 1)]! * amps[k]!;
-      off[j] = sum;
+    // Four side by side: each sum has to wait for its own last term.
+    for (let j = 0; j < SAMPLES; j += 4) {
+      let s0 = v[j]! - amplitude * cos[j]!;
+      let s1 = v[j + 1]! - amplitude * cos[j + 1]!;
+      let s2 = v[j + 2]! - amplitude * cos[j + 2]!;
+      let s3 = v[j + 3]! - amplitude * cos[j + 3]!;
+      for (let k = 0, at = SAMPLES + j; k < SAMPLES; k++, at--) {
+        const i = amps[k]!;
+        s0 += kernel[at]! * i;
+        s1 += kernel[at + 1]! * i;
+        s2 += kernel[at + 2]! * i;
+        s3 += kernel[at + 3]! * i;
+      }
+      off[j] = s0;
+      off[j + 1] = s1;
+      off[j + 2] = s2;
+      off[j + 3] = s3;
     }
   };
 
@@ -135,7 +148,15 @@ function impedanceKernel({ loadOhms, loadFarads, harmonics }: DiodeCircuit): Flo
   return kernel;
 }
 
-/** step = -(1 + K diag(slope))^-1 off; only samples that conduct need solving, the others follow. */
+/** Two periods one after the other: the sample `k` before sample j stands at SAMPLES + j - k. */
+function twice(period: Float64Array): Float64Array {
+  const both = new Float64Array(2 * SAMPLES);
+  both.set(period);
+  both.set(period, SAMPLES);
+  return both;
+}
+
+/** step = -(1 + K diag(slope))^-1 off, K of two periods; only samples that conduct need solving, the others follow. */
 function newtonStep(
   kernel: Float64Array,
   slope: Float64Array,
@@ -151,16 +172,28 @@ function newtonStep(
   for (let a = 0; a < n; a++) {
     for (let c = 0; c < n; c++) {
       const k = on[c]!;
-      matrix[a * width + c] = (a === c ? 1 : 0) + kernel[(on[a]! - k) & (SAMPLES - 1)]! * slope[k]!;
+      matrix[a * width + c] = (a === c ? 1 : 0) + kernel[SAMPLES + on[a]! - k]! * slope[k]!;
     }
     matrix[a * width + n] = -off[on[a]!]!;
   }
   eliminate(matrix, n);
-  for (let j = 0; j < SAMPLES; j++) {
-    let sum = -off[j]!;
+  for (let j = 0; j < SAMPLES; j += 4) {
+    let s0 = -off[j]!;
+    let s1 = -off[j + 1]!;
+    let s2 = -off[j + 2]!;
+    let s3 = -off[j + 3]!;
     for (let c = 0; c < n; c++) {
-      sum -= kernel[(j - on[c]!) & (SAMPLES - 1)]! * slope[on[c]!]! * matrix[c * width + n]!;
+      const k = on[c]!;
+      const at = SAMPLES + j - k;
+      const [own, answer] = [slope[k]!, matrix[c * width + n]!];
+      s0 -= kernel[at]! * own * answer;
+      s1 -= kernel[at + 1]! * own * answer;
+      s2 -= kernel[at + 2]! * own * answer;
+      s3 -= kernel[at + 3]! * own * answer;
     }
-    step[j] = sum;
+    step[j] = s0;
+    step[j + 1] = s1;
+    step[j + 2] = s2;
+    step[j + 3] = s3;
   }
 }

@@ -4,6 +4,7 @@
  * Without `harmonics` the closed forms of diode.ts. With them the balance of diodeHarmonics.ts, in a table of INTERVALS up to END_VOLTS; beyond, the admittance stands
  * still and the volts go on in a straight line. Interpolation within 5e-5 of each value. Laws are kept: equal diodes share one.
  */
+import { once } from '../base/once.ts';
 import { type Admittance, cubicAt, tabulateAdmittance } from './admittance.ts';
 import { createDetector, type Diode, diodeConductance } from './diode.ts';
 import { createDiodeBalance, type DiodeCircuit, type HarmonicCircuit, smallDiode } from './diodeHarmonics.ts';
@@ -57,28 +58,32 @@ function balancedLaw(circuit: DiodeCircuit & LoadedDiode): DiodeLaw {
   const balance = createDiodeBalance(circuit);
   const small = smallDiode(circuit);
   /** V (nVt + A) / A^2, smooth and bounded from square law to straight line */
-  const shape: number[] = [];
+  const shape = new Float64Array(INTERVALS + 4);
+  let shaped = 0;
   const admittance = tabulateAdmittance(emissionVolts, END_VOLTS, INTERVALS, (amplitude) => {
     const state = amplitude === 0 ? small : balance(amplitude);
     const perSquare = amplitude === 0 ? small.volts : state.volts / amplitude ** 2;
     // Its continuation to the one sample before zero is taken as even, as the volts themselves are.
-    shape.push(perSquare * (emissionVolts + (shape.length === 0 ? -amplitude : amplitude)));
+    shape[shaped] = perSquare * (emissionVolts + (shaped === 0 ? -amplitude : amplitude));
+    shaped++;
     return [state.g, state.b];
   });
   const { step } = admittance;
-  const table = Float64Array.from(shape);
   const within = (amplitude: number): number => {
     const at = Math.min(Math.log1p(amplitude / emissionVolts) / step, INTERVALS);
-    return (cubicAt(table, at) * amplitude * amplitude) / (emissionVolts + amplitude);
+    admittance.reach(Math.floor(at) + 4);
+    return (cubicAt(shape, at) * amplitude * amplitude) / (emissionVolts + amplitude);
   };
-  const endVolts = within(END_VOLTS);
-  const endSlope = (endVolts - within(END_VOLTS * 0.99)) / (END_VOLTS * 0.01);
+  const end = once(() => {
+    const volts = within(END_VOLTS);
+    return { volts, slope: (volts - within(END_VOLTS * 0.99)) / (END_VOLTS * 0.01) };
+  });
   return {
     diode: circuit,
     admittance,
     detect(amplitudeVolts) {
       const amplitude = Math.abs(amplitudeVolts);
-      return amplitude < END_VOLTS ? within(amplitude) : endVolts + (amplitude - END_VOLTS) * endSlope;
+      return amplitude < END_VOLTS ? within(amplitude) : end().volts + (amplitude - END_VOLTS) * end().slope;
     },
   };
 }

@@ -61,22 +61,33 @@ function leastDegree(n: number, joined: Uint8Array): Int32Array {
   return order;
 }
 
-export interface SparseWork {
-  readonly re: Float64Array;
-  readonly im: Float64Array;
-  readonly pivotRe: Float64Array;
-  readonly pivotIm: Float64Array;
+interface SparseWork {
+  re: Float64Array<ArrayBuffer>;
+  im: Float64Array<ArrayBuffer>;
+  pivotRe: Float64Array<ArrayBuffer>;
+  pivotIm: Float64Array<ArrayBuffer>;
   readonly lost: Uint8Array;
 }
 
-export function sparseWork({ n, slots }: SparsePlan): SparseWork {
-  return {
-    re: new Float64Array(slots * AT_ONCE),
-    im: new Float64Array(slots * AT_ONCE),
-    pivotRe: new Float64Array(n * AT_ONCE),
-    pivotIm: new Float64Array(n * AT_ONCE),
-    lost: new Uint8Array(AT_ONCE),
-  };
+/** Nothing in it outlives a call of solveSparse(), so that all blocks share it. */
+const WORK: SparseWork = {
+  re: new Float64Array(0),
+  im: new Float64Array(0),
+  pivotRe: new Float64Array(0),
+  pivotIm: new Float64Array(0),
+  lost: new Uint8Array(AT_ONCE),
+};
+
+function workFor({ n, slots }: SparsePlan): SparseWork {
+  if (WORK.re.length < slots * AT_ONCE) {
+    WORK.re = new Float64Array(slots * AT_ONCE);
+    WORK.im = new Float64Array(slots * AT_ONCE);
+  }
+  if (WORK.pivotRe.length < n * AT_ONCE) {
+    WORK.pivotRe = new Float64Array(n * AT_ONCE);
+    WORK.pivotIm = new Float64Array(n * AT_ONCE);
+  }
+  return WORK;
 }
 
 /**
@@ -84,8 +95,7 @@ export function sparseWork({ n, slots }: SparsePlan): SparseWork {
  * (p * n + i) * hz.length + f of `outRe` and `outIm`. `lost(f)` is called for each frequency whose digits may be lost, when all the others of its lot stand.
  */
 export function solveSparse(
-  { n, slot, filled, order }: SparsePlan,
-  work: SparseWork,
+  plan: SparsePlan,
   { g, c, b }: { readonly g: Float64Array; readonly c: Float64Array; readonly b: Float64Array },
   amps: Float64Array,
   columns: number,
@@ -94,20 +104,24 @@ export function solveSparse(
   outIm: Float64Array,
   lost: (f: number) => void,
 ): void {
+  const { n, slot, slots, filled, order } = plan;
   const count = hz.length;
+  const work = workFor(plan);
   const { re, im, pivotRe, pivotIm } = work;
+  // A carrier that stands is a single frequency.
+  const lot = Math.min(AT_ONCE, count);
   const entered = new Uint8Array(n);
   const middle = 2 * Math.PI * hz[count >> 1]!;
   const standing = Float64Array.from({ length: n }, (_, i) => {
     const at = i * n + i;
     return Math.abs(g[at]!) + Math.abs(middle * c[at]!) + Math.abs(b[at]! / middle);
   });
-  for (let first = 0; first < count; first += AT_ONCE) {
-    const many = Math.min(AT_ONCE, count - first);
-    re.fill(0);
-    im.fill(0);
+  for (let first = 0; first < count; first += lot) {
+    const many = Math.min(lot, count - first);
+    re.fill(0, 0, slots * lot);
+    im.fill(0, 0, slots * lot);
     work.lost.fill(0);
-    for (const at of filled) fill(re, im, slot[at]! * AT_ONCE, g[at]!, c[at]!, b[at]!, hz, first, many);
+    for (const at of filled) fill(re, im, slot[at]! * lot, g[at]!, c[at]!, b[at]!, hz, first, many);
     for (let p = 0; p < columns; p++) {
       for (let i = 0; i < n; i++) {
         const from = (p * n + i) * count + first;
@@ -117,19 +131,19 @@ export function solveSparse(
     }
     for (let step = 0; step < n; step++) {
       const k = order[step]!;
-      const own = k * AT_ONCE;
-      reciprocal(re, im, slot[k * n + k]! * AT_ONCE, pivotRe, pivotIm, own, many, work.lost);
+      const own = k * lot;
+      reciprocal(re, im, slot[k * n + k]! * lot, pivotRe, pivotIm, own, many, work.lost);
       for (let below = step + 1; below < n; below++) {
         const i = order[below]!;
         if (slot[i * n + k]! < 0) continue;
-        const multiplier = slot[i * n + k]! * AT_ONCE;
+        const multiplier = slot[i * n + k]! * lot;
         const most = (MOST_MULTIPLIER * MOST_MULTIPLIER * standing[i]!) / standing[k]!;
         scale(re, im, multiplier, pivotRe, pivotIm, own, many);
         mark(re, im, multiplier, most, many, work.lost);
         for (let right = step + 1; right < n; right++) {
           const j = order[right]!;
           if (slot[k * n + j]! < 0) continue;
-          subtract(re, im, slot[i * n + j]! * AT_ONCE, re, im, multiplier, re, im, slot[k * n + j]! * AT_ONCE, many);
+          subtract(re, im, slot[i * n + j]! * lot, re, im, multiplier, re, im, slot[k * n + j]! * lot, many);
         }
       }
     }
@@ -143,7 +157,7 @@ export function solveSparse(
           const i = order[below]!;
           if (slot[i * n + k]! < 0) continue;
           entered[i] = 1;
-          subtract(outRe, outIm, column(i), re, im, slot[i * n + k]! * AT_ONCE, outRe, outIm, column(k), many);
+          subtract(outRe, outIm, column(i), re, im, slot[i * n + k]! * lot, outRe, outIm, column(k), many);
         }
       }
       for (let step = n - 1; step >= 0; step--) {
@@ -151,9 +165,9 @@ export function solveSparse(
         for (let right = step + 1; right < n; right++) {
           const j = order[right]!;
           if (slot[k * n + j]! < 0) continue;
-          subtract(outRe, outIm, column(k), re, im, slot[k * n + j]! * AT_ONCE, outRe, outIm, column(j), many);
+          subtract(outRe, outIm, column(k), re, im, slot[k * n + j]! * lot, outRe, outIm, column(j), many);
         }
-        scale(outRe, outIm, column(k), pivotRe, pivotIm, k * AT_ONCE, many);
+        scale(outRe, outIm, column(k), pivotRe, pivotIm, k * lot, many);
       }
     }
     for (let f = 0; f < many; f++) if (work.lost[f] === 1) lost(first + f);
@@ -171,11 +185,14 @@ function fill(
   first: number,
   many: number,
 ): void {
-  re.fill(g, to, to + many);
-  for (let f = 0; f < many; f++) {
-    const w = 2 * Math.PI * hz[first + f]!;
-    im[to + f] = w * c - b / w;
-  }
+  if (g !== 0) re.fill(g, to, to + many);
+  // Most places hold a capacitor or a coil alone; the imaginary part is zero so far.
+  if (b !== 0) {
+    for (let f = 0; f < many; f++) {
+      const w = 2 * Math.PI * hz[first + f]!;
+      im[to + f] = w * c - b / w;
+    }
+  } else if (c !== 0) for (let f = 0; f < many; f++) im[to + f] = 2 * Math.PI * hz[first + f]! * c;
 }
 
 function reciprocal(

@@ -6,7 +6,7 @@
  */
 
 import { solveDense } from './denseComplex.ts';
-import { solveSparse, sparsePlan, sparseWork } from './sparseBlock.ts';
+import { solveSparse, sparsePlan } from './sparseBlock.ts';
 import type { InputPlace } from './system.ts';
 
 export interface BlockMatrices {
@@ -140,7 +140,7 @@ function manyNodes(
   const plan = sparsePlan(n, holds);
   const reach = rowReach(n, holds);
   const working = new Int32Array(n);
-  solveSparse(plan, sparseWork(plan), matrices, amps, m, hz, re, im, (f) => {
+  solveSparse(plan, matrices, amps, m, hz, re, im, (f) => {
     working.set(reach);
     oneFrequency(matrices, n, amps, f, hz, work, working, re, im);
   });

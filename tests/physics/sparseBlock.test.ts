@@ -6,7 +6,7 @@
 import { describe, expect, it } from 'vitest';
 import { seededRandom } from '../../src/base/random.ts';
 import { solveDense } from '../../src/physics/denseComplex.ts';
-import { solveSparse, sparsePlan, sparseWork } from '../../src/physics/sparseBlock.ts';
+import { solveSparse, sparsePlan } from '../../src/physics/sparseBlock.ts';
 import { grid } from './decks.ts';
 
 const HZ = grid(40e6, 48e6, 300);
@@ -51,7 +51,7 @@ function sparse(block: Block, amps: Float64Array, columns: number) {
   const plan = sparsePlan(block.n, holdsOf(block));
   const [re, im] = [new Float64Array(amps.length * HZ.length), new Float64Array(amps.length * HZ.length)];
   const lost: number[] = [];
-  solveSparse(plan, sparseWork(plan), block, amps, columns, HZ, re, im, (f) => lost.push(f));
+  solveSparse(plan, block, amps, columns, HZ, re, im, (f) => lost.push(f));
   return { re, im, lost };
 }
 
