@@ -4,8 +4,30 @@ import { accessSync, constants, existsSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { PROJECT } from './install.mjs';
 
+/** Of every window the browser draws two hidden lists of suggestions for its line of address, in a process of their own that costs as much as the page under test. */
+const LISTS_OF_SUGGESTIONS = ['WebUIOmniboxPopup', 'WebUIOmniboxAimPopup'];
+
+/** What Playwright itself switches off. The last list that a browser is given is the one that holds, so they are named again. */
+const OFF_ANYWAY = [
+  'AvoidUnnecessaryBeforeUnloadCheckSync',
+  'DestroyProfileOnBrowserClose',
+  'HttpsUpgrades',
+  'HttpsFirstBalancedModeAutoEnable',
+  'LensOverlay',
+  'MediaRouter',
+  'PaintHolding',
+  'ThirdPartyStoragePartitioning',
+  'AvoidCorsURLLoaderRestartOnRedirect',
+  'TcpPortRandomizationWin',
+  'OptimizationHints',
+  'NetworkTimeServiceQuerying',
+  'AimEnabled',
+  'PreconnectToSearch',
+];
+
 /** One fixed set of flags: pictures differ between rasterisers, so no graphics flag is given. */
 export const BROWSER_ARGS = [
+  `--disable-features=${[...OFF_ANYWAY, ...LISTS_OF_SUGGESTIONS].join(',')}`,
   '--no-sandbox',
   '--disable-quic',
   '--no-first-run',
