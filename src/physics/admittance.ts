@@ -62,6 +62,14 @@ export function constantAdmittance(g: number, b: number): Admittance {
   return { scaleVolts: 1, step: 1, g: all, b: allB, known: 4, reach() {} };
 }
 
+/** What stands while the amplitude does, however small a change on top of it: the nearest sample. */
+export function standingAdmittance(law: Admittance, amplitudeVolts: number): Admittance {
+  const { scaleVolts, step, g, b } = law;
+  const place = Math.min(Math.max(0, Math.round(Math.log1p(amplitudeVolts / scaleVolts) / step)), g.length - 4);
+  law.reach(place + 2);
+  return constantAdmittance(g[place + 1]!, b[place + 1]!);
+}
+
 /** Writes g, b and their slopes by the amplitude (siemens per volt) to the four places of `out`. */
 export function admittanceAt(law: Admittance, amplitudeVolts: number, out: Float64Array): void {
   const { scaleVolts, step, g, b } = law;

@@ -8,7 +8,7 @@
  * Sources: H. Nyquist, Phys. Rev. 32, 1928 (checked against ngspice's own noise analysis); 2.5 / gm of a triode, Thompson, North and Harris, RCA Review 1940-41
  * (from memory; a pentode has more, from the current that its screen takes).
  */
-import { constantAdmittance } from '../physics/admittance.ts';
+import { standingAdmittance } from '../physics/admittance.ts';
 import type { Deck, DeckElement } from '../physics/deck.ts';
 import { findElement, nodeKey } from '../physics/deck.ts';
 import { deckParts } from './deckParts.ts';
@@ -85,7 +85,7 @@ export function createReceiverNoise(receiver: Receiver, deck: Deck): ReceiverNoi
       path.setLoads(
         loads.map(({ node, law, carrierVolts }) => ({
           node,
-          law: { ...law, admittance: standing(law, carrierVolts) },
+          law: { ...law, admittance: standingAdmittance(law.admittance, carrierVolts) },
         })),
       );
     },
@@ -120,12 +120,6 @@ export function createReceiverNoise(receiver: Receiver, deck: Deck): ReceiverNoi
       return power === 0 ? NO_NOISE : { sigmaVolts: Math.sqrt(power), bandHz: most / passed };
     },
   };
-}
-
-function standing({ admittance }: PathLoad['law'], carrierVolts: number) {
-  const { scaleVolts, step, g, b } = admittance;
-  const place = Math.min(Math.max(0, Math.round(Math.log1p(carrierVolts / scaleVolts) / step)), g.length - 4);
-  return constantAdmittance(g[place + 1]!, b[place + 1]!);
 }
 
 /** Frequencies at which the noise of a stage is added up for a node: about the responses that are measured there, else about all that go into its part of the deck. */
