@@ -1,7 +1,11 @@
 /** How the controls send the beam across and up the tube. */
+import { lifeOf } from '../scenario/life.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import type { BenchState, Controls } from './benchState.ts';
 
+interface YBench {
+  readonly scenario: Pick<Scenario, 'life'>;
+}
 interface Bench {
   readonly scenario: Pick<Scenario, 'bench'>;
 }
@@ -17,6 +21,11 @@ export function mirrorFor({ scenario }: Bench, lowFrequencyAtLeft: boolean): boo
 }
 
 /** Divisions upwards for a volt at the Y input. */
-export function divPerVolt({ yInvert, yVoltsPerDiv }: Pick<Controls, 'yInvert' | 'yVoltsPerDiv'>): number {
-  return (yInvert ? -1 : 1) / yVoltsPerDiv;
+export function divPerVolt(bench: YBench, controls: Pick<Controls, 'yInvert' | 'yVoltsPerDiv'>): number {
+  return divFor(controls.yInvert ? -1 : 1, bench, controls);
+}
+
+/** How tall so many volts at the Y input stand. */
+export function divFor(volts: number, { scenario }: YBench, { yVoltsPerDiv }: Pick<Controls, 'yVoltsPerDiv'>): number {
+  return (volts * (1 + lifeOf(scenario).yGainError)) / yVoltsPerDiv;
 }

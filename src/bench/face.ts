@@ -13,7 +13,7 @@ import { periodicHighPass } from '../physics/onePole.ts';
 import { sweepAngle, xDrive, xOfFrequency } from '../physics/sweep.ts';
 import { lifeOf } from '../scenario/life.ts';
 import type { BenchState } from './benchState.ts';
-import { divPerVolt, xSense } from './deflection.ts';
+import { divFor, divPerVolt, xSense } from './deflection.ts';
 import type { MarkerTag } from './display.ts';
 import type { Grass } from './grass.ts';
 import {
@@ -78,7 +78,7 @@ export function createFace(setup: BenchSetup): (state: BenchState, picture: Pict
     const y = signal(state, picture);
     const pipped = writePips(pips, picture, state, pipStore);
 
-    const perVolt = divPerVolt(controls);
+    const perVolt = divPerVolt(setup, controls);
     const perPip = picture.through === null ? 1 : perVolt;
     const across = leads.x === null ? 0 : xSense(setup, state) * HALF_WIDTH_DIV * controls.xGain;
     writeAcross(phaseRadians(setup, state), across, controls.xPositionDiv, controls.brightness / COUNT);
@@ -91,8 +91,8 @@ export function createFace(setup: BenchSetup): (state: BenchState, picture: Pict
       if (plain > highDiv) highDiv = plain;
       data[3 * i + 1] = deflection(pipped ? plain + pips[i]! * perPip : plain);
     }
-    const humDiv = isHumming(state) ? (2 * strapHumVolts) / controls.yVoltsPerDiv : 0;
-    const grassDiv = leads.y === null ? 0 : grassOf(picture) / controls.yVoltsPerDiv;
+    const humDiv = isHumming(state) ? divFor(2 * strapHumVolts, setup, controls) : 0;
+    const grassDiv = leads.y === null ? 0 : divFor(grassOf(picture), setup, controls);
     return { data, count: COUNT, lowDiv, highDiv, humDiv, grassDiv };
   };
 }

@@ -5,7 +5,7 @@ import { lifeOf } from '../scenario/life.ts';
 import { PROOFS } from '../scenario/proofId.ts';
 import { type BenchState, TUBE_X } from './benchState.ts';
 import { clampedVolts } from './biasLine.ts';
-import { divPerVolt, xSense } from './deflection.ts';
+import { divFor, divPerVolt, xSense } from './deflection.ts';
 import { phaseRadians } from './face.ts';
 import type { Facts } from './facts.ts';
 import { HALF_HEIGHT_DIV, HALF_WIDTH_DIV } from './instruments.ts';
@@ -34,7 +34,7 @@ export function measureFacts(
   const { controls, leads, crystals } = state;
   const { mains } = receiver;
   const { setUp } = response;
-  const trace = traceOf(state, picture);
+  const trace = traceOf(setup, state, picture);
   return {
     response: response.id,
     cautionsAcknowledged: state.cautionsAcknowledged || receiver.cautions.length === 0,
@@ -69,7 +69,7 @@ export function measureFacts(
     sheetPeakVolts,
     markersMissingHz: setUp.markersHz.filter((hz) => !crystals.includes(hz)),
     markersAdded: controls.markerRoute === 'added',
-    pipHeightRatio: pipHeightRatio(state, picture, trace.heightDiv),
+    pipHeightRatio: pipHeightRatio(setup, state, picture, trace.heightDiv),
     traceHeightDiv: trace.heightDiv,
     traceOnScreen: trace.onScreen && acrossOnScreen(state),
     traceLit: controls.brightness >= LEAST_BRIGHTNESS,
@@ -108,7 +108,7 @@ function verticalLagDegrees({ observation, sweepHz }: Picture): number {
 
 function humRatio({ scenario }: BenchSetup, state: BenchState, traceHeightDiv: number): number {
   if (state.leads.y === null || state.leads.earth !== null) return 0;
-  const humDiv = (2 * lifeOf(scenario).strapHumVolts) / state.controls.yVoltsPerDiv;
+  const humDiv = divFor(2 * lifeOf(scenario).strapHumVolts, { scenario }, state.controls);
   return traceHeightDiv > 0 ? Math.min(MOST_RATIO, humDiv / traceHeightDiv) : MOST_RATIO;
 }
 
@@ -137,6 +137,7 @@ function spanCovers(setup: BenchSetup, state: BenchState, { specification: spec,
 
 /** Height and place of the trace itself: hum and noise are not counted, nor pips. */
 function traceOf(
+  setup: BenchSetup,
   { controls, leads }: BenchState,
   picture: Picture,
 ): { readonly heightDiv: number; readonly onScreen: boolean } {
@@ -158,10 +159,10 @@ function traceOf(
     sum = 0;
   }
   const mean = controls.yCoupling === 'AC' ? sum / picture.volts.length : 0;
-  const perVolt = divPerVolt(controls);
+  const perVolt = divPerVolt(setup, controls);
   const ends = [low, high].map((v) => (v - mean) * perVolt + controls.yPositionDiv);
   return {
-    heightDiv: (high - low) / controls.yVoltsPerDiv,
+    heightDiv: divFor(high - low, setup, controls),
     onScreen: picture.rfConnected && ends.every((y) => Math.abs(y) <= HALF_HEIGHT_DIV),
   };
 }
@@ -172,11 +173,11 @@ function acrossOnScreen({ controls, leads }: BenchState): boolean {
   return leads.x !== null && reach <= HALF_WIDTH_DIV * 1.05;
 }
 
-function pipHeightRatio(state: BenchState, picture: Picture, traceHeightDiv: number): number {
+function pipHeightRatio(setup: BenchSetup, state: BenchState, picture: Picture, traceHeightDiv: number): number {
   if (!pipsOn(state)) return 0;
   const { controls } = state;
   const sent = picture.through?.beatVolts ?? null;
-  const tall = sent === null ? controls.pipHeightDiv : (2 * Math.max(0, ...sent)) / controls.yVoltsPerDiv;
+  const tall = sent === null ? controls.pipHeightDiv : divFor(2 * Math.max(0, ...sent), setup, controls);
   return traceHeightDiv > 0 ? Math.min(MOST_RATIO, tall / traceHeightDiv) : MOST_RATIO;
 }
 

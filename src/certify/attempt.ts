@@ -13,12 +13,15 @@ import { bad, type Result } from '../base/result.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 import { mixed, type SetParts, spreadsOf } from '../receiver/individualSet.ts';
 import type { Adjuster } from '../receiver/receiver.ts';
+import { workResponses } from '../receiver/responses.ts';
 import { nominalTurns } from '../receiver/slugLaw.ts';
 import { MOST_SEED } from '../scenario/attempt.ts';
+import type { Life } from '../scenario/life.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { certifyScenario } from './certifyScenario.ts';
 import { dealFaults } from './dealFaults.ts';
 import { dealSet } from './dealSet.ts';
+import { createHand, fillTube, makeSound, setUpFor, turnAll } from './goodHand.ts';
 import { onBenchWith } from './knownSet.ts';
 
 /** An attempt whose first idea cannot be certified has so many more. */
@@ -32,8 +35,12 @@ const EIGHTH = 1 / 8;
 const CLEAR_TURNS = 0.5;
 const MOST_LAG_DEGREES = 40;
 const DIAL_STEP_HZ = 1000;
-const LEAST_HUM_VOLTS = 0.025;
-const MOST_HUM_VOLTS = 0.25;
+/** From edge to edge, at the Y gain that shows the aligned curve tall. */
+const LEAST_HUM_DIV = 0.4;
+const MOST_HUM_DIV = 7;
+/** How many times as tall as the Y gain's knob says, at least and at most. */
+const LEAST_TALL = 0.72;
+const MOST_TALL = 1.38;
 
 /** The bench of attempt number `attempt` at a sealed scenario of the course. `onShare` hears how much of the ideas has been tried, from 0 to 1. */
 export function attemptSetup(
@@ -57,7 +64,7 @@ export function attemptSetup(
 
 function tried(design: SetParts, scenario: Scenario, attempt: number, idea: number): Result<BenchSetup> | null {
   const chance = seededRandom(mixed(attempt, idea));
-  const seed = Math.floor(chance() * (MOST_SEED + 1));
+  const seed = seedDealt(chance);
   const deal = dealSet(design, seed, spreadsOf(design.receiver), { mostDraws: 1, tries: 1, hopeless: HOPELESS });
   if (!deal.ok) return null;
   const { set, draw } = deal.dealt;
@@ -65,10 +72,9 @@ function tried(design: SetParts, scenario: Scenario, attempt: number, idea: numb
     ...scenario,
     attempt,
     set: seed,
-    seed: Math.floor(chance() * (MOST_SEED + 1)),
+    seed: seedDealt(chance),
     start: { ...scenario.start, slugs: slugsOff(scenario, set.receiver.adjusters, chance) },
     bench: benchLies(scenario.bench, chance),
-    life: { ...scenario.life, strapHumVolts: strapHum(seededRandom(mixed(attempt, MOST_IDEAS + idea))) },
     faults: dealFaults(design, scenario, chance),
   };
   const setup = onBenchWith(design, dealt, set, draw, scenario.id);
@@ -78,7 +84,8 @@ function tried(design: SetParts, scenario: Scenario, attempt: number, idea: numb
   // A part that slugs all but make up for would be named by luck.
   const { uncured } = outcome.certificate;
   if (scenario.dealsFaults === true && uncured !== null && uncured.excess < LEAST_ASTRAY) return null;
-  return { ok: true, value: { ...setup.value, scenario: { ...dealt, par: outcome.certificate.par } } };
+  const life = { ...scenario.life, ...looksDealt(setup.value, seededRandom(mixed(attempt, MOST_IDEAS + idea))) };
+  return { ok: true, value: { ...setup.value, scenario: { ...dealt, life, par: outcome.certificate.par } } };
 }
 
 /** Tolerances that an attempt is outside the sheet by at least, as it is found; and, where it deals its faults, however the slugs are turned while a part has failed. */
@@ -131,9 +138,39 @@ function benchLies(bench: Scenario['bench'], chance: () => number): Scenario['be
   };
 }
 
-/** From a hum that is just plain to one that fills the face: how tall it stands with the strap off has to be looked at. Whole millivolts. */
-function strapHum(chance: () => number): number {
-  return Math.round(1000 * LEAST_HUM_VOLTS * (MOST_HUM_VOLTS / LEAST_HUM_VOLTS) ** chance()) / 1000;
+/**
+ * What nobody knows who has not looked: how tall a volt stands on the face, and how tall the hum without the strap, from one that is just plain to one that all but fills
+ * it, on every receiver alike. Two figures of each, as no more are read.
+ */
+function looksDealt(setup: BenchSetup, chance: () => number): Pick<Life, 'strapHumVolts' | 'yGainError'> {
+  const between = (least: number, most: number): number => least * (most / least) ** chance();
+  const hand = createHand(setup);
+  makeSound(setup, hand);
+  const [main] = workResponses(setup.receiver, setup.scenario);
+  if (main !== undefined) setUpFor(setup, hand, main);
+  turnAll(setup, hand, Object.fromEntries(setup.receiver.adjusters.map((a) => [a.id, nominalTurns(a)])));
+  fillTube(setup, hand);
+  const edgeToEdge = between(LEAST_HUM_DIV, MOST_HUM_DIV) * hand.state.controls.yVoltsPerDiv;
+  return {
+    strapHumVolts: Number((edgeToEdge / 2).toPrecision(2)),
+    yGainError: toStep(between(LEAST_TALL, MOST_TALL), 0.01) - 1,
+  };
+}
+
+/** The hum that an attempt was dealt before Y gains were, the same on every receiver. */
+const EARLIER_HUM_VOLTS = { least: 0.025, most: 0.25 };
+
+export function earlierHumVolts({ attempt, set }: Pick<Scenario, 'attempt' | 'set'>): number | undefined {
+  if (attempt === undefined) return undefined;
+  const ideas = Array.from({ length: MOST_IDEAS }, (_, idea) => idea);
+  const idea = ideas.find((one) => seedDealt(seededRandom(mixed(attempt, one))) === set);
+  if (idea === undefined) return undefined;
+  const { least, most } = EARLIER_HUM_VOLTS;
+  return Math.round(1000 * least * (most / least) ** seededRandom(mixed(attempt, MOST_IDEAS + idea))()) / 1000;
+}
+
+function seedDealt(chance: () => number): number {
+  return Math.floor(chance() * (MOST_SEED + 1));
 }
 
 function toStep(value: number, step: number): number {

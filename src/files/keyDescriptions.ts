@@ -292,6 +292,7 @@ const SCENARIO = {
   'life.biasOhms': 'Ohms inside the bias supply.',
   'life.crystalHarmonics': 'Pip of a crystal’s second harmonic over its own.',
   'life.strapHumVolts': 'Hum at mains rate that the tube picks up while the earth strap is off, volts peak.',
+  'life.yGainError': "Share by which the tube's Y gain is out: above 0 the trace stands taller than the knob says.",
   'scenario.faults': 'What has failed.',
   'faults.kind': 'Kind of the fault.',
   'faults.part':

@@ -216,6 +216,7 @@ const LEAVES: Readonly<Record<string, string | number | boolean>> = {
   'life.biasOhms': 1000,
   'life.crystalHarmonics': 0.2,
   'life.strapHumVolts': 0.05,
+  'life.yGainError': -0.1,
   'faults.part': 'R47',
   'faults.ohms': 820,
   'faults.factor': 0.5,

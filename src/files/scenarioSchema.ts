@@ -78,6 +78,7 @@ const lifeSchema = object({
   biasOhms: v.exactOptional(number(0, 100e3, 'Ω')),
   crystalHarmonics: v.exactOptional(number(0, 1)),
   strapHumVolts: v.exactOptional(number(0, 1, 'V')),
+  yGainError: v.exactOptional(number(-0.5, 1)),
 });
 
 const aidsSchema = object({

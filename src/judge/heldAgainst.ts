@@ -1,5 +1,5 @@
 /** What a run is held against: the scenario of the course that it names, or, where that is dealt afresh for each attempt, the same attempt made again from its number. */
-import { attemptSetup } from '../certify/attempt.ts';
+import { attemptSetup, earlierHumVolts } from '../certify/attempt.ts';
 import { type KnownSet, knownOf } from '../certify/knownSet.ts';
 import { scenarioHash } from '../files/scenarioFile.ts';
 import { asDealtBefore, isDealtAfresh } from '../scenario/attempt.ts';
@@ -20,6 +20,9 @@ export function heldAgainst(
   // A number that makes no attempt is that of a scenario from somewhere else.
   if (!made.ok) return { ...design, scenarioHash: scenarioHash(own) };
   const { scenario } = made.value;
-  const dealt = life?.strapHumVolts === undefined ? asDealtBefore(scenario) : scenario;
+  const dealt =
+    life?.yGainError === undefined
+      ? asDealtBefore(scenario, life?.strapHumVolts === undefined ? undefined : earlierHumVolts(scenario))
+      : scenario;
   return { ...design, scenarioHash: scenarioHash(dealt), known: knownOf(made.value) };
 }

@@ -26,7 +26,8 @@ export function waxOn(
   const up =
     (sheetSign(receiver, figures.response) * Math.abs(facts.detectedPeakVolts)) / figures.onTube(highest(figures));
   const right = xSense({ scenario }, { controls });
-  const y = (relative: number): number => up * figures.onTube(relative) * divPerVolt(controls) + yPositionDiv;
+  const y = (relative: number): number =>
+    up * figures.onTube(relative) * divPerVolt({ scenario }, controls) + yPositionDiv;
   return figures.levels
     .filter((row) => row.pip !== null)
     .map((row) => {

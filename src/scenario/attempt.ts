@@ -9,8 +9,12 @@ export function isDealtAfresh({ sealed, set, attempt }: Pick<Scenario, 'sealed' 
   return sealed && set !== undefined && attempt === undefined;
 }
 
-/** The same attempt as it was dealt before the hum without the strap was dealt: runs of those days carry it so. */
-export function asDealtBefore(dealt: Scenario): Scenario {
-  const { life: { strapHumVolts: _, ...life } = {}, ...plain } = dealt;
-  return Object.keys(life).length === 0 ? plain : { ...plain, life };
+/**
+ * The same attempt as it was dealt before the Y gain and the hum without the strap were: runs of those days carry it so. `earlierHumVolts`: the hum of a run that has one
+ * and no Y gain of its own.
+ */
+export function asDealtBefore(dealt: Scenario, earlierHumVolts?: number): Scenario {
+  const { life: { strapHumVolts: _, yGainError: __, ...life } = {}, ...plain } = dealt;
+  const then = earlierHumVolts === undefined ? life : { ...life, strapHumVolts: earlierHumVolts };
+  return Object.keys(then).length === 0 ? plain : { ...plain, life: then };
 }

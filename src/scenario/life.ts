@@ -29,6 +29,8 @@ export interface Life {
   readonly crystalHarmonics: number;
   /** what the tube picks up at mains rate while the earth strap is off, volts peak */
   readonly strapHumVolts: number;
+  /** how far the tube's Y gain is out, as a share of what its knob says: at 0.2 a volt stands a fifth taller */
+  readonly yGainError: number;
 }
 
 /** Where the scenario says nothing: there to be seen, never in the way. */
@@ -46,6 +48,7 @@ export const MILD_LIFE: Life = {
   biasOhms: 1000,
   crystalHarmonics: 0.4,
   strapHumVolts: 0.08,
+  yGainError: 0,
 };
 
 /** A bench as clean as a drawing, while its strap is on. */
@@ -63,6 +66,7 @@ export const NO_LIFE: Life = {
   biasOhms: 0,
   crystalHarmonics: 0,
   strapHumVolts: 0.08,
+  yGainError: 0,
 };
 
 /** `life` of a scenario, what it leaves out being mild. */

@@ -85,6 +85,7 @@ export const FLAW_ROWS = {
   biasKnob: ofLife('biasKnobError', figure('share', 0.1, 'life', 'biasKnobError')),
   biasOhms: ofLife('biasOhms', figure('Ω', 10e3, 'life', 'biasOhms')),
   crystalHarmonics: ofLife('crystalHarmonics', figure('share', 0.8, 'life', 'crystalHarmonics')),
+  yGain: ofLife('yGainError', figure('share', 0.2, 'life', 'yGainError')),
   strapHum: ofLife('strapHumVolts', figure('V', 0.15, 'life', 'strapHumVolts')),
 } as const satisfies Readonly<Record<string, FlawRow>>;
 

@@ -371,3 +371,21 @@ describe('harmonics of a plugged crystal', () => {
     expect(tested.facts(plugged).markersMissingHz).toEqual(createBench(withBox({})).facts(plugged).markersMissingHz);
   });
 });
+
+describe('a Y gain that reads wrong', () => {
+  const off = lively({ yGainError: 0.25 });
+  const tested = createBench(off);
+
+  test('has a volt stand so much taller than the knob says: trace, hum and all that is judged of them', () => {
+    const state = on();
+    const [plain, tall] = [bench.facts(state), tested.facts(state)];
+    expect(tall.traceHeightDiv).toBeCloseTo(1.25 * plain.traceHeightDiv, 9);
+    expect(tall.detectedPeakVolts).toBe(plain.detectedPeakVolts);
+    const extent = (of: readonly number[]): number => Math.max(...of) - Math.min(...of);
+    const shown = (at: typeof bench): number => extent(heights(trace(at.display(state))));
+    expect(shown(tested) / shown(bench)).toBeCloseTo(1.25, 2);
+    const loose: BenchState = { ...state, leads: { ...state.leads, earth: null } };
+    expect(tested.display(loose).humDiv).toBeCloseTo(1.25 * bench.display(loose).humDiv, 9);
+    expect(tested.facts(loose).humRatio).toBeCloseTo(bench.facts(loose).humRatio, 9);
+  });
+});

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { certifiedSet } from '../../scripts/makeCourseIndex.ts';
 import { good } from '../../src/base/result.ts';
 import { type BenchSetup, initialState } from '../../src/bench/setup.ts';
-import { attemptSetup } from '../../src/certify/attempt.ts';
+import { attemptSetup, earlierHumVolts } from '../../src/certify/attempt.ts';
 import { certifyScenario } from '../../src/certify/certifyScenario.ts';
 import { createDemands } from '../../src/certify/demands.ts';
 import { worstOf } from '../../src/certify/search.ts';
@@ -80,7 +80,7 @@ describe('attempts', () => {
         ...rest,
         faults: rest.dealsFaults === true ? [] : faults,
         start: { ...start, slugs: Object.keys(start.slugs).length },
-        life: { ...life, strapHumVolts: 0 },
+        life: { ...life, strapHumVolts: 0, yGainError: 0 },
         xSwapped: bench.xSwapped,
         lies: [bench.phaseLagDegrees !== 0, bench.dialErrorHz !== 0, (bench.centreErrorHz ?? 0) !== 0],
         made: [attempt, set, seed, par].every((one) => one !== undefined),
@@ -137,10 +137,14 @@ describe('a run of an attempt', () => {
     expect(judged(text(changed)).verdict).toMatchObject({ kind: 'foreign', part: 'scenario' });
   });
 
-  it('has a hum of its own without the strap', () => {
-    const hums = Array.from({ length: 12 }, (_, i) => attemptAt(scenario, 100 + i).scenario.life!.strapHumVolts!);
+  it('has a hum of its own without the strap, and a Y gain of its own', () => {
+    const lives = Array.from({ length: 12 }, (_, i) => attemptAt(scenario, 100 + i).scenario.life!);
+    const hums = lives.map(({ strapHumVolts }) => strapHumVolts!);
     expect(new Set(hums).size).toBeGreaterThan(8);
     expect(Math.max(...hums) / Math.min(...hums)).toBeGreaterThan(3);
+    const tall = lives.map(({ yGainError }) => 1 + yGainError!);
+    expect(new Set(tall).size).toBeGreaterThan(8);
+    expect(Math.max(...tall) / Math.min(...tall)).toBeGreaterThan(1.4);
   });
 
   it('earns no pass when its acts are done again on other attempts', () => {
@@ -152,8 +156,8 @@ describe('a run of an attempt', () => {
   });
 
   it('of the days before the hum was dealt is verified as it was', () => {
-    const { strapHumVolts, ...life } = setup.scenario.life!;
-    expect(strapHumVolts).toBeGreaterThanOrEqual(0.025);
+    const { strapHumVolts, yGainError, ...life } = setup.scenario.life!;
+    expect(Math.abs(yGainError!)).toBeLessThan(0.4);
     const before = { ...setup, scenario: { ...setup.scenario, life } };
     expect(asDealtBefore(setup.scenario)).toEqual(before.scenario);
     const old = demonstrate(before);
@@ -163,6 +167,21 @@ describe('a run of an attempt', () => {
     expect(
       judged(text({ life: { ...life, strapHumVolts: strapHumVolts === 0.1 ? 0.11 : 0.1 } })).verdict,
     ).toMatchObject({ kind: 'foreign', part: 'scenario' });
+  });
+
+  it('of the days when the hum was dealt and the Y gain was not is verified as it was', () => {
+    const { yGainError: _, ...life } = setup.scenario.life!;
+    const hum = earlierHumVolts(setup.scenario)!;
+    expect(hum).toBeGreaterThanOrEqual(0.025);
+    expect(hum).toBeLessThanOrEqual(0.25);
+    const before = { ...setup, scenario: { ...setup.scenario, life: { ...life, strapHumVolts: hum } } };
+    const old = demonstrate(before);
+    const file = (volts: number): string => {
+      const on = { ...before, scenario: { ...before.scenario, life: { ...life, strapHumVolts: volts } } };
+      return serialiseRunFile(toRunFile({ ...old, setup: on }, claimOf(grade(on, old.events))));
+    };
+    expect(judged(file(hum))).toMatchObject({ verdict: { kind: 'verified' }, scenarioKnown: true });
+    expect(judged(file(hum + 0.01)).verdict).toMatchObject({ kind: 'foreign', part: 'scenario' });
   });
 
   it('of the days before attempts is read and verified as it was', () => {

@@ -59,6 +59,7 @@ const flawNames: Readonly<Record<FlawId, { readonly name: string; readonly figur
   harmonic: { name: 'Second harmonic', figure: 'Under the carrier' },
   hand: { name: 'Hand capacitance', figure: 'At the tool' },
   biasKnob: { name: 'Bias knobs read wrong', figure: 'By' },
+  yGain: { name: 'Y gain reads wrong', figure: 'By' },
   biasOhms: { name: 'Bias supply soft', figure: 'Its resistance' },
   crystalHarmonics: { name: 'Crystals have harmonics', figure: 'Over the pip itself' },
   strapHum: { name: 'Hum without the strap', figure: 'Volts, peak' },
