@@ -114,6 +114,8 @@ function OpenBench({ setups, ...props }: HereProps & { readonly setups: BenchSet
       learner: exam === null ? learner : { read: () => exam.candidate },
       open: access.open,
       ...setups,
+      endsAtMs: exam?.onBenchMs ?? null,
+      after: (runId) => (exam?.heldBack ? { page: 'exam', exam: exam.hash.slice(0, 16) } : { page: 'report', runId }),
       desk,
       go,
       failed: (error) => setFailure({ error }),
@@ -133,6 +135,10 @@ function OpenBench({ setups, ...props }: HereProps & { readonly setups: BenchSet
     [singleKeys],
   );
   const sounds = useMemo(() => soundsRemembered(sound.desk, loudness), [sound, loudness]);
+  const leftOnBench = useMemo(() => {
+    const most = exam?.onBenchMs ?? null;
+    return most === null ? null : () => most - store.elapsedSeconds() * 1000;
+  }, [store, exam]);
   // Who is examined works alone.
   const shown = useMemo(() => (exam === null ? setUpsShown(store.setup, logbook.keptRuns()) : null), [store, exam]);
   const words = useWords();
@@ -175,9 +181,10 @@ function OpenBench({ setups, ...props }: HereProps & { readonly setups: BenchSet
         singleKeys={keys}
         playCurves={(curves) => player.play(curves)}
       />
-      {exam === null || exam.endsAtMs === null ? null : (
+      {exam === null || (exam.endsAtMs === null && leftOnBench === null) ? null : (
         <ExamClock
           endsAtMs={exam.endsAtMs}
+          leftOnBench={leftOnBench}
           over={() => {
             store.sign();
             // Where nothing was there to be signed, the run stays as it is and counts for nothing.

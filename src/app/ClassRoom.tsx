@@ -1,12 +1,14 @@
 /** The class room: hands what was brought to the desk, and the desk's rows to the page; and the report of any run of the class. */
 import { useEffect, useMemo, useReducer, useState } from 'preact/hooks';
+import { harmless } from '../base/harmless.ts';
 import { type ClassRow, createClassRows } from '../judge/classList.ts';
 import { csvOf } from '../judge/csv.ts';
+import { sittingRows } from '../judge/sittings.ts';
 import { useWords } from '../kit/hooks/useWords.ts';
 import { toldReport } from '../present/told.ts';
 import { ClassPage } from '../rooms/class/ClassPage.tsx';
 import type { ClassPort } from '../rooms/class/classPort.ts';
-import { type Brought, dropped, picked, unfolded } from '../services/classroom/brought.ts';
+import { type Brought, type BroughtSitting, dropped, picked, unfolded } from '../services/classroom/brought.ts';
 import { CLASS_NOTE } from '../services/classroom/classNotes.ts';
 import type { Words } from '../words/words.ts';
 import { ClassReport } from './ClassReport.tsx';
@@ -51,6 +53,7 @@ function ClassList({ library, logbook, go }: RoomProps) {
   );
   const bring = (brought: Brought): void => {
     const tooMany = brought.files.length > MOST_AT_ONCE;
+    if (!tooMany) paper.seat(brought.sittings ?? []);
     const here = tooMany ? 0 : desk.take(brought.files);
     const complained = complaintsOf(words, brought, tooMany, here);
     setComplaints(complained);
@@ -64,16 +67,20 @@ function ClassList({ library, logbook, go }: RoomProps) {
       setComplaints([...complained, ...refused]);
     });
   };
+  const sittings = useMemo(() => {
+    const sheets = paper.materials().flatMap(({ title, terms }) => (terms === undefined ? [] : [{ title, terms }]));
+    return sittingRows(paper.sittings().map(harmlessly), rows, sheets);
+  }, [changes, rows]);
   const port = useMemo(
     (): ClassPort => ({
-      ...{ rows, waiting, complaints },
+      ...{ rows, waiting, sittings, complaints },
       isWorking: desk.isWorking(),
       inHand: desk.inHand(),
       bringDropped: (data) => void dropped(data).then(unfolded).then(bring),
       bringPicked: (list) => void unfolded(picked(list)).then(bring),
       stop: desk.stop,
       goOn: desk.goOn,
-      clear: desk.clear,
+      clear: paper.clear,
       takeAway: desk.takeAway,
       handedOut: paper.materials().map(({ title, file }) => ({ title, file })),
       takeBack: (file) => paper.lay(paper.materials().filter((one) => one.file !== file)),
@@ -109,6 +116,8 @@ function ClassList({ library, logbook, go }: RoomProps) {
   const links = useRoomLinks('class', { logbook, go });
   return <ClassPage port={port} links={links} />;
 }
+
+const harmlessly = (one: BroughtSitting): BroughtSitting => ({ ...one, title: harmless(one.title) });
 
 /** The row has no buttons of a report. */
 const NO_ACTS = { exportRun: () => {}, save: () => {}, again: () => {}, toCourse: () => {} };

@@ -13,14 +13,18 @@ import { cryptoHere, openSheet } from '../services/handing/phraseSeal.ts';
 import { learnerName } from '../services/store/learnerMemory.ts';
 import type { OwnExam } from '../services/store/ownExam.ts';
 import { download } from './download.ts';
+import { dayOf } from './openBench.ts';
 import type { RoomProps } from './roomProps.ts';
 import { openExam } from './takeEvening.ts';
 import { reasonsOf, surroundingsOf } from './takeFiles.ts';
+import { termsOf, useWhole } from './useWhole.ts';
 import { fileName } from './workshop/eveningFile.ts';
 
 export type ExamRoomProps = RoomProps & { readonly exam: string };
 
-export default function ExamRoom({ exam: wanted, library, own: shelf, logbook, learner, go }: ExamRoomProps) {
+export default function ExamRoom({ exam: wanted, library, own: shelf, wholeLogbook, learner, go }: ExamRoomProps) {
+  // With what is not told to anybody yet.
+  const logbook = wholeLogbook;
   const words = useWords();
   const { shell, store, exam: say } = words;
   const [ready, setReady] = useState(false);
@@ -33,17 +37,19 @@ export default function ExamRoom({ exam: wanted, library, own: shelf, logbook, l
     };
   }, []);
   const exam = shelf.exams().find(({ hash }) => hash.startsWith(wanted)) ?? null;
+  const whole = useWhole(ready ? exam : null, logbook, words);
   const port = useMemo((): ExamPort | null => {
     if (exam === null) return null;
     const save = async (): Promise<void> => {
       if (exam.opened === null) return;
       const { sheet, candidate } = exam.opened;
+      const terms = termsOf(exam.opened);
       const kept = runsOf({ ...exam, opened: exam.opened }, logbook.keptRuns());
       const texts = await Promise.all(kept.map(({ runId }) => logbook.readText(runId)));
       const runs = texts.filter((text) => text !== null);
       download(
         `${fileName(exam.title)}-${fileName(candidate)}-runs.json`,
-        runsText({ title: exam.title, sheet, candidate }, runs),
+        runsText({ title: exam.title, sheet, candidate, terms }, runs),
       );
     };
     const going = goingOn(shelf.exams());
@@ -70,6 +76,8 @@ export default function ExamRoom({ exam: wanted, library, own: shelf, logbook, l
         await clearBench(begun.value);
         return [];
       },
+      whole,
+      openReport: (runId) => go({ page: 'report', runId }),
       toBench: (id) => go({ page: 'bench', scenarioId: id }),
       async handIn() {
         if (exam.opened === null) return;
@@ -79,7 +87,7 @@ export default function ExamRoom({ exam: wanted, library, own: shelf, logbook, l
       save,
       toCourse: () => go({ page: 'course' }),
     };
-  }, [exam, changes, ready]);
+  }, [exam, changes, ready, whole]);
 
   /** Practice that lies half done on one of these benches is put aside: the exam begins with a clear bench. */
   async function clearBench({ opened }: OwnExam): Promise<void> {
@@ -97,19 +105,21 @@ export default function ExamRoom({ exam: wanted, library, own: shelf, logbook, l
     const entries = new Map(library.entries().map((entry) => [entry.id, entry]));
     const codeOf = (id: string): string => entries.get(id)?.code ?? id;
     const onBench = new Set(logbook.openRuns().map(({ scenarioId }) => scenarioId));
-    const items = sitting.opened.scenarios.map((id): ExamItem => {
+    const items = sitting.opened.scenarios.map((id, i): ExamItem => {
       const gate = gateOf(sitting, id, kept, now);
       const lies = onBench.has(id) && (gate.kind === 'open' || gate.kind === 'timeUp');
       return {
         ...{ id, code: codeOf(id), title: harmless(entries.get(id)?.title ?? id) },
         state: lies ? 'onBench' : gate.kind,
         after: gate.kind === 'waits' ? codeOf(gate.after) : '',
+        minutes: sitting.opened.minutesEach?.[i] ?? null,
       };
     });
-    const { candidate, attempts, handedIn, scenarios } = sitting.opened;
+    const { candidate, attempts, handedIn, scenarios, results, passMark, openedAtMs } = sitting.opened;
     const done = new Set(runsOf(sitting, kept).map(({ scenarioId }) => scenarioId));
     return {
       ...{ candidate: harmless(candidate), items, several: attempts === 'several', handedIn },
+      ...{ heldBack: results === 'atEnd', passMark, day: dayOf(new Date(openedAtMs)) },
       signed: scenarios.filter((id) => done.has(id)).length,
       leftMs: () => timeLeft(sitting, Date.now()),
     };

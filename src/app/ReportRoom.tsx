@@ -12,6 +12,7 @@ import type { ShownBeside } from '../present/ports.ts';
 import { toldReport } from '../present/told.ts';
 import type { NextJob } from '../rooms/report/FindingsSheet.tsx';
 import { ReportPage } from '../rooms/report/ReportPage.tsx';
+import { goingOn, heldBack } from '../services/handing/examDesk.ts';
 import type { GradedRun } from '../services/jobs/jobTable.ts';
 import { beside } from '../services/jobs/pageJobs.ts';
 import { setupWith } from '../services/library/library.ts';
@@ -19,6 +20,7 @@ import { linesOf } from '../services/store/indexEntry.ts';
 import type { KeptRun } from '../services/store/keptRuns.ts';
 import { createCoursePort } from './coursePort.ts';
 import { download, downloadText } from './download.ts';
+import { ExamFirst } from './ExamGate.tsx';
 import { createReportPort } from './reportPort.ts';
 import type { RoomProps } from './roomProps.ts';
 import { Reading, StorageSlips } from './StorageSlips.tsx';
@@ -32,6 +34,17 @@ interface Found {
 }
 
 export default function ReportRoom(props: ReportRoomProps) {
+  const { own: shelf, wholeLogbook, runId, go } = props;
+  const { exam: say } = useWords();
+  const [, redraw] = useReducer<number, void>((n) => n + 1, 0);
+  useEffect(() => void Promise.all([shelf.ready, wholeLogbook.ready]).then(() => redraw()), [shelf, wholeLogbook]);
+  const exam = goingOn(shelf.exams());
+  if (exam !== null && heldBack(shelf.exams(), wholeLogbook.keptRuns()).has(runId))
+    return <ExamFirst title={say.notTold} exam={exam.hash} go={go} />;
+  return <KeptReport {...props} />;
+}
+
+function KeptReport(props: ReportRoomProps) {
   const { logbook, runId, go } = props;
   const { shell, store: words } = useWords();
   const [found, setFound] = useState<Found | null>(null);

@@ -25,6 +25,7 @@ import { RoomBoundary } from './RoomBoundary.tsx';
 import type { Dismissed, RoomProps } from './roomProps.ts';
 import { type Route, readRoute, routeHash } from './routes.ts';
 import { StorageSlips } from './StorageSlips.tsx';
+import { toldLogbook } from './toldLogbook.ts';
 
 type Lazy<P> = () => Promise<{ readonly default: ComponentType<P> }>;
 
@@ -55,7 +56,8 @@ interface RoomsProps {
   readonly singleKeys: RoomProps['singleKeys'];
 }
 
-export function Rooms({ language, library, own, logbook, claims, learner, loudness, singleKeys }: RoomsProps) {
+export function Rooms({ language, library, own, logbook: wholeLogbook, claims, ...memories }: RoomsProps) {
+  const logbook = useMemo(() => toldLogbook(wholeLogbook, own), [wholeLogbook, own]);
   const [route, setRoute] = useState<Route>(() => readRoute(location.hash));
   useLayoutEffect(() => {
     const follow = (): void => setRoute(readRoute(location.hash));
@@ -66,7 +68,7 @@ export function Rooms({ language, library, own, logbook, claims, learner, loudne
     location.hash = routeHash(next);
   };
   const dismissed = useMemo<Dismissed>(() => new Set(), []);
-  const room = { library, own, logbook, claims, learner, loudness, singleKeys, dismissed, go };
+  const room = { library, own, logbook, wholeLogbook, claims, ...memories, dismissed, go };
   return (
     <WordsContext.Provider value={language.first}>
       <RoomBoundary key={roomKey(route)} {...{ route, library, logbook, go }}>

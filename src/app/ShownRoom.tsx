@@ -10,6 +10,7 @@ import { toldBench } from '../present/told.ts';
 import { BenchPage } from '../rooms/bench/BenchPage.tsx';
 import type { ShownRun } from '../services/jobs/jobTable.ts';
 import { beside } from '../services/jobs/pageJobs.ts';
+import { ExamShut } from './ExamGate.tsx';
 import type { RoomProps } from './roomProps.ts';
 import { createShownBench } from './shownBench.ts';
 
@@ -21,6 +22,15 @@ type Found =
   | { readonly kind: 'none' | 'sealed' };
 
 export default function ShownRoom(props: ShownRoomProps) {
+  const { exam: say } = useWords();
+  return (
+    <ExamShut {...props} title={say.notShown}>
+      <ShownJob {...props} />
+    </ExamShut>
+  );
+}
+
+function ShownJob(props: ShownRoomProps) {
   const { library, scenarioId, go } = props;
   const { shell, demonstration: say } = useWords();
   const [found, setFound] = useState<Found>({ kind: 'making', share: 0 });

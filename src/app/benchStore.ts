@@ -28,6 +28,8 @@ import { createGatherer } from './gatherer.ts';
 export interface BenchStoreParts {
   readonly setup: BenchSetup;
   readonly runId: string;
+  /** elapsed time at which the run is over and can only be signed; left out: none but the scenario's own */
+  readonly endsAtMs?: number | null;
   readonly loop: FrameLoop;
   /** milliseconds of a clock that never runs backwards */
   readonly now: () => number;
@@ -94,7 +96,8 @@ export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null):
   const secondListeners = new Set<() => void>();
   const refusedListeners = new Set<(reason: Refusal, event: BenchEvent) => void>();
 
-  const atMs = (): number => Math.max(Math.round(clock.elapsedMs()), run.events.at(-1)?.atMs ?? 0);
+  const endsAtMs = parts.endsAtMs ?? Number.POSITIVE_INFINITY;
+  const atMs = (): number => Math.max(Math.min(Math.round(clock.elapsedMs()), endsAtMs), run.events.at(-1)?.atMs ?? 0);
 
   /** The clock runs while the session works or asks to sign, and stands otherwise. */
   const minuteClock = (): void => {
@@ -155,7 +158,8 @@ export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null):
   };
   const take = (event: BenchEvent): Applied => {
     // A hand that was on a knob when the run ended may still be turning it.
-    if (over) return { ok: false, reason: 'runIsOver' };
+    const late = event.type !== 'signedOff' && clock.elapsedMs() > endsAtMs;
+    if (over || late) return { ok: false, reason: 'runIsOver' };
     const appended = appendEvent(run, event, atMs());
     if (!appended.ok) {
       for (const listener of refusedListeners) listener(appended.reason, event);

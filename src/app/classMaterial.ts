@@ -108,7 +108,13 @@ async function ofSheet(text: string, file: string, { library }: Here): Promise<R
     ...{ id: scenario.id, text: JSON.stringify(scenarioToFile(scenario)) },
     receiver: designs.get(scenario.receiver)?.texts ?? null,
   }));
-  return good({ title: harmless(evening.title), file, scenarios, receiver: null });
+  const { minutesEach, passMark } = evening;
+  const terms = {
+    scenarios: evening.scenarios.map(({ id }) => id),
+    ...(minutesEach === undefined ? {} : { minutesEach: [...minutesEach] }),
+    ...(passMark === undefined ? {} : { passMark }),
+  };
+  return good({ title: harmless(evening.title), file, scenarios, receiver: null, terms });
 }
 
 async function ofScenario(text: string, file: string, { library, pairOf }: Here): Promise<Result<Material>> {

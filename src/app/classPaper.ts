@@ -1,7 +1,7 @@
 /** The desk of the class room and the notes on it, as this page has them: there from the first visit to the room for as long as the page is open. */
 import type { Material } from '../judge/handedOut.ts';
 import { notRead, sizeProblem, textOfBytes } from '../judge/readBytes.ts';
-import type { BroughtFile } from '../services/classroom/brought.ts';
+import type { BroughtFile, BroughtSitting } from '../services/classroom/brought.ts';
 import { type ClassDesk, createClassDesk, fileJudge, unreadable } from '../services/classroom/classDesk.ts';
 import { type ClassNotes, createClassNotes } from '../services/classroom/classNotes.ts';
 import { JobFailed } from '../services/jobs/jobPool.ts';
@@ -13,6 +13,11 @@ export interface ClassPaper {
   readonly notes: ClassNotes;
   /** what lies beside the runs as handed out */
   materials(): readonly Material[];
+  /** files that were the runs of an exam */
+  sittings(): readonly BroughtSitting[];
+  seat(brought: readonly BroughtSitting[]): void;
+  /** takes runs and exams off the desk */
+  clear(): void;
   /** judges anew what it may tell more of */
   lay(materials: readonly Material[]): void;
 }
@@ -27,6 +32,7 @@ export function classPaper(words: Words): ClassPaper {
 
 function createPaper(words: Words): ClassPaper {
   let materials: readonly Material[] = [];
+  let sittings: readonly BroughtSitting[] = [];
   const desk = createClassDesk(
     fileJudge({
       text: (file) => textOf(words, file),
@@ -48,6 +54,16 @@ function createPaper(words: Words): ClassPaper {
     desk,
     notes: createClassNotes(() => localStorage),
     materials: () => materials,
+    sittings: () => sittings,
+    seat(brought) {
+      const isAnew = (one: BroughtSitting): boolean =>
+        brought.some(({ folder, candidate }) => one.folder === folder && one.candidate === candidate);
+      sittings = [...sittings.filter((one) => !isAnew(one)), ...brought];
+    },
+    clear() {
+      sittings = [];
+      desk.clear();
+    },
     lay(laid) {
       const ids = new Set([...materials, ...laid].flatMap(({ scenarios }) => scenarios.map(({ id }) => id)));
       materials = laid;

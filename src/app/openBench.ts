@@ -24,6 +24,10 @@ export interface OpenBenchParts {
   readonly recorded: BenchSetup | null;
   /** the bench with the scenario as it is today */
   readonly shipped: BenchSetup;
+  /** elapsed time at which the run is over; null: none but the scenario's own */
+  readonly endsAtMs: number | null;
+  /** where the page goes when the run is kept */
+  readonly after: (runId: string) => Route;
   readonly desk: Pick<SoundDesk, 'play'>;
   readonly go: (route: Route) => void;
   readonly failed: (error: unknown) => void;
@@ -41,6 +45,8 @@ export function openBench({
   open,
   recorded,
   shipped,
+  endsAtMs,
+  after,
   desk,
   go,
   failed,
@@ -58,12 +64,13 @@ export function openBench({
     const text = serialiseRunFile(toRunFile(run, claimOf(report), { day: dayOf(now), runId }));
     const of = { scenario: setup.scenario, learner: run.learner };
     const entry = entryOfReport(runId, of, report, now.getTime(), ownSetUp(setup, worked.state, report));
-    go({ page: 'report', runId: await logbook.keep(entry, text) });
+    go(after(await logbook.keep(entry, text)));
   };
   const store = createBenchStore(
     {
       setup,
       runId,
+      endsAtMs,
       loop: pageFrames,
       now: () => performance.now(),
       after: (milliseconds, callback) => setTimeout(callback, milliseconds),

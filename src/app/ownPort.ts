@@ -32,20 +32,22 @@ export function createOwnPort({ library, shelf, logbook, course, words, toExam }
       ...shelf.evenings().flatMap(({ scenarios }) => scenarios),
       ...shelf.exams().flatMap(({ opened }) => opened?.scenarios ?? []),
     ]);
-  const groupOf = ({ hash, title, author, minutes, order, scenarios, addedAtMs }: OwnEvening): EveningGroup => {
+  const groupOf = (evening: OwnEvening): EveningGroup => {
+    const { hash, title, author, minutes, order, scenarios, addedAtMs, passMark = null, minutesEach } = evening;
     const cards = new Map([...course.cards(), ...course.own()].map((card) => [card.scenario.id, card]));
     const signed = new Set(
       logbook.keptRuns().flatMap((run) => ((run.signedAtMs ?? 0) >= addedAtMs ? [run.scenarioId] : [])),
     );
     let waitsFor: string | null = null;
-    const items = scenarios.flatMap((id) => {
+    const items = scenarios.flatMap((id, i) => {
       const card = cards.get(id);
       if (card === undefined) return [];
-      const item = { card: { ...card, early: false }, done: signed.has(id), after: waitsFor };
+      const own = { done: signed.has(id), after: waitsFor, minutes: minutesEach?.[i] ?? null };
+      const item = { card: { ...card, early: false }, ...own };
       if (order === 'listed' && waitsFor === null && !item.done) waitsFor = card.scenario.code;
       return [item];
     });
-    return { hash, title, author, minutes, items };
+    return { hash, title, author, minutes, passMark, items };
   };
   /** What stands on the shelf for this sheet alone goes with it; gives what puts it back. */
   const takeOff = async (scenarios: readonly string[]): Promise<() => Promise<void>> => {

@@ -15,7 +15,10 @@ export interface RoomProps {
   readonly library: Library;
   /** scenarios that the user has opened from files */
   readonly own: OwnShelf;
+  /** as everybody may read it */
   readonly logbook: Logbook;
+  /** with the runs of an exam that is going on and tells nothing yet: for the exam itself alone */
+  readonly wholeLogbook: Logbook;
   readonly claims: ClaimParts;
   readonly learner: LearnerMemory;
   /** how loud the bench is */

@@ -124,12 +124,13 @@ export async function openExam(
   const read = await readPlayable(text, file, library, around);
   if (!read.ok) return read;
   const { evening, designs } = read.value;
-  const { exam: terms, order, scenarios } = evening;
+  const { exam: terms, order, scenarios, minutesEach, passMark } = evening;
   if (terms === null) return bad({ file, place: '/exam', found: ['nothing'], wanted: ['valueFor', 'exam'] });
   const own = await shelveOwn(evening, designs, shelf, around, receivers);
   if (!own.ok) return own;
   const opened = {
     ...{ candidate, openedAtMs: Date.now(), sheet: hashOf(text), order, attempts: terms.attempts },
+    ...{ results: terms.results, minutesEach: minutesEach ?? null, passMark: passMark ?? null },
     ...{ ownDeal: terms.ownDeal, scenarios: scenarios.map(({ id }) => id), handedIn: false },
   };
   const begun = { ...exam, opened };
@@ -168,6 +169,7 @@ export async function takeEvening(
   if (!own.ok) return own;
   const taken: OwnEvening = {
     ...{ hash: hashOf(text), title: evening.title, author: evening.author ?? null, order: evening.order },
+    ...{ minutesEach: evening.minutesEach, passMark: evening.passMark },
     ...{ minutes: evening.minutes, scenarios: evening.scenarios.map(({ id }) => id), addedAtMs: Date.now() },
   };
   await shelf.putEvening(taken);

@@ -54,6 +54,9 @@ interface ShapePhrases {
   languagesAtMost: [most: number];
   deckFile: [];
   listFrom: [least: number, most: number];
+  oneForEach: [count: number];
+  minutesTogether: [minutes: number];
+  minutesAtMost: [minutes: number];
   atMost: [most: number];
   slugsAtMost: [most: number];
   cardCode: [];

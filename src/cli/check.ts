@@ -163,8 +163,8 @@ function soundness(terminal: Terminal, document: Document, name: string, beside:
     case 'runs': {
       const runs = readRuns(document.text, name);
       if (!runs.ok) return runs;
-      const problems = runs.value.flatMap((run) => (run.ok ? [] : run.problems));
-      return problems.length === 0 ? good(say.runs(runs.value.length)) : bad(...problems);
+      const problems = runs.value.runs.flatMap((run) => (run.ok ? [] : run.problems));
+      return problems.length === 0 ? good(say.runs(runs.value.runs.length)) : bad(...problems);
     }
     case 'run': {
       const { scenario, events } = document.run;

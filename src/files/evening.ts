@@ -7,6 +7,7 @@ import { bad, good, type Problem, type Result } from '../base/result.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { checkScenario } from './checkScenario.ts';
 import { oneOf as oneOfNames } from './complaints.ts';
+import { MOST_SCENARIOS, minutesEachSchema, passMarkSchema, termProblems } from './eveningTerms.ts';
 import type { LoadedReceiver } from './library.ts';
 import { bringForward, type FormatHistory } from './migrations.ts';
 import { withoutNotes } from './notes.ts';
@@ -18,7 +19,6 @@ import { integer, list, object, oneOf, text, yesOrNo } from './schemaPieces.ts';
 import { asMessage, listed, problemsOf } from './schemaProblems.ts';
 import { withTextPlaces } from './textPlaces.ts';
 
-export const MOST_SCENARIOS = 20;
 const MOST_RECEIVERS = 8;
 const DECK_CHARS = 60_000;
 
@@ -31,6 +31,7 @@ export const examSchema = object({
   candidates: oneOf('numbers', 'names'),
   attempts: oneOf('one', 'several'),
   ownDeal: yesOrNo(),
+  results: v.optional(oneOf('atEnd', 'each'), 'atEnd'),
 });
 
 /** `scenario`, `receiver`: what the insides are; the published schema says it in full, the reader looks at each by itself. */
@@ -42,6 +43,8 @@ export const eveningSchema = <S extends v.GenericSchema, R extends v.GenericSche
     author: v.exactOptional(text(80)),
     order: v.optional(oneOf('listed', 'any'), 'listed'),
     minutes: v.optional(v.nullable(integer(5, 480)), null),
+    minutesEach: v.exactOptional(minutesEachSchema),
+    passMark: v.exactOptional(passMarkSchema),
     exam: v.exactOptional(examSchema),
     scenarios: list(scenario, 1, MOST_SCENARIOS),
     receivers: v.optional(list(object({ receiver, deck: deckText() }), 0, MOST_RECEIVERS), []),
@@ -56,6 +59,10 @@ export interface Evening {
   readonly order: 'listed' | 'any';
   /** for all of it; null: no limit is stated */
   readonly minutes: number | null;
+  /** for each scenario, in their order, null where none is stated; left out: for none */
+  readonly minutesEach?: readonly (number | null)[] | undefined;
+  /** how many have to be passed for the whole to be passed; left out: the whole is neither passed nor failed */
+  readonly passMark?: number | undefined;
   /** null: an evening of practice */
   readonly exam: ExamTerms | null;
   readonly scenarios: readonly Scenario[];
@@ -122,11 +129,14 @@ function eveningFrom(json: unknown, file: string): Result<Evening> {
     if (loaded.ok) receivers.push({ ...loaded.value, texts });
     else problems.push(...loaded.problems.map((p) => (p.file === file ? inPlace(p, `/receivers/${i}/receiver`) : p)));
   }
+  if (read.success) problems.push(...termProblems(read.output, file));
   if (!read.success || problems.length > 0) return bad(...problems);
-  const { title, author, order, minutes, exam } = read.output;
+  const { title, author, order, minutes, minutesEach, passMark, exam } = read.output;
   return good({
     ...{ title, order, minutes, exam: exam ?? null, scenarios, receivers },
     ...(author === undefined ? {} : { author }),
+    ...(minutesEach === undefined ? {} : { minutesEach }),
+    ...(passMark === undefined ? {} : { passMark }),
   });
 }
 
@@ -154,13 +164,15 @@ export function checkEvening(
 
 /** The file of a sheet; `receivers`: the texts of those that do not come with the bench. */
 export function eveningText(
-  { title, author, order, minutes, exam, scenarios }: Omit<Evening, 'receivers'>,
+  { title, author, order, minutes, minutesEach, passMark, exam, scenarios }: Omit<Evening, 'receivers'>,
   receivers: readonly ReceiverPair[] = [],
 ): string {
   const file = {
     ...{ format: 'haystack-evening', version: 1, title },
     ...(author === undefined || author === '' ? {} : { author }),
     ...{ order, minutes },
+    ...(minutesEach === undefined ? {} : { minutesEach }),
+    ...(passMark === undefined ? {} : { passMark }),
     ...(exam === null ? {} : { exam }),
     scenarios: scenarios.map(scenarioToFile),
     ...(receivers.length === 0 ? {} : { receivers: receivers.map(inSheet) }),

@@ -185,6 +185,7 @@ const LEAVES: Readonly<Record<string, string | number | boolean>> = {
   'evening.title': 'Second Thursday: whole strips',
   'evening.author': 'Ines of the boat shed',
   'evening.minutes': 90,
+  'evening.passMark': 2,
   'exam.ownDeal': true,
   'receivers.deck': '* one tank\nI1 0 a AC 1\nR1 a 0 10k\n.end\n',
   'scenario.id': 'radio-sealed',

@@ -5,6 +5,7 @@
 import * as v from 'valibot';
 import { bad, good, type Problem, type Result } from '../base/result.ts';
 import { MOST_SEED } from '../scenario/attempt.ts';
+import { sheetTermsSchema } from './eveningTerms.ts';
 import { hashOf } from './hash.ts';
 import { bringForward, type FormatHistory } from './migrations.ts';
 import { type JsonLimits, readJson } from './parseJson.ts';
@@ -25,6 +26,7 @@ export const runsFileSchema = object({
   title: text(60),
   sheet: hash(),
   candidate: text(LEARNER_CHARS),
+  terms: v.exactOptional(sheetTermsSchema),
   runs: list(v.unknown(), 0, MOST_RUNS),
 });
 
@@ -49,20 +51,26 @@ export function runsText(head: RunsHead, runs: readonly string[]): string {
   return `${frame.slice(0, -2)}\n${runs.map((run) => run.trim()).join(',\n')}\n]}\n`;
 }
 
-export function readRuns(contents: string, file: string): Result<readonly HandedRun[]> {
+export interface HandedRuns {
+  readonly head: RunsHead;
+  readonly runs: readonly HandedRun[];
+}
+
+export function readRuns(contents: string, file: string): Result<HandedRuns> {
   const json = readJson(contents, file, LIMITS);
   if (json.problems.length > 0) return bad(...json.problems);
   const forward = bringForward(json.value, HISTORY, file);
   if (!forward.ok) return forward;
   const read = v.safeParse(runsFileSchema, forward.value);
   if (!read.success) return bad(...problemsOf(read.issues, file));
-  const { runs, ...head } = read.output;
-  return good(
-    runs.map((run, i): HandedRun => {
+  const { runs, format: _, version: __, ...head } = read.output;
+  return good({
+    head,
+    runs: runs.map((run, i): HandedRun => {
       const problems = strangers(run, head, i, file);
       return problems.length > 0 ? { ok: false, problems } : { ok: true, value: JSON.stringify(run) };
     }),
-  );
+  });
 }
 
 /** The number that a candidate's set of a scenario is dealt from; `turn` counts his tries at it, from 0. */

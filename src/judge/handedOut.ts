@@ -4,6 +4,7 @@
  */
 import { benchSetup } from '../certify/benchSetup.ts';
 import { certifyScenario } from '../certify/certifyScenario.ts';
+import type { SheetTerms } from '../files/eveningTerms.ts';
 import { type LoadedReceiver, loadScenario } from '../files/library.ts';
 import { type ReceiverPair, readReceiverPair } from '../files/readReceiverPair.ts';
 import { scenarioHash } from '../files/scenarioFile.ts';
@@ -29,6 +30,8 @@ export interface Material {
   readonly scenarios: readonly HandedOut[];
   /** a receiver by itself, for scenarios that come without theirs */
   readonly receiver: (ReceiverPair & { readonly id: string }) | null;
+  /** of a sheet: what it asks; left out: it is none */
+  readonly terms?: SheetTerms;
 }
 
 /** What is worked out once for all runs of a class. */

@@ -39,7 +39,11 @@ interface Live {
   pass(milliseconds: number): void;
 }
 
-function live(taken: TakenUp | null = null, timeLimitSeconds: number | null = null): Live {
+function live(
+  taken: TakenUp | null = null,
+  timeLimitSeconds: number | null = null,
+  endsAtMs: number | null = null,
+): Live {
   const time = madeTime();
   const saved: OpenRun[] = [];
   const finished: Run[] = [];
@@ -48,6 +52,7 @@ function live(taken: TakenUp | null = null, timeLimitSeconds: number | null = nu
     {
       setup: stripSetup({ timeLimitSeconds }),
       runId: 'run',
+      endsAtMs,
       loop: createFrameLoop((callback) => waiting.push(callback)),
       now: time.now,
       after: time.after,
@@ -80,6 +85,20 @@ function readied(bench: Live): Live {
   bench.frame();
   return bench;
 }
+
+describe('a time that a sheet gives for the run', () => {
+  it('lets nothing be done after it, and the signature stands at it, however late it comes', () => {
+    const { store, pass, finished } = readied(live(null, null, 60_000));
+    pass(60_000 - store.elapsedSeconds() * 1000);
+    expect(store.act(turn).ok).toBe(true);
+    pass(37_000);
+    const before = store.state().turnsMade;
+    expect(store.act(turn)).toEqual({ ok: false, reason: 'runIsOver' });
+    expect(store.state().turnsMade).toBe(before);
+    store.sign();
+    expect(finished.map(({ events }) => events.at(-1))).toMatchObject([{ type: 'signedOff', atMs: 60_000 }]);
+  });
+});
 
 describe('an act', () => {
   it('is in the log and the state at once, and solved in the frame, once for many', () => {

@@ -9,7 +9,9 @@ const draft: EveningDraft = {
   minutes: 90,
   order: 'any',
   scenarios: ['first-curve', 'flat-top'],
-  exam: { candidates: 'names', attempts: 'several', ownDeal: false },
+  exam: { candidates: 'names', attempts: 'several', ownDeal: false, results: 'each' },
+  minutesEach: { 'flat-top': 40 },
+  passMark: 2,
 };
 
 function storage(held: Record<string, string> = {}) {

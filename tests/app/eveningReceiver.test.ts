@@ -78,6 +78,8 @@ describe('a sheet with a receiver of its own', () => {
       minutes: 60,
       order: 'any' as const,
       scenarios: ['slip-evening'],
+      minutesEach: {},
+      passMark: null,
       exam: null,
     };
     const text = await fileOf(en, first.library, draft, null, async () => first.own);

@@ -91,7 +91,7 @@ test('the table is saved and printed whole, whatever is shown', async ({ page })
   expect(lines[1]).toBe(`a-anna.json,Anna,first-curve,verified,${made.passed},${made.total},,b-copied.json`);
   await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
   await page.emulateMedia({ media: 'print' });
-  await expect(page.locator('.paper-list tbody tr')).toHaveCount(all);
+  await expect(page.locator('.paper-runs tbody tr')).toHaveCount(all);
   await expect(page.locator('.paper-list')).toBeVisible();
   await expect(page.locator('.class-main')).toBeHidden();
 });

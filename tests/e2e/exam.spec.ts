@@ -20,10 +20,18 @@ async function made(page: Page): Promise<string> {
     await page.getByLabel(eveningWords.addOne).selectOption(id);
     await page.getByRole('button', { name: eveningWords.add, exact: true }).press('Enter');
   }
+  await page.getByLabel(eveningWords.passMark).fill('3');
+  await page.getByLabel(/^Minutes for .*flat/i).fill('91');
   await page.getByLabel(eveningWords.exam.seal).check();
   const save = page.getByRole('button', { name: eveningWords.exam.save, exact: true });
   await expect(save).toBeDisabled();
   await page.getByLabel(eveningWords.exam.phrase).fill(PHRASE);
+  // Neither more passes than scenarios, nor more time for one than for all.
+  await expect(page.getByText(eveningWords.lacks.passMark)).toBeVisible();
+  await expect(page.getByText(eveningWords.lacks.minutesEach)).toBeVisible();
+  await expect(save).toBeDisabled();
+  await page.getByLabel(eveningWords.passMark).fill('2');
+  await page.getByLabel(/^Minutes for .*flat/i).fill('25');
   for (const [width, height] of [
     [1440, 900],
     [1024, 640],
@@ -64,6 +72,9 @@ test('an exam is sealed, opened by its phrase, done once, and handed in as one f
   await expect(page.getByText(say.candidate('7'))).toBeVisible();
   await expect(page.getByRole('timer')).toContainText('1:');
   const items = page.locator('.exam-items li');
+  await expect(page.getByText(say.toPass(2, 2))).toBeVisible();
+  await expect(page.getByText(say.atEnd)).toBeVisible();
+  await expect(items.first()).toContainText(say.minutes(25));
   await expect(items).toHaveText([/To the bench/, new RegExp(say.waits('V-\\d\\d'))]);
   for (const [width, height] of [
     [1440, 900],
@@ -80,15 +91,44 @@ test('an exam is sealed, opened by its phrase, done once, and handed in as one f
   await page.goto('/#/bench/radio-sealed');
   await expect(page.getByRole('heading', { name: say.notNow })).toBeVisible();
   await page.getByRole('button', { name: say.toExam }).click();
+  // Nothing shows meanwhile how the job is done, or how any set stands.
+  await page.goto('/#/bench/flat-top/shown');
+  await expect(page.getByRole('heading', { name: say.notShown })).toBeVisible();
+  await page.goto('/#/workshop');
+  await expect(page.getByRole('heading', { name: say.workshopShut })).toBeVisible();
+  await page.getByRole('button', { name: say.toExam }).click();
   await items.first().getByRole('button').press('Enter');
   await expect(page.getByRole('dialog')).toBeVisible();
   await begin(page);
   await expect(page.locator('.exam-clock')).toContainText('1:');
+  await expect(page.locator('.exam-clock')).toContainText(/This scenario: 0:2[45]:/);
   await page.getByRole('button', { name: headerWords.signOff, exact: true }).press('Enter');
   const question = page.getByRole('dialog', { name: dialogWords.signOff.title });
   await question.getByRole('textbox').fill('somebody else');
   await question.getByRole('button', { name: dialogWords.signOff.sign, exact: true }).press('Enter');
-  await expect(page.locator('.score-figure')).toBeVisible({ timeout: 60_000 });
+  // What it was worth is told nowhere: not after signing, not on the course, not by the address of its report.
+  await expect(page.getByText(say.handedInCount(1, 2))).toBeVisible({ timeout: 60_000 });
+  await expect(page.locator('.score-figure')).toHaveCount(0);
+  const runId = await page.evaluate(
+    () =>
+      new Promise<string>((done) => {
+        const opening = indexedDB.open('haystack');
+        opening.onsuccess = () => {
+          const base = opening.result;
+          const store = [...base.objectStoreNames].find((name) => name === 'kept')!;
+          const asked = base.transaction(store).objectStore(store).getAll();
+          asked.onsuccess = () => {
+            base.close();
+            done((asked.result as { runId: string }[])[0]!.runId);
+          };
+        };
+      }),
+  );
+  await page.goto(`/#/report/${runId}`);
+  await expect(page.getByRole('heading', { name: say.notTold })).toBeVisible();
+  await page.goto('/#/course');
+  await expect(page.getByRole('button', { name: 'Class', exact: true })).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Report', exact: true })).toHaveCount(0);
   // Once is once.
   await page.goto('/#/bench/flat-top');
   await expect(page.getByRole('heading', { name: say.notNow })).toBeVisible();
@@ -100,7 +140,34 @@ test('an exam is sealed, opened by its phrase, done once, and handed in as one f
   await page.getByRole('button', { name: say.yes, exact: true }).press('Enter');
   const runs = readFileSync(await (await saving).path(), 'utf8');
   await expect(page.getByText(say.done)).toBeVisible();
-  await expect(items.getByRole('button')).toHaveCount(0);
+  // Now the whole is told: one of two, under the mark.
+  const whole = page.locator('.exam-whole');
+  await expect(whole).toBeVisible({ timeout: 60_000 });
+  await expect(whole.locator('.exam-standing')).toContainText(say.whole.standing.missed);
+  await expect(whole.locator('.exam-standing')).toContainText(say.whole.passedOf(0, 2));
+  await expect(whole.locator('.exam-standing')).toContainText(say.whole.mark(2));
+  await expect(whole.locator('tbody tr')).toHaveCount(2);
+  await expect(whole.locator('tbody tr').nth(1)).toContainText(say.whole.missing(0));
+  for (const [width, height] of [
+    [1440, 900],
+    [1024, 640],
+    [820, 1180],
+    [390, 844],
+  ] as const) {
+    await page.setViewportSize({ width, height });
+    await expect(whole).toBeVisible();
+    await expect.poll(() => page.evaluate(layoutFaults, 'body')).toEqual([]);
+  }
+  await page.setViewportSize({ width: 1440, height: 900 });
+  await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
+  await page.emulateMedia({ media: 'print' });
+  await expect(page.locator('.exam-paper')).toContainText(say.candidate('7'));
+  await expect(page.locator('.exam-paper tbody tr')).toHaveCount(2);
+  await expect(page.locator('.exam-main')).toBeHidden();
+  await page.emulateMedia({ media: 'screen' });
+  await page.evaluate(() => dispatchEvent(new Event('afterprint')));
+  await whole.getByRole('button', { name: /Report of/ }).press('Enter');
+  await expect(page.locator('.score-figure')).toBeVisible({ timeout: 60_000 });
 
   await page.goto('/#/class');
   await page.locator('input[data-picks=files]').setInputFiles({
@@ -112,6 +179,11 @@ test('an exam is sealed, opened by its phrase, done once, and handed in as one f
     timeout: 60_000,
   });
   await expect(page.locator('.run .learner button bdi').first()).toHaveText('7');
+  const exams = page.locator('.class-exams tbody tr');
+  await expect(exams).toHaveCount(1);
+  await expect(exams).toHaveAttribute('data-standing', 'missed');
+  await expect(exams).toContainText(say.whole.passedShort(0, 2));
+  await expect(exams).toContainText(classroomWords.exams.byFile);
   // Another name over the same runs.
   await page
     .locator('input[data-picks=more], input[data-picks=files]')
@@ -144,5 +216,5 @@ test('when the time is over the bench is graded as it stands', async ({ page }) 
     const now = Date.now.bind(Date);
     Date.now = () => now() + 91 * 60_000;
   });
-  await expect(page.locator('.score-figure')).toBeVisible({ timeout: 60_000 });
+  await expect(page.getByText(say.handedInCount(1, 2))).toBeVisible({ timeout: 60_000 });
 });

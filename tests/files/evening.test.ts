@@ -17,6 +17,7 @@ const sheet = {
   exam: null,
   scenarios: some,
 };
+const TERMS = { candidates: 'numbers', attempts: 'one', ownDeal: true };
 const json = JSON.parse(eveningText(sheet)) as Record<string, unknown>;
 const told = (changes: Record<string, unknown>) =>
   saidOf(readEvening(JSON.stringify({ ...json, ...changes }, null, 1), 'evening.json'));
@@ -32,6 +33,18 @@ describe('the sheet of an evening', () => {
     });
     expect(read.ok && read.value.scenarios.map(scenarioHash)).toEqual(some.map((scenario) => scenarioHash(scenario)));
     expect(read.ok && checkEvening(read.value, (id) => receivers.get(id) ?? null, [], 'evening.json')).toEqual([]);
+  });
+
+  it('may give a time for each scenario and a mark for the whole, and an exam says when results are told', () => {
+    const asked = { ...sheet, minutesEach: [40, null, 50], passMark: 3 };
+    const read = readEvening(eveningText(asked), 'evening.json');
+    expect(read).toMatchObject({ ok: true, value: { minutesEach: [40, null, 50], passMark: 3 } });
+    expect(told({ minutesEach: [null, null, null], minutes: null, passMark: 1 })).toEqual([]);
+    const plainOnes = readEvening(JSON.stringify({ ...json, exam: TERMS }), 'e');
+    expect(plainOnes).toMatchObject({ ok: true, value: { exam: { results: 'atEnd' } } });
+    expect(plainOnes.ok && 'passMark' in plainOnes.value).toBe(false);
+    const each = readEvening(JSON.stringify({ ...json, exam: { ...TERMS, results: 'each' } }), 'e');
+    expect(each).toMatchObject({ ok: true, value: { exam: { results: 'each' } } });
   });
 
   it('holds in order what it lists, and what it leaves out stands at its rest', () => {
@@ -54,6 +67,21 @@ describe('the sheet of an evening', () => {
     ['no scenarios', { scenarios: [] }, ['/scenarios']],
     ['an order that there is not', { order: 'dealt' }, ['/order']],
     ['too little time', { minutes: 1 }, ['/minutes']],
+    ['a pass mark above the number of scenarios', { passMark: 4 }, ['/passMark']],
+    ['a pass mark of none', { passMark: 0 }, ['/passMark']],
+    ['a pass mark of one and a half', { passMark: 1.5 }, ['/passMark']],
+    ['times for two of three', { minutesEach: [20, 20] }, ['/minutesEach']],
+    ['a time of no minutes', { minutesEach: [20, 0, null] }, ['/minutesEach/1']],
+    ['times that together are more than there is in all', { minutesEach: [40, 40, 11] }, ['/minutesEach']],
+    [
+      'a time above the scenario’s own limit',
+      {
+        minutesEach: [null, 31, null],
+        scenarios: [some[0]!, { ...some[1]!, timeLimitSeconds: 1800 }, some[2]!].map(plain),
+      },
+      ['/minutesEach/1'],
+    ],
+    ['results told at some other time', { exam: { ...TERMS, results: 'never' } }, ['/exam/results']],
     ['a key of its own', { colour: 'red' }, ['/colour']],
     ['the same scenario twice', { scenarios: [some[0], some[0]].map((one) => plain(one!)) }, ['/scenarios/1/id']],
     [

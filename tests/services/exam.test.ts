@@ -1,11 +1,22 @@
 /** What an exam allows, and the one file that its runs are handed in as. Source: docs/evening-sheet.md. */
 import { describe, expect, it } from 'vitest';
+import { toldLogbook } from '../../src/app/toldLogbook.ts';
 import { examAttempt, readRuns, runsText } from '../../src/files/runsFile.ts';
 import { clockTime } from '../../src/present/clockTime.ts';
 import { MOST_SEED } from '../../src/scenario/attempt.ts';
 import { unfolded } from '../../src/services/classroom/brought.ts';
-import { attemptIn, gateOf, goingOn, type Opened, runsOf, timeLeft } from '../../src/services/handing/examDesk.ts';
+import {
+  attemptIn,
+  gateOf,
+  goingOn,
+  heldBack,
+  type Opened,
+  runsOf,
+  timeLeft,
+  timeOnBench,
+} from '../../src/services/handing/examDesk.ts';
 import type { KeptRun } from '../../src/services/store/keptRuns.ts';
+import type { Logbook } from '../../src/services/store/logbook.ts';
 import { saidOf } from '../files/said.ts';
 
 const SHEET = 'ab'.repeat(32);
@@ -16,6 +27,7 @@ const exam = (changes: Partial<Opened['opened']> = {}): Opened => ({
   ...{ text: '', addedAtMs: 0 },
   opened: {
     ...{ candidate: '7', openedAtMs: START, sheet: SHEET, order: 'any', attempts: 'one', ownDeal: true },
+    ...{ results: 'atEnd', minutesEach: null, passMark: null },
     ...{ scenarios: ['a', 'b', 'c'], handedIn: false, ...changes },
   },
 });
@@ -71,6 +83,47 @@ describe('an exam', () => {
     expect(attemptIn(exam({ ownDeal: false }), 'a', [])).toBeNull();
   });
 
+  it('holds back what its own runs were worth until it is handed in, and nothing else', () => {
+    const kept = [signed('a', -1), signed('other', 3), signed('b', 4)];
+    expect([...heldBack([exam()], kept)]).toEqual(['b4']);
+    expect(heldBack([exam({ results: 'each' })], kept).size).toBe(0);
+    expect(heldBack([exam({ handedIn: true })], kept).size).toBe(0);
+    expect(heldBack([{ ...exam(), opened: null }], kept).size).toBe(0);
+  });
+
+  it('is told of by no list of runs meanwhile, not even before the shelf has been read', async () => {
+    const kept = [signed('a', -1), signed('b', 4)];
+    let exams = [exam()];
+    let read = (): void => {};
+    const shelf = {
+      ready: new Promise<void>((done) => {
+        read = done;
+      }),
+      exams: () => exams,
+      subscribe: () => () => {},
+    };
+    const inner = {
+      ...{ ready: Promise.resolve(), isReady: () => true, keptRuns: () => kept },
+      ...{ readText: async (id: string) => `text of ${id}`, subscribe: () => () => {} },
+    };
+    const told = toldLogbook(inner as unknown as Logbook, shelf);
+    expect([told.keptRuns(), told.isReady()]).toEqual([[], false]);
+    read();
+    await told.ready;
+    expect(told.keptRuns().map(({ runId }) => runId)).toEqual(['a-1']);
+    expect(told.keptRuns()).toBe(told.keptRuns());
+    expect([await told.readText('b4'), await told.readText('a-1')]).toEqual([null, 'text of a-1']);
+    exams = [exam({ handedIn: true })];
+    expect(told.keptRuns()).toBe(kept);
+    expect(await told.readText('b4')).toBe('text of b4');
+  });
+
+  it('gives each scenario its own time on the bench where the sheet states one', () => {
+    const timed = exam({ minutesEach: [20, null, 5] });
+    expect(['a', 'b', 'c'].map((id) => timeOnBench(timed, id))).toEqual([20 * MINUTE, null, 5 * MINUTE]);
+    expect(timeOnBench(exam(), 'a')).toBeNull();
+  });
+
   it.each([
     [0, '0:00:00'],
     [1, '0:00:01'],
@@ -94,14 +147,14 @@ describe('the runs of an exam in one file', () => {
   it('come out one by one as they went in', () => {
     const runs = [run(), run({}, 'b', null)];
     const read = readRuns(runsText(head, runs), 'x.json');
-    expect(read.ok && read.value).toEqual(runs.map((value) => ({ ok: true, value })));
-    expect(readRuns(runsText(head, []), 'x.json')).toEqual({ ok: true, value: [] });
+    expect(read.ok && read.value).toEqual({ head, runs: runs.map((value) => ({ ok: true, value })) });
+    expect(readRuns(runsText(head, []), 'x.json')).toEqual({ ok: true, value: { head, runs: [] } });
   });
 
   it('are refused one by one where they are not this candidate’s', () => {
     const foreign = run({}, 'a', examAttempt(SHEET, '8', 'a', 0));
     const read = readRuns(runsText(head, [run({ learner: '8' }), foreign, run()]), 'x.json');
-    const said = read.ok ? read.value.map((one) => saidOf(one).map(({ place }) => place)) : [];
+    const said = read.ok ? read.value.runs.map((one) => saidOf(one).map(({ place }) => place)) : [];
     expect(said).toEqual([['/runs/0/learner'], ['/runs/1/scenario/attempt'], []]);
   });
 

@@ -1,6 +1,7 @@
 /** The workshop's desk for scenarios: drafts from the shelf, sets from the library, files to and fro. */
 import { useMemo, useState } from 'preact/hooks';
 import type { Problem } from '../../base/result.ts';
+import { useWords } from '../../kit/hooks/useWords.ts';
 import type { HandingPort } from '../../rooms/workshop/scenario/provingPort.ts';
 import type { WorkshopPort } from '../../rooms/workshop/scenario/workshopPort.ts';
 import { WorkshopPage } from '../../rooms/workshop/WorkshopPage.tsx';
@@ -10,6 +11,7 @@ import type { Library } from '../../services/library/library.ts';
 import { type Draft, duplicated, newDraft, onReceiver } from '../../workshop/draft.ts';
 import { draftFileName, draftFromText, draftHash, draftProblems, draftText } from '../../workshop/draftFile.ts';
 import { download } from '../download.ts';
+import { ExamShut } from '../ExamGate.tsx';
 import type { RoomProps } from '../roomProps.ts';
 import { routeHash } from '../routes.ts';
 import { useRoomLinks } from '../useRoomLinks.ts';
@@ -25,7 +27,17 @@ const MOST_ON_A_SHEET = 20;
 /** What a first draft is about, where it is there. */
 const FIRST_RECEIVER = 'video-valve-45m';
 
-export default function WorkshopRoom({ library, own, logbook, go }: RoomProps) {
+export default function WorkshopRoom(props: RoomProps) {
+  const { exam: say } = useWords();
+  return (
+    <ExamShut {...props} scenarioId={null} title={say.workshopShut}>
+      <ScenarioDesk {...props} />
+    </ExamShut>
+  );
+}
+
+/** It shows of any scenario how its slugs stand. */
+function ScenarioDesk({ library, own, logbook, go }: RoomProps) {
   const desk = useMemo(() => openDesk(library), [library]);
   useDesk(desk);
   const ownReceivers = useOwnReceivers().map(({ id, setName }) => ({ id, name: setName }));

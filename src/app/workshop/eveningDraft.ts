@@ -2,13 +2,16 @@
 import type { EveningDraft } from '../../rooms/workshop/evening/eveningPort.ts';
 
 const PLACE = 'haystack.evening';
-const EMPTY: EveningDraft = { title: '', author: '', minutes: null, order: 'listed', scenarios: [], exam: null };
+const EMPTY: EveningDraft = {
+  ...{ title: '', author: '', minutes: null, order: 'listed', scenarios: [] },
+  ...{ minutesEach: {}, passMark: null, exam: null },
+};
 
 export function readDraft(storage: () => Pick<Storage, 'getItem'>): EveningDraft {
   try {
     const found: unknown = JSON.parse(storage().getItem(PLACE) ?? 'null');
     if (typeof found !== 'object' || found === null) return EMPTY;
-    const { title, author, minutes, order, scenarios, exam } = found as Record<string, unknown>;
+    const { title, author, minutes, order, scenarios, minutesEach, passMark, exam } = found as Record<string, unknown>;
     const ids = Array.isArray(scenarios) ? scenarios.filter((id): id is string => typeof id === 'string') : [];
     return {
       title: typeof title === 'string' ? title : '',
@@ -16,6 +19,8 @@ export function readDraft(storage: () => Pick<Storage, 'getItem'>): EveningDraft
       minutes: typeof minutes === 'number' && Number.isFinite(minutes) ? minutes : null,
       order: order === 'any' ? 'any' : 'listed',
       scenarios: [...new Set(ids)].slice(0, 20),
+      minutesEach: timesIn(minutesEach, ids),
+      passMark: typeof passMark === 'number' && Number.isFinite(passMark) ? passMark : null,
       exam: termsIn(exam),
     };
   } catch {
@@ -23,13 +28,22 @@ export function readDraft(storage: () => Pick<Storage, 'getItem'>): EveningDraft
   }
 }
 
+function timesIn(times: unknown, ids: readonly string[]): EveningDraft['minutesEach'] {
+  if (typeof times !== 'object' || times === null) return {};
+  const held = Object.entries(times).filter(
+    (one): one is [string, number] => ids.includes(one[0]) && typeof one[1] === 'number' && Number.isFinite(one[1]),
+  );
+  return Object.fromEntries(held);
+}
+
 function termsIn(exam: unknown): EveningDraft['exam'] {
   if (typeof exam !== 'object' || exam === null) return null;
-  const { candidates, attempts, ownDeal } = exam as Record<string, unknown>;
+  const { candidates, attempts, ownDeal, results } = exam as Record<string, unknown>;
   return {
     candidates: candidates === 'names' ? 'names' : 'numbers',
     attempts: attempts === 'several' ? 'several' : 'one',
     ownDeal: ownDeal !== false,
+    results: results === 'each' ? 'each' : 'atEnd',
   };
 }
 

@@ -36,10 +36,13 @@ export async function fileOf(
     if (texts === null) return [words.workshop.evening.gone(scenario.receiver)];
     brought.set(scenario.receiver, texts);
   }
-  const { title, author, minutes, order } = draft;
+  const { title, author, minutes, order, minutesEach, passMark } = draft;
+  const times = draft.scenarios.map((id) => minutesEach[id] ?? null);
   const sheet = {
     ...{ title: title.trim(), minutes, order, exam, scenarios },
     ...(author.trim() === '' ? {} : { author: author.trim() }),
+    ...(times.every((one) => one === null) ? {} : { minutesEach: times }),
+    ...(passMark === null ? {} : { passMark }),
   };
   const text = eveningText(sheet, [...brought.values()]);
   const file = `${fileName(title)}.json`;

@@ -60,7 +60,7 @@ export function createRunJudge(terminal: Terminal, expected: string | undefined)
       if (!text.ok) return null;
       const runs = readRuns(text.value, name);
       if (!runs.ok) return [refused(name, runs.problems)];
-      return runs.value.map((run, i) => {
+      return runs.value.runs.map((run, i) => {
         const label = `${name} ${i + 1}`;
         return run.ok ? ofText(run.value, label) : refused(label, run.problems);
       });

@@ -7,6 +7,7 @@ import { useWords } from '../../kit/hooks/useWords.ts';
 import { Button, Header, type RoomLink, Rooms } from '../../kit/theme/art.tsx';
 import { papersHash } from '../../present/papersAddress.ts';
 import type { ClassPort } from './classPort.ts';
+import { ExamsPanel } from './ExamsPanel.tsx';
 import { FileButton, FilesSheet } from './FilesSheet.tsx';
 import { PaperList } from './PaperList.tsx';
 import { RunsTable } from './RunsTable.tsx';
@@ -72,6 +73,7 @@ export function ClassPage({ port, links }: ClassPageProps) {
           <SkillsPanel figures={figures} />
         </div>
         <div class="class-right">
+          <ExamsPanel sittings={port.sittings} />
           <RunsTable port={port} rows={rows} sieve={sieve} onSieve={setSieve} />
           <div class="class-bottom">
             <LostPanel figures={figures} />
@@ -79,7 +81,7 @@ export function ClassPage({ port, links }: ClassPageProps) {
           </div>
         </div>
       </main>
-      {printing ? <PaperList rows={rows} figures={figures} notes={port.notes} /> : null}
+      {printing ? <PaperList rows={rows} sittings={port.sittings} figures={figures} notes={port.notes} /> : null}
     </div>
   );
 }

@@ -2,24 +2,28 @@
 import { VERDICT_IDS } from '../../grading/report.ts';
 import type { ClassFigures } from '../../judge/classFigures.ts';
 import type { ClassRow } from '../../judge/classList.ts';
+import type { SittingRow } from '../../judge/sittings.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import type { NotesPort } from './classPort.ts';
+import { ExamsTable } from './ExamsPanel.tsx';
 import { lineName } from './OpenedRow.tsx';
 
 interface PaperListProps {
   readonly rows: readonly ClassRow[];
+  readonly sittings: readonly SittingRow[];
   readonly figures: ClassFigures;
   readonly notes: NotesPort;
 }
 
-export function PaperList({ rows, figures, notes }: PaperListProps) {
+export function PaperList({ rows, sittings, figures, notes }: PaperListProps) {
   const words = useWords();
   const { classroom: say } = words;
   return (
     <div class="paper-list">
       <h1>{say.paperTitle}</h1>
       <p>{say.handedIn(rows.length, figures.learners)}</p>
-      <table>
+      {sittings.length === 0 ? null : <ExamsTable sittings={sittings} />}
+      <table class="paper-runs">
         <thead>
           <tr>
             {[say.columns.no, say.columns.learner, say.columns.scenario].map((name) => (

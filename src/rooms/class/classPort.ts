@@ -3,6 +3,7 @@ import type { BenchState } from '../../bench/benchState.ts';
 import type { BenchDisplay } from '../../bench/display.ts';
 import type { Report } from '../../grading/report.ts';
 import type { ClassRow } from '../../judge/classList.ts';
+import type { SittingRow } from '../../judge/sittings.ts';
 import type { Receiver } from '../../receiver/receiver.ts';
 import type { Scenario } from '../../scenario/scenario.ts';
 
@@ -11,6 +12,8 @@ export interface ClassPort {
   readonly rows: readonly ClassRow[];
   /** those that have not */
   readonly waiting: readonly { readonly no: number; readonly file: string }[];
+  /** exams that were brought, and what each comes to */
+  readonly sittings: readonly SittingRow[];
   readonly isWorking: boolean;
   /** the file in hand */
   readonly inHand: string | null;

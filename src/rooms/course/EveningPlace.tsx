@@ -16,7 +16,7 @@ const NO_CODES: ReadonlyMap<string, string> = new Map();
 
 export function EveningPlace({ group, columns, runsRead, drawn, open, remove }: EveningPlaceProps) {
   const { evening: words, ownReceiver } = useFirstWords().course.own;
-  const { hash, title, author, minutes, items } = group;
+  const { hash, title, author, minutes, passMark, items } = group;
   const heading = `evening-${hash.slice(0, 12)}`;
   const done = items.filter((item) => item.done).length;
   return (
@@ -27,6 +27,7 @@ export function EveningPlace({ group, columns, runsRead, drawn, open, remove }: 
         </h3>
         <p>
           <bdi>{words.facts(author, minutes)}</bdi> <b>{words.done(done, items.length)}</b>
+          {passMark === null ? null : ` ${words.toPass(passMark, items.length)}`}
         </p>
         <button type="button" class="link" aria-label={words.removeNamed(title)} onClick={remove}>
           {words.remove}
@@ -37,7 +38,7 @@ export function EveningPlace({ group, columns, runsRead, drawn, open, remove }: 
         aria-label={words.cards(title)}
         style={{ gridTemplateColumns: `repeat(${Math.min(columns, items.length)}, minmax(0, 1fr))` }}
       >
-        {items.map(({ card, done: signed, after }) =>
+        {items.map(({ card, done: signed, after, minutes: given }) =>
           after === null || signed ? (
             <JobCard
               key={card.scenario.id}
@@ -47,6 +48,7 @@ export function EveningPlace({ group, columns, runsRead, drawn, open, remove }: 
             >
               <div class="own-acts">
                 <span class={signed ? 'own-mark certified' : 'own-mark'}>{signed ? words.signed : words.lies}</span>
+                {given === null ? null : <span class="own-mark">{words.given(given)}</span>}
                 {card.scenario.ownReceiver ? (
                   <span class="own-mark">
                     <bdi>{ownReceiver(card.scenario.receiverName)}</bdi>

@@ -21,6 +21,8 @@ export interface EveningItem {
   readonly done: boolean;
   /** the code of the one that has to be signed first; null: it lies open */
   readonly after: string | null;
+  /** minutes that the sheet gives for it; null: it states none */
+  readonly minutes: number | null;
 }
 
 export interface EveningGroup {
@@ -28,6 +30,8 @@ export interface EveningGroup {
   readonly title: string;
   readonly author: string | null;
   readonly minutes: number | null;
+  /** how many have to be passed; null: no mark */
+  readonly passMark: number | null;
   readonly items: readonly EveningItem[];
 }
 

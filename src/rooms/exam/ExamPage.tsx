@@ -1,16 +1,20 @@
 /** An exam: opened by the phrase that is said aloud, done in its order and its time, handed in as one file. */
 import { useEffect, useReducer, useState } from 'preact/hooks';
 import { usePageTitle } from '../../kit/hooks/usePageTitle.ts';
+import { usePrinting } from '../../kit/hooks/usePrinting.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { Button, Frame, Header } from '../../kit/theme/art.tsx';
 import { clockTime } from '../../present/clockTime.ts';
+import { ExamPaper } from './ExamPaper.tsx';
 import type { ExamItem, ExamPort } from './examPort.ts';
+import { WholeReport } from './WholeReport.tsx';
 import './exam.css';
 
 export function ExamPage({ port }: { readonly port: ExamPort }) {
   const { shell, exam: say } = useWords();
   const { title, author, minutes, count, sitting } = port;
   usePageTitle(title, shell.product);
+  const printing = usePrinting();
   return (
     <div class="room-exam">
       <Header
@@ -31,6 +35,7 @@ export function ExamPage({ port }: { readonly port: ExamPort }) {
           {sitting === null ? <OpenForm port={port} /> : <Sitting port={port} sitting={sitting} />}
         </section>
       </main>
+      {printing ? <ExamPaper port={port} /> : null}
     </div>
   );
 }
@@ -121,13 +126,16 @@ function Sitting({ port, sitting }: SittingProps) {
     const timer = setInterval(() => tick(), 1000);
     return () => clearInterval(timer);
   }, []);
-  const { items, signed, several, handedIn } = sitting;
+  const { items, signed, several, handedIn, heldBack, passMark } = sitting;
+  const { whole } = port;
   const left = sitting.leftMs();
   return (
     <>
       <div class="exam-state">
         <p>
           <b>{say.handedInCount(signed, items.length)}</b> {several ? say.several : say.once}
+          {passMark === null ? null : ` ${say.toPass(passMark, items.length)}`}
+          {heldBack && !handedIn ? ` ${say.atEnd}` : ''}
         </p>
         {handedIn ? null : (
           <p role="timer">
@@ -141,14 +149,23 @@ function Sitting({ port, sitting }: SittingProps) {
           </p>
         )}
       </div>
-      <ol class="exam-items" aria-label={say.items}>
-        {items.map((item) => (
-          <Item key={item.id} item={item} toBench={() => port.toBench(item.id)} />
-        ))}
-      </ol>
+      {handedIn && whole !== null ? null : (
+        <ol class="exam-items" aria-label={say.items}>
+          {items.map((item) => (
+            <Item key={item.id} item={item} toBench={() => port.toBench(item.id)} />
+          ))}
+        </ol>
+      )}
+      {whole === 'working' ? <p role="status">{say.whole.working}</p> : null}
+      {whole === null || whole === 'working' ? null : (
+        <WholeReport whole={whole} items={items} openReport={port.openReport} />
+      )}
       {handedIn ? (
         <div class="exam-end" role="status">
           <p>{say.done}</p>
+          <Button disabled={whole === null || whole === 'working'} onClick={() => print()}>
+            {say.whole.print}
+          </Button>
           <Button onClick={() => void port.save()}>{say.saveAgain}</Button>
         </div>
       ) : asked ? (
@@ -178,14 +195,17 @@ function Sitting({ port, sitting }: SittingProps) {
 
 function Item({ item, toBench }: { readonly item: ExamItem; readonly toBench: () => void }) {
   const { exam: say } = useWords();
-  const { code, title, state, after } = item;
+  const { code, title, state, after, minutes } = item;
   const open = state === 'open' || state === 'onBench';
   return (
     <li class={state}>
       <p>
         <span class="m">{code}</span> <b>{title}</b>
       </p>
-      <p class="s">{state === 'waits' ? say.waits(after) : say.states[state]}</p>
+      <p class="s">
+        {state === 'waits' ? say.waits(after) : say.states[state]}
+        {minutes === null ? null : `, ${say.minutes(minutes)}`}
+      </p>
       {open ? (
         <Button label={say.toBenchNamed(title)} onClick={toBench}>
           {say.toBench}

@@ -1,6 +1,6 @@
 /** What somebody dropped on the page or picked: files as they are, of folders every .json file in them and below, in order, as `regrade` takes them. */
 import type { Problem } from '../../base/result.ts';
-import { isRunsText, readRuns } from '../../files/runsFile.ts';
+import { isRunsText, type RunsHead, readRuns } from '../../files/runsFile.ts';
 
 export interface BroughtFile {
   /** with the folders that it was brought in: `evening/anna.json` */
@@ -20,6 +20,13 @@ export interface Brought {
   readonly handedOut?: readonly BroughtFile[];
   /** of that kind, but in a folder, which others may have filled */
   readonly strangers?: readonly string[];
+  /** files that were the runs of an exam: whose, and what its sheet asks */
+  readonly sittings?: readonly BroughtSitting[];
+}
+
+export interface BroughtSitting extends RunsHead {
+  /** each of its runs is called by this and its place: `seven/1.json` */
+  readonly folder: string;
 }
 
 const IS_RUN = /\.json$/i;
@@ -40,6 +47,7 @@ const AT_ONCE = 16;
 export async function unfolded(brought: Brought): Promise<Brought> {
   const handedOut: BroughtFile[] = [];
   const strangers: string[] = [];
+  const sittings: BroughtSitting[] = [];
   const sorted = async (file: BroughtFile): Promise<readonly BroughtFile[]> => {
     const head = await file.blob
       .slice(0, HEAD_BYTES)
@@ -53,8 +61,10 @@ export async function unfolded(brought: Brought): Promise<Brought> {
     if (!isRunsText(head)) return [file];
     const read = readRuns(await file.blob.text(), file.name);
     if (!read.ok) return [{ ...file, problems: read.problems }];
-    return read.value.map((run, i) => {
-      const name = `${file.name.replace(/\.json$/i, '')}/${i + 1}.json`;
+    const folder = file.name.replace(/\.json$/i, '');
+    sittings.push({ ...read.value.head, folder });
+    return read.value.runs.map((run, i) => {
+      const name = `${folder}/${i + 1}.json`;
       const { lastModified } = file.blob;
       if (!run.ok) return { name, blob: file.blob, problems: run.problems };
       return { name, blob: new File([run.value], `${i + 1}.json`, { type: 'application/json', lastModified }) };
@@ -63,7 +73,7 @@ export async function unfolded(brought: Brought): Promise<Brought> {
   const files: BroughtFile[] = [];
   for (let at = 0; at < brought.files.length; at += AT_ONCE)
     files.push(...(await Promise.all(brought.files.slice(at, at + AT_ONCE).map(sorted))).flat());
-  return { ...brought, files, handedOut, strangers };
+  return { ...brought, files, handedOut, strangers, sittings };
 }
 
 /** Picked by a button. Of a folder the browser gives every file below it, in whatever order. */

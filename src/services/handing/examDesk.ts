@@ -31,6 +31,19 @@ export function runsOf({ opened }: Opened, kept: readonly KeptRun[]): readonly K
   );
 }
 
+/** Runs whose worth nobody is told yet: the exam that they belong to tells it when it is handed in. */
+export function heldBack(exams: readonly OwnExam[], kept: readonly KeptRun[]): ReadonlySet<string> {
+  const exam = goingOn(exams);
+  if (exam === null || exam.opened.results === 'each') return new Set();
+  return new Set(runsOf(exam, kept).map(({ runId }) => runId));
+}
+
+/** milliseconds on the bench's own clock; null: no time is stated for this scenario */
+export function timeOnBench({ opened }: Opened, id: string): number | null {
+  const minutes = opened.minutesEach?.[opened.scenarios.indexOf(id)] ?? null;
+  return minutes === null ? null : minutes * 60_000;
+}
+
 export function gateOf(exam: Opened, id: string, kept: readonly KeptRun[], nowMs: number): ExamGate {
   const { opened } = exam;
   if (opened.handedIn) return { kind: 'handedIn' };

@@ -32,12 +32,16 @@ const LONGEST_TEXT = 1_048_576;
 
 const engine = () => v.pipe(v.string(), v.maxLength(20));
 const name = (most: number) => v.pipe(v.string(), v.minLength(1), v.maxLength(most));
+const minutesEach = () => v.pipe(v.array(v.nullable(v.number())), v.maxLength(20));
+const passMark = () => v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(20));
 const eveningRecord = v.object({
   hash: v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/)),
   title: name(60),
   author: v.nullable(name(80)),
   order: v.picklist(['listed', 'any']),
   minutes: v.nullable(v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(480))),
+  minutesEach: v.optional(minutesEach()),
+  passMark: v.optional(passMark()),
   scenarios: v.pipe(v.array(name(40)), v.maxLength(20)),
   addedAtMs: v.pipe(v.number(), v.minValue(0), v.maxValue(1e14)),
 });
@@ -60,6 +64,10 @@ const examRecord = v.object({
       order: v.picklist(['listed', 'any']),
       attempts: v.picklist(['one', 'several']),
       ownDeal: v.boolean(),
+      // What was opened before sheets could say so told the points after each run.
+      results: v.optional(v.picklist(['atEnd', 'each']), 'each'),
+      minutesEach: v.optional(v.nullable(minutesEach()), null),
+      passMark: v.optional(v.nullable(passMark()), null),
       scenarios: v.pipe(v.array(name(40)), v.maxLength(20)),
       handedIn: v.boolean(),
     }),

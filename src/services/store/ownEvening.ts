@@ -7,6 +7,10 @@ export interface OwnEvening {
   readonly author: string | null;
   readonly order: 'listed' | 'any';
   readonly minutes: number | null;
+  /** for each scenario, null where none is stated; left out: for none */
+  readonly minutesEach?: readonly (number | null)[] | undefined;
+  /** how many have to be passed; left out: no mark */
+  readonly passMark?: number | undefined;
   /** ids of its scenarios, in their order */
   readonly scenarios: readonly string[];
   readonly addedAtMs: number;

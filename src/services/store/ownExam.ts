@@ -10,6 +10,12 @@ export interface OpenedExam {
   readonly order: 'listed' | 'any';
   readonly attempts: 'one' | 'several';
   readonly ownDeal: boolean;
+  /** when what a run was worth is told: at handing in, or after each run */
+  readonly results: 'atEnd' | 'each';
+  /** for each scenario, null where none is stated; null: for none */
+  readonly minutesEach: readonly (number | null)[] | null;
+  /** how many have to be passed; null: no mark */
+  readonly passMark: number | null;
   /** ids of its scenarios, in their order */
   readonly scenarios: readonly string[];
   /** handed in: nothing of it can be done any more */

@@ -83,6 +83,24 @@ export const classroomWords = {
   deckMissing: (deck: string): string => `A receiver comes with its deck. Bring ${deck} along with it.`,
   receiverMissing: 'A deck alone is no receiver. Bring its receiver file along with it.',
 
+  exams: {
+    title: 'Exams',
+    columns: {
+      candidate: 'Candidate',
+      exam: 'Exam',
+      passed: 'Passed',
+      mark: 'Pass mark',
+      whole: 'The whole',
+      points: 'Points',
+    },
+    standing: { passed: 'passed', missed: 'not passed', unsure: 'see same actions', noMark: 'no mark' },
+    late: 'a run over its time',
+    byFile: 'as the file says',
+    byFileNote:
+      'Scenarios, times and pass mark are taken from the candidate’s own file. Bring the sheet here by itself, without its seal, and they are taken from that.',
+    noTerms: 'This file does not say what the sheet asks. Bring the sheet here by itself.',
+  },
+
   outcomes: outcomeNames,
   sameActs: 'same actions',
   sameAs: (no: number): string => `same actions as ${no}`,

@@ -128,6 +128,8 @@ export const courseWords = {
       facts: (author: string | null, minutes: number | null): string =>
         [...(author === null ? [] : [author]), ...(minutes === null ? [] : [`${minutes} minutes in all`])].join(', '),
       done: (done: number, all: number): string => `${done} of ${all} signed off`,
+      toPass: (mark: number, all: number): string => `(to pass: ${mark} of ${all})`,
+      given: (minutes: number): string => `Time on the sheet: ${minutes} min`,
       cards: (title: string): string => `Scenarios of ${title}`,
       signed: 'Signed off',
       lies: 'Open',

@@ -15,6 +15,11 @@ export const eveningWords = {
         : []),
       ...(sealed > 0 ? [`The time limits of the sealed ones add up to ${sealed} minutes.`] : []),
     ].join(' '),
+  minutesOf: (title: string): string => `Minutes for ${title} (may stay empty)`,
+  minutesShort: 'min',
+  passMark: 'To be passed (may stay empty)',
+  passMarkNote: (all: number): string =>
+    `How many of the ${all} have to be passed. Left empty, the whole is neither passed nor failed.`,
   inOrder: 'Scenarios, in this order',
   none: 'No scenario has been chosen yet.',
   handle: (title: string, place: number, all: number): string =>
@@ -37,6 +42,9 @@ export const eveningWords = {
     title: 'The sheet has no title yet.',
     scenarios: 'It has no scenario yet.',
     phrase: 'The phrase of the seal has fewer than 12 characters.',
+    minutesEach:
+      'The time for a scenario must be a whole number of minutes from 1 to 240 or left empty, no more than the scenario’s own limit, and together no more than the time in all.',
+    passMark: 'The pass mark must be a whole number from 1 to the number of scenarios, or left empty.',
     minutes: 'The time must be a whole number of minutes from 5 to 480, or left empty.',
   },
   save: 'Save the file',
@@ -50,6 +58,9 @@ export const eveningWords = {
     number: (no: number): string => `No. ${no}`,
     facts: (scenarios: number, minutes: number | null): string =>
       `${format.counted(scenarios, { one: 'scenario', other: 'scenarios' })}${minutes === null ? ', no limit of time' : `, ${minutes} minutes in all`}.`,
+    mark: (mark: number, all: number): string => `To pass: ${mark} of ${all}.`,
+    times: (minutes: readonly (number | null)[]): string =>
+      `Minutes for each, in order: ${minutes.map((one) => one ?? 'no limit').join(', ')}.`,
     page: 'Page',
     fromStick: 'haystack.html from the memory stick, or the address that your instructor gives',
     file: 'File',
@@ -67,6 +78,7 @@ export const eveningWords = {
     names: 'Candidates give names (else numbers)',
     several: 'Each scenario as often as time allows (else once)',
     ownDeal: 'A deal of its own for each candidate',
+    results: 'Tell what each run was worth at once (else when the exam is handed in)',
     dealt: (sealed: number, all: number): string =>
       `${sealed} of ${all} are sealed scenarios and can be dealt anew; the others are the same for all.`,
     save: 'Save the sealed file',

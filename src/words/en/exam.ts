@@ -1,6 +1,8 @@
 /** Words of an exam: its page, its gate before the bench, its clock. */
 import { format } from './figures.ts';
 
+const MINUTES = { one: 'minute', other: 'minutes' };
+const RUNS = { one: 'run', other: 'runs' };
 const SCENARIOS = { one: 'scenario', other: 'scenarios' };
 
 export const examWords = {
@@ -24,6 +26,7 @@ export const examWords = {
   handedInCount: (signed: number, all: number): string => `${signed} of ${all} signed off`,
   left: 'Time left for all',
   noLimit: 'no limit of time',
+  clockOnBench: (time: string): string => `This scenario: ${time} left`,
   clock: (time: string): string => `Exam: ${time} left`,
   items: 'Scenarios of the exam',
   states: {
@@ -48,7 +51,41 @@ export const examWords = {
   no: 'Not yet',
   done: 'Handed in. The file is in your downloads: give it to your instructor.',
   saveAgain: 'Save the file once more',
+  minutes: (minutes: number): string => `${format.counted(minutes, MINUTES)} on the bench`,
+  toPass: (mark: number, all: number): string =>
+    mark === all ? 'All have to be passed.' : `${mark} of ${all} have to be passed.`,
+  atEnd: 'What each run was worth is told when you hand in.',
+  whole: {
+    title: 'Report of the whole',
+    working: 'Grading your runs once more…',
+    standing: { passed: 'Passed.', missed: 'Not passed.', unsure: 'Not settled.', noMark: 'Handed in.' },
+    passedOf: (passed: number, all: number): string => `${passed} of ${format.counted(all, SCENARIOS)} passed.`,
+    passedShort: (passed: number, all: number): string => `${passed} of ${all}`,
+    mark: (mark: number): string => `Pass mark: ${mark}.`,
+    scenario: 'Scenario',
+    points: 'Points',
+    time: 'Time',
+    result: 'Result',
+    all: 'The whole',
+    mean: (points: number): string => `${format.atMost(points, 1)} on average`,
+    given: (minutes: number): string => `of ${format.counted(minutes, MINUTES)}`,
+    passed: 'Passed',
+    notPassed: 'Not passed',
+    late: 'Over its time',
+    missing: (tries: number): string => (tries === 0 ? 'Not signed off' : 'No run that counts'),
+    tries: (tries: number): string => `best of ${format.counted(tries, RUNS)}`,
+    doubted: (runs: number): string => `${format.counted(runs, RUNS)} left out`,
+    report: 'Report',
+    reportOf: (title: string): string => `Report of ${title}`,
+    print: 'Print the report',
+    paperNote:
+      'Worked out in the candidate’s own browser. What counts is the same table in the instructor’s class list.',
+    sign: 'Seen by the instructor',
+  },
   gone: 'This exam is not in this browser.',
   notNow: 'This scenario belongs to an exam that is going on',
+  notShown: 'This scenario is not shown while the exam is going on',
+  workshopShut: 'The workshop is closed while an exam is going on',
+  notTold: 'What this run was worth is told when the exam is handed in',
   toExam: 'To the exam',
 } as const;

@@ -8,6 +8,7 @@ import type { PhraseWords } from '../phraseWords.ts';
 import { format } from './figures.ts';
 
 const TURNS = { one: 'turn', other: 'turns' };
+const MINUTES = { one: 'minute', other: 'minutes' };
 const SECONDS = { one: 'second', other: 'seconds' };
 const SLUGS = { one: 'slug', other: 'slugs' };
 const KEYS = { one: 'key', other: 'keys' };
@@ -144,6 +145,9 @@ export const phraseWords: PhraseWords = {
   languagesAtMost: (most) => `at most ${most} languages`,
   deckFile: () => 'the name of a deck beside this file, such as "network.cir"',
   listFrom: (least, most) => (least === most ? `a list of ${least}` : `a list of ${least} to ${most}`),
+  oneForEach: (count) => `one for each of the ${count} scenarios`,
+  minutesTogether: (minutes) => format.counted(minutes, MINUTES),
+  minutesAtMost: (minutes) => `at most ${format.counted(minutes, MINUTES)}`,
   atMost: (most) => `at most ${most}`,
   slugsAtMost: (most) => `at most ${format.counted(most, SLUGS)}`,
   cardCode: () => 'one to three capitals, a hyphen and two digits, such as "S-01"',

@@ -9,10 +9,12 @@ import type { ScenarioEntry } from '../../../present/scenarioEntry.ts';
 export interface EveningListProps {
   readonly ids: readonly string[];
   readonly entries: ReadonlyMap<string, ScenarioEntry>;
+  readonly minutesEach: Readonly<Record<string, number>>;
   readonly change: (ids: readonly string[]) => void;
+  readonly changeMinutes: (id: string, minutes: number | null) => void;
 }
 
-export function EveningList({ ids, entries, change }: EveningListProps) {
+export function EveningList({ ids, entries, minutesEach, change, changeMinutes }: EveningListProps) {
   const { workshop, course } = useWords();
   const say = workshop.evening;
   const list = useRef<HTMLOListElement>(null);
@@ -84,6 +86,18 @@ export function EveningList({ ids, entries, change }: EveningListProps) {
                   </p>
                 )}
               </div>
+              <label class="evening-each">
+                <input
+                  class="written"
+                  type="number"
+                  min={1}
+                  max={240}
+                  aria-label={say.minutesOf(titleOf(id))}
+                  value={minutesEach[id] ?? ''}
+                  onInput={({ currentTarget: { value } }) => changeMinutes(id, value === '' ? null : Number(value))}
+                />{' '}
+                <span aria-hidden="true">{say.minutesShort}</span>
+              </label>
               <button
                 type="button"
                 class="link"

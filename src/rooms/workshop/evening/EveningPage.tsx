@@ -47,7 +47,7 @@ export function EveningPage({ port, links, onPlace }: EveningPageProps) {
     setKept(port.write(next));
     setTold(null);
   };
-  const lacks = lackOf(draft, phrase);
+  const lacks = lackOf(draft, phrase, (id) => (entries.get(id)?.timeLimitSeconds ?? 14_400) / 60);
   const parMinutes = draft.scenarios.reduce((sum, id) => sum + (entries.get(id)?.par?.seconds ?? 0) / 60, 0);
   const limitMinutes = draft.scenarios.reduce((sum, id) => sum + sealedMinutes(entries.get(id)), 0);
   const save = (): void => {
@@ -112,7 +112,16 @@ export function EveningPage({ port, links, onPlace }: EveningPageProps) {
           {draft.scenarios.length === 0 ? (
             <p class="evening-none">{say.none}</p>
           ) : (
-            <EveningList ids={draft.scenarios} entries={entries} change={(scenarios) => write({ scenarios })} />
+            <EveningList
+              ids={draft.scenarios}
+              entries={entries}
+              minutesEach={draft.minutesEach}
+              change={(scenarios) => write({ scenarios })}
+              changeMinutes={(id, minutes) => {
+                const { [id]: _, ...others } = draft.minutesEach;
+                write({ minutesEach: minutes === null ? others : { ...others, [id]: minutes } });
+              }}
+            />
           )}
           <AddOne
             offered={offered.filter(({ id }) => !draft.scenarios.includes(id))}
@@ -138,6 +147,24 @@ export function EveningPage({ port, links, onPlace }: EveningPageProps) {
               </label>
             ))}
           </fieldset>
+          <section class="paper evening-mark">
+            <Frame kind="card" />
+            <label>
+              <span class="l">{say.passMark}</span>
+              <input
+                class="written"
+                type="number"
+                min={1}
+                max={Math.max(1, draft.scenarios.length)}
+                value={draft.passMark ?? ''}
+                aria-describedby="evening-mark-note"
+                onInput={({ currentTarget: { value } }) => write({ passMark: value === '' ? null : Number(value) })}
+              />
+            </label>
+            <p class="evening-note" id="evening-mark-note">
+              {say.passMarkNote(draft.scenarios.length)}
+            </p>
+          </section>
           <ExamFields
             terms={draft.exam}
             phrase={phrase}
@@ -173,6 +200,8 @@ export function EveningPage({ port, links, onPlace }: EveningPageProps) {
               file={port.fileName(draft)}
               address={port.address}
               scenarios={draft.scenarios.length}
+              passMark={draft.passMark}
+              minutesEach={draft.scenarios.map((id) => draft.minutesEach[id] ?? null)}
               candidates={draft.exam?.candidates ?? null}
               disabled={lacks.some((lack) => lack !== 'phrase')}
             />
@@ -194,14 +223,26 @@ export function EveningPage({ port, links, onPlace }: EveningPageProps) {
   );
 }
 
-type Lack = 'title' | 'scenarios' | 'minutes' | 'phrase';
+type Lack = 'title' | 'scenarios' | 'minutes' | 'minutesEach' | 'passMark' | 'phrase';
 
-function lackOf({ title, scenarios, minutes, exam }: EveningDraft, phrase: string): readonly Lack[] {
+function lackOf(
+  { title, scenarios, minutes, minutesEach, passMark, exam }: EveningDraft,
+  phrase: string,
+  ownLimit: (id: string) => number,
+): readonly Lack[] {
+  const times = scenarios.flatMap((id) => (minutesEach[id] === undefined ? [] : [{ id, given: minutesEach[id] }]));
+  const timesFit =
+    times.every(({ id, given }) => Number.isInteger(given) && given >= 1 && given <= Math.min(240, ownLimit(id))) &&
+    (minutes === null || times.reduce((sum, { given }) => sum + given, 0) <= minutes);
+  const markFits =
+    passMark === null || (Number.isInteger(passMark) && passMark >= 1 && passMark <= Math.max(1, scenarios.length));
   const fits = minutes === null || (Number.isInteger(minutes) && minutes >= LEAST_MINUTES && minutes <= MOST_MINUTES);
   return [
     ...(title.trim() === '' ? (['title'] as const) : []),
     ...(scenarios.length === 0 ? (['scenarios'] as const) : []),
     ...(fits ? [] : (['minutes'] as const)),
+    ...(timesFit ? [] : (['minutesEach'] as const)),
+    ...(markFits ? [] : (['passMark'] as const)),
     ...(exam === null || phrase.trim().length >= LEAST_PHRASE ? [] : (['phrase'] as const)),
   ];
 }

@@ -13,7 +13,7 @@ export interface ExamFieldsProps {
   readonly changePhrase: (phrase: string) => void;
 }
 
-const USUAL: ExamTerms = { candidates: 'numbers', attempts: 'one', ownDeal: true };
+const USUAL: ExamTerms = { candidates: 'numbers', attempts: 'one', ownDeal: true, results: 'atEnd' };
 
 export function ExamFields({ terms, phrase, sealed, all, change, changePhrase }: ExamFieldsProps) {
   const say = useWords().workshop.evening.exam;
@@ -81,6 +81,14 @@ export function ExamFields({ terms, phrase, sealed, all, change, changePhrase }:
             {say.ownDeal}
           </label>
           <p class="evening-note">{say.dealt(sealed, all)}</p>
+          <label class="evening-tick">
+            <input
+              type="checkbox"
+              checked={terms.results === 'each'}
+              onChange={({ currentTarget }) => change({ ...terms, results: currentTarget.checked ? 'each' : 'atEnd' })}
+            />
+            {say.results}
+          </label>
         </>
       )}
     </section>

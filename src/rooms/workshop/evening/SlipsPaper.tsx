@@ -11,6 +11,10 @@ export interface SlipsPaperProps {
   readonly address: string | null;
   readonly minutes: number | null;
   readonly scenarios: number;
+  /** null: no mark */
+  readonly passMark: number | null;
+  /** for each scenario in order, null where none is stated */
+  readonly minutesEach: readonly (number | null)[];
   /** null: no exam */
   readonly candidates: 'numbers' | 'names' | null;
   readonly count: number;
@@ -30,7 +34,7 @@ interface SlipProps extends Omit<SlipsPaperProps, 'count'> {
   readonly no: number;
 }
 
-function Slip({ title, author, file, address, minutes, scenarios, candidates, no }: SlipProps) {
+function Slip({ title, author, file, address, minutes, scenarios, passMark, minutesEach, candidates, no }: SlipProps) {
   const { shell, workshop } = useWords();
   const { slips: say } = workshop.evening;
   return (
@@ -43,8 +47,9 @@ function Slip({ title, author, file, address, minutes, scenarios, candidates, no
         <bdi>{title}</bdi>
       </h2>
       <p>
-        {say.facts(scenarios, minutes)} <bdi>{author}</bdi>
+        {say.facts(scenarios, minutes)} {passMark === null ? null : say.mark(passMark, scenarios)} <bdi>{author}</bdi>
       </p>
+      {minutesEach.every((one) => one === null) ? null : <p>{say.times(minutesEach)}</p>}
       <dl>
         <dt>{say.page}</dt>
         <dd>{address === null ? say.fromStick : <bdi class="slip-address">{address}</bdi>}</dd>

@@ -10,6 +10,10 @@ export interface EveningDraft {
   readonly order: 'listed' | 'any';
   /** ids of scenarios, in their order */
   readonly scenarios: readonly string[];
+  /** minutes for each of them, by id; left out: none stated for it */
+  readonly minutesEach: Readonly<Record<string, number>>;
+  /** how many have to be passed; null: no mark */
+  readonly passMark: number | null;
   /** terms of an exam; null: an evening of practice */
   readonly exam: ExamTerms | null;
 }
@@ -18,6 +22,7 @@ export interface ExamTerms {
   readonly candidates: 'numbers' | 'names';
   readonly attempts: 'one' | 'several';
   readonly ownDeal: boolean;
+  readonly results: 'atEnd' | 'each';
 }
 
 export interface EveningPort {
