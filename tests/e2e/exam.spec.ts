@@ -21,7 +21,7 @@ async function made(page: Page): Promise<string> {
     await page.getByRole('button', { name: eveningWords.add, exact: true }).press('Enter');
   }
   await page.getByLabel(eveningWords.passMark).fill('3');
-  await page.getByLabel(/^Minutes for .*flat/i).fill('91');
+  await page.getByLabel(eveningWords.minutesOf('Too good a top')).fill('91');
   await page.getByLabel(eveningWords.exam.seal).check();
   const save = page.getByRole('button', { name: eveningWords.exam.save, exact: true });
   await expect(save).toBeDisabled();
@@ -31,7 +31,7 @@ async function made(page: Page): Promise<string> {
   await expect(page.getByText(eveningWords.lacks.minutesEach)).toBeVisible();
   await expect(save).toBeDisabled();
   await page.getByLabel(eveningWords.passMark).fill('2');
-  await page.getByLabel(/^Minutes for .*flat/i).fill('25');
+  await page.getByLabel(eveningWords.minutesOf('Too good a top')).fill('25');
   for (const [width, height] of [
     [1440, 900],
     [1024, 640],

@@ -22,8 +22,13 @@ const library = shippedLibrary();
 function runText(id: string, learner: string, { left = false } = {}): string {
   const setup = setupOf(id);
   const worked = demonstrate(setup);
-  // Signed off at once, or done.
-  const events: readonly TimedEvent[] = left ? worked.events.slice(-1) : worked.events;
+  // Done, or signed off before any slug was turned.
+  const untouched = worked.events.slice(
+    0,
+    worked.events.findIndex(({ type }) => type === 'slugTurned'),
+  );
+  const signed: TimedEvent = { type: 'signedOff', atMs: untouched.at(-1)!.atMs + 1000 };
+  const events: readonly TimedEvent[] = left ? [...untouched, signed] : worked.events;
   const report = grade(setup, events);
   const run = left ? { ...worked, events, state: replay(setup, events).state } : worked;
   return serialiseRunFile(
