@@ -158,8 +158,7 @@ export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null):
   };
   const take = (event: BenchEvent): Applied => {
     // A hand that was on a knob when the run ended may still be turning it.
-    const late = event.type !== 'signedOff' && clock.elapsedMs() > endsAtMs;
-    if (over || late) return { ok: false, reason: 'runIsOver' };
+    if (over || (clock.elapsedMs() > endsAtMs && event.type !== 'signedOff')) return { ok: false, reason: 'runIsOver' };
     const appended = appendEvent(run, event, atMs());
     if (!appended.ok) {
       for (const listener of refusedListeners) listener(appended.reason, event);
@@ -183,13 +182,10 @@ export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null):
     gatherer.flush();
   };
   const send = (event: Parameters<typeof session.send>[0]): boolean => {
-    if (over) return false;
-    const meant = told().send(event);
-    if (meant) {
-      minuteClock();
-      changed();
-    }
-    return meant;
+    if (over || !told().send(event)) return false;
+    minuteClock();
+    changed();
+    return true;
   };
   function ticked(): void {
     const before = told().view();

@@ -161,8 +161,8 @@ test('an exam is sealed, opened by its phrase, done once, and handed in as one f
   await page.setViewportSize({ width: 1440, height: 900 });
   await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
   await page.emulateMedia({ media: 'print' });
-  await expect(page.locator('.exam-paper')).toContainText(say.candidate('7'));
-  await expect(page.locator('.exam-paper tbody tr')).toHaveCount(2);
+  await expect(page.locator('.exam-on-paper')).toContainText(say.candidate('7'));
+  await expect(page.locator('.exam-on-paper tbody tr')).toHaveCount(2);
   await expect(page.locator('.exam-main')).toBeHidden();
   await page.emulateMedia({ media: 'screen' });
   await page.evaluate(() => dispatchEvent(new Event('afterprint')));

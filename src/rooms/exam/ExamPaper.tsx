@@ -10,7 +10,7 @@ export function ExamPaper({ port }: { readonly port: ExamPort }) {
   const { title, author, sitting, whole } = port;
   if (sitting === null || whole === null || whole === 'working') return null;
   return (
-    <article class="exam-paper">
+    <article class="exam-on-paper">
       <p class="paper-mark">
         <Mark /> <span>{shell.product}</span>
       </p>
