@@ -1,27 +1,25 @@
-/** `npm run perf [word ...]`: measures the cases whose id contains one of the words (all without words) and prints one table. */
+/** `npm run perf [word ...]`: measures the cases whose id contains one of the words (all without words) and prints one table; with `--against REF`, beside another commit. */
 
-import { readdirSync } from 'node:fs';
-import type { PerfCase, Sample } from './case.ts';
+import { parseArgs } from 'node:util';
+import { against } from './against.ts';
+import type { Sample } from './case.ts';
 import { median } from './case.ts';
+import { casesFor, loadCases, SEED } from './loadCases.ts';
 import { firstLoadBytes } from './pageWeight.ts';
+import { tableOf } from './table.ts';
 
-const SEED = 20_260_301;
-
-async function loadCases(): Promise<PerfCase[]> {
-  const folder = new URL('cases/', import.meta.url);
-  const found: PerfCase[] = [];
-  for (const file of readdirSync(folder).sort()) {
-    if (!file.endsWith('.ts')) continue;
-    const module = (await import(new URL(file, folder).href)) as { readonly cases?: readonly PerfCase[] };
-    if (module.cases === undefined) throw new Error(`perf/cases/${file} exports no cases`);
-    found.push(...module.cases);
-  }
-  return found;
+const { values, positionals: words } = parseArgs({
+  options: { against: { type: 'string' }, rounds: { type: 'string', default: '5' } },
+  allowPositionals: true,
+});
+const rounds = Number(values.rounds);
+if (!Number.isInteger(rounds) || rounds < 1) throw new Error(`--rounds ${values.rounds}: a number of rounds is wanted`);
+if (values.against !== undefined) {
+  await against(values.against, rounds, words);
+  process.exit(0);
 }
 
-const words = process.argv.slice(2);
-const all = await loadCases();
-const chosen = all.filter(({ id }) => words.length === 0 || words.some((word) => id.includes(word)));
+const chosen = casesFor(await loadCases(new URL('..', import.meta.url).pathname), words);
 const samples = new Map<string, Sample>();
 const rows: string[][] = [['case', 'median us', 'least', 'most', 'runs', 'checksum', 'against', 'ratio']];
 for (const { id, title, against, measure } of chosen) {
@@ -46,18 +44,7 @@ for (const { id, title, against, measure } of chosen) {
   ]);
 }
 
-const widths = rows[0]!.map((_, column) =>
-  Math.max(...rows.map((row) => (row[column]!.startsWith('not run') ? 0 : row[column]!.length))),
-);
-process.stdout.write(`seed ${SEED}, node ${process.version}, one thread\n\n`);
-for (const row of rows) {
-  process.stdout.write(
-    `${row
-      .map((cell, column) => (column === 0 ? cell.padEnd(widths[column]!) : cell.padStart(widths[column]!)))
-      .join('  ')
-      .trimEnd()}\n`,
-  );
-}
+process.stdout.write(`seed ${SEED}, node ${process.version}, one thread\n\n${tableOf(rows)}`);
 const bytes = firstLoadBytes(new URL('../dist', import.meta.url).pathname);
 process.stdout.write(
   `\nfirst load of the course page, compressed, all faces in English letters counted: ${bytes === null ? 'not run: npm run build first' : `${(bytes / 1000).toFixed(0)} kB`}\n`,
