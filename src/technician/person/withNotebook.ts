@@ -40,12 +40,8 @@ export function withNotebook(bench: AtBench): boolean {
     const notches = slugs.filter(({ trapHz }) => trapHz !== null && !isShelf(response, trapHz));
     const rest = slugs.filter((slug) => !notches.includes(slug));
     const seen = notches.filter(({ trapHz }) => reaches(hands, trapHz!));
-    const pad = newPad(
-      turner,
-      response,
-      rest,
-      seen.map(({ trapHz }) => trapHz!),
-    );
+    const trapsHz = seen.map(({ trapHz }) => trapHz!);
+    const pad = newPad(turner, response, rest, trapsHz);
     let stages = stepsAlone(sheet, response);
     let left = Number.POSITIVE_INFINITY;
     for (let pass = 0; pass < NOTEBOOK_PASSES && mayGoOn(); pass++) {
@@ -65,8 +61,14 @@ export function withNotebook(bench: AtBench): boolean {
       left = Math.min(left, now);
       if (stuck && stages.length > 0) {
         for (const step of stages) stageAlone(bench, response, step);
-        stages = [];
         standFor(bench, response);
+        // The whole curve is now that of the slugs in front of the stages alone.
+        const inFront = rest.filter(({ id }) => stages.every((step) => !step.slugs.includes(id)));
+        if (inFront.length > 0 && inFront.length < rest.length && mayGoOn()) {
+          const own = newPad(turner, response, inFront, trapsHz);
+          byNotebook(hands, turner, response, curve, own, true, mayGoOn);
+        }
+        stages = [];
         left = Number.POSITIVE_INFINITY;
       } else if (stuck) break;
     }
