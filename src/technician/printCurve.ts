@@ -23,16 +23,7 @@ export function printCurve(
 ): PrintedCurve {
   const { setUp } = response;
   const bench = createBench(sound);
-  // Stage by stage the level is set for the volts that the sheet's own level gives from the front.
-  const wanted = peakOf(bench, sound, response, setUp.injectAt, setUp.levelDb);
-  let levelDb = setUp.levelDb;
-  if (injectAt !== setUp.injectAt) {
-    const state = stateFor(sound, response, injectAt, levelDb);
-    for (levelDb = -80; levelDb < 0; levelDb++) {
-      const { controls } = state;
-      if (bench.facts({ ...state, controls: { ...controls, levelDb } }).detectedPeakVolts >= wanted) break;
-    }
-  }
+  const levelDb = levelFor(bench, sound, response, injectAt);
   const even = Array.from(
     { length: POINTS },
     (_, i) => setUp.centreHz + setUp.spanHz * REACH * ((2 * i) / (POINTS - 1) - 1),
@@ -52,6 +43,19 @@ export function printCurve(
       readAt(bench, sound, response, injectAt, levelDb, hz, depths),
     ),
   };
+}
+
+/** Stage by stage the level is set for the volts that the sheet's own level gives from the front. */
+export function levelFor(bench: Bench, sound: BenchSetup, response: SheetResponse, injectAt: string): number {
+  const { setUp } = response;
+  if (injectAt === setUp.injectAt) return setUp.levelDb;
+  const wanted = peakOf(bench, sound, response, setUp.injectAt, setUp.levelDb);
+  const state = stateFor(sound, response, injectAt, setUp.levelDb);
+  for (let levelDb = -80; levelDb < 0; levelDb++) {
+    const { controls } = state;
+    if (bench.facts({ ...state, controls: { ...controls, levelDb } }).detectedPeakVolts >= wanted) return levelDb;
+  }
+  return 0;
 }
 
 /** Relative to the largest of them. */

@@ -17,13 +17,15 @@ import { chartedParts } from './faultChart.ts';
 import type { ChartEntry, PrintedCurve, PrintedLine, PrintedResponse, PrintedSheet } from './person/sheet.ts';
 import { levelsOf, printCurve, readAt, stateAfter } from './printCurve.ts';
 import { slugEffects } from './slugEffects.ts';
+import { stageByStage } from './stageByStage.ts';
 
 export function printSheet(setup: BenchSetup): PrintedSheet {
   const { receiver, deck, scenario } = setup;
   const sound: BenchSetup = { ...designOf(setup), scenario: soundScenario(setup) };
   const work = workResponses(receiver, scenario);
   const searches = offersParts(scenario);
-  const curves = curvesOf(sound, work, searches);
+  const procedure = stageByStage(sound);
+  const curves = curvesOf(sound, work, procedure, searches);
   return {
     mains: receiver.mains !== null,
     slugs: receiver.adjusters.map(({ id, element, kind, head, trapHz, travelTurns, twoPeaks }) => ({
@@ -37,7 +39,7 @@ export function printSheet(setup: BenchSetup): PrintedSheet {
     })),
     testPoints: receiver.testPoints.map(({ id, role, inject }) => ({ id, role, inject })),
     responses: work.map((response) => printResponse(sound, response, scenario.toleranceFactor)),
-    procedure: receiver.procedure,
+    procedure,
     curves,
     chart: !searches ? [] : chartOf(sound, curves, work[0]),
     lines: receiver.biasLines.map(({ at }) => printLine(sound, at)),
@@ -68,16 +70,21 @@ function effectsOf(design: Pick<BenchSetup, 'receiver' | 'deck'>, response: Shee
 }
 
 /** `searches`: a part may have failed, and the first response is printed from every point where a signal can be put in. */
-function curvesOf(sound: BenchSetup, work: readonly SheetResponse[], searches: boolean): readonly PrintedCurve[] {
+function curvesOf(
+  sound: BenchSetup,
+  work: readonly SheetResponse[],
+  procedure: PrintedSheet['procedure'],
+  searches: boolean,
+): readonly PrintedCurve[] {
   const { receiver } = sound;
   const curves: PrintedCurve[] = [];
   const print = (response: SheetResponse, injectAt: string): void => {
     if (curves.some((c) => c.response === response.id && c.injectAt === injectAt)) return;
-    const own = receiver.procedure.filter((step) => step.at === injectAt && injectAt !== response.setUp.injectAt);
+    const own = procedure.filter((step) => step.at === injectAt && injectAt !== response.setUp.injectAt);
     curves.push(printCurve(sound, response, injectAt, [...new Set(own.flatMap((step) => step.slugs))]));
   };
   for (const response of work) print(response, response.setUp.injectAt);
-  for (const step of receiver.procedure) {
+  for (const step of procedure) {
     const id = step.response ?? work[0]?.id;
     if (step.phase !== 'align' || step.at === undefined || !work.some((r) => r.id === id)) continue;
     print(responseById(receiver, id!), step.at);

@@ -30,7 +30,7 @@ import { bringInside, lowerEach, worstDemand } from './toLimits.ts';
 import { isBeyondSlugs, traceBack } from './traceBack.ts';
 import { setTrap } from './traps.ts';
 import { rocking, type Turner } from './turner.ts';
-import { withNotebook } from './withNotebook.ts';
+import { stepsAlone, withNotebook } from './withNotebook.ts';
 
 /** Of the distance from what is wanted to the limit: so near a demand is left alone. */
 const INSIDE = 0.6;
@@ -84,13 +84,13 @@ export function doTheJob(
   const fromStops = backFromStops(bench);
   if (!fromStops && surely) obviousParts(bench, main);
   backThroughCoils(bench);
-  // Half way is too far from right for the notebook.
   if (byStages) followProcedure(bench);
   // Where several curves pull at each other's slugs the slugs come first all the same.
   const alone = sheet.chart.length > 0 && sheet.responses.length === 1;
   const sealedParts = alone && sheet.sealed;
+  // Half way is too far from right for the notebook, but for one stage at a time.
   const traced = sealedParts && !fromStops && isBeyondSlugs(bench, main) ? traceBack(bench, main) : [];
-  let right = !fromStops && withNotebook(bench);
+  let right = (!fromStops || stepsAlone(sheet, main).length > 0) && withNotebook(bench);
   if (sheet.chart.length > 0 && stuckCoils(bench)) right = withNotebook(bench);
   if (!right && traced.length === 0 && alone && traceBack(bench, main).length > 0) right = withNotebook(bench);
   if (!right) theLongWay(bench, main, surely);
