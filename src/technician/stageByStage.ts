@@ -13,7 +13,7 @@ const FEWEST_POINTS = 2;
 const TRIED_TURNS = 1;
 const PLACES = 41;
 /** Of the height of a curve: what moves it by less belongs to another stage. */
-const MOVES = 0.03;
+const MOVES = 0.06;
 
 const known = new WeakMap<Receiver, readonly ProcedureStep[]>();
 

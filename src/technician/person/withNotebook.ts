@@ -21,8 +21,18 @@ const SURELY_INSIDE = 0.75;
 
 /** Curve by curve as the notebook has it, the first one last. True where every demand reads inside at the end. */
 export function withNotebook(bench: AtBench): boolean {
+  const { inside, stagesLeft } = oneCourse(bench, false);
+  // A curve that hangs on another's slugs cannot be had before these stand where they belong, and not only so that their own curve reads inside.
+  return (
+    inside || (stagesLeft && bench.sheet.responses.length > 1 && timeToProve(bench) && oneCourse(bench, true).inside)
+  );
+}
+
+/** `stagesFirst`: every stage by itself before the whole curve is looked at. `stagesLeft`: there are stages that were not looked at by themselves. */
+function oneCourse(bench: AtBench, stagesFirst: boolean): { readonly inside: boolean; readonly stagesLeft: boolean } {
   const { hands, sheet, turner } = bench;
   let worst = 0;
+  let stagesLeft = false;
   // A core that is felt not to turn is in a coil that has to go: nothing is set round it before it has.
   const felt = turner.stuck.size;
   const mayGoOn = (): boolean => timeToProve(bench) && (sheet.chart.length === 0 || turner.stuck.size === felt);
@@ -43,6 +53,16 @@ export function withNotebook(bench: AtBench): boolean {
     const trapsHz = seen.map(({ trapHz }) => trapHz!);
     const pad = newPad(turner, response, rest, trapsHz);
     let stages = stepsAlone(sheet, response);
+    const byStages = (): void => {
+      for (const step of stages) stageAlone(bench, response, step);
+      standFor(bench, response);
+      // The whole curve is now that of the slugs in front of the stages alone.
+      const inFront = rest.filter(({ id }) => stages.every((step) => !step.slugs.includes(id)));
+      stages = [];
+      if (inFront.length === 0 || inFront.length === rest.length || !mayGoOn()) return;
+      byNotebook(hands, turner, response, curve, newPad(turner, response, inFront, trapsHz), true, mayGoOn);
+    };
+    if (stagesFirst && stages.length > 0) byStages();
     let left = Number.POSITIVE_INFINITY;
     for (let pass = 0; pass < NOTEBOOK_PASSES && mayGoOn(); pass++) {
       const before = slugs.map(({ id }) => turner.depthOf(id));
@@ -57,24 +77,17 @@ export function withNotebook(bench: AtBench): boolean {
       const untouched = pass === 0 && !moved;
       const now = byNotebook(hands, turner, response, curve, pad, inOneGo, mayGoOn, untouched);
       const stuck = now > READS_OUTSIDE && (pass === 0 ? now === Number.POSITIVE_INFINITY : now > MUCH_BETTER * left);
-      if (!mayGoOn()) return false;
+      if (!mayGoOn()) return { inside: false, stagesLeft: false };
       left = Math.min(left, now);
       if (stuck && stages.length > 0) {
-        for (const step of stages) stageAlone(bench, response, step);
-        standFor(bench, response);
-        // The whole curve is now that of the slugs in front of the stages alone.
-        const inFront = rest.filter(({ id }) => stages.every((step) => !step.slugs.includes(id)));
-        if (inFront.length > 0 && inFront.length < rest.length && mayGoOn()) {
-          const own = newPad(turner, response, inFront, trapsHz);
-          byNotebook(hands, turner, response, curve, own, true, mayGoOn);
-        }
-        stages = [];
+        byStages();
         left = Number.POSITIVE_INFINITY;
       } else if (stuck) break;
     }
     worst = Math.max(worst, left);
+    stagesLeft ||= stages.length > 0;
   }
-  return worst < READS_OUTSIDE;
+  return { inside: worst < READS_OUTSIDE, stagesLeft };
 }
 
 export type AloneStep = PrintedSheet['procedure'][number];
