@@ -58,8 +58,8 @@ function ordered(sound: BenchSetup): readonly ProcedureStep[] {
     .map((step) => ({ ...step, slugs: step.slugs.filter((id) => !placed.has(id) || traps.includes(id)) }))
     .filter(({ slugs }) => slugs.length > 0);
   const [first, ...rest] = whole;
-  const trapsFirst = first !== undefined && first.slugs.every((id) => traps.includes(id));
+  const trapsFirst = first?.slugs.every((id) => traps.includes(id)) === true;
   const before = procedure.slice(0, procedure.indexOf(align[0]!));
   const after = procedure.slice(procedure.indexOf(align.at(-1)!) + 1);
-  return [...before, ...(trapsFirst ? [first, ...own, ...rest] : [...own, ...whole]), ...after];
+  return [...before, ...(trapsFirst ? [first!, ...own, ...rest] : [...own, ...whole]), ...after];
 }
