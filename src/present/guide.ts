@@ -19,7 +19,7 @@ export type GuideSpot =
   | { readonly kind: 'control'; readonly control: ControlId }
   | { readonly kind: 'lead'; readonly lead: LeadId; readonly to: string }
   | { readonly kind: 'crystal'; readonly hz: number }
-  | { readonly kind: 'slug'; readonly slug: string }
+  | { readonly kind: 'slug'; readonly slug: string; readonly way?: 'in' | 'out' }
   | { readonly kind: 'tool' | 'finding' | 'sign' };
 
 export interface GuideMoment {
@@ -69,6 +69,11 @@ export function guideSteps(setup: BenchSetup): readonly GuideStep[] {
   /** A proof moves what the set-up has put right, and puts it back. */
   const proving = (moment: GuideMoment): boolean => moment.session.done.align && !allSaid(moment);
 
+  const spanStands = ({ state: { controls } }: GuideMoment): boolean =>
+    Math.abs(controls.spanHz - setUp.spanHz) <= setUp.spanHz / 10;
+  const centreStands = ({ state: { controls } }: GuideMoment): boolean =>
+    Math.abs(controls.centreHz - setUp.centreHz) <= setUp.spanHz / 20;
+
   const clip = (words: GuideStepId, lead: LeadId, codes: readonly MissingCode[]): GuideStep => ({
     id: words,
     words,
@@ -90,12 +95,13 @@ export function guideSteps(setup: BenchSetup): readonly GuideStep[] {
     control: ControlId,
     stands: (moment: GuideMoment) => boolean,
     show: readonly BenchEvent[],
+    meant: (moment: GuideMoment) => ControlId = () => control,
   ): GuideStep => ({
     id: words,
     words,
     phase: 'setUp',
     stands: (moment) => proving(moment) || stands(moment),
-    spot: () => ({ kind: 'control', control }),
+    spot: (moment) => ({ kind: 'control', control: meant(moment) }),
     show: () => show,
   });
   const slug = (at: number): GuideStep => {
@@ -106,7 +112,12 @@ export function guideSteps(setup: BenchSetup): readonly GuideStep[] {
       words: 'slug',
       phase: 'align',
       stands: (moment) => lack(moment) === null,
-      spot: (moment) => ({ kind: 'slug', slug: lack(moment)?.slug?.id ?? id }),
+      spot(moment) {
+        const off = lack(moment)?.slug;
+        return off === undefined
+          ? { kind: 'slug', slug: id }
+          : { kind: 'slug', slug: off.id, way: off.turns < 0 ? 'in' : 'out' };
+      },
       off: (moment) => lack(moment)?.slug,
       show(moment) {
         const off = lack(moment)?.slug;
@@ -159,10 +170,9 @@ export function guideSteps(setup: BenchSetup): readonly GuideStep[] {
     knob(
       'sweep',
       'spanHz',
-      ({ state: { controls } }) =>
-        Math.abs(controls.spanHz - setUp.spanHz) <= setUp.spanHz / 10 &&
-        Math.abs(controls.centreHz - setUp.centreHz) <= setUp.spanHz / 20,
+      (moment) => spanStands(moment) && centreStands(moment),
       [set('centreHz', setUp.centreHz), set('spanHz', setUp.spanHz)],
+      (moment) => (centreStands(moment) ? 'spanHz' : 'centreHz'),
     ),
     knob(
       'level',
@@ -172,10 +182,13 @@ export function guideSteps(setup: BenchSetup): readonly GuideStep[] {
         !lacks(moment, 'setUp', ['overloaded', 'tooWeak', 'nothingOnTube']),
       [set('levelDb', setUp.levelDb)],
     ),
-    knob('height', 'yPositionDiv', (moment) => !lacks(moment, 'setUp', ['traceTooLow', 'traceOffScreen']), [
-      set('yVoltsPerDiv', 0.1),
-      set('yPositionDiv', LOW_BASE_DIV),
-    ]),
+    knob(
+      'height',
+      'yPositionDiv',
+      (moment) => !lacks(moment, 'setUp', ['traceTooLow', 'traceOffScreen']),
+      [set('yVoltsPerDiv', 0.1), set('yPositionDiv', LOW_BASE_DIV)],
+      (moment) => (lacks(moment, 'setUp', ['traceOffScreen']) ? 'yPositionDiv' : 'yVoltsPerDiv'),
+    ),
     knob('phasing', 'phasingDegrees', (moment) => !lacks(moment, 'setUp', ['phaseOff']), [
       set('phasingDegrees', -scenario.bench.phaseLagDegrees),
     ]),
@@ -222,6 +235,16 @@ export function guideSteps(setup: BenchSetup): readonly GuideStep[] {
       show: () => [],
     },
   ];
+}
+
+/** Whether the knob that a step means goes up from where it stands to where the step would show it. */
+export function goesUp(step: GuideStep, moment: GuideMoment): boolean {
+  const spot = step.spot(moment);
+  if (spot.kind !== 'control') return false;
+  const now = moment.state.controls[spot.control];
+  return step
+    .show(moment)
+    .some((event) => event.type === 'controlSet' && event.control === spot.control && event.value > now);
 }
 
 /** Number of the step in hand, from 0. */

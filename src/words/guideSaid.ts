@@ -1,4 +1,5 @@
 /** The steps that the guide has words for, and what there is to be said of one: places and figures of the sheet. */
+import type { ControlId } from '../bench/benchEvent.ts';
 
 export type GuideStepId =
   | 'earth'
@@ -29,6 +30,9 @@ export interface GuideSaid {
   readonly centreHz: number;
   readonly spanHz: number;
   readonly levelDb: number;
+  /** the control that is meant, and whether it goes up from where it stands */
+  readonly control: ControlId | null;
+  readonly up: boolean;
   /** of a slug: the whole sentence */
   readonly turn: string;
 }

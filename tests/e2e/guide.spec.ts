@@ -1,8 +1,11 @@
 /** The guide through a first bench: offered to who is new, one act at a time in every size of page, and gone when it is skipped. */
+
+import { controlWords, panelWords } from '../../src/words/en/bench.ts';
 import { dialogWords } from '../../src/words/en/benchTalk.ts';
 import { courseWords } from '../../src/words/en/course.ts';
 import { guideWords } from '../../src/words/en/guide.ts';
-import { expect, rail, railSays, test } from './page.ts';
+import { sceneWords } from '../../src/words/en/scene.ts';
+import { begin, expect, rail, railSays, test } from './page.ts';
 
 test('shown step by step to the first pip, then skipped @shelf @upright', async ({ page }) => {
   await page.goto('/');
@@ -28,4 +31,81 @@ test('shown step by step to the first pip, then skipped @shelf @upright', async 
   await guide.getByRole('button', { name: guideWords.skip }).click();
   await expect(guide).toHaveCount(0);
   await expect(page.locator('.guide-light')).toHaveCount(0);
+});
+
+test('the words and the light follow the hand: the tab, the jack of the tube, the slug and its button', async ({
+  page,
+}) => {
+  await page.goto('/#/bench/first-curve/guided');
+  await page.getByRole('checkbox', { name: dialogWords.briefing.acknowledge }).check();
+  await page.getByRole('button', { name: dialogWords.briefing.begin, exact: true }).click();
+  const guide = page.getByRole('region', { name: guideWords.name });
+  const { steps } = guideWords;
+  const showTo = async (title: string): Promise<void> => {
+    for (let press = 0; press < 30 && !((await guide.textContent()) ?? '').includes(title); press++)
+      await guide.getByRole('button', { name: guideWords.showMe }).click();
+    await expect(guide).toContainText(title);
+  };
+  await expect(guide).toContainText(guideWords.how.lead);
+
+  // An end that is carried moves nothing but itself.
+  const top = async () => page.locator('main').evaluate((main) => main.getBoundingClientRect().top);
+  await page.locator('.lead-grip[data-lead="earth"]').click();
+  await expect(page.locator('.leads-layer.carrying')).toHaveCount(1);
+  expect(await top()).toBe(0);
+  expect(await page.evaluate(() => document.documentElement.scrollHeight - innerHeight)).toBe(0);
+  await page.keyboard.press('Escape');
+
+  await showTo(steps.pad.title);
+  const leads = page.getByRole('tab', { name: panelWords.leadsSide, exact: true });
+  await expect(guide).toContainText(guideWords.openFirst(panelWords.leadsSide));
+  await leads.click();
+  await expect(guide).not.toContainText(guideWords.openFirst(panelWords.leadsSide));
+  await expect(guide).toContainText(guideWords.how.switch);
+
+  await showTo(steps.x.title);
+  await expect(page.locator('.guide-light')).toHaveCount(2);
+  const [jack, light] = await Promise.all([
+    page.locator('[data-jack=xIn]').boundingBox(),
+    page.locator('.guide-light').nth(1).boundingBox(),
+  ]);
+  expect(Math.abs(light!.x + light!.width / 2 - jack!.x)).toBeLessThan(2);
+  expect(Math.abs(light!.y + light!.height / 2 - jack!.y)).toBeLessThan(2);
+
+  await showTo(steps.tool.title);
+  await guide.getByRole('button', { name: guideWords.showMe }).click();
+  await expect(guide).toContainText(guideWords.turn('A', true, false));
+  await page.keyboard.press('a');
+  await expect(guide).toContainText(guideWords.turn('A', true, true));
+  const button = (await page.getByRole('button', { name: sceneWords.inSpoken('1/8', 'A') }).boundingBox())!;
+  const lit = (await page.locator('.guide-light').nth(1).boundingBox())!;
+  expect(lit.x).toBeLessThan(button.x);
+  expect(lit.x + lit.width).toBeGreaterThan(button.x + button.width);
+});
+
+test('a figure that is typed counts when the hand goes elsewhere, and not after Escape', async ({ page }) => {
+  await page.goto('/#/bench/first-curve');
+  await begin(page);
+  const slider = page.getByRole('slider', { name: controlWords.levelDb.label, exact: true });
+  const before = await slider.inputValue();
+  const field = page.locator('.entry input');
+  await slider.focus();
+  await page.keyboard.press('Enter');
+  await field.fill('-20');
+  await page.keyboard.press('Escape');
+  await expect(field).toHaveCount(0);
+  await expect(slider).toHaveValue(before);
+  await page.keyboard.press('Enter');
+  await field.fill('-20');
+  await page.locator('.tube-station').click({ position: { x: 5, y: 5 } });
+  await expect(field).toHaveCount(0);
+  await expect(slider).toHaveAttribute('aria-valuetext', /20/);
+  // What cannot be read is not guessed.
+  const set = await slider.inputValue();
+  await slider.focus();
+  await page.keyboard.press('Enter');
+  await field.fill('loud');
+  await page.locator('.tube-station').click({ position: { x: 5, y: 5 } });
+  await expect(field).toHaveCount(0);
+  await expect(slider).toHaveValue(set);
 });

@@ -4,9 +4,11 @@
  */
 import { describe, expect, it } from 'vitest';
 import { createBench } from '../../src/bench/bench.ts';
-import { type BenchSetup, initialState } from '../../src/bench/setup.ts';
+import type { BenchEvent } from '../../src/bench/benchEvent.ts';
+import { type BenchSetup, firstResponse, initialState } from '../../src/bench/setup.ts';
 import { findingsOf, trueFinding } from '../../src/bench/witness.ts';
-import { type GuideMoment, guideStepNow, guideSteps } from '../../src/present/guide.ts';
+import { type GuideMoment, goesUp, guideStepNow, guideSteps } from '../../src/present/guide.ts';
+import { nominalTurns } from '../../src/receiver/slugLaw.ts';
 import { GUIDED_SCENARIO } from '../../src/scenario/guided.ts';
 import type { ProofId } from '../../src/scenario/proofId.ts';
 import { createAlignmentWatch } from '../../src/session/alignment.ts';
@@ -82,6 +84,40 @@ describe('the guide through a first bench', () => {
     expect(met).toContain('crystals');
     expect(met.filter((id) => id.endsWith('seen'))).toEqual(['halveLevel seen', 'swingPhase seen']);
     expect(Object.values(moment.session.done)).toEqual([true, true, true, true, true]);
+  });
+
+  it('means the knob that is off, and says which way it goes', () => {
+    const { setUp } = firstResponse(setup);
+    const at = (id: string) => steps.find((step) => step.id === id)!;
+    const with_ = (...acts: BenchEvent[]): GuideMoment => momentOf(stateAfter(setup, acts, cautioned));
+    const wide = with_(
+      { type: 'controlSet', control: 'centreHz', value: setUp.centreHz },
+      { type: 'controlSet', control: 'spanHz', value: 4 * setUp.spanHz },
+    );
+    expect(at('sweep').spot(wide)).toEqual({ kind: 'control', control: 'spanHz' });
+    expect(goesUp(at('sweep'), wide)).toBe(false);
+    const low = with_({ type: 'controlSet', control: 'centreHz', value: setUp.centreHz - setUp.spanHz });
+    expect(at('sweep').spot(low)).toEqual({ kind: 'control', control: 'centreHz' });
+    expect(goesUp(at('sweep'), low)).toBe(true);
+    // The sweep lags: the phasing has to go below nought, to the left.
+    const even = with_({ type: 'controlSet', control: 'phasingDegrees', value: 0 });
+    expect(setup.scenario.bench.phaseLagDegrees).toBeGreaterThan(0);
+    expect(goesUp(at('phasing'), even)).toBe(false);
+    const past = with_({ type: 'controlSet', control: 'phasingDegrees', value: -60 });
+    expect(goesUp(at('phasing'), past)).toBe(true);
+  });
+
+  it('names the way of a slug as its thread goes: what it says brings the slug nearer', () => {
+    const { moment, state } = shown(() => null);
+    const settled = { ...moment, state };
+    const step = steps[guideStepNow(steps, settled)]!;
+    const spot = step.spot(settled);
+    const off = step.off!(settled);
+    if (spot.kind !== 'slug' || off === undefined) throw new Error('no slug is meant');
+    expect(spot).toEqual({ kind: 'slug', slug: off.id, way: off.turns < 0 ? 'in' : 'out' });
+    const adjuster = setup.receiver.adjusters.find(({ id }) => id === off.id)!;
+    const stillIn = nominalTurns(adjuster) - state.slugs[off.id]!.screwTurns;
+    expect(Math.sign(stillIn)).toBe(spot.way === 'in' ? 1 : -1);
   });
 
   it('answers no card and signs nothing', () => {

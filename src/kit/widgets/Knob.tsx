@@ -147,10 +147,10 @@ function KnobBase(props: KnobProps) {
           start={show(value)}
           example={example}
           parse={parse}
-          onDone={(next) => {
+          onDone={(next, left) => {
             setTyping(false);
             if (next !== null) put(next);
-            input.current?.focus({ preventScroll: true });
+            if (!left) input.current?.focus({ preventScroll: true });
           }}
         />
       ) : disabled ? null : (

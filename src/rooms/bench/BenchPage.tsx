@@ -128,6 +128,7 @@ export function BenchPage({
         <Guide
           port={port}
           rect={layout.strip ?? layout.sheet}
+          figures={paper}
           line={layout.strip !== null}
           onSkip={skipGuide}
           onSheet={toggleSheet}

@@ -10,6 +10,8 @@ interface StepWords {
   readonly why: string;
 }
 
+const upOrDown = (up: boolean): string => (up ? 'up' : 'down');
+
 export const guideWords = {
   name: 'Guide',
   stepOf: (at: number, all: number): string => `Guide, step ${at} of ${all}`,
@@ -17,12 +19,23 @@ export const guideWords = {
   showMe: 'Show me',
   goThere: 'Take me there',
   skip: 'Skip the guide',
-  seesItself: 'Nothing to press: the guide sees it done. The key . goes to what is lit.',
+  seesItself: 'The guide sees it done. The key . goes to what is lit.',
+  /** how the part that is lit is taken hold of */
+  how: {
+    lead: 'Drag its clip to the lit point, or press the clip and then the point.',
+    knob: 'Drag the knob up or down, or press its figure and type.',
+    switch: 'Press the lit switch.',
+  },
+  openFirst: (tab: string): string => `Press ${tab}, the tab that is lit.`,
+  wanted: 'The curve that is wanted',
   wait: 'Let the picture settle.',
-  turn: (slug: string, inwards: boolean): string =>
-    inwards
-      ? `Turn slug ${slug} in, by eighths: the key ] or the button.`
-      : `Turn slug ${slug} out, by eighths: the key [ or the button.`,
+  /** `chosen`: its buttons are in sight */
+  turn: (slug: string, inwards: boolean, chosen: boolean): string => {
+    const way = inwards ? 'in' : 'out';
+    return chosen
+      ? `Turn slug ${slug} ${way} by eighths: the lit button, or the key ${inwards ? ']' : '['}.`
+      : `Press slug ${slug} on the chassis. It wants to go ${way}, by eighths of a turn.`;
+  },
   steps: {
     earth: {
       title: 'Earth first',
@@ -36,12 +49,12 @@ export const guideWords = {
     },
     pad: {
       title: 'End the cable',
-      what: () => 'Panel Leads: switch the 75 \u03a9 termination on.',
+      what: () => 'Switch the 75 \u03a9 termination on. It screws to the end of the RF lead.',
       why: 'A cable without its own resistance at the end throws part of the sweep back. That puts ripple on the curve.',
     },
     capacitor: {
       title: 'Keep direct volts out',
-      what: () => 'Panel Leads: switch the RF capacitor on.',
+      what: () => 'Switch the RF capacitor on, behind the termination.',
       why: 'The capacitor lets the sweep through and holds direct volts back. On a live set it saves source and set from each other.',
     },
     probe: {
@@ -51,7 +64,7 @@ export const guideWords = {
     },
     tip: {
       title: 'A probe that detects',
-      what: () => 'Panel Leads: set the Y tip to probe.',
+      what: () => 'Set the Y tip to probe.',
       why: 'There is no detector in this can, so the probe has one. It turns the height of the signal into volts for the tube.',
     },
     x: {
@@ -61,24 +74,28 @@ export const guideWords = {
     },
     sweep: {
       title: 'How wide to sweep',
-      what: ({ centreHz, spanHz }) =>
-        `Centre ${frequency(centreHz)}, span ${width(spanHz)}. Return on the knob: type it.`,
+      what: ({ control, up, centreHz, spanHz }) =>
+        control === 'centreHz'
+          ? `Turn the centre ${upOrDown(up)} to ${frequency(centreHz)}.`
+          : `Turn the span ${upOrDown(up)} to ${width(spanHz)}.`,
       why: 'The hump is a few hundred kilohertz wide. Swept too wide it is a spike on which nothing can be judged.',
     },
     level: {
       title: 'Loud enough',
-      what: ({ levelDb }) => `Turn the level to ${written(levelDb, 0)} dB.`,
+      what: ({ up, levelDb }) => `Turn the level ${upOrDown(up)} to ${written(levelDb, 0)} dB.`,
       why: 'Too little and the curve drowns; too much and it is flattened. The sheet\u2019s level lies between.',
     },
     height: {
       title: 'Use the whole face',
-      what: () =>
-        'Move the trace with Y position and Y gain until it stands at least three divisions tall, all of it on the face.',
+      what: ({ control, up }) =>
+        control === 'yVoltsPerDiv'
+          ? 'Turn Y gain to fewer volts per division, until the trace is at least three divisions tall.'
+          : `Turn Y position ${upOrDown(up)} until the whole trace is on the face.`,
       why: 'Heights are compared by eye. The taller the trace, the smaller the error.',
     },
     phasing: {
       title: 'Lay one trace on the other',
-      what: () => 'Turn the phasing until the two humps are one.',
+      what: ({ up }) => `Turn the phasing to the ${up ? 'right' : 'left'} until the two humps are one.`,
       why: 'The sweep lags behind the beam, so the way out and the way back draw two curves. Neither is true until they lie on each other.',
     },
     blanking: {
@@ -93,7 +110,7 @@ export const guideWords = {
     },
     pips: {
       title: 'A crumb, not a fence post',
-      what: () => 'Turn the pip height until the pips are small but plain to see.',
+      what: ({ up }) => `Turn the pip height ${upOrDown(up)} until the pips are small but plain to see.`,
       why: 'A big pip bends the line that it should only mark.',
     },
     tool: {

@@ -1,15 +1,27 @@
 /** The guide through a first bench: one act at a time in the place of the sheet or of the strip, with the part that is meant lit where it stands. */
-import { useLayoutEffect, useMemo, useState } from 'preact/hooks';
+import { useCallback, useLayoutEffect, useMemo, useState } from 'preact/hooks';
+import type { BenchState } from '../../../bench/benchState.ts';
 import { firstResponse } from '../../../bench/setup.ts';
 import { useKeyDown } from '../../../kit/hooks/useKeyDown.ts';
 import { usePort } from '../../../kit/hooks/usePort.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { place, px, type Rect } from '../../../kit/px.ts';
 import { Button, Frame } from '../../../kit/theme/art.tsx';
-import { type GuideMoment, guideStepNow, guideSteps } from '../../../present/guide.ts';
+import {
+  type GuideMoment,
+  type GuideSpot,
+  type GuideStep,
+  goesUp,
+  guideStepNow,
+  guideSteps,
+} from '../../../present/guide.ts';
 import type { BenchPort } from '../../../present/ports.ts';
+import type { SheetFigures } from '../../../present/sheetFigures.ts';
 import { slugLetters } from '../../../receiver/slugLetters.ts';
+import { PHASES } from '../../../session/phase.ts';
+import type { Words } from '../../../words/words.ts';
 import { isFreeKey, isPageKey } from '../pageKeys.ts';
+import { SheetFigure } from '../sheet/SheetFigure.tsx';
 import { GuideLight } from './GuideLight.tsx';
 import { partsMeant } from './partsMeant.ts';
 import '../../../kit/links/link.css';
@@ -18,22 +30,27 @@ import './guide.css';
 interface GuideProps {
   readonly port: BenchPort;
   readonly rect: Rect;
+  /** of the curve that is wanted */
+  readonly figures: SheetFigures;
   /** no more room than a strip */
   readonly line: boolean;
   readonly onSkip: () => void;
   readonly onSheet: () => void;
 }
 
-export function Guide({ port, rect, line, onSkip, onSheet }: GuideProps) {
+export function Guide({ port, rect, figures, line, onSkip, onSheet }: GuideProps) {
   const words = useWords();
   const say = words.guide;
   const steps = useMemo(() => guideSteps(port.setup), [port]);
   const moment = (): GuideMoment => ({ setup: port.setup, state: port.state(), session: port.session() });
   const at = usePort(port, () => guideStepNow(steps, moment()));
+  const [found, setFound] = useState('');
   const turn = usePort(port, () => {
     const slug = steps[at]!.off?.(moment());
-    return slug === undefined ? say.wait : say.turn(slugLetters(port.receiver).get(slug.id)!, slug.turns < 0);
+    if (slug === undefined) return say.wait;
+    return say.turn(slugLetters(port.receiver).get(slug.id)!, slug.turns < 0, found === CHOSEN);
   });
+  const up = usePort(port, () => goesUp(steps[at]!, moment()));
   const key = usePort(port, () => JSON.stringify(steps[at]!.spot(moment())));
   const shows = usePort(port, () => steps[at]!.show(moment()).length > 0);
   const working = usePort(port, () => port.session().stage === 'working');
@@ -41,6 +58,7 @@ export function Guide({ port, rect, line, onSkip, onSheet }: GuideProps) {
   const step = steps[at]!;
   const spot = useMemo(() => step.spot(moment()), [step, key]);
   const find = useMemo(() => () => partsMeant(words, spot), [words, spot]);
+  const onFound = useCallback((parts: readonly HTMLElement[]) => setFound(whatIsFound(parts)), []);
   const goThere = (): void => {
     const [part] = find();
     const focusable = part?.matches('button, [tabindex]') ? part : part?.querySelector<HTMLElement>('input, button');
@@ -72,8 +90,12 @@ export function Guide({ port, rect, line, onSkip, onSheet }: GuideProps) {
     centreHz: setUp.centreHz,
     spanHz: setUp.spanHz,
     levelDb: setUp.levelDb,
+    control: spot.kind === 'control' ? spot.control : null,
+    up,
     turn,
   });
+  const behind = found === '' || found === CHOSEN ? null : say.openFirst(found);
+  const how = howOf(say.how, spot, port.state());
   const act = shows ? showMe : goThere;
   const actWords = shows ? say.showMe : say.goThere;
   const skip = (
@@ -93,8 +115,8 @@ export function Guide({ port, rect, line, onSkip, onSheet }: GuideProps) {
         <p class="l guide-count">{say.stepOf(at + 1, steps.length)}</p>
         <div class="guide-said" role="status">
           <h2>{title}</h2>
-          <p>{asked}</p>
-          <p class={`guide-why${whyOpen ? ' asked' : ''}`}>{why}</p>
+          <p>{behind ?? asked}</p>
+          <p class={`guide-why${whyOpen ? ' asked' : ''}`}>{line && how !== null ? `${why} ${how}` : why}</p>
         </div>
         <p class="guide-acts">
           <Button onClick={act}>{actWords}</Button>
@@ -113,19 +135,59 @@ export function Guide({ port, rect, line, onSkip, onSheet }: GuideProps) {
         </p>
         {line ? null : (
           <>
-            <p class="si">{say.seesItself}</p>
-            <ol class="guide-dots" aria-hidden="true">
-              {steps.map(({ id }, i) => (
-                <li key={id} class={i < at ? 'done' : i === at ? 'now' : ''} />
-              ))}
-            </ol>
-            <button type="button" class="link guide-sheet" onClick={onSheet}>
-              {sheetWords.open}
-            </button>
+            <p class="si">{how === null ? say.seesItself : `${how} ${say.seesItself}`}</p>
+            <PhaseDots steps={steps} at={at} />
+            <p>
+              <button type="button" class="link" onClick={onSheet}>
+                {sheetWords.open}
+              </button>
+            </p>
+            {rect.height < FIGURE_FROM ? null : (
+              <div class="guide-figure">
+                <p class="l">{say.wanted}</p>
+                <SheetFigure receiver={port.receiver} figures={figures} width={rect.width - 36} height={180} />
+              </div>
+            )}
           </>
         )}
       </section>
-      {working ? <GuideLight port={port} find={find} /> : null}
+      {working ? <GuideLight port={port} find={find} onFound={onFound} /> : null}
     </>
   );
+}
+
+/** px of paper that leave room for the figure of the sheet */
+const FIGURE_FROM = 700;
+
+function PhaseDots({ steps, at }: { readonly steps: readonly GuideStep[]; readonly at: number }) {
+  const { phases } = useWords();
+  return (
+    <div class="guide-dots" aria-hidden="true">
+      {PHASES.filter((phase) => steps.some((step) => step.phase === phase)).map((phase) => (
+        <p key={phase}>
+          <span class="l2">{phases[phase]}</span>
+          {steps.map((step, i) =>
+            step.phase === phase ? <i key={step.id} class={i < at ? 'done' : i === at ? 'now' : ''} /> : null,
+          )}
+        </p>
+      ))}
+    </div>
+  );
+}
+
+/** the slug that is meant has its buttons in sight */
+const CHOSEN = 'chosen';
+
+/** The name of the tab behind which the part is, or that the slug is chosen; else nothing. */
+function whatIsFound(parts: readonly HTMLElement[]): string {
+  const [part, second] = parts;
+  if (part?.getAttribute('role') === 'tab') return part.textContent ?? '';
+  return second?.dataset.turns === undefined ? '' : CHOSEN;
+}
+
+/** How the part that is lit is taken hold of, where that is not in the words already. */
+function howOf(how: Words['guide']['how'], spot: GuideSpot, { controls }: BenchState): string | null {
+  if (spot.kind === 'lead') return how.lead;
+  if (spot.kind !== 'control') return null;
+  return typeof controls[spot.control] === 'number' ? how.knob : how.switch;
 }

@@ -10,16 +10,20 @@ const LEAST = 26;
 interface GuideLightProps {
   readonly port: BenchPort;
   readonly find: () => readonly HTMLElement[];
+  /** told what is lit, the one to take hold of first */
+  readonly onFound?: (parts: readonly HTMLElement[]) => void;
 }
 
-export function GuideLight({ port, find }: GuideLightProps) {
+export function GuideLight({ port, find, onFound }: GuideLightProps) {
   const [rects, setRects] = useState<readonly Rect[]>([]);
   const last = useRef('');
   useLayoutEffect(() => {
     const look = (): void => {
       const bench = document.querySelector('main')?.getBoundingClientRect();
       if (bench === undefined) return;
-      const now = find().map((part) => around(part.getBoundingClientRect(), bench));
+      const parts = find();
+      onFound?.(parts);
+      const now = parts.map((part) => around(part.getBoundingClientRect(), bench));
       const key = JSON.stringify(now);
       if (key === last.current) return;
       last.current = key;
@@ -30,13 +34,15 @@ export function GuideLight({ port, find }: GuideLightProps) {
     addEventListener('scroll', look, { capture: true, passive: true });
     addEventListener('resize', look);
     addEventListener('click', look);
+    addEventListener('keyup', look);
     return () => {
       stop();
       removeEventListener('scroll', look, { capture: true });
       removeEventListener('resize', look);
       removeEventListener('click', look);
+      removeEventListener('keyup', look);
     };
-  }, [port, find]);
+  }, [port, find, onFound]);
   return (
     <>
       {rects.map((rect, i) => (

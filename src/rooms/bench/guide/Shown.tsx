@@ -94,7 +94,7 @@ export function Shown({ port, shown, rect, line, onSheet }: ShownProps) {
         {line ? null : (
           <>
             <p class="si">{say.noMark}</p>
-            <button type="button" class="link guide-sheet" onClick={onSheet}>
+            <button type="button" class="link" onClick={onSheet}>
               {sheetWords.open}
             </button>
           </>

@@ -1,4 +1,5 @@
 /** The elements of the bench that a step of the guide means, the one to take hold of first. */
+import { TUBE_X } from '../../../bench/benchState.ts';
 import type { GuideSpot } from '../../../present/guide.ts';
 import type { Words } from '../../../words/words.ts';
 
@@ -12,14 +13,20 @@ export function partsMeant(words: Words, spot: GuideSpot): readonly HTMLElement[
     case 'lead':
       return [
         ...all(`.lead-grip[data-lead="${spot.lead}"]`),
-        ...all('.point-spot').filter((point) => point.dataset.point === spot.to),
+        ...(spot.to === TUBE_X
+          ? all('[data-jack=xIn]')
+          : all('.point-spot').filter((point) => point.dataset.point === spot.to)),
       ];
     case 'crystal': {
       const crystal = named(words.rack.crystal(spot.hz, null));
       return crystal === undefined ? [] : [crystal];
     }
     case 'slug':
-      return all('[data-slug]').filter((slug) => slug.dataset.slug === spot.slug);
+      return [
+        ...all('[data-slug]').filter((slug) => slug.dataset.slug === spot.slug),
+        // In sight once the slug is chosen.
+        ...all('[data-turns]').filter(({ dataset }) => dataset.turns === spot.slug && dataset.way === spot.way),
+      ];
     case 'tool':
       return all('.tool').slice(0, 1);
     case 'finding':

@@ -1,5 +1,6 @@
 /** Names beside the jacks that are drawn: on a panel in ink, on the tube's hood in paper. */
 
+import { Fragment } from 'preact';
 import type { LeadId } from '../../../bench/benchState.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import type { BenchLayout, JackId } from '../layout.ts';
@@ -14,15 +15,17 @@ export function JackLabels({ layout }: { readonly layout: BenchLayout }) {
         const onHood = layout.form !== 'full';
         const words = sceneWords.jackName(id === 'xOut' ? 'x' : (id as LeadId | 'xIn'));
         return (
-          <span
-            key={id}
-            class={`jack-label ls short ${jack.side}${onHood ? ' on-hood' : ''}`}
-            style={{ left: `${jack.x}px`, top: `${jack.y}px` }}
-            title={words}
-            aria-hidden="true"
-          >
-            {onHood ? words.charAt(0) : words}
-          </span>
+          <Fragment key={id}>
+            <span class="jack-spot" data-jack={id} style={{ left: `${jack.x}px`, top: `${jack.y}px` }} />
+            <span
+              class={`jack-label ls short ${jack.side}${onHood ? ' on-hood' : ''}`}
+              style={{ left: `${jack.x}px`, top: `${jack.y}px` }}
+              title={words}
+              aria-hidden="true"
+            >
+              {onHood ? words.charAt(0) : words}
+            </span>
+          </Fragment>
         );
       })}
     </>

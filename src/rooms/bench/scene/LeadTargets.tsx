@@ -16,12 +16,14 @@ export interface LeadTargetsProps {
   readonly onLook: (end: LeadEnd | null) => void;
   readonly onDrop: (end: LeadEnd | null) => void;
   readonly onCancel: () => void;
+  /** the point whose ring or name lies there */
+  readonly pointAt: (clientX: number, clientY: number) => LeadEnd | null;
 }
 
 /** stands for the tray in the walk from point to point */
 const TRAY = '';
 
-export function LeadTargets({ carry, layout, ends, from, names, onLook, onDrop, onCancel }: LeadTargetsProps) {
+export function LeadTargets({ carry, layout, ends, from, names, onLook, onDrop, onCancel, pointAt }: LeadTargetsProps) {
   const { scene: sceneWords } = useWords();
   const buttons = useRef(new Map<LeadEnd, HTMLButtonElement>()).current;
   const walk = [...carry.legal, TRAY];
@@ -35,11 +37,15 @@ export function LeadTargets({ carry, layout, ends, from, names, onLook, onDrop, 
   useLayoutEffect(() => {
     if (!byKeys) return;
     const outside = (e: PointerEvent): void => {
-      if (e.target instanceof Element && e.target.closest('.lead-target') === null) onCancel();
+      if (!(e.target instanceof Element) || e.target.closest('.lead-target') !== null) return;
+      // A point that takes no such lead is tried as well, and the bench says why not.
+      const end = e.target.closest('button, [data-slug]') === null ? pointAt(e.clientX, e.clientY) : null;
+      if (end === null) onCancel();
+      else onDrop(end);
     };
     window.addEventListener('pointerdown', outside, true);
     return () => window.removeEventListener('pointerdown', outside, true);
-  }, [carry, onCancel]);
+  }, [carry, onCancel, onDrop, pointAt]);
 
   const key = (e: KeyboardEvent, end: LeadEnd): void => {
     const forward = e.key === 'ArrowDown' || e.key === 'ArrowRight' || (e.key === 'Tab' && !e.shiftKey);
@@ -75,7 +81,7 @@ export function LeadTargets({ carry, layout, ends, from, names, onLook, onDrop, 
     </button>
   );
   return (
-    <fieldset class={`lead-targets ${carry.by}`} aria-label={sceneWords.carryShort(carry.lead)}>
+    <fieldset class={`lead-targets by-${carry.by}`} aria-label={sceneWords.carryShort(carry.lead)}>
       {carry.legal.map((end) => {
         const at = ends.get(end)!;
         return target(end, at.x, at.y);

@@ -15,6 +15,7 @@ import type { BenchLayout } from '../layout.ts';
 import { JackLabels } from './JackLabels.tsx';
 import { LeadList } from './LeadList.tsx';
 import { LeadTargets } from './LeadTargets.tsx';
+import { endUnder, labelUnder, REACH } from './leadAim.ts';
 import type { Carry } from './leadCarry.ts';
 import { useLeadDrag } from './leadDrag.ts';
 import { type LeadPlace, leadGround, placeLeads, shownOn } from './leadPlaces.ts';
@@ -44,6 +45,7 @@ export function LeadsLayer({ port, layout }: { readonly port: BenchPort; readonl
     const timer = setTimeout(() => setMiss(null), MISS_MS);
     return () => clearTimeout(timer);
   }, [miss]);
+  const layer = useRef<HTMLDivElement>(null);
   const grips = useRef(new Map<LeadId, HTMLButtonElement>()).current;
 
   const shownAt = (lead: LeadId, end: LeadEnd): void => {
@@ -82,7 +84,7 @@ export function LeadsLayer({ port, layout }: { readonly port: BenchPort; readonl
   const drag = useLeadDrag({ ground, receiver, sheet, lift, drop, missed, cancel: over });
 
   return (
-    <div class={`leads-layer ${layout.form}${carry === null ? '' : ' carrying'}`}>
+    <div ref={layer} class={`leads-layer ${layout.form}${carry === null ? '' : ' carrying'}`}>
       <canvas class="leads-canvas" ref={canvas} style={placed(area)} />
       <JackLabels layout={layout} />
       {places.map((place) => (
@@ -106,6 +108,11 @@ export function LeadsLayer({ port, layout }: { readonly port: BenchPort; readonl
           ends={ground.ends}
           from={leads[carry.lead]}
           names={(end) => endName(sceneWords, end)}
+          pointAt={(clientX, clientY) => {
+            const bench = layer.current!.getBoundingClientRect();
+            const [x, y] = [clientX - bench.left, clientY - bench.top];
+            return endUnder(ground.ends, x, y, REACH) ?? labelUnder(ground.labels, x, y);
+          }}
           onLook={(end) => {
             if (end === null) sheet.current?.carry(null);
             else shownAt(carry.lead, end);

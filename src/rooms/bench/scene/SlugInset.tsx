@@ -143,14 +143,14 @@ function Magnified({ port, layout, adjuster, letter }: MagnifiedProps) {
           {sceneWords.fine}
         </Button>
       </div>
-      <div class="inset-part step" style={placed(places.out)}>
+      <div class="inset-part step" data-turns={adjuster.id} data-way="out" style={placed(places.out)}>
         <Button onClick={() => turnBy(port, adjuster.id, -step)} label={sceneWords.outSpoken(stepWords, letter)}>
           <span>
             <Frac>{sceneWords.out(stepWords)}</Frac>
           </span>
         </Button>
       </div>
-      <div class="inset-part step" style={placed(places.in)}>
+      <div class="inset-part step" data-turns={adjuster.id} data-way="in" style={placed(places.in)}>
         <Button onClick={() => turnBy(port, adjuster.id, step)} label={sceneWords.inSpoken(stepWords, letter)}>
           <span>
             <Frac>{sceneWords.in(stepWords)}</Frac>

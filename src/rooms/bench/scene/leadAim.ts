@@ -2,6 +2,8 @@
 import type { LeadEnd } from '../../../bench/benchState.ts';
 import type { Rect } from '../../../kit/px.ts';
 
+/** px that a tip may be off its point */
+export const REACH = 22;
 /** px */
 const ROUND_LABEL = 4;
 

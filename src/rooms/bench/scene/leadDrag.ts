@@ -4,7 +4,7 @@ import { useEffect, useRef } from 'preact/hooks';
 import type { LeadEnd, LeadId } from '../../../bench/benchState.ts';
 import { HOT_CORNER } from '../../../bench/benchState.ts';
 import type { Receiver } from '../../../receiver/receiver.ts';
-import { endUnder, labelUnder } from './leadAim.ts';
+import { endUnder, labelUnder, REACH } from './leadAim.ts';
 import { carriedLead, type LeadGround, type LeadPlace } from './leadPlaces.ts';
 import type { LeadSheet } from './leadSheet.ts';
 
@@ -19,8 +19,6 @@ interface DragUse {
   readonly cancel: () => void;
 }
 
-/** px that a tip may be off its point */
-const REACH = 22;
 const STILL = 5;
 const FENCE = 6;
 
