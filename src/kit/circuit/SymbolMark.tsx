@@ -97,6 +97,12 @@ export function SymbolMark({ symbol, name, pointed, onPoint }: SymbolMarkProps) 
           {label.text}
         </text>
       )}
+    </>
+  );
+  // Beside the button, not in it: its name says the letter in words, and what is seen of a button has to stand in its name.
+  const beside = (
+    // biome-ignore lint/a11y/noAriaHiddenOnFocusable: nothing in it takes the focus
+    <g class="beside" aria-hidden="true">
       {disc === null ? null : (
         <g transform={`translate(${disc.at.x} ${disc.at.y})`} class="letter">
           <circle r={10} />
@@ -110,30 +116,39 @@ export function SymbolMark({ symbol, name, pointed, onPoint }: SymbolMarkProps) 
           {note.text}
         </text>
       )}
-    </>
+    </g>
   );
-  if (symbol.name === null) return <g>{drawing}</g>;
+  if (symbol.name === null)
+    return (
+      <g>
+        {drawing}
+        {beside}
+      </g>
+    );
   const reach = { x: box.x - 5, y: box.y - 5, width: box.width + 10, height: box.height + 10 };
   return (
-    // biome-ignore lint/a11y/useSemanticElements: a button cannot stand in a drawing
-    <g
-      class={pointed ? 'symbol pointed' : 'symbol'}
-      role="button"
-      tabIndex={0}
-      aria-label={name}
-      aria-pressed={pointed}
-      data-part={symbol.part ?? symbol.name}
-      onPointerEnter={() => onPoint(symbol)}
-      onFocus={() => onPoint(symbol)}
-      onClick={() => onPoint(symbol)}
-      onKeyDown={(event) => {
-        if (event.key !== 'Enter' && event.key !== ' ') return;
-        event.preventDefault();
-        onPoint(symbol);
-      }}
-    >
-      <rect class="reach" {...reach} rx={3} />
-      {drawing}
-    </g>
+    <>
+      {/* biome-ignore lint/a11y/useSemanticElements: a button cannot stand in a drawing */}
+      <g
+        class={pointed ? 'symbol pointed' : 'symbol'}
+        role="button"
+        tabIndex={0}
+        aria-label={name}
+        aria-pressed={pointed}
+        data-part={symbol.part ?? symbol.name}
+        onPointerEnter={() => onPoint(symbol)}
+        onFocus={() => onPoint(symbol)}
+        onClick={() => onPoint(symbol)}
+        onKeyDown={(event) => {
+          if (event.key !== 'Enter' && event.key !== ' ') return;
+          event.preventDefault();
+          onPoint(symbol);
+        }}
+      >
+        <rect class="reach" {...reach} rx={3} />
+        {drawing}
+      </g>
+      {beside}
+    </>
   );
 }

@@ -8,10 +8,11 @@ import { Modal } from '../../../kit/dialogs/Modal.tsx';
 import { useWindowSize } from '../../../kit/hooks/useWindowSize.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { Button, Ink } from '../../../kit/theme/art.tsx';
+import { chassisPlaces } from '../../../present/chassisPlaces.ts';
 import { chassisSpots } from '../../../present/circuit/chassisSpots.ts';
 import { circuitDiagram } from '../../../present/circuit/circuitDiagram.ts';
 import { circuitPages } from '../../../present/circuit/circuitPages.ts';
-import type { CircuitSymbol } from '../../../present/circuit/circuitTypes.ts';
+import { type CircuitSymbol, LETTERING } from '../../../present/circuit/circuitTypes.ts';
 import { stageCalled } from '../../../present/circuit/stageCalled.ts';
 import type { BenchPort } from '../../../present/ports.ts';
 import { slugLetters } from '../../../receiver/slugLetters.ts';
@@ -21,6 +22,16 @@ import './circuit.css';
 /** px: beside the drawing the chassis stands where there is that much, else under it */
 const BESIDE = 1000;
 const CHASSIS = 250;
+/** the chassis beside the drawing in a window that has little to spare */
+const SMALL_CHASSIS = 200;
+const ROOMY = 1240;
+/** px round the drawing: the paper's edge, the gap to the chassis */
+const AROUND = 76;
+/** px over and under the drawing */
+const ABOVE = 250;
+/** Lettering keeps its 12 px when the drawing shrinks, and no drawing is blown up to a poster. */
+const LEAST_SCALE = 12 / LETTERING;
+const MOST_SCALE = 1.4;
 
 export function CircuitSheet({ port, onClose }: { readonly port: BenchPort; readonly onClose: () => void }) {
   const words = useWords();
@@ -56,8 +67,9 @@ export function CircuitSheet({ port, onClose }: { readonly port: BenchPort; read
     () => diagram.symbols.flatMap((symbol) => chassisSpots(receiver, symbol).map((spot) => ({ symbol, spot }))),
     [diagram, receiver],
   );
-  const { width } = useWindowSize();
-  const room = Math.min(1320, width - 40) - (width >= BESIDE ? CHASSIS + 90 : 70);
+  const window = useWindowSize();
+  const side = window.width >= BESIDE && window.width < ROOMY ? SMALL_CHASSIS : CHASSIS;
+  const room = Math.min(1320, window.width - 24) - AROUND - (window.width >= BESIDE ? side : 0);
   const pages = useMemo(() => circuitPages(diagram, room), [diagram, room]);
   const [turned, setPage] = useState(0);
   const page = Math.min(turned, pages.length - 1);
@@ -65,7 +77,9 @@ export function CircuitSheet({ port, onClose }: { readonly port: BenchPort; read
     () => diagram.symbols.find((s) => s.slug !== null && s.slug === port.state().toolIn) ?? null,
   );
   const [listed, setListed] = useState(false);
-  const art = useMemo(() => chassisArt(scene, receiver, 1), [scene, receiver]);
+  const small = side / receiver.plan.width;
+  const art = useMemo(() => chassisArt(scene, receiver, small), [scene, receiver, small]);
+  const slugs = useMemo(() => chassisPlaces(receiver, small), [receiver, small]);
   const spots = pointed === null ? [] : chassisSpots(receiver, pointed);
   const same = (s: CircuitSymbol) =>
     pointed !== null &&
@@ -88,6 +102,9 @@ export function CircuitSheet({ port, onClose }: { readonly port: BenchPort; read
   const { box } = diagram;
   const top = box.y - 18;
   const height = box.height + 22;
+  /** A section that is wider than the room is drawn smaller, and a short circuit larger. */
+  const scaleOf = (drawn: number): number =>
+    Math.max(LEAST_SCALE, Math.min(MOST_SCALE, room / drawn, Math.max(1, (window.height - ABOVE) / height)));
   return (
     <Modal title={say.title} onCancel={onClose} wide>
       <div class="circuit">
@@ -130,8 +147,8 @@ export function CircuitSheet({ port, onClose }: { readonly port: BenchPort; read
                   role="group"
                   aria-label={`${say.diagram}: ${title(p.sections)}`}
                   viewBox={`${p.fromX} ${top} ${p.toX - p.fromX} ${height}`}
-                  width={p.toX - p.fromX}
-                  height={height}
+                  width={(p.toX - p.fromX) * scaleOf(p.toX - p.fromX)}
+                  height={height * scaleOf(p.toX - p.fromX)}
                 >
                   {wires.map((points) => (
                     <polyline key={points} class="wire" points={points} />
@@ -152,11 +169,11 @@ export function CircuitSheet({ port, onClose }: { readonly port: BenchPort; read
             </div>
           )}
           <div class="circuit-side">
-            <div class="circuit-chassis" style={{ width: `${CHASSIS}px` }}>
+            <div class="circuit-chassis" style={{ width: `${side}px` }}>
               <Ink
                 svg={art.svg}
-                width={CHASSIS}
-                height={(CHASSIS * receiver.plan.height) / receiver.plan.width}
+                width={side}
+                height={small * receiver.plan.height}
                 viewBox={`0 0 ${receiver.plan.width} ${receiver.plan.height}`}
                 label={say.chassis}
               />
@@ -164,9 +181,17 @@ export function CircuitSheet({ port, onClose }: { readonly port: BenchPort; read
                 aria-hidden="true"
                 class="circuit-rings"
                 viewBox={`0 0 ${receiver.plan.width} ${receiver.plan.height}`}
-                width={CHASSIS}
-                height={(CHASSIS * receiver.plan.height) / receiver.plan.width}
+                width={side}
+                height={small * receiver.plan.height}
               >
+                {slugs.slugs.map(({ adjuster, letter, disc }) => (
+                  <g key={adjuster.id} class="circuit-letter" transform={`translate(${disc.x} ${disc.y})`}>
+                    <circle r={slugs.textSize * 0.72} />
+                    <text font-size={slugs.textSize} dy=".35em" text-anchor="middle">
+                      {letter}
+                    </text>
+                  </g>
+                ))}
                 {spots.map(({ x, y }) => (
                   <circle key={`${x},${y}`} class="ring" cx={x} cy={y} r={26} />
                 ))}
