@@ -85,6 +85,7 @@ test('the words and the light follow the hand: the tab, the jack of the tube, th
 
 test('a figure that is typed counts when the hand goes elsewhere, and not after Escape', async ({ page }) => {
   await page.goto('/#/bench/first-curve');
+  await expect(page.getByRole('dialog')).toBeVisible();
   await begin(page);
   const slider = page.getByRole('slider', { name: controlWords.levelDb.label, exact: true });
   const before = await slider.inputValue();

@@ -78,8 +78,10 @@ export function CircuitSheet({ port, onClose }: { readonly port: BenchPort; read
   );
   const [listed, setListed] = useState(false);
   const small = side / receiver.plan.width;
-  const art = useMemo(() => chassisArt(scene, receiver, small), [scene, receiver, small]);
-  const slugs = useMemo(() => chassisPlaces(receiver, small), [receiver, small]);
+  const art = useMemo(() => chassisArt(scene, receiver, 1), [scene, receiver]);
+  const slugs = useMemo(() => chassisPlaces(receiver, 1).slugs, [receiver]);
+  /** plan units to 12 px */
+  const lettering = 12 / small;
   const spots = pointed === null ? [] : chassisSpots(receiver, pointed);
   const same = (s: CircuitSymbol) =>
     pointed !== null &&
@@ -184,10 +186,10 @@ export function CircuitSheet({ port, onClose }: { readonly port: BenchPort; read
                 width={side}
                 height={small * receiver.plan.height}
               >
-                {slugs.slugs.map(({ adjuster, letter, disc }) => (
+                {slugs.map(({ adjuster, letter, disc }) => (
                   <g key={adjuster.id} class="circuit-letter" transform={`translate(${disc.x} ${disc.y})`}>
-                    <circle r={slugs.textSize * 0.72} />
-                    <text font-size={slugs.textSize} dy=".35em" text-anchor="middle">
+                    <circle r={lettering * 0.72} />
+                    <text font-size={lettering} dy=".35em" text-anchor="middle">
                       {letter}
                     </text>
                   </g>
