@@ -19,6 +19,8 @@ export const guideWords = {
   showMe: 'Show me',
   goThere: 'Take me there',
   skip: 'Skip the guide',
+  /** of the same, where there is no room: its beginning */
+  skipShort: 'Skip',
   seesItself: 'The guide sees it done. The key . goes to what is lit.',
   /** how the part that is lit is taken hold of */
   how: {

@@ -99,8 +99,8 @@ export function Guide({ port, rect, figures, line, onSkip, onSheet }: GuideProps
   const act = shows ? showMe : goThere;
   const actWords = shows ? say.showMe : say.goThere;
   const skip = (
-    <button type="button" class="link short" title={say.skip} onClick={onSkip}>
-      {say.skip}
+    <button type="button" class="link" aria-label={say.skip} title={say.skip} onClick={onSkip}>
+      {line ? say.skipShort : say.skip}
     </button>
   );
   const { sheet: sheetWords } = words;
@@ -121,13 +121,7 @@ export function Guide({ port, rect, figures, line, onSkip, onSheet }: GuideProps
         <p class="guide-acts">
           <Button onClick={act}>{actWords}</Button>
           {line ? (
-            <button
-              type="button"
-              class="link short"
-              title={say.why}
-              aria-expanded={whyOpen}
-              onClick={() => openWhy(!whyOpen)}
-            >
+            <button type="button" class="link" aria-expanded={whyOpen} onClick={() => openWhy(!whyOpen)}>
               {say.why}
             </button>
           ) : null}
