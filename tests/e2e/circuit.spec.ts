@@ -34,6 +34,7 @@ for (const [width, height] of [
     const sheet = page.getByRole('dialog', { name: circuitWords.title });
     const drawing = sheet.locator('.circuit-page:not(.other)');
     const frame = sheet.locator('.circuit-pages');
+    await expect(drawing).toBeVisible();
     for (const tab of await sheet.locator('.tabs button').all()) {
       if ((await tab.textContent()) === circuitWords.list) continue;
       await tab.click();
@@ -47,7 +48,7 @@ for (const [width, height] of [
         .locator('[role=button]')
         .evaluateAll((all) => all.map((one) => [one.textContent ?? '', one.getAttribute('aria-label') ?? ''] as const));
       expect(parts.length).toBeGreaterThan(2);
-      for (const [seen, name] of parts) expect(name).toContain(seen);
+      for (const [seen, name] of parts) expect(name.toLowerCase()).toContain(seen.toLowerCase());
     }
     await expect(sheet.locator('.circuit-letter')).toHaveText(['A', 'B', 'C', 'D', 'E', 'F', 'G', 'H', 'J']);
     const letter = await sheet
