@@ -2,10 +2,10 @@
 
 import { useEffect, useState } from 'preact/hooks';
 import { readCurve } from '../../describe/curve.ts';
+import { curveChange } from '../../describe/curveChange.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import type { BenchPort } from '../../present/ports.ts';
 import { PHASES } from '../../session/phase.ts';
-import type { Words } from '../../words/words.ts';
 
 /** One sentence when the hand rests, not one for each eighth of a turn. */
 const REST_MS = 500;
@@ -13,8 +13,10 @@ const REST_MS = 500;
 export function Announcer({ port }: { readonly port: BenchPort }) {
   const allWords = useWords();
   const { live: liveWords, phases: phaseNames } = allWords;
-  const [words, setWords] = useState('');
+  // Numbered, so that the same words are said again the second time.
+  const [said, setSaid] = useState({ no: 0, words: '' });
   useEffect(() => {
+    const setWords = (words: string): void => setSaid(({ no }) => ({ no: no + 1, words }));
     let before = port.session().done;
     let turns = port.state().turnsMade;
     let curve = readCurve(port.display());
@@ -42,17 +44,7 @@ export function Announcer({ port }: { readonly port: BenchPort }) {
   }, [port]);
   return (
     <div class="unseen" role="status" aria-live="polite">
-      {words}
+      <span key={said.no}>{said.words}</span>
     </div>
   );
-}
-
-type Reading = ReturnType<typeof readCurve>;
-
-/** As the graticule shows it, to a tenth of a division. */
-function curveChange({ live, format }: Words, was: Reading, now: Reading): string {
-  if (now.heightDiv === 0) return live.curveGone;
-  const tenths = (div: number): string => format.written(div, 1);
-  const moved = now.topXDiv - was.topXDiv;
-  return live.curveChanged(tenths(now.heightDiv), tenths(was.heightDiv), tenths(Math.abs(moved)), moved > 0);
 }

@@ -115,7 +115,7 @@ const PipTable = memo(function PipTable({ pips }: { readonly pips: Reading['pips
       <tbody>
         {pips.map(({ tag, share }) => (
           <tr key={`${tag.kind}${tag.hz}${tag.number}`}>
-            <th scope="row">{pipName(words, tag)}</th>
+            <th scope="row">{tubeTalk.row(pipName(words, tag))}</th>
             <td>{tubeTalk.level(share)}</td>
           </tr>
         ))}

@@ -155,9 +155,17 @@ export const liveWords = {
   phaseDone: (phase: string): string => `${phase}: done`,
   curveGone: 'No curve is left.',
   /** after a slug was turned; lengths in divisions */
-  curveChanged: (height: string, wasHeight: string, moved: string, toRight: boolean): string => {
+  curveChanged: (
+    height: string,
+    wasHeight: string,
+    moved: { readonly by: string; readonly toRight: boolean } | null,
+  ): string => {
     const tall = height === wasHeight ? `still ${height}` : `${height}, was ${wasHeight}`;
-    return `Height ${tall} divisions; top ${moved} divisions further ${toRight ? 'right' : 'left'}.`;
+    const top =
+      moved === null
+        ? 'the top where it was'
+        : `the top ${moved.by} divisions further ${moved.toRight ? 'right' : 'left'}`;
+    return `Height ${tall} divisions; ${top}.`;
   },
 } as const;
 
@@ -174,6 +182,8 @@ export const tubeTalk = {
   } satisfies Record<Exclude<BenchDisplay['note'], 'none'>, string>,
   table: 'Pips on the tube',
   columns: { pip: 'Pip', level: 'Level' },
+  /** a name that runs on in a sentence ends here */
+  row: (pip: string): string => pip.replace(/,$/, ''),
   level: (share: number | null): string =>
     share === null ? 'off the sweep' : `${format.percent(share)} of the height`,
 } as const;

@@ -113,7 +113,8 @@ export function Guide({ port, rect, figures, line, onSkip, onSheet }: GuideProps
       >
         <Frame kind={line ? 'card' : 'sheet'} />
         <p class="l guide-count">{say.stepOf(at + 1, steps.length)}</p>
-        <div class="guide-said" role="status">
+        {/* What changes is said, and not the whole of it after every turn. */}
+        <div class="guide-said" role="status" aria-atomic={false}>
           <h2>{title}</h2>
           <p>{behind ?? asked}</p>
           <p class={`guide-why${whyOpen ? ' asked' : ''}`}>{line && how !== null ? `${why} ${how}` : why}</p>
