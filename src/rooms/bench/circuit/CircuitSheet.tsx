@@ -50,7 +50,7 @@ export function CircuitSheet({ port, onClose }: { readonly port: BenchPort; read
   const names = useMemo(() => {
     const tray = new Map(printedTray(port.setup).map((part) => [part.name, part]));
     const letters = slugLetters(receiver);
-    return ({ part, kind, name, slug }: CircuitSymbol): string => {
+    const plain = ({ part, kind, name, slug }: CircuitSymbol): string => {
       const called = name ?? '';
       if (kind === 'point') return say.named.point(called);
       if (kind === 'source') return say.named.source(called);
@@ -61,6 +61,7 @@ export function CircuitSheet({ port, onClose }: { readonly port: BenchPort; read
       if (held !== undefined) return partsWords.name(held, letter);
       return letter === null ? say.named.fixed(called) : say.named.slugged(called, letter);
     };
+    return (symbol: CircuitSymbol): string => withLabel(plain(symbol), symbol.label?.text ?? '');
   }, [port, receiver, say, partsWords]);
   const wires = useMemo(() => diagram.wires.map((wire) => wire.map(({ x, y }) => `${x},${y}`).join(' ')), [diagram]);
   const reaches = useMemo(
@@ -227,4 +228,11 @@ export function CircuitSheet({ port, onClose }: { readonly port: BenchPort; read
       </div>
     </Modal>
   );
+}
+
+/** What is read beside a symbol stands in its name: `V1 (G1)` and not `G1` alone. */
+function withLabel(name: string, label: string): string {
+  const [long, short] = [name, label].map((text) => text.toLowerCase()) as [string, string];
+  if (long.includes(short)) return name;
+  return short.includes(long) ? label : `${label}, ${name}`;
 }
