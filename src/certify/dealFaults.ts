@@ -6,6 +6,7 @@ import { cureOf } from '../receiver/faults/cure.ts';
 import type { Fault } from '../receiver/faults/fault.ts';
 import { plausibleFaults } from '../receiver/faults/faultsThatFit.ts';
 import type { SetParts } from '../receiver/individualSet.ts';
+import { readEndlessId } from '../scenario/endlessId.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 
 /** One fault of four is not there. */
@@ -14,9 +15,11 @@ const BAD_CONTACTS: readonly Fault[] = [{ kind: 'looseEarth' }, { kind: 'unmatch
 
 export function dealFaults(
   { receiver, deck }: SetParts,
-  { dealsFaults, faults }: Pick<Scenario, 'dealsFaults' | 'faults'>,
+  { id, dealsFaults, faults }: Pick<Scenario, 'id' | 'dealsFaults' | 'faults'>,
   chance: () => number,
 ): readonly Fault[] {
+  // What its name made once says nothing of the next attempt.
+  if (readEndlessId(id) !== null) return mayHaveFailed({ receiver, deck }, chance);
   if (dealsFaults !== true) return faults;
   const partly = plausibleFaults(receiver, deck).filter((one) => cureOf(one, receiver, deck).kind === 'replace');
   const dealt: Fault[] = [];
@@ -26,6 +29,11 @@ export function dealFaults(
     else if (chance() >= LEFT_OUT) dealt.push(oneOf(kind === 'replace' ? partly : BAD_CONTACTS, chance));
   }
   return dealt;
+}
+
+/** Of a scenario that is made of its name: in two of five a part has failed. */
+export function mayHaveFailed({ receiver, deck }: SetParts, chance: () => number): readonly Fault[] {
+  return chance() < 0.4 ? [oneOf(plausibleFaults(receiver, deck), chance)] : [];
 }
 
 function oneOf<T>(list: readonly T[], chance: () => number): T {

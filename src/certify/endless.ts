@@ -2,6 +2,8 @@
  * The endless track: scenarios made from a seed, each certified before it is given out. The same id makes the same scenario everywhere, so that it can be shared by its
  * id alone and a run of it regraded by anyone.
  *
+ * Level 3 is sealed: the scenario that its name makes is what its attempts are dealt from (attempt.ts), each with a set, a start and perhaps a failed part of its own.
+ *
  * 1: one or two slugs off, the bench ready. 2: about half of the slugs, bare knobs, a lag and perhaps X the wrong way round. 3: every slug, cold and sealed, and in
  * two of five a part that has failed.
  */
@@ -9,13 +11,13 @@ import { seededRandom } from '../base/random.ts';
 import { type BenchSetup, RESTING_CONTROLS } from '../bench/setup.ts';
 import { settings, sheetControls } from '../bench/sheetSetUp.ts';
 import type { LoadedReceiver } from '../files/library.ts';
-import { plausibleFaults } from '../receiver/faults/faultsThatFit.ts';
 import type { Adjuster } from '../receiver/receiver.ts';
 import { workResponses } from '../receiver/responses.ts';
 import { nominalTurns } from '../receiver/slugLaw.ts';
 import { type EndlessDifficulty, readEndlessId } from '../scenario/endlessId.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { certifyScenario } from './certifyScenario.ts';
+import { mayHaveFailed } from './dealFaults.ts';
 import { endlessText, endlessTitle } from './endlessText.ts';
 
 /** A seed whose first idea cannot be certified has so many more. */
@@ -53,7 +55,7 @@ function draw(
   chance: () => number,
 ): Scenario {
   const hard = difficulty === 3;
-  const faults = hard && chance() < 0.4 ? [pick(plausibleFaults(receiver, deck), chance)] : [];
+  const faults = hard ? mayHaveFailed({ receiver, deck }, chance) : [];
   const scenario: Scenario = {
     format: 'haystack-scenario',
     version: 2,
@@ -124,10 +126,6 @@ function readyControls({ receiver, scenario }: BenchSetup): Scenario['start']['c
       typeof value === 'number' || control.startsWith('bias') || value !== RESTING_CONTROLS[control],
   );
   return { ...Object.fromEntries(said), blanking: true };
-}
-
-function pick<T>(from: readonly T[], chance: () => number): T {
-  return from[Math.floor(chance() * from.length)]!;
 }
 
 /** FNV-1a, 32 bit (Fowler, Noll, Vo; from memory): any text makes a seed. */

@@ -1,12 +1,18 @@
 /** Attempts at sealed scenarios: each has a number, and by it a set and a start of its own. */
+import { readEndlessId } from './endlessId.ts';
 import type { Scenario } from './scenario.ts';
 
 /** Attempts and sets are numbered up to here. */
 export const MOST_SEED = 2 ** 31 - 1;
 
-/** Whether each attempt at a scenario of the course is dealt afresh. What was made for one attempt is not dealt again. */
-export function isDealtAfresh({ sealed, set, attempt }: Pick<Scenario, 'sealed' | 'set' | 'attempt'>): boolean {
-  return sealed && set !== undefined && attempt === undefined;
+/** Whether each attempt at a scenario is dealt afresh: of a sealed one whose set is dealt, and of a sealed one that its name makes. What was made for one attempt is not dealt again. */
+export function isDealtAfresh({
+  id,
+  sealed,
+  set,
+  attempt,
+}: Pick<Scenario, 'id' | 'sealed' | 'set' | 'attempt'>): boolean {
+  return sealed && attempt === undefined && (set !== undefined || readEndlessId(id) !== null);
 }
 
 /**

@@ -1,12 +1,17 @@
 /** The endless track: the same word is the same set, every set can be done, and its run is worth what anybody makes it. */
 import { describe, expect, it } from 'vitest';
+import { seededRandom } from '../../src/base/random.ts';
+import type { BenchSetup } from '../../src/bench/setup.ts';
+import { attemptSetup } from '../../src/certify/attempt.ts';
 import { certifyScenario } from '../../src/certify/certifyScenario.ts';
+import { dealFaults } from '../../src/certify/dealFaults.ts';
 import { endlessScenario } from '../../src/certify/endless.ts';
 import { checkScenario } from '../../src/files/checkScenario.ts';
 import { hashOf } from '../../src/files/hash.ts';
-import { scenarioToFile } from '../../src/files/scenarioFile.ts';
+import { scenarioHash, scenarioToFile } from '../../src/files/scenarioFile.ts';
 import { parseScenario } from '../../src/files/scenarioSchema.ts';
 import { grade } from '../../src/grading/grade.ts';
+import { heldAgainst } from '../../src/judge/heldAgainst.ts';
 import { endlessId, readEndlessId } from '../../src/scenario/endlessId.ts';
 import type { Scenario } from '../../src/scenario/scenario.ts';
 import { demonstrate } from '../../src/technician/atBench.ts';
@@ -71,6 +76,34 @@ describe('a scenario of the endless track', () => {
     const scenario = known(endlessId(1, 'gale'))!;
     const setup = { ...receivers.get(scenario.receiver)!, scenario };
     expect(grade(setup, demonstrate(setup).events).passed).toBe(true);
+  });
+
+  it('that is sealed is dealt afresh each attempt, and a run of any is known by whoever has the name', () => {
+    const scenario = known(endlessId(3, 'gale'))!;
+    const design = receivers.get(scenario.receiver)!;
+    const [one, two] = [1, 2].map((number) => {
+      const setup = attemptSetup(design, scenario, number);
+      if (!setup.ok) throw new Error('not dealt');
+      return setup.value;
+    }) as [BenchSetup, BenchSetup];
+    expect(one.scenario.start.slugs).not.toEqual(two.scenario.start.slugs);
+    expect(one.deck).not.toEqual(two.deck);
+    expect(heldAgainst(design, scenario, one.scenario, null).scenarioHash).toBe(scenarioHash(one.scenario));
+    expect(heldAgainst(design, scenario, { ...one.scenario, attempt: 2 }, null).scenarioHash).toBe(
+      scenarioHash(two.scenario),
+    );
+    // Of the days before: as its name makes it.
+    expect(heldAgainst(design, scenario, scenario, null).scenarioHash).toBe(scenarioHash(scenario));
+  });
+
+  it('that is sealed has had a part fail in two of five attempts', () => {
+    const scenario = known(endlessId(3, 'gale'))!;
+    const chance = seededRandom(5);
+    const design = receivers.get(scenario.receiver)!;
+    const failed = Array.from({ length: 400 }, () => dealFaults(design, scenario, chance).length);
+    expect(Math.max(...failed)).toBe(1);
+    // 160 of 400, give or take four standard deviations (binomial, 9.8 each).
+    expect(Math.abs(failed.filter((count) => count === 1).length - 160)).toBeLessThan(40);
   });
 
   it.each(['endless-4-a', 'endless-1-', 'endless-1-ABC', 'endless-1-abcdefghijklm', 'first-curve'])(

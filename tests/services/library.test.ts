@@ -2,7 +2,7 @@
 
 import { describe, expect, it, vi } from 'vitest';
 import { makeCourseIndex } from '../../scripts/makeCourseIndex.ts';
-import { good } from '../../src/base/result.ts';
+import { bad, good } from '../../src/base/result.ts';
 import { benchSetup } from '../../src/certify/benchSetup.ts';
 import { loadScenarioFolder } from '../../src/files/library.ts';
 import { entryOf } from '../../src/present/entryOf.ts';
@@ -117,7 +117,8 @@ describe('the endless library', () => {
 
   it('makes what its ids name, and knows no other', async () => {
     const make = vi.fn(async () => made);
-    const endless = createEndlessLibrary(make, shipped);
+    const deal = vi.fn();
+    const endless = createEndlessLibrary(make, shipped, deal);
     const { signal } = new AbortController();
     const setup = await endless.setup(made.id, { signal });
     expect(setup).toEqual(benchSetup(folder.receivers.get(made.receiver)!, made));
@@ -125,10 +126,27 @@ describe('the endless library', () => {
     expect(await endless.setup('first-curve')).toBeNull();
     expect(make).toHaveBeenCalledTimes(1);
     expect(endless.entries()).toEqual([]);
+    // A practice job is the same each time.
+    await endless.setup(made.id, { attempt: 7 });
+    expect(deal).not.toHaveBeenCalled();
+  });
+
+  it('has each attempt at a sealed one dealt, and the name itself where the number makes none', async () => {
+    const sealed = { ...made, id: 'endless-3-gale', sealed: true };
+    const design = folder.receivers.get(made.receiver)!;
+    const dealt = benchSetup(design, { ...sealed, attempt: 7 });
+    const deal = vi.fn(async ({ attempt }: { attempt: number }) =>
+      attempt === 7 ? dealt : bad({ file: '', place: '', found: ['nothing'], wanted: ['anotherNumber'] }),
+    );
+    const endless = createEndlessLibrary(async () => sealed, shipped, deal);
+    expect(await endless.setup(sealed.id, { attempt: 7 })).toBe(dealt);
+    expect(deal.mock.calls[0]![0]).toMatchObject({ scenario: sealed, attempt: 7 });
+    expect(await endless.setup(sealed.id, { attempt: 8 })).toEqual(benchSetup(design, sealed));
+    expect(await endless.setup(sealed.id)).toEqual(benchSetup(design, sealed));
   });
 
   it('says when nothing can be made of an id', async () => {
-    const endless = createEndlessLibrary(async () => null, shipped);
+    const endless = createEndlessLibrary(async () => null, shipped, vi.fn());
     expect((await endless.setup(made.id))?.ok).toBe(false);
   });
 });

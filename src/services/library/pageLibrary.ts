@@ -11,9 +11,16 @@ import { createShippedLibrary } from './shippedLibrary.ts';
 export function pageLibrary(shelf: OwnShelf): Library {
   const shipped = createShippedLibrary();
   const ownReceivers = createReceiverShelfLibrary(pageOwnReceivers);
-  const endless = createEndlessLibrary(async (id, options) => {
-    const { pageJobs } = await import('../jobs/pageJobs.ts');
-    return pageJobs().run('endless', { id }, options);
-  }, shipped);
+  const endless = createEndlessLibrary(
+    async (id, options) => {
+      const { pageJobs } = await import('../jobs/pageJobs.ts');
+      return pageJobs().run('endless', { id }, options);
+    },
+    shipped,
+    async (order, { signal }) => {
+      const { beside } = await import('../jobs/pageJobs.ts');
+      return beside('attempt', order, signal === undefined ? {} : { signal });
+    },
+  );
   return joinLibraries(shipped, ownReceivers, createOwnLibrary(shelf, joinLibraries(shipped, ownReceivers)), endless);
 }
