@@ -7,7 +7,7 @@ import { withPar } from '../certify/certifiedPar.ts';
 import { type LoadedReceiver, loadScenario } from '../files/library.ts';
 import { scenarioHash } from '../files/scenarioFile.ts';
 import { isDealtAfresh } from '../scenario/attempt.ts';
-import { type Par, parIsKnown } from '../scenario/par.ts';
+import { PAR_ONCE_WRITTEN, type Par, parIsKnown } from '../scenario/par.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { heldAgainst } from './heldAgainst.ts';
 import type { FoundBench } from './judgeRun.ts';
@@ -32,8 +32,8 @@ export function ownHeld(versions: readonly OwnVersion[], run: Scenario): FoundBe
     if (!read.ok || read.value.id !== run.id) continue;
     const own = read.value;
     const ways = par === null || isDealtAfresh(own) ? [own] : [withPar(own, par), own];
-    // A bench that had not certified it yet has written down the par that stands for none.
-    if (!parIsKnown(own)) ways.push({ ...own, par: { ...own.par } });
+    // A bench that had not certified it may have written down what stands for none.
+    if (!parIsKnown(own)) ways.push({ ...own, par: PAR_ONCE_WRITTEN });
     for (const way of ways) {
       const held = heldAgainst(design, way, run, null);
       if (held.scenarioHash === hash) return held;

@@ -5,12 +5,10 @@
 import type { Deck } from '../physics/deck.ts';
 import type { Receiver, SheetResponse, Specification, SpecSCurve } from '../receiver/receiver.ts';
 import { readSCurve } from '../receiver/sCurveReading.ts';
-import { nominalTurns } from '../receiver/slugLaw.ts';
 import { evaluateSpecification, type SpecItem } from '../receiver/specification.ts';
 import { createStatedResponse } from '../receiver/statedResponse.ts';
+import { type Moved, smallMoves } from './smallMoves.ts';
 
-const SMALL_TURN = 1 / 32;
-const ROOM = 1.5;
 /** Limits are never narrower than a tube and its markers can be read: shares of the distance of the peaks, of itself, of one. Round figures of our own, no source. */
 const LEAST_ZERO = 0.025;
 const LEAST_SEPARATION = 0.12;
@@ -36,20 +34,9 @@ export function sCurveFrom(receiver: Receiver, deck: Deck, response: SheetRespon
   const stated = createStatedResponse(receiver, deck, { ...response, specification: asked });
   const measure = (turns: Readonly<Record<string, number>>): SpecItem[] =>
     evaluateSpecification(asked, stated.hz, stated.solve(turns).volts, stated.nominal);
-  const items = measure({});
-  const moves = new Map(items.map(({ kind }) => [kind, 0]));
-  for (const slug of receiver.adjusters) {
-    const most = new Map<SpecItem['kind'], number>();
-    for (const away of [-SMALL_TURN, SMALL_TURN])
-      measure({ [slug.id]: nominalTurns(slug) + away }).forEach((moved, i) => {
-        most.set(moved.kind, Math.max(most.get(moved.kind) ?? 0, Math.abs(moved.measured - items[i]!.measured)));
-      });
-    for (const [kind, by] of most) moves.set(kind, moves.get(kind)! + by);
-  }
-  const of = (kind: SpecItem['kind']): { readonly measured: number; readonly room: number } => ({
-    measured: items.find((item) => item.kind === kind)?.measured ?? 0,
-    room: ROOM * (moves.get(kind) ?? 0),
-  });
+  const moved = [...smallMoves(receiver, measure).values()];
+  const of = (kind: SpecItem['kind']): Pick<Moved, 'measured' | 'room'> =>
+    moved.find((item) => item.kind === kind) ?? { measured: 0, room: 0 };
   const zero = of('zero');
   const separation = of('separation');
   const symmetry = of('symmetry');

@@ -5,17 +5,14 @@
 import type { Deck } from '../physics/deck.ts';
 import { voltsAt } from '../receiver/curveReading.ts';
 import type { Receiver, SheetResponse, Specification } from '../receiver/receiver.ts';
-import { nominalTurns } from '../receiver/slugLaw.ts';
 import { evaluateSpecification, type SpecItem } from '../receiver/specification.ts';
 import { createStatedResponse } from '../receiver/statedResponse.ts';
+import { type Moved, smallMoves } from './smallMoves.ts';
 
-const SMALL_TURN = 1 / 32;
 /** Limits are never narrower than this: what a tube can be read to. */
 const LEAST_LEVEL = 0.03;
 const LEAST_WIDTH_SHARE = 0.06;
 const LEAST_DB = 1;
-/** Room beyond what small turns move. */
-const ROOM = 1.5;
 const POINTS = 9;
 /** Levels below this are not asked for: a diode hardly shows them. */
 const LEAST_TARGET = 0.1;
@@ -34,23 +31,8 @@ export function specificationFrom(receiver: Receiver, deck: Deck, response: Shee
   const stated = createStatedResponse(receiver, deck, { ...response, specification: gauge });
   const measure = (turns: Readonly<Record<string, number>>): SpecItem[] =>
     evaluateSpecification(gauge, stated.hz, stated.solve(turns).volts, stated.nominal);
-  const items = measure({});
-  const moves = new Map(items.map(({ id }) => [id, 0]));
-  for (const slug of receiver.adjusters) {
-    const most = new Map<string, number>();
-    for (const away of [-SMALL_TURN, SMALL_TURN]) {
-      measure({ [slug.id]: nominalTurns(slug) + away }).forEach((moved, i) => {
-        const by = Math.abs(moved.measured - items[i]!.measured);
-        most.set(moved.id, Math.max(most.get(moved.id) ?? 0, by));
-      });
-    }
-    for (const [id, by] of most) moves.set(id, moves.get(id)! + by);
-  }
-  const found = new Map(items.map((item) => [item.id, item]));
-  const of = (id: string): { readonly measured: number; readonly room: number } => ({
-    measured: found.get(id)!.measured,
-    room: ROOM * moves.get(id)!,
-  });
+  const moved = smallMoves(receiver, measure);
+  const of = (id: string): Moved => moved.get(id)!;
   if (of(`window:${fromHz}-${toHz}`).measured < FLAT_DB) return null;
 
   const points = asked.flatMap((hz) => {

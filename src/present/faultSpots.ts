@@ -1,5 +1,6 @@
 /** Where on the chassis the faults of a scenario sit: at a slug, a valve, a test point, or at the can whose coil the part is joined to. What lies nowhere to be seen has no spot. */
 import { type Deck, findElement, nodeKey } from '../physics/deck.ts';
+import { coilOn } from '../receiver/coilOn.ts';
 import { cureOf } from '../receiver/faults/cure.ts';
 import type { Fault } from '../receiver/faults/fault.ts';
 import type { Receiver } from '../receiver/receiver.ts';
@@ -71,22 +72,11 @@ function pointPlace({ testPoints }: Receiver, is: (point: Receiver['testPoints']
 function canAt({ adjusters }: Receiver, deck: Deck, places: ChassisPlaces, part: string): Place | null {
   const element = findElement(deck, part);
   if (element === undefined || element === null) return null;
-  const coils = adjusters.map((adjuster) => ({
-    adjuster,
-    coils: [adjuster.element, ...adjuster.ganged].map((one) => one.toLowerCase()),
-  }));
-  const named = element.kind === 'K' ? element.coils.map((c) => c.toLowerCase()) : [element.name.toLowerCase()];
-  const own = coils.find((one) => one.coils.some((coil) => named.includes(coil)));
-  const found =
-    own ?? (element.kind === 'K' ? undefined : coils.find((one) => sharesNode(deck, one.coils, element.nodes)));
-  const can = places.cans.find(({ slugs }) => slugs.some(({ id }) => id === found?.adjuster.id));
+  const named = (element.kind === 'K' ? element.coils : [element.name]).map((name) => name.toLowerCase());
+  const own = adjusters.find((one) => [one.element, ...one.ganged].some((coil) => named.includes(coil.toLowerCase())));
+  // Earth is everywhere.
+  const nodes = element.kind === 'K' ? [] : element.nodes.map(nodeKey).filter((node) => node !== '0');
+  const found = own ?? coilOn(adjusters, deck, nodes);
+  const can = places.cans.find(({ slugs }) => slugs.some(({ id }) => id === found?.id));
   return can === undefined ? null : { name: can.id, box: can };
-}
-
-function sharesNode(deck: Deck, coils: readonly string[], nodes: readonly string[]): boolean {
-  const hot = new Set(nodes.map(nodeKey).filter((node) => node !== '0'));
-  return coils.some((coil) => {
-    const found = findElement(deck, coil);
-    return found?.kind === 'L' && found.nodes.some((node) => hot.has(nodeKey(node)));
-  });
 }

@@ -2,13 +2,18 @@
 export interface Par {
   readonly turns: number;
   readonly seconds: number;
+  /** it is none: it says so itself, so that it is known however often it has been copied */
+  readonly standsForNone?: true;
 }
 
-/** Of a scenario that nobody has certified. Known by what it is, not by its figures. */
-export const PAR_NOT_KNOWN: Par = Object.freeze({ turns: 40, seconds: 3600 });
+/** Of a scenario that nobody has certified. */
+export const PAR_NOT_KNOWN: Par = Object.freeze({ turns: 40, seconds: 3600, standsForNone: true });
+
+/** The same as it was written into files while a copy of it was taken for a par. */
+export const PAR_ONCE_WRITTEN: Par = Object.freeze({ turns: PAR_NOT_KNOWN.turns, seconds: PAR_NOT_KNOWN.seconds });
 
 /** Par as it is told before the signature. Of a sealed job never: it counts what lies astray and what has failed, and so would give both away. */
 export const toldPar = ({ sealed, par }: { readonly sealed: boolean; readonly par: Par }): Par | null =>
   sealed ? null : par;
 
-export const parIsKnown = ({ par }: { readonly par: Par }): boolean => par !== PAR_NOT_KNOWN;
+export const parIsKnown = ({ par }: { readonly par: Par }): boolean => par.standsForNone !== true;

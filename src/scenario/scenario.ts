@@ -1,6 +1,8 @@
 /** What a scenario file says. `scenarioSchema.ts` checks files against it; unknown keys are errors. */
+
 import type { Fault } from '../receiver/faults/fault.ts';
 import type { Life } from './life.ts';
+import type { Par } from './par.ts';
 import type { ProofId } from './proofId.ts';
 
 export interface ScenarioWords {
@@ -93,7 +95,7 @@ export interface Scenario {
   readonly weights: ScenarioWeights;
   readonly proofs: readonly ProofId[];
   /** of a good run, as the certificate has it; a file that is handed out has none */
-  readonly par: { readonly turns: number; readonly seconds: number };
+  readonly par: Par;
   readonly hints: readonly string[];
   /** of the texts in this file, a tag of BCP 47; left out: English */
   readonly language?: string;

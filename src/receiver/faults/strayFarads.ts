@@ -8,7 +8,8 @@
  * stand for wiring is common practice, no source.
  * Source: Maxwell, Treatise on Electricity and Magnetism, 1873, art. 173 (from memory).
  */
-import { findElement, nodeKey } from '../../physics/deck.ts';
+import { nodeKey } from '../../physics/deck.ts';
+import { coilOn } from '../coilOn.ts';
 import { CAN } from '../planSizes.ts';
 import type { Adjuster } from '../receiver.ts';
 import type { FaultySet } from './faultPlaces.ts';
@@ -35,18 +36,15 @@ export function betweenBalls(metres: number): number {
 }
 
 function coilAt({ receiver, deck }: FaultySet, node: string): Adjuster | null {
-  const on = (at: string): Adjuster | undefined =>
-    receiver.adjusters.find(({ element, ganged }) =>
-      [element, ...ganged].some((coil) => {
-        const found = findElement(deck, coil);
-        return found?.kind === 'L' && found.nodes.some((end) => nodeKey(end) === at);
-      }),
-    );
   const key = nodeKey(node);
   const beyond = deck.elements.flatMap((element) => {
     if (element.kind !== 'C') return [];
     const ends = element.nodes.map(nodeKey);
     return ends.includes(key) ? ends.filter((end) => end !== key && end !== '0') : [];
   });
-  return [key, ...beyond].map(on).find((coil) => coil !== undefined) ?? null;
+  for (const at of [key, ...beyond]) {
+    const coil = coilOn(receiver.adjusters, deck, [at]);
+    if (coil !== null) return coil;
+  }
+  return null;
 }

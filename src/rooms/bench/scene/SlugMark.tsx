@@ -8,6 +8,7 @@ import { C } from '../../../kit/theme/ink.ts';
 import type { SlugPlace } from '../../../present/chassisPlaces.ts';
 import { DISC_RADIUS } from '../../../receiver/planSizes.ts';
 import { holeCrack } from './slugArt.ts';
+import '../../../kit/chassis/letterDisc.css';
 
 export interface SlugMarkProps {
   readonly place: SlugPlace;
@@ -92,7 +93,7 @@ export function SlugMark({
         </span>
       </div>
       <span
-        class={`slug-letter${selected ? ' selected' : ''}`}
+        class={selected ? 'letter-disc chosen' : 'letter-disc'}
         aria-hidden="true"
         onClick={onSelect}
         style={{

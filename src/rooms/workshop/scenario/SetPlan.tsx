@@ -17,6 +17,7 @@ import type { FaultySet } from '../../../receiver/faults/faultPlaces.ts';
 import type { Draft } from '../../../workshop/draft.ts';
 import type { StoodSlug } from './stoodSlugs.ts';
 import './setPlan.css';
+import '../../../kit/chassis/letterDisc.css';
 
 interface SetPlanProps {
   readonly set: FaultySet;
@@ -245,7 +246,7 @@ function PlanSlug(props: PlanSlugProps) {
         </svg>
       </div>
       <span
-        class={chosen ? 'plan-letter chosen' : 'plan-letter'}
+        class={chosen ? 'letter-disc chosen' : 'letter-disc'}
         aria-hidden="true"
         onClick={onChoose}
         style={{
