@@ -11,6 +11,8 @@ export interface Admittance {
   /** sample i stands at place i + 1: one more before zero (both are even in A) and two beyond the last */
   readonly g: Float64Array;
   readonly b: Float64Array;
+  /** the same at every amplitude */
+  readonly still: boolean;
   /** so many samples stand */
   known: number;
   /** has the first `samples` of them stand */
@@ -32,6 +34,7 @@ export function tabulateAdmittance(
     step,
     g,
     b,
+    still: false,
     known: 0,
     reach(samples) {
       for (let i = this.known; i < samples; i++) {
@@ -59,7 +62,7 @@ export function cubicAt(table: Float64Array, at: number): number {
 /** The same at every amplitude. */
 export function constantAdmittance(g: number, b: number): Admittance {
   const [all, allB] = [new Float64Array(4).fill(g), new Float64Array(4).fill(b)];
-  return { scaleVolts: 1, step: 1, g: all, b: allB, known: 4, reach() {} };
+  return { scaleVolts: 1, step: 1, g: all, b: allB, still: true, known: 4, reach() {} };
 }
 
 /** What stands while the amplitude does, however small a change on top of it: the nearest sample. */

@@ -121,6 +121,9 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
     const vi = im[node]!;
     const drawnRe = drawn(2 * count);
     const drawnIm = drawnRe.subarray(count);
+    // What is the same at every amplitude need not be searched for one.
+    const still = list.every((law) => law.still);
+    if (still) admittance(list, 0);
     /** |V| over |V0| at the last three frequencies: the search begins on their parabola */
     let share = 0.5;
     let second = 0.5;
@@ -136,11 +139,13 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
       }
       const ur = unitRe[own + f]!;
       const ui = unitIm[own + f]!;
-      const ahead = 3 * (share - second) + third;
-      const a = oneAmplitude(list, ur, ui, bareVolts, bareVolts * (ahead > 0 ? ahead : share));
-      third = second;
-      second = share;
-      share = a / bareVolts;
+      if (!still) {
+        const ahead = 3 * (share - second) + third;
+        const a = oneAmplitude(list, ur, ui, bareVolts, bareVolts * (ahead > 0 ? ahead : share));
+        third = second;
+        second = share;
+        share = a / bareVolts;
+      }
       // V = V0 / (1 - U Y), I = Y V.
       const g = y[0]!;
       const b = y[1]!;

@@ -22,14 +22,36 @@ const MOST_MULTIPLIER = 10;
 /** Frequencies worked on together: few enough for the nearest cache. */
 const AT_ONCE = 128;
 
+/** The last few, newest first: a block keeps its pattern while its values change, and few blocks take turns. */
+const lately: { readonly n: number; readonly pattern: Uint8Array; readonly plan: SparsePlan }[] = [];
+const MOST_LATELY = 16;
+
 /** `holds` tells of each place of the row-major n * n matrix whether it differs from zero. */
 export function sparsePlan(n: number, holds: (at: number) => boolean): SparsePlan {
+  const pattern = new Uint8Array(n * n);
+  for (let at = 0; at < n * n; at++) pattern[at] = holds(at) ? 1 : 0;
+  const at = lately.findIndex((one) => one.n === n && alike(one.pattern, pattern));
+  const found = lately[at] ?? { n, pattern, plan: freshPlan(n, pattern) };
+  if (at !== 0) {
+    if (at > 0) lately.splice(at, 1);
+    lately.unshift(found);
+    lately.length = Math.min(lately.length, MOST_LATELY);
+  }
+  return found.plan;
+}
+
+function alike(a: Uint8Array, b: Uint8Array): boolean {
+  for (let at = 0; at < a.length; at++) if (a[at] !== b[at]) return false;
+  return true;
+}
+
+function freshPlan(n: number, pattern: Uint8Array): SparsePlan {
   const joined = new Uint8Array(n * n);
   const filled: number[] = [];
   for (let i = 0; i < n; i++) {
     for (let j = 0; j < n; j++) {
-      if (holds(i * n + j)) filled.push(i * n + j);
-      if (i === j || holds(i * n + j) || holds(j * n + i)) joined[i * n + j] = 1;
+      if (pattern[i * n + j] === 1) filled.push(i * n + j);
+      if (i === j || pattern[i * n + j] === 1 || pattern[j * n + i] === 1) joined[i * n + j] = 1;
     }
   }
   const order = leastDegree(n, joined);
