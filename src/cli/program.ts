@@ -68,6 +68,10 @@ export function buildProgram(terminal: Terminal): Command {
     .option('--jsonl', say.regrade.jsonl)
     .option('--json', say.regrade.json)
     .option('--scenario <FILE|ID>', say.regrade.scenario)
+    .option('--beside <FILE|FOLDER>', say.regrade.besideOption, (one: string, all: readonly string[] = []) => [
+      ...all,
+      one,
+    ])
     .option('--jobs <N>', say.regrade.jobs)
     .action((files, options) => run(terminal, [], () => regrade(terminal, files, options)));
   program

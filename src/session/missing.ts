@@ -38,6 +38,7 @@ export const MISSING_CODES = [
   'pipsTooLow',
   'dialOff',
   'xReversed',
+  'traceDark',
   'traceOffScreen',
   'traceTooLow',
   'acCoupled',
@@ -160,6 +161,7 @@ const SET_UP_CHECKS: Readonly<Record<SetUpPart, readonly Check[]>> = {
   trace: [
     BLANK,
     ['xReversed', ({ off }) => off('G19')],
+    ['traceDark', ({ facts }) => !facts.traceLit],
     ['traceOffScreen', ({ facts }) => !facts.traceOnScreen],
     ['traceTooLow', ({ facts }) => facts.traceHeightDiv < TRACE_HEIGHT_DIV],
     ['acCoupled', ({ off }) => off('G55')],

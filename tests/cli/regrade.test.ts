@@ -1,5 +1,5 @@
 /** `regrade` and `curve` on a run made here by the bench's own log, and on what people may do to the file afterwards. */
-import { readFileSync } from 'node:fs';
+import { mkdirSync, readFileSync } from 'node:fs';
 import { afterAll, describe, expect, it } from 'vitest';
 import { certified } from '../../scripts/makeCourseIndex.ts';
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
@@ -149,6 +149,46 @@ describe('regrade', () => {
     expect(verdictOf(saved('soft.json', { scenario: soft }))).toMatchObject({ outcome: 'altered', part: 'scenario' });
     const resealed = saved('resealed.json', { scenario: soft, scenarioHash: scenarioHash(soft) });
     expect(verdictOf(resealed)).toMatchObject({ outcome: 'otherScenario', part: 'scenario' });
+  });
+
+  it('takes receivers of the instructor’s own that lie beside, by themselves or in a sheet', () => {
+    const text = JSON.parse(readFileSync(`${HOME}/receiver.json`, 'utf8'));
+    const club = files.place('club');
+    mkdirSync(club);
+    const receiverText = { ...text, id: 'club-can' };
+    files.file('club/receiver.json', JSON.stringify(receiverText));
+    const deckText = readFileSync(`${HOME}/network.cir`, 'utf8');
+    files.file('club/network.cir', deckText);
+    const scenario = { ...honest.scenario, id: 'club-night', receiver: 'club-can' };
+    const pair = { receiver: named(files.place('club/receiver.json')), deck: named(files.place('club/network.cir')) };
+    const design = loadReceiver(pair.receiver, pair.deck);
+    const made = design.ok ? benchSetup(design.value, scenario) : design;
+    if (!made.ok) throw new Error(JSON.stringify(made.problems));
+    const setup = made.value;
+    const worked = toRunFile({ ...run, setup }, claimOf(grade(setup, honest.events)));
+    const file = files.file('club-run.json', serialiseRunFile(worked));
+    expect(verdictOf(file)).toMatchObject({ outcome: 'otherScenario', part: 'receiver' });
+    // The receiver alone: nothing to hold the scenario against.
+    expect(verdictOf(file, '--beside', club)).toMatchObject({ outcome: 'otherScenario', verdict: 'verified' });
+    const handed = files.file('club-night.json', JSON.stringify(scenario));
+    expect(verdictOf(file, '--beside', club, '--scenario', handed).outcome).toBe('verified');
+    expect(verdictOf(file, '--beside', club, '--beside', handed).outcome).toBe('verified');
+    const stricter = files.file('club-strict.json', JSON.stringify({ ...scenario, toleranceFactor: 1 }));
+    expect(verdictOf(file, '--beside', club, '--beside', stricter).outcome).toBe('otherScenario');
+    const evening = {
+      ...{ format: 'haystack-evening', version: 1, title: 'At the club', scenarios: [scenario] },
+      receivers: [{ receiver: receiverText, deck: deckText }],
+    };
+    const sheet = files.file('club.evening.json', JSON.stringify(evening));
+    expect(verdictOf(file, '--beside', sheet).outcome).toBe('verified');
+    // A course's own job is held against the course, whatever lies beside.
+    const easier = files.file('easier.json', JSON.stringify({ ...honest.scenario, toleranceFactor: 5 }));
+    expect(verdictOf(HONEST, '--beside', easier).outcome).toBe('verified');
+    expect(inside('regrade', file, '--beside', file)).toMatchObject({
+      code: 1,
+      err: expect.stringContaining('evening sheet'),
+    });
+    expect(inside('regrade', file, '--beside', 'nowhere.json').code).toBe(1);
   });
 
   it('takes a scenario of the instructor’s own, and says when it knows none of that name', () => {

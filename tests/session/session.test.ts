@@ -111,6 +111,7 @@ describe('the session follows the facts', () => {
     ['no pips', { pipHeightRatio: 0.01 }, 'setUp', 'pipsTooLow'],
     ['X the wrong way', { xDirectionAsSheet: false }, 'setUp', 'xReversed'],
     ['trace off the face', { traceOnScreen: false }, 'setUp', 'traceOffScreen'],
+    ['a trace turned dark', { traceLit: false }, 'setUp', 'traceDark'],
     ['a low trace', { traceHeightDiv: 2.9 }, 'setUp', 'traceTooLow'],
     ['a slug astray', {}, 'align', 'linesOutside', A_LINE],
     ['turning', { secondsSinceSlugTurn: 0 }, 'align', 'slugTurning'],

@@ -11,6 +11,7 @@ import type { Scenario } from '../../scenario/scenario.ts';
 import { placeOf, readText } from '../files.ts';
 import { hasReceiver, scenarioIn, shelvedReceiver, shelvedScenario, shelvedSet } from '../shelf.ts';
 import { type Terminal, UsageError } from '../terminal.ts';
+import type { Beside } from './beside.ts';
 
 export interface RunJudge {
   ofFile(name: string): Row;
@@ -20,8 +21,8 @@ export interface RunJudge {
   ofText(text: string, label: string): Row;
 }
 
-/** `expected`: file or id of the scenario that was handed out; left out, each run is held against the one of its name in the project. */
-export function createRunJudge(terminal: Terminal, expected: string | undefined): RunJudge {
+/** `expected`: file or id of the scenario that was handed out; left out, each run is held against the one of its name in the project, and where there is none, against what lies beside. */
+export function createRunJudge(terminal: Terminal, expected: string | undefined, beside: Beside): RunJudge {
   const receivers = new Map<string, LoadedReceiver>();
   const scenarios = new Map<string, Result<Scenario | null>>();
   const wanted = expected === undefined ? null : expectedScenario(terminal, expected);
@@ -31,16 +32,26 @@ export function createRunJudge(terminal: Terminal, expected: string | undefined)
     if (wanted === null) scenarios.set(id, known);
     return known;
   };
+  const onShelf = (id: string, file: string): Result<LoadedReceiver> | null => {
+    if (!hasReceiver(id)) return null;
+    const kept = receivers.get(id);
+    const loaded = kept ? good(kept) : shelvedReceiver(terminal, id, file, '/scenario/receiver');
+    if (loaded.ok) receivers.set(id, loaded.value);
+    return loaded;
+  };
   const find =
     (file: string): FindBench =>
     (scenario: Scenario): Result<FoundBench> | null => {
-      if (!hasReceiver(scenario.receiver)) return null;
-      const kept = receivers.get(scenario.receiver);
-      const loaded = kept ? good(kept) : shelvedReceiver(terminal, scenario.receiver, file, '/scenario/receiver');
-      if (!loaded.ok) return loaded;
-      receivers.set(scenario.receiver, loaded.value);
       const own = ownFor(scenario.id);
       if (!own.ok) return own;
+      const shelved = onShelf(scenario.receiver, file);
+      if (own.value === null) {
+        const held = beside.held(scenario, () => (shelved?.ok ? shelved.value : null));
+        if (held !== null) return good(held);
+      }
+      const brought = beside.receiver(scenario.receiver);
+      const loaded = shelved ?? (brought === null ? null : good(brought));
+      if (loaded === null || !loaded.ok) return loaded;
       return good(heldAgainst(loaded.value, own.value, scenario, shelvedSet(scenario.id)));
     };
   const ofText = (text: string, label: string): Row =>

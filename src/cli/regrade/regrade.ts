@@ -5,6 +5,7 @@ import { verdictWords } from '../../describe/verdict.ts';
 import { csvOf } from '../../judge/csv.ts';
 import { type Row, saidRow, withSameActs } from '../../judge/row.ts';
 import { EXIT, type ExitCode, type Terminal, tellProblems, UsageError } from '../terminal.ts';
+import { readBeside } from './beside.ts';
 import { createRunJudge, type RunJudge } from './judge.ts';
 import { runFilesIn } from './runFiles.ts';
 import { judgeSpread } from './workers.ts';
@@ -15,6 +16,7 @@ export interface RegradeOptions {
   readonly csv?: boolean;
   readonly scenario?: string;
   readonly jobs?: string;
+  readonly beside?: readonly string[];
 }
 
 /** Fewer files than this are done before a second process has started. */
@@ -29,7 +31,9 @@ export function regrade(
   if ([options.json, options.jsonl, options.csv].filter((one) => one === true).length > 1)
     throw new UsageError(say.oneForm);
   const jobs = jobsOf(terminal, options.jobs);
-  const judge = createRunJudge(terminal, options.scenario);
+  const beside = readBeside(terminal, options.beside ?? []);
+  if (!beside.ok) return tellProblems(terminal, beside.problems);
+  const judge = createRunJudge(terminal, options.scenario, beside.value);
   if (names.includes('-')) {
     if (names.length > 1 || options.csv === true || options.json === true) throw new UsageError(say.linesAlone);
     return judgeLines(terminal, judge);
@@ -50,7 +54,11 @@ export function regrade(
     progress.clear();
     return tell(terminal, [...fromExams, ...rows], options);
   }
-  const spreading = { jobs, scenario: options.scenario, here: judge.ofFile, done: progress.done };
+  const more = [
+    ...(options.scenario === undefined ? [] : ['--scenario', options.scenario]),
+    ...(options.beside ?? []).flatMap((name) => ['--beside', name]),
+  ];
+  const spreading = { jobs, more, here: judge.ofFile, done: progress.done };
   return judgeSpread(single, spreading).then((rows) => {
     progress.clear();
     return tell(terminal, [...fromExams, ...rows], options);

@@ -12,14 +12,15 @@ const MAIN = path.join(PROJECT, 'src', 'cli', 'main.ts');
 
 export interface Spreading {
   readonly jobs: number;
-  readonly scenario: string | undefined;
+  /** what every worker is told beside the files */
+  readonly more: readonly string[];
   /** judges a file in this process */
   readonly here: (file: string) => Row;
   /** told how many are done */
   readonly done: (count: number) => void;
 }
 
-export async function judgeSpread(files: readonly string[], { jobs, scenario, here, done }: Spreading): Promise<Row[]> {
+export async function judgeSpread(files: readonly string[], { jobs, more, here, done }: Spreading): Promise<Row[]> {
   const rows = new Array<Row>(files.length);
   let next = 0;
   let count = 0;
@@ -28,7 +29,6 @@ export async function judgeSpread(files: readonly string[], { jobs, scenario, he
     done(++count);
   };
   const work = async (): Promise<void> => {
-    const more = scenario === undefined ? [] : ['--scenario', scenario];
     const words = [...process.execArgv, MAIN, 'regrade', '-', ...more];
     const worker = spawn(process.execPath, words, { stdio: ['pipe', 'pipe', 'ignore'] });
     // A worker that cannot be started, or is gone, is met below as an answer that does not come.

@@ -43,6 +43,7 @@ export const missingSentences: Readonly<Record<MissingCode, string>> = {
   pipsTooLow: 'The pips cannot be seen. Turn the pip height up a little.',
   xReversed: 'Low frequency is on the wrong side. Flip the mirror switch.',
   traceOffScreen: 'Part of the trace is off the graticule. Move it, or turn the gain down.',
+  traceDark: 'The trace is too dim to see. Turn up the brightness.',
   traceTooLow: 'The trace is too low to judge. Turn up the Y gain until it fills the graticule.',
   nothingOnTube: 'There is no curve on the tube. Look to the power and the leads first, then to level and Y gain.',
   slugTurning: 'A slug has only just moved. Let the picture settle before you judge it.',

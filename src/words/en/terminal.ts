@@ -97,6 +97,10 @@ const regradeWords = {
   json: 'print one JSON value and nothing else',
   scenario:
     'the scenario as it was handed out, its file or its id (default: the one that each run names, as it is in scenarios/)',
+  besideOption:
+    'receivers, scenarios and evening sheets of your own that were handed out, a file or a folder; give it once for each',
+  notBeside: 'none of these',
+  beside: 'a receiver, a scenario or an evening sheet',
   jobs: 'number of processes (default: one for each processor)',
   oneForm: 'Give one of --csv, --jsonl and --json.',
   badJobs: (given: string): string => `--jobs takes a whole number from 1 to 99, not "${given}".`,
@@ -105,7 +109,7 @@ const regradeWords = {
     `--scenario takes a file, or the id of a scenario in scenarios/: there is neither called "${given}".`,
   noRuns: 'no .json file in this folder',
   runs: 'run files',
-  giveScenario: 'Give the one that was handed out by --scenario.',
+  giveScenario: 'Give the one that was handed out by --scenario, or what was handed out by --beside.',
   line: (number: number): string => `line ${number}`,
   progress: (done: number, all: number): string => `${done} of ${all}`,
 } as const;
