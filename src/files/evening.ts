@@ -11,7 +11,7 @@ import { MOST_SCENARIOS, minutesEachSchema, passMarkSchema, termProblems } from 
 import type { LoadedReceiver } from './library.ts';
 import { bringForward, type FormatHistory } from './migrations.ts';
 import { withoutNotes } from './notes.ts';
-import { readJson } from './parseJson.ts';
+import { readJson, SHEET_LIMITS } from './parseJson.ts';
 import { type ReceiverPair, readReceiverPair } from './readReceiverPair.ts';
 import { scenarioToFile } from './scenarioFile.ts';
 import { parseScenario } from './scenarioSchema.ts';
@@ -80,7 +80,7 @@ const shape = eveningSchema(v.unknown(), v.unknown());
 
 /** Every problem of the text, or the sheet; `haystack check` and the page both call it. */
 export function readEvening(contents: string, file: string): Result<Evening> {
-  const json = readJson(contents, file);
+  const json = readJson(contents, file, SHEET_LIMITS);
   if (json.value === null && json.problems.length > 0) return bad(...json.problems);
   const evening = eveningFrom(json.value, file);
   const problems = [...json.problems, ...(evening.ok ? [] : evening.problems)];

@@ -13,7 +13,7 @@ import { checkReceiver } from './checkReceiver.ts';
 import { checkScenario } from './checkScenario.ts';
 import { oneOf } from './complaints.ts';
 import { asFarAsKnown, eachKnown, type Reading, resultOf } from './known.ts';
-import { readJson } from './parseJson.ts';
+import { PIECE_LIMITS, readJson } from './parseJson.ts';
 import { readReceiver } from './receiverSchema.ts';
 import { readScenario } from './scenarioSchema.ts';
 import { shown } from './schemaProblems.ts';
@@ -85,7 +85,7 @@ export function scenarioFrom(text: string, file: string): Result<Scenario> {
 
 /** From text to as much of a file as is known, and every problem of it. */
 export function readText<T>(text: string, file: string, read: (json: unknown, file: string) => Reading<T>): Reading<T> {
-  const json = readJson(text, file);
+  const json = readJson(text, file, PIECE_LIMITS);
   if (json.value === null && json.problems.length > 0) return { value: null, problems: json.problems };
   const inside = read(json.value, file);
   return { value: inside.value, problems: [...json.problems, ...inside.problems] };

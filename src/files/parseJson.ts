@@ -27,6 +27,10 @@ const FILE_LIMITS: JsonLimits = {
   ...{ textCharacters: TEXT_LIMIT_CHARS, values: 20_000, levels: 32, items: 20_000, keys: 20_000 },
   characters: TEXT_LIMIT_CHARS,
 };
+/** Of a scenario, a receiver or a sheet of them: no list in one is anywhere near as long, and none of these has as many values. */
+export const SMALL_LISTS = 500;
+export const PIECE_LIMITS: JsonLimits = { ...FILE_LIMITS, values: 6000, items: SMALL_LISTS, keys: SMALL_LISTS };
+export const SHEET_LIMITS: JsonLimits = { ...FILE_LIMITS, items: SMALL_LISTS, keys: SMALL_LISTS };
 const KEY_PROBLEMS_LISTED = 50;
 
 /** The one list of a file that may be long: the value of a key of the outermost object. */
@@ -88,7 +92,6 @@ class Fault extends Error {
 const NUMBER = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y;
 // biome-ignore lint/suspicious/noControlCharactersInRegex: JSON forbids them in a string, so they end the plain part
 const PLAIN = /[^"\\\u0000-\u001f]*/y;
-const SPACE = /[ \t\r\n]*/y;
 
 function readText(
   text: string,
@@ -110,8 +113,13 @@ function readText(
   const fail = (wanted: Phrase): never => {
     throw new Fault(at, found(), wanted);
   };
+  // Asked between all things: a pattern would cost more than it passes over.
   const space = (): void => {
-    at = skip(SPACE);
+    for (;;) {
+      const code = text.charCodeAt(at);
+      if (code !== 0x20 && code !== 0x0a && code !== 0x0d && code !== 0x09) return;
+      at++;
+    }
   };
 
   const readString = (): string => {
@@ -236,7 +244,7 @@ function readText(
       case 'n':
         return readWord('null', null);
       default:
-        return /[-0-9]/.test(text[at] ?? '') ? readNumber() : fail(['value']);
+        return '-0123456789'.includes(text[at] ?? ' ') ? readNumber() : fail(['value']);
     }
   };
 

@@ -57,13 +57,18 @@ export interface HandedRuns {
 }
 
 export function readRuns(contents: string, file: string): Result<HandedRuns> {
-  const json = readJson(contents, file, LIMITS);
+  const runs: unknown[] = [];
+  const take = (run: unknown): boolean => runs.push(run) > 0;
+  // More are not even read.
+  const json = readJson(contents, file, LIMITS, { key: 'runs', most: MOST_RUNS, take });
   if (json.problems.length > 0) return bad(...json.problems);
-  const forward = bringForward(json.value, HISTORY, file);
+  const whole = json.value;
+  const listed = isObject(whole) && Array.isArray(whole['runs']) ? { ...whole, runs } : whole;
+  const forward = bringForward(listed, HISTORY, file);
   if (!forward.ok) return forward;
   const read = v.safeParse(runsFileSchema, forward.value);
   if (!read.success) return bad(...problemsOf(read.issues, file));
-  const { runs, format: _, version: __, ...head } = read.output;
+  const { runs: _, format: __, version: ___, ...head } = read.output;
   return good({
     head,
     runs: runs.map((run, i): HandedRun => {
@@ -77,6 +82,8 @@ export function readRuns(contents: string, file: string): Result<HandedRuns> {
 export function examAttempt(sheet: string, candidate: string, scenarioId: string, turn: number): number {
   return Number.parseInt(hashOf([sheet, candidate, scenarioId, turn]).slice(0, 8), 16) & MOST_SEED;
 }
+
+const isObject = (value: unknown): value is Record<string, unknown> => typeof value === 'object' && value !== null;
 
 function strangers(run: unknown, { sheet, candidate }: RunsHead, i: number, file: string): readonly Problem[] {
   const { learner, scenario } = (typeof run === 'object' && run !== null ? run : {}) as Record<string, unknown>;

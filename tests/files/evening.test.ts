@@ -117,6 +117,16 @@ describe('the sheet of an evening', () => {
     expect(lost.map(({ place }) => place)).toEqual(['/scenarios/0/receiver']);
   });
 
+  it('is read no further than a list may be long', () => {
+    const scenarios = Array.from({ length: 30_000 }, () => ({ id: 'a' }));
+    const text = JSON.stringify({ format: 'haystack-evening', version: 1, scenarios });
+    const [problem, ...more] = saidOf(readEvening(text, 'e'));
+    expect(more).toEqual([]);
+    expect(problem).toMatchObject({ found: 'a list of more than 500', wanted: 'a shorter list' });
+    // At the 501st: each of the 500 before takes eleven signs.
+    expect(problem!.place).toBe(`line 1, column ${text.indexOf('[') + 2 + 500 * 11}`);
+  });
+
   it.each(['', '{', '[]', 'null', '{"format":"haystack-evening"}', `${'['.repeat(60_000)}`])(
     'of rubbish is refused: %s',
     (text) => {

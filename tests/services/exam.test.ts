@@ -158,6 +158,16 @@ describe('the runs of an exam in one file', () => {
     expect(said).toEqual([['/runs/0/learner'], ['/runs/1/scenario/attempt'], []]);
   });
 
+  it('are read no further than there may be of them', () => {
+    const text = runsText(
+      head,
+      Array.from({ length: 5000 }, () => '{}'),
+    );
+    const [problem, ...more] = saidOf(readRuns(text, 'x.json'));
+    expect(more).toEqual([]);
+    expect(problem).toMatchObject({ found: 'a list of more than 60', place: 'line 62, column 1' });
+  });
+
   it.each([
     '',
     '{"format":"haystack-runs"',
