@@ -12,6 +12,7 @@ import { type ClassRun, readClassRun } from './classRun.ts';
 import { download, downloadText } from './download.ts';
 import { createReportPort } from './reportPort.ts';
 import type { RoomProps } from './roomProps.ts';
+import { useRoomLinks } from './useRoomLinks.ts';
 
 type ClassReportProps = RoomProps & { readonly file: DeskFile | null };
 
@@ -19,6 +20,7 @@ export function ClassReport(props: ClassReportProps) {
   const { library, logbook, file, go } = props;
   const words = useWords();
   const { shell, classroom: say } = words;
+  const links = useRoomLinks('class', { logbook, go });
   const back = (): void => go({ page: 'class', fileNo: null });
   // A sentence: why there is no report.
   const [read, setRead] = useState<ClassRun | string | null>(file === null ? say.gone : null);
@@ -84,10 +86,7 @@ export function ClassReport(props: ClassReportProps) {
   return (
     <ReportPage
       port={port}
-      onDrills={() => go({ page: 'drills', drill: null, series: null })}
-      onHandbook={() => go({ page: 'handbook', pageId: null })}
-      onWorkshop={() => go({ page: 'workshop', place: null })}
-      onClass={back}
+      links={links}
       notices={
         <Slip
           buttons={

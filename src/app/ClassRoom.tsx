@@ -12,7 +12,7 @@ import { type Brought, type BroughtSitting, dropped, picked, unfolded } from '..
 import { CLASS_NOTE } from '../services/classroom/classNotes.ts';
 import type { Words } from '../words/words.ts';
 import { ClassReport } from './ClassReport.tsx';
-import { classPaper } from './classPaper.ts';
+import { classPaper, textOf } from './classPaper.ts';
 import { readClassRun } from './classRun.ts';
 import { download } from './download.ts';
 import { createReportPort } from './reportPort.ts';
@@ -51,6 +51,7 @@ function ClassList({ library, logbook, go }: RoomProps) {
     () => files.flatMap(({ no, name, judged }) => (judged === null ? [{ no, file: name }] : [])),
     [files],
   );
+  const takeApart = (brought: Brought): Promise<Brought> => unfolded(brought, (file) => textOf(words, file));
   const bring = (brought: Brought): void => {
     const tooMany = brought.files.length > MOST_AT_ONCE;
     if (!tooMany) paper.seat(brought.sittings ?? []);
@@ -76,8 +77,8 @@ function ClassList({ library, logbook, go }: RoomProps) {
       ...{ rows, waiting, sittings, complaints },
       isWorking: desk.isWorking(),
       inHand: desk.inHand(),
-      bringDropped: (data) => void dropped(data).then(unfolded).then(bring),
-      bringPicked: (list) => void unfolded(picked(list)).then(bring),
+      bringDropped: (data) => void dropped(data).then(takeApart).then(bring),
+      bringPicked: (list) => void takeApart(picked(list)).then(bring),
       stop: desk.stop,
       goOn: desk.goOn,
       clear: paper.clear,

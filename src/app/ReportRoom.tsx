@@ -24,6 +24,7 @@ import { ExamFirst } from './ExamGate.tsx';
 import { createReportPort } from './reportPort.ts';
 import type { RoomProps } from './roomProps.ts';
 import { Reading, StorageSlips } from './StorageSlips.tsx';
+import { useRoomLinks } from './useRoomLinks.ts';
 
 type ReportRoomProps = RoomProps & { readonly runId: string };
 
@@ -76,6 +77,7 @@ function Reported(props: ReportRoomProps & { readonly kept: KeptRun; readonly te
   const { library, logbook, go, kept, text, dismissed } = props;
   const all = useWords();
   const { shell, store: words } = all;
+  const links = useRoomLinks('report', { logbook, go });
   const save = (): void => download(`haystack-${kept.scenarioId}-${kept.serial}.json`, text);
   const read = useMemo(() => readRunFile(text, `${kept.runId}.json`), [text]);
   // null while the receiver is being fetched
@@ -136,16 +138,11 @@ function Reported(props: ReportRoomProps & { readonly kept: KeptRun; readonly te
     );
   }
   if (port === null) return <SlipPage product={shell.product} title={shell.grading} busy />;
-  const open = logbook.openRuns()[0];
   const nextJob = nextOnCourse(library, logbook, all.language, kept.scenarioId, go);
   return (
     <ReportPage
       port={port}
-      onDrills={() => go({ page: 'drills', drill: null, series: null })}
-      onHandbook={() => go({ page: 'handbook', pageId: null })}
-      onWorkshop={() => go({ page: 'workshop', place: null })}
-      onClass={() => go({ page: 'class', fileNo: null })}
-      onBench={open === undefined ? null : () => go({ page: 'bench', scenarioId: open.scenarioId })}
+      links={links}
       next={nextJob}
       notices={<ReportNotices {...{ logbook, dismissed, kept, save }} />}
     />

@@ -26,6 +26,7 @@ import type { Dismissed, RoomProps } from './roomProps.ts';
 import { type Route, readRoute, routeHash } from './routes.ts';
 import { StorageSlips } from './StorageSlips.tsx';
 import { toldLogbook } from './toldLogbook.ts';
+import { useRoomLinks } from './useRoomLinks.ts';
 
 type Lazy<P> = () => Promise<{ readonly default: ComponentType<P> }>;
 
@@ -157,18 +158,13 @@ function CourseRoom({ library, own, logbook, dismissed, go, all }: RoomProps & {
       }),
     [library, own, port, all],
   );
-  const [last, setLast] = useState(() => logbook.keptRuns().at(-1));
-  useEffect(() => logbook.subscribe(() => setLast(logbook.keptRuns().at(-1))), [logbook]);
+  const links = useRoomLinks('course', { logbook, go });
   return (
     <CoursePage
       port={port}
       own={ownPort}
-      onDrills={() => go({ page: 'drills', drill: null, series: null })}
-      onHandbook={() => go({ page: 'handbook', pageId: null })}
-      onWorkshop={() => go({ page: 'workshop', place: null })}
-      onClass={() => go({ page: 'class', fileNo: null })}
+      links={links}
       onGuide={() => go({ page: 'bench', scenarioId: GUIDED_SCENARIO, guided: true })}
-      onReport={last === undefined ? null : () => go({ page: 'report', runId: last.runId })}
       notices={<StorageSlips logbook={logbook} dismissed={dismissed} />}
     />
   );

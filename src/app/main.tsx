@@ -14,6 +14,7 @@ import { openTabChannel } from '../services/store/tabChannel.ts';
 import { languageOf } from './language.ts';
 import { Rooms } from './Rooms.tsx';
 import { LOUDNESSES } from './soundFollowing.ts';
+import { keepStrayDrops } from './strayDrops.ts';
 
 const root = document.getElementById('app');
 if (root === null) throw new Error('the page has no #app');
@@ -43,6 +44,7 @@ const learner = createLearnerMemory(() => localStorage);
 const loudness = createChoiceMemory(() => localStorage, 'haystack.sound', LOUDNESSES);
 const singleKeys = createChoiceMemory(() => localStorage, 'haystack.keys', ['on', 'off']);
 letSingleKeysAct(singleKeys.read() === 'on');
+keepStrayDrops(window);
 // Running the scripts is one piece of work, drawing the page the next: neither is long, both together would be.
 await new Promise((resolve) => setTimeout(resolve));
 render(<Rooms {...{ language, library, own, logbook, claims, learner, loudness, singleKeys }} />, root);

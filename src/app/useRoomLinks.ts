@@ -1,12 +1,12 @@
 /** The rooms that can be entered from here, in their order: the bench where a run lies on it, the report where one is kept. */
 import { useEffect, useState } from 'preact/hooks';
-import { useWords } from '../kit/hooks/useWords.ts';
+import { useFirstWords } from '../kit/hooks/useWords.ts';
 import type { RoomLink } from '../kit/theme/art.tsx';
 import type { RoomProps } from './roomProps.ts';
 import type { Route } from './routes.ts';
 
 export function useRoomLinks(current: Route['page'], { logbook, go }: Pick<RoomProps, 'logbook' | 'go'>): RoomLink[] {
-  const { shell } = useWords();
+  const { shell } = useFirstWords();
   const [, setRuns] = useState(0);
   useEffect(() => logbook.subscribe(() => setRuns((n) => n + 1)), [logbook]);
   const open = logbook.openRuns()[0];

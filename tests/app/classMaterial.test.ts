@@ -7,7 +7,7 @@ import { withPar } from '../../src/certify/certifiedPar.ts';
 import { claimOf, grade } from '../../src/grading/grade.ts';
 import type { HandedOut } from '../../src/judge/handedOut.ts';
 import { serialiseRunFile, toRunFile } from '../../src/run/serialise.ts';
-import { unfolded } from '../../src/services/classroom/brought.ts';
+import { type ReadText, unfolded } from '../../src/services/classroom/brought.ts';
 import { doJob } from '../../src/services/jobs/doJob.ts';
 import { en } from '../../src/words/en/index.ts';
 import { runOf } from '../run/runs.ts';
@@ -22,9 +22,11 @@ const world = { library: async () => course, knownSet: async () => null, par: as
 const judge = (text: string, handedOut: readonly HandedOut[]) =>
   doJob('judge', { text, file: 'run.json', handedOut }, world);
 
+const asText: ReadText = async ({ blob }) => ({ ok: true, value: await blob.text() });
+
 async function material(...files: readonly { readonly name: string; readonly blob: File }[]) {
   const { library } = await browser();
-  const sorted = await unfolded({ files, leftAlone: [], empty: [] });
+  const sorted = await unfolded({ files, leftAlone: [], empty: [] }, asText);
   const read = await readMaterial(en, library, sorted.handedOut ?? [], []);
   return { ...read, sorted, scenarios: read.materials.flatMap(({ scenarios }) => scenarios) };
 }

@@ -8,7 +8,7 @@ import { type LaidSheet, sittingRows } from '../../src/judge/sittings.ts';
 import { type Whole, wholeOf } from '../../src/judge/whole.ts';
 import { replay } from '../../src/run/replay.ts';
 import { serialiseRunFile, toRunFile } from '../../src/run/serialise.ts';
-import { unfolded } from '../../src/services/classroom/brought.ts';
+import { type ReadText, unfolded } from '../../src/services/classroom/brought.ts';
 import { doJob } from '../../src/services/jobs/doJob.ts';
 import { demonstrate } from '../../src/technician/atBench.ts';
 import { en } from '../../src/words/en/index.ts';
@@ -36,8 +36,13 @@ function runText(id: string, learner: string, { left = false } = {}): string {
   );
 }
 
+const asText: ReadText = async ({ blob }) => ({ ok: true, value: await blob.text() });
+
 async function rowsOf(files: readonly File[]) {
-  const brought = await unfolded({ files: files.map((blob) => ({ name: blob.name, blob })), leftAlone: [], empty: [] });
+  const brought = await unfolded(
+    { files: files.map((blob) => ({ name: blob.name, blob })), leftAlone: [], empty: [] },
+    asText,
+  );
   const world = { library: async () => library, knownSet: async () => null, par: async () => null };
   const judged = [];
   for (const [i, { name, blob }] of brought.files.entries())

@@ -4,7 +4,7 @@ import { toldLogbook } from '../../src/app/toldLogbook.ts';
 import { examAttempt, readRuns, runsText } from '../../src/files/runsFile.ts';
 import { clockTime } from '../../src/present/clockTime.ts';
 import { MOST_SEED } from '../../src/scenario/attempt.ts';
-import { unfolded } from '../../src/services/classroom/brought.ts';
+import { type ReadText, unfolded } from '../../src/services/classroom/brought.ts';
 import {
   attemptIn,
   gateOf,
@@ -34,6 +34,8 @@ const exam = (changes: Partial<Opened['opened']> = {}): Opened => ({
 const signed = (scenarioId: string, minutes: number): KeptRun =>
   ({ runId: `${scenarioId}${minutes}`, scenarioId, signedAtMs: START + minutes * MINUTE }) as KeptRun;
 const at = (minutes: number): number => START + minutes * MINUTE;
+
+const asText: ReadText = async ({ blob }) => ({ ok: true, value: await blob.text() });
 
 describe('an exam', () => {
   it('lets each scenario be done once, whatever name the run was signed with', () => {
@@ -184,7 +186,7 @@ describe('the runs of an exam in one file', () => {
       { name: 'plain.json', blob: new File(['{}'], 'plain.json') },
       { name: 'broken.json', blob: new File(['{"format":"haystack-runs",'], 'broken.json') },
     ];
-    const out = await unfolded({ files, leftAlone: [], empty: [] });
+    const out = await unfolded({ files, leftAlone: [], empty: [] }, asText);
     expect(out.files.map(({ name, problems }) => [name, problems?.length ?? 0])).toEqual([
       ['seven/1.json', 0],
       ['seven/2.json', 1],

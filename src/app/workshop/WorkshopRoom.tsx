@@ -10,6 +10,7 @@ import { LINK_CHARS, linkOf } from '../../services/handing/scenarioLink.ts';
 import type { Library } from '../../services/library/library.ts';
 import { type Draft, duplicated, newDraft, onReceiver } from '../../workshop/draft.ts';
 import { draftFileName, draftFromText, draftHash, draftProblems, draftText } from '../../workshop/draftFile.ts';
+import { textOf } from '../classPaper.ts';
 import { download } from '../download.ts';
 import { ExamShut } from '../ExamGate.tsx';
 import type { RoomProps } from '../roomProps.ts';
@@ -38,6 +39,7 @@ export default function WorkshopRoom(props: RoomProps) {
 
 /** It shows of any scenario how its slugs stand. */
 function ScenarioDesk({ library, own, logbook, go }: RoomProps) {
+  const words = useWords();
   const desk = useMemo(() => openDesk(library), [library]);
   useDesk(desk);
   const ownReceivers = useOwnReceivers().map(({ id, setName }) => ({ id, name: setName }));
@@ -113,7 +115,10 @@ function ScenarioDesk({ library, own, logbook, go }: RoomProps) {
     duplicate: (id) => void duplicate(library, desk, id),
     remove: desk.remove,
     toReceiver: (id) => void toReceiver(library, desk, draft, id),
-    openFile: (file) => void file.text().then((text) => setBrought(bring(desk, file.name, text))),
+    openFile: (file) =>
+      void textOf(words, { name: file.name, blob: file }).then((text) =>
+        setBrought(text.ok ? bring(desk, file.name, text.value) : { file: file.name, problems: text.problems }),
+      ),
     saveFile: () => download(draftFileName(draft), draftText(draft)),
   };
   const links = useRoomLinks('workshop', { logbook, go });

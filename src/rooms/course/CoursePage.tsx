@@ -4,7 +4,7 @@ import { useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { usePageTitle } from '../../kit/hooks/usePageTitle.ts';
 import { useFirstWords } from '../../kit/hooks/useWords.ts';
 import { Slip } from '../../kit/slips/Slip.tsx';
-import { Header, Rooms } from '../../kit/theme/art.tsx';
+import { Header, type RoomLink, Rooms } from '../../kit/theme/art.tsx';
 import { arrangeTracks, isWon, tracksOf } from '../../present/courseTracks.ts';
 import type { CoursePort } from '../../present/ports.ts';
 import { EndlessPlace } from './EndlessPlace.tsx';
@@ -20,32 +20,16 @@ import './course.css';
 export interface CoursePageProps {
   readonly port: CoursePort;
   readonly own: OwnPort;
-  readonly onDrills: () => void;
-  readonly onHandbook: () => void;
-  readonly onWorkshop: () => void;
-  readonly onClass: () => void;
+  readonly links: readonly RoomLink[];
   /** to the guide through a first bench */
   readonly onGuide: () => void;
-  /** to the report of the last finished run; null where there is none */
-  readonly onReport: (() => void) | null;
   /** what is told above the tracks */
   readonly notices?: ComponentChildren;
   /** what else stands at the right of the header */
   readonly right?: ComponentChildren;
 }
 
-export function CoursePage({
-  port,
-  own,
-  onDrills,
-  onHandbook,
-  onWorkshop,
-  onClass,
-  onGuide,
-  onReport,
-  notices,
-  right,
-}: CoursePageProps) {
+export function CoursePage({ port, own, links, onGuide, notices, right }: CoursePageProps) {
   const [changes, setChanges] = useState(0);
   // Laid out at once and not after the paint: what the logbook tells in between would be lost.
   useLayoutEffect(() => port.subscribe(() => setChanges((n) => n + 1)), [port]);
@@ -69,19 +53,7 @@ export function CoursePage({
   const shown = 1 + useTurns(tracks.length, true);
   const lettered = useLetters(shown > tracks.length);
   const drawn = useTurns(tracks.length + 1, lettered && runsRead);
-  const onBench = cards.find((c) => c.onBench !== null);
   const leftOut = port.leftOut();
-  const links = [
-    { name: shellWords.course, current: true, go: () => {} },
-    { name: shellWords.drills, current: false, go: onDrills },
-    { name: shellWords.handbook, current: false, go: onHandbook },
-    ...(onBench === undefined
-      ? []
-      : [{ name: shellWords.bench, current: false, go: () => port.open(onBench.scenario.id) }]),
-    { name: shellWords.workshop, current: false, go: onWorkshop },
-    { name: shellWords.classroom, current: false, go: onClass },
-    ...(onReport === null ? [] : [{ name: shellWords.reports, current: false, go: onReport }]),
-  ];
   const { ownFirst, stay } = useOwnFirst(own);
   const ownPlace = (
     <OwnPlace

@@ -9,7 +9,7 @@ import { usePageTitle } from '../../kit/hooks/usePageTitle.ts';
 import { usePrinting } from '../../kit/hooks/usePrinting.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { Told } from '../../kit/Told.tsx';
-import { Button, Fit, Frame, Header, Rooms } from '../../kit/theme/art.tsx';
+import { Button, Fit, Frame, Header, type RoomLink, Rooms } from '../../kit/theme/art.tsx';
 import type { ReportPort } from '../../present/ports.ts';
 import { reportCsv } from '../../present/reportTable.ts';
 import { responseById } from '../../receiver/responses.ts';
@@ -30,28 +30,14 @@ import '../../kit/tabs/tabs.css';
 
 export interface ReportPageProps {
   readonly port: ReportPort;
-  readonly onDrills: () => void;
-  readonly onHandbook: () => void;
-  readonly onWorkshop: () => void;
-  readonly onClass: () => void;
-  /** to the run that lies half done on the bench; null where there is none */
-  readonly onBench?: (() => void) | null;
+  readonly links: readonly RoomLink[];
   /** what the course offers next; null or left out: nothing */
   readonly next?: NextJob | null;
   /** what is told above the figure */
   readonly notices?: ComponentChildren;
 }
 
-export function ReportPage({
-  port,
-  onDrills,
-  onHandbook,
-  onWorkshop,
-  onClass,
-  onBench = null,
-  next = null,
-  notices,
-}: ReportPageProps) {
+export function ReportPage({ port, links, next = null, notices }: ReportPageProps) {
   const words = useWords();
   const { report: say, shell: shellWords } = words;
   const { report, run, receiver } = port;
@@ -88,15 +74,6 @@ export function ReportPage({
     lines.current.querySelector('summary')?.focus();
     lines.current.scrollIntoView({ block: 'start' });
   };
-  const links = [
-    { name: shellWords.course, current: false, go: () => port.toCourse() },
-    { name: shellWords.drills, current: false, go: onDrills },
-    { name: shellWords.handbook, current: false, go: onHandbook },
-    ...(onBench === null ? [] : [{ name: shellWords.bench, current: false, go: onBench }]),
-    { name: shellWords.workshop, current: false, go: onWorkshop },
-    { name: shellWords.classroom, current: false, go: onClass },
-    { name: shellWords.reports, current: true, go: () => {} },
-  ];
   return (
     <div class="room-report">
       <Header

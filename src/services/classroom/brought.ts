@@ -1,5 +1,5 @@
 /** What somebody dropped on the page or picked: files as they are, of folders every .json file in them and below, in order, as `regrade` takes them. */
-import type { Problem } from '../../base/result.ts';
+import type { Problem, Result } from '../../base/result.ts';
 import { isRunsText, type RunsHead, readRuns } from '../../files/runsFile.ts';
 
 export interface BroughtFile {
@@ -40,11 +40,14 @@ const IS_DECK = /\.cir$/i;
 /** Files that are asked for at a time: to ask for those of a whole class at once holds the page up. */
 const AT_ONCE = 16;
 
+/** The text of a file, or why it has none: too large, no text, not to be read. */
+export type ReadText = (file: BroughtFile) => Promise<Result<string>>;
+
 /**
  * With the runs of an exam's file one by one, each under the name of the file and its place in it, and with what was handed out apart. What lies in a folder among the runs is not
  * taken for what was handed out: a learner may have put it there. What is neither stays as it is.
  */
-export async function unfolded(brought: Brought): Promise<Brought> {
+export async function unfolded(brought: Brought, text: ReadText): Promise<Brought> {
   const handedOut: BroughtFile[] = [];
   const strangers: string[] = [];
   const sittings: BroughtSitting[] = [];
@@ -59,7 +62,8 @@ export async function unfolded(brought: Brought): Promise<Brought> {
       return [];
     }
     if (!isRunsText(head)) return [file];
-    const read = readRuns(await file.blob.text(), file.name);
+    const whole = await text(file);
+    const read = whole.ok ? readRuns(whole.value, file.name) : whole;
     if (!read.ok) return [{ ...file, problems: read.problems }];
     const folder = file.name.replace(/\.json$/i, '');
     sittings.push({ ...read.value.head, folder });

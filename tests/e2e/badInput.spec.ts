@@ -1,0 +1,121 @@
+/** Wrong files, forty kinds of them, on every page that takes files: each is refused whole, by its name and with its reasons, and nothing of it is loaded. Common practice, no source. */
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { classroomWords } from '../../src/words/en/classroom.ts';
+import { courseWords } from '../../src/words/en/course.ts';
+import { workshopWords } from '../../src/words/en/workshop.ts';
+import { expect, test } from './page.ts';
+import { fileOf, goodScenario, WRONG_FILES } from './wrongFiles.ts';
+
+const { own } = courseWords;
+
+test('the course refuses forty kinds of wrong files, each with its reasons, and takes what is good beside them', async ({
+  page,
+}) => {
+  expect(WRONG_FILES).toHaveLength(40);
+  await page.goto('/#/course');
+  const input = page.locator('input[data-picks=own]');
+  const place = page.locator('.own-place');
+  await input.setInputFiles([...WRONG_FILES]);
+  const refused = place.locator('.own-refused > div');
+  await expect(refused).toHaveCount(WRONG_FILES.length, { timeout: 60_000 });
+  for (const [i, { name }] of WRONG_FILES.entries()) {
+    await expect(refused.nth(i).locator('b')).toHaveText(own.refused(name));
+    expect(await refused.nth(i).locator('li').count(), name).toBeGreaterThan(0);
+  }
+  await expect(place.locator('.card-open')).toHaveCount(0);
+  await expect(page.locator('.evening-place')).toHaveCount(0);
+  // Each of several reasons stands there with its place.
+  const many = refused.nth(WRONG_FILES.findIndex(({ name }) => name === 'many-wrong.json')).locator('li');
+  for (const key of ['/title', '/order', '/toleranceFactor'])
+    await expect(many.filter({ hasText: key })).toHaveText(/line \d+, column \d+/);
+  await page.reload();
+  await expect(place.locator('.card-open')).toHaveCount(0);
+
+  // One good and one bad; the same twice; a byte order mark; lines that end as on another system.
+  await input.setInputFiles([fileOf('bad.json', '{'), fileOf('good.json', goodScenario())]);
+  await expect(refused).toHaveCount(1);
+  await expect(place.locator('.own-news')).toContainText(own.taken(['The boat shed']));
+  await expect(place.locator('.card-open')).toHaveCount(1);
+  await input.setInputFiles([fileOf('good.json', goodScenario()), fileOf('copy.json', goodScenario())]);
+  await expect(refused).toHaveCount(0);
+  await expect(place.locator('.card-open')).toHaveCount(1);
+  await input.setInputFiles([fileOf('marked.json', `\ufeff${goodScenario('marked-one', 'With a mark')}`)]);
+  await expect(place.locator('.card-open')).toHaveCount(2);
+  const lines = goodScenario('other-lines', 'Other lines').replaceAll('\n', '\r\n');
+  await input.setInputFiles([fileOf('lines.json', lines)]);
+  await expect(place.locator('.card-open')).toHaveCount(3);
+});
+
+test('the class lists forty kinds of wrong files as not ours, and says what stands in each', async ({ page }) => {
+  await page.goto('/#/class');
+  await page.locator('input[data-picks=files]').setInputFiles([...WRONG_FILES]);
+  // What an instructor may hand out is told of by itself, and not taken either.
+  const handedOut = WRONG_FILES.filter(({ name, buffer }) => {
+    const kind = /"format":\s*"haystack-(scenario|evening|sealed-evening|receiver)"/.test(buffer.toString('utf8'));
+    return kind || name === 'deck.cir';
+  });
+  const rows = WRONG_FILES.length - handedOut.length;
+  // The file of an exam that holds no run has no row of its own.
+  await expect(page.locator('.run')).toHaveCount(rows, { timeout: 60_000 });
+  await expect(page.locator('.run[data-verdict=unreadable]')).toHaveCount(rows);
+  const complaints = page.locator('.complaints li');
+  for (const { name } of handedOut) await expect(complaints.filter({ hasText: name }).first()).toBeVisible();
+  await expect(page.locator('.handed-out li')).toHaveCount(0);
+  await page
+    .locator('.run')
+    .nth(2)
+    .getByRole('button', { name: classroomWords.open(classroomWords.nobody, 3) })
+    .click();
+  await expect(page.locator('.opened .reason').first()).not.toBeEmpty();
+});
+
+test('the workshop opens no wrong file as a draft', async ({ page }) => {
+  await page.goto('/#/workshop');
+  const input = page.locator('input[type=file]').first();
+  await expect(page.getByRole('button', { name: workshopWords.openFile, exact: true })).toBeVisible();
+  const drafts = page.locator('.draft-bar select').first().locator('option');
+  const before = await drafts.count();
+  expect(before).toBeGreaterThan(0);
+  // Whoever is at work on a draft may open one that is not whole yet, so what only fits no course is no reason here.
+  const never = WRONG_FILES.filter(({ name }) =>
+    /^(empty|spaces|list|cut|utf16|latin1|nul|picture|newer|stranger|run)/.test(name),
+  );
+  expect(never.length).toBeGreaterThan(9);
+  for (const file of never) {
+    await input.setInputFiles([file]);
+    await expect(page.locator('.desk-brought')).toContainText(file.name);
+    expect(await page.locator('.desk-brought li').count(), file.name).toBeGreaterThan(0);
+  }
+  expect(await drafts.count()).toBe(before);
+});
+
+test('a folder that is dropped and a file that is dropped where nothing takes it leave the page as it is', async ({
+  page,
+}) => {
+  const folder = mkdtempSync(path.join(tmpdir(), 'haystack-drop-'));
+  mkdirSync(path.join(folder, 'inside'));
+  writeFileSync(path.join(folder, 'inside', 'good.json'), goodScenario());
+  writeFileSync(path.join(folder, 'page.html'), '<title>away</title>');
+  const client = await page.context().newCDPSession(page);
+  const drop = async (files: readonly string[]): Promise<void> => {
+    const data = { items: [], files: [...files], dragOperationsMask: 1 };
+    for (const type of ['dragEnter', 'dragOver', 'drop'] as const)
+      await client.send('Input.dispatchDragEvent', { type, x: 500, y: 300, data });
+  };
+  await page.goto('/#/course');
+  const place = page.locator('.own-place');
+  await expect(place).toBeVisible();
+  await drop([path.join(folder, 'inside')]);
+  await expect(place.locator('.own-refused b')).toHaveText(own.refused('inside'));
+  await expect(place.locator('.card-open')).toHaveCount(0);
+  for (const room of ['handbook', 'drills', 'workshop', 'workshop/evening', 'papers']) {
+    await page.goto(`/#/${room}`);
+    await expect(page.locator('main h1, main h2').first()).toBeVisible();
+    await drop([path.join(folder, 'page.html')]);
+    await expect(page.locator('main h1, main h2').first()).toBeVisible();
+    expect(page.url()).toContain(`#/${room}`);
+  }
+  rmSync(folder, { recursive: true, force: true });
+});
