@@ -35,7 +35,9 @@ export async function readMaterial(
   const materials: Material[] = [];
   const texts: { readonly file: string; readonly text: string }[] = [];
   const refuse = (file: string, reasons: readonly string[]): void => {
-    refused.push(`${harmless(file)}: ${reasons.slice(0, 3).join(' ')}`);
+    // Most begin with the file and the place in it.
+    const name = harmless(file);
+    refused.push(...reasons.map((reason) => (reason.startsWith(name) ? reason : `${name}: ${reason}`)));
   };
   for (const file of files) {
     const text = await textOf(words, file);

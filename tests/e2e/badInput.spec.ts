@@ -54,7 +54,7 @@ test('the class lists forty kinds of wrong files as not ours, and says what stan
   // What an instructor may hand out is told of by itself, and not taken either.
   const handedOut = WRONG_FILES.filter(({ name, buffer }) => {
     const kind = /"format":\s*"haystack-(scenario|evening|sealed-evening|receiver)"/.test(buffer.toString('utf8'));
-    return kind || name === 'deck.cir';
+    return kind || name === 'deck.cir' || name.startsWith('utf16');
   });
   const rows = WRONG_FILES.length - handedOut.length;
   // The file of an exam that holds no run has no row of its own.
@@ -62,6 +62,10 @@ test('the class lists forty kinds of wrong files as not ours, and says what stan
   await expect(page.locator('.run[data-verdict=unreadable]')).toHaveCount(rows);
   const complaints = page.locator('.complaints li');
   for (const { name } of handedOut) await expect(complaints.filter({ hasText: name }).first()).toBeVisible();
+  // All that is wrong with one, each by itself, with its place and once with its name.
+  const many = complaints.filter({ hasText: 'many-wrong.json' });
+  await expect(many).toHaveText([/\/title/, /\/order/, /\/toleranceFactor/]);
+  for (const said of await many.allTextContents()) expect(said).toMatch(/^many-wrong\.json, line \d+, column \d+/);
   await expect(page.locator('.handed-out li')).toHaveCount(0);
   await page
     .locator('.run')
