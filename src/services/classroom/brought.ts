@@ -6,6 +6,8 @@ export interface BroughtFile {
   /** with the folders that it was brought in: `evening/anna.json` */
   readonly name: string;
   readonly blob: File;
+  /** the same for the same file; left out: it has to be asked for */
+  readonly mark?: string;
   /** what spoke against it before it was judged; left out: nothing */
   readonly problems?: readonly Problem[];
 }
@@ -43,6 +45,10 @@ const AT_ONCE = 16;
 /** The text of a file, or why it has none: too large, no text, not to be read. */
 export type ReadText = (file: BroughtFile) => Promise<Result<string>>;
 
+/** Name, size and date. A browser looks at the disk for these, each time and while the page waits: of hundreds of files they are asked for in small portions, and once. */
+export const markOf = ({ name, blob, mark }: BroughtFile): string =>
+  mark ?? JSON.stringify([name, blob.size, blob.lastModified]);
+
 /**
  * With the runs of an exam's file one by one, each under the name of the file and its place in it, and with what was handed out apart. What lies in a folder among the runs is not
  * taken for what was handed out: a learner may have put it there. What is neither stays as it is.
@@ -61,7 +67,7 @@ export async function unfolded(brought: Brought, text: ReadText): Promise<Brough
       else handedOut.push(file);
       return [];
     }
-    if (!isRunsText(head)) return [file];
+    if (!isRunsText(head)) return [{ ...file, mark: markOf(file) }];
     const whole = await text(file);
     const read = whole.ok ? readRuns(whole.value, file.name) : whole;
     if (!read.ok) return [{ ...file, problems: read.problems }];

@@ -4,7 +4,7 @@
  */
 import type { Result } from '../../base/result.ts';
 import type { Judged } from '../../judge/judged.ts';
-import type { BroughtFile } from './brought.ts';
+import { type BroughtFile, markOf } from './brought.ts';
 
 export interface DeskFile extends BroughtFile {
   /** counts the files as they came, from 1 */
@@ -146,8 +146,6 @@ export function createClassDesk(judge: JudgeFile): ClassDesk {
     },
   };
 }
-
-const markOf = ({ name, blob }: BroughtFile): string => JSON.stringify([name, blob.size, blob.lastModified]);
 
 /** What reading a file takes from the world, so that a test can do without a browser. */
 export interface FileReading {
