@@ -63,7 +63,7 @@ export function readRuns(contents: string, file: string): Result<HandedRuns> {
   const json = readJson(contents, file, LIMITS, { key: 'runs', most: MOST_RUNS, take });
   if (json.problems.length > 0) return bad(...json.problems);
   const whole = json.value;
-  const listed = isObject(whole) && Array.isArray(whole['runs']) ? { ...whole, runs } : whole;
+  const listed = isObject(whole) && Array.isArray(whole.runs) ? { ...whole, runs } : whole;
   const forward = bringForward(listed, HISTORY, file);
   if (!forward.ok) return forward;
   const read = v.safeParse(runsFileSchema, forward.value);
@@ -83,7 +83,7 @@ export function examAttempt(sheet: string, candidate: string, scenarioId: string
   return Number.parseInt(hashOf([sheet, candidate, scenarioId, turn]).slice(0, 8), 16) & MOST_SEED;
 }
 
-const isObject = (value: unknown): value is Record<string, unknown> => typeof value === 'object' && value !== null;
+const isObject = (value: unknown): value is { runs?: unknown } => typeof value === 'object' && value !== null;
 
 function strangers(run: unknown, { sheet, candidate }: RunsHead, i: number, file: string): readonly Problem[] {
   const { learner, scenario } = (typeof run === 'object' && run !== null ? run : {}) as Record<string, unknown>;
