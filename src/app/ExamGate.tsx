@@ -5,7 +5,8 @@ import { useWords } from '../kit/hooks/useWords.ts';
 import { SlipPage } from '../kit/slips/Slip.tsx';
 import { Button } from '../kit/theme/art.tsx';
 import { clockTime } from '../present/clockTime.ts';
-import { attemptIn, gateOf, goingOn, timeOnBench } from '../services/handing/examDesk.ts';
+import { attemptIn } from '../services/handing/examDeal.ts';
+import { gateOf, goingOn, timeOnBench } from '../services/handing/examDesk.ts';
 import type { RoomProps } from './roomProps.ts';
 
 /** What an exam demands of a run. */

@@ -5,8 +5,8 @@ import { examAttempt, readRuns, runsText } from '../../src/files/runsFile.ts';
 import { clockTime } from '../../src/present/clockTime.ts';
 import { MOST_SEED } from '../../src/scenario/attempt.ts';
 import { type ReadText, unfolded } from '../../src/services/classroom/brought.ts';
+import { attemptIn } from '../../src/services/handing/examDeal.ts';
 import {
-  attemptIn,
   gateOf,
   goingOn,
   heldBack,

@@ -1,5 +1,4 @@
-/** What an opened exam allows: which scenario may be done now, from which number it is dealt, how much time is left. Worked out from the shelf, the logbook and the day's clock. */
-import { examAttempt } from '../../files/runsFile.ts';
+/** What an opened exam allows: which scenario may be done now, how much time is left, whose worth is told. The first page asks it too, so it reads no files. Worked out from the shelf, the logbook and the day's clock. */
 import type { KeptRun } from '../store/keptRuns.ts';
 import type { OwnExam } from '../store/ownExam.ts';
 
@@ -57,11 +56,4 @@ export function gateOf(exam: Opened, id: string, kept: readonly KeptRun[], nowMs
     if (after !== undefined) return { kind: 'waits', after };
   }
   return { kind: 'open', turn };
-}
-
-/** The number that this candidate's set of a scenario is dealt from; null: all candidates have the set that lies in the sheet. */
-export function attemptIn(exam: Opened, id: string, kept: readonly KeptRun[]): number | null {
-  const { sheet, candidate, ownDeal } = exam.opened;
-  const turn = runsOf(exam, kept).filter(({ scenarioId }) => scenarioId === id).length;
-  return ownDeal ? examAttempt(sheet, candidate, id, turn) : null;
 }
