@@ -121,6 +121,8 @@ export interface ButtonProps {
   readonly onClick: () => void;
   readonly primary?: boolean;
   readonly disabled?: boolean;
+  /** there is nothing for it to do now; unlike a disabled one it keeps the focus of whoever has pressed it until there was no more */
+  readonly idle?: boolean;
   /** a fuller name for screen readers than the words on the button */
   readonly label?: string;
   readonly class?: string;
@@ -134,6 +136,7 @@ export function Button({
   onClick,
   primary = false,
   disabled = false,
+  idle = false,
   label,
   class: cls,
   pressed,
@@ -144,7 +147,8 @@ export function Button({
       type="button"
       class={`button${primary ? ' primary' : ''}${cls === undefined ? '' : ` ${cls}`}`}
       disabled={disabled}
-      onClick={onClick}
+      onClick={idle ? undefined : onClick}
+      {...(idle ? { 'aria-disabled': true } : {})}
       {...(label === undefined ? {} : { 'aria-label': label })}
       {...(pressed === undefined ? {} : { 'aria-pressed': pressed })}
       {...(innerRef === undefined ? {} : { ref: innerRef })}

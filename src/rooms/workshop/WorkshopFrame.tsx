@@ -1,5 +1,7 @@
 /** What every place of the workshop has round it: header, rooms, and one row with its title and the tabs of all places. */
 import type { ComponentChildren } from 'preact';
+import { useRef } from 'preact/hooks';
+import { useFocusKept } from '../../kit/hooks/useFocusKept.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { Header, type RoomLink, Rooms } from '../../kit/theme/art.tsx';
 import { PlaceTabs, type PlaceTabsProps } from './PlaceTabs.tsx';
@@ -15,8 +17,10 @@ export interface WorkshopFrameProps extends PlaceTabsProps {
 
 export function WorkshopFrame({ links, current, onPlace, title, children, right }: WorkshopFrameProps) {
   const { shell } = useWords();
+  const room = useRef<HTMLDivElement>(null);
+  useFocusKept(room);
   return (
-    <div class="room-workshop">
+    <div class="room-workshop" ref={room}>
       <Header product={shell.product} right={right}>
         <Rooms name={shell.rooms} links={links} />
       </Header>

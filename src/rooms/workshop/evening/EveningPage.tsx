@@ -51,6 +51,8 @@ export function EveningPage({ port, links, onPlace }: EveningPageProps) {
   const parMinutes = draft.scenarios.reduce((sum, id) => sum + (entries.get(id)?.par?.seconds ?? 0) / 60, 0);
   const limitMinutes = draft.scenarios.reduce((sum, id) => sum + sealedMinutes(entries.get(id)), 0);
   const save = (): void => {
+    // Not disabled meanwhile: the button would lose the focus.
+    if (saving) return;
     const exam = draft.exam === null ? null : { terms: draft.exam, phrase };
     setSaving(true);
     void port.save(draft, exam).then((problems) => {
@@ -192,7 +194,7 @@ export function EveningPage({ port, links, onPlace }: EveningPageProps) {
                 ))}
               </ul>
             )}
-            <Button primary disabled={lacks.length > 0 || saving} onClick={save}>
+            <Button primary disabled={lacks.length > 0} onClick={save}>
               {draft.exam === null ? say.save : say.exam.save}
             </Button>
             <SlipsField

@@ -1,5 +1,5 @@
 /** The deck line by line; a line that cannot be read is marked, with the reason and what may be done below it. */
-import { useState } from 'preact/hooks';
+import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { Problem } from '../../../base/result.ts';
 import { saidPhrase } from '../../../describe/problem.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
@@ -21,6 +21,9 @@ const LINES_SHOWN = 300;
 export function DeckSheet({ port, making, standing }: DeskProps) {
   const { ownReceiver: say } = useWords();
   const [typed, setTyped] = useState<string | null>(null);
+  const text = useRef<HTMLTextAreaElement>(null);
+  // Who asks to change the deck writes next.
+  useLayoutEffect(() => text.current?.focus(), [typed === null]);
   const lines = making.deckText.replace(/\s*$/, '').split(/\r\n|\n|\r/);
   const inDeck = (standing.deck.ok ? (port.left ?? []) : standing.deck.problems).filter(
     (p) => p.file === deckName(making),
@@ -77,6 +80,7 @@ export function DeckSheet({ port, making, standing }: DeskProps) {
         </section>
       ) : (
         <textarea
+          ref={text}
           class="made-text"
           dir="ltr"
           spellcheck={false}

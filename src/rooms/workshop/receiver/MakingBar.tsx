@@ -3,6 +3,7 @@ import { useState } from 'preact/hooks';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { Button } from '../../../kit/theme/art.tsx';
 import { DiscardQuestion } from '../DiscardQuestion.tsx';
+import { StepsTold } from '../StepsTold.tsx';
 import type { ReceiverPort } from './receiverPort.ts';
 
 export function MakingBar({ port }: { readonly port: ReceiverPort }) {
@@ -22,12 +23,13 @@ export function MakingBar({ port }: { readonly port: ReceiverPort }) {
           ))}
         </select>
       </label>
-      <Button class="made-undo" label={say.undoSteps(undoSteps)} disabled={undoSteps === 0} onClick={port.undo}>
+      <Button class="made-undo" label={say.undoSteps(undoSteps)} idle={undoSteps === 0} onClick={port.undo}>
         {ownReceiver.begin.back(undoSteps)}
       </Button>
-      <Button class="made-redo" label={say.redoSteps(redoSteps)} disabled={redoSteps === 0} onClick={port.redo}>
+      <Button class="made-redo" label={say.redoSteps(redoSteps)} idle={redoSteps === 0} onClick={port.redo}>
         {ownReceiver.begin.on(redoSteps)}
       </Button>
+      <StepsTold now={port.making} {...{ undoSteps, redoSteps }} />
       <Button onClick={() => setAsking(true)}>{say.removeDraft}</Button>
       <span class="l2">{isKept ? say.kept : ownReceiver.begin.notKept}</span>
       {asking ? (

@@ -152,7 +152,7 @@ function Plan({ port, making, standing }: DeskProps) {
             {say.setOut}
           </Button>
         ) : null}
-        <Button disabled={port.undoSteps === 0} onClick={port.undo}>
+        <Button idle={port.undoSteps === 0} onClick={port.undo}>
           {say.undo}
         </Button>
       </div>

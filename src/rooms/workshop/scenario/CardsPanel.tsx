@@ -5,9 +5,11 @@ import { useWords } from '../../../kit/hooks/useWords.ts';
 import type { FaultKind } from '../../../receiver/faults/fault.ts';
 import type { FaultySet } from '../../../receiver/faults/faultPlaces.ts';
 import type { Receiver } from '../../../receiver/receiver.ts';
-import { withFault } from '../../../workshop/draft.ts';
+import type { ControlWords } from '../../../words/controlWords.ts';
+import { type Draft, withFault } from '../../../workshop/draft.ts';
 import { cardFields, kindsThatFit, newFault, type PlaceField, withField } from '../../../workshop/faultCards.ts';
 import { FLAWS, type FlawId, flawRow, usualFlaw } from '../../../workshop/flaws.ts';
+import { controlsLeft, LEFT_LEADS, panelOf } from '../../../workshop/leftCards.ts';
 import { Card, PlaceChoice } from './Card.tsx';
 import { Chips } from './Chips.tsx';
 import { FigureInput } from './FigureInput.tsx';
@@ -30,7 +32,7 @@ export function CardsPanel({ port }: { readonly port: WorkshopPort }) {
         </span>
         {say.wrongTitle}
       </h2>
-      {draft.faults.length + flaws.length > 0 ? null : <p class="desk-note">{say.nothingWrong}</p>}
+      <CardsTold draft={draft} />
       {draft.faults.length === 0 || set === null ? null : (
         <>
           <h3 class="l">{say.inSet}</h3>
@@ -54,6 +56,25 @@ export function CardsPanel({ port }: { readonly port: WorkshopPort }) {
       {set === null ? null : <LeftCards port={port} receiver={set.receiver} />}
       {set === null ? null : <AddCards port={port} set={set} there={flaws} />}
     </section>
+  );
+}
+
+/** What there is of cards, heard as they come and go; seen only where there is none, for else the cards say it. */
+function CardsTold({ draft }: { readonly draft: Draft }) {
+  const { workshop: say, names, panels, controls, format } = useWords();
+  const named = controls as ControlWords;
+  const cards = [
+    ...draft.faults.map(({ kind }) => say.faults[kind]),
+    ...FLAWS.filter((id) => flawRow(id).read(draft) !== null).map((id) => say.flaws[id].name),
+    ...LEFT_LEADS.filter((lead) => draft.start.leads?.[lead] !== undefined).map((lead) =>
+      say.leadLeft(names.leads[lead]),
+    ),
+    ...controlsLeft(draft).map((id) => say.controlLeft(panels[panelOf(id)], named[id]!.label)),
+  ];
+  return (
+    <p class={cards.length === 0 ? 'desk-note' : 'unseen'} aria-live="polite">
+      {cards.length === 0 ? say.nothingWrong : say.cardsNow(format.list(cards))}
+    </p>
   );
 }
 

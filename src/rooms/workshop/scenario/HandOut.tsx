@@ -32,10 +32,11 @@ export function HandOut({ port }: { readonly port: WorkshopPort }) {
           />
         </label>
       )}
-      {link !== null && handing.needsReceiver ? <p class="desk-note">{say.needsReceiver}</p> : null}
-      <p class="desk-note" role="status">
-        {told === null ? '' : say.told[told]}
-      </p>
+      <div role="status">
+        {link === null ? null : <p class="unseen">{link.long ? say.linkLong : say.linkReady}</p>}
+        {link !== null && handing.needsReceiver ? <p class="desk-note">{say.needsReceiver}</p> : null}
+        {told === null ? null : <p class="desk-note">{say.told[told]}</p>}
+      </div>
       <p class="desk-note">
         {say.hash} <span class="ms hand-hash">{handing.hash}</span>
       </p>
