@@ -8,7 +8,7 @@ import { WorkshopPage } from '../../rooms/workshop/WorkshopPage.tsx';
 import { PAR_NOT_KNOWN } from '../../scenario/par.ts';
 import { LINK_CHARS, linkOf } from '../../services/handing/scenarioLink.ts';
 import type { Library } from '../../services/library/library.ts';
-import { type Draft, duplicated, newDraft, onReceiver } from '../../workshop/draft.ts';
+import { duplicated, newDraft, onReceiver } from '../../workshop/draft.ts';
 import { draftFileName, draftFromText, draftHash, draftProblems, draftText } from '../../workshop/draftFile.ts';
 import { textOf } from '../classPaper.ts';
 import { download } from '../download.ts';
@@ -114,7 +114,7 @@ function ScenarioDesk({ library, own, logbook, go }: RoomProps) {
     addNew: () => desk.add((no) => newDraft(draft.receiver, no)),
     duplicate: (id) => void duplicate(library, desk, id),
     remove: desk.remove,
-    toReceiver: (id) => void toReceiver(library, desk, draft, id),
+    toReceiver: (id) => void toReceiver(library, desk, id),
     openFile: (file) =>
       void textOf(words, { name: file.name, blob: file }).then((text) =>
         setBrought(text.ok ? bring(desk, file.name, text.value) : { file: file.name, problems: text.problems }),
@@ -140,9 +140,15 @@ async function duplicate(library: Library, desk: DraftDesk, id: string): Promise
   if (setup?.ok) desk.add((no) => duplicated(setup.value.scenario, no));
 }
 
-async function toReceiver(library: Library, desk: DraftDesk, draft: Draft, id: string): Promise<void> {
+/** By keys a list is gone through letter by letter: each passes one receiver more by, and the last that was asked for is the one that is wanted. */
+let asked = 0;
+async function toReceiver(library: Library, desk: DraftDesk, id: string): Promise<void> {
+  asked += 1;
+  const [no, { key }] = [asked, desk.open()];
   const loaded = await library.receiver(id);
-  if (loaded?.ok && desk.open().history.now === draft) desk.change(onReceiver(draft, loaded.value.receiver));
+  const { key: nowOpen, history } = desk.open();
+  if (loaded?.ok && no === asked && nowOpen === key)
+    desk.change(onReceiver(history.now, loaded.value.receiver), 'receiver');
 }
 
 /** null: it is open now. A draft under the same name is not written over: the file comes in as one more. */
