@@ -137,6 +137,9 @@ interface DeckPhrases {
   deckEnd: [];
   noElements: [];
   someElement: [];
+  /** a node with nothing on it but one end of a part */
+  looseNode: [node: string, element: string];
+  twoOnNode: [];
   dotLines: [];
   secondAcLine: [];
   oneAcLine: [];
@@ -282,6 +285,8 @@ interface ReceiverPhrases {
   designMeets: [low: number | null, high: number | null, unit: Unit];
   designAbove: [line: SheetLine, hz: number, measured: number, unit: Unit, spareDb: number];
   canFail: [mostDb: number];
+  alwaysMet: [line: SheetLine, hz: number, low: number, high: number, unit: Unit];
+  limitsThatBind: [];
   trapUnseen: [hz: number];
   trapTakesNothing: [hz: number, slug: string];
   notchFrequency: [];

@@ -1,5 +1,5 @@
 /**
- * Whether a receiver's own design makes sense, which takes solving its circuit: tuned circuits near what the sheet measures, a sheet that the design meets, a gain line that can fail,
+ * Whether a receiver's own design makes sense, which takes solving its circuit: tuned circuits near what the sheet measures, a sheet that the design meets and whose lines can fail,
  * and traps that take something out. For whoever checks a file; what ships has been through it.
  */
 
@@ -7,11 +7,11 @@ import { isInside } from '../base/limits.ts';
 import type { Phrase, Unit } from '../base/phrases.ts';
 import type { Problem } from '../base/result.ts';
 import { type Deck, findElement, nodeKey } from '../physics/deck.ts';
-import type { Receiver } from '../receiver/receiver.ts';
+import type { Receiver, Specification } from '../receiver/receiver.ts';
 import { nominalTurns } from '../receiver/slugLaw.ts';
 import { evaluateSpecification, type SpecItem } from '../receiver/specification.ts';
 import { createStatedResponse } from '../receiver/statedResponse.ts';
-import { type Complain, complaints } from './complaints.ts';
+import { type Complain, complaints, type Path } from './complaints.ts';
 
 /** A circuit is tuned no farther than this from all that the sheet looks at: a part a thousand times out moves it by the root of that, 32. */
 const FARTHEST = 16;
@@ -28,6 +28,7 @@ export function checkDesign(receiver: Receiver, deck: Deck, file: string): Probl
   if (problems.length > 0) return problems;
   receiver.responses.forEach((response, i) => {
     const at = ['responses', i, 'specification'];
+    complainOfEmptyLines(response.specification, at, complain);
     const stated = createStatedResponse(receiver, deck, response);
     for (const item of evaluateSpecification(response.specification, stated.hz, stated.nominal.volts, null)) {
       const { kind, hz, toHz, measured, low, high } = item;
@@ -45,6 +46,19 @@ export function checkDesign(receiver: Receiver, deck: Deck, file: string): Probl
   });
   complainOfTraps(receiver, deck, complain);
   return problems;
+}
+
+/** Levels are shares of the highest between the ends of the sheet, and no curve is wider than the sheet: limits outside of that ask for nothing. */
+function complainOfEmptyLines(spec: Specification, at: Path, complain: Complain): void {
+  const met = (key: string, i: number, found: Phrase): void => complain([...at, key, i], found, ['limitsThatBind']);
+  if (spec.referenceHz === undefined)
+    spec.points.forEach(({ hz, low, high }, i) => {
+      if (low <= 0 && high >= 1) met('points', i, ['alwaysMet', 'point', hz, low, high, '']);
+    });
+  spec.bandwidths.forEach(({ levelDb, minHz, maxHz, centreHz }, i) => {
+    if (centreHz === null && minHz <= 0 && maxHz >= spec.toHz - spec.fromHz)
+      met('bandwidths', i, ['alwaysMet', 'bandwidth', levelDb, minHz, maxHz, 'Hz']);
+  });
 }
 
 function complainOfTuning(receiver: Receiver, deck: Deck, complain: Complain): void {

@@ -1,7 +1,7 @@
-/** Whether the values of a deck are those of parts that a set can have: one that is a million times out by a slip of its suffix is told by its line. */
+/** Whether a deck is one of parts that a set can have: a value a million times out by a slip of its suffix, or a node that nothing else goes to, is told by its line. */
 import type { Unit } from '../base/phrases.ts';
 import type { Problem } from '../base/result.ts';
-import { type Deck, elementPlace } from '../physics/deck.ts';
+import { type Deck, type DeckElement, elementPlace, nodeKey } from '../physics/deck.ts';
 import { UNITS } from '../physics/deckProblems.ts';
 import type { Receiver } from '../receiver/receiver.ts';
 
@@ -22,7 +22,7 @@ export function checkParts({ responses }: Receiver, deck: Deck, deckFile: string
     L: narrower(BY_KIND.L, [LEAST_OHMS / perSecond(highHz), MOST_OHMS / perSecond(lowHz)]),
     G: BY_KIND.G,
   };
-  return deck.elements.flatMap((element): Problem[] => {
+  const values = deck.elements.flatMap((element): Problem[] => {
     const { kind, name, value } = element;
     if (kind === 'K' || kind === 'I') return [];
     const [least, most] = bounds[kind];
@@ -36,6 +36,26 @@ export function checkParts({ responses }: Receiver, deck: Deck, deckFile: string
         wanted: ['partFor', kind, rounded(least), rounded(most), unit, lowHz, highHz],
       },
     ];
+  });
+  return [...values, ...looseNodes(deck, deckFile)];
+}
+
+/** A node with one end of one part on it carries no current: it is a slip of the pen. */
+function looseNodes(deck: Deck, deckFile: string): Problem[] {
+  const ends = new Map<string, { readonly element: DeckElement; readonly word: number; readonly node: string }[]>();
+  for (const element of deck.elements) {
+    if (element.kind === 'K') continue;
+    const nodes = element.kind === 'G' ? [...element.nodes, ...element.control] : element.nodes;
+    nodes.forEach((node, i) => {
+      const key = nodeKey(node);
+      if (key !== '0') ends.set(key, [...(ends.get(key) ?? []), { element, word: i + 1, node }]);
+    });
+  }
+  return [...ends.values()].flatMap(([first, second]): Problem[] => {
+    if (first === undefined || second !== undefined) return [];
+    const { element, word, node } = first;
+    const problem = { file: deckFile, ...elementPlace(element, word) };
+    return [{ ...problem, found: ['looseNode', node, element.name], wanted: ['twoOnNode'] }];
   });
 }
 

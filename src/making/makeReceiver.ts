@@ -42,11 +42,11 @@ export function makeReceiver(
     const place = `/responses/${i}`;
     const isSCurve = response.quantity.kind === 'difference';
     const made = (isSCurve ? sCurveFrom : specificationFrom)(gauged.value.receiver, deck, response);
-    if (made === null)
-      problems.push(
-        isSCurve ? said(file, place, say.noSCurve, say.wantSCurve) : said(file, place, say.flat, say.wantTop),
-      );
-    return made ?? response.specification;
+    if (made !== null && typeof made !== 'string') return made;
+    problems.push(
+      made === null ? said(file, place, say.noSCurve, say.wantSCurve) : said(file, place, say[made], say.wantTop),
+    );
+    return response.specification;
   });
   if (problems.length > 0) return bad(...problems);
   return soundReceiver(withSpecifications(whole, specifications), deck, file);

@@ -17,9 +17,13 @@ const POINTS = 9;
 /** Levels below this are not asked for: a diode hardly shows them. */
 const LEAST_TARGET = 0.1;
 const FLAT_DB = 0.1;
+/** Of what the sheet looks at: nearer to its end a top is none. */
+const END_SHARE = 0.01;
 
-/** null: the curve has no top. */
-export function specificationFrom(receiver: Receiver, deck: Deck, response: SheetResponse): Specification | null {
+/** Why no sheet can be made of a curve: it has no top, or is highest where the sheet ends. */
+export type NoSheet = 'flat' | 'atEnd';
+
+export function specificationFrom(receiver: Receiver, deck: Deck, response: SheetResponse): Specification | NoSheet {
   const { centreHz, spanHz, markersHz } = response.setUp;
   const [fromHz, toHz] = [Math.round(centreHz - 0.45 * spanHz), Math.round(centreHz + 0.45 * spanHz)];
   const even = Array.from({ length: POINTS }, (_, i) => Math.round(fromHz + ((toHz - fromHz) * (i + 0.5)) / POINTS));
@@ -33,7 +37,8 @@ export function specificationFrom(receiver: Receiver, deck: Deck, response: Shee
     evaluateSpecification(gauge, stated.hz, stated.solve(turns).volts, stated.nominal);
   const moved = smallMoves(receiver, measure);
   const of = (id: string): Moved => moved.get(id)!;
-  if (of(`window:${fromHz}-${toHz}`).measured < FLAT_DB) return null;
+  if (of(`window:${fromHz}-${toHz}`).measured < FLAT_DB) return 'flat';
+  if (isHighestAtEnd(stated.hz, stated.nominal.volts, fromHz, toHz)) return 'atEnd';
 
   const points = asked.flatMap((hz) => {
     const { measured, room } = of(`point:${hz}`);
@@ -66,6 +71,15 @@ export function specificationFrom(receiver: Receiver, deck: Deck, response: Shee
       weight: 2,
     },
   };
+}
+
+/** A curve that still rises where the sheet ends is tuned elsewhere. */
+function isHighestAtEnd(hz: ArrayLike<number>, volts: ArrayLike<number>, fromHz: number, toHz: number): boolean {
+  let best = -1;
+  for (let i = 0; i < hz.length; i++)
+    if (hz[i]! >= fromHz && hz[i]! <= toHz && (best < 0 || Math.abs(volts[i]!) > Math.abs(volts[best]!))) best = i;
+  const edge = END_SHARE * (toHz - fromHz);
+  return best >= 0 && (hz[best]! < fromHz + edge || hz[best]! > toHz - edge);
 }
 
 const rounded = (value: number): number => Number(value.toFixed(3));

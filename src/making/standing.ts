@@ -67,9 +67,24 @@ export function savedFiles(making: Making, made: MadeReceiver): SavedFiles {
   };
 }
 
+/** What a deck must have to become a receiver, where nobody has said it in another way: asked for in the deck's own terms, since the file is made from it. */
+function deckLacks(making: Making, deck: Deck, say: MakerWords): readonly Problem[] {
+  const { adjusters, responses } = making.draft;
+  const said = (found: string, wanted: string): Problem => {
+    return { file: deckName(making), place: '', found: ['said', found], wanted: ['said', wanted] };
+  };
+  const noWayIn = responses[0]?.setUp?.injectAt === '' && !deck.elements.some(({ kind }) => kind === 'I');
+  return [
+    ...(noWayIn ? [said(say.noSource, say.wantSource)] : []),
+    ...(adjusters.length === 0 ? [said(say.noTunedCoil, say.wantTunedCoil)] : []),
+  ];
+}
+
 /** Everything that `check` would say of the two files; none: they can be saved. */
-export function problemsLeft(making: Making, { deck, made }: Standing): readonly Problem[] {
+export function problemsLeft(making: Making, { deck, made }: Standing, say: MakerWords): readonly Problem[] {
   if (!deck.ok) return deck.problems;
+  const lacking = deckLacks(making, deck.value, say);
+  if (lacking.length > 0) return lacking;
   if (made === null || !made.ok) return made === null ? [] : made.problems;
   const read = readReceiverPair(savedFiles(making, made.value));
   return read.ok ? [] : read.problems;

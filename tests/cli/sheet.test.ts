@@ -139,11 +139,8 @@ describe('what lacks', () => {
     expect(told(change)).toContain(expected);
   });
 
-  it('a deck that is none, or has no file beside it, is told as everywhere', () => {
+  it('a deck that is none, or whose file is nowhere, is told as everywhere', () => {
     expect(told(() => {}, 'title\nL1 tank 0 oops')).toContain('network.cir, line 2, column 11: found `oops`');
-    const alone = inside('sheet', folder(DECK, null));
-    expect([alone.out, alone.code]).toEqual(['', 1]);
-    expect(alone.err).toContain('found no receiver file beside the deck');
     expect(inside('sheet', folder(DECK, null), '--receiver', 'nowhere.json').err).toContain(
       'nowhere.json: found no such file',
     );
@@ -151,9 +148,83 @@ describe('what lacks', () => {
 
   it('is told in any language', () => {
     const strange = pseudoWords<TerminalWords>(terminal);
-    const deckName = folder(DECK, null);
+    const deckName = folder(DECK.replace(/^L/gm, 'Q'), null);
     const { err } = insideSaying(strange, 'sheet', deckName);
     expect(err).toContain('\u27e6');
     expect(outsideBrackets(err, [deckName])).toBe('');
+  });
+});
+
+/** A strip of our own: three tanks tuned apart about 30 MHz. */
+const STRIP = `* Lock strip, three stages tuned apart
+Isig in 0 AC 1u
+C1 in 0 12p
+L1 in 0 2.65u
+R1 in 0 6.8k
+G1 n2 0 in 0 5m
+C2 n2 0 12p
+L2 n2 0 2.05u
+R2 n2 0 6.8k
+G2 n3 0 n2 0 5m
+C3 n3 0 12p
+L3 n3 0 2.35u
+R3 n3 0 3.3k
+.ac lin 281 24meg 36meg
+.print ac vdb(n3)
+.end
+`;
+
+describe('a deck alone', () => {
+  const alone = (deck: string) => inside('sheet', folder(deck, null));
+
+  it('gives a whole receiver that check accepts, the levels those of its tanks', () => {
+    const deckName = folder(STRIP, null, 'lock-strip');
+    const { out, err, code } = inside('sheet', deckName);
+    expect([err, code]).toEqual(['', 0]);
+    const kept = deckName.replace('network.cir', 'receiver.json');
+    writeFileSync(kept, out.replace('"id": "network"', '"id": "lock-strip"'));
+    expect(inside('check', kept)).toMatchObject({
+      err: '',
+      code: 0,
+      out: expect.stringContaining('(receiver, 3 slugs)'),
+    });
+    const { adjusters, responses } = JSON.parse(out) as Json;
+    expect(adjusters.map(({ element }: Json) => element)).toEqual(['L1', 'L2', 'L3']);
+    // Each tank by itself, |Z| = R / sqrt(1 + Q^2 (f/f0 - f0/f)^2) (any handbook of radio, from memory); the diode loads the last a little more than the deck says.
+    const level = (hz: number): number =>
+      [
+        [2.65e-6, 6.8e3],
+        [2.05e-6, 6.8e3],
+        [2.35e-6, 3.3e3],
+      ].reduce((product, [henries, ohms]) => {
+        const f0 = 1 / (2 * Math.PI * Math.sqrt(henries! * 12e-12));
+        const q = ohms! / (2 * Math.PI * f0 * henries!);
+        return product / Math.hypot(1, q * (hz / f0 - f0 / hz));
+      }, 1);
+    const { points, fromHz, toHz } = responses[0].specification;
+    const steps = Array.from({ length: 1000 }, (_, i) => level(fromHz + ((toHz - fromHz) * i) / 999));
+    const top = Math.max(...steps);
+    expect(points.length).toBeGreaterThan(5);
+    for (const { hz, target } of points) expect(Math.abs(target - level(hz) / top)).toBeLessThan(0.03);
+  });
+
+  it.each<[string, (deck: string) => string, string]>([
+    ['a way in', (deck) => deck.replace(/^Isig.*\n/m, ''), 'network.cir: found no current source, wanted'],
+    [
+      'a coil',
+      (deck) => deck.replace(/^L(\d \S+ 0) \S+/gm, 'R9$1 1k'),
+      'network.cir: found no coil with a capacitor across it',
+    ],
+    ['its end', (deck) => deck.replace('.end\n', ''), 'wanted a last line `.end`'],
+    [
+      'its tuning',
+      (deck) => deck.replace('24meg 36meg', '60meg 70meg'),
+      'found a curve that is highest at an end of the span',
+    ],
+    ['the other end of a part', (deck) => deck.replace('C3 n3', 'C3 m3'), 'line 11, column 4: found node `m3`'],
+  ])('is told what it lacks: %s', (_, change, expected) => {
+    const { out, err, code } = alone(change(STRIP));
+    expect([out, code]).toEqual(['', 1]);
+    expect(err).toContain(expected);
   });
 });

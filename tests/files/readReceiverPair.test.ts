@@ -56,6 +56,32 @@ describe('a receiver and its deck', () => {
     expect(feed).toMatch(/own\.cir, line \d+, column 12: found Cfar of 110 mF, wanted a capacitor/);
   });
 
+  it('are refused with a node that nothing goes to but one end of a part, by that word of the deck', () => {
+    const said = told('am-455k', undefined, (deck) => deck.replace('C2s det 0 110p', 'C2s dte 0 110p'));
+    expect(said).toMatch(
+      /own\.cir, line \d+, column 5: found node `dte`, to which nothing goes but C2s, wanted at least two/,
+    );
+  });
+
+  it('are refused with a level and a width that every curve has', () => {
+    const said = told('am-455k', (r) => {
+      Object.assign(r.responses[0].specification.points[0], { low: 0, high: 1 });
+      const { bandwidths, fromHz, toHz } = r.responses[0].specification;
+      bandwidths.push({
+        ...bandwidths[0],
+        levelDb: -9,
+        minHz: 0,
+        maxHz: toHz - fromHz,
+        centreHz: null,
+        centreToleranceHz: null,
+      });
+    });
+    expect(said).toMatch(
+      /specification\/points\/0: found a line that every curve meets: .* from 0 to 1, wanted limits/,
+    );
+    expect(said).toMatch(/specification\/bandwidths\/\d: found a line that every curve meets/);
+  });
+
   it('are refused with a sheet that the design misses, by the line of the sheet', () => {
     const said = told('am-455k', (r) =>
       Object.assign(r.responses[0].specification.points[0], { target: 0.5, low: 0.45, high: 0.55 }),

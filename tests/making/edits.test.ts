@@ -34,7 +34,7 @@ const AM = (() => {
 })();
 
 const left = (making: Making): string[] =>
-  problemsLeft(making, standingOf(making, en.maker)).map((problem) => problemSentence(en, problem));
+  problemsLeft(making, standingOf(making, en.maker), en.maker).map((problem) => problemSentence(en, problem));
 const leftOf = (draft: Draft, making: Making = EXAMPLE): string[] => left({ ...making, draft });
 function deckOf(making: Making): Deck {
   const { deck } = standingOf(making, en.maker);

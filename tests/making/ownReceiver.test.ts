@@ -14,7 +14,7 @@ const SHELF = 'scenarios/receivers';
 const deckOf = (id: string): string => readFileSync(`${SHELF}/${id}/network.cir`, 'utf8');
 const begun = (id: string): Making => beginWithDeck({ file: `My ${id}.CIR`, text: deckOf(id) }, en.maker);
 const left = (making: Making): string[] =>
-  problemsLeft(making, standingOf(making, en.maker)).map((problem) => problemSentence(en, problem));
+  problemsLeft(making, standingOf(making, en.maker), en.maker).map((problem) => problemSentence(en, problem));
 
 describe('a deck alone', () => {
   it('says which coils are turned, two to a can, where one may touch and how the bench stands', () => {

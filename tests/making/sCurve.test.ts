@@ -141,7 +141,7 @@ describe('a deck that prints the two ends of a detector', () => {
     const standing = standingOf(whole, en.maker);
     if (!standing.made?.ok) throw new Error(JSON.stringify(standing.made));
     expect(standing.drawn!.items.map(({ kind }) => kind)).toContain('zero');
-    expect(problemsLeft(whole, standing)).toEqual([]);
+    expect(problemsLeft(whole, standing, en.maker)).toEqual([]);
     expect(readReceiverPair(savedFiles(whole, standing.made.value)).ok).toBe(true);
   });
 });

@@ -53,7 +53,7 @@ export default function ReceiverRoom({ logbook, go }: RoomProps) {
   useEffect(() => {
     if (making === null || standing === null) return;
     const timer = setTimeout(
-      () => setChecked({ of: standing, left: problemsLeft(making, standing), slack: slackIn(standing) }),
+      () => setChecked({ of: standing, left: problemsLeft(making, standing, words.maker), slack: slackIn(standing) }),
       CHECK_AFTER_MS,
     );
     return () => clearTimeout(timer);

@@ -75,11 +75,10 @@ const checkWords = {
 
 const sheetWords = {
   summary:
-    'makes a service sheet from a deck and what a receiver file says of slugs and test points, and prints the receiver file to be kept',
+    'makes a service sheet from a deck and what a receiver file says of slugs and test points, as the workshop does, and prints the receiver file to be kept',
   deck: 'circuit deck',
-  receiver: 'receiver file, which may leave out whatever can be worked out (default: receiver.json beside the deck)',
-  noReceiver: 'no receiver file beside the deck',
-  wantReceiver: 'a file with adjusters, testPoints and responses; name another with --receiver FILE',
+  receiver:
+    'receiver file, which may leave out whatever can be worked out (default: receiver.json beside the deck; without one, what the deck says alone)',
 } as const;
 
 const upgradeWords = {
