@@ -5,6 +5,7 @@ import { readReceiverPair } from '../../src/files/readReceiverPair.ts';
 import { EXAMPLE_DECK } from '../../src/making/exampleDeck.ts';
 import { en } from '../../src/words/en/index.ts';
 import { ownReceiverWords as say } from '../../src/words/en/ownReceiver.ts';
+import { pair, sheetOn } from '../app/harbourCan.ts';
 import { expect, test } from './page.ts';
 import { isSound } from './soundPage.ts';
 
@@ -167,6 +168,30 @@ test('it is kept in this browser, listed on the next visit, edited and taken awa
   await button(page, say.begin.another).click();
   await button(page, say.begin.dropLong('Harbour watch receiver')).click();
   await expect(page.getByText(say.begin.none)).toBeVisible();
+});
+
+test('a receiver that came with an evening sheet is listed, opened as a copy, and thrown away', async ({ page }) => {
+  const texts = pair('harbour-can');
+  await page.goto('/#/course');
+  await page
+    .locator('input[data-picks=own]')
+    .setInputFiles({ name: 'third.json', mimeType: 'application/json', buffer: Buffer.from(sheetOn(texts)) });
+  await expect(page.getByRole('heading', { name: 'Third Thursday' })).toBeVisible({ timeout: 60_000 });
+  await page.goto('/#/workshop/receiver');
+  const list = page.getByRole('region', { name: say.begin.brought });
+  await expect(list.getByRole('listitem')).toContainText('Harbour can');
+  await isSound(page);
+  await button(page, say.begin.copyLong('Harbour can')).click();
+  await ready(page);
+  await button(page, say.begin.another).click();
+  await button(page, say.begin.dropLong('Harbour can')).click();
+  await expect(page.getByRole('dialog')).toContainText(say.begin.dropAsk);
+  await button(page, en.workshop.keepIt).click();
+  await expect(list.getByRole('listitem')).toHaveCount(1);
+  await button(page, say.begin.dropLong('Harbour can')).click();
+  await button(page, en.workshop.remove).click();
+  await expect(list).toHaveCount(0);
+  await expect(page.getByText(say.save.dropped('Harbour can'))).toBeVisible();
 });
 
 test('what is no deck is refused at once, with every problem and its place', async ({ page }) => {

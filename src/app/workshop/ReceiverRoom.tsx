@@ -2,6 +2,7 @@
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import type { Problem } from '../../base/result.ts';
 import { problemSentence } from '../../describe/problem.ts';
+import type { ReceiverPair } from '../../files/readReceiverPair.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { beginWithBoth, beginWithDeck, withDeckText } from '../../making/begin.ts';
 import { followDeck } from '../../making/edits.ts';
@@ -13,13 +14,14 @@ import { ReceiverPage } from '../../rooms/workshop/receiver/ReceiverPage.tsx';
 import type { ReceiverPort } from '../../rooms/workshop/receiver/receiverPort.ts';
 import { pageOwnReceivers } from '../../services/library/pageOwnReceivers.ts';
 import { SHIPPED_RECEIVERS } from '../../services/library/shippedTexts.ts';
+import type { OwnReceivers } from '../../services/store/ownReceivers.ts';
 import { download } from '../download.ts';
 import type { RoomProps } from '../roomProps.ts';
 import { useRoomLinks } from '../useRoomLinks.ts';
 import { readBrought } from './broughtReceiver.ts';
 import { createReceiverDesk, type ReceiverDesk } from './receiverDesk.ts';
 import { deskPlace, useDesk } from './useDesk.ts';
-import { useOwnReceivers } from './useOwnReceivers.ts';
+import { useBroughtReceivers, useOwnReceivers } from './useOwnReceivers.ts';
 
 /** Changes come in a row while somebody types or drags; the checks that solve the whole design wait for the last. */
 const CHECK_AFTER_MS = 200;
@@ -44,6 +46,7 @@ export default function ReceiverRoom({ logbook, go }: RoomProps) {
   const [refused, setRefused] = useState<readonly string[]>([]);
   const [told, setTold] = useState<string | null>(null);
   const kept = useOwnReceivers();
+  const brought = useBroughtReceivers();
   const [checked, setChecked] = useState<Checked | null>(null);
   const desk = useMemo(openDesk, []);
   useDesk(desk);
@@ -63,11 +66,25 @@ export default function ReceiverRoom({ logbook, go }: RoomProps) {
     setTold(null);
     desk.begin(next);
   };
+  const openPair = (of: (shelf: OwnReceivers) => Promise<ReceiverPair | null>): void => {
+    void pageOwnReceivers()
+      .then(of)
+      .then((pair) => {
+        const both = pair === null ? null : beginWithBoth(pair.deck, pair.receiver);
+        if (both?.ok) begin(both.value);
+        else if (both !== null) setRefused(both.problems.map((problem) => problemSentence(words, problem)));
+      });
+  };
+  const dropped = (name: string, drop: (shelf: OwnReceivers) => Promise<void>): void => {
+    void pageOwnReceivers()
+      .then(drop)
+      .then(() => setTold(words.ownReceiver.save.dropped(name)));
+  };
   const now = checked !== null && checked.of === standing ? checked : null;
   const made = standing?.made?.ok ? standing.made.value : null;
   const canSave = now !== null && now.left.length === 0 && made !== null;
   const port: ReceiverPort = {
-    ...{ making, standing, refused, kept, told, canSave },
+    ...{ making, standing, refused, kept, brought, told, canSave },
     left: now?.left ?? null,
     makings: desk.all().map(({ key, history }) => ({ key, name: nameOf(history.now) })),
     openKey: open?.key ?? null,
@@ -87,21 +104,11 @@ export default function ReceiverRoom({ logbook, go }: RoomProps) {
       });
     },
     beginExample: () => begin(beginWithDeck({ file: EXAMPLE_NAME, text: EXAMPLE_DECK }, words.maker)),
-    openKept: (id) => {
-      void pageOwnReceivers()
-        .then((shelf) => shelf.texts(id))
-        .then((pair) => {
-          const both = pair === null ? null : beginWithBoth(pair.deck, pair.receiver);
-          if (both?.ok) begin(both.value);
-          else if (both !== null) setRefused(both.problems.map((problem) => problemSentence(words, problem)));
-        });
-    },
-    dropKept: (id) => {
-      const name = kept.find((one) => one.id === id)?.setName ?? id;
-      void pageOwnReceivers()
-        .then((shelf) => shelf.drop(id))
-        .then(() => setTold(words.ownReceiver.save.dropped(name)));
-    },
+    openKept: (id) => openPair((shelf) => shelf.texts(id)),
+    openBrought: (id, hash) => openPair((shelf) => shelf.textsOf(id, hash)),
+    dropKept: (id) => dropped(kept.find((one) => one.id === id)?.setName ?? id, (shelf) => shelf.drop(id)),
+    dropBrought: (id, hash) =>
+      dropped(brought.find((one) => one.hash === hash)?.setName ?? id, (shelf) => shelf.dropBrought(hash)),
     clear: () => {
       setRefused([]);
       setTold(null);

@@ -18,6 +18,11 @@ export interface OwnReceiverEntry {
   readonly savedAtMs: number;
 }
 
+export interface BroughtReceiver extends OwnReceiverEntry {
+  /** of the receiver, as runs and sheets name it */
+  readonly hash: string;
+}
+
 export interface OwnReceivers {
   /** by name */
   list(): Promise<readonly OwnReceiverEntry[]>;
@@ -32,6 +37,10 @@ export interface OwnReceivers {
   /** Takes the place of one of the same id. What does not pass every check is not kept. */
   keep(pair: ReceiverPair): Promise<Result<LoadedReceiver>>;
   drop(id: string): Promise<void>;
+  /** what sheets have brought, by name */
+  brought(): Promise<readonly BroughtReceiver[]>;
+  /** for good: what stands on it can no longer be played, shown or judged here */
+  dropBrought(hash: string): Promise<void>;
   /** told when the list changes in this tab; returns what stops it */
   subscribe(listener: () => void): () => void;
 }
@@ -81,13 +90,15 @@ export function createOwnReceivers(parts: { readonly name: string; readonly now:
   };
   // Where there is no database, what a sheet brought lasts as long as the page, like the rest of the sheet.
   const held = new Map<string, BroughtRecord>();
-  const broughtAs = async (id: string): Promise<readonly BroughtRecord[]> => {
+  const allBrought = async (id?: string): Promise<readonly BroughtRecord[]> => {
     const stored = await base()
-      .then((open) => open.getAllFromIndex('brought', 'byId', id))
+      .then((open) => (id === undefined ? open.getAll('brought') : open.getAllFromIndex('brought', 'byId', id)))
       .catch(() => []);
-    const all = [...stored.map(broughtOf), ...held.values()].filter((one) => one !== null);
-    return all.filter((one) => one.id === id).sort((a, b) => b.savedAtMs - a.savedAtMs);
+    const records = [...stored.map(broughtOf), ...held.values()].filter((one) => one !== null);
+    return [...new Map(records.map((one) => [one.hash, one])).values()];
   };
+  const broughtAs = async (id: string): Promise<readonly BroughtRecord[]> =>
+    (await allBrought(id)).filter((one) => one.id === id).sort((a, b) => b.savedAtMs - a.savedAtMs);
   const textsOf = async (id: string, hash?: string): Promise<ReceiverPair | null> => {
     const brought = await broughtAs(id);
     const same = brought.find((one) => one.hash === hash);
@@ -103,9 +114,7 @@ export function createOwnReceivers(parts: { readonly name: string; readonly now:
   return {
     async list() {
       const all = (await (await base()).getAll('receivers')).map(recordOf).filter((one) => one !== null);
-      return all
-        .map(({ id, setName, savedAtMs }) => ({ id, setName, savedAtMs }))
-        .sort((a, b) => a.setName.localeCompare(b.setName) || a.id.localeCompare(b.id));
+      return all.map(({ id, setName, savedAtMs }) => ({ id, setName, savedAtMs })).sort(byName);
     },
     texts,
     textsOf,
@@ -121,7 +130,19 @@ export function createOwnReceivers(parts: { readonly name: string; readonly now:
       await base()
         .then((open) => open.put('brought', record))
         .catch(() => {});
+      told();
       return read;
+    },
+    async brought() {
+      const all = await allBrought();
+      return all.map(({ hash, id, setName, savedAtMs }) => ({ hash, id, setName, savedAtMs })).sort(byName);
+    },
+    async dropBrought(hash) {
+      held.delete(hash);
+      await base()
+        .then((open) => open.delete('brought', hash))
+        .catch(() => {});
+      told();
     },
     async keep(pair) {
       const read = readReceiverPair(pair);
@@ -140,6 +161,9 @@ export function createOwnReceivers(parts: { readonly name: string; readonly now:
     },
   };
 }
+
+const byName = (a: OwnReceiverEntry, b: OwnReceiverEntry): number =>
+  a.setName.localeCompare(b.setName) || a.id.localeCompare(b.id);
 
 /** Nothing that comes back from storage is believed. */
 function recordOf(stored: unknown): OwnRecord | null {

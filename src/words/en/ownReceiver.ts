@@ -38,6 +38,12 @@ export const ownReceiverWords = {
     editLong: (name: string): string => `Edit ${name}`,
     drop1: 'Take away',
     dropLong: (name: string): string => `Take away: ${name}`,
+    brought: 'Came with evening sheets',
+    broughtWhy: 'They stay when their sheet is taken off the course, for the runs that were done on them.',
+    copy: 'Open a copy',
+    copyLong: (name: string): string => `Open a copy of ${name}`,
+    dropAsk:
+      'Scenarios and runs on it can then no longer be played, shown or judged in this browser. The sheet, opened once more, brings it back.',
     making: 'In the making',
     goOn: 'Go on',
     goOnLong: (name: string): string => `Go on with ${name}`,

@@ -135,7 +135,7 @@ export const workshopWords = {
   reading: 'Laying out the set',
   cannotRead: 'This set cannot be laid out.',
   planOf: (set: string): string => `Chassis of ${set}, seen from above`,
-  planHow: 'Drag round a slug, or use the arrow keys: up turns it in.',
+  planHow: 'Drag round a slug, or use the arrow keys: up turns it in, right goes to the next.',
   /** `turns`: the amount without its sign */
   offBy: (turns: string, isIn: boolean): string => `${isIn ? '+' : '\u2212'}${turns}`,
   faultAt: (no: number, fault: string, place: string): string => `${atMost(no, 0)}: ${fault}, at ${place}`,

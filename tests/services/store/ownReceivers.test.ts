@@ -65,6 +65,32 @@ describe('the shelf', () => {
     expect(torn?.ok).toBe(false);
   });
 
+  it('lists what sheets have brought apart from what was made here, each once, and throws away the very one', async () => {
+    const own = shelf('own-brought');
+    let told = 0;
+    own.subscribe(() => told++);
+    const damped = (deck: string) => deck.replace('RQ1 pri 0 20k', 'RQ1 pri 0 21k');
+    await own.keep(pair('a-can', 'Made here'));
+    for (const change of [(deck: string) => deck, damped, damped]) await own.bring(pair('a-can', 'Brought', change));
+    expect(told).toBe(4);
+    const brought = await shelf('own-brought').brought();
+    expect(brought.map(({ id, setName }) => [id, setName])).toEqual([
+      ['a-can', 'Brought'],
+      ['a-can', 'Brought'],
+    ]);
+    expect(await own.brought()).toHaveLength(2);
+    expect(await own.list()).toHaveLength(1);
+    const [gone, stays] = brought as [(typeof brought)[number], (typeof brought)[number]];
+    const before = await own.textsOf('a-can', gone.hash);
+    expect(before).not.toEqual(await own.textsOf('a-can', stays.hash));
+    await own.dropBrought(gone.hash);
+    expect(told).toBe(5);
+    expect((await own.brought()).map(({ hash }) => hash)).toEqual([stays.hash]);
+    expect((await shelf('own-brought').brought()).map(({ hash }) => hash)).toEqual([stays.hash]);
+    // What asks for the one that is gone gets the one that was made here: no other brought one takes its place.
+    expect(await own.textsOf('a-can', gone.hash)).toEqual(pair('a-can', 'Made here'));
+  });
+
   it('is where scenarios find a receiver that does not come with the page; one that does is not hidden by it', async () => {
     const own = shelf();
     await own.keep(pair('a-can', 'A can'));

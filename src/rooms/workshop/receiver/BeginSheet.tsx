@@ -1,10 +1,14 @@
 /** Before anything has been brought: what this place is for, where files go, and the receivers that are kept here. */
-import { useRef } from 'preact/hooks';
+import { useRef, useState } from 'preact/hooks';
+import { Modal } from '../../../kit/dialogs/Modal.tsx';
 import { FilesField } from '../../../kit/FilesField.tsx';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { Button, Frame } from '../../../kit/theme/art.tsx';
 import { Refused } from './Refused.tsx';
 import type { ReceiverPort } from './receiverPort.ts';
+
+/** Two of one name are told apart by the beginning of their hash. */
+const HASH_SHOWN = 8;
 
 export function BeginSheet({ port }: { readonly port: ReceiverPort }) {
   const { ownReceiver: say } = useWords();
@@ -27,6 +31,7 @@ export function BeginSheet({ port }: { readonly port: ReceiverPort }) {
       </section>
       {port.makings.length === 0 ? null : <InTheMaking port={port} />}
       <KeptList port={port} />
+      {port.brought.length === 0 ? null : <BroughtList port={port} />}
     </div>
   );
 }
@@ -99,6 +104,56 @@ function KeptList({ port }: { readonly port: ReceiverPort }) {
         ))}
       </ul>
       <p role="status">{port.told}</p>
+    </section>
+  );
+}
+
+/** Receivers that evening sheets have brought: they stay for the runs on them, until they are thrown away here. */
+function BroughtList({ port }: { readonly port: ReceiverPort }) {
+  const { ownReceiver: say, workshop } = useWords();
+  const [asked, setAsked] = useState<ReceiverPort['brought'][number] | null>(null);
+  return (
+    <section class="paper made-card" aria-labelledby="made-brought">
+      <Frame kind="card" />
+      <h2 class="plate-title" id="made-brought">
+        {say.begin.brought}
+      </h2>
+      <p class="l2">{say.begin.broughtWhy}</p>
+      <ul class="made-kept">
+        {port.brought.map((one) => (
+          <li key={one.hash}>
+            <span>
+              <b>{one.setName}</b> <span class="m">{`${one.id} ${one.hash.slice(0, HASH_SHOWN)}`}</span>
+            </span>
+            <span class="made-row">
+              <Button label={say.begin.copyLong(one.setName)} onClick={() => port.openBrought(one.id, one.hash)}>
+                {say.begin.copy}
+              </Button>
+              <Button label={say.begin.dropLong(one.setName)} onClick={() => setAsked(one)}>
+                {say.begin.drop1}
+              </Button>
+            </span>
+          </li>
+        ))}
+      </ul>
+      {asked === null ? null : (
+        <Modal title={say.begin.dropLong(asked.setName)} onCancel={() => setAsked(null)}>
+          <p>{say.begin.dropAsk}</p>
+          <div class="modal-buttons">
+            <Button
+              onClick={() => {
+                setAsked(null);
+                port.dropBrought(asked.id, asked.hash);
+              }}
+            >
+              {workshop.remove}
+            </Button>
+            <Button primary onClick={() => setAsked(null)}>
+              {workshop.keepIt}
+            </Button>
+          </div>
+        </Modal>
+      )}
     </section>
   );
 }

@@ -28,12 +28,16 @@ export interface ReceiverPort {
   readonly undoSteps: number;
   readonly redoSteps: number;
   readonly kept: readonly KeptReceiver[];
+  /** came with evening sheets */
+  readonly brought: readonly (KeptReceiver & { readonly hash: string })[];
   /** what came of keeping or taking away, in words */
   readonly told: string | null;
   bring(files: readonly File[]): void;
   beginExample(): void;
   openKept(id: string): void;
   dropKept(id: string): void;
+  openBrought(id: string, hash: string): void;
+  dropBrought(id: string, hash: string): void;
   clear(): void;
   deckText(text: string): void;
   /** one after the other with the same mark they are one step to undo */

@@ -189,7 +189,8 @@ function PlanSlug(props: PlanSlugProps) {
       <div
         class={chosen ? 'plan-slug chosen' : 'plan-slug'}
         role="spinbutton"
-        tabIndex={0}
+        // One place to stop at for all slugs: the next stop is the row of the chosen one.
+        tabIndex={chosen ? 0 : -1}
         ref={elementRef}
         data-slug={id}
         aria-label={say.slug(letter, adjuster.label)}
