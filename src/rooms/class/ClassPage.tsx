@@ -2,6 +2,7 @@
 import { useMemo, useState } from 'preact/hooks';
 import { classFigures } from '../../judge/classFigures.ts';
 import { type Sieve, sifted } from '../../judge/classList.ts';
+import { useFileDrop } from '../../kit/hooks/useFileDrop.ts';
 import { usePrinting } from '../../kit/hooks/usePrinting.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { Button, Header, type RoomLink, Rooms } from '../../kit/theme/art.tsx';
@@ -28,18 +29,11 @@ export function ClassPage({ port, links }: ClassPageProps) {
   const all = useMemo(() => classFigures(port.rows), [port.rows]);
   const figures = useMemo(() => (rows.length === port.rows.length ? all : classFigures(rows)), [rows, all]);
   const printing = usePrinting();
+  // Anywhere on the page, a folder too.
+  const over = useFileDrop(port.bringDropped);
   const nothing = port.rows.length === 0;
   return (
-    // Dropped anywhere on the page: a near miss would have the browser show the file instead.
-    // biome-ignore lint/a11y/noStaticElementInteractions: what can be dropped can be chosen by buttons
-    <div
-      class="room-class"
-      onDragOver={(event) => event.preventDefault()}
-      onDrop={(event) => {
-        event.preventDefault();
-        if (event.dataTransfer !== null) port.bringDropped(event.dataTransfer);
-      }}
-    >
+    <div class="room-class">
       <Header
         product={shell.product}
         right={
@@ -69,7 +63,7 @@ export function ClassPage({ port, links }: ClassPageProps) {
           </p>
         </div>
         <div class="class-left">
-          <FilesSheet port={port} figures={all} />
+          <FilesSheet port={port} figures={all} over={over} />
           <SkillsPanel figures={figures} />
         </div>
         <div class="class-right">

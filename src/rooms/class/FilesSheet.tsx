@@ -1,5 +1,5 @@
 /** The sheet of run files: where they are dropped or chosen, how far the grading is, and how many there are of each kind. */
-import { useRef, useState } from 'preact/hooks';
+import { useRef } from 'preact/hooks';
 import type { ClassFigures } from '../../judge/classFigures.ts';
 import { OUTCOMES } from '../../judge/outcome.ts';
 import { FilesField } from '../../kit/FilesField.tsx';
@@ -9,7 +9,14 @@ import { DROP_ART } from './classArt.ts';
 import type { ClassPort } from './classPort.ts';
 import { Bar, SameActs, State } from './Glyphs.tsx';
 
-export function FilesSheet({ port, figures }: { readonly port: ClassPort; readonly figures: ClassFigures }) {
+export interface FilesSheetProps {
+  readonly port: ClassPort;
+  readonly figures: ClassFigures;
+  /** files are held over the page */
+  readonly over: boolean;
+}
+
+export function FilesSheet({ port, figures, over }: FilesSheetProps) {
   const { classroom: say } = useWords();
   const { rows, waiting, isWorking, inHand } = port;
   const all = rows.length + waiting.length;
@@ -22,7 +29,7 @@ export function FilesSheet({ port, figures }: { readonly port: ClassPort; readon
         </span>
         {say.files}
       </h2>
-      <DropPlace port={port} />
+      <DropPlace port={port} over={over} />
       {port.complaints.length === 0 ? null : (
         <ul class="complaints" role="alert">
           {port.complaints.map((text) => (
@@ -102,20 +109,10 @@ export function FilesSheet({ port, figures }: { readonly port: ClassPort; readon
   );
 }
 
-function DropPlace({ port }: { readonly port: ClassPort }) {
+function DropPlace({ port, over }: { readonly port: ClassPort; readonly over: boolean }) {
   const { classroom: say } = useWords();
-  const [over, setOver] = useState(false);
   return (
-    // biome-ignore lint/a11y/noStaticElementInteractions: what can be dropped here can be chosen by the buttons inside
-    <div
-      class={over ? 'drop-place over' : 'drop-place'}
-      onDragOver={(event) => {
-        event.preventDefault();
-        setOver(true);
-      }}
-      onDragLeave={() => setOver(false)}
-      onDrop={() => setOver(false)}
-    >
+    <div class={over ? 'drop-place over' : 'drop-place'}>
       <Ink svg={DROP_ART} width={48} height={44} />
       <p>
         <b>{say.drop}</b> <span>{say.dropMore}</span>

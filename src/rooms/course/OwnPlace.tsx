@@ -1,6 +1,7 @@
 /** The user's own shelf: scenarios that were opened from files, by a button or dropped anywhere on the page. */
 import { useEffect, useReducer, useRef, useState } from 'preact/hooks';
 import { FilesField } from '../../kit/FilesField.tsx';
+import { useFileDrop } from '../../kit/hooks/useFileDrop.ts';
 import { useFirstWords } from '../../kit/hooks/useWords.ts';
 import { Button } from '../../kit/theme/art.tsx';
 import type { CourseCard } from '../../present/ports.ts';
@@ -54,7 +55,7 @@ export function OwnPlace({ port, columns, runsRead, drawn, open, onHand }: OwnPl
       setTold({ news: taken.length === 0 ? '' : words.taken(taken), refused, putBack: null });
     });
   };
-  const over = useDrop(bring);
+  const over = useFileDrop(({ files }) => bring([...files]));
   const cards = port.cards();
   const remove = ({ scenario }: CourseCard): void => {
     onHand();
@@ -216,37 +217,4 @@ export function OwnPlace({ port, columns, runsRead, drawn, open, onHand }: OwnPl
       )}
     </section>
   );
-}
-
-/** A file may be dropped anywhere on the page: a browser that is not told otherwise would leave the page for it. True while one is held over it. */
-function useDrop(take: (files: readonly File[]) => void): boolean {
-  const [over, setOver] = useState(false);
-  const taking = useRef(take);
-  taking.current = take;
-  useEffect(() => {
-    const hasFiles = ({ dataTransfer }: DragEvent): boolean => dataTransfer?.types.includes('Files') === true;
-    const hold = (event: DragEvent): void => {
-      if (!hasFiles(event)) return;
-      event.preventDefault();
-      setOver(true);
-    };
-    const leave = (event: DragEvent): void => {
-      if (event.relatedTarget === null) setOver(false);
-    };
-    const drop = (event: DragEvent): void => {
-      setOver(false);
-      if (!hasFiles(event)) return;
-      event.preventDefault();
-      taking.current([...(event.dataTransfer?.files ?? [])]);
-    };
-    addEventListener('dragover', hold);
-    addEventListener('dragleave', leave);
-    addEventListener('drop', drop);
-    return () => {
-      removeEventListener('dragover', hold);
-      removeEventListener('dragleave', leave);
-      removeEventListener('drop', drop);
-    };
-  }, []);
-  return over;
 }

@@ -1,6 +1,7 @@
 /** The service sheet on paper: cautions, every curve of the job with its levels and demands, the procedure, slugs and points. */
 import type { BenchSetup } from '../../bench/setup.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
+import { SlugsAndPoints } from '../../kit/SlugsAndPoints.tsx';
 import { Told } from '../../kit/Told.tsx';
 import { cautionsOf } from '../../present/cautions.ts';
 import { levelReading, type SheetFigures } from '../../present/sheetFigures.ts';
@@ -45,32 +46,12 @@ export function ServicePaper({ setup, figures }: PaperOf) {
           </li>
         ))}
       </ol>
-      <h3>{sheet.slugs}</h3>
-      <dl class="paper-list-of">
-        {receiver.adjusters.map((slug) => (
-          <div key={slug.id}>
-            <dt>
-              <b>{letters.get(slug.id)}</b> <Told of={receiver}>{slug.label}</Told>
-            </dt>
-            <dd>
-              <Told of={receiver}>{slug.does}</Told> {`${sheet.head[slug.head]}, ${sheet.slugTurns(slug.travelTurns)}`}
-            </dd>
-          </div>
-        ))}
-      </dl>
-      <h3>{sheet.points}</h3>
-      <dl class="paper-list-of">
-        {receiver.testPoints.map((point) => (
-          <div key={point.id}>
-            <dt>
-              <b>{point.id}</b>
-            </dt>
-            <dd>
-              <Told of={receiver}>{point.note}</Told>
-            </dd>
-          </div>
-        ))}
-      </dl>
+      <SlugsAndPoints
+        receiver={receiver}
+        letter={(slug) => <b>{`${letters.get(slug)} `}</b>}
+        slugClass="paper-list-of"
+        pointClass="paper-list-of"
+      />
     </Paper>
   );
 }

@@ -1,4 +1,5 @@
 /** The workshop's desk for scenarios: receiver and slugs, what is wrong, what the learner will see, what the file lacks. */
+import { useFileDrop } from '../../kit/hooks/useFileDrop.ts';
 import { usePageTitle } from '../../kit/hooks/usePageTitle.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import type { RoomLink } from '../../kit/theme/art.tsx';
@@ -29,6 +30,9 @@ export function WorkshopPage({ port, links, onPlace }: WorkshopPageProps) {
   const { shell, workshop: say } = useWords();
   usePageTitle(say.scenario.tab, shell.workshop);
   useUndoKeys(port);
+  useFileDrop(({ files: [file] }) => {
+    if (file !== undefined) port.openFile(file);
+  });
   const { standing, openKey } = port;
   return (
     <WorkshopFrame

@@ -1,4 +1,5 @@
 /** The workshop's place for receivers of one's own: a deck comes in, a receiver goes out. */
+import { useFileDrop } from '../../../kit/hooks/useFileDrop.ts';
 import { usePageTitle } from '../../../kit/hooks/usePageTitle.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import type { RoomLink } from '../../../kit/theme/art.tsx';
@@ -27,6 +28,7 @@ export function ReceiverPage({ links, onPlace, port }: ReceiverPageProps) {
   const { shell, workshop: say } = useWords();
   usePageTitle(say.receiver.tab, shell.workshop);
   useUndoKeys(port);
+  const over = useFileDrop(({ files }) => port.bring([...files]));
   const { making, standing } = port;
   return (
     <WorkshopFrame
@@ -36,15 +38,7 @@ export function ReceiverPage({ links, onPlace, port }: ReceiverPageProps) {
       title={say.receiver.title}
       right={standing === null ? undefined : <StepRail port={port} />}
     >
-      {/* biome-ignore lint/a11y/noStaticElementInteractions: what can be dropped can be chosen by a button */}
-      <div
-        class="made-drop"
-        onDragOver={(event) => event.preventDefault()}
-        onDrop={(event) => {
-          event.preventDefault();
-          port.bring([...(event.dataTransfer?.files ?? [])]);
-        }}
-      >
+      <div class={over ? 'made-drop over' : 'made-drop'}>
         {making === null || standing === null ? (
           <BeginSheet port={port} />
         ) : (
