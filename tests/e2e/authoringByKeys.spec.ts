@@ -1,7 +1,5 @@
-/** A fault scenario by keys alone: from the course page to the workshop, slugs, cards, words, certified, handed out as file, link and place on an evening sheet; and a receiver in the making. */
-import { readFileSync } from 'node:fs';
+/** A fault scenario by keys alone: from the course page to the workshop, slugs, cards, words; and a receiver in the making. */
 import type { Locator, Page } from '@playwright/test';
-import { courseWords } from '../../src/words/en/course.ts';
 import { ownReceiverWords } from '../../src/words/en/ownReceiver.ts';
 import { shellWords } from '../../src/words/en/shell.ts';
 import { workshopWords as say } from '../../src/words/en/workshop.ts';
@@ -48,7 +46,7 @@ async function write(page: Page, target: Locator, text: string): Promise<void> {
 const button = (page: Page, name: string) => page.getByRole('button', { name, exact: true });
 const field = (page: Page, name: string) => page.getByLabel(name, { exact: true });
 
-test('a scenario is made, certified and handed out without a pointer', async ({ page }) => {
+test('a scenario is made without a pointer', async ({ page }) => {
   await page.goto('/');
   await expect(page.getByRole('heading', { level: 1 }).first()).toBeVisible();
   await tabTo(page, button(page, shellWords.workshop));
@@ -114,42 +112,12 @@ test('a scenario is made, certified and handed out without a pointer', async ({ 
   await write(page, field(page, form.story), 'It came back in a pocket.');
   await write(page, field(page, form.lesson), 'Look first.');
   await act(page, button(page, form.addHint));
-  await act(page, button(page, form.dropHint(1)));
+  await act(page, button(page, form.addHint));
+  await write(page, field(page, form.hint(1)), 'Look at the top of the curve.');
+  await act(page, button(page, form.dropHint(2)));
+  await expect(button(page, form.dropHint(1))).toBeFocused();
   await act(page, page.getByLabel(form.hintsOn, { exact: true }), ' ');
   await expect(page.getByLabel(form.hintsOn, { exact: true })).toBeChecked();
-  await expect(page.locator('.problems .desk-note')).toHaveText(say.noProblems);
-  // Certified, and out by all three ways.
-  const { proof } = say;
-  await act(page, button(page, proof.start));
-  await expect(page.locator('.draft-stamp')).toContainText(proof.solvable, { timeout: 120_000 });
-  await act(page, button(page, proof.handOut.link));
-  await expect(page.locator('.hand-out [role=status]')).toContainText(proof.handOut.linkReady);
-  await act(page, button(page, proof.handOut.evening));
-  await expect(page.locator('.hand-out [role=status]')).toContainText(proof.handOut.told.onSheet);
-  const coming = page.waitForEvent('download');
-  await act(page, button(page, proof.handOut.file));
-  const file: unknown = JSON.parse(readFileSync(await (await coming).path(), 'utf8'));
-  expect(file).toMatchObject({ title: 'After the regatta', aids: { hints: true }, faults: [] });
-  // The tab that was pressed has the focus in the next place too.
-  await act(page, button(page, say.evening.tab));
-  await expect(page.locator('.evening-list li')).toHaveCount(1);
-  await expect(button(page, say.evening.tab)).toBeFocused();
-  await write(page, field(page, say.evening.name), 'Second Thursday');
-  await tabTo(page, field(page, say.evening.addOne));
-  await page.keyboard.type('F-01');
-  await act(page, button(page, say.evening.add));
-  await expect(page.locator('.evening-list li')).toHaveCount(2);
-  await act(page, page.locator('.evening-handle').nth(1), 'ArrowUp');
-  await act(page, page.locator('.evening-list .link').first());
-  await expect(page.locator('.evening-list li')).toHaveCount(1);
-  const sheet = page.waitForEvent('download');
-  await act(page, button(page, say.evening.save));
-  const text = readFileSync(await (await sheet).path(), 'utf8');
-  expect(JSON.parse(text)).toMatchObject({ title: 'Second Thursday', scenarios: [{ title: 'After the regatta' }] });
-  // On the course it waits with one's own.
-  await tabTo(page, button(page, shellWords.course));
-  await page.keyboard.press('Enter');
-  await expect(page.getByRole('heading', { name: courseWords.own.title })).toBeVisible();
 });
 
 test('a receiver is named, its sheet and plan changed, without a pointer', async ({ page }) => {
