@@ -284,9 +284,9 @@ interface ReceiverPhrases {
   designGives: [line: SheetLine, hz: number, toHz: number | null, measured: number, unit: Unit];
   designMeets: [low: number | null, high: number | null, unit: Unit];
   designAbove: [line: SheetLine, hz: number, measured: number, unit: Unit, spareDb: number];
-  canFail: [mostDb: number];
-  alwaysMet: [line: SheetLine, hz: number, low: number, high: number, unit: Unit];
-  limitsThatBind: [];
+  /** null: there is no limit that it meets */
+  canFail: [mostDb: number | null];
+  alwaysMet: [line: SheetLine, hz: number];
   trapUnseen: [hz: number];
   trapTakesNothing: [hz: number, slug: string];
   notchFrequency: [];

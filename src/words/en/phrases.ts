@@ -217,7 +217,7 @@ export const phraseWords: PhraseWords = {
   noElements: () => 'no elements',
   someElement: () => 'at least one element',
   looseNode: (node, element) => `node \`${node}\`, to which nothing goes but ${element}`,
-  twoOnNode: () => 'at least two ends of parts on each node: is its name misspelt?',
+  twoOnNode: () => 'two ends of parts or more on each node: is its name misspelt?',
   dotLines: () => 'one of .ac, .print, .save, .end',
   secondAcLine: () => 'a second .ac line',
   oneAcLine: () => 'one .ac line',
@@ -377,10 +377,8 @@ export const phraseWords: PhraseWords = {
   },
   designAbove: (line, hz, value, unit, spareDb) =>
     `a design whose ${lineAt(line, hz, null)} is ${measured(value, unit)}, ${measured(spareDb, 'dB')} above its limit`,
-  canFail: (mostDb) => `a line that can fail: a limit at most ${figure(mostDb, 'dB')} below the design`,
-  alwaysMet: (line, hz, low, high, unit) =>
-    `a line that every curve meets: ${lineAt(line, hz, null)} from ${measured(low, unit)} to ${measured(high, unit)}`,
-  limitsThatBind: () => 'limits that a curve can miss',
+  canFail: (db) => `a line that can fail${db === null ? '' : `: a limit at most ${figure(db, 'dB')} below the design`}`,
+  alwaysMet: (line, hz) => `a line that every curve meets: ${lineAt(line, hz, null)}`,
   trapUnseen: (hz) => `${figure(hz, 'Hz')}, which no response of the sheet shows`,
   trapTakesNothing: (hz, slug) => `${figure(hz, 'Hz')}, where ${slug} takes nothing out`,
   notchFrequency: () => 'the frequency of a notch that the trap makes',

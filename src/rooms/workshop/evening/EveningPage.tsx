@@ -51,8 +51,7 @@ export function EveningPage({ port, links, onPlace }: EveningPageProps) {
   const parMinutes = draft.scenarios.reduce((sum, id) => sum + (entries.get(id)?.par?.seconds ?? 0) / 60, 0);
   const limitMinutes = draft.scenarios.reduce((sum, id) => sum + sealedMinutes(entries.get(id)), 0);
   const save = (): void => {
-    // Not disabled meanwhile: the button would lose the focus.
-    if (saving) return;
+    if (saving) return; // not disabled meanwhile: it would lose the focus
     const exam = draft.exam === null ? null : { terms: draft.exam, phrase };
     setSaving(true);
     void port.save(draft, exam).then((problems) => {
