@@ -1,15 +1,16 @@
 /** Files may be dropped anywhere on a page: a browser that is not told otherwise would leave the page for them. */
 import { useEffect, useRef, useState } from 'preact/hooks';
 
-/** True while some are held over the page. Folders are in the `DataTransfer` alone. */
-export function useFileDrop(take: (dropped: DataTransfer) => void): boolean {
+/** True while some are held over the page. Folders are in the `DataTransfer` alone. `whatever`: what is no file is taken too, by a page that says so in words. */
+export function useFileDrop(take: (dropped: DataTransfer) => void, whatever = false): boolean {
   const [over, setOver] = useState(false);
   const taking = useRef(take);
   taking.current = take;
   useEffect(() => {
-    const hasFiles = ({ dataTransfer }: DragEvent): boolean => dataTransfer?.types.includes('Files') === true;
+    const isTaken = ({ dataTransfer }: DragEvent): boolean =>
+      whatever || dataTransfer?.types.includes('Files') === true;
     const hold = (event: DragEvent): void => {
-      if (!hasFiles(event)) return;
+      if (!isTaken(event)) return;
       event.preventDefault();
       setOver(true);
     };
@@ -18,7 +19,7 @@ export function useFileDrop(take: (dropped: DataTransfer) => void): boolean {
     };
     const drop = (event: DragEvent): void => {
       setOver(false);
-      if (!hasFiles(event)) return;
+      if (!isTaken(event)) return;
       event.preventDefault();
       if (event.dataTransfer !== null) taking.current(event.dataTransfer);
     };

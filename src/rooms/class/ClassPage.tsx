@@ -30,7 +30,7 @@ export function ClassPage({ port, links }: ClassPageProps) {
   const figures = useMemo(() => (rows.length === port.rows.length ? all : classFigures(rows)), [rows, all]);
   const printing = usePrinting();
   // Anywhere on the page, a folder too.
-  const over = useFileDrop(port.bringDropped);
+  const over = useFileDrop(port.bringDropped, true);
   const nothing = port.rows.length === 0;
   return (
     <div class="room-class">
