@@ -2,6 +2,7 @@
  * Par: what a good hand needs. A model of ours, no source: its figures are round ones for somebody who knows the work and the sheet.
  *
  * Turns: two and a half times the straight route (past the place and back, each slug rocked through its peak, and a second time round), and a quarter turn for each slug to find its top.
+ * Never less than LEAST_TURNS: where no slug is astray, or one by a fifth of a turn, a slug may still be tried and put back, which takes a turn however short the way was.
  * Seconds: making safe, connecting and setting up once, a shorter set-up for each further response, each slug found and followed, each turn, each part found and
  * replaced, each proof, ten minutes for a set that stands cold. Rounded up to eighths of a turn and quarters of a minute.
  */

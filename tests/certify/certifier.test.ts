@@ -9,7 +9,9 @@ import { leastSquares, squares } from '../../src/certify/leastSquares.ts';
 import { worstOf } from '../../src/certify/search.ts';
 import { workResponses } from '../../src/receiver/responses.ts';
 import { nominalTurns } from '../../src/receiver/slugLaw.ts';
+import { shippedLibrary } from '../files/shipped.ts';
 import { setupOf } from '../technician/oneScenario.ts';
+import { certificateOf } from './secondOpinion.ts';
 
 const changed = (id: string, more: Partial<BenchSetup['scenario']>): BenchSetup => {
   const setup = setupOf(id);
@@ -24,6 +26,24 @@ describe('a certificate', () => {
     expect(first.certificate.route).toHaveLength(1);
     expect(Math.abs(first.certificate.route[0]!.turns - 2)).toBeLessThan(0.05);
     expect(first.certificate.reached.excess).toBeLessThan(0);
+  });
+
+  it('has a par of two to three times its route, or of one turn where the route is shorter than a third of that', () => {
+    let short = 0;
+    for (const { id } of shippedLibrary().scenarios) {
+      const { route, par } = certificateOf(id);
+      const straight = route.reduce((sum, { turns }) => sum + Math.abs(turns), 0);
+      if (straight < 1 / 3) {
+        expect(par.turns, id).toBe(1);
+        short++;
+        continue;
+      }
+      expect(par.turns / straight, id).toBeGreaterThanOrEqual(2);
+      expect(par.turns / straight, id).toBeLessThanOrEqual(3);
+    }
+    // Those whose slugs are right, and two with a slug that is hardly out.
+    expect(short).toBeGreaterThan(5);
+    expect(short).toBeLessThan(shippedLibrary().scenarios.length / 4);
   });
 
   it('has a route inside the travel of every slug', () => {

@@ -10,15 +10,24 @@ import { certificateOf, secondOpinion } from './secondOpinion.ts';
 /** Tolerances by which another search may come lower. */
 const BEATEN_BY = 0.02;
 
+const IMPOSSIBLE = shippedLibrary().scenarios.flatMap(({ id }) => (certificateOf(id).uncured === null ? [] : [id]));
+/** Those whose certificates come nearest to a sheet are looked at longest. */
+const NARROW = ['tired-valve', 'lazy-diode', 'half-a-loaf', 'a-broken-wire'];
+
 describe('while the failed parts stand in the set', () => {
-  it.each(['tired-valve', 'lazy-diode', 'half-a-loaf', 'almost-right'])(
+  it.each(IMPOSSIBLE)(
     'another search of %s meets the sheet nowhere either, nor comes nearer than the certificate says',
     (id) => {
       const { uncured } = certificateOf(id);
       expect(uncured!.excess).toBeGreaterThan(0.1);
-      expect(secondOpinion(id, 1, 1500)).toBeGreaterThan(uncured!.excess - BEATEN_BY);
+      expect(secondOpinion(id, 1, NARROW.includes(id) ? 1500 : 300)).toBeGreaterThan(uncured!.excess - BEATEN_BY);
     },
   );
+
+  it('that is asked of every scenario which a certificate calls impossible, none left out', () => {
+    expect(IMPOSSIBLE.length).toBeGreaterThan(15);
+    expect(IMPOSSIBLE).toEqual(expect.arrayContaining(NARROW));
+  });
 
   it('every shipped certificate that calls it impossible does so by a tenth of a tolerance at least', () => {
     const impossible = shippedLibrary().scenarios.flatMap(({ id }) => certificateOf(id).uncured ?? []);
