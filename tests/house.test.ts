@@ -55,6 +55,23 @@ describe('source files', () => {
     expect(own.filter((file) => REASON.test(headerOf(file)) && !long.includes(file))).toEqual([]);
   });
 
+  it('of src give nothing to others that nobody takes: a value that no other file names is not exported', () => {
+    const code = FILES.filter((file) => /\.(tsx?|mjs)$/.test(file));
+    const namedIn = new Map<string, number>();
+    for (const file of code)
+      for (const name of new Set(textOf(file)!.match(/[A-Za-z_$][\w$]*/g)))
+        namedIn.set(name, (namedIn.get(name) ?? 0) + 1);
+    const given = code
+      .filter((file) => file.startsWith('src/'))
+      .flatMap((file) =>
+        [...textOf(file)!.matchAll(/^export (?:async )?(?:const|function\*?|class|enum) ([\w$]+)/gm)].map(
+          ([, name]) => ({ file, name: name! }),
+        ),
+      );
+    expect(given.length).toBeGreaterThan(1000);
+    expect(given.filter(({ name }) => namedIn.get(name)! < 2).map(({ file, name }) => `${file}: ${name}`)).toEqual([]);
+  });
+
   it('open with what they are for', () => {
     const silent = SOURCES.filter((file) => !/^(?:#!.*\n)?(?:\/\/ @\w.*\n)?(?:\/\*\*?|\/\/) ?\S?/.test(textOf(file)!));
     expect(silent).toEqual([]);

@@ -15,9 +15,9 @@ import { stopIfChassisLive } from './power.ts';
 import { type BenchSetup, designOf } from './setup.ts';
 
 /** Of one clip and its lead, to the chassis. */
-export const CLIP_FARADS = 1e-12;
+const CLIP_FARADS = 1e-12;
 /** A bypass or decoupling from the drawer. */
-export const BYPASS_FARADS = 0.1e-6;
+const BYPASS_FARADS = 0.1e-6;
 
 /** `null`: it is taken off. */
 export function bridgePart(setup: BenchSetup, state: BenchState, name: string | null): Applied {

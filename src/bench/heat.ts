@@ -25,7 +25,7 @@ export interface Warmth {
   readonly chill: number;
 }
 
-export const WARM: Warmth = { emission: 1, chill: 0 };
+const WARM: Warmth = { emission: 1, chill: 0 };
 
 const HEATER_SECONDS = 10;
 const NOTHING_BELOW = 0.6;

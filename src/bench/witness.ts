@@ -32,7 +32,7 @@ export interface Witness {
 }
 
 /** Where the skirts are read, divisions left of the middle. */
-export const SKIRT_AT_DIV = 4;
+const SKIRT_AT_DIV = 4;
 /** Less than this is not seen, divisions. */
 const LEAST_SEEN_DIV = 0.15;
 /** Two skirts this far apart are alike to one and not to another. */

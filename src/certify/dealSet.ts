@@ -26,7 +26,7 @@ export type Deal =
   /** no draw can be aligned: the least bad, and the line that fails on it */
   | { readonly ok: false; readonly draws: number; readonly narrowest: Standing };
 
-export const MOST_DRAWS = 12;
+const MOST_DRAWS = 12;
 const TRIES = 2;
 /** Tolerances that the worst line must be inside by. */
 const SPARE = 0.1;

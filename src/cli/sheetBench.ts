@@ -18,7 +18,7 @@ export interface SetOptions {
   readonly standing?: string;
 }
 
-export const STANDINGS = ['found', 'best'] as const;
+const STANDINGS = ['found', 'best'] as const;
 type StandingWord = (typeof STANDINGS)[number];
 
 export interface SheetBench {

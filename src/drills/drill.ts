@@ -24,7 +24,7 @@ export interface Scene {
 }
 
 /** What can stand at a place of a vision curve. */
-export const LANDMARKS = ['adjacentVision', 'sound', 'colour', 'middle', 'vision', 'adjacentSound'] as const;
+const LANDMARKS = ['adjacentVision', 'sound', 'colour', 'middle', 'vision', 'adjacentSound'] as const;
 export type Landmark = (typeof LANDMARKS)[number];
 
 /** Ways in which a part fails that the shape of a curve tells, and that a sentence explains. */

@@ -15,7 +15,7 @@ export function isRight({ ask, scene }: Question, answer: Answer): boolean {
 }
 
 /** How far trace and retrace are apart still, degrees of the sweep. */
-export const residualDegrees = ({ setup, state }: Scene): number => benchOf(setup).facts(state).residualPhaseDegrees;
+const residualDegrees = ({ setup, state }: Scene): number => benchOf(setup).facts(state).residualPhaseDegrees;
 
 /** Where the S-curve really goes through nought; null where it does not. */
 export function zeroHzOf({ setup, state }: Scene): number | null {
@@ -25,7 +25,7 @@ export function zeroHzOf({ setup, state }: Scene): number | null {
   return read.zeroHz;
 }
 
-export const centreHzOf = ({ setup }: Scene): number => responseOf(setup.receiver).specification.sCurve!.centreHz;
+const centreHzOf = ({ setup }: Scene): number => responseOf(setup.receiver).specification.sCurve!.centreHz;
 
 const responseOf = ({ responses }: Scene['setup']['receiver']): (typeof responses)[number] =>
   responses.find(({ id }) => id === 's')!;

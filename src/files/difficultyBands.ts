@@ -14,7 +14,7 @@ interface Band {
 }
 
 /** Made so that the shipped course lies inside: there level 1 has 1 to 5.8, level 2 has 0.5 to 3.8, level 3 has 1.2 to 6.5. */
-export const DIFFICULTY_BANDS: readonly Band[] = [
+const DIFFICULTY_BANDS: readonly Band[] = [
   { level: 1, least: 0, most: 6 },
   { level: 2, least: 0, most: 8 },
   { level: 3, least: 1, most: 10 },

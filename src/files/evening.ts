@@ -27,7 +27,7 @@ const deckText = () => {
   return v.pipe(v.string(wanted), v.maxLength(DECK_CHARS, wanted));
 };
 
-export const examSchema = object({
+const examSchema = object({
   candidates: oneOf('numbers', 'names'),
   attempts: oneOf('one', 'several'),
   ownDeal: yesOrNo(),

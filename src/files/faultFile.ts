@@ -8,7 +8,7 @@ import { FAULT_ROWS } from '../receiver/faults/faultRows.ts';
 type Plain = Readonly<Record<string, unknown>>;
 
 /** The fields of a kind that name something, in order. */
-export function namedFields(kind: FaultKind): readonly string[] {
+function namedFields(kind: FaultKind): readonly string[] {
   return Object.entries(FAULT_ROWS[kind].fields).flatMap(([key, { holds }]) => (holds === 'number' ? [] : [key]));
 }
 

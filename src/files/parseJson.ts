@@ -28,7 +28,7 @@ const FILE_LIMITS: JsonLimits = {
   characters: TEXT_LIMIT_CHARS,
 };
 /** Of a scenario, a receiver or a sheet of them: no list in one is anywhere near as long, and none of these has as many values. */
-export const SMALL_LISTS = 500;
+const SMALL_LISTS = 500;
 export const PIECE_LIMITS: JsonLimits = { ...FILE_LIMITS, values: 6000, items: SMALL_LISTS, keys: SMALL_LISTS };
 export const SHEET_LIMITS: JsonLimits = { ...FILE_LIMITS, items: SMALL_LISTS, keys: SMALL_LISTS };
 const KEY_PROBLEMS_LISTED = 50;

@@ -18,7 +18,7 @@ import { createSheetJudge } from './response.ts';
 
 /** So far from what is wanted, in tolerances, and so near to its place, in turns. */
 export const ASTRAY_TOLERANCES = 2;
-export const IN_PLACE_TURNS = 0.1;
+const IN_PLACE_TURNS = 0.1;
 
 const known = new WeakMap<BenchSetup, SetAsFound>();
 

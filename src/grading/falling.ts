@@ -15,7 +15,7 @@ export interface FallingLimits extends Limits {
 /** Nearer than so many tolerances to what is wanted, a line of the response is paid in full. */
 export const FULL_WITHIN = 0.5;
 /** Share that is paid at the limit. */
-export const AT_LIMIT = 0.85;
+const AT_LIMIT = 0.85;
 
 const TOLERANCES_TO_NOTHING = 3;
 

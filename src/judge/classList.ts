@@ -64,7 +64,7 @@ function withSameNos(rows: readonly ClassRow[]): readonly ClassRow[] {
   });
 }
 
-export const SORT_KEYS = ['no', 'learner', 'scenario', ...VERDICT_IDS, 'points', 'turns', 'time', 'state'] as const;
+const SORT_KEYS = ['no', 'learner', 'scenario', ...VERDICT_IDS, 'points', 'turns', 'time', 'state'] as const;
 export type SortKey = (typeof SORT_KEYS)[number];
 
 export interface Order {

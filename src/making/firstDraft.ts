@@ -144,7 +144,7 @@ function halvesOf(
   });
 }
 
-export function capacitorsAcross(deck: Deck, coil: TwoTerminal): readonly DeckElement[] {
+function capacitorsAcross(deck: Deck, coil: TwoTerminal): readonly DeckElement[] {
   const ends = coil.nodes.map(nodeKey);
   return deck.elements.filter((e) => e.kind === 'C' && e.nodes.every((n) => ends.includes(nodeKey(n))));
 }

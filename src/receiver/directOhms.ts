@@ -20,7 +20,7 @@ const TURN_METRES = 2 * Math.PI * RADIUS_INCH * 0.0254;
 const OHM_METRES = 17.24e-9;
 const WIRE_SQUARE_METRES = Math.PI * 0.1e-3 ** 2;
 
-export function windingOhms(henries: number): number {
+function windingOhms(henries: number): number {
   const turns = Math.sqrt(henries * 1e6 * (9 * RADIUS_INCH + 10 * LENGTH_INCH)) / RADIUS_INCH;
   return (turns * TURN_METRES * OHM_METRES) / WIRE_SQUARE_METRES;
 }

@@ -85,7 +85,7 @@ export function createStatedResponse(
 }
 
 /** How the source must stand for a response of the sheet. */
-export function sheetSource({ setUp }: SheetResponse): SourceKind {
+function sheetSource({ setUp }: SheetResponse): SourceKind {
   return setUp.source === 'video' ? { kind: 'video', carrierHz: setUp.carrierHz!, depth: VIDEO_DEPTH } : PLAIN_SWEEP;
 }
 

@@ -89,7 +89,7 @@ export function missingPicture(facts: Facts): readonly MissingCode[] {
   return codes([[!joined || !seen, 'nothingOnTube']]);
 }
 
-export function missingSafety(facts: Facts): readonly MissingCode[] {
+function missingSafety(facts: Facts): readonly MissingCode[] {
   return codes([
     [!facts.cautionsAcknowledged, 'cautionsNotRead'],
     [!facts.isolated, 'notIsolated'],
@@ -102,7 +102,7 @@ function onItsWay(facts: Facts, alignment: Alignment | null): boolean {
 }
 
 /** Power comes last: leads are clipped on a set that is off. */
-export function missingConnection(facts: Facts, alignment: Alignment | null): readonly MissingCode[] {
+function missingConnection(facts: Facts, alignment: Alignment | null): readonly MissingCode[] {
   return codes([
     [!facts.rfConnected, 'rfNotConnected'],
     [facts.rfConnected && !facts.rfAtSheetPoint && !onItsWay(facts, alignment), 'rfWrongPoint'],
@@ -171,7 +171,7 @@ const SET_UP_CHECKS: Readonly<Record<SetUpPart, readonly Check[]>> = {
   ],
 };
 
-export function missingSetUp(part: SetUpPart, facts: Facts, { sheets }: Wants): readonly MissingCode[] {
+function missingSetUp(part: SetUpPart, facts: Facts, { sheets }: Wants): readonly MissingCode[] {
   const sheet = sheets[facts.response];
   if (sheet === undefined) throw new Error(`no sheet for the response ${facts.response}`);
   const moment: Moment = {
@@ -190,7 +190,7 @@ export function setUpCodes(part: SetUpPart): readonly MissingCode[] {
 export const SET_UP_PARTS: readonly SetUpPart[] = ['sweep', 'phasing', 'blanking', 'bias', 'level', 'markers', 'trace'];
 
 /** What is not known is not done: a slug has just moved, or there is nothing to judge it by. */
-export function missingAlignment(
+function missingAlignment(
   facts: Facts,
   secondsAtRest: number | null,
   alignment: Alignment | null,
@@ -216,7 +216,7 @@ const PROOF_CODES: Readonly<Record<ProofId, { readonly act: MissingCode; readonl
 };
 
 /** A proof is an act and a look: neither stands for the other. */
-export function missingProofs(facts: Facts, wants: Wants, findings: Findings): readonly MissingCode[] {
+function missingProofs(facts: Facts, wants: Wants, findings: Findings): readonly MissingCode[] {
   const open = wants.proofs.map((proof): readonly [boolean, MissingCode] => {
     const { act, word } = PROOF_CODES[proof];
     const isMade = facts.proofsDone.includes(proof) && findings[proof] !== 'again';

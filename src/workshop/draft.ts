@@ -6,7 +6,7 @@ import type { Scenario } from '../scenario/scenario.ts';
 export type Draft = Scenario;
 
 /** The track of one's own: its folder. */
-export const OWN_TRACK = 'own';
+const OWN_TRACK = 'own';
 
 const MOST_CODE = 99;
 

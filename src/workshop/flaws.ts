@@ -67,7 +67,7 @@ const STEEL_IN: FlawRow = {
   },
 };
 
-export const FLAW_ROWS = {
+const FLAW_ROWS = {
   phaseLag: ofBench('phaseLagDegrees', figure('°', 14, 'bench', 'phaseLagDegrees'), 0),
   xSwapped: ofBench('xSwapped', YES, false),
   dialError: ofBench('dialErrorHz', figure('Hz', -60e3, 'bench', 'dialErrorHz'), 0),

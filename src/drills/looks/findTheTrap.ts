@@ -52,7 +52,7 @@ export const findTheTrap: DrillMaker = {
 };
 
 /** The place of the only deep notch, divisions from the middle; null where there is none, or more than one. */
-export function notchIn(picture: Heights): number | null {
+function notchIn(picture: Heights): number | null {
   const { low, high } = heightsOf(picture);
   const found: number[] = [];
   for (let i = 1; i + 1 < PLACES; i++) {

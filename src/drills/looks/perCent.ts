@@ -58,7 +58,7 @@ const spanOf = (
 ): number => responses.find((one) => one.id === id)!.setUp.spanHz;
 
 /** Places, divisions from the middle, at which the curve stands at a share of its top and can be read. */
-export function placesAt(scene: Scene, share: number): number[] {
+function placesAt(scene: Scene, share: number): number[] {
   const picture = scenePicture(scene);
   const { low, high } = heightsOf(picture);
   const level = low + share * (high - low);

@@ -15,7 +15,7 @@ export const TUBE_COLOURS = {
 } as const;
 
 export const DIVS_ACROSS = 10;
-export const DIVS_DOWN = 8;
+const DIVS_DOWN = 8;
 const EXPONENT = 9;
 
 export interface TubeShape {
@@ -43,8 +43,8 @@ export interface TubeGeometry extends TubeShape {
 }
 
 /** Glass beyond the graticule, px: in proportion on the bench, never thin on a small tube. */
-export const marginX = (cell: number): number => Math.max(12, 0.378 * cell);
-export const marginY = (cell: number): number => Math.max(11, 0.333 * cell);
+const marginX = (cell: number): number => Math.max(12, 0.378 * cell);
+const marginY = (cell: number): number => Math.max(11, 0.333 * cell);
 
 export function tubeGeometry(shape: TubeShape): TubeGeometry {
   const { cell, hood, lip } = shape;

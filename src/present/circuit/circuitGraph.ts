@@ -101,7 +101,7 @@ function diodeAndLoad(detector: Extract<Detector, { kind: 'envelope' }>): Branch
 }
 
 /** Nodes that hang together; earth joins nothing. */
-export class Joined {
+class Joined {
   private readonly leader = new Map<string, string>();
   find(key: string): string {
     let at = key;

@@ -14,7 +14,7 @@ export interface Tank {
 const omega = (hz: number): number => 2 * Math.PI * hz;
 
 export const tankFarads = ({ hz, henries }: Pick<Tank, 'hz' | 'henries'>): number => 1 / (omega(hz) ** 2 * henries);
-export const tankOhms = ({ hz, q, henries }: Tank): number => q * omega(hz) * henries;
+const tankOhms = ({ hz, q, henries }: Tank): number => q * omega(hz) * henries;
 
 /** Deck lines `L`, `C` and `R` with the name behind them, from the node to ground. */
 export function tank(name: string, node: string, circuit: Tank): string {

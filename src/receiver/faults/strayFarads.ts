@@ -16,7 +16,7 @@ import type { FaultySet } from './faultPlaces.ts';
 
 const VACUUM_FARADS_PER_METRE = 8.8541878e-12;
 /** A can is an inch and a quarter wide. */
-export const METRES_PER_UNIT = 0.03175 / CAN;
+const METRES_PER_UNIT = 0.03175 / CAN;
 export const BALL_METRES = (CAN / 2) * METRES_PER_UNIT;
 /** Two cans side by side; nearer than that the plan is no measure. */
 const NEAREST_METRES = 3 * BALL_METRES;

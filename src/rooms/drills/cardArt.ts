@@ -69,8 +69,6 @@ export function cardArt(drill: DrillId, w: number, h: number): string {
   }
 }
 
-export const STRAWS_HEIGHT = 12;
-
 /** Hay for right, a rust stroke for wrong, dashes for what has not been tried. */
 export function strawArt(w: number, looks: readonly boolean[]): string {
   let s = '';

@@ -47,7 +47,7 @@ export function sheetPoints(report: Report, response: string): readonly SheetPoi
 
 const BOX_HEIGHT = 42;
 /** narrower figures carry numbers only; the page lists them below */
-export const BOXES_FROM_PX = 620;
+const BOXES_FROM_PX = 620;
 
 export function responseFigure(
   w: number,

@@ -21,7 +21,7 @@ export interface Timeline {
 /** Where the scale of time lies in the drawing; the scrubber lies over it. */
 export const TIMELINE_LEFT = 42;
 export const TIMELINE_RIGHT = 34;
-export const TIMELINE_BOTTOM = 36;
+const TIMELINE_BOTTOM = 36;
 const BAND_TOP = 8;
 const LANES_TOP = 46;
 const LABEL_HEIGHT = 12;

@@ -14,7 +14,7 @@ export const LINK_CHARS = 2000;
 /** Longest that is looked at. */
 export const MOST_LINK_CHARS = 8192;
 /** More than any scenario that could be read. */
-export const MOST_UNPACKED_BYTES = 65_536;
+const MOST_UNPACKED_BYTES = 65_536;
 
 export async function linkOf(scenario: Scenario): Promise<string> {
   return PACKED + (await packed(JSON.stringify(scenarioToFile(scenario))));

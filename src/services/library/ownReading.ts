@@ -108,5 +108,5 @@ export async function ownSetup(
 }
 
 /** With the par of the certificate, as a shipped one. */
-export const ownWithPar = (scenario: Scenario, { certificate }: Pick<OwnScenario, 'certificate'>): Scenario =>
+const ownWithPar = (scenario: Scenario, { certificate }: Pick<OwnScenario, 'certificate'>): Scenario =>
   withPar(scenario, certificate?.kind === 'certified' ? certificate.par : null);

@@ -7,7 +7,7 @@ export interface DrillTallies {
 }
 
 const KEY = 'haystack.drills';
-export const TALLY_LENGTH = 10;
+const TALLY_LENGTH = 10;
 
 /** `storage` may throw or refuse; then the tallies last as long as the page. */
 export function createDrillTallies(storage: () => Pick<Storage, 'getItem' | 'setItem'>): DrillTallies {

@@ -27,7 +27,7 @@ export interface OwnDatabase {
   close(): void;
 }
 
-export const OWN_DATABASE = 'haystack-own';
+const OWN_DATABASE = 'haystack-own';
 const LONGEST_TEXT = 1_048_576;
 
 const engine = () => v.pipe(v.string(), v.maxLength(20));

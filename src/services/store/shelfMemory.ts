@@ -9,8 +9,6 @@ export interface Waiting {
   readonly openId: string;
 }
 
-export type ShelfMemory = ReturnType<typeof createShelfMemory>;
-
 export function createShelfMemory(now: () => number) {
   const heads = new Map<string, OpenHead>();
   const kept = new Map<string, KeptRun>();

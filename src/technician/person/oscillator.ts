@@ -61,7 +61,7 @@ export function shimmerExtent(hands: Pick<Hands, 'look'>): { readonly low: numbe
 }
 
 /** Where trace and retrace shimmer most, divisions; null where they do not. */
-export function beatPlaces(hands: Pick<Hands, 'look'>): {
+function beatPlaces(hands: Pick<Hands, 'look'>): {
   readonly forward: number | null;
   readonly back: number | null;
 } {

@@ -14,7 +14,7 @@ export const blockNames: Readonly<Record<Block, string>> = {
 };
 
 /** Our ladder, from bare straw to a full stack. */
-export const resultWords: Readonly<Record<ResultWord, string>> = {
+const resultWords: Readonly<Record<ResultWord, string>> = {
   stubble: 'Stubble',
   swath: 'Swath',
   windrow: 'Windrow',

@@ -8,7 +8,7 @@ import { halfPower, highest, peaks, widthAt } from '../read.ts';
 export const SLUG = { hz: 44e6, q: 15, henries: 1e-6, travelTurns: 20, reach: 0.2 } as const;
 
 /** Inductance with the core so many turns further in than half way. */
-export function slugCoil(turns: number): number {
+function slugCoil(turns: number): number {
   const { henries, reach, travelTurns } = SLUG;
   return henries * (1 - reach + 2 * reach * slugShare({}, 0.5 + turns / travelTurns));
 }

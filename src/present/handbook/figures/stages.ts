@@ -15,7 +15,7 @@ const hz = grid(FROM, TO, 401);
 const alone = once(() => solverOf('a coil', ['I1 0 a AC 1m', tank('a', 'a', COIL), 'Cx a 0 1e-18']));
 
 /** The coil with so many farads more across it. */
-export function withFarads(farads: number, at: Float64Array = hz): Float64Array {
+function withFarads(farads: number, at: Float64Array = hz): Float64Array {
   alone().setValue('Cx', Math.max(farads, 1e-18));
   return levels(alone(), 'a', at);
 }
@@ -172,7 +172,7 @@ const STRIP_FROM = 38.5e6;
 const STRIP_TO = 48.5e6;
 
 /** How high the strip stands at a frequency, of its height in the middle. */
-export const stripShare = (at: number): number => {
+const stripShare = (at: number): number => {
   const [there, middle] = stripLevels(stagesAt(1), Float64Array.of(at, STRIP.hz));
   return there! / middle!;
 };

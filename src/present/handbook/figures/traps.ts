@@ -77,7 +77,7 @@ export const trap: LiveFigure<'trap'> = {
 export const BRIDGED = { hz: 41.25e6, henries: 1e-6, coilOhms: 3.239767, endOhms: 1e3 } as const;
 
 /** The resistor that makes the null: (wL)^2 / 4r. */
-export const bridgedResistor = (): number => (2 * Math.PI * BRIDGED.hz * BRIDGED.henries) ** 2 / (4 * BRIDGED.coilOhms);
+const bridgedResistor = (): number => (2 * Math.PI * BRIDGED.hz * BRIDGED.henries) ** 2 / (4 * BRIDGED.coilOhms);
 
 const bridged = once(() => {
   const { hz, henries, coilOhms, endOhms } = BRIDGED;

@@ -107,7 +107,7 @@ function Conditions({ scenario }: { readonly scenario: Scenario }) {
   );
 }
 
-export function CautionList({ receiver }: { readonly receiver: Receiver }) {
+function CautionList({ receiver }: { readonly receiver: Receiver }) {
   const words = useWords();
   return (
     <ul class="caution-list">

@@ -145,7 +145,7 @@ export function LeadsLayer({ port, layout }: { readonly port: BenchPort; readonl
   );
 }
 
-export const endName = ({ tubeX }: Words['scene'], end: LeadEnd): string => (end === TUBE_X ? tubeX : end);
+const endName = ({ tubeX }: Words['scene'], end: LeadEnd): string => (end === TUBE_X ? tubeX : end);
 
 function Grip({
   place,

@@ -198,7 +198,7 @@ function jackOf(layout: BenchLayout, lead: LeadId): { jack: Jack; jackDegrees: n
 }
 
 /** Which way a plug sticks out; in the upright form there is no room to the left of the tube, so it hangs down. */
-export function plugDegrees(layout: BenchLayout, jack: Jack): number {
+function plugDegrees(layout: BenchLayout, jack: Jack): number {
   if (jack.side === 'top') return -90;
   if (jack.side === 'bottom') return 90;
   if (jack.side === 'right') return 0;

@@ -118,5 +118,5 @@ export function Caution({ receiver }: { readonly receiver: Receiver }) {
   );
 }
 
-export const BOLT =
+const BOLT =
   '<path d="M14 2L26 23H2Z" fill="#fcf7ea" stroke="#b5482e" stroke-width="2.2" stroke-linejoin="round"/><path d="M15 7.5l-4.2 8h5.6l-3.4 6" fill="none" stroke="#963820" stroke-width="1.9"/>';

@@ -34,7 +34,7 @@ export function saidReason(words: Words, problem: CertifyProblem): string {
 }
 
 /** `the level at 45.75 MHz is 40%` */
-export function saidLine(words: Words, line: CertifiedLine): string {
+function saidLine(words: Words, line: CertifiedLine): string {
   const { workshop: say } = words;
   return say.proof.lineIs(kindOf(words, line), placeOf(words, line), figureOf(words, line.measured, line.unit));
 }
