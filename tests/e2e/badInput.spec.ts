@@ -61,7 +61,9 @@ test('the class lists forty kinds of wrong files as not ours, and says what stan
   await expect(page.locator('.run')).toHaveCount(rows, { timeout: 60_000 });
   await expect(page.locator('.run[data-verdict=unreadable]')).toHaveCount(rows);
   const complaints = page.locator('.complaints li');
-  for (const { name } of handedOut) await expect(complaints.filter({ hasText: name }).first()).toBeVisible();
+  // The one deck among them is taken for that of the receiver, and told of with it.
+  for (const { name } of handedOut.filter((one) => one.name !== 'deck.cir'))
+    await expect(complaints.filter({ hasText: name }).first()).toBeVisible();
   // All that is wrong with one, each by itself, with its place and once with its name.
   const many = complaints.filter({ hasText: 'many-wrong.json' });
   await expect(many).toHaveText([/\/title/, /\/order/, /\/toleranceFactor/]);
@@ -95,6 +97,29 @@ test('the workshop opens no wrong file as a draft', async ({ page }) => {
   expect(await drafts.count()).toBe(before);
 });
 
+test('the desk for receivers begins nothing with a wrong file', async ({ page }) => {
+  await page.goto('/#/workshop/receiver');
+  const input = page.locator('input[data-picks=receiver]').first();
+  const refused = page.locator('.made-refused li');
+  const wrong = WRONG_FILES.filter(({ name }) => name.endsWith('.json') || /^(picture|archive)/.test(name));
+  const good = WRONG_FILES.find(({ name }) => name === 'deck.cir')!;
+  for (const file of wrong) {
+    await input.setInputFiles([file]);
+    await expect(refused.first()).not.toBeEmpty();
+    await expect(page.locator('.made-desk')).toHaveCount(0);
+  }
+  // A good deck begins nothing either where what lies beside it is none; nor do three files, or two decks.
+  for (const files of [
+    [good, ...wrong.slice(0, 1)],
+    [good, ...wrong.slice(8, 10)],
+    [good, { ...good, name: 'b.cir' }],
+  ]) {
+    await input.setInputFiles(files);
+    await expect(refused.first()).not.toBeEmpty();
+    await expect(page.locator('.made-desk')).toHaveCount(0);
+  }
+});
+
 test('a folder that is dropped and a file that is dropped where nothing takes it leave the page as it is', async ({
   page,
 }) => {
@@ -114,6 +139,10 @@ test('a folder that is dropped and a file that is dropped where nothing takes it
   await drop([path.join(folder, 'inside')]);
   await expect(place.locator('.own-refused b')).toHaveText(own.refused('inside'));
   await expect(place.locator('.card-open')).toHaveCount(0);
+  await page.goto('/#/workshop/receiver');
+  await expect(page.locator('input[data-picks=receiver]').first()).toBeAttached();
+  await drop([path.join(folder, 'inside')]);
+  await expect(page.locator('.made-refused li').first()).toContainText('inside');
   for (const room of ['handbook', 'drills', 'workshop', 'workshop/evening', 'papers']) {
     await page.goto(`/#/${room}`);
     await expect(page.locator('main h1, main h2').first()).toBeVisible();

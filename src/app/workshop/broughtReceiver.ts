@@ -1,6 +1,6 @@
 /** Files that somebody brings for a receiver of their own: one deck, or a deck and its receiver file. Sizes are looked at before anything is read. */
 import { problemSentence } from '../../describe/problem.ts';
-import { sizeProblem, textOfBytes } from '../../judge/readBytes.ts';
+import { notRead, sizeProblem, textOfBytes } from '../../judge/readBytes.ts';
 import type { BroughtText } from '../../making/begin.ts';
 import { MAX_TEXT } from '../../physics/deckWords.ts';
 import type { Words } from '../../words/words.ts';
@@ -35,6 +35,11 @@ async function textOf(words: Words, file: File) {
   const tooLarge = sizeProblem(words, file.size, file.name);
   if (tooLarge !== null) return tooLarge;
   // Of a file that is longer than any deck may be, so much is enough to say so; a receiver file may be longer.
+  // A folder gives no bytes, nor does a file that has gone since.
   const most = /\.json$/i.test(file.name) ? file.size : Math.min(file.size, 4 * MAX_TEXT + 4);
-  return textOfBytes(words, new Uint8Array(await file.slice(0, most).arrayBuffer()), file.name, decoded);
+  try {
+    return textOfBytes(words, new Uint8Array(await file.slice(0, most).arrayBuffer()), file.name, decoded);
+  } catch (error) {
+    return notRead(words, error instanceof Error ? error.name : String(error), file.name);
+  }
 }
