@@ -154,16 +154,19 @@ test('each drill leads to its page of the handbook, and the room to each drill',
   await expect(page.locator('.room-handbook h1')).toBeVisible();
 });
 
-for (const drill of ['which-part', 'zero', 'overload'] as const) {
-  test(`nothing stands in a reader’s way: ${drill}`, SIZES, async ({ page }) => {
-    await open(page, drill);
-    await isSound(page);
-    if (drill === 'overload') await page.getByRole('button', { name: words.halve }).click();
-    await page.locator('.choice, .turn-panel .button').first().click();
-    await expect(verdict(page)).toBeVisible();
-    await isSound(page);
-  });
-}
+test('nothing stands in a reader’s way', SIZES, async ({ page }) => {
+  for (const drill of ['which-part', 'zero', 'overload'] as const)
+    await test.step(drill, async () => {
+      await open(page, drill);
+      await expect(page.locator('.drill-head h2')).toHaveText(words.names[drill]);
+      await expect(verdict(page)).toHaveCount(0);
+      await isSound(page);
+      if (drill === 'overload') await page.getByRole('button', { name: words.halve }).click();
+      await page.locator('.choice, .turn-panel .button').first().click();
+      await expect(verdict(page)).toBeVisible();
+      await isSound(page);
+    });
+});
 
 test('forced colours leave the open drill, the tick and the marked answer to be seen', async ({ page }) => {
   await page.emulateMedia({ forcedColors: 'active' });

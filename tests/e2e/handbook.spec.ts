@@ -104,16 +104,23 @@ test('a trade word opens by pointer, by key and by tap, and closes again', async
   await expect(slip).toHaveCount(1);
 });
 
-for (const id of [null, 'traps', 'safety', WORDS_PAGE]) {
-  test(`nothing stands in a reader’s way: ${id ?? 'contents'}`, SIZES, async ({ page }) => {
-    await page.goto(`/${handbookHash(id)}`);
-    await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
-    await isSound(page);
-  });
-}
-
-test('a word’s slip stands in nobody’s way either', async ({ page }) => {
-  await page.goto('/#/handbook/traps');
+test('nothing stands in a reader’s way, a word’s slip neither', SIZES, async ({ page }) => {
+  const titles = {
+    traps: pages.find(({ id }) => id === 'traps')!.title,
+    safety: pages.find(({ id }) => id === 'safety')!.title,
+  };
+  for (const [id, heading] of [
+    [null, handbook.title],
+    ['safety', titles.safety],
+    [WORDS_PAGE, null],
+    ['traps', titles.traps],
+  ] as const)
+    await test.step(id ?? 'contents', async () => {
+      await page.goto(`/${handbookHash(id)}`);
+      if (heading === null) await expect(page.locator('.all-words')).toBeVisible();
+      else await expect(page.getByRole('heading', { level: 1 })).toHaveText(heading);
+      await isSound(page);
+    });
   await page.locator('.term-word').first().click();
   await expect(page.locator('.term-slip')).toBeVisible();
   await isSound(page);

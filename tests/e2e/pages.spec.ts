@@ -7,46 +7,44 @@ import { dialogWords } from '../../src/words/en/benchTalk.ts';
 import { en } from '../../src/words/en/index.ts';
 import { sceneWords } from '../../src/words/en/scene.ts';
 import { shellWords } from '../../src/words/en/shell.ts';
-import { begin, expect, openCard, shippedSetup, test } from './page.ts';
+import { begin, cardOf, expect, openCard, shippedSetup, test } from './page.ts';
 import { isSound } from './soundPage.ts';
 
 const setup = shippedSetup('vision-if', 'traps-astray');
 const SIZES = { tag: ['@shelf', '@upright'] };
 
-test('the course', SIZES, async ({ page }) => {
-  await page.goto('/');
-  await expect(page.locator('.card-open', { hasText: setup.scenario.title })).toBeVisible();
-  await expect(page).toHaveTitle(`${shellWords.course} \u00b7 ${shellWords.product}`);
-  await isSound(page);
-});
-
-test('the briefing and the bench', SIZES, async ({ page }) => {
-  await openCard(page, setup);
-  await isSound(page);
-  await begin(page);
-  await expect(page.locator('[data-slug][aria-valuenow]')).toHaveCount(setup.receiver.adjusters.length);
-  await isSound(page);
-});
-
-test('the report', SIZES, async ({ page }) => {
-  await openCard(page, setup);
-  await begin(page);
-  await page.getByRole('button', { name: headerWords.signOff, exact: true }).click();
-  await page.getByRole('dialog').getByRole('button', { name: dialogWords.signOff.sign, exact: true }).click();
-  await expect(page.locator('.score-figure')).toBeVisible();
-  await expect(page).toHaveTitle(`${setup.scenario.title} \u00b7 ${shellWords.reports} \u00b7 ${shellWords.product}`);
-  await isSound(page);
-});
-
-test('a slug turned with an empty hand says why it does not turn', SIZES, async ({ page }) => {
-  await openCard(page, setup);
-  await begin(page);
-  const slug = page.locator('[data-slug="A1"]');
-  await slug.click();
-  await page.getByRole('button', { name: /^Turn slug . 1\/8 turn in$/ }).click();
-  const words = refusalSentence(en, 'noToolInHand', { type: 'slugTurned', slug: 'A1', turns: 1 / 8 }, setup.receiver);
-  await expect(page.locator('.toast')).toHaveText(words);
-  await expect(slug).toHaveAttribute('aria-valuenow', '0');
+test('course, briefing, bench, a refusal and the report', SIZES, async ({ page }) => {
+  await test.step('the course', async () => {
+    await page.goto('/');
+    await expect(cardOf(page, setup)).toBeVisible();
+    await expect(page).toHaveTitle(`${shellWords.course} \u00b7 ${shellWords.product}`);
+    await isSound(page);
+  });
+  await test.step('the briefing', async () => {
+    await cardOf(page, setup).click();
+    await expect(page.getByRole('dialog', { name: setup.scenario.title })).toBeVisible();
+    await isSound(page);
+  });
+  await test.step('the bench', async () => {
+    await begin(page);
+    await expect(page.locator('[data-slug][aria-valuenow]')).toHaveCount(setup.receiver.adjusters.length);
+    await isSound(page);
+  });
+  await test.step('a slug turned with an empty hand says why it does not turn', async () => {
+    const slug = page.locator('[data-slug="A1"]');
+    await slug.click();
+    await page.getByRole('button', { name: /^Turn slug . 1\/8 turn in$/ }).click();
+    const words = refusalSentence(en, 'noToolInHand', { type: 'slugTurned', slug: 'A1', turns: 1 / 8 }, setup.receiver);
+    await expect(page.locator('.toast')).toHaveText(words);
+    await expect(slug).toHaveAttribute('aria-valuenow', '0');
+  });
+  await test.step('the report', async () => {
+    await page.getByRole('button', { name: headerWords.signOff, exact: true }).click();
+    await page.getByRole('dialog').getByRole('button', { name: dialogWords.signOff.sign, exact: true }).click();
+    await expect(page.locator('.score-figure')).toBeVisible();
+    await expect(page).toHaveTitle(`${setup.scenario.title} \u00b7 ${shellWords.reports} \u00b7 ${shellWords.product}`);
+    await isSound(page);
+  });
 });
 
 test('single letters act from anywhere, and not once they are switched off, on the next bench either', async ({

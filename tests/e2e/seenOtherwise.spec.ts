@@ -8,14 +8,24 @@ import { en } from '../../src/words/en/index.ts';
 import { begin, expect, test } from './page.ts';
 import { isSound } from './soundPage.ts';
 
-/** Each page, and what stands there once it is whole. */
+/** Each page, and what stands there, and nowhere else, once it is whole. */
 const PAGES = [
   ['course', '/#/', '.card-open'],
-  ['drills', '/#/drills/phaseIt', '.look .tube, .tube'],
-  ['handbook', '/#/handbook', 'main h1:visible'],
+  ['drills', '/#/drills/phaseIt', '.look-tube .tube'],
+  ['handbook', '/#/handbook', '.room-handbook h1:visible'],
   ['workshop', '/#/workshop', '.seen-tube .tube'],
   ['class', '/#/class', '.drop-place'],
 ] as const;
+
+/** One after the other in one window, as a reader goes from room to room; `look` is given each once it is whole. */
+async function inEveryRoom(page: Page, look: () => Promise<void>): Promise<void> {
+  for (const [name, address, there] of PAGES)
+    await test.step(name, async () => {
+      await page.goto(address);
+      await expect(page.locator(there).first()).toBeVisible({ timeout: 60_000 });
+      await look();
+    });
+}
 
 async function firstBench(page: Page): Promise<void> {
   await page.goto('/#/bench/first-curve/guided');
@@ -48,14 +58,12 @@ const creamLeft = (page: Page): Promise<readonly string[]> =>
 test.describe('in forced colours', () => {
   test.use({ colorScheme: 'dark', contextOptions: { forcedColors: 'active' } });
 
-  for (const [name, address, there] of PAGES) {
-    test(name, async ({ page }) => {
-      await page.goto(address);
-      await expect(page.locator(there).first()).toBeVisible({ timeout: 60_000 });
+  test('every room', async ({ page }) => {
+    await inEveryRoom(page, async () => {
       expect(await creamLeft(page)).toEqual([]);
       await isSound(page);
     });
-  }
+  });
 
   test('the bench: rail, radios, tabs, frames and buttons in colours of the system, and told apart', async ({
     page,
@@ -98,14 +106,14 @@ const space = (page: Page): Promise<void> =>
   }, SPACED);
 
 test.describe('with wide text spacing', () => {
-  for (const [name, address, there] of PAGES) {
-    test(name, async ({ page }) => {
-      await page.goto(address);
-      await expect(page.locator(there).first()).toBeVisible({ timeout: 60_000 });
-      await space(page);
+  test('every room', async ({ page }) => {
+    await page.goto('/');
+    await space(page);
+    await inEveryRoom(page, async () => {
+      expect(await page.evaluate(() => getComputedStyle(document.body).wordSpacing)).not.toBe('0px');
       await isSound(page);
     });
-  }
+  });
 
   test('the bench: the header keeps its job, the guide its words and its buttons', async ({ page }) => {
     await firstBench(page);
@@ -125,13 +133,9 @@ test.describe('with wide text spacing', () => {
 test.describe('683 pixels wide', () => {
   test.use({ viewport: { width: 683, height: 384 } });
 
-  for (const [name, address, there] of PAGES) {
-    test(name, async ({ page }) => {
-      await page.goto(address);
-      await expect(page.locator(there).first()).toBeVisible({ timeout: 60_000 });
-      await isSound(page);
-    });
-  }
+  test('every room', async ({ page }) => {
+    await inEveryRoom(page, () => isSound(page));
+  });
 
   test('the bench: every part of its header can be reached', async ({ page }) => {
     await firstBench(page);
@@ -156,11 +160,7 @@ test.describe('on a telephone', () => {
     await expect(page.locator('.card-open').first()).toBeVisible();
   });
 
-  for (const [name, address, there] of PAGES) {
-    test(name, async ({ page }) => {
-      await page.goto(address);
-      await expect(page.locator(there).first()).toBeVisible({ timeout: 60_000 });
-      await isSound(page);
-    });
-  }
+  test('every room', async ({ page }) => {
+    await inEveryRoom(page, () => isSound(page));
+  });
 });

@@ -201,7 +201,6 @@ export async function visitDrills(page: Page, search: string, look: Look): Promi
 
 const toBench = async (page: Page, search: string, id: string): Promise<void> => {
   await page.goto(`/${search}#/bench/${id}`);
-  await page.reload();
   await expect(page.locator('dialog[open]')).toBeVisible();
 };
 
