@@ -98,8 +98,10 @@ const RECEIVER = {
   'detectors.saturationAmps': 'Amperes: saturation current of the diode.',
   'detectors.emissionVolts': 'Volts: n times kT/q of the diode.',
   'detectors.loadOhms': 'Ohms of the load, both halves together in an FM detector.',
-  'detectors.loadFarads': 'Farads across the load.',
-  'detectors.carrierHz': 'Hertz of the carrier that it is made for.',
+  'detectors.loadFarads':
+    'Farads across the load; left out, as many as just smooth the carrier: 10 / (2 pi carrierHz loadOhms).',
+  'detectors.carrierHz':
+    'Hertz of the carrier that it is made for; left out, the middle of the band of the first response.',
   'detectors.plus': 'Node of the deck of the one diode.',
   'detectors.minus': 'Node of the deck of the other diode.',
   'detectors.reservoirFarads': 'Farads that hold the sum of a ratio detector; null for a discriminator.',

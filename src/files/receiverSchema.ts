@@ -8,6 +8,7 @@ import { BIAS_OUTPUTS } from '../bench/biasOutputs.ts';
 import { CONTROL_ROWS } from '../bench/controls/rows.ts';
 import type { Receiver } from '../receiver/receiver.ts';
 import { controlSchema } from './controlSchema.ts';
+import { withDetectorDefaults } from './detectorDefaults.ts';
 import { tooBig } from './guardSize.ts';
 import { knownOf, type Reading, resultOf } from './known.ts';
 import { bringForward, RECEIVER_HISTORY } from './migrations.ts';
@@ -99,8 +100,8 @@ const diode = {
   saturationAmps: number(1e-15, 1e-2, 'A'),
   emissionVolts: number(0.02, 0.2, 'V'),
   loadOhms: number(1, 1e8, 'Ω'),
-  loadFarads: number(1e-13, 1e-3, 'F'),
-  carrierHz: hertz(),
+  loadFarads: v.exactOptional(number(1e-13, 1e-3, 'F')),
+  carrierHz: v.exactOptional(hertz()),
 };
 
 const detectorSchema = v.variant('kind', [
@@ -235,6 +236,12 @@ export const receiverSchema = object({
   translations: v.exactOptional(byLanguage(textSchema)),
 });
 
+type ReadReceiver = v.InferOutput<typeof receiverSchema>;
+/** What its detectors leave out has been put in before the file is looked at. */
+type WholeReceiver = Omit<ReadReceiver, 'detectors'> & {
+  readonly detectors: readonly Required<ReadReceiver['detectors'][number]>[];
+};
+
 /** A receiver that is whole in itself, or every problem of the file. Whether its deck bears it out is for `checkReceiver` to say. */
 export function parseReceiver(json: unknown, file: string): Result<Receiver> {
   return resultOf(readReceiver(json, file));
@@ -246,9 +253,9 @@ export function readReceiver(json: unknown, file: string): Reading<Receiver> {
   if (big !== null) return { value: null, problems: [big] };
   const forward = bringForward(json, RECEIVER_HISTORY, file);
   if (!forward.ok) return { value: null, problems: forward.problems };
-  const shape = v.safeParse(receiverSchema, withoutNotes(forward.value, new Set(), 'atHead'));
+  const shape = v.safeParse(receiverSchema, withDetectorDefaults(withoutNotes(forward.value, new Set(), 'atHead')));
   const issues = shape.issues ?? [];
-  const receiver = knownOf<v.InferOutput<typeof receiverSchema>>(shape.output, issues);
+  const receiver = knownOf<WholeReceiver>(shape.output, issues);
   const beyond = receiver === null ? [] : receiverConsistency(receiver, file);
   return { value: receiver, problems: listed([...problemsOf(issues, file), ...beyond], file) };
 }

@@ -60,7 +60,7 @@ describe.each(FILES)('%s', (file, parse) => {
 
   it('has no key that may be left out, but those that say so', () => {
     const optional =
-      /^\/notParts$|\/plan\/letter$|^\/procedure\/\d+\/parts$|^\/procedure\/\d+\/(response|at)$|^\/responses\/\d+\/setUp\/slowSweep$|^\/testPoints\/\d+\/(tap|looseLoop)$|^\/responses\/\d+\/specification\/referenceHz$|^\/start\/controls\/|^\/start\/slugs\/|\/letter\/[xy]$/;
+      /^\/notParts$|^\/detectors\/\d+\/(loadFarads|carrierHz)$|\/plan\/letter$|^\/procedure\/\d+\/parts$|^\/procedure\/\d+\/(response|at)$|^\/responses\/\d+\/setUp\/slowSweep$|^\/testPoints\/\d+\/(tap|looseLoop)$|^\/responses\/\d+\/specification\/referenceHz$|^\/start\/controls\/|^\/start\/slugs\/|\/letter\/[xy]$/;
     const ofScenario =
       /^\/(responses|set|seed|difficulty|recommendedAfter|bench|life|faults|aids|sealed|timeLimitSeconds|toleranceFactor|weights|proofs|par|hints)$|^\/bench\/[a-zA-Z]+$|^\/aids\/[a-zA-Z]+$|^\/life\/[a-zA-Z]+$|^\/start\/(slugs|randomTurns|controls|prepared)$/;
     const silent: string[] = [];
