@@ -7,7 +7,7 @@ import { readRunFile } from '../files/runFileSchema.ts';
 import { useWords } from '../kit/hooks/useWords.ts';
 import { Slip, SlipPage } from '../kit/slips/Slip.tsx';
 import { Button } from '../kit/theme/art.tsx';
-import { nextCard } from '../present/courseTracks.ts';
+import { leadsOnTo } from '../present/courseTracks.ts';
 import type { ShownBeside } from '../present/ports.ts';
 import { toldReport } from '../present/told.ts';
 import type { NextJob } from '../rooms/report/FindingsSheet.tsx';
@@ -138,7 +138,13 @@ function Reported(props: ReportRoomProps & { readonly kept: KeptRun; readonly te
     );
   }
   if (port === null) return <SlipPage product={shell.product} title={shell.grading} busy />;
-  const nextJob = nextOnCourse(library, logbook, all.language, kept.scenarioId, go);
+  const nextJob = nextOnCourse(
+    library,
+    logbook,
+    all.language,
+    { scenarioId: kept.scenarioId, passed: port.report.passed },
+    go,
+  );
   return (
     <ReportPage
       port={port}
@@ -163,16 +169,15 @@ const besideOf = (setup: BenchSetup, scenarioId: string, go: RoomProps['go']): S
   watch: () => go({ page: 'shown', scenarioId }),
 });
 
-/** As the course says, without the scenario that has just been done: that one can be tried again beside it. */
 function nextOnCourse(
   library: RoomProps['library'],
   logbook: RoomProps['logbook'],
   language: string,
-  done: string,
+  done: { readonly scenarioId: string; readonly passed: boolean },
   go: RoomProps['go'],
 ): NextJob | null {
   const course = createCoursePort(library, logbook, language, (scenarioId) => go({ page: 'bench', scenarioId }));
-  const next = nextCard(course.cards().filter(({ scenario }) => scenario.id !== done));
+  const next = leadsOnTo(course.cards(), done.scenarioId, done.passed);
   if (next === null) return null;
   const { id, code, title, language: told } = next.scenario;
   return { code, title, ...(told === undefined ? {} : { language: told }), open: () => course.open(id) };

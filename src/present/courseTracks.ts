@@ -56,6 +56,17 @@ export function nextCard(cards: readonly CourseCard[]): CourseCard | null {
   );
 }
 
+/**
+ * What a report leads on to: as the course says, without the scenario that has just been done, for that one can be tried again beside it. After a run
+ * that has not passed nobody is sent off to another track: what is missing is learnt here.
+ */
+export function leadsOnTo(cards: readonly CourseCard[], doneId: string, passed: boolean): CourseCard | null {
+  const next = nextCard(cards.filter(({ scenario }) => scenario.id !== doneId));
+  const done = cards.find(({ scenario }) => scenario.id === doneId);
+  const elsewhere = done !== undefined && next?.scenario.track !== done.scenario.track;
+  return !passed && elsewhere && next?.onBench === null ? null : next;
+}
+
 export interface TrackPlace {
   /** index of the track */
   readonly track: number;

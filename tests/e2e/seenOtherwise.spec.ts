@@ -105,6 +105,15 @@ const space = (page: Page): Promise<void> =>
     document.adoptedStyleSheets.push(sheet);
   }, SPACED);
 
+/** Labels of the bench that end in an ellipsis (WCAG 2.2, 1.4.12: no loss of content). */
+const cutLabels = (page: Page): Promise<readonly string[]> =>
+  page.evaluate(() =>
+    [...document.querySelectorAll<HTMLElement>('main .short')]
+      .filter((label) => label.checkVisibility() && label.clientWidth > 1)
+      .filter((label) => label.scrollWidth > label.clientWidth + 1)
+      .map((label) => label.textContent ?? ''),
+  );
+
 test.describe('with wide text spacing', () => {
   test('every room', async ({ page }) => {
     await page.goto('/');
@@ -127,7 +136,22 @@ test.describe('with wide text spacing', () => {
     const guide = (await page.getByRole('region', { name: guideWords.name }).boundingBox())!;
     const skip = (await page.getByRole('button', { name: guideWords.skip }).boundingBox())!;
     expect(skip.y + skip.height).toBeLessThanOrEqual(guide.y + guide.height);
+    expect(await cutLabels(page)).toEqual([]);
   });
+
+  for (const [width, height] of [
+    [1366, 768],
+    [1024, 640],
+    [820, 1180],
+  ] as const) {
+    test(`no label of the bench is cut at ${width} pixels across`, async ({ page }) => {
+      await page.setViewportSize({ width, height });
+      await firstBench(page);
+      expect(await cutLabels(page)).toEqual([]);
+      await space(page);
+      expect(await cutLabels(page)).toEqual([]);
+    });
+  }
 });
 
 test.describe('683 pixels wide', () => {

@@ -1,7 +1,15 @@
 /** What the course page works out from its cards: tracks, what is won, what comes next, where things stand. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { arrangeTracks, cardRows, cardsPerRow, isWon, nextCard, tracksOf } from '../../src/present/courseTracks.ts';
+import {
+  arrangeTracks,
+  cardRows,
+  cardsPerRow,
+  isWon,
+  leadsOnTo,
+  nextCard,
+  tracksOf,
+} from '../../src/present/courseTracks.ts';
 import type { CourseCard } from '../../src/present/ports.ts';
 import { courseWords, trackWords } from '../../src/words/en/course.ts';
 import { shippedLibrary } from '../files/shipped.ts';
@@ -65,6 +73,22 @@ describe('next for you', () => {
   it('is never a early card, and nothing where there is nothing', () => {
     expect(nextCard(cards({ [first]: { early: true } }))?.scenario.id).not.toBe(first);
     expect(nextCard([])).toBeNull();
+  });
+
+  it('leads on from a run that passed, and keeps who has not passed to the track', () => {
+    const [{ cards: held }, { cards: others }] = tracksOf(cards()) as [
+      ReturnType<typeof tracksOf>[number],
+      ReturnType<typeof tracksOf>[number],
+    ];
+    const early = Object.fromEntries(held.slice(1).map(({ scenario }) => [scenario.id, { early: true }]));
+    const elsewhere = others[0]!.scenario.id;
+    // Nothing of the track is open but what has just been tried.
+    expect(leadsOnTo(cards(early), first, false)).toBeNull();
+    expect(leadsOnTo(cards(early), first, true)?.scenario.id).toBe(elsewhere);
+    // A job that lies on the bench is led to all the same, and so is the next of the same track.
+    const lying = { ...early, [elsewhere]: { onBench: { turns: 1, seconds: 60 } } };
+    expect(leadsOnTo(cards(lying), first, false)?.scenario.id).toBe(elsewhere);
+    expect(leadsOnTo(cards(), first, false)?.scenario.id).toBe(second);
   });
 });
 
