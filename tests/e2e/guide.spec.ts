@@ -5,6 +5,7 @@ import { dialogWords } from '../../src/words/en/benchTalk.ts';
 import { courseWords } from '../../src/words/en/course.ts';
 import { guideWords } from '../../src/words/en/guide.ts';
 import { sceneWords } from '../../src/words/en/scene.ts';
+import { sheetWords } from '../../src/words/en/sheet.ts';
 import { begin, expect, rail, railSays, test } from './page.ts';
 
 test('shown step by step to the first pip, then skipped @shelf @upright', async ({ page }) => {
@@ -109,4 +110,25 @@ test('a figure that is typed counts when the hand goes elsewhere, and not after 
   await page.locator('.tube-station').click({ position: { x: 5, y: 5 } });
   await expect(field).toHaveCount(0);
   await expect(slider).toHaveValue(set);
+});
+
+test('the sheet takes the focus when it is opened, and gives it back when it is put away', async ({ page }) => {
+  await page.goto('/#/bench/first-curve/guided');
+  await expect(page.getByRole('dialog')).toBeVisible();
+  await begin(page);
+  const sheet = page.locator('#service-sheet');
+  const span = page.getByRole('slider', { name: controlWords.spanHz.label, exact: true });
+  await span.focus();
+  await page.keyboard.press('s');
+  await expect(sheet).toBeFocused();
+  await page.keyboard.press('Escape');
+  await expect(sheet).toHaveCount(0);
+  await expect(span).toBeFocused();
+  // The button that opens it goes while it is open.
+  const open = page.getByRole('region', { name: guideWords.name }).getByRole('button', { name: sheetWords.open });
+  await open.focus();
+  await page.keyboard.press('Enter');
+  await expect(sheet).toBeFocused();
+  await page.keyboard.press('Escape');
+  await expect(open).toBeFocused();
 });

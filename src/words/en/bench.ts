@@ -124,7 +124,7 @@ export const controlWords: ControlWordsFor<typeof CONTROL_ROWS> = {
 export const tubeControlWords = {
   wax: 'Wax marks',
   waxNote: 'Wax marks are an aid; this run allows none.',
-  hint: ['Drag up or down on a knob.', 'Shift or a second finger: a fine step.'],
+  hint: ['Drag a knob up or down.', 'Shift or two fingers: finer.'],
 } as const;
 
 const inBox = (hz: number): string => (hz < 2e6 ? written(hz / 1e3, 1) : written(hz / 1e6, 2));

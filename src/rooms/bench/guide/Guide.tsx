@@ -133,7 +133,7 @@ export function Guide({ port, rect, figures, line, onSkip, onSheet }: GuideProps
             <p class="si">{how === null ? say.seesItself : `${how} ${say.seesItself}`}</p>
             <PhaseDots steps={steps} at={at} />
             <p>
-              <button type="button" class="link" onClick={onSheet}>
+              <button type="button" class="link" data-opens="sheet" onClick={onSheet}>
                 {sheetWords.open}
               </button>
             </p>

@@ -94,7 +94,7 @@ export function Shown({ port, shown, rect, line, onSheet }: ShownProps) {
         {line ? null : (
           <>
             <p class="si">{say.noMark}</p>
-            <button type="button" class="link" onClick={onSheet}>
+            <button type="button" class="link" data-opens="sheet" onClick={onSheet}>
               {sheetWords.open}
             </button>
           </>

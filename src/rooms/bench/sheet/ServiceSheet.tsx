@@ -45,7 +45,14 @@ function ServiceSheetBase({ port, rect, figures, stage, turnTo, onClose }: Servi
   const text = useRef<HTMLElement>(null);
   const { receiver } = port;
   useLayoutEffect(() => {
-    if (onClose !== null) sheet.current?.focus();
+    if (onClose === null) return;
+    const paper = sheet.current;
+    const before = document.activeElement;
+    paper?.focus();
+    return () => {
+      const at = document.activeElement;
+      if (at === document.body || paper?.contains(at)) queueMicrotask(() => backTo(before));
+    };
   }, [onClose !== null]);
   useLayoutEffect(() => text.current?.scrollTo(0, 0), [page]);
   const pages = sheetWords.pages;
@@ -109,6 +116,13 @@ function ServiceSheetBase({ port, rect, figures, stage, turnTo, onClose }: Servi
       )}
     </article>
   );
+}
+
+/** The hand goes back to where it was; the button that opened the sheet may have given way to it and be another by now. */
+function backTo(before: Element | null): void {
+  const there = before instanceof HTMLElement && before.isConnected && before !== document.body;
+  const to = there ? before : document.querySelector<HTMLElement>('[data-opens=sheet]');
+  to?.focus({ preventScroll: true });
 }
 
 function figureCaption(words: Words['sheet'], { response, stage }: SheetFigures): string {
