@@ -239,6 +239,26 @@ describe('which part', () => {
   });
 });
 
+describe('which part, by a guess', () => {
+  it('is not told by the kind of part: a stage, a coupling or a by-pass is right no oftener than it is offered', () => {
+    const MANY = 16;
+    let offered = 0;
+    let right = 0;
+    for (let look = 0; look < MANY; look++) {
+      const seed = lookSeed('which-part', 'guess', look);
+      const { ask } = question('which-part', seed, receivers.get(receiverOf('which-part', seed))!);
+      if (ask.kind !== 'choice') throw new Error(ask.kind);
+      const active = ask.choices.map((one) => one.kind === 'part' && /^(stage|coupling|bypass)$/.test(one.part.kind));
+      offered += active.filter((is) => is).length / ask.choices.length;
+      right += Number(active[ask.right]);
+      // One alone of its kind would be a hint.
+      expect(active.filter((is) => is).length).toBeGreaterThan(0);
+    }
+    // Three deviations of a coin thrown sixteen times are six.
+    expect(Math.abs(right - offered)).toBeLessThan(5);
+  });
+});
+
 describe('what lies here', () => {
   // Distances in a channel: ITU-R BT.470, systems M and B (from memory); in the IF the channel stands the other way round.
   it('names the carriers by the channel plan', () => {
