@@ -39,7 +39,10 @@ export function useFocusKept(container: RefObject<HTMLElement | null>): void {
     root.addEventListener('focusin', note);
     // A hand that clicks where nothing takes the focus has left it.
     root.addEventListener('click', note, true);
-    mend();
+    // From another room only a tab that was pressed there is come back to: a field would pull the page down to it.
+    const isTab = last?.parents.some(({ tagName }) => tagName === 'NAV') ?? false;
+    if (last !== null && isTab && isNowhere()) anew(last, root)?.focus();
+    else last = null;
     return () => {
       watch.disconnect();
       root.removeEventListener('focusin', note);
