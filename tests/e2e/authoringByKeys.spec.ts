@@ -1,4 +1,5 @@
-/** A fault scenario by keys alone: from the course page to the workshop, slugs, cards, words; and a receiver in the making. */
+/** A fault scenario by keys alone: from the course page to the workshop, slugs, cards, words, certified, handed out as file, link and place on an evening sheet; and a receiver in the making. */
+import { readFileSync } from 'node:fs';
 import type { Locator, Page } from '@playwright/test';
 import { ownReceiverWords } from '../../src/words/en/ownReceiver.ts';
 import { shellWords } from '../../src/words/en/shell.ts';
@@ -46,7 +47,7 @@ async function write(page: Page, target: Locator, text: string): Promise<void> {
 const button = (page: Page, name: string) => page.getByRole('button', { name, exact: true });
 const field = (page: Page, name: string) => page.getByLabel(name, { exact: true });
 
-test('a scenario is made without a pointer', async ({ page }) => {
+test('a scenario is made, certified and handed out without a pointer', async ({ page }) => {
   await page.goto('/');
   await expect(page.getByRole('heading', { level: 1 }).first()).toBeVisible();
   await tabTo(page, button(page, shellWords.workshop));
@@ -118,6 +119,25 @@ test('a scenario is made without a pointer', async ({ page }) => {
   await expect(button(page, form.dropHint(1))).toBeFocused();
   await act(page, page.getByLabel(form.hintsOn, { exact: true }), ' ');
   await expect(page.getByLabel(form.hintsOn, { exact: true })).toBeChecked();
+  await expect(page.locator('.problems .desk-note')).toHaveText(say.noProblems);
+  // Certified, and out by all three ways.
+  const { proof } = say;
+  await act(page, button(page, proof.start));
+  await expect(page.locator('.draft-stamp')).toContainText(proof.solvable, { timeout: 120_000 });
+  await act(page, button(page, proof.handOut.link));
+  await expect(page.locator('.hand-out [role=status]')).toContainText(proof.handOut.linkReady);
+  await act(page, button(page, proof.handOut.evening));
+  await expect(page.locator('.hand-out [role=status]')).toContainText(proof.handOut.told.onSheet);
+  const coming = page.waitForEvent('download');
+  await act(page, button(page, proof.handOut.file));
+  const file: unknown = JSON.parse(readFileSync(await (await coming).path(), 'utf8'));
+  expect(file).toMatchObject({ title: 'After the regatta', aids: { hints: true } });
+  // The tab that was pressed has the focus in the next place too.
+  await act(page, button(page, say.evening.tab));
+  await expect(page.locator('.evening-list li')).toHaveCount(1);
+  await expect(button(page, say.evening.tab)).toBeFocused();
+  await write(page, field(page, say.evening.name), 'Second Thursday');
+  await expect(field(page, say.evening.name)).toHaveValue('Second Thursday');
 });
 
 test('a receiver is named, its sheet and plan changed, without a pointer', async ({ page }) => {
