@@ -50,6 +50,13 @@ export function obviousParts(bench: AtBench, main: PrintedResponse): void {
   }
 }
 
+/** Nothing on the tube, or the curve upside down: that is no slug's doing, whoever says nothing of it. */
+export function isDead(bench: AtBench, main: PrintedResponse): boolean {
+  const { hands, sheet } = bench;
+  const curve = standFor(bench, main);
+  return silentParts(hands, sheet, curve).length > 0 || reversing(hands, sheet, curve).length > 0;
+}
+
 /** Where no part is to blame the curve is looked at again for a while, and nothing touched: a joint may come and go. */
 function partInSight(
   bench: AtBench,

@@ -21,13 +21,14 @@ import { levelsDb, replacePart, spoilers, suspicion, trySlugs } from './faultFin
 import { type Fit, fitCurve, residualOf } from './fit.ts';
 import type { Hands } from './hands.ts';
 import { offBy, oscillatorOf, setOscillator } from './oscillator.ts';
-import { obviousParts, stuckCoils } from './partsInDoubt.ts';
+import { isDead, obviousParts, stuckCoils } from './partsInDoubt.ts';
 import { peakUp } from './peaking.ts';
 import { prove } from './proofs.ts';
 import { clipAfresh, makeSafe, type Phased, smallPips } from './settings.ts';
 import type { PrintedCurve, PrintedResponse, PrintedSheet } from './sheet.ts';
 import { bringInside, lowerEach, worstDemand } from './toLimits.ts';
 import { isBeyondSlugs, traceBack } from './traceBack.ts';
+import { trapParts } from './trapParts.ts';
 import { setTrap } from './traps.ts';
 import { rocking, type Turner } from './turner.ts';
 import { stepsAlone, withNotebook } from './withNotebook.ts';
@@ -89,13 +90,20 @@ export function doTheJob(
   const alone = sheet.chart.length > 0 && sheet.responses.length === 1;
   const sealedParts = alone && sheet.sealed;
   // Half way is too far from right for the notebook, but for one stage at a time.
+  if (sealedParts && !fromStops && isDead(bench, main)) obviousParts(bench, main);
   const traced = sealedParts && !fromStops && isBeyondSlugs(bench, main) ? traceBack(bench, main) : [];
   let right = (!fromStops || stepsAlone(sheet, main).length > 0) && withNotebook(bench);
   if (sheet.chart.length > 0 && stuckCoils(bench)) right = withNotebook(bench);
+  if (sealedParts && timeLeft(bench) && trapParts(bench, main).length > 0) right = withNotebook(bench);
   if (!right && traced.length === 0 && alone && traceBack(bench, main).length > 0) right = withNotebook(bench);
-  if (!right) theLongWay(bench, main, surely);
   // What no slug has mended in a set that nobody has called bad: now a part is in question.
-  if (!right && sheet.sealed && timeLeft(bench) && !allInside(bench)) {
+  if (!right && sealedParts && timeLeft(bench)) {
+    tryLines(bench);
+    obviousParts(bench, main);
+    right = withNotebook(bench);
+  }
+  if (!right) theLongWay(bench, main, surely || sealedParts);
+  if (!right && sheet.sealed && !sealedParts && timeLeft(bench) && !allInside(bench)) {
     tryLines(bench);
     obviousParts(bench, main);
     if (!withNotebook(bench) && timeLeft(bench)) theLongWay(bench, main, true);

@@ -71,6 +71,8 @@ export interface WantedNotch {
   readonly withinHz: number | null;
   /** low enough, decibels under the printed peak; null where the sheet asks for no depth */
   readonly wantedDb: number | null;
+  /** what the sheet asks for at least; null where it asks for no depth */
+  readonly limitDb: number | null;
   /** frequencies at which other traps work: a notch there is theirs */
   readonly othersHz: readonly number[];
   /** two slugs work at this frequency: one notch may hide the other, and only the depth tells */
@@ -128,6 +130,22 @@ export function bringNotch(
   }
   set(hands, 'levelDb', levelDb);
   return good;
+}
+
+/** Decibels over the sheet's limit, and so many times as far from its place as the sheet allows: an eye is sure of that. */
+const SURE_DB = 3;
+const SURE_TIMES = 1.5;
+
+/** Whether the notch reads missing, too flat by far or out of its place by far. */
+export function readsMissed(hands: Hands, notch: WantedNotch, levelOf: (volts: number) => number): boolean {
+  const { levelDb } = hands.knobs();
+  const raised = Math.min(levelDb + RAISED_DB, hands.scale('levelDb').high);
+  set(hands, 'levelDb', raised);
+  const { at, db } = lookAtNotch(hands, axisOf(hands), notch, levelOf);
+  set(hands, 'levelDb', levelDb);
+  const { hz, limitDb, withinHz } = notch;
+  if (limitDb !== null && db - (raised - levelDb) > limitDb + SURE_DB) return true;
+  return withinHz !== null && at !== null && Math.abs(at - hz) > SURE_TIMES * withinHz;
 }
 
 const ROCK_TURNS = 0.4;

@@ -121,7 +121,7 @@ export function padOfStage(bench: AtBench, response: PrintedResponse, { at, slug
 }
 
 /** Where the sheet wants the notch, and how far a turn moves it by the notebook. */
-function wantedNotch(
+export function wantedNotch(
   { judge, effects, lookAtHz }: PrintedResponse,
   { id, trapHz }: PrintedSlug,
   slugs: readonly PrintedSlug[],
@@ -148,6 +148,7 @@ function wantedNotch(
     hz,
     hzATurn: moved < 0 ? moved : -SHARE_A_TURN * hz,
     withinHz: place?.high ?? null,
+    limitDb: depth?.high ?? null,
     // Half way to what is wanted, or as deep as a sound set has it.
     wantedDb:
       depth === undefined

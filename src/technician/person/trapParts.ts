@@ -1,0 +1,49 @@
+/**
+ * A notch that is missing, or that its slug cannot bring to its place: something of that trap has failed. The parts that the chart has for it are replaced one after the other, those
+ * beside the coil first, as a new coil comes with its core half way and changes the picture whether the old one was good or not.
+ */
+import { type AtBench, isShelf, reaches, slugsOf, standFor, timeToProve } from './atWork.ts';
+import { replacePart, spoilers } from './faultFinding.ts';
+import type { PrintedResponse, PrintedSlug } from './sheet.ts';
+import { levelBy } from './toLimits.ts';
+import { bringNotch, readsMissed, setTrap } from './traps.ts';
+import { wantedNotch } from './withNotebook.ts';
+
+const MOST_PARTS = 4;
+
+/** Parts that were replaced. Where every trap is missed it is no trap's doing. */
+export function trapParts(bench: AtBench, main: PrintedResponse): readonly string[] {
+  const { sheet } = bench;
+  const curve = standFor(bench, main);
+  const own = slugsOf(sheet, main).filter(
+    ({ trapHz }) => trapHz !== null && !isShelf(main, trapHz) && reaches(bench.hands, trapHz),
+  );
+  const missed = own.filter((trap) => isMissed(bench, main, trap));
+  const missedHz = [...new Set(missed.map(({ trapHz }) => trapHz!))];
+  const goodHz = [...new Set(own.map(({ trapHz }) => trapHz!))].filter((hz) => !missedHz.includes(hz));
+  if (missedHz.length !== 1 || goodHz.length === 0) return [];
+  const coils = missed.map(({ coil }) => coil);
+  const spoils = [...spoilers(sheet, curve, missedHz, goodHz)];
+  const inDoubt = [...spoils.filter((part) => !coils.includes(part)), ...spoils.filter((part) => coils.includes(part))];
+  const replaced: string[] = [];
+  for (const part of inDoubt.slice(0, MOST_PARTS)) {
+    if (!timeToProve(bench) || !replacePart(bench, part)) break;
+    replaced.push(part);
+    standFor(bench, main);
+    for (const trap of missed) setAfresh(bench, main, trap);
+    if (missed.every((trap) => !isMissed(bench, main, trap))) break;
+  }
+  return replaced;
+}
+
+function isMissed({ hands, sheet }: AtBench, main: PrintedResponse, trap: PrintedSlug): boolean {
+  const curve = sheet.curves.find((c) => c.response === main.id && c.injectAt === main.setUp.injectAt)!;
+  return readsMissed(hands, wantedNotch(main, trap, slugsOf(sheet, main)), levelBy(curve));
+}
+
+function setAfresh(bench: AtBench, main: PrintedResponse, trap: PrintedSlug): void {
+  const { hands, sheet, turner } = bench;
+  const curve = standFor(bench, main);
+  if (!bringNotch(hands, turner, wantedNotch(main, trap, slugsOf(sheet, main)), levelBy(curve), false))
+    setTrap(hands, turner, trap.id, trap.trapHz!);
+}
