@@ -91,18 +91,23 @@ export function doTheJob(
   const sealedParts = alone && sheet.sealed;
   // Half way is too far from right for the notebook, but for one stage at a time.
   if (sealedParts && !fromStops && isDead(bench, main)) obviousParts(bench, main);
-  const traced = sealedParts && !fromStops && isBeyondSlugs(bench, main) ? traceBack(bench, main) : [];
+  const early = sealedParts && !fromStops ? trapParts(bench, main, true) : [];
+  const traced =
+    sealedParts && !fromStops && early.length === 0 && isBeyondSlugs(bench, main) ? traceBack(bench, main) : [];
   let right = (!fromStops || stepsAlone(sheet, main).length > 0) && withNotebook(bench);
   if (sheet.chart.length > 0 && stuckCoils(bench)) right = withNotebook(bench);
-  if (sealedParts && timeLeft(bench) && trapParts(bench, main).length > 0) right = withNotebook(bench);
-  if (!right && traced.length === 0 && alone && traceBack(bench, main).length > 0) right = withNotebook(bench);
+  const late =
+    sealedParts && early.length + traced.length === 0 && timeLeft(bench) ? trapParts(bench, main, false) : [];
+  if (late.length > 0) right = withNotebook(bench);
+  const foundOne = early.length + traced.length + late.length > 0;
+  if (!right && !foundOne && alone && traceBack(bench, main).length > 0) right = withNotebook(bench);
   // What no slug has mended in a set that nobody has called bad: now a part is in question.
-  if (!right && sealedParts && timeLeft(bench)) {
+  if (!right && sealedParts && !foundOne && timeLeft(bench)) {
     tryLines(bench);
     obviousParts(bench, main);
     right = withNotebook(bench);
   }
-  if (!right) theLongWay(bench, main, surely || sealedParts);
+  if (!right) theLongWay(bench, main, surely || (sealedParts && !foundOne));
   if (!right && sheet.sealed && !sealedParts && timeLeft(bench) && !allInside(bench)) {
     tryLines(bench);
     obviousParts(bench, main);

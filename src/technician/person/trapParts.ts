@@ -11,14 +11,14 @@ import { wantedNotch } from './withNotebook.ts';
 
 const MOST_PARTS = 4;
 
-/** Parts that were replaced. Where every trap is missed it is no trap's doing. */
-export function trapParts(bench: AtBench, main: PrintedResponse): readonly string[] {
+/** Parts that were replaced. Where every trap is missed it is no trap's doing. `untouched`: nobody has set a trap yet, and only a notch that is not to be seen speaks against one. */
+export function trapParts(bench: AtBench, main: PrintedResponse, untouched: boolean): readonly string[] {
   const { sheet } = bench;
   const curve = standFor(bench, main);
   const own = slugsOf(sheet, main).filter(
     ({ trapHz }) => trapHz !== null && !isShelf(main, trapHz) && reaches(bench.hands, trapHz),
   );
-  const missed = own.filter((trap) => isMissed(bench, main, trap));
+  const missed = own.filter((trap) => isMissed(bench, main, trap, untouched));
   const missedHz = [...new Set(missed.map(({ trapHz }) => trapHz!))];
   const goodHz = [...new Set(own.map(({ trapHz }) => trapHz!))].filter((hz) => !missedHz.includes(hz));
   if (missedHz.length !== 1 || goodHz.length === 0) return [];
@@ -31,14 +31,14 @@ export function trapParts(bench: AtBench, main: PrintedResponse): readonly strin
     replaced.push(part);
     standFor(bench, main);
     for (const trap of missed) setAfresh(bench, main, trap);
-    if (missed.every((trap) => !isMissed(bench, main, trap))) break;
+    if (missed.every((trap) => !isMissed(bench, main, trap, false))) break;
   }
   return replaced;
 }
 
-function isMissed({ hands, sheet }: AtBench, main: PrintedResponse, trap: PrintedSlug): boolean {
+function isMissed({ hands, sheet }: AtBench, main: PrintedResponse, trap: PrintedSlug, gone: boolean): boolean {
   const curve = sheet.curves.find((c) => c.response === main.id && c.injectAt === main.setUp.injectAt)!;
-  return readsMissed(hands, wantedNotch(main, trap, slugsOf(sheet, main)), levelBy(curve));
+  return readsMissed(hands, wantedNotch(main, trap, slugsOf(sheet, main)), levelBy(curve), gone);
 }
 
 function setAfresh(bench: AtBench, main: PrintedResponse, trap: PrintedSlug): void {

@@ -136,15 +136,22 @@ export function bringNotch(
 const SURE_DB = 3;
 const SURE_TIMES = 1.5;
 
-/** Whether the notch reads missing, too flat by far or out of its place by far. */
-export function readsMissed(hands: Hands, notch: WantedNotch, levelOf: (volts: number) => number): boolean {
+/** Whether the notch reads missing, too flat by far or out of its place by far. `gone`: only where none is seen at all. */
+export function readsMissed(
+  hands: Hands,
+  notch: WantedNotch,
+  levelOf: (volts: number) => number,
+  gone: boolean,
+): boolean {
   const { levelDb } = hands.knobs();
   const raised = Math.min(levelDb + RAISED_DB, hands.scale('levelDb').high);
   set(hands, 'levelDb', raised);
   const { at, db } = lookAtNotch(hands, axisOf(hands), notch, levelOf);
   set(hands, 'levelDb', levelDb);
   const { hz, limitDb, withinHz } = notch;
-  if (limitDb !== null && db - (raised - levelDb) > limitDb + SURE_DB) return true;
+  const flat = limitDb !== null && db - (raised - levelDb) > limitDb + SURE_DB;
+  if (gone) return flat && at === null;
+  if (flat) return true;
   return withinHz !== null && at !== null && Math.abs(at - hz) > SURE_TIMES * withinHz;
 }
 
