@@ -4,11 +4,13 @@ import { feedingBack } from './byMeter.ts';
 import { newPad } from './byNotebook.ts';
 import {
   type Candidate,
+  comesThrough,
   onPaper,
   replacePart,
   reversing,
   type Suspicion,
   silentParts,
+  stoppingParts,
   suspicion,
 } from './faultFinding.ts';
 import { fitCurve } from './fit.ts';
@@ -18,6 +20,7 @@ import { setTrap } from './traps.ts';
 
 const ROUNDS = 8;
 const MOST_OBVIOUS = 3;
+const MOST_STOPPING = 8;
 const WATCHES = 5;
 const WATCH_SECONDS = 30;
 /** A part that leaves less than this of what is wrong unexplained is worth a try. */
@@ -50,11 +53,22 @@ export function obviousParts(bench: AtBench, main: PrintedResponse): void {
   }
 }
 
-/** Nothing on the tube, or the curve upside down: that is no slug's doing, whoever says nothing of it. */
-export function isDead(bench: AtBench, main: PrintedResponse): boolean {
+/** Nothing on the tube, or the curve upside down: that is no slug's doing, whoever says nothing of it. Parts are replaced until something comes through the right way up. */
+export function deadParts(bench: AtBench, main: PrintedResponse): readonly string[] {
   const { hands, sheet } = bench;
   const curve = standFor(bench, main);
-  return silentParts(hands, sheet, curve).length > 0 || reversing(hands, sheet, curve).length > 0;
+  const dead = !comesThrough(hands, curve);
+  const inDoubt = dead
+    ? stoppingParts(sheet, main, (one) => comesThrough(hands, standFor(bench, main, one.injectAt)))
+    : reversing(hands, sheet, curve);
+  const replaced: string[] = [];
+  for (const part of inDoubt.slice(0, MOST_STOPPING)) {
+    replacePart(bench, part);
+    replaced.push(part);
+    standFor(bench, main);
+    if (dead ? comesThrough(hands, curve) : reversing(hands, sheet, curve).length === 0) break;
+  }
+  return replaced;
 }
 
 /** Where no part is to blame the curve is looked at again for a while, and nothing touched: a joint may come and go. */

@@ -21,7 +21,7 @@ import { levelsDb, replacePart, spoilers, suspicion, trySlugs } from './faultFin
 import { type Fit, fitCurve, residualOf } from './fit.ts';
 import type { Hands } from './hands.ts';
 import { offBy, oscillatorOf, setOscillator } from './oscillator.ts';
-import { isDead, obviousParts, stuckCoils } from './partsInDoubt.ts';
+import { deadParts, obviousParts, stuckCoils } from './partsInDoubt.ts';
 import { peakUp } from './peaking.ts';
 import { prove } from './proofs.ts';
 import { clipAfresh, makeSafe, type Phased, smallPips } from './settings.ts';
@@ -85,29 +85,35 @@ export function doTheJob(
   const fromStops = backFromStops(bench);
   if (!fromStops && surely) obviousParts(bench, main);
   backThroughCoils(bench);
-  if (byStages) followProcedure(bench);
+  // From the stops the stages are gone through by the notebook anyway.
+  if (byStages && !fromStops) followProcedure(bench);
   // Where several curves pull at each other's slugs the slugs come first all the same.
   const alone = sheet.chart.length > 0 && sheet.responses.length === 1;
   const sealedParts = alone && sheet.sealed;
   // Half way is too far from right for the notebook, but for one stage at a time.
-  if (sealedParts && !fromStops && isDead(bench, main)) obviousParts(bench, main);
-  const early = sealedParts && !fromStops ? trapParts(bench, main, true) : [];
+  const dead = sealedParts && !fromStops ? deadParts(bench, main) : [];
+  const early = sealedParts && !fromStops && dead.length === 0 ? trapParts(bench, main, true) : [];
   const traced =
-    sealedParts && !fromStops && early.length === 0 && isBeyondSlugs(bench, main) ? traceBack(bench, main) : [];
+    sealedParts && !fromStops && dead.length + early.length === 0 && isBeyondSlugs(bench, main)
+      ? traceBack(bench, main)
+      : [];
   let right = (!fromStops || stepsAlone(sheet, main).length > 0) && withNotebook(bench);
   if (sheet.chart.length > 0 && stuckCoils(bench)) right = withNotebook(bench);
   const late =
-    sealedParts && early.length + traced.length === 0 && timeLeft(bench) ? trapParts(bench, main, false) : [];
+    sealedParts && dead.length + early.length + traced.length === 0 && timeLeft(bench)
+      ? trapParts(bench, main, false)
+      : [];
   if (late.length > 0) right = withNotebook(bench);
-  const foundOne = early.length + traced.length + late.length > 0;
+  const foundOne = dead.length + early.length + traced.length + late.length > 0;
   if (!right && !foundOne && alone && traceBack(bench, main).length > 0) right = withNotebook(bench);
   // What no slug has mended in a set that nobody has called bad: now a part is in question.
-  if (!right && sealedParts && !foundOne && timeLeft(bench)) {
+  const doubtful = !right && sealedParts && !foundOne && timeLeft(bench) && !allInside(bench);
+  if (doubtful) {
     tryLines(bench);
     obviousParts(bench, main);
     right = withNotebook(bench);
   }
-  if (!right) theLongWay(bench, main, surely || (sealedParts && !foundOne));
+  if (!right) theLongWay(bench, main, surely || doubtful);
   if (!right && sheet.sealed && !sealedParts && timeLeft(bench) && !allInside(bench)) {
     tryLines(bench);
     obviousParts(bench, main);

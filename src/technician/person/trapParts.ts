@@ -6,19 +6,23 @@ import { type AtBench, isShelf, reaches, slugsOf, standFor, timeToProve } from '
 import { replacePart, spoilers } from './faultFinding.ts';
 import type { PrintedResponse, PrintedSlug } from './sheet.ts';
 import { levelBy } from './toLimits.ts';
-import { bringNotch, readsMissed, setTrap } from './traps.ts';
+import { bringNotch, readsMissed, setTrap, slugDoesNothing } from './traps.ts';
 import { wantedNotch } from './withNotebook.ts';
 
 const MOST_PARTS = 4;
 
-/** Parts that were replaced. Where every trap is missed it is no trap's doing. `untouched`: nobody has set a trap yet, and only a notch that is not to be seen speaks against one. */
+/** Parts that were replaced. Where every trap is missed it is no trap's doing. `untouched`: nobody has set a trap yet, and only a notch that is not to be seen, with a slug that does nothing, speaks against one. */
 export function trapParts(bench: AtBench, main: PrintedResponse, untouched: boolean): readonly string[] {
   const { sheet } = bench;
   const curve = standFor(bench, main);
   const own = slugsOf(sheet, main).filter(
     ({ trapHz }) => trapHz !== null && !isShelf(main, trapHz) && reaches(bench.hands, trapHz),
   );
-  const missed = own.filter((trap) => isMissed(bench, main, trap, untouched));
+  const missed = own.filter(
+    (trap) =>
+      isMissed(bench, main, trap, untouched) &&
+      (!untouched || slugDoesNothing(bench.hands, bench.turner, { slug: trap.id, hz: trap.trapHz! }, levelBy(curve))),
+  );
   const missedHz = [...new Set(missed.map(({ trapHz }) => trapHz!))];
   const goodHz = [...new Set(own.map(({ trapHz }) => trapHz!))].filter((hz) => !missedHz.includes(hz));
   if (missedHz.length !== 1 || goodHz.length === 0) return [];

@@ -155,6 +155,34 @@ export function readsMissed(
   return withinHz !== null && at !== null && Math.abs(at - hz) > SURE_TIMES * withinHz;
 }
 
+const TRIED_TURNS = [2, -2] as const;
+/** What the line near a trap's place changes by, in decibels over a floor, when the slug of a good trap is turned so far. */
+const DOES_DB = 1.5;
+const DOES_FLOOR = 0.003;
+
+/** Whether a trap's slug does anything at all to the line about where the trap works. It is left as it stood. */
+export function slugDoesNothing(
+  hands: Hands,
+  turner: Turner,
+  { slug, hz }: Pick<WantedNotch, 'slug' | 'hz'>,
+  levelOf: (volts: number) => number,
+): boolean {
+  const { levelDb } = hands.knobs();
+  set(hands, 'levelDb', Math.min(levelDb + RAISED_DB, hands.scale('levelDb').high));
+  const axis = axisOf(hands);
+  const places = Array.from({ length: LOOKS }, (_, i) => hz * (1 + SEARCH * ((2 * i) / (LOOKS - 1) - 1)));
+  const look = (): number[] => heightsOf(hands, places, axis).map((v) => 20 * Math.log10(levelOf(v) + DOES_FLOOR));
+  const before = look();
+  const does = TRIED_TURNS.some((turns) => {
+    const made = turner.turn(slug, turns);
+    const after = look();
+    turner.turn(slug, -made);
+    return after.some((db, i) => Math.abs(db - before[i]!) > DOES_DB);
+  });
+  set(hands, 'levelDb', levelDb);
+  return !does;
+}
+
 const ROCK_TURNS = 0.4;
 const MOST_ROCKS = 8;
 /** Less of a change than this is not one. */
