@@ -20,6 +20,7 @@ import { backFromStops, backThroughCoils } from './farOut.ts';
 import { levelsDb, replacePart, spoilers, suspicion, trySlugs } from './faultFinding.ts';
 import { type Fit, fitCurve, residualOf } from './fit.ts';
 import type { Hands } from './hands.ts';
+import { lastLook } from './lastLook.ts';
 import { offBy, oscillatorOf, setOscillator } from './oscillator.ts';
 import { deadParts, obviousParts, stuckCoils } from './partsInDoubt.ts';
 import { peakUp } from './peaking.ts';
@@ -119,6 +120,7 @@ export function doTheJob(
     obviousParts(bench, main);
     if (!withNotebook(bench) && timeLeft(bench)) theLongWay(bench, main, true);
   }
+  if (sealedParts) lastLook(bench, main);
   hands.note({ kind: 'checks' });
   standFor(bench, main, undefined, true);
   const beats = oscillatorOf(main) !== null;
