@@ -21,10 +21,11 @@ import { levelsDb, replacePart, spoilers, suspicion, trySlugs } from './faultFin
 import { type Fit, fitCurve, residualOf } from './fit.ts';
 import type { Hands } from './hands.ts';
 import { lastLook } from './lastLook.ts';
-import { offBy, oscillatorOf, setOscillator } from './oscillator.ts';
+import { oscillatorOf, setOscillator } from './oscillator.ts';
 import { deadParts, obviousParts, stuckCoils } from './partsInDoubt.ts';
 import { peakUp } from './peaking.ts';
 import { prove } from './proofs.ts';
+import { allInside, asPrinted } from './reads.ts';
 import { clipAfresh, makeSafe, type Phased, smallPips } from './settings.ts';
 import type { PrintedCurve, PrintedResponse, PrintedSheet } from './sheet.ts';
 import { bringInside, lowerEach, worstDemand } from './toLimits.ts';
@@ -46,8 +47,6 @@ const ROUNDS = 8;
 const PASSES = 3;
 /** From here to the limit an eye is not sure on which side of it a demand is. */
 const READS_OUTSIDE = 0.95;
-/** So far over the limit an eye may read what lies on it. */
-const EYE = 0.1;
 /** Traps and humps pull at each other: so often are they set in turn at the end. */
 const LAST_PASSES = 5;
 const MOST_PARTS = 4;
@@ -148,26 +147,6 @@ function theLongWay(bench: AtBench, main: PrintedResponse, mayHaveFailed: boolea
 function followAndTouchUp(bench: AtBench): void {
   followProcedure(bench);
   touchUp(bench);
-}
-
-/** Every curve that the job asks for is near enough, in units of what is called right. */
-function asPrinted(bench: AtBench, times: number): boolean {
-  return bench.sheet.responses.every((response) => {
-    const curve = standFor(bench, response);
-    const wanted = oscillatorOf(response);
-    if (wanted !== null) return Math.abs(offBy(bench.hands, wanted.hz) ?? Infinity) < wanted.toleranceHz / 2;
-    return residualOf(bench.hands, curve, isSCurve(response)) < times * right(response);
-  });
-}
-
-/** No demand reads outside its limits. */
-function allInside(bench: AtBench): boolean {
-  return bench.sheet.responses.every((response) => {
-    const curve = standFor(bench, response);
-    const wanted = oscillatorOf(response);
-    if (wanted !== null) return Math.abs(offBy(bench.hands, wanted.hz) ?? Infinity) < wanted.toleranceHz;
-    return worstDemand(bench.hands, response, curve) < 1 + EYE;
-  });
 }
 
 function followProcedure(bench: AtBench): void {
