@@ -4,9 +4,10 @@
  */
 import { type AtBench, isShelf, reaches, slugsOf, standFor, timeToProve } from './atWork.ts';
 import { replacePart, spoilers } from './faultFinding.ts';
+import { readsMissed, slugDoesNothing } from './missedNotch.ts';
 import type { PrintedResponse, PrintedSlug } from './sheet.ts';
 import { levelBy } from './toLimits.ts';
-import { bringNotch, readsMissed, setTrap, slugDoesNothing } from './traps.ts';
+import { bringNotch, setTrap } from './traps.ts';
 import { wantedNotch } from './withNotebook.ts';
 
 const MOST_PARTS = 4;

@@ -7,15 +7,15 @@ import { type Hands, set } from './hands.ts';
 import type { Turner } from './turner.ts';
 
 /** How far either side of its frequency a notch is looked for, as a share of it. */
-const SEARCH = 0.05;
-const LOOKS = 41;
+export const SEARCH = 0.05;
+export const LOOKS = 41;
 /** A core moves a trap by about a hundredth of its frequency a turn: what any trade text says of a slug of twenty turns. */
 const SHARE_A_TURN = 0.01;
 const ROCKS = [1, 0.5, 0.25, 0.125, 1 / 16, 1 / 32] as const;
 const FLOOR_VOLTS = 1e-6;
 
 /** So much more level shows what lies deep in a notch, decibels. */
-const RAISED_DB = 20;
+export const RAISED_DB = 20;
 
 export function setTrap(hands: Hands, turner: Turner, slug: string, hz: number): void {
   const { levelDb } = hands.knobs();
@@ -132,57 +132,6 @@ export function bringNotch(
   return good;
 }
 
-/** Decibels over the sheet's limit, and so many times as far from its place as the sheet allows: an eye is sure of that. */
-const SURE_DB = 3;
-const SURE_TIMES = 1.5;
-
-/** Whether the notch reads missing, too flat by far or out of its place by far. `gone`: only where none is seen at all. */
-export function readsMissed(
-  hands: Hands,
-  notch: WantedNotch,
-  levelOf: (volts: number) => number,
-  gone: boolean,
-): boolean {
-  const { levelDb } = hands.knobs();
-  const raised = Math.min(levelDb + RAISED_DB, hands.scale('levelDb').high);
-  set(hands, 'levelDb', raised);
-  const { at, db } = lookAtNotch(hands, axisOf(hands), notch, levelOf);
-  set(hands, 'levelDb', levelDb);
-  const { hz, limitDb, withinHz } = notch;
-  const flat = limitDb !== null && db - (raised - levelDb) > limitDb + SURE_DB;
-  if (gone) return flat && at === null;
-  if (flat) return true;
-  return withinHz !== null && at !== null && Math.abs(at - hz) > SURE_TIMES * withinHz;
-}
-
-const TRIED_TURNS = [2, -2] as const;
-/** What the line near a trap's place changes by, in decibels over a floor, when the slug of a good trap is turned so far. */
-const DOES_DB = 1.5;
-const DOES_FLOOR = 0.003;
-
-/** Whether a trap's slug does anything at all to the line about where the trap works. It is left as it stood. */
-export function slugDoesNothing(
-  hands: Hands,
-  turner: Turner,
-  { slug, hz }: Pick<WantedNotch, 'slug' | 'hz'>,
-  levelOf: (volts: number) => number,
-): boolean {
-  const { levelDb } = hands.knobs();
-  set(hands, 'levelDb', Math.min(levelDb + RAISED_DB, hands.scale('levelDb').high));
-  const axis = axisOf(hands);
-  const places = Array.from({ length: LOOKS }, (_, i) => hz * (1 + SEARCH * ((2 * i) / (LOOKS - 1) - 1)));
-  const look = (): number[] => heightsOf(hands, places, axis).map((v) => 20 * Math.log10(levelOf(v) + DOES_FLOOR));
-  const before = look();
-  const does = TRIED_TURNS.some((turns) => {
-    const made = turner.turn(slug, turns);
-    const after = look();
-    turner.turn(slug, -made);
-    return after.some((db, i) => Math.abs(db - before[i]!) > DOES_DB);
-  });
-  set(hands, 'levelDb', levelDb);
-  return !does;
-}
-
 const ROCK_TURNS = 0.4;
 const MOST_ROCKS = 8;
 /** Less of a change than this is not one. */
@@ -222,7 +171,7 @@ function rockToLeast(turner: Turner, slug: string, height: () => number): void {
 }
 
 /** Where the notch lies, by the bottom of a parabola laid through the squares of the levels beside it, and the level at the wanted place: all from one look. */
-function lookAtNotch(
+export function lookAtNotch(
   hands: Hands,
   axis: Axis,
   { hz, othersHz }: WantedNotch,
@@ -266,7 +215,7 @@ function side(levels: readonly number[], from: number, way: 1 | -1, mark: number
 }
 
 /** Volts without noise and without the sign that the detector gives them: what lies under the base line is nothing. */
-function heightsOf(hands: Hands, hz: readonly number[], axis: Axis): number[] {
+export function heightsOf(hands: Hands, hz: readonly number[], axis: Axis): number[] {
   const read = readVolts(hands, hz, axis, true, true);
   const up = read.reduce((sum, v) => sum + v, 0) < 0 ? -1 : 1;
   return read.map((v) => Math.max(up * v, FLOOR_VOLTS));
