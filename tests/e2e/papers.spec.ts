@@ -50,6 +50,7 @@ async function pagesOf(page: Page, format: 'A4' | 'Letter'): Promise<number> {
 for (const [track, id, most] of [
   ['first-sweep', 'first-curve', { sheet: 2, card: 1, transfer: 2 }],
   ['vision-if', 'from-cold', { sheet: 3, card: 2, transfer: 2 }],
+  ['front-end', 'antenna-to-diode', { sheet: 4, card: 8, transfer: 2 }],
 ] as const) {
   test(`the papers of ${id} on A4 and Letter`, async ({ page }) => {
     const setup = shippedSetup(track, id);
@@ -65,6 +66,8 @@ for (const [track, id, most] of [
         const pages = await pagesOf(page, format);
         expect(pages, `${paper} on ${format}`).toBeGreaterThan(0);
         expect(pages, `${paper} on ${format}`).toBeLessThanOrEqual(most[paper]);
+        // A card is one sheet of paper.
+        if (paper === 'card') expect(pages, `cards on ${format}`).toBe(await sheets.count());
       }
       if (paper === 'card') await expect(sheets.first().locator('.tick-box')).not.toHaveCount(0);
       if (paper === 'transfer') {

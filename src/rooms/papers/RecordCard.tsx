@@ -7,8 +7,8 @@ import { PROOFS, WHERE_ASKED } from '../../scenario/proofId.ts';
 import { Blank, Paper, PaperFigure, TickBox } from './parts.tsx';
 import type { PaperOf } from './ServicePaper.tsx';
 
-/** levels on one card: rows are not made smaller */
-const MOST_LEVELS = 12;
+/** Rows on one card, of levels and bias lines: so many fit a sheet of Letter, the shorter of the two papers, and rows are not made smaller. */
+const MOST_ROWS = 9;
 
 export function RecordCards({ setup, figures }: PaperOf) {
   const { receiver } = setup;
@@ -23,9 +23,11 @@ export function RecordCards({ setup, figures }: PaperOf) {
   );
 }
 
-function cardsOf({ levels }: SheetFigures): readonly SheetFigures['levels'][] {
-  const count = Math.max(1, Math.ceil(levels.length / MOST_LEVELS));
-  return Array.from({ length: count }, (_, i) => levels.slice(i * MOST_LEVELS, (i + 1) * MOST_LEVELS));
+/** Shared out evenly: a second card with one level on it is easily lost. */
+function cardsOf({ levels, response }: SheetFigures): readonly SheetFigures['levels'][] {
+  const count = Math.max(1, Math.ceil(levels.length / (MOST_ROWS - response.setUp.biases.length)));
+  const each = Math.ceil(levels.length / count);
+  return Array.from({ length: count }, (_, i) => levels.slice(i * each, (i + 1) * each));
 }
 
 interface CardProps {
