@@ -49,6 +49,11 @@ describe('a good file', () => {
 });
 
 describe('a bad file', () => {
+  test('without its scenario says so once, and nothing of what it would have been', () => {
+    const { scenario: _, ...rest } = json();
+    expect(problemsOf(rest).map(([place]) => place)).toEqual(['/scenario']);
+  });
+
   test.each([
     ['nothing', null],
     ['a list', []],
