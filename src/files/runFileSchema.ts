@@ -117,7 +117,8 @@ function runFrom(json: unknown, { events, problems: wrongEvents }: EventReader, 
   if (shape.success && !first && readSeal(shape.output.seal)?.head === null)
     problems.push({ file, place: '/seal', found: ['twoHashes'], wanted: ['seal'] });
   // That there is none has been told.
-  if (!scenario.ok && inside !== undefined) problems.push(...scenario.problems.map((p) => ({ ...p, place: `/scenario${p.place}` })));
+  if (!scenario.ok && inside !== undefined)
+    problems.push(...scenario.problems.map((p) => ({ ...p, place: `/scenario${p.place}` })));
   if (!shape.success || !scenario.ok || problems.length > 0) return bad(...listed(problems, file));
   const old = (inside as { readonly version?: unknown }).version !== scenario.value.version;
   return good({ ...shape.output, scenario: scenario.value, ...(old ? { handed: inside } : {}), events });
