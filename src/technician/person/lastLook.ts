@@ -13,6 +13,8 @@ export function lastLook(bench: AtBench, main: PrintedResponse): void {
   const { hands, sheet, turner } = bench;
   const own = slugsOf(sheet, main);
   const notches = own.filter(({ trapHz }) => trapHz !== null && !isShelf(main, trapHz) && reaches(hands, trapHz));
+  // A set without traps has few slugs, and the notebook has left them as well as they can be read.
+  if (notches.length === 0) return;
   const rest = own.filter((slug) => !notches.includes(slug)).map(({ id }) => id);
   const curve = standFor(bench, main);
   const setNotches = (): void => {
