@@ -1,6 +1,6 @@
 /**
  * An instructor's evening from nothing to marks, through the page alone: a receiver of one's own kept, a scenario on it opened, both put on a sheet with a job of the course, slips printed, the sheet
- * sealed, taken by three candidates in browsers of their own, handed in and graded; one file altered by hand; and another machine, which has to be shown what was handed out.
+ * sealed, taken by candidates in browsers of their own, handed in and graded; one file altered by hand; and another machine, which has to be shown what was handed out.
  * And the same page where the browser keeps cryptography back, as it does over plain http.
  */
 import { readFileSync } from 'node:fs';
@@ -55,7 +55,6 @@ async function signOff(page: Page, setup: BenchSetup): Promise<void> {
   const name = question.getByRole('textbox');
   if ((await name.inputValue()) === '') await name.fill('Ines');
   await question.getByRole('button', { name: dialogWords.signOff.sign, exact: true }).press('Enter');
-  await expect(page.locator('.score-figure')).toBeVisible({ timeout: 60_000 });
 }
 
 /** What a candidate hands in. */
@@ -73,6 +72,9 @@ async function candidate(browser: Browser, at: string, sealed: string, number: s
   for (const i of [0, 1]) {
     await items.nth(i).getByRole('button').press('Enter');
     await signOff(page, i === 0 ? flatTop : lesson);
+    // What the run was worth is told when all is handed in.
+    await expect(page.getByText(examWords.handedInCount(i + 1, 2))).toBeVisible({ timeout: 60_000 });
+    await expect(page.locator('.score-figure')).toHaveCount(0);
     await page.goto('/#/course');
     await page.getByRole('button', { name: courseWords.own.exam.goNamed('Harbour evening') }).press('Enter');
     await expect(page.getByText(examWords.handedInCount(i + 1, 2))).toBeVisible();
@@ -88,7 +90,7 @@ async function told(page: Page, outcome: keyof typeof classroomWords.outcomes, c
   await expect(pills).toHaveCount(count, { timeout: 120_000 });
 }
 
-test('an evening with a receiver of one’s own, sealed, taken by three, and graded', { tag: ['@shelf'] }, async ({
+test('an evening with a receiver of one’s own, sealed, taken by several, and graded', { tag: ['@shelf'] }, async ({
   page,
   browser,
   baseURL,
@@ -154,17 +156,20 @@ test('an evening with a receiver of one’s own, sealed, taken by three, and gra
   await page.setViewportSize({ width: 1440, height: 900 });
 
   const sealed = await saved(page, () => button(page, say.exam.save).press('Enter'));
+  // The third comes to the large bench only: in the smaller window he does what the others have done there.
+  const numbers = ['1', '2', '3'].slice(0, test.info().project.name === 'full' ? 3 : 2);
+  const runsInAll = 2 * numbers.length;
   const handed: string[] = [];
-  for (const number of ['1', '2', '3']) handed.push(await candidate(browser, baseURL!, sealed, number));
+  for (const number of numbers) handed.push(await candidate(browser, baseURL!, sealed, number));
   const altered = handed[1]!.replace(/"total":\s*[\d.]+/, '"total": 99');
   expect(altered).not.toBe(handed[1]);
 
   await page.goto('/#/class');
-  const texts = [handed[0]!, altered, handed[2]!];
+  const texts = [handed[0]!, altered, ...handed.slice(2)];
   const runs = texts.map((text, i) => file(`candidate-${i + 1}.json`, text));
   await page.locator('input[data-picks=files]').setInputFiles(runs);
-  await expect(page.getByText(classroomWords.graded(6))).toBeVisible({ timeout: 120_000 });
-  await told(page, 'verified', 5);
+  await expect(page.getByText(classroomWords.graded(runsInAll))).toBeVisible({ timeout: 120_000 });
+  await told(page, 'verified', runsInAll - 1);
   await told(page, 'altered', 1);
 
   // Another machine knows nothing of the scenario, says what to bring, and grades anew when it has it.
@@ -172,7 +177,7 @@ test('an evening with a receiver of one’s own, sealed, taken by three, and gra
   const elsewhere = await context.newPage();
   await elsewhere.goto('/#/class');
   await elsewhere.locator('input[data-picks=files]').setInputFiles(runs);
-  await told(elsewhere, 'otherScenario', 3);
+  await told(elsewhere, 'otherScenario', numbers.length);
   await elsewhere
     .locator('.run', { hasText: classroomWords.outcomes.otherScenario })
     .first()
@@ -185,9 +190,9 @@ test('an evening with a receiver of one’s own, sealed, taken by three, and gra
   await elsewhere.locator('input[data-picks=more]').setInputFiles(file('evening.json', open));
   await expect(elsewhere.locator('.handed-out')).toContainText('Harbour evening');
   await told(elsewhere, 'otherScenario', 0);
-  await told(elsewhere, 'verified', 5);
+  await told(elsewhere, 'verified', runsInAll - 1);
   await elsewhere.getByRole('button', { name: classroomWords.takeBackNamed('Harbour evening') }).click();
-  await told(elsewhere, 'otherScenario', 3);
+  await told(elsewhere, 'otherScenario', numbers.length);
   await context.close();
 });
 
@@ -234,6 +239,7 @@ test('where the browser gives no cryptography, the page says so, and the rest go
   await expect(page.getByLabel(say.name, { exact: true })).toHaveValue('Another exam');
   await page.goto('/#/bench/off-centre');
   await signOff(page, shippedSetup('first-sweep', 'off-centre'));
+  await expect(page.locator('.score-figure')).toBeVisible({ timeout: 60_000 });
   await page.goto('/#/course');
   await expect(toExam).toBeVisible();
 });
