@@ -2,6 +2,7 @@
 
 import { useLayoutEffect, useMemo, useState } from 'preact/hooks';
 import { HELPER_SECONDS } from '../grading/limits.ts';
+import { useTurns } from '../kit/hooks/useTurns.ts';
 import { useWords } from '../kit/hooks/useWords.ts';
 import { letSingleKeysAct } from '../kit/singleKeys.ts';
 import { SlipPage } from '../kit/slips/Slip.tsx';
@@ -143,6 +144,8 @@ function OpenBench({ setups, ...props }: HereProps & { readonly setups: BenchSet
   const shown = useMemo(() => (exam === null ? setUpsShown(store.setup, logbook.keptRuns()) : null), [store, exam]);
   const words = useWords();
   const port = useMemo(() => toldBench(words, store), [words, store]);
+  // Solving a bench is one piece of work, drawing it the next: the browser may hear what is pressed in between.
+  const solved = useTurns(1, true) > 0;
 
   useLayoutEffect(() => {
     handOver.current = () => store.handOver();
@@ -165,6 +168,7 @@ function OpenBench({ setups, ...props }: HereProps & { readonly setups: BenchSet
     if (access.lost) store.freeze();
   }, [access.lost]);
 
+  if (!solved) return <main aria-busy="true" />;
   return (
     <>
       <StorageSlips {...{ logbook, dismissed, scenarioId }} unguarded={access.unguarded} over />

@@ -1,4 +1,7 @@
-/** Size of an element in whole CSS pixels, watched by one shared observer. */
+/**
+ * Size of an element in whole CSS pixels, watched by one shared observer. The observer tells the first size too, in the frame in which the element is laid out and
+ * before it is painted: asked for at once, it would have the browser lay out the page twice for one frame.
+ */
 import type { RefObject } from 'preact';
 import { useLayoutEffect, useState } from 'preact/hooks';
 
@@ -17,7 +20,6 @@ export function useSize(ref: RefObject<HTMLElement | null>): Size {
       const height = Math.round(element.clientHeight);
       setSize((old) => (old.width === width && old.height === height ? old : { width, height }));
     };
-    measure();
     return watch(element, measure);
   }, [ref]);
   return size;

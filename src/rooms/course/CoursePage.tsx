@@ -2,6 +2,7 @@
 import type { ComponentChildren } from 'preact';
 import { useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { usePageTitle } from '../../kit/hooks/usePageTitle.ts';
+import { useTurns } from '../../kit/hooks/useTurns.ts';
 import { useFirstWords } from '../../kit/hooks/useWords.ts';
 import { Slip } from '../../kit/slips/Slip.tsx';
 import { Header, type RoomLink, Rooms } from '../../kit/theme/art.tsx';
@@ -14,7 +15,6 @@ import type { OwnPort } from './ownPort.ts';
 import { TrackSection } from './TrackSection.tsx';
 import { useColumns } from './useColumns.ts';
 import { useLetters } from './useLetters.ts';
-import { useTurns } from './useTurns.ts';
 import './course.css';
 
 export interface CoursePageProps {
