@@ -124,6 +124,7 @@ const SET_UP: Partial<Facts> = {
   markersMissingHz: [],
   pipHeightRatio: 0.08,
   traceHeightDiv: 6,
+  traceLit: true,
   traceOnScreen: true,
 };
 const LEADS: Partial<Facts> = {

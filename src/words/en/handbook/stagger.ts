@@ -11,7 +11,7 @@ export const stagger: HandbookPage = {
       kind: 'stagger',
       title: 'Three stages pulled apart',
       caption:
-        'With the stagger at one the stages stand where the recipe has them. Dashed: the flat top that they are meant to give, drawn to the same height.',
+        'With the [stagger](stagger) at one the stages stand where the recipe has them. Dashed: the flat top that they are meant to give, drawn to the same height.',
       controls: { spread: 'Stagger, of the recipe', middle: 'Middle stage off by' },
       readings: { width: 'Width', gain: 'Height against the recipe', lean: 'High shoulder over the low' },
     },
