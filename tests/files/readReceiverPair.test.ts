@@ -59,7 +59,7 @@ describe('a receiver and its deck', () => {
   it('are refused with a node that nothing goes to but one end of a part, by that word of the deck', () => {
     const said = told('am-455k', undefined, (deck) => deck.replace('C2s det 0 110p', 'C2s dte 0 110p'));
     expect(said).toMatch(
-      /own\.cir, line \d+, column 5: found node `dte`, to which nothing goes but C2s, wanted two ends/,
+      /own\.cir, line \d+, column 5: found node `dte`, which only C2s joins, wanted at least two parts/,
     );
   });
 

@@ -89,7 +89,7 @@ export const dialogWords = {
     sign: 'Sign off',
     keep: 'Keep working',
     timeUp: 'The time is up. Sign off to see the report.',
-    learner: 'Your name or number, for the run file (may stay empty)',
+    learner: 'Your name or number, for the run file (optional)',
   },
   suspended: {
     title: 'The bench is covered',

@@ -90,7 +90,7 @@ export const classroomWords = {
       exam: 'Exam',
       passed: 'Passed',
       mark: 'Pass mark',
-      whole: 'The whole',
+      whole: 'Whole exam',
       points: 'Points',
     },
     standing: { passed: 'passed', missed: 'not passed', unsure: 'see same actions', noMark: 'no mark' },

@@ -5,7 +5,7 @@ export const eveningWords = {
   tab: 'Evening sheet',
   title: 'A sheet for the evening',
   name: 'Title',
-  author: 'Author (may stay empty)',
+  author: 'Author (optional)',
   minutes: 'Minutes in all',
   minutesNote: (par: number, sealed: number): string =>
     [
@@ -15,9 +15,9 @@ export const eveningWords = {
         : []),
       ...(sealed > 0 ? [`The time limits of the sealed ones add up to ${sealed} minutes.`] : []),
     ].join(' '),
-  minutesOf: (title: string): string => `Minutes for ${title} (may stay empty)`,
+  minutesOf: (title: string): string => `Minutes for ${title} (optional)`,
   minutesShort: 'min',
-  passMark: 'To be passed (may stay empty)',
+  passMark: 'Pass mark (optional)',
   passMarkNote: (all: number): string =>
     `How many of the ${all} have to be passed. Left empty, the whole is neither passed nor failed.`,
   inOrder: 'Scenarios, in this order',

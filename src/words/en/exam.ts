@@ -56,7 +56,7 @@ export const examWords = {
     mark === all ? 'All have to be passed.' : `${mark} of ${all} have to be passed.`,
   atEnd: 'What each run was worth is told when you hand in.',
   whole: {
-    title: 'Report of the whole',
+    title: 'Report of the whole exam',
     working: 'Grading your runs once more…',
     standing: { passed: 'Passed.', missed: 'Not passed.', unsure: 'Not settled.', noMark: 'Handed in.' },
     passedOf: (passed: number, all: number): string => `${passed} of ${format.counted(all, SCENARIOS)} passed.`,
@@ -66,7 +66,7 @@ export const examWords = {
     points: 'Points',
     time: 'Time',
     result: 'Result',
-    all: 'The whole',
+    all: 'Whole exam',
     mean: (points: number): string => `${format.atMost(points, 1)} on average`,
     given: (minutes: number): string => `of ${format.counted(minutes, MINUTES)}`,
     passed: 'Passed',

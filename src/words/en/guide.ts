@@ -21,7 +21,7 @@ export const guideWords = {
   skip: 'Skip the guide',
   /** of the same, where there is no room: its beginning */
   skipShort: 'Skip',
-  seesItself: 'The guide sees it done. The key . goes to what is lit.',
+  seesItself: 'The guide moves on by itself. The key . goes to what is lit.',
   /** how the part that is lit is taken hold of */
   how: {
     lead: 'Drag its clip to the lit point, or press the clip and then the point.',
@@ -36,7 +36,7 @@ export const guideWords = {
     const way = inwards ? 'in' : 'out';
     return chosen
       ? `Turn slug ${slug} ${way} by eighths: the lit button, or the key ${inwards ? ']' : '['}.`
-      : `Press slug ${slug} on the chassis. It wants to go ${way}, by eighths of a turn.`;
+      : `Press slug ${slug} on the chassis. It needs to go ${way}, by eighths of a turn.`;
   },
   steps: {
     earth: {
