@@ -60,8 +60,12 @@ R3 n3 0 3.3k
 .end
 `;
 
-const files = scratch();
-test.afterAll(files.remove);
+// A worker that comes to the file a second time needs a folder again.
+let files: ReturnType<typeof scratch>;
+test.beforeAll(() => {
+  files = scratch();
+});
+test.afterAll(() => files.remove());
 
 async function bring(page: Page, name: string, text: string): Promise<void> {
   await page

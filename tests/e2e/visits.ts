@@ -38,11 +38,17 @@ async function inSizes(page: Page, sizes: readonly Size[], look: Look, place: st
   }
 }
 
-/** Sizes are observed, drawings made for them and lettering loaded: a few pictures later all has come to rest. */
+/** Sizes are observed, drawings made for them and lettering loaded: a few pictures later all has come to rest. What never comes is named, long before the test gives up. */
 async function settled(page: Page): Promise<void> {
   await page.evaluate(async () => {
-    await document.fonts.ready;
-    for (let i = 0; i < 4; i++) await new Promise(requestAnimationFrame);
+    const inTime = (what: Promise<unknown>, missing: () => string): Promise<unknown> =>
+      Promise.race([
+        what,
+        new Promise((_, fail) => setTimeout(() => fail(new Error(`has not come: ${missing()}`)), 30_000)),
+      ]);
+    const loading = (): string => [...document.fonts].flatMap((f) => (f.status === 'loading' ? [f.family] : [])).join();
+    await inTime(document.fonts.ready, () => `lettering (${loading()})`);
+    for (let i = 0; i < 4; i++) await inTime(new Promise(requestAnimationFrame), () => `picture ${i + 1}`);
   });
 }
 
