@@ -2,6 +2,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import { problemLine } from '../base/result.ts';
 import type { BenchSetup } from '../bench/setup.ts';
+import { earlierHumVolts } from '../certify/dealt.ts';
 import { scenarioHash } from '../files/scenarioFile.ts';
 import { asDealtBefore, MOST_SEED } from '../scenario/attempt.ts';
 import { readEndlessId } from '../scenario/endlessId.ts';
@@ -64,7 +65,9 @@ async function setupsOf(
     const again = await library.setup(id, begun!.attempt === null ? { signal } : { signal, attempt: begun!.attempt });
     if (again?.ok) {
       const { scenario } = again.value;
-      const same = [scenario, asDealtBefore(scenario)].find((one) => scenarioHash(one) === sealedAs);
+      const same = [scenario, asDealtBefore(scenario, earlierHumVolts(scenario)), asDealtBefore(scenario)].find(
+        (one) => scenarioHash(one) === sealedAs,
+      );
       if (same !== undefined) {
         const setup = { ...again.value, scenario: same };
         return { recorded: setup, shipped: setup };

@@ -15,17 +15,13 @@ import { mixed, type SetParts, spreadsOf } from '../receiver/individualSet.ts';
 import type { Adjuster } from '../receiver/receiver.ts';
 import { workResponses } from '../receiver/responses.ts';
 import { nominalTurns } from '../receiver/slugLaw.ts';
-import { MOST_SEED } from '../scenario/attempt.ts';
-import type { Life } from '../scenario/life.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { certifyScenario } from './certifyScenario.ts';
 import { dealFaults } from './dealFaults.ts';
 import { dealSet } from './dealSet.ts';
+import { MOST_IDEAS, seedDealt } from './dealt.ts';
 import { createHand, fillTube, makeSound, setUpFor, turnAll } from './goodHand.ts';
 import { onBenchWith } from './knownSet.ts';
-
-/** An attempt whose first idea cannot be certified has so many more. */
-export const MOST_IDEAS = 24;
 
 /** Of what the file says: how far a slug stands off, how far the bench lies. */
 const LEAST_SHARE = 0.5;
@@ -38,9 +34,6 @@ const DIAL_STEP_HZ = 1000;
 /** From edge to edge, at the Y gain that shows the aligned curve tall. */
 const LEAST_HUM_DIV = 0.4;
 const MOST_HUM_DIV = 7;
-/** How many times as tall as the Y gain's knob says, at least and at most. */
-const LEAST_TALL = 0.72;
-const MOST_TALL = 1.38;
 
 /** The bench of attempt number `attempt` at a sealed scenario of the course. `onShare` hears how much of the ideas has been tried, from 0 to 1. */
 export function attemptSetup(
@@ -84,7 +77,10 @@ function tried(design: SetParts, scenario: Scenario, attempt: number, idea: numb
   // A part that slugs all but make up for would be named by luck.
   const { uncured } = outcome.certificate;
   if (scenario.dealsFaults === true && uncured !== null && uncured.excess < LEAST_ASTRAY) return null;
-  const life = { ...scenario.life, ...looksDealt(setup.value, seededRandom(mixed(attempt, MOST_IDEAS + idea))) };
+  const life = {
+    ...scenario.life,
+    strapHumVolts: humDealt(setup.value, seededRandom(mixed(attempt, MOST_IDEAS + idea))),
+  };
   return { ok: true, value: { ...setup.value, scenario: { ...dealt, life, par: outcome.certificate.par } } };
 }
 
@@ -139,38 +135,18 @@ function benchLies(bench: Scenario['bench'], chance: () => number): Scenario['be
 }
 
 /**
- * What nobody knows who has not looked: how tall a volt stands on the face, and how tall the hum without the strap, from one that is just plain to one that all but fills
- * it, on every receiver alike. Two figures of each, as no more are read.
+ * What nobody knows who has not looked, in volts peak: how tall the hum without the strap stands on the face, from one that is just plain to one that all but fills it, on
+ * every receiver alike. Two figures, as no more are read. The Y gain is not dealt: the sheet asks for volts, and nobody can read them off a face that is out.
  */
-function looksDealt(setup: BenchSetup, chance: () => number): Pick<Life, 'strapHumVolts' | 'yGainError'> {
-  const between = (least: number, most: number): number => least * (most / least) ** chance();
+function humDealt(setup: BenchSetup, chance: () => number): number {
   const hand = createHand(setup);
   makeSound(setup, hand);
   const [main] = workResponses(setup.receiver, setup.scenario);
   if (main !== undefined) setUpFor(setup, hand, main);
   turnAll(setup, hand, Object.fromEntries(setup.receiver.adjusters.map((a) => [a.id, nominalTurns(a)])));
   fillTube(setup, hand);
-  const edgeToEdge = between(LEAST_HUM_DIV, MOST_HUM_DIV) * hand.state.controls.yVoltsPerDiv;
-  return {
-    strapHumVolts: Number((edgeToEdge / 2).toPrecision(2)),
-    yGainError: toStep(between(LEAST_TALL, MOST_TALL), 0.01) - 1,
-  };
-}
-
-/** The hum that an attempt was dealt before Y gains were, the same on every receiver. */
-const EARLIER_HUM_VOLTS = { least: 0.025, most: 0.25 };
-
-export function earlierHumVolts({ attempt, set }: Pick<Scenario, 'attempt' | 'set'>): number | undefined {
-  if (attempt === undefined) return undefined;
-  const ideas = Array.from({ length: MOST_IDEAS }, (_, idea) => idea);
-  const idea = ideas.find((one) => seedDealt(seededRandom(mixed(attempt, one))) === set);
-  if (idea === undefined) return undefined;
-  const { least, most } = EARLIER_HUM_VOLTS;
-  return Math.round(1000 * least * (most / least) ** seededRandom(mixed(attempt, MOST_IDEAS + idea))()) / 1000;
-}
-
-function seedDealt(chance: () => number): number {
-  return Math.floor(chance() * (MOST_SEED + 1));
+  const edgeToEdgeDiv = LEAST_HUM_DIV * (MOST_HUM_DIV / LEAST_HUM_DIV) ** chance();
+  return Number(((edgeToEdgeDiv * hand.state.controls.yVoltsPerDiv) / 2).toPrecision(2));
 }
 
 function toStep(value: number, step: number): number {

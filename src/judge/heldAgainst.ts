@@ -1,5 +1,6 @@
 /** What a run is held against: the scenario of the course that it names, or, where that is dealt afresh for each attempt, the same attempt made again from its number. */
-import { attemptSetup, earlierHumVolts } from '../certify/attempt.ts';
+import { attemptSetup } from '../certify/attempt.ts';
+import { earlierHumVolts } from '../certify/dealt.ts';
 import { type KnownSet, knownOf } from '../certify/knownSet.ts';
 import { scenarioHash } from '../files/scenarioFile.ts';
 import { asDealtBefore, isDealtAfresh } from '../scenario/attempt.ts';
@@ -21,8 +22,8 @@ export function heldAgainst(
   if (!made.ok) return { ...design, scenarioHash: scenarioHash(own) };
   const { scenario } = made.value;
   const dealt =
-    life?.yGainError === undefined
-      ? asDealtBefore(scenario, life?.strapHumVolts === undefined ? undefined : earlierHumVolts(scenario))
-      : scenario;
+    life?.strapHumVolts === scenario.life?.strapHumVolts
+      ? scenario
+      : asDealtBefore(scenario, life?.strapHumVolts === undefined ? undefined : earlierHumVolts(scenario));
   return { ...design, scenarioHash: scenarioHash(dealt), known: knownOf(made.value) };
 }

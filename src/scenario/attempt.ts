@@ -15,12 +15,9 @@ export function isDealtAfresh({
   return sealed && attempt === undefined && (set !== undefined || readEndlessId(id) !== null);
 }
 
-/**
- * The same attempt as it was dealt before the Y gain and the hum without the strap were: runs of those days carry it so. `earlierHumVolts`: the hum of a run that has one
- * and no Y gain of its own.
- */
+/** The same attempt as runs of earlier days carry it: without a hum of its own, or with the one that was dealt then. */
 export function asDealtBefore(dealt: Scenario, earlierHumVolts?: number): Scenario {
-  const { life: { strapHumVolts: _, yGainError: __, ...life } = {}, ...plain } = dealt;
+  const { life: { strapHumVolts: _, ...life } = {}, ...plain } = dealt;
   const then = earlierHumVolts === undefined ? life : { ...life, strapHumVolts: earlierHumVolts };
   return Object.keys(then).length === 0 ? plain : { ...plain, life: then };
 }

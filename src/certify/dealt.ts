@@ -1,0 +1,25 @@
+/** What an attempt is dealt by its number alone, without a set being made: light enough for the page that takes up a run again. */
+import { seededRandom } from '../base/random.ts';
+import { mixed } from '../receiver/individualSet.ts';
+import { MOST_SEED } from '../scenario/attempt.ts';
+import type { Scenario } from '../scenario/scenario.ts';
+
+/** An attempt whose first idea cannot be certified has so many more. */
+export const MOST_IDEAS = 24;
+
+/** Number of a set or of a seed. */
+export function seedDealt(chance: () => number): number {
+  return Math.floor(chance() * (MOST_SEED + 1));
+}
+
+/** The hum that an attempt was dealt before it was dealt by the divisions of the face: the same on every receiver. */
+const EARLIER_HUM_VOLTS = { least: 0.025, most: 0.25 };
+
+export function earlierHumVolts({ attempt, set }: Pick<Scenario, 'attempt' | 'set'>): number | undefined {
+  if (attempt === undefined) return undefined;
+  const ideas = Array.from({ length: MOST_IDEAS }, (_, idea) => idea);
+  const idea = ideas.find((one) => seedDealt(seededRandom(mixed(attempt, one))) === set);
+  if (idea === undefined) return undefined;
+  const { least, most } = EARLIER_HUM_VOLTS;
+  return Math.round(1000 * least * (most / least) ** seededRandom(mixed(attempt, MOST_IDEAS + idea))()) / 1000;
+}
