@@ -10,16 +10,14 @@ export const eveningWords = {
   minutesNote: (par: number, sealed: number): string =>
     [
       'Left empty, no time is stated.',
-      ...(par > 0 || sealed === 0
-        ? [`Good runs of ${sealed > 0 ? 'the open' : 'these'} scenarios take ${par} minutes together.`]
-        : []),
+      ...(par > 0 ? [`Good runs of ${sealed > 0 ? 'the open' : 'these'} scenarios take ${par} minutes together.`] : []),
       ...(sealed > 0 ? [`The time limits of the sealed ones add up to ${sealed} minutes.`] : []),
     ].join(' '),
   minutesOf: (title: string): string => `Minutes for ${title} (optional)`,
   minutesShort: 'min',
   passMark: 'Pass mark (optional)',
   passMarkNote: (all: number): string =>
-    `How many of the ${all} have to be passed. Left empty, the whole is neither passed nor failed.`,
+    `How many ${all === 0 ? 'scenarios' : `of the ${all}`} have to be passed. Left empty, the whole is neither passed nor failed.`,
   inOrder: 'Scenarios, in this order',
   none: 'No scenario has been chosen yet.',
   handle: (title: string, place: number, all: number): string =>

@@ -41,6 +41,8 @@ export const partsWords = {
       const own = OWN[kind as OwnPartKind];
       return at === null ? own : `${own} ${at}`;
     }
+    // The tray says over them that they are diodes with their loads; elsewhere a detector's bare name says nothing.
+    if (kind === 'diode') return `${name} detector`;
     if (value === null) return name;
     return `${name}, ${format.quantity(value, kind === 'resistor' ? '\u03a9' : 'F', 3)}`;
   },
