@@ -5,6 +5,7 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { terminal } from '../../src/words/en/terminal.ts';
 import { pseudoWords } from '../../src/words/pseudo.ts';
 import type { TerminalWords } from '../../src/words/words.ts';
+import { LOCK_STRIP } from '../making/lockStrip.ts';
 import { outsideBrackets } from '../words/strange.ts';
 import { insideByKey as inside, insideSaying, scratch } from './commandLine.ts';
 
@@ -155,30 +156,11 @@ describe('what lacks', () => {
   });
 });
 
-/** A strip of our own: three tanks tuned apart about 30 MHz. */
-const STRIP = `* Lock strip, three stages tuned apart
-Isig in 0 AC 1u
-C1 in 0 12p
-L1 in 0 2.65u
-R1 in 0 6.8k
-G1 n2 0 in 0 5m
-C2 n2 0 12p
-L2 n2 0 2.05u
-R2 n2 0 6.8k
-G2 n3 0 n2 0 5m
-C3 n3 0 12p
-L3 n3 0 2.35u
-R3 n3 0 3.3k
-.ac lin 281 24meg 36meg
-.print ac vdb(n3)
-.end
-`;
-
 describe('a deck alone', () => {
   const alone = (deck: string) => inside('sheet', folder(deck, null));
 
   it('gives a whole receiver that check accepts, the levels those of its tanks', () => {
-    const deckName = folder(STRIP, null, 'lock-strip');
+    const deckName = folder(LOCK_STRIP, null, 'lock-strip');
     const { out, err, code } = inside('sheet', deckName);
     expect([err, code]).toEqual(['', 0]);
     const kept = deckName.replace('network.cir', 'receiver.json');
@@ -223,7 +205,7 @@ describe('a deck alone', () => {
     ],
     ['the other end of a part', (deck) => deck.replace('C3 n3', 'C3 m3'), 'line 11, column 4: found node `m3`'],
   ])('is told what it lacks: %s', (_, change, expected) => {
-    const { out, err, code } = alone(change(STRIP));
+    const { out, err, code } = alone(change(LOCK_STRIP));
     expect([out, code]).toEqual(['', 1]);
     expect(err).toContain(expected);
   });

@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import type { Page } from '@playwright/test';
 import { ownReceiverWords as say } from '../../src/words/en/ownReceiver.ts';
 import { inside, scratch } from '../cli/commandLine.ts';
+import { LOCK_STRIP } from '../making/lockStrip.ts';
 import { expect, test } from './page.ts';
 
 const AM = `* Quayside bedside set, AM IF at 455 kHz
@@ -42,24 +43,6 @@ Rct ct 0 100k
 .print ac vm(a) vm(b)
 .end
 `;
-const APART = `* Lock strip, three stages tuned apart
-Isig in 0 AC 1u
-C1 in 0 12p
-L1 in 0 2.65u
-R1 in 0 6.8k
-G1 n2 0 in 0 5m
-C2 n2 0 12p
-L2 n2 0 2.05u
-R2 n2 0 6.8k
-G2 n3 0 n2 0 5m
-C3 n3 0 12p
-L3 n3 0 2.35u
-R3 n3 0 3.3k
-.ac lin 281 24meg 36meg
-.print ac vdb(n3)
-.end
-`;
-
 // A worker that comes to the file a second time needs a folder again.
 let files: ReturnType<typeof scratch>;
 test.beforeAll(() => {
@@ -76,7 +59,7 @@ async function bring(page: Page, name: string, text: string): Promise<void> {
 for (const [name, deck, slugs] of [
   ['quayside.cir', AM, 3],
   ['breakwater.cir', FM, 2],
-  ['lock-strip.cir', APART, 3],
+  ['lock-strip.cir', LOCK_STRIP, 3],
 ] as const) {
   test(`${name} gives on the page what it gives on the command line`, async ({ page }) => {
     const made = inside('sheet', files.file(name, deck));
@@ -96,15 +79,15 @@ for (const [name, deck, slugs] of [
 test('decks that cannot be are told on the page as on the command line', async ({ page }) => {
   await page.goto('/#/workshop/receiver');
   for (const [name, deck] of [
-    ['no-way-in.cir', APART.replace(/^Isig.*\n/m, '')],
-    ['no-coil.cir', APART.replace(/^L(\d \S+ 0) \S+/gm, 'R9$1 1k')],
+    ['no-way-in.cir', LOCK_STRIP.replace(/^Isig.*\n/m, '')],
+    ['no-coil.cir', LOCK_STRIP.replace(/^L(\d \S+ 0) \S+/gm, 'R9$1 1k')],
     ['far-out.cir', AM.replace('C1 conv 0 180p', 'C1 conv 0 110m')],
     ['loose.cir', AM.replace('C3 p2 0', 'C3 q2 0')],
     ['twice.cir', AM.replace('L2 p1', 'L1 p1')],
     ['no-partner.cir', FM.replace('Kp1 Lp', 'Kp1 Lq')],
     ['minus.cir', AM.replace('RQ1 conv 0 150k', 'RQ1 conv 0 -150k')],
     ['cards.cir', AM.replace('.ac', 'Q1 p1 conv 0 BC1\n.model BC1 NPN\n.ac')],
-    ['elsewhere.cir', APART.replace('24meg 36meg', '60meg 70meg')],
+    ['elsewhere.cir', LOCK_STRIP.replace('24meg 36meg', '60meg 70meg')],
   ] as const) {
     const { err, code } = inside('sheet', files.file(name, deck));
     expect(code, name).toBe(1);
