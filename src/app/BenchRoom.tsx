@@ -1,7 +1,8 @@
 /** The bench room: takes up or begins the run of a scenario where this tab may, and gives the page its port, its sounds and its memory. */
 
-import { useLayoutEffect, useMemo, useState } from 'preact/hooks';
+import { useLayoutEffect, useMemo } from 'preact/hooks';
 import { HELPER_SECONDS } from '../grading/limits.ts';
+import { useFailure } from '../kit/hooks/useFailure.ts';
 import { useTurns } from '../kit/hooks/useTurns.ts';
 import { useWords } from '../kit/hooks/useWords.ts';
 import { letSingleKeysAct } from '../kit/singleKeys.ts';
@@ -105,9 +106,7 @@ function OpenBench({ setups, ...props }: HereProps & { readonly setups: BenchSet
     scenarioId,
     exam,
   } = props;
-  const [failure, setFailure] = useState<{ readonly error: unknown } | null>(null);
-  // Thrown where the room's boundary hears it.
-  if (failure !== null) throw failure.error;
+  const fail = useFailure();
   const { bench, sound } = useMemo(() => {
     const desk = createSoundDesk();
     const opened = openBench({
@@ -119,7 +118,7 @@ function OpenBench({ setups, ...props }: HereProps & { readonly setups: BenchSet
       after: (runId) => (exam?.heldBack ? { page: 'exam', exam: exam.hash.slice(0, 16) } : { page: 'report', runId }),
       desk,
       go,
-      failed: (error) => setFailure({ error }),
+      failed: fail,
     });
     return { bench: opened, sound: soundFollowing(opened.store, desk) };
   }, []);

@@ -1,5 +1,7 @@
 /** The report and replay of a run of the class. It stays out of the learner's own logbook unless it is asked for. */
+
 import { useEffect, useMemo, useState } from 'preact/hooks';
+import { useFailure } from '../kit/hooks/useFailure.ts';
 import { useWords } from '../kit/hooks/useWords.ts';
 import { Slip, SlipPage } from '../kit/slips/Slip.tsx';
 import { Button } from '../kit/theme/art.tsx';
@@ -24,7 +26,7 @@ export function ClassReport(props: ClassReportProps) {
   const back = (): void => go({ page: 'class', fileNo: null });
   // A sentence: why there is no report.
   const [read, setRead] = useState<ClassRun | string | null>(file === null ? say.gone : null);
-  const [failure, setFailure] = useState<{ readonly error: unknown } | null>(null);
+  const fail = useFailure();
   const [kept, setKept] = useState(false);
   useEffect(() => {
     if (file === null) return;
@@ -35,13 +37,11 @@ export function ClassReport(props: ClassReportProps) {
         if (!signal.aborted) setRead(found);
       },
       (error: unknown) => {
-        if (!signal.aborted) setFailure({ error });
+        if (!signal.aborted) fail(error);
       },
     );
     return () => off.abort();
   }, [file]);
-  // Thrown where the room's boundary hears it.
-  if (failure !== null) throw failure.error;
   const port = useMemo(() => {
     if (read === null || typeof read === 'string') return null;
     const { run, setup, graded, text } = read;

@@ -1,6 +1,8 @@
 /** The room of papers: fetches the job that the address names, or the first of the course. */
+
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import type { BenchSetup } from '../bench/setup.ts';
+import { useFailure } from '../kit/hooks/useFailure.ts';
 import { useWords } from '../kit/hooks/useWords.ts';
 import { SlipPage } from '../kit/slips/Slip.tsx';
 import { Button } from '../kit/theme/art.tsx';
@@ -24,7 +26,7 @@ export default function PapersRoom({ scenarioId, paper, ...room }: PapersRoomPro
   const entries = library.entries();
   const id = scenarioId ?? entries[0]?.id ?? null;
   const [found, setFound] = useState<{ readonly id: string; readonly setup: BenchSetup } | 'none' | null>(null);
-  const [failure, setFailure] = useState<{ readonly error: unknown } | null>(null);
+  const fail = useFailure();
   useEffect(() => {
     if (id === null) return setFound('none');
     const calledOff = new AbortController();
@@ -34,7 +36,7 @@ export default function PapersRoom({ scenarioId, paper, ...room }: PapersRoomPro
         if (!signal.aborted) setFound(setup?.ok ? { id, setup: setup.value } : 'none');
       },
       (error: unknown) => {
-        if (!signal.aborted) setFailure({ error });
+        if (!signal.aborted) fail(error);
       },
     );
     return () => calledOff.abort();
@@ -44,8 +46,6 @@ export default function PapersRoom({ scenarioId, paper, ...room }: PapersRoomPro
     const receiver = toldReceiver(words, found.setup.receiver);
     return { ...found.setup, receiver, scenario: toldScenario(words, found.setup.scenario, receiver) };
   }, [words, found]);
-  // Thrown where the room's boundary hears it.
-  if (failure !== null) throw failure.error;
   if (found === 'none')
     return (
       <SlipPage

@@ -2,6 +2,7 @@
 import type { ComponentType } from 'preact';
 import { useEffect, useLayoutEffect, useMemo, useState } from 'preact/hooks';
 import { unreachable } from '../base/never.ts';
+import { useFailure } from '../kit/hooks/useFailure.ts';
 import { useFirstWords, WordsContext } from '../kit/hooks/useWords.ts';
 import { CoursePage } from '../rooms/course/CoursePage.tsx';
 import type { WorkshopPlace } from '../rooms/workshop/places.ts';
@@ -179,7 +180,7 @@ interface LaterProps<P> {
 /** A room that comes with its words. */
 function Later<P extends object>({ load, words, props }: LaterProps<P>) {
   const [loaded, setLoaded] = useState<{ readonly Room: ComponentType<P>; readonly words: Words } | null>(null);
-  const [failure, setFailure] = useState<{ readonly error: unknown } | null>(null);
+  const fail = useFailure();
   useEffect(() => {
     let here = true;
     Promise.all([load(), words()]).then(
@@ -187,15 +188,13 @@ function Later<P extends object>({ load, words, props }: LaterProps<P>) {
         if (here) setLoaded({ Room: module.default, words: all });
       },
       (error: unknown) => {
-        if (here) setFailure({ error });
+        if (here) fail(error);
       },
     );
     return () => {
       here = false;
     };
   }, [load, words]);
-  // Thrown where the room's boundary hears it.
-  if (failure !== null) throw failure.error;
   if (loaded === null) return <main aria-busy="true" />;
   return (
     <WordsContext.Provider value={loaded.words}>

@@ -1,8 +1,10 @@
 /** The room of a demonstration: has the technician do the job beside the page, then shows it on a bench of its own. What was taken over from him is practice without a mark and is not kept. */
+
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import type { BenchSetup } from '../bench/setup.ts';
 import { remarkSentence } from '../describe/remark.ts';
 import { pageFrames } from '../kit/frameLoop.ts';
+import { useFailure } from '../kit/hooks/useFailure.ts';
 import { useWords } from '../kit/hooks/useWords.ts';
 import { Slip, SlipPage, SlipStack } from '../kit/slips/Slip.tsx';
 import { Button } from '../kit/theme/art.tsx';
@@ -34,7 +36,7 @@ function ShownJob(props: ShownRoomProps) {
   const { library, scenarioId, go } = props;
   const { shell, demonstration: say } = useWords();
   const [found, setFound] = useState<Found>({ kind: 'making', share: 0 });
-  const [failure, setFailure] = useState<{ readonly error: unknown } | null>(null);
+  const fail = useFailure();
   useEffect(() => {
     const calledOff = new AbortController();
     const { signal } = calledOff;
@@ -51,13 +53,11 @@ function ShownJob(props: ShownRoomProps) {
         if (!signal.aborted) setFound(made);
       },
       (error: unknown) => {
-        if (!signal.aborted) setFailure({ error });
+        if (!signal.aborted) fail(error);
       },
     );
     return () => calledOff.abort();
   }, []);
-  // Thrown where the room's boundary hears it.
-  if (failure !== null) throw failure.error;
   if (found.kind === 'ready') return <ShownHere {...props} setup={found.setup} run={found.run} />;
   const back = <Button onClick={() => go({ page: 'bench', scenarioId })}>{say.callOff}</Button>;
   if (found.kind === 'making')

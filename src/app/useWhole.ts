@@ -1,8 +1,10 @@
 /** The report of an exam that has been handed in: each of its runs judged once more from its acts, by the same call as in a class. */
+
 import { useEffect, useState } from 'preact/hooks';
 import type { SheetTerms } from '../files/eveningTerms.ts';
 import { classRows } from '../judge/classList.ts';
 import { type Whole, wholeOf } from '../judge/whole.ts';
+import { useFailure } from '../kit/hooks/useFailure.ts';
 import { runsOf } from '../services/handing/examDesk.ts';
 import { pageJobs } from '../services/jobs/pageJobs.ts';
 import type { Logbook } from '../services/store/logbook.ts';
@@ -20,7 +22,7 @@ export function termsOf({ scenarios, minutesEach, passMark }: OpenedExam): Sheet
 /** null: nothing has been handed in */
 export function useWhole(exam: OwnExam | null, logbook: Logbook, words: Words): Whole | 'working' | null {
   const [whole, setWhole] = useState<Whole | 'working' | null>(null);
-  const [failure, setFailure] = useState<{ readonly error: unknown } | null>(null);
+  const fail = useFailure();
   const handedIn = exam?.opened?.handedIn === true ? exam.hash : null;
   useEffect(() => {
     if (exam?.opened == null || handedIn === null) return;
@@ -47,12 +49,10 @@ export function useWhole(exam: OwnExam | null, logbook: Logbook, words: Words): 
         if (!signal.aborted) setWhole(made);
       },
       (error: unknown) => {
-        if (!signal.aborted) setFailure({ error });
+        if (!signal.aborted) fail(error);
       },
     );
     return () => calledOff.abort();
   }, [handedIn]);
-  // Thrown where the room's boundary hears it.
-  if (failure !== null) throw failure.error;
   return whole;
 }

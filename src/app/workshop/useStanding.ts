@@ -1,7 +1,9 @@
 /** The set that a draft puts on the bench: its receiver's design, or the set of a number, dealt beside the page. */
+
 import { useEffect, useState } from 'preact/hooks';
 import type { BenchSetup } from '../../bench/setup.ts';
 import type { LoadedReceiver } from '../../files/library.ts';
+import { useFailure } from '../../kit/hooks/useFailure.ts';
 import type { StandingSet } from '../../rooms/workshop/scenario/workshopPort.ts';
 import type { Library } from '../../services/library/library.ts';
 import { onBench } from '../../services/library/onBench.ts';
@@ -18,7 +20,7 @@ const FETCHING: Standing = { standing: { kind: 'fetching' }, design: null };
 export function useStanding(library: Library, { receiver, set }: Pick<Draft, 'receiver' | 'set'>): Standing {
   const of = `${receiver} ${set ?? ''}`;
   const [found, setFound] = useState<{ readonly of: string; readonly standing: Standing } | null>(null);
-  const [failure, setFailure] = useState<{ readonly error: unknown } | null>(null);
+  const fail = useFailure();
   useEffect(() => {
     let here = true;
     read(library, receiver, set).then(
@@ -26,15 +28,13 @@ export function useStanding(library: Library, { receiver, set }: Pick<Draft, 're
         if (here) setFound({ of, standing });
       },
       (error: unknown) => {
-        if (here) setFailure({ error });
+        if (here) fail(error);
       },
     );
     return () => {
       here = false;
     };
   }, [library, of]);
-  // Thrown where the room's boundary hears it.
-  if (failure !== null) throw failure.error;
   return found?.of === of ? found.standing : FETCHING;
 }
 

@@ -73,6 +73,13 @@ export function reaches(hands: Hands, hz: number): boolean {
   return Math.abs(hz - centreHz) < spanHz / 2;
 }
 
+/** Slugs of the response's traps whose notches are in the sweep. */
+export function notchesInSight({ hands, sheet }: AtBench, response: PrintedResponse): PrintedSheet['slugs'] {
+  return slugsOf(sheet, response).filter(
+    ({ trapHz }) => trapHz !== null && !isShelf(response, trapHz) && reaches(hands, trapHz),
+  );
+}
+
 /** Against the clock, what is left is kept for proving and signing. */
 export function timeLeft({ hands, sheet }: AtBench): boolean {
   const { timeLimitSeconds: limit } = sheet;

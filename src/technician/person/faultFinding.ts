@@ -97,7 +97,7 @@ export function stoppingParts(
   return [...new Set(fit.map(({ part }) => part))];
 }
 
-/** Whether next to nothing of a printed curve stands on the tube. */
+/** Whether more than next to nothing of a printed curve stands on the tube. */
 export function comesThrough(hands: Hands, curve: PrintedCurve): boolean {
   const height = curve.volts.reduce((most, v) => Math.max(most, Math.abs(v)), 0);
   return readVolts(hands, curve.hz, axisOf(hands)).some((v) => Math.abs(v) > PASSES * height);

@@ -1,5 +1,5 @@
 /** A last look before the proofs of a job that nobody says a word about. */
-import { type AtBench, isShelf, reaches, slugsOf, standFor, timeToProve } from './atWork.ts';
+import { type AtBench, notchesInSight, slugsOf, standFor, timeToProve } from './atWork.ts';
 import type { PrintedResponse } from './sheet.ts';
 import { bringInside, levelBy, worstDemand } from './toLimits.ts';
 import { bringNotch } from './traps.ts';
@@ -12,7 +12,7 @@ const NEAR_LIMIT = 0.7;
 export function lastLook(bench: AtBench, main: PrintedResponse): void {
   const { hands, sheet, turner } = bench;
   const own = slugsOf(sheet, main);
-  const notches = own.filter(({ trapHz }) => trapHz !== null && !isShelf(main, trapHz) && reaches(hands, trapHz));
+  const notches = notchesInSight(bench, main);
   // A set without traps has few slugs, and the notebook has left them as well as they can be read.
   if (notches.length === 0) return;
   const rest = own.filter((slug) => !notches.includes(slug)).map(({ id }) => id);

@@ -2,7 +2,7 @@
  * A notch that is missing, or that its slug cannot bring to its place: something of that trap has failed. The parts that the chart has for it are replaced one after the other, those
  * beside the coil first, as a new coil comes with its core half way and changes the picture whether the old one was good or not.
  */
-import { type AtBench, isShelf, reaches, slugsOf, standFor, timeToProve } from './atWork.ts';
+import { type AtBench, notchesInSight, slugsOf, standFor, timeToProve } from './atWork.ts';
 import { replacePart, spoilers } from './faultFinding.ts';
 import { readsMissed, slugDoesNothing } from './missedNotch.ts';
 import type { PrintedResponse, PrintedSlug } from './sheet.ts';
@@ -16,9 +16,7 @@ const MOST_PARTS = 4;
 export function trapParts(bench: AtBench, main: PrintedResponse, untouched: boolean): readonly string[] {
   const { sheet } = bench;
   const curve = standFor(bench, main);
-  const own = slugsOf(sheet, main).filter(
-    ({ trapHz }) => trapHz !== null && !isShelf(main, trapHz) && reaches(bench.hands, trapHz),
-  );
+  const own = notchesInSight(bench, main);
   const missed = own.filter(
     (trap) =>
       isMissed(bench, main, trap, untouched) &&
