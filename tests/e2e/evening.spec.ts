@@ -5,7 +5,7 @@ import { headerWords } from '../../src/words/en/bench.ts';
 import { dialogWords } from '../../src/words/en/benchTalk.ts';
 import { courseWords } from '../../src/words/en/course.ts';
 import { eveningWords as say } from '../../src/words/en/evening.ts';
-import { layoutFaults } from './layoutFaults.ts';
+import { fitsIn, SIZES } from './fits.ts';
 import { begin, expect, test } from './page.ts';
 
 const course = courseWords.own;
@@ -46,16 +46,7 @@ test('a sheet is made, saved, opened and done in its order', { tag: ['@shelf'] }
   await handle.press('ArrowUp');
   await handle.press('ArrowUp');
   await expect(rows.first().locator('.evening-handle')).toHaveAttribute('data-handle', name);
-  for (const [width, height] of [
-    [1440, 900],
-    [1024, 640],
-    [820, 1180],
-  ] as const) {
-    await page.setViewportSize({ width, height });
-    await expect(save).toBeVisible();
-    // The window is resized before the page is laid out anew.
-    await expect.poll(() => page.evaluate(layoutFaults, 'body')).toEqual([]);
-  }
+  await fitsIn(page, SIZES, () => expect(save).toBeVisible());
   await page.reload();
   await expect(rows).toHaveCount(3);
   const saving = page.waitForEvent('download');

@@ -7,7 +7,7 @@ import { classroomWords } from '../../src/words/en/classroom.ts';
 import { courseWords } from '../../src/words/en/course.ts';
 import { eveningWords } from '../../src/words/en/evening.ts';
 import { examWords as say } from '../../src/words/en/exam.ts';
-import { layoutFaults } from './layoutFaults.ts';
+import { fitsIn, SIZES, SIZES_TO_READ } from './fits.ts';
 import { begin, expect, test } from './page.ts';
 
 const PHRASE = 'lantern on the slip';
@@ -32,15 +32,7 @@ async function made(page: Page): Promise<string> {
   await expect(save).toBeDisabled();
   await page.getByLabel(eveningWords.passMark).fill('2');
   await page.getByLabel(eveningWords.minutesOf('Too good a top')).fill('25');
-  for (const [width, height] of [
-    [1440, 900],
-    [1024, 640],
-    [820, 1180],
-  ] as const) {
-    await page.setViewportSize({ width, height });
-    await expect(save).toBeVisible();
-    await expect.poll(() => page.evaluate(layoutFaults, 'body')).toEqual([]);
-  }
+  await fitsIn(page, SIZES, () => expect(save).toBeVisible());
   const saving = page.waitForEvent('download');
   await save.press('Enter');
   return readFileSync(await (await saving).path(), 'utf8');
@@ -76,16 +68,7 @@ test('an exam is sealed, opened by its phrase, done once, and handed in as one f
   await expect(page.getByText(say.atEnd)).toBeVisible();
   await expect(items.first()).toContainText(say.minutes(25));
   await expect(items).toHaveText([/To the bench/, new RegExp(say.waits('V-\\d\\d'))]);
-  for (const [width, height] of [
-    [1440, 900],
-    [1024, 640],
-    [820, 1180],
-    [390, 844],
-  ] as const) {
-    await page.setViewportSize({ width, height });
-    await expect(items).toHaveCount(2);
-    await expect.poll(() => page.evaluate(layoutFaults, 'body')).toEqual([]);
-  }
+  await fitsIn(page, SIZES_TO_READ, () => expect(items).toHaveCount(2));
   await page.setViewportSize({ width: 1440, height: 900 });
   // What waits cannot be had by its address either.
   await page.goto('/#/bench/radio-sealed');
@@ -148,16 +131,7 @@ test('an exam is sealed, opened by its phrase, done once, and handed in as one f
   await expect(whole.locator('.exam-standing')).toContainText(say.whole.mark(2));
   await expect(whole.locator('tbody tr')).toHaveCount(2);
   await expect(whole.locator('tbody tr').nth(1)).toContainText(say.whole.missing(0));
-  for (const [width, height] of [
-    [1440, 900],
-    [1024, 640],
-    [820, 1180],
-    [390, 844],
-  ] as const) {
-    await page.setViewportSize({ width, height });
-    await expect(whole).toBeVisible();
-    await expect.poll(() => page.evaluate(layoutFaults, 'body')).toEqual([]);
-  }
+  await fitsIn(page, SIZES_TO_READ, () => expect(whole).toBeVisible());
   await page.setViewportSize({ width: 1440, height: 900 });
   await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
   await page.emulateMedia({ media: 'print' });
