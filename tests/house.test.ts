@@ -1,6 +1,7 @@
 /** House rules that no compiler knows: files stay short and say what they are for, and the project stands on its own. */
 import { describe, expect, it } from 'vitest';
 import { projectFiles, textOf } from './projectFiles.ts';
+import { givenValues } from './takenExports.ts';
 
 const FILES = projectFiles();
 const SOURCES = FILES.filter((file) => /\.(tsx?|mjs|css)$/.test(file));
@@ -55,21 +56,31 @@ describe('source files', () => {
     expect(own.filter((file) => REASON.test(headerOf(file)) && !long.includes(file))).toEqual([]);
   });
 
-  it('of src give nothing to others that nobody takes: a value that no other file names is not exported', () => {
+  it('of src give others what others of src take, or what they use themselves and a test looks at; nothing serves tests alone', () => {
     const code = FILES.filter((file) => /\.(tsx?|mjs)$/.test(file));
-    const namedIn = new Map<string, number>();
-    for (const file of code)
-      for (const name of new Set(textOf(file)!.match(/[A-Za-z_$][\w$]*/g)))
-        namedIn.set(name, (namedIn.get(name) ?? 0) + 1);
-    const given = code
-      .filter((file) => file.startsWith('src/'))
-      .flatMap((file) =>
-        [...textOf(file)!.matchAll(/^export (?:async )?(?:const|function\*?|class|enum) ([\w$]+)/gm)].map(
-          ([, name]) => ({ file, name: name! }),
-        ),
-      );
+    const given = givenValues(new Map(code.map((file) => [file, textOf(file)!])));
+    const serves = (file: string): boolean => /^(?:src|scripts)\//.test(file);
+    const idle = given.filter(
+      ({ takenBy, usedAtHome }) => !takenBy.some(serves) && (!usedAtHome || takenBy.length === 0),
+    );
     expect(given.length).toBeGreaterThan(1000);
-    expect(given.filter(({ name }) => namedIn.get(name)! < 2).map(({ file, name }) => `${file}: ${name}`)).toEqual([]);
+    expect(idle.map(({ file, name }) => `${file}: ${name}`)).toEqual([]);
+  });
+
+  it('would be found giving what nobody takes, and what tests alone take', () => {
+    const texts = {
+      'src/a.ts': 'export const used = 1;\nexport const own = 2;\nexport const idle = own;\nexport const tested = 3;\n',
+      'src/all.ts': "export * from './a.ts';\n",
+      'src/b.ts': "import { used } from './all.ts';\n",
+      'tests/a.test.ts': "import { own, tested } from '../src/a.ts';\n",
+    };
+    const given = givenValues(new Map(Object.entries(texts)));
+    expect(given.map(({ name, takenBy, usedAtHome }) => [name, ...takenBy, usedAtHome])).toEqual([
+      ['used', 'src/b.ts', false],
+      ['own', 'tests/a.test.ts', true],
+      ['idle', false],
+      ['tested', 'tests/a.test.ts', false],
+    ]);
   });
 
   it('open with what they are for', () => {

@@ -4,7 +4,7 @@ import { problemLine } from '../../src/base/result.ts';
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
 import { designOf } from '../../src/bench/setup.ts';
 import { certifyScenario } from '../../src/certify/certifyScenario.ts';
-import { parseRunFile } from '../../src/files/runFileSchema.ts';
+import { readRunFile } from '../../src/files/runFileSchema.ts';
 import { claimOf, grade } from '../../src/grading/grade.ts';
 import { appendEvent, createRun, type Run } from '../../src/run/runLog.ts';
 import { serialiseRunFile, toRunFile } from '../../src/run/serialise.ts';
@@ -89,7 +89,7 @@ export const cases: readonly PerfCase[] = [
       const text = serialiseRunFile(toRunFile(run, claimOf(grade(setup, run.events))));
       let verified = 0;
       const judge = () => {
-        const file = parseRunFile(JSON.parse(text), 'hour.json');
+        const file = readRunFile(text, 'hour.json');
         if (!file.ok) throw new Error(problemLine(file.problems[0]!));
         // The sheet's own design is what the file names; the set that it dealt is what the run was done on.
         const bench = { ...designOf(setup), scenarioHash: null };

@@ -5,9 +5,9 @@ import { existsSync, mkdirSync, statSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { seededRandom } from '../../src/base/random.ts';
 import { diodeLaw } from '../../src/physics/diodeLaw.ts';
-import { inductanceSensitivities } from '../../src/physics/sensitivity.ts';
 import type { Solver } from '../../src/physics/solver.ts';
 import { deckText, grid, solved, tankHarmonics } from '../../tests/physics/decks.ts';
+import { levelSensitivities } from '../../tests/physics/levelSensitivities.ts';
 import { runSpice } from '../../tests/physics/ngspice.ts';
 import type { PerfCase } from '../case.ts';
 import { timed } from '../case.ts';
@@ -144,9 +144,9 @@ export const cases: readonly PerfCase[] = [
     measure() {
       const solver = solved(deckText(VALVE), HZ);
       const coils = ['Lmix', 'Lin', 'L39', 'L47', 'Lp1', 'L41', 'Lp2', 'Lp3', 'Ldet'];
-      let slopes = inductanceSensitivities(solver, 'det', coils);
+      let slopes = levelSensitivities(solver, 'det', coils);
       const run = () => {
-        slopes = inductanceSensitivities(solver, 'det', coils);
+        slopes = levelSensitivities(solver, 'det', coils);
       };
       const sum = () =>
         [...slopes.values()].reduce((total, slope) => slope.reduce((s, v) => s + Math.abs(v), total), 0);

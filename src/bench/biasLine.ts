@@ -86,7 +86,7 @@ const ROUNDS = 24;
 const CLOSE_VOLTS = 1e-4;
 
 /** `meanDetected` gives the detector's mean output, without sign, for a line at some volts. */
-export function settledVolts(law: BiasLaw, loading: number, meanDetected: (lineVolts: number) => number): number {
+function settledVolts(law: BiasLaw, loading: number, meanDetected: (lineVolts: number) => number): number {
   const wanted = (volts: number) => loading * unclampedVolts(law, meanDetected(volts));
   let a = loading * law.unclampedRestVolts;
   let b = wanted(a);

@@ -73,7 +73,7 @@ export function combToothHz(spanHz: number): number {
 }
 
 /** Half-width of the rack's low-pass. */
-export function beatHz(sweep: PipSweep, kind: ActiveMarker['kind']): number {
+function beatHz(sweep: PipSweep, kind: ActiveMarker['kind']): number {
   const narrowest = 0.7 * Math.sqrt(rateHzPerSecond(sweep.spanHz, sweep.mainsHz));
   return kind === 'comb' ? narrowest : Math.max(0.006 * sweep.spanHz, narrowest);
 }

@@ -30,7 +30,7 @@ export type PartReading =
   | { readonly kind: 'nothing' };
 
 /** The end of the highest range. */
-export const OPEN_OHMS = 20e6;
+const OPEN_OHMS = 20e6;
 const CELL_VOLTS = 1.5;
 const CELL_OHMS = 1e3;
 const PLATE_VOLTS = 150;

@@ -159,7 +159,7 @@ export function createDemands(
 }
 
 /** Tolerances outside the limits; inside it is negative. A yes-or-no line has no margin: right is a whole tolerance inside, wrong a whole one outside. */
-export function excessOf(item: SpecItem): number {
+function excessOf(item: SpecItem): number {
   const excess = excessOver(item, item.measured) / item.tolerance;
   return item.kind === 'polarity' ? (excess <= 0 ? -1 : 1) : excess;
 }

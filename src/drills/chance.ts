@@ -17,7 +17,7 @@ export const shuffled = <T>(all: readonly T[], chance: Chance): T[] =>
     .map(([, one]) => one);
 
 /** A whole number from a text (FNV-1a, 32 bit; Fowler, Noll, Vo; from memory). */
-export function numberOf(text: string): number {
+function numberOf(text: string): number {
   let hash = 0x811c9dc5;
   for (let i = 0; i < text.length; i++) hash = Math.imul(hash ^ text.charCodeAt(i), 0x01000193);
   return hash | 0;

@@ -54,19 +54,6 @@ export function meanApartDiv(a: Heights, b: Heights): number {
   return Math.sqrt(a.reduce((sum, height, i) => sum + (height - b[i]!) ** 2, 0) / a.length);
 }
 
-/** Where on the graticule a frequency of the sweep stands, divisions from the middle. */
-export function xDivOf({ state }: Scene, hz: number): number {
-  const { centreHz, spanHz } = state.controls;
-  return ((hz - centreHz) / spanHz) * 2 * HALF_WIDTH_DIV;
-}
-
-/** The height at a place, straight between its neighbours. */
-export function heightAt(picture: Heights, xDiv: number): number {
-  const place = ((xDiv + HALF_WIDTH_DIV) / (2 * HALF_WIDTH_DIV)) * (PLACES - 1);
-  const at = Math.max(0, Math.min(PLACES - 2, Math.floor(place)));
-  return picture[at]! + (picture[at + 1]! - picture[at]!) * (place - at);
-}
-
 /** Where the middle of the area under the curve stands, divisions from the middle of the face. */
 export function middleDiv(picture: Heights): number {
   const { low } = heightsOf(picture);

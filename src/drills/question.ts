@@ -12,7 +12,7 @@ import { whichPart } from './looks/whichPart.ts';
 import { whichWay } from './looks/whichWay.ts';
 import { zero } from './looks/zero.ts';
 
-const MAKERS: Readonly<Record<DrillId, DrillMaker>> = {
+export const MAKERS: Readonly<Record<DrillId, DrillMaker>> = {
   'phase-it': phaseIt,
   'which-way': whichWay,
   'per-cent': perCent,
@@ -29,8 +29,6 @@ export const lookSeed = (drill: DrillId, series: string, look: number): string =
 /** The receiver that a look is shown on. */
 export const receiverOf = (drill: DrillId, seed: string): string =>
   pick(MAKERS[drill].receivers, chanceOf(`${seed} receiver`));
-
-export const receiversOf = (drill: DrillId): readonly string[] => MAKERS[drill].receivers;
 
 /** Place of the right answer among so many. */
 export const rightPlace = (seed: string, count: number): number => Math.floor(chanceOf(`${seed} right`)() * count);

@@ -91,17 +91,6 @@ export function readRunFile(contents: string, file: string): Result<RunFile> {
   return problems.length === 0 ? run : bad(...withTextPlaces(listed(problems, file), file, contents));
 }
 
-export function parseRunFile(json: unknown, file: string): Result<RunFile> {
-  const events = createEventReader(file);
-  const given = (json as { readonly events?: unknown } | null)?.events;
-  if (!Array.isArray(given)) return runFrom(json, events, file);
-  if (given.length > MOST_EVENTS) {
-    return bad({ file, place: '/events', found: ['listOf', given.length], wanted: ['listFrom', 0, MOST_EVENTS] });
-  }
-  given.every((item, index) => events.take(item, index));
-  return runFrom({ ...(json as object), events: [] }, events, file);
-}
-
 /** `json` without its events, which have been read. */
 function runFrom(json: unknown, { events, problems: wrongEvents }: EventReader, file: string): Result<RunFile> {
   const current = bringForward(json, RUN_HISTORY, file);

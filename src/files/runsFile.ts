@@ -16,7 +16,7 @@ import { asMessage, problemsOf } from './schemaProblems.ts';
 
 const MOST_RUNS = 60;
 /** Deals of one scenario that one candidate may have had. */
-export const MOST_TURNS = 20;
+const MOST_TURNS = 20;
 
 const hash = () => v.pipe(v.string(asMessage(['hash'])), v.regex(/^[0-9a-f]{64}$/, asMessage(['hash'])));
 

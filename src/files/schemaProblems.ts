@@ -28,7 +28,7 @@ export function listed(problems: readonly Problem[], file: string): Problem[] {
   return [...problems.slice(0, PROBLEMS_LISTED), rest];
 }
 
-export function problemOf(issue: v.BaseIssue<unknown>, file: string): Problem {
+function problemOf(issue: v.BaseIssue<unknown>, file: string): Problem {
   const path = (issue.path ?? []).map((step) => step.key as string | number);
   const wanted = wantedOf(issue);
   return { file, place: pointer(path), found: foundOf(issue, wanted), wanted };

@@ -17,7 +17,7 @@ import type { Contact, JudgedDiagnosis, SetAsFound } from './judgedDiagnosis.ts'
 import { createSheetJudge } from './response.ts';
 
 /** So far from what is wanted, in tolerances, and so near to its place, in turns. */
-export const ASTRAY_TOLERANCES = 2;
+const ASTRAY_TOLERANCES = 2;
 const IN_PLACE_TURNS = 0.1;
 
 const known = new WeakMap<BenchSetup, SetAsFound>();

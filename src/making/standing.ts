@@ -31,7 +31,7 @@ export interface Standing {
 }
 
 export const deckName = ({ draft }: Making): string => String(draft.deck);
-export const receiverName = ({ draft }: Making): string => `${String(draft.id)}.json`;
+const receiverName = ({ draft }: Making): string => `${String(draft.id)}.json`;
 
 export function standingOf(making: Making, say: MakerWords): Standing {
   const deck = readDeckFile(making.deckText, deckName(making));

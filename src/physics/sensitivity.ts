@@ -18,17 +18,6 @@ export interface ComplexSlope {
   readonly im: Float64Array;
 }
 
-/** d|V|/dL, volt per henry, keyed by the names given, at each of the solver's frequencies; 0 where the node is dead. Brings the solver up to date first. */
-export function inductanceSensitivities(
-  solver: Solver,
-  node: string,
-  elements: readonly string[],
-): Map<string, Float64Array> {
-  const slopes = inductanceSlopes(solver, [node], elements);
-  const ofLevel = levelSlopes(solver.real(node), solver.imag(node));
-  return new Map([...slopes].map(([name, [slope]]) => [name, ofLevel(slope!)] as const));
-}
-
 /** d|V| of a voltage whose complex changes are known; 0 where the voltage is none. */
 export function levelSlopes(re: Float64Array, im: Float64Array): (slope: ComplexSlope) => Float64Array {
   const level = re.map((r, f) => Math.hypot(r, im[f]!));

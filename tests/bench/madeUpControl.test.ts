@@ -11,7 +11,7 @@ import { initialState, RESTING_CONTROLS } from '../../src/bench/setup.ts';
 import { controlSchema } from '../../src/files/controlSchema.ts';
 import { timedEventSchemaOf } from '../../src/files/eventSchema.ts';
 import { schemaText } from '../../src/files/jsonSchema.ts';
-import { parseRunFile } from '../../src/files/runFileSchema.ts';
+import { readRunFile } from '../../src/files/runFileSchema.ts';
 import { parseScenario } from '../../src/files/scenarioSchema.ts';
 import { startControlsSchemaOf } from '../../src/files/startControlsSchema.ts';
 import { fitKnob, fitRow } from '../../src/present/controlScales.ts';
@@ -125,7 +125,7 @@ describe('a control of the bench by its row alone', () => {
     const run = runOf(can, [set('padDb', -6), set('squelch', false), set('strobe', 'free')]);
     expect(run.state.controls).toMatchObject({ padDb: -6, squelch: false, strobe: 'free' });
     const text = serialiseRunFile(toRunFile({ ...run, setup: { ...can, scenario: starting({}) } }, null));
-    const file = parseRunFile(JSON.parse(text), 'made-up.json');
+    const file = readRunFile(text, 'made-up.json');
     if (!file.ok) throw new Error(JSON.stringify(file.problems));
     expect(replay(can, file.value.events)).toEqual({ state: run.state, taken: 3, refused: null });
     const refused = applyEvent(can, run.state, set('padDb', -7), 60);

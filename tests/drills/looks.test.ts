@@ -11,11 +11,12 @@ import {
   apartDiv,
   benchOf,
   displayOf,
-  heightAt,
+  type Heights,
   heightsOf,
   meanApartDiv,
+  PLACES,
+  placeDiv,
   scenePicture,
-  xDivOf,
 } from '../../src/drills/picture.ts';
 import { lookSeed, question, receiverOf } from '../../src/drills/question.ts';
 import { withControls, withSlug } from '../../src/drills/scene.ts';
@@ -35,6 +36,20 @@ function looksOf(drill: DrillId): Question[] {
 const looks: Readonly<Record<DrillId, readonly Question[]>> = Object.fromEntries(
   DRILLS.map((drill) => [drill, looksOf(drill)]),
 ) as Record<DrillId, Question[]>;
+
+/** Where on the graticule a frequency of the sweep stands, divisions from the middle. */
+function xDivOf({ state }: Scene, hz: number): number {
+  const { centreHz, spanHz } = state.controls;
+  return ((hz - centreHz) / spanHz) * 2 * placeDiv(PLACES - 1);
+}
+
+/** The height at a place, straight between its neighbours. */
+function heightAt(picture: Heights, xDiv: number): number {
+  const right = placeDiv(PLACES - 1);
+  const place = ((xDiv + right) / (2 * right)) * (PLACES - 1);
+  const at = Math.max(0, Math.min(PLACES - 2, Math.floor(place)));
+  return picture[at]! + (picture[at + 1]! - picture[at]!) * (place - at);
+}
 
 const bare = (scene: Scene): Scene => withControls(scene, { pipHeightDiv: 0 });
 const adjusterOf = ({ scene }: Question, id: string) => scene.setup.receiver.adjusters.find((a) => a.id === id)!;

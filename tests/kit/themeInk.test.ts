@@ -3,7 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { C, callout, contentId, hatch, line, rect, rr, shadow, superell, T } from '../../src/kit/theme/ink.ts';
 import { phases } from '../../src/kit/theme/PhaseRail.tsx';
-import { mark, panel, sheetPaper, tag } from '../../src/kit/theme/pieces.ts';
+import { mark, panel, sheetPaper } from '../../src/kit/theme/pieces.ts';
 
 const PLACE = new URL('../../src/', import.meta.url);
 const TOKENS = readFileSync(new URL('kit/theme/tokens.css', PLACE), 'utf8');
@@ -57,7 +57,6 @@ describe('ink', () => {
     for (const svg of [
       T(0, 0, nasty),
       callout(0, 0, nasty),
-      tag(0, 0, nasty),
       panel(0, 0, 99, 99, { no: nasty, title: nasty, sub: nasty }),
       phases(0, 0, 100, [
         { name: nasty, done: false, now: true },

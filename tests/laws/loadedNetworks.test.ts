@@ -3,9 +3,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type Admittance, admittanceAt, tabulateAdmittance } from '../../src/physics/admittance.ts';
-import { inductanceSensitivities } from '../../src/physics/sensitivity.ts';
 import type { Solver } from '../../src/physics/solver.ts';
 import { solved } from '../physics/decks.ts';
+import { levelSensitivities } from '../physics/levelSensitivities.ts';
 import { type Circuit, circuits, circuitText, coilNames, SEED } from './randomNetworks.ts';
 
 const HZ = Float64Array.of(0.7e6, 3.1e6, 11e6, 29e6, 87e6);
@@ -97,7 +97,7 @@ describe('loads on random passive networks', () => {
         const node = `n${1 + (which % circuit.nodes)}`;
         const solver = loadedSolver(circuit, which, one);
         const names = coilNames(circuit);
-        const slopes = inductanceSensitivities(solver, node, names);
+        const slopes = levelSensitivities(solver, node, names);
         const level = solver.magnitude(node)[0]!;
         if (level < 1e-9) return;
         for (const name of names) {
@@ -136,7 +136,7 @@ test('through saturating stages and loads in every block slopes agree with diffe
   solver.solve();
   expect(solver.worstCompressionDb()).toBeGreaterThan(2);
   const names = ['L1', 'L2', 'L3', 'L4', 'L5'];
-  const slopes = inductanceSensitivities(solver, 'e', names);
+  const slopes = levelSensitivities(solver, 'e', names);
   const level = solver.magnitude('e');
   for (const name of names) {
     const henries = solver.value(name);

@@ -2,9 +2,9 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { inductanceSensitivities } from '../../src/physics/sensitivity.ts';
 import type { Solver } from '../../src/physics/solver.ts';
 import { deckOf, solved } from '../physics/decks.ts';
+import { levelSensitivities } from '../physics/levelSensitivities.ts';
 import { fullSolve } from './fullSolve.ts';
 import type { Circuit, Part } from './randomNetworks.ts';
 import { circuits, circuitText, coilNames, isSolvable, SEED } from './randomNetworks.ts';
@@ -201,7 +201,7 @@ describe('any network', () => {
         const node = `n${1 + (which % circuit.nodes)}`;
         const solver = solved(circuitText(circuit, intoFirst), one);
         const names = coilNames(circuit);
-        const slopes = inductanceSensitivities(solver, node, names);
+        const slopes = levelSensitivities(solver, node, names);
         const level = solver.magnitude(node)[0]!;
         if (level < 1e-9) return;
         for (const name of names) {

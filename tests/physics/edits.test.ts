@@ -4,10 +4,10 @@ import { describe, expect, test } from 'vitest';
 import { buildNetwork } from '../../src/physics/buildNetwork.ts';
 import { findElement } from '../../src/physics/deck.ts';
 import { editDeck } from '../../src/physics/editDeck.ts';
-import { inductanceSensitivities } from '../../src/physics/sensitivity.ts';
 import { createSolver } from '../../src/physics/solver.ts';
 import { saidOf } from '../files/said.ts';
 import { deckOf, deckText, grid, networkOf, solved } from './decks.ts';
+import { levelSensitivities } from './levelSensitivities.ts';
 
 describe('editDeck', () => {
   const deck = deckOf(deckText('loose-can-10m7'));
@@ -79,7 +79,7 @@ describe('sensitivities', () => {
     const [henries, farads, ohms] = [1e-6, 12.1e-12, 5000];
     const hz = grid(42e6, 50e6, 33);
     const solver = solved(`t\nI1 0 a AC 1m\nL1 a 0 ${henries}\nC1 a 0 ${farads}\nR1 a 0 ${ohms}`, hz);
-    const slopes = inductanceSensitivities(solver, 'a', ['L1']).get('L1')!;
+    const slopes = levelSensitivities(solver, 'a', ['L1']).get('L1')!;
     const expected = hz.map((f) => {
       const w = 2 * Math.PI * f;
       const b = w * farads - 1 / (w * henries);
@@ -92,7 +92,7 @@ describe('sensitivities', () => {
 
   test('coils that do not act on the node, or only behind it, have none', () => {
     const solver = solved(deckText('video-valve-45m'), grid(40e6, 48e6, 9));
-    const slopes = inductanceSensitivities(solver, 'g1', ['Lmix', 'L47', 'Lp1', 'Ldet']);
+    const slopes = levelSensitivities(solver, 'g1', ['Lmix', 'L47', 'Lp1', 'Ldet']);
     expect(slopes.get('Lp1')!.every((v) => v === 0)).toBe(true);
     expect(slopes.get('Ldet')!.every((v) => v === 0)).toBe(true);
     expect(slopes.get('Lmix')!.every((v) => v !== 0)).toBe(true);
@@ -102,8 +102,8 @@ describe('sensitivities', () => {
   test('a node without voltage has slope zero; wrong use throws', () => {
     const solver = solved(deckText('video-valve-45m'), grid(40e6, 48e6, 9));
     solver.setDrive('Isig', 0);
-    expect([...inductanceSensitivities(solver, 'det', ['Lmix']).get('Lmix')!]).toEqual(new Array(9).fill(0));
-    expect(() => inductanceSensitivities(solver, 'nowhere', ['Lmix'])).toThrow('nowhere');
-    expect(() => inductanceSensitivities(solver, 'det', ['Cmix'])).toThrow('Cmix');
+    expect([...levelSensitivities(solver, 'det', ['Lmix']).get('Lmix')!]).toEqual(new Array(9).fill(0));
+    expect(() => levelSensitivities(solver, 'nowhere', ['Lmix'])).toThrow('nowhere');
+    expect(() => levelSensitivities(solver, 'det', ['Cmix'])).toThrow('Cmix');
   });
 });

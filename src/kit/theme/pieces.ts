@@ -1,28 +1,5 @@
-/** Drawn pieces that several pages share, as SVG strings: mark, panel, sheet, hover flag. */
+/** Drawn pieces that several pages share, as SVG strings: mark, panel, sheet. */
 import { C, callout, hatch, line, r1, rect, shadow, T } from './ink.ts';
-
-/** A small flag that says what a click would do. */
-export function tag(
-  x: number,
-  y: number,
-  words: string,
-  {
-    w = words.length * 6.1 + 18,
-    dir = 'up',
-    dark = true,
-  }: { readonly w?: number; readonly dir?: 'up' | 'down'; readonly dark?: boolean } = {},
-): string {
-  const h = 24;
-  const up = dir === 'up';
-  const y0 = up ? y - h - 7 : y + 7;
-  const d = up
-    ? `M${r1(x - w / 2)} ${r1(y0)}h${r1(w)}v${h}h${r1(-w / 2 + 5)}l-5 6l-5 -6h${r1(-w / 2 + 5)}z`
-    : `M${r1(x - w / 2)} ${r1(y0)}h${r1(w / 2 - 5)}l5 -6l5 6h${r1(w / 2 - 5)}v${h}h${r1(-w)}z`;
-  return (
-    `<path d="${d}" fill="${dark ? C.ink : C.sheet}" stroke="${C.ink}" stroke-width="1"/>` +
-    T(x, y0 + 16, words, 'ls', { anchor: 'middle', fill: dark ? C.paper : C.ink })
-  );
-}
 
 export interface PanelStyle {
   readonly no?: string | number;
@@ -60,10 +37,6 @@ export function sheetPaper(x: number, y: number, w: number, h: number, c = 24): 
     hatch(fold, [x + w - c, y, c, c], { a: 45, gap: 3, sw: 0.7, op: 0.6 })
   );
 }
-
-/** The double rule under a header. */
-export const rule = (x: number, y: number, w: number): string =>
-  `<path d="M${x} ${y}h${w}" stroke="${C.ink}" stroke-width="2"/><path d="M${x} ${y + 3.5}h${w}" stroke="${C.ink}" stroke-width=".7"/>`;
 
 export const tick = (x: number, y: number, k = 1, col: string = C.petrolInk, sw = 2.4): string =>
   `<path d="M${r1(x - 4.5 * k)} ${r1(y)}l${r1(3.4 * k)} ${r1(4 * k)}l${r1(6.6 * k)} ${r1(-8.6 * k)}" fill="none" stroke="${col}" stroke-width="${sw}" stroke-linecap="round" stroke-linejoin="round"/>`;

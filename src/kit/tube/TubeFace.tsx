@@ -44,7 +44,7 @@ export interface TubeFaceProps {
 }
 
 export const TUBE_HOOD = 15;
-export const TUBE_LIP = 24;
+const TUBE_LIP = 24;
 const REST_MS = 400;
 
 export function TubeFace(props: TubeFaceProps) {

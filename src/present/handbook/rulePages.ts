@@ -1,5 +1,4 @@
 /** Which page of the handbook explains what a rule of the score asks for. Rules that explain themselves have none. */
-import { TERMS } from './terms.ts';
 
 const ROWS: Readonly<Record<string, readonly string[]>> = {
   reading: ['G3', 'G4', 'G5', 'G8', 'G9', 'G10', 'G11', 'G48'],
@@ -27,7 +26,3 @@ const PAGES: ReadonlyMap<string, string> = new Map(
 );
 
 export const pageOfRule = (rule: string): string | null => PAGES.get(rule) ?? null;
-
-/** Every page that something outside the handbook leads to. */
-export const pagesLedTo = (): ReadonlySet<string> =>
-  new Set([...Object.keys(ROWS), ...Object.values(TERMS).flatMap(({ page }) => (page === null ? [] : [page]))]);

@@ -37,7 +37,7 @@ export async function textOfLink(data: string, file: string): Promise<Result<str
   }
 }
 
-export async function packed(text: string): Promise<string> {
+async function packed(text: string): Promise<string> {
   const stream = new Blob([text]).stream().pipeThrough(new CompressionStream('deflate-raw'));
   return toBase64Url(new Uint8Array(await new Response(stream).arrayBuffer()));
 }

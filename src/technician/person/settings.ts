@@ -78,7 +78,7 @@ function setSource(hands: Hands, { knobs, setUp }: PrintedResponse, crystalsHz: 
 const LOOKS = [6, 2, 0.5] as const;
 
 /** Turns the phasing until trace and retrace lie on each other, blanking off; then blanking on and low frequency to its side. */
-export function phase(hands: Hands, setUp: SheetSetUp, apartNow: (hands: Hands) => number = split): void {
+function phase(hands: Hands, setUp: SheetSetUp, apartNow: (hands: Hands) => number = split): void {
   set(hands, 'blanking', false);
   hands.note({ kind: 'phasing' });
   const ends = hands.scale('phasingDegrees');

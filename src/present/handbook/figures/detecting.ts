@@ -6,7 +6,7 @@ import { type LiveFigure, reading, shareOf, slider } from '../liveFigure.ts';
 import { crossings, highest } from '../read.ts';
 
 /** A germanium diode into 10 kilohm: 1 microamp, kT/q at 300 K. */
-export const DIODE: Diode = { saturationAmps: 1e-6, emissionVolts: 25.852e-3, loadOhms: 10e3 };
+const DIODE: Diode = { saturationAmps: 1e-6, emissionVolts: 25.852e-3, loadOhms: 10e3 };
 
 const FROM = 39e6;
 const TO = 49e6;

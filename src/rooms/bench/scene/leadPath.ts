@@ -62,7 +62,7 @@ function wayPoints(route: LeadRoute): Spot[] {
 }
 
 /** Rounds the corners of a polyline and gives points about 4 px apart. */
-export function flatten(points: readonly Spot[], corner: number): Polyline {
+function flatten(points: readonly Spot[], corner: number): Polyline {
   const raw: number[] = [];
   const push = (x: number, y: number): void => {
     raw.push(x, y);

@@ -99,7 +99,7 @@ export function useStepMarks(port: BenchPort): readonly StepMark[] {
   return useMemo(() => key.split(',') as StepMark[], [key]);
 }
 
-export function Caution({ receiver }: { readonly receiver: Receiver }) {
+function Caution({ receiver }: { readonly receiver: Receiver }) {
   const words = useWords();
   const sheetWords = words.sheet;
   const title = receiver.mains === null ? sheetWords.care : sheetWords.cautions;
