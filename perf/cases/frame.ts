@@ -3,7 +3,7 @@
 import { applyEvent } from '../../src/bench/applyEvent.ts';
 import { createBench } from '../../src/bench/bench.ts';
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
-import { createFace, FULL_PIXELS_PER_DIV, paintFrame } from '../../src/kit/tube/face.ts';
+import { createFaceLight, FULL_PIXELS_PER_DIV, paintFrame } from '../../src/kit/tube/faceLight.ts';
 import { mainResponse } from '../../src/receiver/responses.ts';
 import { play, readySetup, stripSetup } from '../../tests/bench/fixture.ts';
 import type { PerfCase } from '../case.ts';
@@ -22,7 +22,7 @@ export const cases: readonly PerfCase[] = [
       );
       let state = play(setup, [{ type: 'toolTaken', tool: 'hex' }, ...plugs]);
       const bench = createBench(setup);
-      const face = createFace('P31', { divAcross: 10.756, divDown: 8.666, pixelsPerDiv: FULL_PIXELS_PER_DIV });
+      const face = createFaceLight('P31', { divAcross: 10.756, divDown: 8.666, pixelsPerDiv: FULL_PIXELS_PER_DIV });
       let sum = 0;
       const run = (i: number) => {
         const turns = i % 2 === 0 ? 1 / 16 : -1 / 16;

@@ -2,7 +2,7 @@
 
 import { seededRandom } from '../../src/base/random.ts';
 import type { BeamPoints } from '../../src/bench/display.ts';
-import { createFace, FULL_PIXELS_PER_DIV, MINI_PIXELS_PER_DIV, paintFrame } from '../../src/kit/tube/face.ts';
+import { createFaceLight, FULL_PIXELS_PER_DIV, MINI_PIXELS_PER_DIV, paintFrame } from '../../src/kit/tube/faceLight.ts';
 import type { PerfCase } from '../case.ts';
 import { timed } from '../case.ts';
 
@@ -28,7 +28,7 @@ function frameCase(id: string, title: string, kind: 'P31' | 'P7', pixelsPerDiv: 
     id,
     title,
     measure(seed) {
-      const face = createFace(kind, { divAcross: 10.756, divDown: 8.666, pixelsPerDiv });
+      const face = createFaceLight(kind, { divAcross: 10.756, divDown: 8.666, pixelsPerDiv });
       const points = humpOf(seed);
       // Never settled: fade, deposit and paint each time.
       const run = () => void paintFrame(face, { points, brightness: 1, blur: 0 }, FRAME_SECONDS, 0);

@@ -10,7 +10,7 @@ import { Button } from '../kit/theme/art.tsx';
 import { leadsOnTo } from '../present/courseTracks.ts';
 import type { ShownBeside } from '../present/ports.ts';
 import { toldReport } from '../present/told.ts';
-import type { NextJob } from '../rooms/report/FindingsSheet.tsx';
+import type { NextJob } from '../rooms/report/FindingsPanel.tsx';
 import { ReportPage } from '../rooms/report/ReportPage.tsx';
 import { goingOn, heldBack } from '../services/handing/examDesk.ts';
 import type { GradedRun } from '../services/jobs/jobTable.ts';

@@ -8,7 +8,7 @@ import { CoursePage } from '../rooms/course/CoursePage.tsx';
 import type { WorkshopPlace } from '../rooms/workshop/places.ts';
 import { GUIDED_SCENARIO } from '../scenario/guided.ts';
 import type { Library } from '../services/library/library.ts';
-import type { ClaimParts } from '../services/store/benchClaims.ts';
+import type { ClaimGiven } from '../services/store/benchClaims.ts';
 import type { LearnerMemory } from '../services/store/learnerMemory.ts';
 import type { Logbook } from '../services/store/logbook.ts';
 import type { Words } from '../words/words.ts';
@@ -52,7 +52,7 @@ interface RoomsProps {
   readonly library: Library;
   readonly own: RoomProps['own'];
   readonly logbook: Logbook;
-  readonly claims: ClaimParts;
+  readonly claims: ClaimGiven;
   readonly learner: LearnerMemory;
   readonly loudness: RoomProps['loudness'];
   readonly singleKeys: RoomProps['singleKeys'];

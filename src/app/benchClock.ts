@@ -7,7 +7,7 @@ export interface BenchClock {
   close(): void;
 }
 
-export interface ClockParts {
+export interface ClockGiven {
   /** milliseconds of a clock that never runs backwards */
   readonly now: () => number;
   readonly after: (milliseconds: number, callback: () => void) => unknown;
@@ -18,7 +18,7 @@ const SECOND_MS = 1000;
 /** Timers may come a little early, and the second must be over when it is read. */
 const PAST_MS = 5;
 
-export function createBenchClock({ now, after, ticked }: ClockParts, fromMs: number): BenchClock {
+export function createBenchClock({ now, after, ticked }: ClockGiven, fromMs: number): BenchClock {
   let restMs = fromMs;
   let runningSinceMs: number | null = null;
   /** counts the times that it was started or stopped: a tick that was ordered before is none */

@@ -25,7 +25,7 @@ import { createBenchMoment } from './benchMoment.ts';
 import { createFrames } from './frames.ts';
 import { createGatherer } from './gatherer.ts';
 
-export interface BenchStoreParts {
+export interface BenchStoreGiven {
   readonly setup: BenchSetup;
   readonly runId: string;
   /** elapsed time at which the run is over and can only be signed; left out: none but the scenario's own */
@@ -71,8 +71,8 @@ const SAVE_AFTER_MS = 150;
 /** how often the elapsed time alone is worth a write, seconds */
 const TIME_SAVE_TICKS = 5;
 
-export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null): BenchStore {
-  const { setup, loop } = parts;
+export function createBenchStore(given: BenchStoreGiven, taken: TakenUp | null): BenchStore {
+  const { setup, loop } = given;
   const frames = createFrames(loop);
   const bench = createBench(setup);
   const session = createSession(setup);
@@ -84,8 +84,8 @@ export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null):
     : { scenario: setup.scenario, scenarioHash: null };
   const slugWatch = createAlignmentWatch(setup);
   let run: Run = taken?.run ?? createRun(setup, null);
-  const clock = createBenchClock({ ...parts, ticked }, taken?.elapsedMs ?? 0);
-  const moment = createBenchMoment(setup, () => clock.elapsedMs(), parts.wantsNoMotion);
+  const clock = createBenchClock({ ...given, ticked }, taken?.elapsedMs ?? 0);
+  const moment = createBenchMoment(setup, () => clock.elapsedMs(), given.wantsNoMotion);
   /** nothing happens any more: the run is signed off or thrown away, or another tab has it */
   let over = false;
   /** the session has not yet heard of the latest act */
@@ -96,7 +96,7 @@ export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null):
   const secondListeners = new Set<() => void>();
   const refusedListeners = new Set<(reason: Refusal, event: BenchEvent) => void>();
 
-  const endsAtMs = parts.endsAtMs ?? Number.POSITIVE_INFINITY;
+  const endsAtMs = given.endsAtMs ?? Number.POSITIVE_INFINITY;
   const atMs = (): number => Math.max(Math.min(Math.round(clock.elapsedMs()), endsAtMs), run.events.at(-1)?.atMs ?? 0);
 
   /** The clock runs while the session works or asks to sign, and stands otherwise. */
@@ -124,7 +124,7 @@ export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null):
   };
   const asKept = (): OpenRun => ({
     scenarioId: setup.scenario.id,
-    runId: parts.runId,
+    runId: given.runId,
     learner: run.learner,
     ...scenarioKept,
     attempt: setup.scenario.attempt ?? null,
@@ -135,12 +135,12 @@ export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null):
   });
   const save = (): void => {
     saveWaiting = false;
-    if (!over) void parts.save(asKept());
+    if (!over) void given.save(asKept());
   };
   const saveSoon = (): void => {
     if (saveWaiting) return;
     saveWaiting = true;
-    parts.after(SAVE_AFTER_MS, () => {
+    given.after(SAVE_AFTER_MS, () => {
       if (saveWaiting) save();
     });
   };
@@ -154,7 +154,7 @@ export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null):
   };
   const finish = (): void => {
     standStill();
-    parts.finished(run);
+    given.finished(run);
   };
   const take = (event: BenchEvent): Applied => {
     // A hand that was on a knob when the run ended may still be turning it.
@@ -168,7 +168,7 @@ export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null):
     untold = true;
     // An act that ends the run stops the clock, and that does not wait.
     if (appended.state.stopped !== null || appended.state.signedOff) told();
-    parts.heard(sealed ? appended.heard.filter(({ kind }) => kind !== 'proof') : appended.heard);
+    given.heard(sealed ? appended.heard.filter(({ kind }) => kind !== 'proof') : appended.heard);
     changed();
     return { ok: true, state: appended.state, heard: appended.heard };
   };
@@ -214,7 +214,7 @@ export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null):
     if (over) return;
     gatherer.flush();
     standStill();
-    await parts.save(asKept());
+    await given.save(asKept());
   };
 
   if (taken !== null) session.restore(taken.session);
@@ -258,7 +258,7 @@ export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null):
     abandon() {
       if (send({ type: 'ABANDON' })) {
         standStill();
-        parts.left();
+        given.left();
       }
     },
     suspend() {
@@ -283,7 +283,7 @@ export function createBenchStore(parts: BenchStoreParts, taken: TakenUp | null):
       if (over) return;
       gatherer.flush();
       saveWaiting = false;
-      parts.saveLast(asKept());
+      given.saveLast(asKept());
     },
     handOver: leave,
     freeze() {

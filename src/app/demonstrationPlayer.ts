@@ -12,7 +12,7 @@ export interface Caption {
   readonly text: string;
 }
 
-export interface PlayerParts {
+export interface PlayerGiven {
   readonly events: readonly TimedEvent[];
   /** in order; the first is said before anything is done */
   readonly captions: readonly Caption[];
@@ -31,10 +31,10 @@ const MOST_ACT_MS = 400;
 const SHARE: Readonly<Record<ShownSpeed, number>> = { slow: 1, plain: 0.35, quick: 0.1 };
 const READING: Readonly<Record<ShownSpeed, number>> = { slow: 1.6, plain: 1, quick: 0.4 };
 
-export function createDemonstrationPlayer(parts: PlayerParts): ShownPort {
-  const { captions } = parts;
+export function createDemonstrationPlayer(given: PlayerGiven): ShownPort {
+  const { captions } = given;
   // The signature is the learner's own affair.
-  const events = parts.events.filter(({ type }) => type !== 'signedOff');
+  const events = given.events.filter(({ type }) => type !== 'signedOff');
   const listeners = new Set<() => void>();
   let done = 0;
   let said = 0;
@@ -63,13 +63,13 @@ export function createDemonstrationPlayer(parts: PlayerParts): ShownPort {
   const actNext = (): void => {
     const { atMs, ...event } = events[done]!;
     done++;
-    parts.act(event, atMs);
+    given.act(event, atMs);
     show({ act: event, ended: isLast() });
   };
   const readingMs = (): number => view.caption.length * LETTER_MS * READING[view.speed];
   const order = (milliseconds: number): void => {
     const mine = spell;
-    parts.after(milliseconds, () => {
+    given.after(milliseconds, () => {
       if (mine === spell && view.playing) play();
     });
   };
@@ -114,7 +114,7 @@ export function createDemonstrationPlayer(parts: PlayerParts): ShownPort {
         said--;
       }
       done = captions[said]!.before;
-      parts.goTo(done);
+      given.goTo(done);
       show({ caption: captions[said]!.text, at: said + 1, ended: false, act: events[done - 1] ?? null });
     },
     setSpeed: (speed) => show({ speed }),
@@ -122,12 +122,12 @@ export function createDemonstrationPlayer(parts: PlayerParts): ShownPort {
       if (over) return;
       over = true;
       stop();
-      parts.takeOver();
+      given.takeOver();
     },
     fromStart() {
       over = true;
       stop();
-      parts.fromStart();
+      given.fromStart();
     },
     subscribe(listener) {
       listeners.add(listener);

@@ -4,7 +4,7 @@ import '../kit/theme/theme.css';
 import '../kit/theme/fonts.css';
 import { letSingleKeysAct } from '../kit/singleKeys.ts';
 import { pageLibrary } from '../services/library/pageLibrary.ts';
-import type { ClaimParts } from '../services/store/benchClaims.ts';
+import type { ClaimGiven } from '../services/store/benchClaims.ts';
 import { createChoiceMemory } from '../services/store/choiceMemory.ts';
 import { freshId } from '../services/store/freshId.ts';
 import { createLearnerMemory } from '../services/store/learnerMemory.ts';
@@ -31,7 +31,7 @@ const logbook = openLogbook({
   newId: () => freshId(),
   channel,
 });
-const claims: ClaimParts = {
+const claims: ClaimGiven = {
   // Some browsers have it only for pages that came over a safe way.
   locks: (navigator as Partial<Navigator>).locks ?? null,
   channel,

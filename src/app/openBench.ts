@@ -16,7 +16,7 @@ import { ownSetUp } from './madeReady.ts';
 import type { Route } from './routes.ts';
 import { fileOfOpen, takeUp } from './takeUp.ts';
 
-export interface OpenBenchParts {
+export interface OpenBenchGiven {
   readonly logbook: Logbook;
   readonly learner: Pick<LearnerMemory, 'read'>;
   readonly open: ReadOpen | null;
@@ -50,7 +50,7 @@ export function openBench({
   desk,
   go,
   failed,
-}: OpenBenchParts): OpenedBench {
+}: OpenBenchGiven): OpenedBench {
   const up = open === null ? null : takeUp(recorded, open);
   const taken = up?.taken ?? null;
   const setup = taken?.run.setup ?? shipped;

@@ -7,7 +7,7 @@ import type { OwnEvening } from '../services/store/ownEvening.ts';
 import type { OwnShelf } from '../services/store/ownShelf.ts';
 import type { Words } from '../words/words.ts';
 
-export interface OwnPortParts {
+export interface OwnPortGiven {
   readonly library: Library;
   readonly shelf: OwnShelf;
   readonly logbook: Pick<Logbook, 'keptRuns'>;
@@ -17,7 +17,7 @@ export interface OwnPortParts {
   readonly toExam: (hash: string) => void;
 }
 
-export function createOwnPort({ library, shelf, logbook, course, words, toExam }: OwnPortParts): OwnPort {
+export function createOwnPort({ library, shelf, logbook, course, words, toExam }: OwnPortGiven): OwnPort {
   // The readers of files, and the certifier, are not for the first page.
   const certify = async (): Promise<void> => {
     await shelf.ready;

@@ -2,7 +2,7 @@
 
 import type { SoundLoudness } from '../rooms/bench/AtHand.tsx';
 import type { Library } from '../services/library/library.ts';
-import type { ClaimParts } from '../services/store/benchClaims.ts';
+import type { ClaimGiven } from '../services/store/benchClaims.ts';
 import type { ChoiceMemory } from '../services/store/choiceMemory.ts';
 import type { LearnerMemory } from '../services/store/learnerMemory.ts';
 import type { Logbook } from '../services/store/logbook.ts';
@@ -19,7 +19,7 @@ export interface RoomProps {
   readonly logbook: Logbook;
   /** with the runs of an exam that is going on and tells nothing yet: for the exam itself alone */
   readonly wholeLogbook: Logbook;
-  readonly claims: ClaimParts;
+  readonly claims: ClaimGiven;
   readonly learner: LearnerMemory;
   /** how loud the bench is */
   readonly loudness: ChoiceMemory<SoundLoudness>;

@@ -12,7 +12,7 @@ import { type BenchStore, createBenchStore } from './benchStore.ts';
 import { type Caption, createDemonstrationPlayer } from './demonstrationPlayer.ts';
 import { createShownClock, type RealTime, type ShownClock } from './shownClock.ts';
 
-export interface ShownBenchParts extends RealTime {
+export interface ShownBenchGiven extends RealTime {
   readonly setup: BenchSetup;
   readonly events: readonly TimedEvent[];
   readonly captions: readonly Caption[];
@@ -31,9 +31,9 @@ export interface ShownBench {
   close(): void;
 }
 
-export function createShownBench(parts: ShownBenchParts): ShownBench {
-  const { setup } = parts;
-  const clock = createShownClock(parts);
+export function createShownBench(given: ShownBenchGiven): ShownBench {
+  const { setup } = given;
+  const clock = createShownClock(given);
   let watching = true;
   // Where somebody steps back another bench takes the place of this one, and the page goes on asking the same port.
   let store = storeAt(0, clock);
@@ -43,29 +43,29 @@ export function createShownBench(parts: ShownBenchParts): ShownBench {
   store.begin();
 
   function storeAt(done: number, time: ShownClock): BenchStore {
-    const events = parts.events.slice(0, done);
+    const events = given.events.slice(0, done);
     const elapsedMs = events.at(-1)?.atMs ?? 0;
     time.moveTo(elapsedMs);
     return createBenchStore(
       {
         setup,
         runId: 'shown',
-        loop: parts.loop,
+        loop: given.loop,
         now: time.now,
         after: time.after,
-        ...(parts.wantsNoMotion === undefined ? {} : { wantsNoMotion: parts.wantsNoMotion }),
+        ...(given.wantsNoMotion === undefined ? {} : { wantsNoMotion: given.wantsNoMotion }),
         save: async () => {},
         saveLast: () => {},
         heard: () => {},
-        finished: parts.finished,
-        left: parts.left,
+        finished: given.finished,
+        left: given.left,
       },
       done === 0 ? null : { run: resumeRun(setup, null, events).run, elapsedMs, session: null },
     );
   }
   const goTo = (done: number): void => {
     const before = store;
-    const time = createShownClock(parts);
+    const time = createShownClock(given);
     store = storeAt(done, time);
     ({ letGo, moveTo } = time);
     store.begin();
@@ -92,20 +92,20 @@ export function createShownBench(parts: ShownBenchParts): ShownBench {
     return { ok: false, reason: 'technicianAtBench' };
   };
   const shown = createDemonstrationPlayer({
-    events: parts.events,
-    captions: parts.captions,
+    events: given.events,
+    captions: given.captions,
     act(event, atMs) {
       moveTo(atMs);
       store.act(event);
     },
     goTo,
-    after: parts.after,
+    after: given.after,
     takeOver() {
       watching = false;
       letGo();
-      parts.taken();
+      given.taken();
     },
-    fromStart: parts.fromStart,
+    fromStart: given.fromStart,
   });
   const port: BenchPort = {
     receiver: store.receiver,

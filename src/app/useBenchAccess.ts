@@ -1,6 +1,6 @@
 /** Whether this tab may work at the bench of a scenario, and what lies open there. */
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
-import { type BenchClaim, type ClaimParts, claimBench } from '../services/store/benchClaims.ts';
+import { type BenchClaim, type ClaimGiven, claimBench } from '../services/store/benchClaims.ts';
 import type { Logbook } from '../services/store/logbook.ts';
 import type { ReadOpen } from '../services/store/records.ts';
 
@@ -28,7 +28,7 @@ export interface BenchDoor {
   takeOver(): void;
 }
 
-export function useBenchAccess(logbook: Logbook, claims: ClaimParts, scenarioId: string): BenchDoor {
+export function useBenchAccess(logbook: Logbook, claims: ClaimGiven, scenarioId: string): BenchDoor {
   const handOver = useRef<() => Promise<void>>(async () => {});
   const [access, setAccess] = useState<BenchAccess>({ kind: 'waiting' });
   const [asking, setAsking] = useState(false);

@@ -52,7 +52,7 @@ function settled(moment: Moment, law: BiasLine, others: LineVolts): number {
   const samples = new Float64Array(moment.thin.hz.length);
   const own = { ...law, unclampedRestVolts: law.unclampedRestVolts + drawnVolts };
   return settledVolts(own, loading, (volts) => {
-    moment.thin.station.solve(moment.thin.hz, moment.conditions({ ...others, [law.at]: volts }));
+    moment.thin.solvers.solve(moment.thin.hz, moment.conditions({ ...others, [law.at]: volts }));
     carrierAt(moment, moment.thin, detector.node, samples);
     return meanDetected(moment, samples, detect);
   });

@@ -26,7 +26,7 @@ export interface Conditions {
   readonly loads: readonly PathLoad[];
 }
 
-export interface Station {
+export interface SolverSet {
   /** brings the circuit up to date; results stand until the next call */
   solve(hz: Float64Array, conditions: Conditions): void;
   /** carrier volts (peak) at a node */
@@ -42,39 +42,39 @@ export interface Station {
 }
 
 /** Where the set's own noise is read, under the same conditions. */
-export interface NoiseStation {
+export interface NoiseSolvers {
   /** `carrierVolts`: what stands on a loaded node, peak */
   at(conditions: Conditions, node: string, carrierVolts: (node: string) => number): NodeNoise;
 }
 
 /** Whether the set sings by itself, under the same conditions. */
-export interface SongStation {
+export interface SongSolvers {
   at(conditions: Conditions): LimitCycle | null;
 }
 
 export interface Circuit {
-  readonly sweep: Station;
-  readonly thin: Station;
-  readonly spots: Station;
-  readonly lines: Station;
+  readonly sweep: SolverSet;
+  readonly thin: SolverSet;
+  readonly spots: SolverSet;
+  readonly lines: SolverSet;
   /** at twice the sweep's frequencies */
-  readonly harmonic: Station;
-  readonly noise: NoiseStation;
-  readonly song: SongStation;
+  readonly harmonic: SolverSet;
+  readonly noise: NoiseSolvers;
+  readonly song: SongSolvers;
 }
 
 export function createCircuit(setup: BenchSetup, connections: Connections): Circuit {
   const deck = connectedDeck(setup, connections);
-  const station = (): Station => createStation(setup, connections, deck);
-  const noise = createNoiseStation(setup, connections, deck);
+  const solvers = (): SolverSet => createSolverSet(setup, connections, deck);
+  const noise = createNoiseSolvers(setup, connections, deck);
   return {
-    sweep: station(),
-    thin: station(),
-    spots: station(),
-    lines: station(),
-    harmonic: station(),
+    sweep: solvers(),
+    thin: solvers(),
+    spots: solvers(),
+    lines: solvers(),
+    harmonic: solvers(),
     noise,
-    song: createSongStation(setup, connections, deck),
+    song: createSongSolvers(setup, connections, deck),
   };
 }
 
@@ -98,7 +98,7 @@ function createFollower(setup: BenchSetup, { steelIn }: Connections): (path: Fol
 
 type FollowingPath = Pick<SignalPath, 'setValue'>;
 
-function createNoiseStation(setup: BenchSetup, connections: Connections, deck: Deck): NoiseStation {
+function createNoiseSolvers(setup: BenchSetup, connections: Connections, deck: Deck): NoiseSolvers {
   let noise: ReceiverNoise | null = null;
   const follow = createFollower(setup, connections);
   return {
@@ -114,7 +114,7 @@ function createNoiseStation(setup: BenchSetup, connections: Connections, deck: D
 /** Beyond the bands of the sheet by so much either way. */
 const SONG_MARGIN = 1.6;
 
-function createSongStation(setup: BenchSetup, connections: Connections, deck: Deck): SongStation {
+function createSongSolvers(setup: BenchSetup, connections: Connections, deck: Deck): SongSolvers {
   const { responses, stages } = setup.receiver;
   const fromHz = Math.min(...responses.map(({ specification }) => specification.fromHz)) / SONG_MARGIN;
   const toHz = Math.max(...responses.map(({ specification }) => specification.toHz)) * SONG_MARGIN;
@@ -133,7 +133,7 @@ function createSongStation(setup: BenchSetup, connections: Connections, deck: De
   };
 }
 
-function createStation(setup: BenchSetup, connections: Connections, deck: Deck): Station {
+function createSolverSet(setup: BenchSetup, connections: Connections, deck: Deck): SolverSet {
   const { receiver } = setup;
   const { rf } = connections;
   let path: SignalPath | null = null;
@@ -159,7 +159,7 @@ function createStation(setup: BenchSetup, connections: Connections, deck: Deck):
     return fresh;
   };
   const ready = (): SignalPath => {
-    if (path === null) throw new Error('a station must be solved before it is read');
+    if (path === null) throw new Error('a solver set must be solved before it is read');
     return path;
   };
 

@@ -36,7 +36,7 @@ export function createEnvelopes(): EnvelopeMaker {
       carrierAt(moment, full, node, carrier);
       wholePeriod(carrier, out);
     } else {
-      if (found.mode === 'gentle') gentle.envelope(full.station.real(node), full.station.imag(node), out);
+      if (found.mode === 'gentle') gentle.envelope(full.solvers.real(node), full.solvers.imag(node), out);
       else {
         const { lines } = moment.circuit;
         const hz = fast.linesHz(moment.centreHz, spanHz, sweepHz, LOWEST_HZ);
@@ -53,7 +53,7 @@ export function createEnvelopes(): EnvelopeMaker {
     // A video sweep stands on its carrier; its own circuits are wide against any sweep.
     if (state.controls.sourceMode === 'video') return STILL;
     const { spanHz } = state.controls;
-    const lag = gentle.lag(full.station.real(node), full.station.imag(node), full.hz, spanHz, sweepHz);
+    const lag = gentle.lag(full.solvers.real(node), full.solvers.imag(node), full.hz, spanHz, sweepHz);
     return { lag, mode: sweepMode(lag, linesFit(spanHz, sweepHz)) };
   }
 }

@@ -23,9 +23,9 @@ export function createGhost(): GhostMaker {
       return false;
     if (!meets(setup.receiver, 2 * full.hz[0]!, 2 * full.hz[full.hz.length - 1]!)) return false;
     for (let i = 0; i < hz.length; i++) hz[i] = 2 * full.hz[i]!;
-    const station = circuit.harmonic;
-    station.solve(hz, { ...conditions, sourceVolts: conditions.sourceVolts * harmonic });
-    carrierAt(moment, { station, hz }, node, level);
+    const solvers = circuit.harmonic;
+    solvers.solve(hz, { ...conditions, sourceVolts: conditions.sourceVolts * harmonic });
+    carrierAt(moment, { solvers, hz }, node, level);
     const lit = state.controls.blanking ? TRACE_POINTS : carriers.length;
     for (let i = 0; i < lit; i++) {
       const at = i < TRACE_POINTS ? i : 2 * TRACE_POINTS - 1 - i;

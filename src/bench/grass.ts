@@ -22,7 +22,7 @@ export function noiseAt(moment: Moment, lineVolts: LineVolts, { node }: Pick<Obs
   const { full } = moment;
   const level = new Float64Array(full.hz.length);
   const carrierVolts = (at: string): number =>
-    moment.connections.rf === null ? 0 : full.station.magnitude(at, level).reduce((most, v) => Math.max(most, v), 0);
+    moment.connections.rf === null ? 0 : full.solvers.magnitude(at, level).reduce((most, v) => Math.max(most, v), 0);
   const { sigmaVolts, bandHz } = moment.circuit.noise.at(moment.conditions(lineVolts), node, carrierVolts);
   return { sigmaVolts: share * sigmaVolts, bandHz };
 }
@@ -37,7 +37,7 @@ export interface Noisy {
 
 /** How much of the noise the limiters before a node leave, over a period of the sweep; null where none stands before it. A blanked retrace has no carrier to fill them. */
 export function quietingAt({ full, state, swept }: Moment, { node }: Pick<Observation, 'node'>): Float64Array | null {
-  const share = full.station.quieting(node);
+  const share = full.solvers.quieting(node);
   if (share === null) return null;
   const { blanking } = state.controls;
   return Float64Array.from({ length: 2 * TRACE_POINTS }, (_, i) => {

@@ -71,7 +71,7 @@ function slopesAt(moment: Moment, lineVolts: LineVolts, node: string): Float64Ar
     [NUDGE_VOLTS, up],
     [-NUDGE_VOLTS, down],
   ] as const) {
-    thin.station.solve(thin.hz, moment.conditions(nudged(by)));
+    thin.solvers.solve(thin.hz, moment.conditions(nudged(by)));
     carrierAt(moment, thin, node, out);
   }
   const most = up.reduce((a, v) => Math.max(a, v), 0);

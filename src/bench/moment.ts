@@ -9,7 +9,7 @@ import type { FaultEffects } from '../receiver/faults/faultEffects.ts';
 import { PLAIN_SWEEP, type SourceKind } from '../receiver/signalPath.ts';
 import { LOWEST_HZ, VIDEO_DEPTH } from '../receiver/sourceLevel.ts';
 import type { BenchState } from './benchState.ts';
-import { type Circuit, type Conditions, createCircuit, type Station } from './circuit.ts';
+import { type Circuit, type Conditions, createCircuit, type SolverSet } from './circuit.ts';
 import { type LineVolts, stageConditions } from './conditions.ts';
 import { type Connections, connectionKey, connectionsOf } from './connections.ts';
 import type { FaultBook, FaultsNow } from './faultsNow.ts';
@@ -27,7 +27,7 @@ const MOST_CIRCUITS = 16;
 
 /** A run of the source over its frequencies, and the solver that follows it. With the sweep standing still, one frequency. */
 export interface Scan {
-  readonly station: Station;
+  readonly solvers: SolverSet;
   readonly hz: Float64Array;
 }
 
@@ -83,7 +83,7 @@ export function createMoments(whole: BenchSetup, faults: FaultBook): (state: Ben
     const centreHz = trueCentreHz(setup, state);
     if (swept) fillScans(centreHz, controls.spanHz);
     else spotHz[0] = centreHz;
-    const spot: Scan = { station: circuit.spots, hz: spotHz };
+    const spot: Scan = { solvers: circuit.spots, hz: spotHz };
 
     const share = levelShare(connections, controls.rfTerminated, leads.earth !== null, sweepSource.evenness);
     const centreShare = share(centreHz);
@@ -103,8 +103,8 @@ export function createMoments(whole: BenchSetup, faults: FaultBook): (state: Ben
       centreHz,
       sweepHz: sweepRateHz(setup, state),
       harmonic: sweepSource.harmonic,
-      full: swept ? { station: circuit.sweep, hz: fullHz } : spot,
-      thin: swept ? { station: circuit.thin, hz: thinHz } : spot,
+      full: swept ? { solvers: circuit.sweep, hz: fullHz } : spot,
+      thin: swept ? { solvers: circuit.thin, hz: thinHz } : spot,
       conditions: (lineVolts, relative = 1) => ({
         slugs,
         stages: stageConditions(setup, state, connections, lineVolts),
@@ -138,16 +138,16 @@ function sourceOf({ controls }: BenchState): SourceKind {
 /**
  * Carrier volts at a node of a solved scan; a scan that stands still fills `out` with its one value. All zero where no RF lead is on.
  */
-export function carrierAt(moment: Moment, { station }: Scan, node: string, out: Float64Array): void {
+export function carrierAt(moment: Moment, { solvers }: Scan, node: string, out: Float64Array): void {
   if (moment.connections.rf === null) {
     out.fill(0);
     return;
   }
   if (!moment.swept) {
-    out.fill(station.magnitude(node, new Float64Array(1))[0]!);
+    out.fill(solvers.magnitude(node, new Float64Array(1))[0]!);
     return;
   }
-  station.magnitude(node, out);
+  solvers.magnitude(node, out);
 }
 
 /** Mean of a detector over the sweep's period, without sign: nothing comes in a blanked retrace. */

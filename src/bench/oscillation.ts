@@ -55,7 +55,7 @@ export function oscillationAt(
   if (oscillator === undefined || !running || !atLoop(connections.y, oscillator)) return null;
   const conditions = moment.conditions(lineVolts);
   if (conditions.stages.warmth.emission < STARTS_AT) return null;
-  const hz = full.station.oscillatorHz();
+  const hz = full.solvers.oscillatorHz();
   if (hz === null) return null;
   const { detect, loadSeconds, leadSeconds, raw } = observation;
   const carrierVolts = oscillator.loopVolts;

@@ -88,10 +88,10 @@ export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state
     const fed = connections.rf !== null;
     const cycle = singingAt(moment, lineVolts);
     const beside = cycle === null ? moment : besideSong(moment, cycle);
-    if (cycle !== null) full.station.solve(full.hz, beside.conditions(lineVolts));
+    if (cycle !== null) full.solvers.solve(full.hz, beside.conditions(lineVolts));
     const sungMeterVolts = cycle === null ? null : meterOf(beside, lineVolts, cycle);
-    full.station.solve(full.hz, moment.conditions(lineVolts));
-    const compressionDb = fed && running ? full.station.compressionDb(observation?.node) : 0;
+    full.solvers.solve(full.hz, moment.conditions(lineVolts));
+    const compressionDb = fed && running ? full.solvers.compressionDb(observation?.node) : 0;
     const meterVolts = sungMeterVolts ?? meterOf(moment, lineVolts, null);
     let sweepLag = 0;
     if (observation === null) volts.fill(0);
@@ -175,7 +175,7 @@ export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state
 
   /** What the tube shows of a set that sings. */
   function sing(beside: Moment, lineVolts: LineVolts, observation: Observation, cycle: LimitCycle): Oscillation {
-    beside.full.station.solve(beside.full.hz, beside.conditions(lineVolts));
+    beside.full.solvers.solve(beside.full.hz, beside.conditions(lineVolts));
     envelopeOf(beside, lineVolts, observation.node, shownVolts);
     if (observation.minusNode !== null) envelopeOf(beside, lineVolts, observation.minusNode, shownMinus);
     const song = songBeat(beside, cycle, observation, shownVolts, shownMinus);

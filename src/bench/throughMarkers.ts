@@ -7,7 +7,7 @@
  * |1 + r e^{j phi}|): a large marker fills the skirts and lifts the base line, blanked retrace included. Near f_m the envelope beats between
  * A + M_k and |A - M_k|. Left out: the markers' own share in overloading a stage, and their pull on an AGC line.
  */
-import type { Conditions, Station } from './circuit.ts';
+import type { Conditions, SolverSet } from './circuit.ts';
 import { standingVolts } from './detection.ts';
 import { THROUGH_PER_DIV } from './instruments.ts';
 import type { ActiveMarker } from './markers.ts';
@@ -26,7 +26,7 @@ export function throughMarkers(
   markers: readonly ActiveMarker[],
   pipHeightDiv: number,
   observation: Observation,
-  spots: Station,
+  spots: SolverSet,
   conditions: Conditions,
 ): ThroughMarkers | null {
   if (markers.length === 0 || pipHeightDiv === 0) return null;

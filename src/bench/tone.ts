@@ -30,14 +30,14 @@ export function createTone(): (moment: Moment, lineVolts: LineVolts, observation
   return (moment, lineVolts, observation) => {
     const { full } = moment;
     for (let k = 0; k < LEVELS; k++) {
-      full.station.solve(full.hz, moment.conditions(lineVolts, 1 + TONE_DEPTH * swingOf(k)));
+      full.solvers.solve(full.hz, moment.conditions(lineVolts, 1 + TONE_DEPTH * swingOf(k)));
       carrierAt(moment, full, observation.node, one);
       plus[k] = one[0]!;
       if (observation.minusNode !== null) carrierAt(moment, full, observation.minusNode, one);
       minus[k] = one[0]!;
     }
     // The scan is left as it was found: at the carrier's own level.
-    full.station.solve(full.hz, moment.conditions(lineVolts));
+    full.solvers.solve(full.hz, moment.conditions(lineVolts));
     const held = heldSum(observation, plus, minus);
     for (let k = 0; k < LEVELS; k++) {
       table[k] = observation.raw ? plus[k]! : standingVolts(observation, plus[k]!, minus[k]!, held);

@@ -19,7 +19,7 @@ import type { Scenario } from '../scenario/scenario.ts';
 import { certifyScenario } from './certifyScenario.ts';
 import { dealFaults } from './dealFaults.ts';
 import { dealSet } from './dealSet.ts';
-import { MOST_IDEAS, seedDealt } from './dealt.ts';
+import { IDEAS_OF_ATTEMPT, seedDealt } from './dealt.ts';
 import { createHand, fillTube, makeSound, setUpFor, turnAll } from './goodHand.ts';
 import { onBenchWith } from './knownSet.ts';
 
@@ -42,15 +42,15 @@ export function attemptSetup(
   attempt: number,
   onShare: (share: number) => void = () => {},
 ): Result<BenchSetup> {
-  for (let idea = 0; idea < MOST_IDEAS; idea++) {
-    onShare(idea / MOST_IDEAS);
+  for (let idea = 0; idea < IDEAS_OF_ATTEMPT; idea++) {
+    onShare(idea / IDEAS_OF_ATTEMPT);
     const setup = tried(design, scenario, attempt, idea);
     if (setup !== null) return setup;
   }
   return bad({
     file: scenario.id,
     place: '/attempt',
-    found: ['attemptFails', attempt, MOST_IDEAS],
+    found: ['attemptFails', attempt, IDEAS_OF_ATTEMPT],
     wanted: ['anotherNumber'],
   });
 }
@@ -79,7 +79,7 @@ function tried(design: SetParts, scenario: Scenario, attempt: number, idea: numb
   if (scenario.dealsFaults === true && uncured !== null && uncured.excess < LEAST_ASTRAY) return null;
   const life = {
     ...scenario.life,
-    strapHumVolts: humDealt(setup.value, seededRandom(mixed(attempt, MOST_IDEAS + idea))),
+    strapHumVolts: humDealt(setup.value, seededRandom(mixed(attempt, IDEAS_OF_ATTEMPT + idea))),
   };
   return { ok: true, value: { ...setup.value, scenario: { ...dealt, life, par: outcome.certificate.par } } };
 }

@@ -5,7 +5,7 @@ import { MOST_SEED } from '../scenario/attempt.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 
 /** An attempt whose first idea cannot be certified has so many more. */
-export const MOST_IDEAS = 24;
+export const IDEAS_OF_ATTEMPT = 24;
 
 /** Number of a set or of a seed. */
 export function seedDealt(chance: () => number): number {
@@ -17,9 +17,9 @@ const EARLIER_HUM_VOLTS = { least: 0.025, most: 0.25 };
 
 export function earlierHumVolts({ attempt, set }: Pick<Scenario, 'attempt' | 'set'>): number | undefined {
   if (attempt === undefined) return undefined;
-  const ideas = Array.from({ length: MOST_IDEAS }, (_, idea) => idea);
+  const ideas = Array.from({ length: IDEAS_OF_ATTEMPT }, (_, idea) => idea);
   const idea = ideas.find((one) => seedDealt(seededRandom(mixed(attempt, one))) === set);
   if (idea === undefined) return undefined;
   const { least, most } = EARLIER_HUM_VOLTS;
-  return Math.round(1000 * least * (most / least) ** seededRandom(mixed(attempt, MOST_IDEAS + idea))()) / 1000;
+  return Math.round(1000 * least * (most / least) ** seededRandom(mixed(attempt, IDEAS_OF_ATTEMPT + idea))()) / 1000;
 }

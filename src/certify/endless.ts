@@ -21,7 +21,7 @@ import { mayHaveFailed } from './dealFaults.ts';
 import { endlessText, endlessTitle } from './endlessText.ts';
 
 /** A seed whose first idea cannot be certified has so many more. */
-export const MOST_IDEAS = 16;
+export const IDEAS_OF_SEED = 16;
 const EIGHTH = 1 / 8;
 
 /** The scenario of an id; null where the id is none of the track's, or (not met so far) no idea of its seed can be certified. `onIdea` hears which idea is being tried, from 0. */
@@ -35,7 +35,7 @@ export function endlessScenario(
   const { difficulty, seed } = asked;
   const chance = seededRandom(numberOf(id));
   const ids = [...receivers.keys()].sort();
-  for (let idea = 0; idea < MOST_IDEAS; idea++) {
+  for (let idea = 0; idea < IDEAS_OF_SEED; idea++) {
     onIdea(idea);
     const loaded = receivers.get(ids[Math.floor(chance() * ids.length)]!)!;
     const scenario = draw(loaded, id, seed, difficulty, chance);

@@ -96,9 +96,9 @@ function written(terminal: Terminal, name: string, bench: SheetBench, hz: number
 
 function heldVolts(moment: Moment, lineVolts: LineVolts, { node, minusNode, detect }: Observation): number {
   if (minusNode === null) return 0;
-  const { station, hz } = moment.full;
-  station.solve(hz, moment.conditions(lineVolts));
-  const at = (one: string): number => detect(station.magnitude(one, new Float64Array(1))[0]!);
+  const { solvers, hz } = moment.full;
+  solvers.solve(hz, moment.conditions(lineVolts));
+  const at = (one: string): number => detect(solvers.magnitude(one, new Float64Array(1))[0]!);
   return at(node) + at(minusNode);
 }
 

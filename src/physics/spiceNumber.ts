@@ -22,7 +22,7 @@ export function readSpiceNumber(word: string): number | null {
   return Number.isFinite(value) ? value : null;
 }
 
-/** A hint for a refused word that other SPICE programs would take, or an empty string. */
+/** Why a refused word would be taken by other SPICE programs; 'none' where it would not. */
 export function numberHint(word: string): NumberHint {
   const tail = NUMBER.exec(word)?.[3]?.toLowerCase() ?? '';
   if (tail.startsWith('mil')) return 'mil';

@@ -6,7 +6,7 @@ import { createDetectorFigure } from '../receiver/detectorFigure.ts';
 import type { SheetResponse } from '../receiver/receiver.ts';
 import { createStatedResponse } from '../receiver/statedResponse.ts';
 import type { Curve } from './curves.ts';
-import type { Stage } from './stage.ts';
+import type { StageCurve } from './stageCurve.ts';
 
 export interface LevelRow {
   readonly hz: number;
@@ -27,7 +27,7 @@ export interface SheetFigures {
   /** detected, at the curve's reference, with the source at the sheet's level */
   readonly volts: number;
   /** the sweep goes in farther on than the sheet's own point; null: at that point */
-  readonly stage: Stage | null;
+  readonly stage: StageCurve | null;
   onTube(relative: number): number;
 }
 

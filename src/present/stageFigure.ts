@@ -9,7 +9,7 @@ import type { Receiver, SheetResponse } from '../receiver/receiver.ts';
 import { createStatedResponse } from '../receiver/statedResponse.ts';
 import type { Curve } from './curves.ts';
 import type { SheetFigures } from './sheetFigures.ts';
-import type { Stage, Turning } from './stage.ts';
+import type { StageCurve, Turning } from './stageCurve.ts';
 
 /** The point that the RF lead is at, where that is farther on than the response's own and the sheet knows a curve from there; else null. */
 export function stageSwept(receiver: Receiver, { setUp, quantity }: SheetResponse, rf: string | null): string | null {
@@ -59,7 +59,7 @@ export function stageFigures(setup: BenchSetup, whole: SheetFigures, at: string)
 const PLAIN = 0.03;
 const LOW_PEAK = 0.08;
 
-export function turnings(curve: Curve, signed: boolean): Omit<Stage, 'at'> {
+export function turnings(curve: Curve, signed: boolean): Omit<StageCurve, 'at'> {
   const found = turns(curve).filter(({ level }) => !signed || Math.abs(level) > 0.5);
   if (signed)
     return { peaks: found.map(({ hz, level }) => ({ hz, level: Math.abs(level) })), dips: [], halfWayHz: null };

@@ -1,6 +1,6 @@
 /** How a run on the bench is kept, with a clock wound by hand: what is written when, and when nothing more is. Source: the house's own promises. */
 import { describe, expect, it, vi } from 'vitest';
-import { type BenchStoreParts, createBenchStore, type TakenUp } from '../../src/app/benchStore.ts';
+import { type BenchStoreGiven, createBenchStore, type TakenUp } from '../../src/app/benchStore.ts';
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
 import { scenarioHash } from '../../src/files/scenarioFile.ts';
 import { createFrameLoop } from '../../src/kit/frameLoop.ts';
@@ -15,7 +15,7 @@ const acts = wholeJob(setup);
 const level = (value: number): BenchEvent => ({ type: 'controlSet', control: 'levelDb', value });
 
 /** A page whose time passes only when it is told to; what it wrote stands in order. */
-function page(taken: TakenUp | null = null, change: Partial<BenchStoreParts> = {}) {
+function page(taken: TakenUp | null = null, change: Partial<BenchStoreGiven> = {}) {
   const { now, after, pass } = madeTime();
   const saved: OpenRun[] = [];
   const left: OpenRun[] = [];

@@ -105,7 +105,7 @@ test('a figure that is typed counts when the hand goes elsewhere, and not after 
   await expect(slider).toHaveValue(before);
   await page.keyboard.press('Enter');
   await field.fill('-20');
-  await page.locator('.tube-station').click({ position: { x: 5, y: 5 } });
+  await page.locator('.bench-tube').click({ position: { x: 5, y: 5 } });
   await expect(field).toHaveCount(0);
   await expect(slider).toHaveAttribute('aria-valuetext', /20/);
   // What cannot be read is not guessed.
@@ -113,7 +113,7 @@ test('a figure that is typed counts when the hand goes elsewhere, and not after 
   await slider.focus();
   await page.keyboard.press('Enter');
   await field.fill('loud');
-  await page.locator('.tube-station').click({ position: { x: 5, y: 5 } });
+  await page.locator('.bench-tube').click({ position: { x: 5, y: 5 } });
   await expect(field).toHaveCount(0);
   await expect(slider).toHaveValue(set);
 });

@@ -30,14 +30,14 @@ test('full stop and comma walk the bench from where the work is @shelf @upright'
     seen.push(part);
   }
   expect(seen).toEqual(expect.arrayContaining(['panel-sweep', 'panel-rack', 'panel-tube', 'panel-bias']));
-  expect(seen).toEqual(expect.arrayContaining(['bench-header', 'tube-station', 'chassis-scene', 'tool-rack']));
+  expect(seen).toEqual(expect.arrayContaining(['bench-header', 'bench-tube', 'chassis-scene', 'tool-rack']));
   await page.keyboard.press(',');
   expect(await partInHand(page)).toBe(seen.at(-1));
   await page.keyboard.press('.');
 
   // What the tube shows, and its figures where there are any.
   await page.keyboard.press('v');
-  await expect(page.locator('.tube-station')).toBeFocused();
+  await expect(page.locator('.bench-tube')).toBeFocused();
 
   // Typed into a knob's field, the signs are figures.
   const level = page.getByRole('slider', { name: controlWords.levelDb.label, exact: true });

@@ -97,7 +97,7 @@ function secretsOf(setup: BenchSetup): readonly RegExp[] {
 
 /** A pip may not be called by its crystal anywhere but in the rack. */
 function namesPips(page: Page): Promise<readonly string[]> {
-  return page.locator('.tube-station').evaluate((station) => {
+  return page.locator('.bench-tube').evaluate((station) => {
     const said = [...station.querySelectorAll('[aria-label]')].map((one) => one.getAttribute('aria-label') ?? '');
     return [...said, station.textContent ?? ''].filter((text) => /\d\s?[kM]?Hz|megahertz|kilohertz/.test(text));
   });
@@ -177,7 +177,7 @@ for (const [track, id] of SEALED) {
     await expect(rail(page)).toHaveAttribute('aria-label', railSays([]));
     await expect(page.locator('.advice, .advice-here, .hint-list')).toHaveCount(0);
     await expect(page.locator('.pip-disc')).toHaveCount(0);
-    const label = page.locator('.tube-station .tube');
+    const label = page.locator('.bench-tube .tube');
     await expect(label).toHaveAttribute('aria-label', /pip 1 from the left/);
     expect(await namesPips(page)).toEqual([]);
     await expect(page.getByRole('button', { name: rackWords.crystalIn(state.crystals[0]!) })).toBeVisible();
@@ -227,7 +227,7 @@ async function readsAt(page: Page, setup: BenchSetup): Promise<readonly string[]
     page.evaluate(() => {
       const lines: string[] = [];
       for (const element of document.querySelectorAll('body, body *')) {
-        if (element.closest('.tube-station, [role=timer]') !== null) continue;
+        if (element.closest('.bench-tube, [role=timer]') !== null) continue;
         lines.push(element.tagName);
         for (const { name, value } of element.attributes) if (name !== 'style') lines.push(`${name}=${value}`);
         for (const node of element.childNodes) if (node.nodeType === Node.TEXT_NODE) lines.push(node.nodeValue ?? '');

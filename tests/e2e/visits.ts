@@ -12,16 +12,16 @@ import { expect, shippedSetup } from './page.ts';
 
 type Size = readonly [width: number, height: number];
 
-const BENCH_SIZES: readonly Size[] = [
+export const BENCH_SIZES: readonly Size[] = [
   [1440, 900],
   [1366, 768],
   [1024, 640],
   [820, 1180],
 ];
-const READING_SIZES: readonly Size[] = [...BENCH_SIZES, [390, 844]];
+export const READING_SIZES: readonly Size[] = [...BENCH_SIZES, [390, 844]];
 
 /** Called once in each state and size; `within`: what to look at. */
-export type Look = (place: string, within: string) => Promise<void>;
+export type Look = (place: string, within: string, page: Page) => Promise<void>;
 
 /** The course comes letter by letter; now all of it is there. */
 async function drawn(page: Page): Promise<void> {
@@ -30,16 +30,22 @@ async function drawn(page: Page): Promise<void> {
 }
 
 /** Looked at in each size; the page is left in the first one. */
-async function inSizes(page: Page, sizes: readonly Size[], look: Look, place: string, within = 'body'): Promise<void> {
+export async function inSizes(
+  page: Page,
+  sizes: readonly Size[],
+  look: Look,
+  place: string,
+  within = 'body',
+): Promise<void> {
   for (const [width, height] of [...sizes.slice(1), sizes[0]!]) {
     await page.setViewportSize({ width, height });
     await settled(page);
-    await look(`${place} ${width}x${height}`, within);
+    await look(`${place} ${width}x${height}`, within, page);
   }
 }
 
 /** Sizes are observed, drawings made for them and lettering loaded: a few pictures later all has come to rest. What never comes is named, long before the test gives up. */
-async function settled(page: Page): Promise<void> {
+export async function settled(page: Page): Promise<void> {
   await page.evaluate(async () => {
     const inTime = (what: Promise<unknown>, missing: () => string): Promise<unknown> =>
       Promise.race([
@@ -183,7 +189,7 @@ export async function visitHandbook(page: Page, search: string, look: Look): Pro
     await settled(page);
     await page.locator('.term-word').first().click();
     await expect(page.locator('.term-slip')).toBeVisible();
-    await look(`trade word ${width}x${height}`, '.term-slip');
+    await look(`trade word ${width}x${height}`, '.term-slip', page);
     await page.keyboard.press('Escape');
     await expect(page.locator('.term-slip')).toHaveCount(0);
   }
@@ -210,7 +216,7 @@ const toBench = async (page: Page, search: string, id: string): Promise<void> =>
   await expect(page.locator('dialog[open]')).toBeVisible();
 };
 
-const begin = async (page: Page): Promise<void> => {
+export const begin = async (page: Page): Promise<void> => {
   const tick = page.locator('dialog .acknowledge input');
   if ((await tick.count()) > 0) await tick.check();
   await page.locator('dialog .button.primary').click();

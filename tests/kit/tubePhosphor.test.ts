@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { RESTING_CONTROLS } from '../../src/bench/setup.ts';
-import { beamBlur, beamBrightness, createFace, type Face, paintFrame } from '../../src/kit/tube/face.ts';
+import { beamBlur, beamBrightness, createFaceLight, type FaceLight, paintFrame } from '../../src/kit/tube/faceLight.ts';
 import { LUT_SIZE, Phosphor } from '../../src/kit/tube/phosphor.ts';
 import { LAYERS, lightTable } from '../../src/kit/tube/phosphorKinds.ts';
 
@@ -164,16 +164,17 @@ describe('a face', () => {
   const SIZE = { divAcross: 10.7, divDown: 8.5, pixelsPerDiv: 12 };
   const line = beam([-4, 0, 0.6], [4, 1, 0]);
   const hump = beam([-4, -2, 0.6], [0, 3, 0.6], [4, -2, 0]);
-  const lightOf = (face: Face, layer = 0): number => face.layers[layer]!.words.reduce((sum, w) => sum + (w >>> 24), 0);
+  const lightOf = (face: FaceLight, layer = 0): number =>
+    face.layers[layer]!.words.reduce((sum, w) => sum + (w >>> 24), 0);
   const settled = (points: typeof line): number => {
-    const face = createFace('P31', SIZE);
+    const face = createFaceLight('P31', SIZE);
     paintFrame(face, { points, brightness: 1, blur: 0 }, 0, Number.POSITIVE_INFINITY);
     return lightOf(face);
   };
 
   it('comes to the same standing picture at any frame rate, and then rests', () => {
     for (const rate of [30, 60, 144]) {
-      const face = createFace('P31', SIZE);
+      const face = createFaceLight('P31', SIZE);
       paintFrame(face, { points: line, brightness: 1, blur: 0 }, 0, Number.POSITIVE_INFINITY);
       let frames = 0;
       let more = true;
@@ -188,11 +189,11 @@ describe('a face', () => {
   });
 
   it('shows both the old and the new curve half way', () => {
-    const face = createFace('P31', SIZE);
+    const face = createFaceLight('P31', SIZE);
     paintFrame(face, { points: line, brightness: 1, blur: 0 }, 0, Number.POSITIVE_INFINITY);
     expect(paintFrame(face, { points: hump, brightness: 1, blur: 0 }, 0.015, 0.015)).toBe(true);
     const energy = face.layers[0]!.phosphor.energy.reduce((sum, v) => sum + v, 0);
-    const after = createFace('P31', SIZE);
+    const after = createFaceLight('P31', SIZE);
     paintFrame(after, { points: hump, brightness: 1, blur: 0 }, 0, Number.POSITIVE_INFINITY);
     const full = after.layers[0]!.phosphor.energy.reduce((sum, v) => sum + v, 0);
     const keep = Math.exp(-0.015 / 0.022);
@@ -201,7 +202,7 @@ describe('a face', () => {
   });
 
   it('keeps a warm tail on P7 long after the flash has gone', () => {
-    const face = createFace('P7', SIZE);
+    const face = createFaceLight('P7', SIZE);
     const [tail, flash] = [0, 1];
     paintFrame(face, { points: line, brightness: 1, blur: 0 }, 0, Number.POSITIVE_INFINITY);
     let seconds = 0;
@@ -217,7 +218,7 @@ describe('a face', () => {
   it('draws the long tail of P7 in every second frame of sixty, and it fades as fast as in thirty', () => {
     const [tail, flash] = [0, 1];
     const drawnAt = (rate: number): { readonly drawn: number[]; readonly energy: number } => {
-      const face = createFace('P7', SIZE);
+      const face = createFaceLight('P7', SIZE);
       paintFrame(face, { points: line, brightness: 1, blur: 0 }, 0, Number.POSITIVE_INFINITY);
       const drawn = [0, 0];
       // Short of the time after which the flash stands still.
@@ -234,7 +235,7 @@ describe('a face', () => {
   });
 
   it('fades from its own last frame after a rest, however long another layer has gone on', () => {
-    const face = createFace('P7', SIZE);
+    const face = createFaceLight('P7', SIZE);
     const flash = 1;
     paintFrame(face, { points: line, brightness: 1, blur: 0 }, 0, Number.POSITIVE_INFINITY);
     for (let frame = 1; frame <= 60; frame++)
@@ -250,7 +251,7 @@ describe('a face', () => {
       { points: null, brightness: 1, blur: 0 },
       { points: hump, brightness: 0, blur: 0 },
     ]) {
-      const face = createFace('P1', SIZE);
+      const face = createFaceLight('P1', SIZE);
       paintFrame(face, beamOff, 0, Number.POSITIVE_INFINITY);
       expect(lightOf(face)).toBe(0);
     }

@@ -16,7 +16,7 @@ export interface DraftDesk
   add(make: (no: number) => Draft): void;
 }
 
-export interface DeskParts {
+export interface DeskGiven {
   readonly shelf: DraftShelf;
   readonly newKey: () => string;
   /** for the first draft, and where the last one is thrown away */
@@ -25,7 +25,7 @@ export interface DeskParts {
   readonly soon: (write: () => void) => void;
 }
 
-export function createDraftDesk({ shelf, newKey, receiver, soon }: DeskParts): DraftDesk {
+export function createDraftDesk({ shelf, newKey, receiver, soon }: DeskGiven): DraftDesk {
   const desk = createShelvedDesk({ shelf, ofRecord: draftOfRecord, soon, byOrder: (a, b) => a.order - b.order });
   const open = (): OnDesk<Draft> => {
     const last = desk.all().at(-1);

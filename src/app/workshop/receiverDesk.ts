@@ -8,14 +8,14 @@ export interface ReceiverDesk extends Omit<ShelvedDesk<Making>, 'add' | 'layOut'
   begin(making: Making): void;
 }
 
-export interface ReceiverDeskParts {
+export interface ReceiverDeskGiven {
   readonly shelf: DraftShelf;
   readonly newKey: () => string;
   /** calls back when changes have rested */
   readonly soon: (write: () => void) => void;
 }
 
-export function createReceiverDesk({ shelf, newKey, soon }: ReceiverDeskParts): ReceiverDesk {
+export function createReceiverDesk({ shelf, newKey, soon }: ReceiverDeskGiven): ReceiverDesk {
   const desk = createShelvedDesk({ shelf, ofRecord: makingOfRecord, soon });
   return {
     ...desk,

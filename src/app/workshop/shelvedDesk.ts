@@ -31,7 +31,7 @@ export interface ShelvedDesk<T> {
   subscribe(listener: () => void): () => void;
 }
 
-interface Parts<T> {
+interface Given<T> {
   readonly shelf: DraftShelf;
   /** null: rubbish, which costs this one alone */
   readonly ofRecord: (record: unknown) => T | null;
@@ -42,7 +42,7 @@ interface Parts<T> {
 }
 
 /** The one that was used last is open. */
-export function createShelvedDesk<T>({ shelf, ofRecord, soon, byOrder }: Parts<T>): ShelvedDesk<T> {
+export function createShelvedDesk<T>({ shelf, ofRecord, soon, byOrder }: Given<T>): ShelvedDesk<T> {
   const listeners = new Set<() => void>();
   let things: readonly OnDesk<T>[] = shelf.read().flatMap(({ key, record }) => {
     const now = ofRecord(record);

@@ -16,9 +16,9 @@ const NOTHING: Proving = {
   failure: null,
 };
 
-type Parts = Pick<ProvingPort, 'canStart' | 'take' | 'saveCertificate'>;
+type Given = Pick<ProvingPort, 'canStart' | 'take' | 'saveCertificate'>;
 
-export function useProving(draft: Draft, design: LoadedReceiver | null, parts: Parts): ProvingPort {
+export function useProving(draft: Draft, design: LoadedReceiver | null, given: Given): ProvingPort {
   const [proved, setProved] = useState<{ readonly of: Draft; readonly proving: Proving } | null>(null);
   const call = useRef<AbortController | null>(null);
   const cancel = (): void => {
@@ -63,7 +63,7 @@ export function useProving(draft: Draft, design: LoadedReceiver | null, parts: P
   const of = proved?.of ?? null;
   const state = proved?.proving ?? NOTHING;
   return {
-    ...parts,
+    ...given,
     state,
     isOfThis: of === draft,
     start: () => void start(),

@@ -21,17 +21,17 @@ export function usePort<T>(port: Port, select: () => T): T {
 }
 
 /** The same for a list or record made anew at each look: compared part by part. */
-export function usePortParts<T extends object>(port: Port, select: () => T): T {
+export function usePortEntries<T extends object>(port: Port, select: () => T): T {
   const kept = useRef<T | null>(null);
   return usePort(port, () => {
     const next = select();
-    if (kept.current !== null && sameParts(kept.current, next)) return kept.current;
+    if (kept.current !== null && sameEntries(kept.current, next)) return kept.current;
     kept.current = next;
     return next;
   });
 }
 
-function sameParts(a: object, b: object): boolean {
+function sameEntries(a: object, b: object): boolean {
   const keys = Object.keys(a);
   if (keys.length !== Object.keys(b).length) return false;
   return keys.every((key) => Object.is(a[key as keyof typeof a], b[key as keyof typeof b]));

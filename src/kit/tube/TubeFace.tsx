@@ -13,7 +13,7 @@ import {
   MINI_PIXELS_PER_DIV,
   RESTING_BRIGHTNESS,
   RESTING_FOCUS,
-} from './face.ts';
+} from './faceLight.ts';
 import { type Ghosts, ghostPath, ghostsAfterChange, ghostsAtRest, NO_GHOSTS } from './ghosts.ts';
 import { overBeam, TUBE_COLOURS, type TubeGeometry, tubeGeometry, underBeam, waxMarks } from './hood.ts';
 import { drawTags } from './tags.ts';

@@ -2,7 +2,7 @@
  * Hands pictures to the painter in buffers that go to and fro. There are only a few: while all are away the newest picture waits, and those
  * between are never painted. The bench writes its next picture into the same points, so what waits is a copy.
  */
-import type { Beam } from './face.ts';
+import type { Beam } from './faceLight.ts';
 import type { Coming, ToPainter } from './tubeMessages.ts';
 
 type Show = Extract<ToPainter, { say: 'show' }>;

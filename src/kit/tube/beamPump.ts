@@ -1,14 +1,14 @@
 /** Paints the beam on canvases, frame by frame, only while there is something to paint. The same on the page and in a worker. */
 import type { Phosphor as PhosphorKind } from '../../bench/benchState.ts';
 import type { FrameLoop } from '../frameLoop.ts';
-import { type Beam, createFace, type Face, type FaceSize, paintFrame } from './face.ts';
+import { type Beam, createFaceLight, type FaceLight, type FaceSize, paintFrame } from './faceLight.ts';
 import type { Coming } from './tubeMessages.ts';
 
 /** What a canvas of either kind gives to paint on. */
 export type Glass = Pick<CanvasRenderingContext2D, 'putImageData'>;
 
 export class BeamPump {
-  private readonly face: Face;
+  private readonly face: FaceLight;
   private readonly images: readonly ImageData[];
   private glasses: readonly Glass[] = [];
   private beam: Beam = { points: null, brightness: 1, blur: 0 };
@@ -24,7 +24,7 @@ export class BeamPump {
     size: FaceSize,
     private readonly loop: Pick<FrameLoop, 'ask' | 'drop'>,
   ) {
-    this.face = createFace(kind, size);
+    this.face = createFaceLight(kind, size);
     this.images = this.face.layers.map(({ bytes }) => new ImageData(bytes, this.face.width, this.face.height));
   }
 

@@ -6,7 +6,7 @@ import type { Phosphor as PhosphorKind } from '../../bench/benchState.ts';
 import { pageFrames } from '../frameLoop.ts';
 import { type BeamPost, createBeamPost } from './beamPost.ts';
 import { BeamPump } from './beamPump.ts';
-import type { Beam, FaceSize } from './face.ts';
+import type { Beam, FaceSize } from './faceLight.ts';
 import type { Coming, FromPainter, ToPainter } from './tubeMessages.ts';
 
 export interface TubeLight {

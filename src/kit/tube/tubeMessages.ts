@@ -1,6 +1,6 @@
 /** What the page and the worker that paints its tube say to one another. */
 import type { Phosphor as PhosphorKind } from '../../bench/benchState.ts';
-import type { FaceSize } from './face.ts';
+import type { FaceSize } from './faceLight.ts';
 
 /**
  * How the next picture takes the place of the last: `fading` with the tube's afterglow; `quiet`, which time alone has brought, at once where nothing fades

@@ -181,7 +181,7 @@ function islandsOf(
   return islands;
 }
 
-interface Parts {
+interface DeckRead {
   readonly receiver: Receiver;
   readonly deck: Deck;
   readonly branches: readonly Branch[];
@@ -193,7 +193,7 @@ interface Parts {
   readonly islands: ReadonlyMap<string, readonly string[]>;
 }
 
-function orderOf(parts: Parts): readonly string[] {
+function orderOf(parts: DeckRead): readonly string[] {
   const { receiver, deck, branches, stages, couplings, fm, groups, coilNode } = parts;
   const order: string[] = [];
   const seen = new Set<string>([...parts.islands.values()].flat());

@@ -2,7 +2,7 @@
 import type { ComponentChildren } from 'preact';
 import { memo } from 'preact/compat';
 import { useMemo } from 'preact/hooks';
-import { usePort, usePortParts } from '../../kit/hooks/usePort.ts';
+import { usePort, usePortEntries } from '../../kit/hooks/usePort.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { place } from '../../kit/px.ts';
 import { Short } from '../../kit/Short.tsx';
@@ -110,7 +110,7 @@ function Rail({
   readonly compact: boolean;
 }) {
   const { header: headerWords, phases: phaseNames } = useWords();
-  const parts = usePortParts(port, () => {
+  const parts = usePortEntries(port, () => {
     const { done, current } = port.session();
     return { ...done, current };
   });

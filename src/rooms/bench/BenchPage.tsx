@@ -18,7 +18,8 @@ import { AtHand, type AtHandChoice, type BenchSounds } from './AtHand.tsx';
 import { BenchHeader } from './BenchHeader.tsx';
 import { BenchMenu, type MenuChoice } from './BenchMenu.tsx';
 import { BenchScene } from './BenchScene.tsx';
-import { goToFigures, stepToPart } from './benchParts.ts';
+import { BenchTube } from './BenchTube.tsx';
+import { goToFigures, stepToArea } from './benchAreas.ts';
 import { CircuitPlace } from './circuit/CircuitPlace.tsx';
 import { Cautions, type Helper } from './dialogs/Briefing.tsx';
 import { FindingCard } from './dialogs/FindingCard.tsx';
@@ -35,7 +36,6 @@ import { ServiceSheet } from './sheet/ServiceSheet.tsx';
 import { SheetTab, StepStrip } from './sheet/StepStrip.tsx';
 import { useSheetFigures } from './sheet/useSheetFigures.ts';
 import { RefusalToast } from './Toast.tsx';
-import { TubeStation } from './TubeStation.tsx';
 import './bench.css';
 import './shelf.css';
 import { size } from '../../kit/px.ts';
@@ -100,7 +100,7 @@ export function BenchPage({
     () => setOpen('circuit'),
     () => playCurves?.(curvesHeard(port, figures)),
     () => setOpen('help'),
-    beside ? null : (by) => void stepToPart(document.activeElement, by, port.session().current),
+    beside ? null : (by) => void stepToArea(document.activeElement, by, port.session().current),
   );
 
   if (layout === null) return <TooNarrow onHome={onHome} />;
@@ -163,7 +163,7 @@ export function BenchPage({
           onClose={sheetFolds ? toggleSheet : null}
         />
       )}
-      <TubeStation port={port} layout={layout} figures={figures} wax={wax.allowed && wax.on} />
+      <BenchTube port={port} layout={layout} figures={figures} wax={wax.allowed && wax.on} />
       <Instruments port={port} layout={layout} wax={wax} onCautions={showCautions} />
       <BenchScene port={port} layout={layout} />
       <BenchMenu

@@ -9,7 +9,7 @@ import { Button, Header, type RoomLink, Rooms } from '../../kit/theme/art.tsx';
 import { papersHash } from '../../present/papersAddress.ts';
 import type { ClassPort } from './classPort.ts';
 import { ExamsPanel } from './ExamsPanel.tsx';
-import { FileButton, FilesSheet } from './FilesSheet.tsx';
+import { FileButton, FilesPanel } from './FilesPanel.tsx';
 import { PaperList } from './PaperList.tsx';
 import { RunsTable } from './RunsTable.tsx';
 import { ClassNote, LostPanel, SkillsPanel } from './Summary.tsx';
@@ -63,7 +63,7 @@ export function ClassPage({ port, links }: ClassPageProps) {
           </p>
         </div>
         <div class="class-left">
-          <FilesSheet port={port} figures={all} over={over} />
+          <FilesPanel port={port} figures={all} over={over} />
           <SkillsPanel figures={figures} />
         </div>
         <div class="class-right">

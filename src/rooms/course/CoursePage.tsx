@@ -9,7 +9,7 @@ import { Header, type RoomLink, Rooms } from '../../kit/theme/art.tsx';
 import { arrangeTracks, isWon, tracksOf } from '../../present/courseTracks.ts';
 import type { CoursePort } from '../../present/ports.ts';
 import { EndlessPlace } from './EndlessPlace.tsx';
-import { NextSheet } from './NextSheet.tsx';
+import { NextPanel } from './NextPanel.tsx';
 import { OwnPlace } from './OwnPlace.tsx';
 import type { OwnPort } from './ownPort.ts';
 import { TrackSection } from './TrackSection.tsx';
@@ -80,7 +80,7 @@ export function CoursePage({ port, own, links, onGuide, notices, right }: Course
         <Rooms name={shellWords.rooms} links={links} />
       </Header>
       <main class="course">
-        <NextSheet
+        <NextPanel
           cards={cards}
           tracks={tracks}
           runsRead={runsRead}

@@ -26,14 +26,14 @@ export interface LookActs {
   next(): void;
 }
 
-export interface LookParts {
+export interface LookGiven {
   readonly drill: DrillId;
   readonly series: string;
   readonly fetch: FetchQuestion;
   readonly onMarked: (right: boolean) => void;
 }
 
-export function useLook({ drill, series, fetch, onMarked }: LookParts) {
+export function useLook({ drill, series, fetch, onMarked }: LookGiven) {
   const [no, setNo] = useState(0);
   const [looked, setLooked] = useState<Looked | 'making' | { readonly error: unknown }>('making');
   const asked = useRef(new Map<string, { readonly made: Promise<Question>; ready: Question | null }>());

@@ -60,14 +60,14 @@ export function Contents({ book, pageId }: { readonly book: HandbookWords; reado
   );
 }
 
-export interface ContentsSheetProps {
+export interface ContentsPanelProps {
   readonly book: HandbookWords;
   /** the address named a page that is not there */
   readonly lost: boolean;
   readonly title: RefObject<HTMLHeadingElement | null>;
 }
 
-export function ContentsSheet({ book, lost, title }: ContentsSheetProps) {
+export function ContentsPanel({ book, lost, title }: ContentsPanelProps) {
   const { format } = useFirstWords();
   return (
     <div class="first-sheet">

@@ -5,9 +5,9 @@ import { useWords } from '../../kit/hooks/useWords.ts';
 import { Frame, Header, type RoomLink, Rooms } from '../../kit/theme/art.tsx';
 import { handbookHash, WORDS_PAGE } from '../../present/handbook/address.ts';
 import type { HandbookWords } from '../../words/handbook.ts';
-import { Contents, ContentsSheet } from './Contents.tsx';
-import { PageSheet } from './PageSheet.tsx';
-import { WordsSheet } from './WordsSheet.tsx';
+import { Contents, ContentsPanel } from './Contents.tsx';
+import { PagePanel } from './PagePanel.tsx';
+import { WordsPanel } from './WordsPanel.tsx';
 import '../../kit/links/link.css';
 import './handbook.css';
 import './figure.css';
@@ -58,11 +58,11 @@ export function HandbookPage({ book, pageId, links }: HandbookPageProps) {
         <article class="paper page" key={pageId ?? ''}>
           <Frame kind="sheet" />
           {page !== undefined ? (
-            <PageSheet book={book} page={page} place={place} title={title} />
+            <PagePanel book={book} page={page} place={place} title={title} />
           ) : pageId === WORDS_PAGE ? (
-            <WordsSheet book={book} title={title} />
+            <WordsPanel book={book} title={title} />
           ) : (
-            <ContentsSheet book={book} lost={pageId !== null} title={title} />
+            <ContentsPanel book={book} lost={pageId !== null} title={title} />
           )}
         </article>
       </main>

@@ -4,7 +4,7 @@ import { Told } from '../../kit/Told.tsx';
 import type { SheetFigures } from '../../present/sheetFigures.ts';
 import type { Receiver } from '../../receiver/receiver.ts';
 import { PROOFS, WHERE_ASKED } from '../../scenario/proofId.ts';
-import { Blank, Paper, PaperFigure, TickBox } from './parts.tsx';
+import { Blank, Paper, PaperFigure, TickBox } from './paperPieces.tsx';
 import type { PaperOf } from './ServicePaper.tsx';
 
 /** Rows on one card, of levels and bias lines: so many fit a sheet of Letter, the shorter of the two papers, and rows are not made smaller. */

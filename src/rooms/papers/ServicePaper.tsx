@@ -9,7 +9,7 @@ import { demandLines, setUpLines } from '../../present/sheetLines.ts';
 import { jobSheet } from '../../receiver/jobSheet.ts';
 import { slugLetters } from '../../receiver/slugLetters.ts';
 import { toldPar } from '../../scenario/par.ts';
-import { Paper, PaperCaution, PaperFigure } from './parts.tsx';
+import { Paper, PaperCaution, PaperFigure } from './paperPieces.tsx';
 
 export interface PaperOf {
   readonly setup: BenchSetup;

@@ -6,7 +6,7 @@ import { jobSheet } from '../../receiver/jobSheet.ts';
 import type { ProcedureStep } from '../../receiver/receiver.ts';
 import { slugLetters } from '../../receiver/slugLetters.ts';
 import { toldPar } from '../../scenario/par.ts';
-import { Blank, Paper, PaperCaution, PaperFigure, TickBox } from './parts.tsx';
+import { Blank, Paper, PaperCaution, PaperFigure, TickBox } from './paperPieces.tsx';
 import type { PaperOf } from './ServicePaper.tsx';
 
 export function TransferSheet({ setup, figures }: PaperOf) {

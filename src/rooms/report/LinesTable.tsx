@@ -9,7 +9,7 @@ import { Marked, useMarked } from '../../kit/terms/Marked.tsx';
 import { Frame } from '../../kit/theme/art.tsx';
 import { handbookHash } from '../../present/handbook/address.ts';
 import { pageOfRule } from '../../present/handbook/rulePages.ts';
-import { MomentLink } from './FindingsSheet.tsx';
+import { MomentLink } from './FindingsPanel.tsx';
 import './lines.css';
 
 export interface LinesTableProps {

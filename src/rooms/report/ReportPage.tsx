@@ -16,7 +16,7 @@ import { responseById } from '../../receiver/responses.ts';
 import { widenSpecification } from '../../receiver/specification.ts';
 import { BesidePanel } from './BesidePanel.tsx';
 import { DiagnosisPanel } from './DiagnosisPanel.tsx';
-import { FindingsSheet, type NextJob } from './FindingsSheet.tsx';
+import { FindingsPanel, type NextJob } from './FindingsPanel.tsx';
 import { LinesTable } from './LinesTable.tsx';
 import { ReadingsPanel } from './ReadingsPanel.tsx';
 import { ReplayPanel } from './ReplayPanel.tsx';
@@ -147,7 +147,7 @@ export function ReportPage({ port, links, next = null, notices }: ReportPageProp
           {port.readings === undefined || port.readings.length === 0 ? null : (
             <ReadingsPanel readings={port.readings} receiver={receiver} />
           )}
-          <FindingsSheet findings={found} proofs={proofs} goTo={goTo} next={next} leads={report.passed} />
+          <FindingsPanel findings={found} proofs={proofs} goTo={goTo} next={next} leads={report.passed} />
         </div>
         <div class="report-replay" ref={replay}>
           <ReplayPanel port={port} playback={playback} lengthSeconds={lengthSeconds} />

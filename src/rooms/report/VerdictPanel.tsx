@@ -3,7 +3,7 @@ import { type Report, VERDICT_IDS, type VerdictId } from '../../grading/report.t
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { Frac, Frame } from '../../kit/theme/art.tsx';
 import type { Receiver } from '../../receiver/receiver.ts';
-import { MomentLink } from './FindingsSheet.tsx';
+import { MomentLink } from './FindingsPanel.tsx';
 import { reasonsOf } from './verdictReasons.ts';
 import './verdicts.css';
 

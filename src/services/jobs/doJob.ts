@@ -4,7 +4,7 @@ import { attemptSetup } from '../../certify/attempt.ts';
 import { benchSetup } from '../../certify/benchSetup.ts';
 import { withPar } from '../../certify/certifiedPar.ts';
 import { certifyScenario } from '../../certify/certifyScenario.ts';
-import { endlessScenario, MOST_IDEAS } from '../../certify/endless.ts';
+import { endlessScenario, IDEAS_OF_SEED } from '../../certify/endless.ts';
 import type { KnownSet } from '../../certify/knownSet.ts';
 import type { LoadedReceiver, ScenarioFolder } from '../../files/library.ts';
 import { createWorkedOut, designIn, heldOnOwn } from '../../judge/handedOut.ts';
@@ -44,7 +44,7 @@ type Job<N extends JobName> = (order: Order<N>, world: JobWorld, onShare: OnShar
 const JOBS: { readonly [N in keyof JobTable]: Job<N> } = {
   async endless({ id }, { library }, onShare) {
     const { receivers } = await library();
-    return endlessScenario(receivers, id, (idea) => onShare(idea / MOST_IDEAS));
+    return endlessScenario(receivers, id, (idea) => onShare(idea / IDEAS_OF_SEED));
   },
   async certify({ scenario, design }, { library, ownReceiver }, onShare) {
     const loaded =

@@ -6,7 +6,7 @@ export interface Newer {
 }
 
 /** What of the browser is used, so that tests can bring their own. */
-export interface OfflineParts {
+export interface OfflineGiven {
   /** null where the browser has none, or the page did not come from a server */
   readonly register: (() => Promise<WorkboxLike>) | null;
   readonly reload: () => void;
@@ -20,10 +20,10 @@ export interface WorkboxLike {
 }
 
 /** `found` may be called more than once, also when another tab has taken the newer build. Never rejects: without a service worker the page works as it is. */
-export async function watchForNewer(parts: OfflineParts, found: (newer: Newer) => void): Promise<void> {
-  if (parts.register === null) return;
+export async function watchForNewer(given: OfflineGiven, found: (newer: Newer) => void): Promise<void> {
+  if (given.register === null) return;
   try {
-    const workbox = await parts.register();
+    const workbox = await given.register();
     let asked = false;
     workbox.addEventListener('waiting', () =>
       found({
@@ -34,8 +34,8 @@ export async function watchForNewer(parts: OfflineParts, found: (newer: Newer) =
       }),
     );
     workbox.addEventListener('controlling', ({ isUpdate }) => {
-      if (asked) parts.reload();
-      else if (isUpdate === true) found({ take: parts.reload });
+      if (asked) given.reload();
+      else if (isUpdate === true) found({ take: given.reload });
     });
     await workbox.register();
   } catch {
@@ -46,7 +46,7 @@ export async function watchForNewer(parts: OfflineParts, found: (newer: Newer) =
 const WORKER_FILE = './serviceWorker.js';
 
 /** Those of this browser. Nothing is registered while the page is still being drawn. */
-export function pageOffline(): OfflineParts {
+export function pageOffline(): OfflineGiven {
   const able = import.meta.env.PROD && import.meta.env.MODE !== 'single' && 'serviceWorker' in navigator;
   return {
     register: able

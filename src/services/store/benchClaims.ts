@@ -25,7 +25,7 @@ export interface BenchClaim {
 
 type Locks = Pick<LockManager, 'request'>;
 
-export interface ClaimParts {
+export interface ClaimGiven {
   /** null: the browser has no such thing */
   readonly locks: Locks | null;
   readonly channel: TabChannel | null;
@@ -39,8 +39,8 @@ const LEAVING_MS = 400;
 const HANDING_OVER_MS = 2_000;
 
 /** `handOver` writes what is not yet written and touches the run no more. */
-export function claimBench(parts: ClaimParts, scenarioId: string, handOver: () => Promise<void>): BenchClaim {
-  const { locks, channel, after } = parts;
+export function claimBench(given: ClaimGiven, scenarioId: string, handOver: () => Promise<void>): BenchClaim {
+  const { locks, channel, after } = given;
   const name = `haystack-bench-${scenarioId}`;
   const listeners = new Set<() => void>();
   let state: ClaimState = 'asking';

@@ -51,7 +51,7 @@ const VERSION = 2;
 /** Points nearer than this are the same: reports round to hundredths. */
 const SAME_POINTS = 0.005;
 
-export interface OpeningParts {
+export interface OpeningGiven {
   readonly name: string;
   readonly carryOver: CarryOver;
   /** another tab holds the database open in an older layout and does not let go */
@@ -62,25 +62,25 @@ export interface OpeningParts {
   readonly lost: () => void;
 }
 
-export async function openDatabase(parts: OpeningParts): Promise<Base> {
+export async function openDatabase(given: OpeningGiven): Promise<Base> {
   let failure: { readonly error: unknown } | null = null;
-  const opening = openDB<Shelves>(parts.name, VERSION, {
+  const opening = openDB<Shelves>(given.name, VERSION, {
     upgrade(base, from, _to, change) {
       change.done.catch(() => {});
       // Half a change of layout would cost records: where any of it fails the database stays as it was.
-      parts
+      given
         .carryOver(base, from, change, () => layOut(base))
         .catch((error: unknown) => {
           failure = { error };
           change.abort();
         });
     },
-    blocked: parts.waiting,
+    blocked: given.waiting,
     blocking(_from, _to, event) {
       (event.target as IDBDatabase).close();
-      parts.outdated();
+      given.outdated();
     },
-    terminated: parts.lost,
+    terminated: given.lost,
   });
   try {
     return await opening;

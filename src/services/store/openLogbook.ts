@@ -9,7 +9,7 @@ import { createShelfMemory, type Waiting } from './shelfMemory.ts';
 import type { StoreDatabase } from './storeDatabase.ts';
 import type { TabChannel } from './tabChannel.ts';
 
-export interface LogbookParts {
+export interface LogbookGiven {
   readonly name: string;
   /** asked for anew each time: where it is blocked, the asking itself throws */
   readonly storage: () => BoatStorage;
@@ -22,9 +22,9 @@ export interface LogbookParts {
 /** Said to the other tabs, so that they look again. */
 const CHANGED = 'the shelves have changed';
 
-export function openLogbook(parts: LogbookParts): Logbook {
-  const { now, newId, channel } = parts;
-  const boat = createLifeboat(parts.name, parts.storage);
+export function openLogbook(given: LogbookGiven): Logbook {
+  const { now, newId, channel } = given;
+  const boat = createLifeboat(given.name, given.storage);
   const memory = createShelfMemory(now);
   const { heads, kept, asides, unsavedOpen, unsavedKept, unsavedAsides } = memory;
   const onTheirWay = new Map<string, Promise<string | null>>();
@@ -85,7 +85,7 @@ export function openLogbook(parts: LogbookParts): Logbook {
       const { openStoreDatabase, readLeftCopy } = await import('./storeDatabase.ts');
       try {
         base = await openStoreDatabase({
-          name: parts.name,
+          name: given.name,
           now,
           newId,
           waiting: () => setTrouble('waiting'),

@@ -27,14 +27,14 @@ export interface OwnShelf {
   subscribe(listener: () => void): () => void;
 }
 
-export interface OwnShelfParts {
+export interface OwnShelfGiven {
   readonly name: string;
   readonly channel: TabChannel | null;
 }
 
 const CHANGED = 'the own shelf has changed';
 
-export function openOwnShelf({ name, channel }: OwnShelfParts): OwnShelf {
+export function openOwnShelf({ name, channel }: OwnShelfGiven): OwnShelf {
   const records = new Map<string, OwnScenario>();
   const sheets = new Map<string, OwnEvening>();
   const papers = new Map<string, OwnExam>();

@@ -26,7 +26,7 @@ export interface StoreDatabase {
   everything(): Promise<Readonly<Record<string, readonly unknown[]>>>;
 }
 
-export interface DatabaseParts {
+export interface DatabaseGiven {
   readonly name: string;
   readonly now: () => number;
   readonly newId: () => string;
@@ -38,9 +38,9 @@ export interface DatabaseParts {
   readonly lost: () => void;
 }
 
-export async function openStoreDatabase(parts: DatabaseParts): Promise<StoreDatabase> {
-  const { newId } = parts;
-  const base = await openDatabase({ ...parts, carryOver: carryOverFor(parts) });
+export async function openStoreDatabase(given: DatabaseGiven): Promise<StoreDatabase> {
+  const { newId } = given;
+  const base = await openDatabase({ ...given, carryOver: carryOverFor(given) });
   return {
     index: () => readIndex(base, newId),
     openRuns: (scenarioId) => readOpenRuns(base, scenarioId, newId),
@@ -76,7 +76,7 @@ export async function openStoreDatabase(parts: DatabaseParts): Promise<StoreData
         if (instead === null) return;
         const { runId, run } = instead;
         if (run === null) await change.objectStore('open').delete(runId);
-        else await change.objectStore('open').put({ ...run, savedAtMs: parts.now() });
+        else await change.objectStore('open').put({ ...run, savedAtMs: given.now() });
       }),
     dropAside: (id) => base.delete('aside', id),
     stow: (copy) => stowCopy(base, copy, newId),

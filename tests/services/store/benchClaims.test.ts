@@ -1,6 +1,6 @@
 /** One tab at a bench. The locks are a model of the Web Locks API (W3C), the clock is wound by hand. */
 import { describe, expect, it, vi } from 'vitest';
-import { type BenchClaim, type ClaimParts, claimBench } from '../../../src/services/store/benchClaims.ts';
+import { type BenchClaim, type ClaimGiven, claimBench } from '../../../src/services/store/benchClaims.ts';
 import { fakeLocks } from './locks.ts';
 import { tabs } from './storage.ts';
 
@@ -28,7 +28,7 @@ function browser() {
   const locks = fakeLocks();
   const clock = handClock();
   const channel = tabs();
-  const tab = (): ClaimParts => ({ locks, channel: channel(), after: clock.after });
+  const tab = (): ClaimGiven => ({ locks, channel: channel(), after: clock.after });
   const states = (claim: BenchClaim): string[] => {
     const seen = [claim.state() as string];
     claim.subscribe(() => seen.push(claim.state()));

@@ -17,8 +17,8 @@ export function CircuitPlace({ port, onClose }: CircuitProps) {
   const [failed, setFailed] = useState(false);
   useEffect(() => {
     let here = true;
-    import('./CircuitSheet.tsx').then(
-      (module) => here && setSheet({ of: module.CircuitSheet }),
+    import('./CircuitPanel.tsx').then(
+      (module) => here && setSheet({ of: module.CircuitPanel }),
       () => here && setFailed(true),
     );
     return () => {

@@ -8,7 +8,7 @@ import { useWords } from '../../../kit/hooks/useWords.ts';
 import type { Rect } from '../../../kit/px.ts';
 import { Meter } from '../../../kit/widgets/Meter.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
-import { PortKnob, PortSwitch } from '../parts.tsx';
+import { PortKnob, PortSwitch } from '../portWidgets.tsx';
 import { Panel, SidedPanel } from './Panel.tsx';
 import { each, type OnPanel, Others, Places } from './Places.tsx';
 import { SafeStrip } from './SafeStrip.tsx';

@@ -5,7 +5,7 @@ import type { ControlPanel, IdsOnPanel } from '../../../bench/controls/row.ts';
 import type { CONTROL_ROWS } from '../../../bench/controls/rows.ts';
 import { drawn, unplaced } from '../../../present/panelRows.ts';
 import type { BenchPort } from '../../../present/ports.ts';
-import { type Look, PortControl } from '../parts.tsx';
+import { type Look, PortControl } from '../portWidgets.tsx';
 
 export interface Place<Control extends ControlId = ControlId> extends Look {
   readonly control: Control;

@@ -14,7 +14,7 @@ import { fitKnob } from '../../../present/controlScales.ts';
 import { unplaced } from '../../../present/panelRows.ts';
 import type { BenchPort } from '../../../present/ports.ts';
 import { mainResponse } from '../../../receiver/responses.ts';
-import { PortDial, useTurned } from '../parts.tsx';
+import { PortDial, useTurned } from '../portWidgets.tsx';
 import { Panel } from './Panel.tsx';
 import { each, type OnPanel, Others, Places } from './Places.tsx';
 import './rack.css';

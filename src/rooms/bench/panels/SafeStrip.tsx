@@ -7,7 +7,7 @@ import { useWords } from '../../../kit/hooks/useWords.ts';
 import { Button } from '../../../kit/theme/art.tsx';
 import { Switch } from '../../../kit/widgets/Switch.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
-import { useOffOn } from '../parts.tsx';
+import { useOffOn } from '../portWidgets.tsx';
 
 function SafeStripBase({ port, onCautions }: { readonly port: BenchPort; readonly onCautions: () => void }) {
   const { safe: safeWords } = useWords();

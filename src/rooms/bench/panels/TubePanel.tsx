@@ -7,7 +7,7 @@ import type { Rect } from '../../../kit/px.ts';
 import { Short } from '../../../kit/Short.tsx';
 import { SmallSwitch, Switch } from '../../../kit/widgets/Switch.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
-import { useOffOn } from '../parts.tsx';
+import { useOffOn } from '../portWidgets.tsx';
 import { Panel, SidedPanel } from './Panel.tsx';
 import { each, type OnPanel, Others, Places } from './Places.tsx';
 import './tubePanel.css';

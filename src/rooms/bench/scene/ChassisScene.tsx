@@ -13,7 +13,7 @@ import type { BenchPort } from '../../../present/ports.ts';
 import type { Words } from '../../../words/words.ts';
 import type { BenchLayout } from '../layout.ts';
 import { isFreeKey } from '../pageKeys.ts';
-import type { ChassisSheet } from './chassisSheet.ts';
+import type { ChassisCanvas } from './chassisCanvas.ts';
 import { turnBy } from './handTurn.ts';
 import { placed, SceneHead } from './SceneHead.tsx';
 import { SlugLeader } from './SlugLeader.tsx';
@@ -209,11 +209,11 @@ function useLetterKeys(
 function useChassisCanvas({ receiver }: BenchPort, scale: number) {
   const { scene } = useWords();
   const canvas = useRef<HTMLCanvasElement>(null);
-  const sheet = useRef<Promise<ChassisSheet> | null>(null);
+  const sheet = useRef<Promise<ChassisCanvas> | null>(null);
   const resolution = useResolution();
   useEffect(() => {
     const element = canvas.current!;
-    const opening = import('./chassisSheet.ts').then((m) => m.openChassisSheet(element));
+    const opening = import('./chassisCanvas.ts').then((m) => m.openChassisSheet(element));
     sheet.current = opening;
     return () => {
       sheet.current = null;

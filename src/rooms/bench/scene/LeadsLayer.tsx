@@ -16,10 +16,10 @@ import { JackLabels } from './JackLabels.tsx';
 import { LeadList } from './LeadList.tsx';
 import { LeadTargets } from './LeadTargets.tsx';
 import { endUnder, labelUnder, REACH } from './leadAim.ts';
+import type { LeadCanvas } from './leadCanvas.ts';
 import type { Carry } from './leadCarry.ts';
 import { useLeadDrag } from './leadDrag.ts';
 import { type LeadPlace, leadGround, placeLeads, shownOn } from './leadPlaces.ts';
-import type { LeadSheet } from './leadSheet.ts';
 import { placed } from './SceneHead.tsx';
 import { useBench } from './useBench.ts';
 import './scene.css';
@@ -208,12 +208,12 @@ function leadArea(layout: BenchLayout): Rect {
 
 function useLeadCanvas(layout: BenchLayout, area: Rect, places: readonly LeadPlace[], leads: unknown) {
   const canvas = useRef<HTMLCanvasElement>(null);
-  const sheet = useRef<LeadSheet | null>(null);
+  const sheet = useRef<LeadCanvas | null>(null);
   const [ready, setReady] = useState(false);
   const resolution = useResolution();
   useEffect(() => {
     let closed = false;
-    void import('./leadSheet.ts')
+    void import('./leadCanvas.ts')
       .then((m) => m.openLeadSheet(canvas.current!))
       .then((opened) => {
         if (closed) return opened.close();

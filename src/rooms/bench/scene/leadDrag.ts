@@ -5,13 +5,13 @@ import type { LeadEnd, LeadId } from '../../../bench/benchState.ts';
 import { HOT_CORNER } from '../../../bench/benchState.ts';
 import type { Receiver } from '../../../receiver/receiver.ts';
 import { endUnder, labelUnder, REACH } from './leadAim.ts';
+import type { LeadCanvas } from './leadCanvas.ts';
 import { carriedLead, type LeadGround, type LeadPlace } from './leadPlaces.ts';
-import type { LeadSheet } from './leadSheet.ts';
 
 interface DragUse {
   readonly ground: LeadGround;
   readonly receiver: Receiver;
-  readonly sheet: RefObject<LeadSheet | null>;
+  readonly sheet: RefObject<LeadCanvas | null>;
   readonly lift: (lead: LeadId, by: 'pointer' | 'keys') => void;
   readonly drop: (lead: LeadId, end: LeadEnd | null) => void;
   /** let go where no point is, of a lead that was in the tray */

@@ -10,7 +10,7 @@ import { Told } from '../../../kit/Told.tsx';
 import { Frame } from '../../../kit/theme/art.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
 import type { SheetFigures } from '../../../present/sheetFigures.ts';
-import type { Stage } from '../../../present/stage.ts';
+import type { StageCurve } from '../../../present/stageCurve.ts';
 import { workResponses } from '../../../receiver/responses.ts';
 import type { Words } from '../../../words/words.ts';
 import { LevelsPage } from './LevelsPage.tsx';
@@ -136,10 +136,10 @@ function figureCaption(words: Words['sheet'], { response, stage }: SheetFigures)
 }
 
 /** To half a hundredth of the span or so: nobody reads a place on the tube any nearer. */
-function asRead({ at, peaks, dips, halfWayHz }: Stage, spanHz: number): Stage {
+function asRead({ at, peaks, dips, halfWayHz }: StageCurve, spanHz: number): StageCurve {
   const stepHz = 10 ** Math.floor(Math.log10(spanHz / 100)) / 2;
   const read = (hz: number): number => roundTo(hz, stepHz);
-  const places = (turnings: Stage['peaks']) => turnings.map(({ hz, level }) => ({ hz: read(hz), level }));
+  const places = (turnings: StageCurve['peaks']) => turnings.map(({ hz, level }) => ({ hz: read(hz), level }));
   return {
     at,
     peaks: places(peaks),

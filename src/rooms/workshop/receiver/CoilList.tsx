@@ -6,7 +6,7 @@ import { addSlug } from '../../../making/more.ts';
 import type { Json } from '../../../making/wholeReceiver.ts';
 import type { Deck, TwoTerminal } from '../../../physics/deck.ts';
 import type { Receiver } from '../../../receiver/receiver.ts';
-import type { DeskProps } from './DeckSheet.tsx';
+import type { DeskProps } from './DeckPanel.tsx';
 import { done, Field, hertzOf, kilohertz, numberOf } from './Field.tsx';
 import { Labelled } from './Labelled.tsx';
 

@@ -8,7 +8,7 @@ import type { Deck } from '../../../physics/deck.ts';
 import { circuitDiagram } from '../../../present/circuit/circuitDiagram.ts';
 import type { Receiver } from '../../../receiver/receiver.ts';
 import { Coils } from './CoilList.tsx';
-import { type DeskProps, Disc } from './DeckSheet.tsx';
+import { type DeskProps, Disc } from './DeckPanel.tsx';
 import { done, Field } from './Field.tsx';
 import { Labelled } from './Labelled.tsx';
 import { Points } from './PointList.tsx';

@@ -8,7 +8,7 @@ import { freePlace, type Hindrance, hindranceOf, keyOf, moved, thingsOf } from '
 import { setOut } from '../../../making/setOut.ts';
 import type { Draft, Json } from '../../../making/wholeReceiver.ts';
 import type { PlanPart } from '../../../receiver/receiver.ts';
-import { type DeskProps, Disc } from './DeckSheet.tsx';
+import { type DeskProps, Disc } from './DeckPanel.tsx';
 import { planArt } from './planArt.ts';
 import './plan.css';
 

@@ -7,7 +7,7 @@ import { addPoint } from '../../../making/more.ts';
 import type { Json } from '../../../making/wholeReceiver.ts';
 import { type Deck, nodeKey } from '../../../physics/deck.ts';
 import { nodesOf } from '../../../physics/deckProblems.ts';
-import type { DeskProps } from './DeckSheet.tsx';
+import type { DeskProps } from './DeckPanel.tsx';
 import { done, Field } from './Field.tsx';
 import { Labelled } from './Labelled.tsx';
 

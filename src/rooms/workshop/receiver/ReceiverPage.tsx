@@ -6,8 +6,8 @@ import type { RoomLink } from '../../../kit/theme/art.tsx';
 import type { PlaceTabsProps } from '../PlaceTabs.tsx';
 import { useUndoKeys } from '../scenario/useUndoKeys.ts';
 import { WorkshopFrame } from '../WorkshopFrame.tsx';
-import { BeginSheet } from './BeginSheet.tsx';
-import { DeckSheet } from './DeckSheet.tsx';
+import { BeginPanel } from './BeginPanel.tsx';
+import { DeckPanel } from './DeckPanel.tsx';
 import { MakingBar } from './MakingBar.tsx';
 import { NetworkPanel } from './NetworkPanel.tsx';
 import { PlanPanel } from './PlanPanel.tsx';
@@ -40,13 +40,13 @@ export function ReceiverPage({ links, onPlace, port }: ReceiverPageProps) {
     >
       <div class={over ? 'made-drop over' : 'made-drop'}>
         {making === null || standing === null ? (
-          <BeginSheet port={port} />
+          <BeginPanel port={port} />
         ) : (
           <>
             <MakingBar key={port.openKey} port={port} />
             <div class="made-desk" key={port.openKey}>
               <div class="made-left">
-                <DeckSheet port={port} making={making} standing={standing} />
+                <DeckPanel port={port} making={making} standing={standing} />
               </div>
               <div class="made-middle">
                 <NetworkPanel port={port} making={making} standing={standing} />

@@ -11,7 +11,7 @@ import type { Receiver, Specification } from '../../../receiver/receiver.ts';
 import type { SpecItem } from '../../../receiver/specification.ts';
 import type { Words } from '../../../words/words.ts';
 import { AddLine } from './AddLine.tsx';
-import { type DeskProps, Disc } from './DeckSheet.tsx';
+import { type DeskProps, Disc } from './DeckPanel.tsx';
 import { Field, hertzOf, kilohertz, numberOf } from './Field.tsx';
 import { hzAt, responseArt, responseGeometry } from './responseArt.ts';
 import { Stands } from './Stands.tsx';

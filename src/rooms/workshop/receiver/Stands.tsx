@@ -1,7 +1,7 @@
 /** How the bench stands for the response: centre, span, level, markers. */
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { putSetUp } from '../../../making/edits.ts';
-import type { DeskProps } from './DeckSheet.tsx';
+import type { DeskProps } from './DeckPanel.tsx';
 import { Field, hertzOf, kilohertz, numberOf } from './Field.tsx';
 import { Labelled } from './Labelled.tsx';
 

@@ -5,14 +5,14 @@ import type { HandbookBlock, HandbookPage, HandbookWords } from '../../words/han
 import { FigureCard } from './FigureCard.tsx';
 import { Prose } from './Prose.tsx';
 
-export interface PageSheetProps {
+export interface PagePanelProps {
   readonly book: HandbookWords;
   readonly page: HandbookPage;
   readonly place: number;
   readonly title: RefObject<HTMLHeadingElement | null>;
 }
 
-export function PageSheet({ book, page, place, title }: PageSheetProps) {
+export function PagePanel({ book, page, place, title }: PagePanelProps) {
   const before = book.pages[place - 1];
   const after = book.pages[place + 1];
   return (

@@ -9,14 +9,14 @@ import { DROP_ART } from './classArt.ts';
 import type { ClassPort } from './classPort.ts';
 import { Bar, SameActs, State } from './Glyphs.tsx';
 
-export interface FilesSheetProps {
+export interface FilesPanelProps {
   readonly port: ClassPort;
   readonly figures: ClassFigures;
   /** files are held over the page */
   readonly over: boolean;
 }
 
-export function FilesSheet({ port, figures, over }: FilesSheetProps) {
+export function FilesPanel({ port, figures, over }: FilesPanelProps) {
   const { classroom: say } = useWords();
   const { rows, waiting, isWorking, inHand } = port;
   const all = rows.length + waiting.length;

@@ -16,7 +16,7 @@ export interface NextJob {
   open(): void;
 }
 
-export interface FindingsSheetProps {
+export interface FindingsPanelProps {
   readonly findings: readonly Finding[];
   /** what was said at each proof, and whether it was so */
   readonly proofs: readonly { readonly text: string; readonly met: boolean }[];
@@ -26,7 +26,7 @@ export interface FindingsSheetProps {
   readonly leads: boolean;
 }
 
-export function FindingsSheet({ findings, proofs, goTo, next, leads }: FindingsSheetProps) {
+export function FindingsPanel({ findings, proofs, goTo, next, leads }: FindingsPanelProps) {
   const { report: say, grading } = useWords();
   return (
     <section class="paper findings" aria-labelledby="findings-title">

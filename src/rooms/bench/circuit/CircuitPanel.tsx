@@ -33,7 +33,7 @@ const ABOVE = 250;
 const LEAST_SCALE = 12 / LETTERING;
 const MOST_SCALE = 1.4;
 
-export function CircuitSheet({ port, onClose }: { readonly port: BenchPort; readonly onClose: () => void }) {
+export function CircuitPanel({ port, onClose }: { readonly port: BenchPort; readonly onClose: () => void }) {
   const words = useWords();
   const { circuit: say, dialogs, parts: partsWords, scene } = words;
   // The values are the sheet's: those of this very set are for the bench to tell.

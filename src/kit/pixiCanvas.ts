@@ -8,7 +8,7 @@ import 'pixi.js/unsafe-eval';
 import { CanvasRenderer, Container, Ticker } from 'pixi.js';
 import { pageFrames } from './frameLoop.ts';
 
-export interface PixiSheet {
+export interface PixiCanvas {
   readonly stage: Container;
   /** size in CSS pixels; draws at once, so that no frame is blank */
   resize(width: number, height: number): void;
@@ -22,7 +22,7 @@ for (const ticker of [Ticker.system, Ticker.shared]) {
   ticker.stop();
 }
 
-export async function openSheet(canvas: HTMLCanvasElement): Promise<PixiSheet> {
+export async function openSheet(canvas: HTMLCanvasElement): Promise<PixiCanvas> {
   const renderer = new CanvasRenderer();
   await renderer.init({
     canvas,

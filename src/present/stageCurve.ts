@@ -5,7 +5,7 @@ export interface Turning {
   readonly level: number;
 }
 
-export interface Stage {
+export interface StageCurve {
   /** where the sweep goes in */
   readonly at: string;
   readonly peaks: readonly Turning[];

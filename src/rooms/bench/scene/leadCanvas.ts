@@ -2,13 +2,13 @@
 import { Container, Graphics } from 'pixi.js';
 import type { LeadId } from '../../../bench/benchState.ts';
 import { pageFrames } from '../../../kit/frameLoop.ts';
-import { openSheet } from '../../../kit/pixiSheet.ts';
+import { openSheet } from '../../../kit/pixiCanvas.ts';
 import type { Rect } from '../../../kit/px.ts';
 import { drawJack, drawPlug, drawTip, drawWire } from './leadDrawing.ts';
 import { bent, type Spot, swing } from './leadPath.ts';
 import type { LeadPlace } from './leadPlaces.ts';
 
-export interface LeadSheet {
+export interface LeadCanvas {
   /** the part of the page that the canvas covers */
   cover(area: Rect): void;
   jacks(at: readonly Spot[]): void;
@@ -30,7 +30,7 @@ interface Drawn {
   readonly tip: Graphics;
 }
 
-export async function openLeadSheet(canvas: HTMLCanvasElement): Promise<LeadSheet> {
+export async function openLeadSheet(canvas: HTMLCanvasElement): Promise<LeadCanvas> {
   const sheet = await openSheet(canvas);
   const layers = { jacks: new Container(), wires: new Container(), plugs: new Container(), tips: new Container() };
   const hand = new Container();

@@ -10,7 +10,7 @@ import type { ReceiverPort } from './receiverPort.ts';
 /** Two of one name are told apart by the beginning of their hash. */
 const HASH_SHOWN = 8;
 
-export function BeginSheet({ port }: { readonly port: ReceiverPort }) {
+export function BeginPanel({ port }: { readonly port: ReceiverPort }) {
   const { ownReceiver: say } = useWords();
   return (
     <div class="made-begin">

@@ -1,17 +1,17 @@
 /** The standing part of the chassis: ink art and lettering baked once per size into a bitmap, shown as one Pixi sprite. */
 import { Sprite, Texture } from 'pixi.js';
 import { ART_MARGIN, chassisArt, type Lettering } from '../../../kit/chassis/chassisArt.ts';
-import { openSheet } from '../../../kit/pixiSheet.ts';
+import { openSheet } from '../../../kit/pixiCanvas.ts';
 import type { Receiver } from '../../../receiver/receiver.ts';
 import type { Words } from '../../../words/words.ts';
 
-export interface ChassisSheet {
+export interface ChassisCanvas {
   /** bakes anew; a later call overtakes an earlier one that is not ready */
   show(say: Words['scene'], receiver: Receiver, scale: number): Promise<void>;
   close(): void;
 }
 
-export async function openChassisSheet(canvas: HTMLCanvasElement): Promise<ChassisSheet> {
+export async function openChassisSheet(canvas: HTMLCanvasElement): Promise<ChassisCanvas> {
   const sheet = await openSheet(canvas);
   const sprite = new Sprite(Texture.EMPTY);
   sheet.stage.addChild(sprite);

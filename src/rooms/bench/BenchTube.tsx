@@ -14,7 +14,7 @@ import { waxOn } from '../../present/wax.ts';
 import type { Words } from '../../words/words.ts';
 import type { BenchLayout } from './layout.ts';
 
-interface TubeStationProps {
+interface BenchTubeProps {
   readonly port: BenchPort;
   readonly layout: BenchLayout;
   readonly figures: SheetFigures;
@@ -24,7 +24,7 @@ interface TubeStationProps {
 /** Words follow once the hand rests: nobody can listen thirty times a second. */
 const REST_MS = 350;
 
-function TubeStationBase({ port, layout, figures, wax }: TubeStationProps) {
+function BenchTubeBase({ port, layout, figures, wax }: BenchTubeProps) {
   const words = useWords();
   const { tubeTalk } = words;
   const display = usePort(port, () => port.display());
@@ -38,7 +38,7 @@ function TubeStationBase({ port, layout, figures, wax }: TubeStationProps) {
     [port, controls, figures, wax, display],
   );
   return (
-    <section class="tube-station placed" style={place(layout.tube)} aria-label={tubeTalk.name} tabIndex={-1}>
+    <section class="bench-tube placed" style={place(layout.tube)} aria-label={tubeTalk.name} tabIndex={-1}>
       <TubeFace
         display={display}
         label={reading.sentence}
@@ -124,4 +124,4 @@ const PipTable = memo(function PipTable({ pips }: { readonly pips: Reading['pips
   );
 });
 
-export const TubeStation = memo(TubeStationBase);
+export const BenchTube = memo(BenchTubeBase);

@@ -31,7 +31,7 @@ export interface FaceLayer {
   fresh: boolean;
 }
 
-export interface Face {
+export interface FaceLight {
   readonly width: number;
   readonly height: number;
   readonly layers: readonly FaceLayer[];
@@ -48,7 +48,7 @@ const SEEN_AFTER_TAUS = 1 / 30;
 /** spot radius in divisions: a sharp beam, and what each tenth of wrong focus adds */
 const SPOT_DIV = 0.021;
 
-export function createFace(kind: PhosphorKind, { divAcross, divDown, pixelsPerDiv }: FaceSize): Face {
+export function createFaceLight(kind: PhosphorKind, { divAcross, divDown, pixelsPerDiv }: FaceSize): FaceLight {
   const width = Math.ceil((divAcross * pixelsPerDiv) / 4) * 4;
   const height = Math.ceil(divDown * pixelsPerDiv);
   const layers = LAYERS[kind].map((layer): FaceLayer => {
@@ -96,7 +96,7 @@ export interface Beam {
  * `sinceChangeSeconds` counts from the last change of the beam; `Infinity` draws the settled picture at once.
  * Returns whether light is still fading, so another frame is wanted.
  */
-export function paintFrame(face: Face, beam: Beam, stepSeconds: number, sinceChangeSeconds: number): boolean {
+export function paintFrame(face: FaceLight, beam: Beam, stepSeconds: number, sinceChangeSeconds: number): boolean {
   const step = Math.min(stepSeconds, LONGEST_STEP_SECONDS);
   let fading = false;
   for (const layer of face.layers) {

@@ -6,7 +6,7 @@ import { useWords } from '../../../kit/hooks/useWords.ts';
 import { Button, Frame } from '../../../kit/theme/art.tsx';
 import { type Repair, repairsOf } from '../../../making/deckFile.ts';
 import { deckName, type Making, type Standing } from '../../../making/standing.ts';
-import { FilesButton } from './BeginSheet.tsx';
+import { FilesButton } from './BeginPanel.tsx';
 import { Refused } from './Refused.tsx';
 import type { ReceiverPort } from './receiverPort.ts';
 
@@ -18,7 +18,7 @@ export interface DeskProps {
 
 const LINES_SHOWN = 300;
 
-export function DeckSheet({ port, making, standing }: DeskProps) {
+export function DeckPanel({ port, making, standing }: DeskProps) {
   const { ownReceiver: say } = useWords();
   const [typed, setTyped] = useState<string | null>(null);
   const text = useRef<HTMLTextAreaElement>(null);

@@ -5,12 +5,12 @@ import { handbookHash } from '../../present/handbook/address.ts';
 import { TERMS, type TermId } from '../../present/handbook/terms.ts';
 import type { HandbookWords } from '../../words/handbook.ts';
 
-export interface WordsSheetProps {
+export interface WordsPanelProps {
   readonly book: HandbookWords;
   readonly title: RefObject<HTMLHeadingElement | null>;
 }
 
-export function WordsSheet({ book, title }: WordsSheetProps) {
+export function WordsPanel({ book, title }: WordsPanelProps) {
   const { glossary, language } = useWords();
   const rows = (Object.keys(TERMS) as TermId[])
     .map((id) => ({ id, ...glossary.terms[id], page: book.pages.find(({ id: page }) => page === TERMS[id].page) }))

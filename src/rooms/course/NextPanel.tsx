@@ -11,7 +11,7 @@ import { CurveInk } from './CurveInk.tsx';
 import '../../kit/links/link.css';
 import './nextSheet.css';
 
-export interface NextSheetProps {
+export interface NextPanelProps {
   readonly cards: readonly CourseCard[];
   readonly tracks: readonly Track[];
   /** false while the runs are being read: what comes next is not known, but takes its room */
@@ -22,7 +22,7 @@ export interface NextSheetProps {
   readonly onGuide: () => void;
 }
 
-export function NextSheet({ cards, tracks, runsRead, drawn, open, onGuide }: NextSheetProps) {
+export function NextPanel({ cards, tracks, runsRead, drawn, open, onGuide }: NextPanelProps) {
   const { course: words, track: wordsOf } = useFirstWords();
   const next = nextCard(cards);
   return (
