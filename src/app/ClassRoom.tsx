@@ -3,6 +3,7 @@ import { useEffect, useMemo, useReducer, useState } from 'preact/hooks';
 import { harmless } from '../base/harmless.ts';
 import { type ClassRow, createClassRows } from '../judge/classList.ts';
 import { csvOf } from '../judge/csv.ts';
+import type { Material } from '../judge/handedOut.ts';
 import { sittingRows } from '../judge/sittings.ts';
 import { useWords } from '../kit/hooks/useWords.ts';
 import { toldReport } from '../present/told.ts';
@@ -52,6 +53,21 @@ function ClassList({ library, logbook, go }: RoomProps) {
     [files],
   );
   const takeApart = (brought: Brought): Promise<Brought> => unfolded(brought, (file) => textOf(words, file));
+  const lay = (materials: readonly Material[]): void => {
+    const fresh = new Set(materials.map(({ file }) => file));
+    paper.lay([...paper.materials().filter(({ file }) => !fresh.has(file)), ...materials]);
+  };
+  const openSealed = async (file: string, phrase: string): Promise<readonly string[]> => {
+    const sealed = paper.sealed().find((one) => one.file === file);
+    if (sealed === undefined) return [];
+    const { openMaterial } = await import('./classMaterial.ts');
+    const opened = await openMaterial(words, library, sealed, phrase, paper.materials());
+    if ('reasons' in opened) return opened.reasons;
+    paper.laySealed(paper.sealed().filter((one) => one !== sealed));
+    lay([opened.material]);
+    redraw();
+    return [];
+  };
   const bring = (brought: Brought): void => {
     const tooMany = brought.files.length > MOST_AT_ONCE;
     if (!tooMany) paper.seat(brought.sittings ?? []);
@@ -62,10 +78,12 @@ function ClassList({ library, logbook, go }: RoomProps) {
     if (handedOut.length === 0) return;
     // What reads them is fetched when there are any.
     void import('./classMaterial.ts').then(async ({ readMaterial }) => {
-      const { materials, refused } = await readMaterial(words, library, handedOut, paper.materials());
-      const fresh = new Set(materials.map(({ file }) => file));
-      if (materials.length > 0) paper.lay([...paper.materials().filter(({ file }) => !fresh.has(file)), ...materials]);
+      const { materials, sealed, refused } = await readMaterial(words, library, handedOut, paper.materials());
+      if (materials.length > 0) lay(materials);
+      const fresh = new Set(sealed.map(({ file }) => file));
+      paper.laySealed([...paper.sealed().filter(({ file }) => !fresh.has(file)), ...sealed]);
       setComplaints([...complained, ...refused]);
+      redraw();
     });
   };
   const sittings = useMemo(() => {
@@ -84,7 +102,13 @@ function ClassList({ library, logbook, go }: RoomProps) {
       clear: paper.clear,
       takeAway: desk.takeAway,
       handedOut: paper.materials().map(({ title, file }) => ({ title, file })),
-      takeBack: (file) => paper.lay(paper.materials().filter((one) => one.file !== file)),
+      sealed: paper.sealed().map(({ file, sheet }) => ({ file, title: harmless(sheet.title) })),
+      openSealed,
+      takeBack(file) {
+        paper.laySealed(paper.sealed().filter((one) => one.file !== file));
+        paper.lay(paper.materials().filter((one) => one.file !== file));
+        redraw();
+      },
       saveFile(no) {
         const file = files.find((one) => one.no === no);
         if (file !== undefined) download(file.name.split('/').at(-1)!, file.blob);

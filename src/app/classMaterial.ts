@@ -5,18 +5,21 @@ import { deckNameIn } from '../files/library.ts';
 import { type ReceiverPair, readReceiverPair } from '../files/readReceiverPair.ts';
 import { saysFormat } from '../files/saysFormat.ts';
 import { scenarioToFile } from '../files/scenarioFile.ts';
-import { isSealedText } from '../files/sealedEvening.ts';
+import { isSealedText, readSealedEvening } from '../files/sealedEvening.ts';
 import type { Material } from '../judge/handedOut.ts';
 import type { BroughtFile } from '../services/classroom/brought.ts';
+import { cryptoHere, openSheet } from '../services/handing/phraseSeal.ts';
 import type { Library } from '../services/library/library.ts';
 import { readHanded } from '../services/library/ownReading.ts';
 import type { Words } from '../words/words.ts';
-import { textOf } from './classPaper.ts';
+import { type SealedMaterial, textOf } from './classPaper.ts';
 import { isEveningText, readPlayable } from './takeEvening.ts';
 import { reasonsOf, surroundingsOf } from './takeFiles.ts';
 
 export interface ReadMaterial {
   readonly materials: readonly Material[];
+  /** to be opened by their phrases */
+  readonly sealed: readonly SealedMaterial[];
   /** in sentences */
   readonly refused: readonly string[];
 }
@@ -33,6 +36,7 @@ export async function readMaterial(
 ): Promise<ReadMaterial> {
   const refused: string[] = [];
   const materials: Material[] = [];
+  const sealed: SealedMaterial[] = [];
   const texts: { readonly file: string; readonly text: string }[] = [];
   const refuse = (file: string, reasons: readonly string[]): void => {
     // Most begin with the file and the place in it.
@@ -67,14 +71,32 @@ export async function readMaterial(
   for (const { file, text } of texts) {
     if (isDeck(file) || isReceiver(text)) continue;
     if (isSealedText(text)) {
-      refuse(file, [words.classroom.sealedSheet]);
+      const sheet = readSealedEvening(text, file);
+      if (sheet.ok) sealed.push({ file, sheet: sheet.value });
+      else refuse(file, reasonsOf(words, sheet.problems));
       continue;
     }
     const read = isEveningText(text) ? await ofSheet(text, file, here) : await ofScenario(text, file, here);
     if (read.ok) materials.push(read.value);
     else refuse(file, reasonsOf(words, read.problems));
   }
-  return { materials, refused };
+  return { materials, sealed, refused };
+}
+
+/** Opens a sealed sheet by its phrase; `reasons`, in sentences, where it cannot be opened or taken. */
+export async function openMaterial(
+  words: Words,
+  library: Library,
+  { file, sheet }: SealedMaterial,
+  phrase: string,
+  before: readonly Material[],
+): Promise<{ readonly material: Material } | { readonly reasons: readonly string[] }> {
+  const subtle = cryptoHere();
+  if (subtle === null) return { reasons: [words.exam.noCrypto] };
+  const text = await openSheet(subtle, sheet, phrase);
+  if (text === null) return { reasons: [words.exam.wrongPhrase] };
+  const read = await ofSheet(text, file, withReceivers(library, before));
+  return read.ok ? { material: read.value } : { reasons: reasonsOf(words, read.problems) };
 }
 
 interface Here {

@@ -1,4 +1,5 @@
 /** The desk of the class room and the notes on it, as this page has them: there from the first visit to the room for as long as the page is open. */
+import type { SealedEvening } from '../files/sealedEvening.ts';
 import type { Material } from '../judge/handedOut.ts';
 import { notRead, sizeProblem, textOfBytes } from '../judge/readBytes.ts';
 import type { BroughtFile, BroughtSitting } from '../services/classroom/brought.ts';
@@ -13,6 +14,9 @@ export interface ClassPaper {
   readonly notes: ClassNotes;
   /** what lies beside the runs as handed out */
   materials(): readonly Material[];
+  /** sheets that lie here unopened */
+  sealed(): readonly SealedMaterial[];
+  laySealed(sheets: readonly SealedMaterial[]): void;
   /** files that were the runs of an exam */
   sittings(): readonly BroughtSitting[];
   seat(brought: readonly BroughtSitting[]): void;
@@ -20,6 +24,12 @@ export interface ClassPaper {
   clear(): void;
   /** judges anew what it may tell more of */
   lay(materials: readonly Material[]): void;
+}
+
+/** A sheet under a seal, until its phrase is typed. */
+export interface SealedMaterial {
+  readonly file: string;
+  readonly sheet: SealedEvening;
 }
 
 let paper: ClassPaper | null = null;
@@ -33,6 +43,7 @@ export function classPaper(words: Words): ClassPaper {
 function createPaper(words: Words): ClassPaper {
   let materials: readonly Material[] = [];
   let sittings: readonly BroughtSitting[] = [];
+  let sealed: readonly SealedMaterial[] = [];
   const desk = createClassDesk(
     fileJudge({
       text: (file) => textOf(words, file),
@@ -54,6 +65,10 @@ function createPaper(words: Words): ClassPaper {
     desk,
     notes: createClassNotes(() => localStorage),
     materials: () => materials,
+    sealed: () => sealed,
+    laySealed(sheets) {
+      sealed = sheets;
+    },
     sittings: () => sittings,
     seat(brought) {
       const isAnew = (one: BroughtSitting): boolean =>

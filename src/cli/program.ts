@@ -15,6 +15,9 @@ import { EXIT, type ExitCode, type Terminal, UsageError } from './terminal.ts';
 import { upgrade } from './upgrade.ts';
 import { wrongUse } from './wrongUse.ts';
 
+/** An option that may be given several times. */
+const each = (one: string, all: readonly string[] = []): readonly string[] => [...all, one];
+
 export function buildProgram(terminal: Terminal): Command {
   const say = terminal.words.cli;
   const program = new Command('haystack');
@@ -68,10 +71,8 @@ export function buildProgram(terminal: Terminal): Command {
     .option('--jsonl', say.regrade.jsonl)
     .option('--json', say.regrade.json)
     .option('--scenario <FILE|ID>', say.regrade.scenario)
-    .option('--beside <FILE|FOLDER>', say.regrade.besideOption, (one: string, all: readonly string[] = []) => [
-      ...all,
-      one,
-    ])
+    .option('--beside <FILE|FOLDER>', say.regrade.besideOption, each)
+    .option('--phrase <WORDS>', say.regrade.phraseOption, each)
     .option('--jobs <N>', say.regrade.jobs)
     .action((files, options) => run(terminal, [], () => regrade(terminal, files, options)));
   program

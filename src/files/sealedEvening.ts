@@ -68,4 +68,7 @@ export function headText({ format, version, title, author, minutes, count, candi
   return canonicalJson({ format, version, title, author, minutes, count, candidates });
 }
 
+/** What is said aloud has no capitals and no double spaces. */
+export const phraseOf = (typed: string): string => typed.normalize('NFKC').trim().toLowerCase().replace(/\s+/gu, ' ');
+
 export const isSealedText = (contents: string): boolean => saysFormat(contents, 'sealed-evening');

@@ -1,9 +1,11 @@
 /** `regrade` and `curve` on a run made here by the bench's own log, and on what people may do to the file afterwards. */
+import { webcrypto } from 'node:crypto';
 import { mkdirSync, readFileSync } from 'node:fs';
-import { afterAll, describe, expect, it } from 'vitest';
+import { afterAll, describe, expect, it, vi } from 'vitest';
 import { certified } from '../../scripts/makeCourseIndex.ts';
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
 import { benchSetup } from '../../src/certify/benchSetup.ts';
+import { eveningText } from '../../src/files/evening.ts';
 import { loadReceiver, loadScenario } from '../../src/files/library.ts';
 import type { RunFile } from '../../src/files/runFile.ts';
 import { scenarioHash } from '../../src/files/scenarioFile.ts';
@@ -13,6 +15,7 @@ import { OUTCOMES } from '../../src/judge/outcome.ts';
 import type { Row } from '../../src/judge/row.ts';
 import { appendEvent, createRun, type Run } from '../../src/run/runLog.ts';
 import { serialiseRunFile, toRunFile } from '../../src/run/serialise.ts';
+import { sealSheet } from '../../src/services/handing/phraseSeal.ts';
 import { inside, scratch } from './commandLine.ts';
 
 const files = scratch();
@@ -189,6 +192,36 @@ describe('regrade', () => {
       err: expect.stringContaining('evening sheet'),
     });
     expect(inside('regrade', file, '--beside', 'nowhere.json').code).toBe(1);
+  });
+
+  it('opens a sealed sheet that lies beside by its phrase, given by an option or in the environment', async () => {
+    const scenario = { ...honest.scenario, id: 'sealed-night' };
+    const score = claimOf(grade({ ...run.setup, scenario }, honest.events));
+    const worked = toRunFile({ ...run, setup: { ...run.setup, scenario } }, score);
+    const file = files.file('sealed-run.json', serialiseRunFile(worked));
+    const sheet = eveningText({ title: 'Exam', order: 'any', minutes: null, exam: null, scenarios: [scenario] });
+    const head = { format: 'haystack-sealed-evening', version: 1, title: 'Exam', minutes: null, count: 1 } as const;
+    // Sealed by the browser's standard, opened by Node's own cryptography.
+    const subtle = webcrypto.subtle as SubtleCrypto;
+    const sealed = await sealSheet(subtle, { ...head, candidates: 'numbers' }, sheet, 'lantern on the slip', 100_000);
+    const beside = files.file('sealed.json', JSON.stringify(sealed));
+    const unopened = inside('regrade', file, '--beside', beside);
+    expect(unopened.code).toBe(1);
+    expect(unopened.err).toContain('--phrase');
+    const wrong = inside('regrade', file, '--beside', beside, '--phrase', 'lantern');
+    expect(wrong.code).toBe(1);
+    expect(wrong.err).toContain('does not open');
+    expect(verdictOf(file, '--beside', beside, '--phrase', ' Lantern  ON the slip').outcome).toBe('verified');
+    expect(verdictOf(file, '--beside', beside, '--phrase', 'x', '--phrase', 'lantern on the slip').outcome).toBe(
+      'verified',
+    );
+    vi.stubEnv('HAYSTACK_PHRASE', 'lantern on the slip');
+    expect(verdictOf(file, '--beside', beside).outcome).toBe('verified');
+    vi.unstubAllEnvs();
+    const altered = files.file('altered.json', JSON.stringify({ ...sealed, title: 'Another exam' }));
+    expect(inside('regrade', file, '--beside', altered, '--phrase', 'lantern on the slip').err).toContain(
+      'does not open',
+    );
   });
 
   it('takes a scenario of the instructor’s own, and says when it knows none of that name', () => {

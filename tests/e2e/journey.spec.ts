@@ -186,12 +186,26 @@ test('an evening with a receiver of one’s own, sealed, taken by several, and g
     .click();
   await expect(elsewhere.getByText(classroomWords.whatToDrop)).toBeVisible();
   await elsewhere.locator('input[data-picks=more]').setInputFiles(file('sealed.json', sealed));
-  await expect(elsewhere.getByRole('alert')).toContainText(classroomWords.sealedSheet);
+  const phrase = elsewhere.getByLabel(examWords.phrase);
+  await phrase.fill('a phrase of somebody else');
+  await phrase.press('Enter');
+  await expect(elsewhere.getByRole('alert')).toContainText(examWords.wrongPhrase);
+  await told(elsewhere, 'otherScenario', numbers.length);
+  await phrase.fill(PHRASE.toUpperCase());
+  await phrase.press('Enter');
+  await expect(phrase).toHaveCount(0);
+  await told(elsewhere, 'otherScenario', 0);
+  await told(elsewhere, 'verified', runsInAll - 1);
+  // What the exam asks is taken from the sheet that was under the seal.
+  await expect(elsewhere.getByText(classroomWords.exams.byFileNote)).toHaveCount(0);
+  const away = elsewhere.getByRole('button', { name: classroomWords.takeBackNamed('Harbour evening') });
+  await away.click();
+  await told(elsewhere, 'otherScenario', numbers.length);
   await elsewhere.locator('input[data-picks=more]').setInputFiles(file('evening.json', open));
   await expect(elsewhere.locator('.handed-out')).toContainText('Harbour evening');
   await told(elsewhere, 'otherScenario', 0);
   await told(elsewhere, 'verified', runsInAll - 1);
-  await elsewhere.getByRole('button', { name: classroomWords.takeBackNamed('Harbour evening') }).click();
+  await away.click();
   await told(elsewhere, 'otherScenario', numbers.length);
   await context.close();
 });

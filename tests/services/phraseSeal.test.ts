@@ -4,8 +4,8 @@
  */
 import { createDecipheriv, pbkdf2Sync, webcrypto } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
-import { headText, readSealedEvening, type SealedHead } from '../../src/files/sealedEvening.ts';
-import { derived, openSheet, phraseOf, ROUNDS, sealSheet } from '../../src/services/handing/phraseSeal.ts';
+import { headText, phraseOf, readSealedEvening, type SealedHead } from '../../src/files/sealedEvening.ts';
+import { derived, openSheet, ROUNDS, sealSheet } from '../../src/services/handing/phraseSeal.ts';
 import { saidOf } from '../files/said.ts';
 
 const subtle = webcrypto.subtle as SubtleCrypto;

@@ -8,7 +8,7 @@ import { download } from '../download.ts';
 import type { RoomProps } from '../roomProps.ts';
 import { useRoomLinks } from '../useRoomLinks.ts';
 import { readDraft, writeDraft } from './eveningDraft.ts';
-import { fileName, fileOf, sealedFileOf } from './eveningFile.ts';
+import { dealsOf, fileName, fileOf, sealedFileOf } from './eveningFile.ts';
 
 /** From another machine: neither a file nor a server that talks to this machine alone. */
 const reachable = ({ protocol, hostname }: Location): boolean =>
@@ -33,6 +33,7 @@ export default function EveningRoom({ library, logbook, go }: RoomProps) {
         download(nameOf(draft), text);
         return [];
       },
+      deals: (draft, terms, candidates) => dealsOf(words, library, draft, terms, candidates),
       fileName: nameOf,
       address: reachable(location) ? location.href.split('#')[0]! : null,
       subscribe: library.subscribe,

@@ -1,7 +1,10 @@
 /** From the draft of an evening to its file, plain or sealed. */
 import { type ExamTerms, eveningText } from '../../files/evening.ts';
+import { hashOf } from '../../files/hash.ts';
 import type { ReceiverPair } from '../../files/readReceiverPair.ts';
-import type { EveningDraft } from '../../rooms/workshop/evening/eveningPort.ts';
+import { examAttempt } from '../../files/runsFile.ts';
+import type { Deals, EveningDraft } from '../../rooms/workshop/evening/eveningPort.ts';
+import { isDealtAfresh } from '../../scenario/attempt.ts';
 import { PAR_NOT_KNOWN } from '../../scenario/par.ts';
 import type { Scenario } from '../../scenario/scenario.ts';
 import { cryptoHere, sealSheet } from '../../services/handing/phraseSeal.ts';
@@ -48,6 +51,27 @@ export async function fileOf(
   const file = `${fileName(title)}.json`;
   const read = await readPlayable(text, file, library, surroundingsOf(library));
   return read.ok ? text : reasonsOf(words, read.problems);
+}
+
+/** What each candidate's set of each scenario will be dealt from, at the first try. The sheet's text decides, so any change to it deals anew. */
+export async function dealsOf(
+  words: Words,
+  library: Library,
+  draft: EveningDraft,
+  terms: ExamTerms,
+  candidates: readonly string[],
+): Promise<Deals | readonly string[]> {
+  const text = await fileOf(words, library, draft, terms);
+  if (typeof text !== 'string') return text;
+  const sheet = hashOf(text);
+  const setups = await Promise.all(draft.scenarios.map((id) => library.setup(id)));
+  const afresh = setups.map((setup) => setup?.ok === true && isDealtAfresh(setup.value.scenario));
+  return {
+    rows: candidates.map((candidate) => ({
+      candidate,
+      numbers: draft.scenarios.map((id, i) => (afresh[i] ? examAttempt(sheet, candidate, id, 0) : null)),
+    })),
+  };
 }
 
 /** Letters and digits of the title, as far as a file system takes them anywhere. */

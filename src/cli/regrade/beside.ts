@@ -7,6 +7,7 @@ import { readEvening } from '../../files/evening.ts';
 import type { LoadedReceiver } from '../../files/library.ts';
 import { readReceiverPair } from '../../files/readReceiverPair.ts';
 import { scenarioToFile } from '../../files/scenarioFile.ts';
+import { readSealedEvening } from '../../files/sealedEvening.ts';
 import { createWorkedOut, designIn, type HandedOut, heldOnOwn } from '../../judge/handedOut.ts';
 import type { FoundBench } from '../../judge/judgeRun.ts';
 import type { OwnVersion } from '../../judge/ownHeld.ts';
@@ -15,6 +16,7 @@ import { readDocument, scenarioOf } from '../document.ts';
 import { filesIn, isFolder } from '../folders.ts';
 import { pairFromFile } from '../shelf.ts';
 import { type Terminal, worded } from '../terminal.ts';
+import { openSealed } from './openSealed.ts';
 
 export interface Beside {
   receiver(id: string): LoadedReceiver | null;
@@ -22,10 +24,27 @@ export interface Beside {
   held(run: Scenario, shelved: (id: string) => LoadedReceiver | null): FoundBench | null;
 }
 
-export function readBeside(terminal: Terminal, names: readonly string[]): Result<Beside> {
+/** `phrases`: what sealed sheets among them are opened by. */
+export function readBeside(
+  terminal: Terminal,
+  names: readonly string[],
+  phrases: readonly string[] = [],
+): Result<Beside> {
   const problems: Problem[] = [];
   const receivers = new Map<string, LoadedReceiver>();
   const handedOut: HandedOut[] = [];
+  const takeSheet = (text: string, file: string): void => {
+    const read = readEvening(text, file);
+    if (!read.ok) {
+      problems.push(...read.problems);
+      return;
+    }
+    const brought = new Map(read.value.receivers.map((one) => [one.receiver.id, one.texts]));
+    for (const scenario of read.value.scenarios) {
+      const own = JSON.stringify(scenarioToFile(scenario));
+      handedOut.push({ id: scenario.id, text: own, receiver: brought.get(scenario.receiver) ?? null });
+    }
+  };
   const files = names.flatMap((name) => (isFolder(name) ? filesIn(name, /\.json$/i) : [name]));
   for (const file of files) {
     const document = readDocument(terminal, file);
@@ -47,16 +66,21 @@ export function readBeside(terminal: Terminal, names: readonly string[]): Result
         else problems.push(...read.problems);
         break;
       }
-      case 'evening': {
-        const read = readEvening(document.value.text, file);
-        if (!read.ok) {
-          problems.push(...read.problems);
+      case 'evening':
+        takeSheet(document.value.text, file);
+        break;
+      case 'sealed-evening': {
+        const sealed = readSealedEvening(document.value.text, file);
+        if (!sealed.ok) {
+          problems.push(...sealed.problems);
           break;
         }
-        const brought = new Map(read.value.receivers.map((one) => [one.receiver.id, one.texts]));
-        for (const scenario of read.value.scenarios) {
-          const text = JSON.stringify(scenarioToFile(scenario));
-          handedOut.push({ id: scenario.id, text, receiver: brought.get(scenario.receiver) ?? null });
+        const text = openSealed(sealed.value, phrases);
+        if (text !== null) takeSheet(text, file);
+        else {
+          const { sealedSheet, wrongPhrase, phraseWanted } = terminal.words.cli.regrade;
+          const found = phrases.length === 0 ? sealedSheet : wrongPhrase;
+          problems.push(worded({ file, place: '', found, wanted: phraseWanted }));
         }
         break;
       }

@@ -17,7 +17,11 @@ export interface RegradeOptions {
   readonly scenario?: string;
   readonly jobs?: string;
   readonly beside?: readonly string[];
+  readonly phrase?: readonly string[];
 }
+
+/** Of the environment: a phrase in it stands in no list of commands, and the processes that spread the work have it too. */
+export const PHRASE_VARIABLE = 'HAYSTACK_PHRASE';
 
 /** Fewer files than this are done before a second process has started. */
 const WORTH_SPREADING = 4;
@@ -31,7 +35,9 @@ export function regrade(
   if ([options.json, options.jsonl, options.csv].filter((one) => one === true).length > 1)
     throw new UsageError(say.oneForm);
   const jobs = jobsOf(terminal, options.jobs);
-  const beside = readBeside(terminal, options.beside ?? []);
+  const given = process.env[PHRASE_VARIABLE];
+  const phrases = [...(options.phrase ?? []), ...(given === undefined ? [] : [given])];
+  const beside = readBeside(terminal, options.beside ?? [], phrases);
   if (!beside.ok) return tellProblems(terminal, beside.problems);
   const judge = createRunJudge(terminal, options.scenario, beside.value);
   if (names.includes('-')) {
@@ -57,6 +63,7 @@ export function regrade(
   const more = [
     ...(options.scenario === undefined ? [] : ['--scenario', options.scenario]),
     ...(options.beside ?? []).flatMap((name) => ['--beside', name]),
+    ...(options.phrase ?? []).flatMap((phrase) => ['--phrase', phrase]),
   ];
   const spreading = { jobs, more, here: judge.ofFile, done: progress.done };
   return judgeSpread(single, spreading).then((rows) => {

@@ -8,6 +8,7 @@ import { Button, Frame, Ink } from '../../kit/theme/art.tsx';
 import { DROP_ART } from './classArt.ts';
 import type { ClassPort } from './classPort.ts';
 import { Bar, SameActs, State } from './Glyphs.tsx';
+import { SealedSheets } from './SealedSheets.tsx';
 
 export interface FilesPanelProps {
   readonly port: ClassPort;
@@ -66,6 +67,7 @@ export function FilesPanel({ port, figures, over }: FilesPanelProps) {
           {inHand === null ? null : <p class="in-hand">{say.gradingNow(inHand)}</p>}
         </div>
       )}
+      <SealedSheets port={port} />
       {port.handedOut.length === 0 ? null : (
         <>
           <h3 class="l">{say.handedOut}</h3>

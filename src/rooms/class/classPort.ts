@@ -21,6 +21,11 @@ export interface ClassPort {
   readonly complaints: readonly string[];
   /** files that lie beside the runs as what was handed out */
   readonly handedOut: readonly { readonly title: string; readonly file: string }[];
+  /** sheets under a seal that nobody has opened here yet */
+  readonly sealed: readonly SealedSheet[];
+  /** What speaks against it; nothing: it is open, and lies among what was handed out. */
+  readonly openSealed: (file: string, phrase: string) => Promise<readonly string[]>;
+  /** of what was handed out, and of sealed sheets */
   readonly takeBack: (file: string) => void;
   readonly bringDropped: (data: DataTransfer) => void;
   readonly bringPicked: (files: readonly File[]) => void;
@@ -34,6 +39,11 @@ export interface ClassPort {
   readonly openReport: (no: number) => void;
   readonly saveCsv: () => void;
   readonly notes: NotesPort;
+}
+
+export interface SealedSheet {
+  readonly title: string;
+  readonly file: string;
 }
 
 export interface OpenedRun {

@@ -1,5 +1,5 @@
 /** Seals a sheet by a phrase and opens it again, with the browser's own cryptography. docs/evening-sheet.md says what that protects and what it does not. */
-import { headText, type SealedEvening, type SealedHead } from '../../files/sealedEvening.ts';
+import { headText, phraseOf, type SealedEvening, type SealedHead } from '../../files/sealedEvening.ts';
 import { fromBase64Url, toBase64Url } from './scenarioLink.ts';
 
 /** For PBKDF2 with HMAC-SHA-256, from the Password Storage Cheat Sheet of OWASP. */
@@ -10,9 +10,6 @@ const KEY_BYTES = 32;
 
 /** null: this browser gives the page none, as where the page came over a way that is not safe. */
 export const cryptoHere = (): SubtleCrypto | null => (globalThis.crypto as Crypto | undefined)?.subtle ?? null;
-
-/** What is said aloud has no capitals and no double spaces. */
-export const phraseOf = (typed: string): string => typed.normalize('NFKC').trim().toLowerCase().replace(/\s+/gu, ' ');
 
 /** PBKDF2 with HMAC-SHA-256 (RFC 8018, section 5.2). */
 export async function derived(

@@ -78,8 +78,10 @@ export const classroomWords = {
   takeBackNamed: (title: string): string => `Take ${title} away`,
   whatToDrop:
     'A run on a scenario of the course is held against the course alone. If you handed this one out yourself, bring its file here by itself, or the sheet that it was on; a receiver of your own comes inside the sheet, or as its two files. The run is then graded once more.',
-  sealedSheet:
-    'This sheet is sealed. Bring the scenarios that it holds, or the same sheet saved without the seal; those on your own shelf are known already.',
+  sealed: {
+    title: 'Sealed sheets',
+    why: 'Type the phrase that the sheet was sealed with. What is inside then counts as handed out by you. The phrase is not kept.',
+  },
   deckMissing: (deck: string): string => `A receiver comes with its deck. Bring ${deck} along with it.`,
   receiverMissing: 'A deck alone is no receiver. Bring its receiver file along with it.',
 
@@ -97,7 +99,7 @@ export const classroomWords = {
     late: 'a run over its time',
     byFile: 'as the file says',
     byFileNote:
-      'Scenarios, times and pass mark are taken from the candidate’s own file. Bring the sheet here by itself, without its seal, and they are taken from that.',
+      'Scenarios, times and pass mark are taken from the candidate’s own file. Bring the sheet here by itself, and they are taken from that.',
     noTerms: 'This file does not say what the sheet asks. Bring the sheet here by itself.',
   },
 

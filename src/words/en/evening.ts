@@ -67,6 +67,23 @@ export const eveningWords = {
     howSealed:
       'Open the file on the course page by the button in "Your own". The phrase is said aloud when all sit down; the clock starts when you open the seal. At the end press "Hand in" and give the saved file to your instructor.',
   },
+  seen: {
+    title: 'As the learner meets it',
+    noTitle: 'No title yet',
+    someName: 'Ines',
+    opened: 'and once it is opened',
+    empty: 'What you add to the sheet is shown here as the learner sees it.',
+  },
+  deals: {
+    title: 'What each candidate is dealt',
+    note: 'The number that each set is dealt from; it stands in the run file. Any change to the sheet gives other numbers.',
+    candidate: 'No.',
+    same: 'same for all',
+    sameForAll: 'All candidates are given the same sets.',
+    names: 'Candidates who give names are each dealt a set by the name that they type.',
+    lacking: 'The numbers are shown when the sheet is complete.',
+    working: 'Working out the numbers…',
+  },
   exam: {
     title: 'Exam',
     seal: 'Seal the sheet by a phrase',

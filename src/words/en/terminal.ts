@@ -98,6 +98,11 @@ const regradeWords = {
     'the scenario as it was handed out, its file or its id (default: the one that each run names, as it is in scenarios/)',
   besideOption:
     'receivers, scenarios and evening sheets of your own that were handed out, a file or a folder; give it once for each',
+  phraseOption:
+    'the phrase that opens a sealed sheet among them; give it once for each, or set HAYSTACK_PHRASE, so that it stands in no list of commands',
+  sealedSheet: 'a sealed sheet',
+  wrongPhrase: 'a sealed sheet that the phrase does not open, or a file that was changed on its way',
+  phraseWanted: 'its phrase, by --phrase or in HAYSTACK_PHRASE',
   notBeside: 'none of these',
   beside: 'a receiver, a scenario or an evening sheet',
   jobs: 'number of processes (default: one for each processor)',

@@ -3,25 +3,23 @@ import { useEffect, useMemo, useReducer, useState } from 'preact/hooks';
 import { usePageTitle } from '../../../kit/hooks/usePageTitle.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { Button, Frame, type RoomLink } from '../../../kit/theme/art.tsx';
-import { tracksOf } from '../../../present/courseTracks.ts';
 import type { ScenarioEntry } from '../../../present/scenarioEntry.ts';
 import type { PlaceTabsProps } from '../PlaceTabs.tsx';
 import { WorkshopFrame } from '../WorkshopFrame.tsx';
+import { AddOne, MOST } from './AddOne.tsx';
+import { DealGrid } from './DealGrid.tsx';
 import { EveningList } from './EveningList.tsx';
 import { ExamFields } from './ExamFields.tsx';
 import type { EveningDraft, EveningPort } from './eveningPort.ts';
-import { SlipsField } from './SlipsField.tsx';
+import { LEAST_MINUTES, lackOf, MOST_MINUTES } from './lackOf.ts';
+import { SeenByLearner } from './SeenByLearner.tsx';
+import { SlipsField, slipsIn, USUAL_SLIPS } from './SlipsField.tsx';
 import './evening.css';
 
 export interface EveningPageProps extends Pick<PlaceTabsProps, 'onPlace'> {
   readonly port: EveningPort;
   readonly links: readonly RoomLink[];
 }
-
-const MOST = 20;
-const LEAST_MINUTES = 5;
-const MOST_MINUTES = 480;
-const LEAST_PHRASE = 12;
 
 /** What a sealed job takes is not told; its time limit is. */
 function sealedMinutes(entry: ScenarioEntry | undefined): number {
@@ -34,6 +32,7 @@ export function EveningPage({ port, links, onPlace }: EveningPageProps) {
   usePageTitle(say.tab, shell.workshop);
   const [draft, setDraft] = useState(() => port.draft());
   const [phrase, setPhrase] = useState('');
+  const [slips, setSlips] = useState(`${USUAL_SLIPS}`);
   const [saving, setSaving] = useState(false);
   const [kept, setKept] = useState(true);
   const [told, setTold] = useState<{ readonly saved: boolean; readonly problems: readonly string[] } | null>(null);
@@ -197,6 +196,8 @@ export function EveningPage({ port, links, onPlace }: EveningPageProps) {
               {draft.exam === null ? say.save : say.exam.save}
             </Button>
             <SlipsField
+              typed={slips}
+              type={setSlips}
               {...{ title: draft.title.trim(), author: draft.author.trim(), minutes: draft.minutes }}
               file={port.fileName(draft)}
               address={port.address}
@@ -219,82 +220,17 @@ export function EveningPage({ port, links, onPlace }: EveningPageProps) {
             </div>
           </section>
         </div>
+        <SeenByLearner draft={draft} entries={entries} />
+        {draft.exam === null ? null : (
+          <DealGrid
+            {...{ port, draft }}
+            terms={draft.exam}
+            codes={draft.scenarios.map((id) => entries.get(id)?.code ?? id)}
+            candidates={slipsIn(slips) ?? USUAL_SLIPS}
+            complete={lacks.every((lack) => lack === 'phrase')}
+          />
+        )}
       </div>
     </WorkshopFrame>
-  );
-}
-
-type Lack = 'title' | 'scenarios' | 'minutes' | 'minutesEach' | 'passMark' | 'phrase';
-
-function lackOf(
-  { title, scenarios, minutes, minutesEach, passMark, exam }: EveningDraft,
-  phrase: string,
-  ownLimit: (id: string) => number,
-): readonly Lack[] {
-  const times = scenarios.flatMap((id) => (minutesEach[id] === undefined ? [] : [{ id, given: minutesEach[id] }]));
-  const timesFit =
-    times.every(({ id, given }) => Number.isInteger(given) && given >= 1 && given <= Math.min(240, ownLimit(id))) &&
-    (minutes === null || times.reduce((sum, { given }) => sum + given, 0) <= minutes);
-  const markFits =
-    passMark === null || (Number.isInteger(passMark) && passMark >= 1 && passMark <= Math.max(1, scenarios.length));
-  const fits = minutes === null || (Number.isInteger(minutes) && minutes >= LEAST_MINUTES && minutes <= MOST_MINUTES);
-  return [
-    ...(title.trim() === '' ? (['title'] as const) : []),
-    ...(scenarios.length === 0 ? (['scenarios'] as const) : []),
-    ...(fits ? [] : (['minutes'] as const)),
-    ...(timesFit ? [] : (['minutesEach'] as const)),
-    ...(markFits ? [] : (['passMark'] as const)),
-    ...(exam === null || phrase.trim().length >= LEAST_PHRASE ? [] : (['phrase'] as const)),
-  ];
-}
-
-interface AddOneProps {
-  readonly offered: readonly ScenarioEntry[];
-  readonly full: boolean;
-  readonly add: (id: string) => void;
-}
-
-function AddOne({ offered, full, add }: AddOneProps) {
-  const { workshop, track, course } = useWords();
-  const say = workshop.evening;
-  const [chosen, setChosen] = useState('');
-  const groups = useMemo(() => {
-    const cards = offered.map((scenario) => ({ scenario, best: null, passed: false, onBench: null, early: false }));
-    const tracks = tracksOf(cards.filter(({ scenario }) => scenario.own === undefined));
-    const own = cards.filter(({ scenario }) => scenario.own !== undefined);
-    return [
-      ...(own.length === 0 ? [] : [{ title: course.own.title, cards: own }]),
-      ...tracks.map(({ id, cards: held }) => ({ title: track(id).title, cards: held })),
-    ];
-  }, [offered]);
-  const id = offered.some((one) => one.id === chosen) ? chosen : '';
-  return (
-    <div class="evening-add">
-      <label>
-        <span class="l">{say.addOne}</span>
-        <select class="written" value={id} onChange={({ currentTarget }) => setChosen(currentTarget.value)}>
-          <option value="">{say.choose}</option>
-          {groups.map(({ title, cards }) => (
-            <optgroup key={title} label={title}>
-              {cards.map(({ scenario }) => (
-                <option key={scenario.id} value={scenario.id}>
-                  {`${scenario.code} ${scenario.title}`}
-                </option>
-              ))}
-            </optgroup>
-          ))}
-        </select>
-      </label>
-      <Button
-        disabled={id === '' || full}
-        onClick={() => {
-          add(id);
-          setChosen('');
-        }}
-      >
-        {say.add}
-      </Button>
-      {full ? <p class="s">{say.full(MOST)}</p> : null}
-    </div>
   );
 }

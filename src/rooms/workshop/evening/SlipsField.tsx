@@ -6,20 +6,25 @@ import { Button } from '../../../kit/theme/art.tsx';
 import { SlipsPaper, type SlipsPaperProps } from './SlipsPaper.tsx';
 
 export interface SlipsFieldProps extends Omit<SlipsPaperProps, 'count'> {
+  readonly typed: string;
+  readonly type: (typed: string) => void;
   readonly disabled: boolean;
 }
 
 const MOST_SLIPS = 60;
-const USUAL = 12;
+export const USUAL_SLIPS = 12;
 
-export function SlipsField({ disabled, ...of }: SlipsFieldProps) {
+/** null: no such number of slips can be printed. */
+export const slipsIn = (typed: string): number | null =>
+  /^[1-9]\d?$/.test(typed) && Number(typed) <= MOST_SLIPS ? Number(typed) : null;
+
+export function SlipsField({ disabled, typed, type, ...of }: SlipsFieldProps) {
   const { slips: say } = useWords().workshop.evening;
-  const [typed, setTyped] = useState(`${USUAL}`);
   const [printing, setPrinting] = useState(false);
   // Beside the desk, which is not printed.
   const field = useRef<HTMLDivElement>(null);
   const main = field.current?.closest('main') ?? null;
-  const count = /^[1-9]\d?$/.test(typed) && Number(typed) <= MOST_SLIPS ? Number(typed) : null;
+  const count = slipsIn(typed);
   useEffect(() => {
     if (!printing) return;
     const done = (): void => setPrinting(false);
@@ -38,7 +43,7 @@ export function SlipsField({ disabled, ...of }: SlipsFieldProps) {
             min={1}
             max={MOST_SLIPS}
             value={typed}
-            onInput={({ currentTarget }) => setTyped(currentTarget.value)}
+            onInput={({ currentTarget }) => type(currentTarget.value)}
           />
         </label>
         <Button disabled={disabled || count === null} onClick={() => setPrinting(true)}>

@@ -25,6 +25,11 @@ export interface ExamTerms {
   readonly results: 'atEnd' | 'each';
 }
 
+/** A row for each candidate: for each scenario in order the number that its set is dealt from; null: the same set for all. */
+export interface Deals {
+  readonly rows: readonly { readonly candidate: string; readonly numbers: readonly (number | null)[] }[];
+}
+
 export interface EveningPort {
   /** of the course and of one's own */
   offered(): readonly ScenarioEntry[];
@@ -36,6 +41,8 @@ export interface EveningPort {
     draft: EveningDraft,
     exam: { readonly terms: ExamTerms; readonly phrase: string } | null,
   ): Promise<readonly string[]>;
+  /** What each candidate's set of each scenario is dealt from, as the sheet stands now; what stands in the way, else. */
+  deals(draft: EveningDraft, terms: ExamTerms, candidates: readonly string[]): Promise<Deals | readonly string[]>;
   /** what the file will be called */
   fileName(draft: EveningDraft): string;
   /** of this page, without what stands behind `#`; null: no other machine can open it */
