@@ -4,7 +4,10 @@ import { usePageTitle } from '../../../kit/hooks/usePageTitle.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { Button, Frame, type RoomLink } from '../../../kit/theme/art.tsx';
 import type { ScenarioEntry } from '../../../present/scenarioEntry.ts';
+import { begun, changed, type History, redone, undone } from '../../../workshop/history.ts';
 import type { PlaceTabsProps } from '../PlaceTabs.tsx';
+import { useUndoKeys } from '../scenario/useUndoKeys.ts';
+import { UndoButtons } from '../UndoButtons.tsx';
 import { WorkshopFrame } from '../WorkshopFrame.tsx';
 import { AddOne, MOST } from './AddOne.tsx';
 import { DealGrid } from './DealGrid.tsx';
@@ -26,11 +29,15 @@ function sealedMinutes(entry: ScenarioEntry | undefined): number {
   return entry?.sealed === true ? (entry.timeLimitSeconds ?? 0) / 60 : 0;
 }
 
+/** What is typed into one field after the other is one step. */
+const TYPED: ReadonlySet<string> = new Set(['title', 'author', 'minutes', 'minutesEach', 'passMark']);
+
 export function EveningPage({ port, links, onPlace }: EveningPageProps) {
   const { shell, workshop } = useWords();
   const say = workshop.evening;
   usePageTitle(say.tab, shell.workshop);
-  const [draft, setDraft] = useState(() => port.draft());
+  const [history, setHistory] = useState(() => begun(port.draft()));
+  const draft = history.now;
   const [phrase, setPhrase] = useState('');
   const [slips, setSlips] = useState(`${USUAL_SLIPS}`);
   const [saving, setSaving] = useState(false);
@@ -41,11 +48,17 @@ export function EveningPage({ port, links, onPlace }: EveningPageProps) {
   const offered = useMemo(() => port.offered(), [port, changes]);
   const entries = useMemo(() => new Map(offered.map((entry) => [entry.id, entry])), [offered]);
   const write = (change: Partial<EveningDraft>): void => {
-    const next = { ...draft, ...change };
-    setDraft(next);
-    setKept(port.write(next));
+    const [key, ...others] = Object.keys(change);
+    turnTo(changed(history, { ...draft, ...change }, others.length === 0 && TYPED.has(key!) ? key! : null));
+  };
+  const turnTo = (next: History<EveningDraft>): void => {
+    setHistory(next);
+    setKept(port.write(next.now));
     setTold(null);
   };
+  const undo = (): void => turnTo(undone(history));
+  const redo = (): void => turnTo(redone(history));
+  useUndoKeys({ undo, redo });
   const lacks = lackOf(draft, phrase, (id) => (entries.get(id)?.timeLimitSeconds ?? 14_400) / 60);
   const parMinutes = draft.scenarios.reduce((sum, id) => sum + (entries.get(id)?.par?.seconds ?? 0) / 60, 0);
   const limitMinutes = draft.scenarios.reduce((sum, id) => sum + sealedMinutes(entries.get(id)), 0);
@@ -59,7 +72,29 @@ export function EveningPage({ port, links, onPlace }: EveningPageProps) {
     });
   };
   return (
-    <WorkshopFrame current="evening" onPlace={onPlace} links={links} title={say.title}>
+    <WorkshopFrame
+      current="evening"
+      onPlace={onPlace}
+      links={links}
+      title={say.title}
+      right={
+        <>
+          <span class="desk-open">
+            {kept ? <span class="l2">{workshop.kept}</span> : null}
+            <b>
+              <bdi>{draft.title === '' ? workshop.untitled : draft.title}</bdi>
+            </b>
+          </span>
+          <UndoButtons
+            of="evening"
+            now={draft}
+            undoSteps={history.past.length}
+            redoSteps={history.future.length}
+            {...{ undo, redo }}
+          />
+        </>
+      }
+    >
       <div class="evening-desk">
         <section class="paper evening-sheet" aria-labelledby="evening-title">
           <Frame kind="sheet" />
