@@ -11,6 +11,7 @@ import { ClassPage } from '../rooms/class/ClassPage.tsx';
 import type { ClassPort } from '../rooms/class/classPort.ts';
 import { type Brought, type BroughtSitting, dropped, picked, unfolded } from '../services/classroom/brought.ts';
 import { CLASS_NOTE } from '../services/classroom/classNotes.ts';
+import { type Pickers, pickedHandles } from '../services/classroom/handles.ts';
 import type { Words } from '../words/words.ts';
 import { ClassReport } from './ClassReport.tsx';
 import { classPaper, textOf } from './classPaper.ts';
@@ -96,6 +97,15 @@ function ClassList({ library, logbook, go }: RoomProps) {
       isWorking: desk.isWorking(),
       inHand: desk.inHand(),
       bringDropped: (data) => void dropped(data).then(takeApart).then(bring),
+      pick(folder, otherwise) {
+        void pickedHandles(folder, window as Pickers).then(
+          (chosen) => {
+            if (chosen === null) otherwise();
+            else if (chosen !== 'calledOff') void takeApart(chosen).then(bring);
+          },
+          (error: unknown) => setComplaints([words.textFiles.unreadable((error as Partial<Error>).name ?? '')]),
+        );
+      },
       bringPicked: (list) => void takeApart(picked(list)).then(bring),
       stop: desk.stop,
       goOn: desk.goOn,

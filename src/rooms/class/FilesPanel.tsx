@@ -140,7 +140,7 @@ export function FileButton({ port, folder, primary = false }: FileButtonProps) {
   const words = primary ? say.add : folder ? say.chooseFolder : say.chooseFiles;
   return (
     <>
-      <Button primary={primary} onClick={() => input.current?.click()}>
+      <Button primary={primary} onClick={() => port.pick(folder, () => input.current?.click())}>
         {words}
       </Button>
       <FilesField

@@ -28,6 +28,8 @@ export interface ClassPort {
   /** of what was handed out, and of sealed sheets */
   readonly takeBack: (file: string) => void;
   readonly bringDropped: (data: DataTransfer) => void;
+  /** by the browser's own picker; calls `otherwise` at once where there is none for this page */
+  readonly pick: (folder: boolean, otherwise: () => void) => void;
   readonly bringPicked: (files: readonly File[]) => void;
   readonly stop: () => void;
   readonly goOn: () => void;

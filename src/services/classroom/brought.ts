@@ -31,7 +31,7 @@ export interface BroughtSitting extends RunsHead {
   readonly folder: string;
 }
 
-const IS_RUN = /\.json$/i;
+export const IS_RUN = /\.json$/i;
 
 /** Signs of a file's beginning that tell which kind it is. */
 const HEAD_BYTES = 2000;
@@ -41,6 +41,33 @@ const HANDED_OUT = ['scenario', 'evening', 'sealed-evening', 'receiver'];
 const IS_DECK = /\.cir$/i;
 /** Files that are asked for at a time: to ask for those of a whole class at once holds the page up. */
 const AT_ONCE = 16;
+
+/** A file that the browser has named, and hands over when it is asked. */
+export interface Named {
+  readonly name: string;
+  readonly file: () => Promise<File>;
+}
+
+/** Of each portion all are waited for before the next is asked for. */
+export async function handedOver(named: readonly Named[]): Promise<readonly BroughtFile[]> {
+  const files: BroughtFile[] = [];
+  for (let at = 0; at < named.length; at += AT_ONCE) {
+    const portion = named.slice(at, at + AT_ONCE);
+    files.push(...(await Promise.all(portion.map(async ({ name, file }) => ({ name, blob: await file() })))));
+  }
+  return files;
+}
+
+/** A folder with all that is named in it and below. */
+export async function folderOf(name: string, found: readonly Named[]): Promise<Brought> {
+  const named = [...found].sort(byPlace);
+  const runs = named.filter((one) => IS_RUN.test(one.name));
+  return {
+    files: await handedOver(runs),
+    leftAlone: named.flatMap((one) => (IS_RUN.test(one.name) ? [] : [one.name])),
+    empty: runs.length === 0 ? [name] : [],
+  };
+}
 
 /** The text of a file, or why it has none: too large, no text, not to be read. */
 export type ReadText = (file: BroughtFile) => Promise<Result<string>>;
@@ -118,24 +145,7 @@ export async function dropped(data: DataTransfer): Promise<Brought> {
 }
 
 async function folder(entry: FileSystemDirectoryEntry): Promise<Brought> {
-  const named = (await filesBelow(entry, entry.name)).sort(byPlace);
-  const runs = named.filter(({ name }) => IS_RUN.test(name));
-  const files = await Promise.all(
-    runs.map(async ({ name, entry: one }) => ({
-      name,
-      blob: await new Promise<File>((done, failed) => one.file(done, failed)),
-    })),
-  );
-  return {
-    files,
-    leftAlone: named.flatMap(({ name }) => (IS_RUN.test(name) ? [] : [name])),
-    empty: runs.length === 0 ? [entry.name] : [],
-  };
-}
-
-interface Named {
-  readonly name: string;
-  readonly entry: FileSystemFileEntry;
+  return folderOf(entry.name, await filesBelow(entry, entry.name));
 }
 
 async function filesBelow(at: FileSystemDirectoryEntry, place: string): Promise<Named[]> {
@@ -148,10 +158,12 @@ async function filesBelow(at: FileSystemDirectoryEntry, place: string): Promise<
     for (const one of some) {
       const name = `${place}/${one.name}`;
       if (one.isDirectory) found.push(...(await filesBelow(one as FileSystemDirectoryEntry, name)));
-      else found.push({ name, entry: one as FileSystemFileEntry });
+      else found.push({ name, file: () => fileOf(one as FileSystemFileEntry) });
     }
   }
 }
+
+const fileOf = (entry: FileSystemFileEntry): Promise<File> => new Promise((done, failed) => entry.file(done, failed));
 
 /** Folder by folder, as the command line goes through them. */
 function byPlace(a: { readonly name: string }, b: { readonly name: string }): number {
