@@ -21,7 +21,7 @@ export interface RegradeOptions {
 }
 
 /** Of the environment: a phrase in it stands in no list of commands, and the processes that spread the work have it too. */
-export const PHRASE_VARIABLE = 'HAYSTACK_PHRASE';
+const PHRASE_VARIABLE = 'HAYSTACK_PHRASE';
 
 /** Fewer files than this are done before a second process has started. */
 const WORTH_SPREADING = 4;

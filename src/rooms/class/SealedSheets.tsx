@@ -3,6 +3,7 @@ import { useState } from 'preact/hooks';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { Button } from '../../kit/theme/art.tsx';
 import type { ClassPort, SealedSheet } from './classPort.ts';
+import './sealed.css';
 
 export function SealedSheets({ port }: { readonly port: ClassPort }) {
   const { classroom: say } = useWords();

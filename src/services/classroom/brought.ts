@@ -31,7 +31,7 @@ export interface BroughtSitting extends RunsHead {
   readonly folder: string;
 }
 
-export const IS_RUN = /\.json$/i;
+const IS_RUN = /\.json$/i;
 
 /** Signs of a file's beginning that tell which kind it is. */
 const HEAD_BYTES = 2000;

@@ -3,6 +3,7 @@ import { useEffect, useState } from 'preact/hooks';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { Frame } from '../../../kit/theme/art.tsx';
 import type { Deals, EveningDraft, EveningPort, ExamTerms } from './eveningPort.ts';
+import './deals.css';
 
 export interface DealGridProps {
   readonly port: Pick<EveningPort, 'deals'>;

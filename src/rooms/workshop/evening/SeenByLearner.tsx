@@ -7,6 +7,7 @@ import { CARD_BOX, type CardCurve } from '../../../present/cardCurve.ts';
 import { clockTime } from '../../../present/clockTime.ts';
 import type { ScenarioEntry } from '../../../present/scenarioEntry.ts';
 import type { EveningDraft } from './eveningPort.ts';
+import './seen.css';
 
 export interface SeenByLearnerProps {
   readonly draft: EveningDraft;
