@@ -1,9 +1,10 @@
 /** A small server for the built page: one folder, read only, this machine only, and a policy that lets the page talk to nobody else. */
 import { createReadStream } from 'node:fs';
-import { realpath, stat } from 'node:fs/promises';
+import { readFile, realpath, stat } from 'node:fs/promises';
 import http from 'node:http';
 import path from 'node:path';
-import { createGzip } from 'node:zlib';
+import { promisify } from 'node:util';
+import { gzip } from 'node:zlib';
 import { POLICY } from './policy.mjs';
 
 const TYPES = {
@@ -29,8 +30,9 @@ const COMPRESSIBLE = /^text\/|javascript|json|svg/;
 
 /** Serves `root` on 127.0.0.1. `port` 0 takes any free one. Rejects when the port is taken. */
 export async function serve(root, port = 0) {
+  const squeezed = squeezer();
   const server = http.createServer((request, response) => {
-    answer(root, request, response).catch(() => {
+    answer(root, squeezed, request, response).catch(() => {
       if (!response.headersSent) say(response, 500, 'The file could not be read.');
       else response.destroy();
     });
@@ -51,7 +53,7 @@ export async function serve(root, port = 0) {
   };
 }
 
-async function answer(root, request, response) {
+async function answer(root, squeezed, request, response) {
   if (request.method !== 'GET' && request.method !== 'HEAD') {
     response.setHeader('Allow', 'GET, HEAD');
     return say(response, 405, 'Only reading is possible here.');
@@ -60,19 +62,33 @@ async function answer(root, request, response) {
   if (file === null) return say(response, 404, 'There is nothing at this address.');
   const type = TYPES[path.extname(file.path).toLowerCase()] ?? 'application/octet-stream';
   // Texts shrink to a third; fonts and pictures are compressed already.
-  const squeezed = COMPRESSIBLE.test(type) && /\bgzip\b/.test(request.headers['accept-encoding'] ?? '');
+  const body =
+    COMPRESSIBLE.test(type) && /\bgzip\b/.test(request.headers['accept-encoding'] ?? '') ? await squeezed(file) : null;
   response.writeHead(200, {
     ...headersFor(file.place),
     'Content-Type': type,
     Vary: 'Accept-Encoding',
-    ...(squeezed ? { 'Content-Encoding': 'gzip' } : { 'Content-Length': file.size }),
+    'Content-Length': body === null ? file.size : body.length,
+    ...(body !== null && { 'Content-Encoding': 'gzip' }),
   });
   if (request.method === 'HEAD') return response.end();
+  if (body !== null) return response.end(body);
   const stream = createReadStream(file.path);
   stream.on('error', () => response.destroy());
   response.on('close', () => stream.destroy());
-  if (squeezed) stream.pipe(createGzip()).pipe(response);
-  else stream.pipe(response);
+  stream.pipe(response);
+}
+
+/** Compresses each text once, for as long as it stays what it is: a page asks for some fifty, and they cost more than all else that is done here. */
+function squeezer() {
+  const kept = new Map();
+  return async ({ path: name, size, mtimeMs }) => {
+    const known = kept.get(name);
+    if (known?.size === size && known.mtimeMs === mtimeMs) return known.body;
+    const body = await promisify(gzip)(await readFile(name));
+    kept.set(name, { size, mtimeMs, body });
+    return body;
+  };
 }
 
 /** The file that an address means, or null: never one outside the folder, not even through a link. */
@@ -90,7 +106,7 @@ async function fileFor(root, url) {
     const found = await realpath(path.join(base, place));
     if (!found.startsWith(base + path.sep)) return null;
     const stats = await stat(found);
-    return stats.isFile() ? { path: found, size: stats.size, place } : null;
+    return stats.isFile() ? { path: found, size: stats.size, mtimeMs: stats.mtimeMs, place } : null;
   } catch {
     return null;
   }
