@@ -1,8 +1,13 @@
 /** The exact fast sweep: 40 kHz at 60 Hz around 455 kHz, which a 60 Hz frame has 16 ms for; and the first order in the rate beside it. */
 
+import { chargingDiode } from '../../src/physics/chargingDiode.ts';
+import { diodeLaw } from '../../src/physics/diodeLaw.ts';
 import { createFastSweep } from '../../src/physics/fastSweep.ts';
 import { createGentleSweep } from '../../src/physics/gentleSweep.ts';
 import { sweepFrequencies } from '../../src/physics/sweep.ts';
+import { detectorDiode } from '../../src/receiver/diodes.ts';
+import { createStatedResponse } from '../../src/receiver/statedResponse.ts';
+import { shippedReceiver } from '../../tests/files/shipped.ts';
 import { deckText, solved } from '../../tests/physics/decks.ts';
 import type { PerfCase } from '../case.ts';
 import { timed } from '../case.ts';
@@ -27,6 +32,28 @@ const frame = (gated: boolean) => () => {
   return timed({ warmUp: 200, runs: 200, run, checksum: () => total(out) });
 };
 
+const loadedFrame = () => {
+  const { receiver, deck } = shippedReceiver('am-455k');
+  const detector = receiver.detectors[0]!;
+  const law = diodeLaw(detectorDiode(deck, detector));
+  const fast = createFastSweep(POINTS);
+  const solver = solved(deckText('am-455k'), fast.linesHz(CENTRE_HZ, SPAN_HZ, SWEEP_HZ, 10e3));
+  solver.setDrive('Isig', createStatedResponse(receiver, deck, receiver.responses[0]!).amps);
+  solver.setLoads([{ node: 'det', admittance: law.admittance }]);
+  const nominal = solver.value('L1p');
+  const out = new Float64Array(2 * POINTS);
+  const volts = new Float64Array(2 * POINTS);
+  const run = (i: number) => {
+    solver.setValue('L1p', nominal * (0.99 + 0.001 * (i % 20)));
+    solver.solve();
+    const { re, im } = solver.drawnAt('det')!;
+    const load = { law, leadFarads: 100e-12, re, im, periodSeconds: 1 / SWEEP_HZ };
+    fast.loadedEnvelope(solver.real('det'), solver.imag('det'), true, load, out);
+    chargingDiode(law, Math.max(...out), 100e-12).charge(out, 1 / SWEEP_HZ, volts.fill(0));
+  };
+  return timed({ warmUp: 50, runs: 200, run, checksum: () => total(volts) });
+};
+
 export const cases: readonly PerfCase[] = [
   { id: 'fast-sweep', title: 'radio IF, 40 kHz at 60 Hz: lines solved, exact envelope', measure: frame(false) },
   {
@@ -34,6 +61,12 @@ export const cases: readonly PerfCase[] = [
     title: 'the same with the retrace blanked',
     against: 'fast-sweep',
     measure: frame(true),
+  },
+  {
+    id: 'fast-sweep-loaded',
+    title: 'the same with its diode, which follows in its own time, retrace blanked; volts on its load',
+    against: 'fast-sweep-gated',
+    measure: loadedFrame,
   },
   {
     id: 'fast-sweep-span',

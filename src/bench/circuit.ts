@@ -8,7 +8,13 @@ import { createLimitCycleFinder, type LimitCycle, type LimitCycleFinder } from '
 import { nodesBehind, quietingOf } from '../physics/limiterQuieting.ts';
 import type { PathLoad } from '../receiver/pathLoad.ts';
 import { createReceiverNoise, type NodeNoise, type ReceiverNoise } from '../receiver/receiverNoise.ts';
-import { createSignalPath, type LevelShare, type SignalPath, type SourceKind } from '../receiver/signalPath.ts';
+import {
+  createSignalPath,
+  type LevelShare,
+  type LoneLoad,
+  type SignalPath,
+  type SourceKind,
+} from '../receiver/signalPath.ts';
 import { LOWEST_HZ, SOURCE_OHMS } from '../receiver/sourceLevel.ts';
 import type { SlugState } from './benchState.ts';
 import { type StageConditions, slugElementValues, stageElementValues } from './conditions.ts';
@@ -33,6 +39,8 @@ export interface SolverSet {
   magnitude(node: string, out: Float64Array): Float64Array;
   real(node: string): Float64Array;
   imag(node: string): Float64Array;
+  /** see `SignalPath` */
+  loneLoad(node: string): LoneLoad | null;
   /** where the set's own oscillator runs or would run; null where it has none */
   oscillatorHz(): number | null;
   /** how much of the set's noise its limiters leave at a node, frequency by frequency; null where none stands before it or nothing is fed in. Its own buffer, until the next */
@@ -174,6 +182,7 @@ function createSolverSet(setup: BenchSetup, connections: Connections, deck: Deck
     magnitude: (node, out) => (rf === null ? out.fill(0) : ready().magnitude(node, out)),
     real: (node) => ready().real(node),
     imag: (node) => ready().imag(node),
+    loneLoad: (node) => (rf === null ? null : ready().loneLoad(node)),
     oscillatorHz: () => ready().oscillatorHz(),
     quieting(node) {
       const before = rf === null ? [] : limiters.filter((limiter) => stands(limiter, node));

@@ -10,6 +10,7 @@ import { createGentleSweep, type SweepMode, sweepMode } from '../physics/gentleS
 import { wholePeriod } from '../physics/sweep.ts';
 import { LOWEST_HZ } from '../receiver/sourceLevel.ts';
 import type { LineVolts } from './conditions.ts';
+import { leadFarads } from './loads.ts';
 import { carrierAt, type Moment, TRACE_POINTS } from './moment.ts';
 
 export interface Envelopes {
@@ -41,7 +42,14 @@ export function createEnvelopes(): EnvelopeMaker {
         const { lines } = moment.circuit;
         const hz = fast.linesHz(moment.centreHz, spanHz, sweepHz, LOWEST_HZ);
         lines.solve(hz, moment.conditions(lineVolts));
-        fast.envelope(lines.real(node), lines.imag(node), blanking, out);
+        const load = lines.loneLoad(node);
+        if (load === null) fast.envelope(lines.real(node), lines.imag(node), blanking, out);
+        else {
+          const own = moment.setup.receiver.detectors.find((one) => one.kind === 'envelope' && one.node === node);
+          const hung = own === undefined ? 0 : leadFarads(moment.connections, own);
+          const line = { ...load, leadFarads: hung, periodSeconds: 1 / sweepHz };
+          fast.loadedEnvelope(lines.real(node), lines.imag(node), blanking, line, out);
+        }
       }
     }
     // In the exact answer the circuits ring on into the blanked retrace; in the others they stop with the carrier.

@@ -6,7 +6,7 @@ import type { PathLoad } from '../receiver/pathLoad.ts';
 import type { Detector } from '../receiver/receiver.ts';
 import type { BenchState } from './benchState.ts';
 import { type Connections, loadFarads } from './connections.ts';
-import { METER_OHMS_PER_VOLT } from './instruments.ts';
+import { METER_OHMS_PER_VOLT, Y_LEAD_FARADS } from './instruments.ts';
 import type { BenchSetup } from './setup.ts';
 
 export type LoadingState = Pick<BenchState, 'leads' | 'controls'>;
@@ -24,6 +24,11 @@ export function diodeNow(
   const ohms = metered ? (own * meterOhms) / (own + meterOhms) : own;
   const touched = y?.role === 'detector' && y.detector === detector.id;
   return detectorDiode(deck, detector, ohms, touched ? loadFarads(detector.loadFarads, tip) : detector.loadFarads);
+}
+
+/** What a lead with a resistor in its tip hangs on the load of a detector, where it rests on it. */
+export function leadFarads({ y, tip }: Connections, detector: Detector): number {
+  return tip === 'resistor' && y?.role === 'detector' && y.detector === detector.id ? Y_LEAD_FARADS : 0;
 }
 
 export function loadsNow(setup: BenchSetup, state: LoadingState, connections: Connections): readonly PathLoad[] {

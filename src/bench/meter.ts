@@ -9,7 +9,7 @@ import type { LineVolts } from './conditions.ts';
 import { createDetection } from './detection.ts';
 import { createEnvelopes } from './envelopes.ts';
 import { noiseAt, noisyDiode, quietingAt, withNoise } from './grass.ts';
-import { diodeNow } from './loads.ts';
+import { diodeNow, leadFarads } from './loads.ts';
 import { type Moment, TRACE_POINTS } from './moment.ts';
 import { diodesOf, type Observation } from './observation.ts';
 import { joinSong } from './singing.ts';
@@ -30,8 +30,11 @@ export function createMeter(): (moment: Moment, lineVolts: LineVolts, song: Limi
     const detector = point?.role === 'detector' ? receiver.detectors.find((d) => d.id === point.detector) : undefined;
     if (point === undefined || detector === undefined) return null;
     const diode = diodeNow(setup, detector, state, connections);
+    const law = diodeLaw(diode);
     const common = {
-      detect: diodeLaw(diode).detect,
+      detect: law.detect,
+      law,
+      leadFarads: leadFarads(connections, detector),
       loadSeconds: diode.loadOhms * diode.loadFarads,
       leadSeconds: 0,
       raw: false,
@@ -52,7 +55,7 @@ export function createMeter(): (moment: Moment, lineVolts: LineVolts, song: Limi
     const atRest = running ? point.dcVolts : 0;
     if (point.role === 'agc') return lineVolts[point.id] ?? atRest;
     if (observation === null) return atRest;
-    envelopeOf(moment, lineVolts, observation.node, plus);
+    const { mode } = envelopeOf(moment, lineVolts, observation.node, plus);
     if (observation.minusNode !== null) envelopeOf(moment, lineVolts, observation.minusNode, minus);
     if (song !== null) {
       joinSong(plus, song.volts(observation.node));
@@ -61,7 +64,7 @@ export function createMeter(): (moment: Moment, lineVolts: LineVolts, song: Limi
     const noise = song !== null ? NO_NOISE : noiseAt(moment, lineVolts, observation);
     const most = plus.reduce((a, v) => Math.max(a, v), 0) + minus.reduce((a, v) => Math.max(a, v), 0);
     const noisy = noisyDiode(observation, noise, most, quietingAt(moment, observation));
-    detection.detect(withNoise(observation, noisy), plus, minus, 1 / moment.sweepHz);
+    detection.detect(withNoise(observation, noisy), plus, minus, 1 / moment.sweepHz, mode === 'exact');
     return atRest + plus.reduce((sum, v) => sum + v, 0) / plus.length;
   };
 }

@@ -7,13 +7,13 @@
  * With the tube's raw input the carrier itself is shown, before any diode: at a detector's load the tube takes it from the diode's coil without
  * loading it; on a signal point through whatever the tip is, and the isolating resistor with the lead behind it lets little of it through.
  */
-import { diodeLaw } from '../physics/diodeLaw.ts';
+import { type DiodeLaw, diodeLaw } from '../physics/diodeLaw.ts';
 import { BENCH_PROBE } from '../receiver/benchProbe.ts';
 import { signOf } from '../receiver/detectorSign.ts';
 import type { Detector, FmDetector, TestPoint } from '../receiver/receiver.ts';
 import type { Connections } from './connections.ts';
 import { ISOLATING_OHMS, SMOOTHING_FARADS, TUBE_SECONDS, Y_LEAD_FARADS } from './instruments.ts';
-import { diodeNow, type LoadingState } from './loads.ts';
+import { diodeNow, type LoadingState, leadFarads } from './loads.ts';
 import type { BenchSetup } from './setup.ts';
 
 /** `sample`: of the period, where what the diode makes of a carrier hangs on it. */
@@ -34,10 +34,14 @@ export interface Observation {
   readonly minusNode: string | null;
   /** volts of the diode for a carrier, without sign */
   readonly detect: Detect;
+  /** of the diode, or of either of two */
+  readonly law: DiodeLaw;
   readonly sign: 1 | -1;
   readonly pair: PairOutput | null;
   /** time constant of the diode's load, seconds */
   readonly loadSeconds: number;
+  /** that charge and discharge with the load's own capacitor, where the tip is a resistor small against the load */
+  readonly leadFarads: number;
   /** of tip, lead, smoothing and tube */
   readonly leadSeconds: number;
   readonly raw: boolean;
@@ -54,22 +58,28 @@ export function observe(setup: BenchSetup, state: LoadingState, connections: Con
     const diode = diodeNow(setup, detector, state, connections);
     const ohms = diode.loadOhms;
     const tipOhms = tip === 'resistor' ? ISOLATING_OHMS : ohms;
+    const law = diodeLaw(diode);
     const common = {
-      detect: diodeLaw(diode).detect,
+      detect: law.detect,
+      law,
       loadSeconds: ohms * diode.loadFarads,
+      leadFarads: leadFarads(connections, detector),
       leadSeconds: TUBE_SECONDS + leadSeconds(state, tipOhms, tip === 'resistor' ? Y_LEAD_FARADS : 0),
       raw,
     };
     return { ...common, ...diodesOf(detector, y, ohms) };
   }
   if (y.node === null || (tip !== 'probe' && !raw)) return null;
+  const law = diodeLaw(BENCH_PROBE);
   return {
     node: y.node,
     minusNode: null,
-    detect: diodeLaw(BENCH_PROBE).detect,
+    detect: law.detect,
+    law,
     sign: signOf(BENCH_PROBE.polarity),
     pair: null,
     loadSeconds: BENCH_PROBE.loadOhms * BENCH_PROBE.loadFarads,
+    leadFarads: 0,
     leadSeconds: TUBE_SECONDS + leadSeconds(state, ISOLATING_OHMS, 0),
     raw,
   };

@@ -94,9 +94,12 @@ export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state
     const compressionDb = fed && running ? full.solvers.compressionDb(observation?.node) : 0;
     const meterVolts = sungMeterVolts ?? meterOf(moment, lineVolts, null);
     let sweepLag = 0;
+    let hurried = false;
     if (observation === null) volts.fill(0);
     else {
-      sweepLag = envelopeOf(moment, lineVolts, observation.node, volts).lag;
+      const found = envelopeOf(moment, lineVolts, observation.node, volts);
+      sweepLag = found.lag;
+      hurried = found.mode === 'exact';
       if (observation.minusNode !== null) {
         sweepLag = Math.max(sweepLag, envelopeOf(moment, lineVolts, observation.minusNode, minus).lag);
       }
@@ -123,7 +126,7 @@ export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state
       addMarkers(volts, minus, observation, through);
       const peak = Math.max(peakCarrierVolts, through?.carrierVolts ?? 0);
       if (cycle !== null && listens) {
-        toInput(volts, minus, moment, observation);
+        toInput(volts, minus, moment, observation, hurried);
         song = sing(beside, lineVolts, observation, cycle);
       } else {
         const noisy = noisyDiode(observation, noise, peak, quieting);
@@ -142,8 +145,8 @@ export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state
           grass = grassOf(observation, noise, noisy, shownVolts, second, stepSeconds, stray);
           if (observation.raw) liftRaw(shownVolts, noisy);
         }
-        if (hums || noisy !== null) toInput(shownVolts, shownMinus, moment, withNoise(observation, noisy));
-        toInput(volts, minus, moment, observation);
+        if (hums || noisy !== null) toInput(shownVolts, shownMinus, moment, withNoise(observation, noisy), hurried);
+        toInput(volts, minus, moment, observation, hurried);
         if (!hums && noisy === null) shownVolts.set(volts);
       }
     }
@@ -176,12 +179,12 @@ export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state
   /** What the tube shows of a set that sings. */
   function sing(beside: Moment, lineVolts: LineVolts, observation: Observation, cycle: LimitCycle): Oscillation {
     beside.full.solvers.solve(beside.full.hz, beside.conditions(lineVolts));
-    envelopeOf(beside, lineVolts, observation.node, shownVolts);
+    const { mode } = envelopeOf(beside, lineVolts, observation.node, shownVolts);
     if (observation.minusNode !== null) envelopeOf(beside, lineVolts, observation.minusNode, shownMinus);
     const song = songBeat(beside, cycle, observation, shownVolts, shownMinus);
     joinSong(shownVolts, cycle.volts(observation.node));
     if (observation.minusNode !== null) joinSong(shownMinus, cycle.volts(observation.minusNode));
-    toInput(shownVolts, shownMinus, beside, observation);
+    toInput(shownVolts, shownMinus, beside, observation, mode === 'exact');
     return song;
   }
 
@@ -201,7 +204,13 @@ export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state
   }
 
   /** Carriers become volts at the Y input, in place. */
-  function toInput(plus: Float64Array, other: Float64Array, moment: Moment, observation: Observation): void {
+  function toInput(
+    plus: Float64Array,
+    other: Float64Array,
+    moment: Moment,
+    observation: Observation,
+    hurried: boolean,
+  ): void {
     if (observation.raw) {
       const { connections, full, swept } = moment;
       for (let i = 0; i < plus.length; i++) {
@@ -210,7 +219,7 @@ export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state
       }
       return;
     }
-    detection.detect(observation, plus, other, 1 / moment.sweepHz);
+    detection.detect(observation, plus, other, 1 / moment.sweepHz, hurried);
   }
 }
 

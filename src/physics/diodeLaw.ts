@@ -34,7 +34,9 @@ const known = new Map<string, DiodeLaw>();
 export function diodeLaw(diode: LoadedDiode): DiodeLaw {
   const { saturationAmps, emissionVolts, loadOhms, loadFarads, harmonics } = diode;
   const circuit =
-    harmonics === null ? '' : `${loadFarads}|${harmonics.hz}|${harmonics.re.join(' ')}|${harmonics.im.join(' ')}`;
+    harmonics === null
+      ? `${loadFarads}`
+      : `${loadFarads}|${harmonics.hz}|${harmonics.re.join(' ')}|${harmonics.im.join(' ')}`;
   const key = `${saturationAmps}|${emissionVolts}|${loadOhms}|${circuit}`;
   const law = known.get(key) ?? (harmonics === null ? closedLaw(diode) : balancedLaw({ ...diode, harmonics }));
   // Put back at the end, so that the first in the map is the one longest unused.

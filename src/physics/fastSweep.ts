@@ -11,6 +11,7 @@
  * Source: Fourier series of a frequency-modulated carrier, e.g. Carson and Fry, BSTJ 1937 (from memory). The transform is the package fft.js.
  */
 import FFT from 'fft.js';
+import { createSweptLoad, type LineLoad } from './sweptLoad.ts';
 
 /** More lines than this do not fit into a frame; `gentleSweep.ts` serves then. */
 export const MOST_LINES = 4096;
@@ -39,6 +40,8 @@ export interface FastSweep {
    * have been asked for last.
    */
   envelope(re: Float64Array, im: Float64Array, gated: boolean, out: Float64Array): void;
+  /** the same where the node's diode follows the envelope in its own time, and the envelope the diode: see sweptLoad.ts; `re`, `im` as they are with the load that each line would have standing still */
+  loadedEnvelope(re: Float64Array, im: Float64Array, gated: boolean, load: LineLoad, out: Float64Array): void;
 }
 
 /** The source's own lines c_n for n from -far to far, interleaved, each turned to the bench's first instant. */
@@ -54,8 +57,11 @@ interface Source {
 export function createFastSweep(points: number): FastSweep {
   const size = 2 * points;
   const inverse = new FFT(size);
-  const answer = new Float64Array(2 * size);
+  const plain = new Float64Array(2 * size);
+  let answer: Float64Array = plain;
   const swept = new Float64Array(2 * size);
+  let fine: Float64Array = new Float64Array(0);
+  const sweptLoad = createSweptLoad();
   let source: Source | null = null;
   let lines = new Float64Array(0);
   let sides = 0;
@@ -63,7 +69,7 @@ export function createFastSweep(points: number): FastSweep {
 
   /** Adds c_n H to the lines of a period of `size` samples, on which lines `size` apart fall together. */
   const add = (from: Source, n: number, hr: number, hi: number): void => {
-    const at = 2 * (n & (size - 1));
+    const at = 2 * (n & (answer.length / 2 - 1));
     const cr = from.lines[2 * (n + from.far)]!;
     const ci = from.lines[2 * (n + from.far) + 1]!;
     answer[at] = answer[at]! + cr * hr - ci * hi;
@@ -87,6 +93,32 @@ export function createFastSweep(points: number): FastSweep {
     }
   };
 
+  /** Gathers c_n H of the whole period in `answer`. */
+  const gather = (
+    into: Float64Array,
+    re: Float64Array,
+    im: Float64Array,
+    gated: boolean,
+    out: Float64Array,
+  ): Source => {
+    if (sides === 0 || re.length !== lines.length || im.length !== lines.length) {
+      throw new RangeError('the network must be known at each line');
+    }
+    if (out.length !== size) throw new RangeError('out must hold a whole period');
+    if (source === null || source.index !== index || source.sides !== sides || source.gated !== gated) {
+      source = makeSource(index, gated, sides, size);
+    }
+    answer = into;
+    answer.fill(0);
+    for (let n = -sides; n <= sides; n++) add(source, n, re[n + sides]!, im[n + sides]!);
+    if (gated) {
+      const last = 2 * sides;
+      addBeyond(source, 1, re[last]!, im[last]!, re[last - 1]!, im[last - 1]!);
+      addBeyond(source, -1, re[0]!, im[0]!, re[1]!, im[1]!);
+    }
+    return source;
+  };
+
   return {
     linesHz(centreHz, spanHz, sweepHz, lowestHz) {
       sides = sideLines(spanHz, sweepHz);
@@ -96,22 +128,21 @@ export function createFastSweep(points: number): FastSweep {
       return lines;
     },
     envelope(re, im, gated, out) {
-      if (sides === 0 || re.length !== lines.length || im.length !== lines.length) {
-        throw new RangeError('the network must be known at each line');
-      }
-      if (out.length !== size) throw new RangeError('out must hold a whole period');
-      if (source === null || source.index !== index || source.sides !== sides || source.gated !== gated) {
-        source = makeSource(index, gated, sides, size);
-      }
-      answer.fill(0);
-      for (let n = -sides; n <= sides; n++) add(source, n, re[n + sides]!, im[n + sides]!);
-      if (gated) {
-        const last = 2 * sides;
-        addBeyond(source, 1, re[last]!, im[last]!, re[last - 1]!, im[last - 1]!);
-        addBeyond(source, -1, re[0]!, im[0]!, re[1]!, im[1]!);
-      }
-      inverse.inverseTransform(swept, answer);
+      gather(plain, re, im, gated, out);
+      inverse.inverseTransform(swept, plain);
       for (let i = 0; i < size; i++) out[i] = Math.hypot(swept[2 * i]!, swept[2 * i + 1]!);
+    },
+    loadedEnvelope(re, im, gated, load, out) {
+      let length = size;
+      while (length <= 2 * sides) length *= 2;
+      if (fine.length !== 2 * length) fine = new Float64Array(2 * length);
+      const { lines: c, far } = gather(fine, re, im, gated, out);
+      // The lines are scaled for a transform of `size`.
+      const scale = length / size;
+      for (let i = 0; i < fine.length; i++) fine[i] = fine[i]! * scale;
+      const own = c.slice(2 * (far - sides), 2 * (far + sides + 1)).map((v) => v * scale);
+      sweptLoad.follow(fine, re, im, own, load);
+      for (let i = 0; i < size; i++) out[i] = Math.hypot(fine[2 * scale * i]!, fine[2 * scale * i + 1]!);
     },
   };
 }

@@ -14,7 +14,7 @@
 import type { Admittance } from './admittance.ts';
 import { fundamentalGain, fundamentalGainSlope } from './describingFunction.ts';
 import type { Network } from './network.ts';
-import type { SolverBlock } from './solverBlock.ts';
+import type { DrawnAt, SolverBlock } from './solverBlock.ts';
 import { createBlock } from './solverBlock.ts';
 import type { System } from './system.ts';
 import { createSystem } from './system.ts';
@@ -60,7 +60,7 @@ export interface Solver {
    */
   stageGain(element: string, gain: Float64Array, ofChange: Float64Array): void;
   /** volts at a loaded node for one amp drawn there, without its loads: less the impedance that they see; null where nothing hangs. Views until the next solve */
-  drawnAt(node: string): { readonly re: Float64Array; readonly im: Float64Array } | null;
+  drawnAt(node: string): DrawnAt | null;
   /**
    * Small changes carried on: `dRe`, `dIm` by node number hold in the nodes of `block` what its own elements bring about there without its loads, elsewhere zero; they
    * become the changes of all voltages. The solver must be up to date.

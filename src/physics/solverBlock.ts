@@ -6,14 +6,22 @@ import { type StageBend, stageBend } from './stageBend.ts';
 import type { BlockInput, InputPlace, System } from './system.ts';
 import { unitResponse } from './unitResponse.ts';
 
+/** Voltage of a loaded node for one amp drawn there, without the loads, by frequency. */
+export interface DrawnAt {
+  readonly re: Float64Array;
+  readonly im: Float64Array;
+  /** no other node of the block is loaded */
+  readonly alone: boolean;
+}
+
 export interface SolverBlock {
   /**
    * Brings the block up to date. `moved` and `alive` tell of each earlier block whether its voltages changed just now and whether
    * they are other than zero; the block enters its own. Places where no current enters are not solved for.
    */
   update(moved: Uint8Array, alive: Uint8Array): void;
-  /** voltage of a loaded node (its local number) for one amp drawn there, without the loads, at each frequency; views until the next update */
-  drawnAt(local: number): { readonly re: Float64Array; readonly im: Float64Array } | null;
+  /** of a local number; views until the next update */
+  drawnAt(local: number): DrawnAt | null;
   /**
    * How the voltages follow small changes: `dRe`, `dIm` by node hold the changes of earlier blocks, zero from this block on, save that where `begun` this block's
    * hold what its own elements bring about without its loads; they become whole. `changed` tells of each block whether it has any; the block enters its own.
@@ -208,7 +216,8 @@ export function createBlock(
       const k = loaded.indexOf(local);
       if (k < 0 || solved.length === 0) return null;
       const from = (columns[k]! * n + local) * count;
-      return { re: unitRe.subarray(from, from + count), im: unitIm.subarray(from, from + count) };
+      const [re, im] = [unitRe.subarray(from, from + count), unitIm.subarray(from, from + count)];
+      return { re, im, alone: loaded.length === 1 };
     },
     follow(dRe, dIm, begun, changed, alive) {
       changed[block] = 0;

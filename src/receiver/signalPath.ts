@@ -16,6 +16,7 @@ import { buildNetwork } from '../physics/buildNetwork.ts';
 import type { Deck } from '../physics/deck.ts';
 import { nodeKey } from '../physics/deck.ts';
 import { fundamentalGain } from '../physics/describingFunction.ts';
+import type { DiodeLaw } from '../physics/diodeLaw.ts';
 import { createSolver, type NodeLoad, type Solver } from '../physics/solver.ts';
 import { envelopeModulation } from '../physics/videoEnvelope.ts';
 import { deckParts } from './deckParts.ts';
@@ -59,10 +60,19 @@ export interface SignalPath {
   compressionDb(except?: readonly string[], node?: string): number;
   /** see `Solver.stageGain`, as the last solve left the stage; of one that no signal reached 1 */
   stageGain(element: string, gain: Float64Array, ofChange: Float64Array): void;
+  /** the one diode on a node that has no other load in its block, and what one amp drawn there brings about without it, as the last solve left them; null where it is otherwise */
+  loneLoad(node: string): LoneLoad | null;
   /** where the oscillator runs; null where the set has none */
   oscillatorHz(): number | null;
   /** what the last solve used for the part of the deck that `element` lies in, for sensitivities; each null where it was not needed */
   solversOf(element: string): PartSolvers;
+}
+
+export interface LoneLoad {
+  readonly law: DiodeLaw;
+  /** volts an amp by frequency, views until the next solve */
+  readonly re: Float64Array;
+  readonly im: Float64Array;
 }
 
 export interface PartSolvers {
@@ -312,6 +322,14 @@ export function createSignalPath(receiver: Receiver, deck: Deck): SignalPath {
       gain.fill(1);
       ofChange.fill(1);
       if (reading?.kind === 'swept') reading.solver.stageGain(element, gain, ofChange);
+    },
+    loneLoad(node) {
+      const part = partOfNode(node);
+      const reading = part === undefined ? null : (readings.get(part) ?? null);
+      if (part === undefined || reading?.kind !== 'swept') return null;
+      const [one, ...more] = part.loads.filter((load) => nodeKey(load.node) === nodeKey(node));
+      const drawn = one === undefined || more.length > 0 ? null : reading.solver.drawnAt(node);
+      return drawn?.alone ? { law: one!.law, re: drawn.re, im: drawn.im } : null;
     },
     oscillatorHz,
     solversOf(element) {
