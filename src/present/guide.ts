@@ -8,6 +8,7 @@ import type { BenchState, LeadId } from '../bench/benchState.ts';
 import { type BenchSetup, firstResponse, initialState } from '../bench/setup.ts';
 import { sheetFittings, sheetLeads } from '../bench/sheetSetUp.ts';
 import { toolFor } from '../bench/tools.ts';
+import { nominalTurns } from '../receiver/slugLaw.ts';
 import type { ProofId } from '../scenario/proofId.ts';
 import type { MissingCode } from '../session/missing.ts';
 import type { Phase, SessionView } from '../session/phase.ts';
@@ -42,11 +43,13 @@ export interface GuideStep {
 }
 
 const EIGHTH = 1 / 8;
+/** A slug this near to where it belongs needs no guide any more: what is just inside the sheet still leans for every eye. */
+const NEAR_TURNS = 0.25;
 const HALF_DB = 6;
 const SWING_DEGREES = 15;
 /** the trace with its base line low on the graticule */
 const LOW_BASE_DIV = -3.5;
-const SMALL_PIP_DIV = 0.3;
+export const SMALL_PIP_DIV = 0.3;
 
 const set = (control: ControlId, value: number | boolean | string): BenchEvent => ({
   type: 'controlSet',
@@ -66,6 +69,7 @@ export function guideSteps(setup: BenchSetup): readonly GuideStep[] {
   const asFound = initialState(setup).slugs;
   const said = ({ state }: GuideMoment, proof: ProofId): boolean => state.proofs[proof].finding !== undefined;
   const allSaid = (moment: GuideMoment): boolean => scenario.proofs.every((proof) => said(moment, proof));
+  const provedAny = ({ state }: GuideMoment): boolean => scenario.proofs.some((proof) => state.proofs[proof].done);
   /** A proof moves what the set-up has put right, and puts it back. */
   const proving = (moment: GuideMoment): boolean => moment.session.done.align && !allSaid(moment);
 
@@ -106,7 +110,14 @@ export function guideSteps(setup: BenchSetup): readonly GuideStep[] {
   });
   const slug = (at: number): GuideStep => {
     const id = receiver.procedure[at]!.slugs[0]!;
-    const lack = ({ session }: GuideMoment): StepLack | null => lackOfStep(receiver, at, session);
+    const adjuster = receiver.adjusters.find((one) => one.id === id)!;
+    const lack = (moment: GuideMoment): StepLack | null => {
+      const { session, state } = moment;
+      const missing = lackOfStep(receiver, at, session);
+      if (missing !== null || provedAny(moment)) return missing;
+      const turns = state.slugs[id]!.coreTurns - nominalTurns(adjuster);
+      return Math.abs(turns) > NEAR_TURNS ? { code: 'linesOutside', slug: { id, turns } } : null;
+    };
     return {
       id: `slug ${id}`,
       words: 'slug',

@@ -12,6 +12,7 @@ import type { Phase } from './phase.ts';
 export const MISSING_CODES = [
   'cautionsNotRead',
   'notIsolated',
+  'notEarthed',
   'rfNotConnected',
   'rfWrongPoint',
   'rfNotTerminated',
@@ -19,7 +20,6 @@ export const MISSING_CODES = [
   'yWrongPoint',
   'yWrongTip',
   'xNotConnected',
-  'notEarthed',
   'biasNotConnected',
   'powerOff',
   'notSweeping',
@@ -101,9 +101,10 @@ function onItsWay(facts: Facts, alignment: Alignment | null): boolean {
   return facts.rfAtStepPoint && (alignment === null || alignment.off.length > 0 || alignment.moved.length > 0);
 }
 
-/** Power comes last: leads are clipped on a set that is off. */
+/** In the order of the sheets: the earth strap first, and power last, since leads are clipped on a set that is off. */
 function missingConnection(facts: Facts, alignment: Alignment | null): readonly MissingCode[] {
   return codes([
+    [!facts.earthed, 'notEarthed'],
     [!facts.rfConnected, 'rfNotConnected'],
     [facts.rfConnected && !facts.rfAtSheetPoint && !onItsWay(facts, alignment), 'rfWrongPoint'],
     [facts.rfConnected && !facts.rfTerminated, 'rfNotTerminated'],
@@ -111,7 +112,6 @@ function missingConnection(facts: Facts, alignment: Alignment | null): readonly 
     [!facts.yAtSheetPoint, 'yWrongPoint'],
     [facts.yAtSheetPoint && !facts.yTipAsSheet, 'yWrongTip'],
     [!facts.xConnected, 'xNotConnected'],
-    [!facts.earthed, 'notEarthed'],
     [!facts.biasConnected, 'biasNotConnected'],
     [!facts.powered, 'powerOff'],
   ]);

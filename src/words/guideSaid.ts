@@ -30,6 +30,8 @@ export interface GuideSaid {
   readonly centreHz: number;
   readonly spanHz: number;
   readonly levelDb: number;
+  /** of a pip that is small but plain to see */
+  readonly pipDiv: number;
   /** the control that is meant, and whether it goes up from where it stands */
   readonly control: ControlId | null;
   readonly up: boolean;

@@ -120,6 +120,25 @@ describe('the guide through a first bench', () => {
     expect(Math.sign(stillIn)).toBe(spot.way === 'in' ? 1 : -1);
   });
 
+  it('keeps to a slug that stands off though every line is inside, until something has been proved', () => {
+    const { state } = shown((id, { state: now }) =>
+      id.startsWith('slug ') ? stateAfter(setup, alignmentActs(setup, now), now) : null,
+    );
+    const slug = setup.receiver.adjusters[1]!.id;
+    const turned: BenchEvent[] = [
+      { type: 'toolTaken', tool: 'hex' },
+      { type: 'slugTurned', slug, turns: 3 / 8 },
+    ];
+    const leaning = stateAfter(setup, turned, state);
+    const moment = momentOf(leaning);
+    expect(moment.session.done.align).toBe(true);
+    const step = steps[guideStepNow(steps, moment)]!;
+    expect(step.id).toBe(`slug ${slug}`);
+    expect(step.off!(moment)?.id).toBe(slug);
+    const proved = { ...leaning.proofs, halveLevel: { ...leaning.proofs.halveLevel, done: true } };
+    expect(steps[guideStepNow(steps, momentOf({ ...leaning, proofs: proved }))]!.id).toBe('halveLevel seen');
+  });
+
   it('answers no card and signs nothing', () => {
     for (const id of ['halveLevel seen', 'swingPhase seen', 'sign'])
       expect(steps.find((step) => step.id === id)!.show(momentOf(cautioned))).toEqual([]);

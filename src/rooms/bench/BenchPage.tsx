@@ -29,6 +29,7 @@ import type { LearnerField } from './dialogs/stages.tsx';
 import { Clear, Help, Hints, type SingleKeys } from './dialogs/stages.tsx';
 import { Guide } from './guide/Guide.tsx';
 import { Shown } from './guide/Shown.tsx';
+import { StepLight } from './guide/StepLight.tsx';
 import { Instruments } from './Instruments.tsx';
 import { benchLayout } from './layout.ts';
 import { isFreeKey, isPageKey } from './pageKeys.ts';
@@ -182,6 +183,7 @@ export function BenchPage({
       {open === 'clear' ? <Clear port={port} onClose={close} /> : null}
       {shown === null ? <FindingCard port={port} layout={layout} guided={guide} /> : null}
       <StageDialogs port={port} learner={learner} helper={helper} onLeave={leave} />
+      {beside || port.scenario.sealed || !aids.hints ? null : <StepLight port={port} />}
       <RefusalToast port={port} />
       <Announcer port={port} />
     </main>

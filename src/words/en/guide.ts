@@ -25,8 +25,9 @@ export const guideWords = {
   /** how the part that is lit is taken hold of */
   how: {
     lead: 'Drag its clip to the lit point, or press the clip and then the point.',
-    knob: 'Drag the knob up or down, or press its figure and type.',
+    knob: 'Drag the knob up or down, turn the wheel over it, or press its figure and type.',
     switch: 'Press the lit switch.',
+    choice: 'Press the position itself, on the lit switch.',
   },
   openFirst: (tab: string): string => `Press ${tab}, the tab that is lit.`,
   wanted: 'The curve that is wanted',
@@ -52,7 +53,7 @@ export const guideWords = {
     pad: {
       title: 'End the cable',
       what: () => 'Switch the 75 \u03a9 termination on. It screws to the end of the RF lead.',
-      why: 'A cable without its own resistance at the end throws part of the sweep back. That puts ripple on the curve.',
+      why: 'A cable that does not end in its own resistance sends part of the sweep back. That puts ripple on the curve.',
     },
     capacitor: {
       title: 'Keep direct volts out',
@@ -97,7 +98,7 @@ export const guideWords = {
     },
     phasing: {
       title: 'Lay one trace on the other',
-      what: ({ up }) => `Turn the phasing to the ${up ? 'right' : 'left'} until the two humps are one.`,
+      what: ({ up }) => `Turn the phasing ${upOrDown(up)} until the two humps lie on each other.`,
       why: 'The sweep lags behind the beam, so the way out and the way back draw two curves. Neither is true until they lie on each other.',
     },
     blanking: {
@@ -112,7 +113,8 @@ export const guideWords = {
     },
     pips: {
       title: 'A crumb, not a fence post',
-      what: ({ up }) => `Turn the pip height ${upOrDown(up)} until the pips are small but plain to see.`,
+      what: ({ up, pipDiv }) =>
+        `Turn the pip height ${upOrDown(up)} to about ${written(pipDiv, 1)} div: small, but plain to see.`,
       why: 'A big pip bends the line that it should only mark.',
     },
     tool: {

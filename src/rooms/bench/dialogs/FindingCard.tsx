@@ -22,13 +22,16 @@ function proofAsked({ setup, scenario, state }: BenchPort): ProofId | null {
 }
 
 /** Beside the tube, never over it: on the service sheet (low down where the guide stands there), or where that folds away below the tube or right of it. */
-function beside({ form, sheet, sheetFolds, tube, header, page }: BenchLayout, guided: boolean): CSSProperties {
+function beside(layout: BenchLayout, guided: boolean): CSSProperties {
+  const { form, sheet, sheetFolds, tube, header, strip, page } = layout;
   if (!sheetFolds) {
     const { top, ...low } = onto(sheet);
     return guided ? { ...low, bottom: px(page.height - sheet.y - sheet.height) } : { ...low, top };
   }
   if (form === 'upright') return onto({ ...sheet, y: tube.y + tube.height + GAP });
-  return onto({ ...sheet, x: tube.x + tube.width + GAP, y: header.y + header.height + GAP, width: WIDTH });
+  // What the strip says stays in sight where the card has room below it.
+  const above = strip !== null && page.height >= ROOMY_FROM ? strip : header;
+  return onto({ ...sheet, x: tube.x + tube.width + GAP, y: above.y + above.height + GAP, width: WIDTH });
 }
 
 /** As high as its words. */
@@ -38,6 +41,8 @@ function onto(rect: Rect): CSSProperties & { readonly top: string } {
 
 const GAP = 8;
 const WIDTH = 352;
+/** px of a window that has room for the card below the strip */
+const ROOMY_FROM = 740;
 
 interface FindingCardProps {
   readonly port: BenchPort;

@@ -1,5 +1,5 @@
 /** The guide through a first bench: one act at a time in the place of the sheet or of the strip, with the part that is meant lit where it stands. */
-import { useCallback, useLayoutEffect, useMemo, useState } from 'preact/hooks';
+import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { BenchState } from '../../../bench/benchState.ts';
 import { firstResponse } from '../../../bench/setup.ts';
 import { useKeyDown } from '../../../kit/hooks/useKeyDown.ts';
@@ -14,6 +14,7 @@ import {
   goesUp,
   guideStepNow,
   guideSteps,
+  SMALL_PIP_DIV,
 } from '../../../present/guide.ts';
 import type { BenchPort } from '../../../present/ports.ts';
 import type { SheetFigures } from '../../../present/sheetFigures.ts';
@@ -54,8 +55,9 @@ export function Guide({ port, rect, figures, line, onSkip, onSheet }: GuideProps
   const key = usePort(port, () => JSON.stringify(steps[at]!.spot(moment())));
   const shows = usePort(port, () => steps[at]!.show(moment()).length > 0);
   const working = usePort(port, () => port.session().stage === 'working');
-  const [whyOpen, openWhy] = useState(false);
   const step = steps[at]!;
+  const paper = useRef<HTMLElement>(null);
+  const [whyOpen, openWhy] = useWhy(paper, step.id);
   const spot = useMemo(() => step.spot(moment()), [step, key]);
   const find = useMemo(() => () => partsMeant(words, spot), [words, spot]);
   const onFound = useCallback((parts: readonly HTMLElement[]) => setFound(whatIsFound(parts)), []);
@@ -90,12 +92,14 @@ export function Guide({ port, rect, figures, line, onSkip, onSheet }: GuideProps
     centreHz: setUp.centreHz,
     spanHz: setUp.spanHz,
     levelDb: setUp.levelDb,
+    pipDiv: SMALL_PIP_DIV,
     control: spot.kind === 'control' ? spot.control : null,
     up,
     turn,
   });
   const behind = found === '' || found === CHOSEN ? null : say.openFirst(found);
   const how = howOf(say.how, spot, port.state());
+  const roomForHow = line && how !== null && behind === null && rect.width >= HOW_FROM;
   const act = shows ? showMe : goThere;
   const actWords = shows ? say.showMe : say.goThere;
   const skip = (
@@ -107,6 +111,7 @@ export function Guide({ port, rect, figures, line, onSkip, onSheet }: GuideProps
   return (
     <>
       <section
+        ref={paper}
         class={`guide placed${line ? ' line' : ' paper'}`}
         style={line ? { ...place(rect), height: 'auto', minHeight: px(rect.height) } : place(rect)}
         aria-label={say.name}
@@ -117,7 +122,8 @@ export function Guide({ port, rect, figures, line, onSkip, onSheet }: GuideProps
         <div class="guide-said" role="status" aria-atomic={false}>
           <h2>{title}</h2>
           <p>{behind ?? asked}</p>
-          <p class={`guide-why${whyOpen ? ' asked' : ''}`}>{line && how !== null ? `${why} ${how}` : why}</p>
+          {roomForHow ? <p class="guide-how">{how}</p> : null}
+          <p class={`guide-why${whyOpen ? ' asked' : ''}`}>{line && how !== null && !roomForHow ? `${why} ${how}` : why}</p>
         </div>
         <p class="guide-acts">
           <Button onClick={act}>{actWords}</Button>
@@ -149,6 +155,36 @@ export function Guide({ port, rect, figures, line, onSkip, onSheet }: GuideProps
       {working ? <GuideLight port={port} find={find} onFound={onFound} /> : null}
     </>
   );
+}
+
+/** px of a strip whose second line has room for how the lit part is taken hold of */
+const HOW_FROM = 640;
+
+/** The reason stays asked for from step to step, but lies over the bench only until a hand goes to work or Escape puts it away. */
+function useWhy(paper: { readonly current: HTMLElement | null }, step: string): [boolean, (open: boolean) => void] {
+  const [asked, ask] = useState(false);
+  const [leftAt, leave] = useState<string | null>(null);
+  const open = asked && leftAt !== step;
+  useEffect(() => {
+    if (!open) return;
+    const press = ({ target }: PointerEvent): void => {
+      if (paper.current?.contains(target as Node) !== true) leave(step);
+    };
+    const key = ({ key: pressed }: KeyboardEvent): void => {
+      if (pressed === 'Escape') leave(step);
+    };
+    addEventListener('pointerdown', press, true);
+    addEventListener('keydown', key, true);
+    return () => {
+      removeEventListener('pointerdown', press, true);
+      removeEventListener('keydown', key, true);
+    };
+  }, [open, step]);
+  const set = (next: boolean): void => {
+    leave(null);
+    ask(next);
+  };
+  return [open, set];
 }
 
 /** px of paper that leave room for the figure of the sheet */
@@ -184,5 +220,6 @@ function whatIsFound(parts: readonly HTMLElement[]): string {
 function howOf(how: Words['guide']['how'], spot: GuideSpot, { controls }: BenchState): string | null {
   if (spot.kind === 'lead') return how.lead;
   if (spot.kind !== 'control') return null;
-  return typeof controls[spot.control] === 'number' ? how.knob : how.switch;
+  const value = controls[spot.control];
+  return typeof value === 'number' ? how.knob : typeof value === 'string' ? how.choice : how.switch;
 }

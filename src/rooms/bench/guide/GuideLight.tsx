@@ -55,10 +55,15 @@ export function GuideLight({ port, find, onFound }: GuideLightProps) {
 function around(part: DOMRect, bench: DOMRect): Rect {
   const width = Math.max(LEAST, part.width) + 2 * ROOM;
   const height = Math.max(LEAST, part.height) + 2 * ROOM;
+  // At the rim of the page the corners stand closer: they never make it longer.
+  const left = Math.max(0, part.left + part.width / 2 - width / 2 - bench.left);
+  const top = Math.max(0, part.top + part.height / 2 - height / 2 - bench.top);
+  const right = Math.min(bench.width, part.left + part.width / 2 + width / 2 - bench.left);
+  const bottom = Math.min(bench.height, part.top + part.height / 2 + height / 2 - bench.top);
   return {
-    x: Math.round(part.left + part.width / 2 - width / 2 - bench.left),
-    y: Math.round(part.top + part.height / 2 - height / 2 - bench.top),
-    width: Math.round(width),
-    height: Math.round(height),
+    x: Math.round(left),
+    y: Math.round(top),
+    width: Math.round(right - left),
+    height: Math.round(bottom - top),
   };
 }

@@ -1,0 +1,59 @@
+/** The part of the bench that is meant by what keeps a step of the sheet from its tick, where one part is: a lead and its point, a control, a crystal. Pure. */
+import { BIAS_OUTPUTS } from '../bench/biasOutputs.ts';
+import type { ControlId } from '../bench/benchEvent.ts';
+import { type LeadId, TUBE_X } from '../bench/benchState.ts';
+import type { Facts } from '../bench/facts.ts';
+import type { BenchSetup } from '../bench/setup.ts';
+import { sheetLeads } from '../bench/sheetSetUp.ts';
+import { responseById } from '../receiver/responses.ts';
+import type { MissingCode } from '../session/missing.ts';
+import type { GuideSpot } from './guide.ts';
+
+const LEADS: Partial<Readonly<Record<MissingCode, LeadId>>> = {
+  rfNotConnected: 'rf',
+  rfWrongPoint: 'rf',
+  yWrongPoint: 'y',
+  notEarthed: 'earth',
+};
+
+const CONTROLS: Partial<Readonly<Record<MissingCode, ControlId>>> = {
+  rfNotTerminated: 'rfTerminated',
+  rfNoCapacitor: 'rfCapacitor',
+  yWrongTip: 'yTip',
+  phaseOff: 'phasingDegrees',
+  blankingOff: 'blanking',
+  overloaded: 'levelDb',
+  tooWeak: 'levelDb',
+  markersThroughSet: 'markerRoute',
+  pipsTooHigh: 'pipHeightDiv',
+  pipsTooLow: 'pipHeightDiv',
+  dialOff: 'dialTrimHz',
+  xReversed: 'mirror',
+  traceDark: 'brightness',
+  traceOffScreen: 'yPositionDiv',
+  traceTooLow: 'yVoltsPerDiv',
+  acCoupled: 'yCoupling',
+  verticalLag: 'ySmoothing',
+};
+
+/** null: no one part, or one that only the learner can find */
+export function spotOfMissing(
+  { receiver }: Pick<BenchSetup, 'receiver'>,
+  { response: id, markersMissingHz }: Pick<Facts, 'response' | 'markersMissingHz'>,
+  code: MissingCode,
+): GuideSpot | null {
+  const response = responseById(receiver, id);
+  const lead = LEADS[code];
+  if (lead !== undefined) {
+    const to = sheetLeads(receiver, response)[lead];
+    return to == null ? null : { kind: 'lead', lead, to };
+  }
+  if (code === 'xNotConnected') return { kind: 'lead', lead: 'x', to: TUBE_X };
+  const [bias] = response.setUp.biases;
+  if (code === 'biasNotConnected')
+    return bias === undefined ? null : { kind: 'lead', lead: BIAS_OUTPUTS[0]!.lead, to: bias.at };
+  const [hz] = markersMissingHz;
+  if (code === 'markersMissing') return hz === undefined ? null : { kind: 'crystal', hz };
+  const control = CONTROLS[code];
+  return control === undefined ? null : { kind: 'control', control };
+}
