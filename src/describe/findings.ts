@@ -91,7 +91,15 @@ function nextFinding({ grading }: Words, report: Report): Finding {
   const loss = (block: Block): number =>
     report.helped === true && block === 'truth' ? 0 : report.blocks[block].max - report.blocks[block].points;
   const worst = [...BLOCKS].sort((a, b) => loss(b) - loss(a))[0]!;
-  return { tone: 'next', text: loss(worst) < 1 ? next.perfect : next[worst], atSeconds: null };
+  const advice = (): string => {
+    if (loss(worst) < 1) return next.perfect;
+    if (worst !== 'economy') return next[worst];
+    // Few turns cost nothing: what they leave undone does.
+    const lost = linesOf(report, worst).filter((line) => line.points < line.max);
+    if (report.turns > report.parTurns || !lost.every((line) => line.held === 'workLeft')) return next.economy;
+    return linesOf(report, 'response').every(lineIsMet) ? next.closer : next.response;
+  };
+  return { tone: 'next', text: advice(), atSeconds: null };
 }
 
 function linesOf(report: Report, block: Block): readonly ScoreLine[] {

@@ -47,14 +47,14 @@ function lineStages(
   const [draft] = linesOf(SHEET_RULES, { demand: [{ ...line, cause }] });
   if (draft === undefined) return [missingSentence(words, 'linesOutside')];
   const { look, turn, noSlug } = words.lineAdvice;
-  const { bad, seen } = lineWords(words, draft.rule);
+  const { bad, seen, look: lookAt } = lineWords(words, draft.rule);
   const { id, rule, block, measured, low, high, unit, hz = null, toHz = null } = draft;
   const figure = { id, rule, block, measured, low, high, unit, hz, toHz, cause };
   const said = saidOf(words, { ...figure, points: 0, max: 0, subject: null, atSeconds: null }, receiver);
   const told = (text: typeof bad): string => (typeof text === 'string' ? text : text(said));
   const what = told(bad);
   return [
-    look(told(seen ?? bad)),
+    look(told(lookAt ?? seen ?? bad)),
     `${what.charAt(0).toUpperCase()}${what.slice(1)}.`,
     // A core that stands too far in has to come out.
     cause === null ? noSlug : turn(slugName(words, receiver, cause.slug), cause.turns < 0),

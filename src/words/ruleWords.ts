@@ -57,6 +57,8 @@ export interface LineWords {
 export interface DemandWords extends LineWords {
   /** where it could have been seen; it goes on from "on the tube" */
   readonly seen: Told;
+  /** what to look at, before anything is said of it, where `seen` would speak of what is not named yet; it goes on from "Look at the tube:" */
+  readonly look?: Told;
 }
 
 export interface PictureWords extends LineWords {

@@ -15,7 +15,13 @@ const atPip = ({ notchSide, hasCrystal, f }: Said): string => {
   if (notchSide !== null) return besidePip(notchSide);
   return `${hasCrystal ? `pip ${f}` : `the tunable marker at ${f}`} shows it against the top of the curve`;
 };
+/** The same before anything has been said of it. */
+const lookAtPip = ({ notchSide, hasCrystal, f }: Said): string => {
+  if (notchSide !== null) return besidePip(notchSide);
+  return `how tall the curve stands ${hasCrystal ? `at pip ${f}` : `where the tunable marker reads ${f}`}, against its top`;
+};
 const PEAKS = 'the two peaks show it, counted in divisions from the base line';
+const LOOK_AT_PEAKS = 'how far the two peaks stand from the base line, counted in divisions';
 
 export const sheetRuleWords: WordsOf<(typeof SHEET_RULES)[number]> = {
   G3: {
@@ -23,6 +29,7 @@ export const sheetRuleWords: WordsOf<(typeof SHEET_RULES)[number]> = {
     good: (s) => `${s.f} stands at ${s.at}, inside ${s.want}`,
     bad: (s) => `${s.f} sits ${s.off} too ${s.tooHigh ? 'high' : 'low'}: ${s.at}, wanted ${s.want}`,
     seen: atPip,
+    look: lookAtPip,
     advice: 'Turn the slug that is named a quarter turn the right way, and watch that pip alone.',
   },
   G4: {
@@ -30,6 +37,7 @@ export const sheetRuleWords: WordsOf<(typeof SHEET_RULES)[number]> = {
     good: (s) => `The top is even from ${stretch(s)}: ${s.at}, wanted ${s.want}`,
     bad: (s) => `The top is uneven from ${stretch(s)}: ${s.at}, wanted ${s.want}`,
     seen: 'more Y gain shows it along the top',
+    look: (s) => `how even the top is from ${stretch(s)}; more Y gain helps`,
     advice: 'Rock the slug that is named an eighth either way and leave it where the top is flattest.',
   },
   G5: {
@@ -38,6 +46,7 @@ export const sheetRuleWords: WordsOf<(typeof SHEET_RULES)[number]> = {
     bad: (s) =>
       `The top tilts: of ${s.f} and ${s.toF}, ${s.sign > 0 ? s.f : s.toF} is higher by ${s.size}, wanted ${s.want}`,
     seen: 'a graticule line through the two points shows it',
+    look: (s) => `whether both ends of the top, ${s.f} and ${s.toF}, lie on one line of the graticule`,
     advice: 'Turn the slug that is named until both ends of the top lie on one line of the graticule.',
   },
   G6: {
@@ -45,6 +54,7 @@ export const sheetRuleWords: WordsOf<(typeof SHEET_RULES)[number]> = {
     good: (s) => `The trap takes ${s.f} down to ${s.at}, wanted ${s.want}`,
     bad: (s) => `${s.f} comes through ${s.off} too strong: ${s.at}, wanted ${s.want}`,
     seen: atPip,
+    look: lookAtPip,
     advice:
       'Raise the Y gain until the foot of the notch fills the graticule, then turn the trap for the lowest trace.',
   },
@@ -60,6 +70,7 @@ export const sheetRuleWords: WordsOf<(typeof SHEET_RULES)[number]> = {
     good: (s) => `From ${stretch(s)} the skirt stays under ${s.at}, wanted ${s.want}`,
     bad: (s) => `From ${stretch(s)} the skirt reaches ${s.at}, wanted ${s.want}`,
     seen: 'two clicks more Y gain lift that skirt off the base line',
+    look: (s) => `two clicks more Y gain lift the skirt from ${stretch(s)} off the base line`,
     advice: 'Look at the skirts with more gain after each trap, not only at the end.',
   },
   G9: {
@@ -67,6 +78,7 @@ export const sheetRuleWords: WordsOf<(typeof SHEET_RULES)[number]> = {
     good: (s) => `At ${s.level} the curve is ${s.size} wide, inside ${s.want}`,
     bad: (s) => `At ${s.level} the curve is ${s.off} too ${s.tooHigh ? 'wide' : 'narrow'}: ${s.size}, wanted ${s.want}`,
     seen: 'the tunable marker shows it, moved from flank to flank',
+    look: 'how wide the hump is; the tunable marker, moved from flank to flank, measures it',
     advice: 'Move the tunable marker from flank to flank and note both readings; then turn the slug that is named.',
   },
   G10: {
@@ -81,6 +93,7 @@ export const sheetRuleWords: WordsOf<(typeof SHEET_RULES)[number]> = {
     good: (s) => `The gain at ${s.f} is ${s.at} relative to the sheet, wanted ${s.want}`,
     bad: (s) => `The gain at ${s.f} is ${s.size} below the sheet; ${s.limit} is allowed`,
     seen: 'the height in divisions shows it, compared with the volts on the sheet',
+    look: 'how tall the curve is, compared with the volts on the sheet',
     advice: 'Compare the height with the volts on the sheet before and after each slug.',
   },
   G48: {
@@ -103,6 +116,7 @@ export const sheetRuleWords: WordsOf<(typeof SHEET_RULES)[number]> = {
     good: 'The S-curve slopes the way that the sheet shows',
     bad: 'The S-curve slopes the wrong way, or has lost one of its peaks',
     seen: PEAKS,
+    look: LOOK_AT_PEAKS,
     advice: 'Turn the upper slug through zero to the side where the curve rises as the sheet shows.',
   },
   G51: {
@@ -110,6 +124,7 @@ export const sheetRuleWords: WordsOf<(typeof SHEET_RULES)[number]> = {
     good: (s) => `The peaks of the S-curve stand ${s.at} apart, inside ${s.want}`,
     bad: (s) => `The peaks of the S-curve stand ${s.at} apart, wanted ${s.want}`,
     seen: PEAKS,
+    look: LOOK_AT_PEAKS,
     advice: 'Turn the primary for the tallest curve first; the distance between the peaks follows.',
   },
   G52: {
@@ -117,6 +132,7 @@ export const sheetRuleWords: WordsOf<(typeof SHEET_RULES)[number]> = {
     good: (s) => `The upper peak of the S-curve is ${s.at} of the lower, inside ${s.want}`,
     bad: (s) => `The upper peak of the S-curve is ${s.at} of the lower, wanted ${s.want}`,
     seen: PEAKS,
+    look: LOOK_AT_PEAKS,
     advice: 'Turn the primary until both peaks are equally tall, then go back to the zero.',
   },
   G53: {
@@ -124,6 +140,7 @@ export const sheetRuleWords: WordsOf<(typeof SHEET_RULES)[number]> = {
     good: (s) => `From ${stretch(s)} the S-curve bends from a straight line by ${s.at}, wanted ${s.want}`,
     bad: (s) => `From ${stretch(s)} the S-curve bends from a straight line by ${s.at}, wanted ${s.want}`,
     seen: 'a ruler along the middle of the slope shows it',
+    look: 'how straight the middle of the slope is; lay a ruler along it',
     advice: 'Make the peaks even first, then set the zero: the straight part follows from both.',
   },
   G62: {

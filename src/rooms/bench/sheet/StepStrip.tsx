@@ -16,6 +16,9 @@ import { SheetFigure } from './SheetFigure.tsx';
 import './steps.css';
 import './strip.css';
 
+/** px of a strip whose two lines hold a step and where to look */
+const BOTH_FROM = 640;
+
 interface StepStripProps {
   readonly port: BenchPort;
   readonly rect: Rect;
@@ -32,6 +35,8 @@ function StepStripBase({ port, rect, figures, roomy, open, onOpen }: StepStripPr
   const at = stepNow(marks);
   const step = jobSheet(port.receiver, port.scenario).procedure[at];
   const [lack] = useLackStages(port, at);
+  // Of an alignment the sheet says what to do, and the first stage of the advice only where to look: both, where there is room.
+  const asked = lack === undefined || (step?.phase === 'align' && !roomy && rect.width >= BOTH_FROM);
   return (
     <section class={`step-strip placed${roomy ? ' roomy' : ''}`} style={place(rect)} aria-label={sheetWords.kicker}>
       <Frame kind="card" />
@@ -42,7 +47,7 @@ function StepStripBase({ port, rect, figures, roomy, open, onOpen }: StepStripPr
       {port.scenario.sealed ? <OwnTick port={port} at={at} mark={marks[at]!} /> : null}
       <p title={step?.text}>
         <b>{sheetWords.stepOf(at + 1, marks.length)}</b>{' '}
-        {lack === undefined ? <Told of={port.receiver}>{step?.text}</Told> : <span class="advice-here">{lack}</span>}
+        {asked ? <Told of={port.receiver}>{step?.text}</Told> : null} {lack === undefined ? null : <span class="advice-here">{lack}</span>}
       </p>
       {!port.scenario.sealed && marks.every((mark) => mark === 'done') ? <AllStands port={port} /> : null}
       {roomy ? (
