@@ -1,7 +1,8 @@
 /** The part of the bench that is meant by what keeps a step of the sheet from its tick, where one part is: a lead and its point, a control, a crystal. Pure. */
-import { BIAS_OUTPUTS } from '../bench/biasOutputs.ts';
+
 import type { ControlId } from '../bench/benchEvent.ts';
 import { type LeadId, TUBE_X } from '../bench/benchState.ts';
+import { BIAS_OUTPUTS } from '../bench/biasOutputs.ts';
 import type { Facts } from '../bench/facts.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 import { sheetLeads } from '../bench/sheetSetUp.ts';

@@ -4,7 +4,8 @@ import { describe, expect, it } from 'vitest';
 import type { Deck } from '../../src/physics/deck.ts';
 import { readDeck } from '../../src/physics/readDeck.ts';
 import { circuitDiagram } from '../../src/present/circuit/circuitDiagram.ts';
-import type { Box, CircuitDiagram } from '../../src/present/circuit/circuitTypes.ts';
+import { circuitPages, isOnPage } from '../../src/present/circuit/circuitPages.ts';
+import { type Box, type CircuitDiagram, LETTERING } from '../../src/present/circuit/circuitTypes.ts';
 import { partsTray } from '../../src/receiver/faults/partsTray.ts';
 import type { Receiver } from '../../src/receiver/receiver.ts';
 
@@ -85,6 +86,20 @@ describe.each(readdirSync(FOLDER))('the circuit of %s', (id) => {
   it('lays nothing on anything else', () => {
     expect(overlaps(boxesOf(diagram))).toEqual([]);
     expect(crossed(diagram)).toEqual([]);
+  });
+
+  it('comes in pages that a window of 683 px holds with lettering of 12 px, each symbol on one of them and whole', () => {
+    const room = 683 - 24 - 76;
+    const most = (room * LETTERING) / 12;
+    const pages = circuitPages(diagram, room, most);
+    for (const { fromX, toX } of pages) expect(toX - fromX).toBeLessThanOrEqual(most);
+    for (const symbol of diagram.symbols) {
+      const on = pages.filter((page) => isOnPage(page, symbol));
+      expect(on).toHaveLength(1);
+      if (on[0]!.part === undefined) continue;
+      expect(symbol.box.x).toBeGreaterThanOrEqual(on[0]!.fromX);
+      expect(symbol.box.x + symbol.box.width).toBeLessThanOrEqual(on[0]!.toX);
+    }
   });
 });
 

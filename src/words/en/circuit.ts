@@ -10,6 +10,8 @@ export const circuitWords = {
   chassis: 'The same part on the chassis',
   print: 'Print',
   list: 'List of parts',
+  /** a stage that takes several pages */
+  goesOn: (stage: string, at: number, of: number): string => `${stage}, ${at} of ${of}`,
   /** a page that begins before any stage */
   input: 'Input',
   detector: 'Detector',

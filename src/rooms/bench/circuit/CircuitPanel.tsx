@@ -11,7 +11,7 @@ import { Button, Ink } from '../../../kit/theme/art.tsx';
 import { chassisPlaces } from '../../../present/chassisPlaces.ts';
 import { chassisSpots } from '../../../present/circuit/chassisSpots.ts';
 import { circuitDiagram } from '../../../present/circuit/circuitDiagram.ts';
-import { circuitPages } from '../../../present/circuit/circuitPages.ts';
+import { type CircuitPage, circuitPages, isOnPage } from '../../../present/circuit/circuitPages.ts';
 import { type CircuitSymbol, LETTERING } from '../../../present/circuit/circuitTypes.ts';
 import { stageCalled } from '../../../present/circuit/stageCalled.ts';
 import type { BenchPort } from '../../../present/ports.ts';
@@ -71,7 +71,7 @@ export function CircuitPanel({ port, onClose }: { readonly port: BenchPort; read
   const window = useWindowSize();
   const side = window.width >= BESIDE && window.width < ROOMY ? SMALL_CHASSIS : CHASSIS;
   const room = Math.min(1320, window.width - 24) - AROUND - (window.width >= BESIDE ? side : 0);
-  const pages = useMemo(() => circuitPages(diagram, room), [diagram, room]);
+  const pages = useMemo(() => circuitPages(diagram, room, room / LEAST_SCALE), [diagram, room]);
   const [turned, setPage] = useState(0);
   const page = Math.min(turned, pages.length - 1);
   const [pointed, setPointed] = useState<CircuitSymbol | null>(
@@ -97,9 +97,11 @@ export function CircuitPanel({ port, onClose }: { readonly port: BenchPort; read
         return stageCalled(receiver, stage);
       })
       .join(', ');
+  const titleOf = ({ sections, part }: CircuitPage): string =>
+    part === undefined ? title(sections) : say.goesOn(title(sections), part.at, part.of);
   const show = (symbol: CircuitSymbol): void => {
     setPointed(symbol);
-    const on = pages.findIndex((p) => p.sections.includes(symbol.section));
+    const on = pages.findIndex((p) => isOnPage(p, symbol));
     if (on >= 0) setPage(on);
   };
   const { box } = diagram;
@@ -117,7 +119,7 @@ export function CircuitPanel({ port, onClose }: { readonly port: BenchPort; read
             ? null
             : pages.map((p, i) => (
                 <button key={p.fromX} type="button" aria-pressed={i === page} onClick={() => setPage(i)}>
-                  {title(p.sections)}
+                  {titleOf(p)}
                 </button>
               ))}
           <button type="button" aria-pressed={listed} onClick={() => setListed(!listed)}>
@@ -148,7 +150,7 @@ export function CircuitPanel({ port, onClose }: { readonly port: BenchPort; read
                   key={p.fromX}
                   class={i === page ? 'circuit-page' : 'circuit-page other'}
                   role="group"
-                  aria-label={`${say.diagram}: ${title(p.sections)}`}
+                  aria-label={`${say.diagram}: ${titleOf(p)}`}
                   viewBox={`${p.fromX} ${top} ${p.toX - p.fromX} ${height}`}
                   width={(p.toX - p.fromX) * scaleOf(p.toX - p.fromX)}
                   height={height * scaleOf(p.toX - p.fromX)}
@@ -163,7 +165,7 @@ export function CircuitPanel({ port, onClose }: { readonly port: BenchPort; read
                     <path key={element} class="coupling" d={`M${at.x - 1} ${at.y - 24}v48m4 0v-48`} />
                   ))}
                   {diagram.symbols
-                    .filter((s) => p.sections.includes(s.section))
+                    .filter((s) => isOnPage(p, s))
                     .map((s) => (
                       <SymbolMark key={s.key} symbol={s} name={names(s)} pointed={same(s)} onPoint={setPointed} />
                     ))}

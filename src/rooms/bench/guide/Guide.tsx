@@ -123,7 +123,9 @@ export function Guide({ port, rect, figures, line, onSkip, onSheet }: GuideProps
           <h2>{title}</h2>
           <p>{behind ?? asked}</p>
           {roomForHow ? <p class="guide-how">{how}</p> : null}
-          <p class={`guide-why${whyOpen ? ' asked' : ''}`}>{line && how !== null && !roomForHow ? `${why} ${how}` : why}</p>
+          <p class={`guide-why${whyOpen ? ' asked' : ''}`}>
+            {line && how !== null && !roomForHow ? `${why} ${how}` : why}
+          </p>
         </div>
         <p class="guide-acts">
           <Button onClick={act}>{actWords}</Button>

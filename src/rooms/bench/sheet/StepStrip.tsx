@@ -46,8 +46,8 @@ function StepStripBase({ port, rect, figures, roomy, open, onOpen }: StepStripPr
       ) : null}
       {port.scenario.sealed ? <OwnTick port={port} at={at} mark={marks[at]!} /> : null}
       <p title={step?.text}>
-        <b>{sheetWords.stepOf(at + 1, marks.length)}</b>{' '}
-        {asked ? <Told of={port.receiver}>{step?.text}</Told> : null} {lack === undefined ? null : <span class="advice-here">{lack}</span>}
+        <b>{sheetWords.stepOf(at + 1, marks.length)}</b> {asked ? <Told of={port.receiver}>{step?.text}</Told> : null}{' '}
+        {lack === undefined ? null : <span class="advice-here">{lack}</span>}
       </p>
       {!port.scenario.sealed && marks.every((mark) => mark === 'done') ? <AllStands port={port} /> : null}
       {roomy ? (
