@@ -167,20 +167,16 @@ function useWhy(paper: { readonly current: HTMLElement | null }, step: string): 
   const [asked, ask] = useState(false);
   const [leftAt, leave] = useState<string | null>(null);
   const open = asked && leftAt !== step;
+  useKeyDown(({ key }) => {
+    if (open && key === 'Escape') leave(step);
+  });
   useEffect(() => {
     if (!open) return;
     const press = ({ target }: PointerEvent): void => {
       if (paper.current?.contains(target as Node) !== true) leave(step);
     };
-    const key = ({ key: pressed }: KeyboardEvent): void => {
-      if (pressed === 'Escape') leave(step);
-    };
     addEventListener('pointerdown', press, true);
-    addEventListener('keydown', key, true);
-    return () => {
-      removeEventListener('pointerdown', press, true);
-      removeEventListener('keydown', key, true);
-    };
+    return () => removeEventListener('pointerdown', press, true);
   }, [open, step]);
   const set = (next: boolean): void => {
     leave(null);
