@@ -18,7 +18,7 @@ import { keepStrayDrops } from './strayDrops.ts';
 
 const root = document.getElementById('app');
 if (root === null) throw new Error('the page has no #app');
-const language = await languageOf(location.search);
+const language = await languageOf(location.search, navigator.languages);
 document.documentElement.lang = language.first.language;
 document.documentElement.dir = language.first.rightToLeft ? 'rtl' : 'ltr';
 const channel = openTabChannel('haystack');

@@ -15,6 +15,15 @@ export function bestLanguage(wanted: string, offered: readonly string[]): string
   return null;
 }
 
+/** The first of the wanted languages that is spoken here, by the tag that it has here; where none is, the usual one. */
+export function firstSpoken(wanted: readonly string[], spoken: readonly string[]): string {
+  for (const tag of wanted) {
+    const found = bestLanguage(tag, spoken);
+    if (found !== null) return found;
+  }
+  return USUAL_LANGUAGE;
+}
+
 /** A text in `tag` needs no word about its language on a page in `page`. */
 export function isOfPage(tag: string, page: string): boolean {
   return bestLanguage(page, [tag]) !== null;

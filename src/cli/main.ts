@@ -1,5 +1,5 @@
 /** The command line as a program: `npm run --silent haystack -- --help`. */
-import { terminal } from '../words/en/terminal.ts';
+import { terminalWords } from './language.ts';
 import { runProgram } from './program.ts';
 import { linesOf } from './regrade/lines.ts';
 
@@ -13,7 +13,7 @@ for (const stream of [process.stdout, process.stderr]) {
 
 runProgram(
   {
-    words: terminal,
+    words: await terminalWords(process.env),
     out: (text) => void process.stdout.write(text),
     err: (text) => void process.stderr.write(text),
     lines: () => linesOf(process.stdin),

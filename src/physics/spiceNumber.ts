@@ -22,7 +22,7 @@ export function readSpiceNumber(word: string): number | null {
   return Number.isFinite(value) ? value : null;
 }
 
-/** Why a refused word would be taken by other SPICE programs; 'none' where it would not. */
+/** What other SPICE programs would take a refused word for; 'none' where they would refuse it too. */
 export function numberHint(word: string): NumberHint {
   const tail = NUMBER.exec(word)?.[3]?.toLowerCase() ?? '';
   if (tail.startsWith('mil')) return 'mil';

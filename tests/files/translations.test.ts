@@ -1,6 +1,6 @@
 /** Files in more than one language: what is read, what is refused, which language a reader gets, and that files of before are none the worse. */
 import { describe, expect, it } from 'vitest';
-import { bestLanguage, isOfPage } from '../../src/base/languages.ts';
+import { bestLanguage, firstSpoken, isOfPage } from '../../src/base/languages.ts';
 import { hashOf } from '../../src/files/hash.ts';
 import { parseReceiver } from '../../src/files/receiverSchema.ts';
 import { scenarioHash } from '../../src/files/scenarioFile.ts';
@@ -52,6 +52,16 @@ describe('the best language', () => {
     ['de', ['de-AT'], null],
   ])('%s of %j', (wanted, offered, best) => {
     expect(bestLanguage(wanted, offered)).toBe(best);
+  });
+
+  it.each([
+    [['fr-CA', 'de-AT', 'en'], ['en', 'de', 'fr'], 'fr'],
+    [['nl', 'de-AT', 'en'], ['en', 'de'], 'de'],
+    [['en-GB', 'de'], ['en', 'de'], 'en'],
+    [['nl'], ['en', 'de'], 'en'],
+    [[], ['en', 'de'], 'en'],
+  ])('to whoever wants %j, where %j are spoken', (wanted, spoken, best) => {
+    expect(firstSpoken(wanted, spoken)).toBe(best);
   });
 
   it('a page in British English needs no mark on English, but one on American', () => {

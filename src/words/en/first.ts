@@ -17,3 +17,5 @@ export const first = {
   endless: endlessWords,
   store: storeWords,
 } as const;
+
+export default first;

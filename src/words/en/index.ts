@@ -111,3 +111,5 @@ export const en = {
   textFiles: textFileWords,
   verdicts: { titles: verdictTitles, sentences: verdictSentences, acts: actNames, badTimeInFile },
 } as const;
+
+export default en;

@@ -256,3 +256,5 @@ export const terminal = {
     files: fileWords,
   },
 } as const;
+
+export default terminal;

@@ -62,3 +62,5 @@ export const handbook: HandbookWords = {
     safety,
   ],
 };
+
+export default handbook;
