@@ -2,11 +2,12 @@
  * The whole shipped course: every scenario is certified anew and its certificate and par on disk must be the ones that come out, and the technician, who sees nothing
  * but the bench, must replace the part that has failed and pass, or the scenario stands on the list of those that he does not pass yet. A process for each core takes one
  * scenario after another, of one receiver after another, whose notebook it fills once; those with most work in them first, so that none is left with a long one at the end. Run: `npx tsx scripts/certify-course.ts`; the last line counts.
+ * The processes run one bundle of what they need: through tsx each would read it all by itself, and every function be given its name whenever it is made, a tenth of the time.
  */
 import { type ChildProcess, fork } from 'node:child_process';
 import { readdirSync, readFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
-import { fileURLToPath } from 'node:url';
+import { fileURLToPath, pathToFileURL } from 'node:url';
 import { certifyScenario } from '../src/certify/certifyScenario.ts';
 import type { Scenario } from '../src/scenario/scenario.ts';
 import { shippedLibrary } from '../tests/files/shipped.ts';
@@ -43,11 +44,12 @@ async function all(): Promise<void> {
     ].find((at) => at >= 0)!;
     return waiting.splice(found, 1)[0];
   };
+  const bundle = await bundled();
   const inHand = new Map<ChildProcess, string>();
   const done = new Set<string>();
   let problems = strays.length;
   const worker = (): Promise<number> => {
-    const child = fork(fileURLToPath(import.meta.url), { execArgv: ['--import', 'tsx'] });
+    const child = fork(bundle, { execArgv: [] });
     child.on('message', ({ id, problem }: Free) => {
       if (id !== null) done.add(id);
       if (problem !== null) {
@@ -74,6 +76,29 @@ async function all(): Promise<void> {
   const told = NOT_YET.size === 0 ? 'passed by the technician' : `all but ${NOT_YET.size} passed by the technician`;
   console.log(`${ids.size} scenarios: ${good ? `certified, ${told}` : 'not all are as they should be'}`);
   process.exitCode = good ? 0 : 1;
+}
+
+/** This file with all that it imports; each part looks for its files from where it stood. */
+async function bundled(): Promise<string> {
+  const outDir = fileURLToPath(new URL('../.cache/course/', import.meta.url));
+  const { build } = await import('vite');
+  await build({
+    configFile: false,
+    logLevel: 'warn',
+    build: {
+      ssr: fileURLToPath(import.meta.url),
+      outDir,
+      target: 'node20',
+      rolldownOptions: { output: { entryFileNames: 'course.mjs' } },
+    },
+    plugins: [
+      {
+        name: 'own-places',
+        transform: (code, id) => code.replace(/\bimport\.meta\.url\b/g, JSON.stringify(pathToFileURL(id).href)),
+      },
+    ],
+  });
+  return `${outDir}course.mjs`;
 }
 
 function work(): Promise<void> {

@@ -1,7 +1,7 @@
 /** `npm test`: installs what is missing, a browser too, then runs every check, says how each went, and ends with a line of counts. */
 import { spawn } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs';
-import { availableParallelism, constants, getPriority, setPriority } from 'node:os';
+import { availableParallelism, constants, setPriority } from 'node:os';
 import path from 'node:path';
 import { ensureBrowser } from './browser.mjs';
 import { ensureInstalled, nodeProblem, PROJECT } from './install.mjs';
@@ -50,7 +50,7 @@ const UNIT_STEP = {
   counts: () => vitestCounts(readReport(VITEST_REPORT)),
 };
 
-/** Beside it, with what it leaves of the cores: then none stands idle at the end of either. */
+/** Beside all that takes long, with what they leave of the cores: a core that waits for a page or for the last long file certifies, and none stands idle at the end. */
 const COURSE_STEP = {
   name: 'certification of the course',
   run: ({ tool }) => tool('tsx', 'scripts/certify-course.ts'),
@@ -75,9 +75,9 @@ async function main() {
 
   const results = await together(SHORT_STEPS);
   const unit = runStep(UNIT_STEP, aloud);
-  const course = runStep(COURSE_STEP, atItsEnd({ after: unit, last: true }));
-  results.push(await unit, await course);
-  results.push(await runStep(BROWSER_STEP, aloud));
+  const browser = unit.then(() => runStep(BROWSER_STEP, aloud));
+  const course = runStep(COURSE_STEP, atItsEnd({ after: browser, last: true }));
+  results.push(...(await Promise.all([unit, course, browser])));
   summary(results);
 }
 
@@ -181,9 +181,8 @@ function startersOf(output, hear, last = false) {
       // Nothing may wait for an answer, open a window or write new reference pictures.
       env: { ...process.env, CI: 'true', HAYSTACK_NO_OPEN: '1', ...env },
     });
-    // What it starts itself comes as far behind.
-    if (last && child.pid !== undefined)
-      setPriority(child.pid, Math.max(getPriority(), constants.priority.PRIORITY_BELOW_NORMAL));
+    // So far behind that a browser test beside it waits no longer than alone; what it starts itself comes as far.
+    if (last && child.pid !== undefined) setPriority(child.pid, constants.priority.PRIORITY_LOW);
     for (const stream of [child.stdout, child.stderr]) stream?.setEncoding('utf8').on('data', hear);
     return new Promise((resolve, reject) => {
       child.on('error', reject);

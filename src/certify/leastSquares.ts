@@ -48,10 +48,11 @@ export function leastSquares(task: LeastSquaresTask, start: Float64Array): Least
   while (iterations < task.mostIterations && cost > task.enough) {
     iterations++;
     const { square, gradient } = normal(at, n);
-    const free = Array.from({ length: n }, (_, j) => j).filter((j) => {
+    const free: number[] = [];
+    for (let j = 0; j < n; j++) {
       const pushedOut = gradient[j]! > 0 ? x[j]! <= box.low[j]! : x[j]! >= box.high[j]!;
-      return square[j * n + j]! > 0 && !(pushedOut && gradient[j] !== 0);
-    });
+      if (square[j * n + j]! > 0 && !(pushedOut && gradient[j] !== 0)) free.push(j);
+    }
     const next = free.length === 0 ? null : stepInside(square, gradient, free, x, box, damping);
     if (next === null) break;
     const after = squares(task.residuals(next));
@@ -111,19 +112,22 @@ function stepInside(
   let open = [...free];
   for (;;) {
     // What has been put on its bound pulls at the others.
-    const pulled = new Float64Array(n);
-    for (let j = 0; j < n; j++) {
-      let sum = gradient[j]!;
-      for (let k = 0; k < n; k++) sum += square[j * n + k]! * held[k]!;
-      pulled[j] = sum;
+    const pulled = open.length === free.length ? gradient : new Float64Array(n);
+    if (pulled !== gradient) {
+      for (let j = 0; j < n; j++) {
+        let sum = gradient[j]!;
+        for (let k = 0; k < n; k++) sum += square[j * n + k]! * held[k]!;
+        pulled[j] = sum;
+      }
     }
     const step = open.length === 0 ? new Float64Array(n) : solveDamped(square, pulled, open, n, damping);
     if (step === null) return null;
     const over = open.filter((j) => x[j]! + step[j]! < box.low[j]! || x[j]! + step[j]! > box.high[j]!);
     if (over.length === 0) {
-      return Float64Array.from(x, (v, j) =>
-        Math.min(Math.max(v + held[j]! + (open.includes(j) ? step[j]! : 0), box.low[j]!), box.high[j]!),
-      );
+      // The step of a variable that is not open is zero.
+      const next = new Float64Array(n);
+      for (let j = 0; j < n; j++) next[j] = Math.min(Math.max(x[j]! + held[j]! + step[j]!, box.low[j]!), box.high[j]!);
+      return next;
     }
     for (const j of over) held[j] = (step[j]! > 0 ? box.high[j]! : box.low[j]!) - x[j]!;
     open = open.filter((j) => !over.includes(j));

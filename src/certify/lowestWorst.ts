@@ -179,12 +179,15 @@ const MOST_LEVELS = 16;
 /** The step inside `box` whose highest line of the straight model is least. */
 function leastOfModel({ r, jacobian }: Residuals, box: Box): { readonly d: Float64Array; readonly worst: number } {
   const n = box.low.length;
-  const lines = (d: Float64Array): Float64Array => {
-    const out = new Float64Array(r.length);
-    for (let i = 0; i < out.length; i++) {
+  // Asked some thousand times for one model: nothing is made anew.
+  const tried = new Float64Array(r.length);
+  const stands = { r: new Float64Array(r.length), jacobian: new Float64Array(jacobian.length) };
+  /** The lines at `d`, or what of them stands over a level. */
+  const lines = (d: Float64Array, out: Float64Array, level = Number.NEGATIVE_INFINITY): Float64Array => {
+    for (let i = 0, at = 0; i < out.length; i++) {
       let sum = r[i]!;
-      for (let j = 0; j < n; j++) sum += jacobian[i * n + j]! * d[j]!;
-      out[i] = sum;
+      for (let j = 0; j < n; j++, at++) sum += jacobian[at]! * d[j]!;
+      out[i] = level === Number.NEGATIVE_INFINITY ? sum : Math.max(sum - level, 0);
     }
     return out;
   };
@@ -197,27 +200,18 @@ function leastOfModel({ r, jacobian }: Residuals, box: Box): { readonly d: Float
       least += Math.min(jacobian[i * n + j]! * box.low[j]!, jacobian[i * n + j]! * box.high[j]!);
     return Math.max(most, least);
   }, Number.NEGATIVE_INFINITY);
-  for (let tried = 0; tried < MOST_LEVELS && worst - low > LEVELS_APART; tried++) {
+  for (let levels = 0; levels < MOST_LEVELS && worst - low > LEVELS_APART; levels++) {
     const level = (worst + low) / 2;
-    const over = (at: Float64Array): Float64Array => {
-      const above = lines(at);
-      for (let i = 0; i < above.length; i++) above[i] = Math.max(above[i]! - level, 0);
-      return above;
-    };
-    const steep = (above: Float64Array): Float64Array => {
-      const out = new Float64Array(jacobian.length);
-      for (let i = 0; i < above.length; i++) {
-        if (!(above[i]! > 0)) continue;
-        for (let k = i * n; k < (i + 1) * n; k++) out[k] = jacobian[k]!;
-      }
-      return out;
-    };
     const { x } = leastSquares(
       {
-        residuals: over,
+        residuals: (at) => lines(at, tried, level),
         slopes: (at) => {
-          const above = over(at);
-          return { r: above, jacobian: steep(above) };
+          lines(at, stands.r, level);
+          for (let i = 0, k = 0; i < r.length; i++) {
+            const above = stands.r[i]! > 0;
+            for (let j = 0; j < n; j++, k++) stands.jacobian[k] = above ? jacobian[k]! : 0;
+          }
+          return stands;
         },
         box,
         mostIterations: 30,
@@ -225,7 +219,7 @@ function leastOfModel({ r, jacobian }: Residuals, box: Box): { readonly d: Float
       },
       d,
     );
-    const top = Math.max(...lines(x));
+    const top = Math.max(...lines(x, tried));
     if (top < worst) [d, worst] = [Float64Array.from(x), top];
     if (top > level + LEVELS_APART / 2) low = level;
   }

@@ -4,7 +4,10 @@
  */
 import { type Bench, createBench } from '../bench/bench.ts';
 import { type BenchSetup, initialState } from '../bench/setup.ts';
+import type { Deck } from '../physics/deck.ts';
 import { faultEffects } from '../receiver/faults/faultEffects.ts';
+import type { SetParts } from '../receiver/individualSet.ts';
+import type { SheetResponse } from '../receiver/receiver.ts';
 import { workResponses } from '../receiver/responses.ts';
 import { createStatedResponse, type StatedResponse } from '../receiver/statedResponse.ts';
 import { allCures } from './faultLines.ts';
@@ -36,6 +39,17 @@ export function setCurves(setup: BenchSetup): SetCurves {
   return found.curves;
 }
 
+const ofDesigns = new WeakMap<Deck, WeakMap<SheetResponse, StatedResponse>>();
+
+/** Sets of one design have one printed curve: it is made once for all of them, however many are graded. */
+function printedBy({ receiver, deck }: SetParts, response: SheetResponse): StatedResponse {
+  const ofDesign = ofDesigns.get(deck) ?? new WeakMap<SheetResponse, StatedResponse>();
+  ofDesigns.set(deck, ofDesign);
+  const stated = ofDesign.get(response) ?? createStatedResponse(receiver, deck, response);
+  ofDesign.set(response, stated);
+  return stated;
+}
+
 function make(setup: BenchSetup): SetCurves {
   const { receiver, deck, scenario, design } = setup;
   const work = workResponses(receiver, scenario);
@@ -51,8 +65,7 @@ function make(setup: BenchSetup): SetCurves {
     return curves;
   };
   const sound = statedWith(allCures(setup));
-  const printed =
-    design === undefined ? sound : work.map((response) => createStatedResponse(design.receiver, design.deck, response));
+  const printed = design === undefined ? sound : work.map((response) => printedBy(design, response));
   const ofReplaced = (replaced: readonly string[]): Curves =>
     scenario.faults.length === 0 ? sound : statedWith(replaced);
   return {

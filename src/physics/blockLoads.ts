@@ -26,8 +26,8 @@ export interface LoadedBlock {
 export interface BlockLoads {
   /** the block's voltages without the loads become those with them; `columns` tells where the response to each load stands */
   apply(block: LoadedBlock, columns: Int32Array): void;
-  /** changes of the voltages, without the loads' own, become whole ones; `at` holds the voltages themselves */
-  follow(block: LoadedBlock, columns: Int32Array, at: LoadedBlock): void;
+  /** changes of the voltages of some local nodes, the loaded ones among them, without the loads' own, become whole ones; `at` holds the voltages themselves */
+  follow(block: LoadedBlock, columns: Int32Array, at: LoadedBlock, locals: ArrayLike<number>): void;
 }
 
 const MOST_ROUNDS = 60;
@@ -157,7 +157,7 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
       drawnRe[f] = g * xr - b * xi;
       drawnIm[f] = g * xi + b * xr;
     }
-    addDrawn(block, column, drawnRe, drawnIm, 0);
+    addDrawn(block, column, drawnRe, drawnIm, 0, allOf(block));
   };
 
   /** The loads' currents at `at`, and from them how far `at` is from the answer; returns the square of that. */
@@ -308,6 +308,49 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
     return law;
   };
 
+  /** What one load draws for the changes of `block`: substitute() of two rows written out, to the same digits. */
+  const followOne = (
+    { matrices, rows, steps, y: bend }: FollowedLaw,
+    block: LoadedBlock,
+    at: LoadedBlock,
+    drawnRe: Float64Array,
+    drawnIm: Float64Array,
+  ): void => {
+    const node = nodes[0]!;
+    const changeRe = block.re[node]!;
+    const changeIm = block.im[node]!;
+    const atRe = at.re[node]!;
+    const atIm = at.im[node]!;
+    for (let f = 0; f < block.count; f++) {
+      const from = 4 * f;
+      let dx = changeRe[f]!;
+      let dz = changeIm[f]!;
+      if (steps[f]! > 0) {
+        if (rows[2 * f] === 1) {
+          const held = dz;
+          dz = dx;
+          dx = held;
+        }
+        const share = matrices[from + 2]!;
+        if (share !== 0) dz -= share * dx;
+        if (steps[f] === 2) {
+          dz /= matrices[from + 3]!;
+          dx = (dx - matrices[from + 1]! * dz) / matrices[from]!;
+        }
+      }
+      const x = atRe[f]!;
+      const z = atIm[f]!;
+      const g = bend[from]!;
+      const b = bend[from + 1]!;
+      const dg = bend[from + 2]!;
+      const db = bend[from + 3]!;
+      const a = Math.sqrt(x * x + z * z);
+      const da = a > 0 ? (x * dx + z * dz) / a : 0;
+      drawnRe[f] = g * dx - b * dz + (dg * x - db * z) * da;
+      drawnIm[f] = g * dz + b * dx + (dg * z + db * x) * da;
+    }
+  };
+
   return {
     apply(block, columns) {
       followedStands = false;
@@ -323,11 +366,16 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
         spread(block, columns, f);
       }
     },
-    follow(block, columns, at) {
+    follow(block, columns, at, locals) {
       const law = lawAt(at, columns);
       const { count } = block;
       const drawnRe = drawn(2 * m * count);
       const drawnIm = drawnRe.subarray(m * count);
+      if (m === 1) {
+        followOne(law, block, at, drawnRe, drawnIm);
+        addDrawn(block, columns[0]!, drawnRe, drawnIm, 0, locals);
+        return;
+      }
       for (let f = 0; f < count; f++) {
         for (let k = 0; k < m; k++) {
           bare[2 * k] = block.re[nodes[k]!]![f]!;
@@ -345,20 +393,24 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
           drawnIm[k * count + f] = g * dz + b * dx + (dg * z + db * x) * da;
         }
       }
-      for (let k = 0; k < m; k++) addDrawn(block, columns[k]!, drawnRe, drawnIm, k * count);
+      for (let k = 0; k < m; k++) addDrawn(block, columns[k]!, drawnRe, drawnIm, k * count, locals);
     },
   };
 }
 
-/** Adds what one load's current, from place `first` on, makes at every node of the block. */
+const allOf = ({ n }: LoadedBlock): Int32Array => Int32Array.from({ length: n }, (_, i) => i);
+
+/** Adds what one load's current, from place `first` on, makes at local nodes of the block. */
 function addDrawn(
   { n, count, re, im, unitRe, unitIm }: LoadedBlock,
   column: number,
   drawnRe: Float64Array,
   drawnIm: Float64Array,
   first: number,
+  locals: ArrayLike<number>,
 ): void {
-  for (let i = 0; i < n; i++) {
+  for (let k = 0; k < locals.length; k++) {
+    const i = locals[k]!;
     const outRe = re[i]!;
     const outIm = im[i]!;
     const at = (column * n + i) * count;

@@ -43,22 +43,39 @@ export function inductanceSlopes(
   });
   const coils = elements.map((name) => findCoil(solver, name));
   solver.solve();
-  const dRe = network.nodeNames.map(() => new Float64Array(hz.length));
-  const dIm = network.nodeNames.map(() => new Float64Array(hz.length));
-  const responses = new Map<number, BranchResponses>();
+  const counts = nodesThatCount(solver, targets);
+  // Of the others nothing is asked: they have one array of zeros in common.
+  const none = new Float64Array(hz.length);
+  const dRe = Array.from(counts, (one) => (one === 1 ? new Float64Array(hz.length) : none));
+  const dIm = Array.from(counts, (one) => (one === 1 ? new Float64Array(hz.length) : none));
+  const responses = branchResponses(solver, coils);
   const out = new Map<string, readonly ComplexSlope[]>();
   for (const [c, coil] of coils.entries()) {
-    const branches = responses.get(coil.group) ?? branchResponses(solver, coil);
-    responses.set(coil.group, branches);
-    for (const list of [...dRe, ...dIm]) list.fill(0);
-    ownChanges(solver, coil, branches, dRe, dIm);
-    solver.follow(coil.block, dRe, dIm);
+    for (const [node, one] of counts.entries()) {
+      if (one === 0) continue;
+      dRe[node]!.fill(0);
+      dIm[node]!.fill(0);
+    }
+    ownChanges(solver, coil, responses.get(coil.group)!, counts, dRe, dIm);
+    solver.follow(coil.block, dRe, dIm, counts);
     out.set(
       elements[c]!,
-      targets.map((at) => ({ re: Float64Array.from(dRe[at]!), im: Float64Array.from(dIm[at]!) })),
+      targets.map((at) => ({ re: dRe[at]!.slice(), im: dIm[at]!.slice() })),
     );
   }
   return out;
+}
+
+/** By node number 1 where a change has to be known: where it is asked for, where it drives a stage, where a load hangs. */
+function nodesThatCount({ network, system }: Solver, targets: readonly number[]): Uint8Array {
+  const counts = new Uint8Array(network.nodeNames.length);
+  for (const at of targets) counts[at] = 1;
+  for (const { controlPlus, controlMinus } of network.elements) {
+    if (controlPlus >= 0) counts[controlPlus] = 1;
+    if (controlMinus >= 0) counts[controlMinus] = 1;
+  }
+  for (const [node, loads] of system.loads.entries()) if (loads !== null) counts[node] = 1;
+  return counts;
 }
 
 interface Coil {
@@ -85,25 +102,40 @@ function findCoil({ network }: Solver, name: string): Coil {
   };
 }
 
-/** Responses of local node i to one amp through the j-th coil of a group at frequency f: [(j * n + i) * count + f]. */
+/** Responses of local node i to one amp through the j-th coil of a group at frequency f: [((first + j) * n + i) * count + f]. */
 interface BranchResponses {
   readonly re: Float64Array;
   readonly im: Float64Array;
+  readonly first: number;
 }
 
-function branchResponses({ network, system, hz }: Solver, { block, members }: Coil): BranchResponses {
-  const n = network.blocks[block]!.length;
+/** By the number of their group; each block is solved once for all of its groups. */
+function branchResponses(
+  { network, system, hz }: Solver,
+  coils: readonly Coil[],
+): ReadonlyMap<number, BranchResponses> {
+  const out = new Map<number, BranchResponses>();
   const local = (node: number): number => (node < 0 ? -1 : network.localOfNode[node]!);
-  const places = members.map((e): InputPlace => {
-    const { plus, minus } = network.elements[e]!;
-    return { plus: local(plus), minus: local(minus) };
-  });
-  const [g, c, b] = [new Float64Array(n * n), new Float64Array(n * n), new Float64Array(n * n)];
-  system.assemble(block, g, c, b);
-  const re = new Float64Array(places.length * n * hz.length);
-  const im = new Float64Array(places.length * n * hz.length);
-  unitResponse({ g, c, b }, n, places, hz, new Float64Array(2 * n * (n + places.length)), re, im);
-  return { re, im };
+  for (const block of new Set(coils.map((coil) => coil.block))) {
+    const n = network.blocks[block]!.length;
+    const places: InputPlace[] = [];
+    const firsts = new Map<number, number>();
+    for (const { group, members } of coils.filter((coil) => coil.block === block)) {
+      if (firsts.has(group)) continue;
+      firsts.set(group, places.length);
+      for (const e of members) {
+        const { plus, minus } = network.elements[e]!;
+        places.push({ plus: local(plus), minus: local(minus) });
+      }
+    }
+    const [g, c, b] = [new Float64Array(n * n), new Float64Array(n * n), new Float64Array(n * n)];
+    system.assemble(block, g, c, b);
+    const re = new Float64Array(places.length * n * hz.length);
+    const im = new Float64Array(places.length * n * hz.length);
+    unitResponse({ g, c, b }, n, places, hz, new Float64Array(2 * n * (n + places.length)), re, im);
+    for (const [group, first] of firsts) out.set(group, { re, im, first });
+  }
+  return out;
 }
 
 /** What a henry more would change in the coil's own block, were there no loads. */
@@ -111,6 +143,7 @@ function ownChanges(
   solver: Solver,
   { element, block, group, members, at }: Coil,
   branches: BranchResponses,
+  counts: Uint8Array,
   dRe: readonly Float64Array[],
   dIm: readonly Float64Array[],
 ): void {
@@ -158,8 +191,11 @@ function ownChanges(
       ir[f] = -scale[f]! * (share * ui[f]! + (j === at ? pui[f]! : 0));
       ii[f] = scale[f]! * (share * ur[f]! + (j === at ? pur[f]! : 0));
     }
-    for (let i = 0; i < nodes.length; i++)
-      addProduct(branches, (j * nodes.length + i) * count, ir, ii, dRe[nodes[i]!]!, dIm[nodes[i]!]!);
+    for (let i = 0; i < nodes.length; i++) {
+      if (counts[nodes[i]!] === 0) continue;
+      const from = ((branches.first + j) * nodes.length + i) * count;
+      addProduct(branches, from, ir, ii, dRe[nodes[i]!]!, dIm[nodes[i]!]!);
+    }
   }
 }
 

@@ -63,9 +63,9 @@ export interface Solver {
   drawnAt(node: string): DrawnAt | null;
   /**
    * Small changes carried on: `dRe`, `dIm` by node number hold in the nodes of `block` what its own elements bring about there without its loads, elsewhere zero; they
-   * become the changes of all voltages. The solver must be up to date.
+   * become the changes of the voltages of the nodes that `counts` has as 1, among which are all that drive a stage or bear a load. The solver must be up to date.
    */
-  follow(block: number, dRe: readonly Float64Array[], dIm: readonly Float64Array[]): void;
+  follow(block: number, dRe: readonly Float64Array[], dIm: readonly Float64Array[], counts: Uint8Array): void;
   /** the assembled equations, for sensitivities */
   readonly system: System;
 }
@@ -174,9 +174,9 @@ export function createSolver(network: Network, hz: Float64Array): Solver {
       const at = nodeOf(node);
       return at < 0 ? null : blocks[network.blockOfNode[at]!]!.drawnAt(network.localOfNode[at]!);
     },
-    follow(first, dRe, dIm) {
+    follow(first, dRe, dIm, counts) {
       changed.fill(0);
-      for (let b = first; b < blocks.length; b++) blocks[b]!.follow(dRe, dIm, b === first, changed, alive);
+      for (let b = first; b < blocks.length; b++) blocks[b]!.follow(dRe, dIm, counts, b === first, changed, alive);
     },
     real(node) {
       const at = nodeOf(node);

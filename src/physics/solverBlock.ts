@@ -24,11 +24,12 @@ export interface SolverBlock {
   drawnAt(local: number): DrawnAt | null;
   /**
    * How the voltages follow small changes: `dRe`, `dIm` by node hold the changes of earlier blocks, zero from this block on, save that where `begun` this block's
-   * hold what its own elements bring about without its loads; they become whole. `changed` tells of each block whether it has any; the block enters its own.
+   * hold what its own elements bring about without its loads; those of the nodes that `counts` has as 1 become whole. `changed` tells of each block whether it has any; the block enters its own.
    */
   follow(
     dRe: readonly Float64Array[],
     dIm: readonly Float64Array[],
+    counts: Uint8Array,
     begun: boolean,
     changed: Uint8Array,
     alive: Uint8Array,
@@ -149,14 +150,18 @@ export function createBlock(
     }
   };
 
-  /** Voltages from the responses; the first place overwrites what stood there, the others add. */
+  const every = plan.nodes.map((_, i) => i);
+
+  /** Voltages of local nodes from the responses; the first place overwrites what stood there, the others add. */
   const multiply = (
     at: number,
     fresh: boolean,
     outRe: readonly Float64Array[],
     outIm: readonly Float64Array[],
+    locals: ArrayLike<number>,
   ): void => {
-    for (let i = 0; i < n; i++) {
+    for (let k = 0; k < locals.length; k++) {
+      const i = locals[k]!;
       const vr = outRe[i]!;
       const vi = outIm[i]!;
       const from = (at * n + i) * count;
@@ -219,7 +224,7 @@ export function createBlock(
       const [re, im] = [unitRe.subarray(from, from + count), unitIm.subarray(from, from + count)];
       return { re, im, alone: loaded.length === 1 };
     },
-    follow(dRe, dIm, begun, changed, alive) {
+    follow(dRe, dIm, counts, begun, changed, alive) {
       changed[block] = 0;
       if (alive[block] !== 1) return;
       const comes = plan.inputs.filter(
@@ -230,6 +235,7 @@ export function createBlock(
       );
       if (!begun && comes.length === 0) return;
       changed[block] = 1;
+      const locals = every.filter((i) => counts[plan.nodes[i]!] === 1);
       const change = {
         ...own,
         re: Array.from(plan.nodes, (node) => dRe[node]!),
@@ -239,9 +245,9 @@ export function createBlock(
         currentRe.fill(0);
         currentIm.fill(0);
         for (const input of comes) if (input.place === place) addChange(input, dRe, dIm);
-        multiply(solved.indexOf(place), false, change.re, change.im);
+        multiply(solved.indexOf(place), false, change.re, change.im, locals);
       }
-      loads?.follow(change, columns, own);
+      loads?.follow(change, columns, own, locals);
     },
     update(moved, alive) {
       moved[block] = 0;
@@ -271,7 +277,7 @@ export function createBlock(
         for (let at = 0; at < solved.length; at++) {
           if (fed[solved[at]!] === 0) continue;
           gather(solved[at]!);
-          multiply(at, fresh, own.re, own.im);
+          multiply(at, fresh, own.re, own.im, every);
           fresh = false;
         }
         loads?.apply(own, columns);

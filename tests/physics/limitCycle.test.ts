@@ -30,6 +30,7 @@ async function standing(lines: readonly string[], node: string, seconds: number,
   const text = ['song', '.options reltol=1e-5 abstol=1e-12 vntol=1e-9 method=gear', ...lines];
   const run = await runTransient(
     [...text, `.tran ${stepSeconds} ${seconds} ${0.8 * seconds} ${stepSeconds} uic`, '.end'].join('\n'),
+    [node],
   );
   const t = run.seconds;
   const v = run.nodes.get(node)!;

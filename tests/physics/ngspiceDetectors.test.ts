@@ -94,8 +94,9 @@ async function compared(
   const out: Compared[] = [];
   for (const [f, at] of hz.entries()) {
     const from = volts.map((v) => v[f]!);
-    const run = await runTransient(timeDeck(receiver, deck, stated.drive, stated.amps, at, seconds, all, from));
-    const theirs = looked.map((_, k) => meanVolts(run, `load${k}`));
+    const loads = looked.map((_, k) => `load${k}`);
+    const run = await runTransient(timeDeck(receiver, deck, stated.drive, stated.amps, at, seconds, all, from), loads);
+    const theirs = loads.map((load) => meanVolts(run, load));
     out.push({ hz: at, ours: from.slice(0, looked.length), theirs });
   }
   return out;

@@ -31,7 +31,7 @@ describe('exponential diode, 1 uA, into 10 kilohm and 0.1 uF, from a 1 MHz carri
         `.tran 20n ${seconds} ${from} 20n`,
         '.end',
       ];
-      const mean = meanVolts(await runTransient(text.join('\n')), 'o');
+      const mean = meanVolts(await runTransient(text.join('\n'), ['o']), 'o');
       const law = detectEnvelope(amplitude, { saturationAmps: 1e-6, emissionVolts: K_T_PER_Q, loadOhms: 10e3 });
       expect(Math.abs(mean / law - 1)).toBeLessThan(2e-4);
     },
@@ -73,7 +73,7 @@ describe.each([0.5, 1])('20 kHz circuit, B 2 kHz, 12 kHz sine sweep of rate / B^
       `.tran ${step} ${1.51 * period} ${0.49 * period} ${step}`,
       '.end',
     ];
-    const { seconds, nodes } = await runTransient(text.join('\n'));
+    const { seconds, nodes } = await runTransient(text.join('\n'), ['a']);
     const volts = nodes.get('a')!;
 
     let worst = 0;

@@ -1,7 +1,6 @@
 /** What a good hand does at the bench, as plain lists of acts made from the receiver and the scenario: for tests and for driving the page. */
 
 import { applyEvent } from '../../src/bench/applyEvent.ts';
-import { createBench } from '../../src/bench/bench.ts';
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
 import type { BenchState, LeadId } from '../../src/bench/benchState.ts';
 import { BIAS_OUTPUTS } from '../../src/bench/biasOutputs.ts';
@@ -13,6 +12,7 @@ import { inPieces } from '../../src/bench/slugTurning.ts';
 import { toolFor } from '../../src/bench/tools.ts';
 import { trueFinding } from '../../src/bench/witness.ts';
 import { trueDiagnosis } from '../../src/grading/diagnosis.ts';
+import { setCurves } from '../../src/grading/setCurves.ts';
 import { cureOf } from '../../src/receiver/faults/cure.ts';
 import { responseById } from '../../src/receiver/responses.ts';
 import { nominalTurns } from '../../src/receiver/slugLaw.ts';
@@ -96,13 +96,16 @@ export function setUpActs(setup: BenchSetup): Acts {
   ];
 }
 
-/** Y gain and position that show the trace as tall as the graticule allows, found by trying them all. */
+/** Y gain and position that show the trace as tall as the graticule allows: by steps down from the tallest, until one is on the screen. */
 export function yActs(setup: BenchSetup, state: BenchState): Acts {
-  const bench = createBench(setup);
-  const gains = choicesOf(setup, 'yVoltsPerDiv');
+  const { bench } = setCurves(setup);
+  const gains = choicesOf(setup, 'yVoltsPerDiv')
+    .map(Number)
+    .toSorted((a, b) => a - b);
   let best: Acts = [];
   let bestHeight = 0;
   for (const gain of gains) {
+    if (bestHeight > 0) break;
     for (const position of [-3.5, 0, 3.5]) {
       const acts = [set('yVoltsPerDiv', gain), set('yPositionDiv', position)];
       const facts = bench.facts(stateAfter(setup, acts, state));
@@ -208,7 +211,7 @@ export function wholeJob(setup: BenchSetup, stepSeconds = 0.1): Acts {
 
 /** A line that the supply's knob leaves too far off is brought to its volts as the needle has them. */
 function needleActs(setup: BenchSetup, state: BenchState): Acts {
-  const facts = createBench(setup).facts(state);
+  const facts = setCurves(setup).bench.facts(state);
   const wanted = responseById(setup.receiver, facts.response).setUp.biases;
   return facts.biases.flatMap(({ errorVolts, toleranceVolts }, i) => {
     const output = BIAS_OUTPUTS[i];

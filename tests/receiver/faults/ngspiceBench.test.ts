@@ -16,7 +16,7 @@ import { DIODE_SETTINGS, K_T_PER_Q, meanVolts, runTransient } from '../../physic
 /** Mean volts at the node `o` over the last 20 us. */
 async function settledVolts(lines: readonly string[], seconds: number): Promise<number> {
   const text = ['circuit', DIODE_SETTINGS, ...lines, `.tran 20n ${seconds} ${seconds - 20e-6} 20n`, '.end'];
-  return meanVolts(await runTransient(text.join('\n')), 'o');
+  return meanVolts(await runTransient(text.join('\n'), ['o']), 'o');
 }
 
 /** What our side makes of the detector that the fault leaves, for a carrier of some volts from a source without resistance. */
