@@ -7,10 +7,11 @@ import { bad, good } from '../base/result.ts';
 import { checkReceiver } from '../files/checkReceiver.ts';
 import { readReceiver } from '../files/receiverSchema.ts';
 import type { Deck } from '../physics/deck.ts';
+import { createDetectorFigure } from '../receiver/detectorFigure.ts';
 import type { Receiver } from '../receiver/receiver.ts';
 import { sCurveFrom } from './sCurveFrom.ts';
 import { specificationFrom } from './specificationFrom.ts';
-import { type Draft, type Json, type MakerWords, wholeReceiver } from './wholeReceiver.ts';
+import { type Draft, type Json, type MakerWords, procedure, wholeReceiver } from './wholeReceiver.ts';
 
 export interface MadeReceiver {
   /** the file, every key of it */
@@ -49,7 +50,20 @@ export function makeReceiver(
     return response.specification;
   });
   if (problems.length > 0) return bad(...problems);
-  return soundReceiver(withSpecifications(whole, specifications), deck, file);
+  const made = soundReceiver(withSpecifications(whole, specifications), deck, file);
+  if (!made.ok || draft.procedure !== undefined) return made;
+  const { json, receiver } = made.value;
+  const lines = json as Json & Parameters<typeof procedure>[0];
+  return soundReceiver({ ...json, procedure: procedure(lines, say, levelSaid(receiver, deck, say)) }, deck, file);
+}
+
+/** A sheet asks for its level as the tube shows it: volts, which have two figures. */
+function levelSaid(receiver: Receiver, deck: Deck, say: MakerWords): string {
+  const [first] = receiver.responses;
+  const { referenceHz, sCurve } = first!.specification;
+  const volts = Number(createDetectorFigure(receiver, deck, first!).referenceDetectedVolts.toPrecision(2));
+  if (sCurve !== null) return say.levelOfPeaks(volts);
+  return referenceHz === undefined ? say.level(volts) : say.levelAt(volts, referenceHz);
 }
 
 /** Without these nothing can be worked out. */

@@ -63,7 +63,7 @@ export function wholeReceiver(
     ...draft,
   };
   const made = { ...whole, adjusters, testPoints, responses };
-  return draft.procedure === undefined ? { ...made, procedure: procedure(made, say) } : made;
+  return draft.procedure === undefined ? { ...made, procedure: procedure(made, say, '') } : made;
 }
 
 const EARTH: Json = { id: 'Earth', role: 'earth' };
@@ -158,13 +158,15 @@ function response(
   };
 }
 
-function procedure(
+/** `level`: what the sheet says of the level, once the design has been solved. */
+export function procedure(
   { adjusters, responses }: { readonly adjusters: readonly Json[]; readonly responses: readonly Json[] },
   say: MakerWords,
+  level: string,
 ): Json[] {
   const [first] = responses;
   const setUp = first!.setUp as Record<string, never>;
-  const { centreHz, spanHz, levelDb, injectAt, observeAt, observeWith, markersHz } = setUp;
+  const { centreHz, spanHz, injectAt, observeAt, observeWith, markersHz } = setUp;
   const biases = (setUp.biases ?? []) as readonly { readonly at: string; readonly volts: number }[];
   const letters = adjusters.map((_, i) => SLUG_LETTERS[i] ?? '');
   const ids = adjusters.map((a) => a.id);
@@ -181,7 +183,7 @@ function procedure(
   return [
     step('safe', say.safe),
     step('connect', say.connect(injectAt!, observeAt!, observeWith === 'probe')),
-    step('setUp', say.sweep(centreHz!, spanHz!, levelDb!), [], ['sweep', 'level', 'trace']),
+    step('setUp', `${say.sweep(centreHz!, spanHz!)} ${level}`.trim(), [], ['sweep', 'level', 'trace']),
     ...biases.map((b) => step('setUp', say.bias(b.at, b.volts), [], ['bias'])),
     step('setUp', say.phasing, [], ['phasing', 'blanking']),
     step('setUp', say.markers(markersHz ?? []), [], ['markers']),

@@ -105,10 +105,18 @@ export function onlyWordsDiffer(hash: string, design: Design, table: EarlierWord
 export type EarlierTexts = readonly (readonly [before: string, today: string])[];
 
 export const EARLIER_TEXTS: EarlierTexts = [
-  // A hint named the level as a setting of the source where the sheet names volts.
+  // Hints named the level as a setting of the source where the sheet names volts.
   [
     '87a59c13c833761945bcef180e7f1dec6ef4c63814f33ecc312d85a2adb9aa50',
     'b4c792601d8cd6a98b9d4f26224122b06d7931c579e26e1291bcbcdc24c8206a',
+  ],
+  [
+    'a4869ef63c1cffcfe1e83b60741240fe855e2cfd7148c0cbb15adc39e27a120d',
+    '971201609741ffca35078820741a8e302df320405f08516748186a4bba831dcd',
+  ],
+  [
+    '9aea70305838f70e46739111b602b5a334183ea2af3f8ded4622f3b4d961e3b6',
+    'b3dd87f8d1cfb13c499cefd4485399deec35326ff8bb42227a2a264267e542fc',
   ],
 ];
 

@@ -67,6 +67,19 @@ test('every kind of fault occurs and stands in the description of the format, an
   expect(scenarios.some((s) => new Set(s.faults.map((fault) => fault.kind)).size > 1)).toBe(true);
 });
 
+test('no sheet and no text of a scenario asks for a level as a setting of the source', () => {
+  // A difference ("by 6 dB") is none.
+  const asked = /[-\u2212]\d+(?:\.\d+)? dB/;
+  const texts = [
+    ...scenarios.flatMap(({ id, words, hints }) =>
+      [...Object.values(words), ...hints].map((text) => [id, text] as const),
+    ),
+    ...[...receivers].flatMap(([id, { receiver }]) => receiver.procedure.map(({ text }) => [id, text] as const)),
+  ];
+  expect(texts.length).toBeGreaterThan(300);
+  expect(texts.filter(([, text]) => asked.test(text))).toEqual([]);
+});
+
 describe('deceptions that stand on the bench as a scenario begins', () => {
   it.each(Object.entries(DECEPTIONS))('%s', (_, found) => {
     const where = starts.filter(({ facts, sheet, scenario }) => found(facts, sheet, scenario.bench.dialErrorHz));

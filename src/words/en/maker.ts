@@ -21,8 +21,12 @@ export const makerWords = {
   safe: 'Read the cautions and tick them off.',
   connect: (inject: string, observe: string, probe: boolean): string =>
     `Earth strap first. RF lead to ${inject}, ${probe ? 'probe' : 'detector lead'} to ${observe}.`,
-  sweep: (centreHz: number, spanHz: number, levelDb: number): string =>
-    `Centre ${format.frequency(centreHz)}, span ${format.width(spanHz)}, level ${format.knob.decibels(levelDb)}.`,
+  sweep: (centreHz: number, spanHz: number): string =>
+    `Centre ${format.frequency(centreHz)}, span ${format.width(spanHz)}.`,
+  level: (volts: number): string => `Level for ${format.quantity(volts, 'V')} at the top.`,
+  levelAt: (volts: number, hz: number): string =>
+    `Level for ${format.quantity(volts, 'V')} at ${format.frequency(hz)}.`,
+  levelOfPeaks: (volts: number): string => `Level for ${format.quantity(volts, 'V')} from zero to either peak.`,
   phasing: 'Blanking off. Turn the phasing until trace and retrace lie on each other. Blanking on.',
   bias: (line: string, volts: number): string => `Clamp ${line} at ${format.quantity(volts, 'V')}.`,
   markers: (list: readonly number[]): string =>
