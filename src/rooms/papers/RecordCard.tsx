@@ -8,7 +8,7 @@ import { Blank, Paper, PaperFigure, TickBox } from './paperPieces.tsx';
 import type { PaperOf } from './ServicePaper.tsx';
 
 /** Rows on one card, of levels and bias lines: so many fit a sheet of Letter, the shorter of the two papers, and rows are not made smaller. */
-const MOST_ROWS = 9;
+const MOST_ROWS = 11;
 
 export function RecordCards({ setup, figures }: PaperOf) {
   const { receiver } = setup;
@@ -55,11 +55,11 @@ function Card({ receiver, figures, levels }: CardProps) {
         {[say.asFound, say.asLeft].map((name) => (
           <section key={name}>
             <h3>{name}</h3>
-            <PaperFigure figures={figures} label={say.figure(response.title)} width={340} height={200} style="dotted" />
+            <PaperFigure figures={figures} label={say.figure(response.title)} width={340} height={150} style="dotted" />
           </section>
         ))}
       </div>
-      <table class="ruled">
+      <table class="ruled levels">
         <thead>
           <tr>
             <th scope="col">{`${say.columns.at} ${unit}`}</th>

@@ -30,7 +30,7 @@ export function TransferSheet({ setup, figures }: PaperOf) {
       </p>
       <PaperCaution lead={say.realSet}>{say.realCautions}</PaperCaution>
       {first === undefined ? null : (
-        <PaperFigure figures={first} label={say.figure(first.response.title)} width={700} height={170} style="wanted" />
+        <PaperFigure figures={first} label={say.figure(first.response.title)} width={700} height={150} style="wanted" />
       )}
       <ol class="transfer-steps">
         {procedure.map((step) => (
@@ -45,35 +45,37 @@ export function TransferSheet({ setup, figures }: PaperOf) {
           </li>
         ))}
       </ol>
-      <h3>{say.startPositions}</h3>
-      <table class="ruled starts">
-        <thead>
-          <tr>
-            <th scope="col">{say.slug}</th>
-            {receiver.adjusters.map(({ id }) => (
-              <th scope="col" key={id}>
-                {letters.get(id)}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          <tr>
-            <th scope="row" />
-            {receiver.adjusters.map(({ id }) => (
-              <td key={id}>{id}</td>
-            ))}
-          </tr>
-          {[say.found, say.left].map((name) => (
-            <tr key={name}>
-              <th scope="row">{name}</th>
+      <section class="start-positions">
+        <h3>{say.startPositions}</h3>
+        <table class="ruled starts">
+          <thead>
+            <tr>
+              <th scope="col">{say.slug}</th>
               {receiver.adjusters.map(({ id }) => (
-                <td key={id} />
+                <th scope="col" key={id}>
+                  {letters.get(id)}
+                </th>
               ))}
             </tr>
-          ))}
-        </tbody>
-      </table>
+          </thead>
+          <tbody>
+            <tr>
+              <th scope="row" />
+              {receiver.adjusters.map(({ id }) => (
+                <td key={id}>{id}</td>
+              ))}
+            </tr>
+            {[say.found, say.left].map((name) => (
+              <tr key={name}>
+                <th scope="row">{name}</th>
+                {receiver.adjusters.map(({ id }) => (
+                  <td key={id} />
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </section>
     </Paper>
   );
 }
@@ -105,8 +107,13 @@ function Reading({
     case 'align':
       return (
         <>
-          {slugs.map((id) => (
-            <Blank key={id} name={letters.get(id) ?? id} unit={units.turns} />
+          {slugs.map((id, i) => (
+            <Blank
+              key={id}
+              short
+              name={letters.get(id) ?? id}
+              {...(i === slugs.length - 1 ? { unit: units.turns } : {})}
+            />
           ))}
         </>
       );

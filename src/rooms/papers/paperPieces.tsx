@@ -40,14 +40,17 @@ export function Paper({ name, sub, title, foot, children }: PaperProps) {
 export function Blank({
   name,
   wide = false,
+  short = false,
   unit,
 }: {
   readonly name: string;
   readonly wide?: boolean;
+  /** several stand in a row */
+  readonly short?: boolean;
   readonly unit?: string;
 }) {
   return (
-    <span class={wide ? 'blank wide' : 'blank'}>
+    <span class={wide ? 'blank wide' : short ? 'blank short' : 'blank'}>
       <span>{name}</span>
       <i />
       {unit === undefined ? null : <span>{unit}</span>}

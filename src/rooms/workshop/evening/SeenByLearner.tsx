@@ -60,11 +60,13 @@ export function SeenByLearner({ draft, entries }: SeenByLearnerProps) {
         <h3>
           <bdi>{title}</bdi>
         </h3>
-        <p class="seen-facts">
-          {exam === null ? <bdi>{evening.facts(author === '' ? null : author, minutes)}</bdi> : null}{' '}
-          {exam === null ? evening.done(0, all) : told.handedInCount(0, all)}
-          {passMark === null ? '' : `. ${told.toPass(passMark, all)}`}
-        </p>
+        {all === 0 ? null : (
+          <p class="seen-facts">
+            {exam === null ? <bdi>{evening.facts(author === '' ? null : author, minutes)}</bdi> : null}{' '}
+            <b>{exam === null ? evening.done(0, all) : told.handedInCount(0, all)}</b>{' '}
+            {passMark === null ? null : exam === null ? evening.toPass(passMark, all) : told.toPass(passMark, all)}
+          </p>
+        )}
         {exam === null ? null : (
           <p class="seen-facts">
             {exam.attempts === 'several' ? told.several : told.once} {exam.results === 'atEnd' ? told.atEnd : ''}
