@@ -87,6 +87,9 @@ function ClassList({ library, logbook, go }: RoomProps) {
       redraw();
     });
   };
+  /** It was moved or taken away since it was chosen. */
+  const notHad = (error: unknown): void =>
+    setComplaints([words.textFiles.unreadable((error as Partial<Error>).name ?? '')]);
   const sittings = useMemo(() => {
     const sheets = paper.materials().flatMap(({ title, terms }) => (terms === undefined ? [] : [{ title, terms }]));
     return sittingRows(paper.sittings().map(harmlessly), rows, sheets);
@@ -96,15 +99,12 @@ function ClassList({ library, logbook, go }: RoomProps) {
       ...{ rows, waiting, sittings, complaints },
       isWorking: desk.isWorking(),
       inHand: desk.inHand(),
-      bringDropped: (data) => void dropped(data).then(takeApart).then(bring),
+      bringDropped: (data) => void dropped(data).then(takeApart).then(bring, notHad),
       pick(folder, otherwise) {
-        void pickedHandles(folder, window as Pickers).then(
-          (chosen) => {
-            if (chosen === null) otherwise();
-            else if (chosen !== 'calledOff') void takeApart(chosen).then(bring);
-          },
-          (error: unknown) => setComplaints([words.textFiles.unreadable((error as Partial<Error>).name ?? '')]),
-        );
+        void pickedHandles(folder, window as Pickers).then((chosen) => {
+          if (chosen === null) otherwise();
+          else if (chosen !== 'calledOff') void takeApart(chosen).then(bring);
+        }, notHad);
       },
       bringPicked: (list) => void takeApart(picked(list)).then(bring),
       stop: desk.stop,

@@ -127,16 +127,24 @@ export function picked(list: readonly File[]): Brought {
   };
 }
 
-/** Dropped. Must be called while the drop is being told of: the browser forgets its items right after. */
-export async function dropped(data: DataTransfer): Promise<Brought> {
-  const items = [...data.items].filter(({ kind }) => kind === 'file');
-  const held = items.map((item) => ({ entry: item.webkitGetAsEntry(), file: item.getAsFile() }));
-  const all = await Promise.all(
-    held.map(async ({ entry, file }): Promise<Brought> => {
-      if (entry?.isDirectory === true) return folder(entry as FileSystemDirectoryEntry);
-      return { files: file === null ? [] : [{ name: file.name, blob: file }], leftAlone: [], empty: [] };
-    }),
-  );
+/**
+ * Dropped. Must be called while the drop is being told of: the browser forgets its items right after. `later`: a file is asked for in its turn, which browsers keep back from a page
+ * that is itself a file.
+ */
+export async function dropped(data: DataTransfer, later = location.protocol !== 'file:'): Promise<Brought> {
+  const held = [...data.items]
+    .filter(({ kind }) => kind === 'file')
+    .map((item) => {
+      const entry = item.webkitGetAsEntry();
+      return { entry, file: entry === null || (entry.isFile && !later) ? item.getAsFile() : null };
+    });
+  const named = held.flatMap(({ entry, file }): readonly Named[] => {
+    if (file !== null) return [{ name: file.name, file: async () => file }];
+    return entry?.isFile === true ? [{ name: entry.name, file: () => fileOf(entry as FileSystemFileEntry) }] : [];
+  });
+  const folders = held.flatMap(({ entry }) => (entry?.isDirectory === true ? [entry as FileSystemDirectoryEntry] : []));
+  const all: Brought[] = [{ files: await handedOver(named), leftAlone: [], empty: [] }];
+  for (const one of folders) all.push(await folder(one));
   return {
     files: all.flatMap(({ files }) => files),
     leftAlone: all.flatMap(({ leftAlone }) => leftAlone),
