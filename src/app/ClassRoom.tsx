@@ -89,7 +89,7 @@ function ClassList({ library, logbook, go }: RoomProps) {
   };
   /** It was moved or taken away since it was chosen. */
   const notHad = (error: unknown): void =>
-    setComplaints([words.textFiles.unreadable((error as Partial<Error>).name ?? '')]);
+    setComplaints([words.classroom.notHad((error as Partial<Error>).name ?? '')]);
   const sittings = useMemo(() => {
     const sheets = paper.materials().flatMap(({ title, terms }) => (terms === undefined ? [] : [{ title, terms }]));
     return sittingRows(paper.sittings().map(harmlessly), rows, sheets);

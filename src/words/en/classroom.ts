@@ -69,6 +69,7 @@ export const classroomWords = {
     `${counted(count, FILES)} in the folder ${plural(count, { one: 'does', other: 'do' })} not end in .json and ${plural(count, { one: 'was', other: 'were' })} left alone: ${names.join(', ')}${names.length < count ? ' and more' : ''}.`,
   noRuns: (folder: string): string => `${folder}: no .json file in this folder.`,
   notFiles: 'What was dropped is not a file. Drop run files, or the folder they lie in.',
+  notHad: (reason: string): string => `A file could not be read (${reason}). Bring it once more.`,
   hereAlready: (count: number): string =>
     `${counted(count, FILES)} ${plural(count, { one: 'is', other: 'are' })} here already.`,
 
