@@ -47,6 +47,27 @@ test('a sheet is made, saved, opened and done in its order', { tag: ['@shelf'] }
   await handle.press('ArrowUp');
   await expect(rows.first().locator('.evening-handle')).toHaveAttribute('data-handle', name);
   await fitsIn(page, SIZES, () => expect(save).toBeVisible());
+  // As a learner will meet it: the first open, the others behind it, until any order will do; and back.
+  const seen = page.getByRole('region', { name: say.seen.title });
+  await expect(seen).toContainText('Second Thursday <b>');
+  await expect(seen.locator('li.waits')).toHaveCount(2);
+  await page.getByLabel(say.orders.any).check();
+  await expect(seen.locator('li.waits')).toHaveCount(0);
+  await page.keyboard.press('Control+z');
+  await expect(seen.locator('li.waits')).toHaveCount(2);
+  // An exam: each number's deal, for the sealed scenarios alone.
+  await page.getByLabel(say.exam.seal).check();
+  await page.getByLabel(say.slips.count).fill('3');
+  const deals = page.locator('.evening-deals');
+  await expect(deals.locator('tbody tr')).toHaveCount(3);
+  await expect(deals.getByText(say.deals.same)).toHaveCount(9);
+  await choose.selectOption('can-examined');
+  await page.getByRole('button', { name: say.add, exact: true }).press('Enter');
+  await expect(deals.locator('td', { hasText: /^\d+$/ })).toHaveCount(3);
+  await expect(deals.getByText(say.deals.same)).toHaveCount(9);
+  for (let i = 0; i < 2; i++) await page.locator('.desk-undo').press('Enter');
+  await expect(rows).toHaveCount(3);
+  await expect(deals).toHaveCount(0);
   await page.reload();
   await expect(rows).toHaveCount(3);
   const saving = page.waitForEvent('download');
