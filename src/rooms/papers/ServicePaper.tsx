@@ -30,7 +30,7 @@ export function ServicePaper({ setup, figures }: PaperOf) {
       title={<Told of={receiver}>{`${receiver.title}, ${receiver.setName}`}</Told>}
       foot={say.practised(scenario.code, toldPar(scenario)?.turns ?? null)}
     >
-      <PaperCaution lead={receiver.mains === null ? sheet.care : sheet.cautions}>
+      <PaperCaution lead={say.caution(receiver.mains === null ? sheet.care : sheet.cautions)}>
         {cautionsOf(words, receiver)
           .map(({ text }) => text)
           .join(' ')}

@@ -30,7 +30,7 @@ export function TransferSheet({ setup, figures }: PaperOf) {
       </p>
       <PaperCaution lead={say.realSet}>{say.realCautions}</PaperCaution>
       {first === undefined ? null : (
-        <PaperFigure figures={first} label={say.figure(first.response.title)} width={700} height={150} style="wanted" />
+        <PaperFigure figures={first} label={say.figure(first.response.title)} width={700} height={130} style="wanted" />
       )}
       <ol class="transfer-steps">
         {procedure.map((step) => (

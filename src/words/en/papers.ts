@@ -55,6 +55,7 @@ export const papersWords = {
   parts: 'Parts replaced, and what is still not right',
   signed: { aligned: 'Aligned by', checked: 'Checked by', date: 'Date' },
   strap: 'Keep the strap on until the last lead is off.',
+  caution: (lead: string): string => `${lead}.`,
   startPositions: 'Start positions, in turns from the top: write them down before you turn anything',
   slug: 'Slug',
   found: 'found',
