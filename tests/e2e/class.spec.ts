@@ -113,3 +113,52 @@ test('files may be dropped anywhere, and what is no file is refused in words', a
   await expect(page.locator('.run').nth(1)).toHaveAttribute('data-verdict', 'unreadable');
   await expect(page.getByRole('alert')).toHaveCount(0);
 });
+
+test('files and folders are chosen by the picker of the browser, and by the field where there is none', async ({
+  page,
+}) => {
+  await page.goto('/#/class');
+  const files = page.getByRole('button', { name: say.chooseFiles, exact: true });
+  await expect(files).toBeVisible();
+  // What the picker would give: handles, here to files of the browser's own store.
+  await page.evaluate(async (texts) => {
+    const root = await navigator.storage.getDirectory();
+    const folder = await root.getDirectoryHandle('evening', { create: true });
+    const written = async (name: string, text: string): Promise<FileSystemFileHandle> => {
+      const handle = await folder.getFileHandle(name, { create: true });
+      const writing = await handle.createWritable();
+      await writing.write(text);
+      await writing.close();
+      return handle;
+    };
+    const handles: FileSystemFileHandle[] = [];
+    for (const [name, text] of Object.entries(texts)) handles.push(await written(name, text));
+    await written('list.txt', 'not a run');
+    Object.assign(window, { showOpenFilePicker: async () => handles, showDirectoryPicker: async () => folder });
+  }, made.files);
+  await files.click();
+  await expect(page.getByText(say.graded(all))).toBeVisible({ timeout: 60_000 });
+  await page.getByRole('button', { name: say.clear, exact: true }).click();
+  await page.getByRole('button', { name: say.chooseFolder, exact: true }).click();
+  await expect(page.getByText(say.graded(all))).toBeVisible({ timeout: 60_000 });
+  await expect(page.getByRole('alert')).toHaveText(say.leftAlone(1, ['evening/list.txt']));
+  // Nothing chosen is nothing done; a picker that the browser keeps back leaves it to the field.
+  const turned = (name: string) =>
+    page.evaluate((error) => {
+      const picker = async () => {
+        throw new DOMException('', error);
+      };
+      Object.assign(window, { showOpenFilePicker: picker, showDirectoryPicker: picker });
+    }, name);
+  await turned('AbortError');
+  await files.click();
+  await expect(page.getByText(say.graded(all))).toBeVisible();
+  await turned('SecurityError');
+  const choosing = page.waitForEvent('filechooser');
+  await files.click();
+  await (await choosing).setFiles({
+    ...{ name: 'late.json', mimeType: 'application/json' },
+    buffer: Buffer.from(made.files['a-anna.json']!),
+  });
+  await expect(page.getByText(say.graded(all + 1))).toBeVisible({ timeout: 30_000 });
+});
