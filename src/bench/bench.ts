@@ -30,9 +30,10 @@ export interface Bench {
   truth(state: BenchState, response?: string): Truth;
 }
 
-export function createBench(setup: BenchSetup): Bench {
+/** `pictures`: who draws; whoever looks at one set again and again may keep what was drawn. */
+export function createBench(setup: BenchSetup, pictures = createPictureMaker): Bench {
   const faults = createFaultBook(setup);
-  const pictureOf = createPictureMaker(setup, faults);
+  const pictureOf = pictures(setup, faults);
   const faceOf = createFace(setup);
   const truth = createTruth(setup, faults);
   const tagsOf = keepLast(

@@ -7,6 +7,7 @@ import { type BenchSetup, initialState } from '../bench/setup.ts';
 import { type Setting, settings, sheetControls, sheetFittings, sheetLeads } from '../bench/sheetSetUp.ts';
 import type { SheetResponse } from '../receiver/receiver.ts';
 import { createStatedResponse } from '../receiver/statedResponse.ts';
+import { keptFigure, printBench } from './keptPrints.ts';
 import type { PrintedCurve } from './person/sheet.ts';
 import { stageEffects } from './slugEffects.ts';
 
@@ -22,8 +23,10 @@ export function printCurve(
   slugs: readonly string[],
 ): PrintedCurve {
   const { setUp } = response;
-  const bench = createBench(sound);
-  const levelDb = levelFor(bench, sound, response, injectAt);
+  const bench = printBench(sound);
+  const levelDb = keptFigure(sound, ['level', response.id, injectAt], () =>
+    levelFor(createBench(sound), sound, response, injectAt),
+  );
   const even = Array.from(
     { length: POINTS },
     (_, i) => setUp.centreHz + setUp.spanHz * REACH * ((2 * i) / (POINTS - 1) - 1),
@@ -59,14 +62,13 @@ export function levelFor(bench: Bench, sound: BenchSetup, response: SheetRespons
 }
 
 /** Relative to the largest of them. */
-export function levelsOf(
-  { receiver, deck }: BenchSetup,
-  response: SheetResponse,
-  hz: readonly number[],
-): readonly number[] {
-  const at = createStatedResponse(receiver, deck, response, Float64Array.from(hz)).nominal.volts;
-  const peak = Math.max(...at.map(Math.abs));
-  return [...at].map((level) => level / peak);
+export function levelsOf(sound: BenchSetup, response: SheetResponse, hz: readonly number[]): readonly number[] {
+  const { receiver, deck } = sound;
+  return keptFigure(sound, ['levels', response.id, ...hz], () => {
+    const at = createStatedResponse(receiver, deck, response, Float64Array.from(hz)).nominal.volts;
+    const peak = Math.max(...at.map(Math.abs));
+    return [...at].map((level) => level / peak);
+  });
 }
 
 type Bench = ReturnType<typeof createBench>;
@@ -77,7 +79,7 @@ function peakOf(bench: Bench, sound: BenchSetup, response: SheetResponse, inject
 
 /** One volt a division, straight from the beam: no eye is needed for what is printed. `depths`: of cores that stand elsewhere than they should. */
 export function readAt(
-  bench: Bench,
+  bench: Pick<Bench, 'display'>,
   sound: BenchSetup,
   response: SheetResponse,
   injectAt: string,

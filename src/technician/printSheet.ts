@@ -14,6 +14,7 @@ import { specificationFrequencies } from '../receiver/specificationGrid.ts';
 import { asksDiagnosis, offersParts } from '../scenario/diagnosis.ts';
 import { NO_LIFE } from '../scenario/life.ts';
 import { chartedParts } from './faultChart.ts';
+import { keptFigure, printBench } from './keptPrints.ts';
 import type { ChartEntry, PrintedCurve, PrintedLine, PrintedResponse, PrintedSheet } from './person/sheet.ts';
 import { levelsOf, printCurve, readAt, stateAfter } from './printCurve.ts';
 import { slugEffects } from './slugEffects.ts';
@@ -153,7 +154,7 @@ function chartOf(sound: BenchSetup, curves: readonly PrintedCurve[], main: Sheet
   const own = curves.filter((c) => c.response === main.id);
   return chartedParts(sound.receiver, sound.deck).map(({ part, faults }) => {
     const setup = { ...sound, scenario: { ...sound.scenario, faults } };
-    const bench = createBench(setup);
+    const bench = printBench(setup);
     const voltsFrom = Object.fromEntries(
       own.map(({ injectAt, levelDb, hz }) => [injectAt, readAt(bench, setup, main, injectAt, levelDb, hz)]),
     );
@@ -174,7 +175,11 @@ function printLine(sound: BenchSetup, at: string): PrintedLine {
       { type: 'controlSet', control: 'meterMode', value: 'dc' },
       { type: 'controlSet', control: 'meterRangeVolts', value: meterRangeVolts },
     ];
-    const restVolts = createBench(sound).display(stateAfter(sound, events)).meterVolts;
+    const restVolts = keptFigure(
+      sound,
+      ['rest', at, meterRangeVolts],
+      () => createBench(sound).display(stateAfter(sound, events)).meterVolts,
+    );
     const valves = sound.receiver.stages.filter((stage) => stage.agc === at).map((stage) => stage.element);
     return { at, meterRangeVolts, restVolts, valves };
   };

@@ -3,6 +3,7 @@ import { spawn } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { runProgram } from '../../src/cli/program.ts';
 import { terminal } from '../../src/words/en/terminal.ts';
 import type { TerminalWords } from '../../src/words/words.ts';
@@ -53,16 +54,19 @@ export interface Calling {
   readonly readLittle?: boolean;
   /** what is piped in */
   readonly input?: string;
+  /** started by `tsx`, as `npm run haystack` does, which is a process more; else by Node with what tsx loads files by */
+  readonly byTsx?: boolean;
 }
 
 export function spawned(
   words: readonly string[],
-  { cwd = PROJECT, env = {}, readLittle = false, input }: Calling = {},
+  { cwd = PROJECT, env = {}, readLittle = false, input, byTsx = false }: Calling = {},
 ): Promise<Said> {
   const main = path.join(PROJECT, 'src', 'cli', 'main.ts');
-  const tsx = path.join(PROJECT, 'node_modules', 'tsx', 'dist', 'cli.mjs');
+  const tsx = path.join(PROJECT, 'node_modules', 'tsx', 'dist');
+  const by = byTsx ? [path.join(tsx, 'cli.mjs')] : ['--import', pathToFileURL(path.join(tsx, 'loader.mjs')).href];
   const own = { ...process.env, npm_lifecycle_event: '', INIT_CWD: '', ...env };
-  const child = spawn(process.execPath, [tsx, main, ...words], { cwd, env: own, stdio: ['pipe', 'pipe', 'pipe'] });
+  const child = spawn(process.execPath, [...by, main, ...words], { cwd, env: own, stdio: ['pipe', 'pipe', 'pipe'] });
   child.stdin.end(input ?? '');
   let out = '';
   let err = '';

@@ -11,15 +11,15 @@ const DECK = path.join(PROJECT, 'scenarios/receivers/loose-can-10m7/network.cir'
 
 describe('the program', () => {
   it('puts results on one stream, problems on the other, and ends with the code that it promises', async () => {
-    const good = await spawned(['check', DECK]);
+    const good = await spawned(['check', DECK], { byTsx: true });
     expect([good.err, good.code]).toEqual(['', 0]);
-    const bad = await spawned(['check', DECK, 'nowhere.cir']);
+    const bad = await spawned(['check', DECK, 'nowhere.cir'], { byTsx: true });
     expect([bad.out.split('\n').length, bad.err, bad.code]).toEqual([
       2,
       'nowhere.cir: found no such file, wanted a file\n',
       2,
     ]);
-    const wrong = await spawned(['sing']);
+    const wrong = await spawned(['sing'], { byTsx: true });
     expect([wrong.out, wrong.code]).toEqual(['', 2]);
   });
 
