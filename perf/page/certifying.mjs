@@ -58,6 +58,13 @@ async function inWorker({ url, scenario }) {
   return JSON.stringify(answer.value);
 }
 
+/** Where two texts part, with what stands about there in each. */
+function parting(a, b) {
+  let at = 0;
+  while (a[at] === b[at] && at < a.length) at++;
+  return [a, b].map((text) => text.slice(Math.max(0, at - 60), at + 40)).join(' | ');
+}
+
 const { scenarios, receivers } = shippedLibrary();
 const scenarioOf = (id) => {
   const scenario = scenarios.find((one) => one.id === id);
@@ -100,7 +107,7 @@ try {
     const same = rounds.every(({ worker, node }) => worker.text === node.text);
     const [worker, node] = [least('worker'), least('node')];
     process.stdout.write(
-      `${id.padEnd(16)} page ${worker.toFixed(2)} s, node ${node.toFixed(2)} s, ratio ${(worker / node).toFixed(2)}, ${JSON.parse(rounds[0].node.text).ok ? 'certified' : 'refused'}, ${same ? `the same ${rounds[0].node.text.length} bytes` : 'NOT the same'}\n`,
+      `${id.padEnd(16)} page ${worker.toFixed(2)} s, node ${node.toFixed(2)} s, ratio ${(worker / node).toFixed(2)}, ${JSON.parse(rounds[0].node.text).ok ? 'certified' : 'refused'}, ${same ? `the same ${rounds[0].node.text.length} bytes` : `NOT the same: ${parting(rounds[0].worker.text, rounds[0].node.text)}`}\n`,
     );
   }
 } finally {

@@ -23,6 +23,8 @@ function printFaults(root: string): string[] {
     if (one instanceof HTMLElement && one.scrollWidth > one.clientWidth + 1 && one.clientWidth > 0)
       faults.push(`cut: ${name}`);
     const style = getComputedStyle(one);
+    // Those that go over the end of a paper are set beside it, and the browser prints everything smaller to have them on it.
+    if (style.columnCount !== 'auto') faults.push(`columns: ${name}`);
     if (one.childElementCount === 0 && one.textContent?.trim() && Number.parseFloat(style.fontSize) < 12.5)
       faults.push(`small: ${name}`);
     if (style.backgroundColor !== 'rgba(0, 0, 0, 0)' && style.backgroundColor !== 'rgb(255, 255, 255)')
