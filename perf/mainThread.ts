@@ -8,6 +8,8 @@ interface TraceEvent {
   readonly tid: number;
   /** microseconds */
   readonly ts: number;
+  /** microseconds by the clock */
+  readonly dur?: number;
   /** microseconds of the thread's own processor time */
   readonly tdur?: number;
   readonly args?: unknown;
@@ -45,31 +47,40 @@ export async function longestOfBusiestMs(browser: Browser): Promise<number> {
 const longestOf = (tasks: readonly TraceEvent[]): number =>
   tasks.reduce((most, { tdur = 0 }) => Math.max(most, tdur), 0) / 1000;
 
-/** Ends what `traceTasks` began: what the page's thread worked from each of its frames to the next, in ms, in order of length. */
+/** For `frameWorks`: the tasks, and in which of them a frame was drawn. */
+export const traceFrames = (browser: Browser): Promise<void> =>
+  browser.startTracing(undefined, { categories: ['-*', 'blink', 'disabled-by-default-devtools.timeline'] });
+
+const DRAWS = 'WebFrameWidgetImpl::UpdateLifecycle';
+
+/** Ends what `traceFrames` began: what the page's thread worked from each of its frames to the next, in ms, in order of length. */
 export async function frameWorks(browser: Browser): Promise<readonly number[]> {
   const { tasks, events } = busiest(await traced(browser));
-  const begins = events.filter(({ name }) => name === 'BeginMainThreadFrame').map(({ ts }) => ts);
-  begins.sort((a, b) => a - b);
-  if (begins.length < 2) throw new Error('no frames in the trace');
-  const works = begins.slice(1).map(() => 0);
+  const draws = events.filter(({ name }) => name === DRAWS).map(({ ts }) => ts);
   const inOrder = [...tasks].sort((a, b) => a.ts - b.ts);
-  let at = 0;
-  for (const { ts, tdur = 0 } of inOrder) {
-    while (at < works.length && ts >= begins[at + 1]!) at++;
-    // A task holds the sign of the frame that it draws.
-    if (at < works.length) works[at]! += tdur / 1000;
+  const works: number[] = [];
+  let work = 0;
+  for (const { ts, dur = 0, tdur = 0 } of inOrder) {
+    work += tdur / 1000;
+    if (!draws.some((at) => at >= ts && at <= ts + dur)) continue;
+    works.push(work);
+    work = 0;
   }
+  if (works.length === 0) throw new Error('no frames in the trace');
   return works.sort((a, b) => a - b);
 }
 
-/** Pages have a main thread each, and only those draw frames. */
+/** Of the pages' main threads the one that worked most. */
 function busiest(events: readonly TraceEvent[]) {
+  const mains = new Set(
+    events
+      .filter(({ name, args }) => name === 'thread_name' && JSON.stringify(args).includes('CrRendererMain'))
+      .map(threadOf),
+  );
   const works = new Map<string, number>();
-  const drawing = new Set(events.filter(({ name }) => name === 'BeginMainThreadFrame').map(threadOf));
-  for (const event of events) {
-    if (!isTask(event) || !drawing.has(threadOf(event))) continue;
-    works.set(threadOf(event), (works.get(threadOf(event)) ?? 0) + (event.tdur ?? 0));
-  }
+  for (const event of events)
+    if (isTask(event) && mains.has(threadOf(event)))
+      works.set(threadOf(event), (works.get(threadOf(event)) ?? 0) + (event.tdur ?? 0));
   const [most] = [...works].sort((a, b) => b[1] - a[1])[0] ?? [];
   if (most === undefined) throw new Error('no page in the trace');
   const mine = events.filter((event) => threadOf(event) === most);

@@ -7,7 +7,7 @@ import { BROWSER_ARGS, findBrowser, NO_BROWSER } from '../../scripts/browser.mjs
 import { ensureBuilt } from '../../scripts/build.mjs';
 import { serve } from '../../scripts/serve.mjs';
 import { workshopWords as say } from '../../src/words/en/workshop.ts';
-import { frameWorks, traceTasks } from '../mainThread.ts';
+import { frameWorks, traceFrames } from '../mainThread.ts';
 
 const SPAN_MS = 6000;
 const MOVE_MS = 8;
@@ -54,7 +54,7 @@ try {
     }, MOVE_MS);
     // The first second is for the compiler.
     await page.waitForTimeout(1500);
-    await traceTasks(browser);
+    await traceFrames(browser);
     await page.waitForTimeout(SPAN_MS);
     const works = await frameWorks(browser);
     clearInterval(timer);
