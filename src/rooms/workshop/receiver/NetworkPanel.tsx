@@ -101,6 +101,7 @@ function Names({ port, making, made }: WithMade) {
       <Labelled name={say.network.id}>
         <Field
           plain
+          class="short-name"
           label={say.network.id}
           value={String(draft.id)}
           take={(text) => done(() => port.change({ ...draft, id: text, deck: `${text}.cir` }))}

@@ -3,12 +3,22 @@ import { saidProblem } from '../../../describe/problem.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import type { WorkshopPort } from './workshopPort.ts';
 
+/** What the desk calls the place: the name of the nearest key above it that has one; null: none has. */
+function fieldAt(names: Readonly<Record<string, string>>, place: string): string | null {
+  const keys = Object.keys(names).filter((key) => place === key || place.startsWith(`${key}/`));
+  const [nearest] = keys.sort((a, b) => b.length - a.length);
+  return nearest === undefined ? null : names[nearest]!;
+}
+
 export function ProblemsPanel({ port }: { readonly port: WorkshopPort }) {
   const words = useWords();
   const { workshop: say, shell } = words;
   const { standing } = port;
   const own = standing.kind === 'cannot' ? standing.problems : [];
-  const problems = [...own, ...port.problems].map((problem) => saidProblem(words, problem));
+  const problems = [...own, ...port.problems].map((problem) => ({
+    ...saidProblem(words, problem),
+    field: fieldAt(say.problemFields, problem.place),
+  }));
   return (
     <section class="problems" aria-labelledby="problems-title">
       <h2 class="plate-title" id="problems-title">
@@ -19,8 +29,10 @@ export function ProblemsPanel({ port }: { readonly port: WorkshopPort }) {
       </p>
       {problems.length === 0 ? null : (
         <ul>
-          {problems.map(({ place, found, wanted }) => (
-            <li key={`${place} ${found}`}>{shell.problem(place, found, wanted)}</li>
+          {problems.map(({ field, place, found, wanted }) => (
+            <li key={`${place} ${found}`}>
+              {field === null ? null : <b>{say.problemIn(field)}</b>} {shell.problem(place, found, wanted)}
+            </li>
           ))}
         </ul>
       )}
