@@ -67,7 +67,7 @@ function Curve({ setup, figures }: { readonly setup: BenchSetup; readonly figure
       <h3>
         <Told of={receiver}>{response.title}</Told>
       </h3>
-      <PaperFigure figures={figures} label={say.figure(response.title)} width={700} height={210} style="wanted" />
+      <PaperFigure figures={figures} label={say.figure(response.title)} width={700} height={150} style="wanted" />
       <div class="paper-halves">
         {levels.length === 0 ? null : (
           <table>
