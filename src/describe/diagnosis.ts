@@ -3,6 +3,7 @@ import type { JudgedDiagnosis } from '../grading/judgedDiagnosis.ts';
 import type { Receiver } from '../receiver/receiver.ts';
 import { SET_UP_MATTERS, type SetUpMatter } from '../scenario/diagnosis.ts';
 import type { Words } from '../words/words.ts';
+import { partCalled } from './partCalled.ts';
 import { slugName } from './slugName.ts';
 
 export interface DiagnosisTold {
@@ -13,10 +14,10 @@ export interface DiagnosisTold {
 }
 
 export function diagnosisTold(words: Words, judged: JudgedDiagnosis, receiver: Receiver): DiagnosisTold {
-  const { diagnosis, format, parts: partWords } = words;
+  const { diagnosis, format } = words;
   const { report: say, matters } = diagnosis;
   const { stated, asFound } = judged;
-  const called = (name: string): string => (isMatter(name) ? matters[name] : partWords.called(name));
+  const called = (name: string): string => (isMatter(name) ? matters[name] : partCalled(words, receiver, name));
   const slug = (id: string): string => slugName(words, receiver, id);
   const sentence = (things: readonly string[]): string => {
     const text = format.list(things);

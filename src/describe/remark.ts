@@ -6,6 +6,7 @@ import type { Receiver } from '../receiver/receiver.ts';
 import type { SpecItem } from '../receiver/specification.ts';
 import type { Remark } from '../technician/person/remark.ts';
 import type { Words } from '../words/words.ts';
+import { partCalled } from './partCalled.ts';
 import { lineWords } from './ruleWords.ts';
 import { saidOf } from './said.ts';
 import { slugName, slugNameFirst } from './slugName.ts';
@@ -46,7 +47,7 @@ export function remarkSentence(words: Words, receiver: Receiver, remark: Remark,
     case 'line':
       return say.line(remark.at, score.volts(remark.volts), score.volts(remark.wantedVolts));
     case 'part':
-      return say.part(words.parts.called(remark.part));
+      return say.part(partCalled(words, receiver, remark.part));
     case 'proves':
       return say.proves[remark.proof];
     case 'saw': {

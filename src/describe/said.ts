@@ -5,6 +5,7 @@ import type { Receiver } from '../receiver/receiver.ts';
 import { mainResponse } from '../receiver/responses.ts';
 import type { Said } from '../words/ruleWords.ts';
 import type { Words } from '../words/words.ts';
+import { partCalled } from './partCalled.ts';
 import { slugName } from './slugName.ts';
 
 export function saidOf(words: Words, line: ScoreLine, receiver: Receiver): Said {
@@ -24,7 +25,7 @@ export function saidOf(words: Words, line: ScoreLine, receiver: Receiver): Said 
     f: frequency(line.hz ?? 0),
     toF: frequency(line.toHz ?? 0),
     level: levelOf(words, line),
-    subject: line.rule === 'G62' || line.rule === 'G67' ? words.parts.called(subject ?? '') : (subject ?? ''),
+    subject: line.rule === 'G62' || line.rule === 'G67' ? partCalled(words, receiver, subject ?? '') : (subject ?? ''),
     slug: subject === null ? '' : slugName(words, receiver, subject),
     when: clock(line.atSeconds ?? 0),
     hasCrystal: receiver.crystalsHz.some((crystal) => crystal === line.hz),

@@ -3,6 +3,7 @@ import { lineIsMet, type ScoreLine } from '../grading/report.ts';
 import type { Receiver } from '../receiver/receiver.ts';
 import type { Said, Told } from '../words/ruleWords.ts';
 import type { Words } from '../words/words.ts';
+import { partCalled } from './partCalled.ts';
 import { lineWords } from './ruleWords.ts';
 import { saidOf } from './said.ts';
 import { slugName } from './slugName.ts';
@@ -32,7 +33,7 @@ function withCause(words: Words, line: ScoreLine, receiver: Receiver, what: stri
   const { causes } = words.grading;
   const { turns, turnsLong } = words.format;
   if (lineIsMet(line)) return `${what}.`;
-  if (line.part !== undefined) return causes.part(what, words.parts.called(line.part), seen);
+  if (line.part !== undefined) return causes.part(what, partCalled(words, receiver, line.part), seen);
   if (line.cause === null) return causes.unknown(what, seen);
   const slug = slugName(words, receiver, line.cause.slug);
   const size = turns(line.cause.turns) === '0' ? causes.hair : turnsLong(line.cause.turns);

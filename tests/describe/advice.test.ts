@@ -41,7 +41,7 @@ test('every line that was lost as found, over the whole course, names what was o
     expect(said, line.id).toContain('on the tube');
     // A sound set with every slug in its place meets its sheet: what is off is a slug or a part.
     expect(line.part !== undefined || line.cause !== null, `${line.id}: ${said}`).toBe(true);
-    if (line.part !== undefined) expect(said).toContain(en.parts.called(line.part));
+    if (line.part !== undefined) expect(said).toContain(en.parts.called(line.part, false));
     else expect(said).toMatch(/(turns?|a hair) too far (in|out)/);
   }
 });

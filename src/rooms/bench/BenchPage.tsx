@@ -3,6 +3,7 @@
 import { useCallback, useMemo, useState } from 'preact/hooks';
 import { readCurve } from '../../describe/curve.ts';
 import { type CurveTones, tonesOnTube, tonesWanted } from '../../describe/curveTones.ts';
+import { useFinger } from '../../kit/hooks/useFinger.ts';
 import { useKeyDown } from '../../kit/hooks/useKeyDown.ts';
 import { usePageTitle } from '../../kit/hooks/usePageTitle.ts';
 import { useWindowSize } from '../../kit/hooks/useWindowSize.ts';
@@ -81,7 +82,8 @@ export function BenchPage({
   const { width, height } = useWindowSize();
   const { shell } = useWords();
   usePageTitle(port.scenario.title, shell.bench);
-  const layout = useMemo(() => benchLayout(width, height), [width, height]);
+  const finger = useFinger();
+  const layout = useMemo(() => benchLayout(width, height, finger), [width, height, finger]);
   const { figures, paper, stage, turnTo } = useSheetFigures(port);
   const aids = useMemo(() => aidsWithin(port.scenario), [port]);
   const [waxOn, setWaxOn] = useState(true);

@@ -6,10 +6,12 @@ import { type BenchLayout, cellThatFits, hoodSize, type Jack, type JackId, PLAN 
 const SHELF_HEIGHT = 152;
 const TABS_HEIGHT = 46;
 const TRAY_HEIGHT = 28;
+/** three tools side by side with their title */
+export const TOOLS_IN_ROW = 84;
 const NO_PANELS = { tube: null, sweep: null, rack: null, bias: null } as const;
 
-/** From 1000 wide: tube left, chassis middle, tools and slug right, shelf below. */
-export function shelfLayout(width: number, windowHeight: number): BenchLayout {
+/** From 1000 wide: tube left, chassis middle, tools and slug right, shelf below. For a finger the tools lie side by side, since one on the other they would be too low. */
+export function shelfLayout(width: number, windowHeight: number, finger: boolean): BenchLayout {
   const height = Math.max(windowHeight, 596);
   const top = 64;
   const left = 60;
@@ -40,7 +42,7 @@ export function shelfLayout(width: number, windowHeight: number): BenchLayout {
   const chassis = panOf(stripX, chassisY, scale);
   const columnX = chassis.x + chassis.width + 18;
   const bottom = shelfTop - 6;
-  const toolsHeight = clamp((bottom - chassisY) * 0.39, 120, 168);
+  const toolsHeight = finger ? TOOLS_IN_ROW : clamp((bottom - chassisY) * 0.39, 120, 168);
   const tray = { x: stripX - gully + 4, y: trayY, width: chassis.width + gully - 4, height: TRAY_HEIGHT };
   const jackAt = (y: number): Jack => ({ x: edge, y, side: 'right', hidden: false });
   return {

@@ -1,4 +1,5 @@
 /** The names by which the words of a look speak of slugs and parts. */
+import { partCalled } from '../../describe/partCalled.ts';
 import { slugName, slugNameFirst } from '../../describe/sentence.ts';
 import type { Choice, Question } from '../../drills/drill.ts';
 import { findElement, nodeKey } from '../../physics/deck.ts';
@@ -41,7 +42,7 @@ export function toldNames(words: Words, question: Question) {
   return {
     slug: slug === null ? '' : called(words, receiver, slug),
     other: told.drill === 'which-way' && told.other !== null ? slugName(words, receiver, told.other) : '',
-    part: told.drill === 'which-part' ? words.parts.called(told.part.name) : '',
+    part: told.drill === 'which-part' ? partCalled(words, receiver, told.part.name) : '',
   };
 }
 

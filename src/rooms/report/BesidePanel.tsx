@@ -1,5 +1,6 @@
 /** The technician's run of the same job beside the learner's: turns over time as two lines, and what each did, in its order. Made when it is asked for. */
 import { useEffect, useRef, useState } from 'preact/hooks';
+import { partCalled } from '../../describe/partCalled.ts';
 import { slugName } from '../../describe/slugName.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { Button, Fit, Frac, Frame } from '../../kit/theme/art.tsx';
@@ -116,7 +117,7 @@ function Column({
 function actSaid(words: Words, receiver: Receiver, act: OutlineAct): string {
   const { acts, slug, back, part } = words.demonstration.beside;
   const { turnsLong } = words.format;
-  if (act.kind === 'part') return part(words.parts.called(act.part));
+  if (act.kind === 'part') return part(partCalled(words, receiver, act.part));
   if (act.kind !== 'slug') return acts[act.kind];
   const name = slugName(words, receiver, act.slug);
   // Back where it was: what was tried and taken back.

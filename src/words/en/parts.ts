@@ -46,8 +46,9 @@ export const partsWords = {
     if (value === null) return name;
     return `${name}, ${format.quantity(value, kind === 'resistor' ? '\u03a9' : 'F', 3)}`;
   },
-  /** as a sentence names a part, by its name in the log */
-  called: (part: string): string => {
+  /** as a sentence names a part, by its name in the log; `detector`: it is a detector of the set, whose bare name says nothing */
+  called: (part: string, detector: boolean): string => {
+    if (detector) return `the ${part} detector`;
     const [kind = '', at] = part.split(':');
     if (!Object.hasOwn(OWN, kind)) return part;
     const own = OWN[kind as OwnPartKind];

@@ -8,6 +8,7 @@ import { Short } from '../../../kit/Short.tsx';
 import { Ink } from '../../../kit/theme/art.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
 import type { BenchLayout } from '../layout.ts';
+import { TOOLS_IN_ROW } from '../layoutShelf.ts';
 import { isFreeKey } from '../pageKeys.ts';
 import { placed, SceneHead } from './SceneHead.tsx';
 import { toolArt } from './toolArt.ts';
@@ -43,9 +44,12 @@ export function ToolRack({ port, layout }: { readonly port: BenchPort; readonly 
     buttons.get(next)?.focus();
   };
   const { form, tools } = layout;
-  const artWidth = form === 'full' ? tools.width - 18 : form === 'shelf' ? tools.width - 80 : tools.width / 3 - 22;
+  const row = form === 'shelf' && tools.height <= TOOLS_IN_ROW;
+  const third = tools.width / 3;
+  const artWidth =
+    form === 'full' ? tools.width - 18 : form === 'upright' ? third - 22 : row ? third - 10 : tools.width - 80;
   return (
-    <section class={`tool-rack ${form}`} style={placed(tools)} aria-label={sceneWords.toolsTitle}>
+    <section class={`tool-rack ${form}${row ? ' row' : ''}`} style={placed(tools)} aria-label={sceneWords.toolsTitle}>
       <SceneHead no={7}>{sceneWords.toolsTitle}</SceneHead>
       <div class="tools" role="radiogroup" aria-label={sceneWords.toolsTitle}>
         {TOOLS.map((tool, i) => (
@@ -68,7 +72,11 @@ export function ToolRack({ port, layout }: { readonly port: BenchPort; readonly 
           >
             <ToolPicture tool={tool} width={Math.round(artWidth)} />
             <span class="tool-words">
-              <Short class="tool-name">{sceneWords.toolName(tool)}</Short>
+              {row ? (
+                <span class="tool-name">{sceneWords.toolName(tool)}</span>
+              ) : (
+                <Short class="tool-name">{sceneWords.toolName(tool)}</Short>
+              )}
               {form === 'full' ? <Short class="l2">{sceneWords.toolNote(tool)}</Short> : null}
             </span>
           </button>

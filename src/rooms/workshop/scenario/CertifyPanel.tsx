@@ -1,4 +1,6 @@
 /** Certification of the open draft: running, passed with its slip and stamp, or refused with the reason and the nearest that works. */
+
+import { partCalled } from '../../../describe/partCalled.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { Button, Frame } from '../../../kit/theme/art.tsx';
 import type { SetParts } from '../../../receiver/individualSet.ts';
@@ -83,7 +85,7 @@ function Passed({ port, proving, state, set }: OutcomeProps) {
   if (!certification?.ok) return null;
   const { certificate } = certification;
   const { par, route, reached, difficulty } = certificate;
-  const parts = partsToReplace(port.draft, set).map(words.parts.called);
+  const parts = partsToReplace(port.draft, set).map((part) => partCalled(words, set.receiver, part));
   const verdict =
     technician === null
       ? step === 'technician'
@@ -128,7 +130,7 @@ function Refused({ port, proving, state, set }: OutcomeProps) {
     <div class="certify-refused">
       <h3 class="l">{say.refusedTitle}</h3>
       {certification.problems.map((problem) => {
-        const said = saidReason(words, problem);
+        const said = saidReason(words, problem, set);
         return <p key={said}>{said}</p>;
       })}
       {nearest === null ? null : nearest === 'none' ? (

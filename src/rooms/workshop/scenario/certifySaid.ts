@@ -1,5 +1,6 @@
 /** What the certifier says, in sentences. */
 import type { CertifiedLine, CertifyProblem } from '../../../certify/certificate.ts';
+import { partCalled } from '../../../describe/partCalled.ts';
 import { FAULT_ROWS } from '../../../receiver/faults/faultRows.ts';
 import type { SetParts } from '../../../receiver/individualSet.ts';
 import type { Receiver } from '../../../receiver/receiver.ts';
@@ -10,14 +11,14 @@ import type { Draft } from '../../../workshop/draft.ts';
 import { cardFields } from '../../../workshop/faultCards.ts';
 import type { NearestChange } from '../../../workshop/nearest.ts';
 
-export function saidReason(words: Words, problem: CertifyProblem): string {
+export function saidReason(words: Words, problem: CertifyProblem, { receiver }: Pick<SetParts, 'receiver'>): string {
   const { reasons, off } = words.workshop.proof;
   switch (problem.code) {
     case 'nominalOutside':
     case 'outOfReach':
       return reasons[problem.code](saidLine(words, problem.line), off(problem.line.excess));
     case 'nothingToSee':
-      return reasons.nothingToSee(words.parts.called(problem.part));
+      return reasons.nothingToSee(partCalled(words, receiver, problem.part));
     case 'nothingToDo':
       return reasons.nothingToDo;
     case 'refused': {
