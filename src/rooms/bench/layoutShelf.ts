@@ -31,8 +31,8 @@ export function shelfLayout(width: number, windowHeight: number, finger: boolean
   const tube = { x: left, y: top, ...hood };
   const edge = left + hood.width;
   const stripX = edge + gully;
-  const strip = { x: stripX, y: top, width: right - stripX, height: 36 };
-  const chassisY = top + 36 + 10;
+  const strip = { x: stripX, y: top, width: right - stripX, height: finger ? 46 : 36 };
+  const chassisY = top + strip.height + 10;
   const trayY = shelfTop - TRAY_HEIGHT - 2;
   const scale = clamp(
     Math.min((trayY - 3 - chassisY) / PLAN.height, (right - stripX - 18 - column) / PLAN.width),

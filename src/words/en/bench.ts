@@ -138,7 +138,7 @@ export const rackWords = {
   canLabel: inBox,
   plugIn: (hz: number): string => `Plug in ${frequency(hz)}`,
   lift: (hz: number): string => `Lift ${frequency(hz)}`,
-  note: (unit: string): string => `A crystal plugged in puts its pip on the curve. In ${unit}.`,
+  note: (unit: string): string => `Plugged in, each makes its pip. In ${unit}.`,
   dialNote: (unit: string): string => `Read at the hairline, ${unit}`,
   unit: (hz: number): string => (hz < 2e6 ? 'kHz' : 'MHz'),
 } as const;

@@ -65,6 +65,8 @@ export function Guide({ port, rect, figures, line, onSkip, onSheet }: GuideProps
     const [part] = find();
     const focusable = part?.matches('button, [tabindex]') ? part : part?.querySelector<HTMLElement>('input, button');
     focusable?.focus({ preventScroll: true });
+    // In a low window it may lie above or below what is seen.
+    focusable?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
   };
   const showMe = (): void => {
     for (const event of step.show(moment())) port.act(event);

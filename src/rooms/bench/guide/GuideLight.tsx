@@ -23,7 +23,7 @@ export function GuideLight({ port, find, onFound }: GuideLightProps) {
       if (bench === undefined) return;
       const parts = find();
       onFound?.(parts);
-      const now = parts.map((part) => around(part.getBoundingClientRect(), bench));
+      const now = parts.map((part) => around(drawn(part).getBoundingClientRect(), bench));
       const key = JSON.stringify(now);
       if (key === last.current) return;
       last.current = key;
@@ -50,6 +50,11 @@ export function GuideLight({ port, find, onFound }: GuideLightProps) {
       ))}
     </>
   );
+}
+
+/** Of a lead the plug that is drawn: what a finger takes hold of is larger, and lies over its neighbours. */
+function drawn(part: HTMLElement): Element {
+  return part.querySelector('.lead-ring') ?? part;
 }
 
 function around(part: DOMRect, bench: DOMRect): Rect {

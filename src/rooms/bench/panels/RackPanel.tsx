@@ -61,9 +61,9 @@ function RackPanelBase({
     >
       <div class="rack">
         <Crystals port={port} pitch={pitch} across={across} />
-        <p class="l2 short" title={rackWords.note(unit)}>
+        <span class="l2 short" title={rackWords.note(unit)}>
           {rackWords.note(unit)}
-        </p>
+        </span>
       </div>
       <div class="rack-dial">
         <span class="l short" title={rackWords.tunableMarker} aria-hidden="true">
