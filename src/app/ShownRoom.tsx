@@ -87,10 +87,12 @@ function ShownHere({ setup, run, ...props }: ShownRoomProps & { readonly setup: 
   const fromStart = (): void => go({ page: 'bench', scenarioId });
   const bench = useMemo(() => {
     const { receiver } = setup;
-    const captions = run.said.map(({ before, remark }) => ({
+    const all = run.said.map(({ before, remark }) => ({
       before,
       text: remarkSentence(words, receiver, remark, run.passed),
     }));
+    // What is said again is said once: what follows belongs to the same saying.
+    const captions = all.filter(({ text }, i) => text !== all[i - 1]?.text);
     return createShownBench({
       setup,
       events: run.events,
