@@ -21,7 +21,7 @@ export type GuideSpot =
   | { readonly kind: 'lead'; readonly lead: LeadId; readonly to: string }
   | { readonly kind: 'crystal'; readonly hz: number }
   | { readonly kind: 'slug'; readonly slug: string; readonly way?: 'in' | 'out' }
-  | { readonly kind: 'tool' | 'finding' | 'sign' };
+  | { readonly kind: 'isolation' | 'mains' | 'tool' | 'finding' | 'sign' };
 
 export interface GuideMoment {
   readonly setup: BenchSetup;

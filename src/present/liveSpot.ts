@@ -43,6 +43,8 @@ export function spotOfMissing(
   { response: id, markersMissingHz }: Pick<Facts, 'response' | 'markersMissingHz'>,
   code: MissingCode,
 ): GuideSpot | null {
+  if (code === 'notIsolated') return { kind: 'isolation' };
+  if (code === 'powerOff') return { kind: 'mains' };
   const response = responseById(receiver, id);
   const lead = LEADS[code];
   if (lead !== undefined) {

@@ -38,6 +38,7 @@ describe('the part that is lit in practice', () => {
     const facts = bench.facts(initialState(setup));
     expect(facts.markersMissingHz.length).toBeGreaterThan(1);
     expect(spotOfMissing(setup, facts, 'markersMissing')).toEqual({ kind: 'crystal', hz: facts.markersMissingHz[0] });
+    expect(spotOfMissing(setup, facts, 'notIsolated')).toEqual({ kind: 'isolation' });
     expect(spotOfMissing(setup, facts, 'linesOutside')).toBeNull();
     expect(spotOfMissing(setup, facts, 'levelNotSaid')).toBeNull();
   });

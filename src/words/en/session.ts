@@ -7,7 +7,7 @@ const { frequency, list, plural, width, written } = format;
 
 export const missingSentences: Readonly<Record<MissingCode, string>> = {
   cautionsNotRead: 'Read the cautions and tick that you will work by them.',
-  notIsolated: 'The isolating transformer is not in. It goes in before anything else.',
+  notIsolated: 'The isolating transformer is not in. Switch it on, on the panel Make safe, before anything else.',
   rfNotConnected: 'The RF lead is in the tray. Clip it to the point that the sheet names.',
   rfWrongPoint: 'The RF lead is not at the sheet\u2019s point, so the curve is that of another part of the set.',
   rfNotTerminated:
@@ -20,7 +20,7 @@ export const missingSentences: Readonly<Record<MissingCode, string>> = {
   notEarthed: 'The earth strap is off. Without it hum and ripple get into the trace.',
   biasNotConnected:
     'There is no bias lead on the bias line, so the set makes its own bias and the curve changes with the level.',
-  powerOff: 'The set is off. Switch it on once every lead is in place.',
+  powerOff: 'The set is off. Once every lead is in place, switch it on, on the panel Make safe.',
   notSweeping: 'The source is on a single frequency. Set its mode to sweep and widen the span.',
   sweepTooNarrow: 'The sweep leaves out part of the band. Widen the span, or move the centre.',
   phaseOff: 'Trace and retrace do not coincide. With blanking off, turn the phasing until one lies on the other.',

@@ -119,6 +119,10 @@ function spotOf(act: BenchEvent): GuideSpot | null {
       return { kind: 'crystal', hz: act.hz };
     case 'slugTurned':
       return { kind: 'slug', slug: act.slug };
+    case 'isolationSwitched':
+      return { kind: 'isolation' };
+    case 'powerSwitched':
+      return { kind: 'mains' };
     default:
       return null;
   }

@@ -27,6 +27,11 @@ export function partsMeant(words: Words, spot: GuideSpot): readonly HTMLElement[
         // In sight once the slug is chosen.
         ...all('[data-turns]').filter(({ dataset }) => dataset.turns === spot.slug && dataset.way === spot.way),
       ];
+    case 'isolation':
+    case 'mains': {
+      const flipped = named(words.safe[spot.kind])?.closest<HTMLElement>('.switch');
+      return flipped == null ? all('#panel-bias [role=tab]:last-child') : [flipped];
+    }
     case 'tool':
       return all('.tool').slice(0, 1);
     case 'finding':
