@@ -25,7 +25,7 @@ import {
   NOISE_VOLTS,
   TONE_HZ,
 } from './instruments.ts';
-import { keepLast } from './kept.ts';
+import { keepByKey, keepLast } from './kept.ts';
 import { beatRadians, createPipStore } from './markers.ts';
 import { TRACE_POINTS } from './moment.ts';
 import { createLoopBeats } from './oscillation.ts';
@@ -235,11 +235,16 @@ function addGrass(y: Float64Array, { strayVolts, memory }: Grass, table: Float64
 }
 
 /** Near enough to a normal distribution: the sum of twelve uniform numbers, less six. */
-function noiseTable(seed: number, length = COUNT): Float64Array {
-  const chance = seededRandom(seed);
-  return Float64Array.from({ length }, () => {
-    let sum = -6;
-    for (let i = 0; i < 12; i++) sum += chance();
-    return sum;
+function noiseTable(seed: number, length = COUNT): Readonly<Float64Array> {
+  return noiseTables(`${seed} ${length}`, () => {
+    const chance = seededRandom(seed);
+    return Float64Array.from({ length }, () => {
+      let sum = -6;
+      for (let i = 0; i < 12; i++) sum += chance();
+      return sum;
+    });
   });
 }
+
+/** A scenario has one seed, and often many benches: the failures of a chart, the cures that are thought of. */
+const noiseTables = keepByKey<Float64Array>(8);

@@ -10,6 +10,7 @@
  * those that its output still follows.
  */
 
+import { once } from '../base/once.ts';
 import { type Deck, findElement, nodeKey } from '../physics/deck.ts';
 import { diodeLaw } from '../physics/diodeLaw.ts';
 import { type DeckEdit, editDeck } from '../physics/editDeck.ts';
@@ -71,7 +72,7 @@ export function createStatedResponse(
   const set = new Map<string, number>();
   const read = quantityReader(receiver, deck, response, hz.length);
 
-  const solve = (coreTurnsById: CoreTurns): ResponseCurve => {
+  const solveAt = (coreTurnsById: CoreTurns): ResponseCurve => {
     for (const adjuster of receiver.adjusters) {
       const turns = coreTurnsById[adjuster.id] ?? nominal.get(adjuster.id)!;
       if (set.get(adjuster.id) === turns) continue;
@@ -81,7 +82,33 @@ export function createStatedResponse(
     path.solve(hz, drive, amps, source);
     return { hz, volts: read(path, perUnit) };
   };
-  return { response, hz, solve, nominal: solve({}), path, drive, source, amps, perUnit };
+  let standing: CoreTurns | null = null;
+  // Most are never asked for it: a whole sweep saved. Whoever asks finds the path as it stood.
+  const nominalCurve = once(() => {
+    const curve = solveAt({});
+    if (standing === null) standing = {};
+    else solveAt(standing);
+    return curve;
+  });
+  return {
+    response,
+    hz,
+    solve(coreTurnsById) {
+      standing = coreTurnsById;
+      return solveAt(coreTurnsById);
+    },
+    get nominal() {
+      return nominalCurve();
+    },
+    get path() {
+      if (standing === null) nominalCurve();
+      return path;
+    },
+    drive,
+    source,
+    amps,
+    perUnit,
+  };
 }
 
 /** How the source must stand for a response of the sheet. */
