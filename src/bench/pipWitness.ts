@@ -109,7 +109,7 @@ export function meteredBias(setup: BenchSetup, bench: Bench, away: BenchState): 
 }
 
 /** The curve without pips on it. */
-function bare(state: BenchState): BenchState {
+export function bare(state: BenchState): BenchState {
   return { ...state, controls: { ...state.controls, pipHeightDiv: 0 } };
 }
 

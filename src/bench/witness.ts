@@ -2,17 +2,19 @@
  * What the tube showed while a proof was made, from the state that the bench then had: the answers that fit, and between which figures a reading off the graticule
  * fits. Pure: the same run gives the same on every machine.
  *
- * halveLevel    how tall the trace stands with the level down
+ * halveLevel    how tall the trace stands with the level down; in an attempt at a sealed job, how tall at a place
  * swingPhase    how far the pip nearest to the middle has slid, or stands from its twin on the retrace
  * markersOffOn  how tall the curve stands at one of the pips, counted from the left
  * touchEarth    how tall the hum is, from edge to edge, with the strap off
- * skirts        how tall the trace stands four divisions left of the middle, with the picture large
+ * skirts        how tall the trace stands four divisions left of the middle, with the picture large; in an attempt at a place that it picks
  * bias          volts that the needle showed at the bias line
  * liftCrystal   how tall the curve stands where the pip went
  * pipDown       how far down the curve is at one of the pips, counted from the left, decibels under its top
  */
+import { RULES_VERSION, type RulesVersion } from '../base/engine.ts';
 import type { SeenAnswer } from '../scenario/findingAnswer.ts';
 import { PROOFS, type ProofId } from '../scenario/proofId.ts';
+import { askedPlace, SKIRT_AT_DIV } from './askedPlace.ts';
 import { atOscillatorLoop, beatHeight, beatReadings } from './beatSeen.ts';
 import { type Bench, createBench } from './bench.ts';
 import type { BenchEvent } from './benchEvent.ts';
@@ -20,7 +22,8 @@ import type { BenchState, ProofWatch } from './benchState.ts';
 import { chanceOf } from './finding.ts';
 import { HALF_HEIGHT_DIV } from './instruments.ts';
 import { mostSaid } from './mostSaid.ts';
-import { downAtPip, downPips, liftedPip, meteredBias } from './pipWitness.ts';
+import { bare, downAtPip, downPips, liftedPip, meteredBias } from './pipWitness.ts';
+import { type Unreadable, unreadableIn } from './readable.ts';
 import { heightNear, middlePip, near, pipsInView, READ_WITHIN_DIV, type Reach, tall } from './readOffFace.ts';
 import type { BenchSetup } from './setup.ts';
 
@@ -31,8 +34,10 @@ export interface Witness {
   readonly figure: Reach | null;
 }
 
-/** Where the skirts are read, divisions left of the middle. */
-const SKIRT_AT_DIV = 4;
+/** Since these rules a proof is read where the card asks, on a picture that can be read. */
+const ASKED_SINCE = 6;
+/** Lower than this the curve is at its foot, where all attempts are alike, divisions. */
+const PLAIN_PIP_DIV = 0.8;
 /** Less than this is not seen, divisions. */
 const LEAST_SEEN_DIV = 0.15;
 /** Two skirts this far apart are alike to one and not to another. */
@@ -45,6 +50,8 @@ const SHOWN_PIPS = 0.02;
 const HARDLY = 0.85;
 /** Half a wave of hum lies on the trace and half on the retrace, and its second harmonic adds to one of them: a share of its height. */
 const HUM_SHAPE = 0.2;
+/** No way of reading it finds more than the whole wave, which is so much over what the strap's volts make. */
+const HUM_WHOLE = 0.02;
 
 const benches = new WeakMap<BenchSetup, Bench>();
 
@@ -56,7 +63,12 @@ function benchFor(setup: BenchSetup): Bench {
 }
 
 /** Which pip the question is about, from 1 at the left; null where none stands on the trace. Chance of the run's own picks it. */
-export function pipAskedFor(setup: BenchSetup, state: BenchState, proof: ProofId): number | null {
+export function pipAskedFor(
+  setup: BenchSetup,
+  state: BenchState,
+  proof: ProofId,
+  rules: RulesVersion = RULES_VERSION,
+): number | null {
   const { act } = state.proofs[proof];
   if (act === undefined) return null;
   const bench = benchFor(setup);
@@ -70,21 +82,56 @@ export function pipAskedFor(setup: BenchSetup, state: BenchState, proof: ProofId
   const still = atOscillatorLoop(setup, act.rest)
     ? pips.filter(({ xDiv }) => beatHeight(bench, act.away, xDiv) < READ_WITHIN_DIV)
     : pips;
-  const asked = still.length > 0 ? still : pips;
+  const standing = rules < ASKED_SINCE || setup.scenario.attempt === undefined ? [] : plainPips(bench, act, still);
+  const asked = standing.length > 1 ? standing : still.length > 0 ? still : pips;
   return asked.length === 0 ? null : asked[Math.abs(chanceOf(setup, state)) % asked.length]!.no;
 }
 
-/** What was to be seen; null where the proof has not been made. `no`: the pip that was asked about. */
+type Pip = { readonly no: number; readonly xDiv: number };
+
+function plainPips(bench: Bench, { away }: NonNullable<ProofWatch['act']>, pips: readonly Pip[]): readonly Pip[] {
+  const shown = bench.display(away);
+  return pips.filter(({ xDiv }) => {
+    const read = heightNear(shown, away, xDiv);
+    return read !== null && (read.low + read.high) / 2 >= PLAIN_PIP_DIV;
+  });
+}
+
+/** Where a height is asked for, divisions from the middle; null: it is not asked for at a place. */
+export function placeAskedFor(
+  setup: BenchSetup,
+  state: BenchState,
+  proof: ProofId,
+  rules: RulesVersion = RULES_VERSION,
+): number | null {
+  const { act } = state.proofs[proof];
+  if (act === undefined) return null;
+  if (rules < ASKED_SINCE) return proof === 'skirts' ? SKIRT_AT_DIV : null;
+  return askedPlace(setup, benchFor(setup), state, act, proof);
+}
+
+/** Why nothing could be read when a proof of a sealed job was made; null where something could, or where it has not been made. */
+export function unreadable(setup: BenchSetup, state: BenchState, proof: ProofId): Unreadable | null {
+  const { act } = state.proofs[proof];
+  // A pass in practice says that the lesson was gone through.
+  if (act === undefined || !setup.scenario.sealed) return null;
+  return unreadableIn(setup, benchFor(setup), act, proof);
+}
+
+/** What was to be seen; null where the proof has not been made. `asked`: the pip that was asked about. */
 export function witnessOf(
   setup: BenchSetup,
   state: BenchState,
   proof: ProofId,
-  no = pipAskedFor(setup, state, proof),
+  asked?: number | null,
+  rules: RulesVersion = RULES_VERSION,
 ): Witness | null {
   const { act } = state.proofs[proof];
   if (act === undefined) return null;
+  const no = asked === undefined ? pipAskedFor(setup, state, proof, rules) : asked;
   const bench = benchFor(setup);
   const { away, rest } = act;
+  const place = placeAskedFor(setup, state, proof, rules);
   switch (proof) {
     case 'halveLevel': {
       if (atOscillatorLoop(setup, rest)) {
@@ -100,7 +147,7 @@ export function witnessOf(
           : bench.facts(rest).compressionDb > SHOWN_COMPRESSION_DB
             ? 'topFlat'
             : 'shrankWhole';
-      return { answers: [answer], figure: near(small) };
+      return { answers: [answer], figure: place === null ? near(small) : withPipsOrWithout(bench, away, place) };
     }
     case 'swingPhase': {
       const at = middlePip(bench.display(rest));
@@ -136,19 +183,20 @@ export function witnessOf(
       const stayed = bench.display(rest).humDiv;
       return {
         answers: seenOrNot(Math.abs(hum - stayed)),
-        figure: near((1 - HUM_SHAPE) * hum, (1 + HUM_SHAPE) * hum),
+        figure: near((1 - HUM_SHAPE) * hum, (1 + (rules < ASKED_SINCE ? HUM_SHAPE : HUM_WHOLE)) * hum),
       };
     }
     case 'skirts': {
+      const at = place ?? SKIRT_AT_DIV;
       const shown = bench.display(away);
-      const left = heightNear(shown, away, -SKIRT_AT_DIV);
-      const right = heightNear(bench.display(away), away, SKIRT_AT_DIV);
+      const left = heightNear(shown, away, -Math.abs(at));
+      const right = heightNear(bench.display(away), away, Math.abs(at));
       if (left === null || right === null) return { answers: ['offFace'], figure: null };
       const more = (left.low + left.high - right.low - right.high) / 2;
       const side: SeenAnswer = more > 0 ? 'leftHigher' : 'rightHigher';
       const size = Math.abs(more);
       const answers: readonly SeenAnswer[] = size < ALIKE_DIV ? ['alike'] : size < APART_DIV ? ['alike', side] : [side];
-      return { answers, figure: left };
+      return { answers, figure: at < 0 ? left : right };
     }
     case 'bias':
       return meteredBias(setup, bench, away);
@@ -161,13 +209,26 @@ export function witnessOf(
   }
 }
 
+/** Pips stand on the trace or not, as the one who looks has them. */
+function withPipsOrWithout(bench: Bench, away: BenchState, place: number): Reach | null {
+  const without = bare(away);
+  const [a, b] = [heightNear(bench.display(away), away, place), heightNear(bench.display(without), without, place)];
+  return a === null || b === null ? (a ?? b) : { low: Math.min(a.low, b.low), high: Math.max(a.high, b.high) };
+}
+
 /** The finding has been said, and it is what the tube showed. */
-export function findingFits(setup: BenchSetup, state: BenchState, proof: ProofId): boolean {
+export function findingFits(
+  setup: BenchSetup,
+  state: BenchState,
+  proof: ProofId,
+  rules: RulesVersion = RULES_VERSION,
+): boolean {
   const { finding } = state.proofs[proof];
-  const witness = finding === undefined ? null : witnessOf(setup, state, proof);
+  const witness = finding === undefined ? null : witnessOf(setup, state, proof, undefined, rules);
   if (finding === undefined || witness === null) return false;
   const { answer, figure } = finding;
   if (answer === 'notLooked' || !witness.answers.includes(answer)) return false;
+  if (rules >= ASKED_SINCE && unreadable(setup, state, proof) !== null) return false;
   if (witness.figure === null) return true;
   return figure !== null && figure >= witness.figure.low - 1e-9 && figure <= witness.figure.high + 1e-9;
 }
@@ -197,6 +258,7 @@ function standingOf(setup: BenchSetup, state: BenchState, proof: ProofId): Findi
   const { finding } = state.proofs[proof];
   if (finding === undefined) return 'asked';
   if (findingFits(setup, state, proof)) return 'right';
+  if (unreadable(setup, state, proof) !== null) return 'again';
   return finding.answer === 'notLooked' || finding.said >= mostSaid(setup.scenario) ? 'again' : 'asked';
 }
 

@@ -7,6 +7,7 @@ import type { BenchEvent, Refusal } from '../bench/benchEvent.ts';
 import type { BenchState, Controls, LeadId } from '../bench/benchState.ts';
 import { BIAS_OUTPUTS } from '../bench/biasOutputs.ts';
 import { choicesOf } from '../bench/controlRange.ts';
+import { CONTROL_ROWS } from '../bench/controls/rows.ts';
 import { mirrorFor } from '../bench/deflection.ts';
 import { WARM_UP_SECONDS, warmthOf } from '../bench/heat.ts';
 import { HALF_HEIGHT_DIV } from '../bench/instruments.ts';
@@ -156,8 +157,11 @@ export function fillTube(setup: BenchSetup, hand: Hand): void {
   }
 }
 
+/** The act of a proof, with the picture as it stands. */
 export function prove(proof: ProofId, hand: Hand): void {
   const { controls, leads } = hand.state;
+  // What setting up happened to prove was made on another picture.
+  if (hand.state.proofs[proof].done) hand.take({ type: 'findingStated', proof, answer: 'again', figure: null });
   switch (proof) {
     case 'halveLevel':
       thereAndBack(hand, 'levelDb', controls.levelDb - 6);
@@ -170,7 +174,8 @@ export function prove(proof: ProofId, hand: Hand): void {
       break;
     case 'skirts':
     case 'pipDown':
-      thereAndBack(hand, 'levelDb', Math.min(controls.levelDb + 12, 0));
+      if (controls.levelDb <= -LARGER_DB) thereAndBack(hand, 'levelDb', controls.levelDb + LARGER_DB);
+      else thereAndBack(hand, 'yVoltsPerDiv', finer(controls.yVoltsPerDiv));
       break;
     case 'touchEarth':
       if (leads.earth === null) break;
@@ -193,6 +198,15 @@ export function prove(proof: ProofId, hand: Hand): void {
   }
 }
 
+/** The picture of the skirts is larger by so much: two clicks of the Y gain. */
+const LARGER_DB = 12;
+
+/** At least twelve decibels more gain, as near as the clicks have it. */
+function finer(voltsPerDiv: number): number {
+  const clicks = CONTROL_ROWS.yVoltsPerDiv.choices;
+  return clicks.findLast((click) => click <= voltsPerDiv / 3.99) ?? clicks[0];
+}
+
 /** Of the crystals whose pips stand on the sweep, the one that is lowest in frequency. */
 function lowestPip(hand: Hand): number | null {
   const shown = hand.bench.display(hand.state).tags.filter(({ kind, xDiv }) => kind === 'crystal' && xDiv !== null);
@@ -211,7 +225,11 @@ function setAll(hand: Hand, controls: Partial<Controls>): void {
   for (const [control, value] of settings(controls)) set(hand, control, value);
 }
 
-function thereAndBack(hand: Hand, control: 'levelDb' | 'pipHeightDiv' | 'phasingDegrees', away: number): void {
+function thereAndBack(
+  hand: Hand,
+  control: 'levelDb' | 'yVoltsPerDiv' | 'pipHeightDiv' | 'phasingDegrees',
+  away: number,
+): void {
   const here = hand.state.controls[control];
   hand.take({ type: 'controlSet', control, value: away }, { type: 'controlSet', control, value: here });
 }

@@ -1,4 +1,5 @@
 /** What the rules look at, made of the bench's facts, its state and its scenario. */
+import type { RulesVersion } from '../base/engine.ts';
 import type { BenchState } from '../bench/benchState.ts';
 import type { Facts } from '../bench/facts.ts';
 import type { BenchSetup } from '../bench/setup.ts';
@@ -20,11 +21,11 @@ export function proofEvidence({ proofs }: Pick<BenchState, 'proofs'>, scenario: 
 }
 
 /** What the learner said beside what there was to be seen. */
-export function findingEvidence(setup: BenchSetup, state: BenchState): Evidence {
+export function findingEvidence(setup: BenchSetup, state: BenchState, rules: RulesVersion): Evidence {
   return {
     finding: setup.scenario.proofs.map((proof) => ({
       proof,
-      fits: findingFits(setup, state, proof),
+      fits: findingFits(setup, state, proof, rules),
       atSeconds: state.proofs[proof].finding?.atSeconds ?? state.proofs[proof].doneAtSeconds,
     })),
   };

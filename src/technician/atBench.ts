@@ -8,7 +8,7 @@ import { controlRange } from '../bench/controlRange.ts';
 import type { ControlRange } from '../bench/controls/range.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 import { MOST_TURNS_PER_EVENT } from '../bench/slugTurning.ts';
-import { pipAskedFor } from '../bench/witness.ts';
+import { pipAskedFor, placeAskedFor } from '../bench/witness.ts';
 import { workResponses } from '../receiver/responses.ts';
 import { appendEvent, createRun, type Run } from '../run/runLog.ts';
 import type { Engraving, Hands } from './person/hands.ts';
@@ -95,6 +95,7 @@ export function demonstration(
     scale: (knob) => engraved(controlRange(setup, knob)),
     clockSeconds: () => atMs / 1000,
     pipAskedFor: (proof) => pipAskedFor(setup, run.state, proof),
+    placeAskedFor: (proof) => placeAskedFor(setup, run.state, proof),
     leads: () => run.state.leads,
   };
   const turner = createTurner(hands, sheet, MOST_TURNS_PER_EVENT, (slug) => run.state.slugs[slug]?.screwTurns ?? 0);

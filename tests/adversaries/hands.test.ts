@@ -1,9 +1,9 @@
 /** Hands that do not look pass nothing: a sealed job, a search for a fault and a practice of each kind here; the whole course by `npm run adversaries`. */
 import { describe, expect, it } from 'vitest';
-import { grade } from '../../src/grading/grade.ts';
+import { grade, gradeUnder } from '../../src/grading/grade.ts';
 import { wholeJob } from '../session/acts.ts';
 import { setupOf } from '../technician/oneScenario.ts';
-import { ADVERSARIES, LAZY, markOf } from './hands.ts';
+import { ADVERSARIES, attempt, darkRun, LAZY, markOf } from './hands.ts';
 
 describe.each(['can-examined', 'a-good-clip', 'one-of-five'])('%s', (id) => {
   it('is passed by a hand that looks', () => {
@@ -19,8 +19,19 @@ describe.each(['can-examined', 'a-good-clip', 'one-of-five'])('%s', (id) => {
   });
 });
 
-it.each(LAZY)('a sealed job that is put right is not passed by a %s, who tells proofs from memory', (hand) => {
+it.each(LAZY)('a sealed job that is put right is not passed by a %s, who does not look while he proves it', (hand) => {
   const { passed, points } = markOf(hand, 'can-examined');
   expect(points).toBeGreaterThan(80);
   expect(passed).toBe(false);
+});
+
+it('a proof made on a picture that shows nothing, or more than the face holds, has proved nothing since rules 6', () => {
+  const setup = attempt(setupOf('not-a-word').scenario, 1);
+  const { events, refused } = darkRun(setup);
+  expect(refused).toEqual([]);
+  expect(gradeUnder(5)(setup, events).passed).toBe(true);
+  const { passed, verdicts } = grade(setup, events);
+  expect(passed).toBe(false);
+  const dark = ['G64:halveLevel', 'G64:markersOffOn', 'G64:touchEarth', 'G64:skirts'];
+  expect([...verdicts.proved.lacks].sort()).toEqual([...dark].sort());
 });

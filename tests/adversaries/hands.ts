@@ -23,6 +23,7 @@ import type { ProofId } from '../../src/scenario/proofId.ts';
 import { demonstrate } from '../../src/technician/atBench.ts';
 import { shippedLibrary } from '../files/shipped.ts';
 import { setupOf } from '../technician/oneScenario.ts';
+import { proveInTheDark } from './dimmer.ts';
 import { bestDepth } from './oneDepth.ts';
 import { randomActor } from './randomActor.ts';
 
@@ -33,8 +34,8 @@ export interface Mark {
 export const ADVERSARIES = [
   ...(['oneDepth', 'signer', 'ticker', 'flicker', 'copier', 'peeker', 'random', 'counter'] as const),
 ] as const;
-/** Has looked at everything but what the proofs show. */
-export const LAZY = ['parrot'] as const;
+/** Have looked at everything but what the proofs show: one tells them from memory, one makes them on a picture that shows nothing. */
+export const LAZY = ['parrot', 'dimmer'] as const;
 /** The technician as he is, one who rocks each slug through where it belongs, and one who goes stage by stage as the sheet has it. All read tube and needle as finely as the graticule is drawn. */
 export const HONEST = ['technician', 'rocker', 'stager'] as const;
 export type HandName = (typeof ADVERSARIES)[number] | (typeof LAZY)[number] | (typeof HONEST)[number];
@@ -67,6 +68,8 @@ export function markOf(name: HandName, id: string): Mark {
       return byKeptRun(setup, false);
     case 'parrot':
       return byKeptRun(setup, true);
+    case 'dimmer':
+      return inTheDark(setup);
     case 'technician':
       return marked(setup, demonstrate(setup).events);
     case 'rocker':
@@ -215,6 +218,22 @@ export function toldAs(here: BenchSetup, kept: BenchSetup, told: readonly TimedE
   else if (asksDiagnosis(here.scenario)) hand.take(guessedDiagnosis(here, chance));
   hand.take({ type: 'signedOff' });
   return marked(here, hand.events);
+}
+
+function inTheDark(setup: BenchSetup): Mark {
+  const here = setup.scenario.sealed ? attempt(setup.scenario, 1) : setup;
+  return marked(here, darkRun(here).events);
+}
+
+export function darkRun(here: BenchSetup): Hand {
+  const hand = createHand(here);
+  makeSound(here, hand);
+  atTheBench(here, hand, nominal(here));
+  for (const proof of here.scenario.proofs) proveInTheDark(here, hand, proof);
+  const diagnosis = trueDiagnosis(here);
+  if (diagnosis !== null) hand.take(diagnosis);
+  hand.take({ type: 'signedOff' });
+  return hand;
 }
 
 function untimed({ atMs: _, ...event }: TimedEvent): BenchEvent {

@@ -1,7 +1,10 @@
 /** Rules G27 to G35 and G38 to G43: proofs, care, economy, caps and words, each on its own. */
 import { describe, expect, test } from 'vitest';
+import type { BenchEvent } from '../../src/bench/benchEvent.ts';
 import { type BenchState, type IncidentKind, NO_PROOFS } from '../../src/bench/benchState.ts';
 import { initialState } from '../../src/bench/setup.ts';
+import { toolFor } from '../../src/bench/tools.ts';
+import { gradeUnder } from '../../src/grading/grade.ts';
 import { capsOf, passes, totalOf, wantingFor, wordOf } from '../../src/grading/verdictOfRun.ts';
 import { canSetup } from '../session/setups.ts';
 import { careLines, economyLines, proofLines } from './drafts.ts';
@@ -91,6 +94,21 @@ describe('economy', () => {
 
   test('[G35] time: full to par, gone at three times par', () => {
     expect([at(0, 600), at(0, 1200), at(0, 1800)].map(([, time]) => time)).toEqual([1, 0.5, 0]);
+  });
+
+  test('[G34] two turns are free where par has fewer, and were not under rules 5', () => {
+    const can = canSetup();
+    const setup = { ...can, scenario: { ...can.scenario, par: { turns: 1, seconds: 600 } } };
+    const there = (turns: number): BenchEvent => ({ type: 'slugTurned', slug: 'T1T', turns });
+    const tool: BenchEvent = {
+      type: 'toolTaken',
+      tool: toolFor(can.receiver.adjusters.find(({ id }) => id === 'T1T')!.head),
+    };
+    const acts = [{ type: 'cautionsAcknowledged' } as const, tool, there(0.5), there(-0.5), there(0.5), there(-0.5)];
+    const events = acts.map((act, i) => ({ atMs: 1000 * i, ...act }));
+    const turns = (rules: 5 | 6) => gradeUnder(rules)(setup, events).lines.find(({ id }) => id === 'G34')!;
+    expect([turns(6).measured, turns(6).high, turns(5).high]).toEqual([2, 2, 1]);
+    expect([gradeUnder(6)(setup, events).parTurns, gradeUnder(5)(setup, events).parTurns]).toEqual([2, 1]);
   });
 
   test('[G34] a par of nothing is met by turning nothing', () => {

@@ -200,6 +200,9 @@ export function wholeJob(setup: BenchSetup, stepSeconds = 0.1): Acts {
   take(alignmentActs(setup, state));
   take(yActs(setup, state));
   for (const proof of setup.scenario.proofs) {
+    // What setting up happened to prove was made on another picture.
+    if (setup.scenario.sealed && state.proofs[proof].done)
+      take([{ type: 'findingStated', proof, answer: 'again', figure: null }]);
     take(proofActs(proof, setup, state));
     take([trueFinding(setup, state, proof)]);
   }

@@ -28,6 +28,8 @@ export interface Hands {
   clockSeconds(): number;
   /** which pip, counted from the left, the card asks about once the markers have been off and on */
   pipAskedFor(proof: 'markersOffOn' | 'pipDown'): number | null;
+  /** where the card asks for a height, divisions from the middle; null: at no place */
+  placeAskedFor(proof: 'halveLevel' | 'skirts'): number | null;
   leads(): Readonly<Record<LeadId, string | null>>;
 }
 

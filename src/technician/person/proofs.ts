@@ -48,7 +48,14 @@ function actAndLook(hands: Hands, sheet: PrintedSheet, proof: Exclude<Proof, Pip
       set(hands, 'levelDb', Math.max(knobs.levelDb - 6, hands.scale('levelDb').low));
       const half = tall(hands, beats);
       set(hands, 'levelDb', knobs.levelDb);
-      return { answer: half > HARDLY * full ? 'hardly' : 'shrankWhole', figure: half };
+      const answer = half > HARDLY * full ? 'hardly' : 'shrankWhole';
+      const place = hands.placeAskedFor('halveLevel');
+      if (place === null) return { answer, figure: half };
+      // The card asks about a place, and the level goes down once more.
+      set(hands, 'levelDb', Math.max(knobs.levelDb - 6, hands.scale('levelDb').low));
+      const figure = tallAt(hands, place);
+      set(hands, 'levelDb', knobs.levelDb);
+      return { answer, figure };
     }
     case 'touchEarth': {
       const earth = sheet.testPoints.find((p) => p.role === 'earth');
@@ -79,17 +86,29 @@ function actAndLook(hands: Hands, sheet: PrintedSheet, proof: Exclude<Proof, Pip
     case 'skirts': {
       const { low, high } = { low: knobs.levelDb, high: hands.scale('levelDb').high };
       const gain = finer(hands, knobs.yVoltsPerDiv);
-      // With the gain at its end already the level makes the picture larger.
-      if (gain > knobs.yVoltsPerDiv / 3.2) set(hands, 'levelDb', Math.min(low + 12, high));
-      else set(hands, 'yVoltsPerDiv', gain);
-      const sight = see(hands);
-      const base = baseLine(sight) ?? 0;
-      const [left, right] = [-SKIRT_DIV, SKIRT_DIV].map((x) => heightAt(sight.forward, x));
-      set(hands, 'levelDb', knobs.levelDb);
-      set(hands, 'yVoltsPerDiv', knobs.yVoltsPerDiv);
+      const larger = (): void => {
+        // With the gain at its end already the level makes the picture larger.
+        if (gain > knobs.yVoltsPerDiv / 3.2) set(hands, 'levelDb', Math.min(low + 12, high));
+        else set(hands, 'yVoltsPerDiv', gain);
+      };
+      const back = (): void => {
+        set(hands, 'levelDb', knobs.levelDb);
+        set(hands, 'yVoltsPerDiv', knobs.yVoltsPerDiv);
+      };
+      const bothAt = (x: number) => [-x, x].map((at) => tallAt(hands, at));
+      larger();
+      let [left, right] = bothAt(SKIRT_DIV);
+      back();
+      const place = hands.placeAskedFor('skirts') ?? -SKIRT_DIV;
+      if (Math.abs(place) !== SKIRT_DIV) {
+        // The card asks about another place, and the picture is made larger once more.
+        larger();
+        [left, right] = bothAt(Math.abs(place));
+        back();
+      }
       if (left == null || right == null) return { answer: 'offFace', figure: null };
-      const [a, b] = [Math.abs(left - base), Math.abs(right - base)];
-      return { answer: Math.abs(a - b) < ALIKE_DIV ? 'alike' : a > b ? 'leftHigher' : 'rightHigher', figure: a };
+      const answer = Math.abs(left - right) < ALIKE_DIV ? 'alike' : left > right ? 'leftHigher' : 'rightHigher';
+      return { answer, figure: place < 0 ? left : right };
     }
   }
 }
@@ -168,6 +187,13 @@ function downAtPip(hands: Hands, pipHeightDiv: number): Finding {
   const height = Math.abs(read - (baseLine(onLarge === null ? plain : sight) ?? 0));
   const down = 20 * Math.log10(top / Math.max(height, 0.1)) + (onLarge === null ? 0 : more);
   return { answer: down < 3 ? 'onTop' : down < 20 ? 'onSlope' : 'atFoot', figure: Math.round(10 * down) / 10 };
+}
+
+/** Above the base line at a place; null where the trace is off the face there. */
+function tallAt(hands: Hands, xDiv: number): number | null {
+  const sight = see(hands);
+  const read = heightAt(sight.forward, xDiv);
+  return read === null ? null : Math.abs(read - (baseLine(sight) ?? 0));
 }
 
 /** From the base line or the lowest place to the top. */

@@ -1,11 +1,18 @@
 /** Words of the card that asks what was seen during a proof. */
+import type { Unreadable } from '../../bench/readable.ts';
 import type { SeenAnswer } from '../../scenario/findingAnswer.ts';
 import type { ProofId } from '../../scenario/proofId.ts';
 
+interface Asked {
+  /** which one, counted from the left */
+  readonly pip: number | null;
+  /** divisions from the middle, negative to its left; null where no place is asked about */
+  readonly place: number | null;
+}
+
 interface AskedWords {
   readonly act: string;
-  /** `pip`: which one, counted from the left */
-  readonly figure: (pip: number | null) => string;
+  readonly figure: (asked: Asked) => string;
   /** of the figure, and how near it has to be */
   readonly unit: 'div' | 'dB' | 'V';
   readonly howNear: string;
@@ -16,6 +23,13 @@ const ON_THE_TUBE = {
   howNear: 'Read it off the tube: a quarter of a division is near enough.',
 } as const;
 
+/** In figures: the graticule is counted. */
+function whereOn(place: number): string {
+  if (place === 0) return 'at the middle line';
+  const size = Math.abs(place);
+  return `${size} ${size === 1 ? 'division' : 'divisions'} ${place < 0 ? 'left' : 'right'} of the middle`;
+}
+
 export const findingCardWords = {
   eyebrow: 'After the proof',
   title: 'What did you see?',
@@ -23,12 +37,15 @@ export const findingCardWords = {
     halveLevel: {
       ...ON_THE_TUBE,
       act: 'Level down by half, and back again. The bench saw the act; it did not look for you.',
-      figure: () => 'How tall the trace stood with the level down',
+      figure: ({ place }) =>
+        place === null
+          ? 'How tall the trace stood with the level down'
+          : `How tall the trace stood above the base line with the level down, ${whereOn(place)}. Look once more if you need to`,
     },
     markersOffOn: {
       ...ON_THE_TUBE,
       act: 'The pips went off and came back. The bench saw the act; it did not look for you.',
-      figure: (pip) =>
+      figure: ({ pip }) =>
         pip === null
           ? 'No pip stands on the trace: write 0'
           : `How tall the curve stands above the base line at pip ${pip}, counted from the left`,
@@ -46,7 +63,10 @@ export const findingCardWords = {
     skirts: {
       ...ON_THE_TUBE,
       act: 'The picture was made larger, and put back. The bench saw the act; it did not look for you.',
-      figure: () => 'How tall the large trace stood above the base line, four divisions left of the middle',
+      figure: ({ place }) =>
+        place === null || place + 4 === 0
+          ? 'How tall the large trace stood above the base line, four divisions left of the middle'
+          : `How tall the large trace stood above the base line, ${whereOn(place)}. Look once more if you need to`,
     },
     bias: {
       act: 'The meter was on the bias line and came off. The bench saw the act; it did not look for you.',
@@ -61,7 +81,7 @@ export const findingCardWords = {
     },
     pipDown: {
       act: 'The picture was made larger, and put back. The bench saw the act; it did not look for you.',
-      figure: (pip) =>
+      figure: ({ pip }) =>
         pip === null
           ? 'No pip stands where it could be read: write 0'
           : `How far down the curve is at pip ${pip}, counted from the left, under its top`,
@@ -102,6 +122,18 @@ export const findingCardWords = {
     atFoot: 'It stands at the foot, 20 dB down or more.',
   } satisfies Readonly<Record<SeenAnswer, string>>,
   asksAgain: 'That does not fit the picture. Do the act again if you need to, look, and answer once more.',
+  nothingToRead: 'There was nothing to read',
+  unreadable: {
+    offTube: 'The whole trace has to stand on the face before the act. Bring it there, and do the act again.',
+    small:
+      'The trace was too small to read. Make it at least two divisions tall with the Y gain, and do the act again.',
+    turnedDown: 'The level went down so far that nothing was left to read. Take it down by half, 6 dB.',
+    tooLarge: 'It ran off the face because the picture was made so large. Two clicks of the Y gain will do.',
+    noPip:
+      'No pip on the trace to read by. Plug a crystal whose pip stands on the trace, give it height, and do the act again.',
+    humOff: 'The hum ran off the face. Turn the Y gain down, and lift the strap again.',
+    humSmall: 'The hum was too small to read. Turn the Y gain up, and lift the strap again.',
+  } satisfies Readonly<Record<Unreadable, string>> as Readonly<Record<Unreadable, string>>,
   write: 'Write it down',
   again: 'Do the act again',
   notLooked: 'I did not look',

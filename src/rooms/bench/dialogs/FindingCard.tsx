@@ -2,7 +2,7 @@
 import type { CSSProperties } from 'preact';
 import { useMemo, useRef, useState } from 'preact/hooks';
 import { choicesOffered } from '../../../bench/finding.ts';
-import { findingsOf, pipAskedFor } from '../../../bench/witness.ts';
+import { findingsOf, pipAskedFor, placeAskedFor, unreadable } from '../../../bench/witness.ts';
 import { useKeyDown } from '../../../kit/hooks/useKeyDown.ts';
 import { usePort } from '../../../kit/hooks/usePort.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
@@ -70,6 +70,8 @@ function Card({ port, proof, at, again }: CardProps) {
   const { finding: say } = useWords();
   const [choices] = useState(() => choicesOffered(port.setup, port.state(), proof));
   const [pip] = useState(() => pipAskedFor(port.setup, port.state(), proof));
+  const [place] = useState(() => placeAskedFor(port.setup, port.state(), proof));
+  const [nothing] = useState(() => unreadable(port.setup, port.state(), proof));
   const [answer, choose] = useState<SeenAnswer | null>(null);
   const [figure, setFigure] = useState('');
   const [folded, fold] = useState(false);
@@ -95,10 +97,29 @@ function Card({ port, proof, at, again }: CardProps) {
     event.preventDefault();
     event.stopPropagation();
   };
+  const aside = (
+    <button type="button" class="link" onClick={() => fold(true)}>
+      {say.fold}
+    </button>
+  );
   if (folded) {
     return (
       <section class="finding folded" style={at}>
         <Button onClick={() => fold(false)}>{say.unfold(words.act)}</Button>
+      </section>
+    );
+  }
+  if (nothing !== null) {
+    return (
+      <section ref={card} class="paper finding" style={at} aria-labelledby="finding-title" tabIndex={-1}>
+        <Frame kind="sheet" />
+        <p class="l eyebrow">{say.eyebrow}</p>
+        <h2 id="finding-title">{say.nothingToRead}</h2>
+        <p role="status">{say.unreadable[nothing]}</p>
+        <Button primary onClick={() => write('again')}>
+          {say.again}
+        </Button>
+        <p class="finding-links">{aside}</p>
       </section>
     );
   }
@@ -130,7 +151,7 @@ function Card({ port, proof, at, again }: CardProps) {
         ))}
       </fieldset>
       <label class="finding-figure">
-        <span class="l">{words.figure(pip)}</span>
+        <span class="l">{words.figure({ pip, place })}</span>
         <span class="finding-read">
           <input
             type="text"
@@ -155,9 +176,7 @@ function Card({ port, proof, at, again }: CardProps) {
         <button type="button" class="link" onClick={() => write('notLooked')}>
           {say.notLooked}
         </button>
-        <button type="button" class="link" onClick={() => fold(true)}>
-          {say.fold}
-        </button>
+        {aside}
       </p>
     </section>
   );

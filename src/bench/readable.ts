@@ -1,0 +1,82 @@
+/**
+ * Whether there was anything to read when a proof was made, under the rules of version 6. What every bench shows that is set to show nothing, or more than its face holds,
+ * can be said without a look: a trace turned down to a line is 0 divisions tall everywhere, and hum at the finest Y gain fills the face.
+ */
+
+import type { ProofId } from '../scenario/proofId.ts';
+import { atOscillatorLoop, beatHeight } from './beatSeen.ts';
+import type { Bench } from './bench.ts';
+import type { BenchState, ProofWatch } from './benchState.ts';
+import { HALF_HEIGHT_DIV } from './instruments.ts';
+import { liftedPip } from './pipWitness.ts';
+import { sizeDb } from './proofs.ts';
+import { heightNear, middlePip, pipsInView, tall } from './readOffFace.ts';
+import type { BenchSetup } from './setup.ts';
+
+type Act = NonNullable<ProofWatch['act']>;
+
+/** Why nothing could be read. */
+export type Unreadable = 'offTube' | 'small' | 'turnedDown' | 'tooLarge' | 'noPip' | 'humOff' | 'humSmall';
+
+/** The trace stands so tall at least, divisions; and so tall still with the level down. */
+const LEAST_TALL_DIV = 1.5;
+const LEAST_HALVED_DIV = 0.6;
+/** Two clicks of the Y gain: what runs off the face of a picture no larger than that does so of itself, decibels. */
+const MOST_ENLARGED_DB = 14.5;
+/** What an attempt is dealt is plain to see, and no taller than the face, at the Y gain that shows the curve tall. */
+const LEAST_HUM_DIV = 0.35;
+/** Where the skirts are compared, divisions either side of the middle. */
+const SKIRTS_DIV = 4;
+
+export function unreadableIn(setup: BenchSetup, bench: Bench, { away, rest }: Act, proof: ProofId): Unreadable | null {
+  switch (proof) {
+    case 'bias':
+      return null;
+    case 'touchEarth':
+      return humOf(setup, bench, away);
+    case 'halveLevel':
+      return picture(setup, bench, rest) ?? (heightOf(setup, bench, away) < LEAST_HALVED_DIV ? 'turnedDown' : null);
+    case 'swingPhase':
+      return picture(setup, bench, rest) ?? (middlePip(bench.display(rest)) === null ? 'noPip' : null);
+    case 'markersOffOn':
+      return picture(setup, bench, rest) ?? (asTheSheetHas(bench, rest) ? null : 'noPip');
+    case 'liftCrystal': {
+      const went = !liftedPip(bench, { away, rest }, false).answers.includes('noPipWent');
+      return picture(setup, bench, rest) ?? (went ? null : 'noPip');
+    }
+    case 'skirts': {
+      const shown = bench.display(away);
+      const off = [-SKIRTS_DIV, SKIRTS_DIV].some((x) => heightNear(shown, away, x) === null);
+      const tooLarge = off && sizeDb(away) - sizeDb(rest) > MOST_ENLARGED_DB;
+      return picture(setup, bench, rest) ?? (tooLarge ? 'tooLarge' : null);
+    }
+    case 'pipDown':
+      // Where none of the sheet's pips lies far enough down, that is what there is to be seen.
+      return picture(setup, bench, rest) ?? (asTheSheetHas(bench, rest) ? null : 'noPip');
+  }
+}
+
+/** Every crystal of the sheet is in, so that the card has its choice, and pips stand on the trace. */
+function asTheSheetHas(bench: Bench, rest: BenchState): boolean {
+  return bench.facts(rest).markersMissingHz.length === 0 && pipsInView(bench.display(rest)).length > 0;
+}
+
+/** The whole trace stands on the face, tall enough. */
+function picture(setup: BenchSetup, bench: Bench, rest: BenchState): Unreadable | null {
+  const height = heightOf(setup, bench, rest);
+  if (height < LEAST_TALL_DIV) return 'small';
+  if (atOscillatorLoop(setup, rest)) return height >= 2 * HALF_HEIGHT_DIV - 1e-6 ? 'offTube' : null;
+  return bench.facts(rest).traceOnScreen ? null : 'offTube';
+}
+
+function heightOf(setup: BenchSetup, bench: Bench, state: BenchState): number {
+  return atOscillatorLoop(setup, state) ? beatHeight(bench, state) : tall(bench.display(state), state);
+}
+
+/** Only an attempt is dealt a hum that is known to fit the face. */
+function humOf({ scenario }: BenchSetup, bench: Bench, away: BenchState): Unreadable | null {
+  if (scenario.attempt === undefined || scenario.life?.strapHumVolts === undefined) return null;
+  const { humDiv } = bench.display(away);
+  if (humDiv > 2 * HALF_HEIGHT_DIV) return 'humOff';
+  return humDiv < LEAST_HUM_DIV ? 'humSmall' : null;
+}
