@@ -34,17 +34,17 @@ export const incidentNames: Readonly<Record<IncidentKind, string>> = {
   goodPartReplaced: 'good part replaced',
 };
 
-/** One decimal under twenty, where it says something; none above. */
-const whole = (value: number): string =>
-  written(value, Math.abs(value) >= 20 || Math.abs(value - Math.round(value)) < 0.05 ? 0 : 1);
+/** As the lines of the score write it: one decimal where it says something, of per cent under ten only. */
+const brief = (value: number, unit: ScoreLine['unit']): string =>
+  written(value, (unit === 'percent' && Math.abs(value) >= 9.95) || Math.abs(value - Math.round(value)) < 0.05 ? 0 : 1);
 
 const tenths = (value: number): string => written(value, Math.abs(value - Math.round(value)) < 0.05 ? 0 : 1);
 
 /** "52 to 68", "8 or less", "at least 90": limits without their unit. */
-function limits({ low, high }: Pick<ScoreLine, 'low' | 'high'>): string {
-  if (low !== null && high !== null) return `${whole(low)} to ${whole(high)}`;
-  if (high !== null) return `${whole(high)} or less`;
-  return low === null ? 'anything' : `${whole(low)} or more`;
+function limits({ low, high, unit }: Pick<ScoreLine, 'low' | 'high' | 'unit'>): string {
+  if (low !== null && high !== null) return `${brief(low, unit)} to ${brief(high, unit)}`;
+  if (high !== null) return `${brief(high, unit)} or less`;
+  return low === null ? 'anything' : `${brief(low, unit)} or more`;
 }
 
 export const reportWords = {
@@ -64,7 +64,7 @@ export const reportWords = {
   wants: (line: ScoreLine): string =>
     line.unit === 'db'
       ? `${written(line.measured, 1)} dB, wanted ${limits(line)}`
-      : `${whole(line.measured)}%, wanted ${limits(line)}`,
+      : `${brief(line.measured, line.unit)}%, wanted ${limits(line)}`,
   met: 'met',
   missed: 'missed',
   figure: (title: string): string => `${title}: the response as found and as left, with the tolerance on the sheet`,
