@@ -72,7 +72,11 @@ function tried(design: SetParts, scenario: Scenario, attempt: number, idea: numb
   };
   const setup = onBenchWith(design, dealt, set, draw, scenario.id);
   if (!setup.ok) return null;
-  const outcome = certifyScenario(setup.value, { spot: true, leastAstray: LEAST_ASTRAY });
+  const outcome = certifyScenario(setup.value, {
+    spot: true,
+    leastAstray: LEAST_ASTRAY,
+    leastUncured: scenario.dealsFaults === true ? LEAST_ASTRAY : 0,
+  });
   if (!outcome.ok) return null;
   // A part that slugs all but make up for would be named by luck.
   const { uncured } = outcome.certificate;

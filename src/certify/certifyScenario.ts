@@ -33,14 +33,11 @@ import type { Certification, CertifiedLine, CertifyProblem, RouteStep } from './
 import { createDemands, type Demands, type Standing } from './demands.ts';
 import { createHand, fillTube, makeSound, prove, setUpFor, turnAll } from './goodHand.ts';
 import { setOf } from './knownSet.ts';
-import { lowestWorst } from './lowestWorst.ts';
 import { parOf } from './par.ts';
 import { type Found, search, worstOf } from './search.ts';
+import { lowestUncured } from './uncured.ts';
 
 const TRIES = 7;
-const TRIES_UNCURED = 4;
-/** Leaps from the best end before it is said that no slug cures a fault. */
-const LEAPS_UNCURED = 40;
 /** Turns less than this are no step of a route. */
 const LEAST_STEP = 0.02;
 
@@ -51,11 +48,13 @@ export interface CertifyOptions {
   readonly spot?: boolean;
   /** where the worst line as found is less far outside than this, in tolerances, nothing more is asked */
   readonly leastAstray?: number;
+  /** where slugs alone come nearer than this while a part has failed, in tolerances outside, nobody asks how much nearer; left out: where they meet the sheet */
+  readonly leastUncured?: number;
 }
 
 export function certifyScenario(
   setup: BenchSetup,
-  { onShare = () => {}, spot = false, leastAstray }: CertifyOptions = {},
+  { onShare = () => {}, spot = false, leastAstray, leastUncured = 0 }: CertifyOptions = {},
 ): Certification {
   const { receiver, deck, scenario } = setup;
   const printed = designOf(setup);
@@ -81,7 +80,12 @@ export function certifyScenario(
     return { ok: false, problems: [{ code: 'nothingToDo' }] };
   const trapsHz = receiver.adjusters.flatMap((a) => (a.trapHz === null ? [] : [a.trapHz]));
   const withoutCure = touched
-    ? leastUncured(broken, startTurns, nominal, free, { trapsHz, scenarioSeed: scenario.seed, spot })
+    ? lowestUncured(broken, startTurns, nominal, free, {
+        trapsHz,
+        scenarioSeed: scenario.seed,
+        spot,
+        enough: leastUncured,
+      })
     : null;
   if (withoutCure !== null && withoutCure.excess <= 0) {
     problems.push({ code: 'nothingToSee', part: uncured(setup, [])[0] ?? scenario.faults[0]!.kind });
@@ -144,36 +148,6 @@ export function certifyScenario(
       points: done.points,
     },
   };
-}
-
-/**
- * The nearest that slugs alone come while the failed parts stand in the set. Laying the curve on the printed one, from where the slugs are found and from the set's own
- * best place, gives two starts more; from each the worst line is brought down, which laying does not ask for.
- */
-function leastUncured(
-  { demands, deck, find }: ReturnType<typeof searcher>,
-  found: CoreTurns,
-  best: CoreTurns,
-  free: readonly Adjuster[],
-  {
-    trapsHz,
-    scenarioSeed,
-    spot,
-  }: { readonly trapsHz: readonly number[]; readonly scenarioSeed: number; readonly spot: boolean },
-): Standing {
-  // What is stuck stays where it is found.
-  const fromBest = { ...found, ...Object.fromEntries(free.map(({ id }) => [id, best[id]!])) };
-  const laid = [find(fromBest, 1), find(found, spot ? 1 : TRIES_UNCURED)];
-  const met = laid.find((end) => end.met);
-  if (met !== undefined) return met.worst;
-  // For somebody who waits the file's own certificate has searched far; here what lies near is enough.
-  if (spot) return laid.toSorted((a, b) => a.worst.excess - b.worst.excess)[0]!.worst;
-  const apart = (one: CoreTurns, other: CoreTurns): boolean =>
-    free.some(({ id }) => Math.abs(one[id]! - other[id]!) > LEAST_STEP);
-  const starts = [fromBest, ...laid.map((end) => end.turns), found];
-  const own = starts.filter((one, i) => starts.slice(0, i).every((earlier) => apart(one, earlier)));
-  const leaps = LEAPS_UNCURED;
-  return lowestWorst({ demands, deck, adjusters: free, trapsHz, starts: own, seed: scenarioSeed, leaps });
 }
 
 /** Nearer than this to where it belongs no slug is astray. */
