@@ -106,7 +106,7 @@ export function VerdictPaper({ port, findings }: VerdictPaperProps) {
         ))}
       </ul>
       <h2>{reportWords.lines(report.lines.length)}</h2>
-      <table>
+      <table class="score-lines">
         <thead>
           <tr>
             <th scope="col">{reportWords.rule}</th>
