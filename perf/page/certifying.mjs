@@ -1,7 +1,7 @@
 /**
  * `npm run perf:certify [-- SCENARIO ...]`: certificates worked out by the page's worker in a real Chromium and by Node, by turns, in processor time: the worker's process and Node's
  * own, each warmed by one other scenario first. The least of three rounds of each counts. Says of each, too, whether both certificates are the same to the last byte, or but for the
- * last digits of the inductances that were dealt: Node and the browser are seldom of one version of the engine, and its sines differ.
+ * last digits of the inductances that were dealt: Node and the browser are seldom of one version of the engine.
  */
 import { readdirSync } from 'node:fs';
 import { chromium } from '@playwright/test';
