@@ -16,6 +16,10 @@ export function layoutFaults(within: string): LayoutFault[] {
   const LEAST_TEXT = 12;
   const SLACK = 2;
   const MOST_OVERLAP = 3;
+  const AXES = [
+    ['overflowX', 'left', 'right'],
+    ['overflowY', 'top', 'bottom'],
+  ] as const;
 
   interface Line {
     readonly text: string;
@@ -52,15 +56,47 @@ export function layoutFaults(within: string): LayoutFault[] {
     styles.set(element, known);
     return known;
   };
-  /** For ears only, or not there. */
-  const isSeen = (element: Element): boolean => {
-    if (!element.checkVisibility({ opacityProperty: true, visibilityProperty: true })) return false;
-    for (let at: Element | null = element; at !== null; at = at.parentElement) {
-      if (styleOf(at).clipPath.startsWith('inset(50%')) return false;
-    }
-    return true;
+  /** Lines ask the same of the same boxes above them: each box is asked once. */
+  const once = <T>(ask: (element: Element) => T): ((element: Element) => T) => {
+    const known = new Map<Element, T>();
+    return (element) => {
+      if (!known.has(element)) known.set(element, ask(element));
+      return known.get(element)!;
+    };
   };
+  const isForEars = once(
+    (element): boolean =>
+      styleOf(element).clipPath.startsWith('inset(50%') ||
+      (element.parentElement !== null && isForEars(element.parentElement)),
+  );
+  /** For ears only, or not there. */
+  const isSeen = once(
+    (element) => element.checkVisibility({ opacityProperty: true, visibilityProperty: true }) && !isForEars(element),
+  );
   const parentOf = (element: Element): Element | null => element.parentElement;
+  const edgesOf = once((element) => element.getBoundingClientRect());
+  /** What a box does to what stands in it. */
+  const boxOf = once((element) => {
+    const style = styleOf(element);
+    const { display, overflowX, overflowY } = style;
+    const isSvg = element instanceof SVGElement;
+    const cuts =
+      display !== 'inline' &&
+      display !== 'contents' &&
+      (!isSvg || element.localName === 'svg') &&
+      (overflowX !== 'visible' || overflowY !== 'visible');
+    return {
+      cuts,
+      overflowX,
+      overflowY,
+      isFixed: style.position === 'fixed' || element.localName === 'dialog',
+      isBox: display !== 'inline' && display !== 'contents' && (!isSvg || element.localName === 'svg'),
+      shortened:
+        cuts &&
+        (style.textOverflow === 'ellipsis' || style.webkitLineClamp !== 'none') &&
+        element.closest('[title]') !== null,
+    };
+  });
 
   /** What of a box can be seen, and what may never be: cut at boxes that hide, hidden at boxes that scroll. Null: scrolled away. */
   function showing(line: Line): { readonly box: Box; readonly cutBy: Element | null } | null {
@@ -68,22 +104,14 @@ export function layoutFaults(within: string): LayoutFault[] {
     let cutBy: Element | null = null;
     let fixed = false;
     for (let at: Element | null = line.element; at !== null && at !== document.body; at = parentOf(at)) {
-      const style = styleOf(at);
-      if (style.position === 'fixed' || at.localName === 'dialog') fixed = true;
-      if (style.display === 'inline' || style.display === 'contents') continue;
-      const isSvg = at instanceof SVGElement;
-      if (isSvg && at.localName !== 'svg') continue;
-      const edges = at.getBoundingClientRect();
-      const shortened =
-        (style.textOverflow === 'ellipsis' || style.webkitLineClamp !== 'none') && at.closest('[title]') !== null;
-      for (const [axis, low, high] of [
-        ['overflowX', 'left', 'right'],
-        ['overflowY', 'top', 'bottom'],
-      ] as const) {
-        const how = style[axis];
-        if (how === 'visible') continue;
+      const { cuts, isFixed, isBox, shortened, ...how } = boxOf(at);
+      if (isFixed) fixed = true;
+      if (!isBox) continue;
+      for (const [axis, low, high] of AXES) {
+        if (!cuts || how[axis] === 'visible') continue;
+        const edges = edgesOf(at);
         const over = Math.max(edges[low] - box[low], box[high] - edges[high]);
-        const scrolls = how === 'auto' || how === 'scroll';
+        const scrolls = how[axis] === 'auto' || how[axis] === 'scroll';
         if (!scrolls && !shortened && over > SLACK) cutBy ??= at;
         box[low] = Math.max(box[low], edges[low]);
         box[high] = Math.min(box[high], edges[high]);
@@ -98,7 +126,7 @@ export function layoutFaults(within: string): LayoutFault[] {
   function isClipped({ element, box }: Line): boolean {
     const svg = element.closest('[clip-path]')?.closest('svg');
     if (svg === null || svg === undefined) return false;
-    const { left, right, top, bottom } = svg.getBoundingClientRect();
+    const { left, right, top, bottom } = edgesOf(svg);
     return box.left < left || box.right > right || box.top < top || box.bottom > bottom;
   }
 
@@ -132,6 +160,14 @@ export function layoutFaults(within: string): LayoutFault[] {
     }
   }
 
+  /** The nearest thing about an element that has a frame of its own. */
+  const sheetOf = once((element): Element | null => {
+    if (element === document.body) return null;
+    if (element.querySelector(':scope > .frame') !== null) return element;
+    const parent = parentOf(element);
+    return parent === null ? null : sheetOf(parent);
+  });
+
   const seen: { readonly line: Line; readonly box: Box }[] = [];
   for (const line of lines) {
     const shown = showing(line);
@@ -142,14 +178,14 @@ export function layoutFaults(within: string): LayoutFault[] {
     if (box.left < -SLACK || box.right > innerWidth + SLACK) add('outside', `${where}: beside the window`);
     const svg = line.element.closest('svg');
     if (svg !== null) {
-      const edges = svg.getBoundingClientRect();
+      const edges = edgesOf(svg);
       const over = Math.max(edges.left - line.box.left, line.box.right - edges.right);
       const tall = Math.max(edges.top - line.box.top, line.box.bottom - edges.bottom);
       if (Math.max(over, tall) > SLACK) add('outside', `${where}: of its drawing ${named(svg)} ${px(edges)}`);
     }
-    const sheet = [...ancestors(line.element)].find((one) => one.querySelector(':scope > .frame') !== null);
-    if (sheet !== undefined) {
-      const edges = sheet.getBoundingClientRect();
+    const sheet = sheetOf(line.element);
+    if (sheet !== null) {
+      const edges = edgesOf(sheet);
       const over = Math.max(edges.left - box.left, box.right - edges.right);
       const tall = Math.max(edges.top - box.top, box.bottom - edges.bottom);
       if (Math.max(over, tall) > SLACK) add('outside', `${where}: of its frame ${named(sheet)} ${px(edges)}`);
@@ -157,16 +193,15 @@ export function layoutFaults(within: string): LayoutFault[] {
     seen.push({ line, box });
   }
 
-  function* ancestors(element: Element): Generator<Element> {
-    for (let at: Element | null = element; at !== null && at !== document.body; at = parentOf(at)) yield at;
-  }
-
   // Words on words. What lies under something that is not to be seen through does not count.
   // Text and drawings that let the pointer through are made to stop it for as long as it takes.
   const sheets = [...document.adoptedStyleSheets];
-  const hittable = new CSSStyleSheet();
-  hittable.replaceSync('* { pointer-events: auto !important; }');
-  document.adoptedStyleSheets = [...sheets, hittable];
+  const letAllBeHit = (): void => {
+    if (document.adoptedStyleSheets.length > sheets.length) return;
+    const hittable = new CSSStyleSheet();
+    hittable.replaceSync('* { pointer-events: auto !important; }');
+    document.adoptedStyleSheets = [...sheets, hittable];
+  };
   const isOpaque = (element: Element): boolean => {
     const { backgroundColor, opacity, fill, fillOpacity } = styleOf(element);
     if (Number(opacity) < 0.5) return false;
@@ -199,12 +234,13 @@ export function layoutFaults(within: string): LayoutFault[] {
       if (one.line.node === other.line.node || right - left <= MOST_OVERLAP || bottom - top <= MOST_OVERLAP) continue;
       const x = (left + right) / 2;
       const y = (top + bottom) / 2;
+      letAllBeHit();
       if (isCovered(one.line.element, x, y) || isCovered(other.line.element, x, y)) continue;
       const [a, b] = [one, other].map(({ line }) => `“${line.text}” in ${named(line.element)}`);
       add('overlap', `${a} and ${b} at ${px({ left, right, top, bottom })}`);
     }
   }
-  document.adoptedStyleSheets = sheets;
+  if (document.adoptedStyleSheets.length > sheets.length) document.adoptedStyleSheets = sheets;
 
   // Targets: as large as their box, or as large as what lets itself be hit.
   for (const target of root.querySelectorAll(
