@@ -1,9 +1,9 @@
 /** The circuit diagram over the bench: opened by its key, paged by stage, and a part pointed at is ringed on the chassis. */
 import { circuitWords } from '../../src/words/en/circuit.ts';
-import { begin, expect, openCard, shippedSetup, test } from './page.ts';
+import { begin, expect, openJob, shippedSetup, test } from './page.ts';
 
 test('a slug pointed at in the circuit is shown on the chassis, and back', async ({ page }) => {
-  await openCard(page, shippedSetup('vision-if', 'flat-top'));
+  await openJob(page, shippedSetup('vision-if', 'flat-top'));
   await begin(page);
   await page.keyboard.press('i');
   const sheet = page.getByRole('dialog', { name: circuitWords.title });
@@ -28,7 +28,7 @@ for (const [width, height] of [
     page,
   }) => {
     await page.setViewportSize({ width, height });
-    await openCard(page, shippedSetup('vision-if', 'from-cold'));
+    await openJob(page, shippedSetup('vision-if', 'from-cold'));
     await begin(page);
     await page.keyboard.press('i');
     const sheet = page.getByRole('dialog', { name: circuitWords.title });

@@ -9,7 +9,7 @@ import { diagnosisWords } from '../../src/words/en/diagnosis.ts';
 import { en } from '../../src/words/en/index.ts';
 import { sheetWords } from '../../src/words/en/sheet.ts';
 import { layoutFaults } from './layoutFaults.ts';
-import { begin, expect, openCard, shippedSetup, test } from './page.ts';
+import { begin, expect, openJob, shippedSetup, test } from './page.ts';
 import { isSound } from './soundPage.ts';
 
 const setup = shippedSetup('fault-finding', 'one-hump-gone');
@@ -23,7 +23,7 @@ const choice = (page: Page, name: string) => dialog(page).getByRole('checkbox', 
 test('what was wrong is asked at signing, never filled in, and told in the report', {
   tag: ['@shelf', '@upright'],
 }, async ({ page }) => {
-  await openCard(page, setup);
+  await openJob(page, setup);
   await begin(page);
   const signOff = page.getByRole('button', { name: headerWords.signOff, exact: true });
   await signOff.click();
@@ -63,7 +63,7 @@ test('what was wrong is asked at signing, never filled in, and told in the repor
 });
 
 test('the levels as found are recorded on the sheet and stand in the report beside those as left', async ({ page }) => {
-  await openCard(page, setup);
+  await openJob(page, setup);
   await begin(page);
   const sheet = page.locator('#service-sheet');
   await sheet.getByRole('button', { name: `${LEVELS} \u203a` }).click();

@@ -2,7 +2,7 @@
 import { handbookHash, WORDS_PAGE } from '../../src/present/handbook/address.ts';
 import { handbook } from '../../src/words/en/handbook/index.ts';
 import { en } from '../../src/words/en/index.ts';
-import { begin, expect, openCard, shippedSetup, test } from './page.ts';
+import { begin, expect, openJob, shippedSetup, test } from './page.ts';
 import { isSound } from './soundPage.ts';
 
 const { pages } = handbook;
@@ -140,7 +140,7 @@ test('on paper a page has its text and its figures, and nothing to click', async
 
 test('from a word of the service sheet to its page, and back to the bench as it was left', async ({ page }) => {
   const setup = shippedSetup('first-sweep', 'first-curve');
-  await openCard(page, setup);
+  await openJob(page, setup);
   await begin(page);
   const word = page.locator('.steps .term-word').first();
   await word.click();

@@ -73,6 +73,12 @@ export async function openCard(page: Page, setup: BenchSetup): Promise<void> {
   await expect(page.getByRole('dialog', { name: setup.scenario.title })).toBeVisible();
 }
 
+/** The same by the address of the bench, where the card is not what is looked at: the course is not drawn for it. */
+export async function openJob(page: Page, setup: BenchSetup): Promise<void> {
+  await page.goto(`/#/bench/${setup.scenario.id}`);
+  await expect(page.getByRole('dialog', { name: setup.scenario.title })).toBeVisible();
+}
+
 /** Through the briefing to the open bench, by pointer. */
 export async function begin(page: Page): Promise<void> {
   const { acknowledge, begin: words } = dialogWords.briefing;

@@ -4,7 +4,7 @@ import { headerWords } from '../../src/words/en/bench.ts';
 import { courseWords } from '../../src/words/en/course.ts';
 import { papersWords as say } from '../../src/words/en/papers.ts';
 import { layoutFaults } from './layoutFaults.ts';
-import { begin, expect, openCard, shippedSetup, test } from './page.ts';
+import { begin, expect, openJob, shippedSetup, test } from './page.ts';
 
 /** Printed widths at 96 to the inch (CSS Values 4), less a margin of 10 mm either side: ISO 216 A4 is 210 mm wide, ANSI/ASME Y14.1 A (Letter) 8.5 inches. */
 const WIDTHS = { A4: Math.floor(((210 - 20) / 25.4) * 96), Letter: Math.floor(8.5 * 96 - (20 / 25.4) * 96) };
@@ -90,7 +90,7 @@ test('the papers are reached from the course and from the bench by keyboard', as
   await page.goto('/');
   await page.getByRole('link', { name: courseWords.papers }).press('Enter');
   await expect(page.getByRole('heading', { name: say.title })).toBeVisible();
-  await openCard(page, setup);
+  await openJob(page, setup);
   await begin(page);
   await page.getByRole('button', { name: headerWords.menu }).press('Enter');
   await page.getByRole('menuitem', { name: say.title }).press('Enter');

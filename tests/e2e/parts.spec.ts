@@ -5,7 +5,7 @@ import { partsWords } from '../../src/words/en/parts.ts';
 import { BenchFace } from './face.ts';
 import { KeyHand } from './keyHand.ts';
 import { layoutFaults } from './layoutFaults.ts';
-import { begin, expect, openCard, shippedSetup, test } from './page.ts';
+import { begin, expect, openJob, shippedSetup, test } from './page.ts';
 import { PointerHand } from './pointerHand.ts';
 import { isSound } from './soundPage.ts';
 
@@ -16,7 +16,7 @@ const COIL = setup.receiver.adjusters[0]!.element;
 
 for (const by of ['pointer', 'keyboard'] as const) {
   test(`bridged and metered by ${by}`, { tag: ['@shelf', '@upright'] }, async ({ page }) => {
-    await openCard(page, setup);
+    await openJob(page, setup);
     await begin(page);
     const face = new BenchFace(page, setup, (tab) => tab.click());
     const hand = by === 'pointer' ? new PointerHand(face) : new KeyHand(face);

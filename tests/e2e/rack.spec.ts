@@ -1,12 +1,12 @@
 /** The crystals of a large box: all in sight at once, in rows where one is too long, and walked by arrows along and across. */
 import { rackWords } from '../../src/words/en/bench.ts';
-import { begin, expect, openCard, shippedSetup, test } from './page.ts';
+import { begin, expect, openJob, shippedSetup, test } from './page.ts';
 
 test('twelve crystals stand in sight beside the dial, whatever is plugged in', async ({ page }) => {
   const setup = shippedSetup('colour', 'carrier-and-sweep');
   const box = setup.receiver.crystalsHz;
   expect(box.length).toBeGreaterThan(7);
-  await openCard(page, setup);
+  await openJob(page, setup);
   await begin(page);
   const crystals = page.getByRole('toolbar', { name: rackWords.crystals }).getByRole('button');
   await expect(crystals).toHaveCount(box.length);

@@ -15,7 +15,7 @@ import { sheetWords } from '../../src/words/en/sheet.ts';
 import { connectionActs, safetyActs, setUpActs, stateAfter, yActs } from '../session/acts.ts';
 import { BenchFace } from './face.ts';
 import { KeyHand } from './keyHand.ts';
-import { begin, cardOf, expect, openCard, rail, railSays, shippedSetup, test } from './page.ts';
+import { begin, cardOf, expect, openJob, rail, railSays, shippedSetup, test } from './page.ts';
 import { stored } from './storedRecords.ts';
 
 const SEALED = [
@@ -291,7 +291,7 @@ test('a sealed set reads the same whether a part has failed in it or not', async
 
 test('the peeker finds in a practice run what it looks for', async ({ page }) => {
   const setup = shippedSetup('vision-if', 'from-cold');
-  await openCard(page, setup);
+  await openJob(page, setup);
   await begin(page);
   await new KeyHand(new BenchFace(page, setup, (tab) => tab.click())).do(safetyActs(setup));
   await expect.poll(() => stores(page)).toContain('"isolationSwitched"');

@@ -6,7 +6,7 @@ import { dialogWords } from '../../src/words/en/benchTalk.ts';
 import { type PathStep, type SessionPath, shortestPaths, type Working } from '../session/paths.ts';
 import { BenchFace } from './face.ts';
 import { KeyHand } from './keyHand.ts';
-import { begin, expect, openCard, rail, railSays, shippedSetup, test } from './page.ts';
+import { begin, expect, openJob, rail, railSays, shippedSetup, test } from './page.ts';
 
 const setup = shippedSetup('vision-if', 'from-cold');
 const paths = shortestPaths(setup);
@@ -87,7 +87,7 @@ const long = walkable.filter((path) => path.steps.length > 5 && nameOf(path.step
 
 for (const path of short) {
   test(path.name, async ({ page }) => {
-    await openCard(page, setup);
+    await openJob(page, setup);
     const hand = handOn(page);
     for (const step of path.steps) await take(page, hand, step);
   });
@@ -104,7 +104,7 @@ test('every disturbance of a proved set and its mending, one after another, then
   expect(returns.length).toBeGreaterThanOrEqual(7);
   expect(ends.length).toBeGreaterThanOrEqual(1);
 
-  await openCard(page, setup);
+  await openJob(page, setup);
   const hand = handOn(page);
   const first = returns[0]!;
   for (const step of first.steps) await take(page, hand, step);
@@ -113,7 +113,7 @@ test('every disturbance of a proved set and its mending, one after another, then
 });
 
 test('clearing the bench from its menu goes back to the course and leaves nothing on the bench', async ({ page }) => {
-  await openCard(page, setup);
+  await openJob(page, setup);
   await begin(page);
   await choose(page, headerWords.abandon);
   await page.getByRole('dialog').getByRole('button', { name: abandon.yes, exact: true }).click();

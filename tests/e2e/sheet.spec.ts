@@ -7,7 +7,7 @@ import { sceneWords } from '../../src/words/en/scene.ts';
 import { safetyActs } from '../session/acts.ts';
 import { BenchFace } from './face.ts';
 import { KeyHand } from './keyHand.ts';
-import { begin, expect, openCard, shippedSetup, test } from './page.ts';
+import { begin, expect, openJob, shippedSetup, test } from './page.ts';
 
 async function boxOf(locator: Locator): Promise<{ top: number; bottom: number; left: number; right: number }> {
   const { x, y, width, height } = (await locator.boundingBox())!;
@@ -29,7 +29,7 @@ for (const [width, height] of [
   test(`the step to do, what it lacks and the figure are in sight at ${width} by ${height}`, async ({ page }) => {
     await page.setViewportSize({ width, height });
     const setup = shippedSetup('vision-if', 'flat-top');
-    await openCard(page, setup);
+    await openJob(page, setup);
     await begin(page);
     if (width < 1424) {
       await expect(page.locator('.step-strip .advice-here')).toBeVisible();
@@ -55,7 +55,7 @@ async function drag(page: Page, from: Locator, to: { readonly x: number; readonl
 
 test('a lead dropped on the name of a point takes, and a miss is said', async ({ page }) => {
   const setup = shippedSetup('vision-if', 'from-cold');
-  await openCard(page, setup);
+  await openJob(page, setup);
   await begin(page);
   await new KeyHand(new BenchFace(page, setup, (tab) => tab.click())).do(safetyActs(setup));
   const { labels, layout } = leadGround(benchLayout(1440, 900)!, setup.receiver);
@@ -72,7 +72,7 @@ test('a lead dropped on the name of a point takes, and a miss is said', async ({
 
 test('the word of a position sets that position, and leaves it where it is set', async ({ page }) => {
   const setup = shippedSetup('vision-if', 'from-cold');
-  await openCard(page, setup);
+  await openJob(page, setup);
   await begin(page);
   const blanking = page.getByRole('switch', { name: controlWords.blanking.label, exact: true });
   const plate = page.locator('.switch', { has: blanking }).locator('.switch-plate');

@@ -4,7 +4,7 @@ import { judgeText } from '../../src/judge/judgeRun.ts';
 import { headerWords } from '../../src/words/en/bench.ts';
 import { dialogWords, refusalWords } from '../../src/words/en/benchTalk.ts';
 import { reportWords } from '../../src/words/en/reportPage.ts';
-import { begin, expect, openCard, shippedSetup, test } from './page.ts';
+import { begin, expect, openJob, shippedSetup, test } from './page.ts';
 import { isSound } from './soundPage.ts';
 
 const setup = shippedSetup('vision-if', 'flat-top');
@@ -15,7 +15,7 @@ test('the name goes from the signature into the run file, and is there for the n
 }, async ({ page }) => {
   const field = page.getByRole('textbox', { name: dialogWords.signOff.learner });
   const signOff = page.getByRole('button', { name: headerWords.signOff, exact: true });
-  await openCard(page, setup);
+  await openJob(page, setup);
   await begin(page);
   await signOff.click();
   await expect(field).toHaveValue('');
@@ -38,14 +38,14 @@ test('the name goes from the signature into the run file, and is there for the n
   });
 
   await page.goto('/');
-  await openCard(page, setup);
+  await openJob(page, setup);
   await begin(page);
   await signOff.click();
   await expect(field).toHaveValue(NAME);
 });
 
 test('on a bare bench the question says that there is nothing to sign', async ({ page }) => {
-  await openCard(page, shippedSetup('first-sweep', 'first-curve'));
+  await openJob(page, shippedSetup('first-sweep', 'first-curve'));
   await begin(page);
   await page.getByRole('button', { name: headerWords.signOff, exact: true }).click();
   const question = page.getByRole('dialog');

@@ -9,7 +9,7 @@ import { shellWords } from '../../src/words/en/shell.ts';
 import { storeWords as words } from '../../src/words/en/store.ts';
 import { BenchFace } from './face.ts';
 import { KeyHand } from './keyHand.ts';
-import { begin, cardOf, expect, openCard, shippedSetup, test } from './page.ts';
+import { begin, cardOf, expect, openJob, shippedSetup, test } from './page.ts';
 import { isSound } from './soundPage.ts';
 import { scribble, stored, withDisk } from './storedRecords.ts';
 
@@ -54,7 +54,7 @@ async function standing(page: Page, shelf: Parameters<typeof stored>[1], count: 
 const levelStored = (page: Page, value: number): Promise<void> => lastActStored(page, { control: 'levelDb', value });
 
 async function openBench(page: Page): Promise<void> {
-  await openCard(page, setup);
+  await openJob(page, setup);
   await begin(page);
 }
 

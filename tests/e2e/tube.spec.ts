@@ -1,6 +1,6 @@
 /** The light of the tube: painted beside the page where a worker can, by the page where not, and the same picture either way. Common practice, no source. */
 import type { Page } from '@playwright/test';
-import { begin, expect, openCard, shippedSetup, test } from './page.ts';
+import { begin, expect, openJob, shippedSetup, test } from './page.ts';
 
 /** Leads and controls stand ready: there is a curve on the tube before anything is done, and no time has passed on the bench. */
 const setup = shippedSetup('am', 'slow-down');
@@ -19,7 +19,7 @@ async function isLent(page: Page): Promise<boolean> {
 }
 
 async function openTube(page: Page, lent: boolean): Promise<void> {
-  await openCard(page, setup);
+  await openJob(page, setup);
   await begin(page);
   await expect(async () => expect(await isLent(page)).toBe(lent)).toPass({ timeout: 20_000 });
 }
