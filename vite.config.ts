@@ -9,6 +9,7 @@ import { LongestFirst } from './scripts/longestFirst.ts';
 import { offline } from './scripts/offline.ts';
 import { oneFile, SINGLE_FOLDER } from './scripts/oneFile.ts';
 import { PAGE_POLICY } from './scripts/policy.mjs';
+import { scriptPieces } from './scripts/scriptPieces.ts';
 
 export default defineConfig(({ mode }) => ({
   base: './',
@@ -20,8 +21,7 @@ export default defineConfig(({ mode }) => ({
           target: 'es2022',
           sourcemap: false,
           assetsInlineLimit: 0,
-          // What the first page needs comes in one piece: every piece by itself is another wait.
-          rolldownOptions: { output: { codeSplitting: { groups: [{ name: 'first', tags: ['$initial'] }] } } },
+          rolldownOptions: { output: { codeSplitting: { groups: scriptPieces() } } },
         },
   plugins: [
     courseIndex(),
