@@ -1,6 +1,7 @@
 /** The bench: composes header, sheet, tube, instruments, chassis and leads for the size of the window, and what is said over them. */
 
-import { useCallback, useMemo, useState } from 'preact/hooks';
+import type { RefObject } from 'preact';
+import { useCallback, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { readCurve } from '../../describe/curve.ts';
 import { type CurveTones, tonesOnTube, tonesWanted } from '../../describe/curveTones.ts';
 import { useFinger } from '../../kit/hooks/useFinger.ts';
@@ -8,6 +9,7 @@ import { useKeyDown } from '../../kit/hooks/useKeyDown.ts';
 import { usePageTitle } from '../../kit/hooks/usePageTitle.ts';
 import { useWindowSize } from '../../kit/hooks/useWindowSize.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
+import { InTurn } from '../../kit/InTurn.tsx';
 import { Button } from '../../kit/theme/art.tsx';
 import { papersHash } from '../../present/papersAddress.ts';
 import type { BenchPort } from '../../present/ports.ts';
@@ -64,6 +66,9 @@ export interface BenchPageProps {
   readonly playCurves?: (curves: readonly CurveTones[]) => void;
 }
 
+/** The parts of the bench that come one after the other, the heaviest in tasks of their own; what looks for others on the bench comes when they stand. */
+const TURNS = { tube: 1, instruments: 2, scene: 3, rest: 4 } as const;
+
 type Open = 'none' | 'menu' | 'cautions' | AtHandChoice | Exclude<MenuChoice, 'suspend'>;
 
 export function BenchPage({
@@ -80,6 +85,8 @@ export function BenchPage({
   helper = null,
 }: BenchPageProps) {
   const { width, height } = useWindowSize();
+  const main = useRef<HTMLElement>(null);
+  useLayoutEffect(() => main.current?.setAttribute('aria-busy', 'true'), []);
   const { shell } = useWords();
   usePageTitle(port.scenario.title, shell.bench);
   const finger = useFinger();
@@ -119,7 +126,10 @@ export function BenchPage({
     onGuideSkipped?.();
   };
   return (
-    <main class={`room-bench bench ${form}`} style={size(layout.page.width, layout.page.height)}>
+    <main ref={main} class={`room-bench bench ${form}`} style={size(layout.page.width, layout.page.height)}>
+      <InTurn after={TURNS.rest}>
+        <Standing bench={main} />
+      </InTurn>
       <BenchHeader port={port} layout={layout} menu={open === 'menu'} onMenu={toggleMenu} onHome={leave}>
         {layout.atHand === null ? atHand : null}
       </BenchHeader>
@@ -127,25 +137,27 @@ export function BenchPage({
       {layout.sheetTab === null ? null : (
         <SheetTab port={port} rect={layout.sheetTab} open={sheetOpen} onToggle={toggleSheet} />
       )}
-      {guide && !(sheetOpen && layout.strip === null) ? (
-        <Guide
-          port={port}
-          rect={layout.strip ?? layout.sheet}
-          figures={paper}
-          line={layout.strip !== null}
-          onSkip={skipGuide}
-          onSheet={toggleSheet}
-        />
-      ) : null}
-      {shown !== null && !(sheetOpen && layout.strip === null) ? (
-        <Shown
-          port={port}
-          shown={shown}
-          rect={layout.strip ?? layout.sheet}
-          line={layout.strip !== null}
-          onSheet={toggleSheet}
-        />
-      ) : null}
+      <InTurn after={TURNS.rest}>
+        {guide && !(sheetOpen && layout.strip === null) ? (
+          <Guide
+            port={port}
+            rect={layout.strip ?? layout.sheet}
+            figures={paper}
+            line={layout.strip !== null}
+            onSkip={skipGuide}
+            onSheet={toggleSheet}
+          />
+        ) : null}
+        {shown !== null && !(sheetOpen && layout.strip === null) ? (
+          <Shown
+            port={port}
+            shown={shown}
+            rect={layout.strip ?? layout.sheet}
+            line={layout.strip !== null}
+            onSheet={toggleSheet}
+          />
+        ) : null}
+      </InTurn>
       {layout.strip === null || beside ? null : (
         <StepStrip
           port={port}
@@ -166,30 +178,44 @@ export function BenchPage({
           onClose={sheetFolds ? toggleSheet : null}
         />
       )}
-      <BenchTube port={port} layout={layout} figures={figures} wax={wax.allowed && wax.on} />
-      <Instruments port={port} layout={layout} wax={wax} onCautions={showCautions} />
-      <BenchScene port={port} layout={layout} />
-      <BenchMenu
-        layout={layout}
-        open={open === 'menu'}
-        onToggle={toggleMenu}
-        onChoose={choose}
-        onWatch={onWatch === null ? null : () => leaveBench(port, onWatch)}
-        papers={papersHash(port.scenario.id)}
-      />
-      {open === 'help' ? <Help keys={singleKeys ?? null} onClose={close} /> : null}
-      {open === 'hints' ? <Hints port={port} onClose={close} /> : null}
-      {open === 'circuit' ? <CircuitPlace port={port} onClose={close} /> : null}
-      {open === 'parts' ? <PartsTray port={port} onClose={close} /> : null}
-      {open === 'cautions' ? <Cautions port={port} onClose={close} /> : null}
-      {open === 'clear' ? <Clear port={port} onClose={close} /> : null}
-      {shown === null ? <FindingCard port={port} layout={layout} guided={guide} /> : null}
-      <StageDialogs port={port} learner={learner} helper={helper} onLeave={leave} />
-      {beside || port.scenario.sealed || !aids.hints ? null : <StepLight port={port} />}
-      <RefusalToast port={port} />
-      <Announcer port={port} />
+      <InTurn after={TURNS.tube}>
+        <BenchTube port={port} layout={layout} figures={figures} wax={wax.allowed && wax.on} />
+      </InTurn>
+      <InTurn after={TURNS.instruments}>
+        <Instruments port={port} layout={layout} wax={wax} onCautions={showCautions} />
+      </InTurn>
+      <InTurn after={TURNS.scene}>
+        <BenchScene port={port} layout={layout} />
+      </InTurn>
+      <InTurn after={TURNS.rest}>
+        <BenchMenu
+          layout={layout}
+          open={open === 'menu'}
+          onToggle={toggleMenu}
+          onChoose={choose}
+          onWatch={onWatch === null ? null : () => leaveBench(port, onWatch)}
+          papers={papersHash(port.scenario.id)}
+        />
+        {open === 'help' ? <Help keys={singleKeys ?? null} onClose={close} /> : null}
+        {open === 'hints' ? <Hints port={port} onClose={close} /> : null}
+        {open === 'circuit' ? <CircuitPlace port={port} onClose={close} /> : null}
+        {open === 'parts' ? <PartsTray port={port} onClose={close} /> : null}
+        {open === 'cautions' ? <Cautions port={port} onClose={close} /> : null}
+        {open === 'clear' ? <Clear port={port} onClose={close} /> : null}
+        {shown === null ? <FindingCard port={port} layout={layout} guided={guide} /> : null}
+        <StageDialogs port={port} learner={learner} helper={helper} onLeave={leave} />
+        {beside || port.scenario.sealed || !aids.hints ? null : <StepLight port={port} />}
+        <RefusalToast port={port} />
+        <Announcer port={port} />
+      </InTurn>
     </main>
   );
+}
+
+/** All parts have come: the bench is seen, and can be worked, from now on. */
+function Standing({ bench }: { readonly bench: RefObject<HTMLElement | null> }) {
+  useLayoutEffect(() => bench.current?.removeAttribute('aria-busy'), []);
+  return null;
 }
 
 /** What the tube shows, if it shows a curve, and then what the sheet asks for. */
