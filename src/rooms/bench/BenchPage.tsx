@@ -66,8 +66,8 @@ export interface BenchPageProps {
   readonly playCurves?: (curves: readonly CurveTones[]) => void;
 }
 
-/** The parts of the bench that come one after the other, the heaviest in tasks of their own; what looks for others on the bench comes when they stand. */
-const TURNS = { tube: 1, instruments: 2, scene: 3, rest: 4 } as const;
+/** The parts of the bench come one after the other, the heaviest in tasks of their own. The guide looks for others on the bench, so it comes when they stand. */
+const TURNS = { tube: 1, instruments: 2, scene: 3, rest: 4, guide: 5 } as const;
 
 type Open = 'none' | 'menu' | 'cautions' | AtHandChoice | Exclude<MenuChoice, 'suspend'>;
 
@@ -127,9 +127,6 @@ export function BenchPage({
   };
   return (
     <main ref={main} class={`room-bench bench ${form}`} style={size(layout.page.width, layout.page.height)}>
-      <InTurn after={TURNS.rest}>
-        <Standing bench={main} />
-      </InTurn>
       <BenchHeader port={port} layout={layout} menu={open === 'menu'} onMenu={toggleMenu} onHome={leave}>
         {layout.atHand === null ? atHand : null}
       </BenchHeader>
@@ -137,7 +134,7 @@ export function BenchPage({
       {layout.sheetTab === null ? null : (
         <SheetTab port={port} rect={layout.sheetTab} open={sheetOpen} onToggle={toggleSheet} />
       )}
-      <InTurn after={TURNS.rest}>
+      <InTurn after={TURNS.guide}>
         {guide && !(sheetOpen && layout.strip === null) ? (
           <Guide
             port={port}
@@ -188,6 +185,7 @@ export function BenchPage({
         <BenchScene port={port} layout={layout} />
       </InTurn>
       <InTurn after={TURNS.rest}>
+        <Standing bench={main} />
         <BenchMenu
           layout={layout}
           open={open === 'menu'}
