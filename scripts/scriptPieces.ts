@@ -8,13 +8,13 @@ import type { Rolldown } from 'vite';
 type Asked = Rolldown.ChunkingContext;
 
 /** In this order: a module goes with the first piece of which it is. */
-const PIECES: readonly (readonly [name: string, all: readonly string[], shared?: readonly string[]])[] = [
+export const PIECES: readonly (readonly [name: string, all: readonly string[], shared?: readonly string[]])[] = [
   ['records', ['services/store/storeDatabase.ts', 'services/store/ownDatabase.ts']],
   ['files', ['services/library/shippedReading.ts', 'services/library/shippedSet.ts'], ['app/BenchRoom.tsx']],
   ['circuits', ['app/BenchRoom.tsx'], ['app/DrillsRoom.tsx', 'app/HandbookRoom.tsx', 'app/workshop/WorkshopRoom.tsx']],
   ['judging', ['app/BenchRoom.tsx'], ['app/ReportRoom.tsx', 'app/ExamRoom.tsx', 'app/ClassRoom.tsx']],
   ['bench', ['app/BenchRoom.tsx'], ['app/ShownRoom.tsx', 'app/PapersRoom.tsx']],
-  ['drawing', ['rooms/bench/scene/leadSheet.ts'], ['rooms/bench/scene/chassisSheet.ts']],
+  ['drawing', ['rooms/bench/scene/leadCanvas.ts'], ['rooms/bench/scene/chassisCanvas.ts']],
 ];
 
 const src = new URL('../src/', import.meta.url).pathname;
@@ -47,9 +47,7 @@ function piecesOf(asked: Asked): Map<string, string> {
 function neededBy(files: readonly string[], asked: Asked): ReadonlySet<string> {
   const needed = new Set(files.map((file) => src + file));
   for (const id of needed) {
-    const module = asked.getModuleInfo(id);
-    if (module === null) throw new Error(`${id} is in no piece of the page`);
-    for (const each of module.importedIds) needed.add(each);
+    for (const each of asked.getModuleInfo(id)?.importedIds ?? []) needed.add(each);
   }
   return needed;
 }
