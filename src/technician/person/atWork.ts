@@ -18,6 +18,8 @@ export interface AtBench {
   readonly sheet: PrintedSheet;
   readonly turner: Turner;
   readonly crystalsHz: readonly number[];
+  /** parts that were replaced where it was looked whether what was wrong went with them */
+  readonly cured: Map<string, boolean>;
   /** how the phasing was found to stand for each curve, where a bias knob for each line's volts, and whether the set has been seen to stand still */
   readonly stood: { readonly phasing: Map<string, Phased>; readonly dials: Map<string, number>; warm: boolean };
 }
@@ -49,6 +51,13 @@ export function slugsOf(sheet: PrintedSheet, response: PrintedResponse): Printed
       .flatMap((step) => step.slugs),
   );
   return sheet.slugs.filter((s) => named.has(s.id));
+}
+
+/** The curves in the order in which the procedure leaves them: what one hangs on is right before it is looked at. */
+export function inOrderOfWork({ procedure, responses }: PrintedSheet): readonly PrintedResponse[] {
+  const lastStep = ({ id }: PrintedResponse): number =>
+    procedure.findLastIndex((step) => step.phase === 'align' && (step.response ?? responses[0]?.id) === id);
+  return [...responses].reverse().sort((a, b) => lastStep(a) - lastStep(b));
 }
 
 /** The sheet wants something left where this trap works: it is not set for the least, but for a height. */

@@ -27,7 +27,8 @@ interface Swap {
 export interface Notes {
   /** the same hands; what they replace is noted, with the picture before and after */
   readonly hands: Hands;
-  readonly diagnosis: (contacts: readonly ('rf' | 'earth')[]) => BenchEvent;
+  /** `cured`: of parts that were replaced, whether what was wrong went with them, where that was looked for */
+  readonly diagnosis: (contacts: readonly ('rf' | 'earth')[], cured: ReadonlyMap<string, boolean>) => BenchEvent;
 }
 
 export function takingNotes(given: Hands, sheet: PrintedSheet, turner: Turner): Notes {
@@ -57,8 +58,8 @@ export function takingNotes(given: Hands, sheet: PrintedSheet, turner: Turner): 
   };
   return {
     hands,
-    diagnosis(contacts) {
-      const parts = toBlame(swaps);
+    diagnosis(contacts, cured) {
+      const parts = toBlame(swaps, cured);
       const slugs = sheet.slugs
         .filter(({ id, coil }) => !parts.includes(coil) && wasAstray(sheet, id, found.get(id)! - turner.depthOf(id)))
         .map(({ id }) => id);
@@ -78,16 +79,20 @@ function wasAstray({ responses }: PrintedSheet, slug: string, turns: number): bo
   });
 }
 
-/** Where the picture stayed as it was the part was good, unless it was the only one or a coil whose core was felt to be stuck; of parts tried without a picture, by the needle, the last was it. */
-function toBlame(swaps: readonly Swap[]): readonly string[] {
-  if (swaps.length < 2) return swaps.map(({ part }) => part);
-  const seen = swaps.filter((swap, i) => {
-    if (swap.felt) return true;
+/**
+ * Where it was looked for, what went with the part says it. Else a part was good where the picture stayed as it was, unless it was the only one or a coil whose core was felt to be
+ * stuck; of parts tried without a picture, by the needle, the last was it.
+ */
+function toBlame(swaps: readonly Swap[], cured: ReadonlyMap<string, boolean>): readonly string[] {
+  const open = swaps.filter(({ part, felt }) => felt || cured.get(part) !== false);
+  if (open.length < 2) return open.map(({ part }) => part);
+  const seen = open.filter((swap, i) => {
+    if (swap.felt || cured.get(swap.part) === true) return true;
     if (isBlank(swap.before) && isBlank(swap.after))
-      return swaps[i + 1] === undefined || !isBlank(swaps[i + 1]!.before);
+      return open[i + 1] === undefined || !isBlank(open[i + 1]!.before);
     return apartDiv(swap.before, swap.after) > SHOWS_DIV;
   });
-  return (seen.length === 0 ? swaps.slice(-1) : seen).map(({ part }) => part);
+  return (seen.length === 0 ? open.slice(-1) : seen).map(({ part }) => part);
 }
 
 /** A part of the width over which an eye takes the middle of a line that is thick with grass. */

@@ -16,6 +16,7 @@ import {
 import { fitCurve } from './fit.ts';
 import type { PrintedCurve, PrintedResponse } from './sheet.ts';
 import { levelBy, levelsNow } from './toLimits.ts';
+import { beyondSlugs, noteCure } from './traceBack.ts';
 import { setTrap } from './traps.ts';
 
 const ROUNDS = 8;
@@ -48,8 +49,11 @@ export function obviousParts(bench: AtBench, main: PrintedResponse): void {
     const part = partInSight(bench, main, curve, tried);
     if (part === null) return;
     tried.add(part);
+    // Where nobody says that something has failed, a part is blamed for what went with it and for nothing else.
+    const before = bench.sheet.sealed ? beyondSlugs(bench, main) : 0;
     replacePart(bench, part);
     renewSlugOf(bench, part, main);
+    noteCure(bench, main, part, before);
   }
 }
 

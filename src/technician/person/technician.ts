@@ -4,6 +4,7 @@
  */
 import {
   type AtBench,
+  inOrderOfWork,
   isSCurve,
   isShelf,
   reaches,
@@ -75,7 +76,7 @@ export function doTheJob(
   makeSafe(hands, sheet);
   const contacts = clipAfresh(hands, sheet);
   const stood = { phasing: new Map<string, Phased>(), dials: new Map<string, number>(), warm: !sheet.mains };
-  const bench: AtBench = { hands, sheet, turner, crystalsHz, stood };
+  const bench: AtBench = { hands, sheet, turner, crystalsHz, cured: new Map(), stood };
   const [main] = sheet.responses;
   if (main === undefined) throw new Error('the sheet asks for nothing');
   // Where nobody says that something has failed the slugs come first: the set may well be sound.
@@ -127,7 +128,7 @@ export function doTheJob(
   prove(hands, sheet, beats);
   if (sheet.asksDiagnosis) {
     hands.note({ kind: 'diagnosis' });
-    hands.act(diagnosis(contacts));
+    hands.act(diagnosis(contacts, bench.cured));
   }
   hands.note({ kind: 'signs' });
   hands.act({ type: 'signedOff' });
@@ -200,10 +201,10 @@ function touchUp(bench: AtBench): void {
   }
 }
 
-/** Every demand well inside its limits, as far as the eye can tell; the first response last, for the set is signed off by it. */
+/** Every demand well inside its limits, as far as the eye can tell. */
 function toLimits(bench: AtBench): void {
   const { hands, sheet, turner } = bench;
-  for (const response of [...sheet.responses].reverse()) {
+  for (const response of inOrderOfWork(sheet)) {
     if (!timeToProve(bench)) return;
     // An oscillator that stands at zero beat stays there.
     if (oscillatorOf(response) !== null) continue;

@@ -14,6 +14,8 @@ import { type AloneStep, padOfStage, stepsAlone } from './withNotebook.ts';
 const STAGE_WRONG = 25;
 const WHOLE_WRONG = 15;
 const EXPLAINED = 0.15;
+/** Of what was wrong, where the part was to blame. */
+const MENDED = 0.5;
 /** Another curve, from a point behind the part, than by so much of its height: decibels rms. */
 const SHOWS_DB = 0.5;
 const MOST_PARTS = 3;
@@ -21,25 +23,50 @@ const MOST_PARTS = 3;
 /** Parts that were replaced by it. */
 export function traceBack(bench: AtBench, main: PrintedResponse): readonly string[] {
   const replaced: string[] = [];
-  while (replaced.length < MOST_PARTS && timeLeft(bench)) {
-    const part = partOnTheWay(bench, main, replaced);
-    if (part === null) break;
-    replaced.push(part);
-    replacePart(bench, part);
+  let last: Trouble | null = null;
+  while (timeLeft(bench)) {
+    const now = firstTrouble(bench, main, replaced);
+    // What is still as wrong at the same place was no fault of the part.
+    if (last?.part != null)
+      bench.cured.set(last.part, now === null || now.step > last.step || now.cost < MENDED * last.cost);
+    if (now === null || now.part === null || replaced.length === MOST_PARTS) break;
+    replaced.push(now.part);
+    replacePart(bench, now.part);
+    last = now;
   }
   return replaced;
 }
 
-/** Whether turns of slugs do not explain what the whole curve shows. */
-export function isBeyondSlugs(bench: AtBench, main: PrintedResponse): boolean {
+/** What no slug explains of the whole curve. */
+export function beyondSlugs(bench: AtBench, main: PrintedResponse): number {
   const { levels, notebook } = wholePaper(bench, main);
-  return notebook.fitted(levels).cost > WHOLE_WRONG;
+  return notebook.fitted(levels).cost;
 }
 
-function partOnTheWay(bench: AtBench, main: PrintedResponse, tried: readonly string[]): string | null {
+/** Notes whether what no slug explains, `before` a part was replaced, went with it; what the slugs explained then says nothing. */
+export function noteCure(bench: AtBench, main: PrintedResponse, part: string, before: number): void {
+  if (before > WHOLE_WRONG) bench.cured.set(part, beyondSlugs(bench, main) < MENDED * before);
+}
+
+/** Whether turns of slugs do not explain what the whole curve shows. */
+export function isBeyondSlugs(bench: AtBench, main: PrintedResponse): boolean {
+  return beyondSlugs(bench, main) > WHOLE_WRONG;
+}
+
+/** Where a curve is seen first that its slugs do not explain. */
+interface Trouble {
+  /** which look it was, from the detector back */
+  readonly step: number;
+  /** what no slug explains of it */
+  readonly cost: number;
+  /** which part explains it */
+  readonly part: string | null;
+}
+
+function firstTrouble(bench: AtBench, main: PrintedResponse, tried: readonly string[]): Trouble | null {
   const { chart } = bench.sheet;
   const behind: PrintedCurve[] = [];
-  const look = (paper: Paper, wrong: number): { readonly part: string | null } | null => {
+  const look = (paper: Paper, wrong: number): Trouble | null => {
     const { none, symptoms } = onPaper(
       paper,
       chart,
@@ -47,15 +74,16 @@ function partOnTheWay(bench: AtBench, main: PrintedResponse, tried: readonly str
     );
     if (none < wrong) return null;
     const [first] = symptoms;
-    return { part: first === undefined || first.cost > Math.min(EXPLAINED * none, wrong) ? null : first.parts[0]! };
+    const fits = first !== undefined && first.cost <= Math.min(EXPLAINED * none, wrong);
+    return { step: behind.length, cost: none, part: fits ? first.parts[0]! : null };
   };
   for (const step of stepsAlone(bench.sheet, main)) {
     const paper = stagePaper(bench, main, step);
     const found = look(paper, STAGE_WRONG);
-    if (found !== null) return found.part;
+    if (found !== null) return found;
     behind.push(paper.curve);
   }
-  return look(wholePaper(bench, main), WHOLE_WRONG)?.part ?? null;
+  return look(wholePaper(bench, main), WHOLE_WRONG);
 }
 
 function stagePaper(bench: AtBench, main: PrintedResponse, step: AloneStep): Paper {

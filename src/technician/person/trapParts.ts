@@ -34,7 +34,9 @@ export function trapParts(bench: AtBench, main: PrintedResponse, untouched: bool
     replaced.push(part);
     standFor(bench, main);
     for (const trap of missed) setAfresh(bench, main, trap);
-    if (missed.every((trap) => !isMissed(bench, main, trap, false))) break;
+    const mended = missed.every((trap) => !isMissed(bench, main, trap, false));
+    bench.cured.set(part, mended);
+    if (mended) break;
   }
   return replaced;
 }

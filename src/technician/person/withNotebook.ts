@@ -1,5 +1,5 @@
 /** Curve by curve with the notebook: traps to their places, all slugs together, and where one curve cannot tell them apart stage by stage. */
-import { type AtBench, curveOf, isSCurve, isShelf, reaches, slugsOf, standFor, timeToProve } from './atWork.ts';
+import { type AtBench, curveOf, inOrderOfWork, isSCurve, isShelf, reaches, slugsOf, standFor, timeToProve } from './atWork.ts';
 import { byNotebook, newPad } from './byNotebook.ts';
 import { offBy, oscillatorOf, setOscillator } from './oscillator.ts';
 import type { PrintedResponse, PrintedSheet, PrintedSlug } from './sheet.ts';
@@ -8,6 +8,7 @@ import { levelBy } from './toLimits.ts';
 import { bringNotch, setTrap, type WantedNotch } from './traps.ts';
 
 const NOTEBOOK_PASSES = 5;
+const MOST_COURSES = 4;
 /** Of what was wrong before, where a pass has been worth it. */
 const MUCH_BETTER = 0.8;
 /** So far from its place a notch is looked for in the notebook; and what a turn moves it by where nothing is seen there. */
@@ -19,24 +20,40 @@ const READS_OUTSIDE = 0.95;
 /** What reads so is inside, whatever the eye does. */
 const SURELY_INSIDE = 0.75;
 
-/** Curve by curve as the notebook has it, the first one last. True where every demand reads inside at the end. */
+/** Curve by curve as the notebook has it, and where there are several all of them again until none asks for anything. True where every demand reads inside at the end. */
 export function withNotebook(bench: AtBench): boolean {
-  const { inside, stagesLeft } = oneCourse(bench, false);
-  // A curve that hangs on another's slugs cannot be had before these stand where they belong, and not only so that their own curve reads inside.
-  return (
-    inside || (stagesLeft && bench.sheet.responses.length > 1 && timeToProve(bench) && oneCourse(bench, true).inside)
-  );
+  let before = Number.POSITIVE_INFINITY;
+  let stagesFirst = false;
+  for (let course = 1; ; course++) {
+    const { worst, moved, stagesLeft } = oneCourse(bench, stagesFirst, course > 1);
+    const inside = worst < READS_OUTSIDE;
+    const done = inside ? !moved : worst > MUCH_BETTER * before && !stagesLeft;
+    if (done || bench.sheet.responses.length === 1 || course === MOST_COURSES || !timeToProve(bench)) return inside;
+    // A curve that hangs on another's slugs cannot be had before these stand where they belong, and not only so that their own curve reads inside.
+    stagesFirst = !inside && stagesLeft;
+    before = worst;
+  }
 }
 
-/** `stagesFirst`: every stage by itself before the whole curve is looked at. `stagesLeft`: there are stages that were not looked at by themselves. */
-function oneCourse(bench: AtBench, stagesFirst: boolean): { readonly inside: boolean; readonly stagesLeft: boolean } {
+interface Course {
+  /** the demand that reads worst, against its aim; beyond all where it was broken off */
+  readonly worst: number;
+  /** a slug stands elsewhere than before */
+  readonly moved: boolean;
+  /** there are stages that were not looked at by themselves */
+  readonly stagesLeft: boolean;
+}
+
+/** `stagesFirst`: every stage by itself before the whole curve is looked at. `again`: all of it has been done before. */
+function oneCourse(bench: AtBench, stagesFirst: boolean, again: boolean): Course {
   const { hands, sheet, turner } = bench;
   let worst = 0;
   let stagesLeft = false;
+  const found = sheet.slugs.map(({ id }) => turner.depthOf(id));
   // A core that is felt not to turn is in a coil that has to go: nothing is set round it before it has.
   const felt = turner.stuck.size;
   const mayGoOn = (): boolean => timeToProve(bench) && (sheet.chart.length === 0 || turner.stuck.size === felt);
-  for (const response of [...sheet.responses].reverse()) {
+  for (const response of inOrderOfWork(sheet)) {
     const curve = standFor(bench, response);
     const oscillator = oscillatorOf(response);
     if (oscillator !== null) {
@@ -67,7 +84,7 @@ function oneCourse(bench: AtBench, stagesFirst: boolean): { readonly inside: boo
     for (let pass = 0; pass < NOTEBOOK_PASSES && mayGoOn(); pass++) {
       const before = slugs.map(({ id }) => turner.depthOf(id));
       for (const trap of seen) {
-        const good = bringNotch(hands, turner, wantedNotch(response, trap, slugs), levelBy(curve), pass > 0);
+        const good = bringNotch(hands, turner, wantedNotch(response, trap, slugs), levelBy(curve), again || pass > 0);
         // Whose notch cannot be seen is rocked for the lowest line, once the humps are about right.
         if (!good && pass === 1) setTrap(hands, turner, trap.id, trap.trapHz!);
       }
@@ -77,7 +94,7 @@ function oneCourse(bench: AtBench, stagesFirst: boolean): { readonly inside: boo
       const untouched = pass === 0 && !moved;
       const now = byNotebook(hands, turner, response, curve, pad, inOneGo, mayGoOn, untouched);
       const stuck = now > READS_OUTSIDE && (pass === 0 ? now === Number.POSITIVE_INFINITY : now > MUCH_BETTER * left);
-      if (!mayGoOn()) return { inside: false, stagesLeft: false };
+      if (!mayGoOn()) return { worst: Number.POSITIVE_INFINITY, moved: true, stagesLeft: false };
       left = Math.min(left, now);
       if (stuck && stages.length > 0) {
         byStages();
@@ -87,7 +104,7 @@ function oneCourse(bench: AtBench, stagesFirst: boolean): { readonly inside: boo
     worst = Math.max(worst, left);
     stagesLeft ||= stages.length > 0;
   }
-  return { inside: worst < READS_OUTSIDE, stagesLeft };
+  return { worst, moved: sheet.slugs.some(({ id }, i) => turner.depthOf(id) !== found[i]), stagesLeft };
 }
 
 export type AloneStep = PrintedSheet['procedure'][number];
