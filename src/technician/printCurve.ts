@@ -3,6 +3,7 @@ import { applyEvent } from '../bench/applyEvent.ts';
 import { createBench } from '../bench/bench.ts';
 import type { BenchEvent } from '../bench/benchEvent.ts';
 import type { BenchState } from '../bench/benchState.ts';
+import { controlRange } from '../bench/controlRange.ts';
 import { type BenchSetup, initialState } from '../bench/setup.ts';
 import { type Setting, settings, sheetControls, sheetFittings, sheetLeads } from '../bench/sheetSetUp.ts';
 import type { SheetResponse } from '../receiver/receiver.ts';
@@ -11,6 +12,8 @@ import { keptFigure, printBench } from './keptPrints.ts';
 import type { PrintedCurve } from './person/sheet.ts';
 import { stageEffects } from './slugEffects.ts';
 
+/** What is low is looked at with so much more from the source. */
+const LOUDER_DB = [8, 16, 20];
 /** Points of a printed curve, beside those at its traps. */
 const POINTS = 41;
 /** As far as the curve is printed, as a share of the sweep from its centre. */
@@ -35,6 +38,9 @@ export function printCurve(
     trapHz !== null && Math.abs(trapHz - setUp.centreHz) < REACH * setUp.spanHz ? [trapHz] : [],
   );
   const hz = [...new Set([...even, ...traps])].sort((a, b) => a - b);
+  const whole = injectAt === setUp.injectAt && response.specification.sCurve === null;
+  const range = controlRange(sound, 'levelDb');
+  const high = range.kind === 'number' ? range.max : setUp.levelDb;
   return {
     response: response.id,
     injectAt,
@@ -42,6 +48,13 @@ export function printCurve(
     hz,
     volts: readAt(bench, sound, response, injectAt, levelDb, hz),
     levels: injectAt === setUp.injectAt ? levelsOf(sound, response, hz) : [],
+    louder: !whole
+      ? []
+      : LOUDER_DB.filter((byDb) => levelDb + byDb <= high).map((byDb) => ({
+          byDb,
+          volts: readAt(bench, sound, response, injectAt, levelDb + byDb, hz),
+        })),
+    trapsHz: traps,
     effects: stageEffects(sound.receiver, slugs, (depths) =>
       readAt(bench, sound, response, injectAt, levelDb, hz, depths),
     ),

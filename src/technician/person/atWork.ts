@@ -69,6 +69,15 @@ export function isSCurve({ specification }: PrintedResponse): boolean {
   return specification.sCurve !== null;
 }
 
+/** Of the middle of a band. */
+const NARROW = 0.2;
+
+/** One hump in the middle of a narrow band: what peaking is for. */
+export function isNarrow({ specification, setUp }: PrintedResponse): boolean {
+  const { traps, sCurve, fromHz, toHz } = specification;
+  return sCurve === null && traps.length === 0 && setUp.source === 'sweep' && toHz - fromHz < NARROW * setUp.centreHz;
+}
+
 export function right(response: PrintedResponse): number {
   return isSCurve(response) ? S_CURVE_RIGHT : RIGHT_DB;
 }

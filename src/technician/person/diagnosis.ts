@@ -88,8 +88,7 @@ function toBlame(swaps: readonly Swap[], cured: ReadonlyMap<string, boolean>): r
   if (open.length < 2) return open.map(({ part }) => part);
   const seen = open.filter((swap, i) => {
     if (swap.felt || cured.get(swap.part) === true) return true;
-    if (isBlank(swap.before) && isBlank(swap.after))
-      return open[i + 1] === undefined || !isBlank(open[i + 1]!.before);
+    if (isBlank(swap.before) && isBlank(swap.after)) return open[i + 1] === undefined || !isBlank(open[i + 1]!.before);
     return apartDiv(swap.before, swap.after) > SHOWS_DIV;
   });
   return (seen.length === 0 ? open.slice(-1) : seen).map(({ part }) => part);

@@ -152,13 +152,42 @@ function placeOf(hands: Hands, axis: Axis, hz: number): number {
   return axis.at0Div + axis.perHzDiv * (hz - hands.knobs().centreHz);
 }
 
-/**
- * Volts at the Y input at each of some frequencies: read at the gain that fills the graticule and at finer ones for what is low. Counted from the base line, or
- * (`noiseOut`) from where the shift knob puts nothing, less what the base line shows that the set's noise makes. Leaves the Y knobs as they were.
- */
+export const FLOOR_VOLTS = 1e-6;
+
+/** A place on the trace, volts at the Y input from where the shift knob puts nothing, and how far the base line itself stands from there. */
+export interface Height {
+  readonly volts: number;
+  readonly lift: number;
+}
+
+/** Heights at each of some frequencies: read at the gain that fills the graticule and at finer ones for what is low. Leaves the Y knobs as they were. */
+export function readHeights(hands: Hands, hz: readonly number[], axis: Axis, fine = true): Height[] {
+  return readEach(hands, hz, axis, fine, (height, lift, volts) => ({ volts: height * volts, lift: lift * volts })).map(
+    (one) => one ?? { volts: 0, lift: 0 },
+  );
+}
+
+/** Volts at each of some frequencies, read so: counted from the base line, or (`noiseOut`) less what the base line shows that the set's noise makes. */
 export function readVolts(hands: Hands, hz: readonly number[], axis: Axis, fine = true, noiseOut = false): number[] {
+  return readEach(
+    hands,
+    hz,
+    axis,
+    fine,
+    (height, lift, volts) => (noiseOut ? withoutNoise(height, lift) : height - lift) * volts,
+  ).map((v) => v ?? 0);
+}
+
+/** `found`: what a height comes to, from its divisions and those of the base line, and the volts of a division with their sign; the finest gain at which it can be read has the word. */
+function readEach<T>(
+  hands: Hands,
+  hz: readonly number[],
+  axis: Axis,
+  fine: boolean,
+  found: (height: number, lift: number, volts: number) => T,
+): (T | null)[] {
   const { yVoltsPerDiv, yPositionDiv, yInvert } = hands.knobs();
-  const found: (number | null)[] = hz.map(() => null);
+  const all: (T | null)[] = hz.map(() => null);
   const coarsest = wholeGain(hands, yVoltsPerDiv);
   // From coarse to fine: with each the tall parts leave the tube and the low ones can be read.
   const gains = hands.scale('yVoltsPerDiv').clicks.toReversed();
@@ -170,14 +199,12 @@ export function readVolts(hands: Hands, hz: readonly number[], axis: Axis, fine 
     if (base === null) continue;
     hz.forEach((f, i) => {
       const y = heightAt(sight.forward, placeOf(hands, axis, f));
-      if (y === null) return;
-      found[i] =
-        (noiseOut ? withoutNoise(y - yPositionDiv, base - yPositionDiv) : y - base) * gain * (yInvert ? -1 : 1);
+      if (y !== null) all[i] = found(y - yPositionDiv, base - yPositionDiv, gain * (yInvert ? -1 : 1));
     });
   }
   set(hands, 'yVoltsPerDiv', yVoltsPerDiv);
   set(hands, 'yPositionDiv', yPositionDiv);
-  return found.map((v) => v ?? 0);
+  return all;
 }
 
 /**

@@ -1,7 +1,7 @@
 /** A last look before the proofs of a job that nobody says a word about. */
 import { type AtBench, notchesInSight, slugsOf, standFor, timeToProve } from './atWork.ts';
 import type { PrintedResponse } from './sheet.ts';
-import { bringInside, levelBy, worstDemand } from './toLimits.ts';
+import { bringInside, worstDemand } from './toLimits.ts';
 import { bringNotch } from './traps.ts';
 import { wantedNotch } from './withNotebook.ts';
 
@@ -19,7 +19,7 @@ export function lastLook(bench: AtBench, main: PrintedResponse): void {
   const curve = standFor(bench, main);
   const setNotches = (): void => {
     for (const trap of notches) {
-      if (timeToProve(bench)) bringNotch(hands, turner, wantedNotch(main, trap, own), levelBy(curve), true);
+      if (timeToProve(bench)) bringNotch(hands, turner, wantedNotch(main, trap, own), curve, true);
     }
   };
   setNotches();

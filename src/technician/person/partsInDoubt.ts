@@ -14,8 +14,9 @@ import {
   suspicion,
 } from './faultFinding.ts';
 import { fitCurve } from './fit.ts';
+import { levelBy } from './levels.ts';
 import type { PrintedCurve, PrintedResponse } from './sheet.ts';
-import { levelBy, levelsNow } from './toLimits.ts';
+import { levelsNow } from './toLimits.ts';
 import { beyondSlugs, noteCure } from './traceBack.ts';
 import { setTrap } from './traps.ts';
 

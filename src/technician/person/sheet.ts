@@ -29,6 +29,10 @@ export interface PrintedCurve {
   readonly volts: readonly number[];
   /** the same as levels of the carrier, as the sheet's figure shows them: the two together are the detector's own curve */
   readonly levels: readonly number[];
+  /** the same volts with so many decibels more from the source than `levelDb`; empty where nobody needs them */
+  readonly louder: readonly { readonly byDb: number; readonly volts: readonly number[] }[];
+  /** frequencies at which traps work, of those that are printed */
+  readonly trapsHz: readonly number[];
   /** of a stage that is swept from its own point: what each of its slugs does, at `hz`; empty for the whole curve, whose effects stand with its response */
   readonly effects: readonly SlugEffect[];
 }

@@ -5,6 +5,7 @@
 import {
   type AtBench,
   inOrderOfWork,
+  isNarrow,
   isSCurve,
   isShelf,
   reaches,
@@ -38,9 +39,8 @@ import { stepsAlone, withNotebook } from './withNotebook.ts';
 
 /** Of the distance from what is wanted to the limit: so near a demand is left alone. */
 const INSIDE = 0.6;
-/** Farther off than this, narrow circuits are peaked first; and what counts as narrow, as a share of the centre. */
+/** Farther off than this, narrow circuits are peaked first. */
 const FAR_DB = 3;
-const NARROW = 0.2;
 /** A curve that only wants touching up, and one that wants the whole procedure again. */
 const NEARLY = 2;
 const FAR = 12;
@@ -284,10 +284,4 @@ function traps(
     missed: asked.filter((_, i) => over[i]! > TRAP_MISSED_DB * sheet.toleranceFactor).map(({ hz }) => hz),
     good: asked.filter((_, i) => over[i]! <= 0).map(({ hz }) => hz),
   };
-}
-
-/** One hump in the middle of a narrow band: what peaking is for. */
-function isNarrow({ specification, setUp }: PrintedResponse): boolean {
-  const { traps, sCurve, fromHz, toHz } = specification;
-  return sCurve === null && traps.length === 0 && setUp.source === 'sweep' && toHz - fromHz < NARROW * setUp.centreHz;
 }

@@ -5,6 +5,8 @@
 import { axisOf, grassOnLine, readVolts } from './eyes.ts';
 import { descend, type Fit } from './fit.ts';
 import { type Hands, set } from './hands.ts';
+import { solve } from './leastSquares.ts';
+import { readLevels } from './levels.ts';
 import type { JudgedDemand, PrintedCurve, PrintedResponse } from './sheet.ts';
 import type { Turner } from './turner.ts';
 
@@ -15,7 +17,6 @@ const NEAR_LIMIT = 0.6;
 const PRESSING = 3;
 const TRIAL_TURNS = 0.25;
 const ROUNDS = 10;
-const FLOOR_VOLTS = 1e-6;
 
 /** Traps are set by themselves, each for its own notch. */
 export function isTrap({ id }: JudgedDemand): boolean {
@@ -106,26 +107,32 @@ export function levelsNow(hands: Hands, response: PrintedResponse, curve: Printe
   const axis = axisOf(hands);
   if (isSCurve) {
     const height = Math.max(...curve.volts.map(Math.abs));
-    return readVolts(hands, response.lookAtHz, axis).map((v) => v / height);
+    return smooth(readVolts(hands, response.lookAtHz, axis), response).map((v) => v / height);
   }
-  const level = levelBy(curve);
-  const read = (): number[] => smooth(readVolts(hands, response.lookAtHz, axis, true, true), response).map(level);
-  const seen = read();
+  const read = (faint: boolean): number[] =>
+    smooth(readLevels(hands, curve, response.lookAtHz, axis, faint), response).map((v) => Math.max(v, LEAST_LEVEL));
+  const seen = read(false);
   // What hardly rises out of the noise is read with more from the source: all of it, or the skirts, which no stage is driven too hard by.
   const { levelDb } = hands.knobs();
-  const louder = (byDb: number): number[] => {
-    const to = Math.min(Math.round(levelDb + byDb), hands.scale('levelDb').high);
-    set(hands, 'levelDb', to);
-    const levels = read().map((v) => v / 10 ** ((to - levelDb) / 20));
+  const louder = (byDb: number, faint: boolean): number[] => {
+    set(hands, 'levelDb', Math.min(Math.round(levelDb + byDb), hands.scale('levelDb').high));
+    const levels = read(faint);
     set(hands, 'levelDb', levelDb);
     return levels;
   };
   const raised = Math.min(-20 * Math.log10(Math.max(...seen, 1e-3)), MOST_RAISED_DB);
-  if (raised >= RAISED_DB) return louder(raised);
+  if (raised >= RAISED_DB) return louder(raised, true);
   const peak = curve.volts.reduce((most, v) => Math.max(most, Math.abs(v)), 0);
-  if (grassOnLine(hands) < GRASSY * peak) return seen;
-  const skirts = louder(SKIRTS_RAISED_DB);
+  if (!asksOfSkirts(response) && grassOnLine(hands) < GRASSY * peak) return seen;
+  const skirts = louder(SKIRTS_RAISED_DB, false);
   return seen.map((v, i) => (Math.max(v, skirts[i]!) < LOW_LEVEL ? skirts[i]! : v));
+}
+
+const LEAST_LEVEL = 1e-5;
+
+/** Low down a detector bends so much that a line of the face tells little: what the sheet asks for there is read by itself. */
+function asksOfSkirts({ specification: { skirts, points } }: PrintedResponse): boolean {
+  return skirts.length > 0 || points.some(({ target }) => target < LOW_LEVEL);
 }
 
 /** Of the printed height: grass as thick as that hides the skirts, and what lies so low is read by itself. */
@@ -133,17 +140,28 @@ const GRASSY = 0.005;
 const LOW_LEVEL = 0.15;
 const SKIRTS_RAISED_DB = 16;
 
-/** The eye lays a line through the noise: over so many places either side, but not beside a trap. */
+/** The eye lays a line through the noise: the parabola that fits best over so many places either side, but not beside a trap. */
 const SMOOTHED = 3;
 const BESIDE_TRAP = 0.009;
 
-function smooth(values: readonly number[], { lookAtHz, specification }: PrintedResponse): number[] {
+function smooth(values: readonly number[], { lookAtHz: hz, specification }: PrintedResponse): number[] {
   return values.map((v, i) => {
-    if (specification.traps.some(({ hz }) => Math.abs(lookAtHz[i]! / hz - 1) < BESIDE_TRAP)) return v;
     const reach = Math.min(SMOOTHED, i, values.length - 1 - i);
-    let sum = 0;
-    for (let k = i - reach; k <= i + reach; k++) sum += values[k]!;
-    return sum / (2 * reach + 1);
+    if (reach < 2 || specification.traps.some((trap) => Math.abs(hz[i]! / trap.hz - 1) < BESIDE_TRAP)) return v;
+    const width = hz[i + reach]! - hz[i - reach]!;
+    const [sums, right] = [
+      [0, 0, 0, 0, 0],
+      [0, 0, 0],
+    ];
+    for (let k = i - reach; k <= i + reach; k++) {
+      const x = (hz[k]! - hz[i]!) / width;
+      for (let power = 0; power < 5; power++) sums[power]! += x ** power;
+      for (let power = 0; power < 3; power++) right[power]! += values[k]! * x ** power;
+    }
+    return solve(
+      [0, 1, 2].map((row) => sums.slice(row, row + 3)),
+      right,
+    )[0]!;
   });
 }
 
@@ -160,33 +178,4 @@ export function away({ id, measured, low, high, tolerance }: JudgedDemand): numb
   if (low !== null && high !== null) return (measured - (low + high) / 2) / Math.max((high - low) / 2, 1e-12);
   if (high !== null) return Math.max(0, 1 + (measured - high) / tolerance);
   return low === null ? 0 : Math.min(0, (measured - low) / tolerance - 1);
-}
-
-/** Of the printed pairs one in every so much of a ratio of volts is kept (natural logarithm): nearer ones differ by how they were drawn, not by the detector. */
-const APART = 0.05;
-
-/** From volts at the Y input to the level of the carrier: the detector's own curve, read off the two printed ones. */
-export function levelBy({ volts, levels }: PrintedCurve): (volts: number) => number {
-  const printed = volts
-    .map((v, i) => [Math.log(Math.max(Math.abs(v), FLOOR_VOLTS)), Math.log(Math.max(levels[i] ?? 0, 1e-5))] as const)
-    .sort((a, b) => b[0] - a[0]);
-  const pairs: (readonly [v: number, level: number])[] = [];
-  for (const [v, level] of printed) {
-    const last = pairs.at(-1);
-    if (last === undefined || (last[0] - v > APART && level < last[1])) pairs.push([v, level]);
-  }
-  pairs.reverse();
-  return (seen) => {
-    const v = Math.log(Math.max(Math.abs(seen), FLOOR_VOLTS));
-    const [top, topLevel] = pairs.at(-1)!;
-    // Beyond the tallest that is printed a detector is straight.
-    if (v >= top || pairs.length < 2) return Math.exp(topLevel + v - top);
-    const i = Math.max(
-      1,
-      pairs.findIndex(([at]) => at >= v),
-    );
-    const [[v0, l0], [v1, l1]] = [pairs[i - 1]!, pairs[i]!];
-    // Between those that are printed by the slope between them; the low end goes on as it came.
-    return Math.exp(l0 + ((l1 - l0) * (v - v0)) / (v1 - v0));
-  };
 }

@@ -5,9 +5,10 @@
 import { type AtBench, curveOf, isShelf, slugsOf, standFor, timeLeft } from './atWork.ts';
 import { newPad } from './byNotebook.ts';
 import { onPaper, type Paper, replacePart } from './faultFinding.ts';
+import { levelBy } from './levels.ts';
 import type { ChartEntry, PrintedCurve, PrintedResponse, PrintedSheet } from './sheet.ts';
 import { stageByNotebook } from './stage.ts';
-import { levelBy, levelsNow } from './toLimits.ts';
+import { levelsNow } from './toLimits.ts';
 import { type AloneStep, padOfStage, stepsAlone } from './withNotebook.ts';
 
 /** What no slug explains of a stage, and of the whole curve, is a part's doing from here on; with the part slugs must explain it, and it must leave little of what there was. */

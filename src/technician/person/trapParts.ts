@@ -6,7 +6,6 @@ import { type AtBench, notchesInSight, slugsOf, standFor, timeToProve } from './
 import { replacePart, spoilers } from './faultFinding.ts';
 import { readsMissed, slugDoesNothing } from './missedNotch.ts';
 import type { PrintedResponse, PrintedSlug } from './sheet.ts';
-import { levelBy } from './toLimits.ts';
 import { bringNotch, setTrap } from './traps.ts';
 import { wantedNotch } from './withNotebook.ts';
 
@@ -20,7 +19,7 @@ export function trapParts(bench: AtBench, main: PrintedResponse, untouched: bool
   const missed = own.filter(
     (trap) =>
       isMissed(bench, main, trap, untouched) &&
-      (!untouched || slugDoesNothing(bench.hands, bench.turner, { slug: trap.id, hz: trap.trapHz! }, levelBy(curve))),
+      (!untouched || slugDoesNothing(bench.hands, bench.turner, { slug: trap.id, hz: trap.trapHz! }, curve)),
   );
   const missedHz = [...new Set(missed.map(({ trapHz }) => trapHz!))];
   const goodHz = [...new Set(own.map(({ trapHz }) => trapHz!))].filter((hz) => !missedHz.includes(hz));
@@ -43,12 +42,12 @@ export function trapParts(bench: AtBench, main: PrintedResponse, untouched: bool
 
 function isMissed({ hands, sheet }: AtBench, main: PrintedResponse, trap: PrintedSlug, gone: boolean): boolean {
   const curve = sheet.curves.find((c) => c.response === main.id && c.injectAt === main.setUp.injectAt)!;
-  return readsMissed(hands, wantedNotch(main, trap, slugsOf(sheet, main)), levelBy(curve), gone);
+  return readsMissed(hands, wantedNotch(main, trap, slugsOf(sheet, main)), curve, gone);
 }
 
 function setAfresh(bench: AtBench, main: PrintedResponse, trap: PrintedSlug): void {
   const { hands, sheet, turner } = bench;
   const curve = standFor(bench, main);
-  if (!bringNotch(hands, turner, wantedNotch(main, trap, slugsOf(sheet, main)), levelBy(curve), false))
+  if (!bringNotch(hands, turner, wantedNotch(main, trap, slugsOf(sheet, main)), curve, false))
     setTrap(hands, turner, trap.id, trap.trapHz!);
 }

@@ -2,8 +2,10 @@
  * Setting a trap alone. `bringNotch`: where its notch lies is read off with the level up, and the slug turned by what the notebook says of so many hertz. `setTrap`: the long way, by
  * rocking the slug for the lowest line.
  */
-import { type Axis, axisOf, readVolts } from './eyes.ts';
+import { type Axis, axisOf, FLOOR_VOLTS, readVolts } from './eyes.ts';
 import { type Hands, set } from './hands.ts';
+import { readLevels } from './levels.ts';
+import type { PrintedCurve } from './sheet.ts';
 import type { Turner } from './turner.ts';
 
 /** How far either side of its frequency a notch is looked for, as a share of it. */
@@ -12,7 +14,6 @@ export const LOOKS = 41;
 /** A core moves a trap by about a hundredth of its frequency a turn: what any trade text says of a slug of twenty turns. */
 const SHARE_A_TURN = 0.01;
 const ROCKS = [1, 0.5, 0.25, 0.125, 1 / 16, 1 / 32] as const;
-const FLOOR_VOLTS = 1e-6;
 
 /** So much more level shows what lies deep in a notch, decibels. */
 export const RAISED_DB = 20;
@@ -82,30 +83,29 @@ export interface WantedNotch {
 /** A notch that a turn moves by less than this share of what the notebook says, or by more than its inverse, is another's. */
 const ITS_OWN = 0.35;
 
-/** True where notch and depth read well inside at the end. What reads so at first is not touched. `levelOf`: the detector's curve, volts to levels against the printed peak. */
+/** True where notch and depth read well inside at the end. What reads so at first is not touched. */
 export function bringNotch(
   hands: Hands,
   turner: Turner,
   notch: WantedNotch,
-  levelOf: (volts: number) => number,
+  curve: PrintedCurve,
   again: boolean,
 ): boolean {
   const { slug, hz, wantedDb } = notch;
   const within = (again ? NEAR_ENOUGH : NEAR) * (notch.withinHz ?? PLACE * hz);
   const { levelDb } = hands.knobs();
-  const raised = Math.min(levelDb + RAISED_DB, hands.scale('levelDb').high);
-  set(hands, 'levelDb', raised);
+  set(hands, 'levelDb', Math.min(levelDb + RAISED_DB, hands.scale('levelDb').high));
   const axis = axisOf(hands);
   const onlyDepth = notch.withinHz === null && wantedDb !== null;
-  const deepEnough = (db: number): boolean => wantedDb === null || db - (raised - levelDb) < wantedDb;
+  const deepEnough = (db: number): boolean => wantedDb === null || db < wantedDb;
   let hzATurn = notch.hzATurn;
   let last: { readonly at: number; readonly made: number } | null = null;
   let good = false;
   for (let round = 0; round < NOTCH_ROUNDS; round++) {
-    const { at, db } = lookAtNotch(hands, axis, notch, levelOf);
+    const { at, db } = lookAtNotch(hands, axis, notch, curve);
     if (notch.shared && !deepEnough(db)) {
-      rockToLeast(turner, slug, () => levelOf(heightsOf(hands, [hz], axis)[0]!));
-      good = deepEnough(lookAtNotch(hands, axis, notch, levelOf).db);
+      rockToLeast(turner, slug, () => readLevels(hands, curve, [hz], axis)[0]!);
+      good = deepEnough(lookAtNotch(hands, axis, notch, curve).db);
       break;
     }
     if (at === null) break;
@@ -175,14 +175,14 @@ export function lookAtNotch(
   hands: Hands,
   axis: Axis,
   { hz, othersHz }: WantedNotch,
-  levelOf: (volts: number) => number,
+  curve: PrintedCurve,
 ): { readonly at: number | null; readonly db: number } {
   const coarse = Array.from({ length: LOOKS }, (_, i) => hz * (1 + SEARCH * ((2 * i) / (LOOKS - 1) - 1))).filter((f) =>
     othersHz.every((other) => Math.abs(f / other - 1) > ANOTHERS),
   );
   const half = (FINE_LOOKS - 1) / 2;
   const fine = Array.from({ length: FINE_LOOKS }, (_, i) => hz * (1 + FINE_SHARE * (i - half)));
-  const levels = heightsOf(hands, [...coarse, ...fine], axis).map((v) => levelOf(v));
+  const levels = readLevels(hands, curve, [...coarse, ...fine], axis);
   const db = 20 * Math.log10(levels[coarse.length + half]!);
   const near = levels.slice(coarse.length);
   const at = middleOf(near);
@@ -212,13 +212,6 @@ function side(levels: readonly number[], from: number, way: 1 | -1, mark: number
   while (i + way >= 0 && i + way < levels.length && levels[i + way]! < mark) i += way;
   const [a, b] = [levels[i]!, levels[i + way] ?? levels[i]!];
   return b === a ? i : i + (way * (mark - a)) / (b - a);
-}
-
-/** Volts without noise and without the sign that the detector gives them: what lies under the base line is nothing. */
-export function heightsOf(hands: Hands, hz: readonly number[], axis: Axis): number[] {
-  const read = readVolts(hands, hz, axis, true, true);
-  const up = read.reduce((sum, v) => sum + v, 0) < 0 ? -1 : 1;
-  return read.map((v) => Math.max(up * v, FLOOR_VOLTS));
 }
 
 function levelAt(hands: Hands, axis: Axis, hz: number): number {

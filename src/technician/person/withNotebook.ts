@@ -1,10 +1,22 @@
 /** Curve by curve with the notebook: traps to their places, all slugs together, and where one curve cannot tell them apart stage by stage. */
-import { type AtBench, curveOf, inOrderOfWork, isSCurve, isShelf, reaches, slugsOf, standFor, timeToProve } from './atWork.ts';
+import {
+  type AtBench,
+  curveOf,
+  inOrderOfWork,
+  isNarrow,
+  isSCurve,
+  isShelf,
+  reaches,
+  slugsOf,
+  standFor,
+  timeToProve,
+} from './atWork.ts';
 import { byNotebook, newPad } from './byNotebook.ts';
+import { levelBy } from './levels.ts';
 import { offBy, oscillatorOf, setOscillator } from './oscillator.ts';
+import { peakUp } from './peaking.ts';
 import type { PrintedResponse, PrintedSheet, PrintedSlug } from './sheet.ts';
 import { type StagePad, stageByNotebook, stagePad } from './stage.ts';
-import { levelBy } from './toLimits.ts';
 import { bringNotch, setTrap, type WantedNotch } from './traps.ts';
 
 const NOTEBOOK_PASSES = 5;
@@ -17,6 +29,8 @@ const SHARE_A_TURN = 0.01;
 const SPARE_DB = 1;
 /** From here to the limit an eye is not sure on which side of it a demand is. */
 const READS_OUTSIDE = 0.95;
+/** So far out a curve is not that of a set that only wants touching up. */
+const LOST = 3;
 /** What reads so is inside, whatever the eye does. */
 const SURELY_INSIDE = 0.75;
 
@@ -68,23 +82,35 @@ function oneCourse(bench: AtBench, stagesFirst: boolean, again: boolean): Course
     const rest = slugs.filter((slug) => !notches.includes(slug));
     const seen = notches.filter(({ trapHz }) => reaches(hands, trapHz!));
     const trapsHz = seen.map(({ trapHz }) => trapHz!);
-    const pad = newPad(turner, response, rest, trapsHz);
+    let pad = newPad(turner, response, rest, trapsHz);
     let stages = stepsAlone(sheet, response);
+    // Slugs that the whole curve is about alone.
+    let inFront = rest.map(({ id }) => id);
+    let peaked = !isNarrow(response);
+    // Of two circuits that stand far apart a narrow curve shows one: each is peaked in the middle, and then the curve is looked at again.
+    const peak = (): void => {
+      peaked = true;
+      hands.note({ kind: 'follows', slugs: inFront });
+      peakUp(hands, turner, response.setUp.centreHz, inFront);
+      pad = newPad(turner, response, rest, trapsHz);
+    };
     const byStages = (): void => {
       for (const step of stages) stageAlone(bench, response, step);
       standFor(bench, response);
       // The whole curve is now that of the slugs in front of the stages alone.
-      const inFront = rest.filter(({ id }) => stages.every((step) => !step.slugs.includes(id)));
+      const others = rest.filter(({ id }) => stages.every((step) => !step.slugs.includes(id)));
       stages = [];
-      if (inFront.length === 0 || inFront.length === rest.length || !mayGoOn()) return;
-      byNotebook(hands, turner, response, curve, newPad(turner, response, inFront, trapsHz), true, mayGoOn);
+      if (others.length === 0 || others.length === rest.length || !mayGoOn()) return;
+      inFront = others.map(({ id }) => id);
+      const there = newPad(turner, response, others, trapsHz);
+      if (byNotebook(hands, turner, response, curve, there, true, mayGoOn) > LOST && !peaked && mayGoOn()) peak();
     };
     if (stagesFirst && stages.length > 0) byStages();
     let left = Number.POSITIVE_INFINITY;
     for (let pass = 0; pass < NOTEBOOK_PASSES && mayGoOn(); pass++) {
       const before = slugs.map(({ id }) => turner.depthOf(id));
       for (const trap of seen) {
-        const good = bringNotch(hands, turner, wantedNotch(response, trap, slugs), levelBy(curve), again || pass > 0);
+        const good = bringNotch(hands, turner, wantedNotch(response, trap, slugs), curve, again || pass > 0);
         // Whose notch cannot be seen is rocked for the lowest line, once the humps are about right.
         if (!good && pass === 1) setTrap(hands, turner, trap.id, trap.trapHz!);
       }
@@ -98,6 +124,9 @@ function oneCourse(bench: AtBench, stagesFirst: boolean, again: boolean): Course
       left = Math.min(left, now);
       if (stuck && stages.length > 0) {
         byStages();
+        left = Number.POSITIVE_INFINITY;
+      } else if (stuck && !peaked && now > LOST) {
+        peak();
         left = Number.POSITIVE_INFINITY;
       } else if (stuck) break;
     }
