@@ -33,9 +33,8 @@ import type { PrintedCurve, PrintedResponse, PrintedSheet } from './sheet.ts';
 import { bringInside, lowerEach, worstDemand } from './toLimits.ts';
 import { isBeyondSlugs, traceBack } from './traceBack.ts';
 import { trapParts } from './trapParts.ts';
-import { setTrap } from './traps.ts';
 import { rocking, type Turner } from './turner.ts';
-import { stepsAlone, withNotebook } from './withNotebook.ts';
+import { placeTrap, stepsAlone, withNotebook } from './withNotebook.ts';
 
 /** Of the distance from what is wanted to the limit: so near a demand is left alone. */
 const INSIDE = 0.6;
@@ -114,7 +113,9 @@ export function doTheJob(
     obviousParts(bench, main);
     right = withNotebook(bench);
   }
-  if (!right) theLongWay(bench, main, surely || doubtful);
+  // What an eye is not sure of is not worth the whole procedure.
+  if (!right && !surely && allInside(bench)) toLimits(bench);
+  else if (!right) theLongWay(bench, main, surely || doubtful);
   if (!right && sheet.sealed && !sealedParts && timeLeft(bench) && !allInside(bench)) {
     tryLines(bench);
     obviousParts(bench, main);
@@ -165,7 +166,7 @@ function followProcedure(bench: AtBench): void {
       continue;
     }
     const traps = sheet.slugs.filter((s) => s.trapHz !== null && step.slugs.includes(s.id));
-    for (const trap of traps) if (reaches(hands, trap.trapHz!)) setTrap(hands, turner, trap.id, trap.trapHz!);
+    for (const trap of traps) if (reaches(hands, trap.trapHz!)) placeTrap(bench, response, curve, trap, false);
     const others = step.slugs.filter((id) => !traps.some((t) => t.id === id));
     if (others.length > 0) fitSlugs(bench, response, curve, others);
   }
@@ -195,7 +196,7 @@ function touchUp(bench: AtBench): void {
         slugs.filter((s) => s.trapHz === null).map((s) => s.id),
       );
       for (const trap of slugs) {
-        if (trap.trapHz !== null && reaches(hands, trap.trapHz)) setTrap(hands, turner, trap.id, trap.trapHz);
+        if (trap.trapHz !== null && reaches(hands, trap.trapHz)) placeTrap(bench, response, curve, trap, true);
       }
     }
   }
@@ -214,8 +215,8 @@ function toLimits(bench: AtBench): void {
     let best = { worst: Number.POSITIVE_INFINITY, depths: [] as readonly number[] };
     for (let pass = 0; ; pass++) {
       const curve = standFor(bench, response);
-      for (const { id, trapHz } of notches) {
-        if (timeToProve(bench) && reaches(hands, trapHz!)) setTrap(hands, turner, id, trapHz!);
+      for (const trap of notches) {
+        if (timeToProve(bench) && reaches(hands, trap.trapHz!)) placeTrap(bench, response, curve, trap, true);
       }
       const worst = worstDemand(hands, response, curve);
       if (worst < best.worst) best = { worst, depths: slugs.map(({ id }) => turner.depthOf(id)) };

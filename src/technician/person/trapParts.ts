@@ -6,8 +6,7 @@ import { type AtBench, notchesInSight, slugsOf, standFor, timeToProve } from './
 import { replacePart, spoilers } from './faultFinding.ts';
 import { readsMissed, slugDoesNothing } from './missedNotch.ts';
 import type { PrintedResponse, PrintedSlug } from './sheet.ts';
-import { bringNotch, setTrap } from './traps.ts';
-import { wantedNotch } from './withNotebook.ts';
+import { placeTrap, wantedNotch } from './withNotebook.ts';
 
 const MOST_PARTS = 4;
 
@@ -31,8 +30,8 @@ export function trapParts(bench: AtBench, main: PrintedResponse, untouched: bool
   for (const part of inDoubt.slice(0, MOST_PARTS)) {
     if (!timeToProve(bench) || !replacePart(bench, part)) break;
     replaced.push(part);
-    standFor(bench, main);
-    for (const trap of missed) setAfresh(bench, main, trap);
+    const again = standFor(bench, main);
+    for (const trap of missed) placeTrap(bench, main, again, trap, false);
     const mended = missed.every((trap) => !isMissed(bench, main, trap, false));
     bench.cured.set(part, mended);
     if (mended) break;
@@ -43,11 +42,4 @@ export function trapParts(bench: AtBench, main: PrintedResponse, untouched: bool
 function isMissed({ hands, sheet }: AtBench, main: PrintedResponse, trap: PrintedSlug, gone: boolean): boolean {
   const curve = sheet.curves.find((c) => c.response === main.id && c.injectAt === main.setUp.injectAt)!;
   return readsMissed(hands, wantedNotch(main, trap, slugsOf(sheet, main)), curve, gone);
-}
-
-function setAfresh(bench: AtBench, main: PrintedResponse, trap: PrintedSlug): void {
-  const { hands, sheet, turner } = bench;
-  const curve = standFor(bench, main);
-  if (!bringNotch(hands, turner, wantedNotch(main, trap, slugsOf(sheet, main)), curve, false))
-    setTrap(hands, turner, trap.id, trap.trapHz!);
 }

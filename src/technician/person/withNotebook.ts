@@ -15,7 +15,7 @@ import { byNotebook, newPad } from './byNotebook.ts';
 import { levelBy } from './levels.ts';
 import { offBy, oscillatorOf, setOscillator } from './oscillator.ts';
 import { peakUp } from './peaking.ts';
-import type { PrintedResponse, PrintedSheet, PrintedSlug } from './sheet.ts';
+import type { PrintedCurve, PrintedResponse, PrintedSheet, PrintedSlug } from './sheet.ts';
 import { type StagePad, stageByNotebook, stagePad } from './stage.ts';
 import { bringNotch, setTrap, type WantedNotch } from './traps.ts';
 
@@ -164,6 +164,19 @@ export function padOfStage(bench: AtBench, response: PrintedResponse, { at, slug
   const trapsHz = sheet.slugs.flatMap(({ trapHz }) => (trapHz === null ? [] : [trapHz]));
   const others = sheet.slugs.filter((s) => slugs.includes(s.id) && (s.trapHz === null || isShelf(response, s.trapHz)));
   return stagePad(hands, turner, curve, others, isSCurve(response), trapsHz, levelBy(curveOf(sheet, response)));
+}
+
+/** A trap to its place: read off where it can be, and where its notch does not show rocked for the lowest line. */
+export function placeTrap(
+  { hands, sheet, turner }: AtBench,
+  response: PrintedResponse,
+  curve: PrintedCurve,
+  trap: PrintedSlug,
+  again: boolean,
+): void {
+  const read = curve.levels.length > 0 && !isShelf(response, trap.trapHz!);
+  if (read && bringNotch(hands, turner, wantedNotch(response, trap, slugsOf(sheet, response)), curve, again)) return;
+  setTrap(hands, turner, trap.id, trap.trapHz!);
 }
 
 /** Where the sheet wants the notch, and how far a turn moves it by the notebook. */
