@@ -114,8 +114,9 @@ export function doTheJob(
     right = withNotebook(bench);
   }
   // What an eye is not sure of is not worth the whole procedure.
-  if (!right && !surely && allInside(bench)) toLimits(bench);
-  else if (!right) theLongWay(bench, main, surely || doubtful);
+  if (!right && !surely && allInside(bench)) {
+    if (!allInside(bench, 0)) toLimits(bench);
+  } else if (!right) theLongWay(bench, main, surely || doubtful);
   if (!right && sheet.sealed && !sealedParts && timeLeft(bench) && !allInside(bench)) {
     tryLines(bench);
     obviousParts(bench, main);

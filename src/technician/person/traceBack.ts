@@ -24,19 +24,16 @@ const MOST_PARTS = 3;
 /** Parts that were replaced by it. */
 export function traceBack(bench: AtBench, main: PrintedResponse): readonly string[] {
   const replaced: string[] = [];
-  let last: { readonly trouble: Trouble; readonly part: string; readonly before: number } | null = null;
+  let last: Trouble | null = null;
   while (timeLeft(bench)) {
     const now = firstTrouble(bench, main, replaced);
-    if (last !== null) {
-      const { trouble, part, before } = last;
-      // Where the stage is as it should be the part was to blame; else the whole curve says it, as the core of a new coil stands half way and spoils the stages round it.
-      if (now === null || now.step > trouble.step || now.cost < MENDED * trouble.cost) bench.cured.set(part, true);
-      else noteCure(bench, main, part, before);
-    }
+    // Where the stage is as it should be the part was to blame. Where it is not, that says nothing: the core of a new coil stands half way and spoils the stages round it.
+    if (last?.part != null && (now === null || now.step > last.step || now.cost < MENDED * last.cost))
+      bench.cured.set(last.part, true);
     if (now === null || now.part === null || replaced.length === MOST_PARTS) break;
-    last = { trouble: now, part: now.part, before: beyondSlugs(bench, main) };
     replaced.push(now.part);
     replacePart(bench, now.part);
+    last = now;
   }
   return replaced;
 }

@@ -41,7 +41,7 @@ export function withNotebook(bench: AtBench): boolean {
   for (let course = 1; ; course++) {
     const { worst, moved, stagesLeft } = oneCourse(bench, stagesFirst, course > 1);
     const inside = worst < READS_OUTSIDE;
-    const done = inside ? !moved : worst > MUCH_BETTER * before && !stagesLeft;
+    const done = inside ? !moved : worst > MUCH_BETTER * before && (!stagesLeft || worst < 1);
     if (done || bench.sheet.responses.length === 1 || course === MOST_COURSES || !timeToProve(bench)) return inside;
     // A curve that hangs on another's slugs cannot be had before these stand where they belong, and not only so that their own curve reads inside.
     stagesFirst = !inside && stagesLeft;
