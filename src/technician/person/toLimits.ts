@@ -123,21 +123,21 @@ export function levelsNow(hands: Hands, response: PrintedResponse, curve: Printe
   const raised = Math.min(-20 * Math.log10(Math.max(...seen, 1e-3)), MOST_RAISED_DB);
   if (raised >= RAISED_DB) return louder(raised, true);
   const peak = curve.volts.reduce((most, v) => Math.max(most, Math.abs(v)), 0);
-  if (!asksOfSkirts(response) && grassOnLine(hands) < GRASSY * peak) return seen;
+  const grassy = grassOnLine(hands) >= GRASSY * peak;
+  if (!grassy && response.specification.skirts.length === 0) return seen;
   const skirts = louder(SKIRTS_RAISED_DB, false);
-  return seen.map((v, i) => (Math.max(v, skirts[i]!) < LOW_LEVEL ? skirts[i]! : v));
+  // More from the source changes a curve, and not that of every set alike: it is asked only where the line of the face tells less.
+  const low = grassy ? LOW_LEVEL : LOWEST_LEVEL;
+  return seen.map((v, i) => (Math.max(v, skirts[i]!) < low ? skirts[i]! : v));
 }
 
 const LEAST_LEVEL = 1e-5;
 
-/** Low down a detector bends so much that a line of the face tells little: what the sheet asks for there is read by itself. */
-function asksOfSkirts({ specification: { skirts, points } }: PrintedResponse): boolean {
-  return skirts.length > 0 || points.some(({ target }) => target < LOW_LEVEL);
-}
-
 /** Of the printed height: grass as thick as that hides the skirts, and what lies so low is read by itself. */
 const GRASSY = 0.005;
 const LOW_LEVEL = 0.15;
+/** And without grass: low down a detector bends so much that a line of the face tells little. */
+const LOWEST_LEVEL = 0.03;
 const SKIRTS_RAISED_DB = 16;
 
 /** The eye lays a line through the noise: the parabola that fits best over so many places either side, but not beside a trap. */
