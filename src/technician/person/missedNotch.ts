@@ -7,8 +7,8 @@ import { LOOKS, lookAtNotch, RAISED_DB, SEARCH, type WantedNotch } from './traps
 import type { Turner } from './turner.ts';
 
 /** Decibels over the sheet's limit, and so many times as far from its place as the sheet allows: an eye is sure of that. */
-const SURE_DB = 3;
-const SURE_TIMES = 1.5;
+const SURE_DB = 8;
+const SURE_TIMES = 3;
 
 /** Whether the notch reads missing, too flat by far or out of its place by far. `gone`: only where none is seen at all. */
 export function readsMissed(hands: Hands, notch: WantedNotch, curve: PrintedCurve, gone: boolean): boolean {
