@@ -13,7 +13,7 @@ import type { PrintedCurve } from './person/sheet.ts';
 import { stageEffects } from './slugEffects.ts';
 
 /** What is low is looked at with so much more from the source. */
-const LOUDER_DB = [8, 16, 20];
+const LOUDER_DB = [16, 20];
 /** Points of a printed curve, beside those at its traps. */
 const POINTS = 41;
 /** As far as the curve is printed, as a share of the sweep from its centre. */
