@@ -57,6 +57,8 @@ const NOTCH_ROUNDS = 5;
 const NEAR = 0.5;
 /** The same where it has been set already. */
 const NEAR_ENOUGH = 0.75;
+/** So many times as far from its place as the sheet allows a notch has to be set again, however deep the line is there. */
+const SURELY_OUT = 1.1;
 /** Without a place on the sheet, as a share of the frequency. */
 const PLACE = 0.002;
 /** So near another trap's frequency, as a share of it, a notch is taken for that one's. */
@@ -120,7 +122,8 @@ export function bringNotch(
     const deep = deepEnough(db);
     const off = Math.abs(at - hz);
     // What is deep enough may stay where it was once put, or found where the sheet asks for depth alone; what is in its place cannot be put there.
-    const stays = again || (round === 0 && onlyDepth);
+    const stays =
+      (again && (notch.withinHz === null || off < SURELY_OUT * notch.withinHz)) || (round === 0 && onlyDepth);
     good = (off <= within && (deep || round > 0)) || (deep && stays) || off < 0.1 * within;
     if (good) break;
     hands.note({ kind: 'notch', slug, hz, seenHz: at });
@@ -195,7 +198,7 @@ const MARKS = [0.45, 0.75] as const;
 
 /** The bottom of a notch, counted in places: half way between its sides, marked at two heights and drawn down to nothing; null where it is not whole. */
 function middleOf(levels: readonly number[]): number | null {
-  const least = levels.indexOf(Math.min(...levels));
+  const least = middleOfLevel(levels, levels.indexOf(Math.min(...levels)));
   const shoulder = Math.min(Math.max(...levels.slice(0, least + 1)), Math.max(...levels.slice(least)));
   if (least < 3 || least > levels.length - 4 || shoulder < 2 * levels[least]!) return null;
   const middles = MARKS.map((share) => {
@@ -204,6 +207,13 @@ function middleOf(levels: readonly number[]): number | null {
   });
   const [low, high] = middles as [number, number];
   return Math.min(Math.max(low - ((high - low) * MARKS[0]) / (MARKS[1] - MARKS[0]), least - 4), least + 4);
+}
+
+/** What lies under the noise is a stretch of the same height: the middle of that, from its first place. */
+function middleOfLevel(levels: readonly number[], first: number): number {
+  let last = first;
+  while (last + 1 < levels.length && levels[last + 1]! <= levels[first]!) last++;
+  return Math.floor((first + last) / 2);
 }
 
 /** Where a line first rises over a mark, from a place to one side. */
@@ -237,7 +247,7 @@ function deepest(places: readonly number[], heights: readonly number[]): number 
     const dip = Math.min(left, right) - levels[i]!;
     if (dip > depth) {
       depth = dip;
-      best = places[i]!;
+      best = places[middleOfLevel(levels, i)]!;
     }
   }
   return best;
