@@ -67,6 +67,7 @@ function handsAt({ volts, noise }: Tube): Hands {
     scale: () => ({ low: clicks[0]!, high: clicks.at(-1)!, clicks }),
     clockSeconds: () => 0,
     pipAskedFor: () => null,
+    placeAskedFor: () => null,
     leads: () => ({}) as ReturnType<Hands['leads']>,
   };
 }
