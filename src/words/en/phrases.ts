@@ -253,9 +253,9 @@ export const phraseWords: PhraseWords = {
   elementShape: (letter, hint) => `${SHAPES[letter]}${HINTS[hint]}`,
   nothingMore: (letter) => `nothing more: ${SHAPES[letter]}`,
   nodeLetters: () => 'a node name of letters, digits and _ . : # + -',
-  deckValue: (least, most, unit, hint) => `a value from ${least} to ${most} ${unit}${HINTS[hint]}`,
-  deckSiemens: (least, most, hint) =>
-    `a value from ${least} to ${most} S (for the other sign change the nodes round)${HINTS[hint]}`,
+  deckValue: (_least, _most, unit, hint) => `a value above zero that a part can have, in ${unit}${HINTS[hint]}`,
+  deckSiemens: (_least, _most, hint) =>
+    `a value above zero that a part can have, in S (for the other sign change the nodes round)${HINTS[hint]}`,
   deckCoupling: (hint) => `a coupling between \u22121 and 1${HINTS[hint]}`,
   directAmps: (hint) => `direct current in amps${HINTS[hint]}`,
   alternatingAmps: (hint) => `alternating current in amps, not below zero${HINTS[hint]}`,
