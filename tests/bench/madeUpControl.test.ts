@@ -16,6 +16,7 @@ import { parseScenario } from '../../src/files/scenarioSchema.ts';
 import { startControlsSchemaOf } from '../../src/files/startControlsSchema.ts';
 import { fitKnob, fitRow } from '../../src/present/controlScales.ts';
 import { positionsOf, unplaced } from '../../src/present/panelRows.ts';
+import { runOutline } from '../../src/present/runOutline.ts';
 import { replay } from '../../src/run/replay.ts';
 import { serialiseRunFile, toRunFile } from '../../src/run/serialise.ts';
 import type { Scenario } from '../../src/scenario/scenario.ts';
@@ -130,6 +131,11 @@ describe('a control of the bench by its row alone', () => {
     expect(replay(can, file.value.events)).toEqual({ state: run.state, taken: 3, refused: null });
     const refused = applyEvent(can, run.state, set('padDb', -7), 60);
     expect(refused).toEqual({ ok: false, reason: 'valueOutOfRange' });
+  });
+
+  it('belongs to setting up in what the report tells of a run', () => {
+    const { events } = runOf(can, [set('padDb', -6), set('strobe', 'free')]);
+    expect(runOutline(events).map(({ act }) => act)).toEqual([{ kind: 'setUp' }]);
   });
 
   it('stands on its panel without any layout naming it', () => {

@@ -163,7 +163,7 @@ export function layoutFaults(within: string): LayoutFault[] {
   /** The nearest thing about an element that has a frame of its own. */
   const sheetOf = once((element): Element | null => {
     if (element === document.body) return null;
-    if (element.querySelector(':scope > .frame') !== null) return element;
+    if (element.querySelector(':scope > .frame')?.checkVisibility()) return element;
     const parent = parentOf(element);
     return parent === null ? null : sheetOf(parent);
   });

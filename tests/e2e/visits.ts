@@ -24,7 +24,7 @@ export const READING_SIZES: readonly Size[] = [...BENCH_SIZES, [390, 844]];
 export type Look = (place: string, within: string, page: Page) => Promise<void>;
 
 /** The course comes letter by letter; now all of it is there. */
-async function drawn(page: Page): Promise<void> {
+export async function drawn(page: Page): Promise<void> {
   await expect(page.locator('.endless-form')).toBeVisible();
   await expect(page.locator('.cards.waiting')).toHaveCount(0);
 }
@@ -54,7 +54,11 @@ export async function settled(page: Page): Promise<void> {
       ]);
     const loading = (): string => [...document.fonts].flatMap((f) => (f.status === 'loading' ? [f.family] : [])).join();
     await inTime(document.fonts.ready, () => `lettering (${loading()})`);
-    for (let i = 0; i < 4; i++) await inTime(new Promise(requestAnimationFrame), () => `picture ${i + 1}`);
+    for (let i = 0; i < 4; i++)
+      await inTime(
+        new Promise(requestAnimationFrame),
+        () => `picture ${i + 1} (the page is ${document.visibilityState})`,
+      );
   });
 }
 
@@ -217,6 +221,7 @@ const toBench = async (page: Page, search: string, id: string): Promise<void> =>
 };
 
 export const begin = async (page: Page): Promise<void> => {
+  await expect(page.locator('dialog[open]')).toBeVisible();
   const tick = page.locator('dialog .acknowledge input');
   if ((await tick.count()) > 0) await tick.check();
   await page.locator('dialog .button.primary').click();

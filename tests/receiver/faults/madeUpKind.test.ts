@@ -10,16 +10,19 @@ import { scoreLineSentence } from '../../../src/describe/scoreLine.ts';
 import { checkScenario } from '../../../src/files/checkScenario.ts';
 import { faultToFile } from '../../../src/files/faultFile.ts';
 import { schemaText } from '../../../src/files/jsonSchema.ts';
+import { readRunFile } from '../../../src/files/runFileSchema.ts';
 import { parseScenario } from '../../../src/files/scenarioSchema.ts';
 import { grade } from '../../../src/grading/grade.ts';
 import { faultEffects } from '../../../src/receiver/faults/faultEffects.ts';
 import type { FaultySet } from '../../../src/receiver/faults/faultPlaces.ts';
 import { plausibleFaults } from '../../../src/receiver/faults/faultsThatFit.ts';
 import { partsTray } from '../../../src/receiver/faults/partsTray.ts';
+import { serialiseRunFile, toRunFile } from '../../../src/run/serialise.ts';
 import { chartedParts } from '../../../src/technician/faultChart.ts';
 import { en } from '../../../src/words/en/index.ts';
 import { saidOf } from '../../files/said.ts';
 import { shippedJson, shippedReceiver } from '../../files/shipped.ts';
+import { runOf } from '../../run/runs.ts';
 
 vi.mock('../../../src/receiver/faults/faultRows.ts', async (load) => {
   const real = await load<typeof import('../../../src/receiver/faults/faultRows.ts')>();
@@ -84,6 +87,14 @@ describe('a made-up kind of fault', () => {
       ['/faults/0/farads', 'no other keys here than kind, part and ohms'],
     ]);
     expect(told({ kind: 'other' })[0]![1]).toContain('"dampCoil"');
+  });
+
+  test('stands in a run file, in the scenario that it carries', () => {
+    const text = serialiseRunFile(toRunFile(runOf(setup(), []), null));
+    expect(text).toContain('"kind": "dampCoil"');
+    const file = readRunFile(text, 'run.json');
+    if (!file.ok) throw new Error(JSON.stringify(file.problems));
+    expect(file.value.scenario.faults).toEqual([FAULT]);
   });
 
   test('stands in the published schema', () => {

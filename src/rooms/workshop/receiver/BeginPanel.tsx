@@ -1,4 +1,5 @@
 /** Before anything has been brought: what this place is for, where files go, and the receivers that are kept here. */
+import type { ComponentChildren } from 'preact';
 import { useRef, useState } from 'preact/hooks';
 import { Modal } from '../../../kit/dialogs/Modal.tsx';
 import { FilesField } from '../../../kit/FilesField.tsx';
@@ -55,14 +56,28 @@ export function FilesButton({ port, primary = false }: { readonly port: Receiver
   );
 }
 
+interface ListCardProps {
+  readonly id: string;
+  readonly title: string;
+  readonly children: ComponentChildren;
+}
+
+function ListCard({ id, title, children }: ListCardProps) {
+  return (
+    <section class="paper made-card" aria-labelledby={id}>
+      <Frame kind="card" />
+      <h2 class="plate-title" id={id}>
+        {title}
+      </h2>
+      {children}
+    </section>
+  );
+}
+
 function InTheMaking({ port }: { readonly port: ReceiverPort }) {
   const { ownReceiver: say } = useWords();
   return (
-    <section class="paper made-card" aria-labelledby="made-making">
-      <Frame kind="card" />
-      <h2 class="plate-title" id="made-making">
-        {say.begin.making}
-      </h2>
+    <ListCard id="made-making" title={say.begin.making}>
       <ul class="made-kept">
         {port.makings.map(({ key, name }) => (
           <li key={key}>
@@ -73,18 +88,14 @@ function InTheMaking({ port }: { readonly port: ReceiverPort }) {
           </li>
         ))}
       </ul>
-    </section>
+    </ListCard>
   );
 }
 
 function KeptList({ port }: { readonly port: ReceiverPort }) {
   const { ownReceiver: say } = useWords();
   return (
-    <section class="paper made-card" aria-labelledby="made-kept">
-      <Frame kind="card" />
-      <h2 class="plate-title" id="made-kept">
-        {say.begin.kept}
-      </h2>
+    <ListCard id="made-kept" title={say.begin.kept}>
       {port.kept.length === 0 ? <p>{say.begin.none}</p> : null}
       <ul class="made-kept">
         {port.kept.map(({ id, setName }) => (
@@ -104,7 +115,7 @@ function KeptList({ port }: { readonly port: ReceiverPort }) {
         ))}
       </ul>
       <p role="status">{port.told}</p>
-    </section>
+    </ListCard>
   );
 }
 
@@ -113,11 +124,7 @@ function BroughtList({ port }: { readonly port: ReceiverPort }) {
   const { ownReceiver: say, workshop } = useWords();
   const [asked, setAsked] = useState<ReceiverPort['brought'][number] | null>(null);
   return (
-    <section class="paper made-card" aria-labelledby="made-brought">
-      <Frame kind="card" />
-      <h2 class="plate-title" id="made-brought">
-        {say.begin.brought}
-      </h2>
+    <ListCard id="made-brought" title={say.begin.brought}>
       <p class="l2">{say.begin.broughtWhy}</p>
       <ul class="made-kept">
         {port.brought.map((one) => (
@@ -154,6 +161,6 @@ function BroughtList({ port }: { readonly port: ReceiverPort }) {
           </div>
         </Modal>
       )}
-    </section>
+    </ListCard>
   );
 }
