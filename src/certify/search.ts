@@ -35,7 +35,7 @@ export interface SearchTask {
 const TRAP_STEPS = 24;
 const MOST_PRINTED = 25;
 const MOST_DEMANDED = 30;
-/** Three hundredths of a decibel all over: nearer a hand does not lay it. */
+/** Three hundredths of a decibel all over: no hand lays it nearer. */
 const PRINTED_ENOUGH = 1e-3;
 /** New starts lie this far from the middle of the travel, as a share of it. */
 const RESTART_SHARE = 0.35;

@@ -6,7 +6,7 @@ export const PHASES: readonly Phase[] = ['safe', 'connect', 'setUp', 'align', 'p
 
 export type SessionStage = 'briefing' | 'working' | 'signing' | 'suspended' | 'graded' | 'abandoned' | 'stopped';
 
-/** What the page needs to know of the session. A phase is done while its facts hold; it un-does itself when they no longer do. */
+/** What the page needs to know of the session. A phase is done while its facts hold, and open again when they no longer do. */
 export interface SessionView {
   readonly stage: SessionStage;
   readonly done: Readonly<Record<Phase, boolean>>;

@@ -1,4 +1,4 @@
-/** How far the work is, phase by phase: nothing but what the facts of the moment say. A phase is done while its facts hold and un-does itself when they do not. */
+/** How far the work is, phase by phase: nothing but what the facts of the moment say. A phase is done while its facts hold, and open again when they do not. */
 import type { Facts } from '../bench/facts.ts';
 import type { Findings } from '../bench/witness.ts';
 import type { Alignment } from './alignment.ts';
