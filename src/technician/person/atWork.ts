@@ -1,6 +1,6 @@
 /** The person at work: what is in hand, how the bench is made to stand for a curve, what the clock leaves, and which slugs a curve is about. */
 import type { Hands } from './hands.ts';
-import { letWarm, type Phased, setByNeedle, setUpFor } from './settings.ts';
+import { keepInside, letWarm, type Phased, setByNeedle, setUpFor } from './settings.ts';
 import type { PrintedCurve, PrintedResponse, PrintedSheet } from './sheet.ts';
 import type { Turner } from './turner.ts';
 
@@ -39,6 +39,7 @@ export function standFor(bench: AtBench, response: PrintedResponse, injectAt?: s
     if (letWarm(hands)) setUpFor(hands, sheet, response, curve, crystalsHz, isSCurve(response));
   }
   setByNeedle(hands, sheet, response.setUp, stood.dials);
+  keepInside(hands, response, isSCurve(response));
   stood.phasing.set(place, { degrees: hands.knobs().phasingDegrees, mirror: hands.knobs().mirror });
   return curve;
 }

@@ -212,6 +212,12 @@ function fillGraticule(hands: Hands, bothWays: boolean, beats = false): void {
   }
 }
 
+/** What a bias that has been brought to its volts has pushed over the edge is brought back. */
+export function keepInside(hands: Hands, response: PrintedResponse, bothWays: boolean): void {
+  const beats = oscillatorOf(response) !== null;
+  if (!isInside(hands, beats)) fillGraticule(hands, bothWays, beats);
+}
+
 function isInside(hands: Hands, beats: boolean): boolean {
   const edge = 4 - MARGIN_DIV / 5;
   const { forward, back } = see(hands);
