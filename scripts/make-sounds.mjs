@@ -53,6 +53,17 @@ const SHORT = {
   sign: [0.26, (t, n) => 0.35 * n() * (bell(t, 0.09) + 0.8 * bell(t - 0.1, 0.07) + 0.9 * bell(t - 0.16, 0.1))],
   // Two soft notes, a fourth apart.
   proof: [0.2, (t) => 0.35 * ring(t, 660, 0.05) + 0.35 * ring(t - 0.07, 880, 0.06)],
+  // A pencil that ticks a step: one short stroke.
+  stepDone: [0.1, (t, n) => 0.35 * n() * (0.5 * bell(t, 0.04) + bell(t - 0.035, 0.06))],
+  // One soft note.
+  lineIn: [0.16, (t) => 0.35 * ring(t, 880, 0.05)],
+  // Three soft notes upwards.
+  foundRight: [
+    0.3,
+    (t) => 0.3 * ring(t, 660, 0.05) + 0.3 * ring(t - 0.07, 880, 0.05) + 0.35 * ring(t - 0.14, 1320, 0.06),
+  ],
+  // A lead that falls on the bench.
+  missed: [0.16, (t, n) => 0.4 * thud(t, n) + 0.2 * tick(t - 0.06, 900, 0.006, n)],
 };
 
 /** Loops hold whole cycles of every partial, so that end and beginning meet. */
@@ -68,7 +79,7 @@ const LOOPS = {
       0.06 * sine(300 * t + 0.2),
   ],
   // The 400 Hz tone that a source sends on its carrier, with the little bend that a diode adds.
-  tone: [1, (t) => 0.7 * sine(400 * t) + 0.05 * sine(800 * t + 0.25)],
+  tone: [0.25, (t) => 0.7 * sine(400 * t) + 0.05 * sine(800 * t + 0.25)],
 };
 
 if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) main(process.argv.slice(2));

@@ -47,6 +47,7 @@ export function soundsRemembered(desk: SoundDesk, memory: ChoiceMemory<SoundLoud
   return {
     status: () => desk.status(),
     loudness: () => memory.read(),
+    answer: (sound) => desk.answer(sound),
     next() {
       const next = LOUDNESSES[(LOUDNESSES.indexOf(memory.read()) + 1) % LOUDNESSES.length]!;
       memory.write(next);

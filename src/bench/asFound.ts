@@ -1,4 +1,5 @@
 /** As found: the bench holds itself as it was before anything in the set was touched; what the tube showed then is read from that (tubeReadings.ts). */
+import { isPartOfSet } from '../receiver/faults/cure.ts';
 import { workResponses } from '../receiver/responses.ts';
 import type { Applied } from './benchEvent.ts';
 import { type BenchState, NO_PROOFS } from './benchState.ts';
@@ -20,5 +21,5 @@ export function isAsFound({
   bridged,
 }: Pick<BenchState, 'turnsMade' | 'replaced' | 'bridged'>): boolean {
   // The marks of leads that were put on again stand there too: a lead is no part of the set.
-  return turnsMade === 0 && bridged === null && replaced.every((name) => name.startsWith('lead:'));
+  return turnsMade === 0 && bridged === null && !replaced.some(isPartOfSet);
 }

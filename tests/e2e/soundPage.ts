@@ -14,7 +14,9 @@ interface Axe {
 }
 
 export async function isSound(page: Page): Promise<void> {
-  const wide = await page.evaluate(() => {
+  const wide = await page.evaluate(async () => {
+    // Letters that stand in for those that are on their way are wider.
+    await document.fonts.ready;
     const { scrollWidth, clientWidth } = document.documentElement;
     return scrollWidth - clientWidth;
   });

@@ -45,3 +45,8 @@ export function isCured(fault: Fault, receiver: Receiver, deck: Deck, cured: rea
 export function leadMark(lead: 'earth' | 'rf'): string {
   return `lead:${lead}`;
 }
+
+/** Of what has been put right by its name in the log: a part of the set, not a lead clipped on afresh. */
+export function isPartOfSet(name: string): boolean {
+  return !name.startsWith('lead:');
+}

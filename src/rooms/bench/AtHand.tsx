@@ -6,6 +6,7 @@ import { usePort } from '../../kit/hooks/usePort.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { place, type Rect } from '../../kit/px.ts';
 import { Short } from '../../kit/Short.tsx';
+import type { AnswerSound } from '../../present/answers.ts';
 import type { BenchPort } from '../../present/ports.ts';
 import { offersParts } from '../../scenario/diagnosis.ts';
 import { aidsWithin } from '../../session/session.ts';
@@ -20,6 +21,8 @@ export interface BenchSounds {
   readonly loudness: () => SoundLoudness;
   /** off, low, full, and off again */
   readonly next: () => void;
+  /** what the page answers, heard */
+  readonly answer: (sound: AnswerSound) => void;
 }
 
 export type AtHandChoice = 'hints' | 'parts' | 'circuit';

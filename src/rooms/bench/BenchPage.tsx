@@ -39,7 +39,7 @@ import { isFreeKey, isPageKey } from './pageKeys.ts';
 import { ServiceSheet } from './sheet/ServiceSheet.tsx';
 import { SheetTab, StepStrip } from './sheet/StepStrip.tsx';
 import { useSheetFigures } from './sheet/useSheetFigures.ts';
-import { RefusalToast } from './Toast.tsx';
+import { Toast } from './Toast.tsx';
 import './bench.css';
 import './shelf.css';
 import { size } from '../../kit/px.ts';
@@ -102,6 +102,7 @@ export function BenchPage({
   const close = useCallback(() => setOpen('none'), []);
   const toggleSheet = useCallback(() => setSheetOpen((old) => !old), []);
   const toggleMenu = useCallback(() => setOpen((old) => (old === 'menu' ? 'none' : 'menu')), []);
+  const fell = useCallback(() => sound?.answer('missed'), [sound]);
   const showCautions = useCallback(() => setOpen('cautions'), []);
   const wax = useMemo(() => ({ allowed: aids.toleranceMarks, on: waxOn, set: setWaxOn }), [aids, waxOn]);
   const leave = useMemo(() => (onHome === undefined ? null : () => leaveBench(port, onHome)), [port, onHome]);
@@ -182,7 +183,7 @@ export function BenchPage({
         <Instruments port={port} layout={layout} wax={wax} onCautions={showCautions} />
       </InTurn>
       <InTurn after={TURNS.scene}>
-        <BenchScene port={port} layout={layout} />
+        <BenchScene port={port} layout={layout} onMiss={fell} />
       </InTurn>
       <InTurn after={TURNS.rest}>
         <Standing bench={main} />
@@ -203,7 +204,7 @@ export function BenchPage({
         {shown === null ? <FindingCard port={port} layout={layout} guided={guide} /> : null}
         <StageDialogs port={port} learner={learner} helper={helper} onLeave={leave} />
         {beside || port.scenario.sealed || !aids.hints ? null : <StepLight port={port} />}
-        <RefusalToast port={port} />
+        <Toast port={port} sound={sound ?? null} telling={shown !== null ? 'nothing' : guide ? 'notSteps' : 'all'} />
         <Announcer port={port} />
       </InTurn>
     </main>

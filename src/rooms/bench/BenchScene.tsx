@@ -8,11 +8,18 @@ import { LeadsLayer } from './scene/LeadsLayer.tsx';
 import { SlugInset } from './scene/SlugInset.tsx';
 import { ToolRack } from './scene/ToolRack.tsx';
 
-function BenchSceneBase({ port, layout }: { readonly port: BenchPort; readonly layout: BenchLayout }) {
+interface BenchSceneProps {
+  readonly port: BenchPort;
+  readonly layout: BenchLayout;
+  /** a lead was let go beside every point */
+  readonly onMiss: () => void;
+}
+
+function BenchSceneBase({ port, layout, onMiss }: BenchSceneProps) {
   const [selected, setSelected] = useState<string | null>(() => port.state().toolIn);
   return (
     <>
-      <LeadsLayer port={port} layout={layout} />
+      <LeadsLayer port={port} layout={layout} onMiss={onMiss} />
       <ChassisScene port={port} layout={layout} selected={selected} onSelect={setSelected} />
       <SlugInset port={port} layout={layout} selected={selected} />
       <ToolRack port={port} layout={layout} />

@@ -1,56 +1,109 @@
-/** A refusal, said where the act was tried and to screen readers; and the region that speaks what a reader would miss. */
+/** A refusal, or what the bench answers to an act: said where the act was tried, and to screen readers. */
 import { useEffect, useRef, useState } from 'preact/hooks';
+import { partCalled } from '../../describe/partCalled.ts';
 import { refusalSentence } from '../../describe/sentence.ts';
 import { usePressed } from '../../kit/hooks/usePressed.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { px } from '../../kit/px.ts';
+import { type Answer, createAnswers, soundOf } from '../../present/answers.ts';
 import type { BenchPort } from '../../present/ports.ts';
+import type { Words } from '../../words/words.ts';
+import type { BenchSounds } from './AtHand.tsx';
 
 interface Note {
+  readonly kind: 'refusal' | 'answer';
   readonly text: string;
   readonly x: number;
   readonly y: number;
   readonly no: number;
 }
 
-const SHOWN_MS = 4500;
+const SHOWN_MS: Readonly<Record<Note['kind'], number>> = { refusal: 4500, answer: 2500 };
+/** A knob that is turned through the right place has not yet done its step. */
+const REST_MS = 300;
 const HALF_WIDTH = 150;
 
-export function RefusalToast({ port }: { readonly port: BenchPort }) {
+interface ToastProps {
+  readonly port: BenchPort;
+  readonly sound: BenchSounds | null;
+  /** of what is answered: the guide answers a step by going on to the next, and what the technician does is no act of the learner's */
+  readonly telling: 'all' | 'notSteps' | 'nothing';
+}
+
+export function Toast({ port, sound, telling }: ToastProps) {
   const words = useWords();
   const [note, setNote] = useState<Note | null>(null);
   const count = useRef(0);
+  const readUntil = useRef(0);
   const pressed = usePressed();
   useEffect(() => {
     let timer: ReturnType<typeof setTimeout> | undefined;
-    const stop = port.onRefused((reason, event) => {
+    const show = (kind: Note['kind'], text: string): void => {
       count.current += 1;
       const { x, y } = pressed();
       const left = Math.min(innerWidth - HALF_WIDTH - 8, Math.max(HALF_WIDTH + 8, x));
-      setNote({
-        text: refusalSentence(words, reason, event, port.receiver),
-        x: left,
-        y: Math.max(64, y - 18),
-        no: count.current,
-      });
+      // Why something did not go is read to its end.
+      if (kind === 'refusal') readUntil.current = Date.now() + SHOWN_MS.refusal;
+      else if (Date.now() < readUntil.current) return;
+      setNote({ kind, text, x: left, y: Math.max(64, y - 18), no: count.current });
       clearTimeout(timer);
-      timer = setTimeout(() => setNote(null), SHOWN_MS);
-    });
-    return () => {
-      stop();
-      clearTimeout(timer);
+      timer = setTimeout(() => setNote(null), SHOWN_MS[kind]);
     };
-  }, [port, pressed, words]);
+    const answers = createAnswers(port);
+    let asked: ReturnType<typeof setTimeout> | undefined;
+    const answer = (): void => {
+      asked = undefined;
+      for (const one of answers()) {
+        if (telling === 'nothing') continue;
+        const name = soundOf(one);
+        if (name !== null) sound?.answer(name);
+        if (telling === 'all' || one.kind !== 'steps') show('answer', sentenceOf(words, port, one));
+      }
+    };
+    const stops = [
+      port.onRefused((reason, event) => show('refusal', refusalSentence(words, reason, event, port.receiver))),
+      port.subscribe(() => {
+        asked ??= setTimeout(answer, REST_MS);
+      }),
+    ];
+    return () => {
+      for (const stop of stops) stop();
+      clearTimeout(timer);
+      clearTimeout(asked);
+    };
+  }, [port, pressed, words, sound, telling]);
   return (
     <>
       <div class="unseen" aria-live="assertive" role="status">
-        {note === null ? '' : note.text}
+        {note?.kind === 'refusal' ? note.text : ''}
+      </div>
+      <div class="unseen" aria-live="polite" role="status">
+        {note?.kind === 'answer' ? note.text : ''}
       </div>
       {note === null ? null : (
-        <div key={note.no} class="toast" style={{ left: px(note.x), top: px(note.y) }} aria-hidden="true">
+        <div
+          key={note.no}
+          class={note.kind === 'answer' ? 'toast answer' : 'toast'}
+          style={{ left: px(note.x), top: px(note.y) }}
+          aria-hidden="true"
+        >
           {note.text}
         </div>
       )}
     </>
   );
+}
+
+function sentenceOf(words: Words, { receiver }: BenchPort, answer: Answer): string {
+  const { answers: say } = words;
+  switch (answer.kind) {
+    case 'steps':
+      return say.steps(answer.steps.map((step) => step + 1));
+    case 'lines':
+      return say.lines(answer.came, answer.outside);
+    case 'finding':
+      return say.finding;
+    case 'part':
+      return say.part(partCalled(words, receiver, answer.part));
+  }
 }

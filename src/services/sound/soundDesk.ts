@@ -3,8 +3,9 @@
  * the 400 Hz tone of the detector and the hum of a bench without its earth. Without an audio device everything is silent and nothing fails.
  */
 import type { BenchSound } from '../../bench/benchEvent.ts';
+import type { AnswerSound } from '../../present/answers.ts';
 import { openSprites } from './howlSprites.ts';
-import { type LoopName, type Sprites, spriteOf } from './sprites.ts';
+import { type LoopName, type ShortName, type Sprites, spriteOf } from './sprites.ts';
 
 /** `waiting`: on, but the browser lets nothing sound before a click or key. `silent`: on, but this machine cannot play. */
 export type DeskStatus = 'off' | 'on' | 'waiting' | 'silent';
@@ -15,6 +16,8 @@ export interface SoundDesk {
   setMaster(volume: number): void;
   status(): DeskStatus;
   play(sound: BenchSound): void;
+  /** the short sound of an answer, or of a lead that fell */
+  answer(sound: AnswerSound): void;
   /** 0 to 1: how loud the detector's tone is */
   setTone(level: number): void;
   /** 0 to 1: how strong the hum is, and of which mains */
@@ -79,6 +82,12 @@ export function createSoundDesk(open: () => Sprites = openSprites): SoundDesk {
     }
   };
 
+  const short = (sprite: ShortName): void =>
+    attempt((player) => {
+      // What cannot sound now is dropped: a burst of old clicks afterwards would mean nothing.
+      if (player.state() === 'ready') player.play(sprite);
+    });
+
   return {
     setEnabled(on) {
       if (on === enabled) return;
@@ -99,12 +108,8 @@ export function createSoundDesk(open: () => Sprites = openSprites): SoundDesk {
       if (state === 'failed') return 'silent';
       return state === 'waiting' ? 'waiting' : 'on';
     },
-    play(sound) {
-      attempt((player) => {
-        // What cannot sound now is dropped: a burst of old clicks afterwards would mean nothing.
-        if (player.state() === 'ready') player.play(spriteOf(sound));
-      });
-    },
+    play: (sound) => short(spriteOf(sound)),
+    answer: short,
     setTone(level) {
       tone.level = unit(level);
       follow(tone);

@@ -1,9 +1,15 @@
 /** What the desk asks of a player, and which sprite stands for which happening at the bench; the names are those of assets/sounds/sprites.json. */
 import { unreachable } from '../../base/never.ts';
 import type { BenchSound } from '../../bench/benchEvent.ts';
+import type { AnswerSound } from '../../present/answers.ts';
 
 export type LoopName = 'tone' | 'hum';
-export type ShortName = Exclude<BenchSound['kind'], 'detent' | 'proof'> | 'detent' | 'detentNearStop' | 'proof';
+export type ShortName =
+  | Exclude<BenchSound['kind'], 'detent' | 'proof'>
+  | 'detent'
+  | 'detentNearStop'
+  | 'proof'
+  | AnswerSound;
 
 /** `howlSprites.ts` is the real one. A number names one sounding of a sprite. */
 export interface Sprites {

@@ -3,7 +3,7 @@ import type { Refusal } from '../../bench/benchEvent.ts';
 import type { BenchDisplay } from '../../bench/display.ts';
 import { format } from './figures.ts';
 
-const { counted } = format;
+const { counted, list } = format;
 
 /** Why an act was impossible, said where it was tried. */
 export const refusalWords: Readonly<Record<Refusal, string>> = {
@@ -150,6 +150,24 @@ export const dialogWords = {
     no: 'Keep working',
   },
 } as const;
+
+/** What the bench answers in practice to what has just been done. */
+export const answerWords = {
+  /** steps of the sheet, from 1 */
+  steps: (steps: readonly number[]): string =>
+    steps.length === 1 ? `Step ${steps[0]} is done.` : `Steps ${list(steps.map(String))} are done.`,
+  /** lines of the sheet that have come inside their limits, and those still outside */
+  lines: (came: number, outside: number): string => {
+    if (outside === 0) return 'Every line of the sheet is inside its limits.';
+    const inside = counted(came, {
+      one: 'more line is inside its limits',
+      other: 'more lines are inside their limits',
+    });
+    return `${inside}, ${outside} still outside.`;
+  },
+  finding: 'That is right: the tube showed just that.',
+  part: (called: string): string => `Replaced: ${called}.`,
+};
 
 export const liveWords = {
   phaseDone: (phase: string): string => `${phase}: done`,

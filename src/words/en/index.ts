@@ -17,7 +17,7 @@ import {
   switchWords,
   tubeControlWords,
 } from './bench.ts';
-import { dialogWords, liveWords, refusalWords, tubeTalk } from './benchTalk.ts';
+import { answerWords, dialogWords, liveWords, refusalWords, tubeTalk } from './benchTalk.ts';
 import { circuitWords } from './circuit.ts';
 import { classroomWords } from './classroom.ts';
 import { conductRuleWords } from './conductRules.ts';
@@ -76,6 +76,7 @@ export const en = {
   guide: guideWords,
   demonstration: demonstrationWords,
   live: liveWords,
+  answers: answerWords,
   tubeTags: tubeWords,
   tubeTalk,
   scene: sceneWords,

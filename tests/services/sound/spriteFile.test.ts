@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { BenchSound } from '../../../src/bench/benchEvent.ts';
+import type { AnswerSound } from '../../../src/present/answers.ts';
 import { spriteOf } from '../../../src/services/sound/sprites.ts';
 
 const MAP: Record<string, [number, number, true?]> = JSON.parse(readFileSync('assets/sounds/sprites.json', 'utf8'));
@@ -58,7 +59,8 @@ describe('sprite file', () => {
       { kind: 'detent', slug: 'T1', nearStop: true },
       { kind: 'proof', proof: 'skirts' },
     ];
-    expect(Object.keys(MAP).sort()).toEqual([...sounds.map(spriteOf), 'hum', 'tone'].sort());
+    const answers: AnswerSound[] = ['stepDone', 'lineIn', 'foundRight', 'missed'];
+    expect(Object.keys(MAP).sort()).toEqual([...sounds.map(spriteOf), ...answers, 'hum', 'tone'].sort());
     const ends = Object.values(MAP).map(([start, length]) => [start, start + length] as const);
     ends.forEach(([start, end], i) => {
       for (const ms of [start, end]) expect((ms * RATE) / 1000).toBeCloseTo(Math.round((ms * RATE) / 1000), 6);

@@ -28,7 +28,14 @@ import './leads.css';
 /** how long a miss is told */
 const MISS_MS = 4000;
 
-export function LeadsLayer({ port, layout }: { readonly port: BenchPort; readonly layout: BenchLayout }) {
+interface LeadsLayerProps {
+  readonly port: BenchPort;
+  readonly layout: BenchLayout;
+  /** a lead was let go beside every point */
+  readonly onMiss: () => void;
+}
+
+export function LeadsLayer({ port, layout, onMiss }: LeadsLayerProps) {
   const { scene: sceneWords } = useWords();
   const { receiver } = port;
   const leads = useBench(port, (state) => state.leads);
@@ -80,6 +87,7 @@ export function LeadsLayer({ port, layout }: { readonly port: BenchPort; readonl
     over();
     setSpoken(sceneWords.missed(lead));
     setMiss(lead);
+    onMiss();
   };
   const drag = useLeadDrag({ ground, receiver, sheet, lift, drop, missed, cancel: over });
 

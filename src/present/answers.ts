@@ -1,0 +1,99 @@
+/**
+ * What the bench answers to what has just been done: steps that have their tick, lines that have come inside their limits, a proof whose finding was right, a part that was replaced.
+ * A sealed job answers nothing of what only its report may tell. Pure.
+ */
+import { unreachable } from '../base/never.ts';
+import { findingsOf } from '../bench/witness.ts';
+import { isPartOfSet } from '../receiver/faults/cure.ts';
+import { jobSheet } from '../receiver/jobSheet.ts';
+import type { ProofId } from '../scenario/proofId.ts';
+import type { BenchPort } from './ports.ts';
+import { stepMarks } from './steps.ts';
+
+export type Answer =
+  /** counted from 0 */
+  | { readonly kind: 'steps'; readonly steps: readonly number[] }
+  | { readonly kind: 'lines'; readonly came: number; readonly outside: number }
+  | { readonly kind: 'finding'; readonly proof: ProofId }
+  | { readonly kind: 'part'; readonly part: string };
+
+/** What is heard of it; a part that is replaced has the sound of its clip. `missed`: a lead let go beside every point. */
+export type AnswerSound = 'stepDone' | 'lineIn' | 'foundRight' | 'missed';
+
+export function soundOf({ kind }: Answer): AnswerSound | null {
+  switch (kind) {
+    case 'steps':
+      return 'stepDone';
+    case 'lines':
+      return 'lineIn';
+    case 'finding':
+      return 'foundRight';
+    case 'part':
+      return null;
+    default:
+      return unreachable(kind);
+  }
+}
+
+/** How the job stands, as far as an answer hangs on it. */
+interface JobStanding {
+  /** steps of the sheet that the bench has ticked, from 0 */
+  readonly ticked: readonly number[];
+  /** lines outside their limits when it was looked last, by name; null: not looked, or not told */
+  readonly outside: readonly string[] | null;
+  readonly foundRight: readonly ProofId[];
+  readonly replaced: readonly string[];
+}
+
+type Bench = Pick<BenchPort, 'receiver' | 'scenario' | 'setup' | 'session' | 'state'>;
+
+function jobStanding({ receiver, scenario, setup, session, state }: Bench): JobStanding {
+  const replaced = state().replaced.filter(isPartOfSet);
+  if (scenario.sealed) return { ticked: [], outside: null, foundRight: [], replaced };
+  const view = session();
+  const findings = findingsOf(setup, state());
+  return {
+    ticked: stepMarks(jobSheet(receiver, scenario), view).flatMap((mark, step) => (mark === 'done' ? [step] : [])),
+    outside: view.slugs === null || view.slugs.moved.length > 0 ? null : view.slugs.off.map(lineName),
+    foundRight: scenario.proofs.filter((proof) => findings[proof] === 'right'),
+    replaced,
+  };
+}
+
+type OffLine = NonNullable<ReturnType<BenchPort['session']>['slugs']>['off'][number];
+
+function lineName({ item }: OffLine): string {
+  return item.id;
+}
+
+/** `before`: as it stood last, with the lines as they were at the last look. What is told first is what was done on purpose. */
+function answersTo(before: JobStanding, now: JobStanding): readonly Answer[] {
+  const answers: Answer[] = [];
+  for (const part of fresh(before.replaced, now.replaced)) answers.push({ kind: 'part', part });
+  for (const proof of fresh(before.foundRight, now.foundRight)) answers.push({ kind: 'finding', proof });
+  if (before.outside !== null && now.outside !== null) {
+    const came = fresh(now.outside, before.outside).length;
+    if (came > 0) answers.push({ kind: 'lines', came, outside: now.outside.length });
+  }
+  const steps = fresh(before.ticked, now.ticked);
+  if (steps.length > 0) answers.push({ kind: 'steps', steps });
+  return answers;
+}
+
+function fresh<T>(before: readonly T[], now: readonly T[]): readonly T[] {
+  return now.filter((one) => !before.includes(one));
+}
+
+/** Asked from time to time, it tells what has come since it was asked last. */
+export function createAnswers(bench: Bench): () => readonly Answer[] {
+  let before = jobStanding(bench);
+  return () => {
+    if (bench.session().stage !== 'working') return [];
+    const stands = jobStanding(bench);
+    // While a slug moves nothing is known of the lines: they are held against what they were when it was looked last.
+    const now = { ...stands, outside: stands.outside ?? before.outside };
+    const answers = answersTo(before, now);
+    before = now;
+    return answers;
+  };
+}

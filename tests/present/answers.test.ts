@@ -1,0 +1,109 @@
+/** What the bench answers to an act: in practice a step that has its tick, a line that has come in, a finding that was right, a part that is new; sealed, the part alone. Common practice, no source. */
+import { describe, expect, it } from 'vitest';
+import { createBench } from '../../src/bench/bench.ts';
+import type { BenchEvent } from '../../src/bench/benchEvent.ts';
+import { type BenchSetup, initialState } from '../../src/bench/setup.ts';
+import { findingsOf, trueFinding } from '../../src/bench/witness.ts';
+import { type Answer, createAnswers, soundOf } from '../../src/present/answers.ts';
+import { stepMarks } from '../../src/present/steps.ts';
+import { jobSheet } from '../../src/receiver/jobSheet.ts';
+import { createAlignmentWatch } from '../../src/session/alignment.ts';
+import { createSession } from '../../src/session/session.ts';
+import { alignmentActs, connectionActs, proofActs, safetyActs, setUpActs, stateAfter, yActs } from '../session/acts.ts';
+import { canSetup } from '../session/setups.ts';
+import { setupOf } from '../technician/oneScenario.ts';
+
+/** A bench at work, on which acts are done and answered. `atRest`: no slug has just moved. */
+function atWork(setup: BenchSetup) {
+  const bench = createBench(setup);
+  const watch = createAlignmentWatch(setup);
+  const session = createSession(setup);
+  session.send({ type: 'BEGIN' });
+  let state = initialState(setup);
+  const tell = (atRest: boolean): void => {
+    const [facts, slugs, findings] = [bench.facts(state), watch.of(state, atRest), findingsOf(setup, state)];
+    session.send({ type: 'FACTS', facts, atSeconds: state.seconds, slugs, findings });
+    session.send({ type: 'TICK', elapsedSeconds: state.seconds + (atRest ? 10 : 0) });
+  };
+  tell(true);
+  const { receiver, scenario } = setup;
+  const answers = createAnswers({ receiver, scenario, setup, session: () => session.view(), state: () => state });
+  return {
+    setup,
+    state: () => state,
+    ticked: () => stepMarks(jobSheet(receiver, scenario), session.view()).filter((mark) => mark === 'done').length,
+    does(acts: readonly BenchEvent[], atRest = true): readonly Answer[] {
+      state = stateAfter(setup, acts, state);
+      tell(atRest);
+      return answers();
+    },
+  };
+}
+
+describe('in practice', () => {
+  const work = atWork(canSetup());
+  const { setup } = work;
+
+  it('a step is answered when it has its tick, and not again while it keeps it', () => {
+    const before = work.ticked();
+    const answers = work.does([...safetyActs(setup), ...connectionActs(setup, work.state())]);
+    const steps = answers.flatMap((answer) => (answer.kind === 'steps' ? answer.steps : []));
+    expect(steps.length).toBeGreaterThan(0);
+    expect(work.ticked()).toBe(before + steps.length);
+    expect(work.does([])).toEqual([]);
+  });
+
+  it('a line is answered when its slug has come to rest inside its limits, and what is still outside is counted', () => {
+    work.does(setUpActs(setup));
+    work.does(yActs(setup, work.state()));
+    const [first, ...rest] = alignmentActs(setup, work.state());
+    const turning = work.does([first!], false);
+    expect(turning.filter(({ kind }) => kind === 'lines')).toEqual([]);
+    const lines = work.does(rest).filter((answer) => answer.kind === 'lines');
+    expect(lines).toEqual([{ kind: 'lines', came: expect.any(Number), outside: 0 }]);
+    expect(lines[0]!.came).toBeGreaterThan(1);
+  });
+
+  it('a right finding is answered, a wrong one is not', () => {
+    const [proof] = setup.scenario.proofs;
+    work.does(proofActs(proof!, setup, work.state()));
+    const right = trueFinding(setup, work.state(), proof!);
+    if (right.type !== 'findingStated') throw new Error('no finding');
+    expect(work.does([{ ...right, figure: (right.figure ?? 0) + 3 }])).toEqual([]);
+    const answers = work.does([right]);
+    expect(answers).toContainEqual({ kind: 'finding', proof });
+  });
+
+  it('each has a sound of its own but the part, which is heard as its clip', () => {
+    const kinds: readonly Answer[] = [
+      { kind: 'steps', steps: [0] },
+      { kind: 'lines', came: 1, outside: 2 },
+      { kind: 'finding', proof: 'halveLevel' },
+      { kind: 'part', part: 'C1' },
+    ];
+    expect(kinds.map(soundOf)).toEqual(['stepDone', 'lineIn', 'foundRight', null]);
+  });
+});
+
+describe('sealed', () => {
+  it('nothing is answered of steps, lines or findings while the whole job is done; a part that is replaced is', () => {
+    const work = atWork(canSetup({ sealed: true }));
+    const { setup } = work;
+    const told = [
+      ...work.does([...safetyActs(setup), ...connectionActs(setup, work.state())]),
+      ...work.does(setUpActs(setup)),
+      ...work.does(yActs(setup, work.state())),
+      ...work.does(alignmentActs(setup, work.state())),
+    ];
+    const [proof] = setup.scenario.proofs;
+    told.push(...work.does(proofActs(proof!, setup, work.state())));
+    told.push(...work.does([trueFinding(setup, work.state(), proof!)]));
+    expect(told).toEqual([]);
+
+    const parts = atWork(setupOf('not-a-word'));
+    const [fault] = parts.setup.scenario.faults;
+    if (fault?.kind !== 'driftedCapacitor') throw new Error('no part has failed');
+    const { element } = fault;
+    expect(parts.does([{ type: 'partReplaced', element }])).toEqual([{ kind: 'part', part: element }]);
+  });
+});
