@@ -63,9 +63,17 @@ function actAndLook(hands: Hands, sheet: PrintedSheet, proof: Exclude<Proof, Pip
       // The base line in the middle: hum goes both ways.
       set(hands, 'yPositionDiv', 0);
       hands.act({ type: 'leadRemoved', lead: 'earth' });
+      for (let gain = coarser(hands); gain !== null && !extent(see(hands).back).whole; gain = coarser(hands)) {
+        // It runs off the face: the strap goes on, the gain down, and it is done once more.
+        hands.act({ type: 'leadConnected', lead: 'earth', to: earth.id });
+        hands.act({ type: 'findingStated', proof: 'touchEarth', answer: 'again', figure: null });
+        set(hands, 'yVoltsPerDiv', gain);
+        hands.act({ type: 'leadRemoved', lead: 'earth' });
+      }
       const hum = swing(see(hands).back);
       hands.act({ type: 'leadConnected', lead: 'earth', to: earth.id });
       const still = swing(see(hands).back);
+      set(hands, 'yVoltsPerDiv', knobs.yVoltsPerDiv);
       set(hands, 'yPositionDiv', knobs.yPositionDiv);
       return { answer: hum - still > LEAST_SEEN_DIV ? 'humCame' : 'nothing', figure: hum };
     }
@@ -214,6 +222,12 @@ function pips(hands: Hands): number[] {
     .look()
     .tags.flatMap(({ xDiv }) => (xDiv === null || Math.abs(xDiv) > 5 ? [] : [Math.round(xDiv * 20) / 20]))
     .sort((a, b) => a - b);
+}
+
+/** The next lower gain; null at the end of the knob. */
+function coarser(hands: Hands): number | null {
+  const { yVoltsPerDiv } = hands.knobs();
+  return hands.scale('yVoltsPerDiv').clicks.find((click) => click > yVoltsPerDiv * 1.01) ?? null;
 }
 
 /** At least ten decibels more gain, where the knob goes so far. */
