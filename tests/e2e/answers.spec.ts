@@ -19,7 +19,6 @@ test('a step done is answered @shelf @upright', async ({ page }) => {
   expect(x).toBeGreaterThanOrEqual(0);
   expect(y).toBeGreaterThanOrEqual(0);
   expect(x + width).toBeLessThanOrEqual(page.viewportSize()!.width);
-  if (process.env.LOOK) await page.screenshot({ path: `/tmp/t/answer-${page.viewportSize()!.width}.png` });
   // It goes by itself and is not said again.
   await expect(toast).toHaveCount(0);
 });
