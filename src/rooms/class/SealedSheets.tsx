@@ -1,6 +1,7 @@
 /** Sealed sheets that were brought beside the runs: each is opened by its phrase, and what is in it then counts as handed out. */
 import { useState } from 'preact/hooks';
 import { useWords } from '../../kit/hooks/useWords.ts';
+import { PhraseField } from '../../kit/PhraseField.tsx';
 import { Button } from '../../kit/theme/art.tsx';
 import type { ClassPort, SealedSheet } from './classPort.ts';
 import './sealed.css';
@@ -54,18 +55,7 @@ function Sheet({ port, sheet }: { readonly port: ClassPort; readonly sheet: Seal
           open();
         }}
       >
-        <label>
-          <span class="l">{exam.phrase}</span>
-          <input
-            class="written"
-            type="text"
-            maxLength={200}
-            autocomplete="off"
-            spellcheck={false}
-            value={phrase}
-            onInput={({ currentTarget }) => setPhrase(currentTarget.value)}
-          />
-        </label>
+        <PhraseField label={exam.phrase} value={phrase} onWrite={setPhrase} />
         <Button disabled={busy || phrase.trim() === ''} onClick={open}>
           {busy ? exam.opening : exam.open}
         </Button>

@@ -3,6 +3,7 @@ import { useEffect, useReducer, useState } from 'preact/hooks';
 import { usePageTitle } from '../../kit/hooks/usePageTitle.ts';
 import { usePrinting } from '../../kit/hooks/usePrinting.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
+import { PhraseField } from '../../kit/PhraseField.tsx';
 import { Button, Frame, Header } from '../../kit/theme/art.tsx';
 import { clockTime } from '../../present/clockTime.ts';
 import { ExamPaper } from './ExamPaper.tsx';
@@ -82,18 +83,7 @@ function OpenForm({ port }: { readonly port: ExamPort }) {
           onInput={({ currentTarget }) => setCandidate(currentTarget.value)}
         />
       </label>
-      <label class="wide">
-        <span class="l">{say.phrase}</span>
-        <input
-          class="written"
-          type="text"
-          maxLength={200}
-          autocomplete="off"
-          spellcheck={false}
-          value={phrase}
-          onInput={({ currentTarget }) => setPhrase(currentTarget.value)}
-        />
-      </label>
+      <PhraseField label={say.phrase} value={phrase} onWrite={setPhrase} class="wide" />
       <Button primary disabled={busy || candidate.trim() === '' || phrase.trim() === ''} onClick={open}>
         {busy ? say.opening : say.open}
       </Button>

@@ -1,5 +1,6 @@
 /** Whether the sheet is an exam, by which phrase it is sealed, and on which terms it is done. */
 import { useWords } from '../../../kit/hooks/useWords.ts';
+import { PhraseField } from '../../../kit/PhraseField.tsx';
 import { Frame } from '../../../kit/theme/art.tsx';
 import type { ExamTerms } from './eveningPort.ts';
 
@@ -36,19 +37,13 @@ export function ExamFields({ terms, phrase, sealed, all, change, changePhrase }:
       </label>
       {terms === null ? null : (
         <>
-          <label class="evening-phrase">
-            <span class="l">{say.phrase}</span>
-            <input
-              class="written"
-              type="text"
-              maxLength={200}
-              autocomplete="off"
-              spellcheck={false}
-              value={phrase}
-              aria-describedby="evening-phrase-note"
-              onInput={({ currentTarget }) => changePhrase(currentTarget.value)}
-            />
-          </label>
+          <PhraseField
+            label={say.phrase}
+            value={phrase}
+            onWrite={changePhrase}
+            class="evening-phrase"
+            note="evening-phrase-note"
+          />
           <p class="evening-note" id="evening-phrase-note">
             {say.phraseNote}
           </p>
