@@ -383,6 +383,7 @@ test('a room that fails says so, and the learner saves the run, goes on, and is 
     sessionStorage.setItem('fail', sessionStorage.getItem('fail') ?? 'yes');
   });
   await button(page, shellWords.home).click();
+  await expect(page.locator('.card.now')).toBeVisible();
   await page.reload();
   await page.locator('.card.now .card-open').click();
   await expect(page.getByRole('heading', { name: words.broken.title })).toBeVisible();
