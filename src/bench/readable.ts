@@ -4,6 +4,7 @@
  */
 
 import type { ProofId } from '../scenario/proofId.ts';
+import { SKIRT_AT_DIV } from './askedPlace.ts';
 import { atOscillatorLoop, beatHeight } from './beatSeen.ts';
 import type { Bench } from './bench.ts';
 import type { BenchState, ProofWatch } from './benchState.ts';
@@ -23,10 +24,8 @@ const LEAST_TALL_DIV = 1.5;
 const LEAST_HALVED_DIV = 0.6;
 /** Two clicks of the Y gain: what runs off the face of a picture no larger than that does so of itself, decibels. */
 const MOST_ENLARGED_DB = 14.5;
-/** What an attempt is dealt is plain to see, and no taller than the face, at the Y gain that shows the curve tall. */
+/** Less than this is hardly read off a face. */
 const LEAST_HUM_DIV = 0.35;
-/** Where the skirts are compared, divisions either side of the middle. */
-const SKIRTS_DIV = 4;
 
 export function unreadableIn(setup: BenchSetup, bench: Bench, { away, rest }: Act, proof: ProofId): Unreadable | null {
   switch (proof) {
@@ -46,7 +45,7 @@ export function unreadableIn(setup: BenchSetup, bench: Bench, { away, rest }: Ac
     }
     case 'skirts': {
       const shown = bench.display(away);
-      const off = [-SKIRTS_DIV, SKIRTS_DIV].some((x) => heightNear(shown, away, x) === null);
+      const off = [SKIRT_AT_DIV, -SKIRT_AT_DIV].some((x) => heightNear(shown, away, x) === null);
       const tooLarge = off && sizeDb(away) - sizeDb(rest) > MOST_ENLARGED_DB;
       return picture(setup, bench, rest) ?? (tooLarge ? 'tooLarge' : null);
     }
@@ -73,7 +72,7 @@ function heightOf(setup: BenchSetup, bench: Bench, state: BenchState): number {
   return atOscillatorLoop(setup, state) ? beatHeight(bench, state) : tall(bench.display(state), state);
 }
 
-/** Only an attempt is dealt a hum that is known to fit the face. */
+/** Only an attempt is dealt a hum; whoever sees it run off the face turns the gain down, and lifts the strap once more. */
 function humOf({ scenario }: BenchSetup, bench: Bench, away: BenchState): Unreadable | null {
   if (scenario.attempt === undefined || scenario.life?.strapHumVolts === undefined) return null;
   const { humDiv } = bench.display(away);

@@ -54,16 +54,10 @@ function jobStanding({ receiver, scenario, setup, session, state }: Bench): JobS
   const findings = findingsOf(setup, state());
   return {
     ticked: stepMarks(jobSheet(receiver, scenario), view).flatMap((mark, step) => (mark === 'done' ? [step] : [])),
-    outside: view.slugs === null || view.slugs.moved.length > 0 ? null : view.slugs.off.map(lineName),
+    outside: view.slugs === null || view.slugs.moved.length > 0 ? null : view.slugs.off.map(({ item }) => item.id),
     foundRight: scenario.proofs.filter((proof) => findings[proof] === 'right'),
     replaced,
   };
-}
-
-type OffLine = NonNullable<ReturnType<BenchPort['session']>['slugs']>['off'][number];
-
-function lineName({ item }: OffLine): string {
-  return item.id;
 }
 
 /** `before`: as it stood last, with the lines as they were at the last look. What is told first is what was done on purpose. */

@@ -1,4 +1,4 @@
-/** Practice answers where the hand is: a step that has its tick, a part that is new; and a sealed job says nothing of steps. */
+/** Practice answers a step that has its tick, where the hand is; a sealed job says nothing of steps. What else is answered: tests/present/answers.test.ts. */
 import { answerWords } from '../../src/words/en/benchTalk.ts';
 import { connectionActs, safetyActs } from '../session/acts.ts';
 import { BenchFace } from './face.ts';

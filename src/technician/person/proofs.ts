@@ -45,17 +45,17 @@ function actAndLook(hands: Hands, sheet: PrintedSheet, proof: Exclude<Proof, Pip
   switch (proof) {
     case 'halveLevel': {
       const full = tall(hands, beats);
-      set(hands, 'levelDb', Math.max(knobs.levelDb - 6, hands.scale('levelDb').low));
-      const half = tall(hands, beats);
-      set(hands, 'levelDb', knobs.levelDb);
+      const withHalf = <T>(read: () => T): T => {
+        set(hands, 'levelDb', Math.max(knobs.levelDb - 6, hands.scale('levelDb').low));
+        const seen = read();
+        set(hands, 'levelDb', knobs.levelDb);
+        return seen;
+      };
+      const half = withHalf(() => tall(hands, beats));
       const answer = half > HARDLY * full ? 'hardly' : 'shrankWhole';
       const place = hands.placeAskedFor('halveLevel');
-      if (place === null) return { answer, figure: half };
-      // The card asks about a place, and the level goes down once more.
-      set(hands, 'levelDb', Math.max(knobs.levelDb - 6, hands.scale('levelDb').low));
-      const figure = tallAt(hands, place);
-      set(hands, 'levelDb', knobs.levelDb);
-      return { answer, figure };
+      // The card may ask about a place, and the level goes down once more.
+      return { answer, figure: place === null ? half : withHalf(() => tallAt(see(hands), place)) };
     }
     case 'touchEarth': {
       const earth = sheet.testPoints.find((p) => p.role === 'earth');
@@ -94,26 +94,20 @@ function actAndLook(hands: Hands, sheet: PrintedSheet, proof: Exclude<Proof, Pip
     case 'skirts': {
       const { low, high } = { low: knobs.levelDb, high: hands.scale('levelDb').high };
       const gain = finer(hands, knobs.yVoltsPerDiv);
-      const larger = (): void => {
+      const largerAt = (x: number): (number | null)[] => {
         // With the gain at its end already the level makes the picture larger.
         if (gain > knobs.yVoltsPerDiv / 3.2) set(hands, 'levelDb', Math.min(low + 12, high));
         else set(hands, 'yVoltsPerDiv', gain);
-      };
-      const back = (): void => {
+        const sight = see(hands);
+        const seen = [-x, x].map((at) => tallAt(sight, at));
         set(hands, 'levelDb', knobs.levelDb);
         set(hands, 'yVoltsPerDiv', knobs.yVoltsPerDiv);
+        return seen;
       };
-      const bothAt = (x: number) => [-x, x].map((at) => tallAt(hands, at));
-      larger();
-      let [left, right] = bothAt(SKIRT_DIV);
-      back();
+      let [left, right] = largerAt(SKIRT_DIV);
       const place = hands.placeAskedFor('skirts') ?? -SKIRT_DIV;
-      if (Math.abs(place) !== SKIRT_DIV) {
-        // The card asks about another place, and the picture is made larger once more.
-        larger();
-        [left, right] = bothAt(Math.abs(place));
-        back();
-      }
+      // The card may ask about another place, and the picture is made larger once more.
+      if (Math.abs(place) !== SKIRT_DIV) [left, right] = largerAt(Math.abs(place));
       if (left == null || right == null) return { answer: 'offFace', figure: null };
       const answer = Math.abs(left - right) < ALIKE_DIV ? 'alike' : left > right ? 'leftHigher' : 'rightHigher';
       return { answer, figure: place < 0 ? left : right };
@@ -125,10 +119,9 @@ function actAndLook(hands: Hands, sheet: PrintedSheet, proof: Exclude<Proof, Pip
 function pipsAway(hands: Hands, pipHeightDiv: number): Finding {
   const at = pips(hands)[(hands.pipAskedFor('markersOffOn') ?? 0) - 1];
   set(hands, 'pipHeightDiv', 0);
-  const sight = see(hands);
-  const read = at === undefined ? null : heightAt(sight.forward, at);
+  const figure = at === undefined ? null : tallAt(see(hands), at);
   set(hands, 'pipHeightDiv', pipHeightDiv);
-  return { answer: 'pipsOnly', figure: read === null ? null : Math.abs(read - (baseLine(sight) ?? 0)) };
+  return { answer: 'pipsOnly', figure };
 }
 
 /** The meter's prods are made for live work. */
@@ -198,8 +191,7 @@ function downAtPip(hands: Hands, pipHeightDiv: number): Finding {
 }
 
 /** Above the base line at a place; null where the trace is off the face there. */
-function tallAt(hands: Hands, xDiv: number): number | null {
-  const sight = see(hands);
+function tallAt(sight: ReturnType<typeof see>, xDiv: number): number | null {
   const read = heightAt(sight.forward, xDiv);
   return read === null ? null : Math.abs(read - (baseLine(sight) ?? 0));
 }
