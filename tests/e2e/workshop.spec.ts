@@ -142,6 +142,18 @@ test('a draft that is refused takes the nearest that works, is certified, passed
   await expect(page.locator('.problems li')).toHaveCount(4);
   await expect(page.getByRole('button', { name: proof.start, exact: true })).toBeDisabled();
   const form = say.form;
+  // Beside the button stands what is missing, and two ways on: to the field, or plain words for now, which one step takes back.
+  const missing = page.locator('.certify-unwritten p');
+  await expect(missing).toHaveText(proof.unwritten('Title, Brief, Story and Lesson'));
+  await page.getByRole('button', { name: proof.write, exact: true }).click();
+  await expect(page.getByLabel(form.name, { exact: true })).toBeFocused();
+  await page.getByRole('button', { name: say.problemIn('Lesson'), exact: true }).press('Enter');
+  await expect(page.getByLabel(form.lesson, { exact: true })).toBeFocused();
+  await page.getByRole('button', { name: proof.plain, exact: true }).press('Enter');
+  await expect(page.getByRole('button', { name: proof.start, exact: true })).toBeEnabled();
+  await expect(page.getByLabel(form.name, { exact: true })).toHaveValue('Bollard trainer can');
+  await undo(page).click();
+  await expect(missing).toBeVisible();
   for (const [label, text] of [
     [form.name, 'After the regatta'],
     [form.brief, 'Two slugs are off.'],

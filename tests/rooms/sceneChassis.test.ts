@@ -2,6 +2,7 @@
 
 import { describe, expect, it } from 'vitest';
 import { chassisArt } from '../../src/kit/chassis/chassisArt.ts';
+import { canNames, type Line, letterLine } from '../../src/present/canNames.ts';
 import { around, type Box, chassisPlaces, partBox, textBox } from '../../src/present/chassisPlaces.ts';
 import { DISC_RADIUS } from '../../src/receiver/planSizes.ts';
 import type { Receiver } from '../../src/receiver/receiver.ts';
@@ -20,6 +21,12 @@ const inside = (inner: Box, outer: Box): boolean =>
   inner.y >= outer.y - 0.01 &&
   inner.x + inner.width <= outer.x + outer.width + 0.01 &&
   inner.y + inner.height <= outer.y + outer.height + 0.01;
+
+/** Walked along in small steps, so that it is no second copy of what it checks. */
+const crosses = ([from, to]: Line, box: Box): boolean =>
+  Array.from({ length: 201 }, (_, i) => i / 200).some((t) =>
+    inside({ x: from.x + t * (to.x - from.x), y: from.y + t * (to.y - from.y), width: 0, height: 0 }, box),
+  );
 
 describe.each(SCENES)('places of $name', ({ setup: { receiver }, layout }) => {
   const { scale } = layout.chassis;
@@ -125,6 +132,38 @@ describe('the drawing', () => {
       if (part.kind === 'valve' || part.kind === 'electrolytic' || part.kind === 'transformer')
         expect(words).toContain(part.label);
       expect(partBox(part).width).toBeGreaterThan(0);
+    }
+  });
+
+  it.each(SETUPS)('of $receiver.id writes the names of its cans off every letter, line and hole', ({ receiver }) => {
+    for (const scale of [0.85, 1.1, 1.6]) {
+      const places = chassisPlaces(receiver, scale);
+      for (const { id, box } of canNames(places))
+        for (const { letter, disc, hole, holeRadius } of places.slugs) {
+          const line = letterLine(disc, hole, places.discRadius);
+          expect(line !== null && crosses(line, box), `${id}, line of ${letter} at ${scale}`).toBe(false);
+          expect(overlap(box, around(hole, holeRadius / Math.SQRT2)), `${id}, hole of ${letter}`).toBe(0);
+        }
+    }
+  });
+
+  it('writes a can\u2019s name elsewhere where a letter\u2019s line comes through it', () => {
+    const { receiver } = SETUPS.find((set) => set.receiver.id === 'loose-can-10m7')!;
+    const [slug] = receiver.adjusters;
+    const { x, y, can } = slug!.plan;
+    const named = (letter: { x: number; y: number }) => {
+      const adjusters = receiver.adjusters.map((a) => (a === slug ? { ...a, plan: { ...a.plan, letter } } : a));
+      const places = chassisPlaces({ ...receiver, adjusters }, 1);
+      return { box: canNames(places).find(({ id }) => id === can)!.box, places };
+    };
+    // Letters all round the can, as a drag may bring them: its name is never under a line.
+    for (let degrees = 0; degrees < 360; degrees += 5) {
+      const turn = (degrees * Math.PI) / 180;
+      const { box, places } = named({ x: x + 60 * Math.cos(turn), y: y + 60 * Math.sin(turn) });
+      for (const { disc, hole } of places.slugs) {
+        const line = letterLine(disc, hole, places.discRadius);
+        expect(line !== null && crosses(line, box), `letter at ${degrees}`).toBe(false);
+      }
     }
   });
 

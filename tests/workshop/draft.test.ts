@@ -5,11 +5,13 @@ import { figureBounds } from '../../src/files/figureBounds.ts';
 import { type LoadedReceiver, loadReceiver } from '../../src/files/library.ts';
 import { parseScenario } from '../../src/files/scenarioSchema.ts';
 import { FAULT_KINDS } from '../../src/receiver/faults/fault.ts';
+import { en } from '../../src/words/en/index.ts';
 import { duplicated, newDraft, onReceiver, withFault, withSet, withSlug } from '../../src/workshop/draft.ts';
 import { draftFromText, draftHash, draftProblems, draftText } from '../../src/workshop/draftFile.ts';
 import { draftOfRecord } from '../../src/workshop/draftRecord.ts';
 import { cardFields, kindsThatFit, newFault, withField } from '../../src/workshop/faultCards.ts';
 import { FLAWS, flawRow, usualFlaw } from '../../src/workshop/flaws.ts';
+import { unwritten, withPlainTexts } from '../../src/workshop/unwritten.ts';
 
 const design = (id: string): LoadedReceiver => {
   const named = (name: string) => {
@@ -34,6 +36,21 @@ describe('a draft', () => {
     const places = draftProblems(newDraft('video-valve-45m', 3), VALVE, NONE).map(({ place }) => place);
     expect(places).toEqual(['/title', '/words/brief', '/words/story', '/words/lesson']);
     expect(draftProblems(written(), VALVE, NONE)).toEqual([]);
+  });
+
+  it('tells which texts are still to be written, and plain ones stand in for those alone', () => {
+    const bare = newDraft('video-valve-45m', 3);
+    expect(unwritten(bare)).toEqual(['/title', '/words/brief', '/words/story', '/words/lesson']);
+    expect(unwritten({ ...bare, title: '  ', words: { ...written().words, lesson: '' } })).toEqual([
+      '/title',
+      '/words/lesson',
+    ]);
+    const plain = en.workshop.proof.plainTexts('Skerry Point table television');
+    const begun = withPlainTexts({ ...bare, title: 'Mine' }, plain);
+    expect(begun.title).toBe('Mine');
+    expect(begun.words.story).toBe(plain.story);
+    expect(unwritten(begun)).toEqual([]);
+    expect(draftProblems(withPlainTexts(bare, plain), VALVE, NONE)).toEqual([]);
   });
 
   it('tells names that are taken, and problems with line and column', () => {

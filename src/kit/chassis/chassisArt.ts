@@ -3,8 +3,9 @@
  * lie over it as elements of the page. Lettering comes as a list, because an SVG used as an image cannot see the page's typefaces.
  */
 
+import { canNames, letterLine } from '../../present/canNames.ts';
 import { type ChassisPlaces, chassisPlaces, textWidth } from '../../present/chassisPlaces.ts';
-import type { PlanPart, Receiver } from '../../receiver/receiver.ts';
+import type { PlanPart, PlanPoint, Receiver } from '../../receiver/receiver.ts';
 import type { Words } from '../../words/words.ts';
 import { C, escapeText, r1 } from '../theme/ink.ts';
 import {
@@ -64,16 +65,16 @@ export function chassisArt(say: Words['scene'], receiver: Receiver, scale: numbe
   return { svg, lettering };
 }
 
-function cansArt({ cans, textSize }: ChassisPlaces, lettering: Lettering[]): string {
+function cansArt(places: ChassisPlaces, lettering: Lettering[]): string {
   let svg = '';
-  for (const can of cans) {
+  for (const can of places.cans) {
     if (can.shape === 'trap') {
       svg += trapBody(can.x + can.width / 2, can.y + can.height / 2, can.width / 2);
       continue;
     }
     svg += canBody(can.x, can.y, can.width, can.height);
-    lettering.push(text(can.id, can.x + 7.5, can.y + can.height - 7, textSize, { weight: 700 }));
   }
+  for (const { id, at } of canNames(places)) lettering.push(text(id, at.x, at.y, places.textSize, { weight: 700 }));
   return svg;
 }
 
@@ -177,13 +178,11 @@ function brokenToFit(words: string, room: number, size: number): string[] {
   return [`${words.slice(0, cut)}-`, words.slice(cut)];
 }
 
-function leader(from: { x: number; y: number }, to: { x: number; y: number }, radius: number): string {
-  const length = Math.hypot(to.x - from.x, to.y - from.y) || 1;
-  const ux = (to.x - from.x) / length;
-  const uy = (to.y - from.y) / length;
-  const reach = Math.max(0, length - 14);
-  if (reach <= radius) return '';
-  return `<path d="M${r1(from.x + ux * radius)} ${r1(from.y + uy * radius)}L${r1(from.x + ux * reach)} ${r1(from.y + uy * reach)}" stroke="${C.ink}" stroke-width="1"/>`;
+function leader(from: PlanPoint, to: PlanPoint, radius: number): string {
+  const line = letterLine(from, to, radius);
+  if (line === null) return '';
+  const [near, far] = line;
+  return `<path d="M${r1(near.x)} ${r1(near.y)}L${r1(far.x)} ${r1(far.y)}" stroke="${C.ink}" stroke-width="1"/>`;
 }
 
 function text(

@@ -1,46 +1,47 @@
-/** A blank record card: what the tube showed as found and as left, level by level, the proofs, the parts, who signs. One card for each curve; more levels than fit take a second one. */
+/** A blank record card: what the tube showed as found and as left, line by line of what its sheet asks, the proofs, the parts, who signs. One card for each curve; more lines than fit take a second one. */
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { Told } from '../../kit/Told.tsx';
+import { type CardRow, cardLines } from '../../present/cardRows.ts';
 import type { SheetFigures } from '../../present/sheetFigures.ts';
 import type { Receiver } from '../../receiver/receiver.ts';
 import { PROOFS, WHERE_ASKED } from '../../scenario/proofId.ts';
 import { Blank, Paper, PaperFigure, TickBox } from './paperPieces.tsx';
 import type { PaperOf } from './ServicePaper.tsx';
 
-/** Rows on one card, of levels and bias lines: so many fit a sheet of Letter, the shorter of the two papers, and rows are not made smaller. */
+/** Rows on one card, with those of the bias lines: so many fit a sheet of Letter, the shorter of the two papers, and rows are not made smaller. */
 const MOST_ROWS = 11;
 
 export function RecordCards({ setup, figures }: PaperOf) {
-  const { receiver } = setup;
+  const words = useWords();
   return (
     <>
-      {figures.flatMap((one) =>
-        cardsOf(one).map((levels, i) => (
-          <Card key={`${one.response.id} ${i}`} receiver={receiver} figures={one} levels={levels} />
-        )),
-      )}
+      {figures.flatMap((one) => {
+        const { measured, biases } = cardLines(words, setup.receiver, one);
+        return shared(measured, MOST_ROWS - biases.length).map((rows, i) => (
+          <Card key={`${one.response.id} ${i}`} receiver={setup.receiver} figures={one} rows={[...rows, ...biases]} />
+        ));
+      })}
     </>
   );
 }
 
-/** Shared out evenly: a second card with one level on it is easily lost. */
-function cardsOf({ levels, response }: SheetFigures): readonly SheetFigures['levels'][] {
-  const count = Math.max(1, Math.ceil(levels.length / (MOST_ROWS - response.setUp.biases.length)));
-  const each = Math.ceil(levels.length / count);
-  return Array.from({ length: count }, (_, i) => levels.slice(i * each, (i + 1) * each));
+/** Shared out evenly: a second card with one line on it is easily lost. */
+function shared(rows: readonly CardRow[], most: number): readonly (readonly CardRow[])[] {
+  const count = Math.max(1, Math.ceil(rows.length / most));
+  const each = Math.ceil(rows.length / count);
+  return Array.from({ length: count }, (_, i) => rows.slice(i * each, (i + 1) * each));
 }
 
 interface CardProps {
   readonly receiver: Receiver;
   readonly figures: SheetFigures;
-  readonly levels: SheetFigures['levels'];
+  readonly rows: readonly CardRow[];
 }
 
-function Card({ receiver, figures, levels }: CardProps) {
-  const { papers: say, sheet, rack } = useWords();
+function Card({ receiver, figures, rows }: CardProps) {
+  const { papers: say, rack } = useWords();
   const { response } = figures;
   const unit = rack.unit(response.setUp.centreHz);
-  const { biases } = response.setUp;
   return (
     <Paper name={say.names.card} sub={say.subs.card} title={say.title2} foot={say.strap}>
       <p class="blanks">
@@ -70,21 +71,10 @@ function Card({ receiver, figures, levels }: CardProps) {
           </tr>
         </thead>
         <tbody>
-          {levels.map(({ hz, target, low, high }) => (
-            <tr key={hz}>
-              <th scope="row">{rack.canLabel(hz)}</th>
-              <td>{sheet.percent(target, low, high)}</td>
-              <td />
-              <td />
-              <td>
-                <TickBox />
-              </td>
-            </tr>
-          ))}
-          {biases.map(({ at, volts, toleranceVolts }) => (
-            <tr key={at}>
+          {rows.map(({ at, wanted }) => (
+            <tr key={`${at} ${wanted}`}>
               <th scope="row">{at}</th>
-              <td>{sheet.setUpLines.bias(at, volts, toleranceVolts)}</td>
+              <td>{wanted}</td>
               <td />
               <td />
               <td>

@@ -1,7 +1,7 @@
 /** Words of the papers that can be printed: the service sheet, the record card, the transfer sheet for a real set, and the verdicts of a run. */
 import { format } from './figures.ts';
 
-const { counted, turnsLong } = format;
+const { counted, turnsLong, width, written } = format;
 const PAGES = { one: 'paper', other: 'papers' };
 
 export const papersWords = {
@@ -41,6 +41,14 @@ export const papersWords = {
   draw: 'Draw what the tube showed.',
   title2: 'What was found, and what was left',
   columns: { at: 'At', wanted: 'Wanted', found: 'As found', left: 'As left', inside: 'In limits' },
+  cardRows: {
+    trap: (db: number, letter: string | null): string =>
+      `least, ${written(db, 0)} dB or lower${letter === null ? '' : ` (trap ${letter})`}`,
+    peak: (within: number): string => `top, within ${width(within)}`,
+    zero: (within: number): string => `zero, within ${width(within)}`,
+    apart: 'Peaks',
+    even: 'Heights',
+  },
   proofs: 'Proofs, after the last slug',
   proofNames: {
     halveLevel: 'level halved',

@@ -260,6 +260,7 @@ export const workshopWords = {
     '/start/slugs': 'Slugs',
   } as Readonly<Record<string, string>>,
   problemIn: (field: string): string => `${field}:`,
+  unwritten: 'still to be written',
   problemsTitle: 'What the file lacks',
   noProblems: 'Nothing: the command line will take this file as it is.',
   problemCount: (count: number): string => `${counted(count, THINGS)} to mend before anybody can do it.`,

@@ -17,6 +17,16 @@ export const workshopProofWords = {
   },
   free: 'The page stays free meanwhile.',
   first: 'Mend what the file lacks first; it is listed below.',
+  unwritten: (texts: string): string => `Still to be written: ${texts}.`,
+  write: 'Write them',
+  plain: 'Plain words for now',
+  /** for a draft that nobody has written anything to yet: true of every set */
+  plainTexts: (set: string) => ({
+    title: set,
+    brief: 'A set on the bench that does not do what its sheet asks.',
+    story: 'Nobody says what was done to it. Set it up by its sheet, look at what it does, and put it right.',
+    lesson: 'What the tube shows comes first, the tool after it.',
+  }),
   idle: 'Not certified yet.',
   stale: 'The draft has changed since.',
   noWorker: 'This browser gives the page no worker. Certify the file on the command line.',

@@ -4,9 +4,12 @@ import { partCalled } from '../../../describe/partCalled.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { Button, Frame } from '../../../kit/theme/art.tsx';
 import type { SetParts } from '../../../receiver/individualSet.ts';
+import { BOUNDS } from '../../../workshop/formBounds.ts';
+import { unwritten, withPlainTexts } from '../../../workshop/unwritten.ts';
 import { letterOf, partsToReplace, saidChange, saidReason, shortLine } from './certifySaid.ts';
 import { HandOut } from './HandOut.tsx';
 import type { Proving, ProvingPort } from './provingPort.ts';
+import { toField } from './toField.ts';
 import type { WorkshopPort } from './workshopPort.ts';
 
 interface CertifyPanelProps {
@@ -48,6 +51,7 @@ export function CertifyPanel({ port, proving }: CertifyPanelProps) {
             <p class="desk-note">{say.free}</p>
           </>
         )}
+        {canStart ? null : <Unwritten port={port} />}
         {failure === null || !isOfThis ? null : (
           <p class="desk-note" role="alert">
             {say[failure]}
@@ -59,6 +63,33 @@ export function CertifyPanel({ port, proving }: CertifyPanelProps) {
         <Refused {...{ port, proving, state, set: design }} />
       ) : null}
     </section>
+  );
+}
+
+/** A draft that nobody has written a word to: which texts are missing, and two ways to go on. */
+function Unwritten({ port }: { readonly port: WorkshopPort }) {
+  const { workshop, format } = useWords();
+  const { proof: say, problemFields } = workshop;
+  const { draft, change, receivers } = port;
+  const missing = unwritten(draft);
+  const [first] = missing;
+  if (first === undefined) return null;
+  const set = receivers.find(({ id }) => id === draft.receiver)?.name ?? workshop.untitled;
+  const plain = say.plainTexts(set);
+  return (
+    <div class="certify-unwritten">
+      <p>{say.unwritten(format.list(missing.map((place) => problemFields[place] ?? place)))}</p>
+      <button type="button" class="small-button" onClick={() => toField(first)}>
+        {say.write}
+      </button>
+      <button
+        type="button"
+        class="small-button"
+        onClick={() => change(withPlainTexts(draft, { ...plain, title: plain.title.slice(0, BOUNDS.title.most) }))}
+      >
+        {say.plain}
+      </button>
+    </div>
   );
 }
 

@@ -17,6 +17,7 @@ export function FileKeys({ port }: { readonly port: WorkshopPort }) {
       value={draft[name]}
       most={BOUNDS[name].most}
       rows={1}
+      place={`/${name}`}
       onValue={(value) => change({ ...draft, [name]: value }, name)}
       onLetGo={pause}
     />
@@ -27,6 +28,7 @@ export function FileKeys({ port }: { readonly port: WorkshopPort }) {
       value={draft[name] ?? ''}
       most={BOUNDS[name].most}
       rows={1}
+      place={`/${name}`}
       onValue={(value) => {
         const { [name]: _, ...rest } = draft;
         change(value === '' ? rest : { ...rest, [name]: value }, name);

@@ -47,6 +47,7 @@ function Texts({ port }: { readonly port: WorkshopPort }) {
       value={draft.words[name]}
       most={BOUNDS[name].most}
       rows={rows}
+      place={`/words/${name}`}
       onValue={(value) => change({ ...draft, words: { ...draft.words, [name]: value } }, `words ${name}`)}
       onLetGo={pause}
     />
@@ -59,6 +60,7 @@ function Texts({ port }: { readonly port: WorkshopPort }) {
         value={draft.title}
         most={BOUNDS.title.most}
         rows={1}
+        place="/title"
         onValue={(title) => change({ ...draft, title }, 'title')}
         onLetGo={pause}
       />

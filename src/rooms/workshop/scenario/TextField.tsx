@@ -8,16 +8,19 @@ export interface TextFieldProps {
   readonly most: number;
   /** lines to write in; 1: a field */
   readonly rows: number;
+  /** its key in the file, for whatever leads there; left out: nothing does */
+  readonly place?: string;
   readonly onValue: (value: string) => void;
   readonly onLetGo: () => void;
 }
 
-export function TextField({ label, value, most, rows, onValue, onLetGo }: TextFieldProps) {
+export function TextField({ label, value, most, rows, place, onValue, onLetGo }: TextFieldProps) {
   const { workshop } = useWords();
   const id = useId();
   const shared = {
     'aria-labelledby': `${id}-name`,
     'aria-describedby': `${id}-left`,
+    'data-place': place,
     class: 'written',
     maxLength: most,
     value,
