@@ -62,7 +62,7 @@ const away = ({ x, y }: PlanPoint, box: Box): number =>
   Math.hypot(Math.max(box.x - x, 0, x - box.x - box.width), Math.max(box.y - y, 0, y - box.y - box.height));
 
 /** Whether a line comes within a unit of a box: clipped against each side in turn (Liang and Barsky's way). */
-export function runsThrough([from, to]: Line, box: Box): boolean {
+function runsThrough([from, to]: Line, box: Box): boolean {
   let [enters, leaves] = [0, 1];
   const sides: readonly (readonly [number, number])[] = [
     [from.x - to.x, from.x - box.x + CLEAR],
