@@ -19,7 +19,7 @@ export function activeResponse({ receiver, scenario }: BenchSetup, state: BenchS
   return best;
 }
 
-/** The Y lead says most, then the RF lead, then the source; the level only tells two that are otherwise alike apart. */
+/** The Y lead counts most, then the RF lead, then the source; the level only decides between two that are otherwise alike. */
 function fitOf({ setUp }: SheetResponse, { leads, controls }: BenchState): number {
   const video = controls.sourceMode === 'video';
   const centred = Math.abs(controls.centreHz - setUp.centreHz) <= setUp.spanHz / 4;

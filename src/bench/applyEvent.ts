@@ -18,7 +18,7 @@ import { watchProofs } from './proofs.ts';
 import type { BenchSetup } from './setup.ts';
 import { placeTool, takeTool, turnSlug } from './slugTurning.ts';
 
-/** Of the name of a reading, characters. */
+/** Longest name of a reading, characters. */
 const LONGEST_READING_NAME = 80;
 
 /** `atSeconds` is bench time: finite, not before the last event. */
@@ -32,7 +32,7 @@ export function applyEvent(setup: BenchSetup, state: BenchState, event: BenchEve
   return { ok: true, state: watched.state, heard: [...applied.heard, ...watched.heard] };
 }
 
-/** A signed run takes nothing more. A stopped one, and one past its time limit, take readings; the latter may still be signed, and with the signature goes what was wrong. */
+/** A signed run takes no more events. A stopped run, and one past its time limit, still take readings; one past its limit may also still be signed, with its diagnosis. */
 function isOver({ scenario }: BenchSetup, state: BenchState, event: BenchEvent, atSeconds: number): boolean {
   if (state.signedOff) return true;
   if (event.type === 'readingTaken') return false;
@@ -99,7 +99,7 @@ function setControl(setup: BenchSetup, state: BenchState, control: string, value
   return typeof value === 'number' ? done(after) : done(after, { kind: 'switch' });
 }
 
-/** Taken, and let go: see `readingTaken`. */
+/** Accepted without effect: see `readingTaken`. */
 function passReading(state: BenchState, what: string, value: number): Applied {
   return Number.isFinite(value) && what.length <= LONGEST_READING_NAME ? done(state) : refused('valueOutOfRange');
 }

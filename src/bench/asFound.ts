@@ -1,4 +1,4 @@
-/** As found: the bench holds itself as it was before anything in the set was touched; what the tube showed then is read from that (tubeReadings.ts). */
+/** As found: the bench keeps its state from before anything in the set was touched; what the tube showed then is read from that (tubeReadings.ts). */
 import { isPartOfSet } from '../receiver/faults/cure.ts';
 import { workResponses } from '../receiver/responses.ts';
 import type { Applied } from './benchEvent.ts';
@@ -6,7 +6,7 @@ import { type BenchState, NO_PROOFS } from './benchState.ts';
 import { done, refused } from './outcome.ts';
 import type { BenchSetup } from './setup.ts';
 
-/** May be done anew until a slug is turned or a part replaced, and not under a bridge; the last one stands. */
+/** May be recorded again until a slug is turned or a part replaced, but not with a spare clipped across a part; the last recording stands. */
 export function recordAsFound(setup: BenchSetup, state: BenchState, response: string): Applied {
   if (!workResponses(setup.receiver, setup.scenario).some(({ id }) => id === response))
     return refused('valueOutOfRange');

@@ -25,7 +25,7 @@ const WHOLE_PLACES = Array.from(
   (_, i) => i / SMALL_DIVS - OUTERMOST_DIV,
 );
 const SKIRT_PLACES = WHOLE_PLACES.filter((x) => Math.abs(x) >= SKIRTS_FROM_DIV);
-/** So tall at least the trace stands where it is read, and so much at most it falls or rises within a place, divisions. */
+/** Where the trace is read it stands at least so tall, and within a place it falls or rises by at most so much, divisions. */
 const LEAST_DIV = 0.7;
 const MOST_SLOPE_DIV = 2;
 const FEWEST = 2;

@@ -16,7 +16,7 @@ export function atOscillatorLoop({ receiver }: BenchSetup, { leads }: BenchState
   return receiver.testPoints.some((point) => point.id === leads.y && point.looseLoop);
 }
 
-/** From the lowest that any phase of the beat reaches on the face to the highest, divisions; `aboutDiv`: within a tenth of that place alone. */
+/** From the lowest to the highest that the beat reaches on the face at any phase, divisions; `aboutDiv`: within a tenth of that place alone. */
 export function beatHeight(bench: Bench, state: BenchState, aboutDiv: number | null = null): number {
   let low = HALF_HEIGHT_DIV;
   let high = -HALF_HEIGHT_DIV;
@@ -34,7 +34,7 @@ export function beatHeight(bench: Bench, state: BenchState, aboutDiv: number | n
   return Math.max(0, high - low);
 }
 
-/** With the pips off and with them on the beat: one reads the one, another the other. */
+/** Once with the pips off and once with them on the beat: people read either. */
 export function beatReadings(bench: Bench, state: BenchState): readonly [number, number] {
   const bare = { ...state, controls: { ...state.controls, pipHeightDiv: 0 } };
   return [beatHeight(bench, bare), beatHeight(bench, state)];

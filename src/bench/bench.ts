@@ -30,7 +30,7 @@ export interface Bench {
   truth(state: BenchState, response?: string): Truth;
 }
 
-/** `pictures`: who draws; whoever looks at one set again and again may keep what was drawn. */
+/** `pictures`: what draws the pictures; a caller that looks at one set again and again may keep them. */
 export function createBench(setup: BenchSetup, pictures = createPictureMaker): Bench {
   const faults = createFaultBook(setup);
   const pictureOf = pictures(setup, faults);
@@ -83,7 +83,7 @@ export function createBench(setup: BenchSetup, pictures = createPictureMaker): B
 /** The highest beat that an ear takes for a note rather than for hiss. */
 const HIGHEST_NOTE_HZ = 5e3;
 
-/** A source that stands still beats with the nearest marker, and whatever stands still with an oscillator at its loop: zero beat is when the note goes. */
+/** A source that stands still beats with the nearest marker, and with an oscillator at whose loop the lead is: zero beat is where the note vanishes. */
 function beatOf(
   setup: BenchSetup,
   { markers, sweep, running, rfConnected, oscillation, song }: Picture,

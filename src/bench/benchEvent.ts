@@ -26,7 +26,7 @@ export type BenchEvent =
   | { readonly type: 'toolPlaced'; readonly slug: string | null }
   /** positive = core in; the tool in the hand is used */
   | { readonly type: 'slugTurned'; readonly slug: string; readonly turns: number }
-  /** nobody makes it any more: runs of before may hold it, and nothing comes of it */
+  /** no longer made: old runs may hold it, and it has no effect */
   | { readonly type: 'readingTaken'; readonly what: string; readonly value: number }
   | { readonly type: 'partReplaced'; readonly element: string }
   /** the meter's prods are held to the ends of a part: see partMeter.ts */
@@ -41,7 +41,7 @@ export type BenchEvent =
       readonly figure: number | null;
     }
   | { readonly type: 'hintAsked'; readonly index: number }
-  /** somebody else makes the set safe, clips the leads and sets the picture up: see madeReady.ts */
+  /** a helper makes the set safe, clips the leads on and sets the picture up: see madeReady.ts */
   | { readonly type: 'setUpByHelper' }
   /** the lines of this response, as they read on the tube before a slug was turned */
   | { readonly type: 'asFoundRecorded'; readonly response: string }
@@ -80,7 +80,7 @@ export type Refusal =
   | 'nothingProved'
   | 'alreadySaid'
   | 'notInThisScenario'
-  /** somebody watches a demonstration: the page alone says this, and no log holds it */
+  /** a demonstration is running: only the page says this, and no log holds it */
   | 'technicianAtBench'
   /** the run's log has no room left; only the diagnosis and signing off are still taken */
   | 'logFull';

@@ -115,7 +115,7 @@ function settledVolts(law: BiasLaw, loading: number, meanDetected: (lineVolts: n
   return b;
 }
 
-/** Share of the unclamped line's volts that a meter on it and a leak to earth leave: both hang on the line's own resistance. */
+/** Share of the unclamped line's volts that a meter on it and a leak to earth leave: both work against the line's own resistance. */
 export function lineLoading(
   line: string,
   { leads, controls }: Pick<BenchState, 'leads' | 'controls'>,

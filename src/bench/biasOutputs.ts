@@ -17,7 +17,7 @@ export function twinEnd(leads: BenchState['leads'], lead: LeadId): LeadEnd | nul
   return twin === undefined ? null : leads[twin.lead];
 }
 
-/** By how much an output gives more than its knob says, as a share: half to all of what the scenario has, either way, by its seed. The needle tells. */
+/** By how much an output gives more than its knob says, as a share: half to all of the scenario's figure, either way, by its seed. The needle shows it. */
 export function knobError(
   scenario: Parameters<typeof lifeOf>[0] & { readonly seed: number },
   output?: BiasOutput,

@@ -16,7 +16,7 @@ import { type BenchSetup, designOf } from './setup.ts';
 
 /** Of one clip and its lead, to the chassis. */
 const CLIP_FARADS = 1e-12;
-/** A bypass or decoupling from the drawer. */
+/** A spare bypass or decoupling capacitor. */
 const BYPASS_FARADS = 0.1e-6;
 
 /** `null`: it is taken off. */
@@ -38,7 +38,7 @@ export function canBeBridged({ kind }: Pick<Part, 'kind'>): boolean {
   return ['capacitor', 'bypass', 'decoupling', 'coupling'].includes(kind);
 }
 
-/** What it does to the deck as the set now is. */
+/** What it does to the deck of the set as it stands. */
 export function bridgeEdits(setup: BenchSetup, name: string): readonly DeckEdit[] {
   const { deck } = setup;
   const [ends, farads] = endsOf(setup, name);

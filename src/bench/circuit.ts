@@ -86,7 +86,7 @@ export function createCircuit(setup: BenchSetup, connections: Connections): Circ
   };
 }
 
-/** Brings a path's elements to where slugs, bias and power have them; only what has moved since it was last asked. */
+/** Sets a path's elements to where slugs, bias and power have them; only what has changed since the last call is set. */
 function createFollower(setup: BenchSetup, { steelIn }: Connections): (path: FollowingPath, now: Conditions) => void {
   const cores = new Map<string, number>();
   let stages: StageConditions | null = null;
@@ -119,7 +119,7 @@ function createNoiseSolvers(setup: BenchSetup, connections: Connections, deck: D
   };
 }
 
-/** Beyond the bands of the sheet by so much either way. */
+/** Beyond the bands of the sheet by this much either way. */
 const SONG_MARGIN = 1.6;
 
 function createSongSolvers(setup: BenchSetup, connections: Connections, deck: Deck): SongSolvers {

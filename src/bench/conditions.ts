@@ -20,7 +20,7 @@ import type { BenchSetup } from './setup.ts';
 /** Direct volts that a 75 ohm path would pull down. */
 const CARRIES_VOLTS = 0.3;
 
-/** The windings that a slug turns, with the steel that may stand in it. */
+/** The windings that a slug tunes, with the steel blade that may stand in it. */
 export function slugElementValues(
   { receiver, deck }: BenchSetup,
   slug: string,
@@ -93,7 +93,7 @@ function withChill({ inputCapacitor }: Stage, deck: Deck, values: ElementValue[]
   return [...rest, { element: inputCapacitor, value: Math.max(LEAST_FARADS, warm - farads) }];
 }
 
-/** However small a capacitor and large a drift. */
+/** Never below this, however small the capacitor and large the drift. */
 const LEAST_FARADS = 1e-15;
 
 function oneStage(receiver: Receiver, deck: Deck, stage: Stage, conditions: StageConditions): ElementValue[] {

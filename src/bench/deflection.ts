@@ -25,7 +25,7 @@ export function divPerVolt(bench: YBench, controls: Pick<Controls, 'yInvert' | '
   return divFor(controls.yInvert ? -1 : 1, bench, controls);
 }
 
-/** How tall so many volts at the Y input stand. */
+/** How tall this many volts at the Y input stand. */
 export function divFor(volts: number, { scenario }: YBench, { yVoltsPerDiv }: Pick<Controls, 'yVoltsPerDiv'>): number {
   return (volts * (1 + lifeOf(scenario).yGainError)) / yVoltsPerDiv;
 }

@@ -21,7 +21,7 @@ export function createDetection(count: number): {
   const held = new Float64Array(count);
   const charged = new Float64Array(count);
 
-  /** What stands beside the law (noise) goes through the pole by itself. */
+  /** What is added to the law's output (noise) goes through the pole by itself. */
   const charge = (
     { detect, law, sign, loadSeconds, leadFarads }: Observation,
     carriers: Float64Array,

@@ -1,4 +1,4 @@
-/** The diagnosis: what the learner says was wrong. The bench takes down names that there are, and knows of none whether it is right. */
+/** The diagnosis: what the learner says was wrong. The bench records names that exist, and does not know whether they are right. */
 import { asksDiagnosis, type Diagnosis, offersParts, SET_UP_MATTERS } from '../scenario/diagnosis.ts';
 import type { Applied } from './benchEvent.ts';
 import type { BenchState } from './benchState.ts';
@@ -6,7 +6,7 @@ import { done, refused } from './outcome.ts';
 import { printedTray } from './parts.ts';
 import type { BenchSetup } from './setup.ts';
 
-/** It may be said anew until the run is signed; the last one counts. */
+/** May be said again until the run is signed; the last one counts. */
 export function stateDiagnosis(setup: BenchSetup, state: BenchState, { slugs, parts, setUp }: Diagnosis): Applied {
   const { receiver, scenario } = setup;
   if (!asksDiagnosis(scenario)) return refused('notInThisScenario');

@@ -105,7 +105,7 @@ function createSignal({ scenario }: BenchSetup): (state: BenchState, picture: Pi
   const hum = humTable(lifeOf(scenario).strapHumVolts);
   const addLoopBeats = createLoopBeats();
   let table: Float64Array | null = null;
-  // Made when it is first needed: most benches of a certifier never are looked at.
+  // Made when first needed: most of a certifier's benches are never looked at.
   const chance = (): Float64Array => {
     table ??= noiseTable(scenario.seed + 1, GRASS_COUNT);
     return table;
@@ -126,7 +126,7 @@ function createSignal({ scenario }: BenchSetup): (state: BenchState, picture: Pi
     const from = Math.floor(((seconds * picture.sweepHz * 0.618) % 1) * COUNT);
     // A slow sweep has several waves of hum in it.
     const waves = Math.round(scenario.bench.mainsHz / picture.sweepHz);
-    // Places in the tables are counted on and turned back at the end: a division for each point costs more than all the rest.
+    // Places in the tables are counted up and wrapped at the end: a division for each point costs more than all the rest.
     for (let i = 0, at = from; i < COUNT; i++) {
       y[i] = y[i]! + noise[at]!;
       if (++at === COUNT) at = 0;
@@ -159,7 +159,7 @@ export function markerTags(setup: BenchSetup, state: BenchState, picture: Pictur
   const across = xSense(setup, state) * HALF_WIDTH_DIV * controls.xGain;
   const phase = phaseRadians(setup, state);
   return picture.markers.flatMap(({ saysHz, trueHz, kind, number }): MarkerTag[] => {
-    // Nobody has written on the lip what nobody plugged in.
+    // A crystal that nobody plugged in has no number on the lip.
     if (kind === 'harmonic') return [];
     const at = picture.sweep === null ? 2 : xOfFrequency(trueHz, picture.sweep.centreHz, controls.spanHz);
     const swept = Math.abs(at) <= 1 && leads.x !== null;
@@ -246,5 +246,5 @@ function noiseTable(seed: number, length = COUNT): Readonly<Float64Array> {
   });
 }
 
-/** A scenario has one seed, and often many benches: the failures of a chart, the cures that are thought of. */
+/** A scenario has one seed and often many benches: those of a fault chart, and of the cures that are tried. */
 const noiseTables = keepByKey<Float64Array>(8);

@@ -2,7 +2,7 @@
 import type { ProofId } from '../scenario/proofId.ts';
 
 export interface Facts {
-  /** the response of the sheet that the bench is set up for, or comes nearest to; all that follows is meant for it */
+  /** the response of the sheet that the bench is set up for, or comes nearest to; everything below is about it */
   readonly response: string;
   // make safe
   readonly cautionsAcknowledged: boolean;
@@ -55,7 +55,7 @@ export interface Facts {
   /** bright enough to be seen */
   readonly traceLit: boolean;
   readonly sweeping: boolean;
-  /** how late the sweep shows the curve, as a share of its narrowest width (2 R / (pi B^2) for a single circuit) */
+  /** how far the sweep shifts the curve it shows, as a share of the curve's narrowest width (2 R / (pi B^2) for a single circuit) */
   readonly sweepLag: number;
   readonly dcCoupled: boolean;
   /** what detector load, lead and Y amplifier together make the trace lag behind X, degrees of the sweep */

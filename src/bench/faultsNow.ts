@@ -18,7 +18,7 @@ export interface FaultsNow {
 /** Of a state: parts that are new, and the time, as faults may come and go. */
 export type FaultBook = (state: Pick<BenchState, 'replaced' | 'seconds'>) => FaultsNow;
 
-/** Keeps each set of failed parts that has been asked for. */
+/** Keeps every set of failed parts that has been asked for. */
 export function createFaultBook(setup: BenchSetup): FaultBook {
   const { receiver, deck, scenario } = setup;
   const kept = keepByKey<FaultsNow>(Number.POSITIVE_INFINITY);

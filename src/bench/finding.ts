@@ -32,7 +32,7 @@ export function stateFinding(
   return withWatch({ ...watch, finding: { answer, figure: kept, atSeconds: state.seconds, said: said + 1 } });
 }
 
-/** The order in which the choices are offered: by chance of the run's own, so that a place tells nothing. */
+/** The order in which the choices are offered: seeded by the run, so that a place tells nothing. */
 export function choicesOffered(setup: BenchSetup, state: BenchState, proof: ProofId): readonly SeenAnswer[] {
   const random = seededRandom(chanceOf(setup, state));
   return [...ANSWERS[proof]]

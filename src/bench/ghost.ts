@@ -6,7 +6,7 @@ import type { Receiver } from '../receiver/receiver.ts';
 import { carrierAt, type Moment, TRACE_POINTS } from './moment.ts';
 import { withMarkers } from './throughMarkers.ts';
 
-/** Adds it to the carriers of a node over a whole period, in place; true where there is any. */
+/** Adds it to the carriers of a node over a whole period, in place; true where it adds anything. */
 export type GhostMaker = (
   moment: Moment,
   conditions: ReturnType<Moment['conditions']>,

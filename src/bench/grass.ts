@@ -12,7 +12,7 @@ import type { LineVolts } from './conditions.ts';
 import { type Moment, TRACE_POINTS } from './moment.ts';
 import type { Observation } from './observation.ts';
 
-/** A carrier may be larger than what was looked at by this many deviations. */
+/** A carrier may exceed the range that was looked at by this many deviations. */
 const MARGIN = 8;
 
 /** Noise at the node of an observation, scaled as the scenario has it. */
@@ -46,7 +46,7 @@ export function quietingAt({ full, state, swept }: Moment, { node }: Pick<Observ
   });
 }
 
-/** An observation whose diodes have the noise in them: what they make of a carrier, on the average. */
+/** An observation whose diodes have noise on them: what they make of a carrier on average. */
 export function withNoise(observation: Observation, noisy: Noisy | null): Observation {
   if (noisy === null || observation.raw) return observation;
   const out = new Float64Array(2);

@@ -17,7 +17,7 @@ import type { BenchState, Heat } from './benchState.ts';
 
 export const STONE_COLD: Heat = { atSeconds: 0, heater: 0, chassis: 0 };
 
-/** What the heat makes of the set at this moment; steps so fine that nobody sees them, so that what is solved may be kept. */
+/** What the warmth does to the set at this moment; in steps too fine to see, so that what is solved may be kept. */
 export interface Warmth {
   /** share of the emission that the cathodes give */
   readonly emission: number;
@@ -61,14 +61,14 @@ export function warmthOf(
   return { emission: roundTo(share, EMISSION_STEP), chill: roundTo(1 - chassis, CHILL_STEP) };
 }
 
-/** A set with valves and mains that the scenario calls cold. */
+/** A set with valves and mains that the scenario says is cold. */
 export function warmsUp(receiver: Receiver, scenario: Scenario): boolean {
   const { mains, stages, oscillator } = receiver;
   const valves = [...stages, ...(oscillator === undefined ? [] : [oscillator])].some(isValve);
   return lifeOf(scenario).cold && mains !== null && valves;
 }
 
-/** The set is on and not yet what it will be: time alone changes what is seen. */
+/** The set is on and not yet warm: what is seen changes with time alone. */
 export function warming(
   setup: { readonly receiver: Receiver; readonly scenario: Scenario },
   state: Pick<BenchState, 'heat' | 'powered' | 'seconds'>,
@@ -80,10 +80,10 @@ export function isValve({ device }: Pick<Stage, 'device'>): boolean {
   return /^V\d/.test(device);
 }
 
-/** The oscillator's place among the drifts, which no element of a deck can have for its name. */
+/** The oscillator's key among the drifts; no element of a deck can have this name. */
 export const OSCILLATOR_DRIFT = ' oscillator';
 
-/** What each stage's input capacitance lacks when cold, farads, and the oscillator's: half to one and a half of the scenario's figure, by its seed. */
+/** What each stage's input capacitance lacks when cold, farads, and the oscillator's: half to one and a half times the scenario's figure, by its seed. */
 export function driftsOf({ stages, oscillator }: Receiver, scenario: Scenario): ReadonlyMap<string, number> {
   const chance = seededRandom(scenario.seed);
   const { driftFarads } = lifeOf(scenario);

@@ -17,10 +17,10 @@ import { keepLast } from './kept.ts';
 import { carrierAt, type Moment, TRACE_POINTS } from './moment.ts';
 
 const NUDGE_VOLTS = 0.02;
-/** Below this of its largest a carrier says nothing of its slope. */
+/** Below this share of its largest a carrier says nothing of its slope. */
 const FLOOR = 1e-6;
 
-/** Multiplies the carriers of a node over a whole period by what the hum makes of the gain, in place; true where that is anything. */
+/** Multiplies the carriers of a node over a whole period by what the hum does to the gain, in place; true where it does anything. */
 export type HumMaker = (moment: Moment, lineVolts: LineVolts, node: string, carriers: Float64Array) => boolean;
 
 export function createHum(scenario: Parameters<typeof lifeOf>[0] & { readonly seed: number }): HumMaker {

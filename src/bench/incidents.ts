@@ -4,7 +4,7 @@ import type { BenchState, IncidentKind } from './benchState.ts';
 /** Repeated tries within this time of the last entry count as one. */
 const CLUSTER_SECONDS = 10;
 
-/** With so many of a kind there is nothing left to lose by it, and a run of nothing else must not grow slow. */
+/** With this many of a kind no more points can be lost by them, and a run of nothing else must not grow slow. */
 export const MOST_OF_A_KIND = 200;
 
 export function withIncident(state: BenchState, kind: IncidentKind, subject: string): BenchState {
@@ -12,7 +12,7 @@ export function withIncident(state: BenchState, kind: IncidentKind, subject: str
   return { ...state, incidents: [...state.incidents, { kind, atSeconds: state.seconds, subject }] };
 }
 
-/** The same, but a try that follows an entry for the same thing within ten seconds is not written down again. */
+/** The same, but a repeat for the same thing within ten seconds is not written down again. */
 export function withClusteredIncident(state: BenchState, kind: IncidentKind, subject: string): BenchState {
   const again = state.incidents.some(
     (i) => i.kind === kind && i.subject === subject && state.seconds - i.atSeconds < CLUSTER_SECONDS,

@@ -21,7 +21,7 @@ export function keepLast<A extends readonly unknown[], R>(
   };
 }
 
-/** Answers by their keys, at most so many; the one that was longest not asked for goes first. */
+/** Answers by their keys, at most so many; the one that was not asked for longest goes first. */
 export function keepByKey<V>(most: number): (key: string, make: () => V) => V {
   const kept = new Map<string, V>();
   return (key, make) => {

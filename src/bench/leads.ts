@@ -55,7 +55,7 @@ export function legalEnds(setup: BenchSetup, leads: BenchState['leads'], lead: L
   );
 }
 
-/** Whether a lead has any business at a point. */
+/** Whether a lead may go on a point at all. */
 export function accepts({ receiver }: BenchSetup, lead: LeadId, to: LeadEnd): boolean {
   if (lead === 'x') return to === TUBE_X;
   const point = receiver.testPoints.find((p) => p.id === to);

@@ -14,12 +14,12 @@ import { PLAIN_PICTURE, sheetControls, sheetFittings, sheetLeads } from './sheet
 /** Tall enough to be seen, and too small to bend the curve, divisions. */
 const PIP_HEIGHT_DIV = 0.3;
 
-/** In practice, where the leads are not on already. */
+/** In practice, where the leads are not on yet. */
 export function takesHelper({ sealed, start }: Pick<Scenario, 'sealed' | 'start'>): boolean {
   return !sealed && !start.prepared.includes('connect');
 }
 
-/** Set-ups are of one kind where the same things are clipped on and set: who can do one can do the other. */
+/** Set-ups are of one kind where the same things are clipped on and set: whoever can do one can do the other. */
 export function kindOfSetUp(setup: BenchSetup): string {
   const { source, observeWith, biases, slowSweep } = firstResponse(setup).setUp;
   return [source, observeWith, biases.length, slowSweep === true ? 'slow' : 'fast'].join(' ');

@@ -53,7 +53,7 @@ export function activeMarkers(setup: BenchSetup, state: BenchState): ActiveMarke
 
 const MOST_HARMONIC = 12;
 
-/** Pips of the crystals' harmonics, wherever they fall in the sweep: nobody has asked for them, and they bear no number. */
+/** Pips of the crystals' harmonics wherever they fall in the sweep: nobody asked for them, and they have no number. */
 function harmonicsOf(setup: BenchSetup, state: BenchState, crystals: readonly number[]): ActiveMarker[] {
   const { crystalHarmonics } = lifeOf(setup.scenario);
   const { spanHz } = state.controls;
@@ -91,7 +91,7 @@ export interface PipStore {
   add(trace: Float64Array, sweep: PipSweep, marker: ActiveMarker, amplitude: number, phaseRadians: number): void;
 }
 
-/** Shapes of pips are kept while the sweep stands; a knob that moves the sweep throws them away. */
+/** Pip shapes are kept while the sweep stands; a knob that moves the sweep discards them. */
 export function createPipStore(): PipStore {
   const shapesOf = keepLast(
     ({ centreHz, spanHz, mainsHz, points }: PipSweep) => [centreHz, spanHz, mainsHz, points],

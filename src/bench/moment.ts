@@ -22,7 +22,7 @@ import { createSweepSource, type SweepSource } from './sweepSource.ts';
 /** Samples of the forward half; the retrace has as many. */
 export const TRACE_POINTS = 1024;
 const THIN_POINTS = 128;
-/** With a hand now at this slug and now at that, each a circuit of its own. */
+/** With a hand now at this slug and now at that one, each of which is a circuit of its own. */
 const MOST_CIRCUITS = 16;
 
 /** A run of the source over its frequencies, and the solver that follows it. With the sweep standing still, one frequency. */

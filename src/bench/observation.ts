@@ -16,7 +16,7 @@ import { ISOLATING_OHMS, SMOOTHING_FARADS, TUBE_SECONDS, Y_LEAD_FARADS } from '.
 import { diodeNow, type LoadingState, leadFarads } from './loads.ts';
 import type { BenchSetup } from './setup.ts';
 
-/** `sample`: of the period, where what the diode makes of a carrier hangs on it. */
+/** `sample`: its place in the period, where what the diode makes of a carrier depends on it. */
 export type Detect = (amplitudeVolts: number, sample?: number) => number;
 
 /** How two rectified voltages become one. */

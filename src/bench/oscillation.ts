@@ -82,7 +82,7 @@ function sweptPeak({ centreHz, state, sweepHz }: Moment, hz: number, halfWidthHz
   return peak;
 }
 
-/** Of a carrier that stands still: what the pole lets through, nothing far off. */
+/** Of a carrier that stands still: what the pole lets through, which is nothing far off. */
 function waveVolts(beat: LoopBeat, hz: number, halfWidthHz: number): number {
   const beatHz = Math.abs((beat.hz ?? hz) - hz);
   return beatHz > GONE * halfWidthHz ? 0 : beat.volts / Math.hypot(1, beatHz / halfWidthHz);

@@ -43,7 +43,7 @@ export function meterPart(setup: BenchSetup, state: BenchState, name: string): A
   return done(state);
 }
 
-/** `now`: the set with what has failed in it. `lineVolts`: with the prods on a line. */
+/** `now`: the set with what has failed in it. `lineVolts`: the volts where the prods are on a line. */
 export function partReading(
   whole: BenchSetup,
   now: FaultsNow,
@@ -99,7 +99,7 @@ interface Grid {
   readonly line: string;
 }
 
-/** The grid or base that a valve, or the coupling before it, has on a bias line. */
+/** The grid or base that a valve, or the coupling capacitor before it, has on a bias line. */
 function gridOf({ receiver }: BenchSetup, { kind, name, at }: Part): Grid | null {
   const element = kind === 'stage' ? name : kind === 'coupling' ? at : null;
   const stage = receiver.stages.find((one) => one.element.toLowerCase() === element?.toLowerCase());
@@ -141,7 +141,7 @@ function diodeReading(whole: BenchSetup, { effects, setup }: FaultsNow, id: stri
   return { kind: 'diode', ohms, turnedOhms };
 }
 
-/** What the scale shows, which is the volts over the current: bisection, as the current rises with the volts. */
+/** What the scale shows, which is volts over current; found by bisection, as the current rises with the volts. */
 function cellOhms(
   { saturationAmps, emissionVolts }: { readonly saturationAmps: number; readonly emissionVolts: number },
   beside: number,

@@ -227,7 +227,7 @@ function sweepOf({ state, centreHz, sweepHz }: Moment): PipSweep {
   return { centreHz, spanHz: state.controls.spanHz, mainsHz: sweepHz, points: TRACE_POINTS };
 }
 
-/** Knobs of the tube's own, which only the face heeds (and the height of pips that are added there). */
+/** Knobs of the tube itself, which only the face reads (and the height of pips that are added there). */
 const FACE_ONLY: readonly string[] = [
   'phasingDegrees',
   'mirror',
@@ -244,7 +244,7 @@ const FACE_ONLY: readonly string[] = [
 ] satisfies readonly (keyof Controls)[];
 const DRAWN_CONTROLS = (Object.keys(CONTROL_ROWS) as (keyof Controls)[]).filter((id) => !FACE_ONLY.includes(id));
 
-/** All that a picture is made of: time may pass, once the set is warm, and proofs come and go without another. */
+/** Everything that a picture depends on: once the set is warm, time and proofs may pass without a new picture. */
 function partsDrawn(setup: BenchSetup): (state: BenchState) => readonly unknown[] {
   return (state) => {
     const { controls, slugs, leads, crystals, replaced, bridged, tool, toolIn, powered } = state;

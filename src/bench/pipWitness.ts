@@ -14,7 +14,7 @@ interface Seen {
   readonly figure: Reach | null;
 }
 
-/** So near to the middle line a pip is left of it to one and right of it to another, divisions. */
+/** A pip this near to the middle line may be called left of it or right of it, divisions. */
 const MIDDLE_DIV = 0.3;
 
 export function liftedPip(bench: Bench, { away, rest }: Act, unseen: boolean): Seen {
@@ -29,10 +29,10 @@ export function liftedPip(bench: Bench, { away, rest }: Act, unseen: boolean): S
   return { answers, figure: heightNear(bench.display(bare(away)), away, xDiv) };
 }
 
-/** Higher than this a pip stands on the top of the curve, lower than that at its foot, decibels down. */
+/** A pip above this stands on the top of the curve, one below that at its foot, decibels down. */
 const TOP_DB = 3;
 const FOOT_DB = 20;
-/** So near to either it is a matter of opinion. */
+/** This near to either it is a matter of opinion. */
 const OPINION_DB = 2;
 /** A pip is asked about where the curve stands so far down, and so tall on the large picture, or on the plain one where it runs off the face of the large. */
 const LEAST_DOWN_DB = 4;

@@ -116,7 +116,7 @@ function step(setup: BenchSetup, id: ProofId, watch: ProofWatch, before: BenchSt
   }
 }
 
-/** How large the picture is made, decibels: source level and Y gain together. */
+/** How large the picture is, decibels: source level and Y gain together. */
 export function sizeDb({ controls }: BenchState): number {
   return controls.levelDb - 20 * Math.log10(controls.yVoltsPerDiv);
 }
@@ -171,7 +171,7 @@ function offAndOn(
   return madeBy(before, after);
 }
 
-/** What was to be seen stood until this act, and the bench is after it as it was. */
+/** What was to be seen was there until this act, and the bench after it is as it was. */
 function madeBy(before: BenchState, after: BenchState): ProofWatch {
   const act = { away: plain(before), rest: plain(after) };
   return { done: true, doneAtSeconds: after.seconds, from: null, act };
@@ -183,7 +183,7 @@ function metersLine({ receiver }: BenchSetup, { leads, controls, powered }: Benc
   return running && controls.meterMode === 'dc' && receiver.biasLines.some(({ at }) => at === leads.meter);
 }
 
-/** One crystal out of its socket, and the same one back; another one pulled meanwhile begins it anew. */
+/** One crystal out of its socket and the same one back; pulling another meanwhile starts it again. */
 function liftedAndBack(watch: ProofWatch, before: BenchState, after: BenchState): ProofWatch {
   if (before.crystals === after.crystals) return watch;
   const pulled = before.crystals.find((hz) => !after.crystals.includes(hz));
@@ -192,7 +192,7 @@ function liftedAndBack(watch: ProofWatch, before: BenchState, after: BenchState)
   return madeBy(before, after);
 }
 
-/** Off and on for the pips, and how tall they last rested: a knob that is turned click by click has them small before they go and when they come back. */
+/** Pips off and on, and how tall they last rested: a knob turned click by click makes them small before they go and when they come back. */
 function pipsGoAndCome(watch: ProofWatch, before: BenchState, after: BenchState): ProofWatch {
   const value = before.controls.pipHeightDiv;
   const turned = value !== after.controls.pipHeightDiv;

@@ -9,7 +9,7 @@ export interface Reach {
   readonly high: number;
 }
 
-/** As near as a height or a distance is read off the graticule: a quarter of a division, and four per cent of what is read. */
+/** How accurately a height or a distance is read off the graticule: a quarter of a division, and four per cent of what is read. */
 export const READ_WITHIN_DIV = 0.25;
 const READ_WITHIN_SHARE = 0.04;
 
@@ -31,7 +31,7 @@ export function near(value: number, to = value): Reach {
   return { low: low - room, high: high + room };
 }
 
-/** As far to either side as a place is read. */
+/** How far to either side a place is read. */
 const PLACE_WITHIN_DIV = 0.1;
 const SWEEPS = 4;
 

@@ -22,9 +22,9 @@ export type Unreadable = 'offTube' | 'small' | 'turnedDown' | 'tooLarge' | 'noPi
 /** The trace stands so tall at least, divisions; and so tall still with the level down. */
 const LEAST_TALL_DIV = 1.5;
 const LEAST_HALVED_DIV = 0.6;
-/** Two clicks of the Y gain: what runs off the face of a picture no larger than that does so of itself, decibels. */
+/** Two clicks of the Y gain: if a picture no larger than that runs off the face, the learner is not to blame, decibels. */
 const MOST_ENLARGED_DB = 14.5;
-/** Less than this is hardly read off a face. */
+/** Less than this can hardly be read off a face. */
 const LEAST_HUM_DIV = 0.35;
 
 export function unreadableIn(setup: BenchSetup, bench: Bench, { away, rest }: Act, proof: ProofId): Unreadable | null {
@@ -72,7 +72,7 @@ function heightOf(setup: BenchSetup, bench: Bench, state: BenchState): number {
   return atOscillatorLoop(setup, state) ? beatHeight(bench, state) : tall(bench.display(state), state);
 }
 
-/** Only an attempt is dealt a hum; whoever sees it run off the face turns the gain down, and lifts the strap once more. */
+/** Only an attempt is dealt a hum; whoever sees it run off the face turns the gain down and lifts the strap once more. */
 function humOf({ scenario }: BenchSetup, bench: Bench, away: BenchState): Unreadable | null {
   if (scenario.attempt === undefined || scenario.life?.strapHumVolts === undefined) return null;
   const { humDiv } = bench.display(away);

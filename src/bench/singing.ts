@@ -16,7 +16,7 @@ export function singingAt(moment: Moment, lineVolts: LineVolts): LimitCycle | nu
   return moment.running ? moment.circuit.song.at(moment.conditions(lineVolts)) : null;
 }
 
-/** The same moment for what else goes through the set. */
+/** The same moment, for whatever else goes through the set. */
 export function besideSong(moment: Moment, { gains }: LimitCycle): Moment {
   return {
     ...moment,
@@ -27,7 +27,7 @@ export function besideSong(moment: Moment, { gains }: LimitCycle): Moment {
   };
 }
 
-/** Carriers of the sweep at a node become what the diode follows, in place. */
+/** Turns the sweep's carriers at a node into what the diode follows, in place. */
 export function joinSong(carriers: Float64Array, songVolts: number): void {
   for (let i = 0; i < carriers.length; i++) carriers[i] = meanOfTwo(songVolts, carriers[i]!);
 }

@@ -18,7 +18,7 @@ import { fits } from './tools.ts';
 /** One event may carry at most this much turning, either way. */
 export const MOST_TURNS_PER_EVENT = 2;
 
-/** The fewest equal turns, each of which one event can carry. */
+/** The smallest number of equal turns, each of which one event can carry. */
 export function inPieces(turns: number): readonly number[] {
   const pieces = Math.ceil(Math.abs(turns) / MOST_TURNS_PER_EVENT);
   return Array.from({ length: pieces }, () => turns / pieces);

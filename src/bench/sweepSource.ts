@@ -48,10 +48,10 @@ export function createSweepSource(scenario: Parameters<typeof lifeOf>[0] & { rea
 }
 
 const TABLE_STEP_HZ = 0.25e6;
-/** Beyond the dial's top there is nothing but what a wide span reaches. */
+/** Above the dial's top there is only what a wide span reaches. */
 const TABLE_TOP_HZ = 260e6;
 
-/** Straight between samples: it is asked for at every frequency of every sweep. */
+/** Straight lines between samples: it is asked for at every frequency of every sweep. */
 function tabled(of: (hz: number) => number): (hz: number) => number {
   const last = TABLE_TOP_HZ / TABLE_STEP_HZ;
   const table = Float64Array.from({ length: last + 2 }, (_, i) => of(i * TABLE_STEP_HZ));

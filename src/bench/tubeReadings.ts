@@ -1,4 +1,4 @@
-/** The levels of the sheet as anybody reads them off the tube: heights above the base line, at places by the dials of the sweep. Nothing here looks at the set. */
+/** The levels of the sheet as anybody can read them off the tube: heights above the base line, at places found by the dials of the sweep. Nothing here looks at the set. */
 import { workResponses } from '../receiver/responses.ts';
 import type { BenchState } from './benchState.ts';
 import { xSense } from './deflection.ts';
@@ -13,7 +13,7 @@ export interface TubeReading {
   readonly percent: number | null;
 }
 
-/** Less than this is no picture to read, divisions. */
+/** With less than this there is no picture to read, divisions. */
 const LEAST_TALL_DIV = 0.5;
 
 export function tubeReadings(setup: BenchSetup, shown: BenchState, response: string): readonly TubeReading[] {
@@ -29,7 +29,7 @@ export function tubeReadings(setup: BenchSetup, shown: BenchState, response: str
     });
 }
 
-/** By the dials: the axis of the sweep is straight. */
+/** By the dials, with the axis of the sweep taken as straight. */
 function placeOf(setup: BenchSetup, shown: BenchState, hz: number): number {
   const { centreHz, spanHz, xGain, xPositionDiv } = shown.controls;
   return ((2 * HALF_WIDTH_DIV * (hz - centreHz)) / spanHz) * xSense(setup, shown) * xGain + xPositionDiv;

@@ -34,19 +34,21 @@ export interface Witness {
   readonly figure: Reach | null;
 }
 
-/** Since these rules a proof is read where the card asks, on a picture that can be read. */
+/** Since this version of the rules a proof is read where the card asks, on a picture that can be read. */
 const ASKED_SINCE = 6;
-/** Lower than this the curve is at its foot, where all attempts are alike, divisions. */
+/** Below this the curve is at its foot, where all attempts are alike, divisions. */
 const PLAIN_PIP_DIV = 0.8;
 /** Less than this is not seen, divisions. */
 const LEAST_SEEN_DIV = 0.15;
-/** Two skirts this far apart are alike to one and not to another. */
+/** Hum taller than this is plain to everybody, divisions. */
 const PLAIN_HUM_DIV = 0.5;
+/** Two skirts may be called alike or not alike where they differ by between these, divisions. */
 const ALIKE_DIV = 0.3;
 const APART_DIV = 0.7;
 /** As the rules have it: more compression than this, decibels, shows; pips under two per cent of the trace do not. */
 const SHOWN_COMPRESSION_DB = 0.5;
 const SHOWN_PIPS = 0.02;
+/** Down to this share of its full height a trace has hardly shrunk. */
 const HARDLY = 0.85;
 /** Half a wave of hum lies on the trace and half on the retrace, and its second harmonic adds to one of them: a share of its height. */
 const HUM_SHAPE = 0.2;
@@ -97,7 +99,7 @@ function plainPips(bench: Bench, { away }: NonNullable<ProofWatch['act']>, pips:
   });
 }
 
-/** Where a height is asked for, divisions from the middle; null: it is not asked for at a place. */
+/** Where a height is asked for, divisions from the middle; null where it is not asked for at a place. */
 export function placeAskedFor(
   setup: BenchSetup,
   state: BenchState,
@@ -209,14 +211,14 @@ export function witnessOf(
   }
 }
 
-/** Pips stand on the trace or not, as the one who looks has them. */
+/** The height at a place with pips on the trace and without: a reader may take either. */
 function withPipsOrWithout(bench: Bench, away: BenchState, place: number): Reach | null {
   const without = bare(away);
   const [a, b] = [heightNear(bench.display(away), away, place), heightNear(bench.display(without), without, place)];
   return a === null || b === null ? (a ?? b) : { low: Math.min(a.low, b.low), high: Math.max(a.high, b.high) };
 }
 
-/** The finding has been said, and it is what the tube showed. */
+/** A finding has been stated, and it is what the tube showed. */
 export function findingFits(
   setup: BenchSetup,
   state: BenchState,
@@ -233,7 +235,7 @@ export function findingFits(
   return figure !== null && figure >= witness.figure.low - 1e-9 && figure <= witness.figure.high + 1e-9;
 }
 
-/** What is still to come of a finding: nothing, its word, or the act once more. */
+/** What a finding still needs: nothing, its statement, or the act once more. */
 export type FindingStanding = 'right' | 'asked' | 'again';
 export type Findings = Readonly<Partial<Record<ProofId, FindingStanding>>>;
 
@@ -262,7 +264,7 @@ function standingOf(setup: BenchSetup, state: BenchState, proof: ProofId): Findi
   return finding.answer === 'notLooked' || finding.said >= mostSaid(setup.scenario) ? 'again' : 'asked';
 }
 
-/** The finding of somebody who has looked and read well; `no`: the pip that was asked about, where the page has picked it. */
+/** The finding of somebody who looked and read well; `no`: the pip that was asked about, where the page has picked it. */
 export function trueFinding(setup: BenchSetup, state: BenchState, proof: ProofId, no?: number): BenchEvent {
   const witness = witnessOf(setup, state, proof, no);
   const [answer = 'notLooked'] = witness?.answers ?? [];
@@ -276,12 +278,12 @@ export function heightShown(setup: BenchSetup, shown: BenchState, xDiv: number):
   return read === null ? null : (read.low + read.high) / 2;
 }
 
-/** And of the whole trace. */
+/** And over the whole trace. */
 export function tallShown(setup: BenchSetup, shown: BenchState): number {
   return tall(benchFor(setup).display(shown), shown);
 }
 
-/** A little hum is hum to one and nothing to another. */
+/** A little hum may be called hum or nothing. */
 function seenOrNot(hum: number): readonly SeenAnswer[] {
   if (hum < LEAST_SEEN_DIV) return ['nothing'];
   return hum < PLAIN_HUM_DIV ? ['humCame', 'nothing'] : ['humCame'];

@@ -23,11 +23,11 @@ import { IDEAS_OF_ATTEMPT, seedDealt } from './dealt.ts';
 import { createHand, fillTube, makeSound, setUpFor, turnAll } from './goodHand.ts';
 import { onBenchWith } from './knownSet.ts';
 
-/** Of what the file says: how far a slug stands off, how far the bench lies. */
+/** Shares of the file's own figures: how far a slug stands off, how far the bench is off. */
 const LEAST_SHARE = 0.5;
 const MOST_SHARE = 1.75;
 const EIGHTH = 1 / 8;
-/** Turns from a stop that are kept free. */
+/** Turns kept free before a stop. */
 const CLEAR_TURNS = 0.5;
 const MOST_LAG_DEGREES = 40;
 const DIAL_STEP_HZ = 1000;
@@ -35,7 +35,7 @@ const DIAL_STEP_HZ = 1000;
 const LEAST_HUM_DIV = 0.4;
 const MOST_HUM_DIV = 7;
 
-/** The bench of attempt number `attempt` at a sealed scenario of the course. `onShare` hears how much of the ideas has been tried, from 0 to 1. */
+/** The bench of attempt number `attempt` at a sealed scenario of the course. `onShare` is told what share of the ideas has been tried, from 0 to 1. */
 export function attemptSetup(
   design: SetParts,
   scenario: Scenario,

@@ -6,7 +6,7 @@ import type { Scenario } from '../scenario/scenario.ts';
 import { type Deal, dealSet } from './dealSet.ts';
 import { type KnownSet, knownBench, onBenchWith } from './knownSet.ts';
 
-/** A deal takes a good part of a second, and the same set is wanted again and again. */
+/** Dealing takes a good part of a second, and the same set is wanted again and again. */
 const dealt = new WeakMap<SetParts['receiver'], Map<number, Deal>>();
 
 /** `known`: the set of the project's own certificate, which is dealt anew where it does not hold. `file` is the name by which the problem of a set that cannot be aligned is told. */

@@ -38,7 +38,7 @@ import { type Found, search, worstOf } from './search.ts';
 import { lowestUncured } from './uncured.ts';
 
 const TRIES = 7;
-/** Turns less than this are no step of a route. */
+/** Turns of less than this are no step of a route. */
 const LEAST_STEP = 0.02;
 
 export interface CertifyOptions {
@@ -150,7 +150,7 @@ export function certifyScenario(
   };
 }
 
-/** Nearer than this to where it belongs no slug is astray. */
+/** A slug nearer than this to where it belongs is not astray. */
 const SLIP_TURNS = 0.125;
 
 /** Whether the sheet is met as it stands, or with one slug turned by a slip either way. */
@@ -211,7 +211,7 @@ function routeOf(adjusters: readonly Adjuster[], from: CoreTurns, to: CoreTurns)
     .filter((step) => Math.abs(step.turns) >= LEAST_STEP);
 }
 
-/** Does the route at the bench, the first response last, and grades it. */
+/** Does the route at the bench, with the first response last, and grades it. */
 function points(
   setup: BenchSetup,
   hand: ReturnType<typeof createHand>,

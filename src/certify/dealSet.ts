@@ -31,7 +31,7 @@ const TRIES = 2;
 /** Tolerances that the worst line must be inside by. */
 const SPARE = 0.1;
 
-/** How hard a set is tried for. */
+/** How hard the search tries for a set. */
 export interface Pains {
   /** give up after so many draws */
   readonly mostDraws?: number;
@@ -41,7 +41,7 @@ export interface Pains {
   readonly hopeless?: number;
 }
 
-/** With less pains a seed deals the same set or none. */
+/** With less effort a seed deals the same set or none. */
 export function dealSet(design: SetParts, seed: number, spreads: Spreads, pains: Pains = {}): Deal {
   const { mostDraws = MOST_DRAWS } = pains;
   const depths = slugDepths(design.receiver, seed);

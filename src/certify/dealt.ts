@@ -7,7 +7,7 @@ import type { Scenario } from '../scenario/scenario.ts';
 /** An attempt whose first idea cannot be certified has so many more. */
 export const IDEAS_OF_ATTEMPT = 24;
 
-/** Number of a set or of a seed. */
+/** A number for a set or for a seed. */
 export function seedDealt(chance: () => number): number {
   return Math.floor(chance() * (MOST_SEED + 1));
 }

@@ -98,7 +98,7 @@ function draw(
     : scenario;
 }
 
-/** Eighths of a turn away from nominal, either way; traps and fine threads by less, as the sheet wants them nearer. */
+/** Eighths of a turn away from nominal, either way; less for traps and fine threads, which the sheet wants nearer. */
 function slugsOff(
   adjusters: readonly Adjuster[],
   difficulty: EndlessDifficulty,
@@ -128,7 +128,7 @@ function readyControls({ receiver, scenario }: BenchSetup): Scenario['start']['c
   return { ...Object.fromEntries(said), blanking: true };
 }
 
-/** FNV-1a, 32 bit (Fowler, Noll, Vo; from memory): any text makes a seed. */
+/** FNV-1a, 32 bit (Fowler, Noll, Vo; from memory): makes a seed of any text. */
 function numberOf(text: string): number {
   let hash = 0x811c9dc5;
   for (let i = 0; i < text.length; i++) hash = Math.imul(hash ^ text.charCodeAt(i), 0x01000193);

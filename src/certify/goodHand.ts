@@ -1,4 +1,4 @@
-/** The acts of a good hand that knows where every slug belongs: from making safe to signing, for the par and to see that every line of the score can be had. */
+/** The acts of a good hand that knows where every slug belongs, from making safe to signing: for par, and to check that every line of the score can be had. */
 import { unreachable } from '../base/never.ts';
 import { roundTo } from '../base/rounding.ts';
 import { applyEvent } from '../bench/applyEvent.ts';
@@ -22,7 +22,7 @@ import type { CoreTurns } from '../receiver/statedResponse.ts';
 import type { ProofId } from '../scenario/proofId.ts';
 
 const STEP_MS = 100;
-/** A set that is farther from warm than this is waited for. */
+/** A set farther from warm than this is waited for. */
 const CHILLY = 0.1;
 
 export interface Hand {
@@ -67,7 +67,7 @@ export function createHand(setup: BenchSetup, from: BenchState = initialState(se
   };
 }
 
-/** Safe, every failed part replaced and every bad contact made anew, before the set is on. */
+/** Safe, every failed part replaced and every bad contact made again, before the set is switched on. */
 export function makeSound(setup: BenchSetup, hand: Hand): void {
   const { receiver, deck, scenario } = setup;
   hand.take({ type: 'cautionsAcknowledged' });
@@ -114,7 +114,7 @@ export function setUpFor(setup: BenchSetup, hand: Hand, response: SheetResponse)
   setAll(hand, { pipHeightDiv: 0.3, ...PLAIN_PICTURE });
 }
 
-/** A line that the supply's knob leaves too far off is brought to its volts as the needle has them. */
+/** A line that the supply's knob leaves too far off is brought to its volts by the needle. */
 export function byTheNeedle(hand: Hand, { id, setUp }: SheetResponse): void {
   const facts = hand.bench.facts(hand.state);
   if (facts.response !== id) return;
@@ -198,10 +198,10 @@ export function prove(proof: ProofId, hand: Hand): void {
   }
 }
 
-/** The picture of the skirts is larger by so much: two clicks of the Y gain. */
+/** The picture of the skirts is larger by this much: two clicks of the Y gain. */
 const LARGER_DB = 12;
 
-/** At least twelve decibels more gain, as near as the clicks have it. */
+/** At least twelve decibels more gain, as near as the clicks allow. */
 function finer(voltsPerDiv: number): number {
   const clicks = CONTROL_ROWS.yVoltsPerDiv.choices;
   return clicks.findLast((click) => click <= voltsPerDiv / 3.99) ?? clicks[0];
@@ -214,7 +214,7 @@ function lowestPip(hand: Hand): number | null {
   return hz.find((one) => hand.state.crystals.includes(one)) ?? null;
 }
 
-/** Nearer than this nobody turns. */
+/** Nearer than this nobody turns a slug. */
 const LEAST_TURN = 1e-3;
 
 function set(hand: Hand, control: keyof Controls, value: number | boolean | string): void {

@@ -19,7 +19,7 @@ export interface KnownSet extends CertifiedSet {
   readonly engine: string;
 }
 
-/** What lays the set of a bench out again; null where the design itself stands there. Where its slugs are right is what its coils are said to have. */
+/** What lays the set of a bench out again; null where the design itself stands there. Where its slugs are right follows from the inductances of its coils. */
 export function setOf({ receiver, scenario, draw }: BenchSetup): CertifiedSet | null {
   if (scenario.set === undefined || draw === undefined) return null;
   const henries = Object.fromEntries(receiver.adjusters.map((a) => [a.id, a.nominalHenries]));

@@ -28,20 +28,20 @@ export interface Place {
 const REGION = { first: 0.5, most: 2, last: 0.004 } as const;
 const SHORT_WAY = 6;
 const WHOLE_WAY = 40;
-/** From so many ends the search leaps on. */
+/** The search leaps on from this many ends. */
 const CHAINS = 2;
-/** So many starts are followed the whole way. */
+/** This many starts are followed all the way. */
 const WHOLE_WAYS = 6;
-/** Of what the model promises: less is no step, more makes the region wider. */
+/** Shares of what the model promises: a step that gives less is not taken, one that gives more widens the region. */
 const KEPT = { some: 0.05, most: 0.7 } as const;
 const SHRINK = 0.35;
 const GROW = 2;
-/** A promise of less, in tolerances, is none. */
+/** A promise of less than this counts as none, tolerances. */
 const LEAST_PROMISE = 5e-4;
 /** Starts anywhere in the travel. */
 const FAR = 20;
 const FAR_TURNS = 10;
-/** More ways to share out the traps are not tried. */
+/** At most so many ways of sharing out the traps are tried. */
 const MOST_SHARED = 24;
 /** The longest leap and the shortest, turns. */
 const LEAPS = { longest: 1.5, shortest: 0.15 } as const;
@@ -59,7 +59,7 @@ export interface LowestTask {
   readonly leaps: number;
 }
 
-/** From each of the starts, and by seeded leaps from the best end; nothing goes on once the sheet is met. */
+/** From each of the starts, and by seeded leaps from the best end; stops once the sheet is met. */
 export function lowestWorst({ demands, deck, adjusters, trapsHz, starts, seed, leaps }: LowestTask): Standing {
   const chance = seededRandom(seed);
   const [own] = starts;

@@ -35,7 +35,7 @@ export interface SearchTask {
 const TRAP_STEPS = 24;
 const MOST_PRINTED = 25;
 const MOST_DEMANDED = 30;
-/** Three hundredths of a decibel all over: no hand lays it nearer. */
+/** Three hundredths of a decibel all over: no hand gets it nearer. */
 const PRINTED_ENOUGH = 1e-3;
 /** New starts lie this far from the middle of the travel, as a share of it. */
 const RESTART_SHARE = 0.35;
@@ -56,7 +56,7 @@ export function search(task: SearchTask): Found {
 
 /** First and last length of a step, turns. */
 const STEPS = [0.125, 0.004] as const;
-/** Further outside than this, in tolerances, no small steps help. */
+/** Further outside than this, in tolerances, small steps do not help. */
 const WITHIN_STEPS = 1.5;
 const MOST_LOOKS = 250;
 
@@ -97,7 +97,7 @@ export function lowerWorst(
   return best;
 }
 
-/** The line that is furthest outside, or the least far inside. A yes-or-no line that is met has no margin, and is not the nearest to anything. */
+/** The line that is furthest outside, or inside by the least. A yes-or-no line that is met has no margin and is never the nearest. */
 export function worstOf(standings: readonly Standing[]): Standing {
   const measured = standings.filter(({ item, excess }) => item.kind !== 'polarity' || excess > 0);
   const [first, ...rest] = measured.length > 0 ? measured : standings;

@@ -1,4 +1,4 @@
-/** How near slugs alone come to the sheet while a part has failed: what a certificate says of a fault that no slug makes good. */
+/** How near the slugs alone come to the sheet while a part has failed: what a certificate says of a fault that no slug can make good. */
 import { roundTo } from '../base/rounding.ts';
 import type { Deck } from '../physics/deck.ts';
 import type { Adjuster } from '../receiver/receiver.ts';

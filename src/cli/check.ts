@@ -38,7 +38,7 @@ export function check(terminal: Terminal, names: readonly string[]): ExitCode {
   return codes.every((code) => code === EXIT.good) ? EXIT.good : EXIT.bad;
 }
 
-/** What lies in the same folder as a file that is checked. */
+/** What lies in the same folder as a file being checked. */
 interface Beside {
   readonly receivers: ReadonlyMap<string, LoadedReceiver>;
   /** names of receivers there that are told of by themselves, so that no scenario tells of them again */

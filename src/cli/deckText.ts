@@ -44,13 +44,13 @@ export interface StandingSet {
 /** kT/q at 27 C, which is ngspice's own temperature, volts. */
 const K_T_PER_Q = (1.380649e-23 * 300.15) / 1.602176634e-19;
 
-/** Of the highest frequency in the deck, an oscillator's too. */
+/** Fewest steps in a period of the highest frequency in the deck, an oscillator's included. */
 const LEAST_STEPS = 96;
 /** How far the steps may move a circuit, as a share of its half width. */
 const MOVED = 5e-3;
-/** After so many time constants of a load less than a thousandth is lacking. */
+/** After this many time constants of a load less than a thousandth is missing. */
 const LOAD_CONSTANTS = 7;
-/** The last tenth of the run is what stands still. */
+/** The last tenth of the run, which stands still. */
 const STANDS = 0.9;
 
 export function deckText(say: TerminalWords['cli']['deck'], set: StandingSet): string {

@@ -12,7 +12,7 @@ export interface DemonstrateOptions {
   readonly out?: string;
 }
 
-/** Good only where the run passes. */
+/** All well only where the run passes. */
 export function demonstrate(terminal: Terminal, name: string, options: DemonstrateOptions): ExitCode {
   const scenario = readScenario(terminal, name);
   if (!scenario.ok) return tellProblems(terminal, scenario.problems);

@@ -24,7 +24,7 @@ export function volts(terminal: Terminal, name: string, options: VoltsOptions): 
   const pictureOf = createPictureMaker(setup, faults);
   const lines = hz.map((f) => {
     const state = stateAt(f);
-    // The source stands still, so every sample of the period is alike.
+    // The source stands still, so every sample of the period is the same.
     const [still] = pictureOf(faults(state).really(state)).volts;
     return `${f},${still!.toPrecision(DIGITS)}`;
   });

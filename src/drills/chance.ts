@@ -9,7 +9,7 @@ export const pick = <T>(from: readonly T[], chance: Chance): T => from[Math.floo
 
 export const between = (low: number, high: number, chance: Chance): number => low + (high - low) * chance();
 
-/** In an order of chance. */
+/** Shuffled. */
 export const shuffled = <T>(all: readonly T[], chance: Chance): T[] =>
   all
     .map((one) => [chance(), one] as const)

@@ -24,7 +24,7 @@ export interface SceneOptions {
   readonly controls?: Partial<Controls>;
 }
 
-/** The phase that a hand would have found is found, unless a lag is asked for. */
+/** The phasing is right, unless a lag is asked for. */
 export function sceneOf({ receiver, deck }: SetParts, options: SceneOptions): Scene {
   const { response: id, slugs = {}, faults = [], lagDegrees = 0, crystalsHz = [], controls = {} } = options;
   const response = responseById(receiver, id);

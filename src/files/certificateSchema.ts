@@ -45,7 +45,7 @@ export const certificateSchema = object({
 });
 
 const CERTIFICATE_HISTORY: FormatHistory = { format: 'haystack-certificate', current: 1, migrations: {} };
-/** A bench may have as many lines as six responses can ask. */
+/** A certificate has at most as many lines as six responses can ask for. */
 const MOST: Sizes = { values: 8000, items: 400, keys: 64, characters: 1000, levels: 6 };
 
 /** What a certificate says, or every problem of its shape. */

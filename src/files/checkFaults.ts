@@ -28,7 +28,7 @@ export function checkFaults(faults: readonly Fault[], receiver: Receiver, deck: 
       checkFault(fault, receiver, deck, ['faults', i], tell);
     },
   );
-  // Together they are looked at where each of them is known, which ends this check where one is not.
+  // Faults are checked together where each of them is known; where one is not, this check ends.
   if (!whole || [...faults].length === 0) return;
   complainOfNoParts(faults, receiver, deck, tell);
   complainOfSameParts(faults, receiver, deck, tell);
@@ -46,7 +46,7 @@ export function checkFaults(faults: readonly Fault[], receiver: Receiver, deck: 
   complain(['faults'], found, wanted);
 }
 
-/** What nobody can hold in the hand (`notParts` of the receiver) does not fail by itself, and could not be replaced. */
+/** What is no part that a hand can hold (`notParts` of the receiver) does not fail by itself, and could not be replaced. */
 function complainOfNoParts(faults: readonly Fault[], receiver: Receiver, deck: Deck, complain: Complain): void {
   const tray = new Set(partsTray(receiver, deck).map(({ name }) => name));
   eachKnown(
@@ -76,7 +76,7 @@ function complainOfSameParts(faults: readonly Fault[], receiver: Receiver, deck:
   );
 }
 
-/** Such as a decoupling of coils that do not end on the supply. */
+/** For example a decoupling of coils that do not end on the supply. */
 function complainOfNothing(faults: readonly Fault[], receiver: Receiver, deck: Deck, complain: Complain): void {
   eachKnown(
     () => faults,

@@ -40,7 +40,7 @@ export function checkParts({ responses }: Receiver, deck: Deck, deckFile: string
   return [...values, ...looseNodes(deck, deckFile)];
 }
 
-/** A node with one end of one part on it carries no current: it is a slip of the pen. */
+/** A node with one end of one part on it carries no current: a slip of the pen. */
 function looseNodes(deck: Deck, deckFile: string): Problem[] {
   const ends = new Map<string, { readonly element: DeckElement; readonly word: number; readonly node: string }[]>();
   for (const element of deck.elements) {

@@ -20,7 +20,7 @@ const tool = oneOf(...TOOL_IDS);
 const proof = oneOf(...PROOFS);
 const answer = oneOf(...FINDING_ANSWERS);
 const matter = oneOf(...SET_UP_MATTERS);
-/** More than any sheet has slugs, and any tray parts. */
+/** More than any sheet has slugs, or any tray has parts. */
 const MOST_NAMED = 200;
 const value = v.union([number(-1e9, 1e9), v.boolean(), text(20)], asMessage(['controlValue']));
 
@@ -62,7 +62,7 @@ export const timedEventSchema = timedEventSchemaOf(CONTROLS.ids);
 type Parsed = v.InferOutput<typeof timedEventSchema>;
 true satisfies Parsed extends TimedEvent ? true : false;
 true satisfies TimedEvent extends Frozen<Parsed> ? true : false;
-/** Nobody changes an event that has been read. */
+/** An event that has been read is never changed. */
 type Frozen<T> = T extends readonly (infer I)[]
   ? readonly I[]
   : T extends object

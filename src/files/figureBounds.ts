@@ -1,4 +1,4 @@
-/** Bounds of a figure as the shape of a scenario file has them, so that whoever offers a figure offers no other. */
+/** Bounds of a number as the shape of a scenario file has them, so that a form offers no other. */
 import { scenarioSchema } from './scenarioSchema.ts';
 
 export interface Bounds {

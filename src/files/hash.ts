@@ -10,7 +10,7 @@ export function hashOf(value: unknown): string {
   return bytesToHex(sha256(utf8ToBytes(canonicalJson(value))));
 }
 
-/** Throws on what JSON cannot hold. A key whose value is undefined counts as not there. */
+/** Throws on what JSON cannot hold. A key whose value is undefined counts as absent. */
 export function canonicalJson(value: unknown): string {
   if (value === null || typeof value === 'boolean' || typeof value === 'string') return JSON.stringify(value);
   if (typeof value === 'number') {

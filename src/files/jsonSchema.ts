@@ -60,7 +60,7 @@ function runFileOf() {
   return { ...runFileSchema.entries, scenario: scenarioSchema, events: list(timedEventSchema, 0, MOST_EVENTS) };
 }
 
-/** What nobody need say more than. */
+/** What needs no further text. */
 const FIRST_SCENARIO = {
   format: 'haystack-scenario',
   version: 2,

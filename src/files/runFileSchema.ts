@@ -105,7 +105,7 @@ function runFrom(json: unknown, { events, problems: wrongEvents }: EventReader, 
   const first = (json as { readonly version?: unknown }).version === 1;
   if (shape.success && !first && readSeal(shape.output.seal)?.head === null)
     problems.push({ file, place: '/seal', found: ['twoHashes'], wanted: ['seal'] });
-  // That there is none has been told.
+  // That there is none has been said already.
   if (!scenario.ok && inside !== undefined)
     problems.push(...scenario.problems.map((p) => ({ ...p, place: `/scenario${p.place}` })));
   if (!shape.success || !scenario.ok || problems.length > 0) return bad(...listed(problems, file));

@@ -24,7 +24,7 @@ export function withTextPlaces(problems: readonly Problem[], file: string, text:
       const [found] = problem.found;
       return { ...problem, at: lineOf(found === 'key' || found === 'keyTwice' ? spot.key : spot.value) };
     }
-    // What is missing is missing from the nearest thing that is there.
+    // What is missing is shown at the nearest thing that is there.
     for (let above = parentOf(problem.place); ; above = parentOf(above)) {
       const near = spots.get(above);
       if (near !== undefined) return { ...problem, at: lineOf(near.value) };

@@ -45,11 +45,11 @@ export interface BlindTurn {
   readonly atSeconds: number;
 }
 
-/** A slug that rests longer than this, or another slug, begins a new bout. */
+/** A slug that rests longer than this, or another slug, starts a new bout. */
 const BOUT_GAP_MS = 3000;
 /** No honest run comes near so many bouts; each costs a look at the bench. */
 const MOST_BOUTS = 1000;
-/** A residual of phase must be so far beyond its tolerance before it fools anybody. */
+/** A residual of phase must be this far beyond its tolerance before it fools anybody. */
 const FOOLING_PHASE_DEGREES = 2;
 
 export function blindTurns(setup: BenchSetup, events: readonly TimedEvent[]): readonly BlindTurn[] {

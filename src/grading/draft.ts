@@ -1,4 +1,4 @@
-/** A line of the score before the block's points are shared out: its weight in the block, and the share of it that was earned. */
+/** A line of the score before the block's points are shared out: its weight in the block, and how much of it was earned. */
 import type { Block, ScoreLine } from './report.ts';
 
 export interface DraftLine {

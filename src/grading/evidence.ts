@@ -31,13 +31,13 @@ export function findingEvidence(setup: BenchSetup, state: BenchState, rules: Rul
   };
 }
 
-/** What was said at signing to have been wrong. */
+/** What the learner said at signing had been wrong. */
 export function diagnosisEvidence(setup: BenchSetup, { diagnosis }: Pick<BenchState, 'diagnosis'>): Evidence {
   if (!asksDiagnosis(setup.scenario)) return {};
   return { diagnosis: [{ ...judgeDiagnosis(setup, diagnosis), atSeconds: diagnosis?.atSeconds ?? null }] };
 }
 
-/** What happened on the way, and what it took. */
+/** What happened during the work, and what it took. */
 export function conductEvidence(
   { incidents, turnsMade }: Pick<BenchState, 'incidents' | 'turnsMade'>,
   seconds: number,

@@ -12,7 +12,7 @@ export interface FallingLimits extends Limits {
   readonly fullWithin?: number;
 }
 
-/** Nearer than so many tolerances to what is wanted, a line of the response is paid in full. */
+/** Within this many tolerances of what is wanted, a line of the response is paid in full. */
 export const FULL_WITHIN = 0.5;
 /** Share that is paid at the limit. */
 const AT_LIMIT = 0.85;
@@ -41,7 +41,7 @@ export function tolerancesAway(measured: number, limits: FallingLimits): number 
   return 1 + excessOver(limits, measured) / limits.tolerance;
 }
 
-/** Steps to which figures are rounded before anything is made of them: a last-bit difference between machines then changes nothing. */
+/** Steps to which measurements are rounded before anything is computed from them: a last-bit difference between machines then changes nothing. */
 const STEPS: Readonly<Record<FigureUnit, number>> = {
   percent: 0.01,
   db: 0.01,

@@ -34,7 +34,7 @@ type Demands = ReturnType<SheetJudge['demands']>;
 /** What is judged before and after the work; care and economy are about the work itself. */
 const WORK: readonly Block[] = ['response', 'truth', 'proofs'];
 
-/** A grader by a table of rules; `grade` is the one by the shipped table under the rules of today. */
+/** A grader by a table of rules; `grade` is the one with the shipped table and today's rules. */
 export function createGrader(table: readonly Rule[], version: RulesVersion = RULES_VERSION): Grade {
   const rules = table.filter((rule) => isCap(rule) || (rule.since ?? 1) <= version);
   const ofBlocks = (...blocks: readonly Block[]): readonly Rule[] =>
@@ -158,14 +158,14 @@ function endOf(setup: BenchSetup, events: readonly TimedEvent[], limitMs: number
   return { ...state, diagnosis: replay(setup, events).state.diagnosis };
 }
 
-/** By the shipped table, under the rules of a version: a run that was made under the first rules can be graded under both. */
+/** By the shipped table, under the rules of a given version: a run made under the first rules can be graded under both. */
 export function gradeUnder(version: RulesVersion): Grade {
   return createGrader(RULES, version);
 }
 
 export const grade: Grade = gradeUnder(RULES_VERSION);
 
-/** Of the rounding of a figure, so that the slugs at their nominal places are paid in full, in tolerances. */
+/** Allowance for rounding, so that slugs at their nominal places are paid in full, in tolerances. */
 const ROUNDING_ROOM = 0.02;
 
 /** How near to what is wanted each demand is paid in full: half a tolerance, or as near as the sound set comes with its slugs at their nominal places. */

@@ -17,7 +17,7 @@ export interface SetAsFound {
   readonly good: boolean;
 }
 
-/** What was said, and in what it differs from what was so. */
+/** What was said, and how it differs from what was so. */
 export interface JudgedDiagnosis {
   readonly stated: Diagnosis | null;
   readonly asFound: SetAsFound;

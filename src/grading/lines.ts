@@ -1,9 +1,9 @@
-/** Walks the rows: each rule reads each of its subjects, and what it reads becomes a line. */
+/** Walks the rows: each rule reads each of its subjects, and each reading becomes a line. */
 import type { DraftLine } from './draft.ts';
 import { roundFigure, shareOf } from './falling.ts';
 import { type About, type LineRule, makesLines, type Rule, type Subjects } from './rules/rule.ts';
 
-/** What the rules look at; a rule about something that is left out makes no line. */
+/** What the rules look at; a rule whose subject is left out makes no line. */
 export type Evidence = { readonly [A in About]?: readonly Subjects[A][] };
 
 /** What tells the lines of one rule apart; null = it has but one. */

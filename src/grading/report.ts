@@ -1,4 +1,4 @@
-/** What grading hands out: figures and reason codes. `describe` turns each line into one sentence. */
+/** What grading hands out: measurements and reason codes. `describe` turns each line into one sentence. */
 import type { RulesVersion } from '../base/engine.ts';
 import { isInside } from '../base/limits.ts';
 import type { ToldSymptom } from '../receiver/faults/fault.ts';
@@ -90,7 +90,7 @@ export interface ScoreLine {
   readonly held?: 'noPicture' | 'workLeft' | 'helper';
 }
 
-/** Earned in full, as far as its own figure goes. */
+/** Earned in full, as far as its own measurement goes. */
 export function lineIsMet(line: ScoreLine): boolean {
   return isInside(line, line.measured);
 }

@@ -26,7 +26,7 @@ export interface SetCurves {
 
 /** A run and the file that it came in are two setups; a class hands in runs on the scenarios of an evening, in any order. */
 const MOST_SETUPS = 8;
-/** Each holds a solver: of a set with so many parts replaced in so many ways the first is made again. */
+/** Ways in which the parts of one set were replaced; each holds a solver, and the first that was made goes first. */
 const MOST_WAYS = 6;
 
 const kept: { readonly setup: BenchSetup; readonly curves: SetCurves }[] = [];

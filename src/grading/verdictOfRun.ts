@@ -28,7 +28,7 @@ export function totalOf(points: number, caps: readonly Cap[]): number {
   return caps.reduce((total, cap) => Math.min(total, cap.limit), whole);
 }
 
-/** Each from its own lines: what is outside its limits, or could not be judged, keeps the verdict from standing. */
+/** Each from its own lines: one that is outside its limits, or could not be judged, keeps the verdict from standing. */
 export function verdictsOf(lines: readonly ScoreLine[], caps: readonly Cap[]): Report['verdicts'] {
   const of = (block: Block): RunVerdict => {
     const lacks = lines.filter((line) => line.block === block && !stands(line)).map((line) => line.id);
@@ -65,7 +65,7 @@ export function passes(total: number, caps: readonly Cap[], standing: Standing):
   return total >= PASS_POINTS && caps.length === 0 && lacking(standing).length === 0;
 }
 
-/** Why a run with points enough does not pass; none where the points or a cap say it already. */
+/** Why a run with enough points does not pass; empty where the points or a cap say it already. */
 export function wantingFor(total: number, caps: readonly Cap[], standing: Standing): Report['wanting'] {
   return total < PASS_POINTS || caps.length > 0 ? [] : lacking(standing);
 }

@@ -31,7 +31,7 @@ export interface LostLine {
   readonly of: number;
 }
 
-/** A line of the response at its limit still earns this share (G1 in docs/grading.md): whoever has less has missed it. */
+/** A line of the response at its limit still earns this share (G1 in docs/grading.md): a run with less has missed it. */
 const MISSED_BELOW = 0.85;
 const LISTED = 5;
 
@@ -49,7 +49,7 @@ export function classFigures(rows: readonly ClassRow[]): ClassFigures {
   };
 }
 
-/** What was altered, cannot have happened or was not finished says nothing of a skill; of copies one is enough. */
+/** A run that was altered, cannot have happened or was not finished says nothing of a skill; of copies one is enough. */
 function counts(row: ClassRow): row is ClassRow & { readonly marks: Marks } {
   return row.marks !== null && !row.copy && (row.verdict === 'verified' || row.verdict === 'otherRules');
 }

@@ -72,7 +72,7 @@ export interface Order {
   readonly down: boolean;
 }
 
-/** What there is nothing of comes last either way; what is alike stays in the order in which it came. */
+/** What has no value comes last either way; equal values stay in the order in which they came. */
 export function inOrder(rows: readonly ClassRow[], { by, down }: Order, language: string): readonly ClassRow[] {
   const letters = new Intl.Collator(language, { numeric: true });
   const keys = new Map(rows.map((row) => [row, keyOf(row, by)]));
@@ -137,7 +137,7 @@ export function sifted(rows: readonly ClassRow[], { learner, scenario, bestOnly 
   return bestOnly ? bestOfEach(wanted) : wanted;
 }
 
-/** Of each learner and scenario the run that is most to be trusted, then the one with most points. What nobody signed, or what was not graded, stays. */
+/** Of each learner and scenario the run most to be trusted, then the one with most points. Runs that nobody signed, or that were not graded, stay. */
 function bestOfEach(rows: readonly ClassRow[]): readonly ClassRow[] {
   const best = new Map<string, ClassRow>();
   const nameOf = (row: ClassRow): string | null =>

@@ -40,7 +40,7 @@ export interface WorkedOut {
   readonly pars: Map<string, Par | null>;
 }
 
-/** Sheets of many evenings need no more. */
+/** Enough for the sheets of many evenings. */
 const MOST_KEPT = 200;
 
 export const createWorkedOut = (): WorkedOut => ({ designs: new Map(), pars: new Map() });

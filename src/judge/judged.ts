@@ -1,4 +1,4 @@
-/** What is kept of a judgement: no words, no events, so that thousands of them are light and can cross from a worker to a page. */
+/** What is kept of a judgement: no words and no events, so that thousands of them are light and can cross from a worker to a page. */
 import type { ClaimedScore } from '../files/runFile.ts';
 import { type Block, type Report, type ScoreLine, VERDICT_IDS, type VerdictId } from '../grading/report.ts';
 import type { Verdict } from '../run/verify.ts';

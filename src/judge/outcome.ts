@@ -1,4 +1,4 @@
-/** One word for what is to be made of a run file that was handed in: what a list of many is sorted by. The verdict says the rest. */
+/** One word for what to make of a run file that was handed in: what a list of many is sorted by. The verdict says the rest. */
 import { hashOf } from '../files/hash.ts';
 import type { ClaimedScore, TimedEvent } from '../files/runFile.ts';
 import { readSeal } from '../files/seal.ts';

@@ -2,7 +2,7 @@
 import { bad, good, type Result } from '../base/result.ts';
 import type { Words } from '../words/words.ts';
 
-/** No file of ours is larger: a run file has at most 4 Mi characters, which are rarely more than a byte each. */
+/** No file of ours is larger: a run file has at most 4 Mi characters, few of which take more than a byte. */
 const LARGEST_BYTES = 8 * 1024 * 1024;
 
 /** Asked before the bytes are read. */

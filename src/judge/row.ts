@@ -83,7 +83,7 @@ export function rowAnswered(line: string): Row {
   return { ...row, finding: { ...finding, problems } };
 }
 
-/** Names, for each row that has one, the first other row with the same acts. */
+/** For each row that has one, names the first other row with the same acts. */
 export function withSameActs<R extends Pick<Row, 'file' | 'acts' | 'sameAs'>>(rows: readonly R[]): readonly R[] {
   const byActs = new Map<string, [R, ...R[]]>();
   for (const row of rows) {

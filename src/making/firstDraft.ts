@@ -4,7 +4,7 @@ import { coilGroups, nodesOf } from '../physics/deckProblems.ts';
 import { SLUG_LETTERS } from '../receiver/slugLetters.ts';
 import type { Draft, Json } from './wholeReceiver.ts';
 
-/** A diode of the days of valves and its load, as in the small sets of the course. */
+/** A typical diode and load of the valve era, as in the small sets of the course. */
 const DIODE = { saturationAmps: 2.6e-7, emissionVolts: 0.027, loadOhms: 470e3, loadFarads: 100e-12 };
 const DETECTOR = 'diode';
 /** Two diodes of that kind and their loads, as in the FM sets of the course. */
@@ -184,5 +184,5 @@ function wayIn(deck: Deck, source: CurrentSource, node: string): Json {
   return { id: 'TP2', node, inject: { kind: 'deckSource', element: source.name, siemens } };
 }
 
-/** To so many figures. */
+/** To so many significant digits. */
 const roundTo = (value: number, figures: number): number => Math.round(Number(value.toPrecision(figures)));

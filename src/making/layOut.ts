@@ -5,7 +5,7 @@ export function layOut(value: object): string {
   return `${lines(value, '', 0, true)}\n`;
 }
 
-/** `taken`: what stands on the line before it, and a comma after it. */
+/** `taken`: characters already on the line before it, and a comma after it. */
 function lines(value: unknown, indent: string, taken: number, open = false): string {
   const flat = oneLine(value);
   if (typeof value !== 'object' || value === null) return flat;

@@ -73,7 +73,7 @@ export function sCurveFrom(receiver: Receiver, deck: Deck, response: SheetRespon
 const rounded = (value: number): number => Number(value.toFixed(3));
 const twoFigures = (hz: number): number => Number(hz.toPrecision(2));
 
-/** A sheet that measures all that may be asked of an S-curve, and asks nothing. */
+/** A specification that measures everything an S-curve can be asked for, and demands nothing. */
 function gauge(
   fromHz: number,
   toHz: number,

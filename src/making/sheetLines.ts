@@ -19,7 +19,7 @@ export interface NewLine {
 
 export type LineRefusal = 'outside' | 'twice' | 'backwards' | 'noWidth' | 'noTrap';
 
-/** The one figure of a line that is its limit, as people say it. */
+/** The one number of a line that is its limit, as people say it. */
 export interface LineLimit {
   readonly value: number;
   readonly unit: 'percent' | 'dB' | 'Hz';

@@ -1,5 +1,6 @@
 /**
- * What the bench answers to what has just been done: steps that have their tick, lines that have come inside their limits, a proof whose finding was right, a part that was replaced.
+ * What the bench answers to what has just been done: steps that have their tick, lines that have come inside their limits, a proof whose finding was right, a part that was
+ * replaced, and phases that are done.
  * A sealed job answers nothing of what only its report may tell. Pure.
  */
 import { unreachable } from '../base/never.ts';
@@ -7,6 +8,7 @@ import { findingsOf } from '../bench/witness.ts';
 import { isPartOfSet } from '../receiver/faults/cure.ts';
 import { jobSheet } from '../receiver/jobSheet.ts';
 import type { ProofId } from '../scenario/proofId.ts';
+import { PHASES, type Phase } from '../session/phase.ts';
 import type { BenchPort } from './ports.ts';
 import { stepMarks } from './steps.ts';
 
@@ -15,7 +17,9 @@ export type Answer =
   | { readonly kind: 'steps'; readonly steps: readonly number[] }
   | { readonly kind: 'lines'; readonly came: number; readonly outside: number }
   | { readonly kind: 'finding'; readonly proof: ProofId }
-  | { readonly kind: 'part'; readonly part: string };
+  | { readonly kind: 'part'; readonly part: string }
+  /** phases that are done; only spoken, as the rail shows them */
+  | { readonly kind: 'phases'; readonly phases: readonly Phase[] };
 
 /** What is heard of it; a part that is replaced has the sound of its clip. `missed`: a lead let go beside every point. */
 export type AnswerSound = 'stepDone' | 'lineIn' | 'foundRight' | 'missed';
@@ -29,13 +33,14 @@ export function soundOf({ kind }: Answer): AnswerSound | null {
     case 'finding':
       return 'foundRight';
     case 'part':
+    case 'phases':
       return null;
     default:
       return unreachable(kind);
   }
 }
 
-/** How the job stands, as far as an answer hangs on it. */
+/** How the job stands, as far as an answer depends on it. */
 interface JobStanding {
   /** steps of the sheet that the bench has ticked, from 0 */
   readonly ticked: readonly number[];
@@ -43,24 +48,27 @@ interface JobStanding {
   readonly outside: readonly string[] | null;
   readonly foundRight: readonly ProofId[];
   readonly replaced: readonly string[];
+  readonly phases: readonly Phase[];
 }
 
 type Bench = Pick<BenchPort, 'receiver' | 'scenario' | 'setup' | 'session' | 'state'>;
 
 function jobStanding({ receiver, scenario, setup, session, state }: Bench): JobStanding {
   const replaced = state().replaced.filter(isPartOfSet);
-  if (scenario.sealed) return { ticked: [], outside: null, foundRight: [], replaced };
   const view = session();
+  const phases = PHASES.filter((phase) => view.done[phase]);
+  if (scenario.sealed) return { ticked: [], outside: null, foundRight: [], replaced, phases };
   const findings = findingsOf(setup, state());
   return {
     ticked: stepMarks(jobSheet(receiver, scenario), view).flatMap((mark, step) => (mark === 'done' ? [step] : [])),
     outside: view.slugs === null || view.slugs.moved.length > 0 ? null : view.slugs.off.map(({ item }) => item.id),
     foundRight: scenario.proofs.filter((proof) => findings[proof] === 'right'),
     replaced,
+    phases,
   };
 }
 
-/** `before`: as it stood last, with the lines as they were at the last look. What is told first is what was done on purpose. */
+/** `before`: how it stood last, with the lines as at the last look. What was done on purpose is told first. */
 function answersTo(before: JobStanding, now: JobStanding): readonly Answer[] {
   const answers: Answer[] = [];
   for (const part of fresh(before.replaced, now.replaced)) answers.push({ kind: 'part', part });
@@ -71,6 +79,8 @@ function answersTo(before: JobStanding, now: JobStanding): readonly Answer[] {
   }
   const steps = fresh(before.ticked, now.ticked);
   if (steps.length > 0) answers.push({ kind: 'steps', steps });
+  const phases = fresh(before.phases, now.phases);
+  if (phases.length > 0) answers.push({ kind: 'phases', phases });
   return answers;
 }
 
@@ -78,13 +88,13 @@ function fresh<T>(before: readonly T[], now: readonly T[]): readonly T[] {
   return now.filter((one) => !before.includes(one));
 }
 
-/** Asked from time to time, it tells what has come since it was asked last. */
+/** Each call tells what has come since the one before. */
 export function createAnswers(bench: Bench): () => readonly Answer[] {
   let before = jobStanding(bench);
   return () => {
     if (bench.session().stage !== 'working') return [];
     const stands = jobStanding(bench);
-    // While a slug moves nothing is known of the lines: they are held against what they were when it was looked last.
+    // While a slug moves nothing is known of the lines: they are compared with the last look.
     const now = { ...stands, outside: stands.outside ?? before.outside };
     const answers = answersTo(before, now);
     before = now;

@@ -186,7 +186,7 @@ function discPlace(
       const cost =
         crowd(around(at, DISC_RADIUS + 2), taken, plan) * 40 +
         near(at, along, 14) * 4 +
-        // By habit of the plan letters stand above and to the left; a can with two holes wants each letter on its own side.
+        // By habit letters on a plan stand above and to the left; a can with two holes wants each letter on its own side.
         Math.abs(((degrees + 45 + 180) % 360) - 180) / 40 +
         more / 4 -
         outward / 6;

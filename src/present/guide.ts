@@ -43,7 +43,7 @@ export interface GuideStep {
 }
 
 const EIGHTH = 1 / 8;
-/** A slug this near to where it belongs needs no guide any more: what is just inside the sheet still leans for every eye. */
+/** A slug this near to where it belongs needs no guide any more: one just inside the sheet still shows a lean to every eye. */
 const NEAR_TURNS = 0.25;
 const HALF_DB = 6;
 const SWING_DEGREES = 15;

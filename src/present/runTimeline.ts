@@ -3,7 +3,7 @@ import type { Incident } from '../bench/benchState.ts';
 import type { TimedEvent } from '../files/runFile.ts';
 import type { Phase } from '../session/phase.ts';
 
-/** One spell at a slug: turns in the same sense of purpose, with no long pause. */
+/** One spell at a slug: turns for one purpose, with no long pause. */
 export interface Spell {
   readonly slug: string;
   readonly fromSeconds: number;

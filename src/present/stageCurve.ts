@@ -1,4 +1,4 @@
-/** What a curve from a stage between is told by: its peaks, and the dips between them. */
+/** How a curve from an intermediate stage is described: its peaks, and the dips between them. */
 export interface Turning {
   readonly hz: number;
   /** as a share of the highest, linear; without sign */

@@ -1,5 +1,5 @@
 /**
- * The figure for a stage between: what the tube shows of a sound set, slugs right, with the sweep at a point farther on than the sheet's own and its level set for the
+ * The figure for an intermediate stage: what the tube shows of a sound set, slugs right, with the sweep at a point farther on than the sheet's own and its level set for the
  * same detected volts. Where two slugs answer to one number, as those of a link or of an output pair do, it is the shape that tells them apart. Pure.
  */
 import { type BenchSetup, designOf } from '../bench/setup.ts';
@@ -55,7 +55,7 @@ export function stageFigures(setup: BenchSetup, whole: SheetFigures, at: string)
   };
 }
 
-/** A rise or fall of less is not worth a word; nor is a peak as low as this. */
+/** A smaller rise or fall is not worth a word; nor is a peak as low as this. */
 const PLAIN = 0.03;
 const LOW_PEAK = 0.08;
 

@@ -25,7 +25,7 @@ function windingOhms(henries: number): number {
   return (turns * TURN_METRES * OHM_METRES) / WIRE_SQUARE_METRES;
 }
 
-/** Far beyond what any meter shows where nothing joins them. */
+/** Far more than any meter shows where nothing joins them. */
 export function directOhms({ stages, notParts = [] }: Receiver, deck: Deck, from: string, to: string): number {
   const losses = new Set(notParts.map((name) => name.toLowerCase()));
   const lifted = new Set([

@@ -24,10 +24,10 @@ const FULL_SPREADS: Spreads = { capacitors: 0.05, resistors: 0.1, couplings: 0.0
 
 const DEPTHS = [0.25, 0.75] as const;
 const DEPTHS_TWO_PEAKS = [0.15, 0.35] as const;
-/** How far below and above the design a trial may look, as a share of it: capacitors and couplings within their spreads want less. */
+/** How far below and above the design a trial may look, as a share of it: capacitors and couplings within their spreads need less. */
 const TRIAL_REACH = 0.8;
 
-/** Those of a receiver: what its file says, or the full ones. */
+/** The spreads of a receiver: what its file says, or the full ones. */
 export function spreadsOf(receiver: Receiver): Spreads {
   return { ...FULL_SPREADS, ...receiver.spreads };
 }
@@ -125,7 +125,7 @@ function scaledCoils(deck: Deck, factors: ReadonlyMap<string, number>): Deck {
   return { ...deck, elements };
 }
 
-/** One seed of two numbers, for whatever is tried one after the other under one number. The multiplier is that of the golden ratio in 32 bits (Knuth, The Art of Computer Programming 3, 6.4; from memory). */
+/** One seed made of two numbers, for things that are tried one after the other under one number. The multiplier is that of the golden ratio in 32 bits (Knuth, The Art of Computer Programming 3, 6.4; from memory). */
 export function mixed(seed: number, draw: number): number {
   return (seed ^ Math.imul(draw + 1, 0x9e3779b1)) | 0;
 }

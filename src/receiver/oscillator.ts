@@ -37,7 +37,7 @@ export function tankValues(
   return [{ element: oscillator.capacitor, value: Math.max(LEAST_FARADS, farads) }];
 }
 
-/** However small the capacitor. */
+/** Never below this, however small the capacitor. */
 const LEAST_FARADS = 1e-15;
 
 export function createOscillator({ node, drive, fromHz, toHz }: Tank): Oscillator {

@@ -2,7 +2,7 @@
 import { bestLanguage, USUAL_LANGUAGE } from '../base/languages.ts';
 import type { Receiver } from './receiver.ts';
 
-/** The same receiver where its own language is the best there is. */
+/** The same receiver where its own language is the best match. */
 export function receiverIn(wanted: string, receiver: Receiver): Receiver {
   const { language = USUAL_LANGUAGE, translations = {} } = receiver;
   const best = bestLanguage(wanted, [language, ...Object.keys(translations)]) ?? language;

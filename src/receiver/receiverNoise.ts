@@ -32,7 +32,7 @@ const TRIODE_RESISTANCE = 2.5;
 const POINTS = 64;
 /** The band of a response reaches this much of its width beyond the ends that its sheet looks at. */
 const BEYOND = 0.5;
-/** Far below what any stage or diode would notice. */
+/** Far below what any stage or diode would respond to. */
 const PROBE_AMPS = 1e-9;
 
 export interface ReceiverNoise {

@@ -13,5 +13,5 @@ export function sourceVolts(levelDb: number): number {
 /** How deep a video sweep modulates its carrier: shallow enough for a linear envelope. */
 export const VIDEO_DEPTH = 0.3;
 
-/** Nothing is driven or solved below this: not the source or the tunable marker, however their knobs stand, and neither side of a mixer. */
+/** Nothing is driven or solved below this: neither the source nor the tunable marker, wherever their knobs stand, nor either side of a mixer. */
 export const LOWEST_HZ = 10e3;

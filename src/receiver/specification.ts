@@ -29,9 +29,9 @@ import type { SpecItem, SpecItemKind } from './specItem.ts';
 
 export type { SpecItem, SpecItemKind };
 
-/** What a dead curve measures, so that every figure stays finite. */
+/** What a dead curve measures, so that every number stays finite. */
 const FLOOR_DB = -200;
-/** What a peak measures against none. */
+/** What a peak measures against no peak. */
 const MOST_RATIO = 100;
 
 /**

@@ -22,11 +22,11 @@ export interface Alignment {
   readonly off: readonly OffLine[];
   /** slugs that stand far from where they belong in this set, turns in from there */
   readonly away: Readonly<Record<string, number>>;
-  /** slugs that have moved since it was looked */
+  /** slugs that have moved since the last look */
   readonly moved: readonly string[];
 }
 
-/** Nearer than this a slug is where a step of the procedure can leave it; touching up does the rest. */
+/** A slug nearer than this is where a step of the procedure can leave it; touching up does the rest. */
 const AWAY_TURNS = 0.5;
 
 export interface AlignmentWatch {

@@ -117,7 +117,7 @@ function missingConnection(facts: Facts, alignment: Alignment | null): readonly 
   ]);
 }
 
-/** The moment that a check of the set-up looks at; `off` asks the row of the score, so that what has its tick also has its points. */
+/** The moment that a check of the set-up looks at; `off` asks the row of the score, so that what has its tick also earns its points. */
 interface Moment {
   readonly facts: Facts;
   readonly off: (rule: SetUpRuleNumber) => boolean;
@@ -189,7 +189,7 @@ export function setUpCodes(part: SetUpPart): readonly MissingCode[] {
 
 export const SET_UP_PARTS: readonly SetUpPart[] = ['sweep', 'phasing', 'blanking', 'bias', 'level', 'markers', 'trace'];
 
-/** What is not known is not done: a slug has just moved, or there is nothing to judge it by. */
+/** What is not known counts as not done: a slug has just moved, or there is nothing to judge it by. */
 function missingAlignment(
   facts: Facts,
   secondsAtRest: number | null,

@@ -116,7 +116,7 @@ export function viewOf(snapshot: SessionSnapshot): SessionView {
   return view;
 }
 
-/** What is measured of a sealed run is not for storage, where anybody can read it; the store tells it anew. */
+/** Measurements of a sealed run are not stored, where anybody could read them; the store makes them again. */
 function keptSnapshot(snapshot: SessionSnapshot): unknown {
   const kept = sessionMachine.getPersistedSnapshot(snapshot);
   if (!snapshot.context.sealed) return kept;
@@ -128,12 +128,12 @@ function stageOf(snapshot: SessionSnapshot): SessionStage {
   return (typeof value === 'string' ? value : Object.keys(value)[0]) as SessionStage;
 }
 
-/** Runs that lie open from before the work's standing followed from the facts alone have it among the states of `working`. */
+/** Open runs of earlier versions name the state of the work among the states of `working`. */
 function topStateOf(kept: unknown): unknown {
   return typeof kept === 'object' && kept !== null && 'working' in kept ? 'working' : kept;
 }
 
-/** Runs that lie open from before there were such ticks have none. */
+/** Open runs of earlier versions have no such ticks. */
 function stepsIn(ticked: unknown, count: number): readonly number[] {
   if (!Array.isArray(ticked)) return [];
   return Array.from({ length: count }, (_, step) => step).filter((step) => ticked.includes(step));

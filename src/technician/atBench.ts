@@ -17,7 +17,7 @@ import { doTheJob, type Habits } from './person/technician.ts';
 import { createTurner } from './person/turner.ts';
 import { printSheet } from './printSheet.ts';
 
-/** What a hand needs for each kind of act, milliseconds. */
+/** How long a hand takes for each kind of act, milliseconds. */
 const PACE_MS: Readonly<Record<BenchEvent['type'], number>> = {
   cautionsAcknowledged: 8000,
   isolationSwitched: 2000,
@@ -58,7 +58,7 @@ export interface Saying {
 /** The technician's run, signed off. */
 export const demonstrate = (setup: BenchSetup, habits: Habits = {}): Run => demonstration(setup, undefined, habits).run;
 
-/** `onAct` hears how many acts have been done. */
+/** `onAct` is told how many acts have been done. */
 export function demonstration(
   setup: BenchSetup,
   onAct: (acts: number) => void = () => {},

@@ -188,7 +188,7 @@ export function createFormat(locale: string, words: FigureWords) {
   } as const;
 }
 
-/** Formats are dear to make and cheap to use. */
+/** Formats are costly to make and cheap to use. */
 function numberFormats(locale: string): (least: number, most: number) => Intl.NumberFormat {
   const made = new Map<number, Intl.NumberFormat>();
   return (least, most) => {

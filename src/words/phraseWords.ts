@@ -1,4 +1,4 @@
-/** What a language says of each kind of phrase that a problem of a file is made of; a phrase inside another comes as the text that it has become. */
+/** What a language says for each kind of phrase that a problem of a file is made of; a phrase inside another arrives as finished text. */
 import type { Inner, PhraseKind, Phrases } from '../base/phrases.ts';
 
 type Said<Figures extends readonly unknown[]> = {

@@ -1,5 +1,6 @@
 /** Every room and state in every size of window: all text large enough and whole, nothing on anything else, every target large enough to hit; in English, and in made-up words that are longer. */
 
+import { visitFindings, visitSigning } from './askedVisits.ts';
 import { type LayoutFault, layoutFaults } from './layoutFaults.ts';
 import { expect, test } from './page.ts';
 import {
@@ -31,6 +32,8 @@ const ROUNDS = {
   workshop: visitWorkshop,
   bench: visitBench,
   strip: visitStrip,
+  findings: visitFindings,
+  signing: visitSigning,
   'own receiver': visitOwnReceiver,
   evening: visitEvening,
   papers: visitPapers,

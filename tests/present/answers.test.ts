@@ -1,4 +1,4 @@
-/** What the bench answers to an act: in practice a step that has its tick, a line that has come in, a finding that was right, a part that is new; sealed, the part alone. Common practice, no source. */
+/** What the bench answers to an act: in practice a step that has its tick, a line that has come in, a finding that was right, a part that is new, a phase that is done; sealed, the part and the phase alone. Common practice, no source. */
 import { describe, expect, it } from 'vitest';
 import { createBench } from '../../src/bench/bench.ts';
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
@@ -53,6 +53,14 @@ describe('in practice', () => {
     expect(work.does([])).toEqual([]);
   });
 
+  it('a phase that is done is answered once, with the steps that end it', () => {
+    const fresh = atWork(canSetup());
+    const answers = fresh.does(safetyActs(fresh.setup));
+    expect(answers).toContainEqual({ kind: 'phases', phases: ['safe'] });
+    expect(answers.filter(({ kind }) => kind === 'steps')).toHaveLength(1);
+    expect(fresh.does([])).toEqual([]);
+  });
+
   it('a line is answered when its slug has come to rest inside its limits, and what is still outside is counted', () => {
     work.does(setUpActs(setup));
     work.does(yActs(setup, work.state()));
@@ -74,14 +82,15 @@ describe('in practice', () => {
     expect(answers).toContainEqual({ kind: 'finding', proof });
   });
 
-  it('each has a sound of its own but the part, which is heard as its clip', () => {
+  it('each has a sound of its own but the part, which is heard as its clip, and the phase, which is heard as its step', () => {
     const kinds: readonly Answer[] = [
       { kind: 'steps', steps: [0] },
       { kind: 'lines', came: 1, outside: 2 },
       { kind: 'finding', proof: 'halveLevel' },
       { kind: 'part', part: 'C1' },
+      { kind: 'phases', phases: ['safe'] },
     ];
-    expect(kinds.map(soundOf)).toEqual(['stepDone', 'lineIn', 'foundRight', null]);
+    expect(kinds.map(soundOf)).toEqual(['stepDone', 'lineIn', 'foundRight', null, null]);
   });
 });
 

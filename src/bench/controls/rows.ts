@@ -4,7 +4,7 @@
  */
 import type { ControlRows, RangeRow } from './row.ts';
 
-/** A frequency dial goes over all the spectrum that sets of this kind use. */
+/** A frequency dial covers all of the spectrum that sets of this kind use. */
 const FREQUENCY = { kind: 'range', unit: 'hz', min: 0.1e6, max: 230e6, step: 'bySet', resting: 20e6 } as const;
 const POSITION = {
   kind: 'range',

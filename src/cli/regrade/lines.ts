@@ -1,4 +1,4 @@
-/** A stream as lines. Only the line feed ends one: a run may hold every other sign that is taken for a line's end elsewhere. */
+/** A stream as lines. Only the line feed ends one: a run may hold every other character that ends a line elsewhere. */
 export async function* linesOf(stream: AsyncIterable<Buffer | string>): AsyncGenerator<string, void> {
   const decoder = new TextDecoder();
   let pieces: string[] = [];

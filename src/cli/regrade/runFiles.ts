@@ -1,4 +1,4 @@
-/** The run files that were named: files as they are, folders with every .json file in them and below, in order. */
+/** The run files that were named: files as they are, and every .json file in and below folders, in order. */
 import { bad, good, type Problem, type Result } from '../../base/result.ts';
 import { filesIn, isFolder } from '../folders.ts';
 import { type Terminal, worded } from '../terminal.ts';

@@ -18,7 +18,7 @@ export interface DrillMaker {
   make(asked: Asked): Question | null;
 }
 
-/** The response that curve drills look at, and slugs that move it plainly one by one. */
+/** The response that curve drills look at, and slugs that plainly move it one by one. */
 export const CURVES: Readonly<Record<string, { readonly response: string; readonly slugs: readonly string[] }>> = {
   'loose-can-10m7': { response: 'can', slugs: ['T1B', 'T1T'] },
   'video-valve-45m': { response: 'if', slugs: ['T1', 'T2', 'T4', 'T5P', 'T5S'] },

@@ -9,7 +9,7 @@ const HALF_DB = 6;
 /** A healthy curve hardly changes; a squashed one plainly does. Decibels of compression, divisions of change. */
 const HEALTHY = { mostDb: 0.7, mostDiv: 0.35 } as const;
 const SQUASHED = { leastDb: 3, leastDiv: 0.75 } as const;
-/** Over the sheet's level: far enough up for the diode to follow straightly, and where a stage gives out. */
+/** Over the sheet's level: far enough up for the diode to be linear, and where a stage saturates. */
 const HEALTHY_UP_DB = [4, 11] as const;
 const SQUASHED_UP_DB = [17, 27] as const;
 

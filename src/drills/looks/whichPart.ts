@@ -17,7 +17,7 @@ const CHOICES = 4;
 const SEEN_DIV = 1;
 const OTHER_DIV = 0.9;
 const OTHER_MEAN_DIV = 0.25;
-/** A curve that is all but gone looks the same whoever died. */
+/** A curve that is all but gone looks the same whichever part failed. */
 const ALIVE_SHARE = 0.12;
 const TALL_SHARE = 0.75;
 /** Parts that are looked at before the dice are thrown again. */

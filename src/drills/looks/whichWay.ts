@@ -20,7 +20,7 @@ const MOST_TURNS = 2.5;
 const SEEN_DIV = 0.3;
 /** Its middle has plainly moved. */
 const MOVED_DIV = 0.12;
-/** What of the distance another slug can take away at most, where it is not to blame. */
+/** The share of the distance that another slug can take away at most, where it is not to blame. */
 const LEFT_SHARE = 0.6;
 const TALL_SHARE = 0.75;
 

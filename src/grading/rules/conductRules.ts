@@ -51,7 +51,7 @@ export const CAP_RULES = [
   { number: 'G39', breach: 'hotTouch', limit: 60 },
 ] as const satisfies readonly CapRule[];
 
-/** Every failed part and bad contact named, and no good one. Where the set was good nobody knows it who names a slug that stood right. */
+/** Every failed part and bad contact named, and no good one. Where the set was good, naming a slug that stood right is wrong. */
 function partsNamed({ stated, asFound, unnamed, blamed, slugsBlamed, atSeconds }: Subjects['diagnosis']): Reading {
   const leftAlone = !asFound.good || slugsBlamed.length === 0;
   return { ...answer(stated !== null && unnamed.length + blamed.length === 0 && leftAlone), atSeconds };
@@ -64,7 +64,7 @@ function slugsNamed({ stated, slugsUnnamed, slugsBlamed, atSeconds }: Subjects['
   return { measured: stated === null ? Math.max(mistakes, 2) : mistakes, unit: 'count', limits, atSeconds };
 }
 
-/** `allGoneAt`: so many use up the whole line. The first is told of. */
+/** `allGoneAt`: this many use up the whole line. The first one is told. */
 function mishaps(allGoneAt: number, ...kinds: readonly IncidentKind[]): (all: Subjects['mishaps']) => Reading {
   return ({ incidents }) => {
     const found = incidents.filter((incident) => kinds.includes(incident.kind));

@@ -1,4 +1,4 @@
-/** The few ways in which most rules read their figure. */
+/** The few ways in which most rules read their measurement. */
 import type { FallingLimits } from '../falling.ts';
 import type { FigureUnit } from '../report.ts';
 import type { Reading } from './rule.ts';

@@ -11,5 +11,5 @@ export const RULES = [...LINE_RULES, ...CAP_RULES];
 /** What the words are keyed by. */
 export type ShippedRule = (typeof RULES)[number];
 
-/** Rules whose lines the figure of a report shows at their frequency. */
+/** Rules whose lines the plot of a report shows at their frequency. */
 export const DRAWN_RULES: readonly string[] = SHEET_RULES.filter((rule) => 'drawn' in rule).map((rule) => rule.number);

@@ -1,4 +1,4 @@
-/** Every figure that the handbook's text states. The words only write them; the tests hold each against the engine or a published formula. */
+/** Every number that the handbook's text states. The words only write them; the tests hold each against the engine or a published formula. */
 import type { Format } from '../../words/format.ts';
 import { readProse } from './prose.ts';
 import { type Quantity, type Unit, writtenQuantity } from './quantity.ts';

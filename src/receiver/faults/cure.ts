@@ -46,7 +46,7 @@ export function leadMark(lead: 'earth' | 'rf'): string {
   return `lead:${lead}`;
 }
 
-/** Of what has been put right by its name in the log: a part of the set, not a lead clipped on afresh. */
+/** What has been put right, by its name in the log, is a part of the set, not a lead clipped on again. */
 export function isPartOfSet(name: string): boolean {
   return !name.startsWith('lead:');
 }

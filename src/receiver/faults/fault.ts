@@ -13,13 +13,13 @@ export type Fault = {
 
 type PartRow = Extract<Rows[FaultKind], { readonly symptom: unknown }>;
 
-/** Keys of what a report tells of parts that nothing can be measured of. */
+/** Keys of what a report says of parts that nothing can be measured of. */
 export type ToldSymptom = Extract<PartRow['symptom'], { readonly tells: string }>['tells'];
 
-/** Kinds of part that faults bring into the tray. */
+/** Kinds of part that faults add to the tray. */
 export type OwnPartKind = NonNullable<PartRow['cure']['own']>['kind'];
 
-/** In the order in which faults are made real. */
+/** In the order in which faults are applied. */
 export const FAULT_KINDS = Object.keys(FAULT_ROWS) as readonly FaultKind[];
 
 export function faultRowOf({ kind }: Fault): FaultRow {

@@ -1,9 +1,9 @@
-/** Where a fault may sit: a walk over the places of a receiver, always in the same order. */
+/** Where a fault may sit: walks over the places of a receiver, always in the same order. */
 import { type Deck, type DeckElement, findElement, nodeKey, type Transconductance } from '../../physics/deck.ts';
 import type { Adjuster, Detector, Receiver, Stage } from '../receiver.ts';
 import { mainResponse } from '../responses.ts';
 
-/** What a fault is made real in: a receiver and its deck. */
+/** What a fault is applied to: a receiver and its deck. */
 export interface FaultySet {
   readonly receiver: Receiver;
   readonly deck: Deck;

@@ -28,7 +28,7 @@ export interface OwnParts<K extends string> {
   names(set: FaultySet): readonly string[];
 }
 
-/** When it is: seconds of the bench, and the seed that the scenario's chance comes from. */
+/** The moment: seconds of the bench, and the seed that the scenario's chance comes from. */
 export interface BenchTime {
   readonly seconds: number;
   readonly seed: number;

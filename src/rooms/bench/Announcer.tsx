@@ -1,23 +1,20 @@
-/** Says what a reader would otherwise miss: a phase that has just been done, and how a slug has changed the curve. */
+/** Tells a screen reader how a slug has changed the curve. */
 
 import { useEffect, useState } from 'preact/hooks';
 import { readCurve } from '../../describe/curve.ts';
 import { curveChange } from '../../describe/curveChange.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import type { BenchPort } from '../../present/ports.ts';
-import { PHASES } from '../../session/phase.ts';
 
 /** One sentence when the hand rests, not one for each eighth of a turn. */
 const REST_MS = 500;
 
 export function Announcer({ port }: { readonly port: BenchPort }) {
   const allWords = useWords();
-  const { live: liveWords, phases: phaseNames } = allWords;
   // Numbered, so that the same words are said again the second time.
   const [said, setSaid] = useState({ no: 0, words: '' });
   useEffect(() => {
     const setWords = (words: string): void => setSaid(({ no }) => ({ no: no + 1, words }));
-    let before = port.session().done;
     let turns = port.state().turnsMade;
     let curve = readCurve(port.display());
     let timer: ReturnType<typeof setTimeout> | undefined;
@@ -31,11 +28,6 @@ export function Announcer({ port }: { readonly port: BenchPort }) {
     const stop = port.subscribe(() => {
       clearTimeout(timer);
       timer = setTimeout(rested, REST_MS);
-      const now = port.session().done;
-      if (now === before) return;
-      const fresh = PHASES.filter((phase) => now[phase] && !before[phase]);
-      before = now;
-      if (fresh.length > 0) setWords(fresh.map((phase) => liveWords.phaseDone(phaseNames[phase])).join('. '));
     });
     return () => {
       clearTimeout(timer);

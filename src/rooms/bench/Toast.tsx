@@ -1,4 +1,4 @@
-/** A refusal, or what the bench answers to an act: said where the act was tried, and to screen readers. */
+/** A refusal, or what the bench answers to an act: shown where the act was tried, and told to screen readers in one sentence after another. */
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { partCalled } from '../../describe/partCalled.ts';
 import { refusalSentence } from '../../describe/sentence.ts';
@@ -26,13 +26,15 @@ const HALF_WIDTH = 150;
 interface ToastProps {
   readonly port: BenchPort;
   readonly sound: BenchSounds | null;
-  /** of what is answered: the guide answers a step by going on to the next, and what the technician does is no act of the learner's */
+  /** what is answered beside the phases: the guide answers a step by going on to the next, and what the technician does is no act of the learner's */
   readonly telling: 'all' | 'notSteps' | 'nothing';
 }
 
 export function Toast({ port, sound, telling }: ToastProps) {
   const words = useWords();
   const [note, setNote] = useState<Note | null>(null);
+  // Numbered, so that the same words are said again the second time.
+  const [spoken, setSpoken] = useState({ no: 0, text: '' });
   const count = useRef(0);
   const readUntil = useRef(0);
   const pressed = usePressed();
@@ -53,12 +55,17 @@ export function Toast({ port, sound, telling }: ToastProps) {
     let asked: ReturnType<typeof setTimeout> | undefined;
     const answer = (): void => {
       asked = undefined;
+      const told: string[] = [];
       for (const one of answers()) {
-        if (telling === 'nothing') continue;
+        if (telling === 'nothing' && one.kind !== 'phases') continue;
         const name = soundOf(one);
         if (name !== null) sound?.answer(name);
-        if (telling === 'all' || one.kind !== 'steps') show('answer', sentenceOf(words, port, one));
+        if (telling !== 'all' && one.kind === 'steps') continue;
+        const text = sentenceOf(words, port, one);
+        told.push(text);
+        if (one.kind !== 'phases') show('answer', text);
       }
+      if (told.length > 0) setSpoken(({ no }) => ({ no: no + 1, text: told.join(' ') }));
     };
     const stops = [
       port.onRefused((reason, event) => show('refusal', refusalSentence(words, reason, event, port.receiver))),
@@ -78,7 +85,7 @@ export function Toast({ port, sound, telling }: ToastProps) {
         {note?.kind === 'refusal' ? note.text : ''}
       </div>
       <div class="unseen" aria-live="polite" role="status">
-        {note?.kind === 'answer' ? note.text : ''}
+        <span key={spoken.no}>{spoken.text}</span>
       </div>
       {note === null ? null : (
         <div
@@ -105,5 +112,7 @@ function sentenceOf(words: Words, { receiver }: BenchPort, answer: Answer): stri
       return say.finding;
     case 'part':
       return say.part(partCalled(words, receiver, answer.part));
+    case 'phases':
+      return say.phases(answer.phases.map((phase) => words.phases[phase]));
   }
 }

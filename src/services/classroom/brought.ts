@@ -48,7 +48,7 @@ export interface Named {
   readonly file: () => Promise<File>;
 }
 
-/** Of each portion all are waited for before the next is asked for. */
+/** All of one portion are waited for before the next is asked for. */
 export async function handedOver(named: readonly Named[]): Promise<readonly BroughtFile[]> {
   const files: BroughtFile[] = [];
   for (let at = 0; at < named.length; at += AT_ONCE) {

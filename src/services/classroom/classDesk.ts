@@ -109,7 +109,7 @@ export function createClassDesk(judge: JudgeFile): ClassDesk {
       return brought.length - fresh.length;
     },
     again(which) {
-      // What is in hand was begun with what lay there before.
+      // What is in hand was begun with what lay beside it before.
       for (const no of [...inHand.keys()]) letGo(no);
       for (const [no, judged] of done) if (which(judged)) done.delete(no);
       files = files.map((file) => (file.judged !== null && which(file.judged) ? { ...file, judged: null } : file));

@@ -45,7 +45,7 @@ async function packed(text: string): Promise<string> {
 async function inflated(bytes: Uint8Array, most: number): Promise<Uint8Array | 'broken' | 'tooLarge'> {
   const unpacking = new DecompressionStream('deflate-raw');
   const writer = unpacking.writable.getWriter();
-  // What goes wrong is told by the reading end.
+  // What goes wrong is reported at the reading end.
   writer.write(new Uint8Array(bytes)).catch(() => {});
   writer.close().catch(() => {});
   const reader = unpacking.readable.getReader();

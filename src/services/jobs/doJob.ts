@@ -36,7 +36,7 @@ export interface OwnOnShelf extends OwnText {
   readonly receiverHash?: string | undefined;
 }
 
-/** Of what stands on own scenarios and receivers: the same for every run of a class. */
+/** Whatever stands on one's own scenarios and receivers: the same for every run of a class. */
 const WORKED_OUT = createWorkedOut();
 
 type Job<N extends JobName> = (order: Order<N>, world: JobWorld, onShare: OnShare) => Promise<Outcome<N>>;

@@ -112,7 +112,7 @@ export function createJobs(make: () => WorkerLike, most: number): Jobs {
         };
         const stop = (failure: JobFailed): void => end(failure, true);
         const hear = (told: number): void => {
-          // Messages of a job that has ended may still be under way.
+          // Messages of a job that has ended may still arrive.
           if (at === null || told <= share) return;
           share = Math.min(told, 1);
           onShare?.(share);

@@ -25,7 +25,7 @@ export interface HandedScenario {
   readonly design: LoadedReceiver;
 }
 
-/** What a scenario from outside is held against. */
+/** What a scenario from outside is checked against. */
 export interface Surroundings {
   readonly library: Pick<Library, 'receiver'>;
   readonly receiverIds: readonly string[];

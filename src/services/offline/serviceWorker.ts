@@ -1,5 +1,5 @@
 /**
- * The service worker: keeps every file of the page after the first visit, so that the bench works without a line, and gives the files of one build together.
+ * The service worker: keeps every file of the page after the first visit, so that the bench works offline, and serves the files of one build together.
  * A newer build waits beside until somebody takes it (offline.ts): a run that is being worked on is never reloaded from under the hand.
  */
 import { cleanupOutdatedCaches, type PrecacheEntry, precacheAndRoute } from 'workbox-precaching';

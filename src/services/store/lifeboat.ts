@@ -23,7 +23,7 @@ export interface Lifeboat {
 
 export type BoatStorage = Pick<Storage, 'getItem' | 'setItem' | 'removeItem' | 'key' | 'length'>;
 
-/** `storage` is asked for anew each time: where it is blocked, the asking itself throws. */
+/** `storage` is asked for each time: where it is blocked, the asking itself throws. */
 export function createLifeboat(name: string, storage: () => BoatStorage): Lifeboat {
   // The key alone, without a run's name, is how one copy for all runs used to be kept.
   const start = `${name}-lifeboat`;

@@ -220,7 +220,7 @@ export function openLogbook(given: LogbookGiven): Logbook {
       memory.forgetOpen(runId);
       tell();
       const dropped = await stands((there) => there.dropOpen(runId));
-      // Without a database the boat is all there is, and this run is wanted no more.
+      // Without a database the lifeboat is all there is, and this run is no longer wanted.
       if (dropped || base === null) boat.clear(boat.keyOf(runId));
       if (dropped) channel?.post(CHANGED);
     },

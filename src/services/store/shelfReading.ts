@@ -79,7 +79,7 @@ async function mendKept(base: Base, key: string, newId: () => string): Promise<v
 
 type KeptShelf = IDBPObjectStore<Shelves, Shelf[], 'kept', 'readwrite'>;
 
-/** Rubbish may stand under a serial too, but no number of it counts so far. */
+/** Rubbish may stand under a serial too; no real serial is this large. */
 const MOST_SERIAL = 1e9;
 
 /** One more than the last that was kept, whichever tab kept it. */

@@ -179,7 +179,7 @@ export const safeWords = {
   isolation: 'Isolating transformer',
   mains: 'Mains switch',
   read: 'Cautions',
-  noMains: 'Nothing on this bench is on the mains.',
+  noMains: 'Nothing on this bench is connected to the mains.',
   hot: 'The chassis may be live. Isolate first, switch on last.',
   cold: 'The chassis is not live. The mains parts stay fenced off.',
 } as const;
@@ -193,7 +193,7 @@ export const atHandWords = {
   circuit: 'Circuit',
   sound: { off: 'Sound off', low: 'Sound low', full: 'Sound full' },
   soundNote: {
-    waiting: 'The browser lets nothing sound before the first click or key.',
+    waiting: 'The browser plays no sound before the first click or key press.',
     silent: 'This machine cannot play sounds.',
   },
 } as const;
@@ -217,6 +217,6 @@ export const headerWords = {
 
 export const narrowWords = {
   title: 'The bench needs a wider screen',
-  body: 'It takes about 680 pixels across. Turn the device, or widen the window. The course and the reports fit on this screen.',
+  body: 'It needs a window about 680 pixels wide. Turn the device, or widen the window. The course and the reports fit on this screen.',
   back: 'To the course',
 } as const;

@@ -32,7 +32,7 @@ export const refusalWords: Readonly<Record<Refusal, string>> = {
   badTime: 'The time of this action cannot be right.',
   noHint: 'There are no more hints for this scenario.',
   alreadyBegun:
-    'A helper sets up a bench that nobody has begun on. Here something has been clipped on or turned already.',
+    'A helper only sets up a bench that nobody has touched. Here something has been clipped on or turned already.',
   notAsFound: 'Something in the set has been touched: it no longer stands as found.',
   nothingProved: 'That proof has not been done since the last turn.',
   alreadySaid: 'That finding is written down already.',
@@ -45,7 +45,7 @@ export const dialogWords = {
   close: 'Close',
   briefing: {
     /** for those who see the room for the first time */
-    room: 'On the bench are the service sheet, the tube with its instruments, and the set with its slugs. Set up a true picture, turn the slugs until the curve is that of the sheet, prove it and sign off.',
+    room: 'On the bench are the service sheet, the tube with its instruments, and the set with its slugs. Set up a true picture, turn the slugs until the curve matches the sheet, prove it and sign off.',
     begin: 'Begin',
     helper: 'Have it set up',
     /** `times`: set-ups of this kind that the learner has passed without help */
@@ -77,14 +77,14 @@ export const dialogWords = {
     oneHand: (_volts: number): string =>
       'Work with one hand and insulated tools, wear no jewellery, and have somebody within call.',
     practice: (_volts: number): string =>
-      'This bench is for practice. Real sets are worked on under local codes, by people qualified to do it or together with them.',
+      'This bench is for practice. Work on real sets only under local codes, and only if you are qualified or with somebody who is.',
   },
   signOff: {
     title: 'Sign off this set?',
     ready: 'Every phase is done. Signing ends the run and grades it.',
     missing: 'Something is still missing. You may sign off all the same, but the set may not pass.',
     sealed:
-      'This scenario is sealed: nothing is said of what is done or missing before you sign. The report will say it all.',
+      'This scenario is sealed: you are not told what is done or missing before you sign. The report tells you everything.',
     parts: 'Parts are not checked here: only the report will say whether everything that had failed was replaced.',
     sign: 'Sign off',
     keep: 'Keep working',
@@ -121,7 +121,7 @@ export const dialogWords = {
       ['W, then 1 to 4', 'in the card after a proof: choose what you saw'],
       [
         '. and ,',
-        'from wherever you are to the part of the bench that the work has come to, then on to the next part, or back; with the guide, . goes to what is lit; while the technician works, one step on, or back',
+        'to the part of the bench where the work is now, then on to the next part, or back; with the guide, . goes to what is lit; while the technician works, one step on, or back',
       ],
       ['S', 'opens or closes the service sheet'],
       ['I', 'opens the circuit diagram'],
@@ -167,10 +167,10 @@ export const answerWords = {
   },
   finding: 'That is right: the tube showed just that.',
   part: (called: string): string => `Replaced: ${called}.`,
+  phases: (names: readonly string[]): string => names.map((name) => `${name}: done.`).join(' '),
 };
 
 export const liveWords = {
-  phaseDone: (phase: string): string => `${phase}: done`,
   curveGone: 'No curve is left.',
   /** after a slug was turned; lengths in divisions */
   curveChanged: (

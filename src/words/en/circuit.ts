@@ -18,7 +18,7 @@ export const circuitWords = {
   own: { bypass: 'bypass', decoupling: 'decoupling', coupling: 'coupling', shield: 'screening lid' },
   hertz: format.frequency,
   coupledWith: (coil: string): string => `with ${coil}`,
-  /** names of what is no part of the tray */
+  /** names of things that are not in the tray */
   named: {
     point: (name: string): string => `Test point ${name}`,
     source: (name: string): string => `${name}, where the signal comes in`,

@@ -41,7 +41,7 @@ const verdictNames: Readonly<Record<VerdictId, string>> = {
 export const classroomWords = {
   title: 'Class',
   what: 'Run files of a whole class, graded again here and listed: who passed, what each lost, and which file is not what it says.',
-  how: 'Learners save theirs with Export run file on the report. Drop the files below, or the folder they lie in; nothing is sent anywhere.',
+  how: 'Learners save theirs with Export run file on the report. Drop the files below, or the folder they are in; nothing is sent anywhere.',
   handedIn: (files: number, learners: number): string => `${counted(files, FILES)}, ${counted(learners, LEARNERS)}`,
   csv: 'CSV',
   csvLong: 'Save the table as a CSV file',
@@ -60,25 +60,25 @@ export const classroomWords = {
   stop: 'Stop',
   goOn: 'Go on',
   stopped: (left: number): string => `Stopped. ${counted(left, FILES)} still to be graded.`,
-  clear: 'Take all away',
-  toldApart: 'Told apart',
+  clear: 'Clear the list',
+  toldApart: 'By state',
   note: 'Nothing leaves this browser. Every run is graded again from its actions; the points in the file are not believed.',
   tooMany: (given: number, most: number): string =>
-    `${counted(given, FILES)} at once are more than this page takes. Bring at most ${most}.`,
+    `${counted(given, FILES)} at once is more than this page can take. Bring at most ${most}.`,
   leftAlone: (count: number, names: readonly string[]): string =>
     `${counted(count, FILES)} in the folder ${plural(count, { one: 'does', other: 'do' })} not end in .json and ${plural(count, { one: 'was', other: 'were' })} left alone: ${names.join(', ')}${names.length < count ? ' and more' : ''}.`,
   noRuns: (folder: string): string => `${folder}: no .json file in this folder.`,
-  notFiles: 'What was dropped is not a file. Drop run files, or the folder they lie in.',
+  notFiles: 'What was dropped is not a file. Drop run files, or the folder they are in.',
   notHad: (reason: string): string => `A file could not be read (${reason}). Bring it once more.`,
   hereAlready: (count: number): string =>
     `${counted(count, FILES)} ${plural(count, { one: 'is', other: 'are' })} here already.`,
 
   strangers: (count: number, names: readonly string[]): string =>
-    `${counted(count, FILES)} in the folder ${plural(count, { one: 'is a scenario, a sheet or a receiver', other: 'are scenarios, sheets or receivers' })}, not a run: ${names.join(', ')}${names.length < count ? ' and more' : ''}. What lies among the runs may be anybody's. If you handed it out yourself, bring it by itself.`,
+    `${counted(count, FILES)} in the folder ${plural(count, { one: 'is a scenario, a sheet or a receiver', other: 'are scenarios, sheets or receivers' })}, not a run: ${names.join(', ')}${names.length < count ? ' and more' : ''}. Files among the runs may come from anybody. If you handed it out yourself, bring it separately.`,
   handedOut: 'Handed out by you',
-  takeBackNamed: (title: string): string => `Take ${title} away`,
+  takeBackNamed: (title: string): string => `Remove ${title}`,
   whatToDrop:
-    'A run on a scenario of the course is held against the course alone. If you handed this one out yourself, bring its file here by itself, or the sheet that it was on; a receiver of your own comes inside the sheet, or as its two files. The run is then graded once more.',
+    'A run on a scenario of the course is checked against the course only. If you handed this one out yourself, bring its file here separately, or the sheet it was on; a receiver of your own comes inside the sheet, or as its two files. The run is then graded once more.',
   sealed: {
     title: 'Sealed sheets',
     why: 'Type the phrase that the sheet was sealed with. What is inside then counts as handed out by you. The phrase is not kept.',
@@ -100,8 +100,8 @@ export const classroomWords = {
     late: 'a run over its time',
     byFile: 'as the file says',
     byFileNote:
-      'Scenarios, times and pass mark are taken from the candidate’s own file. Bring the sheet here by itself, and they are taken from that.',
-    noTerms: 'This file does not say what the sheet asks. Bring the sheet here by itself.',
+      'Scenarios, times and pass mark are taken from the candidate’s own file. Bring the sheet here separately, and they are taken from that.',
+    noTerms: 'This file does not say what the sheet asks. Bring the sheet here separately.',
   },
 
   outcomes: outcomeNames,
@@ -150,7 +150,7 @@ export const classroomWords = {
   lineAt: (label: string, frequency: string): string => `${label}, ${frequency}`,
   report: 'Report and replay',
   saveFile: 'Save the file',
-  takeAway: 'Take away',
+  takeAway: 'Remove',
   yourNote: (learner: string): string => `Your note on ${learner}`,
   noteKept: 'Kept in this browser and printed with the list.',
   file: 'File',
@@ -162,7 +162,7 @@ export const classroomWords = {
   share: (share: number): string => percent(share),
   noAverage: 'No verified run to make an average of.',
   counted: (runs: number): string =>
-    `Of ${counted(runs, RUNS)} that count: verified or under other rules, copies once.`,
+    `Over ${counted(runs, RUNS)}: those verified or graded by other rules, with copies counted once.`,
   commonest: 'Commonest lost lines',
   lostOf: (lost: number, all: number): string => `${lost} of ${all}`,
   noneLost: 'No line is lost yet.',

@@ -64,20 +64,20 @@ export const conductRuleWords: WordsOf<(typeof CONDUCT_RULES)[number] | (typeof 
   G64: {
     label: 'Findings',
     good: (s) => `Written down at ${s.when}: ${seenOf(s)}, as the tube showed it.`,
-    bad: (s) => `No finding that fits the tube: ${seenOf(s)}. A proof at which nobody looks proves nothing.`,
+    bad: (s) => `No finding that fits the tube: ${seenOf(s)}. A proof that nobody watches proves nothing.`,
     advice: 'Do the act, watch the tube, read the figure off the graticule and write both down.',
   },
   G65: {
     label: 'Cause in the parts',
-    good: 'What was said of parts and leads at signing is what was wrong with them.',
-    bad: 'What was said of parts and leads at signing is not what was wrong with them: all that had failed, and nothing that was good.',
-    advice: 'Before you sign, say to yourself what was wrong and what on the tube told you so; name no part by guess.',
+    good: 'What you named at signing among parts and leads is what was wrong with them.',
+    bad: 'What you named at signing among parts and leads is not what was wrong with them. Name everything that had failed, and nothing that was good.',
+    advice: 'Before you sign, say to yourself what was wrong and what on the tube told you so; do not guess at a part.',
   },
   G66: {
     label: 'Cause in the slugs',
     good: 'Every slug that was far out was named, and none that stood right.',
     bad: (s) => `Of the slugs, ${s.count} ${s.count === 1 ? 'was' : 'were'} left out or named without need.`,
-    advice: 'Remember as found: which slugs took whole turns, and which hardly moved.',
+    advice: 'Keep in mind which slugs took whole turns, and which hardly moved.',
   },
   G28: {
     label: 'Order of power',

@@ -114,8 +114,9 @@ export const courseWords = {
     refused: (file: string): string => (file === '' ? 'Not everything was opened' : `${file} was not opened`),
     tooMany: (files: number, most: number): string =>
       `There were ${files} files, and only the first ${most} were looked at.`,
-    dismiss: 'Put this note away',
-    notStored: 'This browser keeps nothing just now: these cards are lost when the page is closed. Keep the files.',
+    dismiss: 'Dismiss this note',
+    notStored:
+      'This browser is storing nothing just now: these cards are lost when the page is closed. Keep the files.',
     cards: 'Your own scenarios',
     marks: {
       certified: 'Your own, certified',
@@ -167,7 +168,7 @@ export const courseWords = {
       notHere: 'None. It could not be worked out here.',
       note: 'Nothing has been opened or stored so far. Who sent it and who wrote it cannot be checked.',
       toBench: 'Open it on the bench',
-      keep: 'Put it with your own',
+      keep: 'Add it to your own',
     },
     remove: 'Remove',
     removeNamed: (title: string): string => `Remove ${title}`,
@@ -176,5 +177,5 @@ export const courseWords = {
   },
   cautionsTitle: 'Practice here, care there',
   cautions:
-    'Nothing on this bench can hurt you; a real set can. Its chassis may be live, so an isolating transformer comes first. The picture tube and its supply keep a lethal charge after the set is switched off: discharge them, then check with a meter. High-voltage regulators can give off X-rays, and a picture tube can implode. Work with one hand and insulated tools, wear no jewellery, and have somebody within call. Real sets are worked on under your local codes, by people qualified to do it or together with them.',
+    'Nothing on this bench can hurt you; a real set can. Its chassis may be live, so an isolating transformer comes first. The picture tube and its supply keep a lethal charge after the set is switched off: discharge them, then check with a meter. High-voltage regulators can give off X-rays, and a picture tube can implode. Work with one hand and insulated tools, wear no jewellery, and have somebody within call. Work on real sets only under your local codes, and only if you are qualified or with somebody who is.',
 } as const;

@@ -12,7 +12,7 @@ export const demonstrationWords = {
   made: 'Acts done so far',
   callOff: 'Back to your bench',
   sealed: 'A sealed scenario is done alone: nobody shows it.',
-  failed: 'The technician could not be watched here.',
+  failed: 'The demonstration could not be shown here.',
   said: (at: number, all: number): string => `The technician, ${at} of ${all}`,
   play: 'Play',
   pause: 'Pause',
@@ -32,8 +32,8 @@ export const demonstrationWords = {
   beside: {
     title: 'The technician at the same scenario',
     what: 'What he did at the same set, beside what you did: which slug first, how far, and how long it took.',
-    short: 'He did not bring every line inside here either.',
-    lay: 'Lay his run beside yours',
+    short: 'He did not get every line inside here either.',
+    lay: 'Show his run beside yours',
     callOff: 'Stop waiting',
     yours: 'Your run',
     his: 'The technician',
@@ -69,7 +69,7 @@ export const demonstrationWords = {
     phasing:
       'Retrace blanking off, and the phasing is swept from end to end, to find where trace and retrace lie on each other.',
     phased: 'Trace and retrace lie on each other. Blanking on again.',
-    mirror: 'By the pips, low frequency stands on the wrong side. The mirror switch turns the picture round.',
+    mirror: 'The pips show low frequency on the wrong side. The mirror switch turns the picture round.',
     watches: 'Hands off for a while: does the curve stand still?',
     creeps: 'It creeps: the set is still warming up. It gets ten minutes, and nothing is touched.',
     bias: (at: string, volts: string): string =>
@@ -110,7 +110,8 @@ export const demonstrationWords = {
       markersOffOn: 'Proof: pips off, and on again. Only the pips may go.',
       touchEarth:
         'Proof: the earth strap off, and on again. The hum that comes shows that the strap was doing its work.',
-      swingPhase: 'Proof: the phasing away, and back. A trace that slides and comes back was set, and not stuck.',
+      swingPhase:
+        'Proof: the phasing away, and back. The trace slides, and comes back to the same place: the phasing was right.',
       skirts: 'Proof: more gain, to see what the skirts do far from the middle.',
       bias: 'Proof: the meter on the bias line. The knob says what it likes; the needle says what the set gets.',
       liftCrystal: 'Proof: one crystal out, and in again. The pip that goes is that crystal\u2019s.',
@@ -120,7 +121,7 @@ export const demonstrationWords = {
     sawOnly: (answer: string): string => `Written down: ${answer}`,
     sawNothing: 'Written down: nothing. It could not be seen.',
     diagnosis: 'Now what was wrong with the set as it was found is written down.',
-    signs: 'Every line is inside and the picture is proved. Here he signs. Now you.',
+    signs: 'Every line is inside and the picture is proved. Here he signs. Now it is your turn.',
     signsShort: 'He would sign here, but not every line is inside: this set got the better of him.',
   },
 } as const;

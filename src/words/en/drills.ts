@@ -19,7 +19,7 @@ const LANDMARK_REASONS: Readonly<Record<Landmark, string>> = {
     'It lies beyond the sound, down where the curve has all but gone. Another station sends there, and a trap keeps it out.',
   sound: 'It lies at the foot of the low side, in the notch or on the little shelf that the sound trap leaves for it.',
   colour:
-    'It lies on the slope of the low side, a little above the sound: high enough for colour, on its way down to the trap.',
+    'It lies on the slope of the low side, a little above the sound: high enough for colour, on the way down to the trap.',
   middle: 'It lies on the flat of the top. Nothing is sent there that needs a name; it is where the strip gives most.',
   vision:
     'It lies half way down the high side. At half height one side band and the rest of the other add up to an even picture.',
@@ -65,15 +65,15 @@ function why(told: Told, { slug, other, part }: WhyNames): Why {
   switch (told.drill) {
     case 'phase-it':
       return {
-        head: `The traces are one at ${knob.degrees(-told.lagDegrees)}.`,
+        head: `The traces meet at ${knob.degrees(-told.lagDegrees)}.`,
         reason:
-          'That much this bench lags. Out of step, the way out and the way back draw the same curve in two places, and neither is the true one.',
+          'This bench lags by that much. Out of step, the way out and the way back draw the same curve in two places, and neither is the true one.',
       };
     case 'which-way':
       if (told.way === 'notThis')
         return {
           head: `It is not ${slug}.`,
-          reason: `No turn of it brings the curve under the wax: the stretch that is wrong belongs to ${other}. Leave alone what is not to blame.`,
+          reason: `No turn of it brings the curve under the wax: the stretch that is wrong belongs to ${other}. Leave a slug alone that is not to blame.`,
         };
       return told.way === 'in'
         ? {
@@ -182,7 +182,7 @@ function choice(one: Choice, slug: string, part: string): string {
 
 export const drillsWords = {
   intro:
-    'One skill at a time, a minute each: a real circuit on the tube, one question, and at once what was right and why.',
+    'One skill at a time, a minute each: a real circuit on the tube, one question, and straight away the right answer and why.',
   kept: 'The last ten of each drill are kept in this browser. Time does not count.',
   list: 'Drills',
   names: NAMES,
@@ -193,7 +193,7 @@ export const drillsWords = {
   /** where a resistor or a capacitor sits; `slug`: `slug D (A2)` */
   atCoil: (slug: string): string => `at the coil of ${slug}`,
   eyebrow: (no: number, all: number, set: string): string => `Drill ${no} of ${all}, ${set}`,
-  sure: (count: number, all: number): string => `${count} of ${all} sure`,
+  sure: (count: number, all: number): string => `${count} of ${all} mastered`,
   oneSkill: 'One skill at a time',
   open: 'Open',
   notTried: 'not tried',
@@ -215,7 +215,7 @@ export const drillsWords = {
   nextKey: 'Return',
   halveKey: 'H',
   right: 'Right.',
-  wrong: 'Not so.',
+  wrong: 'Wrong.',
   yours: 'your answer',
   /** turns of a core from where it was found */
   turned: (turns: number): string => {

@@ -47,7 +47,7 @@ export const eveningWords = {
   },
   save: 'Save the file',
   saved: 'The file is in your downloads.',
-  notKept: 'This browser keeps nothing just now: what you have chosen here is lost with the page.',
+  notKept: 'This browser is storing nothing just now: what you have chosen here is lost with the page.',
   slips: {
     count: 'Slips',
     print: 'Print slips',
@@ -55,7 +55,7 @@ export const eveningWords = {
     most: (most: number): string => `From 1 to ${most} slips.`,
     number: (no: number): string => `No. ${no}`,
     facts: (scenarios: number, minutes: number | null): string =>
-      `${format.counted(scenarios, { one: 'scenario', other: 'scenarios' })}${minutes === null ? ', no limit of time' : `, ${minutes} minutes in all`}.`,
+      `${format.counted(scenarios, { one: 'scenario', other: 'scenarios' })}${minutes === null ? ', no time limit' : `, ${minutes} minutes in all`}.`,
     mark: (mark: number, all: number): string => `To pass: ${mark} of ${all}.`,
     times: (minutes: readonly (number | null)[]): string =>
       `Minutes for each, in order: ${minutes.map((one) => one ?? 'no limit').join(', ')}.`,
@@ -65,7 +65,7 @@ export const eveningWords = {
     name: 'Name',
     how: 'Open the file on the course page by the button in "Your own". Sign off each job with the same name or number.',
     howSealed:
-      'Open the file on the course page by the button in "Your own". The phrase is said aloud when all sit down; the clock starts when you open the seal. At the end press "Hand in" and give the saved file to your instructor.',
+      'Open the file on the course page by the button in "Your own". The phrase is said aloud when everybody is seated; the clock starts when you open the seal. At the end press "Hand in" and give the saved file to your instructor.',
   },
   seen: {
     title: 'As the learner meets it',
@@ -76,7 +76,7 @@ export const eveningWords = {
   },
   deals: {
     title: 'What each candidate is dealt',
-    note: 'The number that each set is dealt from; it stands in the run file. Any change to the sheet gives other numbers.',
+    note: 'The number that each set is dealt from; it stands in the run file. Any change to the sheet changes the numbers.',
     candidate: 'No.',
     same: 'same for all',
     sameForAll: 'All candidates are given the same sets.',
@@ -87,15 +87,15 @@ export const eveningWords = {
   exam: {
     title: 'Exam',
     seal: 'Seal the sheet by a phrase',
-    phrase: 'The phrase, said aloud when all sit down',
+    phrase: 'The phrase, said aloud when everybody is seated',
     phraseNote:
       'It is not in the file: without it nobody opens the sheet, not even you. Write it down. Four words that do not belong together are harder to guess than a saying; capitals do not count.',
-    names: 'Candidates give names (else numbers)',
-    several: 'Each scenario as often as time allows (else once)',
-    ownDeal: 'A deal of its own for each candidate',
-    results: 'Tell what each run was worth at once (else when the exam is handed in)',
+    names: 'Candidates give names (otherwise numbers)',
+    several: 'Each scenario as often as time allows (otherwise once)',
+    ownDeal: 'A different deal for each candidate',
+    results: 'Show what each run was worth at once (otherwise when the exam is handed in)',
     dealt: (sealed: number, all: number): string =>
-      `${sealed} of ${all} are sealed scenarios and can be dealt anew; the others are the same for all.`,
+      `${sealed} of ${all} are sealed scenarios and can be dealt afresh; the others are the same for all.`,
     save: 'Save the sealed file',
     noCrypto:
       'This browser gives the page no cryptography here, so nothing can be sealed. Open the page over a secure address or from a file, or use another browser.',

@@ -8,7 +8,7 @@ const SCENARIOS = { one: 'scenario', other: 'scenarios' };
 export const examWords = {
   eyebrow: 'Exam',
   sealed: (count: number, minutes: number | null): string =>
-    `Sealed. ${format.counted(count, SCENARIOS)}${minutes === null ? ', without a limit of time' : `, ${minutes} minutes in all`}.`,
+    `Sealed. ${format.counted(count, SCENARIOS)}${minutes === null ? ', no time limit' : `, ${minutes} minutes in all`}.`,
   by: (author: string): string => `By ${author}.`,
   number: 'Your number',
   name: 'Your name',
@@ -16,8 +16,7 @@ export const examWords = {
   phrase: 'The phrase',
   open: 'Open',
   opening: 'Opening…',
-  openNote:
-    'Opening it starts the clock, and closes every other run of these scenarios that lies open in this browser.',
+  openNote: 'Opening it starts the clock, and closes every other run of these scenarios that is open in this browser.',
   wrongPhrase: 'This phrase does not open the sheet, or the file was changed on its way.',
   noCrypto:
     'This browser gives the page no cryptography here, so a sealed sheet cannot be opened. Open the page from the memory stick or over a secure address, or use another browser.',
@@ -25,7 +24,7 @@ export const examWords = {
   candidate: (candidate: string): string => `Candidate ${candidate}`,
   handedInCount: (signed: number, all: number): string => `${signed} of ${all} signed off`,
   left: 'Time left for all',
-  noLimit: 'no limit of time',
+  noLimit: 'no time limit',
   clockOnBench: (time: string): string => `This scenario: ${time} left`,
   clock: (time: string): string => `Exam: ${time} left`,
   items: 'Scenarios of the exam',
@@ -54,7 +53,7 @@ export const examWords = {
   minutes: (minutes: number): string => `${format.counted(minutes, MINUTES)} on the bench`,
   toPass: (mark: number, all: number): string =>
     mark === all ? 'All have to be passed.' : `${mark} of ${all} have to be passed.`,
-  atEnd: 'What each run was worth is told when you hand in.',
+  atEnd: 'You see what each run was worth when you hand in.',
   whole: {
     title: 'Report of the whole exam',
     working: 'Grading your runs once more…',
@@ -83,9 +82,9 @@ export const examWords = {
     sign: 'Seen by the instructor',
   },
   gone: 'This exam is not in this browser.',
-  notNow: 'This scenario belongs to an exam that is going on',
-  notShown: 'This scenario is not shown while the exam is going on',
-  workshopShut: 'The workshop is closed while an exam is going on',
-  notTold: 'What this run was worth is told when the exam is handed in',
+  notNow: 'This scenario belongs to an exam that is still open',
+  notShown: 'This scenario is not shown while the exam is open',
+  workshopShut: 'The workshop is closed while an exam is open',
+  notTold: 'You see what this run was worth when the exam is handed in',
   toExam: 'To the exam',
 } as const;

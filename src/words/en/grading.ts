@@ -48,11 +48,11 @@ export const causeWords = {
   hair: 'a hair',
 } as const;
 
-/** Why less is paid than the figure would earn. */
+/** Why less is paid than the measurement would earn. */
 export const heldWords = {
   noPicture: (what: string): string => `There was no picture on the tube at sign-off, so ${what} could not be judged.`,
-  whole: 'Held back: the work was still to do.',
-  inPart: 'Held back in part: some of the work was still to do.',
+  whole: 'Held back: the work was still to be done.',
+  inPart: 'Held back in part: some of the work was still to be done.',
   helper: 'A helper set this up, so it earns no points.',
 } as const;
 

@@ -38,6 +38,6 @@ export const makerWords = {
   prove: 'Halve the level: the shape must stay. Pips off and on, earth strap touched: the line must not move.',
   cautions: [
     'A slug is brittle. Never force it past the end of its thread, and use the tool that fits.',
-    'This bench is for practice. Work on real sets follows local codes, by or with people qualified to do it.',
+    'This bench is for practice. Work on real sets only under local codes, and only if you are qualified or with somebody who is.',
   ],
 } as const;

@@ -6,14 +6,14 @@ const PAGES = { one: 'paper', other: 'papers' };
 
 export const papersWords = {
   title: 'Papers to print',
-  what: 'Black on white, for A4 and for Letter. A copy of a copy can still be read.',
+  what: 'Black on white, for A4 and for Letter. Even a copy of a copy can be read.',
   of: 'Scenario',
   paper: 'Paper',
   print: 'Print',
   noSuch: 'There is no scenario of that name in this course.',
   names: { sheet: 'Service sheet', card: 'Record card', transfer: 'Transfer sheet' },
   subs: {
-    sheet: 'what the set is to do',
+    sheet: 'what the set should do',
     card: 'as found, as left',
     transfer: 'for a real set, keep with it',
     verdicts: 'what a run was worth',
@@ -49,7 +49,7 @@ export const papersWords = {
     apart: 'Peaks',
     even: 'Heights',
   },
-  proofs: 'Proofs, after the last slug',
+  proofs: 'Proofs, after the last turn',
   proofNames: {
     halveLevel: 'level halved',
     markersOffOn: 'pips off and on',

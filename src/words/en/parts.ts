@@ -16,7 +16,7 @@ const KINDS: Readonly<Record<Part['kind'], string>> = {
   shield: 'Screening',
 };
 
-/** Parts that are neither of the deck nor a detector or a line, by name. */
+/** Names of parts that are no element of the deck, no detector and no line. */
 const OWN: Readonly<Record<OwnPartKind, string>> = {
   shield: 'Screening lid',
   bypass: 'Bypass of',

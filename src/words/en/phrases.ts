@@ -26,7 +26,7 @@ const KEYS_SHOWN = 8;
 
 const inQuotes = (text: string): string => JSON.stringify(text);
 
-/** A bare number stands as a file has it, so that it can be found there. */
+/** A bare number is written as in the file, so that it can be found there. */
 function figure(value: number, unit: Unit): string {
   switch (unit) {
     case '':
@@ -44,13 +44,13 @@ function figure(value: number, unit: Unit): string {
   }
 }
 
-/** Where both have one unit that is never another, it stands once. */
+/** Where both ends always have the same unit, it is written once. */
 function stretch(least: number, most: number, unit: Unit): string {
   const once = unit === 'dB' || unit === 'turns' || unit === 'seconds' || unit === 'degrees';
   return `${once ? format.atMost(least, 3) : figure(least, unit)} to ${figure(most, unit)}`;
 }
 
-/** A figure that was worked out, to so many digits. */
+/** A number that was worked out, to so many digits. */
 const about = (value: number, unit: Unit, digits: number): string => figure(Number(value.toPrecision(digits)), unit);
 /** A level or a distance that was measured. */
 const measured = (value: number, unit: Unit): string =>

@@ -1,4 +1,4 @@
-/** Words of the report page: names and short notes. The sentences of reasons and findings are made elsewhere in this room. */
+/** Words of the report page: names and short notes. The sentences of reasons and findings are in the files of the rules. */
 import type { IncidentKind } from '../../bench/benchState.ts';
 import type { Block, Report, ResultWord, ScoreLine, VerdictId } from '../../grading/report.ts';
 import { format } from './figures.ts';
@@ -34,7 +34,7 @@ export const incidentNames: Readonly<Record<IncidentKind, string>> = {
   goodPartReplaced: 'good part replaced',
 };
 
-/** As the lines of the score write it: one decimal where it says something, of per cent under ten only. */
+/** As the lines of the score write it: one decimal where it matters; of per cent only under ten. */
 const brief = (value: number, unit: ScoreLine['unit']): string =>
   written(value, (unit === 'percent' && Math.abs(value) >= 9.95) || Math.abs(value - Math.round(value)) < 0.05 ? 0 : 1);
 

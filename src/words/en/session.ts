@@ -45,7 +45,7 @@ export const missingSentences: Readonly<Record<MissingCode, string>> = {
   traceOffScreen: 'Part of the trace is off the graticule. Move it, or turn the gain down.',
   traceDark: 'The trace is too dim to see. Turn up the brightness.',
   traceTooLow: 'The trace is too low to judge. Turn up the Y gain until it fills the graticule.',
-  nothingOnTube: 'There is no curve on the tube. Look to the power and the leads first, then to level and Y gain.',
+  nothingOnTube: 'There is no curve on the tube. Check the power and the leads first, then level and Y gain.',
   slugTurning: 'A slug has only just moved. Let the picture settle before you judge it.',
   linesOutside: 'The curve is not inside the limits of the sheet.',
   levelNotHalved: 'Halve the level and put it back: the shape must not change.',
@@ -55,7 +55,7 @@ export const missingSentences: Readonly<Record<MissingCode, string>> = {
   skirtsNotSeen: 'Look at the skirts with more gain, then come back.',
   biasNotMetered: 'Put the meter on the bias line, read the needle, and take the meter off.',
   crystalNotLifted: 'Pull one crystal and plug it in again: one pip must go, and no more than that.',
-  pipNotRead: 'Look at the pips low down with more gain, then come back.',
+  pipNotRead: 'Look at the low pips with more gain, then come back.',
   levelNotSaid: 'Say what you saw: how tall the trace stood with the level down, and whether its shape held.',
   markersNotSaid:
     'Say what you saw: what went with the pips, and how tall the curve stands at the pip that is asked about.',

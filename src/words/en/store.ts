@@ -35,8 +35,8 @@ export const storeWords = {
       }),
     doesNotStart: (runs: number): string =>
       format.plural(runs, {
-        one: 'A run that lay open could not be picked up at this bench. Its record has been set aside.',
-        other: `${runs} runs that lay open could not be picked up at this bench. Their records have been set aside.`,
+        one: 'An open run could not be picked up on this bench. Its record has been set aside.',
+        other: `${runs} open runs could not be picked up on this bench. Their records have been set aside.`,
       }),
     putAside: (runs: number): string =>
       format.plural(runs, {

@@ -44,12 +44,12 @@ const faultNames: Readonly<Record<FaultKind, string>> = {
 };
 
 const flawNames: Readonly<Record<FlawId, { readonly name: string; readonly figure: string }>> = {
-  phaseLag: { name: 'Sweep comes late', figure: 'Lag' },
-  xSwapped: { name: 'X lead crosswise', figure: '' },
+  phaseLag: { name: 'Sweep lags', figure: 'Lag' },
+  xSwapped: { name: 'X lead reversed', figure: '' },
   dialError: { name: 'Marker dial reads low', figure: 'By' },
   centreError: { name: 'Centre dial reads low', figure: 'By' },
   steelIn: { name: 'Steel left in a slug', figure: 'Slug' },
-  cold: { name: 'Set stands cold', figure: '' },
+  cold: { name: 'Set is cold', figure: '' },
   noise: { name: 'Noise', figure: 'Times the usual' },
   drift: { name: 'Valves drift as they warm', figure: 'Input capacitance, by' },
   biasHum: { name: 'Hum on the bias', figure: 'Peak' },
@@ -111,7 +111,7 @@ export const workshopWords = {
   untitled: 'Untitled',
   named: (code: string, title: string): string => `${code} ${title}`,
   kept: 'Draft kept in this browser',
-  notKept: 'This browser keeps no draft. Save the file before you leave.',
+  notKept: 'This browser stores no draft. Save the file before you leave.',
   undo: 'Undo',
   redo: 'Redo',
   undoSteps: (steps: number): string => `Undo, ${counted(steps, STEPS)} back`,
@@ -120,9 +120,9 @@ export const workshopWords = {
   redone: (steps: number): string => `Done again. ${counted(steps, STEPS)} more to do again.`,
   drafts: 'Draft',
   newDraft: 'New draft',
-  removeDraft: 'Throw away',
-  removeAsk: (name: string): string => `Throw away ${name}? Its file, if you have saved one, stays.`,
-  remove: 'Throw it away',
+  removeDraft: 'Delete',
+  removeAsk: (name: string): string => `Delete ${name}? Its file, if you have saved one, stays.`,
+  remove: 'Delete it',
   keepIt: 'Keep it',
   copyOf: 'Begin from a shipped scenario',
   chooseShipped: 'Choose a scenario',
@@ -135,7 +135,7 @@ export const workshopWords = {
   reading: 'Laying out the set',
   cannotRead: 'This set cannot be laid out.',
   planOf: (set: string): string => `Chassis of ${set}, seen from above`,
-  planHow: 'Drag round a slug, or use the arrow keys: up turns it in, right goes to the next.',
+  planHow: 'Drag in a circle round a slug, or use the arrow keys: up turns it in, right goes to the next.',
   /** `turns`: the amount without its sign */
   offBy: (turns: string, isIn: boolean): string => `${isIn ? '+' : '\u2212'}${turns}`,
   faultAt: (no: number, fault: string, place: string): string => `${atMost(no, 0)}: ${fault}, at ${place}`,
@@ -189,7 +189,7 @@ export const workshopWords = {
   flaws: flawNames,
   fields: fieldNames,
   value: (name: string): string => `${name}, figure`,
-  badFigure: (least: string, most: string): string => `Write a figure from ${least} to ${most}, such as 47k or 4.5.`,
+  badFigure: (least: string, most: string): string => `Write a number from ${least} to ${most}, such as 47k or 4.5.`,
   figure: (value: number, unit: CardUnit): string => {
     switch (unit) {
       case '°':
@@ -213,7 +213,7 @@ export const workshopWords = {
   asWanted: 'as the sheet wants',
   tube: (wrong: number, all: number): string =>
     `The tube as the set is handed out: ${atMost(wrong, 0)} of ${counted(all, LINES)} of the sheet are wrong. The dashed curve is the one that the sheet wants.`,
-  notShown: 'The tube cannot show this draft yet. What stands in the way is listed below.',
+  notShown: 'The tube cannot show this draft yet. The reasons are listed below.',
   curve: 'Curve',
   wrongCount: (wrong: number, all: number): string =>
     `${atMost(wrong, 0)} of ${counted(all, LINES)} of the sheet will be wrong`,
@@ -234,10 +234,10 @@ export const workshopWords = {
   form: workshopFormWords,
 
   tryIt: 'Try it',
-  tryLong: 'Try it at once, at the bench, as a scenario of your own',
-  tryNot: 'Mend what the file lacks first',
+  tryLong: 'Try it now on the bench, as a scenario of your own',
+  tryNot: 'Fix what the file lacks first',
 
-  /** what the desk calls a place in the file */
+  /** what the workshop calls a place in the file */
   problemFields: {
     '/title': 'Title',
     '/words/brief': 'Brief',
@@ -263,6 +263,6 @@ export const workshopWords = {
   unwritten: 'still to be written',
   problemsTitle: 'What the file lacks',
   noProblems: 'Nothing: the command line will take this file as it is.',
-  problemCount: (count: number): string => `${counted(count, THINGS)} to mend before anybody can do it.`,
+  problemCount: (count: number): string => `${counted(count, THINGS)} to fix before anybody can do it.`,
   brought: (file: string): string => `${file} cannot be opened:`,
 } as const;

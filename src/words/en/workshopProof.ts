@@ -6,7 +6,7 @@ const TOLERANCES = { one: 'tolerance', other: 'tolerances' };
 
 export const workshopProofWords = {
   title: 'Certify',
-  why: 'so that nobody is set what cannot be done',
+  why: 'so that nobody is given a scenario that cannot be done',
   start: 'Certify',
   again: 'Certify again',
   cancel: 'Cancel',
@@ -15,8 +15,8 @@ export const workshopProofWords = {
     technician: '2 of 2: a technician tries it, by tube, meter and dials alone',
     nearest: 'Looking for the nearest that works',
   },
-  free: 'The page stays free meanwhile.',
-  first: 'Mend what the file lacks first; it is listed below.',
+  free: 'You can go on working meanwhile.',
+  first: 'Fix what the file lacks first; it is listed below.',
   unwritten: (texts: string): string => `Still to be written: ${texts}.`,
   write: 'Write them',
   plain: 'Plain words for now',
@@ -29,8 +29,8 @@ export const workshopProofWords = {
   }),
   idle: 'Not certified yet.',
   stale: 'The draft has changed since.',
-  noWorker: 'This browser gives the page no worker. Certify the file on the command line.',
-  threw: 'The certifier broke down on this draft. Save its file, and try it on the command line.',
+  noWorker: 'This browser does not let the page work in the background. Certify the file on the command line.',
+  threw: 'The certifier failed on this draft. Save its file, and try it on the command line.',
   passedTitle: 'The certificate',
   met: 'Every line can be met',
   worst: (line: string, spare: number): string => `nearest ${line}, ${atMost(spare, 2)} of a tolerance to spare`,
@@ -42,11 +42,11 @@ export const workshopProofWords = {
   ofTen: (figure: number): string => `${atMost(figure, 1)} of 10`,
   technician: 'Technician',
   trying: 'trying it',
-  notTried: 'not asked to the end',
+  notTried: 'stopped before the end',
   passed: (points: number): string => `passed, ${atMost(points, 0)} points`,
   failed: (points: number): string => `did not pass, ${atMost(points, 0)} points`,
   failedNote:
-    'It can be done, but not yet by somebody who sees no more than a learner. Make it easier, or take care whom you set it.',
+    'It can be done, but the technician, who sees no more than a learner, did not pass. Make it easier, or take care whom you give it to.',
   solvable: 'Solvable',
   par: (turns: string, minutes: number): string => `par ${turns}, ${atMost(minutes, 1)} min`,
   saveCertificate: 'Save certificate',
@@ -54,24 +54,24 @@ export const workshopProofWords = {
     title: 'Hand out',
     file: 'File',
     link: 'Link',
-    evening: 'Put on the evening sheet',
+    evening: 'Add to the evening sheet',
     linkReady: 'The whole scenario is in this link. Copy it.',
     linkLong: 'The whole scenario is in this link. It is long: some mail programs cut such a link short.',
     needsReceiver:
       'Whoever opens it needs the two files of your receiver as well; an evening sheet brings the receiver along.',
     told: {
-      onSheet: 'It stands on your evening sheet.',
+      onSheet: 'It is on your evening sheet.',
       sheetFull: 'Your evening sheet is full.',
-      notTaken: 'It could not be put there. Save its file, and check that.',
+      notTaken: 'It could not be added. Save its file, and check that.',
     },
     hash: 'Hash of the scenario, as its certificate has it:',
   },
   refusedTitle: 'Why not',
   reasons: {
     nominalOutside: (line: string, off: string): string =>
-      `The sound set itself misses its sheet with every slug in its place: ${line}, ${off} outside.`,
+      `The sound set itself misses its sheet with every slug in place: ${line}, ${off} outside.`,
     outOfReach: (line: string, off: string): string =>
-      `With every part cured, no setting of the slugs meets the sheet. The nearest leaves ${line}, ${off} outside.`,
+      `With every part replaced, no setting of the slugs meets the sheet. The nearest leaves ${line}, ${off} outside.`,
     nothingToSee: (part: string): string =>
       `The slugs alone make up for ${part}: nobody could tell that it has failed.`,
     nothingToDo:
@@ -83,7 +83,7 @@ export const workshopProofWords = {
   off: (tolerances: number): string => counted(Number(tolerances.toPrecision(2)), TOLERANCES),
   lineIs: (kind: string, at: string, measured: string): string => `the ${kind} at ${at} is ${measured}`,
   nearest: 'Nearest that works',
-  none: 'No single figure of the draft was found that would do.',
+  none: 'No change to a single number of the draft was found that works.',
   changes: {
     scatter: (from: string, to: string): string => `scatter of ${to} instead of ${from}`,
     slug: (slug: string, to: string): string => `slug ${slug} at ${to}`,

@@ -63,7 +63,7 @@ export const bias: LiveFigure<'bias'> = {
   },
 };
 
-/** A stage that gives out at half a volt at its grid, behind the coil. */
+/** A stage that saturates at half a volt at its grid, behind the coil. */
 const SATURATION_VOLTS = 0.5;
 const driven = once(() => {
   const solver = solverOf('a stage', ['I1 0 a AC 1m', tank('a', 'a', COIL), 'G1 b 0 a 0 5m', 'Rb b 0 1k']);
@@ -73,7 +73,7 @@ const driven = once(() => {
 
 const top = once(() => highest(hz, withFarads(0)).level / 1e-3);
 
-/** The curve with its top driven to so many decibels over the volts at which the stage gives out. */
+/** The curve with its top driven to so many decibels over the volts at which the stage saturates. */
 export function overdriven(db: number): { readonly y: Float64Array; readonly compressionDb: number } {
   driven().setDrive('I1', (SATURATION_VOLTS * 10 ** (db / 20)) / top());
   const y = levels(driven(), 'b', hz);

@@ -21,9 +21,15 @@ function proofAsked({ setup, scenario, state }: BenchPort): ProofId | null {
   return scenario.proofs.find((proof) => findings[proof] === 'asked') ?? null;
 }
 
-/** Beside the tube, never over it: on the service sheet (low down where the guide stands there), or where that folds away below the tube or right of it. */
+/** As high as its words, as far as the window goes. Beside the tube, never over it: on the service sheet (low down where the guide stands there), or where that folds away below the tube or right of it. */
 function beside(layout: BenchLayout, guided: boolean): CSSProperties {
   const { form, sheet, sheetFolds, tube, header, strip, page } = layout;
+  const onto = ({ x, y, width }: Rect) => ({
+    left: px(x),
+    top: px(y),
+    width: px(width),
+    maxHeight: px(page.height - y - GAP),
+  });
   if (!sheetFolds) {
     const { top, ...low } = onto(sheet);
     return guided ? { ...low, bottom: px(page.height - sheet.y - sheet.height) } : { ...low, top };
@@ -32,11 +38,6 @@ function beside(layout: BenchLayout, guided: boolean): CSSProperties {
   // What the strip says stays in sight where the card has room below it.
   const above = strip !== null && page.height >= ROOMY_FROM ? strip : header;
   return onto({ ...sheet, x: tube.x + tube.width + GAP, y: above.y + above.height + GAP, width: WIDTH });
-}
-
-/** As high as its words. */
-function onto(rect: Rect): CSSProperties & { readonly top: string } {
-  return { left: px(rect.x), top: px(rect.y), width: px(rect.width) };
 }
 
 const GAP = 8;
@@ -133,39 +134,41 @@ function Card({ port, proof, at, again }: CardProps) {
       onKeyDown={choiceKey}
     >
       <Frame kind="sheet" />
-      <p class="l eyebrow">{say.eyebrow}</p>
-      <h2 id="finding-title">{say.title}</h2>
-      <p>{words.act}</p>
-      {again ? (
-        <p class="finding-again" role="status">
-          {say.asksAgain}
-        </p>
-      ) : null}
-      <fieldset class="finding-choices" aria-label={say.title}>
-        {choices.map((choice, i) => (
-          <label key={choice} class={choice === answer ? 'chosen' : ''}>
-            <input type="radio" name="finding" checked={choice === answer} onChange={() => choose(choice)} />
-            <span>{say.answers[choice]}</span>
-            <kbd>{i + 1}</kbd>
-          </label>
-        ))}
-      </fieldset>
-      <label class="finding-figure">
-        <span class="l">{words.figure({ pip, place })}</span>
-        <span class="finding-read">
-          <input
-            type="text"
-            inputMode="decimal"
-            value={figure}
-            onInput={(event) => setFigure(event.currentTarget.value)}
-            onKeyDown={(event) => {
-              if (event.key === 'Enter' && answer !== null && number !== null) write(answer);
-            }}
-          />{' '}
-          {words.unit}
-        </span>
-      </label>
-      <p class="si">{words.howNear}</p>
+      <div class="finding-asked">
+        <p class="l eyebrow">{say.eyebrow}</p>
+        <h2 id="finding-title">{say.title}</h2>
+        <p>{words.act}</p>
+        {again ? (
+          <p class="finding-again" role="status">
+            {say.asksAgain}
+          </p>
+        ) : null}
+        <fieldset class="finding-choices" aria-label={say.title}>
+          {choices.map((choice, i) => (
+            <label key={choice} class={choice === answer ? 'chosen' : ''}>
+              <input type="radio" name="finding" checked={choice === answer} onChange={() => choose(choice)} />
+              <span>{say.answers[choice]}</span>
+              <kbd>{i + 1}</kbd>
+            </label>
+          ))}
+        </fieldset>
+        <label class="finding-figure">
+          <span class="l">{words.figure({ pip, place })}</span>
+          <span class="finding-read">
+            <input
+              type="text"
+              inputMode="decimal"
+              value={figure}
+              onInput={(event) => setFigure(event.currentTarget.value)}
+              onKeyDown={(event) => {
+                if (event.key === 'Enter' && answer !== null && number !== null) write(answer);
+              }}
+            />{' '}
+            {words.unit}
+          </span>
+        </label>
+        <p class="si">{words.howNear}</p>
+      </div>
       <Button primary disabled={answer === null || number === null} onClick={() => answer !== null && write(answer)}>
         {say.write}
       </Button>
