@@ -19,7 +19,7 @@ export interface LeastSquares {
   readonly iterations: number;
 }
 
-export interface Box {
+export interface SearchBox {
   readonly low: readonly number[];
   readonly high: readonly number[];
 }
@@ -27,7 +27,7 @@ export interface Box {
 export interface LeastSquaresTask {
   readonly residuals: (x: Float64Array) => Float64Array;
   readonly slopes: (x: Float64Array) => Residuals;
-  readonly box: Box;
+  readonly box: SearchBox;
   readonly mostIterations: number;
   /** done when the cost is below this; 0 where none is good enough */
   readonly enough: number;
@@ -104,7 +104,7 @@ function stepInside(
   gradient: Float64Array,
   free: readonly number[],
   x: Float64Array,
-  box: Box,
+  box: SearchBox,
   damping: number,
 ): Float64Array<ArrayBuffer> | null {
   const n = x.length;

@@ -16,10 +16,10 @@ import { slugHenries, turnsForHenries } from '../receiver/slugLaw.ts';
 import type { CoreTurns } from '../receiver/statedResponse.ts';
 import { faradsAt } from './coilFarads.ts';
 import type { Demands, Standing } from './demands.ts';
-import { type Box, leastSquares, type Residuals } from './leastSquares.ts';
+import { leastSquares, type Residuals, type SearchBox } from './leastSquares.ts';
 import { lowerWorst, trapsAlone, worstOf } from './search.ts';
 
-export interface Place {
+export interface SlugSetting {
   readonly turns: CoreTurns;
   readonly worst: Standing;
 }
@@ -71,8 +71,8 @@ export function lowestWorst({ demands, deck, adjusters, trapsHz, starts, seed, l
     ...pairs.map((pair) => pair(own!)),
     ...far,
   ];
-  let met: Place | null = null;
-  const down = (from: CoreTurns, steps: number): Place => {
+  let met: SlugSetting | null = null;
+  const down = (from: CoreTurns, steps: number): SlugSetting => {
     const end = met ?? downhill(demands, adjusters, from, steps);
     if (end.worst.excess <= 0) met = end;
     return end;
@@ -94,7 +94,7 @@ export function lowestWorst({ demands, deck, adjusters, trapsHz, starts, seed, l
   return met === null ? lowerWorst(demands, adjusters, best.turns).worst : best.worst;
 }
 
-function better(one: Place, other: Place): Place {
+function better(one: SlugSetting, other: SlugSetting): SlugSetting {
   return other.worst.excess < one.worst.excess ? other : one;
 }
 
@@ -146,14 +146,14 @@ function pairsOf<T>(all: readonly T[]): readonly (readonly [T, T])[] {
   return all.flatMap((one, i) => all.slice(i + 1).map((other) => [one, other] as const));
 }
 
-function downhill(demands: Demands, adjusters: readonly Adjuster[], from: CoreTurns, mostSteps: number): Place {
-  let at: Place = { turns: from, worst: worstOf(demands.standings(from)) };
+function downhill(demands: Demands, adjusters: readonly Adjuster[], from: CoreTurns, mostSteps: number): SlugSetting {
+  let at: SlugSetting = { turns: from, worst: worstOf(demands.standings(from)) };
   let region: number = REGION.first;
   let model: Residuals | null = null;
   for (let step = 0; step < mostSteps && region > REGION.last && at.worst.excess > 0; step++) {
     model ??= demands.excessSlopes(at.turns);
     const x = adjusters.map((a) => at.turns[a.id]!);
-    const box: Box = {
+    const box: SearchBox = {
       low: adjusters.map((_, j) => Math.max(-region, -x[j]!)),
       high: adjusters.map((a, j) => Math.min(region, a.travelTurns - x[j]!)),
     };
@@ -177,7 +177,10 @@ const LEVELS_APART = 0.003;
 const MOST_LEVELS = 16;
 
 /** The step inside `box` whose highest line of the straight model is least. */
-function leastOfModel({ r, jacobian }: Residuals, box: Box): { readonly d: Float64Array; readonly worst: number } {
+function leastOfModel(
+  { r, jacobian }: Residuals,
+  box: SearchBox,
+): { readonly d: Float64Array; readonly worst: number } {
   const n = box.low.length;
   // Asked some thousand times for one model: nothing is made anew.
   const tried = new Float64Array(r.length);

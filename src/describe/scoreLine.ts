@@ -1,7 +1,7 @@
 /** A line of the score as one sentence: the figure, what was wanted, the slug to blame, and where it could have been seen. Which words, its rule says. */
 import { lineIsMet, type ScoreLine } from '../grading/report.ts';
 import type { Receiver } from '../receiver/receiver.ts';
-import type { Said, Told } from '../words/ruleWords.ts';
+import type { RuleSentence, Said } from '../words/ruleWords.ts';
 import type { Words } from '../words/words.ts';
 import { partCalled } from './partCalled.ts';
 import { lineWords } from './ruleWords.ts';
@@ -24,7 +24,7 @@ export function scoreLineSentence(words: Words, line: ScoreLine, receiver: Recei
   ].join(' ');
 }
 
-function tell(told: Told, said: Said): string {
+function tell(told: RuleSentence, said: Said): string {
   return typeof told === 'string' ? told : told(said);
 }
 

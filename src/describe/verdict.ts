@@ -1,7 +1,7 @@
 /** What the check of a run file found, in words: a title, a sentence, and what differs, one line each. */
 
 import { unreachable } from '../base/never.ts';
-import type { Told, Verdict } from '../run/verify.ts';
+import type { Verdict, VerdictDetail } from '../run/verify.ts';
 import type { Words } from '../words/words.ts';
 import { problemSentence, saidPhrase } from './problem.ts';
 
@@ -67,7 +67,7 @@ function sentenceOf(words: Words, verdict: Verdict): string {
   }
 }
 
-export function toldWords(words: Words, what: Told): string {
+export function toldWords(words: Words, what: VerdictDetail): string {
   return typeof what === 'string' ? what : saidPhrase(words, what);
 }
 

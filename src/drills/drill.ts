@@ -73,7 +73,7 @@ export interface Subject {
 }
 
 /** What stood on the tube, in figures: for the sentences that say why. */
-export type Told =
+export type LookFacts =
   | { readonly drill: 'phase-it'; readonly lagDegrees: number }
   | { readonly drill: 'which-way'; readonly way: Way; readonly slug: string; readonly other: string | null }
   | { readonly drill: 'per-cent'; readonly percent: number; readonly heightDiv: number; readonly peakDiv: number }
@@ -89,7 +89,7 @@ export type Told =
     }
   | { readonly drill: 'what-lies-here'; readonly landmark: Landmark; readonly hz: number };
 
-export type Look = 'was' | 'half' | 'wanted';
+export type CurveRole = 'was' | 'half' | 'wanted';
 
 export interface Question {
   readonly drill: DrillId;
@@ -100,9 +100,9 @@ export interface Question {
   readonly unnamedPips: boolean;
   readonly ask: Ask;
   readonly subject: Subject;
-  readonly told: Told;
+  readonly told: LookFacts;
   /** the curves of the figure that comes with the answer */
-  readonly after: readonly (readonly [look: Look, scene: Scene])[];
+  readonly after: readonly (readonly [look: CurveRole, scene: Scene])[];
 }
 
 /** What is given for an answer: a choice by its place, or the bench as it has been turned. */

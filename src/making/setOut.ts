@@ -39,13 +39,13 @@ export function setOut(draft: Draft, deck: Deck): Draft {
 const canOf = (a: Json): string => String(((a.plan ?? {}) as Json).can ?? a.id);
 const shapeOf = (a: Json): 'trap' | 'can' => (typeof a.trapHz === 'number' ? 'trap' : 'can');
 
-type Place = { readonly can: string } | { readonly valve: string };
+type CanOrValve = { readonly can: string } | { readonly valve: string };
 
 /** Cans by their first coil, valves by their line of the deck. */
-function orderOf(draft: Draft, deck: Deck): Place[] {
+function orderOf(draft: Draft, deck: Deck): CanOrValve[] {
   const canOfCoil = new Map(draft.adjusters.map((a) => [String(a.element).toLowerCase(), canOf(a)]));
   const seen = new Set<string>();
-  const places: Place[] = [];
+  const places: CanOrValve[] = [];
   const add = (can: string | undefined): void => {
     if (can === undefined || seen.has(can)) return;
     seen.add(can);

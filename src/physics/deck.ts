@@ -6,7 +6,7 @@
 import type { Problem } from '../base/result.ts';
 
 /** Where a word stands in the text, both from 1; a tab counts as one column. */
-export interface Place {
+export interface DeckPlace {
   readonly line: number;
   readonly column: number;
 }
@@ -14,7 +14,7 @@ export interface Place {
 interface Named {
   readonly name: string;
   /** the words of its line, the name first; absent for elements added by an edit */
-  readonly places?: readonly Place[];
+  readonly places?: readonly DeckPlace[];
 }
 
 /** Resistor (ohm), inductor (henry) or capacitor (farad) between two nodes. */
@@ -81,7 +81,7 @@ export function nodeKey(name: string): string {
 }
 
 /** Where a word stands, as problems have it. */
-export function wordPlace({ line, column }: Place): Pick<Problem, 'place' | 'at'> {
+export function wordPlace({ line, column }: DeckPlace): Pick<Problem, 'place' | 'at'> {
   return { place: '', at: { line, column } };
 }
 

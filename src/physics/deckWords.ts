@@ -2,10 +2,10 @@
 
 import type { Phrase } from '../base/phrases.ts';
 import type { Problem } from '../base/result.ts';
-import type { Place } from './deck.ts';
+import type { DeckPlace } from './deck.ts';
 import { wordPlace } from './deck.ts';
 
-export interface Word extends Place {
+export interface Word extends DeckPlace {
   readonly text: string;
 }
 
@@ -24,7 +24,7 @@ export function deckLines(text: string, file: string): DeckLines {
   const physical = (text.startsWith('\uFEFF') ? text.slice(1) : text).split(/\r\n|\n|\r/);
   const lines: Word[][] = [];
   const problems: Problem[] = [];
-  const complain = (place: Place, found: Phrase, wanted: Phrase): void => {
+  const complain = (place: DeckPlace, found: Phrase, wanted: Phrase): void => {
     problems.push({ file, ...wordPlace(place), found, wanted });
   };
   for (let i = 1; i < physical.length && problems.length <= MAX_PROBLEMS; i++) {

@@ -13,7 +13,7 @@ import {
 import type { Adjuster, PlanPart, PlanPoint, Receiver } from '../receiver/receiver.ts';
 import { slugLetters } from '../receiver/slugLetters.ts';
 
-export interface Box {
+export interface PlanBox {
   readonly x: number;
   readonly y: number;
   readonly width: number;
@@ -21,7 +21,7 @@ export interface Box {
 }
 
 /** One drawn can with the holes of its slugs, or a round trap. */
-export interface Can extends Box {
+export interface Can extends PlanBox {
   readonly id: string;
   readonly shape: 'can' | 'trap';
   readonly slugs: readonly Adjuster[];
@@ -35,7 +35,7 @@ export interface SlugPlace {
   /** middle of the letter's disc */
   readonly disc: PlanPoint;
   /** what answers to pointer and finger; no two overlap */
-  readonly touch: Box;
+  readonly touch: PlanBox;
 }
 
 export interface PointPlace {
@@ -60,7 +60,7 @@ export function chassisPlaces(receiver: Receiver, scale: number): ChassisPlaces 
   const textSize = 12 * Math.max(1, 1 / scale);
   const cans = cansOf(receiver.adjusters);
   const letters = slugLetters(receiver);
-  const taken: Box[] = [
+  const taken: PlanBox[] = [
     ...cans,
     ...receiver.plan.parts.map(partBox),
     ...receiver.testPoints.map((p) => around(p.plan, 9)),
@@ -90,7 +90,7 @@ export function chassisPlaces(receiver: Receiver, scale: number): ChassisPlaces 
   return { cans, slugs, points, discRadius: DISC_RADIUS, textSize };
 }
 
-export function partBox(part: PlanPart): Box {
+export function partBox(part: PlanPart): PlanBox {
   switch (part.kind) {
     case 'valve':
       return around(part, VALVE_RADIUS);
@@ -135,7 +135,7 @@ function cansOf(adjusters: readonly Adjuster[]): Can[] {
 }
 
 /** At least 46 px square round each hole where its neighbours leave the room; two that would overlap share the gap between them. */
-function touchAreas(cans: readonly Can[], scale: number): Map<string, Box> {
+function touchAreas(cans: readonly Can[], scale: number): Map<string, PlanBox> {
   const half = Math.max(CAN, LEAST_TOUCH_PX / scale) / 2;
   const areas = cans.flatMap((can) =>
     can.slugs.map(({ id, plan }) => ({
@@ -168,7 +168,7 @@ function touchAreas(cans: readonly Can[], scale: number): Map<string, Box> {
 function discPlace(
   hole: PlanPoint,
   can: Can,
-  taken: readonly Box[],
+  taken: readonly PlanBox[],
   along: readonly PlanPoint[],
   plan: { readonly width: number; readonly height: number },
 ): PlanPoint {
@@ -203,7 +203,7 @@ function labelPlace(
   at: PlanPoint,
   words: string,
   size: number,
-  taken: readonly Box[],
+  taken: readonly PlanBox[],
   along: readonly PlanPoint[],
   plan: { readonly width: number; readonly height: number },
 ): PointPlace['label'] {
@@ -234,18 +234,18 @@ function labelPlace(
   return { x: best.x, y: best.y, anchor: best.anchor };
 }
 
-export function textBox(label: PointPlace['label'], words: string, size: number): Box {
+export function textBox(label: PointPlace['label'], words: string, size: number): PlanBox {
   const width = textWidth(words, size);
   const x = label.anchor === 'start' ? label.x : label.anchor === 'end' ? label.x - width : label.x - width / 2;
   return { x, y: label.y - size * 0.78, width, height: size };
 }
 
-export const around = (p: PlanPoint, r: number): Box => ({ x: p.x - r, y: p.y - r, width: 2 * r, height: 2 * r });
+export const around = (p: PlanPoint, r: number): PlanBox => ({ x: p.x - r, y: p.y - r, width: 2 * r, height: 2 * r });
 
 /** Share of a box that others cover, with a heavy charge for what leaves the plan. */
 export function crowd(
-  box: Box,
-  taken: readonly Box[],
+  box: PlanBox,
+  taken: readonly PlanBox[],
   plan: { readonly width: number; readonly height: number },
 ): number {
   let covered = 0;

@@ -4,7 +4,7 @@ import { coilOn } from '../receiver/coilOn.ts';
 import { cureOf } from '../receiver/faults/cure.ts';
 import type { Fault } from '../receiver/faults/fault.ts';
 import type { Receiver } from '../receiver/receiver.ts';
-import type { Box, ChassisPlaces } from './chassisPlaces.ts';
+import type { ChassisPlaces, PlanBox } from './chassisPlaces.ts';
 import { partBox } from './chassisPlaces.ts';
 import { calledOf, stageOf } from './circuit/stageCalled.ts';
 
@@ -14,12 +14,12 @@ export interface FaultSpot {
   /** what is lettered there: `T1`, `V2`, `AGC` */
   readonly name: string;
   /** what is to be marked */
-  readonly box: Box;
+  readonly box: PlanBox;
 }
 
-interface Place {
+interface NamedBox {
   readonly name: string;
-  readonly box: Box;
+  readonly box: PlanBox;
 }
 
 const POINT_RADIUS = 9;
@@ -46,7 +46,7 @@ export function faultSpots(
   });
 }
 
-function placeOf(receiver: Receiver, deck: Deck, places: ChassisPlaces, part: string): Place | null {
+function placeOf(receiver: Receiver, deck: Deck, places: ChassisPlaces, part: string): NamedBox | null {
   const stage = stageOf(receiver, part);
   if (stage !== undefined) return partPlace(receiver, calledOf(stage.device)) ?? canAt(receiver, deck, places, part);
   if (receiver.detectors.some(({ id }) => id === part))
@@ -56,12 +56,12 @@ function placeOf(receiver: Receiver, deck: Deck, places: ChassisPlaces, part: st
 }
 
 /** The valve, box or can of the plan that is lettered so. */
-function partPlace({ plan }: Receiver, label: string): Place | null {
+function partPlace({ plan }: Receiver, label: string): NamedBox | null {
   const found = plan.parts.find((part) => part.kind !== 'resistor' && part.label === label);
   return found === undefined ? null : { name: label, box: partBox(found) };
 }
 
-function pointPlace({ testPoints }: Receiver, is: (point: Receiver['testPoints'][number]) => boolean): Place | null {
+function pointPlace({ testPoints }: Receiver, is: (point: Receiver['testPoints'][number]) => boolean): NamedBox | null {
   const found = testPoints.find(is);
   if (found === undefined) return null;
   const { x, y } = found.plan;
@@ -69,7 +69,7 @@ function pointPlace({ testPoints }: Receiver, is: (point: Receiver['testPoints']
 }
 
 /** The can of the coil itself, of one that a coupling names, or of one that hangs at the same node. */
-function canAt({ adjusters }: Receiver, deck: Deck, places: ChassisPlaces, part: string): Place | null {
+function canAt({ adjusters }: Receiver, deck: Deck, places: ChassisPlaces, part: string): NamedBox | null {
   const element = findElement(deck, part);
   if (element === undefined || element === null) return null;
   const named = (element.kind === 'K' ? element.coils : [element.name]).map((name) => name.toLowerCase());

@@ -1,6 +1,6 @@
 /** Where the slips stand that say how far a slug is off: beside its letter, never over a hole, a test point or another letter. Plan units. */
 import type { Receiver } from '../receiver/receiver.ts';
-import { around, type Box, type ChassisPlaces, crowd, partBox, textBox, textWidth } from './chassisPlaces.ts';
+import { around, type ChassisPlaces, crowd, type PlanBox, partBox, textBox, textWidth } from './chassisPlaces.ts';
 
 export interface FlagWanted {
   readonly slug: string;
@@ -17,16 +17,16 @@ export function slugFlags(
   receiver: Receiver,
   places: ChassisPlaces,
   wanted: readonly FlagWanted[],
-): ReadonlyMap<string, Box> {
+): ReadonlyMap<string, PlanBox> {
   const { plan } = receiver;
   const { textSize, discRadius } = places;
-  const clear: Box[] = places.slugs.flatMap((slug) => [
+  const clear: PlanBox[] = places.slugs.flatMap((slug) => [
     around(slug.disc, discRadius),
     around(slug.hole, slug.holeRadius + 2),
   ]);
   for (const point of places.points) clear.push(around(point.at, 8), textBox(point.label, point.id, textSize));
   const parts = [...places.cans, ...plan.parts.map(partBox)];
-  const flags = new Map<string, Box>();
+  const flags = new Map<string, PlanBox>();
   for (const { slug, text } of wanted) {
     const place = places.slugs.find(({ adjuster }) => adjuster.id === slug);
     if (place === undefined) continue;

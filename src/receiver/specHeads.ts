@@ -28,11 +28,11 @@ export function headsOf(spec: Specification): SpecHeads {
   return heads;
 }
 
-type Place = Pick<SpecItem, 'kind' | 'hz' | 'toHz' | 'unit'>;
+type ItemHead = Pick<SpecItem, 'kind' | 'hz' | 'toHz' | 'unit'>;
 type Limits = Pick<SpecItem, 'low' | 'high' | 'tolerance' | 'weight'>;
 
 function makeHeads(spec: Specification): SpecHeads {
-  const head = (name: string | number, { kind, hz, toHz, unit }: Place, limits: Limits): SpecItem => ({
+  const head = (name: string | number, { kind, hz, toHz, unit }: ItemHead, limits: Limits): SpecItem => ({
     ...{ id: `${kind}:${name}`, kind, hz, toHz, unit, measured: Number.NaN },
     ...limits,
   });

@@ -18,7 +18,7 @@ import { replay } from './replay.ts';
 import { receiverHash } from './serialise.ts';
 
 /** A name, a number or a hash as it stands, or what a problem of the file says. */
-export type Told = string | Phrase;
+export type VerdictDetail = string | Phrase;
 
 export type ForeignPart = 'version' | 'engine' | 'rules' | 'receiver' | 'scenario';
 
@@ -46,7 +46,12 @@ export type Verdict =
   | { readonly kind: 'truncated'; readonly found: number; readonly recorded: number | null }
   /** `index` is the first event that stands before its time; null = the times run on, but the order is not the recorded one */
   | { readonly kind: 'reordered'; readonly index: number | null }
-  | { readonly kind: 'foreign'; readonly part: ForeignPart; readonly found: Told; readonly wanted: Told }
+  | {
+      readonly kind: 'foreign';
+      readonly part: ForeignPart;
+      readonly found: VerdictDetail;
+      readonly wanted: VerdictDetail;
+    }
   | {
       readonly kind: 'impossibleEvent';
       readonly index: number;

@@ -41,14 +41,14 @@ export interface Said {
   readonly notchSide: 'left' | 'right' | null;
 }
 
-export type Told = string | ((said: Said) => string);
+export type RuleSentence = string | ((said: Said) => string);
 
 export interface LineWords {
   /** the rule's title, as in docs/grading.md */
   readonly label: string;
   /** whole sentences: inside the limits, and outside with where it could have been seen */
-  readonly good: Told;
-  readonly bad: Told;
+  readonly good: RuleSentence;
+  readonly bad: RuleSentence;
   /** what to try next time */
   readonly advice: string;
 }
@@ -56,9 +56,9 @@ export interface LineWords {
 /** Of a demand of the sheet: without the full stop, for the slug or the part to blame may follow. */
 export interface DemandWords extends LineWords {
   /** where it could have been seen; it goes on from "on the tube" */
-  readonly seen: Told;
+  readonly seen: RuleSentence;
   /** what to look at, before anything is said of it, where `seen` would speak of what is not named yet; it goes on from "Look at the tube:" */
-  readonly look?: Told;
+  readonly look?: RuleSentence;
 }
 
 export interface PictureWords extends LineWords {

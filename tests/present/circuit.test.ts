@@ -5,7 +5,7 @@ import type { Deck } from '../../src/physics/deck.ts';
 import { readDeck } from '../../src/physics/readDeck.ts';
 import { circuitDiagram } from '../../src/present/circuit/circuitDiagram.ts';
 import { circuitPages, isOnPage } from '../../src/present/circuit/circuitPages.ts';
-import { type Box, type CircuitDiagram, LETTERING } from '../../src/present/circuit/circuitTypes.ts';
+import { type CircuitDiagram, LETTERING, type SymbolBox } from '../../src/present/circuit/circuitTypes.ts';
 import { partsTray } from '../../src/receiver/faults/partsTray.ts';
 import type { Receiver } from '../../src/receiver/receiver.ts';
 
@@ -27,7 +27,7 @@ function deckOf(text: string): Deck {
   return read.value;
 }
 
-const boxesOf = (diagram: CircuitDiagram): (Box & { of: string })[] =>
+const boxesOf = (diagram: CircuitDiagram): (SymbolBox & { of: string })[] =>
   diagram.symbols.flatMap((s) => [
     { ...s.box, of: `${s.name} ${s.kind}` },
     // The lid's tag is a frame round its own words.
@@ -38,7 +38,7 @@ const boxesOf = (diagram: CircuitDiagram): (Box & { of: string })[] =>
       : [{ x: s.disc.at.x - 10, y: s.disc.at.y - 10, width: 20, height: 20, of: `disc of ${s.name}` }]),
   ]);
 
-function overlaps(boxes: readonly (Box & { of: string })[]): string[] {
+function overlaps(boxes: readonly (SymbolBox & { of: string })[]): string[] {
   return boxes.flatMap((a, i) =>
     boxes.slice(i + 1).flatMap((b) => {
       const w = Math.min(a.x + a.width, b.x + b.width) - Math.max(a.x, b.x);

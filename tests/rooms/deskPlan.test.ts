@@ -1,6 +1,6 @@
 /** The chassis on the desk for scenarios: slips that say how far a slug is off, and marks where a fault sits. */
 import { describe, expect, it } from 'vitest';
-import { around, type Box, chassisPlaces, textBox } from '../../src/present/chassisPlaces.ts';
+import { around, chassisPlaces, type PlanBox, textBox } from '../../src/present/chassisPlaces.ts';
 import { faultSpots } from '../../src/present/faultSpots.ts';
 import { slugFlags } from '../../src/present/slugFlags.ts';
 import { stoodSlugs } from '../../src/rooms/workshop/scenario/stoodSlugs.ts';
@@ -8,7 +8,7 @@ import { newDraft, withScatter, withSlug } from '../../src/workshop/draft.ts';
 import { shippedLibrary } from '../files/shipped.ts';
 
 const RECEIVERS = [...shippedLibrary().receivers.values()];
-const overlap = (a: Box, b: Box): boolean =>
+const overlap = (a: PlanBox, b: PlanBox): boolean =>
   Math.min(a.x + a.width, b.x + b.width) - Math.max(a.x, b.x) > 0.01 &&
   Math.min(a.y + a.height, b.y + b.height) - Math.max(a.y, b.y) > 0.01;
 

@@ -3,7 +3,7 @@
 import { describe, expect, it } from 'vitest';
 import { chassisArt } from '../../src/kit/chassis/chassisArt.ts';
 import { canNames, type Line, letterLine } from '../../src/present/canNames.ts';
-import { around, type Box, chassisPlaces, partBox, textBox } from '../../src/present/chassisPlaces.ts';
+import { around, chassisPlaces, type PlanBox, partBox, textBox } from '../../src/present/chassisPlaces.ts';
 import { DISC_RADIUS } from '../../src/receiver/planSizes.ts';
 import type { Receiver } from '../../src/receiver/receiver.ts';
 import { insetPlaces, ringOnPage } from '../../src/rooms/bench/scene/insetPlaces.ts';
@@ -11,19 +11,19 @@ import { leaderRoute } from '../../src/rooms/bench/scene/leaderRoute.ts';
 import { en } from '../../src/words/en/index.ts';
 import { SCENES, SETUPS } from './sceneSets.ts';
 
-const overlap = (a: Box, b: Box): number => {
+const overlap = (a: PlanBox, b: PlanBox): number => {
   const w = Math.min(a.x + a.width, b.x + b.width) - Math.max(a.x, b.x);
   const h = Math.min(a.y + a.height, b.y + b.height) - Math.max(a.y, b.y);
   return w > 0.01 && h > 0.01 ? w * h : 0;
 };
-const inside = (inner: Box, outer: Box): boolean =>
+const inside = (inner: PlanBox, outer: PlanBox): boolean =>
   inner.x >= outer.x - 0.01 &&
   inner.y >= outer.y - 0.01 &&
   inner.x + inner.width <= outer.x + outer.width + 0.01 &&
   inner.y + inner.height <= outer.y + outer.height + 0.01;
 
 /** Walked along in small steps, so that it is no second copy of what it checks. */
-const crosses = ([from, to]: Line, box: Box): boolean =>
+const crosses = ([from, to]: Line, box: PlanBox): boolean =>
   Array.from({ length: 201 }, (_, i) => i / 200).some((t) =>
     inside({ x: from.x + t * (to.x - from.x), y: from.y + t * (to.y - from.y), width: 0, height: 0 }, box),
   );

@@ -9,7 +9,7 @@ const USABLE =
   'button:not(:disabled), input:not(:disabled, [type=file]), select:not(:disabled), textarea:not(:disabled), summary, a[href], [tabindex="0"]';
 
 /** Where the focus was, as the page stood then. */
-interface Place {
+interface FocusPlace {
   readonly element: Element;
   readonly named: string;
   /** of those with the same name, which one */
@@ -19,7 +19,7 @@ interface Place {
 }
 
 /** Kept while the page is: the rooms of the workshop follow one another, and a tab is pressed in one and drawn by the next. */
-let last: Place | null = null;
+let last: FocusPlace | null = null;
 
 export function useFocusKept(container: RefObject<HTMLElement | null>): void {
   useLayoutEffect(() => {
@@ -61,7 +61,7 @@ const isUsable = (element: Element): boolean => element.isConnected && !element.
 
 const usable = (root: Element): HTMLElement[] => [...root.querySelectorAll<HTMLElement>(USABLE)];
 
-function placeOf(element: Element, root: HTMLElement): Place {
+function placeOf(element: Element, root: HTMLElement): FocusPlace {
   const parents: Element[] = [];
   for (let at = element.parentElement; at !== null && root.contains(at); at = at.parentElement) parents.push(at);
   const inOrder = usable(root);
@@ -77,13 +77,13 @@ function nameOf(element: Element): string {
   return `${element.tagName} ${element.classList[0] ?? ''} ${said}`;
 }
 
-function anew({ named, nth }: Place, root: HTMLElement): HTMLElement | null {
+function anew({ named, nth }: FocusPlace, root: HTMLElement): HTMLElement | null {
   if (named.trim() === '') return null;
   const alike = usable(root).filter((one) => nameOf(one) === named);
   return alike[Math.min(Math.max(nth, 0), alike.length - 1)] ?? null;
 }
 
-function neighbour({ element, parents, inOrder }: Place, root: HTMLElement): HTMLElement | null {
+function neighbour({ element, parents, inOrder }: FocusPlace, root: HTMLElement): HTMLElement | null {
   const at = inOrder.indexOf(element);
   const kind = (one: Element): boolean => one.tagName === element.tagName && one.className === element.className;
   const around = [...parents.filter((parent) => parent.isConnected && root.contains(parent)), root];

@@ -26,7 +26,7 @@ export const C = {
 export const rng = seededRandom;
 export const r1 = (v: number): number => Math.round(v * 10) / 10;
 
-export type Box = readonly [x: number, y: number, w: number, h: number];
+export type InkBox = readonly [x: number, y: number, w: number, h: number];
 
 export interface LineStyle {
   readonly amp?: number;
@@ -121,7 +121,7 @@ export interface HatchStyle {
 }
 
 /** Parallel strokes clipped to the path `d`; `box` must hold the path. */
-export function hatch(d: string, [x, y, w, h]: Box, style: HatchStyle = {}): string {
+export function hatch(d: string, [x, y, w, h]: InkBox, style: HatchStyle = {}): string {
   const { a = 45, gap = 4, sw = 0.7, op = 0.6, col = C.ink, seed = 5, skip = 0 } = style;
   const chance = rng(seed + Math.round(w * h));
   const cx = x + w / 2;

@@ -1,7 +1,7 @@
 /** The tube's body in ink: light spilt on the paper, hood engraved in white line, glass and graticule. All static, as SVG strings. */
 
 import type { WaxMark } from '../../present/wax.ts';
-import { type Box, C, r1, rng, shadow, superell } from '../theme/ink.ts';
+import { C, type InkBox, r1, rng, shadow, superell } from '../theme/ink.ts';
 
 export const TUBE_COLOURS = {
   glass0: '#16302b',
@@ -37,7 +37,7 @@ export interface TubeGeometry extends TubeShape {
   readonly glassX: number;
   readonly glassY: number;
   /** box of the glass: where the beam's canvas lies */
-  readonly glass: Box;
+  readonly glass: InkBox;
   /** middle line of the tags on the lip */
   readonly tagsY: number;
 }

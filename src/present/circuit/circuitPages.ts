@@ -1,5 +1,5 @@
 /** A long circuit in pages that fit a width: each begins with a stage, or before the first. A stage that is wider still goes on from page to page, cut where no symbol stands. */
-import type { Box, CircuitDiagram, CircuitSymbol, Section } from './circuitTypes.ts';
+import type { CircuitDiagram, CircuitSymbol, Section, SymbolBox } from './circuitTypes.ts';
 
 export interface CircuitPage {
   readonly fromX: number;
@@ -69,7 +69,7 @@ function cutsOf(
 type Span = readonly [from: number, to: number];
 
 function spansOf({ box, label, note, disc }: CircuitSymbol): readonly Span[] {
-  const span = ({ x, width }: Box): Span => [x, x + width];
+  const span = ({ x, width }: SymbolBox): Span => [x, x + width];
   return [
     span(box),
     ...(label === null ? [] : [span(label.box)]),

@@ -1,12 +1,12 @@
 /** Puts symbols, lettering and wires on a diagram that grows from left to right, each in a place that nothing else has. */
 import {
-  type Box,
   type CircuitSymbol,
   LETTERING,
   type Lettering,
   letteringWidth,
   type Section,
   type Spot,
+  type SymbolBox,
   type SymbolKind,
 } from './circuitTypes.ts';
 
@@ -119,7 +119,7 @@ export function lettering(text: string, x: number, y: number, middle = false): L
   return { text, x: left, y, box: { x: left, y: y - LETTERING + 3, width, height: LETTERING } };
 }
 
-export function boundsOf(boxes: readonly Box[]): Box {
+export function boundsOf(boxes: readonly SymbolBox[]): SymbolBox {
   const left = Math.min(...boxes.map((b) => b.x));
   const top = Math.min(...boxes.map((b) => b.y));
   return {

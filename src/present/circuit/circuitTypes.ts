@@ -5,7 +5,7 @@ export interface Spot {
   readonly y: number;
 }
 
-export interface Box extends Spot {
+export interface SymbolBox extends Spot {
   readonly width: number;
   readonly height: number;
 }
@@ -40,7 +40,7 @@ export interface CircuitSymbol {
   /** the middle of the symbol */
   readonly at: Spot;
   /** what the symbol takes up */
-  readonly box: Box;
+  readonly box: SymbolBox;
   readonly label: Lettering | null;
   /** the disc with the slug's letter */
   readonly disc: { readonly letter: string; readonly at: Spot } | null;
@@ -51,7 +51,7 @@ export interface CircuitSymbol {
 
 export interface Lettering extends Spot {
   readonly text: string;
-  readonly box: Box;
+  readonly box: SymbolBox;
 }
 
 export interface Section {
@@ -62,7 +62,7 @@ export interface Section {
 }
 
 export interface CircuitDiagram {
-  readonly box: Box;
+  readonly box: SymbolBox;
   readonly symbols: readonly CircuitSymbol[];
   readonly wires: readonly (readonly Spot[])[];
   /** joints */

@@ -27,7 +27,7 @@ export function useOffOn(): readonly Position<boolean>[] {
 }
 
 /** How a control is drawn where it stands; what does not belong to its kind is left aside. */
-export interface Look {
+export interface PortLook {
   /** radius of a knob */
   readonly r?: number;
   /** a knob's figure under it */
@@ -40,7 +40,7 @@ export interface Look {
   readonly height?: number;
 }
 
-export interface PortControlProps extends Look {
+export interface PortControlProps extends PortLook {
   readonly port: BenchPort;
   readonly control: ControlId;
 }
@@ -55,7 +55,7 @@ export function PortControl({ port, control, ...look }: PortControlProps) {
   return <PortKnob port={port} control={turns} {...look} />;
 }
 
-export interface PortKnobProps extends Pick<Look, 'r' | 'readout'> {
+export interface PortKnobProps extends Pick<PortLook, 'r' | 'readout'> {
   readonly port: BenchPort;
   readonly control: KnobId;
   /** another figure than the control's own (bias with its sign) */
@@ -101,7 +101,7 @@ export function PortKnob({ port, control, r = 23, readout = true, shown }: PortK
   );
 }
 
-export interface PortDialProps extends Pick<Look, 'width' | 'height'> {
+export interface PortDialProps extends Pick<PortLook, 'width' | 'height'> {
   readonly port: BenchPort;
   readonly control: KnobId;
 }
@@ -125,7 +125,7 @@ export function PortDial({ port, control, width = 170, height = 70 }: PortDialPr
   );
 }
 
-export interface PortSwitchProps extends Pick<Look, 'look' | 'width'> {
+export interface PortSwitchProps extends Pick<PortLook, 'look' | 'width'> {
   readonly port: BenchPort;
   readonly control: SwitchId;
 }

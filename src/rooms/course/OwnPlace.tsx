@@ -21,7 +21,7 @@ export interface OwnPlaceProps {
   readonly onHand: () => void;
 }
 
-interface Told {
+interface ShelfNews {
   readonly news: string;
   readonly refused: readonly RefusedFile[];
   readonly putBack: (() => Promise<void>) | null;
@@ -29,7 +29,7 @@ interface Told {
   readonly address?: string;
 }
 
-const NOTHING: Told = { news: '', refused: [], putBack: null };
+const NOTHING: ShelfNews = { news: '', refused: [], putBack: null };
 const NO_CODES: ReadonlyMap<string, string> = new Map();
 
 export function OwnPlace({ port, columns, runsRead, drawn, open, onHand }: OwnPlaceProps) {

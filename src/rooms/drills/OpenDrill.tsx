@@ -50,7 +50,7 @@ export function OpenDrill({ drill, series, looks, fetch, onMarked, pageTitle }: 
           {words.making}
         </p>
       ) : (
-        <Look key={here.no} looked={here} acts={{ ...acts, next }} pageTitle={pageTitle} />
+        <OneLook key={here.no} looked={here} acts={{ ...acts, next }} pageTitle={pageTitle} />
       )}
     </article>
   );
@@ -62,7 +62,7 @@ interface LookProps {
   readonly pageTitle: string;
 }
 
-function Look({ looked, acts, pageTitle }: LookProps) {
+function OneLook({ looked, acts, pageTitle }: LookProps) {
   const all = useWords();
   const { drills: words } = all;
   const { question, state, halved, hasHalved, answer } = looked;

@@ -1,6 +1,6 @@
 /** The curves of an answered look in ink, over their frequencies. */
 import type { BenchDisplay } from '../../bench/display.ts';
-import type { Look, Question } from '../../drills/drill.ts';
+import type { CurveRole, Question } from '../../drills/drill.ts';
 import { landmarksOf } from '../../drills/landmarks.ts';
 import { displayOf } from '../../drills/picture.ts';
 import { axisLabels, axisMarks } from '../../kit/theme/figures.ts';
@@ -28,7 +28,7 @@ function linesOf({ beam: { data, count } }: BenchDisplay, both: boolean): readon
   });
 }
 
-export const INKS: Readonly<Record<Look, string>> = {
+export const INKS: Readonly<Record<CurveRole, string>> = {
   was: `stroke="${C.ink}" stroke-width="2.1"`,
   half: `stroke="${C.petrolInk}" stroke-width="1.8" stroke-dasharray="2 4"`,
   wanted: `stroke="${C.brassInk}" stroke-width="1.7" stroke-dasharray="8 5"`,
@@ -45,7 +45,7 @@ export interface AfterCurves {
   readonly marks: readonly AfterMark[];
   readonly centreHz: number;
   readonly spanHz: number;
-  readonly curves: readonly { readonly look: Look; readonly lines: readonly (readonly Point[])[] }[];
+  readonly curves: readonly { readonly look: CurveRole; readonly lines: readonly (readonly Point[])[] }[];
 }
 
 /** Read off the same benches as the tube. */

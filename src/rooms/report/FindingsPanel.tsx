@@ -2,7 +2,7 @@
 
 import type { Finding } from '../../describe/findings.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
-import { Told as InLanguage } from '../../kit/Told.tsx';
+import { Told } from '../../kit/Told.tsx';
 import { Button, Frac, Frame } from '../../kit/theme/art.tsx';
 import './findings.css';
 import '../../kit/links/link.css';
@@ -36,7 +36,7 @@ export function FindingsPanel({ findings, proofs, goTo, next, leads }: FindingsP
         {findings.map((finding) => (
           <p key={finding.text} class={finding.tone}>
             <b>{grading.findings.tones[finding.tone]} </b>
-            <Told finding={finding} goTo={goTo} />
+            <FindingText finding={finding} goTo={goTo} />
           </p>
         ))}
       </div>
@@ -55,7 +55,7 @@ export function FindingsPanel({ findings, proofs, goTo, next, leads }: FindingsP
         <div class="findings-next">
           <span class="l">{say.nextJob}</span>
           <Button primary={leads} onClick={() => next.open()}>
-            {next.code} <InLanguage of={next}>{next.title}</InLanguage>
+            {next.code} <Told of={next}>{next.title}</Told>
           </Button>
         </div>
       )}
@@ -64,7 +64,7 @@ export function FindingsPanel({ findings, proofs, goTo, next, leads }: FindingsP
 }
 
 /** The sentence, with its time made into a link; the link stands after it where the sentence does not name the time. */
-function Told({
+function FindingText({
   finding: { text, atSeconds },
   goTo,
 }: {

@@ -13,12 +13,12 @@ export interface DraftShelf {
   remove(key: string): void;
 }
 
-type Place = Pick<Storage, 'getItem' | 'setItem' | 'removeItem'>;
+type DraftStorage = Pick<Storage, 'getItem' | 'setItem' | 'removeItem'>;
 
 const KEY = /^[a-z0-9-]{1,40}$/;
 
 /** `storage` is asked each time: a browser may refuse it at any moment. */
-export function createDraftShelf(storage: () => Place, of: 'draft' | 'receiverDraft' = 'draft'): DraftShelf {
+export function createDraftShelf(storage: () => DraftStorage, of: 'draft' | 'receiverDraft' = 'draft'): DraftShelf {
   const list = `haystack.${of}s`;
   const placeOf = (key: string): string => `haystack.${of}.${key}`;
   const keys = (): readonly string[] => {

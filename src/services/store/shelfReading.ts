@@ -21,11 +21,11 @@ export async function readIndex(base: Base, newId: () => string): Promise<Index>
   return lookThrough(base);
 }
 
-interface Look extends Index {
+interface ShelfReading extends Index {
   readonly rubbish: { readonly open: readonly string[]; readonly kept: readonly string[] };
 }
 
-async function lookThrough(base: Base): Promise<Look> {
+async function lookThrough(base: Base): Promise<ShelfReading> {
   const look = base.transaction(['open', 'kept', 'aside'], 'readonly');
   const [open, openKeys, kept, keptKeys, aside] = await Promise.all([
     look.objectStore('open').getAll(),

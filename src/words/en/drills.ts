@@ -1,5 +1,5 @@
 /** What the drills room says: of each drill its name, its question, its answers, and why an answer is right. */
-import type { Choice, DrillId, Landmark, Told, ToldFault } from '../../drills/drill.ts';
+import type { Choice, DrillId, Landmark, LookFacts, ToldFault } from '../../drills/drill.ts';
 import { format } from './figures.ts';
 
 const { frequency, knob, written } = format;
@@ -61,7 +61,7 @@ interface Why {
   readonly reason: string;
 }
 
-function why(told: Told, { slug, other, part }: WhyNames): Why {
+function why(told: LookFacts, { slug, other, part }: WhyNames): Why {
   switch (told.drill) {
     case 'phase-it':
       return {

@@ -5,21 +5,21 @@ import type { ControlPanel, IdsOnPanel } from '../../../bench/controls/row.ts';
 import type { CONTROL_ROWS } from '../../../bench/controls/rows.ts';
 import { drawn, unplaced } from '../../../present/panelRows.ts';
 import type { BenchPort } from '../../../present/ports.ts';
-import { type Look, PortControl } from '../portWidgets.tsx';
+import { PortControl, type PortLook } from '../portWidgets.tsx';
 
-export interface Place<Control extends ControlId = ControlId> extends Look {
+export interface PanelPlace<Control extends ControlId = ControlId> extends PortLook {
   readonly control: Control;
 }
 
 /** The same look for several controls. */
 export const each = <Control extends ControlId>(
   controls: readonly Control[],
-  look: Look = {},
-): readonly Place<Control>[] => controls.map((control) => ({ control, ...look }));
+  look: PortLook = {},
+): readonly PanelPlace<Control>[] => controls.map((control) => ({ control, ...look }));
 
 interface PlacesProps {
   readonly port: BenchPort;
-  readonly places: readonly Place[];
+  readonly places: readonly PanelPlace[];
 }
 
 export function Places({ port, places }: PlacesProps) {
@@ -40,7 +40,7 @@ interface OthersProps<Panel extends ControlPanel> {
   readonly panel: Panel;
   /** what stands on the panel already */
   readonly placed: OnPanel<Panel>;
-  readonly look?: Look;
+  readonly look?: PortLook;
 }
 
 export function Others<Panel extends ControlPanel>({ port, panel, placed, look = {} }: OthersProps<Panel>) {

@@ -1,6 +1,6 @@
 /** The way of the single leader from a chosen slug to its magnified view: upright from its letter or hole, then level out of the pan, past what it can. */
 
-import { type Box, type ChassisPlaces, partBox, type SlugPlace } from '../../../present/chassisPlaces.ts';
+import { type ChassisPlaces, type PlanBox, partBox, type SlugPlace } from '../../../present/chassisPlaces.ts';
 import { DISC_RADIUS } from '../../../receiver/planSizes.ts';
 import type { Receiver } from '../../../receiver/receiver.ts';
 import type { BenchLayout } from '../layout.ts';
@@ -25,7 +25,7 @@ export function leaderRoute(
     { ...place.disc, r: DISC_RADIUS, cost: 0 },
     { ...place.hole, r: place.holeRadius + 8, cost: 1.5 },
   ];
-  const solid: Box[] = [...plan.parts.map(partBox), ...places.cans, ...(plan.hot ? [plan.hot] : [])];
+  const solid: PlanBox[] = [...plan.parts.map(partBox), ...places.cans, ...(plan.hot ? [plan.hot] : [])];
   let best: Corner[] = [];
   let least = Number.POSITIVE_INFINITY;
   for (const start of starts) {
@@ -55,8 +55,8 @@ export function leaderRoute(
 }
 
 /** What an upright or level line would cross: letters and holes weigh most, then names, then parts by the length crossed. */
-function crossings(a: Corner, b: Corner, own: SlugPlace, places: ChassisPlaces, solid: readonly Box[]): number {
-  const line: Box = {
+function crossings(a: Corner, b: Corner, own: SlugPlace, places: ChassisPlaces, solid: readonly PlanBox[]): number {
+  const line: PlanBox = {
     x: Math.min(a.x, b.x) - 1,
     y: Math.min(a.y, b.y) - 1,
     width: Math.abs(b.x - a.x) + 2,
@@ -76,5 +76,5 @@ function crossings(a: Corner, b: Corner, own: SlugPlace, places: ChassisPlaces, 
   return sum;
 }
 
-const touches = (a: Box, b: Box): boolean =>
+const touches = (a: PlanBox, b: PlanBox): boolean =>
   a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;

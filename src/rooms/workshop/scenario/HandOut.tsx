@@ -2,7 +2,7 @@
 import { useState } from 'preact/hooks';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { Button } from '../../../kit/theme/art.tsx';
-import type { Told } from './provingPort.ts';
+import type { OnSheet } from './provingPort.ts';
 import type { WorkshopPort } from './workshopPort.ts';
 
 export function HandOut({ port }: { readonly port: WorkshopPort }) {
@@ -10,7 +10,7 @@ export function HandOut({ port }: { readonly port: WorkshopPort }) {
   const say = workshop.proof.handOut;
   const { handing } = port;
   const [link, setLink] = useState<{ readonly address: string; readonly long: boolean } | null>(null);
-  const [told, setTold] = useState<Told | null>(null);
+  const [told, setTold] = useState<OnSheet | null>(null);
   return (
     <div class="hand-out">
       <h3 class="l">{say.title}</h3>

@@ -17,7 +17,7 @@ export interface Proving {
 }
 
 /** What came of putting a scenario on the evening sheet. */
-export type Told = 'onSheet' | 'sheetFull' | 'notTaken';
+export type OnSheet = 'onSheet' | 'sheetFull' | 'notTaken';
 
 export interface HandingPort {
   /** of the scenario: the one that its certificate and the runs on it name */
@@ -25,7 +25,7 @@ export interface HandingPort {
   /** a link carries the scenario alone, and its receiver is one of one's own */
   readonly needsReceiver: boolean;
   link(): Promise<{ readonly address: string; readonly long: boolean }>;
-  toEvening(): Promise<Told>;
+  toEvening(): Promise<OnSheet>;
 }
 
 export interface ProvingPort {

@@ -9,7 +9,7 @@ import type { Standing } from '../../../certify/demands.ts';
 import { createLooks } from '../../../workshop/looks.ts';
 import type { WorkshopPort } from './workshopPort.ts';
 
-export interface Look {
+export interface DraftLook {
   readonly display: BenchDisplay;
   readonly wanted: BenchDisplay;
   /** null: being worked out */
@@ -18,7 +18,7 @@ export interface Look {
 
 export interface Looking {
   /** null: a draft that no bench can hold */
-  readonly look: Look | null;
+  readonly look: DraftLook | null;
   /** what is shown is not yet that of the draft as it stands: it is still being worked out */
   readonly behind: boolean;
 }
@@ -35,7 +35,7 @@ export function useLook(port: WorkshopPort, set: Omit<BenchSetup, 'scenario'>, r
   const made = [set, response, bench, faults, life, seed, start.steelIn, toleranceFactor, draft.responses];
   const rested = useRested(made);
   const possible = problems.every(({ place }) => HARMLESS.test(place));
-  const last = useRef<Omit<Look, 'lines'> | null>(null);
+  const last = useRef<Omit<DraftLook, 'lines'> | null>(null);
   const [lined, setLined] = useState<{ readonly of: object; readonly lines: readonly Standing[] } | null>(null);
   const shown = useMemo(() => {
     if (!rested) return last.current;
