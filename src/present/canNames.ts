@@ -1,6 +1,6 @@
 /** Where the names of drawn cans stand: in a corner that no letter's line runs through. Plan units. */
 import type { PlanPoint } from '../receiver/receiver.ts';
-import { type Box, type Can, type ChassisPlaces, textWidth } from './chassisPlaces.ts';
+import { type Can, type ChassisPlaces, type PlanBox, textWidth } from './chassisPlaces.ts';
 
 /** Of a letter's line: from the disc's rim to short of the hole. */
 const SHORT_OF_HOLE = 14;
@@ -13,7 +13,7 @@ export interface CanName {
   readonly id: string;
   /** where it begins, on the line that it is written on */
   readonly at: PlanPoint;
-  readonly box: Box;
+  readonly box: PlanBox;
 }
 
 export type Line = readonly [PlanPoint, PlanPoint];
@@ -48,8 +48,8 @@ function placed(can: Can, { slugs, discRadius, textSize }: ChassisPlaces, lines:
     { x: left, y: high },
     { x: right, y: high },
   ];
-  const boxAt = ({ x, y }: PlanPoint): Box => ({ x, y: y - 0.72 * textSize, width, height: 0.72 * textSize });
-  const hindered = (box: Box): number =>
+  const boxAt = ({ x, y }: PlanPoint): PlanBox => ({ x, y: y - 0.72 * textSize, width, height: 0.72 * textSize });
+  const hindered = (box: PlanBox): number =>
     lines.filter((line) => runsThrough(line, box)).length +
     slugs.filter(({ disc }) => away(disc, box) < discRadius).length +
     slugs.filter(({ hole, holeRadius }) => away(hole, box) < holeRadius).length;
@@ -58,11 +58,11 @@ function placed(can: Can, { slugs, discRadius, textSize }: ChassisPlaces, lines:
   return best;
 }
 
-const away = ({ x, y }: PlanPoint, box: Box): number =>
+const away = ({ x, y }: PlanPoint, box: PlanBox): number =>
   Math.hypot(Math.max(box.x - x, 0, x - box.x - box.width), Math.max(box.y - y, 0, y - box.y - box.height));
 
 /** Whether a line comes within a unit of a box: clipped against each side in turn (Liang and Barsky's way). */
-function runsThrough([from, to]: Line, box: Box): boolean {
+function runsThrough([from, to]: Line, box: PlanBox): boolean {
   let [enters, leaves] = [0, 1];
   const sides: readonly (readonly [number, number])[] = [
     [from.x - to.x, from.x - box.x + CLEAR],
