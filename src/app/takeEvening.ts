@@ -74,7 +74,7 @@ export async function readPlayable(
   for (const [i, scenario] of scenarios.entries()) {
     const place = `/scenarios/${i}`;
     if (readEndlessId(scenario.id) !== null) say(`${place}/id`, ['idOfCourse', scenario.id], ['idOfOwn']);
-    if (scenario.attempt !== undefined) say(`${place}/attempt`, ['figure', scenario.attempt, ''], ['attempt']);
+    if (scenario.attempt !== undefined) say(`${place}/attempt`, ['amount', scenario.attempt, ''], ['attempt']);
     if (around.courseIds.has(scenario.id) && !(await isOfCourse(library, scenario)))
       say(`${place}/id`, ['courseChanged', scenario.id], ['asCourse']);
   }

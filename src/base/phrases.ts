@@ -1,11 +1,11 @@
 /**
- * What may stand in a file, and what was wanted there, as data: a kind with its figures. No room that reads files has a sentence of its own; a language makes one
+ * What may stand in a file, and what was wanted there, as data: a kind with its numbers. No room that reads files has a sentence of its own; a language makes one
  * of each kind (`src/words/phraseWords.ts`).
  *
  * Over 300 lines: it is one table, a line for each kind.
  */
 
-/** What a figure is a figure of, as files have it: SI units and the trade's own. '' is a number by itself. */
+/** What an amount is measured in, as files have it: SI units and the trade's own. '' is a number by itself. */
 export type Unit = '' | 'Hz' | 'F' | 'H' | '\u03a9' | 'S' | 'A' | 'V' | 'dB' | 'turns' | 'seconds' | 'degrees';
 
 /** A phrase inside another. */
@@ -26,7 +26,7 @@ interface ValuePhrases {
   quoted: [text: string];
   /** as it stands in the file: true, null, a hash */
   written: [text: string];
-  figure: [value: number, unit: Unit];
+  amount: [value: number, unit: Unit];
   stretch: [from: number, to: number, unit: Unit];
   listOf: [count: number];
   anObject: [];
@@ -376,4 +376,4 @@ export interface Phrases
     ScenarioPhrases {}
 
 export type PhraseKind = keyof Phrases;
-export type Phrase = { readonly [K in PhraseKind]: readonly [kind: K, ...figures: Phrases[K]] }[PhraseKind];
+export type Phrase = { readonly [K in PhraseKind]: readonly [kind: K, ...of: Phrases[K]] }[PhraseKind];

@@ -1,6 +1,6 @@
 /** The receiver under the conditions that its sheet states, with the slugs as they stand: what is graded. */
 import { highest, type ResponseCurve, voltsAt } from '../receiver/curveReading.ts';
-import { createDetectorFigure } from '../receiver/detectorFigure.ts';
+import { createDetectedLevels } from '../receiver/detectedLevels.ts';
 import type { SheetResponse, Specification } from '../receiver/receiver.ts';
 import { responseById } from '../receiver/responses.ts';
 import { readSCurve } from '../receiver/sCurveReading.ts';
@@ -44,7 +44,7 @@ export function createTruth(
   return {
     of: (state, response) => truths(response, () => truthOf(response))(state.slugs, faults(state)),
     sheetPeakVolts: (response) =>
-      peaks(response.id, () => createDetectorFigure(design.receiver, design.deck, response).referenceDetectedVolts),
+      peaks(response.id, () => createDetectedLevels(design.receiver, design.deck, response).referenceDetectedVolts),
   };
 }
 

@@ -14,7 +14,7 @@ type Json = Readonly<Record<string, unknown>>;
 const isObject = (value: unknown): value is Json =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
 const itemsOf = (value: unknown): readonly unknown[] => (Array.isArray(value) ? value : []);
-const isFigure = (value: unknown): value is number => typeof value === 'number' && Number.isFinite(value) && value > 0;
+const isNumber = (value: unknown): value is number => typeof value === 'number' && Number.isFinite(value) && value > 0;
 
 /** The file with what its detectors leave out; what is no receiver stays as it is. */
 export function withDetectorDefaults(file: unknown): unknown {
@@ -25,7 +25,7 @@ export function withDetectorDefaults(file: unknown): unknown {
 
 function whole(detector: Json, middleHz: number): Json {
   const { carrierHz = middleHz, loadOhms } = detector;
-  if (!isFigure(carrierHz) || !isFigure(loadOhms)) return { carrierHz, ...detector };
+  if (!isNumber(carrierHz) || !isNumber(loadOhms)) return { carrierHz, ...detector };
   const farads = SMOOTHED / (2 * Math.PI * carrierHz * loadOhms);
   return { carrierHz, loadFarads: Math.min(Math.max(farads, BOUNDS[0]), BOUNDS[1]), ...detector };
 }
@@ -33,5 +33,5 @@ function whole(detector: Json, middleHz: number): Json {
 function middleOf(responses: unknown): number {
   const first = itemsOf(responses)[0];
   const band = isObject(first) && isObject(first.specification) ? first.specification : {};
-  return isFigure(band.fromHz) && isFigure(band.toHz) ? (band.fromHz + band.toHz) / 2 : ANY_HZ;
+  return isNumber(band.fromHz) && isNumber(band.toHz) ? (band.fromHz + band.toHz) / 2 : ANY_HZ;
 }

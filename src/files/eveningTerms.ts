@@ -34,7 +34,7 @@ export function termProblems(
   const problems: Problem[] = [];
   const count = scenarios.length;
   if (passMark !== undefined && passMark > count)
-    problems.push({ file, place: '/passMark', found: ['figure', passMark, ''], wanted: ['wholeFrom', 1, count, ''] });
+    problems.push({ file, place: '/passMark', found: ['amount', passMark, ''], wanted: ['wholeFrom', 1, count, ''] });
   if (minutesEach === undefined) return problems;
   if (minutesEach.length !== count)
     problems.push({

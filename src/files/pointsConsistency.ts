@@ -107,7 +107,7 @@ export function biasLines(receiver: Receiver, complain: Complain): void {
       });
       asFarAsKnown(() => {
         if (law.referenceVolts === 0)
-          complain(['biasLines', i, 'referenceVolts'], ['figure', 0, 'V'], ['voltsWithSign']);
+          complain(['biasLines', i, 'referenceVolts'], ['amount', 0, 'V'], ['voltsWithSign']);
       });
       const followed = receiver.detectors.filter((d) => d.kind === 'envelope').map((d) => d.id);
       asFarAsKnown(() => {

@@ -102,7 +102,7 @@ function strangers(run: unknown, { sheet, candidate }: RunsHead, i: number, file
   if (!turns.includes(attempt))
     problems.push({
       ...{ file, place: `/runs/${i}/scenario/attempt` },
-      found: ['figure', attempt, ''],
+      found: ['amount', attempt, ''],
       wanted: ['dealOfCandidate', candidate],
     });
   return problems;

@@ -55,7 +55,7 @@ export function pointer(path: readonly (string | number)[]): string {
 export function shown(value: unknown, unit: Unit = ''): Phrase {
   if (value === undefined) return ['nothing'];
   if (typeof value === 'string') return ['named', cut(value, 60)];
-  if (typeof value === 'number') return ['figure', value, unit];
+  if (typeof value === 'number') return ['amount', value, unit];
   if (Array.isArray(value)) return ['listOf', value.length];
   if (typeof value === 'object' && value !== null) return ['anObject'];
   return ['written', String(value)];

@@ -68,7 +68,7 @@ export function specificationConsistency(spec: Specification, place: Path, compl
       inside(() => t.hz, at('traps', i, 'hz'));
       asFarAsKnown(() => {
         if (t.notchWithinHz === 0)
-          complain(at('traps', i, 'notchWithinHz'), ['figure', 0, 'Hz'], ['widthAboveNothing']);
+          complain(at('traps', i, 'notchWithinHz'), ['amount', 0, 'Hz'], ['widthAboveNothing']);
       });
     },
   );
@@ -76,7 +76,7 @@ export function specificationConsistency(spec: Specification, place: Path, compl
     () => spec.skirts,
     (s, i) => {
       asFarAsKnown(() => {
-        if (s.max === 0) complain(at('skirts', i, 'max'), ['figure', 0, ''], ['levelAboveNothing']);
+        if (s.max === 0) complain(at('skirts', i, 'max'), ['amount', 0, ''], ['levelAboveNothing']);
       });
     },
   );
@@ -92,7 +92,7 @@ export function specificationConsistency(spec: Specification, place: Path, compl
       inside(() => b.centreHz, at('bandwidths', i, 'centreHz'));
       asFarAsKnown(() => {
         if (b.centreToleranceHz === 0)
-          complain(at('bandwidths', i, 'centreToleranceHz'), ['figure', 0, 'Hz'], ['toleranceAboveNothing']);
+          complain(at('bandwidths', i, 'centreToleranceHz'), ['amount', 0, 'Hz'], ['toleranceAboveNothing']);
       });
     },
   );
@@ -137,7 +137,7 @@ export function specificationConsistency(spec: Specification, place: Path, compl
       inside(() => p.hz, at('peaks', i, 'hz'));
       asFarAsKnown(() => {
         if (p.toleranceHz === 0)
-          complain(at('peaks', i, 'toleranceHz'), ['figure', 0, 'Hz'], ['toleranceAboveNothing']);
+          complain(at('peaks', i, 'toleranceHz'), ['amount', 0, 'Hz'], ['toleranceAboveNothing']);
       });
     },
   );
@@ -185,7 +185,7 @@ function sCurve(spec: Specification, at: (...path: Path) => Path, inside: Inside
   inside(() => s.centreHz, at('sCurve', 'centreHz'));
   asFarAsKnown(() => {
     if (s.zero.toleranceHz === 0)
-      complain(at('sCurve', 'zero', 'toleranceHz'), ['figure', 0, 'Hz'], ['toleranceAboveNothing']);
+      complain(at('sCurve', 'zero', 'toleranceHz'), ['amount', 0, 'Hz'], ['toleranceAboveNothing']);
   });
   asFarAsKnown(() => {
     if (!(s.separation.minHz < s.separation.maxHz)) {
@@ -197,7 +197,7 @@ function sCurve(spec: Specification, at: (...path: Path) => Path, inside: Inside
   });
   asFarAsKnown(() => {
     if (s.linearity?.withinHz === 0)
-      complain(at('sCurve', 'linearity', 'withinHz'), ['figure', 0, 'Hz'], ['widthAboveNothing']);
+      complain(at('sCurve', 'linearity', 'withinHz'), ['amount', 0, 'Hz'], ['widthAboveNothing']);
   });
   asFarAsKnown(() => {
     if (spec.referenceHz !== undefined) complain(at('referenceHz'), shown(spec.referenceHz, 'Hz'), ['nothingOnSCurve']);

@@ -9,7 +9,7 @@ import type { Facts } from '../bench/facts.ts';
 import { type BenchSetup, initialState } from '../bench/setup.ts';
 import type { TimedEvent } from '../files/runFile.ts';
 import type { Receiver } from '../receiver/receiver.ts';
-import { roundFigure } from './falling.ts';
+import { roundMeasured } from './falling.ts';
 import { isOff, type SetUpRuleNumber, standingBy } from './standing.ts';
 
 /** The ways in which a bench deceives, worst first: of several at once the first is told. */
@@ -72,7 +72,7 @@ export function blindTurns(setup: BenchSetup, events: readonly TimedEvent[]): re
           blind: lie === null ? null : { lie, slug: event.slug, turns: 0, atSeconds: atMs / 1000 },
         };
       }
-      const turns = roundFigure((bout.blind?.turns ?? 0) + event.turns, 'turns');
+      const turns = roundMeasured((bout.blind?.turns ?? 0) + event.turns, 'turns');
       bout = { ...bout, untilMs: atMs, blind: bout.blind === null ? null : { ...bout.blind, turns } };
     }
     const applied = applyEvent(setup, state, event, atMs / 1000);

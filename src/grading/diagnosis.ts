@@ -11,7 +11,7 @@ import { workResponses } from '../receiver/responses.ts';
 import { nominalTurns } from '../receiver/slugLaw.ts';
 import { createStatedResponse } from '../receiver/statedResponse.ts';
 import { asksDiagnosis, type Diagnosis } from '../scenario/diagnosis.ts';
-import { roundFigure, tolerancesAway } from './falling.ts';
+import { roundMeasured, tolerancesAway } from './falling.ts';
 import { allCures } from './faultLines.ts';
 import type { Contact, JudgedDiagnosis, SetAsFound } from './judgedDiagnosis.ts';
 import { createSheetJudge } from './response.ts';
@@ -47,7 +47,7 @@ function lookedOver(setup: BenchSetup): SetAsFound {
   );
   const away = receiver.adjusters.map((adjuster) => {
     const { coreTurns } = start.slugs[adjuster.id]!;
-    return { slug: adjuster.id, coreTurns, turns: roundFigure(coreTurns - nominalTurns(adjuster), 'turns') };
+    return { slug: adjuster.id, coreTurns, turns: roundMeasured(coreTurns - nominalTurns(adjuster), 'turns') };
   });
   const inPlace = away.filter(({ turns }) => Math.abs(turns) <= IN_PLACE_TURNS).map(({ slug }) => slug);
   const astray = away

@@ -1,7 +1,7 @@
 /** How a measured figure becomes a share of the points: all inside the limits, nothing from three tolerances, a straight line between. */
 import { excessOver, type Limits } from '../base/limits.ts';
 import { clamp, roundTo } from '../base/rounding.ts';
-import type { FigureUnit } from './report.ts';
+import type { MeasuredUnit } from './report.ts';
 
 export interface FallingLimits extends Limits {
   /** one tolerance, in the unit of the figure; the limit itself stands one tolerance from what is wanted */
@@ -42,7 +42,7 @@ export function tolerancesAway(measured: number, limits: FallingLimits): number 
 }
 
 /** Steps to which measurements are rounded before anything is computed from them: a last-bit difference between machines then changes nothing. */
-const STEPS: Readonly<Record<FigureUnit, number>> = {
+const STEPS: Readonly<Record<MeasuredUnit, number>> = {
   percent: 0.01,
   db: 0.01,
   hz: 100,
@@ -55,7 +55,7 @@ const STEPS: Readonly<Record<FigureUnit, number>> = {
   yes: 1,
 };
 
-export function roundFigure(value: number, unit: FigureUnit): number {
+export function roundMeasured(value: number, unit: MeasuredUnit): number {
   // roundTo takes steps of at most one.
   return unit === 'hz' ? roundTo(value / STEPS.hz, 1) * STEPS.hz : roundTo(value, STEPS[unit]);
 }

@@ -15,7 +15,7 @@ import { offersParts } from '../scenario/diagnosis.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import type { DraftLine } from './draft.ts';
 import { conductEvidence, diagnosisEvidence, findingEvidence, proofEvidence, setUpEvidence } from './evidence.ts';
-import { FULL_WITHIN, roundFigure, tolerancesAway } from './falling.ts';
+import { FULL_WITHIN, roundMeasured, tolerancesAway } from './falling.ts';
 import { failedParts, uncured } from './faultLines.ts';
 
 import { FREE_TURNS, HELPER_SECONDS } from './limits.ts';
@@ -50,7 +50,7 @@ export function createGrader(table: readonly Rule[], version: RulesVersion = RUL
     const start = initialState(setup);
     const end = endOf(setup, events, limitMs);
     const lastMs = Math.min(events.at(-1)?.atMs ?? 0, limitMs ?? Number.POSITIVE_INFINITY);
-    const seconds = roundFigure(Math.max(end.seconds, lastMs / 1000), 'seconds');
+    const seconds = roundMeasured(Math.max(end.seconds, lastMs / 1000), 'seconds');
 
     const par = version < 6 ? scenario.par : withFreeTurns(scenario.par);
     const curves = setCurves(setup);
@@ -129,7 +129,7 @@ export function createGrader(table: readonly Rule[], version: RulesVersion = RUL
       blocks: blocksOf(drafts, maxima),
       lines,
       caps,
-      turns: roundFigure(end.turnsMade, 'turns'),
+      turns: roundMeasured(end.turnsMade, 'turns'),
       parTurns: par.turns,
       seconds,
       parSeconds: scenario.par.seconds,

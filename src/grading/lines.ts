@@ -1,6 +1,6 @@
 /** Walks the rows: each rule reads each of its subjects, and each reading becomes a line. */
 import type { DraftLine } from './draft.ts';
-import { roundFigure, shareOf } from './falling.ts';
+import { roundMeasured, shareOf } from './falling.ts';
 import { type About, type LineRule, makesLines, type Rule, type Subjects } from './rules/rule.ts';
 
 /** What the rules look at; a rule whose subject is left out makes no line. */
@@ -57,7 +57,7 @@ function lineOf<A extends About>(row: RowAbout<A>, subject: Subjects[A], key: st
   const reading = row.reads(subject);
   if (reading === null) return null;
   const { measured: value, unit, limits, response, ...more } = reading;
-  const measured = roundFigure(value, unit);
+  const measured = roundMeasured(value, unit);
   return {
     id: key === null ? row.number : `${row.number}:${key}`,
     rule: row.number,

@@ -4,7 +4,7 @@ import { lineLoading } from '../bench/biasLine.ts';
 import { AGC_LINE_OHMS } from '../bench/instruments.ts';
 import { type BenchSetup, initialState } from '../bench/setup.ts';
 import type { ResponseCurve } from '../receiver/curveReading.ts';
-import { createDetectorFigure } from '../receiver/detectorFigure.ts';
+import { createDetectedLevels } from '../receiver/detectedLevels.ts';
 import { cureOf } from '../receiver/faults/cure.ts';
 import { type Fault, faultRowOf, type ToldSymptom } from '../receiver/faults/fault.ts';
 import { faultEffects, faultMarks } from '../receiver/faults/faultEffects.ts';
@@ -52,7 +52,7 @@ function diodeSymptom(
 ): PartSymptom {
   const effects = faultEffects(receiver, deck, faults, []);
   const volts = (set: BenchSetup['receiver'], standing: BenchSetup['deck']): number =>
-    createDetectorFigure(set, standing, first!.response).referenceDetectedVolts;
+    createDetectedLevels(set, standing, first!.response).referenceDetectedVolts;
   return {
     kind: 'diode',
     reversed: faultMarks(faults, { receiver, deck }).some((mark) => mark.kind === 'reversed'),

@@ -8,7 +8,7 @@ import type { JudgedDiagnosis } from './judgedDiagnosis.ts';
 export type Block = 'response' | 'truth' | 'proofs' | 'care' | 'economy';
 export const BLOCKS: readonly Block[] = ['response', 'truth', 'proofs', 'care', 'economy'];
 
-export type FigureUnit =
+export type MeasuredUnit =
   | 'percent'
   | 'db'
   | 'hz'
@@ -70,7 +70,7 @@ export interface ScoreLine {
   readonly measured: number;
   readonly low: number | null;
   readonly high: number | null;
-  readonly unit: FigureUnit;
+  readonly unit: MeasuredUnit;
   /** frequency or frequencies that the line is about */
   readonly hz: number | null;
   readonly toHz: number | null;

@@ -4,7 +4,7 @@ import type { Receiver } from '../receiver/receiver.ts';
 import { nominalTurns } from '../receiver/slugLaw.ts';
 import { evaluateSpecification, type SpecItem, widenSpecification } from '../receiver/specification.ts';
 import type { CoreTurns, StatedResponse } from '../receiver/statedResponse.ts';
-import { roundFigure } from './falling.ts';
+import { roundMeasured } from './falling.ts';
 import type { ScoreLine } from './report.ts';
 import type { Subjects } from './rules/rule.ts';
 
@@ -98,7 +98,7 @@ function causesOf(
 ): readonly SlugCause[] {
   const trials = receiver.adjusters.flatMap((adjuster) => {
     const nominal = nominalTurns(adjuster);
-    const turns = roundFigure((coreTurns[adjuster.id] ?? nominal) - nominal, 'turns');
+    const turns = roundMeasured((coreTurns[adjuster.id] ?? nominal) - nominal, 'turns');
     if (Math.abs(turns) < NO_OFFSET_TURNS) return [];
     return [{ slug: adjuster.id, turns, items: itemsAt({ ...coreTurns, [adjuster.id]: nominal }) }];
   });

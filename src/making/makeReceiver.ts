@@ -7,7 +7,7 @@ import { bad, good } from '../base/result.ts';
 import { checkReceiver } from '../files/checkReceiver.ts';
 import { readReceiver } from '../files/receiverSchema.ts';
 import type { Deck } from '../physics/deck.ts';
-import { createDetectorFigure } from '../receiver/detectorFigure.ts';
+import { createDetectedLevels } from '../receiver/detectedLevels.ts';
 import type { Receiver } from '../receiver/receiver.ts';
 import { sCurveFrom } from './sCurveFrom.ts';
 import { specificationFrom } from './specificationFrom.ts';
@@ -61,7 +61,7 @@ export function makeReceiver(
 function levelSaid(receiver: Receiver, deck: Deck, say: MakerWords): string {
   const [first] = receiver.responses;
   const { referenceHz, sCurve } = first!.specification;
-  const volts = Number(createDetectorFigure(receiver, deck, first!).referenceDetectedVolts.toPrecision(2));
+  const volts = Number(createDetectedLevels(receiver, deck, first!).referenceDetectedVolts.toPrecision(2));
   if (sCurve !== null) return say.levelOfPeaks(volts);
   return referenceHz === undefined ? say.level(volts) : say.levelAt(volts, referenceHz);
 }

@@ -30,14 +30,14 @@ function isListOf(value: unknown, is: (one: Plain) => boolean): value is readonl
   return Array.isArray(value) && value.every((one: unknown) => isPlain(one) && is(one));
 }
 
-const isFigure = (value: unknown): value is number => typeof value === 'number' && Number.isFinite(value);
+const isNumber = (value: unknown): value is number => typeof value === 'number' && Number.isFinite(value);
 
-const isPlace = (value: unknown): boolean => isPlain(value) && isFigure(value.x) && isFigure(value.y);
+const isPlace = (value: unknown): boolean => isPlain(value) && isNumber(value.x) && isNumber(value.y);
 
 function isPlan(value: unknown): boolean {
-  if (!isPlain(value) || !isFigure(value.width) || !isFigure(value.height)) return false;
+  if (!isPlain(value) || !isNumber(value.width) || !isNumber(value.height)) return false;
   const { hot, parts, path } = value;
-  const isHot = hot === null || (isPlace(hot) && isPlain(hot) && isFigure(hot.width) && isFigure(hot.height));
+  const isHot = hot === null || (isPlace(hot) && isPlain(hot) && isNumber(hot.width) && isNumber(hot.height));
   return (
     isHot &&
     isListOf(parts, (part) => typeof part.kind === 'string' && isPlace(part)) &&

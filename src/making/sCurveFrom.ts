@@ -29,7 +29,7 @@ export function sCurveFrom(receiver: Receiver, deck: Deck, response: SheetRespon
   const inside = (hz: number): boolean => hz > fromHz + spanHz / 50 && hz < toHz - spanHz / 50;
   if (read.zeroHz === null || !(read.height > 0) || !inside(read.top.hz) || !inside(read.bottom.hz)) return null;
   const risesWithFrequency = read.top.hz > read.bottom.hz;
-  const withinHz = twoFigures(STRAIGHT * apart);
+  const withinHz = twoDigits(STRAIGHT * apart);
   const asked = gauge(fromHz, toHz, { centreHz, risesWithFrequency, withinHz });
   const stated = createStatedResponse(receiver, deck, { ...response, specification: asked });
   const measure = (turns: Readonly<Record<string, number>>): SpecItem[] =>
@@ -71,7 +71,7 @@ export function sCurveFrom(receiver: Receiver, deck: Deck, response: SheetRespon
 }
 
 const rounded = (value: number): number => Number(value.toFixed(3));
-const twoFigures = (hz: number): number => Number(hz.toPrecision(2));
+const twoDigits = (hz: number): number => Number(hz.toPrecision(2));
 
 /** A specification that measures everything an S-curve can be asked for, and demands nothing. */
 function gauge(

@@ -32,7 +32,7 @@ export function deckProblems(deck: Deck, file: string, unread: ReadonlySet<strin
     else byName.set(key, element);
     const wrong = wrongValue(element);
     if (wrong !== null)
-      add(element, (element.places?.length ?? 1) - 1, ['figure', element.value, UNITS[element.kind]], wrong);
+      add(element, (element.places?.length ?? 1) - 1, ['amount', element.value, UNITS[element.kind]], wrong);
   }
 
   const pairs = new Set<string>();

@@ -35,7 +35,7 @@ export function fitRow(format: Format, receiver: Receiver, row: ClicksRow | Rang
   const range = rangeOf(row, receiver);
   const { scale, coarse } = scaleFor(row, range);
   const { setUp } = mainResponse(receiver);
-  const { shown, typed } = figuresFor(format, row.unit, setUp.centreHz < 2e6 ? 1e3 : 1e6);
+  const { shown, typed } = writtenFor(format, row.unit, setUp.centreHz < 2e6 ? 1e3 : 1e6);
   const ends = [scale.valueAt(0), scale.valueAt(scale.last)];
   const inside = (value: number): boolean => value >= Math.min(...ends) && value <= Math.max(...ends);
   const parse = (text: string): number | null => {
@@ -64,15 +64,15 @@ function scaleFor(row: ClicksRow | RangeRow, range: ControlRange): { scale: Knob
   return { scale: linearScale(min, max, fineStep), coarse: Math.max(1, Math.round(step / fineStep)) };
 }
 
-interface Figures {
+interface Written {
   readonly shown: (value: number) => string;
   readonly typed: (text: string) => number | null;
 }
 
 /** `bareUnitHz`: what a frequency typed without a unit is counted in. */
-function figuresFor({ knob, typed, frequency, width }: Format, unit: ControlUnit, bareUnitHz: number): Figures {
+function writtenFor({ knob, typed, frequency, width }: Format, unit: ControlUnit, bareUnitHz: number): Written {
   const typedHz = typed.frequency(bareUnitHz);
-  const all: Readonly<Record<ControlUnit, Figures>> = {
+  const all: Readonly<Record<ControlUnit, Written>> = {
     hz: { shown: frequency, typed: typedHz },
     hzWide: { shown: width, typed: typedHz },
     hzOff: { shown: knob.offset, typed: typedHz },
@@ -90,7 +90,7 @@ function figuresFor({ knob, typed, frequency, width }: Format, unit: ControlUnit
 }
 
 const unsigned =
-  (typed: Figures['typed']): Figures['typed'] =>
+  (typed: Written['typed']): Written['typed'] =>
   (text) => {
     const value = typed(text);
     return value === null ? null : Math.abs(value);

@@ -2,7 +2,7 @@
 import { choicesOf } from '../bench/controlRange.ts';
 import { type BenchSetup, designOf } from '../bench/setup.ts';
 import { relativeTo } from '../bench/truth.ts';
-import { createDetectorFigure } from '../receiver/detectorFigure.ts';
+import { createDetectedLevels } from '../receiver/detectedLevels.ts';
 import type { SheetResponse } from '../receiver/receiver.ts';
 import { createStatedResponse } from '../receiver/statedResponse.ts';
 import type { Curve } from './curves.ts';
@@ -37,7 +37,7 @@ export function sheetFigures(setup: BenchSetup, response: SheetResponse): SheetF
   const { specification: spec } = response;
   const { nominal } = createStatedResponse(receiver, deck, response);
   const beat = spec.peaks.find(({ oscillator }) => oscillator === true);
-  const detector = createDetectorFigure(receiver, deck, response);
+  const detector = createDetectedLevels(receiver, deck, response);
   const pips = pipNumbers(response);
   const wide = scenario.toleranceFactor;
   return {

@@ -4,7 +4,7 @@
  */
 import { type BenchSetup, designOf } from '../bench/setup.ts';
 import { relativeTo } from '../bench/truth.ts';
-import { createDetectorFigure } from '../receiver/detectorFigure.ts';
+import { createDetectedLevels } from '../receiver/detectedLevels.ts';
 import type { Receiver, SheetResponse } from '../receiver/receiver.ts';
 import { createStatedResponse } from '../receiver/statedResponse.ts';
 import type { Curve } from './curves.ts';
@@ -31,12 +31,12 @@ export function stageFigures(setup: BenchSetup, whole: SheetFigures, at: string)
     setUp: { ...response.setUp, injectAt: at, levelDb },
   });
   let levelDb = response.setUp.levelDb;
-  let detector = createDetectorFigure(receiver, deck, from(levelDb));
+  let detector = createDetectedLevels(receiver, deck, from(levelDb));
   for (let round = 0; round < ROUNDS; round++) {
     if (!(detector.referenceDetectedVolts > 0)) return null;
     const lacksDb = 20 * Math.log10(whole.volts / detector.referenceDetectedVolts);
     levelDb = Math.min(0, Math.max(LEAST_DB, levelDb + lacksDb));
-    detector = createDetectorFigure(receiver, deck, from(levelDb));
+    detector = createDetectedLevels(receiver, deck, from(levelDb));
   }
   if (detector.referenceDetectedVolts < whole.volts / 10) return null;
   const { nominal } = createStatedResponse(receiver, deck, from(levelDb));

@@ -3,7 +3,7 @@
  * What a locale does not know (the words for turns, how a figure is read aloud) the language brings along.
  */
 
-import type { FigureUnit } from '../grading/report.ts';
+import type { MeasuredUnit } from '../grading/report.ts';
 
 const MINUS = '\u2212';
 const KILO_BELOW_HZ = 2e6;
@@ -114,7 +114,7 @@ export function createFormat(locale: string, words: FigureWords) {
     volts: (value: number): string => `${atMost(value, 2)} V`,
     degrees: (value: number): string => `${atMost(value, 1)}\u00b0`,
     /** a figure of a score line with its unit */
-    figure(value: number, unit: FigureUnit): string {
+    figure(value: number, unit: MeasuredUnit): string {
       switch (unit) {
         case 'percent':
           return score.percent(value);

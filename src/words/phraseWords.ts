@@ -5,4 +5,4 @@ type Said<Figures extends readonly unknown[]> = {
   [I in keyof Figures]: Figures[I] extends Inner ? string : Figures[I];
 };
 
-export type PhraseWords = { readonly [K in PhraseKind]: (...figures: Said<Phrases[K]>) => string };
+export type PhraseWords = { readonly [K in PhraseKind]: (...of: Said<Phrases[K]>) => string };

@@ -49,13 +49,13 @@ function translationsOf(value: unknown): Plain | null {
 
 function startOf(start: unknown, usual: Plain): Plain {
   if (!isPlain(start)) return usual;
-  const figures = isPlain(start.slugs) ? Object.entries(start.slugs).filter(([, turns]) => isFigure(turns)) : [];
+  const figures = isPlain(start.slugs) ? Object.entries(start.slugs).filter(([, turns]) => isNumber(turns)) : [];
   const leads = isPlain(start.leads)
     ? Object.entries(start.leads).filter(([, end]) => end === null || typeof end === 'string')
     : [];
   return {
     slugs: Object.fromEntries(figures),
-    randomTurns: isFigure(start.randomTurns) ? start.randomTurns : 0,
+    randomTurns: isNumber(start.randomTurns) ? start.randomTurns : 0,
     controls: isPlain(start.controls) ? knownControls(start.controls) : {},
     prepared: isTexts(start.prepared) ? start.prepared : [],
     ...(leads.length === 0 ? {} : { leads: Object.fromEntries(leads) }),
@@ -68,7 +68,7 @@ const knownControls = (controls: Plain): Plain =>
   Object.fromEntries(
     Object.entries(controls).filter(([id, value]) => {
       const resting: unknown = Object.hasOwn(CONTROLS.resting, id) ? CONTROLS.resting[id as ControlId] : undefined;
-      return typeof resting === 'number' ? isFigure(value) : typeof value === typeof resting;
+      return typeof resting === 'number' ? isNumber(value) : typeof value === typeof resting;
     }),
   );
 
@@ -77,7 +77,7 @@ function isFault(value: unknown): value is Fault {
   const kind = FAULT_KINDS.find((one) => one === value.kind);
   if (kind === undefined) return false;
   return Object.entries(FAULT_ROWS[kind].fields).every(([key, { holds }]) =>
-    holds === 'number' ? isFigure(value[key]) : typeof value[key] === 'string',
+    holds === 'number' ? isNumber(value[key]) : typeof value[key] === 'string',
   );
 }
 
@@ -87,10 +87,10 @@ const alike = (value: Plain, usual: Plain): Plain =>
 
 function sameKind(value: unknown, usual: unknown): boolean {
   if (Array.isArray(usual)) return isTexts(value);
-  return usual === null ? false : typeof usual === 'number' ? isFigure(value) : typeof value === typeof usual;
+  return usual === null ? false : typeof usual === 'number' ? isNumber(value) : typeof value === typeof usual;
 }
 
-const isFigure = (value: unknown): value is number => typeof value === 'number' && Number.isFinite(value);
+const isNumber = (value: unknown): value is number => typeof value === 'number' && Number.isFinite(value);
 const isTexts = (value: unknown): value is readonly string[] =>
   Array.isArray(value) && value.every((one) => typeof one === 'string');
 const isPlain = (value: unknown): value is Plain =>

@@ -8,7 +8,7 @@ import { biasedStages, type FaultySet } from '../receiver/faults/faultPlaces.ts'
 import { FAULT_ROWS } from '../receiver/faults/faultRows.ts';
 import { chartedFaults } from '../receiver/faults/faultsThatFit.ts';
 import { partsTray } from '../receiver/faults/partsTray.ts';
-import type { FigureUnit } from './flaws.ts';
+import type { FlawUnit } from './flaws.ts';
 
 /** Where a new card begins, by the name of the field that carries the figure. Round figures of our own, no source. */
 const USUAL: Readonly<Record<string, number>> = {
@@ -21,7 +21,7 @@ const USUAL: Readonly<Record<string, number>> = {
   afterSeconds: 300,
 };
 
-export type CardUnit = FigureUnit | 'A' | 's' | 'div';
+export type CardUnit = FlawUnit | 'A' | 's' | 'div';
 
 const UNITS: Readonly<Record<string, CardUnit>> = {
   ohms: 'Ω',
@@ -33,7 +33,7 @@ const UNITS: Readonly<Record<string, CardUnit>> = {
   afterSeconds: 's',
 };
 
-export interface FigureField {
+export interface AmountField {
   readonly key: string;
   readonly holds: 'number';
   readonly value: number;
@@ -47,7 +47,7 @@ export interface PlaceField {
   readonly value: string;
   readonly choices: readonly string[];
 }
-export type CardField = FigureField | PlaceField;
+export type CardField = AmountField | PlaceField;
 
 const fieldsOf = (kind: FaultKind): readonly (readonly [string, FaultField])[] =>
   Object.entries(FAULT_ROWS[kind].fields);

@@ -1,22 +1,22 @@
 /** What may be wrong with the bench, one row each, as a scenario file has it: where it stands, what it holds and from where to where. */
-import { type Bounds, figureBounds } from '../files/figureBounds.ts';
+import { type Bounds, numberBounds } from '../files/numberBounds.ts';
 import type { Life } from '../scenario/life.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import type { Draft } from './draft.ts';
 
-export type FigureUnit = '°' | 'Hz' | 'F' | 'V' | 'dB' | 'Ω' | '×' | 'share';
+export type FlawUnit = '°' | 'Hz' | 'F' | 'V' | 'dB' | 'Ω' | '×' | 'share';
 
 /** The value of a flaw; null: the bench has it not. */
 export type FlawValue = number | boolean | string | null;
 
-interface FigureRow {
+interface AmountRow {
   readonly holds: 'number';
-  readonly unit: FigureUnit;
+  readonly unit: FlawUnit;
   /** where a new card begins */
   readonly usual: number;
   readonly bounds: Bounds;
 }
-type Held = FigureRow | { readonly holds: 'yes' } | { readonly holds: 'slug' };
+type Held = AmountRow | { readonly holds: 'yes' } | { readonly holds: 'slug' };
 
 export type FlawRow = Held & {
   read(draft: Draft): FlawValue;
@@ -25,11 +25,11 @@ export type FlawRow = Held & {
 
 type BenchKey = Exclude<keyof Scenario['bench'], 'mainsHz'>;
 
-const figure = (unit: FigureUnit, usual: number, ...path: readonly string[]): FigureRow => ({
+const figure = (unit: FlawUnit, usual: number, ...path: readonly string[]): AmountRow => ({
   holds: 'number',
   unit,
   usual,
-  bounds: figureBounds(...path),
+  bounds: numberBounds(...path),
 });
 const YES = { holds: 'yes' } as const;
 

@@ -1,12 +1,12 @@
 /** Lengths of texts and bounds of figures on the workshop's form, as the shape of a scenario file has them. */
-import { type Bounds, figureBounds } from '../files/figureBounds.ts';
+import { type Bounds, numberBounds } from '../files/numberBounds.ts';
 
 export const BOUNDS = {
-  title: figureBounds('title'),
-  brief: figureBounds('words', 'brief'),
-  story: figureBounds('words', 'story'),
-  lesson: figureBounds('words', 'lesson'),
-  hints: figureBounds('hints'),
+  title: numberBounds('title'),
+  brief: numberBounds('words', 'brief'),
+  story: numberBounds('words', 'story'),
+  lesson: numberBounds('words', 'lesson'),
+  hints: numberBounds('hints'),
   /** a hint is as long as a brief */
   hint: { least: 1, most: 240 },
   id: { least: 1, most: 40 },
@@ -18,6 +18,6 @@ export const BOUNDS = {
   language: { least: 0, most: 35 },
   /** ids of other scenarios */
   after: { least: 0, most: 8 },
-  order: figureBounds('order'),
-  weight: figureBounds('weights', 'response'),
+  order: numberBounds('order'),
+  weight: numberBounds('weights', 'response'),
 } as const satisfies Readonly<Record<string, Bounds>>;

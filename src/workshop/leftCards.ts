@@ -19,7 +19,7 @@ export type LeftLead = (typeof LEFT_LEADS)[number];
 export type ControlField =
   | { readonly holds: 'choice'; readonly choices: readonly ControlValue[]; readonly unit: CardUnit | null }
   | {
-      readonly holds: 'figure';
+      readonly holds: 'amount';
       readonly unit: CardUnit;
       readonly least: number;
       readonly most: number;
@@ -73,7 +73,7 @@ export function controlField(receiver: Receiver, id: ControlId): ControlField {
     }
     case 'number': {
       const { min: least, max: most, unit, stepped, step } = range;
-      return { holds: 'figure', unit: UNITS[unit], least, most, step: stepped ? step : 0 };
+      return { holds: 'amount', unit: UNITS[unit], least, most, step: stepped ? step : 0 };
     }
   }
 }

@@ -15,7 +15,7 @@ export type NearestChange =
   | { readonly kind: 'scatter'; readonly from: number; readonly to: number }
   | { readonly kind: 'slug'; readonly slug: string; readonly from: number; readonly to: number }
   | {
-      readonly kind: 'figure';
+      readonly kind: 'amount';
       /** place in the list of faults */
       readonly fault: number;
       readonly key: string;
@@ -83,7 +83,7 @@ function worseFaults(draft: Draft): readonly Idea[] {
           const to = Number(size.toPrecision(DIGITS));
           if (to < field.least || to > field.most || to === from) return [];
           const changed = withFault(draft, at, withField(fault, key, to));
-          return [{ change: { kind: 'figure', fault: at, key, from: from!, to }, draft: changed }];
+          return [{ change: { kind: 'amount', fault: at, key, from: from!, to }, draft: changed }];
         });
       }),
     ),

@@ -65,7 +65,7 @@ describe('blanking', () => {
     const display = canBench.display(onCan(set('yPositionDiv', -3)));
     // The detector needs some microseconds to let go.
     for (const y of heights(retrace(display)).slice(20)) expect(y).toBeCloseTo(-3, 1);
-    // 0.37536 V at the peak, at 0.1 V a division (receiver/detectorFigure.test.ts).
+    // 0.37536 V at the peak, at 0.1 V a division (receiver/detectedLevels.test.ts).
     expect(Math.max(...heights(trace(display)))).toBeCloseTo(-3 + 3.7536, 1);
   });
 

@@ -1,7 +1,7 @@
 /** `check` on receivers that cannot be: each wrong file is a shipped receiver with one thing changed, and each is told by file, place, what was found and what was wanted. */
 import { mkdirSync, readFileSync } from 'node:fs';
 import { afterAll, describe, expect, it } from 'vitest';
-import { format } from '../../src/words/en/figures.ts';
+import { format } from '../../src/words/en/numbers.ts';
 import { insideByKey as inside, scratch } from './commandLine.ts';
 
 const files = scratch();

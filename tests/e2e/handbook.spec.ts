@@ -130,7 +130,7 @@ test('on paper a page has its text and its figures, and nothing to click', async
   await page.goto('/#/handbook/one-can');
   await expect(page.locator('.tube-plot')).toBeVisible();
   await page.emulateMedia({ media: 'print' });
-  for (const gone of ['.header', '.contents', '.page-turn', '.figure-slider']) {
+  for (const gone of ['.header', '.contents', '.page-turn', '.amount-slider']) {
     await expect(page.locator(gone).first()).toBeHidden();
   }
   await expect(page.locator('.page-text')).toBeVisible();

@@ -10,7 +10,7 @@ import { attemptSetup } from '../../src/certify/attempt.ts';
 import { slugLetters } from '../../src/receiver/slugLetters.ts';
 import { atHandWords, headerWords, rackWords } from '../../src/words/en/bench.ts';
 import { dialogWords } from '../../src/words/en/benchTalk.ts';
-import { format } from '../../src/words/en/figures.ts';
+import { format } from '../../src/words/en/numbers.ts';
 import { sheetWords } from '../../src/words/en/sheet.ts';
 import { connectionActs, safetyActs, setUpActs, stateAfter, yActs } from '../session/acts.ts';
 import { BenchFace } from './face.ts';

@@ -125,7 +125,7 @@ export async function visitWorkshop(page: Page, search: string, look: Look): Pro
   const bench = page.locator('.add-cards fieldset').nth(1).locator('.chip');
   for (let i = 0; i < 4; i++) await bench.nth(0).click();
   await expect(page.locator('.wrong-card')).toHaveCount(6);
-  await page.locator('.wrong-card .figure-input .written').first().fill('much');
+  await page.locator('.wrong-card .amount-input .written').first().fill('much');
   await expect(page.locator('.wrong-lines tbody tr').first()).toBeVisible({ timeout: 60_000 });
   await inSizes(page, READING_SIZES, look, 'workshop, cards');
   for (const [at, text] of ['A title', 'A brief.', 'A story.', 'A lesson.'].entries())

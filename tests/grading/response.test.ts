@@ -1,7 +1,7 @@
 /** Rules G1 to G11 and G46, G47: what the sheet demands of the curve, on curves drawn by hand and on a real strip. */
 
 import { describe, expect, test } from 'vitest';
-import { roundFigure, shareOf } from '../../src/grading/falling.ts';
+import { roundMeasured, shareOf } from '../../src/grading/falling.ts';
 import { linesOf } from '../../src/grading/lines.ts';
 import { createSheetJudge } from '../../src/grading/response.ts';
 import { RULES } from '../../src/grading/rules/rules.ts';
@@ -41,14 +41,14 @@ describe('one line', () => {
   });
 
   test('[G2] figures are rounded before they are judged', () => {
-    expect(roundFigure(49.994999, 'percent')).toBe(49.99);
-    expect(roundFigure(-3.456, 'db')).toBe(-3.46);
-    expect(roundFigure(291_788, 'hz')).toBe(291_800);
-    expect(roundFigure(-14, 'hz') + 0).toBe(0);
-    expect(roundFigure(2.04, 'degrees')).toBe(2);
-    expect(roundFigure(-3.004, 'volts')).toBe(-3);
-    expect(roundFigure(5.505001, 'turns')).toBe(5.51);
-    expect(roundFigure(599.6, 'seconds')).toBe(600);
+    expect(roundMeasured(49.994999, 'percent')).toBe(49.99);
+    expect(roundMeasured(-3.456, 'db')).toBe(-3.46);
+    expect(roundMeasured(291_788, 'hz')).toBe(291_800);
+    expect(roundMeasured(-14, 'hz') + 0).toBe(0);
+    expect(roundMeasured(2.04, 'degrees')).toBe(2);
+    expect(roundMeasured(-3.004, 'volts')).toBe(-3);
+    expect(roundMeasured(5.505001, 'turns')).toBe(5.51);
+    expect(roundMeasured(599.6, 'seconds')).toBe(600);
   });
 
   test('[G2] a last-bit difference at the limit costs nothing', () => {

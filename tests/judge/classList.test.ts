@@ -4,7 +4,6 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { certifiedSet } from '../../scripts/makeCourseIndex.ts';
 import { isCap } from '../../src/grading/rules/rule.ts';
 import { RULES } from '../../src/grading/rules/rules.ts';
-import { classFigures, isLost } from '../../src/judge/classFigures.ts';
 import {
   type ClassRow,
   classRows,
@@ -13,6 +12,7 @@ import {
   type JudgedFile,
   sifted,
 } from '../../src/judge/classList.ts';
+import { classSummary, isLost } from '../../src/judge/classSummary.ts';
 import { csvOf } from '../../src/judge/csv.ts';
 import type { MarkedLine } from '../../src/judge/judged.ts';
 import { OUTCOMES, type Outcome } from '../../src/judge/outcome.ts';
@@ -146,7 +146,7 @@ describe('a class that is made up', () => {
 
   it('has the averages of runs that count, each once', () => {
     const copy = { ...row(7, 'Cheat', 80), copy: true };
-    const figures = classFigures([...CLASS, copy]);
+    const figures = classSummary([...CLASS, copy]);
     expect(figures).toMatchObject({ learners: 4, copies: 1, counted: 4 });
     expect(figures.outcomes).toMatchObject({ verified: 4, altered: 1, otherRules: 1, unreadable: 1, impossible: 0 });
     // (40 + 80 + 70 + 60) / 4 of 80
@@ -161,7 +161,7 @@ describe('a class that is made up', () => {
   });
 
   it('without a run has no averages', () => {
-    const none = classFigures([]);
+    const none = classSummary([]);
     expect([none.skills, none.lost, none.counted]).toEqual([[], [], 0]);
     expect(Object.keys(none.outcomes)).toEqual([...OUTCOMES]);
   });

@@ -5,7 +5,7 @@
 import { describe, expect, test } from 'vitest';
 import { levelReading, sheetFigures } from '../../src/present/sheetFigures.ts';
 import { stageFigures, stageSwept, turnings } from '../../src/present/stageFigure.ts';
-import { createDetectorFigure } from '../../src/receiver/detectorFigure.ts';
+import { createDetectedLevels } from '../../src/receiver/detectedLevels.ts';
 import { driveAt, onBench, ownLoads, set, worked } from '../bench/shippedSheet.ts';
 import { shippedLibrary } from '../files/shipped.ts';
 
@@ -26,7 +26,7 @@ describe('the figure of a stage', () => {
       return Math.hypot(...of(quantity.node));
     };
     // The same volts at the detector as the sheet's own level gives from the front.
-    const wanted = createDetectorFigure(receiver, bench.deck, bench.response).referenceCarrierVolts;
+    const wanted = createDetectedLevels(receiver, bench.deck, bench.response).referenceCarrierVolts;
     const topHz = stage!.peaks.reduce((best, peak) => (peak.level > best.level ? peak : best)).hz;
     let amps = 1e-4;
     for (let round = 0; round < 4; round++) amps *= wanted / fedWith(amps, topHz);

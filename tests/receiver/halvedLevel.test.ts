@@ -4,7 +4,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import { detectEnvelope } from '../../src/physics/diode.ts';
-import { createDetectorFigure } from '../../src/receiver/detectorFigure.ts';
+import { createDetectedLevels } from '../../src/receiver/detectedLevels.ts';
 import type { EnvelopeDetector } from '../../src/receiver/receiver.ts';
 import { overload } from '../../src/words/en/handbook/overload.ts';
 import { shippedLibrary } from '../files/shipped.ts';
@@ -36,7 +36,7 @@ const SETS = [...shippedLibrary().receivers.values()].flatMap(({ receiver, deck 
     const point = receiver.testPoints.find((p) => p.id === response.setUp.observeAt);
     const detector = receiver.detectors.find((d) => d.id === point?.detector);
     if (detector?.kind !== 'envelope' || response.setUp.source !== 'sweep') return [];
-    const peak = carrierFor(createDetectorFigure(receiver, deck, response).referenceDetectedVolts, detector);
+    const peak = carrierFor(createDetectedLevels(receiver, deck, response).referenceDetectedVolts, detector);
     return [[`${receiver.id}, ${response.id}`, detector, peak] as const];
   }),
 );

@@ -1,8 +1,8 @@
 /** Drafts as data: changes, cards, file, record, all against the readers of files that the command line has. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { figureBounds } from '../../src/files/figureBounds.ts';
 import { type LoadedReceiver, loadReceiver } from '../../src/files/library.ts';
+import { numberBounds } from '../../src/files/numberBounds.ts';
 import { parseScenario } from '../../src/files/scenarioSchema.ts';
 import { FAULT_KINDS } from '../../src/receiver/faults/fault.ts';
 import { en } from '../../src/words/en/index.ts';
@@ -151,11 +151,11 @@ describe('the cards of a draft', () => {
 
   it('have the bounds of the published schema', () => {
     const schema = JSON.stringify(JSON.parse(readFileSync('scenarios/schema/scenario.schema.json', 'utf8')));
-    expect(figureBounds('bench', 'phaseLagDegrees')).toEqual({ least: -85, most: 85 });
+    expect(numberBounds('bench', 'phaseLagDegrees')).toEqual({ least: -85, most: 85 });
     expect(schema).toContain('"minimum":-85,"maximum":85');
-    expect(figureBounds('title')).toEqual({ least: 1, most: 60 });
-    expect(() => figureBounds('bench', 'xSwapped')).toThrow();
-    expect(() => figureBounds('nothing')).toThrow();
+    expect(numberBounds('title')).toEqual({ least: 1, most: 60 });
+    expect(() => numberBounds('bench', 'xSwapped')).toThrow();
+    expect(() => numberBounds('nothing')).toThrow();
   });
 });
 

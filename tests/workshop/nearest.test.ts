@@ -46,7 +46,7 @@ describe('the nearest that works', () => {
     const problems = refusal(draft);
     expect(problems.map(({ code }) => code)).toContain('nothingToSee');
     const nearest = nearestThatCertifies(draft, problems, can)!;
-    expect(nearest.change).toMatchObject({ kind: 'figure', fault: 0, key: 'factor', from: 1.01 });
+    expect(nearest.change).toMatchObject({ kind: 'amount', fault: 0, key: 'factor', from: 1.01 });
     expect(isCertified(nearest.draft)).toBe(true);
   });
 

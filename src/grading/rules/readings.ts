@@ -1,6 +1,6 @@
 /** The few ways in which most rules read their measurement. */
 import type { FallingLimits } from '../falling.ts';
-import type { FigureUnit } from '../report.ts';
+import type { MeasuredUnit } from '../report.ts';
 import type { Reading } from './rule.ts';
 
 /** Either way; one tolerance is the limit itself. */
@@ -19,7 +19,7 @@ export function noneOf(allGoneAt: number): FallingLimits {
 }
 
 export function figure<S>(
-  unit: FigureUnit,
+  unit: MeasuredUnit,
   value: (subject: S) => number,
   limits: FallingLimits,
 ): (subject: S) => Reading {

@@ -12,7 +12,7 @@ import type { DraftLine } from '../draft.ts';
 import type { FallingLimits } from '../falling.ts';
 import type { JudgedDiagnosis } from '../judgedDiagnosis.ts';
 
-import type { Block, FigureUnit, PartSymptom, ScoreLine } from '../report.ts';
+import type { Block, MeasuredUnit, PartSymptom, ScoreLine } from '../report.ts';
 
 /** What rules may be about. Rows that follow each other and are about the same are laid out subject by subject. */
 export interface Subjects {
@@ -60,7 +60,7 @@ export interface Reading
   extends Pick<DraftLine, 'response' | 'hz' | 'toHz' | 'subject' | 'atSeconds' | 'cause' | 'part' | 'symptom'> {
   /** in `unit`; it is rounded before points are made of it (G2) */
   readonly measured: number;
-  readonly unit: FigureUnit;
+  readonly unit: MeasuredUnit;
   readonly limits: FallingLimits;
 }
 

@@ -1,6 +1,6 @@
 /** Rules of the response (G3 to G11, G48 to G53): one for each demand that a service sheet can make; and of parts that have failed (G62). */
 import type { SpecItem, SpecItemKind } from '../../receiver/specification.ts';
-import { roundFigure } from '../falling.ts';
+import { roundMeasured } from '../falling.ts';
 import { answer } from './readings.ts';
 import type { LineRule, Reading, Subjects } from './rule.ts';
 
@@ -58,7 +58,7 @@ function demanded<const N extends string, const K extends SpecItemKind>(
 
 function readingOf({ response, item, cause, part, fullWithin }: Subjects['demand']): Reading {
   const { hz, toHz } = item;
-  const figures = figuresOf(item);
+  const figures = measuredOf(item);
   // A yes or no has no half way.
   const paid = fullWithin === undefined || figures.unit === 'yes' ? {} : { fullWithin };
   const limits = { ...figures.limits, ...paid };
@@ -66,10 +66,10 @@ function readingOf({ response, item, cause, part, fullWithin }: Subjects['demand
 }
 
 /** Ratios are told in per cent, and the limits rounded like the figure. */
-function figuresOf(item: SpecItem): Pick<Reading, 'measured' | 'unit' | 'limits'> {
+function measuredOf(item: SpecItem): Pick<Reading, 'measured' | 'unit' | 'limits'> {
   const unit = item.unit === 'ratio' ? 'percent' : item.unit;
   const times = item.unit === 'ratio' ? 100 : 1;
-  const limit = (value: number | null): number | null => (value === null ? null : roundFigure(value * times, unit));
+  const limit = (value: number | null): number | null => (value === null ? null : roundMeasured(value * times, unit));
   return {
     measured: item.measured * times,
     unit,

@@ -31,7 +31,7 @@ export function FigureSlider({
   const written = writtenQuantity(format, { value, unit, places });
   const aloud = format.aloud(written);
   return (
-    <label class="figure-slider">
+    <label class="amount-slider">
       <span class={quiet ? 'unseen' : 'l'}>{name}</span>
       <input
         type="range"

@@ -60,7 +60,7 @@ function KnobBase(props: KnobProps) {
   const [typing, setTyping] = useState(false);
   const input = useRef<HTMLInputElement>(null);
   /** the press began on the figure: once the knob has captured the pointer, every later event is the knob's own */
-  const onFigure = useRef(false);
+  const onReadout = useRef(false);
   const value = held.shown;
   const place = scale.indexOf(value);
   const turn = useTurning({
@@ -84,13 +84,13 @@ function KnobBase(props: KnobProps) {
   const down = (event: PointerEvent): void => {
     if (disabled || typing) return;
     turn.down(event);
-    onFigure.current = (event.target as Element).classList.contains('knob-read');
+    onReadout.current = (event.target as Element).classList.contains('knob-read');
     if (!unlisted) input.current?.focus({ preventScroll: true });
     event.preventDefault();
   };
   const up = (event: PointerEvent): void => {
-    const tap = !turn.moved() && onFigure.current;
-    onFigure.current = false;
+    const tap = !turn.moved() && onReadout.current;
+    onReadout.current = false;
     turn.up(event);
     if (tap && parse !== undefined && !disabled) setTyping(true);
   };

@@ -22,7 +22,7 @@ import { BenchHeader } from './BenchHeader.tsx';
 import { BenchMenu, type MenuChoice } from './BenchMenu.tsx';
 import { BenchScene } from './BenchScene.tsx';
 import { BenchTube } from './BenchTube.tsx';
-import { goToFigures, stepToArea } from './benchAreas.ts';
+import { goToPipTable, stepToArea } from './benchAreas.ts';
 import { CircuitPlace } from './circuit/CircuitPlace.tsx';
 import { Cautions, type Helper } from './dialogs/Briefing.tsx';
 import { FindingCard } from './dialogs/FindingCard.tsx';
@@ -260,7 +260,7 @@ function usePageKeys(
     if (isPageKey(event, 'sheet')) onSheet();
     else if (isPageKey(event, 'circuit')) onCircuit();
     else if (isPageKey(event, 'tones')) onPlay();
-    else if (isPageKey(event, 'figures')) goToFigures();
+    else if (isPageKey(event, 'pipTable')) goToPipTable();
     else if (event.key === '?') onHelp();
     else if (onPart !== null && isPageKey(event, 'onward')) onPart(1);
     else if (onPart !== null && isPageKey(event, 'backward')) onPart(-1);

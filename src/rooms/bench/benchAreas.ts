@@ -35,6 +35,6 @@ function entry(area: HTMLElement): HTMLElement | null {
 }
 
 /** To what the tube shows as figures; where there are none, to the tube. */
-export function goToFigures(): void {
+export function goToPipTable(): void {
   document.querySelector<HTMLElement>('.bench-tube table, .bench-tube:not(:has(table))')?.focus();
 }

@@ -6,7 +6,7 @@ export const PAGE_KEYS = {
   sheet: 's',
   circuit: 'i',
   tones: 't',
-  figures: 'v',
+  pipTable: 'v',
   whatYouSaw: 'w',
   onward: '.',
   backward: ',',

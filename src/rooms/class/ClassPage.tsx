@@ -1,7 +1,7 @@
 /** The class room: run files that learners handed in, graded again and listed. */
 import { useMemo, useState } from 'preact/hooks';
-import { classFigures } from '../../judge/classFigures.ts';
 import { type Sieve, sifted } from '../../judge/classList.ts';
+import { classSummary } from '../../judge/classSummary.ts';
 import { useFileDrop } from '../../kit/hooks/useFileDrop.ts';
 import { usePrinting } from '../../kit/hooks/usePrinting.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
@@ -26,8 +26,8 @@ export function ClassPage({ port, links }: ClassPageProps) {
   const { shell, classroom: say, papers } = useWords();
   const [sieve, setSieve] = useState<Sieve>({ learner: null, scenario: null, bestOnly: false });
   const rows = useMemo(() => sifted(port.rows, sieve), [port.rows, sieve]);
-  const all = useMemo(() => classFigures(port.rows), [port.rows]);
-  const figures = useMemo(() => (rows.length === port.rows.length ? all : classFigures(rows)), [rows, all]);
+  const all = useMemo(() => classSummary(port.rows), [port.rows]);
+  const figures = useMemo(() => (rows.length === port.rows.length ? all : classSummary(rows)), [rows, all]);
   const printing = usePrinting();
   // Anywhere on the page, a folder too.
   const over = useFileDrop(port.bringDropped, true);

@@ -1,6 +1,6 @@
 /** The sheet of run files: where they are dropped or chosen, how far the grading is, and how many there are of each kind. */
 import { useRef } from 'preact/hooks';
-import type { ClassFigures } from '../../judge/classFigures.ts';
+import type { ClassSummary } from '../../judge/classSummary.ts';
 import { OUTCOMES } from '../../judge/outcome.ts';
 import { FilesField } from '../../kit/FilesField.tsx';
 import { useWords } from '../../kit/hooks/useWords.ts';
@@ -12,7 +12,7 @@ import { SealedSheets } from './SealedSheets.tsx';
 
 export interface FilesPanelProps {
   readonly port: ClassPort;
-  readonly figures: ClassFigures;
+  readonly figures: ClassSummary;
   /** files are held over the page */
   readonly over: boolean;
 }

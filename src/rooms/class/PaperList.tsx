@@ -1,7 +1,7 @@
 /** The class on paper: drawn only while the page is being printed. Black on white, one line a run. */
 import { VERDICT_IDS } from '../../grading/report.ts';
-import type { ClassFigures } from '../../judge/classFigures.ts';
 import type { ClassRow } from '../../judge/classList.ts';
+import type { ClassSummary } from '../../judge/classSummary.ts';
 import type { SittingRow } from '../../judge/sittings.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import type { NotesPort } from './classPort.ts';
@@ -11,7 +11,7 @@ import { lineName } from './OpenedRow.tsx';
 interface PaperListProps {
   readonly rows: readonly ClassRow[];
   readonly sittings: readonly SittingRow[];
-  readonly figures: ClassFigures;
+  readonly figures: ClassSummary;
   readonly notes: NotesPort;
 }
 

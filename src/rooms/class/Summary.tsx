@@ -1,5 +1,5 @@
 /** What the class as a whole shows: the average of each skill, the lines that most of them lost, and the instructor's note on all of them. */
-import type { ClassFigures } from '../../judge/classFigures.ts';
+import type { ClassSummary } from '../../judge/classSummary.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { Frame } from '../../kit/theme/art.tsx';
 import type { NotesPort } from './classPort.ts';
@@ -10,7 +10,7 @@ import { lineName } from './OpenedRow.tsx';
 /** Below this share of its points a skill is drawn as a loss. */
 const WEAK_BELOW = 0.6;
 
-export function SkillsPanel({ figures }: { readonly figures: ClassFigures }) {
+export function SkillsPanel({ figures }: { readonly figures: ClassSummary }) {
   const { classroom: say } = useWords();
   return (
     <section class="plate class-skills" aria-labelledby="class-skills-title">
@@ -41,7 +41,7 @@ export function SkillsPanel({ figures }: { readonly figures: ClassFigures }) {
   );
 }
 
-export function LostPanel({ figures }: { readonly figures: ClassFigures }) {
+export function LostPanel({ figures }: { readonly figures: ClassSummary }) {
   const words = useWords();
   const { classroom: say, blocks } = words;
   return (

@@ -2,7 +2,7 @@
 import type { LeadId } from '../../bench/benchState.ts';
 import type { CONTROL_ROWS } from '../../bench/controls/rows.ts';
 import type { ControlWordsFor } from '../controlWords.ts';
-import { format } from './figures.ts';
+import { format } from './numbers.ts';
 
 const { aloud, atMost, eighths, frequency, said, width, written } = format;
 

@@ -1,7 +1,7 @@
 /** What the bench says: refusals, what is still missing, dialogs, cautions, keys. */
 import type { Refusal } from '../../bench/benchEvent.ts';
 import type { BenchDisplay } from '../../bench/display.ts';
-import { format } from './figures.ts';
+import { format } from './numbers.ts';
 
 const { counted, list } = format;
 

@@ -1,5 +1,5 @@
 /** Words of the circuit diagram. */
-import { format } from './figures.ts';
+import { format } from './numbers.ts';
 
 export const circuitWords = {
   title: 'Circuit diagram',

@@ -2,7 +2,7 @@
 import type { VerdictId } from '../../grading/report.ts';
 import type { Outcome } from '../../judge/outcome.ts';
 import type { SkillId } from '../../judge/skills.ts';
-import { format } from './figures.ts';
+import { format } from './numbers.ts';
 
 const { counted, plural, atMost, clock, percent } = format;
 const FILES = { one: 'file', other: 'files' };

@@ -1,5 +1,5 @@
 /** Words of the course page. */
-import { format } from './figures.ts';
+import { format } from './numbers.ts';
 
 export interface TrackWords {
   readonly letter: string;

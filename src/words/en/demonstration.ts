@@ -1,6 +1,6 @@
 /** Words of the demonstration: what the technician sees and why he turns, and the buttons beside him. */
 import type { ProofId } from '../../scenario/proofId.ts';
-import { format } from './figures.ts';
+import { format } from './numbers.ts';
 
 const { list } = format;
 

@@ -1,6 +1,6 @@
 /** What the drills room says: of each drill its name, its question, its answers, and why an answer is right. */
 import type { Choice, DrillId, Landmark, LookFacts, ToldFault } from '../../drills/drill.ts';
-import { format } from './figures.ts';
+import { format } from './numbers.ts';
 
 const { frequency, knob, written } = format;
 const { percent, decibels } = format.score;

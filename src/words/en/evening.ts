@@ -1,5 +1,5 @@
 /** Words of the workshop's place for evening sheets. */
-import { format } from './figures.ts';
+import { format } from './numbers.ts';
 
 export const eveningWords = {
   tab: 'Evening sheet',

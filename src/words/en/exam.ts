@@ -1,5 +1,5 @@
 /** Words of an exam: its page, its gate before the bench, its clock. */
-import { format } from './figures.ts';
+import { format } from './numbers.ts';
 
 const MINUTES = { one: 'minute', other: 'minutes' };
 const RUNS = { one: 'run', other: 'runs' };

@@ -1,7 +1,7 @@
 /** English: what the first page needs. */
 import { courseWords, trackWords } from './course.ts';
 import { endlessWords } from './endless.ts';
-import { format } from './figures.ts';
+import { format } from './numbers.ts';
 import { phaseNames, shellWords } from './shell.ts';
 import { storeWords } from './store.ts';
 

@@ -1,6 +1,6 @@
 /** What the guide through a first bench says: for each step its name, what to do, and why. */
 import type { GuideSaid, GuideStepId } from '../guideSaid.ts';
-import { format } from './figures.ts';
+import { format } from './numbers.ts';
 
 const { frequency, width, written } = format;
 

@@ -1,5 +1,5 @@
 /** Words for what is made of run files that were handed in, on the page and on the command line alike. */
-import { format } from './figures.ts';
+import { format } from './numbers.ts';
 
 const BYTES = { one: 'byte', other: 'bytes' };
 

@@ -1,5 +1,5 @@
 /** What is told of a receiver that is made from its deck, and the sentences that go into a receiver file which has none of its own. */
-import { format } from './figures.ts';
+import { format } from './numbers.ts';
 
 export const makerWords = {
   noObject: 'something else',

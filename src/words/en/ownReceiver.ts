@@ -1,6 +1,6 @@
 /** Words of the workshop's place for receivers of one's own. */
 import type { DrawnThing } from '../../base/phrases.ts';
-import { format } from './figures.ts';
+import { format } from './numbers.ts';
 
 const LINES = { one: 'line', other: 'lines' };
 const SLUGS = { one: 'slug', other: 'slugs' };

@@ -1,5 +1,5 @@
 /** Words of the papers that can be printed: the service sheet, the record card, the transfer sheet for a real set, and the verdicts of a run. */
-import { format } from './figures.ts';
+import { format } from './numbers.ts';
 
 const { counted, turnsLong, width, written } = format;
 const PAGES = { one: 'paper', other: 'papers' };

@@ -1,7 +1,7 @@
 /** Words of the parts tray. */
 import type { OwnPartKind } from '../../receiver/faults/fault.ts';
 import type { Part } from '../../receiver/faults/partsTray.ts';
-import { format } from './figures.ts';
+import { format } from './numbers.ts';
 
 const KINDS: Readonly<Record<Part['kind'], string>> = {
   resistor: 'Resistors',

@@ -5,7 +5,7 @@
  */
 import type { DrawnThing, ElementLetter, NumberHint, SheetLine, Unit } from '../../base/phrases.ts';
 import type { PhraseWords } from '../phraseWords.ts';
-import { format } from './figures.ts';
+import { format } from './numbers.ts';
 
 const TURNS = { one: 'turn', other: 'turns' };
 const MINUTES = { one: 'minute', other: 'minutes' };
@@ -27,7 +27,7 @@ const KEYS_SHOWN = 8;
 const inQuotes = (text: string): string => JSON.stringify(text);
 
 /** A bare number is written as in the file, so that it can be found there. */
-function figure(value: number, unit: Unit): string {
+function amount(value: number, unit: Unit): string {
   switch (unit) {
     case '':
       return String(value);
@@ -47,14 +47,14 @@ function figure(value: number, unit: Unit): string {
 /** Where both ends always have the same unit, it is written once. */
 function stretch(least: number, most: number, unit: Unit): string {
   const once = unit === 'dB' || unit === 'turns' || unit === 'seconds' || unit === 'degrees';
-  return `${once ? format.atMost(least, 3) : figure(least, unit)} to ${figure(most, unit)}`;
+  return `${once ? format.atMost(least, 3) : amount(least, unit)} to ${amount(most, unit)}`;
 }
 
 /** A number that was worked out, to so many digits. */
-const about = (value: number, unit: Unit, digits: number): string => figure(Number(value.toPrecision(digits)), unit);
+const about = (value: number, unit: Unit, digits: number): string => amount(Number(value.toPrecision(digits)), unit);
 /** A level or a distance that was measured. */
 const measured = (value: number, unit: Unit): string =>
-  unit === 'Hz' ? about(value, unit, 5) : unit === '' ? format.atMost(value, 3) : figure(value, unit);
+  unit === 'Hz' ? about(value, unit, 5) : unit === '' ? format.atMost(value, 3) : amount(value, unit);
 
 const KINDS: Readonly<Record<ElementLetter, string>> = {
   R: 'a resistor',
@@ -108,7 +108,7 @@ const LINES: Readonly<Record<SheetLine, string>> = {
 };
 const thing = (what: DrawnThing, name: string): string => (name === '' ? THINGS[what] : `${THINGS[what]} ${name}`);
 const lineAt = (line: SheetLine, hz: number, toHz: number | null): string =>
-  `${LINES[line]} at ${figure(hz, 'Hz')}${toHz === null ? '' : ` to ${figure(toHz, 'Hz')}`}`;
+  `${LINES[line]} at ${amount(hz, 'Hz')}${toHz === null ? '' : ` to ${amount(toHz, 'Hz')}`}`;
 
 export const phraseWords: PhraseWords = {
   nothing: () => 'nothing',
@@ -116,7 +116,7 @@ export const phraseWords: PhraseWords = {
   named: inQuotes,
   quoted: (text) => `\`${text}\``,
   written: (text) => text,
-  figure,
+  amount,
   stretch,
   listOf: (count) => `a list of ${count}`,
   anObject: () => 'an object',
@@ -126,7 +126,7 @@ export const phraseWords: PhraseWords = {
   eachOnce: () => 'each once',
   oneOf: (choices, unit) => {
     if (choices.length === 0) return 'nothing here: there is none to choose';
-    const shown = choices.map((one) => (typeof one === 'string' ? inQuotes(one) : figure(one, unit)));
+    const shown = choices.map((one) => (typeof one === 'string' ? inQuotes(one) : amount(one, unit)));
     if (shown.length === 1) return shown[0]!;
     return `one of ${shown.slice(0, CHOICES_SHOWN).join(', ')}${shown.length > CHOICES_SHOWN ? ', ...' : ''}`;
   },
@@ -134,7 +134,7 @@ export const phraseWords: PhraseWords = {
 
   from: (least, most, unit) => `${unit === '' ? 'a number from' : 'from'} ${stretch(least, most, unit)}`,
   wholeFrom: (least, most, unit) => `a whole number from ${stretch(least, most, unit)}`,
-  multipleOf: (step, unit) => `a multiple of ${figure(step, unit)}`,
+  multipleOf: (step, unit) => `a multiple of ${amount(step, unit)}`,
   yesOrNo: () => 'true or false',
   text: (most) => `text of 1 to ${most} characters without control characters, not blank`,
   fileId: () => 'lower-case letters and digits in words joined by hyphens, at most 40',
@@ -274,13 +274,13 @@ export const phraseWords: PhraseWords = {
   partOfDeck: () => 'a resistor or capacitor of the deck',
   elementAtNode: (node) => `an element at node ${node}, where the probe rests`,
   atControlOf: (stage) => `an element at the control node of ${stage}`,
-  namedValue: (name, value, unit) => `${name} of ${figure(value, unit)}`,
+  namedValue: (name, value, unit) => `${name} of ${amount(value, unit)}`,
   moreThanBias: (least) =>
-    `more than capacitanceFarads of its bias line, ${figure(least, 'F')}, which may go out of it`,
-  moreThanBiasOf: (least, stage) => `more than the ${figure(least, 'F')} that the bias of ${stage} may take out of it`,
+    `more than capacitanceFarads of its bias line, ${amount(least, 'F')}, which may go out of it`,
+  moreThanBiasOf: (least, stage) => `more than the ${amount(least, 'F')} that the bias of ${stage} may take out of it`,
   nothingAbout: (name) => `nothing about ${name}`,
   stageForEvery: () => 'a stage for every G element of the deck',
-  valueInDeck: (value, unit, element) => `${figure(value, unit)}, the value of ${element} in the deck`,
+  valueInDeck: (value, unit, element) => `${amount(value, unit)}, the value of ${element} in the deck`,
   couplingOf: (coil) => `a coupling (K) of ${coil}`,
   ownCoupling: () => 'a coupling that no other slug moves',
   shareBelowOne: (coupling) => `a share that leaves ${coupling} below 1`,
@@ -288,7 +288,7 @@ export const phraseWords: PhraseWords = {
   moreThanCapitals: () => 'names that differ in more than capitals',
   slugs: (count) => format.counted(count, SLUGS),
   slugsForLetters: (most) => `at most ${most}: there are no more letters`,
-  threeHenries: (least, nominal, most) => [least, nominal, most].map((henries) => figure(henries, 'H')).join(', '),
+  threeHenries: (least, nominal, most) => [least, nominal, most].map((henries) => amount(henries, 'H')).join(', '),
   nominalBetween: () => 'minHenries below nominalHenries below maxHenries',
   trapFrequency: () => 'the frequency that the trap takes out',
   noTrap: () => 'null, as this slug is no trap',
@@ -315,14 +315,14 @@ export const phraseWords: PhraseWords = {
   sCurveWanted: () => 'an S-curve, as the quantity is a difference',
   noSign: () => 'null, as the quantity has no sign',
   sCurve: () => 'an S-curve',
-  signOf: (volts) => `the sign of referenceVolts, ${figure(volts, 'V')}`,
+  signOf: (volts) => `the sign of referenceVolts, ${amount(volts, 'V')}`,
   videoCarrier: () => 'the carrier that the video sweep modulates',
   nullForSweep: () => 'null for source sweep',
   noVideoFeed: () => '"sweep", as there is no videoFeed',
   asConverter: (value) => `${value}, as converter.oscillator says`,
   oscillatorNodeOnly: () => 'nothing, save where the quantity is the carrier at the node of the set’s oscillator',
   insideSweep: (least, most) =>
-    `a frequency inside the sweep of the sheet, between ${figure(least, 'Hz')} and ${figure(most, 'Hz')}`,
+    `a frequency inside the sweep of the sheet, between ${amount(least, 'Hz')} and ${amount(most, 'Hz')}`,
   showsNode: (node, point) => `${inQuotes(node)}, which ${point} shows`,
   lessNode: (plus, minus) => `${plus} less ${minus}`,
   twoNodesOf: (point) => `the two nodes of the FM detector whose output ${point} shows`,
@@ -360,8 +360,8 @@ export const phraseWords: PhraseWords = {
   partFor: (letter, least, most, unit, lowHz, highHz) =>
     `${KINDS[letter]} from ${stretch(least, most, unit)} in a set for ${stretch(lowHz, highHz, 'Hz')}`,
   detuned: (coil, henries, across, farads, hz) => {
-    const parts = across.map((name, i) => `${name} (${figure(farads[i]!, 'F')})`);
-    return `${coil} (${figure(henries, 'H')}) with ${format.list(parts)}, tuned to ${about(hz, 'Hz', 3)}`;
+    const parts = across.map((name, i) => `${name} (${amount(farads[i]!, 'F')})`);
+    return `${coil} (${amount(henries, 'H')}) with ${format.list(parts)}, tuned to ${about(hz, 'Hz', 3)}`;
   },
   tunedFrom: (least, most) =>
     `a tuned circuit from ${about(least, 'Hz', 3)} to ${about(most, 'Hz', 3)}: is a value a thousand times out?`,
@@ -377,10 +377,10 @@ export const phraseWords: PhraseWords = {
   },
   designAbove: (line, hz, value, unit, spareDb) =>
     `a design whose ${lineAt(line, hz, null)} is ${measured(value, unit)}, ${measured(spareDb, 'dB')} above its limit`,
-  canFail: (db) => `a line that can fail${db === null ? '' : `: a limit at most ${figure(db, 'dB')} below the design`}`,
+  canFail: (db) => `a line that can fail${db === null ? '' : `: a limit at most ${amount(db, 'dB')} below the design`}`,
   alwaysMet: (line, hz) => `a line that every curve meets: ${lineAt(line, hz, null)}`,
-  trapUnseen: (hz) => `${figure(hz, 'Hz')}, which no response of the sheet shows`,
-  trapTakesNothing: (hz, slug) => `${figure(hz, 'Hz')}, where ${slug} takes nothing out`,
+  trapUnseen: (hz) => `${amount(hz, 'Hz')}, which no response of the sheet shows`,
+  trapTakesNothing: (hz, slug) => `${amount(hz, 'Hz')}, where ${slug} takes nothing out`,
   notchFrequency: () => 'the frequency of a notch that the trap makes',
 
   weightsSum: (sum) => `a sum of ${format.atMost(sum, 4)}`,
@@ -394,7 +394,7 @@ export const phraseWords: PhraseWords = {
   someHint: () => 'at least one, as aids.hints is true',
   difficultyBeside: (level, least, most, certified) =>
     `${level}, which goes with ${least} to ${most} of 10, where the certificate says ${format.atMost(certified, 1)}`,
-  atLeastPar: (seconds) => `at least par, ${figure(seconds, 'seconds')}`,
+  atLeastPar: (seconds) => `at least par, ${amount(seconds, 'seconds')}`,
   ownLanguage: () => 'the language of the file itself',
   otherLanguages: () => 'other languages',
   texts: (count) => format.counted(count, TEXTS),
@@ -405,7 +405,7 @@ export const phraseWords: PhraseWords = {
   anotherChoice: () => 'another choice, as the receiver has no part for it',
   insideTravel: (least, most) =>
     `from ${stretch(Number(least.toFixed(2)), most, 'turns')}, so that it stands inside its travel`,
-  atMostRoom: (turns) => `at most ${figure(turns, 'turns')}, the room to the nearer stop`,
+  atMostRoom: (turns) => `at most ${amount(turns, 'turns')}, the room to the nearer stop`,
   lineBeside: (lead) => `another line than ${lead}`,
   noPart: (fault, part) => `${inQuotes(fault)} of ${part}, which is no part of the set`,
   partInTray: () => 'a fault of a part in the tray',

@@ -2,7 +2,7 @@
 import type { Refusal } from '../../bench/benchEvent.ts';
 import type { PaceLimit } from '../../run/pace.ts';
 import type { ForeignPart, Verdict } from '../../run/verify.ts';
-import { format } from './figures.ts';
+import { format } from './numbers.ts';
 
 const POINTS = { one: 'point', other: 'points' };
 const SECONDS = { one: 'second', other: 'seconds' };

@@ -1,7 +1,7 @@
 /** Words of the report page: names and short notes. The sentences of reasons and findings are in the files of the rules. */
 import type { IncidentKind } from '../../bench/benchState.ts';
 import type { Block, Report, ResultWord, ScoreLine, VerdictId } from '../../grading/report.ts';
-import { format } from './figures.ts';
+import { format } from './numbers.ts';
 
 const { clock, counted, frequency, turns: turnsOf, turnsLong, written } = format;
 

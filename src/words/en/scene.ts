@@ -2,7 +2,7 @@
 import type { LeadId, ToolId } from '../../bench/benchState.ts';
 import type { ToolHead } from '../../receiver/receiver.ts';
 import { leadWords } from './bench.ts';
-import { format } from './figures.ts';
+import { format } from './numbers.ts';
 
 const LEAD_NAMES = leadWords.names;
 

@@ -1,7 +1,7 @@
 /** What is still missing, with the way to mend it, for the step strip and for the question before signing. */
 import type { MissingCode } from '../../session/missing.ts';
 import type { MissingSaid } from '../missingSaid.ts';
-import { format } from './figures.ts';
+import { format } from './numbers.ts';
 
 const { frequency, list, plural, width, written } = format;
 

@@ -1,5 +1,5 @@
 /** Words of the service sheet: its pages, figures and demands. */
-import { format } from './figures.ts';
+import { format } from './numbers.ts';
 
 const { atMost, frequency, knob, percent, width, written } = format;
 

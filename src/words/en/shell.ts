@@ -1,7 +1,7 @@
 /** Words that every page shares: the product's name, the rooms, the phases, the tube's tags. */
 
 import type { Phase } from '../../session/phase.ts';
-import { format } from './figures.ts';
+import { format } from './numbers.ts';
 
 export const shellWords = {
   product: 'Haystack',

@@ -1,5 +1,5 @@
 /** Words about what is kept: storage that fails, runs set aside, one scenario in two tabs, a page that has failed. */
-import { format } from './figures.ts';
+import { format } from './numbers.ts';
 
 export const storeWords = {
   /** names the notices for screen readers */

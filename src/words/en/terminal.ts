@@ -1,6 +1,7 @@
 /** English: everything that the command line says of its own accord, beside what the pages say. */
-import { format } from './figures.ts';
+
 import { en } from './index.ts';
+import { format } from './numbers.ts';
 
 const ELEMENTS = { one: 'element', other: 'elements' };
 const NODES = { one: 'node', other: 'nodes' };

@@ -5,7 +5,7 @@ import type { SpecItemKind } from '../../receiver/specification.ts';
 import type { CardUnit } from '../../workshop/faultCards.ts';
 import type { FlawId } from '../../workshop/flaws.ts';
 import { eveningWords } from './evening.ts';
-import { format } from './figures.ts';
+import { format } from './numbers.ts';
 import { workshopFormWords } from './workshopForm.ts';
 import { workshopProofWords } from './workshopProof.ts';
 
@@ -43,26 +43,26 @@ const faultNames: Readonly<Record<FaultKind, string>> = {
   unmatchedLead: 'RF lead makes no contact',
 };
 
-const flawNames: Readonly<Record<FlawId, { readonly name: string; readonly figure: string }>> = {
-  phaseLag: { name: 'Sweep lags', figure: 'Lag' },
-  xSwapped: { name: 'X lead reversed', figure: '' },
-  dialError: { name: 'Marker dial reads low', figure: 'By' },
-  centreError: { name: 'Centre dial reads low', figure: 'By' },
-  steelIn: { name: 'Steel left in a slug', figure: 'Slug' },
-  cold: { name: 'Set is cold', figure: '' },
-  noise: { name: 'Noise', figure: 'Times the usual' },
-  drift: { name: 'Valves drift as they warm', figure: 'Input capacitance, by' },
-  biasHum: { name: 'Hum on the bias', figure: 'Peak' },
-  supplyHum: { name: 'Hum on the supply', figure: 'Of the gain' },
-  uneven: { name: 'Source uneven', figure: 'By' },
-  leakage: { name: 'Source leaks', figure: 'Under full output' },
-  harmonic: { name: 'Second harmonic', figure: 'Under the carrier' },
-  hand: { name: 'Hand capacitance', figure: 'At the tool' },
-  biasKnob: { name: 'Bias knobs read wrong', figure: 'By' },
-  yGain: { name: 'Y gain reads wrong', figure: 'By' },
-  biasOhms: { name: 'Bias supply soft', figure: 'Its resistance' },
-  crystalHarmonics: { name: 'Crystals have harmonics', figure: 'Over the pip itself' },
-  strapHum: { name: 'Hum without the strap', figure: 'Volts, peak' },
+const flawNames: Readonly<Record<FlawId, { readonly name: string; readonly amount: string }>> = {
+  phaseLag: { name: 'Sweep lags', amount: 'Lag' },
+  xSwapped: { name: 'X lead reversed', amount: '' },
+  dialError: { name: 'Marker dial reads low', amount: 'By' },
+  centreError: { name: 'Centre dial reads low', amount: 'By' },
+  steelIn: { name: 'Steel left in a slug', amount: 'Slug' },
+  cold: { name: 'Set is cold', amount: '' },
+  noise: { name: 'Noise', amount: 'Times the usual' },
+  drift: { name: 'Valves drift as they warm', amount: 'Input capacitance, by' },
+  biasHum: { name: 'Hum on the bias', amount: 'Peak' },
+  supplyHum: { name: 'Hum on the supply', amount: 'Of the gain' },
+  uneven: { name: 'Source uneven', amount: 'By' },
+  leakage: { name: 'Source leaks', amount: 'Under full output' },
+  harmonic: { name: 'Second harmonic', amount: 'Under the carrier' },
+  hand: { name: 'Hand capacitance', amount: 'At the tool' },
+  biasKnob: { name: 'Bias knobs read wrong', amount: 'By' },
+  yGain: { name: 'Y gain reads wrong', amount: 'By' },
+  biasOhms: { name: 'Bias supply soft', amount: 'Its resistance' },
+  crystalHarmonics: { name: 'Crystals have harmonics', amount: 'Over the pip itself' },
+  strapHum: { name: 'Hum without the strap', amount: 'Volts, peak' },
 };
 
 const fieldNames: Readonly<Record<string, string>> = {
@@ -189,8 +189,8 @@ export const workshopWords = {
   flaws: flawNames,
   fields: fieldNames,
   value: (name: string): string => `${name}, figure`,
-  badFigure: (least: string, most: string): string => `Write a number from ${least} to ${most}, such as 47k or 4.5.`,
-  figure: (value: number, unit: CardUnit): string => {
+  badAmount: (least: string, most: string): string => `Write a number from ${least} to ${most}, such as 47k or 4.5.`,
+  amount: (value: number, unit: CardUnit): string => {
     switch (unit) {
       case '°':
         return knob.degrees(value);

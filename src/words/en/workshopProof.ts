@@ -1,5 +1,5 @@
 /** Words of the workshop's certification: what is being done, what came of it, why not. */
-import { format } from './figures.ts';
+import { format } from './numbers.ts';
 
 const { counted, atMost } = format;
 const TOLERANCES = { one: 'tolerance', other: 'tolerances' };
@@ -87,7 +87,7 @@ export const workshopProofWords = {
   changes: {
     scatter: (from: string, to: string): string => `scatter of ${to} instead of ${from}`,
     slug: (slug: string, to: string): string => `slug ${slug} at ${to}`,
-    figure: (fault: string, field: string, from: string, to: string): string =>
+    amount: (fault: string, field: string, from: string, to: string): string =>
       `${fault}, ${field}: ${to} instead of ${from}`,
     tolerance: (from: string, to: string): string => `tolerances times ${to} instead of ${from}`,
     set: (from: number, to: number): string => `set number ${to} instead of ${from}`,

@@ -74,7 +74,7 @@ function Card({ port, proof, at, again }: CardProps) {
   const [place] = useState(() => placeAskedFor(port.setup, port.state(), proof));
   const [nothing] = useState(() => unreadable(port.setup, port.state(), proof));
   const [answer, choose] = useState<SeenAnswer | null>(null);
-  const [figure, setFigure] = useState('');
+  const [figure, setWritten] = useState('');
   const [folded, fold] = useState(false);
   const card = useRef<HTMLElement>(null);
   useKeyDown((event) => {
@@ -84,7 +84,7 @@ function Card({ port, proof, at, again }: CardProps) {
     card.current?.focus();
   });
   const words = say.proofs[proof];
-  const number = readFigure(figure);
+  const number = numberIn(figure);
   const write = (as: SeenAnswer | 'notLooked' | 'again'): void => {
     const read = as === 'notLooked' || as === 'again' ? null : number;
     port.act({ type: 'findingStated', proof, answer: as, figure: read });
@@ -159,7 +159,7 @@ function Card({ port, proof, at, again }: CardProps) {
               type="text"
               inputMode="decimal"
               value={figure}
-              onInput={(event) => setFigure(event.currentTarget.value)}
+              onInput={(event) => setWritten(event.currentTarget.value)}
               onKeyDown={(event) => {
                 if (event.key === 'Enter' && answer !== null && number !== null) write(answer);
               }}
@@ -186,7 +186,7 @@ function Card({ port, proof, at, again }: CardProps) {
 }
 
 /** With a point or a comma; null where it is no figure. */
-function readFigure(text: string): number | null {
+function numberIn(text: string): number | null {
   const trimmed = text.trim().replace(',', '.');
   return /^\d{1,2}(\.\d{1,3})?$/.test(trimmed) ? Number(trimmed) : null;
 }

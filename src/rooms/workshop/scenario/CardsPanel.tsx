@@ -10,9 +10,9 @@ import { type Draft, withFault } from '../../../workshop/draft.ts';
 import { cardFields, kindsThatFit, newFault, type PlaceField, withField } from '../../../workshop/faultCards.ts';
 import { FLAWS, type FlawId, flawRow, usualFlaw } from '../../../workshop/flaws.ts';
 import { controlsLeft, LEFT_LEADS, panelOf } from '../../../workshop/leftCards.ts';
+import { AmountInput } from './AmountInput.tsx';
 import { Card, PlaceChoice } from './Card.tsx';
 import { Chips } from './Chips.tsx';
-import { FigureInput } from './FigureInput.tsx';
 import { AddLeft, LeftCards } from './LeftCards.tsx';
 import type { WorkshopPort } from './workshopPort.ts';
 
@@ -93,7 +93,7 @@ function FaultCard({ port, set, at }: { readonly port: WorkshopPort; readonly se
     <Card name={name} no={at + 1} onOff={() => port.change(withFault(draft, at, null))}>
       {fields.map((field) =>
         field.holds === 'number' ? (
-          <FigureInput
+          <AmountInput
             key={field.key}
             name={say.fields[field.key] ?? field.key}
             of={name}
@@ -129,7 +129,7 @@ function FlawCard({ port, id, receiver }: FlawCardProps) {
   const words = useWords();
   const { workshop: say } = words;
   const { draft } = port;
-  const { name, figure } = say.flaws[id];
+  const { name, amount } = say.flaws[id];
   const row = flawRow(id);
   const value = row.read(draft);
   const off = (): void => port.change(row.write(draft, null));
@@ -137,8 +137,8 @@ function FlawCard({ port, id, receiver }: FlawCardProps) {
   return (
     <Card name={name} onOff={off}>
       {row.holds === 'number' ? (
-        <FigureInput
-          name={figure}
+        <AmountInput
+          name={amount}
           of={name}
           value={Number(value)}
           unit={row.unit}
@@ -149,7 +149,7 @@ function FlawCard({ port, id, receiver }: FlawCardProps) {
         />
       ) : (
         <PlaceChoice
-          name={figure}
+          name={amount}
           of={name}
           value={String(value)}
           choices={(receiver?.adjusters ?? []).map((a) => ({ value: a.id, name: slugName(words, receiver!, a.id) }))}

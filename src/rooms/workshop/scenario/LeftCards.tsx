@@ -16,9 +16,9 @@ import {
   withControl,
   withLead,
 } from '../../../workshop/leftCards.ts';
+import { AmountInput } from './AmountInput.tsx';
 import { Card, PlaceChoice } from './Card.tsx';
 import { Chips } from './Chips.tsx';
-import { FigureInput } from './FigureInput.tsx';
 import type { WorkshopPort } from './workshopPort.ts';
 
 interface LeftProps {
@@ -120,13 +120,13 @@ function ControlCard({ port, receiver, id }: LeftProps & { readonly id: ControlI
   const value = draft.start.controls[id] as ControlValue;
   const called = (choice: ControlValue): string => {
     if (typeof choice === 'boolean') return choice ? switches.on : switches.off;
-    if (typeof choice === 'number') return say.figure(choice, field.unit ?? '×');
+    if (typeof choice === 'number') return say.amount(choice, field.unit ?? '×');
     return positions?.[choice]?.word ?? choice;
   };
   return (
     <Card name={name} onOff={() => port.change(withControl(draft, id, null))}>
-      {field.holds === 'figure' ? (
-        <FigureInput
+      {field.holds === 'amount' ? (
+        <AmountInput
           name={say.leftAt}
           of={name}
           value={Number(value)}

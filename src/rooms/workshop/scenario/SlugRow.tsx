@@ -38,7 +38,7 @@ export function SlugRow({ slug, named, scattered, onTurns, onLetGo }: SlugRowPro
       <span class="disc" aria-hidden="true">
         {letter}
       </span>
-      <label class="figure-slider">
+      <label class="amount-slider">
         <span class="slug-name" aria-hidden="true">
           {adjuster.label}
         </span>

@@ -11,11 +11,11 @@ interface WrongLinesProps {
 export function WrongLines({ lines, titleOf }: WrongLinesProps) {
   const { workshop: say, format } = useWords();
   const wrong = wrongLines(lines);
-  const figure = (value: number, unit: Standing['item']['unit']): string =>
+  const amount = (value: number, unit: Standing['item']['unit']): string =>
     unit === 'ratio' ? say.level(value) : unit === 'db' ? say.decibels(value) : say.hertz(value);
   const limits = ({ low, high, unit }: Standing['item']): string => {
-    if (low !== null && high !== null) return say.between(figure(low, unit), figure(high, unit));
-    return high !== null ? say.atMost(figure(high, unit)) : say.atLeast(figure(low ?? 0, unit));
+    if (low !== null && high !== null) return say.between(amount(low, unit), amount(high, unit));
+    return high !== null ? say.atMost(amount(high, unit)) : say.atLeast(amount(low ?? 0, unit));
   };
   return (
     <>
@@ -42,7 +42,7 @@ export function WrongLines({ lines, titleOf }: WrongLinesProps) {
                     {titleOf(response) === '' ? null : <span class="l2"> {titleOf(response)}</span>}
                   </td>
                   <td class="m">{format.frequency(item.hz)}</td>
-                  <td class="bad">{figure(item.measured, item.unit)}</td>
+                  <td class="bad">{amount(item.measured, item.unit)}</td>
                   <td>{say.wants(limits(item))}</td>
                 </tr>
               ))}

@@ -37,7 +37,7 @@ export function saidReason(words: Words, problem: CertifyProblem, { receiver }: 
 /** `the level at 45.75 MHz is 40%` */
 function saidLine(words: Words, line: CertifiedLine): string {
   const { workshop: say } = words;
-  return say.proof.lineIs(kindOf(words, line), placeOf(words, line), figureOf(words, line.measured, line.unit));
+  return say.proof.lineIs(kindOf(words, line), placeOf(words, line), amountOf(words, line.measured, line.unit));
 }
 
 /** `level at 45.75 MHz`: short, for a slip */
@@ -53,7 +53,7 @@ function placeOf({ format, workshop: say }: Words, { line }: CertifiedLine): str
   return Math.abs(figure) < 1e3 ? say.decibels(figure) : format.frequency(figure);
 }
 
-function figureOf({ workshop: say }: Words, value: number, unit: CertifiedLine['unit']): string {
+function amountOf({ workshop: say }: Words, value: number, unit: CertifiedLine['unit']): string {
   return unit === 'ratio' ? say.level(value) : unit === 'db' ? say.decibels(value) : say.hertz(value);
 }
 
@@ -67,12 +67,12 @@ export function saidChange(words: Words, change: NearestChange, draft: Draft, se
       const way = change.to > 0 ? 'in' : 'out';
       return changes.slug(letterOf(set.receiver, change.slug), say.turned(format.turnsLong(change.to), way));
     }
-    case 'figure': {
+    case 'amount': {
       const fault = draft.faults[change.fault]!;
       const field = cardFields(fault, set).find(({ key }) => key === change.key);
       const unit = field?.holds === 'number' ? field.unit : '×';
       const name = say.fields[change.key] ?? change.key;
-      return changes.figure(say.faults[fault.kind], name, say.figure(change.from, unit), say.figure(change.to, unit));
+      return changes.amount(say.faults[fault.kind], name, say.amount(change.from, unit), say.amount(change.to, unit));
     }
     case 'tolerance':
       return changes.tolerance(format.atMost(change.from, 2), format.atMost(change.to, 2));

@@ -1,7 +1,7 @@
 /** Figures of cards: the places of a rule from least to most, and what somebody types, with its unit or without. */
-import type { Bounds } from '../files/figureBounds.ts';
+import type { Bounds } from '../files/numberBounds.ts';
 
-export interface FigureScale {
+export interface AmountScale {
   /** places are 0 to here */
   readonly last: number;
   placeOf(value: number): number;
@@ -17,7 +17,7 @@ const PREFERRED = [
 ] as const;
 const A_DECADE = PREFERRED.length;
 
-export function figureScale({ least, most }: Bounds): FigureScale {
+export function amountScale({ least, most }: Bounds): AmountScale {
   if (least > 0 && most / least >= RATIO_FROM) {
     const decade = Math.floor(Math.log10(least) + 1e-9);
     const last = Math.ceil(A_DECADE * (Math.log10(most) - decade) - 1e-9);
@@ -90,7 +90,7 @@ const UNITS: Readonly<Record<string, number>> = {
 };
 
 /** `47k`, `−60 kHz`, `4,5 V`, `× 0.5`, `8 %`; null: no figure. */
-export function typedFigure(text: string): number | null {
+export function typedAmount(text: string): number | null {
   const match = /^×?\s*([+\u2212-]?(?:\d+[.,]?\d*|[.,]\d+)(?:e[+-]?\d+)?)\s*(.*)$/iu.exec(text.trim());
   if (match === null) return null;
   const figure = Number(match[1]!.replace('\u2212', '-').replace(',', '.'));

@@ -15,7 +15,7 @@ interface Shape {
 }
 
 /** Bounds of a number, of a text its length, of a list its count; throws where the format has none at this place. */
-export function figureBounds(...path: readonly string[]): Bounds {
+export function numberBounds(...path: readonly string[]): Bounds {
   let shape = scenarioSchema as unknown as Shape;
   for (const key of path) {
     const inside = bare(shape).entries?.[key];

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { detectEnvelope, diodeConductance } from '../../src/physics/diode.ts';
 import { BENCH_PROBE } from '../../src/receiver/benchProbe.ts';
-import { createDetectorFigure, sheetDiode } from '../../src/receiver/detectorFigure.ts';
+import { createDetectedLevels, sheetDiode } from '../../src/receiver/detectedLevels.ts';
 import { mainResponse } from '../../src/receiver/responses.ts';
 import { shippedLibrary, shippedReceiver } from '../files/shipped.ts';
 
@@ -43,7 +43,7 @@ describe('the figure on the tube', () => {
   )(
     'of %s, %s, runs from nothing to the whole, lower than the carrier in between',
     (_, __, { receiver, deck, response }) => {
-      const figure = createDetectorFigure(receiver, deck, response);
+      const figure = createDetectedLevels(receiver, deck, response);
       expect(figure.onTube(0)).toBe(0);
       expect(figure.onTube(1)).toBeCloseTo(1, 12);
       let before = 0;
@@ -58,10 +58,10 @@ describe('the figure on the tube', () => {
 
   // Source: the same equations written a second time with numpy and scipy 1.17 (see specification.test.ts).
   it('stands at the level of the sheet', () => {
-    const canVolts = createDetectorFigure(can.receiver, can.deck, mainResponse(can.receiver));
+    const canVolts = createDetectedLevels(can.receiver, can.deck, mainResponse(can.receiver));
     expect(canVolts.referenceCarrierVolts).toBeCloseTo(0.44379, 4);
     expect(canVolts.referenceDetectedVolts).toBeCloseTo(0.37536, 4);
-    const stripVolts = createDetectorFigure(strip.receiver, strip.deck, mainResponse(strip.receiver));
+    const stripVolts = createDetectedLevels(strip.receiver, strip.deck, mainResponse(strip.receiver));
     expect(stripVolts.referenceCarrierVolts).toBeCloseTo(1.13368, 3);
     expect(stripVolts.referenceDetectedVolts).toBeCloseTo(0.783, 3);
   });

@@ -17,7 +17,7 @@ import type { FmDetector, Receiver, SheetResponse } from './receiver.ts';
 import { readSCurve } from './sCurveReading.ts';
 import { createStatedResponse, type StatedResponse } from './statedResponse.ts';
 
-export interface DetectorFigure {
+export interface DetectedLevels {
   /** detected volts at the curve's reference (S-curve: half the distance between the peaks), without sign */
   readonly referenceDetectedVolts: number;
   /** carrier volts (peak) at the curve's reference; of an S-curve the larger diode's at its peak */
@@ -27,7 +27,7 @@ export interface DetectorFigure {
 }
 
 /** With the slugs at their nominal places and the source as the sheet sets it. */
-export function createDetectorFigure(receiver: Receiver, deck: Deck, response: SheetResponse): DetectorFigure {
+export function createDetectedLevels(receiver: Receiver, deck: Deck, response: SheetResponse): DetectedLevels {
   const { quantity, specification: spec, setUp } = response;
   const stated = createStatedResponse(receiver, deck, response);
   const { amps } = stated;

@@ -1,12 +1,12 @@
-/** A figure of a card: a field that takes it with its unit, and a rule from least to most. */
+/** An amount of a card: a field that takes it with its unit, and a rule from least to most. */
 import { useEffect, useId, useState } from 'preact/hooks';
 import { useWords } from '../../../kit/hooks/useWords.ts';
+import { amountScale, typedAmount } from '../../../workshop/amountScale.ts';
 import type { CardUnit } from '../../../workshop/faultCards.ts';
-import { figureScale, typedFigure } from '../../../workshop/figureScale.ts';
 
-export interface FigureInputProps {
+export interface AmountInputProps {
   readonly name: string;
-  /** heard with the name: whose figure it is */
+  /** heard with the name: whose amount it is */
   readonly of: string;
   readonly value: number;
   readonly unit: CardUnit;
@@ -16,26 +16,26 @@ export interface FigureInputProps {
   readonly onLetGo: () => void;
 }
 
-export function FigureInput({ name, of, value, unit, least, most, onValue, onLetGo }: FigureInputProps) {
+export function AmountInput({ name, of, value, unit, least, most, onValue, onLetGo }: AmountInputProps) {
   const { workshop: say, format } = useWords();
   const [typed, setTyped] = useState<string | null>(null);
   const hint = useId();
   useEffect(() => setTyped(null), [value]);
-  const scale = figureScale({ least, most });
-  const written = say.figure(value, unit);
+  const scale = amountScale({ least, most });
+  const written = say.amount(value, unit);
   const take = (text: string): void => {
-    const figure = typedFigure(text);
-    if (figure !== null && figure >= least && figure <= most) {
-      onValue(figure);
+    const amount = typedAmount(text);
+    if (amount !== null && amount >= least && amount <= most) {
+      onValue(amount);
       onLetGo();
       setTyped(null);
     }
   };
-  const figure = typed === null ? value : typedFigure(typed);
-  const bad = figure === null || figure < least || figure > most;
+  const amount = typed === null ? value : typedAmount(typed);
+  const bad = amount === null || amount < least || amount > most;
   return (
-    <div class="figure-input">
-      <label class="figure-slider">
+    <div class="amount-input">
+      <label class="amount-slider">
         <span class="l">{name}</span>
         <input
           type="range"
@@ -67,8 +67,8 @@ export function FigureInput({ name, of, value, unit, least, most, onValue, onLet
         }}
       />
       {bad ? (
-        <p class="figure-bad" id={hint} role="alert">
-          {say.badFigure(say.figure(least, unit), say.figure(most, unit))}
+        <p class="amount-bad" id={hint} role="alert">
+          {say.badAmount(say.amount(least, unit), say.amount(most, unit))}
         </p>
       ) : null}
     </div>

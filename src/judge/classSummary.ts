@@ -5,7 +5,7 @@ import type { MarkedLine, Marks } from './judged.ts';
 import { OUTCOMES, type Outcome } from './outcome.ts';
 import { SKILL_IDS, type SkillId, skillOf } from './skills.ts';
 
-export interface ClassFigures {
+export interface ClassSummary {
   readonly outcomes: Readonly<Record<Outcome, number>>;
   /** files whose acts an earlier one has, too */
   readonly copies: number;
@@ -35,7 +35,7 @@ export interface LostLine {
 const MISSED_BELOW = 0.85;
 const LISTED = 5;
 
-export function classFigures(rows: readonly ClassRow[]): ClassFigures {
+export function classSummary(rows: readonly ClassRow[]): ClassSummary {
   const runs = rows.flatMap((row) => (counts(row) ? [row.marks] : []));
   return {
     outcomes: Object.fromEntries(

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { FAULT_KINDS } from '../../src/receiver/faults/fault.ts';
 import { FAULT_ROWS } from '../../src/receiver/faults/faultRows.ts';
-import { figureScale, typedFigure } from '../../src/workshop/figureScale.ts';
+import { amountScale, typedAmount } from '../../src/workshop/amountScale.ts';
 import { FLAWS, flawRow } from '../../src/workshop/flaws.ts';
 
 /** Every range that a card has. */
@@ -20,7 +20,7 @@ describe('the rule of a figure', () => {
   it('stays inside its range and comes back to every one of its places', () => {
     expect(RANGES.length).toBeGreaterThan(15);
     for (const range of RANGES) {
-      const scale = figureScale(range);
+      const scale = amountScale(range);
       expect(scale.last).toBeGreaterThan(20);
       for (let place = 0; place <= scale.last; place++) {
         const value = scale.valueAt(place);
@@ -32,9 +32,9 @@ describe('the rule of a figure', () => {
   });
 
   it('has round figures: degrees one by one, kilohertz by tens, ohms as parts are sold (E24, IEC 60063, from memory)', () => {
-    expect(figureScale({ least: -85, most: 85 }).valueAt(86)).toBe(1);
-    expect(figureScale({ least: -1e6, most: 1e6 }).valueAt(106)).toBe(60e3);
-    const ohms = figureScale({ least: 1e-3, most: 1e9 });
+    expect(amountScale({ least: -85, most: 85 }).valueAt(86)).toBe(1);
+    expect(amountScale({ least: -1e6, most: 1e6 }).valueAt(106)).toBe(60e3);
+    const ohms = amountScale({ least: 1e-3, most: 1e9 });
     expect(ohms.valueAt(ohms.placeOf(47e3))).toBe(47e3);
   });
 });
@@ -53,9 +53,9 @@ describe('a typed figure', () => {
     ['+14\u00b0', 14],
     ['1e3 ohm', 1e3],
   ])('%s', (text, value) => {
-    expect(typedFigure(text)).toBeCloseTo(value, 15);
+    expect(typedAmount(text)).toBeCloseTo(value, 15);
   });
   it.each(['', 'much', '5 apples', '1..2', '8 k%', 'Infinity'])('is none: %s', (text) => {
-    expect(typedFigure(text)).toBeNull();
+    expect(typedAmount(text)).toBeNull();
   });
 });
