@@ -2,9 +2,8 @@
 import { useEffect, useState } from 'preact/hooks';
 import { problemLine } from '../base/result.ts';
 import type { BenchSetup } from '../bench/setup.ts';
-import { earlierHumVolts } from '../certify/dealt.ts';
 import { scenarioHash } from '../files/scenarioFile.ts';
-import { asDealtBefore, MOST_SEED } from '../scenario/attempt.ts';
+import { MOST_SEED } from '../scenario/attempt.ts';
 import { readEndlessId } from '../scenario/endlessId.ts';
 import { type Library, setupOfOpen } from '../services/library/library.ts';
 import type { OpenRun } from '../services/store/keptRuns.ts';
@@ -64,14 +63,8 @@ async function setupsOf(
     // A sealed run goes on only with the very scenario that it began with: its attempt made again, or, of the days before attempts, the course's own.
     const again = await library.setup(id, begun!.attempt === null ? { signal } : { signal, attempt: begun!.attempt });
     if (again?.ok) {
-      const { scenario } = again.value;
-      const same = [scenario, asDealtBefore(scenario, earlierHumVolts(scenario)), asDealtBefore(scenario)].find(
-        (one) => scenarioHash(one) === sealedAs,
-      );
-      if (same !== undefined) {
-        const setup = { ...again.value, scenario: same };
-        return { recorded: setup, shipped: setup };
-      }
+      const setup = again.value;
+      if (scenarioHash(setup.scenario) === sealedAs) return { recorded: setup, shipped: setup };
     }
   }
   const today = await library.setup(id, { signal, ...dealOf(exam) }).catch((error: unknown) => {

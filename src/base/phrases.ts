@@ -357,6 +357,8 @@ interface ScenarioPhrases {
   receiverAsBench: [];
   laterScenario: [id: string];
   lowerOrder: [];
+  comesAfterThis: [id: string];
+  noRound: [];
   orderIn: [order: number, track: string];
   setMisses: [set: number, draws: number, line: string, response: string];
   setThatAligns: [];

@@ -33,6 +33,8 @@ function sentenceOf(words: Words, verdict: Verdict): string {
       return say.unclaimed(verdict.score.total);
     case 'scoreDiffers':
       return say.scoreDiffers(verdict.claimed.total, verdict.recomputed.total);
+    case 'claimMissing':
+      return say.claimMissing(verdict.score.total);
     case 'eventsChanged':
       return say.eventsChanged;
     case 'headChanged':

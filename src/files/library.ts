@@ -175,7 +175,7 @@ export function courseProblems(
     };
     asFarAsKnown(() => {
       const { id, track } = scenario;
-      if (!file.endsWith(`${track}/${id}.json`))
+      if (!`/${file}`.endsWith(`/${track}/${id}.json`))
         say('', ['idInTrack', id, track], ['fileNamed', `${track}/${id}.json`]);
     });
     asFarAsKnown(() => once('/id', ['named', scenario.id]));
@@ -188,17 +188,36 @@ export function courseProblems(
       eachKnown(
         () => scenario.recommendedAfter,
         (before, i) => {
+          const { id } = scenario;
           const other = order.get(before);
           if (other === undefined && elsewhere.has(before)) return;
           if (other === undefined) say(`/recommendedAfter/${i}`, ['named', before], oneOf([...order.keys()]));
           else if (other.track === scenario.track && other.order >= scenario.order) {
             say(`/recommendedAfter/${i}`, ['laterScenario', before], ['lowerOrder']);
-          }
+          } else if (comesAfter(order, other, id))
+            say(`/recommendedAfter/${i}`, ['comesAfterThis', before], ['noRound']);
         },
       );
     });
   }
   return problems;
+}
+
+/** Whether a scenario is to be done after the one called `id`, at once or by way of others. */
+function comesAfter(all: ReadonlyMap<string, Scenario>, from: Scenario, id: string): boolean {
+  const seen = new Set<string>();
+  const waiting = [from.id];
+  for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
+    if (next === id) return true;
+    if (seen.has(next)) continue;
+    seen.add(next);
+    const name = next;
+    eachKnown(
+      () => all.get(name)?.recommendedAfter ?? [],
+      (before) => void waiting.push(before),
+    );
+  }
+  return false;
 }
 
 /** The deck's name, from a receiver text that may be broken in other ways: its own problems are told when it is read. */

@@ -1,4 +1,5 @@
 /** What a run is held against: the scenario of the course that it names, or, where that is dealt afresh for each attempt, the same attempt made again from its number. */
+import type { RulesVersion } from '../base/engine.ts';
 import { attemptSetup } from '../certify/attempt.ts';
 import { earlierHumVolts } from '../certify/dealt.ts';
 import { type KnownSet, knownOf } from '../certify/knownSet.ts';
@@ -6,6 +7,9 @@ import { scenarioHash } from '../files/scenarioFile.ts';
 import { asDealtBefore, isDealtAfresh } from '../scenario/attempt.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import type { FoundBench } from './judgeRun.ts';
+
+/** The last rules of the days when attempts had no hum of their own, or the same on every receiver. */
+const DEALT_BEFORE: RulesVersion = 5;
 
 /** `own`: the scenario of that name as it is known here, null where there is none. `known`: the set of its certificate. */
 export function heldAgainst(
@@ -25,5 +29,6 @@ export function heldAgainst(
     life?.strapHumVolts === scenario.life?.strapHumVolts
       ? scenario
       : asDealtBefore(scenario, life?.strapHumVolts === undefined ? undefined : earlierHumVolts(scenario));
-  return { ...design, scenarioHash: scenarioHash(dealt), known: knownOf(made.value) };
+  const before = dealt === scenario ? {} : { lastRules: DEALT_BEFORE };
+  return { ...design, scenarioHash: scenarioHash(dealt), known: knownOf(made.value), ...before };
 }

@@ -55,7 +55,7 @@ export function judgeRun(run: RunFile, file: string, find: FindBench): Judgement
   if (bench === null) {
     const found = run.scenario.receiver;
     return {
-      ...unread({ kind: 'foreign', part: 'receiver', found, wanted: ['receiverHere'] }),
+      ...unread({ kind: 'foreign', part: 'noReceiver', found, wanted: ['receiverHere'] }),
       run,
     };
   }
@@ -83,7 +83,7 @@ export function judgeRun(run: RunFile, file: string, find: FindBench): Judgement
     ...{ verdict, run, scenarioKnown: bench.value.scenarioHash !== null },
     ...(report === undefined ? {} : { report }),
   };
-  const graded = verdict.kind === 'verified' || verdict.kind === 'unclaimed' || verdict.kind === 'scoreDiffers';
+  const graded = ['verified', 'unclaimed', 'claimMissing', 'scoreDiffers'].includes(verdict.kind);
   if (!graded || run.rules === RULES_VERSION) return judgement;
   return { ...judgement, underToday: claimOf(gradeUnder(RULES_VERSION)(setup.value, run.events)) };
 }

@@ -45,7 +45,8 @@ export function outcomeOf({ verdict, run, scenarioKnown, underToday }: Judgement
 
 /** What the acts earn; null where they were not graded. */
 export function scoreOf({ verdict }: Judgement): ClaimedScore | null {
-  if (verdict.kind === 'verified' || verdict.kind === 'unclaimed') return verdict.score;
+  if (verdict.kind === 'verified' || verdict.kind === 'unclaimed' || verdict.kind === 'claimMissing')
+    return verdict.score;
   return verdict.kind === 'scoreDiffers' ? verdict.recomputed : null;
 }
 
@@ -54,9 +55,13 @@ export function headIsSealed(seal: string): boolean {
   return readSeal(seal)?.head !== null;
 }
 
-/** The same for the same acts, whoever they are said to be by and whenever the clock was started; null where there is too little to compare. */
+/** So many acts with all their figures are never alike by chance; of fewer the times must be alike, too. */
+const TELLING_ACTS = 20;
+
+/** The same for the same acts, whoever they are said to be by and whatever clock they were put to; null where there is too little to compare. */
 export function actsHash(events: readonly TimedEvent[]): string | null {
   const first = events[0];
   if (first === undefined || events.length < 2) return null;
+  if (events.length >= TELLING_ACTS) return hashOf(events.map(({ atMs: _, ...act }) => act));
   return hashOf(events.map((event) => ({ ...event, atMs: event.atMs - first.atMs })));
 }

@@ -133,7 +133,7 @@ export const UNITS: Readonly<Record<DeckElement['kind'], Unit>> = {
 function wrongValue(element: DeckElement): Phrase | null {
   const { value } = element;
   if (element.kind === 'K') return Math.abs(value) < 1 ? null : ['deckCoupling', 'none'];
-  if (element.kind === 'I') return value >= 0 && value <= MAX_VALUE ? null : ['from', 0, MAX_VALUE, 'A'];
+  if (element.kind === 'I') return value >= 0 && value <= MAX_VALUE ? null : ['alternatingAmps', 'none'];
   return value >= MIN_VALUE && value <= MAX_VALUE
     ? null
     : ['deckValue', MIN_VALUE, MAX_VALUE, UNITS[element.kind], 'none'];

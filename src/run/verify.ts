@@ -3,7 +3,7 @@
  * The order of the questions matters: the first that fails names the verdict. A forged file may carry a fresh seal;
  * then the bench decides whether it could happen, and the score decides the rest.
  */
-import { ENGINE, RULES_VERSION } from '../base/engine.ts';
+import { ENGINE, RULES_VERSION, type RulesVersion } from '../base/engine.ts';
 import type { Phrase } from '../base/phrases.ts';
 import type { Problem } from '../base/result.ts';
 import type { Refusal } from '../bench/benchEvent.ts';
@@ -20,7 +20,7 @@ import { receiverHash } from './serialise.ts';
 /** A name, a number or a hash as it stands, or what a problem of the file says. */
 export type VerdictDetail = string | Phrase;
 
-export type ForeignPart = 'version' | 'engine' | 'rules' | 'receiver' | 'scenario';
+export type ForeignPart = 'version' | 'engine' | 'rules' | 'noReceiver' | 'receiver' | 'scenario';
 
 /** One line of the score that is not as claimed; null = not there at all. */
 export interface LineDifference {
@@ -39,6 +39,8 @@ export type Verdict =
       readonly recomputed: ClaimedScore;
       readonly lines: readonly LineDifference[];
     }
+  /** signed off, but the claim is not there: somebody took it out, as no seal covers it */
+  | { readonly kind: 'claimMissing'; readonly score: ClaimedScore }
   | { readonly kind: 'eventsChanged' }
   /** the events are whole, but what the file says of itself (who, when, which) is not what was sealed with them */
   | { readonly kind: 'headChanged' }
@@ -69,6 +71,8 @@ export interface KnownBench {
   readonly deck: BenchSetup['deck'];
   /** the hash of the scenario as it was handed out; null = any scenario that is whole will do */
   readonly scenarioHash: string | null;
+  /** the last rules under which attempts were dealt as this one; left out: they are dealt so today */
+  readonly lastRules?: RulesVersion;
 }
 
 export type Recompute = (setup: BenchSetup, events: readonly TimedEvent[]) => ClaimedScore;
@@ -102,7 +106,11 @@ export function foreignPart(file: RunFile, bench: KnownBench): Verdict | null {
     foreign('scenario', inside, file.scenarioHash) ??
     (bench.scenarioHash === null || onlyTextsDiffer(own, bench.scenarioHash)
       ? null
-      : foreign('scenario', own, bench.scenarioHash))
+      : foreign('scenario', own, bench.scenarioHash)) ??
+    // Nobody can choose to have an attempt dealt as it was before: under the rules of today it tells too much.
+    (bench.lastRules === undefined || file.rules <= bench.lastRules
+      ? null
+      : foreign('scenario', own, `rules ${bench.lastRules}`))
   );
 }
 
@@ -147,7 +155,7 @@ function impossible(file: RunFile, setup: BenchSetup): Verdict | null {
 function scoreVerdict(file: RunFile, setup: BenchSetup, recompute: Recompute): Verdict {
   const score = recompute(setup, file.events);
   const claimed = file.claimed;
-  if (claimed === null) return { kind: 'unclaimed', score };
+  if (claimed === null) return { kind: file.events.at(-1)?.type === 'signedOff' ? 'claimMissing' : 'unclaimed', score };
   const lines = differences(claimed, score);
   if (lines.length === 0 && claimed.total === score.total && claimed.passed === score.passed) {
     return { kind: 'verified', score };

@@ -1,6 +1,7 @@
 /** Attempts at sealed scenarios: dealt afresh, the same again from the same number, of no use to whoever copies the turns of an earlier one, and judged like any run. */
 import { describe, expect, it } from 'vitest';
 import { certifiedSet } from '../../scripts/makeCourseIndex.ts';
+import { RULES_VERSION, type RulesVersion } from '../../src/base/engine.ts';
 import { good } from '../../src/base/result.ts';
 import { type BenchSetup, initialState } from '../../src/bench/setup.ts';
 import { attemptSetup } from '../../src/certify/attempt.ts';
@@ -10,7 +11,8 @@ import { createDemands } from '../../src/certify/demands.ts';
 import { worstOf } from '../../src/certify/search.ts';
 import { scenarioToFile } from '../../src/files/scenarioFile.ts';
 import { parseScenario } from '../../src/files/scenarioSchema.ts';
-import { claimOf, grade } from '../../src/grading/grade.ts';
+import { sealRun } from '../../src/files/seal.ts';
+import { claimOf, grade, gradeUnder } from '../../src/grading/grade.ts';
 import { heldAgainst } from '../../src/judge/heldAgainst.ts';
 import { judgeText } from '../../src/judge/judgeRun.ts';
 import { workResponses } from '../../src/receiver/responses.ts';
@@ -124,6 +126,15 @@ describe('a run of an attempt', () => {
   const judged = (file: string) =>
     judgeText(file, 'run.json', (its) => good(heldAgainst(design, scenario, its, certifiedSet(scenario.id))));
 
+  /** As a bench of these rules wrote it. */
+  const underRules = (rules: RulesVersion, on: BenchSetup, { events, learner }: typeof run): string => {
+    const file = {
+      ...toRunFile({ setup: on, events, learner } as typeof run, claimOf(gradeUnder(rules)(on, events))),
+      rules,
+    };
+    return serialiseRunFile({ ...file, seal: sealRun(file, events) });
+  };
+
   it('is passed by the technician, and verified by whoever makes the attempt again', () => {
     expect(grade(setup, run.events).passed).toBe(true);
     expect(judged(text())).toMatchObject({ verdict: { kind: 'verified' }, scenarioKnown: true });
@@ -160,8 +171,9 @@ describe('a run of an attempt', () => {
     const before = { ...setup, scenario: { ...setup.scenario, life } };
     expect(asDealtBefore(setup.scenario)).toEqual(before.scenario);
     const old = demonstrate(before);
-    const file = serialiseRunFile(toRunFile({ ...old, setup: before }, claimOf(grade(before, old.events))));
-    expect(judged(file)).toMatchObject({ verdict: { kind: 'verified' }, scenarioKnown: true });
+    expect(judged(underRules(5, before, old))).toMatchObject({ verdict: { kind: 'verified' }, scenarioKnown: true });
+    // Whoever writes it into a run of today has chosen a hum that all know.
+    expect(judged(underRules(RULES_VERSION, before, old)).verdict).toMatchObject({ kind: 'foreign', part: 'scenario' });
     // A hum that nobody dealt is nobody's.
     expect(
       judged(text({ life: { ...life, strapHumVolts: strapHumVolts === 0.1 ? 0.11 : 0.1 } })).verdict,
@@ -177,7 +189,7 @@ describe('a run of an attempt', () => {
     const old = demonstrate(before);
     const file = (volts: number): string => {
       const on = { ...before, scenario: { ...before.scenario, life: { ...life, strapHumVolts: volts } } };
-      return serialiseRunFile(toRunFile({ ...old, setup: on }, claimOf(grade(on, old.events))));
+      return underRules(5, on, old);
     };
     expect(judged(file(hum))).toMatchObject({ verdict: { kind: 'verified' }, scenarioKnown: true });
     expect(judged(file(hum + 0.01)).verdict).toMatchObject({ kind: 'foreign', part: 'scenario' });

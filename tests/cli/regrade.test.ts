@@ -170,7 +170,7 @@ describe('regrade', () => {
     const setup = made.value;
     const worked = toRunFile({ ...run, setup }, claimOf(grade(setup, honest.events)));
     const file = files.file('club-run.json', serialiseRunFile(worked));
-    expect(verdictOf(file)).toMatchObject({ outcome: 'otherScenario', part: 'receiver' });
+    expect(verdictOf(file)).toMatchObject({ outcome: 'otherScenario', part: 'noReceiver' });
     // The receiver alone: nothing to hold the scenario against.
     expect(verdictOf(file, '--beside', club)).toMatchObject({ outcome: 'otherScenario', verdict: 'verified' });
     const handed = files.file('club-night.json', JSON.stringify(scenario));

@@ -97,6 +97,8 @@ describe('verdicts', () => {
       kind: 'unreadable',
       problems: [{ file: 'run.json', place: '/events/3', found: ['nothing'], wanted: ['anObject'] }],
     },
+    { kind: 'claimMissing', score },
+    { kind: 'foreign', part: 'noReceiver', found: 'a', wanted: ['receiverHere'] },
   ];
 
   test('each is told apart from the others', () => {

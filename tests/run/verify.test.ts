@@ -54,6 +54,11 @@ describe('whole and true', () => {
     expect(verdict).toMatchObject({ kind: 'unclaimed', score: { passed: false } });
   });
 
+  test('signed off, and the claim taken out, which no seal covers', () => {
+    const half = runOf(setup, [...wholeJob(setup).slice(0, 12), { type: 'signedOff' }]);
+    expect(judge(toRunFile(half, null))).toEqual({ kind: 'claimMissing', score: recompute(setup, half.events) });
+  });
+
   test('a stopped run may claim its score without being signed off', () => {
     const run = runOf(setup, [{ type: 'cautionsAcknowledged' }, { type: 'powerSwitched', on: true }]);
     const file = toRunFile(run, recompute(setup, run.events));
@@ -238,7 +243,7 @@ describe('foreign', () => {
   test('a receiver that nobody here knows', () => {
     expect(judgeText(serialiseRunFile(good), 'run.json', () => null).verdict).toMatchObject({
       kind: 'foreign',
-      part: 'receiver',
+      part: 'noReceiver',
     });
   });
 

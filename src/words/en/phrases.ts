@@ -21,11 +21,9 @@ const NODES = { one: 'node', other: 'nodes' };
 const WORDS = { one: 'word', other: 'words' };
 const POINTS = { one: 'point', other: 'points' };
 const HOLES = { one: 'hole', other: 'holes' };
-const CHOICES_SHOWN = 40;
-const KEYS_SHOWN = 8;
+const [CHOICES_SHOWN, KEYS_SHOWN] = [40, 8];
 
 const inQuotes = (text: string): string => JSON.stringify(text);
-
 /** A bare number is written as in the file, so that it can be found there. */
 function amount(value: number, unit: Unit): string {
   switch (unit) {
@@ -439,6 +437,8 @@ export const phraseWords: PhraseWords = {
   idOfOwn: () => 'an id that no scenario of the course has',
   laterScenario: (id) => `${inQuotes(id)}, which comes later`,
   lowerOrder: () => 'scenarios with a lower order',
+  comesAfterThis: (id) => `${inQuotes(id)}, which comes after this one`,
+  noRound: () => 'scenarios that do not come after this one',
   orderIn: (order, track) => `order ${order} in ${track}`,
   setMisses: (set, draws, line, response) =>
     `set ${set}, of which ${draws} draws miss ${line} of ${inQuotes(response)}`,

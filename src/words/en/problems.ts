@@ -12,6 +12,7 @@ export const verdictTitles: Readonly<Record<Verdict['kind'], string>> = {
   verified: 'Verified',
   unclaimed: 'Not signed off',
   scoreDiffers: 'The score differs',
+  claimMissing: 'The score was taken out',
   eventsChanged: 'Events changed',
   headChanged: 'Name or date changed',
   truncated: 'Cut short',
@@ -27,6 +28,7 @@ const foreignParts: Readonly<Record<ForeignPart, (found: string, wanted: string)
   engine: (found, wanted) =>
     `The run was made on version ${found} of the bench; this is ${wanted}. Grade it on that version.`,
   rules: (found, wanted) => `The run was graded by version ${found} of the rules; this bench grades by ${wanted}.`,
+  noReceiver: (found) => `There is no receiver called “${found}” here.`,
   receiver: () => 'The run was made on a receiver that differs from the one of that name here.',
   scenario: () => 'The scenario inside is not the one that was handed out.',
 };
@@ -47,6 +49,8 @@ export const verdictSentences = {
     claimed === recomputed
       ? `The total of ${claimed} is right, but it is not made up as the file says.`
       : `The file claims ${format.counted(claimed, POINTS)}; the same actions earn ${recomputed}.`,
+  claimMissing: (total: number): string =>
+    `The run was signed off, but its score was taken out of the file. The actions earn ${format.counted(total, POINTS)}.`,
   lineDiffers: (id: string, claimed: string, recomputed: string): string =>
     `${id}: claimed ${claimed}, recomputed ${recomputed}`,
   lineAbsent: 'no such line',
@@ -64,7 +68,7 @@ export const verdictSentences = {
   impossibleEvent: (number: number, time: string, act: string, reason: string): string =>
     `Action ${number}, at ${time} (${act}), cannot have happened. ${reason}`,
   tooFast: (limit: PaceLimit, found: number, most: number, seconds: number, time: string): string =>
-    `At ${time} there are ${paceWords[limit](format.written(found, 1))} within ${format.counted(seconds, SECONDS)}; no hand does more than ${format.written(most, 1)}.`,
+    `At ${time} there are ${paceWords[limit](format.atMost(found, 1))} within ${format.counted(seconds, SECONDS)}; no hand does more than ${format.atMost(most, 1)}.`,
   unreadable: (count: number): string =>
     format.plural(count, {
       one: 'The file has a problem. Nothing of it was loaded.',
