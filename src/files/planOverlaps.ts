@@ -14,7 +14,7 @@ import type { Complain, Path } from './complaints.ts';
 export interface Thing {
   readonly path: Path;
   readonly what: DrawnThing;
-  /** its id, or '' */
+  /** its id, what is written on it, or '' */
   readonly name: string;
   readonly x: number;
   readonly y: number;
@@ -45,7 +45,12 @@ export function thingsOn({
     if (a.plan.shape === 'can') cans.set(a.plan.can, [...(cans.get(a.plan.can) ?? []), i]);
   });
   return [
-    ...plan.parts.map((part, i) => ({ path: ['plan', 'parts', i], what: part.kind, name: '', ...outline(part) })),
+    ...plan.parts.map((part, i) => ({
+      path: ['plan', 'parts', i],
+      what: part.kind,
+      name: writtenOn(part),
+      ...outline(part),
+    })),
     ...[...cans].map(([id, slugs]) => {
       const [xs, ys] = [slugs.map((i) => adjusters[i]!.plan.x), slugs.map((i) => adjusters[i]!.plan.y)];
       const [left, right, top, bottom] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
@@ -68,6 +73,8 @@ export function thingsOn({
     }),
   ];
 }
+
+const writtenOn = (part: PlanPart): string => (part.kind === 'resistor' ? '' : part.label);
 
 export function outline(part: PlanPart): Pick<Thing, 'x' | 'y' | 'half'> {
   const { x, y } = part;

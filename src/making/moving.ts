@@ -7,7 +7,15 @@ import type { Draft, Json } from './wholeReceiver.ts';
 
 export type Hindrance =
   | { readonly kind: 'edge' }
-  | { readonly kind: 'on'; readonly what: DrawnThing; readonly name: string };
+  | { readonly kind: 'on'; readonly what: DrawnThing; readonly name: string; readonly both: Rectangle };
+
+/** Plan units. */
+export interface Rectangle {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
 
 export const keyOf = ({ path }: Thing): string => path.join('/');
 
@@ -60,9 +68,22 @@ export function hindranceOf(draft: Draft, key: string): Hindrance | null {
   }
   for (const one of mates) {
     const under = things.find((other) => !mates.includes(other) && overlap(one, other));
-    if (under !== undefined) return { kind: 'on', what: under.what, name: under.name };
+    if (under !== undefined) return { kind: 'on', what: under.what, name: under.name, both: common(one, under) };
   }
   return null;
+}
+
+/** What two things both cover, each taken as the rectangle round it. */
+function common(one: Thing, other: Thing): Rectangle {
+  const along = (at: 'x' | 'y', i: 0 | 1): readonly [number, number] => {
+    const reach = ({ half }: Thing): number => (typeof half === 'number' ? half : half[i]);
+    return [
+      Math.max(one[at] - reach(one), other[at] - reach(other)),
+      Math.min(one[at] + reach(one), other[at] + reach(other)),
+    ];
+  };
+  const [[left, right], [top, bottom]] = [along('x', 0), along('y', 1)];
+  return { x: left, y: top, width: right - left, height: bottom - top };
 }
 
 /** A letter stands with the can of its slug. */

@@ -4,6 +4,7 @@ import type { Download, Page } from '@playwright/test';
 import { readReceiverPair } from '../../src/files/readReceiverPair.ts';
 import { EXAMPLE_DECK } from '../../src/making/exampleDeck.ts';
 import { en } from '../../src/words/en/index.ts';
+import { classroomWords } from '../../src/words/en/classroom.ts';
 import { ownReceiverWords as say } from '../../src/words/en/ownReceiver.ts';
 import { pair, sheetOn } from '../app/harbourCan.ts';
 import { expect, test } from './page.ts';
@@ -40,6 +41,10 @@ test('a deck becomes a receiver: mended, named, its sheet changed, saved and ope
   // The wrong line is marked, and what is likely meant is offered under it.
   await expect(page.locator('.made-lines li.wrong')).toContainText('K2 L2p L2x');
   await expect(page.getByText(say.response.waits)).toBeVisible();
+  // Nothing is said to be right of what cannot be known yet.
+  const checks = page.locator('.made-checks');
+  await expect(checks.getByRole('img', { name: say.save.notKnown })).toHaveCount(3);
+  await expect(checks.getByRole('img', { name: classroomWords.yes })).toHaveCount(0);
   await button(page, say.deck.put('L2s')).click();
   await expect(page.locator('.made-lines li.wrong')).toHaveCount(0);
   await expect(page.locator('.made-tube svg')).toBeVisible();
@@ -128,14 +133,19 @@ test('things on the plan are dragged and moved by key, and never onto one anothe
   await button(page, say.plan.undo).click();
   await expect(can).toHaveAttribute('aria-label', before);
   // Onto the valve: it goes back, and is told why.
-  const valve = (await page.getByRole('button', { name: /^Valve, / }).boundingBox())!;
+  const valve = (await page.getByRole('button', { name: /^Valve V1, / }).boundingBox())!;
   await page.mouse.move(middle.x, middle.y);
   await page.mouse.down();
   await page.mouse.move(valve.x + valve.width / 2, valve.y + valve.height / 2, { steps: 4 });
   await expect(page.locator('.made-thing.hindered')).toHaveCount(1);
+  // What both would cover is hatched, and where it goes back to is dashed.
+  const clash = (await page.locator('.made-clash').boundingBox())!;
+  expect(clash.width).toBeLessThanOrEqual(valve.width + 1);
+  const back = (await page.locator('.made-back').boundingBox())!;
+  expect(Math.abs(back.x + back.width / 2 - middle.x)).toBeLessThan(2);
   await page.mouse.up();
   await expect(can).toHaveAttribute('aria-label', before);
-  await expect(page.getByText(say.plan.on('slugCan', 'T1', 'valve', ''))).toBeVisible();
+  await expect(page.getByText(say.plan.on('slugCan', 'T1', 'valve', 'V1'))).toBeVisible();
   await can.focus();
   for (let i = 0; i < 20; i++) await page.keyboard.press('ArrowLeft');
   await expect(page.getByText(say.plan.on('slugCan', 'T1', 'testPoint', 'TP1'))).toBeVisible();

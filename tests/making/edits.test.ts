@@ -185,9 +185,13 @@ describe('on the plan', () => {
   it('nothing moves onto anything else, or over the edge', () => {
     const [t1, valve, point] = [thing('T1'), thing('plan/parts/0'), thing('TP1')];
     const onValve = moved(EXAMPLE.draft, t1, valve.x - t1.x, valve.y - t1.y);
-    expect(hindranceOf(onValve, keyOf(t1))).toEqual({ kind: 'on', what: 'valve', name: '' });
+    expect(hindranceOf(onValve, keyOf(t1))).toMatchObject({ kind: 'on', what: 'valve', name: 'V1' });
     const onCan = moved(EXAMPLE.draft, point, t1.x - point.x, t1.y - point.y);
-    expect(hindranceOf(onCan, keyOf(point))).toEqual({ kind: 'on', what: 'slugCan', name: 'T1' });
+    expect(hindranceOf(onCan, keyOf(point))).toMatchObject({ kind: 'on', what: 'slugCan', name: 'T1' });
+    // What both cover lies inside of each: a test point of 14 units stands whole on the can.
+    expect(hindranceOf(onCan, keyOf(point))).toMatchObject({
+      both: { x: t1.x - 7, y: t1.y - 7, width: 14, height: 14 },
+    });
     expect(hindranceOf(moved(EXAMPLE.draft, t1, -t1.x, 0), keyOf(t1))).toEqual({ kind: 'edge' });
     // What is refused here the checks refuse as well.
     expect(leftOf(onValve).join()).toContain('drawn over');

@@ -190,6 +190,7 @@ export const ownReceiverWords = {
       sheet: 'The design meets every line of its sheet, and each can fail',
       plan: 'Nothing stands on anything else',
     },
+    notKnown: 'not known yet',
     checking: 'Checking\u2026',
     left: 'What is left to do',
     deck: 'Save deck',

@@ -4,7 +4,15 @@ import { outline, type Thing } from '../../../files/planOverlaps.ts';
 import { useSize } from '../../../kit/hooks/useSize.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { Button, Frame, Ink } from '../../../kit/theme/art.tsx';
-import { freePlace, type Hindrance, hindranceOf, keyOf, moved, thingsOf } from '../../../making/moving.ts';
+import {
+  freePlace,
+  type Hindrance,
+  hindranceOf,
+  keyOf,
+  moved,
+  type Rectangle,
+  thingsOf,
+} from '../../../making/moving.ts';
 import { setOut } from '../../../making/setOut.ts';
 import type { Draft, Json } from '../../../making/wholeReceiver.ts';
 import type { PlanPart } from '../../../receiver/receiver.ts';
@@ -85,6 +93,12 @@ function Plan({ port, making, standing }: DeskProps) {
         {room === 0 ? null : (
           <Ink svg={art} width={room} height={plan.height * scale} viewBox={`0 0 ${plan.width} ${plan.height}`} />
         )}
+        {held === undefined || hindered === null ? null : (
+          <>
+            <i class="made-back" style={placed(boxOf(held), scale)} />
+            {hindered.kind === 'on' ? <i class="made-clash" style={placed(hindered.both, scale)} /> : null}
+          </>
+        )}
         {shownThings.map((thing) => {
           const key = keyOf(thing);
           const [w, h] = typeof thing.half === 'number' ? [thing.half, thing.half] : thing.half;
@@ -159,6 +173,18 @@ function Plan({ port, making, standing }: DeskProps) {
       <Parts draft={draft} change={port.change} full={() => setTold(say.full)} />
     </>
   );
+}
+
+const placed = ({ x, y, width, height }: Rectangle, scale: number) => ({
+  left: `${x * scale}px`,
+  top: `${y * scale}px`,
+  width: `${width * scale}px`,
+  height: `${height * scale}px`,
+});
+
+function boxOf({ x, y, half }: Thing): Rectangle {
+  const [w, h] = typeof half === 'number' ? [half, half] : half;
+  return { x: x - w, y: y - h, width: 2 * w, height: 2 * h };
 }
 
 const KINDS = ['valve', 'box', 'transformer', 'electrolytic'] as const;

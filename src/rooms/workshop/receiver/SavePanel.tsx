@@ -5,20 +5,29 @@ import { Button, Ink } from '../../../kit/theme/art.tsx';
 import { C } from '../../../kit/theme/ink.ts';
 import { cross, tick } from '../../../kit/theme/pieces.ts';
 import { deckName, type Making } from '../../../making/standing.ts';
-import { AREAS, areaOf, areasLeft } from './areas.ts';
+import { AREAS, type Area, areaOf, areasLeft, areasUnknown } from './areas.ts';
 import type { ReceiverPort } from './receiverPort.ts';
 
+type Known = 'yes' | 'no' | 'unknown';
+
 const TOLD = 12;
-const disc = (col: string, inside: string): string =>
-  `<circle cx="10" cy="10" r="8.5" fill="none" stroke="${col}" stroke-width="1.8"/>${inside}`;
-const YES = disc(C.petrol, tick(10, 10.5, 0.8));
-const NO = disc(C.rust, cross(10, 10, 0.8));
+const disc = (col: string, inside: string, dashes = ''): string =>
+  `<circle cx="10" cy="10" r="8.5" fill="none" stroke="${col}" stroke-width="1.8"${dashes}/>${inside}`;
+const SIGNS: Readonly<Record<Known, string>> = {
+  yes: disc(C.petrol, tick(10, 10.5, 0.8)),
+  no: disc(C.rust, cross(10, 10, 0.8)),
+  unknown: disc(C.ink2, '', ' stroke-dasharray="3 3"'),
+};
 
 export function SavePanel({ port, making }: { readonly port: ReceiverPort; readonly making: Making }) {
   const words = useWords();
   const { save: say } = words.ownReceiver;
   const { left } = port;
   const open = areasLeft(port);
+  const unknown = areasUnknown(port);
+  const known = (area: Area): Known => (open.has(area) ? 'no' : unknown.has(area) ? 'unknown' : 'yes');
+  const { yes, no } = words.classroom;
+  const labels: Readonly<Record<Known, string>> = { yes, no, unknown: say.notKnown };
   const elsewhere = (left ?? []).filter((problem) => areaOf(problem, deckName(making)) !== 'deck');
   return (
     <section class="made-save" aria-labelledby="made-save">
@@ -31,12 +40,7 @@ export function SavePanel({ port, making }: { readonly port: ReceiverPort; reado
         <ul class="made-checks">
           {AREAS.map((area) => (
             <li key={area}>
-              <Ink
-                svg={open.has(area) ? NO : YES}
-                width={20}
-                height={20}
-                label={open.has(area) ? words.classroom.no : words.classroom.yes}
-              />
+              <Ink svg={SIGNS[known(area)]} width={20} height={20} label={labels[known(area)]} />
               {say.checks[area]}
             </li>
           ))}

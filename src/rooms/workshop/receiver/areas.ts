@@ -21,6 +21,12 @@ export function areasLeft({ left, making }: Pick<ReceiverPort, 'left' | 'making'
   return new Set(left.map((problem) => areaOf(problem, deckName(making))));
 }
 
+/** Areas of which nothing can be said yet: a deck that cannot be read has no network, and one that makes no receiver has no sheet to measure and no plan. */
+export function areasUnknown({ standing }: Pick<ReceiverPort, 'standing'>): ReadonlySet<Area> {
+  if (standing === null || !standing.deck.ok) return new Set<Area>(['network', 'sheet', 'plan']);
+  return new Set<Area>(standing.made?.ok === true ? [] : ['sheet']);
+}
+
 export function stepsDone(port: ReceiverPort): readonly (readonly [Step, boolean])[] {
   const { standing, left } = port;
   const open = areasLeft(port);
