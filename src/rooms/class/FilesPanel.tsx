@@ -1,9 +1,11 @@
 /** The sheet of run files: where they are dropped or chosen, how far the grading is, and how many there are of each kind. */
+
 import { useRef } from 'preact/hooks';
 import type { ClassSummary } from '../../judge/classSummary.ts';
 import { OUTCOMES } from '../../judge/outcome.ts';
 import { FilesField } from '../../kit/FilesField.tsx';
 import { useWords } from '../../kit/hooks/useWords.ts';
+import { PlateTitle } from '../../kit/PlateTitle.tsx';
 import { Button, Frame, Ink } from '../../kit/theme/art.tsx';
 import { DROP_ART } from './classArt.ts';
 import type { ClassPort } from './classPort.ts';
@@ -24,12 +26,9 @@ export function FilesPanel({ port, figures, over }: FilesPanelProps) {
   return (
     <section class="paper class-files" aria-labelledby="class-files-title">
       <Frame kind="sheet" />
-      <h2 class="plate-title" id="class-files-title">
-        <span class="disc" aria-hidden="true">
-          1
-        </span>
+      <PlateTitle id="class-files-title" no={1}>
         {say.files}
-      </h2>
+      </PlateTitle>
       <DropPlace port={port} over={over} />
       {port.complaints.length === 0 ? null : (
         <ul class="complaints" role="alert">

@@ -1,9 +1,11 @@
 /** The list of runs: sorted by any column, sifted by learner and scenario, fifty rows at a time; any row opens. */
+
 import { memo } from 'preact/compat';
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import { VERDICT_IDS } from '../../grading/report.ts';
 import { type ClassRow, inOrder, type Order, ofPar, type Sieve, type SortKey } from '../../judge/classList.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
+import { PlateTitle } from '../../kit/PlateTitle.tsx';
 import { Short } from '../../kit/Short.tsx';
 import { Button, Frame } from '../../kit/theme/art.tsx';
 import type { ClassPort } from './classPort.ts';
@@ -50,12 +52,9 @@ export function RunsTable({ port, rows, sieve, onSieve }: RunsTableProps) {
     <section class="plate class-runs" aria-labelledby="class-runs-title">
       <Frame kind="card" seed={2} />
       <div class="runs-head">
-        <h2 class="plate-title" id="class-runs-title">
-          <span class="disc" aria-hidden="true">
-            2
-          </span>
+        <PlateTitle id="class-runs-title" no={2}>
           {say.runs}
-        </h2>
+        </PlateTitle>
         <SieveBar rows={port.rows} sieve={sieve} onSieve={onSieve} />
         <p class="runs-count">{say.shown(rows.length, port.rows.length)}</p>
       </div>

@@ -1,5 +1,5 @@
 /** Sealed sheets that were brought beside the runs: each is opened by its phrase, and what is in it then counts as handed out. */
-import { useState } from 'preact/hooks';
+import { useUnsealing } from '../../kit/hooks/useUnsealing.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { PhraseField } from '../../kit/PhraseField.tsx';
 import { Button } from '../../kit/theme/art.tsx';
@@ -25,18 +25,7 @@ export function SealedSheets({ port }: { readonly port: ClassPort }) {
 function Sheet({ port, sheet }: { readonly port: ClassPort; readonly sheet: SealedSheet }) {
   const { classroom: say, exam } = useWords();
   const { title, file } = sheet;
-  const [phrase, setPhrase] = useState('');
-  const [busy, setBusy] = useState(false);
-  const [problems, setProblems] = useState<readonly string[]>([]);
-  const open = (): void => {
-    if (busy || phrase.trim() === '') return;
-    setBusy(true);
-    setProblems([]);
-    void port.openSealed(file, phrase).then((said) => {
-      setBusy(false);
-      setProblems(said);
-    });
-  };
+  const sealed = useUnsealing((phrase) => port.openSealed(file, phrase));
   return (
     <li>
       <span>
@@ -52,17 +41,17 @@ function Sheet({ port, sheet }: { readonly port: ClassPort; readonly sheet: Seal
         class="sealed-phrase"
         onSubmit={(event) => {
           event.preventDefault();
-          open();
+          sealed.open();
         }}
       >
-        <PhraseField label={exam.phrase} value={phrase} onWrite={setPhrase} />
-        <Button disabled={busy || phrase.trim() === ''} onClick={open}>
-          {busy ? exam.opening : exam.open}
+        <PhraseField label={exam.phrase} value={sealed.phrase} onWrite={sealed.write} />
+        <Button disabled={!sealed.ready} onClick={sealed.open}>
+          {sealed.busy ? exam.opening : exam.open}
         </Button>
       </form>
-      {problems.length === 0 ? null : (
+      {sealed.problems.length === 0 ? null : (
         <ul class="complaints" role="alert">
-          {problems.map((text) => (
+          {sealed.problems.map((text) => (
             <li key={text}>{text}</li>
           ))}
         </ul>

@@ -1,6 +1,8 @@
 /** What the class as a whole shows: the average of each skill, the lines that most of them lost, and the instructor's note on all of them. */
+
 import type { ClassSummary } from '../../judge/classSummary.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
+import { PlateTitle } from '../../kit/PlateTitle.tsx';
 import { Frame } from '../../kit/theme/art.tsx';
 import type { NotesPort } from './classPort.ts';
 import { Bar } from './Glyphs.tsx';
@@ -15,12 +17,9 @@ export function SkillsPanel({ figures }: { readonly figures: ClassSummary }) {
   return (
     <section class="plate class-skills" aria-labelledby="class-skills-title">
       <Frame kind="panel" seed={3} />
-      <h2 class="plate-title" id="class-skills-title">
-        <span class="disc" aria-hidden="true">
-          3
-        </span>
+      <PlateTitle id="class-skills-title" no={3}>
         {say.skills} <span class="l2">{say.average}</span>
-      </h2>
+      </PlateTitle>
       {figures.skills.length === 0 ? (
         <p>{say.noAverage}</p>
       ) : (
@@ -47,12 +46,9 @@ export function LostPanel({ figures }: { readonly figures: ClassSummary }) {
   return (
     <section class="plate class-lost" aria-labelledby="class-lost-title">
       <Frame kind="card" seed={4} />
-      <h2 class="plate-title" id="class-lost-title">
-        <span class="disc" aria-hidden="true">
-          4
-        </span>
+      <PlateTitle id="class-lost-title" no={4}>
         {say.commonest}
-      </h2>
+      </PlateTitle>
       {figures.lost.length === 0 ? (
         <p>{say.noneLost}</p>
       ) : (
@@ -76,12 +72,9 @@ export function ClassNote({ notes }: { readonly notes: NotesPort }) {
   return (
     <section class="plate class-evening" aria-labelledby="class-evening-title">
       <Frame kind="card" seed={5} />
-      <h2 class="plate-title" id="class-evening-title">
-        <span class="disc" aria-hidden="true">
-          5
-        </span>
+      <PlateTitle id="class-evening-title" no={5}>
         <label for="class-evening">{say.evening}</label>
-      </h2>
+      </PlateTitle>
       <NoteField id="class-evening" notes={notes} row={null} />
       <p class="class-note">{say.eveningKept}</p>
     </section>

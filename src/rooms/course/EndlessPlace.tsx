@@ -1,6 +1,8 @@
 /** The endless track's place on the course: how hard, which seed word, and off to the bench. */
+
 import { useState } from 'preact/hooks';
 import { useFirstWords } from '../../kit/hooks/useWords.ts';
+import { Disc } from '../../kit/PlateTitle.tsx';
 import { Button, Frame } from '../../kit/theme/art.tsx';
 import './endless.css';
 
@@ -20,9 +22,7 @@ export function EndlessPlace({ newSeed, open }: EndlessPlaceProps) {
   return (
     <section class="track endless" aria-labelledby="track-endless">
       <div class="track-head">
-        <span class="disc large" aria-hidden="true">
-          E
-        </span>
+        <Disc class="large">E</Disc>
         <h2 id="track-endless" tabIndex={-1}>
           {words.trackTitle}
         </h2>

@@ -1,8 +1,10 @@
 /** The user's own shelf: scenarios that were opened from files, by a button or dropped anywhere on the page. */
+
 import { useEffect, useReducer, useRef, useState } from 'preact/hooks';
 import { FilesField } from '../../kit/FilesField.tsx';
 import { useFileDrop } from '../../kit/hooks/useFileDrop.ts';
 import { useFirstWords } from '../../kit/hooks/useWords.ts';
+import { Disc } from '../../kit/PlateTitle.tsx';
 import { Button } from '../../kit/theme/art.tsx';
 import type { CourseCard } from '../../present/ports.ts';
 import { EveningPlace } from './EveningPlace.tsx';
@@ -79,9 +81,7 @@ export function OwnPlace({ port, columns, runsRead, drawn, open, onHand }: OwnPl
   return (
     <section ref={section} class={over ? 'own-place over' : 'own-place'} aria-labelledby="track-own" aria-busy={busy}>
       <div class="track-head">
-        <span class="disc large" aria-hidden="true">
-          {words.letter}
-        </span>
+        <Disc class="large">{words.letter}</Disc>
         <h2 id="track-own" tabIndex={-1}>
           {words.title}
         </h2>

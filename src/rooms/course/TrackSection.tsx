@@ -1,6 +1,8 @@
 /** One track: its head, and its cards as many abreast as fit. */
+
 import { useMemo } from 'preact/hooks';
 import { useFirstWords } from '../../kit/hooks/useWords.ts';
+import { Disc } from '../../kit/PlateTitle.tsx';
 import { cardRows, cardsPerRow, type Track } from '../../present/courseTracks.ts';
 import { JobCard } from './JobCard.tsx';
 import './cards.css';
@@ -49,9 +51,7 @@ export function TrackSection({ track, place, span, codes, runsRead, shown, drawn
   return (
     <section class="track" aria-labelledby={`track-${place}`} style={{ gridColumn: `span ${span}` }}>
       <div class="track-head">
-        <span class="disc large" aria-hidden="true">
-          {letter}
-        </span>
+        <Disc class="large">{letter}</Disc>
         <h2 id={`track-${place}`} tabIndex={-1}>
           {title}
         </h2>

@@ -1,7 +1,9 @@
 /** An exam: opened by the phrase that is said aloud, done in its order and its time, handed in as one file. */
+
 import { useEffect, useReducer, useState } from 'preact/hooks';
 import { usePageTitle } from '../../kit/hooks/usePageTitle.ts';
 import { usePrinting } from '../../kit/hooks/usePrinting.ts';
+import { useUnsealing } from '../../kit/hooks/useUnsealing.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { PhraseField } from '../../kit/PhraseField.tsx';
 import { Button, Frame, Header } from '../../kit/theme/art.tsx';
@@ -44,24 +46,13 @@ export function ExamPage({ port }: { readonly port: ExamPort }) {
 function OpenForm({ port }: { readonly port: ExamPort }) {
   const { exam: say } = useWords();
   const [candidate, setCandidate] = useState('');
-  const [phrase, setPhrase] = useState('');
-  const [busy, setBusy] = useState(false);
-  const [problems, setProblems] = useState<readonly string[]>([]);
+  const sealed = useUnsealing((phrase) => port.open(candidate, phrase));
   if (!port.canOpen) return <p role="alert">{say.noCrypto}</p>;
   if (port.another) return <p role="alert">{say.notGoingOn}</p>;
   const numbers = port.candidates === 'numbers';
   const open = (): void => {
-    if (numbers && !/^[1-9]\d{0,2}$/.test(candidate.trim())) {
-      setProblems([say.badNumber]);
-      return;
-    }
-    if (candidate.trim() === '' || phrase.trim() === '') return;
-    setBusy(true);
-    setProblems([]);
-    void port.open(candidate, phrase).then((said) => {
-      setBusy(false);
-      setProblems(said);
-    });
+    if (numbers && !/^[1-9]\d{0,2}$/.test(candidate.trim())) sealed.setProblems([say.badNumber]);
+    else if (candidate.trim() !== '') sealed.open();
   };
   return (
     <form
@@ -83,18 +74,18 @@ function OpenForm({ port }: { readonly port: ExamPort }) {
           onInput={({ currentTarget }) => setCandidate(currentTarget.value)}
         />
       </label>
-      <PhraseField label={say.phrase} value={phrase} onWrite={setPhrase} class="wide" />
-      <Button primary disabled={busy || candidate.trim() === '' || phrase.trim() === ''} onClick={open}>
-        {busy ? say.opening : say.open}
+      <PhraseField label={say.phrase} value={sealed.phrase} onWrite={sealed.write} class="wide" />
+      <Button primary disabled={!sealed.ready || candidate.trim() === ''} onClick={open}>
+        {sealed.busy ? say.opening : say.open}
       </Button>
       {/* Without it the enter key does nothing in a form of two fields. */}
       <button type="submit" hidden>
         {say.open}
       </button>
       <p class="s">{say.openNote}</p>
-      {problems.length === 0 ? null : (
+      {sealed.problems.length === 0 ? null : (
         <ul class="exam-problems" role="alert">
-          {problems.map((problem) => (
+          {sealed.problems.map((problem) => (
             <li key={problem}>{problem}</li>
           ))}
         </ul>

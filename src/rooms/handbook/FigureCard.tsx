@@ -1,7 +1,9 @@
 /** A live figure: the tube with its picture, what can be turned, what is read. */
+
 import { useMemo, useRef } from 'preact/hooks';
 import { useSize } from '../../kit/hooks/useSize.ts';
 import { useFirstWords } from '../../kit/hooks/useWords.ts';
+import { Disc } from '../../kit/PlateTitle.tsx';
 import { FigureSlider } from '../../kit/plots/FigureSlider.tsx';
 import { useFigure } from '../../kit/plots/useFigure.ts';
 import { px } from '../../kit/px.ts';
@@ -43,9 +45,7 @@ export function FigureCard({ no, words, book }: FigureCardProps) {
     <figure class="figure-card">
       <figcaption>
         <h2 class="h">
-          <span class="disc" aria-hidden="true">
-            {no}
-          </span>
+          <Disc>{no}</Disc>
           {words.title}
         </h2>
       </figcaption>

@@ -3,6 +3,7 @@
 import { useMemo, useRef } from 'preact/hooks';
 import { useSize } from '../../kit/hooks/useSize.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
+import { PlateTitle } from '../../kit/PlateTitle.tsx';
 import { Button, Fit, Frame, Ink } from '../../kit/theme/art.tsx';
 import { C } from '../../kit/theme/ink.ts';
 import { TubeFace } from '../../kit/tube/TubeFace.tsx';
@@ -65,12 +66,9 @@ export function ReplayPanel({ port, playback, lengthSeconds }: ReplayPanelProps)
   return (
     <section class="plate replay" id="replay" aria-labelledby="replay-title">
       <Frame kind="panel" seed={2} />
-      <h2 class="plate-title" id="replay-title">
-        <span class="disc" aria-hidden="true">
-          2
-        </span>
+      <PlateTitle id="replay-title" no={2}>
         {say.replay}
-      </h2>
+      </PlateTitle>
       <div class="replay-tube">
         <TubeFace
           mini

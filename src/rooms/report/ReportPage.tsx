@@ -8,6 +8,7 @@ import { lineIsMet } from '../../grading/report.ts';
 import { usePageTitle } from '../../kit/hooks/usePageTitle.ts';
 import { usePrinting } from '../../kit/hooks/usePrinting.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
+import { Disc } from '../../kit/PlateTitle.tsx';
 import { Told } from '../../kit/Told.tsx';
 import { Button, Fit, Frame, Header, type RoomLink, Rooms } from '../../kit/theme/art.tsx';
 import type { ReportPort } from '../../present/ports.ts';
@@ -130,9 +131,7 @@ export function ReportPage({ port, links, next = null, notices }: ReportPageProp
           <ol class="figure-points" aria-label={say.figurePoints}>
             {told.map(({ no, hz, line, met }) => (
               <li key={line.id}>
-                <span class="disc rust" aria-hidden="true">
-                  {no}
-                </span>
+                <Disc class="rust">{no}</Disc>
                 <span class="m">{say.frequency(hz)}</span>
                 <span>{say.wants(line)}</span>
                 <b class={met ? 'met' : 'missed'}>{met ? say.met : say.missed}</b>

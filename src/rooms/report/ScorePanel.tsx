@@ -4,6 +4,7 @@ import { capWords } from '../../describe/ruleWords.ts';
 import { HELPER_SECONDS } from '../../grading/limits.ts';
 import { BLOCKS, type Block, type Report } from '../../grading/report.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
+import { PlateTitle } from '../../kit/PlateTitle.tsx';
 import { Short } from '../../kit/Short.tsx';
 import { Fit, Frac, Frame, thumb } from '../../kit/theme/art.tsx';
 import { C, hatch, r1 } from '../../kit/theme/ink.ts';
@@ -32,12 +33,9 @@ export function ScorePanel({ report, previousBest, showLines }: ScorePanelProps)
   return (
     <section class="plate score" aria-labelledby="score-title">
       <Frame kind="panel" />
-      <h2 class="plate-title" id="score-title">
-        <span class="disc" aria-hidden="true">
-          1
-        </span>
+      <PlateTitle id="score-title" no={1}>
         {say.score}
-      </h2>
+      </PlateTitle>
       <button type="button" class="link all-lines" onClick={showLines}>
         {say.allLines(report.lines.length)}
       </button>

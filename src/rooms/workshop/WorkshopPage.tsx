@@ -1,7 +1,9 @@
 /** The workshop's desk for scenarios: receiver and slugs, what is wrong, what the learner will see, what the file lacks. */
+
 import { useFileDrop } from '../../kit/hooks/useFileDrop.ts';
 import { usePageTitle } from '../../kit/hooks/usePageTitle.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
+import { Disc } from '../../kit/PlateTitle.tsx';
 import type { RoomLink } from '../../kit/theme/art.tsx';
 import type { PlaceTabsProps } from './PlaceTabs.tsx';
 import { CardsPanel } from './scenario/CardsPanel.tsx';
@@ -51,9 +53,7 @@ export function WorkshopPage({ port, links, onPlace }: WorkshopPageProps) {
         ) : (
           <section class="seen" aria-busy={standing.kind === 'fetching'}>
             <h2 class="plate-title">
-              <span class="disc" aria-hidden="true">
-                3
-              </span>
+              <Disc>3</Disc>
               {say.seenTitle}
             </h2>
             <p class="desk-note">{standing.kind === 'fetching' ? say.reading : say.cannotRead}</p>

@@ -3,6 +3,7 @@
 import type { ComponentChildren } from 'preact';
 import { useId, useRef, useState } from 'preact/hooks';
 import { useWords } from '../../../kit/hooks/useWords.ts';
+import { Disc } from '../../../kit/PlateTitle.tsx';
 import type { Rect } from '../../../kit/px.ts';
 import { place, px } from '../../../kit/px.ts';
 import { Short } from '../../../kit/Short.tsx';
@@ -33,9 +34,7 @@ export function Panel({ id, no, title, rect, width, extra, children, class: cls 
     >
       <Frame kind="panel" />
       <div class="panel-head">
-        <span class="disc" aria-hidden="true">
-          {no}
-        </span>
+        <Disc>{no}</Disc>
         <h2 id={`${id}-title`} class="h short" title={title} tabIndex={-1}>
           {title}
         </h2>

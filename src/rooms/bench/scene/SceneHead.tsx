@@ -1,4 +1,5 @@
 /** The numbered heading of a part of the bench: dark disc and title. */
+import { Disc } from '../../../kit/PlateTitle.tsx';
 import { Short } from '../../../kit/Short.tsx';
 
 export function SceneHead({
@@ -13,9 +14,7 @@ export function SceneHead({
 }) {
   return (
     <h2 class="scene-head">
-      <span class="disc" aria-hidden="true">
-        {no}
-      </span>
+      <Disc>{no}</Disc>
       {hideTitle ? <span class="unseen">{children}</span> : <Short class="h">{children}</Short>}
     </h2>
   );

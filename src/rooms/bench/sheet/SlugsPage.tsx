@@ -1,6 +1,7 @@
 /** Third page of the sheet: what each slug does, and the test points. */
 
 import { useMemo } from 'preact/hooks';
+import { Disc } from '../../../kit/PlateTitle.tsx';
 import { SlugsAndPoints } from '../../../kit/SlugsAndPoints.tsx';
 import type { Receiver } from '../../../receiver/receiver.ts';
 import { slugLetters } from '../../../receiver/slugLetters.ts';
@@ -12,9 +13,7 @@ export function SlugsPage({ receiver }: { readonly receiver: Receiver }) {
       receiver={receiver}
       letter={(slug) => (
         <>
-          <span class="disc hollow co" aria-hidden="true">
-            {letters.get(slug)}
-          </span>
+          <Disc class="hollow co">{letters.get(slug)}</Disc>
           <span class="unseen">{letters.get(slug)}: </span>
         </>
       )}

@@ -1,6 +1,8 @@
 /** What each candidate of an exam is dealt: a row for each number, a column for each scenario. The figure is what the set is made from, as it stands in the run file. */
+
 import { useEffect, useState } from 'preact/hooks';
 import { useWords } from '../../../kit/hooks/useWords.ts';
+import { PlateTitle } from '../../../kit/PlateTitle.tsx';
 import { Frame } from '../../../kit/theme/art.tsx';
 import type { Deals, EveningDraft, EveningPort, ExamTerms } from './eveningPort.ts';
 import './deals.css';
@@ -49,12 +51,9 @@ export function DealGrid({ port, draft, terms, codes, candidates, complete }: De
   return (
     <section class="paper evening-deals" aria-labelledby="evening-deals">
       <Frame kind="card" seed={5} />
-      <h2 class="plate-title" id="evening-deals">
-        <span class="disc" aria-hidden="true">
-          5
-        </span>
+      <PlateTitle id="evening-deals" no={5}>
         {say.title}
-      </h2>
+      </PlateTitle>
       <p class="evening-note">{why ?? say.note}</p>
       {why !== null ? null : found === null ? (
         <p role="status">{say.working}</p>

@@ -1,7 +1,9 @@
 /** The workshop's place for the sheet of an evening: which scenarios, in which order, in how much time; then a file. */
+
 import { useEffect, useMemo, useReducer, useState } from 'preact/hooks';
 import { usePageTitle } from '../../../kit/hooks/usePageTitle.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
+import { PlateTitle } from '../../../kit/PlateTitle.tsx';
 import { Button, Frame, type RoomLink } from '../../../kit/theme/art.tsx';
 import type { ScenarioEntry } from '../../../present/scenarioEntry.ts';
 import { begun, changed, type History, redone, undone } from '../../../workshop/history.ts';
@@ -98,12 +100,9 @@ export function EveningPage({ port, links, onPlace }: EveningPageProps) {
       <div class="evening-desk">
         <section class="paper evening-sheet" aria-labelledby="evening-title">
           <Frame kind="sheet" />
-          <h2 class="plate-title" id="evening-title">
-            <span class="disc" aria-hidden="true">
-              1
-            </span>
+          <PlateTitle id="evening-title" no={1}>
             {say.tab}
-          </h2>
+          </PlateTitle>
           <div class="evening-fields">
             <label class="wide">
               <span class="l">{say.name}</span>
@@ -213,12 +212,9 @@ export function EveningPage({ port, links, onPlace }: EveningPageProps) {
           />
           <section class="paper evening-out" aria-labelledby="evening-out">
             <Frame kind="card" />
-            <h2 class="plate-title" id="evening-out">
-              <span class="disc" aria-hidden="true">
-                3
-              </span>
+            <PlateTitle id="evening-out" no={3}>
               {say.handOut}
-            </h2>
+            </PlateTitle>
             <p>{say.handOutNote}</p>
             {lacks.length === 0 ? null : (
               <ul class="evening-lacks">

@@ -1,6 +1,8 @@
 /** Whether the sheet is an exam, by which phrase it is sealed, and on which terms it is done. */
+
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { PhraseField } from '../../../kit/PhraseField.tsx';
+import { PlateTitle } from '../../../kit/PlateTitle.tsx';
 import { Frame } from '../../../kit/theme/art.tsx';
 import type { ExamTerms } from './eveningPort.ts';
 
@@ -21,12 +23,9 @@ export function ExamFields({ terms, phrase, sealed, all, change, changePhrase }:
   return (
     <section class="paper evening-exam" aria-labelledby="evening-exam">
       <Frame kind="card" />
-      <h2 class="plate-title" id="evening-exam">
-        <span class="disc" aria-hidden="true">
-          2
-        </span>
+      <PlateTitle id="evening-exam" no={2}>
         {say.title}
-      </h2>
+      </PlateTitle>
       <label class="evening-tick">
         <input
           type="checkbox"

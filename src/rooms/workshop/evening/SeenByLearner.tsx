@@ -1,5 +1,7 @@
 /** How a learner meets the sheet: an exam first under its seal, then each scenario, open or waiting for the one before. A picture of the course page and the exam's, to look at only. */
+
 import { useWords } from '../../../kit/hooks/useWords.ts';
+import { PlateTitle } from '../../../kit/PlateTitle.tsx';
 import { Told } from '../../../kit/Told.tsx';
 import { Frame, Ink } from '../../../kit/theme/art.tsx';
 import { C } from '../../../kit/theme/ink.ts';
@@ -25,12 +27,9 @@ export function SeenByLearner({ draft, entries }: SeenByLearnerProps) {
   const codeOf = (id: string): string => entries.get(id)?.code ?? id;
   return (
     <section class="evening-seen" aria-labelledby="evening-seen">
-      <h2 class="plate-title" id="evening-seen">
-        <span class="disc" aria-hidden="true">
-          4
-        </span>
+      <PlateTitle id="evening-seen" no={4}>
         {say.title}
-      </h2>
+      </PlateTitle>
       {exam === null ? null : (
         <>
           <div class="paper seen-seal">

@@ -1,8 +1,10 @@
 /** The deck line by line; a line that cannot be read is marked, with the reason and what may be done below it. */
+
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { Problem } from '../../../base/result.ts';
 import { saidPhrase } from '../../../describe/problem.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
+import { PlateTitle } from '../../../kit/PlateTitle.tsx';
 import { Button, Frame } from '../../../kit/theme/art.tsx';
 import { type Repair, repairsOf } from '../../../making/deckFile.ts';
 import { deckName, type Making, type Standing } from '../../../making/standing.ts';
@@ -32,10 +34,9 @@ export function DeckPanel({ port, making, standing }: DeskProps) {
   return (
     <section class="paper made-deck" aria-labelledby="made-deck">
       <Frame kind="sheet" />
-      <h2 class="plate-title" id="made-deck">
-        <Disc n={1} />
+      <PlateTitle id="made-deck" no={1}>
         {say.deck.title}
-      </h2>
+      </PlateTitle>
       <p class="made-file">
         <span class="m">{deckName(making)}</span>{' '}
         <span class="l2">{say.deck.understood(lines.length - wrong.size, lines.length)}</span>
@@ -142,13 +143,5 @@ function Fix({
         ))}
       </div>
     </div>
-  );
-}
-
-export function Disc({ n }: { readonly n: number }) {
-  return (
-    <span class="disc" aria-hidden="true">
-      {n}
-    </span>
   );
 }

@@ -1,14 +1,16 @@
 /** What has been understood of the deck: its circuit drawn, which coils are turned, where one may touch. */
+
 import { useMemo } from 'preact/hooks';
 import { SymbolMark } from '../../../kit/circuit/SymbolMark.tsx';
 import { useWords } from '../../../kit/hooks/useWords.ts';
+import { PlateTitle } from '../../../kit/PlateTitle.tsx';
 import { Frame } from '../../../kit/theme/art.tsx';
 import { put } from '../../../making/edits.ts';
 import type { Deck } from '../../../physics/deck.ts';
 import { circuitDiagram } from '../../../present/circuit/circuitDiagram.ts';
 import type { Receiver } from '../../../receiver/receiver.ts';
 import { Coils } from './CoilList.tsx';
-import { type DeskProps, Disc } from './DeckPanel.tsx';
+import type { DeskProps } from './DeckPanel.tsx';
 import { done, Field } from './Field.tsx';
 import { Labelled } from './Labelled.tsx';
 import { Points } from './PointList.tsx';
@@ -22,13 +24,12 @@ export function NetworkPanel(props: DeskProps) {
   return (
     <section class="paper made-card" aria-labelledby="made-network">
       <Frame kind="card" />
-      <h2 class="plate-title" id="made-network">
-        <Disc n={2} />
+      <PlateTitle id="made-network" no={2}>
         {say.network.title}
         {deck.ok ? (
           <span class="l2">{say.network.counts(making.draft.adjusters.length, stages, couplings)}</span>
         ) : null}
-      </h2>
+      </PlateTitle>
       {made?.ok && deck.ok ? <Diagram receiver={made.value.receiver} deck={deck.value} /> : null}
       {deck.ok ? (
         <>

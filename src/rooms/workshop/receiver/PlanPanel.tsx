@@ -1,8 +1,10 @@
 /** The chassis from above, with everything that stands on it: dragged, or moved by the arrow keys, never onto anything else. */
+
 import { useMemo, useRef, useState } from 'preact/hooks';
 import { outline, type Thing } from '../../../files/planOverlaps.ts';
 import { useSize } from '../../../kit/hooks/useSize.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
+import { PlateTitle } from '../../../kit/PlateTitle.tsx';
 import { Button, Frame, Ink } from '../../../kit/theme/art.tsx';
 import {
   freePlace,
@@ -16,7 +18,7 @@ import {
 import { setOut } from '../../../making/setOut.ts';
 import type { Draft, Json } from '../../../making/wholeReceiver.ts';
 import type { PlanPart } from '../../../receiver/receiver.ts';
-import { type DeskProps, Disc } from './DeckPanel.tsx';
+import type { DeskProps } from './DeckPanel.tsx';
 import { planArt } from './planArt.ts';
 import './plan.css';
 
@@ -44,11 +46,10 @@ export function PlanPanel({ port, making, standing }: DeskProps) {
   return (
     <section class="paper made-card" aria-labelledby="made-plan">
       <Frame kind="card" />
-      <h2 class="plate-title" id="made-plan">
-        <Disc n={4} />
+      <PlateTitle id="made-plan" no={4}>
         {say.plan.title}
         <span class="l2">{say.plan.how}</span>
-      </h2>
+      </PlateTitle>
       {whole ? <Plan {...{ port, making, standing }} /> : <p>{say.plan.waits}</p>}
     </section>
   );

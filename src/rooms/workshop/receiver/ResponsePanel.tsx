@@ -1,7 +1,9 @@
 /** The response of the design, and the sheet that is made of it: each line with its limit, which may be changed; more lines put on, any taken off. */
+
 import { useMemo, useRef, useState } from 'preact/hooks';
 import { useSize } from '../../../kit/hooks/useSize.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
+import { PlateTitle } from '../../../kit/PlateTitle.tsx';
 import { Button, Frame, Ink } from '../../../kit/theme/art.tsx';
 import { put, withoutSheet } from '../../../making/edits.ts';
 import { addLine, limitOf, type NewLine, withLimit, withoutLine } from '../../../making/sheetLines.ts';
@@ -11,7 +13,7 @@ import type { Receiver, Specification } from '../../../receiver/receiver.ts';
 import type { SpecItem } from '../../../receiver/specification.ts';
 import type { Words } from '../../../words/words.ts';
 import { AddLine } from './AddLine.tsx';
-import { type DeskProps, Disc } from './DeckPanel.tsx';
+import type { DeskProps } from './DeckPanel.tsx';
 import { Field, hertzOf, kilohertz, numberOf } from './Field.tsx';
 import { hzAt, responseArt, responseGeometry } from './responseArt.ts';
 import { Stands } from './Stands.tsx';
@@ -22,10 +24,9 @@ export function ResponsePanel({ port, making, standing }: DeskProps) {
   return (
     <section class="paper made-card" aria-labelledby="made-response">
       <Frame kind="card" />
-      <h2 class="plate-title" id="made-response">
-        <Disc n={3} />
+      <PlateTitle id="made-response" no={3}>
         {say.response.title}
-      </h2>
+      </PlateTitle>
       {deck.ok && made?.ok && drawn !== null ? (
         <Sheet {...{ port, making, standing, drawn }} deck={deck.value} receiver={made.value.receiver} />
       ) : (

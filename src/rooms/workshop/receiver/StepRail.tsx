@@ -1,5 +1,7 @@
 /** How far the receiver is: it reports, it does not navigate. */
+
 import { useWords } from '../../../kit/hooks/useWords.ts';
+import { Disc } from '../../../kit/PlateTitle.tsx';
 import { stepsDone } from './areas.ts';
 import type { ReceiverPort } from './receiverPort.ts';
 
@@ -11,9 +13,7 @@ export function StepRail({ port }: { readonly port: ReceiverPort }) {
     <ol class="made-steps" aria-label={say.stepList}>
       {done.map(([step, is], i) => (
         <li key={step} class={is ? 'done' : step === now ? 'now' : undefined}>
-          <span class="disc" aria-hidden="true">
-            {is ? '\u2713' : i + 1}
-          </span>
+          <Disc>{is ? '\u2713' : i + 1}</Disc>
           <span aria-hidden="true">{say.steps[step]}</span>
           <span class="unseen">{say.stepState(say.steps[step], is)}</span>
         </li>

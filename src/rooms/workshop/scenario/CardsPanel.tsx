@@ -1,7 +1,9 @@
 /** What is wrong: faults of the set, flaws of the bench and how it is left, as cards; and all those that may be added. */
+
 import { useMemo, useState } from 'preact/hooks';
 import { slugName } from '../../../describe/slugName.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
+import { PlateTitle } from '../../../kit/PlateTitle.tsx';
 import type { FaultKind } from '../../../receiver/faults/fault.ts';
 import type { FaultySet } from '../../../receiver/faults/faultPlaces.ts';
 import type { Receiver } from '../../../receiver/receiver.ts';
@@ -26,12 +28,9 @@ export function CardsPanel({ port }: { readonly port: WorkshopPort }) {
   const flaws = FLAWS.filter((id) => flawRow(id).read(draft) !== null);
   return (
     <section class="cards-panel" aria-labelledby="cards-panel-title">
-      <h2 class="plate-title" id="cards-panel-title">
-        <span class="disc" aria-hidden="true">
-          2
-        </span>
+      <PlateTitle id="cards-panel-title" no={2}>
         {say.wrongTitle}
-      </h2>
+      </PlateTitle>
       <CardsTold draft={draft} />
       {draft.faults.length === 0 || set === null ? null : (
         <>

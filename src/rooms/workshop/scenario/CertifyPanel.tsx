@@ -2,6 +2,7 @@
 
 import { partCalled } from '../../../describe/partCalled.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
+import { PlateTitle } from '../../../kit/PlateTitle.tsx';
 import { Button, Frame } from '../../../kit/theme/art.tsx';
 import type { SetParts } from '../../../receiver/individualSet.ts';
 import { BOUNDS } from '../../../workshop/formBounds.ts';
@@ -28,13 +29,10 @@ export function CertifyPanel({ port, proving }: CertifyPanelProps) {
     <section class="certify paper" aria-labelledby="certify-title">
       <Frame kind="panel" />
       <div class="certify-acts">
-        <h2 class="plate-title" id="certify-title">
-          <span class="disc" aria-hidden="true">
-            4
-          </span>
+        <PlateTitle id="certify-title" no={4}>
           {say.title}
           <span class="l2">{say.why}</span>
-        </h2>
+        </PlateTitle>
         <div class="certify-buttons">
           {step !== null && isOfThis ? (
             <Button onClick={proving.cancel}>{say.cancel}</Button>

@@ -1,5 +1,7 @@
 /** The draft's words and rules: what the learner reads, the name of the file, aids, proofs, points, time. */
+
 import { useWords } from '../../../kit/hooks/useWords.ts';
+import { PlateTitle } from '../../../kit/PlateTitle.tsx';
 import { PROOFS } from '../../../scenario/proofId.ts';
 import type { ScenarioWeights } from '../../../scenario/scenario.ts';
 import { BOUNDS } from '../../../workshop/formBounds.ts';
@@ -18,12 +20,9 @@ export function FormPanel({ port }: { readonly port: WorkshopPort }) {
   const say = workshop.form;
   return (
     <section class="form-panel" aria-labelledby="form-title">
-      <h2 class="plate-title" id="form-title">
-        <span class="disc" aria-hidden="true">
-          5
-        </span>
+      <PlateTitle id="form-title" no={5}>
         {say.title}
-      </h2>
+      </PlateTitle>
       <div class="form-columns">
         <Texts port={port} />
         <div>

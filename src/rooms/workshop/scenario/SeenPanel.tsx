@@ -1,8 +1,10 @@
 /** The tube as the set will be handed out, with the curve that the sheet wants in wax, and the lines of the sheet that will be wrong; all of it live. */
+
 import { useMemo, useRef, useState } from 'preact/hooks';
 import type { BenchSetup } from '../../../bench/setup.ts';
 import { useSize } from '../../../kit/hooks/useSize.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
+import { PlateTitle } from '../../../kit/PlateTitle.tsx';
 import { ghostPath } from '../../../kit/tube/ghosts.ts';
 import { TUBE_HOOD, TubeFace } from '../../../kit/tube/TubeFace.tsx';
 import { responseById } from '../../../receiver/responses.ts';
@@ -36,13 +38,10 @@ export function SeenPanel({ port, set }: SeenPanelProps) {
   const lines = look?.lines ?? null;
   return (
     <section class="seen" aria-labelledby="seen-title" aria-busy={behind}>
-      <h2 class="plate-title" id="seen-title">
-        <span class="disc" aria-hidden="true">
-          3
-        </span>
+      <PlateTitle id="seen-title" no={3}>
         {say.seenTitle}
         <span class="l2">{say.seenWhen}</span>
-      </h2>
+      </PlateTitle>
       {responses.length < 2 ? null : (
         <fieldset class="tabs" aria-label={say.curve}>
           {responses.map(({ id, title }) => (

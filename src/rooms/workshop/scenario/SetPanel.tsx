@@ -1,6 +1,8 @@
 /** The receiver, which set of it stands on the bench, and how far its slugs are off: by hand, or scattered from a seed. */
+
 import { useState } from 'preact/hooks';
 import { useWords } from '../../../kit/hooks/useWords.ts';
+import { PlateTitle } from '../../../kit/PlateTitle.tsx';
 import { Frame } from '../../../kit/theme/art.tsx';
 import { MOST_SEED } from '../../../scenario/attempt.ts';
 import { withScatter, withSet, withSlug } from '../../../workshop/draft.ts';
@@ -20,12 +22,9 @@ export function SetPanel({ port }: { readonly port: WorkshopPort }) {
   return (
     <section class="paper set-panel" aria-labelledby="set-panel-title">
       <Frame kind="sheet" />
-      <h2 class="plate-title" id="set-panel-title">
-        <span class="disc" aria-hidden="true">
-          1
-        </span>
+      <PlateTitle id="set-panel-title" no={1}>
         {say.setTitle}
-      </h2>
+      </PlateTitle>
       <div class="set-choices">
         <label class="desk-field wide">
           <span class="l">{say.receiverField}</span>

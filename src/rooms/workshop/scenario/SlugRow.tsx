@@ -1,5 +1,7 @@
 /** The chosen slug: its letter, a rule by eighths of a turn, how far it is off, a step either way, and the way back. */
+
 import { useWords } from '../../../kit/hooks/useWords.ts';
+import { Disc } from '../../../kit/PlateTitle.tsx';
 import { Frac } from '../../../kit/theme/art.tsx';
 import type { StoodSlug } from './stoodSlugs.ts';
 
@@ -35,9 +37,7 @@ export function SlugRow({ slug, named, scattered, onTurns, onLetGo }: SlugRowPro
   );
   return (
     <div class={way === 'none' ? 'slug-row' : 'slug-row off'}>
-      <span class="disc" aria-hidden="true">
-        {letter}
-      </span>
+      <Disc>{letter}</Disc>
       <label class="amount-slider">
         <span class="slug-name" aria-hidden="true">
           {adjuster.label}
