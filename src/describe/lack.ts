@@ -2,8 +2,11 @@
  * What keeps a step of the sheet from its tick, said where the step stands: what is missing, where, and which way. Of a missed line of the sheet it comes in
  * stages, the one who asks deciding how far: where to look, what it means, which slug and which way.
  */
+
+import type { BenchState } from '../bench/benchState.ts';
 import { BIAS_OUTPUTS } from '../bench/biasOutputs.ts';
 import type { Facts } from '../bench/facts.ts';
+import { faintByLevel } from '../bench/faintByLevel.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 import { sheetFittings, sheetLeads } from '../bench/sheetSetUp.ts';
 import { linesOf } from '../grading/lines.ts';
@@ -28,13 +31,14 @@ export interface Lack {
 export function lackStages(
   words: Words,
   setup: Pick<BenchSetup, 'receiver'>,
-  facts: Pick<Facts, 'response' | 'markersMissingHz'>,
+  facts: Facts,
+  state: Pick<BenchState, 'controls'>,
   lack: Lack,
 ): readonly string[] {
   if (lack.line !== undefined) return lineStages(words, setup, lack.line, lack.slug ?? null);
   const { missingAt } = words;
   if (!Object.hasOwn(missingAt, lack.code)) return [missingSentence(words, lack.code)];
-  return [missingAt[lack.code as keyof typeof missingAt](saidOfSheet(setup, facts))];
+  return [missingAt[lack.code as keyof typeof missingAt](saidOfSheet(setup, facts, state))];
 }
 
 function lineStages(
@@ -63,9 +67,10 @@ function lineStages(
 
 function saidOfSheet(
   { receiver }: Pick<BenchSetup, 'receiver'>,
-  { response: id, markersMissingHz }: Pick<Facts, 'response' | 'markersMissingHz'>,
+  facts: Facts,
+  state: Pick<BenchState, 'controls'>,
 ): MissingSaid {
-  const response = responseById(receiver, id);
+  const response = responseById(receiver, facts.response);
   const { setUp } = response;
   const { rf, y, earth } = sheetLeads(receiver, response);
   return {
@@ -83,6 +88,7 @@ function saidOfSheet(
     levelDb: setUp.levelDb,
     carrierHz: setUp.carrierHz,
     video: setUp.source === 'video',
-    crystalsHz: markersMissingHz,
+    crystalsHz: facts.markersMissingHz,
+    faint: faintByLevel({ receiver }, facts, state),
   };
 }

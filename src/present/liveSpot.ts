@@ -1,9 +1,10 @@
 /** The part of the bench that is meant by what keeps a step of the sheet from its tick, where one part is: a lead and its point, a control, a crystal. Pure. */
 
 import type { ControlId } from '../bench/benchEvent.ts';
-import { type LeadId, TUBE_X } from '../bench/benchState.ts';
+import { type BenchState, type LeadId, TUBE_X } from '../bench/benchState.ts';
 import { BIAS_OUTPUTS } from '../bench/biasOutputs.ts';
 import type { Facts } from '../bench/facts.ts';
+import { faintByLevel } from '../bench/faintByLevel.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 import { sheetLeads } from '../bench/sheetSetUp.ts';
 import { responseById } from '../receiver/responses.ts';
@@ -40,12 +41,15 @@ const CONTROLS: Partial<Readonly<Record<MissingCode, ControlId>>> = {
 /** null: no one part, or one that only the learner can find */
 export function spotOfMissing(
   { receiver }: Pick<BenchSetup, 'receiver'>,
-  { response: id, markersMissingHz }: Pick<Facts, 'response' | 'markersMissingHz'>,
+  facts: Facts,
+  state: Pick<BenchState, 'controls'>,
   code: MissingCode,
 ): GuideSpot | null {
   if (code === 'notIsolated') return { kind: 'isolation' };
   if (code === 'powerOff') return { kind: 'mains' };
-  const response = responseById(receiver, id);
+  if (code === 'nothingOnTube')
+    return faintByLevel({ receiver }, facts, state) ? { kind: 'control', control: 'levelDb' } : null;
+  const response = responseById(receiver, facts.response);
   const lead = LEADS[code];
   if (lead !== undefined) {
     const to = sheetLeads(receiver, response)[lead];
@@ -55,7 +59,7 @@ export function spotOfMissing(
   const [bias] = response.setUp.biases;
   if (code === 'biasNotConnected')
     return bias === undefined ? null : { kind: 'lead', lead: BIAS_OUTPUTS[0]!.lead, to: bias.at };
-  const [hz] = markersMissingHz;
+  const [hz] = facts.markersMissingHz;
   if (code === 'markersMissing') return hz === undefined ? null : { kind: 'crystal', hz };
   const control = CONTROLS[code];
   return control === undefined ? null : { kind: 'control', control };

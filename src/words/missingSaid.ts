@@ -6,6 +6,8 @@ export interface MissingSaid {
   readonly y: string;
   readonly earth: string;
   readonly probe: boolean;
+  /** nothing but the level keeps the curve from the tube */
+  readonly faint: boolean;
   /** outputs with the line each belongs on */
   readonly biases: readonly { readonly output: 'A' | 'B'; readonly at: string; readonly volts: number }[];
   readonly centreHz: number;

@@ -1,17 +1,49 @@
 /** What is lit in practice: done at the lit part, each thing that is missing of the connections goes, the earth strap first as the sheets have it. The sheet of the scenario itself; no other source. */
 import { describe, expect, it } from 'vitest';
 import { createBench } from '../../src/bench/bench.ts';
+import type { BenchState } from '../../src/bench/benchState.ts';
 import { initialState } from '../../src/bench/setup.ts';
+import { lackStages } from '../../src/describe/lack.ts';
+import { missingSentence } from '../../src/describe/sentence.ts';
 import { spotOfMissing } from '../../src/present/liveSpot.ts';
+import { mainResponse } from '../../src/receiver/responses.ts';
 import type { MissingCode } from '../../src/session/missing.ts';
 import { createSession } from '../../src/session/session.ts';
-import { stateAfter } from '../session/acts.ts';
+import { en } from '../../src/words/en/index.ts';
+import { connectionActs, stateAfter } from '../session/acts.ts';
 import { setupOf } from '../technician/oneScenario.ts';
 
 const setup = setupOf('off-centre');
 const bench = createBench(setup);
 
 describe('the part that is lit in practice', () => {
+  it('is the level where all is clipped on and no more than level is wanting, and the words say so', () => {
+    const first = setupOf('first-curve');
+    const clipped = stateAfter(
+      first,
+      [{ type: 'cautionsAcknowledged' }, ...connectionActs(first)],
+      initialState(first),
+    );
+    const lack = { code: 'nothingOnTube' };
+    const told = (state: BenchState) => {
+      const facts = createBench(first).facts(state);
+      return {
+        spot: spotOfMissing(first, facts, state, 'nothingOnTube'),
+        words: lackStages(en, first, facts, state, lack)[0],
+      };
+    };
+    const { levelDb } = mainResponse(first.receiver).setUp;
+    expect(clipped.controls.levelDb).toBeLessThan(levelDb);
+    const faint = told(clipped);
+    expect(faint.spot).toEqual({ kind: 'control', control: 'levelDb' });
+    expect(faint.words).toContain(en.format.written(levelDb, 0));
+    // With the level of the sheet, or with a lead off, it is something else.
+    const loud = told(stateAfter(first, [{ type: 'controlSet', control: 'levelDb', value: levelDb }], clipped));
+    const loose = told(stateAfter(first, [{ type: 'leadRemoved', lead: 'y' }], clipped));
+    for (const other of [loud, loose])
+      expect(other).toEqual({ spot: null, words: missingSentence(en, 'nothingOnTube') });
+  });
+
   it('is the lead and the point, or the switch, that the step is waiting for', () => {
     let state = stateAfter(setup, [{ type: 'cautionsAcknowledged' }], initialState(setup));
     const lit: string[] = [];
@@ -22,7 +54,7 @@ describe('the part that is lit in practice', () => {
       session.send({ type: 'FACTS', facts, atSeconds: state.seconds, slugs: null, findings: {} });
       const [code] = session.view().missing.connect;
       if (code === undefined) break;
-      const spot = spotOfMissing(setup, facts, code as MissingCode);
+      const spot = spotOfMissing(setup, facts, state, code as MissingCode);
       lit.push(spot?.kind === 'lead' ? spot.lead : spot?.kind === 'control' ? spot.control : code);
       if (spot?.kind === 'lead')
         state = stateAfter(setup, [{ type: 'leadConnected', lead: spot.lead, to: spot.to }], state);
@@ -35,11 +67,15 @@ describe('the part that is lit in practice', () => {
   });
 
   it('is the first crystal that is missing, and nothing where no one part is meant', () => {
-    const facts = bench.facts(initialState(setup));
+    const state = initialState(setup);
+    const facts = bench.facts(state);
     expect(facts.markersMissingHz.length).toBeGreaterThan(1);
-    expect(spotOfMissing(setup, facts, 'markersMissing')).toEqual({ kind: 'crystal', hz: facts.markersMissingHz[0] });
-    expect(spotOfMissing(setup, facts, 'notIsolated')).toEqual({ kind: 'isolation' });
-    expect(spotOfMissing(setup, facts, 'linesOutside')).toBeNull();
-    expect(spotOfMissing(setup, facts, 'levelNotSaid')).toBeNull();
+    expect(spotOfMissing(setup, facts, state, 'markersMissing')).toEqual({
+      kind: 'crystal',
+      hz: facts.markersMissingHz[0],
+    });
+    expect(spotOfMissing(setup, facts, state, 'notIsolated')).toEqual({ kind: 'isolation' });
+    expect(spotOfMissing(setup, facts, state, 'linesOutside')).toBeNull();
+    expect(spotOfMissing(setup, facts, state, 'levelNotSaid')).toBeNull();
   });
 });

@@ -99,7 +99,7 @@ describe.each(BENCHES)('on the bench of %s', (_, shipped, response) => {
       if (state === null || missed(state).length === 0) continue;
       const now = lacks(state);
       expect(now.length, `${what}: ${missed(state).join(', ')}`).toBeGreaterThan(before);
-      const stages = now.flatMap((lack) => lackStages(en, setup, bench.facts(state!), lack));
+      const stages = now.flatMap((lack) => lackStages(en, setup, bench.facts(state!), state!, lack));
       for (const text of stages) expect(text, what).toMatch(/^[A-Z].*\.$/);
       told++;
     }

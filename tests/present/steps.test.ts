@@ -197,7 +197,7 @@ describe.each(SETUPS.map((setup) => [setup.receiver.id, setup] as const))('the s
       for (const lack of lacks) {
         expect(lack?.slug, id).toMatchObject({ id });
         expect(Math.sign(lack!.slug!.turns)).toBe(way);
-        const stages = lackStages(en, setup, createBench(setup).facts(state), lack!);
+        const stages = lackStages(en, setup, createBench(setup).facts(state), state, lack!);
         expect(stages).toHaveLength(3);
         expect(stages[2]).toMatch(way > 0 ? /^Core out on / : /^Core in on /);
       }
@@ -220,7 +220,7 @@ describe.each(SETUPS.map((setup) => [setup.receiver.id, setup] as const))('the s
     const view = seated.view(start);
     steps.forEach((__, i) => {
       const lack = lackOfStep(receiver, i, view)!;
-      for (const text of lackStages(en, setup, bench.facts(start), lack)) expect(text).toMatch(/^[A-Z].*\.$/);
+      for (const text of lackStages(en, setup, bench.facts(start), start, lack)) expect(text).toMatch(/^[A-Z].*\.$/);
     });
   });
 });
@@ -244,7 +244,7 @@ describe('the first job', () => {
     const turns = Array.from({ length: 6 }, (): BenchEvent => ({ type: 'slugTurned', slug: 'T1B', turns: -1 / 2 }));
     const state = stateAfter(setup, [{ type: 'toolTaken', tool: 'hex' }, ...turns], done);
     const lack = lackOfStep(setup.receiver, aligned[0]!, seated.view(state))!;
-    const [look, what, way] = lackStages(en, setup, createBench(setup).facts(state), lack);
+    const [look, what, way] = lackStages(en, setup, createBench(setup).facts(state), state, lack);
     expect(look).toMatch(/^Look at the tube: /);
     expect(what).toMatch(/\d/);
     expect(way).toBe('Core in on slug A (T1B).');

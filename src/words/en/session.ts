@@ -13,7 +13,7 @@ export const missingSentences: Readonly<Record<MissingCode, string>> = {
   rfNotTerminated:
     'The RF lead is not terminated, and that puts ripple on the curve. Switch the 75 \u03a9 termination on, on the panel Leads.',
   rfNoCapacitor:
-    'The RF lead has no capacitor and shorts direct volts on the chassis. Switch the RF capacitor on, on the panel Leads.',
+    'The RF lead has no capacitor to keep direct volts out of it. Switch the RF capacitor on, on the panel Leads.',
   yWrongPoint: 'The Y lead is not at the sheet\u2019s point. Put it there to see the whole curve.',
   yWrongTip: 'The Y lead does not have the tip that the sheet asks for. The tip is part of the circuit.',
   xNotConnected: 'The X lead is off. Connect it to the tube, or the trace has no width.',
@@ -23,7 +23,8 @@ export const missingSentences: Readonly<Record<MissingCode, string>> = {
   powerOff: 'The set is off. Once every lead is in place, switch it on, on the panel Make safe.',
   notSweeping: 'The source is on a single frequency. Set its mode to sweep and widen the span.',
   sweepTooNarrow: 'The sweep leaves out part of the band. Widen the span, or move the centre.',
-  phaseOff: 'Trace and retrace do not coincide. With blanking off, turn the phasing until one lies on the other.',
+  phaseOff:
+    'Trace and retrace do not coincide. With blanking off, turn the phasing until one lies on the other; if they move further apart, turn it the other way.',
   blankingOff: 'The retrace is not blanked. Once the phase is right, blanking gives you the base line.',
   biasOff: 'The bias is not what the sheet asks for. Set it, and check it with the meter.',
   overloaded: 'A stage is overloaded, which flattens the top. Lower the level until the shape stops changing.',
@@ -69,6 +70,10 @@ export const missingSentences: Readonly<Record<MissingCode, string>> = {
 
 /** The same with places and figures, where the step to do says what is missing of it. */
 export const missingAt = {
+  nothingOnTube: ({ faint, levelDb }: MissingSaid) =>
+    faint
+      ? `There is hardly a curve on the tube. Raise the level, to about ${written(levelDb, 0)} dB.`
+      : missingSentences.nothingOnTube,
   rfNotConnected: ({ rf }: MissingSaid) => `Clip the RF lead to ${rf} on the chassis.`,
   rfWrongPoint: ({ rf }: MissingSaid) => `Move the RF lead to ${rf} on the chassis.`,
   yWrongPoint: ({ y }: MissingSaid) => `Clip the Y lead to ${y} on the chassis.`,

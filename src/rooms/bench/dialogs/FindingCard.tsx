@@ -8,6 +8,7 @@ import { usePort } from '../../../kit/hooks/usePort.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { px, type Rect } from '../../../kit/px.ts';
 import { Button, Frame } from '../../../kit/theme/art.tsx';
+import { findingDue } from '../../../present/findingDue.ts';
 import type { BenchPort } from '../../../present/ports.ts';
 import type { SeenAnswer } from '../../../scenario/findingAnswer.ts';
 import type { ProofId } from '../../../scenario/proofId.ts';
@@ -54,7 +55,14 @@ interface FindingCardProps {
 
 export function FindingCard({ port, layout, guided }: FindingCardProps) {
   const at = useMemo(() => beside(layout, guided), [layout, guided]);
-  const asked = usePort(port, () => (port.session().stage === 'working' ? proofAsked(port) : null));
+  // Once it has come it stays: the next proof may undo the set-up for a while.
+  const came = useRef<ProofId | null>(null);
+  const asked = usePort(port, () => {
+    const session = port.session();
+    const proof = session.stage === 'working' ? proofAsked(port) : null;
+    return proof === null || proof === came.current || findingDue(session, port.facts()) ? proof : null;
+  });
+  came.current = asked;
   const said = usePort(port, () => (asked === null ? 0 : (port.state().proofs[asked].finding?.said ?? 0)));
   return asked === null ? null : <Card key={`${asked} ${said}`} port={port} proof={asked} at={at} again={said > 0} />;
 }

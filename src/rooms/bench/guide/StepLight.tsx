@@ -26,7 +26,7 @@ function spotNow(port: BenchPort): GuideSpot | null {
   if (session.stage !== 'working') return null;
   const sheet = jobSheet(port.receiver, port.scenario);
   const lack = lackOfStep(sheet, stepNow(stepMarks(sheet, session)), session);
-  return lack === null ? null : spotOfMissing(port.setup, port.facts(), lack.code);
+  return lack === null ? null : spotOfMissing(port.setup, port.facts(), port.state(), lack.code);
 }
 
 function inSightOrTab(part: HTMLElement): HTMLElement {

@@ -42,7 +42,7 @@ export function leadGround(layout: BenchLayout, receiver: Receiver): LeadGround 
   const ends = new Map<LeadEnd, Spot>(receiver.testPoints.map((p) => [p.id, at(p.plan)]));
   ends.set(TUBE_X, layout.jacks.xIn);
   const places = chassisPlaces(receiver, scale);
-  const labels = new Map<LeadEnd, Rect>();
+  const labels = new Map<LeadEnd, Rect>([[TUBE_X, besideJack(layout.jacks.xIn)]]);
   const obstacles: Obstacle[] = [];
   for (const slug of places.slugs) {
     obstacles.push({ ...at(slug.hole), r: 13 * scale + 6, weight: 3 });
@@ -57,6 +57,13 @@ export function leadGround(layout: BenchLayout, receiver: Receiver): LeadGround 
       obstacles.push({ ...at({ x: box.x + (box.width * i) / n, y: box.y + box.height / 2 }), r: 8, weight: 1.2 });
   }
   return { layout, ends, labels, obstacles };
+}
+
+/** Where the name of a jack stands, as wide as the style lets it be. */
+function besideJack({ x, y, side }: Jack): Rect {
+  const [near, width, height] = [15, 46, 16];
+  const left = side === 'right' ? x - near - width : x + near;
+  return { x: left, y: y - height / 2, width, height };
 }
 
 export function placeLeads(ground: LeadGround, state: Pick<BenchState, 'leads' | 'controls'>): LeadPlace[] {

@@ -54,7 +54,7 @@ export function useLackStages(port: BenchPort, at: number): readonly string[] {
   const key = usePort(port, () => {
     if (port.scenario.sealed) return '';
     const lack = lackOfStep(jobSheet(port.receiver, port.scenario), at, port.session());
-    return lack === null ? '' : lackStages(words, port.setup, port.facts(), lack).join('\n');
+    return lack === null ? '' : lackStages(words, port.setup, port.facts(), port.state(), lack).join('\n');
   });
   return useMemo(() => (key === '' ? [] : key.split('\n')), [key]);
 }
