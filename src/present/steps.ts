@@ -3,7 +3,7 @@
  * alignment at its own slugs and at the response that they shape; every other at its phase. In a sealed run the learner ticks the steps. Pure.
  */
 import type { ProcedureStep, Receiver } from '../receiver/receiver.ts';
-import { mainResponse } from '../receiver/responses.ts';
+import { mainResponse, responseById } from '../receiver/responses.ts';
 import type { OffLine } from '../session/alignment.ts';
 import { type MissingCode, setUpCodes } from '../session/missing.ts';
 import type { SessionView } from '../session/phase.ts';
@@ -49,7 +49,10 @@ function lackOfAlignment(receiver: Receiver, at: number, { missing, slugs }: Ses
   if (missing.align.includes('nothingOnTube')) return { code: 'nothingOnTube' };
   if (slugs === null || step.slugs.some((id) => slugs.moved.includes(id))) return { code: 'slugTurning' };
   // A slug may shape more curves than the one that its step looks at.
-  const caused = slugs.off.find(({ cause }) => cause !== null && step.slugs.includes(cause.slug));
+  const caused = plainest(
+    receiver,
+    slugs.off.filter(({ cause }) => cause !== null && step.slugs.includes(cause.slug)),
+  );
   if (caused !== undefined) return lackOf(caused);
   const worst = slugs.off.find((line) => isAbout(receiver, step, line));
   if (worst === undefined) return leftOver(receiver, at, slugs.off);
@@ -59,6 +62,13 @@ function lackOfAlignment(receiver: Receiver, at: number, { missing, slugs }: Ses
   }
   // The last step about a response stands for the whole of it.
   return at === lastAbout(receiver, worst) ? lackOf(worst) : leftOver(receiver, at, slugs.off);
+}
+
+/** Of lines, the worst first, the one that is easiest to see: a height at a pip of the sheet before any other, and last a width, which nobody can read off at a glance. */
+function plainest(receiver: Receiver, lines: readonly OffLine[]): OffLine | undefined {
+  const atPip = ({ item, response }: OffLine): boolean =>
+    item.toHz === null && responseById(receiver, response).setUp.markersHz.includes(item.hz ?? 0);
+  return lines.find(atPip) ?? lines.find(({ item }) => item.kind !== 'bandwidth') ?? lines[0];
 }
 
 /** Lines of responses that no step is about fall to the last step of the alignment. */

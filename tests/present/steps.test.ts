@@ -240,6 +240,22 @@ describe('the first job', () => {
     expect(seated.view(stateAfter(setup, eighth, initialState(setup))).done.align).toBe(false);
   });
 
+  it('speaks of the height at a pip before the width of the hump, though the width is worse', () => {
+    const view = seated.view(
+      stateAfter(
+        setup,
+        [
+          { type: 'toolTaken', tool: 'hex' },
+          { type: 'slugTurned', slug: 'T1B', turns: -1 },
+          { type: 'slugTurned', slug: 'T1T', turns: 0.75 },
+        ],
+        done,
+      ),
+    );
+    expect(view.slugs!.off[0]!.item.kind).toBe('bandwidth');
+    expect(lackOfStep(setup.receiver, aligned[0]!, view)).toMatchObject({ line: { item: { hz: 10_700_000 } } });
+  });
+
   it('says of a hump that stands 300 kHz off how far, and which core brings it back', () => {
     const turns = Array.from({ length: 6 }, (): BenchEvent => ({ type: 'slugTurned', slug: 'T1B', turns: -1 / 2 }));
     const state = stateAfter(setup, [{ type: 'toolTaken', tool: 'hex' }, ...turns], done);
