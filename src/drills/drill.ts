@@ -4,18 +4,24 @@ import type { BenchSetup } from '../bench/setup.ts';
 import type { FaultKind } from '../receiver/faults/fault.ts';
 import type { Part } from '../receiver/faults/partsTray.ts';
 
-/** In the order in which they stand on the page; the names are those of the address. */
-export const DRILLS = [
-  'phase-it',
-  'which-way',
-  'per-cent',
-  'find-the-trap',
-  'overload',
-  'zero',
-  'which-part',
-  'what-lies-here',
+/** In the order in which they stand on the page: the name in the address, and the page of the handbook that explains what the drill is about. */
+const DRILL_ROWS = [
+  { id: 'phase-it', page: 'phasing' },
+  { id: 'which-way', page: 'slug' },
+  { id: 'per-cent', page: 'reading' },
+  { id: 'find-the-trap', page: 'traps' },
+  { id: 'overload', page: 'overload' },
+  { id: 'zero', page: 's-curve' },
+  { id: 'which-part', page: 'faults' },
+  { id: 'what-lies-here', page: 'reading' },
 ] as const;
-export type DrillId = (typeof DRILLS)[number];
+export type DrillId = (typeof DRILL_ROWS)[number]['id'];
+export const DRILLS: readonly DrillId[] = DRILL_ROWS.map(({ id }) => id);
+
+/** Page of the handbook, by drill. */
+export const DRILL_PAGES = Object.fromEntries(DRILL_ROWS.map(({ id, page }) => [id, page])) as Readonly<
+  Record<DrillId, string>
+>;
 
 /** A bench and how it stands: what the tube shows follows from these two. */
 export interface Scene {

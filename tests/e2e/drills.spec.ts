@@ -1,10 +1,9 @@
 /** The drills in the browser: played right and wrong by keyboard alone, tallied and remembered; and nothing on the page says an answer before it is given. */
 import type { Page } from '@playwright/test';
 import type { DrillId, Question } from '../../src/drills/drill.ts';
-import { DRILLS } from '../../src/drills/drill.ts';
+import { DRILL_PAGES, DRILLS } from '../../src/drills/drill.ts';
 import { lookSeed, question, receiverOf } from '../../src/drills/question.ts';
 import { handbookHash } from '../../src/present/handbook/address.ts';
-import { DRILL_PAGES } from '../../src/rooms/drills/drillPages.ts';
 import { en } from '../../src/words/en/index.ts';
 import { shippedLibrary } from '../files/shipped.ts';
 import { expect, test } from './page.ts';

@@ -1,11 +1,10 @@
 /** The drills room: eight cards at the side, and the drill that is open on its sheet. */
 import { useLayoutEffect, useReducer, useRef } from 'preact/hooks';
-import { DRILLS, type DrillId } from '../../drills/drill.ts';
+import { DRILL_PAGES, DRILLS, type DrillId } from '../../drills/drill.ts';
 import { usePageTitle } from '../../kit/hooks/usePageTitle.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { Header, type RoomLink, Rooms } from '../../kit/theme/art.tsx';
 import { DrillCards } from './DrillCards.tsx';
-import { DRILL_PAGES } from './drillPages.ts';
 import { OpenDrill } from './OpenDrill.tsx';
 import { isSure } from './sure.ts';
 import type { FetchQuestion } from './useLook.ts';
@@ -33,7 +32,7 @@ export function DrillsPage({ drill, series, fetch, tallies, pageTitle, links }: 
   const [, redraw] = useReducer<number, void>((n) => n + 1, 0);
   const read = (one: DrillId): readonly boolean[] => tallies.read(one);
   const sure = DRILLS.filter((one) => isSure(read(one))).length;
-  const first = useRef(DRILLS.find((one) => !isSure(read(one))) ?? DRILLS[0]);
+  const first = useRef(DRILLS.find((one) => !isSure(read(one))) ?? DRILLS[0]!);
   const open = DRILLS.find((one) => one === drill) ?? first.current;
   usePageTitle(words.names[open], shell.drills);
   const before = useRef(open);

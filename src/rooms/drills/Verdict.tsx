@@ -1,11 +1,13 @@
 /** What was right, why, where more is said of it, and the curves side by side; then the next look. */
+
 import type { Ref } from 'preact';
 import { useMemo } from 'preact/hooks';
+import { DRILL_PAGES } from '../../drills/drill.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { Button, Fit, Ink } from '../../kit/theme/art.tsx';
 import { handbookHash } from '../../present/handbook/address.ts';
 import { afterCurves, afterFigure, INKS } from './afterFigure.ts';
-import { DRILL_PAGES } from './drillPages.ts';
+
 import { toldNames } from './said.ts';
 import type { Looked } from './useLook.ts';
 

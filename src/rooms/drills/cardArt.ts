@@ -1,4 +1,4 @@
-/** The small drawing on each drill's card, and its ten straws. Ink, as strings. */
+/** The small drawing on each drill's card (a plain curve where a drill has none of its own), and its ten straws. Ink, as strings. */
 import type { DrillId } from '../../drills/drill.ts';
 import { C, hatch, r1, rr, T } from '../../kit/theme/ink.ts';
 
@@ -66,6 +66,8 @@ export function cardArt(drill: DrillId, w: number, h: number): string {
       });
       return base + curve(band, `${solid} opacity="0.55"`) + marks.join('');
     }
+    default:
+      return base + curve(can);
   }
 }
 
