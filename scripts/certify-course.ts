@@ -1,6 +1,6 @@
 /**
  * The whole shipped course: every scenario is certified anew and its certificate and par on disk must be the ones that come out, and the technician, who sees nothing
- * but the bench, must replace the part that has failed and pass, or the scenario stands on the list of those that he does not pass yet. A process for each core takes one
+ * but the bench, must replace the part that has failed, say what was wrong and pass, or the scenario stands on the list of those that he does not pass yet. A process for each core takes one
  * scenario after another, of one receiver after another, whose notebook it fills once; those with most work in them first, so that none is left with a long one at the end. Run: `npx tsx scripts/certify-course.ts`; the last line counts.
  * The processes run one bundle of what they need: through tsx each would read it all by itself, and every function be given its name whenever it is made, a tenth of the time.
  */
@@ -11,6 +11,7 @@ import { fileURLToPath, pathToFileURL } from 'node:url';
 import { certifyScenario } from '../src/certify/certifyScenario.ts';
 import type { Scenario } from '../src/scenario/scenario.ts';
 import { shippedLibrary } from '../tests/files/shipped.ts';
+import { DIAGNOSES, diagnosisProblem } from '../tests/technician/diagnoses.ts';
 import { FAILURES } from '../tests/technician/failures.ts';
 import { NOT_YET } from '../tests/technician/notYet.ts';
 import { demonstrated, setupOf } from '../tests/technician/oneScenario.ts';
@@ -31,7 +32,7 @@ async function all(): Promise<void> {
   const ids = new Set(scenarios.map(({ id }) => id));
   const strays = [
     ...readdirSync(folder).filter((name) => !ids.has(name.replace(/\.json$/, ''))),
-    ...[...FAILURES.keys(), ...NOT_YET].filter((id) => !ids.has(id)),
+    ...[...FAILURES.keys(), ...DIAGNOSES, ...NOT_YET].filter((id) => !ids.has(id)),
   ];
   for (const name of strays) console.error(`${name}: the course has no such scenario`);
   const waiting = scenarios.toSorted((a, b) => b.par.seconds - a.par.seconds);
@@ -119,10 +120,12 @@ function problemOf(id: string): string | null {
   const onDisk: unknown = JSON.parse(readFileSync(`${folder}${id}.json`, 'utf8'));
   if (JSON.stringify(onDisk) !== JSON.stringify(certificate))
     return 'its certificate is of an earlier day; run: npm run haystack -- certify --write on its file';
-  const { passed, total, replaced } = demonstrated(id);
+  const { passed, total, replaced, said } = demonstrated(id);
   const failed = FAILURES.get(id);
   if (failed !== undefined && !replaced.includes(failed))
     return `the technician does not replace ${failed}, but ${replaced.join(', ') || 'nothing'}`;
+  const misjudged = diagnosisProblem(setupOf(id), said);
+  if (misjudged !== null) return misjudged;
   if (NOT_YET.has(id))
     return passed ? 'the technician passes it now: take it off the list in tests/technician/notYet.ts' : null;
   return passed ? null : `the technician comes to ${total} points and does not pass`;

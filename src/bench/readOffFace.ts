@@ -26,7 +26,8 @@ export function middlePip(display: BenchDisplay): MarkerTag | null {
 }
 
 export function near(value: number, to = value): Reach {
-  const [low, high] = [Math.min(value, to), Math.max(value, to)];
+  const low = Math.min(value, to);
+  const high = Math.max(value, to);
   const room = READ_WITHIN_DIV + READ_WITHIN_SHARE * high;
   return { low: low - room, high: high + room };
 }
@@ -41,13 +42,14 @@ export function heightNear({ beam }: BenchDisplay, { controls }: BenchState, xDi
   const heights: number[] = [];
   const back: number[] = [];
   for (let i = 0; i < beam.count; i++) {
-    const [x, y] = [beam.data[3 * i]!, beam.data[3 * i + 1]!];
+    const x = beam.data[3 * i]!;
+    const y = beam.data[3 * i + 1]!;
     if (i >= half) back.push(y);
     else if (Math.abs(x - xDiv) <= PLACE_WITHIN_DIV) heights.push(y);
   }
   if (heights.length === 0) return null;
   const base = controls.blanking ? middleOf(back) : controls.yPositionDiv;
-  const sorted = heights.sort((a, b) => a - b);
+  const sorted = new Float64Array(heights).sort();
   // Noise strays to either side of the line: what lies between a sixth and five sixths is the line.
   const low = sorted[Math.floor(sorted.length / SWEEPS / 1.5)]!;
   const high = sorted[sorted.length - 1 - Math.floor(sorted.length / SWEEPS / 1.5)]!;
@@ -61,7 +63,8 @@ export function tall({ beam }: BenchDisplay, { controls }: BenchState): number {
   const places = new Map<number, number[]>();
   const back: number[] = [];
   for (let i = 0; i < beam.count; i++) {
-    const [x, y] = [beam.data[3 * i]!, beam.data[3 * i + 1]!];
+    const x = beam.data[3 * i]!;
+    const y = beam.data[3 * i + 1]!;
     if (i >= half) back.push(y);
     else if (Math.abs(x) <= HALF_WIDTH_DIV) {
       const place = Math.round(x / PLACE_WITHIN_DIV);
@@ -76,6 +79,6 @@ export function tall({ beam }: BenchDisplay, { controls }: BenchState): number {
   return Math.max(...heights.map(onFace), onFace(base)) - Math.min(...heights.map(onFace), onFace(base));
 }
 
-function middleOf(values: number[]): number {
-  return values.sort((a, b) => a - b)[Math.floor(values.length / 2)] ?? 0;
+function middleOf(values: readonly number[]): number {
+  return new Float64Array(values).sort()[Math.floor(values.length / 2)] ?? 0;
 }

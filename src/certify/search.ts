@@ -155,7 +155,10 @@ export function trapsAlone(
     let least = at(best);
     const consider = (t: number): void => {
       const volts = t < 0 || t > travelTurns ? Number.POSITIVE_INFINITY : at(t);
-      if (volts < least) [best, least] = [t, volts];
+      if (volts < least) {
+        best = t;
+        least = volts;
+      }
     };
     for (let i = 0; i <= TRAP_STEPS; i++) consider(i * step);
     for (; step > 0.005; step /= 2) for (const t of [best - step, best + step]) consider(t);

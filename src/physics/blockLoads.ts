@@ -163,7 +163,8 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
   /** The loads' currents at `at`, and from them how far `at` is from the answer; returns the square of that. */
   const measure = (at: Float64Array, list: readonly (readonly Admittance[])[], share: number): number => {
     for (let k = 0; k < m; k++) {
-      const [x, z] = [at[2 * k]!, at[2 * k + 1]!];
+      const x = at[2 * k]!;
+      const z = at[2 * k + 1]!;
       admittance(list[k]!, Math.sqrt(x * x + z * z));
       slopes.set(y, 4 * k);
       current[2 * k] = y[0]! * x - y[1]! * z;
@@ -174,7 +175,8 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
       let r = at[2 * k]! - share * bare[2 * k]!;
       let i = at[2 * k + 1]! - share * bare[2 * k + 1]!;
       for (let j = 0; j < m; j++) {
-        const [ur, ui] = [uRe[k * m + j]!, uIm[k * m + j]!];
+        const ur = uRe[k * m + j]!;
+        const ui = uIm[k * m + j]!;
         r -= ur * current[2 * j]! - ui * current[2 * j + 1]!;
         i -= ur * current[2 * j + 1]! + ui * current[2 * j]!;
       }
@@ -189,20 +191,25 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
   const linearize = (at: Float64Array): void => {
     const width = size + 1;
     for (let j = 0; j < m; j++) {
-      const [x, z] = [at[2 * j]!, at[2 * j + 1]!];
+      const x = at[2 * j]!;
+      const z = at[2 * j + 1]!;
       const a = Math.sqrt(x * x + z * z);
       const g = slopes[4 * j]!;
       const b = slopes[4 * j + 1]!;
       const dg = slopes[4 * j + 2]!;
       const db = slopes[4 * j + 3]!;
-      const [cx, cz] = a > 0 ? [x / a, z / a] : [0, 0];
+      const cx = a > 0 ? x / a : 0;
+      const cz = a > 0 ? z / a : 0;
       const pr = dg * x - db * z;
       const pi = dg * z + db * x;
       // dI by x and by z.
-      const [rx, ix] = [g + pr * cx, b + pi * cx];
-      const [rz, iz] = [-b + pr * cz, g + pi * cz];
+      const rx = g + pr * cx;
+      const ix = b + pi * cx;
+      const rz = -b + pr * cz;
+      const iz = g + pi * cz;
       for (let k = 0; k < m; k++) {
-        const [ur, ui] = [uRe[k * m + j]!, uIm[k * m + j]!];
+        const ur = uRe[k * m + j]!;
+        const ui = uIm[k * m + j]!;
         const own = k === j ? 1 : 0;
         matrix[2 * k * width + 2 * j] = own - (ur * rx - ui * ix);
         matrix[(2 * k + 1) * width + 2 * j] = -(ur * ix + ui * rx);
@@ -383,10 +390,15 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
         }
         substitute(law.matrices, f * size * size, size, law.rows, f * size, law.steps[f]!, bare);
         for (let k = 0; k < m; k++) {
-          const [x, z] = [at.re[nodes[k]!]![f]!, at.im[nodes[k]!]![f]!];
-          const [dx, dz] = [bare[2 * k]!, bare[2 * k + 1]!];
+          const x = at.re[nodes[k]!]![f]!;
+          const z = at.im[nodes[k]!]![f]!;
+          const dx = bare[2 * k]!;
+          const dz = bare[2 * k + 1]!;
           const from = 4 * (f * m + k);
-          const [g, b, dg, db] = [law.y[from]!, law.y[from + 1]!, law.y[from + 2]!, law.y[from + 3]!];
+          const g = law.y[from]!;
+          const b = law.y[from + 1]!;
+          const dg = law.y[from + 2]!;
+          const db = law.y[from + 3]!;
           const a = Math.sqrt(x * x + z * z);
           const da = a > 0 ? (x * dx + z * dz) / a : 0;
           drawnRe[k * count + f] = g * dx - b * dz + (dg * x - db * z) * da;

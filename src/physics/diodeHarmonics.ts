@@ -185,7 +185,8 @@ function newtonStep(
     for (let c = 0; c < n; c++) {
       const k = on[c]!;
       const at = SAMPLES + j - k;
-      const [own, answer] = [slope[k]!, matrix[c * width + n]!];
+      const own = slope[k]!;
+      const answer = matrix[c * width + n]!;
       s0 -= kernel[at]! * own * answer;
       s1 -= kernel[at + 1]! * own * answer;
       s2 -= kernel[at + 2]! * own * answer;

@@ -10,7 +10,10 @@ export function eliminate(a: Float64Array, n: number): boolean {
     let most = Math.abs(a[row + k]!);
     for (let other = row + width; other < n * width; other += width) {
       const size = Math.abs(a[other + k]!);
-      if (size > most) [best, most] = [other, size];
+      if (size > most) {
+        best = other;
+        most = size;
+      }
     }
     if (!(most > 0)) return false;
     if (best !== row) {
@@ -76,7 +79,10 @@ export function factor(a: Float64Array, from: number, n: number, rows: Uint8Arra
     let most = Math.abs(a[row + k]!);
     for (let other = k + 1; other < n; other++) {
       const size = Math.abs(a[from + other * n + k]!);
-      if (size > most) [best, most] = [other, size];
+      if (size > most) {
+        best = other;
+        most = size;
+      }
     }
     if (!(most > 0)) return k;
     rows[rowsFrom + k] = best;

@@ -81,8 +81,10 @@ export function createFastSweep(points: number): FastSweep {
     const end = er * er + ei * ei;
     const inner = nr * nr + ni * ni;
     if (end === 0 || inner === 0) return;
-    const [yr, yi] = [er / end, -ei / end];
-    const [dr, di] = [yr - nr / inner, yi + ni / inner];
+    const yr = er / end;
+    const yi = -ei / end;
+    const dr = yr - nr / inner;
+    const di = yi + ni / inner;
     for (let k = 1; k <= from.far - sides; k++) {
       const qr = yr + k * dr;
       const qi = yi + k * di;

@@ -71,7 +71,10 @@ function leastDegree(n: number, joined: Uint8Array): Int32Array {
     for (const i of left) {
       let degree = 0;
       for (const j of left) degree += joined[i * n + j]!;
-      if (degree < least) [best, least] = [i, degree];
+      if (degree < least) {
+        best = i;
+        least = degree;
+      }
     }
     order[step] = best;
     left.delete(best);

@@ -74,7 +74,10 @@ export function createSweptLoad(): {
         const amplitude = Math.hypot(re[k]!, im[k]!);
         mostVolts = Math.max(mostVolts, amplitude);
         admittanceAt(law.admittance, amplitude, y);
-        const [g, b, ur, ui] = [y[0]!, y[1]!, unitRe[k]!, unitIm[k]!];
+        const g = y[0]!;
+        const b = y[1]!;
+        const ur = unitRe[k]!;
+        const ui = unitIm[k]!;
         const dr = 1 - (ur * g - ui * b);
         const di = -(ur * b + ui * g);
         const d = dr * dr + di * di;
@@ -98,7 +101,8 @@ export function createSweptLoad(): {
           const a = amplitudes[i]!;
           if (a > most) most = a;
           diode.presents(a, volts[i]!, y);
-          const [er, ei] = [at[2 * i]!, at[2 * i + 1]!];
+          const er = at[2 * i]!;
+          const ei = at[2 * i + 1]!;
           at[2 * i] = y[0]! * er - y[1]! * ei;
           at[2 * i + 1] = y[0]! * ei + y[1]! * er;
         }
@@ -108,7 +112,8 @@ export function createSweptLoad(): {
         for (let k = 0; k < count; k++) {
           const n = k - sides;
           const place = 2 * (n < 0 ? n + size : n);
-          const [cr, ci] = [source[2 * k]!, source[2 * k + 1]!];
+          const cr = source[2 * k]!;
+          const ci = source[2 * k + 1]!;
           const er = cr * re[k]! - ci * im[k]! + corrRe[k]!;
           const ei = cr * im[k]! + ci * re[k]! + corrIm[k]!;
           const ir = drawn[place]! - (yRe[k]! * er - yIm[k]! * ei);

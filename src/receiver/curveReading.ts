@@ -89,17 +89,25 @@ function extreme(curve: ResponseCurve, fromHz: number, toHz: number, sign: 1 | -
   let bestHz = fromHz;
   let best = voltsAt(curve, fromHz);
   const end = voltsAt(curve, toHz);
-  if (sign * (end - best) > 0) [bestHz, best] = [toHz, end];
+  if (sign * (end - best) > 0) {
+    bestHz = toHz;
+    best = end;
+  }
   for (let i = 0; i < f.length; i++) {
     const hz = f[i]!;
     if (hz < fromHz || hz > toHz) continue;
     const volts = v[i]!;
-    if (sign * (volts - best) > 0) [bestHz, best] = [hz, volts];
+    if (sign * (volts - best) > 0) {
+      bestHz = hz;
+      best = volts;
+    }
     if (i === 0 || i + 1 === f.length) continue;
     if (sign * (volts - v[i - 1]!) < 0 || sign * (volts - v[i + 1]!) < 0) continue;
     const point = vertex(curve, i);
-    if (point !== null && point.hz >= fromHz && point.hz <= toHz && sign * (point.volts - best) > 0)
-      [bestHz, best] = [point.hz, point.volts];
+    if (point !== null && point.hz >= fromHz && point.hz <= toHz && sign * (point.volts - best) > 0) {
+      bestHz = point.hz;
+      best = point.volts;
+    }
   }
   return { hz: bestHz, volts: best };
 }

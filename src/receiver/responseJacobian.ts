@@ -59,7 +59,8 @@ export function responseJacobian(
   }
   for (const adjuster of rest) {
     const at = turns[adjuster.id] ?? nominalTurns(adjuster);
-    const [low, high] = [Math.max(at - STEP_TURNS, 0), Math.min(at + STEP_TURNS, adjuster.travelTurns)];
+    const low = Math.max(at - STEP_TURNS, 0);
+    const high = Math.min(at + STEP_TURNS, adjuster.travelTurns);
     const up = stated.solve({ ...turns, [adjuster.id]: high }).volts;
     const down = stated.solve({ ...turns, [adjuster.id]: low }).volts;
     out.set(
@@ -104,7 +105,9 @@ function levelSlopes(
   const stage = drivenStage(receiver, deck, quantity.per);
   if (stage !== null) path.stageGain(stage, gain, ofChange);
   return (coil) => {
-    const [dp, dm, dr] = [ofLevel(0, coil), ofLevel(1, coil), ofLevel(2, coil)];
+    const dp = ofLevel(0, coil);
+    const dm = ofLevel(1, coil);
+    const dr = ofLevel(2, coil);
     return per!.map((r, f) => {
       const driving = gain[f]! * r;
       if (!(driving > 0)) return 0;

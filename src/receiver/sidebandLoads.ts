@@ -36,7 +36,8 @@ export function meetModulation(
   /** z D at place k of the sidebands */
   const product = (k: number, modulationHz: number): readonly [re: number, im: number] => {
     modulation.excess(modulationHz, d);
-    const [ur, ui] = [drawn.re[k]!, drawn.im[k]!];
+    const ur = drawn.re[k]!;
+    const ui = drawn.im[k]!;
     // z = -U / (1 - U Y)
     const br = 1 - (ur * y[0]! - ui * y[1]!);
     const bi = -(ur * y[1]! + ui * y[0]!);
@@ -52,7 +53,8 @@ export function meetModulation(
     const qr = 1 + (ar + cr) / 2;
     const qi = (ai - ci) / 2;
     const size = qr * qr + qi * qi;
-    const [x, z] = [re[i]!, im[i]!];
+    const x = re[i]!;
+    const z = im[i]!;
     re[i] = (x * qr + z * qi) / size;
     im[i] = (z * qr - x * qi) / size;
   }

@@ -116,7 +116,8 @@ export function readAt(
       const a = beam.data[3 * (i - 1)]!;
       const b = beam.data[3 * i]!;
       if ((a - at) * (b - at) > 0) continue;
-      const [ya, yb] = [beam.data[3 * (i - 1) + 1]!, beam.data[3 * i + 1]!];
+      const ya = beam.data[3 * (i - 1) + 1]!;
+      const yb = beam.data[3 * i + 1]!;
       return a === b ? ya : ya + ((yb - ya) * (at - a)) / (b - a);
     }
     return 0;

@@ -19,7 +19,14 @@ import { proofActs, proofsOn, stateAfter, wholeJob } from '../session/acts.ts';
 import { stripSetup } from '../session/setups.ts';
 
 const PROOFS: readonly ProofId[] = ['halveLevel', 'markersOffOn', 'touchEarth', 'swingPhase', 'skirts', 'pipDown'];
+const known = new Map<number, BenchSetup>();
+/** The bench of a seed, the same each time: what was drawn for it is kept with it. */
 const sealedAs = (seed: number): BenchSetup => {
+  const one = known.get(seed) ?? sealedAnew(seed);
+  known.set(seed, one);
+  return one;
+};
+const sealedAnew = (seed: number): BenchSetup => {
   const strip = stripSetup();
   const { scenario } = strip;
   const life = { ...scenario.life, strapHumVolts: 0.05 };

@@ -6,7 +6,7 @@
 import path from 'node:path';
 import { describe, expect, it, test } from 'vitest';
 import { designOf } from '../../src/bench/setup.ts';
-import { runTransient, type SpiceTransient } from '../physics/ngspice.ts';
+import { keptMeans } from '../physics/keptSpice.ts';
 import { setupOf } from '../technician/oneScenario.ts';
 import { inside, PROJECT } from './commandLine.ts';
 
@@ -27,20 +27,6 @@ function benchVolts(file: string, hz: readonly number[], options: readonly strin
   const pairs = rows.map((row) => row.split(',').map(Number));
   expect(pairs.map(([f]) => f)).toEqual(hz);
   return pairs.map(([, volts]) => volts!);
-}
-
-/** Mean of `out` over a part of the run, by the trapezoidal rule. */
-function meanOut({ seconds, nodes }: SpiceTransient, fromShare: number, toShare: number): number {
-  const out = nodes.get('out')!;
-  const end = seconds[seconds.length - 1]!;
-  let [area, time] = [0, 0];
-  for (let i = 1; i < out.length; i++) {
-    if (seconds[i - 1]! < fromShare * end || seconds[i]! > toShare * end) continue;
-    const step = seconds[i]! - seconds[i - 1]!;
-    area += ((out[i]! + out[i - 1]!) / 2) * step;
-    time += step;
-  }
-  return area / time;
 }
 
 interface Case {
@@ -69,6 +55,8 @@ const CASES: readonly Case[] = [
   { name: 'sound-fm/zero', options: BEST, band: [10.2e6, 11.2e6], hz: [10.6e6, 10.8e6], limit: 0.01 },
 ];
 
+const meansOf = keptMeans('deck');
+
 describe('the deck in ngspice has the volts of the bench', () => {
   const single = CASES.flatMap(({ hz, ...rest }) => hz.map((f) => ({ ...rest, f })));
   test.each(single)(
@@ -79,11 +67,18 @@ describe('the deck in ngspice has the volts of the bench', () => {
       const all = Array.from({ length: 41 }, (_, i) => lowHz + ((highHz - lowHz) * i) / 40);
       const [ours, ...curve] = benchVolts(file, [f, ...all], options);
       const highest = Math.max(...curve.map(Math.abs));
-      const run = await runTransient(good('deck', file, '--hz', `${f}`, ...options), ['out']);
-      const last = meanOut(run, 0.9, 1);
+      const deck = good('deck', file, '--hz', `${f}`, ...options);
+      const [[last, before]] = (await meansOf(
+        deck,
+        ['out'],
+        [
+          [0.9, 1],
+          [0.8, 0.9],
+        ],
+      )) as [[number, number]];
       expect(Math.abs(last - ours!) / highest).toBeLessThan(limit);
       // It stands still: the tenth before has the same.
-      expect(Math.abs(last - meanOut(run, 0.8, 0.9)) / highest).toBeLessThan(2e-3);
+      expect(Math.abs(last - before) / highest).toBeLessThan(2e-3);
     },
   );
 });

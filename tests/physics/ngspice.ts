@@ -40,12 +40,22 @@ export const DIODE_SETTINGS = '.options temp=26.85 tnom=26.85 reltol=1e-6 vntol=
 /** kT/q at that temperature, volts. */
 export const K_T_PER_Q = (1.380649e-23 * 300) / 1.602176634e-19;
 
-/** Mean of a node's volts over the time run, by the trapezoidal rule. */
-export function meanVolts({ seconds, nodes }: SpiceTransient, node: string): number {
+/** Mean of a node's volts over a part of the time run, from and to as shares of its end, by the trapezoidal rule. */
+export function meanVolts(
+  { seconds, nodes }: SpiceTransient,
+  node: string,
+  [fromShare, toShare]: readonly [fromShare: number, toShare: number],
+): number {
   const volts = nodes.get(node)!;
-  let area = 0;
-  for (let i = 1; i < seconds.length; i++) area += ((volts[i]! + volts[i - 1]!) / 2) * (seconds[i]! - seconds[i - 1]!);
-  return area / (seconds[seconds.length - 1]! - seconds[0]!);
+  const end = seconds[seconds.length - 1]!;
+  let [area, time] = [0, 0];
+  for (let i = 1; i < volts.length; i++) {
+    if (seconds[i - 1]! < fromShare * end || seconds[i]! > toShare * end) continue;
+    const step = seconds[i]! - seconds[i - 1]!;
+    area += ((volts[i]! + volts[i - 1]!) / 2) * step;
+    time += step;
+  }
+  return area / time;
 }
 
 /** Runs a deck with a `.tran` line. It keeps the nodes of `keep` alone: the engine makes lists of every number twice, which for all nodes costs more than the run. */

@@ -13,12 +13,15 @@ import type { Receiver } from '../../src/receiver/receiver.ts';
 import { responseById } from '../../src/receiver/responses.ts';
 import { createStatedResponse } from '../../src/receiver/statedResponse.ts';
 import { shippedReceiver } from '../files/shipped.ts';
-import { DIODE_SETTINGS, K_T_PER_Q, meanVolts, runTransient } from './ngspice.ts';
+import { keptMeans, WHOLE } from './keptSpice.ts';
+import { DIODE_SETTINGS, K_T_PER_Q } from './ngspice.ts';
 
 interface SeenDiode {
   readonly node: string;
   readonly diode: LoadedDiode;
 }
+
+const meansOf = keptMeans('detectors');
 
 const STEPS = 200;
 const WARP = 1 + ((2 * Math.PI) / STEPS) ** 2 / 12;
@@ -95,8 +98,8 @@ async function compared(
   for (const [f, at] of hz.entries()) {
     const from = volts.map((v) => v[f]!);
     const loads = looked.map((_, k) => `load${k}`);
-    const run = await runTransient(timeDeck(receiver, deck, stated.drive, stated.amps, at, seconds, all, from), loads);
-    const theirs = loads.map((load) => meanVolts(run, load));
+    const text = timeDeck(receiver, deck, stated.drive, stated.amps, at, seconds, all, from);
+    const theirs = (await meansOf(text, loads, [WHOLE])).map(([mean]) => mean!);
     out.push({ hz: at, ours: from.slice(0, looked.length), theirs });
   }
   return out;

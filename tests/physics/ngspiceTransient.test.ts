@@ -8,7 +8,10 @@ import { detectEnvelope } from '../../src/physics/diode.ts';
 import { createFastSweep } from '../../src/physics/fastSweep.ts';
 import { rateHzPerSecond, sweepAngle, sweepFrequencies } from '../../src/physics/sweep.ts';
 import { solved } from './decks.ts';
-import { DIODE_SETTINGS, K_T_PER_Q, meanVolts, runTransient } from './ngspice.ts';
+import { keptMeans, WHOLE } from './keptSpice.ts';
+import { DIODE_SETTINGS, K_T_PER_Q, runTransient } from './ngspice.ts';
+
+const meansOf = keptMeans('transient');
 
 describe('exponential diode, 1 uA, into 10 kilohm and 0.1 uF, from a 1 MHz carrier', () => {
   // Left over: the last e^-10 of the charging, and ripple of a thousandth of the mean, which counts in the second order.
@@ -31,7 +34,7 @@ describe('exponential diode, 1 uA, into 10 kilohm and 0.1 uF, from a 1 MHz carri
         `.tran 20n ${seconds} ${from} 20n`,
         '.end',
       ];
-      const mean = meanVolts(await runTransient(text.join('\n'), ['o']), 'o');
+      const mean = (await meansOf(text.join('\n'), ['o'], [WHOLE]))[0]![0]!;
       const law = detectEnvelope(amplitude, { saturationAmps: 1e-6, emissionVolts: K_T_PER_Q, loadOhms: 10e3 });
       expect(Math.abs(mean / law - 1)).toBeLessThan(2e-4);
     },

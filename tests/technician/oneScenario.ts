@@ -3,6 +3,7 @@ import { certifiedSet } from '../../scripts/makeCourseIndex.ts';
 import type { BenchSetup } from '../../src/bench/setup.ts';
 import { benchSetup } from '../../src/certify/benchSetup.ts';
 import { grade } from '../../src/grading/grade.ts';
+import type { Diagnosis } from '../../src/scenario/diagnosis.ts';
 import { demonstrate } from '../../src/technician/atBench.ts';
 import { shippedLibrary } from '../files/shipped.ts';
 
@@ -12,6 +13,8 @@ export interface Demonstrated {
   readonly passed: boolean;
   /** parts that were replaced, in order */
   readonly replaced: readonly string[];
+  /** what was said to have been wrong; null: nothing was asked */
+  readonly said: Diagnosis | null;
 }
 
 /** The bench of a shipped scenario, its set as its certificate has it; `dealt`: dealt anew. */
@@ -29,5 +32,6 @@ export function demonstrated(id: string): Demonstrated {
   const { events } = demonstrate(setup);
   const { total, passed } = grade(setup, events);
   const replaced = events.flatMap((event) => (event.type === 'partReplaced' ? [event.element] : []));
-  return { id, total, passed, replaced };
+  const said = events.findLast((event) => event.type === 'diagnosisStated') ?? null;
+  return { id, total, passed, replaced, said };
 }

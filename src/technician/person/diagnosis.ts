@@ -102,11 +102,13 @@ export function apartDiv(a: Sight, b: Sight): number {
   let sum = 0;
   let count = 0;
   for (const way of ['forward', 'back'] as const) {
-    const [one, other] = [a[way].yDiv, b[way].yDiv];
+    const one = a[way].yDiv;
+    const other = b[way].yDiv;
     const length = Math.min(one.length, other.length);
     const size = Math.max(1, Math.floor(length / BLOCKS));
     for (let from = 0; from + size <= length; from += size) {
-      const [x, y] = [middleOf(one, from, size), middleOf(other, from, size)];
+      const x = middleOf(one, from, size);
+      const y = middleOf(other, from, size);
       if (x.seen === 0 && y.seen === 0) continue;
       const near = x.seen === 0 || y.seen === 0 ? 0 : Math.min(Math.abs(x.middle - y.middle), 1);
       const off = Math.abs(x.seen - y.seen) / size;

@@ -96,7 +96,8 @@ function louderBy(curve: PrintedCurve, byDb: number): (hz: number) => number {
     const next = known.findIndex(({ f }) => f >= at);
     if (known.length === 0) return 1;
     if (next <= 0) return Math.exp(known.at(next)!.log);
-    const [a, b] = [known[next - 1]!, known[next]!];
+    const a = known[next - 1]!;
+    const b = known[next]!;
     return Math.exp(a.log + ((b.log - a.log) * (at - a.f)) / (b.f - a.f));
   };
 }

@@ -77,7 +77,8 @@ export function createNotebook(
     let k = 0;
     while (k + 2 < at.length && at[k + 1]! < t) k++;
     const share = (t - at[k]!) / (at[k + 1]! - at[k]!);
-    const [a, b] = [by[k]!, by[k + 1]!];
+    const a = by[k]!;
+    const b = by[k + 1]!;
     for (let m = 0; m < out.length; m++) out[m] = out[m]! + times * (a[m]! + share * (b[m]! - a[m]!));
   };
   const learnt: { readonly turns: readonly number[]; readonly missed: Float64Array }[] = [];
@@ -205,7 +206,8 @@ export function levelsWith({ turns: at, levels }: SlugEffect, turns: number): nu
   let k = 0;
   while (k + 2 < at.length && at[k + 1]! < t) k++;
   const share = (t - at[k]!) / (at[k + 1]! - at[k]!);
-  const [a, b] = [levels[k]!, levels[k + 1]!];
+  const a = levels[k]!;
+  const b = levels[k + 1]!;
   return Array.from(a, (v, m) => v + share * (b[m]! - v));
 }
 

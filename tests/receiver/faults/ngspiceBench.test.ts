@@ -11,12 +11,15 @@ import type { Fault } from '../../../src/receiver/faults/fault.ts';
 import { faultEffects } from '../../../src/receiver/faults/faultEffects.ts';
 import { play, readySetup, stripSetup } from '../../bench/fixture.ts';
 import { shippedReceiver } from '../../files/shipped.ts';
-import { DIODE_SETTINGS, K_T_PER_Q, meanVolts, runTransient } from '../../physics/ngspice.ts';
+import { keptMeans, WHOLE } from '../../physics/keptSpice.ts';
+import { DIODE_SETTINGS, K_T_PER_Q } from '../../physics/ngspice.ts';
+
+const meansOf = keptMeans('faultsAtBench');
 
 /** Mean volts at the node `o` over the last 20 us. */
 async function settledVolts(lines: readonly string[], seconds: number): Promise<number> {
   const text = ['circuit', DIODE_SETTINGS, ...lines, `.tran 20n ${seconds} ${seconds - 20e-6} 20n`, '.end'];
-  return meanVolts(await runTransient(text.join('\n'), ['o']), 'o');
+  return (await meansOf(text.join('\n'), ['o'], [WHOLE]))[0]![0]!;
 }
 
 /** What our side makes of the detector that the fault leaves, for a carrier of some volts from a source without resistance. */
