@@ -6,7 +6,7 @@ import { ruleLabel } from '../../src/describe/ruleWords.ts';
 import { scoreLineSentence } from '../../src/describe/scoreLine.ts';
 import { readRunFile } from '../../src/files/runFileSchema.ts';
 import { claimOf, createGrader, grade } from '../../src/grading/grade.ts';
-import { figure } from '../../src/grading/rules/readings.ts';
+import { amount } from '../../src/grading/rules/readings.ts';
 import type { CapRule, LineRule, Subjects } from '../../src/grading/rules/rule.ts';
 import { RULES } from '../../src/grading/rules/rules.ts';
 import { serialiseRunFile, toRunFile } from '../../src/run/serialise.ts';
@@ -23,7 +23,7 @@ const TALL = {
   about: 'bench',
   weight: 40,
   needsPicture: true,
-  reads: figure('count', (b: Subjects['bench']) => b.traceHeightDiv, { low: 20, high: null, tolerance: 20 }),
+  reads: amount('count', (b: Subjects['bench']) => b.traceHeightDiv, { low: 20, high: null, tolerance: 20 }),
 } as const satisfies LineRule;
 const HASTE = { number: 'G901', breach: 'steelTool', limit: 33 } as const satisfies CapRule;
 

@@ -18,7 +18,7 @@ export function noneOf(allGoneAt: number): FallingLimits {
   return { low: null, high: 0, tolerance: allGoneAt / 2 };
 }
 
-export function figure<S>(
+export function amount<S>(
   unit: MeasuredUnit,
   value: (subject: S) => number,
   limits: FallingLimits,

@@ -3,7 +3,7 @@
  * The limits are judgement of common practice; no published source. The session's guards and the look back at lying pictures ask the same rows (standing.ts), so that
  * a step that shows its tick also earns its points.
  */
-import { answer, atMost, figure, noneOf, within, yes } from './readings.ts';
+import { amount, answer, atMost, noneOf, within, yes } from './readings.ts';
 import type { LineRule, Reading, Subjects } from './rule.ts';
 
 export const SET_UP_RULES = [
@@ -14,7 +14,7 @@ export const SET_UP_RULES = [
     weight: 4,
     needsPicture: true,
     // At so much trace and retrace still lie on each other.
-    reads: figure('degrees', (b) => b.residualPhaseDegrees, within(2)),
+    reads: amount('degrees', (b) => b.residualPhaseDegrees, within(2)),
   },
   { number: 'G14', block: 'truth', about: 'bench', weight: 2, needsPicture: true, reads: yes((b) => b.blanking) },
   {
@@ -43,7 +43,7 @@ export const SET_UP_RULES = [
     weight: 3,
     needsPicture: true,
     // Of the worst stage: it leaves the shape alone.
-    reads: figure('db', (b) => b.compressionDb, atMost(0.5)),
+    reads: amount('db', (b) => b.compressionDb, atMost(0.5)),
   },
   {
     number: 'G17',
@@ -51,7 +51,7 @@ export const SET_UP_RULES = [
     about: 'bench',
     weight: 1,
     // Of what the sheet's own level gives with the slugs right.
-    reads: figure('percent', (b) => (b.sheetPeakVolts > 0 ? (100 * b.detectedPeakVolts) / b.sheetPeakVolts : 0), {
+    reads: amount('percent', (b) => (b.sheetPeakVolts > 0 ? (100 * b.detectedPeakVolts) / b.sheetPeakVolts : 0), {
       low: 25,
       high: null,
       tolerance: 25 / 3,
@@ -74,7 +74,7 @@ export const SET_UP_RULES = [
     weight: 1,
     needsPicture: true,
     // Of the trace's height: high enough to be seen, low enough not to bend what it marks.
-    reads: figure('percent', (b) => 100 * b.pipHeightRatio, { low: 2, high: 15, tolerance: 15, toleranceBelow: 0 }),
+    reads: amount('percent', (b) => 100 * b.pipHeightRatio, { low: 2, high: 15, tolerance: 15, toleranceBelow: 0 }),
   },
   { number: 'G22', block: 'truth', about: 'bench', weight: 1, needsPicture: true, reads: yes((b) => b.markersAdded) },
   { number: 'G23', block: 'truth', about: 'bench', weight: 1, reads: yes((b) => b.rfAtSheetPoint, 'rf') },
@@ -102,7 +102,7 @@ export const SET_UP_RULES = [
     weight: 1,
     needsPicture: true,
     // Load, lead and Y amplifier together, before trace and retrace part to the eye.
-    reads: figure('degrees', (b) => b.verticalLagDegrees, atMost(1)),
+    reads: amount('degrees', (b) => b.verticalLagDegrees, atMost(1)),
   },
   {
     number: 'G57',
@@ -111,7 +111,7 @@ export const SET_UP_RULES = [
     weight: 1,
     needsPicture: true,
     // From edge to edge, of the trace's height.
-    reads: figure('percent', (b) => 100 * b.humRatio, atMost(3)),
+    reads: amount('percent', (b) => 100 * b.humRatio, atMost(3)),
   },
   {
     number: 'G58',
@@ -137,7 +137,7 @@ export const SET_UP_RULES = [
     weight: 2,
     needsPicture: true,
     // How late the sweep may show the curve, of its narrowest width.
-    reads: figure('percent', (b) => 100 * b.sweepLag, atMost(5)),
+    reads: amount('percent', (b) => 100 * b.sweepLag, atMost(5)),
   },
   {
     number: 'G63',

@@ -1,4 +1,4 @@
-/** What is asked for in the middle of the work, always in sight: hints, the parts tray, the circuit, and how loud the bench is. */
+/** What may be wanted in the middle of the work, always in sight: hints, the parts tray, the circuit, and how loud the bench is. */
 import type { ComponentChildren } from 'preact';
 import { memo } from 'preact/compat';
 import { useState } from 'preact/hooks';

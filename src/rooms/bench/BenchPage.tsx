@@ -56,7 +56,7 @@ export interface BenchPageProps {
   /** the way to the technician at this job; the bench is suspended first */
   readonly onWatch?: (() => void) | null;
   readonly onGuideSkipped?: () => void;
-  /** somebody who sets the bench up, for who has shown that he can do it himself */
+  /** a helper who sets the bench up, for learners who have shown that they can do it themselves */
   readonly helper?: Helper | null;
   /** the sounds of the bench: off until somebody turns them on */
   readonly sound?: BenchSounds;
@@ -247,7 +247,7 @@ function TooNarrow({ onHome }: { readonly onHome: (() => void) | undefined }) {
   );
 }
 
-/** S for the sheet, I for the circuit, T to hear the curve, V for its figures (letters that no slug has), full stop and comma from part to part, ? for the keys. */
+/** S for the sheet, I for the circuit, T to hear the curve, V for its table of pips (letters that no slug has), full stop and comma from part to part, ? for the keys. */
 function usePageKeys(
   onSheet: () => void,
   onCircuit: () => void,

@@ -98,7 +98,7 @@ function read(words: Words, port: BenchPort): Reading {
   return { sentence: curveSentence(words, display), pips: readCurve(display).pips };
 }
 
-/** The same as the picture, as figures: for those who do not see it. */
+/** The same as the picture, as a table: for those who do not see it. */
 const PipTable = memo(function PipTable({ pips }: { readonly pips: Reading['pips'] }) {
   const words = useWords();
   const { tubeTalk } = words;

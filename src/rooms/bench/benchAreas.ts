@@ -14,7 +14,7 @@ const WORK: Readonly<Record<Phase, string>> = {
   prove: '#panel-tube',
 };
 
-/** From the area that holds `from` to the next one or the one before, round and round; from nowhere to where the work is. */
+/** From the area that holds `from` to the next one or the one before, round and round; from none, to where the work is. */
 export function stepToArea(from: Element | null, by: 1 | -1, phase: Phase): HTMLElement | null {
   const areas = [...document.querySelectorAll<HTMLElement>(AREAS)].filter(
     (area, _, all) => entry(area) !== null && !all.some((other) => other !== area && area.contains(other)),
@@ -34,7 +34,7 @@ function entry(area: HTMLElement): HTMLElement | null {
   return first ?? (area.matches('[tabindex]') ? area : null);
 }
 
-/** To what the tube shows as figures; where there are none, to the tube. */
+/** To the table of what the tube shows; where there is none, to the tube. */
 export function goToPipTable(): void {
   document.querySelector<HTMLElement>('.bench-tube table, .bench-tube:not(:has(table))')?.focus();
 }

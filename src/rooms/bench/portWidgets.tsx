@@ -30,7 +30,7 @@ export function useOffOn(): readonly Position<boolean>[] {
 export interface PortLook {
   /** radius of a knob */
   readonly r?: number;
-  /** a knob's figure under it */
+  /** a knob's reading under it */
   readonly readout?: boolean;
   /** a switch as a plate of its own, in one line, or as a row of positions */
   readonly look?: 'plate' | 'small' | 'row';
@@ -58,7 +58,7 @@ export function PortControl({ port, control, ...look }: PortControlProps) {
 export interface PortKnobProps extends Pick<PortLook, 'r' | 'readout'> {
   readonly port: BenchPort;
   readonly control: KnobId;
-  /** another figure than the control's own (bias with its sign) */
+  /** another reading than the control's own (bias with its sign) */
   readonly shown?: (value: number) => string;
 }
 

@@ -56,7 +56,7 @@ function axes(
   const unit = (fromHz + toHz) / 2 >= 2e6 ? 1e6 : 1e3;
   const marks = axisMarks(fromHz / unit, toHz / unit, Math.max(2, Math.floor((right - left) / 80)));
   const labels = axisLabels(marks);
-  // The unit stands behind the last figure, where there is always room for it.
+  // The unit stands behind the last number, where there is always room for it.
   const feet = marks
     .map(
       (mark, i) =>

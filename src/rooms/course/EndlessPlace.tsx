@@ -1,4 +1,4 @@
-/** The endless track's place on the course: how hard, which seed word, and off to the bench. */
+/** The endless track's place on the course: how hard, which seed word, and on to the bench. */
 
 import { useState } from 'preact/hooks';
 import { useFirstWords } from '../../kit/hooks/useWords.ts';

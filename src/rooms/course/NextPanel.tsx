@@ -67,7 +67,7 @@ export function NextPanel({ cards, tracks, runsRead, drawn, open, onGuide }: Nex
   );
 }
 
-/** Who is new is asked in; who is not finds the way back. */
+/** A newcomer is invited in; others find the way back. */
 function GuideOffer({ fresh, onGuide }: { readonly fresh: boolean; readonly onGuide: () => void }) {
   const { course: words } = useFirstWords();
   return (

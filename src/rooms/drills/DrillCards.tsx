@@ -1,4 +1,4 @@
-/** The eight drills as cards: what each looks like, how its last ten looks went, which one is open. */
+/** The drills as cards: what each looks like, how its last ten looks went, which one is open. */
 
 import { DRILLS, type DrillId } from '../../drills/drill.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';

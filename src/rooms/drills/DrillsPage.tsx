@@ -1,4 +1,4 @@
-/** The drills room: eight cards at the side, and the drill that is open on its sheet. */
+/** The drills room: a card for each drill at the side, and the drill that is open on its sheet. */
 import { useLayoutEffect, useReducer, useRef } from 'preact/hooks';
 import { DRILL_PAGES, DRILLS, type DrillId } from '../../drills/drill.ts';
 import { usePageTitle } from '../../kit/hooks/usePageTitle.ts';
@@ -12,7 +12,7 @@ import './drills.css';
 import './look.css';
 
 export interface DrillsPageProps {
-  /** null, or none that there is: the first that is not sure yet */
+  /** null, or no drill's name: the first that is not mastered yet */
   readonly drill: string | null;
   /** the seed of the looks */
   readonly series: string;

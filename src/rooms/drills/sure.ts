@@ -1,4 +1,4 @@
-/** Who answers ten looks in a row rightly is sure: by guessing between two answers that happens once in a thousand times. */
+/** A drill is mastered with ten right answers in a row: by guessing between two answers that happens once in a thousand times. */
 const IN_A_ROW = 10;
 
 export const isSure = (looks: readonly boolean[]): boolean =>

@@ -19,7 +19,7 @@ import { slugLetters } from '../../../receiver/slugLetters.ts';
 import '../../../kit/tabs/tabs.css';
 import './circuit.css';
 
-/** px: beside the drawing the chassis stands where there is that much, else under it */
+/** px: with this much room the chassis stands beside the drawing, else under it */
 const BESIDE = 1000;
 const CHASSIS = 250;
 /** the chassis beside the drawing in a window that has little to spare */

@@ -32,7 +32,7 @@ export function DiagnosisForm({ port, said, onSay }: DiagnosisFormProps) {
     const before = (said ?? NOTHING)[kind] as readonly string[];
     const after = before.includes(name) ? before.filter((one) => one !== name) : [...before, name];
     const next = { ...(said ?? NOTHING), [kind]: after };
-    // What was taken back leaves nothing said: that nothing was wrong has its own choice.
+    // With everything taken back nothing has been said: that nothing was wrong has its own choice.
     onSay(next.slugs.length + next.parts.length + next.setUp.length === 0 ? null : next);
   };
   const choice = (kind: Kind, name: string, text: string) => (

@@ -1,4 +1,4 @@
-/** After an act of proof: what was seen, and the figure read off the graticule. It stands beside the tube and stops nothing. */
+/** After an act of proof: what was seen, and the number read off the graticule. It stands beside the tube and blocks nothing. */
 import type { CSSProperties } from 'preact';
 import { useMemo, useRef, useState } from 'preact/hooks';
 import { choicesOffered } from '../../../bench/finding.ts';
@@ -101,7 +101,7 @@ function Card({ port, proof, at, again }: CardProps) {
     const choice = choices[['1', '2', '3', '4'].indexOf(event.key)];
     if (choice === undefined || isWriting(event.target)) return;
     choose(choice);
-    // What comes next is the figure.
+    // The number comes next.
     card.current?.querySelector<HTMLElement>('input[type=text]')?.focus();
     event.preventDefault();
     event.stopPropagation();
@@ -193,7 +193,7 @@ function Card({ port, proof, at, again }: CardProps) {
   );
 }
 
-/** With a point or a comma; null where it is no figure. */
+/** With a point or a comma; null where it is no number. */
 function numberIn(text: string): number | null {
   const trimmed = text.trim().replace(',', '.');
   return /^\d{1,2}(\.\d{1,3})?$/.test(trimmed) ? Number(trimmed) : null;

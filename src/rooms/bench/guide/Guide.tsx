@@ -120,7 +120,7 @@ export function Guide({ port, rect, figures, line, onSkip, onSheet }: GuideProps
       >
         <Frame kind={line ? 'card' : 'sheet'} />
         <p class="l guide-count">{say.stepOf(at + 1, steps.length)}</p>
-        {/* What changes is said, and not the whole of it after every turn. */}
+        {/* Only what changes is spoken, not the whole of it after every turn. */}
         <div class="guide-said" role="status" aria-atomic={false}>
           <h2>{title}</h2>
           <p>{behind ?? asked}</p>
@@ -164,7 +164,7 @@ export function Guide({ port, rect, figures, line, onSkip, onSheet }: GuideProps
 /** px of a strip whose second line has room for how the lit part is taken hold of */
 const HOW_FROM = 640;
 
-/** The reason stays asked for from step to step, but lies over the bench only until a hand goes to work or Escape puts it away. */
+/** Once asked for, the reason stays from step to step, but it lies over the bench only until a hand goes to work or Escape puts it away. */
 function useWhy(paper: { readonly current: HTMLElement | null }, step: string): [boolean, (open: boolean) => void] {
   const [asked, ask] = useState(false);
   const [leftAt, leave] = useState<string | null>(null);

@@ -208,7 +208,7 @@ function Tunable({ port, width, height, knob, unit }: TunableProps) {
   );
 }
 
-/** The dial is the control; this knob is another grip on it, for hands only, and says no figure. */
+/** The dial is the control; this knob is another grip on it, for hands only, and shows no number. */
 function TuneGrip({ port }: { readonly port: BenchPort }) {
   const hz = usePort(port, () => port.state().controls.tunableHz);
   const words = useWords();

@@ -209,7 +209,7 @@ function Note({
   ring,
 }: {
   readonly note: SlugNote | 'empty';
-  /** it is still to be learnt what a turn does */
+  /** nobody has turned a slug here yet, so what a turn does is written beside it */
   readonly untouched: boolean;
   readonly adjuster: Adjuster;
   readonly ring: { readonly x: number; readonly y: number; readonly r: number };

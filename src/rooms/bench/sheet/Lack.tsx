@@ -48,7 +48,7 @@ export function AllStands({ port }: { readonly port: BenchPort }) {
   );
 }
 
-/** The sentences there are to be said; none in a sealed run. */
+/** The sentences to be said; none in a sealed run. */
 export function useLackStages(port: BenchPort, at: number): readonly string[] {
   const words = useWords();
   const key = usePort(port, () => {
