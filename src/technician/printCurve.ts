@@ -9,7 +9,7 @@ import { type Setting, settings, sheetControls, sheetFittings, sheetLeads } from
 import type { SheetResponse } from '../receiver/receiver.ts';
 import { createStatedResponse } from '../receiver/statedResponse.ts';
 import { keptFigure, printBench } from './keptPrints.ts';
-import type { PrintedCurve } from './person/sheet.ts';
+import type { PrintedCurve, SlugEffect } from './person/sheet.ts';
 import { stageEffects } from './slugEffects.ts';
 
 /** What is low is looked at with so much more from the source. */
@@ -24,6 +24,7 @@ export function printCurve(
   response: SheetResponse,
   injectAt: string,
   slugs: readonly string[],
+  others: readonly string[] = [],
 ): PrintedCurve {
   const { setUp } = response;
   const bench = printBench(sound);
@@ -38,6 +39,8 @@ export function printCurve(
     trapHz !== null && Math.abs(trapHz - setUp.centreHz) < REACH * setUp.spanHz ? [trapHz] : [],
   );
   const hz = [...new Set([...even, ...traps])].sort((a, b) => a - b);
+  const read = (depths: Readonly<Record<string, number>>): readonly number[] =>
+    readAt(bench, sound, response, injectAt, levelDb, hz, depths);
   const whole = injectAt === setUp.injectAt && response.specification.sCurve === null;
   const range = controlRange(sound, 'levelDb');
   const high = range.kind === 'number' ? range.max : setUp.levelDb;
@@ -55,10 +58,17 @@ export function printCurve(
           volts: readAt(bench, sound, response, injectAt, levelDb + byDb, hz),
         })),
     trapsHz: traps,
-    effects: stageEffects(sound.receiver, slugs, (depths) =>
-      readAt(bench, sound, response, injectAt, levelDb, hz, depths),
-    ),
+    effects: stageEffects(sound.receiver, slugs, read),
+    besides: stageEffects(sound.receiver, others, read).filter(isSeen),
   };
+}
+
+/** Of the height of the right curve. */
+const SEEN = 0.05;
+
+function isSeen({ turns, levels }: SlugEffect): boolean {
+  const right = levels[turns.indexOf(0)]!;
+  return levels.some((turned) => turned.some((v, i) => Math.abs(v - right[i]!) > SEEN));
 }
 
 /** Stage by stage the level is set for the volts that the sheet's own level gives from the front. */

@@ -79,10 +79,15 @@ function curvesOf(
 ): readonly PrintedCurve[] {
   const { receiver } = sound;
   const curves: PrintedCurve[] = [];
+  const placed = new Set<string>();
   const print = (response: SheetResponse, injectAt: string): void => {
     if (curves.some((c) => c.response === response.id && c.injectAt === injectAt)) return;
     const own = procedure.filter((step) => step.at === injectAt && injectAt !== response.setUp.injectAt);
-    curves.push(printCurve(sound, response, injectAt, [...new Set(own.flatMap((step) => step.slugs))]));
+    const slugs = [...new Set(own.flatMap((step) => step.slugs))];
+    for (const id of slugs) placed.add(id);
+    const ahead = receiver.adjusters.filter(({ id, trapHz }) => trapHz === null && !placed.has(id));
+    const besides = searches && slugs.length > 0 ? ahead.map(({ id }) => id) : [];
+    curves.push(printCurve(sound, response, injectAt, slugs, besides));
   };
   for (const response of work) print(response, response.setUp.injectAt);
   for (const step of procedure) {

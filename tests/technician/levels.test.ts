@@ -85,6 +85,7 @@ function printed({ volts }: Tube, louderDb: readonly number[] = []): PrintedCurv
     louder: louderDb.map((byDb) => ({ byDb, volts: at(byDb) })),
     trapsHz: [],
     effects: [],
+    besides: [],
   };
 }
 

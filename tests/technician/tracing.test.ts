@@ -52,6 +52,7 @@ describe('nothing on the tube', () => {
     louder: [],
     trapsHz: [],
     effects: [],
+    besides: [],
   });
   const SOUND = [0.1, 1, 0.1];
   const NOTHING = [0, 1e-4, 0];

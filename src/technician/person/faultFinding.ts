@@ -109,11 +109,18 @@ const PASSES = 0.002;
 /** Sizes of a symptom against the chart's that are tried. */
 const SIZES = [0.6, 1, 1.6];
 
+export interface Explanation {
+  readonly parts: readonly string[];
+  readonly cost: number;
+  /** how far in from where it belongs each slug would stand then, in the notebook's order */
+  readonly turns: readonly number[];
+}
+
 export interface Explained {
   /** by slugs alone */
   readonly none: number;
   /** by each symptom of the chart with slugs, the best first; parts that show the same stand together */
-  readonly symptoms: readonly { readonly parts: readonly string[]; readonly cost: number }[];
+  readonly symptoms: readonly Explanation[];
 }
 
 /** What was read of a curve, and what it is held against: `levels` at `hz`, with the printed curve and the notebook of those slugs that work on it. */
@@ -143,19 +150,19 @@ export function onPaper(
     known.parts.add(entry.part);
     symptoms.set(key, known);
   }
-  const costOf = (change: readonly number[], size: number, quick: boolean): number => {
+  const explained = (change: readonly number[], size: number, quick: boolean) => {
     const more = hz.map((f) => size * between(curve.hz, change, f));
-    return notebook.fitted(levels, more, quick).cost;
+    return notebook.fitted(levels, more, quick);
   };
   const likely = [...symptoms.values()]
-    .map((symptom) => ({ ...symptom, cost: costOf(symptom.change, 1, true) }))
+    .map((symptom) => ({ ...symptom, cost: explained(symptom.change, 1, true).cost }))
     .sort((a, b) => a.cost - b.cost)
     .slice(0, LOOKED_AT);
   const best = likely
-    .map(({ change, parts }) => ({
-      parts: [...parts],
-      cost: Math.min(...SIZES.map((size) => costOf(change, size, false))),
-    }))
+    .map(({ change, parts }) => {
+      const bySize = SIZES.map((size) => explained(change, size, false));
+      return { parts: [...parts], ...bySize.reduce((least, one) => (one.cost < least.cost ? one : least)) };
+    })
     .sort((a, b) => a.cost - b.cost);
   return { none, symptoms: best };
 }

@@ -55,6 +55,8 @@ export function obviousParts(bench: AtBench, main: PrintedResponse): void {
     replacePart(bench, part);
     renewSlugOf(bench, part, main);
     noteCure(bench, main, part, before);
+    // One part explains a bad set: what is left is for the slugs first.
+    if (bench.sheet.sealed && bench.cured.get(part) === true) return;
   }
 }
 

@@ -35,6 +35,8 @@ export interface PrintedCurve {
   readonly trapsHz: readonly number[];
   /** of a stage that is swept from its own point: what each of its slugs does, at `hz`; empty for the whole curve, whose effects stand with its response */
   readonly effects: readonly SlugEffect[];
+  /** the same of slugs in front of the stage that show from there all the same; empty where no part may have failed */
+  readonly besides: readonly SlugEffect[];
 }
 
 /** A demand of the sheet, worked out on paper from what was read. */

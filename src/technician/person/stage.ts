@@ -14,6 +14,8 @@ const WORTH_IT = 0.75;
 /** A stage by itself, swept from its own point: what its notebook holds, and how its curve is read. */
 export interface StagePad {
   readonly notebook: Notebook;
+  /** the same with the slugs in front of the stage that show from its point */
+  readonly wide: Notebook;
   readonly read: () => number[];
   readonly levelOf: (volts: number) => number;
 }
@@ -23,19 +25,26 @@ export function stagePad(
   turner: Turner,
   curve: PrintedCurve,
   adjusters: readonly PrintedSlug[],
+  besides: readonly PrintedSlug[],
   isSCurve: boolean,
   trapsHz: readonly number[],
   ofDetector: (volts: number) => number,
 ): StagePad {
   const height = Math.max(...curve.volts.map(Math.abs));
   const levelOf = (v: number): number => (isSCurve ? v / height : ofDetector(v));
-  const effects = curve.effects.map((e) => ({
+  const effects = [...curve.effects, ...curve.besides].map((e) => ({
     ...e,
     levels: e.levels.map((curve) => curve.map((v) => levelOf(v * height))),
   }));
-  const slugs = adjusters.map(({ id }) => id);
+  const notebookOf = (slugs: readonly PrintedSlug[]): Notebook =>
+    createNotebook(
+      { hz: curve.hz, effects, isSCurve, trapsHz },
+      slugs.map(({ id }) => id),
+      reachOf(turner, slugs),
+    );
   return {
-    notebook: createNotebook({ hz: curve.hz, effects, isSCurve, trapsHz }, slugs, reachOf(turner, adjusters)),
+    notebook: notebookOf(adjusters),
+    wide: notebookOf([...adjusters, ...besides]),
     read: () => readVolts(hands, curve.hz, axisOf(hands), true, !isSCurve).map(levelOf),
     levelOf,
   };

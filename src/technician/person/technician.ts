@@ -93,10 +93,8 @@ export function doTheJob(
   // Half way is too far from right for the notebook, but for one stage at a time.
   const dead = sealedParts && !fromStops ? deadParts(bench, main) : [];
   const early = sealedParts && !fromStops && dead.length === 0 ? trapParts(bench, main, true) : [];
-  const traced =
-    sealedParts && !fromStops && dead.length + early.length === 0 && isBeyondSlugs(bench, main)
-      ? traceBack(bench, main)
-      : [];
+  const beyond = sealedParts && !fromStops && dead.length + early.length === 0 && isBeyondSlugs(bench, main);
+  const traced = beyond ? traceBack(bench, main) : [];
   let right = (!fromStops || stepsAlone(sheet, main).length > 0) && withNotebook(bench);
   if (sheet.chart.length > 0 && stuckCoils(bench)) right = withNotebook(bench);
   const late =

@@ -3,23 +3,31 @@
  * own slugs cannot bring right holds the part: one that shows there, and from no point behind it.
  */
 import { type AtBench, curveOf, isShelf, slugsOf, standFor, timeLeft } from './atWork.ts';
-import { newPad } from './byNotebook.ts';
-import { onPaper, type Paper, replacePart } from './faultFinding.ts';
+import { LEAST_TURNS, newPad, noteTurns } from './byNotebook.ts';
+import { type Explained, onPaper, type Paper, replacePart } from './faultFinding.ts';
 import { levelBy } from './levels.ts';
 import type { ChartEntry, PrintedCurve, PrintedResponse, PrintedSheet } from './sheet.ts';
 import { stageByNotebook } from './stage.ts';
 import { levelsNow } from './toLimits.ts';
-import { type AloneStep, padOfStage, stepsAlone } from './withNotebook.ts';
+import { type AloneStep, padFor, padOfStage, stepsAlone } from './withNotebook.ts';
 
 /** What no slug explains of a stage, and of the whole curve, is a part's doing from here on; with the part slugs must explain it, and it must leave little of what there was. */
 const STAGE_WRONG = 25;
 const WHOLE_WRONG = 15;
+/** A stage that is no farther off than this, and that no part explains, is taken for one of another set than the notebook's. */
+const UNSURE = 60;
 const EXPLAINED = 0.15;
 /** Of what was wrong, where the part was to blame. */
 const MENDED = 0.5;
 /** Another curve, from a point behind the part, than by so much of its height: decibels rms. */
 const SHOWS_DB = 0.5;
 const MOST_PARTS = 3;
+/** With the likeliest part a stage is looked at so often, while that leaves no more than this share unexplained. */
+const TIMES_TURNED = 3;
+const PROMISING = 0.8;
+/** A part that alone looks like it may leave so much, and so much of what the next leaves. */
+const LITTLE = 0.25;
+const LITTLE_OF_NEXT = 1 / 3;
 
 /** Parts that were replaced by it. */
 export function traceBack(bench: AtBench, main: PrintedResponse): readonly string[] {
@@ -40,7 +48,7 @@ export function traceBack(bench: AtBench, main: PrintedResponse): readonly strin
 
 /** What no slug explains of the whole curve. */
 export function beyondSlugs(bench: AtBench, main: PrintedResponse): number {
-  const { levels, notebook } = wholePaper(bench, main);
+  const { levels, notebook } = wholeReader(bench, main)();
   return notebook.fitted(levels).cost;
 }
 
@@ -67,46 +75,98 @@ interface Trouble {
 function firstTrouble(bench: AtBench, main: PrintedResponse, tried: readonly string[]): Trouble | null {
   const { chart } = bench.sheet;
   const behind: PrintedCurve[] = [];
-  const look = (paper: Paper, wrong: number): Trouble | null => {
-    const { none, symptoms } = onPaper(
-      paper,
-      chart,
-      (entry) => !tried.includes(entry.part) && behind.every((curve) => !shows(entry, curve)),
-    );
-    if (none < wrong) return null;
-    const [first] = symptoms;
-    const fits = first !== undefined && first.cost <= Math.min(EXPLAINED * none, wrong);
-    return { step: behind.length, cost: none, part: fits ? first.parts[0]! : null };
+  const open = (entry: ChartEntry): boolean =>
+    !tried.includes(entry.part) && behind.every((curve) => !shows(entry, curve));
+  const look = (read: () => Paper, wrong: number, unsure: number): Trouble | null => {
+    const onIt = (): OnIt => {
+      const paper = read();
+      return { ...onPaper(paper, chart, open), slugs: paper.notebook.slugs };
+    };
+    const asFound = onIt();
+    if (asFound.none < wrong) return null;
+    const part = partOf(asFound, wrong) ?? withSlugsTurned(bench, asFound, onIt, wrong);
+    return part === null && asFound.none < unsure ? null : { step: behind.length, cost: asFound.none, part };
   };
   for (const step of stepsAlone(bench.sheet, main)) {
-    const paper = stagePaper(bench, main, step);
-    const found = look(paper, STAGE_WRONG);
+    const read = stageReader(bench, main, step);
+    const found = look(read, STAGE_WRONG, UNSURE);
     if (found !== null) return found;
-    behind.push(paper.curve);
+    behind.push(curveFrom(bench.sheet, main, step.at!));
   }
-  return look(wholePaper(bench, main), WHOLE_WRONG);
+  return look(wholeReader(bench, main), WHOLE_WRONG, WHOLE_WRONG);
 }
 
-function stagePaper(bench: AtBench, main: PrintedResponse, step: AloneStep): Paper {
+/** What is on the tube, explained, and the slugs that it was explained with. */
+interface OnIt extends Explained {
+  readonly slugs: readonly string[];
+}
+
+/** A part that leaves next to nothing unexplained, or little where every other leaves much more. */
+function partOf({ none, symptoms: [first, next] }: Explained, wrong: number): string | null {
+  if (first === undefined) return null;
+  const all = first.cost <= Math.min(EXPLAINED * none, wrong);
+  const alone = first.cost <= LITTLE * none && first.cost <= LITTLE_OF_NEXT * (next?.cost ?? none);
+  return all || alone ? first.parts[0]! : null;
+}
+
+/**
+ * With its slugs far out a stage does not show plainly what has failed in it: they go where they would belong if the likeliest part had, and it is looked at again. Where that
+ * names none they go back.
+ */
+function withSlugsTurned({ hands, turner }: AtBench, asFound: OnIt, onIt: () => OnIt, wrong: number): string | null {
+  const { slugs } = asFound;
+  const home = slugs.map((id) => turner.depthOf(id));
+  const go = (kind: 'turns' | 'back', far: readonly number[]): void => {
+    noteTurns(hands, kind, slugs, far);
+    slugs.forEach((id, i) => {
+      if (Math.abs(far[i]!) >= LEAST_TURNS) turner.turn(id, far[i]!);
+    });
+  };
+  let last: OnIt = asFound;
+  for (let n = 0; n < TIMES_TURNED; n++) {
+    const [likeliest] = last.symptoms;
+    if (likeliest === undefined || likeliest.cost > PROMISING * last.none) break;
+    go(
+      'turns',
+      likeliest.turns.map((far) => -far),
+    );
+    const now = onIt();
+    const part = partOf(now, wrong);
+    if (part !== null) return part;
+    if (now.symptoms[0] === undefined || now.symptoms[0].cost > likeliest.cost) break;
+    last = now;
+  }
+  go(
+    'back',
+    slugs.map((id, i) => home[i]! - turner.depthOf(id)),
+  );
+  return null;
+}
+
+/** The bench stands for the stage. */
+function stageReader(bench: AtBench, main: PrintedResponse, step: AloneStep): () => Paper {
   const pad = padOfStage(bench, main, step);
   const curve = curveFrom(bench.sheet, main, step.at!);
-  const before = pad.read();
   // Where slugs explain it they are turned; what they do not explain is looked at as it stands.
-  if (pad.notebook.slugs.length > 0 && pad.notebook.fitted(before).cost < STAGE_WRONG) {
+  if (pad.notebook.slugs.length > 0 && pad.wide.fitted(pad.read()).cost < UNSURE) {
     stageByNotebook(bench.hands, bench.turner, pad);
-    return { ...pad, levels: pad.read(), hz: curve.hz, curve };
   }
-  return { ...pad, levels: before, hz: curve.hz, curve };
+  return () => {
+    const { wide: notebook, read, levelOf } = padFor(bench, main, step, curve);
+    return { levels: read(), hz: curve.hz, curve, notebook, levelOf };
+  };
 }
 
-function wholePaper(bench: AtBench, main: PrintedResponse): Paper {
+function wholeReader(bench: AtBench, main: PrintedResponse): () => Paper {
   const { hands, sheet, turner } = bench;
   const curve = standFor(bench, main);
   const slugs = slugsOf(sheet, main).filter((s) => s.trapHz === null || isShelf(main, s.trapHz));
   const trapsHz = sheet.slugs.flatMap(({ trapHz }) => (trapHz === null ? [] : [trapHz]));
-  const { notebook } = newPad(turner, main, slugs, trapsHz);
   const levelOf = levelBy(curveOf(sheet, main));
-  return { levels: levelsNow(hands, main, curve), hz: main.lookAtHz, curve, notebook, levelOf };
+  return () => {
+    const { notebook } = newPad(turner, main, slugs, trapsHz);
+    return { levels: levelsNow(hands, main, curve), hz: main.lookAtHz, curve, notebook, levelOf };
+  };
 }
 
 function curveFrom({ curves }: PrintedSheet, { id }: PrintedResponse, at: string): PrintedCurve {

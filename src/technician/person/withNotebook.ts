@@ -158,12 +158,30 @@ function stageAlone(bench: AtBench, response: PrintedResponse, step: AloneStep):
 
 /** The bench stands for the stage, and the pad lies open at its page. */
 export function padOfStage(bench: AtBench, response: PrintedResponse, { at, slugs }: AloneStep): StagePad {
-  const { hands, sheet, turner } = bench;
   const curve = standFor(bench, response, at);
-  hands.note({ kind: 'stage', at: at! });
+  bench.hands.note({ kind: 'stage', at: at! });
+  return padFor(bench, response, { slugs }, curve);
+}
+
+export function padFor(
+  { hands, sheet, turner }: AtBench,
+  response: PrintedResponse,
+  { slugs }: Pick<AloneStep, 'slugs'>,
+  curve: PrintedCurve,
+): StagePad {
   const trapsHz = sheet.slugs.flatMap(({ trapHz }) => (trapHz === null ? [] : [trapHz]));
   const others = sheet.slugs.filter((s) => slugs.includes(s.id) && (s.trapHz === null || isShelf(response, s.trapHz)));
-  return stagePad(hands, turner, curve, others, isSCurve(response), trapsHz, levelBy(curveOf(sheet, response)));
+  const besides = sheet.slugs.filter(({ id }) => curve.besides.some(({ slug }) => slug === id));
+  return stagePad(
+    hands,
+    turner,
+    curve,
+    others,
+    besides,
+    isSCurve(response),
+    trapsHz,
+    levelBy(curveOf(sheet, response)),
+  );
 }
 
 /** A trap to its place: read off where it can be, and where its notch does not show rocked for the lowest line. */
