@@ -3,7 +3,7 @@ import type { BenchEvent } from '../../src/bench/benchEvent.ts';
 import type { LeadId, ToolId } from '../../src/bench/benchState.ts';
 import { printedTray } from '../../src/bench/parts.ts';
 import { initialState } from '../../src/bench/setup.ts';
-import { trueFinding } from '../../src/bench/witness.ts';
+import { placeAskedFor, trueFinding } from '../../src/bench/witness.ts';
 import { slugNameFirst } from '../../src/describe/slugName.ts';
 import { trueDiagnosis } from '../../src/grading/diagnosis.ts';
 import { slugLetters } from '../../src/receiver/slugLetters.ts';
@@ -199,12 +199,14 @@ export abstract class Hand {
     await expect(card.filter({ hasText: findingCardWords.proofs[proof].act })).toHaveCount(0);
   }
 
-  /** Which pip is asked about is the page's own chance: its height, where the card names one. */
+  /** Which pip is asked about is the page's own chance, and which place the attempt's: the height there, where the card names one. */
   private figureFor(proof: ProofId, asked: string): number | null {
-    const pip = /\bpip (\d+)\b/.exec(asked);
-    if (pip === null) return null;
     const { setup } = this.face;
-    const finding = trueFinding(setup, stateAfter(setup, this.made, initialState(setup)), proof, Number(pip[1]));
+    const state = stateAfter(setup, this.made, initialState(setup));
+    const pip = /\bpip (\d+)\b/.exec(asked);
+    const atPlace = setup.scenario.sealed && placeAskedFor(setup, state, proof) !== null;
+    if (pip === null && !atPlace) return null;
+    const finding = trueFinding(setup, state, proof, pip === null ? undefined : Number(pip[1]));
     return finding.type === 'findingStated' ? finding.figure : null;
   }
 

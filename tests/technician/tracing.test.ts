@@ -95,6 +95,7 @@ describe('in a sealed set the technician', () => {
   it.each([
     ['a winding through which nothing comes', { kind: 'openWinding', slug: 'T4' }, 'Lc2'],
     ['the capacitor of a trap whose notch is gone', { kind: 'driftedCapacitor', element: 'C39a', factor: 1.6 }, 'C39a'],
+    ['a damping resistor, with slugs of its stage astray', { kind: 'openResistor', element: 'Rc1' }, 'Rc1'],
   ] as const)('finds %s, and blames nothing else', (_, fault, part) => {
     expect(search([fault])).toEqual({ unnamed: [], blamed: [], parts: [part] });
   });

@@ -36,6 +36,8 @@ const SOMETHING_WRONG = 15;
 const ALIKE_DB = 0.1;
 /** And where the best explains no more than so many times as well as the next, the other points of injection are asked too. */
 const DOUBTFUL = 1.6;
+/** And so near to each other nobody tells which. */
+const NO_TELLING = 1.05;
 /** From a later point a part shows as charted or not at all. */
 const SMALLEST_THERE = 0.8;
 
@@ -167,7 +169,11 @@ function byStages(bench: AtBench, main: PrintedResponse, alike: readonly Candida
     }
   }
   standFor(bench, main);
-  return parts.reduce((best, part) => (apart.get(part)! < apart.get(best)! - 1e-9 ? part : best));
+  const least = Math.min(...parts.map((part) => apart.get(part)!));
+  const like = parts.filter((part) => apart.get(part)! <= least * NO_TELLING + 1e-9);
+  const coils = new Set(bench.sheet.slugs.map(({ coil }) => coil));
+  // A coil is changed last: a new one comes with its core half way.
+  return like.find((part) => !coils.has(part)) ?? like[0]!;
 }
 
 /** A new coil comes with its core half way: it is brought to the curve alone. */
