@@ -5,11 +5,13 @@
 import { describe, expect, it } from 'vitest';
 import { type BenchSetup, designOf } from '../../src/bench/setup.ts';
 import { judgeDiagnosis } from '../../src/grading/diagnosis.ts';
+import { grade } from '../../src/grading/grade.ts';
 import type { Fault } from '../../src/receiver/faults/fault.ts';
 import { demonstrate } from '../../src/technician/atBench.ts';
 import { stoppingParts } from '../../src/technician/person/faultFinding.ts';
 import type { PrintedCurve, PrintedResponse, PrintedSheet } from '../../src/technician/person/sheet.ts';
 import { stageByStage } from '../../src/technician/stageByStage.ts';
+import { attempt } from '../adversaries/hands.ts';
 import { setupOf } from './oneScenario.ts';
 
 function soundSet(id: string): BenchSetup {
@@ -95,9 +97,19 @@ describe('in a sealed set the technician', () => {
   it.each([
     ['a winding through which nothing comes', { kind: 'openWinding', slug: 'T4' }, 'Lc2'],
     ['the capacitor of a trap whose notch is gone', { kind: 'driftedCapacitor', element: 'C39a', factor: 1.6 }, 'C39a'],
-    ['a damping resistor, with slugs of its stage astray', { kind: 'openResistor', element: 'Rc1' }, 'Rc1'],
   ] as const)('finds %s, and blames nothing else', (_, fault, part) => {
     expect(search([fault])).toEqual({ unnamed: [], blamed: [], parts: [part] });
+  });
+
+  it('finds a damping resistor that has opened, with both slugs of its stage astray', () => {
+    const dealt = attempt(setupOf('not-a-word').scenario, 10);
+    const { faults, start } = dealt.scenario;
+    expect([faults, Object.keys(start.slugs)]).toEqual([
+      [{ kind: 'openResistor', element: 'Rc1' }],
+      expect.arrayContaining(['T3B', 'T3T']),
+    ]);
+    const report = grade(dealt, demonstrate(dealt).events);
+    expect([report.passed, report.total >= 90], `${report.total}`).toEqual([true, true]);
   });
 
   it('blames no part where none has failed', () => {
