@@ -31,9 +31,20 @@ export interface Ink {
 const AWAY = [30, 48, 70, 96, 126, 160, 200, 244];
 const TURNS = 24;
 
+/** A stretch of a curve as one box sees it. */
+interface Stretch {
+  readonly x: number;
+  readonly y: number;
+  /** where it leads; null: the curve ends here, or the stretch lies so near the box's own point that every leader touches it */
+  readonly next: readonly [x: number, y: number] | null;
+  readonly cost: number;
+  readonly crossing: number;
+}
+
 /** Each box is placed in turn, then again twice with all the others known. Null where no place is bearable. */
 export function placeBoxes(wanted: readonly BoxWanted[], room: Room, inks: readonly Ink[]): (BoxPlaced | null)[] {
   const placed: (BoxPlaced | null)[] = wanted.map(() => null);
+  const seen = wanted.map((box) => stretchesFrom(box, inks));
   for (let pass = 0; pass < PASSES; pass++)
     wanted.forEach((box, i) => {
       placed[i] = null;
@@ -41,9 +52,18 @@ export function placeBoxes(wanted: readonly BoxWanted[], room: Room, inks: reado
         const at = placed[k];
         return at ? [{ ...at, w: other.w, h: other.h, toX: other.x, toY: other.y }] : [];
       });
-      placed[i] = bestPlace(box, room, inks, others, wanted);
+      placed[i] = bestPlace(box, room, seen[i]!, others, wanted);
     });
   return placed;
+}
+
+function stretchesFrom(box: BoxWanted, inks: readonly Ink[]): readonly Stretch[] {
+  return inks.flatMap(({ points, cost, crossing }) =>
+    points.map(([x, y], i) => {
+      const isOff = Math.hypot(x - box.x, y - box.y) > 12;
+      return { x, y, next: isOff ? (points[i + 1] ?? null) : null, cost, crossing };
+    }),
+  );
 }
 
 const PASSES = 3;
@@ -59,7 +79,7 @@ interface Taken extends BoxPlaced {
 function bestPlace(
   box: BoxWanted,
   room: Room,
-  inks: readonly Ink[],
+  stretches: readonly Stretch[],
   others: readonly Taken[],
   wanted: readonly BoxWanted[],
 ): BoxPlaced | null {
@@ -69,7 +89,8 @@ function bestPlace(
     for (let i = 0; i < TURNS; i++) {
       const turn = (i / TURNS) * 2 * Math.PI;
       for (const candidate of boxesAt(box, box.x + Math.cos(turn) * away, box.y + Math.sin(turn) * away)) {
-        const cost = costOf(candidate, box, room, inks, others, wanted) + away * 0.12;
+        const far = away * 0.12;
+        const cost = costOf(candidate, box, room, stretches, others, wanted, least - far) + far;
         if (cost < least) {
           least = cost;
           best = candidate;
@@ -89,13 +110,15 @@ function boxesAt(box: BoxWanted, ax: number, ay: number): BoxPlaced[] {
   return boxes;
 }
 
+/** Nothing makes a place cheaper: from `most` on it is not the best, and how bad it is beyond that is not counted. */
 function costOf(
   at: BoxPlaced,
   box: BoxWanted,
   room: Room,
-  inks: readonly Ink[],
+  stretches: readonly Stretch[],
   others: readonly Taken[],
   wanted: readonly BoxWanted[],
+  most: number,
 ): number {
   const right = at.x + box.w;
   const bottom = at.y + box.h;
@@ -109,23 +132,29 @@ function costOf(
     if (crossesBox(at.fromX, at.fromY, box.x, box.y, p)) cost += 120;
     if (crossesBox(p.fromX, p.fromY, p.toX, p.toY, { ...at, w: box.w, h: box.h })) cost += 120;
     if (cuts(at.fromX, at.fromY, box.x, box.y, p.fromX, p.fromY, p.toX, p.toY)) cost += 120;
+    if (cost > most) return cost;
   }
   // The other points' discs must stay seen.
   for (const o of wanted)
     if (o !== box && o.x > at.x - 8 && o.x < right + 8 && o.y > at.y - 8 && o.y < bottom + 8) cost += 90;
-  for (const { points, cost: each, crossing } of inks)
-    for (let i = 0; i < points.length; i++) {
-      const [x, y] = points[i]!;
-      if (x > at.x - 5 && x < right + 5 && y > at.y - 5 && y < bottom + 5) cost += each;
-      const next = points[i + 1];
-      // Near its own point every leader touches the curve.
-      if (
-        next !== undefined &&
-        Math.hypot(x - box.x, y - box.y) > 12 &&
-        cuts(at.fromX, at.fromY, box.x, box.y, x, y, next[0], next[1])
-      )
-        cost += crossing;
-    }
+  // What lies beside the leader's own rectangle cannot cross it.
+  const left = Math.min(at.fromX, box.x);
+  const top = Math.min(at.fromY, box.y);
+  const far = Math.max(at.fromX, box.x);
+  const low = Math.max(at.fromY, box.y);
+  for (const { x, y, next, cost: each, crossing } of stretches) {
+    if (x > at.x - 5 && x < right + 5 && y > at.y - 5 && y < bottom + 5) cost += each;
+    if (
+      next !== null &&
+      (x > left || next[0] > left) &&
+      (x < far || next[0] < far) &&
+      (y > top || next[1] > top) &&
+      (y < low || next[1] < low) &&
+      cuts(at.fromX, at.fromY, box.x, box.y, x, y, next[0], next[1])
+    )
+      cost += crossing;
+    if (cost > most) return cost;
+  }
   return cost;
 }
 
