@@ -30,8 +30,10 @@ export default defineConfig({
   },
   use: {
     baseURL: url,
-    // Only what was done: with a copy of the page and its picture at every act a run takes half as long again. `--trace on` has them.
-    trace: { mode: 'retain-on-failure', screenshots: false, snapshots: false, sources: false },
+    // What was done is written down only where a test has its second go: it takes time at every act. `--trace on` has more.
+    trace: { mode: 'on-first-retry', screenshots: false, snapshots: false, sources: false },
+    // What moves of itself is drawn anew many times while a test waits. What is about motion, and the whole runs, ask for it (`moving.ts`).
+    contextOptions: { reducedMotion: 'reduce' },
     screenshot: 'only-on-failure',
     serviceWorkers: 'block',
     launchOptions: { executablePath, args: BROWSER_ARGS },

@@ -3,7 +3,10 @@ import { answerWords } from '../../src/words/en/benchTalk.ts';
 import { connectionActs, safetyActs } from '../session/acts.ts';
 import { BenchFace } from './face.ts';
 import { KeyHand } from './keyHand.ts';
+import { MOVING } from './moving.ts';
 import { begin, expect, openJob, shippedSetup, test } from './page.ts';
+
+test.use(MOVING);
 
 const STEP = new RegExp(`^${answerWords.steps([1]).replace('1', '\\d+')}$|^Steps `);
 

@@ -6,7 +6,10 @@ import { courseWords } from '../../src/words/en/course.ts';
 import { guideWords } from '../../src/words/en/guide.ts';
 import { sceneWords } from '../../src/words/en/scene.ts';
 import { sheetWords } from '../../src/words/en/sheet.ts';
+import { MOVING } from './moving.ts';
 import { begin, expect, rail, railSays, test } from './page.ts';
+
+test.use(MOVING);
 
 test('shown step by step to the first pip, then skipped @shelf @upright', async ({ page }) => {
   await page.goto('/');

@@ -3,7 +3,10 @@ import { headerWords } from '../../src/words/en/bench.ts';
 import { dialogWords } from '../../src/words/en/benchTalk.ts';
 import { demonstrationWords as say } from '../../src/words/en/demonstration.ts';
 import { layoutFaults } from './layoutFaults.ts';
+import { MOVING } from './moving.ts';
 import { expect, test } from './page.ts';
+
+test.use(MOVING);
 
 test('asked for in the menu, stepped, played, taken over and signed without a mark @shelf @upright', async ({
   page,

@@ -1,6 +1,9 @@
 /** The light of the tube: painted beside the page where a worker can, by the page where not, and the same picture either way. Common practice, no source. */
 import type { Page } from '@playwright/test';
+import { MOVING } from './moving.ts';
 import { begin, expect, openJob, shippedSetup, test } from './page.ts';
+
+test.use(MOVING);
 
 /** Leads and controls stand ready: there is a curve on the tube before anything is done, and no time has passed on the bench. */
 const setup = shippedSetup('am', 'slow-down');

@@ -3,10 +3,13 @@
 import { dialogWords } from '../../src/words/en/benchTalk.ts';
 import { sheetWords } from '../../src/words/en/sheet.ts';
 import { BenchFace } from './face.ts';
+import { MOVING } from './moving.ts';
 import { begin, expect, openCard, rail, railSays, shippedSetup, test } from './page.ts';
 import { pointerActs } from './pointerActs.ts';
 import { PointerHand } from './pointerHand.ts';
 import { reportPassed } from './reportPassed.ts';
+
+test.use(MOVING);
 
 test('the strip from cold by pointer', async ({ page }) => {
   const setup = shippedSetup('vision-if', 'from-cold');
