@@ -1,13 +1,15 @@
 /**
- * Whether there was anything to read when a proof was made, under the rules of version 6. What every bench shows that is set to show nothing, or more than its face holds,
- * can be said without a look: a trace turned down to a line is 0 divisions tall everywhere, and hum at the finest Y gain fills the face.
+ * Whether there was anything to read when a proof was made, since the rules of version 6. What every bench shows that is set to show nothing, or more than its face holds,
+ * can be said without a look: a trace turned down to a line is 0 divisions tall everywhere, and hum at the finest Y gain fills the face. Since
+ * version 7 it also has to be large enough that a reading off the graticule says more than that it was taken: between what is just large enough and a little more there is little to choose.
  */
-
+import type { RulesVersion } from '../base/engine.ts';
 import type { ProofId } from '../scenario/proofId.ts';
 import { SKIRT_AT_DIV } from './askedPlace.ts';
 import { atOscillatorLoop, beatHeight } from './beatSeen.ts';
 import type { Bench } from './bench.ts';
 import type { BenchState, ProofWatch } from './benchState.ts';
+import { choicesOf } from './controlRange.ts';
 import { HALF_HEIGHT_DIV } from './instruments.ts';
 import { liftedPip } from './pipWitness.ts';
 import { sizeDb } from './proofs.ts';
@@ -17,24 +19,38 @@ import type { BenchSetup } from './setup.ts';
 type Act = NonNullable<ProofWatch['act']>;
 
 /** Why nothing could be read. */
-export type Unreadable = 'offTube' | 'small' | 'turnedDown' | 'tooLarge' | 'noPip' | 'humOff' | 'humSmall';
+export type Unreadable = 'offTube' | 'small' | 'narrow' | 'turnedDown' | 'tooLarge' | 'noPip' | 'humOff' | 'humSmall';
 
-/** The trace stands so tall at least, divisions; and so tall still with the level down. */
+/** The trace stands so tall at least, divisions (until rules 6, and a beat today); and so tall still with the level down. */
 const LEAST_TALL_DIV = 1.5;
+/** And a curve since rules 7: the clicks of the Y gain bring any to three divisions and more that is not to leave the face. */
+const LEAST_CURVE_DIV = 3;
 const LEAST_HALVED_DIV = 0.6;
 /** Two clicks of the Y gain: if a picture no larger than that runs off the face, the learner is not to blame, decibels. */
 const MOST_ENLARGED_DB = 14.5;
 /** Less than this can hardly be read off a face. */
 const LEAST_HUM_DIV = 0.35;
+/** And less than this tells one attempt from another no more, since rules 7. */
+const LEAST_TOLD_HUM_DIV = 2;
+/** Half is 6 dB; more than this is no half. */
+const MOST_HALVED_DB = 8;
+const LARGE_SINCE = 7;
 
-export function unreadableIn(setup: BenchSetup, bench: Bench, { away, rest }: Act, proof: ProofId): Unreadable | null {
+export function unreadableIn(
+  setup: BenchSetup,
+  bench: Bench,
+  { away, rest }: Act,
+  proof: ProofId,
+  rules: RulesVersion,
+): Unreadable | null {
+  const picture = pictureUnder(rules);
   switch (proof) {
     case 'bias':
       return null;
     case 'touchEarth':
-      return humOf(setup, bench, away);
+      return humOf(setup, bench, away, rules);
     case 'halveLevel':
-      return picture(setup, bench, rest) ?? (heightOf(setup, bench, away) < LEAST_HALVED_DIV ? 'turnedDown' : null);
+      return picture(setup, bench, rest) ?? (isTurnedDown(setup, bench, { away, rest }, rules) ? 'turnedDown' : null);
     case 'swingPhase':
       return picture(setup, bench, rest) ?? (middlePip(bench.display(rest)) === null ? 'noPip' : null);
     case 'markersOffOn':
@@ -60,12 +76,22 @@ function asTheSheetHas(bench: Bench, rest: BenchState): boolean {
   return bench.facts(rest).markersMissingHz.length === 0 && pipsInView(bench.display(rest)).length > 0;
 }
 
-/** The whole trace stands on the face, tall enough. */
-function picture(setup: BenchSetup, bench: Bench, rest: BenchState): Unreadable | null {
-  const height = heightOf(setup, bench, rest);
-  if (height < LEAST_TALL_DIV) return 'small';
-  if (atOscillatorLoop(setup, rest)) return height >= 2 * HALF_HEIGHT_DIV - 1e-6 ? 'offTube' : null;
-  return bench.facts(rest).traceOnScreen ? null : 'offTube';
+/** The whole trace stands on the face, tall enough, and since rules 7 the sweep covers the band. */
+const pictureUnder =
+  (rules: RulesVersion) =>
+  (setup: BenchSetup, bench: Bench, rest: BenchState): Unreadable | null => {
+    const height = heightOf(setup, bench, rest);
+    const beats = atOscillatorLoop(setup, rest);
+    if (height < (beats || rules < LARGE_SINCE ? LEAST_TALL_DIV : LEAST_CURVE_DIV)) return 'small';
+    if (beats) return height >= 2 * HALF_HEIGHT_DIV - 1e-6 ? 'offTube' : null;
+    const { traceOnScreen, spanCovers } = bench.facts(rest);
+    if (!traceOnScreen) return 'offTube';
+    return spanCovers || rules < LARGE_SINCE ? null : 'narrow';
+  };
+
+function isTurnedDown(setup: BenchSetup, bench: Bench, { away, rest }: Act, rules: RulesVersion): boolean {
+  if (heightOf(setup, bench, away) < LEAST_HALVED_DIV) return true;
+  return rules >= LARGE_SINCE && rest.controls.levelDb - away.controls.levelDb > MOST_HALVED_DB;
 }
 
 function heightOf(setup: BenchSetup, bench: Bench, state: BenchState): number {
@@ -73,9 +99,12 @@ function heightOf(setup: BenchSetup, bench: Bench, state: BenchState): number {
 }
 
 /** Only an attempt is dealt a hum; whoever sees it run off the face turns the gain down and lifts the strap once more. */
-function humOf({ scenario }: BenchSetup, bench: Bench, away: BenchState): Unreadable | null {
+function humOf(setup: BenchSetup, bench: Bench, away: BenchState, rules: RulesVersion): Unreadable | null {
+  const { scenario } = setup;
   if (scenario.attempt === undefined || scenario.life?.strapHumVolts === undefined) return null;
   const { humDiv } = bench.display(away);
   if (humDiv > 2 * HALF_HEIGHT_DIV) return 'humOff';
-  return humDiv < LEAST_HUM_DIV ? 'humSmall' : null;
+  // At the end of the knob nobody can make it larger.
+  const atFinest = away.controls.yVoltsPerDiv <= Math.min(...choicesOf(setup, 'yVoltsPerDiv').map(Number));
+  return humDiv < (rules < LARGE_SINCE || atFinest ? LEAST_HUM_DIV : LEAST_TOLD_HUM_DIV) ? 'humSmall' : null;
 }

@@ -113,11 +113,16 @@ export function placeAskedFor(
 }
 
 /** Why nothing could be read when a proof of a sealed job was made; null where something could, or where it has not been made. */
-export function unreadable(setup: BenchSetup, state: BenchState, proof: ProofId): Unreadable | null {
+export function unreadable(
+  setup: BenchSetup,
+  state: BenchState,
+  proof: ProofId,
+  rules: RulesVersion = RULES_VERSION,
+): Unreadable | null {
   const { act } = state.proofs[proof];
   // A pass in practice says that the lesson was gone through.
   if (act === undefined || !setup.scenario.sealed) return null;
-  return unreadableIn(setup, benchFor(setup), act, proof);
+  return unreadableIn(setup, benchFor(setup), act, proof, rules);
 }
 
 /** What was to be seen; null where the proof has not been made. `asked`: the pip that was asked about. */
@@ -230,7 +235,7 @@ export function findingFits(
   if (finding === undefined || witness === null) return false;
   const { answer, figure } = finding;
   if (answer === 'notLooked' || !witness.answers.includes(answer)) return false;
-  if (rules >= ASKED_SINCE && unreadable(setup, state, proof) !== null) return false;
+  if (rules >= ASKED_SINCE && unreadable(setup, state, proof, rules) !== null) return false;
   if (witness.figure === null) return true;
   return figure !== null && figure >= witness.figure.low - 1e-9 && figure <= witness.figure.high + 1e-9;
 }

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { grade, gradeUnder } from '../../src/grading/grade.ts';
 import { wholeJob } from '../session/acts.ts';
 import { setupOf } from '../technician/oneScenario.ts';
-import { ADVERSARIES, attempt, darkRun, LAZY, markOf } from './hands.ts';
+import { ADVERSARIES, attempt, darkRun, LAZY, markOf, sieveRun } from './hands.ts';
 
 describe.each(['can-examined', 'a-good-clip', 'one-of-five'])('%s', (id) => {
   it('is passed by a hand that looks', () => {
@@ -34,4 +34,13 @@ it('a proof made on a picture that shows nothing, or more than the face holds, h
   expect(passed).toBe(false);
   const dark = ['G64:halveLevel', 'G64:markersOffOn', 'G64:touchEarth', 'G64:skirts'];
   expect([...verdicts.proved.lacks].sort()).toEqual([...dark].sort());
+});
+
+it('a proof made again and again until the card takes it has proved nothing since rules 7', () => {
+  const setup = attempt(setupOf('can-examined').scenario, 2);
+  const { events } = sieveRun(setup);
+  expect(gradeUnder(6)(setup, events).passed).toBe(true);
+  const { passed, verdicts } = grade(setup, events);
+  expect(passed).toBe(false);
+  for (const line of ['G64:halveLevel', 'G64:skirts']) expect(verdicts.proved.lacks).toContain(line);
 });

@@ -26,6 +26,7 @@ import { setupOf } from '../technician/oneScenario.ts';
 import { proveInTheDark } from './dimmer.ts';
 import { bestDepth } from './oneDepth.ts';
 import { randomActor } from './randomActor.ts';
+import { proveBySieve } from './sieve.ts';
 
 export interface Mark {
   readonly passed: boolean;
@@ -34,8 +35,8 @@ export interface Mark {
 export const ADVERSARIES = [
   ...(['oneDepth', 'signer', 'ticker', 'flicker', 'copier', 'peeker', 'random', 'counter'] as const),
 ] as const;
-/** Have looked at everything but what the proofs show: one tells them from memory, one makes them on a picture that shows nothing. */
-export const LAZY = ['parrot', 'dimmer'] as const;
+/** Have looked at everything but what the proofs show: one tells them from memory, one makes them on a picture that shows nothing, one asks the card instead of the tube. */
+export const LAZY = ['parrot', 'dimmer', 'sieve'] as const;
 /** The technician as he is, one who rocks each slug through where it belongs, and one who goes stage by stage as the sheet has it. All read tube and needle as finely as the graticule is drawn. */
 export const HONEST = ['technician', 'rocker', 'stager'] as const;
 export type HandName = (typeof ADVERSARIES)[number] | (typeof LAZY)[number] | (typeof HONEST)[number];
@@ -69,7 +70,9 @@ export function markOf(name: HandName, id: string): Mark {
     case 'parrot':
       return byKeptRun(setup, true);
     case 'dimmer':
-      return inTheDark(setup);
+      return lazily(setup, darkRun);
+    case 'sieve':
+      return lazily(setup, sieveRun);
     case 'technician':
       return marked(setup, demonstrate(setup).events);
     case 'rocker':
@@ -220,16 +223,19 @@ export function toldAs(here: BenchSetup, kept: BenchSetup, told: readonly TimedE
   return marked(here, hand.events);
 }
 
-function inTheDark(setup: BenchSetup): Mark {
+function lazily(setup: BenchSetup, runOf: (here: BenchSetup) => Hand): Mark {
   const here = setup.scenario.sealed ? attempt(setup.scenario, 1) : setup;
-  return marked(here, darkRun(here).events);
+  return marked(here, runOf(here).events);
 }
 
-export function darkRun(here: BenchSetup): Hand {
+export const darkRun = (here: BenchSetup): Hand => lazyRun(here, proveInTheDark);
+export const sieveRun = (here: BenchSetup): Hand => lazyRun(here, proveBySieve);
+
+function lazyRun(here: BenchSetup, proves: typeof proveInTheDark): Hand {
   const hand = createHand(here);
   makeSound(here, hand);
   atTheBench(here, hand, nominal(here));
-  for (const proof of here.scenario.proofs) proveInTheDark(here, hand, proof);
+  for (const proof of here.scenario.proofs) proves(here, hand, proof);
   const diagnosis = trueDiagnosis(here);
   if (diagnosis !== null) hand.take(diagnosis);
   hand.take({ type: 'signedOff' });

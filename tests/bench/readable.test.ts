@@ -78,6 +78,26 @@ describe('an act on a picture that shows the same to everybody', () => {
     expect(unreadable(setup, state, 'skirts')).toBe('tooLarge');
   });
 
+  test.each<[ProofId, string, readonly BenchEvent[]]>([
+    ['halveLevel', 'narrow', [set('spanHz', ready.controls.spanHz / 4)]],
+    ['markersOffOn', 'narrow', [set('spanHz', ready.controls.spanHz / 4)]],
+    ['skirts', 'narrow', [set('spanHz', ready.controls.spanHz / 4)]],
+    ['markersOffOn', 'small', [set('levelDb', ready.controls.levelDb - 7)]],
+    ['touchEarth', 'humSmall', [set('yVoltsPerDiv', 0.1)]],
+  ])('%s, %s: taken under rules 6, when its size could be told from that alone, and not since', (proof, why, acts) => {
+    const state = madeWith(proof, ...acts);
+    expect([unreadable(setup, state, proof, 6), unreadable(setup, state, proof)]).toEqual([null, why]);
+    const said = stateAfter(setup, [trueFinding(setup, state, proof)], state);
+    expect(findingFits(setup, said, proof)).toBe(false);
+  });
+
+  test('half the level is half', () => {
+    const { levelDb } = ready.controls;
+    const by = (db: number) => stateAfter(setup, [set('levelDb', levelDb - db), set('levelDb', levelDb)], ready);
+    expect([6, 8, 9].map((db) => unreadable(setup, by(db), 'halveLevel'))).toEqual([null, null, 'turnedDown']);
+    expect(unreadable(setup, by(9), 'halveLevel', 6)).toBe(null);
+  });
+
   test('in practice, where nothing is kept from anybody, it is taken as before', () => {
     const practice = { ...setup, scenario: { ...setup.scenario, sealed: false } };
     expect(unreadable(practice, madeWith('touchEarth', set('yVoltsPerDiv', 0.001)), 'touchEarth')).toBe(null);

@@ -15,8 +15,8 @@ const SKIRT_DIV = 4;
 const HARDLY = 0.85;
 const ALIKE_DIV = 0.5;
 const LEAST_SEEN_DIV = 0.2;
-/** Hum that hardly thickens a line is not read off it. */
-const SMALL_HUM_DIV = 0.5;
+/** In a sealed job the card counts hum of two divisions and more; he makes sure of it. */
+const COUNTED_HUM_DIV = 2.2;
 
 /** `beats`: the tube shows an oscillator's beat in place of a curve. */
 export function prove(hands: Hands, sheet: PrintedSheet, beats: boolean): void {
@@ -79,18 +79,24 @@ function actAndLook(hands: Hands, sheet: PrintedSheet, proof: Exclude<Proof, Pip
       let seen = lift();
       // It runs off the face: the strap goes on, the gain down, and it is done once more.
       for (let gain = coarser(hands); gain !== null && !seen.whole; gain = coarser(hands)) seen = again(gain);
-      // In a sealed job the card asks for more than a thickening of the line: the gain goes up.
+      // Or it is too small to count in a sealed job: the gain goes up, and a click back where that was too much.
       for (
         let gain = oneFiner(hands);
-        sheet.sealed && gain !== null && seen.hum < SMALL_HUM_DIV;
+        sheet.sealed && gain !== null && seen.hum < COUNTED_HUM_DIV;
         gain = oneFiner(hands)
       ) {
         seen = again(gain);
+        if (seen.whole) continue;
+        seen = again(coarser(hands)!);
+        break;
       }
       const { hum } = seen;
       const still = swing(see(hands).back);
       set(hands, 'yVoltsPerDiv', knobs.yVoltsPerDiv);
       set(hands, 'yPositionDiv', knobs.yPositionDiv);
+      // A picture that was made larger for the hum is not where skirts are looked at.
+      for (const larger of sheet.proofs.filter((one) => one === 'skirts' || one === 'pipDown'))
+        hands.act({ type: 'findingStated', proof: larger, answer: 'again', figure: null });
       return { answer: hum - still > LEAST_SEEN_DIV ? 'humCame' : 'nothing', figure: hum };
     }
     case 'swingPhase': {

@@ -126,14 +126,17 @@ export const findingCardWords = {
   unreadable: {
     offTube: 'The whole trace has to stand on the face before the act. Bring it there, and do the act again.',
     small:
-      'The trace was too small to read. Make it at least two divisions tall with the Y gain, and do the act again.',
-    turnedDown: 'The level went down so far that nothing was left to read. Take it down by half, 6 dB.',
+      'The trace was too small to read. Make it at least three divisions tall with the Y gain, and do the act again.',
+    narrow: 'The sweep does not cover the band. Set it as the sheet has it, and do the act again.',
+    turnedDown: 'The level went down by much more than half. Take it down by half, 6 dB.',
     tooLarge: 'It ran off the face because the picture was made so large. Two clicks of the Y gain will do.',
     noPip:
       'No pip on the trace to read by. Plug a crystal whose pip stands on the trace, give it height, and do the act again.',
     humOff: 'The hum ran off the face. Turn the Y gain down, and lift the strap again.',
     humSmall: 'The hum was too small to read. Turn the Y gain up, and lift the strap again.',
   } satisfies Readonly<Record<Unreadable, string>> as Readonly<Record<Unreadable, string>>,
+  humCounts:
+    'It counts where the hum stands two divisions tall or more and inside the face. Set the Y gain for that, and do the act again.',
   write: 'Write it down',
   again: 'Do the act again',
   notLooked: 'I did not look',

@@ -80,7 +80,11 @@ function Card({ port, proof, at, again }: CardProps) {
   const [choices] = useState(() => choicesOffered(port.setup, port.state(), proof));
   const [pip] = useState(() => pipAskedFor(port.setup, port.state(), proof));
   const [place] = useState(() => placeAskedFor(port.setup, port.state(), proof));
-  const [nothing] = useState(() => unreadable(port.setup, port.state(), proof));
+  const [nothing] = useState(() => {
+    const why = unreadable(port.setup, port.state(), proof);
+    // How tall the hum was has to be looked at: whoever was told that it was too small, or ran off, would know it from that alone.
+    return why === 'humSmall' || why === 'humOff' ? null : why;
+  });
   const [answer, choose] = useState<SeenAnswer | null>(null);
   const [figure, setWritten] = useState('');
   const [folded, fold] = useState(false);
@@ -176,6 +180,7 @@ function Card({ port, proof, at, again }: CardProps) {
           </span>
         </label>
         <p class="si">{words.howNear}</p>
+        {proof === 'touchEarth' && port.scenario.sealed ? <p class="si">{say.humCounts}</p> : null}
       </div>
       <Button primary disabled={answer === null || number === null} onClick={() => answer !== null && write(answer)}>
         {say.write}
