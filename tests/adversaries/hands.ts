@@ -2,6 +2,7 @@
  * Hands that try to have the mark without looking, and those that earn it. The first are given more than they could have: a bench that is set up rightly, phasing and
  * all, and a whole job done in no time. What they have not is eyes.
  */
+import { RULES_VERSION, type RulesVersion } from '../../src/base/engine.ts';
 import { seededRandom } from '../../src/base/random.ts';
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
 import { partsAsked } from '../../src/bench/diagnosis.ts';
@@ -229,7 +230,8 @@ function lazily(setup: BenchSetup, runOf: (here: BenchSetup) => Hand): Mark {
 }
 
 export const darkRun = (here: BenchSetup): Hand => lazyRun(here, proveInTheDark);
-export const sieveRun = (here: BenchSetup): Hand => lazyRun(here, proveBySieve);
+export const sieveRun = (here: BenchSetup, rules: RulesVersion = RULES_VERSION): Hand =>
+  lazyRun(here, (setup, hand, proof) => proveBySieve(setup, hand, proof, rules));
 
 function lazyRun(here: BenchSetup, proves: typeof proveInTheDark): Hand {
   const hand = createHand(here);

@@ -3,6 +3,7 @@
  * What is asked at a place he knows because he has left no other: a picture so small that what may be asked of it is all of one height, or so narrow a sweep that nothing is left of the skirts.
  * Set mended and aligned, bench right, what was wrong said rightly.
  */
+import { RULES_VERSION, type RulesVersion } from '../../src/base/engine.ts';
 import type { ControlId } from '../../src/bench/benchEvent.ts';
 import type { LeadId } from '../../src/bench/benchState.ts';
 import { choicesOf, controlRange } from '../../src/bench/controlRange.ts';
@@ -12,7 +13,9 @@ import { type Hand, prove } from '../../src/certify/goodHand.ts';
 import type { FindingAnswer } from '../../src/scenario/findingAnswer.ts';
 import type { ProofId } from '../../src/scenario/proofId.ts';
 
-export function proveBySieve(setup: BenchSetup, hand: Hand, proof: ProofId): void {
+/** `rules`: those that the card goes by. What is said is the middle of what it takes. */
+export function proveBySieve(setup: BenchSetup, hand: Hand, proof: ProofId, rules: RulesVersion = RULES_VERSION): void {
+  const small = rules < 7;
   const kept = hand.state.controls;
   const set = (control: ControlId, value: number): void => hand.take({ type: 'controlSet', control, value });
   const say = (answer: FindingAnswer, figure: number): void =>
@@ -20,7 +23,7 @@ export function proveBySieve(setup: BenchSetup, hand: Hand, proof: ProofId): voi
   const again = (): void => {
     if (hand.state.proofs[proof].done) hand.take({ type: 'findingStated', proof, answer: 'again', figure: null });
   };
-  const taken = (): boolean => hand.state.proofs[proof].done && unreadable(setup, hand.state, proof) === null;
+  const taken = (): boolean => hand.state.proofs[proof].done && unreadable(setup, hand.state, proof, rules) === null;
   const gains = choicesOf(setup, 'yVoltsPerDiv').map(Number);
   const level = controlRange(setup, 'levelDb');
   const span = controlRange(setup, 'spanHz');
@@ -40,7 +43,7 @@ export function proveBySieve(setup: BenchSetup, hand: Hand, proof: ProofId): voi
         );
         if (taken()) break;
       }
-      say('humCame', 0.55);
+      say('humCame', small ? 0.55 : 3);
       break;
     }
     case 'halveLevel': {
@@ -55,7 +58,7 @@ export function proveBySieve(setup: BenchSetup, hand: Hand, proof: ProofId): voi
       again();
       set('levelDb', kept.levelDb - db);
       set('levelDb', kept.levelDb);
-      say('shrankWhole', 0.66);
+      say('shrankWhole', small ? 0.66 : 2);
       break;
     }
     case 'markersOffOn':
@@ -71,16 +74,19 @@ export function proveBySieve(setup: BenchSetup, hand: Hand, proof: ProofId): voi
         prove(proof, hand);
         break;
       }
-      say(proof === 'markersOffOn' ? 'pipsOnly' : 'pipLeft', 1.2);
+      if (proof === 'markersOffOn') say('pipsOnly', small ? 1.2 : 2);
+      else say('pipLeft', small ? 1.2 : 2.8);
       break;
     }
     case 'skirts':
     case 'pipDown': {
       // So narrow a sweep that the trace is all top: made larger it runs off the face.
-      set('spanHz', Math.max(leastOf(span), kept.spanHz / 20));
+      if (small) set('spanHz', Math.max(leastOf(span), kept.spanHz / 20));
       again();
       prove(proof, hand);
-      say('offFace', 0);
+      if (small) say('offFace', 0);
+      else if (proof === 'skirts') say('alike', 1.5);
+      else say('onSlope', 6);
       break;
     }
     case 'swingPhase':
