@@ -1,0 +1,76 @@
+/** Ways to learn of a sealed job what only its report may tell, by the browser instead of by a look: a reload, and whatever a page says besides what it shows. */
+import type { Page } from '@playwright/test';
+import { initialState } from '../../src/bench/setup.ts';
+import { dialogWords } from '../../src/words/en/benchTalk.ts';
+import { connectionActs, safetyActs, setUpActs, stateAfter, yActs } from '../session/acts.ts';
+import { BenchFace } from './face.ts';
+import { KeyHand } from './keyHand.ts';
+import { begin, cardOf, expect, rail, shippedSetup, test } from './page.ts';
+import { stored } from './storedRecords.ts';
+
+const MADE_WITHIN_MS = 120_000;
+const setup = shippedSetup('first-sweep', 'can-examined');
+
+async function openSealed(page: Page): Promise<void> {
+  expect(setup.scenario.sealed).toBe(true);
+  await page.goto('/');
+  await cardOf(page, setup).click();
+  await expect(page.getByRole('dialog', { name: setup.scenario.title })).toBeVisible({ timeout: MADE_WITHIN_MS });
+  await begin(page);
+  await expect.poll(async () => (await stored(page, 'open')).length).toBe(1);
+}
+
+/** What a page says besides what it shows. */
+const besides = (page: Page) =>
+  page.evaluate(() => ({
+    title: document.title,
+    icons: [...document.querySelectorAll<HTMLLinkElement>('link[rel~=icon]')].map(({ href }) => href),
+    hash: location.hash,
+    cookie: document.cookie,
+    history: [history.length, JSON.stringify(history.state)],
+    timings: performance
+      .getEntries()
+      .flatMap(({ entryType, name }) => (/^(mark|measure)$/.test(entryType) ? [name] : [])),
+    buzzed: (window as unknown as { buzzed: number }).buzzed,
+  }));
+
+test('title, icon, address, history, timings, console, network and buzzer say nothing while a sealed job is worked at; a reload shows the same picture', async ({
+  page,
+}) => {
+  await page.addInitScript(() => {
+    const seen = window as unknown as { buzzed: number };
+    seen.buzzed = 0;
+    Object.defineProperty(Navigator.prototype, 'vibrate', { value: () => void seen.buzzed++, configurable: true });
+  });
+  const said: string[] = [];
+  page.on('console', (message) => said.push(message.text()));
+  await openSealed(page);
+  const asked: string[] = [];
+  page.on('request', (request) => asked.push(request.url()));
+  const before = await besides(page);
+  const hand = new KeyHand(new BenchFace(page, setup, (tab) => tab.click()));
+  // The set differs from attempt to attempt, its sheet does not.
+  let state = initialState(setup);
+  for (const acts of [safetyActs, connectionActs, setUpActs, yActs] as const) {
+    const next = acts(setup, state);
+    await hand.do(next);
+    state = stateAfter(setup, next, state);
+  }
+  expect(await besides(page)).toEqual(before);
+  expect(before.timings).toEqual([]);
+  expect(before.buzzed).toBe(0);
+  expect(said).toEqual([]);
+  // What is fetched meanwhile are pieces of the page that everybody gets.
+  const { origin } = new URL(page.url());
+  for (const url of asked) expect(url.startsWith(`${origin}/`)).toBe(true);
+  expect(asked.filter((url) => /certificate|faults?\b|scenarios\//i.test(url))).toEqual([]);
+
+  const tube = page.locator('.bench-tube .tube');
+  const picture = (await tube.getAttribute('aria-label')) ?? '';
+  expect(picture.length).toBeGreaterThan(40);
+  await page.reload();
+  await rail(page).waitFor({ timeout: MADE_WITHIN_MS });
+  const resume = page.getByRole('button', { name: dialogWords.suspended.resume });
+  if ((await resume.count()) > 0) await resume.click();
+  await expect(tube).toHaveAttribute('aria-label', picture);
+});
