@@ -1,6 +1,6 @@
 /**
  * Writes the run files of a made-up class, for measuring: `npx tsx scripts/make-class.ts FOLDER COUNT`. The technician does three jobs, each in twenty minutes;
- * every file is one of these runs with its acts at times of its own and each slug turned a hair further or less, graded and sealed anew, so that no two are alike and no
+ * every file is one of these runs with its acts at times of its own and each slug turned a hair less, graded and sealed anew, so that no two are alike and no
  * two benches either.
  */
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
@@ -39,8 +39,8 @@ const runs = SCENARIOS.map((id) => {
   return { setup: setup.value, run: twentyMinutes(demonstrate(setup.value)) };
 });
 
-/** Of a turn, at most: less than any hand feels, and enough that no solved curve serves two runs. */
-const HAIR_TURNS = 1 / 4096;
+/** Of what was turned, at most: less than any hand feels, and enough that no solved curve serves two runs. Never more than was turned: one act carries no more. */
+const HAIR = 1 / 2048;
 
 /** A second's pause more, at another act each time. */
 function fileOf({ setup, run }: { readonly setup: BenchSetup; readonly run: Run }, no: number): string {
@@ -48,7 +48,7 @@ function fileOf({ setup, run }: { readonly setup: BenchSetup; readonly run: Run 
   const events = run.events.map((event, i) => {
     const later = i < pause ? event : { ...event, atMs: event.atMs + 1000 };
     if (later.type !== 'slugTurned') return later;
-    return { ...later, turns: later.turns + HAIR_TURNS * Math.sin(no * 7 + i) };
+    return { ...later, turns: later.turns * (1 - HAIR * (0.5 + 0.5 * Math.sin(no * 7 + i))) };
   });
   const signed = { day: '2026-05-31', runId: `made-${no}` };
   return serialiseRunFile(
