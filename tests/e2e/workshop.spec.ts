@@ -77,6 +77,13 @@ test('a slug is turned on the plan by hand, its slip says how far, and a fault i
     await page.mouse.move(x + 16 * Math.sin(angle), y - 16 * Math.cos(angle));
   }
   await page.mouse.up();
+  // Lists and form are drawn when the hand rests: what is pressed before that builds on the slug as it was left.
+  await page.locator('.add-cards .chip').first().dispatchEvent('pointerdown');
+  await page.locator('.add-cards .chip').first().dispatchEvent('click');
+  await expect(page.locator('.wrong-card')).toHaveCount(1);
+  await expect(hole).toHaveAttribute('aria-valuetext', say.turned('1/2 turn', 'in'));
+  await undo(page).click();
+  await expect(page.locator('.wrong-card')).toHaveCount(0);
   await expect(hole).toHaveAttribute('aria-valuetext', say.turned('1/2 turn', 'in'));
   await expect(page.locator('.slug-flag')).toHaveText(['+1/2']);
   await expect(page.locator('.slug-row')).toContainText(say.turned('1/2 turn', 'in'));

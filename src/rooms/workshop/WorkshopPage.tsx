@@ -1,5 +1,6 @@
 /** The workshop's desk for scenarios: receiver and slugs, what is wrong, what the learner will see, what the file lacks. */
 
+import { useMemo } from 'preact/hooks';
 import { useFileDrop } from '../../kit/hooks/useFileDrop.ts';
 import { usePageTitle } from '../../kit/hooks/usePageTitle.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
@@ -14,6 +15,7 @@ import { HeaderTools } from './scenario/HeaderTools.tsx';
 import { ProblemsPanel } from './scenario/ProblemsPanel.tsx';
 import { SeenPanel } from './scenario/SeenPanel.tsx';
 import { SetPanel } from './scenario/SetPanel.tsx';
+import { useRestedPort } from './scenario/useRestedPort.ts';
 import { useUndoKeys } from './scenario/useUndoKeys.ts';
 import type { WorkshopPort } from './scenario/workshopPort.ts';
 import { WorkshopFrame } from './WorkshopFrame.tsx';
@@ -36,6 +38,10 @@ export function WorkshopPage({ port, links, onPlace }: WorkshopPageProps) {
     if (file !== undefined) port.openFile(file);
   });
   const { standing, openKey } = port;
+  const rested = useRestedPort(port);
+  const bar = useMemo(() => <DraftBar key={`bar ${openKey}`} port={rested} />, [rested]);
+  const cards = useMemo(() => <CardsPanel key={`cards ${openKey}`} port={rested} />, [rested]);
+  const form = useMemo(() => <FormPanel key={`form ${openKey}`} port={rested} />, [rested]);
   return (
     <WorkshopFrame
       current={null}
@@ -44,10 +50,10 @@ export function WorkshopPage({ port, links, onPlace }: WorkshopPageProps) {
       title={say.scenario.title}
       right={<HeaderTools port={port} />}
     >
-      <DraftBar key={`bar ${openKey}`} port={port} />
+      {bar}
       <div class="desk">
         <SetPanel key={`set ${openKey}`} port={port} />
-        <CardsPanel key={`cards ${openKey}`} port={port} />
+        {cards}
         {standing.kind === 'stands' ? (
           <SeenPanel key={`seen ${openKey}`} port={port} set={standing.set} />
         ) : (
@@ -62,7 +68,7 @@ export function WorkshopPage({ port, links, onPlace }: WorkshopPageProps) {
         <CertifyPanel port={port} proving={port.proving} />
       </div>
       <ProblemsPanel port={port} />
-      <FormPanel key={`form ${openKey}`} port={port} />
+      {form}
     </WorkshopFrame>
   );
 }
