@@ -200,3 +200,18 @@ describe('figures of the read-me', () => {
     expect(said.exec(textOf('README.md') ?? '')?.[1]).toBe(`${counted}`);
   });
 });
+
+describe('the list of scenarios for instructors', () => {
+  const list = textOf('scenarios/README.md') ?? '';
+  const { scenarios } = shippedLibrary();
+
+  it('has a row for each of them, under its title and receiver, and none else', () => {
+    const rows = [...list.matchAll(/^\| ([A-Z]+-\d+) \| (.*?) \| `(.*?)` \|/gm)].map((row) =>
+      row.slice(1, 4).join(' | '),
+    );
+    expect(rows.toSorted()).toEqual(
+      scenarios.map(({ code, title, receiver }) => [code, title, receiver].join(' | ')).toSorted(),
+    );
+    expect(/^(\d+) scenarios on /m.exec(list)?.[1]).toBe(`${scenarios.length}`);
+  });
+});

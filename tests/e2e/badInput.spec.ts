@@ -95,6 +95,11 @@ test('the workshop opens no wrong file as a draft', async ({ page }) => {
     expect(await page.locator('.desk-brought li').count(), file.name).toBeGreaterThan(0);
   }
   expect(await drafts.count()).toBe(before);
+  // Several at once: what is good lies on the desk, and each of the others says what is wrong with it.
+  await input.setInputFiles([...never.slice(0, 2), fileOf('good.json', goodScenario())]);
+  await expect(drafts).toHaveCount(before + 1);
+  for (const { name } of never.slice(0, 2)) await expect(page.locator('.desk-brought')).toContainText(name);
+  await expect(page.locator('.desk-open b')).toContainText('The boat shed');
 });
 
 test('the desk for receivers begins nothing with a wrong file', async ({ page }) => {

@@ -43,7 +43,7 @@ function ScenarioDesk({ library, own, logbook, go }: RoomProps) {
   const desk = useMemo(() => openDesk(library), [library]);
   useDesk(desk);
   const ownReceivers = useOwnReceivers().map(({ id, setName }) => ({ id, name: setName }));
-  const [brought, setBrought] = useState<WorkshopPort['brought']>(null);
+  const [refused, setRefused] = useState<WorkshopPort['refused']>([]);
   const { key, history } = desk.open();
   const draft = history.now;
   const { standing, design } = useStanding(library, draft);
@@ -101,7 +101,7 @@ function ScenarioDesk({ library, own, logbook, go }: RoomProps) {
   const port: WorkshopPort = {
     ...{ proving, handing },
     tryIt: whole ? () => void tryIt() : null,
-    ...{ receivers, shipped, drafts, draft, standing, problems, brought },
+    ...{ receivers, shipped, drafts, draft, standing, problems, refused },
     openKey: key,
     isKept: desk.isKept(),
     undoSteps: history.past.length,
@@ -115,9 +115,15 @@ function ScenarioDesk({ library, own, logbook, go }: RoomProps) {
     duplicate: (id) => void duplicate(library, desk, id),
     remove: desk.remove,
     toReceiver: (id) => void toReceiver(library, desk, id),
-    openFile: (file) =>
-      void textOf(words, { name: file.name, blob: file }).then((text) =>
-        setBrought(text.ok ? bring(desk, file.name, text.value) : { file: file.name, problems: text.problems }),
+    openFiles: (files) =>
+      void Promise.all(files.map((file) => textOf(words, { name: file.name, blob: file }))).then((texts) =>
+        setRefused(
+          texts.flatMap((text, i) => {
+            const file = files[i]!.name;
+            const problems = text.ok ? bring(desk, file, text.value) : text.problems;
+            return problems.length === 0 ? [] : [{ file, problems }];
+          }),
+        ),
       ),
     saveFile: () => download(draftFileName(draft), draftText(draft)),
   };
@@ -152,9 +158,9 @@ async function toReceiver(library: Library, desk: DraftDesk, id: string): Promis
 }
 
 /** null: it is open now. A draft under the same name is not written over: the file comes in as one more. */
-function bring(desk: DraftDesk, file: string, text: string): WorkshopPort['brought'] {
+/** A file that is a scenario lies on the desk then; of any other, all that is wrong with it. */
+function bring(desk: DraftDesk, file: string, text: string): readonly Problem[] {
   const read = draftFromText(text, file);
-  if (!read.ok) return { file, problems: read.problems };
-  desk.add(() => read.value);
-  return null;
+  if (read.ok) desk.add(() => read.value);
+  return read.ok ? [] : read.problems;
 }

@@ -34,9 +34,7 @@ export function WorkshopPage({ port, links, onPlace }: WorkshopPageProps) {
   const { shell, workshop: say } = useWords();
   usePageTitle(say.scenario.tab, shell.workshop);
   useUndoKeys(port);
-  useFileDrop(({ files: [file] }) => {
-    if (file !== undefined) port.openFile(file);
-  });
+  useFileDrop(({ files }) => port.openFiles([...files]));
   const { standing, openKey } = port;
   const rested = useRestedPort(port);
   const bar = useMemo(() => <DraftBar key={`bar ${openKey}`} port={rested} />, [rested]);

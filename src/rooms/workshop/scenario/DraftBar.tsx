@@ -1,4 +1,5 @@
 /** Which draft is on the desk, where new ones come from, and the file. */
+import { Fragment } from 'preact';
 import { useRef, useState } from 'preact/hooks';
 import { problemSentence } from '../../../describe/problem.ts';
 import { FilesField } from '../../../kit/FilesField.tsx';
@@ -10,7 +11,7 @@ import type { WorkshopPort } from './workshopPort.ts';
 export function DraftBar({ port }: { readonly port: WorkshopPort }) {
   const words = useWords();
   const { workshop: say } = words;
-  const { drafts, openKey, shipped, draft, brought } = port;
+  const { drafts, openKey, shipped, draft, refused } = port;
   const input = useRef<HTMLInputElement>(null);
   const [asking, setAsking] = useState(false);
   const nameOf = ({ code, title }: typeof draft): string => say.named(code, title === '' ? say.untitled : title);
@@ -46,26 +47,24 @@ export function DraftBar({ port }: { readonly port: WorkshopPort }) {
         </select>
       </label>
       <Button onClick={() => input.current?.click()}>{say.openFile}</Button>
-      <FilesField
-        innerRef={input}
-        accept=".json,application/json"
-        onFiles={([file]) => {
-          if (file !== undefined) port.openFile(file);
-        }}
-      />
+      <FilesField innerRef={input} accept=".json,application/json" multiple onFiles={port.openFiles} />
       <Button label={say.saveLong(`${draft.id}.json`)} onClick={port.saveFile}>
         {say.saveFile}
       </Button>
       <Button onClick={() => setAsking(true)}>{say.removeDraft}</Button>
       <p class="desk-what">{say.what}</p>
-      {brought === null ? null : (
+      {refused.length === 0 ? null : (
         <div class="desk-brought" role="alert">
-          <p>{say.brought(brought.file)}</p>
-          <ul>
-            {brought.problems.map((problem) => (
-              <li key={problemSentence(words, problem)}>{problemSentence(words, problem)}</li>
-            ))}
-          </ul>
+          {refused.map(({ file, problems }, i) => (
+            <Fragment key={i}>
+              <p>{say.brought(file)}</p>
+              <ul>
+                {problems.map((problem) => (
+                  <li key={problemSentence(words, problem)}>{problemSentence(words, problem)}</li>
+                ))}
+              </ul>
+            </Fragment>
+          ))}
         </div>
       )}
       {asking ? (

@@ -34,7 +34,7 @@ export function useRestedPort(port: WorkshopPort): WorkshopPort {
 
 function onlySlugsMoved(before: WorkshopPort, now: WorkshopPort): boolean {
   if (before.draft === now.draft || before.openKey !== now.openKey) return false;
-  if (before.standing !== now.standing || before.brought !== now.brought || before.isKept !== now.isKept) return false;
+  if (before.standing !== now.standing || before.refused !== now.refused || before.isKept !== now.isKept) return false;
   if (before.drafts.length !== now.drafts.length) return false;
   const { start: startBefore, ...draftBefore } = before.draft;
   const { start: startNow, ...draftNow } = now.draft;

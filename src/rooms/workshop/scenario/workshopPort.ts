@@ -27,8 +27,8 @@ export interface WorkshopPort {
   readonly standing: StandingSet;
   /** of the open draft's file */
   readonly problems: readonly Problem[];
-  /** of the file that was brought last */
-  readonly brought: { readonly file: string; readonly problems: readonly Problem[] } | null;
+  /** of the files that were brought last, those that are no scenario */
+  readonly refused: readonly { readonly file: string; readonly problems: readonly Problem[] }[];
   /** one after the other with the same mark they are one step to undo */
   readonly change: (next: Draft, mark?: string) => void;
   /** the hand has let go */
@@ -40,7 +40,8 @@ export interface WorkshopPort {
   readonly duplicate: (shippedId: string) => void;
   readonly remove: (key: string) => void;
   readonly toReceiver: (receiverId: string) => void;
-  readonly openFile: (file: File) => void;
+  /** each becomes a draft */
+  readonly openFiles: (files: readonly File[]) => void;
   readonly saveFile: () => void;
   /** onto the shelf of own scenarios and to the bench; null: the file is not whole */
   readonly tryIt: (() => void) | null;
