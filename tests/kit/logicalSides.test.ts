@@ -11,6 +11,7 @@ const PHYSICAL: Readonly<Record<string, readonly string[]>> = {
   'src/rooms/bench/panels/biasPanel.css': ['padding-left: 54px'],
   'src/rooms/bench/panels/panels.css': ['padding-right: 62px'],
   'src/rooms/bench/panels/tubePanel.css': ['padding-right: 14px'],
+  'src/rooms/bench/scene/scene.css': ['padding-right: 76px'],
 };
 
 function physicalSides(css: string): string[] {

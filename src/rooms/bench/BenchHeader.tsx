@@ -89,13 +89,14 @@ export function MenuBars() {
   );
 }
 
-/** four buttons side by side */
+/** four buttons side by side, and as wide as long words make them */
 const AT_HAND = 216;
+const AT_HAND_MOST = 240;
 const PHASE_NAME = 96;
 
 function railWidth({ form, header, headerRows }: BenchLayout): number {
   // A low header names the phase beside the rail.
-  if (headerRows === 2) return header.width - 60 - AT_HAND - (header.height < 110 ? PHASE_NAME : 0);
+  if (headerRows === 2) return header.width - 60 - AT_HAND_MOST - (header.height < 110 ? PHASE_NAME : 0);
   if (form === 'full') return Math.min(540, header.width - 900 - AT_HAND);
   return Math.min(400, Math.max(230, header.width - 780));
 }
