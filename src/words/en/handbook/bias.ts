@@ -33,7 +33,7 @@ export const bias: HandbookPage = {
     },
     { h: 'Why it must be the right voltage' },
     {
-      p: 'A grid has an [input capacitance](miller), and it is larger the harder the stage works. It lies across the coil before it. So the bias tunes, a little: the figure’s coil moves by {biasShift} between {biasLow} and {biasHigh}. If the set has been aligned at one bias and is used at another, the curve tilts. The sheet’s figure is a compromise for signals of ordinary strength. Take it.',
+      p: 'A grid has an [input capacitance](miller), and it is larger the harder the stage works. It lies across the coil before it. So the bias tunes, a little: the figure’s coil moves by {biasShift} between {biasLow} and {biasHigh}. If the set has been aligned at one bias and is used at another, the curve tilts. The sheet’s voltage is a compromise for signals of ordinary strength. Take it.',
     },
     {
       p: 'This is also why a receiver may be right with a strong station and lean with a weak one. There is no slug for that.',

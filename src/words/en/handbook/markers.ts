@@ -5,7 +5,7 @@ export const markers: HandbookPage = {
   id: 'markers',
   group: 'The bench',
   title: 'Markers: added, or through the set',
-  lead: 'The curve has no figures on it. A [marker](marker) puts one there. How it gets onto the curve decides what you can believe of it.',
+  lead: 'The curve has no numbers on it. A [marker](marker) puts one there. How it gets onto the curve decides what you can believe of it.',
   figures: [
     {
       kind: 'markers',

@@ -30,7 +30,7 @@ export const order: HandbookPage = {
       steps: [
         'Centre and [span](span), so that the whole curve is on the glass.',
         '[Phasing](phasing) with the [retrace](retrace) on, then [blanking](blanking).',
-        'Bias at the sheet’s figure, and metered.',
+        'Bias at the sheet’s voltage, and metered.',
         'Level: down until only the size changes.',
         '[Markers](marker), small, and the dial checked against a [crystal](crystal).',
       ],

@@ -42,7 +42,7 @@ export const overload: HandbookPage = {
     },
     { h: 'The opposite' },
     {
-      p: 'Too little is not safe either. A starved diode draws [a square](#detectors), and hum and noise sit on the trace. There is a range of levels in which nothing changes but the size. Find its two ends, stay in the middle, and write the figure down: next time you start there.',
+      p: 'Too little is not safe either. A starved diode draws [a square](#detectors), and hum and noise sit on the trace. There is a range of levels in which nothing changes but the size. Find its two ends, stay in the middle, and write the level down: next time you start there.',
     },
   ],
 };

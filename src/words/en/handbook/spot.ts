@@ -5,7 +5,7 @@ export const spot: HandbookPage = {
   id: 'spot',
   group: 'Circuits',
   title: 'A spot frequency, with tone',
-  lead: 'What has to stand at a figure is set at that figure: one steady signal, an audio note on it, and your ear or the tube to say when it is gone.',
+  lead: 'What has to stand at an exact frequency is set at that frequency: one steady signal, an audio note on it, and your ear or the tube to say when it is gone.',
   figures: [
     {
       kind: 'bridgedT',
