@@ -1,6 +1,7 @@
 /** The report room: takes a kept run from the logbook, reads it like any run file and grades it anew. */
 
 import { useEffect, useMemo, useReducer, useState } from 'preact/hooks';
+import { onBenchOf } from '../bench/benchModel.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 import { problemSentence } from '../describe/problem.ts';
 import { readRunFile } from '../files/runFileSchema.ts';
@@ -87,10 +88,11 @@ function Reported(props: ReportRoomProps & { readonly kept: KeptRun; readonly te
     if (!read.ok) return;
     const calledOff = new AbortController();
     const { signal } = calledOff;
-    const { scenario, receiverHash, events, rules } = read.value;
+    const { scenario, receiverHash, events, rules, engine } = read.value;
     const grade = async (): Promise<GradedRun | null> => {
-      const fetched = await setupWith(library, scenario, receiverHash);
+      const today = await setupWith(library, scenario, receiverHash);
       if (signal.aborted) return null;
+      const fetched = today === null ? null : onBenchOf(engine, today);
       setSetup(fetched ?? 'notHere');
       return fetched === null ? null : beside('report', { setup: fetched, events, rules }, { signal });
     };

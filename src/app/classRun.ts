@@ -1,4 +1,5 @@
 /** A run of the class as its report needs it: read from its file once more and graded, beside the page. */
+import { onBenchOf } from '../bench/benchModel.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 import { problemSentence } from '../describe/problem.ts';
 import type { RunFile } from '../files/runFile.ts';
@@ -28,8 +29,9 @@ export async function readClassRun(
   const run = text.ok ? readRunFile(text.value, file.name) : text;
   if (!text.ok || !run.ok)
     return (run.ok ? [] : run.problems).map((problem) => problemSentence(words, problem)).join('\n');
-  const { scenario, receiverHash, events } = run.value;
-  const setup = await setupWith(library, scenario, receiverHash);
-  if (setup === null) return words.shell.noSuchReceiver;
+  const { scenario, receiverHash, events, engine } = run.value;
+  const found = await setupWith(library, scenario, receiverHash);
+  if (found === null) return words.shell.noSuchReceiver;
+  const setup = onBenchOf(engine, found);
   return { text: text.value, run: run.value, setup, graded: await beside('report', { setup, events }, { signal }) };
 }

@@ -1,5 +1,5 @@
 /** Takes files of scenarios in: read and checked like any file from outside, drawn for their cards, put on the shelf, and certified when there is time. */
-import { ENGINE } from '../base/engine.ts';
+import { CERTIFYING } from '../base/engine.ts';
 import { harmless } from '../base/harmless.ts';
 import { good, type Problem, type Result } from '../base/result.ts';
 import { problemSentence } from '../describe/problem.ts';
@@ -103,8 +103,8 @@ export async function certifyHanded(
   });
   if (outcome === null) return null;
   return outcome.ok
-    ? { kind: 'certified', engine: ENGINE, receiverHash: receiverHash(design), par: outcome.certificate.par }
-    : { kind: 'refused', engine: ENGINE, receiverHash: receiverHash(design) };
+    ? { kind: 'certified', engine: CERTIFYING, receiverHash: receiverHash(design), par: outcome.certificate.par }
+    : { kind: 'refused', engine: CERTIFYING, receiverHash: receiverHash(design) };
 }
 
 /** A receiver of one's own that has been drawn anew under its old name: what was certified on the old one is certified no more. */

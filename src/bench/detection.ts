@@ -1,14 +1,17 @@
 /** From carriers at the diodes to volts at the Y input over one period of the sweep: diodes, loads, an FM detector's sum and difference, lead. */
 import { chargingDiode } from '../physics/chargingDiode.ts';
 import { fmOutput, fmOutputs } from '../physics/fmDetector.ts';
+import type { SweepMode } from '../physics/gentleSweep.ts';
 import { periodicOnePole } from '../physics/onePole.ts';
+import { modelOf } from './benchModel.ts';
 import type { Observation } from './observation.ts';
+import type { BenchSetup } from './setup.ts';
 
 /** Scratch for a period of `count` samples. */
 export function createDetection(count: number): {
   /**
-   * Writes the volts at the Y input to `plus`, which held the carriers of the diode that counts positive; `minus` holds those of the other. Both are used up. `hurried`: the sweep is so fast that a
-   * single diode's load is to charge and discharge as it does; else it is one pole behind the law.
+   * Writes the volts at the Y input to `plus`, which held the carriers of the diode that counts positive; `minus` holds those of the other. Both are used up. `hurried`: the sweep is so fast that
+   * loads are to charge and discharge as they do; else each is one pole behind the law.
    */
   detect(
     observation: Observation,
@@ -23,13 +26,14 @@ export function createDetection(count: number): {
 
   /** What is added to the law's output (noise) goes through the pole by itself. */
   const charge = (
-    { detect, law, sign, loadSeconds, leadFarads }: Observation,
+    { detect, law, sign, pair, loadSeconds, leadFarads }: Observation,
     carriers: Float64Array,
     period: number,
   ): void => {
     let most = 0;
     for (let i = 0; i < count; i++) most = Math.max(most, carriers[i]!);
-    chargingDiode(law, most, leadFarads).charge(carriers, period, charged.fill(0));
+    // Of two diodes the lead sees the difference.
+    chargingDiode(law, most, pair === null ? leadFarads : 0).charge(carriers, period, charged.fill(0));
     if (detect === law.detect) carriers.fill(0);
     else {
       for (let i = 0; i < count; i++) carriers[i] = detect(carriers[i]!, i) - law.detect(carriers[i]!);
@@ -38,26 +42,34 @@ export function createDetection(count: number): {
     for (let i = 0; i < count; i++) carriers[i] = sign * (charged[i]! + carriers[i]!);
   };
 
+  const rectify = (observation: Observation, carriers: Float64Array, period: number, hurried: boolean): void => {
+    if (hurried) {
+      charge(observation, carriers, period);
+      return;
+    }
+    const { detect, sign, loadSeconds } = observation;
+    for (let i = 0; i < count; i++) carriers[i] = sign * detect(carriers[i]!, i);
+    periodicOnePole(carriers, loadSeconds, period, carriers);
+  };
+
   return {
     detect(observation, plus, minus, period, hurried) {
-      const { detect, sign, pair, loadSeconds, leadSeconds } = observation;
-      if (pair === null && hurried) charge(observation, plus, period);
-      else if (pair === null) {
-        for (let i = 0; i < count; i++) plus[i] = sign * detect(plus[i]!, i);
-        periodicOnePole(plus, loadSeconds, period, plus);
-      } else {
-        for (let i = 0; i < count; i++) {
-          plus[i] = detect(plus[i]!, i);
-          minus[i] = detect(minus[i]!, i);
-        }
-        periodicOnePole(plus, loadSeconds, period, plus);
-        periodicOnePole(minus, loadSeconds, period, minus);
+      const { pair, leadSeconds } = observation;
+      rectify(observation, plus, period, hurried);
+      if (pair !== null) {
+        rectify(observation, minus, period, hurried);
         fmOutputs(pair.kind, plus, minus, pair.reservoirSeconds, period, plus, held);
         if (pair.tap === 'sum') plus.set(held);
       }
       periodicOnePole(plus, leadSeconds, period, plus);
     },
   };
+}
+
+/** Whether loads are to charge and discharge as they do. */
+export function hurries(mode: SweepMode, { pair }: Observation, { engine }: BenchSetup): boolean {
+  const { pairsCharge, lens } = modelOf(engine);
+  return mode === 'exact' ? pair === null || pairsCharge : mode === 'gentle' && (pair === null ? lens : pairsCharge);
 }
 
 /** Volts of an observation for carriers that stand still; `heldSum` is the reservoir's, where there is one. */

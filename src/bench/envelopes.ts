@@ -2,13 +2,15 @@
  * The carrier's envelope at a node over a whole period of the sweep, trace then retrace.
  *
  * Where the sweep is slow against every circuit, |H(f(t))| in both directions. Where it is not, the exact periodic steady state as long as its lines fit into a
- * frame, else the first order in the rate (physics/fastSweep.ts, gentleSweep.ts): trace and retrace then part, and the peak moves. A limiter ahead of the node
+ * frame, else the first order in the rate, and through a lens where the sweep hurries the circuits (physics/fastSweep.ts, gentleSweep.ts, sweepLens.ts): trace and retrace then part, and the peak moves. A limiter ahead of the node
  * is then reckoned as it stands at each frequency by itself.
  */
-import { createFastSweep, linesFit } from '../physics/fastSweep.ts';
+import { createFastSweep, linesFit, MOST_INDEX } from '../physics/fastSweep.ts';
 import { createGentleSweep, type SweepMode, sweepMode } from '../physics/gentleSweep.ts';
 import { wholePeriod } from '../physics/sweep.ts';
+import { type Lens, lensFor, throughLens } from '../physics/sweepLens.ts';
 import { LOWEST_HZ } from '../receiver/sourceLevel.ts';
+import { modelOf } from './benchModel.ts';
 import type { LineVolts } from './conditions.ts';
 import { leadFarads } from './loads.ts';
 import { carrierAt, type Moment, TRACE_POINTS } from './moment.ts';
@@ -22,12 +24,16 @@ export interface Envelopes {
 /** Writes to `out` (2 * TRACE_POINTS). The moment's full scan must have been solved. */
 export type EnvelopeMaker = (moment: Moment, lineVolts: LineVolts, node: string, out: Float64Array) => Envelopes;
 
+/** Of the highest: where the gentle sweep's error, its square and some, is still far below what the line shows. */
+const HURRIED = 0.02;
+
 const STILL: Envelopes = { lag: 0, mode: 'quasiStatic' };
 
 export function createEnvelopes(): EnvelopeMaker {
   const carrier = new Float64Array(TRACE_POINTS);
   const gentle = createGentleSweep(TRACE_POINTS);
   const fast = createFastSweep(TRACE_POINTS);
+  const seen = new Float64Array(2 * TRACE_POINTS);
 
   return (moment, lineVolts, node, out) => {
     const { full, state, sweepHz, swept } = moment;
@@ -37,18 +43,15 @@ export function createEnvelopes(): EnvelopeMaker {
       carrierAt(moment, full, node, carrier);
       wholePeriod(carrier, out);
     } else {
-      if (found.mode === 'gentle') gentle.envelope(full.solvers.real(node), full.solvers.imag(node), out);
+      const whole = { centreHz: moment.centreHz, spanHz, sweepHz };
+      if (found.mode === 'exact') lineByLine(moment, lineVolts, node, whole, blanking, out);
       else {
-        const { lines } = moment.circuit;
-        const hz = fast.linesHz(moment.centreHz, spanHz, sweepHz, LOWEST_HZ);
-        lines.solve(hz, moment.conditions(lineVolts));
-        const load = lines.loneLoad(node);
-        if (load === null) fast.envelope(lines.real(node), lines.imag(node), blanking, out);
-        else {
-          const own = moment.setup.receiver.detectors.find((one) => one.kind === 'envelope' && one.node === node);
-          const hung = own === undefined ? 0 : leadFarads(moment.connections, own);
-          const line = { ...load, leadFarads: hung, periodSeconds: 1 / sweepHz };
-          fast.loadedEnvelope(lines.real(node), lines.imag(node), blanking, line, out);
+        gentle.envelope(full.solvers.real(node), full.solvers.imag(node), out);
+        const band = modelOf(moment.setup.engine).lens ? gentle.hurried(HURRIED) : null;
+        const lens = band === null ? null : lensFor(band, whole, found.lag, MOST_INDEX);
+        if (lens !== null) {
+          lineByLine(moment, lineVolts, node, lens, false, seen);
+          throughLens(lens, seen, full.hz, out);
         }
       }
     }
@@ -56,6 +59,29 @@ export function createEnvelopes(): EnvelopeMaker {
     if (blanking && found.mode !== 'exact') out.fill(0, TRACE_POINTS);
     return found;
   };
+
+  /** The exact answer to a sweep that has not too many lines. */
+  function lineByLine(
+    moment: Moment,
+    lineVolts: LineVolts,
+    node: string,
+    { centreHz, spanHz, sweepHz }: Lens,
+    gated: boolean,
+    out: Float64Array,
+  ): void {
+    const { lines } = moment.circuit;
+    const hz = fast.linesHz(centreHz, spanHz, sweepHz, LOWEST_HZ);
+    lines.solve(hz, moment.conditions(lineVolts));
+    const load = lines.loneLoad(node);
+    if (load === null) {
+      fast.envelope(lines.real(node), lines.imag(node), gated, out);
+      return;
+    }
+    const own = moment.setup.receiver.detectors.find((one) => one.kind === 'envelope' && one.node === node);
+    const hung = own === undefined ? 0 : leadFarads(moment.connections, own);
+    const line = { ...load, leadFarads: hung, periodSeconds: 1 / sweepHz };
+    fast.loadedEnvelope(lines.real(node), lines.imag(node), gated, line, out);
+  }
 
   function lagOf({ full, state, sweepHz }: Moment, node: string): Envelopes {
     // A video sweep stands on its carrier; its own circuits are wide against any sweep.

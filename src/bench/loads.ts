@@ -4,16 +4,17 @@ import { BENCH_PROBE } from '../receiver/benchProbe.ts';
 import { detectorDiode, detectorLoads } from '../receiver/diodes.ts';
 import type { PathLoad } from '../receiver/pathLoad.ts';
 import type { Detector } from '../receiver/receiver.ts';
+import { modelOf } from './benchModel.ts';
 import type { BenchState } from './benchState.ts';
 import { type Connections, loadFarads } from './connections.ts';
-import { METER_OHMS_PER_VOLT, Y_LEAD_FARADS } from './instruments.ts';
+import { ISOLATING_OHMS, METER_OHMS_PER_VOLT, Y_LEAD_FARADS } from './instruments.ts';
 import type { BenchSetup } from './setup.ts';
 
 export type LoadingState = Pick<BenchState, 'leads' | 'controls'>;
 
-/** A detector's diode, its circuit as the deck has it without the leads, its load with the meter across it and the bare lead's capacitance on it, where they are. */
+/** A detector's diode, its circuit as the deck has it without the leads, its load with the meter across it and with the lead on it, bare or behind its resistor, where they are. */
 export function diodeNow(
-  { receiver: { testPoints }, deck }: BenchSetup,
+  { receiver: { testPoints }, deck, engine }: BenchSetup,
   detector: Detector,
   { leads, controls }: LoadingState,
   { y, tip }: Connections,
@@ -23,8 +24,15 @@ export function diodeNow(
   const meterOhms = METER_OHMS_PER_VOLT * controls.meterRangeVolts;
   const ohms = metered ? (own * meterOhms) / (own + meterOhms) : own;
   const touched = y?.role === 'detector' && y.detector === detector.id;
-  return detectorDiode(deck, detector, ohms, touched ? loadFarads(detector.loadFarads, tip) : detector.loadFarads);
+  const farads = touched ? loadFarads(detector.loadFarads, tip) : detector.loadFarads;
+  // Of an FM detector the lead sees both halves' difference, and hangs on neither's load by itself.
+  const hangs = touched && tip === 'resistor' && detector.kind === 'envelope';
+  // The raw input takes the carrier from the coil and loads nothing (observation.ts).
+  const draws = hangs && controls.yInput !== 'raw' && modelOf(engine).leadDraws;
+  return detectorDiode(deck, detector, ohms, farads, draws ? RESISTOR_LEAD : undefined);
 }
+
+const RESISTOR_LEAD = { ohms: ISOLATING_OHMS, farads: Y_LEAD_FARADS };
 
 /** What a lead with a resistor in its tip hangs on the load of a detector, where it rests on it. */
 export function leadFarads({ y, tip }: Connections, detector: Detector): number {

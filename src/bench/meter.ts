@@ -6,7 +6,7 @@ import { diodeLaw } from '../physics/diodeLaw.ts';
 import type { LimitCycle } from '../physics/limitCycle.ts';
 import { NO_NOISE } from '../receiver/receiverNoise.ts';
 import type { LineVolts } from './conditions.ts';
-import { createDetection } from './detection.ts';
+import { createDetection, hurries } from './detection.ts';
 import { createEnvelopes } from './envelopes.ts';
 import { noiseAt, noisyDiode, quietingAt, withNoise } from './grass.ts';
 import { diodeNow, leadFarads } from './loads.ts';
@@ -64,7 +64,7 @@ export function createMeter(): (moment: Moment, lineVolts: LineVolts, song: Limi
     const noise = song !== null ? NO_NOISE : noiseAt(moment, lineVolts, observation);
     const most = plus.reduce((a, v) => Math.max(a, v), 0) + minus.reduce((a, v) => Math.max(a, v), 0);
     const noisy = noisyDiode(observation, noise, most, quietingAt(moment, observation));
-    detection.detect(withNoise(observation, noisy), plus, minus, 1 / moment.sweepHz, mode === 'exact');
+    detection.detect(withNoise(observation, noisy), plus, minus, 1 / moment.sweepHz, hurries(mode, observation, setup));
     return atRest + plus.reduce((sum, v) => sum + v, 0) / plus.length;
   };
 }

@@ -11,7 +11,7 @@ import type { BenchState, Controls } from './benchState.ts';
 import { lineVoltsAt } from './biasLine.ts';
 import type { LineVolts } from './conditions.ts';
 import { CONTROL_ROWS } from './controls/rows.ts';
-import { createDetection } from './detection.ts';
+import { createDetection, hurries } from './detection.ts';
 import { createEnvelopes } from './envelopes.ts';
 import type { FaultBook } from './faultsNow.ts';
 import { createGhost } from './ghost.ts';
@@ -99,7 +99,7 @@ export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state
     else {
       const found = envelopeOf(moment, lineVolts, observation.node, volts);
       sweepLag = found.lag;
-      hurried = found.mode === 'exact';
+      hurried = hurries(found.mode, observation, setup);
       if (observation.minusNode !== null) {
         sweepLag = Math.max(sweepLag, envelopeOf(moment, lineVolts, observation.minusNode, minus).lag);
       }
@@ -184,7 +184,7 @@ export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state
     const song = songBeat(beside, cycle, observation, shownVolts, shownMinus);
     joinSong(shownVolts, cycle.volts(observation.node));
     if (observation.minusNode !== null) joinSong(shownMinus, cycle.volts(observation.minusNode));
-    toInput(shownVolts, shownMinus, beside, observation, mode === 'exact');
+    toInput(shownVolts, shownMinus, beside, observation, hurries(mode, observation, beside.setup));
     return song;
   }
 

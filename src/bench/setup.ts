@@ -1,5 +1,6 @@
 /** What a bench is made of, and how it stands before the first act. */
 
+import type { Engine } from '../base/engine.ts';
 import { seededRandom } from '../base/random.ts';
 import { clamp } from '../base/rounding.ts';
 import type { Deck } from '../physics/deck.ts';
@@ -23,6 +24,8 @@ export interface BenchSetup {
   readonly design?: SetParts;
   /** which draw of the scenario's seed the set is, where it is not the design itself */
   readonly draw?: number;
+  /** whose bench it is; left out: today's. A run is done again on the bench that it names */
+  readonly engine?: Engine;
 }
 
 /** What the printed sheet is about. */

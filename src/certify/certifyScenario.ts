@@ -6,7 +6,7 @@
  * (g) as found, nothing less than a good eighth of a turn on one slug meets the sheet, unless the scenario says that its slugs are right.
  * That no setting meets a sheet is as sure as the starts and leaps of lowestWorst.ts make it; `tests/certify/secondOpinion.test.ts` asks another one.
  */
-import { ENGINE } from '../base/engine.ts';
+import { CERTIFYING } from '../base/engine.ts';
 import { once } from '../base/once.ts';
 import { clamp, roundTo } from '../base/rounding.ts';
 import { warmsUp } from '../bench/heat.ts';
@@ -135,7 +135,7 @@ export function certifyScenario(
       scenario: scenario.id,
       scenarioHash: scenarioHash({ ...scenario, par: PAR_NOT_KNOWN }),
       receiverHash: hashOf({ receiver: printed.receiver, deck: printed.deck }),
-      engine: ENGINE,
+      engine: CERTIFYING,
       set: setOf(setup),
       nominal: asNominal.map(lineOf),
       asFound: lineOf(asFound),

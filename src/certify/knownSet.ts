@@ -4,7 +4,7 @@
  * Only what comes with the project is believed: whoever hands in a file hands in no certificate. What is kept holds for one receiver, one seed and one engine; where any
  * of them is another the set is dealt anew. That it is to the last digit what dealing gives, `scripts/certify-course.ts` proves of every scenario.
  */
-import { ENGINE } from '../base/engine.ts';
+import { CERTIFYING } from '../base/engine.ts';
 import { bad, good, type Result } from '../base/result.ts';
 import { type BenchSetup, designOf } from '../bench/setup.ts';
 import { checkScenario } from '../files/checkScenario.ts';
@@ -29,7 +29,7 @@ export function setOf({ receiver, scenario, draw }: BenchSetup): CertifiedSet | 
 /** The set of a bench that stands here, as a certificate would have it. */
 export function knownOf(setup: BenchSetup): KnownSet | null {
   const set = setOf(setup);
-  return set === null ? null : { ...set, receiverHash: fingerprint(designOf(setup)), engine: ENGINE };
+  return set === null ? null : { ...set, receiverHash: fingerprint(designOf(setup)), engine: CERTIFYING };
 }
 
 /** What the text of one of the project's own certificates says of the set; null where its scenario deals none. */
@@ -45,7 +45,7 @@ export function knownBench(
   known: KnownSet | null,
   file = scenario.id,
 ): Result<BenchSetup> | null {
-  if (known === null || known.seed !== scenario.set || known.engine !== ENGINE) return null;
+  if (known === null || known.seed !== scenario.set || known.engine !== CERTIFYING) return null;
   if (known.receiverHash !== fingerprint(design)) return null;
   const { seed, draw, henries } = known;
   const drawn = drawParts(design, seed, draw, spreadsOf(design.receiver));

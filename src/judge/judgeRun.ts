@@ -68,7 +68,7 @@ export function judgeRun(run: RunFile, file: string, find: FindBench): Judgement
   // What cannot be held against anything here needs no set, which may take long to deal.
   const foreign = foreignPart(run, bench.value);
   if (foreign !== null) return { verdict: foreign, run, scenarioKnown: bench.value.scenarioHash !== null };
-  const setup = judgedSetup(bench.value, run.scenario, bench.value.known ?? null, file);
+  const setup = judgedSetup(bench.value, run.scenario, bench.value.known ?? null, file, run.engine);
   if (!setup.ok) {
     const problems = setup.problems.map((problem) => ({ ...problem, place: `/scenario${problem.place}` }));
     return unread({ kind: 'unreadable', problems });

@@ -2,7 +2,9 @@
  * The bench on which a run is done again. The runs of a class are on few scenarios: those on the very same one share a bench, with all that it has worked out, for equal states
  * give equal answers whatever was asked before (`src/bench/kept.ts`).
  */
-import type { Result } from '../base/result.ts';
+import { ENGINE } from '../base/engine.ts';
+import { good, type Result } from '../base/result.ts';
+import { onBenchOf } from '../bench/benchModel.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 import { benchSetup } from '../certify/benchSetup.ts';
 import type { KnownSet } from '../certify/knownSet.ts';
@@ -21,11 +23,15 @@ export function judgedSetup(
   scenario: Scenario,
   known: KnownSet | null,
   file: string,
+  engine: string = ENGINE,
 ): Result<BenchSetup> {
   const ofReceiver = kept.get(parts.receiver) ?? new Map<string, Result<BenchSetup>>();
   kept.set(parts.receiver, ofReceiver);
-  const make = () => benchSetup(parts, scenario, known, file);
-  const found = once(ofReceiver, MOST_SETUPS, JSON.stringify([scenario, known]), make);
+  const make = (): Result<BenchSetup> => {
+    const made = benchSetup(parts, scenario, known, file);
+    return made.ok ? good(onBenchOf(engine, made.value)) : made;
+  };
+  const found = once(ofReceiver, MOST_SETUPS, JSON.stringify([scenario, known, engine]), make);
   // A problem is told by the name of the file that has it.
   return found.ok ? found : make();
 }

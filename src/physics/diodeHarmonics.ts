@@ -5,7 +5,7 @@
  * has 12 pF, the halves of an FM detector's secondary have leakage inductance), each pulse dents the voltage that drives it: it grows longer and lower, comes late or
  * early, and so detunes as well as damps. Periodic steady state with the carrier's fundamental at the node held at A cos wt:
  *   v(t) = A cos wt - sum over h of Re(Z_h I_h e^{jhwt}),  i = Is (exp(v / nVt) - 1),
- * v across the diode, Z_0 = R, Z_1 that of the load R and C, Z_h beyond that of the load and of the circuit at h w, up to HARMONICS. Newton's rule on SAMPLES samples
+ * v across the diode, Z_0 = R, Z_1 that of the load (R, C, and the lead that hangs on it), Z_h beyond that of the load and of the circuit at h w, up to HARMONICS. Newton's rule on SAMPLES samples
  * of v. Of the current the node sees I_1 = (g + j b) A, the load I_0 = V / R.
  * Validity: w at the middle of the band (a tenth beside it changes g by about 1 %); another diode on the same coils is met at the fundamental only.
  * Source: harmonic balance, e.g. Nakhla and Vlach, IEEE Trans. Circuits and Systems 1976 (from memory); held against time runs of ngspice in the tests.
@@ -25,9 +25,17 @@ export interface HarmonicCircuit {
   readonly im: readonly number[];
 }
 
+/** A lead with a resistor in its tip, on the load beside what the load itself is: it takes no direct current. */
+export interface HungLead {
+  readonly ohms: number;
+  readonly farads: number;
+}
+
 export interface DiodeCircuit extends Diode {
   readonly loadFarads: number;
   readonly harmonics: HarmonicCircuit;
+  /** left out: none */
+  readonly lead?: HungLead | undefined;
 }
 
 export interface DiodeState {
@@ -116,9 +124,9 @@ export function createDiodeBalance(circuit: DiodeCircuit): (amplitudeVolts: numb
 
 /** A carrier so small that the diode is its conductance Is / nVt; `volts` is the output over the amplitude squared. */
 export function smallDiode(circuit: DiodeCircuit): DiodeState {
-  const { saturationAmps, emissionVolts, loadOhms, loadFarads, harmonics } = circuit;
+  const { saturationAmps, emissionVolts, loadOhms, harmonics } = circuit;
   const own = saturationAmps / emissionVolts;
-  const load = loadImpedance(loadOhms, loadFarads, 2 * Math.PI * harmonics.hz);
+  const load = loadImpedance(circuit, 2 * Math.PI * harmonics.hz);
   const re = 1 + own * load.re;
   const im = own * load.im;
   const size = re * re + im * im;
@@ -127,17 +135,29 @@ export function smallDiode(circuit: DiodeCircuit): DiodeState {
   return { g: (own * re) / size, b: (-own * im) / size, volts };
 }
 
-function loadImpedance(ohms: number, farads: number, w: number): { readonly re: number; readonly im: number } {
-  const x = w * ohms * farads;
-  return { re: ohms / (1 + x * x), im: (-ohms * x) / (1 + x * x) };
+function loadImpedance(
+  { loadOhms: ohms, loadFarads: farads, lead }: DiodeCircuit,
+  w: number,
+): { readonly re: number; readonly im: number } {
+  if (lead === undefined) {
+    const x = w * ohms * farads;
+    return { re: ohms / (1 + x * x), im: (-ohms * x) / (1 + x * x) };
+  }
+  const reactance = 1 / (w * lead.farads);
+  const drawn = lead.ohms ** 2 + reactance ** 2;
+  const g = 1 / ohms + lead.ohms / drawn;
+  const b = w * farads + reactance / drawn;
+  const size = g * g + b * b;
+  return { re: g / size, im: -b / size };
 }
 
 /** v at a sample for one amp in the sample `k` before it. */
-function impedanceKernel({ loadOhms, loadFarads, harmonics }: DiodeCircuit): Float64Array {
+function impedanceKernel(circuit: DiodeCircuit): Float64Array {
+  const { loadOhms, harmonics } = circuit;
   const w = 2 * Math.PI * harmonics.hz;
   const kernel = new Float64Array(SAMPLES).fill(loadOhms / SAMPLES);
   for (let h = 1; h <= HARMONICS; h++) {
-    const load = loadImpedance(loadOhms, loadFarads, h * w);
+    const load = loadImpedance(circuit, h * w);
     const re = load.re + (harmonics.re[h - 2] ?? 0);
     const im = load.im + (harmonics.im[h - 2] ?? 0);
     for (let k = 0; k < SAMPLES; k++) {

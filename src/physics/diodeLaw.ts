@@ -7,13 +7,21 @@
 import { once } from '../base/once.ts';
 import { type Admittance, cubicAt, tabulateAdmittance } from './admittance.ts';
 import { createDetector, type Diode, diodeConductance } from './diode.ts';
-import { createDiodeBalance, type DiodeCircuit, type HarmonicCircuit, smallDiode } from './diodeHarmonics.ts';
+import {
+  createDiodeBalance,
+  type DiodeCircuit,
+  type HarmonicCircuit,
+  type HungLead,
+  smallDiode,
+} from './diodeHarmonics.ts';
 
 export interface LoadedDiode extends Diode {
   /** across the load; counts only with harmonics */
   readonly loadFarads: number;
   /** null: circuit and load are short circuits to the carrier's harmonics */
   readonly harmonics: HarmonicCircuit | null;
+  /** on the load, for the carrier and its harmonics; counts only with harmonics. Left out: none */
+  readonly lead?: HungLead | undefined;
 }
 
 export interface DiodeLaw {
@@ -32,12 +40,13 @@ const MOST_LAWS = 512;
 const known = new Map<string, DiodeLaw>();
 
 export function diodeLaw(diode: LoadedDiode): DiodeLaw {
-  const { saturationAmps, emissionVolts, loadOhms, loadFarads, harmonics } = diode;
+  const { saturationAmps, emissionVolts, loadOhms, loadFarads, harmonics, lead } = diode;
+  const hung = lead === undefined ? '' : `|${lead.ohms}|${lead.farads}`;
   const circuit =
     harmonics === null
       ? `${loadFarads}`
       : `${loadFarads}|${harmonics.hz}|${harmonics.re.join(' ')}|${harmonics.im.join(' ')}`;
-  const key = `${saturationAmps}|${emissionVolts}|${loadOhms}|${circuit}`;
+  const key = `${saturationAmps}|${emissionVolts}|${loadOhms}${hung}|${circuit}`;
   const law = known.get(key) ?? (harmonics === null ? closedLaw(diode) : balancedLaw({ ...diode, harmonics }));
   // Put back at the end, so that the first in the map is the one longest unused.
   known.delete(key);

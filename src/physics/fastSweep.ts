@@ -28,6 +28,9 @@ export function sideLines(spanHz: number, sweepHz: number): number {
   return Math.ceil(index * (1 + MARGIN_SHARE)) + MARGIN_LINES;
 }
 
+/** The largest S / (2 f) whose lines fit. */
+export const MOST_INDEX = ((MOST_LINES - 1) / 2 - MARGIN_LINES - 1) / (1 + MARGIN_SHARE);
+
 export function linesFit(spanHz: number, sweepHz: number): boolean {
   return 2 * sideLines(spanHz, sweepHz) + 1 <= MOST_LINES;
 }

@@ -8,6 +8,7 @@
  * Source: quasi-stationary expansion, Carson and Fry, Variable frequency electric circuit theory, BSTJ 1937 (from memory).
  */
 import { rateHzPerSecond, sweepAngle } from './sweep.ts';
+import type { HurriedBand } from './sweepLens.ts';
 
 /** 2 * 0.02 / pi: below it |H(f(t))| is exact enough. */
 export const LAG_LIMIT = 0.04 / Math.PI;
@@ -23,6 +24,8 @@ export function sweepMode(lag: number, linesFit: boolean): SweepMode {
 export interface GentleSweep {
   /** the lag of a forward half: `re`, `im` of a node at sweep.ts's frequencies of this sweep */
   lag(re: Float64Array, im: Float64Array, hz: Float64Array, spanHz: number, sweepHz: number): number;
+  /** between which frequencies the sweep hurries that node by more than this share of its highest; null where nowhere */
+  hurried(share: number): HurriedBand | null;
   /** |e| over a whole period, trace then retrace, of the half whose lag was asked for last */
   envelope(re: Float64Array, im: Float64Array, out: Float64Array): void;
 }
@@ -34,9 +37,20 @@ export function createGentleSweep(points: number): GentleSweep {
   /** pi R H'' of each forward sample */
   const bentRe = new Float64Array(points);
   const bentIm = new Float64Array(points);
+  let swept: Float64Array = new Float64Array(0);
+  let highest = 0;
 
   return {
+    hurried(share) {
+      const least = share * highest;
+      const out = (i: number): boolean => Math.hypot(bentRe[i]!, bentIm[i]!) > least;
+      let [low, high] = [0, points - 1];
+      while (low < points && !out(low)) low++;
+      while (high > low && !out(high)) high--;
+      return low < points ? { lowHz: swept[low]!, highHz: swept[high]! } : null;
+    },
     lag(re, im, hz, spanHz, sweepHz) {
+      swept = hz;
       const base = spanHz * BASE_SHARE;
       let first = points;
       let last = -1;
@@ -71,6 +85,7 @@ export function createGentleSweep(points: number): GentleSweep {
         const bent = Math.hypot(bentRe[i]!, bentIm[i]!);
         if (bent > most) most = bent;
       }
+      highest = top;
       return top === 0 ? 0 : most / top;
     },
     envelope(re, im, out) {

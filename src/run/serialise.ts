@@ -15,7 +15,7 @@ export function toRunFile(run: Run, claimed: ClaimedScore | null, { day, runId }
   const head: RunHead = {
     format: 'haystack-run',
     version: 2,
-    engine: ENGINE,
+    engine: run.setup.engine ?? ENGINE,
     rules: RULES_VERSION,
     learner: run.learner,
     day,

@@ -1,0 +1,27 @@
+/** What the bench of an engine knows and the one before it did not: runs are done again on the bench that they were done on. */
+import { ENGINE, ENGINES, type Engine } from '../base/engine.ts';
+import type { BenchSetup } from './setup.ts';
+
+export interface BenchModel {
+  /** the resistor in the tip of the Y lead takes its share of the carrier that is left on a detector's load */
+  readonly leadDraws: boolean;
+  /** where the sweep hurries the circuits both loads of an FM detector charge and discharge as they do; else each is one pole behind the law */
+  readonly pairsCharge: boolean;
+  /** a sweep of too many lines is reckoned exactly where it hurries the circuits; else to the first order in its rate */
+  readonly lens: boolean;
+}
+
+const MODELS: Readonly<Record<Engine, BenchModel>> = {
+  '0.3.0': { leadDraws: false, pairsCharge: false, lens: false },
+  '0.4.0': { leadDraws: true, pairsCharge: true, lens: true },
+};
+
+export function modelOf(engine: Engine = ENGINE): BenchModel {
+  return MODELS[engine];
+}
+
+/** The bench on which a run is done again that names its engine; of one that is not known here the bench is today's. */
+export function onBenchOf(engine: string, setup: BenchSetup): BenchSetup {
+  const known = ENGINES.find((one) => one === engine);
+  return known === undefined || known === ENGINE ? setup : { ...setup, engine: known };
+}
