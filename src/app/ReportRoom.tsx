@@ -1,7 +1,6 @@
 /** The report room: takes a kept run from the logbook, reads it like any run file and grades it anew. */
 
 import { useEffect, useMemo, useReducer, useState } from 'preact/hooks';
-import { onBenchOf } from '../bench/benchModel.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 import { problemSentence } from '../describe/problem.ts';
 import { readRunFile } from '../files/runFileSchema.ts';
@@ -13,6 +12,7 @@ import type { ShownBeside } from '../present/ports.ts';
 import { toldReport } from '../present/told.ts';
 import type { NextJob } from '../rooms/report/FindingsPanel.tsx';
 import { ReportPage } from '../rooms/report/ReportPage.tsx';
+import { onBenchOf } from '../run/onBenchOf.ts';
 import { goingOn, heldBack } from '../services/handing/examDesk.ts';
 import type { GradedRun } from '../services/jobs/jobTable.ts';
 import { beside } from '../services/jobs/pageJobs.ts';

@@ -1,9 +1,10 @@
 /** A run of the class as its report needs it: read from its file once more and graded, beside the page. */
-import { onBenchOf } from '../bench/benchModel.ts';
+
 import type { BenchSetup } from '../bench/setup.ts';
 import { problemSentence } from '../describe/problem.ts';
 import type { RunFile } from '../files/runFile.ts';
 import { readRunFile } from '../files/runFileSchema.ts';
+import { onBenchOf } from '../run/onBenchOf.ts';
 import type { BroughtFile } from '../services/classroom/brought.ts';
 import type { GradedRun } from '../services/jobs/jobTable.ts';
 import { beside } from '../services/jobs/pageJobs.ts';

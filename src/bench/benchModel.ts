@@ -1,6 +1,5 @@
 /** What the bench of an engine knows and the one before it did not: runs are done again on the bench that they were done on. */
-import { ENGINE, ENGINES, type Engine } from '../base/engine.ts';
-import type { BenchSetup } from './setup.ts';
+import { ENGINE, type Engine } from '../base/engine.ts';
 
 export interface BenchModel {
   /** the resistor in the tip of the Y lead takes its share of the carrier that is left on a detector's load */
@@ -18,10 +17,4 @@ const MODELS: Readonly<Record<Engine, BenchModel>> = {
 
 export function modelOf(engine: Engine = ENGINE): BenchModel {
   return MODELS[engine];
-}
-
-/** The bench on which a run is done again that names its engine; of one that is not known here the bench is today's. */
-export function onBenchOf(engine: string, setup: BenchSetup): BenchSetup {
-  const known = ENGINES.find((one) => one === engine);
-  return known === undefined || known === ENGINE ? setup : { ...setup, engine: known };
 }

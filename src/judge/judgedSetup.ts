@@ -4,11 +4,11 @@
  */
 import { ENGINE } from '../base/engine.ts';
 import { good, type Result } from '../base/result.ts';
-import { onBenchOf } from '../bench/benchModel.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 import { benchSetup } from '../certify/benchSetup.ts';
 import type { KnownSet } from '../certify/knownSet.ts';
 import type { LoadedReceiver } from '../files/library.ts';
+import { onBenchOf } from '../run/onBenchOf.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { once } from './once.ts';
 
