@@ -1,3 +1,4 @@
+/** Which bench a run is done again on. */
 import { ENGINE, ENGINES } from '../base/engine.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 
