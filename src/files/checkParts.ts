@@ -15,7 +15,12 @@ const MOST_OHMS = 1e9;
 
 export function checkParts({ responses }: Receiver, deck: Deck, deckFile: string): Problem[] {
   const ends = responses.flatMap(({ specification: s }) => [s.fromHz, s.toHz]);
-  const [lowHz, highHz] = [Math.max(1, Math.min(...ends)), Math.max(1, Math.max(...ends))];
+  return partsWithin([Math.min(...ends), Math.max(...ends)], deck, deckFile);
+}
+
+/** The same of a deck that has no sheet yet: between the frequencies that its set is for. */
+export function partsWithin([fromHz, toHz]: readonly [number, number], deck: Deck, deckFile: string): Problem[] {
+  const [lowHz, highHz] = [Math.max(1, fromHz), Math.max(1, toHz)];
   const bounds: Readonly<Record<'R' | 'C' | 'L' | 'G', Bounds>> = {
     R: BY_KIND.R,
     C: narrower(BY_KIND.C, [1 / (perSecond(highHz) * MOST_OHMS), 1 / (perSecond(lowHz) * LEAST_OHMS)]),

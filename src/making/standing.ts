@@ -1,5 +1,6 @@
 /** How a receiver in the making stands: what its deck and its file come to, the response of its design, its sheet measured on it, and all that is still wrong. */
 import type { Problem, Result } from '../base/result.ts';
+import { partsWithin } from '../files/checkParts.ts';
 import { readReceiverPair } from '../files/readReceiverPair.ts';
 import type { Deck } from '../physics/deck.ts';
 import type { ResponseCurve } from '../receiver/curveReading.ts';
@@ -80,12 +81,24 @@ function deckLacks(making: Making, deck: Deck, say: MakerWords): readonly Proble
   ];
 }
 
+/** Parts that no set for the frequencies of the draft has: told by their lines where no receiver comes of the deck at all. */
+function partSlips(making: Making, deck: Deck): readonly Problem[] {
+  const { centreHz, spanHz } = making.draft.responses[0]?.setUp ?? {};
+  if (typeof centreHz !== 'number' || typeof spanHz !== 'number') return [];
+  return partsWithin([centreHz - spanHz / 2, centreHz + spanHz / 2], deck, deckName(making));
+}
+
 /** Everything that `check` would say of the two files; none: they can be saved. */
 export function problemsLeft(making: Making, { deck, made }: Standing, say: MakerWords): readonly Problem[] {
   if (!deck.ok) return deck.problems;
   const lacking = deckLacks(making, deck.value, say);
   if (lacking.length > 0) return lacking;
-  if (made === null || !made.ok) return made === null ? [] : made.problems;
+  if (made === null) return [];
+  if (!made.ok) {
+    // Where a part is out by its suffix, whatever else is wrong comes of that.
+    const slips = partSlips(making, deck.value);
+    return slips.length > 0 ? slips : made.problems;
+  }
   const read = readReceiverPair(savedFiles(making, made.value));
   return read.ok ? [] : read.problems;
 }

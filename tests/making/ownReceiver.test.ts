@@ -17,6 +17,17 @@ const left = (making: Making): string[] =>
   problemsLeft(making, standingOf(making, en.maker), en.maker).map((problem) => problemSentence(en, problem));
 
 describe('a deck alone', () => {
+  it('with a suffix slipped is refused by the lines of those parts, not by what comes of them', () => {
+    // 110 m for 110 p, in one place and in all: no receiver comes of it, and nothing is measured on it.
+    for (const slipped of [/^C2s det 0 110p/m, / 110p/g]) {
+      const text = deckOf('am-455k').replace(slipped, (found) => found.replace('110p', '110m'));
+      const said = left(beginWithDeck({ file: 'mine.cir', text }, en.maker));
+      expect(said).toHaveLength(text.split(' 110m').length - 1);
+      for (const one of said)
+        expect(one).toMatch(/^mine\.cir, line \d+, column \d+: found C\S+ of 110 mF, wanted a cap/);
+    }
+  });
+
   it('says which coils are turned, two to a can, where one may touch and how the bench stands', () => {
     const { draft } = begun('am-455k');
     expect(draft.adjusters.map((a) => [a.id, a.element, (a.plan as Json).can])).toEqual([
