@@ -1,7 +1,10 @@
-/** Ways to learn of a sealed job what only its report may tell, by the browser instead of by a look: a reload, and whatever a page says besides what it shows. */
+/** Ways to learn of a sealed job what only its report may tell, by the browser instead of by a look: a second tab, a reload, and whatever a page says besides what it shows. */
 import type { Page } from '@playwright/test';
 import { initialState } from '../../src/bench/setup.ts';
+import { toolFor } from '../../src/bench/tools.ts';
+import { headerWords } from '../../src/words/en/bench.ts';
 import { dialogWords } from '../../src/words/en/benchTalk.ts';
+import { storeWords } from '../../src/words/en/store.ts';
 import { connectionActs, safetyActs, setUpActs, stateAfter, yActs } from '../session/acts.ts';
 import { BenchFace } from './face.ts';
 import { KeyHand } from './keyHand.ts';
@@ -10,6 +13,7 @@ import { stored } from './storedRecords.ts';
 
 const MADE_WITHIN_MS = 120_000;
 const setup = shippedSetup('first-sweep', 'can-examined');
+const BENCH = `/#/bench/${setup.scenario.id}`;
 
 async function openSealed(page: Page): Promise<void> {
   expect(setup.scenario.sealed).toBe(true);
@@ -19,6 +23,45 @@ async function openSealed(page: Page): Promise<void> {
   await begin(page);
   await expect.poll(async () => (await stored(page, 'open')).length).toBe(1);
 }
+
+/** A run in which no slug was turned has nothing to sign. */
+async function sign(page: Page): Promise<void> {
+  await page.bringToFront();
+  const [slug] = setup.receiver.adjusters;
+  await new KeyHand(new BenchFace(page, setup, (tab) => tab.click())).do([
+    { type: 'toolTaken', tool: toolFor(slug!.head) },
+    { type: 'slugTurned', slug: slug!.id, turns: 1 / 8 },
+  ]);
+  await page.getByRole('button', { name: headerWords.signOff, exact: true }).click();
+  await page.getByRole('dialog').getByRole('button', { name: dialogWords.signOff.sign, exact: true }).click();
+}
+
+test('an attempt that lies open in two tabs is signed once: who has read its report signs nothing more', async ({
+  page,
+  context,
+}) => {
+  // As in a browser on a page without a secure address: no tab knows of the other.
+  await context.addInitScript(() => {
+    Object.defineProperty(Navigator.prototype, 'locks', { get: () => undefined });
+  });
+  await openSealed(page);
+  await page.locator('.slip', { hasText: storeWords.unguarded }).getByRole('button', { name: storeWords.seen }).click();
+  const other = await context.newPage();
+  await other.goto(BENCH);
+  await expect(other.getByRole('timer')).toBeVisible({ timeout: MADE_WITHIN_MS });
+  await other
+    .locator('.slip', { hasText: storeWords.unguarded })
+    .getByRole('button', { name: storeWords.seen })
+    .click();
+  await sign(page);
+  await expect(page.locator('.score-figure')).toBeVisible({ timeout: MADE_WITHIN_MS });
+  const report = await page.evaluate(() => location.hash);
+  await sign(other);
+  await expect(other.locator('.score-figure')).toBeVisible({ timeout: MADE_WITHIN_MS });
+  expect(await other.evaluate(() => location.hash)).toBe(report);
+  expect([(await stored(page, 'kept')).length, (await stored(page, 'texts')).length]).toEqual([1, 1]);
+  await expect.poll(async () => (await stored(page, 'open')).length).toBe(0);
+});
 
 /** What a page says besides what it shows. */
 const besides = (page: Page) =>
