@@ -112,7 +112,17 @@ function forbidden(
 }
 
 /** Every import of a file, in whatever form; several of the same module are one, and it is type-only when all of them are. */
-export function importsOf(source: string, file: string): ImportUse[] {
+export function importsOf(source: string, file: string): readonly ImportUse[] {
+  const key = `${file}\n${source}`;
+  const uses = known.get(key) ?? importsIn(source, file);
+  known.set(key, uses);
+  return uses;
+}
+
+/** Each check reads every file anew; its text is parsed once. */
+const known = new Map<string, readonly ImportUse[]>();
+
+function importsIn(source: string, file: string): readonly ImportUse[] {
   const found = new Map<string, boolean>();
   const add = (from: unknown, typeOnly: boolean): void => {
     if (typeof from === 'string') found.set(from, (found.get(from) ?? true) && typeOnly);

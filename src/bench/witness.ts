@@ -16,7 +16,7 @@ import type { SeenAnswer } from '../scenario/findingAnswer.ts';
 import { PROOFS, type ProofId } from '../scenario/proofId.ts';
 import { askedPlace, SKIRT_AT_DIV } from './askedPlace.ts';
 import { atOscillatorLoop, beatHeight, beatReadings } from './beatSeen.ts';
-import { type Bench, createBench } from './bench.ts';
+import type { Bench } from './bench.ts';
 import type { BenchEvent } from './benchEvent.ts';
 import type { BenchState, ProofWatch } from './benchState.ts';
 import { chanceOf } from './finding.ts';
@@ -24,6 +24,7 @@ import { HALF_HEIGHT_DIV } from './instruments.ts';
 import { mostSaid } from './mostSaid.ts';
 import { bare, downAtPip, downPips, liftedPip, meteredBias } from './pipWitness.ts';
 import { type Unreadable, unreadableIn } from './readable.ts';
+import { readersBench } from './readersBench.ts';
 import { heightNear, middlePip, near, pipsInView, READ_WITHIN_DIV, type Reach, tall } from './readOffFace.ts';
 import type { BenchSetup } from './setup.ts';
 
@@ -55,15 +56,6 @@ const HUM_SHAPE = 0.2;
 /** No way of reading it finds more than the whole wave, which is so much over what the strap's volts make. */
 const HUM_WHOLE = 0.02;
 
-const benches = new WeakMap<BenchSetup, Bench>();
-
-/** A bench of its own: whoever shows the tube keeps the beam that is shown. */
-function benchFor(setup: BenchSetup): Bench {
-  const bench = benches.get(setup) ?? createBench(setup);
-  benches.set(setup, bench);
-  return bench;
-}
-
 /** Which pip the question is about, from 1 at the left; null where none stands on the trace. Chance of the run's own picks it. */
 export function pipAskedFor(
   setup: BenchSetup,
@@ -73,7 +65,7 @@ export function pipAskedFor(
 ): number | null {
   const { act } = state.proofs[proof];
   if (act === undefined) return null;
-  const bench = benchFor(setup);
+  const bench = readersBench(setup);
   if (proof === 'pipDown') {
     const down = downPips(bench, act);
     return down.length === 0 ? null : down[Math.abs(chanceOf(setup, state)) % down.length]!.no;
@@ -109,7 +101,7 @@ export function placeAskedFor(
   const { act } = state.proofs[proof];
   if (act === undefined) return null;
   if (rules < ASKED_SINCE) return proof === 'skirts' ? SKIRT_AT_DIV : null;
-  return askedPlace(setup, benchFor(setup), state, act, proof);
+  return askedPlace(setup, readersBench(setup), state, act, proof);
 }
 
 /** Why nothing could be read when a proof of a sealed job was made; null where something could, or where it has not been made. */
@@ -122,7 +114,7 @@ export function unreadable(
   const { act } = state.proofs[proof];
   // A pass in practice says that the lesson was gone through.
   if (act === undefined || !setup.scenario.sealed) return null;
-  return unreadableIn(setup, benchFor(setup), act, proof, rules);
+  return unreadableIn(setup, readersBench(setup), act, proof, rules);
 }
 
 /** What was to be seen; null where the proof has not been made. `asked`: the pip that was asked about. */
@@ -136,7 +128,7 @@ export function witnessOf(
   const { act } = state.proofs[proof];
   if (act === undefined) return null;
   const no = asked === undefined ? pipAskedFor(setup, state, proof, rules) : asked;
-  const bench = benchFor(setup);
+  const bench = readersBench(setup);
   const { away, rest } = act;
   const place = placeAskedFor(setup, state, proof, rules);
   switch (proof) {
@@ -279,13 +271,13 @@ export function trueFinding(setup: BenchSetup, state: BenchState, proof: ProofId
 
 /** The height at a place of the tube, divisions above the base line; null where there is none to read. */
 export function heightShown(setup: BenchSetup, shown: BenchState, xDiv: number): number | null {
-  const read = heightNear(benchFor(setup).display(shown), shown, xDiv);
+  const read = heightNear(readersBench(setup).display(shown), shown, xDiv);
   return read === null ? null : (read.low + read.high) / 2;
 }
 
 /** And over the whole trace. */
 export function tallShown(setup: BenchSetup, shown: BenchState): number {
-  return tall(benchFor(setup).display(shown), shown);
+  return tall(readersBench(setup).display(shown), shown);
 }
 
 /** A little hum may be called hum or nothing. */

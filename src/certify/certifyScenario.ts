@@ -10,6 +10,7 @@ import { CERTIFYING } from '../base/engine.ts';
 import { once } from '../base/once.ts';
 import { clamp, roundTo } from '../base/rounding.ts';
 import { warmsUp } from '../bench/heat.ts';
+import { shareBench } from '../bench/readersBench.ts';
 import { type BenchSetup, designOf, initialState } from '../bench/setup.ts';
 import { trueFinding } from '../bench/witness.ts';
 import { hashOf } from '../files/hash.ts';
@@ -124,7 +125,9 @@ export function certifyScenario(
   const seconds = scenario.timeLimitSeconds === null ? par.seconds : Math.min(par.seconds, scenario.timeLimitSeconds);
   const own = { turns: par.turns, seconds };
   // Graded against its own par, not against what the file says.
-  const done = points({ ...setup, scenario: { ...scenario, par: own } }, hand, best.turns);
+  const graded = { ...setup, scenario: { ...scenario, par: own } };
+  shareBench(graded, { from: setup });
+  const done = points(graded, hand, best.turns);
   problems.push(...done.problems);
   if (problems.length > 0) return { ok: false, problems };
   return {

@@ -2,7 +2,7 @@
 import { unreachable } from '../base/never.ts';
 import { roundTo } from '../base/rounding.ts';
 import { applyEvent } from '../bench/applyEvent.ts';
-import { type Bench, createBench } from '../bench/bench.ts';
+import type { Bench } from '../bench/bench.ts';
 import type { BenchEvent, Refusal } from '../bench/benchEvent.ts';
 import type { BenchState, Controls, LeadId } from '../bench/benchState.ts';
 import { BIAS_OUTPUTS } from '../bench/biasOutputs.ts';
@@ -11,6 +11,7 @@ import { CONTROL_ROWS } from '../bench/controls/rows.ts';
 import { mirrorFor } from '../bench/deflection.ts';
 import { WARM_UP_SECONDS, warmthOf } from '../bench/heat.ts';
 import { HALF_HEIGHT_DIV } from '../bench/instruments.ts';
+import { readersBench } from '../bench/readersBench.ts';
 import { type BenchSetup, initialState } from '../bench/setup.ts';
 import { PLAIN_PICTURE, settings, sheetControls, sheetFittings, sheetLeads } from '../bench/sheetSetUp.ts';
 import { inPieces } from '../bench/slugTurning.ts';
@@ -48,7 +49,7 @@ export function createHand(setup: BenchSetup, from: BenchState = initialState(se
     },
     events,
     refused,
-    bench: createBench(setup),
+    bench: readersBench(setup),
     rest(seconds) {
       atMs += 1000 * seconds;
     },

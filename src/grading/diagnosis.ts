@@ -2,8 +2,8 @@
  * What was wrong with the set as it was found, worked out from the set itself, and what was said of it at signing beside that (G65, G66).
  * A slug was wrong where it alone, in a set that is sound and right otherwise, puts a line of the sheet two tolerances or more from what is wanted.
  */
-import { createBench } from '../bench/bench.ts';
 import type { BenchEvent } from '../bench/benchEvent.ts';
+import { readersBench } from '../bench/readersBench.ts';
 import { type BenchSetup, initialState } from '../bench/setup.ts';
 import { type Cure, cureOf } from '../receiver/faults/cure.ts';
 import { faultEffects } from '../receiver/faults/faultEffects.ts';
@@ -34,7 +34,7 @@ function lookedOver(setup: BenchSetup): SetAsFound {
   const cures = scenario.faults.map((fault) => cureOf(fault, receiver, deck));
   const failed = cures.filter((cure): cure is Cure & { kind: 'replace' } => cure.kind === 'replace');
   const badContacts = [...new Set(cures.flatMap((cure) => (cure.kind === 'reconnect' ? [cure.lead] : [])))];
-  const facts = createBench(setup).facts(start);
+  const facts = readersBench(setup).facts(start);
   const stood: Readonly<Record<Contact, boolean>> = {
     earth: facts.earthed,
     rf: facts.rfConnected && facts.rfAtSheetPoint && facts.rfTerminated && facts.rfThroughCapacitor,

@@ -2,7 +2,8 @@
  * What a set is under its sheet's own conditions, whatever is done to it: sound, printed, as found, with some parts replaced; and its bench. The run of a learner changes none of
  * it, so it is kept for the setups that were graded last. Equal questions get equal answers whatever was asked before (statedResponse.ts, bench.ts).
  */
-import { type Bench, createBench } from '../bench/bench.ts';
+import type { Bench } from '../bench/bench.ts';
+import { readersBench } from '../bench/readersBench.ts';
 import { type BenchSetup, initialState } from '../bench/setup.ts';
 import type { Deck } from '../physics/deck.ts';
 import { faultEffects } from '../receiver/faults/faultEffects.ts';
@@ -69,7 +70,7 @@ function make(setup: BenchSetup): SetCurves {
   const ofReplaced = (replaced: readonly string[]): Curves =>
     scenario.faults.length === 0 ? sound : statedWith(replaced);
   return {
-    bench: createBench(setup),
+    bench: readersBench(setup),
     sound,
     printed,
     asFound: ofReplaced(initialState(setup).replaced),

@@ -21,6 +21,11 @@ test('there are some', () => {
   expect(setups.length).toBeGreaterThan(3);
 });
 
+test('every receiver has a scenario', () => {
+  const { receivers, scenarios } = shippedLibrary();
+  expect(new Set(scenarios.map(({ receiver }) => receiver))).toEqual(new Set(receivers.keys()));
+});
+
 describe.each(setups)('%s', (id) => {
   const setup = setupOf(id);
 
@@ -34,8 +39,11 @@ describe.each(setups)('%s', (id) => {
     expect(judgeText(text, 'run.json', () => good(known)).verdict.kind).toBe('verified');
   });
 
-  test('left alone it does not pass, and nothing is paid for care or economy', () => {
-    const report = grade(setup, []);
+  test.each([
+    ['left alone', []],
+    ['signed off untouched', [{ atMs: 1000, type: 'signedOff' }]],
+  ] as const)('%s it does not pass, and nothing is paid for care or economy', (_, events) => {
+    const report = grade(setup, events);
     expect(report.passed).toBe(false);
     expect(report.total).toBeLessThan(70);
     expect([report.blocks.care.points, report.blocks.economy.points]).toEqual([0, 0]);
