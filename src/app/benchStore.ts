@@ -19,6 +19,7 @@ import { appendEvent, createRun, gatherMs, type Run } from '../run/runLog.ts';
 import type { OpenRun } from '../services/store/keptRuns.ts';
 import { type Alignment, createAlignmentWatch } from '../session/alignment.ts';
 import { missingPicture, SETTLE_SECONDS } from '../session/missing.ts';
+import { createProving } from '../session/proving.ts';
 import { createSession } from '../session/session.ts';
 import { createBenchClock } from './benchClock.ts';
 import { createBenchMoment } from './benchMoment.ts';
@@ -122,6 +123,7 @@ export function createBenchStore(given: BenchStoreGiven, taken: TakenUp | null):
     if (untold) tell(run.events.at(-1)!.atMs);
     return session;
   };
+  const shownStanding = createProving(setup.scenario.proofs);
   const asKept = (): OpenRun => ({
     scenarioId: setup.scenario.id,
     runId: given.runId,
@@ -209,7 +211,6 @@ export function createBenchStore(given: BenchStoreGiven, taken: TakenUp | null):
   function tellSecond(): void {
     for (const listener of [...secondListeners]) listener();
   }
-
   const leave = async (): Promise<void> => {
     if (over) return;
     gatherer.flush();
@@ -230,7 +231,7 @@ export function createBenchStore(given: BenchStoreGiven, taken: TakenUp | null):
     display: () => shownOf(bench.display(moment.of(run.state))),
     facts: () => bench.facts(moment.of(run.state)),
     partReading: (part) => bench.partReading(moment.of(run.state), part),
-    session: () => told().view(),
+    session: () => shownStanding(run.state, told().view()),
     elapsedSeconds: () => clock.elapsedMs() / 1000,
     act(event) {
       gatherer.flush();

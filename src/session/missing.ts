@@ -215,6 +215,13 @@ const PROOF_CODES: Readonly<Record<ProofId, { readonly act: MissingCode; readonl
   pipDown: { act: 'pipNotRead', word: 'pipNotSaid' },
 };
 
+/** Of the proofs that are asked for, those of which act or word is among what is missing. */
+export function openProofs(proofs: readonly ProofId[], missing: readonly string[]): readonly ProofId[] {
+  return proofs.filter(
+    (proof) => missing.includes(PROOF_CODES[proof].act) || missing.includes(PROOF_CODES[proof].word),
+  );
+}
+
 /** A proof is an act and a look: neither stands for the other. */
 function missingProofs(facts: Facts, wants: Wants, findings: Findings): readonly MissingCode[] {
   const open = wants.proofs.map((proof): readonly [boolean, MissingCode] => {

@@ -2,6 +2,7 @@
 import { headerWords } from '../../src/words/en/bench.ts';
 import { dialogWords } from '../../src/words/en/benchTalk.ts';
 import { demonstrationWords as say } from '../../src/words/en/demonstration.ts';
+import { sceneWords } from '../../src/words/en/scene.ts';
 import { layoutFaults } from './layoutFaults.ts';
 import { MOVING } from './moving.ts';
 import { expect, test } from './page.ts';
@@ -27,6 +28,15 @@ test('asked for in the menu, stepped, played, taken over and signed without a ma
   await expect(region.getByRole('status')).toHaveText(say.remarks.safe(false));
   await expect(region.getByRole('button', { name: say.play })).toBeFocused();
   await expect.poll(() => page.evaluate(layoutFaults, '.shown')).toEqual([]);
+  // Its strip hides nothing of the set and the tools.
+  const strip = (await region.boundingBox())!;
+  const tools = (await page.getByRole('heading', { name: sceneWords.toolsTitle }).boundingBox())!;
+  const apart = [
+    strip.x + strip.width <= tools.x,
+    strip.y + strip.height <= tools.y,
+    tools.y + tools.height <= strip.y,
+  ];
+  expect(apart).toContain(true);
 
   const next = region.getByRole('button', { name: say.step });
   for (const text of [say.remarks.leads('TP0'), say.remarks.source, say.remarks.fills, say.remarks.phasing]) {

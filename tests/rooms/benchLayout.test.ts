@@ -103,6 +103,21 @@ describe.each(SIZES)('bench layout at %i x %i', (width, height, form) => {
   });
 });
 
+describe.each(SIZES)('bench layout at %i x %i with two rows in its strip', (width, height) => {
+  const layout = benchLayout(width, height, false, true)!;
+
+  it('has room for both, and still lets nothing overlap or leave the page', () => {
+    if (layout.strip !== null) expect(layout.strip.height).toBeGreaterThanOrEqual(68);
+    const places = standing(layout);
+    for (const [a, ra] of places) {
+      expect(ra.y + ra.height, a).toBeLessThanOrEqual(layout.page.height);
+      for (const [b, rb] of places) if (a !== b) expect(overlap(ra, rb), `${a} over ${b}`).toBe(false);
+    }
+    expect(layout.chassis.scale).toBeGreaterThanOrEqual(0.65);
+    expect(layout.slugInset.height).toBeGreaterThanOrEqual(150);
+  });
+});
+
 describe('bench layout at the edges', () => {
   it('has no bench under 680 wide', () => {
     expect(benchLayout(679, 1200)).toBeNull();

@@ -90,7 +90,10 @@ export function BenchPage({
   const { shell } = useWords();
   usePageTitle(port.scenario.title, shell.bench);
   const finger = useFinger();
-  const layout = useMemo(() => benchLayout(width, height, finger), [width, height, finger]);
+  const layout = useMemo(
+    () => benchLayout(width, height, finger, shown !== null),
+    [width, height, finger, shown !== null],
+  );
   const { figures, paper, stage, turnTo } = useSheetFigures(port);
   const aids = useMemo(() => aidsWithin(port.scenario), [port]);
   const [waxOn, setWaxOn] = useState(true);

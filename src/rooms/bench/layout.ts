@@ -9,10 +9,10 @@ import type { BenchLayout } from './layoutTypes.ts';
 export type { BenchForm, BenchLayout, Jack, JackId, PanelId } from './layoutTypes.ts';
 export { hoodSize, PLAN } from './layoutTypes.ts';
 
-/** `finger`: the pointer is a finger */
-export function benchLayout(width: number, height: number, finger = false): BenchLayout | null {
+/** `finger`: the pointer is a finger; `tall`: the strip holds a sentence and a row of buttons below it */
+export function benchLayout(width: number, height: number, finger = false, tall = false): BenchLayout | null {
   if (width < 680) return null;
-  if (width < 1000 || (width < 1424 && height > width * 1.1)) return uprightLayout(width, height);
+  if (width < 1000 || (width < 1424 && height > width * 1.1)) return uprightLayout(width, height, tall, finger);
   if (width >= 1424 && height >= 880) return fullLayout(width, height);
-  return shelfLayout(width, height, finger);
+  return shelfLayout(width, height, finger, tall);
 }

@@ -10,8 +10,13 @@ const TRAY_HEIGHT = 28;
 export const TOOLS_IN_ROW = 84;
 const NO_PANELS = { tube: null, sweep: null, rack: null, bias: null } as const;
 
+/** A sentence, and below it a row of buttons as high as the pointer needs them, px. */
+function tallStrip(finger: boolean): number {
+  return finger ? 82 : 68;
+}
+
 /** From 1000 wide: tube left, chassis middle, tools and slug right, shelf below. For a finger the tools lie side by side, since one on the other they would be too low. */
-export function shelfLayout(width: number, windowHeight: number, finger: boolean): BenchLayout {
+export function shelfLayout(width: number, windowHeight: number, finger: boolean, tall: boolean): BenchLayout {
   const height = Math.max(windowHeight, 596);
   const top = 64;
   const left = 60;
@@ -31,7 +36,7 @@ export function shelfLayout(width: number, windowHeight: number, finger: boolean
   const tube = { x: left, y: top, ...hood };
   const edge = left + hood.width;
   const stripX = edge + gully;
-  const strip = { x: stripX, y: top, width: right - stripX, height: finger ? 46 : 36 };
+  const strip = { x: stripX, y: top, width: right - stripX, height: tall ? tallStrip(finger) : finger ? 46 : 36 };
   const chassisY = top + strip.height + 10;
   const trayY = shelfTop - TRAY_HEIGHT - 2;
   const scale = clamp(
@@ -81,11 +86,11 @@ export function shelfLayout(width: number, windowHeight: number, finger: boolean
 }
 
 /** 680 to 999 wide, or taller than wide: tube and its controls, chassis with slug and tools beside it, shelf at the thumbs. */
-export function uprightLayout(width: number, windowHeight: number): BenchLayout {
+export function uprightLayout(width: number, windowHeight: number, tall: boolean, finger: boolean): BenchLayout {
   const roomy = windowHeight >= 1120;
   const headerHeight = roomy ? 122 : 100;
   const stripY = headerHeight + (roomy ? 14 : 10);
-  const stripHeight = roomy ? 54 : 48;
+  const stripHeight = tall ? tallStrip(finger) : roomy ? 54 : 48;
   const top = stripY + stripHeight + 14;
   const shelfHeight = roomy ? SHELF_HEIGHT : 146;
   const fixed = top + 84 + 14 + 8 + TRAY_HEIGHT + 4 + shelfHeight + 8 + TABS_HEIGHT;
