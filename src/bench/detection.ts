@@ -68,8 +68,8 @@ export function createDetection(count: number): {
 
 /** Whether loads are to charge and discharge as they do. */
 export function hurries(mode: SweepMode, { pair }: Observation, { engine }: BenchSetup): boolean {
-  const { pairsCharge, lens } = modelOf(engine);
-  return mode === 'exact' ? pair === null || pairsCharge : mode === 'gentle' && (pair === null ? lens : pairsCharge);
+  if (pair === null) return mode === 'exact';
+  return mode !== 'quasiStatic' && modelOf(engine).pairsCharge;
 }
 
 /** Volts of an observation for carriers that stand still; `heldSum` is the reservoir's, where there is one. */

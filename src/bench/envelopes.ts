@@ -18,6 +18,7 @@ import { carrierAt, type Moment, TRACE_POINTS } from './moment.ts';
 export interface Envelopes {
   /** how far the sweep hurries the circuits up to the node: see `LAG_LIMIT`; 0 while the source stands still */
   readonly lag: number;
+  /** how it was reckoned; exact also through a lens */
   readonly mode: SweepMode;
 }
 
@@ -39,6 +40,7 @@ export function createEnvelopes(): EnvelopeMaker {
     const { full, state, sweepHz, swept } = moment;
     const { spanHz, blanking } = state.controls;
     const found = swept && moment.connections.rf !== null ? lagOf(moment, node) : STILL;
+    let told = found;
     if (found.mode === 'quasiStatic') {
       carrierAt(moment, full, node, carrier);
       wholePeriod(carrier, out);
@@ -52,12 +54,13 @@ export function createEnvelopes(): EnvelopeMaker {
         if (lens !== null) {
           lineByLine(moment, lineVolts, node, lens, false, seen);
           throughLens(lens, seen, full.hz, out);
+          told = { ...found, mode: 'exact' };
         }
       }
     }
-    // In the exact answer the circuits ring on into the blanked retrace; in the others they stop with the carrier.
+    // In the exact answer to the whole sweep the circuits ring on into the blanked retrace; in the others they stop with the carrier.
     if (blanking && found.mode !== 'exact') out.fill(0, TRACE_POINTS);
-    return found;
+    return told;
   };
 
   /** The exact answer to a sweep that has not too many lines. */
