@@ -57,8 +57,8 @@ const NOTCH_ROUNDS = 5;
 const NEAR = 0.5;
 /** The same where it has been set already. */
 const NEAR_ENOUGH = 0.75;
-/** So many times as far from its place as the sheet allows a notch has to be set again, however deep the line is there. */
-const SURELY_OUT = 1.1;
+/** Of what the sheet allows: farther off, a notch is set again, however deep the line is there, as the eye errs by a tenth of it. */
+const SURELY_OUT = 0.9;
 /** Without a place on the sheet, as a share of the frequency. */
 const PLACE = 0.002;
 /** So near another trap's frequency, as a share of it, a notch is taken for that one's. */
