@@ -23,7 +23,7 @@ function SafeStripBase({ port, onCautions }: { readonly port: BenchPort; readonl
       <Switch label={safeWords.isolation} positions={offOn} value={isolated} onChange={isolate} />
       <Switch label={safeWords.mains} positions={offOn} value={powered} onChange={power} />
       <div class="safe-words">
-        <p class="s">{mains.hotChassis ? safeWords.hot : safeWords.cold}</p>
+        <span class="s">{mains.hotChassis ? safeWords.hot : safeWords.cold}</span>
         <Button onClick={onCautions} class="low">
           {safeWords.read}
         </Button>
