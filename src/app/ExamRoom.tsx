@@ -111,7 +111,8 @@ export default function ExamRoom({ exam: wanted, library, own: shelf, wholeLogbo
       return {
         ...{ id, code: codeOf(id), title: harmless(entries.get(id)?.title ?? id) },
         state: lies ? 'onBench' : gate.kind,
-        after: gate.kind === 'waits' ? codeOf(gate.after) : '',
+        // Those in between have to be signed as well, so it is the one just before that opens it.
+        after: gate.kind === 'waits' ? codeOf(sitting.opened.scenarios[i - 1] ?? gate.after) : '',
         minutes: sitting.opened.minutesEach?.[i] ?? null,
       };
     });

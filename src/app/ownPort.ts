@@ -44,7 +44,7 @@ export function createOwnPort({ library, shelf, logbook, course, words, toExam }
       if (card === undefined) return [];
       const own = { done: signed.has(id), after: waitsFor, minutes: minutesEach?.[i] ?? null };
       const item = { card: { ...card, early: false }, ...own };
-      if (order === 'listed' && waitsFor === null && !item.done) waitsFor = card.scenario.code;
+      if (order === 'listed' && !item.done) waitsFor = card.scenario.code;
       return [item];
     });
     return { hash, title, author, minutes, passMark, items };
