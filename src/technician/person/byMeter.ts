@@ -14,16 +14,18 @@ const SONG_RANGE_VOLTS = 3;
 /** Noise stands on a detector too, and is seen as grass: a line that is lifted by no more than so many times as far as it strays is lifted by noise. */
 const NOISE_LIFTS = 30;
 
+const isScreen = (part: string): boolean => part === 'shield';
+const isDecoupling = (part: string): boolean => part.startsWith('decoupling:');
+/** What has failed in a set that sings. */
+export const keepsQuiet = (part: string): boolean => isScreen(part) || isDecoupling(part);
+
 /**
  * A set that sings holds its detector up without any signal, and the needle tells: the parts that keep a stage's output from getting back, the screen first. None where it
  * is quiet.
  */
 export function feedingBack({ hands, sheet }: Pick<Fitter, 'hands' | 'sheet'>): readonly string[] {
   const parts = [...new Set(sheet.chart.map(({ part }) => part))];
-  const keepers = [
-    ...parts.filter((part) => part === 'shield'),
-    ...parts.filter((part) => part.startsWith('decoupling:')),
-  ];
+  const keepers = [...parts.filter(isScreen), ...parts.filter(isDecoupling)];
   const detector = sheet.testPoints.find(({ id, role }) => role === 'detector' && id === hands.leads().y);
   if (keepers.length === 0 || detector === undefined || hands.leads().meter !== null) return [];
   const { levelDb, meterMode, meterRangeVolts } = hands.knobs();

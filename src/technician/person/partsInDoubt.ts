@@ -1,6 +1,6 @@
 /** Parts that what is on the tube speaks against, before a slug is touched; and coils whose cores will not turn. */
 import { type AtBench, isSCurve, isShelf, reaches, right, slugsOf, standFor, timeLeft } from './atWork.ts';
-import { feedingBack } from './byMeter.ts';
+import { feedingBack, keepsQuiet } from './byMeter.ts';
 import { newPad } from './byNotebook.ts';
 import {
   type Candidate,
@@ -55,6 +55,8 @@ export function obviousParts(bench: AtBench, main: PrintedResponse): void {
     // Where nobody says that something has failed, a part is blamed for what went with it and for nothing else.
     const before = bench.sheet.sealed ? beyondSlugs(bench, main) : 0;
     replacePart(bench, part);
+    // Trace and retrace of a set that sang told little of the phasing.
+    if (keepsQuiet(part)) bench.stood.phasing.clear();
     renewSlugOf(bench, part, main);
     noteCure(bench, main, part, before);
     // One part explains a bad set: what is left is for the slugs first.
