@@ -109,8 +109,15 @@ test('title, icon, address, history, timings, console, network and buzzer say no
   expect(asked.filter((url) => /certificate|faults?\b|scenarios\//i.test(url))).toEqual([]);
 
   const tube = page.locator('.bench-tube .tube');
-  const picture = (await tube.getAttribute('aria-label')) ?? '';
-  expect(picture.length).toBeGreaterThan(40);
+  // It is told a while after the last act; what stays as it is has been told to the end.
+  let picture = '';
+  await expect(async () => {
+    const told = await tube.getAttribute('aria-label');
+    await page.waitForTimeout(1_500);
+    picture = (await tube.getAttribute('aria-label')) ?? '';
+    expect(picture).toBe(told);
+    expect(picture.length).toBeGreaterThan(40);
+  }).toPass({ timeout: 60_000 });
   await page.reload();
   await rail(page).waitFor({ timeout: MADE_WITHIN_MS });
   const resume = page.getByRole('button', { name: dialogWords.suspended.resume });
