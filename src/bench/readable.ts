@@ -23,7 +23,7 @@ export type Unreadable = 'offTube' | 'small' | 'narrow' | 'turnedDown' | 'tooLar
 
 /** The trace stands so tall at least, divisions (until rules 6, and a beat today); and so tall still with the level down. */
 const LEAST_TALL_DIV = 1.5;
-/** And a curve since rules 7: the clicks of the Y gain bring any to three divisions and more that is not to leave the face. */
+/** And a curve of a sealed job since rules 7: the clicks of the Y gain bring any to three divisions and more that is not to leave the face. */
 const LEAST_CURVE_DIV = 3;
 const LEAST_HALVED_DIV = 0.6;
 /** Two clicks of the Y gain: if a picture no larger than that runs off the face, the learner is not to blame, decibels. */
@@ -43,16 +43,25 @@ export function unreadableIn(
   proof: ProofId,
   rules: RulesVersion,
 ): Unreadable | null {
-  const picture = pictureUnder(rules);
+  const { sealed } = setup.scenario;
+  const large = rules >= LARGE_SINCE && sealed;
+  const picture = pictureThatIs(large);
   switch (proof) {
     case 'bias':
       return null;
     case 'touchEarth':
       return humOf(setup, bench, away, rules);
-    case 'halveLevel':
-      return picture(setup, bench, rest) ?? (isTurnedDown(setup, bench, { away, rest }, rules) ? 'turnedDown' : null);
-    case 'swingPhase':
-      return picture(setup, bench, rest) ?? (middlePip(bench.display(rest)) === null ? 'noPip' : null);
+    case 'halveLevel': {
+      // In practice a curve that has grown off the face while it was aligned may be read once it is lower, and pips slide sideways.
+      const read = sealed ? rest : away;
+      return (
+        picture(setup, bench, rest, read) ?? (isTurnedDown(setup, bench, { away, rest }, large) ? 'turnedDown' : null)
+      );
+    }
+    case 'swingPhase': {
+      const read = sealed ? rest : null;
+      return picture(setup, bench, rest, read) ?? (middlePip(bench.display(rest)) === null ? 'noPip' : null);
+    }
     case 'markersOffOn':
       return picture(setup, bench, rest) ?? (asTheSheetHas(bench, rest) ? null : 'noPip');
     case 'liftCrystal': {
@@ -76,22 +85,21 @@ function asTheSheetHas(bench: Bench, rest: BenchState): boolean {
   return bench.facts(rest).markersMissingHz.length === 0 && pipsInView(bench.display(rest)).length > 0;
 }
 
-/** The whole trace stands on the face, tall enough, and since rules 7 the sweep covers the band. */
-const pictureUnder =
-  (rules: RulesVersion) =>
-  (setup: BenchSetup, bench: Bench, rest: BenchState): Unreadable | null => {
+/** The trace is tall enough, all of it stands on the face where it is `read`, and where it has to be large the sweep covers the band. */
+const pictureThatIs =
+  (large: boolean) =>
+  (setup: BenchSetup, bench: Bench, rest: BenchState, read: BenchState | null = rest): Unreadable | null => {
     const height = heightOf(setup, bench, rest);
     const beats = atOscillatorLoop(setup, rest);
-    if (height < (beats || rules < LARGE_SINCE ? LEAST_TALL_DIV : LEAST_CURVE_DIV)) return 'small';
+    if (height < (beats || !large ? LEAST_TALL_DIV : LEAST_CURVE_DIV)) return 'small';
     if (beats) return height >= 2 * HALF_HEIGHT_DIV - 1e-6 ? 'offTube' : null;
-    const { traceOnScreen, spanCovers } = bench.facts(rest);
-    if (!traceOnScreen) return 'offTube';
-    return spanCovers || rules < LARGE_SINCE ? null : 'narrow';
+    if (read !== null && !bench.facts(read).traceOnScreen) return 'offTube';
+    return bench.facts(rest).spanCovers || !large ? null : 'narrow';
   };
 
-function isTurnedDown(setup: BenchSetup, bench: Bench, { away, rest }: Act, rules: RulesVersion): boolean {
+function isTurnedDown(setup: BenchSetup, bench: Bench, { away, rest }: Act, large: boolean): boolean {
   if (heightOf(setup, bench, away) < LEAST_HALVED_DIV) return true;
-  return rules >= LARGE_SINCE && rest.controls.levelDb - away.controls.levelDb > MOST_HALVED_DB;
+  return large && rest.controls.levelDb - away.controls.levelDb > MOST_HALVED_DB;
 }
 
 function heightOf(setup: BenchSetup, bench: Bench, state: BenchState): number {

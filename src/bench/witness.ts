@@ -37,6 +37,8 @@ export interface Witness {
 
 /** Since this version of the rules a proof is read where the card asks, on a picture that can be read. */
 const ASKED_SINCE = 6;
+/** And in practice too since this one: who makes a proof on a picture that shows nothing has not gone through the lesson. */
+const READABLE_EVERYWHERE_SINCE = 7;
 /** Below this the curve is at its foot, where all attempts are alike, divisions. */
 const PLAIN_PIP_DIV = 0.8;
 /** Less than this is not seen, divisions. */
@@ -104,7 +106,7 @@ export function placeAskedFor(
   return askedPlace(setup, readersBench(setup), state, act, proof);
 }
 
-/** Why nothing could be read when a proof of a sealed job was made; null where something could, or where it has not been made. */
+/** Why nothing could be read when a proof was made; null where something could, or where it has not been made. Until the rules of version 6 it is asked of sealed jobs alone. */
 export function unreadable(
   setup: BenchSetup,
   state: BenchState,
@@ -112,8 +114,7 @@ export function unreadable(
   rules: RulesVersion = RULES_VERSION,
 ): Unreadable | null {
   const { act } = state.proofs[proof];
-  // A pass in practice says that the lesson was gone through.
-  if (act === undefined || !setup.scenario.sealed) return null;
+  if (act === undefined || (rules < READABLE_EVERYWHERE_SINCE && !setup.scenario.sealed)) return null;
   return unreadableIn(setup, readersBench(setup), act, proof, rules);
 }
 

@@ -1,4 +1,4 @@
-/** Where a sealed job's proof is read: at a place or a pip that the attempt picks, on a picture that can be read. The rules are the project's own (docs/grading.md, G64). */
+/** Where a proof is read: on a picture that can be read, and in a sealed job at a place or a pip that the attempt picks. The rules are the project's own (docs/grading.md, G64). */
 import { describe, expect, test } from 'vitest';
 import { RULES_VERSION } from '../../src/base/engine.ts';
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
@@ -34,6 +34,7 @@ const sealedAnew = (seed: number): BenchSetup => {
   return { ...strip, scenario: { ...scenario, sealed: true, attempt: 1, seed, life, proofs } };
 };
 const setup = sealedAs(7);
+const practice: BenchSetup = { ...setup, scenario: { ...setup.scenario, sealed: false } };
 const unsigned = wholeJob(setup).filter(({ type }) => type !== 'signedOff' && type !== 'findingStated');
 const ready = { ...stateAfter(setup, unsigned, initialState(setup)), proofs: initialState(setup).proofs };
 const set = (control: Extract<BenchEvent, { type: 'controlSet' }>['control'], value: number): BenchEvent => ({
@@ -98,9 +99,27 @@ describe('an act on a picture that shows the same to everybody', () => {
     expect(unreadable(setup, by(9), 'halveLevel', 6)).toBe(null);
   });
 
-  test('in practice, where nothing is kept from anybody, it is taken as before', () => {
-    const practice = { ...setup, scenario: { ...setup.scenario, sealed: false } };
-    expect(unreadable(practice, madeWith('touchEarth', set('yVoltsPerDiv', 0.001)), 'touchEarth')).toBe(null);
+  test.each<[ProofId, string, readonly BenchEvent[]]>([
+    ['halveLevel', 'small', [set('yVoltsPerDiv', 5)]],
+    ['markersOffOn', 'noPip', ready.crystals.slice(1).map((hz): BenchEvent => ({ type: 'crystalPulled', hz }))],
+  ])('%s, %s: in practice too since rules 7', (proof, why, acts) => {
+    const state = madeWith(proof, ...acts);
+    expect([unreadable(practice, state, proof, 6), unreadable(practice, state, proof)]).toEqual([null, why]);
+  });
+
+  test.each([0.001, 0.1, 5])('in practice the hum stands as the gain of the sheet has it, %d V a division', (gain) => {
+    const bench = { ...practice, scenario: { ...practice.scenario, life: {} } };
+    const { attempt: _, ...scenario } = bench.scenario;
+    expect(unreadable({ ...bench, scenario }, madeWith('touchEarth', set('yVoltsPerDiv', gain)), 'touchEarth')).toBe(
+      null,
+    );
+  });
+
+  test('in practice, where nothing is kept from anybody, it need not be large', () => {
+    const state = madeWith('markersOffOn', set('levelDb', ready.controls.levelDb - 7));
+    expect(unreadable(practice, state, 'markersOffOn')).toBe(null);
+    const narrow = madeWith('skirts', set('spanHz', ready.controls.spanHz / 4));
+    expect(unreadable(practice, narrow, 'skirts')).toBe(null);
   });
 });
 
