@@ -125,7 +125,7 @@ export const conductRuleWords: WordsOf<(typeof CONDUCT_RULES)[number] | (typeof 
     label: 'Turns',
     good: (s) => `${s.at}, par ${s.limit}.`,
     bad: (s) => `${s.at}, par ${s.limit}.`,
-    advice: 'Turn once, look, and go back by less, step by step as the sheet has them.',
+    advice: 'Turn once, look, and turn back by less; take the slugs in the order of the sheet.',
   },
   G35: {
     label: 'Time',

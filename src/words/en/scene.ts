@@ -35,7 +35,7 @@ export const sceneWords = {
   slugSpoken: (turned: string, deepTurns: number, ofTurns: number, cracked: boolean) =>
     `${turned}; core ${deepTurns} of ${ofTurns} turns deep${cracked ? '; cracked' : ''}`,
 
-  missed: (lead: LeadId) => `No point there takes the ${leadWords.names[lead]}: it is back where it was.`,
+  missed: (lead: LeadId) => `${leadWords.names[lead]}: no point there takes it. It is back where it was.`,
 
   // magnified slug
   coreIn: (twoPeaks: boolean) =>

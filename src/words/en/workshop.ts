@@ -107,7 +107,7 @@ export const workshopWords = {
   receiver: { tab: 'Receiver', title: 'A receiver of your own' },
   evening: eveningWords,
 
-  what: 'Set the slugs off, add what is wrong, and watch what the learner will see. The file that is saved is the one that the command line checks.',
+  what: 'Set the slugs off, add what is wrong, and watch what the learner will see. What you save is the file that learners open.',
   untitled: 'Untitled',
   named: (code: string, title: string): string => `${code} ${title}`,
   kept: 'Draft kept in this browser',

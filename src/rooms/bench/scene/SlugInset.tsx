@@ -52,6 +52,9 @@ export function SlugInset({ port, layout, selected }: SlugInsetProps) {
   );
 }
 
+/** In a smaller ring the words are set smaller. */
+const WORDS_FIT_PX = 62;
+
 function NoSlug({ layout, words }: { readonly layout: BenchLayout; readonly words: string }) {
   const { scene: sceneWords } = useWords();
   const { ring, head, narrow } = insetPlaces(layout.form, layout.slugInset);
@@ -63,7 +66,7 @@ function NoSlug({ layout, words }: { readonly layout: BenchLayout; readonly word
         </SceneHead>
       </div>
       <p
-        class="no-slug s"
+        class={`no-slug s${ring.r < WORDS_FIT_PX ? ' small' : ''}`}
         style={placed({ x: ring.x - ring.r, y: ring.y - ring.r, width: 2 * ring.r, height: 2 * ring.r })}
       >
         <span>{words}</span>
