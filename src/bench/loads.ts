@@ -23,7 +23,7 @@ export function diodeNow(
   const metered = testPoints.some((p) => p.id === leads.meter && p.detector === detector.id);
   const meterOhms = METER_OHMS_PER_VOLT * controls.meterRangeVolts;
   const ohms = metered ? (own * meterOhms) / (own + meterOhms) : own;
-  const touched = y?.role === 'detector' && y.detector === detector.id;
+  const touched = restsOn(y, detector);
   const farads = touched ? loadFarads(detector.loadFarads, tip) : detector.loadFarads;
   // Of an FM detector the lead sees both halves' difference, and hangs on neither's load by itself.
   const hangs = touched && tip === 'resistor' && detector.kind === 'envelope';
@@ -32,11 +32,13 @@ export function diodeNow(
   return detectorDiode(deck, detector, ohms, farads, draws ? RESISTOR_LEAD : undefined);
 }
 
+const restsOn = (y: Connections['y'], { id }: Detector): boolean => y?.role === 'detector' && y.detector === id;
+
 const RESISTOR_LEAD = { ohms: ISOLATING_OHMS, farads: Y_LEAD_FARADS };
 
 /** What a lead with a resistor in its tip hangs on the load of a detector, where it rests on it. */
 export function leadFarads({ y, tip }: Connections, detector: Detector): number {
-  return tip === 'resistor' && y?.role === 'detector' && y.detector === detector.id ? Y_LEAD_FARADS : 0;
+  return tip === 'resistor' && restsOn(y, detector) ? Y_LEAD_FARADS : 0;
 }
 
 export function loadsNow(setup: BenchSetup, state: LoadingState, connections: Connections): readonly PathLoad[] {

@@ -98,6 +98,6 @@ function sameLeads(open: readonly ProofId[], before: BenchState['leads'], now: B
 }
 
 function sameCrystals(open: readonly ProofId[], before: readonly number[], now: readonly number[]): boolean {
-  if (before === now || (before.length === now.length && now.every((hz) => before.includes(hz)))) return true;
-  return now.every((hz) => before.includes(hz)) && (open.includes('markersOffOn') || open.includes('liftCrystal'));
+  const mayLift = open.includes('markersOffOn') || open.includes('liftCrystal');
+  return (mayLift || before.length === now.length) && now.every((hz) => before.includes(hz));
 }

@@ -7,8 +7,6 @@ import { wantedNotch } from './withNotebook.ts';
 
 /** So near a limit an eye may be wrong about the side of it. */
 const NEAR_LIMIT = 0.7;
-/** Degrees: more than one careful look at the phasing differs from the next by. */
-const PHASED_ELSEWHERE = 1;
 
 /** Notches back where they belong, and no demand so near its limit that the eye may be wrong. */
 export function lastLook(bench: AtBench, main: PrintedResponse): void {
@@ -28,11 +26,4 @@ export function lastLook(bench: AtBench, main: PrintedResponse): void {
   if (!timeToProve(bench) || worstDemand(hands, main, curve) < NEAR_LIMIT) return;
   bringInside(hands, turner, main, curve, rest, () => timeToProve(bench));
   setNotches();
-}
-
-/** The bench once more as the sheet has it. True where the phasing comes out elsewhere: found on a picture of a set that sang it may have been out, and all that was read since with it. */
-export function phasedElsewhere(bench: AtBench, main: PrintedResponse): boolean {
-  const { phasingDegrees } = bench.hands.knobs();
-  standFor(bench, main, undefined, true);
-  return Math.abs(bench.hands.knobs().phasingDegrees - phasingDegrees) > PHASED_ELSEWHERE;
 }

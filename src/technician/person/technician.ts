@@ -22,7 +22,7 @@ import { backFromStops, backThroughCoils } from './farOut.ts';
 import { levelsDb, replacePart, spoilers, suspicion, trySlugs } from './faultFinding.ts';
 import { type Fit, fitCurve, residualOf } from './fit.ts';
 import type { Hands } from './hands.ts';
-import { lastLook, phasedElsewhere } from './lastLook.ts';
+import { lastLook } from './lastLook.ts';
 import { oscillatorOf, setOscillator } from './oscillator.ts';
 import { deadParts, obviousParts, stuckCoils } from './partsInDoubt.ts';
 import { peakUp } from './peaking.ts';
@@ -122,7 +122,7 @@ export function doTheJob(
   }
   if (sealedParts) lastLook(bench, main);
   hands.note({ kind: 'checks' });
-  if (phasedElsewhere(bench, main) && timeToProve(bench) && !allInside(bench)) toLimits(bench);
+  standFor(bench, main, undefined, true);
   const beats = oscillatorOf(main) !== null;
   smallPips(hands, beats);
   prove(hands, sheet, beats);
