@@ -46,8 +46,8 @@ function hourLong(): Run {
     if (!appended.ok) throw new Error(`${appended.reason}: ${event.type} at ${atMs} ms`);
     run = appended.run;
   };
-  // However long the technician takes, half of the hour is somebody turning to and fro.
-  const worked = short.filter(({ atMs }) => atMs < HOUR_MS / 2);
+  // However long the technician takes, half of the hour is somebody turning to and fro; it is signed off at its end.
+  const worked = short.filter(({ atMs, type }) => atMs < HOUR_MS / 2 && type !== 'signedOff');
   for (const event of worked) act(event);
   const turn = worked.findLast((event) => event.type === 'slugTurned');
   if (turn?.type !== 'slugTurned') throw new Error('the technician turned nothing');
