@@ -290,6 +290,10 @@ interface ReceiverPhrases {
   trapUnseen: [hz: number];
   trapTakesNothing: [hz: number, slug: string];
   notchFrequency: [];
+  /** `lag`: of the curve's narrowest width */
+  sweepLate: [spanHz: number, lag: number];
+  /** `slow`: the sheet asks for the slow sweep already */
+  calmSweep: [mostHz: number, slow: boolean];
 }
 
 export type DrawnThing =

@@ -6,6 +6,8 @@
 
 /** A slow sweep goes once over its span while the mains goes through eight periods. */
 export const SLOW_SWEEP_DIVISOR = 8;
+/** How late the sweep may show a curve, of its narrowest width: beyond it the set-up loses by its speed (G60), and a sheet that asks for it is refused. */
+export const MOST_SWEEP_LAG = 0.05;
 /** What the smoothing switch puts across the Y input. */
 export const SMOOTHING_FARADS = 10e-9;
 

@@ -3,6 +3,7 @@ import { existsSync } from 'node:fs';
 import path from 'node:path';
 import type { Problem } from '../base/result.ts';
 import { checkDesign } from '../files/checkDesign.ts';
+import { checkSweep } from '../files/checkSweep.ts';
 import { readJson } from '../files/parseJson.ts';
 import { withTextPlaces } from '../files/textPlaces.ts';
 import { beginWithDeck } from '../making/begin.ts';
@@ -33,7 +34,8 @@ export function sheet(terminal: Terminal, deckName: string, options: SheetOption
   const names = { id: path.basename(path.dirname(placeOf(deckName))), deck: path.basename(deckName) };
   const made = makeReceiver(json.value, deck.value, file, names, terminal.words.maker);
   if (!made.ok) return tell(made.problems);
-  const misses = checkDesign(made.value.receiver, deck.value, file);
+  const { receiver } = made.value;
+  const misses = [...checkDesign(receiver, deck.value, file), ...checkSweep(receiver, deck.value, file)];
   if (misses.length > 0) return tell(misses);
   terminal.out(layOut(made.value.json));
   return EXIT.good;

@@ -5,6 +5,7 @@
 import { bad, type Result } from '../base/result.ts';
 import { checkDesign } from './checkDesign.ts';
 import { checkParts } from './checkParts.ts';
+import { checkSweep } from './checkSweep.ts';
 import { type LoadedReceiver, loadReceiver, type NamedText } from './library.ts';
 import { withTextPlaces } from './textPlaces.ts';
 
@@ -19,6 +20,7 @@ export function readReceiverPair({ deck, receiver }: ReceiverPair): Result<Loade
   const problems = [
     ...checkParts(loaded.value.receiver, loaded.value.deck, deck.file),
     ...checkDesign(loaded.value.receiver, loaded.value.deck, receiver.file),
+    ...checkSweep(loaded.value.receiver, loaded.value.deck, receiver.file),
   ];
   return problems.length === 0 ? loaded : bad(...withTextPlaces(problems, receiver.file, receiver.text));
 }

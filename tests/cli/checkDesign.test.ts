@@ -94,6 +94,22 @@ describe('a receiver that cannot be', () => {
     expect(capitals.err).toMatch(/\/testPoints\/4\/id: found "tp2" beside "TP2", wanted names that differ in more/);
     expect([label.code, capitals.code]).toEqual([1, 1]);
   });
+
+  it('has a sheet whose sweep goes too fast for its curve, and is told how far it may go', () => {
+    // One circuit at 200 kHz, 5 k and 10 nF: B = 1 / (2 pi R C) = 3.18 kHz. At 6.25 Hz the sweep goes at R = pi x 6.25 Hz x span, and the curve is late by 2 R / (pi B^2) of its width
+    // (Carson and Fry, BSTJ 1937, from memory): 0.0741 at 60 kHz, and 0.05 at 40.5 kHz, which the diode, whose load widens the curve by 2 %, makes 42.
+    const circuit = (kHz: number): string =>
+      `* One circuit\nIsig 0 in AC 1u\nC1 in 0 10n\nL1 in 0 63.3257u\nR1 in 0 5k\n.ac lin 281 ${200 - kHz / 2}k ${200 + kHz / 2}k\n.print ac vdb(in)\n.end\n`;
+    const wide = inside('sheet', files.file('wide.cir', circuit(60)));
+    expect(wide.code).toBe(1);
+    expect(wide.err).toMatch(
+      /\/responses\/0\/setUp\/spanHz: found 60 kHz, over which the sweep .* late by 7% of its width, wanted at most 4[12] kHz\n$/,
+    );
+    expect(inside('sheet', files.file('calm.cir', circuit(40)))).toMatchObject({ code: 0, err: '' });
+    const fast = checked('am-455k', (r) => delete r.responses[0].setUp.slowSweep);
+    expect(fast.code).toBe(1);
+    expect(fast.err).toMatch(/late by 29% of its width, wanted at most 6.9 kHz, or the slow sweep\n$/);
+  });
 });
 
 it('writes figures as people do', () => {

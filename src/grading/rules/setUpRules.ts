@@ -3,6 +3,7 @@
  * The limits are judgement of common practice; no published source. The session's guards and the look back at lying pictures ask the same rows (standing.ts), so that
  * a step that shows its tick also earns its points.
  */
+import { MOST_SWEEP_LAG } from '../../bench/instruments.ts';
 import { amount, answer, atMost, noneOf, within, yes } from './readings.ts';
 import type { LineRule, Reading, Subjects } from './rule.ts';
 
@@ -137,7 +138,7 @@ export const SET_UP_RULES = [
     weight: 2,
     needsPicture: true,
     // How late the sweep may show the curve, of its narrowest width.
-    reads: amount('percent', (b) => 100 * b.sweepLag, atMost(5)),
+    reads: amount('percent', (b) => 100 * b.sweepLag, atMost(100 * MOST_SWEEP_LAG)),
   },
   {
     number: 'G63',

@@ -380,6 +380,9 @@ export const phraseWords: PhraseWords = {
   trapUnseen: (hz) => `${amount(hz, 'Hz')}, which no response of the sheet shows`,
   trapTakesNothing: (hz, slug) => `${amount(hz, 'Hz')}, where ${slug} takes nothing out`,
   notchFrequency: () => 'the frequency of a notch that the trap makes',
+  sweepLate: (spanHz, lag) =>
+    `${amount(spanHz, 'Hz')}, over which the sweep goes so fast that it shows the curve late by ${format.percent(lag)} of its width`,
+  calmSweep: (mostHz, slow) => `at most ${amount(mostHz, 'Hz')}${slow ? '' : ', or the slow sweep'}`,
 
   weightsSum: (sum) => `a sum of ${format.atMost(sum, 4)}`,
   weightsWanted: () => 'weights that sum to 100',
