@@ -365,12 +365,8 @@ export const phraseWords: PhraseWords = {
     `a tuned circuit from ${about(least, 'Hz', 3)} to ${about(most, 'Hz', 3)}: is a value a thousand times out?`,
   designGives: (line, hz, toHz, value, unit) => `a design whose ${lineAt(line, hz, toHz)} is ${measured(value, unit)}`,
   designMeets: (low, high, unit) => {
-    const limits =
-      low === null
-        ? `at most ${measured(high ?? 0, unit)}`
-        : high === null
-          ? `at least ${measured(low, unit)}`
-          : `${measured(low, unit)} to ${measured(high, unit)}`;
+    const [least, most] = [low, high].map((one) => measured(one ?? 0, unit));
+    const limits = low === null ? `at most ${most}` : high === null ? `at least ${least}` : `${least} to ${most}`;
     return `a design that meets its own sheet: ${limits}`;
   },
   designAbove: (line, hz, value, unit, spareDb) =>
