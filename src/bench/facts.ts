@@ -30,6 +30,8 @@ export interface Facts {
   readonly spanCovers: boolean;
   /** the source's mode as the sheet asks (sweep, or video sweep on a carrier) */
   readonly sourceAsSheet: boolean;
+  /** the slow sweep is on where the sheet asks for it; true where it does not */
+  readonly slowSweepAsSheet: boolean;
   /** of the carrier that a video sweep modulates; null where the sheet asks for none */
   readonly carrierErrorHz: number | null;
   /** each line that the sheet names: how far off it stands */

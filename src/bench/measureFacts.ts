@@ -53,6 +53,7 @@ export function measureFacts(
     biasConnected: setUp.biases.every((bias) => clampedVolts(bias.at, state) !== null),
 
     sourceAsSheet: (controls.sourceMode === 'video') === (setUp.source === 'video'),
+    slowSweepAsSheet: setUp.slowSweep !== true || controls.slowSweep,
     carrierErrorHz: setUp.carrierHz === null ? null : controls.carrierHz - setUp.carrierHz,
     residualPhaseDegrees: residualPhaseDegrees(setup, state),
     blanking: controls.blanking,

@@ -1,6 +1,6 @@
 /** Judges a run file that was handed in: does the run again, grades it anew and says whether its claim holds. The page and the command line both call it. */
 import { RULES_VERSION, RULES_VERSIONS } from '../base/engine.ts';
-import type { Problem, Result } from '../base/result.ts';
+import { good, type Problem, type Result } from '../base/result.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 import type { KnownSet } from '../certify/knownSet.ts';
 import { checkScenario } from '../files/checkScenario.ts';
@@ -8,6 +8,7 @@ import type { ClaimedScore, RunFile } from '../files/runFile.ts';
 import { readRunFile } from '../files/runFileSchema.ts';
 import { claimOf, gradeUnder } from '../grading/grade.ts';
 import type { Report } from '../grading/report.ts';
+import { asOfThen } from '../run/earlierSheet.ts';
 import { foreignPart, type KnownBench, type Verdict, verifyRun } from '../run/verify.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { judgedSetup } from './judgedSetup.ts';
@@ -51,11 +52,12 @@ export function readToJudge(
 
 /** A run file that has been read already. */
 export function judgeRun(run: RunFile, file: string, find: FindBench): Judgement {
-  const bench = find(run.scenario);
+  const found = find(run.scenario);
+  const bench = found?.ok ? good(asOfThen(run.receiverHash, found.value)) : found;
   if (bench === null) {
-    const found = run.scenario.receiver;
+    const named = run.scenario.receiver;
     return {
-      ...unread({ kind: 'foreign', part: 'noReceiver', found, wanted: ['receiverHere'] }),
+      ...unread({ kind: 'foreign', part: 'noReceiver', found: named, wanted: ['receiverHere'] }),
       run,
     };
   }

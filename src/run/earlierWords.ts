@@ -44,6 +44,11 @@ export const EARLIER_WORDS: EarlierWords = [
     '4e8587198ab4ba389fd1d0d88a5c8b7dde8171a95fadf2380247455524916dbf',
     'c05c665c47fa7aceeae404ca3d87d7180f5029bb2b66d2f88037ab22c04450f6',
   ],
+  // Before its sheet asked for the slow sweep (`earlierSheet.ts`).
+  [
+    'd23d7f8855c5a534c1e1912c196df437eefae29c0d4142652f0bc9b1228caa38',
+    'c05c665c47fa7aceeae404ca3d87d7180f5029bb2b66d2f88037ab22c04450f6',
+  ],
   [
     'cb11b1aaec875a56a36dd720585ee9045688bb3d49ad4574ad3022b26faf929e',
     '3db3a2972047ed0596e33e5788dd807483cdafe105d1d7b367f7d2bd8ffe7c77',

@@ -39,6 +39,7 @@ test('a bench set up as the sheet asks has every fact right', () => {
     spanCovers: true,
     response: 'if',
     sourceAsSheet: true,
+    slowSweepAsSheet: true,
     carrierErrorHz: null,
     biases: [{ at: 'AGC', errorVolts: 0, toleranceVolts: 0.2, clamped: true }],
     dcCoupled: true,

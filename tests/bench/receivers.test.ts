@@ -65,6 +65,7 @@ describe.each(sheets)('%s, %s', (folder, id) => {
       earthed: true,
       biasConnected: true,
       sourceAsSheet: true,
+      slowSweepAsSheet: true,
       residualPhaseDegrees: 0,
       spanCovers: true,
       markersMissingHz: [],

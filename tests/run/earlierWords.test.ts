@@ -1,15 +1,18 @@
 /** A sheet that is worded anew cuts no run off: what it earns is the same, and its file is judged like any other. A receiver that does something else is another one. */
 import { describe, expect, it } from 'vitest';
+import { certifiedSet } from '../../scripts/makeCourseIndex.ts';
 import { good } from '../../src/base/result.ts';
 import { scenarioHash } from '../../src/files/scenarioFile.ts';
 import { sealRun } from '../../src/files/seal.ts';
 import { claimOf, grade } from '../../src/grading/grade.ts';
 import { judgeText } from '../../src/judge/judgeRun.ts';
+import { asOfThen } from '../../src/run/earlierSheet.ts';
 import { doesHash, EARLIER_TEXTS, EARLIER_WORDS, onlyWordsDiffer } from '../../src/run/earlierWords.ts';
 import { receiverHash, serialiseRunFile, toRunFile } from '../../src/run/serialise.ts';
 import { demonstrate } from '../../src/technician/atBench.ts';
 import { shippedLibrary } from '../files/shipped.ts';
 import { setupOf } from '../technician/oneScenario.ts';
+import { runOf } from './runs.ts';
 
 const design = shippedLibrary().receivers.get('loose-can-10m7')!;
 const { receiver, deck } = design;
@@ -60,6 +63,55 @@ describe('words of a sheet', () => {
   it('each line of the table names another receiver', () => {
     expect(new Set(EARLIER_WORDS.map(([hash]) => hash)).size).toBe(EARLIER_WORDS.length);
     for (const [hash, does] of EARLIER_WORDS) expect(`${hash}${does}`).toMatch(/^[0-9a-f]{128}$/);
+  });
+});
+
+describe('a sheet that did not ask for the slow sweep yet', () => {
+  const BEFORE = 'd23d7f8855c5a534c1e1912c196df437eefae29c0d4142652f0bc9b1228caa38';
+  const setup = setupOf('buzz');
+  const then = asOfThen(BEFORE, setup.design!);
+
+  it('is that of today but for the slow sweep', () => {
+    const slow = (receiver: typeof then.receiver) => receiver.responses.map((r) => [r.id, r.setUp.slowSweep ?? false]);
+    expect(slow(setup.receiver)).toEqual([
+      ['snd', false],
+      ['vid', true],
+      ['s', true],
+    ]);
+    expect(slow(then.receiver)).toEqual([
+      ['snd', false],
+      ['vid', false],
+      ['s', false],
+    ]);
+    expect(EARLIER_WORDS).toContainEqual([BEFORE, doesHash(then)]);
+    expect(onlyWordsDiffer(BEFORE, setup.design!)).toBe(false);
+    expect(asOfThen('0'.repeat(64), setup.design!)).toBe(setup.design!);
+  });
+
+  it('is what a run of those days is done again by: a helper left the slow sweep off', () => {
+    const bench = { ...setup, receiver: { ...setup.receiver, responses: then.receiver.responses } };
+    const run = runOf(bench, [
+      { type: 'setUpByHelper' },
+      { type: 'toolTaken', tool: 'hex' },
+      { type: 'slugTurned', slug: 'T3B', turns: -1 },
+      { type: 'signedOff' },
+    ]);
+    expect(run.state.controls.slowSweep).toBe(false);
+    const file = toRunFile(run, claimOf(grade(bench, run.events)));
+    const { scenario: _, events, claimed: __, seal: ___, ...head } = { ...file, receiverHash: BEFORE };
+    const text = serialiseRunFile({ ...file, receiverHash: BEFORE, seal: sealRun(head, events) });
+    const certified = setup.scenario.id;
+    const judged = judgeText(text, 'run.json', () =>
+      good({ ...setup.design!, scenarioHash: scenarioHash(setup.scenario), known: certifiedSet(certified) }),
+    );
+    expect(judged.verdict.kind).toBe('verified');
+    // By the sheet of today the same acts come to something else: the helper leaves the slow sweep on.
+    expect(
+      runOf(
+        setup,
+        run.events.map(({ atMs: _at, ...act }) => act),
+      ).state.controls.slowSweep,
+    ).toBe(true);
   });
 });
 

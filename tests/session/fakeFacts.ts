@@ -28,6 +28,7 @@ export const NOTHING_RIGHT: Facts = {
   xDirectionAsSheet: false,
   spanCovers: false,
   sourceAsSheet: true,
+  slowSweepAsSheet: true,
   carrierErrorHz: null,
   biases: [{ at: 'AGC', errorVolts: 4, toleranceVolts: 0.2, clamped: false }],
   compressionDb: 0,

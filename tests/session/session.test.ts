@@ -97,6 +97,7 @@ describe('the session follows the facts', () => {
     ['the bias drifts', { biases: biasOff(-0.21) }, 'setUp', 'biasOff'],
     ['the wrong mode', { sourceAsSheet: false }, 'setUp', 'sourceNotAsSheet'],
     ['the carrier drifts', { response: 'video', carrierErrorHz: 46e3 }, 'setUp', 'carrierOff'],
+    ['the slow sweep off', { slowSweepAsSheet: false }, 'setUp', 'slowSweepOff'],
     ['too fast a sweep', { sweepLag: 0.06 }, 'setUp', 'sweepTooFast'],
     ['a marker that lies', { dialErrorHz: -31e3 }, 'setUp', 'dialOff'],
     ['AC', { dcCoupled: false }, 'setUp', 'acCoupled'],

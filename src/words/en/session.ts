@@ -36,6 +36,7 @@ export const missingSentences: Readonly<Record<MissingCode, string>> = {
   carrierOff: 'The carrier is not where the sheet says. Set its knob, and check it against a crystal.',
   sweepTooFast:
     'The sweep is too fast for these circuits: the curve lags behind it. Take less span, or the slow sweep.',
+  slowSweepOff: 'The sheet asks for the slow sweep. Switch it on, and look at the phasing again.',
   dialOff: 'The tunable marker is off. Bring it to zero beat with a crystal and trim it there.',
   acCoupled: 'The Y input is AC coupled, so the base line shifts with the curve. Switch it to DC.',
   verticalLag: 'The Y input is too slow: trace and retrace separate whatever the phasing. Switch the smoothing off.',
