@@ -34,20 +34,31 @@ import {
 import { EXIT, type ExitCode, type Terminal, tellProblems, worded } from './terminal.ts';
 
 export function check(terminal: Terminal, names: readonly string[]): ExitCode {
-  const codes = names.map((name) => (isFolder(name) ? checkFolder(terminal, name) : checkFile(terminal, name)));
+  const together = besideIn(
+    terminal,
+    receiversAmong(
+      documentsOf(
+        terminal,
+        names.filter((name) => !isFolder(name)),
+      ),
+    ),
+  );
+  const codes = names.map((name) =>
+    isFolder(name) ? checkFolder(terminal, name) : checkFile(terminal, name, together),
+  );
   return codes.every((code) => code === EXIT.good) ? EXIT.good : EXIT.bad;
 }
 
-/** What lies in the same folder as a file being checked. */
+/** What lies in the same folder as a file being checked, or is named beside it. */
 interface Beside {
   readonly receivers: ReadonlyMap<string, LoadedReceiver>;
   /** names of receivers there that are told of by themselves, so that no scenario tells of them again */
   readonly broken: ReadonlySet<string>;
 }
 
-const ALONE: Beside = { receivers: new Map(), broken: new Set() };
+type Named = { readonly file: string } & Extract<Document, { readonly text: string }>;
 
-function checkFile(terminal: Terminal, name: string, beside: Beside = ALONE): ExitCode {
+function checkFile(terminal: Terminal, name: string, beside: Beside): ExitCode {
   const document = readDocument(terminal, name);
   const sound = document.ok ? soundness(terminal, document.value, name, beside) : document;
   if (!sound.ok) return tellProblems(terminal, sound.problems);
@@ -61,14 +72,8 @@ function checkFolder(terminal: Terminal, folder: string): ExitCode {
   const files = filesIn(folder, /\.(json|cir)$/i).filter((name) => !/(^|[\\/])schema[\\/][^\\/]+$/.test(name));
   if (files.length === 0)
     return tellProblems(terminal, [worded({ file: folder, place: '', found: say.nothing, wanted: say.something })]);
-  const documents = files.flatMap((file) => {
-    const document = readDocument(terminal, file);
-    return document.ok && 'text' in document.value ? [{ file, ...document.value }] : [];
-  });
-  const receivers = documents.flatMap((one) => {
-    const receiver = one.kind === 'receiver' ? readReceiver(one.json, one.file).value : null;
-    return receiver === null ? [] : [{ file: one.file, receiver }];
-  });
+  const documents = documentsOf(terminal, files);
+  const receivers = receiversAmong(documents);
   const beside = besideIn(terminal, receivers);
   const codes = files.map((name) => checkFile(terminal, name, beside));
   const scenarios = documents.flatMap((one) => {
@@ -90,6 +95,23 @@ function checkFolder(terminal: Terminal, folder: string): ExitCode {
     });
   }
   return codes.every((code) => code === EXIT.good) ? EXIT.good : EXIT.bad;
+}
+
+/** Those that can be read at all; the others are told of where each is checked. */
+function documentsOf(terminal: Terminal, files: readonly string[]): readonly Named[] {
+  return files.flatMap((file) => {
+    const document = readDocument(terminal, file);
+    return document.ok && 'text' in document.value ? [{ file, ...document.value }] : [];
+  });
+}
+
+function receiversAmong(
+  documents: readonly Named[],
+): readonly { readonly file: string; readonly receiver: Receiver }[] {
+  return documents.flatMap((one) => {
+    const receiver = one.kind === 'receiver' ? readReceiver(one.json, one.file).value : null;
+    return receiver === null ? [] : [{ file: one.file, receiver }];
+  });
 }
 
 const withSlashes = (name: string): string => name.replaceAll('\\', '/');

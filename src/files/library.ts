@@ -133,7 +133,7 @@ export function loadScenarioFolder(texts: Readonly<Record<string, string>>): Res
   return good({ receivers, scenarios: course });
 }
 
-/** What must hold between the receivers of a folder: each is named as the folder that it lies in, and each name is there once. */
+/** What must hold between the receivers of a folder: each is named as the folder that it lies in, or as its file, and each name is there once. */
 export function shelfProblems(all: readonly { readonly file: string; readonly receiver: Receiver }[]): Problem[] {
   const problems: Problem[] = [];
   const seen = new Set<string>();
@@ -141,7 +141,7 @@ export function shelfProblems(all: readonly { readonly file: string; readonly re
     () => all,
     ({ file, receiver: { id } }) => {
       const name: Phrase = ['named', id];
-      if (!file.endsWith(`${id}/receiver.json`))
+      if (!file.endsWith(`${id}/receiver.json`) && file.split('/').at(-1) !== `${id}.json`)
         problems.push({ file, place: '/id', found: name, wanted: ['folderName'] });
       if (seen.has(id)) problems.push({ file, place: '/id', found: ['twice', { phrase: name }], wanted: ['eachOnce'] });
       seen.add(id);

@@ -1,5 +1,5 @@
 /** `check` on folders: each file by itself, then what must hold between scenarios, and which of them nobody has certified. Common practice, no source. */
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { afterAll, expect, it } from 'vitest';
 import { insideByKey as inside, scratch } from './commandLine.ts';
@@ -105,6 +105,25 @@ it('holds scenarios against the receivers that lie in the same folder', () => {
   const { out, err, code } = inside('check', withReceiver('own', 'club-can'));
   expect([err, code]).toEqual(['', 0]);
   expect(out.match(/\(scenario on club-can\)/g)).toHaveLength(2);
+});
+
+it('holds a scenario against a receiver that is named beside it, and takes both from one folder as the page saves them', () => {
+  const home = withReceiver('saved', 'club-can');
+  const receiver = path.join(home, 'club-can.json');
+  const from = path.join(home, 'receivers', 'club-can');
+  writeFileSync(receiver, readFileSync(path.join(from, 'receiver.json')));
+  writeFileSync(path.join(home, 'network.cir'), readFileSync(path.join(from, 'network.cir')));
+  rmSync(path.join(home, 'receivers'), { recursive: true });
+  expect(inside('check', home)).toMatchObject({ code: 0, err: '' });
+  const scenario = path.join(home, 'tuesday', 'one.json');
+  const alone = inside('check', scenario);
+  expect([alone.code, alone.err]).toEqual([
+    1,
+    expect.stringContaining('/receiver: found receiver "club-can", wanted one of those in'),
+  ]);
+  const both = inside('check', scenario, receiver);
+  expect([both.code, both.err]).toEqual([0, '']);
+  expect(both.out).toContain('(scenario on club-can)');
 });
 
 it('tells a receiver whose folder is called otherwise, and one that is broken once only', () => {
