@@ -79,12 +79,15 @@ export function certifyScenario(
   const asFound = worstOf(broken.demands.standings(startTurns));
   if (leastAstray !== undefined && roundTo(asFound.excess, 0.001) < leastAstray)
     return { ok: false, problems: [{ code: 'nothingToDo' }] };
+  // What an endless name makes has been handed out and kept: it is certified as it was when the names were given.
+  const asNamed = readEndlessId(scenario.id) !== null;
   const trapsHz = receiver.adjusters.flatMap((a) => (a.trapHz === null ? [] : [a.trapHz]));
   const withoutCure = touched
     ? lowestUncured(broken, startTurns, nominal, free, {
         trapsHz,
         scenarioSeed: scenario.seed,
         spot,
+        asNamed,
         enough: leastUncured,
       })
     : null;
@@ -92,8 +95,6 @@ export function certifyScenario(
     problems.push({ code: 'nothingToSee', part: uncured(setup, [])[0] ?? scenario.faults[0]!.kind });
   }
 
-  // What an endless name makes has been handed out and kept: it is certified as it was when the names were given.
-  const asNamed = readEndlessId(scenario.id) !== null;
   const slugsAsk = !asNamed && scenario.faults.length === 0 && scenario.slugsRight !== true;
   if (slugsAsk && mendedBySlip(sound.demands, startTurns, receiver.adjusters)) problems.push({ code: 'nothingToDo' });
 

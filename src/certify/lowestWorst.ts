@@ -5,7 +5,8 @@
  * the model is found within so many turns, and the region grows or shrinks by how much of the promise was kept. The model's own minimum: levels are halved between one
  * that all lines come down to and one that they do not, each tried by least squares on what stands over it.
  * It begins from the places it is given and from those where coils do each other's work, which no downhill way leads to: traps the work of any trap, one that is stuck too.
- * From the best end the search leaps, by less from leap to leap, and goes downhill again, as these minima are many.
+ * From the best end the search leaps, by less from leap to leap, and goes downhill again, as these minima are many. Last it keeps a crowd of ends and breeds from them: by turns
+ * one of them moved by the difference of two others (Storn and Price, Journal of Global Optimization 11, 1997; from memory), and the best one leapt from, each followed downhill.
  * Validity: no proof; tests/certify/secondOpinion.test.ts asks a search of another kind.
  */
 import { seededRandom } from '../base/random.ts';
@@ -43,6 +44,11 @@ const FAR = 20;
 const FAR_TURNS = 10;
 /** At most so many ways of sharing out the traps are tried. */
 const MOST_SHARED = 24;
+/** So many ends in the crowd; those that were not followed all the way before go so many steps first. */
+const CROWD = { ends: 16, way: 12 } as const;
+/** Common values: differences weigh so much, and so many coordinates in all are crossed. */
+const WEIGHT = 0.7;
+const CROSSED = 0.9;
 /** The longest leap and the shortest, turns. */
 const LEAPS = { longest: 1.5, shortest: 0.15 } as const;
 
@@ -57,10 +63,12 @@ export interface LowestTask {
   readonly starts: readonly CoreTurns[];
   readonly seed: number;
   readonly leaps: number;
+  /** so many are bred from the crowd; 0: there is none */
+  readonly bred: number;
 }
 
 /** From each of the starts, and by seeded leaps from the best end; stops once the sheet is met. */
-export function lowestWorst({ demands, deck, adjusters, trapsHz, starts, seed, leaps }: LowestTask): Standing {
+export function lowestWorst({ demands, deck, adjusters, trapsHz, starts, seed, leaps, bred }: LowestTask): Standing {
   const chance = seededRandom(seed);
   const [own] = starts;
   const pairs = exchanges(deck, adjusters);
@@ -84,14 +92,43 @@ export function lowestWorst({ demands, deck, adjusters, trapsHz, starts, seed, l
   for (let leap = 0; leap < leaps && met === null; leap++) {
     // By turns from the best end and from the one after it: the best may lie in a dead valley.
     const from = leap % Math.min(CHAINS, ends.length);
-    const length = LEAPS.longest * (LEAPS.shortest / LEAPS.longest) ** (leap / Math.max(leaps - 1, 1));
+    const length = lengthOf(leap, leaps);
     // Every third leap of each is to two coils at each other's work.
     const pair = Math.floor(leap / CHAINS) % 3 === 2 ? pairs[Math.floor(chance() * pairs.length)] : undefined;
     const { turns } = ends[from]!;
     ends[from] = better(ends[from]!, down(pair?.(turns) ?? leapt(turns, adjusters, length, chance), WHOLE_WAY));
   }
+  if (bred > 0) for (const { turns } of begun.slice(ends.length, CROWD.ends)) ends.push(down(turns, CROWD.way));
+  const parent = (): CoreTurns => ends[Math.floor(chance() * ends.length)]!.turns;
+  for (let birth = 0; birth < bred && met === null; birth++) {
+    const i = birth % ends.length;
+    const child =
+      birth % 2 === 0
+        ? crossed(ends[i]!.turns, parent(), parent(), parent(), adjusters, chance)
+        : leapt(ends.reduce(better).turns, adjusters, lengthOf(birth, bred), chance);
+    ends[i] = better(ends[i]!, down(child, WHOLE_WAY));
+  }
   const best = met ?? ends.reduce(better);
   return met === null ? lowerWorst(demands, adjusters, best.turns).worst : best.worst;
+}
+
+/** By less from one to the next. */
+function lengthOf(leap: number, leaps: number): number {
+  return LEAPS.longest * (LEAPS.shortest / LEAPS.longest) ** (leap / Math.max(leaps - 1, 1));
+}
+
+/** `a` moved by the difference of `b` and `c`, here and there as it was before. */
+function crossed(
+  before: CoreTurns,
+  a: CoreTurns,
+  b: CoreTurns,
+  c: CoreTurns,
+  adjusters: readonly Adjuster[],
+  chance: () => number,
+): CoreTurns {
+  const moved = ({ id, travelTurns }: Adjuster): number =>
+    chance() < CROSSED ? clamp(a[id]! + WEIGHT * (b[id]! - c[id]!), 0, travelTurns) : before[id]!;
+  return { ...a, ...Object.fromEntries(adjusters.map((one) => [one.id, moved(one)])) };
 }
 
 function better(one: SlugSetting, other: SlugSetting): SlugSetting {

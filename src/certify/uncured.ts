@@ -10,6 +10,8 @@ import type { Found } from './search.ts';
 const TRIES_UNCURED = 4;
 /** Leaps from the best end before it is said that no slug cures a fault. */
 const LEAPS_UNCURED = 40;
+/** And so many bred from a crowd of ends. */
+const BRED_UNCURED = 96;
 /** Places nearer to each other than this are one, turns. */
 const LEAST_STEP = 0.02;
 
@@ -32,11 +34,14 @@ export function lowestUncured(
     trapsHz,
     scenarioSeed,
     spot,
+    asNamed,
     enough,
   }: {
     readonly trapsHz: readonly number[];
     readonly scenarioSeed: number;
     readonly spot: boolean;
+    /** what an endless name makes: looked at as it was when the names were given */
+    readonly asNamed: boolean;
     readonly enough: number;
   },
 ): Standing {
@@ -54,6 +59,6 @@ export function lowestUncured(
     free.some(({ id }) => Math.abs(one[id]! - other[id]!) > LEAST_STEP);
   const starts = [fromBest, ...laid.map((end) => end.turns), found];
   const own = starts.filter((one, i) => starts.slice(0, i).every((earlier) => apart(one, earlier)));
-  const leaps = LEAPS_UNCURED;
-  return lowestWorst({ demands, deck, adjusters: free, trapsHz, starts: own, seed: scenarioSeed, leaps });
+  const effort = { leaps: LEAPS_UNCURED, bred: asNamed ? 0 : BRED_UNCURED };
+  return lowestWorst({ demands, deck, adjusters: free, trapsHz, starts: own, seed: scenarioSeed, ...effort });
 }

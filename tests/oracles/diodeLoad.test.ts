@@ -9,6 +9,8 @@ import { besselI1Scaled } from '../../src/physics/bessel.ts';
 import { detectEnvelope, diodeConductance } from '../../src/physics/diode.ts';
 import { createDiodeBalance, smallDiode } from '../../src/physics/diodeHarmonics.ts';
 import { diodeLaw } from '../../src/physics/diodeLaw.ts';
+import { detectorDiode } from '../../src/receiver/diodes.ts';
+import { shippedReceiver } from '../files/shipped.ts';
 import { tankHarmonics } from '../physics/decks.ts';
 
 const VIDEO = { saturationAmps: 26e-6, emissionVolts: 0.027, loadOhms: 4700 };
@@ -89,6 +91,37 @@ describe('the balance of harmonics', () => {
     expect(at.g / small.g).toBeCloseTo(1, 6);
     expect(at.b / small.b).toBeCloseTo(1, 6);
     expect(at.volts / 2e-5 ** 2 / small.volts).toBeCloseTo(1, 4);
+  });
+
+  test('the strip\u2019s diode on its 12 pF and the AM set\u2019s on 110 pF: the figures of docs/model.md', () => {
+    const at = (id: string, share: number, volts: number) => {
+      const { receiver, deck } = shippedReceiver(id);
+      const [detector] = receiver.detectors;
+      const hz = share * detector!.carrierHz;
+      const diode = detectorDiode(deck, { ...detector!, carrierHz: hz });
+      if (diode.harmonics === null) throw new Error('the balance of harmonics is wanted');
+      const { g, b, volts: dc } = createDiodeBalance({ ...diode, harmonics: diode.harmonics })(volts);
+      return { g, farads: b / (2 * Math.PI * hz), dc, closed: diodeConductance(volts, diode) };
+    };
+    const strip = at('video-valve-45m', 1, 1);
+    expect(1 / strip.g).toBeCloseTo(3668, -1);
+    expect(strip.farads * 1e12).toBeCloseTo(0.62, 2);
+    expect(strip.dc).toBeCloseTo(0.684, 3);
+    expect(1 / strip.closed).toBeCloseTo(2401, -1);
+    // A tenth beside the middle of the band.
+    const [under, over] = [at('video-valve-45m', 0.9, 1), at('video-valve-45m', 1.1, 1)];
+    for (const [one, sign] of [
+      [under, -1],
+      [over, 1],
+    ] as const) {
+      expect(sign * (one.g / strip.g - 1)).toBeGreaterThan(0.035);
+      expect(sign * (one.g / strip.g - 1)).toBeLessThan(0.05);
+      expect(sign * (one.dc / strip.dc - 1)).toBeGreaterThan(0.02);
+      expect(sign * (one.dc / strip.dc - 1)).toBeLessThan(0.03);
+    }
+    const am = at('am-455k', 1, 1);
+    expect(am.closed / am.g - 1).toBeCloseTo(0.018, 3);
+    expect(detectEnvelope(1, VIDEO) / am.dc - 1).toBeCloseTo(0.0095, 3);
   });
 
   test('power: what the carrier delivers goes into diode and load, and into no harmonic', () => {
