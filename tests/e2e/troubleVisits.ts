@@ -7,7 +7,7 @@ import { PAPERS } from '../../src/present/papersAddress.ts';
 import { madeClass } from '../judge/madeClass.ts';
 import { keepFixture } from './keptReport.ts';
 import { expect } from './page.ts';
-import { BENCH_SIZES, begin, drawn, inSizes, type Look, READING_SIZES, settled } from './visits.ts';
+import { BENCH_SIZES, begin, drawn, inSizes, type Look, READING_SIZES, sized } from './visits.ts';
 
 const JOB = '#/bench/first-curve';
 const KEPT = 'kept-before';
@@ -101,8 +101,7 @@ async function onPaper(page: Page, look: Look, place: string, within: string): P
   await inSizes(page, PAPER_SIZES, look, `${place}, printed`, within);
   await page.emulateMedia({ media: 'screen' });
   await page.evaluate(() => dispatchEvent(new Event('afterprint')));
-  await page.setViewportSize({ width: 1440, height: 900 });
-  await settled(page);
+  await sized(page, 1440, 900);
 }
 
 /** Everything that has a printed form. */

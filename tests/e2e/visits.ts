@@ -38,19 +38,29 @@ export async function inSizes(
   within = 'body',
 ): Promise<void> {
   for (const [width, height] of [...sizes.slice(1), sizes[0]!]) {
-    await page.setViewportSize({ width, height });
-    await settled(page);
+    await sized(page, width, height);
     await look(`${place} ${width}x${height}`, within, page);
   }
 }
 
+/** The window in another size, and all at rest in it. */
+export async function sized(page: Page, width: number, height: number): Promise<void> {
+  await page.setViewportSize({ width, height });
+  await settled(page).catch(async () => {
+    // On a busy machine the browser may, after a change of size, draw a page in sight no more; another change wakes it.
+    await page.setViewportSize({ width: width + 1, height });
+    await page.setViewportSize({ width, height });
+    await settled(page);
+  });
+}
+
 /** Sizes are observed, drawings made for them and lettering loaded: a few pictures later all has come to rest. What never comes is named, long before the test gives up. */
-export async function settled(page: Page): Promise<void> {
+async function settled(page: Page): Promise<void> {
   await page.evaluate(async () => {
     const inTime = (what: Promise<unknown>, missing: () => string): Promise<unknown> =>
       Promise.race([
         what,
-        new Promise((_, fail) => setTimeout(() => fail(new Error(`has not come: ${missing()}`)), 30_000)),
+        new Promise((_, fail) => setTimeout(() => fail(new Error(`has not come: ${missing()}`)), 10_000)),
       ]);
     const loading = (): string => [...document.fonts].flatMap((f) => (f.status === 'loading' ? [f.family] : [])).join();
     await inTime(document.fonts.ready, () => `lettering (${loading()})`);
@@ -189,8 +199,7 @@ export async function visitHandbook(page: Page, search: string, look: Look): Pro
   await inSizes(page, READING_SIZES, look, 'trade words');
   await page.goto(`/${search}#/handbook/one-can`);
   for (const [width, height] of READING_SIZES) {
-    await page.setViewportSize({ width, height });
-    await settled(page);
+    await sized(page, width, height);
     await page.locator('.term-word').first().click();
     await expect(page.locator('.term-slip')).toBeVisible();
     await look(`trade word ${width}x${height}`, '.term-slip', page);
@@ -277,8 +286,7 @@ export async function visitStrip(page: Page, search: string, look: Look): Promis
   await inSizes(page, BENCH_SIZES, look, 'strip');
   await visitDialog(page, look, 'parts', 'parts');
   await visitDialog(page, look, 'circuit', 'circuit');
-  await page.setViewportSize({ width: 820, height: 1180 });
-  await settled(page);
+  await sized(page, 820, 1180);
   await page.keyboard.press('s');
   await expect(page.locator('.sheet.over')).toBeVisible();
   await inSizes(page, BENCH_SIZES.slice(2), look, 'sheet unfolded', '.sheet.over');
