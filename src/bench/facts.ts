@@ -28,6 +28,8 @@ export interface Facts {
   readonly blanking: boolean;
   readonly xDirectionAsSheet: boolean;
   readonly spanCovers: boolean;
+  /** as the knob stands */
+  readonly spanHz: number;
   /** the source's mode as the sheet asks (sweep, or video sweep on a carrier) */
   readonly sourceAsSheet: boolean;
   /** the slow sweep is on where the sheet asks for it; true where it does not */

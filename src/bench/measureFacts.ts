@@ -59,6 +59,7 @@ export function measureFacts(
     blanking: controls.blanking,
     xDirectionAsSheet: lowFrequencyAtLeft(setup, state) === setUp.lowFrequencyAtLeft,
     spanCovers: spanCovers(setup, state, response),
+    spanHz: controls.spanHz,
     biases: setUp.biases.map(({ at, volts, toleranceVolts }) => ({
       at,
       errorVolts: (picture.lineVolts[at] ?? 0) - volts,

@@ -22,6 +22,7 @@ const CONTROLS: Partial<Readonly<Record<MissingCode, ControlId>>> = {
   rfNotTerminated: 'rfTerminated',
   rfNoCapacitor: 'rfCapacitor',
   yWrongTip: 'yTip',
+  sweepTooWide: 'spanHz',
   phaseOff: 'phasingDegrees',
   blankingOff: 'blanking',
   overloaded: 'levelDb',

@@ -24,6 +24,7 @@ export const MISSING_CODES = [
   'powerOff',
   'notSweeping',
   'sweepTooNarrow',
+  'sweepTooWide',
   'sourceNotAsSheet',
   'carrierOff',
   'sweepTooFast',
@@ -82,6 +83,8 @@ export const SETTLE_SECONDS = 2;
 /** Least height of the trace on the graticule, divisions: to judge a curve by, and to see that there is one. */
 const TRACE_HEIGHT_DIV = 3;
 const SEEN_HEIGHT_DIV = 0.5;
+/** So many times the sheet's span is too wide: the hump is a spike on which nothing can be judged. */
+const TOO_WIDE = 2;
 
 /** Without a curve on the tube nothing can be set by it, aligned or proved. */
 export function missingPicture(facts: Facts): readonly MissingCode[] {
@@ -121,6 +124,7 @@ function missingConnection(facts: Facts, alignment: Alignment | null): readonly 
 /** The moment that a check of the set-up looks at; `off` asks the row of the score, so that what has its tick also earns its points. */
 interface Moment {
   readonly facts: Facts;
+  readonly sheet: SheetAsks;
   readonly off: (rule: SetUpRuleNumber) => boolean;
   readonly passed: (rule: SetUpRuleNumber) => 'low' | 'high' | null;
 }
@@ -136,6 +140,7 @@ const SET_UP_CHECKS: Readonly<Record<SetUpPart, readonly Check[]>> = {
     ['carrierOff', ({ facts, off }) => facts.sourceAsSheet && off('G54')],
     ['sweepTooNarrow', ({ facts, off }) => facts.sweeping && off('G18')],
     ['slowSweepOff', ({ facts }) => facts.sweeping && !facts.slowSweepAsSheet],
+    ['sweepTooWide', ({ facts, sheet }) => facts.sweeping && facts.spanHz > TOO_WIDE * sheet.spanHz],
     ['sweepTooFast', ({ off }) => off('G60')],
   ],
   phasing: [BLANK, ['phaseOff', ({ off }) => off('G13')]],
@@ -178,6 +183,7 @@ function missingSetUp(part: SetUpPart, facts: Facts, { sheets }: Wants): readonl
   if (sheet === undefined) throw new Error(`no sheet for the response ${facts.response}`);
   const moment: Moment = {
     facts,
+    sheet,
     off: (rule) => isOff(rule, facts, sheet),
     passed: (rule) => standingBy(rule, facts, sheet).passed,
   };

@@ -13,6 +13,11 @@ test('a slug pointed at in the circuit is shown on the chassis, and back', async
   await expect(sheet.locator('.circuit-rings .ring')).toHaveCount(1);
   await sheet.locator('.circuit-rings [data-spot="Lp3"]').click();
   await expect(sheet.locator('.circuit-page:not(.other) [data-part="Lp3"]')).toHaveAttribute('aria-pressed', 'true');
+  // What the part is there for is said beside it.
+  const told = sheet.locator('.circuit-told');
+  await expect(told).toContainText(circuitWords.roles.slug.does);
+  await expect(told).toContainText(circuitWords.heads.fails);
+  await expect(told).toContainText(circuitWords.heads.sure);
   await sheet.getByRole('button', { name: circuitWords.list }).click();
   await expect(sheet.locator('.circuit-list')).toContainText('Lp3, slug');
   await page.keyboard.press('Escape');

@@ -94,6 +94,34 @@ test('the words and the light follow the hand: the tab, the jack of the tube, th
   expect(lit.x + lit.width).toBeGreaterThan(button.x + button.width);
 });
 
+test('a drag that takes hold of no clip marks no words, and the next one carries the strap', async ({ page }) => {
+  await page.goto('/#/bench/first-curve/guided');
+  await expect(page.getByRole('dialog')).toBeVisible();
+  await begin(page);
+  const guide = page.getByRole('region', { name: guideWords.name });
+  await expect(guide).toContainText(guideWords.steps.earth.title);
+  const middle = async (part: string): Promise<readonly [number, number]> => {
+    const { x, y, width, height } = (await page.locator(part).boundingBox())!;
+    return [x + width / 2, y + height / 2];
+  };
+  const lights = page.locator('.guide-light');
+  await expect(lights).toHaveCount(2);
+  const point = (await lights.nth(1).boundingBox())!;
+  const [x, y] = await middle('.lead-grip[data-lead="earth"]');
+  const drag = async (from: readonly [number, number], to: readonly [number, number]): Promise<void> => {
+    await page.mouse.move(...from);
+    await page.mouse.down();
+    await page.mouse.move(from[0] + 8, from[1] + 8, { steps: 2 });
+    await page.mouse.move(...to, { steps: 8 });
+    await page.mouse.up();
+  };
+  const end = [point.x + point.width / 2, point.y + point.height / 2] as const;
+  await drag(end, [x, y]);
+  expect(await page.evaluate(() => String(getSelection()))).toBe('');
+  await drag([x, y], end);
+  await expect(guide).toContainText(guideWords.steps.rf.title);
+});
+
 test('a figure that is typed counts when the hand goes elsewhere, and not after Escape', async ({ page }) => {
   await page.goto('/#/bench/first-curve');
   await expect(page.getByRole('dialog')).toBeVisible();

@@ -6,6 +6,7 @@ import { readDeck } from '../../src/physics/readDeck.ts';
 import { circuitDiagram } from '../../src/present/circuit/circuitDiagram.ts';
 import { circuitPages, isOnPage } from '../../src/present/circuit/circuitPages.ts';
 import { type CircuitDiagram, LETTERING, type SymbolBox } from '../../src/present/circuit/circuitTypes.ts';
+import { partRole } from '../../src/present/circuit/partRole.ts';
 import { partsTray } from '../../src/receiver/faults/partsTray.ts';
 import type { Receiver } from '../../src/receiver/receiver.ts';
 
@@ -126,4 +127,31 @@ it('draws a receiver that nobody has seen', () => {
   const shown = diagram.symbols.map((s) => s.name);
   for (const name of ['L1', 'C9', 'C8', 'R7', 'R8', 'G5', 'C3', 'R2', 'G6']) expect(shown).toContain(name);
   expect(overlaps(boxesOf(diagram))).toEqual([]);
+});
+
+/** No source: what a part is there for is the words of the trade; that each part finds the words of its own kind is checked. */
+describe('what is said of a part', () => {
+  const KINDS = {
+    resistor: /Resistor$/,
+    capacitor: /Capacitor$/,
+    coil: /^(slug|coil)$/,
+    stage: /^stage$/,
+    diode: /^detector$/,
+  };
+  for (const id of readdirSync(FOLDER)) {
+    it(`is of its kind in the ${id}`, () => {
+      const { receiver, deck } = setOf(id);
+      const tray = partsTray(receiver, deck);
+      const { symbols } = circuitDiagram(receiver, deck, WORDS);
+      for (const part of tray) {
+        const symbol = symbols.find((s) => s.part === part.name)!;
+        const role = partRole(symbol, part);
+        const { kind } = part;
+        const wanted = Object.hasOwn(KINDS, kind) ? KINDS[kind as keyof typeof KINDS] : new RegExp(`^${kind}$`);
+        expect(role, `${part.name}, ${kind}`).toMatch(wanted);
+      }
+      for (const point of symbols.filter(({ kind }) => kind === 'point'))
+        expect(partRole(point, undefined)).toBe('point');
+    });
+  }
 });

@@ -11,9 +11,10 @@ import { type BenchSetup, initialState } from '../../src/bench/setup.ts';
 import { toolFor } from '../../src/bench/tools.ts';
 import { findingsOf, trueFinding } from '../../src/bench/witness.ts';
 import { lackStages } from '../../src/describe/lack.ts';
+import { spotOfMissing } from '../../src/present/liveSpot.ts';
 import { lackOfStep, stepMarks, stepNow } from '../../src/present/steps.ts';
 import type { SetUpPart } from '../../src/receiver/receiver.ts';
-import { workResponses } from '../../src/receiver/responses.ts';
+import { responseById, workResponses } from '../../src/receiver/responses.ts';
 import { createAlignmentWatch } from '../../src/session/alignment.ts';
 import type { SessionView } from '../../src/session/phase.ts';
 import { createSession } from '../../src/session/session.ts';
@@ -115,6 +116,19 @@ describe.each(SETUPS.map((setup) => [setup.receiver.id, setup] as const))('the s
     expect(left).toEqual([]);
     expect(Object.values(view.done)).toEqual([true, true, true, true, true]);
     expect(stepNow(marksOf(seated, done))).toBe(steps.length - 1);
+  });
+
+  it('lose the tick of the sweep where the span is more than twice the sheet’s, and the span is what is lit', () => {
+    const { response } = createBench(setup).facts(done);
+    const { spanHz } = responseById(receiver, response).setUp;
+    const wide = spoilt(seated, done, [set('spanHz', 2.1 * spanHz)]);
+    const { missing } = seated.view(wide);
+    expect(missing.setUp).toContain('sweepTooWide');
+    expect(spotOfMissing(setup, createBench(setup).facts(wide), wide, 'sweepTooWide')).toEqual({
+      kind: 'control',
+      control: 'spanHz',
+    });
+    expect(seated.view(done).missing.setUp).not.toContain('sweepTooWide');
   });
 
   it('are none of them ticked on a bare bench, and the first is the one to do', () => {

@@ -27,6 +27,7 @@ export const NOTHING_RIGHT: Facts = {
   blanking: false,
   xDirectionAsSheet: false,
   spanCovers: false,
+  spanHz: 12e6,
   sourceAsSheet: true,
   slowSweepAsSheet: true,
   carrierErrorHz: null,

@@ -92,6 +92,7 @@ describe('the session follows the facts', () => {
     ['the source is off', { traceHeightDiv: 0.4 }, 'setUp', 'nothingOnTube', 'blank'],
     ['spot', { sweeping: false }, 'setUp', 'notSweeping'],
     ['a narrow sweep', { spanCovers: false }, 'setUp', 'sweepTooNarrow'],
+    ['a sweep of more than twice the sheet\u2019s 12 MHz', { spanHz: 24.1e6 }, 'setUp', 'sweepTooWide'],
     ['the phase slips', { residualPhaseDegrees: -2.1 }, 'setUp', 'phaseOff'],
     ['blanking off', { blanking: false }, 'setUp', 'blankingOff'],
     ['the bias drifts', { biases: biasOff(-0.21) }, 'setUp', 'biasOff'],

@@ -11,9 +11,9 @@ export const missingSentences: Readonly<Record<MissingCode, string>> = {
   rfNotConnected: 'The RF lead is in the tray. Clip it to the point that the sheet names.',
   rfWrongPoint: 'The RF lead is not at the sheet\u2019s point, so the curve is that of another part of the set.',
   rfNotTerminated:
-    'The RF lead is not terminated, and that puts ripple on the curve. Switch the 75 \u03a9 termination on, on the panel Leads.',
+    'The RF lead is not terminated, and that puts ripple on the curve. Switch the 75 \u03a9 termination on, on the panel Lead ends.',
   rfNoCapacitor:
-    'The RF lead has no capacitor to keep direct volts out of it. Switch the RF capacitor on, on the panel Leads.',
+    'The RF lead has no capacitor to keep direct volts out of it. Switch the RF capacitor on, on the panel Lead ends.',
   yWrongPoint: 'The Y lead is not at the sheet\u2019s point. Put it there to see the whole curve.',
   yWrongTip: 'The Y lead does not have the tip that the sheet asks for. The tip is part of the circuit.',
   xNotConnected: 'The X lead is off. Connect it to the tube, or the trace has no width.',
@@ -23,6 +23,7 @@ export const missingSentences: Readonly<Record<MissingCode, string>> = {
   powerOff: 'The set is off. Once every lead is in place, switch it on, on the panel Make safe.',
   notSweeping: 'The source is on a single frequency. Set its mode to sweep and widen the span.',
   sweepTooNarrow: 'The sweep leaves out part of the band. Widen the span, or move the centre.',
+  sweepTooWide: 'The sweep is far wider than the sheet asks, and the curve too narrow to be judged. Lower the span.',
   phaseOff:
     'Trace and retrace do not coincide. With blanking off, turn the phasing until one lies on the other; if they move further apart, turn it the other way.',
   blankingOff: 'The retrace is not blanked. Once the phase is right, blanking gives you the base line.',
@@ -78,7 +79,7 @@ export const missingAt = {
   rfNotConnected: ({ rf }: MissingSaid) => `Clip the RF lead to ${rf} on the chassis.`,
   rfWrongPoint: ({ rf }: MissingSaid) => `Move the RF lead to ${rf} on the chassis.`,
   yWrongPoint: ({ y }: MissingSaid) => `Clip the Y lead to ${y} on the chassis.`,
-  yWrongTip: ({ probe }: MissingSaid) => `Set the Y tip to ${probe ? 'probe' : '10 k\u03a9'}, on the panel Leads.`,
+  yWrongTip: ({ probe }: MissingSaid) => `Set the Y tip to ${probe ? 'probe' : '10 k\u03a9'}, on the panel Lead ends.`,
   xNotConnected: (_: MissingSaid) => 'Clip the X lead to the X input of the tube.',
   notEarthed: ({ earth }: MissingSaid) => `Clip the earth strap to ${earth} on the chassis.`,
   biasNotConnected: ({ biases }: MissingSaid) =>
@@ -87,6 +88,8 @@ export const missingAt = {
     `Set ${list(biases.map(({ output, volts }) => `bias ${output} to ${written(volts, 1)} V`))}, and check it with the meter.`,
   sweepTooNarrow: ({ centreHz, spanHz }: MissingSaid) =>
     `The sweep leaves out part of the band: centre ${frequency(centreHz)}, span ${width(spanHz)}.`,
+  sweepTooWide: ({ spanHz }: MissingSaid) =>
+    `Turn the span down to ${width(spanHz)}: swept so wide, the curve is too narrow to be judged.`,
   sourceNotAsSheet: ({ video }: MissingSaid) =>
     `Set the mode of the sweep source to ${video ? 'video' : 'sweep'} for this curve.`,
   carrierOff: ({ carrierHz }: MissingSaid) => `Set the carrier to ${frequency(carrierHz ?? 0)}.`,

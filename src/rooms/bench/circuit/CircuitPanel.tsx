@@ -13,10 +13,12 @@ import { chassisSpots } from '../../../present/circuit/chassisSpots.ts';
 import { circuitDiagram } from '../../../present/circuit/circuitDiagram.ts';
 import { type CircuitPage, circuitPages, isOnPage } from '../../../present/circuit/circuitPages.ts';
 import { type CircuitSymbol, LETTERING } from '../../../present/circuit/circuitTypes.ts';
+import { partRole } from '../../../present/circuit/partRole.ts';
 import { stageCalled } from '../../../present/circuit/stageCalled.ts';
 import type { BenchPort } from '../../../present/ports.ts';
 import { slugLetters } from '../../../receiver/slugLetters.ts';
 import '../../../kit/tabs/tabs.css';
+import { PartTold } from './PartTold.tsx';
 import './circuit.css';
 
 /** px: with this much room the chassis stands beside the drawing, else under it */
@@ -28,7 +30,7 @@ const ROOMY = 1240;
 /** px round the drawing: the paper's edge, the gap to the chassis */
 const AROUND = 76;
 /** px over and under the drawing */
-const ABOVE = 250;
+const ABOVE = 360;
 /** Lettering keeps its 12 px when the drawing shrinks, and no drawing is blown up to a poster. */
 const LEAST_SCALE = 12 / LETTERING;
 const MOST_SCALE = 1.4;
@@ -47,8 +49,8 @@ export function CircuitPanel({ port, onClose }: { readonly port: BenchPort; read
       }),
     [receiver, deck, say],
   );
+  const tray = useMemo(() => new Map(printedTray(port.setup).map((part) => [part.name, part])), [port]);
   const names = useMemo(() => {
-    const tray = new Map(printedTray(port.setup).map((part) => [part.name, part]));
     const letters = slugLetters(receiver);
     const plain = ({ part, kind, name, slug }: CircuitSymbol): string => {
       const called = name ?? '';
@@ -62,7 +64,7 @@ export function CircuitPanel({ port, onClose }: { readonly port: BenchPort; read
       return letter === null ? say.named.fixed(called) : say.named.slugged(called, letter);
     };
     return (symbol: CircuitSymbol): string => withLabel(plain(symbol), symbol.label?.text ?? '');
-  }, [port, receiver, say, partsWords]);
+  }, [tray, receiver, say, partsWords]);
   const wires = useMemo(() => diagram.wires.map((wire) => wire.map(({ x, y }) => `${x},${y}`).join(' ')), [diagram]);
   const reaches = useMemo(
     () => diagram.symbols.flatMap((symbol) => chassisSpots(receiver, symbol).map((spot) => ({ symbol, spot }))),
@@ -84,6 +86,7 @@ export function CircuitPanel({ port, onClose }: { readonly port: BenchPort; read
   /** plan units to 12 px */
   const lettering = 12 / small;
   const spots = pointed === null ? [] : chassisSpots(receiver, pointed);
+  const role = pointed === null ? null : partRole(pointed, pointed.part === null ? undefined : tray.get(pointed.part));
   const same = (s: CircuitSymbol) =>
     pointed !== null &&
     s.name === pointed.name &&
@@ -220,6 +223,9 @@ export function CircuitPanel({ port, onClose }: { readonly port: BenchPort; read
               {pointed === null ? '' : spots.length === 0 ? say.nowhere : say.at(spots.map((s) => s.name).join(', '))}
             </p>
           </div>
+        </div>
+        <div class="circuit-told">
+          {role === null ? null : <PartTold role={role} slug={pointed?.slug ?? null} receiver={receiver} />}
         </div>
         <div class="modal-buttons">
           <Button primary onClick={onClose}>
