@@ -1,23 +1,7 @@
 /** What a symbol of the circuit is there for, as far as its kind, its place and its row in the parts tray tell. Pure. */
 import type { Part } from '../../receiver/faults/partsTray.ts';
+import type { PartRole } from '../../words/partRole.ts';
 import type { CircuitSymbol } from './circuitTypes.ts';
-
-export type PartRole =
-  | 'seriesResistor'
-  | 'shuntResistor'
-  | 'seriesCapacitor'
-  | 'shuntCapacitor'
-  | 'slug'
-  | 'coil'
-  | 'stage'
-  | 'detector'
-  | 'bypass'
-  | 'decoupling'
-  | 'coupling'
-  | 'shield'
-  | 'line'
-  | 'point'
-  | 'source';
 
 /** `held`: its row in the tray, where it has one; null: a sign of which there is nothing to say */
 export function partRole(

@@ -1,5 +1,5 @@
 /** Words of the circuit diagram. */
-import type { PartRole } from '../../present/circuit/partRole.ts';
+import type { PartRole } from '../partRole.ts';
 import { format } from './numbers.ts';
 
 interface RoleSaid {

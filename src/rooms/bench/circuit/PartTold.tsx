@@ -1,8 +1,8 @@
 /** What is said of the part that is pointed at: what it does, what is seen if it fails, how to be sure. */
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { Told } from '../../../kit/Told.tsx';
-import type { PartRole } from '../../../present/circuit/partRole.ts';
 import type { Receiver } from '../../../receiver/receiver.ts';
+import type { PartRole } from '../../../words/partRole.ts';
 
 export function PartTold({
   role,
