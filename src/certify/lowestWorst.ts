@@ -46,6 +46,8 @@ const FAR_TURNS = 10;
 const MOST_SHARED = 24;
 /** So many ends in the crowd; those that were not followed all the way before go so many steps first. */
 const CROWD = { ends: 16, way: 12 } as const;
+/** With every end so many tolerances outside or more there is no crowd: how far it is does not matter then. */
+const FAR_OUTSIDE = 4;
 /** Common values: differences weigh so much, and so many coordinates in all are crossed. */
 const WEIGHT = 0.7;
 const CROSSED = 0.9;
@@ -63,7 +65,7 @@ export interface LowestTask {
   readonly starts: readonly CoreTurns[];
   readonly seed: number;
   readonly leaps: number;
-  /** so many are bred from the crowd; 0: there is none */
+  /** so many are bred from the crowd; 0: there is none, nor where all ends are far outside */
   readonly bred: number;
 }
 
@@ -98,14 +100,15 @@ export function lowestWorst({ demands, deck, adjusters, trapsHz, starts, seed, l
     const { turns } = ends[from]!;
     ends[from] = better(ends[from]!, down(pair?.(turns) ?? leapt(turns, adjusters, length, chance), WHOLE_WAY));
   }
-  if (bred > 0) for (const { turns } of begun.slice(ends.length, CROWD.ends)) ends.push(down(turns, CROWD.way));
+  const births = ends.reduce(better).worst.excess < FAR_OUTSIDE ? bred : 0;
+  if (births > 0) for (const { turns } of begun.slice(ends.length, CROWD.ends)) ends.push(down(turns, CROWD.way));
   const parent = (): CoreTurns => ends[Math.floor(chance() * ends.length)]!.turns;
-  for (let birth = 0; birth < bred && met === null; birth++) {
+  for (let birth = 0; birth < births && met === null; birth++) {
     const i = birth % ends.length;
     const child =
       birth % 2 === 0
         ? crossed(ends[i]!.turns, parent(), parent(), parent(), adjusters, chance)
-        : leapt(ends.reduce(better).turns, adjusters, lengthOf(birth, bred), chance);
+        : leapt(ends.reduce(better).turns, adjusters, lengthOf(birth, births), chance);
     ends[i] = better(ends[i]!, down(child, WHOLE_WAY));
   }
   const best = met ?? ends.reduce(better);
