@@ -20,6 +20,8 @@ interface Scene {
 }
 
 export interface Looks {
+  /** works out what the other looks begin with, which may be done beforehand */
+  fitted(setup: BenchSetup, response: string): void;
   /** its beam is written anew by the next look */
   handedOut(setup: BenchSetup, response: string): BenchDisplay;
   /** the same bench without a fault, every slug in its place */
@@ -46,6 +48,7 @@ export function createLooks(): Looks {
     });
 
   return {
+    fitted: (setup, response) => void soundScene(setup, response),
     wanted: (setup, response) => displayOf(soundScene(setup, response)),
     handedOut(setup, response) {
       const { scenario } = setup;

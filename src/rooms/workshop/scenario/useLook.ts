@@ -6,6 +6,7 @@ import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { BenchDisplay } from '../../../bench/display.ts';
 import type { BenchSetup } from '../../../bench/setup.ts';
 import type { Standing } from '../../../certify/demands.ts';
+import { useTurns } from '../../../kit/hooks/useTurns.ts';
 import { createLooks } from '../../../workshop/looks.ts';
 import type { WorkshopPort } from './workshopPort.ts';
 
@@ -24,6 +25,8 @@ export interface Looking {
 }
 
 const REST_MS = 120;
+/** The first look comes in three pieces of work: the set as the sheet wants it is solved, the one handed out is, both are drawn. */
+const PIECES = 2;
 /** Problems at these places leave a bench that can be shown. */
 const HARMLESS =
   /^\/(id|code|title|track|order|words|hints|aids|weights|proofs|timeLimitSeconds|recommendedAfter|difficulty|sealed|start\/(slugs|randomTurns))/;
@@ -37,12 +40,16 @@ export function useLook(port: WorkshopPort, set: Omit<BenchSetup, 'scenario'>, r
   const possible = problems.every(({ place }) => HARMLESS.test(place));
   const last = useRef<Omit<DraftLook, 'lines'> | null>(null);
   const [lined, setLined] = useState<{ readonly of: object; readonly lines: readonly Standing[] } | null>(null);
+  const solved = useTurns(PIECES, rested && possible);
   const shown = useMemo(() => {
     if (!rested) return last.current;
     if (!possible) return null;
     const setup = { ...set, scenario: draft };
+    if (solved === 0) looks.fitted(setup, response);
+    if (solved === 1) looks.handedOut(setup, response);
+    if (solved < PIECES) return last.current;
     return { wanted: looks.wanted(setup, response), display: looks.handedOut(setup, response) };
-  }, [rested, possible, ...made, start.slugs, start.randomTurns]);
+  }, [rested, possible, solved, ...made, start.slugs, start.randomTurns]);
   last.current = shown;
   useEffect(() => {
     if (!rested || shown === null) return;
@@ -52,7 +59,7 @@ export function useLook(port: WorkshopPort, set: Omit<BenchSetup, 'scenario'>, r
   }, [shown]);
   return {
     look: shown === null ? null : { ...shown, lines: lined?.lines ?? null },
-    behind: !rested || (shown !== null && lined?.of !== shown),
+    behind: !rested || (possible && solved < PIECES) || (shown !== null && lined?.of !== shown),
   };
 }
 
