@@ -100,6 +100,7 @@ interface JsonPhrases {
   restOfString: [];
   fourHex: [];
   knownEscape: [];
+  wholeSign: [];
   digit: [];
   heldNumber: [];
   value: [];

@@ -93,6 +93,9 @@ const NUMBER = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y;
 // biome-ignore lint/suspicious/noControlCharactersInRegex: JSON forbids them in a string, so they end the plain part
 const PLAIN = /[^"\\\u0000-\u001f]*/y;
 
+const LONE_HALF = /[\ud800-\udfff]/u;
+const escaped = (half: string): string => `\\u${half.charCodeAt(0).toString(16)}`;
+
 function readText(
   text: string,
   limits: JsonLimits,
@@ -143,7 +146,12 @@ function readText(
       else fail(['knownEscape']);
     }
     at++;
-    return plain ? text.slice(from + 1, at - 1) : (JSON.parse(text.slice(from, at)) as string);
+    if (plain) return text.slice(from + 1, at - 1);
+    const said = JSON.parse(text.slice(from, at)) as string;
+    // No UTF-8 can hold it, so two different files would have one hash (RFC 8785, 3.2.2.2, has it refused).
+    const half = LONE_HALF.exec(said);
+    if (half !== null) throw new Fault(from, ['written', escaped(half[0])], ['wholeSign']);
+    return said;
   };
 
   const readNumber = (): number => {

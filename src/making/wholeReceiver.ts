@@ -183,7 +183,12 @@ export function procedure(
   return [
     step('safe', say.safe),
     step('connect', say.connect(injectAt!, observeAt!, observeWith === 'probe')),
-    step('setUp', `${say.sweep(centreHz!, spanHz!)} ${level}`.trim(), [], ['sweep', 'level', 'trace']),
+    step(
+      'setUp',
+      `${say.sweep(centreHz!, spanHz!, setUp.slowSweep === true)} ${level}`.trim(),
+      [],
+      ['sweep', 'level', 'trace'],
+    ),
     ...biases.map((b) => step('setUp', say.bias(b.at, b.volts), [], ['bias'])),
     step('setUp', say.phasing, [], ['phasing', 'blanking']),
     step('setUp', say.markers(markersHz ?? []), [], ['markers']),

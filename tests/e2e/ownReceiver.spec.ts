@@ -167,7 +167,13 @@ test('it is kept in this browser, listed on the next visit, edited and taken awa
   await id.press('Enter');
   await ready(page);
   await button(page, say.save.keepLong).click();
-  await expect(page.getByText(say.save.keptHow('pier-set'))).toBeVisible();
+  await expect(page.getByText(say.save.kept('Harbour watch receiver'))).toBeVisible();
+  // On to a scenario on it, which is a draft of its own; the desk is the same afterwards.
+  await button(page, say.save.scenarioOn).click();
+  await expect(page.getByRole('combobox', { name: en.workshop.receiverField, exact: true })).toHaveValue('pier-set');
+  await expect(page.locator('.plan-slug')).toHaveCount(3);
+  await page.getByRole('button', { name: en.workshop.receiver.tab, exact: true }).click();
+  await ready(page);
   // The page comes back as it was left; the list is where another deck begins.
   await page.reload();
   await ready(page);

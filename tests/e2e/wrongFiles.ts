@@ -1,5 +1,6 @@
 /** What somebody may bring by mistake, or to do harm: each is to be refused whole, with its reasons. Common practice, no source. */
 import { readFileSync } from 'node:fs';
+import { gzipSync } from 'node:zlib';
 
 export interface WrongFile {
   readonly name: string;
@@ -66,6 +67,27 @@ const WRONG: Readonly<Record<string, string | Buffer>> = {
   'no-such-set.json': changed({ receiver: 'no-such-set' }),
   'key-more.json': changed({ colour: 'red' }),
   'many-wrong.json': changed({ title: '', order: -1, toleranceFactor: 'wide' }),
+  // Real archives and papers, whatever they are called.
+  'packed.json': gzipSync(good),
+  'paper.pdf': '%PDF-1.7\n%\u00e2\u00e3\u00cf\u00d3\n1 0 obj\n<< /Type /Catalog >>\nendobj\n',
+  'wide.json': Buffer.from(good, 'utf16le'),
+  'lines-of-json.json': `${JSON.stringify(json)}\n${JSON.stringify(json)}\n`,
+  'other-lines.json': `${good.replaceAll('\n', '\r\n')}\r\n]`,
+  'other-digits.json': good.replace('"order": 77', '"order": 077'),
+  'hexadecimal.json': good.replace('"order": 77', '"order": 0x4d'),
+  'number-in-quotes.json': changed({ order: '77' }),
+  'list-for-text.json': changed({ title: ['The boat shed'] }),
+  'half-a-sign.json': good.replace('The boat shed', 'The boat \\ud800 shed'),
+  'turned-about.json': changed({ title: 'The \u202eboat shed' }),
+  'path-for-id.json': changed({ id: '../../boat-shed' }),
+  'long-title.json': changed({ title: 'shed '.repeat(20_000) }),
+  'constructor.json': changed({ constructor: { prototype: { title: 'x' } } }),
+  'deep.json': `${'['.repeat(100_000)}${']'.repeat(100_000)}`,
+  'deep-keys.json': `${good.trimEnd().slice(0, -1)},"words":${'{"a":'.repeat(2000)}1${'}'.repeat(2000)}}`,
+  'newer-run.json': run({ version: 3 }),
+  'newer-evening.json': evening({ version: 2 }),
+  'evening-in-evening.json': evening({ scenarios: [JSON.parse(evening())] }),
+  [`${'a-very-long-name-'.repeat(14)}.json`]: '{"format": "haystack-scenario"',
 };
 
 export const WRONG_FILES: readonly WrongFile[] = Object.entries(WRONG).map(([name, contents]) => ({

@@ -25,7 +25,8 @@ describe('good text', () => {
   });
 
   it('may hold every escape, a byte order mark, and numbers in any dress', () => {
-    const text = '\ufeff{"a":"\\u00e9\\n\\"\\\\\\/\\b\\f\\r\\t","b":[-0.5e-3,1E+2,0,-0],"c":null,"d":true,"e":false}';
+    const text =
+      '\ufeff{"a":"\\u00e9\\n\\"\\\\\\/\\b\\f\\r\\t","b":[-0.5e-3,1E+2,0,-0],"c":null,"d":true,"e":false,"f":"\\ud83d\\udd14"}';
     expect(parseJson(text, 'f.json')).toEqual({ ok: true, value: JSON.parse(text.slice(1)) });
   });
 
@@ -46,6 +47,7 @@ describe('bad text', () => {
     ['{"a":"x\ny"}', 'line 1, column 8', '"\\n"', 'the rest of a string and its closing quote'],
     ['"\\q"', 'line 1, column 3', '"q"', 'a known escape after the backslash'],
     ['"\\u12g4"', 'line 1, column 3', '"u"', 'four hexadecimal digits after \\u'],
+    ['{"a":"x\\ud800 y"}', 'line 1, column 6', '\\ud800', 'both halves of a surrogate pair'],
     ['nul', 'line 1, column 1', '"n"', 'a value'],
     ['{} x', 'line 1, column 4', '"x"', 'nothing more after the value'],
     ['01', 'line 1, column 2', '"1"', 'nothing more after the value'],

@@ -20,6 +20,7 @@ import type { RoomProps } from '../roomProps.ts';
 import { useRoomLinks } from '../useRoomLinks.ts';
 import { readBrought } from './broughtReceiver.ts';
 import { createReceiverDesk, type ReceiverDesk } from './receiverDesk.ts';
+import { wantScenarioOn } from './scenarioOn.ts';
 import { deskPlace, useDesk } from './useDesk.ts';
 import { useBroughtReceivers, useOwnReceivers } from './useOwnReceivers.ts';
 
@@ -45,6 +46,7 @@ export default function ReceiverRoom({ logbook, go }: RoomProps) {
   const links = useRoomLinks('workshop', { logbook, go });
   const [refused, setRefused] = useState<readonly string[]>([]);
   const [told, setTold] = useState<string | null>(null);
+  const [keptId, setKeptId] = useState<string | null>(null);
   const kept = useOwnReceivers();
   const brought = useBroughtReceivers();
   const [checked, setChecked] = useState<Checked | null>(null);
@@ -85,6 +87,13 @@ export default function ReceiverRoom({ logbook, go }: RoomProps) {
   const canSave = now !== null && now.left.length === 0 && made !== null;
   const port: ReceiverPort = {
     ...{ making, standing, refused, kept, brought, told, canSave },
+    scenarioOn:
+      keptId === null || keptId !== made?.receiver.id
+        ? null
+        : () => {
+            wantScenarioOn(keptId);
+            go({ page: 'workshop', place: null });
+          },
     left: now?.left ?? null,
     makings: desk.all().map(({ key, history }) => ({ key, name: nameOf(history.now) })),
     openKey: open?.key ?? null,
@@ -151,7 +160,10 @@ export default function ReceiverRoom({ logbook, go }: RoomProps) {
       pageOwnReceivers()
         .then((shelf) => shelf.keep(savedFiles(making, made)))
         .then(
-          (read) => setTold(read.ok ? `${say.kept(setName)} ${say.keptHow(id)}` : say.notKept),
+          (read) => {
+            setTold(read.ok ? say.kept(setName) : say.notKept);
+            setKeptId(read.ok ? id : null);
+          },
           () => setTold(say.notKept),
         );
     },

@@ -1,5 +1,5 @@
 /** The workshop's desk for scenarios: drafts from the shelf, sets from the library, files to and fro. */
-import { useMemo, useState } from 'preact/hooks';
+import { useEffect, useMemo, useState } from 'preact/hooks';
 import type { Problem } from '../../base/result.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import type { HandingPort } from '../../rooms/workshop/scenario/provingPort.ts';
@@ -18,6 +18,7 @@ import { routeHash } from '../routes.ts';
 import { useRoomLinks } from '../useRoomLinks.ts';
 import { createDraftDesk, type DraftDesk } from './draftDesk.ts';
 import { readDraft, writeDraft } from './eveningDraft.ts';
+import { takeWantedReceiver } from './scenarioOn.ts';
 import { deskPlace, useDesk } from './useDesk.ts';
 import { useOwnReceivers } from './useOwnReceivers.ts';
 import { useProving } from './useProving.ts';
@@ -42,6 +43,10 @@ function ScenarioDesk({ library, own, logbook, go }: RoomProps) {
   const words = useWords();
   const desk = useMemo(() => openDesk(library), [library]);
   useDesk(desk);
+  useEffect(() => {
+    const receiver = takeWantedReceiver();
+    if (receiver !== null) desk.add((no) => newDraft(receiver, no));
+  }, [desk]);
   const ownReceivers = useOwnReceivers().map(({ id, setName }) => ({ id, name: setName }));
   const [refused, setRefused] = useState<WorkshopPort['refused']>([]);
   const { key, history } = desk.open();
@@ -157,8 +162,7 @@ async function toReceiver(library: Library, desk: DraftDesk, id: string): Promis
     desk.change(onReceiver(history.now, loaded.value.receiver), 'receiver');
 }
 
-/** null: it is open now. A draft under the same name is not written over: the file comes in as one more. */
-/** A file that is a scenario lies on the desk then; of any other, all that is wrong with it. */
+/** A file that is a scenario lies on the desk then, one more where there is one of that name; of any other, all that is wrong with it. */
 function bring(desk: DraftDesk, file: string, text: string): readonly Problem[] {
   const read = draftFromText(text, file);
   if (read.ok) desk.add(() => read.value);

@@ -96,7 +96,7 @@ interface NextProps {
 function Next({ card, known, open }: NextProps) {
   const { course: words } = useFirstWords();
   const { scenario, onBench, best } = card;
-  const par = scenario.par === null ? null : words.turns(scenario.par.turns);
+  const par = scenario.par === null || scenario.uncertified ? null : words.turns(scenario.par.turns);
   const line =
     onBench !== null
       ? words.started(scenario.code, words.turns(onBench.turns), par)

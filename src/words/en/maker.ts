@@ -21,8 +21,8 @@ export const makerWords = {
   safe: 'Read the cautions and tick them off.',
   connect: (inject: string, observe: string, probe: boolean): string =>
     `Earth strap first. RF lead to ${inject}, ${probe ? 'probe' : 'detector lead'} to ${observe}.`,
-  sweep: (centreHz: number, spanHz: number): string =>
-    `Centre ${format.frequency(centreHz)}, span ${format.width(spanHz)}.`,
+  sweep: (centreHz: number, spanHz: number, slow: boolean): string =>
+    `Centre ${format.frequency(centreHz)}, span ${format.width(spanHz)}.${slow ? ' Slow sweep on.' : ''}`,
   level: (volts: number): string => `Level for ${format.quantity(volts, 'V')} at the top.`,
   levelAt: (volts: number, hz: number): string =>
     `Level for ${format.quantity(volts, 'V')} at ${format.frequency(hz)}.`,

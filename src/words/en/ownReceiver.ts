@@ -197,8 +197,8 @@ export const ownReceiverWords = {
     receiver: 'Save receiver',
     keep: 'Keep and try',
     keepLong: 'Keep and try: in this browser, where scenarios find it',
-    kept: (name: string): string => `${name} is kept. Scenarios can name it as their receiver now.`,
-    keptHow: (id: string): string => `"receiver": "${id}"`,
+    kept: (name: string): string => `${name} is kept. It is in the list of receivers on the Scenario tab now.`,
+    scenarioOn: 'Make a scenario on it',
     notKept: 'This browser could not store it. Save the two files instead.',
     taken: (id: string): string =>
       `A receiver that comes with Haystack is called ${id}. Give yours another short name.`,

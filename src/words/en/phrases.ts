@@ -184,6 +184,7 @@ export const phraseWords: PhraseWords = {
   restOfString: () => 'the rest of a string and its closing quote',
   fourHex: () => 'four hexadecimal digits after \\u',
   knownEscape: () => 'a known escape after the backslash',
+  wholeSign: () => 'both halves of a surrogate pair',
   digit: () => 'a digit',
   heldNumber: () => 'a number that can be held',
   value: () => 'a value',

@@ -70,6 +70,7 @@ export function SavePanel({ port, making }: { readonly port: ReceiverPort; reado
         </Button>
       </div>
       <p role="status">{port.told}</p>
+      {port.scenarioOn === null ? null : <Button onClick={port.scenarioOn}>{say.scenarioOn}</Button>}
     </section>
   );
 }

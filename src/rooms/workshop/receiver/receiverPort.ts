@@ -32,6 +32,8 @@ export interface ReceiverPort {
   readonly brought: readonly (KeptReceiver & { readonly hash: string })[];
   /** what came of keeping or taking away, in words */
   readonly told: string | null;
+  /** begins a scenario on the receiver that has just been kept; null: none has */
+  readonly scenarioOn: (() => void) | null;
   bring(files: readonly File[]): void;
   beginExample(): void;
   openKept(id: string): void;
