@@ -70,6 +70,13 @@ describe('the valve strip as it stands on the bench', () => {
     expect(half.sigmaVolts / sigmaVolts).toBeGreaterThan(0.9);
     expect(half.sigmaVolts / sigmaVolts).toBeLessThan(0.97);
     expect(half.bandHz).toBeGreaterThan(bandHz);
+    expect(half.sigmaVolts).toBeCloseTo(0.033, 3);
+    expect(half.bandHz / 1e6).toBeCloseTo(3.3, 1);
+    // As the formula for large tanks would have the diode: a harder load, a lower gain.
+    const closed = detectorLoads(detector!, { ...detectorDiode(deck, detector!), harmonics: null });
+    noise.stand(closed.map((load) => ({ ...load, carrierVolts: 1 })));
+    expect(noise.at('det').sigmaVolts).toBeCloseTo(0.027, 3);
+    expect(noise.at('det').bandHz / 1e6).toBeCloseTo(2.7, 1);
     noise.stand(loads.map((load) => ({ ...load, carrierVolts: 1 })));
     noise.path.setValue({ element: 'G3', value: 4.5e-3 });
     expect(noise.at('det').sigmaVolts / sigmaVolts).toBeCloseTo(0.5, 3);

@@ -24,6 +24,11 @@ describe('a screen that is left off', () => {
     expect(Math.abs(betweenBalls(metres) / whole - 1)).toBeLessThan(share);
   });
 
+  test('two cans of an inch and a quarter, 140 mm apart: 0.20 pF (4 pi e0 a^2 / d)', () => {
+    expect(BALL_METRES).toBeCloseTo(0.03175 / 2, 12);
+    expect(betweenBalls(0.14) * 1e12).toBeCloseTo(0.2, 3);
+  });
+
   test('lets the more through the nearer its two places stand', () => {
     const strip = receivers.get('video-valve-45m')!;
     // T5 stands farther from T2 than T4 does.
