@@ -93,6 +93,19 @@ test('the table is saved and printed whole, whatever is shown', async ({ page })
   await page.emulateMedia({ media: 'print' });
   await expect(page.locator('.paper-runs tbody tr')).toHaveCount(all);
   await expect(page.locator('.paper-list')).toBeVisible();
+  // As wide as A4 between its margins: no word of a head is broken.
+  await page.setViewportSize({ width: 718, height: 1000 });
+  const broken = () =>
+    page.locator('.paper-runs th').evaluateAll((heads) =>
+      heads
+        .filter((head) => {
+          const words = document.createRange();
+          words.selectNodeContents(head);
+          return !/\s/.test(head.textContent ?? '') && words.getClientRects().length > 1;
+        })
+        .map((head) => head.textContent),
+    );
+  await expect.poll(broken).toEqual([]);
   await expect(page.locator('.class-main')).toBeHidden();
 });
 
