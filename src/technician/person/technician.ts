@@ -59,7 +59,7 @@ const TRAP_MISSED_DB = 3;
 export interface Habits {
   /** each slug is rocked through where it belongs */
   readonly rocks?: boolean;
-  /** by the procedure of the sheet first, stage by stage, and only then by what the whole curve shows */
+  /** where the whole curve is not right, by the procedure of the sheet first, stage by stage, and only then by what the whole curve shows */
   readonly byStages?: boolean;
 }
 
@@ -85,16 +85,21 @@ export function doTheJob(
   const fromStops = backFromStops(bench);
   if (!fromStops && surely) obviousParts(bench, main);
   backThroughCoils(bench);
-  // From the stops the stages are gone through by the notebook anyway.
-  if (byStages && !fromStops) followProcedure(bench);
+  // A set that reads right is left alone, and from the stops the stages are gone through by the notebook anyway.
+  const stages = (): void => {
+    if (byStages && !fromStops && !allInside(bench)) followProcedure(bench);
+  };
   // Where several curves pull at each other's slugs the slugs come first all the same.
   const alone = sheet.chart.length > 0 && sheet.responses.length === 1;
   const sealedParts = alone && sheet.sealed;
+  if (!sealedParts) stages();
   // Half way is too far from right for the notebook, but for one stage at a time.
   const dead = sealedParts && !fromStops ? deadParts(bench, main) : [];
   const early = sealedParts && !fromStops && dead.length === 0 ? trapParts(bench, main, true) : [];
   const beyond = sealedParts && !fromStops && dead.length + early.length === 0 && isBeyondSlugs(bench, main);
   const traced = beyond ? traceBack(bench, main) : [];
+  // Where nobody says whether a part has failed no stage is set round one that has.
+  if (sealedParts) stages();
   let right = (!fromStops || stepsAlone(sheet, main).length > 0) && withNotebook(bench);
   if (sheet.chart.length > 0 && stuckCoils(bench)) right = withNotebook(bench);
   const late =
