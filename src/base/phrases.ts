@@ -46,6 +46,7 @@ interface ShapePhrases {
   multipleOf: [step: number, unit: Unit];
   yesOrNo: [];
   text: [most: number];
+  noteText: [];
   fileId: [];
   shortId: [];
   elementName: [];

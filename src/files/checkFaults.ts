@@ -14,7 +14,7 @@ import { partsTray } from '../receiver/faults/partsTray.ts';
 import type { Receiver, Stage } from '../receiver/receiver.ts';
 import { type Complain, oneOf, type Path } from './complaints.ts';
 import { placeInFile } from './faultFile.ts';
-import { eachKnown } from './known.ts';
+import { asFarAsKnown, eachKnown } from './known.ts';
 
 export function checkFaults(faults: readonly Fault[], receiver: Receiver, deck: Deck, complain: Complain): void {
   let whole = true;
@@ -141,9 +141,11 @@ function checkFault(fault: Fault, receiver: Receiver, deck: Deck, at: Path, comp
   const values: Readonly<Record<string, unknown>> = fault;
   for (const [key, field] of Object.entries(faultRowOf(fault).fields)) {
     const known = choicesOf(field, receiver, deck);
-    const value = String(values[key]);
-    if (known !== null && !known.has(value))
-      complain([...at, ...placeInFile(fault.kind, key)], ['named', value], known.wanted);
+    if (known === null) continue;
+    asFarAsKnown(() => {
+      const value = String(values[key]);
+      if (!known.has(value)) complain([...at, ...placeInFile(fault.kind, key)], ['named', value], known.wanted);
+    });
   }
 }
 

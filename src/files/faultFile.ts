@@ -20,10 +20,16 @@ export function placeInFile(kind: FaultKind, field: string): readonly (string | 
   return named.length === 1 ? ['part'] : ['parts', at];
 }
 
-export function faultFromFile({ part, parts, ...rest }: Plain): Fault {
-  const names = parts === undefined ? [part] : (parts as readonly unknown[]);
-  const named = namedFields(rest.kind as FaultKind).map((field, i) => [field, names[i]]);
-  return { ...Object.fromEntries(named), ...rest } as Fault;
+/** What stands in the file is copied unread: a place that was refused stays closed (`known.ts`) and hides nothing of the rest. */
+export function faultFromFile(fault: Plain): Fault {
+  const { part, parts, ...rest } = Object.getOwnPropertyDescriptors(fault);
+  const inList = (i: number): PropertyDescriptor | undefined =>
+    Array.isArray(parts?.value) ? Object.getOwnPropertyDescriptor(parts.value, i) : parts;
+  const named = namedFields(fault.kind as FaultKind).flatMap((field, i) => {
+    const place = part ?? inList(i);
+    return place === undefined ? [] : [[field, place] as const];
+  });
+  return Object.defineProperties({}, { ...Object.fromEntries(named), ...rest }) as Fault;
 }
 
 /** As `faultFromFile`, the other way; also of a fault of the first version, which is as ours. */

@@ -43,7 +43,13 @@ function unknownKeys(issue: v.BaseIssue<unknown>, file: string): Problem[] {
   return Object.keys(last.input)
     .filter((key) => !known.includes(key))
     .slice(0, PROBLEMS_LISTED)
-    .map((key) => ({ file, place: pointer([...path, key]), found: ['key', cut(key, 60)], wanted }));
+    .map((key) => {
+      const value = (last.input as Readonly<Record<string, unknown>>)[key];
+      // A note may stand in any object: it is what stands there that is wrong.
+      if (key === 'note' && typeof value !== 'string')
+        return { file, place: pointer([...path, key]), found: shown(value), wanted: ['noteText'] };
+      return { file, place: pointer([...path, key]), found: ['key', cut(key, 60)], wanted };
+    });
 }
 
 /** JSON pointer (RFC 6901). */

@@ -113,6 +113,27 @@ const TABLE: readonly (readonly [string, string, Break, readonly string[]])[] = 
     ],
   ],
   [
+    'a scenario with faults of parts that are not, by figures that cannot be and with keys too many',
+    SCENARIO,
+    (s) => {
+      s.faults = [
+        { kind: 'driftedCapacitor', part: 'C99', factor: 200 },
+        { kind: 'swappedTraps', parts: ['C47', 'R99'], turns: 3 },
+        { kind: 'wrongLoad', part: 7, ohms: 0 },
+      ];
+      s.start.note = 7;
+    },
+    [
+      'line 33, column 13, /start/note: found 7, wanted text, as a note is for people to read',
+      'line 61, column 15, /faults/0/part: found "C99", wanted one of "Cmix", "Cin", "C39", "C47", "Cp1", "C41", "Cp2", "Cp3", "Cdet"',
+      'line 62, column 17, /faults/0/factor: found 200, wanted a number from 0.01 to 100',
+      'line 68, column 9, /faults/1/parts/1: found "R99", wanted one of "Cmix", "Cin", "C39", "C47", "Cp1", "C41", "Cp2", "Cp3", "Cdet"',
+      'line 70, column 7, /faults/1/turns: found the key "turns", wanted no other keys here than kind and parts',
+      'line 74, column 15, /faults/2/part: found 7, wanted the name of a deck element, such as "L1"',
+      'line 75, column 15, /faults/2/ohms: found 0 Ω, wanted from 1 mΩ to 1 GΩ',
+    ],
+  ],
+  [
     'a scenario without a story, a receiver or a language that is one',
     SCENARIO,
     (s) => {

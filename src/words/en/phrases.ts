@@ -134,6 +134,7 @@ export const phraseWords: PhraseWords = {
   wholeFrom: (least, most, unit) => `a whole number from ${stretch(least, most, unit)}`,
   multipleOf: (step, unit) => `a multiple of ${amount(step, unit)}`,
   yesOrNo: () => 'true or false',
+  noteText: () => 'text, as a note is for people to read',
   text: (most) => `text of 1 to ${most} characters without control characters, not blank`,
   fileId: () => 'lower-case letters and digits in words joined by hyphens, at most 40',
   shortId: () => 'a letter, then letters and digits, at most 12',
