@@ -12,13 +12,13 @@ import { responseById } from '../receiver/responses.ts';
 import type { StatedResponse } from '../receiver/statedResponse.ts';
 import { replay } from '../run/replay.ts';
 import { offersParts } from '../scenario/diagnosis.ts';
-import type { Scenario } from '../scenario/scenario.ts';
+import { countedPar } from '../scenario/par.ts';
 import type { DraftLine } from './draft.ts';
 import { conductEvidence, diagnosisEvidence, findingEvidence, proofEvidence, setUpEvidence } from './evidence.ts';
 import { FULL_WITHIN, roundMeasured, tolerancesAway } from './falling.ts';
 import { failedParts, uncured } from './faultLines.ts';
 
-import { FREE_TURNS, HELPER_SECONDS } from './limits.ts';
+import { HELPER_SECONDS } from './limits.ts';
 import { type Evidence, linesOf } from './lines.ts';
 import { BLOCKS, type Block, type CurveSample, type Report, type ScoreLine } from './report.ts';
 import { type CoreTurns, createSheetJudge, type SheetJudge } from './response.ts';
@@ -52,7 +52,7 @@ export function createGrader(table: readonly Rule[], version: RulesVersion = RUL
     const lastMs = Math.min(events.at(-1)?.atMs ?? 0, limitMs ?? Number.POSITIVE_INFINITY);
     const seconds = roundMeasured(Math.max(end.seconds, lastMs / 1000), 'seconds');
 
-    const par = version < 6 ? scenario.par : withFreeTurns(scenario.par);
+    const par = version < 6 ? scenario.par : countedPar(scenario.par);
     const curves = setCurves(setup);
     const { bench, sound, printed, asFound } = curves;
     const asLeft = curves.with(end.replaced);
@@ -143,11 +143,6 @@ export function createGrader(table: readonly Rule[], version: RulesVersion = RUL
       ...(diagnosis === undefined ? {} : { diagnosis }),
     };
   };
-}
-
-/** Where hardly anything is astray two slugs may still be tried and put back. */
-function withFreeTurns(par: Scenario['par']): Scenario['par'] {
-  return { ...par, turns: Math.max(par.turns, FREE_TURNS) };
 }
 
 /** As it stood at the limit; what was wrong is said with the signature, which may come after it. */

@@ -7,5 +7,3 @@ export const LEAST_WORK_SHARE = 0.25;
 
 /** G68: what a helper's set-up counts for in the time of a run, as long as par gives a learner for it. */
 export const HELPER_SECONDS = 300;
-/** Turns that cost nothing, whatever par says (G34): two slugs tried by half a turn and put back. */
-export const FREE_TURNS = 2;

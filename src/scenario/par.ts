@@ -12,8 +12,14 @@ export const PAR_NOT_KNOWN: Par = Object.freeze({ turns: 40, seconds: 3600, stan
 /** The same as it was written into files while a copy of it was taken for a par. */
 export const PAR_ONCE_WRITTEN: Par = Object.freeze({ turns: PAR_NOT_KNOWN.turns, seconds: PAR_NOT_KNOWN.seconds });
 
-/** Par as it is told before the signature. Of a sealed job never: it counts what lies astray and what has failed, and so would give both away. */
+/** Turns that cost nothing, whatever the certifier found (G34): where hardly anything is astray two slugs may still be tried by half a turn and put back. */
+export const FREE_TURNS = 2;
+
+/** Par as a run is marked by it. */
+export const countedPar = (par: Par): Par => ({ ...par, turns: Math.max(par.turns, FREE_TURNS) });
+
+/** Par as it is told before the signature, which is the one that counts. Of a sealed job never: it counts what lies astray and what has failed, and so would give both away. */
 export const toldPar = ({ sealed, par }: { readonly sealed: boolean; readonly par: Par }): Par | null =>
-  sealed ? null : par;
+  sealed ? null : countedPar(par);
 
 export const parIsKnown = ({ par }: { readonly par: Par }): boolean => par.standsForNone !== true;

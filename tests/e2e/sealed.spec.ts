@@ -8,6 +8,7 @@ import type { Page } from '@playwright/test';
 import { type BenchSetup, designOf, initialState } from '../../src/bench/setup.ts';
 import { attemptSetup } from '../../src/certify/attempt.ts';
 import { slugLetters } from '../../src/receiver/slugLetters.ts';
+import { countedPar } from '../../src/scenario/par.ts';
 import { atHandWords, headerWords, rackWords } from '../../src/words/en/bench.ts';
 import { dialogWords } from '../../src/words/en/benchTalk.ts';
 import { format } from '../../src/words/en/numbers.ts';
@@ -77,6 +78,7 @@ function secretsOf(setup: BenchSetup): readonly RegExp[] {
     .map(({ screwTurns }) => screwTurns.toFixed(3))
     .filter((depth) => !/[05]0\d$/.test(depth))
     .flatMap((depth) => [new RegExp(`(?<![\\d.])${escaped(depth)}`), exact(Number(depth.slice(0, -1)))]);
+  const told = countedPar(scenario.par);
   const design = setup.design?.receiver.adjusters ?? [];
   const dealt = setup.receiver.adjusters.filter((a, i) => a.nominalHenries !== design[i]?.nominalHenries);
   return [
@@ -88,9 +90,7 @@ function secretsOf(setup: BenchSetup): readonly RegExp[] {
     /data-(seed|fault|phase|start|truth)/,
     /\bcore \d+ of \d+ turns deep\b/,
     // Par counts the turns that lie astray and each part that has failed.
-    new RegExp(
-      `Turns.par ${escaped(format.eighths(scenario.par.turns))}\\b|par ${escaped(format.turnsLong(scenario.par.turns))}`,
-    ),
+    new RegExp(`Turns.par ${escaped(format.eighths(told.turns))}\\b|par ${escaped(format.turnsLong(told.turns))}`),
     new RegExp(`"par":\\{[^}]*${scenario.par.seconds}`),
   ];
 }

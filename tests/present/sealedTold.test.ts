@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { entryOf } from '../../src/present/entryOf.ts';
 import { jobSheet } from '../../src/receiver/jobSheet.ts';
-import { toldPar } from '../../src/scenario/par.ts';
+import { countedPar, toldPar } from '../../src/scenario/par.ts';
 import { headerWords } from '../../src/words/en/bench.ts';
 import { courseWords } from '../../src/words/en/course.ts';
 import { eveningWords } from '../../src/words/en/evening.ts';
@@ -22,7 +22,7 @@ const NUMBERS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'e
 describe('par', () => {
   it('is told of a practice job and of no sealed one, whatever it is', () => {
     const { scenario } = setupOf('off-centre');
-    expect(toldPar(scenario)).toEqual(scenario.par);
+    expect(toldPar(scenario)).toEqual(countedPar(scenario.par));
     expect(toldPar({ ...scenario, sealed: true })).toBeNull();
   });
 

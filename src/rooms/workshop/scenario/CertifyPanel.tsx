@@ -5,6 +5,7 @@ import { useWords } from '../../../kit/hooks/useWords.ts';
 import { PlateTitle } from '../../../kit/PlateTitle.tsx';
 import { Button, Frame } from '../../../kit/theme/art.tsx';
 import type { SetParts } from '../../../receiver/individualSet.ts';
+import { countedPar } from '../../../scenario/par.ts';
 import { BOUNDS } from '../../../workshop/formBounds.ts';
 import { unwritten, withPlainTexts } from '../../../workshop/unwritten.ts';
 import { letterOf, partsToReplace, saidChange, saidReason, shortLine } from './certifySaid.ts';
@@ -113,7 +114,8 @@ function Passed({ port, proving, state, set }: OutcomeProps) {
   const { certification, technician, step } = state;
   if (!certification?.ok) return null;
   const { certificate } = certification;
-  const { par, route, reached, difficulty } = certificate;
+  const { route, reached, difficulty } = certificate;
+  const par = countedPar(certificate.par);
   const parts = partsToReplace(port.draft, set).map((part) => partCalled(words, set.receiver, part));
   const verdict =
     technician === null
