@@ -13,7 +13,7 @@ export const PAR_NOT_KNOWN: Par = Object.freeze({ turns: 40, seconds: 3600, stan
 export const PAR_ONCE_WRITTEN: Par = Object.freeze({ turns: PAR_NOT_KNOWN.turns, seconds: PAR_NOT_KNOWN.seconds });
 
 /** Turns that cost nothing, whatever the certifier found (G34): where hardly anything is astray two slugs may still be tried by half a turn and put back. */
-export const FREE_TURNS = 2;
+const FREE_TURNS = 2;
 
 /** Par as a run is marked by it. */
 export const countedPar = (par: Par): Par => ({ ...par, turns: Math.max(par.turns, FREE_TURNS) });
