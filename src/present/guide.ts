@@ -8,6 +8,7 @@ import type { BenchState, LeadId } from '../bench/benchState.ts';
 import { type BenchSetup, firstResponse, initialState } from '../bench/setup.ts';
 import { sheetFittings, sheetLeads } from '../bench/sheetSetUp.ts';
 import { toolFor } from '../bench/tools.ts';
+import { findingsOf } from '../bench/witness.ts';
 import { nominalTurns } from '../receiver/slugLaw.ts';
 import type { ProofId } from '../scenario/proofId.ts';
 import type { MissingCode } from '../session/missing.ts';
@@ -67,7 +68,9 @@ export function guideSteps(setup: BenchSetup): readonly GuideStep[] {
   const ends = sheetLeads(receiver, response);
   const fittings = sheetFittings(setUp);
   const asFound = initialState(setup).slugs;
-  const said = ({ state }: GuideMoment, proof: ProofId): boolean => state.proofs[proof].finding !== undefined;
+  const finding = ({ state }: GuideMoment, proof: ProofId) => findingsOf(setup, state)[proof];
+  /** What does not fit the picture is not said yet: the card still asks, or the act is to be done again. */
+  const said = (moment: GuideMoment, proof: ProofId): boolean => finding(moment, proof) === 'right';
   const allSaid = (moment: GuideMoment): boolean => scenario.proofs.every((proof) => said(moment, proof));
   const provedAny = ({ state }: GuideMoment): boolean => scenario.proofs.some((proof) => state.proofs[proof].done);
   /** A proof moves what the set-up has put right, and puts it back. */
@@ -149,7 +152,7 @@ export function guideSteps(setup: BenchSetup): readonly GuideStep[] {
       id: words,
       words,
       phase: 'prove',
-      stands: ({ state }) => state.proofs[id].done,
+      stands: (moment) => moment.state.proofs[id].done && finding(moment, id) !== 'again',
       spot: () => ({ kind: 'control', control }),
       // One press away, and the next one back: in between there is something to see.
       show({ state }) {

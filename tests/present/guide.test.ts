@@ -86,6 +86,19 @@ describe('the guide through a first bench', () => {
     expect(Object.values(moment.session.done)).toEqual([true, true, true, true, true]);
   });
 
+  it('stays with the card while an answer does not fit the picture, then with the act, and never goes on to the signature', () => {
+    // A level that is halved makes the whole curve smaller: the height cannot have stayed.
+    const wrong = { type: 'findingStated', proof: 'halveLevel', answer: 'hardly', figure: 2.5 } as const;
+    const { state, moment } = shown((id, { state: now }) =>
+      id.startsWith('slug ') ? stateAfter(setup, alignmentActs(setup, now), now) : null,
+    );
+    expect(steps[guideStepNow(steps, moment)]!.id).toBe('halveLevel seen');
+    const said = stateAfter(setup, [wrong], state);
+    expect(steps[guideStepNow(steps, momentOf(said))]!.id).toBe('halveLevel seen');
+    const twice = stateAfter(setup, [wrong], said);
+    expect(steps[guideStepNow(steps, momentOf(twice))]!.id).toBe('halveLevel');
+  });
+
   it('means the knob that is off, and says which way it goes', () => {
     const { setUp } = firstResponse(setup);
     const at = (id: string) => steps.find((step) => step.id === id)!;

@@ -93,7 +93,7 @@ export const guideWords = {
       what: ({ control, up }) =>
         control === 'yVoltsPerDiv'
           ? 'Turn Y gain to fewer volts per division, until the trace is at least three divisions tall.'
-          : `Turn Y position ${upOrDown(up)} until the whole trace is on the face.`,
+          : `Turn Y position ${upOrDown(up)} until the whole trace is on the face, with a division to spare at the top: it may still grow.`,
       why: 'Heights are compared by eye. The taller the trace, the smaller the error.',
     },
     phasing: {
@@ -129,8 +129,7 @@ export const guideWords = {
     },
     halveLevel: {
       title: 'Proof: halve the level',
-      what: ({ levelDb }) =>
-        `Lower the level by 6 dB, read how tall the trace is, and turn it back to ${written(levelDb, 0)} dB.`,
+      what: () => 'Lower the level by 6 dB, read how tall the trace is, and turn it back to where it stood.',
       why: 'If the shape stays as it shrinks, no stage was overloaded and the curve is true. That is what a proof is for.',
     },
     swingPhase: {

@@ -140,7 +140,7 @@ export function Guide({ port, rect, figures, line, onSkip, onSheet }: GuideProps
         </p>
         {line ? null : (
           <>
-            <p class="si">{how === null ? say.seesItself : `${how} ${say.seesItself}`}</p>
+            <p class="si">{how === null || behind !== null ? say.seesItself : `${how} ${say.seesItself}`}</p>
             <PhaseDots steps={steps} at={at} />
             <p>
               <button type="button" class="link" data-opens="sheet" onClick={onSheet}>
