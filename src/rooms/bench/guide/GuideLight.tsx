@@ -18,11 +18,19 @@ export function GuideLight({ port, find, onFound }: GuideLightProps) {
   const [rects, setRects] = useState<readonly Rect[]>([]);
   const last = useRef('');
   useLayoutEffect(() => {
+    // A card grows by what is answered on it.
+    const grown = new ResizeObserver(() => look());
+    let watched: readonly HTMLElement[] = [];
     const look = (): void => {
       const bench = document.querySelector('main')?.getBoundingClientRect();
       if (bench === undefined) return;
       const parts = find();
       onFound?.(parts);
+      if (parts.some((part, i) => part !== watched[i]) || parts.length !== watched.length) {
+        grown.disconnect();
+        for (const part of parts) grown.observe(part);
+        watched = parts;
+      }
       const now = parts.map((part) => around(drawn(part).getBoundingClientRect(), bench));
       const key = JSON.stringify(now);
       if (key === last.current) return;
@@ -37,6 +45,7 @@ export function GuideLight({ port, find, onFound }: GuideLightProps) {
     addEventListener('keyup', look);
     return () => {
       stop();
+      grown.disconnect();
       removeEventListener('scroll', look, { capture: true });
       removeEventListener('resize', look);
       removeEventListener('click', look);
