@@ -49,6 +49,9 @@ export function createFormat(locale: string, words: FigureWords) {
   }
   const written = (value: number, places: number): string => trimmed(value, places, places);
   const atMost = (value: number, places: number): string => trimmed(value, 0, places);
+  /** With at most so many decimals, or with two figures where none would be left: what is little is not nothing. */
+  const notNought = (value: number, places: number): string =>
+    Math.abs(value) < 10 ** -places ? atMost(Number(value.toPrecision(2)), 15) : atMost(value, places);
   /** The locale says where its sign of per cent stands; the figure is ours. */
   const percent = (value: number, places: number): string =>
     percents
@@ -141,6 +144,7 @@ export function createFormat(locale: string, words: FigureWords) {
   return {
     written,
     atMost,
+    notNought,
     trimmed: (value: number, least: number, most: number): string => trimmed(value, least, most),
     said: (value: number, places: number): string => words.aloud(written(value, places)),
     aloud: words.aloud,

@@ -4,7 +4,7 @@ import { parseReceiver } from '../../src/files/receiverSchema.ts';
 import { scenarioToFile } from '../../src/files/scenarioFile.ts';
 import { parseScenario } from '../../src/files/scenarioSchema.ts';
 import { PROBLEMS_LISTED } from '../../src/files/schemaProblems.ts';
-import { saidOf } from './said.ts';
+import { inEnglish, saidOf } from './said.ts';
 import { shippedJson } from './shipped.ts';
 
 const cold = () => shippedJson('vision-if/from-cold.json');
@@ -114,4 +114,19 @@ describe('hostile values', () => {
     const result = parseScenario(json, 'x.json');
     expect(result.ok && scenarioToFile(result.value)).toEqual(json);
   });
+});
+
+it.each([
+  [0.001, '0.001 dB'],
+  [1e-9, '0.000000001 dB'],
+  [0, '0 dB'],
+])('a ripple of %d dB is told as %s, not as nought', (maxRippleDb, found) => {
+  const json = shippedJson('receivers/video-valve-45m/receiver.json');
+  json.responses[0].specification.windows[0].maxRippleDb = maxRippleDb;
+  const read = parseReceiver(json, 'r.json');
+  expect(read.ok).toBe(false);
+  if (read.ok) return;
+  expect(inEnglish(read.problems)).toContainEqual(
+    expect.objectContaining({ place: '/responses/0/specification/windows/0/maxRippleDb', found }),
+  );
 });

@@ -33,9 +33,9 @@ function amount(value: number, unit: Unit): string {
     case 'seconds':
       return format.counted(value, SECONDS);
     case 'degrees':
-      return `${format.atMost(value, 2)}\u00b0`;
+      return `${format.notNought(value, 2)}\u00b0`;
     case 'dB':
-      return `${format.atMost(value, 2)} dB`;
+      return `${format.notNought(value, 2)} dB`;
     default:
       return format.quantity(value, unit);
   }
