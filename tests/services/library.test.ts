@@ -7,6 +7,7 @@ import { benchSetup } from '../../src/certify/benchSetup.ts';
 import { loadScenarioFolder } from '../../src/files/library.ts';
 import { entryOf } from '../../src/present/entryOf.ts';
 import type { ScenarioEntry } from '../../src/present/scenarioEntry.ts';
+import { toldPar } from '../../src/scenario/par.ts';
 import { createEndlessLibrary } from '../../src/services/library/endlessLibrary.ts';
 import { joinLibraries, type Library } from '../../src/services/library/library.ts';
 import { readEntries } from '../../src/services/library/readEntries.ts';
@@ -41,7 +42,7 @@ describe('the index of the shipped scenarios', () => {
         difficulty,
         recommendedAfter,
         sealed,
-        par: sealed ? null : par,
+        par: toldPar({ sealed, par }),
         seed,
         receiver,
       });

@@ -81,7 +81,7 @@ describe('a made-up kind of fault', () => {
       const result = read(fault);
       return saidOf(result).map(({ place, wanted }) => [place, wanted]);
     };
-    expect(told({ ...FAULT, ohms: 1 })).toEqual([['/faults/0/ohms', 'a number from 10 to 1000000']]);
+    expect(told({ ...FAULT, ohms: 1 })).toEqual([['/faults/0/ohms', 'from 10 Ω to 1 MΩ']]);
     expect(told({ kind: 'dampCoil', ohms: 100 })).toEqual([['/faults/0/part', 'a value for "part"']]);
     expect(told({ ...FAULT, farads: 1e-12 })).toEqual([
       ['/faults/0/farads', 'no other keys here than kind, part and ohms'],
