@@ -206,9 +206,9 @@ function Twins<V extends string | boolean>(part: SwitchPartProps<V> & { readonly
         checked={value}
         disabled={disabled}
         onClick={(event) => {
-          // A press on a position's own word sets that position, and leaves it where it is set already.
-          const meant = wordUnder(event, positions);
-          if (meant === value) event.preventDefault();
+          // A press on a position's own word sets that position, and leaves it where it is set already. Where it was is asked of the box, which the press has changed: a quick second press comes before the page is drawn anew.
+          const was = !event.currentTarget.checked;
+          if (wordUnder(event, positions) === was) event.preventDefault();
         }}
         onChange={(event) => onChange(event.currentTarget.checked as V)}
       />
