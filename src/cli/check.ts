@@ -8,7 +8,7 @@ import { difficultyProblem } from '../files/difficultyBands.ts';
 import { checkEvening, readEvening } from '../files/evening.ts';
 import { asFarAsKnown, eachKnown } from '../files/known.ts';
 import { courseProblems, type LoadedReceiver, readText, shelfProblems } from '../files/library.ts';
-import { readReceiverPair } from '../files/readReceiverPair.ts';
+import { readNewReceiver } from '../files/readReceiverPair.ts';
 import { readReceiver } from '../files/receiverSchema.ts';
 import { readRuns } from '../files/runsFile.ts';
 import { readScenario } from '../files/scenarioSchema.ts';
@@ -147,7 +147,7 @@ function soundness(terminal: Terminal, document: Document, name: string, beside:
     }
     case 'receiver': {
       const pair = pairFromFile(terminal, name);
-      const loaded = pair.ok ? readReceiverPair(pair.value) : pair;
+      const loaded = pair.ok ? readNewReceiver(pair.value) : pair;
       return loaded.ok ? good(say.receiver(loaded.value.receiver.adjusters.length)) : loaded;
     }
     case 'scenario': {

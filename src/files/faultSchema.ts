@@ -10,7 +10,12 @@ type Shape = v.StrictObjectSchema<{ readonly kind: v.LiteralSchema<string, undef
 
 /** The name of a figure carries its unit; a factor has none. */
 const UNITS: Readonly<Record<string, Unit>> = {
-  ...{ ohms: 'Ω', farads: 'F', volts: 'V', amps: 'A', seconds: 'seconds', afterSeconds: 'seconds' },
+  ohms: 'Ω',
+  farads: 'F',
+  volts: 'V',
+  amps: 'A',
+  seconds: 'seconds',
+  afterSeconds: 'seconds',
 };
 
 /** One shape for each row. The shapes are as many and of the kinds that the table has, which the compiler cannot count. */

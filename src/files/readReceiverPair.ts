@@ -14,13 +14,20 @@ export interface ReceiverPair {
   readonly receiver: NamedText;
 }
 
-export function readReceiverPair({ deck, receiver }: ReceiverPair): Result<LoadedReceiver> {
+/** One that has been kept or handed out: what could once be put on a bench still can. */
+export const readReceiverPair = (pair: ReceiverPair): Result<LoadedReceiver> => readWith(pair, [checkDesign]);
+
+/** One that is being made or checked: its sheet must be one that can be followed, too. */
+export const readNewReceiver = (pair: ReceiverPair): Result<LoadedReceiver> =>
+  readWith(pair, [checkDesign, checkSweep]);
+
+function readWith({ deck, receiver }: ReceiverPair, checks: readonly (typeof checkDesign)[]): Result<LoadedReceiver> {
   const loaded = loadReceiver(receiver, deck);
   if (!loaded.ok) return loaded;
+  const { value } = loaded;
   const problems = [
-    ...checkParts(loaded.value.receiver, loaded.value.deck, deck.file),
-    ...checkDesign(loaded.value.receiver, loaded.value.deck, receiver.file),
-    ...checkSweep(loaded.value.receiver, loaded.value.deck, receiver.file),
+    ...checkParts(value.receiver, value.deck, deck.file),
+    ...checks.flatMap((check) => check(value.receiver, value.deck, receiver.file)),
   ];
   return problems.length === 0 ? loaded : bad(...withTextPlaces(problems, receiver.file, receiver.text));
 }

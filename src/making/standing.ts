@@ -1,7 +1,7 @@
 /** How a receiver in the making stands: what its deck and its file come to, the response of its design, its sheet measured on it, and all that is still wrong. */
 import type { Problem, Result } from '../base/result.ts';
 import { partsWithin } from '../files/checkParts.ts';
-import { readReceiverPair } from '../files/readReceiverPair.ts';
+import { readNewReceiver } from '../files/readReceiverPair.ts';
 import type { Deck } from '../physics/deck.ts';
 import type { ResponseCurve } from '../receiver/curveReading.ts';
 import { evaluateSpecification, type SpecItem } from '../receiver/specification.ts';
@@ -99,6 +99,6 @@ export function problemsLeft(making: Making, { deck, made }: Standing, say: Make
     const slips = partSlips(making, deck.value);
     return slips.length > 0 ? slips : made.problems;
   }
-  const read = readReceiverPair(savedFiles(making, made.value));
+  const read = readNewReceiver(savedFiles(making, made.value));
   return read.ok ? [] : read.problems;
 }

@@ -3,7 +3,7 @@ import { createFaultBook } from '../bench/faultsNow.ts';
 import { type BenchSetup, designOf, firstResponse, initialState } from '../bench/setup.ts';
 import { createTruth, relativeTo } from '../bench/truth.ts';
 import { createStatedResponse } from '../receiver/statedResponse.ts';
-import { parIsKnown, toldPar } from '../scenario/par.ts';
+import { openPar, parIsKnown } from '../scenario/par.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { type CardCurve, drawCardCurve } from './cardCurve.ts';
 import type { EntryText, ScenarioEntry } from './scenarioEntry.ts';
@@ -33,7 +33,7 @@ export function entryOf(setup: BenchSetup): ScenarioEntry {
     difficulty,
     recommendedAfter,
     sealed,
-    par: toldPar(scenario),
+    par: openPar(scenario),
     timeLimitSeconds,
     seed,
     receiver,

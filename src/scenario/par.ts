@@ -18,8 +18,12 @@ const FREE_TURNS = 2;
 /** Par as a run is marked by it. */
 export const countedPar = (par: Par): Par => ({ ...par, turns: Math.max(par.turns, FREE_TURNS) });
 
-/** Par as it is told before the signature, which is the one that counts. Of a sealed job never: it counts what lies astray and what has failed, and so would give both away. */
-export const toldPar = ({ sealed, par }: { readonly sealed: boolean; readonly par: Par }): Par | null =>
+export const parIsKnown = ({ par }: { readonly par: Par }): boolean => par.standsForNone !== true;
+
+/** Par as the course keeps it, known or not. Of a sealed job never: it counts what lies astray and what has failed, and so would give both away. */
+export const openPar = ({ sealed, par }: { readonly sealed: boolean; readonly par: Par }): Par | null =>
   sealed ? null : countedPar(par);
 
-export const parIsKnown = ({ par }: { readonly par: Par }): boolean => par.standsForNone !== true;
+/** Par as it is told before the signature, which is the one that counts; null where there is none to tell. */
+export const toldPar = (scenario: { readonly sealed: boolean; readonly par: Par }): Par | null =>
+  parIsKnown(scenario) ? openPar(scenario) : null;

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import type { Problem } from '../../src/base/result.ts';
 import { problemSentence } from '../../src/describe/problem.ts';
 import { deckNameIn } from '../../src/files/library.ts';
-import { readReceiverPair } from '../../src/files/readReceiverPair.ts';
+import { readNewReceiver, readReceiverPair } from '../../src/files/readReceiverPair.ts';
 import { en } from '../../src/words/en/index.ts';
 
 const SHELF = 'scenarios/receivers';
@@ -17,11 +17,16 @@ function texts(id: string) {
   return { receiver, deck: readFileSync(`${SHELF}/${id}/${deckNameIn(receiver)}`, 'utf8') };
 }
 
-function read(id: string, change: Change = () => {}, deckChange: (text: string) => string = (text) => text) {
+function read(
+  id: string,
+  change: Change = () => {},
+  deckChange: (text: string) => string = (text) => text,
+  reader = readReceiverPair,
+) {
   const { receiver, deck } = texts(id);
   const json = JSON.parse(receiver);
   change(json);
-  return readReceiverPair({
+  return reader({
     receiver: { file: 'own.json', text: JSON.stringify(json, null, 1) },
     deck: { file: 'own.cir', text: deckChange(deck) },
   });
@@ -109,6 +114,14 @@ describe('a receiver and its deck', () => {
     expect(said).toMatch(
       /\/responses\/0\/specification\/gain: found .* dB above its limit, wanted a line that can fail/,
     );
+  });
+
+  it('are refused while they are made, not once they are kept, with a sweep that goes too fast for the curve', () => {
+    const fast: Change = (receiver) => delete receiver.responses[0].setUp.slowSweep;
+    const made = read('am-455k', fast, undefined, readNewReceiver);
+    expect(made.ok ? [] : made.problems.map(({ place }) => place)).toEqual(['/responses/0/setUp/spanHz']);
+    expect(told('am-455k', fast)).toBe('');
+    expect(read('am-455k', undefined, undefined, readNewReceiver).ok).toBe(true);
   });
 
   it('are told of together, whatever is wrong with both', () => {

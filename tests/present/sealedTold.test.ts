@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { entryOf } from '../../src/present/entryOf.ts';
 import { jobSheet } from '../../src/receiver/jobSheet.ts';
-import { countedPar, toldPar } from '../../src/scenario/par.ts';
+import { countedPar, PAR_NOT_KNOWN, toldPar } from '../../src/scenario/par.ts';
 import { headerWords } from '../../src/words/en/bench.ts';
 import { courseWords } from '../../src/words/en/course.ts';
 import { eveningWords } from '../../src/words/en/evening.ts';
@@ -24,6 +24,7 @@ describe('par', () => {
     const { scenario } = setupOf('off-centre');
     expect(toldPar(scenario)).toEqual(countedPar(scenario.par));
     expect(toldPar({ ...scenario, sealed: true })).toBeNull();
+    expect(toldPar({ ...scenario, par: PAR_NOT_KNOWN })).toBeNull();
   });
 
   it('is in the entry of no sealed scenario, and the entry is the same whatever has failed', () => {

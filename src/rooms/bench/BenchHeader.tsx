@@ -10,7 +10,7 @@ import { Told } from '../../kit/Told.tsx';
 import { Button, Frac, Mark } from '../../kit/theme/art.tsx';
 import { PhaseRail } from '../../kit/theme/PhaseRail.tsx';
 import type { BenchPort } from '../../present/ports.ts';
-import { parIsKnown, toldPar } from '../../scenario/par.ts';
+import { toldPar } from '../../scenario/par.ts';
 import { PHASES } from '../../session/phase.ts';
 import type { BenchLayout } from './layout.ts';
 
@@ -147,7 +147,7 @@ function Counter({ port }: { readonly port: BenchPort }) {
   const { header: headerWords } = useWords();
   const { eighths } = useWords().format;
   const turns = usePort(port, () => eighths(port.state().turnsMade));
-  const label = headerWords.turns((parIsKnown(port.scenario) ? toldPar(port.scenario) : null)?.turns ?? null);
+  const label = headerWords.turns(toldPar(port.scenario)?.turns ?? null);
   return (
     <div class="counter turns">
       <span class="l2 short" title={label}>

@@ -1,6 +1,6 @@
 /** The scenarios that the user has opened from files, on the receivers that come with the page. */
 import type { ScenarioEntry } from '../../present/scenarioEntry.ts';
-import { PAR_NOT_KNOWN, toldPar } from '../../scenario/par.ts';
+import { openPar, PAR_NOT_KNOWN } from '../../scenario/par.ts';
 import type { OwnScenario } from '../store/ownScenario.ts';
 import type { OwnShelf } from '../store/ownShelf.ts';
 import type { Library } from './library.ts';
@@ -34,7 +34,7 @@ function ownEntry({ entry, certificate, receiverHash }: OwnScenario, shipped: Re
     ...(shipped.has(own.receiver) ? {} : { ownReceiver: true as const }),
     ...(receiverHash === undefined ? {} : { receiverHash }),
   };
-  const par = toldPar({ ...own, par: certificate?.kind === 'certified' ? certificate.par : PAR_NOT_KNOWN });
+  const par = openPar({ ...own, par: certificate?.kind === 'certified' ? certificate.par : PAR_NOT_KNOWN });
   if (certificate?.kind === 'certified') return { ...rest, par, own: 'certified' };
   return { ...rest, par, uncertified: true, own: certificate === null ? 'notTried' : 'refused' };
 }

@@ -8,7 +8,7 @@ import { Button, Frac } from '../../../kit/theme/art.tsx';
 import { cautionsOf } from '../../../present/cautions.ts';
 import type { BenchPort } from '../../../present/ports.ts';
 import type { Receiver } from '../../../receiver/receiver.ts';
-import { parIsKnown, toldPar } from '../../../scenario/par.ts';
+import { toldPar } from '../../../scenario/par.ts';
 import type { Scenario } from '../../../scenario/scenario.ts';
 import './dialogs.css';
 
@@ -97,7 +97,7 @@ function Conditions({ scenario }: { readonly scenario: Scenario }) {
   const { clock, turnsLong } = format;
   const words = dialogs.briefing;
   const { timeLimitSeconds, sealed, aids } = scenario;
-  const par = parIsKnown(scenario) ? toldPar(scenario) : null;
+  const par = toldPar(scenario);
   return (
     <>
       {par === null ? null : <Frac>{words.par(turnsLong(par.turns), clock(par.seconds))}</Frac>}{' '}
