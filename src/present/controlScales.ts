@@ -8,7 +8,15 @@ import type { Receiver } from '../receiver/receiver.ts';
 import { mainResponse } from '../receiver/responses.ts';
 import type { Format } from '../words/format.ts';
 import type { Words } from '../words/words.ts';
-import { type KnobScale, linearScale, listScale, ratioScale, reversedScale } from './knobScale.ts';
+import {
+  type KnobScale,
+  linearScale,
+  listScale,
+  type Notch,
+  ratioScale,
+  reversedScale,
+  roundFigure,
+} from './knobScale.ts';
 import type { BenchPort } from './ports.ts';
 
 export interface KnobFitting {
@@ -20,6 +28,8 @@ export interface KnobFitting {
   readonly scale: KnobScale;
   readonly coarse: number;
   readonly resting: number;
+  /** positions to a notch of the wheel where it goes by more than one ordinary step; null: by one */
+  readonly notchAt: (controls: Readonly<Record<'spanHz', number>>, value: number) => Notch | null;
 }
 
 /** Everything that a knob needs to know of its control, for this receiver. */
@@ -47,7 +57,27 @@ export function fitRow(format: Format, receiver: Receiver, row: ClicksRow | Rang
   const ofSheet: Partial<Record<ControlUnit, number>> = { hz: setUp.centreHz, hzWide: setUp.spanHz };
   const example = shown(row.example ?? ofSheet[row.unit] ?? row.resting);
   const bothSigns = range.kind === 'number' && range.min < 0 && range.max > 0;
-  return { label, shown, parse, example, signed: row.fromTop ?? bothSigns, scale, coarse, resting: row.resting };
+  return {
+    label,
+    shown,
+    parse,
+    example,
+    signed: row.fromTop ?? bothSigns,
+    scale,
+    coarse,
+    resting: row.resting,
+    notchAt: notchFor(row, range),
+  };
+}
+
+function notchFor(row: ClicksRow | RangeRow, range: ControlRange): KnobFitting['notchAt'] {
+  if (row.kind !== 'range' || row.notch === undefined || range.kind !== 'number') return () => null;
+  const { of, part } = row.notch;
+  const { min, step, fineStep } = range;
+  return ({ spanHz }, value) => {
+    const by = roundFigure(Math.max(step, part * (of === 'span' ? spanHz : value)));
+    return by <= step ? null : { by: Math.round(by / fineStep), zero: -min / fineStep };
+  };
 }
 
 function scaleFor(row: ClicksRow | RangeRow, range: ControlRange): { scale: KnobScale; coarse: number } {

@@ -54,6 +54,28 @@ export function ratioScale(min: number, max: number, count: number, round: (valu
   };
 }
 
+/** A notch of a knob that goes by round figures, in positions: how far, and where on the scale the value 0 lies (it may lie beyond the end). */
+export interface Notch {
+  readonly by: number;
+  readonly zero: number;
+}
+
+/** The next position up or down that is a multiple of the notch, counted from the value 0. */
+export function notched(from: number, way: 1 | -1, { by, zero }: Notch): number {
+  const notches = (from - zero) / by;
+  const next = way > 0 ? Math.floor(notches + DUST) + 1 : Math.ceil(notches - DUST) - 1;
+  return zero + next * by;
+}
+
+/** The largest of 1, 2 and 5 times a power of ten that is not above `most` (above 0). */
+export function roundFigure(most: number): number {
+  const power = 10 ** Math.floor(Math.log10(most) + DUST);
+  const times = [5, 2, 1].find((one) => one * power <= most * (1 + DUST)) ?? 1;
+  return times * power;
+}
+
+const DUST = 1e-9;
+
 function clean(value: number): number {
   return Number(value.toPrecision(12));
 }

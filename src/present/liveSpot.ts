@@ -7,9 +7,12 @@ import type { Facts } from '../bench/facts.ts';
 import { faintByLevel } from '../bench/faintByLevel.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 import { sheetLeads } from '../bench/sheetSetUp.ts';
+import { jobSheet } from '../receiver/jobSheet.ts';
 import { responseById } from '../receiver/responses.ts';
 import type { MissingCode } from '../session/missing.ts';
 import type { GuideSpot } from './guide.ts';
+import type { BenchPort } from './ports.ts';
+import { lackOfStep, stepMarks, stepNow } from './steps.ts';
 
 const LEADS: Partial<Readonly<Record<MissingCode, LeadId>>> = {
   rfNotConnected: 'rf',
@@ -38,6 +41,15 @@ const CONTROLS: Partial<Readonly<Record<MissingCode, ControlId>>> = {
   acCoupled: 'yCoupling',
   verticalLag: 'ySmoothing',
 };
+
+/** What the step to do now is waiting for. */
+export function spotNow(port: BenchPort): GuideSpot | null {
+  const session = port.session();
+  if (session.stage !== 'working') return null;
+  const sheet = jobSheet(port.receiver, port.scenario);
+  const lack = lackOfStep(sheet, stepNow(stepMarks(sheet, session)), session);
+  return lack === null ? null : spotOfMissing(port.setup, port.facts(), port.state(), lack.code);
+}
 
 /** null: no one part, or one that only the learner can find */
 export function spotOfMissing(

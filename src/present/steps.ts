@@ -6,7 +6,7 @@ import type { ProcedureStep, Receiver } from '../receiver/receiver.ts';
 import { mainResponse, responseById } from '../receiver/responses.ts';
 import type { OffLine } from '../session/alignment.ts';
 import { type MissingCode, setUpCodes } from '../session/missing.ts';
-import type { SessionView } from '../session/phase.ts';
+import { PHASES, type SessionView } from '../session/phase.ts';
 
 export type StepMark = 'done' | 'now' | 'toCome';
 
@@ -22,6 +22,16 @@ export function stepMarks(receiver: Receiver, session: SessionView): readonly St
   const done = receiver.procedure.map((_, i) => ticked?.includes(i) ?? lackOfStep(receiver, i, session) === null);
   const now = done.indexOf(false);
   return done.map((isDone, i) => (isDone ? 'done' : i === now ? 'now' : 'toCome'));
+}
+
+/** What still keeps the job from standing whole, phase by phase; null: nothing does, or (in a sealed run) nobody is told. */
+export function firstMissing({ missing }: SessionView): string | null {
+  return PHASES.flatMap((phase) => missing[phase])[0] ?? null;
+}
+
+/** Every line, every proof and the set-up stand: nothing is missing that a pass asks for. Never in a sealed run. */
+export function everythingStands({ done, ticked }: SessionView): boolean {
+  return ticked === null && PHASES.every((phase) => done[phase]);
 }
 
 /** Number of the step to do now, from 0; the last one when all are done. */

@@ -1,6 +1,6 @@
 /** Practice answers a step that has its tick, where the hand is; a sealed job says nothing of steps. What else is answered: tests/present/answers.test.ts. */
 import { answerWords } from '../../src/words/en/benchTalk.ts';
-import { connectionActs, safetyActs } from '../session/acts.ts';
+import { connectionActs, safetyActs, setUpActs } from '../session/acts.ts';
 import { BenchFace } from './face.ts';
 import { KeyHand } from './keyHand.ts';
 import { MOVING } from './moving.ts';
@@ -24,6 +24,33 @@ test('a step done is answered @shelf @upright', async ({ page }) => {
   expect(x + width).toBeLessThanOrEqual(page.viewportSize()!.width);
   // It goes by itself and is not said again.
   await expect(toast).toHaveCount(0);
+});
+
+test('what the wheel has done is answered where it was turned, and what was spoken is not left standing', async ({
+  page,
+}) => {
+  const setup = shippedSetup('first-sweep', 'first-curve');
+  await openJob(page, setup);
+  await begin(page);
+  const face = new BenchFace(page, setup, (tab) => tab.click());
+  const acts = [...connectionActs(setup), ...setUpActs(setup)];
+  await new KeyHand(face).do(acts.filter((act) => act.type !== 'controlSet' || act.control !== 'pipHeightDiv'));
+  const { slider } = await face.knob('pipHeightDiv');
+  const knob = (await slider.locator('..').boundingBox())!;
+  const [x, y] = [knob.x + knob.width / 2, knob.y + knob.height / 2];
+  await page.mouse.move(x, y);
+  const toast = page.locator('.toast.answer', { hasText: STEP });
+  await expect(toast).toHaveCount(0);
+  for (let i = 0; i < 40 && (await toast.count()) === 0; i++) {
+    await page.mouse.wheel(0, 100);
+    await page.waitForTimeout(350);
+  }
+  const told = (await toast.boundingBox())!;
+  expect(Math.abs(told.x + told.width / 2 - x)).toBeLessThan(told.width);
+  expect(Math.abs(told.y + told.height - y)).toBeLessThan(30);
+  // Who reads through the page later must not take it for what is so now.
+  const spoken = page.locator('.unseen[role="status"]');
+  await expect.poll(async () => (await spoken.allTextContents()).join('')).toBe('');
 });
 
 test('a sealed job answers no step', async ({ page }) => {

@@ -2,6 +2,7 @@
 import { expect, type Locator, type Page } from '@playwright/test';
 import type { ControlId, KnobId } from '../../src/bench/benchEvent.ts';
 import type { LeadId, ToolId } from '../../src/bench/benchState.ts';
+import type { ControlRow } from '../../src/bench/controls/row.ts';
 import { CONTROL_ROWS } from '../../src/bench/controls/rows.ts';
 import type { BenchSetup } from '../../src/bench/setup.ts';
 import { fitKnob, type KnobFitting } from '../../src/present/controlScales.ts';
@@ -23,6 +24,12 @@ function sideOf(control: string): string | undefined {
 }
 
 const kindOf = (control: string) => (control in MAINS ? 'switch' : CONTROL_ROWS[control as ControlId].kind);
+
+/** Whether wheel and arrows go by round figures instead of steps. */
+export function hasNotches(control: string): boolean {
+  const row: ControlRow = CONTROL_ROWS[control as ControlId];
+  return row.kind === 'range' && row.notch !== undefined;
+}
 const WORDS: ControlWords = controlWords;
 
 export type SideOpener = (tab: Locator) => Promise<void>;

@@ -13,7 +13,11 @@ test.use(MOVING);
 
 test('shown step by step to the first pip, then skipped @shelf @upright', async ({ page }) => {
   await page.goto('/');
-  await page.getByRole('button', { name: courseWords.guide.begin }).click();
+  const begin = page.getByRole('button', { name: courseWords.guide.begin });
+  // To who has done nothing yet it is what to do first.
+  await expect(begin).toHaveClass(/primary/);
+  await expect(page.locator('.next-sheet .button')).toHaveCount(1);
+  await begin.click();
   await page.getByRole('checkbox', { name: dialogWords.briefing.acknowledge }).check();
   await page.getByRole('button', { name: dialogWords.briefing.begin, exact: true }).click();
   const guide = page.getByRole('region', { name: guideWords.name });

@@ -1,6 +1,7 @@
 /** The hand on the keyboard: focus and keys, no pointer. */
 import type { LeadId, ToolId } from '../../src/bench/benchState.ts';
 import { slugLetters } from '../../src/receiver/slugLetters.ts';
+import { hasNotches } from './face.ts';
 import { Hand } from './hand.ts';
 import { expect } from './page.ts';
 
@@ -48,7 +49,8 @@ export class KeyHand extends Hand {
     if (away % coarse === 0 && Math.abs(away) <= ARROWS * coarse) {
       let at = Number(await slider.inputValue());
       for (let i = 0; i < Math.abs(away) / coarse; i++) {
-        await this.key(away > 0 ? 'ArrowUp' : 'ArrowDown');
+        // A knob that goes by notches takes ordinary steps with shift.
+        await this.key(`${hasNotches(control) ? 'Shift+' : ''}${away > 0 ? 'ArrowUp' : 'ArrowDown'}`);
         at += Math.sign(away) * coarse;
         await expect(slider).toHaveValue(String(at));
       }

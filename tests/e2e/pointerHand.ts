@@ -1,7 +1,8 @@
-/** The hand with a mouse: clicks, drags and the wheel, no key at all. */
+/** The hand with a mouse: clicks, drags and the wheel, and no key but shift, which makes the notches of some knobs small. */
 import type { Locator } from '@playwright/test';
 import type { LeadId, ToolId } from '../../src/bench/benchState.ts';
 import { sceneWords } from '../../src/words/en/scene.ts';
+import { hasNotches } from './face.ts';
 import { Hand } from './hand.ts';
 import { expect } from './page.ts';
 
@@ -64,12 +65,16 @@ export class PointerHand extends Hand {
       await mouse.move(x, y);
     }
     if ((target - at) % coarse !== 0) throw new Error(`${control} ${value} is between two clicks of the wheel`);
+    // A knob that goes by notches takes ordinary steps with shift.
+    const { keyboard } = this.face.page;
+    if (hasNotches(control)) await keyboard.down('Shift');
     while (at !== target) {
       const up = target > at;
       await mouse.wheel(0, up ? -100 : 100);
       at += up ? coarse : -coarse;
       await expect(slider).toHaveValue(String(at));
     }
+    if (hasNotches(control)) await keyboard.up('Shift');
   }
 
   protected async connect(lead: LeadId, to: string): Promise<void> {

@@ -89,3 +89,42 @@ test('the word of a position sets that position, and leaves it where it is set',
   await press('left');
   await expect(blanking).not.toBeChecked();
 });
+
+test('cautions stand apart from one another, on the sheet and before the work begins', async ({ page }) => {
+  await openJob(page, shippedSetup('vision-if', 'from-cold'));
+  const gaps = async (lines: Locator): Promise<readonly number[]> => {
+    const texts = await lines.evaluateAll((all) =>
+      all.map((one) => {
+        const range = document.createRange();
+        range.selectNodeContents(one);
+        const { top, bottom } = range.getBoundingClientRect();
+        return { top, bottom };
+      }),
+    );
+    expect(texts.length).toBeGreaterThan(2);
+    return texts.slice(1).map(({ top }, i) => top - texts[i]!.bottom);
+  };
+  // px of paper between two sentences, or one could be read on into the next
+  for (const gap of await gaps(page.locator('.caution-list li'))) expect(gap).toBeGreaterThanOrEqual(2);
+  await begin(page);
+  for (const gap of await gaps(page.locator('.sheet .caution p'))) expect(gap).toBeGreaterThanOrEqual(2);
+});
+
+test('a point that is pressed before a lead is in hand says what to take', async ({ page }) => {
+  const setup = shippedSetup('first-sweep', 'first-curve');
+  await openJob(page, setup);
+  await begin(page);
+  const note = page.locator('.carry-note');
+  await page.locator('.point-spot[data-point="Earth"]').click();
+  await expect(note).toHaveText(sceneWords.takeThisFirst('earth', 'Earth'));
+  await page.locator('.point-spot[data-point="TP2"]').click();
+  await expect(note).toHaveText(sceneWords.takeFirst('TP2'));
+  // With the lead in hand the press is no question any more.
+  await page.locator('.lead-grip[data-lead="earth"]').click();
+  await page.getByRole('button', { name: sceneWords.putOn('Earth'), exact: true }).click();
+  await expect(note).toHaveCount(0);
+  await expect(page.locator('.lead-grip[data-lead="earth"]')).toHaveAttribute(
+    'aria-label',
+    sceneWords.leadOn('earth', 'Earth'),
+  );
+});

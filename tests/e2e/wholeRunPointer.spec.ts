@@ -19,7 +19,11 @@ test('the strip from cold by pointer', async ({ page }) => {
   const hand = new PointerHand(new BenchFace(page, setup, (tab) => tab.click()));
   await hand.do(pointerActs(setup));
   await expect(rail(page)).toHaveAttribute('aria-label', railSays(['safe', 'connect', 'setUp', 'align', 'prove']));
-  // All stands in practice, and the sheet says so where the last step is.
+  // All stands in practice: it is said under the button that signs, until somebody would look again, and on the sheet where the last step is.
+  const notice = page.locator('.stands');
+  await expect(notice).toContainText(sheetWords.allStands);
+  await hand.press(sheetWords.lookAgain);
+  await expect(notice).toHaveCount(0);
   await hand.press(sheetWords.allStands);
   await expect(page.getByRole('dialog')).toContainText(dialogWords.signOff.ready);
   await hand.press(dialogWords.signOff.sign, 'dialog');

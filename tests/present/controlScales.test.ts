@@ -4,8 +4,11 @@ import type { KnobId } from '../../src/bench/benchEvent.ts';
 import { checkControl, controlRange } from '../../src/bench/controlRange.ts';
 import { CONTROLS } from '../../src/bench/controls/controls.ts';
 import type { ControlRow } from '../../src/bench/controls/row.ts';
+import type { BenchSetup } from '../../src/bench/setup.ts';
 import { fitKnob } from '../../src/present/controlScales.ts';
+import { notched } from '../../src/present/knobScale.ts';
 import { positionsOf } from '../../src/present/panelRows.ts';
+import { mainResponse } from '../../src/receiver/responses.ts';
 import type { ControlWords } from '../../src/words/controlWords.ts';
 import { controlWords } from '../../src/words/en/bench.ts';
 import { en } from '../../src/words/en/index.ts';
@@ -27,6 +30,41 @@ it('the Y gain says volts per division and is turned as on an oscilloscope: cloc
 
 it('the catalogue has words for the controls, and for no others', () => {
   expect(Object.keys(WORDS).toSorted()).toEqual([...CONTROLS.ids].toSorted());
+});
+
+/** What the wheel does to a knob: `way` notches from a value, the span as it then is. */
+function rolled(setup: BenchSetup, control: 'spanHz' | 'centreHz', from: number, spanHz: number, way: 1 | -1): number {
+  const { scale, coarse, notchAt } = fitKnob(en, setup, control);
+  const place = scale.indexOf(from);
+  const notch = notchAt({ spanHz: control === 'spanHz' ? from : spanHz }, from);
+  return scale.valueAt(notch === null ? Math.round(place) + way * coarse : notched(place, way, notch));
+}
+
+describe.each(SETUPS.map((setup) => [setup.receiver.id, setup] as const))('the wheel on %s', (_, setup) => {
+  const { setUp } = mainResponse(setup.receiver);
+
+  it('brings the span from 10 MHz to within a tenth of the sheet in a few turns, and the centre to within a notch', () => {
+    let span = 10e6;
+    let clicks = 0;
+    while (Math.abs(span - setUp.spanHz) > setUp.spanHz / 10 && clicks < 200) {
+      const next = rolled(setup, 'spanHz', span, span, span > setUp.spanHz ? -1 : 1);
+      expect(Math.sign(next - span)).toBe(Math.sign(setUp.spanHz - span));
+      expect(checkControl(setup, 'spanHz', next)).toBeNull();
+      span = next;
+      clicks++;
+    }
+    // Two or three flicks of a finger; 900 at the broadcast set went by its step alone.
+    expect(clicks).toBeLessThanOrEqual(36);
+    let centre = 20e6;
+    let lands = false;
+    for (clicks = 0; clicks < 200 && !lands; clicks++) {
+      const next = rolled(setup, 'centreHz', centre, 10e6, centre > setUp.centreHz ? -1 : 1);
+      lands = Math.sign(next - setUp.centreHz) !== Math.sign(centre - setUp.centreHz);
+      centre = next;
+    }
+    expect(lands).toBe(true);
+    expect(Math.abs(centre - setUp.centreHz)).toBeLessThanOrEqual(1e6);
+  });
 });
 
 describe.each(SETUPS.map((setup) => [setup.receiver.id, setup] as const))('controls for %s', (_, setup) => {

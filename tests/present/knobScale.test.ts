@@ -1,7 +1,15 @@
 /** Knob positions and values: there and back, ends, order, the 1-2-5 sequence. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type KnobScale, linearScale, listScale, ratioScale, reversedScale } from '../../src/present/knobScale.ts';
+import {
+  type KnobScale,
+  linearScale,
+  listScale,
+  notched,
+  ratioScale,
+  reversedScale,
+  roundFigure,
+} from '../../src/present/knobScale.ts';
 
 const SCALES: readonly (readonly [string, KnobScale])[] = [
   ['centre, 5 kHz', linearScale(0.1e6, 230e6, 5e3)],
@@ -65,5 +73,32 @@ describe('a scale the other way round', () => {
     for (const value of [0.01, 0.02, 0.05, 0.1]) expect(scale.valueAt(scale.indexOf(value))).toBe(value);
     expect(scale.indexOf(5)).toBe(0);
     expect(scale.last).toBe(3);
+  });
+});
+
+describe('notches', () => {
+  it('go by 1, 2 and 5 times a power of ten, as the steps of instruments do (common practice, no source)', () => {
+    for (const [most, figure] of [
+      [1, 1],
+      [1.99, 1],
+      [2, 2],
+      [4.9, 2],
+      [5, 5],
+      [9.9, 5],
+      [10, 10],
+      [0.3, 0.2],
+      [2.4e6, 2e6],
+    ] as const)
+      expect(roundFigure(most)).toBeCloseTo(figure, 9);
+  });
+
+  it('lead from any place to the next multiple, and from a multiple a whole notch on', () => {
+    const scale = linearScale(0.1e6, 230e6, 1e3);
+    const notch = { by: 1000, zero: -100 };
+    const next = (hz: number, way: 1 | -1): number => scale.valueAt(notched(scale.indexOf(hz), way, notch));
+    expect(next(10.7e6, 1)).toBe(11e6);
+    expect(next(10.7e6, -1)).toBe(10e6);
+    expect(next(10e6, 1)).toBe(11e6);
+    expect(next(10e6, -1)).toBe(9e6);
   });
 });

@@ -11,6 +11,7 @@ import {
   TurnFollower,
   turnsBetween,
   WheelSteps,
+  wheelTravel,
 } from '../../src/kit/chassis/ringTurns.ts';
 import { slugLetters } from '../../src/receiver/slugLetters.ts';
 import { slugNote } from '../../src/rooms/bench/scene/handTurn.ts';
@@ -74,6 +75,15 @@ describe('the wheel', () => {
     expect(wheel.take(-300, 0)).toBe(-3);
     expect(new WheelSteps().take(3, 1)).toBe(1);
     expect(new WheelSteps().take(-2, 2)).toBe(-2);
+  });
+});
+
+describe('the travel of a wheel', () => {
+  it('is the same with shift, whichever way the browser sends it', () => {
+    expect(wheelTravel({ deltaX: 0, deltaY: 100, shiftKey: true })).toBe(100);
+    expect(wheelTravel({ deltaX: 100, deltaY: 0, shiftKey: true })).toBe(100);
+    // A sideways wheel turns nothing.
+    expect(wheelTravel({ deltaX: 100, deltaY: 0, shiftKey: false })).toBe(0);
   });
 });
 

@@ -71,6 +71,8 @@ export interface RangeRow extends Turned {
   readonly stepped?: true;
   /** equal turns, equal factors: so many positions from end to end, rounded to `fineStep` */
   readonly positions?: number;
+  /** a notch of the wheel, or an arrow, goes by about this part of its own value or of the sweep's span, in round figures; left out: by one step */
+  readonly notch?: { readonly of: 'itself' | 'span'; readonly part: number };
   /** a dial that is read at a hairline; left out: a knob */
   readonly drawnAs?: 'dial';
 }

@@ -37,8 +37,17 @@ export const CONTROL_ROWS = {
     needs: { video: 'videoFeed' },
     resting: 'sweep',
   },
-  centreHz: { ...FREQUENCY, panel: 'sweep' },
-  spanHz: { kind: 'range', panel: 'sweep', unit: 'hzWide', min: 0, max: 30e6, step: 'bySet', resting: 10e6 },
+  centreHz: { ...FREQUENCY, panel: 'sweep', notch: { of: 'span', part: 1 / 10 } },
+  spanHz: {
+    kind: 'range',
+    panel: 'sweep',
+    unit: 'hzWide',
+    min: 0,
+    max: 30e6,
+    step: 'bySet',
+    notch: { of: 'itself', part: 1 / 5 },
+    resting: 10e6,
+  },
   /** in steps of 1; 0 dB is 2 V peak open circuit */
   levelDb: {
     kind: 'range',
@@ -87,7 +96,7 @@ export const CONTROL_ROWS = {
   comb: { kind: 'switch', panel: 'rack', resting: false },
   tunableOn: { kind: 'switch', panel: 'rack', resting: false },
   /** what the dial says; the true frequency differs by the dial's own error */
-  tunableHz: { ...FREQUENCY, panel: 'rack', drawnAs: 'dial', fromTop: true },
+  tunableHz: { ...FREQUENCY, panel: 'rack', drawnAs: 'dial', notch: { of: 'span', part: 1 / 50 }, fromTop: true },
   /** shifts the tunable marker's true frequency: set by zero beat against a crystal, it takes out the dial's error */
   dialTrimHz: {
     kind: 'range',

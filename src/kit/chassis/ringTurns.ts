@@ -29,6 +29,11 @@ export function arcDegrees(turns: number): number {
 /** Turns as they are read off the ring, to 1/32. */
 export const readTurns = (turns: number): number => Math.round(turns * 32) / 32 + 0;
 
+/** How far a wheel was turned, down or right above 0: with shift some browsers send it sideways. */
+export function wheelTravel({ deltaX, deltaY, shiftKey }: Pick<WheelEvent, 'deltaX' | 'deltaY' | 'shiftKey'>): number {
+  return deltaY === 0 && shiftKey ? deltaX : deltaY;
+}
+
 /** Gathers a wheel's travel into whole steps: 100 px, or 3 lines, make one. */
 export class WheelSteps {
   private travel = 0;

@@ -2,7 +2,7 @@
 
 import { memo } from 'preact/compat';
 import { useMemo, useRef, useState } from 'preact/hooks';
-import type { KnobScale } from '../../present/knobScale.ts';
+import type { KnobScale, Notch } from '../../present/knobScale.ts';
 import { useWords } from '../hooks/useWords.ts';
 import { px, size } from '../px.ts';
 import { Ink } from '../theme/art.tsx';
@@ -20,6 +20,8 @@ export interface KnobProps {
   readonly scale: KnobScale;
   /** scale positions to one ordinary step */
   readonly coarse?: number;
+  /** what the wheel and the arrows go by at a value, where that is more than an ordinary step */
+  readonly notchAt?: (value: number) => Notch | null;
   /** what stands under the knob */
   readonly shown: (value: number) => string;
   /** the same for a screen reader, units in full */
@@ -68,6 +70,7 @@ function KnobBase(props: KnobProps) {
     coarse,
     pixels: Math.max(180, scale.last / coarse / 4),
     place: () => place,
+    notch: () => props.notchAt?.(value) ?? null,
     set(position, dragging) {
       const next = scale.valueAt(position);
       held.hold(next);

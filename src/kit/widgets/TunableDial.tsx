@@ -3,6 +3,7 @@
 import { memo } from 'preact/compat';
 import { useId, useMemo, useRef } from 'preact/hooks';
 import { clamp } from '../../base/rounding.ts';
+import type { Notch } from '../../present/knobScale.ts';
 import { useWords } from '../hooks/useWords.ts';
 import { size } from '../px.ts';
 import { Ink } from '../theme/art.tsx';
@@ -19,12 +20,14 @@ export interface TunableDialProps {
   readonly maxHz: number;
   /** hertz from one ruled mark to the next; twenty of them to a figure */
   readonly markHz: number;
+  /** what the wheel goes by at a frequency, in tenths of a mark */
+  readonly notchAt?: (hz: number) => Notch | null;
   readonly onChange: (hz: number, held: boolean) => void;
   readonly width: number;
   readonly height: number;
 }
 
-function TunableDialBase({ hz, minHz, maxHz, markHz, onChange, width: w, height: h }: TunableDialProps) {
+function TunableDialBase({ hz, minHz, maxHz, markHz, notchAt, onChange, width: w, height: h }: TunableDialProps) {
   const { dial: dialWords } = useWords();
   const held = useHeld(hz);
   const clip = useId();
@@ -46,6 +49,7 @@ function TunableDialBase({ hz, minHz, maxHz, markHz, onChange, width: w, height:
     pixels: -((maxHz - minHz) / majorHz) * majorPx,
     sideways: true,
     place: () => (held.shown - minHz) / fineHz,
+    notch: () => notchAt?.(held.shown) ?? null,
     set: put,
     released: held.release,
   });

@@ -1,12 +1,19 @@
-/** What a hand does to a knob: drags up or down, shift or a second finger for a tenth, wheel, keys. Positions are those of a KnobScale. */
+/**
+ * What a hand does to a knob: drags up or down, shift or a second finger for a tenth, wheel, keys. Positions are those of a KnobScale. Where a knob has a notch, wheel and
+ * arrows go by it, and shift makes of it an ordinary step.
+ */
 import { useEffect, useRef } from 'preact/hooks';
 import { clamp } from '../../base/rounding.ts';
+import { type Notch, notched } from '../../present/knobScale.ts';
+import { WheelSteps, wheelTravel } from '../chassis/ringTurns.ts';
 
 export interface Turning {
   /** highest position */
   readonly last: number;
   /** positions to an ordinary step; a fine drag and shift with a key move single positions */
   readonly coarse: number;
+  /** what the wheel and the arrows go by from where the knob stands; null or left out: an ordinary step */
+  notch?(): Notch | null;
   /** pixels of a drag for the whole range */
   readonly pixels: number;
   /** place now, may lie between two positions */
@@ -17,6 +24,9 @@ export interface Turning {
   /** the drag goes sideways, right = more */
   readonly sideways?: boolean;
 }
+
+/** a wheel that clicks sends at least so much at once; less comes from a finger on a pad, and is gathered */
+const NOTCH_PX = 40;
 
 interface Hold {
   readonly pointer: number;
@@ -34,6 +44,7 @@ export function useTurning(turning: Turning) {
   now.current = turning;
   const hold = useRef<Hold | null>(null);
   const secondFinger = useSecondFinger(hold);
+  const roll = useRef(new WheelSteps()).current;
   return useRef({
     /** whether the press in progress, or the one just ended, moved the knob */
     moved: () => hold.current?.moved ?? false,
@@ -78,25 +89,21 @@ export function useTurning(turning: Turning) {
       }
     },
     wheel(event: WheelEvent): void {
-      if (event.ctrlKey || event.deltaY === 0) return;
+      const travel = wheelTravel(event);
+      if (event.ctrlKey || travel === 0) return;
       event.preventDefault();
-      step(now.current, (event.deltaY < 0 ? 1 : -1) * (event.shiftKey ? 1 : now.current.coarse));
+      const steps = Math.abs(travel) >= NOTCH_PX || event.deltaMode !== 0 ? Math.sign(travel) : roll.take(travel, 0);
+      if (steps !== 0) step(now.current, steps < 0 ? 1 : -1, event.shiftKey);
     },
     /** true when the key was one of the knob's */
     key(event: KeyboardEvent): boolean {
       const { last, coarse, set } = now.current;
       if (event.ctrlKey || event.altKey || event.metaKey) return false;
-      const one = event.shiftKey ? 1 : coarse;
-      const moves: Record<string, number> = {
-        ArrowUp: one,
-        ArrowRight: one,
-        ArrowDown: -one,
-        ArrowLeft: -one,
-        PageUp: 10 * coarse,
-        PageDown: -10 * coarse,
-      };
-      const move = moves[event.key];
-      if (move !== undefined) step(now.current, move);
+      const ways: Record<string, 1 | -1> = { ArrowUp: 1, ArrowRight: 1, ArrowDown: -1, ArrowLeft: -1 };
+      const way = ways[event.key];
+      const pages = event.key === 'PageUp' ? 1 : event.key === 'PageDown' ? -1 : 0;
+      if (way !== undefined) step(now.current, way, event.shiftKey);
+      else if (pages !== 0) move(now.current, 10 * coarse * pages);
       else if (event.key === 'Home') set(0, false);
       else if (event.key === 'End') set(last, false);
       else return false;
@@ -106,7 +113,15 @@ export function useTurning(turning: Turning) {
   }).current;
 }
 
-function step({ last, place, set }: Turning, by: number): void {
+/** One notch or step; finely, an ordinary step where there is a notch, else a single position. */
+function step(turning: Turning, way: 1 | -1, finely: boolean): void {
+  const notch = turning.notch?.() ?? null;
+  if (notch === null) move(turning, way * (finely ? 1 : turning.coarse));
+  else if (finely) move(turning, way * turning.coarse);
+  else move(turning, notched(turning.place(), way, notch) - Math.round(turning.place()));
+}
+
+function move({ last, place, set }: Turning, by: number): void {
   const at = Math.round(place());
   const next = clamp(at + by, 0, last);
   if (next !== at) set(next, false);

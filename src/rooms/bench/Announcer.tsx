@@ -1,8 +1,9 @@
 /** Tells a screen reader how a slug has changed the curve. */
 
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect } from 'preact/hooks';
 import { readCurve } from '../../describe/curve.ts';
 import { curveChange } from '../../describe/curveChange.ts';
+import { useSpoken } from '../../kit/hooks/useSpoken.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import type { BenchPort } from '../../present/ports.ts';
 
@@ -11,17 +12,15 @@ const REST_MS = 500;
 
 export function Announcer({ port }: { readonly port: BenchPort }) {
   const allWords = useWords();
-  // Numbered, so that the same words are said again the second time.
-  const [said, setSaid] = useState({ no: 0, words: '' });
+  const [said, say] = useSpoken();
   useEffect(() => {
-    const setWords = (words: string): void => setSaid(({ no }) => ({ no: no + 1, words }));
     let turns = port.state().turnsMade;
     let curve = readCurve(port.display());
     let timer: ReturnType<typeof setTimeout> | undefined;
     const rested = (): void => {
       const now = readCurve(port.display());
       const turned = port.state().turnsMade !== turns;
-      if (turned) setWords(curveChange(allWords, curve, now));
+      if (turned) say(curveChange(allWords, curve, now));
       turns = port.state().turnsMade;
       curve = now;
     };
@@ -36,7 +35,7 @@ export function Announcer({ port }: { readonly port: BenchPort }) {
   }, [port]);
   return (
     <div class="unseen" role="status" aria-live="polite">
-      <span key={said.no}>{said.words}</span>
+      <span key={said.no}>{said.text}</span>
     </div>
   );
 }

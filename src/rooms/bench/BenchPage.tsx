@@ -36,6 +36,7 @@ import { StepLight } from './guide/StepLight.tsx';
 import { Instruments } from './Instruments.tsx';
 import { benchLayout } from './layout.ts';
 import { isFreeKey, isPageKey } from './pageKeys.ts';
+import { StandsNotice } from './StandsNotice.tsx';
 import { ServiceSheet } from './sheet/ServiceSheet.tsx';
 import { SheetTab, StepStrip } from './sheet/StepStrip.tsx';
 import { useSheetFigures } from './sheet/useSheetFigures.ts';
@@ -207,6 +208,7 @@ export function BenchPage({
         {shown === null ? <FindingCard port={port} layout={layout} guided={guide} /> : null}
         <StageDialogs port={port} learner={learner} helper={helper} onLeave={leave} />
         {beside || port.scenario.sealed || !aids.hints ? null : <StepLight port={port} />}
+        {beside || port.scenario.sealed ? null : <StandsNotice port={port} over={layout.chassisHead} />}
         <Toast port={port} sound={sound ?? null} telling={shown !== null ? 'nothing' : guide ? 'notSteps' : 'all'} />
         <Announcer port={port} />
       </InTurn>

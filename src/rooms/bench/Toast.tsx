@@ -3,6 +3,7 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import { partCalled } from '../../describe/partCalled.ts';
 import { refusalSentence } from '../../describe/sentence.ts';
 import { usePressed } from '../../kit/hooks/usePressed.ts';
+import { useSpoken } from '../../kit/hooks/useSpoken.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { px } from '../../kit/px.ts';
 import { type Answer, createAnswers, soundOf } from '../../present/answers.ts';
@@ -33,8 +34,7 @@ interface ToastProps {
 export function Toast({ port, sound, telling }: ToastProps) {
   const words = useWords();
   const [note, setNote] = useState<Note | null>(null);
-  // Numbered, so that the same words are said again the second time.
-  const [spoken, setSpoken] = useState({ no: 0, text: '' });
+  const [spoken, say] = useSpoken();
   const count = useRef(0);
   const readUntil = useRef(0);
   const pressed = usePressed();
@@ -65,7 +65,7 @@ export function Toast({ port, sound, telling }: ToastProps) {
         told.push(text);
         if (one.kind !== 'phases') show('answer', text);
       }
-      if (told.length > 0) setSpoken(({ no }) => ({ no: no + 1, text: told.join(' ') }));
+      if (told.length > 0) say(told.join(' '));
     };
     const stops = [
       port.onRefused((reason, event) => show('refusal', refusalSentence(words, reason, event, port.receiver))),

@@ -9,7 +9,8 @@ import { useWords } from '../../kit/hooks/useWords.ts';
 import { Knob } from '../../kit/widgets/Knob.tsx';
 import { type Position, PositionRow, SmallSwitch, Switch } from '../../kit/widgets/Switch.tsx';
 import { TunableDial } from '../../kit/widgets/TunableDial.tsx';
-import { fitKnob } from '../../present/controlScales.ts';
+import { fitKnob, type KnobFitting } from '../../present/controlScales.ts';
+import type { Notch } from '../../present/knobScale.ts';
 import { positionsOf } from '../../present/panelRows.ts';
 import type { BenchPort } from '../../present/ports.ts';
 import type { Words } from '../../words/words.ts';
@@ -74,6 +75,11 @@ export function useTurned(port: BenchPort, control: KnobId): (value: number, hel
   );
 }
 
+/** What the wheel goes by, as the sweep stands when it is turned. */
+export function useNotch(port: BenchPort, { notchAt }: KnobFitting): (value: number) => Notch | null {
+  return useCallback((value: number) => notchAt(port.state().controls, value), [port, notchAt]);
+}
+
 export function PortKnob({ port, control, r = 23, readout = true, shown }: PortKnobProps) {
   const words = useWords();
   const { aloud } = words.format;
@@ -82,12 +88,14 @@ export function PortKnob({ port, control, r = 23, readout = true, shown }: PortK
   const change = useTurned(port, control);
   const show = shown ?? fitting.shown;
   const spoken = useCallback((v: number) => aloud(show(v)), [aloud, show]);
+  const notchAt = useNotch(port, fitting);
   return (
     <Knob
       label={fitting.label}
       value={value}
       scale={fitting.scale}
       coarse={fitting.coarse}
+      notchAt={notchAt}
       shown={show}
       spoken={spoken}
       parse={fitting.parse}
@@ -109,7 +117,9 @@ export interface PortDialProps extends Pick<PortLook, 'width' | 'height'> {
 export function PortDial({ port, control, width = 170, height = 70 }: PortDialProps) {
   const hz = usePort(port, () => port.state().controls[control]);
   const words = useWords();
-  const { scale, coarse } = useMemo(() => fitKnob(words, port.setup, control), [words, port, control]);
+  const fitting = useMemo(() => fitKnob(words, port.setup, control), [words, port, control]);
+  const { scale, coarse } = fitting;
+  const notchAt = useNotch(port, fitting);
   const change = useTurned(port, control);
   const [minHz, maxHz] = [scale.valueAt(0), scale.valueAt(scale.last)];
   return (
@@ -118,6 +128,7 @@ export function PortDial({ port, control, width = 170, height = 70 }: PortDialPr
       minHz={minHz}
       maxHz={maxHz}
       markHz={scale.valueAt(coarse) - minHz}
+      notchAt={notchAt}
       onChange={change}
       width={width}
       height={height}

@@ -7,6 +7,7 @@ import { C, T } from '../../kit/theme/ink.ts';
 import { isWon, nextCard, type Track } from '../../present/courseTracks.ts';
 import { papersHash } from '../../present/papersAddress.ts';
 import type { CourseCard } from '../../present/ports.ts';
+import { GUIDED_SCENARIO } from '../../scenario/guided.ts';
 import { CurveInk } from './CurveInk.tsx';
 import '../../kit/links/link.css';
 import './nextSheet.css';
@@ -25,6 +26,8 @@ export interface NextPanelProps {
 export function NextPanel({ cards, tracks, runsRead, drawn, open, onGuide }: NextPanelProps) {
   const { course: words, track: wordsOf } = useFirstWords();
   const next = nextCard(cards);
+  // Nobody who comes back is asked again.
+  const fresh = runsRead && cards.every(({ best, onBench }) => best === null && onBench === null);
   return (
     <section class="paper next-sheet" aria-labelledby="course-title">
       {drawn ? <Frame kind="sheet" /> : <span class="frame plain" />}
@@ -33,10 +36,10 @@ export function NextPanel({ cards, tracks, runsRead, drawn, open, onGuide }: Nex
         <h1 id="course-title">{words.title}</h1>
         <p>{words.intro(tracks.length)}</p>
       </div>
-      {next === null ? null : <Next card={next} known={runsRead} open={open} />}
-      {runsRead ? (
-        <GuideOffer fresh={cards.every(({ best, onBench }) => best === null && onBench === null)} onGuide={onGuide} />
-      ) : null}
+      {next === null ? null : (
+        <Next card={next} known={runsRead} open={open} onGuide={fresh && isGuided(next) ? onGuide : null} />
+      )}
+      {runsRead && !(fresh && next !== null && isGuided(next)) ? <GuideAgain onGuide={onGuide} /> : null}
       <p class="guide-offer">
         <a class="link" href={papersHash(null)}>
           {words.papers}
@@ -67,14 +70,15 @@ export function NextPanel({ cards, tracks, runsRead, drawn, open, onGuide }: Nex
   );
 }
 
-/** A newcomer is invited in; others find the way back. */
-function GuideOffer({ fresh, onGuide }: { readonly fresh: boolean; readonly onGuide: () => void }) {
+const isGuided = ({ scenario }: CourseCard): boolean => scenario.id === GUIDED_SCENARIO;
+
+/** The way back, for who has been here. */
+function GuideAgain({ onGuide }: { readonly onGuide: () => void }) {
   const { course: words } = useFirstWords();
   return (
     <p class="guide-offer">
-      {fresh ? `${words.guide.offer} ` : ''}
       <button type="button" class="link" onClick={onGuide}>
-        {fresh ? words.guide.begin : words.guide.again}
+        {words.guide.again}
       </button>
     </p>
   );
@@ -91,9 +95,11 @@ interface NextProps {
   readonly card: CourseCard;
   readonly known: boolean;
   readonly open: (scenarioId: string) => void;
+  /** with the guide: the first thing to do for a newcomer; null for others */
+  readonly onGuide: (() => void) | null;
 }
 
-function Next({ card, known, open }: NextProps) {
+function Next({ card, known, open, onGuide }: NextProps) {
   const { course: words } = useFirstWords();
   const { scenario, onBench, best } = card;
   const par = scenario.par === null || scenario.uncertified ? null : words.turns(scenario.par.turns);
@@ -123,7 +129,19 @@ function Next({ card, known, open }: NextProps) {
           class="next-key"
         />
       </div>
-      {known ? (
+      {known && onGuide !== null ? (
+        <>
+          <p class="guide-offer">{words.guide.offer}</p>
+          <Button primary onClick={onGuide}>
+            {words.guide.begin}
+          </Button>
+          <p class="guide-offer">
+            <button type="button" class="link" onClick={() => open(scenario.id)}>
+              {words.guide.without(scenario.code)}
+            </button>
+          </p>
+        </>
+      ) : known ? (
         <Button primary onClick={() => open(scenario.id)}>
           {action}
         </Button>

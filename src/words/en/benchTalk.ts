@@ -108,7 +108,7 @@ export const dialogWords = {
     intro:
       'Everything can be done from the keyboard. Tab goes through the header, the sheet, the tube, the sweep, rack and bias panels, the slugs by letter and the tools.',
     keys: [
-      ['Arrows', 'one step of a knob; with shift a tenth of it'],
+      ['Arrows', 'one step of a knob; with shift a small part of it'],
       ['Page up, page down', 'ten steps'],
       ['Home, end', 'the limits of a knob'],
       ['Return', 'on a knob: type a value; on a jack: lift or drop the lead\u2019s end'],
@@ -133,7 +133,8 @@ export const dialogWords = {
       ['?', 'this list'],
     ] as const,
     singleKeys: 'Single letters, digits and brackets act anywhere on the bench',
-    mouse: 'Drag up or down on a knob; shift, or a second finger, for a tenth; the wheel goes one step.',
+    mouse:
+      'Drag up or down on a knob; shift, or a second finger, for a tenth; the wheel goes one step, with shift a small one. Centre and span go by round figures: the narrower the sweep, the smaller the step.',
   },
   hints: {
     title: 'Hints',

@@ -60,8 +60,9 @@ export const courseWords = {
   intro: (tracks: number): string =>
     `${countWord(tracks)} ${format.plural(tracks, { one: 'track', other: 'tracks' })}. Each card is a scenario: one job on one set. Put its curve right and the outline fills with hay: the closer the curve, the thicker the stack. Par is the turns and minutes of a good run.`,
   guide: {
-    offer: 'Never seen a sweep?',
+    offer: 'Never seen a sweep? The guide goes through the first job with you, one act at a time.',
     begin: 'Begin with the guide',
+    without: (code: string): string => `Open ${code} without the guide`,
     again: 'The guided first bench',
   },
   papers: 'Papers to print',

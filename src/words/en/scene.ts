@@ -86,6 +86,9 @@ export const sceneWords = {
   leadHow: 'Return lifts the end, Delete takes it off.',
   tubeX: 'the tube’s X input',
   loose: 'In the tray',
+  takeFirst: (point: string) => `Take the end of a lead in hand first, then press ${point}.`,
+  takeThisFirst: (lead: LeadId, point: string) =>
+    `Take the end of the lead in hand first: ${LEAD_NAMES[lead]}. Then press ${point}.`,
   carry: (lead: LeadId) =>
     `${LEAD_NAMES[lead]} in hand. Tab or arrows choose a point, Return puts it there, Escape puts it back.`,
   carryShort: (lead: LeadId) => `${LEAD_NAMES[lead]} in hand: choose a point`,

@@ -3,10 +3,8 @@ import { useMemo } from 'preact/hooks';
 import { usePort } from '../../../kit/hooks/usePort.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import type { GuideSpot } from '../../../present/guide.ts';
-import { spotOfMissing } from '../../../present/liveSpot.ts';
+import { spotNow } from '../../../present/liveSpot.ts';
 import type { BenchPort } from '../../../present/ports.ts';
-import { lackOfStep, stepMarks, stepNow } from '../../../present/steps.ts';
-import { jobSheet } from '../../../receiver/jobSheet.ts';
 import { GuideLight } from './GuideLight.tsx';
 import { partsMeant } from './partsMeant.ts';
 import './guide.css';
@@ -19,14 +17,6 @@ export function StepLight({ port }: { readonly port: BenchPort }) {
     return () => (spot === null ? [] : partsMeant(words, spot).map(inSightOrTab));
   }, [words, key]);
   return key === 'null' ? null : <GuideLight port={port} find={find} />;
-}
-
-function spotNow(port: BenchPort): GuideSpot | null {
-  const session = port.session();
-  if (session.stage !== 'working') return null;
-  const sheet = jobSheet(port.receiver, port.scenario);
-  const lack = lackOfStep(sheet, stepNow(stepMarks(sheet, session)), session);
-  return lack === null ? null : spotOfMissing(port.setup, port.facts(), port.state(), lack.code);
 }
 
 function inSightOrTab(part: HTMLElement): HTMLElement {

@@ -14,7 +14,7 @@ import { fitKnob } from '../../../present/controlScales.ts';
 import { unplaced } from '../../../present/panelRows.ts';
 import type { BenchPort } from '../../../present/ports.ts';
 import { mainResponse } from '../../../receiver/responses.ts';
-import { PortDial, useTurned } from '../portWidgets.tsx';
+import { PortDial, useNotch, useTurned } from '../portWidgets.tsx';
 import { Panel } from './Panel.tsx';
 import { each, type OnPanel, Others, Places } from './Places.tsx';
 import './rack.css';
@@ -212,7 +212,9 @@ function Tunable({ port, width, height, knob, unit }: TunableProps) {
 function TuneGrip({ port }: { readonly port: BenchPort }) {
   const hz = usePort(port, () => port.state().controls.tunableHz);
   const words = useWords();
-  const { label, scale, coarse, signed } = useMemo(() => fitKnob(words, port.setup, 'tunableHz'), [words, port]);
+  const fitting = useMemo(() => fitKnob(words, port.setup, 'tunableHz'), [words, port]);
+  const { label, scale, coarse, signed } = fitting;
+  const notchAt = useNotch(port, fitting);
   const change = useTurned(port, 'tunableHz');
   return (
     <div class="tune-grip" aria-hidden="true">
@@ -221,6 +223,7 @@ function TuneGrip({ port }: { readonly port: BenchPort }) {
         value={hz}
         scale={scale}
         coarse={coarse}
+        notchAt={notchAt}
         shown={NOTHING}
         spoken={NOTHING}
         onChange={change}

@@ -7,8 +7,10 @@ import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { type LeadEnd, type LeadId, TUBE_X } from '../../../bench/benchState.ts';
 import { legalEnds } from '../../../bench/leads.ts';
 import { useResolution } from '../../../kit/hooks/useResolution.ts';
+import { useSpoken } from '../../../kit/hooks/useSpoken.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import type { Rect } from '../../../kit/px.ts';
+import { spotNow } from '../../../present/liveSpot.ts';
 import type { BenchPort } from '../../../present/ports.ts';
 import type { Words } from '../../../words/words.ts';
 import type { BenchLayout } from '../layout.ts';
@@ -25,8 +27,8 @@ import { useBench } from './useBench.ts';
 import './scene.css';
 import './leads.css';
 
-/** how long a miss is told */
-const MISS_MS = 4000;
+/** how long a note over the chassis stands */
+const NOTE_MS = 4000;
 
 interface LeadsLayerProps {
   readonly port: BenchPort;
@@ -45,13 +47,14 @@ export function LeadsLayer({ port, layout, onMiss }: LeadsLayerProps) {
   const area = useMemo(() => leadArea(layout), [layout]);
   const { canvas, sheet } = useLeadCanvas(layout, area, places, leads);
   const [carry, setCarry] = useState<Carry | null>(null);
-  const [spoken, setSpoken] = useState('');
-  const [miss, setMiss] = useState<LeadId | null>(null);
+  const [spoken, setSpoken] = useSpoken();
+  /** what is told over the chassis: a lead that fell, a point that was pressed with no lead in hand */
+  const [note, setNote] = useState<string | null>(null);
   useEffect(() => {
-    if (miss === null) return;
-    const timer = setTimeout(() => setMiss(null), MISS_MS);
+    if (note === null) return;
+    const timer = setTimeout(() => setNote(null), NOTE_MS);
     return () => clearTimeout(timer);
-  }, [miss]);
+  }, [note]);
   const layer = useRef<HTMLDivElement>(null);
   const grips = useRef(new Map<LeadId, HTMLButtonElement>()).current;
 
@@ -65,7 +68,7 @@ export function LeadsLayer({ port, layout, onMiss }: LeadsLayerProps) {
     sheet.current?.carry(null);
   };
   const lift = (lead: LeadId, by: Carry['by']): void => {
-    setMiss(null);
+    setNote(null);
     const legal = legalEnds(port.setup, port.state().leads, lead);
     setCarry({ lead, legal, by });
     if (by === 'keys') setSpoken(legal.length === 0 ? sceneWords.carryNowhere(lead) : sceneWords.carry(lead));
@@ -82,13 +85,26 @@ export function LeadsLayer({ port, layout, onMiss }: LeadsLayerProps) {
       setSpoken(sceneWords.landed(lead, endName(sceneWords, end)));
     } else setSpoken(sceneWords.putBack(lead));
   };
+  const tell = (text: string): void => {
+    setSpoken(text);
+    setNote(text);
+  };
   const backToGrip = (lead: LeadId): void => grips.get(lead)?.focus({ preventScroll: true });
   const missed = (lead: LeadId): void => {
     over();
-    setSpoken(sceneWords.missed(lead));
-    setMiss(lead);
+    tell(sceneWords.missed(lead));
     onMiss();
   };
+  const pointAt = (clientX: number, clientY: number): LeadEnd | null => {
+    const bench = layer.current!.getBoundingClientRect();
+    const [x, y] = [clientX - bench.left, clientY - bench.top];
+    return endUnder(ground.ends, x, y, REACH) ?? labelUnder(ground.labels, x, y);
+  };
+  usePointPressed(carry === null, pointAt, (end) => {
+    const lead = leadMeant(port, end);
+    const where = endName(sceneWords, end);
+    tell(lead === null ? sceneWords.takeFirst(where) : sceneWords.takeThisFirst(lead, where));
+  });
   const drag = useLeadDrag({ ground, receiver, sheet, lift, drop, missed, cancel: over });
 
   return (
@@ -116,11 +132,7 @@ export function LeadsLayer({ port, layout, onMiss }: LeadsLayerProps) {
           ends={ground.ends}
           from={leads[carry.lead]}
           names={(end) => endName(sceneWords, end)}
-          pointAt={(clientX, clientY) => {
-            const bench = layer.current!.getBoundingClientRect();
-            const [x, y] = [clientX - bench.left, clientY - bench.top];
-            return endUnder(ground.ends, x, y, REACH) ?? labelUnder(ground.labels, x, y);
-          }}
+          pointAt={pointAt}
           onLook={(end) => {
             if (end === null) sheet.current?.carry(null);
             else shownAt(carry.lead, end);
@@ -136,21 +148,50 @@ export function LeadsLayer({ port, layout, onMiss }: LeadsLayerProps) {
           }}
         />
       )}
-      {miss === null ? null : (
+      {note === null ? null : (
         <p
           class="carry-note"
           aria-hidden="true"
           style={{ left: `${layout.chassis.x + layout.chassis.width / 2}px`, top: `${layout.chassis.y + 14}px` }}
         >
-          {sceneWords.missed(miss)}
+          {note}
         </p>
       )}
       <LeadList port={port} layout={layout} />
       <p class="unseen" role="status">
-        {spoken}
+        <span key={spoken.no}>{spoken.text}</span>
       </p>
     </div>
   );
+}
+
+/** A test point, or the tube's X input, pressed with no lead in hand. */
+function usePointPressed(
+  idle: boolean,
+  pointAt: (clientX: number, clientY: number) => LeadEnd | null,
+  onPressed: (end: LeadEnd) => void,
+): void {
+  const latest = useRef({ pointAt, onPressed });
+  latest.current = { pointAt, onPressed };
+  useEffect(() => {
+    if (!idle) return;
+    const press = ({ target, clientX, clientY }: PointerEvent): void => {
+      if (!(target instanceof Element) || target.closest('.bench') === null || target.closest(WORKED) !== null) return;
+      const end = latest.current.pointAt(clientX, clientY);
+      if (end !== null) latest.current.onPressed(end);
+    };
+    addEventListener('pointerdown', press);
+    return () => removeEventListener('pointerdown', press);
+  }, [idle]);
+}
+
+/** A press on one of these is meant for it. */
+const WORKED = 'button, input, select, label, dialog, .knob, .switch, .position-row, .slug';
+
+/** The lead that the step to do now wants there; a sealed job does not say. */
+function leadMeant(port: BenchPort, end: LeadEnd): LeadId | null {
+  const spot = port.scenario.sealed ? null : spotNow(port);
+  return spot?.kind === 'lead' && spot.to === end ? spot.lead : null;
 }
 
 const endName = ({ tubeX }: Words['scene'], end: LeadEnd): string => (end === TUBE_X ? tubeX : end);

@@ -11,6 +11,7 @@ import {
   TurnFollower,
   turnsBetween,
   WheelSteps,
+  wheelTravel,
 } from '../../../kit/chassis/ringTurns.ts';
 import { pageFrames } from '../../../kit/frameLoop.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
@@ -130,7 +131,7 @@ export function SlugRing({ port, adjuster, start, ring, tool, toolIn, step, chil
     };
     const roll = (e: WheelEvent): void => {
       e.preventDefault();
-      const steps = wheel.take(-e.deltaY, e.deltaMode);
+      const steps = wheel.take(-wheelTravel(e), e.deltaMode);
       if (steps !== 0) turnBy(port, adjuster.id, steps * (e.shiftKey ? FINE : step));
     };
     const paintNow = (): void => paint(port.state());

@@ -2,10 +2,11 @@
 
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { lackStages } from '../../../describe/lack.ts';
+import { missingSentence } from '../../../describe/sentence.ts';
 import { usePort } from '../../../kit/hooks/usePort.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import type { BenchPort } from '../../../present/ports.ts';
-import { lackOfStep } from '../../../present/steps.ts';
+import { firstMissing, lackOfStep } from '../../../present/steps.ts';
 import { jobSheet } from '../../../receiver/jobSheet.ts';
 import { aidsWithin } from '../../../session/session.ts';
 import { bringInSight } from './inSight.ts';
@@ -38,9 +39,12 @@ export function Lack({ port, at }: LackProps) {
   );
 }
 
-/** In practice, when nothing is missing any more. */
+/** In practice, when every step has its tick: the way to the signature, or what no step of this sheet is about and is missing all the same. */
 export function AllStands({ port }: { readonly port: BenchPort }) {
-  const { sheet: sheetWords } = useWords();
+  const words = useWords();
+  const { sheet: sheetWords } = words;
+  const missing = usePort(port, () => firstMissing(port.session()));
+  if (missing !== null) return <span class="advice">{missingSentence(words, missing)}</span>;
   return (
     <button type="button" class="link all-stands" onClick={() => port.askToSign()}>
       {sheetWords.allStands}
