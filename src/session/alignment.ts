@@ -57,8 +57,11 @@ export function createAlignmentWatch(setup: BenchSetup): AlignmentWatch {
 }
 
 function judgeFor({ receiver, deck, scenario }: BenchSetup, replaced: readonly string[]): SheetJudge {
-  const mended = faultEffects(receiver, deck, scenario.faults, replaced).deck;
-  const stated = workResponses(receiver, scenario).map((response) => createStatedResponse(receiver, mended, response));
+  // A wrong load or a turned diode is no part of the deck.
+  const faulty = faultEffects(receiver, deck, scenario.faults, replaced);
+  const stated = workResponses(receiver, scenario).map((response) =>
+    createStatedResponse(faulty.receiver, faulty.deck, response),
+  );
   return createSheetJudge(receiver, stated, scenario.toleranceFactor);
 }
 

@@ -6,8 +6,9 @@ import type { PrintedCurve } from './sheet.ts';
 import { LOOKS, lookAtNotch, RAISED_DB, SEARCH, type WantedNotch } from './traps.ts';
 import type { Turner } from './turner.ts';
 
-/** Decibels over the sheet's limit, and so many times as far from its place as the sheet allows: an eye is sure of that. */
+/** Decibels over the sheet's limit, as the set was found and once its slug has been set, and so many times as far from its place as the sheet allows: an eye is sure of that. */
 const SURE_DB = 8;
+const SURE_SET_DB = 4;
 const SURE_TIMES = 3;
 
 /** Whether the notch reads missing, too flat by far or out of its place by far. `gone`: only where none is seen at all. */
@@ -17,7 +18,7 @@ export function readsMissed(hands: Hands, notch: WantedNotch, curve: PrintedCurv
   const { at, db } = lookAtNotch(hands, axisOf(hands), notch, curve);
   set(hands, 'levelDb', levelDb);
   const { hz, limitDb, withinHz } = notch;
-  const flat = limitDb !== null && db > limitDb + SURE_DB;
+  const flat = limitDb !== null && db > limitDb + (gone ? SURE_DB : SURE_SET_DB);
   if (gone) return flat && at === null;
   if (flat) return true;
   return withinHz !== null && at !== null && Math.abs(at - hz) > SURE_TIMES * withinHz;

@@ -14,6 +14,8 @@ import { type AloneStep, padFor, padOfStage, stepsAlone } from './withNotebook.t
 /** What no slug explains of a stage, and of the whole curve, is a part's doing from here on; with the part slugs must explain it, and it must leave little of what there was. */
 const STAGE_WRONG = 25;
 const WHOLE_WRONG = 15;
+/** Before a slug has been turned: a sound set is not the one in the notebook, and one slug astray leaves as much as half of this unexplained. */
+const SURELY_WRONG = 45;
 /** A stage that is no farther off than this, and that no part explains, is taken for one of another set than the notebook's. */
 const UNSURE = 60;
 const EXPLAINED = 0.15;
@@ -59,7 +61,7 @@ export function noteCure(bench: AtBench, main: PrintedResponse, part: string, be
 
 /** Whether turns of slugs do not explain what the whole curve shows. */
 export function isBeyondSlugs(bench: AtBench, main: PrintedResponse): boolean {
-  return beyondSlugs(bench, main) > WHOLE_WRONG;
+  return beyondSlugs(bench, main) > SURELY_WRONG;
 }
 
 /** Where a curve is seen first that its slugs do not explain. */

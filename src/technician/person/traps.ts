@@ -195,6 +195,8 @@ export function lookAtNotch(
 
 /** Shares of the height of the lower shoulder at which a notch's two sides are marked. */
 const MARKS = [0.45, 0.75] as const;
+/** Farther than so many places from the lowest of the line a bottom is not drawn. */
+const MOST_DRAWN = 4;
 
 /** The bottom of a notch, counted in places: half way between its sides, marked at two heights and drawn down to nothing; null where it is not whole. */
 function middleOf(levels: readonly number[]): number | null {
@@ -206,7 +208,9 @@ function middleOf(levels: readonly number[]): number | null {
     return (side(levels, least, -1, mark) + side(levels, least, 1, mark)) / 2;
   });
   const [low, high] = middles as [number, number];
-  return Math.min(Math.max(low - ((high - low) * MARKS[0]) / (MARKS[1] - MARKS[0]), least - 4), least + 4);
+  const bottom = low - ((high - low) * MARKS[0]) / (MARKS[1] - MARKS[0]);
+  // A bottom that lies in the grass has no lowest place of its own, and the lower marks lie in it too: half way between the sides, high up, is what is left to go by.
+  return Math.abs(bottom - least) > MOST_DRAWN ? high : bottom;
 }
 
 /** What lies under the noise is a stretch of the same height: the middle of that, from its first place. */
