@@ -101,6 +101,20 @@ const CASES: readonly (readonly [string, Fault, readonly Edit[]])[] = [
   ],
   ['video-early-25m', { kind: 'shortedDiode', detector: 'video' }, [added('Rload det 0 4.7k\nCload det 0 8p')]],
   ['fm-10m7', { kind: 'openCoupling', element: 'K2' }, [valued('K2', () => '2.4e-5')]],
+  // a capacitor that couples: what is left of it is a hundredth
+  ['sound-4m5', { kind: 'openCoupling', element: 'Cto' }, [valued('Cto', () => '0.056p')]],
+  ['video-solid-45m', { kind: 'openCoupling', element: 'C2a' }, [valued('C2a', () => '0.15p')]],
+  // across one diode of two: from its end of the coil to its own load
+  [
+    'fm-10m7',
+    { kind: 'leakyDiode', detector: 'ratio', ohms: 5000 },
+    [added('Rleaks a leak_ratio 5k\nRload leak_ratio 0 23.5k\nCload leak_ratio 0 330p')],
+  ],
+  [
+    'aft-45m75',
+    { kind: 'leakyDiode', detector: 'aft', ohms: 5000 },
+    [added('Rleaks a leak_aft 5k\nRload leak_aft 0 47k\nCload leak_aft 0 100p')],
+  ],
   [
     'video-solid-45m',
     { kind: 'swappedTraps', first: 'C39a', second: 'C47a' },
