@@ -7,7 +7,9 @@ import { divPerVolt, xSense } from '../bench/deflection.ts';
 import type { Facts } from '../bench/facts.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 import { sheetSign } from '../receiver/detectorSign.ts';
+import { within } from './curves.ts';
 import type { SheetFigures } from './sheetFigures.ts';
+import type { SlugPart } from './slugPart.ts';
 
 export interface WaxMark {
   readonly xDiv: number;
@@ -15,30 +17,94 @@ export interface WaxMark {
   readonly highDiv: number;
 }
 
-export function waxOn(
+/** What the chosen slug moves, on the glass: the curve a turn in and a turn out, and a bracket under the stretch. Path data in divisions times 100, y down. */
+export interface PartOnGlass {
+  readonly in: string;
+  readonly out: string;
+  readonly stretch: string;
+}
+
+type GlassFacts = Pick<Facts, 'yAtSheetPoint' | 'sweeping' | 'detectedPeakVolts'>;
+
+/** Where frequencies and levels of the sheet stand on the glass; null where base line or scale are not known. */
+interface Glass {
+  /** divisions from the middle */
+  readonly x: (hz: number) => number;
+  /** divisions, of a level as the sheet counts it */
+  readonly y: (relative: number) => number;
+}
+
+function glassOf(
   { receiver, scenario }: Pick<BenchSetup, 'receiver' | 'scenario'>,
   controls: Controls,
   figures: SheetFigures,
-  facts: Pick<Facts, 'yAtSheetPoint' | 'sweeping' | 'detectedPeakVolts'>,
-): readonly WaxMark[] {
+  facts: GlassFacts,
+): Glass | null {
   const { yCoupling, yInput, yPositionDiv, xGain, xPositionDiv, centreHz, spanHz } = controls;
-  if (!facts.yAtSheetPoint || !facts.sweeping || yCoupling !== 'DC' || yInput !== 'detected') return [];
+  if (!facts.yAtSheetPoint || !facts.sweeping || yCoupling !== 'DC' || yInput !== 'detected') return null;
   const up =
     (sheetSign(receiver, figures.response) * Math.abs(facts.detectedPeakVolts)) / figures.onTube(highest(figures));
   const right = xSense({ scenario }, { controls });
-  const y = (relative: number): number =>
-    up * figures.onTube(relative) * divPerVolt({ scenario }, controls) + yPositionDiv;
+  return {
+    x: (hz) => ((10 * (hz - centreHz)) / spanHz) * right * xGain + xPositionDiv,
+    y: (relative) => up * figures.onTube(relative) * divPerVolt({ scenario }, controls) + yPositionDiv,
+  };
+}
+
+export function waxOn(
+  setup: Pick<BenchSetup, 'receiver' | 'scenario'>,
+  controls: Controls,
+  figures: SheetFigures,
+  facts: GlassFacts,
+): readonly WaxMark[] {
+  const glass = glassOf(setup, controls, figures, facts);
+  if (glass === null) return [];
   return figures.levels
     .filter((row) => row.pip !== null)
     .map((row) => {
-      const a = y(row.low);
-      const b = y(row.high);
-      return {
-        xDiv: ((10 * (row.hz - centreHz)) / spanHz) * right * xGain + xPositionDiv,
-        lowDiv: Math.min(a, b),
-        highDiv: Math.max(a, b),
-      };
+      const a = glass.y(row.low);
+      const b = glass.y(row.high);
+      return { xDiv: glass.x(row.hz), lowDiv: Math.min(a, b), highDiv: Math.max(a, b) };
     });
+}
+
+/** Hundredths of a division: half the graticule across and down, how far the bracket stands under the base line, and how high its ends are. */
+const ACROSS = 500;
+const DOWN = 400;
+const UNDER = 30;
+const TICK = 18;
+
+export function partOnGlass(
+  setup: Pick<BenchSetup, 'receiver' | 'scenario'>,
+  controls: Controls,
+  figures: SheetFigures,
+  facts: GlassFacts,
+  part: SlugPart,
+): PartOnGlass | null {
+  const glass = glassOf(setup, controls, figures, facts);
+  if (glass === null) return null;
+  const top = highest(figures);
+  const left = (hz: number): number => Math.round(100 * glass.x(hz));
+  const path = (curve: SlugPart['in']): string => {
+    if (curve === null) return '';
+    let d = '';
+    let drawing = false;
+    for (const [hz, level] of within(curve, curve.hz[0]!, curve.hz.at(-1)!)) {
+      const [x, y] = [left(hz), Math.round(-100 * glass.y(level * top))];
+      const onIt = Math.abs(x) <= ACROSS && Math.abs(y) <= DOWN;
+      if (onIt) d += `${drawing ? 'L' : 'M'}${x} ${y}`;
+      drawing = onIt;
+    }
+    return d;
+  };
+  const ends = [left(part.fromHz), left(part.toHz)].sort((a, b) => a - b);
+  const [from, to] = ends.map((x) => Math.max(-ACROSS, Math.min(ACROSS, x))) as [number, number];
+  const y = Math.min(DOWN - 6, Math.round(-100 * glass.y(0)) + UNDER);
+  return {
+    in: path(part.in),
+    out: path(part.out),
+    stretch: `M${from} ${y - TICK}V${y}H${to}V${y - TICK}`,
+  };
 }
 
 /** The sheet's highest place; other than 1 where its levels are counted from a reference frequency. */

@@ -3,7 +3,7 @@
 import { useLayoutEffect, useMemo, useReducer, useRef } from 'preact/hooks';
 import type { Phosphor as PhosphorKind } from '../../bench/benchState.ts';
 import type { BenchDisplay } from '../../bench/display.ts';
-import type { WaxMark } from '../../present/wax.ts';
+import type { PartOnGlass, WaxMark } from '../../present/wax.ts';
 import { useWords } from '../hooks/useWords.ts';
 import { Ink } from '../theme/art.tsx';
 import {
@@ -35,6 +35,8 @@ export interface TubeFaceProps {
   readonly wax?: readonly WaxMark[];
   /** a second curve in wax: path data in divisions times 100, y down, as `ghostPath` gives it; left out: none */
   readonly outline?: string | undefined;
+  /** what the chosen slug moves, in wax */
+  readonly part?: PartOnGlass | null;
   /** pips are numbered on the lip, and nothing says at what frequency they stand */
   readonly nameless?: boolean;
   /** time alone has brought this picture, no hand: it comes without afterglow, and the warm lines stay true */
@@ -59,6 +61,7 @@ export function TubeFace(props: TubeFaceProps) {
     turnsMade = 0,
     wax = NO_WAX,
     outline,
+    part = null,
     nameless = false,
     quiet = false,
     mini = false,
@@ -79,6 +82,7 @@ export function TubeFace(props: TubeFaceProps) {
       <Ink svg={under} width={g.width} height={g.height} />
       {marks === '' ? null : <Ink svg={marks} width={g.width} height={g.height} />}
       {outline === undefined ? null : <Outline path={outline} g={g} />}
+      {part === null ? null : <Part part={part} g={g} />}
       <WarmLines ghosts={ghosts} g={g} />
       <div class="beam" ref={beam} style={{ left: px(x), top: px(y), width: px(w), height: px(h) }} />
       <Ink svg={over} width={g.width} height={g.height} />
@@ -104,6 +108,27 @@ function Outline({ path, g }: { readonly path: string; readonly g: TubeGeometry 
         stroke-dasharray={`${8 / scale} ${5 / scale}`}
         opacity={0.85}
       />
+    </svg>
+  );
+}
+
+/** A turn in dotted, a turn out dashed, and the stretch that they move. */
+function Part({ part, g }: { readonly part: PartOnGlass; readonly g: TubeGeometry }) {
+  const scale = g.cell / 100;
+  const dash = (...lengths: readonly number[]): string => lengths.map((px) => px / scale).join(' ');
+  return (
+    <svg class="ink slug-wax" width={g.width} height={g.height} aria-hidden="true">
+      <g transform={`translate(${g.cx} ${g.cy}) scale(${scale})`} fill="none" stroke={TUBE_COLOURS.wax}>
+        <path
+          d={part.in}
+          stroke-width={1.6 / scale}
+          stroke-dasharray={dash(1.5, 5)}
+          stroke-linecap="round"
+          opacity=".7"
+        />
+        <path d={part.out} stroke-width={1.4 / scale} stroke-dasharray={dash(7, 6)} opacity=".6" />
+        <path d={part.stretch} stroke-width={2 / scale} stroke-linecap="round" opacity=".8" />
+      </g>
     </svg>
   );
 }

@@ -41,6 +41,7 @@ import { ServiceSheet } from './sheet/ServiceSheet.tsx';
 import { SheetTab, StepStrip } from './sheet/StepStrip.tsx';
 import { useSheetFigures } from './sheet/useSheetFigures.ts';
 import { Toast } from './Toast.tsx';
+import { useSlugPart } from './useSlugPart.ts';
 import './bench.css';
 import './shelf.css';
 import { size } from '../../kit/px.ts';
@@ -103,6 +104,8 @@ export function BenchPage({
   const beside = guide || shown !== null;
   const [sheetOpen, setSheetOpen] = useState(false);
   const [open, setOpen] = useState<Open>('none');
+  const [slug, chooseSlug] = useState<string | null>(() => port.state().toolIn);
+  const part = useSlugPart(port, slug);
   const close = useCallback(() => setOpen('none'), []);
   const toggleSheet = useCallback(() => setSheetOpen((old) => !old), []);
   const toggleMenu = useCallback(() => setOpen((old) => (old === 'menu' ? 'none' : 'menu')), []);
@@ -181,13 +184,13 @@ export function BenchPage({
         />
       )}
       <InTurn after={TURNS.tube}>
-        <BenchTube port={port} layout={layout} figures={figures} wax={wax.allowed && wax.on} />
+        <BenchTube port={port} layout={layout} figures={figures} wax={wax.allowed && wax.on} part={part} />
       </InTurn>
       <InTurn after={TURNS.instruments}>
-        <Instruments port={port} layout={layout} wax={wax} onCautions={showCautions} />
+        <Instruments port={port} layout={layout} wax={wax} onCautions={showCautions} slug={slug} part={part} />
       </InTurn>
       <InTurn after={TURNS.scene}>
-        <BenchScene port={port} layout={layout} onMiss={fell} />
+        <BenchScene port={port} layout={layout} onMiss={fell} selected={slug} onSelect={chooseSlug} />
       </InTurn>
       <InTurn after={TURNS.rest}>
         <Standing bench={main} />

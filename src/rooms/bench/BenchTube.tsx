@@ -10,21 +10,23 @@ import { place } from '../../kit/px.ts';
 import { TubeFace } from '../../kit/tube/TubeFace.tsx';
 import type { BenchPort } from '../../present/ports.ts';
 import type { SheetFigures } from '../../present/sheetFigures.ts';
-import { waxOn } from '../../present/wax.ts';
+import { partOnGlass, waxOn } from '../../present/wax.ts';
 import type { Words } from '../../words/words.ts';
 import type { BenchLayout } from './layout.ts';
+import type { PartShown } from './useSlugPart.ts';
 
 interface BenchTubeProps {
   readonly port: BenchPort;
   readonly layout: BenchLayout;
   readonly figures: SheetFigures;
   readonly wax: boolean;
+  readonly part: PartShown | null;
 }
 
 /** Words follow once the hand rests: nobody can listen thirty times a second. */
 const REST_MS = 350;
 
-function BenchTubeBase({ port, layout, figures, wax }: BenchTubeProps) {
+function BenchTubeBase({ port, layout, figures, wax, part }: BenchTubeProps) {
   const words = useWords();
   const { tubeTalk } = words;
   const display = usePort(port, () => port.display());
@@ -37,6 +39,15 @@ function BenchTubeBase({ port, layout, figures, wax }: BenchTubeProps) {
     // A new picture may have another peak, and the marks follow the peak.
     [port, controls, figures, wax, display],
   );
+  const slugs = usePort(port, () => port.state().slugs);
+  const moved = useMemo(
+    // While the slug turns it would be of the curve before.
+    () =>
+      wax && part !== null && part.part !== null && part.slugs === slugs
+        ? partOnGlass(port.setup, controls, figures, port.facts(), part.part)
+        : null,
+    [port, controls, figures, wax, part, slugs, display],
+  );
   return (
     <section class="bench-tube placed" style={place(layout.tube)} aria-label={tubeTalk.name} tabIndex={-1}>
       <TubeFace
@@ -48,6 +59,7 @@ function BenchTubeBase({ port, layout, figures, wax }: BenchTubeProps) {
         focus={controls.focus}
         turnsMade={turns}
         wax={marks}
+        part={moved}
         quiet={quiet}
       />
       <PipTable pips={reading.pips} />

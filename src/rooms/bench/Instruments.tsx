@@ -4,30 +4,36 @@ import { memo } from 'preact/compat';
 import { useMemo } from 'preact/hooks';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import type { BenchPort } from '../../present/ports.ts';
+import { slugLetters } from '../../receiver/slugLetters.ts';
 import type { BenchLayout } from './layout.ts';
 import { BiasPanel, LeadFittings } from './panels/BiasPanel.tsx';
 import { Panel } from './panels/Panel.tsx';
 import { RackPanel } from './panels/RackPanel.tsx';
 import { SafeStrip } from './panels/SafeStrip.tsx';
+import { SlugPartFigure } from './panels/SlugPartFigure.tsx';
 import { SweepPanel } from './panels/SweepPanel.tsx';
 import { TubePanel, type WaxSwitch } from './panels/TubePanel.tsx';
 import { Shelf, type ShelfItem } from './Shelf.tsx';
+import { type PartShown, tellsPart } from './useSlugPart.ts';
 
 interface InstrumentsProps {
   readonly port: BenchPort;
   readonly layout: BenchLayout;
   readonly wax: WaxSwitch;
   readonly onCautions: () => void;
+  /** the slug that is chosen, by id, and what it moves */
+  readonly slug: string | null;
+  readonly part: PartShown | null;
 }
 
-function InstrumentsBase({ port, layout, wax, onCautions }: InstrumentsProps) {
-  const { panels: panelWords } = useWords();
+function InstrumentsBase({ port, layout, wax, onCautions, slug, part }: InstrumentsProps) {
+  const { panels: panelWords, slugPart: partWords } = useWords();
   const { panels, shelf, tabs } = layout;
   const shelfHeight = shelf === null ? 0 : shelf.height / shelf.rows;
   const sweep = <SweepPanel port={port} rect={panels.sweep} />;
   const rack = <RackPanel port={port} rect={panels.rack} height={panels.rack?.height ?? shelfHeight} />;
   const tube = <TubePanel port={port} rect={panels.tube} wax={wax} />;
-  const bias = <BiasPanel port={port} rect={panels.bias} onCautions={onCautions} />;
+  const bias = <BiasPanel port={port} rect={panels.bias} onCautions={onCautions} slug={slug} part={part} />;
   // Where the work begins: with the mains, where there are any to be made safe.
   const first = useMemo(() => (port.receiver.mains !== null && !port.state().powered ? 'safe' : 'sweep'), [port]);
   if (shelf === null || tabs === null) {
@@ -64,6 +70,19 @@ function InstrumentsBase({ port, layout, wax, onCautions }: InstrumentsProps) {
       content: (
         <Panel id="panel-safe" no="!" title={panelWords.safe}>
           <SafeStrip port={port} onCautions={onCautions} />
+        </Panel>
+      ),
+    });
+  }
+  if (tellsPart(port.scenario)) {
+    const title = slug === null ? partWords.untitled : partWords.title(slugLetters(port.receiver).get(slug)!);
+    items.push({
+      id: 'part',
+      no: 10,
+      name: title,
+      content: (
+        <Panel id="panel-part" no={10} title={title}>
+          <SlugPartFigure port={port} shown={part} width={190} height={108} />
         </Panel>
       ),
     });

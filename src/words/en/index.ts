@@ -47,6 +47,7 @@ import { setUpRuleWords } from './setUpRules.ts';
 import { sheetWords } from './sheet.ts';
 import { sheetRuleWords } from './sheetRules.ts';
 import { tubeWords } from './shell.ts';
+import { slugPartWords } from './slugPart.ts';
 import { workshopWords } from './workshop.ts';
 
 export const en = {
@@ -56,6 +57,7 @@ export const en = {
   knob: knobWords,
   switches: switchWords,
   panels: panelWords,
+  slugPart: slugPartWords,
   controls: controlWords,
   tubeControls: tubeControlWords,
   rack: rackWords,

@@ -8,7 +8,7 @@ export function partsMeant(words: Words, spot: GuideSpot): readonly HTMLElement[
     case 'control': {
       const control = named(words.controls[spot.control].label)?.closest<HTMLElement>('.knob, .switch, .position-row');
       // What is on the back of a panel is reached by its tab.
-      return control == null ? all('#panel-bias [role=tab]:nth-child(2)') : [control];
+      return control == null ? all('#panel-bias [data-side=leads]') : [control];
     }
     case 'lead':
       return [
@@ -30,7 +30,7 @@ export function partsMeant(words: Words, spot: GuideSpot): readonly HTMLElement[
     case 'isolation':
     case 'mains': {
       const flipped = named(words.safe[spot.kind])?.closest<HTMLElement>('.switch');
-      return flipped == null ? all('#panel-bias [role=tab]:last-child') : [flipped];
+      return flipped == null ? all('#panel-bias [data-side=safe]') : [flipped];
     }
     case 'tool':
       return all('.tool').slice(0, 1);

@@ -1,29 +1,45 @@
 /** Instrument 8: two bias outputs and the meter. In the full bench its other sides hold the leads' fittings and the mains. */
 
 import { memo } from 'preact/compat';
-import { useCallback } from 'preact/hooks';
+import { useCallback, useMemo } from 'preact/hooks';
 import { BIAS_OUTPUTS, type BiasOutput } from '../../../bench/biasOutputs.ts';
 import { usePort } from '../../../kit/hooks/usePort.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import type { Rect } from '../../../kit/px.ts';
 import { Meter } from '../../../kit/widgets/Meter.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
+import { slugLetters } from '../../../receiver/slugLetters.ts';
 import { PortKnob, PortSwitch } from '../portWidgets.tsx';
+import { type PartShown, tellsPart } from '../useSlugPart.ts';
 import { Panel, SidedPanel } from './Panel.tsx';
 import { each, type OnPanel, Others, Places } from './Places.tsx';
 import { SafeStrip } from './SafeStrip.tsx';
+import { SlugPartFigure } from './SlugPartFigure.tsx';
 import './biasPanel.css';
 
 interface BiasPanelProps {
   readonly port: BenchPort;
   readonly rect: Rect | null;
   readonly onCautions: () => void;
+  /** the slug that is chosen, by id */
+  readonly slug: string | null;
+  /** what it moves; null: nobody may be told, or it is not worked out yet */
+  readonly part: PartShown | null;
 }
 
-function BiasPanelBase({ port, rect, onCautions }: BiasPanelProps) {
-  const { panels: panelWords } = useWords();
+function BiasPanelBase({ port, rect, onCautions, slug, part }: BiasPanelProps) {
+  const { panels: panelWords, slugPart: partWords } = useWords();
   const head = { id: 'panel-bias', no: 8, title: panelWords.bias, rect } as const;
   const mains = port.receiver.mains !== null;
+  const bench = () => (
+    <BiasAndMeter port={port} meterWidth={meterRoom(rect!)} meterHeight={Math.min(120, rect!.height - 48)} />
+  );
+  const leads = () => <LeadFittings port={port} />;
+  const safe = () => <SafeStrip port={port} onCautions={onCautions} />;
+  const told = useMemo(() => tellsPart(port.scenario), [port]);
+  const moves = () => (
+    <SlugPartFigure port={port} shown={part} width={PART_WIDTH} height={Math.min(130, rect!.height - 36)} />
+  );
   if (rect === null) {
     return (
       <Panel {...head} class="bias-panel">
@@ -31,17 +47,13 @@ function BiasPanelBase({ port, rect, onCautions }: BiasPanelProps) {
       </Panel>
     );
   }
-  const bench = () => (
-    <BiasAndMeter port={port} meterWidth={meterRoom(rect)} meterHeight={Math.min(120, rect.height - 48)} />
-  );
-  const leads = () => <LeadFittings port={port} />;
-  const safe = () => <SafeStrip port={port} onCautions={onCautions} />;
   if (rect.height >= 370) {
     return (
       <Panel {...head} class="bias-panel tall">
         <div class="panel-row">{<BiasAndMeter port={port} meterWidth={meterRoom(rect)} meterHeight={104} />}</div>
         <div class="panel-row">{leads()}</div>
         {mains ? <div class="panel-row">{safe()}</div> : null}
+        {told && rect.height >= (mains ? 540 : 420) ? <div class="panel-row">{moves()}</div> : null}
       </Panel>
     );
   }
@@ -50,14 +62,29 @@ function BiasPanelBase({ port, rect, onCautions }: BiasPanelProps) {
       {...head}
       class="bias-panel"
       start={mains && !port.state().powered ? 2 : 0}
+      // A meter in use stays where it is.
+      front={told && slug !== null && port.state().leads.meter === null ? { side: mains ? 3 : 2, key: slug } : null}
       sides={[
         { name: panelWords.biasSide, content: bench },
-        { name: panelWords.leadsSide, content: leads },
-        ...(mains ? [{ name: panelWords.safeSide, content: safe }] : []),
+        { id: 'leads', name: panelWords.leadsSide, content: leads },
+        ...(mains ? [{ id: 'safe', name: panelWords.safeSide, content: safe }] : []),
+        ...(told
+          ? [
+              {
+                id: 'part',
+                name: partWords.side,
+                title: slug === null ? partWords.untitled : partWords.title(slugLetters(port.receiver).get(slug)!),
+                content: moves,
+              },
+            ]
+          : []),
       ]}
     />
   );
 }
+
+/** px of the figure of what a slug moves */
+const PART_WIDTH = 206;
 
 const meterRoom = (rect: Rect): number => Math.min(210, Math.max(118, rect.width - 46 - 2 * 72 - 66 - 36));
 

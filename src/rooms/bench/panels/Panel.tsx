@@ -1,7 +1,7 @@
 /** An instrument: wash and frame in ink, numbered title, what stands in the title row, and where there is too little room two or more sides. */
 
 import type { ComponentChildren } from 'preact';
-import { useId, useRef, useState } from 'preact/hooks';
+import { useId, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { Disc } from '../../../kit/PlateTitle.tsx';
 import type { Rect } from '../../../kit/px.ts';
@@ -46,7 +46,10 @@ export function Panel({ id, no, title, rect, width, extra, children, class: cls 
 }
 
 export interface Side {
+  readonly id?: string;
   readonly name: string;
+  /** of the whole panel while this side is in front; left out: the panel's own */
+  readonly title?: string;
   readonly content: () => ComponentChildren;
 }
 
@@ -55,17 +58,29 @@ export function SidedPanel({
   sides,
   start = 0,
   corner = false,
+  front = null,
   ...panel
 }: Omit<PanelProps, 'children' | 'extra'> & {
   readonly sides: readonly Side[];
   readonly start?: number;
   readonly corner?: boolean;
+  /** turned to the front by what is done elsewhere, until somebody turns the panel himself meanwhile; `key`: by what. null: by nothing */
+  readonly front?: { readonly side: number; readonly key: string } | null;
 }) {
   const { panels: panelWords } = useWords();
   const [open, setOpen] = useState(start);
   const scope = useId();
   const tabs = useRef<HTMLDivElement>(null);
+  const byHand = useRef(false);
+  useLayoutEffect(() => {
+    if (front !== null && !byHand.current) setOpen(front.side);
+  }, [front?.key]);
+  const turn = (side: number): void => {
+    if (front !== null) byHand.current = true;
+    setOpen(side);
+  };
   const at = Math.min(open, sides.length - 1);
+  const title = sides[at]!.title ?? panel.title;
   if (corner) {
     const next = (at + 1) % sides.length;
     return (
@@ -91,12 +106,13 @@ export function SidedPanel({
     if (move === 0) return;
     event.preventDefault();
     const next = (at + move + sides.length) % sides.length;
-    setOpen(next);
+    turn(next);
     (tabs.current?.children[next] as HTMLElement | undefined)?.focus();
   };
   return (
     <Panel
       {...panel}
+      title={title}
       extra={
         <div
           class="tabs side-tabs"
@@ -111,10 +127,11 @@ export function SidedPanel({
               type="button"
               role="tab"
               id={`${scope}-tab-${i}`}
+              data-side={side.id}
               aria-selected={i === at}
               aria-controls={`${scope}-side`}
               tabIndex={i === at ? 0 : -1}
-              onClick={() => setOpen(i)}
+              onClick={() => turn(i)}
             >
               <Short>{side.name}</Short>
             </button>

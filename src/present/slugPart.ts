@@ -1,0 +1,83 @@
+/**
+ * What one slug moves: the response that the bench is set up for, of this very set with its slugs as they stand, and the same with this slug a turn further in and a turn further
+ * out. Help for practice; a sealed job is never asked for it. Pure.
+ */
+import type { BenchState } from '../bench/benchState.ts';
+import type { BenchSetup } from '../bench/setup.ts';
+import { faultEffects } from '../receiver/faults/faultEffects.ts';
+import type { SheetResponse } from '../receiver/receiver.ts';
+import { createStatedResponse, type StatedResponse } from '../receiver/statedResponse.ts';
+import type { Curve } from './curves.ts';
+
+export interface SlugPart {
+  /** levels over the highest place of the curve as it is now, linear, with their sign */
+  readonly now: Curve;
+  /** with the slug a turn further that way; null where it comes to its stop before */
+  readonly in: Curve | null;
+  readonly out: Curve | null;
+  /** where a turn moves the curve by four tenths or more of what it moves it at most */
+  readonly fromHz: number;
+  readonly toHz: number;
+  /** where it moves it most */
+  readonly mostHz: number;
+}
+
+/** A slug that moves the curve by less than this, of its height, has no part in it. */
+const LEAST = 0.02;
+const SHARE_OF_MOST = 0.4;
+const POINTS = 301;
+
+type Stood = Pick<BenchState, 'slugs' | 'replaced'>;
+
+/** Null: a turn moves no part of the curve, or there is none. */
+export type SlugParts = (state: Stood, slug: string, response: SheetResponse) => SlugPart | null;
+
+export function createSlugParts({ receiver, deck, scenario }: BenchSetup): SlugParts {
+  const known = new Map<string, StatedResponse>();
+  const stated = (response: SheetResponse, replaced: readonly string[]): StatedResponse => {
+    const key = JSON.stringify([response.id, [...replaced].sort()]);
+    const found = known.get(key);
+    if (found !== undefined) return found;
+    const set = faultEffects(receiver, deck, scenario.faults, replaced);
+    const { centreHz, spanHz } = response.setUp;
+    const hz = Float64Array.from({ length: POINTS }, (_, i) => centreHz + spanHz * (i / (POINTS - 1) - 0.5));
+    const made = createStatedResponse(set.receiver, set.deck, response, hz);
+    known.set(key, made);
+    return made;
+  };
+  return ({ slugs, replaced }, slug, response) => {
+    const adjuster = receiver.adjusters.find(({ id }) => id === slug);
+    if (adjuster === undefined || slugs[slug]!.cracked) return null;
+    const { solve } = stated(response, replaced);
+    const cores = Object.fromEntries(Object.entries(slugs).map(([id, { coreTurns }]) => [id, coreTurns]));
+    const curve = (coreTurns: number) => solve({ ...cores, [slug]: coreTurns });
+    const stands = cores[slug]!;
+    const { hz, volts } = curve(stands);
+    const top = highest(volts);
+    if (!(top > 0)) return null;
+    const relative = (all: Float64Array): Curve => ({ hz, relative: all.map((v) => v / top) });
+    const now = relative(volts);
+    const turned = (by: 1 | -1): Curve | null => {
+      const to = stands + by;
+      return to < 0 || to > adjuster.travelTurns ? null : relative(curve(to).volts);
+    };
+    const ways = { in: turned(1), out: turned(-1) };
+    const moved = hz.map((_, i) => Math.max(change(ways.in, now, i), change(ways.out, now, i)));
+    const most = highest(moved);
+    if (most < LEAST) return null;
+    const much = (v: number): boolean => v >= SHARE_OF_MOST * most;
+    return {
+      now,
+      ...ways,
+      fromHz: hz[moved.findIndex(much)]!,
+      toHz: hz[moved.findLastIndex(much)]!,
+      mostHz: hz[moved.indexOf(most)]!,
+    };
+  };
+}
+
+function change(turned: Curve | null, now: Curve, i: number): number {
+  return turned === null ? 0 : Math.abs(turned.relative[i]! - now.relative[i]!);
+}
+
+const highest = (all: Float64Array): number => all.reduce((most, v) => Math.max(most, Math.abs(v)), 0);

@@ -1,0 +1,44 @@
+/** What the chosen slug moves, worked out when the hand rests: not thirty times a second while it turns. Null where nobody may be told, or no slug is chosen. */
+import { useEffect, useMemo, useState } from 'preact/hooks';
+import type { BenchState } from '../../bench/benchState.ts';
+import { usePort } from '../../kit/hooks/usePort.ts';
+import type { BenchPort } from '../../present/ports.ts';
+import { createSlugParts, type SlugPart } from '../../present/slugPart.ts';
+import { responseById } from '../../receiver/responses.ts';
+import type { Scenario } from '../../scenario/scenario.ts';
+import { aidsWithin } from '../../session/session.ts';
+
+export interface PartShown {
+  readonly slug: string;
+  /** null: a turn moves no part of this curve */
+  readonly part: SlugPart | null;
+  /** the slugs that it was worked out for */
+  readonly slugs: BenchState['slugs'];
+}
+
+const REST_MS = 300;
+
+/** It is help, and goes with the others: never in a sealed job. */
+export function tellsPart(scenario: Scenario): boolean {
+  const { hints, toleranceMarks } = aidsWithin(scenario);
+  return hints || toleranceMarks;
+}
+
+export function useSlugPart(port: BenchPort, slug: string | null): PartShown | null {
+  const told = useMemo(() => tellsPart(port.scenario), [port]);
+  const parts = useMemo(() => createSlugParts(port.setup), [port]);
+  const slugs = usePort(port, () => port.state().slugs);
+  const replaced = usePort(port, () => port.state().replaced);
+  const response = usePort(port, () => port.facts().response);
+  const [shown, setShown] = useState<PartShown | null>(null);
+  const chosen = told ? slug : null;
+  useEffect(() => {
+    if (chosen === null) return setShown(null);
+    const timer = setTimeout(() => {
+      const part = parts({ slugs, replaced }, chosen, responseById(port.receiver, response));
+      setShown({ slug: chosen, part, slugs });
+    }, REST_MS);
+    return () => clearTimeout(timer);
+  }, [port, parts, chosen, slugs, replaced, response]);
+  return shown?.slug === chosen ? shown : null;
+}
