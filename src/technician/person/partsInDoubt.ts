@@ -77,7 +77,9 @@ export function deadParts(bench: AtBench, main: PrintedResponse): readonly strin
     replacePart(bench, part);
     replaced.push(part);
     standFor(bench, main);
-    if (dead ? comesThrough(hands, curve) : reversing(hands, sheet, curve).length === 0) break;
+    const mended = dead ? comesThrough(hands, curve) : reversing(hands, sheet, curve).length === 0;
+    bench.cured.set(part, mended);
+    if (mended) break;
   }
   return replaced;
 }
