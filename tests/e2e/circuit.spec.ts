@@ -1,5 +1,7 @@
 /** The circuit diagram over the bench: opened by its key, paged by stage, and a part pointed at is ringed on the chassis. */
 import { circuitWords } from '../../src/words/en/circuit.ts';
+import { partsWords } from '../../src/words/en/parts.ts';
+import { sceneWords } from '../../src/words/en/scene.ts';
 import { begin, expect, openJob, shippedSetup, test } from './page.ts';
 
 test('a slug pointed at in the circuit is shown on the chassis, and back', async ({ page }) => {
@@ -22,6 +24,54 @@ test('a slug pointed at in the circuit is shown on the chassis, and back', async
   await expect(sheet.locator('.circuit-list')).toContainText('Lp3, slug');
   await page.keyboard.press('Escape');
   await expect(sheet).toHaveCount(0);
+});
+
+test('beside a part stands what the curve would be without it, and what may be done to it here', async ({ page }) => {
+  await openJob(page, shippedSetup('fault-finding', 'one-hump-gone'));
+  await begin(page);
+  await page.keyboard.press('i');
+  const sheet = page.getByRole('dialog', { name: circuitWords.title });
+  const told = sheet.locator('.circuit-told');
+  await expect(sheet.locator('.circuit-page').first()).toBeAttached();
+  // Along the signal, by its key and back.
+  const name = sheet.locator('.circuit-said b');
+  await page.keyboard.press('p');
+  const first = (await name.textContent())!;
+  await page.keyboard.press('p');
+  await expect(name).not.toHaveText(first);
+  await page.keyboard.press('Shift+P');
+  await expect(name).toHaveText(first);
+  const part = sheet.locator('.circuit-page [data-part="C2"]').first();
+  for (let i = 0; i < 30 && (await name.textContent())?.startsWith('C2') !== true; i++) await page.keyboard.press('p');
+  await expect(part).toHaveAttribute('aria-pressed', 'true');
+  await expect(told.getByRole('img')).toHaveAttribute('aria-label', /with all else right/);
+  await expect(told.locator('figcaption')).toContainText(circuitWords.whole);
+  await told.getByRole('button', { name: circuitWords.meter }).click();
+  await expect(told.getByRole('status')).toContainText('C2');
+  await told.getByRole('button', { name: partsWords.bridge }).click();
+  await expect(told.getByRole('status')).toContainText(/clipped across C2/);
+  await told.getByRole('button', { name: partsWords.unbridge }).click();
+  // Nothing is soldered by one press.
+  await told.getByRole('button', { name: circuitWords.fit }).click();
+  await expect(told.getByRole('button', { name: partsWords.replace })).toBeVisible();
+  await told.getByRole('button', { name: partsWords.keep }).click();
+  await expect(told.getByRole('button', { name: circuitWords.fit })).toBeVisible();
+  for (let i = 0; i < 60 && !/slug B/.test((await name.textContent()) ?? ''); i++) await page.keyboard.press('p');
+  await told.getByRole('button', { name: circuitWords.takeSlug('B') }).click();
+  await expect(sheet).toHaveCount(0);
+  await expect(page.getByRole('heading', { name: sceneWords.slugTitle('B'), exact: true })).toBeVisible();
+});
+
+test('a sealed job draws no part without which the curve would be another', async ({ page }) => {
+  await openJob(page, shippedSetup('vision-if', 'brent-sealed'));
+  await begin(page);
+  await page.keyboard.press('i');
+  const sheet = page.getByRole('dialog', { name: circuitWords.title });
+  await expect(sheet.locator('.circuit-page').first()).toBeAttached();
+  for (let i = 0; i < 4; i++) await page.keyboard.press('p');
+  await expect(sheet.getByRole('button', { name: circuitWords.next })).toBeVisible();
+  await page.waitForTimeout(500);
+  await expect(sheet.locator('.circuit-failed')).toHaveCount(0);
 });
 
 for (const [width, height] of [

@@ -9,11 +9,13 @@ export interface ModalProps {
   readonly children: ComponentChildren;
   /** what escape does; null: it must be answered */
   readonly onCancel: (() => void) | null;
+  /** keys of its own; no other key leaves it */
+  readonly onKey?: (event: KeyboardEvent) => void;
   readonly wide?: boolean;
   readonly danger?: boolean;
 }
 
-export function Modal({ title, children, onCancel, wide = false, danger = false }: ModalProps) {
+export function Modal({ title, children, onCancel, onKey, wide = false, danger = false }: ModalProps) {
   const dialog = useRef<HTMLDialogElement>(null);
   const heading = useId();
   useLayoutEffect(() => {
@@ -32,7 +34,10 @@ export function Modal({ title, children, onCancel, wide = false, danger = false 
         event.preventDefault();
         onCancel?.();
       }}
-      onKeyDown={(event) => event.stopPropagation()}
+      onKeyDown={(event) => {
+        event.stopPropagation();
+        onKey?.(event);
+      }}
     >
       <div class="modal-paper">
         <Frame kind="sheet" />

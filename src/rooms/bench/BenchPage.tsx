@@ -204,7 +204,7 @@ export function BenchPage({
         />
         {open === 'help' ? <Help keys={singleKeys ?? null} onClose={close} /> : null}
         {open === 'hints' ? <Hints port={port} onClose={close} /> : null}
-        {open === 'circuit' ? <CircuitPlace port={port} onClose={close} /> : null}
+        {open === 'circuit' ? <CircuitPlace port={port} onClose={close} onSlug={chooseSlug} /> : null}
         {open === 'parts' ? <PartsTray port={port} onClose={close} /> : null}
         {open === 'cautions' ? <Cautions port={port} onClose={close} /> : null}
         {open === 'clear' ? <Clear port={port} onClose={close} /> : null}

@@ -124,7 +124,7 @@ export const dialogWords = {
         'to the part of the bench where the work is now, then on to the next part, or back; with the guide, . goes to what is lit; while the technician works, one step on, or back',
       ],
       ['S', 'opens or closes the service sheet'],
-      ['I', 'opens the circuit diagram'],
+      ['I', 'opens the circuit diagram; on it, P goes to the next part along the signal, with shift back'],
       [
         'T',
         'plays the curve from left to right, higher for more, a click at each pip; then the curve that the sheet asks for',

@@ -94,6 +94,16 @@ export const circuitWords = {
   failed: 'The circuit could not be fetched. Close it and try again.',
   diagram: 'Circuit, from left to right',
   chassis: 'The same part on the chassis',
+  /** under the small figure: the dashed line, beside the name of what has failed */
+  whole: 'whole',
+  /** `most`: the highest place of what is left, of the whole curve's */
+  failedSpoken: (failure: string, most: number): string =>
+    `${failure}, with all else right: the curve's highest place is at ${format.percent(most)} of what it was.`,
+  meter: 'Meter across',
+  fit: 'Fit a new one',
+  fitAsk: (name: string): string => `${name}: take it out and solder in a new one? A good part replaced costs points.`,
+  takeSlug: (letter: string): string => `Show slug ${letter} on the bench`,
+  next: 'next part',
   print: 'Print',
   list: 'List of parts',
   /** a stage that takes several pages */

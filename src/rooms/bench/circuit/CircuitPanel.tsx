@@ -7,6 +7,7 @@ import { SymbolMark } from '../../../kit/circuit/SymbolMark.tsx';
 import { Modal } from '../../../kit/dialogs/Modal.tsx';
 import { useWindowSize } from '../../../kit/hooks/useWindowSize.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
+import { singleKeysAct } from '../../../kit/singleKeys.ts';
 import { Button, Ink } from '../../../kit/theme/art.tsx';
 import { chassisPlaces } from '../../../present/chassisPlaces.ts';
 import { chassisSpots } from '../../../present/circuit/chassisSpots.ts';
@@ -18,6 +19,7 @@ import { stageCalled } from '../../../present/circuit/stageCalled.ts';
 import type { BenchPort } from '../../../present/ports.ts';
 import { slugLetters } from '../../../receiver/slugLetters.ts';
 import '../../../kit/tabs/tabs.css';
+import { FailedFigure, PartButtons } from './PartStrip.tsx';
 import { PartTold } from './PartTold.tsx';
 import './circuit.css';
 
@@ -30,12 +32,19 @@ const ROOMY = 1240;
 /** px round the drawing: the paper's edge, the gap to the chassis */
 const AROUND = 76;
 /** px over and under the drawing */
-const ABOVE = 360;
+const ABOVE = 420;
 /** Lettering keeps its 12 px when the drawing shrinks, and no drawing is blown up to a poster. */
 const LEAST_SCALE = 12 / LETTERING;
 const MOST_SCALE = 1.4;
 
-export function CircuitPanel({ port, onClose }: { readonly port: BenchPort; readonly onClose: () => void }) {
+interface CircuitPanelProps {
+  readonly port: BenchPort;
+  readonly onClose: () => void;
+  /** chooses a slug on the bench */
+  readonly onSlug: (slug: string) => void;
+}
+
+export function CircuitPanel({ port, onClose, onSlug }: CircuitPanelProps) {
   const words = useWords();
   const { circuit: say, dialogs, parts: partsWords, scene } = words;
   // The values are the sheet's: those of this very set are for the bench to tell.
@@ -87,11 +96,7 @@ export function CircuitPanel({ port, onClose }: { readonly port: BenchPort; read
   const lettering = 12 / small;
   const spots = pointed === null ? [] : chassisSpots(receiver, pointed);
   const role = pointed === null ? null : partRole(pointed, pointed.part === null ? undefined : tray.get(pointed.part));
-  const same = (s: CircuitSymbol) =>
-    pointed !== null &&
-    s.name === pointed.name &&
-    s.part === pointed.part &&
-    (s.kind === 'point') === (pointed.kind === 'point');
+  const same = (s: CircuitSymbol) => pointed !== null && isSame(s, pointed);
   const title = (sections: readonly number[]): string =>
     sections
       .map((i) => {
@@ -107,14 +112,26 @@ export function CircuitPanel({ port, onClose }: { readonly port: BenchPort; read
     const on = pages.findIndex((p) => isOnPage(p, symbol));
     if (on >= 0) setPage(on);
   };
+  const along = useMemo(() => alongTheSignal(diagram.symbols), [diagram]);
+  const step = (by: 1 | -1): void => {
+    const at = along.findIndex(same);
+    const to = along[(at === -1 ? (by === 1 ? 0 : along.length - 1) : at + by + along.length) % along.length];
+    if (to !== undefined) show(to);
+  };
+  const key = (event: KeyboardEvent): void => {
+    if (event.key.toLowerCase() !== 'p' || event.ctrlKey || event.metaKey || event.altKey || !singleKeysAct()) return;
+    event.preventDefault();
+    step(event.shiftKey ? -1 : 1);
+  };
+  const held = pointed?.part == null ? null : (tray.get(pointed.part) ?? null);
   const { box } = diagram;
   const top = box.y - 18;
   const height = box.height + 22;
   /** A section that is wider than the room is drawn smaller, and a short circuit larger. */
   const scaleOf = (drawn: number): number =>
-    Math.max(LEAST_SCALE, Math.min(MOST_SCALE, room / drawn, Math.max(1, (window.height - ABOVE) / height)));
+    Math.max(LEAST_SCALE, Math.min(MOST_SCALE, room / drawn, (window.height - ABOVE) / height));
   return (
-    <Modal title={say.title} onCancel={onClose} wide>
+    <Modal title={say.title} onCancel={onClose} onKey={key} wide>
       <div class="circuit">
         <p class="si">{say.hint}</p>
         <div class="tabs">
@@ -225,7 +242,20 @@ export function CircuitPanel({ port, onClose }: { readonly port: BenchPort; read
           </div>
         </div>
         <div class="circuit-told">
-          {role === null ? null : <PartTold role={role} slug={pointed?.slug ?? null} receiver={receiver} />}
+          <FailedFigure port={port} part={held?.name ?? null} />
+          <div class="circuit-words">
+            {role === null ? null : <PartTold role={role} slug={pointed?.slug ?? null} receiver={receiver} />}
+            <PartButtons
+              port={port}
+              part={held}
+              letter={pointed?.slug == null ? null : (slugLetters(receiver).get(pointed.slug) ?? null)}
+              onSlug={() => {
+                onClose();
+                onSlug(pointed!.slug!);
+              }}
+              onNext={() => step(1)}
+            />
+          </div>
         </div>
         <div class="modal-buttons">
           <Button primary onClick={onClose}>
@@ -237,6 +267,17 @@ export function CircuitPanel({ port, onClose }: { readonly port: BenchPort; read
     </Modal>
   );
 }
+
+/** Parts that have a name, as the signal meets them: section by section, from left to right, from the top down; each once. */
+function alongTheSignal(symbols: readonly CircuitSymbol[]): readonly CircuitSymbol[] {
+  const named = symbols.filter(({ name }) => name !== null);
+  const once = named.filter((one, i) => named.findIndex((other) => isSame(one, other)) === i);
+  return once.sort((a, b) => a.section - b.section || a.at.x - b.at.x || a.at.y - b.at.y);
+}
+
+/** A part may have more than one symbol; a point may be called as a part is. */
+const isSame = (a: CircuitSymbol, b: CircuitSymbol): boolean =>
+  a.name === b.name && a.part === b.part && (a.kind === 'point') === (b.kind === 'point');
 
 /** What is read beside a symbol stands in its name: `V1 (G1)` and not `G1` alone. */
 function withLabel(name: string, label: string): string {

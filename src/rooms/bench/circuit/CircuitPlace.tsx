@@ -9,9 +9,10 @@ import type { BenchPort } from '../../../present/ports.ts';
 interface CircuitProps {
   readonly port: BenchPort;
   readonly onClose: () => void;
+  readonly onSlug: (slug: string) => void;
 }
 
-export function CircuitPlace({ port, onClose }: CircuitProps) {
+export function CircuitPlace({ port, onClose, onSlug }: CircuitProps) {
   const { circuit: words, dialogs } = useWords();
   const [Sheet, setSheet] = useState<{ readonly of: ComponentType<CircuitProps> } | null>(null);
   const [failed, setFailed] = useState(false);
@@ -25,7 +26,7 @@ export function CircuitPlace({ port, onClose }: CircuitProps) {
       here = false;
     };
   }, []);
-  if (Sheet !== null) return <Sheet.of port={port} onClose={onClose} />;
+  if (Sheet !== null) return <Sheet.of port={port} onClose={onClose} onSlug={onSlug} />;
   return (
     <Modal title={words.title} onCancel={onClose}>
       <p role="status">{failed ? words.failed : words.opening}</p>

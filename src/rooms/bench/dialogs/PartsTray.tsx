@@ -1,61 +1,36 @@
 /** The parts tray: every part that may be replaced, asked for once and then soldered in; a capacitor may be bridged with a good one first. */
 
-import { useMemo, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import { canBeBridged } from '../../../bench/bridge.ts';
-import type { PartReading } from '../../../bench/partMeter.ts';
-import { printedTray } from '../../../bench/parts.ts';
-import { refusalSentence } from '../../../describe/sentence.ts';
 import { Modal } from '../../../kit/dialogs/Modal.tsx';
 import { usePort } from '../../../kit/hooks/usePort.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { Button } from '../../../kit/theme/art.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
 import type { Part, PartKind } from '../../../receiver/faults/partsTray.ts';
-import { slugLetters } from '../../../receiver/slugLetters.ts';
+import { usePartActs } from './usePartActs.ts';
 import './parts.css';
 import './dialogs.css';
 
 export function PartsTray({ port, onClose }: { readonly port: BenchPort; readonly onClose: () => void }) {
-  const words = useWords();
-  const { dialogs: dialogWords, parts: say } = words;
-  const { receiver, setup } = port;
-  const tray = useMemo(() => printedTray(setup), [setup]);
-  const letters = useMemo(() => slugLetters(receiver), [receiver]);
+  const { dialogs: dialogWords, parts: say } = useWords();
+  const { receiver } = port;
+  const { tray, nameOf, hanging, said, ...acts } = usePartActs(port);
   const replaced = usePort(port, () => port.state().replaced);
-  const bridged = usePort(port, () => port.state().bridged);
   const powered = usePort(port, () => port.state().powered);
   const [asked, setAsked] = useState<Part | null>(null);
-  const [said, setSaid] = useState('');
-  const nameOf = (part: Part): string => say.name(part, part.slug === null ? null : (letters.get(part.slug) ?? null));
   const replace = (part: Part): void => {
-    const event = { type: 'partReplaced', element: part.name } as const;
-    const applied = port.act(event);
-    setSaid(applied.ok ? say.done(nameOf(part)) : refusalSentence(words, applied.reason, event, receiver));
+    acts.replace(part);
     setAsked(null);
   };
   const bridge = (part: Part, on: boolean): void => {
-    const event = { type: 'partBridged', element: on ? part.name : null } as const;
-    const applied = port.act(event);
-    const told = on ? say.bridgeOn : say.bridgeOff;
-    setSaid(applied.ok ? told(nameOf(part)) : refusalSentence(words, applied.reason, event, receiver));
+    acts.bridge(part, on);
     setAsked(null);
   };
   const meter = (part: Part): void => {
-    const event = { type: 'partMetered', element: part.name } as const;
-    const applied = port.act(event);
-    setSaid(
-      applied.ok
-        ? readSentence(nameOf(part), port.partReading(part.name))
-        : refusalSentence(words, applied.reason, event, receiver),
-    );
+    acts.meter(part);
     setAsked(null);
   };
-  const readSentence = (name: string, read: PartReading): string => {
-    if (read.kind === 'ohms') return say.ohms(name, read.ohms);
-    if (read.kind === 'diode') return say.bothWays(name, read.ohms, read.turnedOhms);
-    return read.kind === 'volts' ? say.volts(name, read.volts) : say.nothing(name);
-  };
-  const hanging = tray.find((part) => part.name === bridged);
   return (
     <Modal title={say.title} onCancel={onClose} wide>
       <p>{say.intro}</p>

@@ -1,9 +1,9 @@
 /** What the chosen slug moves: the curve as it is, a turn in and a turn out, and the stretch that it moves tinted. */
 import { useMemo } from 'preact/hooks';
 import { useWords } from '../../../kit/hooks/useWords.ts';
+import { curvesFig, type DrawnCurve } from '../../../kit/plots/curvesFig.ts';
 import { Told } from '../../../kit/Told.tsx';
 import { Ink } from '../../../kit/theme/art.tsx';
-import { curvePath } from '../../../kit/theme/figures.ts';
 import { C, hatch, T } from '../../../kit/theme/ink.ts';
 import { levelAt } from '../../../present/curves.ts';
 import type { BenchPort } from '../../../present/ports.ts';
@@ -71,38 +71,37 @@ const LETTER = 7.6;
 
 function figure(part: SlugPart, w: number, h: number, unit: string, perUnit: number): string {
   const { now, fromHz, toHz } = part;
-  const curves = [part.in, now, part.out].filter((one) => one !== null);
-  const highest = Math.max(...curves.flatMap(({ relative }) => [...relative]));
-  const lowest = Math.min(0, ...curves.flatMap(({ relative }) => [...relative]));
-  const [first, last] = [now.hz[0]!, now.hz.at(-1)!];
-  const bottom = h - AXIS;
-  const X = (hz: number): number => 3 + ((w - 6) * (hz - first)) / (last - first);
-  const Y = (level: number): number => 6 + ((bottom - 12) * (highest - level)) / (highest - lowest);
+  const drawn: readonly (readonly [SlugPart['in'], DrawnCurve['line']])[] = [
+    [part.in, 'dotted'],
+    [part.out, 'dashed'],
+    [now, 'now'],
+  ];
+  const { svg, X, bottom } = curvesFig(
+    w,
+    h,
+    AXIS,
+    drawn.flatMap(([curve, line]) => (curve === null ? [] : [{ curve, line }])),
+    (fig) => {
+      const [x0, x1] = [fig.X(fromHz), fig.X(toHz)];
+      const box = `M${x0} 2H${x1}V${fig.bottom}H${x0}Z`;
+      return (
+        `<path d="${box}" fill="${C.rust}" opacity=".12"/>` +
+        hatch(box, [x0, 2, x1, fig.bottom], { a: 135, gap: 6, sw: 0.7, op: 0.5, col: C.rust })
+      );
+    },
+  );
   const [x0, x1] = [X(fromHz), X(toHz)];
-  const box = `M${x0} 2H${x1}V${bottom}H${x0}Z`;
-  const path = (curve: SlugPart['in'], look: string): string =>
-    curve === null ? '' : `<path d="${curvePath(curve, first, last, X, Y)}" fill="none" ${look}/>`;
-  const mark = (hz: number): string => (hz / perUnit).toFixed(decimals((last - first) / perUnit));
+  const mark = (hz: number): string => (hz / perUnit).toFixed(decimals((now.hz.at(-1)! - now.hz[0]!) / perUnit));
   const [low, high] = [mark(fromHz), `${mark(toHz)} ${unit}`];
   const lowAt = Math.max(0, x0 - (low.length * LETTER) / 2);
   const highAt = Math.min(x1 - (mark(toHz).length * LETTER) / 2, w - high.length * LETTER);
-  const both = `${low} – ${high}`;
+  const both = `${low} \u2013 ${high}`;
   // Where the stretch is narrow, its ends share one figure.
   const labels =
     lowAt + (low.length + 1) * LETTER <= highAt
       ? T(lowAt, h - 4, low, 'm') + T(highAt, h - 4, high, 'm')
       : T(Math.max(0, Math.min((x0 + x1 - both.length * LETTER) / 2, w - both.length * LETTER)), h - 4, both, 'm');
-  return (
-    `<rect x="0.6" y="0.6" width="${w - 1.2}" height="${bottom}" fill="${C.sheet}" stroke="${C.ink}" stroke-width="1.2"/>` +
-    `<path d="${box}" fill="${C.rust}" opacity=".12"/>` +
-    hatch(box, [x0, 2, x1, bottom], { a: 135, gap: 6, sw: 0.7, op: 0.5, col: C.rust }) +
-    `<path d="M3 ${Y(0)}H${w - 3}" stroke="${C.ink2}" stroke-width="1"/>` +
-    path(part.in, `stroke="${C.petrolInk}" stroke-width="1.7" stroke-dasharray="1.5 3.5" stroke-linecap="round"`) +
-    path(part.out, `stroke="${C.brassInk}" stroke-width="1.6" stroke-dasharray="6 4"`) +
-    path(now, `stroke="${C.ink}" stroke-width="2"`) +
-    `<path d="M${x0} ${bottom}v4M${x1} ${bottom}v4" stroke="${C.ink}" stroke-width="1.2"/>` +
-    labels
-  );
+  return `${svg}<path d="M${x0} ${bottom}v4M${x1} ${bottom}v4" stroke="${C.ink}" stroke-width="1.2"/>${labels}`;
 }
 
 /** Enough that a tenth of a division can be told. */
