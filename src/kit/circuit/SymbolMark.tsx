@@ -78,6 +78,9 @@ function shape({ kind, slug, lying }: CircuitSymbol) {
   }
 }
 
+/** units of the drawing */
+const LEAST_REACH = 30;
+
 interface SymbolMarkProps {
   readonly symbol: CircuitSymbol;
   readonly name: string;
@@ -125,7 +128,9 @@ export function SymbolMark({ symbol, name, pointed, onPoint }: SymbolMarkProps) 
         {beside}
       </g>
     );
-  const reach = { x: box.x - 5, y: box.y - 5, width: box.width + 10, height: box.height + 10 };
+  // Large enough to hit where the drawing is small.
+  const tall = Math.max(box.height + 10, LEAST_REACH);
+  const reach = { x: box.x - 5, y: box.y + (box.height - tall) / 2, width: box.width + 10, height: tall };
   return (
     <>
       {/* biome-ignore lint/a11y/useSemanticElements: a button cannot stand in a drawing */}
