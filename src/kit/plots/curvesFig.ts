@@ -11,7 +11,7 @@ export interface CurvesFig {
 }
 
 /** How each line is drawn: as an SVG path is told. */
-export const LINES = {
+const LINES = {
   now: `stroke="${C.ink}" stroke-width="2"`,
   dotted: `stroke="${C.petrolInk}" stroke-width="1.7" stroke-dasharray="1.5 3.5" stroke-linecap="round"`,
   dashed: `stroke="${C.brassInk}" stroke-width="1.6" stroke-dasharray="6 4"`,
