@@ -2,6 +2,7 @@
  * What a learner will have before him: the tube with everything connected and set as the sheet says and the set as it is handed out, the curve that the sheet wants,
  * and the lines of the sheet that are wrong. The bench is made once for whatever does not change while a slug turns.
  */
+import { once } from '../base/once.ts';
 import { asSheetSays } from '../bench/asSheetSays.ts';
 import type { BenchState } from '../bench/benchState.ts';
 import type { BenchDisplay } from '../bench/display.ts';
@@ -19,12 +20,17 @@ interface Scene {
   readonly state: BenchState;
 }
 
+interface SoundScene extends Scene {
+  /** drawn once: nobody else looks at this bench, so its beam stays as it is */
+  wanted(): BenchDisplay;
+}
+
 export interface Looks {
   /** works out what the other looks begin with, which may be done beforehand */
   fitted(setup: BenchSetup, response: string): void;
   /** its beam is written anew by the next look */
   handedOut(setup: BenchSetup, response: string): BenchDisplay;
-  /** the same bench without a fault, every slug in its place */
+  /** the same bench without a fault, every slug in its place: one and the same display for as long as no slug, fault or word alone has changed */
   wanted(setup: BenchSetup, response: string): BenchDisplay;
   /** every line of the sheet that is judged, as the set is handed out; the worst first */
   lines(setup: BenchSetup): readonly Standing[];
@@ -35,21 +41,22 @@ const WARM_SECONDS = 3600;
 
 export function createLooks(): Looks {
   const scenes = keptBy<Scene>();
-  const sound = keptBy<Scene>();
+  const sound = keptBy<SoundScene>();
   const demands = keptBy<Demands>();
 
-  const soundScene = (setup: BenchSetup, response: string): Scene =>
+  const soundScene = (setup: BenchSetup, response: string): SoundScene =>
     sound(setup, response, [setup.scenario.bench.mainsHz], () => {
       const { mainsHz } = setup.scenario.bench;
       const bench = { phaseLagDegrees: 0, xSwapped: false, mainsHz, dialErrorHz: 0 };
       const start = { slugs: {}, randomTurns: 0, controls: {}, prepared: [] };
       const clean = { ...setup, scenario: { ...setup.scenario, start, bench, faults: [], life: NO_LIFE } };
-      return fitted({ setup: clean, state: firstLook(clean, response) });
+      const scene = fitted({ setup: clean, state: firstLook(clean, response) });
+      return { ...scene, wanted: once(() => displayOf(scene)) };
     });
 
   return {
     fitted: (setup, response) => void soundScene(setup, response),
-    wanted: (setup, response) => displayOf(soundScene(setup, response)),
+    wanted: (setup, response) => soundScene(setup, response).wanted(),
     handedOut(setup, response) {
       const { scenario } = setup;
       const { bench, faults, life, seed, start } = scenario;
