@@ -28,6 +28,7 @@ import { type Route, readRoute, routeHash } from './routes.ts';
 import { StorageSlips } from './StorageSlips.tsx';
 import { toldLogbook } from './toldLogbook.ts';
 import { useRoomLinks } from './useRoomLinks.ts';
+import type { WorkshopRoomProps } from './workshop/WorkshopRoom.tsx';
 
 type Lazy<P> = () => Promise<{ readonly default: ComponentType<P> }>;
 
@@ -40,7 +41,7 @@ const drillsRoom: Lazy<DrillsRoomProps> = () => import('./DrillsRoom.tsx');
 const openRoom: Lazy<OpenRoomProps> = () => import('./OpenRoom.tsx');
 const examRoom: Lazy<ExamRoomProps> = () => import('./ExamRoom.tsx');
 const classRoom: Lazy<ClassRoomProps> = () => import('./ClassRoom.tsx');
-const workshopRooms: { readonly [P in WorkshopPlace | 'scenario']: Lazy<RoomProps> } = {
+const workshopRooms: { readonly [P in WorkshopPlace | 'scenario']: Lazy<WorkshopRoomProps> } = {
   scenario: () => import('./workshop/WorkshopRoom.tsx'),
   receiver: () => import('./workshop/ReceiverRoom.tsx'),
   evening: () => import('./workshop/EveningRoom.tsx'),
@@ -102,7 +103,13 @@ function Shown({ route, language, room }: ShownProps) {
         />
       );
     case 'workshop':
-      return <Later load={workshopRooms[route.place ?? 'scenario']} words={language.all} props={room} />;
+      return (
+        <Later
+          load={workshopRooms[route.place ?? 'scenario']}
+          words={language.all}
+          props={{ ...room, beginOn: route.on ?? null }}
+        />
+      );
     case 'papers':
       return (
         <Later

@@ -16,8 +16,8 @@ export type Route =
   | { readonly page: 'handbook'; readonly pageId: string | null }
   /** guided: with the guide through a first bench */
   | { readonly page: 'bench'; readonly scenarioId: string; readonly guided?: true }
-  /** null: its desk for scenarios */
-  | { readonly page: 'workshop'; readonly place: WorkshopPlace | null }
+  /** null: its desk for scenarios; on: where a draft is begun on that receiver */
+  | { readonly page: 'workshop'; readonly place: WorkshopPlace | null; readonly on?: string }
   /** the technician does it, and somebody watches */
   | { readonly page: 'shown'; readonly scenarioId: string }
   /** papers to print, of a job; null: of the first of the course */
@@ -30,6 +30,7 @@ const ID = /^[a-z0-9][a-z0-9-]{0,80}$/i;
 
 const GUIDED = 'guided';
 const SHOWN = 'shown';
+const BEGIN_ON = 'on';
 
 export function readRoute(hash: string): Route {
   // What a link brings is looked at by those who unpack it, whatever it is.
@@ -43,6 +44,8 @@ export function readRoute(hash: string): Route {
   if (page === 'papers') return { page, scenarioId: named(id), paper: PAPERS.find((one) => one === more) ?? 'sheet' };
   if (page === 'exam' && id !== undefined && /^[0-9a-f]{16}$/.test(id)) return { page, exam: id };
   if (page === 'drills') return { page, drill: named(id), series: named(id) === null ? null : named(more) };
+  if (page === 'workshop' && id === BEGIN_ON && more !== undefined && ID.test(more))
+    return { page, place: null, on: more };
   if (page === 'workshop') return { page, place: id === 'receiver' || id === 'evening' ? id : null };
   if (page === 'class' && (id === undefined || id === '')) return { page, fileNo: null };
   if (page === 'class' && id !== undefined && /^[1-9]\d{0,5}$/.test(id)) return { page, fileNo: Number(id) };
@@ -61,6 +64,7 @@ export function routeHash(route: Route): string {
   if (route.page === 'papers') return papersHash(route.scenarioId, route.paper);
   if (route.page === 'report') return `#/report/${route.runId}`;
   if (route.page === 'drills') return ['#/drills', route.drill, route.series].filter((part) => part !== null).join('/');
+  if (route.page === 'workshop' && route.on !== undefined) return `#/workshop/${BEGIN_ON}/${route.on}`;
   if (route.page === 'workshop') return ['#/workshop', route.place].filter((part) => part !== null).join('/');
   if (route.page === 'class') return route.fileNo === null ? '#/class' : `#/class/${route.fileNo}`;
   if (route.page === 'handbook') return handbookHash(route.pageId);

@@ -3,6 +3,7 @@
  * What a locale does not know (the words for turns, how a figure is read aloud) the language brings along.
  */
 
+import { once } from '../base/once.ts';
 import type { MeasuredUnit } from '../grading/report.ts';
 
 const MINUS = '\u2212';
@@ -39,6 +40,7 @@ export function createFormat(locale: string, words: FigureWords) {
   const rules = new Map<number, Intl.PluralRules>();
   const lists = new Intl.ListFormat(locale, { type: 'conjunction' });
   const percents = new Intl.NumberFormat(locale, { style: 'percent', maximumFractionDigits: 0, useGrouping: false });
+  const ofNought = once(() => percents.formatToParts(0));
 
   /** From `least` to `most` decimals, with a true minus; nothing is never less than nothing. `plus` goes before what is more than nothing. */
   function trimmed(value: number, least: number, most: number, plus = ''): string {
@@ -54,8 +56,7 @@ export function createFormat(locale: string, words: FigureWords) {
     Math.abs(value) < 10 ** -places ? atMost(Number(value.toPrecision(2)), 15) : atMost(value, places);
   /** The locale says where its sign of per cent stands; the figure is ours. */
   const percent = (value: number, places: number): string =>
-    percents
-      .formatToParts(0)
+    ofNought()
       .map((part) => (part.type === 'integer' ? atMost(value, places) : part.value))
       .join('');
 

@@ -17,6 +17,7 @@ describe('an address', () => {
     { page: 'papers', scenarioId: 'first-curve', paper: 'transfer' },
     { page: 'bench', scenarioId: 'endless-2-gale' },
     { page: 'workshop', place: null },
+    { page: 'workshop', place: null, on: 'my-set' },
     { page: 'workshop', place: 'receiver' },
     { page: 'workshop', place: 'evening' },
     { page: 'exam', exam: '0123456789abcdef' },

@@ -20,7 +20,6 @@ import type { RoomProps } from '../roomProps.ts';
 import { useRoomLinks } from '../useRoomLinks.ts';
 import { readBrought } from './broughtReceiver.ts';
 import { createReceiverDesk, type ReceiverDesk } from './receiverDesk.ts';
-import { wantScenarioOn } from './scenarioOn.ts';
 import { deskPlace, useDesk } from './useDesk.ts';
 import { useBroughtReceivers, useOwnReceivers } from './useOwnReceivers.ts';
 
@@ -88,12 +87,7 @@ export default function ReceiverRoom({ logbook, go }: RoomProps) {
   const port: ReceiverPort = {
     ...{ making, standing, refused, kept, brought, told, canSave },
     scenarioOn:
-      keptId === null || keptId !== made?.receiver.id
-        ? null
-        : () => {
-            wantScenarioOn(keptId);
-            go({ page: 'workshop', place: null });
-          },
+      keptId === null || keptId !== made?.receiver.id ? null : () => go({ page: 'workshop', place: null, on: keptId }),
     left: now?.left ?? null,
     makings: desk.all().map(({ key, history }) => ({ key, name: nameOf(history.now) })),
     openKey: open?.key ?? null,

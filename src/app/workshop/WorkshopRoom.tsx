@@ -18,7 +18,6 @@ import { routeHash } from '../routes.ts';
 import { useRoomLinks } from '../useRoomLinks.ts';
 import { createDraftDesk, type DraftDesk } from './draftDesk.ts';
 import { readDraft, writeDraft } from './eveningDraft.ts';
-import { takeWantedReceiver } from './scenarioOn.ts';
 import { deskPlace, useDesk } from './useDesk.ts';
 import { useOwnReceivers } from './useOwnReceivers.ts';
 import { useProving } from './useProving.ts';
@@ -29,7 +28,12 @@ const MOST_ON_A_SHEET = 20;
 /** What a first draft is about, where it is there. */
 const FIRST_RECEIVER = 'video-valve-45m';
 
-export default function WorkshopRoom(props: RoomProps) {
+export interface WorkshopRoomProps extends RoomProps {
+  /** receiver on which a draft is begun as the desk opens; null: none */
+  readonly beginOn: string | null;
+}
+
+export default function WorkshopRoom(props: WorkshopRoomProps) {
   const { exam: say } = useWords();
   return (
     <ExamShut {...props} scenarioId={null} title={say.workshopShut}>
@@ -39,13 +43,12 @@ export default function WorkshopRoom(props: RoomProps) {
 }
 
 /** It shows of any scenario how its slugs stand. */
-function ScenarioDesk({ library, own, logbook, go }: RoomProps) {
+function ScenarioDesk({ library, own, logbook, go, beginOn }: WorkshopRoomProps) {
   const words = useWords();
   const desk = useMemo(() => openDesk(library), [library]);
   useDesk(desk);
   useEffect(() => {
-    const receiver = takeWantedReceiver();
-    if (receiver !== null) desk.add((no) => newDraft(receiver, no));
+    if (beginOn !== null) void begin(library, desk, beginOn);
   }, [desk]);
   const ownReceivers = useOwnReceivers().map(({ id, setName }) => ({ id, name: setName }));
   const [refused, setRefused] = useState<WorkshopPort['refused']>([]);
@@ -84,7 +87,7 @@ function ScenarioDesk({ library, own, logbook, go }: RoomProps) {
     if (taken.ok) go({ page: 'bench', scenarioId: draft.id });
   };
   const handing: HandingPort = {
-    hash: draftHash(draft),
+    hash: () => draftHash(draft),
     needsReceiver: ownReceivers.some(({ id }) => id === draft.receiver),
     async link() {
       const data = await linkOf({ ...draft, par: PAR_NOT_KNOWN });
@@ -144,6 +147,12 @@ function openDesk(library: Library): DraftDesk {
       return there.includes(FIRST_RECEIVER) ? FIRST_RECEIVER : (there[0] ?? FIRST_RECEIVER);
     },
   });
+}
+
+/** Once: the address then says no more of it, so that the page may be loaded again. */
+async function begin(library: Library, desk: DraftDesk, receiver: string): Promise<void> {
+  history.replaceState(null, '', routeHash({ page: 'workshop', place: null }));
+  if ((await library.receiver(receiver))?.ok) desk.add((no) => newDraft(receiver, no));
 }
 
 async function duplicate(library: Library, desk: DraftDesk, id: string): Promise<void> {

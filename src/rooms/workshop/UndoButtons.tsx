@@ -1,4 +1,5 @@
 /** Back and on again, with how many steps there are, in the header; each step is said aloud. */
+import { useMemo } from 'preact/hooks';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { Button, Ink } from '../../kit/theme/art.tsx';
 import { C } from '../../kit/theme/ink.ts';
@@ -17,13 +18,18 @@ export interface UndoButtonsProps extends StepsToldProps {
 export function UndoButtons({ of, undo, redo, ...steps }: UndoButtonsProps) {
   const { workshop: say } = useWords();
   const { undoSteps, redoSteps } = steps;
+  // While something is dragged the desk is drawn at every frame, and the count stays.
+  const [undoLabel, redoLabel] = useMemo(
+    () => [say.undoSteps(undoSteps), say.redoSteps(redoSteps)],
+    [say, undoSteps, redoSteps],
+  );
   return (
     <>
-      <Button class="desk-undo" label={say.undoSteps(undoSteps)} idle={undoSteps === 0} onClick={undo}>
+      <Button class="desk-undo" label={undoLabel} idle={undoSteps === 0} onClick={undo}>
         <Ink svg={BACK} width={20} height={18} />
         {undoSteps}
       </Button>
-      <Button class="desk-redo" label={say.redoSteps(redoSteps)} idle={redoSteps === 0} onClick={redo}>
+      <Button class="desk-redo" label={redoLabel} idle={redoSteps === 0} onClick={redo}>
         <Ink svg={ON} width={20} height={18} />
         {redoSteps}
       </Button>

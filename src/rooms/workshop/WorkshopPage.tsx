@@ -30,16 +30,21 @@ export interface WorkshopPageProps extends Pick<PlaceTabsProps, 'onPlace'> {
   readonly port: WorkshopPort;
 }
 
+/** Two frames and more apart. */
+const REST_MS = { bar: 150, cards: 190, form: 230 } as const;
+
 export function WorkshopPage({ port, links, onPlace }: WorkshopPageProps) {
   const { shell, workshop: say } = useWords();
   usePageTitle(say.scenario.tab, shell.workshop);
   useUndoKeys(port);
   useFileDrop(({ files }) => port.openFiles([...files]));
   const { standing, openKey } = port;
-  const rested = useRestedPort(port);
-  const bar = useMemo(() => <DraftBar key={`bar ${openKey}`} port={rested} />, [rested]);
-  const cards = useMemo(() => <CardsPanel key={`cards ${openKey}`} port={rested} />, [rested]);
-  const form = useMemo(() => <FormPanel key={`form ${openKey}`} port={rested} />, [rested]);
+  const forBar = useRestedPort(port, REST_MS.bar);
+  const forCards = useRestedPort(port, REST_MS.cards);
+  const forForm = useRestedPort(port, REST_MS.form);
+  const bar = useMemo(() => <DraftBar key={`bar ${openKey}`} port={forBar} />, [forBar]);
+  const cards = useMemo(() => <CardsPanel key={`cards ${openKey}`} port={forCards} />, [forCards]);
+  const form = useMemo(() => <FormPanel key={`form ${openKey}`} port={forForm} />, [forForm]);
   return (
     <WorkshopFrame
       current={null}

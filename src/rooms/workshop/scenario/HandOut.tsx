@@ -1,5 +1,5 @@
 /** Ways to hand out what has been certified: its file, a link with all of it inside, a place on the evening sheet; and the hash by which certificate and scenario belong together. */
-import { useState } from 'preact/hooks';
+import { useMemo, useState } from 'preact/hooks';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { Button } from '../../../kit/theme/art.tsx';
 import type { OnSheet } from './provingPort.ts';
@@ -11,6 +11,7 @@ export function HandOut({ port }: { readonly port: WorkshopPort }) {
   const { handing } = port;
   const [link, setLink] = useState<{ readonly address: string; readonly long: boolean } | null>(null);
   const [told, setTold] = useState<OnSheet | null>(null);
+  const hash = useMemo(handing.hash, [port.draft]);
   return (
     <div class="hand-out">
       <h3 class="l">{say.title}</h3>
@@ -38,7 +39,7 @@ export function HandOut({ port }: { readonly port: WorkshopPort }) {
         {told === null ? null : <p class="desk-note">{say.told[told]}</p>}
       </div>
       <p class="desk-note">
-        {say.hash} <span class="ms hand-hash">{handing.hash}</span>
+        {say.hash} <span class="ms hand-hash">{hash}</span>
       </p>
     </div>
   );

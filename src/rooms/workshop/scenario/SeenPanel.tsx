@@ -36,6 +36,20 @@ export function SeenPanel({ port, set }: SeenPanelProps) {
   const across = Math.min((width - 2 * TUBE_HOOD) / 10.76, (width - 2 * TUBE_HOOD - 24) / 10);
   const cell = Math.max(LEAST_CELL, Math.min(MOST_CELL, Math.floor(across)));
   const lines = look?.lines ?? null;
+  const wrong = useMemo(
+    () =>
+      lines === null ? null : (
+        <WrongLines
+          lines={lines}
+          titleOf={(id) => (set.receiver.responses.length < 2 ? '' : responseById(set.receiver, id).title)}
+        />
+      ),
+    [lines, set],
+  );
+  const label = useMemo(
+    () => say.tube(lines === null ? 0 : wrongLines(lines).length, lines?.length ?? 0),
+    [say, lines],
+  );
   return (
     <section class="seen" aria-labelledby="seen-title" aria-busy={behind}>
       <PlateTitle id="seen-title" no={3}>
@@ -53,13 +67,7 @@ export function SeenPanel({ port, set }: SeenPanelProps) {
       )}
       <div class="seen-tube" ref={place}>
         {width === 0 || look === null ? null : (
-          <TubeFace
-            display={look.display}
-            label={say.tube(lines === null ? 0 : wrongLines(lines).length, lines?.length ?? 0)}
-            cell={cell}
-            phosphor="P31"
-            outline={outline}
-          />
+          <TubeFace display={look.display} label={label} cell={cell} phosphor="P31" outline={outline} />
         )}
       </div>
       <p class="seen-key">
@@ -67,12 +75,7 @@ export function SeenPanel({ port, set }: SeenPanelProps) {
         <span class="wanted">{say.asWanted}</span>
       </p>
       {look === null && port.problems.length > 0 ? <p class="desk-note">{say.notShown}</p> : null}
-      {lines === null ? null : (
-        <WrongLines
-          lines={lines}
-          titleOf={(id) => (set.receiver.responses.length < 2 ? '' : responseById(set.receiver, id).title)}
-        />
-      )}
+      {wrong}
     </section>
   );
 }

@@ -21,7 +21,7 @@ export type OnSheet = 'onSheet' | 'sheetFull' | 'notTaken';
 
 export interface HandingPort {
   /** of the scenario: the one that its certificate and the runs on it name */
-  readonly hash: string;
+  hash(): string;
   /** a link carries the scenario alone, and its receiver is one of one's own */
   readonly needsReceiver: boolean;
   link(): Promise<{ readonly address: string; readonly long: boolean }>;

@@ -5,10 +5,10 @@
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { WorkshopPort } from './workshopPort.ts';
 
-const REST_MS = 150;
 const TOUCHES = ['pointerdown', 'keydown', 'focusin', 'dragenter'] as const;
 
-export function useRestedPort(port: WorkshopPort): WorkshopPort {
+/** `restMs`: how long the hand rests first. Panels with different ones are drawn in frames of their own: a hand that turns back has all of them behind it in one. */
+export function useRestedPort(port: WorkshopPort, restMs: number): WorkshopPort {
   const given = useRef(port);
   const newest = useRef(port);
   const [, drawAgain] = useState(0);
@@ -22,7 +22,7 @@ export function useRestedPort(port: WorkshopPort): WorkshopPort {
       given.current = newest.current;
       drawAgain((n) => n + 1);
     };
-    const timer = setTimeout(catchUp, REST_MS);
+    const timer = setTimeout(catchUp, restMs);
     for (const touch of TOUCHES) addEventListener(touch, catchUp, true);
     return () => {
       clearTimeout(timer);
