@@ -9,12 +9,13 @@ import { certifyScenario } from '../certify/certifyScenario.ts';
 import { saidProblem } from '../describe/problem.ts';
 import { scenarioFrom } from '../files/library.ts';
 import type { Scenario } from '../scenario/scenario.ts';
+import { commandSetup, type ReceiverOption } from './commandSetup.ts';
 import { readDocument } from './document.ts';
 import { readText, writeText } from './files.ts';
-import { certificateFile, fittingSetup } from './shelf.ts';
+import { certificateFile } from './shelf.ts';
 import { EXIT, type ExitCode, type Terminal, tellProblems, worded } from './terminal.ts';
 
-export interface CertifyOptions {
+export interface CertifyOptions extends ReceiverOption {
   readonly json?: boolean;
   readonly write?: boolean;
 }
@@ -24,7 +25,7 @@ export function certify(terminal: Terminal, names: readonly string[], options: C
   const told: unknown[] = [];
   for (const name of names) {
     const scenario = readScenario(terminal, name);
-    const certified = scenario.ok ? certificateFor(terminal, scenario.value, name) : scenario;
+    const certified = scenario.ok ? certificateFor(terminal, scenario.value, name, options) : scenario;
     const written = certified.ok && options.write === true ? write(terminal, name, certified.value) : [];
     const problems = certified.ok ? written : certified.problems;
     if (problems.length > 0) code = tellProblems(terminal, problems);
@@ -47,8 +48,13 @@ function readScenario(terminal: Terminal, name: string): Result<Scenario> {
   return { ok: false, problems: [worded({ file: name, place: '/format', found, wanted: certify.scenarioOnly })] };
 }
 
-function certificateFor(terminal: Terminal, scenario: Scenario, name: string): Result<Certificate> {
-  const loaded = fittingSetup(terminal, scenario, name, '', null);
+function certificateFor(
+  terminal: Terminal,
+  scenario: Scenario,
+  name: string,
+  options: ReceiverOption,
+): Result<Certificate> {
+  const loaded = commandSetup(terminal, scenario, name, options, null);
   if (!loaded.ok) return loaded;
   const outcome = certifyScenario(loaded.value);
   if (outcome.ok) return { ok: true, value: outcome.certificate };

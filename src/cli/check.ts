@@ -2,8 +2,10 @@
 
 import { existsSync } from 'node:fs';
 import { harmless } from '../base/harmless.ts';
+import { once } from '../base/once.ts';
 import { bad, good, type Problem, type Result } from '../base/result.ts';
 import { readCertificate } from '../files/certificateSchema.ts';
+import { checkTolerance } from '../files/checkTolerance.ts';
 import { difficultyProblem } from '../files/difficultyBands.ts';
 import { checkEvening, readEvening } from '../files/evening.ts';
 import { asFarAsKnown, eachKnown } from '../files/known.ts';
@@ -25,7 +27,6 @@ import {
   fittingReceiver,
   hasReceiver,
   pairFromFile,
-  receiverFromFile,
   shelvedCertificate,
   shelvedIds,
   shelvedReceiver,
@@ -34,18 +35,15 @@ import {
 import { EXIT, type ExitCode, type Terminal, tellProblems, worded } from './terminal.ts';
 
 export function check(terminal: Terminal, names: readonly string[]): ExitCode {
-  const together = besideIn(
+  const files = readAll(
     terminal,
-    receiversAmong(
-      documentsOf(
-        terminal,
-        names.filter((name) => !isFolder(name)),
-      ),
-    ),
+    names.filter((name) => !isFolder(name)),
   );
-  const codes = names.map((name) =>
-    isFolder(name) ? checkFolder(terminal, name) : checkFile(terminal, name, together),
-  );
+  const together = besideIn(receiversAmong(files));
+  const codes = names.map((name) => {
+    const file = files.get(name);
+    return file === undefined ? checkFolder(terminal, name) : checkFile(terminal, file, together);
+  });
   return codes.every((code) => code === EXIT.good) ? EXIT.good : EXIT.bad;
 }
 
@@ -56,11 +54,33 @@ interface Beside {
   readonly broken: ReadonlySet<string>;
 }
 
-type Named = { readonly file: string } & Extract<Document, { readonly text: string }>;
+/** A file as it was read, once, and what it is as a receiver with its deck, which is worked out when it is first asked for. A run, of which there may be many and large ones, is read anew. */
+interface FileRead {
+  readonly name: string;
+  readonly document: () => Result<Document>;
+  /** null: cannot be read, or a run */
+  readonly texted: Extract<Document, { readonly text: string }> | null;
+  readonly loaded: () => Result<LoadedReceiver>;
+}
 
-function checkFile(terminal: Terminal, name: string, beside: Beside): ExitCode {
-  const document = readDocument(terminal, name);
-  const sound = document.ok ? soundness(terminal, document.value, name, beside) : document;
+const readAll = (terminal: Terminal, names: readonly string[]): ReadonlyMap<string, FileRead> =>
+  new Map(
+    names.map((name) => {
+      const loaded = once(() => {
+        const pair = pairFromFile(terminal, name);
+        return pair.ok ? readNewReceiver(pair.value) : pair;
+      });
+      const first = readDocument(terminal, name);
+      const isRun = first.ok && first.value.kind === 'run';
+      const document = isRun ? () => readDocument(terminal, name) : () => first;
+      return [name, { name, document, texted: first.ok && 'text' in first.value ? first.value : null, loaded }];
+    }),
+  );
+
+function checkFile(terminal: Terminal, file: FileRead, beside: Beside): ExitCode {
+  const { name } = file;
+  const document = file.document();
+  const sound = document.ok ? soundness(terminal, document.value, file, beside) : document;
   if (!sound.ok) return tellProblems(terminal, sound.problems);
   terminal.out(`${harmless(terminal.words.cli.check.ok(name, sound.value))}\n`);
   return EXIT.good;
@@ -72,10 +92,11 @@ function checkFolder(terminal: Terminal, folder: string): ExitCode {
   const files = filesIn(folder, /\.(json|cir)$/i).filter((name) => !/(^|[\\/])schema[\\/][^\\/]+$/.test(name));
   if (files.length === 0)
     return tellProblems(terminal, [worded({ file: folder, place: '', found: say.nothing, wanted: say.something })]);
-  const documents = documentsOf(terminal, files);
-  const receivers = receiversAmong(documents);
-  const beside = besideIn(terminal, receivers);
-  const codes = files.map((name) => checkFile(terminal, name, beside));
+  const read = readAll(terminal, files);
+  const receivers = receiversAmong(read);
+  const beside = besideIn(receivers);
+  const codes = [...read.values()].map((file) => checkFile(terminal, file, beside));
+  const documents = textsAmong(read);
   const scenarios = documents.flatMap((one) => {
     const scenario = one.kind === 'scenario' ? readScenario(one.json, one.file).value : null;
     return scenario === null ? [] : [{ file: one.file, scenario }];
@@ -98,32 +119,34 @@ function checkFolder(terminal: Terminal, folder: string): ExitCode {
 }
 
 /** Those that can be read at all; the others are told of where each is checked. */
-function documentsOf(terminal: Terminal, files: readonly string[]): readonly Named[] {
-  return files.flatMap((file) => {
-    const document = readDocument(terminal, file);
-    return document.ok && 'text' in document.value ? [{ file, ...document.value }] : [];
-  });
+function textsAmong(files: ReadonlyMap<string, FileRead>) {
+  return [...files.values()].flatMap(({ name, texted, loaded }) =>
+    texted === null ? [] : [{ file: name, loaded, ...texted }],
+  );
 }
 
-function receiversAmong(
-  documents: readonly Named[],
-): readonly { readonly file: string; readonly receiver: Receiver }[] {
-  return documents.flatMap((one) => {
+interface NamedReceiver extends Pick<FileRead, 'loaded'> {
+  readonly file: string;
+  readonly receiver: Receiver;
+}
+
+function receiversAmong(files: ReadonlyMap<string, FileRead>): readonly NamedReceiver[] {
+  return textsAmong(files).flatMap((one) => {
     const receiver = one.kind === 'receiver' ? readReceiver(one.json, one.file).value : null;
-    return receiver === null ? [] : [{ file: one.file, receiver }];
+    return receiver === null ? [] : [{ file: one.file, loaded: one.loaded, receiver }];
   });
 }
 
 const withSlashes = (name: string): string => name.replaceAll('\\', '/');
 
-function besideIn(terminal: Terminal, all: readonly { readonly file: string; readonly receiver: Receiver }[]): Beside {
+function besideIn(all: readonly NamedReceiver[]): Beside {
   const receivers = new Map<string, LoadedReceiver>();
   const broken = new Set<string>();
   eachKnown(
     () => all,
-    ({ file, receiver: { id } }) => {
-      const loaded = receiverFromFile(terminal, file);
-      if (loaded.ok) receivers.set(id, loaded.value);
+    ({ loaded, receiver: { id } }) => {
+      const sound = loaded();
+      if (sound.ok) receivers.set(id, sound.value);
       else broken.add(id);
     },
   );
@@ -138,7 +161,8 @@ function besideCertificate(scenario: Scenario, name: string): readonly Problem[]
 }
 
 /** What a sound file is, in a few words. */
-function soundness(terminal: Terminal, document: Document, name: string, beside: Beside): Result<string> {
+function soundness(terminal: Terminal, document: Document, file: FileRead, beside: Beside): Result<string> {
+  const { name } = file;
   const say = terminal.words.cli.check;
   switch (document.kind) {
     case 'deck': {
@@ -146,8 +170,7 @@ function soundness(terminal: Terminal, document: Document, name: string, beside:
       return deck.ok ? good(say.deck(deck.value.elements.length, nodesOf(deck.value).length)) : deck;
     }
     case 'receiver': {
-      const pair = pairFromFile(terminal, name);
-      const loaded = pair.ok ? readNewReceiver(pair.value) : pair;
+      const loaded = file.loaded();
       return loaded.ok ? good(say.receiver(loaded.value.receiver.adjusters.length)) : loaded;
     }
     case 'scenario': {
@@ -157,6 +180,7 @@ function soundness(terminal: Terminal, document: Document, name: string, beside:
         if (value === null || beside.broken.has(value.receiver)) return;
         const fitting = fittingReceiver(terminal, value, name, '', beside.receivers);
         if (!fitting.ok) problems.push(...fitting.problems);
+        else if (problems.length === 0) problems.push(...checkTolerance(value, fitting.value, name));
       });
       if (value !== null && problems.length === 0) problems.push(...besideCertificate(value, name));
       if (value === null || problems.length > 0) return bad(...withTextPlaces(problems, name, document.text));

@@ -6,6 +6,7 @@ import { responseById } from '../receiver/responses.ts';
 import { widenSpecification } from '../receiver/specification.ts';
 import { replay } from '../run/replay.ts';
 import type { Scenario } from '../scenario/scenario.ts';
+import { commandSetup } from './commandSetup.ts';
 import { type Curves, curveSvg } from './curveSvg.ts';
 import { readDocument, scenarioOf } from './document.ts';
 import { writeText } from './files.ts';
@@ -30,7 +31,7 @@ export function curve(terminal: Terminal, name: string, options: CurveOptions): 
   }
   if ((options.hz ?? options.seed ?? options.standing) !== undefined) throw new UsageError(say.onlyWithVolts);
   const work = readWork(terminal, name);
-  const curves = work.ok ? solveCurves(terminal, work.value, name, options.response) : work;
+  const curves = work.ok ? solveCurves(terminal, work.value, name, options) : work;
   if (!curves.ok) return tellProblems(terminal, curves.problems);
   if (options.svg === undefined && options.csv === undefined) {
     terminal.out(curveCsv(curves.value));
@@ -67,10 +68,16 @@ function solveCurves(
   terminal: Terminal,
   { scenario, events }: Work,
   name: string,
-  wanted: string | undefined,
+  options: CurveOptions,
 ): Result<Curves> {
   const curveWords = terminal.words.cli.curve;
-  const loaded = fittingSetup(terminal, scenario, name, events === null ? '' : '/scenario');
+  const { response: wanted } = options;
+  // A run was made on the receiver that it names, whatever lies beside it today.
+  if (events !== null && options.receiver !== undefined) throw new UsageError(curveWords.notOfRun);
+  const loaded =
+    events === null
+      ? commandSetup(terminal, scenario, name, options)
+      : fittingSetup(terminal, scenario, name, '/scenario');
   if (!loaded.ok) return loaded;
   const setup = loaded.value;
   const { receiver } = setup;

@@ -3,12 +3,12 @@ import { harmless } from '../base/harmless.ts';
 import { claimOf, grade } from '../grading/grade.ts';
 import { serialiseRunFile, toRunFile } from '../run/serialise.ts';
 import { demonstrate as doAtBench } from '../technician/atBench.ts';
+import { commandSetup, type ReceiverOption } from './commandSetup.ts';
 import { readScenario } from './document.ts';
 import { writeText } from './files.ts';
-import { fittingSetup } from './shelf.ts';
 import { EXIT, type ExitCode, type Terminal, tellProblems } from './terminal.ts';
 
-export interface DemonstrateOptions {
+export interface DemonstrateOptions extends ReceiverOption {
   readonly out?: string;
 }
 
@@ -16,7 +16,7 @@ export interface DemonstrateOptions {
 export function demonstrate(terminal: Terminal, name: string, options: DemonstrateOptions): ExitCode {
   const scenario = readScenario(terminal, name);
   if (!scenario.ok) return tellProblems(terminal, scenario.problems);
-  const loaded = fittingSetup(terminal, scenario.value, name, '');
+  const loaded = commandSetup(terminal, scenario.value, name, options);
   if (!loaded.ok) return tellProblems(terminal, loaded.problems);
   const setup = loaded.value;
   const run = doAtBench(setup);

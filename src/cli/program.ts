@@ -83,6 +83,7 @@ export function buildProgram(terminal: Terminal): Command {
     .option('--response <ID>', say.curve.response)
     .option('--svg <FILE>', say.curve.svg)
     .option('--csv <FILE>', say.curve.csv)
+    .option('--receiver <FILE>', say.files.receiverOption)
     .option('--volts', say.curve.volts)
     .option('--hz <LIST>', say.curve.voltsHz)
     .option('--seed <N>', say.deck.seed)
@@ -93,6 +94,7 @@ export function buildProgram(terminal: Terminal): Command {
     .summary(say.deck.summary)
     .description(say.deck.summary)
     .argument('<SCENARIO.json>', say.deck.file)
+    .option('--receiver <FILE>', say.files.receiverOption)
     .requiredOption('--hz <F>', say.deck.hz)
     .option('--seed <N>', say.deck.seed)
     .option('--standing <found|best>', say.deck.standing)
@@ -102,6 +104,7 @@ export function buildProgram(terminal: Terminal): Command {
     .summary(say.certify.summary)
     .description(say.certify.summary)
     .argument('<SCENARIO.json...>', say.certify.files)
+    .option('--receiver <FILE>', say.files.receiverOption)
     .option('--json', say.certify.json)
     .option('--write', say.certify.write)
     .action((files, options) => run(terminal, files, () => certify(terminal, files, options)));
@@ -110,6 +113,7 @@ export function buildProgram(terminal: Terminal): Command {
     .summary(say.demonstrate.summary)
     .description(say.demonstrate.summary)
     .argument('<SCENARIO.json>', say.demonstrate.file)
+    .option('--receiver <FILE>', say.files.receiverOption)
     .option('--out <RUN.json>', say.demonstrate.out)
     .action((file, options) => run(terminal, [file], () => demonstrate(terminal, file, options)));
   for (const command of [program, ...program.commands]) {

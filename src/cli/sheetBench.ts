@@ -8,11 +8,11 @@ import type { SheetResponse } from '../receiver/receiver.ts';
 import { LOWEST_HZ } from '../receiver/sourceLevel.ts';
 import { NO_LIFE } from '../scenario/life.ts';
 import type { Scenario } from '../scenario/scenario.ts';
+import { commandSetup, type ReceiverOption } from './commandSetup.ts';
 import { readScenario } from './document.ts';
-import { fittingSetup } from './shelf.ts';
 import { type Terminal, UsageError } from './terminal.ts';
 
-export interface SetOptions {
+export interface SetOptions extends ReceiverOption {
   /** number of the set that is put on the bench; left out: the scenario's own */
   readonly seed?: string;
   readonly standing?: string;
@@ -40,7 +40,8 @@ export function sheetBench(terminal: Terminal, name: string, options: SetOptions
   if (!read.ok) return read;
   const clean = { ...read.value, life: NO_LIFE };
   const numbered = seed === null ? clean : { ...clean, set: seed };
-  const loaded = fittingSetup(terminal, standing === 'best' ? madeGood(numbered) : numbered, name, '');
+  const wanted = standing === 'best' ? madeGood(numbered) : numbered;
+  const loaded = commandSetup(terminal, wanted, name, options);
   if (!loaded.ok) return loaded;
   const setup = loaded.value;
   const response = firstResponse(setup);

@@ -53,8 +53,9 @@ export function fittingSetup(
   file: string,
   inside: '' | '/scenario',
   known: KnownSet | null = shelvedSet(scenario.id),
+  beside?: ReadonlyMap<string, LoadedReceiver>,
 ): Result<BenchSetup> {
-  const loaded = fittingReceiver(terminal, scenario, file, inside);
+  const loaded = fittingReceiver(terminal, scenario, file, inside, beside);
   if (!loaded.ok) return loaded;
   const setup = benchSetup(loaded.value, scenario, known, file);
   return setup.ok ? setup : bad(...setup.problems.map((p) => ({ ...p, place: `${inside}${p.place}` })));
@@ -90,7 +91,7 @@ export function shelvedIds(): ReadonlySet<string> {
 /** Where the certificate of a scenario lies. */
 export const certificateFile = (id: string): string => path.join(PROJECT, 'certificates', `${id}.json`);
 
-const receiverPlace = (id: string): string => path.join(RECEIVERS, id, 'receiver.json');
+export const receiverPlace = (id: string): string => path.join(RECEIVERS, id, 'receiver.json');
 
 /** An id is letters, digits and hyphens by the scenario's own check; whatever else comes here is no receiver of ours. */
 export const hasReceiver = (id: string): boolean => /^[a-z0-9-]+$/.test(id) && existsSync(receiverPlace(id));

@@ -47,7 +47,7 @@ function praises({ grading, format }: Words, report: Report): readonly Finding[]
   else if (truth.max > 0 && truth.points >= MOSTLY * truth.max) found.push(well(say.mostlyTrue));
   if (full('proofs')) found.push(well(say.allProofs));
   if (full('care') && report.turns > 0) found.push(well(say.allCare));
-  if (report.turns > 0 && report.turns <= report.parTurns && report.passed) {
+  if (report.parUnknown !== true && report.turns > 0 && report.turns <= report.parTurns && report.passed) {
     found.push(well(say.underPar(format.turnsLong(report.turns), format.turns(report.parTurns))));
   }
   return found.length === 0 ? [well(say.began)] : found;

@@ -29,6 +29,7 @@ export function saidOf(words: Words, line: ScoreLine, receiver: Receiver): Said 
     slug: subject === null ? '' : slugName(words, receiver, subject),
     when: clock(line.atSeconds ?? 0),
     hasCrystal: receiver.crystalsHz.some((crystal) => crystal === line.hz),
+    parKnown: line.parUnknown !== true,
     tubeSide: sideOf(measured < 0, receiver),
     notchSide: notchSide(line, receiver),
   };

@@ -17,7 +17,7 @@ import { type Complain, complaints, type Path } from './complaints.ts';
 const FARTHEST = 16;
 /** A set whose gain could fall by this much with the line still met has a line that does not fail. */
 const MOST_SPARE_DB = 20;
-const UNITS: Readonly<Record<SpecItem['unit'], Unit>> = { ratio: '', db: 'dB', hz: 'Hz' };
+export const MEASURED_UNITS: Readonly<Record<SpecItem['unit'], Unit>> = { ratio: '', db: 'dB', hz: 'Hz' };
 /** A trap takes out at least this share of what comes through with its core at either stop. */
 const LEAST_TAKEN = 0.05;
 
@@ -32,7 +32,7 @@ export function checkDesign(receiver: Receiver, deck: Deck, file: string): Probl
     const stated = createStatedResponse(receiver, deck, response);
     for (const item of evaluateSpecification(response.specification, stated.hz, stated.nominal.volts, null)) {
       const { kind, hz, toHz, measured, low, high } = item;
-      const unit = UNITS[item.unit];
+      const unit = MEASURED_UNITS[item.unit];
       const found: Phrase = ['designGives', kind, hz, toHz, measured, unit];
       if (!isInside(item, measured)) complain(at, found, ['designMeets', low, high, unit]);
       else if (kind === 'gain' && measured - low! > MOST_SPARE_DB) {

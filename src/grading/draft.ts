@@ -20,6 +20,7 @@ export interface DraftLine {
   readonly atSeconds?: number | null;
   readonly cause?: ScoreLine['cause'];
   readonly part?: string;
+  readonly parUnknown?: true;
   readonly pointsOnly?: true;
   readonly symptom?: ScoreLine['symptom'];
   /** why less than `measured` would earn is paid: see ScoreLine.held */

@@ -12,7 +12,7 @@ import { responseById } from '../receiver/responses.ts';
 import type { StatedResponse } from '../receiver/statedResponse.ts';
 import { replay } from '../run/replay.ts';
 import { offersParts } from '../scenario/diagnosis.ts';
-import { countedPar } from '../scenario/par.ts';
+import { countedPar, parIsKnown } from '../scenario/par.ts';
 import type { DraftLine } from './draft.ts';
 import { conductEvidence, diagnosisEvidence, findingEvidence, proofEvidence, setUpEvidence } from './evidence.ts';
 import { FULL_WITHIN, roundMeasured, tolerancesAway } from './falling.ts';
@@ -133,6 +133,7 @@ export function createGrader(table: readonly Rule[], version: RulesVersion = RUL
       parTurns: par.turns,
       seconds,
       parSeconds: scenario.par.seconds,
+      ...(parIsKnown(scenario) ? {} : { parUnknown: true }),
       curves: sound.map((one, i) => ({
         response: one.response.id,
         before: curveOf(asFound[i]!, coresOf(start)),

@@ -84,6 +84,8 @@ export interface ScoreLine {
   readonly part?: string;
   /** G62: what the failed part does by itself */
   readonly symptom?: PartSymptom;
+  /** G34, G35: nobody has certified the job, and the limit is a generous stand-in for par, not par */
+  readonly parUnknown?: true;
   /** no verdict falls by it */
   readonly pointsOnly?: true;
   /** why less is paid than the figure would earn: there was no picture to judge by, part of the work is still to be done, or a helper did it; absent = nothing is held back */
@@ -145,10 +147,17 @@ export interface Report {
   readonly parTurns: number;
   readonly seconds: number;
   readonly parSeconds: number;
+  /** nobody has certified the job: both pars only stand for one, and are told to nobody */
+  readonly parUnknown?: true;
   /** those that were judged, in the order of the sheet */
   readonly curves: readonly CurveSet[];
   /** a helper set the bench up */
   readonly helped?: true;
   /** left out where none was asked for */
   readonly diagnosis?: JudgedDiagnosis;
+}
+
+/** Par as it is told; null where there is none. */
+export function parTold({ parTurns, parSeconds, parUnknown }: Pick<Report, 'parTurns' | 'parSeconds' | 'parUnknown'>) {
+  return parUnknown === true ? null : { turns: parTurns, seconds: parSeconds };
 }

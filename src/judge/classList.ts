@@ -118,8 +118,9 @@ function keyOf(
   }
 }
 
-/** Turns made against par. */
-export function ofPar({ turns, parTurns }: Marks): number {
+/** Turns made against par; null where there is none. */
+export function ofPar({ turns, parTurns, parUnknown }: Marks): number | null {
+  if (parUnknown) return null;
   return parTurns > 0 ? turns / parTurns : 0;
 }
 

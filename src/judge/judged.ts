@@ -40,6 +40,8 @@ export interface Marks {
   readonly parTurns: number;
   readonly seconds: number;
   readonly parSeconds: number;
+  /** nobody has certified the job: both only stand for par */
+  readonly parUnknown?: true;
 }
 
 export interface MarkedLine {
@@ -71,9 +73,10 @@ export function judgedOf(judgement: Judgement): Judged {
   };
 }
 
-function marksOf({ verdicts, lines, turns, parTurns, seconds, parSeconds }: Report): Marks {
+function marksOf({ verdicts, lines, turns, parTurns, seconds, parSeconds, parUnknown }: Report): Marks {
   const stands = Object.fromEntries(VERDICT_IDS.map((id) => [id, verdicts[id].stands])) as Marks['stands'];
-  return { stands, lines: lines.map(marked), turns, parTurns, seconds, parSeconds };
+  const unknown = parUnknown === undefined ? {} : { parUnknown };
+  return { stands, lines: lines.map(marked), turns, parTurns, seconds, parSeconds, ...unknown };
 }
 
 function marked({ id, rule, block, points, max, hz }: ScoreLine): MarkedLine {

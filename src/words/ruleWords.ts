@@ -35,6 +35,8 @@ export interface Said {
   readonly when: string;
   /** the box holds a crystal for that frequency */
   readonly hasCrystal: boolean;
+  /** false: `limit` only stands in the place of par */
+  readonly parKnown: boolean;
   /** on which side of its mark the tube shows it */
   readonly tubeSide: 'left' | 'right';
   /** the same for the notch of the trap that is to blame; null = it is no trap of that frequency */

@@ -7,8 +7,9 @@ import { scoreLineSentence } from '../../src/describe/scoreLine.ts';
 import type { TimedEvent } from '../../src/files/runFile.ts';
 import { blindTurns } from '../../src/grading/blindTurns.ts';
 import { grade } from '../../src/grading/grade.ts';
-import type { Report, ScoreLine } from '../../src/grading/report.ts';
+import { parTold, type Report, type ScoreLine } from '../../src/grading/report.ts';
 import { mainResponse } from '../../src/receiver/responses.ts';
+import { PAR_NOT_KNOWN, type Par } from '../../src/scenario/par.ts';
 import { en } from '../../src/words/en/index.ts';
 import { careLines } from '../grading/drafts.ts';
 import { connectionActs, safetyActs, setUpActs, wholeJob } from '../session/acts.ts';
@@ -283,5 +284,28 @@ describe('findings', () => {
       .map((finding) => finding.text)
       .join(' ');
     expect(text).not.toMatch(/proved|told the truth|with care/);
+  });
+});
+
+describe('a job that nobody has certified', () => {
+  // Common practice, no source: what stands for a par is told to nobody.
+  const can = canSetup();
+  const events = timed([{ type: 'cautionsAcknowledged' }]);
+  const told = (par: Par): string => {
+    const report = grade({ ...can, scenario: { ...can.scenario, par } }, events);
+    const lines = report.lines.map((line) => scoreLineSentence(en, line, can.receiver));
+    const known = parTold(report);
+    return [
+      ...lines,
+      ...findings(en, report, can.receiver).map(({ text }) => text),
+      en.report.turns(report.turns, known?.turns ?? null),
+      en.report.time(report.seconds, known?.seconds ?? null),
+    ].join('\n');
+  };
+
+  test('is told no par, in no line', () => {
+    expect(told(PAR_NOT_KNOWN)).not.toMatch(/\bpar\b/);
+    expect(told(PAR_NOT_KNOWN)).toMatch(/nobody has certified this job, so up to 40 cost nothing/);
+    expect(told({ turns: 40, seconds: 3600 }).match(/, par /g)).toHaveLength(4);
   });
 });

@@ -1,5 +1,6 @@
 /** Rules of how the work was done: proofs since the last slug moved (G27) and what was seen (G64), what was said to have been wrong (G65, G66), care (G28 to G33, G69), economy against par (G34, G35), breaches of safety (G38, G39). */
 import type { IncidentKind } from '../../bench/benchState.ts';
+import { parIsKnown } from '../../scenario/par.ts';
 import { answer, noneOf } from './readings.ts';
 import type { CapRule, LineRule, Reading, Subjects } from './rule.ts';
 
@@ -77,6 +78,7 @@ function mishaps(allGoneAt: number, ...kinds: readonly IncidentKind[]): (all: Su
 function against(unit: 'turns' | 'seconds'): (effort: Subjects['effort']) => Reading {
   return (effort) => {
     const par = effort.par[unit];
-    return { measured: effort[unit], unit, limits: { low: null, high: par, tolerance: par } };
+    const limits = { low: null, high: par, tolerance: par };
+    return { measured: effort[unit], unit, limits, ...(parIsKnown(effort) ? {} : { parUnknown: true }) };
   };
 }

@@ -7,6 +7,7 @@ import type { Incident, IncidentKind } from '../../bench/benchState.ts';
 import type { Facts } from '../../bench/facts.ts';
 import type { SheetSetUp } from '../../receiver/receiver.ts';
 import type { SpecItem, SpecItemKind } from '../../receiver/specification.ts';
+import type { Par } from '../../scenario/par.ts';
 import type { ProofId } from '../../scenario/proofId.ts';
 import type { DraftLine } from '../draft.ts';
 import type { FallingLimits } from '../falling.ts';
@@ -47,7 +48,7 @@ export interface Subjects {
   readonly effort: {
     readonly turns: number;
     readonly seconds: number;
-    readonly par: { readonly turns: number; readonly seconds: number };
+    readonly par: Par;
   };
 }
 export type About = keyof Subjects;
@@ -57,7 +58,10 @@ export type SheetAsks = Pick<SheetSetUp, 'source' | 'carrierHz' | 'spanHz' | 'ma
 
 /** What a rule finds. */
 export interface Reading
-  extends Pick<DraftLine, 'response' | 'hz' | 'toHz' | 'subject' | 'atSeconds' | 'cause' | 'part' | 'symptom'> {
+  extends Pick<
+    DraftLine,
+    'response' | 'hz' | 'toHz' | 'subject' | 'atSeconds' | 'cause' | 'part' | 'symptom' | 'parUnknown'
+  > {
   /** in `unit`; it is rounded before points are made of it (G2) */
   readonly measured: number;
   readonly unit: MeasuredUnit;

@@ -123,6 +123,7 @@ interface RunRowProps {
 function RunRowBase({ row, note, open, onOpen }: RunRowProps) {
   const { classroom: say } = useWords();
   const { no, learner, title, marks, points } = row;
+  const of = marks === null ? null : ofPar(marks);
   const name = learner ?? say.nobody;
   return (
     <tr class="run" data-verdict={row.verdict}>
@@ -140,7 +141,7 @@ function RunRowBase({ row, note, open, onOpen }: RunRowProps) {
         </td>
       ))}
       <td class="points">{points ?? '\u2013'}</td>
-      <td class="turns m">{marks === null ? '' : say.ofPar(ofPar(marks))}</td>
+      <td class="turns m">{of === null ? '' : say.ofPar(of)}</td>
       <td class="time m">{marks === null ? '' : say.clock(marks.seconds)}</td>
       <td class="state">
         <State outcome={row.verdict} />

@@ -2,7 +2,7 @@
 
 import { capWords } from '../../describe/ruleWords.ts';
 import { HELPER_SECONDS } from '../../grading/limits.ts';
-import { BLOCKS, type Block, type Report } from '../../grading/report.ts';
+import { BLOCKS, type Block, parTold, type Report } from '../../grading/report.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { PlateTitle } from '../../kit/PlateTitle.tsx';
 import { Short } from '../../kit/Short.tsx';
@@ -29,6 +29,7 @@ export interface ScorePanelProps {
 export function ScorePanel({ report, previousBest, showLines }: ScorePanelProps) {
   const words = useWords();
   const { blocks, report: say } = words;
+  const par = parTold(report);
   const against = say.against(report.total, previousBest);
   return (
     <section class="plate score" aria-labelledby="score-title">
@@ -50,9 +51,9 @@ export function ScorePanel({ report, previousBest, showLines }: ScorePanelProps)
         <Fit class="score-stack" of={report} label={say.stack(report.word)} draw={(w, h) => stackArt(w, h, report)} />
         <p class="score-par">
           <strong>
-            <Frac>{say.turns(report.turns, report.parTurns)}</Frac>
+            <Frac>{say.turns(report.turns, par?.turns ?? null)}</Frac>
           </strong>
-          <span>{say.time(report.seconds, report.parSeconds)}</span>
+          <span>{say.time(report.seconds, par?.seconds ?? null)}</span>
         </p>
       </div>
       {report.helped === true ? <p class="score-helped">{say.helped(HELPER_SECONDS / 60)}</p> : null}

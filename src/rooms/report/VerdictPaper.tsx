@@ -3,7 +3,7 @@ import { adviceFor } from '../../describe/advice.ts';
 import type { Finding } from '../../describe/findings.ts';
 import { scoreLineSentence } from '../../describe/scoreLine.ts';
 import { HELPER_SECONDS } from '../../grading/limits.ts';
-import { BLOCKS, lineIsMet, VERDICT_IDS } from '../../grading/report.ts';
+import { BLOCKS, lineIsMet, parTold, VERDICT_IDS } from '../../grading/report.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { Told } from '../../kit/Told.tsx';
 import { Mark } from '../../kit/theme/art.tsx';
@@ -22,6 +22,7 @@ export function VerdictPaper({ port, findings }: VerdictPaperProps) {
   const { papers: say, report: reportWords, shell, grading, blocks, asFound } = words;
   const { report, run, receiver } = port;
   const { scenario } = run;
+  const par = parTold(report);
   const readings = port.readings ?? [];
   return (
     <article class="verdict-paper" aria-label={say.verdicts}>
@@ -52,7 +53,7 @@ export function VerdictPaper({ port, findings }: VerdictPaperProps) {
       </p>
       <p class="whole">
         <b>{report.passed ? say.passed : say.noPass}</b> {say.points(report.total)}.{' '}
-        {reportWords.turns(report.turns, report.parTurns)}; {reportWords.time(report.seconds, report.parSeconds)}.
+        {reportWords.turns(report.turns, par?.turns ?? null)}; {reportWords.time(report.seconds, par?.seconds ?? null)}.
         {report.helped === true ? ` ${reportWords.helped(HELPER_SECONDS / 60)}` : ''}
       </p>
       <ul class="four">

@@ -6,6 +6,10 @@ import { incidentNames } from './reportPage.ts';
 
 const times = (count: number): string => (count === 1 ? 'once' : count === 2 ? 'twice' : `${count} times`);
 
+/** In the words of the job that nobody has certified there is no par, only what costs nothing. */
+const againstPar = ({ at, limit, parKnown }: Said): string =>
+  parKnown ? `${at}, par ${limit}.` : `${at}; nobody has certified this job, so up to ${limit} cost nothing.`;
+
 const PROOFS: Readonly<Record<ProofId, { readonly done: (at: string) => string; readonly open: string }>> = {
   halveLevel: {
     done: (at) => `Level halved and put back at ${at}: the shape is the set\u2019s own.`,
@@ -123,14 +127,14 @@ export const conductRuleWords: WordsOf<(typeof CONDUCT_RULES)[number] | (typeof 
   },
   G34: {
     label: 'Turns',
-    good: (s) => `${s.at}, par ${s.limit}.`,
-    bad: (s) => `${s.at}, par ${s.limit}.`,
+    good: againstPar,
+    bad: againstPar,
     advice: 'Turn once, look, and turn back by less; take the slugs in the order of the sheet.',
   },
   G35: {
     label: 'Time',
-    good: (s) => `${s.at} on the bench, par ${s.limit}.`,
-    bad: (s) => `${s.at} on the bench, par ${s.limit}.`,
+    good: (s) => againstPar({ ...s, at: `${s.at} on the bench` }),
+    bad: (s) => againstPar({ ...s, at: `${s.at} on the bench` }),
     advice: 'Set up the whole picture first; a true picture saves going round again.',
   },
   G38: {

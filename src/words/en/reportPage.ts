@@ -101,8 +101,11 @@ export const reportWords = {
         : total === before
           ? 'as good as your best'
           : `your best is ${before}`,
-  turns: (turns: number, par: number): string => `${turnsLong(turns)}, par ${turnsOf(par)}`,
-  time: (seconds: number, par: number): string => `${clock(seconds)} on the bench, par ${clock(par)}`,
+  /** par null: nobody has certified the job */
+  turns: (turns: number, par: number | null): string =>
+    `${turnsLong(turns)}${par === null ? '' : `, par ${turnsOf(par)}`}`,
+  time: (seconds: number, par: number | null): string =>
+    `${clock(seconds)} on the bench${par === null ? '' : `, par ${clock(par)}`}`,
   capped: (limit: number, kind: string, at: string): string => `Limited to ${limit}: ${kind}, at ${at}`,
   helped: (minutes: number): string =>
     `A helper set this bench up: no points for the set-up, and ${counted(minutes, { one: 'minute', other: 'minutes' })} added to the time.`,

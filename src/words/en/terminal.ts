@@ -138,6 +138,7 @@ const curveWords = {
   voltsHz: 'with --volts: frequencies in hertz, separated by commas; SPICE suffixes such as 10.7meg may be used',
   voltsNeedHz: '--volts needs --hz with one or more frequencies.',
   onlyWithVolts: '--hz, --seed and --standing go with --volts.',
+  notOfRun: '--receiver goes with a scenario; a run file names the receiver that it was made on.',
   notWithVolts: '--response, --svg and --csv do not go with --volts, which prints its table.',
   tooManyHz: (most: number, given: number): string => `--hz takes at most ${most} frequencies, not ${given}.`,
 } as const;
@@ -234,6 +235,10 @@ const fileWords = {
     'haystack-receiver, haystack-scenario, haystack-run, haystack-runs, haystack-evening, haystack-sealed-evening or haystack-certificate',
   scenarioOnly: 'haystack-scenario',
   curveFormats: 'haystack-scenario or haystack-run',
+  receiverOption:
+    'the receiver file of the scenario\u2019s set, with its deck beside it (default: the one of that name in scenarios/receivers)',
+  passedOver: (file: string, id: string, used: boolean): string =>
+    `note  ${file}  (a receiver "${id}"${used ? ', other than the one in scenarios/receivers, which is used' : ''}: --receiver ${file} takes it)`,
   noReceivers: 'no receivers in scenarios/receivers',
   noReceiver: (id: string): string => `receiver "${id}"`,
   receivers: (ids: readonly string[]): string => `one of those in scenarios/receivers: ${ids.join(', ')}`,

@@ -62,7 +62,8 @@ export function EveningPage({ port, links, onPlace }: EveningPageProps) {
   const redo = (): void => turnTo(redone(history));
   useUndoKeys({ undo, redo });
   const lacks = lackOf(draft, phrase, (id) => (entries.get(id)?.timeLimitSeconds ?? 14_400) / 60);
-  const parMinutes = draft.scenarios.reduce((sum, id) => sum + (entries.get(id)?.par?.seconds ?? 0) / 60, 0);
+  const certified = draft.scenarios.flatMap((id) => entries.get(id) ?? []).filter((entry) => !entry.uncertified);
+  const parMinutes = certified.reduce((sum, { par }) => sum + (par?.seconds ?? 0) / 60, 0);
   const limitMinutes = draft.scenarios.reduce((sum, id) => sum + sealedMinutes(entries.get(id)), 0);
   const save = (): void => {
     if (saving) return; // not disabled meanwhile: it would lose the focus
