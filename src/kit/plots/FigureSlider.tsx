@@ -1,8 +1,8 @@
-/** A rule with a grip for one quantity of a figure: a real range input, so hands, keys and readers all have it. */
+/** The rule for one quantity of a figure. */
 import type { FigureControl } from '../../present/handbook/liveFigure.ts';
 import { writtenQuantity } from '../../present/handbook/quantity.ts';
 import { useFirstWords } from '../hooks/useWords.ts';
-import './figureSlider.css';
+import { AmountSlider } from './AmountSlider.tsx';
 
 export interface FigureSliderProps {
   readonly name: string;
@@ -31,21 +31,12 @@ export function FigureSlider({
   const written = writtenQuantity(format, { value, unit, places });
   const aloud = format.aloud(written);
   return (
-    <label class="amount-slider">
-      <span class={quiet ? 'unseen' : 'l'}>{name}</span>
-      <input
-        type="range"
-        min={0}
-        max={Math.round((to - from) / step)}
-        step={1}
-        tabIndex={tabbable ? 0 : -1}
-        value={Math.round((value - from) / step)}
-        aria-valuetext={also === undefined ? aloud : `${aloud}; ${also}`}
-        onInput={(event) => onValue(from + event.currentTarget.valueAsNumber * step)}
-      />
-      <span class="m" aria-hidden="true">
-        {written}
-      </span>
-    </label>
+    <AmountSlider
+      {...{ name, quiet, tabbable, written }}
+      place={Math.round((value - from) / step)}
+      last={Math.round((to - from) / step)}
+      aloud={also === undefined ? aloud : `${aloud}; ${also}`}
+      onPlace={(place) => onValue(from + place * step)}
+    />
   );
 }

@@ -20,7 +20,6 @@ import { useUndoKeys } from './scenario/useUndoKeys.ts';
 import type { WorkshopPort } from './scenario/workshopPort.ts';
 import { WorkshopFrame } from './WorkshopFrame.tsx';
 import '../../kit/links/link.css';
-import '../../kit/plots/figureSlider.css';
 import './scenario/desk.css';
 import './scenario/cards.css';
 import './scenario/form.css';

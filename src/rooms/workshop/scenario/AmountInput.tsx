@@ -1,6 +1,7 @@
 /** An amount of a card: a field that takes it with its unit, and a rule from least to most. */
 import { useEffect, useId, useState } from 'preact/hooks';
 import { useWords } from '../../../kit/hooks/useWords.ts';
+import { AmountSlider } from '../../../kit/plots/AmountSlider.tsx';
 import { amountScale, typedAmount } from '../../../workshop/amountScale.ts';
 import type { CardUnit } from '../../../workshop/faultCards.ts';
 
@@ -35,20 +36,15 @@ export function AmountInput({ name, of, value, unit, least, most, onValue, onLet
   const bad = amount === null || amount < least || amount > most;
   return (
     <div class="amount-input">
-      <label class="amount-slider">
-        <span class="l">{name}</span>
-        <input
-          type="range"
-          aria-label={`${of}, ${name}`}
-          min={0}
-          max={scale.last}
-          step={1}
-          value={scale.placeOf(value)}
-          aria-valuetext={format.aloud(written)}
-          onInput={({ currentTarget }) => onValue(scale.valueAt(currentTarget.valueAsNumber))}
-          onChange={onLetGo}
-        />
-      </label>
+      <AmountSlider
+        name={name}
+        label={`${of}, ${name}`}
+        place={scale.placeOf(value)}
+        last={scale.last}
+        aloud={format.aloud(written)}
+        onPlace={(place) => onValue(scale.valueAt(place))}
+        onLetGo={onLetGo}
+      />
       <input
         type="text"
         class="written"
