@@ -93,8 +93,14 @@ describe('wrong use', () => {
       ['regrade', LESSON, '--scenario', 'lost'],
       '--scenario takes a file, or the id of a scenario in scenarios/: there is neither called "lost".',
     ],
-    [['certify', LESSON, '--loud'], 'certify: unknown option "--loud", wanted one of --receiver, --json, --write, --help'],
-    [['certify', LESSON, '--jsn'], 'certify: unknown option "--jsn", wanted one of --receiver, --json, --write, --help'],
+    [
+      ['certify', LESSON, '--loud'],
+      'certify: unknown option "--loud", wanted one of --receiver, --json, --write, --help',
+    ],
+    [
+      ['certify', LESSON, '--jsn'],
+      'certify: unknown option "--jsn", wanted one of --receiver, --json, --write, --help',
+    ],
     [['check'], 'check: found no argument, wanted FILE'],
     [['deck', LESSON], 'deck: an option that it needs is missing, wanted --hz <F>'],
   ])('is told by its option, what was found and what is wanted: %j', (words, wanted) => {
