@@ -109,7 +109,7 @@ export function shelvedReceiver(terminal: Terminal, id: string, file: string, pl
 }
 
 /** A receiver file with the deck that lies beside it. */
-export function receiverFromFile(terminal: Terminal, name: string): Result<LoadedReceiver> {
+function receiverFromFile(terminal: Terminal, name: string): Result<LoadedReceiver> {
   const pair = pairFromFile(terminal, name);
   return pair.ok ? loadReceiver(pair.value.receiver, pair.value.deck) : pair;
 }

@@ -117,14 +117,14 @@ function Card({ port, proof, at, again }: CardProps) {
   );
   if (folded) {
     return (
-      <section class="finding folded" style={at}>
+      <section class="finding folded may-mark" style={at}>
         <Button onClick={() => fold(false)}>{say.unfold(words.act)}</Button>
       </section>
     );
   }
   if (nothing !== null) {
     return (
-      <section ref={card} class="paper finding" style={at} aria-labelledby="finding-title" tabIndex={-1}>
+      <section ref={card} class="paper finding may-mark" style={at} aria-labelledby="finding-title" tabIndex={-1}>
         <Frame kind="sheet" />
         <p class="l eyebrow">{say.eyebrow}</p>
         <h2 id="finding-title">{say.nothingToRead}</h2>
@@ -139,7 +139,7 @@ function Card({ port, proof, at, again }: CardProps) {
   return (
     <section
       ref={card}
-      class="paper finding"
+      class="paper finding may-mark"
       style={at}
       aria-labelledby="finding-title"
       tabIndex={-1}

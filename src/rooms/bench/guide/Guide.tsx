@@ -114,7 +114,7 @@ export function Guide({ port, rect, figures, line, onSkip, onSheet }: GuideProps
     <>
       <section
         ref={paper}
-        class={`guide placed${line ? ' line' : ' paper'}`}
+        class={`guide placed may-mark${line ? ' line' : ' paper'}`}
         style={line ? { ...place(rect), height: 'auto', minHeight: px(rect.height) } : place(rect)}
         aria-label={say.name}
       >

@@ -50,7 +50,7 @@ export function Shown({ port, shown, rect, line, onSheet }: ShownProps) {
     <>
       <section
         ref={section}
-        class={`guide shown placed${line ? ' line' : ' paper'}`}
+        class={`guide shown placed may-mark${line ? ' line' : ' paper'}`}
         style={line ? { ...place(rect), height: 'auto', minHeight: px(rect.height) } : place(rect)}
         aria-label={say.name}
       >
