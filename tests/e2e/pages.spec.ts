@@ -33,7 +33,7 @@ test('course, briefing, bench, a refusal and the report', SIZES, async ({ page }
   await test.step('a slug turned with an empty hand says why it does not turn', async () => {
     const slug = page.locator('[data-slug="A1"]');
     await slug.click();
-    await page.getByRole('button', { name: /^Turn slug . 1\/8 turn in$/ }).click();
+    await page.getByRole('button', { name: /^Turn slug . 1\/8 in$/ }).click();
     const words = refusalSentence(en, 'noToolInHand', { type: 'slugTurned', slug: 'A1', turns: 1 / 8 }, setup.receiver);
     await expect(page.locator('.toast')).toHaveText(words);
     await expect(slug).toHaveAttribute('aria-valuenow', '0');

@@ -113,8 +113,7 @@ export class PointerHand extends Hand {
     await this.face.slug(slug).click();
     const way = parts < 0 ? 'out' : 'in';
     const fine = page.getByRole('button', { name: sceneWords.fineSpoken });
-    const button = (step: string) =>
-      page.getByRole('button', { name: new RegExp(`^Turn slug . ${step} turn ${way}$`) });
+    const button = (step: string) => page.getByRole('button', { name: new RegExp(`^Turn slug . ${step} ${way}$`) });
     // Whole turns by the wheel over the ring, the rest by the buttons.
     const whole = Math.floor(Math.abs(parts) / 32);
     const ring = await middle(page.locator('.slug-ring'));

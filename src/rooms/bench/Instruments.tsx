@@ -79,7 +79,7 @@ function InstrumentsBase({ port, layout, wax, onCautions, slug, part }: Instrume
     items.push({
       id: 'part',
       no: 10,
-      name: title,
+      name: partWords.side,
       content: (
         <Panel id="panel-part" no={10} title={title}>
           <SlugPartFigure port={port} shown={part} width={190} height={108} />

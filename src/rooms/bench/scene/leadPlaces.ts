@@ -118,7 +118,7 @@ function placed(kind: LeadKind, tip: LeadTip, end: LeadEnd | null, route: LeadRo
 const ANGLES = [168, 178, 158, 188, 148, 198, 138, 210, 125, 225, 110, 245, 90, 270];
 const LEAVES = [6, 24, -20, 44, -40, 70, -64, 100, -92, 140, -130];
 
-/** Grips nearer than this cannot be taken hold of one by one (24 px is the least target of WCAG 2.2, 2.5.8, from memory). */
+/** Grips that are nearer than this both across and down leave less of each other than the least target (24 px: WCAG 2.2, 2.5.8, from memory). */
 const GRIP_APART = 24.5;
 
 function bestRoute(
@@ -136,7 +136,9 @@ function bestRoute(
   for (const degrees of ANGLES) {
     const straight = plain(ground.layout, lead, tip, at, degrees);
     const grip = step(at, degrees, GRIP_AT[tip]);
-    const tooNear = grips.filter((other) => Math.hypot(grip.x - other.x, grip.y - other.y) < GRIP_APART).length;
+    const tooNear = grips.filter(
+      (other) => Math.max(Math.abs(grip.x - other.x), Math.abs(grip.y - other.y)) < GRIP_APART,
+    ).length;
     for (const leaveDy of LEAVES) {
       const route = { ...straight, leaveDy };
       const before = step(handleEnd(route), degrees, 12);
@@ -276,7 +278,7 @@ function fullLoose(
 ): LeadRoute {
   const edge = layout.jacks.rf.x;
   // Two columns of ends with a lane between them.
-  const [left, lane, right] = [edge + 8, edge + 19, edge + 30];
+  const [left, lane, right] = [edge + 7, edge + 19, edge + 31];
   const under = layout.jacks.earth.y - jack.y + 11;
   switch (lead) {
     case 'y':
