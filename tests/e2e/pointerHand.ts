@@ -8,6 +8,8 @@ import { expect } from './page.ts';
 
 /** A longer way than this many clicks of the wheel is dragged. */
 const WHEEL_CLICKS = 5;
+/** A press that moves no further turns nothing. */
+const STILL_PX = 3;
 
 export class PointerHand extends Hand {
   /** Leads are dragged in turn with being clicked over: both ways are used. */
@@ -53,12 +55,13 @@ export class PointerHand extends Hand {
     const { mouse } = this.face.page;
     const target = Math.round(scale.indexOf(value));
     let at = Number(await slider.inputValue());
+    await slider.locator('..').scrollIntoViewIfNeeded();
     const { x, y } = await middle(slider.locator('..'));
     await mouse.move(x, y);
-    if (Math.abs(target - at) > WHEEL_CLICKS * coarse) {
-      const pixels = Math.max(180, scale.last / coarse / 4);
+    const pixels = Math.round(((target - at) * Math.max(180, scale.last / coarse / 4)) / scale.last);
+    if (Math.abs(target - at) > WHEEL_CLICKS * coarse && Math.abs(pixels) > STILL_PX) {
       await mouse.down();
-      await mouse.move(x, y - Math.round(((target - at) * pixels) / scale.last), { steps: 6 });
+      await mouse.move(x, y - pixels, { steps: 6 });
       await mouse.up();
       await expect(slider).not.toHaveValue(String(at));
       at = Number(await slider.inputValue());
