@@ -53,6 +53,33 @@ test('what the wheel has done is answered where it was turned, and what was spok
   await expect.poll(async () => (await spoken.allTextContents()).join('')).toBe('');
 });
 
+test('the card after a proof waits for the hand, and does not come over the knob that is being turned', async ({
+  page,
+}) => {
+  await page.setViewportSize({ width: 1024, height: 640 });
+  const setup = shippedSetup('first-sweep', 'off-centre');
+  await openJob(page, setup);
+  await begin(page);
+  const face = new BenchFace(page, setup, (tab) => tab.click());
+  const hand = new KeyHand(face);
+  await hand.do([...connectionActs(setup), ...setUpActs(setup)]);
+  const slug = setup.receiver.adjusters[0]!;
+  await hand.do([
+    { type: 'toolTaken', tool: slug.head },
+    { type: 'slugTurned', slug: slug.id, turns: 0.125 },
+  ]);
+  const { slider } = await face.knob('pipHeightDiv');
+  await slider.focus();
+  for (let i = 0; i < 8; i++) await page.keyboard.press('ArrowDown');
+  await expect(slider).toHaveValue('0');
+  // Bit by bit: the first click brings the pips back, and the hand goes on.
+  for (let i = 0; i < 4; i++) {
+    await page.keyboard.press('ArrowUp');
+    await expect(page.locator('.finding')).toHaveCount(0);
+  }
+  await expect(page.locator('.finding')).toBeVisible();
+});
+
 test('a sealed job answers no step', async ({ page }) => {
   const setup = shippedSetup('vision-if', 'brent-sealed');
   await openJob(page, setup);

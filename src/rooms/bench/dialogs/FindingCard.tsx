@@ -1,6 +1,6 @@
 /** After an act of proof: what was seen, and the number read off the graticule. It stands beside the tube and blocks nothing. */
 import type { CSSProperties } from 'preact';
-import { useMemo, useRef, useState } from 'preact/hooks';
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { choicesOffered } from '../../../bench/finding.ts';
 import { findingsOf, pipAskedFor, placeAskedFor, unreadable } from '../../../bench/witness.ts';
 import { useKeyDown } from '../../../kit/hooks/useKeyDown.ts';
@@ -63,9 +63,34 @@ export function FindingCard({ port, layout, guided }: FindingCardProps) {
     return proof === null || proof === came.current || findingDue(session, port.facts()) ? proof : null;
   });
   came.current = asked;
+  const shown = useRested(port, asked);
   const said = usePort(port, () => (asked === null ? 0 : (port.state().proofs[asked].finding?.said ?? 0)));
-  return asked === null ? null : <Card key={`${asked} ${said}`} port={port} proof={asked} at={at} again={said > 0} />;
+  if (asked === null || shown !== asked) return null;
+  return <Card key={`${asked} ${said}`} port={port} proof={asked} at={at} again={said > 0} />;
 }
+
+/** Whose knob is still being turned is not to find a card over it: a new one comes when the hand has rested. */
+function useRested(port: BenchPort, asked: ProofId | null): ProofId | null {
+  const [shown, show] = useState<ProofId | null>(null);
+  useEffect(() => {
+    if (asked === null) return show(null);
+    let { controls } = port.state();
+    let timer = setTimeout(() => show(asked), REST_MS);
+    const stop = port.subscribe(() => {
+      if (port.state().controls === controls) return;
+      controls = port.state().controls;
+      clearTimeout(timer);
+      timer = setTimeout(() => show(asked), REST_MS);
+    });
+    return () => {
+      clearTimeout(timer);
+      stop();
+    };
+  }, [port, asked]);
+  return shown;
+}
+
+const REST_MS = 600;
 
 interface CardProps {
   readonly port: BenchPort;
