@@ -189,7 +189,8 @@ const certifyWords = {
   summary: 'says whether a scenario can be solved through the bench, by which route, and what par is',
   files: 'scenario files',
   json: 'print one JSON array and nothing else',
-  write: 'put the measured par into the scenario file and the certificate into certificates/',
+  write:
+    'put the certificate, with the measured par in it, into certificates/, and that par into the scenario file where it has one',
   scenarioOnly: 'haystack-scenario',
   ok: (file: string, turns: number, seconds: number, difficulty: number, line: string): string =>
     `ok  ${file}  (par ${format.counted(turns, TURNS)}, ${seconds} s; difficulty ${difficulty}; ${line})`,
