@@ -1,10 +1,11 @@
 /**
  * The desk's port for panels that show nothing of how the slugs stand. While a slug is dragged the draft changes with every frame, and to draw lists and forms anew each time would
- * take the frame that the tube needs. They get the port as it was before the drag, and the newest when the hand rests, or before it can do anything to them: at a press, a key or the focus.
+ * take the frame that the tube needs. They get the port as it was before the drag, and the newest when the hand has let go and rests, or before it can do anything to them: at a press, a key or the focus.
  */
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { WorkshopPort } from './workshopPort.ts';
 
+const ENDS = ['pointerup', 'pointercancel', 'blur'] as const;
 const TOUCHES = ['pointerdown', 'keydown', 'focusin', 'dragenter'] as const;
 
 /** `restMs`: how long the hand rests first. Panels with different ones are drawn in frames of their own: a hand that turns back has all of them behind it in one. */
@@ -15,6 +16,22 @@ export function useRestedPort(port: WorkshopPort, restMs: number): WorkshopPort 
   newest.current = port;
   const lags = onlySlugsMoved(given.current, port);
   if (!lags) given.current = port;
+  const held = useRef(false);
+  useLayoutEffect(() => {
+    const press = (): void => {
+      held.current = true;
+    };
+    const letGo = (): void => {
+      held.current = false;
+      if (given.current !== newest.current) drawAgain((n) => n + 1);
+    };
+    addEventListener('pointerdown', press, true);
+    for (const end of ENDS) addEventListener(end, letGo, true);
+    return () => {
+      removeEventListener('pointerdown', press, true);
+      for (const end of ENDS) removeEventListener(end, letGo, true);
+    };
+  }, []);
   useLayoutEffect(() => {
     if (!lags) return;
     const catchUp = (): void => {
@@ -22,7 +39,11 @@ export function useRestedPort(port: WorkshopPort, restMs: number): WorkshopPort 
       given.current = newest.current;
       drawAgain((n) => n + 1);
     };
-    const timer = setTimeout(catchUp, restMs);
+    const rested = (): void => {
+      // A hand that holds a slug still has not let go of it, and may turn on at any moment.
+      if (!held.current) catchUp();
+    };
+    const timer = setTimeout(rested, restMs);
     for (const touch of TOUCHES) addEventListener(touch, catchUp, true);
     return () => {
       clearTimeout(timer);
