@@ -48,6 +48,8 @@ export function RunsTable({ port, rows, sieve, onSieve }: RunsTableProps) {
       </button>
     </th>
   );
+  // It lists every learner, and whoever sorts or opens a row changes none of it.
+  const bar = useMemo(() => <SieveBar rows={port.rows} sieve={sieve} onSieve={onSieve} />, [port.rows, sieve, onSieve]);
   return (
     <section class="plate class-runs" aria-labelledby="class-runs-title">
       <Frame kind="card" seed={2} />
@@ -55,7 +57,7 @@ export function RunsTable({ port, rows, sieve, onSieve }: RunsTableProps) {
         <PlateTitle id="class-runs-title" no={2}>
           {say.runs}
         </PlateTitle>
-        <SieveBar rows={port.rows} sieve={sieve} onSieve={onSieve} />
+        {bar}
         <p class="runs-count">{say.shown(rows.length, port.rows.length)}</p>
       </div>
       {port.rows.length === 0 ? (

@@ -11,8 +11,8 @@ interface SieveBarProps {
 
 export function SieveBar({ rows, sieve, onSieve }: SieveBarProps) {
   const { classroom: say, language } = useWords();
+  const letters = useMemo(() => new Intl.Collator(language, { numeric: true }), [language]);
   const { learners, scenarios } = useMemo(() => {
-    const letters = new Intl.Collator(language, { numeric: true });
     const named = new Map(
       rows.flatMap(({ title }) => (title === null ? [] : [[title.id, `${title.code} ${title.title}`]])),
     );
@@ -20,7 +20,7 @@ export function SieveBar({ rows, sieve, onSieve }: SieveBarProps) {
       learners: [...new Set(rows.flatMap(({ learner }) => learner ?? []))].sort(letters.compare),
       scenarios: [...named].sort(([, a], [, b]) => letters.compare(a, b)),
     };
-  }, [rows, language]);
+  }, [rows, letters]);
   return (
     <div class="sieve">
       <select

@@ -25,8 +25,8 @@ export interface Looking {
 }
 
 const REST_MS = 120;
-/** The first look comes in three pieces of work: the set as the sheet wants it is solved, the one handed out is, both are drawn. */
-const PIECES = 2;
+/** The first look comes in four pieces of work: the set as the sheet wants it is solved, the one handed out is, the wanted curve is drawn, and then what is shown. */
+const PIECES = 3;
 /** Problems at these places leave a bench that can be shown. */
 const HARMLESS =
   /^\/(id|code|title|track|order|words|hints|aids|weights|proofs|timeLimitSeconds|recommendedAfter|difficulty|sealed|start\/(slugs|randomTurns))/;
@@ -47,6 +47,7 @@ export function useLook(port: WorkshopPort, set: Omit<BenchSetup, 'scenario'>, r
     const setup = { ...set, scenario: draft };
     if (solved === 0) looks.fitted(setup, response);
     if (solved === 1) looks.handedOut(setup, response);
+    if (solved === 2) looks.wanted(setup, response);
     if (solved < PIECES) return last.current;
     return { wanted: looks.wanted(setup, response), display: looks.handedOut(setup, response) };
   }, [rested, possible, solved, ...made, start.slugs, start.randomTurns]);
