@@ -3,6 +3,7 @@ import { circuitWords } from '../../src/words/en/circuit.ts';
 import { partsWords } from '../../src/words/en/parts.ts';
 import { sceneWords } from '../../src/words/en/scene.ts';
 import { begin, expect, openJob, shippedSetup, test } from './page.ts';
+import { isSound } from './soundPage.ts';
 
 test('a slug pointed at in the circuit is shown on the chassis, and back', async ({ page }) => {
   await openJob(page, shippedSetup('vision-if', 'flat-top'));
@@ -46,6 +47,7 @@ test('beside a part stands what the curve would be without it, and what may be d
   await expect(part).toHaveAttribute('aria-pressed', 'true');
   await expect(told.getByRole('img')).toHaveAttribute('aria-label', /with all else right/);
   await expect(told.locator('figcaption')).toContainText(circuitWords.whole);
+  await isSound(page);
   await told.getByRole('button', { name: circuitWords.meter }).click();
   await expect(told.getByRole('status')).toContainText('C2');
   await told.getByRole('button', { name: partsWords.bridge }).click();

@@ -11,6 +11,7 @@ import { connectionActs, setUpActs } from '../session/acts.ts';
 import { BenchFace } from './face.ts';
 import { KeyHand } from './keyHand.ts';
 import { begin, expect, openJob, shippedSetup, test } from './page.ts';
+import { isSound } from './soundPage.ts';
 
 test('a slug chosen shows its part in the curve and which way its core goes @shelf @upright', async ({ page }) => {
   const setup = shippedSetup('first-sweep', 'first-curve');
@@ -33,6 +34,7 @@ test('a slug chosen shows its part in the curve and which way its core goes @she
   await expect(shown.getByRole('img', { name: spoken, exact: true })).toHaveCount(1);
   await expect(shown).toContainText(sceneWords.coreIn(false));
   await expect(page.locator('.slug-wax')).toHaveCount(1);
+  await isSound(page);
   // Another slug has another part.
   await page.keyboard.press('a');
   await expect(shown.getByRole('img')).toHaveAttribute('aria-label', /^Slug A moves/);

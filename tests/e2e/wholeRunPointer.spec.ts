@@ -8,6 +8,7 @@ import { begin, expect, openCard, rail, railSays, shippedSetup, test } from './p
 import { pointerActs } from './pointerActs.ts';
 import { PointerHand } from './pointerHand.ts';
 import { reportPassed } from './reportPassed.ts';
+import { isSound } from './soundPage.ts';
 
 test.use(MOVING);
 
@@ -22,6 +23,7 @@ test('the strip from cold by pointer', async ({ page }) => {
   // All stands in practice: it is said under the button that signs, until somebody would look again, and on the sheet where the last step is.
   const notice = page.locator('.stands');
   await expect(notice).toContainText(sheetWords.allStands);
+  await isSound(page);
   await hand.press(sheetWords.lookAgain);
   await expect(notice).toHaveCount(0);
   await hand.press(sheetWords.allStands);
