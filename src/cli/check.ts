@@ -198,9 +198,17 @@ function soundness(terminal: Terminal, document: Document, file: FileRead, besid
         const shelved = hasReceiver(id) ? shelvedReceiver(terminal, id, name, '/scenarios') : null;
         return shelved?.ok ? shelved.value : null;
       };
-      const problems = checkEvening(evening.value, receiverOf, shelvedReceiverIds(), name);
+      const { scenarios, receivers } = evening.value;
+      const fitting = checkEvening(evening.value, receiverOf, shelvedReceiverIds(), name);
+      const missed = scenarios.flatMap((scenario, i): readonly Problem[] => {
+        const own = receivers.find(({ receiver }) => receiver.id === scenario.receiver);
+        const loaded = own ?? receiverOf(scenario.receiver);
+        const problems = loaded === null ? [] : checkTolerance(scenario, loaded, name);
+        return problems.map((problem) => ({ ...problem, place: `/scenarios/${i}${problem.place}` }));
+      });
+      const problems = fitting.length > 0 ? fitting : missed;
       if (problems.length > 0) return bad(...withTextPlaces(problems, name, document.text));
-      return good(say.evening(evening.value.scenarios.length));
+      return good(say.evening(scenarios.length));
     }
     case 'sealed-evening': {
       const sealed = readSealedEvening(document.text, name);

@@ -1,6 +1,8 @@
 /** Commands on a scenario whose receiver is one's own: named, passed over, or impossible by its own design. Common practice, no source. */
 import { mkdirSync, readFileSync } from 'node:fs';
 import { afterAll, describe, expect, it } from 'vitest';
+import { eveningText } from '../../src/files/evening.ts';
+import { scenarioFrom } from '../../src/files/library.ts';
 import { insideByKey as inside, scratch } from './commandLine.ts';
 
 const files = scratch();
@@ -81,5 +83,23 @@ describe('a scenario whose tolerances leave out the design itself', () => {
     expect(said.code).toBe(1);
     expect(said.err).toMatch(/both-ways\.json, \/toleranceFactor: found a design whose point at 10\.\d MHz is 0\.9/);
     expect(inside('check', folder('wide', narrow).scenario, receiver).code).toBe(0);
+    const scenarios = [scenarioText, half].map((text, i) => {
+      const read = scenarioFrom(
+        text.replaceAll('loose-can-10m7', 'club-can').replace('"both-ways"', `"way-${i}"`),
+        'a.json',
+      );
+      if (!read.ok) throw new Error(JSON.stringify(read.problems));
+      return read.value;
+    });
+    const sheet = { title: 'Evening', order: 'any', minutes: null, exam: null, scenarios } as const;
+    const texts = {
+      deck: { file: 'network.cir', text: readFileSync(`${SHIPPED}/network.cir`, 'utf8') },
+      receiver: { file: 'receiver.json', text: narrow.replaceAll('loose-can-10m7', 'club-can') },
+    };
+    const evening = inside('check', files.file('evening.json', eveningText(sheet, [texts])));
+    expect(evening.code).toBe(1);
+    expect(evening.err).toMatch(
+      /^\S+evening\.json, \/scenarios\/1\/toleranceFactor: found a design whose point at 10\.\d MHz/,
+    );
   });
 });
