@@ -191,8 +191,10 @@ export function courseProblems(
           const { id } = scenario;
           const other = order.get(before);
           if (other === undefined && elsewhere.has(before)) return;
-          if (other === undefined) say(`/recommendedAfter/${i}`, ['named', before], oneOf([...order.keys()]));
-          else if (other.track === scenario.track && other.order >= scenario.order) {
+          if (other === undefined) {
+            const others = [...order.keys()].filter((one) => one !== id);
+            say(`/recommendedAfter/${i}`, ['named', before], oneOf(others));
+          } else if (other.track === scenario.track && other.order >= scenario.order) {
             say(`/recommendedAfter/${i}`, ['laterScenario', before], ['lowerOrder']);
           } else if (comesAfter(order, other, id))
             say(`/recommendedAfter/${i}`, ['comesAfterThis', before], ['noRound']);
