@@ -40,13 +40,18 @@ function BenchTubeBase({ port, layout, figures, wax, part }: BenchTubeProps) {
     [port, controls, figures, wax, display],
   );
   const slugs = usePort(port, () => port.state().slugs);
+  // Of a picture that noise alone changes it is not worked out anew.
+  const scale = usePort(port, () => {
+    const { yAtSheetPoint, sweeping, detectedPeakVolts } = port.facts();
+    return `${yAtSheetPoint} ${sweeping} ${detectedPeakVolts.toPrecision(2)}`;
+  });
   const moved = useMemo(
     // While the slug turns it would be of the curve before.
     () =>
       wax && part !== null && part.part !== null && part.slugs === slugs
         ? partOnGlass(port.setup, controls, figures, port.facts(), part.part)
         : null,
-    [port, controls, figures, wax, part, slugs, display],
+    [port, controls, figures, wax, part, slugs, scale],
   );
   return (
     <section class="bench-tube placed" style={place(layout.tube)} aria-label={tubeTalk.name} tabIndex={-1}>
