@@ -4,7 +4,7 @@
  * (a) the sound set meets its own sheet; (b) while failed parts stand in it, no slug setting does, where the failure touches the curve; (c) with everything cured a
  * setting is found inside the stops; (d) its route gives the par; (e) a figure of difficulty; (f) the route, done without a slip, has every line of the score.
  * (g) as found, nothing less than a good eighth of a turn on one slug meets the sheet, unless the scenario says that its slugs are right.
- * That no setting meets a sheet is as sure as the starts and leaps of lowestWorst.ts make it; `tests/certify/secondOpinion.test.ts` asks another one.
+ * That no setting meets a sheet is as sure as the starts and the crowd of crowdSearch.ts make it; `tests/certify/secondOpinion.test.ts` asks another one.
  */
 import { CERTIFYING } from '../base/engine.ts';
 import { once } from '../base/once.ts';
@@ -171,17 +171,23 @@ function searcher(
   printed: SetParts,
   standing: SetParts,
   adjusters: readonly Adjuster[],
-): { readonly demands: Demands; readonly deck: Deck; find(start: CoreTurns, mostTries: number): Found } {
+): {
+  readonly demands: Demands;
+  readonly deck: Deck;
+  readAt(evenPoints: number): Demands;
+  find(start: CoreTurns, mostTries: number): Found;
+} {
   const responses = workResponses(receiver, scenario);
   const slugs = adjusters.map((a) => a.id);
-  const make = (some: typeof responses): Demands =>
-    createDemands(standing.receiver, standing.deck, some, scenario.toleranceFactor, slugs, printed);
+  const make = (some: typeof responses, evenPoints?: number): Demands =>
+    createDemands(standing.receiver, standing.deck, some, scenario.toleranceFactor, slugs, printed, evenPoints);
   const demands = make(responses);
   // From the detector backwards: what comes later on the sheet is a part of what comes first.
   const stages = once(() => (responses.length < 2 ? [] : [...responses].reverse().map((one) => make([one]))));
   return {
     demands,
     deck: standing.deck,
+    readAt: (evenPoints) => make(responses, evenPoints),
     find: (start, mostTries) =>
       search({ demands, stages, adjusters, start, seed: scenario.seed, mostTries, stopWhenMet: true }),
   };

@@ -14,6 +14,7 @@ import type { SetParts } from '../receiver/individualSet.ts';
 import type { Receiver, SheetResponse, Specification } from '../receiver/receiver.ts';
 import { responseJacobian } from '../receiver/responseJacobian.ts';
 import { evaluateSpecification, type SpecItem, widenSpecification } from '../receiver/specification.ts';
+import { specificationFrequencies } from '../receiver/specificationGrid.ts';
 import { type CoreTurns, createStatedResponse, type StatedResponse } from '../receiver/statedResponse.ts';
 import type { Residuals } from './leastSquares.ts';
 
@@ -58,7 +59,10 @@ interface Wanted {
   readonly height: number;
 }
 
-/** `receiver`, `deck`: what stands on the bench. `slugs`: those that turn, in the order of the columns. `printed`: the design that the sheet was printed from. */
+/**
+ * `receiver`, `deck`: what stands on the bench. `slugs`: those that turn, in the order of the columns. `printed`: the design that the sheet was printed from.
+ * `evenPoints`: see specificationGrid.ts; left out, as the sheet is read everywhere else.
+ */
 export function createDemands(
   receiver: Receiver,
   deck: Deck,
@@ -66,6 +70,7 @@ export function createDemands(
   toleranceFactor: number,
   slugs: readonly string[],
   printed: SetParts,
+  evenPoints?: number,
 ): Demands {
   const sheets = responses.map((response): Sheet => {
     const { specification } = response;
@@ -73,7 +78,9 @@ export function createDemands(
     const coarse = once(() => createStatedResponse(receiver, deck, response, hz));
     return {
       response,
-      fine: once(() => createStatedResponse(receiver, deck, response)),
+      fine: once(() =>
+        createStatedResponse(receiver, deck, response, specificationFrequencies(specification, evenPoints)),
+      ),
       coarse,
       spec: widenSpecification(specification, toleranceFactor),
       wanted: once(() => {

@@ -5,8 +5,8 @@
  * the model is found within so many turns, and the region grows or shrinks by how much of the promise was kept. The model's own minimum: levels are halved between one
  * that all lines come down to and one that they do not, each tried by least squares on what stands over it.
  * It begins from the places it is given and from those where coils do each other's work, which no downhill way leads to: traps the work of any trap, one that is stuck too.
- * From the best end the search leaps, by less from leap to leap, and goes downhill again, as these minima are many. Last it keeps a crowd of ends and breeds from them: by turns
- * one of them moved by the difference of two others (Storn and Price, Journal of Global Optimization 11, 1997; from memory), and the best one leapt from, each followed downhill.
+ * From the best end the search leaps, by less from leap to leap, and goes downhill again, as these minima are many. What an endless name makes is looked at so, as it was when the names were
+ * given; everything else by the crowd of crowdSearch.ts, which begins from the same places.
  * Validity: no proof; tests/certify/secondOpinion.test.ts asks a search of another kind.
  */
 import { seededRandom } from '../base/random.ts';
@@ -44,17 +44,10 @@ const FAR = 20;
 const FAR_TURNS = 10;
 /** At most so many ways of sharing out the traps are tried. */
 const MOST_SHARED = 24;
-/** So many ends in the crowd; those that were not followed all the way before go so many steps first. */
-const CROWD = { ends: 16, way: 12 } as const;
-/** With every end so many tolerances outside or more there is no crowd: how far it is does not matter then. */
-const FAR_OUTSIDE = 4;
-/** Common values: differences weigh so much, and so many coordinates in all are crossed. */
-const WEIGHT = 0.7;
-const CROSSED = 0.9;
 /** The longest leap and the shortest, turns. */
 const LEAPS = { longest: 1.5, shortest: 0.15 } as const;
 
-export interface LowestTask {
+export interface StartsTask {
   readonly demands: Demands;
   /** what stands on the bench, failed parts and all */
   readonly deck: Deck;
@@ -63,24 +56,30 @@ export interface LowestTask {
   readonly trapsHz: readonly number[];
   /** the first of them is the set's own best place */
   readonly starts: readonly CoreTurns[];
-  readonly seed: number;
-  readonly leaps: number;
-  /** so many are bred from the crowd; 0: there is none, nor where all ends are far outside */
-  readonly bred: number;
 }
 
-/** From each of the starts, and by seeded leaps from the best end; stops once the sheet is met. */
-export function lowestWorst({ demands, deck, adjusters, trapsHz, starts, seed, leaps, bred }: LowestTask): Standing {
-  const chance = seededRandom(seed);
+export interface LowestTask extends StartsTask {
+  readonly seed: number;
+  readonly leaps: number;
+}
+
+/** The starts of a task, and places where coils do each other's work, and others anywhere; and the exchanges of two coils, for later. */
+export function sownStarts(
+  { demands, deck, adjusters, trapsHz, starts }: StartsTask,
+  chance: () => number,
+): { readonly sown: readonly CoreTurns[]; readonly pairs: readonly ((from: CoreTurns) => CoreTurns)[] } {
   const [own] = starts;
   const pairs = exchanges(deck, adjusters);
   const far = Array.from({ length: FAR }, () => leapt(own!, adjusters, FAR_TURNS, chance));
-  const sown = [
-    ...starts,
-    ...trapsExchanged(demands, adjusters, trapsHz, own!),
-    ...pairs.map((pair) => pair(own!)),
-    ...far,
-  ];
+  const exchanged = [...trapsExchanged(demands, adjusters, trapsHz, own!), ...pairs.map((pair) => pair(own!))];
+  return { sown: [...starts, ...exchanged, ...far], pairs };
+}
+
+/** From each of the starts, and by seeded leaps from the best end; stops once the sheet is met. */
+export function lowestWorst({ seed, leaps, ...task }: LowestTask): Standing {
+  const { demands, adjusters } = task;
+  const chance = seededRandom(seed);
+  const { sown, pairs } = sownStarts(task, chance);
   let met: SlugSetting | null = null;
   const down = (from: CoreTurns, steps: number): SlugSetting => {
     const end = met ?? downhill(demands, adjusters, from, steps);
@@ -100,41 +99,16 @@ export function lowestWorst({ demands, deck, adjusters, trapsHz, starts, seed, l
     const { turns } = ends[from]!;
     ends[from] = better(ends[from]!, down(pair?.(turns) ?? leapt(turns, adjusters, length, chance), WHOLE_WAY));
   }
-  const births = ends.reduce(better).worst.excess < FAR_OUTSIDE ? bred : 0;
-  if (births > 0) for (const { turns } of begun.slice(ends.length, CROWD.ends)) ends.push(down(turns, CROWD.way));
-  const parent = (): CoreTurns => ends[Math.floor(chance() * ends.length)]!.turns;
-  for (let birth = 0; birth < births && met === null; birth++) {
-    const i = birth % ends.length;
-    const child =
-      birth % 2 === 0
-        ? crossed(ends[i]!.turns, parent(), parent(), parent(), adjusters, chance)
-        : leapt(ends.reduce(better).turns, adjusters, lengthOf(birth, births), chance);
-    ends[i] = better(ends[i]!, down(child, WHOLE_WAY));
-  }
   const best = met ?? ends.reduce(better);
   return met === null ? lowerWorst(demands, adjusters, best.turns).worst : best.worst;
 }
 
 /** By less from one to the next. */
-function lengthOf(leap: number, leaps: number): number {
+export function lengthOf(leap: number, leaps: number): number {
   return LEAPS.longest * (LEAPS.shortest / LEAPS.longest) ** (leap / Math.max(leaps - 1, 1));
 }
 
-/** `a` moved by the difference of `b` and `c`, here and there as it was before. */
-function crossed(
-  before: CoreTurns,
-  a: CoreTurns,
-  b: CoreTurns,
-  c: CoreTurns,
-  adjusters: readonly Adjuster[],
-  chance: () => number,
-): CoreTurns {
-  const moved = ({ id, travelTurns }: Adjuster): number =>
-    chance() < CROSSED ? clamp(a[id]! + WEIGHT * (b[id]! - c[id]!), 0, travelTurns) : before[id]!;
-  return { ...a, ...Object.fromEntries(adjusters.map((one) => [one.id, moved(one)])) };
-}
-
-function better(one: SlugSetting, other: SlugSetting): SlugSetting {
+export function better(one: SlugSetting, other: SlugSetting): SlugSetting {
   return other.worst.excess < one.worst.excess ? other : one;
 }
 
@@ -269,7 +243,7 @@ function leastOfModel(
   return { d, worst };
 }
 
-function leapt(from: CoreTurns, adjusters: readonly Adjuster[], turns: number, chance: () => number): CoreTurns {
+export function leapt(from: CoreTurns, adjusters: readonly Adjuster[], turns: number, chance: () => number): CoreTurns {
   const off = (a: Adjuster): number => clamp(from[a.id]! + turns * (2 * chance() - 1), 0, a.travelTurns);
   return { ...from, ...Object.fromEntries(adjusters.map((a) => [a.id, off(a)])) };
 }

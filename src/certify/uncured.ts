@@ -3,20 +3,21 @@ import { roundTo } from '../base/rounding.ts';
 import type { Deck } from '../physics/deck.ts';
 import type { Adjuster } from '../receiver/receiver.ts';
 import type { CoreTurns } from '../receiver/statedResponse.ts';
+import { crowdSearch, ROUGH_POINTS } from './crowdSearch.ts';
 import type { Demands, Standing } from './demands.ts';
 import { lowestWorst } from './lowestWorst.ts';
 import type { Found } from './search.ts';
 
 const TRIES_UNCURED = 4;
-/** Leaps from the best end before it is said that no slug cures a fault. */
-const LEAPS_UNCURED = 40;
-/** And so many bred from a crowd of ends. */
-const BRED_UNCURED = 96;
+/** Leaps from the best end before it is said that no slug cures a fault of what an endless name makes. */
+const LEAPS_NAMED = 40;
 /** Places nearer to each other than this are one, turns. */
 const LEAST_STEP = 0.02;
 
 interface Searcher {
   readonly demands: Demands;
+  /** read at so many even points */
+  readAt(evenPoints: number): Demands;
   readonly deck: Deck;
   find(start: CoreTurns, mostTries: number): Found;
 }
@@ -26,7 +27,7 @@ interface Searcher {
  * best place, gives two starts more; from each the worst line is brought down, which laying does not ask for.
  */
 export function lowestUncured(
-  { demands, deck, find }: Searcher,
+  { demands, readAt, deck, find }: Searcher,
   found: CoreTurns,
   best: CoreTurns,
   free: readonly Adjuster[],
@@ -59,6 +60,6 @@ export function lowestUncured(
     free.some(({ id }) => Math.abs(one[id]! - other[id]!) > LEAST_STEP);
   const starts = [fromBest, ...laid.map((end) => end.turns), found];
   const own = starts.filter((one, i) => starts.slice(0, i).every((earlier) => apart(one, earlier)));
-  const effort = { leaps: LEAPS_UNCURED, bred: asNamed ? 0 : BRED_UNCURED };
-  return lowestWorst({ demands, deck, adjusters: free, trapsHz, starts: own, seed: scenarioSeed, ...effort });
+  const task = { demands, deck, adjusters: free, trapsHz, starts: own, seed: scenarioSeed };
+  return asNamed ? lowestWorst({ ...task, leaps: LEAPS_NAMED }) : crowdSearch({ ...task, rough: readAt(ROUGH_POINTS) });
 }

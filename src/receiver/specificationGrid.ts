@@ -9,8 +9,9 @@ const DENSER = 4;
 /** about one bandwidth of a trap with Q 150 on either side, as a share of its frequency */
 const TRAP_REACH = 0.008;
 
-export function specificationFrequencies(spec: Specification): Float64Array {
-  const step = (spec.toHz - spec.fromHz) / (EVEN_POINTS - 1);
+/** `evenPoints`: a search that looks often may do with fewer. */
+export function specificationFrequencies(spec: Specification, evenPoints = EVEN_POINTS): Float64Array {
+  const step = (spec.toHz - spec.fromHz) / (evenPoints - 1);
   const named = new Set<number>([spec.fromHz, spec.toHz]);
   for (const p of spec.points) named.add(p.hz);
   for (const w of [...spec.windows, ...spec.skirts]) named.add(w.fromHz).add(w.toHz);
@@ -27,7 +28,7 @@ export function specificationFrequencies(spec: Specification): Float64Array {
   const exact = [...named].sort((a, b) => a - b);
 
   const grid: number[] = [];
-  for (let i = 0; i < EVEN_POINTS; i++) {
+  for (let i = 0; i < evenPoints; i++) {
     const hz = spec.fromHz + i * step;
     const dense = spec.traps.some((t) => Math.abs(hz - t.hz) < TRAP_REACH * t.hz);
     for (let k = 0; k < (dense ? DENSER : 1); k++) grid.push(hz + (k * step) / DENSER);

@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { designOf } from '../../src/bench/setup.ts';
 import { certifyScenario } from '../../src/certify/certifyScenario.ts';
+import { crowdSearch } from '../../src/certify/crowdSearch.ts';
 import { createDemands } from '../../src/certify/demands.ts';
 import { lowestWorst } from '../../src/certify/lowestWorst.ts';
 import { worstOf } from '../../src/certify/search.ts';
@@ -47,8 +48,9 @@ describe('the least worst line', () => {
     const { demands, deck, adjusters, best } = demandsOf('one-of-five');
     const start = Object.fromEntries(adjusters.map(({ id }, i) => [id, best[id]! + (i % 2 ? 2 : -2)]));
     expect(worstOf(demands.standings(start)).excess).toBeGreaterThan(3);
-    const least = lowestWorst({ demands, deck, adjusters, trapsHz: [], starts: [start], seed: 1, leaps: 9, bred: 8 });
-    expect(least.excess).toBeLessThanOrEqual(0);
+    const task = { demands, deck, adjusters, trapsHz: [], starts: [start], seed: 1 };
+    expect(lowestWorst({ ...task, leaps: 9 }).excess).toBeLessThanOrEqual(0);
+    expect(crowdSearch({ ...task, rough: demands }).excess).toBeLessThanOrEqual(0);
   });
 
   it('traps whose capacitors are all exchanged are seen to do each other’s work', () => {
