@@ -15,12 +15,12 @@ export const slugPartWords = {
   title: (letter: string): string => `What ${letter} moves`,
   untitled: 'What a slug moves',
   /** its tab */
-  side: 'Part',
+  side: 'Effect',
   turnIn: 'a turn in',
   now: 'now',
   turnOut: 'a turn out',
-  choose: 'Choose a slug: here stands which part of the curve it moves.',
-  nothing: (letter: string): string => `Slug ${letter} moves no part of this curve as the set stands.`,
+  choose: 'Choose a slug to see which part of the curve it moves.',
+  nothing: (letter: string): string => `Slug ${letter} does not move this curve as the set stands.`,
   spoken: (letter: string, fromHz: number, toHz: number, mostHz: number, levels: Levels): string => {
     const where = fromHz === toHz ? `at ${frequency(fromHz)}` : `from ${frequency(fromHz)} to ${frequency(toHz)}`;
     const turned = [
