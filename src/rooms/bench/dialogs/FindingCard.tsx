@@ -63,31 +63,32 @@ export function FindingCard({ port, layout, guided }: FindingCardProps) {
     return proof === null || proof === came.current || findingDue(session, port.facts()) ? proof : null;
   });
   came.current = asked;
-  const shown = useRested(port, asked);
+  const rested = useRested(port, asked !== null);
   const said = usePort(port, () => (asked === null ? 0 : (port.state().proofs[asked].finding?.said ?? 0)));
-  if (asked === null || shown !== asked) return null;
+  if (asked === null || !rested) return null;
   return <Card key={`${asked} ${said}`} port={port} proof={asked} at={at} again={said > 0} />;
 }
 
-/** Whose knob is still being turned is not to find a card over it: a new one comes when the hand has rested. */
-function useRested(port: BenchPort, asked: ProofId | null): ProofId | null {
-  const [shown, show] = useState<ProofId | null>(null);
+/** Whose knob is still being turned is not to find a card over it: the first one comes when the hand has rested, and one that follows another stands where that stood. */
+function useRested(port: BenchPort, asked: boolean): boolean {
+  const [rested, setRested] = useState(false);
   useEffect(() => {
-    if (asked === null) return show(null);
+    if (!asked) return setRested(false);
     let { controls } = port.state();
-    let timer = setTimeout(() => show(asked), REST_MS);
+    const rest = (): void => setRested(true);
+    let timer = setTimeout(rest, REST_MS);
     const stop = port.subscribe(() => {
       if (port.state().controls === controls) return;
       controls = port.state().controls;
       clearTimeout(timer);
-      timer = setTimeout(() => show(asked), REST_MS);
+      timer = setTimeout(rest, REST_MS);
     });
     return () => {
       clearTimeout(timer);
       stop();
     };
   }, [port, asked]);
-  return shown;
+  return rested;
 }
 
 const REST_MS = 600;
