@@ -11,7 +11,9 @@ import { frameWorks, traceFrames } from '../mainThread.ts';
 
 const SPAN_MS = 6000;
 const MOVE_MS = 8;
+/** Two turns each way: so fast that the slug has moved in nearly every frame. */
 const SWING_MS = 3000;
+const SWING_TURNS = 2;
 const REACH_PX = 16;
 /** A can, the strip of nine slugs, one with a failed part, a radio IF, the way of colour. */
 const USUAL = ['off-centre', 'from-cold', 'hole-in-one', 'radio-sealed', 'colour-sealed'];
@@ -34,7 +36,7 @@ try {
     const box = await page.locator('.plan-slug').first().boundingBox();
     const middle = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
     const spot = (ms) => {
-      const angle = Math.PI * Math.sin((2 * Math.PI * ms) / SWING_MS);
+      const angle = 2 * Math.PI * SWING_TURNS * Math.sin((2 * Math.PI * ms) / SWING_MS);
       return { x: middle.x + REACH_PX * Math.sin(angle), y: middle.y - REACH_PX * Math.cos(angle) };
     };
     const session = await page.context().newCDPSession(page);
