@@ -274,21 +274,6 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
     }
   };
 
-  /** Adds what the loads' currents make at every node of the block. */
-  const spread = ({ n, count, re, im, unitRe, unitIm }: LoadedBlock, columns: Int32Array, f: number): void => {
-    for (let j = 0; j < m; j++) {
-      const ir = current[2 * j]!;
-      const ii = current[2 * j + 1]!;
-      let at = columns[j]! * n * count + f;
-      for (let i = 0; i < n; i++, at += count) {
-        const ur = unitRe[at]!;
-        const ui = unitIm[at]!;
-        re[i]![f] = re[i]![f]! + ur * ir - ui * ii;
-        im[i]![f] = im[i]![f]! + ur * ii + ui * ir;
-      }
-    }
-  };
-
   /** How the loads give way about the voltages `at`, which stand until the next apply(): of use to every change that is followed there. */
   const lawAt = (at: LoadedBlock, columns: Int32Array): FollowedLaw => {
     if (followed !== null && followedStands) return followed;
@@ -366,12 +351,20 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
         return;
       }
       const list = laws();
+      const { count } = block;
+      const drawnRe = drawn(2 * m * count);
+      const drawnIm = drawnRe.subarray(m * count);
       v.fill(0);
-      for (let f = 0; f < block.count; f++) {
+      for (let f = 0; f < count; f++) {
         fetch(block, columns, f);
         many(list);
-        spread(block, columns, f);
+        for (let k = 0; k < m; k++) {
+          drawnRe[k * count + f] = current[2 * k]!;
+          drawnIm[k * count + f] = current[2 * k + 1]!;
+        }
       }
+      const locals = allOf(block);
+      for (let k = 0; k < m; k++) addDrawn(block, columns[k]!, drawnRe, drawnIm, k * count, locals);
     },
     follow(block, columns, at, locals) {
       const law = lawAt(at, columns);
