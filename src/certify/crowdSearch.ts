@@ -14,8 +14,8 @@ import { clamp } from '../base/rounding.ts';
 import type { Adjuster } from '../receiver/receiver.ts';
 import type { CoreTurns } from '../receiver/statedResponse.ts';
 import type { Demands, Standing } from './demands.ts';
-import type { Residuals, SearchBox } from './leastSquares.ts';
-import { better, leapt, lengthOf, type SlugSetting, type StartsTask, sownStarts } from './lowestWorst.ts';
+import type { Residuals } from './leastSquares.ts';
+import { better, leapt, lengthOf, type SlugSetting, type StartsTask, sownStarts, stepsAbout } from './lowestWorst.ts';
 import { lowerWorst, worstOf } from './search.ts';
 import { leastTop } from './straightModel.ts';
 
@@ -154,11 +154,7 @@ function downhill(demands: Demands, adjusters: readonly Adjuster[], from: CoreTu
   let bundle: Residuals[] = [];
   for (let step = 0; step < mostSteps && region > REGION.last && at.worst.excess > 0; step++) {
     model ??= demands.excessSlopes(at.turns);
-    const x = adjusters.map((a) => at.turns[a.id]!);
-    const box: SearchBox = {
-      low: adjusters.map((_, j) => Math.max(-region, -x[j]!)),
-      high: adjusters.map((a, j) => Math.min(region, a.travelTurns - x[j]!)),
-    };
+    const { x, box } = stepsAbout(at.turns, adjusters, region);
     const { d, worst: promised } = leastTop(together([model, ...bundle]), box);
     const promise = at.worst.excess - promised;
     if (promise < LEAST_PROMISE) {

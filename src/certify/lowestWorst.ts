@@ -160,17 +160,29 @@ function pairsOf<T>(all: readonly T[]): readonly (readonly [T, T])[] {
   return all.flatMap((one, i) => all.slice(i + 1).map((other) => [one, other] as const));
 }
 
+/** Where the slugs stand, in the order of `adjusters`, and the steps that keep each within `region` of that and in its travel; all in turns. */
+export function stepsAbout(
+  turns: CoreTurns,
+  adjusters: readonly Adjuster[],
+  region: number,
+): { readonly x: readonly number[]; readonly box: SearchBox } {
+  const x = adjusters.map(({ id }) => turns[id]!);
+  return {
+    x,
+    box: {
+      low: x.map((v) => Math.max(-region, -v)),
+      high: adjusters.map(({ travelTurns }, j) => Math.min(region, travelTurns - x[j]!)),
+    },
+  };
+}
+
 function downhill(demands: Demands, adjusters: readonly Adjuster[], from: CoreTurns, mostSteps: number): SlugSetting {
   let at: SlugSetting = { turns: from, worst: worstOf(demands.standings(from)) };
   let region: number = REGION.first;
   let model: Residuals | null = null;
   for (let step = 0; step < mostSteps && region > REGION.last && at.worst.excess > 0; step++) {
     model ??= demands.excessSlopes(at.turns);
-    const x = adjusters.map((a) => at.turns[a.id]!);
-    const box: SearchBox = {
-      low: adjusters.map((_, j) => Math.max(-region, -x[j]!)),
-      high: adjusters.map((a, j) => Math.min(region, a.travelTurns - x[j]!)),
-    };
+    const { x, box } = stepsAbout(at.turns, adjusters, region);
     const { d, worst: promised } = leastOfModel(model, box);
     const promise = at.worst.excess - promised;
     if (promise < LEAST_PROMISE) break;
