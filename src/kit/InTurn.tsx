@@ -4,5 +4,5 @@ import { useTurns } from './hooks/useTurns.ts';
 
 /** `after`: how many turns others have first */
 export function InTurn({ after, children }: { readonly after: number; readonly children: ComponentChildren }) {
-  return useTurns(after, true) >= after ? <>{children}</> : null;
+  return useTurns(after, true) >= after ? children : null;
 }
