@@ -10,7 +10,6 @@ import { difficultyProblem } from '../files/difficultyBands.ts';
 import { checkEvening, readEvening } from '../files/evening.ts';
 import { asFarAsKnown, eachKnown } from '../files/known.ts';
 import { courseProblems, type LoadedReceiver, readText, shelfProblems } from '../files/library.ts';
-import { readNewReceiver } from '../files/readReceiverPair.ts';
 import { readReceiver } from '../files/receiverSchema.ts';
 import { readRuns } from '../files/runsFile.ts';
 import { readScenario } from '../files/scenarioSchema.ts';
@@ -26,7 +25,7 @@ import {
   certificateFile,
   fittingReceiver,
   hasReceiver,
-  pairFromFile,
+  newReceiverFromFile,
   shelvedCertificate,
   shelvedIds,
   shelvedReceiver,
@@ -66,10 +65,7 @@ interface FileRead {
 const readAll = (terminal: Terminal, names: readonly string[]): ReadonlyMap<string, FileRead> =>
   new Map(
     names.map((name) => {
-      const loaded = once(() => {
-        const pair = pairFromFile(terminal, name);
-        return pair.ok ? readNewReceiver(pair.value) : pair;
-      });
+      const loaded = once(() => newReceiverFromFile(terminal, name));
       const first = readDocument(terminal, name);
       const isRun = first.ok && first.value.kind === 'run';
       const document = isRun ? () => readDocument(terminal, name) : () => first;

@@ -9,14 +9,13 @@ import { bad, type Result } from '../base/result.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 import type { KnownSet } from '../certify/knownSet.ts';
 import type { LoadedReceiver } from '../files/library.ts';
-import { readNewReceiver } from '../files/readReceiverPair.ts';
 import { readReceiver } from '../files/receiverSchema.ts';
 import { saysFormat } from '../files/saysFormat.ts';
 import { receiverHash } from '../run/serialise.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { readDocument } from './document.ts';
 import { placeOf, readText } from './files.ts';
-import { fittingSetup, hasReceiver, pairFromFile, receiverPlace, shelvedSet } from './shelf.ts';
+import { fittingSetup, hasReceiver, newReceiverFromFile, receiverPlace, shelvedSet } from './shelf.ts';
 import { type Terminal, worded } from './terminal.ts';
 
 export interface ReceiverOption {
@@ -56,14 +55,12 @@ function checkedReceiver(terminal: Terminal, name: string): Result<LoadedReceive
     const found = kind === 'deck' ? noFormat : format(`haystack-${kind}`);
     return bad(worded({ file: name, place: '/format', found, wanted: format('haystack-receiver') }));
   }
-  const pair = pairFromFile(terminal, name);
-  return pair.ok ? readNewReceiver(pair.value) : pair;
+  return newReceiverFromFile(terminal, name);
 }
 
 function tellOfOthers(terminal: Terminal, id: string, file: string, used: LoadedReceiver | null): void {
   for (const name of receiversBeside(terminal, id, file)) {
-    const pair = pairFromFile(terminal, name);
-    const loaded = pair.ok ? readNewReceiver(pair.value) : pair;
+    const loaded = newReceiverFromFile(terminal, name);
     if (used !== null && loaded.ok && receiverHash(loaded.value) === receiverHash(used)) continue;
     terminal.err(`${harmless(terminal.words.cli.files.passedOver(name, id, used !== null))}\n`);
   }

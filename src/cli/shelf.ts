@@ -17,7 +17,7 @@ import {
   readText as readJsonText,
   scenarioFrom,
 } from '../files/library.ts';
-import type { ReceiverPair } from '../files/readReceiverPair.ts';
+import { type ReceiverPair, readNewReceiver } from '../files/readReceiverPair.ts';
 import { readReceiver } from '../files/receiverSchema.ts';
 import { withTextPlaces } from '../files/textPlaces.ts';
 import { readEndlessId } from '../scenario/endlessId.ts';
@@ -112,6 +112,12 @@ export function shelvedReceiver(terminal: Terminal, id: string, file: string, pl
 function receiverFromFile(terminal: Terminal, name: string): Result<LoadedReceiver> {
   const pair = pairFromFile(terminal, name);
   return pair.ok ? loadReceiver(pair.value.receiver, pair.value.deck) : pair;
+}
+
+/** The same of one's own, whose own sheet somebody must be able to follow. */
+export function newReceiverFromFile(terminal: Terminal, name: string): Result<LoadedReceiver> {
+  const pair = pairFromFile(terminal, name);
+  return pair.ok ? readNewReceiver(pair.value) : pair;
 }
 
 /** The two texts of a receiver: its file, and the deck beside it that the file names. */

@@ -1,10 +1,20 @@
 /** A curve as samples, read at a frequency or thinned for drawing. */
+import type { SheetResponse } from '../receiver/receiver.ts';
 
 export interface Curve {
   readonly hz: Float64Array;
   /** level relative to the curve's own peak, linear; may be negative for a detector's S */
   readonly relative: Float64Array;
 }
+
+/** Frequencies, evenly across the sweep that the sheet asks for. */
+export function acrossSweep({ setUp: { centreHz, spanHz } }: SheetResponse, points: number): Float64Array {
+  return Float64Array.from({ length: points }, (_, i) => centreHz + spanHz * (i / (points - 1) - 0.5));
+}
+
+/** The largest of `levels`, whatever its sign; 0 where there is none. */
+export const highest = (levels: Float64Array): number =>
+  levels.reduce((most, level) => Math.max(most, Math.abs(level)), 0);
 
 /** Level of a curve at one frequency, straight between its samples; outside them the nearest end. */
 export function levelAt(curve: Curve, hz: number): number {

@@ -3,11 +3,12 @@
  * out. Help for practice; a sealed job is never asked for it. Pure.
  */
 import type { BenchState } from '../bench/benchState.ts';
+import { createFaultBook } from '../bench/faultsNow.ts';
+import { keepByKey } from '../bench/kept.ts';
 import type { BenchSetup } from '../bench/setup.ts';
-import { faultEffects } from '../receiver/faults/faultEffects.ts';
 import type { SheetResponse } from '../receiver/receiver.ts';
 import { createStatedResponse, type StatedResponse } from '../receiver/statedResponse.ts';
-import type { Curve } from './curves.ts';
+import { acrossSweep, type Curve, highest } from './curves.ts';
 
 export interface SlugPart {
   /** levels over the highest place of the curve as it is now, linear, with their sign */
@@ -27,28 +28,25 @@ const LEAST = 0.02;
 const SHARE_OF_MOST = 0.4;
 const POINTS = 301;
 
-type Stood = Pick<BenchState, 'slugs' | 'replaced'>;
+type Stood = Pick<BenchState, 'slugs' | 'replaced' | 'seconds'>;
 
 /** Null: a turn moves no part of the curve, or there is none. */
 export type SlugParts = (state: Stood, slug: string, response: SheetResponse) => SlugPart | null;
 
-export function createSlugParts({ receiver, deck, scenario }: BenchSetup): SlugParts {
-  const known = new Map<string, StatedResponse>();
-  const stated = (response: SheetResponse, replaced: readonly string[]): StatedResponse => {
-    const key = JSON.stringify([response.id, [...replaced].sort()]);
-    const found = known.get(key);
-    if (found !== undefined) return found;
-    const set = faultEffects(receiver, deck, scenario.faults, replaced);
-    const { centreHz, spanHz } = response.setUp;
-    const hz = Float64Array.from({ length: POINTS }, (_, i) => centreHz + spanHz * (i / (POINTS - 1) - 0.5));
-    const made = createStatedResponse(set.receiver, set.deck, response, hz);
-    known.set(key, made);
-    return made;
+export function createSlugParts(setup: BenchSetup): SlugParts {
+  const { receiver } = setup;
+  const faults = createFaultBook(setup);
+  const stated = keepByKey<StatedResponse>(Number.POSITIVE_INFINITY);
+  const statedOf = (state: Stood, response: SheetResponse): StatedResponse => {
+    const { key, effects } = faults(state);
+    const make = () => createStatedResponse(effects.receiver, effects.deck, response, acrossSweep(response, POINTS));
+    return stated(`${key}#${response.id}`, make);
   };
-  return ({ slugs, replaced }, slug, response) => {
+  return (state, slug, response) => {
+    const { slugs } = state;
     const adjuster = receiver.adjusters.find(({ id }) => id === slug);
     if (adjuster === undefined || slugs[slug]!.cracked) return null;
-    const { solve } = stated(response, replaced);
+    const { solve } = statedOf(state, response);
     const cores = Object.fromEntries(Object.entries(slugs).map(([id, { coreTurns }]) => [id, coreTurns]));
     const curve = (coreTurns: number) => solve({ ...cores, [slug]: coreTurns });
     const stands = cores[slug]!;
@@ -79,5 +77,3 @@ export function createSlugParts({ receiver, deck, scenario }: BenchSetup): SlugP
 function change(turned: Curve | null, now: Curve, i: number): number {
   return turned === null ? 0 : Math.abs(turned.relative[i]! - now.relative[i]!);
 }
-
-const highest = (all: Float64Array): number => all.reduce((most, v) => Math.max(most, Math.abs(v)), 0);

@@ -7,7 +7,7 @@ import { relativeTo } from '../bench/truth.ts';
 import { createDetectedLevels } from '../receiver/detectedLevels.ts';
 import type { Receiver, SheetResponse } from '../receiver/receiver.ts';
 import { createStatedResponse } from '../receiver/statedResponse.ts';
-import type { Curve } from './curves.ts';
+import { type Curve, highest } from './curves.ts';
 import type { SheetFigures } from './sheetFigures.ts';
 import type { StageCurve, Turning } from './stageCurve.ts';
 
@@ -41,9 +41,9 @@ export function stageFigures(setup: BenchSetup, whole: SheetFigures, at: string)
   if (detector.referenceDetectedVolts < whole.volts / 10) return null;
   const { nominal } = createStatedResponse(receiver, deck, from(levelDb));
   const own = relativeTo(nominal, response.specification);
-  const highest = own.reduce((most, level) => Math.max(most, Math.abs(level)), 0);
+  const top = highest(own);
   // The sheet's reference may lie beside this stage's top.
-  const curve = { hz: nominal.hz, relative: own.map((level) => level / highest) };
+  const curve = { hz: nominal.hz, relative: own.map((level) => level / top) };
   const signed = response.specification.sCurve !== null;
   return {
     response,

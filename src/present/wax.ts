@@ -2,6 +2,8 @@
  * Grease-pencil brackets on the glass: where the marked levels of the sheet would stand with the tube as it is set, measured from the base line to the
  * curve's own peak. They are help: a scenario may forbid them. Only where base line and scale are known: sheet's point, DC, detected, sweeping. Pure.
  */
+
+import { clamp } from '../base/rounding.ts';
 import type { Controls } from '../bench/benchState.ts';
 import { divPerVolt, xSense } from '../bench/deflection.ts';
 import type { Facts } from '../bench/facts.ts';
@@ -98,7 +100,7 @@ export function partOnGlass(
     return d;
   };
   const ends = [left(part.fromHz), left(part.toHz)].sort((a, b) => a - b);
-  const [from, to] = ends.map((x) => Math.max(-ACROSS, Math.min(ACROSS, x))) as [number, number];
+  const [from, to] = ends.map((x) => clamp(x, -ACROSS, ACROSS)) as [number, number];
   const y = Math.min(DOWN - 6, Math.round(-100 * glass.y(0)) + UNDER);
   return {
     in: path(part.in),

@@ -7,9 +7,11 @@ import { createBench } from '../../src/bench/bench.ts';
 import { type BenchSetup, initialState } from '../../src/bench/setup.ts';
 import { levelAt } from '../../src/present/curves.ts';
 import { createSlugParts } from '../../src/present/slugPart.ts';
+import { isPresent } from '../../src/receiver/faults/faultEffects.ts';
 import { mainResponse } from '../../src/receiver/responses.ts';
 import { nominalTurns } from '../../src/receiver/slugLaw.ts';
 import { SETUPS } from '../rooms/sceneSets.ts';
+import { setupOf } from '../technician/oneScenario.ts';
 
 const shipped = (id: string): BenchSetup => SETUPS.find(({ receiver }) => receiver.id === id)!;
 
@@ -75,7 +77,7 @@ it('one can: a core further in lowers the hump, further out raises it, as f = 1 
   const slugs = Object.fromEntries(
     setup.receiver.adjusters.map((a) => [a.id, { ...state.slugs[a.id]!, coreTurns: nominalTurns(a) }]),
   );
-  const part = parts({ slugs, replaced: [] }, first!.id, response)!;
+  const part = parts({ ...state, slugs }, first!.id, response)!;
   expect(topHz(part.in!)).toBeLessThan(topHz(part.out!));
 });
 
@@ -89,10 +91,10 @@ it('a trap moves the curve beside its own notch, and a slug at its stop has no t
     receiver.adjusters.map((a) => [a.id, { ...state.slugs[a.id]!, coreTurns: nominalTurns(a) }]),
   );
   const trap = receiver.adjusters.find(({ trapHz }) => trapHz !== null && trapHz > 41e6 && trapHz < 47e6)!;
-  const part = parts({ slugs: atHome, replaced: [] }, trap.id, response)!;
+  const part = parts({ ...state, slugs: atHome }, trap.id, response)!;
   expect(Math.abs(part.mostHz - trap.trapHz!)).toBeLessThan(1.5e6);
   const atStop = { ...atHome, [trap.id]: { ...atHome[trap.id]!, coreTurns: trap.travelTurns } };
-  expect(parts({ slugs: atStop, replaced: [] }, trap.id, response)?.in ?? null).toBeNull();
+  expect(parts({ ...state, slugs: atStop }, trap.id, response)?.in ?? null).toBeNull();
 });
 
 it('a cracked core moves nothing', () => {
@@ -100,5 +102,21 @@ it('a cracked core moves nothing', () => {
   const state = initialState(setup);
   const id = setup.receiver.adjusters[0]!.id;
   const slugs = { ...state.slugs, [id]: { ...state.slugs[id]!, cracked: true } };
-  expect(createSlugParts(setup)({ slugs, replaced: [] }, id, mainResponse(setup.receiver))).toBeNull();
+  expect(createSlugParts(setup)({ ...state, slugs }, id, mainResponse(setup.receiver))).toBeNull();
+});
+
+it('a part that comes and goes is in the curve while it has failed, as on the tube, and not while it has not', () => {
+  const setup = setupOf('comes-and-goes');
+  const { faults, seed } = setup.scenario;
+  const response = mainResponse(setup.receiver);
+  const { id } = setup.receiver.adjusters[0]!;
+  const times = Array.from({ length: 600 }, (_, seconds) => seconds);
+  const failedAt = times.find((seconds) => faults.every((fault) => isPresent(fault, { seconds, seed })))!;
+  const soundAt = times.find((seconds) => faults.every((fault) => !isPresent(fault, { seconds, seed })))!;
+  const state = initialState(setup);
+  const parts = createSlugParts(setup);
+  const now = (seconds: number) => parts({ ...state, seconds }, id, response)!.now.relative;
+  const sound = createSlugParts({ ...setup, scenario: { ...setup.scenario, faults: [] } })(state, id, response)!;
+  expect(now(soundAt)).toEqual(sound.now.relative);
+  expect(now(failedAt)).not.toEqual(sound.now.relative);
 });

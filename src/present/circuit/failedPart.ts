@@ -2,6 +2,7 @@
  * What the tube would show of a sound set, slugs right, if one part had failed: worked out from the design, as a fault-finding chart is, so it tells nothing of the set on the bench.
  * Of the ways in which a part may fail, the first that shows; an open one before any other. Pure.
  */
+import { keepByKey } from '../../bench/kept.ts';
 import { type BenchSetup, designOf } from '../../bench/setup.ts';
 import { cureOf } from '../../receiver/faults/cure.ts';
 import type { Fault, FaultKind } from '../../receiver/faults/fault.ts';
@@ -9,7 +10,7 @@ import { faultEffects } from '../../receiver/faults/faultEffects.ts';
 import { plausibleFaults } from '../../receiver/faults/faultsThatFit.ts';
 import type { SheetResponse } from '../../receiver/receiver.ts';
 import { createStatedResponse } from '../../receiver/statedResponse.ts';
-import type { Curve } from '../curves.ts';
+import { acrossSweep, type Curve, highest } from '../curves.ts';
 
 export interface FailedPart {
   readonly kind: FaultKind;
@@ -26,7 +27,7 @@ const POINTS = 241;
 export function createFailedParts(setup: BenchSetup): (part: string, response: SheetResponse) => FailedPart | null {
   const { receiver, deck } = designOf(setup);
   let all: readonly Fault[] | null = null;
-  const known = new Map<string, FailedPart | null>();
+  const known = keepByKey<FailedPart | null>(Number.POSITIVE_INFINITY);
   const faultsOf = (part: string): readonly Fault[] => {
     all ??= plausibleFaults(receiver, deck);
     const own = all.filter((fault) => {
@@ -39,10 +40,9 @@ export function createFailedParts(setup: BenchSetup): (part: string, response: S
     ];
   };
   const look = (part: string, response: SheetResponse): FailedPart | null => {
-    const { centreHz, spanHz } = response.setUp;
-    const hz = Float64Array.from({ length: POINTS }, (_, i) => centreHz + spanHz * (i / (POINTS - 1) - 0.5));
+    const hz = acrossSweep(response, POINTS);
     const whole = createStatedResponse(receiver, deck, response, hz).nominal.volts;
-    const top = whole.reduce((most, v) => Math.max(most, Math.abs(v)), 0);
+    const top = highest(whole);
     if (!(top > 0)) return null;
     const relative = (volts: Float64Array): Curve => ({ hz, relative: volts.map((v) => v / top) });
     for (const fault of faultsOf(part)) {
@@ -53,9 +53,5 @@ export function createFailedParts(setup: BenchSetup): (part: string, response: S
     }
     return null;
   };
-  return (part, response) => {
-    const key = `${response.id} ${part}`;
-    if (!known.has(key)) known.set(key, look(part, response));
-    return known.get(key)!;
-  };
+  return (part, response) => known(`${response.id} ${part}`, () => look(part, response));
 }

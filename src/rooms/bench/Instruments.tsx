@@ -4,7 +4,6 @@ import { memo } from 'preact/compat';
 import { useMemo } from 'preact/hooks';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import type { BenchPort } from '../../present/ports.ts';
-import { slugLetters } from '../../receiver/slugLetters.ts';
 import type { BenchLayout } from './layout.ts';
 import { BiasPanel, LeadFittings } from './panels/BiasPanel.tsx';
 import { Panel } from './panels/Panel.tsx';
@@ -14,7 +13,7 @@ import { SlugPartFigure } from './panels/SlugPartFigure.tsx';
 import { SweepPanel } from './panels/SweepPanel.tsx';
 import { TubePanel, type WaxSwitch } from './panels/TubePanel.tsx';
 import { Shelf, type ShelfItem } from './Shelf.tsx';
-import { type PartShown, tellsPart } from './useSlugPart.ts';
+import { type PartShown, slugPartTitle, tellsPart } from './useSlugPart.ts';
 
 interface InstrumentsProps {
   readonly port: BenchPort;
@@ -27,7 +26,8 @@ interface InstrumentsProps {
 }
 
 function InstrumentsBase({ port, layout, wax, onCautions, slug, part }: InstrumentsProps) {
-  const { panels: panelWords, slugPart: partWords } = useWords();
+  const words = useWords();
+  const { panels: panelWords, slugPart: partWords } = words;
   const { panels, shelf, tabs } = layout;
   const shelfHeight = shelf === null ? 0 : shelf.height / shelf.rows;
   const sweep = <SweepPanel port={port} rect={panels.sweep} />;
@@ -75,13 +75,12 @@ function InstrumentsBase({ port, layout, wax, onCautions, slug, part }: Instrume
     });
   }
   if (tellsPart(port.scenario)) {
-    const title = slug === null ? partWords.untitled : partWords.title(slugLetters(port.receiver).get(slug)!);
     items.push({
       id: 'part',
       no: 10,
       name: partWords.side,
       content: (
-        <Panel id="panel-part" no={10} title={title}>
+        <Panel id="panel-part" no={10} title={slugPartTitle(words, port.receiver, slug)}>
           <SlugPartFigure port={port} shown={part} width={190} height={108} />
         </Panel>
       ),

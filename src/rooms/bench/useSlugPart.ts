@@ -4,9 +4,12 @@ import type { BenchState } from '../../bench/benchState.ts';
 import { usePort } from '../../kit/hooks/usePort.ts';
 import type { BenchPort } from '../../present/ports.ts';
 import { createSlugParts, type SlugPart } from '../../present/slugPart.ts';
+import type { Receiver } from '../../receiver/receiver.ts';
 import { responseById } from '../../receiver/responses.ts';
+import { slugLetters } from '../../receiver/slugLetters.ts';
 import type { Scenario } from '../../scenario/scenario.ts';
 import { aidsWithin } from '../../session/session.ts';
+import type { Words } from '../../words/words.ts';
 
 export interface PartShown {
   readonly slug: string;
@@ -24,6 +27,11 @@ export function tellsPart(scenario: Scenario): boolean {
   return hints || toleranceMarks;
 }
 
+/** Of the panel that shows it. */
+export function slugPartTitle({ slugPart: say }: Words, receiver: Receiver, slug: string | null): string {
+  return slug === null ? say.untitled : say.title(slugLetters(receiver).get(slug)!);
+}
+
 export function useSlugPart(port: BenchPort, slug: string | null): PartShown | null {
   const told = useMemo(() => tellsPart(port.scenario), [port]);
   const parts = useMemo(() => createSlugParts(port.setup), [port]);
@@ -35,7 +43,7 @@ export function useSlugPart(port: BenchPort, slug: string | null): PartShown | n
   useEffect(() => {
     if (chosen === null) return setShown(null);
     const timer = setTimeout(() => {
-      const part = parts({ slugs, replaced }, chosen, responseById(port.receiver, response));
+      const part = parts(port.state(), chosen, responseById(port.receiver, response));
       setShown({ slug: chosen, part, slugs });
     }, REST_MS);
     return () => clearTimeout(timer);

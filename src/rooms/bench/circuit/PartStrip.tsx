@@ -5,6 +5,7 @@ import { useWords } from '../../../kit/hooks/useWords.ts';
 import { curvesFig } from '../../../kit/plots/curvesFig.ts';
 import { Button, Ink } from '../../../kit/theme/art.tsx';
 import { createFailedParts, type FailedPart } from '../../../present/circuit/failedPart.ts';
+import { highest } from '../../../present/curves.ts';
 import type { BenchPort } from '../../../present/ports.ts';
 import type { Part } from '../../../receiver/faults/partsTray.ts';
 import { responseById } from '../../../receiver/responses.ts';
@@ -16,8 +17,17 @@ const HEIGHT = 124;
 /** A pointer that only passes over a part is not answered. */
 const REST_MS = 120;
 
+interface FailedFigureProps {
+  readonly port: BenchPort;
+  readonly part: string | null;
+}
+
 /** A sealed job has no such help: it would be a list of what each failure looks like. */
-export function FailedFigure({ port, part }: { readonly port: BenchPort; readonly part: string | null }) {
+export function FailedFigure(props: FailedFigureProps) {
+  return props.port.scenario.sealed ? null : <Failed {...props} />;
+}
+
+function Failed({ port, part }: FailedFigureProps) {
   const { circuit: say, workshop } = useWords();
   const failedParts = useMemo(() => createFailedParts(port.setup), [port]);
   const [shown, setShown] = useState<FailedPart | null>(null);
@@ -39,22 +49,17 @@ export function FailedFigure({ port, part }: { readonly port: BenchPort; readonl
           ]).svg,
     [shown],
   );
-  if (port.scenario.sealed) return null;
   if (part === null || shown === null) return <div class="circuit-failed" />;
   const name = workshop.faults[shown.kind];
   return (
     <figure class="circuit-failed">
-      <Ink svg={svg} width={WIDTH} height={HEIGHT} label={say.failedSpoken(name, highest(shown))} />
+      <Ink svg={svg} width={WIDTH} height={HEIGHT} label={say.failedSpoken(name, highest(shown.failed.relative))} />
       <figcaption>
         <span class="whole">{say.whole}</span> <span class="failed">{name}</span>
       </figcaption>
     </figure>
   );
 }
-
-/** Of the whole curve's top. */
-const highest = ({ failed }: FailedPart): number =>
-  failed.relative.reduce((most, level) => Math.max(most, Math.abs(level)), 0);
 
 interface PartButtonsProps {
   readonly port: BenchPort;

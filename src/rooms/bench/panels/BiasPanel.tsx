@@ -1,16 +1,15 @@
 /** Instrument 8: two bias outputs and the meter. In the full bench its other sides hold the leads' fittings and the mains. */
 
 import { memo } from 'preact/compat';
-import { useCallback, useMemo } from 'preact/hooks';
+import { useCallback } from 'preact/hooks';
 import { BIAS_OUTPUTS, type BiasOutput } from '../../../bench/biasOutputs.ts';
 import { usePort } from '../../../kit/hooks/usePort.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import type { Rect } from '../../../kit/px.ts';
 import { Meter } from '../../../kit/widgets/Meter.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
-import { slugLetters } from '../../../receiver/slugLetters.ts';
 import { PortKnob, PortSwitch } from '../portWidgets.tsx';
-import { type PartShown, tellsPart } from '../useSlugPart.ts';
+import { type PartShown, slugPartTitle, tellsPart } from '../useSlugPart.ts';
 import { Panel, SidedPanel } from './Panel.tsx';
 import { each, type OnPanel, Others, Places } from './Places.tsx';
 import { SafeStrip } from './SafeStrip.tsx';
@@ -28,18 +27,10 @@ interface BiasPanelProps {
 }
 
 function BiasPanelBase({ port, rect, onCautions, slug, part }: BiasPanelProps) {
-  const { panels: panelWords, slugPart: partWords } = useWords();
+  const words = useWords();
+  const { panels: panelWords, slugPart: partWords } = words;
   const head = { id: 'panel-bias', no: 8, title: panelWords.bias, rect } as const;
   const mains = port.receiver.mains !== null;
-  const bench = () => (
-    <BiasAndMeter port={port} meterWidth={meterRoom(rect!)} meterHeight={Math.min(120, rect!.height - 48)} />
-  );
-  const leads = () => <LeadFittings port={port} />;
-  const safe = () => <SafeStrip port={port} onCautions={onCautions} />;
-  const told = useMemo(() => tellsPart(port.scenario), [port]);
-  const moves = () => (
-    <SlugPartFigure port={port} shown={part} width={PART_WIDTH} height={Math.min(130, rect!.height - 36)} />
-  );
   if (rect === null) {
     return (
       <Panel {...head} class="bias-panel">
@@ -47,6 +38,15 @@ function BiasPanelBase({ port, rect, onCautions, slug, part }: BiasPanelProps) {
       </Panel>
     );
   }
+  const bench = () => (
+    <BiasAndMeter port={port} meterWidth={meterRoom(rect)} meterHeight={Math.min(120, rect.height - 48)} />
+  );
+  const leads = () => <LeadFittings port={port} />;
+  const safe = () => <SafeStrip port={port} onCautions={onCautions} />;
+  const told = tellsPart(port.scenario);
+  const moves = () => (
+    <SlugPartFigure port={port} shown={part} width={PART_WIDTH} height={Math.min(130, rect.height - 36)} />
+  );
   if (rect.height >= 370) {
     return (
       <Panel {...head} class="bias-panel tall">
@@ -63,7 +63,7 @@ function BiasPanelBase({ port, rect, onCautions, slug, part }: BiasPanelProps) {
       class="bias-panel"
       start={mains && !port.state().powered ? 2 : 0}
       // A meter in use stays where it is.
-      front={told && slug !== null && port.state().leads.meter === null ? { side: mains ? 3 : 2, key: slug } : null}
+      front={told && slug !== null && port.state().leads.meter === null ? { side: 'part', key: slug } : null}
       sides={[
         { name: panelWords.biasSide, content: bench },
         { id: 'leads', name: panelWords.leadsSide, content: leads },
@@ -73,7 +73,7 @@ function BiasPanelBase({ port, rect, onCautions, slug, part }: BiasPanelProps) {
               {
                 id: 'part',
                 name: partWords.side,
-                title: slug === null ? partWords.untitled : partWords.title(slugLetters(port.receiver).get(slug)!),
+                title: slugPartTitle(words, port.receiver, slug),
                 content: moves,
               },
             ]

@@ -65,7 +65,7 @@ export function SidedPanel({
   readonly start?: number;
   readonly corner?: boolean;
   /** turned to the front by what is done elsewhere, until somebody turns the panel himself meanwhile; `key`: by what. null: by nothing */
-  readonly front?: { readonly side: number; readonly key: string } | null;
+  readonly front?: { readonly side: string; readonly key: string } | null;
 }) {
   const { panels: panelWords } = useWords();
   const [open, setOpen] = useState(start);
@@ -73,7 +73,7 @@ export function SidedPanel({
   const tabs = useRef<HTMLDivElement>(null);
   const byHand = useRef(false);
   useLayoutEffect(() => {
-    if (front !== null && !byHand.current) setOpen(front.side);
+    if (front !== null && !byHand.current) setOpen(sides.findIndex(({ id }) => id === front.side));
   }, [front?.key]);
   const turn = (side: number): void => {
     if (front !== null) byHand.current = true;
