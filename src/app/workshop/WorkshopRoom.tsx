@@ -18,9 +18,11 @@ import { routeHash } from '../routes.ts';
 import { useRoomLinks } from '../useRoomLinks.ts';
 import { createDraftDesk, type DraftDesk } from './draftDesk.ts';
 import { readDraft, writeDraft } from './eveningDraft.ts';
+import { useCourseEntries } from './useCourseEntries.ts';
 import { deskPlace, useDesk } from './useDesk.ts';
 import { useOwnReceivers } from './useOwnReceivers.ts';
 import { useProving } from './useProving.ts';
+import { useRestedSlugs } from './useRestedSlugs.ts';
 import { useStanding } from './useStanding.ts';
 
 /** Scenarios that an evening sheet may name. */
@@ -50,13 +52,15 @@ function ScenarioDesk({ library, own, logbook, go, beginOn }: WorkshopRoomProps)
   useEffect(() => {
     if (beginOn !== null) void begin(library, desk, beginOn);
   }, [desk]);
-  const ownReceivers = useOwnReceivers().map(({ id, setName }) => ({ id, name: setName }));
+  const ownReceivers = useOwnReceivers();
   const [refused, setRefused] = useState<WorkshopPort['refused']>([]);
   const { key, history } = desk.open();
   const draft = history.now;
   const { standing, design } = useStanding(library, draft);
   const drafts = desk.drafts().map((one) => ({ key: one.key, draft: one.history.now }));
-  const entries = library.entries().filter((one) => one.own === undefined);
+  const entries = useCourseEntries(library);
+  // Slugs go no further than their travel, so what a drag could do to the file waits until it is over.
+  const checked = useRestedSlugs(draft);
   const problems = useMemo((): readonly Problem[] => {
     if (design === null) return [];
     const others = drafts.filter((one) => one.key !== key).map((one) => one.draft);
@@ -64,12 +68,15 @@ function ScenarioDesk({ library, own, logbook, go, beginOn }: WorkshopRoomProps)
       ids: new Set([...entries, ...others].map(({ id }) => id)),
       codes: new Set([...entries, ...others].map(({ code }) => code)),
     };
-    return draftProblems(draft, design, taken, standing.kind === 'stands' ? standing.set : design);
-  }, [draft, design, standing, key]);
+    return draftProblems(checked, design, taken, standing.kind === 'stands' ? standing.set : design);
+  }, [checked, design, standing, key]);
   const { receivers, shipped } = useMemo(() => {
     const names = new Map(entries.map(({ receiver, receiverName }) => [receiver, receiverName]));
     return {
-      receivers: [...[...names].map(([id, name]) => ({ id, name })), ...ownReceivers],
+      receivers: [
+        ...[...names].map(([id, name]) => ({ id, name })),
+        ...ownReceivers.map(({ id, setName }) => ({ id, name: setName })),
+      ],
       shipped: entries.map(({ id, code, title }) => ({ id, name: `${code} ${title}` })),
     };
   }, [entries, ownReceivers]);

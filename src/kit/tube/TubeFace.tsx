@@ -30,7 +30,7 @@ export interface TubeFaceProps {
   /** how the tube's own two knobs stand, 0 to 1; default = where they rest */
   readonly brightness?: number;
   readonly focus?: number;
-  /** turns of all slugs so far: when they grow, the last settled curves stay as warm lines */
+  /** turns of all slugs so far: when they grow, the last settled curves stay as warm lines; left out: none do */
   readonly turnsMade?: number;
   readonly wax?: readonly WaxMark[];
   /** a second curve in wax: path data in divisions times 100, y down, as `ghostPath` gives it; left out: none */
@@ -58,7 +58,7 @@ export function TubeFace(props: TubeFaceProps) {
     phosphor,
     brightness = RESTING_BRIGHTNESS,
     focus = RESTING_FOCUS,
-    turnsMade = 0,
+    turnsMade = null,
     wax = NO_WAX,
     outline,
     part = null,
@@ -183,10 +183,11 @@ function useBeam(
 }
 
 /** While a slug turns nothing is drawn anew for the warm lines: they change when it begins to turn and when it has come to rest. */
-function useGhosts(display: BenchDisplay, turnsMade: number, quiet: boolean): Ghosts {
+function useGhosts(display: BenchDisplay, turnsMade: number | null, quiet: boolean): Ghosts {
   const ghosts = useRef<Ghosts>(NO_GHOSTS);
   const [, redraw] = useReducer<number, void>((n) => n + 1, 0);
   useLayoutEffect(() => {
+    if (turnsMade === null) return;
     const become = (next: Ghosts): void => {
       const { paths, shown } = ghosts.current;
       ghosts.current = next;

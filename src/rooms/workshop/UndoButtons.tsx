@@ -8,14 +8,16 @@ import { StepsTold, type StepsToldProps } from './StepsTold.tsx';
 const BACK = `<path d="M4 7H12Q17 7 17 11.5Q17 15 12 15H8" fill="none" stroke="${C.ink}" stroke-width="1.9"/><path d="M8 2L3 7l5 5" fill="none" stroke="${C.ink}" stroke-width="1.9" stroke-linejoin="round"/>`;
 const ON = `<g transform="translate(20 0) scale(-1 1)">${BACK}</g>`;
 
-export interface UndoButtonsProps extends StepsToldProps {
+export interface UndoButtonsProps extends Omit<StepsToldProps, 'now'> {
+  /** what is open, as it stands; left out: steps are said elsewhere */
+  readonly now?: unknown;
   /** of what is open: another begins anew */
   readonly of: string;
   readonly undo: () => void;
   readonly redo: () => void;
 }
 
-export function UndoButtons({ of, undo, redo, ...steps }: UndoButtonsProps) {
+export function UndoButtons({ of, now, undo, redo, ...steps }: UndoButtonsProps) {
   const { workshop: say } = useWords();
   const { undoSteps, redoSteps } = steps;
   // While something is dragged the desk is drawn at every frame, and the count stays.
@@ -33,7 +35,7 @@ export function UndoButtons({ of, undo, redo, ...steps }: UndoButtonsProps) {
         <Ink svg={ON} width={20} height={18} />
         {redoSteps}
       </Button>
-      <StepsTold key={of} {...steps} />
+      {now === undefined ? null : <StepsTold key={of} now={now} {...steps} />}
     </>
   );
 }

@@ -1,6 +1,6 @@
 /** What every place of the workshop has round it: header, rooms, and one row with its title and the tabs of all places. */
 import type { ComponentChildren } from 'preact';
-import { useRef } from 'preact/hooks';
+import { useMemo, useRef } from 'preact/hooks';
 import { useFocusKept } from '../../kit/hooks/useFocusKept.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { Header, type RoomLink, Rooms } from '../../kit/theme/art.tsx';
@@ -19,11 +19,17 @@ export function WorkshopFrame({ links, current, onPlace, title, children, right 
   const { shell } = useWords();
   const room = useRef<HTMLDivElement>(null);
   useFocusKept(room);
-  return (
-    <div class="room-workshop" ref={room}>
+  const header = useMemo(
+    () => (
       <Header product={shell.product} right={right}>
         <Rooms name={shell.rooms} links={links} />
       </Header>
+    ),
+    [shell, right, links],
+  );
+  return (
+    <div class="room-workshop" ref={room}>
+      {header}
       <main class="workshop-main">
         <div class="workshop-head">
           <h1>{title}</h1>

@@ -7,6 +7,7 @@ import { useWords } from '../../kit/hooks/useWords.ts';
 import { Disc } from '../../kit/PlateTitle.tsx';
 import type { RoomLink } from '../../kit/theme/art.tsx';
 import type { PlaceTabsProps } from './PlaceTabs.tsx';
+import { StepsTold } from './StepsTold.tsx';
 import { CardsPanel } from './scenario/CardsPanel.tsx';
 import { CertifyPanel } from './scenario/CertifyPanel.tsx';
 import { DraftBar } from './scenario/DraftBar.tsx';
@@ -15,7 +16,7 @@ import { HeaderTools } from './scenario/HeaderTools.tsx';
 import { ProblemsPanel } from './scenario/ProblemsPanel.tsx';
 import { SeenPanel } from './scenario/SeenPanel.tsx';
 import { SetPanel } from './scenario/SetPanel.tsx';
-import { useRestedPort } from './scenario/useRestedPort.ts';
+import { type Shown, useRestedPort } from './scenario/useRestedPort.ts';
 import { useUndoKeys } from './scenario/useUndoKeys.ts';
 import type { WorkshopPort } from './scenario/workshopPort.ts';
 import { WorkshopFrame } from './WorkshopFrame.tsx';
@@ -30,31 +31,36 @@ export interface WorkshopPageProps extends Pick<PlaceTabsProps, 'onPlace'> {
 }
 
 /** Two frames and more apart. */
-const REST_MS = { bar: 150, cards: 190, form: 230 } as const;
+const REST_MS = { tools: 110, choices: 130, bar: 150, certify: 170, cards: 190, problems: 210, form: 230 } as const;
+const TOOLS: Shown = ({ undoSteps, redoSteps, tryIt }) => [undoSteps, redoSteps, tryIt === null];
+const CERTIFY: Shown = ({ proving: { state, isOfThis, canStart } }) => [state, isOfThis, canStart];
+const PROBLEMS: Shown = ({ problems }) => [problems];
 
 export function WorkshopPage({ port, links, onPlace }: WorkshopPageProps) {
   const { shell, workshop: say } = useWords();
   usePageTitle(say.scenario.tab, shell.workshop);
   useUndoKeys(port);
   useFileDrop(({ files }) => port.openFiles([...files]));
-  const { standing, openKey } = port;
+  const { standing, openKey, draft, undoSteps, redoSteps } = port;
+  const forTools = useRestedPort(port, REST_MS.tools, TOOLS);
+  const forChoices = useRestedPort(port, REST_MS.choices);
   const forBar = useRestedPort(port, REST_MS.bar);
+  const forCertify = useRestedPort(port, REST_MS.certify, CERTIFY);
   const forCards = useRestedPort(port, REST_MS.cards);
+  const forProblems = useRestedPort(port, REST_MS.problems, PROBLEMS);
   const forForm = useRestedPort(port, REST_MS.form);
+  const tools = useMemo(() => <HeaderTools port={forTools} />, [forTools]);
+  const certify = useMemo(() => <CertifyPanel port={forCertify} proving={forCertify.proving} />, [forCertify]);
+  const problems = useMemo(() => <ProblemsPanel port={forProblems} />, [forProblems]);
   const bar = useMemo(() => <DraftBar key={`bar ${openKey}`} port={forBar} />, [forBar]);
   const cards = useMemo(() => <CardsPanel key={`cards ${openKey}`} port={forCards} />, [forCards]);
   const form = useMemo(() => <FormPanel key={`form ${openKey}`} port={forForm} />, [forForm]);
   return (
-    <WorkshopFrame
-      current={null}
-      onPlace={onPlace}
-      links={links}
-      title={say.scenario.title}
-      right={<HeaderTools port={port} />}
-    >
+    <WorkshopFrame current={null} onPlace={onPlace} links={links} title={say.scenario.title} right={tools}>
+      <StepsTold key={`told ${openKey}`} now={draft} {...{ undoSteps, redoSteps }} />
       {bar}
       <div class="desk">
-        <SetPanel key={`set ${openKey}`} port={port} />
+        <SetPanel key={`set ${openKey}`} port={port} resting={forChoices} />
         {cards}
         {standing.kind === 'stands' ? (
           <SeenPanel key={`seen ${openKey}`} port={port} set={standing.set} />
@@ -67,9 +73,9 @@ export function WorkshopPage({ port, links, onPlace }: WorkshopPageProps) {
             <p class="desk-note">{standing.kind === 'fetching' ? say.reading : say.cannotRead}</p>
           </section>
         )}
-        <CertifyPanel port={port} proving={port.proving} />
+        {certify}
       </div>
-      <ProblemsPanel port={port} />
+      {problems}
       {form}
     </WorkshopFrame>
   );

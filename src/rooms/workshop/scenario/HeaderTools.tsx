@@ -13,7 +13,7 @@ export function HeaderTools({ port }: { readonly port: WorkshopPort }) {
         <span class="l2">{isKept ? say.kept : say.notKept}</span>
         <b>{say.named(draft.code, draft.title === '' ? say.untitled : draft.title)}</b>
       </span>
-      <UndoButtons of={port.openKey} now={draft} {...{ undoSteps, redoSteps }} undo={port.undo} redo={port.redo} />
+      <UndoButtons of={port.openKey} {...{ undoSteps, redoSteps }} undo={port.undo} redo={port.redo} />
       <Button
         label={port.tryIt === null ? `${say.tryIt}: ${say.tryNot}` : say.tryLong}
         disabled={port.tryIt === null}

@@ -51,17 +51,12 @@ export function SetPlan({ set, faults, slugs, chosen, onChoose, onTurns, onLetGo
   }, [scene, receiver, scale]);
   const spots = useMemo(() => faultSpots(set, places, faults), [set, places, faults]);
   const flagText = (turns: number): string => say.offBy(format.turns(Math.abs(turns)), turns > 0);
-  const off = slugs.filter(({ turns }) => Math.abs(turns) >= 1 / 64);
-  const flagged = off.map(({ id, turns }) => `${id} ${flagText(turns)}`).join();
-  const flags = useMemo(
-    () =>
-      slugFlags(
-        receiver,
-        places,
-        off.map(({ id, turns }) => ({ slug: id, text: flagText(turns) })),
-      ),
-    [receiver, places, flagged],
-  );
+  const off = slugs
+    .filter(({ turns }) => Math.abs(turns) >= 1 / 64)
+    .map(({ id, turns }) => ({ slug: id, text: flagText(turns) }));
+  // Where a slip has room goes by how long its text is, and not by what it says: one that is dragged seldom moves.
+  const lengths = off.map(({ slug, text }) => `${slug} ${text.length}`).join();
+  const flags = useMemo(() => slugFlags(receiver, places, off), [receiver, places, lengths]);
   const choose = (slug: string): void => {
     onChoose(slug);
     elements.get(slug)?.focus({ preventScroll: true });
@@ -115,7 +110,7 @@ export function SetPlan({ set, faults, slugs, chosen, onChoose, onTurns, onLetGo
             const { id } = slug.adjuster;
             const stood = slugs[i]!;
             return (
-              <PlanSlug
+              <KeptSlug
                 key={id}
                 {...{ slug, scale, stood, onTurns, onLetGo }}
                 textSize={places.textSize}
@@ -129,12 +124,12 @@ export function SetPlan({ set, faults, slugs, chosen, onChoose, onTurns, onLetGo
               />
             );
           })}
-          {off.map(({ id, turns }) => {
-            const box = flags.get(id);
+          {off.map(({ slug, text }) => {
+            const box = flags.get(slug);
             return box === undefined ? null : (
               <span
-                key={id}
-                class={id === chosen ? 'slug-flag chosen' : 'slug-flag'}
+                key={slug}
+                class={slug === chosen ? 'slug-flag chosen' : 'slug-flag'}
                 aria-hidden="true"
                 style={{
                   left: `${box.x * scale}px`,
@@ -143,7 +138,7 @@ export function SetPlan({ set, faults, slugs, chosen, onChoose, onTurns, onLetGo
                   height: `${box.height * scale}px`,
                 }}
               >
-                {flagText(turns)}
+                {text}
               </span>
             );
           })}
@@ -172,6 +167,27 @@ interface Grip {
   degrees: number | null;
   /** what the hand has asked for, finer than what is written down */
   turns: number;
+}
+
+/** Drawn anew only where something of this slug has changed: while one is dragged the others stand. */
+function KeptSlug(props: PlanSlugProps) {
+  const { slug, scale, stood, textSize, chosen } = props;
+  const { id, turns, least, most } = stood;
+  const now = useRef(props);
+  now.current = props;
+  return useMemo(
+    () => (
+      <PlanSlug
+        {...{ slug, scale, stood, textSize, chosen }}
+        onChoose={() => now.current.onChoose()}
+        onKey={(event) => now.current.onKey(event)}
+        onTurns={(...to) => now.current.onTurns(...to)}
+        onLetGo={() => now.current.onLetGo()}
+        elementRef={(element) => now.current.elementRef(element)}
+      />
+    ),
+    [slug, scale, id, turns, least, most, textSize, chosen],
+  );
 }
 
 function PlanSlug(props: PlanSlugProps) {
