@@ -98,11 +98,11 @@ test('a scenario is made, certified and handed out without a pointer', async ({ 
     await press(page, 'Enter');
   await expect(undo).toBeFocused();
   await expect(undo).toHaveText('0');
-  await expect(page.locator('.header-right [role=status]')).toHaveText(say.undone(0));
+  await expect(page.locator('.workshop-main > [role=status]')).toHaveText(say.undone(0));
   const redo = page.locator('.desk-redo');
   await tabTo(page, redo);
   await press(page, 'Enter');
-  await expect(page.locator('.header-right [role=status]')).toContainText(say.redone(0).slice(0, 8));
+  await expect(page.locator('.workshop-main > [role=status]')).toContainText(say.redone(0).slice(0, 8));
   for (let left = 20; (await redo.getAttribute('aria-disabled')) !== 'true' && left > 0; left--)
     await press(page, 'Enter');
   await expect(slug).toHaveAttribute('aria-valuetext', say.turned('3/4 turn', 'in'));
