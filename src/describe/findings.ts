@@ -96,7 +96,8 @@ function nextFinding({ grading }: Words, report: Report): Finding {
     if (worst !== 'economy') return next[worst];
     // Few turns cost nothing: what they leave undone does.
     const lost = linesOf(report, worst).filter((line) => line.points < line.max);
-    if (report.turns > report.parTurns || !lost.every((line) => line.held === 'workLeft')) return next.economy;
+    if (report.turns > report.parTurns) return next.economy;
+    if (!lost.every((line) => line.held === 'workLeft')) return next.time;
     return linesOf(report, 'response').every(lineIsMet) ? next.closer : next.response;
   };
   return { tone: 'next', text: advice(), atSeconds: null };

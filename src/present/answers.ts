@@ -49,6 +49,8 @@ interface JobStanding {
   readonly foundRight: readonly ProofId[];
   readonly replaced: readonly string[];
   readonly phases: readonly Phase[];
+  /** a slug has only just moved */
+  readonly settling: boolean;
 }
 
 type Bench = Pick<BenchPort, 'receiver' | 'scenario' | 'setup' | 'session' | 'state'>;
@@ -57,14 +59,16 @@ function jobStanding({ receiver, scenario, setup, session, state }: Bench): JobS
   const replaced = state().replaced.filter(isPartOfSet);
   const view = session();
   const phases = PHASES.filter((phase) => view.done[phase]);
-  if (scenario.sealed) return { ticked: [], outside: null, foundRight: [], replaced, phases };
+  const settling = view.slugs !== null && view.slugs.moved.length > 0;
+  if (scenario.sealed) return { ticked: [], outside: null, foundRight: [], replaced, phases, settling };
   const findings = findingsOf(setup, state());
   return {
     ticked: stepMarks(jobSheet(receiver, scenario), view).flatMap((mark, step) => (mark === 'done' ? [step] : [])),
-    outside: view.slugs === null || view.slugs.moved.length > 0 ? null : view.slugs.off.map(({ item }) => item.id),
+    outside: view.slugs === null || settling ? null : view.slugs.off.map(({ item }) => item.id),
     foundRight: scenario.proofs.filter((proof) => findings[proof] === 'right'),
     replaced,
     phases,
+    settling,
   };
 }
 
@@ -94,8 +98,12 @@ export function createAnswers(bench: Bench): () => readonly Answer[] {
   return () => {
     if (bench.session().stage !== 'working') return [];
     const stands = jobStanding(bench);
-    // While a slug moves nothing is known of the lines: they are compared with the last look.
-    const now = { ...stands, outside: stands.outside ?? before.outside };
+    // While a slug moves nothing is known of the lines, nor of what hangs on them: they are compared with the last look, and a phase that still stands afterwards is not told again.
+    const now = {
+      ...stands,
+      outside: stands.outside ?? before.outside,
+      phases: stands.settling ? before.phases : stands.phases,
+    };
     const answers = answersTo(before, now);
     before = now;
     return answers;

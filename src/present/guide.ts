@@ -46,6 +46,8 @@ export interface GuideStep {
 const EIGHTH = 1 / 8;
 /** A slug this near to where it belongs needs no guide any more: one just inside the sheet still shows a lean to every eye. */
 const NEAR_TURNS = 0.25;
+/** Within what the sheet allows the two traces still stand apart to every eye; within this they are one line. */
+const ONE_TRACE_DEGREES = 1;
 const HALF_DB = 6;
 const SWING_DEGREES = 15;
 /** the trace with its base line low on the graticule */
@@ -203,9 +205,14 @@ export function guideSteps(setup: BenchSetup): readonly GuideStep[] {
       [set('yVoltsPerDiv', 0.1), set('yPositionDiv', LOW_BASE_DIV)],
       (moment) => (lacks(moment, 'setUp', ['traceOffScreen']) ? 'yPositionDiv' : 'yVoltsPerDiv'),
     ),
-    knob('phasing', 'phasingDegrees', (moment) => !lacks(moment, 'setUp', ['phaseOff']), [
-      set('phasingDegrees', -scenario.bench.phaseLagDegrees),
-    ]),
+    knob(
+      'phasing',
+      'phasingDegrees',
+      (moment) =>
+        !lacks(moment, 'setUp', ['phaseOff']) &&
+        Math.abs(moment.state.controls.phasingDegrees + scenario.bench.phaseLagDegrees) <= ONE_TRACE_DEGREES,
+      [set('phasingDegrees', -scenario.bench.phaseLagDegrees)],
+    ),
     knob('blanking', 'blanking', (moment) => !lacks(moment, 'setUp', ['blankingOff']), [set('blanking', true)]),
     {
       id: 'crystals',

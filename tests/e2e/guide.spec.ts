@@ -84,8 +84,14 @@ test('the words and the light follow the hand: the tab, the jack of the tube, th
     page.locator('[data-jack=xIn]').boundingBox(),
     page.locator('.guide-light').nth(1).boundingBox(),
   ]);
-  expect(Math.abs(light!.x + light!.width / 2 - jack!.x)).toBeLessThan(2);
-  expect(Math.abs(light!.y + light!.height / 2 - jack!.y)).toBeLessThan(2);
+  // Its ring and its name, and nothing of either under a corner.
+  const name = (await page.locator('[data-jack=xIn] + .jack-label').boundingBox())!;
+  for (const { x, y, width, height } of [{ ...jack!, x: jack!.x - 10, width: 20 }, name]) {
+    expect(light!.x).toBeLessThan(x);
+    expect(light!.x + light!.width).toBeGreaterThan(x + width);
+    expect(light!.y).toBeLessThan(y);
+    expect(light!.y + light!.height).toBeGreaterThan(y + height);
+  }
 
   await showTo(steps.tool.title);
   await guide.getByRole('button', { name: guideWords.showMe }).click();

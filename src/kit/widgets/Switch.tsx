@@ -12,6 +12,7 @@ import { squeezed } from '../theme/squeeze.ts';
 import { Flag } from './Flag.tsx';
 import {
   blade,
+  positionSector,
   SMALL_SWITCH,
   type SwitchShape,
   smallBlade,
@@ -32,6 +33,8 @@ export interface Position<V> {
 
 /** From this share of a plate's height on there are the words of its two positions. */
 const WORDS_FROM = 0.68;
+/** What the unseen controls overhang the plate by, in pixels: `.twins` in `switch.css`. */
+const TWINS_OVER = 3;
 
 interface SwitchPartProps<V> {
   readonly label: string;
@@ -60,7 +63,7 @@ function SwitchBase<V extends string | boolean>({ width, ...part }: SwitchProps<
         <Ink svg={still} width={shape.width} height={shape.height} />
         <Blade shape={shape} art={blades} at={indexOf(positions, value)} />
         <Words shape={shape} positions={positions} value={value} />
-        <Twins {...part} hits={positions.length} />
+        <Twins {...part} hits={positions.length} {...(positions.length > 2 ? { shape } : {})} />
         {disabled ? null : <Flag words={flagOf(switches, positions, value)} />}
       </div>
     </div>
@@ -191,9 +194,11 @@ function Words<V>({
   );
 }
 
-/** The native controls that lie unseen over the plate: one checkbox, or a radio for each position. */
-function Twins<V extends string | boolean>(part: SwitchPartProps<V> & { readonly hits: number }) {
-  const { label, positions, value, onChange, disabled = false, hits } = part;
+/** The native controls that lie unseen over the plate: one checkbox, or a radio for each position. `shape`: where positions lie round a pivot. */
+function Twins<V extends string | boolean>(
+  part: SwitchPartProps<V> & { readonly hits: number; readonly shape?: SwitchShape },
+) {
+  const { label, positions, value, onChange, disabled = false, hits, shape } = part;
   const name = useId();
   if (typeof value === 'boolean') {
     return (
@@ -222,10 +227,11 @@ function Twins<V extends string | boolean>(part: SwitchPartProps<V> & { readonly
   };
   return (
     <div role="radiogroup" aria-label={label} class="twins">
-      {positions.map((position) => (
+      {positions.map((position, at) => (
         <input
           key={position.word}
-          class="twin hit"
+          class={shape === undefined ? 'twin hit' : 'twin hit sector'}
+          {...(shape === undefined ? {} : { style: positionSector(shape, at, TWINS_OVER) })}
           type="radio"
           name={name}
           checked={position.value === value}

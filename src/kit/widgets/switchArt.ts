@@ -13,6 +13,9 @@ export interface SwitchShape {
   readonly angles: readonly number[];
 }
 
+/** Beyond every edge of a plate. */
+const FAR = 400;
+
 /** Two positions: 84 x 46 with the words in the lower corners. Three or four: a wider plate with a word at each position. */
 export function switchShape(positions: number, width?: number): SwitchShape {
   if (positions === 2) {
@@ -22,6 +25,31 @@ export function switchShape(positions: number, width?: number): SwitchShape {
   if (positions === 3)
     return { width: width ?? 132, height: 58, px: (width ?? 132) / 2, py: 49, reach: 24, angles: [-58, 0, 58] };
   return { width: width ?? 132, height: 62, px: (width ?? 132) / 2, py: 52, reach: 27, angles: [-72, -24, 24, 72] };
+}
+
+/**
+ * Where a press means position `at`: the sector between the lines that halve the angles to its neighbours, as place and
+ * clip path of its unseen control in a box that overhangs the plate by `over` pixels on every side. Positions stand closer
+ * together than a column each would be wide, so that columns would give a position's own stud to its neighbour. The middle
+ * of each control lies in its own sector, for what presses the middle of a thing.
+ */
+export function positionSector(
+  { width, px, py, reach, angles }: SwitchShape,
+  at: number,
+  over: number,
+): { readonly left: string; readonly width: string; readonly clipPath: string } {
+  const whole = width + 2 * over;
+  const [first, last] = [at === 0, at === angles.length - 1];
+  const stud = pol(px, py, reach, angles[at]!)[0] + over;
+  const half = Math.min(stud, whole - stud);
+  const left = first ? 0 : last ? px + over : stud - half;
+  const wide = first ? px + over : last ? whole - left : 2 * half;
+  const from = first ? -180 : (angles[at - 1]! + angles[at]!) / 2;
+  const to = last ? 180 : (angles[at]! + angles[at + 1]!) / 2;
+  const pivot = [px + over - left, py + over] as const;
+  const ends = [0, 0.25, 0.5, 0.75, 1].map((part) => pol(...pivot, FAR, from + part * (to - from)));
+  const clipPath = `polygon(${[pivot, ...ends].map(([x, y]) => `${r1(x)}px ${r1(y)}px`).join(', ')})`;
+  return { left: `${r1(left)}px`, width: `${r1(wide)}px`, clipPath };
 }
 
 export function switchStill({ width: w, height: h, px, py, reach, angles }: SwitchShape): string {

@@ -23,6 +23,8 @@ const SHOWN_MS: Readonly<Record<Note['kind'], number>> = { refusal: 4500, answer
 /** A knob that is turned through the right place has not yet done its step. */
 const REST_MS = 300;
 const HALF_WIDTH = 150;
+/** px of a note of three lines */
+const MOST_HIGH = 80;
 
 interface ToastProps {
   readonly port: BenchPort;
@@ -47,7 +49,7 @@ export function Toast({ port, sound, telling }: ToastProps) {
       // Why something did not go is read to its end.
       if (kind === 'refusal') readUntil.current = Date.now() + SHOWN_MS.refusal;
       else if (Date.now() < readUntil.current) return;
-      setNote({ kind, text, x: left, y: Math.max(64, y - 18), no: count.current });
+      setNote({ kind, text, x: left, y: Math.max(64, clearOfTube(left, y - 18)), no: count.current });
       clearTimeout(timer);
       timer = setTimeout(() => setNote(null), SHOWN_MS[kind]);
     };
@@ -99,6 +101,13 @@ export function Toast({ port, sound, telling }: ToastProps) {
       )}
     </>
   );
+}
+
+/** What is told lies over no curve: where an act was tried on the tube or by a key with nothing in hand, it stands below it. */
+function clearOfTube(x: number, y: number): number {
+  const tube = document.querySelector('.bench-tube')?.getBoundingClientRect();
+  if (tube === undefined || x + HALF_WIDTH <= tube.left || x - HALF_WIDTH >= tube.right) return y;
+  return y > tube.top && y - MOST_HIGH < tube.bottom ? Math.min(tube.bottom + MOST_HIGH, innerHeight - 8) : y;
 }
 
 function sentenceOf(words: Words, { receiver }: BenchPort, answer: Answer): string {

@@ -115,6 +115,7 @@ export const findingWords = {
       'After the last turn, prove the picture: halve the level, pips off and on, lift the strap, swing the phasing.',
     care: 'Slow down with tools and leads. A slug that binds has reached its stop.',
     economy: 'Turn once, look, and turn back less. The order of the sheet saves the most turns.',
+    time: 'The turns were few; only the time was long. Quickness comes with practice: take the next scenario.',
     closer:
       'Every line is inside, some only just. Bring the curve nearer to the middle of its limits: that earns the turns and the time as well.',
     perfect: 'Take the next scenario, or try this one in fewer turns.',

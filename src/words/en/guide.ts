@@ -26,6 +26,9 @@ export const guideWords = {
   how: {
     lead: 'Drag its clip to the lit point, or press the clip and then the point.',
     knob: 'Drag the knob up or down, turn the wheel over it, or press its figure and type.',
+    /** of a knob without a figure under it */
+    plainKnob: 'Drag the knob up or down, or turn the wheel over it.',
+    crystal: 'Press the lit crystal.',
     switch: 'Press the lit switch.',
     choice: 'Press the position itself, on the lit switch.',
   },
@@ -108,7 +111,7 @@ export const guideWords = {
     },
     crystals: {
       title: 'Pips tell the frequency',
-      what: ({ hz }) => `Plug in the crystal ${frequency(hz)}.`,
+      what: ({ hz }) => `Plug in the ${frequency(hz)} crystal.`,
       why: 'A crystal puts a small pip on the curve at its own frequency. The tube has no other scale that can be trusted.',
     },
     pips: {
@@ -119,7 +122,7 @@ export const guideWords = {
     },
     tool: {
       title: 'The tool that fits',
-      what: () => 'Take the plastic hexagon: the key 1, or press it.',
+      what: () => 'Take the plastic hexagon: press it, or the key 1.',
       why: 'A can holds two coils. In each a slug, a core on a thread, sets its frequency; its hexagon wants a tool that is not metal.',
     },
     slug: {
@@ -139,7 +142,7 @@ export const guideWords = {
     },
     finding: {
       title: 'Say what you saw',
-      what: () => 'Answer the card: what happened, and the figure read off the graticule.',
+      what: () => 'Answer the card: what happened, and the figure you read.',
       why: 'The bench saw the act, but only you can have looked. Nobody answers this one for you.',
     },
     sign: {

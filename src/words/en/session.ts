@@ -98,7 +98,7 @@ export const missingAt = {
   tooWeak: ({ levelDb }: MissingSaid) =>
     `The curve is faint. Raise the level, to about ${written(levelDb, 0)} dB, while the shape stays the same.`,
   markersMissing: ({ crystalsHz }: MissingSaid) =>
-    `Plug in ${plural(crystalsHz.length, { one: 'the crystal', other: 'the crystals' })} ${list(crystalsHz.map(frequency))}.`,
+    `Plug in the ${list(crystalsHz.map(frequency))} ${plural(crystalsHz.length, { one: 'crystal', other: 'crystals' })}.`,
 } satisfies Partial<Readonly<Record<MissingCode, (said: MissingSaid) => string>>>;
 
 /** Of a line of the sheet that is missed, in practice: where to look, and which slug to turn which way. */

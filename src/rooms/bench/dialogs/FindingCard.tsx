@@ -33,7 +33,8 @@ function beside(layout: BenchLayout, guided: boolean): CSSProperties {
   });
   if (!sheetFolds) {
     const { top, ...low } = onto(sheet);
-    return guided ? { ...low, bottom: px(page.height - sheet.y - sheet.height) } : { ...low, top };
+    if (!guided) return { ...low, top };
+    return { ...low, maxHeight: px(sheet.height - GUIDE_ABOVE), bottom: px(page.height - sheet.y - sheet.height) };
   }
   if (form === 'upright') return onto({ ...sheet, y: tube.y + tube.height + GAP });
   // What the strip says stays in sight where the card has room below it.
@@ -42,6 +43,8 @@ function beside(layout: BenchLayout, guided: boolean): CSSProperties {
 }
 
 const GAP = 8;
+/** px of the guide's paper that keep its sentence and its buttons in sight above the card */
+const GUIDE_ABOVE = 202;
 const WIDTH = 352;
 /** px of a window that has room for the card below the strip */
 const ROOMY_FROM = 740;

@@ -46,10 +46,14 @@ export function Guide({ port, rect, figures, line, onSkip, onSheet }: GuideProps
   const moment = (): GuideMoment => ({ setup: port.setup, state: port.state(), session: port.session() });
   const at = usePort(port, () => guideStepNow(steps, moment()));
   const [found, setFound] = useState('');
+  const lastTurn = useRef<{ readonly at: number; readonly said: string }>({ at: -1, said: '' });
   const turn = usePort(port, () => {
     const slug = steps[at]!.off?.(moment());
-    if (slug === undefined) return say.wait;
-    return say.turn(slugLetters(port.receiver).get(slug.id)!, slug.turns < 0, found === CHOSEN);
+    // While the picture settles after an eighth the words stay: they would come and go with every turn, and be read out each time.
+    if (slug === undefined) return lastTurn.current.at === at ? lastTurn.current.said : say.wait;
+    const said = say.turn(slugLetters(port.receiver).get(slug.id)!, slug.turns < 0, found === CHOSEN);
+    lastTurn.current = { at, said };
+    return said;
   });
   const up = usePort(port, () => goesUp(steps[at]!, moment()));
   const key = usePort(port, () => JSON.stringify(steps[at]!.spot(moment())));
@@ -101,6 +105,8 @@ export function Guide({ port, rect, figures, line, onSkip, onSheet }: GuideProps
   });
   const behind = found === '' || found === CHOSEN ? null : say.openFirst(found);
   const how = howOf(say.how, spot, port.state());
+  // The card that asks has the rest of the paper, and says why itself.
+  const underCard = !line && spot.kind === 'finding';
   const roomForHow = line && how !== null && behind === null && rect.width >= HOW_FROM;
   const act = shows ? showMe : goThere;
   const actWords = shows ? say.showMe : say.goThere;
@@ -125,9 +131,11 @@ export function Guide({ port, rect, figures, line, onSkip, onSheet }: GuideProps
           <h2>{title}</h2>
           <p>{behind ?? asked}</p>
           {roomForHow ? <p class="guide-how">{how}</p> : null}
-          <p class={`guide-why${whyOpen ? ' asked' : ''}`}>
-            {line && how !== null && !roomForHow ? `${why} ${how}` : why}
-          </p>
+          {underCard ? null : (
+            <p class={`guide-why${whyOpen ? ' asked' : ''}`}>
+              {line && how !== null && !roomForHow ? `${why} ${how}` : why}
+            </p>
+          )}
         </div>
         <p class="guide-acts">
           <Button onClick={act}>{actWords}</Button>
@@ -138,7 +146,7 @@ export function Guide({ port, rect, figures, line, onSkip, onSheet }: GuideProps
           ) : null}
           {skip}
         </p>
-        {line ? null : (
+        {line || underCard ? null : (
           <>
             <p class="si">{how === null || behind !== null ? say.seesItself : `${how} ${say.seesItself}`}</p>
             <PhaseDots steps={steps} at={at} />
@@ -219,7 +227,10 @@ function whatIsFound(parts: readonly HTMLElement[]): string {
 /** How the part that is lit is taken hold of, where that is not in the words already. */
 function howOf(how: Words['guide']['how'], spot: GuideSpot, { controls }: BenchState): string | null {
   if (spot.kind === 'lead') return how.lead;
+  if (spot.kind === 'crystal') return how.crystal;
   if (spot.kind !== 'control') return null;
   const value = controls[spot.control];
-  return typeof value === 'number' ? how.knob : typeof value === 'string' ? how.choice : how.switch;
+  // The place of the trace has no figure under its knob.
+  if (typeof value === 'number') return spot.control === 'yPositionDiv' ? how.plainKnob : how.knob;
+  return typeof value === 'string' ? how.choice : how.switch;
 }

@@ -6,6 +6,14 @@ import type { BenchPort } from '../../../present/ports.ts';
 const ROOM = 6;
 /** px: a point has no size of its own */
 const LEAST = 26;
+const AGAIN_MS = 250;
+
+interface Box {
+  readonly left: number;
+  readonly top: number;
+  readonly right: number;
+  readonly bottom: number;
+}
 
 interface GuideLightProps {
   readonly port: BenchPort;
@@ -20,18 +28,22 @@ export function GuideLight({ port, find, onFound }: GuideLightProps) {
   useLayoutEffect(() => {
     // A card grows by what is answered on it.
     const grown = new ResizeObserver(() => look());
+    let later: ReturnType<typeof setTimeout> | undefined;
     let watched: readonly HTMLElement[] = [];
     const look = (): void => {
       const bench = document.querySelector('main')?.getBoundingClientRect();
       if (bench === undefined) return;
       const parts = find();
       onFound?.(parts);
+      clearTimeout(later);
+      // A card comes of itself when the hand has rested.
+      if (parts.length === 0) later = setTimeout(look, AGAIN_MS);
       if (parts.some((part, i) => part !== watched[i]) || parts.length !== watched.length) {
         grown.disconnect();
         for (const part of parts) grown.observe(part);
         watched = parts;
       }
-      const now = parts.map((part) => around(drawn(part).getBoundingClientRect(), bench));
+      const now = parts.map((part) => around(withName(part), bench));
       const key = JSON.stringify(now);
       if (key === last.current) return;
       last.current = key;
@@ -45,6 +57,7 @@ export function GuideLight({ port, find, onFound }: GuideLightProps) {
     addEventListener('keyup', look);
     return () => {
       stop();
+      clearTimeout(later);
       grown.disconnect();
       removeEventListener('scroll', look, { capture: true });
       removeEventListener('resize', look);
@@ -66,14 +79,31 @@ function drawn(part: HTMLElement): Element {
   return part.querySelector('.lead-ring') ?? part;
 }
 
-function around(part: DOMRect, bench: DOMRect): Rect {
-  const width = Math.max(LEAST, part.width) + 2 * ROOM;
-  const height = Math.max(LEAST, part.height) + 2 * ROOM;
-  // At the rim of the page the corners stand closer: they never make it longer.
-  const left = Math.max(0, part.left + part.width / 2 - width / 2 - bench.left);
-  const top = Math.max(0, part.top + part.height / 2 - height / 2 - bench.top);
-  const right = Math.min(bench.width, part.left + part.width / 2 + width / 2 - bench.left);
-  const bottom = Math.min(bench.height, part.top + part.height / 2 + height / 2 - bench.top);
+/** A point or a jack with its name: corners round the one alone would lie on the other. */
+function withName(part: HTMLElement): Box {
+  const own = roomy(drawn(part).getBoundingClientRect());
+  const name = part.matches('.jack-spot') ? part.nextElementSibling : part.querySelector('.point-name');
+  if (name === null) return own;
+  const also = name.getBoundingClientRect();
+  return {
+    left: Math.min(own.left, also.left),
+    top: Math.min(own.top, also.top),
+    right: Math.max(own.right, also.right),
+    bottom: Math.max(own.bottom, also.bottom),
+  };
+}
+
+function roomy({ left, top, width, height }: DOMRect): Box {
+  const [x, y] = [Math.max(0, LEAST - width) / 2, Math.max(0, LEAST - height) / 2];
+  return { left: left - x, top: top - y, right: left + width + x, bottom: top + height + y };
+}
+
+/** At the rim of the page the corners stand closer: they never make it longer. */
+function around(part: Box, bench: DOMRect): Rect {
+  const left = Math.max(0, part.left - ROOM - bench.left);
+  const top = Math.max(0, part.top - ROOM - bench.top);
+  const right = Math.min(bench.width, part.right + ROOM - bench.left);
+  const bottom = Math.min(bench.height, part.bottom + ROOM - bench.top);
   return {
     x: Math.round(left),
     y: Math.round(top),

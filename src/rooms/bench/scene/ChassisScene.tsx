@@ -8,7 +8,7 @@ import { useKeyDown } from '../../../kit/hooks/useKeyDown.ts';
 import { useResolution } from '../../../kit/hooks/useResolution.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { Short } from '../../../kit/Short.tsx';
-import { chassisPlaces } from '../../../present/chassisPlaces.ts';
+import { chassisPlaces, type PointPlace, textBox } from '../../../present/chassisPlaces.ts';
 import type { BenchPort } from '../../../present/ports.ts';
 import type { Words } from '../../../words/words.ts';
 import type { BenchLayout } from '../layout.ts';
@@ -21,6 +21,9 @@ import { SlugMark } from './SlugMark.tsx';
 import { useStart } from './start.ts';
 import { useBench, usePaint } from './useBench.ts';
 import './scene.css';
+
+/** px across a point's spot: `.point-spot` in `scene.css` */
+const SPOT = 28;
 
 export interface ChassisSceneProps {
   readonly port: BenchPort;
@@ -111,13 +114,14 @@ export function ChassisScene({ port, layout, selected, onSelect }: ChassisSceneP
             height: (receiver.plan.height + 2 * ART_MARGIN) * scale,
           })}
         />
-        {receiver.testPoints.map((point) => (
+        {receiver.testPoints.map((point, i) => (
           <span
             key={point.id}
             data-point={point.id}
             class={`point-spot${point.plan.y * scale < 60 ? ' low' : ''}`}
             style={{ left: `${point.plan.x * scale}px`, top: `${point.plan.y * scale}px` }}
           >
+            <span class="point-name" style={nameBeside(places.points[i]!, places.textSize, scale)} />
             <span class="scene-flag">{sceneWords.pointName(point.id, point.label)}</span>
           </span>
         ))}
@@ -169,6 +173,17 @@ function Head({
       <Short class="l2">{sceneWords.touched(touched, count)}</Short>
     </div>
   );
+}
+
+/** Where the drawn name of a point stands, from the corner of its spot. */
+function nameBeside({ at, id, label }: PointPlace, textSize: number, scale: number) {
+  const { x, y, width, height } = textBox(label, id, textSize);
+  return placed({
+    x: (x - at.x) * scale + SPOT / 2,
+    y: (y - at.y) * scale + SPOT / 2,
+    width: width * scale,
+    height: height * scale,
+  });
 }
 
 function paintSlug(
