@@ -36,7 +36,6 @@ const CONTROLS: Partial<Readonly<Record<MissingCode, ControlId>>> = {
   dialOff: 'dialTrimHz',
   xReversed: 'mirror',
   traceDark: 'brightness',
-  traceOffScreen: 'yPositionDiv',
   traceTooLow: 'yVoltsPerDiv',
   acCoupled: 'yCoupling',
   verticalLag: 'ySmoothing',
@@ -74,6 +73,13 @@ export function spotOfMissing(
     return bias === undefined ? null : { kind: 'lead', lead: BIAS_OUTPUTS[0]!.lead, to: bias.at };
   const [hz] = facts.markersMissingHz;
   if (code === 'markersMissing') return hz === undefined ? null : { kind: 'crystal', hz };
-  const control = CONTROLS[code];
+  const control = code === 'traceOffScreen' ? knobOfOverflow(facts) : CONTROLS[code];
   return control === undefined ? null : { kind: 'control', control };
 }
+
+/** A trace that fits the face is moved; one that does not is made smaller. */
+export const knobOfOverflow = ({ traceHeightDiv }: Pick<Facts, 'traceHeightDiv'>): ControlId =>
+  traceHeightDiv > MOST_TALL_DIV ? 'yVoltsPerDiv' : 'yPositionDiv';
+
+/** of the eight divisions of the face */
+const MOST_TALL_DIV = 7.5;

@@ -221,7 +221,7 @@ describe.each(SETUPS.map((setup) => [setup.receiver.id, setup] as const))('the s
         expect(Math.sign(lack!.slug!.turns)).toBe(way);
         const stages = lackStages(en, setup, createBench(setup).facts(state), state, lack!);
         expect(stages).toHaveLength(3);
-        expect(stages[2]).toMatch(way > 0 ? /^Core out on / : /^Core in on /);
+        expect(stages[2]).toMatch(way > 0 ? /^Turn .* out\.$/ : /^Turn .* in\.$/);
       }
     }
   });
@@ -285,7 +285,7 @@ describe('the first job', () => {
     const [look, what, way] = lackStages(en, setup, createBench(setup).facts(state), state, lack);
     expect(look).toMatch(/^Look at the tube: /);
     expect(what).toMatch(/\d/);
-    expect(way).toBe('Core in on slug A (T1B).');
+    expect(way).toBe('Turn slug A (T1B) in.');
   });
 
   it('is ticked to the end by the technician, on the set that the course deals', () => {

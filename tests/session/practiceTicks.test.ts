@@ -150,7 +150,7 @@ describe.each(PRACTICE.map(({ id }) => [id] as const))('the ticks of %s', (id) =
       expect(one?.slug?.id).toBe(slug);
       const told = lackStages(en, setup, createBench(setup).facts(away), away, one!);
       expect(told).toHaveLength(3);
-      expect(told[2]).toMatch(turns > 0 ? /^Core out on / : /^Core in on /);
+      expect(told[2]).toMatch(turns > 0 ? /^Turn .* out\.$/ : /^Turn .* in\.$/);
     }
     expect(view(away).done.prove).toBe(false);
     // Past the place and up to it from the same side: the thread has some play.

@@ -45,11 +45,11 @@ export function Toast({ port, sound, telling }: ToastProps) {
     const show = (kind: Note['kind'], text: string): void => {
       count.current += 1;
       const { x, y } = pressed();
-      const left = Math.min(innerWidth - HALF_WIDTH - 8, Math.max(HALF_WIDTH + 8, x));
+      const place = clearOfTube(Math.min(innerWidth - HALF_WIDTH - 8, Math.max(HALF_WIDTH + 8, x)), y - 18, x);
       // Why something did not go is read to its end.
       if (kind === 'refusal') readUntil.current = Date.now() + SHOWN_MS.refusal;
       else if (Date.now() < readUntil.current) return;
-      setNote({ kind, text, x: left, y: Math.max(64, clearOfTube(left, y - 18)), no: count.current });
+      setNote({ kind, text, x: place.x, y: Math.max(64, place.y), no: count.current });
       clearTimeout(timer);
       timer = setTimeout(() => setNote(null), SHOWN_MS[kind]);
     };
@@ -103,11 +103,19 @@ export function Toast({ port, sound, telling }: ToastProps) {
   );
 }
 
-/** What is told lies over no curve: where an act was tried on the tube or by a key with nothing in hand, it stands below it. */
-function clearOfTube(x: number, y: number): number {
+/** What is told lies over no curve: beside the tube where `pressed` is right of it, else below. */
+function clearOfTube(x: number, y: number, pressed: number): { readonly x: number; readonly y: number } {
   const tube = document.querySelector('.bench-tube')?.getBoundingClientRect();
-  if (tube === undefined || x + HALF_WIDTH <= tube.left || x - HALF_WIDTH >= tube.right) return y;
-  return y > tube.top && y - MOST_HIGH < tube.bottom ? Math.min(tube.bottom + MOST_HIGH, innerHeight - 8) : y;
+  const clear =
+    tube === undefined ||
+    x + HALF_WIDTH <= tube.left ||
+    x - HALF_WIDTH >= tube.right ||
+    y <= tube.top ||
+    y - MOST_HIGH >= tube.bottom;
+  if (clear) return { x, y };
+  const right = tube.right + HALF_WIDTH + 4;
+  if (pressed > tube.right && right <= innerWidth - HALF_WIDTH - 8) return { x: right, y };
+  return { x, y: Math.min(tube.bottom + MOST_HIGH, innerHeight - 8) };
 }
 
 function sentenceOf(words: Words, { receiver }: BenchPort, answer: Answer): string {

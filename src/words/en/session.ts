@@ -45,7 +45,7 @@ export const missingSentences: Readonly<Record<MissingCode, string>> = {
   bridgeOn: 'A good capacitor is clipped across a part, so the curve is not that of the set. Take it off.',
   pipsTooLow: 'The pips cannot be seen. Turn the pip height up a little.',
   xReversed: 'Low frequency is on the wrong side. Flip the mirror switch.',
-  traceOffScreen: 'Part of the trace is off the graticule. Move it, or turn the gain down.',
+  traceOffScreen: 'Part of the trace is off the graticule. Bring it back with the position knobs, or turn Y gain down.',
   traceDark: 'The trace is too dim to see. Turn up the brightness.',
   traceTooLow: 'The trace is too low to judge. Turn up the Y gain until it fills the graticule.',
   nothingOnTube: 'There is no curve on the tube. Check the power and the leads first, then level and Y gain.',
@@ -104,7 +104,7 @@ export const missingAt = {
 /** Of a line of the sheet that is missed, in practice: where to look, and which slug to turn which way. */
 export const lineAdvice = {
   look: (seen: string): string => `Look at the tube: ${seen}.`,
-  turn: (slug: string, inwards: boolean): string => `Core ${inwards ? 'in' : 'out'} on ${slug}.`,
+  turn: (slug: string, inwards: boolean): string => `Turn ${slug} ${inwards ? 'in' : 'out'}.`,
   noSlug: 'No slug mends this by itself. Look for what else is wrong: the set-up, or a part.',
   more: 'Tell me more',
 } as const;

@@ -4,6 +4,8 @@ import { place, type Rect } from '../../../kit/px.ts';
 import type { BenchPort } from '../../../present/ports.ts';
 
 const ROOM = 6;
+/** of a tab, which has the next one close beside it */
+const TAB_ROOM = 0;
 /** px: a point has no size of its own */
 const LEAST = 26;
 const AGAIN_MS = 250;
@@ -43,7 +45,7 @@ export function GuideLight({ port, find, onFound }: GuideLightProps) {
         for (const part of parts) grown.observe(part);
         watched = parts;
       }
-      const now = parts.map((part) => around(withName(part), bench));
+      const now = parts.map((part) => around(withName(part), part.matches('[role=tab]') ? TAB_ROOM : ROOM, bench));
       const key = JSON.stringify(now);
       if (key === last.current) return;
       last.current = key;
@@ -99,11 +101,11 @@ function roomy({ left, top, width, height }: DOMRect): Box {
 }
 
 /** At the rim of the page the corners stand closer: they never make it longer. */
-function around(part: Box, bench: DOMRect): Rect {
-  const left = Math.max(0, part.left - ROOM - bench.left);
-  const top = Math.max(0, part.top - ROOM - bench.top);
-  const right = Math.min(bench.width, part.right + ROOM - bench.left);
-  const bottom = Math.min(bench.height, part.bottom + ROOM - bench.top);
+function around(part: Box, room: number, bench: DOMRect): Rect {
+  const left = Math.max(0, part.left - room - bench.left);
+  const top = Math.max(0, part.top - room - bench.top);
+  const right = Math.min(bench.width, part.right + room - bench.left);
+  const bottom = Math.min(bench.height, part.bottom + room - bench.top);
   return {
     x: Math.round(left),
     y: Math.round(top),

@@ -55,10 +55,15 @@ export function AllStands({ port }: { readonly port: BenchPort }) {
 /** The sentences to be said; none in a sealed run. */
 export function useLackStages(port: BenchPort, at: number): readonly string[] {
   const words = useWords();
+  const last = useRef({ at: -1, key: '' });
   const key = usePort(port, () => {
     if (port.scenario.sealed) return '';
     const lack = lackOfStep(jobSheet(port.receiver, port.scenario), at, port.session());
-    return lack === null ? '' : lackStages(words, port.setup, port.facts(), port.state(), lack).join('\n');
+    // While the picture settles after a turn the advice stays as it was: the rows below would jump with every eighth.
+    if (lack?.code === 'slugTurning' && last.current.at === at) return last.current.key;
+    const said = lack === null ? '' : lackStages(words, port.setup, port.facts(), port.state(), lack).join('\n');
+    last.current = { at: lack?.line === undefined ? -1 : at, key: said };
+    return said;
   });
   return useMemo(() => (key === '' ? [] : key.split('\n')), [key]);
 }
