@@ -78,7 +78,7 @@ export function spotOfMissing(
 }
 
 /** A trace that fits the face is moved; one that does not is made smaller. */
-export const knobOfOverflow = ({ traceHeightDiv }: Pick<Facts, 'traceHeightDiv'>): ControlId =>
+const knobOfOverflow = ({ traceHeightDiv }: Pick<Facts, 'traceHeightDiv'>): ControlId =>
   traceHeightDiv > MOST_TALL_DIV ? 'yVoltsPerDiv' : 'yPositionDiv';
 
 /** of the eight divisions of the face */
