@@ -1,5 +1,7 @@
 /** Time on the bench: it runs while somebody works and stands otherwise. Ticks once a second, on the second, and not at all while it stands. */
 
+import type { Scenario } from '../scenario/scenario.ts';
+
 export interface BenchClock {
   elapsedMs(): number;
   /** starts or stops it; what it is already, it stays */
@@ -17,6 +19,21 @@ export interface ClockGiven {
 const SECOND_MS = 1000;
 /** Timers may come a little early, and the second must be over when it is read. */
 const PAST_MS = 5;
+
+/** Without an act for so long, seconds, the time is told in steps, seconds: a picture each second for the clock alone is three quarters of what a bench at rest costs. */
+const RESTS_AFTER = 15;
+const REST_STEP = 5;
+
+/** Whether the second that has just gone by is shown: where time runs out, each. */
+export function isSecondTold(
+  { timeLimitSeconds }: Pick<Scenario, 'timeLimitSeconds'>,
+  elapsedMs: number,
+  lastActMs: number,
+): boolean {
+  if (timeLimitSeconds !== null) return true;
+  const second = Math.floor(elapsedMs / SECOND_MS);
+  return second - lastActMs / SECOND_MS <= RESTS_AFTER || second % REST_STEP === 0;
+}
 
 export function createBenchClock({ now, after, ticked }: ClockGiven, fromMs: number): BenchClock {
   let restMs = fromMs;

@@ -21,7 +21,7 @@ import { type Alignment, createAlignmentWatch } from '../session/alignment.ts';
 import { missingPicture, SETTLE_SECONDS } from '../session/missing.ts';
 import { createProving } from '../session/proving.ts';
 import { createSession } from '../session/session.ts';
-import { createBenchClock } from './benchClock.ts';
+import { createBenchClock, isSecondTold } from './benchClock.ts';
 import { createBenchMoment } from './benchMoment.ts';
 import { createFrames } from './frames.ts';
 import { createGatherer } from './gatherer.ts';
@@ -206,7 +206,7 @@ export function createBenchStore(given: BenchStoreGiven, taken: TakenUp | null):
     if (ticks % TIME_SAVE_TICKS === 0) saveSoon();
     // Time alone brings a slug to rest, a run to its limit and a set to its warmth; of the rest nothing can have changed.
     if (moves || stage !== before.stage || alignment !== before.alignment) frames.invalidate();
-    loop.ask('tell', tellSecond);
+    if (isSecondTold(setup.scenario, clock.elapsedMs(), run.events.at(-1)?.atMs ?? 0)) loop.ask('tell', tellSecond);
   }
   function tellSecond(): void {
     for (const listener of [...secondListeners]) listener();

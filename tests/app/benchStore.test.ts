@@ -213,6 +213,42 @@ describe('time alone', () => {
     expect(told).toBe(0);
   });
 
+  it('is told in steps of five where nothing has been done for a while, and by the second again after an act', () => {
+    const { store, frame, pass } = readied(live());
+    const told: number[] = [];
+    store.act(turn);
+    frame();
+    const from = Math.floor(store.elapsedSeconds());
+    store.onSecond(() => told.push(Math.floor(store.elapsedSeconds()) - from));
+    const wait = (seconds: number): void => {
+      for (let i = 0; i < seconds; i++) {
+        pass(1000);
+        frame();
+      }
+    };
+    wait(30);
+    expect(told.slice(0, 15)).toEqual(Array.from({ length: 15 }, (_, i) => i + 1));
+    const later = told.filter((second) => second > 16).map((second) => second + from);
+    expect(later).toHaveLength(3);
+    for (const second of later) expect(second % 5).toBe(0);
+    store.act({ ...turn, turns: -1 / 64 });
+    frame();
+    told.length = 0;
+    wait(4);
+    expect(told).toHaveLength(4);
+  });
+
+  it('is told by the second to the end where it runs out', () => {
+    const { store, frame, pass } = readied(live(null, 60));
+    let seconds = 0;
+    store.onSecond(() => seconds++);
+    for (let i = 0; i < 40; i++) {
+      pass(1000);
+      frame();
+    }
+    expect(seconds).toBe(40);
+  });
+
   it('brings a turned slug to rest, and the page is told', () => {
     const { store, frame, pass } = readied(live());
     store.act(turn);
