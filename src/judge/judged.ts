@@ -19,7 +19,7 @@ export interface Judged {
   readonly finding: Verdict;
   readonly scenarioKnown: boolean;
   readonly underToday: ClaimedScore | null;
-  /** what the acts earn when they are done again; null where that was not asked any more */
+  /** what the acts earn when they are done again, and nothing is passed that was never signed off; null where that was not asked any more */
   readonly score: { readonly total: number; readonly passed: boolean } | null;
   readonly marks: Marks | null;
   /** the same for the same acts; null where there are too few to compare */
@@ -67,7 +67,7 @@ export function judgedOf(judgement: Judgement): Judged {
     finding: verdict,
     scenarioKnown,
     underToday: underToday ?? null,
-    score: score && { total: score.total, passed: score.passed },
+    score: score && { total: score.total, passed: score.passed && verdict.kind !== 'unclaimed' },
     marks: score === null || report === undefined ? null : marksOf(report),
     acts: run === null ? null : actsHash(run.events),
   };

@@ -16,7 +16,7 @@ export interface Row {
   /** id of the scenario; null where the file could not be read */
   readonly scenario: string | null;
   readonly verdict: Outcome;
-  /** what the acts earn when they are done again; null where that was not asked any more */
+  /** what the acts earn when they are done again, and nothing is passed that was never signed off; null where that was not asked any more */
   readonly passed: boolean | null;
   readonly points: number | null;
   readonly reason: string;

@@ -113,6 +113,9 @@ describe('a folder', () => {
     expect(erik.reason).toMatch(
       /version 1 of the rules, by which it earns [\d.]+; by those of today it earns [\d.]+: passed/,
     );
+    // All of the work, and never signed off: not passed.
+    expect(of('anna.json').passed).toBe(true);
+    expect(of('hans.json')).toMatchObject({ points: of('anna.json').points, passed: false });
     expect([erik.points, erik.passed]).toEqual([earned(1, run.events).total, earned(1, run.events).passed]);
     expect(of('gustav.json')).toMatchObject({
       scenario: null,
