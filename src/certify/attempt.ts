@@ -35,16 +35,20 @@ const DIAL_STEP_HZ = 1000;
 const LEAST_HUM_DIV = 0.4;
 const MOST_HUM_DIV = 7;
 
-/** The bench of attempt number `attempt` at a sealed scenario of the course. `onShare` is told what share of the ideas has been tried, from 0 to 1. */
+/**
+ * The bench of attempt number `attempt` at a sealed scenario of the course. `onShare` is told what share of the ideas has been tried, from 0 to 1. `room`: of a tolerance, what lies
+ * between the worst line of the set's best place and its limit at least; attempts of the first days were dealt without (`NO_ROOM`).
+ */
 export function attemptSetup(
   design: SetParts,
   scenario: Scenario,
   attempt: number,
   onShare: (share: number) => void = () => {},
+  room = ROOM,
 ): Result<BenchSetup> {
   for (let idea = 0; idea < IDEAS_OF_ATTEMPT; idea++) {
     onShare(idea / IDEAS_OF_ATTEMPT);
-    const setup = tried(design, scenario, attempt, idea);
+    const setup = tried(design, scenario, attempt, idea, room);
     if (setup !== null) return setup;
   }
   return bad({
@@ -55,7 +59,13 @@ export function attemptSetup(
   });
 }
 
-function tried(design: SetParts, scenario: Scenario, attempt: number, idea: number): Result<BenchSetup> | null {
+function tried(
+  design: SetParts,
+  scenario: Scenario,
+  attempt: number,
+  idea: number,
+  room: number,
+): Result<BenchSetup> | null {
   const chance = seededRandom(mixed(attempt, idea));
   const seed = seedDealt(chance);
   const deal = dealSet(design, seed, spreadsOf(design.receiver), { mostDraws: 1, tries: 1, hopeless: HOPELESS });
@@ -78,8 +88,9 @@ function tried(design: SetParts, scenario: Scenario, attempt: number, idea: numb
     leastUncured: scenario.dealsFaults === true ? LEAST_ASTRAY : 0,
   });
   if (!outcome.ok) return null;
+  const { uncured, reached } = outcome.certificate;
+  if (reached.excess > -room) return null;
   // A part that slugs all but make up for would be named by luck.
-  const { uncured } = outcome.certificate;
   if (scenario.dealsFaults === true && uncured !== null && uncured.excess < LEAST_ASTRAY) return null;
   const life = {
     ...scenario.life,
@@ -90,6 +101,9 @@ function tried(design: SetParts, scenario: Scenario, attempt: number, idea: numb
 
 /** Tolerances that an attempt is outside the sheet by at least, as it is found; and, where it deals its faults, however the slugs are turned while a part has failed. */
 const LEAST_ASTRAY = 0.5;
+/** Nobody reads a graticule so finely as to bring a set to a place that leaves less. */
+const ROOM = 0.15;
+export const NO_ROOM = 0;
 /** Tolerances outside the sheet, once the curve lies on the printed one, beyond which a set is given up. */
 const HOPELESS = 2;
 

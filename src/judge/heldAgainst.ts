@@ -1,6 +1,6 @@
 /** What a run is held against: the scenario of the course that it names, or, where that is dealt afresh for each attempt, the same attempt made again from its number. */
 import type { RulesVersion } from '../base/engine.ts';
-import { attemptSetup } from '../certify/attempt.ts';
+import { attemptSetup, NO_ROOM } from '../certify/attempt.ts';
 import { earlierHumVolts } from '../certify/dealt.ts';
 import { type KnownSet, knownOf } from '../certify/knownSet.ts';
 import { scenarioHash } from '../files/scenarioFile.ts';
@@ -15,13 +15,17 @@ const DEALT_BEFORE: RulesVersion = 5;
 export function heldAgainst(
   { receiver, deck }: Omit<FoundBench, 'scenarioHash'>,
   own: Scenario | null,
-  { attempt, life }: Scenario,
+  { attempt, life, set }: Scenario,
   known: KnownSet | null,
 ): FoundBench {
   const design = { receiver, deck };
   if (own === null) return { ...design, scenarioHash: null };
   if (attempt === undefined || !isDealtAfresh(own)) return { ...design, scenarioHash: scenarioHash(own), known };
-  const made = attemptSetup(design, own, attempt);
+  const today = attemptSetup(design, own, attempt);
+  // Of a number that was dealt a set without room to work in, which is dealt another now, what was done on the first stands.
+  const isAnother = today.ok && today.value.scenario.set !== set;
+  const first = isAnother ? attemptSetup(design, own, attempt, () => {}, NO_ROOM) : today;
+  const made = first.ok && first.value.scenario.set === set ? first : today;
   // A number that makes no attempt is that of a scenario from somewhere else.
   if (!made.ok) return { ...design, scenarioHash: scenarioHash(own) };
   const { scenario } = made.value;

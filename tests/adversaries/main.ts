@@ -1,7 +1,8 @@
 /**
  * `npm run adversaries`: every hand at every scenario of the course, or at those that are named, on as many processes as there are processors.
  * `--csv`: hand,scenario,sealed,passed,points on the standard output; else a table. `--track TRACK`, `--hand HAND` (both may be said more than once), `--jobs N`.
- * `--copies`: everything done at each of twelve attempts of a sealed scenario, done at every other. `--scatter`: the technician's points over ten of them. `--attempts N`.
+ * `--copies`: everything done at each of twelve attempts of a sealed scenario, done at every other. `--scatter`: the technician's points over ten of them.
+ * `--attempts N`, `--from N` (which attempt is the first: so that it can be had which nobody has tuned a hand on).
  * Progress goes to the standard error. Leaves with 1 where a hand that does not look has passed anything sealed or a search for a fault, or more than three others.
  */
 import { spawn } from 'node:child_process';
@@ -29,6 +30,7 @@ const { values, positionals } = parseArgs({
     copies: { type: 'boolean', default: false },
     scatter: { type: 'boolean', default: false },
     attempts: { type: 'string' },
+    from: { type: 'string' },
     /** of a child: these scenarios, one after the other, lines without a header */
     child: { type: 'boolean', default: false },
   },
@@ -87,9 +89,10 @@ function copies(): void {
 function scatter(): void {
   console.log('scenario,attempt,passed,points');
   for (const { id } of wanted.filter(({ sealed }) => sealed)) {
+    const first = Number(values.from ?? 1);
     const points = Array.from({ length: Number(values.attempts ?? 10) }, (_, i) => {
-      const mark = technicianAt(id, i + 1);
-      console.log([id, i + 1, mark.passed, mark.points].join(','));
+      const mark = technicianAt(id, first + i);
+      console.log([id, first + i, mark.passed, mark.points].join(','));
       return mark.points;
     });
     const { mean, deviation } = scatterOf(points);

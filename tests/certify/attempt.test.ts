@@ -4,12 +4,12 @@ import { certifiedSet } from '../../scripts/makeCourseIndex.ts';
 import { RULES_VERSION, type RulesVersion } from '../../src/base/engine.ts';
 import { good } from '../../src/base/result.ts';
 import { type BenchSetup, initialState } from '../../src/bench/setup.ts';
-import { attemptSetup } from '../../src/certify/attempt.ts';
+import { attemptSetup, NO_ROOM } from '../../src/certify/attempt.ts';
 import { certifyScenario } from '../../src/certify/certifyScenario.ts';
 import { earlierHumVolts } from '../../src/certify/dealt.ts';
 import { createDemands } from '../../src/certify/demands.ts';
 import { worstOf } from '../../src/certify/search.ts';
-import { scenarioToFile } from '../../src/files/scenarioFile.ts';
+import { scenarioHash, scenarioToFile } from '../../src/files/scenarioFile.ts';
 import { parseScenario } from '../../src/files/scenarioSchema.ts';
 import { sealRun } from '../../src/files/seal.ts';
 import { claimOf, grade, gradeUnder } from '../../src/grading/grade.ts';
@@ -111,6 +111,36 @@ describe('attempts', () => {
         expect(excessAfter(setup, {})).toBeGreaterThan(0);
       }
     });
+  });
+});
+
+describe('the set of an attempt', () => {
+  const radio = sealed.find((s) => s.id === 'radio-sealed')!;
+  const design = receivers.get(radio.receiver)!;
+  /** A number whose first set came inside its sheet by less than a hand can set and an eye can read. */
+  const TIGHT = 21;
+  const tight = attemptSetup(design, radio, TIGHT, () => {}, NO_ROOM);
+  if (!tight.ok) throw new Error(JSON.stringify(tight.problems));
+  const first = tight.value;
+
+  it('leaves room to work in at its best place, where it was dealt without', () => {
+    const today = attemptAt(radio, TIGHT);
+    expect(excessAfter(first, turnsOf(first))).toBeGreaterThan(-0.15);
+    expect(excessAfter(today, turnsOf(today))).toBeLessThan(-0.15);
+    expect(today.scenario.set).not.toBe(first.scenario.set);
+  });
+
+  it('is the same as ever where there was room', () => {
+    const ever = attemptSetup(design, radio, TIGHT + 1, () => {}, NO_ROOM);
+    expect(ever.ok && ever.value.scenario).toEqual(attemptAt(radio, TIGHT + 1).scenario);
+  });
+
+  it('is what a run is held against, the one of before where the run has it', () => {
+    const held = ({ scenario }: BenchSetup) =>
+      heldAgainst(design, radio, scenario, certifiedSet(radio.id)).scenarioHash;
+    for (const setup of [first, attemptAt(radio, TIGHT)]) expect(held(setup)).toBe(scenarioHash(setup.scenario));
+    const nobodys = { ...first, scenario: { ...first.scenario, set: 1 } };
+    expect(held(nobodys)).not.toBe(scenarioHash(nobodys.scenario));
   });
 });
 

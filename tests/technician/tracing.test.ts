@@ -8,7 +8,7 @@ import { judgeDiagnosis } from '../../src/grading/diagnosis.ts';
 import { grade } from '../../src/grading/grade.ts';
 import type { Fault } from '../../src/receiver/faults/fault.ts';
 import { demonstrate } from '../../src/technician/atBench.ts';
-import { stoppingParts } from '../../src/technician/person/faultFinding.ts';
+import { stoppingParts } from '../../src/technician/person/deadStage.ts';
 import type { PrintedCurve, PrintedResponse, PrintedSheet } from '../../src/technician/person/sheet.ts';
 import { stageByStage } from '../../src/technician/stageByStage.ts';
 import { attempt } from '../adversaries/hands.ts';
@@ -57,6 +57,7 @@ describe('nothing on the tube', () => {
     besides: [],
   });
   const SOUND = [0.1, 1, 0.1];
+  const LEAST = 0.002;
   const NOTHING = [0, 1e-4, 0];
   /** Three points: the front, between the valves, before the detector. */
   const sheet = {
@@ -75,13 +76,25 @@ describe('nothing on the tube', () => {
     ['second', ['back']],
     ['detector', []],
   ] as const)('points to the part %s where something comes through from %j', (part, through) => {
-    expect(stoppingParts(sheet, main, ({ injectAt }) => (through as readonly string[]).includes(injectAt))).toEqual([
-      part,
-    ]);
+    const share = ({ injectAt }: PrintedCurve): number => ((through as readonly string[]).includes(injectAt) ? 0.5 : 0);
+    expect(stoppingParts(sheet, main, share, LEAST)).toEqual([part]);
   });
 
   it('points to none where what comes through fits no line of the chart', () => {
-    expect(stoppingParts(sheet, main, ({ injectAt }) => injectAt === 'front')).toEqual([]);
+    expect(stoppingParts(sheet, main, ({ injectAt }) => (injectAt === 'front' ? 0.5 : 0), LEAST)).toEqual([]);
+  });
+
+  it('takes for stopped what leaks past the part, on the tube as in the chart', () => {
+    const leaks = [0, 0.004, 0];
+    const leaking = {
+      ...sheet,
+      chart: [{ part: 'second', voltsFrom: { front: leaks, middle: leaks, back: SOUND } }],
+    } as unknown as PrintedSheet;
+    const share = ({ injectAt }: PrintedCurve): number => (injectAt === 'back' ? 0.9 : 0.004);
+    expect(stoppingParts(leaking, main, share, 5 * 0.004)).toEqual(['second']);
+    // By the same figure for both; else it would be a weak stage's.
+    expect(stoppingParts(sheet, main, share, LEAST)).toEqual(['weak']);
+    expect(stoppingParts(sheet, main, share, 5 * 0.004)).toEqual(['second']);
   });
 });
 

@@ -6,7 +6,7 @@ import { axisOf, grassOnLine, readVolts } from './eyes.ts';
 import { trial } from './fit.ts';
 import type { Hands } from './hands.ts';
 import type { Notebook } from './notebook.ts';
-import type { PrintedCurve, PrintedResponse, PrintedSheet } from './sheet.ts';
+import type { PrintedCurve, PrintedSheet } from './sheet.ts';
 import type { Turner } from './turner.ts';
 
 const FLOOR_DB = -46;
@@ -78,33 +78,6 @@ export function silentParts(hands: Hands, sheet: PrintedSheet, curve: PrintedCur
     .sort((a, b) => most(a) - most(b))
     .map(({ part }) => part);
 }
-
-/** Nothing on the tube from the front: the parts of the chart that let through from each point of the sheet what comes through here, and stop what is stopped. */
-export function stoppingParts(
-  sheet: PrintedSheet,
-  main: PrintedResponse,
-  comesThrough: (curve: PrintedCurve) => boolean,
-): readonly string[] {
-  const heightOf = (volts: readonly number[]): number => volts.reduce((most, v) => Math.max(most, Math.abs(v)), 0);
-  const own = sheet.curves.filter(({ response }) => response === main.id);
-  const through = own.map((curve) => ({ curve, passes: comesThrough(curve) }));
-  const fit = sheet.chart.filter(({ voltsFrom }) =>
-    through.every(({ curve, passes }) => {
-      const volts = voltsFrom[curve.injectAt];
-      return volts === undefined || heightOf(volts) > PASSES * heightOf(curve.volts) === passes;
-    }),
-  );
-  return [...new Set(fit.map(({ part }) => part))];
-}
-
-/** Whether more than next to nothing of a printed curve stands on the tube. */
-export function comesThrough(hands: Hands, curve: PrintedCurve): boolean {
-  const height = curve.volts.reduce((most, v) => Math.max(most, Math.abs(v)), 0);
-  return readVolts(hands, curve.hz, axisOf(hands)).some((v) => Math.abs(v) > PASSES * height);
-}
-
-/** Of the printed height: slugs that are far out leave more. */
-const PASSES = 0.002;
 
 /** Sizes of a symptom against the chart's that are tried. */
 const SIZES = [0.6, 1, 1.6];

@@ -1,28 +1,29 @@
 /** Parts that what is on the tube speaks against, before a slug is touched; and coils whose cores will not turn. */
-import { type AtBench, isSCurve, isShelf, reaches, right, slugsOf, standFor, timeLeft } from './atWork.ts';
+import { type AtBench, isNarrow, isSCurve, isShelf, reaches, right, slugsOf, standFor, timeLeft } from './atWork.ts';
 import { feedingBack, keepsQuiet } from './byMeter.ts';
 import { newPad } from './byNotebook.ts';
+import { comesThroughLoud, PASSES, shareOnTube, stoppingParts } from './deadStage.ts';
 import {
   type Candidate,
-  comesThrough,
   onPaper,
   replacePart,
   reversing,
   type Suspicion,
   silentParts,
-  stoppingParts,
   suspicion,
 } from './faultFinding.ts';
 import { fitCurve } from './fit.ts';
 import { levelBy } from './levels.ts';
 import type { PrintedCurve, PrintedResponse } from './sheet.ts';
 import { levelsNow } from './toLimits.ts';
-import { beyondSlugs, noteCure } from './traceBack.ts';
+import { howItStands, noteCure } from './traceBack.ts';
 import { setTrap } from './traps.ts';
 
 const ROUNDS = 8;
 const MOST_OBVIOUS = 3;
 const MOST_STOPPING = 8;
+/** Behind the part that stops it more comes through by so many times. */
+const LEAPS = 5;
 const WATCHES = 5;
 const WATCH_SECONDS = 30;
 /** A part that leaves less than this of what is wrong unexplained is worth a try. */
@@ -53,12 +54,12 @@ export function obviousParts(bench: AtBench, main: PrintedResponse): void {
     if (part === null) return;
     tried.add(part);
     // Where nobody says that something has failed, a part is blamed for what went with it and for nothing else.
-    const before = bench.sheet.sealed ? beyondSlugs(bench, main) : 0;
+    const before = bench.sheet.sealed ? howItStands(bench, main) : null;
     replacePart(bench, part);
     // Trace and retrace of a set that sang told little of the phasing.
     if (keepsQuiet(part)) bench.stood.phasing.clear();
     renewSlugOf(bench, part, main);
-    noteCure(bench, main, part, before);
+    if (before !== null) noteCure(bench, main, part, before);
     // One part explains a bad set: what is left is for the slugs first.
     if (bench.sheet.sealed && bench.cured.get(part) === true) return;
   }
@@ -68,16 +69,30 @@ export function obviousParts(bench: AtBench, main: PrintedResponse): void {
 export function deadParts(bench: AtBench, main: PrintedResponse): readonly string[] {
   const { hands, sheet } = bench;
   const curve = standFor(bench, main);
-  const dead = !comesThrough(hands, curve);
+  const share = shareOnTube(hands, curve);
+  const dead = share <= PASSES && !(isNarrow(main) && comesThroughLoud(hands, curve));
+  // Trace and retrace of nothing tell nothing of the phasing.
+  const forget = (): void => {
+    if (dead) bench.stood.phasing.clear();
+  };
+  const shareFrom = ({ injectAt }: PrintedCurve): number => {
+    forget();
+    return shareOnTube(hands, standFor(bench, main, injectAt));
+  };
+  // A new coil comes with its core half way: what does not touch the slugs is tried first.
+  const coils = new Set(sheet.slugs.map(({ coil }) => coil));
   const inDoubt = dead
-    ? stoppingParts(sheet, main, (one) => comesThrough(hands, standFor(bench, main, one.injectAt)))
+    ? stoppingParts(sheet, main, shareFrom, Math.max(PASSES, LEAPS * share)).toSorted(
+        (a, b) => Number(coils.has(a)) - Number(coils.has(b)),
+      )
     : reversing(hands, sheet, curve);
   const replaced: string[] = [];
   for (const part of inDoubt.slice(0, MOST_STOPPING)) {
     replacePart(bench, part);
     replaced.push(part);
+    forget();
     standFor(bench, main);
-    const mended = dead ? comesThrough(hands, curve) : reversing(hands, sheet, curve).length === 0;
+    const mended = dead ? shareOnTube(hands, curve) > PASSES : reversing(hands, sheet, curve).length === 0;
     bench.cured.set(part, mended);
     if (mended) break;
   }

@@ -1,7 +1,6 @@
 /** Making safe, clipping leads, setting the source, phasing, blanking, level and Y: what comes before any slug is touched, and again for each curve. */
 import type { SheetSetUp } from '../../receiver/receiver.ts';
-import { apartDiv } from './diagnosis.ts';
-import { baseLine, extent, heightAt, SWEEPS, see } from './eyes.ts';
+import { baseLine, extent, heightAt, see } from './eyes.ts';
 import { clip, type Hands, set } from './hands.ts';
 import { beatsApart, oscillatorOf, shimmerExtent } from './oscillator.ts';
 import type { PrintedCurve, PrintedResponse, PrintedSheet } from './sheet.ts';
@@ -12,37 +11,6 @@ export function makeSafe(hands: Hands, sheet: PrintedSheet): void {
   // What a helper has done already is refused as being so, and that is well.
   if (sheet.mains) hands.act({ type: 'isolationSwitched', on: true });
 }
-
-/** Clips that somebody else put on are taken off and put on again, each by itself on a set that is off: one of them may make no contact. Those after which the tube shows something else. */
-export function clipAfresh(hands: Hands, sheet: PrintedSheet): readonly ('rf' | 'earth')[] {
-  const found: ('rf' | 'earth')[] = [];
-  const switched = (on: boolean): void => {
-    if (sheet.mains) hands.act({ type: 'powerSwitched', on });
-  };
-  const strap = sheet.testPoints.find(({ role }) => role === 'earth');
-  for (const lead of ['rf', 'earth'] as const) {
-    const at = hands.leads()[lead];
-    if (at === null) continue;
-    hands.note({ kind: 'clips' });
-    const before = [see(hands), see(hands, SWEEPS)];
-    switched(false);
-    // No clip goes on a set without its strap.
-    if (strap !== undefined) clip(hands, 'earth', strap.id);
-    clip(hands, lead, null);
-    clip(hands, lead, at);
-    switched(true);
-    const after = [see(hands), see(hands, SWEEPS)];
-    const grass = Math.max(apartDiv(before[0]!, before[1]!), apartDiv(after[0]!, after[1]!));
-    const apart = Math.min(...before.flatMap((was) => after.map((is) => apartDiv(was, is))));
-    if (apart > Math.max(LEAST_DIV, GRASS_TIMES * grass)) found.push(lead);
-  }
-  switched(false);
-  return found;
-}
-
-/** Another picture, in divisions on the average: by more than that, and by so many times what grass alone makes of two looks at the same one. */
-const LEAST_DIV = 0.04;
-const GRASS_TIMES = 1.5;
 
 /** Leads for a curve, on a set that is off while it is touched. */
 function clipLeads(

@@ -50,8 +50,8 @@ export function stagePad(
   };
 }
 
-/** Turned until the tube shows the printed curve. Its few slugs cannot be taken for those of other stages. */
-export function stageByNotebook(hands: Hands, turner: Turner, { notebook, read }: StagePad): void {
+/** Turned until the tube shows the printed curve. Its few slugs cannot be taken for those of other stages. Gives how far from it the stage is left, in what may be doubted. */
+export function stageByNotebook(hands: Hands, turner: Turner, { notebook, read }: StagePad): number {
   const { slugs } = notebook;
   const home = slugs.map((id) => turner.depthOf(id));
   const depths = (): number[] => slugs.map((id, i) => turner.depthOf(id) - home[i]!);
@@ -78,10 +78,12 @@ export function stageByNotebook(hands: Hands, turner: Turner, { notebook, read }
     const made = slugs.map((id, i) => (Math.abs(far[i]!) < LEAST_TURNS ? 0 : turner.turn(id, far[i]!)));
     if (made.every((t) => t === 0)) break;
   }
-  if (best === null) return;
+  if (best === null) return 0;
   // What hardly made it better was not wrong.
-  const to = best.worst < WORTH_IT * first ? best.at : slugs.map(() => 0);
+  const better = best.worst < WORTH_IT * first;
+  const to = better ? best.at : slugs.map(() => 0);
   minus(to, depths()).forEach((back, i) => {
     if (Math.abs(back) > LEAST_TURNS) turner.turn(slugs[i]!, back);
   });
+  return better ? best.worst : first;
 }

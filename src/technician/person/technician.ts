@@ -17,6 +17,7 @@ import {
   wrong,
 } from './atWork.ts';
 import { tryLines } from './byMeter.ts';
+import { clipAfresh } from './clips.ts';
 import { takingNotes } from './diagnosis.ts';
 import { backFromStops, backThroughCoils } from './farOut.ts';
 import { levelsDb, replacePart, spoilers, suspicion, trySlugs } from './faultFinding.ts';
@@ -25,10 +26,10 @@ import type { Hands } from './hands.ts';
 import { lastLook } from './lastLook.ts';
 import { oscillatorOf, setOscillator } from './oscillator.ts';
 import { deadParts, obviousParts, stuckCoils } from './partsInDoubt.ts';
-import { peakUp } from './peaking.ts';
+import { peakFaint, peakUp } from './peaking.ts';
 import { prove } from './proofs.ts';
 import { allInside, asPrinted } from './reads.ts';
-import { clipAfresh, makeSafe, type Phased, smallPips } from './settings.ts';
+import { makeSafe, type Phased, smallPips } from './settings.ts';
 import type { PrintedCurve, PrintedResponse, PrintedSheet } from './sheet.ts';
 import { bringInside, lowerEach, worstDemand } from './toLimits.ts';
 import { isBeyondSlugs, traceBack } from './traceBack.ts';
@@ -95,6 +96,7 @@ export function doTheJob(
   if (!sealedParts) stages();
   // Half way is too far from right for the notebook, but for one stage at a time.
   const dead = sealedParts && !fromStops ? deadParts(bench, main) : [];
+  if (sealedParts && !fromStops && dead.length === 0) peakFaint(bench, main, stepsAlone(sheet, main));
   const early = sealedParts && !fromStops && dead.length === 0 ? trapParts(bench, main, true) : [];
   const beyond = sealedParts && !fromStops && dead.length + early.length === 0 && isBeyondSlugs(bench, main);
   const traced = beyond ? traceBack(bench, main) : [];

@@ -4,6 +4,7 @@
  */
 import { type AtBench, curveOf, isShelf, slugsOf, standFor, timeLeft } from './atWork.ts';
 import { LEAST_TURNS, newPad, noteTurns } from './byNotebook.ts';
+import { shareOnTube } from './deadStage.ts';
 import { type Explained, onPaper, type Paper, replacePart } from './faultFinding.ts';
 import { levelBy } from './levels.ts';
 import type { ChartEntry, PrintedCurve, PrintedResponse, PrintedSheet } from './sheet.ts';
@@ -49,15 +50,35 @@ export function traceBack(bench: AtBench, main: PrintedResponse): readonly strin
 }
 
 /** What no slug explains of the whole curve. */
-export function beyondSlugs(bench: AtBench, main: PrintedResponse): number {
+function beyondSlugs(bench: AtBench, main: PrintedResponse): number {
   const { levels, notebook } = wholeReader(bench, main)();
   return notebook.fitted(levels).cost;
 }
 
-/** Notes whether what no slug explains, `before` a part was replaced, went with it; what the slugs explained then says nothing. */
-export function noteCure(bench: AtBench, main: PrintedResponse, part: string, before: number): void {
-  if (before > WHOLE_WRONG) bench.cured.set(part, beyondSlugs(bench, main) < MENDED * before);
+/** How the whole curve stands: what no slug explains of it, and how tall it is, of the printed height. */
+export interface Stood {
+  readonly cost: number;
+  readonly share: number;
 }
+
+export function howItStands(bench: AtBench, main: PrintedResponse): Stood {
+  const cost = beyondSlugs(bench, main);
+  return { cost, share: shareOnTube(bench.hands, curveOf(bench.sheet, main)) };
+}
+
+/**
+ * Notes whether what no slug explains, `before` a part was replaced, went with it; what the slugs explained then says nothing. Slugs that have been turned to make up for a part
+ * leave much unexplained once it is new: then the height says it, for nothing but a coil, whose core stands elsewhere now, makes more of a curve by being as good as it was.
+ */
+export function noteCure(bench: AtBench, main: PrintedResponse, part: string, before: Stood): void {
+  const now = howItStands(bench, main);
+  const isCoil = bench.sheet.slugs.some(({ coil }) => coil === part);
+  const rose = !isCoil && now.share > RISES * before.share;
+  if (rose || before.cost > WHOLE_WRONG) bench.cured.set(part, rose || now.cost < MENDED * before.cost);
+}
+
+/** Times the height: more than grass and another part's own value make of it. */
+const RISES = 1.4;
 
 /** Whether turns of slugs do not explain what the whole curve shows. */
 export function isBeyondSlugs(bench: AtBench, main: PrintedResponse): boolean {

@@ -152,8 +152,14 @@ export function stepsAlone(sheet: PrintedSheet, response: PrintedResponse): read
 }
 
 function stageAlone(bench: AtBench, response: PrintedResponse, step: AloneStep): void {
+  const { hands, turner } = bench;
   const pad = padOfStage(bench, response, step);
-  if (pad.notebook.slugs.length > 0) stageByNotebook(bench.hands, bench.turner, pad);
+  if (pad.notebook.slugs.length === 0) return;
+  const left = stageByNotebook(hands, turner, pad);
+  if (!isNarrow(response) || left < LOST) return;
+  hands.note({ kind: 'follows', slugs: pad.notebook.slugs });
+  peakUp(hands, turner, response.setUp.centreHz, pad.notebook.slugs);
+  stageByNotebook(hands, turner, padOfStage(bench, response, step));
 }
 
 /** The bench stands for the stage, and the pad lies open at its page. */
