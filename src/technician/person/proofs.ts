@@ -17,6 +17,8 @@ const ALIKE_DIV = 0.5;
 const LEAST_SEEN_DIV = 0.2;
 /** In a sealed job the card counts hum of two divisions and more; he makes sure of it. */
 const COUNTED_HUM_DIV = 2.2;
+/** The half of a wave that lies on the retrace is a quarter less than the whole at most. */
+const MOST_HALF_WAVE_DIV = 6;
 
 /** `beats`: the tube shows an oscillator's beat in place of a curve. */
 export function prove(hands: Hands, sheet: PrintedSheet, beats: boolean): void {
@@ -77,8 +79,9 @@ function actAndLook(hands: Hands, sheet: PrintedSheet, proof: Exclude<Proof, Pip
         return lift();
       };
       let seen = lift();
-      // It runs off the face: the strap goes on, the gain down, and it is done once more.
-      for (let gain = coarser(hands); gain !== null && !seen.whole; gain = coarser(hands)) seen = again(gain);
+      // It runs off the face, or would if more of the wave than the half on the retrace were to be seen: the strap goes on, the gain down, and it is done once more.
+      const offFace = (): boolean => !seen.whole || (sheet.sealed && seen.hum > MOST_HALF_WAVE_DIV);
+      for (let gain = coarser(hands); gain !== null && offFace(); gain = coarser(hands)) seen = again(gain);
       // Or it is too small to count in a sealed job: the gain goes up, and a click back where that was too much.
       for (
         let gain = oneFiner(hands);
@@ -86,7 +89,7 @@ function actAndLook(hands: Hands, sheet: PrintedSheet, proof: Exclude<Proof, Pip
         gain = oneFiner(hands)
       ) {
         seen = again(gain);
-        if (seen.whole) continue;
+        if (!offFace()) continue;
         seen = again(coarser(hands)!);
         break;
       }

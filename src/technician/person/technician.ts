@@ -19,6 +19,7 @@ import {
 import { tryLines } from './byMeter.ts';
 import { clipAfresh } from './clips.ts';
 import { takingNotes } from './diagnosis.ts';
+import { peakFaint } from './farApart.ts';
 import { backFromStops, backThroughCoils } from './farOut.ts';
 import { levelsDb, replacePart, spoilers, suspicion, trySlugs } from './faultFinding.ts';
 import { type Fit, fitCurve, residualOf } from './fit.ts';
@@ -26,7 +27,7 @@ import type { Hands } from './hands.ts';
 import { lastLook } from './lastLook.ts';
 import { oscillatorOf, setOscillator } from './oscillator.ts';
 import { deadParts, obviousParts, stuckCoils } from './partsInDoubt.ts';
-import { peakFaint, peakUp } from './peaking.ts';
+import { peakUp } from './peaking.ts';
 import { prove } from './proofs.ts';
 import { allInside, asPrinted } from './reads.ts';
 import { makeSafe, type Phased, smallPips } from './settings.ts';
