@@ -4,7 +4,8 @@
  * A sealed job answers nothing of what only its report may tell. Pure.
  */
 import { unreachable } from '../base/never.ts';
-import { findingsOf } from '../bench/witness.ts';
+import { mostSaid } from '../bench/mostSaid.ts';
+import { findingsOf, unreadable } from '../bench/witness.ts';
 import { isPartOfSet } from '../receiver/faults/cure.ts';
 import { jobSheet } from '../receiver/jobSheet.ts';
 import type { ProofId } from '../scenario/proofId.ts';
@@ -17,6 +18,8 @@ export type Answer =
   | { readonly kind: 'steps'; readonly steps: readonly number[] }
   | { readonly kind: 'lines'; readonly came: number; readonly outside: number }
   | { readonly kind: 'finding'; readonly proof: ProofId }
+  /** the last answer did not fit: the act is to be done again */
+  | { readonly kind: 'spent'; readonly proof: ProofId }
   | { readonly kind: 'part'; readonly part: string }
   /** phases that are done; only spoken, as the rail shows them */
   | { readonly kind: 'phases'; readonly phases: readonly Phase[] };
@@ -34,6 +37,7 @@ export function soundOf({ kind }: Answer): AnswerSound | null {
       return 'foundRight';
     case 'part':
     case 'phases':
+    case 'spent':
       return null;
     default:
       return unreachable(kind);
@@ -47,6 +51,7 @@ interface JobStanding {
   /** lines outside their limits when it was looked last, by name; null: not looked, or not told */
   readonly outside: readonly string[] | null;
   readonly foundRight: readonly ProofId[];
+  readonly spent: readonly ProofId[];
   readonly replaced: readonly string[];
   readonly phases: readonly Phase[];
   /** a slug has only just moved */
@@ -60,12 +65,18 @@ function jobStanding({ receiver, scenario, setup, session, state }: Bench): JobS
   const view = session();
   const phases = PHASES.filter((phase) => view.done[phase]);
   const settling = view.slugs !== null && view.slugs.moved.length > 0;
-  if (scenario.sealed) return { ticked: [], outside: null, foundRight: [], replaced, phases, settling };
+  if (scenario.sealed) return { ticked: [], outside: null, foundRight: [], spent: [], replaced, phases, settling };
   const findings = findingsOf(setup, state());
   return {
     ticked: stepMarks(jobSheet(receiver, scenario), view).flatMap((mark, step) => (mark === 'done' ? [step] : [])),
     outside: view.slugs === null || settling ? null : view.slugs.off.map(({ item }) => item.id),
     foundRight: scenario.proofs.filter((proof) => findings[proof] === 'right'),
+    spent: scenario.proofs.filter(
+      (proof) =>
+        findings[proof] === 'again' &&
+        (state().proofs[proof].finding?.said ?? 0) >= mostSaid(scenario) &&
+        unreadable(setup, state(), proof) === null,
+    ),
     replaced,
     phases,
     settling,
@@ -77,6 +88,7 @@ function answersTo(before: JobStanding, now: JobStanding): readonly Answer[] {
   const answers: Answer[] = [];
   for (const part of fresh(before.replaced, now.replaced)) answers.push({ kind: 'part', part });
   for (const proof of fresh(before.foundRight, now.foundRight)) answers.push({ kind: 'finding', proof });
+  for (const proof of fresh(before.spent, now.spent)) answers.push({ kind: 'spent', proof });
   if (before.outside !== null && now.outside !== null) {
     const came = fresh(now.outside, before.outside).length;
     if (came > 0) answers.push({ kind: 'lines', came, outside: now.outside.length });

@@ -19,6 +19,7 @@ const LEADS: Partial<Readonly<Record<MissingCode, LeadId>>> = {
   rfWrongPoint: 'rf',
   yWrongPoint: 'y',
   notEarthed: 'earth',
+  earthNotTouched: 'earth',
 };
 
 const CONTROLS: Partial<Readonly<Record<MissingCode, ControlId>>> = {
@@ -39,6 +40,11 @@ const CONTROLS: Partial<Readonly<Record<MissingCode, ControlId>>> = {
   traceTooLow: 'yVoltsPerDiv',
   acCoupled: 'yCoupling',
   verticalLag: 'ySmoothing',
+  levelNotHalved: 'levelDb',
+  markersNotSwitched: 'pipHeightDiv',
+  phaseNotSwung: 'phasingDegrees',
+  skirtsNotSeen: 'yVoltsPerDiv',
+  pipNotRead: 'yVoltsPerDiv',
 };
 
 /** What the step to do now is waiting for. */
@@ -69,6 +75,7 @@ export function spotOfMissing(
   }
   if (code === 'xNotConnected') return { kind: 'lead', lead: 'x', to: TUBE_X };
   const [bias] = response.setUp.biases;
+  if (code === 'biasNotMetered') return bias === undefined ? null : { kind: 'lead', lead: 'meter', to: bias.at };
   if (code === 'biasNotConnected')
     return bias === undefined ? null : { kind: 'lead', lead: BIAS_OUTPUTS[0]!.lead, to: bias.at };
   const [hz] = facts.markersMissingHz;

@@ -53,6 +53,17 @@ describe('in practice', () => {
     expect(work.does([])).toEqual([]);
   });
 
+  it('a phase that an eighth of a turn leaves done is not answered anew when the slug has come to rest', () => {
+    const other = atWork(canSetup());
+    for (const acts of [safetyActs, connectionActs, setUpActs, yActs]) other.does(acts(other.setup, other.state()));
+    const told = other.does(alignmentActs(other.setup, other.state()));
+    expect(told).toContainEqual({ kind: 'phases', phases: ['align'] });
+    const [slug] = other.setup.receiver.adjusters;
+    const eighth = (turns: number) => [{ type: 'slugTurned', slug: slug!.id, turns } as const];
+    other.does([{ type: 'toolTaken', tool: 'hex' }, { type: 'toolPlaced', slug: slug!.id }, ...eighth(1 / 32)], false);
+    expect(other.does([]).filter(({ kind }) => kind === 'phases')).toEqual([]);
+  });
+
   it('a phase that is done is answered once, with the steps that end it', () => {
     const fresh = atWork(canSetup());
     const answers = fresh.does(safetyActs(fresh.setup));
@@ -82,15 +93,32 @@ describe('in practice', () => {
     expect(answers).toContainEqual({ kind: 'finding', proof });
   });
 
-  it('each has a sound of its own but the part, which is heard as its clip, and the phase, which is heard as its step', () => {
+  it('the last answer that does not fit is told once, and the next act with it', () => {
+    const other = atWork(canSetup());
+    for (const acts of [safetyActs, connectionActs, setUpActs, yActs, alignmentActs])
+      other.does(acts(other.setup, other.state()));
+    const [proof] = other.setup.scenario.proofs;
+    other.does(proofActs(proof!, other.setup, other.state()));
+    const right = trueFinding(other.setup, other.state(), proof!);
+    if (right.type !== 'findingStated') throw new Error('no finding');
+    const wrong = { ...right, figure: (right.figure ?? 0) + 3 };
+    expect(other.does([wrong])).toEqual([]);
+    expect(other.does([wrong])).toContainEqual({ kind: 'spent', proof });
+    expect(other.does([])).toEqual([]);
+    other.does(proofActs(proof!, other.setup, other.state()));
+    expect(other.does([trueFinding(other.setup, other.state(), proof!)])).toContainEqual({ kind: 'finding', proof });
+  });
+
+  it('each has a sound of its own but the part, which is heard as its clip, the phase, which is heard as its step, and the answer that does not fit', () => {
     const kinds: readonly Answer[] = [
       { kind: 'steps', steps: [0] },
       { kind: 'lines', came: 1, outside: 2 },
       { kind: 'finding', proof: 'halveLevel' },
       { kind: 'part', part: 'C1' },
       { kind: 'phases', phases: ['safe'] },
+      { kind: 'spent', proof: 'halveLevel' },
     ];
-    expect(kinds.map(soundOf)).toEqual(['stepDone', 'lineIn', 'foundRight', null, null]);
+    expect(kinds.map(soundOf)).toEqual(['stepDone', 'lineIn', 'foundRight', null, null, null]);
   });
 });
 

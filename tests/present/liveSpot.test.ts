@@ -78,4 +78,40 @@ describe('the part that is lit in practice', () => {
     expect(spotOfMissing(setup, facts, state, 'linesOutside')).toBeNull();
     expect(spotOfMissing(setup, facts, state, 'levelNotSaid')).toBeNull();
   });
+
+  it('is what the act of a proof is done with, and doing it there is the proof', () => {
+    let state = stateAfter(setup, [{ type: 'cautionsAcknowledged' }, ...connectionActs(setup)], initialState(setup));
+    for (const hz of mainResponse(setup.receiver).setUp.markersHz)
+      state = stateAfter(setup, [{ type: 'crystalPlugged', hz }], state);
+    const facts = bench.facts(state);
+    const knobs = [
+      ['halveLevel', 'levelNotHalved', (value: number) => value - 6],
+      ['markersOffOn', 'markersNotSwitched', () => 0],
+      ['swingPhase', 'phaseNotSwung', (value: number) => value + 15],
+      // Two clicks.
+      ['skirts', 'skirtsNotSeen', (value: number) => value / 5],
+    ] as const;
+    for (const [proof, code, away] of knobs) {
+      const spot = spotOfMissing(setup, facts, state, code);
+      if (spot?.kind !== 'control') throw new Error(`${code}: nothing is lit`);
+      const stood = state.controls[spot.control] as number;
+      const done = [away(stood), stood].reduce(
+        (now, value) => stateAfter(setup, [{ type: 'controlSet', control: spot.control, value }], now),
+        state,
+      );
+      expect(state.proofs[proof].done, proof).toBe(false);
+      expect(done.proofs[proof].done, proof).toBe(true);
+    }
+    const earth = spotOfMissing(setup, facts, state, 'earthNotTouched');
+    if (earth?.kind !== 'lead') throw new Error('no lead is lit');
+    const touched = stateAfter(
+      setup,
+      [
+        { type: 'leadRemoved', lead: earth.lead },
+        { type: 'leadConnected', lead: earth.lead, to: earth.to },
+      ],
+      state,
+    );
+    expect(touched.proofs.touchEarth.done).toBe(true);
+  });
 });

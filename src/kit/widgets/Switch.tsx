@@ -240,9 +240,10 @@ function Twins<V extends string | boolean>(
           onChange={() => onChange(position.value)}
           onKeyDown={flip}
           onClick={(event) => {
-            // The whole of a small plate is one place for a finger.
-            if (hits === 2 && position.value === value && 'pointerType' in event && event.pointerType === 'touch')
-              turn();
+            if (hits !== 2 || position.value !== value || event.detail === 0) return;
+            // The whole of a small plate is one place for a finger; a pointer may also press the word of a position, which stays set.
+            const finger = 'pointerType' in event && event.pointerType === 'touch';
+            if (finger || wordUnder(event, positions) === null) turn();
           }}
         />
       ))}

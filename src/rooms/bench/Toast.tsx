@@ -12,14 +12,15 @@ import type { Words } from '../../words/words.ts';
 import type { BenchSounds } from './AtHand.tsx';
 
 interface Note {
-  readonly kind: 'refusal' | 'answer';
+  /** `misfit`: an answer of the bench that is no praise */
+  readonly kind: 'refusal' | 'answer' | 'misfit';
   readonly text: string;
   readonly x: number;
   readonly y: number;
   readonly no: number;
 }
 
-const SHOWN_MS: Readonly<Record<Note['kind'], number>> = { refusal: 4500, answer: 2500 };
+const SHOWN_MS: Readonly<Record<Note['kind'], number>> = { refusal: 4500, answer: 2500, misfit: 4500 };
 /** A knob that is turned through the right place has not yet done its step. */
 const REST_MS = 300;
 const HALF_WIDTH = 150;
@@ -47,7 +48,7 @@ export function Toast({ port, sound, telling }: ToastProps) {
       const { x, y } = pressed();
       const place = clearOfTube(Math.min(innerWidth - HALF_WIDTH - 8, Math.max(HALF_WIDTH + 8, x)), y - 18, x);
       // Why something did not go is read to its end.
-      if (kind === 'refusal') readUntil.current = Date.now() + SHOWN_MS.refusal;
+      if (kind !== 'answer') readUntil.current = Date.now() + SHOWN_MS[kind];
       else if (Date.now() < readUntil.current) return;
       setNote({ kind, text, x: place.x, y: Math.max(64, place.y), no: count.current });
       clearTimeout(timer);
@@ -65,7 +66,7 @@ export function Toast({ port, sound, telling }: ToastProps) {
         if (telling !== 'all' && one.kind === 'steps') continue;
         const text = sentenceOf(words, port, one);
         told.push(text);
-        if (one.kind !== 'phases') show('answer', text);
+        if (one.kind !== 'phases') show(one.kind === 'spent' ? 'misfit' : 'answer', text);
       }
       if (told.length > 0) say(told.join(' '));
     };
@@ -127,6 +128,8 @@ function sentenceOf(words: Words, { receiver }: BenchPort, answer: Answer): stri
       return say.lines(answer.came, answer.outside);
     case 'finding':
       return say.finding;
+    case 'spent':
+      return say.spent;
     case 'part':
       return say.part(partCalled(words, receiver, answer.part));
     case 'phases':

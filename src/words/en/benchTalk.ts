@@ -167,6 +167,7 @@ export const answerWords = {
     return `${inside}, ${outside} still outside.`;
   },
   finding: 'That is right: the tube showed just that.',
+  spent: 'That does not fit either. Do the act again, and look while it is done.',
   part: (called: string): string => `Replaced: ${called}.`,
   phases: (names: readonly string[]): string => names.map((name) => `${name}: done.`).join(' '),
 };
