@@ -43,6 +43,9 @@ export function meterPart(setup: BenchSetup, state: BenchState, name: string): A
   return done(state);
 }
 
+/** A lid has no two ends to put the prods on. */
+export const canBeMetered = ({ kind }: Pick<Part, 'kind'>): boolean => kind !== 'shield';
+
 /** `now`: the set with what has failed in it. `lineVolts`: the volts where the prods are on a line. */
 export function partReading(
   whole: BenchSetup,

@@ -12,7 +12,7 @@ const TRANSISTOR = 'M-29 0H-9M-9 -15V15M-9 -7L0 -16V-29M-9 7L0 16V29';
 const FM =
   'M-60 -32H-38M-22 -32H20M-60 28H-38M-22 28H20M-38 -40V-24L-22 -32ZM-22 -40V-24M-22 20V36L-38 28ZM-38 20V36M20 -32V-24M20 -8V4M20 20V28M20 -2H60M-2 -32V-8M-2 2V28M-12 -8H8M-12 2H8';
 
-function shape({ kind, slug, lying }: CircuitSymbol) {
+function shape({ kind, slug, lying, box }: CircuitSymbol) {
   switch (kind) {
     case 'resistor':
       return lying ? <rect x={-19} y={-6} width={38} height={12} /> : <path d="M-6 -16H6V16H-6ZM0 -19V-16M0 16V19" />;
@@ -74,7 +74,7 @@ function shape({ kind, slug, lying }: CircuitSymbol) {
     case 'supply':
       return <path d="M0 -14V-4M-6 -4H6M-4 6H4M0 2V10" />;
     case 'shield':
-      return null;
+      return <rect class="frame-line" x={-box.width / 2} y={-box.height / 2} width={box.width} height={box.height} />;
   }
 }
 
@@ -96,7 +96,12 @@ export function SymbolMark({ symbol, name, pointed, onPoint }: SymbolMarkProps) 
         {shape(symbol)}
       </g>
       {label === null ? null : (
-        <text x={label.x} y={label.y} class="part-name">
+        <text
+          x={symbol.kind === 'shield' ? at.x : label.x}
+          y={label.y}
+          class="part-name"
+          {...(symbol.kind === 'shield' ? { 'text-anchor': 'middle' as const } : {})}
+        >
           {label.text}
         </text>
       )}

@@ -38,8 +38,8 @@ class Drawing extends CircuitStages {
       ]),
       ...pen.wires.flatMap((w) => w.map(({ x, y }) => ({ x, y, width: 0, height: 0 }))),
     ]);
-    const box = { x: all.x - 16, y: all.y - 16, width: all.width + 32, height: all.height + 32 };
-    this.shield(box);
+    const lid = this.shield(all);
+    const box = { x: all.x - 16, y: all.y - 16 - lid, width: all.width + 32, height: all.height + 32 + lid };
     const sections = pen.closeSections(box.x + box.width).map((s, i) => (i === 0 ? { ...s, fromX: box.x } : s));
     return { box, symbols, wires: pen.wires, dots: pen.dots, couplings: this.couplings, sections };
   }

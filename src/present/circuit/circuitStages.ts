@@ -204,20 +204,23 @@ export class CircuitStages extends CircuitDrawing {
     }
   }
 
-  protected shield(box: { x: number; y: number; width: number }): void {
+  /** Above all that is drawn, in a row of its own. Gives the height of that row. */
+  protected shield(drawn: { x: number; y: number; width: number }): number {
     const part = this.tray.find((p) => p.kind === 'shield');
-    if (part === undefined) return;
+    if (part === undefined) return 0;
     const width = letteringWidth(this.words.own.shield);
-    const at = { x: box.x + 24 + width / 2, y: box.y - 4 };
+    const half = { x: width / 2 + 8, y: 12 };
+    const at = { x: drawn.x + half.x, y: drawn.y - half.y - 6 };
     this.pen.put({
       kind: 'shield',
       at,
-      half: { x: width / 2 + 8, y: 10 },
+      half,
       name: part.name,
       part: part.name,
       label: lettering(this.words.own.shield, at.x, at.y + 5, true),
     });
     const symbols = this.pen.symbols;
     symbols[symbols.length - 1] = { ...symbols.at(-1)!, section: 0 };
+    return 2 * half.y + 6;
   }
 }

@@ -236,8 +236,12 @@ export function CircuitPanel({ port, onClose, onSlug }: CircuitPanelProps) {
               </svg>
             </div>
             <p class="circuit-said" role="status">
-              {pointed === null ? '' : <b>{names(pointed)}</b>}{' '}
-              {pointed === null ? '' : spots.length === 0 ? say.nowhere : say.at(spots.map((s) => s.name).join(', '))}
+              {pointed === null ? '' : <b>{names(pointed)}</b>} {/* A lid lies over several places, and under none. */}
+              {pointed === null || pointed.kind === 'shield'
+                ? ''
+                : spots.length === 0
+                  ? say.nowhere
+                  : say.at(spots.map((s) => s.name).join(', '))}
             </p>
           </div>
         </div>

@@ -1,6 +1,7 @@
 /** Under the circuit: of the part that is pointed at what the curve would be without it, what may be done to it here, and the way to the next part. */
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import { canBeBridged } from '../../../bench/bridge.ts';
+import { canBeMetered } from '../../../bench/partMeter.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { curvesFig } from '../../../kit/plots/curvesFig.ts';
 import { Button, Ink } from '../../../kit/theme/art.tsx';
@@ -107,7 +108,7 @@ export function PartButtons({ port, part, letter, onSlug, onNext }: PartButtonsP
             ) : (
               <Button onClick={() => acts.bridge(part, true)}>{partsWords.bridge}</Button>
             )}
-            <Button onClick={() => acts.meter(part)}>{say.meter}</Button>
+            {canBeMetered(part) ? <Button onClick={() => acts.meter(part)}>{say.meter}</Button> : null}
             <Button onClick={() => setFitting(part.name)}>{say.fit}</Button>
           </>
         )}

@@ -2,6 +2,7 @@
 
 import { useState } from 'preact/hooks';
 import { canBeBridged } from '../../../bench/bridge.ts';
+import { canBeMetered } from '../../../bench/partMeter.ts';
 import { Modal } from '../../../kit/dialogs/Modal.tsx';
 import { usePort } from '../../../kit/hooks/usePort.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
@@ -75,7 +76,7 @@ export function PartsTray({ port, onClose }: { readonly port: BenchPort; readonl
             <Button primary onClick={() => replace(asked)}>
               {say.replace}
             </Button>
-            <Button onClick={() => meter(asked)}>{say.meter}</Button>
+            {canBeMetered(asked) ? <Button onClick={() => meter(asked)}>{say.meter}</Button> : null}
             {canBeBridged(asked) && asked !== hanging ? (
               <Button onClick={() => bridge(asked, true)}>{say.bridge}</Button>
             ) : null}
