@@ -36,7 +36,7 @@ export const sheetWords = {
   lookAgain: 'Look again',
   ownTicks: 'Sealed run: you tick the steps yourself, and nobody tells you whether they are right.',
   pages: ['Procedure', 'Levels', 'Slugs and points'],
-  pageOf: (n: number, all: number): string => `${n} / ${all}`,
+  pageOf: (n: number, all: number): string => `${n} of ${all}`,
   open: 'Open sheet',
   close: 'Close sheet',
   cautions: 'Mains and high voltage',

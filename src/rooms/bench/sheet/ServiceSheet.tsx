@@ -100,13 +100,19 @@ function ServiceSheetBase({ port, rect, figures, stage, turnTo, onClose }: Servi
         {page === 0 ? (
           <span class="pager-gap" />
         ) : (
-          <button type="button" class="link" onClick={() => setPage(page - 1)}>{`\u2039 ${pages[page - 1]}`}</button>
+          <button type="button" class="link" onClick={() => setPage(page - 1)}>
+            <span aria-hidden="true">{'\u2039 '}</span>
+            {pages[page - 1]}
+          </button>
         )}
         <span>{sheetWords.pageOf(page + 1, pages.length)}</span>
         {page === pages.length - 1 ? (
           <span class="pager-gap" />
         ) : (
-          <button type="button" class="link" onClick={() => setPage(page + 1)}>{`${pages[page + 1]} \u203a`}</button>
+          <button type="button" class="link" onClick={() => setPage(page + 1)}>
+            {pages[page + 1]}
+            <span aria-hidden="true">{' \u203a'}</span>
+          </button>
         )}
       </nav>
       {onClose === null ? null : (
