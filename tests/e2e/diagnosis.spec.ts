@@ -66,7 +66,7 @@ test('the levels as found are recorded on the sheet and stand in the report besi
   await openJob(page, setup);
   await begin(page);
   const sheet = page.locator('#service-sheet');
-  await sheet.getByRole('button', { name: `${LEVELS} \u203a` }).click();
+  await sheet.getByRole('button', { name: LEVELS }).click();
   await sheet.getByRole('button', { name: asFoundWords.record, exact: true }).focus();
   await page.keyboard.press('Enter');
   await expect(sheet.locator('.as-found')).toContainText(/As found, at 0:?0?0:\d\d/);

@@ -31,7 +31,7 @@ export const tube: HandbookPage = {
       p: 'Levels are counted from the [base line](baseLine), not from the bottom of the glass. Put the base line on a ruled line where you can see it, and bring the top to another one a whole number of divisions higher. Then half way up is a place on the glass, and so are the seven tenths at which the width of a curve is usually taken.',
     },
     {
-      p: 'Use the Y gain for the height, and the level of the source for the set. They are not the same thing. If the curve is too small, turn up the tube. Turn up the source only until the [detector](detector) works properly, and never so far that [a stage gives out](#overload). When you are not sure, turn the source down by half: the curve must shrink to half its height and keep its shape.',
+      p: 'Use the Y gain for the height, and the level of the source for the set. They are not the same thing. If the curve is too small, turn up the tube. Turn up the source only until the [detector](detector) works properly, and never so far that [a stage gives out](#overload). When you are not sure, turn the source down by half: the curve must shrink and keep its shape.',
     },
     { h: 'DC, AC and mirror' },
     {
