@@ -54,13 +54,38 @@ function counts(row: ClassRow): row is ClassRow & { readonly marks: Marks } {
   return row.marks !== null && !row.copy && (row.verdict === 'verified' || row.verdict === 'otherRules');
 }
 
+/** What one run adds to the sums of its class. */
+interface Part {
+  /** of each skill that it has lines of: the share of their points, 0 to 1 */
+  readonly shares: ReadonlyMap<SkillId, number>;
+  /** by rule and frequency */
+  readonly lines: ReadonlyMap<string, { readonly line: MarkedLine; readonly lost: number }>;
+}
+
+/** A class is summed up anew whenever some more of its runs have been graded, and what a run adds stays the same. */
+const parts = new WeakMap<Marks, Part>();
+
+function partOf(marks: Marks): Part {
+  const made = parts.get(marks) ?? { shares: sharesOf(marks), lines: linesOf(marks) };
+  parts.set(marks, made);
+  return made;
+}
+
+function sharesOf({ lines }: Marks): Part['shares'] {
+  const points = new Map<SkillId, number>();
+  const most = new Map<SkillId, number>();
+  for (const line of lines) {
+    if (line.max <= 0) continue;
+    const skill = skillOf(line);
+    points.set(skill, (points.get(skill) ?? 0) + line.points);
+    most.set(skill, (most.get(skill) ?? 0) + line.max);
+  }
+  return new Map([...points].map(([skill, sum]) => [skill, sum / most.get(skill)!]));
+}
+
 function skillAverages(runs: readonly Marks[]): readonly SkillAverage[] {
   return SKILL_IDS.flatMap((skill) => {
-    const shares = runs.flatMap(({ lines }) => {
-      const own = lines.filter((line) => line.max > 0 && skillOf(line) === skill);
-      const most = own.reduce((sum, { max }) => sum + max, 0);
-      return most === 0 ? [] : [own.reduce((sum, { points }) => sum + points, 0) / most];
-    });
+    const shares = runs.flatMap((marks) => partOf(marks).shares.get(skill) ?? []);
     if (shares.length === 0) return [];
     return [{ skill, share: shares.reduce((sum, share) => sum + share, 0) / shares.length }];
   });
@@ -69,25 +94,27 @@ function skillAverages(runs: readonly Marks[]): readonly SkillAverage[] {
 export const isLost = ({ points, max }: Pick<MarkedLine, 'points' | 'max'>): boolean => points < MISSED_BELOW * max;
 
 /** Lines of several scenarios are the same where they are about the same rule and frequency; a run loses each of these once. */
+function linesOf({ lines }: Marks): Part['lines'] {
+  const own = new Map<string, { line: MarkedLine; lost: number }>();
+  for (const line of lines) {
+    if (line.max <= 0) continue;
+    const name = `${line.rule}:${line.hz ?? ''}`;
+    const lost = isLost(line) ? line.max - line.points : 0;
+    own.set(name, { line, lost: (own.get(name)?.lost ?? 0) + lost });
+  }
+  return own;
+}
+
 function commonestLost(runs: readonly Marks[]): readonly LostLine[] {
   const found = new Map<string, { line: MarkedLine; runs: number; of: number; points: number }>();
-  for (const { lines } of runs) {
-    const own = new Map<string, { line: MarkedLine; lost: number }>();
-    for (const line of lines) {
-      if (line.max <= 0) continue;
-      const name = `${line.rule}:${line.hz ?? ''}`;
-      const lost = isLost(line) ? line.max - line.points : 0;
-      const before = own.get(name);
-      own.set(name, { line, lost: (before?.lost ?? 0) + lost });
-    }
-    for (const [name, { line, lost }] of own) {
+  for (const marks of runs)
+    for (const [name, { line, lost }] of partOf(marks).lines) {
       const all = found.get(name) ?? { line, runs: 0, of: 0, points: 0 };
+      if (all.of === 0) found.set(name, all);
       all.of++;
       all.points += lost;
       if (lost > 0) all.runs++;
-      found.set(name, all);
     }
-  }
   return [...found.values()]
     .filter(({ runs: lost }) => lost > 0)
     .sort((a, b) => b.runs - a.runs || b.points - a.points || (a.line.id < b.line.id ? -1 : 1))

@@ -11,9 +11,10 @@ import { Button, Frame } from '../../kit/theme/art.tsx';
 import type { ClassPort } from './classPort.ts';
 import { SameActs, State, VerdictDisc } from './Glyphs.tsx';
 import { OpenedRow } from './OpenedRow.tsx';
+import { useInPortions } from './portions.ts';
 import { SieveBar } from './SieveBar.tsx';
 
-/** So many are drawn at once: a table of thousands would hold the page up. */
+/** So many stand on one page of the list: a table of thousands would hold the browser up. */
 const ROWS_SHOWN = 50;
 
 interface RunsTableProps {
@@ -33,7 +34,8 @@ export function RunsTable({ port, rows, sieve, onSieve }: RunsTableProps) {
   const last = Math.max(0, Math.ceil(sorted.length / ROWS_SHOWN) - 1);
   const at = Math.min(page, last);
   useEffect(() => setPage(0), [order, sieve]);
-  const shown = sorted.slice(at * ROWS_SHOWN, (at + 1) * ROWS_SHOWN);
+  const wanted = useMemo(() => sorted.slice(at * ROWS_SHOWN, (at + 1) * ROWS_SHOWN), [sorted, at]);
+  const shown = useInPortions(wanted);
   const sort = (by: SortKey): void =>
     setOrder({ by, down: order.by === by ? !order.down : by === 'points' || VERDICT_IDS.some((id) => id === by) });
   const head = (by: SortKey, name: string, cls: string) => (

@@ -170,6 +170,7 @@ function AddCards({ port, set, there }: AddCardsProps) {
   const { draft } = port;
   const [none, setNone] = useState<FaultKind | null>(null);
   const kinds = useMemo(() => kindsThatFit(set), [set]);
+  const more = FLAWS.filter((id) => !there.includes(id));
   const add = (kind: FaultKind): void => {
     const fault = newFault(kind, set, draft.faults);
     setNone(fault === null ? kind : null);
@@ -178,7 +179,9 @@ function AddCards({ port, set, there }: AddCardsProps) {
   return (
     <div class="add-cards">
       <h3>{say.addCard}</h3>
-      {draft.faults.length >= MOST_FAULTS ? null : (
+      {draft.faults.length >= MOST_FAULTS ? (
+        <p class="desk-note">{say.mostFaults(MOST_FAULTS)}</p>
+      ) : (
         <fieldset>
           <legend class="l">{say.addToSet}</legend>
           <Chips
@@ -192,20 +195,22 @@ function AddCards({ port, set, there }: AddCardsProps) {
           {say.noPlace(say.faults[none])}
         </p>
       )}
-      <fieldset>
-        <legend class="l">{say.addToBench}</legend>
-        <Chips
-          of={say.addToBench}
-          chips={FLAWS.filter((id) => !there.includes(id)).map((id) => ({
-            key: id,
-            name: say.flaws[id].name,
-            act: () => {
-              const slugs = set.receiver.adjusters.map((a) => a.id);
-              port.change(flawRow(id).write(draft, usualFlaw(id, slugs)));
-            },
-          }))}
-        />
-      </fieldset>
+      {more.length === 0 ? null : (
+        <fieldset>
+          <legend class="l">{say.addToBench}</legend>
+          <Chips
+            of={say.addToBench}
+            chips={more.map((id) => ({
+              key: id,
+              name: say.flaws[id].name,
+              act: () => {
+                const slugs = set.receiver.adjusters.map((a) => a.id);
+                port.change(flawRow(id).write(draft, usualFlaw(id, slugs)));
+              },
+            }))}
+          />
+        </fieldset>
+      )}
       <AddLeft port={port} receiver={set.receiver} />
     </div>
   );

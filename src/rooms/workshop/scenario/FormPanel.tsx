@@ -126,7 +126,7 @@ function Rules({ port }: { readonly port: WorkshopPort }) {
   const put = <T,>(list: readonly T[], item: T, on: boolean, order: readonly T[]): readonly T[] =>
     order.filter((one) => (one === item ? on : list.includes(one)));
   return (
-    <fieldset>
+    <fieldset class="form-rules">
       <legend class="l">{say.rules}</legend>
       <Tick label={say.sealed} on={draft.sealed} onTick={(sealed) => change({ ...draft, sealed })} />
       <Tick label={say.hintsOn} on={aids.hints} onTick={(hints) => change({ ...draft, aids: { ...aids, hints } })} />
