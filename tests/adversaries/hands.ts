@@ -26,6 +26,7 @@ import { shippedLibrary } from '../files/shipped.ts';
 import { setupOf } from '../technician/oneScenario.ts';
 import { proveInTheDark } from './dimmer.ts';
 import { bestDepth } from './oneDepth.ts';
+import { onTheDesign, tallest } from './others.ts';
 import { randomActor } from './randomActor.ts';
 import { proveBySieve } from './sieve.ts';
 
@@ -34,10 +35,10 @@ export interface Mark {
   readonly points: number;
 }
 export const ADVERSARIES = [
-  ...(['oneDepth', 'signer', 'ticker', 'flicker', 'copier', 'peeker', 'random', 'counter'] as const),
+  ...(['oneDepth', 'signer', 'ticker', 'flicker', 'copier', 'peeker', 'random', 'counter', 'peaker', 'mimic'] as const),
 ] as const;
-/** Have looked at everything but what the proofs show: one tells them from memory, one makes them on a picture that shows nothing, one asks the card instead of the tube. */
-export const LAZY = ['parrot', 'dimmer', 'sieve'] as const;
+/** Have looked at everything but what the proofs show: one tells them from memory, one makes them on a picture that shows nothing, one asks the card instead of the tube, one reckons them on the printed design. */
+export const LAZY = ['parrot', 'dimmer', 'sieve', 'reckoner'] as const;
 /** The technician as he is, one who rocks each slug through where it belongs, and one who goes stage by stage as the sheet has it. All read tube and needle as finely as the graticule is drawn. */
 export const HONEST = ['technician', 'rocker', 'stager'] as const;
 export type HandName = (typeof ADVERSARIES)[number] | (typeof LAZY)[number] | (typeof HONEST)[number];
@@ -68,6 +69,12 @@ export function markOf(name: HandName, id: string): Mark {
       return bestOfRandom(setup);
     case 'counter':
       return byKeptRun(setup, false);
+    case 'peaker':
+      return blind(setup, name, { turns: tallest(setup) });
+    case 'mimic':
+      return mimicked(setup);
+    case 'reckoner':
+      return lazily(setup, reckonedRun);
     case 'parrot':
       return byKeptRun(setup, true);
     case 'dimmer':
@@ -166,6 +173,15 @@ function copied(setup: BenchSetup): Mark {
   return marked(next, aCopy(next, goodRun(attempt(scenario, 1)).events).events);
 }
 
+/** Act by act what the technician was seen to do, and to say, at another attempt, or at another job on the same receiver. */
+function mimicked(setup: BenchSetup): Mark {
+  const { scenario } = setup;
+  const here = scenario.sealed ? attempt(scenario, 2) : setup;
+  const seen = scenario.sealed ? attempt(scenario, 1) : keptOf(setup);
+  if (seen === null) return blind(here, 'mimic', {});
+  return marked(here, aCopy(here, demonstrate(seen).events).events);
+}
+
 /** The whole job as it should be done, with all that was seen. */
 export function goodRun(setup: BenchSetup): Hand {
   const hand = createHand(setup);
@@ -232,6 +248,16 @@ function lazily(setup: BenchSetup, runOf: (here: BenchSetup) => Hand): Mark {
 export const darkRun = (here: BenchSetup): Hand => lazyRun(here, proveInTheDark);
 export const sieveRun = (here: BenchSetup, rules: RulesVersion = RULES_VERSION): Hand =>
   lazyRun(here, (setup, hand, proof) => proveBySieve(setup, hand, proof, rules));
+
+/** What is said is what the printed set would show at the same act by the same knobs. */
+const reckonedRun = (here: BenchSetup): Hand => {
+  const printed = goodRun(onTheDesign(here)).events;
+  return lazyRun(here, (_, hand, proof) => {
+    prove(proof, hand);
+    const said = printed.find((event) => event.type === 'findingStated' && event.proof === proof);
+    if (said !== undefined) hand.take(untimed(said));
+  });
+};
 
 function lazyRun(here: BenchSetup, proves: typeof proveInTheDark): Hand {
   const hand = createHand(here);
