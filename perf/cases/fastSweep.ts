@@ -47,7 +47,7 @@ const loadedFrame = () => {
     solver.setValue('L1p', nominal * (0.99 + 0.001 * (i % 20)));
     solver.solve();
     const { re, im } = solver.drawnAt('det')!;
-    const load = { law, leadFarads: 100e-12, re, im, periodSeconds: 1 / SWEEP_HZ };
+    const load = { law, leadFarads: 100e-12, re, im, periodSeconds: 1 / SWEEP_HZ, hz: solver.hz };
     fast.loadedEnvelope(solver.real('det'), solver.imag('det'), true, load, out);
     chargingDiode(law, Math.max(...out), 100e-12).charge(out, 1 / SWEEP_HZ, volts.fill(0));
   };

@@ -1,11 +1,11 @@
 /**
  * Versions of everything that decides what the bench shows; run files carry theirs and are done again by it (`src/bench/benchModel.ts`). 0.4.0: the Y lead's resistor draws of the carrier
  * that is left on a detector's load; under a fast sweep both loads of an FM detector charge as they do; a narrow set
- * under a sweep of too many lines is reckoned exactly.
+ * under a sweep of too many lines is reckoned exactly. 0.5.0: a diode's load and volts go with the frequency, and each half of an FM detector has its own.
  */
-export const ENGINES = ['0.3.0', '0.4.0'] as const;
+export const ENGINES = ['0.3.0', '0.4.0', '0.5.0'] as const;
 export type Engine = (typeof ENGINES)[number];
-export const ENGINE: Engine = '0.4.0';
+export const ENGINE: Engine = '0.5.0';
 /** Of everything that decides which set a number deals, and what a certificate says of it; certificates carry it. */
 export const CERTIFYING = '0.3.0';
 

@@ -8,11 +8,14 @@ export interface BenchModel {
   readonly pairsCharge: boolean;
   /** a sweep of too many lines is reckoned exactly where it hurries the circuits; else to the first order in its rate */
   readonly lens: boolean;
+  /** each diode has the circuit, the load and the leak of its own node, at the frequency of the moment; else the mean of both halves and the leak on both, at the middle of the band */
+  readonly ownDiodes: boolean;
 }
 
 const MODELS: Readonly<Record<Engine, BenchModel>> = {
-  '0.3.0': { leadDraws: false, pairsCharge: false, lens: false },
-  '0.4.0': { leadDraws: true, pairsCharge: true, lens: true },
+  '0.3.0': { leadDraws: false, pairsCharge: false, lens: false, ownDiodes: false },
+  '0.4.0': { leadDraws: true, pairsCharge: true, lens: true, ownDiodes: false },
+  '0.5.0': { leadDraws: true, pairsCharge: true, lens: true, ownDiodes: true },
 };
 
 export function modelOf(engine: Engine = ENGINE): BenchModel {

@@ -16,8 +16,8 @@ import type { BenchState } from './benchState.ts';
 import { BIAS_OUTPUTS, type BiasOutput, knobError, outputVolts } from './biasOutputs.ts';
 import type { LineVolts } from './conditions.ts';
 import { AGC_LINE_OHMS, METER_OHMS_PER_VOLT } from './instruments.ts';
-import { diodeNow } from './loads.ts';
-import { carrierAt, type Moment, meanDetected } from './moment.ts';
+import { diodesNow } from './loads.ts';
+import { carrierAt, frequenciesAt, type Moment, meanDetected } from './moment.ts';
 
 /** How often two free lines are settled in turn. */
 const TURNS = 4;
@@ -48,13 +48,13 @@ function settled(moment: Moment, law: BiasLine, others: LineVolts): number {
   const drawnVolts = AGC_LINE_OHMS * (moment.lineFaults[law.at]?.amps ?? 0);
   if (detector?.kind !== 'envelope' || moment.connections.rf === null)
     return loading * (law.unclampedRestVolts + drawnVolts);
-  const { detect } = diodeLaw(diodeNow(moment.setup, detector, moment.state, moment.connections));
+  const { detect } = diodeLaw(diodesNow(moment.setup, detector, moment.state, moment.connections)[0]!);
   const samples = new Float64Array(moment.thin.hz.length);
   const own = { ...law, unclampedRestVolts: law.unclampedRestVolts + drawnVolts };
   return settledVolts(own, loading, (volts) => {
     moment.thin.solvers.solve(moment.thin.hz, moment.conditions({ ...others, [law.at]: volts }));
     carrierAt(moment, moment.thin, detector.node, samples);
-    return meanDetected(moment, samples, detect);
+    return meanDetected(moment, samples, frequenciesAt(moment, moment.thin, detector.node), detect);
   });
 }
 

@@ -40,6 +40,8 @@ export interface SolverSet {
   real(node: string): Float64Array;
   imag(node: string): Float64Array;
   /** see `SignalPath` */
+  hzAt(node: string): Float64Array | null;
+  /** see `SignalPath` */
   loneLoad(node: string): LoneLoad | null;
   /** where the set's own oscillator runs or would run; null where it has none */
   oscillatorHz(): number | null;
@@ -182,6 +184,7 @@ function createSolverSet(setup: BenchSetup, connections: Connections, deck: Deck
     magnitude: (node, out) => (rf === null ? out.fill(0) : ready().magnitude(node, out)),
     real: (node) => ready().real(node),
     imag: (node) => ready().imag(node),
+    hzAt: (node) => ready().hzAt(node),
     loneLoad: (node) => (rf === null ? null : ready().loneLoad(node)),
     oscillatorHz: () => ready().oscillatorHz(),
     quieting(node) {

@@ -4,7 +4,7 @@ import { fmOutput, fmOutputs } from '../physics/fmDetector.ts';
 import type { SweepMode } from '../physics/gentleSweep.ts';
 import { periodicOnePole } from '../physics/onePole.ts';
 import { modelOf } from './benchModel.ts';
-import type { Observation } from './observation.ts';
+import type { Half, Observation } from './observation.ts';
 import type { BenchSetup } from './setup.ts';
 
 /** Scratch for a period of `count` samples. */
@@ -26,28 +26,36 @@ export function createDetection(count: number): {
 
   /** What is added to the law's output (noise) goes through the pole by itself. */
   const charge = (
-    { detect, law, sign, pair, loadSeconds, leadFarads }: Observation,
+    { detect, plain, law, loadSeconds }: Half,
+    sign: 1 | -1,
+    leadFarads: number,
     carriers: Float64Array,
     period: number,
   ): void => {
     let most = 0;
     for (let i = 0; i < count; i++) most = Math.max(most, carriers[i]!);
-    // Of two diodes the lead sees the difference.
-    chargingDiode(law, most, pair === null ? leadFarads : 0).charge(carriers, period, charged.fill(0));
-    if (detect === law.detect) carriers.fill(0);
+    chargingDiode(law, most, leadFarads).charge(carriers, period, charged.fill(0), plain);
+    if (detect === plain) carriers.fill(0);
     else {
-      for (let i = 0; i < count; i++) carriers[i] = detect(carriers[i]!, i) - law.detect(carriers[i]!);
+      for (let i = 0; i < count; i++) carriers[i] = detect(carriers[i]!, i) - plain(carriers[i]!, i);
       periodicOnePole(carriers, loadSeconds, period, carriers);
     }
     for (let i = 0; i < count; i++) carriers[i] = sign * (charged[i]! + carriers[i]!);
   };
 
-  const rectify = (observation: Observation, carriers: Float64Array, period: number, hurried: boolean): void => {
+  const rectify = (
+    half: Half,
+    { sign, pair, leadFarads }: Observation,
+    carriers: Float64Array,
+    period: number,
+    hurried: boolean,
+  ): void => {
     if (hurried) {
-      charge(observation, carriers, period);
+      // Of two diodes the lead sees the difference.
+      charge(half, sign, pair === null ? leadFarads : 0, carriers, period);
       return;
     }
-    const { detect, sign, loadSeconds } = observation;
+    const { detect, loadSeconds } = half;
     for (let i = 0; i < count; i++) carriers[i] = sign * detect(carriers[i]!, i);
     periodicOnePole(carriers, loadSeconds, period, carriers);
   };
@@ -55,9 +63,9 @@ export function createDetection(count: number): {
   return {
     detect(observation, plus, minus, period, hurried) {
       const { pair, leadSeconds } = observation;
-      rectify(observation, plus, period, hurried);
+      rectify(observation, observation, plus, period, hurried);
       if (pair !== null) {
-        rectify(observation, minus, period, hurried);
+        rectify(observation.minus ?? observation, observation, minus, period, hurried);
         fmOutputs(pair.kind, plus, minus, pair.reservoirSeconds, period, plus, held);
         if (pair.tap === 'sum') plus.set(held);
       }
@@ -74,14 +82,15 @@ export function hurries(mode: SweepMode, { pair }: Observation, { engine }: Benc
 
 /** Volts of an observation for carriers that stand still; `heldSum` is the reservoir's, where there is one. */
 export function standingVolts(
-  { detect, sign, pair }: Observation,
+  { detect, sign, pair, minus: other }: Observation,
   plusVolts: number,
   minusVolts: number,
   heldSum?: number,
+  sample?: number,
 ): number {
-  if (pair === null) return sign * detect(plusVolts);
-  const plus = detect(plusVolts);
-  const minus = detect(minusVolts);
+  if (pair === null) return sign * detect(plusVolts, sample);
+  const plus = detect(plusVolts, sample);
+  const minus = (other?.detect ?? detect)(minusVolts, sample);
   const sum = heldSum ?? plus + minus;
   return pair.tap === 'sum' ? sum : fmOutput(pair.kind, plus, minus, sum);
 }

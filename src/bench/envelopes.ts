@@ -82,7 +82,7 @@ export function createEnvelopes(): EnvelopeMaker {
     }
     const own = moment.setup.receiver.detectors.find((one) => one.kind === 'envelope' && one.node === node);
     const hung = own === undefined ? 0 : leadFarads(moment.connections, own);
-    const line = { ...load, leadFarads: hung, periodSeconds: 1 / sweepHz };
+    const line = { ...load, leadFarads: hung, periodSeconds: 1 / sweepHz, hz: lines.hzAt(node) ?? hz };
     fast.loadedEnvelope(lines.real(node), lines.imag(node), gated, line, out);
   }
 

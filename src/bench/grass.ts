@@ -10,7 +10,7 @@ import { NO_NOISE, type NodeNoise } from '../receiver/receiverNoise.ts';
 import { lifeOf } from '../scenario/life.ts';
 import type { LineVolts } from './conditions.ts';
 import { type Moment, TRACE_POINTS } from './moment.ts';
-import type { Observation } from './observation.ts';
+import type { Detect, Half, Observation } from './observation.ts';
 
 /** A carrier may exceed the range that was looked at by this many deviations. */
 const MARGIN = 8;
@@ -50,12 +50,17 @@ export function quietingAt({ full, state, swept }: Moment, { node }: Pick<Observ
 export function withNoise(observation: Observation, noisy: Noisy | null): Observation {
   if (noisy === null || observation.raw) return observation;
   const out = new Float64Array(2);
+  const lifted =
+    ({ plain }: Half): Detect =>
+    (amplitudeVolts, sample = 0) => {
+      noisy.at(amplitudeVolts, sample, out);
+      return plain(amplitudeVolts, sample) + out[0]!;
+    };
+  const { minus } = observation;
   return {
     ...observation,
-    detect(amplitudeVolts, sample = 0) {
-      noisy.at(amplitudeVolts, sample, out);
-      return observation.detect(amplitudeVolts) + out[0]!;
-    },
+    detect: lifted(observation),
+    minus: minus === null ? null : { ...minus, detect: lifted(minus) },
   };
 }
 

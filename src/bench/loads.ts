@@ -1,7 +1,7 @@
 /** The diodes on the circuit at this moment: each detector's with what hangs on its load, and the probe's where it rests on a point. */
 import { diodeLaw, type LoadedDiode } from '../physics/diodeLaw.ts';
 import { BENCH_PROBE } from '../receiver/benchProbe.ts';
-import { detectorDiode, detectorLoads } from '../receiver/diodes.ts';
+import { detectorDiode, diodeAt, diodeNodes } from '../receiver/diodes.ts';
 import type { PathLoad } from '../receiver/pathLoad.ts';
 import type { Detector } from '../receiver/receiver.ts';
 import { modelOf } from './benchModel.ts';
@@ -12,24 +12,31 @@ import type { BenchSetup } from './setup.ts';
 
 export type LoadingState = Pick<BenchState, 'leads' | 'controls'>;
 
-/** A detector's diode, its circuit as the deck has it without the leads, its load with the meter across it and with the lead on it, bare or behind its resistor, where they are. */
-export function diodeNow(
+/**
+ * A detector's diodes, one or both, the one that counts positive first: their circuit as the deck has it without the leads, their load with the meter across it and with the lead on it, bare or
+ * behind its resistor, where they are.
+ */
+export function diodesNow(
   { receiver: { testPoints }, deck, engine }: BenchSetup,
   detector: Detector,
   { leads, controls }: LoadingState,
   { y, tip }: Connections,
-): LoadedDiode {
-  const own = detector.loadOhms;
+): readonly LoadedDiode[] {
   const metered = testPoints.some((p) => p.id === leads.meter && p.detector === detector.id);
   const meterOhms = METER_OHMS_PER_VOLT * controls.meterRangeVolts;
-  const ohms = metered ? (own * meterOhms) / (own + meterOhms) : own;
+  const shared = (own: number): number => (metered ? (own * meterOhms) / (own + meterOhms) : own);
+  const ohms = shared(detector.loadOhms);
   const touched = restsOn(y, detector);
   const farads = touched ? loadFarads(detector.loadFarads, tip) : detector.loadFarads;
   // Of an FM detector the lead sees both halves' difference, and hangs on neither's load by itself.
   const hangs = touched && tip === 'resistor' && detector.kind === 'envelope';
   // The raw input takes the carrier from the coil and loads nothing (observation.ts).
   const draws = hangs && controls.yInput !== 'raw' && modelOf(engine).leadDraws;
-  return detectorDiode(deck, detector, ohms, farads, draws ? RESISTOR_LEAD : undefined);
+  const lead = draws ? RESISTOR_LEAD : undefined;
+  if (!modelOf(engine).ownDiodes)
+    return diodeNodes(detector).map(() => detectorDiode(deck, detector, ohms, farads, lead));
+  const other = detector.kind === 'envelope' ? ohms : shared(detector.minusLoadOhms ?? detector.loadOhms);
+  return diodeNodes(detector).map((node, i) => diodeAt(deck, detector, node, i === 0 ? ohms : other, farads, lead));
 }
 
 const restsOn = (y: Connections['y'], { id }: Detector): boolean => y?.role === 'detector' && y.detector === id;
@@ -42,9 +49,10 @@ export function leadFarads({ y, tip }: Connections, detector: Detector): number 
 }
 
 export function loadsNow(setup: BenchSetup, state: LoadingState, connections: Connections): readonly PathLoad[] {
-  const own = setup.receiver.detectors.flatMap((detector) =>
-    detectorLoads(detector, diodeNow(setup, detector, state, connections)),
-  );
+  const own = setup.receiver.detectors.flatMap((detector) => {
+    const diodes = diodesNow(setup, detector, state, connections);
+    return diodeNodes(detector).map((node, i) => ({ node, law: diodeLaw(diodes[i]!) }));
+  });
   const { y, tip } = connections;
   const probed = tip === 'probe' && y?.role === 'signal' && y.node !== null && y.looseLoop !== true;
   return probed ? [...own, { node: y.node, law: diodeLaw(BENCH_PROBE) }] : own;

@@ -2,16 +2,15 @@
  * The needle. Direct volts: of a detector's output the mean, with the meter's 20 kilohm a volt of range across its load; of a bias line its volts; elsewhere
  * what the set holds there at rest. Without power only the bias supply and the diode are left. The set's own noise counts with it. Tone: the 400 Hz at a detector's output, volts rms.
  */
-import { diodeLaw } from '../physics/diodeLaw.ts';
 import type { LimitCycle } from '../physics/limitCycle.ts';
 import { NO_NOISE } from '../receiver/receiverNoise.ts';
 import type { LineVolts } from './conditions.ts';
 import { createDetection, hurries } from './detection.ts';
 import { createEnvelopes } from './envelopes.ts';
 import { noiseAt, noisyDiode, quietingAt, withNoise } from './grass.ts';
-import { diodeNow, leadFarads } from './loads.ts';
-import { type Moment, TRACE_POINTS } from './moment.ts';
-import { diodesOf, type Observation } from './observation.ts';
+import { diodesNow, leadFarads } from './loads.ts';
+import { frequenciesAt, type Moment, TRACE_POINTS } from './moment.ts';
+import { atFrequencies, halfOf, loadOhmsOf, nodesOf, type Observation } from './observation.ts';
 import { joinSong } from './singing.ts';
 import { createTone } from './tone.ts';
 
@@ -29,17 +28,15 @@ export function createMeter(): (moment: Moment, lineVolts: LineVolts, song: Limi
     const point = receiver.testPoints.find((p) => p.id === state.leads.meter);
     const detector = point?.role === 'detector' ? receiver.detectors.find((d) => d.id === point.detector) : undefined;
     if (point === undefined || detector === undefined) return null;
-    const diode = diodeNow(setup, detector, state, connections);
-    const law = diodeLaw(diode);
+    const [diode, other] = diodesNow(setup, detector, state, connections);
     const common = {
-      detect: law.detect,
-      law,
+      ...halfOf(diode!),
+      minus: other === undefined ? null : halfOf(other),
       leadFarads: leadFarads(connections, detector),
-      loadSeconds: diode.loadOhms * diode.loadFarads,
       leadSeconds: 0,
       raw: false,
     };
-    return { ...common, ...diodesOf(detector, point, diode.loadOhms) };
+    return { ...common, ...nodesOf(detector, point, loadOhmsOf(diode!, other)) };
   };
 
   return (moment, lineVolts, song) => {
@@ -47,7 +44,8 @@ export function createMeter(): (moment: Moment, lineVolts: LineVolts, song: Limi
     const { receiver } = setup;
     const point = receiver.testPoints.find((p) => p.id === state.leads.meter);
     if (point === undefined) return 0;
-    const observation = metered(moment);
+    const found = metered(moment);
+    const observation = found === null ? null : atFrequencies(found, frequenciesAt(moment, moment.full, found.node));
     if (state.controls.meterMode === 'tone') {
       if (observation === null || state.controls.sourceMode !== 'tone') return 0;
       return toneOf(moment, lineVolts, observation).rmsVolts;

@@ -150,10 +150,20 @@ export function carrierAt(moment: Moment, { solvers }: Scan, node: string, out: 
   solvers.magnitude(node, out);
 }
 
-/** Mean of a detector over the sweep's period, without sign: nothing comes in a blanked retrace. */
-export function meanDetected(moment: Moment, carrier: Float64Array, detect: (volts: number) => number): number {
+/** Where the carrier at a node stands while a solved scan goes through its frequencies: behind a mixer elsewhere than the source, under a video sweep all the while at one. */
+export function frequenciesAt({ connections }: Moment, { solvers, hz }: Scan, node: string): Float64Array {
+  return (connections.rf === null ? null : solvers.hzAt(node)) ?? hz;
+}
+
+/** Mean of a detector over the sweep's period, without sign: nothing comes in a blanked retrace. `hz`: see `frequenciesAt`. */
+export function meanDetected(
+  moment: Moment,
+  carrier: Float64Array,
+  hz: Float64Array,
+  detect: (volts: number, hz: number) => number,
+): number {
   let sum = 0;
-  for (let i = 0; i < carrier.length; i++) sum += detect(carrier[i]!);
+  for (let i = 0; i < carrier.length; i++) sum += detect(carrier[i]!, hz[hz.length === 1 ? 0 : i]!);
   return (sum / carrier.length) * (moment.state.controls.blanking ? 0.5 : 1);
 }
 

@@ -7,17 +7,28 @@
  * With the tube's raw input the carrier itself is shown, before any diode: at a detector's load the tube takes it from the diode's coil without
  * loading it; on a signal point through whatever the tip is, and the isolating resistor with the lead behind it lets little of it through.
  */
-import { type DiodeLaw, diodeLaw } from '../physics/diodeLaw.ts';
+import { type DiodeLaw, diodeLaw, type LoadedDiode } from '../physics/diodeLaw.ts';
 import { BENCH_PROBE } from '../receiver/benchProbe.ts';
 import { signOf } from '../receiver/detectorSign.ts';
 import type { Detector, FmDetector, TestPoint } from '../receiver/receiver.ts';
 import type { Connections } from './connections.ts';
 import { ISOLATING_OHMS, SMOOTHING_FARADS, TUBE_SECONDS, Y_LEAD_FARADS } from './instruments.ts';
-import { diodeNow, type LoadingState, leadFarads } from './loads.ts';
+import { diodesNow, type LoadingState, leadFarads } from './loads.ts';
 import type { BenchSetup } from './setup.ts';
 
-/** `sample`: its place in the period, where what the diode makes of a carrier depends on it. */
+/** `sample`: its place in the period, where what the diode makes of a carrier depends on it; left out: in the middle of its band. */
 export type Detect = (amplitudeVolts: number, sample?: number) => number;
+
+/** A diode and its load. */
+export interface Half {
+  /** volts for a carrier, without sign, with the set's noise where it is added */
+  readonly detect: Detect;
+  /** the same without noise */
+  readonly plain: Detect;
+  readonly law: DiodeLaw;
+  /** time constant of the load, seconds */
+  readonly loadSeconds: number;
+}
 
 /** How two rectified voltages become one. */
 export interface PairOutput {
@@ -27,19 +38,14 @@ export interface PairOutput {
   readonly reservoirSeconds: number;
 }
 
-export interface Observation {
+export interface Observation extends Half {
   /** the node of the diode; of an FM detector the one that counts positive */
   readonly node: string;
-  /** the other node of an FM detector */
+  /** the other node of an FM detector, and the diode there */
   readonly minusNode: string | null;
-  /** volts of the diode for a carrier, without sign */
-  readonly detect: Detect;
-  /** of the diode, or of either of two */
-  readonly law: DiodeLaw;
+  readonly minus: Half | null;
   readonly sign: 1 | -1;
   readonly pair: PairOutput | null;
-  /** time constant of the diode's load, seconds */
-  readonly loadSeconds: number;
   /** that charge and discharge with the load's own capacitor, where the tip is a resistor small against the load */
   readonly leadFarads: number;
   /** of tip, lead, smoothing and tube */
@@ -55,34 +61,57 @@ export function observe(setup: BenchSetup, state: LoadingState, connections: Con
   if (y.role === 'detector') {
     const detector = setup.receiver.detectors.find((d) => d.id === y.detector);
     if (detector === undefined || tip === 'probe') return null;
-    const diode = diodeNow(setup, detector, state, connections);
-    const ohms = diode.loadOhms;
+    const [diode, other] = diodesNow(setup, detector, state, connections);
+    const ohms = diode!.loadOhms;
     const tipOhms = tip === 'resistor' ? ISOLATING_OHMS : ohms;
-    const law = diodeLaw(diode);
     const common = {
-      detect: law.detect,
-      law,
-      loadSeconds: ohms * diode.loadFarads,
+      ...halfOf(diode!),
+      minus: other === undefined ? null : halfOf(other),
       leadFarads: leadFarads(connections, detector),
       leadSeconds: TUBE_SECONDS + leadSeconds(state, tipOhms, tip === 'resistor' ? Y_LEAD_FARADS : 0),
       raw,
     };
-    return { ...common, ...diodesOf(detector, y, ohms) };
+    return { ...common, ...nodesOf(detector, y, loadOhmsOf(diode!, other)) };
   }
   if (y.node === null || (tip !== 'probe' && !raw)) return null;
-  const law = diodeLaw(BENCH_PROBE);
   return {
+    ...halfOf(BENCH_PROBE),
     node: y.node,
     minusNode: null,
-    detect: law.detect,
-    law,
+    minus: null,
     sign: signOf(BENCH_PROBE.polarity),
     pair: null,
-    loadSeconds: BENCH_PROBE.loadOhms * BENCH_PROBE.loadFarads,
     leadFarads: 0,
     leadSeconds: TUBE_SECONDS + leadSeconds(state, ISOLATING_OHMS, 0),
     raw,
   };
+}
+
+/** A diode with its load, at the middle of its band. */
+export function halfOf(diode: LoadedDiode): Half {
+  const law = diodeLaw(diode);
+  const detect: Detect = (amplitudeVolts) => law.detect(amplitudeVolts);
+  return { detect, plain: detect, law, loadSeconds: diode.loadOhms * diode.loadFarads };
+}
+
+/** What the reservoir's volts run off through, as if half of it lay across each load. */
+export function loadOhmsOf(plus: LoadedDiode, minus: LoadedDiode | undefined): number {
+  return minus === undefined ? plus.loadOhms : (plus.loadOhms + minus.loadOhms) / 2;
+}
+
+/** The same where it is known at which frequencies the carriers of a period's samples stand; `hz`: of the forward half, or the one at which all of them stand. */
+export function atFrequencies(observation: Observation, hz: Float64Array): Observation {
+  const last = 2 * hz.length - 1;
+  const hzOf = (sample: number): number =>
+    hz.length === 1 ? hz[0]! : hz[sample < hz.length ? sample : last - sample]!;
+  const at = <H extends Half>(half: H): H => {
+    if (half.law.admittance.drift === null) return half;
+    const detect: Detect = (amplitudeVolts, sample) =>
+      half.law.detect(amplitudeVolts, sample === undefined ? undefined : hzOf(sample));
+    return { ...half, detect, plain: detect };
+  };
+  const { minus } = observation;
+  return { ...at(observation), minus: minus === null ? null : at(minus) };
 }
 
 /** Of the tip's resistance with what hangs on it; the smoothing capacitor stands at the tube's end of the lead. */
@@ -90,8 +119,8 @@ function leadSeconds({ controls }: LoadingState, tipOhms: number, farads: number
   return tipOhms * (farads + (controls.ySmoothing ? SMOOTHING_FARADS : 0));
 }
 
-/** The diode, or the pair of them, behind a point. */
-export function diodesOf(
+/** Where the diode, or the pair of them, behind a point is, and how it counts. */
+export function nodesOf(
   detector: Detector,
   point: TestPoint,
   loadOhms: number,

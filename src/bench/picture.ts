@@ -21,8 +21,8 @@ import { createHum } from './hum.ts';
 import { keepLast } from './kept.ts';
 import { type ActiveMarker, activeMarkers } from './markers.ts';
 import { createMeter } from './meter.ts';
-import { createMoments, type Moment, TRACE_POINTS } from './moment.ts';
-import { type Observation, observe, rawShare } from './observation.ts';
+import { createMoments, frequenciesAt, type Moment, TRACE_POINTS } from './moment.ts';
+import { atFrequencies, type Observation, observe, rawShare } from './observation.ts';
 import { type Oscillation, oscillationAt } from './oscillation.ts';
 import type { BenchSetup } from './setup.ts';
 import { besideSong, joinSong, singingAt, songBeat } from './singing.ts';
@@ -83,7 +83,7 @@ export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state
     const moment = momentOf(state);
     const { setup, connections, full, running, swept, sweepHz } = moment;
     const { controls } = state;
-    const observation = observe(setup, state, connections);
+    const seen = observe(setup, state, connections);
     const lineVolts = lineVoltsAt(moment);
     const fed = connections.rf !== null;
     const cycle = singingAt(moment, lineVolts);
@@ -91,6 +91,7 @@ export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state
     if (cycle !== null) full.solvers.solve(full.hz, beside.conditions(lineVolts));
     const sungMeterVolts = cycle === null ? null : meterOf(beside, lineVolts, cycle);
     full.solvers.solve(full.hz, moment.conditions(lineVolts));
+    const observation = seen === null ? null : atFrequencies(seen, frequenciesAt(moment, full, seen.node));
     const compressionDb = fed && running ? full.solvers.compressionDb(observation?.node) : 0;
     const meterVolts = sungMeterVolts ?? meterOf(moment, lineVolts, null);
     let sweepLag = 0;

@@ -8,7 +8,7 @@ import { type LimitCycle, meanOfTwo } from '../physics/limitCycle.ts';
 import { pipShape } from '../physics/pip.ts';
 import type { LineVolts } from './conditions.ts';
 import { type Moment, TRACE_POINTS } from './moment.ts';
-import type { Observation } from './observation.ts';
+import type { Half, Observation } from './observation.ts';
 import type { Oscillation } from './oscillation.ts';
 
 /** Null while it does not sing. */
@@ -41,16 +41,16 @@ export function songBeat(
   minus: Float64Array,
 ): Oscillation {
   const { centreHz, state, swept, sweepHz, full } = moment;
-  const { detect, loadSeconds, leadSeconds, raw, node, minusNode } = observation;
+  const { loadSeconds, leadSeconds, raw, node, minusNode, minus: other } = observation;
   const halfWidthHz = 1 / (2 * Math.PI * (loadSeconds + leadSeconds));
   const at = swept ? nearest(full.hz, song.hz) : 0;
-  const swing = (carriers: Float64Array, songVolts: number): number => {
-    const other = at === null ? 0 : carriers[at]!;
-    return raw ? other : (detect(songVolts + other) - detect(Math.abs(songVolts - other))) / 2;
+  const swing = ({ detect }: Half, carriers: Float64Array, songVolts: number): number => {
+    const swept = at === null ? 0 : carriers[at]!;
+    return raw ? swept : (detect(songVolts + swept) - detect(Math.abs(songVolts - swept))) / 2;
   };
   const carrierVolts = song.volts(node);
-  const second = minusNode === null ? 0 : swing(minus, song.volts(minusNode));
-  const volts = Math.abs(swing(plus, carrierVolts) - second);
+  const second = minusNode === null ? 0 : swing(other ?? observation, minus, song.volts(minusNode));
+  const volts = Math.abs(swing(observation, plus, carrierVolts) - second);
   const sweep = { centreHz, spanHz: state.controls.spanHz, mainsHz: sweepHz, points: TRACE_POINTS };
   const [forward] = swept ? pipShape(sweep, song.hz, halfWidthHz) : [];
   let share = swept ? 0 : 1;

@@ -40,7 +40,7 @@ export function createTone(): (moment: Moment, lineVolts: LineVolts, observation
     full.solvers.solve(full.hz, moment.conditions(lineVolts));
     const held = heldSum(observation, plus, minus);
     for (let k = 0; k < LEVELS; k++) {
-      table[k] = observation.raw ? plus[k]! : standingVolts(observation, plus[k]!, minus[k]!, held);
+      table[k] = observation.raw ? plus[k]! : standingVolts(observation, plus[k]!, minus[k]!, held, 0);
     }
     const levels = Float64Array.from(table);
     return {
@@ -55,9 +55,13 @@ function swingOf(k: number): number {
 }
 
 /** The reservoir stands at the mean of the sum over the tone; undefined where there is no reservoir. */
-function heldSum({ detect, pair }: Observation, plus: Float64Array, minus: Float64Array): number | undefined {
+function heldSum(
+  { detect, pair, minus: other }: Observation,
+  plus: Float64Array,
+  minus: Float64Array,
+): number | undefined {
   if (pair?.kind !== 'ratio') return undefined;
-  const sums = plus.map((v, k) => detect(v) + detect(minus[k]!));
+  const sums = plus.map((v, k) => detect(v, 0) + (other?.detect ?? detect)(minus[k]!, 0));
   const steps = 64;
   let sum = 0;
   for (let i = 0; i < steps; i++) sum += between(sums, Math.sin((2 * Math.PI * (i + 0.5)) / steps));

@@ -4,7 +4,7 @@ import { lineVoltsAt } from '../bench/biasLine.ts';
 import { type LineVolts, slugElementValues, stageElementValues } from '../bench/conditions.ts';
 import { connectedDeck, RF_SOURCE } from '../bench/connections.ts';
 import { createFaultBook } from '../bench/faultsNow.ts';
-import { diodeNow } from '../bench/loads.ts';
+import { diodesNow } from '../bench/loads.ts';
 import { createMoments, type Moment } from '../bench/moment.ts';
 import { type Observation, observe } from '../bench/observation.ts';
 import { type Deck, nodeKey } from '../physics/deck.ts';
@@ -63,7 +63,7 @@ function written(terminal: Terminal, name: string, bench: SheetBench, hz: number
   const diodes = receiver.detectors.map(
     (detector): DeckDiode => ({
       detector,
-      diode: diodeNow(moment.setup, detector, moment.state, moment.connections),
+      diodes: diodesNow(moment.setup, detector, moment.state, moment.connections),
     }),
   );
   const mixer = mixerOf(moment, standingDeck, drive);
@@ -94,12 +94,12 @@ function written(terminal: Terminal, name: string, bench: SheetBench, hz: number
   };
 }
 
-function heldVolts(moment: Moment, lineVolts: LineVolts, { node, minusNode, detect }: Observation): number {
+function heldVolts(moment: Moment, lineVolts: LineVolts, { node, minusNode, detect, minus }: Observation): number {
   if (minusNode === null) return 0;
   const { solvers, hz } = moment.full;
   solvers.solve(hz, moment.conditions(lineVolts));
-  const at = (one: string): number => detect(solvers.magnitude(one, new Float64Array(1))[0]!);
-  return at(node) + at(minusNode);
+  const at = (one: string): number => solvers.magnitude(one, new Float64Array(1))[0]!;
+  return detect(at(node)) + (minus?.detect ?? detect)(at(minusNode));
 }
 
 function withValues(plain: Deck, values: ReadonlyMap<string, number>): Deck {

@@ -58,6 +58,7 @@ export function deckText(say: TerminalWords['cli']['deck'], set: StandingSet): s
   const seconds = (settling.circuitSeconds + LOAD_CONSTANTS * settling.loadSeconds) / STANDS;
   const steps = stepsPerPeriod(set);
   const step = 1 / (set.hz * steps);
+  const leaks = leaksIn(set);
   const bias = Object.entries(set.lineVolts).map(([line, volts]) => say.bias(line, volts));
   const lines = [
     `* ${say.title(set.set, set.scenario)}`,
@@ -67,7 +68,9 @@ export function deckText(say: TerminalWords['cli']['deck'], set: StandingSet): s
     // Tolerances far below what a curve shows.
     '.options reltol=1e-4 vntol=1e-10 abstol=1e-15 chgtol=1e-20',
     `* ${say.parts}`,
-    ...set.deck.elements.flatMap((element) => elementLine(say, set, element)),
+    ...set.deck.elements
+      .filter(({ name }) => !leaks.has(name.toLowerCase()))
+      .flatMap((element) => elementLine(say, set, element)),
     ...diodeLines(say, set),
     ...leadLines(say, set),
     `* ${say.length(settling.circuitSeconds, LACKING, LOAD_CONSTANTS, settling.loadSeconds)}`,
@@ -135,16 +138,35 @@ const diodeModel = (id: string, saturationAmps: number, emissionVolts: number): 
 /** Where the volts of a detector's load stand; an FM detector has two. */
 const loadNode = (k: number, half: 'a' | 'b' | '' = ''): string => `bench_load${k}${half}`;
 
-function diodeLines(say: TerminalWords['cli']['deck'], { diodes }: StandingSet): string[] {
-  return diodes.flatMap(({ detector, diode }, k) => {
+/** A diode's leak as the bench reckons with it: beside the load for direct current, and for the carrier a branch of its own in the deck. Here it lies across the diode. */
+const leakParts = ({ detector }: DeckDiode): readonly string[] =>
+  ['Rleak', 'Rload', 'Cload'].map((part) => `${part}_${detector.id}`.toLowerCase());
+
+function leakOf({ deck: { elements } }: StandingSet, diode: DeckDiode): number | null {
+  const [leak] = leakParts(diode);
+  return elements.find(({ name }) => name.toLowerCase() === leak)?.value ?? null;
+}
+
+/** The parts of the deck that stand for leaks of diodes. */
+function leaksIn(set: StandingSet): ReadonlySet<string> {
+  return new Set(set.diodes.flatMap((one) => (leakOf(set, one) === null ? [] : leakParts(one))));
+}
+
+function diodeLines(say: TerminalWords['cli']['deck'], set: StandingSet): string[] {
+  return set.diodes.flatMap((all, k) => {
+    const { detector, diodes } = all;
     const model = `bench_diode${k}`;
-    const head = [`* ${say.diode(detector.id)}`, diodeModel(model, diode.saturationAmps, diode.emissionVolts)];
+    const leak = leakOf(set, all);
+    const head = [`* ${say.diode(detector.id)}`, diodeModel(model, detector.saturationAmps, detector.emissionVolts)];
     const one = (at: string, half: 'a' | 'b' | '', turned: boolean): string[] => {
       const load = loadNode(k, half);
+      const { loadOhms, loadFarads } = diodes[half === 'b' ? 1 : 0]!;
+      const leaks = half !== 'b' && leak !== null;
       return [
         `Dbench${k}${half} ${turned ? `${load} ${own(at)}` : `${own(at)} ${load}`} ${model}`,
-        `Rbench_load${k}${half} ${load} 0 ${diode.loadOhms}`,
-        `Cbench_load${k}${half} ${load} 0 ${diode.loadFarads}`,
+        ...(leaks ? [`Rbench_leak${k}${half} ${own(at)} ${load} ${leak}`] : []),
+        `Rbench_load${k}${half} ${load} 0 ${leaks ? 1 / (1 / loadOhms - 1 / leak) : loadOhms}`,
+        `Cbench_load${k}${half} ${load} 0 ${loadFarads}`,
       ];
     };
     if (detector.kind === 'envelope') return [...head, ...one(detector.node, '', detector.polarity === 'negative')];

@@ -15,8 +15,8 @@ import { LOWEST_HZ } from '../receiver/sourceLevel.ts';
 
 export interface DeckDiode {
   readonly detector: Detector;
-  /** with what hangs on its load */
-  readonly diode: LoadedDiode;
+  /** with what hangs on their load; of an FM detector both */
+  readonly diodes: readonly LoadedDiode[];
 }
 
 export interface Settling {
@@ -53,14 +53,14 @@ export function settlingSeconds(
   const circuitSeconds = Math.max(
     ...nodes.map((one) => lackingUntil(sweep.real(one), sweep.imag(one), stepHz, turned)),
   );
-  const loads = diodes.map(({ diode }) => diode.loadOhms * diode.loadFarads);
+  const loads = diodes.flatMap((one) => one.diodes.map((diode) => diode.loadOhms * diode.loadFarads));
   return { circuitSeconds, loadSeconds: Math.max(...loads, leadSeconds(moment, diodes)) };
 }
 
 /** The lead's capacitance fills through its tip and the load before it; a probe has its own load only. */
 function leadSeconds({ connections: { y, tip } }: Moment, diodes: readonly DeckDiode[]): number {
   if (tip === 'probe') return BENCH_PROBE.loadOhms * BENCH_PROBE.loadFarads;
-  const seen = diodes.find(({ detector }) => detector.id === y?.detector)?.diode;
+  const seen = diodes.find(({ detector }) => detector.id === y?.detector)?.diodes[0];
   const { loadOhms, loadFarads } = seen ?? { loadOhms: 0, loadFarads: 0 };
   return loadOhms * loadFarads + (loadOhms + ISOLATING_OHMS) * Y_LEAD_FARADS;
 }

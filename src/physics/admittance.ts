@@ -3,6 +3,8 @@
  *
  * Samples are even in log(1 + A / scale), cubic interpolation between them; the last one holds for all larger amplitudes. They are worked out in their order and only as far as
  * amplitudes have been asked for: a table may cost more than all that is read from it.
+ *
+ * Where the load is another a little beside its carrier's frequency, `drift` says by how much: a parabola through three frequencies, straight lines between amplitudes, at every COARSE-th sample.
  */
 
 export interface Admittance {
@@ -17,6 +19,30 @@ export interface Admittance {
   known: number;
   /** has the first `samples` of them stand */
   reach(samples: number): void;
+  /** null: the same at every frequency */
+  readonly drift: Drift | null;
+}
+
+/** What is added beside the middle frequency, x a share of the way to where the parabola was taken, -1 to 1: x times the first of two, x^2 times the second. */
+export interface Drift {
+  readonly hz: number;
+  readonly reachHz: number;
+  readonly g: readonly [Float64Array, Float64Array];
+  readonly b: readonly [Float64Array, Float64Array];
+  /** of a third quantity that goes with them, the volts' shape */
+  readonly volts: readonly [Float64Array, Float64Array];
+  /** so many coarse samples stand, the first at zero */
+  known: number;
+  reach(samples: number): void;
+}
+
+/** Samples of a table to one of its drift. */
+export const COARSE = 4;
+
+/** x of a frequency; beyond its ends the drift stands still. */
+export function driftPlace({ hz, reachHz }: Drift, atHz: number): number {
+  const x = (atHz - hz) / reachHz;
+  return Math.min(1, Math.max(-1, x));
 }
 
 /** `at` gives g and b for an amplitude of zero or more, volts; it is asked for one sample after the other. */
@@ -25,6 +51,7 @@ export function tabulateAdmittance(
   endVolts: number,
   intervals: number,
   at: (amplitudeVolts: number) => readonly [g: number, b: number],
+  drift: Drift | null = null,
 ): Admittance {
   const step = Math.log1p(endVolts / scaleVolts) / intervals;
   const g = new Float64Array(intervals + 4);
@@ -44,6 +71,7 @@ export function tabulateAdmittance(
         this.known = i + 1;
       }
     },
+    drift,
   };
 }
 
@@ -62,7 +90,7 @@ export function cubicAt(table: Float64Array, at: number): number {
 /** The same at every amplitude. */
 export function constantAdmittance(g: number, b: number): Admittance {
   const [all, allB] = [new Float64Array(4).fill(g), new Float64Array(4).fill(b)];
-  return { scaleVolts: 1, step: 1, g: all, b: allB, still: true, known: 4, reach() {} };
+  return { scaleVolts: 1, step: 1, g: all, b: allB, still: true, known: 4, reach() {}, drift: null };
 }
 
 /** What stands while the amplitude does, however small a change on top of it: the nearest sample. */
@@ -112,16 +140,41 @@ export function admittanceAt(law: Admittance, amplitudeVolts: number, out: Float
   out[3] = (bA + t * (2 * bB + 3 * t * bC)) * perVolt;
 }
 
+/** The same at a frequency. */
+export function admittanceAtHz(law: Admittance, hz: number, amplitudeVolts: number, out: Float64Array): void {
+  admittanceAt(law, amplitudeVolts, out);
+  const { drift } = law;
+  if (drift === null) return;
+  const { scaleVolts, step } = law;
+  const x = driftPlace(drift, hz);
+  const x2 = x * x;
+  const at = Math.log(1 + amplitudeVolts / scaleVolts) / (COARSE * step);
+  const i = Math.min(Math.floor(at), drift.g[0].length - 2);
+  const t = Math.min(at - i, 1);
+  if (drift.known < i + 2) drift.reach(i + 2);
+  const g = x * drift.g[0][i]! + x2 * drift.g[1][i]!;
+  const b = x * drift.b[0][i]! + x2 * drift.b[1][i]!;
+  const dg = x * drift.g[0][i + 1]! + x2 * drift.g[1][i + 1]! - g;
+  const db = x * drift.b[0][i + 1]! + x2 * drift.b[1][i + 1]! - b;
+  out[0] = out[0]! + g + t * dg;
+  out[1] = out[1]! + b + t * db;
+  if (t === 1) return;
+  const perVolt = 1 / ((scaleVolts + amplitudeVolts) * COARSE * step);
+  out[2] = out[2]! + dg * perVolt;
+  out[3] = out[3]! + db * perVolt;
+}
+
 /** The same of several side by side. */
 export function admittanceOf(
   laws: readonly Admittance[],
+  hz: number,
   amplitudeVolts: number,
   out: Float64Array,
   scratch: Float64Array,
 ): void {
-  admittanceAt(laws[0]!, amplitudeVolts, out);
+  admittanceAtHz(laws[0]!, hz, amplitudeVolts, out);
   for (let k = 1; k < laws.length; k++) {
-    admittanceAt(laws[k]!, amplitudeVolts, scratch);
+    admittanceAtHz(laws[k]!, hz, amplitudeVolts, scratch);
     for (let j = 0; j < 4; j++) out[j] = out[j]! + scratch[j]!;
   }
 }

@@ -16,6 +16,8 @@ import { eliminate, factor, substitute } from './eliminate.ts';
 export interface LoadedBlock {
   readonly n: number;
   readonly count: number;
+  /** the frequencies */
+  readonly hz: Float64Array;
   /** by local node */
   readonly re: readonly Float64Array[];
   readonly im: readonly Float64Array[];
@@ -70,13 +72,14 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
     return drawnBefore;
   };
 
-  const admittance = (list: readonly Admittance[], amplitude: number): void => {
-    admittanceOf(list, amplitude, y, scratch);
+  const admittance = (list: readonly Admittance[], hz: number, amplitude: number): void => {
+    admittanceOf(list, hz, amplitude, y, scratch);
   };
 
   /** |V| where one load hangs on the response ur + j ui, `from` where the search begins; y is left as it is there, without slopes. */
   const oneAmplitude = (
     list: readonly Admittance[],
+    hz: number,
     ur: number,
     ui: number,
     bareVolts: number,
@@ -86,7 +89,7 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
     let high = Number.POSITIVE_INFINITY;
     let a = from;
     for (let round = 0; round < MOST_ROUNDS; round++) {
-      admittance(list, a);
+      admittance(list, hz, a);
       const g = y[0]!;
       const b = y[1]!;
       const dg = y[2]!;
@@ -113,7 +116,7 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
   };
 
   const applyOne = (block: LoadedBlock, column: number): void => {
-    const { n, count, re, im, unitRe, unitIm } = block;
+    const { n, count, hz, re, im, unitRe, unitIm } = block;
     const node = nodes[0]!;
     const list = laws()[0]!;
     const own = (column * n + node) * count;
@@ -123,7 +126,7 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
     const drawnIm = drawnRe.subarray(count);
     // What is the same at every amplitude need not be searched for one.
     const still = list.every((law) => law.still);
-    if (still) admittance(list, 0);
+    if (still) admittance(list, 0, 0);
     /** |V| over |V0| at the last three frequencies: the search begins on their parabola */
     let share = 0.5;
     let second = 0.5;
@@ -141,7 +144,7 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
       const ui = unitIm[own + f]!;
       if (!still) {
         const ahead = 3 * (share - second) + third;
-        const a = oneAmplitude(list, ur, ui, bareVolts, bareVolts * (ahead > 0 ? ahead : share));
+        const a = oneAmplitude(list, hz[f]!, ur, ui, bareVolts, bareVolts * (ahead > 0 ? ahead : share));
         third = second;
         second = share;
         share = a / bareVolts;
@@ -161,11 +164,11 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
   };
 
   /** The loads' currents at `at`, and from them how far `at` is from the answer; returns the square of that. */
-  const measure = (at: Float64Array, list: readonly (readonly Admittance[])[], share: number): number => {
+  const measure = (at: Float64Array, list: readonly (readonly Admittance[])[], hz: number, share: number): number => {
     for (let k = 0; k < m; k++) {
       const x = at[2 * k]!;
       const z = at[2 * k + 1]!;
-      admittance(list[k]!, Math.sqrt(x * x + z * z));
+      admittance(list[k]!, hz, Math.sqrt(x * x + z * z));
       slopes.set(y, 4 * k);
       current[2 * k] = y[0]! * x - y[1]! * z;
       current[2 * k + 1] = y[0]! * z + y[1]! * x;
@@ -220,8 +223,8 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
   };
 
   /** Newton's rule from where v stands, the drive at `share` of the whole; false where it does not settle. */
-  const settle = (list: readonly (readonly Admittance[])[], share: number): boolean => {
-    let wrong = measure(v, list, share);
+  const settle = (list: readonly (readonly Admittance[])[], hz: number, share: number): boolean => {
+    let wrong = measure(v, list, hz, share);
     for (let round = 0; round < MOST_ROUNDS; round++) {
       linearize(v);
       for (let k = 0; k < size; k++) matrix[k * (size + 1) + size] = -off[k]!;
@@ -236,7 +239,7 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
       let part = 1;
       for (;;) {
         for (let k = 0; k < size; k++) trial[k] = v[k]! + part * matrix[k * (size + 1) + size]!;
-        const then = measure(trial, list, share);
+        const then = measure(trial, list, hz, share);
         if (then < wrong || length <= 1e-26 * scale) {
           wrong = then;
           break;
@@ -250,14 +253,14 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
     return false;
   };
 
-  const many = (list: readonly (readonly Admittance[])[]): void => {
-    if (settle(list, 1)) return;
+  const many = (list: readonly (readonly Admittance[])[], hz: number): void => {
+    if (settle(list, hz, 1)) return;
     v.fill(0);
     for (let step = 1; step <= RAMP_STEPS; step++) {
       const share = step / RAMP_STEPS;
       if (step === 1) for (let k = 0; k < size; k++) v[k] = share * bare[k]!;
       else for (let k = 0; k < size; k++) v[k] = (v[k]! * step) / (step - 1);
-      settle(list, share);
+      settle(list, hz, share);
     }
   };
 
@@ -288,7 +291,7 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
     const law = followed;
     for (let f = 0; f < count; f++) {
       fetch(at, columns, f);
-      measure(bare, list, 1);
+      measure(bare, list, at.hz[f]!, 1);
       linearize(bare);
       const from = f * size * size;
       for (let k = 0; k < size; k++)
@@ -357,7 +360,7 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
       v.fill(0);
       for (let f = 0; f < count; f++) {
         fetch(block, columns, f);
-        many(list);
+        many(list, block.hz[f]!);
         for (let k = 0; k < m; k++) {
           drawnRe[k * count + f] = current[2 * k]!;
           drawnIm[k * count + f] = current[2 * k + 1]!;

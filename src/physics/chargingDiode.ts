@@ -8,14 +8,22 @@
  * Validity: the amplitude moves little in a cycle of the carrier; with a balance of harmonics Vs, g and b are its own, and Is is taken as it is.
  * Source: Clarke and Hess, Communication Circuits, 1971 (from memory); held against time runs in tests/oracles/loadedFastSweep.test.ts.
  */
-import { admittanceAt } from './admittance.ts';
+import { admittanceAt, admittanceAtHz } from './admittance.ts';
 import type { DiodeLaw } from './diodeLaw.ts';
 
 export interface ChargingDiode {
-  /** volts on the load over a whole period of evenly spaced amplitudes, the steady state; `volts` holds those of a period before, or zeros */
-  charge(amplitudes: Float64Array, periodSeconds: number, volts: Float64Array): void;
-  /** admittance for an amplitude while `volts` stand, siemens, to the first two places of `out` */
-  presents(amplitudeVolts: number, volts: number, out: Float64Array): void;
+  /**
+   * volts on the load over a whole period of evenly spaced amplitudes, the steady state; `volts` holds those of a period before, or zeros. `still`: what the load would come to for a sample, where
+   * that depends on more than its amplitude
+   */
+  charge(
+    amplitudes: Float64Array,
+    periodSeconds: number,
+    volts: Float64Array,
+    still?: (amplitudeVolts: number, sample: number) => number,
+  ): void;
+  /** admittance for an amplitude while `volts` stand, siemens, to the first two places of `out`; `hz` left out: at the middle of the band */
+  presents(amplitudeVolts: number, volts: number, out: Float64Array, hz?: number): void;
 }
 
 const INTERVALS = 1024;
@@ -56,6 +64,8 @@ function create(law: DiodeLaw, farads: number, end: number): ChargingDiode {
     b[k] = y[1]!;
   }
   const perVolt = INTERVALS / end;
+  /** what the load would come to, by sample */
+  let standing = new Float64Array(0);
   const stillAt = (amplitude: number): number => {
     const at = Math.min(amplitude * perVolt, INTERVALS);
     const k = Math.floor(at);
@@ -63,26 +73,29 @@ function create(law: DiodeLaw, farads: number, end: number): ChargingDiode {
   };
 
   return {
-    charge(amplitudes, periodSeconds, volts) {
+    charge(amplitudes, periodSeconds, volts, own) {
+      const drifts = own !== undefined && law.admittance.drift !== null;
       const n = amplitudes.length;
+      if (standing.length < n) standing = new Float64Array(n);
+      for (let i = 0; i < n; i++) standing[i] = drifts ? own(amplitudes[i]!, i) : stillAt(amplitudes[i]!);
       const seconds = loadOhms * farads;
       if (seconds === 0) {
-        for (let i = 0; i < n; i++) volts[i] = stillAt(amplitudes[i]!);
+        for (let i = 0; i < n; i++) volts[i] = standing[i]!;
         return;
       }
       const share = periodSeconds / n / seconds;
-      const own = loadOhms * saturationAmps;
+      const back = loadOhms * saturationAmps;
       // 3/2 V - 2 V1 + V2 / 2 = share (q (Vs + R Is) - R Is - V)
       const slope = 1.5 + share;
       for (let period = 0; period < MOST_PERIODS; period++) {
         const begun = volts[n - 1]!;
         let before = volts[n - 2]!;
         let last = begun;
-        let lastStill = stillAt(amplitudes[n - 1]!);
+        let lastStill = standing[n - 1]!;
         for (let i = 0; i < n; i++) {
-          const vs = stillAt(amplitudes[i]!);
-          const given = 2 * last - before / 2 - share * own;
-          const pull = share * (vs + own);
+          const vs = standing[i]!;
+          const given = 2 * last - before / 2 - share * back;
+          const pull = share * (vs + back);
           let v = Math.max(last + vs - lastStill, given / slope);
           for (let round = 0; round < ROUNDS; round++) {
             const q = pull * Math.exp((vs - v) / emissionVolts);
@@ -98,7 +111,14 @@ function create(law: DiodeLaw, farads: number, end: number): ChargingDiode {
         if (Math.abs(last - begun) < MEET * emissionVolts) break;
       }
     },
-    presents(amplitude, volts, out) {
+    presents(amplitude, volts, out, hz) {
+      if (hz !== undefined && law.admittance.drift !== null) {
+        const q = Math.exp((law.detect(amplitude, hz) - volts) / emissionVolts);
+        admittanceAtHz(law.admittance, hz, amplitude, y);
+        out[0] = q * y[0]!;
+        out[1] = q * y[1]!;
+        return;
+      }
       const at = Math.min(amplitude * perVolt, INTERVALS);
       const k = Math.floor(at);
       const t = at - k;

@@ -1,15 +1,18 @@
 /**
  * A loaded diode as its circuit and its reader meet it: volts out and admittance presented, by the carrier's amplitude at its node.
  *
+ * Beside the carrier's own frequency the circuit is another at the harmonics, and the load's capacitor too: with `beside` the balance is drawn up at three frequencies, a parabola between them.
+ *
  * Without `harmonics` the closed forms of diode.ts. With them the balance of diodeHarmonics.ts, in a table of INTERVALS up to END_VOLTS; beyond, the admittance stands
  * still and the volts go on in a straight line. Interpolation within 5e-5 of each value. Laws are kept: equal diodes share one.
  */
 import { once } from '../base/once.ts';
-import { type Admittance, cubicAt, tabulateAdmittance } from './admittance.ts';
+import { type Admittance, COARSE, cubicAt, type Drift, driftPlace, tabulateAdmittance } from './admittance.ts';
 import { createDetector, type Diode, diodeConductance } from './diode.ts';
 import {
   createDiodeBalance,
   type DiodeCircuit,
+  type DiodeState,
   type HarmonicCircuit,
   type HungLead,
   smallDiode,
@@ -20,14 +23,16 @@ export interface LoadedDiode extends Diode {
   readonly loadFarads: number;
   /** null: circuit and load are short circuits to the carrier's harmonics */
   readonly harmonics: HarmonicCircuit | null;
+  /** the same as far below and above its carrier; left out: as at the carrier all over */
+  readonly beside?: readonly [below: HarmonicCircuit, above: HarmonicCircuit] | undefined;
   /** on the load, for the carrier and its harmonics; counts only with harmonics. Left out: none */
   readonly lead?: HungLead | undefined;
 }
 
 export interface DiodeLaw {
   readonly diode: LoadedDiode;
-  /** volts on the load for a carrier of so many volts peak */
-  detect(amplitudeVolts: number): number;
+  /** volts on the load for a carrier of so many volts peak; `hz` left out: at the middle of its band */
+  detect(amplitudeVolts: number, hz?: number): number;
   readonly admittance: Admittance;
 }
 
@@ -40,12 +45,15 @@ const MOST_LAWS = 512;
 const known = new Map<string, DiodeLaw>();
 
 export function diodeLaw(diode: LoadedDiode): DiodeLaw {
-  const { saturationAmps, emissionVolts, loadOhms, loadFarads, harmonics, lead } = diode;
+  const { saturationAmps, emissionVolts, loadOhms, loadFarads, harmonics, lead, beside } = diode;
   const hung = lead === undefined ? '' : `|${lead.ohms}|${lead.farads}`;
   const circuit =
     harmonics === null
       ? `${loadFarads}`
-      : `${loadFarads}|${harmonics.hz}|${harmonics.re.join(' ')}|${harmonics.im.join(' ')}`;
+      : [harmonics, ...(beside ?? [])].reduce(
+          (key, { hz, re, im }) => `${key}|${hz}|${re.join(' ')}|${im.join(' ')}`,
+          `${loadFarads}`,
+        );
   const key = `${saturationAmps}|${emissionVolts}|${loadOhms}${hung}|${circuit}`;
   const law = known.get(key) ?? (harmonics === null ? closedLaw(diode) : balancedLaw({ ...diode, harmonics }));
   // Put back at the end, so that the first in the map is the one longest unused.
@@ -56,10 +64,11 @@ export function diodeLaw(diode: LoadedDiode): DiodeLaw {
 }
 
 function closedLaw(diode: LoadedDiode): DiodeLaw {
+  const detector = createDetector(diode);
   const at = (amplitude: number): [number, number] => [diodeConductance(amplitude, diode), 0];
   return {
     diode,
-    detect: createDetector(diode),
+    detect: (amplitudeVolts) => detector(amplitudeVolts),
     admittance: tabulateAdmittance(diode.emissionVolts, CLOSED_END_VOLTS, CLOSED_INTERVALS, at),
   };
 }
@@ -71,15 +80,32 @@ function balancedLaw(circuit: DiodeCircuit & LoadedDiode): DiodeLaw {
   /** V (nVt + A) / A^2, smooth and bounded from square law to straight line */
   const shape = new Float64Array(INTERVALS + 4);
   let shaped = 0;
-  const admittance = tabulateAdmittance(emissionVolts, END_VOLTS, INTERVALS, (amplitude) => {
+  const at = (amplitude: number): readonly [g: number, b: number] => {
     const state = amplitude === 0 ? small : balance(amplitude);
     const perSquare = amplitude === 0 ? small.volts : state.volts / amplitude ** 2;
     // Its continuation to the one sample before zero is taken as even, as the volts themselves are.
     shape[shaped] = perSquare * (emissionVolts + (shaped === 0 ? -amplitude : amplitude));
     shaped++;
     return [state.g, state.b];
-  });
+  };
+  const drift = circuit.beside === undefined ? null : tabulateDrift(circuit, circuit.beside, (i) => middle(i));
+  const admittance = tabulateAdmittance(emissionVolts, END_VOLTS, INTERVALS, at, drift);
   const { step } = admittance;
+  const middle = (sample: number): readonly [g: number, b: number, shape: number] => {
+    admittance.reach(sample + 2);
+    return [admittance.g[sample + 1]!, admittance.b[sample + 1]!, shape[sample + 1]!];
+  };
+  const drifted = (amplitude: number, hz: number): number => {
+    if (drift === null) return 0;
+    const x = driftPlace(drift, hz);
+    const place = Math.log1p(amplitude / emissionVolts) / (COARSE * step);
+    const i = Math.min(Math.floor(place), INTERVALS / COARSE - 1);
+    const t = place - i;
+    drift.reach(i + 2);
+    const [first, second] = drift.volts;
+    const own = (k: number): number => x * first[k]! + x * x * second[k]!;
+    return ((own(i) + t * (own(i + 1) - own(i))) * amplitude * amplitude) / (emissionVolts + amplitude);
+  };
   const within = (amplitude: number): number => {
     const at = Math.min(Math.log1p(amplitude / emissionVolts) / step, INTERVALS);
     admittance.reach(Math.floor(at) + 4);
@@ -92,9 +118,52 @@ function balancedLaw(circuit: DiodeCircuit & LoadedDiode): DiodeLaw {
   return {
     diode: circuit,
     admittance,
-    detect(amplitudeVolts) {
+    detect(amplitudeVolts, hz) {
       const amplitude = Math.abs(amplitudeVolts);
-      return amplitude < END_VOLTS ? within(amplitude) : end().volts + (amplitude - END_VOLTS) * end().slope;
+      const more = hz === undefined ? 0 : drifted(Math.min(amplitude, END_VOLTS), hz);
+      if (amplitude < END_VOLTS) return within(amplitude) + more;
+      return end().volts + (amplitude - END_VOLTS) * end().slope + more;
+    },
+  };
+}
+
+/** `middle`: g, b and the volts' shape of a fine sample of the table at the carrier itself. */
+function tabulateDrift(
+  circuit: DiodeCircuit,
+  [below, above]: readonly [HarmonicCircuit, HarmonicCircuit],
+  middle: (sample: number) => readonly [number, number, number],
+): Drift {
+  const { emissionVolts, harmonics } = circuit;
+  const samples = INTERVALS / COARSE + 1;
+  const step = (COARSE * Math.log1p(END_VOLTS / emissionVolts)) / INTERVALS;
+  const both = [below, above].map((one) => {
+    const own = { ...circuit, harmonics: one };
+    return { small: smallDiode(own), balance: createDiodeBalance(own) };
+  });
+  const pair = (): readonly [Float64Array, Float64Array] => [new Float64Array(samples), new Float64Array(samples)];
+  const [g, b, volts] = [pair(), pair(), pair()];
+  return {
+    hz: harmonics.hz,
+    reachHz: above.hz - harmonics.hz,
+    g,
+    b,
+    volts,
+    known: 0,
+    reach(count) {
+      for (let i = this.known; i < count; i++) {
+        const amplitude = emissionVolts * Math.expm1(i * step);
+        const [low, high] = both.map(({ small, balance }) => {
+          const state: DiodeState = i === 0 ? small : balance(amplitude);
+          const perSquare = i === 0 ? state.volts : state.volts / amplitude ** 2;
+          return [state.g, state.b, perSquare * (emissionVolts + amplitude)] as const;
+        });
+        const at = middle(COARSE * i);
+        for (const [k, table] of [g, b, volts].entries()) {
+          table[0][i] = (high![k]! - low![k]!) / 2;
+          table[1][i] = (high![k]! + low![k]!) / 2 - at[k]!;
+        }
+        this.known = i + 1;
+      }
     },
   };
 }

@@ -44,7 +44,13 @@ export interface FastSweep {
    */
   envelope(re: Float64Array, im: Float64Array, gated: boolean, out: Float64Array): void;
   /** the same where the node's diode follows the envelope in its own time, and the envelope the diode: see sweptLoad.ts; `re`, `im` as they are with the load that each line would have standing still */
-  loadedEnvelope(re: Float64Array, im: Float64Array, gated: boolean, load: LineLoad, out: Float64Array): void;
+  loadedEnvelope(
+    re: Float64Array,
+    im: Float64Array,
+    gated: boolean,
+    load: Omit<LineLoad, 'index' | 'firstAt'>,
+    out: Float64Array,
+  ): void;
 }
 
 /** The source's own lines c_n for n from -far to far, interleaved, each turned to the bench's first instant. */
@@ -146,7 +152,7 @@ export function createFastSweep(points: number): FastSweep {
       const scale = length / size;
       for (let i = 0; i < fine.length; i++) fine[i] = fine[i]! * scale;
       const own = c.slice(2 * (far - sides), 2 * (far + sides + 1)).map((v) => v * scale);
-      sweptLoad.follow(fine, re, im, own, load);
+      sweptLoad.follow(fine, re, im, own, { ...load, index, firstAt: 0.5 / size });
       for (let i = 0; i < size; i++) out[i] = Math.hypot(fine[2 * scale * i]!, fine[2 * scale * i + 1]!);
     },
   };

@@ -94,6 +94,7 @@ export function createBlock(
   const own = {
     n,
     count,
+    hz,
     re: Array.from(plan.nodes, (node) => re[node]!),
     im: Array.from(plan.nodes, (node) => im[node]!),
     unitRe,

@@ -9,7 +9,7 @@
  * Validity: one diode on the node and none other in its block; stages ahead as they stand at each frequency. Source: waveform relaxation in the frequency domain, any text on harmonic balance (from memory).
  */
 import FFT from 'fft.js';
-import { admittanceAt } from './admittance.ts';
+import { admittanceAtHz } from './admittance.ts';
 import { chargingDiode } from './chargingDiode.ts';
 import type { DiodeLaw } from './diodeLaw.ts';
 
@@ -21,6 +21,12 @@ export interface LineLoad {
   readonly re: Float64Array;
   readonly im: Float64Array;
   readonly periodSeconds: number;
+  /** at which frequencies these lines are, behind a mixer others than the source's */
+  readonly hz: Float64Array;
+  /** lines beside the middle one to which the sweep goes */
+  readonly index: number;
+  /** of the first sample of a period: so much of a period after the sweep's lowest frequency */
+  readonly firstAt: number;
 }
 
 const MOST_ROUNDS = 14;
@@ -61,7 +67,7 @@ export function createSweptLoad(): {
   };
 
   return {
-    follow(spectrum, re, im, source, { law, leadFarads, re: unitRe, im: unitIm, periodSeconds }) {
+    follow(spectrum, re, im, source, { law, leadFarads, re: unitRe, im: unitIm, periodSeconds, hz, index, firstAt }) {
       const transform = resize(spectrum.length / 2);
       const count = re.length;
       const sides = (count - 1) / 2;
@@ -73,7 +79,7 @@ export function createSweptLoad(): {
       for (let k = 0; k < count; k++) {
         const amplitude = Math.hypot(re[k]!, im[k]!);
         mostVolts = Math.max(mostVolts, amplitude);
-        admittanceAt(law.admittance, amplitude, y);
+        admittanceAtHz(law.admittance, hz[k]!, amplitude, y);
         const g = y[0]!;
         const b = y[1]!;
         const ur = unitRe[k]!;
@@ -88,6 +94,12 @@ export function createSweptLoad(): {
       }
       const corrRe = new Float64Array(count);
       const corrIm = new Float64Array(count);
+      const sampleHz = new Float64Array(size);
+      for (let i = 0; i < size; i++) {
+        const line = sides - index * Math.cos(2 * Math.PI * (i / size + firstAt));
+        sampleHz[i] = hz[Math.min(Math.max(Math.round(line), 0), count - 1)]!;
+      }
+      const standing = (amplitude: number, sample: number): number => law.detect(amplitude, sampleHz[sample]!);
       const diode = chargingDiode(law, mostVolts, leadFarads);
       transform.inverseTransform(at, spectrum);
       volts.fill(0);
@@ -95,12 +107,12 @@ export function createSweptLoad(): {
       let share = 1;
       for (let round = 0; round < MOST_ROUNDS; round++) {
         for (let i = 0; i < size; i++) amplitudes[i] = Math.hypot(at[2 * i]!, at[2 * i + 1]!);
-        diode.charge(amplitudes, periodSeconds, volts);
+        diode.charge(amplitudes, periodSeconds, volts, standing);
         let most = 0;
         for (let i = 0; i < size; i++) {
           const a = amplitudes[i]!;
           if (a > most) most = a;
-          diode.presents(a, volts[i]!, y);
+          diode.presents(a, volts[i]!, y, sampleHz[i]!);
           const er = at[2 * i]!;
           const ei = at[2 * i + 1]!;
           at[2 * i] = y[0]! * er - y[1]! * ei;

@@ -2,7 +2,7 @@
 import type { Deck } from '../physics/deck.ts';
 import type { HungLead } from '../physics/diodeHarmonics.ts';
 import { diodeLaw, type LoadedDiode } from '../physics/diodeLaw.ts';
-import { harmonicCircuit } from './harmonics.ts';
+import { circuitsOf, harmonicCircuit } from './harmonics.ts';
 import type { PathLoad } from './pathLoad.ts';
 import type { Detector } from './receiver.ts';
 
@@ -20,9 +20,26 @@ export function detectorDiode(
   return lead === undefined ? diode : { ...diode, lead };
 }
 
+/** The same at one of its nodes, which has a circuit and a load of its own, and at its own frequencies. */
+export function diodeAt(
+  deck: Deck,
+  { saturationAmps, emissionVolts, carrierHz }: Detector,
+  node: string,
+  loadOhms: number,
+  loadFarads: number,
+  lead?: HungLead,
+): LoadedDiode {
+  const diode = { saturationAmps, emissionVolts, loadOhms, loadFarads, ...circuitsOf(deck, node, carrierHz) };
+  return lead === undefined ? diode : { ...diode, lead };
+}
+
+/** The nodes of its diodes. */
+export function diodeNodes(detector: Detector): readonly string[] {
+  return detector.kind === 'envelope' ? [detector.node] : [detector.plus, detector.minus];
+}
+
 /** What a detector with that diode hangs on its nodes: one diode, or two alike. */
 export function detectorLoads(detector: Detector, diode: LoadedDiode): readonly PathLoad[] {
   const law = diodeLaw(diode);
-  const nodes = detector.kind === 'envelope' ? [detector.node] : [detector.plus, detector.minus];
-  return nodes.map((node) => ({ node, law }));
+  return diodeNodes(detector).map((node) => ({ node, law }));
 }

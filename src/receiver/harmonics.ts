@@ -1,7 +1,7 @@
 /**
  * What a detector's nodes look like at the harmonics of its carrier, from the deck at its nominal values: the circuit by itself, every source off.
  *
- * Rounded to a small part of the largest, so that decks which differ only far away share one diode's table (physics/diodeLaw.ts). Of an FM detector's two nodes the mean.
+ * Rounded to a small part of the largest, so that decks which differ only far away share one diode's table (physics/diodeLaw.ts).
  */
 import { problemLine } from '../base/result.ts';
 import { buildNetwork } from '../physics/buildNetwork.ts';
@@ -18,11 +18,31 @@ const ROUNDED = 2 ** 20;
 
 const known = new WeakMap<Deck, Map<string, HarmonicCircuit>>();
 
+/** How far beside its carrier a diode's circuit is drawn up too, as a share of it: a vision strip's band is as wide. */
+const BESIDE = 0.15;
+
+/** At the carrier; of two nodes the mean. */
 export function harmonicCircuit(deck: Deck, detector: Detector): HarmonicCircuit {
-  const hz = detector.carrierHz;
+  const nodes = detector.kind === 'envelope' ? [detector.node] : [detector.plus, detector.minus];
+  return circuitAt(deck, nodes, detector.carrierHz);
+}
+
+/** Of one node, at the carrier, below it and above it. */
+export function circuitsOf(
+  deck: Deck,
+  node: string,
+  carrierHz: number,
+): { readonly harmonics: HarmonicCircuit; readonly beside: readonly [HarmonicCircuit, HarmonicCircuit] } {
+  const at = (hz: number): HarmonicCircuit => circuitAt(deck, [node], hz);
+  return {
+    harmonics: at(carrierHz),
+    beside: [at(carrierHz * (1 - BESIDE)), at(carrierHz * (1 + BESIDE))],
+  };
+}
+
+function circuitAt(deck: Deck, nodes: readonly string[], hz: number): HarmonicCircuit {
   const ofDeck = known.get(deck) ?? new Map<string, HarmonicCircuit>();
   known.set(deck, ofDeck);
-  const nodes = detector.kind === 'envelope' ? [detector.node] : [detector.plus, detector.minus];
   const key = `${nodes.join('|')}|${hz}`;
   const found = ofDeck.get(key) ?? meanCircuit(deck, nodes, hz);
   ofDeck.set(key, found);

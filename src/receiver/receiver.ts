@@ -156,6 +156,8 @@ export interface FmDetector {
   /** load of each half */
   readonly loadOhms: number;
   readonly loadFarads: number;
+  /** of the half that counts negative, while the diode of the other leaks, whose leak is in `loadOhms`; left out: the same */
+  readonly minusLoadOhms?: number;
   /** see EnvelopeDetector */
   readonly carrierHz: number;
   /** ratio detector: the capacitor across both halves; null in a discriminator */

@@ -1,5 +1,5 @@
 /** What diodes draw from the sidebands of a carrier that stands on them. */
-import { admittanceAt, constantAdmittance } from '../physics/admittance.ts';
+import { admittanceAtHz, constantAdmittance } from '../physics/admittance.ts';
 import { createDiodeModulation } from '../physics/diodeModulation.ts';
 import type { NodeLoad, Solver } from '../physics/solver.ts';
 import type { PathLoad } from './pathLoad.ts';
@@ -8,7 +8,7 @@ import type { PathLoad } from './pathLoad.ts';
 export function standingLoads(loads: readonly PathLoad[], carrier: Solver): NodeLoad[] {
   const y = new Float64Array(4);
   return loads.map(({ node, law }) => {
-    admittanceAt(law.admittance, carrier.magnitude(node)[0]!, y);
+    admittanceAtHz(law.admittance, carrier.hz[0]!, carrier.magnitude(node)[0]!, y);
     return { node, admittance: constantAdmittance(y[0]!, y[1]!) };
   });
 }
@@ -31,7 +31,7 @@ export function meetModulation(
   if (drawn === null || amplitude === 0) return;
   const modulation = createDiodeModulation(law, amplitude);
   const y = new Float64Array(4);
-  admittanceAt(law.admittance, amplitude, y);
+  admittanceAtHz(law.admittance, carrier.hz[0]!, amplitude, y);
   const d = new Float64Array(2);
   /** z D at place k of the sidebands */
   const product = (k: number, modulationHz: number): readonly [re: number, im: number] => {

@@ -53,6 +53,8 @@ export interface SignalPath {
   real(node: string): Float64Array;
   imag(node: string): Float64Array;
   magnitude(node: string, out: Float64Array): Float64Array;
+  /** at which frequencies the last solve has it, of a video sweep the one of its carrier; a view until the next; null where no signal reaches it */
+  hzAt(node: string): Float64Array | null;
   /**
    * worst compression of a stage on the way to `node` (its part of the deck and those before it; left out: everywhere), decibels; `except` names stages that
    * are meant to saturate
@@ -306,6 +308,10 @@ export function createSignalPath(receiver: Receiver, deck: Deck): SignalPath {
       if (reading === null) return out.fill(0);
       if (reading.kind === 'swept') return reading.solver.magnitude(node, out);
       return out.fill(Math.hypot(reading.solver.real(node)[0]!, reading.solver.imag(node)[0]!));
+    },
+    hzAt(node) {
+      const part = partOfNode(node);
+      return (part === undefined ? null : readings.get(part))?.solver.hz ?? null;
     },
     compressionDb(except = [], node) {
       const last = node === undefined ? undefined : partOfNode(node);

@@ -162,7 +162,7 @@ function ours(spanHz: number, amps: number) {
   solver.solve();
   const drawn = solver.drawnAt(DET)!;
   expect(drawn.alone).toBe(true);
-  const load = { law, leadFarads: 0, re: drawn.re, im: drawn.im, periodSeconds: 1 / MAINS_HZ };
+  const load = { law, leadFarads: 0, re: drawn.re, im: drawn.im, periodSeconds: 1 / MAINS_HZ, hz: solver.hz };
   const envelope = new Float64Array(2 * POINTS);
   fast.loadedEnvelope(solver.real(DET), solver.imag(DET), false, load, envelope);
   const volts = new Float64Array(2 * POINTS);

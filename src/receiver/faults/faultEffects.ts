@@ -104,9 +104,16 @@ function marked(detector: Detector, mark: FaultMark): Detector {
     case 'shorted':
       return { ...detector, ...NO_DIODE };
     case 'detectorLoad':
-      return { ...detector, loadOhms: mark.ohms };
-    case 'detectorLeak':
-      return { ...detector, loadOhms: (detector.loadOhms * mark.ohms) / (detector.loadOhms + mark.ohms) };
+      return detector.kind === 'envelope'
+        ? { ...detector, loadOhms: mark.ohms }
+        : { ...detector, loadOhms: mark.ohms, minusLoadOhms: mark.ohms };
+    case 'detectorLeak': {
+      const loadOhms = (detector.loadOhms * mark.ohms) / (detector.loadOhms + mark.ohms);
+      // Of two diodes the first leaks (rows/detectorRows.ts).
+      return detector.kind === 'envelope'
+        ? { ...detector, loadOhms }
+        : { ...detector, loadOhms, minusLoadOhms: detector.loadOhms };
+    }
     default:
       return detector;
   }
