@@ -4,7 +4,8 @@ import { fmOutput, fmOutputs } from '../physics/fmDetector.ts';
 import type { SweepMode } from '../physics/gentleSweep.ts';
 import { periodicOnePole } from '../physics/onePole.ts';
 import { modelOf } from './benchModel.ts';
-import type { Half, Observation } from './observation.ts';
+import { frequenciesAt, type Moment } from './moment.ts';
+import { atFrequencies, type Crests, crestsOf, type Half, type Observation } from './observation.ts';
 import type { BenchSetup } from './setup.ts';
 
 /** Scratch for a period of `count` samples. */
@@ -23,6 +24,7 @@ export function createDetection(count: number): {
 } {
   const held = new Float64Array(count);
   const charged = new Float64Array(count);
+  const crest = new Float64Array(2);
 
   /** What is added to the law's output (noise) goes through the pole by itself. */
   const charge = (
@@ -62,7 +64,14 @@ export function createDetection(count: number): {
 
   return {
     detect(observation, plus, minus, period, hurried) {
-      const { pair, leadSeconds } = observation;
+      const { pair, leadSeconds, crests } = observation;
+      if (pair !== null && crests !== null) {
+        for (let i = 0; i < count; i++) {
+          crests(plus[i]!, minus[i]!, i, crest);
+          plus[i] = crest[0]!;
+          minus[i] = crest[1]!;
+        }
+      }
       rectify(observation, observation, plus, period, hurried);
       if (pair !== null) {
         rectify(observation.minus ?? observation, observation, minus, period, hurried);
@@ -74,6 +83,19 @@ export function createDetection(count: number): {
   };
 }
 
+/** An observation as the moment's full scan, just solved, has it: at which frequencies the carriers stand, and how two diodes' pulses meet. */
+export function observedAt(moment: Moment, observation: Observation): Observation {
+  const { full, connections } = moment;
+  const { node, minusNode } = observation;
+  const at = atFrequencies(observation, frequenciesAt(moment, full, node));
+  if (minusNode === null || connections.rf === null) return at;
+  const { real, imag } = full.solvers;
+  return {
+    ...at,
+    crests: crestsOf(at, { re: real(node), im: imag(node) }, { re: real(minusNode), im: imag(minusNode) }),
+  };
+}
+
 /** Whether loads are to charge and discharge as they do. */
 export function hurries(mode: SweepMode, { pair }: Observation, { engine }: BenchSetup): boolean {
   if (pair === null) return mode === 'exact';
@@ -82,15 +104,23 @@ export function hurries(mode: SweepMode, { pair }: Observation, { engine }: Benc
 
 /** Volts of an observation for carriers that stand still; `heldSum` is the reservoir's, where there is one. */
 export function standingVolts(
-  { detect, sign, pair, minus: other }: Observation,
+  { detect, sign, pair, minus: other, crests }: Observation,
   plusVolts: number,
   minusVolts: number,
   heldSum?: number,
   sample?: number,
 ): number {
   if (pair === null) return sign * detect(plusVolts, sample);
-  const plus = detect(plusVolts, sample);
-  const minus = (other?.detect ?? detect)(minusVolts, sample);
+  const crest = [plusVolts, minusVolts] as const;
+  const [a, b] = crests === null || sample === undefined ? crest : dented(crests, crest, sample);
+  const plus = detect(a, sample);
+  const minus = (other?.detect ?? detect)(b, sample);
   const sum = heldSum ?? plus + minus;
   return pair.tap === 'sum' ? sum : fmOutput(pair.kind, plus, minus, sum);
+}
+
+function dented(crests: Crests, [plus, minus]: readonly [number, number], sample: number): readonly [number, number] {
+  const out = new Float64Array(2);
+  crests(plus, minus, sample, out);
+  return [out[0]!, out[1]!];
 }

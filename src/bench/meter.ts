@@ -5,12 +5,12 @@
 import type { LimitCycle } from '../physics/limitCycle.ts';
 import { NO_NOISE } from '../receiver/receiverNoise.ts';
 import type { LineVolts } from './conditions.ts';
-import { createDetection, hurries } from './detection.ts';
+import { createDetection, hurries, observedAt } from './detection.ts';
 import { createEnvelopes } from './envelopes.ts';
 import { noiseAt, noisyDiode, quietingAt, withNoise } from './grass.ts';
 import { diodesNow, leadFarads } from './loads.ts';
-import { frequenciesAt, type Moment, TRACE_POINTS } from './moment.ts';
-import { atFrequencies, halfOf, loadOhmsOf, nodesOf, type Observation } from './observation.ts';
+import { type Moment, TRACE_POINTS } from './moment.ts';
+import { halfOf, loadOhmsOf, nodesOf, type Observation } from './observation.ts';
 import { joinSong } from './singing.ts';
 import { createTone } from './tone.ts';
 
@@ -32,6 +32,7 @@ export function createMeter(): (moment: Moment, lineVolts: LineVolts, song: Limi
     const common = {
       ...halfOf(diode!),
       minus: other === undefined ? null : halfOf(other),
+      crests: null,
       leadFarads: leadFarads(connections, detector),
       leadSeconds: 0,
       raw: false,
@@ -45,7 +46,7 @@ export function createMeter(): (moment: Moment, lineVolts: LineVolts, song: Limi
     const point = receiver.testPoints.find((p) => p.id === state.leads.meter);
     if (point === undefined) return 0;
     const found = metered(moment);
-    const observation = found === null ? null : atFrequencies(found, frequenciesAt(moment, moment.full, found.node));
+    const observation = found === null ? null : observedAt(moment, found);
     if (state.controls.meterMode === 'tone') {
       if (observation === null || state.controls.sourceMode !== 'tone') return 0;
       return toneOf(moment, lineVolts, observation).rmsVolts;

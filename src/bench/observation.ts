@@ -8,6 +8,7 @@
  * loading it; on a signal point through whatever the tip is, and the isolating resistor with the lead behind it lets little of it through.
  */
 import { type DiodeLaw, diodeLaw, type LoadedDiode } from '../physics/diodeLaw.ts';
+import { pulseDent } from '../physics/diodePulses.ts';
 import { BENCH_PROBE } from '../receiver/benchProbe.ts';
 import { signOf } from '../receiver/detectorSign.ts';
 import type { Detector, FmDetector, TestPoint } from '../receiver/receiver.ts';
@@ -18,6 +19,9 @@ import type { BenchSetup } from './setup.ts';
 
 /** `sample`: its place in the period, where what the diode makes of a carrier depends on it; left out: in the middle of its band. */
 export type Detect = (amplitudeVolts: number, sample?: number) => number;
+
+/** Writes the crests for two carriers at a place in the period to the two places of `out`. */
+export type Crests = (plusVolts: number, minusVolts: number, sample: number, out: Float64Array) => void;
 
 /** A diode and its load. */
 export interface Half {
@@ -46,6 +50,8 @@ export interface Observation extends Half {
   readonly minus: Half | null;
   readonly sign: 1 | -1;
   readonly pair: PairOutput | null;
+  /** makes of both carriers, of a sample, what each diode's crest is; null: they are that themselves */
+  readonly crests: Crests | null;
   /** that charge and discharge with the load's own capacitor, where the tip is a resistor small against the load */
   readonly leadFarads: number;
   /** of tip, lead, smoothing and tube */
@@ -67,6 +73,7 @@ export function observe(setup: BenchSetup, state: LoadingState, connections: Con
     const common = {
       ...halfOf(diode!),
       minus: other === undefined ? null : halfOf(other),
+      crests: null,
       leadFarads: leadFarads(connections, detector),
       leadSeconds: TUBE_SECONDS + leadSeconds(state, tipOhms, tip === 'resistor' ? Y_LEAD_FARADS : 0),
       raw,
@@ -81,6 +88,7 @@ export function observe(setup: BenchSetup, state: LoadingState, connections: Con
     minus: null,
     sign: signOf(BENCH_PROBE.polarity),
     pair: null,
+    crests: null,
     leadFarads: 0,
     leadSeconds: TUBE_SECONDS + leadSeconds(state, ISOLATING_OHMS, 0),
     raw,
@@ -97,6 +105,33 @@ export function halfOf(diode: LoadedDiode): Half {
 /** What the reservoir's volts run off through, as if half of it lay across each load. */
 export function loadOhmsOf(plus: LoadedDiode, minus: LoadedDiode | undefined): number {
   return minus === undefined ? plus.loadOhms : (plus.loadOhms + minus.loadOhms) / 2;
+}
+
+/** How the pulses of two diodes dent each other's crests (physics/diodePulses.ts), by the phases at which their carriers stand over the forward half. */
+export function crestsOf(
+  { law, minus }: Pick<Observation, 'law' | 'minus'>,
+  plus: { readonly re: Float64Array; readonly im: Float64Array },
+  other: { readonly re: Float64Array; readonly im: Float64Array },
+): Crests | null {
+  const mutual = law.admittance.mutual;
+  if (mutual === null || minus === null) return null;
+  const count = plus.re.length;
+  const cos = new Float64Array(count);
+  const sin = new Float64Array(count);
+  for (let i = 0; i < count; i++) {
+    const [a, b, c, d] = [plus.re[i]!, plus.im[i]!, other.re[i]!, other.im[i]!];
+    const product = Math.hypot(a, b) * Math.hypot(c, d);
+    cos[i] = product === 0 ? 1 : (a * c + b * d) / product;
+    sin[i] = product === 0 ? 0 : (a * d - b * c) / product;
+  }
+  const laws = [law, minus.law] as const;
+  const meanAmps = (of: 0 | 1, volts: number): number => laws[of].detect(volts) / laws[of].diode.loadOhms;
+  return (plusVolts, minusVolts, sample, out) => {
+    const i = count === 1 ? 0 : sample < count ? sample : 2 * count - 1 - sample;
+    const [x, z] = [plusVolts / law.diode.emissionVolts, minusVolts / minus.law.diode.emissionVolts];
+    out[0] = Math.max(plusVolts + pulseDent(mutual, meanAmps(1, minusVolts), x, z, cos[i]!, sin[i]!), 0);
+    out[1] = Math.max(minusVolts + pulseDent(mutual, meanAmps(0, plusVolts), z, x, cos[i]!, -sin[i]!), 0);
+  };
 }
 
 /** The same where it is known at which frequencies the carriers of a period's samples stand; `hz`: of the forward half, or the one at which all of them stand. */

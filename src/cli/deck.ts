@@ -3,6 +3,7 @@ import { bad, type Result } from '../base/result.ts';
 import { lineVoltsAt } from '../bench/biasLine.ts';
 import { type LineVolts, slugElementValues, stageElementValues } from '../bench/conditions.ts';
 import { connectedDeck, RF_SOURCE } from '../bench/connections.ts';
+import { observedAt, standingVolts } from '../bench/detection.ts';
 import { createFaultBook } from '../bench/faultsNow.ts';
 import { diodesNow } from '../bench/loads.ts';
 import { createMoments, type Moment } from '../bench/moment.ts';
@@ -94,12 +95,14 @@ function written(terminal: Terminal, name: string, bench: SheetBench, hz: number
   };
 }
 
-function heldVolts(moment: Moment, lineVolts: LineVolts, { node, minusNode, detect, minus }: Observation): number {
-  if (minusNode === null) return 0;
+function heldVolts(moment: Moment, lineVolts: LineVolts, observation: Observation): number {
+  const { node, minusNode, pair } = observation;
+  if (minusNode === null || pair === null) return 0;
   const { solvers, hz } = moment.full;
   solvers.solve(hz, moment.conditions(lineVolts));
   const at = (one: string): number => solvers.magnitude(one, new Float64Array(1))[0]!;
-  return detect(at(node)) + (minus?.detect ?? detect)(at(minusNode));
+  const sum: Observation = { ...observedAt(moment, observation), pair: { ...pair, tap: 'sum' } };
+  return standingVolts(sum, at(node), at(minusNode), undefined, 0);
 }
 
 function withValues(plain: Deck, values: ReadonlyMap<string, number>): Deck {

@@ -6,6 +6,7 @@
  *
  * Where the load is another a little beside its carrier's frequency, `drift` says by how much: a parabola through three frequencies, straight lines between amplitudes, at every COARSE-th sample.
  */
+import type { HarmonicCircuit } from './diodeHarmonics.ts';
 
 export interface Admittance {
   readonly scaleVolts: number;
@@ -21,6 +22,8 @@ export interface Admittance {
   reach(samples: number): void;
   /** null: the same at every frequency */
   readonly drift: Drift | null;
+  /** a diode whose pulses reach another one of its kind in the block: from one's node to the other's at the harmonics (diodePulses.ts); null: none */
+  readonly mutual: HarmonicCircuit | null;
 }
 
 /** What is added beside the middle frequency, x a share of the way to where the parabola was taken, -1 to 1: x times the first of two, x^2 times the second. */
@@ -52,6 +55,7 @@ export function tabulateAdmittance(
   intervals: number,
   at: (amplitudeVolts: number) => readonly [g: number, b: number],
   drift: Drift | null = null,
+  mutual: HarmonicCircuit | null = null,
 ): Admittance {
   const step = Math.log1p(endVolts / scaleVolts) / intervals;
   const g = new Float64Array(intervals + 4);
@@ -72,6 +76,7 @@ export function tabulateAdmittance(
       }
     },
     drift,
+    mutual,
   };
 }
 
@@ -90,7 +95,7 @@ export function cubicAt(table: Float64Array, at: number): number {
 /** The same at every amplitude. */
 export function constantAdmittance(g: number, b: number): Admittance {
   const [all, allB] = [new Float64Array(4).fill(g), new Float64Array(4).fill(b)];
-  return { scaleVolts: 1, step: 1, g: all, b: allB, still: true, known: 4, reach() {}, drift: null };
+  return { scaleVolts: 1, step: 1, g: all, b: allB, still: true, known: 4, reach() {}, drift: null, mutual: null };
 }
 
 /** What stands while the amplitude does, however small a change on top of it: the nearest sample. */

@@ -5,11 +5,13 @@
  * I = (g + j b)(|V|) V at each loaded node, the fundamental alone. One load leaves one real equation a frequency, |V| |1 - U Y(|V|)| = |V0|, whose left side rises
  * with |V| for a passive circuit: Newton's rule between bounds, begun from the last frequency's answer. Several loads are solved together by Newton's rule on the real and imaginary parts,
  * where that does not settle with the drive brought up in steps.
+ * Two diodes that are a pair dent each other's crests by their pulses (diodePulses.ts): each load then goes by |V| + dent; the dents follow from the last answer.
  * A small change d of V0 becomes d + U dI, dI the change of the loads' currents: the same equations made linear. Nothing is allocated in the loops.
  *
  * Over 300 lines: one load, several loads and their small changes work on the same buffers.
  */
 import { type Admittance, admittanceOf } from './admittance.ts';
+import { meanOverFundamental, pulseDent } from './diodePulses.ts';
 import { eliminate, factor, substitute } from './eliminate.ts';
 
 /** What a block's loads work on. Response of node i to the load in column c at frequency f: [(c * n + i) * count + f]. */
@@ -34,6 +36,11 @@ export interface BlockLoads {
 
 const MOST_ROUNDS = 60;
 const RAMP_STEPS = 16;
+const DENTED_ROUNDS = 3;
+/** Of a carrier. */
+const MOST_DENT = 0.3;
+/** Dents that move less than this part of their carriers stand. */
+const DENTS_STAND = 1e-5;
 /** The answer is some hundred times the square of this from the true one at worst. */
 const CLOSE = 1e-5;
 
@@ -62,6 +69,9 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
   const current = new Float64Array(size);
   /** admittances with their slopes, as linearize() has met them last */
   const slopes = new Float64Array(4 * m);
+  /** of two diodes that are a pair: how far each's crest is dented, volts */
+  const dents = new Float64Array(m);
+  let paired = false;
   let followed: FollowedLaw | null = null;
   let followedStands = false;
   let drawnBefore = new Float64Array(0);
@@ -163,12 +173,57 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
     addDrawn(block, column, drawnRe, drawnIm, 0, allOf(block));
   };
 
+  /** y as a carrier of a volts meets it whose crest is dented: the current at a + dent. */
+  const dentedAdmittance = (list: readonly Admittance[], hz: number, a: number, k: number): void => {
+    const crest = Math.max(a + dents[k]!, 0);
+    admittance(list, hz, crest);
+    const share = crest / a;
+    const [g, b, dg, db] = [y[0]!, y[1]!, y[2]!, y[3]!];
+    const bent = (1 - share) / a;
+    y[0] = share * g;
+    y[1] = share * b;
+    y[2] = share * dg + bent * g;
+    y[3] = share * db + bent * b;
+  };
+
+  /** Dents from where v stands; how far the larger has moved, of its carrier. */
+  const dentPair = (list: readonly (readonly Admittance[])[], hz: number): number => {
+    const mutual = list[0]![0]!.mutual!;
+    const sizes = [Math.hypot(v[0]!, v[1]!), Math.hypot(v[2]!, v[3]!)] as const;
+    if (sizes[0] === 0 || sizes[1] === 0) {
+      dents.fill(0);
+      return 0;
+    }
+    const product = sizes[0] * sizes[1];
+    // Of the second's phase less the first's.
+    const cos = (v[0]! * v[2]! + v[1]! * v[3]!) / product;
+    const sin = (v[0]! * v[3]! - v[1]! * v[2]!) / product;
+    let moved = 0;
+    for (let k = 0; k < 2; k++) {
+      const other = 1 - k;
+      const one = list[other]![0]!;
+      const crest = Math.max(sizes[other]! + dents[other]!, 0);
+      admittance(list[other]!, hz, crest);
+      const x = crest / one.scaleVolts;
+      const amps = ((y[0]! * crest) / 2) * (x > 0.1 ? meanOverFundamental(x) : 0);
+      const own = Math.max(sizes[k]! + dents[k]!, 0) / list[k]![0]!.scaleVolts;
+      // No more than first order can tell.
+      const most = MOST_DENT * sizes[k]!;
+      const dent = Math.max(-most, Math.min(most, pulseDent(mutual, amps, own, x, cos, k === 0 ? sin : -sin)));
+      moved = Math.max(moved, Math.abs(dent - dents[k]!) / sizes[k]!);
+      dents[k] = dent;
+    }
+    return moved;
+  };
+
   /** The loads' currents at `at`, and from them how far `at` is from the answer; returns the square of that. */
   const measure = (at: Float64Array, list: readonly (readonly Admittance[])[], hz: number, share: number): number => {
     for (let k = 0; k < m; k++) {
       const x = at[2 * k]!;
       const z = at[2 * k + 1]!;
-      admittance(list[k]!, hz, Math.sqrt(x * x + z * z));
+      const a = Math.sqrt(x * x + z * z);
+      if (paired && a > 0) dentedAdmittance(list[k]!, hz, a, k);
+      else admittance(list[k]!, hz, a);
       slopes.set(y, 4 * k);
       current[2 * k] = y[0]! * x - y[1]! * z;
       current[2 * k + 1] = y[0]! * z + y[1]! * x;
@@ -254,6 +309,18 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
   };
 
   const many = (list: readonly (readonly Admittance[])[], hz: number): void => {
+    if (!paired) {
+      settled(list, hz);
+      return;
+    }
+    for (let round = 0; round < DENTED_ROUNDS; round++) {
+      settled(list, hz);
+      if (dentPair(list, hz) < DENTS_STAND) return;
+    }
+    settled(list, hz);
+  };
+
+  const settled = (list: readonly (readonly Admittance[])[], hz: number): void => {
     if (settle(list, hz, 1)) return;
     v.fill(0);
     for (let step = 1; step <= RAMP_STEPS; step++) {
@@ -291,6 +358,7 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
     const law = followed;
     for (let f = 0; f < count; f++) {
       fetch(at, columns, f);
+      paired = false;
       measure(bare, list, at.hz[f]!, 1);
       linearize(bare);
       const from = f * size * size;
@@ -357,6 +425,8 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
       const { count } = block;
       const drawnRe = drawn(2 * m * count);
       const drawnIm = drawnRe.subarray(m * count);
+      paired = m === 2 && list.every((one) => one.length === 1 && one[0]!.mutual !== null);
+      dents.fill(0);
       v.fill(0);
       for (let f = 0; f < count; f++) {
         fetch(block, columns, f);

@@ -25,6 +25,8 @@ export interface LoadedDiode extends Diode {
   readonly harmonics: HarmonicCircuit | null;
   /** the same as far below and above its carrier; left out: as at the carrier all over */
   readonly beside?: readonly [below: HarmonicCircuit, above: HarmonicCircuit] | undefined;
+  /** from its node to that of the other diode of a pair; left out: it stands alone */
+  readonly mutual?: HarmonicCircuit | undefined;
   /** on the load, for the carrier and its harmonics; counts only with harmonics. Left out: none */
   readonly lead?: HungLead | undefined;
 }
@@ -45,12 +47,12 @@ const MOST_LAWS = 512;
 const known = new Map<string, DiodeLaw>();
 
 export function diodeLaw(diode: LoadedDiode): DiodeLaw {
-  const { saturationAmps, emissionVolts, loadOhms, loadFarads, harmonics, lead, beside } = diode;
+  const { saturationAmps, emissionVolts, loadOhms, loadFarads, harmonics, lead, beside, mutual } = diode;
   const hung = lead === undefined ? '' : `|${lead.ohms}|${lead.farads}`;
   const circuit =
     harmonics === null
       ? `${loadFarads}`
-      : [harmonics, ...(beside ?? [])].reduce(
+      : [harmonics, ...(beside ?? []), ...(mutual === undefined ? [] : [mutual])].reduce(
           (key, { hz, re, im }) => `${key}|${hz}|${re.join(' ')}|${im.join(' ')}`,
           `${loadFarads}`,
         );
@@ -89,7 +91,7 @@ function balancedLaw(circuit: DiodeCircuit & LoadedDiode): DiodeLaw {
     return [state.g, state.b];
   };
   const drift = circuit.beside === undefined ? null : tabulateDrift(circuit, circuit.beside, (i) => middle(i));
-  const admittance = tabulateAdmittance(emissionVolts, END_VOLTS, INTERVALS, at, drift);
+  const admittance = tabulateAdmittance(emissionVolts, END_VOLTS, INTERVALS, at, drift, circuit.mutual ?? null);
   const { step } = admittance;
   const middle = (sample: number): readonly [g: number, b: number, shape: number] => {
     admittance.reach(sample + 2);

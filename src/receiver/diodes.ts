@@ -23,13 +23,14 @@ export function detectorDiode(
 /** The same at one of its nodes, which has a circuit and a load of its own, and at its own frequencies. */
 export function diodeAt(
   deck: Deck,
-  { saturationAmps, emissionVolts, carrierHz }: Detector,
+  detector: Detector,
   node: string,
   loadOhms: number,
   loadFarads: number,
   lead?: HungLead,
 ): LoadedDiode {
-  const diode = { saturationAmps, emissionVolts, loadOhms, loadFarads, ...circuitsOf(deck, node, carrierHz) };
+  const { saturationAmps, emissionVolts } = detector;
+  const diode = { saturationAmps, emissionVolts, loadOhms, loadFarads, ...circuitsOf(deck, node, detector) };
   return lead === undefined ? diode : { ...diode, lead };
 }
 

@@ -27,30 +27,37 @@ export function harmonicCircuit(deck: Deck, detector: Detector): HarmonicCircuit
   return circuitAt(deck, nodes, detector.carrierHz);
 }
 
-/** Of one node, at the carrier, below it and above it. */
+/** Of one node, at the carrier, below it and above it; of a pair from one to the other too. */
 export function circuitsOf(
   deck: Deck,
   node: string,
-  carrierHz: number,
-): { readonly harmonics: HarmonicCircuit; readonly beside: readonly [HarmonicCircuit, HarmonicCircuit] } {
+  detector: Detector,
+): {
+  readonly harmonics: HarmonicCircuit;
+  readonly beside: readonly [HarmonicCircuit, HarmonicCircuit];
+  readonly mutual?: HarmonicCircuit;
+} {
+  const { carrierHz } = detector;
   const at = (hz: number): HarmonicCircuit => circuitAt(deck, [node], hz);
   return {
+    ...(detector.kind === 'envelope' ? {} : { mutual: circuitAt(deck, [detector.plus], carrierHz, detector.minus) }),
     harmonics: at(carrierHz),
     beside: [at(carrierHz * (1 - BESIDE)), at(carrierHz * (1 + BESIDE))],
   };
 }
 
-function circuitAt(deck: Deck, nodes: readonly string[], hz: number): HarmonicCircuit {
+/** `seenAt`: where the volts are read that a current at a node makes; left out: there. */
+function circuitAt(deck: Deck, nodes: readonly string[], hz: number, seenAt?: string): HarmonicCircuit {
   const ofDeck = known.get(deck) ?? new Map<string, HarmonicCircuit>();
   known.set(deck, ofDeck);
-  const key = `${nodes.join('|')}|${hz}`;
-  const found = ofDeck.get(key) ?? meanCircuit(deck, nodes, hz);
+  const key = `${nodes.join('|')}|${hz}|${seenAt ?? ''}`;
+  const found = ofDeck.get(key) ?? meanCircuit(deck, nodes, hz, seenAt);
   ofDeck.set(key, found);
   return found;
 }
 
-function meanCircuit(deck: Deck, nodes: readonly string[], hz: number): HarmonicCircuit {
-  const all = nodes.map((node) => impedances(deck, node, hz));
+function meanCircuit(deck: Deck, nodes: readonly string[], hz: number, seenAt?: string): HarmonicCircuit {
+  const all = nodes.map((node) => impedances(deck, node, hz, seenAt ?? node));
   const mean = (of: 're' | 'im'): number[] =>
     Array.from({ length: HARMONICS - 1 }, (_, k) => all.reduce((sum, one) => sum + one[of][k]! / all.length, 0));
   const [re, im] = [mean('re'), mean('im')];
@@ -60,7 +67,12 @@ function meanCircuit(deck: Deck, nodes: readonly string[], hz: number): Harmonic
   return { hz, re: rounded(re), im: rounded(im) };
 }
 
-function impedances(deck: Deck, node: string, hz: number): { readonly re: Float64Array; readonly im: Float64Array } {
+function impedances(
+  deck: Deck,
+  node: string,
+  hz: number,
+  seenAt: string,
+): { readonly re: Float64Array; readonly im: Float64Array } {
   const part = deckParts(deck).find(({ nodes }) => nodes.has(nodeKey(node)));
   if (part === undefined) throw new Error(`the deck has no node ${node}`);
   const source = { kind: 'I', name: PROBING, nodes: ['0', node], value: 1, phaseDegrees: 0, dcAmps: 0 } as const;
@@ -72,5 +84,5 @@ function impedances(deck: Deck, node: string, hz: number): { readonly re: Float6
   );
   for (const e of part.deck.elements) if (e.kind === 'I') solver.setDrive(e.name, 0);
   solver.solve();
-  return { re: solver.real(node), im: solver.imag(node) };
+  return { re: solver.real(seenAt), im: solver.imag(seenAt) };
 }
