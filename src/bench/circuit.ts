@@ -42,6 +42,8 @@ export interface SolverSet {
   /** see `SignalPath` */
   hzAt(node: string): Float64Array | null;
   /** see `SignalPath` */
+  crestAt(node: string): Float64Array | null;
+  /** see `SignalPath` */
   loneLoad(node: string): LoneLoad | null;
   /** where the set's own oscillator runs or would run; null where it has none */
   oscillatorHz(): number | null;
@@ -184,6 +186,7 @@ function createSolverSet(setup: BenchSetup, connections: Connections, deck: Deck
     magnitude: (node, out) => (rf === null ? out.fill(0) : ready().magnitude(node, out)),
     real: (node) => ready().real(node),
     imag: (node) => ready().imag(node),
+    crestAt: (node) => (rf === null ? null : ready().crestAt(node)),
     hzAt: (node) => ready().hzAt(node),
     loneLoad: (node) => (rf === null ? null : ready().loneLoad(node)),
     oscillatorHz: () => ready().oscillatorHz(),

@@ -89,11 +89,7 @@ export function observedAt(moment: Moment, observation: Observation): Observatio
   const { node, minusNode } = observation;
   const at = atFrequencies(observation, frequenciesAt(moment, full, node));
   if (minusNode === null || connections.rf === null) return at;
-  const { real, imag } = full.solvers;
-  return {
-    ...at,
-    crests: crestsOf(at, { re: real(node), im: imag(node) }, { re: real(minusNode), im: imag(minusNode) }),
-  };
+  return { ...at, crests: crestsOf(full.solvers.crestAt(node), full.solvers.crestAt(minusNode)) };
 }
 
 /** Whether loads are to charge and discharge as they do. */

@@ -8,7 +8,6 @@
  * loading it; on a signal point through whatever the tip is, and the isolating resistor with the lead behind it lets little of it through.
  */
 import { type DiodeLaw, diodeLaw, type LoadedDiode } from '../physics/diodeLaw.ts';
-import { pulseDent } from '../physics/diodePulses.ts';
 import { BENCH_PROBE } from '../receiver/benchProbe.ts';
 import { signOf } from '../receiver/detectorSign.ts';
 import type { Detector, FmDetector, TestPoint } from '../receiver/receiver.ts';
@@ -107,30 +106,16 @@ export function loadOhmsOf(plus: LoadedDiode, minus: LoadedDiode | undefined): n
   return minus === undefined ? plus.loadOhms : (plus.loadOhms + minus.loadOhms) / 2;
 }
 
-/** How the pulses of two diodes dent each other's crests (physics/diodePulses.ts), by the phases at which their carriers stand over the forward half. */
-export function crestsOf(
-  { law, minus }: Pick<Observation, 'law' | 'minus'>,
-  plus: { readonly re: Float64Array; readonly im: Float64Array },
-  other: { readonly re: Float64Array; readonly im: Float64Array },
-): Crests | null {
-  const mutual = law.admittance.mutual;
-  if (mutual === null || minus === null) return null;
-  const count = plus.re.length;
-  const cos = new Float64Array(count);
-  const sin = new Float64Array(count);
-  for (let i = 0; i < count; i++) {
-    const [a, b, c, d] = [plus.re[i]!, plus.im[i]!, other.re[i]!, other.im[i]!];
-    const product = Math.hypot(a, b) * Math.hypot(c, d);
-    cos[i] = product === 0 ? 1 : (a * c + b * d) / product;
-    sin[i] = product === 0 ? 0 : (a * d - b * c) / product;
-  }
-  const laws = [law, minus.law] as const;
-  const meanAmps = (of: 0 | 1, volts: number): number => laws[of].detect(volts) / laws[of].diode.loadOhms;
+/** How the pulses of two diodes dent each other's crests over a period: what each goes by over its carrier, of the forward half or of a carrier that stands still. */
+export function crestsOf(plus: Float64Array | null, other: Float64Array | null): Crests | null {
+  if (plus === null || other === null) return null;
+  const [first, second] = [plus.slice(), other.slice()];
+  const count = first.length;
   return (plusVolts, minusVolts, sample, out) => {
-    const i = count === 1 ? 0 : sample < count ? sample : 2 * count - 1 - sample;
-    const [x, z] = [plusVolts / law.diode.emissionVolts, minusVolts / minus.law.diode.emissionVolts];
-    out[0] = Math.max(plusVolts + pulseDent(mutual, meanAmps(1, minusVolts), x, z, cos[i]!, sin[i]!), 0);
-    out[1] = Math.max(minusVolts + pulseDent(mutual, meanAmps(0, plusVolts), z, x, cos[i]!, -sin[i]!), 0);
+    let i = 0;
+    if (count > 1) i = sample < count ? sample : 2 * count - 1 - sample;
+    out[0] = plusVolts * first[i]!;
+    out[1] = minusVolts * second[i]!;
   };
 }
 

@@ -108,9 +108,12 @@ export function standingAdmittance(law: Admittance, amplitudeVolts: number): Adm
 
 /** Writes g, b and their slopes by the amplitude (siemens per volt) to the four places of `out`. */
 export function admittanceAt(law: Admittance, amplitudeVolts: number, out: Float64Array): void {
-  const { scaleVolts, step, g, b } = law;
   // Of a place in the table the absolute error counts.
-  const at = Math.log(1 + amplitudeVolts / scaleVolts) / step;
+  readAt(law, amplitudeVolts, Math.log(1 + amplitudeVolts / law.scaleVolts) / law.step, out);
+}
+
+function readAt(law: Admittance, amplitudeVolts: number, at: number, out: Float64Array): void {
+  const { scaleVolts, step, g, b } = law;
   const i = Math.floor(at);
   const last = g.length - 4;
   if (!(i < last)) {
@@ -147,13 +150,13 @@ export function admittanceAt(law: Admittance, amplitudeVolts: number, out: Float
 
 /** The same at a frequency. */
 export function admittanceAtHz(law: Admittance, hz: number, amplitudeVolts: number, out: Float64Array): void {
-  admittanceAt(law, amplitudeVolts, out);
-  const { drift } = law;
+  const { drift, scaleVolts, step } = law;
+  const place = Math.log(1 + amplitudeVolts / scaleVolts) / step;
+  readAt(law, amplitudeVolts, place, out);
   if (drift === null) return;
-  const { scaleVolts, step } = law;
   const x = driftPlace(drift, hz);
   const x2 = x * x;
-  const at = Math.log(1 + amplitudeVolts / scaleVolts) / (COARSE * step);
+  const at = place / COARSE;
   const i = Math.min(Math.floor(at), drift.g[0].length - 2);
   const t = Math.min(at - i, 1);
   if (drift.known < i + 2) drift.reach(i + 2);

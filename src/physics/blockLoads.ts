@@ -11,7 +11,7 @@
  * Over 300 lines: one load, several loads and their small changes work on the same buffers.
  */
 import { type Admittance, admittanceOf } from './admittance.ts';
-import { meanOverFundamental, pulseDent } from './diodePulses.ts';
+import { meanOverFundamental, pulseDents } from './diodePulses.ts';
 import { eliminate, factor, substitute } from './eliminate.ts';
 
 /** What a block's loads work on. Response of node i to the load in column c at frequency f: [(c * n + i) * count + f]. */
@@ -30,17 +30,21 @@ export interface LoadedBlock {
 export interface BlockLoads {
   /** the block's voltages without the loads become those with them; `columns` tells where the response to each load stands */
   apply(block: LoadedBlock, columns: Int32Array): void;
+  /** of a pair of diodes, what the k-th goes by over its carrier, by frequency: the other's pulses dent its crest; null where there is no pair. A view until the next apply() */
+  crest(k: number): Float64Array | null;
   /** changes of the voltages of some local nodes, the loaded ones among them, without the loads' own, become whole ones; `at` holds the voltages themselves */
   follow(block: LoadedBlock, columns: Int32Array, at: LoadedBlock, locals: ArrayLike<number>): void;
 }
 
 const MOST_ROUNDS = 60;
 const RAMP_STEPS = 16;
-const DENTED_ROUNDS = 3;
 /** Of a carrier. */
 const MOST_DENT = 0.3;
-/** Dents that move less than this part of their carriers stand. */
-const DENTS_STAND = 1e-5;
+/** A / nVt below which there are no pulses. */
+const LEAST_PULSE = 0.1;
+const PAIR_ROUNDS = 16;
+/** Of the carriers: the last step that is taken. */
+const PAIR_CLOSE = 1e-5;
 /** The answer is some hundred times the square of this from the true one at worst. */
 const CLOSE = 1e-5;
 
@@ -71,6 +75,12 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
   const slopes = new Float64Array(4 * m);
   /** of two diodes that are a pair: how far each's crest is dented, volts */
   const dents = new Float64Array(m);
+  const dentOhms = new Float64Array(2);
+  /** of each frequency: crest over carrier, of the first and then of the second */
+  let crests = new Float64Array(0);
+  const before = new Float64Array(size);
+  const earlier = new Float64Array(size);
+  const dentsBefore = new Float64Array(2);
   let paired = false;
   let followed: FollowedLaw | null = null;
   let followedStands = false;
@@ -178,42 +188,33 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
     const crest = Math.max(a + dents[k]!, 0);
     admittance(list, hz, crest);
     const share = crest / a;
-    const [g, b, dg, db] = [y[0]!, y[1]!, y[2]!, y[3]!];
     const bent = (1 - share) / a;
-    y[0] = share * g;
-    y[1] = share * b;
-    y[2] = share * dg + bent * g;
-    y[3] = share * db + bent * b;
+    y[2] = share * y[2]! + bent * y[0]!;
+    y[3] = share * y[3]! + bent * y[1]!;
+    y[0] = share * y[0]!;
+    y[1] = share * y[1]!;
   };
 
-  /** Dents from where v stands; how far the larger has moved, of its carrier. */
-  const dentPair = (list: readonly (readonly Admittance[])[], hz: number): number => {
+  /** Dents from where v stands and measure() has been last. */
+  const dentPair = (list: readonly (readonly Admittance[])[]): void => {
     const mutual = list[0]![0]!.mutual!;
-    const sizes = [Math.hypot(v[0]!, v[1]!), Math.hypot(v[2]!, v[3]!)] as const;
-    if (sizes[0] === 0 || sizes[1] === 0) {
+    const first = Math.sqrt(v[0]! * v[0]! + v[1]! * v[1]!);
+    const second = Math.sqrt(v[2]! * v[2]! + v[3]! * v[3]!);
+    if (first === 0 || second === 0) {
       dents.fill(0);
-      return 0;
+      return;
     }
-    const product = sizes[0] * sizes[1];
-    // Of the second's phase less the first's.
+    const product = first * second;
+    const x = Math.max(first + dents[0]!, 0) / list[0]![0]!.scaleVolts;
+    const z = Math.max(second + dents[1]!, 0) / list[1]![0]!.scaleVolts;
     const cos = (v[0]! * v[2]! + v[1]! * v[3]!) / product;
     const sin = (v[0]! * v[3]! - v[1]! * v[2]!) / product;
-    let moved = 0;
-    for (let k = 0; k < 2; k++) {
-      const other = 1 - k;
-      const one = list[other]![0]!;
-      const crest = Math.max(sizes[other]! + dents[other]!, 0);
-      admittance(list[other]!, hz, crest);
-      const x = crest / one.scaleVolts;
-      const amps = ((y[0]! * crest) / 2) * (x > 0.1 ? meanOverFundamental(x) : 0);
-      const own = Math.max(sizes[k]! + dents[k]!, 0) / list[k]![0]!.scaleVolts;
-      // No more than first order can tell.
-      const most = MOST_DENT * sizes[k]!;
-      const dent = Math.max(-most, Math.min(most, pulseDent(mutual, amps, own, x, cos, k === 0 ? sin : -sin)));
-      moved = Math.max(moved, Math.abs(dent - dents[k]!) / sizes[k]!);
-      dents[k] = dent;
-    }
-    return moved;
+    pulseDents(mutual, x, z, cos, sin, dentOhms);
+    const firstAmps = x > LEAST_PULSE ? (slopes[0]! * first * meanOverFundamental(x)) / 2 : 0;
+    const secondAmps = z > LEAST_PULSE ? (slopes[4]! * second * meanOverFundamental(z)) / 2 : 0;
+    // No more than first order can tell.
+    dents[0] = Math.max(-MOST_DENT * first, Math.min(MOST_DENT * first, secondAmps * dentOhms[0]!));
+    dents[1] = Math.max(-MOST_DENT * second, Math.min(MOST_DENT * second, firstAmps * dentOhms[1]!));
   };
 
   /** The loads' currents at `at`, and from them how far `at` is from the answer; returns the square of that. */
@@ -224,7 +225,7 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
       const a = Math.sqrt(x * x + z * z);
       if (paired && a > 0) dentedAdmittance(list[k]!, hz, a, k);
       else admittance(list[k]!, hz, a);
-      slopes.set(y, 4 * k);
+      for (let j = 0; j < 4; j++) slopes[4 * k + j] = y[j]!;
       current[2 * k] = y[0]! * x - y[1]! * z;
       current[2 * k + 1] = y[0]! * z + y[1]! * x;
     }
@@ -309,15 +310,47 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
   };
 
   const many = (list: readonly (readonly Admittance[])[], hz: number): void => {
-    if (!paired) {
-      settled(list, hz);
-      return;
+    if (!paired || !settlePair(list, hz)) settled(list, hz);
+  };
+
+  /** Newton's rule from where v stands, the dents brought up to date at each step; false where it does not settle. */
+  const settlePair = (list: readonly (readonly Admittance[])[], hz: number): boolean => {
+    for (let round = 0; round < PAIR_ROUNDS; round++) {
+      measure(v, list, hz, 1);
+      dentPair(list);
+      linearize(v);
+      for (let k = 0; k < size; k++) matrix[k * (size + 1) + size] = -off[k]!;
+      if (!eliminate(matrix, size)) return false;
+      let length = 0;
+      let scale = 0;
+      for (let k = 0; k < size; k++) {
+        const step = matrix[k * (size + 1) + size]!;
+        length += step * step;
+        v[k] = v[k]! + step;
+        scale += v[k]! * v[k]!;
+      }
+      if (length <= PAIR_CLOSE * PAIR_CLOSE * scale) {
+        measure(v, list, hz, 1);
+        return true;
+      }
     }
-    for (let round = 0; round < DENTED_ROUNDS; round++) {
-      settled(list, hz);
-      if (dentPair(list, hz) < DENTS_STAND) return;
+    return false;
+  };
+
+  /** v and the dents go on to frequency f along the parabola through the last three. */
+  const goAhead = (f: number): void => {
+    for (let k = 0; k < size; k++) {
+      const now = v[k]!;
+      if (f > 2) v[k] = 3 * (now - before[k]!) + earlier[k]!;
+      else if (f > 1) v[k] = 2 * now - before[k]!;
+      earlier[k] = before[k]!;
+      before[k] = now;
     }
-    settled(list, hz);
+    for (let k = 0; k < 2; k++) {
+      const now = dents[k]!;
+      if (f > 1) dents[k] = 2 * now - dentsBefore[k]!;
+      dentsBefore[k] = now;
+    }
   };
 
   const settled = (list: readonly (readonly Admittance[])[], hz: number): void => {
@@ -415,6 +448,7 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
   };
 
   return {
+    crest: (k) => (paired ? crests.subarray((k * crests.length) / 2, ((k + 1) * crests.length) / 2) : null),
     apply(block, columns) {
       followedStands = false;
       if (m === 1) {
@@ -427,10 +461,18 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
       const drawnIm = drawnRe.subarray(m * count);
       paired = m === 2 && list.every((one) => one.length === 1 && one[0]!.mutual !== null);
       dents.fill(0);
+      if (paired && crests.length !== 2 * count) crests = new Float64Array(2 * count);
       v.fill(0);
       for (let f = 0; f < count; f++) {
         fetch(block, columns, f);
+        if (paired) goAhead(f);
         many(list, block.hz[f]!);
+        if (paired) {
+          for (let k = 0; k < 2; k++) {
+            const a = Math.sqrt(v[2 * k]! * v[2 * k]! + v[2 * k + 1]! * v[2 * k + 1]!);
+            crests[k * count + f] = a > 0 ? 1 + dents[k]! / a : 1;
+          }
+        }
         for (let k = 0; k < m; k++) {
           drawnRe[k * count + f] = current[2 * k]!;
           drawnIm[k * count + f] = current[2 * k + 1]!;

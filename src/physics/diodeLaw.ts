@@ -100,13 +100,15 @@ function balancedLaw(circuit: DiodeCircuit & LoadedDiode): DiodeLaw {
   const drifted = (amplitude: number, hz: number): number => {
     if (drift === null) return 0;
     const x = driftPlace(drift, hz);
-    const place = Math.log1p(amplitude / emissionVolts) / (COARSE * step);
+    const place = Math.log(1 + amplitude / emissionVolts) / (COARSE * step);
     const i = Math.min(Math.floor(place), INTERVALS / COARSE - 1);
     const t = place - i;
-    drift.reach(i + 2);
-    const [first, second] = drift.volts;
-    const own = (k: number): number => x * first[k]! + x * x * second[k]!;
-    return ((own(i) + t * (own(i + 1) - own(i))) * amplitude * amplitude) / (emissionVolts + amplitude);
+    if (drift.known < i + 2) drift.reach(i + 2);
+    const first = drift.volts[0];
+    const second = drift.volts[1];
+    const low = x * first[i]! + x * x * second[i]!;
+    const high = x * first[i + 1]! + x * x * second[i + 1]!;
+    return ((low + t * (high - low)) * amplitude * amplitude) / (emissionVolts + amplitude);
   };
   const within = (amplitude: number): number => {
     const at = Math.min(Math.log1p(amplitude / emissionVolts) / step, INTERVALS);

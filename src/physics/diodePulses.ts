@@ -20,30 +20,42 @@ export function meanOverFundamental(x: number): number {
   return Math.exp(0.5 / x);
 }
 
-/** Volts. `x`: A / nVt of either; `cos`, `sin`: of the phase of the other's carrier less one's own. */
-export function pulseDent(
-  mutual: HarmonicCircuit,
-  otherMeanAmps: number,
+/** Of one pulse's whole: what is left out when the series is ended. */
+const ENDS = 1e-4;
+
+/**
+ * Writes to `out` what each diode's crest is dented by for an amp of mean current of the other, ohms: of the first, of the second. `x`: A / nVt of either; `cos`, `sin`: of the phase of the second's
+ * carrier less the first's.
+ */
+export function pulseDents(
+  { re, im }: HarmonicCircuit,
   x: number,
   otherX: number,
   cos: number,
   sin: number,
-): number {
+  out: Float64Array,
+): void {
+  let even = 0;
+  let odd = 0;
   const spread = 1 / x + 1 / otherX;
-  if (!(spread < NO_PULSES)) return 0;
-  // w_h by w_(h+1) = w_h r_h with r_(h+1) = r_h q, q = exp(-spread).
-  const q = Math.exp(-spread);
-  let ratio = Math.exp(-1.5 * spread);
-  let weight = Math.exp(-0.5 * spread);
-  let [cr, ci] = [cos, sin];
-  let dent = 0;
-  for (let h = 2; h <= HARMONICS; h++) {
-    const nr = cr * cos - ci * sin;
-    ci = cr * sin + ci * cos;
-    cr = nr;
-    weight *= ratio;
-    ratio *= q;
-    dent += weight * (mutual.re[h - 2]! * cr - mutual.im[h - 2]! * ci);
+  if (spread < NO_PULSES) {
+    // w_(h+1) = w_h r_h with r_(h+1) = r_h q, q = exp(-spread).
+    const root = Math.exp(-0.5 * spread);
+    const q = root * root;
+    let ratio = root * q;
+    let weight = root;
+    let cr = cos;
+    let ci = sin;
+    for (let h = 2; h <= HARMONICS && weight > ENDS; h++) {
+      const nr = cr * cos - ci * sin;
+      ci = cr * sin + ci * cos;
+      cr = nr;
+      weight *= ratio;
+      ratio *= q;
+      even += weight * re[h - 2]! * cr;
+      odd += weight * im[h - 2]! * ci;
+    }
   }
-  return -2 * otherMeanAmps * dent;
+  out[0] = -2 * (even - odd);
+  out[1] = -2 * (even + odd);
 }

@@ -12,6 +12,8 @@ export interface DrawnAt {
   readonly im: Float64Array;
   /** no other node of the block is loaded */
   readonly alone: boolean;
+  /** of one of a pair of diodes: what it goes by over its carrier (blockLoads.ts) */
+  readonly crest: Float64Array | null;
 }
 
 export interface SolverBlock {
@@ -223,7 +225,7 @@ export function createBlock(
       if (k < 0 || solved.length === 0) return null;
       const from = (columns[k]! * n + local) * count;
       const [re, im] = [unitRe.subarray(from, from + count), unitIm.subarray(from, from + count)];
-      return { re, im, alone: loaded.length === 1 };
+      return { re, im, alone: loaded.length === 1, crest: loads?.crest(k) ?? null };
     },
     follow(dRe, dIm, counts, begun, changed, alive) {
       changed[block] = 0;

@@ -55,6 +55,8 @@ export interface SignalPath {
   magnitude(node: string, out: Float64Array): Float64Array;
   /** at which frequencies the last solve has it, of a video sweep the one of its carrier; a view until the next; null where no signal reaches it */
   hzAt(node: string): Float64Array | null;
+  /** what a diode of a pair goes by there over its carrier, by frequency, as the last solve left it; a view until the next; null where there is none */
+  crestAt(node: string): Float64Array | null;
   /**
    * worst compression of a stage on the way to `node` (its part of the deck and those before it; left out: everywhere), decibels; `except` names stages that
    * are meant to saturate
@@ -312,6 +314,11 @@ export function createSignalPath(receiver: Receiver, deck: Deck): SignalPath {
     hzAt(node) {
       const part = partOfNode(node);
       return (part === undefined ? null : readings.get(part))?.solver.hz ?? null;
+    },
+    crestAt(node) {
+      const part = partOfNode(node);
+      const reading = part === undefined ? null : (readings.get(part) ?? null);
+      return reading?.kind === 'swept' ? (reading.solver.drawnAt(node)?.crest ?? null) : null;
     },
     compressionDb(except = [], node) {
       const last = node === undefined ? undefined : partOfNode(node);
