@@ -33,10 +33,11 @@ export function diodesNow(
   // The raw input takes the carrier from the coil and loads nothing (observation.ts).
   const draws = hangs && controls.yInput !== 'raw' && modelOf(engine).leadDraws;
   const lead = draws ? RESISTOR_LEAD : undefined;
-  if (!modelOf(engine).ownDiodes)
+  if (detector.kind === 'envelope' || !modelOf(engine).ownDiodes) {
     return diodeNodes(detector).map(() => detectorDiode(deck, detector, ohms, farads, lead));
-  const other = detector.kind === 'envelope' ? ohms : shared(detector.minusLoadOhms ?? detector.loadOhms);
-  return diodeNodes(detector).map((node, i) => diodeAt(deck, detector, node, i === 0 ? ohms : other, farads, lead));
+  }
+  const other = shared(detector.minusLoadOhms ?? detector.loadOhms);
+  return diodeNodes(detector).map((node, i) => diodeAt(deck, detector, node, i === 0 ? ohms : other, farads));
 }
 
 const restsOn = (y: Connections['y'], { id }: Detector): boolean => y?.role === 'detector' && y.detector === id;

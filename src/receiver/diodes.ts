@@ -4,7 +4,7 @@ import type { HungLead } from '../physics/diodeHarmonics.ts';
 import { diodeLaw, type LoadedDiode } from '../physics/diodeLaw.ts';
 import { circuitsOf, harmonicCircuit } from './harmonics.ts';
 import type { PathLoad } from './pathLoad.ts';
-import type { Detector } from './receiver.ts';
+import type { Detector, FmDetector } from './receiver.ts';
 
 /** `loadOhms`, `loadFarads` may differ from the detector's own, and a `lead` be there: a meter or a lead hangs on its load. */
 export function detectorDiode(
@@ -23,15 +23,13 @@ export function detectorDiode(
 /** The same at one of its nodes, which has a circuit and a load of its own, and at its own frequencies. */
 export function diodeAt(
   deck: Deck,
-  detector: Detector,
+  detector: FmDetector,
   node: string,
   loadOhms: number,
   loadFarads: number,
-  lead?: HungLead,
 ): LoadedDiode {
   const { saturationAmps, emissionVolts } = detector;
-  const diode = { saturationAmps, emissionVolts, loadOhms, loadFarads, ...circuitsOf(deck, node, detector) };
-  return lead === undefined ? diode : { ...diode, lead };
+  return { saturationAmps, emissionVolts, loadOhms, loadFarads, ...circuitsOf(deck, node, detector) };
 }
 
 /** The nodes of its diodes. */

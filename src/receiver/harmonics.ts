@@ -10,7 +10,7 @@ import { HARMONICS, type HarmonicCircuit } from '../physics/diodeHarmonics.ts';
 import { editDeck } from '../physics/editDeck.ts';
 import { createSolver } from '../physics/solver.ts';
 import { deckParts } from './deckParts.ts';
-import type { Detector } from './receiver.ts';
+import type { Detector, FmDetector } from './receiver.ts';
 
 const PROBING = 'Iharmonics';
 /** Parts of the largest. */
@@ -27,20 +27,19 @@ export function harmonicCircuit(deck: Deck, detector: Detector): HarmonicCircuit
   return circuitAt(deck, nodes, detector.carrierHz);
 }
 
-/** Of one node, at the carrier, below it and above it; of a pair from one to the other too. */
+/** Of one node of a pair, at the carrier, below it and above it; and from it to the other. */
 export function circuitsOf(
   deck: Deck,
   node: string,
-  detector: Detector,
+  { plus, minus, carrierHz }: FmDetector,
 ): {
   readonly harmonics: HarmonicCircuit;
   readonly beside: readonly [HarmonicCircuit, HarmonicCircuit];
-  readonly mutual?: HarmonicCircuit;
+  readonly mutual: HarmonicCircuit;
 } {
-  const { carrierHz } = detector;
   const at = (hz: number): HarmonicCircuit => circuitAt(deck, [node], hz);
   return {
-    ...(detector.kind === 'envelope' ? {} : { mutual: circuitAt(deck, [detector.plus], carrierHz, detector.minus) }),
+    mutual: circuitAt(deck, [plus], carrierHz, minus),
     harmonics: at(carrierHz),
     beside: [at(carrierHz * (1 - BESIDE)), at(carrierHz * (1 + BESIDE))],
   };

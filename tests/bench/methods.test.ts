@@ -9,7 +9,7 @@ import { type Deck, nodeKey } from '../../src/physics/deck.ts';
 import { diodeLaw } from '../../src/physics/diodeLaw.ts';
 import { createDiodeModulation } from '../../src/physics/diodeModulation.ts';
 import { type DeckEdit, editDeck } from '../../src/physics/editDeck.ts';
-import { detectorDiode } from '../../src/receiver/diodes.ts';
+import { diodeAt } from '../../src/receiver/diodes.ts';
 import type { FmDetector } from '../../src/receiver/receiver.ts';
 import { shippedLibrary } from '../files/shipped.ts';
 import { fullSolve } from '../laws/fullSolve.ts';
@@ -52,9 +52,14 @@ describe('FM detectors', () => {
   /** Rectified volts of the two halves, both diodes loading their coils and every stage saturating. */
   const halves = (hz: number, volts: number): Complex => {
     const { stages } = tuner.setup.receiver;
-    const at = worked(tuner.deck, [], 'Isig', 1.89287e-5 * volts, hz, stages, ownLoads(tuner.setup));
-    const { detect } = diodeLaw(detectorDiode(tuner.deck, detector));
-    return [detect(Math.hypot(...at('a'))), detect(Math.hypot(...at('b')))];
+    const { loadOhms, loadFarads } = detector;
+    const pair = ['a', 'b'].map((node) => ({
+      node,
+      law: diodeLaw(diodeAt(tuner.deck, detector, node, loadOhms, loadFarads)),
+    }));
+    const others = ownLoads(tuner.setup).filter(({ node }) => node !== 'a' && node !== 'b');
+    const at = worked(tuner.deck, [], 'Isig', 1.89287e-5 * volts, hz, stages, [...pair, ...others]);
+    return [pair[0]!.law.detect(at.crest('a'), hz), pair[1]!.law.detect(at.crest('b'), hz)];
   };
 
   test('the S-curve on the tube is E1 - E2 of each half worked out by itself', () => {

@@ -3,8 +3,9 @@ import { type Bench, createBench } from '../../src/bench/bench.ts';
 import type { BenchEvent, ControlId } from '../../src/bench/benchEvent.ts';
 import type { BenchState, LeadId } from '../../src/bench/benchState.ts';
 import type { BenchSetup } from '../../src/bench/setup.ts';
-import { admittanceAt } from '../../src/physics/admittance.ts';
+import { admittanceAtHz } from '../../src/physics/admittance.ts';
 import { type Deck, findElement, nodeKey } from '../../src/physics/deck.ts';
+import type { DiodeLaw } from '../../src/physics/diodeLaw.ts';
 import { type DeckEdit, editDeck } from '../../src/physics/editDeck.ts';
 import { detectorDiode, detectorLoads } from '../../src/receiver/diodes.ts';
 import type { PathLoad } from '../../src/receiver/pathLoad.ts';
@@ -98,7 +99,7 @@ export function worked(
   hz: number,
   stages: Receiver['stages'],
   loads: readonly PathLoad[],
-): (node: string) => Complex {
+): ((node: string) => Complex) & { crest(node: string): number } {
   const others = deck.elements.filter((e) => e.kind === 'I' && e.name.toLowerCase() !== source.toLowerCase());
   const standing = editDeck(deck, [
     ...others.map((e): DeckEdit => ({ kind: 'set', name: e.name, value: 0 })),
@@ -108,14 +109,16 @@ export function worked(
   const levels = loads.map(() => 0.1);
   const gains = stages.map(() => 1);
   const y = new Float64Array(4);
+  const crests = [...levels];
   for (let round = 0; round < 400; round++) {
     const parts = loads.flatMap(({ node, law }, k): DeckEdit[] => {
-      admittanceAt(law.admittance, levels[k]!, y);
-      const susceptance = y[1]! / (2 * Math.PI * hz);
-      const draws = [resistor(`Rworked${k}`, node, 1 / y[0]!)];
+      admittanceAtHz(law.admittance, hz, crests[k]!, y);
+      const share = levels[k]! > 0 ? crests[k]! / levels[k]! : 1;
+      const susceptance = (share * y[1]!) / (2 * Math.PI * hz);
+      const draws = [resistor(`Rworked${k}`, node, 1 / (share * y[0]!))];
       return susceptance > 0
         ? [...draws, capacitor(`Cworked${k}`, node, susceptance)]
-        : [...draws, coil(k, node, hz, -y[1]!)];
+        : [...draws, coil(k, node, hz, -share * y[1]!)];
     });
     const scaled = stages.map((stage, k): DeckEdit => ({ kind: 'scale', name: stage.element, factor: gains[k]! }));
     const solved = fullSolve(editDeck(standing, [...parts, ...scaled]), hz);
@@ -132,9 +135,36 @@ export function worked(
       moved = Math.max(moved, Math.abs(next - gains[k]!));
       gains[k] = next;
     }
-    if (moved < 1e-5) return (node) => solved.get(nodeKey(node))!;
+    for (const [k, { node, law }] of loads.entries()) {
+      const other = loads.findIndex((one, j) => j !== k && one.law.admittance.mutual === law.admittance.mutual);
+      const pulses = law.admittance.mutual === null ? null : loads[other]!.law;
+      const dent =
+        pulses === null ? 0 : dentOf(solved.get(nodeKey(node))!, solved.get(nodeKey(loads[other]!.node))!, law, pulses);
+      const next = levels[k]! + dent;
+      moved = Math.max(moved, levels[k]! > 0 ? Math.abs(next - crests[k]!) / levels[k]! : 0);
+      crests[k] = next;
+    }
+    if (moved < 1e-5) {
+      const at = (node: string): Complex => solved.get(nodeKey(node))!;
+      return Object.assign(at, { crest: (node: string) => crests[loads.findIndex((one) => one.node === node)]! });
+    }
   }
   throw new Error(`no standing state at ${hz} Hz`);
+}
+
+/** What the pulses of the other of two diodes do to one's crest, volts: the sum of diodePulses.ts written out for phasors. */
+function dentOf([ar, ai]: Complex, [br, bi]: Complex, law: DiodeLaw, other: DiodeLaw): number {
+  const [a, b] = [Math.hypot(ar, ai), Math.hypot(br, bi)];
+  if (a === 0 || b === 0) return 0;
+  const { re, im } = law.admittance.mutual!;
+  const lead = Math.atan2(bi, br) - Math.atan2(ai, ar);
+  const spread = law.diode.emissionVolts / a + other.diode.emissionVolts / b;
+  const amps = other.detect(b) / other.diode.loadOhms;
+  const terms = re.map((r, k) => {
+    const h = k + 2;
+    return Math.exp((-h * h * spread) / 2) * (r * Math.cos(h * lead) - im[k]! * Math.sin(h * lead));
+  });
+  return -2 * amps * terms.reduce((sum, term) => sum + term, 0);
 }
 
 /** A susceptance below zero. */

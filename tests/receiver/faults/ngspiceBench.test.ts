@@ -5,16 +5,23 @@
  * written out there as its exponential, for the simulator's own is another below -3 nVt, which makes some 1e-5.
  */
 import { describe, expect, it, test } from 'vitest';
+import { asSheetSays } from '../../../src/bench/asSheetSays.ts';
 import { createBench } from '../../../src/bench/bench.ts';
 import type { BenchEvent } from '../../../src/bench/benchEvent.ts';
+import { connectionsOf } from '../../../src/bench/connections.ts';
+import { createFaultBook } from '../../../src/bench/faultsNow.ts';
 import { AGC_LINE_OHMS, METER_OHMS_PER_VOLT } from '../../../src/bench/instruments.ts';
+import { diodesNow } from '../../../src/bench/loads.ts';
+import { firstResponse } from '../../../src/bench/setup.ts';
 import { detectEnvelope, diodeConductance } from '../../../src/physics/diode.ts';
 import type { Fault } from '../../../src/receiver/faults/fault.ts';
 import { faultEffects } from '../../../src/receiver/faults/faultEffects.ts';
+import type { Detector } from '../../../src/receiver/receiver.ts';
 import { play, readySetup, stripSetup } from '../../bench/fixture.ts';
 import { shippedReceiver } from '../../files/shipped.ts';
 import { keptMeans, WHOLE } from '../../physics/keptSpice.ts';
 import { DIODE_SETTINGS, K_T_PER_Q, runRest } from '../../physics/ngspice.ts';
+import { setupOf } from '../../technician/oneScenario.ts';
 
 const meansOf = keptMeans('faultsAtBench');
 
@@ -69,11 +76,17 @@ describe('the same diode, instant by instant in ngspice at rest', () => {
   const AT_REST = '.options temp=26.85 tnom=26.85 reltol=1e-10 vntol=1e-14 abstol=1e-20 gmin=1e-20';
 
   /** Volts on the load and conductance to the carrier; `ways` = 1: anode to the circuit. What lies across the diode lies there at every instant. */
-  async function atRest(volts: number, ways: 1 | -1, loadOhms: number, acrossOhms: number | null) {
+  async function atRest(
+    volts: number,
+    ways: 1 | -1,
+    loadOhms: number,
+    acrossOhms: number | null,
+    diode: Pick<Detector, 'saturationAmps' | 'emissionVolts'> = sound!,
+  ) {
     const lines = Array.from({ length: INSTANTS }, (_, k) => {
       const at = volts * Math.cos((2 * Math.PI * k) / INSTANTS);
       const [anode, cathode] = ways === 1 ? [`a${k}`, 'o'] : ['o', `a${k}`];
-      const law = `${sound!.saturationAmps / INSTANTS}*(exp(v(${anode},${cathode})/${sound!.emissionVolts})-1)`;
+      const law = `${diode.saturationAmps / INSTANTS}*(exp(v(${anode},${cathode})/${diode.emissionVolts})-1)`;
       return [
         `V${k} a${k} 0 ${at}`,
         `B${k} ${anode} ${cathode} I=${law}`,
@@ -105,6 +118,34 @@ describe('the same diode, instant by instant in ngspice at rest', () => {
       const { load } = await atRest(volts, ways, loadOhms, acrossOhms);
       expect(Math.abs(load)).toBeGreaterThan(1e-4);
       expect(Math.abs(ours(fault, volts) / load - 1)).toBeLessThan(1e-6);
+    },
+  );
+
+  it.each([
+    [0.5, 0.4],
+    [1, 2],
+  ])(
+    'of an FM detector whose first diode leaks each half has the volts of its own, at %d and %d V (within 1e-6)',
+    async (plusVolts, minusVolts) => {
+      const plain = setupOf('buzz');
+      const detector = plain.receiver.detectors.find(({ kind }) => kind !== 'envelope');
+      if (detector === undefined) throw new Error('two diodes are wanted');
+      const fault: Fault = { kind: 'leakyDiode', detector: detector.id, ohms: 9e3 };
+      const setup = { ...plain, scenario: { ...plain.scenario, faults: [fault] } };
+      const state = asSheetSays(setup, firstResponse(setup), {});
+      const now = createFaultBook(setup)(state).setup;
+      const [first, second] = diodesNow(
+        now,
+        now.receiver.detectors.find(({ id }) => id === detector.id)!,
+        state,
+        connectionsOf(now, state),
+      );
+      const spice = async (volts: number, acrossOhms: number | null): Promise<number> =>
+        (await atRest(volts, 1, detector.loadOhms, acrossOhms, detector)).load;
+      const [leaking, whole] = [await spice(plusVolts, fault.ohms), await spice(minusVolts, null)];
+      expect(detectEnvelope(plusVolts, first!) / leaking - 1).toBeCloseTo(0, 6);
+      expect(detectEnvelope(minusVolts, second!) / whole - 1).toBeCloseTo(0, 6);
+      expect(Math.abs(detectEnvelope(minusVolts, first!) / whole - 1)).toBeGreaterThan(0.01);
     },
   );
 
