@@ -8,7 +8,7 @@ export interface BenchModel {
   readonly pairsCharge: boolean;
   /** a sweep of too many lines is reckoned exactly where it hurries the circuits; else to the first order in its rate */
   readonly lens: boolean;
-  /** each diode has the circuit, the load and the leak of its own node, at the frequency of the moment; else the mean of both halves and the leak on both, at the middle of the band */
+  /** either diode of an FM detector has the circuit, the load and the leak of its own end and the other's pulses, and its loads charge under every sweep; else the mean of both ends, and the leak on both */
   readonly ownDiodes: boolean;
 }
 

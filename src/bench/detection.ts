@@ -6,7 +6,6 @@ import { periodicOnePole } from '../physics/onePole.ts';
 import { modelOf } from './benchModel.ts';
 import { frequenciesAt, type Moment } from './moment.ts';
 import { atFrequencies, type Crests, crestsOf, type Half, type Observation } from './observation.ts';
-import type { BenchSetup } from './setup.ts';
 
 /** Scratch for a period of `count` samples. */
 export function createDetection(count: number): {
@@ -92,10 +91,11 @@ export function observedAt(moment: Moment, observation: Observation): Observatio
   return { ...at, crests: crestsOf(full.solvers.crestAt(node), full.solvers.crestAt(minusNode)) };
 }
 
-/** Whether loads are to charge and discharge as they do. */
-export function hurries(mode: SweepMode, { pair }: Observation, { engine }: BenchSetup): boolean {
+/** Whether loads are to charge and discharge as they do. The steep middle of an S-curve shows it long before the circuits are hurried: two loads do so under every sweep. */
+export function hurries(mode: SweepMode, { pair }: Observation, { setup, swept }: Moment): boolean {
+  const { ownDiodes, pairsCharge } = modelOf(setup.engine);
   if (pair === null) return mode === 'exact';
-  return mode !== 'quasiStatic' && modelOf(engine).pairsCharge;
+  return ownDiodes ? swept : mode !== 'quasiStatic' && pairsCharge;
 }
 
 /** Volts of an observation for carriers that stand still; `heldSum` is the reservoir's, where there is one. */

@@ -14,6 +14,7 @@ import { modelOf } from './benchModel.ts';
 import type { LineVolts } from './conditions.ts';
 import { leadFarads } from './loads.ts';
 import { carrierAt, type Moment, TRACE_POINTS } from './moment.ts';
+import type { BenchSetup } from './setup.ts';
 
 export interface Envelopes {
   /** how far the sweep hurries the circuits up to the node: see `LAG_LIMIT`; 0 while the source stands still */
@@ -27,6 +28,12 @@ export type EnvelopeMaker = (moment: Moment, lineVolts: LineVolts, node: string,
 
 /** Of the highest: where the gentle sweep's error, its square and some, is still far below what the line shows. */
 const HURRIED = 0.02;
+
+/** Lag from which the steep middle of an S-curve shows it: what two halves have of it adds up. */
+const SEEN = 0.002;
+
+const ofPair = ({ receiver }: BenchSetup, node: string): boolean =>
+  receiver.detectors.some((one) => one.kind !== 'envelope' && (one.plus === node || one.minus === node));
 
 const STILL: Envelopes = { lag: 0, mode: 'quasiStatic' };
 
@@ -86,11 +93,13 @@ export function createEnvelopes(): EnvelopeMaker {
     fast.loadedEnvelope(lines.real(node), lines.imag(node), gated, line, out);
   }
 
-  function lagOf({ full, state, sweepHz }: Moment, node: string): Envelopes {
+  function lagOf({ full, state, sweepHz, setup }: Moment, node: string): Envelopes {
     // A video sweep stands on its carrier; its own circuits are wide against any sweep.
     if (state.controls.sourceMode === 'video') return STILL;
     const { spanHz } = state.controls;
     const lag = gentle.lag(full.solvers.real(node), full.solvers.imag(node), full.hz, spanHz, sweepHz);
-    return { lag, mode: sweepMode(lag, linesFit(spanHz, sweepHz)) };
+    const mode = sweepMode(lag, linesFit(spanHz, sweepHz));
+    const early = mode === 'quasiStatic' && lag > SEEN && modelOf(setup.engine).ownDiodes && ofPair(setup, node);
+    return { lag, mode: early ? 'gentle' : mode };
   }
 }

@@ -63,7 +63,13 @@ export function createMeter(): (moment: Moment, lineVolts: LineVolts, song: Limi
     const noise = song !== null ? NO_NOISE : noiseAt(moment, lineVolts, observation);
     const most = plus.reduce((a, v) => Math.max(a, v), 0) + minus.reduce((a, v) => Math.max(a, v), 0);
     const noisy = noisyDiode(observation, noise, most, quietingAt(moment, observation));
-    detection.detect(withNoise(observation, noisy), plus, minus, 1 / moment.sweepHz, hurries(mode, observation, setup));
+    detection.detect(
+      withNoise(observation, noisy),
+      plus,
+      minus,
+      1 / moment.sweepHz,
+      hurries(mode, observation, moment),
+    );
     return atRest + plus.reduce((sum, v) => sum + v, 0) / plus.length;
   };
 }

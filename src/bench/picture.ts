@@ -100,7 +100,7 @@ export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state
     else {
       const found = envelopeOf(moment, lineVolts, observation.node, volts);
       sweepLag = found.lag;
-      hurried = hurries(found.mode, observation, setup);
+      hurried = hurries(found.mode, observation, moment);
       if (observation.minusNode !== null) {
         sweepLag = Math.max(sweepLag, envelopeOf(moment, lineVolts, observation.minusNode, minus).lag);
       }
@@ -185,7 +185,7 @@ export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state
     const song = songBeat(beside, cycle, observation, shownVolts, shownMinus);
     joinSong(shownVolts, cycle.volts(observation.node));
     if (observation.minusNode !== null) joinSong(shownMinus, cycle.volts(observation.minusNode));
-    toInput(shownVolts, shownMinus, beside, observation, hurries(mode, observation, beside.setup));
+    toInput(shownVolts, shownMinus, beside, observation, hurries(mode, observation, beside));
     return song;
   }
 

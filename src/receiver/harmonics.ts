@@ -18,7 +18,7 @@ const ROUNDED = 2 ** 20;
 
 const known = new WeakMap<Deck, Map<string, HarmonicCircuit>>();
 
-/** How far beside its carrier a diode's circuit is drawn up too, as a share of it: a vision strip's band is as wide. */
+/** How far beside its carrier the circuit of one of a pair is drawn up too, as a share of it. */
 const BESIDE = 0.15;
 
 /** At the carrier; of two nodes the mean. */
