@@ -6,7 +6,7 @@
  *
  * Where the load is another a little beside its carrier's frequency, `drift` says by how much: a parabola through three frequencies, straight lines between amplitudes, at every COARSE-th sample.
  */
-import type { HarmonicCircuit } from './diodeHarmonics.ts';
+import type { HarmonicCircuit } from './harmonicCircuit.ts';
 
 export interface Admittance {
   readonly scaleVolts: number;

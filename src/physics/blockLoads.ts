@@ -11,21 +11,9 @@
  * Over 300 lines: one load, several loads and their small changes work on the same buffers.
  */
 import { type Admittance, admittanceOf } from './admittance.ts';
-import { meanOverFundamental, pulseDents } from './diodePulses.ts';
 import { eliminate, factor, substitute } from './eliminate.ts';
-
-/** What a block's loads work on. Response of node i to the load in column c at frequency f: [(c * n + i) * count + f]. */
-export interface LoadedBlock {
-  readonly n: number;
-  readonly count: number;
-  /** the frequencies */
-  readonly hz: Float64Array;
-  /** by local node */
-  readonly re: readonly Float64Array[];
-  readonly im: readonly Float64Array[];
-  readonly unitRe: Float64Array;
-  readonly unitIm: Float64Array;
-}
+import { addDrawn, allOf, type FollowedLaw, followOne, type LoadedBlock } from './loadedBlock.ts';
+import { createPairDents } from './pairDents.ts';
 
 export interface BlockLoads {
   /** the block's voltages without the loads become those with them; `columns` tells where the response to each load stands */
@@ -38,23 +26,11 @@ export interface BlockLoads {
 
 const MOST_ROUNDS = 60;
 const RAMP_STEPS = 16;
-/** Of a carrier. */
-const MOST_DENT = 0.3;
-/** A / nVt below which there are no pulses. */
-const LEAST_PULSE = 0.1;
 const PAIR_ROUNDS = 16;
 /** Of the carriers: the last step that is taken. */
 const PAIR_CLOSE = 1e-5;
 /** The answer is some hundred times the square of this from the true one at worst. */
 const CLOSE = 1e-5;
-
-/** By frequency: 1 - U dI/dV taken apart by factor(), and each load's admittance with its slopes. */
-interface FollowedLaw {
-  readonly matrices: Float64Array;
-  readonly rows: Uint8Array;
-  readonly steps: Uint8Array;
-  readonly y: Float64Array;
-}
 
 /** `nodes`: local numbers of the loaded nodes; `laws`: what hangs on each. */
 export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readonly Admittance[])[]): BlockLoads {
@@ -73,14 +49,12 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
   const current = new Float64Array(size);
   /** admittances with their slopes, as linearize() has met them last */
   const slopes = new Float64Array(4 * m);
-  /** of two diodes that are a pair: how far each's crest is dented, volts */
-  const dents = new Float64Array(m);
-  const dentOhms = new Float64Array(2);
   /** of each frequency: crest over carrier, of the first and then of the second */
   let crests = new Float64Array(0);
   const before = new Float64Array(size);
   const earlier = new Float64Array(size);
-  const dentsBefore = new Float64Array(2);
+  const pair = createPairDents();
+  const { dents } = pair;
   let paired = false;
   let followed: FollowedLaw | null = null;
   let followedStands = false;
@@ -195,28 +169,6 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
     y[1] = share * y[1]!;
   };
 
-  /** Dents from where v stands and measure() has been last. */
-  const dentPair = (list: readonly (readonly Admittance[])[]): void => {
-    const mutual = list[0]![0]!.mutual!;
-    const first = Math.sqrt(v[0]! * v[0]! + v[1]! * v[1]!);
-    const second = Math.sqrt(v[2]! * v[2]! + v[3]! * v[3]!);
-    if (first === 0 || second === 0) {
-      dents.fill(0);
-      return;
-    }
-    const product = first * second;
-    const x = Math.max(first + dents[0]!, 0) / list[0]![0]!.scaleVolts;
-    const z = Math.max(second + dents[1]!, 0) / list[1]![0]!.scaleVolts;
-    const cos = (v[0]! * v[2]! + v[1]! * v[3]!) / product;
-    const sin = (v[0]! * v[3]! - v[1]! * v[2]!) / product;
-    pulseDents(mutual, x, z, cos, sin, dentOhms);
-    const firstAmps = x > LEAST_PULSE ? (slopes[0]! * first * meanOverFundamental(x)) / 2 : 0;
-    const secondAmps = z > LEAST_PULSE ? (slopes[4]! * second * meanOverFundamental(z)) / 2 : 0;
-    // No more than first order can tell.
-    dents[0] = Math.max(-MOST_DENT * first, Math.min(MOST_DENT * first, secondAmps * dentOhms[0]!));
-    dents[1] = Math.max(-MOST_DENT * second, Math.min(MOST_DENT * second, firstAmps * dentOhms[1]!));
-  };
-
   /** The loads' currents at `at`, and from them how far `at` is from the answer; returns the square of that. */
   const measure = (at: Float64Array, list: readonly (readonly Admittance[])[], hz: number, share: number): number => {
     for (let k = 0; k < m; k++) {
@@ -317,7 +269,7 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
   const settlePair = (list: readonly (readonly Admittance[])[], hz: number): boolean => {
     for (let round = 0; round < PAIR_ROUNDS; round++) {
       measure(v, list, hz, 1);
-      dentPair(list);
+      pair.update(list, v, slopes);
       linearize(v);
       for (let k = 0; k < size; k++) matrix[k * (size + 1) + size] = -off[k]!;
       if (!eliminate(matrix, size)) return false;
@@ -346,11 +298,7 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
       earlier[k] = before[k]!;
       before[k] = now;
     }
-    for (let k = 0; k < 2; k++) {
-      const now = dents[k]!;
-      if (f > 1) dents[k] = 2 * now - dentsBefore[k]!;
-      dentsBefore[k] = now;
-    }
+    pair.goAhead(f);
   };
 
   const settled = (list: readonly (readonly Admittance[])[], hz: number): void => {
@@ -404,49 +352,6 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
     return law;
   };
 
-  /** What one load draws for the changes of `block`: substitute() of two rows written out, to the same digits. */
-  const followOne = (
-    { matrices, rows, steps, y: bend }: FollowedLaw,
-    block: LoadedBlock,
-    at: LoadedBlock,
-    drawnRe: Float64Array,
-    drawnIm: Float64Array,
-  ): void => {
-    const node = nodes[0]!;
-    const changeRe = block.re[node]!;
-    const changeIm = block.im[node]!;
-    const atRe = at.re[node]!;
-    const atIm = at.im[node]!;
-    for (let f = 0; f < block.count; f++) {
-      const from = 4 * f;
-      let dx = changeRe[f]!;
-      let dz = changeIm[f]!;
-      if (steps[f]! > 0) {
-        if (rows[2 * f] === 1) {
-          const held = dz;
-          dz = dx;
-          dx = held;
-        }
-        const share = matrices[from + 2]!;
-        if (share !== 0) dz -= share * dx;
-        if (steps[f] === 2) {
-          dz /= matrices[from + 3]!;
-          dx = (dx - matrices[from + 1]! * dz) / matrices[from]!;
-        }
-      }
-      const x = atRe[f]!;
-      const z = atIm[f]!;
-      const g = bend[from]!;
-      const b = bend[from + 1]!;
-      const dg = bend[from + 2]!;
-      const db = bend[from + 3]!;
-      const a = Math.sqrt(x * x + z * z);
-      const da = a > 0 ? (x * dx + z * dz) / a : 0;
-      drawnRe[f] = g * dx - b * dz + (dg * x - db * z) * da;
-      drawnIm[f] = g * dz + b * dx + (dg * z + db * x) * da;
-    }
-  };
-
   return {
     crest: (k) => (paired ? crests.subarray((k * crests.length) / 2, ((k + 1) * crests.length) / 2) : null),
     apply(block, columns) {
@@ -460,7 +365,7 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
       const drawnRe = drawn(2 * m * count);
       const drawnIm = drawnRe.subarray(m * count);
       paired = m === 2 && list.every((one) => one.length === 1 && one[0]!.mutual !== null);
-      dents.fill(0);
+      pair.rest();
       if (paired && crests.length !== 2 * count) crests = new Float64Array(2 * count);
       v.fill(0);
       for (let f = 0; f < count; f++) {
@@ -487,7 +392,7 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
       const drawnRe = drawn(2 * m * count);
       const drawnIm = drawnRe.subarray(m * count);
       if (m === 1) {
-        followOne(law, block, at, drawnRe, drawnIm);
+        followOne(nodes[0]!, law, block, at, drawnRe, drawnIm);
         addDrawn(block, columns[0]!, drawnRe, drawnIm, 0, locals);
         return;
       }
@@ -516,31 +421,4 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
       for (let k = 0; k < m; k++) addDrawn(block, columns[k]!, drawnRe, drawnIm, k * count, locals);
     },
   };
-}
-
-const allOf = ({ n }: LoadedBlock): Int32Array => Int32Array.from({ length: n }, (_, i) => i);
-
-/** Adds what one load's current, from place `first` on, makes at local nodes of the block. */
-function addDrawn(
-  { n, count, re, im, unitRe, unitIm }: LoadedBlock,
-  column: number,
-  drawnRe: Float64Array,
-  drawnIm: Float64Array,
-  first: number,
-  locals: ArrayLike<number>,
-): void {
-  for (let k = 0; k < locals.length; k++) {
-    const i = locals[k]!;
-    const outRe = re[i]!;
-    const outIm = im[i]!;
-    const at = (column * n + i) * count;
-    for (let f = 0; f < count; f++) {
-      const ur = unitRe[at + f]!;
-      const ui = unitIm[at + f]!;
-      const ir = drawnRe[first + f]!;
-      const ii = drawnIm[first + f]!;
-      outRe[f] = outRe[f]! + ur * ir - ui * ii;
-      outIm[f] = outIm[f]! + ur * ii + ui * ir;
-    }
-  }
 }

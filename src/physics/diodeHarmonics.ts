@@ -12,18 +12,7 @@
  */
 import type { Diode } from './diode.ts';
 import { eliminate } from './eliminate.ts';
-
-/** Highest harmonic of the carrier that is reckoned with. */
-export const HARMONICS = 20;
-
-/** What stands between a diode's node and ground at the carrier's harmonics. */
-export interface HarmonicCircuit {
-  /** the carrier */
-  readonly hz: number;
-  /** ohms at 2 hz, 3 hz ... HARMONICS hz */
-  readonly re: readonly number[];
-  readonly im: readonly number[];
-}
+import { HARMONICS, type HarmonicCircuit } from './harmonicCircuit.ts';
 
 /** A lead with a resistor in its tip, on the load beside what the load itself is: it takes no direct current. */
 export interface HungLead {

@@ -9,14 +9,8 @@
 import { once } from '../base/once.ts';
 import { type Admittance, COARSE, cubicAt, type Drift, driftPlace, tabulateAdmittance } from './admittance.ts';
 import { createDetector, type Diode, diodeConductance } from './diode.ts';
-import {
-  createDiodeBalance,
-  type DiodeCircuit,
-  type DiodeState,
-  type HarmonicCircuit,
-  type HungLead,
-  smallDiode,
-} from './diodeHarmonics.ts';
+import { createDiodeBalance, type DiodeCircuit, type DiodeState, type HungLead, smallDiode } from './diodeHarmonics.ts';
+import type { HarmonicCircuit } from './harmonicCircuit.ts';
 
 export interface LoadedDiode extends Diode {
   /** across the load; counts only with harmonics */

@@ -10,7 +10,7 @@
  * reckoned without it the volts lie up to 1.5 % beside a time run's. Source: superposition of the harmonics, I_h(x) / I_0(x) for large x (Abramowitz and Stegun 9.7.1); held against time
  * runs in docs/model.md.
  */
-import { HARMONICS, type HarmonicCircuit } from './diodeHarmonics.ts';
+import { HARMONICS, type HarmonicCircuit } from './harmonicCircuit.ts';
 
 /** Volts of emission over volts of carrier, of both together, above which no harmonic is left. */
 const NO_PULSES = 8;

@@ -6,8 +6,8 @@
 import { problemLine } from '../base/result.ts';
 import { buildNetwork } from '../physics/buildNetwork.ts';
 import { type Deck, nodeKey } from '../physics/deck.ts';
-import { HARMONICS, type HarmonicCircuit } from '../physics/diodeHarmonics.ts';
 import { editDeck } from '../physics/editDeck.ts';
+import { HARMONICS, type HarmonicCircuit } from '../physics/harmonicCircuit.ts';
 import { createSolver } from '../physics/solver.ts';
 import { deckParts } from './deckParts.ts';
 import type { Detector, FmDetector } from './receiver.ts';

@@ -5,7 +5,7 @@ import { problemLine } from '../../src/base/result.ts';
 import { buildNetwork } from '../../src/physics/buildNetwork.ts';
 import type { Deck } from '../../src/physics/deck.ts';
 import { acFrequencies } from '../../src/physics/deck.ts';
-import { HARMONICS, type HarmonicCircuit } from '../../src/physics/diodeHarmonics.ts';
+import { HARMONICS, type HarmonicCircuit } from '../../src/physics/harmonicCircuit.ts';
 import type { Network } from '../../src/physics/network.ts';
 import { readDeck } from '../../src/physics/readDeck.ts';
 import type { Solver } from '../../src/physics/solver.ts';
