@@ -20,7 +20,8 @@ export function clipAfresh(hands: Hands, sheet: PrintedSheet): readonly ('rf' | 
       // No clip goes on a set without its strap.
       if (strap !== undefined) clip(hands, 'earth', strap.id);
     };
-    const byProbe = lead === 'rf' && sheet.chart.length > 0 && isBlank(hands);
+    // Where somebody says that a part has failed it is looked for first.
+    const byProbe = lead === 'rf' && sheet.sealed && sheet.chart.length > 0 && isBlank(hands);
     const putBack = byProbe ? probe(hands, at, switchOff, () => switched(true)) : null;
     const before = [see(hands), see(hands, SWEEPS)];
     switchOff();
