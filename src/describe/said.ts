@@ -12,15 +12,20 @@ export function saidOf(words: Words, line: ScoreLine, receiver: Receiver): Said 
   const { frequency, clock, turns, score } = words.format;
   const { measured, unit, subject } = line;
   const limit = Math.abs(line.high ?? line.low ?? 0);
+  const off = beyond(words, line);
   return {
-    at: score.figure(measured, unit),
-    size: score.figure(Math.abs(measured), unit),
+    // A level says by how much it is off: a hair is said once.
+    at:
+      unit === 'percent' && off === words.grading.causes.hair
+        ? score.figure(measured, unit)
+        : apart(words, line, (value) => score.figure(value, unit)),
+    size: apart(words, line, (value) => score.figure(Math.abs(value), unit)),
     sign: measured > 0 ? 1 : measured < 0 ? -1 : 0,
     hasFigure: unit !== 'yes',
     count: measured,
     want: wanted(words, line),
     limit: unit === 'turns' ? turns(limit) : score.figure(limit, unit),
-    off: beyond(words, line),
+    off,
     tooHigh: limitPassed(line, measured) === 'high',
     f: frequency(line.hz ?? 0),
     toF: frequency(line.toHz ?? 0),
@@ -33,6 +38,16 @@ export function saidOf(words: Words, line: ScoreLine, receiver: Receiver): Said 
     tubeSide: sideOf(measured < 0, receiver),
     notchSide: notchSide(line, receiver),
   };
+}
+
+/** What is outside is never written like its own limit. */
+function apart({ grading }: Words, line: ScoreLine, written: (value: number) => string): string {
+  const { measured, low, high } = line;
+  const text = written(measured);
+  const passed = limitPassed(line, measured);
+  const limit = passed === 'low' ? low : high;
+  if (passed === null || limit === null || text !== written(limit)) return text;
+  return Math.abs(measured) > Math.abs(limit) ? grading.limits.hairOver(text) : grading.limits.hairUnder(text);
 }
 
 function wanted({ grading, format }: Words, { low, high, unit }: ScoreLine): string {

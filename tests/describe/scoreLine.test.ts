@@ -35,6 +35,23 @@ const LINE: ScoreLine = {
 };
 const sentence = (change: Partial<ScoreLine>): string => scoreLineSentence(en, { ...LINE, ...change }, receiver);
 
+describe('what is outside by less than is written', () => {
+  const gain = { rule: 'G11', id: 'G11:gain', unit: 'db', low: -1.5, high: null, cause: null } as const;
+
+  test('is never written like its own limit', () => {
+    expect(sentence({ ...gain, measured: -1.52 })).toContain(
+      'is a hair over 1.5 dB below the sheet; 1.5 dB is allowed',
+    );
+    expect(sentence({ ...gain, measured: -1.6 })).toContain('is 1.6 dB below the sheet; 1.5 dB is allowed');
+    const tilt = { rule: 'G5', id: 'G5:tilt', unit: 'db', low: -1, high: 1, toHz: 45e6, cause: null } as const;
+    expect(sentence({ ...tilt, measured: -1.01 })).toContain('is higher by a hair over 1 dB, wanted within 1 dB');
+  });
+
+  test('and what is just inside is written as it is', () => {
+    expect(sentence({ ...gain, measured: -1.48, points: 3 })).not.toContain('hair');
+  });
+});
+
 describe('what a failed part does by itself', () => {
   const said = (symptom: NonNullable<ScoreLine['symptom']>): string =>
     scoreLineSentence(

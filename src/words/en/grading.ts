@@ -36,6 +36,9 @@ export const limitWords = {
   atMost: (high: string): string => `${high} at most`,
   atLeast: (low: string): string => `${low} at least`,
   within: (limit: string): string => `within ${limit}`,
+  /** outside by less than is written */
+  hairOver: (limit: string): string => `a hair over ${limit}`,
+  hairUnder: (limit: string): string => `a hair under ${limit}`,
 } as const;
 
 export const causeWords = {
