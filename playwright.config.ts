@@ -1,4 +1,4 @@
-/** Browser tests: the page as `npm start` builds and serves it, in Chromium, one for each core. */
+/** Browser tests: the page as `npm start` builds and serves it, in Chromium, three for every two cores. */
 import { availableParallelism } from 'node:os';
 import { defineConfig } from '@playwright/test';
 import { BROWSER_ARGS, findBrowser, NO_BROWSER } from './scripts/browser.mjs';
@@ -15,8 +15,8 @@ const url = `http://127.0.0.1:${port}/`;
 export default defineConfig({
   testDir: 'tests/e2e',
   outputDir: 'test-results',
-  // A test has a page and storage of its own, and waits for something much of the time.
-  workers: availableParallelism(),
+  // A test has a page and storage of its own, and waits for a picture or a timer a third of the time.
+  workers: Math.ceil(1.5 * availableParallelism()),
   // In a whole run, on a machine with much else to do, a test has a second go; who needed it is named at the end.
   retries: process.env.CI ? 1 : 0,
   forbidOnly: true,
