@@ -4,6 +4,7 @@
  */
 import { createBench } from '../bench/bench.ts';
 import type { BenchEvent } from '../bench/benchEvent.ts';
+import type { BenchState } from '../bench/benchState.ts';
 import { controlRange } from '../bench/controlRange.ts';
 import type { ControlRange } from '../bench/controls/range.ts';
 import type { BenchSetup } from '../bench/setup.ts';
@@ -11,6 +12,7 @@ import { MOST_TURNS_PER_EVENT } from '../bench/slugTurning.ts';
 import { pipAskedFor, placeAskedFor } from '../bench/witness.ts';
 import { workResponses } from '../receiver/responses.ts';
 import { appendEvent, createRun, type Run } from '../run/runLog.ts';
+import { extent, see } from './person/eyes.ts';
 import type { Engraving, Hands } from './person/hands.ts';
 import type { Remark } from './person/remark.ts';
 import { doTheJob, type Habits } from './person/technician.ts';
@@ -69,25 +71,35 @@ export function demonstration(
   const bench = createBench(setup);
   let run = createRun(setup, null);
   let atMs = 0;
+  /** the bench as it stands, and before that as it stood after each turn of a Y knob in a row: one picture looked at in several sizes */
+  let sizes = [run.state];
+  const lookAt = (state: BenchState, sweepsLater = 0) => {
+    const seconds = atMs / 1000 + sweepsLater / setup.scenario.bench.mainsHz;
+    return bench.display(seconds === state.seconds ? state : { ...state, seconds });
+  };
   const hands: Hands = {
     act(event) {
       atMs += PACE_MS[event.type];
       const taken = appendEvent(run, event, atMs);
       if (!taken.ok) return taken.reason;
       run = taken.run;
+      sizes = isYKnob(event) ? [...sizes, run.state] : [run.state];
       onAct(run.events.length);
       return null;
     },
     note(remark) {
       const last = said.at(-1);
+      // The Y knobs go back after a reading. It is said while the whole trace that was read is still on the face.
+      const isWhole = (state: BenchState): boolean =>
+        extent(see({ look: (later) => lookAt(state, later) }).forward).whole;
+      const seen = remark.kind === 'reads' ? sizes.findLastIndex(isWhole) : -1;
+      const ago = seen < 0 ? 0 : sizes.length - 1 - seen;
+      const before = Math.max(last?.before ?? 0, run.events.length - ago);
       // Said already, and nothing has been done since.
-      if (last?.before === run.events.length && JSON.stringify(last.remark) === JSON.stringify(remark)) return;
-      said.push({ before: run.events.length, remark });
+      if (last?.before === before && JSON.stringify(last.remark) === JSON.stringify(remark)) return;
+      said.push({ before, remark });
     },
-    look: (sweepsLater = 0) => {
-      const seconds = atMs / 1000 + sweepsLater / setup.scenario.bench.mainsHz;
-      return bench.display(seconds === run.state.seconds ? run.state : { ...run.state, seconds });
-    },
+    look: (sweepsLater) => lookAt(run.state, sweepsLater),
     wait(seconds) {
       atMs += 1000 * seconds;
     },
@@ -103,6 +115,9 @@ export function demonstration(
     doTheJob(hands, sheet, turner, setup.receiver.crystalsHz, habits);
   return { run, said };
 }
+
+const isYKnob = (event: BenchEvent): boolean =>
+  event.type === 'controlSet' && (event.control === 'yVoltsPerDiv' || event.control === 'yPositionDiv');
 
 function engraved(range: ControlRange): Engraving {
   if (range.kind === 'number') return { low: range.min, high: range.max, clicks: [] };
