@@ -202,7 +202,8 @@ export const glossaryWords = {
     },
     proof: {
       term: 'proof',
-      means: 'Changing something that should make no difference, and watching that it makes none.',
+      means:
+        'Changing one thing on the bench, and watching that the curve keeps its shape: then it is the set\u2019s own.',
       forms: ['proof', 'proofs'],
     },
     q: {

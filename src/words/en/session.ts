@@ -53,7 +53,8 @@ export const missingSentences: Readonly<Record<MissingCode, string>> = {
   linesOutside: 'The curve is not inside the limits of the sheet.',
   levelNotHalved: 'Turn the level down by 6 dB, look, and turn it back: the shape must not change.',
   markersNotSwitched: 'Turn the pip height down to nothing and back up: the curve must not move.',
-  earthNotTouched: 'Lift the earth strap and put it back: the curve must not move.',
+  earthNotTouched:
+    'Lift the earth strap, see what comes onto the trace, and put the strap back: the curve itself must not move.',
   phaseNotSwung: 'Swing the phasing away by 15\u00b0 and back: the trace must come back to its place.',
   skirtsNotSeen: 'Turn Y gain up by two clicks, look at the skirts, and turn it back.',
   biasNotMetered: 'Put the meter on the bias line, read the needle, and take the meter off.',

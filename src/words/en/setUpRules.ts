@@ -139,8 +139,7 @@ export const setUpRuleWords: WordsOf<(typeof SET_UP_RULES)[number]> = {
     label: 'Hum',
     name: 'the hum',
     good: 'There was no hum to speak of on the trace.',
-    bad: (s) =>
-      `Hum was ${s.at} of the trace, wanted ${s.want}. Lift the strap and put it back: it should make no difference.`,
+    bad: (s) => `Hum was ${s.at} of the trace, wanted ${s.want}. A strap that makes no contact lets it in.`,
     advice: 'Lift the strap and put it back: when the trace stops wavering, it makes contact.',
   },
   G58: {
