@@ -336,6 +336,8 @@ interface ScenarioPhrases {
   partInTray: [];
   faultTwice: [fault: string, part: string | null];
   faultOnce: [];
+  faultBeside: [fault: string, other: string];
+  oneOfTheTwo: [];
   faultOfNothing: [fault: string];
   faultThatChanges: [];
   faultAdds: [fault: string, element: string];

@@ -87,16 +87,23 @@ function complainOfNothing(faults: readonly Fault[], receiver: Receiver, deck: D
   );
 }
 
-/** Faults add elements under names of their own, which the receiver's deck may happen to have. */
+/** Faults add elements under names of their own, which the receiver's deck may happen to have, or another fault of the same part: a diode that leaks and is a piece of wire. */
 function complainOfTakenNames(faults: readonly Fault[], receiver: Receiver, deck: Deck, complain: Complain): void {
+  const added = new Map<string, Fault['kind']>();
   eachKnown(
     () => faults,
     (fault, i) => {
-      for (const edit of faultRowOf(fault).edits?.(fault, { receiver, deck }) ?? []) {
-        if (edit.kind !== 'add' || findElement(deck, edit.element.name) === undefined) continue;
-        const { name } = edit.element;
-        complain(['faults', i], ['faultAdds', fault.kind, name], ['deckWithout', name]);
-      }
+      const names = (faultRowOf(fault).edits?.(fault, { receiver, deck }) ?? []).flatMap((edit) =>
+        edit.kind === 'add' ? [edit.element.name] : [],
+      );
+      for (const name of names)
+        if (findElement(deck, name) !== undefined)
+          complain(['faults', i], ['faultAdds', fault.kind, name], ['deckWithout', name]);
+      const other = names.map((name) => added.get(name.toLowerCase())).find((kind) => kind !== undefined);
+      // The same kind twice has been told already.
+      if (other !== undefined && other !== fault.kind)
+        complain(['faults', i], ['faultBeside', fault.kind, other], ['oneOfTheTwo']);
+      for (const name of names) added.set(name.toLowerCase(), fault.kind);
     },
   );
 }

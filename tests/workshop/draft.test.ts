@@ -31,6 +31,24 @@ const written = (draft = newDraft('video-valve-45m', 3)) => ({
   words: { brief: 'It was left on all night.', story: 'Nobody says who.', lesson: 'Look first.' },
 });
 
+// Common practice, no source: what cannot be had is refused with its place, whatever is added to whatever.
+describe('two faults of one part', () => {
+  it('are both taken, or the second is refused; a diode that is a piece of wire does not leak as well', () => {
+    for (const set of [VALVE, design('am-455k')])
+      for (const kind of FAULT_KINDS)
+        for (const other of FAULT_KINDS) {
+          const first = newFault(kind, set, []);
+          const second = first === null ? null : newFault(other, set, [first]);
+          if (second === null) continue;
+          const draft = { ...written(newDraft(set.receiver.id, 1)), faults: [first!, second] };
+          expect(draftProblems(draft, set, NONE), `${kind}, ${other}`).toEqual([]);
+        }
+    const [leaks, wire] = [newFault('leakyDiode', VALVE, [])!, newFault('shortedDiode', VALVE, [])!];
+    const places = draftProblems({ ...written(), faults: [leaks, wire] }, VALVE, NONE).map(({ place }) => place);
+    expect(places).toEqual(['/faults/1']);
+  });
+});
+
 describe('a draft', () => {
   it('begins with nothing but its texts to write, and then passes every check', () => {
     const places = draftProblems(newDraft('video-valve-45m', 3), VALVE, NONE).map(({ place }) => place);

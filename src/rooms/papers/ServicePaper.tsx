@@ -56,20 +56,30 @@ export function ServicePaper({ setup, figures }: PaperOf) {
   );
 }
 
+const listed = (line: string) => <li key={line}>{line}</li>;
+
 function Curve({ setup, figures }: { readonly setup: BenchSetup; readonly figures: SheetFigures }) {
   const words = useWords();
   const { papers: say, sheet, rack } = words;
   const { receiver } = setup;
   const { response, levels } = figures;
   const unit = rack.unit(response.setUp.centreHz);
+  const demands = demandLines(words, response);
+  const setUp = setUpLines(words, response, levelReading(setup, figures));
   return (
     <section class="paper-curve">
       <h3>
         <Told of={receiver}>{response.title}</Told>
       </h3>
       <PaperFigure figures={figures} label={say.figure(response.title)} width={700} height={150} style="wanted" />
-      <div class="paper-halves">
-        {levels.length === 0 ? null : (
+      {levels.length === 0 ? (
+        // Without a table beside it one list would stand alone in half the paper.
+        <div class="paper-halves even">
+          <ul>{demands.map(listed)}</ul>
+          <ul>{setUp.map(listed)}</ul>
+        </div>
+      ) : (
+        <div class="paper-halves">
           <table>
             <thead>
               <tr>
@@ -88,15 +98,9 @@ function Curve({ setup, figures }: { readonly setup: BenchSetup; readonly figure
               ))}
             </tbody>
           </table>
-        )}
-        <ul>
-          {[...demandLines(words, response), ...setUpLines(words, response, levelReading(setup, figures))].map(
-            (line) => (
-              <li key={line}>{line}</li>
-            ),
-          )}
-        </ul>
-      </div>
+          <ul>{[...demands, ...setUp].map(listed)}</ul>
+        </div>
+      )}
     </section>
   );
 }

@@ -409,6 +409,8 @@ export const phraseWords: PhraseWords = {
   partInTray: () => 'a fault of a part in the tray',
   faultTwice: (fault, part) => `${inQuotes(fault)}${part === null ? '' : ` of ${part}`} a second time`,
   faultOnce: () => 'each kind of fault once for a part',
+  faultBeside: (fault, other) => `${inQuotes(fault)} beside ${inQuotes(other)} of the same part`,
+  oneOfTheTwo: () => 'one of the two: a part cannot fail in both ways at once',
   faultOfNothing: (fault) => `${inQuotes(fault)} where it changes nothing`,
   faultThatChanges: () => 'a fault that changes the circuit',
   faultAdds: (fault, element) => `${inQuotes(fault)}, which adds ${element} to a deck that has one`,
