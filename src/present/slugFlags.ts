@@ -17,13 +17,13 @@ export function slugFlags(
   receiver: Receiver,
   places: ChassisPlaces,
   wanted: readonly FlagWanted[],
+  /** what else stands there to be read */
+  marks: readonly PlanBox[] = [],
 ): ReadonlyMap<string, PlanBox> {
   const { plan } = receiver;
   const { textSize, discRadius } = places;
-  const clear: PlanBox[] = places.slugs.flatMap((slug) => [
-    around(slug.disc, discRadius),
-    around(slug.hole, slug.holeRadius + 2),
-  ]);
+  const clear: PlanBox[] = [...marks];
+  for (const slug of places.slugs) clear.push(around(slug.disc, discRadius), around(slug.hole, slug.holeRadius + 2));
   for (const point of places.points) clear.push(around(point.at, 8), textBox(point.label, point.id, textSize));
   const parts = [...places.cans, ...plan.parts.map(partBox)];
   const flags = new Map<string, PlanBox>();

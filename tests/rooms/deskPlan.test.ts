@@ -1,6 +1,8 @@
 /** The chassis on the desk for scenarios: slips that say how far a slug is off, and marks where a fault sits. */
 import { describe, expect, it } from 'vitest';
+import { canNames } from '../../src/present/canNames.ts';
 import { around, chassisPlaces, type PlanBox, textBox } from '../../src/present/chassisPlaces.ts';
+import { faultMarks } from '../../src/present/faultMarks.ts';
 import { faultSpots } from '../../src/present/faultSpots.ts';
 import { slugFlags } from '../../src/present/slugFlags.ts';
 import { stoodSlugs } from '../../src/rooms/workshop/scenario/stoodSlugs.ts';
@@ -32,6 +34,44 @@ describe.each(RECEIVERS.map((set) => ({ id: set.receiver.id, set })))('slips on 
       for (const [other, box] of all.slice(i + 1)) expect(overlap(flag, box), `${slug}, ${other}`).toBe(false);
     }
   });
+});
+
+// Common practice, no source: what stands on a drawing can be read.
+describe.each(RECEIVERS.map((set) => ({ id: set.receiver.id, set })))('numbers of eight faults on $id', ({ set }) => {
+  const { receiver, deck } = set;
+  /** As many as a scenario may have at one can, and as many of different kinds as there are places for. */
+  const crowds = [
+    [...deck.elements].filter(({ kind }) => kind === 'R').slice(0, 8),
+    [...deck.elements].filter(({ kind }) => kind === 'C').slice(0, 8),
+  ].map((parts) =>
+    parts.map(({ kind, name }) => ({ kind: kind === 'R' ? 'openResistor' : 'openCapacitor', element: name }) as const),
+  );
+  it.each([0.85, 1.1])(
+    'cover no hole, point, name or letter, and not one another or a slip, at %s px a unit',
+    (scale) => {
+      const places = chassisPlaces(receiver, scale);
+      const clear = [...canNames(places).map(({ box }) => box)];
+      for (const { disc, hole, holeRadius } of places.slugs)
+        clear.push(around(disc, places.discRadius), around(hole, holeRadius));
+      for (const point of places.points)
+        clear.push(around(point.at, 7), textBox(point.label, point.id, places.textSize));
+      for (const faults of crowds) {
+        const marks = faultMarks(receiver, places, faultSpots(set, places, faults), 20 / scale);
+        expect(marks.length).toBeGreaterThan(0);
+        const wanted = receiver.adjusters.map(({ id }) => ({ slug: id, text: '\u22121/8' }));
+        const boxes = marks.map(({ mark }) => mark);
+        const flags = [...slugFlags(receiver, places, wanted, boxes).values()];
+        for (const [i, mark] of boxes.entries()) {
+          expect(mark.x).toBeGreaterThanOrEqual(0);
+          expect(mark.y).toBeGreaterThanOrEqual(0);
+          expect(mark.x + mark.width).toBeLessThanOrEqual(receiver.plan.width);
+          expect(mark.y + mark.height).toBeLessThanOrEqual(receiver.plan.height);
+          for (const box of [...clear, ...boxes.slice(i + 1), ...flags])
+            expect(overlap(mark, box), `${i + 1} on ${JSON.stringify(box)}`).toBe(false);
+        }
+      }
+    },
+  );
 });
 
 describe('marks of faults', () => {

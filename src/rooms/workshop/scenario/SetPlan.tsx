@@ -11,6 +11,7 @@ import { useWords } from '../../../kit/hooks/useWords.ts';
 import { Ink } from '../../../kit/theme/art.tsx';
 import { C, r1 } from '../../../kit/theme/ink.ts';
 import { chassisPlaces, type SlugPlace } from '../../../present/chassisPlaces.ts';
+import { faultMarks } from '../../../present/faultMarks.ts';
 import { faultSpots } from '../../../present/faultSpots.ts';
 import { slugFlags } from '../../../present/slugFlags.ts';
 import type { FaultySet } from '../../../receiver/faults/faultPlaces.ts';
@@ -31,6 +32,8 @@ interface SetPlanProps {
 
 /** CSS px to a plan unit at most: a small chassis need not fill a wide sheet. */
 const MOST_SCALE = 1.15;
+/** px, the side of a fault's number as the style sheet has it */
+const MARK = 20;
 /** px: nearer to the middle of the hole a hand has no direction */
 const LEAST_ARM = 5;
 const KEYS: Readonly<Record<string, number>> = { ArrowUp: 1, ArrowDown: -1, PageUp: 8, PageDown: -8 };
@@ -49,14 +52,26 @@ export function SetPlan({ set, faults, slugs, chosen, onChoose, onTurns, onLetGo
     const { svg, lettering } = chassisArt(scene, receiver, scale || 1);
     return svg + lettering.map(lettered).join('');
   }, [scene, receiver, scale]);
-  const spots = useMemo(() => faultSpots(set, places, faults), [set, places, faults]);
+  const marks = useMemo(
+    () => (room === 0 ? [] : faultMarks(receiver, places, faultSpots(set, places, faults), MARK / scale)),
+    [set, places, faults],
+  );
   const flagText = (turns: number): string => say.offBy(format.turns(Math.abs(turns)), turns > 0);
   const off = slugs
     .filter(({ turns }) => Math.abs(turns) >= 1 / 64)
     .map(({ id, turns }) => ({ slug: id, text: flagText(turns) }));
   // Where a slip has room goes by how long its text is, and not by what it says: one that is dragged seldom moves.
   const lengths = off.map(({ slug, text }) => `${slug} ${text.length}`).join();
-  const flags = useMemo(() => slugFlags(receiver, places, off), [receiver, places, lengths]);
+  const flags = useMemo(
+    () =>
+      slugFlags(
+        receiver,
+        places,
+        off,
+        marks.map(({ mark }) => mark),
+      ),
+    [receiver, places, lengths, marks],
+  );
   const choose = (slug: string): void => {
     onChoose(slug);
     elements.get(slug)?.focus({ preventScroll: true });
@@ -72,10 +87,6 @@ export function SetPlan({ set, faults, slugs, chosen, onChoose, onTurns, onLetGo
     else return;
     event.preventDefault();
   };
-  const marks = spots.map((spot, i) => ({
-    ...spot,
-    row: spots.slice(0, i).filter((other) => other.name === spot.name).length,
-  }));
   return (
     <div class="set-plan" ref={place}>
       {room === 0 ? null : (
@@ -92,15 +103,12 @@ export function SetPlan({ set, faults, slugs, chosen, onChoose, onTurns, onLetGo
             height={plan.height * scale}
             viewBox={`0 0 ${plan.width} ${plan.height}`}
           />
-          {marks.map(({ at, name, box, row }) => (
+          {marks.map(({ at, name, mark }) => (
             <span
               key={`${at} ${name}`}
               class="fault-mark"
               title={say.faultAt(at + 1, say.faults[faults[at]!.kind], name)}
-              style={{
-                left: `${Math.max(0, Math.min(plan.width * scale - 20, (box.x + box.width) * scale - 12))}px`,
-                top: `${Math.max(0, box.y * scale - 8 + row * 20)}px`,
-              }}
+              style={{ left: `${mark.x * scale}px`, top: `${mark.y * scale}px` }}
             >
               <span class="unseen">{say.faultAt(at + 1, say.faults[faults[at]!.kind], name)}</span>
               <span aria-hidden="true">{at + 1}</span>
