@@ -5,6 +5,7 @@ import { around, chassisPlaces, type PlanBox, textBox } from '../../src/present/
 import { faultMarks } from '../../src/present/faultMarks.ts';
 import { faultSpots } from '../../src/present/faultSpots.ts';
 import { slugFlags } from '../../src/present/slugFlags.ts';
+import type { Fault } from '../../src/receiver/faults/fault.ts';
 import { stoodSlugs } from '../../src/rooms/workshop/scenario/stoodSlugs.ts';
 import { newDraft, withScatter, withSlug } from '../../src/workshop/draft.ts';
 import { shippedLibrary } from '../files/shipped.ts';
@@ -39,13 +40,11 @@ describe.each(RECEIVERS.map((set) => ({ id: set.receiver.id, set })))('slips on 
 // Common practice, no source: what stands on a drawing can be read.
 describe.each(RECEIVERS.map((set) => ({ id: set.receiver.id, set })))('numbers of eight faults on $id', ({ set }) => {
   const { receiver, deck } = set;
-  /** As many as a scenario may have at one can, and as many of different kinds as there are places for. */
-  const crowds = [
-    [...deck.elements].filter(({ kind }) => kind === 'R').slice(0, 8),
-    [...deck.elements].filter(({ kind }) => kind === 'C').slice(0, 8),
-  ].map((parts) =>
-    parts.map(({ kind, name }) => ({ kind: kind === 'R' ? 'openResistor' : 'openCapacitor', element: name }) as const),
-  );
+  const parts = (kind: 'R' | 'C') => deck.elements.filter((one) => one.kind === kind).slice(0, 8);
+  const crowds: readonly (readonly Fault[])[] = [
+    parts('R').map(({ name }) => ({ kind: 'openResistor', element: name })),
+    parts('C').map(({ name }) => ({ kind: 'openCapacitor', element: name, farads: 1e-12 })),
+  ];
   it.each([0.85, 1.1])(
     'cover no hole, point, name or letter, and not one another or a slip, at %s px a unit',
     (scale) => {

@@ -114,7 +114,7 @@ function Sitting({ port, sitting }: SittingProps) {
     <>
       <div class="exam-state">
         <p>
-          <b>{say.handedInCount(signed, items.length)}</b> {several ? say.several : say.once}
+          <b>{`${say.handedInCount(signed, items.length)}.`}</b> {several ? say.several : say.once}
           {passMark === null ? null : ` ${say.toPass(passMark, items.length)}`}
           {heldBack && !handedIn ? ` ${say.atEnd}` : ''}
         </p>

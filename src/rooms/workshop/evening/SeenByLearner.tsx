@@ -62,7 +62,7 @@ export function SeenByLearner({ draft, entries }: SeenByLearnerProps) {
         {all === 0 ? null : (
           <p class="seen-facts">
             {exam === null ? <bdi>{evening.facts(author === '' ? null : author, minutes)}</bdi> : null}{' '}
-            <b>{exam === null ? evening.done(0, all) : told.handedInCount(0, all)}</b>{' '}
+            <b>{`${exam === null ? evening.done(0, all) : told.handedInCount(0, all)}.`}</b>{' '}
             {passMark === null ? null : exam === null ? evening.toPass(passMark, all) : told.toPass(passMark, all)}
           </p>
         )}
