@@ -1,5 +1,6 @@
 /**
  * English: what stood in a file and what was wanted there.
+ *
  * Over 300 lines: it is one table, a line for each kind of phrase.
  */
 import type { DrawnThing, ElementLetter, NumberHint, SheetLine, Unit } from '../../base/phrases.ts';
@@ -14,11 +15,9 @@ const KEYS = { one: 'key', other: 'keys' };
 const VALUES = { one: 'value', other: 'values' };
 const CHARACTERS = { one: 'character', other: 'characters' };
 const LEVELS = { one: 'level', other: 'levels' };
-const TEXTS = { one: 'text', other: 'texts' };
 const ELEMENTS = { one: 'element', other: 'elements' };
 const NODES = { one: 'node', other: 'nodes' };
 const POINTS = { one: 'point', other: 'points' };
-const HOLES = { one: 'hole', other: 'holes' };
 const [CHOICES_SHOWN, KEYS_SHOWN] = [40, 8];
 
 const inQuotes = (text: string): string => JSON.stringify(text);
@@ -334,8 +333,8 @@ export const phraseWords: PhraseWords = {
   bothCans: () => 'shape can for both',
   secondHole: (hole) => `a second ${hole} hole`,
   topAndBottom: () => 'top and bottom',
-  holesApart: (distance) => `${format.plural(2, HOLES)} ${format.atMost(distance, 1)} apart`,
-  holesAtLeast: (distance) => `${format.plural(2, HOLES)} at least ${distance} apart`,
+  holesApart: (distance) => `holes ${format.atMost(distance, 1)} apart`,
+  holesAtLeast: (distance) => `holes at least ${distance} apart`,
   liveCorner: () => 'a live corner',
   noMains: () => 'null, as the receiver has no mains',
   drawnOver: (one, oneName, other, otherName) => `${thing(one, oneName)} drawn over ${thing(other, otherName)}`,
@@ -394,7 +393,7 @@ export const phraseWords: PhraseWords = {
   atLeastPar: (seconds) => `at least par, ${amount(seconds, 'seconds')}`,
   ownLanguage: () => 'the language of the file itself',
   otherLanguages: () => 'other languages',
-  texts: (count) => format.counted(count, TEXTS),
+  texts: (count) => format.counted(count, { one: 'text', other: 'texts' }),
   textsAsOwn: (count) => `${count}, as many as the file has itself`,
   nothingFor: (id) => `nothing for ${inQuotes(id)}`,
   textForEach: () => 'a text for each',
