@@ -17,6 +17,8 @@ export interface Finding {
 
 const MOST_LOOKS = 2;
 const MOSTLY = 0.75;
+/** the line of the score about a part that has failed */
+const FAILED_PART = 'G62';
 
 export function findings(
   words: Words,
@@ -93,6 +95,8 @@ function nextFinding({ grading }: Words, report: Report): Finding {
   const worst = [...BLOCKS].sort((a, b) => loss(b) - loss(a))[0]!;
   const advice = (): string => {
     if (loss(worst) < 1) return next.perfect;
+    // No slug makes up for it, in whatever order they are taken.
+    if (linesOf(report, 'response').some((line) => line.rule === FAILED_PART && !lineIsMet(line))) return next.part;
     if (worst !== 'economy') return next[worst];
     // Few turns cost nothing: what they leave undone does.
     const lost = linesOf(report, worst).filter((line) => line.points < line.max);

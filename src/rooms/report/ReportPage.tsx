@@ -132,8 +132,7 @@ export function ReportPage({ port, links, next = null, notices }: ReportPageProp
             {told.map(({ no, hz, line, met }) => (
               <li key={line.id}>
                 <Disc class="rust">{no}</Disc>
-                <span class="m">{say.frequency(hz)}</span>
-                <span>{say.wants(line)}</span>
+                <span class="m">{say.frequency(hz)}</span> <span>{say.wants(line)}</span>{' '}
                 <b class={met ? 'met' : 'missed'}>{met ? say.met : say.missed}</b>
               </li>
             ))}

@@ -54,8 +54,8 @@ export const causeWords = {
 /** Why less is paid than the measurement would earn. */
 export const heldWords = {
   noPicture: (what: string): string => `There was no picture on the tube at sign-off, so ${what} could not be judged.`,
-  whole: 'Held back: the work was still to be done.',
-  inPart: 'Held back in part: some of the work was still to be done.',
+  whole: 'No points for this while the work was still to be done.',
+  inPart: 'Only some of the points, since some of the work was still to be done.',
   helper: 'A helper set this up, so it earns no points.',
 } as const;
 
@@ -112,12 +112,13 @@ export const findingWords = {
       `At ${at} the tunable marker was off and not trimmed; ${slug} was turned ${turns} to suit it.`,
   },
   next: {
+    part: 'First the part: find on the circuit diagram what could make such a shape, and replace it with the set off. Then the slugs.',
     response: 'Take the slugs in the order of the sheet, then touch up; look at each pip after each turn.',
     truth: 'Before the first turn, make the picture true: phasing, bias, level, pips.',
     proofs:
       'After the last turn, prove the picture: halve the level, pips off and on, lift the strap, swing the phasing.',
     care: 'Slow down with tools and leads. A slug that binds has reached its stop.',
-    economy: 'Turn once, look, and turn back less. The order of the sheet saves the most turns.',
+    economy: 'Take the next scenario, or do this one again with a look after each small turn.',
     time: 'The turns were few; only the time was long. Quickness comes with practice: take the next scenario.',
     closer:
       'Every line is inside, some only just. Bring the curve nearer to the middle of its limits: that earns the turns and the time as well.',

@@ -128,7 +128,7 @@ export const reportWords = {
   scrub: 'Time in the run',
   scrubValue: (at: string, phase: string): string => `${at}, ${phase}`,
   spell: (letter: string, turns: number, at: string): string =>
-    `${at}, slug ${letter}, ${turnsLong(Math.abs(turns))} ${turns < 0 ? 'out' : 'in'}`,
+    `${at}, slug ${letter}, ${turnsOf(turns) === '0' ? 'tried and put back' : `${turnsLong(Math.abs(turns))} ${turns < 0 ? 'out' : 'in'}`}`,
   incident: (kind: IncidentKind, at: string): string => `${at}, ${incidentNames[kind]}`,
   acts: 'Turns and mishaps in order',
   turnsMark: (turns: number): string =>
