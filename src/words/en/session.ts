@@ -25,7 +25,7 @@ export const missingSentences: Readonly<Record<MissingCode, string>> = {
   sweepTooNarrow: 'The sweep leaves out part of the band. Widen the span, or move the centre.',
   sweepTooWide: 'The sweep is far wider than the sheet asks, and the curve too narrow to be judged. Lower the span.',
   phaseOff:
-    'Trace and retrace do not coincide. With blanking off, turn the phasing until one lies on the other; if they move further apart, turn it the other way.',
+    'Trace and retrace do not coincide. With blanking off, turn the phasing until they do; if they move apart, turn it the other way.',
   blankingOff: 'The retrace is not blanked. Once the phase is right, blanking gives you the base line.',
   biasOff: 'The bias is not what the sheet asks for. Set it, and check it with the meter.',
   overloaded: 'A stage is overloaded, which flattens the top. Lower the level until the shape stops changing.',
