@@ -48,6 +48,18 @@ export function SignOff({ port, learner }: { readonly port: BenchPort; readonly 
       <p>{timeUp ? words.timeUp : sealed ? words.sealed : open.length === 0 ? words.ready : words.missing}</p>
       {timeUp && sealed ? <p>{words.sealed}</p> : null}
       {partsAreOpen(port.scenario) ? <p>{words.parts}</p> : null}
+      {/* Before what is missing, which may be longer than the screen. */}
+      <label class="signature">
+        <span>{words.learner}</span>
+        <input
+          class="written"
+          type="text"
+          autocomplete="name"
+          maxLength={learner.longest}
+          defaultValue={learner.read() ?? ''}
+          onInput={(event) => learner.write(event.currentTarget.value)}
+        />
+      </label>
       {open.length === 0 ? null : (
         <dl class="missing">
           {open.map((phase) => (
@@ -65,21 +77,11 @@ export function SignOff({ port, learner }: { readonly port: BenchPort; readonly 
         </dl>
       )}
       {asked ? <DiagnosisForm port={port} said={said} onSay={say} /> : null}
-      <label class="signature">
-        <span>{words.learner}</span>
-        <input
-          class="written"
-          type="text"
-          autocomplete="name"
-          maxLength={learner.longest}
-          defaultValue={learner.read() ?? ''}
-          onInput={(event) => learner.write(event.currentTarget.value)}
-        />
-      </label>
-      <p class="refused" role="alert">
-        {refused}
-      </p>
       <div class="modal-buttons">
+        {/* In sight as long as the buttons are: a button that does nothing and does not say why seems broken. */}
+        <p class="refused" role="alert">
+          {refused}
+        </p>
         {asked ? <DiagnosisSaid said={said} /> : null}
         <Button primary onClick={sign}>
           {words.sign}
