@@ -18,7 +18,7 @@ import type { RoomProps } from './roomProps.ts';
 import { openExam } from './takeEvening.ts';
 import { reasonsOf, surroundingsOf } from './takeFiles.ts';
 import { termsOf, useWhole } from './useWhole.ts';
-import { fileName } from './workshop/eveningFile.ts';
+import { runsFileName } from './workshop/eveningFile.ts';
 
 export type ExamRoomProps = RoomProps & { readonly exam: string };
 
@@ -47,10 +47,7 @@ export default function ExamRoom({ exam: wanted, library, own: shelf, wholeLogbo
       const kept = runsOf({ ...exam, opened: exam.opened }, logbook.keptRuns());
       const texts = await Promise.all(kept.map(({ runId }) => logbook.readText(runId)));
       const runs = texts.filter((text) => text !== null);
-      download(
-        `${fileName(exam.title)}-${fileName(candidate)}-runs.json`,
-        runsText({ title: exam.title, sheet, candidate, terms }, runs),
-      );
+      download(runsFileName(exam.title, candidate), runsText({ title: exam.title, sheet, candidate, terms }, runs));
     };
     const going = goingOn(shelf.exams());
     return {

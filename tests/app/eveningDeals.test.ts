@@ -2,7 +2,7 @@
 import 'fake-indexeddb/auto';
 import { createHash } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
-import { dealsOf, fileOf } from '../../src/app/workshop/eveningFile.ts';
+import { dealsOf, fileOf, runsFileName } from '../../src/app/workshop/eveningFile.ts';
 import type { EveningDraft, ExamTerms } from '../../src/rooms/workshop/evening/eveningPort.ts';
 import { en } from '../../src/words/en/index.ts';
 import { setupOf } from '../technician/oneScenario.ts';
@@ -42,5 +42,18 @@ describe('the deals of an exam', () => {
   it('are not told where no file could be made, with the reason', async () => {
     const library = { ...(await room()), setup: async () => null };
     expect(await dealsOf(en, library, draft, terms, ['1'])).toEqual([en.workshop.evening.gone('first-curve')]);
+  });
+});
+
+// Common practice, no source: whoever collects files tells them apart by their names.
+describe('the file that a candidate hands in', () => {
+  it('is called by sheet and candidate, in whatever script the name is written', () => {
+    expect(runsFileName('Harbour night', '11')).toBe('evening-harbour-night-11-runs.json');
+    expect(runsFileName('Harbour night', 'Zo\u00eb / 3')).toBe('evening-harbour-night-zo\u00eb-3-runs.json');
+    const [one, other] = ['\u0418\u043d\u0435\u0441', '\u042f\u043d\u0430'].map((name) =>
+      runsFileName('Harbour night', name),
+    );
+    expect(one).not.toBe(other);
+    expect(runsFileName('Harbour night', '../..')).toBe('evening-harbour-night-candidate-runs.json');
   });
 });

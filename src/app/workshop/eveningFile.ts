@@ -107,3 +107,14 @@ export async function sealedFileOf(
   };
   return `${JSON.stringify(await sealSheet(subtle, head, text, phrase), null, 1)}\n`;
 }
+
+/** Of the file that a candidate hands in: a name in any script stays readable, so that two of them do not get one file name. */
+export function runsFileName(title: string, candidate: string): string {
+  const plain = candidate
+    .normalize('NFC')
+    .toLowerCase()
+    .replace(/[^\p{L}\p{M}\p{N}]+/gu, '-')
+    .replace(/^-+|-+$/g, '')
+    .slice(0, 40);
+  return `${fileName(title)}-${plain === '' ? 'candidate' : plain}-runs.json`;
+}
