@@ -12,6 +12,7 @@ import { toldBench } from '../present/told.ts';
 import { BenchPage } from '../rooms/bench/BenchPage.tsx';
 import type { ShownRun } from '../services/jobs/jobTable.ts';
 import { beside } from '../services/jobs/pageJobs.ts';
+import { createCurvePlayer } from '../services/sound/curvePlayer.ts';
 import { ExamShut } from './ExamGate.tsx';
 import type { RoomProps } from './roomProps.ts';
 import { createShownBench } from './shownBench.ts';
@@ -107,7 +108,14 @@ function ShownHere({ setup, run, ...props }: ShownRoomProps & { readonly setup: 
       fromStart,
     });
   }, []);
-  useEffect(() => () => bench.close(), [bench]);
+  const player = useMemo(() => createCurvePlayer(), []);
+  useEffect(
+    () => () => {
+      bench.close();
+      player.close();
+    },
+    [bench],
+  );
   const port = useMemo(() => toldBench(words, bench.port), [words, bench]);
   const again = (
     <Button primary={stage === 'signed'} onClick={fromStart}>
@@ -145,7 +153,13 @@ function ShownHere({ setup, run, ...props }: ShownRoomProps & { readonly setup: 
           </Slip>
         </SlipStack>
       )}
-      <BenchPage port={port} learner={learner} onHome={toCourse} shown={stage === 'watching' ? bench.shown : null} />
+      <BenchPage
+        port={port}
+        learner={learner}
+        onHome={toCourse}
+        playCurves={(curves) => player.play(curves)}
+        shown={stage === 'watching' ? bench.shown : null}
+      />
     </>
   );
 }

@@ -6,6 +6,8 @@ export interface CurveTones {
   readonly pitchesHz: readonly number[];
   /** where a pip stands, as a share of the whole, 0 to 1 */
   readonly clicks: readonly number[];
+  /** it is the figure of the sheet, and no picture of the tube */
+  readonly wanted?: true;
 }
 
 /** The base line's pitch, and how many octaves above it the curve's highest point lies. */
@@ -62,5 +64,5 @@ export function tonesWanted({ hz, relative, fromHz, toHz, pipsHz }: WantedCurve)
     pitch(most === 0 ? 0 : at(fromHz + ((column + 0.5) / COLUMNS) * (toHz - fromHz)) / most),
   );
   const clicks = pipsHz.map((pip) => (pip - fromHz) / (toHz - fromHz)).filter((share) => share >= 0 && share <= 1);
-  return { pitchesHz, clicks };
+  return { pitchesHz, clicks, wanted: true };
 }

@@ -64,6 +64,31 @@ test('asked for in the menu, stepped, played, taken over and signed without a ma
   await expect(region).toHaveCount(0);
   await expect(page.getByText(say.taken)).toBeVisible();
   await expect.poll(() => page.evaluate(layoutFaults, '.slip-stack')).toEqual([]);
+  // Who cannot see the curve hears it here as at any bench: the one on the tube, and the one that the sheet asks for.
+  await page.evaluate(() => {
+    const heard: { type: string; values: number }[] = [];
+    const { prototype } = AudioContext;
+    const voice = prototype.createOscillator;
+    prototype.createOscillator = function () {
+      const made = voice.call(this);
+      const { frequency } = made;
+      const curve = frequency.setValueCurveAtTime;
+      frequency.setValueCurveAtTime = (values, ...when) => {
+        heard.push({ type: made.type, values: [...values].length });
+        return curve.call(frequency, values, ...when);
+      };
+      return made;
+    };
+    Object.assign(window, { heard });
+  });
+  await page.locator('.sign-off').press('t');
+  const longTones = () =>
+    page.evaluate(() =>
+      (window as unknown as { heard: { type: string; values: number }[] }).heard
+        .filter(({ values }) => values > 2)
+        .map(({ type }) => type),
+    );
+  await expect.poll(longTones).toEqual(['sine', 'sawtooth']);
 
   await page.locator('.sign-off').press('Enter');
   const question = page.getByRole('dialog', { name: dialogWords.signOff.title });

@@ -5,6 +5,8 @@ export interface PitchedCurve {
   readonly pitchesHz: readonly number[];
   /** where it clicks, as a share of the whole, 0 to 1 */
   readonly clicks: readonly number[];
+  /** the curve that the sheet asks for: in a reedier tone, so that nobody takes it for the one on the tube */
+  readonly wanted?: true;
 }
 
 export interface CurvePlayer {
@@ -52,8 +54,8 @@ export function createCurvePlayer(open: () => AudioContext = () => new AudioCont
         context ??= open();
         void context.resume();
         let from = context.currentTime + 0.05;
-        for (const { pitchesHz, clicks } of curves) {
-          tone(context, 'sine', from, SECONDS, Float32Array.from(pitchesHz));
+        for (const { pitchesHz, clicks, wanted } of curves) {
+          tone(context, wanted ? 'sawtooth' : 'sine', from, SECONDS, Float32Array.from(pitchesHz));
           for (const at of clicks)
             tone(context, 'square', from + at * SECONDS, CLICK_SECONDS, Float32Array.of(CLICK_HZ, CLICK_HZ));
           from += SECONDS + REST;

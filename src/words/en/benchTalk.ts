@@ -127,7 +127,7 @@ export const dialogWords = {
       ['I', 'opens the circuit diagram; on it, P goes to the next part along the signal, with shift back'],
       [
         'T',
-        'plays the curve from left to right, higher for more, a click at each pip; then the curve that the sheet asks for',
+        'plays the curve from left to right, higher for more, a click at each pip; then, in a reedier tone, the curve that the sheet asks for',
       ],
       ['V', 'goes to what the tube shows as a table, for a screen reader: the height at each pip'],
       ['?', 'this list'],
