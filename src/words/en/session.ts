@@ -96,8 +96,10 @@ export const missingAt = {
   carrierOff: ({ carrierHz }: MissingSaid) => `Set the carrier to ${frequency(carrierHz ?? 0)}.`,
   overloaded: ({ levelDb }: MissingSaid) =>
     `A stage is overloaded, which flattens the top. Lower the level, to about ${written(levelDb, 0)} dB, until the shape stops changing.`,
-  tooWeak: ({ levelDb }: MissingSaid) =>
-    `The curve is faint. Raise the level, to about ${written(levelDb, 0)} dB, while the shape stays the same.`,
+  tooWeak: ({ faint, levelDb }: MissingSaid) =>
+    faint
+      ? `The curve is faint. Raise the level, to about ${written(levelDb, 0)} dB, while the shape stays the same.`
+      : 'The curve is faint at the sheet\u2019s own level: some slug stands far off. Go on to the slugs, or raise the level a little.',
   markersMissing: ({ crystalsHz }: MissingSaid) =>
     `Plug in the ${list(crystalsHz.map(frequency))} ${plural(crystalsHz.length, { one: 'crystal', other: 'crystals' })}.`,
 } satisfies Partial<Readonly<Record<MissingCode, (said: MissingSaid) => string>>>;
