@@ -2,6 +2,7 @@
 import type { SittingRow } from '../../judge/sittings.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { Frame } from '../../kit/theme/art.tsx';
+import './exams.css';
 
 export function ExamsPanel({ sittings }: { readonly sittings: readonly SittingRow[] }) {
   const { classroom: say } = useWords();

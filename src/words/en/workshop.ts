@@ -184,7 +184,7 @@ export const workshopWords = {
   fewer: 'Fewer',
   fewerOf: (of: string): string => `Fewer: ${of}`,
   mostFaults: (most: number): string => `${most} faults in the set: a scenario has no more.`,
-  noPlace: (name: string): string => `${name}: this set has no place for one more.`,
+  noPlace: (name: string): string => `${name}: beside what is wrong already, this set has no place for it.`,
   takeOff: (name: string): string => `Take off: ${name}`,
   faults: faultNames,
   flaws: flawNames,

@@ -19,6 +19,8 @@ const HOOD = 18;
 const HALF_ACROSS = 4.7;
 const TOP = 3;
 const ZERO = -3.2;
+/** px, of a figure under the curve; and divisions from the middle to where the glass curves */
+const [FIGURE, EDGE] = [8, 4.7];
 
 export function responseGeometry(width: number): TubeGeometry {
   const cell = Math.max(18, Math.min(42, Math.floor((width - 2 * HOOD) / (DIVS_ACROSS + 0.8))));
@@ -60,9 +62,11 @@ export function responseArt(g: TubeGeometry, spec: Specification, { curve, top, 
   const figures = axisMarks(spec.fromHz / 1e3, spec.toHz / 1e3, 5);
   const labels = axisLabels(figures);
   const lettering = figures
-    .map(
-      (k, i) =>
-        `<text x="${r1(X(k * 1e3))}" y="${r1(g.cy + 3.85 * g.cell)}" text-anchor="middle" class="ms" fill="#9cc4b6">${labels[i]}</text>`,
+    .map((k, i) =>
+      // Cut by the glass a figure would be read as another.
+      Math.abs(X(k * 1e3) - g.cx) + (labels[i]!.length * FIGURE) / 2 > EDGE * g.cell
+        ? ''
+        : `<text x="${r1(X(k * 1e3))}" y="${r1(g.cy + 3.85 * g.cell)}" text-anchor="middle" class="ms" fill="#9cc4b6">${labels[i]}</text>`,
     )
     .join('');
   const base = `<path d="M${r1(X(spec.fromHz))} ${r1(Y(0))}H${r1(X(spec.toHz))}" stroke="${TUBE_COLOURS.body}" stroke-width="1.4" opacity=".8"/>`;
