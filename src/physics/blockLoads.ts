@@ -230,13 +230,18 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
     }
   };
 
+  /** The step of Newton's rule from v, in the last column of the matrix; false where there is none. */
+  const toStep = (): boolean => {
+    linearize(v);
+    for (let k = 0; k < size; k++) matrix[k * (size + 1) + size] = -off[k]!;
+    return eliminate(matrix, size);
+  };
+
   /** Newton's rule from where v stands, the drive at `share` of the whole; false where it does not settle. */
   const settle = (list: readonly (readonly Admittance[])[], hz: number, share: number): boolean => {
     let wrong = measure(v, list, hz, share);
     for (let round = 0; round < MOST_ROUNDS; round++) {
-      linearize(v);
-      for (let k = 0; k < size; k++) matrix[k * (size + 1) + size] = -off[k]!;
-      if (!eliminate(matrix, size)) return false;
+      if (!toStep()) return false;
       let length = 0;
       let scale = 0;
       for (let k = 0; k < size; k++) {
@@ -270,9 +275,7 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
     for (let round = 0; round < PAIR_ROUNDS; round++) {
       measure(v, list, hz, 1);
       pair.update(list, v, slopes);
-      linearize(v);
-      for (let k = 0; k < size; k++) matrix[k * (size + 1) + size] = -off[k]!;
-      if (!eliminate(matrix, size)) return false;
+      if (!toStep()) return false;
       let length = 0;
       let scale = 0;
       for (let k = 0; k < size; k++) {
