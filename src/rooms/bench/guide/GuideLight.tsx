@@ -9,6 +9,8 @@ const TAB_ROOM = 0;
 /** px: a point has no size of its own */
 const LEAST = 26;
 const AGAIN_MS = 250;
+/** A turning slug tells of itself in every frame, and where things stand can only be asked by laying out the page. */
+const TOLD_MS = 100;
 
 interface Box {
   readonly left: number;
@@ -32,7 +34,10 @@ export function GuideLight({ port, find, onFound }: GuideLightProps) {
     const grown = new ResizeObserver(() => look());
     let later: ReturnType<typeof setTimeout> | undefined;
     let watched: readonly HTMLElement[] = [];
+    let told: ReturnType<typeof setTimeout> | undefined;
     const look = (): void => {
+      clearTimeout(told);
+      told = undefined;
       const bench = document.querySelector('main')?.getBoundingClientRect();
       if (bench === undefined) return;
       const parts = find();
@@ -52,7 +57,9 @@ export function GuideLight({ port, find, onFound }: GuideLightProps) {
       setRects(now);
     };
     look();
-    const stop = port.subscribe(look);
+    const stop = port.subscribe(() => {
+      told ??= setTimeout(look, TOLD_MS);
+    });
     addEventListener('scroll', look, { capture: true, passive: true });
     addEventListener('resize', look);
     addEventListener('click', look);
@@ -60,6 +67,7 @@ export function GuideLight({ port, find, onFound }: GuideLightProps) {
     return () => {
       stop();
       clearTimeout(later);
+      clearTimeout(told);
       grown.disconnect();
       removeEventListener('scroll', look, { capture: true });
       removeEventListener('resize', look);
