@@ -99,6 +99,7 @@ export function ClassReport(props: ClassReportProps) {
           }
         >
           <p>{kept ? say.kept : say.reportOf(file!.name)}</p>
+          {file?.judged?.outcome === 'unfinished' ? <p>{say.neverSigned}</p> : null}
         </Slip>
       }
     />

@@ -4,6 +4,7 @@ import type { BenchSetup } from '../bench/setup.ts';
 import { problemSentence } from '../describe/problem.ts';
 import type { RunFile } from '../files/runFile.ts';
 import { readRunFile } from '../files/runFileSchema.ts';
+import { unsignedReport } from '../grading/verdictOfRun.ts';
 import { onBenchOf } from '../run/onBenchOf.ts';
 import type { BroughtFile } from '../services/classroom/brought.ts';
 import type { GradedRun } from '../services/jobs/jobTable.ts';
@@ -34,5 +35,8 @@ export async function readClassRun(
   const found = await setupWith(library, scenario, receiverHash);
   if (found === null) return words.shell.noSuchReceiver;
   const setup = onBenchOf(engine, found);
-  return { text: text.value, run: run.value, setup, graded: await beside('report', { setup, events }, { signal }) };
+  const graded = await beside('report', { setup, events }, { signal });
+  const open = run.value.claimed === null && events.at(-1)?.type !== 'signedOff';
+  const shown = open ? { ...graded, report: unsignedReport(graded.report) } : graded;
+  return { text: text.value, run: run.value, setup, graded: shown };
 }

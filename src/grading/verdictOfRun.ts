@@ -90,3 +90,8 @@ export function wordOf(total: number, passed: boolean): ResultWord {
   const reach = passed ? total : Math.min(total, PASS_POINTS - 1);
   return LADDER.find(([from]) => reach >= from)?.[1] ?? 'stubble';
 }
+
+/** The report of a run that was never signed off: nothing is passed, whatever its points. */
+export function unsignedReport(report: Report): Report {
+  return { ...report, passed: false, word: wordOf(report.total, false) };
+}

@@ -9,7 +9,7 @@ import { readRunFile } from '../files/runFileSchema.ts';
 import { claimOf, gradeUnder } from '../grading/grade.ts';
 import type { Report } from '../grading/report.ts';
 import { asOfThen } from '../run/earlierSheet.ts';
-import { foreignPart, type KnownBench, type Verdict, verifyRun } from '../run/verify.ts';
+import { foreignPart, type KnownBench, unsigned, type Verdict, verifyRun } from '../run/verify.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { judgedSetup } from './judgedSetup.ts';
 
@@ -27,7 +27,7 @@ export interface Judgement {
   readonly run: RunFile | null;
   /** whether the scenario was held against one that is known here */
   readonly scenarioKnown: boolean;
-  /** what a run that was graded by earlier rules earns by those of today; left out: they are the same, or it was not graded */
+  /** what a run that was graded by earlier rules earns by those of today, passed only where it was signed off; left out: they are the same, or it was not graded */
   readonly underToday?: ClaimedScore;
   /** the run as graded, under the rules that its claim speaks of; left out: it was not graded */
   readonly report?: Report;
@@ -87,7 +87,8 @@ export function judgeRun(run: RunFile, file: string, find: FindBench): Judgement
   };
   const graded = ['verified', 'unclaimed', 'claimMissing', 'scoreDiffers'].includes(verdict.kind);
   if (!graded || run.rules === RULES_VERSION) return judgement;
-  return { ...judgement, underToday: claimOf(gradeUnder(RULES_VERSION)(setup.value, run.events)) };
+  const underToday = claimOf(gradeUnder(RULES_VERSION)(setup.value, run.events));
+  return { ...judgement, underToday: verdict.kind === 'unclaimed' ? unsigned(underToday) : underToday };
 }
 
 function unread(verdict: Verdict): Judgement {

@@ -67,7 +67,7 @@ export function judgedOf(judgement: Judgement): Judged {
     finding: verdict,
     scenarioKnown,
     underToday: underToday ?? null,
-    score: score && { total: score.total, passed: score.passed && verdict.kind !== 'unclaimed' },
+    score: score && { total: score.total, passed: score.passed },
     marks: score === null || report === undefined ? null : marksOf(report),
     acts: run === null ? null : actsHash(run.events),
   };

@@ -31,7 +31,7 @@ export interface LineDifference {
 
 export type Verdict =
   | { readonly kind: 'verified'; readonly score: ClaimedScore }
-  /** all in order, but the run was not finished and claims nothing; `score` is what it would earn as it stands */
+  /** all in order, but the run was not finished and claims nothing; `score` is what it earns as it stands, and passes nothing */
   | { readonly kind: 'unclaimed'; readonly score: ClaimedScore }
   | {
       readonly kind: 'scoreDiffers';
@@ -156,12 +156,18 @@ function impossible(file: RunFile, setup: BenchSetup): Verdict | null {
 function scoreVerdict(file: RunFile, setup: BenchSetup, recompute: Recompute): Verdict {
   const score = recompute(setup, file.events);
   const claimed = file.claimed;
-  if (claimed === null) return { kind: file.events.at(-1)?.type === 'signedOff' ? 'claimMissing' : 'unclaimed', score };
+  if (claimed === null && file.events.at(-1)?.type === 'signedOff') return { kind: 'claimMissing', score };
+  if (claimed === null) return { kind: 'unclaimed', score: unsigned(score) };
   const lines = differences(claimed, score);
   if (lines.length === 0 && claimed.total === score.total && claimed.passed === score.passed) {
     return { kind: 'verified', score };
   }
   return { kind: 'scoreDiffers', claimed, recomputed: score, lines };
+}
+
+/** Nothing is passed that was never signed off, whatever its points. */
+export function unsigned(score: ClaimedScore): ClaimedScore {
+  return { ...score, passed: false };
 }
 
 function differences(claimed: ClaimedScore, recomputed: ClaimedScore): readonly LineDifference[] {

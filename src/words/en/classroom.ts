@@ -172,6 +172,7 @@ export const classroomWords = {
   paperTitle: 'Class list',
   passed: 'Passed',
   reportOf: (file: string): string => `From the class: ${file}`,
+  neverSigned: 'Never signed off, so not passed, whatever its points.',
   backToClass: 'Back to the class',
   keepRun: 'Keep in my logbook',
   kept: 'Kept in your logbook.',
