@@ -340,6 +340,8 @@ interface ScenarioPhrases {
   oneOfTheTwo: [];
   faultOfNothing: [fault: string];
   faultThatChanges: [];
+  bypassAsFeedback: [];
+  bypassOrShield: [];
   faultAdds: [fault: string, element: string];
   deckWithout: [element: string];
   noCircuit: [because: Inner];

@@ -7,6 +7,7 @@ import type { Result } from '../base/result.ts';
 import { PAR_NOT_KNOWN } from '../scenario/par.ts';
 import { PROOFS } from '../scenario/proofId.ts';
 import type { Scenario } from '../scenario/scenario.ts';
+import { inEarlierSense } from './earlierFaults.ts';
 import { faultFromFile } from './faultFile.ts';
 import { faultSchema } from './faultSchema.ts';
 import { tooBig } from './guardSize.ts';
@@ -149,13 +150,14 @@ export function readScenario(json: unknown, file: string): Reading<Scenario> {
   const shape = v.safeParse(scenarioSchema, withoutNotes(forward.value, SCENARIO_MAPS, 'anywhere'));
   const issues = shape.issues ?? [];
   const known = knownOf<v.InferOutput<typeof scenarioSchema>>(shape.output, issues);
-  if (known === null) return { value: null, problems: problemsOf(issues, file) };
+  const wrong = inEarlierSense(forward.value, problemsOf(issues, file), file);
+  if (known === null) return { value: null, problems: wrong };
   const scenario = withMembers(known, {
     par: () => known.par ?? PAR_NOT_KNOWN,
     faults: () => mappedAsKnown(known.faults, faultFromFile),
   }) as Scenario;
   return {
     value: scenario,
-    problems: listed([...problemsOf(issues, file), ...scenarioConsistency(scenario, file)], file),
+    problems: listed([...wrong, ...scenarioConsistency(scenario, file)], file),
   };
 }

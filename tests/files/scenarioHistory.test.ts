@@ -6,6 +6,9 @@ import { parseReceiver } from '../../src/files/receiverSchema.ts';
 import { readRunFile } from '../../src/files/runFileSchema.ts';
 import { scenarioHash, scenarioToFile } from '../../src/files/scenarioFile.ts';
 import { parseScenario } from '../../src/files/scenarioSchema.ts';
+import { findElement } from '../../src/physics/deck.ts';
+import { faultEffects } from '../../src/receiver/faults/faultEffects.ts';
+import { hotNode } from '../../src/receiver/faults/faultPlaces.ts';
 import { FAULT_ROWS } from '../../src/receiver/faults/faultRows.ts';
 import { serialiseRunFile, toRunFile } from '../../src/run/serialise.ts';
 import { verifyRun } from '../../src/run/verify.ts';
@@ -15,7 +18,7 @@ import { inside, scratch } from '../cli/commandLine.ts';
 import { knownBench, recompute, runOf } from '../run/runs.ts';
 import { wholeJob } from '../session/acts.ts';
 import { stripSetup } from '../session/setups.ts';
-import { shippedJson } from './shipped.ts';
+import { shippedJson, shippedLibrary } from './shipped.ts';
 
 const FIRST = new URL('../fixtures/scenarios/', import.meta.url);
 const files = scratch();
@@ -83,6 +86,48 @@ describe('a file of the first version', () => {
     expect(judged(hashOf(old), today)).toEqual({ kind: 'headChanged' });
     expect(judged(hashOf(old), hashOf('another'))).toMatchObject({ kind: 'foreign', part: 'scenario' });
     expect(judged(today, today)).toMatchObject({ kind: 'foreign', part: 'scenario' });
+  });
+});
+
+describe('an open bypass that feeds back, as files of the first days had it', () => {
+  const old = JSON.parse(readFileSync(new URL('../fixtures/scenariosBefore/it-sings.json', import.meta.url), 'utf8'));
+  const farads = old.faults[0].farads as number;
+  const withFault = (fault: Json): Json => ({ ...old, faults: [fault] });
+  const problemsOf = (json: unknown) => {
+    const parsed = parseScenario(json, 's.json');
+    return parsed.ok ? [] : parsed.problems;
+  };
+
+  it('is refused at its place, once, with what may be written now', () => {
+    const told = { place: '/faults/0/farads', found: ['bypassAsFeedback'], wanted: ['bypassOrShield'] };
+    expect(problemsOf(old)).toEqual([{ file: 's.json', ...told }]);
+    // So is one of today's version; and what else is wrong is told beside it.
+    const second = { kind: 'openBypass', part: 'G2', farads };
+    expect(problemsOf(withFault(second))).toEqual([{ file: 's.json', ...told }]);
+    const worse = { ...old, seed: 'x', faults: [second, { ...second, part: 7 }] };
+    expect(problemsOf(worse).map(({ place }) => place)).toEqual([
+      ...['/seed', '/faults/0/farads', '/faults/1/part', '/faults/1/farads'],
+    ]);
+    const { code, err } = inside('check', files.file('it-sings.json', JSON.stringify(old, null, 2)));
+    expect(code).toBe(1);
+    expect(err).toMatch(
+      /it-sings\.json, line \d+, column \d+, \/faults\/0\/farads: found an open bypass that feeds back/,
+    );
+    expect(err.trim().split('\n')).toHaveLength(1);
+  });
+
+  it('written as the refusal says is the same circuit: the capacitor from the output to the input of its stage', () => {
+    const { receiver, deck } = shippedLibrary().receivers.get(old.receiver)!;
+    const stage = findElement(deck, 'G2');
+    if (stage?.kind !== 'G') throw new Error('no such stage');
+    const parts = [hotNode(stage.nodes), hotNode(stage.control)];
+    const { faults } = read(withFault({ kind: 'missingShield', parts, farads }));
+    const edited = faultEffects(receiver, deck, faults, []).deck.elements;
+    const added = edited.filter(({ name }) => findElement(deck, name) === undefined);
+    expect(added).toMatchObject([{ kind: 'C', nodes: parts, value: farads }]);
+    expect(edited).toHaveLength(deck.elements.length + 1);
+    // The other way out reads, too.
+    expect(read(withFault({ kind: 'openBypass', part: 'G2', ohms: 200 })).faults).toHaveLength(1);
   });
 });
 

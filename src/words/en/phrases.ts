@@ -411,6 +411,9 @@ export const phraseWords: PhraseWords = {
   oneOfTheTwo: () => 'one of the two: a part cannot fail in both ways at once',
   faultOfNothing: (fault) => `${inQuotes(fault)} where it changes nothing`,
   faultThatChanges: () => 'a fault that changes the circuit',
+  bypassAsFeedback: () => 'an open bypass that feeds back, as earlier files had it',
+  bypassOrShield: () =>
+    '"ohms" in its place, for an open bypass, which loses gain; or for the same feedback the kind "missingShield" with the output and the input node of the stage as "parts"',
   faultAdds: (fault, element) => `${inQuotes(fault)}, which adds ${element} to a deck that has one`,
   deckWithout: (element) => `a deck without an element ${element}`,
   noCircuit: (because) => `a set that is no circuit any more (${because})`,
