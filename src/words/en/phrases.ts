@@ -1,8 +1,4 @@
-/**
- * English: what stood in a file and what was wanted there.
- *
- * Over 300 lines: it is one table, a line for each kind of phrase.
- */
+/** English: what stood in a file and what was wanted there. Over 300 lines: it is one table, a line for each kind of phrase. */
 import type { DrawnThing, ElementLetter, NumberHint, SheetLine, Unit } from '../../base/phrases.ts';
 import type { PhraseWords } from '../phraseWords.ts';
 import { format } from './numbers.ts';
