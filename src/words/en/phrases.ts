@@ -1,4 +1,7 @@
-/** English: what stood in a file and what was wanted there. Over 300 lines: it is one table, a line for each kind of phrase. */
+/**
+ * English: what stood in a file and what was wanted there.
+ * Over 300 lines: it is one table, a line for each kind of phrase.
+ */
 import type { DrawnThing, ElementLetter, NumberHint, SheetLine, Unit } from '../../base/phrases.ts';
 import type { PhraseWords } from '../phraseWords.ts';
 import { format } from './numbers.ts';
@@ -408,8 +411,7 @@ export const phraseWords: PhraseWords = {
   faultOfNothing: (fault) => `${inQuotes(fault)} where it changes nothing`,
   faultThatChanges: () => 'a fault that changes the circuit',
   bypassAsFeedback: () => 'an open bypass that feeds back, as earlier files had it',
-  bypassOrShield: () =>
-    '"ohms" in its place, for an open bypass, which loses gain; or for the same feedback the kind "missingShield" with the output and the input node of the stage as "parts"',
+  bypassOrShield: () => '"ohms" for a bypass that is open, or for such feedback a "missingShield" between its nodes',
   faultAdds: (fault, element) => `${inQuotes(fault)}, which adds ${element} to a deck that has one`,
   deckWithout: (element) => `a deck without an element ${element}`,
   noCircuit: (because) => `a set that is no circuit any more (${because})`,
