@@ -37,13 +37,11 @@ function amount(value: number, unit: Unit): string {
       return format.quantity(value, unit);
   }
 }
-
 /** Where both ends always have the same unit, it is written once. */
 function stretch(least: number, most: number, unit: Unit): string {
   const once = unit === 'dB' || unit === 'turns' || unit === 'seconds' || unit === 'degrees';
   return `${once ? format.atMost(least, 3) : amount(least, unit)} to ${amount(most, unit)}`;
 }
-
 /** A number that was worked out, to so many digits. */
 const about = (value: number, unit: Unit, digits: number): string => amount(Number(value.toPrecision(digits)), unit);
 /** A level or a distance that was measured. */
