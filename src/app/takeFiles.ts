@@ -2,7 +2,9 @@
 import { CERTIFYING } from '../base/engine.ts';
 import { harmless } from '../base/harmless.ts';
 import { good, type Problem, type Result } from '../base/result.ts';
+import type { Certification } from '../certify/certificate.ts';
 import { problemSentence } from '../describe/problem.ts';
+import type { LoadedReceiver } from '../files/library.ts';
 import { isSealedText } from '../files/sealedEvening.ts';
 import type { RefusedFile, TakenFiles } from '../rooms/course/ownPort.ts';
 import { receiverHash } from '../run/serialise.ts';
@@ -54,14 +56,34 @@ async function takeAny(library: Library, shelf: OwnShelf, text: string, file: st
   return own.ok ? good(own.value.entry.title) : own;
 }
 
-/** From the text of a scenario to the shelf. */
-export async function takeText(library: Library, shelf: OwnShelf, text: string, file: string) {
+/** From the text of a scenario to the shelf. `proved`: what the certifier of this page said of this very scenario a moment ago, and on what; null: nothing. */
+export async function takeText(
+  library: Library,
+  shelf: OwnShelf,
+  text: string,
+  file: string,
+  proved: Proved | null = null,
+) {
   const read = await readHanded(text, file, surroundingsOf(library));
   if (!read.ok) return read;
   const own = await toShelf(read.value, text, Date.now());
-  if (own.ok) await shelf.put(keepsCertificate(own.value, shelf));
+  if (!own.ok) return own;
+  const kept = keepsCertificate(own.value, shelf);
+  const same = proved !== null && receiverHash(proved.design) === receiverHash(read.value.design);
+  await shelf.put(same ? { ...kept, certificate: ownCertificate(proved) } : kept);
   return own;
 }
+
+/** What came of certifying, and the receiver that it was done on. */
+export interface Proved {
+  readonly outcome: Certification;
+  readonly design: LoadedReceiver;
+}
+
+const ownCertificate = ({ outcome, design }: Proved): OwnCertificate => {
+  const on = { engine: CERTIFYING, receiverHash: receiverHash(design) };
+  return outcome.ok ? { kind: 'certified', ...on, par: outcome.certificate.par } : { kind: 'refused', ...on };
+};
 
 export function surroundingsOf(library: Pick<Library, 'entries' | 'receiver'>): Surroundings {
   const shipped = library.entries().filter(({ own }) => own === undefined);
@@ -101,10 +123,7 @@ export async function certifyHanded(
     if (error instanceof JobFailed) return null;
     throw error;
   });
-  if (outcome === null) return null;
-  return outcome.ok
-    ? { kind: 'certified', engine: CERTIFYING, receiverHash: receiverHash(design), par: outcome.certificate.par }
-    : { kind: 'refused', engine: CERTIFYING, receiverHash: receiverHash(design) };
+  return outcome === null ? null : ownCertificate({ outcome, design });
 }
 
 /** A receiver of one's own that has been drawn anew under its old name: what was certified on the old one is certified no more. */

@@ -5,6 +5,7 @@ import { harmless } from '../base/harmless.ts';
 import { once } from '../base/once.ts';
 import { bad, good, type Problem, type Result } from '../base/result.ts';
 import { readCertificate } from '../files/certificateSchema.ts';
+import { byTravel, checkScenario } from '../files/checkScenario.ts';
 import { checkTolerance } from '../files/checkTolerance.ts';
 import { difficultyProblem } from '../files/difficultyBands.ts';
 import { checkEvening, readEvening } from '../files/evening.ts';
@@ -25,6 +26,7 @@ import {
   certificateFile,
   fittingReceiver,
   hasReceiver,
+  namedReceiver,
   newReceiverFromFile,
   shelvedCertificate,
   shelvedIds,
@@ -171,12 +173,13 @@ function soundness(terminal: Terminal, document: Document, file: FileRead, besid
     }
     case 'scenario': {
       const { value, problems: own } = readText(document.text, name, readScenario);
-      const problems = [...own];
+      let problems = [...own];
       asFarAsKnown(() => {
         if (value === null || beside.broken.has(value.receiver)) return;
-        const fitting = fittingReceiver(terminal, value, name, '', beside.receivers);
-        if (!fitting.ok) problems.push(...fitting.problems);
-        else if (problems.length === 0) problems.push(...checkTolerance(value, fitting.value, name));
+        const named = namedReceiver(terminal, value, name, '', beside.receivers);
+        if (named.ok) problems = [...byTravel(own, named.value), ...checkScenario(value, named.value, name)];
+        else problems.push(...named.problems);
+        if (named.ok && problems.length === 0) problems.push(...checkTolerance(value, named.value, name));
       });
       if (value !== null && problems.length === 0) problems.push(...besideCertificate(value, name));
       if (value === null || problems.length > 0) return bad(...withTextPlaces(problems, name, document.text));

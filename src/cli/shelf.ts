@@ -29,8 +29,8 @@ import { type Terminal, worded } from './terminal.ts';
 const SCENARIOS = path.join(PROJECT, 'scenarios');
 const RECEIVERS = path.join(SCENARIOS, 'receivers');
 
-/** The receiver that a scenario names, where the two fit. `inside` is where in `file` the scenario stands; `beside`: receivers that come with it, before those of the project. */
-export function fittingReceiver(
+/** The receiver that a scenario names. `inside` is where in `file` the scenario stands; `beside`: receivers that come with it, before those of the project. */
+export function namedReceiver(
   terminal: Terminal,
   scenario: Scenario,
   file: string,
@@ -38,7 +38,18 @@ export function fittingReceiver(
   beside: ReadonlyMap<string, LoadedReceiver> = new Map(),
 ): Result<LoadedReceiver> {
   const own = beside.get(scenario.receiver);
-  const loaded = own ? good(own) : shelvedReceiver(terminal, scenario.receiver, file, `${inside}/receiver`);
+  return own ? good(own) : shelvedReceiver(terminal, scenario.receiver, file, `${inside}/receiver`);
+}
+
+/** The same, where the two fit. */
+export function fittingReceiver(
+  terminal: Terminal,
+  scenario: Scenario,
+  file: string,
+  inside: '' | '/scenario',
+  beside?: ReadonlyMap<string, LoadedReceiver>,
+): Result<LoadedReceiver> {
+  const loaded = namedReceiver(terminal, scenario, file, inside, beside);
   if (!loaded.ok) return loaded;
   const problems = checkScenario(scenario, loaded.value, file);
   return problems.length === 0

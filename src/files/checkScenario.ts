@@ -5,7 +5,7 @@ import { BIAS_OUTPUTS } from '../bench/biasOutputs.ts';
 import { CONTROLS } from '../bench/controls/controls.ts';
 import type { Deck } from '../physics/deck.ts';
 import { pointTakes } from '../receiver/leadEnds.ts';
-import type { Receiver } from '../receiver/receiver.ts';
+import type { Adjuster, Receiver } from '../receiver/receiver.ts';
 import { nominalTurns } from '../receiver/slugLaw.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { checkFaults } from './checkFaults.ts';
@@ -49,8 +49,7 @@ export function checkScenario(
       const away = scenario.start.slugs[id]!;
       const nominal = nominalTurns(adjuster);
       if (nominal + away >= 0 && nominal + away <= adjuster.travelTurns) return;
-      const wanted: Phrase = ['insideTravel', -nominal, adjuster.travelTurns - nominal];
-      complain(['start', 'slugs', id], shown(away, 'turns'), wanted);
+      complain(['start', 'slugs', id], shown(away, 'turns'), travelOf(adjuster));
     },
   );
   complainOfLeads(scenario, receiver, complain);
@@ -68,6 +67,21 @@ export function checkScenario(
   });
   asFarAsKnown(() => checkFaults(scenario.faults, receiver, deck, complain));
   return problems;
+}
+
+const travelOf = (adjuster: Adjuster): Phrase => {
+  const nominal = nominalTurns(adjuster);
+  return ['insideTravel', -nominal, adjuster.travelTurns - nominal];
+};
+
+/** Problems that the reader found of a scenario, where a slug further off than any receiver's may be is told what its own receiver allows. */
+export function byTravel(problems: readonly Problem[], { receiver }: { readonly receiver: Receiver }): Problem[] {
+  return problems.map((problem) => {
+    const adjuster = receiver.adjusters.find(({ id }) => problem.place === `/start/slugs/${id}`);
+    return adjuster === undefined || problem.wanted[0] !== 'from'
+      ? problem
+      : { ...problem, wanted: travelOf(adjuster) };
+  });
 }
 
 function complainOfLeads(scenario: Scenario, { testPoints }: Receiver, complain: Complain): void {

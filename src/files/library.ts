@@ -10,7 +10,7 @@ import { readDeck } from '../physics/readDeck.ts';
 import type { Receiver } from '../receiver/receiver.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { checkReceiver } from './checkReceiver.ts';
-import { checkScenario } from './checkScenario.ts';
+import { byTravel, checkScenario } from './checkScenario.ts';
 import { oneOf } from './complaints.ts';
 import { asFarAsKnown, eachKnown, type Reading, resultOf } from './known.ts';
 import { PIECE_LIMITS, readJson } from './parseJson.ts';
@@ -62,11 +62,11 @@ export function loadScenario(
 
 function scenarioAsKnown({ file, text }: NamedText, receivers: ReadonlyMap<string, LoadedReceiver>): Reading<Scenario> {
   const { value, problems: own } = readText(text, file, readScenario);
-  const problems = [...own];
+  let problems = [...own];
   asFarAsKnown(() => {
     if (value === null) return;
     const loaded = receivers.get(value.receiver);
-    if (loaded !== undefined) problems.push(...checkScenario(value, loaded, file));
+    if (loaded !== undefined) problems = [...byTravel(own, loaded), ...checkScenario(value, loaded, file)];
     else
       problems.push({
         ...{ file, place: '/receiver' },
@@ -189,6 +189,8 @@ export function courseProblems(
         () => scenario.recommendedAfter,
         (before, i) => {
           const { id } = scenario;
+          // That is told of the file by itself.
+          if (before === id) return;
           const other = order.get(before);
           if (other === undefined && elsewhere.has(before)) return;
           if (other === undefined) {

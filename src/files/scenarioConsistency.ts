@@ -29,8 +29,9 @@ export function scenarioConsistency(scenario: Scenario, file: string): Problem[]
     if (proofs.length === 0 && weights.proofs > 0) complain(['weights', 'proofs'], shown(weights.proofs), ['noProof']);
   });
   asFarAsKnown(() => {
-    if (!scenario.recommendedAfter.includes(scenario.id)) return;
-    complain(['recommendedAfter'], ['named', scenario.id], ['otherScenarios']);
+    const { id, recommendedAfter } = scenario;
+    const at = recommendedAfter.indexOf(id);
+    if (at >= 0) complain(['recommendedAfter', at], ['named', id], ['otherScenarios']);
   });
   asFarAsKnown(() => {
     const { sealed, aids } = scenario;

@@ -1,12 +1,15 @@
 /** The shelf of own scenarios has each certified on the design that it was read with, also where that is a receiver of the user's own. Source: the house's own promises. */
 import { readFileSync } from 'node:fs';
+import { IDBFactory } from 'fake-indexeddb';
 import { expect, it } from 'vitest';
-import { certifyShelf, forgetStale } from '../../src/app/takeFiles.ts';
+import { certifyShelf, forgetStale, takeText } from '../../src/app/takeFiles.ts';
 import { readReceiverPair } from '../../src/files/readReceiverPair.ts';
+import { parIsKnown } from '../../src/scenario/par.ts';
 import { doJob } from '../../src/services/jobs/doJob.ts';
 import { JobFailed, type Jobs } from '../../src/services/jobs/jobPool.ts';
-import { readHanded, toShelf } from '../../src/services/library/ownReading.ts';
+import { ownSetup, readHanded, toShelf } from '../../src/services/library/ownReading.ts';
 import type { OwnScenario } from '../../src/services/store/ownScenario.ts';
+import { openOwnShelf } from '../../src/services/store/ownShelf.ts';
 
 const FOLDER = 'scenarios/receivers/loose-can-10m7';
 const lesson = readFileSync('scenarios/first-sweep/first-curve.json', 'utf8');
@@ -42,6 +45,11 @@ const jobs: Pick<Jobs, 'run'> = {
   },
 };
 
+function handed<T>(read: { readonly ok: true; readonly value: T } | { readonly ok: false }): T {
+  if (!read.ok) throw new Error('not read');
+  return read.value;
+}
+
 async function shelfWithOne() {
   const around = { library, receiverIds: [], courseIds: new Set<string>() };
   const read = await readHanded(text, 'slip.json', around);
@@ -72,6 +80,33 @@ it('leaves one untried where the work breaks down, and tries it at the next visi
   expect(shelf.all()[0]!.certificate).toBeNull();
   await certifyShelf(library, shelf, jobs);
   expect(shelf.all()[0]!.certificate).toMatchObject({ kind: 'certified' });
+});
+
+it('takes what the workshop has just certified as certified, and not on another receiver of that name', async () => {
+  const design = ownReceiver().value;
+  const on = { ...library, setup: async () => null, leftOut: () => [], subscribe: () => () => {} };
+  const { scenario } = handed(await readHanded(text, 'slip.json', { library, receiverIds: [], courseIds: new Set() }));
+  const outcome = await jobs.run('certify', { scenario, design });
+  const [first, ...rest] = design.receiver.adjusters;
+  const stiffer = { ...design.receiver, adjusters: [{ ...first!, backlashTurns: 0.02 }, ...rest] };
+  for (const [proved, kind] of [
+    [{ outcome, design }, 'certified'],
+    [{ outcome: { ok: false, problems: [] }, design }, 'refused'],
+    [{ outcome, design: { ...design, receiver: stiffer } }, undefined],
+    [null, undefined],
+  ] as const) {
+    globalThis.indexedDB = new IDBFactory();
+    const shelf = openOwnShelf({ name: 'haystack-own', channel: null });
+    await shelf.ready;
+    const taken = await takeText(on as never, shelf, text, 'slip.json', proved as never);
+    expect(taken.ok).toBe(true);
+    expect(shelf.all().map(({ certificate }) => certificate?.kind)).toEqual([kind]);
+    if (kind !== 'certified') continue;
+    const [one] = shelf.all();
+    expect(one!.certificate).toMatchObject({ par: outcome.ok ? outcome.certificate.par : null });
+    const setup = await ownSetup(one!, library, {});
+    expect(setup?.ok && parIsKnown(setup.value.scenario)).toBe(true);
+  }
 });
 
 it('takes the certificate from a scenario whose receiver has been drawn anew under its old name, and certifies it on the new one', async () => {

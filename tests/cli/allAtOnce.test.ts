@@ -86,6 +86,16 @@ const TABLE: readonly (readonly [string, string, Break, readonly string[]])[] = 
     ],
   ],
   [
+    'a scenario with a slug that no receiver has room for',
+    SCENARIO,
+    (s) => {
+      s.start.slugs = { T1: 999 };
+    },
+    [
+      'line 23, column 13, /start/slugs/T1: found 999 turns, wanted from \u22129.3 to 10.7 turns, so that it stands inside its travel',
+    ],
+  ],
+  [
     'a scenario wrong in its shape and in its sums',
     SCENARIO,
     (s) => {
@@ -94,7 +104,7 @@ const TABLE: readonly (readonly [string, string, Break, readonly string[]])[] = 
       s.recommendedAfter = [s.id];
     },
     [
-      'line 10, column 23, /recommendedAfter: found "from-cold", wanted scenarios other than itself',
+      'line 11, column 5, /recommendedAfter/0: found "from-cold", wanted scenarios other than itself',
       'line 16, column 14, /words/story: found "", wanted text of 1 to 800 characters without control characters, not blank',
       'line 57, column 14, /weights: found a sum of 101, wanted weights that sum to 100',
     ],

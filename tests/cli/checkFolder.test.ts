@@ -58,6 +58,16 @@ it('tells names that do not agree, doubles, and what comes before nothing or aft
   expect(err).toMatch(/order 2 in tuesday a second time/);
 });
 
+it('tells of a scenario that is to be done after itself once', () => {
+  const home = folder('round', {
+    'tuesday/one.json': { id: 'one', code: 'T-01', track: 'tuesday', recommendedAfter: ['one'] },
+  });
+  const { err, code } = inside('check', home);
+  expect(code).toBe(1);
+  expect(err.match(/\/recommendedAfter/g)).toHaveLength(1);
+  expect(err).toContain('/recommendedAfter/0: found "one", wanted scenarios other than itself');
+});
+
 it('tells doubles of scenarios that are wrong in other ways, too', () => {
   const home = folder('wronger', {
     'tuesday/one.json': { id: 'one', code: 'T-01', track: 'tuesday', order: 1, recommendedAfter: [], title: 7 },

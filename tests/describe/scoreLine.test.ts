@@ -322,7 +322,7 @@ describe('a job that nobody has certified', () => {
 
   test('is told no par, in no line', () => {
     expect(told(PAR_NOT_KNOWN)).not.toMatch(/\bpar\b/);
-    expect(told(PAR_NOT_KNOWN)).toMatch(/nobody has certified this job, so up to 40 cost nothing/);
+    expect(told(PAR_NOT_KNOWN)).toMatch(/this job had no certificate when it was opened, so up to 40 cost nothing/);
     expect(told({ turns: 40, seconds: 3600 }).match(/, par /g)).toHaveLength(4);
   });
 });

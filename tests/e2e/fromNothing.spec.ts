@@ -101,7 +101,7 @@ async function receiverMade(page: Page): Promise<{ deck: string; receiver: strin
   const deck = await saved(page, () => button(page, own.save.deck).click());
   const receiver = await saved(page, () => button(page, own.save.receiver).click());
   expect([deck.name, receiver.name]).toEqual(['plover.cir', 'plover.json']);
-  await button(page, own.save.keepLong).click();
+  await button(page, own.save.keep).click();
   await expect(page.getByText(own.save.kept('Plover beacon set'))).toBeVisible();
   return { deck: deck.text, receiver: receiver.text };
 }

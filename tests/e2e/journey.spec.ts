@@ -100,7 +100,7 @@ test('an evening with a receiver of one’s own, sealed, taken by several, and g
   await page
     .locator('input[data-picks=receiver]')
     .setInputFiles([file('network.cir', deck), file('can.json', receiver)]);
-  await button(page, ownReceiverWords.save.keepLong).click();
+  await button(page, ownReceiverWords.save.keep).click();
   await page.goto('/#/course');
   await page.locator('input[data-picks=own]').setInputFiles(file('slip.json', scenario));
   await expect(page.getByText(courseWords.own.taken(['On the slip']))).toBeVisible();

@@ -161,12 +161,12 @@ test('it is kept in this browser, listed on the next visit, edited and taken awa
   await id.fill('am-455k');
   await id.press('Enter');
   await ready(page);
-  await button(page, say.save.keepLong).click();
+  await button(page, say.save.keep).click();
   await expect(page.getByText(say.save.taken('am-455k'))).toBeVisible();
   await id.fill('pier-set');
   await id.press('Enter');
   await ready(page);
-  await button(page, say.save.keepLong).click();
+  await button(page, say.save.keep).click();
   await expect(page.getByText(say.save.kept('Harbour watch receiver'))).toBeVisible();
   // On to a scenario on it, which is a draft of its own; the desk is the same afterwards.
   await button(page, say.save.scenarioOn).click();

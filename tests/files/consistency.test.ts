@@ -262,7 +262,7 @@ describe('a scenario in itself', () => {
     ],
     ['a proof twice', (s) => (s.proofs = ['skirts', 'skirts']), '/proofs/1'],
     ['points for no proof', (s) => (s.proofs = []), '/weights/proofs'],
-    ['itself before it', (s) => (s.recommendedAfter = ['from-cold']), '/recommendedAfter'],
+    ['itself before it', (s) => (s.recommendedAfter = ['from-cold']), '/recommendedAfter/0'],
     ['help in a sealed run', (s) => (s.sealed = true), '/aids'],
     ['faults that are dealt in practice', (s) => (s.dealsFaults = true), '/dealsFaults'],
     ['hints promised but none given', (s) => (s.hints = []), '/hints'],

@@ -13,6 +13,7 @@ import { readSCurve } from '../../src/receiver/sCurveReading.ts';
 import { nominalTurns } from '../../src/receiver/slugLaw.ts';
 import { evaluateSpecification } from '../../src/receiver/specification.ts';
 import { createStatedResponse } from '../../src/receiver/statedResponse.ts';
+import { givenOf } from '../../src/rooms/workshop/receiver/lineWords.ts';
 import { en } from '../../src/words/en/index.ts';
 
 const SHELF = 'scenarios/receivers';
@@ -73,6 +74,30 @@ describe.each(['fm-10m7', 'sound-4m5', 'aft-45m75'])('the S-curve of %s, made fr
     const stated = createStatedResponse(receiver, deck, response);
     const { fromHz, toHz, gain } = response.specification;
     expect(readSCurve(stated.nominal, hand.centreHz, fromHz, toHz).height / gain!.nominal).toBeCloseTo(1, 4);
+  });
+});
+
+describe('the list of an S-curve\u2019s sheet', () => {
+  const { receiver, deck, response } = remade('fm-10m7');
+  const { specification } = response;
+  const { nominal, hz } = createStatedResponse(receiver, deck, response);
+  const told = (upside: 1 | -1): Readonly<Record<string, string>> =>
+    Object.fromEntries(
+      evaluateSpecification(
+        specification,
+        hz,
+        nominal.volts.map((v) => upside * v),
+        null,
+      ).map((item) => [item.kind, givenOf(en, item, specification)]),
+    );
+
+  it('says in words which way it goes, and of what its shares are', () => {
+    const rises = specification.sCurve!.risesWithFrequency;
+    expect(told(1).polarity).toBe(rises ? 'rises with frequency' : 'falls with frequency');
+    expect(told(-1).polarity).toBe(rises ? 'falls with frequency' : 'rises with frequency');
+    expect(told(1).symmetry).toMatch(/^(9\d|10\d)% of the lower peak$/);
+    expect(told(1).linearity).toMatch(/^\d+(\.\d)?% off a straight line$/);
+    expect(told(1).separation).toMatch(/^[\d.]+ kHz$/);
   });
 });
 

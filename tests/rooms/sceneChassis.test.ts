@@ -176,6 +176,31 @@ describe('the drawing', () => {
     expect(warning(bare)).toBe(false);
   });
 
+  it.each(SETUPS.filter(({ receiver }) => receiver.plan.hot !== null))(
+    'of $receiver.id keeps the warning inside its fence, off what stands there',
+    ({ receiver }) => {
+      const cage = receiver.plan.hot!;
+      const { live, keepOut } = en.scene;
+      for (const scale of [0.85, 1, 1.6]) {
+        const { svg, lettering } = chassisArt(en.scene, receiver, scale);
+        const warning = lettering.filter(({ words }) => words.includes(keepOut) || words.includes(live(cage.volts)));
+        expect(warning.length).toBeGreaterThan(0);
+        for (const one of warning) {
+          const box = textBox(one, one.words, one.size);
+          expect(inside(box, cage), `${one.words} at ${scale}`).toBe(true);
+          for (const part of receiver.plan.parts) expect(overlap(box, partBox(part)), part.kind).toBe(0);
+        }
+        // The sign's own path, as it is drawn: a triangle 34 by 29 about its place.
+        const [, x, y, by] = /translate\(([\d.]+) ([\d.]+)\) scale\(([\d.]+)\)"><path d="M0 -14\.5l17 29h-34z"/
+          .exec(svg)!
+          .map(Number);
+        const sign = { x: x! - 17 * by!, y: y! - 14.5 * by!, width: 34 * by!, height: 29 * by! };
+        expect(inside(sign, cage), `sign at ${scale}`).toBe(true);
+        for (const one of warning) expect(overlap(sign, textBox(one, one.words, one.size))).toBe(0);
+      }
+    },
+  );
+
   it('finds places for letters that the file does not give', () => {
     for (const { receiver } of SETUPS) {
       const adjusters = receiver.adjusters.map((a) => {

@@ -87,10 +87,15 @@ function ScenarioDesk({ library, own, logbook, go, beginOn }: WorkshopRoomProps)
     saveCertificate: (certificate) =>
       download(`${draft.id}.certificate.json`, `${JSON.stringify(certificate, null, 2)}\n`),
   });
-  const tryIt = async (): Promise<void> => {
+  const toShelf = async () => {
     desk.flush();
     const { takeText } = await import('../takeFiles.ts');
-    const taken = await takeText(library, own, draftText(draft), draftFileName(draft));
+    const outcome = proving.isOfThis ? proving.state.certification : null;
+    const proved = outcome === null || design === null ? null : { outcome, design };
+    return takeText(library, own, draftText(draft), draftFileName(draft), proved);
+  };
+  const tryIt = async (): Promise<void> => {
+    const taken = await toShelf();
     if (taken.ok) go({ page: 'bench', scenarioId: draft.id });
   };
   const handing: HandingPort = {
@@ -102,12 +107,10 @@ function ScenarioDesk({ library, own, logbook, go, beginOn }: WorkshopRoomProps)
       return { address, long: address.length > LINK_CHARS };
     },
     async toEvening() {
-      desk.flush();
       const evening = readDraft(() => localStorage);
       const there = evening.scenarios.includes(draft.id);
       if (!there && evening.scenarios.length >= MOST_ON_A_SHEET) return 'sheetFull';
-      const { takeText } = await import('../takeFiles.ts');
-      const taken = await takeText(library, own, draftText(draft), draftFileName(draft));
+      const taken = await toShelf();
       if (!taken.ok) return 'notTaken';
       const next = { ...evening, scenarios: there ? evening.scenarios : [...evening.scenarios, draft.id] };
       return writeDraft(() => localStorage, next) ? 'onSheet' : 'notTaken';

@@ -4,7 +4,7 @@
  */
 
 import { canNames, letterLine } from '../../present/canNames.ts';
-import { type ChassisPlaces, chassisPlaces, textWidth } from '../../present/chassisPlaces.ts';
+import { type ChassisPlaces, chassisPlaces, partBox, textWidth } from '../../present/chassisPlaces.ts';
 import type { PlanPart, PlanPoint, Receiver } from '../../receiver/receiver.ts';
 import type { Words } from '../../words/words.ts';
 import { C, escapeText, r1 } from '../theme/ink.ts';
@@ -51,7 +51,7 @@ export function chassisArt(say: Words['scene'], receiver: Receiver, scale: numbe
   const { plan } = receiver;
   const lettering: Lettering[] = [];
   let svg = pan(plan.width, plan.height);
-  if (plan.hot) svg += hotCorner(say, plan.hot, places.textSize, lettering);
+  if (plan.hot) svg += hotCorner(say, { hot: plan.hot, parts: plan.parts }, places.textSize, lettering);
   for (const line of plan.path) svg += signalPath(line);
   for (const part of plan.parts) svg += partArt(part, places.textSize, lettering);
   svg += cansArt(places, lettering);
@@ -78,38 +78,44 @@ function cansArt(places: ChassisPlaces, lettering: Lettering[]): string {
   return svg;
 }
 
-/** Plan units: lower than this, sign and two lines do not stand under one another. */
-const LOW_CAGE = 50;
+/** The sign of live parts, plan units, with its stroke. */
+const SIGN_HEIGHT = 32;
+/** Between sign and words, and between words and the edge of the cage. */
+const SIGN_GAP = 4;
 
+/** The words stand below the sign where cage and parts leave room, else beside it in one line, where nothing stands. */
 function hotCorner(
   say: Words['scene'],
-  hot: NonNullable<Receiver['plan']['hot']>,
+  { hot, parts }: { readonly hot: NonNullable<Receiver['plan']['hot']>; readonly parts: readonly PlanPart[] },
   size: number,
   lettering: Lettering[],
 ): string {
   const { x, y, width, height, volts } = hot;
   const words = [say.live(volts), say.keepOut];
   const big = size * (13 / 12);
-  if (height < LOW_CAGE) {
-    // No room under the sign: the words stand beside it, in one line.
+  const backing = 2 * big + 8;
+  const stacked = SIGN_HEIGHT + SIGN_GAP + backing;
+  if (height < stacked + 2 * SIGN_GAP) {
     const line = words.join(', ');
-    const left = x + 50;
-    lettering.push(
-      text(line, left, y + height / 2 + big * 0.35, big, { weight: 700, anchor: 'start', fill: C.rustInk }),
-    );
     const wide = textWidth(line, big) + 10;
+    const tall = Math.min(big + 8, height - 4);
+    const left = freeLeft(hot, parts, wide);
+    lettering.push(
+      text(line, left + 5, y + height / 2 + big * 0.35, big, { weight: 700, anchor: 'start', fill: C.rustInk }),
+    );
     return (
       cage(x, y, width, height) +
-      liveSign(x + 28, y + height / 2 - 18) +
-      `<rect x="${r1(left - 5)}" y="${r1(y + height / 2 - big / 2 - 4)}" width="${r1(wide)}" height="${r1(big + 8)}" fill="${C.wash}"/>`
+      liveSign(x + 28, y + height / 2, Math.min(1, (height - 4) / SIGN_HEIGHT)) +
+      `<rect x="${r1(left)}" y="${r1(y + (height - tall) / 2)}" width="${r1(wide)}" height="${r1(tall)}" fill="${C.wash}"/>`
     );
   }
   const half = Math.max(...words.map((w) => textWidth(w, big))) / 2 + 3;
   const middle = x + 8 + Math.max(half, 38);
-  const top = y + height / 2 - 34;
+  const top = y + (height - stacked) / 2;
+  const under = top + SIGN_HEIGHT + SIGN_GAP;
   words.forEach((w, i) => {
     lettering.push(
-      text(w, middle, top + 50 + i * (big + 3), big, {
+      text(w, middle, under + 4 + big * 0.8 + i * (big + 3), big, {
         weight: i === 0 ? 700 : 600,
         anchor: 'middle',
         fill: C.rustInk,
@@ -118,9 +124,22 @@ function hotCorner(
   });
   return (
     cage(x, y, width, height) +
-    liveSign(middle, top) +
-    `<rect x="${r1(middle - half)}" y="${r1(top + 36)}" width="${r1(2 * half)}" height="${r1(2 * big + 8)}" fill="${C.wash}"/>`
+    liveSign(middle, top + SIGN_HEIGHT / 2) +
+    `<rect x="${r1(middle - half)}" y="${r1(under)}" width="${r1(2 * half)}" height="${r1(backing)}" fill="${C.wash}"/>`
   );
+}
+
+/** Beside the sign, or beyond a part that stands in the way there. */
+function freeLeft(
+  { x, y, width, height }: NonNullable<Receiver['plan']['hot']>,
+  parts: readonly PlanPart[],
+  wide: number,
+): number {
+  const boxes = parts.map(partBox).filter((box) => box.y < y + height && box.y + box.height > y);
+  const first = x + 45;
+  const fits = (left: number): boolean =>
+    left + wide <= x + width && boxes.every((box) => box.x >= left + wide || box.x + box.width <= left);
+  return [first, ...boxes.map((box) => box.x + box.width + SIGN_GAP)].sort((a, b) => a - b).find(fits) ?? first;
 }
 
 function partArt(part: PlanPart, size: number, lettering: Lettering[]): string {

@@ -23,11 +23,12 @@ export function cage(x: number, y: number, w: number, h: number): string {
   );
 }
 
-/** The triangle with a bolt, top corner at (x, y), 34 x 29. */
-export function liveSign(x: number, y: number): string {
+/** The triangle with a bolt, its middle at (x, y), 34 x 29 and its stroke. */
+export function liveSign(x: number, y: number, scale = 1): string {
   return (
-    `<path d="M${x} ${y}l17 29h-34z" fill="${C.sheet}" stroke="${C.rust}" stroke-width="2.4" stroke-linejoin="round"/>` +
-    `<path d="M${x + 1} ${y + 8}l-5 9.5h7l-4 9" fill="none" stroke="${C.rustInk}" stroke-width="2"/>`
+    `<g transform="translate(${r1(x)} ${r1(y)}) scale(${scale})">` +
+    `<path d="M0 -14.5l17 29h-34z" fill="${C.sheet}" stroke="${C.rust}" stroke-width="2.4" stroke-linejoin="round"/>` +
+    `<path d="M1 -6.5l-5 9.5h7l-4 9" fill="none" stroke="${C.rustInk}" stroke-width="2"/></g>`
   );
 }
 

@@ -3,7 +3,7 @@ import type { Phrase } from '../../base/phrases.ts';
 import { bad, good, type Problem, type Result } from '../../base/result.ts';
 import type { BenchSetup } from '../../bench/setup.ts';
 import { withPar } from '../../certify/certifiedPar.ts';
-import { checkScenario } from '../../files/checkScenario.ts';
+import { byTravel, checkScenario } from '../../files/checkScenario.ts';
 import { oneOf } from '../../files/complaints.ts';
 import { asFarAsKnown } from '../../files/known.ts';
 import { type LoadedReceiver, loadScenario, readText } from '../../files/library.ts';
@@ -41,7 +41,7 @@ export async function readHanded(
   on?: string,
 ): Promise<Result<HandedScenario>> {
   const { value, problems: own } = readText(text, file, readScenario);
-  const problems: Problem[] = [...own];
+  let problems: Problem[] = [...own];
   const say = (place: string, found: Phrase, wanted: Phrase): void => {
     problems.push({ file, place, found, wanted });
   };
@@ -51,7 +51,7 @@ export async function readHanded(
     const loaded = named === null ? null : await around.library.receiver(named, on);
     if (loaded?.ok) {
       design = loaded.value;
-      problems.push(...checkScenario(value, loaded.value, file));
+      problems = [...byTravel(own, loaded.value), ...checkScenario(value, loaded.value, file)];
     } else if (loaded !== null) problems.push(...loaded.problems);
     else if (named !== null) say('/receiver', ['named', named], oneOf(around.receiverIds));
     asFarAsKnown(() => {

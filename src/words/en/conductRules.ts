@@ -8,7 +8,9 @@ const times = (count: number): string => (count === 1 ? 'once' : count === 2 ? '
 
 /** In the words of the job that nobody has certified there is no par, only what costs nothing. */
 const againstPar = ({ at, limit, parKnown }: Said): string =>
-  parKnown ? `${at}, par ${limit}.` : `${at}; nobody has certified this job, so up to ${limit} cost nothing.`;
+  parKnown
+    ? `${at}, par ${limit}.`
+    : `${at}; this job had no certificate when it was opened, so up to ${limit} cost nothing.`;
 
 const PROOFS: Readonly<Record<ProofId, { readonly done: (at: string) => string; readonly open: string }>> = {
   halveLevel: {

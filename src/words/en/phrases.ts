@@ -95,8 +95,8 @@ const LINES: Readonly<Record<SheetLine, string>> = {
   zero: 'zero',
   separation: 'separation',
   symmetry: 'symmetry',
-  linearity: 'linearity',
-  polarity: 'polarity',
+  linearity: 'straightness',
+  polarity: 'sense',
 };
 const thing = (what: DrawnThing, name: string): string => (name === '' ? THINGS[what] : `${THINGS[what]} ${name}`);
 const lineAt = (line: SheetLine, hz: number, toHz: number | null): string =>

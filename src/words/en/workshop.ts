@@ -95,7 +95,7 @@ const lineKinds: Readonly<Record<SpecItemKind, string>> = {
   gain: 'gain',
   peak: 'top',
   zero: 'zero',
-  polarity: 'which way up',
+  polarity: 'sense',
   separation: 'peaks apart',
   symmetry: 'symmetry',
   linearity: 'straightness',
@@ -228,6 +228,9 @@ export const workshopWords = {
   atLeast: (low: string): string => `${low} at least`,
   columns: { line: 'Line', where: 'Where', measured: 'Is', wants: 'Wants' },
   level: (ratio: number): string => format.percent(ratio),
+  /** of an S-curve, which goes through its zero one way or the other */
+  senseWrong: 'the wrong way',
+  senseRight: 'the way that the sheet shows',
   decibels: (db: number): string => `${atMost(db, 1)} dB`,
   hertz: (hz: number): string => knob.offset(hz),
 

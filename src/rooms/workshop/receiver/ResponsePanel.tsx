@@ -11,10 +11,10 @@ import type { Drawn } from '../../../making/standing.ts';
 import type { Deck } from '../../../physics/deck.ts';
 import type { Receiver, Specification } from '../../../receiver/receiver.ts';
 import type { SpecItem } from '../../../receiver/specification.ts';
-import type { Words } from '../../../words/words.ts';
 import { AddLine } from './AddLine.tsx';
 import type { DeskProps } from './DeckPanel.tsx';
 import { Field, hertzOf, kilohertz, numberOf } from './Field.tsx';
+import { givenOf, lineName } from './lineWords.ts';
 import { hzAt, responseArt, responseGeometry } from './responseArt.ts';
 import { Stands } from './Stands.tsx';
 
@@ -155,7 +155,7 @@ function Line({ item, spec, keep }: LineProps) {
   return (
     <li>
       <span class="made-line">
-        <span class="m">{name}</span> <b>{givenOf(words, item)}</b>
+        <span class="m">{name}</span> <b>{givenOf(words, item, spec)}</b>
       </span>
       {limit === null ? null : (
         <span class="made-limit" dir="ltr">
@@ -182,18 +182,4 @@ function Line({ item, spec, keep }: LineProps) {
       )}
     </li>
   );
-}
-
-function lineName({ format, ownReceiver }: Words, { kind, hz, toHz, id }: SpecItem): string {
-  const { response: say } = ownReceiver;
-  const called = { ...say.kinds, ...say.others }[kind === 'window' ? 'window' : kind];
-  if (kind === 'bandwidth') return say.line(called, say.decibels(Number(id.split(':')[1])));
-  const at = toHz === null ? format.frequency(hz) : say.between(format.frequency(hz), format.frequency(toHz));
-  return say.line(called, at);
-}
-
-function givenOf({ format }: Words, { kind, measured, unit }: SpecItem): string {
-  if (unit === 'db') return format.knob.decibels(Math.round(measured * 10) / 10);
-  if (unit === 'hz') return format.width(measured);
-  return kind === 'point' || kind === 'skirt' ? format.percent(measured) : format.atMost(measured, 2);
 }

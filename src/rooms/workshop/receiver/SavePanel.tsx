@@ -65,10 +65,11 @@ export function SavePanel({ port, making }: { readonly port: ReceiverPort; reado
         <Button disabled={!port.canSave} onClick={port.saveReceiver}>
           {say.receiver}
         </Button>
-        <Button primary disabled={!port.canSave} label={say.keepLong} onClick={port.keep}>
+        <Button primary disabled={!port.canSave} onClick={port.keep}>
           {say.keep}
         </Button>
       </div>
+      <p class="l2">{say.keepNote}</p>
       <p role="status">{port.told}</p>
       {port.scenarioOn === null ? null : <Button onClick={port.scenarioOn}>{say.scenarioOn}</Button>}
     </section>

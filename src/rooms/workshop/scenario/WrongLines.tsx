@@ -42,8 +42,8 @@ export function WrongLines({ lines, titleOf }: WrongLinesProps) {
                     {titleOf(response) === '' ? null : <span class="l2"> {titleOf(response)}</span>}
                   </td>
                   <td class="m">{format.frequency(item.hz)}</td>
-                  <td class="bad">{amount(item.measured, item.unit)}</td>
-                  <td>{say.wants(limits(item))}</td>
+                  <td class="bad">{item.kind === 'polarity' ? say.senseWrong : amount(item.measured, item.unit)}</td>
+                  <td>{say.wants(item.kind === 'polarity' ? say.senseRight : limits(item))}</td>
                 </tr>
               ))}
             </tbody>

@@ -37,7 +37,9 @@ export function saidReason(words: Words, problem: CertifyProblem, { receiver }: 
 /** `the level at 45.75 MHz is 40%` */
 function saidLine(words: Words, line: CertifiedLine): string {
   const { workshop: say } = words;
-  return say.proof.lineIs(kindOf(words, line), placeOf(words, line), amountOf(words, line.measured, line.unit));
+  // Of a sense there is no more or less.
+  const amount = line.line.startsWith('polarity:') ? say.senseWrong : amountOf(words, line.measured, line.unit);
+  return say.proof.lineIs(kindOf(words, line), placeOf(words, line), amount);
 }
 
 /** `level at 45.75 MHz`: short, for a slip */
