@@ -1,10 +1,12 @@
 /** Feeds the course page: the library's cards, and what the logbook says of each: best scores, what lies open on the bench. */
+
 import type { CourseCard, CoursePort } from '../present/ports.ts';
 import { entryIn, type ScenarioEntry } from '../present/scenarioEntry.ts';
 import { endlessId } from '../scenario/endlessId.ts';
 import type { Library } from '../services/library/library.ts';
 import { freshId } from '../services/store/freshId.ts';
 import type { Logbook } from '../services/store/logbook.ts';
+import { begunRuns } from './begunRuns.ts';
 
 /** `language`: that of the page. */
 export function createCoursePort(
@@ -15,7 +17,7 @@ export function createCoursePort(
 ): CoursePort {
   const cardsOf = (wanted: (entry: ScenarioEntry) => boolean): readonly CourseCard[] => {
     const kept = logbook.keptRuns();
-    const onBench = new Map(logbook.openRuns().map((run) => [run.scenarioId, run]));
+    const onBench = new Map(begunRuns(logbook).map((run) => [run.scenarioId, run]));
     const passed = new Set(kept.filter((run) => run.passed).map((run) => run.scenarioId));
     const best = new Map<string, number>();
     for (const { scenarioId, total } of kept) best.set(scenarioId, Math.max(total, best.get(scenarioId) ?? 0));

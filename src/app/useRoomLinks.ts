@@ -2,6 +2,7 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { useFirstWords } from '../kit/hooks/useWords.ts';
 import type { RoomLink } from '../kit/theme/art.tsx';
+import { begunRuns } from './begunRuns.ts';
 import type { RoomProps } from './roomProps.ts';
 import type { Route } from './routes.ts';
 
@@ -9,7 +10,7 @@ export function useRoomLinks(current: Route['page'], { logbook, go }: Pick<RoomP
   const { shell } = useFirstWords();
   const [, setRuns] = useState(0);
   useEffect(() => logbook.subscribe(() => setRuns((n) => n + 1)), [logbook]);
-  const scenarioId = logbook.openRuns()[0]?.scenarioId;
+  const scenarioId = (current === 'bench' ? logbook.openRuns() : begunRuns(logbook))[0]?.scenarioId;
   const runId = logbook.keptRuns().at(-1)?.runId;
   const goNow = useRef(go);
   goNow.current = go;

@@ -7,9 +7,19 @@ import { guideWords } from '../../src/words/en/guide.ts';
 import { sceneWords } from '../../src/words/en/scene.ts';
 import { sheetWords } from '../../src/words/en/sheet.ts';
 import { MOVING } from './moving.ts';
-import { begin, expect, rail, railSays, test } from './page.ts';
+import { begin, expect, openCard, rail, railSays, shippedSetup, test } from './page.ts';
 
 test.use(MOVING);
+
+test('a briefing that was put aside takes nothing from a newcomer', async ({ page }) => {
+  await openCard(page, shippedSetup('vision-if', 'one-slug-out'));
+  await expect(page.getByRole('button', { name: dialogWords.briefing.begin, exact: true })).toBeVisible();
+  await page.keyboard.press('Escape');
+  await expect(page.getByRole('button', { name: courseWords.guide.begin })).toHaveClass(/primary/);
+  await expect(page.locator('.card-now')).toHaveCount(0);
+  await page.reload();
+  await expect(page.getByRole('button', { name: courseWords.guide.begin })).toHaveClass(/primary/);
+});
 
 test('shown step by step to the first pip, then skipped @shelf @upright', async ({ page }) => {
   await page.goto('/');
