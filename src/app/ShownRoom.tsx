@@ -13,9 +13,11 @@ import { BenchPage } from '../rooms/bench/BenchPage.tsx';
 import type { ShownRun } from '../services/jobs/jobTable.ts';
 import { beside } from '../services/jobs/pageJobs.ts';
 import { createCurvePlayer } from '../services/sound/curvePlayer.ts';
+import { createSoundDesk } from '../services/sound/soundDesk.ts';
 import { ExamShut } from './ExamGate.tsx';
 import type { RoomProps } from './roomProps.ts';
 import { createShownBench } from './shownBench.ts';
+import { soundFollowing, soundsRemembered } from './soundFollowing.ts';
 
 type ShownRoomProps = RoomProps & { readonly scenarioId: string };
 
@@ -80,21 +82,22 @@ function ShownJob(props: ShownRoomProps) {
 type Stage = 'watching' | 'taken' | 'noted' | 'signed';
 
 function ShownHere({ setup, run, ...props }: ShownRoomProps & { readonly setup: BenchSetup; readonly run: ShownRun }) {
-  const { go, learner, scenarioId } = props;
+  const { go, learner, loudness, scenarioId } = props;
   const words = useWords();
   const { shell, demonstration: say, store: storeWords } = words;
   const [stage, setStage] = useState<Stage>('watching');
   const toCourse = (): void => go({ page: 'course' });
   const fromStart = (): void => go({ page: 'bench', scenarioId });
-  const bench = useMemo(() => {
+  const { bench, sound } = useMemo(() => {
     const { receiver } = setup;
+    const desk = createSoundDesk();
     const all = run.said.map(({ before, remark }) => ({
       before,
       text: remarkSentence(words, receiver, remark, run.passed),
     }));
     // What is said again is said once: what follows belongs to the same saying.
     const captions = all.filter(({ text }, i) => text !== all[i - 1]?.text);
-    return createShownBench({
+    const made = createShownBench({
       setup,
       events: run.events,
       captions,
@@ -102,19 +105,25 @@ function ShownHere({ setup, run, ...props }: ShownRoomProps & { readonly setup: 
       now: () => performance.now(),
       after: (milliseconds, callback) => setTimeout(callback, milliseconds),
       wantsNoMotion: () => matchMedia('(prefers-reduced-motion: reduce)').matches,
+      heard: (sounds) => {
+        for (const each of sounds) desk.play(each);
+      },
       taken: () => setStage('taken'),
       finished: () => setStage('signed'),
       left: toCourse,
       fromStart,
     });
+    return { bench: made, sound: soundFollowing(made.port, desk) };
   }, []);
+  const sounds = useMemo(() => soundsRemembered(sound.desk, loudness), [sound, loudness]);
   const player = useMemo(() => createCurvePlayer(), []);
   useEffect(
     () => () => {
       bench.close();
+      sound.close();
       player.close();
     },
-    [bench],
+    [bench, sound],
   );
   const port = useMemo(() => toldBench(words, bench.port), [words, bench]);
   const again = (
@@ -157,6 +166,7 @@ function ShownHere({ setup, run, ...props }: ShownRoomProps & { readonly setup: 
         port={port}
         learner={learner}
         onHome={toCourse}
+        sound={sounds}
         playCurves={(curves) => player.play(curves)}
         shown={stage === 'watching' ? bench.shown : null}
       />

@@ -2,6 +2,7 @@
  * The bench of a demonstration: the technician's acts go through the same store, log and reducer as a learner's. While he is at it the page's own acts are refused; after
  * that the bench is the learner's, and goes on from where it stands. None of it goes to the logbook, so nothing of it can be counted.
  */
+import type { BenchSound } from '../bench/benchEvent.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 import type { TimedEvent } from '../files/runFile.ts';
 import type { FrameLoop } from '../kit/frameLoop.ts';
@@ -18,6 +19,8 @@ export interface ShownBenchGiven extends RealTime {
   readonly captions: readonly Caption[];
   readonly loop: FrameLoop;
   readonly wantsNoMotion?: () => boolean;
+  /** what the learner's own acts sound like, once he has taken over: the technician's come too close on one another */
+  readonly heard?: (sounds: readonly BenchSound[]) => void;
   readonly taken: () => void;
   /** the learner has signed off what was taken over, or the bench was stopped */
   readonly finished: () => void;
@@ -56,7 +59,9 @@ export function createShownBench(given: ShownBenchGiven): ShownBench {
         ...(given.wantsNoMotion === undefined ? {} : { wantsNoMotion: given.wantsNoMotion }),
         save: async () => {},
         saveLast: () => {},
-        heard: () => {},
+        heard: (sounds) => {
+          if (!watching) given.heard?.(sounds);
+        },
         finished: given.finished,
         left: given.left,
       },

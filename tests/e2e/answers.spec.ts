@@ -1,5 +1,5 @@
 /** Practice answers a step that has its tick, where the hand is; a sealed job says nothing of steps. What else is answered: tests/present/answers.test.ts. */
-import { answerWords } from '../../src/words/en/benchTalk.ts';
+import { answerWords, liveWords } from '../../src/words/en/benchTalk.ts';
 import { connectionActs, safetyActs, setUpActs } from '../session/acts.ts';
 import { BenchFace } from './face.ts';
 import { KeyHand } from './keyHand.ts';
@@ -47,7 +47,21 @@ test('what the wheel has done is answered where it was turned, and what was spok
   }
   const told = (await toast.boundingBox())!;
   expect(Math.abs(told.x + told.width / 2 - x)).toBeLessThan(told.width);
-  expect(Math.abs(told.y + told.height - y)).toBeLessThan(30);
+  expect(Math.abs(told.y + told.height / 2 - y)).toBeLessThan(160);
+  // Over neither the knob that the hand is on nor the part that is lit next.
+  const overlap = await page.evaluate(() => {
+    const [note] = document.querySelectorAll('.toast.answer');
+    const a = note!.getBoundingClientRect();
+    const [knob, ...lit] = [
+      document.querySelector('[aria-label="Pip height"]')!.closest('.knob')!,
+      ...document.querySelectorAll('.guide-light, .bench-tube'),
+    ];
+    return [knob!, ...lit].filter((part) => {
+      const b = part.getBoundingClientRect();
+      return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
+    }).length;
+  });
+  expect(overlap).toBe(0);
   // Who reads through the page later must not take it for what is so now.
   const spoken = page.locator('.unseen[role="status"]');
   await expect.poll(async () => (await spoken.allTextContents()).join('')).toBe('');
@@ -95,4 +109,17 @@ test('a sealed job answers no step', async ({ page }) => {
   await hand.do([...safetyActs(setup), ...connectionActs(setup)]);
   await page.waitForTimeout(1000);
   expect(answered).toBe(0);
+});
+
+test('on a tube without a curve the key that plays it says whose curve is heard', async ({ page }) => {
+  const setup = shippedSetup('first-sweep', 'first-curve');
+  await openJob(page, setup);
+  await begin(page);
+  await page.locator('.sign-off').press('t');
+  await expect(page.getByRole('status').filter({ hasText: liveWords.sheetAlone })).toHaveCount(1);
+  await expect(page.locator('.toast.heard')).toBeVisible();
+  const face = new BenchFace(page, setup, (tab) => tab.click());
+  await new KeyHand(face).do([...connectionActs(setup), ...setUpActs(setup)]);
+  await page.locator('.sign-off').press('t');
+  await expect(page.locator('.toast.heard')).toHaveCount(0);
 });

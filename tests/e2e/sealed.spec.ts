@@ -11,6 +11,7 @@ import { slugLetters } from '../../src/receiver/slugLetters.ts';
 import { countedPar } from '../../src/scenario/par.ts';
 import { atHandWords, headerWords, rackWords } from '../../src/words/en/bench.ts';
 import { dialogWords } from '../../src/words/en/benchTalk.ts';
+import { findingCardWords } from '../../src/words/en/finding.ts';
 import { format } from '../../src/words/en/numbers.ts';
 import { sheetWords } from '../../src/words/en/sheet.ts';
 import { connectionActs, safetyActs, setUpActs, stateAfter, yActs } from '../session/acts.ts';
@@ -299,4 +300,29 @@ test('the peeker finds in a practice run what it looks for', async ({ page }) =>
   for (const secret of [/"phaseLagDegrees"/, /"randomTurns"/, /core \d+ of \d+ turns deep/])
     expect(all).toMatch(secret);
   expect(secretsOf(setup).filter((secret) => secret.test(all)).length).toBeGreaterThanOrEqual(3);
+});
+
+test('a sealed sheet names the proofs that are asked for, and a knob swung while the bench is set up brings no card over it', async ({
+  page,
+}) => {
+  const setup = shippedSetup('first-sweep', 'can-examined');
+  await openJob(page, setup);
+  await begin(page);
+  const sheet = page.getByRole('article', { name: sheetWords.kicker });
+  await expect(sheet).toContainText(sheetWords.proofsAsked);
+  for (const proof of setup.scenario.proofs) await expect(sheet).toContainText(sheetWords.proofs[proof]);
+
+  const hand = new KeyHand(new BenchFace(page, setup, (tab) => tab.click()));
+  await hand.do(connectionActs(setup));
+  const swing = (value: number) => ({ type: 'controlSet', control: 'phasingDegrees', value }) as const;
+  await hand.do([swing(20), swing(0)]);
+  // A bar on the head of the sheet, whose own title stands below it.
+  const card = page.locator('.finding');
+  await expect(card).toHaveClass(/\bfolded\b/);
+  const [bar, title] = await Promise.all([card.boundingBox(), sheet.locator('h2').boundingBox()]);
+  expect(title!.y).toBeGreaterThanOrEqual(bar!.y + bar!.height);
+  await card.getByRole('button').press('Enter');
+  // There was no pip then, and the card says of which act it speaks.
+  await expect(card).toContainText(findingCardWords.nothingToRead);
+  await expect(card).toContainText('The phasing was swung away and back.');
 });

@@ -1,5 +1,5 @@
 /** Watching the technician at a job: asked for at the bench, by keyboard; played, stepped, taken over, and never counted. */
-import { headerWords } from '../../src/words/en/bench.ts';
+import { atHandWords, headerWords } from '../../src/words/en/bench.ts';
 import { dialogWords } from '../../src/words/en/benchTalk.ts';
 import { demonstrationWords as say } from '../../src/words/en/demonstration.ts';
 import { sceneWords } from '../../src/words/en/scene.ts';
@@ -89,6 +89,11 @@ test('asked for in the menu, stepped, played, taken over and signed without a ma
         .map(({ type }) => type),
     );
   await expect.poll(longTones).toEqual(['sine', 'sawtooth']);
+
+  // His bench is the learner's now, with its switch for sound.
+  await expect(page.locator('[data-choice=sound]')).toHaveText(atHandWords.sound.off);
+  await page.locator('[data-choice=sound]').press('Enter');
+  await expect(page.locator('[data-choice=sound]')).toHaveText(atHandWords.sound.low);
 
   await page.locator('.sign-off').press('Enter');
   const question = page.getByRole('dialog', { name: dialogWords.signOff.title });

@@ -4,7 +4,7 @@ import { createBench } from '../../src/bench/bench.ts';
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
 import { initialState } from '../../src/bench/setup.ts';
 import { findingsOf } from '../../src/bench/witness.ts';
-import { findingDue } from '../../src/present/findingDue.ts';
+import { findingComesFolded, findingDue } from '../../src/present/findingDue.ts';
 import { createAlignmentWatch } from '../../src/session/alignment.ts';
 import { createSession } from '../../src/session/session.ts';
 import { connectionActs, setUpActs, stateAfter, wholeJob } from '../session/acts.ts';
@@ -27,7 +27,8 @@ function due(acts: readonly BenchEvent[], sealed = false) {
     slugs: createAlignmentWatch(job).of(state, true),
     findings,
   });
-  return { asked: findings.swingPhase === 'asked', due: findingDue(session.view(), facts) };
+  const { asked, due } = { asked: findings.swingPhase === 'asked', due: findingDue(session.view(), facts) };
+  return sealed ? { asked, due, folded: findingComesFolded(session.view(), facts) } : { asked, due };
 }
 
 describe('the question of what was seen', () => {
@@ -47,6 +48,12 @@ describe('the question of what was seen', () => {
   });
 
   it('is asked at any time where nothing is told of how the work stands', () => {
-    expect(due(looking, true)).toEqual({ asked: true, due: true });
+    expect(due(looking, true)).toEqual({ asked: true, due: true, folded: true });
+  });
+
+  it('is asked in full of a sealed run once a slug has been touched', () => {
+    const job = wholeJob(setup);
+    const said = job.findIndex((act) => act.type === 'findingStated' && act.proof === 'swingPhase');
+    expect(due(job.slice(0, said), true)).toEqual({ asked: true, due: true, folded: false });
   });
 });

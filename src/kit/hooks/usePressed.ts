@@ -25,6 +25,6 @@ export function usePressed(): () => { x: number; y: number } {
     if (last.current !== null) return last.current;
     const box = document.activeElement?.getBoundingClientRect();
     if (box === undefined || document.activeElement === document.body) return { x: innerWidth / 2, y: innerHeight / 3 };
-    return { x: box.left + box.width / 2, y: box.top };
+    return { x: box.left + box.width / 2, y: box.top + box.height / 2 };
   }, []);
 }

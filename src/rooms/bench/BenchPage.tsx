@@ -2,8 +2,7 @@
 
 import type { RefObject } from 'preact';
 import { useCallback, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
-import { readCurve } from '../../describe/curve.ts';
-import { type CurveTones, tonesOnTube, tonesWanted } from '../../describe/curveTones.ts';
+import type { CurveTones } from '../../describe/curveTones.ts';
 import { useFinger } from '../../kit/hooks/useFinger.ts';
 import { useKeyDown } from '../../kit/hooks/useKeyDown.ts';
 import { usePageTitle } from '../../kit/hooks/usePageTitle.ts';
@@ -13,7 +12,6 @@ import { InTurn } from '../../kit/InTurn.tsx';
 import { Button } from '../../kit/theme/art.tsx';
 import { papersHash } from '../../present/papersAddress.ts';
 import type { BenchPort } from '../../present/ports.ts';
-import type { SheetFigures } from '../../present/sheetFigures.ts';
 import type { ShownPort } from '../../present/shownPort.ts';
 import { aidsWithin } from '../../session/session.ts';
 import { Announcer } from './Announcer.tsx';
@@ -33,6 +31,7 @@ import { Clear, Help, Hints, type SingleKeys } from './dialogs/stages.tsx';
 import { Guide } from './guide/Guide.tsx';
 import { Shown } from './guide/Shown.tsx';
 import { StepLight } from './guide/StepLight.tsx';
+import { Heard } from './Heard.tsx';
 import { Instruments } from './Instruments.tsx';
 import { benchLayout } from './layout.ts';
 import { isFreeKey, isPageKey } from './pageKeys.ts';
@@ -116,7 +115,6 @@ export function BenchPage({
   usePageKeys(
     toggleSheet,
     () => setOpen('circuit'),
-    () => playCurves?.(curvesHeard(port, figures)),
     () => setOpen('help'),
     beside ? null : (by) => void stepToArea(document.activeElement, by, port.session().current),
   );
@@ -214,6 +212,7 @@ export function BenchPage({
         {beside || port.scenario.sealed ? null : <StandsNotice port={port} over={layout.chassisHead} />}
         <Toast port={port} sound={sound ?? null} telling={shown !== null ? 'nothing' : guide ? 'notSteps' : 'all'} />
         <Announcer port={port} />
+        {playCurves === undefined ? null : <Heard port={port} figures={figures} layout={layout} play={playCurves} />}
       </InTurn>
     </main>
   );
@@ -223,20 +222,6 @@ export function BenchPage({
 function Standing({ bench }: { readonly bench: RefObject<HTMLElement | null> }) {
   useLayoutEffect(() => bench.current?.removeAttribute('aria-busy'), []);
   return null;
-}
-
-/** What the tube shows, if it shows a curve, and then what the sheet asks for. */
-function curvesHeard(port: BenchPort, { curve, response }: SheetFigures): readonly CurveTones[] {
-  const display = port.display();
-  const shown = tonesOnTube(display, readCurve(display).heightDiv);
-  const { centreHz, spanHz, markersHz } = response.setUp;
-  const wanted = tonesWanted({
-    ...curve,
-    fromHz: centreHz - spanHz / 2,
-    toHz: centreHz + spanHz / 2,
-    pipsHz: markersHz,
-  });
-  return shown === null ? [wanted] : [shown, wanted];
 }
 
 function leaveBench(port: BenchPort, onHome: () => void): void {
@@ -255,11 +240,10 @@ function TooNarrow({ onHome }: { readonly onHome: (() => void) | undefined }) {
   );
 }
 
-/** S for the sheet, I for the circuit, T to hear the curve, V for its table of pips (letters that no slug has), full stop and comma from part to part, ? for the keys. */
+/** S for the sheet, I for the circuit, V for its table of pips (letters that no slug has), full stop and comma from part to part, ? for the keys. */
 function usePageKeys(
   onSheet: () => void,
   onCircuit: () => void,
-  onPlay: () => void,
   onHelp: () => void,
   onPart: ((by: 1 | -1) => void) | null,
 ): void {
@@ -267,7 +251,6 @@ function usePageKeys(
     if (!isFreeKey(event)) return;
     if (isPageKey(event, 'sheet')) onSheet();
     else if (isPageKey(event, 'circuit')) onCircuit();
-    else if (isPageKey(event, 'tones')) onPlay();
     else if (isPageKey(event, 'pipTable')) goToPipTable();
     else if (event.key === '?') onHelp();
     else if (onPart !== null && isPageKey(event, 'onward')) onPart(1);

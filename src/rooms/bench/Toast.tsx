@@ -1,31 +1,35 @@
 /** A refusal, or what the bench answers to an act: shown where the act was tried, and told to screen readers in one sentence after another. */
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { partCalled } from '../../describe/partCalled.ts';
 import { refusalSentence } from '../../describe/sentence.ts';
 import { usePressed } from '../../kit/hooks/usePressed.ts';
 import { useSpoken } from '../../kit/hooks/useSpoken.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
-import { px } from '../../kit/px.ts';
+import { px, type Rect } from '../../kit/px.ts';
 import { type Answer, createAnswers, soundOf } from '../../present/answers.ts';
 import type { BenchPort } from '../../present/ports.ts';
 import type { Words } from '../../words/words.ts';
 import type { BenchSounds } from './AtHand.tsx';
+import { notePlace } from './notePlace.ts';
 
 interface Note {
   /** `misfit`: an answer of the bench that is no praise */
   readonly kind: 'refusal' | 'answer' | 'misfit';
   readonly text: string;
-  readonly x: number;
-  readonly y: number;
+  /** of what the hand was on when it was done */
+  readonly hand: Rect;
   readonly no: number;
 }
 
 const SHOWN_MS: Readonly<Record<Note['kind'], number>> = { refusal: 4500, answer: 2500, misfit: 4500 };
 /** A knob that is turned through the right place has not yet done its step. */
 const REST_MS = 300;
-const HALF_WIDTH = 150;
-/** px of a note of three lines */
-const MOST_HIGH = 80;
+/** px of a hand that is on nothing known */
+const HAND = 36;
+/** px from the rim of the window */
+const RIM = 8;
+/** px that the header has for itself */
+const HEADER = 56;
 
 interface ToastProps {
   readonly port: BenchPort;
@@ -45,12 +49,10 @@ export function Toast({ port, sound, telling }: ToastProps) {
     let timer: ReturnType<typeof setTimeout> | undefined;
     const show = (kind: Note['kind'], text: string): void => {
       count.current += 1;
-      const { x, y } = pressed();
-      const place = clearOfTube(Math.min(innerWidth - HALF_WIDTH - 8, Math.max(HALF_WIDTH + 8, x)), y - 18, x);
       // Why something did not go is read to its end.
       if (kind !== 'answer') readUntil.current = Date.now() + SHOWN_MS[kind];
       else if (Date.now() < readUntil.current) return;
-      setNote({ kind, text, x: place.x, y: Math.max(64, place.y), no: count.current });
+      setNote({ kind, text, hand: underHand(pressed()), no: count.current });
       clearTimeout(timer);
       timer = setTimeout(() => setNote(null), SHOWN_MS[kind]);
     };
@@ -82,6 +84,10 @@ export function Toast({ port, sound, telling }: ToastProps) {
       clearTimeout(asked);
     };
   }, [port, pressed, words, sound, telling]);
+  const paper = useRef<HTMLDivElement>(null);
+  useLayoutEffect(() => {
+    if (note !== null && paper.current !== null) setDown(paper.current, note.hand);
+  }, [note]);
   return (
     <>
       <div class="unseen" aria-live="assertive" role="status">
@@ -91,12 +97,7 @@ export function Toast({ port, sound, telling }: ToastProps) {
         <span key={spoken.no}>{spoken.text}</span>
       </div>
       {note === null ? null : (
-        <div
-          key={note.no}
-          class={note.kind === 'answer' ? 'toast answer' : 'toast'}
-          style={{ left: px(note.x), top: px(note.y) }}
-          aria-hidden="true"
-        >
+        <div key={note.no} class={note.kind === 'answer' ? 'toast answer' : 'toast'} ref={paper} aria-hidden="true">
           {note.text}
         </div>
       )}
@@ -104,19 +105,28 @@ export function Toast({ port, sound, telling }: ToastProps) {
   );
 }
 
-/** What is told lies over no curve: beside the tube where `pressed` is right of it, else below. */
-function clearOfTube(x: number, y: number, pressed: number): { readonly x: number; readonly y: number } {
-  const tube = document.querySelector('.bench-tube')?.getBoundingClientRect();
-  const clear =
-    tube === undefined ||
-    x + HALF_WIDTH <= tube.left ||
-    x - HALF_WIDTH >= tube.right ||
-    y <= tube.top ||
-    y - MOST_HIGH >= tube.bottom;
-  if (clear) return { x, y };
-  const right = tube.right + HALF_WIDTH + 4;
-  if (pressed > tube.right && right <= innerWidth - HALF_WIDTH - 8) return { x: right, y };
-  return { x, y: Math.min(tube.bottom + MOST_HIGH, innerHeight - 8) };
+/** The knob, switch, plug or button at a point of the window; of the slug's own panel all that turns it. */
+function underHand({ x, y }: { readonly x: number; readonly y: number }): Rect {
+  const part = document.elementFromPoint(x, y)?.closest(PARTS);
+  if (part != null) return rectOf(part);
+  return { x: x - HAND / 2, y: y - HAND / 2, width: HAND, height: HAND };
+}
+
+const PARTS = '.knob, .switch, .position-row, .slug-inset, button, a, summary, label, select, input';
+
+/** Over no curve, over no part that is lit, and never over what the hand is on. */
+function setDown(paper: HTMLElement, hand: Rect): void {
+  const clear = [...document.querySelectorAll('.bench-tube, .guide-light')].map(rectOf);
+  const note = { width: paper.offsetWidth, height: paper.offsetHeight };
+  const room = { x: RIM, y: HEADER, width: innerWidth - 2 * RIM, height: innerHeight - HEADER - RIM };
+  const { x, y } = notePlace({ hand, clear, note, room });
+  paper.style.left = px(x);
+  paper.style.top = px(y);
+}
+
+function rectOf(part: Element): Rect {
+  const { left, top, width, height } = part.getBoundingClientRect();
+  return { x: left, y: top, width, height };
 }
 
 function sentenceOf(words: Words, { receiver }: BenchPort, answer: Answer): string {

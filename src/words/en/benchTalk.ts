@@ -174,6 +174,8 @@ export const answerWords = {
 
 export const liveWords = {
   curveGone: 'No curve is left.',
+  /** to whoever has the curve played */
+  sheetAlone: 'There is no curve on the tube. What you hear is the one that the sheet asks for.',
   /** after a slug was turned; lengths in divisions */
   curveChanged: (
     height: string,

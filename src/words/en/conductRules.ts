@@ -53,7 +53,7 @@ const SEEN: Readonly<Record<ProofId, string>> = {
   markersOffOn: 'what went with the pips, and how tall the curve stands at one of them',
   touchEarth: 'what the strap does to the trace, and how tall the hum stands without it',
   swingPhase: 'what the phasing does to the trace, and how far a pip moves with it',
-  skirts: 'how the two skirts stand with more gain, and how tall the left one is',
+  skirts: 'how the two skirts stand with more gain, and how tall the trace stands out there',
   bias: 'how many volts the bias line holds, and how that compares with the sheet',
   liftCrystal: 'which pip goes with the crystal, and how tall the curve stands there',
   pipDown: 'where on the curve a pip stands, and how many decibels down',

@@ -18,6 +18,8 @@ interface AskedWords {
   readonly howNear: string;
 }
 
+type UnreadableOf = Readonly<Partial<Record<ProofId, Readonly<Partial<Record<Unreadable, string>>>>>>;
+
 const ON_THE_TUBE = {
   unit: 'div',
   howNear: 'Read it off the tube: a quarter of a division is near enough.',
@@ -100,7 +102,7 @@ export const findingCardWords = {
     together: 'Nothing moved.',
     shrank: 'The trace shrank, and grew again.',
     pipsOnly: 'Only the pips went; the curve stayed.',
-    curveBent: 'The curve changed its shape with them.',
+    curveBent: 'The curve itself changed its shape.',
     noPips: 'There were no pips to be seen.',
     curveShrank: 'The curve shrank.',
     humCame: 'Hum came onto the trace, and went again.',
@@ -135,11 +137,19 @@ export const findingCardWords = {
     humOff: 'The hum ran off the face. Turn the Y gain down, and lift the strap again.',
     humSmall: 'The hum was too small to read. Turn the Y gain up, and lift the strap again.',
   } satisfies Readonly<Record<Unreadable, string>> as Readonly<Record<Unreadable, string>>,
+  /** of one proof, where the general reason would not say what to do */
+  unreadableOf: {
+    markersOffOn: {
+      noPip:
+        'The act was over when the first pip came back, and not every crystal of the sheet was in then. Plug them all, turn Pip height to 0, look, and turn it back.',
+    },
+    liftCrystal: { noPip: 'No pip went from the trace. Lift a crystal whose pip stands on it, and plug it again.' },
+  } satisfies UnreadableOf as UnreadableOf,
   humCounts:
-    'It counts where the hum stands two divisions tall or more and inside the face. Set the Y gain for that, and do the act again.',
+    'It counts where the hum stands two divisions tall or more and inside the face. Set the Y gain for that, and do the act again. With the level right down the hum stands alone, and both its edges can be seen.',
   write: 'Write it down',
   again: 'Do the act again',
   notLooked: 'I did not look',
   fold: 'Put aside',
-  unfold: (act: string): string => `What did you see? ${act.split('.')[0]}.`,
+  unfold: (act: string): string => `What did you see? ${act}`,
 } as const;

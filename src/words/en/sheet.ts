@@ -1,4 +1,5 @@
 /** Words of the service sheet: its pages, figures and demands. */
+import type { ProofId } from '../../scenario/proofId.ts';
 import { format } from './numbers.ts';
 
 const { atMost, frequency, knob, percent, width, written } = format;
@@ -35,6 +36,17 @@ export const sheetWords = {
   allStands: 'Everything stands. Sign off?',
   lookAgain: 'Look again',
   ownTicks: 'Sealed run: you tick the steps yourself, and nobody tells you whether they are right.',
+  proofsAsked: 'Proofs asked for, after the last turn',
+  proofs: {
+    halveLevel: 'Halve the level, and put it back.',
+    markersOffOn: 'Pip height to 0, and back.',
+    touchEarth: 'Lift the earth strap, and clip it on again.',
+    swingPhase: 'Swing the phasing away, and back.',
+    skirts: 'Two clicks more Y gain, to see the skirts, and back.',
+    bias: 'The meter on the bias line, and off again.',
+    liftCrystal: 'Lift one crystal, and plug it again.',
+    pipDown: 'More Y gain, to see how far down the curve is at a low pip, and back.',
+  } satisfies Readonly<Record<ProofId, string>> as Readonly<Record<ProofId, string>>,
   pages: ['Procedure', 'Levels', 'Slugs and points'],
   pageOf: (n: number, all: number): string => `${n} of ${all}`,
   open: 'Open sheet',

@@ -8,7 +8,7 @@ import { usePort } from '../../../kit/hooks/usePort.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { px, type Rect } from '../../../kit/px.ts';
 import { Button, Frame } from '../../../kit/theme/art.tsx';
-import { findingDue } from '../../../present/findingDue.ts';
+import { findingComesFolded, findingDue } from '../../../present/findingDue.ts';
 import type { BenchPort } from '../../../present/ports.ts';
 import type { SeenAnswer } from '../../../scenario/findingAnswer.ts';
 import type { ProofId } from '../../../scenario/proofId.ts';
@@ -116,7 +116,7 @@ function Card({ port, proof, at, again }: CardProps) {
   });
   const [answer, choose] = useState<SeenAnswer | null>(null);
   const [figure, setWritten] = useState('');
-  const [folded, fold] = useState(false);
+  const [folded, fold] = useState(() => findingComesFolded(port.session(), port.facts()));
   const card = useRef<HTMLElement>(null);
   useKeyDown((event) => {
     if (!isPageKey(event, 'whatYouSaw') || !isFreeKey(event)) return;
@@ -147,7 +147,7 @@ function Card({ port, proof, at, again }: CardProps) {
   if (folded) {
     return (
       <section class="finding folded may-mark" style={at}>
-        <Button onClick={() => fold(false)}>{say.unfold(words.act)}</Button>
+        <Button onClick={() => fold(false)}>{say.unfold(firstSentence(words.act))}</Button>
       </section>
     );
   }
@@ -157,7 +157,8 @@ function Card({ port, proof, at, again }: CardProps) {
         <Frame kind="sheet" />
         <p class="l eyebrow">{say.eyebrow}</p>
         <h2 id="finding-title">{say.nothingToRead}</h2>
-        <p role="status">{say.unreadable[nothing]}</p>
+        <p>{firstSentence(words.act)}</p>
+        <p role="status">{say.unreadableOf[proof]?.[nothing] ?? say.unreadable[nothing]}</p>
         <Button primary onClick={() => write('again')}>
           {say.again}
         </Button>
@@ -226,6 +227,9 @@ function Card({ port, proof, at, again }: CardProps) {
     </section>
   );
 }
+
+/** What was done, without what the bench says of it. */
+const firstSentence = (act: string): string => act.replace(/(?<=\.) .*/, '');
 
 /** With a point or a comma; null where it is no number. */
 function numberIn(text: string): number | null {

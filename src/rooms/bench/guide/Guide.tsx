@@ -3,6 +3,7 @@ import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } fr
 import type { BenchState } from '../../../bench/benchState.ts';
 import { firstResponse } from '../../../bench/setup.ts';
 import { useKeyDown } from '../../../kit/hooks/useKeyDown.ts';
+import { useLastWords } from '../../../kit/hooks/useLastWords.ts';
 import { usePort } from '../../../kit/hooks/usePort.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { place, px, type Rect } from '../../../kit/px.ts';
@@ -46,14 +47,12 @@ export function Guide({ port, rect, figures, line, onSkip, onSheet }: GuideProps
   const moment = (): GuideMoment => ({ setup: port.setup, state: port.state(), session: port.session() });
   const at = usePort(port, () => guideStepNow(steps, moment()));
   const [found, setFound] = useState('');
-  const lastTurn = useRef<{ readonly at: number; readonly said: string }>({ at: -1, said: '' });
+  const lastTurn = useLastWords();
   const turn = usePort(port, () => {
     const slug = steps[at]!.off?.(moment());
-    // While the picture settles after an eighth the words stay: they would come and go with every turn, and be read out each time.
-    if (slug === undefined) return lastTurn.current.at === at ? lastTurn.current.said : say.wait;
-    const said = say.turn(slugLetters(port.receiver).get(slug.id)!, slug.turns < 0, found === CHOSEN);
-    lastTurn.current = { at, said };
-    return said;
+    const said =
+      slug === undefined ? null : say.turn(slugLetters(port.receiver).get(slug.id)!, slug.turns < 0, found === CHOSEN);
+    return lastTurn(at, said) ?? say.wait;
   });
   const up = usePort(port, () => goesUp(steps[at]!, moment()));
   const key = usePort(port, () => JSON.stringify(steps[at]!.spot(moment())));

@@ -3,6 +3,7 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { lackStages } from '../../../describe/lack.ts';
 import { missingSentence } from '../../../describe/sentence.ts';
+import { useLastWords } from '../../../kit/hooks/useLastWords.ts';
 import { usePort } from '../../../kit/hooks/usePort.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import type { BenchPort } from '../../../present/ports.ts';
@@ -52,17 +53,21 @@ export function AllStands({ port }: { readonly port: BenchPort }) {
   );
 }
 
+/** What is said of anything but a line of the sheet is not kept. */
+const NO_STEP = -1;
+
 /** The sentences to be said; none in a sealed run. */
 export function useLackStages(port: BenchPort, at: number): readonly string[] {
   const words = useWords();
-  const last = useRef({ at: -1, key: '' });
+  const last = useLastWords();
   const key = usePort(port, () => {
     if (port.scenario.sealed) return '';
     const lack = lackOfStep(jobSheet(port.receiver, port.scenario), at, port.session());
-    // While the picture settles after a turn the advice stays as it was: the rows below would jump with every eighth.
-    if (lack?.code === 'slugTurning' && last.current.at === at) return last.current.key;
+    // While the picture settles after a turn the advice of a line stays as it was.
+    const kept = lack?.code === 'slugTurning' ? last(at, null) : null;
+    if (kept !== null) return kept;
     const said = lack === null ? '' : lackStages(words, port.setup, port.facts(), port.state(), lack).join('\n');
-    last.current = { at: lack?.line === undefined ? -1 : at, key: said };
+    last(lack?.line === undefined ? NO_STEP : at, said);
     return said;
   });
   return useMemo(() => (key === '' ? [] : key.split('\n')), [key]);

@@ -11,6 +11,7 @@ import type { BenchPort } from '../../../present/ports.ts';
 import { type StepMark, stepMarks, stepNow } from '../../../present/steps.ts';
 import { jobSheet } from '../../../receiver/jobSheet.ts';
 import type { Receiver } from '../../../receiver/receiver.ts';
+import type { ProofId } from '../../../scenario/proofId.ts';
 import { bringInSight } from './inSight.ts';
 import { AllStands, Lack, useLackStages } from './Lack.tsx';
 import './steps.css';
@@ -22,6 +23,7 @@ export function ProcedurePage({ port }: { readonly port: BenchPort }) {
     <>
       {port.scenario.sealed ? <p class="own-ticks">{sheetWords.ownTicks}</p> : null}
       <Steps port={port} />
+      {port.scenario.sealed ? <ProofsAsked proofs={port.scenario.proofs} /> : null}
       {receiver.cautions.length === 0 ? null : <Caution receiver={receiver} />}
     </>
   );
@@ -64,6 +66,22 @@ function Steps({ port }: { readonly port: BenchPort }) {
         );
       })}
     </ol>
+  );
+}
+
+/** In a sealed run nobody says at the end which of them is missing. */
+function ProofsAsked({ proofs }: { readonly proofs: readonly ProofId[] }) {
+  const { sheet: sheetWords } = useWords();
+  if (proofs.length === 0) return null;
+  return (
+    <section>
+      <h3>{sheetWords.proofsAsked}</h3>
+      <ul class="demands">
+        {proofs.map((proof) => (
+          <li key={proof}>{sheetWords.proofs[proof]}</li>
+        ))}
+      </ul>
+    </section>
   );
 }
 
