@@ -3,12 +3,13 @@
  * it, so it is kept for the setups that were graded last. Equal questions get equal answers whatever was asked before (statedResponse.ts, bench.ts).
  */
 import type { Bench } from '../bench/bench.ts';
+import { modelOf } from '../bench/benchModel.ts';
 import { readersBench } from '../bench/readersBench.ts';
 import { type BenchSetup, initialState } from '../bench/setup.ts';
 import type { Deck } from '../physics/deck.ts';
 import { faultEffects } from '../receiver/faults/faultEffects.ts';
 import type { SetParts } from '../receiver/individualSet.ts';
-import type { SheetResponse } from '../receiver/receiver.ts';
+import type { Detector, Receiver, SheetResponse } from '../receiver/receiver.ts';
 import { workResponses } from '../receiver/responses.ts';
 import { createStatedResponse, type StatedResponse } from '../receiver/statedResponse.ts';
 import { allCures } from './faultLines.ts';
@@ -51,6 +52,16 @@ function printedBy({ receiver, deck }: SetParts, response: SheetResponse): State
   return stated;
 }
 
+/** As benches of before had it: of two diodes both leak. */
+function bothLeak(receiver: Receiver): Receiver {
+  const detectors = receiver.detectors.map((detector): Detector => {
+    if (detector.kind === 'envelope') return detector;
+    const { minusLoadOhms: _, ...alike } = detector;
+    return alike;
+  });
+  return { ...receiver, detectors };
+}
+
 function make(setup: BenchSetup): SetCurves {
   const { receiver, deck, scenario, design } = setup;
   const work = workResponses(receiver, scenario);
@@ -60,7 +71,8 @@ function make(setup: BenchSetup): SetCurves {
     const known = ways.get(key);
     if (known !== undefined) return known;
     const faulty = faultEffects(receiver, deck, scenario.faults, cured);
-    const curves = work.map((response) => createStatedResponse(faulty.receiver, faulty.deck, response));
+    const judged = modelOf(setup.engine).ownDiodes ? faulty.receiver : bothLeak(faulty.receiver);
+    const curves = work.map((response) => createStatedResponse(judged, faulty.deck, response));
     ways.set(key, curves);
     if (ways.size > MOST_WAYS) ways.delete(ways.keys().next().value!);
     return curves;

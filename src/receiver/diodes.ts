@@ -37,8 +37,12 @@ export function diodeNodes(detector: Detector): readonly string[] {
   return detector.kind === 'envelope' ? [detector.node] : [detector.plus, detector.minus];
 }
 
-/** What a detector with that diode hangs on its nodes: one diode, or two alike. */
-export function detectorLoads(detector: Detector, diode: LoadedDiode): readonly PathLoad[] {
+/** What a detector with that diode hangs on its nodes: one diode, or two, of which the second may be another. */
+export function detectorLoads(detector: Detector, diode: LoadedDiode, second = diode): readonly PathLoad[] {
   const law = diodeLaw(diode);
-  return diodeNodes(detector).map((node) => ({ node, law }));
+  if (detector.kind === 'envelope') return [{ node: detector.node, law }];
+  return [
+    { node: detector.plus, law },
+    { node: detector.minus, law: second === diode ? law : diodeLaw(second) },
+  ];
 }

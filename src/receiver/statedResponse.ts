@@ -19,7 +19,7 @@ import type { ResponseCurve } from './curveReading.ts';
 import { detectorDiode, detectorLoads } from './diodes.ts';
 import { biasValues, slugValues } from './elementValues.ts';
 import type { PathLoad } from './pathLoad.ts';
-import type { Injection, Receiver, SheetResponse } from './receiver.ts';
+import type { Detector, Injection, Receiver, SheetResponse } from './receiver.ts';
 import { createSignalPath, PLAIN_SWEEP, type SignalPath, type SourceKind } from './signalPath.ts';
 import { nominalTurns } from './slugLaw.ts';
 import { LEAD_OHMS, SOURCE_OHMS, sourceVolts, VIDEO_DEPTH } from './sourceLevel.ts';
@@ -128,11 +128,18 @@ function sheetLoads(
   deck: Deck,
   { setUp, quantity }: SheetResponse,
 ): readonly PathLoad[] {
-  const loads = detectors.flatMap((detector) => detectorLoads(detector, detectorDiode(deck, detector)));
+  const loads = detectors.flatMap((detector) => standing(deck, detector));
   const probed = setUp.observeWith === 'probe' && probeInDeck?.testPoint === setUp.observeAt;
   return probed && quantity.kind === 'carrier'
     ? [...loads, { node: quantity.node, law: diodeLaw(BENCH_PROBE) }]
     : loads;
+}
+
+/** Of a pair the second diode has a load of its own where the first leaks. */
+function standing(deck: Deck, detector: Detector): readonly PathLoad[] {
+  const diode = detectorDiode(deck, detector);
+  if (detector.kind === 'envelope' || detector.minusLoadOhms === undefined) return detectorLoads(detector, diode);
+  return detectorLoads(detector, diode, detectorDiode(deck, detector, detector.minusLoadOhms));
 }
 
 /** The stage that `per` of a difference drives; null where none does. */
