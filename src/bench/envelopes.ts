@@ -91,6 +91,8 @@ export function createEnvelopes(): EnvelopeMaker {
     const hung = own === undefined ? 0 : leadFarads(moment.connections, own);
     const line = { ...load, leadFarads: hung, periodSeconds: 1 / sweepHz, hz: lines.hzAt(node) ?? hz };
     fast.loadedEnvelope(lines.real(node), lines.imag(node), gated, line, out);
+    // Feedback may outdo what the load takes: then it has no steady course along the sweep, and is taken as it stands at each frequency.
+    if (!out.every(Number.isFinite)) fast.envelope(lines.real(node), lines.imag(node), gated, out);
   }
 
   function lagOf({ full, state, sweepHz, setup }: Moment, node: string): Envelopes {

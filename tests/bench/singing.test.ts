@@ -6,8 +6,9 @@ import { describe, expect, it } from 'vitest';
 import { createBench } from '../../src/bench/bench.ts';
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
 import type { BenchState } from '../../src/bench/benchState.ts';
-import type { BenchSetup } from '../../src/bench/setup.ts';
+import { type BenchSetup, initialState } from '../../src/bench/setup.ts';
 import type { Fault } from '../../src/receiver/faults/fault.ts';
+import { setupOf } from '../technician/oneScenario.ts';
 import { play, readySetup, stripSetup } from './fixture.ts';
 import { heights, retrace, trace } from './look.ts';
 
@@ -35,6 +36,22 @@ const needle = (setup: BenchSetup): number => {
   return Math.abs(createBench(setup).display(play(setup, acts)).meterVolts);
 };
 const median = (values: readonly number[]): number => [...values].sort((a, b) => a - b)[values.length >> 1]!;
+
+describe('at the edge of its song', () => {
+  it.each([-36, -20, 0])('and with the source at %d dB there is a trace, wherever it stands', (levelDb) => {
+    const { design, scenario } = setupOf('lid-off');
+    const { set: _, ...plain } = scenario;
+    const start = { ...plain.start, slugs: {}, controls: { ...plain.start.controls, levelDb, phasingDegrees: -12 } };
+    const [fault] = plain.faults;
+    if (fault?.kind !== 'missingShield') throw new Error('another fault');
+    // The design's edge lies between 14.3 and 15 femtofarad.
+    for (const farads of [14.3e-15, 14.7e-15, 15e-15, 16e-15]) {
+      const setup: BenchSetup = { ...design!, scenario: { ...plain, start, faults: [{ ...fault, farads }] } };
+      const { beam } = createBench(setup).display(initialState(setup));
+      expect(beam.data.subarray(0, 3 * beam.count).every(Number.isFinite), `${farads}`).toBe(true);
+    }
+  });
+});
 
 describe('a set that sings', () => {
   it('holds its detector up without any signal, and one below its edge does not', () => {
