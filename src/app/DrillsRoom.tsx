@@ -5,6 +5,7 @@ import type { DrillId, Question } from '../drills/drill.ts';
 import { receiverOf } from '../drills/question.ts';
 import { DrillsPage } from '../rooms/drills/DrillsPage.tsx';
 import { beside } from '../services/jobs/pageJobs.ts';
+import { createCurvePlayer } from '../services/sound/curvePlayer.ts';
 import { createDrillTallies } from '../services/store/drillTallies.ts';
 import { freshId } from '../services/store/freshId.ts';
 import type { HandbookWords } from '../words/handbook.ts';
@@ -45,6 +46,8 @@ export default function DrillsRoom({ library, logbook, go, drill, series, pages 
       },
     [library],
   );
+  const player = useMemo(() => createCurvePlayer(), []);
+  useEffect(() => () => player.close(), [player]);
   const links = useRoomLinks('drills', { logbook, go });
   return (
     <DrillsPage
@@ -52,6 +55,7 @@ export default function DrillsRoom({ library, logbook, go, drill, series, pages 
       series={series ?? ownSeries}
       fetch={fetch}
       tallies={tallies}
+      play={(curves) => player.play(curves)}
       pageTitle={(pageId) => book?.pages.find(({ id }) => id === pageId)?.title ?? pageId}
       links={links}
     />

@@ -5,6 +5,7 @@ import { usePageTitle } from '../../kit/hooks/usePageTitle.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { Header, type RoomLink, Rooms } from '../../kit/theme/art.tsx';
 import { DrillCards } from './DrillCards.tsx';
+import type { PlayCurves } from './LookTube.tsx';
 import { OpenDrill } from './OpenDrill.tsx';
 import { isSure } from './sure.ts';
 import type { FetchQuestion } from './useLook.ts';
@@ -23,11 +24,13 @@ export interface DrillsPageProps {
   };
   /** of a page of the handbook; its id while the handbook is on its way */
   readonly pageTitle: (pageId: string) => string;
+  /** plays curves one after the other, by pitch */
+  readonly play: PlayCurves;
   /** the rooms that can be entered from here, in their order */
   readonly links: readonly RoomLink[];
 }
 
-export function DrillsPage({ drill, series, fetch, tallies, pageTitle, links }: DrillsPageProps) {
+export function DrillsPage({ drill, series, fetch, tallies, pageTitle, play, links }: DrillsPageProps) {
   const { drills: words, shell } = useWords();
   const [, redraw] = useReducer<number, void>((n) => n + 1, 0);
   const read = (one: DrillId): readonly boolean[] => tallies.read(one);
@@ -66,6 +69,7 @@ export function DrillsPage({ drill, series, fetch, tallies, pageTitle, links }: 
           series={series}
           looks={read(open)}
           fetch={fetch}
+          play={play}
           pageTitle={pageTitle(DRILL_PAGES[open])}
           onMarked={(right) => {
             tallies.add(open, right);

@@ -7,7 +7,7 @@ import { Told } from '../../kit/Told.tsx';
 import { Button, Frame } from '../../kit/theme/art.tsx';
 import { Choices } from './Choices.tsx';
 import { LastLooks } from './LastLooks.tsx';
-import { LookTube } from './LookTube.tsx';
+import { LookTube, type PlayCurves } from './LookTube.tsx';
 import { askedSlug } from './said.ts';
 import { TurnPanel } from './TurnPanel.tsx';
 import { useDrillKeys } from './useDrillKeys.ts';
@@ -21,9 +21,10 @@ export interface OpenDrillProps {
   readonly fetch: FetchQuestion;
   readonly onMarked: (right: boolean) => void;
   readonly pageTitle: string;
+  readonly play: PlayCurves;
 }
 
-export function OpenDrill({ drill, series, looks, fetch, onMarked, pageTitle }: OpenDrillProps) {
+export function OpenDrill({ drill, series, looks, fetch, onMarked, pageTitle, play }: OpenDrillProps) {
   const { drills: words } = useWords();
   const { looked, acts } = useLook({ drill, series, fetch, onMarked });
   const title = useRef<HTMLHeadingElement>(null);
@@ -50,7 +51,7 @@ export function OpenDrill({ drill, series, looks, fetch, onMarked, pageTitle }: 
           {words.making}
         </p>
       ) : (
-        <OneLook key={here.no} looked={here} acts={{ ...acts, next }} pageTitle={pageTitle} />
+        <OneLook key={here.no} looked={here} acts={{ ...acts, next }} pageTitle={pageTitle} play={play} />
       )}
     </article>
   );
@@ -60,9 +61,10 @@ interface LookProps {
   readonly looked: Looked;
   readonly acts: LookActs;
   readonly pageTitle: string;
+  readonly play: PlayCurves;
 }
 
-function OneLook({ looked, acts, pageTitle }: LookProps) {
+function OneLook({ looked, acts, pageTitle, play }: LookProps) {
   const all = useWords();
   const { drills: words } = all;
   const { question, state, halved, hasHalved, answer } = looked;
@@ -83,9 +85,11 @@ function OneLook({ looked, acts, pageTitle }: LookProps) {
   return (
     <>
       <LookTube
+        drill={question.drill}
         scene={halved && half !== null ? half : full}
         wax={halved ? scene : question.wax}
         nameless={question.unnamedPips}
+        play={play}
       />
       <div class="drill-ask">
         <p class="drill-question">{words.questions[question.drill](askedSlug(all, question))}</p>

@@ -183,7 +183,7 @@ function choice(one: Choice, slug: string, part: string): string {
 export const drillsWords = {
   intro:
     'One skill at a time, a minute each: a real circuit on the tube, one question, and straight away the right answer and why.',
-  kept: 'The last ten of each drill are kept in this browser. Time does not count.',
+  kept: 'The last ten of each drill are kept in this browser. Time does not count. T plays the tube, V goes to it as a table.',
   list: 'Drills',
   names: NAMES,
   questions: QUESTIONS,
@@ -202,8 +202,23 @@ export const drillsWords = {
   /** of the last looks, the oldest first */
   lastLooks: (right: number, all: number): string =>
     all === 0 ? 'No look yet.' : `Of the last ${all}, ${right} right.`,
-  /** to a screen reader: what there is to see is the question, so it is not said */
-  tube: 'The tube. What it shows is the question: it is read by eye.',
+  /** to a screen reader: what there is to see is the question, so no sentence says what it means */
+  tube: 'The tube. T plays what stands on it, then the wax; V goes to it as a table.',
+  table: 'What stands on the tube, in divisions over the base line',
+  columns: { place: 'Place', out: 'Trace', back: 'Retrace', wax: 'Wax' },
+  /** divisions from the middle line */
+  place: (div: number): string => {
+    const far = written(Math.abs(div), 1);
+    return far === '0.0' ? 'middle' : `${far} ${div < 0 ? 'left' : 'right'}`;
+  },
+  pipPlace: (number: number, place: string): string => `Pip ${number}, ${place}`,
+  height: (div: number): string => written(Math.round(10 * div) / 10 + 0, 1),
+  apart: (div: number): string => `Trace and retrace stand ${written(div, 1)} divisions apart where they differ most.`,
+  atPip: (div: number): string => {
+    const far = written(Math.abs(div), 1);
+    if (far === '0.0') return 'At the pip the trace lies on the base line.';
+    return `At the pip the trace stands ${far} divisions ${div < 0 ? 'below' : 'above'} the base line.`;
+  },
   figure: 'The curves as they were and as they are wanted',
   making: 'Setting up the next look…',
   failed: 'This look could not be set up.',
