@@ -2,7 +2,7 @@
  * One slug is named, and the wanted curve lies in wax: core in, core out, or is it another slug that is wrong?
  *
  * Fair only where the curve tells: a slug that is named rightly moves the middle of the curve's area to the side on which its circuit is tuned; and where another is
- * wrong, no turn of the named one brings the curve anywhere near the wax.
+ * wrong, no turn of the named one brings the curve anywhere near the wax, and none of it alone gives anything like what is on the tube.
  */
 import { responseById } from '../../receiver/responses.ts';
 import { nominalTurns } from '../../receiver/slugLaw.ts';
@@ -22,10 +22,13 @@ const SEEN_DIV = 0.3;
 const MOVED_DIV = 0.12;
 /** The share of the distance that another slug can take away at most, where it is not to blame. */
 const LEFT_SHARE = 0.6;
+/** What another slug can do by itself stays so far from the picture at least, as a share of its distance from the wax. */
+const ALIKE_SHARE = 0.4;
 const TALL_SHARE = 0.75;
 
 export const whichWay: DrillMaker = {
-  receivers: ['loose-can-10m7', 'video-valve-45m', 'video-early-25m', 'video-b-38m9', 'fm-10m7'],
+  // Both slugs of a can by itself do much the same to it.
+  receivers: ['video-valve-45m', 'video-early-25m', 'video-b-38m9', 'fm-10m7'],
   make({ set, chance, rightOf }) {
     const { response, slugs } = CURVES[set.receiver.id]!;
     const way = WAYS[rightOf(WAYS.length)]!;
@@ -47,7 +50,10 @@ export const whichWay: DrillMaker = {
     const moved = middleDiv(picture) - middleDiv(sound);
     // A core too far out leaves its circuit too high.
     if ((outwards ? moved : -moved) < MOVED_DIV) return null;
-    if (way === 'notThis' && canBeBlamed(scene, picture, sound, named, nominal(named))) return null;
+    if (way === 'notThis') {
+      if (canBeBlamed(scene, picture, sound, named, nominal(named))) return null;
+      if (doesTheSame(wanted, picture, sound, named, nominal(named))) return null;
+    }
     const pips = { pipHeightDiv: 0.4 };
     return {
       drill: 'which-way',
@@ -73,5 +79,13 @@ function canBeBlamed(scene: Scene, picture: Heights, sound: Heights, slug: strin
   const distance = meanApartDiv(picture, sound);
   return TRIED_TURNS.some(
     (turns) => meanApartDiv(scenePicture(withSlug(scene, slug, nominal + turns)), sound) < LEFT_SHARE * distance,
+  );
+}
+
+/** Some turn of the slug alone gives nearly what is on the tube: by its look it may be to blame. */
+function doesTheSame(wanted: Scene, picture: Heights, sound: Heights, slug: string, nominal: number): boolean {
+  const distance = meanApartDiv(picture, sound);
+  return TRIED_TURNS.some(
+    (turns) => meanApartDiv(scenePicture(withSlug(wanted, slug, nominal + turns)), picture) < ALIKE_SHARE * distance,
   );
 }

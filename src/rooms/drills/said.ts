@@ -8,18 +8,24 @@ import type { Words } from '../../words/words.ts';
 
 /** What helps to place a part in the circuit; `ofSet`: in the words of the receiver's own file. */
 export function partPlace(words: Words, question: Question, part: NamedPart) {
-  const { receiver, deck } = question.scene.setup;
+  const { receiver } = question.scene.setup;
   const coil = receiver.adjusters.find(({ element }) => same(element, part.name));
   if (coil !== undefined) return { text: coil.label, ofSet: true };
   const stage = receiver.stages.find(({ element }) => same(element, part.at ?? part.name));
   if (stage !== undefined) return { text: stage.device, ofSet: true };
+  const near = coilBeside(question, part.name);
+  return near === undefined ? null : { text: words.drills.atCoil(slugName(words, receiver, near.id)), ofSet: false };
+}
+
+/** The adjuster whose coil has an end in common with a part. */
+function coilBeside({ scene }: Question, part: string) {
+  const { receiver, deck } = scene.setup;
   const nodesOf = (name: string): readonly string[] => {
     const found = findElement(deck, name);
     return found === undefined || found.kind === 'K' ? [] : found.nodes.map(nodeKey).filter((node) => node !== EARTH);
   };
-  const nodes = nodesOf(part.name);
-  const near = receiver.adjusters.find(({ element }) => nodesOf(element).some((node) => nodes.includes(node)));
-  return near === undefined ? null : { text: words.drills.atCoil(slugName(words, receiver, near.id)), ofSet: false };
+  const nodes = nodesOf(part);
+  return receiver.adjusters.find(({ element }) => nodesOf(element).some((node) => nodes.includes(node)));
 }
 
 const EARTH = '0';
@@ -43,6 +49,7 @@ export function toldNames(words: Words, question: Question) {
     slug: slug === null ? '' : called(words, receiver, slug),
     other: told.drill === 'which-way' && told.other !== null ? slugName(words, receiver, told.other) : '',
     part: told.drill === 'which-part' ? partCalled(words, receiver, told.part.name) : '',
+    ofTrap: told.drill === 'which-part' && (coilBeside(question, told.part.name)?.trapHz ?? null) !== null,
   };
 }
 

@@ -27,6 +27,10 @@ const LANDMARK_REASONS: Readonly<Record<Landmark, string>> = {
     'It lies just above the vision slope, at its foot. Another station sends its sound there, and a trap keeps it out.',
 };
 
+/** What it takes away when it belongs to a trap. */
+const TRAP_WITHOUT_CAPACITOR =
+  'A trap that has lost its capacitor takes nothing out any more: its notch is gone, and the curve is back where it was cut away.';
+
 const FAULT_REASONS: Readonly<Record<ToldFault, string>> = {
   openResistor:
     'A damping resistor that has gone open leaves its circuit undamped: it peaks sharply where it is tuned.',
@@ -54,6 +58,8 @@ interface WhyNames {
   readonly slug: string;
   readonly other: string;
   readonly part: string;
+  /** the part belongs to a trap */
+  readonly ofTrap: boolean;
 }
 
 interface Why {
@@ -61,7 +67,7 @@ interface Why {
   readonly reason: string;
 }
 
-function why(told: LookFacts, { slug, other, part }: WhyNames): Why {
+function why(told: LookFacts, { slug, other, part, ofTrap }: WhyNames): Why {
   switch (told.drill) {
     case 'phase-it':
       return {
@@ -118,7 +124,8 @@ function why(told: LookFacts, { slug, other, part }: WhyNames): Why {
           : told.peakDb < 0
             ? ` Here the top is ${size} lower.`
             : ` Here the top is ${size} higher.`;
-      return { head: `It is ${part}.`, reason: `${FAULT_REASONS[told.fault]}${height}` };
+      const reason = told.fault === 'openCapacitor' && ofTrap ? TRAP_WITHOUT_CAPACITOR : FAULT_REASONS[told.fault];
+      return { head: `It is ${part}.`, reason: `${reason}${height}` };
     }
     case 'what-lies-here':
       return {
@@ -183,7 +190,7 @@ function choice(one: Choice, slug: string, part: string): string {
 export const drillsWords = {
   intro:
     'One skill at a time, a minute each: a real circuit on the tube, one question, and straight away the right answer and why.',
-  kept: 'The last ten of each drill are kept in this browser. Time does not count. T plays the tube, V goes to it as a table.',
+  kept: 'The last ten of each drill are kept in this browser. Time does not count. The key T plays the curve by ear, V goes to its table for a screen reader.',
   list: 'Drills',
   names: NAMES,
   questions: QUESTIONS,

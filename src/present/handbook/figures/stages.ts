@@ -222,7 +222,7 @@ export function faulty(fault: number): Float64Array {
 type Stage = ReturnType<typeof stagesAt>[number];
 
 export const faults: LiveFigure<'faults'> = {
-  controls: { fault: places(5, 1) },
+  controls: { fault: places(5, 2) },
   draw({ fault }) {
     const at = grid(STRIP_FROM, STRIP_TO, 601);
     const right = faulty(0);

@@ -25,7 +25,7 @@ export const detectors: HandbookPage = {
     },
     { h: 'How to know' },
     {
-      p: 'Take the source down by half, that is {sixDb}. If the curve comes down to half, the diode is in its straight part. If it comes down to a quarter, it is in its [square law](squareLaw). Anything between is anything between. Do it whenever you look through a [probe](probe) at an early [stage](stage), where signals are small.',
+      p: 'Take the source down by half, that is {sixDb}. If the curve comes down to half, the diode is in its straight part. If it comes down to a quarter, it is in its [square law](squareLaw). Anything between is a bit of both. Do it whenever you look through a [probe](probe) at an early [stage](stage), where signals are small.',
     },
     {
       p: 'Then give the diode more, as long as no stage [gives out](#overload) before it. There is a window between too little and too much, and the level belongs in it. On the last [detector](detector) of a set it is wide. On a probe behind the first stage it may be narrow, and then the output that the [sheet](sheet) gives is worth having.',

@@ -10,7 +10,8 @@ export const earth: HandbookPage = {
     {
       kind: 'lead',
       title: 'With the strap off',
-      caption: 'The lead is [terminated](termination) as it should be. Take the strap off and look at what arrives.',
+      caption:
+        'The lead is open and the strap lies beside the set. Fit the [termination](termination), and look at what is still uneven; then put the strap on.',
       controls: { end: ['End of the lead', 'terminated', 'open'], earth: ['Earth strap', 'on', 'off'] },
       readings: { tilt: 'From lowest to highest' },
     },

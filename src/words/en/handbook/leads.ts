@@ -30,7 +30,7 @@ export const leads: HandbookPage = {
     {
       list: [
         'Look where the signal has already been detected. There a lead does nothing to the tuning.',
-        'Use the [isolating resistor](isolatingResistor): some thousands of ohms in the tip keep the lead’s capacitance off, and cost little at the speed of a [sweep](sweep).',
+        'Use the [isolating resistor](isolatingResistor): a few thousand ohms in the tip keep the lead’s capacitance off, and cost little at the speed of a [sweep](sweep).',
         'If you must look at a live coil, do it one stage further on, or with a loop held near, and never align what you are touching.',
         'Prove it: put the probe on and take it off, watching a later point. If that curve moves, so did the coil.',
       ],

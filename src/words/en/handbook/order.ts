@@ -47,10 +47,10 @@ export const order: HandbookPage = {
     },
     { h: 'Prove' },
     {
-      p: 'Every [proof](proof) has the same form: change something that should not change the shape. Half the level. The [probe](probe) off and on. The retrace on. A hand near the leads. The [clamp](clamp) off. If the curve stands through all of them, it is the set’s. Look at every marker once more, the traps too, and only then sign.',
+      p: 'Every [proof](proof) has the same form: change something that should not change the shape. Half the level. The [pips](pip) off and on. The [earth strap](earth) lifted and clipped back. The phasing swung away and back. The [probe](probe) off and on. The [clamp](clamp) off. More gain, to see the skirts. If the curve stands through all of them, it is the set’s. Look at every marker once more, the traps too, and only then sign.',
     },
     {
-      p: 'The service sheet stands above this page. Where it asks for another order, it has a reason.',
+      p: 'The service sheet has the last word. Where it asks for another order, it has a reason.',
     },
   ],
 };

@@ -28,7 +28,7 @@ export const phasing: HandbookPage = {
       steps: [
         'Leave the [retrace](retrace) on. You need both curves to see that they differ.',
         'Look at the steep parts, not at the top: a flat top hides the error.',
-        'Turn the phasing knob until the [slopes](slope) lie on each other, and a little past it to be sure of the place.',
+        'Turn the phasing knob until the [slopes](slope) lie on each other, then a little past it and back, to be sure of the place.',
         'Only now switch the [blanking](blanking) on.',
       ],
     },

@@ -44,7 +44,7 @@ export const reading: HandbookPage = {
       list: [
         'AM: one smooth hump, even about its middle, as narrow as the sheet says. The [sweep](sweep) must be slow.',
         'FM [IF](if): even about the middle and wide enough for the swing, with its phase in mind rather than its looks. A double hump here is a poor bargain.',
-        '[S-curve](sCurve): zero, likeness, straightness, in that order.',
+        '[S-curve](sCurve): the zero, equal halves, a straight middle, in that order.',
         'Front end: wide and flat, with the double hump square about both carriers, on every channel a little different. Take the best for all, not the best for one.',
       ],
     },

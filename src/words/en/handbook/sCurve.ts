@@ -28,7 +28,7 @@ export const sCurve: HandbookPage = {
       ],
     },
     {
-      p: 'With the primary off by {sOff} the zero does not move at all, but one half comes out taller by {sPrimaryHeights}. With the secondary off by the same the zero goes along by {sSecondaryShift}. So set the secondary for the zero, the primary for the likeness, and look at the zero again.',
+      p: 'With the primary off by {sOff} the zero does not move at all, but one half comes out taller by {sPrimaryHeights}. With the secondary off by the same the zero goes along by {sSecondaryShift}. So set the secondary for the zero, the primary until the halves are alike, and look at the zero again.',
     },
     { h: 'Setting the zero' },
     {

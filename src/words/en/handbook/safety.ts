@@ -11,7 +11,7 @@ export const safety: HandbookPage = {
       kind: 'lead',
       title: 'What the strap is worth',
       caption:
-        'The strap goes on only after the meter has said that the chassis is not live. This is what you give up while it is off.',
+        'The strap goes on only after the meter has said that the chassis is not live. With the lead [terminated](termination), what is still uneven is what you give up while the strap is off.',
       controls: { end: ['End of the lead', 'terminated', 'open'], earth: ['Earth strap', 'on', 'off'] },
       readings: { tilt: 'From lowest to highest' },
     },

@@ -9,7 +9,7 @@ export const spot: HandbookPage = {
   figures: [
     {
       kind: 'bridgedT',
-      title: 'How sharp the least place is',
+      title: 'How sharp the null is',
       caption:
         'Move the [core](slug). The frequency to be stopped stays where it is; a tenth of a megahertz is the difference between gone and not nearly gone.',
       controls: { resistor: 'Resistor, of the right one', tuned: 'Core tuned to' },
@@ -37,7 +37,7 @@ export const spot: HandbookPage = {
       list: [
         'There are two quiet places. Then one of them is the trap, and the other is a [stage](stage) that has been tuned away. The trap is the sharp one.',
         'The note never goes away. The signal gets round the trap: through a lead too near the detector, or because the source is so strong that it comes in everywhere. Turn it down.',
-        'The least place moves when you take the tool out. That is the tool, not the trap. Use plastic.',
+        'The quiet place moves when you take the tool out. That is the tool, not the trap. Use plastic.',
         'The set has [AGC](agc), and it turns itself up as you turn the signal down. [Clamp](clamp) the line, or the ripple stays the same while the trap works perfectly well.',
       ],
     },

@@ -5,13 +5,13 @@ export const sweep: HandbookPage = {
   id: 'sweep',
   group: 'The bench',
   title: 'What is swept, and why',
-  lead: 'A receiver answers to a whole band of frequencies. A meter tells you of one of them. A [sweep](sweep) shows them all at once, while your hand is still on the [slug](slug).',
+  lead: 'A receiver answers to a whole band of frequencies. A meter shows you one of them. A [sweep](sweep) shows them all at once, while your hand is still on the [slug](slug).',
   figures: [
     {
       kind: 'spot',
       title: 'One sweep, slowed down',
       caption:
-        'Take the spot along the sweep. It draws what the circuit gives at the frequency of that moment, and nothing else. The dotted line is where it is going to be.',
+        'Take the spot along the sweep. It draws what the circuit gives at the frequency of that moment, and nothing else. The dotted line is what it will have drawn at the end.',
       controls: { moment: 'Since the sweep began' },
       readings: { frequency: 'Frequency now', level: 'Height' },
     },

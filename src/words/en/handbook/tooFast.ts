@@ -30,7 +30,7 @@ export const tooFast: HandbookPage = {
       ],
     },
     {
-      p: 'For one circuit and a gentle hurry the rule is short: the peak comes late by two divided by pi times the [bandwidth](bandwidth), in seconds. Multiply by the speed of the sweep in hertz a second and you have the shift. It goes with the span and with the rate, and the other way round with the bandwidth.',
+      p: 'For one circuit and a gentle hurry the rule is short: divide two by pi times the [bandwidth](bandwidth) in hertz, and you have how late the peak comes, in seconds. Multiply by the speed of the sweep in hertz a second and you have the shift. It goes with the span and with the rate, and the other way round with the bandwidth.',
     },
     { h: 'What to do' },
     {

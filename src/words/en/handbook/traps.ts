@@ -32,7 +32,7 @@ export const traps: HandbookPage = {
     },
     { h: 'The bridged trap' },
     {
-      p: 'The other kind leads the signal two ways round and lets them meet again, equal and opposite. There a resistor counts as much as the core. The core says where the notch is, the resistor how deep. With the resistor {tenPercent} off, {bridgedTenPercent} are left of an endless null; with the resistor away altogether, {bridgedNone}. If a trap refuses to go deep although it stands in the right place, the core is not to blame.',
+      p: 'The other kind leads the signal two ways round and lets them meet again, equal and opposite. There a resistor counts as much as the core. The core says where the notch is, the resistor how deep. With the right resistor the null has no bottom; with one {tenPercent} off it is {bridgedTenPercent} deep, and with none at all {bridgedNone}. If a trap refuses to go deep although it stands in the right place, the core is not to blame.',
     },
     { h: 'How to set one' },
     {

@@ -17,11 +17,11 @@ export const tube: HandbookPage = {
   ],
   blocks: [
     {
-      p: 'The [graticule](graticule) has {across} divisions across and {down} down. Across is frequency: with a [span](span) of {spanExample} each division is {divisionExample}. Down is voltage, as the Y gain has it. Neither says anything until you have read both knobs.',
+      p: 'The [graticule](graticule) has {across} divisions across and {down} down. Across is frequency: with a [span](span) of {spanExample} each division is {divisionExample}. Upwards is voltage, as the Y gain has it. Neither says anything until you have read both knobs.',
     },
     { h: 'Span first' },
     {
-      p: 'Set the span so that the whole curve is there with some floor on both sides. A curve whose skirts run off the glass cannot be judged: you do not know where its base is, nor whether a second hump waits outside. Then leave the span alone. A curve that has been stretched sideways looks flatter on top and slower on its [slopes](slope), and every eye falls for it.',
+      p: 'Set the span so that the whole curve is there with some floor on both sides. A curve whose skirts run off the glass cannot be judged: you do not know where its base is, nor whether a second hump waits outside. Then leave the span alone. A curve that has been stretched sideways looks flatter on top and gentler on its [slopes](slope), and every eye falls for it.',
     },
     {
       p: 'Too wide a span has its price as well. The [sweep](sweep) runs through the circuit faster, and a narrow circuit [cannot keep up](#too-fast).',

@@ -37,7 +37,7 @@ export const whenNot: HandbookPage = {
     {
       list: [
         'when a coil, [a can](can) or a capacitor across one has been changed;',
-        'when a valve has been replaced in a [stage](stage) that is sharp and high, and the curve shows that it matters: often it does not;',
+        'when a valve has been replaced in a [stage](stage) that is sharp and works at a high frequency, and the curve shows that it matters: often it does not;',
         'when somebody has turned the slugs before you, and owned up to it;',
         'when everything else has been shown to be right, and the curve still is not that of the sheet.',
       ],
