@@ -66,7 +66,7 @@ function problemOf(terminal: Terminal, problem: CertifyProblem, file: string): P
   const say = (found: string, wanted: string): Problem => worded({ file, place: '', found, wanted });
   const at = ({ response, line, measured, unit }: CertifiedLine): string =>
     certifyWords.lineAt(response, line, measured, unit);
-  const limits = ({ low, high, excess }: CertifiedLine): string => certifyWords.between(low, high, excess);
+  const limits = ({ low, high, excess, unit }: CertifiedLine): string => certifyWords.between(low, high, excess, unit);
   switch (problem.code) {
     case 'nominalOutside':
       return say(certifyWords.nominal(at(problem.line)), limits(problem.line));

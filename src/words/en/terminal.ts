@@ -185,6 +185,14 @@ const deckWords = {
     `Steps: ${steps} a period of the carrier, so that the trapezoidal rule moves the circuits by little against their width.`,
 } as const;
 
+type LineUnit = 'ratio' | 'db' | 'hz';
+
+/** What a line of the sheet measures, to four figures. */
+const ofLine = (value: number, unit: LineUnit): string =>
+  unit === 'hz'
+    ? format.quantity(value, 'Hz', 4)
+    : `${format.atMost(Number(value.toPrecision(4)), 6)}${unit === 'db' ? ' dB' : ''}`;
+
 const certifyWords = {
   summary: 'says whether a scenario can be solved through the bench, by which route, and what par is',
   files: 'scenario files',
@@ -196,10 +204,10 @@ const certifyWords = {
     `ok  ${file}  (par ${format.counted(turns, TURNS)}, ${seconds} s; difficulty ${difficulty}; ${line})`,
   narrowest: (response: string, line: string, spare: number): string =>
     `narrowest line ${response} ${line}, ${spare} of a tolerance inside`,
-  lineAt: (response: string, line: string, measured: number, unit: string): string =>
-    `${response} ${line} at ${measured}${unit === 'ratio' ? '' : ` ${unit}`}`,
-  between: (low: number | null, high: number | null, excess: number): string =>
-    `${low === null ? '' : `at least ${low}`}${low === null || high === null ? '' : ' and '}${high === null ? '' : `at most ${high}`} (${format.counted(excess, TOLERANCES)} outside)`,
+  lineAt: (response: string, line: string, measured: number, unit: LineUnit): string =>
+    `${response} ${line} at ${ofLine(measured, unit)}`,
+  between: (low: number | null, high: number | null, excess: number, unit: LineUnit): string =>
+    `${low === null ? '' : `at least ${ofLine(low, unit)}`}${low === null || high === null ? '' : ' and '}${high === null ? '' : `at most ${ofLine(high, unit)}`} (${format.counted(excess, TOLERANCES)} outside)`,
   nominal: (line: string): string => `a sound set at its nominal slugs with ${line}`,
   reach: (line: string): string => `no slug setting nearer than ${line}`,
   noSymptom: (part: string): string => `${part}, which slugs alone can make up for`,
