@@ -25,8 +25,8 @@ export interface CertifiedDifficulty {
   readonly difficulty: number;
 }
 
-/** null: they go together, or the certificate is of another scenario. */
-export function difficultyProblem(scenario: Scenario, certificate: CertifiedDifficulty, file: string): Problem | null {
+/** The difficulties that go with a certificate where the scenario's own does not. null: it does, or the certificate is of another scenario. */
+export function levelsBeside(scenario: Scenario, certificate: CertifiedDifficulty): readonly Level[] | null {
   if (!isOf(scenario, certificate)) return null;
   const figure = certificate.difficulty;
   const fits = ({ least, most }: Band): boolean => {
@@ -34,12 +34,18 @@ export function difficultyProblem(scenario: Scenario, certificate: CertifiedDiff
     const lowest = scenario.slugsRight === true ? 0 : least;
     return figure >= lowest && figure <= most;
   };
-  const { level, least, most } = DIFFICULTY_BANDS.find((band) => band.level === scenario.difficulty)!;
   const fitting = DIFFICULTY_BANDS.filter(fits).map((band) => band.level);
-  if (fitting.includes(level)) return null;
+  return fitting.includes(scenario.difficulty) ? null : fitting;
+}
+
+/** null: they go together, or the certificate is of another scenario. */
+export function difficultyProblem(scenario: Scenario, certificate: CertifiedDifficulty, file: string): Problem | null {
+  const fitting = levelsBeside(scenario, certificate);
+  if (fitting === null) return null;
+  const { level, least, most } = DIFFICULTY_BANDS.find((band) => band.level === scenario.difficulty)!;
   return {
     ...{ file, place: '/difficulty' },
-    found: ['difficultyBeside', level, least, most, figure],
+    found: ['difficultyBeside', level, least, most, certificate.difficulty],
     wanted: ['oneOf', fitting, ''],
   };
 }

@@ -190,6 +190,8 @@ test('a draft that is refused takes the nearest that works, is certified, passed
   await expect(page.locator('.certify-buttons .button')).toBeEnabled();
   await page.getByRole('button', { name: say.tryLong }).click();
   await expect(page.getByRole('dialog', { name: 'After the regatta' })).toBeVisible({ timeout: 30_000 });
+  // What has been certified has its par with it.
+  await expect(page.getByRole('dialog', { name: 'After the regatta' })).toContainText(/Par: /);
   // On the course it stands with the scenarios of one's own.
   await page.goto('/#/course');
   await expect(page.getByText('After the regatta').first()).toBeVisible();

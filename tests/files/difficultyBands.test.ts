@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { problemSentence } from '../../src/describe/problem.ts';
-import { type CertifiedDifficulty, difficultyProblem } from '../../src/files/difficultyBands.ts';
+import { type CertifiedDifficulty, difficultyProblem, levelsBeside } from '../../src/files/difficultyBands.ts';
 import { scenarioHash } from '../../src/files/scenarioFile.ts';
 import { PAR_NOT_KNOWN } from '../../src/scenario/par.ts';
 import type { Scenario } from '../../src/scenario/scenario.ts';
@@ -40,6 +40,7 @@ describe('the difficulty of a file', () => {
     const scenario = { ...lesson, difficulty };
     const problem = difficultyProblem(scenario, saying(scenario, certified), 'a.json');
     expect(problem?.wanted ?? null).toEqual(wanted === null ? null : ['oneOf', wanted, '']);
+    expect(levelsBeside(scenario, saying(scenario, certified))).toEqual(wanted);
   });
 
   it('is held against the certificate also when it has been changed since, and against that of no other scenario', () => {

@@ -40,6 +40,9 @@ export const workshopProofWords = {
   noParts: 'none',
   difficulty: 'Difficulty',
   ofTen: (figure: number): string => `${atMost(figure, 1)} of 10`,
+  /** the difficulty that the file gives the scenario, 1 to 3, is not among those that go with so much work */
+  levelBeside: (level: number, fitting: readonly number[]): string =>
+    `The card says difficulty ${level}. So much work goes with ${fitting.join(' or ')}: change it under \u201cFile and card\u201d.`,
   technician: 'Technician',
   trying: 'trying it',
   notTried: 'stopped before the end',

@@ -1,6 +1,7 @@
 /** Certification of the open draft: running, passed with its slip and stamp, or refused with the reason and the nearest that works. */
 
 import { partCalled } from '../../../describe/partCalled.ts';
+import { levelsBeside } from '../../../files/difficultyBands.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { PlateTitle } from '../../../kit/PlateTitle.tsx';
 import { Button, Frame } from '../../../kit/theme/art.tsx';
@@ -116,6 +117,7 @@ function Passed({ port, proving, state, set }: OutcomeProps) {
   const { certificate } = certification;
   const { route, reached, difficulty } = certificate;
   const par = countedPar(certificate.par);
+  const levels = levelsBeside(port.draft, certificate);
   const parts = partsToReplace(port.draft, set).map((part) => partCalled(words, set.receiver, part));
   const verdict =
     technician === null
@@ -141,6 +143,7 @@ function Passed({ port, proving, state, set }: OutcomeProps) {
         <dt>{say.technician}</dt>
         <dd>{verdict}</dd>
       </dl>
+      {levels === null ? null : <p class="desk-note">{say.levelBeside(port.draft.difficulty, levels)}</p>}
       {technician?.passed === false ? <p class="desk-note">{say.failedNote}</p> : null}
       <p class="draft-stamp">
         <b>{say.solvable}</b>
