@@ -11,9 +11,10 @@ import { readDeck } from '../../src/physics/readDeck.ts';
 import type { SpecSCurve } from '../../src/receiver/receiver.ts';
 import { readSCurve } from '../../src/receiver/sCurveReading.ts';
 import { nominalTurns } from '../../src/receiver/slugLaw.ts';
+import type { SpecItem } from '../../src/receiver/specItem.ts';
 import { evaluateSpecification } from '../../src/receiver/specification.ts';
 import { createStatedResponse } from '../../src/receiver/statedResponse.ts';
-import { givenOf } from '../../src/rooms/workshop/receiver/lineWords.ts';
+import { givenOf, lineName } from '../../src/rooms/workshop/receiver/lineWords.ts';
 import { en } from '../../src/words/en/index.ts';
 
 const SHELF = 'scenarios/receivers';
@@ -99,6 +100,15 @@ describe('the list of an S-curve\u2019s sheet', () => {
     expect(told(1).linearity).toMatch(/^\d+(\.\d)?% off a straight line$/);
     expect(told(1).separation).toMatch(/^[\d.]+ kHz$/);
   });
+});
+
+it('the list of a sheet has decibels to a tenth, so that none looks outside its limit', () => {
+  const of = (kind: 'window' | 'gain' | 'bandwidth', measured: number, unit: 'db' | 'hz') =>
+    ({ kind, measured, unit, id: `${kind}:-1.5`, hz: 1e7, toHz: 11e6 }) as SpecItem;
+  const spec = { sCurve: null };
+  expect(givenOf(en, of('window', 0.74, 'db'), spec)).toBe('0.7 dB');
+  expect(givenOf(en, of('gain', -0.04, 'db'), spec)).toBe('0 dB');
+  expect(lineName(en, of('bandwidth', 3e5, 'hz'))).toBe('Width \u22121.5 dB');
 });
 
 /** A limiter and a ratio detector's transformer at 10.7 MHz, of our own invention: primary, a tertiary over its cold end, a centre-tapped secondary. */

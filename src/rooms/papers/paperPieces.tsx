@@ -5,6 +5,7 @@ import { useWords } from '../../kit/hooks/useWords.ts';
 import { Ink, Mark } from '../../kit/theme/art.tsx';
 import type { SheetFigures } from '../../present/sheetFigures.ts';
 import { paperFigure } from './paperFigure.ts';
+import './caution.css';
 
 interface PaperProps {
   readonly name: string;
@@ -63,12 +64,20 @@ export const TickBox = () => <span class="tick-box" />;
 export function PaperCaution({ lead, children }: { readonly lead: string; readonly children: ComponentChildren }) {
   return (
     <aside class="paper-caution">
-      <p>
-        <b>{lead}</b> {children}
-      </p>
+      <div>
+        <Ink svg={LIVE_SIGN} width={44} height={38} />
+        <p>
+          <b>{lead}</b> {children}
+        </p>
+      </div>
     </aside>
   );
 }
+
+/** Triangle and bolt, as on the fenced corner of a chassis, in black: a printer may leave grounds out, and lines stay. */
+const LIVE_SIGN =
+  '<path d="M22 3l19 32h-38z" fill="none" stroke="#000" stroke-width="3" stroke-linejoin="round"/>' +
+  '<path d="M23.5 13l-5 9.5h7l-4 8.5" fill="none" stroke="#000" stroke-width="2.4" stroke-linejoin="round"/>';
 
 interface FigureProps {
   readonly figures: SheetFigures;

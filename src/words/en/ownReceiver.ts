@@ -154,7 +154,7 @@ export const ownReceiverWords = {
     breaks: (line: string): string => `With every slug 1/32 turn off, this line no longer holds: ${line}.`,
     line: (kind: string, at: string): string => `${kind} ${at}`,
     between: (from: string, to: string): string => `${from} to ${to}`,
-    decibels: (db: number): string => format.knob.decibels(db),
+    decibels: (db: number): string => format.score.decibels(db),
     /** of an S-curve: which way it goes through its zero */
     sense: { rises: 'rises with frequency', falls: 'falls with frequency' },
     /** of an S-curve: the upper peak beside the lower, and the greatest bend away from a straight line */

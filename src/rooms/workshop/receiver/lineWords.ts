@@ -16,8 +16,9 @@ export function givenOf(
   { kind, measured, unit }: SpecItem,
   { sCurve }: Pick<Specification, 'sCurve'>,
 ): string {
-  const { sense, ofLower, bend } = ownReceiver.response;
-  if (unit === 'db') return format.knob.decibels(Math.round(measured * 10) / 10);
+  const { sense, ofLower, bend, decibels } = ownReceiver.response;
+  // No minus before a nought.
+  if (unit === 'db') return decibels(Math.round(measured * 10) / 10 + 0);
   if (unit === 'hz') return format.width(measured);
   // 1 is as the sheet wants it.
   if (kind === 'polarity') return (measured === 1) === (sCurve?.risesWithFrequency ?? true) ? sense.rises : sense.falls;
