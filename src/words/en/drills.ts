@@ -188,9 +188,8 @@ function choice(one: Choice, slug: string, part: string): string {
 }
 
 export const drillsWords = {
-  intro:
-    'One skill at a time, a minute each: a real circuit on the tube, one question, and straight away the right answer and why.',
-  kept: 'The last ten of each drill are kept in this browser. Time does not count. The key T plays the curve by ear, V goes to its table for a screen reader.',
+  intro: 'A minute each: one look, one question, the answer and why.',
+  kept: 'The last ten of each are kept here. The key T plays the curve.',
   list: 'Drills',
   names: NAMES,
   questions: QUESTIONS,

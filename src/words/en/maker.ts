@@ -35,7 +35,8 @@ export const makerWords = {
   slug: (letter: string): string => `${letter} for the levels of the sheet, and again after the others.`,
   slugs: (letters: readonly string[]): string =>
     `${format.list(letters)} for the levels of the sheet, round and round until none needs moving.`,
-  prove: 'Halve the level: the shape must stay. Pips off and on, earth strap touched: the line must not move.',
+  prove:
+    'Halve the level: the shape must stay. Turn the pips off and on, lift the earth strap and clip it back: the curve must be the same afterwards.',
   cautions: [
     'A slug is brittle. Never force it past the end of its thread, and use the tool that fits.',
     'This bench is for practice. Work on real sets only under local codes, and only if you are qualified or with somebody who is.',

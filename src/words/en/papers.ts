@@ -53,7 +53,7 @@ export const papersWords = {
   proofNames: {
     halveLevel: 'level halved',
     markersOffOn: 'pips off and on',
-    touchEarth: 'strap touched',
+    touchEarth: 'strap lifted',
     swingPhase: 'phase swung',
     skirts: 'skirts seen',
     bias: 'bias metered',
