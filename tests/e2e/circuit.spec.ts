@@ -115,3 +115,16 @@ for (const [width, height] of [
     expect(letter).toBeGreaterThanOrEqual(11);
   });
 }
+
+test('the key for the next part goes on from the page that has been turned to', async ({ page }) => {
+  await page.setViewportSize({ width: 1024, height: 640 });
+  const setup = shippedSetup('vision-if', 'one-slug-out');
+  await openJob(page, setup);
+  await begin(page);
+  await page.keyboard.press('i');
+  const third = page.locator('.circuit .tabs button').nth(2);
+  await third.click();
+  await page.keyboard.press('p');
+  await expect(page.locator('.circuit-page .pointed')).toHaveCount(1);
+  await expect(third).toHaveAttribute('aria-pressed', 'true');
+});

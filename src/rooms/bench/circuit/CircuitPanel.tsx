@@ -114,8 +114,12 @@ export function CircuitPanel({ port, onClose, onSlug }: CircuitPanelProps) {
   };
   const along = useMemo(() => alongTheSignal(diagram.symbols), [diagram]);
   const step = (by: 1 | -1): void => {
-    const at = along.findIndex(same);
-    const to = along[(at === -1 ? (by === 1 ? 0 : along.length - 1) : at + by + along.length) % along.length];
+    const shown = pages[page];
+    const here = (symbol: CircuitSymbol): boolean => shown === undefined || isOnPage(shown, symbol);
+    const at = along.findIndex((symbol) => same(symbol) && here(symbol));
+    // Whoever has turned to another page goes on from there.
+    const first = by === 1 ? along.findIndex(here) : along.findLastIndex(here);
+    const to = along[at === -1 ? Math.max(0, first) : (at + by + along.length) % along.length];
     if (to !== undefined) show(to);
   };
   const key = (event: KeyboardEvent): void => {
