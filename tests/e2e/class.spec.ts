@@ -50,6 +50,10 @@ test('a mixed class is told apart, and text is text', async ({ page }) => {
   await page.getByRole('button', { name: say.open(say.nobody, 9) }).press('Enter');
   await expect(page.locator('.opened .reason')).toContainText('line 1, column');
   await isSound(page);
+  // The report of a run that was never signed off says so above its points.
+  await page.getByRole('button', { name: say.open('Emil', 5) }).press('Enter');
+  await page.getByRole('button', { name: say.report }).click();
+  await expect(page.getByText(say.neverSigned)).toBeVisible();
 });
 
 test('a row has a note that stays, and its report is not the learner’s own', async ({ page }) => {
