@@ -1,8 +1,10 @@
 /** A draft as a file, and back; and everything that is wrong with it, as the command line would say it. */
 import { bad, type Problem, type Result } from '../base/result.ts';
 import { checkScenario } from '../files/checkScenario.ts';
-import { type LoadedReceiver, loadScenario, scenarioFrom } from '../files/library.ts';
+import { asFarAsKnown } from '../files/known.ts';
+import { type LoadedReceiver, loadScenario, readText, scenarioFrom } from '../files/library.ts';
 import { scenarioHash, scenarioToFile } from '../files/scenarioFile.ts';
+import { readScenario } from '../files/scenarioSchema.ts';
 import { withTextPlaces } from '../files/textPlaces.ts';
 import type { SetParts } from '../receiver/individualSet.ts';
 import { PAR_NOT_KNOWN } from '../scenario/par.ts';
@@ -21,6 +23,22 @@ export const draftHash = (draft: Draft): string => scenarioHash({ ...draft, par:
 export function draftFromText(text: string, file: string): Result<Draft> {
   const read = scenarioFrom(text, file);
   return read.ok ? { ok: true, value: { ...read.value, par: PAR_NOT_KNOWN } } : read;
+}
+
+/** The receiver that a text names, where so much of it can be read. */
+export function receiverNamedIn(text: string, file: string): string | null {
+  const { value } = readText(text, file, readScenario);
+  let named: string | null = null;
+  asFarAsKnown(() => {
+    named = value?.receiver ?? null;
+  });
+  return named;
+}
+
+/** The problems of a text that is no draft, held against the receiver that it names. */
+export function problemsBeside(text: string, file: string, design: LoadedReceiver): readonly Problem[] {
+  const read = loadScenario({ file, text }, new Map([[design.receiver.id, design]]));
+  return read.ok ? [] : read.problems;
 }
 
 /** Names and cards that are taken. */

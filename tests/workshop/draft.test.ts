@@ -7,7 +7,14 @@ import { parseScenario } from '../../src/files/scenarioSchema.ts';
 import { FAULT_KINDS } from '../../src/receiver/faults/fault.ts';
 import { en } from '../../src/words/en/index.ts';
 import { duplicated, newDraft, onReceiver, withFault, withSet, withSlug } from '../../src/workshop/draft.ts';
-import { draftFromText, draftHash, draftProblems, draftText } from '../../src/workshop/draftFile.ts';
+import {
+  draftFromText,
+  draftHash,
+  draftProblems,
+  draftText,
+  problemsBeside,
+  receiverNamedIn,
+} from '../../src/workshop/draftFile.ts';
 import { draftOfRecord } from '../../src/workshop/draftRecord.ts';
 import { cardFields, kindsThatFit, newFault, withField } from '../../src/workshop/faultCards.ts';
 import { FLAWS, flawRow, usualFlaw } from '../../src/workshop/flaws.ts';
@@ -193,5 +200,33 @@ describe('a draft out of a store', () => {
     const read = draftOfRecord(spoilt);
     expect(read?.words).toEqual({ brief: '', story: 'kept', lesson: '' });
     expect(read).toMatchObject({ seed: 1, faults: [], title: written().title });
+  });
+});
+
+// Common practice, no source: what is refused is told beside the receiver that it names.
+describe('a text that is no draft', () => {
+  const spoilt = (change: (json: { start: { slugs: object }; receiver: unknown; title: unknown }) => void): string => {
+    const json = JSON.parse(draftText(written()));
+    change(json);
+    return JSON.stringify(json);
+  };
+
+  it('is told by its receiver how far a slug may stand off, and what else is wrong', () => {
+    const text = spoilt((json) => {
+      json.start.slugs = { T1: 999, T9: 1 };
+      json.title = 7;
+    });
+    expect(draftFromText(text, 'a.json').ok).toBe(false);
+    expect(receiverNamedIn(text, 'a.json')).toBe('video-valve-45m');
+    const problems = problemsBeside(text, 'a.json', VALVE);
+    expect(problems.map(({ place }) => place).sort()).toEqual(['/start/slugs/T1', '/start/slugs/T9', '/title']);
+    const far = problems.find(({ place }) => place.endsWith('T1'))!;
+    expect(far.wanted).toEqual(['insideTravel', expect.closeTo(-9.3, 1), expect.closeTo(10.7, 1)]);
+    expect(far.at).toBeDefined();
+  });
+
+  it('names no receiver where none can be read', () => {
+    for (const text of ['', '[]', spoilt((json) => (json.receiver = 7)), spoilt((json) => delete json.receiver)])
+      expect(receiverNamedIn(text, 'a.json')).toBeNull();
   });
 });

@@ -9,7 +9,15 @@ import { PAR_NOT_KNOWN } from '../../scenario/par.ts';
 import { LINK_CHARS, linkOf } from '../../services/handing/scenarioLink.ts';
 import type { Library } from '../../services/library/library.ts';
 import { duplicated, newDraft, onReceiver } from '../../workshop/draft.ts';
-import { draftFileName, draftFromText, draftHash, draftProblems, draftText } from '../../workshop/draftFile.ts';
+import {
+  draftFileName,
+  draftFromText,
+  draftHash,
+  draftProblems,
+  draftText,
+  problemsBeside,
+  receiverNamedIn,
+} from '../../workshop/draftFile.ts';
 import { textOf } from '../classPaper.ts';
 import { download } from '../download.ts';
 import { ExamShut } from '../ExamGate.tsx';
@@ -134,15 +142,16 @@ function ScenarioDesk({ library, own, logbook, go, beginOn }: WorkshopRoomProps)
     remove: desk.remove,
     toReceiver: (id) => void toReceiver(library, desk, id),
     openFiles: (files) =>
-      void Promise.all(files.map((file) => textOf(words, { name: file.name, blob: file }))).then((texts) =>
-        setRefused(
-          texts.flatMap((text, i) => {
-            const file = files[i]!.name;
-            const problems = text.ok ? bring(desk, file, text.value) : text.problems;
-            return problems.length === 0 ? [] : [{ file, problems }];
-          }),
-        ),
-      ),
+      void Promise.all(files.map((file) => textOf(words, { name: file.name, blob: file })))
+        .then((texts) =>
+          Promise.all(
+            texts.map(async (text, i) => {
+              const file = files[i]!.name;
+              return { file, problems: text.ok ? await bring(library, desk, file, text.value) : text.problems };
+            }),
+          ),
+        )
+        .then((all) => setRefused(all.filter(({ problems }) => problems.length > 0))),
     saveFile: () => download(draftFileName(draft), draftText(draft)),
   };
   const links = useRoomLinks('workshop', { logbook, go });
@@ -181,9 +190,14 @@ async function toReceiver(library: Library, desk: DraftDesk, id: string): Promis
     desk.change(onReceiver(history.now, loaded.value.receiver), 'receiver');
 }
 
-/** A file that is a scenario lies on the desk then, one more where there is one of that name; of any other, all that is wrong with it. */
-function bring(desk: DraftDesk, file: string, text: string): readonly Problem[] {
+/** A file that is a scenario lies on the desk then, one more where there is one of that name; of any other, all that is wrong with it, by its receiver too where that is to be had. */
+async function bring(library: Library, desk: DraftDesk, file: string, text: string): Promise<readonly Problem[]> {
   const read = draftFromText(text, file);
-  if (read.ok) desk.add(() => read.value);
-  return read.ok ? [] : read.problems;
+  if (read.ok) {
+    desk.add(() => read.value);
+    return [];
+  }
+  const named = receiverNamedIn(text, file);
+  const loaded = named === null ? null : await library.receiver(named);
+  return loaded?.ok ? problemsBeside(text, file, loaded.value) : read.problems;
 }

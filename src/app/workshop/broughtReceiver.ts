@@ -1,5 +1,9 @@
 /** Files that somebody brings for a receiver of their own: one deck, or a deck and its receiver file. Sizes are looked at before anything is read. */
+import { harmless } from '../../base/harmless.ts';
 import { problemSentence } from '../../describe/problem.ts';
+import { readText } from '../../files/library.ts';
+import { readReceiver } from '../../files/receiverSchema.ts';
+import { withTextPlaces } from '../../files/textPlaces.ts';
 import { notRead, sizeProblem, textOfBytes } from '../../judge/readBytes.ts';
 import type { BroughtText } from '../../making/begin.ts';
 import { MAX_TEXT } from '../../physics/deckWords.ts';
@@ -8,6 +12,9 @@ import type { Words } from '../../words/words.ts';
 export type Brought =
   | { readonly deck: BroughtText; readonly receiver: BroughtText | null }
   | { readonly refused: readonly string[] };
+
+/** Reasons that are listed of one file. */
+const MOST_REASONS = 60;
 
 export async function readBrought(words: Words, files: readonly File[]): Promise<Brought> {
   const say = words.ownReceiver.begin;
@@ -24,7 +31,14 @@ export async function readBrought(words: Words, files: readonly File[]): Promise
   const decks = texts.filter((one) => !isJson(one));
   if (receivers.length > 1 || decks.length > 1) return { refused: [say.tooMany] };
   const [deck] = decks;
-  if (deck === undefined) return { refused: [say.noDeck] };
+  if (deck === undefined) {
+    // What is no receiver file needs no deck: it is told what is wrong with it.
+    const { problems } = readText(receivers[0]?.text ?? '', receivers[0]?.file ?? '', readReceiver);
+    const at = withTextPlaces(problems, receivers[0]?.file ?? '', receivers[0]?.text ?? '');
+    const told = at.map((problem) => harmless(problemSentence(words, problem))).slice(0, MOST_REASONS);
+    const isReceiver = problems.every(({ place }) => place !== '' && place !== '/format' && place !== '/version');
+    return { refused: isReceiver ? [...told, say.noDeck] : told };
+  }
   return { deck, receiver: receivers[0] ?? null };
 }
 
