@@ -1,6 +1,6 @@
 /** What may be wrong with the bench, one row each, as a scenario file has it: where it stands, what it holds and from where to where. */
 import { type Bounds, numberBounds } from '../files/numberBounds.ts';
-import type { Life } from '../scenario/life.ts';
+import { type Life, MILD_LIFE } from '../scenario/life.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import type { Draft } from './draft.ts';
 
@@ -19,6 +19,8 @@ interface AmountRow {
 type Held = AmountRow | { readonly holds: 'yes' } | { readonly holds: 'slug' };
 
 export type FlawRow = Held & {
+  /** a usual bench has a little of it, so that a card may say that there is none */
+  readonly isUsual?: boolean;
   read(draft: Draft): FlawValue;
   write(draft: Draft, value: FlawValue): Draft;
 };
@@ -49,6 +51,7 @@ function ofBench(key: BenchKey, held: Held, rest: 0 | false | undefined): FlawRo
 function ofLife(key: keyof Life, held: Held): FlawRow {
   return {
     ...held,
+    isUsual: Number(MILD_LIFE[key]) > 0,
     read: ({ life }) => life?.[key] ?? null,
     write: ({ life, ...draft }, value) => {
       const { [key]: _, ...others } = life ?? {};
@@ -94,6 +97,12 @@ export type FlawId = keyof typeof FLAW_ROWS;
 export const FLAWS = Object.keys(FLAW_ROWS) as readonly FlawId[];
 
 export const flawRow = (id: FlawId): FlawRow => FLAW_ROWS[id];
+
+/** The card takes away what a usual bench has. */
+export const isStilled = (id: FlawId, draft: Draft): boolean => {
+  const row = flawRow(id);
+  return row.isUsual === true && row.read(draft) === 0;
+};
 
 /** What a new card says; of a slug the first. */
 export function usualFlaw(id: FlawId, slugs: readonly string[]): FlawValue {

@@ -17,7 +17,7 @@ import {
 } from '../../src/workshop/draftFile.ts';
 import { draftOfRecord } from '../../src/workshop/draftRecord.ts';
 import { cardFields, kindsThatFit, newFault, withField } from '../../src/workshop/faultCards.ts';
-import { FLAWS, flawRow, usualFlaw } from '../../src/workshop/flaws.ts';
+import { FLAWS, flawRow, isStilled, usualFlaw } from '../../src/workshop/flaws.ts';
 import { unwritten, withPlainTexts } from '../../src/workshop/unwritten.ts';
 
 const design = (id: string): LoadedReceiver => {
@@ -229,4 +229,14 @@ describe('a text that is no draft', () => {
     for (const text of ['', '[]', spoilt((json) => (json.receiver = 7)), spoilt((json) => delete json.receiver)])
       expect(receiverNamedIn(text, 'a.json')).toBeNull();
   });
+});
+
+// Common practice, no source: what a usual bench has a little of may be taken away by a card.
+it('a card at nought says so where a usual bench has a little, and nowhere else', () => {
+  const at = (value: number | boolean) =>
+    FLAWS.filter((id) => isStilled(id, flawRow(id).write(newDraft('am-455k', 1), value)));
+  expect(at(0)).toEqual(expect.arrayContaining(['noise', 'drift', 'biasHum', 'supplyHum', 'uneven', 'hand']));
+  for (const id of ['phaseLag', 'dialError', 'yGain', 'cold', 'steelIn'] as const) expect(at(0)).not.toContain(id);
+  expect(at(1e-3)).toEqual([]);
+  expect(FLAWS.filter((id) => isStilled(id, newDraft('am-455k', 1)))).toEqual([]);
 });

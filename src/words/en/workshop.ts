@@ -166,6 +166,8 @@ export const workshopWords = {
   wrongTitle: 'What is wrong with it',
   inSet: 'In the set',
   inBench: 'On the bench',
+  /** a card at nought, of what a usual bench has a little of */
+  stilled: 'None at all. A usual bench has a little.',
   nothingWrong: 'Nothing yet, but for how the slugs stand.',
   cardsNow: (names: string): string => `What is wrong with it now: ${names}.`,
   addCard: 'Add a card',

@@ -10,7 +10,7 @@ import type { Receiver } from '../../../receiver/receiver.ts';
 import type { ControlWords } from '../../../words/controlWords.ts';
 import { type Draft, withFault } from '../../../workshop/draft.ts';
 import { cardFields, kindsThatFit, newFault, type PlaceField, withField } from '../../../workshop/faultCards.ts';
-import { FLAWS, type FlawId, flawRow, usualFlaw } from '../../../workshop/flaws.ts';
+import { FLAWS, type FlawId, flawRow, isStilled, usualFlaw } from '../../../workshop/flaws.ts';
 import { controlsLeft, LEFT_LEADS, panelOf } from '../../../workshop/leftCards.ts';
 import { AmountInput } from './AmountInput.tsx';
 import { Card, PlaceChoice } from './Card.tsx';
@@ -155,6 +155,7 @@ function FlawCard({ port, id, receiver }: FlawCardProps) {
           onValue={(next) => port.change(row.write(draft, next))}
         />
       )}
+      {isStilled(id, draft) ? <p class="desk-note">{say.stilled}</p> : null}
     </Card>
   );
 }

@@ -14,6 +14,10 @@ export interface TextFieldProps {
   readonly onLetGo: () => void;
 }
 
+/** Of the sheet beside it: a browser that lets a field grow with its text asks no more for its rows. */
+const LINE_PX = 20;
+const EDGES_PX = 14;
+
 export function TextField({ label, value, most, rows, place, onValue, onLetGo }: TextFieldProps) {
   const { workshop } = useWords();
   const id = useId();
@@ -36,7 +40,11 @@ export function TextField({ label, value, most, rows, place, onValue, onLetGo }:
       <span class="l2" id={`${id}-left`}>
         {workshop.form.left(most - value.length)}
       </span>
-      {rows === 1 ? <input type="text" {...shared} /> : <textarea rows={rows} {...shared} />}
+      {rows === 1 ? (
+        <input type="text" {...shared} />
+      ) : (
+        <textarea rows={rows} style={{ minHeight: `${rows * LINE_PX + EDGES_PX}px` }} {...shared} />
+      )}
     </div>
   );
 }
