@@ -208,8 +208,9 @@ function gained(found: readonly DraftLine[], left: readonly DraftLine[], maxima:
   return (pointsOf(left, maxima) - before) / (full - before);
 }
 
+/** What earned nothing lost nothing by it. */
 function heldBack(line: DraftLine, share: number): DraftLine {
-  return share < 1 ? { ...line, earned: line.earned * share, held: 'workLeft' } : line;
+  return share < 1 && line.earned > 0 ? { ...line, earned: line.earned * share, held: 'workLeft' } : line;
 }
 
 /** G68: the set-up that a helper made is judged, and pays nothing. */

@@ -132,6 +132,18 @@ describe('points that must be earned first', () => {
     expect(report.blocks.economy.points).toBeCloseTo(10 * share, 1);
   });
 
+  test('[G35] [G37] time that has earned nothing by itself is not said to have lost by what is still to be done', () => {
+    const setup = canSetup();
+    const late = timed(halfDone(setup)).map((event, i, all) =>
+      i === all.length - 1 ? { ...event, atMs: 100 * 60_000 } : event,
+    );
+    const of = (events: readonly TimedEvent[]) => grade(setup, events).lines.find(({ rule }) => rule === 'G35')!;
+    expect(of(late)).toMatchObject({ points: 0 });
+    expect(of(late).held).toBeUndefined();
+    expect(of(timed(halfDone(setup)))).toMatchObject({ held: 'workLeft' });
+    expect(of(timed(halfDone(setup))).points).toBeGreaterThan(0);
+  });
+
   test('[G36] [G37] a set left worse than found earns neither', () => {
     const setup = stripSetup({ start: { ...stripSetup().scenario.start, slugs: { T1: 0.3 } } });
     const worse: BenchEvent[] = [
