@@ -51,7 +51,7 @@ export async function readPlayable(
   around: Surroundings,
 ): Promise<Result<Playable>> {
   const evening = readEvening(text, file);
-  if (!evening.ok) return evening;
+  if (!evening.ok) return toldByReceivers(evening, text, file, library, around);
   const { scenarios, receivers } = evening.value;
   const designs = new Map<string, Design>();
   for (const id of new Set(scenarios.map(({ receiver }) => receiver))) {
@@ -80,6 +80,24 @@ export async function readPlayable(
   }
   if (problems.length > 0) return bad(...withTextPlaces(problems, file, text));
   return good({ evening: evening.value, designs });
+}
+
+/** What is no sheet, once more beside the receivers of this page where they have a word to say in it: how far a slug may stand off. */
+async function toldByReceivers(
+  refused: Result<never>,
+  text: string,
+  file: string,
+  library: Library,
+  { receiverIds }: Surroundings,
+): Promise<Result<never>> {
+  if (refused.ok || !refused.problems.some(({ place }) => /\/start\/slugs\//.test(place))) return refused;
+  const known = new Map<string, LoadedReceiver>();
+  for (const id of receiverIds) {
+    const loaded = await library.receiver(id);
+    if (loaded?.ok) known.set(id, loaded.value);
+  }
+  const again = readEvening(text, file, (id) => known.get(id) ?? null);
+  return again.ok ? refused : again;
 }
 
 /** The scenarios of a sheet that are not of the course, put on the shelf: all of them or none. */

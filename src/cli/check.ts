@@ -191,12 +191,12 @@ function soundness(terminal: Terminal, document: Document, file: FileRead, besid
       return good(say.certificate(value.scenario));
     }
     case 'evening': {
-      const evening = readEvening(document.text, name);
-      if (!evening.ok) return evening;
       const receiverOf = (id: string): LoadedReceiver | null => {
         const shelved = hasReceiver(id) ? shelvedReceiver(terminal, id, name, '/scenarios') : null;
         return shelved?.ok ? shelved.value : null;
       };
+      const evening = readEvening(document.text, name, receiverOf);
+      if (!evening.ok) return evening;
       const { scenarios, receivers } = evening.value;
       const fitting = checkEvening(evening.value, receiverOf, shelvedReceiverIds(), name);
       const missed = scenarios.flatMap((scenario, i): readonly Problem[] => {

@@ -5,16 +5,17 @@
 import * as v from 'valibot';
 import { bad, good, type Problem, type Result } from '../base/result.ts';
 import type { Scenario } from '../scenario/scenario.ts';
-import { checkScenario } from './checkScenario.ts';
+import { byTravel, checkScenario } from './checkScenario.ts';
 import { oneOf as oneOfNames } from './complaints.ts';
 import { MOST_SCENARIOS, minutesEachSchema, passMarkSchema, termProblems } from './eveningTerms.ts';
+import { asFarAsKnown } from './known.ts';
 import type { LoadedReceiver } from './library.ts';
 import { bringForward, type FormatHistory } from './migrations.ts';
 import { withoutNotes } from './notes.ts';
 import { readJson, SHEET_LIMITS } from './parseJson.ts';
 import { type ReceiverPair, readReceiverPair } from './readReceiverPair.ts';
 import { scenarioToFile } from './scenarioFile.ts';
-import { parseScenario } from './scenarioSchema.ts';
+import { readScenario } from './scenarioSchema.ts';
 import { integer, list, object, oneOf, text, yesOrNo } from './schemaPieces.ts';
 import { asMessage, listed, problemsOf } from './schemaProblems.ts';
 import { withTextPlaces } from './textPlaces.ts';
@@ -78,16 +79,19 @@ export interface BroughtReceiver extends LoadedReceiver {
 const HISTORY: FormatHistory = { format: 'haystack-evening', current: 1, migrations: {} };
 const shape = eveningSchema(v.unknown(), v.unknown());
 
-/** Every problem of the text, or the sheet; `haystack check` and the page both call it. */
-export function readEvening(contents: string, file: string): Result<Evening> {
+/** Receivers by id, where they are known beside the sheet's own. */
+export type ReceiverOf = (id: string) => LoadedReceiver | null;
+
+/** Every problem of the text, or the sheet; `haystack check` and the page both call it. `receiverOf` has no say in whether it is one: it helps to tell what a scenario may have. */
+export function readEvening(contents: string, file: string, receiverOf: ReceiverOf = () => null): Result<Evening> {
   const json = readJson(contents, file, SHEET_LIMITS);
   if (json.value === null && json.problems.length > 0) return bad(...json.problems);
-  const evening = eveningFrom(json.value, file);
+  const evening = eveningFrom(json.value, file, receiverOf);
   const problems = [...json.problems, ...(evening.ok ? [] : evening.problems)];
   return problems.length === 0 ? evening : bad(...withTextPlaces(listed(problems, file), file, contents));
 }
 
-function eveningFrom(json: unknown, file: string): Result<Evening> {
+function eveningFrom(json: unknown, file: string, receiverOf: ReceiverOf): Result<Evening> {
   const forward = bringForward(json, HISTORY, file);
   if (!forward.ok) return forward;
   const { scenarios: inside, receivers: brought, ...head } = forward.value as Record<string, unknown>;
@@ -98,25 +102,8 @@ function eveningFrom(json: unknown, file: string): Result<Evening> {
     ...(brought === undefined ? {} : { receivers: brought }),
   });
   const problems: Problem[] = read.success ? [] : [...problemsOf(read.issues, file)];
-  const scenarios: Scenario[] = [];
-  const ids = new Set<string>();
-  for (const [i, one] of listOf(inside, MOST_SCENARIOS).entries()) {
-    const scenario = parseScenario(one, file);
-    if (!scenario.ok) {
-      problems.push(...within(`/scenarios/${i}`, scenario.problems));
-      continue;
-    }
-    const { id } = scenario.value;
-    if (ids.has(id))
-      problems.push({
-        ...{ file, place: `/scenarios/${i}/id` },
-        found: ['twice', { phrase: ['named', id] }],
-        wanted: ['eachOnce'],
-      });
-    ids.add(id);
-    scenarios.push(scenario.value);
-  }
   const receivers: BroughtReceiver[] = [];
+  const broken: Problem[] = [];
   for (const [i, one] of listOf(brought, MOST_RECEIVERS).entries()) {
     const { receiver, deck } = (typeof one === 'object' && one !== null ? one : {}) as Record<string, unknown>;
     if (typeof deck !== 'string' || receiver === undefined) continue;
@@ -127,8 +114,33 @@ function eveningFrom(json: unknown, file: string): Result<Evening> {
     const loaded = readReceiverPair(texts);
     // Lines of the receiver alone are none of this file.
     if (loaded.ok) receivers.push({ ...loaded.value, texts });
-    else problems.push(...loaded.problems.map((p) => (p.file === file ? inPlace(p, `/receivers/${i}/receiver`) : p)));
+    else broken.push(...loaded.problems.map((p) => (p.file === file ? inPlace(p, `/receivers/${i}/receiver`) : p)));
   }
+  const scenarios: Scenario[] = [];
+  const ids = new Set<string>();
+  for (const [i, one] of listOf(inside, MOST_SCENARIOS).entries()) {
+    const { value, problems: own } = readScenario(one, file);
+    if (value === null || own.length > 0) {
+      let told = own;
+      asFarAsKnown(() => {
+        const named = value?.receiver ?? '';
+        const loaded = receivers.find(({ receiver }) => receiver.id === named) ?? receiverOf(named);
+        if (loaded !== null) told = byTravel(own, loaded);
+      });
+      problems.push(...within(`/scenarios/${i}`, told));
+      continue;
+    }
+    const { id } = value;
+    if (ids.has(id))
+      problems.push({
+        ...{ file, place: `/scenarios/${i}/id` },
+        found: ['twice', { phrase: ['named', id] }],
+        wanted: ['eachOnce'],
+      });
+    ids.add(id);
+    scenarios.push(value);
+  }
+  problems.push(...broken);
   if (read.success) problems.push(...termProblems(read.output, file));
   if (!read.success || problems.length > 0) return bad(...problems);
   const { title, author, order, minutes, minutesEach, passMark, exam } = read.output;
@@ -143,7 +155,7 @@ function eveningFrom(json: unknown, file: string): Result<Evening> {
 /** Each scenario against its receiver. `receiverOf`: those that are known beside the sheet's own. */
 export function checkEvening(
   { scenarios, receivers }: Evening,
-  receiverOf: (id: string) => LoadedReceiver | null,
+  receiverOf: ReceiverOf,
   receiverIds: readonly string[],
   file: string,
 ): readonly Problem[] {

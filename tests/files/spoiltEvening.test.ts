@@ -84,3 +84,17 @@ it.each([undefined, ...SPOILT])('with %j in each place of it', (put) => {
   expect(refused).toBeGreaterThan(20);
   expect(strange).toEqual([]);
 });
+
+it('a slug far off is told what its own receiver allows, brought along or known', () => {
+  const at: Path = ['scenarios', 0, 'start', 'slugs', 'T1B'];
+  const text = JSON.stringify(spoilt(at, 999), null, 1);
+  const wanted = (json: string, receiverOf?: Parameters<typeof readEvening>[2]) => {
+    const read = readEvening(json, 'evening.json', receiverOf);
+    return read.ok ? [] : read.problems.map((problem) => [problem.place, problem.wanted[0]]);
+  };
+  expect(wanted(text)).toEqual([['/scenarios/0/start/slugs/T1B', 'insideTravel']]);
+  const { receivers: _, ...alone } = JSON.parse(text);
+  const bare = JSON.stringify(alone);
+  expect(wanted(bare)).toEqual([['/scenarios/0/start/slugs/T1B', 'from']]);
+  expect(wanted(bare, (id) => receivers.get(id) ?? null)).toEqual([['/scenarios/0/start/slugs/T1B', 'insideTravel']]);
+});
