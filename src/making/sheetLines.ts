@@ -1,8 +1,8 @@
-/** Lines of a sheet in the making: put on, given other limits, taken off. What the design gives stands in the middle of what is asked. */
+/** Lines put on a sheet in the making. What the design gives stands in the middle of what is asked. */
 import { clamp } from '../base/rounding.ts';
 import type { Deck } from '../physics/deck.ts';
 import type { Receiver, SheetResponse, Specification } from '../receiver/receiver.ts';
-import { evaluateSpecification, type SpecItem } from '../receiver/specification.ts';
+import { evaluateSpecification } from '../receiver/specification.ts';
 import { createStatedResponse } from '../receiver/statedResponse.ts';
 
 export const LINE_KINDS = ['point', 'window', 'trap', 'bandwidth', 'tilt', 'skirt', 'peak'] as const;
@@ -18,14 +18,6 @@ export interface NewLine {
 }
 
 export type LineRefusal = 'outside' | 'twice' | 'backwards' | 'noWidth' | 'noTrap';
-
-/** The one number of a line that is its limit, as people say it. */
-export interface LineLimit {
-  readonly value: number;
-  readonly unit: 'percent' | 'dB' | 'Hz';
-  /** both ways from what the design gives, or a bound on one side */
-  readonly sign: 'either' | 'most' | 'least';
-}
 
 const WEIGHT = 1;
 const LEVEL_ROOM = 0.05;
@@ -133,134 +125,6 @@ function idsOf(s: Specification): ReadonlySet<string> {
   ]);
 }
 
-/** null: a line whose limits are not one figure, such as those of an S-curve. */
-export function limitOf(item: SpecItem): LineLimit | null {
-  const { kind, low, high, tolerance } = item;
-  if (kind === 'point') return { value: 100 * tolerance, unit: 'percent', sign: 'either' };
-  if (kind === 'skirt') return { value: 100 * high!, unit: 'percent', sign: 'most' };
-  if (kind === 'window' || kind === 'trap') return { value: high!, unit: 'dB', sign: 'most' };
-  if (kind === 'tilt') return { value: high!, unit: 'dB', sign: 'either' };
-  if (kind === 'gain') return { value: low!, unit: 'dB', sign: 'least' };
-  if (kind === 'bandwidth' || kind === 'peak' || kind === 'notch' || kind === 'centre')
-    return { value: tolerance, unit: 'Hz', sign: 'either' };
-  return null;
-}
-
-/** The sheet with another limit on a line. */
-export function withLimit(spec: Specification, item: SpecItem, value: number): Specification {
-  const { id, kind, measured } = item;
-  const at = <T>(list: readonly T[], name: (one: T) => string, change: (one: T) => T): T[] =>
-    list.map((one) => (name(one) === id ? change(one) : one));
-  switch (kind) {
-    case 'point':
-      return {
-        ...spec,
-        points: at(
-          spec.points,
-          (p) => `point:${p.hz}`,
-          (p) => {
-            return { ...p, low: Math.max(0, rounded(p.target - value / 100)), high: rounded(p.target + value / 100) };
-          },
-        ),
-      };
-    case 'window':
-      return {
-        ...spec,
-        windows: at(
-          spec.windows,
-          (w) => `window:${w.fromHz}-${w.toHz}`,
-          (w) => ({ ...w, maxRippleDb: value }),
-        ),
-      };
-    case 'tilt':
-      return {
-        ...spec,
-        tilts: at(
-          spec.tilts,
-          (t) => `tilt:${t.lowHz}-${t.highHz}`,
-          (t) => ({ ...t, maxDb: value }),
-        ),
-      };
-    case 'trap':
-      return {
-        ...spec,
-        traps: at(
-          spec.traps,
-          (t) => `trap:${t.hz}`,
-          (t) => ({ ...t, maxDb: value }),
-        ),
-      };
-    case 'notch':
-      return {
-        ...spec,
-        traps: at(
-          spec.traps,
-          (t) => `notch:${t.hz}`,
-          (t) => ({ ...t, notchWithinHz: value }),
-        ),
-      };
-    case 'skirt':
-      return {
-        ...spec,
-        skirts: at(
-          spec.skirts,
-          (s) => `skirt:${s.fromHz}-${s.toHz}`,
-          (s) => ({ ...s, max: value / 100 }),
-        ),
-      };
-    case 'bandwidth':
-      return {
-        ...spec,
-        bandwidths: at(
-          spec.bandwidths,
-          (b) => `bandwidth:${b.levelDb}`,
-          (b) => {
-            return { ...b, minHz: Math.max(0, Math.round(measured - value)), maxHz: Math.round(measured + value) };
-          },
-        ),
-      };
-    case 'centre':
-      return {
-        ...spec,
-        bandwidths: at(
-          spec.bandwidths,
-          (b) => `centre:${b.levelDb}`,
-          (b) => ({ ...b, centreToleranceHz: value }),
-        ),
-      };
-    case 'peak':
-      return {
-        ...spec,
-        peaks: at(
-          spec.peaks,
-          (p) => `peak:${p.hz}`,
-          (p) => ({ ...p, toleranceHz: value }),
-        ),
-      };
-    case 'gain':
-      return spec.gain === null ? spec : { ...spec, gain: { ...spec.gain, minDb: -Math.abs(value) } };
-    default:
-      return spec;
-  }
-}
-
-export function withoutLine(spec: Specification, id: string): Specification {
-  return {
-    ...spec,
-    points: spec.points.filter((p) => `point:${p.hz}` !== id),
-    windows: spec.windows.filter((w) => `window:${w.fromHz}-${w.toHz}` !== id),
-    tilts: spec.tilts.filter((t) => `tilt:${t.lowHz}-${t.highHz}` !== id),
-    traps: spec.traps
-      .filter((t) => `trap:${t.hz}` !== id)
-      .map((t) => (`notch:${t.hz}` === id ? { ...t, notchWithinHz: null } : t)),
-    skirts: spec.skirts.filter((s) => `skirt:${s.fromHz}-${s.toHz}` !== id),
-    bandwidths: spec.bandwidths
-      .filter((b) => `bandwidth:${b.levelDb}` !== id)
-      .map((b) => (`centre:${b.levelDb}` === id ? { ...b, centreHz: null, centreToleranceHz: null } : b)),
-    peaks: spec.peaks.filter((p) => `peak:${p.hz}` !== id),
-    gain: spec.gain !== null && id === `gain:${spec.gain.hz}` ? null : spec.gain,
-  };
-}
-
-const rounded = (value: number): number => Number(clamp(value, -9, 9).toFixed(3));
+/** a share as sheets have it, to a thousandth */
+export const rounded = (value: number): number => Number(clamp(value, -9, 9).toFixed(3));
 const tenth = (value: number): number => Math.ceil(value * 10) / 10;

@@ -16,7 +16,8 @@ import {
 import { EXAMPLE_DECK, EXAMPLE_NAME } from '../../src/making/exampleDeck.ts';
 import { addPoint, addSlug } from '../../src/making/more.ts';
 import { hindranceOf, keyOf, moved, thingsOf } from '../../src/making/moving.ts';
-import { addLine, LINE_KINDS, limitOf, withLimit, withoutLine } from '../../src/making/sheetLines.ts';
+import { limitOf, withLimit, withoutLine } from '../../src/making/sheetLimits.ts';
+import { addLine, LINE_KINDS } from '../../src/making/sheetLines.ts';
 import { slackOf } from '../../src/making/slack.ts';
 import { type Making, problemsLeft, standingOf } from '../../src/making/standing.ts';
 import type { Draft, Json } from '../../src/making/wholeReceiver.ts';

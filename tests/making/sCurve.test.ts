@@ -1,10 +1,12 @@
 /** S-curves made from a deck, against sheets that were written by hand for the shipped FM sets, and against the curve itself. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { problemSentence } from '../../src/describe/problem.ts';
 import { readReceiverPair } from '../../src/files/readReceiverPair.ts';
 import { beginWithDeck } from '../../src/making/begin.ts';
-import { asDetector } from '../../src/making/edits.ts';
+import { asDetector, put } from '../../src/making/edits.ts';
 import { makeReceiver } from '../../src/making/makeReceiver.ts';
+import { canBeTakenOff, limitOf, withLimit, withoutLine } from '../../src/making/sheetLimits.ts';
 import { problemsLeft, savedFiles, standingOf } from '../../src/making/standing.ts';
 import type { Json } from '../../src/making/wholeReceiver.ts';
 import { readDeck } from '../../src/physics/readDeck.ts';
@@ -178,5 +180,50 @@ describe('a deck that prints the two ends of a detector', () => {
     expect(standing.drawn!.items.map(({ kind }) => kind)).toContain('zero');
     expect(problemsLeft(whole, standing, en.maker)).toEqual([]);
     expect(readReceiverPair(savedFiles(whole, standing.made.value)).ok).toBe(true);
+  });
+
+  const begin = begun();
+  const { made, drawn } = standingOf(begin, en.maker);
+  if (!made?.ok) throw new Error(JSON.stringify(made));
+  const spec = made.value.receiver.responses[0]!.specification;
+  const itemsOf = (changed: typeof spec) => {
+    const making = { ...begin, draft: put(begin.draft, ['responses', 0, 'specification'], changed) };
+    const standing = standingOf(making, en.maker);
+    return {
+      left: problemsLeft(making, standing, en.maker).map((one) => problemSentence(en, one)),
+      items: standing.drawn?.items ?? [],
+    };
+  };
+
+  it.each(['zero', 'separation', 'symmetry', 'linearity'] as const)('has another limit put on its %s', (kind) => {
+    const item = drawn!.items.find((one) => one.kind === kind)!;
+    const limit = limitOf(item)!;
+    const wider = itemsOf(withLimit(spec, item, 2 * limit.value));
+    expect(wider.left).toEqual([]);
+    const after = wider.items.find((one) => one.kind === kind)!;
+    // Hertz are whole, shares stand to a thousandth.
+    const step = limit.unit === 'Hz' ? 1 : 0.1;
+    expect(Math.abs(limitOf(after)!.value - 2 * limit.value)).toBeLessThanOrEqual(step);
+    expect(wider.items.filter((one) => one.kind !== kind)).toEqual(drawn!.items.filter((one) => one.kind !== kind));
+    // What the design gives stands in the middle of a pair: of distances by hertz, of the two peaks by their ratio.
+    if (kind === 'separation') expect((after.low! + after.high!) / 2).toBeCloseTo(item.measured, -1);
+    if (kind === 'symmetry') expect(Math.sqrt(after.low! * after.high!)).toBeCloseTo(item.measured, 2);
+  });
+
+  it('has its straightness taken off, and nothing that makes it an S-curve', () => {
+    const off = (kind: SpecItem['kind']) => withoutLine(spec, drawn!.items.find((one) => one.kind === kind)!.id);
+    const without = itemsOf(off('linearity'));
+    expect(without.left).toEqual([]);
+    expect(without.items.map((one) => one.kind)).toEqual(
+      drawn!.items.map((one) => one.kind).filter((one) => one !== 'linearity'),
+    );
+    const stay = drawn!.items.filter((one) => !canBeTakenOff(one)).map((one) => one.kind);
+    expect(stay).toEqual(['zero', 'polarity', 'separation', 'symmetry']);
+    for (const kind of stay) expect(off(kind)).toEqual(spec);
+  });
+
+  it('is refused a straightness that the design itself does not have', () => {
+    const bend = drawn!.items.find((one) => one.kind === 'linearity')!;
+    expect(itemsOf(withLimit(spec, bend, 50 * bend.measured)).left.join()).toContain('wanted a design that meets its own sheet');
   });
 });

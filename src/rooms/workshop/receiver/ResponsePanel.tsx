@@ -6,7 +6,8 @@ import { useWords } from '../../../kit/hooks/useWords.ts';
 import { PlateTitle } from '../../../kit/PlateTitle.tsx';
 import { Button, Frame, Ink } from '../../../kit/theme/art.tsx';
 import { put, withoutSheet } from '../../../making/edits.ts';
-import { addLine, limitOf, type NewLine, withLimit, withoutLine } from '../../../making/sheetLines.ts';
+import { canBeTakenOff, limitOf, withLimit, withoutLine } from '../../../making/sheetLimits.ts';
+import { addLine, type NewLine } from '../../../making/sheetLines.ts';
 import type { Drawn } from '../../../making/standing.ts';
 import type { Deck } from '../../../physics/deck.ts';
 import type { Receiver, Specification } from '../../../receiver/receiver.ts';
@@ -175,7 +176,7 @@ function Line({ item, spec, keep }: LineProps) {
           <span aria-hidden="true">{unit}</span>
         </span>
       )}
-      {limit === null ? null : (
+      {limit === null || !canBeTakenOff(item) ? null : (
         <Button class="made-small" label={say.takeOff(name)} onClick={() => keep(withoutLine(spec, item.id))}>
           {'\u00d7'}
         </Button>
