@@ -76,6 +76,26 @@ for (const [name, deck, slugs] of [
   });
 }
 
+test('the limits of an S-curve are changed on the page, and saved', async ({ page }) => {
+  await page.goto('/#/workshop/receiver');
+  await bring(page, 'breakwater.cir', FM);
+  const line = page.locator('.made-sheet li').filter({ hasText: say.response.others.symmetry });
+  // A pair of limits about what the design gives, by the ratio of the two.
+  await line.getByRole('textbox').fill('25');
+  await line.getByRole('textbox').press('Enter');
+  await expect(line.getByRole('textbox')).toHaveValue('25');
+  // What makes it an S-curve stays; how straight it is need not be asked for.
+  await expect(line.getByRole('button')).toHaveCount(0);
+  const straight = page.locator('.made-sheet li').filter({ hasText: say.response.others.linearity });
+  await straight.getByRole('button').click();
+  await expect(straight).toHaveCount(0);
+  const coming = page.waitForEvent('download');
+  await page.getByRole('button', { name: say.save.receiver, exact: true }).click();
+  const { sCurve } = JSON.parse(readFileSync(await (await coming).path(), 'utf8')).responses[0].specification;
+  expect(Math.sqrt(sCurve.symmetry.high / sCurve.symmetry.low)).toBeCloseTo(1.25, 2);
+  expect(sCurve.linearity).toBeNull();
+});
+
 test('decks that cannot be are told on the page as on the command line', async ({ page }) => {
   await page.goto('/#/workshop/receiver');
   for (const [name, deck] of [
