@@ -89,7 +89,10 @@ export async function visitFindings(page: Page, search: string, look: Look): Pro
   const connected = [...safetyActs(sealed), ...connectionActs(sealed)];
   const bare = stateAfter(sealed, connected, initialState(sealed));
   await layOpen(page, search, sealed, [...connected, ...proofActs('halveLevel', sealed, bare)]);
-  await expect(card.getByRole('status')).toBeVisible({ timeout: 60_000 });
+  // With the set-up still to be done only its bar comes by itself.
+  await expect(page.locator('.finding.folded')).toBeVisible({ timeout: 60_000 });
+  await card.locator('.button').click();
+  await expect(card.getByRole('status')).toBeVisible();
   await inSizes(page, BENCH_SIZES, look, 'finding, nothing to read', '.finding');
 }
 
