@@ -224,6 +224,8 @@ describe('a deck that prints the two ends of a detector', () => {
 
   it('is refused a straightness that the design itself does not have', () => {
     const bend = drawn!.items.find((one) => one.kind === 'linearity')!;
-    expect(itemsOf(withLimit(spec, bend, 50 * bend.measured)).left.join()).toContain('wanted a design that meets its own sheet');
+    expect(itemsOf(withLimit(spec, bend, 50 * bend.measured)).left.join()).toContain(
+      'wanted a design that meets its own sheet',
+    );
   });
 });
