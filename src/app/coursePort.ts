@@ -1,5 +1,4 @@
 /** Feeds the course page: the library's cards, and what the logbook says of each: best scores, what lies open on the bench. */
-
 import type { CourseCard, CoursePort } from '../present/ports.ts';
 import { entryIn, type ScenarioEntry } from '../present/scenarioEntry.ts';
 import { endlessId } from '../scenario/endlessId.ts';

@@ -50,8 +50,15 @@ export async function readPlayable(
   library: Library,
   around: Surroundings,
 ): Promise<Result<Playable>> {
-  const evening = readEvening(text, file);
-  if (!evening.ok) return toldByReceivers(evening, text, file, library, around);
+  const asked = new Set<string>();
+  const evening = readEvening(text, file, (id) => {
+    asked.add(id);
+    return null;
+  });
+  if (!evening.ok) {
+    const here = around.receiverIds.filter((id) => asked.has(id));
+    return toldByReceivers(evening, text, file, library, here);
+  }
   const { scenarios, receivers } = evening.value;
   const designs = new Map<string, Design>();
   for (const id of new Set(scenarios.map(({ receiver }) => receiver))) {
@@ -82,20 +89,20 @@ export async function readPlayable(
   return good({ evening: evening.value, designs });
 }
 
-/** What is no sheet, once more beside the receivers of this page where they have a word to say in it: how far a slug may stand off. */
+/** What is no sheet, once more beside the receivers of this page that it asked for: they say how far a slug may stand off. */
 async function toldByReceivers(
   refused: Result<never>,
   text: string,
   file: string,
   library: Library,
-  { receiverIds }: Surroundings,
+  here: readonly string[],
 ): Promise<Result<never>> {
-  if (refused.ok || !refused.problems.some(({ place }) => /\/start\/slugs\//.test(place))) return refused;
   const known = new Map<string, LoadedReceiver>();
-  for (const id of receiverIds) {
+  for (const id of here) {
     const loaded = await library.receiver(id);
     if (loaded?.ok) known.set(id, loaded.value);
   }
+  if (known.size === 0) return refused;
   const again = readEvening(text, file, (id) => known.get(id) ?? null);
   return again.ok ? refused : again;
 }

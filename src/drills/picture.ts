@@ -8,7 +8,8 @@ import type { Scene } from './drill.ts';
 export type Heights = Float64Array;
 
 export const PLACES = 201;
-const HALF_WIDTH_DIV = 5;
+/** Of the graticule. */
+export const HALF_WIDTH_DIV = 5;
 
 const benches = new WeakMap<BenchSetup, Bench>();
 

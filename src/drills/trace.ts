@@ -1,5 +1,6 @@
 /** What stands on the tube as rows of figures, for those who do not see it: as an eye reads it off the graticule, place by place, and no more than that. */
 import type { BenchDisplay } from '../bench/display.ts';
+import { HALF_WIDTH_DIV } from './picture.ts';
 
 /** Heights over the base line, divisions; null where nothing is drawn. */
 export interface TraceRow {
@@ -24,29 +25,28 @@ export interface Trace {
 }
 
 const STEP_DIV = 0.5;
-const HALF_WIDTH_DIV = 5;
 /** Half of the stretch that is averaged, so that the beat of a pip does not count. */
 const REACH_DIV = 0.15;
 
 /** `beam` is read at once: the next picture of the same bench is written over it. `blanked`: the way back draws the base line. */
 export function readTrace({ beam, tags }: Pick<BenchDisplay, 'beam' | 'tags'>, blanked: boolean): Trace {
   const half = beam.count >> 1;
-  const out = heightsAlong(beam, 0, half);
-  const back = heightsAlong(beam, half, beam.count);
+  const outAt = heightsAlong(beam, 0, half);
   const places = Array.from({ length: 2 * (HALF_WIDTH_DIV / STEP_DIV) + 1 }, (_, i) => i * STEP_DIV - HALF_WIDTH_DIV);
-  const drawn = (along: (xDiv: number) => number | null): readonly number[] =>
-    places.flatMap((xDiv) => along(xDiv) ?? []);
+  const out = places.map(outAt);
+  const back = places.map(heightsAlong(beam, half, beam.count));
+  const drawn = (heights: readonly (number | null)[]): readonly number[] => heights.filter((one) => one !== null);
   // Unblanked there is no base line but the foot of the trace itself.
   const base = blanked ? middleOf(drawn(back)) : Math.min(...drawn(out), ...drawn(back));
   const over = (height: number | null): number | null => (height === null ? null : height - base);
-  const rows = places.map((xDiv) => ({ xDiv, out: over(out(xDiv)), back: blanked ? null : over(back(xDiv)) }));
+  const rows = places.map((xDiv, i) => ({ xDiv, out: over(out[i]!), back: blanked ? null : over(back[i]!) }));
   // At the rim of the face the beam turns round.
   const apart = rows
     .slice(1, -1)
     .flatMap((row) => (row.out === null || row.back === null ? [] : [Math.abs(row.out - row.back)]));
   return {
     rows,
-    pips: tags.flatMap(({ number, xDiv }) => (xDiv === null ? [] : [{ number, xDiv, height: over(out(xDiv)) }])),
+    pips: tags.flatMap(({ number, xDiv }) => (xDiv === null ? [] : [{ number, xDiv, height: over(outAt(xDiv)) }])),
     apartDiv: blanked ? null : Math.max(0, ...apart),
   };
 }

@@ -1,5 +1,6 @@
 /** Lines of a sheet in the making given other limits, or taken off. */
-import type { Specification, SpecSCurve } from '../receiver/receiver.ts';
+import type { Specification, SpecPoint, SpecSCurve } from '../receiver/receiver.ts';
+import { headsOf } from '../receiver/specHeads.ts';
 import type { SpecItem } from '../receiver/specification.ts';
 import { rounded } from './sheetLines.ts';
 
@@ -26,8 +27,13 @@ export function limitOf(item: SpecItem): LineLimit | null {
   return null;
 }
 
-const IN_HERTZ: ReadonlySet<SpecItem['kind']> = new Set([
-  ...(['bandwidth', 'peak', 'notch', 'centre', 'zero', 'separation'] as const),
+const IN_HERTZ: ReadonlySet<SpecItem['kind']> = new Set<SpecItem['kind']>([
+  'bandwidth',
+  'peak',
+  'notch',
+  'centre',
+  'zero',
+  'separation',
 ]);
 
 /** What every S-curve is asked for. */
@@ -36,118 +42,47 @@ const NEEDED: ReadonlySet<SpecItem['kind']> = new Set(['zero', 'polarity', 'sepa
 export const canBeTakenOff = ({ kind }: SpecItem): boolean => !NEEDED.has(kind);
 
 /** The sheet with another limit on a line. */
-export function withLimit(spec: Specification, item: SpecItem, value: number): Specification {
-  const { id, kind, measured } = item;
-  const at = <T>(list: readonly T[], name: (one: T) => string, change: (one: T) => T): T[] =>
-    list.map((one) => (name(one) === id ? change(one) : one));
+export function withLimit(spec: Specification, { id, kind, measured }: SpecItem, value: number): Specification {
+  const heads = headsOf(spec);
+  const change = <T>(list: readonly T[], named: Named, limit: (one: T) => Partial<T>): T[] =>
+    changed(list, named, id, limit);
   switch (kind) {
-    case 'point':
-      return {
-        ...spec,
-        points: at(
-          spec.points,
-          (p) => `point:${p.hz}`,
-          (p) => {
-            const low = rounded(p.target - value / 100);
-            // Of an S-curve levels have a sign.
-            return { ...p, low: spec.sCurve === null ? Math.max(0, low) : low, high: rounded(p.target + value / 100) };
-          },
-        ),
-      };
+    case 'point': {
+      // Of an S-curve levels have a sign.
+      const least = spec.sCurve === null ? 0 : Number.NEGATIVE_INFINITY;
+      const limits = ({ target }: SpecPoint) => ({
+        low: Math.max(least, rounded(target - value / 100)),
+        high: rounded(target + value / 100),
+      });
+      return { ...spec, points: change(spec.points, heads.points, limits) };
+    }
     case 'window':
-      return {
-        ...spec,
-        windows: at(
-          spec.windows,
-          (w) => `window:${w.fromHz}-${w.toHz}`,
-          (w) => ({ ...w, maxRippleDb: value }),
-        ),
-      };
+      return { ...spec, windows: change(spec.windows, heads.windows, () => ({ maxRippleDb: value })) };
     case 'tilt':
-      return {
-        ...spec,
-        tilts: at(
-          spec.tilts,
-          (t) => `tilt:${t.lowHz}-${t.highHz}`,
-          (t) => ({ ...t, maxDb: value }),
-        ),
-      };
+      return { ...spec, tilts: change(spec.tilts, heads.tilts, () => ({ maxDb: value })) };
     case 'trap':
-      return {
-        ...spec,
-        traps: at(
-          spec.traps,
-          (t) => `trap:${t.hz}`,
-          (t) => ({ ...t, maxDb: value }),
-        ),
-      };
+      return { ...spec, traps: change(spec.traps, heads.traps, () => ({ maxDb: value })) };
     case 'notch':
-      return {
-        ...spec,
-        traps: at(
-          spec.traps,
-          (t) => `notch:${t.hz}`,
-          (t) => ({ ...t, notchWithinHz: value }),
-        ),
-      };
+      return { ...spec, traps: change(spec.traps, heads.notches, () => ({ notchWithinHz: value })) };
     case 'skirt':
-      return {
-        ...spec,
-        skirts: at(
-          spec.skirts,
-          (s) => `skirt:${s.fromHz}-${s.toHz}`,
-          (s) => ({ ...s, max: value / 100 }),
-        ),
-      };
+      return { ...spec, skirts: change(spec.skirts, heads.skirts, () => ({ max: value / 100 })) };
     case 'bandwidth':
-      return {
-        ...spec,
-        bandwidths: at(
-          spec.bandwidths,
-          (b) => `bandwidth:${b.levelDb}`,
-          (b) => {
-            return { ...b, minHz: Math.max(0, Math.round(measured - value)), maxHz: Math.round(measured + value) };
-          },
-        ),
-      };
+      return { ...spec, bandwidths: change(spec.bandwidths, heads.bandwidths, () => hertzAbout(measured, value)) };
     case 'centre':
-      return {
-        ...spec,
-        bandwidths: at(
-          spec.bandwidths,
-          (b) => `centre:${b.levelDb}`,
-          (b) => ({ ...b, centreToleranceHz: value }),
-        ),
-      };
+      return { ...spec, bandwidths: change(spec.bandwidths, heads.centres, () => ({ centreToleranceHz: value })) };
     case 'peak':
-      return {
-        ...spec,
-        peaks: at(
-          spec.peaks,
-          (p) => `peak:${p.hz}`,
-          (p) => ({ ...p, toleranceHz: value }),
-        ),
-      };
+      return { ...spec, peaks: change(spec.peaks, heads.peaks, () => ({ toleranceHz: value })) };
     case 'zero':
-      return ofSCurve(spec, (s) => ({ ...s, zero: { ...s.zero, toleranceHz: value } }));
+      return ofSCurve(spec, (s) => ({ zero: { ...s.zero, toleranceHz: value } }));
     case 'separation':
-      return ofSCurve(spec, (s) => ({
-        ...s,
-        separation: {
-          ...s.separation,
-          minHz: Math.max(0, Math.round(measured - value)),
-          maxHz: Math.round(measured + value),
-        },
-      }));
+      return ofSCurve(spec, (s) => ({ separation: { ...s.separation, ...hertzAbout(measured, value) } }));
     case 'symmetry': {
       const uneven = 1 + value / 100;
       const [low, high] = [rounded(measured / uneven), rounded(measured * uneven)];
-      return ofSCurve(spec, (s) => ({ ...s, symmetry: { ...s.symmetry, low, high } }));
+      return ofSCurve(spec, (s) => ({ symmetry: { ...s.symmetry, low, high } }));
     }
     case 'linearity':
-      return ofSCurve(spec, (s) =>
-        s.linearity === null ? s : { ...s, linearity: { ...s.linearity, max: value / 100 } },
-      );
+      return ofSCurve(spec, (s) => ({ linearity: s.linearity && { ...s.linearity, max: value / 100 } }));
     case 'gain':
       return spec.gain === null ? spec : { ...spec, gain: { ...spec.gain, minDb: -Math.abs(value) } };
     default:
@@ -155,28 +90,41 @@ export function withLimit(spec: Specification, item: SpecItem, value: number): S
   }
 }
 
-function ofSCurve(spec: Specification, change: (asked: SpecSCurve) => SpecSCurve): Specification {
-  return spec.sCurve === null ? spec : { ...spec, sCurve: change(spec.sCurve) };
+/** Lines of a list in its order, as the sheet calls them; null: there is none. */
+type Named = readonly (SpecItem | null)[];
+
+function changed<T>(list: readonly T[], named: Named, id: string, change: (one: T) => Partial<T>): T[] {
+  return list.map((one, i) => (named[i]?.id === id ? { ...one, ...change(one) } : one));
+}
+
+const hertzAbout = (measured: number, either: number): { readonly minHz: number; readonly maxHz: number } => ({
+  minHz: Math.max(0, Math.round(measured - either)),
+  maxHz: Math.round(measured + either),
+});
+
+function ofSCurve(spec: Specification, change: (asked: SpecSCurve) => Partial<SpecSCurve>): Specification {
+  return spec.sCurve === null ? spec : { ...spec, sCurve: { ...spec.sCurve, ...change(spec.sCurve) } };
 }
 
 export function withoutLine(spec: Specification, id: string): Specification {
+  const heads = headsOf(spec);
+  const left = <T>(list: readonly T[], named: Named): T[] => list.filter((_, i) => named[i]?.id !== id);
+  const traps = changed(spec.traps, heads.notches, id, () => ({ notchWithinHz: null }));
+  const noCentre = { centreHz: null, centreToleranceHz: null };
+  const bandwidths = changed(spec.bandwidths, heads.centres, id, () => noCentre);
   return {
     ...spec,
-    points: spec.points.filter((p) => `point:${p.hz}` !== id),
-    windows: spec.windows.filter((w) => `window:${w.fromHz}-${w.toHz}` !== id),
-    tilts: spec.tilts.filter((t) => `tilt:${t.lowHz}-${t.highHz}` !== id),
-    traps: spec.traps
-      .filter((t) => `trap:${t.hz}` !== id)
-      .map((t) => (`notch:${t.hz}` === id ? { ...t, notchWithinHz: null } : t)),
-    skirts: spec.skirts.filter((s) => `skirt:${s.fromHz}-${s.toHz}` !== id),
-    bandwidths: spec.bandwidths
-      .filter((b) => `bandwidth:${b.levelDb}` !== id)
-      .map((b) => (`centre:${b.levelDb}` === id ? { ...b, centreHz: null, centreToleranceHz: null } : b)),
-    peaks: spec.peaks.filter((p) => `peak:${p.hz}` !== id),
+    points: left(spec.points, heads.points),
+    windows: left(spec.windows, heads.windows),
+    tilts: left(spec.tilts, heads.tilts),
+    traps: left(traps, heads.traps),
+    skirts: left(spec.skirts, heads.skirts),
+    bandwidths: left(bandwidths, heads.bandwidths),
+    peaks: left(spec.peaks, heads.peaks),
     sCurve:
       spec.sCurve !== null && id === `linearity:${spec.sCurve.centreHz}`
         ? { ...spec.sCurve, linearity: null }
         : spec.sCurve,
-    gain: spec.gain !== null && id === `gain:${spec.gain.hz}` ? null : spec.gain,
+    gain: heads.gain?.id === id ? null : spec.gain,
   };
 }

@@ -2,6 +2,7 @@
 import { clamp } from '../base/rounding.ts';
 import type { Deck } from '../physics/deck.ts';
 import type { Receiver, SheetResponse, Specification } from '../receiver/receiver.ts';
+import { headsOf } from '../receiver/specHeads.ts';
 import { evaluateSpecification } from '../receiver/specification.ts';
 import { createStatedResponse } from '../receiver/statedResponse.ts';
 
@@ -113,16 +114,10 @@ export function addLine(
   }
 }
 
-function idsOf(s: Specification): ReadonlySet<string> {
-  return new Set([
-    ...s.points.map((p) => `point:${p.hz}`),
-    ...s.windows.map((w) => `window:${w.fromHz}-${w.toHz}`),
-    ...s.tilts.map((t) => `tilt:${t.lowHz}-${t.highHz}`),
-    ...s.traps.map((t) => `trap:${t.hz}`),
-    ...s.skirts.map((k) => `skirt:${k.fromHz}-${k.toHz}`),
-    ...s.bandwidths.map((b) => `bandwidth:${b.levelDb}`),
-    ...s.peaks.map((p) => `peak:${p.hz}`),
-  ]);
+/** Of what may be put on. */
+function idsOf(spec: Specification): ReadonlySet<string> {
+  const { points, windows, tilts, traps, skirts, bandwidths, peaks } = headsOf(spec);
+  return new Set([points, windows, tilts, traps, skirts, bandwidths, peaks].flat().map(({ id }) => id));
 }
 
 /** a share as sheets have it, to a thousandth */

@@ -31,15 +31,16 @@ export async function readBrought(words: Words, files: readonly File[]): Promise
   const decks = texts.filter((one) => !isJson(one));
   if (receivers.length > 1 || decks.length > 1) return { refused: [say.tooMany] };
   const [deck] = decks;
-  if (deck === undefined) {
-    // What is no receiver file needs no deck: it is told what is wrong with it.
-    const { problems } = readText(receivers[0]?.text ?? '', receivers[0]?.file ?? '', readReceiver);
-    const at = withTextPlaces(problems, receivers[0]?.file ?? '', receivers[0]?.text ?? '');
-    const told = at.map((problem) => harmless(problemSentence(words, problem))).slice(0, MOST_REASONS);
-    const isReceiver = problems.every(({ place }) => place !== '' && place !== '/format' && place !== '/version');
-    return { refused: isReceiver ? [...told, say.noDeck] : told };
-  }
-  return { deck, receiver: receivers[0] ?? null };
+  const [receiver] = receivers;
+  if (deck !== undefined) return { deck, receiver: receiver ?? null };
+  if (receiver === undefined) return { refused: [say.noDeck] };
+  // What is no receiver file needs no deck: it is told what is wrong with it.
+  const { file, text } = receiver;
+  const { problems } = readText(text, file, readReceiver);
+  const told = withTextPlaces(problems, file, text).map((problem) => harmless(problemSentence(words, problem)));
+  const isReceiver = problems.every(({ place }) => place !== '' && place !== '/format' && place !== '/version');
+  const reasons = told.slice(0, MOST_REASONS);
+  return { refused: isReceiver ? [...reasons, say.noDeck] : reasons };
 }
 
 const isJson = ({ file, text }: BroughtText): boolean => /\.json$/i.test(file) || /^\uFEFF?\s*[{[]/.test(text);
