@@ -24,13 +24,15 @@ export function cage(x: number, y: number, w: number, h: number): string {
 }
 
 /** The triangle with a bolt, its middle at (x, y), 34 x 29 and its stroke. */
-export function liveSign(x: number, y: number, scale = 1): string {
+export function liveSign(x: number, y: number, scale = 1, inks = LIVE_INKS): string {
   return (
     `<g transform="translate(${r1(x)} ${r1(y)}) scale(${scale})">` +
-    `<path d="M0 -14.5l17 29h-34z" fill="${C.sheet}" stroke="${C.rust}" stroke-width="2.4" stroke-linejoin="round"/>` +
-    `<path d="M1 -6.5l-5 9.5h7l-4 9" fill="none" stroke="${C.rustInk}" stroke-width="2"/></g>`
+    `<path d="M0 -14.5l17 29h-34z" fill="${inks.ground}" stroke="${inks.edge}" stroke-width="2.4" stroke-linejoin="round"/>` +
+    `<path d="M1 -6.5l-5 9.5h7l-4 9" fill="none" stroke="${inks.bolt}" stroke-width="2"/></g>`
   );
 }
+
+const LIVE_INKS = { ground: C.sheet as string, edge: C.rust as string, bolt: C.rustInk as string };
 
 export function canBody(x: number, y: number, w: number, h: number): string {
   const r = x + w;

@@ -1,6 +1,7 @@
 /** What the papers have in common: their head, lines to write on, boxes to tick, the frame of cautions, the figure. */
 import type { ComponentChildren } from 'preact';
 import { useMemo } from 'preact/hooks';
+import { liveSign } from '../../kit/chassis/chassisParts.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { Ink, Mark } from '../../kit/theme/art.tsx';
 import type { SheetFigures } from '../../present/sheetFigures.ts';
@@ -74,10 +75,8 @@ export function PaperCaution({ lead, children }: { readonly lead: string; readon
   );
 }
 
-/** Triangle and bolt, as on the fenced corner of a chassis, in black: a printer may leave grounds out, and lines stay. */
-const LIVE_SIGN =
-  '<path d="M22 3l19 32h-38z" fill="none" stroke="#000" stroke-width="3" stroke-linejoin="round"/>' +
-  '<path d="M23.5 13l-5 9.5h7l-4 8.5" fill="none" stroke="#000" stroke-width="2.4" stroke-linejoin="round"/>';
+/** In black, and without a ground: a printer may leave grounds out, and lines stay. */
+const LIVE_SIGN = liveSign(22, 19, 1.12, { ground: 'none', edge: '#000', bolt: '#000' });
 
 interface FigureProps {
   readonly figures: SheetFigures;
