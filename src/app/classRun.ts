@@ -6,6 +6,7 @@ import type { RunFile } from '../files/runFile.ts';
 import { readRunFile } from '../files/runFileSchema.ts';
 import { unsignedReport } from '../grading/verdictOfRun.ts';
 import { onBenchOf } from '../run/onBenchOf.ts';
+import { neverSigned } from '../run/verify.ts';
 import type { BroughtFile } from '../services/classroom/brought.ts';
 import type { GradedRun } from '../services/jobs/jobTable.ts';
 import { beside } from '../services/jobs/pageJobs.ts';
@@ -36,7 +37,6 @@ export async function readClassRun(
   if (found === null) return words.shell.noSuchReceiver;
   const setup = onBenchOf(engine, found);
   const graded = await beside('report', { setup, events }, { signal });
-  const open = run.value.claimed === null && events.at(-1)?.type !== 'signedOff';
-  const shown = open ? { ...graded, report: unsignedReport(graded.report) } : graded;
+  const shown = neverSigned(run.value) ? { ...graded, report: unsignedReport(graded.report) } : graded;
   return { text: text.value, run: run.value, setup, graded: shown };
 }

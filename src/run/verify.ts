@@ -156,14 +156,18 @@ function impossible(file: RunFile, setup: BenchSetup): Verdict | null {
 function scoreVerdict(file: RunFile, setup: BenchSetup, recompute: Recompute): Verdict {
   const score = recompute(setup, file.events);
   const claimed = file.claimed;
-  if (claimed === null && file.events.at(-1)?.type === 'signedOff') return { kind: 'claimMissing', score };
-  if (claimed === null) return { kind: 'unclaimed', score: unsigned(score) };
+  if (neverSigned(file)) return { kind: 'unclaimed', score: unsigned(score) };
+  if (claimed === null) return { kind: 'claimMissing', score };
   const lines = differences(claimed, score);
   if (lines.length === 0 && claimed.total === score.total && claimed.passed === score.passed) {
     return { kind: 'verified', score };
   }
   return { kind: 'scoreDiffers', claimed, recomputed: score, lines };
 }
+
+/** It claims nothing, and nobody signed it off. */
+export const neverSigned = ({ claimed, events }: Pick<RunFile, 'claimed' | 'events'>): boolean =>
+  claimed === null && events.at(-1)?.type !== 'signedOff';
 
 /** Nothing is passed that was never signed off, whatever its points. */
 export function unsigned(score: ClaimedScore): ClaimedScore {
