@@ -27,7 +27,7 @@ export function createDetection(count: number): {
 
   /** What is added to the law's output (noise) goes through the pole by itself. */
   const charge = (
-    { detect, plain, law, loadSeconds }: Half,
+    { plain, lift, law, loadSeconds }: Half,
     sign: 1 | -1,
     leadFarads: number,
     carriers: Float64Array,
@@ -35,10 +35,16 @@ export function createDetection(count: number): {
   ): void => {
     let most = 0;
     for (let i = 0; i < count; i++) most = Math.max(most, carriers[i]!);
-    chargingDiode(law, most, leadFarads).charge(carriers, period, charged.fill(0), plain);
-    if (detect === plain) carriers.fill(0);
+    const still = chargingDiode(law, most, leadFarads).charge(carriers, period, charged.fill(0), plain);
+    if (lift === null) carriers.fill(0);
     else {
-      for (let i = 0; i < count; i++) carriers[i] = detect(carriers[i]!, i) - plain(carriers[i]!, i);
+      // With a law that goes by the frequency the load would come to what `plain` says, else to its own table's.
+      const known = law.admittance.drift === null ? null : still;
+      for (let i = 0; i < count; i++) {
+        const a = carriers[i]!;
+        const bare = known === null ? plain(a, i) : known[i]!;
+        carriers[i] = bare + lift(a, i) - bare;
+      }
       periodicOnePole(carriers, loadSeconds, period, carriers);
     }
     for (let i = 0; i < count; i++) carriers[i] = sign * (charged[i]! + carriers[i]!);

@@ -31,6 +31,7 @@ export function noiseAt(moment: Moment, lineVolts: LineVolts, { node }: Pick<Obs
 export interface Noisy {
   /** see `NoisyDetector` */
   at(amplitudeVolts: number, sample: number, out: Float64Array): void;
+  stray(amplitudeVolts: number, sample: number): number;
   /** how much of the noise is there, 1 = all */
   quiet(sample: number): number;
 }
@@ -50,18 +51,18 @@ export function quietingAt({ full, state, swept }: Moment, { node }: Pick<Observ
 export function withNoise(observation: Observation, noisy: Noisy | null): Observation {
   if (noisy === null || observation.raw) return observation;
   const out = new Float64Array(2);
-  const lifted =
-    ({ plain }: Half): Detect =>
-    (amplitudeVolts, sample = 0) => {
-      noisy.at(amplitudeVolts, sample, out);
-      return plain(amplitudeVolts, sample) + out[0]!;
-    };
-  const { minus } = observation;
-  return {
-    ...observation,
-    detect: lifted(observation),
-    minus: minus === null ? null : { ...minus, detect: lifted(minus) },
+  const lift: Detect = (amplitudeVolts, sample = 0) => {
+    noisy.at(amplitudeVolts, sample, out);
+    return out[0]!;
   };
+  const lifted = <H extends Half>(half: H): H => ({
+    ...half,
+    lift,
+    detect: (amplitudeVolts: number, sample?: number) =>
+      half.plain(amplitudeVolts, sample ?? 0) + lift(amplitudeVolts, sample),
+  });
+  const { minus } = observation;
+  return { ...lifted(observation), minus: minus === null ? null : lifted(minus) };
 }
 
 /** Its diode in the noise; of the raw input, which has none, the envelope itself. Null where there is no noise. */
@@ -74,7 +75,11 @@ export function noisyDiode(
   if (sigmaVolts === 0) return null;
   const diode = noisyDetector(raw ? (volts) => volts : detect, sigmaVolts, mostVolts + MARGIN * sigmaVolts);
   const quiet = (sample: number): number => quieting?.[sample] ?? 1;
-  return { quiet, at: (amplitudeVolts, sample, out) => diode.at(amplitudeVolts, out, quiet(sample)) };
+  return {
+    quiet,
+    at: (amplitudeVolts, sample, out) => diode.at(amplitudeVolts, out, quiet(sample)),
+    stray: (amplitudeVolts, sample) => diode.stray(amplitudeVolts, quiet(sample)),
+  };
 }
 
 /** Carriers on the raw input stand higher by the noise, in place. */
@@ -109,15 +114,19 @@ export function grassOf(
   const poleSeconds = loadSeconds + leadSeconds;
   // A ratio detector gives half of the difference.
   const share = shareBehindPole(bandHz, poleSeconds) * (pair?.kind === 'ratio' && pair.tap === 'output' ? 0.5 : 1);
-  const both = new Float64Array(2);
   for (let i = 0; i < out.length; i++) {
-    noisy.at(carriers[i]!, i, both);
-    let stray = both[1]!;
-    if (minus !== null) {
-      noisy.at(minus[i]!, i, both);
-      stray = Math.hypot(stray, both[1]!);
+    // In a blanked retrace one sample is as the other.
+    const same =
+      i > 0 &&
+      carriers[i] === carriers[i - 1] &&
+      minus?.[i] === minus?.[i - 1] &&
+      noisy.quiet(i) === noisy.quiet(i - 1);
+    if (same) {
+      out[i] = out[i - 1]!;
+      continue;
     }
-    out[i] = share * stray;
+    const stray = noisy.stray(carriers[i]!, i);
+    out[i] = share * (minus === null ? stray : Math.hypot(stray, noisy.stray(minus[i]!, i)));
   }
   return { strayVolts: out, memory: Math.exp(-stepSeconds / poleSeconds) };
 }

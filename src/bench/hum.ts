@@ -20,8 +20,14 @@ const NUDGE_VOLTS = 0.02;
 /** Below this share of its largest a carrier says nothing of its slope. */
 const FLOOR = 1e-6;
 
-/** Multiplies the carriers of a node over a whole period by what the hum does to the gain, in place; true where it does anything. */
-export type HumMaker = (moment: Moment, lineVolts: LineVolts, node: string, carriers: Float64Array) => boolean;
+/** A node, and its carriers over a whole period. */
+export interface Hummed {
+  readonly node: string;
+  readonly carriers: Float64Array;
+}
+
+/** Multiplies the carriers of nodes by what the hum does to the gain, in place; true where it does anything. Both of a pair of diodes are asked about at once: one look beside the line serves both. */
+export type HumMaker = (moment: Moment, lineVolts: LineVolts, at: readonly Hummed[]) => boolean;
 
 export function createHum(scenario: Parameters<typeof lifeOf>[0] & { readonly seed: number }): HumMaker {
   const { biasHumVolts, supplyHum } = lifeOf(scenario);
@@ -38,42 +44,52 @@ export function createHum(scenario: Parameters<typeof lifeOf>[0] & { readonly se
     (waves) => ({ bias: wave(waves, biasHumVolts, biasRadians), supply: wave(2 * waves, supplyHum, supplyRadians) }),
   );
 
-  return (moment, lineVolts, node, carriers) => {
+  return (moment, lineVolts, at) => {
     const { sweepHz, setup, running } = moment;
     if (!running || (biasHumVolts === 0 && supplyHum === 0)) return false;
-    const slopes = biasHumVolts === 0 ? null : slopesAt(moment, lineVolts, node);
-    if (slopes === null && supplyHum === 0) return false;
+    const slopesOf = biasHumVolts === 0 ? null : slopesAt(moment, lineVolts, at);
     // A slow sweep has several waves of hum in it.
     const waves = Math.round(setup.scenario.bench.mainsHz / sweepHz);
     const { bias, supply } = waveTables(waves);
-    for (let i = 0; i < carriers.length; i++) {
-      const at = i < TRACE_POINTS ? i : 2 * TRACE_POINTS - 1 - i;
-      const x = supply[i]! + (slopes === null ? 0 : slopeAt(slopes, at) * bias[i]!);
-      // exp(x), which is small: the next term is x^4 / 24.
-      carriers[i] = carriers[i]! * (1 + x * (1 + (x / 2) * (1 + x / 3)));
+    let did = false;
+    for (const [k, { carriers }] of at.entries()) {
+      const slopes = slopesOf?.[k] ?? null;
+      if (slopes === null && supplyHum === 0) continue;
+      did = true;
+      for (let i = 0; i < carriers.length; i++) {
+        const place = i < TRACE_POINTS ? i : 2 * TRACE_POINTS - 1 - i;
+        const x = supply[i]! + (slopes === null ? 0 : slopeAt(slopes, place) * bias[i]!);
+        // exp(x), which is small: the next term is x^4 / 24.
+        carriers[i] = carriers[i]! * (1 + x * (1 + (x / 2) * (1 + x / 3)));
+      }
     }
-    return true;
+    return did;
   };
 }
 
-/** Natural logarithm of the gain per volt on the clamped lines, at the thin scan's frequencies; null where no line is clamped or nothing comes. */
-function slopesAt(moment: Moment, lineVolts: LineVolts, node: string): Float64Array | null {
+/** Natural logarithm of each node's gain per volt on the clamped lines, at the thin scan's frequencies; null where no line is clamped or nothing comes. */
+function slopesAt(
+  moment: Moment,
+  lineVolts: LineVolts,
+  at: readonly Hummed[],
+): readonly (Float64Array | null)[] | null {
   const { thin, setup, state, connections } = moment;
   const clamped = setup.receiver.biasLines.filter((law) => clampedVolts(law.at, state) !== null).map((law) => law.at);
   if (clamped.length === 0 || connections.rf === null) return null;
-  const up = new Float64Array(thin.hz.length);
-  const down = new Float64Array(thin.hz.length);
-  const nudged = (by: number): LineVolts => ({
-    ...lineVolts,
-    ...Object.fromEntries(clamped.map((at) => [at, (lineVolts[at] ?? 0) + by])),
+  const besides = [NUDGE_VOLTS, -NUDGE_VOLTS].map((by) => {
+    const nudged = Object.fromEntries(clamped.map((line) => [line, (lineVolts[line] ?? 0) + by]));
+    thin.solvers.solve(thin.hz, moment.conditions({ ...lineVolts, ...nudged }));
+    return at.map(({ node }) => {
+      const out = new Float64Array(thin.hz.length);
+      carrierAt(moment, thin, node, out);
+      return out;
+    });
   });
-  for (const [by, out] of [
-    [NUDGE_VOLTS, up],
-    [-NUDGE_VOLTS, down],
-  ] as const) {
-    thin.solvers.solve(thin.hz, moment.conditions(nudged(by)));
-    carrierAt(moment, thin, node, out);
-  }
+  const [up, down] = besides as [Float64Array[], Float64Array[]];
+  return at.map((_, k) => slopesOf(up[k]!, down[k]!));
+}
+
+function slopesOf(up: Float64Array, down: Float64Array): Float64Array | null {
   const most = up.reduce((a, v) => Math.max(a, v), 0);
   if (most === 0) return null;
   return up.map((v, i) => Math.log((v + FLOOR * most) / (down[i]! + FLOOR * most)) / (2 * NUDGE_VOLTS));

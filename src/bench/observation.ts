@@ -28,6 +28,8 @@ export interface Half {
   readonly detect: Detect;
   /** the same without noise */
   readonly plain: Detect;
+  /** what noise adds: `detect` less `plain`; null: none */
+  readonly lift: Detect | null;
   readonly law: DiodeLaw;
   /** time constant of the load, seconds */
   readonly loadSeconds: number;
@@ -98,7 +100,7 @@ export function observe(setup: BenchSetup, state: LoadingState, connections: Con
 export function halfOf(diode: LoadedDiode): Half {
   const law = diodeLaw(diode);
   const detect: Detect = (amplitudeVolts) => law.detect(amplitudeVolts);
-  return { detect, plain: detect, law, loadSeconds: diode.loadOhms * diode.loadFarads };
+  return { detect, plain: detect, lift: null, law, loadSeconds: diode.loadOhms * diode.loadFarads };
 }
 
 /** What the reservoir's volts run off through, as if half of it lay across each load. */

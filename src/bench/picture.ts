@@ -135,12 +135,13 @@ export function createPictureMaker(whole: BenchSetup, faults: FaultBook): (state
         shownMinus.set(minus);
         const conditions = moment.conditions(lineVolts);
         const ghosts = listens && ghost(moment, conditions, observation.node, shownVolts);
-        const hums = (listens && hum(moment, lineVolts, observation.node, shownVolts)) || ghosts;
         const second = observation.minusNode === null ? null : shownMinus;
+        const carriers = [{ node: observation.node, carriers: shownVolts }];
         if (observation.minusNode !== null) {
           if (ghosts) ghost(moment, conditions, observation.minusNode, shownMinus);
-          hum(moment, lineVolts, observation.minusNode, shownMinus);
+          carriers.push({ node: observation.minusNode, carriers: shownMinus });
         }
+        const hums = (listens && hum(moment, lineVolts, carriers)) || ghosts;
         if (noisy !== null) {
           const stepSeconds = 1 / (moment.sweepHz * volts.length);
           grass = grassOf(observation, noise, noisy, shownVolts, second, stepSeconds, stray);

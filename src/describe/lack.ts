@@ -7,7 +7,6 @@ import type { BenchState } from '../bench/benchState.ts';
 import { BIAS_OUTPUTS } from '../bench/biasOutputs.ts';
 import type { Facts } from '../bench/facts.ts';
 import { faintByLevel } from '../bench/faintByLevel.ts';
-import { heatersComingUp } from '../bench/heat.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 import { sheetFittings, sheetLeads } from '../bench/sheetSetUp.ts';
 import { linesOf } from '../grading/lines.ts';
@@ -28,14 +27,12 @@ export interface Lack {
   readonly slug?: { readonly id: string; readonly turns: number };
 }
 
-type Moment = Pick<BenchState, 'controls' | 'heat' | 'powered' | 'seconds'>;
-
 /** At least one sentence. */
 export function lackStages(
   words: Words,
-  setup: Pick<BenchSetup, 'receiver' | 'scenario'>,
+  setup: Pick<BenchSetup, 'receiver'>,
   facts: Facts,
-  state: Moment,
+  state: Pick<BenchState, 'controls'>,
   lack: Lack,
 ): readonly string[] {
   if (lack.line !== undefined) return lineStages(words, setup, lack.line, lack.slug ?? null);
@@ -69,9 +66,9 @@ function lineStages(
 }
 
 function saidOfSheet(
-  { receiver, scenario }: Pick<BenchSetup, 'receiver' | 'scenario'>,
+  { receiver }: Pick<BenchSetup, 'receiver'>,
   facts: Facts,
-  state: Moment,
+  state: Pick<BenchState, 'controls'>,
 ): MissingSaid {
   const response = responseById(receiver, facts.response);
   const { setUp } = response;
@@ -93,6 +90,5 @@ function saidOfSheet(
     video: setUp.source === 'video',
     crystalsHz: facts.markersMissingHz,
     faint: faintByLevel({ receiver }, facts, state),
-    heating: heatersComingUp({ receiver, scenario }, state),
   };
 }

@@ -11,7 +11,7 @@
  * Over 300 lines: one load, several loads and their small changes work on the same buffers.
  */
 import { type Admittance, admittanceOf } from './admittance.ts';
-import { eliminate, factor, substitute } from './eliminate.ts';
+import { eliminate, eliminateFour, factor, substitute } from './eliminate.ts';
 import { addDrawn, allOf, type FollowedLaw, followOne, type LoadedBlock } from './loadedBlock.ts';
 import { createPairDents } from './pairDents.ts';
 
@@ -234,7 +234,7 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
   const toStep = (): boolean => {
     linearize(v);
     for (let k = 0; k < size; k++) matrix[k * (size + 1) + size] = -off[k]!;
-    return eliminate(matrix, size);
+    return size === 4 ? eliminateFour(matrix) : eliminate(matrix, size);
   };
 
   /** Newton's rule from where v stands, the drive at `share` of the whole; false where it does not settle. */

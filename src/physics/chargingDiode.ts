@@ -14,14 +14,14 @@ import type { DiodeLaw } from './diodeLaw.ts';
 export interface ChargingDiode {
   /**
    * volts on the load over a whole period of evenly spaced amplitudes, the steady state; `volts` holds those of a period before, or zeros. `still`: what the load would come to for a sample, where
-   * that depends on more than its amplitude
+   * that depends on more than its amplitude, nought for no carrier. Returns what it would come to, by sample, a view until the next call
    */
   charge(
     amplitudes: Float64Array,
     periodSeconds: number,
     volts: Float64Array,
     still?: (amplitudeVolts: number, sample: number) => number,
-  ): void;
+  ): Float64Array;
   /** admittance for an amplitude while `volts` stand, siemens, to the first two places of `out`; `hz` left out: at the middle of the band */
   presents(amplitudeVolts: number, volts: number, out: Float64Array, hz?: number): void;
 }
@@ -77,11 +77,12 @@ function create(law: DiodeLaw, farads: number, end: number): ChargingDiode {
       const drifts = own !== undefined && law.admittance.drift !== null;
       const n = amplitudes.length;
       if (standing.length < n) standing = new Float64Array(n);
-      for (let i = 0; i < n; i++) standing[i] = drifts ? own(amplitudes[i]!, i) : stillAt(amplitudes[i]!);
+      if (drifts) for (let i = 0; i < n; i++) standing[i] = amplitudes[i] === 0 ? 0 : own(amplitudes[i]!, i);
+      else for (let i = 0; i < n; i++) standing[i] = stillAt(amplitudes[i]!);
       const seconds = loadOhms * farads;
       if (seconds === 0) {
         for (let i = 0; i < n; i++) volts[i] = standing[i]!;
-        return;
+        return standing;
       }
       const share = periodSeconds / n / seconds;
       const back = loadOhms * saturationAmps;
@@ -110,6 +111,7 @@ function create(law: DiodeLaw, farads: number, end: number): ChargingDiode {
         }
         if (Math.abs(last - begun) < MEET * emissionVolts) break;
       }
+      return standing;
     },
     presents(amplitude, volts, out, hz) {
       if (hz !== undefined && law.admittance.drift !== null) {

@@ -106,7 +106,8 @@ function balancedLaw(circuit: DiodeCircuit & LoadedDiode): DiodeLaw {
   };
   const within = (amplitude: number): number => {
     const at = Math.min(Math.log1p(amplitude / emissionVolts) / step, INTERVALS);
-    admittance.reach(Math.floor(at) + 4);
+    const needed = Math.floor(at) + 4;
+    if (admittance.known < needed) admittance.reach(needed);
     return (cubicAt(shape, at) * amplitude * amplitude) / (emissionVolts + amplitude);
   };
   const end = once(() => {

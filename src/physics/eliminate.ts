@@ -62,6 +62,105 @@ export function eliminate(a: Float64Array, n: number): boolean {
   return true;
 }
 
+/** eliminate() for four rows, to the last digit, without its loops: a pair of diodes asks for it at every frequency. Rows change places by their beginnings alone. */
+export function eliminateFour(a: Float64Array): boolean {
+  let r0 = 0;
+  let r1 = 5;
+  let r2 = 10;
+  let r3 = 15;
+  let held = 0;
+  const b0 = Math.abs(a[0]!);
+  const b1 = Math.abs(a[5]!);
+  const b2 = Math.abs(a[10]!);
+  const b3 = Math.abs(a[15]!);
+  let most = b0;
+  if (b1 > most) most = b1;
+  if (b2 > most) most = b2;
+  if (b3 > most) most = b3;
+  if (!(most > 0)) return false;
+  if (b0 !== most) {
+    if (b1 === most) {
+      r0 = 5;
+      r1 = 0;
+    } else if (b2 === most) {
+      r0 = 10;
+      r2 = 0;
+    } else {
+      r0 = 15;
+      r3 = 0;
+    }
+  }
+  const p0 = a[r0]!;
+  const a1 = a[r0 + 1]!;
+  const a2 = a[r0 + 2]!;
+  const a3 = a[r0 + 3]!;
+  const a4 = a[r0 + 4]!;
+  const s1 = a[r1]! / p0;
+  const s2 = a[r2]! / p0;
+  const s3 = a[r3]! / p0;
+  a[r1 + 1] = a[r1 + 1]! - s1 * a1;
+  a[r1 + 2] = a[r1 + 2]! - s1 * a2;
+  a[r1 + 3] = a[r1 + 3]! - s1 * a3;
+  a[r1 + 4] = a[r1 + 4]! - s1 * a4;
+  a[r2 + 1] = a[r2 + 1]! - s2 * a1;
+  a[r2 + 2] = a[r2 + 2]! - s2 * a2;
+  a[r2 + 3] = a[r2 + 3]! - s2 * a3;
+  a[r2 + 4] = a[r2 + 4]! - s2 * a4;
+  a[r3 + 1] = a[r3 + 1]! - s3 * a1;
+  a[r3 + 2] = a[r3 + 2]! - s3 * a2;
+  a[r3 + 3] = a[r3 + 3]! - s3 * a3;
+  a[r3 + 4] = a[r3 + 4]! - s3 * a4;
+
+  const c1 = Math.abs(a[r1 + 1]!);
+  const c2 = Math.abs(a[r2 + 1]!);
+  const c3 = Math.abs(a[r3 + 1]!);
+  most = c1;
+  if (c2 > most) most = c2;
+  if (c3 > most) most = c3;
+  if (!(most > 0)) return false;
+  if (c1 !== most) {
+    held = r1;
+    if (c2 === most) {
+      r1 = r2;
+      r2 = held;
+    } else {
+      r1 = r3;
+      r3 = held;
+    }
+  }
+  const p1 = a[r1 + 1]!;
+  const e2 = a[r1 + 2]!;
+  const e3 = a[r1 + 3]!;
+  const e4 = a[r1 + 4]!;
+  const t2 = a[r2 + 1]! / p1;
+  const t3 = a[r3 + 1]! / p1;
+  a[r2 + 2] = a[r2 + 2]! - t2 * e2;
+  a[r2 + 3] = a[r2 + 3]! - t2 * e3;
+  a[r2 + 4] = a[r2 + 4]! - t2 * e4;
+  a[r3 + 2] = a[r3 + 2]! - t3 * e2;
+  a[r3 + 3] = a[r3 + 3]! - t3 * e3;
+  a[r3 + 4] = a[r3 + 4]! - t3 * e4;
+
+  if (Math.abs(a[r3 + 2]!) > Math.abs(a[r2 + 2]!)) {
+    held = r2;
+    r2 = r3;
+    r3 = held;
+  }
+  const p2 = a[r2 + 2]!;
+  if (!(Math.abs(p2) > 0)) return false;
+  const u3 = a[r3 + 2]! / p2;
+  const p3 = a[r3 + 3]! - u3 * a[r2 + 3]!;
+  if (!(Math.abs(p3) > 0)) return false;
+  const z3 = (a[r3 + 4]! - u3 * a[r2 + 4]!) / p3;
+  const z2 = (a[r2 + 4]! - a[r2 + 3]! * z3) / p2;
+  const z1 = (e4 - e2 * z2 - e3 * z3) / p1;
+  a[4] = (a4 - a1 * z1 - a2 * z2 - a3 * z3) / p0;
+  a[9] = z1;
+  a[14] = z2;
+  a[19] = z3;
+  return true;
+}
+
 /** Takes a share of the figures from `from` to `end` off those that begin at `to`. */
 function takeOff(a: Float64Array, from: number, end: number, to: number, share: number): void {
   if (share === 0) return;

@@ -11,6 +11,8 @@ import { riceDeviation, riceMean } from './rice.ts';
 export interface NoisyDetector {
   /** what the noise adds to the diode's volts for a carrier, and how far they stray, rms; written to the two places of `out`. `quiet`: so much of the noise is there, 1 = all */
   at(amplitudeVolts: number, out: Float64Array, quiet?: number): void;
+  /** how far they stray alone, for less work */
+  stray(amplitudeVolts: number, quiet?: number): number;
 }
 
 /** Samples are even in log(1 + A / sigma). */
@@ -35,35 +37,49 @@ export function noisyDetector(
 ): NoisyDetector {
   const last = Math.min(INTERVALS, Math.ceil(Math.log1p(mostVolts / sigmaVolts) / STEP));
   /** Without the table, which is for all of the noise. */
-  const quietly = (amplitudeVolts: number, sigma: number, out: Float64Array): void => {
+  let high = 0;
+  let low = 0;
+  const quietly = (amplitudeVolts: number, sigma: number): void => {
     const place = Math.min(Math.log(1 + amplitudeVolts / sigma) / STEP, INTERVALS);
     const i = Math.floor(place);
     const t = place - i;
     const mean = amplitudeVolts + sigma * (lift[i]! + t * (lift[i + 1]! - lift[i]!));
     const away = sigma * (deviation[i]! + t * (deviation[i + 1]! - deviation[i]!));
-    const high = detect(mean + away);
-    const low = detect(Math.max(0, mean - away));
-    out[0] = (high + low) / 2 - detect(amplitudeVolts);
-    out[1] = (high - low) / 2;
+    high = detect(mean + away);
+    low = detect(Math.max(0, mean - away));
   };
   const added = new Float64Array(last + 2);
   const strays = new Float64Array(last + 2);
   for (let i = 0; i < added.length; i++) {
     const amplitude = sigmaVolts * Math.expm1(i * STEP);
     const mean = amplitude + sigmaVolts * lift[i]!;
-    const high = detect(mean + sigmaVolts * deviation[i]!);
-    const low = detect(Math.max(0, mean - sigmaVolts * deviation[i]!));
+    high = detect(mean + sigmaVolts * deviation[i]!);
+    low = detect(Math.max(0, mean - sigmaVolts * deviation[i]!));
     added[i] = (high + low) / 2 - detect(amplitude);
     strays[i] = (high - low) / 2;
   }
   return {
     at(amplitudeVolts, out, quiet = 1) {
-      if (quiet < 1) return quietly(amplitudeVolts, sigmaVolts * quiet, out);
+      if (quiet < 1) {
+        quietly(amplitudeVolts, sigmaVolts * quiet);
+        out[0] = (high + low) / 2 - detect(amplitudeVolts);
+        out[1] = (high - low) / 2;
+        return;
+      }
       const place = Math.min(Math.log(1 + amplitudeVolts / sigmaVolts) / STEP, last);
       const i = Math.floor(place);
       const t = place - i;
       out[0] = added[i]! + t * (added[i + 1]! - added[i]!);
       out[1] = strays[i]! + t * (strays[i + 1]! - strays[i]!);
+    },
+    stray(amplitudeVolts, quiet = 1) {
+      if (quiet < 1) {
+        quietly(amplitudeVolts, sigmaVolts * quiet);
+        return (high - low) / 2;
+      }
+      const place = Math.min(Math.log(1 + amplitudeVolts / sigmaVolts) / STEP, last);
+      const i = Math.floor(place);
+      return strays[i]! + (place - i) * (strays[i + 1]! - strays[i]!);
     },
   };
 }

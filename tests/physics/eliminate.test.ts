@@ -1,7 +1,7 @@
 /** One matrix taken apart for several right sides: what comes out is to the last digit what elimination by itself gives. */
 import { describe, expect, it } from 'vitest';
 import { seededRandom } from '../../src/base/random.ts';
-import { eliminate, factor, substitute } from '../../src/physics/eliminate.ts';
+import { eliminate, eliminateFour, factor, substitute } from '../../src/physics/eliminate.ts';
 
 /** Both ways for one matrix and some right sides. */
 function bothWays(matrix: readonly (readonly number[])[], sides: readonly (readonly number[])[]) {
@@ -15,6 +15,12 @@ function bothWays(matrix: readonly (readonly number[])[], sides: readonly (reado
     const done = eliminate(whole, n);
     const b = Float64Array.from(side);
     substitute(kept, 1, n, rows, 2, steps, b);
+    if (n === 4) {
+      const four = Float64Array.from(matrix.flatMap((row, i) => [...row, side[i]!]));
+      const place = (i: number): number => i * (n + 1) + n;
+      expect(eliminateFour(four)).toBe(done);
+      if (done) expect(matrix.map((_, i) => four[place(i)])).toEqual(matrix.map((_, i) => whole[place(i)]));
+    }
     return { done, steps, whole: matrix.map((_, i) => whole[i * (n + 1) + n]), halves: [...b] };
   });
 }

@@ -1,13 +1,12 @@
 /** The tube of a look for those who do not see it: its heights as a table, and after a turn what an eye would follow, in one sentence. It says what stands there, never what it means. */
 import { useEffect, useState } from 'preact/hooks';
-import type { DrillId, Scene } from '../../drills/drill.ts';
-import { displayOf } from '../../drills/picture.ts';
-import { readTrace, type Trace } from '../../drills/trace.ts';
+import type { DrillId } from '../../drills/drill.ts';
+import type { Trace } from '../../drills/trace.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 
 export interface TraceTableProps {
   readonly drill: DrillId;
-  readonly scene: Scene;
+  readonly trace: Trace;
   /** of the curve in wax; null: there is none */
   readonly wax: Trace | null;
 }
@@ -15,9 +14,14 @@ export interface TraceTableProps {
 /** Words follow once the hand rests. */
 const REST_MS = 350;
 
-export function TraceTable({ drill, scene, wax }: TraceTableProps) {
+export function TraceTable({ drill, trace, wax }: TraceTableProps) {
   const { drills: words } = useWords();
-  const { trace: shown, turned } = useRestedTrace(scene);
+  const shown = useRested(trace);
+  const [turned, setTurned] = useState(false);
+  // What stands there at first is in the table; it is told of itself when it has been turned.
+  useEffect(() => {
+    if (shown !== trace) setTurned(true);
+  }, [shown, trace]);
   const height = (div: number | null | undefined): string =>
     div === null || div === undefined ? '' : words.height(div);
   const [pip] = shown.pips;
@@ -65,15 +69,12 @@ export function TraceTable({ drill, scene, wax }: TraceTableProps) {
   );
 }
 
-/** Read when the hand rests, not in each frame of a turn. `turned`: what stands there at first is in the table; it is told of itself when it has been turned. */
-function useRestedTrace(scene: Scene): { readonly trace: Trace; readonly turned: boolean } {
-  const [rested, setRested] = useState(() => ({ scene, trace: traceOf(scene), turned: false }));
+function useRested(trace: Trace): Trace {
+  const [rested, setRested] = useState(trace);
   useEffect(() => {
-    if (scene === rested.scene) return;
-    const timer = setTimeout(() => setRested({ scene, trace: traceOf(scene), turned: true }), REST_MS);
+    if (trace === rested) return;
+    const timer = setTimeout(() => setRested(trace), REST_MS);
     return () => clearTimeout(timer);
-  }, [scene, rested]);
+  }, [trace, rested]);
   return rested;
 }
-
-const traceOf = (scene: Scene): Trace => readTrace(displayOf(scene), scene.state.controls.blanking);

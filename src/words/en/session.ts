@@ -73,12 +73,10 @@ export const missingSentences: Readonly<Record<MissingCode, string>> = {
 
 /** The same with places and figures, where the step to do says what is missing of it. */
 export const missingAt = {
-  nothingOnTube: ({ faint, heating, levelDb }: MissingSaid) =>
-    heating
-      ? 'The heaters are still coming up. Wait half a minute: the curve comes by itself.'
-      : faint
-        ? `There is hardly a curve on the tube. Raise the level, to about ${written(levelDb, 0)} dB.`
-        : missingSentences.nothingOnTube,
+  nothingOnTube: ({ faint, levelDb }: MissingSaid) =>
+    faint
+      ? `There is hardly a curve on the tube. Raise the level, to about ${written(levelDb, 0)} dB.`
+      : missingSentences.nothingOnTube,
   rfNotConnected: ({ rf }: MissingSaid) => `Clip the RF lead to ${rf} on the chassis.`,
   rfWrongPoint: ({ rf }: MissingSaid) => `Move the RF lead to ${rf} on the chassis.`,
   yWrongPoint: ({ y }: MissingSaid) => `Clip the Y lead to ${y} on the chassis.`,
@@ -98,12 +96,10 @@ export const missingAt = {
   carrierOff: ({ carrierHz }: MissingSaid) => `Set the carrier to ${frequency(carrierHz ?? 0)}.`,
   overloaded: ({ levelDb }: MissingSaid) =>
     `A stage is overloaded, which flattens the top. Lower the level, to about ${written(levelDb, 0)} dB, until the shape stops changing.`,
-  tooWeak: ({ faint, heating, levelDb }: MissingSaid) =>
-    heating
-      ? 'The heaters are still coming up. Wait half a minute before you judge how tall the curve is.'
-      : faint
-        ? `The curve is faint. Raise the level, to about ${written(levelDb, 0)} dB, while the shape stays the same.`
-        : 'The curve is faint at the sheet\u2019s own level: some slug stands far off. Go on to the slugs, or raise the level a little.',
+  tooWeak: ({ faint, levelDb }: MissingSaid) =>
+    faint
+      ? `The curve is faint. Raise the level, to about ${written(levelDb, 0)} dB, while the shape stays the same.`
+      : 'The curve is faint at the sheet\u2019s own level: some slug stands far off. Go on to the slugs, or raise the level a little.',
   markersMissing: ({ crystalsHz }: MissingSaid) =>
     `Plug in the ${list(crystalsHz.map(frequency))} ${plural(crystalsHz.length, { one: 'crystal', other: 'crystals' })}.`,
 } satisfies Partial<Readonly<Record<MissingCode, (said: MissingSaid) => string>>>;
