@@ -1,6 +1,7 @@
 /**
- * The bench as it stands at this second: what goes on by itself goes on between the acts too. A set that warms up does so once a second, and once a second grass that
- * can be seen is drawn anew: so seldom that a bench at rest costs next to nothing. Whoever wants no motion has the grass stand still.
+ * The bench as it stands at this second: what goes on by itself goes on between the acts too. A set that warms up does so once a second, and grass that can be seen
+ * is drawn anew with each tick of the clock: once a second, and more rarely where nothing is done for a while, so that a bench at rest costs next to nothing.
+ * Whoever wants no motion has the grass stand still.
  */
 import type { BenchState } from '../bench/benchState.ts';
 import type { BenchDisplay } from '../bench/display.ts';
@@ -13,7 +14,7 @@ export interface BenchMoment {
   of(state: BenchState): BenchState;
   /** the set is on its way to be warm: time alone changes what is measured */
   warms(state: BenchState): boolean;
-  /** asked once a second with what the tube shows: true while it has grass to be drawn anew */
+  /** asked at each tick with what the tube shows: true while it has grass to be drawn anew */
   stirs(display: BenchDisplay): boolean;
 }
 

@@ -21,7 +21,7 @@ import { type Alignment, createAlignmentWatch } from '../session/alignment.ts';
 import { missingPicture, SETTLE_SECONDS } from '../session/missing.ts';
 import { createProving } from '../session/proving.ts';
 import { createSession } from '../session/session.ts';
-import { createBenchClock, isSecondTold } from './benchClock.ts';
+import { createBenchClock, stepAtRest } from './benchClock.ts';
 import { createBenchMoment } from './benchMoment.ts';
 import { createFrames } from './frames.ts';
 import { createGatherer } from './gatherer.ts';
@@ -69,8 +69,8 @@ export interface BenchStore extends BenchPort {
 }
 
 const SAVE_AFTER_MS = 150;
-/** how often the elapsed time alone is worth a write, seconds */
-const TIME_SAVE_TICKS = 5;
+/** how often the elapsed time alone is worth a write: a multiple of the longest step of the clock */
+const TIME_SAVE_SECONDS = 5;
 
 export function createBenchStore(given: BenchStoreGiven, taken: TakenUp | null): BenchStore {
   const { setup, loop } = given;
@@ -85,7 +85,8 @@ export function createBenchStore(given: BenchStoreGiven, taken: TakenUp | null):
     : { scenario: setup.scenario, scenarioHash: null };
   const slugWatch = createAlignmentWatch(setup);
   let run: Run = taken?.run ?? createRun(setup, null);
-  const clock = createBenchClock({ ...given, ticked }, taken?.elapsedMs ?? 0);
+  const stepSeconds = (): number => (moment.warms(run.state) ? 1 : stepAtRest(setup.scenario, clock.elapsedMs(), run));
+  const clock = createBenchClock({ ...given, ticked, stepSeconds }, taken?.elapsedMs ?? 0);
   const moment = createBenchMoment(setup, () => clock.elapsedMs(), given.wantsNoMotion);
   /** nothing happens any more: the run is signed off or thrown away, or another tab has it */
   let over = false;
@@ -93,7 +94,6 @@ export function createBenchStore(given: BenchStoreGiven, taken: TakenUp | null):
   let untold = false;
   let saveWaiting = false;
   let lastFlushMs = Number.NEGATIVE_INFINITY;
-  let ticks = 0;
   const secondListeners = new Set<() => void>();
   const refusedListeners = new Set<(reason: Refusal, event: BenchEvent) => void>();
 
@@ -168,6 +168,7 @@ export function createBenchStore(given: BenchStoreGiven, taken: TakenUp | null):
     }
     run = appended.run;
     untold = true;
+    clock.stir();
     // An act that ends the run stops the clock, and that does not wait.
     if (appended.state.stopped !== null || appended.state.signedOff) told();
     given.heard(sealed ? appended.heard.filter(({ kind }) => kind !== 'proof') : appended.heard);
@@ -202,11 +203,10 @@ export function createBenchStore(given: BenchStoreGiven, taken: TakenUp | null):
       if (slugs !== null) session.send({ type: 'LOOKED', slugs });
     }
     minuteClock();
-    ticks++;
-    if (ticks % TIME_SAVE_TICKS === 0) saveSoon();
+    if (Math.floor(clock.elapsedMs() / 1000) % TIME_SAVE_SECONDS === 0) saveSoon();
     // Time alone brings a slug to rest, a run to its limit and a set to its warmth; of the rest nothing can have changed.
     if (moves || stage !== before.stage || alignment !== before.alignment) frames.invalidate();
-    if (isSecondTold(setup.scenario, clock.elapsedMs(), run.events.at(-1)?.atMs ?? 0)) loop.ask('tell', tellSecond);
+    loop.ask('tell', tellSecond);
   }
   function tellSecond(): void {
     for (const listener of [...secondListeners]) listener();

@@ -46,7 +46,7 @@ export interface BenchPort {
   resume(): void;
   /** called at most once an animation frame, when something changed */
   subscribe(listener: () => void): () => void;
-  /** called when the bench's clock has counted another second, whether or not anything else changed; in steps of five where nothing has been done for a while and no time runs out */
+  /** called when the bench's clock has counted another second, whether or not anything else changed; in steps of five where nothing has been done for a while and no time is about to run out */
   onSecond(listener: () => void): () => void;
   /** told of each refusal */
   onRefused(listener: (reason: Refusal, event: BenchEvent) => void): () => void;

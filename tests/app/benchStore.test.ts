@@ -238,6 +238,23 @@ describe('time alone', () => {
     expect(told).toHaveLength(4);
   });
 
+  it('wakes the page no more often than in those steps, also where time will run out much later', () => {
+    const { store, frame, pass, asked } = readied(live(null, 7200));
+    store.act(turn);
+    frame();
+    for (let i = 0; i < 30; i++) {
+      pass(1000);
+      frame();
+    }
+    let frames = 0;
+    for (let i = 0; i < 30; i++) {
+      pass(1000);
+      frames += asked();
+      frame();
+    }
+    expect(frames).toBe(6);
+  });
+
   it('is told by the second to the end where it runs out', () => {
     const { store, frame, pass } = readied(live(null, 60));
     let seconds = 0;
