@@ -193,9 +193,9 @@ export function createBenchStore(given: BenchStoreGiven, taken: TakenUp | null):
   function ticked(): void {
     const before = told().view();
     session.send({ type: 'TICK', elapsedSeconds: clock.elapsedMs() / 1000 });
-    const warms = !over && moment.warms(run.state);
-    if (warms) tell(atMs());
-    const moves = moment.stirs(bench.display(moment.of(run.state))) || warms;
+    const goesOn = !over && [moment.warms(run.state), moment.turns(run.state)].some(Boolean);
+    if (goesOn) tell(atMs());
+    const moves = moment.stirs(bench.display(moment.of(run.state))) || goesOn;
     const { stage, alignment } = session.view();
     // Only now is it worth a look how the slug stands that has come to rest.
     if (alignment === 'settled' && before.alignment === 'turning') {
@@ -204,7 +204,7 @@ export function createBenchStore(given: BenchStoreGiven, taken: TakenUp | null):
     }
     minuteClock();
     if (Math.floor(clock.elapsedMs() / 1000) % TIME_SAVE_SECONDS === 0) saveSoon();
-    // Time alone brings a slug to rest, a run to its limit and a set to its warmth; of the rest nothing can have changed.
+    // Time alone brings a slug to rest, a run to its limit, a set to its warmth and a bad joint to open; of the rest nothing can have changed.
     if (moves || stage !== before.stage || alignment !== before.alignment) frames.invalidate();
     loop.ask('tell', tellSecond);
   }

@@ -1,4 +1,4 @@
-/** Lets tone and hum follow what the bench shows, as loud as was chosen last. */
+/** Lets tone, beat and hum follow what the bench shows, as loud as was chosen last. */
 
 import type { BenchPort } from '../present/ports.ts';
 import type { BenchSounds, SoundLoudness } from '../rooms/bench/AtHand.tsx';
@@ -17,9 +17,10 @@ const FULL_HUM_DIV = 2;
 
 export function soundFollowing(port: BenchPort, desk: SoundDesk): SoundSwitch {
   const follow = (): void => {
-    const { toneVolts, humDiv } = port.display();
+    const { toneVolts, beatHz, humDiv } = port.display();
     const here = port.session().stage === 'working';
     desk.setTone(here ? toneVolts / FULL_TONE_VOLTS : 0);
+    desk.setBeat(here ? beatHz : null);
     desk.setHum(here ? humDiv / FULL_HUM_DIV : 0, port.scenario.bench.mainsHz);
   };
   const stop = port.subscribe(follow);

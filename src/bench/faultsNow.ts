@@ -21,6 +21,7 @@ export type FaultBook = (state: Pick<BenchState, 'replaced' | 'seconds'>) => Fau
 /** Keeps every set of failed parts that has been asked for. */
 export function createFaultBook(setup: BenchSetup): FaultBook {
   const { receiver, deck, scenario } = setup;
+  const awayAt = createComings(setup);
   const kept = keepByKey<FaultsNow>(Number.POSITIVE_INFINITY);
   const of = keepLast(
     (replaced: readonly string[], away: string) => [replaced, away],
@@ -39,12 +40,12 @@ export function createFaultBook(setup: BenchSetup): FaultBook {
     },
   );
   return ({ replaced, seconds }) => of(replaced, awayAt(seconds));
+}
 
-  /** The faults that are not there at this time, by their numbers. */
-  function awayAt(seconds: number): string {
-    const now = { seconds, seed: scenario.seed };
-    return scenario.faults.map((fault, i) => (isPresent(fault, now) ? '' : `~${i};`)).join('');
-  }
+/** Of bench time, seconds: the faults that are not there then, by their numbers. Equal texts mean the same parts. */
+export function createComings({ scenario }: Pick<BenchSetup, 'scenario'>): (seconds: number) => string {
+  const { faults, seed } = scenario;
+  return (seconds) => faults.map((fault, i) => (isPresent(fault, { seconds, seed }) ? '' : `~${i};`)).join('');
 }
 
 function reality({ earthLoose, leadUnmatched }: FaultEffects): FaultsNow['really'] {

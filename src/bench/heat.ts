@@ -68,6 +68,14 @@ export function warmsUp(receiver: Receiver, scenario: Scenario): boolean {
   return lifeOf(scenario).cold && mains !== null && valves;
 }
 
+/** The set is on, and its cathodes do not yet give all that they can: what is missing of the curve comes by itself. */
+export function heatersComingUp(
+  setup: { readonly receiver: Receiver; readonly scenario: Scenario },
+  state: Pick<BenchState, 'heat' | 'powered' | 'seconds'>,
+): boolean {
+  return state.powered && warmthOf(setup, state).emission < 1;
+}
+
 /** The set is on and not yet warm: what is seen changes with time alone. */
 export function warming(
   setup: { readonly receiver: Receiver; readonly scenario: Scenario },

@@ -1,6 +1,7 @@
 /** Three to five findings for the top of a report: what went well, what to look at again (with the time to jump to), what to do next. */
 import type { BlindTurn } from '../grading/blindTurns.ts';
 import { BLOCKS, type Block, type Cap, lineIsMet, type Report, type ScoreLine } from '../grading/report.ts';
+import { FAILED_PART } from '../grading/rules/sheetRules.ts';
 import type { Receiver } from '../receiver/receiver.ts';
 import type { Words } from '../words/words.ts';
 import { adviceFor } from './advice.ts';
@@ -17,8 +18,6 @@ export interface Finding {
 
 const MOST_LOOKS = 2;
 const MOSTLY = 0.75;
-/** the line of the score about a part that has failed */
-const FAILED_PART = 'G62';
 
 export function findings(
   words: Words,

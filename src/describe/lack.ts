@@ -7,6 +7,7 @@ import type { BenchState } from '../bench/benchState.ts';
 import { BIAS_OUTPUTS } from '../bench/biasOutputs.ts';
 import type { Facts } from '../bench/facts.ts';
 import { faintByLevel } from '../bench/faintByLevel.ts';
+import { heatersComingUp } from '../bench/heat.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 import { sheetFittings, sheetLeads } from '../bench/sheetSetUp.ts';
 import { linesOf } from '../grading/lines.ts';
@@ -27,12 +28,14 @@ export interface Lack {
   readonly slug?: { readonly id: string; readonly turns: number };
 }
 
+type Moment = Pick<BenchState, 'controls' | 'heat' | 'powered' | 'seconds'>;
+
 /** At least one sentence. */
 export function lackStages(
   words: Words,
-  setup: Pick<BenchSetup, 'receiver'>,
+  setup: Pick<BenchSetup, 'receiver' | 'scenario'>,
   facts: Facts,
-  state: Pick<BenchState, 'controls'>,
+  state: Moment,
   lack: Lack,
 ): readonly string[] {
   if (lack.line !== undefined) return lineStages(words, setup, lack.line, lack.slug ?? null);
@@ -65,10 +68,19 @@ function lineStages(
   ];
 }
 
+/** A step of the knob is 0.1 V. */
+const SAME_VOLTS = 0.05;
+
+function knobSays({ controls }: Pick<BenchState, 'controls'>, output: number, volts: number): boolean {
+  const { volts: knob, polarity } = BIAS_OUTPUTS[output]!;
+  const said = (controls[polarity] === '-' ? -1 : 1) * controls[knob];
+  return Math.abs(said - volts) < SAME_VOLTS;
+}
+
 function saidOfSheet(
-  { receiver }: Pick<BenchSetup, 'receiver'>,
+  { receiver, scenario }: Pick<BenchSetup, 'receiver' | 'scenario'>,
   facts: Facts,
-  state: Pick<BenchState, 'controls'>,
+  state: Moment,
 ): MissingSaid {
   const response = responseById(receiver, facts.response);
   const { setUp } = response;
@@ -82,7 +94,9 @@ function saidOfSheet(
       output: BIAS_OUTPUTS[i]!.lead === 'biasA' ? 'A' : 'B',
       at,
       volts,
+      knobSays: knobSays(state, i, volts),
     })),
+    oscillator: response.specification.peaks.some((peak) => peak.oscillator),
     centreHz: setUp.centreHz,
     spanHz: setUp.spanHz,
     levelDb: setUp.levelDb,
@@ -90,5 +104,6 @@ function saidOfSheet(
     video: setUp.source === 'video',
     crystalsHz: facts.markersMissingHz,
     faint: faintByLevel({ receiver }, facts, state),
+    heating: heatersComingUp({ receiver, scenario }, state),
   };
 }

@@ -1,6 +1,7 @@
 /** What there is to be said of a line of the score, written and named; the words of its rule take from it what they need. */
 import { excessOver, limitPassed } from '../base/limits.ts';
 import type { ScoreLine } from '../grading/report.ts';
+import { FAILED_PART } from '../grading/rules/sheetRules.ts';
 import type { Receiver } from '../receiver/receiver.ts';
 import { mainResponse } from '../receiver/responses.ts';
 import type { Said } from '../words/ruleWords.ts';
@@ -30,7 +31,8 @@ export function saidOf(words: Words, line: ScoreLine, receiver: Receiver): Said 
     f: frequency(line.hz ?? 0),
     toF: frequency(line.toHz ?? 0),
     level: levelOf(words, line),
-    subject: line.rule === 'G62' || line.rule === 'G67' ? partCalled(words, receiver, subject ?? '') : (subject ?? ''),
+    subject:
+      line.rule === FAILED_PART || line.rule === 'G67' ? partCalled(words, receiver, subject ?? '') : (subject ?? ''),
     slug: subject === null ? '' : slugName(words, receiver, subject),
     when: clock(line.atSeconds ?? 0),
     hasCrystal: receiver.crystalsHz.some((crystal) => crystal === line.hz),

@@ -5,6 +5,7 @@ import { type BenchState, type LeadId, TUBE_X } from '../bench/benchState.ts';
 import { BIAS_OUTPUTS } from '../bench/biasOutputs.ts';
 import type { Facts } from '../bench/facts.ts';
 import { faintByLevel } from '../bench/faintByLevel.ts';
+import { heatersComingUp } from '../bench/heat.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 import { sheetLeads } from '../bench/sheetSetUp.ts';
 import { jobSheet } from '../receiver/jobSheet.ts';
@@ -12,7 +13,11 @@ import { responseById } from '../receiver/responses.ts';
 import type { MissingCode } from '../session/missing.ts';
 import type { GuideSpot } from './guide.ts';
 import type { BenchPort } from './ports.ts';
+import { stateNow } from './stateNow.ts';
 import { lackOfStep, stepMarks, stepNow } from './steps.ts';
+
+/** What a curve that comes with the heaters lacks till then. */
+const BY_HEAT: ReadonlySet<MissingCode> = new Set(['nothingOnTube', 'tooWeak']);
 
 const LEADS: Partial<Readonly<Record<MissingCode, LeadId>>> = {
   rfNotConnected: 'rf',
@@ -53,16 +58,18 @@ export function spotNow(port: BenchPort): GuideSpot | null {
   if (session.stage !== 'working') return null;
   const sheet = jobSheet(port.receiver, port.scenario);
   const lack = lackOfStep(sheet, stepNow(stepMarks(sheet, session)), session);
-  return lack === null ? null : spotOfMissing(port.setup, port.facts(), port.state(), lack.code);
+  return lack === null ? null : spotOfMissing(port.setup, port.facts(), stateNow(port), lack.code);
 }
 
 /** null: no one part, or one that only the learner can find */
 export function spotOfMissing(
-  { receiver }: Pick<BenchSetup, 'receiver'>,
+  { receiver, scenario }: Pick<BenchSetup, 'receiver' | 'scenario'>,
   facts: Facts,
-  state: Pick<BenchState, 'controls'>,
+  state: Pick<BenchState, 'controls' | 'heat' | 'powered' | 'seconds'>,
   code: MissingCode,
 ): GuideSpot | null {
+  // What is missing comes with the heaters, and no knob brings it sooner.
+  if (BY_HEAT.has(code) && heatersComingUp({ receiver, scenario }, state)) return null;
   if (code === 'notIsolated') return { kind: 'isolation' };
   if (code === 'powerOff') return { kind: 'mains' };
   if (code === 'nothingOnTube')

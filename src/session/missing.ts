@@ -134,8 +134,9 @@ const BLANK: Check = ['nothingOnTube', ({ facts }) => missingPicture(facts).leng
 
 const SET_UP_CHECKS: Readonly<Record<SetUpPart, readonly Check[]>> = {
   sweep: [
-    BLANK,
+    // A source that stands still is why there is no curve.
     ['notSweeping', ({ facts }) => !facts.sweeping],
+    BLANK,
     ['sourceNotAsSheet', ({ facts }) => !facts.sourceAsSheet],
     ['carrierOff', ({ facts, off }) => facts.sourceAsSheet && off('G54')],
     ['sweepTooNarrow', ({ facts, off }) => facts.sweeping && off('G18')],

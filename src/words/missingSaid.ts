@@ -8,8 +8,18 @@ export interface MissingSaid {
   readonly probe: boolean;
   /** nothing but the level keeps the curve from the tube */
   readonly faint: boolean;
+  /** the heaters are still coming up, so that a curve is missing or low by itself */
+  readonly heating: boolean;
   /** outputs with the line each belongs on */
-  readonly biases: readonly { readonly output: 'A' | 'B'; readonly at: string; readonly volts: number }[];
+  readonly biases: readonly {
+    readonly output: 'A' | 'B';
+    readonly at: string;
+    readonly volts: number;
+    /** its knob says these volts already */
+    readonly knobSays: boolean;
+  }[];
+  /** what is looked for is the beat of an oscillator, not a curve */
+  readonly oscillator: boolean;
   readonly centreHz: number;
   readonly spanHz: number;
   readonly levelDb: number;

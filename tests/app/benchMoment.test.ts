@@ -3,9 +3,11 @@ import { expect, test } from 'vitest';
 import { createBenchMoment } from '../../src/app/benchMoment.ts';
 import { createBench } from '../../src/bench/bench.ts';
 import type { BenchState } from '../../src/bench/benchState.ts';
-import type { BenchSetup } from '../../src/bench/setup.ts';
+import { type BenchSetup, initialState } from '../../src/bench/setup.ts';
 import { type Life, NO_LIFE } from '../../src/scenario/life.ts';
 import { play, readySetup, stripSetup } from '../bench/fixture.ts';
+import { stateAfter, wholeJob } from '../session/acts.ts';
+import { setupOf } from '../technician/oneScenario.ts';
 
 const lively = (life: Partial<Life>): BenchSetup => readySetup(stripSetup, { life: { ...NO_LIFE, ...life } });
 
@@ -62,4 +64,22 @@ test('a cold set goes on warming between the acts, and is done with it after som
   expect(moment.of(state).seconds).toBeGreaterThan(state.seconds);
   pass(3000);
   expect(moment.warms(state)).toBe(false);
+});
+
+test('a joint that opens by itself does so in its second, with nothing touched, and once', () => {
+  const setup = setupOf('right-when-cold');
+  const [fault] = setup.scenario.faults;
+  const opens = fault!.kind === 'coldJoint' ? fault!.afterSeconds : Number.NaN;
+  const state = stateAfter(setup, wholeJob(setup).slice(0, 1), initialState(setup));
+  let seconds = opens - 1;
+  const moment = createBenchMoment(setup, () => 1000 * seconds);
+  expect(moment.of(state)).toBe(state);
+  expect(moment.turns(state)).toBe(false);
+  seconds = opens;
+  expect(moment.turns(state)).toBe(true);
+  const open = moment.of(state);
+  expect(open.seconds).toBe(opens);
+  seconds += 100;
+  expect(moment.turns(state)).toBe(false);
+  expect(moment.of(state)).toBe(open);
 });

@@ -10,7 +10,7 @@ import { mainResponse } from '../../src/receiver/responses.ts';
 import type { MissingCode } from '../../src/session/missing.ts';
 import { createSession } from '../../src/session/session.ts';
 import { en } from '../../src/words/en/index.ts';
-import { connectionActs, stateAfter } from '../session/acts.ts';
+import { connectionActs, safetyActs, setUpActs, stateAfter } from '../session/acts.ts';
 import { setupOf } from '../technician/oneScenario.ts';
 
 const setup = setupOf('off-centre');
@@ -42,6 +42,27 @@ describe('the part that is lit in practice', () => {
     const loose = told(stateAfter(first, [{ type: 'leadRemoved', lead: 'y' }], clipped));
     for (const other of [loud, loose])
       expect(other).toEqual({ spot: null, words: missingSentence(en, 'nothingOnTube') });
+  });
+
+  it('is none while the heaters come up, and the words say that the curve comes by itself; after half a minute no more', () => {
+    // Dead for some ten seconds, all there after thirty (`src/bench/heat.ts`; common practice, no source).
+    const cold = setupOf('painted-numbers');
+    const acts = [...safetyActs(cold), ...connectionActs(cold), ...setUpActs(cold)];
+    const on = stateAfter(cold, acts, initialState(cold));
+    const told = (seconds: number, code: 'nothingOnTube' | 'tooWeak') => {
+      const state = { ...on, seconds };
+      const facts = createBench(cold).facts(state);
+      return [spotOfMissing(cold, facts, state, code), lackStages(en, cold, facts, state, { code })[0]];
+    };
+    for (const seconds of [2, 8, 15])
+      for (const code of ['nothingOnTube', 'tooWeak'] as const) {
+        const [spot, words] = told(seconds, code);
+        expect(spot).toBeNull();
+        expect(words).toContain('heaters');
+        expect(words).toContain('half a minute');
+      }
+    expect(told(40, 'nothingOnTube')).toEqual([null, missingSentence(en, 'nothingOnTube')]);
+    expect(told(40, 'tooWeak')[1]).not.toContain('heaters');
   });
 
   it('is the lead and the point, or the switch, that the step is waiting for', () => {

@@ -9,6 +9,7 @@ import type { Receiver } from '../../src/receiver/receiver.ts';
 import { insetPlaces, ringOnPage } from '../../src/rooms/bench/scene/insetPlaces.ts';
 import { leaderRoute } from '../../src/rooms/bench/scene/leaderRoute.ts';
 import { en } from '../../src/words/en/index.ts';
+import { pseudoWords } from '../../src/words/pseudo.ts';
 import { SCENES, SETUPS } from './sceneSets.ts';
 
 const overlap = (a: PlanBox, b: PlanBox): number => {
@@ -180,11 +181,19 @@ describe('the drawing', () => {
     'of $receiver.id keeps the warning inside its fence, off what stands there',
     ({ receiver }) => {
       const cage = receiver.plan.hot!;
-      const { live, keepOut } = en.scene;
-      for (const scale of [0.85, 1, 1.6]) {
-        const { svg, lettering } = chassisArt(en.scene, receiver, scale);
-        const warning = lettering.filter(({ words }) => words.includes(keepOut) || words.includes(live(cage.volts)));
-        expect(warning.length).toBeGreaterThan(0);
+      const { live } = en.scene;
+      // The ink of the warning is that of nothing else on the plan.
+      const ink = chassisArt(en.scene, receiver, 1).lettering.find(({ words }) =>
+        words.includes(live(cage.volts)),
+      )!.fill;
+      // In English and in longer words.
+      for (const [say, scale] of [en.scene, pseudoWords(en).scene].flatMap((one) =>
+        [0.85, 1, 1.6].map((by) => [one, by] as const),
+      )) {
+        const { svg, lettering } = chassisArt(say, receiver, scale);
+        const warning = lettering.filter(({ fill }) => fill === ink);
+        const told = warning.map(({ words }) => words.replace(',', '')).join(' ');
+        expect(told).toBe(`${say.live(cage.volts)} ${say.keepOut}`);
         for (const one of warning) {
           const box = textBox(one, one.words, one.size);
           expect(inside(box, cage), `${one.words} at ${scale}`).toBe(true);

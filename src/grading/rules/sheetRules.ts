@@ -23,9 +23,12 @@ const DEMANDS = {
   linearity: demanded('G53', 'linearity'),
 } as const satisfies { readonly [K in SpecItemKind]: LineRule & { readonly demand: K } };
 
+/** The line of the score about a part that has failed. */
+export const FAILED_PART = 'G62';
+
 const PARTS = [
   {
-    number: 'G62',
+    number: FAILED_PART,
     block: 'response',
     about: 'failedPart',
     weight: 6,

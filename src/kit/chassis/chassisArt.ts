@@ -4,7 +4,7 @@
  */
 
 import { canNames, letterLine } from '../../present/canNames.ts';
-import { type ChassisPlaces, chassisPlaces, partBox, textWidth } from '../../present/chassisPlaces.ts';
+import { type ChassisPlaces, chassisPlaces, type PlanBox, partBox, textWidth } from '../../present/chassisPlaces.ts';
 import type { PlanPart, PlanPoint, Receiver } from '../../receiver/receiver.ts';
 import type { Words } from '../../words/words.ts';
 import { C, escapeText, r1 } from '../theme/ink.ts';
@@ -80,10 +80,12 @@ function cansArt(places: ChassisPlaces, lettering: Lettering[]): string {
 
 /** The sign of live parts, plan units, with its stroke. */
 const SIGN_HEIGHT = 32;
+/** A smaller one stands beside the words. */
+const LEAST_SIGN = 22;
 /** Between sign and words, and between words and the edge of the cage. */
 const SIGN_GAP = 4;
 
-/** The words stand below the sign where cage and parts leave room, else beside it in one line, where nothing stands. */
+/** The words stand below the sign where cage and parts leave room, else beside it, where nothing stands: in one line, or in two where one is too long. */
 function hotCorner(
   say: Words['scene'],
   { hot, parts }: { readonly hot: NonNullable<Receiver['plan']['hot']>; readonly parts: readonly PlanPart[] },
@@ -93,30 +95,40 @@ function hotCorner(
   const { x, y, width, height, volts } = hot;
   const words = [say.live(volts), say.keepOut];
   const big = size * (13 / 12);
-  const backing = 2 * big + 8;
-  const stacked = SIGN_HEIGHT + SIGN_GAP + backing;
-  if (height < stacked + 2 * SIGN_GAP) {
-    const line = words.join(', ');
-    const wide = textWidth(line, big) + 10;
-    const tall = Math.min(big + 8, height - 4);
-    const left = freeLeft(hot, parts, wide);
-    lettering.push(
-      text(line, left + 5, y + height / 2 + big * 0.35, big, { weight: 700, anchor: 'start', fill: C.rustInk }),
-    );
+  const boxes = parts.map(partBox).filter((box) => box.y < y + height && box.y + box.height > y);
+  const edge = x + 2 * SIGN_GAP;
+  const room = Math.min(x + width, ...boxes.map((box) => box.x)) - SIGN_GAP - edge;
+  const lines = words.flatMap((one, k) => atSpaces(one, room - 6, big).map((line) => ({ line, bold: k === 0 })));
+  const half = Math.max(...lines.map(({ line }) => textWidth(line, big))) / 2 + 3;
+  const leading = big + (lines.length > words.length ? 1 : 3);
+  const backing = lines.length * leading + 2;
+  const signTall = Math.min(SIGN_HEIGHT, height - backing - 3 * SIGN_GAP);
+  const stacked = signTall + SIGN_GAP + backing;
+  if (signTall < LEAST_SIGN || 2 * half > room) {
+    const wideOf = (rows: readonly string[]): number => Math.max(...rows.map((row) => textWidth(row, big))) + 10;
+    const one = [words.join(', ')];
+    const rows = freeLeft(hot, boxes, wideOf(one)) === null && height >= 2 * big + 8 ? words : one;
+    const wide = wideOf(rows);
+    const tall = Math.min(rows.length * (big + 2) + 6, height - 4);
+    const left = freeLeft(hot, boxes, wide) ?? x + BESIDE_SIGN;
+    const first = y + height / 2 + big * 0.35 - ((rows.length - 1) * (big + 2)) / 2;
+    rows.forEach((row, i) => {
+      const at = first + i * (big + 2);
+      lettering.push(text(row, left + 5, at, big, { weight: 700, anchor: 'start', fill: C.rustInk }));
+    });
     return (
       cage(x, y, width, height) +
       liveSign(x + 28, y + height / 2, Math.min(1, (height - 4) / SIGN_HEIGHT)) +
       `<rect x="${r1(left)}" y="${r1(y + (height - tall) / 2)}" width="${r1(wide)}" height="${r1(tall)}" fill="${C.wash}"/>`
     );
   }
-  const half = Math.max(...words.map((w) => textWidth(w, big))) / 2 + 3;
-  const middle = x + 8 + Math.max(half, 38);
+  const middle = edge + Math.max(half, Math.min(38, room / 2));
   const top = y + (height - stacked) / 2;
-  const under = top + SIGN_HEIGHT + SIGN_GAP;
-  words.forEach((w, i) => {
+  const under = top + signTall + SIGN_GAP;
+  lines.forEach(({ line, bold }, i) => {
     lettering.push(
-      text(w, middle, under + 4 + big * 0.8 + i * (big + 3), big, {
-        weight: i === 0 ? 700 : 600,
+      text(line, middle, under + 4 + big * 0.8 + i * leading, big, {
+        weight: bold ? 700 : 600,
         anchor: 'middle',
         fill: C.rustInk,
       }),
@@ -124,22 +136,35 @@ function hotCorner(
   });
   return (
     cage(x, y, width, height) +
-    liveSign(middle, top + SIGN_HEIGHT / 2) +
+    liveSign(middle, top + signTall / 2, signTall / SIGN_HEIGHT) +
     `<rect x="${r1(middle - half)}" y="${r1(under)}" width="${r1(2 * half)}" height="${r1(backing)}" fill="${C.wash}"/>`
   );
 }
 
-/** Beside the sign, or beyond a part that stands in the way there. */
+/** Parted at spaces into lines no wider than `room`; one word alone may be wider. */
+function atSpaces(words: string, room: number, size: number): string[] {
+  const lines: string[] = [];
+  for (const word of words.split(' ')) {
+    const last = lines.at(-1);
+    if (last === undefined || textWidth(`${last} ${word}`, size) > room) lines.push(word);
+    else lines[lines.length - 1] = `${last} ${word}`;
+  }
+  return lines;
+}
+
+/** From the edge of the cage past the sign. */
+const BESIDE_SIGN = 45;
+
+/** Beside the sign, or beyond a part that stands in the way there; null: nowhere. */
 function freeLeft(
-  { x, y, width, height }: NonNullable<Receiver['plan']['hot']>,
-  parts: readonly PlanPart[],
+  { x, width }: NonNullable<Receiver['plan']['hot']>,
+  boxes: readonly PlanBox[],
   wide: number,
-): number {
-  const boxes = parts.map(partBox).filter((box) => box.y < y + height && box.y + box.height > y);
-  const first = x + 45;
+): number | null {
   const fits = (left: number): boolean =>
     left + wide <= x + width && boxes.every((box) => box.x >= left + wide || box.x + box.width <= left);
-  return [first, ...boxes.map((box) => box.x + box.width + SIGN_GAP)].sort((a, b) => a - b).find(fits) ?? first;
+  const places = [x + BESIDE_SIGN, ...boxes.map((box) => box.x + box.width + SIGN_GAP)];
+  return places.sort((a, b) => a - b).find(fits) ?? null;
 }
 
 function partArt(part: PlanPart, size: number, lettering: Lettering[]): string {

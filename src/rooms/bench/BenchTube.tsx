@@ -33,7 +33,7 @@ function BenchTubeBase({ port, layout, figures, wax, part }: BenchTubeProps) {
   const controls = usePort(port, () => port.state().controls);
   const turns = usePort(port, () => port.state().turnsMade);
   const quiet = useQuiet(port, display);
-  const reading = useRested(words, port);
+  const reading = useRestedReading(words, port);
   const marks = useMemo(
     () => (wax ? waxOn(port.setup, controls, figures, port.facts()) : NO_WAX),
     // A new picture may have another peak, and the marks follow the peak.
@@ -90,7 +90,7 @@ interface Reading {
   readonly pips: ReturnType<typeof readCurve>['pips'];
 }
 
-function useRested(words: Words, port: BenchPort): Reading {
+function useRestedReading(words: Words, port: BenchPort): Reading {
   const [reading, setReading] = useState(() => read(words, port));
   useEffect(() => {
     let seen = port.display();

@@ -50,7 +50,6 @@ export function LookTube({ drill, scene, wax, nameless, play }: LookTubeProps) {
     };
   }, [wax]);
   const display = displayOf(scene);
-  const trace = useMemo(() => readTrace(display, scene.state.controls.blanking), [display]);
   useKeyDown((event) => {
     if (event.defaultPrevented || event.ctrlKey || event.altKey || event.metaKey || event.repeat || !singleKeysAct())
       return;
@@ -77,7 +76,7 @@ export function LookTube({ drill, scene, wax, nameless, play }: LookTubeProps) {
           nameless={nameless}
         />
       )}
-      <TraceTable drill={drill} trace={trace} wax={inWax?.trace ?? null} />
+      <TraceTable drill={drill} scene={scene} wax={inWax?.trace ?? null} />
     </div>
   );
 }

@@ -1,12 +1,13 @@
 /** The tube of a look for those who do not see it: its heights as a table, and after a turn what an eye would follow, in one sentence. It says what stands there, never what it means. */
 import { useEffect, useState } from 'preact/hooks';
-import type { DrillId } from '../../drills/drill.ts';
-import type { Trace } from '../../drills/trace.ts';
+import type { DrillId, Scene } from '../../drills/drill.ts';
+import { displayOf } from '../../drills/picture.ts';
+import { readTrace, type Trace } from '../../drills/trace.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 
 export interface TraceTableProps {
   readonly drill: DrillId;
-  readonly trace: Trace;
+  readonly scene: Scene;
   /** of the curve in wax; null: there is none */
   readonly wax: Trace | null;
 }
@@ -14,14 +15,9 @@ export interface TraceTableProps {
 /** Words follow once the hand rests. */
 const REST_MS = 350;
 
-export function TraceTable({ drill, trace, wax }: TraceTableProps) {
+export function TraceTable({ drill, scene, wax }: TraceTableProps) {
   const { drills: words } = useWords();
-  const shown = useRested(trace);
-  const [turned, setTurned] = useState(false);
-  // What stands there at first is in the table; it is told of itself when it has been turned.
-  useEffect(() => {
-    if (shown !== trace) setTurned(true);
-  }, [shown, trace]);
+  const { trace: shown, turned } = useRestedTrace(scene);
   const height = (div: number | null | undefined): string =>
     div === null || div === undefined ? '' : words.height(div);
   const [pip] = shown.pips;
@@ -69,12 +65,15 @@ export function TraceTable({ drill, trace, wax }: TraceTableProps) {
   );
 }
 
-function useRested(trace: Trace): Trace {
-  const [rested, setRested] = useState(trace);
+/** Read when the hand rests, not in each frame of a turn. `turned`: what stands there at first is in the table; it is told of itself when it has been turned. */
+function useRestedTrace(scene: Scene): { readonly trace: Trace; readonly turned: boolean } {
+  const [rested, setRested] = useState(() => ({ scene, trace: traceOf(scene), turned: false }));
   useEffect(() => {
-    if (trace === rested) return;
-    const timer = setTimeout(() => setRested(trace), REST_MS);
+    if (scene === rested.scene) return;
+    const timer = setTimeout(() => setRested({ scene, trace: traceOf(scene), turned: true }), REST_MS);
     return () => clearTimeout(timer);
-  }, [trace, rested]);
+  }, [scene, rested]);
   return rested;
 }
+
+const traceOf = (scene: Scene): Trace => readTrace(displayOf(scene), scene.state.controls.blanking);

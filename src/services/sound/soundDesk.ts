@@ -1,6 +1,6 @@
 /**
- * What is heard at the bench. Off until somebody turns it on; from then on each act has its short sound, and two loops follow the bench:
- * the 400 Hz tone of the detector and the hum of a bench without its earth. Without an audio device everything is silent and nothing fails.
+ * What is heard at the bench. Off until somebody turns it on; from then on each act has its short sound, and three loops follow the bench:
+ * the 400 Hz tone of the detector, the note of a beat and the hum of a bench without its earth. Without an audio device everything is silent and nothing fails.
  */
 import type { BenchSound } from '../../bench/benchEvent.ts';
 import type { AnswerSound } from '../../present/answers.ts';
@@ -20,6 +20,8 @@ export interface SoundDesk {
   answer(sound: AnswerSound): void;
   /** 0 to 1: how loud the detector's tone is */
   setTone(level: number): void;
+  /** the note of two carriers that beat, hertz; null: none, or too high to be one */
+  setBeat(hz: number | null): void;
   /** 0 to 1: how strong the hum is, and of which mains */
   setHum(level: number, mainsHz?: 50 | 60): void;
   /** silence for good: the page goes elsewhere */
@@ -37,6 +39,11 @@ interface Loop {
 /** The loops stay under the short sounds: they last. */
 const TONE_LOUDEST = 0.35;
 const HUM_LOUDEST = 0.3;
+const BEAT_LOUDEST = 0.25;
+/** The tone is made for 400 Hz; a beat is the same, faster or slower. */
+const TONE_MADE_FOR_HZ = 400;
+/** Below it a loudspeaker gives nothing, and an ear hears nothing: zero beat is silence. */
+const LOWEST_HEARD_HZ = 20;
 /** The hum is made for 50 Hz. */
 const HUM_MADE_FOR_HZ = 50;
 
@@ -47,6 +54,7 @@ export function createSoundDesk(open: () => Sprites = openSprites): SoundDesk {
   let sprites: Sprites | null = null;
   let master = 1;
   const tone: Loop = { name: 'tone', loudest: TONE_LOUDEST, level: 0, rate: 1, sounding: null };
+  const beat: Loop = { name: 'tone', loudest: BEAT_LOUDEST, level: 0, rate: 1, sounding: null };
   const hum: Loop = { name: 'hum', loudest: HUM_LOUDEST, level: 0, rate: 1, sounding: null };
 
   // Sound is an extra: whatever a player throws, the bench goes on in silence.
@@ -75,7 +83,7 @@ export function createSoundDesk(open: () => Sprites = openSprites): SoundDesk {
       player.setRate(loop.sounding, loop.rate);
     });
   const silence = (): void => {
-    for (const loop of [tone, hum]) {
+    for (const loop of [tone, beat, hum]) {
       const { sounding } = loop;
       if (sounding !== null) attempt((player) => player.stop(sounding));
       loop.sounding = null;
@@ -96,7 +104,7 @@ export function createSoundDesk(open: () => Sprites = openSprites): SoundDesk {
       broken = false;
       // Opened at once, because the click that turns sound on is what makes the browser allow it.
       attempt(() => {});
-      for (const loop of [tone, hum]) follow(loop);
+      for (const loop of [tone, beat, hum]) follow(loop);
     },
     setMaster(volume) {
       master = unit(volume);
@@ -113,6 +121,12 @@ export function createSoundDesk(open: () => Sprites = openSprites): SoundDesk {
     setTone(level) {
       tone.level = unit(level);
       follow(tone);
+    },
+    setBeat(hz) {
+      const heard = hz !== null && hz >= LOWEST_HEARD_HZ;
+      beat.level = heard ? 1 : 0;
+      if (heard) beat.rate = hz / TONE_MADE_FOR_HZ;
+      follow(beat);
     },
     setHum(level, mainsHz = HUM_MADE_FOR_HZ) {
       hum.level = unit(level);

@@ -73,10 +73,13 @@ export const missingSentences: Readonly<Record<MissingCode, string>> = {
 
 /** The same with places and figures, where the step to do says what is missing of it. */
 export const missingAt = {
-  nothingOnTube: ({ faint, levelDb }: MissingSaid) =>
-    faint
-      ? `There is hardly a curve on the tube. Raise the level, to about ${written(levelDb, 0)} dB.`
-      : missingSentences.nothingOnTube,
+  nothingOnTube: ({ faint, heating, oscillator, levelDb, centreHz, spanHz }: MissingSaid) => {
+    if (heating) return 'The heaters are still coming up. Wait half a minute: the curve comes by itself.';
+    if (oscillator)
+      return `There is no beat on the tube. Sweep ${frequency(centreHz)} with a span of ${width(spanHz)}; if none shows, see to the power and the leads, then to level and Y gain.`;
+    if (faint) return `There is hardly a curve on the tube. Raise the level, to about ${written(levelDb, 0)} dB.`;
+    return missingSentences.nothingOnTube;
+  },
   rfNotConnected: ({ rf }: MissingSaid) => `Clip the RF lead to ${rf} on the chassis.`,
   rfWrongPoint: ({ rf }: MissingSaid) => `Move the RF lead to ${rf} on the chassis.`,
   yWrongPoint: ({ y }: MissingSaid) => `Clip the Y lead to ${y} on the chassis.`,
@@ -86,7 +89,9 @@ export const missingAt = {
   biasNotConnected: ({ biases }: MissingSaid) =>
     `Clip ${list(biases.map(({ output, at }) => `the lead of bias ${output} to ${at}`))} on the chassis.`,
   biasOff: ({ biases }: MissingSaid) =>
-    `Set ${list(biases.map(({ output, volts }) => `bias ${output} to ${written(volts, 1)} V`))}, and check it with the meter.`,
+    biases.every(({ knobSays }) => knobSays)
+      ? `The knob says more than it gives, or less. Put the meter on the line and ${list(biases.map(({ output, at, volts }) => `turn bias ${output} until the needle shows ${written(volts, 1)} V on ${at}`))}.`
+      : `Set ${list(biases.map(({ output, volts }) => `bias ${output} to ${written(volts, 1)} V`))}, and check it with the meter.`,
   sweepTooNarrow: ({ centreHz, spanHz }: MissingSaid) =>
     `The sweep leaves out part of the band: centre ${frequency(centreHz)}, span ${width(spanHz)}.`,
   sweepTooWide: ({ spanHz }: MissingSaid) =>
@@ -96,10 +101,12 @@ export const missingAt = {
   carrierOff: ({ carrierHz }: MissingSaid) => `Set the carrier to ${frequency(carrierHz ?? 0)}.`,
   overloaded: ({ levelDb }: MissingSaid) =>
     `A stage is overloaded, which flattens the top. Lower the level, to about ${written(levelDb, 0)} dB, until the shape stops changing.`,
-  tooWeak: ({ faint, levelDb }: MissingSaid) =>
-    faint
-      ? `The curve is faint. Raise the level, to about ${written(levelDb, 0)} dB, while the shape stays the same.`
-      : 'The curve is faint at the sheet\u2019s own level: some slug stands far off. Go on to the slugs, or raise the level a little.',
+  tooWeak: ({ faint, heating, levelDb }: MissingSaid) =>
+    heating
+      ? 'The heaters are still coming up. Wait half a minute before you judge how tall the curve is.'
+      : faint
+        ? `The curve is faint. Raise the level, to about ${written(levelDb, 0)} dB, while the shape stays the same.`
+        : 'The curve is faint at the sheet\u2019s own level: some slug stands far off. Go on to the slugs, or raise the level a little.',
   markersMissing: ({ crystalsHz }: MissingSaid) =>
     `Plug in the ${list(crystalsHz.map(frequency))} ${plural(crystalsHz.length, { one: 'crystal', other: 'crystals' })}.`,
 } satisfies Partial<Readonly<Record<MissingCode, (said: MissingSaid) => string>>>;

@@ -107,6 +107,25 @@ describe('sound desk', () => {
     expect(player.asked).toEqual(['play hum as 101', 'volume 101 0.300', 'rate 101 1.2']);
   });
 
+  it('gives the note of a beat, and nothing at zero beat or where there is none', () => {
+    const player = fakePlayer();
+    const desk = createSoundDesk(player.open);
+    desk.setEnabled(true);
+    desk.setBeat(1000);
+    desk.setBeat(100);
+    // Nobody hears below some 20 Hz (common practice, no source).
+    desk.setBeat(3);
+    desk.setBeat(null);
+    expect(player.asked).toEqual([
+      'play tone as 101',
+      'volume 101 0.250',
+      'rate 101 2.5',
+      'volume 101 0.250',
+      'rate 101 0.25',
+      'stop 101',
+    ]);
+  });
+
   it('takes up the loops of the moment when it is turned on, and stops them when it is turned off', () => {
     const player = fakePlayer();
     const desk = createSoundDesk(player.open);

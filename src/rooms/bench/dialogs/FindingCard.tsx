@@ -66,14 +66,14 @@ export function FindingCard({ port, layout, guided }: FindingCardProps) {
     return proof === null || proof === came.current || findingDue(session, port.facts()) ? proof : null;
   });
   came.current = asked;
-  const rested = useRested(port, asked !== null);
+  const rested = useHandRested(port, asked !== null);
   const said = usePort(port, () => (asked === null ? 0 : (port.state().proofs[asked].finding?.said ?? 0)));
   if (asked === null || !rested) return null;
   return <Card key={`${asked} ${said}`} port={port} proof={asked} at={at} again={said > 0} />;
 }
 
 /** Whose knob is still being turned is not to find a card over it: the first one comes when the hand has rested, and one that follows another stands where that stood. */
-function useRested(port: BenchPort, asked: boolean): boolean {
+function useHandRested(port: BenchPort, asked: boolean): boolean {
   const [rested, setRested] = useState(false);
   useEffect(() => {
     if (!asked) return setRested(false);

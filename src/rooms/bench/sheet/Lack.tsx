@@ -7,6 +7,7 @@ import { useLastWords } from '../../../kit/hooks/useLastWords.ts';
 import { usePort } from '../../../kit/hooks/usePort.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import type { BenchPort } from '../../../present/ports.ts';
+import { stateNow } from '../../../present/stateNow.ts';
 import { firstMissing, lackOfStep } from '../../../present/steps.ts';
 import { jobSheet } from '../../../receiver/jobSheet.ts';
 import { aidsWithin } from '../../../session/session.ts';
@@ -66,7 +67,7 @@ export function useLackStages(port: BenchPort, at: number): readonly string[] {
     // While the picture settles after a turn the advice of a line stays as it was.
     const kept = lack?.code === 'slugTurning' ? last(at, null) : null;
     if (kept !== null) return kept;
-    const said = lack === null ? '' : lackStages(words, port.setup, port.facts(), port.state(), lack).join('\n');
+    const said = lack === null ? '' : lackStages(words, port.setup, port.facts(), stateNow(port), lack).join('\n');
     last(lack?.line === undefined ? NO_STEP : at, said);
     return said;
   });

@@ -36,7 +36,7 @@ export function useLook(port: WorkshopPort, set: Omit<BenchSetup, 'scenario'>, r
   const looks = useMemo(() => createLooks(), []);
   const { bench, faults, life, seed, start, toleranceFactor } = draft;
   const made = [set, response, bench, faults, life, seed, start.steelIn, toleranceFactor, draft.responses];
-  const rested = useRested(made);
+  const rested = useSettled(made);
   const possible = problems.every(({ place }) => HARMLESS.test(place));
   const last = useRef<Omit<DraftLook, 'lines'> | null>(null);
   const [lined, setLined] = useState<{ readonly of: object; readonly lines: readonly Standing[] } | null>(null);
@@ -65,7 +65,7 @@ export function useLook(port: WorkshopPort, set: Omit<BenchSetup, 'scenario'>, r
 }
 
 /** False from when one of the values has changed until none has for a moment. */
-function useRested(values: readonly unknown[]): boolean {
+function useSettled(values: readonly unknown[]): boolean {
   const [settled, setSettled] = useState<readonly unknown[] | null>(null);
   const same = settled?.every((one, i) => Object.is(one, values[i])) ?? false;
   useEffect(() => {
