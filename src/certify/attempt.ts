@@ -9,7 +9,7 @@
  */
 
 import { seededRandom } from '../base/random.ts';
-import { bad, type Result } from '../base/result.ts';
+import type { Result } from '../base/result.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 import { mixed, type SetParts, spreadsOf } from '../receiver/individualSet.ts';
 import type { Adjuster } from '../receiver/receiver.ts';
@@ -19,7 +19,7 @@ import type { Scenario } from '../scenario/scenario.ts';
 import { certifyScenario } from './certifyScenario.ts';
 import { dealFaults } from './dealFaults.ts';
 import { dealSet } from './dealSet.ts';
-import { IDEAS_OF_ATTEMPT, seedDealt } from './dealt.ts';
+import { IDEAS_OF_ATTEMPT, noIdea, seedDealt } from './dealt.ts';
 import { createHand, fillTube, makeSound, setUpFor, turnAll } from './goodHand.ts';
 import { onBenchWith } from './knownSet.ts';
 
@@ -46,26 +46,39 @@ export function attemptSetup(
   onShare: (share: number) => void = () => {},
   room = ROOM,
 ): Result<BenchSetup> {
-  for (let idea = 0; idea < IDEAS_OF_ATTEMPT; idea++) {
-    onShare(idea / IDEAS_OF_ATTEMPT);
-    const setup = tried(design, scenario, attempt, idea, room);
-    if (setup !== null) return setup;
-  }
-  return bad({
-    file: scenario.id,
-    place: '/attempt',
-    found: ['attemptFails', attempt, IDEAS_OF_ATTEMPT],
-    wanted: ['anotherNumber'],
-  });
+  const found = firstIdea(design, scenario, attempt, { onShare, room });
+  return found === null ? noIdea(scenario, attempt) : { ok: true, value: found.setup };
 }
 
-function tried(
+/** Some of the ideas: every `step`-th from `first` on; left out, all of them. */
+export interface IdeasTried {
+  readonly first?: number;
+  readonly step?: number;
+  readonly room?: number;
+  readonly onShare?: (share: number) => void;
+}
+
+export interface FoundIdea {
+  readonly idea: number;
+  readonly setup: BenchSetup;
+}
+
+/** The first of the ideas that can be certified; null: none of them. Ideas know nothing of each other: who tries them by turns in two places takes the lower one, once all below it have come to nothing. */
+export function firstIdea(
   design: SetParts,
   scenario: Scenario,
   attempt: number,
-  idea: number,
-  room: number,
-): Result<BenchSetup> | null {
+  { first = 0, step = 1, room = ROOM, onShare = () => {} }: IdeasTried = {},
+): FoundIdea | null {
+  for (let idea = first; idea < IDEAS_OF_ATTEMPT; idea += step) {
+    onShare(idea / IDEAS_OF_ATTEMPT);
+    const setup = tried(design, scenario, attempt, idea, room);
+    if (setup !== null) return { idea, setup };
+  }
+  return null;
+}
+
+function tried(design: SetParts, scenario: Scenario, attempt: number, idea: number, room: number): BenchSetup | null {
   const chance = seededRandom(mixed(attempt, idea));
   const seed = seedDealt(chance);
   const deal = dealSet(design, seed, spreadsOf(design.receiver), { mostDraws: 1, tries: 1, hopeless: HOPELESS });
@@ -86,17 +99,16 @@ function tried(
     spot: true,
     leastAstray: LEAST_ASTRAY,
     leastUncured: scenario.dealsFaults === true ? LEAST_ASTRAY : 0,
+    room,
+    // A part that slugs all but make up for would be named by luck.
+    ...(scenario.dealsFaults === true ? { refusedUncured: LEAST_ASTRAY } : {}),
   });
   if (!outcome.ok) return null;
-  const { uncured, reached } = outcome.certificate;
-  if (reached.excess > -room) return null;
-  // A part that slugs all but make up for would be named by luck.
-  if (scenario.dealsFaults === true && uncured !== null && uncured.excess < LEAST_ASTRAY) return null;
   const life = {
     ...scenario.life,
     strapHumVolts: humDealt(setup.value, seededRandom(mixed(attempt, IDEAS_OF_ATTEMPT + idea))),
   };
-  return { ok: true, value: { ...setup.value, scenario: { ...dealt, life, par: outcome.certificate.par } } };
+  return { ...setup.value, scenario: { ...dealt, life, par: outcome.certificate.par } };
 }
 
 /** Tolerances that an attempt is outside the sheet by at least, as it is found; and, where it deals its faults, however the slugs are turned while a part has failed. */

@@ -51,11 +51,22 @@ export interface CertifyOptions {
   readonly leastAstray?: number;
   /** where slugs alone come nearer than this while a part has failed, in tolerances outside, nobody asks how much nearer; left out: where they meet the sheet */
   readonly leastUncured?: number;
+  /** on the spot: tolerances that the worst line of the best place is to be inside by, else it counts as out of reach; left out: it may lie anywhere inside */
+  readonly room?: number;
+  /** where slugs alone come nearer than this while a part has failed, in tolerances outside, it counts as nothing to see; left out: only where they meet the sheet */
+  readonly refusedUncured?: number;
 }
 
 export function certifyScenario(
   setup: BenchSetup,
-  { onShare = () => {}, spot = false, leastAstray, leastUncured = 0 }: CertifyOptions = {},
+  {
+    onShare = () => {},
+    spot = false,
+    leastAstray,
+    leastUncured = 0,
+    room = 0,
+    refusedUncured = 0,
+  }: CertifyOptions = {},
 ): Certification {
   const { receiver, deck, scenario } = setup;
   const printed = designOf(setup);
@@ -67,6 +78,9 @@ export function certifyScenario(
   const asNominal = sound.demands.standings(nominal);
   const outside = asNominal.filter((one) => one.excess > 0);
   for (const one of outside) problems.push({ code: 'nominalOutside', line: lineOf(one) });
+  // Before all that costs more: a set that leaves too little room is refused whatever else it has.
+  if (spot && room > 0 && lineOf(worstOf(asNominal)).excess > -room)
+    return { ok: false, problems: [{ code: 'outOfReach', line: lineOf(worstOf(asNominal)) }] };
 
   onShare(0.05);
   const failed = faultEffects(receiver, deck, scenario.faults, []);
@@ -91,7 +105,7 @@ export function certifyScenario(
         enough: leastUncured,
       })
     : null;
-  if (withoutCure !== null && withoutCure.excess <= 0) {
+  if (withoutCure !== null && (withoutCure.excess <= 0 || lineOf(withoutCure).excess < refusedUncured)) {
     problems.push({ code: 'nothingToSee', part: uncured(setup, [])[0] ?? scenario.faults[0]!.kind });
   }
 

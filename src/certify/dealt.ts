@@ -1,5 +1,6 @@
 /** What an attempt is dealt by its number alone, without a set being made: light enough for the page that takes up a run again. */
 import { seededRandom } from '../base/random.ts';
+import { bad, type Result } from '../base/result.ts';
 import { mixed } from '../receiver/individualSet.ts';
 import { MOST_SEED } from '../scenario/attempt.ts';
 import type { Scenario } from '../scenario/scenario.ts';
@@ -22,4 +23,14 @@ export function earlierHumVolts({ attempt, set }: Pick<Scenario, 'attempt' | 'se
   if (idea === undefined) return undefined;
   const { least, most } = EARLIER_HUM_VOLTS;
   return Math.round(1000 * least * (most / least) ** seededRandom(mixed(attempt, IDEAS_OF_ATTEMPT + idea))()) / 1000;
+}
+
+/** What is said of an attempt none of whose ideas can be certified. */
+export function noIdea(scenario: Scenario, attempt: number): Result<never> {
+  return bad({
+    file: scenario.id,
+    place: '/attempt',
+    found: ['attemptFails', attempt, IDEAS_OF_ATTEMPT],
+    wanted: ['anotherNumber'],
+  });
 }

@@ -1,6 +1,6 @@
 /** Each job as a plain function: what a worker does, and what a test can do without one. */
 import { problemLine } from '../../base/result.ts';
-import { attemptSetup } from '../../certify/attempt.ts';
+import { attemptSetup, firstIdea } from '../../certify/attempt.ts';
 import { benchSetup } from '../../certify/benchSetup.ts';
 import { withPar } from '../../certify/certifiedPar.ts';
 import { certifyScenario } from '../../certify/certifyScenario.ts';
@@ -58,6 +58,8 @@ const JOBS: { readonly [N in keyof JobTable]: Job<N> } = {
     nearestThatCertifies(draft, problems, design, onShare),
   setUp: async (order) => PLAIN_JOBS.setUp(order),
   attempt: async ({ design, scenario, attempt }, _world, onShare) => attemptSetup(design, scenario, attempt, onShare),
+  ideas: async ({ design, scenario, attempt, first, step }, _world, onShare) =>
+    firstIdea(design, scenario, attempt, { first, step, onShare }),
   grade: async (order) => PLAIN_JOBS.grade(order),
   demonstrate: async ({ setup }, _world, onShare) => shownRun(setup, onShare),
   drill: async (order) => PLAIN_JOBS.drill(order),

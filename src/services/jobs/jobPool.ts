@@ -22,6 +22,8 @@ export interface JobOptions {
 export interface Jobs {
   /** Rejects with a `JobFailed`. */
   run<N extends JobName>(name: N, order: Order<N>, options?: JobOptions): Promise<Outcome<N>>;
+  /** so many jobs could begin at once */
+  free(): number;
   /** calls off everything and lets the workers go */
   close(): void;
 }
@@ -145,6 +147,7 @@ export function createJobs(make: () => WorkerLike, most: number): Jobs {
         next();
       });
     },
+    free: () => most - benches.filter((bench) => bench.busy).length - queue.length,
     close() {
       closed = true;
       for (const stop of [...running]) stop(new JobFailed('calledOff'));

@@ -2,6 +2,7 @@
 
 import type { Result } from '../../base/result.ts';
 import type { BenchSetup } from '../../bench/setup.ts';
+import type { FoundIdea } from '../../certify/attempt.ts';
 import type { Certification, CertifyProblem } from '../../certify/certificate.ts';
 import type { DrillId, Question } from '../../drills/drill.ts';
 import type { TimedEvent } from '../../files/runFile.ts';
@@ -41,6 +42,11 @@ export interface JobTable {
   readonly attempt: {
     readonly order: { readonly design: SetParts; readonly scenario: Scenario; readonly attempt: number };
     readonly outcome: Result<BenchSetup>;
+  };
+  /** every `step`-th of its ideas from `first` on, to the first that can be certified; null: none of them */
+  readonly ideas: {
+    readonly order: Order<'attempt'> & { readonly first: number; readonly step: number };
+    readonly outcome: FoundIdea | null;
   };
   /** grades a run that is known to fit its bench */
   readonly grade: { readonly order: RunOnBench; readonly outcome: Report };

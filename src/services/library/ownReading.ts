@@ -97,9 +97,9 @@ export async function ownSetup(
   const scenario = loadScenario({ file, text: own.text }, new Map([[own.entry.receiver, loaded.value]]));
   if (!scenario.ok) return scenario;
   if (attempt !== undefined && isDealtAfresh(scenario.value)) {
-    const { beside } = await import('../jobs/pageJobs.ts');
+    const { dealBeside } = await import('../jobs/pageJobs.ts');
     const order = { design: loaded.value, scenario: scenario.value, attempt };
-    return beside('attempt', order, signal === undefined ? {} : { signal });
+    return dealBeside(order, signal === undefined ? {} : { signal });
   }
   const { certificate } = own;
   // Its par is that of the receiver that it was certified on.

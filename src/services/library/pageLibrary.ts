@@ -18,8 +18,8 @@ export function pageLibrary(shelf: OwnShelf): Library {
     },
     shipped,
     async (order, { signal }) => {
-      const { beside } = await import('../jobs/pageJobs.ts');
-      return beside('attempt', order, signal === undefined ? {} : { signal });
+      const { dealBeside } = await import('../jobs/pageJobs.ts');
+      return dealBeside(order, signal === undefined ? {} : { signal });
     },
   );
   return joinLibraries(shipped, ownReceivers, createOwnLibrary(shelf, joinLibraries(shipped, ownReceivers)), endless);

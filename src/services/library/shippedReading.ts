@@ -38,7 +38,7 @@ export async function readShippedSetup(
   if (!scenario.ok) return scenario;
   if (attempt === undefined || !isDealtAfresh(scenario.value))
     return onBench(loaded.value, withPar(scenario.value, par), known);
-  const { beside } = await import('../jobs/pageJobs.ts');
+  const { dealBeside } = await import('../jobs/pageJobs.ts');
   const order = { design: loaded.value, scenario: scenario.value, attempt };
-  return beside('attempt', order, signal === undefined ? {} : { signal });
+  return dealBeside(order, signal === undefined ? {} : { signal });
 }
