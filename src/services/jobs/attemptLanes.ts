@@ -15,7 +15,7 @@ interface Lane {
 }
 
 /** Of those that have found something the lowest idea, once no other lane can still find a lower one; undefined while that is open, null where all have ended with nothing. */
-export function firstOf(lanes: readonly Lane[]): Outcome<'ideas'> | undefined {
+function firstOf(lanes: readonly Lane[]): Outcome<'ideas'> | undefined {
   let best: NonNullable<Outcome<'ideas'>> | null = null;
   for (const { end } of lanes) if (end && (best === null || end.idea < best.idea)) best = end;
   const below = best?.idea ?? IDEAS_OF_ATTEMPT;
