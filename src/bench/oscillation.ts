@@ -148,10 +148,15 @@ export function createLoopBeats(): (
   };
 }
 
+/** Waves to a sample from which on points no longer follow them: a note of as many waves as there are points would stand still like zero beat. */
+const MOST_WAVES = 1 / 4;
+/** Turns from point to point that come round to no figure: the points fill the band that the eye sees of so quick a wave. */
+const FILLING_TURNS = (Math.sqrt(5) - 1) / 2;
+
 function addWave(y: Float64Array, size: number, beatHz: number, seconds: number, sweepHz: number): void {
   if (size === 0) return;
   const start = (beatHz * seconds) % 1;
-  for (let i = 0; i < y.length; i++) {
-    y[i] = y[i]! + size * Math.cos(2 * Math.PI * (start + (beatHz * i) / (sweepHz * y.length)));
-  }
+  const waves = beatHz / (sweepHz * y.length);
+  const turns = waves > MOST_WAVES ? FILLING_TURNS : waves;
+  for (let i = 0; i < y.length; i++) y[i] = y[i]! + size * Math.cos(2 * Math.PI * (start + turns * i));
 }

@@ -7,11 +7,13 @@ import { createBench } from '../../src/bench/bench.ts';
 import type { BenchState } from '../../src/bench/benchState.ts';
 import { driftsOf, OSCILLATOR_DRIFT } from '../../src/bench/heat.ts';
 import { pipAskedFor, witnessOf } from '../../src/bench/witness.ts';
+import { responseById } from '../../src/receiver/responses.ts';
 import { slugHenries } from '../../src/receiver/slugLaw.ts';
 import { onBench, set } from './shippedSheet.ts';
 
 const tuner = onBench('tuner-vhf', 'osc');
 const oscillator = tuner.setup.receiver.oscillator!;
+const oscillatorSheet = responseById(tuner.setup.receiver, 'osc').setUp;
 const valueIn = (name: string): number => tuner.deck.elements.find((e) => e.name === name)!.value;
 const coil = tuner.setup.receiver.adjusters.find(({ id }) => id === 'L4')!;
 
@@ -114,6 +116,11 @@ describe('on the tube', () => {
     const early = line(now);
     const late = line(then);
     expect(Math.max(...early.map((y, i) => Math.abs(y - late[i]!)))).toBeLessThan(spread(line(at(1200))) / 2);
+    // As many waves as the period has points: a band, and nothing that stands still (Nyquist).
+    const { count } = tuner.bench.display(at(0)).beam;
+    const quick = line(at(count * oscillatorSheet.mainsHz));
+    expect(crossings(quick)).toBeGreaterThan(quick.length / 2);
+    expect(spread(quick)).toBeGreaterThan(3 * spread(line(at(0))));
     // Far off diode and tube follow it no more: one pole.
     expect(spread(line(at(3e5)))).toBeLessThan(spread(line(at(1200))) / 3);
   });

@@ -197,6 +197,45 @@ test('a draft that is refused takes the nearest that works, is certified, passed
   await expect(page.getByText('After the regatta').first()).toBeVisible();
 });
 
+test('a press on certifying holds the list above it until the button is let go', async ({ page }) => {
+  await open(page);
+  const at = (no: number) => page.locator('.plan-slug').nth(no);
+  const turn = page.locator('.slug-row input[type=range]');
+  const wrong = page.locator('.wrong-lines tbody tr');
+  await page.getByRole('button', { name: say.proof.plain, exact: true }).press('Enter');
+  await at(0).focus();
+  await turn.fill('12');
+  await expect(wrong.first()).toBeVisible({ timeout: 60_000 });
+  const certify = page.getByRole('button', { name: say.proof.start, exact: true });
+  await expect(certify).toBeEnabled();
+  const before = (await certify.boundingBox())!;
+  await page.mouse.move(before.x + before.width / 2, before.y + before.height / 2);
+  // Right again: the list goes when the slug has rested, but not from over a button that is held.
+  await page.mouse.down();
+  await turn.fill('0');
+  await page.waitForTimeout(800);
+  expect(await certify.boundingBox()).toEqual(before);
+  await page.mouse.up();
+  await expect(page.locator('.certify-refused')).toContainText(say.proof.reasons.nothingToDo, { timeout: 60_000 });
+  await expect(wrong).toHaveCount(0);
+});
+
+test('a long title leaves the buttons of the bar where they are', { tag: ['@upright'] }, async ({ page }) => {
+  await open(page);
+  const bar = page.locator('.draft-bar');
+  const place = async () => {
+    const [whole, button] = await Promise.all([
+      bar.boundingBox(),
+      bar.getByRole('button', { name: say.removeDraft, exact: true }).boundingBox(),
+    ]);
+    return { x: button!.x - whole!.x, y: button!.y - whole!.y };
+  };
+  const before = await place();
+  await page.getByLabel(say.form.name, { exact: true }).fill('What the harbour master heard on a quiet evening');
+  await expect(bar.locator('select').first()).toContainText('quiet evening');
+  expect(await place()).toEqual(before);
+});
+
 test('a draft stays, a shipped one is a start, and the file is read back', async ({ page }) => {
   await open(page);
   await choice(page, say.copyOf).selectOption({ index: 3 });

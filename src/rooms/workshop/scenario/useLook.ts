@@ -8,6 +8,7 @@ import type { BenchSetup } from '../../../bench/setup.ts';
 import type { Standing } from '../../../certify/demands.ts';
 import { useTurns } from '../../../kit/hooks/useTurns.ts';
 import { createLooks } from '../../../workshop/looks.ts';
+import { usePressed } from './usePressed.ts';
 import type { WorkshopPort } from './workshopPort.ts';
 
 export interface DraftLook {
@@ -40,6 +41,7 @@ export function useLook(port: WorkshopPort, set: Omit<BenchSetup, 'scenario'>, r
   const possible = problems.every(({ place }) => HARMLESS.test(place));
   const last = useRef<Omit<DraftLook, 'lines'> | null>(null);
   const [lined, setLined] = useState<{ readonly of: object; readonly lines: readonly Standing[] } | null>(null);
+  const pressed = usePressed();
   const solved = useTurns(PIECES, rested && possible);
   const shown = useMemo(() => {
     if (!rested) return last.current;
@@ -54,8 +56,13 @@ export function useLook(port: WorkshopPort, set: Omit<BenchSetup, 'scenario'>, r
   last.current = shown;
   useEffect(() => {
     if (!rested || shown === null) return;
-    const work = () => setLined({ of: shown, lines: looks.lines({ ...set, scenario: draft }) });
-    const timer = setTimeout(work, REST_MS / 2);
+    let timer: ReturnType<typeof setTimeout>;
+    const work = (): void => {
+      // Another list is another height, and a button below it is being pressed.
+      if (pressed.current) timer = setTimeout(work, REST_MS / 2);
+      else setLined({ of: shown, lines: looks.lines({ ...set, scenario: draft }) });
+    };
+    timer = setTimeout(work, REST_MS / 2);
     return () => clearTimeout(timer);
   }, [shown]);
   return {
