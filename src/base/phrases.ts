@@ -370,7 +370,7 @@ interface ScenarioPhrases {
   comesAfterThis: [id: string];
   noRound: [];
   orderIn: [order: number, track: string];
-  setMisses: [set: number, draws: number, line: string, response: string];
+  setMisses: [set: number, draws: number, line: SheetLine, hz: number, toHz: number | null, response: string];
   setThatAligns: [];
   attemptFails: [attempt: number, ideas: number];
   anotherNumber: [];

@@ -29,7 +29,7 @@ export function benchSetup(
   return bad({
     file,
     place: '/set',
-    found: ['setMisses', scenario.set, deal.draws, item.id, response],
+    found: ['setMisses', scenario.set, deal.draws, item.kind, item.hz, item.toHz, response],
     wanted: ['setThatAligns'],
   });
 }

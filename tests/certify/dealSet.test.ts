@@ -4,8 +4,10 @@ import { benchSetup } from '../../src/certify/benchSetup.ts';
 import { dealSet } from '../../src/certify/dealSet.ts';
 import { createDemands } from '../../src/certify/demands.ts';
 import { worstOf } from '../../src/certify/search.ts';
+import { problemSentence } from '../../src/describe/problem.ts';
 import { drawParts, placeSlugs, slugDepths, spreadsOf } from '../../src/receiver/individualSet.ts';
 import { nominalTurns, slugHenries } from '../../src/receiver/slugLaw.ts';
+import { en } from '../../src/words/en/index.ts';
 import { shippedLibrary } from '../files/shipped.ts';
 
 const { receivers, scenarios } = shippedLibrary();
@@ -91,9 +93,10 @@ describe('a set', () => {
     const none = dealSet({ ...design, receiver }, 3, spreadsOf(receiver), { mostDraws: 2 });
     expect(none).toMatchObject({ ok: false, draws: 2, narrowest: { item: { kind: 'point' } } });
     const scenario = { ...scenarios.find((s) => s.receiver === receiver.id)!, set: 3 };
-    expect(benchSetup({ ...design, receiver }, scenario, null, 'wild.json')).toMatchObject({
-      ok: false,
-      problems: [{ file: 'wild.json', place: '/set' }],
-    });
+    const refused = benchSetup({ ...design, receiver }, scenario, null, 'wild.json');
+    expect(refused).toMatchObject({ ok: false, problems: [{ file: 'wild.json', place: '/set' }] });
+    const told = refused.ok ? '' : problemSentence(en, refused.problems[0]!);
+    expect(told).toContain('none of 12 draws can be aligned; the narrowest line is the ');
+    expect(told).toContain(`the point at ${point!.hz / 1e6} MHz of "can"`);
   });
 });

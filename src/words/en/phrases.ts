@@ -439,8 +439,8 @@ export const phraseWords: PhraseWords = {
   comesAfterThis: (id) => `${inQuotes(id)}, which comes after this one`,
   noRound: () => 'scenarios that do not come after this one',
   orderIn: (order, track) => `order ${order} in ${track}`,
-  setMisses: (set, draws, line, response) =>
-    `set ${set}, of which ${draws} draws miss ${line} of ${inQuotes(response)}`,
+  setMisses: (set, draws, line, hz, toHz, response) =>
+    `set ${set}, of which none of ${draws} draws can be aligned; the narrowest line is the ${lineAt(line, hz, toHz)} of ${inQuotes(response)}`,
   attemptFails: (attempt, ideas) => `attempt ${attempt}, of which ${ideas} ideas cannot be certified`,
   anotherNumber: () => 'another number',
   setThatAligns: () => 'the number of a set that can be aligned',

@@ -11,7 +11,9 @@ export function usePressed(): { readonly current: boolean } {
       pressed.current = target instanceof Element && target.closest('button') !== null;
     };
     // The click comes after the pointer has been lifted.
-    const letGo = (): void => {
+    const letGo = ({ type, target }: Event): void => {
+      // A field that loses the focus is no window that does.
+      if (type === 'blur' && target !== window) return;
       clearTimeout(timer);
       timer = setTimeout(() => {
         pressed.current = false;
