@@ -68,7 +68,8 @@ export const withField = (fault: Fault, key: string, value: string | number): Fa
 
 /** The first fault of a kind that goes with those that are there; null: this set has no place for one more. */
 export function newFault(kind: FaultKind, set: FaultySet, there: readonly Fault[]): Fault | null {
-  for (const fault of candidates(kind, set)) {
+  for (const fault of candidates(kind, set, chartedSingly(set))) {
+    if (!canBeHad(fault, set)) continue;
     let sound = true;
     checkFaults([...there, fault], set.receiver, set.deck, () => {
       sound = false;
@@ -80,19 +81,21 @@ export function newFault(kind: FaultKind, set: FaultySet, there: readonly Fault[
 
 /** Kinds that the set has any place for, in the order of the table. */
 export function kindsThatFit(set: FaultySet): readonly FaultKind[] {
-  return FAULT_KINDS.filter((kind) => candidates(kind, set).length > 0);
+  // The chart is drawn up once for all kinds.
+  const charted = chartedSingly(set);
+  return FAULT_KINDS.filter((kind) => candidates(kind, set, charted).some((fault) => canBeHad(fault, set)));
 }
 
-/** Those that the chart of faults has, which show best, then whatever else can be had: each place once, with the usual figure. */
-function candidates(kind: FaultKind, set: FaultySet): readonly Fault[] {
-  const charted = chartedFaults(set.receiver, set.deck).flatMap((faults) =>
-    faults.length === 1 && faults[0]!.kind === kind ? faults : [],
-  );
+const chartedSingly = ({ receiver, deck }: FaultySet): readonly Fault[] =>
+  chartedFaults(receiver, deck).flatMap((faults) => (faults.length === 1 ? faults : []));
+
+/** Those that the chart of faults has, which show best, then whatever else there is a place for: each place once, with the usual figure. Whether they can be had is not asked. */
+function candidates(kind: FaultKind, set: FaultySet, charted: readonly Fault[]): readonly Fault[] {
   const listed = fieldsOf(kind).reduce<readonly Readonly<Record<string, unknown>>[]>(
     (all, [key, field]) => all.flatMap((one) => valuesOf(field, key, set).map((value) => ({ ...one, [key]: value }))),
     [{ kind }],
   );
-  return [...charted, ...(listed as readonly Fault[])].filter((fault) => canBeHad(fault, set));
+  return [...charted.filter((fault) => fault.kind === kind), ...(listed as readonly Fault[])];
 }
 
 function valuesOf(field: FaultField, key: string, set: FaultySet): readonly (string | number)[] {

@@ -8,7 +8,7 @@ import type { BenchState } from '../bench/benchState.ts';
 import type { BenchDisplay } from '../bench/display.ts';
 import { type BenchSetup, designOf, initialState } from '../bench/setup.ts';
 import { createDemands, type Demands, type Standing } from '../certify/demands.ts';
-import { displayOf } from '../drills/picture.ts';
+import { benchOf, displayOf } from '../drills/picture.ts';
 import { fitted } from '../drills/scene.ts';
 import { faultEffects } from '../receiver/faults/faultEffects.ts';
 import { responseById, workResponses } from '../receiver/responses.ts';
@@ -26,8 +26,8 @@ interface SoundScene extends Scene {
 }
 
 export interface Looks {
-  /** works out what the other looks begin with, which may be done beforehand */
-  fitted(setup: BenchSetup, response: string): void;
+  /** the work of the first looks in pieces, each of which stands on those before it: for a page that must not stand still while all of it is done */
+  readonly pieces: readonly ((setup: BenchSetup, response: string) => void)[];
   /** its beam is written anew by the next look */
   handedOut(setup: BenchSetup, response: string): BenchDisplay;
   /** the same bench without a fault, every slug in its place: one and the same display for as long as no slug, fault or word alone has changed */
@@ -41,21 +41,42 @@ const WARM_SECONDS = 3600;
 
 export function createLooks(): Looks {
   const scenes = keptBy<Scene>();
+  const clean = keptBy<Scene>();
   const sound = keptBy<SoundScene>();
   const demands = keptBy<Demands>();
 
-  const soundScene = (setup: BenchSetup, response: string): SoundScene =>
-    sound(setup, response, [setup.scenario.bench.mainsHz], () => {
+  /** without a fault and every slug in its place, the curve as tall as it happens to be */
+  const cleanScene = (setup: BenchSetup, response: string): Scene =>
+    clean(setup, response, [setup.scenario.bench.mainsHz], () => {
       const { mainsHz } = setup.scenario.bench;
       const bench = { phaseLagDegrees: 0, xSwapped: false, mainsHz, dialErrorHz: 0 };
       const start = { slugs: {}, randomTurns: 0, controls: {}, prepared: [] };
-      const clean = { ...setup, scenario: { ...setup.scenario, start, bench, faults: [], life: NO_LIFE } };
-      const scene = fitted({ setup: clean, state: firstLook(clean, response) });
+      const sane = { ...setup, scenario: { ...setup.scenario, start, bench, faults: [], life: NO_LIFE } };
+      return { setup: sane, state: firstLook(sane, response) };
+    });
+  const soundScene = (setup: BenchSetup, response: string): SoundScene => {
+    const unfitted = cleanScene(setup, response);
+    return sound(setup, response, [unfitted], () => {
+      const scene = fitted(unfitted);
       return { ...scene, wanted: once(() => displayOf(scene)) };
     });
+  };
+  /** The circuit alone: nothing listens at the set, so that nothing is detected and drawn. With less from the source its detector needs less of the table of its diode. */
+  const solved = ({ setup, state }: Scene, lessDb: number): void => {
+    const { leads, controls } = state;
+    const less = { ...controls, levelDb: controls.levelDb - lessDb, pipHeightDiv: 0 };
+    displayOf({ setup, state: { ...state, leads: { ...leads, y: null }, controls: less } });
+  };
 
-  return {
-    fitted: (setup, response) => void soundScene(setup, response),
+  const looks: Looks = {
+    pieces: [
+      (setup, response) => void benchOf(cleanScene(setup, response).setup),
+      (setup, response) => solved(cleanScene(setup, response), QUIET_DB),
+      (setup, response) => solved(cleanScene(setup, response), 0),
+      (setup, response) => void soundScene(setup, response),
+      (setup, response) => void looks.handedOut(setup, response),
+      (setup, response) => void looks.wanted(setup, response),
+    ],
     wanted: (setup, response) => soundScene(setup, response).wanted(),
     handedOut(setup, response) {
       const { scenario } = setup;
@@ -87,6 +108,7 @@ export function createLooks(): Looks {
       return [...asked.standings(turns)].sort((a, b) => b.excess - a.excess);
     },
   };
+  return looks;
 }
 
 export const wrongLines = (lines: readonly Standing[]): readonly Standing[] => lines.filter(({ excess }) => excess > 0);
@@ -106,6 +128,8 @@ function firstLook(setup: BenchSetup, id: string): BenchState {
 }
 
 const MOST_CRYSTALS = 8;
+/** A diode's table goes by the logarithm of the volts: with so much less from the source a good third of it is drawn up. */
+const QUIET_DB = 24;
 
 /** One thing for each response, kept while receiver, deck and the other parts are the same objects or the same values. */
 function keptBy<T>(): (setup: BenchSetup, response: string, parts: readonly unknown[], make: () => T) => T {

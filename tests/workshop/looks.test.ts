@@ -35,6 +35,16 @@ describe('the look at a draft', () => {
     expect([...lines].sort((a, b) => b.excess - a.excess)).toEqual(lines);
   });
 
+  it('is the same piece by piece as at once', () => {
+    const scenario = withSlug(sound, slug, 1.5);
+    const setup = { ...can, scenario };
+    const atOnce = createLooks();
+    const inPieces = createLooks();
+    for (const piece of inPieces.pieces) piece(setup, response);
+    expect(points(inPieces.wanted(setup, response).beam)).toEqual(points(atOnce.wanted(setup, response).beam));
+    expect(points(inPieces.handedOut(setup, response).beam)).toEqual(points(atOnce.handedOut(setup, response).beam));
+  });
+
   it('follows slugs, faults and the bench, and comes back when they do', () => {
     const looks = createLooks();
     const look = (scenario: typeof sound) => points(looks.handedOut({ ...can, scenario }, response).beam);

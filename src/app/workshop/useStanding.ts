@@ -24,9 +24,11 @@ export function useStanding(library: Library, { receiver, set }: Pick<Draft, 're
   useEffect(() => {
     let here = true;
     read(library, receiver, set).then(
-      (standing) => {
-        if (here) setFound({ of, standing });
-      },
+      // In a task of its own: reading the set was one already, and the whole desk is drawn for it.
+      (standing) =>
+        setTimeout(() => {
+          if (here) setFound({ of, standing });
+        }),
       (error: unknown) => {
         if (here) fail(error);
       },

@@ -49,7 +49,9 @@ export function SetPlan({ set, faults, slugs, chosen, onChoose, onTurns, onLetGo
   const scale = Math.min(MOST_SCALE, room / plan.width);
   const places = useMemo(() => chassisPlaces(receiver, scale || 1), [receiver, scale]);
   const art = useMemo(() => {
-    const { svg, lettering } = chassisArt(scene, receiver, scale || 1);
+    // Before the first measure there is nothing to draw for.
+    if (scale === 0) return '';
+    const { svg, lettering } = chassisArt(scene, receiver, scale);
     return svg + lettering.map(lettered).join('');
   }, [scene, receiver, scale]);
   const marks = useMemo(

@@ -26,8 +26,6 @@ export interface Looking {
 }
 
 const REST_MS = 120;
-/** The first look comes in four pieces of work: the set as the sheet wants it is solved, the one handed out is, the wanted curve is drawn, and then what is shown. */
-const PIECES = 3;
 /** Problems at these places leave a bench that can be shown. */
 const HARMLESS =
   /^\/(id|code|title|track|order|words|hints|aids|weights|proofs|timeLimitSeconds|recommendedAfter|difficulty|sealed|start\/(slugs|randomTurns))/;
@@ -42,17 +40,19 @@ export function useLook(port: WorkshopPort, set: Omit<BenchSetup, 'scenario'>, r
   const last = useRef<Omit<DraftLook, 'lines'> | null>(null);
   const [lined, setLined] = useState<{ readonly of: object; readonly lines: readonly Standing[] } | null>(null);
   const pressed = usePressed();
-  const solved = useTurns(PIECES, rested && possible);
+  // The first look comes piece by piece, and then what is shown.
+  const { pieces } = looks;
+  const done = useTurns(pieces.length, rested && possible);
   const shown = useMemo(() => {
     if (!rested) return last.current;
     if (!possible) return null;
     const setup = { ...set, scenario: draft };
-    if (solved === 0) looks.fitted(setup, response);
-    if (solved === 1) looks.handedOut(setup, response);
-    if (solved === 2) looks.wanted(setup, response);
-    if (solved < PIECES) return last.current;
+    if (done < pieces.length) {
+      pieces[done]!(setup, response);
+      return last.current;
+    }
     return { wanted: looks.wanted(setup, response), display: looks.handedOut(setup, response) };
-  }, [rested, possible, solved, ...made, start.slugs, start.randomTurns]);
+  }, [rested, possible, done, ...made, start.slugs, start.randomTurns]);
   last.current = shown;
   useEffect(() => {
     if (!rested || shown === null) return;
@@ -67,7 +67,7 @@ export function useLook(port: WorkshopPort, set: Omit<BenchSetup, 'scenario'>, r
   }, [shown]);
   return {
     look: shown === null ? null : { ...shown, lines: lined?.lines ?? null },
-    behind: !rested || (possible && solved < PIECES) || (shown !== null && lined?.of !== shown),
+    behind: !rested || (possible && done < pieces.length) || (shown !== null && lined?.of !== shown),
   };
 }
 
