@@ -1,57 +1,59 @@
 /** Small real systems of equations, solved in place. */
 
-/** Gaussian elimination with partial pivoting of n rows of n + 1; the answer stands in the last column. False where there is none. */
+/**
+ * Gaussian elimination with partial pivoting of n rows of n + 1; the answer stands in the last column. False where there is none. Two pivots are taken off in one pass, four rows at a time: each figure is
+ * fetched and put back half as often, and has the same taken off it in the same order.
+ */
 export function eliminate(a: Float64Array, n: number): boolean {
   const width = n + 1;
-  for (let k = 0; k < n; k++) {
+  const under = n * width;
+  for (let k = 0; k < n; k += 2) {
     const row = k * width;
+    if (!takePivot(a, width, under, k, k)) return false;
+    const p = a[row + k]!;
+    if (k + 1 === n) break;
+    const first = a[row + k + 1]!;
+    // What the first pivot leaves of the second one's column; its multipliers stay in places that have become nothing.
+    for (let other = row + width; other < under; other += width) {
+      const s = a[other + k]! / p;
+      a[other + k] = s;
+      a[other + k + 1] = a[other + k + 1]! - s * first;
+    }
+    const second = row + width;
+    if (!takePivot(a, width, under, k + 1, k)) return false;
+    const q = a[second + k + 1]!;
+    const own = a[second + k]!;
     const end = row + width;
-    let best = row;
-    let most = Math.abs(a[row + k]!);
-    for (let other = row + width; other < n * width; other += width) {
-      const size = Math.abs(a[other + k]!);
-      if (size > most) {
-        best = other;
-        most = size;
-      }
-    }
-    if (!(most > 0)) return false;
-    if (best !== row) {
-      for (let j = k; j < width; j++) {
-        const held = a[row + j]!;
-        a[row + j] = a[best + j]!;
-        a[best + j] = held;
-      }
-    }
-    const pivot = a[row + k]!;
-    const under = n * width;
-    let other = row + width;
-    // Four rows at a time: each figure of the pivot's row is fetched once for all of them.
+    for (let j = row + k + 2; j < end; j++) a[j + width] = a[j + width]! - own * a[j]!;
+    let other = second + width;
     for (; other + 3 * width < under; other += 4 * width) {
-      const s0 = a[other + k]! / pivot;
-      const s1 = a[other + width + k]! / pivot;
-      const s2 = a[other + 2 * width + k]! / pivot;
-      const s3 = a[other + 3 * width + k]! / pivot;
-      if (s0 === 0 || s1 === 0 || s2 === 0 || s3 === 0) {
-        takeOff(a, row + k + 1, end, other + k + 1, s0);
-        takeOff(a, row + k + 1, end, other + width + k + 1, s1);
-        takeOff(a, row + k + 1, end, other + 2 * width + k + 1, s2);
-        takeOff(a, row + k + 1, end, other + 3 * width + k + 1, s3);
-        continue;
-      }
-      let t0 = other + k + 1;
-      let t1 = t0 + width;
-      let t2 = t1 + width;
-      let t3 = t2 + width;
-      for (let from = row + k + 1; from < end; from++, t0++, t1++, t2++, t3++) {
-        const figure = a[from]!;
-        a[t0] = a[t0]! - s0 * figure;
-        a[t1] = a[t1]! - s1 * figure;
-        a[t2] = a[t2]! - s2 * figure;
-        a[t3] = a[t3]! - s3 * figure;
+      const o1 = other + width;
+      const o2 = o1 + width;
+      const o3 = o2 + width;
+      const s0 = a[other + k]!;
+      const s1 = a[o1 + k]!;
+      const s2 = a[o2 + k]!;
+      const s3 = a[o3 + k]!;
+      const t0 = a[other + k + 1]! / q;
+      const t1 = a[o1 + k + 1]! / q;
+      const t2 = a[o2 + k + 1]! / q;
+      const t3 = a[o3 + k + 1]! / q;
+      let at = other + k + 2;
+      for (let from = row + k + 2; from < end; from++, at++) {
+        const f = a[from]!;
+        const g = a[from + width]!;
+        a[at] = a[at]! - s0 * f - t0 * g;
+        a[at + width] = a[at + width]! - s1 * f - t1 * g;
+        a[at + 2 * width] = a[at + 2 * width]! - s2 * f - t2 * g;
+        a[at + 3 * width] = a[at + 3 * width]! - s3 * f - t3 * g;
       }
     }
-    for (; other < under; other += width) takeOff(a, row + k + 1, end, other + k + 1, a[other + k]! / pivot);
+    for (; other < under; other += width) {
+      const s = a[other + k]!;
+      const t = a[other + k + 1]! / q;
+      let at = other + k + 2;
+      for (let from = row + k + 2; from < end; from++, at++) a[at] = a[at]! - s * a[from]! - t * a[from + width]!;
+    }
   }
   for (let k = n - 1; k >= 0; k--) {
     const row = k * width;
@@ -59,6 +61,28 @@ export function eliminate(a: Float64Array, n: number): boolean {
     for (let j = k + 1, at = (k + 1) * width + n; j < n; j++, at += width) sum -= a[row + j]! * a[at]!;
     a[row + n] = sum / a[row + k]!;
   }
+  return true;
+}
+
+/** Puts the row with the largest figure in column k in the k-th place, from column `from` on; false where all are nothing. */
+function takePivot(a: Float64Array, width: number, under: number, k: number, from: number): boolean {
+  const row = k * width;
+  let best = row;
+  let most = Math.abs(a[row + k]!);
+  for (let other = row + width; other < under; other += width) {
+    const size = Math.abs(a[other + k]!);
+    if (size > most) {
+      best = other;
+      most = size;
+    }
+  }
+  if (!(most > 0)) return false;
+  if (best !== row)
+    for (let j = from; j < width; j++) {
+      const held = a[row + j]!;
+      a[row + j] = a[best + j]!;
+      a[best + j] = held;
+    }
   return true;
 }
 
@@ -159,12 +183,6 @@ export function eliminateFour(a: Float64Array): boolean {
   a[14] = z2;
   a[19] = z3;
   return true;
-}
-
-/** Takes a share of the figures from `from` to `end` off those that begin at `to`. */
-function takeOff(a: Float64Array, from: number, end: number, to: number, share: number): void {
-  if (share === 0) return;
-  for (let at = from, off = to; at < end; at++, off++) a[off] = a[off]! - share * a[at]!;
 }
 
 /**
