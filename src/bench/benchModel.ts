@@ -10,12 +10,15 @@ export interface BenchModel {
   readonly lens: boolean;
   /** either diode of an FM detector has the circuit, the load and the leak of its own end and the other's pulses, and its loads charge under every sweep; else the mean of both ends, and the leak on both */
   readonly ownDiodes: boolean;
+  /** a sweep that hurries the circuits before an FM detector is reckoned with limiters and loads as they stand at the moment; else to the first order in its rate */
+  readonly chirps: boolean;
 }
 
 const MODELS: Readonly<Record<Engine, BenchModel>> = {
-  '0.3.0': { leadDraws: false, pairsCharge: false, lens: false, ownDiodes: false },
-  '0.4.0': { leadDraws: true, pairsCharge: true, lens: true, ownDiodes: false },
-  '0.5.0': { leadDraws: true, pairsCharge: true, lens: true, ownDiodes: true },
+  '0.3.0': { leadDraws: false, pairsCharge: false, lens: false, ownDiodes: false, chirps: false },
+  '0.4.0': { leadDraws: true, pairsCharge: true, lens: true, ownDiodes: false, chirps: false },
+  '0.5.0': { leadDraws: true, pairsCharge: true, lens: true, ownDiodes: true, chirps: false },
+  '0.6.0': { leadDraws: true, pairsCharge: true, lens: true, ownDiodes: true, chirps: true },
 };
 
 export function modelOf(engine: Engine = ENGINE): BenchModel {

@@ -3,9 +3,11 @@
  * which only need an average), single frequencies, and the lines of a fast sweep. Each set keeps its own solver, so that a turned slug re-solves its own
  * block only.
  */
+import type { Chirp } from '../physics/chirp.ts';
 import { type Deck, nodeKey } from '../physics/deck.ts';
 import { createLimitCycleFinder, type LimitCycle, type LimitCycleFinder } from '../physics/limitCycle.ts';
 import { nodesBehind, quietingOf } from '../physics/limiterQuieting.ts';
+import type { ChirpedNodes } from '../receiver/chirpedPart.ts';
 import type { PathLoad } from '../receiver/pathLoad.ts';
 import { createReceiverNoise, type NodeNoise, type ReceiverNoise } from '../receiver/receiverNoise.ts';
 import {
@@ -35,6 +37,8 @@ export interface Conditions {
 export interface SolverSet {
   /** brings the circuit up to date; results stand until the next call */
   solve(hz: Float64Array, conditions: Conditions): void;
+  /** see `SignalPath`; null where nothing is fed in */
+  solveChirped(hz: Float64Array, conditions: Conditions, along: Float64Array, chirp: Chirp): ChirpedNodes | null;
   /** carrier volts (peak) at a node */
   magnitude(node: string, out: Float64Array): Float64Array;
   real(node: string): Float64Array;
@@ -69,6 +73,8 @@ export interface Circuit {
   readonly thin: SolverSet;
   readonly spots: SolverSet;
   readonly lines: SolverSet;
+  /** a source that sweeps at one rate over the band that it hurries */
+  readonly chirped: SolverSet;
   /** at twice the sweep's frequencies */
   readonly harmonic: SolverSet;
   readonly noise: NoiseSolvers;
@@ -84,6 +90,7 @@ export function createCircuit(setup: BenchSetup, connections: Connections): Circ
     thin: solvers(),
     spots: solvers(),
     lines: solvers(),
+    chirped: solvers(),
     harmonic: solvers(),
     noise,
     song: createSongSolvers(setup, connections, deck),
@@ -182,6 +189,15 @@ function createSolverSet(setup: BenchSetup, connections: Connections, deck: Deck
       path.setLoads(conditions.loads);
       count = hz.length;
       if (rf !== null) path.solve(hz, drive, siemens * conditions.sourceVolts, conditions.source, conditions.share);
+    },
+    solveChirped(hz, conditions, along, chirp) {
+      if (rf === null) return null;
+      path ??= begin();
+      follow(path, conditions);
+      path.setLoads(conditions.loads);
+      const { share } = conditions;
+      const level = share === null ? along : along.map((v, f) => v * share(hz[f]!));
+      return path.solveChirped(hz, drive, siemens * conditions.sourceVolts, level, chirp);
     },
     magnitude: (node, out) => (rf === null ? out.fill(0) : ready().magnitude(node, out)),
     real: (node) => ready().real(node),

@@ -8,10 +8,12 @@
 import { createFastSweep, linesFit, MOST_INDEX } from '../physics/fastSweep.ts';
 import { createGentleSweep, type SweepMode, sweepMode } from '../physics/gentleSweep.ts';
 import { wholePeriod } from '../physics/sweep.ts';
-import { type Lens, lensFor, throughLens } from '../physics/sweepLens.ts';
+import { type HurriedBand, type Lens, lensFor, throughLens } from '../physics/sweepLens.ts';
 import { LOWEST_HZ } from '../receiver/sourceLevel.ts';
 import { modelOf } from './benchModel.ts';
 import type { LineVolts } from './conditions.ts';
+import { hurriedPair, layHurried } from './hurriedPair.ts';
+import { keepLast } from './kept.ts';
 import { leadFarads } from './loads.ts';
 import { carrierAt, type Moment, TRACE_POINTS } from './moment.ts';
 import type { BenchSetup } from './setup.ts';
@@ -43,11 +45,17 @@ export function createEnvelopes(): EnvelopeMaker {
   const fast = createFastSweep(TRACE_POINTS);
   const seen = new Float64Array(2 * TRACE_POINTS);
 
+  /** Both nodes of a pair are asked about one after the other: what the first has had made serves the second. */
+  const pairAt = keepLast(
+    (moment: Moment, lineVolts: LineVolts, _band: HurriedBand, _lag: number) => [moment, lineVolts],
+    hurriedPair,
+  );
+
   return (moment, lineVolts, node, out) => {
     const { full, state, sweepHz, swept } = moment;
     const { spanHz, blanking } = state.controls;
     const found = swept && moment.connections.rf !== null ? lagOf(moment, node) : STILL;
-    let told = found;
+    let { mode } = found;
     if (found.mode === 'quasiStatic') {
       carrierAt(moment, full, node, carrier);
       wholePeriod(carrier, out);
@@ -56,18 +64,26 @@ export function createEnvelopes(): EnvelopeMaker {
       if (found.mode === 'exact') lineByLine(moment, lineVolts, node, whole, blanking, out);
       else {
         gentle.envelope(full.solvers.real(node), full.solvers.imag(node), out);
-        const band = modelOf(moment.setup.engine).lens ? gentle.hurried(HURRIED) : null;
-        const lens = band === null ? null : lensFor(band, whole, found.lag, MOST_INDEX);
+        const { lens: looks, chirps } = modelOf(moment.setup.engine);
+        const band = looks ? gentle.hurried(HURRIED) : null;
+        const pair =
+          band !== null && chirps && ofPair(moment.setup, node) ? pairAt(moment, lineVolts, band, found.lag) : null;
+        const hurried = pair?.carriers(node) ?? null;
+        const lens = band === null || hurried !== null ? null : lensFor(band, whole, found.lag, MOST_INDEX);
         if (lens !== null) {
           lineByLine(moment, lineVolts, node, lens, false, seen);
           throughLens(lens, seen, full.hz, out);
-          told = { ...found, mode: 'exact' };
+          mode = 'exact';
+        }
+        if (pair !== null && hurried !== null) {
+          // Where anything is hurried so far it begins at nothing, and from half as much again on it is all.
+          layHurried(pair, hurried, full.hz, Math.min(2 * (found.lag / HURRIED - 1), 1), out);
         }
       }
     }
     // In the exact answer to the whole sweep the circuits ring on into the blanked retrace; in the others they stop with the carrier.
     if (blanking && found.mode !== 'exact') out.fill(0, TRACE_POINTS);
-    return told;
+    return { ...found, mode };
   };
 
   /** The exact answer to a sweep that has not too many lines. */

@@ -24,6 +24,8 @@ export interface Admittance {
   readonly drift: Drift | null;
   /** a diode whose pulses reach another one of its kind in the block: from one's node to the other's at the harmonics (diodePulses.ts); null: none */
   readonly mutual: HarmonicCircuit | null;
+  /** of evenly spaced crests over a period, which begins as it ends: how much more the load draws of each, as it charges, than where that stands; null: no more */
+  readonly pull: ((crests: Float64Array, periodSeconds: number, out: Float64Array) => void) | null;
 }
 
 /** What is added beside the middle frequency, x a share of the way to where the parabola was taken, -1 to 1: x times the first of two, x^2 times the second. */
@@ -56,6 +58,7 @@ export function tabulateAdmittance(
   at: (amplitudeVolts: number) => readonly [g: number, b: number],
   drift: Drift | null = null,
   mutual: HarmonicCircuit | null = null,
+  pull: Admittance['pull'] = null,
 ): Admittance {
   const step = Math.log1p(endVolts / scaleVolts) / intervals;
   const g = new Float64Array(intervals + 4);
@@ -77,6 +80,7 @@ export function tabulateAdmittance(
     },
     drift,
     mutual,
+    pull,
   };
 }
 
@@ -95,7 +99,8 @@ export function cubicAt(table: Float64Array, at: number): number {
 /** The same at every amplitude. */
 export function constantAdmittance(g: number, b: number): Admittance {
   const [all, allB] = [new Float64Array(4).fill(g), new Float64Array(4).fill(b)];
-  return { scaleVolts: 1, step: 1, g: all, b: allB, still: true, known: 4, reach() {}, drift: null, mutual: null };
+  const rest = { drift: null, mutual: null, pull: null };
+  return { scaleVolts: 1, step: 1, g: all, b: allB, still: true, known: 4, reach() {}, ...rest };
 }
 
 /** What stands while the amplitude does, however small a change on top of it: the nearest sample. */

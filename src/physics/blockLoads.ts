@@ -11,13 +11,15 @@
  * Over 300 lines: one load, several loads and their small changes work on the same buffers.
  */
 import { type Admittance, admittanceOf } from './admittance.ts';
-import { eliminate, eliminateFour, factor, substitute } from './eliminate.ts';
-import { addDrawn, allOf, type FollowedLaw, followOne, type LoadedBlock } from './loadedBlock.ts';
+import type { Chirp } from './chirp.ts';
+import { eliminate, eliminateFour, factor } from './eliminate.ts';
+import { addDrawn, allOf, type FollowedLaw, followMany, followOne, type LoadedBlock } from './loadedBlock.ts';
 import { createPairDents } from './pairDents.ts';
+import { sweepLoads } from './sweptBlock.ts';
 
 export interface BlockLoads {
   /** the block's voltages without the loads become those with them; `columns` tells where the response to each load stands */
-  apply(block: LoadedBlock, columns: Int32Array): void;
+  apply(block: LoadedBlock, columns: Int32Array, chirp?: Chirp | null): void;
   /** of a pair of diodes, what the k-th goes by over its carrier, by frequency: the other's pulses dent its crest; null where there is no pair. A view until the next apply() */
   crest(k: number): Float64Array | null;
   /** changes of the voltages of some local nodes, the loaded ones among them, without the loads' own, become whole ones; `at` holds the voltages themselves */
@@ -66,8 +68,12 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
     return drawnBefore;
   };
 
-  const admittance = (list: readonly Admittance[], hz: number, amplitude: number): void => {
+  /** under a sweep, of each load and frequency: how much more it draws as it charges; null: nothing stands still longer than it */
+  let pull: Float64Array | null = null;
+
+  const admittance = (list: readonly Admittance[], hz: number, amplitude: number, at: number): void => {
     admittanceOf(list, hz, amplitude, y, scratch);
+    if (pull !== null) for (let j = 0; j < 4; j++) y[j] = y[j]! * pull[at]!;
   };
 
   /** |V| where one load hangs on the response ur + j ui, `from` where the search begins; y is left as it is there, without slopes. */
@@ -78,12 +84,13 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
     ui: number,
     bareVolts: number,
     from: number,
+    at: number,
   ): number => {
     let low = 0;
     let high = Number.POSITIVE_INFINITY;
     let a = from;
     for (let round = 0; round < MOST_ROUNDS; round++) {
-      admittance(list, hz, a);
+      admittance(list, hz, a, at);
       const g = y[0]!;
       const b = y[1]!;
       const dg = y[2]!;
@@ -109,7 +116,8 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
     return a;
   };
 
-  const applyOne = (block: LoadedBlock, column: number): void => {
+  /** What the one load draws, into the room of drawn(). */
+  const drawOne = (block: LoadedBlock, column: number): void => {
     const { n, count, hz, re, im, unitRe, unitIm } = block;
     const node = nodes[0]!;
     const list = laws()[0]!;
@@ -120,7 +128,7 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
     const drawnIm = drawnRe.subarray(count);
     // What is the same at every amplitude need not be searched for one.
     const still = list.every((law) => law.still);
-    if (still) admittance(list, 0, 0);
+    if (still) admittance(list, 0, 0, 0);
     /** |V| over |V0| at the last three frequencies: the search begins on their parabola */
     let share = 0.5;
     let second = 0.5;
@@ -138,7 +146,7 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
       const ui = unitIm[own + f]!;
       if (!still) {
         const ahead = 3 * (share - second) + third;
-        const a = oneAmplitude(list, hz[f]!, ur, ui, bareVolts, bareVolts * (ahead > 0 ? ahead : share));
+        const a = oneAmplitude(list, hz[f]!, ur, ui, bareVolts, bareVolts * (ahead > 0 ? ahead : share), f);
         third = second;
         second = share;
         share = a / bareVolts;
@@ -154,13 +162,16 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
       drawnRe[f] = g * xr - b * xi;
       drawnIm[f] = g * xi + b * xr;
     }
-    addDrawn(block, column, drawnRe, drawnIm, 0, allOf(block));
   };
+
+  /** which of how many frequencies several loads are solved at */
+  let place = 0;
+  let placed = 0;
 
   /** y as a carrier of a volts meets it whose crest is dented: the current at a + dent. */
   const dentedAdmittance = (list: readonly Admittance[], hz: number, a: number, k: number): void => {
     const crest = Math.max(a + dents[k]!, 0);
-    admittance(list, hz, crest);
+    admittance(list, hz, crest, k * placed + place);
     const share = crest / a;
     const bent = (1 - share) / a;
     y[2] = share * y[2]! + bent * y[0]!;
@@ -176,7 +187,7 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
       const z = at[2 * k + 1]!;
       const a = Math.sqrt(x * x + z * z);
       if (paired && a > 0) dentedAdmittance(list[k]!, hz, a, k);
-      else admittance(list[k]!, hz, a);
+      else admittance(list[k]!, hz, a, k * placed + place);
       for (let j = 0; j < 4; j++) slopes[4 * k + j] = y[j]!;
       current[2 * k] = y[0]! * x - y[1]! * z;
       current[2 * k + 1] = y[0]! * z + y[1]! * x;
@@ -328,6 +339,39 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
     }
   };
 
+  /** What the loads draw at each frequency, into the room of drawn(). */
+  const draw = (block: LoadedBlock, columns: Int32Array): void => {
+    if (m === 1) {
+      drawOne(block, columns[0]!);
+      return;
+    }
+    const list = laws();
+    const { count } = block;
+    const drawnRe = drawn(2 * m * count);
+    const drawnIm = drawnRe.subarray(m * count);
+    paired = m === 2 && list.every((one) => one.length === 1 && one[0]!.mutual !== null);
+    pair.rest();
+    if (paired && crests.length !== 2 * count) crests = new Float64Array(2 * count);
+    v.fill(0);
+    placed = count;
+    for (let f = 0; f < count; f++) {
+      place = f;
+      fetch(block, columns, f);
+      if (paired) goAhead(f);
+      many(list, block.hz[f]!);
+      if (paired) {
+        for (let k = 0; k < 2; k++) {
+          const a = Math.sqrt(v[2 * k]! * v[2 * k]! + v[2 * k + 1]! * v[2 * k + 1]!);
+          crests[k * count + f] = a > 0 ? 1 + dents[k]! / a : 1;
+        }
+      }
+      for (let k = 0; k < m; k++) {
+        drawnRe[k * count + f] = current[2 * k]!;
+        drawnIm[k * count + f] = current[2 * k + 1]!;
+      }
+    }
+  };
+
   /** How the loads give way about the voltages `at`, which stand until the next apply(): of use to every change that is followed there. */
   const lawAt = (at: LoadedBlock, columns: Int32Array): FollowedLaw => {
     if (followed !== null && followedStands) return followed;
@@ -357,37 +401,26 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
 
   return {
     crest: (k) => (paired ? crests.subarray((k * crests.length) / 2, ((k + 1) * crests.length) / 2) : null),
-    apply(block, columns) {
+    apply(block, columns, chirp = null) {
       followedStands = false;
-      if (m === 1) {
-        applyOne(block, columns[0]!);
-        return;
-      }
-      const list = laws();
       const { count } = block;
-      const drawnRe = drawn(2 * m * count);
-      const drawnIm = drawnRe.subarray(m * count);
-      paired = m === 2 && list.every((one) => one.length === 1 && one[0]!.mutual !== null);
-      pair.rest();
-      if (paired && crests.length !== 2 * count) crests = new Float64Array(2 * count);
-      v.fill(0);
-      for (let f = 0; f < count; f++) {
-        fetch(block, columns, f);
-        if (paired) goAhead(f);
-        many(list, block.hz[f]!);
-        if (paired) {
-          for (let k = 0; k < 2; k++) {
-            const a = Math.sqrt(v[2 * k]! * v[2 * k]! + v[2 * k + 1]! * v[2 * k + 1]!);
-            crests[k * count + f] = a > 0 ? 1 + dents[k]! / a : 1;
-          }
-        }
-        for (let k = 0; k < m; k++) {
-          drawnRe[k * count + f] = current[2 * k]!;
-          drawnIm[k * count + f] = current[2 * k + 1]!;
-        }
+      const room = drawn(2 * m * count);
+      if (chirp === null) draw(block, columns);
+      else {
+        sweepLoads(block, columns, chirp, {
+          nodes,
+          laws: laws(),
+          room,
+          draw(at, urge) {
+            pull = urge;
+            draw(at, columns);
+            pull = null;
+            return paired ? crests : null;
+          },
+        });
       }
       const locals = allOf(block);
-      for (let k = 0; k < m; k++) addDrawn(block, columns[k]!, drawnRe, drawnIm, k * count, locals);
+      for (let k = 0; k < m; k++) addDrawn(block, columns[k]!, room, room.subarray(m * count), k * count, locals);
     },
     follow(block, columns, at, locals) {
       const law = lawAt(at, columns);
@@ -399,28 +432,7 @@ export function createBlockLoads(nodes: Int32Array, laws: () => readonly (readon
         addDrawn(block, columns[0]!, drawnRe, drawnIm, 0, locals);
         return;
       }
-      for (let f = 0; f < count; f++) {
-        for (let k = 0; k < m; k++) {
-          bare[2 * k] = block.re[nodes[k]!]![f]!;
-          bare[2 * k + 1] = block.im[nodes[k]!]![f]!;
-        }
-        substitute(law.matrices, f * size * size, size, law.rows, f * size, law.steps[f]!, bare);
-        for (let k = 0; k < m; k++) {
-          const x = at.re[nodes[k]!]![f]!;
-          const z = at.im[nodes[k]!]![f]!;
-          const dx = bare[2 * k]!;
-          const dz = bare[2 * k + 1]!;
-          const from = 4 * (f * m + k);
-          const g = law.y[from]!;
-          const b = law.y[from + 1]!;
-          const dg = law.y[from + 2]!;
-          const db = law.y[from + 3]!;
-          const a = Math.sqrt(x * x + z * z);
-          const da = a > 0 ? (x * dx + z * dz) / a : 0;
-          drawnRe[k * count + f] = g * dx - b * dz + (dg * x - db * z) * da;
-          drawnIm[k * count + f] = g * dz + b * dx + (dg * z + db * x) * da;
-        }
-      }
+      followMany(nodes, law, block, at, bare, drawnRe, drawnIm);
       for (let k = 0; k < m; k++) addDrawn(block, columns[k]!, drawnRe, drawnIm, k * count, locals);
     },
   };

@@ -8,8 +8,15 @@
  * Validity: the amplitude moves little in a cycle of the carrier; with a balance of harmonics Vs, g and b are its own, and Is is taken as it is.
  * Source: Clarke and Hess, Communication Circuits, 1971 (from memory); held against time runs in tests/oracles/loadedFastSweep.test.ts.
  */
-import { admittanceAt, admittanceAtHz } from './admittance.ts';
-import type { DiodeLaw } from './diodeLaw.ts';
+import { type Admittance, admittanceAt, admittanceAtHz } from './admittance.ts';
+import type { Diode } from './diode.ts';
+
+/** Of a diode's law what its charging asks for (diodeLaw.ts). */
+export interface ChargedLaw {
+  readonly diode: Diode & { readonly loadFarads: number };
+  detect(amplitudeVolts: number, hz?: number): number;
+  readonly admittance: Admittance;
+}
 
 export interface ChargingDiode {
   /**
@@ -35,12 +42,12 @@ const MEET = 1e-3;
 const MOST_PERIODS = 4;
 
 const known = new WeakMap<
-  DiodeLaw,
+  ChargedLaw,
   { readonly end: number; readonly farads: number; readonly charging: ChargingDiode }
 >();
 
 /** For amplitudes up to `mostVolts`; `leadFarads` hang on the load besides its own capacitor. */
-export function chargingDiode(law: DiodeLaw, mostVolts: number, leadFarads: number): ChargingDiode {
+export function chargingDiode(law: ChargedLaw, mostVolts: number, leadFarads: number): ChargingDiode {
   const farads = law.diode.loadFarads + leadFarads;
   const found = known.get(law);
   if (found?.farads === farads && found.end >= mostVolts && found.end <= 4 * mostVolts) return found.charging;
@@ -50,7 +57,7 @@ export function chargingDiode(law: DiodeLaw, mostVolts: number, leadFarads: numb
   return charging;
 }
 
-function create(law: DiodeLaw, farads: number, end: number): ChargingDiode {
+function create(law: ChargedLaw, farads: number, end: number): ChargingDiode {
   const { saturationAmps, emissionVolts, loadOhms } = law.diode;
   const still = new Float64Array(INTERVALS + 2);
   const g = new Float64Array(INTERVALS + 2);

@@ -6,6 +6,7 @@
  * Valid for a memoryless stage whose tuned load takes out the harmonics.
  * Source: describing function, e.g. Gelb and Vander Velde, Multiple-Input Describing Functions, 1968 (from memory).
  */
+import type { Chirp } from './chirp.ts';
 
 const TABLE_END = 16;
 const STEP = 1 / 32;
@@ -79,4 +80,26 @@ function asymptoticSlope(a: number): number {
 function makeTable(): Float64Array {
   const count = TABLE_END / STEP + 4;
   return Float64Array.from({ length: count }, (_, i) => fundamentalGainByQuadrature(Math.abs(i - 1) * STEP, 256));
+}
+
+/** Under a swept source (chirp.ts): from the lines of a stage's control voltage, v between two nodes, those of its current  gm N(|v| / limit) v,  the amplitude that of the moment. */
+export function sweepStage(
+  chirp: Chirp,
+  plusRe: Float64Array,
+  plusIm: Float64Array,
+  minusRe: Float64Array,
+  minusIm: Float64Array,
+  gm: number,
+  limit: number,
+): readonly [re: Float64Array, im: Float64Array] {
+  const re = plusRe.map((v, f) => v - minusRe[f]!);
+  const im = plusIm.map((v, f) => v - minusIm[f]!);
+  chirp.toTime(re, im);
+  for (let f = 0; f < re.length; f++) {
+    const gain = gm * fundamentalGain(Math.hypot(re[f]!, im[f]!) / limit);
+    re[f] = gain * re[f]!;
+    im[f] = gain * im[f]!;
+  }
+  chirp.toLines(re, im);
+  return [re, im];
 }

@@ -8,6 +8,7 @@
  */
 import { once } from '../base/once.ts';
 import { type Admittance, COARSE, cubicAt, type Drift, driftPlace, tabulateAdmittance } from './admittance.ts';
+import { chargingDiode } from './chargingDiode.ts';
 import { createDetector, type Diode, diodeConductance } from './diode.ts';
 import { createDiodeBalance, type DiodeCircuit, type DiodeState, type HungLead, smallDiode } from './diodeHarmonics.ts';
 import type { HarmonicCircuit } from './harmonicCircuit.ts';
@@ -62,11 +63,21 @@ export function diodeLaw(diode: LoadedDiode): DiodeLaw {
 function closedLaw(diode: LoadedDiode): DiodeLaw {
   const detector = createDetector(diode);
   const at = (amplitude: number): [number, number] => [diodeConductance(amplitude, diode), 0];
-  return {
+  const pull: Admittance['pull'] = (crests, seconds, out) => pullOf(law, crests, seconds, out);
+  const law: DiodeLaw = {
     diode,
     detect: (amplitudeVolts) => detector(amplitudeVolts),
-    admittance: tabulateAdmittance(diode.emissionVolts, CLOSED_END_VOLTS, CLOSED_INTERVALS, at),
+    admittance: tabulateAdmittance(diode.emissionVolts, CLOSED_END_VOLTS, CLOSED_INTERVALS, at, null, null, pull),
   };
+  return law;
+}
+
+function pullOf(law: DiodeLaw, crests: Float64Array, periodSeconds: number, out: Float64Array): void {
+  let most = 0;
+  for (const a of crests) most = Math.max(most, a);
+  const { emissionVolts } = law.diode;
+  const still = chargingDiode(law, most, 0).charge(crests, periodSeconds, out.fill(0));
+  for (let i = 0; i < out.length; i++) out[i] = Math.exp((still[i]! - out[i]!) / emissionVolts);
 }
 
 function balancedLaw(circuit: DiodeCircuit & LoadedDiode): DiodeLaw {
@@ -85,7 +96,8 @@ function balancedLaw(circuit: DiodeCircuit & LoadedDiode): DiodeLaw {
     return [state.g, state.b];
   };
   const drift = circuit.beside === undefined ? null : tabulateDrift(circuit, circuit.beside, (i) => middle(i));
-  const admittance = tabulateAdmittance(emissionVolts, END_VOLTS, INTERVALS, at, drift, circuit.mutual ?? null);
+  const pull: Admittance['pull'] = (crests, seconds, out) => pullOf(law, crests, seconds, out);
+  const admittance = tabulateAdmittance(emissionVolts, END_VOLTS, INTERVALS, at, drift, circuit.mutual ?? null, pull);
   const { step } = admittance;
   const middle = (sample: number): readonly [g: number, b: number, shape: number] => {
     admittance.reach(sample + 2);
@@ -114,7 +126,7 @@ function balancedLaw(circuit: DiodeCircuit & LoadedDiode): DiodeLaw {
     const volts = within(END_VOLTS);
     return { volts, slope: (volts - within(END_VOLTS * 0.99)) / (END_VOLTS * 0.01) };
   });
-  return {
+  const law: DiodeLaw = {
     diode: circuit,
     admittance,
     detect(amplitudeVolts, hz) {
@@ -124,6 +136,7 @@ function balancedLaw(circuit: DiodeCircuit & LoadedDiode): DiodeLaw {
       return end().volts + (amplitude - END_VOLTS) * end().slope + more;
     },
   };
+  return law;
 }
 
 /** `middle`: g, b and the volts' shape of a fine sample of the table at the carrier itself. */

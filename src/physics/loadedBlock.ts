@@ -1,4 +1,5 @@
 /** What the loads of one block work on, and what their currents make of it (blockLoads.ts). Nothing is allocated in the loops. */
+import { substitute } from './eliminate.ts';
 
 /** What a block's loads work on. Response of node i to the load in column c at frequency f: [(c * n + i) * count + f]. */
 export interface LoadedBlock {
@@ -61,6 +62,43 @@ export function followOne(
     const da = a > 0 ? (x * dx + z * dz) / a : 0;
     drawnRe[f] = g * dx - b * dz + (dg * x - db * z) * da;
     drawnIm[f] = g * dz + b * dx + (dg * z + db * x) * da;
+  }
+}
+
+/** The same of several loads, one after the other in the places of `drawnRe` and `drawnIm`; `bare` is room for their voltages. */
+export function followMany(
+  nodes: Int32Array,
+  law: FollowedLaw,
+  block: LoadedBlock,
+  at: LoadedBlock,
+  bare: Float64Array,
+  drawnRe: Float64Array,
+  drawnIm: Float64Array,
+): void {
+  const { count } = block;
+  const m = nodes.length;
+  const size = 2 * m;
+  for (let f = 0; f < count; f++) {
+    for (let k = 0; k < m; k++) {
+      bare[2 * k] = block.re[nodes[k]!]![f]!;
+      bare[2 * k + 1] = block.im[nodes[k]!]![f]!;
+    }
+    substitute(law.matrices, f * size * size, size, law.rows, f * size, law.steps[f]!, bare);
+    for (let k = 0; k < m; k++) {
+      const x = at.re[nodes[k]!]![f]!;
+      const z = at.im[nodes[k]!]![f]!;
+      const dx = bare[2 * k]!;
+      const dz = bare[2 * k + 1]!;
+      const from = 4 * (f * m + k);
+      const g = law.y[from]!;
+      const b = law.y[from + 1]!;
+      const dg = law.y[from + 2]!;
+      const db = law.y[from + 3]!;
+      const a = Math.sqrt(x * x + z * z);
+      const da = a > 0 ? (x * dx + z * dz) / a : 0;
+      drawnRe[k * count + f] = g * dx - b * dz + (dg * x - db * z) * da;
+      drawnIm[k * count + f] = g * dz + b * dx + (dg * z + db * x) * da;
+    }
   }
 }
 

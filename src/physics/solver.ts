@@ -12,6 +12,7 @@
  */
 
 import type { Admittance } from './admittance.ts';
+import type { Chirp } from './chirp.ts';
 import { fundamentalGain, fundamentalGainSlope } from './describingFunction.ts';
 import type { Network } from './network.ts';
 import type { DrawnAt, SolverBlock } from './solverBlock.ts';
@@ -40,6 +41,8 @@ export interface Solver {
   setSaturation(element: string, volts: number | null): void;
   /** nonlinear loads from nodes to ground, all of them anew; several may hang on one node */
   setLoads(loads: readonly NodeLoad[]): void;
+  /** the source sweeps over the frequencies, which must be evenly spaced, at this rate: drives and voltages are lines (chirp.ts); null: each frequency by itself */
+  setChirp(chirp: Chirp | null): void;
   /** copies; a new length makes earlier views of results stale */
   setFrequencies(hz: Float64Array): void;
   /** brings all voltages up to date */
@@ -142,6 +145,11 @@ export function createSolver(network: Network, hz: Float64Array): Solver {
       if (!others) return;
       allocate();
       system.matrixDirty.fill(1);
+    },
+    setChirp(chirp) {
+      if (system.chirp === chirp) return;
+      system.chirp = chirp;
+      system.inputDirty.fill(1);
     },
     setFrequencies(next) {
       checkFrequencies(next);

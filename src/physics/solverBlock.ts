@@ -1,7 +1,11 @@
-/** One block at all frequencies: its responses to one amp at each input place, and its voltages. */
+/**
+ * One block at all frequencies: its responses to one amp at each input place, and its voltages.
+ *
+ * Over 300 lines: what enters a block, what it makes of that and how small changes follow work on the same buffers.
+ */
 
 import { type BlockLoads, createBlockLoads } from './blockLoads.ts';
-import { fundamentalGain } from './describingFunction.ts';
+import { fundamentalGain, sweepStage } from './describingFunction.ts';
 import { type StageBend, stageBend } from './stageBend.ts';
 import type { BlockInput, InputPlace, System } from './system.ts';
 import { unitResponse } from './unitResponse.ts';
@@ -144,6 +148,19 @@ export function createBlock(
   };
 
   const addSaturated = ({ controlPlus: p, controlMinus: m }: BlockInput, value: number, limit: number): void => {
+    if (system.chirp !== null) {
+      const [ar, ai] = sweepStage(
+        system.chirp,
+        re[p] ?? none,
+        im[p] ?? none,
+        re[m] ?? none,
+        im[m] ?? none,
+        value,
+        limit,
+      );
+      addScaled(ar, ai, 1);
+      return;
+    }
     for (let f = 0; f < count; f++) {
       const vr = (p < 0 ? 0 : re[p]![f]!) - (m < 0 ? 0 : re[m]![f]!);
       const vi = (p < 0 ? 0 : im[p]![f]!) - (m < 0 ? 0 : im[m]![f]!);
@@ -283,7 +300,7 @@ export function createBlock(
           multiply(at, fresh, own.re, own.im, every);
           fresh = false;
         }
-        loads?.apply(own, columns);
+        loads?.apply(own, columns, system.chirp);
       } else if (wasAlive === 1) {
         for (const node of plan.nodes) {
           re[node]!.fill(0);

@@ -4,6 +4,7 @@
  */
 
 import type { Admittance } from './admittance.ts';
+import type { Chirp } from './chirp.ts';
 import { inverseInductance } from './coilGroups.ts';
 import type { Network, NetworkElement } from './network.ts';
 
@@ -59,6 +60,8 @@ export interface System {
   setSaturation(element: string, volts: number | null): void;
   /** by node: what hangs on it besides the elements; null: nothing. A change of which nodes are loaded is the caller's to follow up */
   readonly loads: (readonly Admittance[] | null)[];
+  /** the source sweeps at this rate, and voltages are lines of it (chirp.ts); null: each frequency by itself */
+  chirp: Chirp | null;
   /** writes the block's G, C and B matrices (row-major, n*n each) */
   assemble(block: number, g: Float64Array, c: Float64Array, b: Float64Array): void;
 }
@@ -101,6 +104,7 @@ export function createSystem(network: Network): System {
     saturationVolts,
     spectra,
     loads: network.nodeNames.map(() => null),
+    chirp: null,
     matrixDirty,
     inputDirty,
     inverse,

@@ -13,12 +13,14 @@
  */
 import { problemLine } from '../base/result.ts';
 import { buildNetwork } from '../physics/buildNetwork.ts';
+import type { Chirp } from '../physics/chirp.ts';
 import type { Deck } from '../physics/deck.ts';
 import { nodeKey } from '../physics/deck.ts';
 import { fundamentalGain } from '../physics/describingFunction.ts';
 import type { DiodeLaw } from '../physics/diodeLaw.ts';
 import { createSolver, type NodeLoad, type Solver } from '../physics/solver.ts';
 import { envelopeModulation } from '../physics/videoEnvelope.ts';
+import { type ChirpedNodes, solveChirped } from './chirpedPart.ts';
 import { deckParts } from './deckParts.ts';
 import type { ElementValue } from './elementValues.ts';
 import { createOscillator, type Oscillator, tankOf } from './oscillator.ts';
@@ -49,6 +51,8 @@ export interface SignalPath {
    * each above 0. `share` makes the amps depend on the source's frequency; null: the same everywhere.
    */
   solve(hz: Float64Array, drive: string, amps: number, source: SourceKind, share?: LevelShare | null): void;
+  /** The same under a swept source through the driven part alone, whose nodes can be asked for; nothing else can be read after it (chirpedPart.ts). */
+  solveChirped(hz: Float64Array, drive: string, amps: number, along: Float64Array, chirp: Chirp): ChirpedNodes;
   /** volts of a node at each of the sweep's frequencies, views until the next solve; a node that no signal reaches has none */
   real(node: string): Float64Array;
   imag(node: string): Float64Array;
@@ -301,6 +305,15 @@ export function createSignalPath(receiver: Receiver, deck: Deck): SignalPath {
       const start = partOfElement(drive);
       if (source.kind === 'sweep') sweepThrough(start, hz, drive, amps, share);
       else videoThrough(start, hz, drive, amps, source, share);
+    },
+    solveChirped(hz, drive, amps, along, chirp) {
+      resize(hz.length);
+      readings.clear();
+      const start = partOfElement(drive);
+      const solver = ready(start, 'main', hz);
+      silence(solver, start, drive);
+      const carriers = solveChirped(solver, drive, amps, along, chirp);
+      return (node) => (partOfNode(node) === start ? carriers(node) : null);
     },
     real: (node) => read(node, 're'),
     imag: (node) => read(node, 'im'),

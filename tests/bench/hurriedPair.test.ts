@@ -1,0 +1,126 @@
+/**
+ * The FM tuner's S-curve under a sweep ten times its sheet's, as the bench draws it, against ngspice (as packaged in eecircuit-engine) on the very set, wave by wave: its deck from `haystack deck` with
+ * the sweep as its source and the tube's pole behind its lead. Means over three waves at instants of the picture, of the highest of the curve.
+ *
+ * The trapezoidal rule takes a frequency w for (2 / h) tan(w h / 2) (elementary numerics), so coils and capacitors are made so much smaller that at the carrier each is what it is.
+ */
+import path from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { asSheetSays } from '../../src/bench/asSheetSays.ts';
+import { createFaultBook } from '../../src/bench/faultsNow.ts';
+import { TUBE_SECONDS } from '../../src/bench/instruments.ts';
+import { TRACE_POINTS } from '../../src/bench/moment.ts';
+import { createPictureMaker } from '../../src/bench/picture.ts';
+import { type BenchSetup, firstResponse } from '../../src/bench/setup.ts';
+import { NO_LIFE } from '../../src/scenario/life.ts';
+import { inside, PROJECT } from '../cli/commandLine.ts';
+import { keptMeans, type PartOfRun } from '../physics/keptSpice.ts';
+import { setupOf } from '../technician/oneScenario.ts';
+
+const CENTRE_HZ = 10.7e6;
+const MAINS_HZ = 60;
+const STEPS_A_WAVE = 100;
+/** The run begins from rest so long before the middle of the sweep; the circuits settle within 14 us. */
+const BEFORE_SECONDS = 160e-6;
+
+const shipped = setupOf('zero');
+const setup: BenchSetup = { ...shipped, scenario: { ...shipped.scenario, life: NO_LIFE } };
+const means = keptMeans('hurriedPair');
+
+/** Volts over a period, with the sheet's own settings but for the span. */
+function drawn(on: BenchSetup, spanHz: number): Float64Array {
+  const faults = createFaultBook(on);
+  const sheet = asSheetSays(on, firstResponse(on), {});
+  const { centreErrorHz = 0 } = on.scenario.bench;
+  const state = {
+    ...sheet,
+    controls: { ...sheet.controls, spanHz, centreHz: CENTRE_HZ - centreErrorHz, blanking: false },
+  };
+  return createPictureMaker(on, faults)(faults(state).really(state)).volts.slice();
+}
+
+/** Seconds after the middle of its half at which a sample stands. */
+const secondsOf = (sample: number): number => ((sample + 0.5) / TRACE_POINTS - 0.5) / (2 * MAINS_HZ);
+
+function sweptDeck(spanHz: number, sense: 1 | -1, lastSeconds: number): string {
+  const file = path.join(PROJECT, 'scenarios', 'sound-fm', 'zero.json');
+  const { out, err, code } = inside('deck', file, '--hz', `${CENTRE_HZ}`);
+  expect([err, code]).toEqual(['', 0]);
+  const step = 1 / CENTRE_HZ / STEPS_A_WAVE;
+  const angle = Math.PI / STEPS_A_WAVE;
+  const warp = angle / Math.tan(angle);
+  const seconds = `(time-${BEFORE_SECONDS})`;
+  const phase = `${2 * Math.PI * CENTRE_HZ}*${seconds}+${(sense * spanHz) / (2 * MAINS_HZ)}*(1-cos(${2 * Math.PI * MAINS_HZ}*${seconds}))`;
+  const text = out
+    .replace(
+      /^([LC]\S*\s+\S+\s+\S+\s+)(\S+)$/gm,
+      (_, before: string, value: string) => `${before}${Number(value) * warp}`,
+    )
+    .replace(/^Isig 0 mix sin\(0 (\S+) \S+\)$/m, (_, amps: string) => `BIsig 0 mix I = ${amps}*sin(${phase})`)
+    .replace(/^\.tran.*$/m, `.tran ${step} ${BEFORE_SECONDS + lastSeconds} 0 ${step} uic`)
+    .replace(/^\.print.*$/m, `Btube before 0 V = v(out)\nRtube before tube 1000\nCtube tube 0 ${TUBE_SECONDS / 1000}`);
+  expect(text).toMatch(/^BIsig/m);
+  expect(text).toMatch(/^Rtube/m);
+  return text;
+}
+
+/** Bench and ngspice at samples of one half of the sweep, of the highest of the curve. */
+async function apart(spanHz: number, sense: 1 | -1, samples: readonly number[]): Promise<readonly number[]> {
+  const last = secondsOf(samples.at(-1)!) + 3 / CENTRE_HZ;
+  const end = BEFORE_SECONDS + last;
+  const parts = samples.map((sample): PartOfRun => {
+    const at = BEFORE_SECONDS + secondsOf(sample);
+    return [(at - 1.5 / CENTRE_HZ) / end, (at + 1.5 / CENTRE_HZ) / end];
+  });
+  const [run] = await means(sweptDeck(spanHz, sense, last), ['tube'], parts);
+  const volts = drawn(setup, spanHz);
+  const most = volts.reduce((top, v) => Math.max(top, Math.abs(v)), 0);
+  // The falling half stands behind the rising one in time.
+  const place = (sample: number): number => (sense === 1 ? sample : TRACE_POINTS + sample);
+  return samples.map((sample, i) => (volts[place(sample)]! - run![i]!) / most);
+}
+
+const worst = (list: readonly number[]): number => Math.max(...list.map(Math.abs));
+
+describe('an S-curve under ten times its sheet\u2019s span', () => {
+  const from = TRACE_POINTS / 2 - 13;
+
+  // Found 0.8 % up and 0.6 % down over the whole curve; by the first order in the rate, as engines before 0.6.0 had it, 6.3 and 7.6 %.
+  it('comes up as it does wave by wave', { timeout: 300_000 }, async () => {
+    expect(worst(await apart(10e6, 1, [from, from + 2, from + 4]))).toBeLessThan(0.012);
+  });
+
+  it('stands so all along, up and down', { timeout: 900_000 }, async () => {
+    const samples = Array.from({ length: 11 }, (_, i) => from + 3 * i);
+    expect(worst(await apart(10e6, 1, samples))).toBeLessThan(0.012);
+    expect(worst(await apart(10e6, -1, samples))).toBeLessThan(0.012);
+  });
+});
+
+describe('what engines before it drew', () => {
+  const before: BenchSetup = { ...setup, engine: '0.5.0' };
+  const share = (spanHz: number): number => {
+    const [then, now] = [drawn(before, spanHz), drawn(setup, spanHz)];
+    const most = now.reduce((top, v) => Math.max(top, Math.abs(v)), 0);
+    return then.reduce((top, v, i) => Math.max(top, Math.abs(v - now[i]!)), 0) / most;
+  };
+
+  it('is the same to the last digit at the sheet\u2019s span, and another at ten times it', () => {
+    expect(share(1e6)).toBe(0);
+    expect(share(10e6)).toBeGreaterThan(0.05);
+  });
+
+  it('is joined without a step where a lag of 0.02 begins to ask for the moment: what it adds to the first order grows with the span', () => {
+    // 0.3.0 has the first order alone at every span, and its other differences do not hang on the lag. The lag goes by the span: 0.02 at 1.11 MHz.
+    const first: BenchSetup = { ...setup, engine: '0.3.0' };
+    const added = Array.from({ length: 18 }, (_, i) => {
+      const spanHz = 1.05e6 + 7.5e3 * i;
+      const [then, now] = [drawn(first, spanHz), drawn(setup, spanHz)];
+      const most = now.reduce((top, v) => Math.max(top, Math.abs(v)), 0);
+      return now.map((v, k) => (v - then[k]!) / most);
+    });
+    for (const [i, one] of added.entries()) {
+      if (i > 0) expect(Math.max(...one.map((v, k) => Math.abs(v - added[i - 1]![k]!)))).toBeLessThan(0.0008);
+    }
+  });
+});
