@@ -7,7 +7,7 @@ import { once } from '../base/once.ts';
 import type { MeasuredUnit } from '../grading/report.ts';
 
 const MINUS = '\u2212';
-const KILO_BELOW_HZ = 2e6;
+const KILO_BELOW_HZ = 1e6;
 
 const PREFIXES: readonly (readonly [number, string])[] = [
   [1e9, 'G'],

@@ -1,5 +1,6 @@
 /** The parts tray before the soldering iron: a capacitor bridged and let go, a part metered, by pointer and by keyboard. */
 import { printedTray } from '../../src/bench/parts.ts';
+import { atHandWords } from '../../src/words/en/bench.ts';
 import { dialogWords } from '../../src/words/en/benchTalk.ts';
 import { partsWords } from '../../src/words/en/parts.ts';
 import { BenchFace } from './face.ts';
@@ -35,6 +36,12 @@ for (const by of ['pointer', 'keyboard'] as const) {
     await expect(tray.getByRole('button', { name: partsWords.bridge, exact: true })).toHaveCount(0);
     await hand.press(partsWords.unbridge, 'dialog');
     await expect(tray.getByRole('status')).toContainText('the bridge is off');
+    await hand.press(dialogWords.close, 'dialog');
+    // With the set on no ohms are read, and it is said when they are.
+    await hand.press(atHandWords.parts);
+    await hand.press(partsWords.name(PART, null), 'dialog');
+    await hand.press(partsWords.meter, 'dialog');
+    await expect(tray.getByRole('status')).toHaveText(partsWords.nothingLive(partsWords.name(PART, null)));
     await hand.press(dialogWords.close, 'dialog');
     await isSound(page);
   });

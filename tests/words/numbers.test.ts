@@ -30,10 +30,11 @@ test('the minus is a true one', () => {
 });
 
 test('frequencies and distances', () => {
-  expect([45.75e6, 10.7e6, 42.17e6, 455e3].map(frequency)).toEqual([
+  expect([45.75e6, 10.7e6, 42.17e6, 1e6, 455e3].map(frequency)).toEqual([
     '45.75 MHz',
     '10.70 MHz',
     '42.17 MHz',
+    '1.00 MHz',
     '455.0 kHz',
   ]);
   expect([1.23e6, 291_800, 12_540, 400, 0].map(offset)).toEqual(['1.23 MHz', '292 kHz', '12.5 kHz', '400 Hz', '0 Hz']);

@@ -66,6 +66,7 @@ export const partsWords = {
   volts: (name: string, volts: number): string =>
     `${name}: the meter reads ${format.written(volts, 1)} V to the chassis.`,
   nothing: (name: string): string => `${name}: the meter says nothing about it here.`,
+  nothingLive: (name: string): string => `${name}: no volts that tell anything. Ohms are read with the set off.`,
   bridge: 'Bridge it',
   unbridge: 'Take the bridge off',
   bridged: 'bridged',

@@ -34,7 +34,8 @@ export function usePartActs(port: BenchPort): PartActs {
   const readSentence = (name: string, read: PartReading): string => {
     if (read.kind === 'ohms') return say.ohms(name, read.ohms);
     if (read.kind === 'diode') return say.bothWays(name, read.ohms, read.turnedOhms);
-    return read.kind === 'volts' ? say.volts(name, read.volts) : say.nothing(name);
+    if (read.kind === 'volts') return say.volts(name, read.volts);
+    return receiver.mains !== null && port.state().powered ? say.nothingLive(name) : say.nothing(name);
   };
   return {
     tray,
