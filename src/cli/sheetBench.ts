@@ -2,10 +2,10 @@
 import { good, type Result } from '../base/result.ts';
 import { asSheetSays } from '../bench/asSheetSays.ts';
 import type { BenchState } from '../bench/benchState.ts';
+import { CONTROL_ROWS } from '../bench/controls/rows.ts';
 import { type BenchSetup, firstResponse } from '../bench/setup.ts';
 import { readSpiceNumber } from '../physics/spiceNumber.ts';
 import type { SheetResponse } from '../receiver/receiver.ts';
-import { LOWEST_HZ } from '../receiver/sourceLevel.ts';
 import { NO_LIFE } from '../scenario/life.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { commandSetup, type ReceiverOption } from './commandSetup.ts';
@@ -31,7 +31,8 @@ export interface SheetBench {
 
 /** The highest set number that a scenario file may name. */
 const MOST_SEED = 2 ** 31 - 1;
-const MOST_HZ = 1e9;
+/** What the source of the bench reaches. */
+const { min: LEAST_HZ, max: MOST_HZ } = CONTROL_ROWS.centreHz;
 
 export function sheetBench(terminal: Terminal, name: string, options: SetOptions): Result<SheetBench> {
   const seed = seedOf(terminal, options.seed);
@@ -64,8 +65,8 @@ function madeGood(scenario: Scenario): Scenario {
 /** A frequency as given with `--hz`. */
 export function hertzOf(terminal: Terminal, text: string): number {
   const value = readSpiceNumber(text.trim());
-  if (value !== null && value >= LOWEST_HZ && value <= MOST_HZ) return value;
-  throw new UsageError(terminal.words.cli.deck.badHz(text, LOWEST_HZ, MOST_HZ));
+  if (value !== null && value >= LEAST_HZ && value <= MOST_HZ) return value;
+  throw new UsageError(terminal.words.cli.deck.badHz(text, LEAST_HZ, MOST_HZ));
 }
 
 function seedOf(terminal: Terminal, text: string | undefined): number | null {

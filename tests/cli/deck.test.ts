@@ -202,6 +202,9 @@ describe('what is given wrongly', () => {
     ['-44meg', '--hz'],
     ['many', '--hz'],
     ['1e12', '--hz'],
+    // The dial of the bench ends there (`src/bench/controls/rows.ts`).
+    ['231meg', '230000000'],
+    ['99k', '100000'],
   ])('a frequency of %s', (hz, told) => {
     expect(usage('deck', FLAT_TOP, `--hz=${hz}`)).toContain(told);
     expect(usage('curve', FLAT_TOP, '--volts', `--hz=44meg,${hz}`)).toContain(told);

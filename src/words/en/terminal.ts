@@ -152,7 +152,7 @@ const deckWords = {
   standing:
     'found: as the scenario starts, with its faults; best: nothing failed and every slug where this set wants it (default: found)',
   badHz: (given: string, least: number, most: number): string =>
-    `--hz takes frequencies from ${least} to ${most} hertz, such as 455k or 45.75e6, not "${given}".`,
+    `--hz takes frequencies that the source of the bench reaches, from ${least} to ${most} hertz, such as 455k or 45.75e6, not "${given}".`,
   badSeed: (given: string, most: number): string => `--seed takes a whole number from 0 to ${most}, not "${given}".`,
   badStanding: (given: string, known: readonly string[]): string =>
     `--standing takes ${known.join(' or ')}, not "${given}".`,
