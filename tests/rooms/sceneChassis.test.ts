@@ -188,7 +188,7 @@ describe('the drawing', () => {
       )!.fill;
       // In English and in longer words.
       for (const [say, scale] of [en.scene, pseudoWords(en).scene].flatMap((one) =>
-        [0.85, 1, 1.6].map((by) => [one, by] as const),
+        [0.73, 0.79, 0.85, 1, 1.6].map((by) => [one, by] as const),
       )) {
         const { svg, lettering } = chassisArt(say, receiver, scale);
         const warning = lettering.filter(({ fill }) => fill === ink);

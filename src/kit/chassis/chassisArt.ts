@@ -81,7 +81,7 @@ function cansArt(places: ChassisPlaces, lettering: Lettering[]): string {
 /** The sign of live parts, plan units, with its stroke. */
 const SIGN_HEIGHT = 32;
 /** A smaller one stands beside the words. */
-const LEAST_SIGN = 22;
+const LEAST_SIGN = 20;
 /** Between sign and words, and between words and the edge of the cage. */
 const SIGN_GAP = 4;
 
@@ -94,10 +94,13 @@ function hotCorner(
 ): string {
   const { x, y, width, height, volts } = hot;
   const words = [say.live(volts), say.keepOut];
-  const big = size * (13 / 12);
+  const large = size * (13 / 12);
   const boxes = parts.map(partBox).filter((box) => box.y < y + height && box.y + box.height > y);
   const edge = x + 2 * SIGN_GAP;
   const room = Math.min(x + width, ...boxes.map((box) => box.x)) - SIGN_GAP - edge;
+  // Longer words in more lines are lettered as small as may be.
+  const fits = words.every((one) => textWidth(one, large) <= room - 6);
+  const big = fits ? large : size;
   const lines = words.flatMap((one, k) => atSpaces(one, room - 6, big).map((line) => ({ line, bold: k === 0 })));
   const half = Math.max(...lines.map(({ line }) => textWidth(line, big))) / 2 + 3;
   const leading = big + (lines.length > words.length ? 1 : 3);
