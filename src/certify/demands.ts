@@ -99,9 +99,10 @@ export function createDemands(
   ): Residuals => {
     const all = sheets.map((sheet) => {
       const stated = part(sheet);
-      const jacobian = responseJacobian(receiver, deck, stated, turns, slugs);
+      // First, for it may stand there already; the slopes leave it solved anew.
       const { volts } = stated.solve(turns);
       const r = measure(sheet, volts);
+      const jacobian = responseJacobian(receiver, deck, stated, turns, slugs);
       const along = new Float64Array(volts.length);
       const columns = slugs.map((slug) => {
         const slope = jacobian.get(slug)!;

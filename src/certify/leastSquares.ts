@@ -42,9 +42,11 @@ export function leastSquares(task: LeastSquaresTask, start: Float64Array): Least
   let x = start.map((v, j) => Math.min(Math.max(v, box.low[j]!), box.high[j]!));
   let damping = FIRST_DAMPING;
   let growth = 2;
-  let at = task.slopes(x);
-  let cost = squares(at.r);
+  let cost = squares(task.residuals(x));
   let iterations = 0;
+  if (!(cost > task.enough)) return { x, cost, iterations };
+  let at = task.slopes(x);
+  cost = squares(at.r);
   while (iterations < task.mostIterations && cost > task.enough) {
     iterations++;
     const { square, gradient } = normal(at, n);
@@ -62,11 +64,13 @@ export function leastSquares(task: LeastSquaresTask, start: Float64Array): Least
     if (ratio > 1e-4) {
       const won = cost - after;
       x = next;
-      at = task.slopes(x);
-      cost = squares(at.r);
+      cost = after;
       damping = Math.max(damping * Math.max(1 / 3, 1 - (2 * ratio - 1) ** 3), 1e-12);
       growth = 2;
-      if (won < 1e-9 * cost) break;
+      // Slopes cost the most of a step: where none follows they are not asked for.
+      if (won < 1e-9 * cost || iterations === task.mostIterations || cost <= task.enough) break;
+      at = task.slopes(x);
+      cost = squares(at.r);
     } else {
       damping *= growth;
       growth *= 2;

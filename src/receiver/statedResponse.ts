@@ -72,15 +72,23 @@ export function createStatedResponse(
   const set = new Map<string, number>();
   const read = quantityReader(receiver, deck, response, hz.length);
 
+  /** the curve that the path stands at; null where somebody has had the path since, or it has never been solved */
+  let curve: Float64Array | null = null;
   const solveAt = (coreTurnsById: CoreTurns): ResponseCurve => {
+    let moved = curve === null;
     for (const adjuster of receiver.adjusters) {
       const turns = coreTurnsById[adjuster.id] ?? nominal.get(adjuster.id)!;
       if (set.get(adjuster.id) === turns) continue;
       set.set(adjuster.id, turns);
+      moved = true;
       for (const value of slugValues(adjuster, deck, turns)) path.setValue(value);
     }
-    path.solve(hz, drive, amps, source);
-    return { hz, volts: read(path, perUnit) };
+    if (moved || curve === null) {
+      curve = null;
+      path.solve(hz, drive, amps, source);
+      curve = read(path, perUnit);
+    }
+    return { hz, volts: curve.slice() };
   };
   let standing: CoreTurns | null = null;
   // Most are never asked for it: a whole sweep saved. Whoever asks finds the path as it stood.
@@ -102,6 +110,7 @@ export function createStatedResponse(
     },
     get path() {
       if (standing === null) nominalCurve();
+      curve = null;
       return path;
     },
     drive,
