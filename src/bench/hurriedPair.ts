@@ -52,7 +52,8 @@ export function hurriedPair(moment: Moment, lineVolts: LineVolts, band: HurriedB
     for (const { plus, minus } of pairs(moment)) {
       for (const node of [plus, minus]) {
         const carriers = of(node);
-        if (carriers !== null) kept.set(node, carriers);
+        // Feedback may outdo what the loads take: then it has no steady course along the sweep.
+        if (carriers?.every(Number.isFinite)) kept.set(node, carriers);
       }
     }
     return kept;

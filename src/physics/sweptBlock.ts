@@ -3,8 +3,8 @@
  *
  * At an instant V = b + U I(V), U the response at the frequency of the moment, as at rest (blockLoads.ts); b is what stands there without what is drawn just then:
  *   b = C (V0 + U C^-1 I) - U I,
- * V0 the lines without the loads and I the currents of the round before; the first round takes C V0. Each load draws by how it charges (`Admittance.pull`), its crests those of the round before.
- * At a lag of 0.18 two rounds leave 2.4 % of the highest, three and more 0.8 % (docs/model.md).
+ * V0 the lines without the loads and I the currents of the round before; the first round takes C V0. Each load draws by how it charges (`Admittance.pull`), its crests those of the round before; that is looked at
+ * twice and then stands, for what is noise from sample to sample would grow by it from round to round. At a lag of 0.05 three rounds are gone through, at 0.18 four.
  * Source: waveform relaxation, any text on harmonic balance (from memory).
  */
 import type { Admittance } from './admittance.ts';
@@ -21,7 +21,10 @@ export interface SweptLoads {
   draw(at: LoadedBlock, urge: Float64Array): Float64Array | null;
 }
 
-const ROUNDS = 3;
+const MOST_ROUNDS = 6;
+const CHARGED_ROUNDS = 2;
+/** Of the largest current: a round that moves none by more is the last. */
+const RESTS = 5e-3;
 
 /** `block` holds the lines without the loads; `columns` tells where the response to each load stands. */
 export function sweepLoads(
@@ -70,7 +73,7 @@ export function sweepLoads(
     }
   };
 
-  for (let round = 0; round < ROUNDS; round++) {
+  for (let round = 0, rests = false; round < MOST_ROUNDS && !rests; round++) {
     for (const [k, node] of nodes.entries()) {
       const [re, im] = instants[k]!;
       re.set(lines[k]![0]);
@@ -80,9 +83,17 @@ export function sweepLoads(
       if (round > 0) addAt(node, drawn, re, im, -1);
     }
     const crests = draw(at, urge);
+    rests = round > CHARGED_ROUNDS - 1 && farthest(room, drawn) < RESTS * farthest(room, null);
     drawn.set(room);
-    if (round + 1 < ROUNDS) follow(crests);
+    if (round < CHARGED_ROUNDS) follow(crests);
     for (let k = 0; k < m; k++)
       chirp.toLines(room.subarray(k * count, (k + 1) * count), room.subarray((m + k) * count, (m + k + 1) * count));
   }
+}
+
+/** The largest of what two arrays are apart, or of one. */
+function farthest(one: Float64Array, other: Float64Array | null): number {
+  let most = 0;
+  for (let i = 0; i < one.length; i++) most = Math.max(most, Math.abs(one[i]! - (other === null ? 0 : other[i]!)));
+  return most;
 }

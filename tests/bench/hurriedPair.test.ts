@@ -7,6 +7,7 @@
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { asSheetSays } from '../../src/bench/asSheetSays.ts';
+import { CONTROL_ROWS } from '../../src/bench/controls/rows.ts';
 import { createFaultBook } from '../../src/bench/faultsNow.ts';
 import { TUBE_SECONDS } from '../../src/bench/instruments.ts';
 import { TRACE_POINTS } from '../../src/bench/moment.ts';
@@ -28,13 +29,13 @@ const setup: BenchSetup = { ...shipped, scenario: { ...shipped.scenario, life: N
 const means = keptMeans('hurriedPair');
 
 /** Volts over a period, with the sheet's own settings but for the span. */
-function drawn(on: BenchSetup, spanHz: number): Float64Array {
+function drawn(on: BenchSetup, spanHz: number, levelDb = -32): Float64Array {
   const faults = createFaultBook(on);
   const sheet = asSheetSays(on, firstResponse(on), {});
   const { centreErrorHz = 0 } = on.scenario.bench;
   const state = {
     ...sheet,
-    controls: { ...sheet.controls, spanHz, centreHz: CENTRE_HZ - centreErrorHz, blanking: false },
+    controls: { ...sheet.controls, spanHz, levelDb, centreHz: CENTRE_HZ - centreErrorHz, blanking: false },
   };
   return createPictureMaker(on, faults)(faults(state).really(state)).volts.slice();
 }
@@ -94,6 +95,17 @@ describe('an S-curve under ten times its sheet\u2019s span', () => {
     const samples = Array.from({ length: 11 }, (_, i) => from + 3 * i);
     expect(worst(await apart(10e6, 1, samples))).toBeLessThan(0.012);
     expect(worst(await apart(10e6, -1, samples))).toBeLessThan(0.012);
+  });
+});
+
+describe('the widest sweep of the knob', () => {
+  // No source: a curve that is hurried is lower and wider, and does not run away.
+  it.each([-32, -10])('is a curve at %i dB, too', (levelDb) => {
+    const highest = (spanHz: number): number =>
+      drawn(setup, spanHz, levelDb).reduce((top, v) => Math.max(top, Math.abs(v)), 0);
+    const [wide, sheet] = [highest(CONTROL_ROWS.spanHz.max), highest(1e6)];
+    expect(wide).toBeGreaterThan(0.5 * sheet);
+    expect(wide).toBeLessThan(1.3 * sheet);
   });
 });
 
