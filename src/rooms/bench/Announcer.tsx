@@ -5,6 +5,7 @@ import { readCurve } from '../../describe/curve.ts';
 import { curveChange } from '../../describe/curveChange.ts';
 import { useSpoken } from '../../kit/hooks/useSpoken.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
+import { createRest } from '../../kit/rest.ts';
 import type { BenchPort } from '../../present/ports.ts';
 
 /** One sentence when the hand rests, not one for each eighth of a turn. */
@@ -16,20 +17,16 @@ export function Announcer({ port }: { readonly port: BenchPort }) {
   useEffect(() => {
     let turns = port.state().turnsMade;
     let curve = readCurve(port.display());
-    let timer: ReturnType<typeof setTimeout> | undefined;
-    const rested = (): void => {
+    const rest = createRest(REST_MS, () => {
       const now = readCurve(port.display());
       const turned = port.state().turnsMade !== turns;
       if (turned) say(curveChange(allWords, curve, now));
       turns = port.state().turnsMade;
       curve = now;
-    };
-    const stop = port.subscribe(() => {
-      clearTimeout(timer);
-      timer = setTimeout(rested, REST_MS);
     });
+    const stop = port.subscribe(rest.stir);
     return () => {
-      clearTimeout(timer);
+      rest.stop();
       stop();
     };
   }, [port]);

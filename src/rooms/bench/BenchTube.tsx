@@ -7,6 +7,7 @@ import { curveSentence, pipName, readCurve } from '../../describe/sentence.ts';
 import { usePort } from '../../kit/hooks/usePort.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { place } from '../../kit/px.ts';
+import { createRest } from '../../kit/rest.ts';
 import { TubeFace } from '../../kit/tube/TubeFace.tsx';
 import type { BenchPort } from '../../present/ports.ts';
 import type { SheetFigures } from '../../present/sheetFigures.ts';
@@ -94,17 +95,16 @@ function useRestedReading(words: Words, port: BenchPort): Reading {
   const [reading, setReading] = useState(() => read(words, port));
   useEffect(() => {
     let seen = port.display();
-    let timer: ReturnType<typeof setTimeout> | undefined;
+    const rest = createRest(REST_MS, () => setReading(read(words, port)));
     const stop = port.subscribe(() => {
       const now = port.display();
       if (now === seen) return;
       seen = now;
-      clearTimeout(timer);
-      timer = setTimeout(() => setReading(read(words, port)), REST_MS);
+      rest.stir();
     });
     return () => {
       stop();
-      clearTimeout(timer);
+      rest.stop();
     };
   }, [words, port]);
   return reading;

@@ -1,7 +1,7 @@
 /** What the chosen slug moves, worked out when the hand rests: not thirty times a second while it turns. Null where nobody may be told, or no slug is chosen. */
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import type { BenchState } from '../../bench/benchState.ts';
-import { usePort } from '../../kit/hooks/usePort.ts';
+import { createRest } from '../../kit/rest.ts';
 import type { BenchPort } from '../../present/ports.ts';
 import { createSlugParts, type SlugPart } from '../../present/slugPart.ts';
 import type { Receiver } from '../../receiver/receiver.ts';
@@ -35,18 +35,29 @@ export function slugPartTitle({ slugPart: say }: Words, receiver: Receiver, slug
 export function useSlugPart(port: BenchPort, slug: string | null): PartShown | null {
   const told = useMemo(() => tellsPart(port.scenario), [port]);
   const parts = useMemo(() => createSlugParts(port.setup), [port]);
-  const slugs = usePort(port, () => port.state().slugs);
-  const replaced = usePort(port, () => port.state().replaced);
-  const response = usePort(port, () => port.facts().response);
   const [shown, setShown] = useState<PartShown | null>(null);
   const chosen = told ? slug : null;
   useEffect(() => {
     if (chosen === null) return setShown(null);
-    const timer = setTimeout(() => {
-      const part = parts(port.state(), chosen, responseById(port.receiver, response));
-      setShown({ slug: chosen, part, slugs });
-    }, REST_MS);
-    return () => clearTimeout(timer);
-  }, [port, parts, chosen, slugs, replaced, response]);
+    let seen: readonly unknown[] = [];
+    const rest = createRest(REST_MS, () => {
+      const part = parts(port.state(), chosen, responseById(port.receiver, port.facts().response));
+      setShown({ slug: chosen, part, slugs: port.state().slugs });
+    });
+    // Heard of here and not as state: the whole bench page would be drawn anew at each turn.
+    const look = (): void => {
+      const { slugs, replaced } = port.state();
+      const now = [slugs, replaced, port.facts().response];
+      if (now.every((one, i) => Object.is(one, seen[i]))) return;
+      seen = now;
+      rest.stir();
+    };
+    look();
+    const stop = port.subscribe(look);
+    return () => {
+      stop();
+      rest.stop();
+    };
+  }, [port, parts, chosen]);
   return shown?.slug === chosen ? shown : null;
 }
