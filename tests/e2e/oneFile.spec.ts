@@ -19,6 +19,9 @@ const test = base.extend({
   baseURL: async ({}, use) => use(pathToFileURL(file).href),
 });
 
+// One worker for both: two would build the same file at a time, and one take it from under the other's page.
+test.describe.configure({ mode: 'default' });
+
 /** Built in a process of its own, as by hand. */
 test.beforeAll(async () => {
   test.setTimeout(400_000);
