@@ -193,7 +193,7 @@ export function createBenchStore(given: BenchStoreGiven, taken: TakenUp | null):
   function ticked(): void {
     const before = told().view();
     session.send({ type: 'TICK', elapsedSeconds: clock.elapsedMs() / 1000 });
-    const goesOn = !over && [moment.warms(run.state), moment.turns(run.state)].some(Boolean);
+    const goesOn = !over && (moment.turns(run.state) || moment.warms(run.state));
     if (goesOn) tell(atMs());
     const moves = moment.stirs(bench.display(moment.of(run.state))) || goesOn;
     const { stage, alignment } = session.view();

@@ -43,6 +43,7 @@ export function createDetection(count: number): {
       for (let i = 0; i < count; i++) {
         const a = carriers[i]!;
         const bare = known === null ? plain(a, i) : known[i]!;
+        // What `detect` gives less what `plain` does, rounded as that is: graded figures stand on it.
         carriers[i] = bare + lift(a, i) - bare;
       }
       periodicOnePole(carriers, loadSeconds, period, carriers);

@@ -36,9 +36,10 @@ export function noisyDetector(
   mostVolts: number,
 ): NoisyDetector {
   const last = Math.min(INTERVALS, Math.ceil(Math.log1p(mostVolts / sigmaVolts) / STEP));
-  /** Without the table, which is for all of the noise. */
+  /** the diode's volts at either end of what the noise makes of a carrier */
   let high = 0;
   let low = 0;
+  /** Without the table, which is for all of the noise. */
   const quietly = (amplitudeVolts: number, sigma: number): void => {
     const place = Math.min(Math.log(1 + amplitudeVolts / sigma) / STEP, INTERVALS);
     const i = Math.floor(place);
