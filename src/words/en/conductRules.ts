@@ -87,9 +87,10 @@ export const conductRuleWords: WordsOf<(typeof CONDUCT_RULES)[number] | (typeof 
   },
   G28: {
     label: 'Order of power',
-    good: 'Leads and isolation were handled with the set off.',
-    bad: (s) => `Leads or isolation handled with the set on, ${times(s.count)}, first at ${s.when}.`,
-    advice: 'Switch the set off before a lead or the transformer is touched.',
+    good: 'Leads, parts and isolation were changed only when it was safe to.',
+    bad: (s) => `Leads, parts or isolation changed with the set on, ${times(s.count)}, first at ${s.when}.`,
+    advice:
+      'Switch the set off before you touch a part, the transformer or a lead. Only the RF lead, once clipped, may move with the set on, behind the isolating transformer and through its capacitor.',
   },
   G29: {
     label: 'Live parts',
