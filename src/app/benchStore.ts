@@ -24,7 +24,7 @@ import { createSession } from '../session/session.ts';
 import { createBenchClock, stepAtRest } from './benchClock.ts';
 import { createBenchMoment } from './benchMoment.ts';
 import { createFrames } from './frames.ts';
-import { createGatherer } from './gatherer.ts';
+import { createGatherer, createPace } from './gatherer.ts';
 
 export interface BenchStoreGiven {
   readonly setup: BenchSetup;
@@ -93,7 +93,6 @@ export function createBenchStore(given: BenchStoreGiven, taken: TakenUp | null):
   /** the session has not yet heard of the latest act */
   let untold = false;
   let saveWaiting = false;
-  let lastFlushMs = Number.NEGATIVE_INFINITY;
   const secondListeners = new Set<() => void>();
   const refusedListeners = new Set<(reason: Refusal, event: BenchEvent) => void>();
 
@@ -176,14 +175,7 @@ export function createBenchStore(given: BenchStoreGiven, taken: TakenUp | null):
     return { ok: true, state: appended.state, heard: appended.heard };
   };
   const gatherer = createGatherer(take);
-  const flushWhenDue = (frameMs: number): void => {
-    if (frameMs - lastFlushMs < gatherMs(run, clock.elapsedMs())) {
-      loop.ask('act', flushWhenDue);
-      return;
-    }
-    lastFlushMs = frameMs;
-    gatherer.flush();
-  };
+  const pace = createPace({ ...given, gatherMs: () => gatherMs(run, clock.elapsedMs()), flush: gatherer.flush });
   const send = (event: Parameters<typeof session.send>[0]): boolean => {
     if (over || !told().send(event)) return false;
     minuteClock();
@@ -239,7 +231,7 @@ export function createBenchStore(given: BenchStoreGiven, taken: TakenUp | null):
     },
     actSoon(event) {
       gatherer.add(event);
-      loop.ask('act', flushWhenDue);
+      pace.ask();
     },
     begin: () => void send({ type: 'BEGIN' }),
     tickStep: (step) => void send({ type: 'TICK_STEP', step }),
@@ -292,7 +284,7 @@ export function createBenchStore(given: BenchStoreGiven, taken: TakenUp | null):
     },
     close() {
       clock.close();
-      loop.drop(flushWhenDue);
+      pace.stop();
       loop.drop(tellSecond);
       return leave();
     },

@@ -194,6 +194,30 @@ describe('a hand that goes on moving', () => {
   });
 });
 
+describe('a hand on a slow machine', () => {
+  /** how many acts a frame handed on, frame after frame, while the hand moves in each and an act takes so long to tell */
+  const actsBy = (tellsMs: number, frameMs: number): number[] => {
+    const { store, frame, pass } = readied(live());
+    pass(100);
+    store.subscribe(() => pass(tellsMs));
+    return Array.from({ length: 6 }, () => {
+      const before = store.state().turnsMade;
+      store.actSoon({ ...turn, turns: 1 / 64 });
+      frame();
+      pass(frameMs);
+      return store.state().turnsMade === before ? 0 : 1;
+    });
+  };
+
+  it('has every other frame to itself, without an act', () => {
+    expect(actsBy(12, 40)).toEqual([1, 0, 1, 0, 1, 0]);
+  });
+
+  it('shares each frame with an act where frames are far apart but acts are quick', () => {
+    expect(actsBy(2, 40)).toEqual([1, 1, 1, 1, 1, 1]);
+  });
+});
+
 describe('time alone', () => {
   it('tells of each second and asks for no other frame', () => {
     const { store, frame, pass, asked } = readied(live());

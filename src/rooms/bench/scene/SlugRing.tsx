@@ -34,6 +34,8 @@ export interface SlugRingProps {
   readonly children?: ComponentChildren;
 }
 
+const NOTHING = (): void => {};
+
 /** where the grip waits before the first turn */
 const GRIP_DEGREES = 135;
 
@@ -81,6 +83,8 @@ export function SlugRing({ port, adjuster, start, ring, tool, toolIn, step, chil
     if (element === null) return;
     const wheel = new WheelSteps();
     let from: number | null = null;
+    /** calls off what waits for the last turn to be heard of */
+    let settled = NOTHING;
     // The ring stays where it is while it is held: asked at each move, the page would be laid out anew for the answer.
     let box = new DOMRect();
     const direction = (e: PointerEvent): number => {
@@ -99,7 +103,9 @@ export function SlugRing({ port, adjuster, start, ring, tool, toolIn, step, chil
       box = element.getBoundingClientRect();
       from = direction(e);
       element.setPointerCapture(e.pointerId);
-      follower.grasp(slug.screwTurns, adjuster.travelTurns, bitesHere);
+      // Taken up again before the last turn was heard of: it goes on from where the hand has it, and nothing lets go of it meanwhile.
+      settled();
+      follower.grasp(follower.shown(slug.screwTurns), adjuster.travelTurns, bitesHere);
       element.classList.add('held');
     };
     const move = (e: PointerEvent): void => {
@@ -121,13 +127,17 @@ export function SlugRing({ port, adjuster, start, ring, tool, toolIn, step, chil
       element.classList.remove('held');
       // The last gathered turns are still on their way; let go when they have been heard of.
       const settle = (): void => {
+        settled();
         follower.letGo();
         paint(port.state());
-        stop();
-        clearTimeout(timer);
       };
       const stop = port.subscribe(settle);
       const timer = setTimeout(settle, 120);
+      settled = () => {
+        settled = NOTHING;
+        stop();
+        clearTimeout(timer);
+      };
     };
     const roll = (e: WheelEvent): void => {
       e.preventDefault();
@@ -147,6 +157,7 @@ export function SlugRing({ port, adjuster, start, ring, tool, toolIn, step, chil
       element.removeEventListener('pointercancel', up);
       element.removeEventListener('wheel', roll);
       pageFrames.drop(paintNow);
+      settled();
       follower.letGo();
     };
   }, [port, adjuster, bitesHere, step, R]);
