@@ -18,6 +18,7 @@ import { turnBy } from './handTurn.ts';
 import { placed, SceneHead } from './SceneHead.tsx';
 import { SlugLeader } from './SlugLeader.tsx';
 import { SlugMark } from './SlugMark.tsx';
+import { headDegrees } from './slugArt.ts';
 import { useStart } from './start.ts';
 import { useBench, usePaint } from './useBench.ts';
 import './scene.css';
@@ -73,10 +74,11 @@ export function ChassisScene({ port, layout, selected, onSelect }: ChassisSceneP
           slug,
           start[adjuster.id]!.screwTurns,
           port.scenario.sealed ? null : adjuster.travelTurns,
+          adjuster.id === selected,
         );
       }
     },
-    [places, sceneWords],
+    [places, sceneWords, selected],
   );
 
   const key = (e: KeyboardEvent, i: number): void => {
@@ -128,6 +130,7 @@ export function ChassisScene({ port, layout, selected, onSelect }: ChassisSceneP
         {places.slugs.map((place, i) => (
           <SlugMark
             key={place.adjuster.id}
+            port={port}
             place={place}
             scale={scale}
             planWidth={receiver.plan.width}
@@ -193,18 +196,27 @@ function paintSlug(
   start: number,
   /** null: how deep the core stands is not said */
   travel: number | null,
+  chosen: boolean,
 ): void {
   const turns = readTurns(slug.screwTurns - start);
-  element.setAttribute('aria-valuenow', String(turns));
-  element.setAttribute(
+  write(element, 'aria-valuenow', String(turns));
+  write(
+    element,
     'aria-valuetext',
     travel === null
       ? say.slugTurned(say.turned(turns), slug.cracked)
       : say.slugSpoken(say.turned(turns), Math.round(slug.screwTurns), Math.round(travel), slug.cracked),
   );
   element.classList.toggle('cracked', slug.cracked);
+  // That of the chosen one is hidden: it is painted as it turns.
+  if (chosen) return;
   const head = element.querySelector('[data-turns]');
-  head?.setAttribute('transform', `rotate(${Math.round((slug.screwTurns - start) * 3600) / 10})`);
+  if (head !== null) write(head, 'transform', `rotate(${headDegrees(slug.screwTurns - start)})`);
+}
+
+/** An attribute that is set has the page styled and laid anew, though it stands so already. */
+function write(element: Element, name: string, value: string): void {
+  if (element.getAttribute(name) !== value) element.setAttribute(name, value);
 }
 
 /** Letters call their slugs from anywhere on the page but from where something is written. */

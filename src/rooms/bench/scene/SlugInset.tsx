@@ -1,12 +1,14 @@
 /**
  * The magnified slug: ring, core and tool from above, section with depth and thread to spare, readout, step buttons.
- * While a hand turns, nothing here is rendered anew: a few attributes of its SVG change, that is all.
+ * While a hand turns, nothing here is rendered anew: small canvases are painted and one text changes, that is all.
  */
 
-import { useMemo, useRef, useState } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
+import type { BenchState } from '../../../bench/benchState.ts';
 import { EIGHTH, FINE } from '../../../kit/chassis/ringTurns.ts';
 import { useKeyDown } from '../../../kit/hooks/useKeyDown.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
+import { createRest } from '../../../kit/rest.ts';
 import { singleKeysAct } from '../../../kit/singleKeys.ts';
 import { Button, Frac } from '../../../kit/theme/art.tsx';
 import type { BenchPort } from '../../../present/ports.ts';
@@ -164,6 +166,8 @@ function Magnified({ port, layout, adjuster, letter }: MagnifiedProps) {
   );
 }
 
+const REST_MS = 350;
+
 function Reading({
   port,
   adjuster,
@@ -177,19 +181,38 @@ function Reading({
 }) {
   const { turned, turnedShort } = useWords().scene;
   const ref = useRef<HTMLParagraphElement>(null);
-  const last = useRef('');
+  const wordsOf = (state: BenchState): string => {
+    const turns = state.slugs[adjuster.id]!.screwTurns - start;
+    return places.narrow ? turnedShort(turns) : turned(turns);
+  };
+  // The same node all along: a new one at each change would have the browser lay the page's layers anew.
+  const words = useRef<Text | null>(null);
+  const again = [adjuster.id, start, places, turned, turnedShort];
+  useLayoutEffect(() => {
+    words.current = document.createTextNode('');
+    ref.current?.replaceChildren(words.current);
+  }, []);
   usePaint(
     port,
     (state) => {
-      const turns = state.slugs[adjuster.id]!.screwTurns - start;
-      const text = places.narrow ? turnedShort(turns) : turned(turns);
-      if (text === last.current || ref.current === null) return;
-      last.current = text;
-      ref.current.textContent = text;
-      ref.current.title = text;
+      const text = wordsOf(state);
+      if (words.current !== null && words.current.data !== text) words.current.data = text;
     },
-    [adjuster.id, start, places, turned, turnedShort],
+    again,
   );
+  // The whole words, where there was no room for them, can wait for the hand to rest.
+  useEffect(() => {
+    const entitle = (): void => {
+      if (ref.current !== null) ref.current.title = wordsOf(port.state());
+    };
+    const rest = createRest(REST_MS, entitle);
+    entitle();
+    const stop = port.subscribe(rest.stir);
+    return () => {
+      stop();
+      rest.stop();
+    };
+  }, [port, ...again]);
   return (
     <p class={`inset-part short reading${places.narrow ? ' narrow' : ''}`} style={placed(places.reading)} ref={ref} />
   );

@@ -6,11 +6,14 @@ import { holeHead, holeRim } from '../../../kit/chassis/slugHole.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
 import { C } from '../../../kit/theme/ink.ts';
 import type { SlugPlace } from '../../../present/chassisPlaces.ts';
+import type { BenchPort } from '../../../present/ports.ts';
 import { DISC_RADIUS } from '../../../receiver/planSizes.ts';
-import { holeCrack } from './slugArt.ts';
+import { holeCrack, holeTool } from './slugArt.ts';
+import { TurningHead } from './TurningHead.tsx';
 import '../../../kit/chassis/letterDisc.css';
 
 export interface SlugMarkProps {
+  readonly port: BenchPort;
   readonly place: SlugPlace;
   readonly scale: number;
   readonly planWidth: number;
@@ -27,6 +30,7 @@ export interface SlugMarkProps {
 }
 
 export function SlugMark({
+  port,
   place,
   scale,
   planWidth,
@@ -44,6 +48,7 @@ export function SlugMark({
   const lower = adjuster.plan.hole === 'bottom';
   const rim = useMemo(() => holeRim(r, lower), [r, lower]);
   const head = useMemo(() => holeHead(r, adjuster.head), [r, adjuster.head]);
+  const tool = useMemo(() => holeTool(r), [r]);
   const crack = useMemo(() => holeCrack(r), [r]);
   const name = sceneWords.slugName(letter, adjuster.label, adjuster.kind === 'trap');
   const side = hole.x > planWidth * 0.7 ? ' to-left' : hole.x < planWidth * 0.3 ? ' to-right' : '';
@@ -84,10 +89,22 @@ export function SlugMark({
             <circle class="when-selected" r={r + 6} fill={C.sheet} stroke={C.rust} stroke-width="3.2" />
             <g dangerouslySetInnerHTML={{ __html: rim }} />
             <g data-turns="" dangerouslySetInnerHTML={{ __html: head }} />
-            <circle class="when-tool" r={r * 0.5} fill={C.petrol} stroke={C.paper} stroke-width=".9" />
+            <g class="when-tool" dangerouslySetInnerHTML={{ __html: tool }} />
             <g class="when-cracked" dangerouslySetInnerHTML={{ __html: crack }} />
           </g>
         </svg>
+        {selected ? (
+          <TurningHead
+            port={port}
+            adjuster={adjuster}
+            r={r}
+            scale={scale}
+            x={(hole.x - touch.x) * scale}
+            y={(hole.y - touch.y) * scale}
+            startTurns={startTurns}
+            toolIn={toolIn}
+          />
+        ) : null}
         <span class={`scene-flag${side}`} aria-hidden="true">
           {name}
         </span>

@@ -2,7 +2,7 @@
 
 import type { ComponentChildren } from 'preact';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
-import type { BenchState, ToolId } from '../../../bench/benchState.ts';
+import type { ToolId } from '../../../bench/benchState.ts';
 import { fits } from '../../../bench/tools.ts';
 import {
   arcDegrees,
@@ -13,14 +13,18 @@ import {
   WheelSteps,
   wheelTravel,
 } from '../../../kit/chassis/ringTurns.ts';
-import { pageFrames } from '../../../kit/frameLoop.ts';
+import { useFinger } from '../../../kit/hooks/useFinger.ts';
 import { useWords } from '../../../kit/hooks/useWords.ts';
+import { place, type Rect } from '../../../kit/px.ts';
 import { C, pol, r1 } from '../../../kit/theme/ink.ts';
+import { inkPainter } from '../../../kit/theme/inkCanvas.ts';
 import type { BenchPort } from '../../../present/ports.ts';
 import type { Adjuster } from '../../../receiver/receiver.ts';
 import { turnBy } from './handTurn.ts';
 import { core, ringArcRadius, ringFace, toolEnd } from './slugArt.ts';
+import { faint, paintArc, turned } from './turningInk.ts';
 import { useBench, usePaint } from './useBench.ts';
+import { useTurningCanvas } from './useTurningCanvas.ts';
 
 export interface SlugRingProps {
   readonly port: BenchPort;
@@ -39,42 +43,66 @@ const NOTHING = (): void => {};
 /** where the grip waits before the first turn */
 const GRIP_DEGREES = 135;
 
+/** px from the ring's edge to the canvas of what turns in it: the mark on the core goes farthest, to 27 */
+const AWAY = 24;
+const turningBox = (R: number): Rect => ({ x: AWAY - R, y: AWAY - R, width: 2 * (R - AWAY), height: 2 * (R - AWAY) });
+/** how strongly a tool is drawn that is held above its core */
+const LIFTED = 0.32;
+
 export function SlugRing({ port, adjuster, start, ring, tool, toolIn, step, children }: SlugRingProps) {
   const { scene: sceneWords } = useWords();
   const R = ring.r;
   const cracked = useBench(port, (state) => state.slugs[adjuster.id]!.cracked);
   const wear = useBench(port, (state) => Math.round(state.slugs[adjuster.id]!.wear * 10) / 10);
   const face = useMemo(() => ringFace(R), [R]);
-  const body = useMemo(() => core(R, adjuster.head, cracked, wear), [R, adjuster.head, cracked, wear]);
-  const end = useMemo(() => (tool === null ? '' : toolEnd(R, tool)), [R, tool]);
+  const art = useMemo(
+    () => ({
+      core: inkPainter(core(R, adjuster.head, cracked, wear)),
+      tool: inkPainter(tool === null ? '' : toolEnd(R, tool)),
+    }),
+    [R, adjuster.head, cracked, wear, tool],
+  );
 
-  const coreRef = useRef<SVGGElement>(null);
-  const toolRef = useRef<SVGGElement>(null);
-  const arcRef = useRef<SVGCircleElement>(null);
   const gripRef = useRef<HTMLDivElement>(null);
   const ringRef = useRef<HTMLDivElement>(null);
+  const finger = useFinger();
   const follower = useRef(new TurnFollower()).current;
   /** how far the tool stands from the core, turns: a head that slips moves against it */
   const slipped = useRef(0);
 
-  const paint = (state: BenchState): void => {
-    const turns = follower.shown(state.slugs[adjuster.id]!.screwTurns) - start;
-    const degrees = r1(turns * 360);
-    coreRef.current?.setAttribute('transform', `rotate(${degrees})`);
-    toolRef.current?.setAttribute('transform', `rotate(${r1(degrees + slipped.current * 360)})`);
-    const way = arcDegrees(turns);
-    arcRef.current?.setAttribute('stroke-dasharray', `${r1(Math.abs(way))} 360`);
-    arcRef.current?.setAttribute('transform', way < 0 ? 'rotate(-90) scale(1 -1)' : 'rotate(-90)');
-    if (gripRef.current !== null) {
-      const [x, y] = pol(R, R, R, GRIP_DEGREES + (turns + slipped.current) * 360);
-      gripRef.current.style.transform = `translate(${r1(x)}px, ${r1(y)}px)`;
-    }
+  const { canvas, follow } = useTurningCanvas(
+    turningBox(R),
+    1,
+    () => {
+      const turns = follower.shown(port.state().slugs[adjuster.id]!.screwTurns) - start;
+      const degrees = r1(turns * 360);
+      const toolDegrees = r1(degrees + slipped.current * 360);
+      const way = r1(arcDegrees(turns));
+      return {
+        stands: `${degrees} ${toolDegrees}`,
+        paint: (context) => {
+          paintArc(context, ringArcRadius(R), way);
+          turned(context, degrees, art.core);
+          // As one piece, though it is made of several.
+          if (toolIn) turned(context, toolDegrees, art.tool);
+          else faint(context, LIFTED, (layer) => turned(layer, toolDegrees, art.tool));
+        },
+      };
+    },
+    [adjuster.id, start, art, toolIn],
+  );
+  const paint = (): void => {
+    follow();
+    if (gripRef.current === null) return;
+    const turns = follower.shown(port.state().slugs[adjuster.id]!.screwTurns) - start;
+    const [x, y] = pol(R, R, R, GRIP_DEGREES + (turns + slipped.current) * 360);
+    gripRef.current.style.transform = `translate(${r1(x)}px, ${r1(y)}px)`;
   };
-  usePaint(port, paint, [adjuster.id, start, R, tool, toolIn, cracked, wear]);
+  usePaint(port, paint, [adjuster.id, start, R, follow, finger]);
 
   useEffect(() => {
     slipped.current = 0;
-    paint(port.state());
+    paint();
   }, [adjuster.id, tool]);
 
   const bitesHere = tool !== null && fits(tool, adjuster.head);
@@ -118,8 +146,7 @@ export function SlugRing({ port, adjuster, start, ring, tool, toolIn, step, chil
       follower.turn(turns);
       port.actSoon({ type: 'slugTurned', slug: adjuster.id, turns });
       if (port.state().slugs[adjuster.id]!.cracked) follower.slip();
-      // However many moves come before it, the frame shows the last.
-      pageFrames.ask('paint', paintNow);
+      paint();
     };
     const up = (): void => {
       if (from === null) return;
@@ -129,7 +156,7 @@ export function SlugRing({ port, adjuster, start, ring, tool, toolIn, step, chil
       const settle = (): void => {
         settled();
         follower.letGo();
-        paint(port.state());
+        paint();
       };
       const stop = port.subscribe(settle);
       const timer = setTimeout(settle, 120);
@@ -144,7 +171,6 @@ export function SlugRing({ port, adjuster, start, ring, tool, toolIn, step, chil
       const steps = wheel.take(-wheelTravel(e), e.deltaMode);
       if (steps !== 0) turnBy(port, adjuster.id, steps * (e.shiftKey ? FINE : step));
     };
-    const paintNow = (): void => paint(port.state());
     element.addEventListener('pointerdown', down);
     element.addEventListener('pointermove', move);
     element.addEventListener('pointerup', up);
@@ -156,7 +182,6 @@ export function SlugRing({ port, adjuster, start, ring, tool, toolIn, step, chil
       element.removeEventListener('pointerup', up);
       element.removeEventListener('pointercancel', up);
       element.removeEventListener('wheel', roll);
-      pageFrames.drop(paintNow);
       settled();
       follower.letGo();
     };
@@ -169,33 +194,25 @@ export function SlugRing({ port, adjuster, start, ring, tool, toolIn, step, chil
       style={{ left: `${ring.x - R}px`, top: `${ring.y - R}px`, width: `${2 * R}px`, height: `${2 * R}px` }}
     >
       <svg width={2 * R} height={2 * R} viewBox={`${-R} ${-R} ${2 * R} ${2 * R}`} aria-hidden="true" focusable="false">
-        {/* The drawings write their own markup and hold no words from files. */}
+        {/* The drawing writes its own markup and holds no words from files. */}
         <g dangerouslySetInnerHTML={{ __html: face }} />
-        <circle
-          ref={arcRef}
-          r={ringArcRadius(R)}
-          fill="none"
-          stroke={C.rust}
-          stroke-width="4"
-          pathLength={360}
-          stroke-dasharray="0 360"
-        />
-        <g ref={coreRef} dangerouslySetInnerHTML={{ __html: body }} />
-        <g ref={toolRef} class={toolIn ? 'tool-end' : 'tool-end lifted'} dangerouslySetInnerHTML={{ __html: end }} />
       </svg>
-      <div class="ring-grip" ref={gripRef} aria-hidden="true">
-        <svg width="44" height="44" viewBox="-22 -22 44 44" aria-hidden="true" focusable="false">
-          <circle r="20.5" fill={C.sheet} stroke={C.rust} stroke-width="2.8" />
-          <path
-            d="M-9 3Q0 -5 9 3M-9 3l1.5 -6M-9 3h6M9 3l-1.5 -6M9 3h-6"
-            fill="none"
-            stroke={C.ink}
-            stroke-width="1.9"
-            stroke-linecap="round"
-            stroke-linejoin="round"
-          />
-        </svg>
-      </div>
+      <canvas ref={canvas} style={place({ ...turningBox(R), x: AWAY, y: AWAY })} />
+      {finger ? (
+        <div class="ring-grip" ref={gripRef} aria-hidden="true">
+          <svg width="44" height="44" viewBox="-22 -22 44 44" aria-hidden="true" focusable="false">
+            <circle r="20.5" fill={C.sheet} stroke={C.rust} stroke-width="2.8" />
+            <path
+              d="M-9 3Q0 -5 9 3M-9 3l1.5 -6M-9 3h6M9 3l-1.5 -6M9 3h-6"
+              fill="none"
+              stroke={C.ink}
+              stroke-width="1.9"
+              stroke-linecap="round"
+              stroke-linejoin="round"
+            />
+          </svg>
+        </div>
+      ) : null}
       <span class="scene-flag ring-flag" aria-hidden="true">
         {sceneWords.ringHint}
       </span>

@@ -1,13 +1,15 @@
 /** The section beside the ring: how deep the core sits and how much thread is left. A lower core is entered from below. */
-import { useMemo, useRef } from 'preact/hooks';
+import { useMemo } from 'preact/hooks';
 import type { BenchState, ToolId } from '../../../bench/benchState.ts';
-import type { Rect } from '../../../kit/px.ts';
+import { type Rect, size } from '../../../kit/px.ts';
 import { r1 } from '../../../kit/theme/ink.ts';
+import { inkPainter } from '../../../kit/theme/inkCanvas.ts';
 import type { BenchPort } from '../../../present/ports.ts';
 import type { Adjuster } from '../../../receiver/receiver.ts';
 import { placed } from './SceneHead.tsx';
 import { section } from './slugArt.ts';
 import { usePaint } from './useBench.ts';
+import { useTurningCanvas } from './useTurningCanvas.ts';
 
 /** px that a tool held above its core keeps away */
 const LIFTED = 16;
@@ -28,21 +30,30 @@ export function SlugSection({
   readonly toolIn: boolean;
 }) {
   const art = useMemo(() => section(rect.width, rect.height, tool), [rect.width, rect.height, tool]);
-  // In a sealed run no attribute of the drawing is finer than an eye at the can.
+  // In a sealed run nothing in the drawing is finer than an eye at the can.
   const depthOf = ({ slugs }: BenchState): number =>
     port.scenario.sealed ? Math.round(slugs[adjuster.id]!.screwTurns) : slugs[adjuster.id]!.screwTurns;
-  const moving = useRef<SVGGElement>(null);
-  const shaft = useRef<SVGGElement>(null);
-  usePaint(
-    port,
-    (state) => {
-      const y = art.from + (art.way * depthOf(state)) / adjuster.travelTurns;
-      moving.current?.setAttribute('transform', `translate(0 ${r1(y)})`);
-      shaft.current?.setAttribute('transform', `translate(0 ${r1(toolIn ? y : y - LIFTED)})`);
-    },
-    [adjuster.id, art, toolIn],
-  );
   const lower = adjuster.plan.hole === 'bottom';
+  const ink = useMemo(() => ({ moving: inkPainter(art.moving), tool: inkPainter(art.tool) }), [art]);
+  const { canvas, follow } = useTurningCanvas(
+    { x: 0, y: -OVER, width: rect.width + 20, height: rect.height + 2 * OVER },
+    1,
+    () => {
+      const y = r1(art.from + (art.way * depthOf(port.state())) / adjuster.travelTurns);
+      return {
+        stands: String(y),
+        paint: (context) => {
+          if (lower) context.transform(1, 0, 0, -1, 0, rect.height);
+          context.translate(0, y);
+          ink.moving(context);
+          if (!toolIn) context.translate(0, -LIFTED);
+          ink.tool(context);
+        },
+      };
+    },
+    [adjuster.id, ink, toolIn, lower],
+  );
+  usePaint(port, follow, [follow]);
   return (
     <div class="inset-part" style={placed(rect)}>
       <svg
@@ -55,10 +66,9 @@ export function SlugSection({
       >
         <g {...(lower ? { transform: `translate(0 ${rect.height}) scale(1 -1)` } : {})}>
           <g dangerouslySetInnerHTML={{ __html: art.still }} />
-          <g ref={moving} dangerouslySetInnerHTML={{ __html: art.moving }} />
-          <g ref={shaft} dangerouslySetInnerHTML={{ __html: art.tool }} />
         </g>
       </svg>
+      <canvas class="section" ref={canvas} style={size(rect.width + 20, rect.height + 2 * OVER)} />
     </div>
   );
 }

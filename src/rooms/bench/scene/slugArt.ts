@@ -12,6 +12,13 @@ const circle = (r: number): string => `M${-r} 0a${r} ${r} 0 1 0 ${2 * r} 0a${r} 
 export const holeCrack = (r: number): string =>
   `<path d="M${r1(-r * 0.2)} ${r1(-r * 1.3)}L${r1(r * 0.25)} ${r1(-r * 0.45)}L${r1(-r * 0.3)} ${r1(r * 0.2)}L${r1(r * 0.2)} ${r1(r * 1.3)}" fill="none" stroke="${C.rust}" stroke-width="2.2" stroke-linejoin="round"/>`;
 
+/** The tool's end in a hole on the chassis. */
+export const holeTool = (r: number): string =>
+  `<circle r="${r * 0.5}" fill="${C.petrol}" stroke="${C.paper}" stroke-width=".9"/>`;
+
+/** How far a head on the chassis stands round, degrees. */
+export const headDegrees = (turns: number): number => Math.round(turns * 3600) / 10;
+
 /** The ring that stands still: shade, scale in eighths, the track of the arc. Middle at the origin. */
 export function ringFace(R: number): string {
   let small = '';
