@@ -6,7 +6,7 @@ import { KeyHand } from './keyHand.ts';
 import { MOVING } from './moving.ts';
 import { begin, expect, openJob, shippedSetup, test } from './page.ts';
 
-test.use(MOVING);
+test.use({ ...MOVING, sharesWindow: true });
 
 const STEP = new RegExp(`^${answerWords.steps([1]).replace('1', '\\d+')}$|^Steps `);
 
@@ -99,16 +99,16 @@ test('a sealed job answers no step', async ({ page }) => {
   await openJob(page, setup);
   await begin(page);
   const hand = new KeyHand(new BenchFace(page, setup, (tab) => tab.click()));
-  let answered = 0;
-  await page.exposeFunction('answered', () => void answered++);
   await page.evaluate(() => {
+    const seen = window as unknown as { answered: number };
+    seen.answered = 0;
     new MutationObserver(() => {
-      if (document.querySelector('.toast.answer') !== null) (window as unknown as { answered(): void }).answered();
+      if (document.querySelector('.toast.answer') !== null) seen.answered++;
     }).observe(document.body, { childList: true, subtree: true });
   });
   await hand.do([...safetyActs(setup), ...connectionActs(setup)]);
   await page.waitForTimeout(1000);
-  expect(answered).toBe(0);
+  expect(await page.evaluate(() => (window as unknown as { answered: number }).answered)).toBe(0);
 });
 
 test('on a tube without a curve the key that plays it says whose curve is heard', async ({ page }) => {

@@ -8,6 +8,8 @@ import { workshopWords } from '../../src/words/en/workshop.ts';
 import { expect, test } from './page.ts';
 import { fileOf, goodScenario, WRONG_FILES } from './wrongFiles.ts';
 
+test.use({ sharesWindow: true });
+
 const { own } = courseWords;
 
 test('the course refuses sixty kinds of wrong files, each with its reasons, and takes what is good beside them', async ({

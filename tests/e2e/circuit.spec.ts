@@ -5,6 +5,8 @@ import { sceneWords } from '../../src/words/en/scene.ts';
 import { begin, expect, openJob, shippedSetup, test } from './page.ts';
 import { isSound } from './soundPage.ts';
 
+test.use({ sharesWindow: true });
+
 test('a slug pointed at in the circuit is shown on the chassis, and back', async ({ page }) => {
   await openJob(page, shippedSetup('vision-if', 'flat-top'));
   await begin(page);

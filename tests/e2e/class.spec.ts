@@ -6,6 +6,8 @@ import { MARKUP_NAME, madeClass } from '../judge/madeClass.ts';
 import { expect, test } from './page.ts';
 import { isSound } from './soundPage.ts';
 
+test.use({ sharesWindow: true });
+
 const made = madeClass();
 const all = Object.keys(made.files).length;
 

@@ -12,6 +12,8 @@ import { layoutFaults } from './layoutFaults.ts';
 import { begin, expect, openJob, shippedSetup, test } from './page.ts';
 import { isSound } from './soundPage.ts';
 
+test.use({ sharesWindow: true });
+
 const setup = shippedSetup('fault-finding', 'one-hump-gone');
 const slug = slugNameFirst(en, setup.receiver, setup.receiver.adjusters[0]!.id);
 const FAILED = setAsFound(setup).failed[0]![0]!;

@@ -9,6 +9,8 @@ import { shippedLibrary } from '../files/shipped.ts';
 import { expect, test } from './page.ts';
 import { isSound } from './soundPage.ts';
 
+test.use({ sharesWindow: true });
+
 const SERIES = 'quay';
 const SIZES = { tag: ['@shelf', '@upright'] };
 const { drills: words } = en;
@@ -92,23 +94,27 @@ test('phasing, by keys: as it was found it is wrong, turned until the traces are
   await expect(page.locator('.drill-card.now .drill-tally')).toHaveText(words.tally(1, 2));
 });
 
-test('overload, by keys: no answer before the level has been halved', async ({ page }) => {
-  await lateAfterPicture(page);
-  await open(page, 'overload');
-  const { ask } = lookAt('overload', 0);
-  if (ask.kind !== 'choice') throw new Error(ask.kind);
-  await page.keyboard.press(`${ask.right + 1}`);
-  await expect(verdict(page)).toHaveCount(0);
-  await page.keyboard.press('h');
-  await expect(page.getByRole('button', { name: words.halve })).toHaveAttribute('aria-pressed', 'true');
-  await page.keyboard.press(`${ask.right + 1}`);
-  await marked(page, true);
-  await next(page);
-  const second = lookAt('overload', 1).ask;
-  if (second.kind !== 'choice') throw new Error(second.kind);
-  await page.keyboard.press('h');
-  await page.keyboard.press(`${2 - second.right}`);
-  await marked(page, false);
+test.describe('in a page that is late with all it leaves for after a picture', () => {
+  test.use({ sharesWindow: false });
+
+  test('overload, by keys: no answer before the level has been halved', async ({ page }) => {
+    await lateAfterPicture(page);
+    await open(page, 'overload');
+    const { ask } = lookAt('overload', 0);
+    if (ask.kind !== 'choice') throw new Error(ask.kind);
+    await page.keyboard.press(`${ask.right + 1}`);
+    await expect(verdict(page)).toHaveCount(0);
+    await page.keyboard.press('h');
+    await expect(page.getByRole('button', { name: words.halve })).toHaveAttribute('aria-pressed', 'true');
+    await page.keyboard.press(`${ask.right + 1}`);
+    await marked(page, true);
+    await next(page);
+    const second = lookAt('overload', 1).ask;
+    if (second.kind !== 'choice') throw new Error(second.kind);
+    await page.keyboard.press('h');
+    await page.keyboard.press(`${2 - second.right}`);
+    await marked(page, false);
+  });
 });
 
 test('before it is answered nothing on the page tells one choice from another, nor where a nameless pip stands', async ({

@@ -8,6 +8,8 @@ import { eveningWords as say } from '../../src/words/en/evening.ts';
 import { fitsIn, SIZES } from './fits.ts';
 import { begin, expect, test } from './page.ts';
 
+test.use({ sharesWindow: true });
+
 const course = courseWords.own;
 
 test('a sheet is made, saved, opened and done in its order', { tag: ['@shelf'] }, async ({ page }) => {

@@ -19,6 +19,8 @@ import { stateAfter } from '../session/acts.ts';
 import { expect, shippedSetup, test } from './page.ts';
 import { reportPassed } from './reportPassed.ts';
 
+test.use({ sharesWindow: true });
+
 const MOST_PRESSES = 120;
 /** A look at a proof, and a slug at rest. */
 const LOOK_MS = 700;

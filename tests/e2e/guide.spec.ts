@@ -9,7 +9,7 @@ import { sheetWords } from '../../src/words/en/sheet.ts';
 import { MOVING } from './moving.ts';
 import { begin, expect, openCard, rail, railSays, shippedSetup, test } from './page.ts';
 
-test.use(MOVING);
+test.use({ ...MOVING, sharesWindow: true });
 
 test('a briefing that was put aside takes nothing from a newcomer', async ({ page }) => {
   await openCard(page, shippedSetup('vision-if', 'one-slug-out'));

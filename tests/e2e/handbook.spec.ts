@@ -5,6 +5,8 @@ import { en } from '../../src/words/en/index.ts';
 import { begin, expect, openJob, shippedSetup, test } from './page.ts';
 import { isSound } from './soundPage.ts';
 
+test.use({ sharesWindow: true });
+
 const { pages } = handbook;
 const SIZES = { tag: ['@shelf', '@upright'] };
 

@@ -7,6 +7,8 @@ import { layoutFaults } from './layoutFaults.ts';
 import { expect, rail, railSays, shippedSetup, test } from './page.ts';
 import { scribble, stored } from './storedRecords.ts';
 
+test.use({ sharesWindow: true });
+
 const setup = shippedSetup('first-sweep', 'off-centre');
 const { helper, helperOffer, acknowledge, begin } = dialogWords.briefing;
 

@@ -3,6 +3,8 @@ import { en } from '../../src/words/en/index.ts';
 import { expect, test } from './page.ts';
 import { visitReport } from './visits.ts';
 
+test.use({ sharesWindow: true });
+
 test('from a report to the next scenario of the course, never to the one just done', async ({ page }) => {
   test.setTimeout(120_000);
   await visitReport(page, '', async () => {});

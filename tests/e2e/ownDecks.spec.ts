@@ -6,6 +6,8 @@ import { inside, scratch } from '../cli/commandLine.ts';
 import { LOCK_STRIP } from '../making/lockStrip.ts';
 import { expect, test } from './page.ts';
 
+test.use({ sharesWindow: true });
+
 const AM = `* Quayside bedside set, AM IF at 455 kHz
 Isig conv 0 AC 1u
 C1 conv 0 180p

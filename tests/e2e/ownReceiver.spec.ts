@@ -10,6 +10,8 @@ import { pair, sheetOn } from '../app/harbourCan.ts';
 import { expect, test } from './page.ts';
 import { isSound } from './soundPage.ts';
 
+test.use({ sharesWindow: true });
+
 const WRONG = EXAMPLE_DECK.replace('K2 L2p L2s', 'K2 L2p L2x');
 
 interface Brought {

@@ -1,6 +1,15 @@
 /** Every browser test watches the same things: nothing on the console, no error in the page, no request to anybody else. And the few moves all of them make. */
 import { readFileSync } from 'node:fs';
-import { test as base, expect, type Locator, type Page } from '@playwright/test';
+import {
+  type BrowserContext,
+  test as base,
+  type ConsoleMessage,
+  expect,
+  type Locator,
+  type Page,
+  type Request,
+  type WebError,
+} from '@playwright/test';
 import { certified, certifiedSet } from '../../scripts/makeCourseIndex.ts';
 import type { BenchSetup } from '../../src/bench/setup.ts';
 import { benchSetup } from '../../src/certify/benchSetup.ts';
@@ -22,27 +31,76 @@ interface Visit {
   readonly watch: Watch;
   /** the page may keep itself for later visits: elsewhere its service worker would only be one more hand at the same processor */
   readonly keepsPage: boolean;
+  /**
+   * the window is handed on from test to test, cleared of all that was kept in it: the browser then has the page's code at hand, and a start costs half. For tests that
+   * want one window as it comes, and put nothing into it that stays over a reload: no scripts of their own, no routes, no permissions.
+   */
+  readonly sharesWindow: boolean;
 }
 
-export const test = base.extend<Visit>({
+/** The window that is handed on, and what it was made with; null where none is. */
+interface Shared {
+  window: { readonly page: Page; readonly madeWith: string } | null;
+}
+
+const noServiceWorker = (context: BrowserContext): Promise<unknown> =>
+  context.addInitScript(() => delete (Navigator.prototype as { serviceWorker?: unknown }).serviceWorker);
+
+/** As it was before its first test; it stays with this origin, for elsewhere it would be given another process. */
+async function cleared(page: Page, origin: string): Promise<void> {
+  for (const other of page.context().pages()) if (other !== page) await other.close();
+  await page.goto(`${origin}/icon.svg`);
+  await page.evaluate(() => sessionStorage.clear());
+  const client = await page.context().newCDPSession(page);
+  await client.send('Storage.clearDataForOrigin', { origin, storageTypes: KEPT_IN_A_BROWSER });
+  await client.detach();
+}
+const KEPT_IN_A_BROWSER = 'cookies,local_storage,indexeddb,cache_storage,service_workers,file_systems';
+
+export const test = base.extend<Visit, { readonly shared: Shared }>({
   keepsPage: [false, { option: true }],
+  sharesWindow: [false, { option: true }],
+  shared: [async ({ browserName: _ }, use) => use({ window: null }), { scope: 'worker' }],
+  context: async ({ browser, baseURL, viewport, hasTouch, contextOptions, keepsPage, sharesWindow, shared }, use) => {
+    if (!sharesWindow) {
+      const context = await browser.newContext();
+      if (!keepsPage) await noServiceWorker(context);
+      await use(context);
+      await context.close();
+      return;
+    }
+    const madeWith = JSON.stringify([viewport, hasTouch, contextOptions]);
+    if (shared.window?.madeWith !== madeWith) {
+      await shared.window?.page.context().close();
+      const context = await browser.newContext();
+      await noServiceWorker(context);
+      shared.window = { page: await context.newPage(), madeWith };
+    }
+    const { page } = shared.window;
+    await page.setViewportSize(viewport!);
+    await use(page.context());
+    await page.emulateMedia({ media: null, forcedColors: null });
+    await page.mouse.move(0, 0);
+    await cleared(page, new URL(baseURL!).origin);
+  },
+  page: async ({ context, sharesWindow }, use) => use(sharesWindow ? context.pages()[0]! : await context.newPage()),
   watch: [
-    async ({ context, baseURL, keepsPage }, use) => {
-      if (!keepsPage)
-        await context.addInitScript(() => delete (Navigator.prototype as { serviceWorker?: unknown }).serviceWorker);
+    async ({ context, baseURL }, use) => {
       const complaints: string[] = [];
       const own = new URL(baseURL!).origin;
-      context.on('console', (message) => {
+      const onConsole = (message: ConsoleMessage): void => {
         if (message.type() === 'error' || message.type() === 'warning')
           complaints.push(`${message.type()}: ${message.text()}`);
-      });
-      context.on('weberror', (error) => complaints.push(`page error: ${error.error().message}`));
-      context.on('request', (request) => {
+      };
+      const onError = (error: WebError): void => void complaints.push(`page error: ${error.error().message}`);
+      const onRequest = (request: Request): void => {
         const url = new URL(request.url());
         if (url.protocol !== 'data:' && url.protocol !== 'blob:' && url.origin !== own)
           complaints.push(`foreign request: ${request.url()}`);
-      });
+      };
+      context.on('console', onConsole).on('weberror', onError).on('request', onRequest);
       await use({ complaints });
+      context.off('console', onConsole).off('weberror', onError).off('request', onRequest);
       expect(complaints).toEqual([]);
     },
     { auto: true },

@@ -10,6 +10,8 @@ import { shellWords } from '../../src/words/en/shell.ts';
 import { begin, cardOf, expect, openCard, shippedSetup, test } from './page.ts';
 import { isSound } from './soundPage.ts';
 
+test.use({ sharesWindow: true });
+
 const setup = shippedSetup('vision-if', 'traps-astray');
 const SIZES = { tag: ['@shelf', '@upright'] };
 

@@ -6,6 +6,8 @@ import { papersWords as say } from '../../src/words/en/papers.ts';
 import { layoutFaults } from './layoutFaults.ts';
 import { begin, expect, openJob, shippedSetup, test } from './page.ts';
 
+test.use({ sharesWindow: true });
+
 /** Printed widths at 96 to the inch (CSS Values 4), less a margin of 10 mm either side: ISO 216 A4 is 210 mm wide, ANSI/ASME Y14.1 A (Letter) 8.5 inches. */
 const WIDTHS = { A4: Math.floor(((210 - 20) / 25.4) * 96), Letter: Math.floor(8.5 * 96 - (20 / 25.4) * 96) };
 const MARGIN = '10mm';

@@ -10,6 +10,8 @@ import { begin, expect, openJob, shippedSetup, test } from './page.ts';
 import { PointerHand } from './pointerHand.ts';
 import { isSound } from './soundPage.ts';
 
+test.use({ sharesWindow: true });
+
 const setup = shippedSetup('fault-finding', 'one-hump-gone');
 const PART = printedTray(setup).find(({ kind }) => kind === 'capacitor')!;
 const CAPACITOR = PART.name;

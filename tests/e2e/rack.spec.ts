@@ -2,6 +2,8 @@
 import { rackWords } from '../../src/words/en/bench.ts';
 import { begin, expect, openJob, shippedSetup, test } from './page.ts';
 
+test.use({ sharesWindow: true });
+
 test('twelve crystals stand in sight beside the dial, whatever is plugged in', async ({ page }) => {
   const setup = shippedSetup('colour', 'carrier-and-sweep');
   const box = setup.receiver.crystalsHz;

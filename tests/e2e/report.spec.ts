@@ -7,6 +7,8 @@ import { keepFixture } from './keptReport.ts';
 import { layoutFaults } from './layoutFaults.ts';
 import { expect, test } from './page.ts';
 
+test.use({ sharesWindow: true });
+
 test('printed, saved, and compared with the technician’s run', async ({ page }) => {
   await keepFixture(page, '', 'kept-before', 'first-curve', false);
   await page.goto('/#/report/kept-before');

@@ -115,6 +115,8 @@ const cutLabels = (page: Page): Promise<readonly string[]> =>
   );
 
 test.describe('with wide text spacing', () => {
+  test.use({ sharesWindow: true });
+
   test('every room', async ({ page }) => {
     await page.goto('/');
     await space(page);
@@ -155,7 +157,7 @@ test.describe('with wide text spacing', () => {
 });
 
 test.describe('683 pixels wide', () => {
-  test.use({ viewport: { width: 683, height: 384 } });
+  test.use({ viewport: { width: 683, height: 384 }, sharesWindow: true });
 
   test('every room', async ({ page }) => {
     await inEveryRoom(page, () => isSound(page));
@@ -174,7 +176,7 @@ test.describe('683 pixels wide', () => {
 });
 
 test.describe('on a telephone', () => {
-  test.use({ viewport: { width: 390, height: 844 }, hasTouch: true });
+  test.use({ viewport: { width: 390, height: 844 }, hasTouch: true, sharesWindow: true });
 
   test('the bench says why not, and the way back', async ({ page }) => {
     await page.goto('/#/bench/off-centre');

@@ -9,6 +9,8 @@ import { BenchFace } from './face.ts';
 import { KeyHand } from './keyHand.ts';
 import { begin, expect, openJob, shippedSetup, test } from './page.ts';
 
+test.use({ sharesWindow: true });
+
 async function boxOf(locator: Locator): Promise<{ top: number; bottom: number; left: number; right: number }> {
   const { x, y, width, height } = (await locator.boundingBox())!;
   return { left: x, top: y, right: x + width, bottom: y + height };

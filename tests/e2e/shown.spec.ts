@@ -7,7 +7,7 @@ import { layoutFaults } from './layoutFaults.ts';
 import { MOVING } from './moving.ts';
 import { expect, test } from './page.ts';
 
-test.use(MOVING);
+test.use({ ...MOVING, sharesWindow: true });
 
 test('asked for in the menu, stepped, played, taken over and signed without a mark @shelf @upright', async ({
   page,

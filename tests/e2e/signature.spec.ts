@@ -7,6 +7,8 @@ import { reportWords } from '../../src/words/en/reportPage.ts';
 import { begin, expect, openJob, shippedSetup, test } from './page.ts';
 import { isSound } from './soundPage.ts';
 
+test.use({ sharesWindow: true });
+
 const setup = shippedSetup('vision-if', 'flat-top');
 const NAME = 'Ines, no. 17';
 

@@ -13,6 +13,8 @@ import { KeyHand } from './keyHand.ts';
 import { begin, expect, openJob, shippedSetup, test } from './page.ts';
 import { isSound } from './soundPage.ts';
 
+test.use({ sharesWindow: true });
+
 test('a slug chosen shows its part in the curve and which way its core goes @shelf @upright', async ({ page }) => {
   const setup = shippedSetup('first-sweep', 'first-curve');
   await openJob(page, setup);

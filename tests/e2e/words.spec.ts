@@ -2,6 +2,8 @@
 import type { Page } from '@playwright/test';
 import { cardOf, expect, shippedSetup, test } from './page.ts';
 
+test.use({ sharesWindow: true });
+
 const setup = shippedSetup('vision-if', 'from-cold');
 
 /** Texts of the page, and what it tells a screen reader, without those of the files and without figures. */

@@ -5,6 +5,8 @@ import { workshopWords as say } from '../../src/words/en/workshop.ts';
 import { expect, test } from './page.ts';
 import { isSound } from './soundPage.ts';
 
+test.use({ sharesWindow: true });
+
 async function open(page: Page): Promise<void> {
   await page.goto('/#/workshop');
   await expect(page.locator('.seen-tube .tube')).toBeVisible({ timeout: 60_000 });
