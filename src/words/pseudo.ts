@@ -79,6 +79,12 @@ function filler(signs: number): string {
   return Array.from({ length: signs }, (_, i) => (i % 7 === 6 && i < signs - 1 ? ' ' : FILLER)).join('');
 }
 
+/** What is strange already, signs and figures. */
+const STAYS = new RegExp([`${OPEN}[^${OPEN}${CLOSE}]*${CLOSE}`, SIGN.source, FIGURE.source].join('|'), 'gu');
+
+const wholeWords = (escapedTexts: readonly string[]): string =>
+  `(?<![\\p{L}])(?:${escapedTexts.join('|')})(?![\\p{L}])`;
+
 /** What of the text stays as it is, and what does not. */
 function pieces(text: string, given: readonly unknown[]): (readonly [piece: string, stays: boolean])[] {
   const outside = given
@@ -87,11 +93,9 @@ function pieces(text: string, given: readonly unknown[]): (readonly [piece: stri
     // A receiver that is handed in has hundreds of texts: those that are not here would only make the search for the others long.
     .filter((one): one is string => typeof one === 'string' && one.trim() !== '' && text.includes(one))
     .sort((a, b) => b.length - a.length)
-    .map((one) => `(?<![\\p{L}])${escaped(one)}(?![\\p{L}])`);
-  const stays = new RegExp(
-    [...outside, `${OPEN}[^${OPEN}${CLOSE}]*${CLOSE}`, SIGN.source, FIGURE.source].join('|'),
-    'gu',
-  );
+    .map(escaped);
+  // Making a search of one's own takes longer than most texts take to be searched.
+  const stays = outside.length === 0 ? STAYS : new RegExp(`${wholeWords(outside)}|${STAYS.source}`, 'gu');
   const found: [string, boolean][] = [];
   let at = 0;
   for (const match of text.matchAll(stays)) {

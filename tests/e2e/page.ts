@@ -46,6 +46,13 @@ interface Shared {
 const noServiceWorker = (context: BrowserContext): Promise<unknown> =>
   context.addInitScript(() => delete (Navigator.prototype as { serviceWorker?: unknown }).serviceWorker);
 
+/** On a busy machine the browser may, after a change of size, draw a page in sight no more: such a window is not handed on. */
+const isDrawn = (page: Page): Promise<boolean> =>
+  page.evaluate(() => {
+    const drawn = new Promise<boolean>((yes) => requestAnimationFrame(() => yes(true)));
+    return Promise.race([drawn, new Promise<boolean>((no) => setTimeout(() => no(false), 10_000))]);
+  });
+
 /** As it was before its first test; it stays with this origin, for elsewhere it would be given another process. */
 async function cleared(page: Page, origin: string): Promise<void> {
   for (const other of page.context().pages()) if (other !== page) await other.close();
@@ -70,18 +77,18 @@ export const test = base.extend<Visit, { readonly shared: Shared }>({
       return;
     }
     const madeWith = JSON.stringify([viewport, hasTouch, contextOptions]);
-    if (shared.window?.madeWith !== madeWith) {
+    if (shared.window?.madeWith !== madeWith || !(await isDrawn(shared.window.page))) {
       await shared.window?.page.context().close();
       const context = await browser.newContext();
       await noServiceWorker(context);
       shared.window = { page: await context.newPage(), madeWith };
     }
     const { page } = shared.window;
-    await page.setViewportSize(viewport!);
     await use(page.context());
     await page.emulateMedia({ media: null, forcedColors: null });
     await page.mouse.move(0, 0);
     await cleared(page, new URL(baseURL!).origin);
+    if (JSON.stringify(page.viewportSize()) !== JSON.stringify(viewport)) await page.setViewportSize(viewport!);
   },
   page: async ({ context, sharesWindow }, use) => use(sharesWindow ? context.pages()[0]! : await context.newPage()),
   watch: [
