@@ -9,7 +9,7 @@ import { MOVING } from './moving.ts';
 import { cardOf, expect, rail, railSays, shippedSetup, test } from './page.ts';
 import { reportPassed } from './reportPassed.ts';
 
-test.use({ ...MOVING, sharesWindow: true });
+test.use(MOVING);
 
 /** Walks on by Tab until the wanted element has the focus; fails when it is not on the way. */
 async function tabTo(page: Page, wanted: ReturnType<Page['locator']>): Promise<void> {

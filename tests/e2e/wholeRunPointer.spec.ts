@@ -10,7 +10,7 @@ import { PointerHand } from './pointerHand.ts';
 import { reportPassed } from './reportPassed.ts';
 import { isSound } from './soundPage.ts';
 
-test.use({ ...MOVING, sharesWindow: true });
+test.use(MOVING);
 
 test('the strip from cold by pointer', async ({ page }) => {
   const setup = shippedSetup('vision-if', 'from-cold');
