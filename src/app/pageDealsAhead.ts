@@ -26,13 +26,17 @@ export function pageDealsAhead({ library, own, logbook, language }: PageDealsAhe
     isSame: async (one, other) => (await import('../services/library/sameDeal.ts')).sameDeal(one, other),
     freshNumber,
     isSealed,
-    async mayBeWanted(id) {
+    async isFree(id) {
       await Promise.all([own.ready, logbook.ready]);
-      if (!isSealed(id) || logbook.openRuns().some((run) => run.scenarioId === id)) return false;
+      if (logbook.openRuns().some((run) => run.scenarioId === id)) return false;
       return !(goingOn(own.exams())?.opened.scenarios.includes(id) ?? false);
     },
     fetchRoom() {
-      Promise.all([import('./BenchRoom.tsx'), language.all()]).catch(inVain);
+      Promise.all([import('./BenchRoom.tsx'), language.all()])
+        .then(() =>
+          Promise.all([import('../rooms/bench/scene/chassisCanvas.ts'), import('../rooms/bench/scene/leadCanvas.ts')]),
+        )
+        .catch(inVain);
     },
     isVisible: () => document.visibilityState === 'visible',
     after(milliseconds, callback) {

@@ -31,9 +31,9 @@ export interface DealsAheadGiven {
   readonly freshNumber: () => number;
   /** as far as is known at once */
   readonly isSealed: (id: string) => boolean;
-  /** whether a new attempt at it may be wanted: it is sealed, none lies open, and no exam has it */
-  readonly mayBeWanted: (id: string) => Promise<boolean>;
-  /** fetches the room where jobs are done */
+  /** whether opening it now begins a new attempt by whatever number: none lies open, and no exam has it */
+  readonly isFree: (id: string) => Promise<boolean>;
+  /** fetches all that shows a bench */
   readonly fetchRoom: () => void;
   /** false: nobody can see the page */
   readonly isVisible: () => boolean;
@@ -82,8 +82,8 @@ export function createDealsAhead(given: DealsAheadGiven): DealsAhead {
   const holds = new Map<string, Held>();
   let tools = given.tools;
   let running: Held | null = null;
-  /** the last one that somebody has reached for, and whether a new attempt at it is known to be wanted */
-  let next: { readonly id: string; may: boolean } | null = null;
+  /** the last one that a pointer came near to, where that has to wait for what is running */
+  let next: string | null = null;
   let nearest: string | null = null;
   let standing: { readonly inTurn: () => readonly string[]; readonly tried: Set<string> } | null = null;
   let stopTimer: (() => void) | null = null;
@@ -96,36 +96,42 @@ export function createDealsAhead(given: DealsAheadGiven): DealsAhead {
     held.calledOff.abort();
   };
 
-  const begin = (id: string, wanted: boolean): void => {
-    if (tools === null) return;
-    const fetchTools = tools;
+  const begin = (id: string, fetchTools: () => Promise<DealingTools>, wanted: boolean): void => {
     const calledOff = new AbortController();
     const { signal } = calledOff;
     const attempt = freshNumber();
+    const free = given.isFree(id);
+    const fetched = fetchTools();
+    fetched.catch(() => {});
     let tell: (dealt: Awaited<Held['dealt']>) => void = () => {};
     const dealt: Held['dealt'] = new Promise((resolve) => {
       tell = resolve;
     });
     const held: Held = { id, attempt, calledOff, wanted, over: false, dealt };
     const deal: Deal = async (order) => {
-      const { ahead } = await fetchTools();
+      const [{ ahead }, mayBe] = await Promise.all([fetched, free]);
+      if (!mayBe) throw new Error('not free');
       const outcome = ahead(order, { signal, hurry: held.wanted });
       tell({ order, outcome });
+      // The page has nothing to do until it is dealt.
+      given.fetchRoom();
       return outcome;
     };
-    holds.set(id, held);
-    running = held;
     const ended = (good: boolean): void => {
       held.over = true;
       tell(null);
       if (running === held) running = null;
-      // What is over for its own reasons leaves no number behind; the next attempt may have better luck.
-      if (!good && holds.get(id) === held) holds.delete(id);
+      const kept = holds.get(id) === held;
+      // What came to nothing leaves no number behind; the next one may have better luck.
+      if (kept && !good) holds.delete(id);
       if (signal.aborted) return;
-      // A lane that found nothing is ended with its worker.
-      given.wake();
+      standing?.tried.add(id);
+      // A lane that found nothing has been ended with its worker.
+      if (kept) after(REST_MS, given.wake);
       goOn();
     };
+    holds.set(id, held);
+    running = held;
     given.setup(id, { attempt, signal, deal }).then(
       (setup) => ended(setup?.ok === true),
       (error: unknown) => {
@@ -137,35 +143,24 @@ export function createDealsAhead(given: DealsAheadGiven): DealsAhead {
   };
 
   const reach = (id: string, sure: boolean): void => {
-    given.fetchRoom();
-    if (tools === null) return;
+    next = null;
     const held = holds.get(id);
-    if (held !== undefined) {
-      held.wanted = true;
-      if (sure && running !== null && running !== held) callOff(running);
+    if (held !== undefined) held.wanted = true;
+    if (held !== undefined || tools === null || !given.isSealed(id)) return;
+    // A pointer that goes over one card after the other ends nothing that another card has begun.
+    if (running !== null && (sure || !running.wanted)) callOff(running);
+    if (running !== null) {
+      next = id;
       return;
     }
-    if (given.isSealed(id)) given.wake();
-    const mine = { id, may: false };
-    next = mine;
-    void given.mayBeWanted(id).then((may) => {
-      if (next !== mine) return;
-      mine.may = may;
-      // A pointer that goes over one card after the other ends nothing that another card has begun.
-      if (may && running !== null && (sure || !running.wanted)) callOff(running);
-      goOn();
-    });
+    given.wake();
+    begin(id, tools, true);
   };
 
   const goOn = (): void => {
     if (running !== null) return;
-    if (next?.may !== true) {
-      tick(REST_MS);
-      return;
-    }
-    const { id } = next;
-    next = null;
-    if (!holds.has(id)) begin(id, true);
+    if (next !== null && !holds.has(next)) reach(next, false);
+    else tick(REST_MS);
   };
 
   const tick = (milliseconds: number): void => {
@@ -178,21 +173,18 @@ export function createDealsAhead(given: DealsAheadGiven): DealsAhead {
       if (!quiet) {
         quiet = true;
         tick(QUIET_MS);
-      } else void dealNext();
+      } else dealNext();
     });
   };
 
-  const dealNext = async (): Promise<void> => {
-    const here = standing;
-    if (here === null) return;
+  const dealNext = (): void => {
+    if (standing === null) return;
+    const { inTurn, tried } = standing;
     given.fetchRoom();
-    const id = here.inTurn().find((one) => !here.tried.has(one) && !holds.has(one));
-    if (id === undefined) return;
-    const may = await given.mayBeWanted(id);
-    if (standing !== here || running !== null || holds.has(id)) return;
-    here.tried.add(id);
-    if (may) begin(id, false);
-    else goOn();
+    const id = inTurn().find((one) => !tried.has(one) && !holds.has(one));
+    if (id === undefined || tools === null) return;
+    given.wake();
+    begin(id, tools, false);
   };
 
   const leave = (): void => {
@@ -208,11 +200,14 @@ export function createDealsAhead(given: DealsAheadGiven): DealsAhead {
         nearest = here ? id : null;
         if (!here) return;
         after(NEAR_MS, () => {
-          if (nearest === id) reach(id, false);
+          if (nearest !== id) return;
+          given.fetchRoom();
+          reach(id, false);
         });
       },
       reach() {
         nearest = null;
+        given.fetchRoom();
         reach(id, true);
       },
     }),

@@ -8,15 +8,17 @@ import { dealBeside } from './dealBeside.ts';
 import type { FetchOptions } from './library.ts';
 import { onBench } from './onBench.ts';
 import { shippedPar, shippedSet } from './shippedSet.ts';
-import { shippedText } from './shippedTexts.ts';
+import { shippedFolderTexts, shippedText } from './shippedTexts.ts';
 
 /** null: no receiver of that id. */
 export async function readShippedReceiver(id: string): Promise<Result<LoadedReceiver> | null> {
   const folder = `/receivers/${id}`;
-  const receiver = await shippedText(`${folder}/receiver.json`);
+  const texts = await shippedFolderTexts(folder);
+  const text = (file: string) => texts.find((one) => one.file.endsWith(file)) ?? null;
+  const receiver = text(`${folder}/receiver.json`);
   if (receiver === null) return null;
   const deckFile = `${folder}/${deckNameIn(receiver.text)}`;
-  const deck = await shippedText(deckFile);
+  const deck = text(deckFile);
   if (deck === null) throw new Error(`${deckFile} is not there`);
   return loadReceiver(receiver, deck);
 }
