@@ -3,11 +3,14 @@
  * that is left on a detector's load; under a fast sweep both loads of an FM detector charge as they do; a narrow set
  * under a sweep of too many lines is reckoned exactly. 0.5.0: either diode of an FM detector has
  * the circuit, the load and the leak of its own end, and goes by what the other's pulses leave of its crest; its loads charge under every sweep. 0.6.0: a sweep that hurries
- * the circuits before an FM detector is reckoned with limiters and loads as they stand at the moment.
+ * the circuits before an FM detector is reckoned with limiters and loads as they stand at the moment. 0.7.0: the probe's diode has the pulses of its own current on its load and on the
+ * circuit that it rests on.
  */
-export const ENGINES = ['0.3.0', '0.4.0', '0.5.0', '0.6.0'] as const;
+export const ENGINES = ['0.3.0', '0.4.0', '0.5.0', '0.6.0', '0.7.0'] as const;
 export type Engine = (typeof ENGINES)[number];
-export const ENGINE: Engine = '0.6.0';
+export const ENGINE: Engine = '0.7.0';
+/** The bench on which numbers and names are dealt, and scenarios certified: they have been handed out, and are to go on meaning the same. */
+export const DEALS_ON: Engine = '0.6.0';
 /** Of everything that decides which set a number deals, and what a certificate says of it; certificates carry it. */
 export const CERTIFYING = '0.3.0';
 

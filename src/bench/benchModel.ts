@@ -12,13 +12,16 @@ export interface BenchModel {
   readonly ownDiodes: boolean;
   /** a sweep that hurries the circuits before an FM detector is reckoned with limiters and loads as they stand at the moment; else to the first order in its rate */
   readonly chirps: boolean;
+  /** to the pulses of the probe's current neither its load nor the circuit that it rests on is a short circuit; else both are */
+  readonly probePulses: boolean;
 }
 
 const MODELS: Readonly<Record<Engine, BenchModel>> = {
-  '0.3.0': { leadDraws: false, pairsCharge: false, lens: false, ownDiodes: false, chirps: false },
-  '0.4.0': { leadDraws: true, pairsCharge: true, lens: true, ownDiodes: false, chirps: false },
-  '0.5.0': { leadDraws: true, pairsCharge: true, lens: true, ownDiodes: true, chirps: false },
-  '0.6.0': { leadDraws: true, pairsCharge: true, lens: true, ownDiodes: true, chirps: true },
+  '0.3.0': { leadDraws: false, pairsCharge: false, lens: false, ownDiodes: false, chirps: false, probePulses: false },
+  '0.4.0': { leadDraws: true, pairsCharge: true, lens: true, ownDiodes: false, chirps: false, probePulses: false },
+  '0.5.0': { leadDraws: true, pairsCharge: true, lens: true, ownDiodes: true, chirps: false, probePulses: false },
+  '0.6.0': { leadDraws: true, pairsCharge: true, lens: true, ownDiodes: true, chirps: true, probePulses: false },
+  '0.7.0': { leadDraws: true, pairsCharge: true, lens: true, ownDiodes: true, chirps: true, probePulses: true },
 };
 
 export function modelOf(engine: Engine = ENGINE): BenchModel {

@@ -1,9 +1,9 @@
 /** The diodes on the circuit at this moment: each detector's with what hangs on its load, and the probe's where it rests on a point. */
 import { diodeLaw, type LoadedDiode } from '../physics/diodeLaw.ts';
-import { BENCH_PROBE } from '../receiver/benchProbe.ts';
 import { detectorDiode, diodeAt, diodeNodes } from '../receiver/diodes.ts';
 import type { PathLoad } from '../receiver/pathLoad.ts';
-import type { Detector } from '../receiver/receiver.ts';
+import { probeDiode } from '../receiver/probeDiode.ts';
+import type { Detector, TestPoint } from '../receiver/receiver.ts';
 import { modelOf } from './benchModel.ts';
 import type { BenchState } from './benchState.ts';
 import { type Connections, loadFarads } from './connections.ts';
@@ -56,5 +56,10 @@ export function loadsNow(setup: BenchSetup, state: LoadingState, connections: Co
   });
   const { y, tip } = connections;
   const probed = tip === 'probe' && y?.role === 'signal' && y.node !== null && y.looseLoop !== true;
-  return probed ? [...own, { node: y.node, law: diodeLaw(BENCH_PROBE) }] : own;
+  return probed ? [...own, { node: y.node, law: diodeLaw(probeNow(setup, y)) }] : own;
+}
+
+/** The probe's diode on a point. */
+export function probeNow({ receiver, deck, engine }: BenchSetup, point: TestPoint): LoadedDiode {
+  return probeDiode(receiver, deck, point, modelOf(engine).probePulses);
 }

@@ -13,7 +13,7 @@ import { signOf } from '../receiver/detectorSign.ts';
 import type { Detector, FmDetector, TestPoint } from '../receiver/receiver.ts';
 import type { Connections } from './connections.ts';
 import { ISOLATING_OHMS, SMOOTHING_FARADS, TUBE_SECONDS, Y_LEAD_FARADS } from './instruments.ts';
-import { diodesNow, type LoadingState, leadFarads } from './loads.ts';
+import { diodesNow, type LoadingState, leadFarads, probeNow } from './loads.ts';
 import type { BenchSetup } from './setup.ts';
 
 /** `sample`: its place in the period, where what the diode makes of a carrier depends on it; left out: in the middle of its band. */
@@ -83,7 +83,7 @@ export function observe(setup: BenchSetup, state: LoadingState, connections: Con
   }
   if (y.node === null || (tip !== 'probe' && !raw)) return null;
   return {
-    ...halfOf(BENCH_PROBE),
+    ...halfOf(probeNow(setup, y)),
     node: y.node,
     minusNode: null,
     minus: null,

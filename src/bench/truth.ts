@@ -5,6 +5,7 @@ import type { SheetResponse, Specification } from '../receiver/receiver.ts';
 import { responseById } from '../receiver/responses.ts';
 import { readSCurve } from '../receiver/sCurveReading.ts';
 import { createStatedResponse, type StatedResponse } from '../receiver/statedResponse.ts';
+import { modelOf } from './benchModel.ts';
 import type { BenchState } from './benchState.ts';
 import type { FaultBook, FaultsNow } from './faultsNow.ts';
 import { keepByKey, keepLast } from './kept.ts';
@@ -26,11 +27,14 @@ export function createTruth(
 } {
   const { receiver } = setup;
   const design = designOf(setup);
+  const { probePulses } = modelOf(setup.engine);
   const stated = keepByKey<StatedResponse>(Number.POSITIVE_INFINITY);
   const peaks = keepByKey<number>(Number.POSITIVE_INFINITY);
   const truths = keepByKey<(slugs: BenchState['slugs'], now: FaultsNow) => Truth>(Number.POSITIVE_INFINITY);
   const statedOf = (id: string, { key, effects }: FaultsNow): StatedResponse =>
-    stated(`${key}#${id}`, () => createStatedResponse(effects.receiver, effects.deck, responseById(receiver, id)));
+    stated(`${key}#${id}`, () =>
+      createStatedResponse(effects.receiver, effects.deck, responseById(receiver, id), undefined, probePulses),
+    );
   const truthOf = (response: string) =>
     keepLast(
       (slugs: BenchState['slugs'], now: FaultsNow) => [slugs, now],
@@ -44,7 +48,10 @@ export function createTruth(
   return {
     of: (state, response) => truths(response, () => truthOf(response))(state.slugs, faults(state)),
     sheetPeakVolts: (response) =>
-      peaks(response.id, () => createDetectedLevels(design.receiver, design.deck, response).referenceDetectedVolts),
+      peaks(
+        response.id,
+        () => createDetectedLevels(design.receiver, design.deck, response, probePulses).referenceDetectedVolts,
+      ),
   };
 }
 

@@ -8,6 +8,7 @@
  * come right at once costs less than the next idea. The route of its certificate is the straight way to the set's best place.
  */
 
+import { DEALS_ON } from '../base/engine.ts';
 import { seededRandom } from '../base/random.ts';
 import type { Result } from '../base/result.ts';
 import type { BenchSetup } from '../bench/setup.ts';
@@ -95,7 +96,9 @@ function tried(design: SetParts, scenario: Scenario, attempt: number, idea: numb
   };
   const setup = onBenchWith(design, dealt, set, draw, scenario.id);
   if (!setup.ok) return null;
-  const outcome = certifyScenario(setup.value, {
+  // A number has been handed out: whatever engine is today's, it deals what it dealt.
+  const dealing = { ...setup.value, engine: DEALS_ON };
+  const outcome = certifyScenario(dealing, {
     spot: true,
     leastAstray: LEAST_ASTRAY,
     leastUncured: scenario.dealsFaults === true ? LEAST_ASTRAY : 0,
@@ -106,7 +109,7 @@ function tried(design: SetParts, scenario: Scenario, attempt: number, idea: numb
   if (!outcome.ok) return null;
   const life = {
     ...scenario.life,
-    strapHumVolts: humDealt(setup.value, seededRandom(mixed(attempt, IDEAS_OF_ATTEMPT + idea))),
+    strapHumVolts: humDealt(dealing, seededRandom(mixed(attempt, IDEAS_OF_ATTEMPT + idea))),
   };
   return { ...setup.value, scenario: { ...dealt, life, par: outcome.certificate.par } };
 }

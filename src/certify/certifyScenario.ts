@@ -6,9 +6,10 @@
  * (g) as found, nothing less than a good eighth of a turn on one slug meets the sheet, unless the scenario says that its slugs are right.
  * That no setting meets a sheet is as sure as the starts and the crowd of crowdSearch.ts make it; `tests/certify/secondOpinion.test.ts` asks another one.
  */
-import { CERTIFYING } from '../base/engine.ts';
+import { CERTIFYING, DEALS_ON } from '../base/engine.ts';
 import { once } from '../base/once.ts';
 import { clamp, roundTo } from '../base/rounding.ts';
+import { modelOf } from '../bench/benchModel.ts';
 import { warmsUp } from '../bench/heat.ts';
 import { shareBench } from '../bench/readersBench.ts';
 import { type BenchSetup, designOf, initialState } from '../bench/setup.ts';
@@ -181,7 +182,7 @@ function mendedBySlip(demands: Demands, start: CoreTurns, adjusters: readonly Ad
 }
 
 function searcher(
-  { receiver, scenario }: BenchSetup,
+  { receiver, scenario, engine = DEALS_ON }: BenchSetup,
   printed: SetParts,
   standing: SetParts,
   adjusters: readonly Adjuster[],
@@ -193,14 +194,16 @@ function searcher(
 } {
   const responses = workResponses(receiver, scenario);
   const slugs = adjusters.map((a) => a.id);
+  const { receiver: set, deck } = standing;
+  const { toleranceFactor } = scenario;
   const make = (some: typeof responses, evenPoints?: number): Demands =>
-    createDemands(standing.receiver, standing.deck, some, scenario.toleranceFactor, slugs, printed, evenPoints);
+    createDemands(set, deck, some, toleranceFactor, slugs, printed, evenPoints, modelOf(engine).probePulses);
   const demands = make(responses);
   // From the detector backwards: what comes later on the sheet is a part of what comes first.
   const stages = once(() => (responses.length < 2 ? [] : [...responses].reverse().map((one) => make([one]))));
   return {
     demands,
-    deck: standing.deck,
+    deck,
     readAt: (evenPoints) => make(responses, evenPoints),
     find: (start, mostTries) =>
       search({ demands, stages, adjusters, start, seed: scenario.seed, mostTries, stopWhenMet: true }),

@@ -1,11 +1,13 @@
 /**
  * Deals one set of a design from a seed: parts are drawn and the slugs' best places searched, draw after draw, until one meets the printed sheet with something to spare.
  *
- * The order of the draws is that of their numbers, 0, 1, 2 ..., so a seed means the same set everywhere. The best place is found from the design's own inductances as a
+ * The order of the draws is that of their numbers, 0, 1, 2 ..., so a seed means the same set everywhere, and goes on meaning it: the search looks through the bench of one engine, whichever today's is. The best place is found from the design's own inductances as a
  * good hand would (search.ts): each trap alone, the curve laid on the printed one, then the lines of the sheet. That place is this set's nominal; the printed sheet stays
  * the design's.
  */
+import { DEALS_ON } from '../base/engine.ts';
 import { once } from '../base/once.ts';
+import { modelOf } from '../bench/benchModel.ts';
 import { drawParts, placeSlugs, type SetParts, slugDepths, withLongReach } from '../receiver/individualSet.ts';
 import type { Spreads } from '../receiver/receiver.ts';
 import { nominalTurns, slugHenries, turnsForHenries } from '../receiver/slugLaw.ts';
@@ -63,7 +65,16 @@ function bestPlace(
 ): { readonly henries: Readonly<Record<string, number>>; readonly narrowest: Standing } {
   const slugs = receiver.adjusters.map((a) => a.id);
   const make = (responses: typeof receiver.responses) =>
-    createDemands(receiver, deck, responses, 1, slugs, { receiver: design.receiver, deck: design.deck });
+    createDemands(
+      receiver,
+      deck,
+      responses,
+      1,
+      slugs,
+      { receiver: design.receiver, deck: design.deck },
+      undefined,
+      modelOf(DEALS_ON).probePulses,
+    );
   const demands = make(receiver.responses);
   const start = Object.fromEntries(
     receiver.adjusters.map((a) => {

@@ -61,7 +61,7 @@ interface Wanted {
 
 /**
  * `receiver`, `deck`: what stands on the bench. `slugs`: those that turn, in the order of the columns. `printed`: the design that the sheet was printed from.
- * `evenPoints`: see specificationGrid.ts; left out, as the sheet is read everywhere else.
+ * `evenPoints`: see specificationGrid.ts; left out, as the sheet is read everywhere else. `probePulses`: see `probeDiode`.
  */
 export function createDemands(
   receiver: Receiver,
@@ -71,20 +71,27 @@ export function createDemands(
   slugs: readonly string[],
   printed: SetParts,
   evenPoints?: number,
+  probePulses = true,
 ): Demands {
   const sheets = responses.map((response): Sheet => {
     const { specification } = response;
     const hz = printedFrequencies(specification);
-    const coarse = once(() => createStatedResponse(receiver, deck, response, hz));
+    const coarse = once(() => createStatedResponse(receiver, deck, response, hz, probePulses));
     return {
       response,
       fine: once(() =>
-        createStatedResponse(receiver, deck, response, specificationFrequencies(specification, evenPoints)),
+        createStatedResponse(
+          receiver,
+          deck,
+          response,
+          specificationFrequencies(specification, evenPoints),
+          probePulses,
+        ),
       ),
       coarse,
       spec: widenSpecification(specification, toleranceFactor),
       wanted: once(() => {
-        const { volts } = deck === printed.deck ? coarse().nominal : printedCurve(printed, response, hz);
+        const { volts } = deck === printed.deck ? coarse().nominal : printedCurve(printed, response, hz, probePulses);
         return { volts, height: volts.reduce((top, v) => Math.max(top, Math.abs(v)), 0) };
       }),
     };
@@ -160,7 +167,7 @@ export function createDemands(
     levelAt(hz) {
       const response = responses.find(({ specification: s }) => s.sCurve === null && hz >= s.fromHz && hz <= s.toHz);
       if (response === undefined) return null;
-      const stated = createStatedResponse(receiver, deck, response, Float64Array.of(hz));
+      const stated = createStatedResponse(receiver, deck, response, Float64Array.of(hz), probePulses);
       return (turns) => stated.solve(turns).volts[0]!;
     },
   };
@@ -198,13 +205,18 @@ function laidOver({ spec, wanted: wantedOf }: Sheet, volts: Float64Array): Float
 const curves = new WeakMap<Receiver, WeakMap<Deck, Map<string, ResponseCurve>>>();
 
 /** The nominal design's curve, which is the same for every draw of it. */
-function printedCurve({ receiver, deck }: SetParts, response: SheetResponse, hz: Float64Array): ResponseCurve {
+function printedCurve(
+  { receiver, deck }: SetParts,
+  response: SheetResponse,
+  hz: Float64Array,
+  probePulses: boolean,
+): ResponseCurve {
   const ofReceiver = curves.get(receiver) ?? new WeakMap<Deck, Map<string, ResponseCurve>>();
   curves.set(receiver, ofReceiver);
   const known = ofReceiver.get(deck) ?? new Map<string, ResponseCurve>();
   ofReceiver.set(deck, known);
-  const key = JSON.stringify(response);
-  const curve = known.get(key) ?? createStatedResponse(receiver, deck, response, hz).nominal;
+  const key = JSON.stringify([response, probePulses]);
+  const curve = known.get(key) ?? createStatedResponse(receiver, deck, response, hz, probePulses).nominal;
   known.set(key, curve);
   return curve;
 }

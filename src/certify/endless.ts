@@ -7,6 +7,7 @@
  * 1: one or two slugs off, the bench ready. 2: about half of the slugs, bare knobs, a lag and perhaps X the wrong way round. 3: every slug, cold and sealed, and in
  * two of five a part that has failed.
  */
+import { DEALS_ON } from '../base/engine.ts';
 import { seededRandom } from '../base/random.ts';
 import { type BenchSetup, RESTING_CONTROLS } from '../bench/setup.ts';
 import { settings, sheetControls } from '../bench/sheetSetUp.ts';
@@ -39,7 +40,7 @@ export function endlessScenario(
     onIdea(idea);
     const loaded = receivers.get(ids[Math.floor(chance() * ids.length)]!)!;
     const scenario = draw(loaded, id, seed, difficulty, chance);
-    const outcome = certifyScenario({ ...loaded, scenario });
+    const outcome = certifyScenario({ ...loaded, scenario, engine: DEALS_ON });
     // Where the sheet is met as found there is nothing to do.
     if (!outcome.ok || (outcome.certificate.asFound.excess <= 0 && scenario.faults.length === 0)) continue;
     return { ...scenario, par: outcome.certificate.par };

@@ -3,6 +3,7 @@
  * A slug was wrong where it alone, in a set that is sound and right otherwise, puts a line of the sheet two tolerances or more from what is wanted.
  */
 import type { BenchEvent } from '../bench/benchEvent.ts';
+import { modelOf } from '../bench/benchModel.ts';
 import { readersBench } from '../bench/readersBench.ts';
 import { type BenchSetup, initialState } from '../bench/setup.ts';
 import { type Cure, cureOf } from '../receiver/faults/cure.ts';
@@ -42,7 +43,9 @@ function lookedOver(setup: BenchSetup): SetAsFound {
   const sound = faultEffects(receiver, deck, scenario.faults, allCures(setup));
   const judge = createSheetJudge(
     receiver,
-    workResponses(receiver, scenario).map((one) => createStatedResponse(sound.receiver, sound.deck, one)),
+    workResponses(receiver, scenario).map((one) =>
+      createStatedResponse(sound.receiver, sound.deck, one, undefined, modelOf(setup.engine).probePulses),
+    ),
     scenario.toleranceFactor,
   );
   const away = receiver.adjusters.map((adjuster) => {

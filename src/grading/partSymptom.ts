@@ -1,5 +1,6 @@
 /** What one failed part does by itself: the set sound but for it, every slug in its place. Computed from the model, for the report. */
 import { roundTo } from '../base/rounding.ts';
+import { modelOf } from '../bench/benchModel.ts';
 import { lineLoading } from '../bench/biasLine.ts';
 import { AGC_LINE_OHMS } from '../bench/instruments.ts';
 import { type BenchSetup, initialState } from '../bench/setup.ts';
@@ -46,13 +47,13 @@ function lineSymptom(setup: BenchSetup, faults: readonly Fault[]): PartSymptom {
 }
 
 function diodeSymptom(
-  { receiver, deck }: BenchSetup,
+  { receiver, deck, engine }: BenchSetup,
   faults: readonly Fault[],
   [first]: readonly StatedResponse[],
 ): PartSymptom {
   const effects = faultEffects(receiver, deck, faults, []);
   const volts = (set: BenchSetup['receiver'], standing: BenchSetup['deck']): number =>
-    createDetectedLevels(set, standing, first!.response).referenceDetectedVolts;
+    createDetectedLevels(set, standing, first!.response, modelOf(engine).probePulses).referenceDetectedVolts;
   return {
     kind: 'diode',
     reversed: faultMarks(faults, { receiver, deck }).some((mark) => mark.kind === 'reversed'),
@@ -61,14 +62,16 @@ function diodeSymptom(
 }
 
 function curveSymptom(
-  { receiver, deck }: BenchSetup,
+  { receiver, deck, engine }: BenchSetup,
   faults: readonly Fault[],
   sound: readonly StatedResponse[],
 ): PartSymptom {
   const faulty = faultEffects(receiver, deck, faults, []);
-  const shown = sound.map(({ response, nominal }) =>
-    responseSymptom(response, nominal, createStatedResponse(faulty.receiver, faulty.deck, response).nominal),
-  );
+  const { probePulses } = modelOf(engine);
+  const shown = sound.map(({ response, nominal }) => {
+    const failed = createStatedResponse(faulty.receiver, faulty.deck, response, undefined, probePulses);
+    return responseSymptom(response, nominal, failed.nominal);
+  });
   return shown.reduce((most, one) => (sizeOf(one) > sizeOf(most) ? one : most));
 }
 

@@ -41,13 +41,15 @@ export function setCurves(setup: BenchSetup): SetCurves {
   return found.curves;
 }
 
-const ofDesigns = new WeakMap<Deck, WeakMap<SheetResponse, StatedResponse>>();
+const ofDesigns = { today: new WeakMap<Deck, OfDesign>(), before: new WeakMap<Deck, OfDesign>() };
+type OfDesign = WeakMap<SheetResponse, StatedResponse>;
 
 /** Sets of one design have one printed curve: it is made once for all of them, however many are graded. */
-function printedBy({ receiver, deck }: SetParts, response: SheetResponse): StatedResponse {
-  const ofDesign = ofDesigns.get(deck) ?? new WeakMap<SheetResponse, StatedResponse>();
-  ofDesigns.set(deck, ofDesign);
-  const stated = ofDesign.get(response) ?? createStatedResponse(receiver, deck, response);
+function printedBy({ receiver, deck }: SetParts, response: SheetResponse, probePulses: boolean): StatedResponse {
+  const known = probePulses ? ofDesigns.today : ofDesigns.before;
+  const ofDesign: OfDesign = known.get(deck) ?? new WeakMap();
+  known.set(deck, ofDesign);
+  const stated = ofDesign.get(response) ?? createStatedResponse(receiver, deck, response, undefined, probePulses);
   ofDesign.set(response, stated);
   return stated;
 }
@@ -64,6 +66,7 @@ function bothLeak(receiver: Receiver): Receiver {
 
 function make(setup: BenchSetup): SetCurves {
   const { receiver, deck, scenario, design } = setup;
+  const { ownDiodes, probePulses } = modelOf(setup.engine);
   const work = workResponses(receiver, scenario);
   const ways = new Map<string, Curves>();
   const statedWith = (cured: readonly string[]): Curves => {
@@ -71,14 +74,14 @@ function make(setup: BenchSetup): SetCurves {
     const known = ways.get(key);
     if (known !== undefined) return known;
     const faulty = faultEffects(receiver, deck, scenario.faults, cured);
-    const judged = modelOf(setup.engine).ownDiodes ? faulty.receiver : bothLeak(faulty.receiver);
-    const curves = work.map((response) => createStatedResponse(judged, faulty.deck, response));
+    const judged = ownDiodes ? faulty.receiver : bothLeak(faulty.receiver);
+    const curves = work.map((response) => createStatedResponse(judged, faulty.deck, response, undefined, probePulses));
     ways.set(key, curves);
     if (ways.size > MOST_WAYS) ways.delete(ways.keys().next().value!);
     return curves;
   };
   const sound = statedWith(allCures(setup));
-  const printed = design === undefined ? sound : work.map((response) => printedBy(design, response));
+  const printed = design === undefined ? sound : work.map((response) => printedBy(design, response, probePulses));
   const ofReplaced = (replaced: readonly string[]): Curves =>
     scenario.faults.length === 0 ? sound : statedWith(replaced);
   return {

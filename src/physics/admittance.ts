@@ -31,7 +31,9 @@ export interface Admittance {
 /** What is added beside the middle frequency, x a share of the way to where the parabola was taken, -1 to 1: x times the first of two, x^2 times the second. */
 export interface Drift {
   readonly hz: number;
+  /** from there to the upper of the two; the lower lies as far below, by frequency or by period */
   readonly reachHz: number;
+  readonly byPeriod: boolean;
   readonly g: readonly [Float64Array, Float64Array];
   readonly b: readonly [Float64Array, Float64Array];
   /** of a third quantity that goes with them, the volts' shape */
@@ -45,8 +47,8 @@ export interface Drift {
 export const COARSE = 4;
 
 /** x of a frequency; beyond its ends the drift stands still. */
-export function driftPlace({ hz, reachHz }: Drift, atHz: number): number {
-  const x = (atHz - hz) / reachHz;
+export function driftPlace({ hz, reachHz, byPeriod }: Drift, atHz: number): number {
+  const x = byPeriod ? ((atHz - hz) / reachHz) * ((hz + reachHz) / atHz) : (atHz - hz) / reachHz;
   return Math.min(1, Math.max(-1, x));
 }
 

@@ -20,6 +20,8 @@ export interface LoadedDiode extends Diode {
   readonly harmonics: HarmonicCircuit | null;
   /** the same as far below and above its carrier; left out: as at the carrier all over */
   readonly beside?: readonly [below: HarmonicCircuit, above: HarmonicCircuit] | undefined;
+  /** those two are as far off by their periods: over a band so wide that a load which is too small at its lower end does, what is left out goes with powers of the period */
+  readonly besideByPeriod?: true | undefined;
   /** from its node to that of the other diode of a pair; left out: it stands alone */
   readonly mutual?: HarmonicCircuit | undefined;
   /** on the load, for the carrier and its harmonics; counts only with harmonics. Left out: none */
@@ -141,7 +143,7 @@ function balancedLaw(circuit: DiodeCircuit & LoadedDiode): DiodeLaw {
 
 /** `middle`: g, b and the volts' shape of a fine sample of the table at the carrier itself. */
 function tabulateDrift(
-  circuit: DiodeCircuit,
+  circuit: DiodeCircuit & Pick<LoadedDiode, 'besideByPeriod'>,
   [below, above]: readonly [HarmonicCircuit, HarmonicCircuit],
   middle: (sample: number) => readonly [number, number, number],
 ): Drift {
@@ -157,6 +159,7 @@ function tabulateDrift(
   return {
     hz: harmonics.hz,
     reachHz: above.hz - harmonics.hz,
+    byPeriod: circuit.besideByPeriod === true,
     g,
     b,
     volts,

@@ -28,7 +28,8 @@ export interface SheetFigures {
   readonly volts: number;
   /** the sweep goes in farther on than the sheet's own point; null: at that point */
   readonly stage: StageCurve | null;
-  onTube(relative: number): number;
+  /** see `DetectedLevels` */
+  onTube(relative: number, hz?: number): number;
 }
 
 export function sheetFigures(setup: BenchSetup, response: SheetResponse): SheetFigures {
@@ -50,7 +51,7 @@ export function sheetFigures(setup: BenchSetup, response: SheetResponse): SheetF
         target,
         low: spec.sCurve === null ? Math.max(0, target - (target - low) * wide) : target - (target - low) * wide,
         high: target + (high - target) * wide,
-        onTube: detector.onTube(target),
+        onTube: detector.onTube(target, hz),
         pip: pips.get(hz) ?? null,
       })),
     volts: detector.referenceDetectedVolts,

@@ -32,8 +32,8 @@ type GlassFacts = Pick<Facts, 'yAtSheetPoint' | 'sweeping' | 'detectedPeakVolts'
 interface Glass {
   /** divisions from the middle */
   readonly x: (hz: number) => number;
-  /** divisions, of a level as the sheet counts it */
-  readonly y: (relative: number) => number;
+  /** divisions, of a level as the sheet counts it, at a frequency */
+  readonly y: (relative: number, hz: number) => number;
 }
 
 function glassOf(
@@ -44,12 +44,11 @@ function glassOf(
 ): Glass | null {
   const { yCoupling, yInput, yPositionDiv, xGain, xPositionDiv, centreHz, spanHz } = controls;
   if (!facts.yAtSheetPoint || !facts.sweeping || yCoupling !== 'DC' || yInput !== 'detected') return null;
-  const up =
-    (sheetSign(receiver, figures.response) * Math.abs(facts.detectedPeakVolts)) / figures.onTube(highest(figures));
+  const up = (sheetSign(receiver, figures.response) * Math.abs(facts.detectedPeakVolts)) / tallest(figures);
   const right = xSense({ scenario }, { controls });
   return {
     x: (hz) => ((10 * (hz - centreHz)) / spanHz) * right * xGain + xPositionDiv,
-    y: (relative) => up * figures.onTube(relative) * divPerVolt({ scenario }, controls) + yPositionDiv,
+    y: (relative, hz) => up * figures.onTube(relative, hz) * divPerVolt({ scenario }, controls) + yPositionDiv,
   };
 }
 
@@ -64,8 +63,8 @@ export function waxOn(
   return figures.levels
     .filter((row) => row.pip !== null)
     .map((row) => {
-      const a = glass.y(row.low);
-      const b = glass.y(row.high);
+      const a = glass.y(row.low, row.hz);
+      const b = glass.y(row.high, row.hz);
       return { xDiv: glass.x(row.hz), lowDiv: Math.min(a, b), highDiv: Math.max(a, b) };
     });
 }
@@ -92,7 +91,7 @@ export function partOnGlass(
     let d = '';
     let drawing = false;
     for (const [hz, level] of within(curve, curve.hz[0]!, curve.hz.at(-1)!)) {
-      const [x, y] = [left(hz), Math.round(-100 * glass.y(level * top))];
+      const [x, y] = [left(hz), Math.round(-100 * glass.y(level * top, hz))];
       const onIt = Math.abs(x) <= ACROSS && Math.abs(y) <= DOWN;
       if (onIt) d += `${drawing ? 'L' : 'M'}${x} ${y}`;
       drawing = onIt;
@@ -101,12 +100,24 @@ export function partOnGlass(
   };
   const ends = [left(part.fromHz), left(part.toHz)].sort((a, b) => a - b);
   const [from, to] = ends.map((x) => clamp(x, -ACROSS, ACROSS)) as [number, number];
-  const y = Math.min(DOWN - 6, Math.round(-100 * glass.y(0)) + UNDER);
+  const y = Math.min(DOWN - 6, Math.round(-100 * glass.y(0, part.fromHz)) + UNDER);
   return {
     in: path(part.in),
     out: path(part.out),
     stretch: `M${from} ${y - TICK}V${y}H${to}V${y - TICK}`,
   };
+}
+
+/** The tallest on the tube, of the reference's height: where a small carrier's load is no short circuit, that is not everywhere the highest level. */
+function tallest({ response, curve, onTube }: SheetFigures): number {
+  const { specification: spec } = response;
+  if (spec.referenceHz === undefined) return onTube(1);
+  let top = 0;
+  for (let i = 0; i < curve.hz.length; i++) {
+    const hz = curve.hz[i]!;
+    if (hz >= spec.fromHz && hz <= spec.toHz) top = Math.max(top, onTube(curve.relative[i]!, hz));
+  }
+  return top;
 }
 
 /** The sheet's highest place; other than 1 where its levels are counted from a reference frequency. */

@@ -13,6 +13,7 @@ import { sweepFrequencies } from '../physics/sweep.ts';
 import { BENCH_PROBE } from './benchProbe.ts';
 import { highest, voltsAt } from './curveReading.ts';
 import { detectorDiode } from './diodes.ts';
+import { probeDiode } from './probeDiode.ts';
 import type { FmDetector, Receiver, SheetResponse } from './receiver.ts';
 import { readSCurve } from './sCurveReading.ts';
 import { createStatedResponse, type StatedResponse } from './statedResponse.ts';
@@ -22,14 +23,19 @@ export interface DetectedLevels {
   readonly referenceDetectedVolts: number;
   /** carrier volts (peak) at the curve's reference; of an S-curve the larger diode's at its peak */
   readonly referenceCarrierVolts: number;
-  /** where a level (relative to the reference, linear) shows on the tube, as a share of the reference's height */
-  onTube(relative: number): number;
+  /** where a level (relative to the reference, linear) shows on the tube, as a share of the reference's height; `hz`: where it stands, left out: at the reference */
+  onTube(relative: number, hz?: number): number;
 }
 
-/** With the slugs at their nominal places and the source as the sheet sets it. */
-export function createDetectedLevels(receiver: Receiver, deck: Deck, response: SheetResponse): DetectedLevels {
+/** With the slugs at their nominal places and the source as the sheet sets it. `probePulses`: see `probeDiode`. */
+export function createDetectedLevels(
+  receiver: Receiver,
+  deck: Deck,
+  response: SheetResponse,
+  probePulses = true,
+): DetectedLevels {
   const { quantity, specification: spec, setUp } = response;
-  const stated = createStatedResponse(receiver, deck, response);
+  const stated = createStatedResponse(receiver, deck, response, undefined, probePulses);
   const { amps } = stated;
   stated.path.solve(stated.hz, stated.drive, amps, stated.source);
   const carrier = (node: string) => stated.path.magnitude(node, new Float64Array(stated.hz.length));
@@ -47,14 +53,17 @@ export function createDetectedLevels(receiver: Receiver, deck: Deck, response: S
     return { referenceDetectedVolts: height, referenceCarrierVolts: most, onTube: (relative) => relative };
   }
   const curve = { hz: stated.hz, volts: carrier(quantity.node) };
-  const reference =
-    spec.referenceHz === undefined ? highest(curve, spec.fromHz, spec.toHz).volts : voltsAt(curve, spec.referenceHz);
-  const { detect } = diodeLaw(sheetDiode(receiver, deck, response));
-  const referenceDetectedVolts = detect(reference);
+  const { referenceHz } = spec;
+  const { hz: atHz, volts: reference } =
+    referenceHz === undefined
+      ? highest(curve, spec.fromHz, spec.toHz)
+      : { hz: referenceHz, volts: voltsAt(curve, referenceHz) };
+  const { detect } = diodeLaw(sheetDiode(receiver, deck, response, probePulses));
+  const referenceDetectedVolts = detect(reference, atHz);
   return {
     referenceCarrierVolts: reference,
     referenceDetectedVolts,
-    onTube: (relative) => detect(relative * reference) / referenceDetectedVolts,
+    onTube: (relative, hz = atHz) => detect(relative * reference, hz) / referenceDetectedVolts,
   };
 }
 
@@ -76,9 +85,11 @@ function heldSum(
 }
 
 /** The diode through which a curve of carriers is seen. */
-export function sheetDiode(receiver: Receiver, deck: Deck, { setUp }: SheetResponse): LoadedDiode {
-  if (setUp.observeWith === 'probe') return BENCH_PROBE;
+export function sheetDiode(receiver: Receiver, deck: Deck, { setUp }: SheetResponse, probePulses = true): LoadedDiode {
   const point = receiver.testPoints.find((p) => p.id === setUp.observeAt);
+  if (setUp.observeWith === 'probe') {
+    return point === undefined ? BENCH_PROBE : probeDiode(receiver, deck, point, probePulses);
+  }
   const detector = receiver.detectors.find((d) => d.id === point?.detector);
   if (detector === undefined) throw new Error(`${receiver.id}: no detector stands at ${setUp.observeAt}`);
   return detectorDiode(deck, detector);

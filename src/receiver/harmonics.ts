@@ -45,6 +45,12 @@ export function circuitsOf(
   };
 }
 
+/** Of a node, at some carriers; null where the deck has no such node. */
+export function circuitsAt(deck: Deck, node: string, hz: readonly number[]): readonly HarmonicCircuit[] | null {
+  const stands = deckParts(deck).some(({ nodes }) => nodes.has(nodeKey(node)));
+  return stands ? hz.map((one) => circuitAt(deck, [node], one)) : null;
+}
+
 /** `seenAt`: where the volts are read that a current at a node makes; left out: there. */
 function circuitAt(deck: Deck, nodes: readonly string[], hz: number, seenAt?: string): HarmonicCircuit {
   const ofDeck = known.get(deck) ?? new Map<string, HarmonicCircuit>();

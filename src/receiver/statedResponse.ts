@@ -14,11 +14,11 @@ import { once } from '../base/once.ts';
 import { type Deck, findElement, nodeKey } from '../physics/deck.ts';
 import { diodeLaw } from '../physics/diodeLaw.ts';
 import { type DeckEdit, editDeck } from '../physics/editDeck.ts';
-import { BENCH_PROBE } from './benchProbe.ts';
 import type { ResponseCurve } from './curveReading.ts';
 import { detectorDiode, detectorLoads } from './diodes.ts';
 import { biasValues, slugValues } from './elementValues.ts';
 import type { PathLoad } from './pathLoad.ts';
+import { probeDiode } from './probeDiode.ts';
 import type { Detector, Injection, Receiver, SheetResponse } from './receiver.ts';
 import { createSignalPath, PLAIN_SWEEP, type SignalPath, type SourceKind } from './signalPath.ts';
 import { nominalTurns } from './slugLaw.ts';
@@ -48,19 +48,20 @@ export interface StatedResponse {
 const TERMINATED_OHMS = 1 / (1 / SOURCE_OHMS + 1 / LEAD_OHMS);
 const DRIVE = 'Istated';
 
-/** Solves at `hz`, or at the frequencies that the sheet needs. `deck` may be an edited one; slugs and bias are set as the sheet says. */
+/** Solves at `hz`, or at the frequencies that the sheet needs. `deck` may be an edited one; slugs and bias are set as the sheet says. `probePulses`: see `probeDiode`. */
 export function createStatedResponse(
   receiver: Receiver,
   deck: Deck,
   response: SheetResponse,
   hz: Float64Array = specificationFrequencies(response.specification),
+  probePulses = true,
 ): StatedResponse {
   const { injection, node } = sheetInjection(receiver, response);
   const driven = injection.kind === 'deckSource' ? deck : editDeck(deck, driveNode(node));
   const drive = injection.kind === 'deckSource' ? injection.element : DRIVE;
   const path = createSignalPath(receiver, driven);
   for (const stage of receiver.stages) path.setSaturation(stage.element, stage.saturationVolts);
-  path.setLoads(sheetLoads(receiver, deck, response));
+  path.setLoads(sheetLoads(receiver, deck, response, probePulses));
   const amps = sheetSiemens(receiver, response) * sourceVolts(response.setUp.levelDb);
   const perUnit = response.setUp.source === 'video' ? amps * VIDEO_DEPTH : amps;
   for (const law of receiver.biasLines) {
@@ -133,15 +134,17 @@ export function sheetSiemens(receiver: Receiver, response: SheetResponse): numbe
 
 /** The diodes that load the circuit when it is measured as the sheet says. */
 function sheetLoads(
-  { detectors, probeInDeck }: Receiver,
+  receiver: Receiver,
   deck: Deck,
   { setUp, quantity }: SheetResponse,
+  probePulses: boolean,
 ): readonly PathLoad[] {
+  const { detectors, probeInDeck } = receiver;
   const loads = detectors.flatMap((detector) => standing(deck, detector));
   const probed = setUp.observeWith === 'probe' && probeInDeck?.testPoint === setUp.observeAt;
-  return probed && quantity.kind === 'carrier'
-    ? [...loads, { node: quantity.node, law: diodeLaw(BENCH_PROBE) }]
-    : loads;
+  if (!probed || quantity.kind !== 'carrier') return loads;
+  const diode = probeDiode(receiver, deck, { id: setUp.observeAt, node: quantity.node }, probePulses);
+  return [...loads, { node: quantity.node, law: diodeLaw(diode) }];
 }
 
 /** Of a pair the second diode has a load of its own where the first leaks. */

@@ -3,6 +3,7 @@
  * while the slugs rest; while one moves, what was last seen is good for all the others.
  */
 import { excessOver } from '../base/limits.ts';
+import { modelOf } from '../bench/benchModel.ts';
 import type { BenchState } from '../bench/benchState.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 import { uncured } from '../grading/faultLines.ts';
@@ -56,11 +57,11 @@ export function createAlignmentWatch(setup: BenchSetup): AlignmentWatch {
   };
 }
 
-function judgeFor({ receiver, deck, scenario }: BenchSetup, replaced: readonly string[]): SheetJudge {
+function judgeFor({ receiver, deck, scenario, engine }: BenchSetup, replaced: readonly string[]): SheetJudge {
   // A wrong load or a turned diode is no part of the deck.
   const faulty = faultEffects(receiver, deck, scenario.faults, replaced);
   const stated = workResponses(receiver, scenario).map((response) =>
-    createStatedResponse(faulty.receiver, faulty.deck, response),
+    createStatedResponse(faulty.receiver, faulty.deck, response, undefined, modelOf(engine).probePulses),
   );
   return createSheetJudge(receiver, stated, scenario.toleranceFactor);
 }

@@ -47,8 +47,8 @@ const BEST = ['--standing', 'best'];
 
 /** `limit` is what was found, with a margin; what is left is the laws' own, which take stages at the fundamental and diodes by their mean. */
 const CASES: readonly Case[] = [
-  // A loose can with the probe. Found 0.53, 1.46 and 1.18 %.
-  { name: 'first-sweep/first-curve', options: [], band: [10.2e6, 11.2e6], hz: [10.6e6, 10.7e6, 10.8e6], limit: 0.018 },
+  // A loose can with the probe. Found below 0.1 %; 0.53, 1.46 and 1.18 % while the pulses of its current were left out.
+  { name: 'first-sweep/first-curve', options: [], band: [10.2e6, 11.2e6], hz: [10.6e6, 10.7e6, 10.8e6], limit: 0.003 },
   // A valve vision strip. Found 0.01 and 0.09 %.
   { name: 'vision-if/flat-top', options: BEST, band: [38e6, 50e6], hz: [44e6, 46e6], limit: 0.005 },
   // Beside the middle of its band, where its diode's load is taken (below): found 0.66 %, and 0.06 % as long as the lead took nothing, for the two went against each other.

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { detectEnvelope, diodeConductance } from '../../src/physics/diode.ts';
 import { BENCH_PROBE } from '../../src/receiver/benchProbe.ts';
 import { createDetectedLevels, sheetDiode } from '../../src/receiver/detectedLevels.ts';
-import { mainResponse } from '../../src/receiver/responses.ts';
+import { mainResponse, responseById } from '../../src/receiver/responses.ts';
 import { shippedLibrary, shippedReceiver } from '../files/shipped.ts';
 
 const can = shippedReceiver('loose-can-10m7');
@@ -25,7 +25,8 @@ describe('diodes', () => {
   });
 
   it('stand where the sheet looks', () => {
-    expect(sheetDiode(can.receiver, can.deck, mainResponse(can.receiver))).toBe(BENCH_PROBE);
+    const probe = sheetDiode(can.receiver, can.deck, mainResponse(can.receiver));
+    expect(probe).toMatchObject({ ...BENCH_PROBE, harmonics: { hz: 10.7e6 } });
     const { saturationAmps, emissionVolts, loadOhms, loadFarads } = strip.receiver.detectors[0]!;
     const seen = sheetDiode(strip.receiver, strip.deck, mainResponse(strip.receiver));
     expect(seen).toMatchObject({ saturationAmps, emissionVolts, loadOhms, loadFarads });
@@ -58,11 +59,32 @@ describe('the figure on the tube', () => {
 
   // Source: the same equations written a second time with numpy and scipy 1.17 (see specification.test.ts).
   it('stands at the level of the sheet', () => {
-    const canVolts = createDetectedLevels(can.receiver, can.deck, mainResponse(can.receiver));
+    // As benches of engines before 0.7.0 have the probe.
+    const canVolts = createDetectedLevels(can.receiver, can.deck, mainResponse(can.receiver), false);
     expect(canVolts.referenceCarrierVolts).toBeCloseTo(0.44379, 4);
     expect(canVolts.referenceDetectedVolts).toBeCloseTo(0.37536, 4);
     const stripVolts = createDetectedLevels(strip.receiver, strip.deck, mainResponse(strip.receiver));
     expect(stripVolts.referenceCarrierVolts).toBeCloseTo(1.13368, 3);
     expect(stripVolts.referenceDetectedVolts).toBeCloseTo(0.783, 3);
+  });
+
+  // Source: a time run of ngspice at 10.695 MHz, 200 steps a cycle, means and fundamental of the last 40 of 400 cycles.
+  it('of the can has the pulses of the probe’s current in it', () => {
+    const { referenceCarrierVolts, referenceDetectedVolts } = createDetectedLevels(
+      can.receiver,
+      can.deck,
+      mainResponse(can.receiver),
+    );
+    expect(referenceCarrierVolts).toBeCloseTo(0.44402, 3);
+    expect(referenceDetectedVolts).toBeCloseTo(0.37478, 4);
+  });
+
+  // The 30 pF let less of it through at the lower end; ngspice has the same curve in tests/oracles/probeInTime.test.ts.
+  it('of a video amplifier under the probe goes by the frequency, too', () => {
+    const { receiver, deck } = shippedReceiver('sound-4m5');
+    const { onTube } = createDetectedLevels(receiver, deck, responseById(receiver, 'vid'));
+    expect(onTube(1)).toBe(onTube(1, 2.5e6));
+    expect(onTube(1, 0.55e6)).toBeLessThan(0.9 * onTube(1));
+    expect(onTube(1, 4.8e6)).toBeGreaterThan(onTube(1));
   });
 });

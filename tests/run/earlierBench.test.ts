@@ -16,12 +16,14 @@ import { setupOf } from '../technician/oneScenario.ts';
 
 /**
  * What changed since then, of the highest of today's bench, at least: 3 % of lead on the early strip (docs/model.md), pulses between two diodes and circuits of their own on the sound detector, a
- * tuner's S-curve under ten times its sheet's span.
+ * tuner's S-curve under ten times its sheet's span, the pulses of the probe's current on a can and on its own load.
  */
 const RUNS = [
   { id: 'one-of-five', engine: '0.3.0', spans: 1, apart: 0.01 },
   { id: 'buzz', engine: '0.4.0', spans: 1, apart: 0.005 },
   { id: 'zero', engine: '0.5.0', spans: 10, apart: 0.05 },
+  { id: 'off-centre', engine: '0.6.0', spans: 1, apart: 0.02 },
+  { id: 'dots', engine: '0.6.0', spans: 1, apart: 0.2 },
 ] as const;
 
 const volts = (setup: BenchSetup, spans: number): Float64Array => {

@@ -96,7 +96,10 @@ export function setUpActs(setup: BenchSetup): Acts {
   ];
 }
 
-/** Y gain and position that show the trace as tall as the graticule allows: by steps down from the tallest, until one is on the screen. */
+/** A trace that is taller, from half a division above the lower edge, has its top too near the upper one to be read. */
+const READ_DIV = 7.4;
+
+/** Y gain and position that show the trace as tall as can be read: by steps down from the tallest, until one is on the screen. */
 export function yActs(setup: BenchSetup, state: BenchState): Acts {
   const { bench } = setCurves(setup);
   const gains = choicesOf(setup, 'yVoltsPerDiv')
@@ -109,7 +112,7 @@ export function yActs(setup: BenchSetup, state: BenchState): Acts {
     for (const position of [-3.5, 0, 3.5]) {
       const acts = [set('yVoltsPerDiv', gain), set('yPositionDiv', position)];
       const facts = bench.facts(stateAfter(setup, acts, state));
-      if (facts.traceOnScreen && facts.traceHeightDiv > bestHeight) {
+      if (facts.traceOnScreen && facts.traceHeightDiv <= READ_DIV && facts.traceHeightDiv > bestHeight) {
         best = acts;
         bestHeight = facts.traceHeightDiv;
       }

@@ -63,7 +63,6 @@ export function CoursePage({ port, own, links, onGuide, notices, right }: Course
       runsRead={runsRead}
       drawn={drawn > 0}
       open={port.open}
-      approach={port.approach}
       onHand={stay}
     />
   );
@@ -87,7 +86,6 @@ export function CoursePage({ port, own, links, onGuide, notices, right }: Course
           runsRead={runsRead}
           drawn={drawn > 0}
           open={port.open}
-          approach={port.approach}
           onGuide={onGuide}
         />
         <div class="course-main">
@@ -110,7 +108,6 @@ export function CoursePage({ port, own, links, onGuide, notices, right }: Course
                 shown={place < shown}
                 drawn={place + 1 < drawn}
                 open={port.open}
-                approach={port.approach}
               />
             ))}
           </div>
