@@ -9,6 +9,7 @@ type Asked = Rolldown.ChunkingContext;
 
 /** In this order: a module goes with the first piece of which it is. */
 export const PIECES: readonly (readonly [name: string, all: readonly string[], shared?: readonly string[]])[] = [
+  ['jobs', ['services/jobs/pageWorkers.ts']],
   ['records', ['services/store/storeDatabase.ts', 'services/store/ownDatabase.ts']],
   ['files', ['services/library/shippedReading.ts', 'services/library/shippedSet.ts'], ['app/BenchRoom.tsx']],
   ['circuits', ['app/BenchRoom.tsx'], ['app/DrillsRoom.tsx', 'app/HandbookRoom.tsx', 'app/workshop/WorkshopRoom.tsx']],

@@ -70,9 +70,9 @@ interface HereProps extends BenchRoomProps {
 
 function FoundBench(props: HereProps) {
   const { endless: endlessWords, shell, store } = useWords();
-  const { library, scenarioId, access, go } = props;
+  const { library, ahead, scenarioId, access, go } = props;
   const endless = readEndlessId(scenarioId) !== null;
-  const found = useSetups(library, scenarioId, access.open?.run ?? null, props.exam);
+  const found = useSetups(library, ahead, scenarioId, access.open?.run ?? null, props.exam);
   if (found.kind === 'fetching') {
     const entry = library.entries().find((one) => one.id === scenarioId);
     const made = endless || (entry?.sealed === true && access.open === null);

@@ -75,7 +75,7 @@ function KeptReport(props: ReportRoomProps) {
 }
 
 function Reported(props: ReportRoomProps & { readonly kept: KeptRun; readonly text: string }) {
-  const { library, logbook, go, kept, text, dismissed } = props;
+  const { library, logbook, ahead, go, kept, text, dismissed } = props;
   const all = useWords();
   const { shell, store: words } = all;
   const links = useRoomLinks('report', { logbook, go });
@@ -112,6 +112,7 @@ function Reported(props: ReportRoomProps & { readonly kept: KeptRun; readonly te
       save: (kind, text) => downloadText(`haystack-${kept.scenarioId}-${kept.serial}`, kind, text),
       ...(setup.scenario.sealed ? {} : { beside: besideOf(setup, kept.scenarioId, go) }),
       again: () => go({ page: 'bench', scenarioId: kept.scenarioId }),
+      againApproach: ahead.approach(kept.scenarioId),
       toCourse: () => go({ page: 'course' }),
     });
     return toldReport(all, made);
@@ -145,7 +146,7 @@ function Reported(props: ReportRoomProps & { readonly kept: KeptRun; readonly te
     logbook,
     all.language,
     { scenarioId: kept.scenarioId, passed: port.report.passed },
-    go,
+    { go, ahead },
   );
   return (
     <ReportPage
@@ -176,13 +177,25 @@ function nextOnCourse(
   logbook: RoomProps['logbook'],
   language: string,
   done: { readonly scenarioId: string; readonly passed: boolean },
-  go: RoomProps['go'],
+  { go, ahead }: Pick<RoomProps, 'go' | 'ahead'>,
 ): NextJob | null {
-  const course = createCoursePort(library, logbook, language, (scenarioId) => go({ page: 'bench', scenarioId }));
+  const course = createCoursePort(
+    library,
+    logbook,
+    language,
+    (scenarioId) => go({ page: 'bench', scenarioId }),
+    ahead.approach,
+  );
   const next = leadsOnTo(course.cards(), done.scenarioId, done.passed);
   if (next === null) return null;
   const { id, code, title, language: told } = next.scenario;
-  return { code, title, ...(told === undefined ? {} : { language: told }), open: () => course.open(id) };
+  return {
+    code,
+    title,
+    ...(told === undefined ? {} : { language: told }),
+    open: () => course.open(id),
+    approach: course.approach(id),
+  };
 }
 
 interface ReportNoticesProps extends Pick<ReportRoomProps, 'logbook' | 'dismissed'> {

@@ -7,6 +7,7 @@ import { useFirstWords, WordsContext } from '../kit/hooks/useWords.ts';
 import { CoursePage } from '../rooms/course/CoursePage.tsx';
 import type { WorkshopPlace } from '../rooms/workshop/places.ts';
 import { GUIDED_SCENARIO } from '../scenario/guided.ts';
+import type { DealsAhead } from '../services/library/dealsAhead.ts';
 import type { Library } from '../services/library/library.ts';
 import type { ClaimGiven } from '../services/store/benchClaims.ts';
 import type { LearnerMemory } from '../services/store/learnerMemory.ts';
@@ -27,6 +28,7 @@ import type { Dismissed, RoomProps } from './roomProps.ts';
 import { type Route, readRoute, routeHash } from './routes.ts';
 import { StorageSlips } from './StorageSlips.tsx';
 import { toldLogbook } from './toldLogbook.ts';
+import { useDealingAhead } from './useDealingAhead.ts';
 import { useRoomLinks } from './useRoomLinks.ts';
 import type { WorkshopRoomProps } from './workshop/WorkshopRoom.tsx';
 
@@ -51,6 +53,7 @@ const handbookRoom: Lazy<HandbookRoomProps> = () => import('./HandbookRoom.tsx')
 interface RoomsProps {
   readonly language: Language;
   readonly library: Library;
+  readonly ahead: DealsAhead;
   readonly own: RoomProps['own'];
   readonly logbook: Logbook;
   readonly claims: ClaimGiven;
@@ -59,11 +62,16 @@ interface RoomsProps {
   readonly singleKeys: RoomProps['singleKeys'];
 }
 
-export function Rooms({ language, library, own, logbook: wholeLogbook, claims, ...memories }: RoomsProps) {
+export function Rooms({ language, library, ahead, own, logbook: wholeLogbook, claims, ...memories }: RoomsProps) {
   const logbook = useMemo(() => toldLogbook(wholeLogbook, own), [wholeLogbook, own]);
   const [route, setRoute] = useState<Route>(() => readRoute(location.hash));
   useLayoutEffect(() => {
-    const follow = (): void => setRoute(readRoute(location.hash));
+    const follow = (): void => {
+      const next = readRoute(location.hash);
+      // Before the room that is left takes back what it had dealt.
+      ahead.headFor(next.page === 'bench' ? next.scenarioId : null);
+      setRoute(next);
+    };
     addEventListener('hashchange', follow);
     return () => removeEventListener('hashchange', follow);
   }, []);
@@ -71,7 +79,7 @@ export function Rooms({ language, library, own, logbook: wholeLogbook, claims, .
     location.hash = routeHash(next);
   };
   const dismissed = useMemo<Dismissed>(() => new Set(), []);
-  const room = { library, own, logbook, wholeLogbook, claims, ...memories, dismissed, go };
+  const room = { library, ahead, own, logbook, wholeLogbook, claims, ...memories, dismissed, go };
   return (
     <WordsContext.Provider value={language.first}>
       <RoomBoundary key={roomKey(route)} {...{ route, library, logbook, go }}>
@@ -152,12 +160,22 @@ function Shown({ route, language, room }: ShownProps) {
 }
 
 /** There at once: what it tells of runs comes when the logbook has been read. */
-function CourseRoom({ library, own, logbook, dismissed, go, all }: RoomProps & { readonly all: Language['all'] }) {
+function CourseRoom({
+  library,
+  ahead,
+  own,
+  logbook,
+  dismissed,
+  go,
+  all,
+}: RoomProps & { readonly all: Language['all'] }) {
   const { language } = useFirstWords();
   const port = useMemo(
-    () => createCoursePort(library, logbook, language, (scenarioId) => go({ page: 'bench', scenarioId })),
+    () =>
+      createCoursePort(library, logbook, language, (scenarioId) => go({ page: 'bench', scenarioId }), ahead.approach),
     [library, logbook, language],
   );
+  useDealingAhead(ahead, port);
   const ownPort = useMemo(
     () =>
       createOwnPort({

@@ -13,6 +13,7 @@ export function createCoursePort(
   logbook: Logbook,
   language: string,
   open: (scenarioId: string) => void,
+  approach: CoursePort['approach'],
 ): CoursePort {
   const cardsOf = (wanted: (entry: ScenarioEntry) => boolean): readonly CourseCard[] => {
     const kept = logbook.keptRuns();
@@ -47,6 +48,7 @@ export function createCoursePort(
     runsRead: () => logbook.isReady(),
     leftOut: () => library.leftOut(),
     open,
+    approach,
     newSeed: () => freshId().slice(0, 6),
     openEndless: (difficulty, seed) => open(endlessId(difficulty, seed)),
     subscribe(listener) {

@@ -12,7 +12,9 @@ import { openLogbook } from '../services/store/openLogbook.ts';
 import { openOwnShelf } from '../services/store/ownShelf.ts';
 import { openTabChannel } from '../services/store/tabChannel.ts';
 import { languageOf } from './language.ts';
+import { pageDealsAhead } from './pageDealsAhead.ts';
 import { Rooms } from './Rooms.tsx';
+import { readRoute } from './routes.ts';
 import { LOUDNESSES } from './soundFollowing.ts';
 import { keepStrayDrops } from './strayDrops.ts';
 
@@ -40,11 +42,14 @@ const claims: ClaimGiven = {
     return () => clearTimeout(timer);
   },
 };
+const ahead = pageDealsAhead({ library, own, logbook, language });
 const learner = createLearnerMemory(() => localStorage);
 const loudness = createChoiceMemory(() => localStorage, 'haystack.sound', LOUDNESSES);
 const singleKeys = createChoiceMemory(() => localStorage, 'haystack.keys', ['on', 'off']);
 letSingleKeysAct(singleKeys.read() === 'on');
 keepStrayDrops(window);
+const first = readRoute(location.hash);
+if (first.page === 'bench') ahead.headFor(first.scenarioId);
 // Running the scripts is one piece of work, drawing the page the next: neither is long, both together would be.
 await new Promise((resolve) => setTimeout(resolve));
-render(<Rooms {...{ language, library, own, logbook, claims, learner, loudness, singleKeys }} />, root);
+render(<Rooms {...{ language, library, ahead, own, logbook, claims, learner, loudness, singleKeys }} />, root);

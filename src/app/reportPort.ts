@@ -5,7 +5,7 @@ import type { BenchSetup } from '../bench/setup.ts';
 import { tubeReadings } from '../bench/tubeReadings.ts';
 import { findingsOf } from '../bench/witness.ts';
 import type { RunFile } from '../files/runFile.ts';
-import type { ReadingsKept, ReportPort, ShownBeside } from '../present/ports.ts';
+import type { Approach, ReadingsKept, ReportPort, ShownBeside } from '../present/ports.ts';
 import { createReplayer, type Replayer } from '../run/replay.ts';
 import type { GradedRun } from '../services/jobs/jobTable.ts';
 import { sessionViewAt } from '../session/session.ts';
@@ -16,6 +16,7 @@ export interface ReportActs {
   readonly save: ReportPort['save'];
   readonly beside?: ShownBeside;
   readonly again: () => void;
+  readonly againApproach?: Approach;
   readonly toCourse: () => void;
 }
 

@@ -1,6 +1,7 @@
 /** What every room is given. */
 
 import type { SoundLoudness } from '../rooms/bench/AtHand.tsx';
+import type { DealsAhead } from '../services/library/dealsAhead.ts';
 import type { Library } from '../services/library/library.ts';
 import type { ClaimGiven } from '../services/store/benchClaims.ts';
 import type { ChoiceMemory } from '../services/store/choiceMemory.ts';
@@ -13,6 +14,8 @@ export type Dismissed = Set<string>;
 
 export interface RoomProps {
   readonly library: Library;
+  /** attempts at sealed jobs, dealt before they are opened */
+  readonly ahead: DealsAhead;
   /** scenarios that the user has opened from files */
   readonly own: OwnShelf;
   /** as everybody may read it */

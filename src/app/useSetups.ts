@@ -3,9 +3,9 @@ import { useEffect, useState } from 'preact/hooks';
 import { problemLine } from '../base/result.ts';
 import type { BenchSetup } from '../bench/setup.ts';
 import { scenarioHash } from '../files/scenarioFile.ts';
-import { MOST_SEED } from '../scenario/attempt.ts';
 import { readEndlessId } from '../scenario/endlessId.ts';
-import { type Library, setupOfOpen } from '../services/library/library.ts';
+import type { DealsAhead } from '../services/library/dealsAhead.ts';
+import { type FetchOptions, type Library, setupOfOpen } from '../services/library/library.ts';
 import type { OpenRun } from '../services/store/keptRuns.ts';
 
 export interface BenchSetups {
@@ -27,13 +27,20 @@ interface Dealt {
 }
 
 /** `begun`: of the run that lies open under this id, if there is one. What cannot be fetched or read is thrown where the room's boundary hears it. */
-export function useSetups(library: Library, id: string, begun: Begun | null, exam: Dealt | null = null): FoundSetups {
+export function useSetups(
+  library: Library,
+  ahead: Pick<DealsAhead, 'take'>,
+  id: string,
+  begun: Begun | null,
+  exam: Dealt | null = null,
+): FoundSetups {
   const [found, setFound] = useState<FoundSetups>({ kind: 'fetching' });
   const [failure, setFailure] = useState<{ readonly error: unknown } | null>(null);
   useEffect(() => {
     const calledOff = new AbortController();
     const { signal } = calledOff;
-    setupsOf(library, id, begun, exam, signal).then(
+    const fresh = (): FetchOptions => dealOf(exam) ?? ahead.take(id, signal);
+    setupsOf(library, id, begun, fresh, signal).then(
       (setups) => {
         if (!signal.aborted) setFound(setups === null ? { kind: 'none' } : { kind: 'found', setups });
       },
@@ -51,7 +58,7 @@ async function setupsOf(
   library: Library,
   id: string,
   begun: Begun | null,
-  exam: Dealt | null,
+  fresh: () => FetchOptions,
   signal: AbortSignal,
 ): Promise<BenchSetups | null> {
   const recorded = begun === null || begun.scenario === null ? null : await setupOfOpen(library, begun.scenario);
@@ -67,7 +74,7 @@ async function setupsOf(
       if (scenarioHash(setup.scenario) === sealedAs) return { recorded: setup, shipped: setup };
     }
   }
-  const today = await library.setup(id, { signal, ...dealOf(exam) }).catch((error: unknown) => {
+  const today = await library.setup(id, { signal, ...fresh() }).catch((error: unknown) => {
     if (endless) return null;
     throw error;
   });
@@ -76,12 +83,8 @@ async function setupsOf(
   return shipped === null ? null : { recorded, shipped };
 }
 
-const dealOf = (exam: Dealt | null): { readonly attempt?: number } => {
-  if (exam === null) return { attempt: freshNumber() };
+/** What an exam says of it; null: there is none. */
+const dealOf = (exam: Dealt | null): FetchOptions | null => {
+  if (exam === null) return null;
   return exam.attempt === null ? {} : { attempt: exam.attempt };
 };
-
-/** The number of a new attempt. Chance, and so the page's own business. */
-function freshNumber(): number {
-  return crypto.getRandomValues(new Uint32Array(1))[0]! & MOST_SEED;
-}

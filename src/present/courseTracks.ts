@@ -56,6 +56,15 @@ export function nextCard(cards: readonly CourseCard[]): CourseCard | null {
   );
 }
 
+/** Sealed jobs that are not begun, in the order in which an attempt at them is likely to be wanted: those that the course says can be done now, then the others. */
+export function sealedInTurn(cards: readonly CourseCard[]): readonly string[] {
+  const sealed = tracksOf(cards)
+    .flatMap((track) => track.cards)
+    .filter(({ scenario, onBench }) => scenario.sealed && onBench === null);
+  const [now, later] = [sealed.filter((card) => !card.early), sealed.filter((card) => card.early)];
+  return [...now, ...later].map(({ scenario }) => scenario.id);
+}
+
 /**
  * What a report leads on to: as the course says, without the scenario that has just been done, for that one can be tried again beside it. After a run
  * that has not passed nobody is sent off to another track: what is missing is learnt here.

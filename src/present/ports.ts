@@ -64,6 +64,14 @@ export interface CourseCard {
   readonly early: boolean;
 }
 
+/** Hears who is about to press something, so that what pressing takes can be made ready. */
+export interface Approach {
+  /** the pointer has come over it, or has gone again */
+  near(here: boolean): void;
+  /** a finger, a key or the pointer's button is at it */
+  reach(): void;
+}
+
 export interface CoursePort {
   /** of the course */
   cards(): readonly CourseCard[];
@@ -74,6 +82,8 @@ export interface CoursePort {
   /** cards that could not be read, by code or whatever else is known of them */
   leftOut(): readonly string[];
   open(scenarioId: string): void;
+  /** of the ways into this scenario, while nobody has gone it yet */
+  approach(scenarioId: string): Approach;
   /** a seed word for the endless track that nobody has had yet */
   newSeed(): string;
   openEndless(difficulty: EndlessDifficulty, seed: string): void;
@@ -120,5 +130,7 @@ export interface ReportPort {
   /** hands out a text of the report as a file: `csv`, its lines, `svg`, its figure */
   save(kind: 'csv' | 'svg', text: string): void;
   again(): void;
+  /** of `again`; left out: it takes nothing that could be made ready */
+  readonly againApproach?: Approach;
   toCourse(): void;
 }

@@ -8,6 +8,7 @@ import {
   isWon,
   leadsOnTo,
   nextCard,
+  sealedInTurn,
   tracksOf,
 } from '../../src/present/courseTracks.ts';
 import type { CourseCard } from '../../src/present/ports.ts';
@@ -89,6 +90,22 @@ describe('next for you', () => {
     const lying = { ...early, [elsewhere]: { onBench: { turns: 1, seconds: 60 } } };
     expect(leadsOnTo(cards(lying), first, false)?.scenario.id).toBe(elsewhere);
     expect(leadsOnTo(cards(), first, false)?.scenario.id).toBe(second);
+  });
+});
+
+describe('sealed jobs', () => {
+  const sealed = library.scenarios.filter((scenario) => scenario.sealed).map(({ id }) => id);
+
+  it('are likely to be wanted where they can be done now, then the others; none that lies on the bench', () => {
+    expect(sealed).toHaveLength(10);
+    const all = sealedInTurn(cards());
+    expect([...all].sort()).toEqual([...sealed].sort());
+    const [first, second] = all;
+    const early = Object.fromEntries(
+      sealed.filter((id) => id !== all.at(-1)).map((id): [string, Partial<CourseCard>] => [id, { early: true }]),
+    );
+    const state = { ...early, [first!]: { onBench: { turns: 0, seconds: 5 } } };
+    expect(sealedInTurn(cards(state))).toEqual([all.at(-1), second, ...all.slice(2, -1)]);
   });
 });
 

@@ -231,6 +231,36 @@ describe('the pool', () => {
     });
   });
 
+  it('has workers stand by, gives them jobs by turns, and none to one that broke down meanwhile', async () => {
+    const { begun, bench, until } = slowBench();
+    const { jobs, workers } = pool(bench, 2);
+    jobs.wake();
+    jobs.wake();
+    expect([workers.length, jobs.free(), begun.length]).toEqual([2, 2, 0]);
+    const done = async (count: number): Promise<void> => {
+      const job = jobs.run('endless', order);
+      await until(count);
+      begun[count - 1]!.end(null);
+      await job;
+    };
+    await done(1);
+    // Whoever has just worked rests: calling off the next job costs the other one.
+    const calledOff = new AbortController();
+    const second = jobs.run('endless', order, { signal: calledOff.signal });
+    await until(2);
+    calledOff.abort();
+    await expect(second).rejects.toMatchObject({ failure: 'calledOff' });
+    expect(workers.map(({ gone }) => gone)).toEqual([false, true]);
+    workers[0]!.fail('out of memory');
+    expect(workers[0]!.gone).toBe(true);
+    await done(3);
+    expect(workers).toHaveLength(3);
+    const none = createJobs(() => {
+      throw new Error('blocked');
+    }, 1);
+    expect(() => none.wake()).not.toThrow();
+  });
+
   it('hears no share that falls, and none after the end', async () => {
     const { begun, bench, until } = slowBench();
     const { jobs } = pool(bench, 1);

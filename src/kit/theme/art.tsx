@@ -1,6 +1,8 @@
 /** The pieces that pages are put together from, as components: ink drawings, frames, buttons, header, fractions. */
 import type { ComponentChildren, CSSProperties, Ref } from 'preact';
 import { useId, useMemo, useRef } from 'preact/hooks';
+import type { Approach } from '../../present/ports.ts';
+import { approached } from '../approached.ts';
 import { C, rect, shadow } from './ink.ts';
 import { mark, panel, sheetPaper } from './pieces.ts';
 import './theme.css';
@@ -128,6 +130,8 @@ export interface ButtonProps {
   readonly class?: string;
   readonly pressed?: boolean;
   readonly innerRef?: Ref<HTMLButtonElement>;
+  /** hears that it is about to be pressed */
+  readonly approach?: Approach;
 }
 
 /** 44 px or more high; one primary button a page. */
@@ -141,6 +145,7 @@ export function Button({
   class: cls,
   pressed,
   innerRef,
+  approach,
 }: ButtonProps) {
   return (
     <button
@@ -152,6 +157,7 @@ export function Button({
       {...(label === undefined ? {} : { 'aria-label': label })}
       {...(pressed === undefined ? {} : { 'aria-pressed': pressed })}
       {...(innerRef === undefined ? {} : { ref: innerRef })}
+      {...(approach === undefined ? {} : approached(approach))}
     >
       <Frame kind={primary ? 'primary' : 'button'} />
       <span class="button-words">{children}</span>

@@ -63,6 +63,7 @@ export function CoursePage({ port, own, links, onGuide, notices, right }: Course
       runsRead={runsRead}
       drawn={drawn > 0}
       open={port.open}
+      approach={port.approach}
       onHand={stay}
     />
   );
@@ -86,6 +87,7 @@ export function CoursePage({ port, own, links, onGuide, notices, right }: Course
           runsRead={runsRead}
           drawn={drawn > 0}
           open={port.open}
+          approach={port.approach}
           onGuide={onGuide}
         />
         <div class="course-main">
@@ -108,6 +110,7 @@ export function CoursePage({ port, own, links, onGuide, notices, right }: Course
                 shown={place < shown}
                 drawn={place + 1 < drawn}
                 open={port.open}
+                approach={port.approach}
               />
             ))}
           </div>

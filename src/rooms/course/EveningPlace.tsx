@@ -1,5 +1,6 @@
 /** The sheet of an evening on the course: its scenarios in their order, what is signed, and what opens next. */
 import { useFirstWords } from '../../kit/hooks/useWords.ts';
+import type { CoursePort } from '../../present/ports.ts';
 import { JobCard } from './JobCard.tsx';
 import type { EveningGroup } from './ownPort.ts';
 
@@ -9,12 +10,13 @@ export interface EveningPlaceProps {
   readonly runsRead: boolean;
   readonly drawn: boolean;
   readonly open: (scenarioId: string) => void;
+  readonly approach: CoursePort['approach'];
   readonly remove: () => void;
 }
 
 const NO_CODES: ReadonlyMap<string, string> = new Map();
 
-export function EveningPlace({ group, columns, runsRead, drawn, open, remove }: EveningPlaceProps) {
+export function EveningPlace({ group, columns, runsRead, drawn, open, approach, remove }: EveningPlaceProps) {
   const { evening: words, ownReceiver } = useFirstWords().course.own;
   const { hash, title, author, minutes, passMark, items } = group;
   const heading = `evening-${hash.slice(0, 12)}`;
@@ -45,6 +47,7 @@ export function EveningPlace({ group, columns, runsRead, drawn, open, remove }: 
               {...{ card, runsRead, drawn }}
               codes={NO_CODES}
               open={() => open(card.scenario.id)}
+              approach={approach(card.scenario.id)}
             >
               <div class="own-acts">
                 <span class={signed ? 'own-mark certified' : 'own-mark'}>{signed ? words.signed : words.lies}</span>

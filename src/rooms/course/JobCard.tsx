@@ -1,11 +1,12 @@
 /** One job: its curve as it is found, what has been won of it, and its par. The title is the button and its hit area is the whole card. */
 import type { ComponentChildren } from 'preact';
+import { approached } from '../../kit/approached.ts';
 import { useFirstWords } from '../../kit/hooks/useWords.ts';
 import { Told } from '../../kit/Told.tsx';
 import { Frac, Frame, Ink, tick } from '../../kit/theme/art.tsx';
 import { C } from '../../kit/theme/ink.ts';
 import { isWon } from '../../present/courseTracks.ts';
-import type { CourseCard } from '../../present/ports.ts';
+import type { Approach, CourseCard } from '../../present/ports.ts';
 import { CurveInk } from './CurveInk.tsx';
 
 export interface JobCardProps {
@@ -17,11 +18,12 @@ export interface JobCardProps {
   /** false: a plain frame for now */
   readonly drawn: boolean;
   readonly open: () => void;
+  readonly approach: Approach;
   /** what else stands at the foot of the card */
   readonly children?: ComponentChildren;
 }
 
-export function JobCard({ card, codes, runsRead, drawn, open, children }: JobCardProps) {
+export function JobCard({ card, codes, runsRead, drawn, open, approach, children }: JobCardProps) {
   const { course: words } = useFirstWords();
   const { scenario, best, early, onBench } = card;
   const won = isWon(card);
@@ -54,7 +56,7 @@ export function JobCard({ card, codes, runsRead, drawn, open, children }: JobCar
         </div>
         <div class="card-words">
           <h3>
-            <button type="button" class="card-open" onClick={open}>
+            <button type="button" class="card-open" onClick={open} {...approached(approach)}>
               <Told of={scenario}>{scenario.title}</Told>
             </button>
           </h3>

@@ -6,7 +6,7 @@ import { Button, Frac, Frame, Ink } from '../../kit/theme/art.tsx';
 import { C, T } from '../../kit/theme/ink.ts';
 import { isWon, nextCard, type Track } from '../../present/courseTracks.ts';
 import { papersHash } from '../../present/papersAddress.ts';
-import type { CourseCard } from '../../present/ports.ts';
+import type { CourseCard, CoursePort } from '../../present/ports.ts';
 import { GUIDED_SCENARIO } from '../../scenario/guided.ts';
 import { CurveInk } from './CurveInk.tsx';
 import '../../kit/links/link.css';
@@ -20,10 +20,11 @@ export interface NextPanelProps {
   /** false: a plain frame for now */
   readonly drawn: boolean;
   readonly open: (scenarioId: string) => void;
+  readonly approach: CoursePort['approach'];
   readonly onGuide: () => void;
 }
 
-export function NextPanel({ cards, tracks, runsRead, drawn, open, onGuide }: NextPanelProps) {
+export function NextPanel({ cards, tracks, runsRead, drawn, open, approach, onGuide }: NextPanelProps) {
   const { course: words, track: wordsOf } = useFirstWords();
   const next = nextCard(cards);
   // Nobody who comes back is asked again.
@@ -37,7 +38,7 @@ export function NextPanel({ cards, tracks, runsRead, drawn, open, onGuide }: Nex
         <p>{words.intro(tracks.length)}</p>
       </div>
       {next === null ? null : (
-        <Next card={next} known={runsRead} open={open} onGuide={fresh && isGuided(next) ? onGuide : null} />
+        <Next card={next} known={runsRead} {...{ open, approach }} onGuide={fresh && isGuided(next) ? onGuide : null} />
       )}
       {runsRead && !(fresh && next !== null && isGuided(next)) ? <GuideAgain onGuide={onGuide} /> : null}
       <p class="guide-offer">
@@ -95,11 +96,12 @@ interface NextProps {
   readonly card: CourseCard;
   readonly known: boolean;
   readonly open: (scenarioId: string) => void;
+  readonly approach: CoursePort['approach'];
   /** with the guide: the first thing to do for a newcomer; null for others */
   readonly onGuide: (() => void) | null;
 }
 
-function Next({ card, known, open, onGuide }: NextProps) {
+function Next({ card, known, open, approach, onGuide }: NextProps) {
   const { course: words } = useFirstWords();
   const { scenario, onBench, best } = card;
   const par = scenario.par === null || scenario.uncertified ? null : words.turns(scenario.par.turns);
@@ -132,7 +134,7 @@ function Next({ card, known, open, onGuide }: NextProps) {
       {known && onGuide !== null ? (
         <>
           <p class="guide-offer">{words.guide.offer}</p>
-          <Button primary onClick={onGuide}>
+          <Button primary onClick={onGuide} approach={approach(scenario.id)}>
             {words.guide.begin}
           </Button>
           <p class="guide-offer">
@@ -142,7 +144,7 @@ function Next({ card, known, open, onGuide }: NextProps) {
           </p>
         </>
       ) : known ? (
-        <Button primary onClick={() => open(scenario.id)}>
+        <Button primary onClick={() => open(scenario.id)} approach={approach(scenario.id)}>
           {action}
         </Button>
       ) : (

@@ -6,7 +6,7 @@ import { useFileDrop } from '../../kit/hooks/useFileDrop.ts';
 import { useFirstWords } from '../../kit/hooks/useWords.ts';
 import { Disc } from '../../kit/PlateTitle.tsx';
 import { Button } from '../../kit/theme/art.tsx';
-import type { CourseCard } from '../../present/ports.ts';
+import type { CourseCard, CoursePort } from '../../present/ports.ts';
 import { EveningPlace } from './EveningPlace.tsx';
 import { JobCard } from './JobCard.tsx';
 import type { OwnPort, RefusedFile } from './ownPort.ts';
@@ -19,6 +19,7 @@ export interface OwnPlaceProps {
   readonly runsRead: boolean;
   readonly drawn: boolean;
   readonly open: (scenarioId: string) => void;
+  readonly approach: CoursePort['approach'];
   /** something is being put on the shelf or taken off it here */
   readonly onHand: () => void;
 }
@@ -34,7 +35,7 @@ interface ShelfNews {
 const NOTHING: ShelfNews = { news: '', refused: [], putBack: null };
 const NO_CODES: ReadonlyMap<string, string> = new Map();
 
-export function OwnPlace({ port, columns, runsRead, drawn, open, onHand }: OwnPlaceProps) {
+export function OwnPlace({ port, columns, runsRead, drawn, open, approach, onHand }: OwnPlaceProps) {
   const { own: words } = useFirstWords().course;
   const [, redraw] = useReducer<number, void>((n) => n + 1, 0);
   useEffect(() => port.subscribe(() => redraw()), [port]);
@@ -163,7 +164,7 @@ export function OwnPlace({ port, columns, runsRead, drawn, open, onHand }: OwnPl
       {port.evenings().map((group) => (
         <EveningPlace
           key={group.hash}
-          {...{ group, columns, runsRead, drawn, open }}
+          {...{ group, columns, runsRead, drawn, open, approach }}
           remove={() => {
             onHand();
             void port.removeEvening(group.hash).then((putBack) => {
@@ -186,6 +187,7 @@ export function OwnPlace({ port, columns, runsRead, drawn, open, onHand }: OwnPl
               {...{ card, runsRead, drawn }}
               codes={NO_CODES}
               open={() => open(card.scenario.id)}
+              approach={approach(card.scenario.id)}
             >
               <div class="own-acts">
                 <span class={`own-mark ${card.scenario.own}`}>{words.marks[card.scenario.own ?? 'notTried']}</span>

@@ -4,6 +4,7 @@ import { useMemo } from 'preact/hooks';
 import { useFirstWords } from '../../kit/hooks/useWords.ts';
 import { Disc } from '../../kit/PlateTitle.tsx';
 import { cardRows, cardsPerRow, type Track } from '../../present/courseTracks.ts';
+import type { CoursePort } from '../../present/ports.ts';
 import { JobCard } from './JobCard.tsx';
 import './cards.css';
 
@@ -22,12 +23,13 @@ export interface TrackSectionProps {
   /** false: the cards have plain frames for now, and those out of sight are not laid out */
   readonly drawn: boolean;
   readonly open: (scenarioId: string) => void;
+  readonly approach: CoursePort['approach'];
 }
 
 /** px; about what a row of cards takes, for those that nobody looks at yet */
 const ROW_HEIGHT = 250;
 
-export function TrackSection({ track, place, span, codes, runsRead, shown, drawn, open }: TrackSectionProps) {
+export function TrackSection({ track, place, span, codes, runsRead, shown, drawn, open, approach }: TrackSectionProps) {
   const { course: words, track: wordsOf } = useFirstWords();
   const { id, cards, done } = track;
   const { letter, title, blurb } = wordsOf(id);
@@ -44,9 +46,10 @@ export function TrackSection({ track, place, span, codes, runsRead, shown, drawn
           runsRead={runsRead}
           drawn={drawn}
           open={() => open(card.scenario.id)}
+          approach={approach(card.scenario.id)}
         />
       )),
-    [cards, codes, runsRead, drawn, open],
+    [cards, codes, runsRead, drawn, open, approach],
   );
   return (
     <section class="track" aria-labelledby={`track-${place}`} style={{ gridColumn: `span ${span}` }}>

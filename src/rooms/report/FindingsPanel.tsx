@@ -4,6 +4,7 @@ import type { Finding } from '../../describe/findings.ts';
 import { useWords } from '../../kit/hooks/useWords.ts';
 import { Told } from '../../kit/Told.tsx';
 import { Button, Frac, Frame } from '../../kit/theme/art.tsx';
+import type { Approach } from '../../present/ports.ts';
 import './findings.css';
 import '../../kit/links/link.css';
 
@@ -14,6 +15,7 @@ export interface NextJob {
   /** of the title, where it is not that of the page */
   readonly language?: string;
   open(): void;
+  readonly approach: Approach;
 }
 
 export interface FindingsPanelProps {
@@ -54,7 +56,7 @@ export function FindingsPanel({ findings, proofs, goTo, next, leads }: FindingsP
       {next === null ? null : (
         <div class="findings-next">
           <span class="l">{say.nextJob}</span>
-          <Button primary={leads} onClick={() => next.open()}>
+          <Button primary={leads} onClick={() => next.open()} approach={next.approach}>
             {next.code} <Told of={next}>{next.title}</Told>
           </Button>
         </div>

@@ -83,7 +83,11 @@ export function ReportPage({ port, links, next = null, notices }: ReportPageProp
           <>
             <Button onClick={() => print()}>{words.papers.print}</Button>
             <Button onClick={() => port.exportRun()}>{say.exportRun}</Button>
-            <Button primary={!report.passed} onClick={() => port.again()}>
+            <Button
+              primary={!report.passed}
+              onClick={() => port.again()}
+              {...(port.againApproach === undefined ? {} : { approach: port.againApproach })}
+            >
               {say.again}
             </Button>
             <Button primary={report.passed && next === null} onClick={() => port.toCourse()}>

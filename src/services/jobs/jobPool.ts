@@ -24,6 +24,8 @@ export interface Jobs {
   run<N extends JobName>(name: N, order: Order<N>, options?: JobOptions): Promise<Outcome<N>>;
   /** so many jobs could begin at once */
   free(): number;
+  /** has every worker stand by that there may be, before a job wants one */
+  wake(): void;
   /** calls off everything and lets the workers go */
   close(): void;
 }
@@ -64,13 +66,25 @@ export function createJobs(make: () => WorkerLike, most: number): Jobs {
     benches.splice(at, 1);
     bench.worker.terminate();
   };
-  const freeBench = (): Bench | null => {
-    const idle = benches.find((bench) => !bench.busy);
-    if (idle !== undefined || benches.length >= most) return idle ?? null;
+  const newBench = (): Bench => {
     const worker = make();
     const bench: Bench = { worker, remote: wrap<Workbench>(worker as never), busy: false };
     benches.push(bench);
+    worker.addEventListener('error', (event) => {
+      // One that breaks down while it stands by is not to be given a job.
+      if (bench.busy) return;
+      (event as Event).preventDefault();
+      dismiss(bench);
+    });
     return bench;
+  };
+  const freeBench = (): Bench | null => {
+    const at = benches.findIndex((bench) => !bench.busy);
+    if (at < 0) return benches.length >= most ? null : newBench();
+    // By turns, so that what each has learnt of its work stays fresh.
+    const [bench] = benches.splice(at, 1);
+    benches.push(bench!);
+    return bench!;
   };
   const next = (): void => {
     while (queue.length > 0) {
@@ -146,6 +160,13 @@ export function createJobs(make: () => WorkerLike, most: number): Jobs {
         queue.push(waiting);
         next();
       });
+    },
+    wake() {
+      try {
+        while (!closed && benches.length < most) newBench();
+      } catch {
+        // Who has a job hears of it.
+      }
     },
     free: () => most - benches.filter((bench) => bench.busy).length - queue.length,
     close() {

@@ -1,18 +1,16 @@
 /** The scenarios of the endless track: none is listed, each is made from its own id when it is asked for. */
-import { bad, type Result } from '../../base/result.ts';
-import type { BenchSetup } from '../../bench/setup.ts';
+import { bad } from '../../base/result.ts';
 import { isDealtAfresh } from '../../scenario/attempt.ts';
 import { readEndlessId } from '../../scenario/endlessId.ts';
 import type { Scenario } from '../../scenario/scenario.ts';
-import type { Order } from '../jobs/jobTable.ts';
-import type { FetchOptions, Library } from './library.ts';
+import type { Deal, FetchOptions, Library } from './library.ts';
 import { onBench } from './onBench.ts';
 
-/** `make` gives null where nothing can be made of an id; `receivers` has the receivers that the scenarios are about; `deal` makes an attempt at a sealed one. */
+/** `make` gives null where nothing can be made of an id; `receivers` has the receivers that the scenarios are about; `dealHere` makes an attempt at a sealed one where nothing else is said. */
 export function createEndlessLibrary(
   make: (id: string, options: FetchOptions) => Promise<Scenario | null>,
   receivers: Pick<Library, 'receiver'>,
-  deal: (order: Order<'attempt'>, options: FetchOptions) => Promise<Result<BenchSetup>>,
+  dealHere: Deal,
 ): Library {
   return {
     entries: () => [],
@@ -24,9 +22,9 @@ export function createEndlessLibrary(
       const loaded = await receivers.receiver(scenario.receiver);
       if (loaded === null) return null;
       if (!loaded.ok) return loaded;
-      const { attempt } = options;
+      const { attempt, signal, deal = dealHere } = options;
       if (attempt === undefined || !isDealtAfresh(scenario)) return onBench(loaded.value, scenario, null);
-      const dealt = await deal({ design: loaded.value, scenario, attempt }, options);
+      const dealt = await deal({ design: loaded.value, scenario, attempt }, signal === undefined ? {} : { signal });
       // A name that can be handed out has a bench, whatever the number.
       return dealt.ok ? dealt : onBench(loaded.value, scenario, null);
     },

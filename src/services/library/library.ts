@@ -8,7 +8,14 @@ import type { KnownSet } from '../../certify/knownSet.ts';
 import type { LoadedReceiver } from '../../files/library.ts';
 import type { ScenarioEntry } from '../../present/scenarioEntry.ts';
 import type { Scenario } from '../../scenario/scenario.ts';
+import type { Order, Outcome } from '../jobs/jobTable.ts';
 import { onBench } from './onBench.ts';
+
+/** Deals an attempt at a sealed scenario. */
+export type Deal = (
+  order: Order<'attempt'>,
+  options?: { readonly signal?: AbortSignal },
+) => Promise<Outcome<'attempt'>>;
 
 export interface FetchOptions {
   readonly signal?: AbortSignal;
@@ -16,6 +23,8 @@ export interface FetchOptions {
   readonly onShare?: (share: number) => void;
   /** the number of an attempt, for a scenario that is dealt afresh for each; left out: as it lies in the course */
   readonly attempt?: number;
+  /** what deals such an attempt; left out: workers beside the page */
+  readonly deal?: Deal;
 }
 
 export interface Library {

@@ -17,6 +17,7 @@ import { isDealtAfresh } from '../../scenario/attempt.ts';
 import { readEndlessId } from '../../scenario/endlessId.ts';
 import type { Scenario } from '../../scenario/scenario.ts';
 import type { OwnScenario } from '../store/ownScenario.ts';
+import { dealBeside } from './dealBeside.ts';
 import type { FetchOptions, Library } from './library.ts';
 import { onBench } from './onBench.ts';
 
@@ -89,7 +90,7 @@ export async function toShelf(
 export async function ownSetup(
   own: OwnScenario,
   receivers: Pick<Library, 'receiver'>,
-  { attempt, signal }: FetchOptions,
+  { attempt, signal, deal = dealBeside }: FetchOptions,
 ): Promise<Result<BenchSetup> | null> {
   const loaded = await receivers.receiver(own.entry.receiver, own.receiverHash);
   if (loaded === null || !loaded.ok) return loaded;
@@ -97,9 +98,8 @@ export async function ownSetup(
   const scenario = loadScenario({ file, text: own.text }, new Map([[own.entry.receiver, loaded.value]]));
   if (!scenario.ok) return scenario;
   if (attempt !== undefined && isDealtAfresh(scenario.value)) {
-    const { dealBeside } = await import('../jobs/pageJobs.ts');
     const order = { design: loaded.value, scenario: scenario.value, attempt };
-    return dealBeside(order, signal === undefined ? {} : { signal });
+    return deal(order, signal === undefined ? {} : { signal });
   }
   const { certificate } = own;
   // Its par is that of the receiver that it was certified on.

@@ -1,6 +1,7 @@
 /** The library of the page: what comes with it, what the user has opened from files, receivers of the user's own, and the endless track, whose scenarios are made by workers. */
 
 import type { OwnShelf } from '../store/ownShelf.ts';
+import { dealBeside } from './dealBeside.ts';
 import { createEndlessLibrary } from './endlessLibrary.ts';
 import { joinLibraries, type Library } from './library.ts';
 import { createOwnLibrary } from './ownLibrary.ts';
@@ -17,10 +18,7 @@ export function pageLibrary(shelf: OwnShelf): Library {
       return pageJobs().run('endless', { id }, options);
     },
     shipped,
-    async (order, { signal }) => {
-      const { dealBeside } = await import('../jobs/pageJobs.ts');
-      return dealBeside(order, signal === undefined ? {} : { signal });
-    },
+    dealBeside,
   );
   return joinLibraries(shipped, ownReceivers, createOwnLibrary(shelf, joinLibraries(shipped, ownReceivers)), endless);
 }

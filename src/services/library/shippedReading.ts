@@ -4,18 +4,21 @@ import type { BenchSetup } from '../../bench/setup.ts';
 import { withPar } from '../../certify/certifiedPar.ts';
 import { deckNameIn, type LoadedReceiver, loadReceiver, loadScenario } from '../../files/library.ts';
 import { isDealtAfresh } from '../../scenario/attempt.ts';
+import { dealBeside } from './dealBeside.ts';
 import type { FetchOptions } from './library.ts';
 import { onBench } from './onBench.ts';
 import { shippedPar, shippedSet } from './shippedSet.ts';
-import { shippedText } from './shippedTexts.ts';
+import { shippedFolderTexts, shippedText } from './shippedTexts.ts';
 
 /** null: no receiver of that id. */
 export async function readShippedReceiver(id: string): Promise<Result<LoadedReceiver> | null> {
   const folder = `/receivers/${id}`;
-  const receiver = await shippedText(`${folder}/receiver.json`);
+  const texts = await shippedFolderTexts(folder);
+  const text = (file: string) => texts.find((one) => one.file.endsWith(file)) ?? null;
+  const receiver = text(`${folder}/receiver.json`);
   if (receiver === null) return null;
   const deckFile = `${folder}/${deckNameIn(receiver.text)}`;
-  const deck = await shippedText(deckFile);
+  const deck = text(deckFile);
   if (deck === null) throw new Error(`${deckFile} is not there`);
   return loadReceiver(receiver, deck);
 }
@@ -24,7 +27,7 @@ export async function readShippedReceiver(id: string): Promise<Result<LoadedRece
 export async function readShippedSetup(
   id: string,
   receiverId: string,
-  { attempt, signal }: FetchOptions = {},
+  { attempt, signal, deal = dealBeside }: FetchOptions = {},
 ): Promise<Result<BenchSetup> | null> {
   const [text, loaded, known, par] = await Promise.all([
     shippedText(`/${id}.json`),
@@ -38,7 +41,5 @@ export async function readShippedSetup(
   if (!scenario.ok) return scenario;
   if (attempt === undefined || !isDealtAfresh(scenario.value))
     return onBench(loaded.value, withPar(scenario.value, par), known);
-  const { dealBeside } = await import('../jobs/pageJobs.ts');
-  const order = { design: loaded.value, scenario: scenario.value, attempt };
-  return dealBeside(order, signal === undefined ? {} : { signal });
+  return deal({ design: loaded.value, scenario: scenario.value, attempt }, signal === undefined ? {} : { signal });
 }

@@ -23,3 +23,9 @@ export async function shippedText(ending: string): Promise<ShippedText | null> {
   const file = SHIPPED_PATHS.find((path) => path.endsWith(ending));
   return file === undefined ? null : { file, text: await TEXTS[file]!() };
 }
+
+/** All texts of a folder, fetched at a time. */
+export function shippedFolderTexts(folder: string): Promise<readonly ShippedText[]> {
+  const files = SHIPPED_PATHS.filter((path) => path.includes(`${folder}/`));
+  return Promise.all(files.map(async (file) => ({ file, text: await TEXTS[file]!() })));
+}
