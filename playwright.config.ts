@@ -15,7 +15,7 @@ const url = `http://127.0.0.1:${port}/`;
 export default defineConfig({
   testDir: 'tests/e2e',
   outputDir: 'test-results',
-  // A test has a page and storage of its own, and waits for a picture or a timer a third of the time.
+  // No test sees what another kept, and each waits for a picture or a timer a third of the time.
   workers: Math.ceil(1.5 * availableParallelism()),
   // In a whole run, on a machine with much else to do, a test has a second go; who needed it is named at the end.
   retries: process.env.CI ? 1 : 0,
