@@ -198,13 +198,19 @@ export function guideSteps(setup: BenchSetup): readonly GuideStep[] {
         !lacks(moment, 'setUp', ['overloaded', 'tooWeak', 'nothingOnTube']),
       [set('levelDb', setUp.levelDb)],
     ),
-    knob(
-      'height',
-      'yPositionDiv',
-      (moment) => !lacks(moment, 'setUp', ['traceTooLow', 'traceOffScreen']),
-      [set('yVoltsPerDiv', 0.1), set('yPositionDiv', LOW_BASE_DIV)],
-      (moment) => (lacks(moment, 'setUp', ['traceOffScreen']) ? 'yPositionDiv' : 'yVoltsPerDiv'),
-    ),
+    {
+      ...knob(
+        'height',
+        'yPositionDiv',
+        (moment) => !lacks(moment, 'setUp', ['traceTooLow', 'traceOffScreen']),
+        [set('yVoltsPerDiv', 0.05), set('yPositionDiv', LOW_BASE_DIV)],
+        (moment) => (lacks(moment, 'setUp', ['traceOffScreen']) ? 'yPositionDiv' : 'yVoltsPerDiv'),
+      ),
+      show: (moment) => [
+        set('yVoltsPerDiv', lacks(moment, 'setUp', ['traceOffScreen']) ? 0.1 : 0.05),
+        set('yPositionDiv', LOW_BASE_DIV),
+      ],
+    },
     knob(
       'phasing',
       'phasingDegrees',
