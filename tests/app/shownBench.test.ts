@@ -54,9 +54,9 @@ describe('what the technician says', () => {
     const [reads, turns] = captions.filter(
       ({ before }) => before === captions.find((c) => /notebook/.test(c.text))!.before,
     );
-    expect(reads!.text).toMatch(/472 kHz.*wanted 328 to 433 kHz.*outside/);
+    expect(reads!.text).toMatch(/486 kHz.*wanted 328 to 433 kHz.*outside/);
     expect(turns!.text).toBe(
-      'By the notebook this should mend it: slug A (T1B) 1 turn in and slug B (T1T) 3/4 turn out.',
+      'By the notebook this should mend it: slug A (T1B) 1 1/8 turns in and slug B (T1T) 3/4 turn out.',
     );
   });
 
