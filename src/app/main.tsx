@@ -11,6 +11,7 @@ import { createLearnerMemory } from '../services/store/learnerMemory.ts';
 import { openLogbook } from '../services/store/openLogbook.ts';
 import { openOwnShelf } from '../services/store/ownShelf.ts';
 import { openTabChannel } from '../services/store/tabChannel.ts';
+import { after } from './after.ts';
 import { languageOf } from './language.ts';
 import { pageDealsAhead } from './pageDealsAhead.ts';
 import { Rooms } from './Rooms.tsx';
@@ -37,10 +38,7 @@ const claims: ClaimGiven = {
   // Some browsers have it only for pages that came over a safe way.
   locks: (navigator as Partial<Navigator>).locks ?? null,
   channel,
-  after: (milliseconds, callback) => {
-    const timer = setTimeout(callback, milliseconds);
-    return () => clearTimeout(timer);
-  },
+  after,
 };
 const ahead = pageDealsAhead({ library, own, logbook, language });
 const learner = createLearnerMemory(() => localStorage);

@@ -5,6 +5,7 @@ import { createDealsAhead, type DealsAhead } from '../services/library/dealsAhea
 import type { Library } from '../services/library/library.ts';
 import type { Logbook } from '../services/store/logbook.ts';
 import type { OwnShelf } from '../services/store/ownShelf.ts';
+import { after } from './after.ts';
 import type { Language } from './language.ts';
 
 export interface PageDealsAheadGiven {
@@ -39,10 +40,7 @@ export function pageDealsAhead({ library, own, logbook, language }: PageDealsAhe
         .catch(inVain);
     },
     isVisible: () => document.visibilityState === 'visible',
-    after(milliseconds, callback) {
-      const timer = setTimeout(callback, milliseconds);
-      return () => clearTimeout(timer);
-    },
+    after,
   });
 }
 

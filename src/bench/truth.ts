@@ -1,15 +1,17 @@
 /** The receiver under the conditions that its sheet states, with the slugs as they stand: what is graded. */
+
 import { highest, type ResponseCurve, voltsAt } from '../receiver/curveReading.ts';
 import { createDetectedLevels } from '../receiver/detectedLevels.ts';
 import type { SheetResponse, Specification } from '../receiver/receiver.ts';
 import { responseById } from '../receiver/responses.ts';
 import { readSCurve } from '../receiver/sCurveReading.ts';
-import { createStatedResponse, type StatedResponse } from '../receiver/statedResponse.ts';
+import type { StatedResponse } from '../receiver/statedResponse.ts';
 import { modelOf } from './benchModel.ts';
 import type { BenchState } from './benchState.ts';
 import type { FaultBook, FaultsNow } from './faultsNow.ts';
 import { keepByKey, keepLast } from './kept.ts';
 import { type BenchSetup, designOf } from './setup.ts';
+import { statedOn } from './statedOn.ts';
 
 export interface Truth {
   readonly hz: Float64Array;
@@ -32,9 +34,7 @@ export function createTruth(
   const peaks = keepByKey<number>(Number.POSITIVE_INFINITY);
   const truths = keepByKey<(slugs: BenchState['slugs'], now: FaultsNow) => Truth>(Number.POSITIVE_INFINITY);
   const statedOf = (id: string, { key, effects }: FaultsNow): StatedResponse =>
-    stated(`${key}#${id}`, () =>
-      createStatedResponse(effects.receiver, effects.deck, responseById(receiver, id), undefined, probePulses),
-    );
+    stated(`${key}#${id}`, () => statedOn(setup.engine, effects, responseById(receiver, id)));
   const truthOf = (response: string) =>
     keepLast(
       (slugs: BenchState['slugs'], now: FaultsNow) => [slugs, now],

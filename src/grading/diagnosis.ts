@@ -2,15 +2,15 @@
  * What was wrong with the set as it was found, worked out from the set itself, and what was said of it at signing beside that (G65, G66).
  * A slug was wrong where it alone, in a set that is sound and right otherwise, puts a line of the sheet two tolerances or more from what is wanted.
  */
+
 import type { BenchEvent } from '../bench/benchEvent.ts';
-import { modelOf } from '../bench/benchModel.ts';
 import { readersBench } from '../bench/readersBench.ts';
 import { type BenchSetup, initialState } from '../bench/setup.ts';
+import { statedOn } from '../bench/statedOn.ts';
 import { type Cure, cureOf } from '../receiver/faults/cure.ts';
 import { faultEffects } from '../receiver/faults/faultEffects.ts';
 import { workResponses } from '../receiver/responses.ts';
 import { nominalTurns } from '../receiver/slugLaw.ts';
-import { createStatedResponse } from '../receiver/statedResponse.ts';
 import { asksDiagnosis, type Diagnosis } from '../scenario/diagnosis.ts';
 import { roundMeasured, tolerancesAway } from './falling.ts';
 import { allCures } from './faultLines.ts';
@@ -43,9 +43,7 @@ function lookedOver(setup: BenchSetup): SetAsFound {
   const sound = faultEffects(receiver, deck, scenario.faults, allCures(setup));
   const judge = createSheetJudge(
     receiver,
-    workResponses(receiver, scenario).map((one) =>
-      createStatedResponse(sound.receiver, sound.deck, one, undefined, modelOf(setup.engine).probePulses),
-    ),
+    workResponses(receiver, scenario).map((one) => statedOn(setup.engine, sound, one)),
     scenario.toleranceFactor,
   );
   const away = receiver.adjusters.map((adjuster) => {

@@ -1,9 +1,11 @@
 /** What one failed part does by itself: the set sound but for it, every slug in its place. Computed from the model, for the report. */
+
 import { roundTo } from '../base/rounding.ts';
 import { modelOf } from '../bench/benchModel.ts';
 import { lineLoading } from '../bench/biasLine.ts';
 import { AGC_LINE_OHMS } from '../bench/instruments.ts';
 import { type BenchSetup, initialState } from '../bench/setup.ts';
+import { statedOn } from '../bench/statedOn.ts';
 import type { ResponseCurve } from '../receiver/curveReading.ts';
 import { createDetectedLevels } from '../receiver/detectedLevels.ts';
 import { cureOf } from '../receiver/faults/cure.ts';
@@ -12,7 +14,7 @@ import { faultEffects, faultMarks } from '../receiver/faults/faultEffects.ts';
 import { symptomOf } from '../receiver/faults/symptom.ts';
 import type { SheetResponse } from '../receiver/receiver.ts';
 import { readSCurve } from '../receiver/sCurveReading.ts';
-import { createStatedResponse, type StatedResponse } from '../receiver/statedResponse.ts';
+import type { StatedResponse } from '../receiver/statedResponse.ts';
 import type { PartSymptom } from './report.ts';
 
 /** `part` by its name in the parts tray; `sound`: the responses of the work as the sound set has them. Throws where none of the scenario's faults is cured by it. */
@@ -67,9 +69,8 @@ function curveSymptom(
   sound: readonly StatedResponse[],
 ): PartSymptom {
   const faulty = faultEffects(receiver, deck, faults, []);
-  const { probePulses } = modelOf(engine);
   const shown = sound.map(({ response, nominal }) => {
-    const failed = createStatedResponse(faulty.receiver, faulty.deck, response, undefined, probePulses);
+    const failed = statedOn(engine, faulty, response);
     return responseSymptom(response, nominal, failed.nominal);
   });
   return shown.reduce((most, one) => (sizeOf(one) > sizeOf(most) ? one : most));

@@ -2,10 +2,12 @@
  * What a set is under its sheet's own conditions, whatever is done to it: sound, printed, as found, with some parts replaced; and its bench. The run of a learner changes none of
  * it, so it is kept for the setups that were graded last. Equal questions get equal answers whatever was asked before (statedResponse.ts, bench.ts).
  */
+
 import type { Bench } from '../bench/bench.ts';
 import { modelOf } from '../bench/benchModel.ts';
 import { readersBench } from '../bench/readersBench.ts';
 import { type BenchSetup, initialState } from '../bench/setup.ts';
+import { statedOn } from '../bench/statedOn.ts';
 import type { Deck } from '../physics/deck.ts';
 import { faultEffects } from '../receiver/faults/faultEffects.ts';
 import type { SetParts } from '../receiver/individualSet.ts';
@@ -75,7 +77,7 @@ function make(setup: BenchSetup): SetCurves {
     if (known !== undefined) return known;
     const faulty = faultEffects(receiver, deck, scenario.faults, cured);
     const judged = ownDiodes ? faulty.receiver : bothLeak(faulty.receiver);
-    const curves = work.map((response) => createStatedResponse(judged, faulty.deck, response, undefined, probePulses));
+    const curves = work.map((response) => statedOn(setup.engine, { receiver: judged, deck: faulty.deck }, response));
     ways.set(key, curves);
     if (ways.size > MOST_WAYS) ways.delete(ways.keys().next().value!);
     return curves;

@@ -109,24 +109,18 @@ export function partOnGlass(
 }
 
 /** The tallest on the tube, of the reference's height: where a small carrier's load is no short circuit, that is not everywhere the highest level. */
-function tallest({ response, curve, onTube }: SheetFigures): number {
-  const { specification: spec } = response;
-  if (spec.referenceHz === undefined) return onTube(1);
-  let top = 0;
-  for (let i = 0; i < curve.hz.length; i++) {
-    const hz = curve.hz[i]!;
-    if (hz >= spec.fromHz && hz <= spec.toHz) top = Math.max(top, onTube(curve.relative[i]!, hz));
-  }
-  return top;
-}
+const tallest = (figures: SheetFigures): number => most(figures, figures.onTube);
 
 /** The sheet's highest place; other than 1 where its levels are counted from a reference frequency. */
-function highest({ response, curve }: SheetFigures): number {
+const highest = (figures: SheetFigures): number => most(figures, (relative) => relative);
+
+/** The most that its levels make within the sheet's limits; where they are counted from the highest, that of the reference. */
+function most({ response, curve }: SheetFigures, made: (relative: number, hz?: number) => number): number {
   const { specification: spec } = response;
-  if (spec.referenceHz === undefined) return 1;
+  if (spec.referenceHz === undefined) return made(1);
   let top = 0;
-  for (let i = 0; i < curve.hz.length; i++) {
-    if (curve.hz[i]! >= spec.fromHz && curve.hz[i]! <= spec.toHz) top = Math.max(top, curve.relative[i]!);
+  for (const [i, hz] of curve.hz.entries()) {
+    if (hz >= spec.fromHz && hz <= spec.toHz) top = Math.max(top, made(curve.relative[i]!, hz));
   }
   return top;
 }

@@ -2,10 +2,11 @@
  * How the slugs stand beside the sheet, for the ticks of practice: which of its lines the true response misses, and which slug stands astray. It is looked at
  * while the slugs rest; while one moves, what was last seen is good for all the others.
  */
+
 import { excessOver } from '../base/limits.ts';
-import { modelOf } from '../bench/benchModel.ts';
 import type { BenchState } from '../bench/benchState.ts';
 import type { BenchSetup } from '../bench/setup.ts';
+import { statedOn } from '../bench/statedOn.ts';
 import { uncured } from '../grading/faultLines.ts';
 import { createSheetJudge, type SheetJudge } from '../grading/response.ts';
 import type { Subjects } from '../grading/rules/rule.ts';
@@ -13,7 +14,6 @@ import { faultEffects } from '../receiver/faults/faultEffects.ts';
 import { workResponses } from '../receiver/responses.ts';
 import { nominalTurns } from '../receiver/slugLaw.ts';
 import { isInside } from '../receiver/specification.ts';
-import { createStatedResponse } from '../receiver/statedResponse.ts';
 
 /** A line of the sheet that is missed, and the slug that would mend it most. */
 export type OffLine = Subjects['demand'];
@@ -60,9 +60,7 @@ export function createAlignmentWatch(setup: BenchSetup): AlignmentWatch {
 function judgeFor({ receiver, deck, scenario, engine }: BenchSetup, replaced: readonly string[]): SheetJudge {
   // A wrong load or a turned diode is no part of the deck.
   const faulty = faultEffects(receiver, deck, scenario.faults, replaced);
-  const stated = workResponses(receiver, scenario).map((response) =>
-    createStatedResponse(faulty.receiver, faulty.deck, response, undefined, modelOf(engine).probePulses),
-  );
+  const stated = workResponses(receiver, scenario).map((response) => statedOn(engine, faulty, response));
   return createSheetJudge(receiver, stated, scenario.toleranceFactor);
 }
 

@@ -91,6 +91,14 @@ class World {
     this.nowMs = untilMs;
   }
 
+  /** the first job that is reached for, dealt to its end */
+  async makeReady(id: string): Promise<void> {
+    this.ahead.approach(id).reach();
+    await settled();
+    this.jobs[0]!.end();
+    await settled();
+  }
+
   /** opens a job, as the bench does */
   async open(id: string): Promise<unknown> {
     const { signal } = new AbortController();
@@ -138,10 +146,7 @@ describe('what a hand has reached for', () => {
 
   it('is not dealt again while it lies ready', async () => {
     const world = new World();
-    world.ahead.approach('radio').reach();
-    await settled();
-    world.jobs[0]!.end();
-    await settled();
+    await world.makeReady('radio');
     world.ahead.approach('radio').reach();
     await settled();
     expect(world.begun).toEqual(['radio 1']);
@@ -149,10 +154,7 @@ describe('what a hand has reached for', () => {
 
   it('gives an old deal to nobody whose scenario has changed since', async () => {
     const world = new World();
-    world.ahead.approach('own').reach();
-    await settled();
-    world.jobs[0]!.end();
-    await settled();
+    await world.makeReady('own');
     world.version = 2;
     expect(await world.open('own')).toEqual(one('own', 1, 2));
     expect(world.beside).toEqual([1]);

@@ -70,11 +70,12 @@ export function SlugRing({ port, adjuster, start, ring, tool, toolIn, step, chil
   /** how far the tool stands from the core, turns: a head that slips moves against it */
   const slipped = useRef(0);
 
+  const turnsShown = (): number => follower.shown(port.state().slugs[adjuster.id]!.screwTurns) - start;
   const { canvas, follow } = useTurningCanvas(
     turningBox(R),
     1,
     () => {
-      const turns = follower.shown(port.state().slugs[adjuster.id]!.screwTurns) - start;
+      const turns = turnsShown();
       const degrees = r1(turns * 360);
       const toolDegrees = r1(degrees + slipped.current * 360);
       const way = r1(arcDegrees(turns));
@@ -94,7 +95,7 @@ export function SlugRing({ port, adjuster, start, ring, tool, toolIn, step, chil
   const paint = (): void => {
     follow();
     if (gripRef.current === null) return;
-    const turns = follower.shown(port.state().slugs[adjuster.id]!.screwTurns) - start;
+    const turns = turnsShown();
     const [x, y] = pol(R, R, R, GRIP_DEGREES + (turns + slipped.current) * 360);
     gripRef.current.style.transform = `translate(${r1(x)}px, ${r1(y)}px)`;
   };
