@@ -67,8 +67,11 @@ export interface BenchPageProps {
   readonly playCurves?: (curves: readonly CurveTones[]) => void;
 }
 
-/** The parts of the bench come one after the other, the heaviest in tasks of their own. The guide looks for others on the bench, so it comes when they stand. */
-const TURNS = { tube: 1, instruments: 2, scene: 3, rest: 4, guide: 5 } as const;
+/**
+ * The parts of the bench come one after the other, the heaviest in tasks of their own: first what is said over it, so that the briefing can be read while the bench is drawn
+ * under it. The guide looks for others on the bench, so it comes when they stand.
+ */
+const TURNS = { talk: 1, tube: 2, instruments: 3, scene: 4, rest: 5, guide: 6 } as const;
 
 type Open = 'none' | 'menu' | 'cautions' | AtHandChoice | Exclude<MenuChoice, 'suspend'>;
 
@@ -181,6 +184,9 @@ export function BenchPage({
           onClose={sheetFolds ? toggleSheet : null}
         />
       )}
+      <InTurn after={TURNS.talk}>
+        <StageDialogs port={port} learner={learner} helper={helper} onLeave={leave} />
+      </InTurn>
       <InTurn after={TURNS.tube}>
         <BenchTube port={port} layout={layout} figures={figures} wax={wax.allowed && wax.on} part={part} />
       </InTurn>
@@ -207,7 +213,6 @@ export function BenchPage({
         {open === 'cautions' ? <Cautions port={port} onClose={close} /> : null}
         {open === 'clear' ? <Clear port={port} onClose={close} /> : null}
         {shown === null ? <FindingCard port={port} layout={layout} guided={guide} /> : null}
-        <StageDialogs port={port} learner={learner} helper={helper} onLeave={leave} />
         {beside || port.scenario.sealed || !aids.hints ? null : <StepLight port={port} />}
         {beside || port.scenario.sealed ? null : <StandsNotice port={port} over={layout.chassisHead} />}
         <Toast port={port} sound={sound ?? null} telling={shown !== null ? 'nothing' : guide ? 'notSteps' : 'all'} />
