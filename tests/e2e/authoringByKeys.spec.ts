@@ -6,6 +6,8 @@ import { shellWords } from '../../src/words/en/shell.ts';
 import { workshopWords as say } from '../../src/words/en/workshop.ts';
 import { expect, test } from './page.ts';
 
+test.use({ sharesWindow: true });
+
 /** More places to stop at than any page has. */
 const MOST_TABS = 200;
 

@@ -8,6 +8,8 @@ import { pointerActs } from './pointerActs.ts';
 import { PointerHand } from './pointerHand.ts';
 import { reportPassed } from './reportPassed.ts';
 
+test.use({ sharesWindow: true });
+
 const SCENARIOS = [
   ['first-sweep', 'first-curve'],
   ['vision-if', 'one-slug-out'],

@@ -10,6 +10,8 @@ import { examWords as say } from '../../src/words/en/exam.ts';
 import { fitsIn, SIZES, SIZES_TO_READ } from './fits.ts';
 import { begin, expect, test } from './page.ts';
 
+test.use({ sharesWindow: true });
+
 const PHRASE = 'lantern on the slip';
 
 async function made(page: Page): Promise<string> {

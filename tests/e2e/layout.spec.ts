@@ -19,6 +19,8 @@ import {
   visitWorkshop,
 } from './visits.ts';
 
+test.use({ sharesWindow: true });
+
 const LANGUAGES = [
   ['in English', ''],
   ['in longer words', '?words=pseudo'],

@@ -1,13 +1,13 @@
 /** The report leads on: what the course has next is offered in it, and the button opens that bench. */
 import { en } from '../../src/words/en/index.ts';
+import { keepFixture } from './keptReport.ts';
 import { expect, test } from './page.ts';
-import { visitReport } from './visits.ts';
 
 test.use({ sharesWindow: true });
 
 test('from a report to the next scenario of the course, never to the one just done', async ({ page }) => {
-  test.setTimeout(120_000);
-  await visitReport(page, '', async () => {});
+  await keepFixture(page, '', 'kept-before', 'zero', true);
+  await page.goto('/#/report/kept-before');
   const offer = page.locator('.findings-next');
   await expect(offer).toContainText(en.report.nextJob);
   const button = offer.getByRole('button');

@@ -82,7 +82,6 @@ for (const [track, id, most] of [
         await expect(sheets.locator('.transfer-steps .tick-box')).toHaveCount(procedure.length);
         await expect(sheets.locator('.starts tbody td')).toHaveCount(3 * adjusters.length);
       }
-      await page.screenshot({ path: test.info().outputPath(`${paper}.png`), fullPage: true });
     }
   });
 }

@@ -4,6 +4,8 @@ import { controlWords } from '../../src/words/en/bench.ts';
 import { dialogWords } from '../../src/words/en/benchTalk.ts';
 import { begin, expect, test } from './page.ts';
 
+test.use({ sharesWindow: true });
+
 /** The name of the part of the bench that holds the focus. */
 const partInHand = (page: Page): Promise<string> =>
   page.evaluate(() => {

@@ -49,7 +49,6 @@ test('printed, saved, and compared with the technician’s run', async ({ page }
   for (const name of [shown.beside.yours, shown.beside.his])
     await expect(beside.getByRole('table', { name: new RegExp(`^${name}`) })).toContainText(shown.beside.acts.signed);
   await expect.poll(() => page.evaluate(layoutFaults, '.beside')).toEqual([]);
-  await beside.screenshot({ path: test.info().outputPath('beside.png') });
 
   await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
   await page.emulateMedia({ media: 'print' });
@@ -69,5 +68,4 @@ test('printed, saved, and compared with the technician’s run', async ({ page }
       ).length,
   );
   expect(outside).toBe(0);
-  await page.screenshot({ path: test.info().outputPath('verdicts.png'), fullPage: true });
 });

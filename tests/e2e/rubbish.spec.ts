@@ -9,6 +9,8 @@ import { storeWords } from '../../src/words/en/store.ts';
 import { keepFixture } from './keptReport.ts';
 import { begin, expect, openCard, shippedSetup, test } from './page.ts';
 
+test.use({ sharesWindow: true });
+
 const setup = shippedSetup('first-sweep', 'first-curve');
 const KEPT = 'kept-before';
 

@@ -7,6 +7,7 @@ import { guideWords } from '../../src/words/en/guide.ts';
 import { en } from '../../src/words/en/index.ts';
 import { begin, expect, test } from './page.ts';
 import { isSound } from './soundPage.ts';
+import { sized } from './visits.ts';
 
 /** Each page, and what stands there, and nowhere else, once it is whole. */
 const PAGES = [
@@ -126,9 +127,24 @@ test.describe('with wide text spacing', () => {
     });
   });
 
-  test('the bench: the header keeps its job, the guide its words and its buttons', async ({ page }) => {
+  test('the bench: the header keeps its job, the guide its words and its buttons, and no label is cut', async ({
+    page,
+  }) => {
+    const narrower = [
+      [1366, 768],
+      [1024, 640],
+      [820, 1180],
+    ] as const;
+    const noLabelIsCut = (width: number, height: number, how: string): Promise<void> =>
+      test.step(`no label of the bench is cut at ${width} pixels across, ${how}`, async () => {
+        await sized(page, width, height);
+        expect(await cutLabels(page)).toEqual([]);
+      });
     await firstBench(page);
+    for (const [width, height] of narrower) await noLabelIsCut(width, height, 'as it comes');
     await space(page);
+    for (const [width, height] of narrower.toReversed()) await noLabelIsCut(width, height, 'spaced');
+    await sized(page, 1440, 900);
     await isSound(page);
     const job = (await page.locator('.bench-header .job .l2').boundingBox())!;
     expect(job.y).toBeGreaterThanOrEqual(0);
@@ -140,20 +156,6 @@ test.describe('with wide text spacing', () => {
     expect(skip.y + skip.height).toBeLessThanOrEqual(guide.y + guide.height);
     expect(await cutLabels(page)).toEqual([]);
   });
-
-  for (const [width, height] of [
-    [1366, 768],
-    [1024, 640],
-    [820, 1180],
-  ] as const) {
-    test(`no label of the bench is cut at ${width} pixels across`, async ({ page }) => {
-      await page.setViewportSize({ width, height });
-      await firstBench(page);
-      expect(await cutLabels(page)).toEqual([]);
-      await space(page);
-      expect(await cutLabels(page)).toEqual([]);
-    });
-  }
 });
 
 test.describe('683 pixels wide', () => {

@@ -8,6 +8,8 @@ import { BenchFace } from './face.ts';
 import { KeyHand } from './keyHand.ts';
 import { begin, expect, openJob, rail, railSays, shippedSetup, test } from './page.ts';
 
+test.use({ sharesWindow: true });
+
 const setup = shippedSetup('vision-if', 'from-cold');
 const paths = shortestPaths(setup);
 const { signOff, suspended, stopped, abandon } = dialogWords;

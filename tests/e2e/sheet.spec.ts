@@ -23,28 +23,33 @@ async function standsIn(inner: Locator, outer: Locator): Promise<void> {
   expect(a.bottom).toBeLessThanOrEqual(b.bottom + 1);
 }
 
-for (const [width, height] of [
-  [1440, 900],
-  [1024, 640],
-  [820, 1180],
-] as const) {
-  test(`the step to do, what it lacks and the figure are in sight at ${width} by ${height}`, async ({ page }) => {
-    await page.setViewportSize({ width, height });
-    const setup = shippedSetup('vision-if', 'flat-top');
-    await openJob(page, setup);
-    await begin(page);
-    if (width < 1424) {
-      await expect(page.locator('.step-strip .advice-here')).toBeVisible();
-      await page.keyboard.press('s');
-    }
-    const paper = page.locator('.sheet-text');
-    await expect(page.locator('.steps .now .advice')).toBeVisible();
-    await standsIn(page.locator('.steps .now'), paper);
-    const figure = page.locator('.sheet-figure');
-    await standsIn(figure, page.locator('#service-sheet'));
-    expect((await boxOf(figure)).bottom).toBeLessThanOrEqual((await boxOf(paper)).top + 1);
-  });
-}
+test('the step to do, what it lacks and the figure are in sight', async ({ page }) => {
+  await openJob(page, shippedSetup('vision-if', 'flat-top'));
+  await begin(page);
+  const paper = page.locator('.sheet-text');
+  const figure = page.locator('.sheet-figure');
+  for (const [width, height] of [
+    [1440, 900],
+    [1024, 640],
+    [820, 1180],
+  ] as const)
+    await test.step(`at ${width} by ${height}`, async () => {
+      await page.setViewportSize({ width, height });
+      const folds = width < 1424;
+      if (folds) {
+        await expect(page.locator('.step-strip .advice-here')).toBeVisible();
+        await page.keyboard.press('s');
+      }
+      await expect(page.locator('.steps .now .advice')).toBeVisible();
+      await standsIn(page.locator('.steps .now'), paper);
+      await standsIn(figure, page.locator('#service-sheet'));
+      expect((await boxOf(figure)).bottom).toBeLessThanOrEqual((await boxOf(paper)).top + 1);
+      if (folds) {
+        await page.keyboard.press('Escape');
+        await expect(page.locator('.sheet.over')).toHaveCount(0);
+      }
+    });
+});
 
 async function drag(page: Page, from: Locator, to: { readonly x: number; readonly y: number }): Promise<void> {
   const { x, y, width, height } = (await from.boundingBox())!;
@@ -55,61 +60,58 @@ async function drag(page: Page, from: Locator, to: { readonly x: number; readonl
   await page.mouse.up();
 }
 
-test('a lead dropped on the name of a point takes, and a miss is said', async ({ page }) => {
-  const setup = shippedSetup('vision-if', 'from-cold');
-  await openJob(page, setup);
-  await begin(page);
-  await new KeyHand(new BenchFace(page, setup, (tab) => tab.click())).do(safetyActs(setup));
-  const { labels, layout } = leadGround(benchLayout(1440, 900)!, setup.receiver);
-  const earth = page.locator('[data-lead=earth]');
-  const { chassis } = layout;
-  await drag(page, earth, { x: chassis.x + chassis.width / 2, y: chassis.y + chassis.height - 12 });
-  await expect(page.locator('.carry-note')).toHaveText(sceneWords.missed('earth'));
-  await expect(earth).toHaveAttribute('aria-label', sceneWords.leadLoose('earth'));
-  const name = labels.get('Earth')!;
-  await drag(page, earth, { x: name.x + name.width - 2, y: name.y + name.height / 2 });
-  await expect(earth).toHaveAttribute('aria-label', sceneWords.leadOn('earth', 'Earth'));
-  await expect(page.locator('.carry-note')).toHaveCount(0);
-});
+/** px of paper between each two sentences, as far as their letters reach */
+async function gaps(lines: Locator): Promise<readonly number[]> {
+  const texts = await lines.evaluateAll((all) =>
+    all.map((one) => {
+      const range = document.createRange();
+      range.selectNodeContents(one);
+      const { top, bottom } = range.getBoundingClientRect();
+      return { top, bottom };
+    }),
+  );
+  expect(texts.length).toBeGreaterThan(2);
+  return texts.slice(1).map(({ top }, i) => top - texts[i]!.bottom);
+}
 
-test('the word of a position sets that position, and leaves it where it is set', async ({ page }) => {
+test('a set from cold: its cautions, a switch by its words, a lead by the name of a point', async ({ page }) => {
   const setup = shippedSetup('vision-if', 'from-cold');
-  await openJob(page, setup);
-  await begin(page);
-  const blanking = page.getByRole('switch', { name: controlWords.blanking.label, exact: true });
-  const plate = page.locator('.switch', { has: blanking }).locator('.switch-plate');
-  const press = async (side: 'left' | 'right'): Promise<void> => {
-    const { x, y, width, height } = (await plate.boundingBox())!;
-    await page.mouse.click(side === 'left' ? x + 14 : x + width - 14, y + height - 7);
-  };
-  await press('left');
-  await expect(blanking).not.toBeChecked();
-  await press('right');
-  await expect(blanking).toBeChecked();
-  await press('right');
-  await expect(blanking).toBeChecked();
-  await press('left');
-  await expect(blanking).not.toBeChecked();
-});
-
-test('cautions stand apart from one another, on the sheet and before the work begins', async ({ page }) => {
-  await openJob(page, shippedSetup('vision-if', 'from-cold'));
-  const gaps = async (lines: Locator): Promise<readonly number[]> => {
-    const texts = await lines.evaluateAll((all) =>
-      all.map((one) => {
-        const range = document.createRange();
-        range.selectNodeContents(one);
-        const { top, bottom } = range.getBoundingClientRect();
-        return { top, bottom };
-      }),
-    );
-    expect(texts.length).toBeGreaterThan(2);
-    return texts.slice(1).map(({ top }, i) => top - texts[i]!.bottom);
-  };
-  // px of paper between two sentences, or one could be read on into the next
-  for (const gap of await gaps(page.locator('.caution-list li'))) expect(gap).toBeGreaterThanOrEqual(2);
-  await begin(page);
-  for (const gap of await gaps(page.locator('.sheet .caution p'))) expect(gap).toBeGreaterThanOrEqual(2);
+  await test.step('cautions stand apart from one another, on the sheet and before the work begins', async () => {
+    await openJob(page, setup);
+    // Less, and one could be read on into the next.
+    for (const gap of await gaps(page.locator('.caution-list li'))) expect(gap).toBeGreaterThanOrEqual(2);
+    await begin(page);
+    for (const gap of await gaps(page.locator('.sheet .caution p'))) expect(gap).toBeGreaterThanOrEqual(2);
+  });
+  await test.step('the word of a position sets that position, and leaves it where it is set', async () => {
+    const blanking = page.getByRole('switch', { name: controlWords.blanking.label, exact: true });
+    const plate = page.locator('.switch', { has: blanking }).locator('.switch-plate');
+    const press = async (side: 'left' | 'right'): Promise<void> => {
+      const { x, y, width, height } = (await plate.boundingBox())!;
+      await page.mouse.click(side === 'left' ? x + 14 : x + width - 14, y + height - 7);
+    };
+    await press('left');
+    await expect(blanking).not.toBeChecked();
+    await press('right');
+    await expect(blanking).toBeChecked();
+    await press('right');
+    await expect(blanking).toBeChecked();
+    await press('left');
+    await expect(blanking).not.toBeChecked();
+  });
+  await test.step('a lead dropped on the name of a point takes, and a miss is said', async () => {
+    await new KeyHand(new BenchFace(page, setup, (tab) => tab.click())).do(safetyActs(setup));
+    const { labels, layout } = leadGround(benchLayout(1440, 900)!, setup.receiver);
+    const earth = page.locator('[data-lead=earth]');
+    const { chassis } = layout;
+    await drag(page, earth, { x: chassis.x + chassis.width / 2, y: chassis.y + chassis.height - 12 });
+    await expect(page.locator('.carry-note')).toHaveText(sceneWords.missed('earth'));
+    await expect(earth).toHaveAttribute('aria-label', sceneWords.leadLoose('earth'));
+    const name = labels.get('Earth')!;
+    await drag(page, earth, { x: name.x + name.width - 2, y: name.y + name.height / 2 });
+    await expect(earth).toHaveAttribute('aria-label', sceneWords.leadOn('earth', 'Earth'));
+    await expect(page.locator('.carry-note')).toHaveCount(0);
+  });
 });
 
 test('a point that is pressed before a lead is in hand says what to take', async ({ page }) => {

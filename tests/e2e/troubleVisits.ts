@@ -82,6 +82,7 @@ export async function visitNoStorage(page: Page, search: string, look: Look): Pr
   await drawn(page);
   await expect(page.locator('.course .slip')).toBeVisible();
   await inSizes(page, READING_SIZES, look, 'course without storage');
+  await sized(page, ...BENCH_SIZES[0]!);
   await page.goto(`/${search}${JOB}`);
   await begin(page);
   await expect(page.locator('.slip-stack .slip')).toBeVisible();

@@ -29,7 +29,11 @@ export async function drawn(page: Page): Promise<void> {
   await expect(page.locator('.cards.waiting')).toHaveCount(0);
 }
 
-/** Looked at in each size; the page is left in the first one. */
+/** In the order given, or the other way round where the window stands in the last of them: a change of size costs more than a look. */
+const fromHere = (page: Page, sizes: readonly Size[]): readonly Size[] =>
+  hasSize(page, ...sizes.at(-1)!) ? sizes.toReversed() : sizes;
+
+/** Looked at in each size; the window is left in the last or the first of them. */
 export async function inSizes(
   page: Page,
   sizes: readonly Size[],
@@ -37,15 +41,20 @@ export async function inSizes(
   place: string,
   within = 'body',
 ): Promise<void> {
-  for (const [width, height] of [...sizes.slice(1), sizes[0]!]) {
+  for (const [width, height] of fromHere(page, sizes)) {
     await sized(page, width, height);
     await look(`${place} ${width}x${height}`, within, page);
   }
 }
 
-/** The window in another size, and all at rest in it. */
+function hasSize(page: Page, width: number, height: number): boolean {
+  const now = page.viewportSize();
+  return now?.width === width && now.height === height;
+}
+
+/** The window in a size, and all at rest in it. */
 export async function sized(page: Page, width: number, height: number): Promise<void> {
-  await page.setViewportSize({ width, height });
+  if (!hasSize(page, width, height)) await page.setViewportSize({ width, height });
   await settled(page).catch(async () => {
     // On a busy machine the browser may, after a change of size, draw a page in sight no more; another change wakes it.
     await page.setViewportSize({ width: width + 1, height });
@@ -200,7 +209,7 @@ export async function visitHandbook(page: Page, search: string, look: Look): Pro
   await expect(page.locator('.all-words')).toBeVisible();
   await inSizes(page, READING_SIZES, look, 'trade words');
   await page.goto(`/${search}#/handbook/one-can`);
-  for (const [width, height] of READING_SIZES) {
+  for (const [width, height] of fromHere(page, READING_SIZES)) {
     await sized(page, width, height);
     await page.locator('.term-word').first().click();
     await expect(page.locator('.term-slip')).toBeVisible();
