@@ -4,6 +4,7 @@
  */
 
 import type { BenchState } from '../bench/benchState.ts';
+import { besideBand, halfBand } from '../bench/besideBand.ts';
 import { BIAS_OUTPUTS } from '../bench/biasOutputs.ts';
 import type { Facts } from '../bench/facts.ts';
 import { faintByLevel } from '../bench/faintByLevel.ts';
@@ -104,6 +105,8 @@ function saidOfSheet(
     video: setUp.source === 'video',
     crystalsHz: facts.markersMissingHz,
     faint: faintByLevel({ receiver }, facts, state),
+    besideBand: besideBand(facts),
+    halfBand: halfBand({ receiver, scenario }, facts, state),
     heating: heatersComingUp({ receiver, scenario }, state),
   };
 }

@@ -1,6 +1,6 @@
 /**
  * What the bench answers to what has just been done: steps that have their tick, lines that have come inside their limits, a proof whose finding was right, a part that was
- * replaced, and phases that are done.
+ * replaced, an act that the care of the set forbids and nothing else tells of, and phases that are done.
  * A sealed job answers nothing of what only its report may tell. Pure.
  */
 import { unreachable } from '../base/never.ts';
@@ -13,6 +13,10 @@ import { PHASES, type Phase } from '../session/phase.ts';
 import type { BenchPort } from './ports.ts';
 import { stepMarks } from './steps.ts';
 
+/** A tool that harms a slug is told beside the slug, and a live chassis ends the run. */
+const TOLD = ['wrongPowerOrder', 'beforeEarth', 'hotTouch'] as const;
+export type ToldIncident = (typeof TOLD)[number];
+
 export type Answer =
   /** counted from 0 */
   | { readonly kind: 'steps'; readonly steps: readonly number[] }
@@ -21,6 +25,7 @@ export type Answer =
   /** the last answer did not fit: the act is to be done again */
   | { readonly kind: 'spent'; readonly proof: ProofId }
   | { readonly kind: 'part'; readonly part: string }
+  | { readonly kind: 'care'; readonly incidents: readonly ToldIncident[] }
   /** phases that are done; only spoken, as the rail shows them */
   | { readonly kind: 'phases'; readonly phases: readonly Phase[] };
 
@@ -38,6 +43,7 @@ export function soundOf({ kind }: Answer): AnswerSound | null {
     case 'part':
     case 'phases':
     case 'spent':
+    case 'care':
       return null;
     default:
       return unreachable(kind);
@@ -53,6 +59,8 @@ interface JobStanding {
   readonly foundRight: readonly ProofId[];
   readonly spent: readonly ProofId[];
   readonly replaced: readonly string[];
+  /** how often each has been written down */
+  readonly incidents: Readonly<Record<ToldIncident, number>>;
   readonly phases: readonly Phase[];
   /** a slug has only just moved */
   readonly settling: boolean;
@@ -65,7 +73,15 @@ function jobStanding({ receiver, scenario, setup, session, state }: Bench): JobS
   const view = session();
   const phases = PHASES.filter((phase) => view.done[phase]);
   const settling = view.slugs !== null && view.slugs.moved.length > 0;
-  if (scenario.sealed) return { ticked: [], outside: null, foundRight: [], spent: [], replaced, phases, settling };
+  const counts = scenario.sealed ? [] : state().incidents;
+  const of = (kind: ToldIncident): number => counts.filter((one) => one.kind === kind).length;
+  const incidents = {
+    wrongPowerOrder: of('wrongPowerOrder'),
+    beforeEarth: of('beforeEarth'),
+    hotTouch: of('hotTouch'),
+  };
+  if (scenario.sealed)
+    return { ticked: [], outside: null, foundRight: [], spent: [], replaced, incidents, phases, settling };
   const findings = findingsOf(setup, state());
   return {
     ticked: stepMarks(jobSheet(receiver, scenario), view).flatMap((mark, step) => (mark === 'done' ? [step] : [])),
@@ -78,6 +94,7 @@ function jobStanding({ receiver, scenario, setup, session, state }: Bench): JobS
         unreadable(setup, state(), proof) === null,
     ),
     replaced,
+    incidents,
     phases,
     settling,
   };
@@ -95,6 +112,8 @@ function answersTo(before: JobStanding, now: JobStanding): readonly Answer[] {
   }
   const steps = fresh(before.ticked, now.ticked);
   if (steps.length > 0) answers.push({ kind: 'steps', steps });
+  const incidents = TOLD.filter((kind) => now.incidents[kind] > before.incidents[kind]);
+  if (incidents.length > 0) answers.push({ kind: 'care', incidents });
   const phases = fresh(before.phases, now.phases);
   if (phases.length > 0) answers.push({ kind: 'phases', phases });
   return answers;

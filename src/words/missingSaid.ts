@@ -8,6 +8,10 @@ export interface MissingSaid {
   readonly probe: boolean;
   /** nothing but the level keeps the curve from the tube */
   readonly faint: boolean;
+  /** all is joined and on, and the sweep leaves out a part of the band */
+  readonly besideBand: boolean;
+  /** twice the sweep meets the band, which then answers to the second harmonic of the source */
+  readonly halfBand: boolean;
   /** the heaters are still coming up, so that a curve is missing or low by itself */
   readonly heating: boolean;
   /** outputs with the line each belongs on */

@@ -1,7 +1,8 @@
-/** What the bench answers to an act: in practice a step that has its tick, a line that has come in, a finding that was right, a part that is new, a phase that is done; sealed, the part and the phase alone. Common practice, no source. */
+/** What the bench answers to an act: in practice a step that has its tick, a line that has come in, a finding that was right, a part that is new, a fault of care, a phase that is done; sealed, the part and the phase alone. Common practice, no source. */
 import { describe, expect, it } from 'vitest';
 import { createBench } from '../../src/bench/bench.ts';
 import type { BenchEvent } from '../../src/bench/benchEvent.ts';
+import type { LeadId } from '../../src/bench/benchState.ts';
 import { type BenchSetup, initialState } from '../../src/bench/setup.ts';
 import { findingsOf, trueFinding } from '../../src/bench/witness.ts';
 import { type Answer, createAnswers, soundOf } from '../../src/present/answers.ts';
@@ -109,6 +110,29 @@ describe('in practice', () => {
     expect(other.does([trueFinding(other.setup, other.state(), proof!)])).toContainEqual({ kind: 'finding', proof });
   });
 
+  it('a lead put on a set that is on is answered each time, and so is one put on before the earth strap; the RF lead, once on, moves for nothing behind its capacitor', () => {
+    const setup = setupOf('from-cold');
+    const clips = connectionActs(setup).filter((act) => act.type === 'leadConnected');
+    const clip = (lead: LeadId) => clips.filter((act) => act.lead === lead);
+    const cares = (answers: readonly Answer[]) => answers.filter(({ kind }) => kind === 'care');
+    const live = atWork(setup);
+    live.does([...safetyActs(setup), { type: 'powerSwitched', on: true }]);
+    const both = { kind: 'care', incidents: ['wrongPowerOrder', 'beforeEarth'] };
+    expect(cares(live.does(clip('y')))).toEqual([both]);
+    expect(cares(live.does(clip('earth')))).toEqual([]);
+    const first = { kind: 'care', incidents: ['wrongPowerOrder'] };
+    expect(cares(live.does(clip('rf')))).toEqual([first]);
+    const [, other] = setup.receiver.testPoints.filter(({ inject }) => inject !== null);
+    const move: readonly BenchEvent[] = [{ type: 'leadConnected', lead: 'rf', to: other!.id }];
+    live.does([{ type: 'controlSet', control: 'rfCapacitor', value: true }]);
+    expect(cares(live.does(move))).toEqual([]);
+    live.does([{ type: 'controlSet', control: 'rfCapacitor', value: false }]);
+    expect(cares(live.does([{ type: 'leadRemoved', lead: 'rf' }]))).toEqual([first]);
+    const off = atWork(setup);
+    off.does(safetyActs(setup));
+    expect(cares(off.does(clips))).toEqual([]);
+  });
+
   it('each has a sound of its own but the part, which is heard as its clip, the phase, which is heard as its step, and the answer that does not fit', () => {
     const kinds: readonly Answer[] = [
       { kind: 'steps', steps: [0] },
@@ -117,8 +141,9 @@ describe('in practice', () => {
       { kind: 'part', part: 'C1' },
       { kind: 'phases', phases: ['safe'] },
       { kind: 'spent', proof: 'halveLevel' },
+      { kind: 'care', incidents: ['hotTouch'] },
     ];
-    expect(kinds.map(soundOf)).toEqual(['stepDone', 'lineIn', 'foundRight', null, null, null]);
+    expect(kinds.map(soundOf)).toEqual(['stepDone', 'lineIn', 'foundRight', null, null, null, null]);
   });
 });
 
@@ -136,6 +161,14 @@ describe('sealed', () => {
     told.push(...work.does(proofActs(proof!, setup, work.state())));
     told.push(...work.does([trueFinding(setup, work.state(), proof!)]));
     expect(told).toEqual([]);
+
+    // A lead put on a set that is on is in the report, and nowhere before.
+    const sealed = setupOf('brent-sealed');
+    const live = atWork(sealed);
+    live.does([...safetyActs(sealed), { type: 'powerSwitched', on: true }]);
+    const clipped = live.does(connectionActs(sealed, live.state()).filter(({ type }) => type === 'leadConnected'));
+    expect(live.state().incidents.map(({ kind }) => kind)).toContain('wrongPowerOrder');
+    expect(clipped.filter(({ kind }) => kind === 'care')).toEqual([]);
 
     const parts = atWork(setupOf('not-a-word'));
     const [fault] = parts.setup.scenario.faults;

@@ -44,6 +44,31 @@ describe('the part that is lit in practice', () => {
       expect(other).toEqual({ spot: null, words: missingSentence(en, 'nothingOnTube') });
   });
 
+  it('is no one part where the sweep is beside the band, and the words say where the band is, and what answers at half of it', () => {
+    // A band answers at half its frequency to the second harmonic of the source (common practice, no source).
+    const strip = setupOf('one-slug-out');
+    const ready = stateAfter(strip, [...connectionActs(strip), ...setUpActs(strip)], initialState(strip));
+    const { centreHz, spanHz } = mainResponse(strip.receiver).setUp;
+    const told = (at: number, wide: number): string => {
+      const state = stateAfter(
+        strip,
+        [
+          { type: 'controlSet', control: 'centreHz', value: at },
+          { type: 'controlSet', control: 'spanHz', value: wide },
+        ],
+        ready,
+      );
+      const facts = createBench(strip).facts(state);
+      expect(facts.spanCovers).toBe(false);
+      expect(spotOfMissing(strip, facts, state, 'nothingOnTube')).toBeNull();
+      return lackStages(en, strip, facts, state, { code: 'nothingOnTube' })[0]!;
+    };
+    const [half, far] = [told(centreHz / 2, spanHz / 2), told(3 * centreHz, spanHz)];
+    for (const words of [half, far]) expect(words).toContain(en.format.frequency(centreHz));
+    expect(half).toContain('second harmonic');
+    expect(far).not.toContain('second harmonic');
+  });
+
   it('is none while the heaters come up, and the words say that the curve comes by itself; after half a minute no more', () => {
     // Dead for some ten seconds, all there after thirty (`src/bench/heat.ts`; common practice, no source).
     const cold = setupOf('painted-numbers');

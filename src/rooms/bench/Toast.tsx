@@ -68,7 +68,7 @@ export function Toast({ port, sound, telling }: ToastProps) {
         if (telling !== 'all' && one.kind === 'steps') continue;
         const text = sentenceOf(words, port, one);
         told.push(text);
-        if (one.kind !== 'phases') show(one.kind === 'spent' ? 'misfit' : 'answer', text);
+        if (one.kind !== 'phases') show(one.kind === 'spent' || one.kind === 'care' ? 'misfit' : 'answer', text);
       }
       if (told.length > 0) say(told.join(' '));
     };
@@ -142,6 +142,8 @@ function sentenceOf(words: Words, { receiver }: BenchPort, answer: Answer): stri
       return say.spent;
     case 'part':
       return say.part(partCalled(words, receiver, answer.part));
+    case 'care':
+      return answer.incidents.map((kind) => say.care[kind]).join(' ');
     case 'phases':
       return say.phases(answer.phases.map((phase) => words.phases[phase]));
   }

@@ -169,6 +169,13 @@ export const answerWords = {
   finding: 'That is right: the tube showed just that.',
   spent: 'That does not fit either. Do the act again, and look while it is done.',
   part: (called: string): string => `Replaced: ${called}.`,
+  /** what care of the set forbids, and nothing else on the bench tells of */
+  care: {
+    wrongPowerOrder:
+      'The set is on, and this counts as a fault of care. Switch it off before you touch a part, the isolating transformer, or the RF, Y or a bias lead.',
+    beforeEarth: 'The earth strap comes first: this lead went on without it, which counts as a fault of care.',
+    hotTouch: 'That is the high tension. On a real set this can kill.',
+  },
   phases: (names: readonly string[]): string => names.map((name) => `${name}: done.`).join(' '),
 };
 

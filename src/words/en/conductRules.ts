@@ -90,7 +90,7 @@ export const conductRuleWords: WordsOf<(typeof CONDUCT_RULES)[number] | (typeof 
     good: 'Leads, parts and isolation were changed only when it was safe to.',
     bad: (s) => `Leads, parts or isolation changed with the set on, ${times(s.count)}, first at ${s.when}.`,
     advice:
-      'Switch the set off before you touch a part, the transformer or a lead. Only the RF lead, once clipped, may move with the set on, behind the isolating transformer and through its capacitor.',
+      'Switch the set off before you touch a part, the transformer, or the RF, Y or a bias lead. Only the RF lead, once clipped on, may be moved with the set on, behind the isolating transformer and through its capacitor.',
   },
   G29: {
     label: 'Live parts',

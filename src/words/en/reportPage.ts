@@ -24,7 +24,7 @@ const resultWords: Readonly<Record<ResultWord, string>> = {
 
 export const incidentNames: Readonly<Record<IncidentKind, string>> = {
   hotChassis: 'live chassis without the isolating transformer',
-  wrongPowerOrder: 'leads or isolation handled with the power on',
+  wrongPowerOrder: 'lead, part or isolating transformer handled with the set on',
   beforeEarth: 'lead clipped on before the earth strap',
   steelTool: 'steel tool in a slug',
   wrongHead: 'wrong tool for the slug',

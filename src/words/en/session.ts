@@ -73,11 +73,17 @@ export const missingSentences: Readonly<Record<MissingCode, string>> = {
 
 /** The same with places and figures, where the step to do says what is missing of it. */
 export const missingAt = {
-  nothingOnTube: ({ faint, heating, oscillator, levelDb, centreHz, spanHz }: MissingSaid) => {
+  nothingOnTube: ({ faint, besideBand, halfBand, heating, oscillator, levelDb, centreHz, spanHz }: MissingSaid) => {
     if (heating) return 'The heaters are still coming up. Wait half a minute: the curve comes by itself.';
     if (oscillator)
       return `There is no beat on the tube. Sweep ${frequency(centreHz)} with a span of ${width(spanHz)}; if none shows, see to the power and the leads, then to level and Y gain.`;
     if (faint) return `There is hardly a curve on the tube. Raise the level, to about ${written(levelDb, 0)} dB.`;
+    if (besideBand) {
+      const ghost =
+        'A curve that shows about half that frequency is the set\u2019s answer to the second harmonic of the source.';
+      const sweep = `The sweep leaves out part of the band: centre ${frequency(centreHz)}, span ${width(spanHz)}.`;
+      return halfBand ? `${sweep} ${ghost}` : sweep;
+    }
     return missingSentences.nothingOnTube;
   },
   rfNotConnected: ({ rf }: MissingSaid) => `Clip the RF lead to ${rf} on the chassis.`,
