@@ -2,6 +2,8 @@
 import { endlessWords } from '../../src/words/en/endless.ts';
 import { expect, test } from './page.ts';
 
+test.use({ sharesWindow: true });
+
 test('a seed word makes a certified set, and its address makes it again', async ({ page, browser }) => {
   await page.goto('/');
   await page.getByRole('radio', { name: endlessWords.levels[2] }).check();

@@ -227,6 +227,8 @@ async function candidate(
   return runs.text;
 }
 
+test.use({ sharesWindow: true });
+
 test('from a deck and an empty draft to marks on paper', async ({ page, browser, baseURL }) => {
   test.setTimeout(600_000);
   const { deck, receiver } = await receiverMade(page);

@@ -90,128 +90,132 @@ async function told(page: Page, outcome: keyof typeof classroomWords.outcomes, c
   await expect(pills).toHaveCount(count, { timeout: 120_000 });
 }
 
-test('an evening with a receiver of one’s own, sealed, taken by several, and graded', { tag: ['@shelf'] }, async ({
-  page,
-  browser,
-  baseURL,
-}) => {
-  test.setTimeout(600_000);
-  await page.goto('/#/workshop/receiver');
-  await page
-    .locator('input[data-picks=receiver]')
-    .setInputFiles([file('network.cir', deck), file('can.json', receiver)]);
-  await button(page, ownReceiverWords.save.keep).click();
-  await page.goto('/#/course');
-  await page.locator('input[data-picks=own]').setInputFiles(file('slip.json', scenario));
-  await expect(page.getByText(courseWords.own.taken(['On the slip']))).toBeVisible();
-  await expect(page.getByText(courseWords.own.ownReceiver('Harbour can'))).toBeVisible();
+test.describe(() => {
+  test.use({ sharesWindow: true });
 
-  await page.goto('/#/workshop/evening');
-  await page.getByLabel(say.name, { exact: true }).fill('Harbour evening');
-  await page.getByLabel(say.minutes, { exact: true }).fill('60');
-  for (const id of ['flat-top', 'slip-evening']) {
-    await page.getByLabel(say.addOne).selectOption(id);
-    await button(page, say.add).press('Enter');
-  }
-  await expect(page.locator('.evening-list li').nth(1)).toContainText(courseWords.own.ownReceiver('Harbour can'));
-  const open = await saved(page, () => button(page, say.save).press('Enter'));
-  await page.getByLabel(say.exam.seal).check();
-  await page.getByLabel(say.exam.phrase).fill(PHRASE);
+  test('an evening with a receiver of one’s own, sealed, taken by several, and graded', { tag: ['@shelf'] }, async ({
+    page,
+    browser,
+    baseURL,
+  }) => {
+    test.setTimeout(600_000);
+    await page.goto('/#/workshop/receiver');
+    await page
+      .locator('input[data-picks=receiver]')
+      .setInputFiles([file('network.cir', deck), file('can.json', receiver)]);
+    await button(page, ownReceiverWords.save.keep).click();
+    await page.goto('/#/course');
+    await page.locator('input[data-picks=own]').setInputFiles(file('slip.json', scenario));
+    await expect(page.getByText(courseWords.own.taken(['On the slip']))).toBeVisible();
+    await expect(page.getByText(courseWords.own.ownReceiver('Harbour can'))).toBeVisible();
 
-  // Slips: one for each candidate, none cut, on A4 and on Letter.
-  await page.evaluate(() => {
-    window.print = () => {};
-  });
-  await page.getByLabel(say.slips.count).fill('11');
-  const slips = page.locator('.hand-slip');
-  // Once they have been printed they are gone: each paper is asked for anew.
-  const printed = async (): Promise<void> => {
+    await page.goto('/#/workshop/evening');
+    await page.getByLabel(say.name, { exact: true }).fill('Harbour evening');
+    await page.getByLabel(say.minutes, { exact: true }).fill('60');
+    for (const id of ['flat-top', 'slip-evening']) {
+      await page.getByLabel(say.addOne).selectOption(id);
+      await button(page, say.add).press('Enter');
+    }
+    await expect(page.locator('.evening-list li').nth(1)).toContainText(courseWords.own.ownReceiver('Harbour can'));
+    const open = await saved(page, () => button(page, say.save).press('Enter'));
+    await page.getByLabel(say.exam.seal).check();
+    await page.getByLabel(say.exam.phrase).fill(PHRASE);
+
+    // Slips: one for each candidate, none cut, on A4 and on Letter.
+    await page.evaluate(() => {
+      window.print = () => {};
+    });
+    await page.getByLabel(say.slips.count).fill('11');
+    const slips = page.locator('.hand-slip');
+    // Once they have been printed they are gone: each paper is asked for anew.
+    const printed = async (): Promise<void> => {
+      await page.emulateMedia({ media: 'screen' });
+      await button(page, say.slips.print).click();
+      await page.emulateMedia({ media: 'print' });
+      await expect(slips).toHaveCount(11);
+      await expect(slips.last()).toContainText(say.slips.number(11));
+      await expect(slips.last()).toContainText('evening-harbour-evening-sealed.json');
+      await expect(page.locator('.evening-desk')).toBeHidden();
+    };
+    for (const [format, width] of [
+      ['A4', 718],
+      ['Letter', 740],
+    ] as const) {
+      await printed();
+      await page.setViewportSize({ width, height: 1000 });
+      const cut = () =>
+        page.evaluate(
+          () =>
+            [...document.querySelectorAll<HTMLElement>('.slips-paper *')].filter((one) => {
+              const { left, right } = one.getBoundingClientRect();
+              return (
+                right > innerWidth + 1 || left < -1 || (one.clientWidth > 0 && one.scrollWidth > one.clientWidth + 1)
+              );
+            }).length,
+        );
+      await expect.poll(cut).toBe(0);
+      const margin = { top: '10mm', right: '10mm', bottom: '10mm', left: '10mm' };
+      const pdf = await page.pdf({ format, margin, path: test.info().outputPath(`slips-${format}.pdf`) });
+      expect(pdf.toString('latin1').match(/\/Type\s*\/Page\b(?!s)/g)).toHaveLength(2);
+    }
     await page.emulateMedia({ media: 'screen' });
-    await button(page, say.slips.print).click();
-    await page.emulateMedia({ media: 'print' });
-    await expect(slips).toHaveCount(11);
-    await expect(slips.last()).toContainText(say.slips.number(11));
-    await expect(slips.last()).toContainText('evening-harbour-evening-sealed.json');
-    await expect(page.locator('.evening-desk')).toBeHidden();
-  };
-  for (const [format, width] of [
-    ['A4', 718],
-    ['Letter', 740],
-  ] as const) {
-    await printed();
-    await page.setViewportSize({ width, height: 1000 });
-    const cut = () =>
-      page.evaluate(
-        () =>
-          [...document.querySelectorAll<HTMLElement>('.slips-paper *')].filter((one) => {
-            const { left, right } = one.getBoundingClientRect();
-            return (
-              right > innerWidth + 1 || left < -1 || (one.clientWidth > 0 && one.scrollWidth > one.clientWidth + 1)
-            );
-          }).length,
-      );
-    await expect.poll(cut).toBe(0);
-    const margin = { top: '10mm', right: '10mm', bottom: '10mm', left: '10mm' };
-    const pdf = await page.pdf({ format, margin, path: test.info().outputPath(`slips-${format}.pdf`) });
-    expect(pdf.toString('latin1').match(/\/Type\s*\/Page\b(?!s)/g)).toHaveLength(2);
-  }
-  await page.emulateMedia({ media: 'screen' });
-  await expect(slips).toHaveCount(0);
-  await page.setViewportSize({ width: 1440, height: 900 });
+    await expect(slips).toHaveCount(0);
+    await page.setViewportSize({ width: 1440, height: 900 });
 
-  const sealed = await saved(page, () => button(page, say.exam.save).press('Enter'));
-  // The third comes to the large bench only: in the smaller window he does what the others have done there.
-  const numbers = ['1', '2', '3'].slice(0, test.info().project.name === 'full' ? 3 : 2);
-  const runsInAll = 2 * numbers.length;
-  const handed: string[] = [];
-  for (const number of numbers) handed.push(await candidate(browser, baseURL!, sealed, number));
-  const altered = handed[1]!.replace(/"total":\s*[\d.]+/, '"total": 99');
-  expect(altered).not.toBe(handed[1]);
+    const sealed = await saved(page, () => button(page, say.exam.save).press('Enter'));
+    // The third comes to the large bench only: in the smaller window he does what the others have done there.
+    const numbers = ['1', '2', '3'].slice(0, test.info().project.name === 'full' ? 3 : 2);
+    const runsInAll = 2 * numbers.length;
+    const handed: string[] = [];
+    for (const number of numbers) handed.push(await candidate(browser, baseURL!, sealed, number));
+    const altered = handed[1]!.replace(/"total":\s*[\d.]+/, '"total": 99');
+    expect(altered).not.toBe(handed[1]);
 
-  await page.goto('/#/class');
-  const texts = [handed[0]!, altered, ...handed.slice(2)];
-  const runs = texts.map((text, i) => file(`candidate-${i + 1}.json`, text));
-  await page.locator('input[data-picks=files]').setInputFiles(runs);
-  await expect(page.getByText(classroomWords.graded(runsInAll))).toBeVisible({ timeout: 120_000 });
-  await told(page, 'verified', runsInAll - 1);
-  await told(page, 'altered', 1);
+    await page.goto('/#/class');
+    const texts = [handed[0]!, altered, ...handed.slice(2)];
+    const runs = texts.map((text, i) => file(`candidate-${i + 1}.json`, text));
+    await page.locator('input[data-picks=files]').setInputFiles(runs);
+    await expect(page.getByText(classroomWords.graded(runsInAll))).toBeVisible({ timeout: 120_000 });
+    await told(page, 'verified', runsInAll - 1);
+    await told(page, 'altered', 1);
 
-  // Another machine knows nothing of the scenario, says what to bring, and grades anew when it has it.
-  const context = await browser.newContext({ baseURL: baseURL! });
-  const elsewhere = await context.newPage();
-  await elsewhere.goto('/#/class');
-  await elsewhere.locator('input[data-picks=files]').setInputFiles(runs);
-  await told(elsewhere, 'otherScenario', numbers.length);
-  await elsewhere
-    .locator('.run', { hasText: classroomWords.outcomes.otherScenario })
-    .first()
-    .getByRole('button')
-    .first()
-    .click();
-  await expect(elsewhere.getByText(classroomWords.whatToDrop)).toBeVisible();
-  await elsewhere.locator('input[data-picks=more]').setInputFiles(file('sealed.json', sealed));
-  const phrase = elsewhere.getByLabel(examWords.phrase);
-  await phrase.fill('a phrase of somebody else');
-  await phrase.press('Enter');
-  await expect(elsewhere.getByRole('alert')).toContainText(examWords.wrongPhrase);
-  await told(elsewhere, 'otherScenario', numbers.length);
-  await phrase.fill(PHRASE.toUpperCase());
-  await phrase.press('Enter');
-  await expect(phrase).toHaveCount(0);
-  await told(elsewhere, 'otherScenario', 0);
-  await told(elsewhere, 'verified', runsInAll - 1);
-  // What the exam asks is taken from the sheet that was under the seal.
-  await expect(elsewhere.getByText(classroomWords.exams.byFileNote)).toHaveCount(0);
-  const away = elsewhere.getByRole('button', { name: classroomWords.takeBackNamed('Harbour evening') });
-  await away.click();
-  await told(elsewhere, 'otherScenario', numbers.length);
-  await elsewhere.locator('input[data-picks=more]').setInputFiles(file('evening.json', open));
-  await expect(elsewhere.locator('.handed-out')).toContainText('Harbour evening');
-  await told(elsewhere, 'otherScenario', 0);
-  await told(elsewhere, 'verified', runsInAll - 1);
-  await away.click();
-  await told(elsewhere, 'otherScenario', numbers.length);
-  await context.close();
+    // Another machine knows nothing of the scenario, says what to bring, and grades anew when it has it.
+    const context = await browser.newContext({ baseURL: baseURL! });
+    const elsewhere = await context.newPage();
+    await elsewhere.goto('/#/class');
+    await elsewhere.locator('input[data-picks=files]').setInputFiles(runs);
+    await told(elsewhere, 'otherScenario', numbers.length);
+    await elsewhere
+      .locator('.run', { hasText: classroomWords.outcomes.otherScenario })
+      .first()
+      .getByRole('button')
+      .first()
+      .click();
+    await expect(elsewhere.getByText(classroomWords.whatToDrop)).toBeVisible();
+    await elsewhere.locator('input[data-picks=more]').setInputFiles(file('sealed.json', sealed));
+    const phrase = elsewhere.getByLabel(examWords.phrase);
+    await phrase.fill('a phrase of somebody else');
+    await phrase.press('Enter');
+    await expect(elsewhere.getByRole('alert')).toContainText(examWords.wrongPhrase);
+    await told(elsewhere, 'otherScenario', numbers.length);
+    await phrase.fill(PHRASE.toUpperCase());
+    await phrase.press('Enter');
+    await expect(phrase).toHaveCount(0);
+    await told(elsewhere, 'otherScenario', 0);
+    await told(elsewhere, 'verified', runsInAll - 1);
+    // What the exam asks is taken from the sheet that was under the seal.
+    await expect(elsewhere.getByText(classroomWords.exams.byFileNote)).toHaveCount(0);
+    const away = elsewhere.getByRole('button', { name: classroomWords.takeBackNamed('Harbour evening') });
+    await away.click();
+    await told(elsewhere, 'otherScenario', numbers.length);
+    await elsewhere.locator('input[data-picks=more]').setInputFiles(file('evening.json', open));
+    await expect(elsewhere.locator('.handed-out')).toContainText('Harbour evening');
+    await told(elsewhere, 'otherScenario', 0);
+    await told(elsewhere, 'verified', runsInAll - 1);
+    await away.click();
+    await told(elsewhere, 'otherScenario', numbers.length);
+    await context.close();
+  });
 });
 
 test('where the browser gives no cryptography, the page says so, and the rest goes on', async ({

@@ -30,77 +30,81 @@ async function bring(page: Page, files: Readonly<Record<string, string>>): Promi
   await page.locator('input[data-picks=own]').setInputFiles(list);
 }
 
-test('a file is opened, certified, kept, played, judged as one’s own, and taken off again', async ({ page }) => {
-  test.setTimeout(180_000);
-  await page.goto('/');
-  // Nothing on it: the course comes first.
-  await expect(page.locator('.tracks ~ .own-place')).toBeVisible();
-  const choosing = page.waitForEvent('filechooser');
-  await shelf(page).getByRole('button', { name: say.open, exact: true }).press('Enter');
-  await (await choosing).setFiles({ name: 'slip.json', mimeType: 'application/json', buffer: Buffer.from(own) });
-  await expect(shelf(page).getByText(say.taken([MARKUP]))).toBeVisible();
-  expect(await page.locator('img').count()).toBe(0);
-  await expect(shelf(page).getByText(say.marks.certified)).toBeVisible({ timeout: 60_000 });
-  await expect(page.locator('.tracks ~ .own-place')).toBeInViewport();
-  await page.reload();
-  await expect(shelf(page).getByText(say.marks.certified)).toBeVisible();
-  await expect(page.locator('.own-place ~ .tracks')).toBeVisible();
-  await card(page).press('Enter');
-  await expect(page.getByRole('dialog', { name: MARKUP })).toBeVisible();
-  await begin(page);
-  await page.getByRole('button', { name: headerWords.signOff, exact: true }).click();
-  await page.getByRole('textbox', { name: dialogWords.signOff.learner }).fill('Ines');
-  await page.getByRole('dialog').getByRole('button', { name: dialogWords.signOff.sign, exact: true }).press('Enter');
-  const saving = page.waitForEvent('download');
-  await page.getByRole('button', { name: reportWords.exportRun, exact: true }).first().click();
-  const run = readFileSync(await (await saving).path(), 'utf8');
-  await page.goto('/#/class');
-  await page
-    .locator('input[data-picks=files]')
-    .setInputFiles({ name: 'run.json', mimeType: 'application/json', buffer: Buffer.from(run) });
-  await expect(page.locator('.run .state .pill').first()).toHaveText(classroomWords.outcomes.verified, {
-    timeout: 60_000,
-  });
-  await page.goto('/#/course');
-  await shelf(page)
-    .getByRole('button', { name: say.removeNamed(MARKUP), exact: true })
-    .click();
-  await expect(card(page)).toHaveCount(0);
-  await shelf(page).getByRole('button', { name: say.putBack }).click();
-  await expect(card(page)).toBeVisible();
-  await shelf(page)
-    .getByRole('button', { name: say.removeNamed(MARKUP), exact: true })
-    .press('Enter');
-  await expect(card(page)).toHaveCount(0);
-  await page.reload();
-  await expect(shelf(page).getByRole('button', { name: say.open, exact: true })).toBeVisible();
-  await expect(card(page)).toHaveCount(0);
-  await expect(page.locator('.tracks ~ .own-place')).toBeVisible();
-});
+test.describe(() => {
+  test.use({ sharesWindow: true });
 
-test('a hostile file is refused with every reason and its place, and one that is dropped is taken', async ({
-  page,
-}) => {
-  await page.goto('/');
-  await expect(shelf(page)).toBeVisible();
-  await bring(page, { 'bad.json': bad, 'deep.json': '['.repeat(100_000), 'nul.json': 'a\0b' });
-  const alert = shelf(page).getByRole('alert');
-  await expect(alert.getByText(say.refused('bad.json'))).toBeVisible();
-  await expect(alert.getByText(say.refused('deep.json'))).toBeVisible();
-  await expect(alert.getByText(say.refused('nul.json'))).toBeVisible();
-  await expect(alert.locator('li').filter({ hasText: '/id' })).toContainText('bad.json, line');
-  await expect(alert.locator('li').filter({ hasText: '/receiver' })).toContainText('nobodys-set');
-  await alert.getByRole('button', { name: say.dismiss }).click();
-  await expect(alert).toHaveCount(0);
-  const data = await page.evaluateHandle((text) => {
-    const held = new DataTransfer();
-    held.items.add(new File([text], 'slip.json', { type: 'application/json' }));
-    return held;
-  }, own);
-  await page.locator('.course').dispatchEvent('dragover', { dataTransfer: data });
-  await expect(page.locator('.own-place.over')).toBeVisible();
-  await page.locator('.course').dispatchEvent('drop', { dataTransfer: data });
-  await expect(card(page)).toBeVisible();
+  test('a file is opened, certified, kept, played, judged as one’s own, and taken off again', async ({ page }) => {
+    test.setTimeout(180_000);
+    await page.goto('/');
+    // Nothing on it: the course comes first.
+    await expect(page.locator('.tracks ~ .own-place')).toBeVisible();
+    const choosing = page.waitForEvent('filechooser');
+    await shelf(page).getByRole('button', { name: say.open, exact: true }).press('Enter');
+    await (await choosing).setFiles({ name: 'slip.json', mimeType: 'application/json', buffer: Buffer.from(own) });
+    await expect(shelf(page).getByText(say.taken([MARKUP]))).toBeVisible();
+    expect(await page.locator('img').count()).toBe(0);
+    await expect(shelf(page).getByText(say.marks.certified)).toBeVisible({ timeout: 60_000 });
+    await expect(page.locator('.tracks ~ .own-place')).toBeInViewport();
+    await page.reload();
+    await expect(shelf(page).getByText(say.marks.certified)).toBeVisible();
+    await expect(page.locator('.own-place ~ .tracks')).toBeVisible();
+    await card(page).press('Enter');
+    await expect(page.getByRole('dialog', { name: MARKUP })).toBeVisible();
+    await begin(page);
+    await page.getByRole('button', { name: headerWords.signOff, exact: true }).click();
+    await page.getByRole('textbox', { name: dialogWords.signOff.learner }).fill('Ines');
+    await page.getByRole('dialog').getByRole('button', { name: dialogWords.signOff.sign, exact: true }).press('Enter');
+    const saving = page.waitForEvent('download');
+    await page.getByRole('button', { name: reportWords.exportRun, exact: true }).first().click();
+    const run = readFileSync(await (await saving).path(), 'utf8');
+    await page.goto('/#/class');
+    await page
+      .locator('input[data-picks=files]')
+      .setInputFiles({ name: 'run.json', mimeType: 'application/json', buffer: Buffer.from(run) });
+    await expect(page.locator('.run .state .pill').first()).toHaveText(classroomWords.outcomes.verified, {
+      timeout: 60_000,
+    });
+    await page.goto('/#/course');
+    await shelf(page)
+      .getByRole('button', { name: say.removeNamed(MARKUP), exact: true })
+      .click();
+    await expect(card(page)).toHaveCount(0);
+    await shelf(page).getByRole('button', { name: say.putBack }).click();
+    await expect(card(page)).toBeVisible();
+    await shelf(page)
+      .getByRole('button', { name: say.removeNamed(MARKUP), exact: true })
+      .press('Enter');
+    await expect(card(page)).toHaveCount(0);
+    await page.reload();
+    await expect(shelf(page).getByRole('button', { name: say.open, exact: true })).toBeVisible();
+    await expect(card(page)).toHaveCount(0);
+    await expect(page.locator('.tracks ~ .own-place')).toBeVisible();
+  });
+
+  test('a hostile file is refused with every reason and its place, and one that is dropped is taken', async ({
+    page,
+  }) => {
+    await page.goto('/');
+    await expect(shelf(page)).toBeVisible();
+    await bring(page, { 'bad.json': bad, 'deep.json': '['.repeat(100_000), 'nul.json': 'a\0b' });
+    const alert = shelf(page).getByRole('alert');
+    await expect(alert.getByText(say.refused('bad.json'))).toBeVisible();
+    await expect(alert.getByText(say.refused('deep.json'))).toBeVisible();
+    await expect(alert.getByText(say.refused('nul.json'))).toBeVisible();
+    await expect(alert.locator('li').filter({ hasText: '/id' })).toContainText('bad.json, line');
+    await expect(alert.locator('li').filter({ hasText: '/receiver' })).toContainText('nobodys-set');
+    await alert.getByRole('button', { name: say.dismiss }).click();
+    await expect(alert).toHaveCount(0);
+    const data = await page.evaluateHandle((text) => {
+      const held = new DataTransfer();
+      held.items.add(new File([text], 'slip.json', { type: 'application/json' }));
+      return held;
+    }, own);
+    await page.locator('.course').dispatchEvent('dragover', { dataTransfer: data });
+    await expect(page.locator('.own-place.over')).toBeVisible();
+    await page.locator('.course').dispatchEvent('drop', { dataTransfer: data });
+    await expect(card(page)).toBeVisible();
+  });
 });
 
 test('a link holds the whole scenario, says what it is before it is opened, and a hostile one is refused', async ({

@@ -69,13 +69,17 @@ async function standsAsBefore(page: Page, before: Standing, seconds: number): Pr
   expect(now).toBeLessThanOrEqual(seconds + SECONDS_APART);
 }
 
-test('a reload in the middle of a run takes nothing away', async ({ page }) => {
-  await workALittle(page);
-  const before = await standing(page);
-  expect(before.turns).not.toBe('0');
-  const seconds = await elapsedSeconds(page);
-  await page.reload();
-  await standsAsBefore(page, before, seconds);
+test.describe(() => {
+  test.use({ sharesWindow: true });
+
+  test('a reload in the middle of a run takes nothing away', async ({ page }) => {
+    await workALittle(page);
+    const before = await standing(page);
+    expect(before.turns).not.toBe('0');
+    const seconds = await elapsedSeconds(page);
+    await page.reload();
+    await standsAsBefore(page, before, seconds);
+  });
 });
 
 test('a page that was closed is found again as it was, from the course', async ({ page, context }) => {
@@ -90,20 +94,24 @@ test('a page that was closed is found again as it was, from the course', async (
   await standsAsBefore(again, before, seconds);
 });
 
-test('a suspended run stays covered over a reload, and its clock stands', async ({ page }) => {
-  await workALittle(page);
-  await page.getByRole('button', { name: headerWords.menu }).click();
-  await page.getByRole('menuitem', { name: headerWords.suspend }).click();
-  const cover = page.getByRole('dialog', { name: dialogWords.suspended.title });
-  await expect(cover).toBeVisible();
-  const before = await page.getByRole('timer').textContent();
-  await page.reload();
-  await expect(cover).toBeVisible();
-  await page.waitForTimeout(1200);
-  expect(await page.getByRole('timer').textContent()).toBe(before);
-  await page.getByRole('button', { name: dialogWords.suspended.resume }).click();
-  await expect(cover).toHaveCount(0);
-  await expect(page.getByRole('timer')).not.toHaveText(before!);
+test.describe(() => {
+  test.use({ sharesWindow: true });
+
+  test('a suspended run stays covered over a reload, and its clock stands', async ({ page }) => {
+    await workALittle(page);
+    await page.getByRole('button', { name: headerWords.menu }).click();
+    await page.getByRole('menuitem', { name: headerWords.suspend }).click();
+    const cover = page.getByRole('dialog', { name: dialogWords.suspended.title });
+    await expect(cover).toBeVisible();
+    const before = await page.getByRole('timer').textContent();
+    await page.reload();
+    await expect(cover).toBeVisible();
+    await page.waitForTimeout(1200);
+    expect(await page.getByRole('timer').textContent()).toBe(before);
+    await page.getByRole('button', { name: dialogWords.suspended.resume }).click();
+    await expect(cover).toHaveCount(0);
+    await expect(page.getByRole('timer')).not.toHaveText(before!);
+  });
 });
 
 test('without storage the run goes on in memory, and the course says so', async ({ page }) => {

@@ -290,39 +290,43 @@ test('a sealed set reads the same whether a part has failed in it or not', async
   expect(sound).toEqual(failed);
 });
 
-test('the peeker finds in a practice run what it looks for', async ({ page }) => {
-  const setup = shippedSetup('vision-if', 'from-cold');
-  await openJob(page, setup);
-  await begin(page);
-  await new KeyHand(new BenchFace(page, setup, (tab) => tab.click())).do(safetyActs(setup));
-  await expect.poll(() => stores(page)).toContain('"isolationSwitched"');
-  const all = await everythingReadable(page);
-  for (const secret of [/"phaseLagDegrees"/, /"randomTurns"/, /core \d+ of \d+ turns deep/])
-    expect(all).toMatch(secret);
-  expect(secretsOf(setup).filter((secret) => secret.test(all)).length).toBeGreaterThanOrEqual(3);
-});
+test.describe(() => {
+  test.use({ sharesWindow: true });
 
-test('a sealed sheet names the proofs that are asked for, and a knob swung while the bench is set up brings no card over it', async ({
-  page,
-}) => {
-  const setup = shippedSetup('first-sweep', 'can-examined');
-  await openJob(page, setup);
-  await begin(page);
-  const sheet = page.getByRole('article', { name: sheetWords.kicker });
-  await expect(sheet).toContainText(sheetWords.proofsAsked);
-  for (const proof of setup.scenario.proofs) await expect(sheet).toContainText(sheetWords.proofs[proof]);
+  test('the peeker finds in a practice run what it looks for', async ({ page }) => {
+    const setup = shippedSetup('vision-if', 'from-cold');
+    await openJob(page, setup);
+    await begin(page);
+    await new KeyHand(new BenchFace(page, setup, (tab) => tab.click())).do(safetyActs(setup));
+    await expect.poll(() => stores(page)).toContain('"isolationSwitched"');
+    const all = await everythingReadable(page);
+    for (const secret of [/"phaseLagDegrees"/, /"randomTurns"/, /core \d+ of \d+ turns deep/])
+      expect(all).toMatch(secret);
+    expect(secretsOf(setup).filter((secret) => secret.test(all)).length).toBeGreaterThanOrEqual(3);
+  });
 
-  const hand = new KeyHand(new BenchFace(page, setup, (tab) => tab.click()));
-  await hand.do(connectionActs(setup));
-  const swing = (value: number) => ({ type: 'controlSet', control: 'phasingDegrees', value }) as const;
-  await hand.do([swing(20), swing(0)]);
-  // A bar on the head of the sheet, whose own title stands below it.
-  const card = page.locator('.finding');
-  await expect(card).toHaveClass(/\bfolded\b/);
-  const [bar, title] = await Promise.all([card.boundingBox(), sheet.locator('h2').boundingBox()]);
-  expect(title!.y).toBeGreaterThanOrEqual(bar!.y + bar!.height);
-  await card.getByRole('button').press('Enter');
-  // There was no pip then, and the card says of which act it speaks.
-  await expect(card).toContainText(findingCardWords.nothingToRead);
-  await expect(card).toContainText('The phasing was swung away and back.');
+  test('a sealed sheet names the proofs that are asked for, and a knob swung while the bench is set up brings no card over it', async ({
+    page,
+  }) => {
+    const setup = shippedSetup('first-sweep', 'can-examined');
+    await openJob(page, setup);
+    await begin(page);
+    const sheet = page.getByRole('article', { name: sheetWords.kicker });
+    await expect(sheet).toContainText(sheetWords.proofsAsked);
+    for (const proof of setup.scenario.proofs) await expect(sheet).toContainText(sheetWords.proofs[proof]);
+
+    const hand = new KeyHand(new BenchFace(page, setup, (tab) => tab.click()));
+    await hand.do(connectionActs(setup));
+    const swing = (value: number) => ({ type: 'controlSet', control: 'phasingDegrees', value }) as const;
+    await hand.do([swing(20), swing(0)]);
+    // A bar on the head of the sheet, whose own title stands below it.
+    const card = page.locator('.finding');
+    await expect(card).toHaveClass(/\bfolded\b/);
+    const [bar, title] = await Promise.all([card.boundingBox(), sheet.locator('h2').boundingBox()]);
+    expect(title!.y).toBeGreaterThanOrEqual(bar!.y + bar!.height);
+    await card.getByRole('button').press('Enter');
+    // There was no pip then, and the card says of which act it speaks.
+    await expect(card).toContainText(findingCardWords.nothingToRead);
+    await expect(card).toContainText('The phasing was swung away and back.');
+  });
 });

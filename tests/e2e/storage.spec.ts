@@ -227,6 +227,8 @@ test.describe('two tabs on one job', () => {
 });
 
 test.describe('rubbish', () => {
+  test.use({ sharesWindow: true });
+
   test('on every shelf costs those records only, and can be saved and removed', async ({ page }) => {
     await openBench(page);
     await setLevel(page, -40);

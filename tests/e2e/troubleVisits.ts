@@ -102,7 +102,6 @@ async function onPaper(page: Page, look: Look, place: string, within: string): P
   await inSizes(page, PAPER_SIZES, look, `${place}, printed`, within);
   await page.emulateMedia({ media: 'screen' });
   await page.evaluate(() => dispatchEvent(new Event('afterprint')));
-  await sized(page, 1440, 900);
 }
 
 /** Everything that has a printed form. */
