@@ -171,9 +171,8 @@ export const answerWords = {
   part: (called: string): string => `Replaced: ${called}.`,
   /** what care of the set forbids, and nothing else on the bench tells of */
   care: {
-    wrongPowerOrder:
-      'The set is on, and this counts as a fault of care. Switch it off before you touch a part, the isolating transformer, or the RF, Y or a bias lead.',
-    beforeEarth: 'The earth strap comes first: this lead went on without it, which counts as a fault of care.',
+    wrongPowerOrder: 'The set is on: a fault of care. Switch it off before you touch that.',
+    beforeEarth: 'The earth strap was not on yet: a fault of care. It goes on before every other lead.',
     hotTouch: 'That is the high tension. On a real set this can kill.',
   },
   phases: (names: readonly string[]): string => names.map((name) => `${name}: done.`).join(' '),
