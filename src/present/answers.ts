@@ -4,6 +4,7 @@
  * A sealed job answers nothing of what only its report may tell. Pure.
  */
 import { unreachable } from '../base/never.ts';
+import type { IncidentKind } from '../bench/benchState.ts';
 import { mostSaid } from '../bench/mostSaid.ts';
 import { findingsOf, unreadable } from '../bench/witness.ts';
 import { isPartOfSet } from '../receiver/faults/cure.ts';
@@ -15,7 +16,7 @@ import { stepMarks } from './steps.ts';
 
 /** A tool that harms a slug is told beside the slug, and a live chassis ends the run. */
 const TOLD = ['wrongPowerOrder', 'beforeEarth', 'hotTouch'] as const;
-export type ToldIncident = (typeof TOLD)[number];
+type ToldIncident = (typeof TOLD)[number];
 
 export type Answer =
   /** counted from 0 */
@@ -59,8 +60,8 @@ interface JobStanding {
   readonly foundRight: readonly ProofId[];
   readonly spent: readonly ProofId[];
   readonly replaced: readonly string[];
-  /** how often each has been written down */
-  readonly incidents: Readonly<Record<ToldIncident, number>>;
+  /** one after the other, as they were written down */
+  readonly incidents: readonly IncidentKind[];
   readonly phases: readonly Phase[];
   /** a slug has only just moved */
   readonly settling: boolean;
@@ -73,15 +74,8 @@ function jobStanding({ receiver, scenario, setup, session, state }: Bench): JobS
   const view = session();
   const phases = PHASES.filter((phase) => view.done[phase]);
   const settling = view.slugs !== null && view.slugs.moved.length > 0;
-  const counts = scenario.sealed ? [] : state().incidents;
-  const of = (kind: ToldIncident): number => counts.filter((one) => one.kind === kind).length;
-  const incidents = {
-    wrongPowerOrder: of('wrongPowerOrder'),
-    beforeEarth: of('beforeEarth'),
-    hotTouch: of('hotTouch'),
-  };
   if (scenario.sealed)
-    return { ticked: [], outside: null, foundRight: [], spent: [], replaced, incidents, phases, settling };
+    return { ticked: [], outside: null, foundRight: [], spent: [], replaced, incidents: [], phases, settling };
   const findings = findingsOf(setup, state());
   return {
     ticked: stepMarks(jobSheet(receiver, scenario), view).flatMap((mark, step) => (mark === 'done' ? [step] : [])),
@@ -94,7 +88,7 @@ function jobStanding({ receiver, scenario, setup, session, state }: Bench): JobS
         unreadable(setup, state(), proof) === null,
     ),
     replaced,
-    incidents,
+    incidents: state().incidents.map(({ kind }) => kind),
     phases,
     settling,
   };
@@ -112,7 +106,8 @@ function answersTo(before: JobStanding, now: JobStanding): readonly Answer[] {
   }
   const steps = fresh(before.ticked, now.ticked);
   if (steps.length > 0) answers.push({ kind: 'steps', steps });
-  const incidents = TOLD.filter((kind) => now.incidents[kind] > before.incidents[kind]);
+  const written = now.incidents.slice(before.incidents.length);
+  const incidents = TOLD.filter((kind) => written.includes(kind));
   if (incidents.length > 0) answers.push({ kind: 'care', incidents });
   const phases = fresh(before.phases, now.phases);
   if (phases.length > 0) answers.push({ kind: 'phases', phases });

@@ -5,7 +5,6 @@
  *
  * The trapezoidal rule takes a frequency w for (2 / h) tan(w h / 2) (elementary numerics), so coils and capacitors are made so much smaller that each is what it is at the frequency that stands there.
  */
-import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { once } from '../../src/base/once.ts';
 import { asSheetSays } from '../../src/bench/asSheetSays.ts';
@@ -16,7 +15,7 @@ import { TRACE_POINTS } from '../../src/bench/moment.ts';
 import { createPictureMaker } from '../../src/bench/picture.ts';
 import { firstResponse } from '../../src/bench/setup.ts';
 import { NO_LIFE } from '../../src/scenario/life.ts';
-import { inside, PROJECT } from '../cli/commandLine.ts';
+import { writtenDeck } from '../cli/writtenDeck.ts';
 import { keptMeans } from '../physics/keptSpice.ts';
 import { setupOf } from '../technician/oneScenario.ts';
 
@@ -29,7 +28,6 @@ const means = keptMeans('behindMixer');
 const shipped = setupOf('antenna-to-diode');
 const setup = { ...shipped, scenario: { ...shipped.scenario, life: NO_LIFE } };
 const { setUp } = firstResponse(setup);
-const file = path.join(PROJECT, 'scenarios', 'front-end', 'antenna-to-diode.json');
 
 /** Volts over a period, with the sheet's own settings but for the span. */
 function drawn(spanHz: number): Float64Array {
@@ -41,11 +39,7 @@ function drawn(spanHz: number): Float64Array {
   return createPictureMaker(setup, faults)(faults(state).really(state)).volts.slice();
 }
 
-const writtenDeck = once(() => {
-  const { out, err, code } = inside('deck', file, '--hz', `${setUp.centreHz}`);
-  expect([err, code]).toEqual(['', 0]);
-  return out;
-});
+const atTheCentre = once(() => writtenDeck('front-end', 'antenna-to-diode', setUp.centreHz));
 
 /** `seconds` after the middle of a half the run ends. */
 function sweptDeck(
@@ -54,7 +48,7 @@ function sweptDeck(
   seconds: number,
 ): { readonly deck: string; readonly waveShare: number } {
   const { centreHz } = setUp;
-  const out = writtenDeck();
+  const out = atTheCentre();
   const step = 1 / centreHz / STEPS_A_WAVE;
   const oscillatorHz = Number(/cos\((\S+)\*time\)$/m.exec(out)![1]) / (2 * Math.PI);
   const nowHz = centreHz + ((sense * spanHz) / 2) * Math.sin(2 * Math.PI * MAINS_HZ * seconds);

@@ -4,7 +4,6 @@
  *
  * The trapezoidal rule takes a frequency w for (2 / h) tan(w h / 2) (elementary numerics), so coils and capacitors are made so much smaller that at the harmonic each is what it is.
  */
-import path from 'node:path';
 import { expect, it } from 'vitest';
 import { asSheetSays } from '../../src/bench/asSheetSays.ts';
 import { createFaultBook } from '../../src/bench/faultsNow.ts';
@@ -12,7 +11,7 @@ import { TRACE_POINTS } from '../../src/bench/moment.ts';
 import { createPictureMaker } from '../../src/bench/picture.ts';
 import { firstResponse } from '../../src/bench/setup.ts';
 import { NO_LIFE } from '../../src/scenario/life.ts';
-import { inside, PROJECT } from '../cli/commandLine.ts';
+import { writtenDeck } from '../cli/writtenDeck.ts';
 import { keptMeans } from '../physics/keptSpice.ts';
 import { setupOf } from '../technician/oneScenario.ts';
 
@@ -22,7 +21,6 @@ const SPAN_HZ = 6e6;
 const CENTRE_HZ = 22e6;
 const means = keptMeans('ghostInTime');
 const shipped = setupOf('flat-top');
-const file = path.join(PROJECT, 'scenarios', 'vision-if', 'flat-top.json');
 
 /** Volts of the forward half as the bench draws them, the source as much louder as its harmonic is weaker. */
 function drawn(harmonicDb: number | null): Float64Array {
@@ -42,8 +40,7 @@ const hzAt = (sample: number): number =>
   CENTRE_HZ + (SPAN_HZ / 2) * Math.sin((Math.PI * (sample + 0.5)) / TRACE_POINTS - Math.PI / 2);
 
 async function inTime(hz: number): Promise<number> {
-  const { out, err, code } = inside('deck', file, '--hz', `${hz}`);
-  expect([err, code]).toEqual(['', 0]);
+  const out = writtenDeck('vision-if', 'flat-top', hz);
   const step = 1 / (2 * hz) / STEPS_A_WAVE;
   const warp = Math.PI / STEPS_A_WAVE / Math.tan(Math.PI / STEPS_A_WAVE);
   const [, seconds] = /^\.tran \S+ (\S+) /m.exec(out)!;

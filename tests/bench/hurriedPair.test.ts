@@ -4,7 +4,6 @@
  *
  * The trapezoidal rule takes a frequency w for (2 / h) tan(w h / 2) (elementary numerics), so coils and capacitors are made so much smaller that at the carrier each is what it is.
  */
-import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { asSheetSays } from '../../src/bench/asSheetSays.ts';
 import { CONTROL_ROWS } from '../../src/bench/controls/rows.ts';
@@ -14,7 +13,7 @@ import { TRACE_POINTS } from '../../src/bench/moment.ts';
 import { createPictureMaker } from '../../src/bench/picture.ts';
 import { type BenchSetup, firstResponse } from '../../src/bench/setup.ts';
 import { NO_LIFE } from '../../src/scenario/life.ts';
-import { inside, PROJECT } from '../cli/commandLine.ts';
+import { writtenDeck } from '../cli/writtenDeck.ts';
 import { keptMeans, type PartOfRun } from '../physics/keptSpice.ts';
 import { setupOf } from '../technician/oneScenario.ts';
 
@@ -42,7 +41,7 @@ const SOUND: Set = { id: 'buzz', centreHz: 4.5e6, levelDb: -26, beforeSeconds: 4
 const means = keptMeans('hurriedPair');
 
 /** Volts over a period at the mains rate, with the sheet's own settings but for the span. */
-function drawn(on: BenchSetup, spanHz: number, levelDb = -32, of = TUNER): Float64Array {
+function drawn(on: BenchSetup, spanHz: number, levelDb = TUNER.levelDb, of = TUNER): Float64Array {
   const faults = createFaultBook(on);
   const sheet = asSheetSays(on, firstResponse(on), {});
   const { centreErrorHz = 0 } = on.scenario.bench;
@@ -64,15 +63,12 @@ function drawn(on: BenchSetup, spanHz: number, levelDb = -32, of = TUNER): Float
 const secondsOf = (sample: number): number => ((sample + 0.5) / TRACE_POINTS - 0.5) / (2 * MAINS_HZ);
 
 function sweptDeck({ id, centreHz, beforeSeconds }: Set, spanHz: number, sense: 1 | -1, lastSeconds: number): string {
-  const file = path.join(PROJECT, 'scenarios', 'sound-fm', `${id}.json`);
-  const { out, err, code } = inside('deck', file, '--hz', `${centreHz}`);
-  expect([err, code]).toEqual(['', 0]);
   const step = 1 / centreHz / STEPS_A_WAVE;
   const angle = Math.PI / STEPS_A_WAVE;
   const warp = angle / Math.tan(angle);
   const seconds = `(time-${beforeSeconds})`;
   const phase = `${2 * Math.PI * centreHz}*${seconds}+${(sense * spanHz) / (2 * MAINS_HZ)}*(1-cos(${2 * Math.PI * MAINS_HZ}*${seconds}))`;
-  const text = out
+  const text = writtenDeck('sound-fm', id, centreHz)
     .replace(
       /^([LC]\S*\s+\S+\s+\S+\s+)(\S+)$/gm,
       (_, before: string, value: string) => `${before}${Number(value) * warp}`,

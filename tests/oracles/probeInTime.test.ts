@@ -3,7 +3,6 @@
  * diode and its 30 pF as they are; whatever its pulses do to the point is ngspice's own finding.
  */
 
-import path from 'node:path';
 import { describe, expect, test } from 'vitest';
 import type { Engine } from '../../src/base/engine.ts';
 import { asSheetSays } from '../../src/bench/asSheetSays.ts';
@@ -11,7 +10,7 @@ import { createFaultBook } from '../../src/bench/faultsNow.ts';
 import { createPictureMaker } from '../../src/bench/picture.ts';
 import { firstResponse } from '../../src/bench/setup.ts';
 import { NO_LIFE } from '../../src/scenario/life.ts';
-import { inside, PROJECT } from '../cli/commandLine.ts';
+import { writtenDeck } from '../cli/writtenDeck.ts';
 import { keptMeans } from '../physics/keptSpice.ts';
 import { setupOf } from '../technician/oneScenario.ts';
 
@@ -65,8 +64,7 @@ function volts({ id, moreDb, hz }: Case, engine?: Engine): readonly number[] {
 async function inTime({ track, id, moreDb, hz }: Case): Promise<readonly number[]> {
   const found: number[] = [];
   for (const one of hz) {
-    const { out, err, code } = inside('deck', path.join(PROJECT, 'scenarios', track, `${id}.json`), '--hz', `${one}`);
-    expect([err, code]).toEqual(['', 0]);
+    const out = writtenDeck(track, id, one);
     const seconds = Number(/^\.tran \S+ (\S+) /m.exec(out)![1]);
     const louder = 10 ** (moreDb / 20);
     const deck = out.replace(/sin\(0 (\S+) /, (_, amps: string) => `sin(0 ${Number(amps) * louder} `);
